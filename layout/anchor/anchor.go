@@ -1,0 +1,319 @@
+// Package anchor stands the chairs: one under every joint, the rest equally
+// spaced within the tested spacing, supports under the miters, each with its
+// packing and the fasteners that reach through it.
+//
+// Stations are on the cap line, as in package cap.
+package anchor
+
+import (
+	"fmt"
+	"slices"
+
+	"copingset/layout/cap"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wind"
+)
+
+// Kind of a chair by where it stands.
+type Kind int
+
+// The kinds of chair.
+const (
+	AtJoint     Kind = iota // centred under a joint; it never moves
+	Between                 // one of the equal bays of a piece
+	AtEnd                   // at an end without a joint
+	AtExpansion             // one each side of a building expansion joint
+)
+
+func (k Kind) String() string {
+	return [...]string{"joint", "between", "end", "expansion"}[k]
+}
+
+// Chair is one anchor chair in its place.
+type Chair struct {
+	Name     string // "N-C3"
+	N        int    // in its run, from the left
+	Run      *cap.Run
+	At       length.Length // centre, cap station
+	Kind     Kind
+	Joint    *cap.Joint // AtJoint, AtExpansion
+	Piece    *cap.Piece // the piece it carries; at a joint the one at its left
+	Assembly *job.Assembly
+
+	PackFront, PackRear length.Length // set surface over the wall top at the two faces
+	Layers              int
+	ShimFront, ShimRear []length.Length // thickest first, over the layers
+	Rows                [2]Row          // front, rear
+}
+
+// Left and Right edges of the chair, cap stations.
+func (c *Chair) Left(s *job.System) length.Length { return c.At - s.Chair.Length/2 }
+
+// Right edge of the chair.
+func (c *Chair) Right(s *job.System) length.Length { return c.At + s.Chair.Length/2 }
+
+// Support is a short chair under a miter.
+type Support struct {
+	Name  string // "N/E-S1"
+	Piece *cap.Piece
+	cap.SupportPlace
+}
+
+// Run is what stands on one run.
+type Run struct {
+	*cap.Run
+	Chairs    []*Chair
+	PitchMost length.Length // greatest distance between neighbouring chairs of one piece
+}
+
+// Build stands the chairs of one perimeter.
+func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length) ([]*Run, []*Support, finding.List) {
+	b := &builder{job: j, sys: &j.System, grid: grid}
+	var out []*Run
+	for _, r := range runs {
+		a := &Run{Run: r}
+		b.joints(a)
+		for _, p := range r.Parts {
+			b.part(a, p)
+		}
+		b.number(a)
+		for _, c := range a.Chairs {
+			b.pack(c)
+			b.fasten(c)
+		}
+		out = append(out, a)
+	}
+	var sup []*Support
+	for _, p := range pieces {
+		for _, m := range p.Miters {
+			for i, s := range cap.Supports(b.sys, m.Corner, p.Inside) {
+				sup = append(sup, &Support{Name: fmt.Sprintf("%s-S%d", m.Corner.Name, i+1), Piece: p, SupportPlace: s})
+			}
+		}
+	}
+	return out, sup, b.found
+}
+
+type builder struct {
+	job   *job.Job
+	sys   *job.System
+	grid  length.Length
+	found finding.List
+}
+
+func (b *builder) hold(code string, at finding.Place, r *cap.Run, station length.Length, what, why, mend string) {
+	b.found.Append(finding.Finding{Code: code, Severity: finding.Hold, At: at, What: what, Why: why, Mend: mend,
+		Where: finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name, Station: r.ToFront(station), HasStation: true}})
+}
+
+// joints stands the chairs that belong to joints.
+func (b *builder) joints(a *Run) {
+	for _, j := range a.Joints {
+		if j.Kind == cap.Expansion {
+			b.add(a, &Chair{At: j.From - b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Left, Assembly: j.Left.Assembly})
+			b.add(a, &Chair{At: j.To + b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Right, Assembly: j.Right.Assembly})
+			continue
+		}
+		// The chair under a joint carries two pieces: the more onerous zone's assembly holds it.
+		as := j.Left.Assembly
+		if j.Right != nil && j.Right.Zone == wind.Corner {
+			as = j.Right.Assembly
+		}
+		b.add(a, &Chair{At: j.Centre(), Kind: AtJoint, Joint: j, Piece: j.Left, Assembly: as})
+	}
+}
+
+func (b *builder) add(a *Run, c *Chair) {
+	c.Run = a.Run
+	a.Chairs = append(a.Chairs, c)
+}
+
+// stand is where the first or last bay of a part begins: the joint's centre,
+// the chair beside an expansion joint or the end chair; at a miter the corner
+// point, on which no chair stands.
+type stand struct {
+	at    length.Length
+	chair bool
+}
+
+// part spaces the chairs between the stands of one part of a piece.
+func (b *builder) part(a *Run, p cap.Part) {
+	l, r := b.stands(a, p)
+	long := length.Max(p.Length(), b.rear(p))
+	spacing := p.Piece.Assembly.ChairSpacing
+	bays := int((long + spacing - 1) / spacing)
+	span := r.at - l.at
+	if span <= 0 {
+		return
+	}
+	for n := bays; n <= bays+3; n++ {
+		at, ok := b.row(a, l.at, span, n, spacing)
+		if !ok {
+			continue
+		}
+		last := l.at
+		for _, x := range at {
+			b.add(a, &Chair{At: x, Kind: Between, Piece: p.Piece, Assembly: p.Piece.Assembly})
+			a.PitchMost = length.Max(a.PitchMost, x-last)
+			last = x
+		}
+		a.PitchMost = length.Max(a.PitchMost, r.at-last)
+		return
+	}
+	b.hold("chair-blocked", a.Job.At, a.Run, l.at,
+		"run "+a.Name+": piece "+p.Piece.Mark+" cannot have its chairs clear of the obstacles within the tested spacing",
+		"", "move what blocks the chair, or name an assembly tested with closer chairs")
+	for i, x := range even(l.at, span, bays, b.grid, b.sys.Remainder) {
+		if i < bays-1 {
+			b.add(a, &Chair{At: x, Kind: Between, Piece: p.Piece, Assembly: p.Piece.Assembly})
+		}
+	}
+}
+
+// rear is the rear length of a part.
+func (b *builder) rear(p cap.Part) length.Length {
+	for i, q := range p.Piece.Parts {
+		if q.Run == p.Run && q.From == p.From {
+			return p.Piece.RearLength(i)
+		}
+	}
+	return p.Length()
+}
+
+// stands finds both ends of a part's bays and stands end chairs.
+func (b *builder) stands(a *Run, p cap.Part) (l, r stand) {
+	l, r = stand{at: p.From}, stand{at: p.To}
+	for _, j := range a.Joints {
+		switch {
+		case j.To == p.From && j.Kind == cap.Expansion:
+			l = stand{j.To + b.sys.Expansion.ChairFrom, true}
+		case j.To == p.From:
+			l = stand{j.Centre(), true}
+		case j.From == p.To && j.Kind == cap.Expansion:
+			r = stand{j.From - b.sys.Expansion.ChairFrom, true}
+		case j.From == p.To:
+			r = stand{j.Centre(), true}
+		}
+	}
+	// The joint of a kink at the left belongs to the arriving run; its centre is station zero.
+	if c := a.Run.Left.Corner; c != nil && c.Absorb && p.From == b.sys.Joint.Gap/2 {
+		l = stand{0, true}
+	}
+	if p.From == 0 && a.Run.Left.Kind != job.EndTurn {
+		l = stand{b.sys.Chair.EndChair, true}
+		b.add(a, &Chair{At: l.at, Kind: AtEnd, Piece: p.Piece, Assembly: p.Piece.Assembly})
+	}
+	if p.To == a.Cap && a.Run.Right.Kind != job.EndTurn {
+		r = stand{p.To - b.sys.Chair.EndChair, true}
+		b.add(a, &Chair{At: r.at, Kind: AtEnd, Piece: p.Piece, Assembly: p.Piece.Assembly})
+	}
+	return l, r
+}
+
+// even returns the far end of each of n equal bays, on the grid; odd steps go
+// to the side that takes remainders.
+func even(from, span length.Length, n int, grid length.Length, rem job.Side) []length.Length {
+	at := from
+	out := make([]length.Length, 0, n)
+	for _, l := range length.Split(span, n, grid, rem == job.Left) {
+		at += l
+		out = append(out, at)
+	}
+	return out
+}
+
+// row places the chairs between two stands in n bays, moving those that an
+// obstacle blocks to its nearest edge. No bay may pass the tested spacing by
+// more than the joint's share, which equal bays already have.
+func (b *builder) row(a *Run, from, span length.Length, n int, spacing length.Length) ([]length.Length, bool) {
+	at := even(from, span, n, b.grid, b.sys.Remainder)
+	at = at[:n-1]
+	moved := false
+	for i, x := range at {
+		y, ok := b.clearOf(a, x)
+		if !ok {
+			return nil, false
+		}
+		moved = moved || y != x
+		at[i] = y
+	}
+	limit := length.Max(spacing, (span+length.Length(n)-1)/length.Length(n)+b.grid)
+	last := from
+	for _, x := range append(slices.Clone(at), from+span) {
+		if x-last > limit || n > 1 && x-last < b.sys.Chair.Length {
+			return nil, false
+		}
+		last = x
+	}
+	return at, true
+}
+
+// clearOf moves a chair's centre off what blocks it, to the nearer edge; a tie
+// goes to the side that takes remainders.
+func (b *builder) clearOf(a *Run, x length.Length) (length.Length, bool) {
+	for i := range a.Job.Obstacles {
+		o := &a.Job.Obstacles[i]
+		if o.Does&job.BlocksChair == 0 {
+			continue
+		}
+		c := a.ToCap(a.FrontStation(o.Station))
+		half := (o.Extent + b.sys.Chair.Length) / 2
+		if x <= c-half || x >= c+half {
+			continue
+		}
+		left, right := length.FloorTo(c-half-x, b.grid)+x, length.CeilTo(c+half-x, b.grid)+x
+		switch {
+		case x-left < right-x, x-left == right-x && b.sys.Remainder == job.Left:
+			x = left
+		default:
+			x = right
+		}
+	}
+	// A move off one obstacle must not land on another.
+	for i := range a.Job.Obstacles {
+		o := &a.Job.Obstacles[i]
+		c := a.ToCap(a.FrontStation(o.Station))
+		half := (o.Extent + b.sys.Chair.Length) / 2
+		if o.Does&job.BlocksChair != 0 && x > c-half && x < c+half {
+			return x, false
+		}
+	}
+	return x, true
+}
+
+// number sorts and names the chairs and checks that none overlap and none
+// stands on an obstacle.
+func (b *builder) number(a *Run) {
+	slices.SortStableFunc(a.Chairs, func(p, q *Chair) int {
+		switch {
+		case p.At < q.At:
+			return -1
+		case p.At > q.At:
+			return 1
+		}
+		return 0
+	})
+	for i, c := range a.Chairs {
+		c.N = i + 1
+		c.Name = fmt.Sprintf("%s-C%d", a.Name, c.N)
+		if i > 0 && c.At-a.Chairs[i-1].At < b.sys.Chair.Length {
+			b.hold("chairs-overlap", a.Job.At, a.Run, c.At,
+				"run "+a.Name+": chairs "+a.Chairs[i-1].Name+" and "+c.Name+" overlap", "",
+				"lengthen the least piece or the leg, or ask the fabricator for a shorter chair")
+		}
+		if c.Kind != Between {
+			if _, ok := b.clearOf(a, c.At); !ok || b.blocked(a, c.At) {
+				b.hold("chair-blocked", a.Job.At, a.Run, c.At,
+					"run "+a.Name+": chair "+c.Name+" at a joint or an end stands on an obstacle",
+					"a joint's chair never moves", "move what blocks it, or change the leg or the closer")
+			}
+		}
+	}
+}
+
+func (b *builder) blocked(a *Run, x length.Length) bool {
+	y, _ := b.clearOf(a, x)
+	return y != x
+}

@@ -1,0 +1,139 @@
+package anchor_test
+
+import (
+	"testing"
+
+	"copingset/layout"
+	"copingset/layout/anchor"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/job/jobtest"
+	"copingset/layout/length"
+)
+
+func solve(t *testing.T, j *job.Job) (*layout.Layout, map[string]int) {
+	t.Helper()
+	l, found := layout.Build(j)
+	codes := map[string]int{}
+	for _, f := range found {
+		if f.Severity == finding.Error {
+			t.Fatal(f)
+		}
+		codes[f.Code]++
+	}
+	return l, codes
+}
+
+func TestShims(t *testing.T) {
+	sizes := []length.Length{in / 2, in / 4, in / 8, in / 16}
+	cases := []struct {
+		t    length.Length
+		want []length.Length
+	}{
+		{0, nil}, {in / 16, []length.Length{in / 16}}, {15 * in / 16, sizes}, {in, []length.Length{in / 2, in / 2}},
+		{in / 40, nil}, {-in, nil}, {in / 25, []length.Length{in / 16}},
+	}
+	for _, c := range cases {
+		got := anchor.Shims(c.t, sizes)
+		if len(got) != len(c.want) {
+			t.Errorf("%v: %v", c.t, got)
+			continue
+		}
+		for i := range got {
+			if got[i] != c.want[i] {
+				t.Errorf("%v: %v", c.t, got)
+			}
+		}
+	}
+}
+
+// A chair that an obstacle blocks moves to its nearer edge; the joint chairs
+// beside it stay.
+func TestBlockedChairMoves(t *testing.T) {
+	j := jobtest.Job()
+	j.Assemblies[0].ChairSpacing, j.Assemblies[1].ChairSpacing = 60*in, 60*in // room to move in a bay of 46 in
+	p := jobtest.Rectangle(480*in, 240*in)
+	j.Perimeters = []job.Perimeter{p}
+	l, _ := solve(t, j)
+	r := l.Runs()[0]
+	var was *layout.Chair
+	for _, c := range r.Chairs {
+		if c.Kind == anchor.Between {
+			was = c
+			break
+		}
+	}
+	at := r.ToFront(was.At) + 4*in
+	j.Perimeters[0].Runs[0].Obstacles = []job.Obstacle{{Name: "post", Station: at, Extent: 3 * in, Does: job.BlocksChair}}
+	l, codes := solve(t, j)
+	if len(codes) > 0 {
+		t.Fatal(codes)
+	}
+	for _, c := range l.Runs()[0].Chairs {
+		if c.N == was.N {
+			if want := was.At + 4*in - 8*in; c.At != want {
+				t.Errorf("chair at %v, want %v", c.At, want)
+			}
+		}
+	}
+}
+
+func TestNoFastenerLengthIsAHold(t *testing.T) {
+	j := jobtest.Job()
+	j.Fasteners[0].Lengths = []length.Length{3 * in / 2}
+	p := jobtest.Rectangle(480*in, 240*in)
+	p.Runs[0].Readings[4].TopInside = -in
+	j.Perimeters = []job.Perimeter{p}
+	l, codes := solve(t, j)
+	if codes["no-fastener-length"] == 0 {
+		t.Fatal(codes)
+	}
+	for _, q := range l.Perimeters[0].Pieces {
+		if onA := q.Parts[0].Run.Name == "A" || q.Parts[len(q.Parts)-1].Run.Name == "A"; onA == q.Released() {
+			t.Errorf("piece %s: released %v", q.Mark, q.Released())
+		}
+	}
+}
+
+// The tip may not pass the wood less its cover.
+func TestTooDeepIsAHold(t *testing.T) {
+	j := jobtest.Job()
+	j.Walls[0].Layers[0].Thickness = in + in/4
+	j.Perimeters = []job.Perimeter{jobtest.Rectangle(480*in, 240*in)}
+	_, codes := solve(t, j)
+	if codes["no-fastener-length"] == 0 {
+		t.Fatal(codes)
+	}
+}
+
+func TestExpansionJointChairs(t *testing.T) {
+	j := jobtest.Job()
+	m := in / 2
+	j.Perimeters = []job.Perimeter{jobtest.Rectangle(480*in, 240*in)}
+	j.Perimeters[0].Runs[0].Expansion = []job.ExpansionJoint{{Station: 230 * in, Gap: in, Movement: &m}}
+	l, codes := solve(t, j)
+	if len(codes) > 0 {
+		t.Fatal(codes)
+	}
+	r := l.Runs()[0]
+	centre := r.ToCap(230 * in)
+	gap := 5*in/16 + m
+	var at []length.Length
+	for _, c := range r.Chairs {
+		if c.Kind == anchor.AtExpansion {
+			at = append(at, c.At)
+		}
+	}
+	if len(at) != 2 || at[0] != centre-gap/2-8*in || at[1] != centre-gap/2+gap+8*in {
+		t.Errorf("chairs %v about %v", at, centre)
+	}
+	for _, q := range r.Joints {
+		if q.Source != nil && q.Plate != gap+m+2*2*in {
+			t.Errorf("cover plate %v", q.Plate)
+		}
+	}
+	j.Perimeters[0].Runs[0].Expansion[0].Movement = nil
+	if _, codes = solve(t, j); codes["movement-not-stated"] != 1 {
+		t.Error(codes)
+	}
+}

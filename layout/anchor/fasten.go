@@ -1,0 +1,148 @@
+package anchor
+
+import (
+	"copingset/layout/assembly"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// Row is one row of a chair's fasteners.
+type Row struct {
+	Fastener *job.Fastener
+	Count    int
+	Y        length.Length // centre line from the cap line, towards the roof
+	Packing  length.Length // at this row, the chair's worst end
+	Above    length.Length // chair, membrane, packing and every layer above what holds
+	Length   length.Length // stock length chosen; zero: none fits
+	Into     length.Length // of the tip into what holds it, at least
+	Pilot    length.Length // depth of the pilot hole below the set surface; zero: none asked for
+}
+
+// pack takes the packing of a chair from the surface, and makes it up from
+// full layers and the shims of the job.
+func (b *builder) pack(c *Chair) {
+	q := c.Run.At(c.Run.ToFront(c.At))
+	c.PackFront = length.Max(0, length.RoundTo(q.PackFront, b.grid))
+	c.PackRear = length.Max(0, length.RoundTo(q.PackRear, b.grid))
+	p := &b.job.Packing
+	if p.Method == job.PackContinuous && p.Layer > 0 {
+		lo, hi := c.Run.ToFront(c.Left(b.sys)), c.Run.ToFront(c.Right(b.sys))
+		first := true
+		for _, z := range c.Run.Run.Zones {
+			if z.From < hi && z.To > lo && (first || z.Layers < c.Layers) {
+				c.Layers, first = z.Layers, false
+			}
+		}
+	}
+	under := length.Length(c.Layers) * p.Layer
+	c.ShimFront = Shims(c.PackFront-under, p.Shims)
+	c.ShimRear = Shims(c.PackRear-under, p.Shims)
+}
+
+// Shims makes a thickness up from the job's shims, thickest first; what is
+// under half the thinnest is left to the chair's own seat.
+func Shims(t length.Length, sizes []length.Length) []length.Length {
+	if len(sizes) == 0 {
+		return nil
+	}
+	thin := sizes[len(sizes)-1]
+	t = length.RoundTo(length.Max(0, t), thin)
+	var out []length.Length
+	for _, s := range sizes {
+		for s > 0 && t >= s {
+			out = append(out, s)
+			t -= s
+		}
+	}
+	return out
+}
+
+// fasten chooses the length of each row: at least chair, membrane, packing at
+// that row, every layer above what holds the thread, the required thread and
+// the tip, rounded up to a stock length; and no deeper than what is there less
+// the stated cover.
+func (b *builder) fasten(c *Chair) {
+	f := b.fastener(c.Assembly.Fastener)
+	if f == nil {
+		return
+	}
+	s := b.sys
+	front := s.Metal.Thickness + s.Chair.FrontEdge + c.Assembly.FrontRowFrom
+	rear := s.Metal.Thickness + c.Run.Inside - s.Chair.RearEdge - c.Assembly.RearRowFrom
+	for i, y := range []length.Length{front, rear} {
+		r := &c.Rows[i]
+		r.Fastener, r.Y = f, y
+		r.Count = c.Assembly.FrontRow
+		if i == 1 {
+			r.Count = c.Assembly.RearRow
+		}
+		b.reach(c, r)
+	}
+}
+
+// reach works out one row.
+func (b *builder) reach(c *Chair, r *Row) {
+	s, f := b.sys, r.Fastener
+	over, ok := assembly.Holding(c.Run.Wall.Layers, c.Assembly.Substrate)
+	if !ok {
+		return // the assembly itself is on hold
+	}
+	var depth length.Length
+	for _, l := range c.Run.Wall.Layers {
+		if l.Material == c.Assembly.Substrate {
+			depth = l.Thickness
+			break
+		}
+	}
+	least, most := length.Length(0), length.Length(0)
+	edge := length.Length(0)
+	for i, x := range []length.Length{c.Left(s), c.At, c.Right(s)} {
+		q := c.Run.At(c.Run.ToFront(x))
+		face := s.Metal.Thickness + s.FrontClearance + q.Gap // front face from the cap line
+		p := q.PackFront
+		if q.Width > 0 {
+			p += length.MulDiv(q.PackRear-q.PackFront, int64(r.Y-face), int64(q.Width))
+		}
+		p = length.Max(p, 0)
+		d := length.Min(r.Y-face, face+q.Width-r.Y)
+		if i == 0 {
+			least, most, edge = p, p, d
+		}
+		least, most, edge = length.Min(least, p), length.Max(most, p), length.Min(edge, d)
+	}
+	fixed := s.Chair.Thickness + b.job.Membrane.Thickness + over
+	r.Packing, r.Above = most, fixed+most
+	if len(c.Run.Readings) > 0 && edge < f.EdgeDistance {
+		b.hold("edge-distance", c.Assembly.At, c.Run, c.At,
+			"run "+c.Run.Name+": chair "+c.Name+" has a row of fasteners "+job.Both(edge)+" from a face of the wall; the fastener asks for "+job.Both(f.EdgeDistance),
+			"the pre-punched holes are part of the test", "ask the fabricator for an assembly tested on a wall this narrow")
+	}
+	for _, l := range f.Lengths {
+		if l < r.Above+f.Embedment+f.Tip {
+			continue
+		}
+		if l-(fixed+least)+f.Cover <= depth {
+			r.Length = l
+			r.Into = l - r.Above
+			if f.PilotDia > 0 {
+				r.Pilot = l - s.Chair.Thickness + f.PilotBeyond
+			}
+		}
+		break
+	}
+	if r.Length == 0 {
+		b.hold("no-fastener-length", f.At, c.Run, c.At,
+			"run "+c.Run.Name+": no stock length of "+f.Name+" fits chair "+c.Name+": "+
+				job.Both(r.Above+f.Embedment+f.Tip)+" is needed, and the tip must stay "+job.Both(f.Cover)+" above the underside of the "+c.Assembly.Substrate,
+			"packing of "+job.Both(most)+" takes up the length", "reduce the packing there, or add a stock length the report covers")
+	}
+}
+
+func (b *builder) fastener(name string) *job.Fastener {
+	for i := range b.job.Fasteners {
+		if b.job.Fasteners[i].Name == name {
+			return &b.job.Fasteners[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,139 @@
+// Package assembly chooses, among the tested assemblies of the job, the one
+// that covers a zone: profile, metal, width, substrate and pressure all within
+// what the laboratory pulled. Fewest chairs first, then least cost, then the
+// order of the job file.
+package assembly
+
+import (
+	"fmt"
+	"sort"
+
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wind"
+)
+
+// Need is what an assembly has to cover on one run.
+type Need struct {
+	Metal             string
+	Thickness         length.Length
+	FrontLeg, RearLeg length.Length
+	Inside            length.Length
+	Layers            []job.Layer // wall construction from the top down, packing first
+}
+
+// Choice is the assembly taken for a zone, with demand against resistance at
+// the allowable level.
+type Choice struct {
+	Zone                  wind.Zone
+	Assembly              *job.Assembly
+	Covers                bool
+	Stated                bool     // demand is known
+	UpDemand, OutDemand   float64  // Pa, allowable
+	UpResists, OutResists float64  // Pa, allowable
+	Fails                 []string // why each assembly of the job fails, when none covers
+}
+
+// Ratio is the greater of demand over resistance, up and out.
+func (c Choice) Ratio() float64 {
+	if c.UpResists <= 0 || c.OutResists <= 0 {
+		return 0
+	}
+	return max(c.UpDemand/c.UpResists, c.OutDemand/c.OutResists)
+}
+
+// AllowablePa brings a resistance to the allowable level: an as-pulled
+// ultimate is divided by the safety factor, an allowable has it taken already.
+func AllowablePa(p job.Pressure, factor float64) float64 {
+	if p.Level == job.AsPulled && factor > 0 {
+		return p.Pa / factor
+	}
+	return p.Pa
+}
+
+// Candidates ranks the assemblies of the job that cover a need in a zone,
+// best first.
+func Candidates(j *job.Job, d wind.Demand, z wind.Zone, n Need) []Choice {
+	var out []Choice
+	for i := range j.Assemblies {
+		a := &j.Assemblies[i]
+		if c := judge(a, d, z, n); c.Covers {
+			out = append(out, c)
+		}
+	}
+	sort.SliceStable(out, func(i, k int) bool {
+		a, b := out[i].Assembly, out[k].Assembly
+		if a.ChairSpacing != b.ChairSpacing {
+			return a.ChairSpacing > b.ChairSpacing
+		}
+		return a.Cost < b.Cost
+	})
+	return out
+}
+
+// Choose takes the best candidate. When none covers, it returns the one with
+// the closest chairs, so that a layout can be drawn to hold, with every reason.
+func Choose(j *job.Job, d wind.Demand, z wind.Zone, n Need) Choice {
+	if c := Candidates(j, d, z, n); len(c) > 0 {
+		return c[0]
+	}
+	var best Choice
+	var fails []string
+	for i := range j.Assemblies {
+		c := judge(&j.Assemblies[i], d, z, n)
+		for _, f := range c.Fails {
+			fails = append(fails, c.Assembly.Name+": "+f)
+		}
+		if best.Assembly == nil || c.Assembly.ChairSpacing < best.Assembly.ChairSpacing {
+			best = c
+		}
+	}
+	best.Fails = fails
+	return best
+}
+
+func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
+	c := Choice{Zone: z, Assembly: a, Stated: d.Stated,
+		UpResists: AllowablePa(a.Up, a.Factor), OutResists: AllowablePa(a.Out, a.Factor)}
+	fail := func(f string, args ...any) { c.Fails = append(c.Fails, fmt.Sprintf(f, args...)) }
+	if a.Metal != n.Metal {
+		fail("tested in %s, the job's metal is %s", a.Metal, n.Metal)
+	}
+	if n.Thickness < a.ThicknessLeast {
+		fail("tested in %s metal and up, the job's is %s", length.Decimal(a.ThicknessLeast, 3), length.Decimal(n.Thickness, 3))
+	}
+	if n.FrontLeg > a.FrontLegMost {
+		fail("front leg tested to %s, the job's is %s", job.Both(a.FrontLegMost), job.Both(n.FrontLeg))
+	}
+	if n.RearLeg > a.RearLegMost {
+		fail("rear leg tested to %s, the job's is %s", job.Both(a.RearLegMost), job.Both(n.RearLeg))
+	}
+	if n.Inside > a.WidthMost {
+		fail("width tested to %s, this run needs %s", job.Both(a.WidthMost), job.Both(n.Inside))
+	}
+	if _, ok := Holding(n.Layers, a.Substrate); !ok {
+		fail("tested in %s, which this wall does not have", a.Substrate)
+	}
+	if d.Stated {
+		c.UpDemand, c.OutDemand = wind.AllowablePa(d.Up[z]), wind.AllowablePa(d.Out[z])
+		if c.UpDemand > c.UpResists {
+			fail("resists %.1f Pa up (allowable), the %s zone asks %.1f Pa", c.UpResists, z, c.UpDemand)
+		}
+		if c.OutDemand > c.OutResists {
+			fail("resists %.1f Pa out (allowable), the %s zone asks %.1f Pa", c.OutResists, z, c.OutDemand)
+		}
+	}
+	c.Covers = len(c.Fails) == 0
+	return c
+}
+
+// Holding finds the layer a substrate names, and how much lies above it.
+func Holding(layers []job.Layer, substrate string) (above length.Length, ok bool) {
+	for _, l := range layers {
+		if l.Material == substrate {
+			return above, true
+		}
+		above += l.Thickness
+	}
+	return 0, false
+}

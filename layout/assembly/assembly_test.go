@@ -1,0 +1,76 @@
+package assembly_test
+
+import (
+	"strings"
+	"testing"
+
+	"copingset/layout/assembly"
+	"copingset/layout/job"
+	"copingset/layout/job/jobtest"
+	"copingset/layout/length"
+	"copingset/layout/wind"
+)
+
+func need(j *job.Job) assembly.Need {
+	s := &j.System
+	return assembly.Need{Metal: s.Metal.Name, Thickness: s.Metal.Thickness, FrontLeg: s.Profile.FrontLeg,
+		RearLeg: s.Profile.RearLeg, Inside: 13 * length.Inch, Layers: j.Walls[0].Layers}
+}
+
+func TestFewestChairsThenCost(t *testing.T) {
+	j := jobtest.Job()
+	d, _ := wind.Build(j)
+	if c := assembly.Choose(j, d, wind.Edge, need(j)); c.Assembly.Name != "T1" || !c.Covers {
+		t.Errorf("edge: %s", c.Assembly.Name)
+	}
+	if c := assembly.Choose(j, d, wind.Corner, need(j)); c.Assembly.Name != "T2" || !c.Covers {
+		t.Errorf("corner: %s %v", c.Assembly.Name, c.Fails)
+	}
+	twin := j.Assemblies[0]
+	twin.Name, twin.Cost = "T0", 900
+	j.Assemblies = append(j.Assemblies, twin)
+	if c := assembly.Choose(j, d, wind.Edge, need(j)); c.Assembly.Name != "T0" {
+		t.Errorf("cheaper twin not taken: %s", c.Assembly.Name)
+	}
+}
+
+// Demand and resistance are compared at one level.
+func TestLevels(t *testing.T) {
+	j := jobtest.Job()
+	// Strength 2300 Pa is 1380 allowable; as-pulled 2800 over 2 is 1400: covered.
+	j.Pressures.Edge.Up = job.Pressure{Pa: 2300, Level: job.Strength}
+	d, _ := wind.Build(j)
+	c := assembly.Choose(j, d, wind.Edge, need(j))
+	if c.Assembly.Name != "T1" || c.UpDemand != 1380 || c.UpResists != 1400 {
+		t.Errorf("%s: %v against %v", c.Assembly.Name, c.UpDemand, c.UpResists)
+	}
+	// The same number stated as allowable is not.
+	j.Pressures.Edge.Up = job.Pressure{Pa: 2300, Level: job.Allowable}
+	d, _ = wind.Build(j)
+	if c := assembly.Choose(j, d, wind.Edge, need(j)); c.Covers {
+		t.Errorf("%s covers 2300 Pa allowable", c.Assembly.Name)
+	}
+	// An allowable resistance has its factor taken already.
+	if got := assembly.AllowablePa(job.Pressure{Pa: 1400, Level: job.Allowable}, 2); got != 1400 {
+		t.Errorf("allowable resistance %v", got)
+	}
+}
+
+func TestEveryReasonIsGiven(t *testing.T) {
+	j := jobtest.Job()
+	n := need(j)
+	n.Metal, n.FrontLeg, n.RearLeg, n.Inside = "zinc", 8*length.Inch, 5*length.Inch, 40*length.Inch
+	n.Thickness = length.Inch / 100
+	n.Layers = []job.Layer{{Material: job.Concrete, Thickness: length.Foot}}
+	d, _ := wind.Build(j)
+	c := assembly.Choose(j, d, wind.Corner, n)
+	if c.Covers || c.Assembly.Name != "T2" {
+		t.Fatalf("%+v", c)
+	}
+	all := strings.Join(c.Fails, "\n")
+	for _, w := range []string{"T1: tested in aluminum", "metal and up", "front leg", "rear leg", "width tested", "tested in wood", "T1: resists"} {
+		if !strings.Contains(all, w) {
+			t.Errorf("no reason %q in:\n%s", w, all)
+		}
+	}
+}

@@ -1,0 +1,486 @@
+package cap
+
+import (
+	"fmt"
+	"strings"
+
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wall"
+	"copingset/layout/wind"
+)
+
+// Build lays out the pieces and joints of one perimeter whose runs have their
+// widths, zones and assemblies. Pieces come in station order.
+func Build(j *job.Job, runs []*Run, grid length.Length) ([]*Piece, finding.List) {
+	b := &builder{job: j, sys: &j.System, runs: runs, grid: grid, features: map[*wall.Corner]int{}, ends: map[[2]int]int{}}
+	for _, r := range runs {
+		b.obstacles(r)
+		b.run(r)
+	}
+	pieces := b.group()
+	b.finish(pieces)
+	return pieces, b.found
+}
+
+// builder walks a perimeter in station order and keeps what it meets.
+type builder struct {
+	job      *job.Job
+	sys      *job.System
+	runs     []*Run
+	grid     length.Length
+	found    finding.List
+	features map[*wall.Corner]int // node of a corner's piece
+	ends     map[[2]int]int       // node of a closed end's piece: run index, 0 left or 1 right
+	parent   []int                // union of nodes that became one piece
+	items    []item
+	legs     map[*wall.Corner]legRange
+}
+
+// item is a part or, with part.Run nil, the joint after the one before.
+type item struct {
+	part  Part
+	node  int
+	joint *Joint
+	cut   bool // not a stock length
+	field bool // the closer of its row
+}
+
+func (b *builder) node() int {
+	b.parent = append(b.parent, len(b.parent))
+	return len(b.parent) - 1
+}
+
+func (b *builder) root(n int) int {
+	for b.parent[n] != n {
+		n = b.parent[n]
+	}
+	return n
+}
+
+func (b *builder) hold(code string, at finding.Place, ref finding.Ref, what, why, mend string) {
+	b.found.Append(finding.Finding{Code: code, Severity: finding.Hold, At: at, Where: ref, What: what, Why: why, Mend: mend})
+}
+
+func refOf(r *Run) finding.Ref {
+	return finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name}
+}
+
+// obstacles reports what has to be settled about them.
+func (b *builder) obstacles(r *Run) {
+	for i := range r.Job.Obstacles {
+		o := &r.Job.Obstacles[i]
+		if o.Does&job.Pierces != 0 && o.Collar == "" {
+			b.hold("pierced-unsealed", o.At, refOf(r),
+				fmt.Sprintf("run %s: %s comes through the cap and nobody is named to seal it", r.Name, o.Name), "",
+				"write `collar:` with who makes the sealed collar, or move the obstacle off the wall")
+		}
+	}
+}
+
+// blocked are the windows no joint centre may lie in: the splice plate must
+// clear what blocks a joint or comes through, and the joint's chair, which
+// never moves, must clear what blocks a chair.
+func (b *builder) blocked(r *Run) []window {
+	var out []window
+	for i := range r.Job.Obstacles {
+		o := &r.Job.Obstacles[i]
+		c := r.ToCap(r.FrontStation(o.Station))
+		var half length.Length
+		if o.Does&(job.BlocksJoint|job.Pierces) != 0 {
+			half = b.sys.Splice.Length / 2
+		}
+		if o.Does&job.BlocksChair != 0 {
+			half = length.Max(half, b.sys.Chair.Length/2)
+		}
+		half += o.Extent / 2
+		out = append(out, window{c - half, c + half})
+	}
+	return out
+}
+
+// leg is the range of the leg at one end of a run, and the node of its piece;
+// node -1 where a plain joint absorbs the turn.
+func (b *builder) leg(r *Run, right bool) (legRange, int) {
+	e := r.Left
+	key := [2]int{r.Index, 0}
+	if right {
+		e, key[1] = r.Right, 1
+	}
+	if e.Kind != job.EndTurn {
+		if _, ok := b.ends[key]; !ok {
+			b.ends[key] = b.node()
+		}
+		rule := b.sys.EndCap
+		if e.Kind == job.EndWall {
+			rule = b.sys.WallEnd
+		}
+		// Two chairs stand on the leg: the joint's and the end's.
+		least := length.Max(rule.Leg, b.sys.Chair.EndChair+b.sys.Chair.Length-b.sys.Joint.Gap/2)
+		least = length.CeilTo(least, b.grid)
+		return legRange{least, length.Max(least, b.sys.Corner.LongestLeg)}, b.ends[key]
+	}
+	c := e.Corner
+	if c.Absorb {
+		h := -b.sys.Joint.Gap / 2
+		return legRange{h, h}, -1
+	}
+	if _, ok := b.features[c]; !ok {
+		b.features[c] = b.node()
+		least, longest, ok := LeastLeg(b.sys, c, r.Inside)
+		if b.legs == nil {
+			b.legs = map[*wall.Corner]legRange{}
+		}
+		b.legs[c] = legRange{least, longest}
+		if !ok {
+			b.hold("corner-crowded", c.Arrive.Job.Right.At,
+				finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: c.Arrive.Name, Corner: c.Name},
+				"corner "+c.Name+": chairs and supports overlap even with the longest leg",
+				"two chairs cannot stand on one place of the wall",
+				"ask the fabricator for a longer leg, a shorter chair or another place for the corner support")
+		}
+	}
+	return b.legs[c], b.features[c]
+}
+
+// run lays out one run, section by section.
+func (b *builder) run(r *Run) {
+	g := b.sys.Joint.Gap
+	k := stock{most: b.sys.Stock, least: b.sys.LeastPiece, gap: g, grid: b.grid, closer: b.sys.Closer, remainder: b.sys.Remainder}
+	left, leftNode := b.leg(r, false)
+	right, rightNode := b.leg(r, true)
+	joints := b.expansion(r)
+	bare := legRange{-g, -g}
+	if len(joints) > 0 {
+		// A piece beside an expansion joint carries that joint's chair too.
+		k.least = length.Max(k.least, b.sys.Expansion.ChairFrom+b.sys.Chair.Length-g/2)
+	}
+	windows := b.blocked(r)
+	from := length.Length(0)
+	for i := 0; i <= len(joints); i++ {
+		s := section{from: from, to: r.Cap, left: bare, right: bare, blocked: windows}
+		ln, rn := -1, -1
+		if i == 0 {
+			s.left, ln = left, leftNode
+		}
+		if i == len(joints) {
+			s.right, rn = right, rightNode
+		} else {
+			s.to = joints[i].From
+		}
+		b.place(r, s, k, ln, rn)
+		if i < len(joints) {
+			b.joint(r, joints[i])
+			from = joints[i].To
+		}
+	}
+	if c := r.Right.Corner; c != nil && c.Absorb {
+		b.joint(r, &Joint{Kind: Kink, From: r.Cap - g/2, To: r.Cap + g - g/2})
+	}
+}
+
+// place solves a section and appends its parts and joints.
+func (b *builder) place(r *Run, s section, k stock, ln, rn int) {
+	w := s.solve(k, b.sys.Corner.LegStep)
+	if w.problem != "" {
+		b.hold("no-fit", r.Job.At, refOf(r), "run "+r.Name+": "+w.problem,
+			"between "+job.Both(s.from)+" and "+job.Both(s.to)+" of the cap line",
+			"change the closer, a leg or the least piece with the fabricator, or move what is in the way")
+	}
+	if w.merged {
+		n := ln
+		switch {
+		case ln >= 0 && rn >= 0:
+			b.parent[b.root(rn)] = b.root(ln)
+		case rn >= 0:
+			n = rn
+		case ln < 0:
+			n = b.node()
+		}
+		from, to := s.from, s.to
+		if ln < 0 && s.left.least == -k.gap/2 { // half of a kink's joint
+			from += k.gap / 2
+		}
+		if rn < 0 && s.right.least == -k.gap/2 {
+			to -= k.gap / 2
+		}
+		b.part(r, from, to, n)
+		return
+	}
+	at := s.from + w.leftLeg
+	if w.leftLeg > 0 {
+		b.part(r, s.from, at, ln)
+		if !w.oneJoint || w.rightLeg > 0 { // else the leg itself meets the joint at the section's end
+			b.joint(r, &Joint{From: at, To: at + k.gap})
+		}
+	}
+	at += k.gap
+	// With one joint the right leg starts here; otherwise the straight pieces do.
+	if !w.oneJoint {
+		closer := len(w.pieces) - 1
+		if b.sys.Closer == job.CloserLeft || b.sys.Closer == job.CloserShared && b.sys.Remainder == job.Left {
+			closer = 0
+		}
+		for i, l := range w.pieces {
+			b.part(r, at, at+l, b.node())
+			it := &b.items[len(b.items)-1]
+			it.cut = l != k.most
+			it.field = it.cut && i == closer
+			at += l
+			if i < len(w.pieces)-1 || w.rightLeg > 0 {
+				b.joint(r, &Joint{From: at, To: at + k.gap})
+			}
+			at += k.gap
+		}
+	}
+	if w.rightLeg > 0 {
+		b.part(r, s.to-w.rightLeg, s.to, rn)
+	}
+}
+
+func (b *builder) part(r *Run, from, to length.Length, node int) {
+	b.items = append(b.items, item{part: Part{Run: r, From: from, To: to}, node: node})
+}
+
+func (b *builder) joint(r *Run, j *Joint) {
+	j.Run = r
+	j.Name = fmt.Sprintf("%s-J%d", r.Name, len(r.Joints)+1)
+	if j.Kind != Expansion {
+		j.Plate = b.sys.Splice.Length
+	}
+	r.Joints = append(r.Joints, j)
+	b.items = append(b.items, item{joint: j})
+}
+
+// expansion turns the building expansion joints of a run into coping joints:
+// the nominal gap plus the stated movement, so that it does not close, under
+// a cover plate that bears on both caps at the widest and is held on one side.
+func (b *builder) expansion(r *Run) []*Joint {
+	var out []*Joint
+	for i := range r.Job.Expansion {
+		e := &r.Job.Expansion[i]
+		c := r.ToCap(r.FrontStation(e.Station))
+		gap := b.sys.Joint.Gap
+		widest := gap
+		if e.Movement == nil {
+			b.hold("movement-not-stated", e.At,
+				finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name, Station: r.FrontStation(e.Station), HasStation: true},
+				"run "+r.Name+": the movement of the building expansion joint at "+job.Both(e.Station)+" is not stated",
+				"gap and cover plate follow from it", "get it from the engineer of record and write `movement:`, the most it opens or closes")
+		} else {
+			gap += *e.Movement
+			widest = gap + *e.Movement
+		}
+		near := c + gap/2 + b.sys.Expansion.ChairFrom - b.sys.Chair.Length/2
+		if near < c+e.Gap/2 {
+			b.hold("expansion-chair", e.At, refOf(r),
+				"run "+r.Name+": the chair beside the building expansion joint would stand over its gap of "+job.Both(e.Gap), "",
+				"ask the fabricator for a larger `expansion: chair_from` that is within the tested assembly")
+		}
+		held := LeftHand
+		if b.sys.Remainder == job.Right {
+			held = RightHand
+		}
+		j := &Joint{Kind: Expansion, From: c - gap/2, To: c - gap/2 + gap, Held: held, Movement: e.Movement, Source: e}
+		j.Plate = widest + 2*b.sys.Expansion.Bearing
+		out = append(out, j)
+	}
+	return out
+}
+
+// group gathers neighbouring parts of one node into pieces and ties the
+// joints to them. In a closed perimeter the first corner's leaving leg is met
+// first; it moves to the end, behind its arriving leg.
+func (b *builder) group() []*Piece {
+	items := b.items
+	closed := b.runs[0].Perimeter.Closed()
+	if closed && len(items) > 1 {
+		last := items[len(items)-1]
+		k := 0
+		if last.joint == nil {
+			for k < len(items)-1 && items[k].joint == nil && b.root(items[k].node) == b.root(last.node) {
+				k++
+			}
+		}
+		if k == len(items)-1 {
+			b.hold("no-joint", b.runs[0].Perimeter.Job.At, finding.Ref{Perimeter: b.runs[0].Perimeter.Job.Name},
+				"perimeter "+b.runs[0].Perimeter.Job.Name+": its runs are so short that it would be one welded ring",
+				"", "detail it by hand with the fabricator")
+			k = 0
+		}
+		items = append(append([]item{}, items[k:]...), items[:k]...)
+	}
+	var pieces []*Piece
+	var open *Joint
+	prev := -1
+	for _, it := range items {
+		if it.joint != nil {
+			if len(pieces) > 0 {
+				it.joint.Left = pieces[len(pieces)-1]
+			}
+			open, prev = it.joint, -1
+			continue
+		}
+		root := b.root(it.node)
+		if root != prev || prev < 0 {
+			p := &Piece{Perimeter: it.part.Run.Perimeter, Inside: it.part.Run.Inside, LeftEnd: job.EndTurn, RightEnd: job.EndTurn, Closer: it.cut}
+			if it.field && b.sys.Joint.FieldCloser {
+				p.Allowance = b.sys.Joint.Allowance
+				p.CutAt = RightHand
+				if b.sys.Closer == job.CloserLeft || b.sys.Closer == job.CloserShared && b.sys.Remainder == job.Left {
+					p.CutAt = LeftHand
+				}
+			}
+			pieces = append(pieces, p)
+			if open != nil {
+				open.Right = p
+				open = nil
+			}
+		}
+		prev = root
+		p := pieces[len(pieces)-1]
+		it.part.Piece = p
+		p.Parts = append(p.Parts, it.part)
+	}
+	if open != nil && closed && len(pieces) > 0 {
+		open.Right = pieces[0]
+	}
+	if closed && len(items) > 0 && items[0].joint != nil && len(pieces) > 0 {
+		items[0].joint.Left = pieces[len(pieces)-1]
+	}
+	return pieces
+}
+
+// finish gives pieces their kinds, marks, order and weight.
+func (b *builder) finish(pieces []*Piece) {
+	count := map[*Run]int{}
+	for _, p := range pieces {
+		b.shape(p)
+		first := p.Parts[0].Run
+		if p.Kind == Straight {
+			count[first]++
+			p.Mark = fmt.Sprintf("%s-%02d", first.Name, count[first])
+			continue
+		}
+		p.Mark = special(p)
+	}
+	for _, p := range pieces {
+		for _, q := range p.Parts {
+			q.Run.Parts = append(q.Run.Parts, q)
+		}
+	}
+	for _, r := range b.runs {
+		sortParts(r.Parts)
+	}
+	b.laying(pieces)
+}
+
+func sortParts(p []Part) {
+	for i := 1; i < len(p); i++ {
+		for k := i; k > 0 && p[k].From < p[k-1].From; k-- {
+			p[k], p[k-1] = p[k-1], p[k]
+		}
+	}
+}
+
+// special is the mark of a piece that is not straight: the runs it turns
+// through, and the end it closes.
+func special(p *Piece) string {
+	names := make([]string, 0, len(p.Parts))
+	for _, q := range p.Parts {
+		names = append(names, q.Run.Name)
+	}
+	m := strings.Join(names, "/")
+	if p.LeftEnd != job.EndTurn {
+		m += "-LE"
+	}
+	if p.RightEnd != job.EndTurn {
+		m += "-RE"
+	}
+	return m
+}
+
+func (b *builder) shape(p *Piece) {
+	first, last := p.Parts[0], p.Parts[len(p.Parts)-1]
+	if first.From == 0 && first.Run.Left.Kind != job.EndTurn {
+		p.LeftEnd = first.Run.Left.Kind
+	}
+	if last.To == last.Run.Cap && last.Run.Right.Kind != job.EndTurn {
+		p.RightEnd = last.Run.Right.Kind
+	}
+	for i := 1; i < len(p.Parts); i++ {
+		c := p.Parts[i-1].Run.Right.Corner
+		p.Miters = append(p.Miters, Miter{Corner: c, Trim: length.RoundTo(MiterTrim(p.Inside+2*b.sys.Metal.Thickness, c.Turn), b.grid)})
+	}
+	ended := p.LeftEnd != job.EndTurn || p.RightEnd != job.EndTurn
+	switch {
+	case len(p.Miters) == 0 && !ended:
+		p.Kind = Straight
+	case len(p.Miters) == 0:
+		p.Kind = EndCap
+		if p.LeftEnd == job.EndWall || p.LeftEnd == job.EndTurn && p.RightEnd == job.EndWall {
+			p.Kind = WallEnd
+		}
+		p.Hand = RightHand
+		if p.LeftEnd != job.EndTurn {
+			p.Hand = LeftHand
+		}
+		if p.LeftEnd != job.EndTurn && p.RightEnd != job.EndTurn {
+			p.Kind, p.Hand = Combined, NoHand
+		}
+	case ended:
+		p.Kind = Combined
+	case len(p.Miters) == 1:
+		p.Kind = Corner
+	default:
+		p.Kind = DoubleMiter
+	}
+	if len(p.Miters) > 2 {
+		b.hold("many-miters", first.Run.Job.At, refOf(first.Run),
+			fmt.Sprintf("piece %s would have %d miters", special(p), len(p.Miters)),
+			"runs this short leave no room for a joint between their corners", "detail this stretch by hand with the fabricator")
+	}
+	for _, q := range p.Parts {
+		front0, front1 := q.Run.ToFront(q.From), q.Run.ToFront(q.To)
+		if wind.Touches(q.Run.Zones, front0, front1) == wind.Corner {
+			p.Zone = wind.Corner
+		}
+		for i := range q.Run.Job.Obstacles {
+			o := &q.Run.Job.Obstacles[i]
+			c := q.Run.FrontStation(o.Station)
+			if o.Does&job.Pierces != 0 && c > front0 && c < front1 {
+				p.Cutouts = append(p.Cutouts, o)
+			}
+		}
+	}
+	p.Assembly = first.Run.Choice[p.Zone].Assembly
+	p.Girth = Girth(&b.sys.Profile, p.Inside+2*b.sys.Metal.Thickness)
+	p.Grams = weight(b.sys, p)
+	p.TwoPerson = p.Grams > b.job.Site.OnePerson || p.Length() > b.job.Site.LongPiece
+}
+
+// laying numbers the pieces in order of work: corners and ends first, in
+// station order, then each run's straight pieces towards its closer.
+func (b *builder) laying(pieces []*Piece) {
+	n := 0
+	for _, p := range pieces {
+		if p.Kind != Straight {
+			n++
+			p.Laying = n
+		}
+	}
+	toLeft := b.sys.Closer == job.CloserLeft || b.sys.Closer == job.CloserShared && b.sys.Remainder == job.Left
+	for _, r := range b.runs {
+		for i := range r.Parts {
+			q := r.Parts[i]
+			if toLeft {
+				q = r.Parts[len(r.Parts)-1-i]
+			}
+			if q.Piece.Kind == Straight {
+				n++
+				q.Piece.Laying = n
+			}
+		}
+	}
+}

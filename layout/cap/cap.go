@@ -1,0 +1,154 @@
+// Package cap cuts the cap line of every run into metal: inside width, corner
+// and end pieces, straight pieces and closers, and the joints between them.
+//
+// Stations in this package are on the cap line (the outside mold line of the
+// front leg), from its left corner point or end to its right; wall.Run turns
+// them into stations of the wall's face and into the crew's. Pieces and gaps
+// of a run sum exactly to its cap line.
+//
+// Frame chooses the widths, Build lays out the pieces. The rules of every
+// dimension are the job's.
+package cap
+
+import (
+	"copingset/layout/assembly"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wall"
+	"copingset/layout/wind"
+)
+
+// Kind of a piece.
+type Kind int
+
+// The kinds of piece.
+const (
+	Straight    Kind = iota
+	Corner           // one welded miter, two legs
+	DoubleMiter      // a short run and both its corners in one piece
+	EndCap           // closed end at a free end of the wall
+	WallEnd          // upstand flange against a higher wall
+	Combined         // a short run with a miter and an end in one piece
+)
+
+func (k Kind) String() string {
+	return [...]string{"straight", "corner", "double miter", "end cap", "wall end", "corner with end"}[k]
+}
+
+// Hand of a piece: that of a person on the roof looking out over the wall.
+type Hand int
+
+// The hands. Most pieces have none.
+const (
+	NoHand Hand = iota
+	LeftHand
+	RightHand
+)
+
+func (h Hand) String() string { return [...]string{"", "left", "right"}[h] }
+
+// Run is a run with its width, pieces and joints.
+type Run struct {
+	*wall.Run
+	Inside, Outside     length.Length
+	Play                []length.Length // rear play at each reading
+	PlayLeast, PlayMost length.Length
+	Zones               []wind.Stretch
+	Choice              [2]assembly.Choice // by wind.Zone
+	Parts               []Part             // in station order
+	Joints              []*Joint           // in station order
+}
+
+// Part is the stretch of one run that a piece covers, on the cap line.
+type Part struct {
+	Piece    *Piece
+	Run      *Run
+	From, To length.Length
+}
+
+// Length of the part along the cap line.
+func (p Part) Length() length.Length { return p.To - p.From }
+
+// Miter is a welded corner within a piece.
+type Miter struct {
+	Corner *wall.Corner
+	Trim   length.Length // front longer than rear at each leg, outside mold lines; negative at an inside corner
+}
+
+// Piece is one made piece.
+type Piece struct {
+	Mark      string
+	Laying    int // order of laying in its perimeter, from 1
+	Perimeter *wall.Perimeter
+	Kind      Kind
+	Hand      Hand
+	Parts     []Part // in station order; more than one where the piece turns
+	Miters    []Miter
+	LeftEnd   job.EndKind // EndTurn: a joint
+	RightEnd  job.EndKind
+	Inside    length.Length
+	Zone      wind.Zone
+	Assembly  *job.Assembly
+	Closer    bool
+	Allowance length.Length // extra length shipped, to be cut on the roof
+	CutAt     Hand          // the end to cut
+	Cutouts   []*job.Obstacle
+	Girth     length.Length // stretch-out by outside dimensions, no bend deduction
+	Grams     int64
+	TwoPerson bool
+	Holds     []string // codes of what keeps it from release
+}
+
+// Released reports whether the piece may be cut.
+func (p *Piece) Released() bool { return len(p.Holds) == 0 }
+
+// Length is the metal length along the front, all parts together, as laid.
+func (p *Piece) Length() length.Length {
+	var l length.Length
+	for _, q := range p.Parts {
+		l += q.Length()
+	}
+	return l
+}
+
+// RearLength is the metal length along the rear face of one part, outside
+// mold lines: the front length less the trims of the miters at its ends.
+func (p *Piece) RearLength(i int) length.Length {
+	l := p.Parts[i].Length()
+	if i > 0 {
+		l -= p.Miters[i-1].Trim
+	}
+	if i < len(p.Miters) {
+		l -= p.Miters[i].Trim
+	}
+	return l
+}
+
+// JointKind tells a coping joint from one over a building expansion joint.
+type JointKind int
+
+// The kinds of joint.
+const (
+	Plain     JointKind = iota // splice plate, held by the joint chair
+	Expansion                  // cover plate held on one side only, no chair under it
+	Kink                       // a plain joint that absorbs a small turn at its centre
+)
+
+// Joint is the gap between two pieces.
+type Joint struct {
+	Name        string // "N-J3"
+	Kind        JointKind
+	Run         *Run
+	From, To    length.Length // edges of the neighbours on the cap line; a kink's To lies on the next run
+	Left, Right *Piece
+	Plate       length.Length // splice or cover plate along the run
+	Held        Hand          // the side a cover plate is fixed on
+	Movement    *length.Length
+	Source      *job.ExpansionJoint
+}
+
+// Centre of the joint; it never moves with temperature.
+func (j *Joint) Centre() length.Length { return j.From + (j.To-j.From)/2 }
+
+// Gap of the joint, nominal.
+func (j *Joint) Gap() length.Length { return j.To - j.From }

@@ -1,0 +1,34 @@
+package cap
+
+import (
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// Fold is the height of the front and of the rear fold of a cap, outside,
+// above the set surface at the wall's two faces. The underside stands the
+// chair's rise above the set surface at its low, rear edge. With the slope
+// formed in chair and cap the front is higher by slope x inside width; with
+// the slope in the packing, cap and set surface fall together, and only the
+// clearance in front of the wall adds its little.
+func Fold(s *job.System, inside length.Length) (front, rear length.Length) {
+	low := s.Chair.Rise + s.Metal.Thickness
+	if s.Profile.SlopeBy == job.SlopeByChair {
+		return low + s.Profile.TopSlope.Rise(inside), low
+	}
+	return low + s.Profile.TopSlope.Rise(s.FrontClearance), low
+}
+
+// Laps is how far the foot of each leg reaches below the joint it must cover,
+// negative where it does not reach it: the leg, less what of it stands above
+// the wall top (fold over the set surface, packing under it), less the depth
+// of the joint below the wall top. The kick at the foot is not counted.
+//
+// Packing is that at the wall's front and rear face; the set surface is the
+// top of the packing, the membrane over it being too thin for a tape.
+func Laps(s *job.System, w *job.Wall, inside, packFront, packRear length.Length) (front, rear length.Length) {
+	up, low := Fold(s, inside)
+	front = s.Profile.FrontLeg - up - packFront - w.CoverFront
+	rear = s.Profile.RearLeg - low - packRear - w.CoverRear
+	return front, rear
+}

@@ -1,0 +1,148 @@
+package cap
+
+import (
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// A section is a run, or the part of one between building expansion joints.
+// At each end stands a feature with a leg: a corner, a closed end, an
+// expansion joint or a kink the joint absorbs. The last two have no leg: a
+// leg of minus one gap puts the first piece hard against the expansion joint's
+// edge, minus half a gap centres the joint on the kink.
+type section struct {
+	from, to    length.Length
+	left, right legRange
+	blocked     []window // joint centres, from the run's cap origin
+	chairless   bool
+}
+
+// row is a solved section.
+type row struct {
+	leftLeg, rightLeg length.Length
+	pieces            []length.Length
+	oneJoint          bool // the two legs meet at one joint
+	merged            bool // one piece from feature to feature
+	problem           string
+}
+
+// solve lays out one section. A short one shortens nothing below its least
+// leg: its legs meet at one joint, or it becomes one piece with both features.
+func (s section) solve(k stock, legStep length.Length) row {
+	total := s.to - s.from
+	ll, lr := s.left.least, s.right.least
+	if total < ll+lr+k.gap {
+		if s.left.least > 0 && s.right.least > 0 {
+			return row{merged: true}
+		}
+		if s.left.least > 0 || s.right.least > 0 {
+			return row{merged: true, problem: "it is shorter than the least leg of the corner or end beside it"}
+		}
+		return row{merged: true, problem: "no piece fits between its joints"}
+	}
+	ll, lr, legsClear := s.clearLegs(k, ll, lr, legStep)
+	stretch := total - ll - lr - 2*k.gap
+	if stretch >= k.least {
+		blocked := make([]window, 0, len(s.blocked))
+		origin := s.from + ll + k.gap
+		for _, w := range s.blocked {
+			blocked = append(blocked, window{w.from - origin, w.to - origin})
+		}
+		p, ok := divide(stretch, k, blocked)
+		r := row{leftLeg: ll, rightLeg: lr, pieces: p}
+		if !ok {
+			r.pieces, ok = divide(stretch, k, nil)
+			r.problem = "no row of pieces keeps its joints clear of the obstacles"
+			if !ok {
+				r.pieces = []length.Length{stretch}
+				r.problem = "its straight part cannot be cut into pieces between the least and the stock length"
+			}
+		}
+		if !legsClear {
+			r.problem = "the joint at a corner leg cannot clear an obstacle within the longest leg"
+		}
+		return r
+	}
+	return s.meet(k)
+}
+
+// clearLegs grows a leg by the job's step while its joint is blocked.
+func (s section) clearLegs(k stock, ll, lr, step length.Length) (length.Length, length.Length, bool) {
+	grow := func(leg, longest length.Length, centre func(length.Length) length.Length) (length.Length, bool) {
+		if leg <= 0 {
+			return leg, true
+		}
+		for l := leg; l <= longest; l += step {
+			if !inWindow(centre(l), s.blocked) {
+				return l, true
+			}
+		}
+		return leg, false
+	}
+	a, ok1 := grow(ll, s.left.longest, func(l length.Length) length.Length { return s.from + l + k.gap/2 })
+	b, ok2 := grow(lr, s.right.longest, func(l length.Length) length.Length { return s.to - l - k.gap/2 })
+	return a, b, ok1 && ok2
+}
+
+// meet brings the two legs to one joint; an oversize leg takes up what is
+// under the least piece.
+func (s section) meet(k stock) row {
+	total := s.to - s.from
+	ll, lr := s.left.least, s.right.least
+	extra := total - k.gap - ll - lr
+	roomL, roomR := s.left.longest-ll, s.right.longest-lr
+	r := row{leftLeg: ll, rightLeg: lr, oneJoint: true}
+	if ll <= 0 && lr <= 0 {
+		// No leg to lengthen: the stretch itself is under the least piece.
+		r.oneJoint = false
+		r.pieces = []length.Length{total - ll - lr - 2*k.gap}
+		r.problem = "the piece between its joints is under the least piece"
+		return r
+	}
+	two := length.Split(extra, 2, k.grid, k.remainder == job.Left)
+	a, b := two[0], two[1]
+	switch {
+	case lr <= 0:
+		a, b = extra, 0
+	case ll <= 0:
+		a, b = 0, extra
+	case extra <= roomL+roomR && a > roomL:
+		a, b = roomL, extra-roomL
+	case extra <= roomL+roomR && b > roomR:
+		a, b = extra-roomR, roomR
+	}
+	if a > roomL || b > roomR {
+		r.problem = "its legs would pass the longest the shop welds, and what is left is under the least piece"
+	}
+	r.leftLeg, r.rightLeg = ll+a, lr+b
+	centre := s.from + r.leftLeg + k.gap/2
+	if inWindow(centre, s.blocked) {
+		if c, ok := s.shift(k, a, b, roomL, roomR); ok {
+			r.leftLeg, r.rightLeg = ll+c, lr+extra-c
+		} else if r.problem == "" {
+			r.problem = "its one joint cannot clear the obstacles"
+		}
+	}
+	return r
+}
+
+// shift looks for the nearest place of a meeting joint outside the windows;
+// a tie goes to the side that takes remainders.
+func (s section) shift(k stock, a, b, roomL, roomR length.Length) (length.Length, bool) {
+	for d := k.grid; d <= a+b; d += k.grid {
+		tries := []length.Length{a + d, a - d}
+		if k.remainder == job.Left {
+			tries[0], tries[1] = tries[1], tries[0]
+		}
+		for _, c := range tries {
+			rest := a + b - c
+			if c < 0 || rest < 0 || c > roomL || rest > roomR {
+				continue
+			}
+			if !inWindow(s.from+s.left.least+c+k.gap/2, s.blocked) {
+				return c, true
+			}
+		}
+	}
+	return 0, false
+}

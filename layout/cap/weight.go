@@ -1,0 +1,26 @@
+package cap
+
+import (
+	"math"
+
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// Girth is the stretch-out of the profile: the sum of its outside dimensions.
+// Bend deductions make the blank a little narrower; a weight does not notice.
+func Girth(p *job.Profile, outside length.Length) length.Length {
+	s := float64(p.TopSlope) / 1e9
+	top := length.FromMM(outside.MM() * math.Sqrt(1+s*s))
+	return p.FrontLeg + p.Drip.Length + top + p.RearLeg + p.RearHook.Length + 2*p.HemReturn
+}
+
+// weight is girth x mean of front and rear length x thickness x density.
+func weight(s *job.System, p *Piece) int64 {
+	var mm3 float64
+	for i, q := range p.Parts {
+		mean := (q.Length().MM() + p.RearLength(i).MM()) / 2
+		mm3 += p.Girth.MM() * mean * s.Metal.Thickness.MM()
+	}
+	return int64(math.Round(mm3 * s.Metal.Density / 1e6)) // kg/m3 = g per 1e6 mm3
+}

@@ -1,0 +1,45 @@
+package job
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"copingset/layout/length"
+)
+
+// FormatAngle letters an angle in degrees, without trailing zeros: 90°, 89.75°.
+func FormatAngle(a Angle) string {
+	sign := ""
+	if a < 0 {
+		sign, a = "-", -a
+	}
+	s := strconv.FormatInt(int64(a/Degree), 10)
+	if f := a % Degree; f != 0 {
+		d := strconv.FormatInt(int64(f+Degree), 10)[1:]
+		s += "." + strings.TrimRight(d, "0")
+	}
+	return sign + s + "°"
+}
+
+// Both letters a length in inches and millimetres, for findings, which are
+// read by people of both systems.
+func Both(l length.Length) string {
+	return length.Feet(l, 16) + " (" + length.Millimetres(l, 0) + " mm)"
+}
+
+// paperNames in the order of the PaperSize constants.
+func paperNames() []string { return []string{"A", "B", "C", "D", "A4", "A3", "A2"} }
+
+// String is the name the job file uses.
+func (p PaperSize) String() string { return paperNames()[p] }
+
+// ParsePaper reads a paper size by name.
+func ParsePaper(s string) (PaperSize, error) {
+	for i, n := range paperNames() {
+		if strings.EqualFold(strings.TrimSpace(s), n) {
+			return PaperSize(i), nil
+		}
+	}
+	return 0, fmt.Errorf("%q is no paper size here; write one of %s", s, strings.Join(paperNames(), ", "))
+}

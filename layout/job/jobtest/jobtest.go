@@ -1,0 +1,201 @@
+// Package jobtest makes jobs for tests: one plain system and wall of an
+// invented scenario, and random perimeters over it. It is imported by tests
+// alone.
+package jobtest
+
+import (
+	"fmt"
+
+	"copingset/layout/job"
+	"copingset/layout/length"
+
+	"pgregory.net/rapid"
+)
+
+const in = length.Inch
+
+// Job is a job without perimeters: system, packing, fastener, two tested
+// assemblies, one wall, pressures. Add perimeters with Rectangle or Perimeter.
+func Job() *job.Job {
+	const metal = "aluminum 3003-H14"
+	return &job.Job{
+		File: "test.yaml",
+		Info: job.Info{Name: "Test job", Number: "T-1", Issued: job.Date{Year: 2026, Month: 3, Day: 16}},
+		System: job.System{
+			Name: "Test profile",
+			Metal: job.Metal{Name: metal, Thickness: in / 20, Density: 2740, Expansion: 23220,
+				Finish: "grey"},
+			Profile: job.Profile{FrontLeg: 5 * in, Drip: job.Kick{Length: in / 2, Angle: 30 * job.Degree},
+				TopSlope: 41_666_667, RearLeg: 3 * in, RearHook: job.Kick{Length: in / 2, Angle: 150 * job.Degree}, InsideR: in / 16},
+			FrontClearance: in / 4, RearClearance: in / 4, PlayLeast: in / 8, PlayMost: 3 * in,
+			Widths: job.Widths{Least: 8 * in, Most: 30 * in, Step: in / 4},
+			Stock:  11*length.Foot + 6*in, LeastPiece: 28 * in,
+			Joint: job.Joint{Gap: 5 * in / 16, Reference: 20000, Coldest: -20000, Hottest: 65000, LeastGap: in / 16},
+			Splice: job.Splice{Length: 7 * in, Bearing: 7 * in / 4, Tape: 9 * in / 4},
+			Chair: job.Chair{Length: 13 * in, Thickness: 2 * in / 25, Rise: 7 * in / 8, FrontEdge: in / 8, RearEdge: 3 * in / 8, EndChair: 9 * in},
+			Corner: job.CornerRules{Leg: 27 * in, LongestLeg: 66 * in, LegStep: in / 2, Absorb: 3 * job.Degree / 2,
+				Support:  job.Support{Length: 6 * in, Width: 4 * in},
+				Supports: []job.SupportTier{{WidthTo: 14 * in, At: []int{550}}, {WidthTo: 30 * in, At: []int{300, 750}}}},
+			EndCap: job.EndRules{Leg: 24 * in, Clearance: in / 4}, WallEnd: job.EndRules{Leg: 24 * in, Clearance: in / 8, Upstand: 4 * in},
+			Expansion: job.ExpansionRules{Bearing: 2 * in, ChairFrom: 8 * in},
+			Lap:       job.Lap{Front: in, Rear: in},
+		},
+		Packing: job.Packing{Most: 3 * in, LayerName: "plywood nominal 3/4", Layer: 23 * in / 32,
+			Shims: []length.Length{in / 2, in / 4, in / 8, in / 16}},
+		Membrane: job.Layer{Name: "self-adhering membrane", Thickness: in / 25},
+		Fasteners: []job.Fastener{{Name: "wood screw", Diameter: in / 4, Substrate: job.Wood,
+			Lengths:   []length.Length{3 * in / 2, 2 * in, 5 * in / 2, 3 * in, 7 * in / 2, 4 * in, 5 * in},
+			Embedment: in, Tip: in / 4, Cover: in / 8, EdgeDistance: in / 2, Box: 100}},
+		Assemblies: []job.Assembly{
+			assembly("T1", metal, 46*in, 2800, 1400),
+			assembly("T2", metal, 30*in, 4400, 2200),
+		},
+		Walls: []job.Wall{{Name: "block", CoverFront: in, CoverRear: in / 2,
+			Layers: []job.Layer{{Name: "nailers", Material: job.Wood, Thickness: 3 * in}, {Name: "block", Material: job.Masonry, Thickness: 16 * in}}}},
+		Pressures: &job.Pressures{By: "engineer of record", Document: "S-1", Edition: "ASCE 7-16", CornerLength: 72 * in,
+			Edge:   job.ZonePressure{Up: job.Pressure{Pa: 1200, Level: job.Allowable}, Out: job.Pressure{Pa: 600, Level: job.Allowable}},
+			Corner: job.ZonePressure{Up: job.Pressure{Pa: 1900, Level: job.Allowable}, Out: job.Pressure{Pa: 900, Level: job.Allowable}}},
+		Site:    job.Site{OnePerson: 22680, LongPiece: 96 * in, InstallMetalT: []job.Temperature{-5000, 5000, 15000, 25000, 35000}},
+		Crating: job.Crating{WeightMost: 180000, LengthMost: 150 * in, SpareChair: 3, SpareSplice: 3, SpareFastener: 5, SpareTape: 10, TapeRoll: 600 * in},
+	}
+}
+
+func assembly(name, metal string, spacing length.Length, up, out float64) job.Assembly {
+	return job.Assembly{Name: name, Report: "R-" + name, Metal: metal, ThicknessLeast: in / 20,
+		FrontLegMost: 6 * in, RearLegMost: 4 * in, WidthMost: 30 * in, ChairSpacing: spacing, Substrate: job.Wood,
+		Fastener: "wood screw", FrontRow: 2, RearRow: 2, FrontRowFrom: 2 * in, RearRowFrom: 2 * in,
+		Up: job.Pressure{Pa: up, Level: job.AsPulled}, Out: job.Pressure{Pa: out, Level: job.AsPulled}, Factor: 2, Cost: 1000}
+}
+
+// Run makes a surveyed run: flat, straight and 12 in wide.
+func Run(name string, l length.Length, turn job.Angle) job.Run {
+	r := job.Run{Name: name, Length: l, Right: job.End{Turn: turn}}
+	for s := length.Length(0); s < l; s += 30 * in {
+		r.Readings = append(r.Readings, job.Reading{Station: s, Width: 12 * in})
+	}
+	r.Readings = append(r.Readings, job.Reading{Station: l, Width: 12 * in})
+	return r
+}
+
+// Perimeter wraps runs in the test wall.
+func Perimeter(name string, kind job.Kind, runs ...job.Run) job.Perimeter {
+	return job.Perimeter{Name: name, Kind: kind, Wall: "block", MisclosureLength: 2 * in, MisclosureAngle: job.Degree, Runs: runs}
+}
+
+// Rectangle is a roof of two lengths, its runs named A to D.
+func Rectangle(a, b length.Length) job.Perimeter {
+	t := 90 * job.Degree
+	return Perimeter("ROOF", job.Roof, Run("A", a, t), Run("B", b, t), Run("C", a, t), Run("D", b, t))
+}
+
+// Random draws a job with one perimeter of a random shape, wall and choice of
+// closer, with obstacles and expansion joints.
+func Random(t *rapid.T) *job.Job {
+	j := Job()
+	j.System.Closer = job.Closer(rapid.IntRange(0, 2).Draw(t, "closer"))
+	j.System.Remainder = job.Side(rapid.IntRange(0, 1).Draw(t, "remainder"))
+	if rapid.Bool().Draw(t, "chair packing") {
+		j.Packing.Method = job.PackChairs
+	}
+	if rapid.Bool().Draw(t, "slope by packing") {
+		j.System.Profile.SlopeBy = job.SlopeByPacking
+	}
+	if rapid.Bool().Draw(t, "metric") {
+		j.Units = job.Metric
+	}
+	dimensions(t, &j.System)
+	p := shape(t)
+	for i := range p.Runs {
+		survey(t, &p.Runs[i])
+		furnish(t, &p.Runs[i])
+	}
+	j.Perimeters = []job.Perimeter{p}
+	return j
+}
+
+// dimensions draws a system of a fabricator's own: it keeps what the reader of
+// job files insists on (a chair is no longer than the least piece).
+func dimensions(t *rapid.T, s *job.System) {
+	s.Stock = sixteenths(t, 72, 168, "stock")
+	s.Chair.Length = sixteenths(t, 6, 16, "chair")
+	s.LeastPiece = sixteenths(t, 17, 36, "least piece")
+	s.Joint.Gap = 2 * length.Length(rapid.IntRange(1, 4).Draw(t, "gap")) * length.Inch16
+	s.Corner.Leg = sixteenths(t, 10, 36, "leg")
+	s.Corner.LongestLeg = s.Corner.Leg + sixteenths(t, 0, 40, "longest leg")
+	s.Corner.LegFace = job.Face(rapid.IntRange(0, 1).Draw(t, "leg face"))
+	s.EndCap.Leg = sixteenths(t, 10, 36, "end leg")
+}
+
+func sixteenths(t *rapid.T, lo, hi int, what string) length.Length {
+	return length.Length(rapid.IntRange(lo*16, hi*16).Draw(t, what)) * length.Inch16
+}
+
+// shape draws a perimeter: a rectangle, one with a pilaster jog, a light well,
+// or an open chain with any turns.
+func shape(t *rapid.T) job.Perimeter {
+	sq := 90 * job.Degree
+	a, b := sixteenths(t, 30, 1500, "a"), sixteenths(t, 30, 900, "b")
+	switch rapid.IntRange(0, 3).Draw(t, "shape") {
+	case 0:
+		return Rectangle(a, b)
+	case 1: // a jog in the first side
+		d, w := sixteenths(t, 6, 40, "jog depth"), sixteenths(t, 10, 60, "jog width")
+		l, r := sixteenths(t, 20, 500, "left"), sixteenths(t, 20, 500, "right")
+		return Perimeter("JOG", job.Roof,
+			Run("A", l, -sq), Run("B", d, sq), Run("C", w, sq), Run("D", d, -sq), Run("E", r, sq),
+			Run("F", b+d, sq), Run("G", l+w+r, sq), Run("H", b+d, sq))
+	case 2:
+		return Perimeter("WELL", job.Well, Run("A", a, -sq), Run("B", b, -sq), Run("C", a, -sq), Run("D", b, -sq))
+	}
+	n := rapid.IntRange(1, 5).Draw(t, "runs")
+	p := Perimeter("OPEN", job.Open)
+	p.Starts = job.End{Kind: job.EndKind(rapid.IntRange(1, 2).Draw(t, "starts"))}
+	for i := range n {
+		deg := rapid.OneOf(rapid.IntRange(1, 15), rapid.IntRange(15, 120)).Draw(t, "turn")
+		if rapid.Bool().Draw(t, "left") {
+			deg = -deg
+		}
+		r := Run(fmt.Sprintf("R%d", i+1), sixteenths(t, 20, 800, "length"), job.Angle(deg)*job.Degree)
+		if i == n-1 {
+			r.Right = job.End{Kind: job.EndKind(rapid.IntRange(1, 2).Draw(t, "ends"))}
+		}
+		p.Runs = append(p.Runs, r)
+	}
+	return p
+}
+
+// survey gives a run an imperfect wall.
+func survey(t *rapid.T, r *job.Run) {
+	for i := range r.Readings {
+		q := &r.Readings[i]
+		n := func(lo, hi int, what string) length.Length {
+			return length.Length(rapid.IntRange(lo, hi).Draw(t, what)) * length.Inch16
+		}
+		q.Width = 12*in + n(-4, 6, "width")
+		q.Offset = n(-6, 6, "offset")
+		q.TopOutside, q.TopInside = n(-12, 8, "top outside"), n(-12, 8, "top inside")
+	}
+}
+
+// furnish may put an obstacle and an expansion joint on a run.
+func furnish(t *rapid.T, r *job.Run) {
+	if r.Length < 200*in {
+		return
+	}
+	if rapid.IntRange(0, 9).Draw(t, "basis") == 0 {
+		r.Basis = job.Drawing
+	}
+	mid := func(what string) length.Length { return sixteenths(t, 40, int(r.Length/in)-40, what) }
+	if rapid.IntRange(0, 3).Draw(t, "obstacle") == 0 {
+		r.Obstacles = append(r.Obstacles, job.Obstacle{Name: "post", Station: mid("obstacle at"),
+			Extent: sixteenths(t, 2, 8, "extent"), Does: job.Does(rapid.IntRange(1, 3).Draw(t, "does"))})
+	}
+	if rapid.IntRange(0, 4).Draw(t, "expansion") == 0 {
+		e := job.ExpansionJoint{Station: mid("expansion at"), Gap: in}
+		if rapid.IntRange(0, 4).Draw(t, "movement stated") > 0 {
+			m := in / 2
+			e.Movement = &m
+		}
+		r.Expansion = append(r.Expansion, e)
+	}
+}

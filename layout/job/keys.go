@@ -1,0 +1,319 @@
+package job
+
+import "strings"
+
+// Key is one key of the job file: where it stands, whether a job can do
+// without it, what it means and how it is written.
+type Key struct {
+	Path     string // system.joint.gap; [] stands for each item of a list
+	Required bool
+	When     string // if not always required: when it is
+	Means    string // completes "write ..."
+	Example  string // of the value; empty for a part with keys of its own
+}
+
+// Name is the key as it stands in the file.
+func (k Key) Name() string {
+	name := strings.TrimSuffix(k.Path, "[]")
+	return name[strings.LastIndexByte(name, '.')+1:]
+}
+
+// Keys is every key a job file can have, in the order of the file. The decoder
+// takes from it which keys it knows and which it misses, so that the messages,
+// the documentation and the code cannot drift apart.
+func Keys() []Key {
+	must := func(path, means, example string) Key {
+		return Key{Path: path, Required: true, Means: means, Example: example}
+	}
+	may := func(path, means, example string) Key {
+		return Key{Path: path, Means: means, Example: example}
+	}
+	when := func(path, when, means, example string) Key {
+		return Key{Path: path, When: when, Means: means, Example: example}
+	}
+	return []Key{
+		must("format", "the form of this file", "copingset/1"),
+
+		must("job", "who and what the job is", ""),
+		must("job.name", "the name of the building", "Heron Street Archive"),
+		may("job.number", "the job number, in quotes", `"0417"`),
+		may("job.address", "where the building stands", "12 Heron Street, Lowmere"),
+		may("job.owner", "whose building it is", "Lowmere Town Archive"),
+		may("job.parties", "those concerned with the job, a role and a name each", ""),
+		must("job.parties[].role", "what the party does on the job", "Contractor"),
+		must("job.parties[].name", "the party's name", "Tern and Ledge Roofing"),
+		must("job.issued", "the date of issue, the only date on the sheets", "2026-03-16"),
+		may("job.prepared_by", "who prepared the job", "M. Okafor-Lind"),
+		may("job.checked_by", "who checked it", `""`),
+		may("job.revisions", "the rows of the revision table", ""),
+		must("job.revisions[].mark", "the revision's letter or number", "A"),
+		must("job.revisions[].date", "the revision's date", "2026-03-16"),
+		must("job.revisions[].note", "what changed", "Issued for fabrication"),
+		may("job.notes", "a list of notes for the sheets", "[Deliver to the north gate]"),
+
+		must("units", "the units the sheets are lettered in, imperial or metric", "imperial"),
+
+		must("paper", "the paper for the drawings and for the lists", ""),
+		must("paper.runs", "the paper for drawings: A, B, C, D, A4, A3 or A2", "B"),
+		must("paper.lists", "the paper for lists: A, B, C, D, A4, A3 or A2", "A"),
+
+		must("system", "the fabricator's coping system", ""),
+		must("system.name", "the name of the coping system", "Brindle R5"),
+		must("system.metal", "the sheet the caps are bent from", ""),
+		must("system.metal.name", "the metal with its alloy and temper", "aluminum 3003-H14"),
+		must("system.metal.thickness", "the thickness of the sheet", `0.050"`),
+		must("system.metal.density", "the density in lb/in3, lb/ft3 or kg/m3", "0.099 lb/in3"),
+		must("system.metal.expansion", "the thermal expansion per degree, /F, /C or /K", "12.9e-6 /F"),
+		must("system.metal.finish", "the finish and its colour", "two-coat, slate grey"),
+		must("system.metal.directional", "yes if the finish has a direction and blanks must not be turned, else no", "no"),
+		must("system.profile", "the cross-section by outside dimensions", ""),
+		must("system.profile.front_leg", "the outside height of the front leg, fold to foot", `5 1/4"`),
+		must("system.profile.drip", "the drip at the foot of the front leg, with its length (0 for none) and angle", ""),
+		must("system.profile.drip.length", "the length of the drip, 0 for none", `5/8"`),
+		when("system.profile.drip.angle", "the drip has a length", "how far the drip turns out from the line of the leg", "35"),
+		must("system.profile.top_slope", "the slope of the top, falling to the roof", `1/2" in 12"`),
+		must("system.profile.slope_by", "where the slope is made, chair or packing", "chair"),
+		must("system.profile.rear_leg", "the outside height of the rear leg", `3 1/8"`),
+		must("system.profile.rear_hook", "the hook at the foot of the rear leg, with its length (0 for none) and angle", ""),
+		must("system.profile.rear_hook.length", "the length of the hook, 0 for none", `3/8"`),
+		when("system.profile.rear_hook.angle", "the hook has a length", "how far the hook turns in from the line of the leg", "150"),
+		must("system.profile.hem", "the return of the hemmed edges, 0 for raw edges", `1/2"`),
+		must("system.profile.inside_radius", "the inside radius of the bends", `1/16"`),
+		must("system.clearance", "the least clearances from the inside of the legs to the wall", ""),
+		must("system.clearance.front", "the clearance at the front", `5/16"`),
+		must("system.clearance.rear", "the clearance at the rear", `1/4"`),
+		must("system.rear_play", "the play the rear leg can take up", ""),
+		must("system.rear_play.least", "the least rear play", `1/8"`),
+		must("system.rear_play.most", "the greatest rear play", `7/8"`),
+		must("system.inside_width", "the inside widths offered: least, most and step, or a list `offered`", ""),
+		when("system.inside_width.offered", "least, most and step are not given", "the widths offered, ascending", `[12 1/2", 13", 13 1/2"]`),
+		when("system.inside_width.least", "offered is not given", "the least inside width", `9"`),
+		when("system.inside_width.most", "offered is not given", "the greatest inside width", `20"`),
+		when("system.inside_width.step", "offered is not given", "the step between widths", `1/4"`),
+		must("system.stock", "the longest straight cap", `11'-6"`),
+		must("system.least_piece", "the shortest straight cap", `2'-4"`),
+		must("system.closer", "where the closer goes: left, right or shared", "right"),
+		must("system.remainder", "the side that takes an odd sixteenth or millimetre: left or right", "right"),
+		must("system.joint", "the joint between caps", ""),
+		must("system.joint.gap", "the gap between caps at the reference temperature", `5/16"`),
+		must("system.joint.reference_temperature", "the metal temperature the gap is named for", "68 F"),
+		must("system.joint.coldest", "the lowest temperature of the metal", "-10 F"),
+		must("system.joint.hottest", "the highest temperature of the metal", "150 F"),
+		must("system.joint.least_gap", "the least gap, at the hottest", `1/16"`),
+		must("system.joint.closers", "who trims the closers: shop or field", "shop"),
+		when("system.joint.field_allowance", "closers are field", "the extra length of a field closer", `2"`),
+		must("system.splice", "the splice plate", ""),
+		must("system.splice.length", "the length of the splice plate along the run", `7"`),
+		must("system.splice.bearing", "the least sealant bearing each side of the widest gap", `1 3/4"`),
+		must("system.splice.tape", "the distance from the joint's centre line to the middle of each tape", `2 1/4"`),
+		must("system.chair", "the anchor chair", ""),
+		must("system.chair.length", "the length of the chair along the run", `13"`),
+		must("system.chair.thickness", "the thickness of the chair's metal", `0.080"`),
+		must("system.chair.rise", "the underside of the cap above the set surface, at its low edge", `7/8"`),
+		must("system.chair.front_edge", "the distance from the inside of the front leg to the chair", `1/8"`),
+		must("system.chair.rear_edge", "the distance from the inside of the rear leg to the chair", `3/8"`),
+		must("system.chair.end_chair", "the distance of the end chair's centre from an end without a joint", `9"`),
+		must("system.corner", "the rules for welded corners", ""),
+		must("system.corner.leg", "the least leg of a corner", `2'-3"`),
+		must("system.corner.leg_face", "the face that legs are measured on: front or rear", "front"),
+		must("system.corner.longest_leg", "the longest leg the shop welds", `5'-0"`),
+		must("system.corner.leg_step", "the step in which legs grow", `1/2"`),
+		must("system.corner.absorb", "the turn in degrees up to which a plain joint takes it up", "1.5"),
+		must("system.corner.support", "the corner support under a miter", ""),
+		must("system.corner.support.length", "the length of the corner support along the miter", `6"`),
+		must("system.corner.support.width", "the width of the corner support across the miter", `4"`),
+		must("system.corner.supports", "how many corner supports stand under a miter, by inside width", ""),
+		must("system.corner.supports[].width_to", "the inside width up to which this holds", `14"`),
+		must("system.corner.supports[].at", "the places of the supports in per cent of the miter from the outside corner", "[35%, 75%]"),
+		when("system.end_cap", "a run has a free end", "the rules for free ends", ""),
+		must("system.end_cap.leg", "the length of the shop-made piece from the end to its joint", `2'-0"`),
+		must("system.end_cap.clearance", "the distance from the inside of the end cap to the end of the wall", `1/4"`),
+		when("system.wall_end", "a run dies into a higher wall", "the rules for ends at a higher wall", ""),
+		must("system.wall_end.leg", "the length of the shop-made piece from the end to its joint", `2'-0"`),
+		must("system.wall_end.clearance", "the distance from the end of the cap to the higher wall", `1/8"`),
+		must("system.wall_end.upstand", "the height of the flange against the higher wall", `4"`),
+		when("system.expansion", "a run has a building expansion joint", "the rules at building expansion joints", ""),
+		must("system.expansion.bearing", "the bearing of the cover plate on each cap at the widest gap", `2"`),
+		must("system.expansion.chair_from", "the distance of the chair's centre from the end of its cap", `7"`),
+		must("system.lap", "the least laps of the legs below the joint they cover", ""),
+		must("system.lap.front", "the least lap of the front leg", `1 1/4"`),
+		must("system.lap.rear", "the least lap of the rear leg", `1"`),
+
+		must("packing", "what the wall top may be built up with", ""),
+		must("packing.method", "continuous or chair", "continuous"),
+		when("packing.above_membrane", "method is chair", "yes if the packing lies above the membrane, no if below", "no"),
+		must("packing.least", "the least packing", `0"`),
+		must("packing.most", "the greatest packing", `2 1/2"`),
+		when("packing.layer", "method is continuous", "the plywood layer, with its name and actual thickness", ""),
+		must("packing.layer.name", "the name of the plywood", "plywood nominal 3/4"),
+		must("packing.layer.thickness", "the actual thickness of the plywood", `23/32"`),
+		must("packing.shims", "the thicknesses of the shims", `[1/2", 1/4", 1/8", 1/16"]`),
+
+		must("membrane", "the membrane over the wall top", ""),
+		must("membrane.name", "the name of the membrane", "self-adhering membrane 40 mil"),
+		must("membrane.thickness", "the thickness of the membrane", `0.040"`),
+
+		must("fasteners", "the stock fasteners", ""),
+		must("fasteners[].name", "the generic name of the fastener", "stainless wood screw, hex washer head"),
+		must("fasteners[].diameter", "the fastener's diameter", `1/4"`),
+		must("fasteners[].substrate", "the material that holds the thread: wood, plywood, masonry, concrete or steel", "wood"),
+		must("fasteners[].lengths", "the stock lengths", `[2", 2 1/2", 3"]`),
+		must("fasteners[].embedment", "the thread required in the holding material", `1 1/4"`),
+		must("fasteners[].tip", "the length of the tip, which does not hold", `1/4"`),
+		when("fasteners[].pilot", "the substrate is masonry or concrete", "the pilot hole, with its diameter (0 for none) and how far beyond the tip", ""),
+		must("fasteners[].pilot.diameter", "the diameter of the pilot hole, 0 for none", `3/16"`),
+		must("fasteners[].pilot.beyond", "how much deeper than the tip the pilot hole goes", `1/2"`),
+		must("fasteners[].cover", "the material left below the tip", `1/4"`),
+		must("fasteners[].edge_distance", "the least distance from the face of the wall", `1"`),
+		must("fasteners[].box", "how many come in a box", "100"),
+
+		must("assemblies", "the tested assemblies", ""),
+		must("assemblies[].name", "a short name for the assembly", "T1"),
+		must("assemblies[].report", "the number of the test report", "LR-2208"),
+		must("assemblies[].laboratory", "the laboratory", "Fennmark Test House"),
+		must("assemblies[].metal", "the metal tested, as system.metal.name has it", "aluminum 3003-H14"),
+		must("assemblies[].thickness_least", "the least thickness tested", `0.050"`),
+		must("assemblies[].front_leg_most", "the highest front leg tested", `6"`),
+		must("assemblies[].rear_leg_most", "the highest rear leg tested", `4"`),
+		must("assemblies[].width_most", "the widest inside width tested", `20"`),
+		must("assemblies[].chair_spacing", "the chair spacing tested", `46"`),
+		must("assemblies[].substrate", "the material tested into: wood, plywood, masonry, concrete or steel", "wood"),
+		must("assemblies[].fastener", "the name of one of the fasteners", "stainless wood screw, hex washer head"),
+		must("assemblies[].rows", "the two rows of fasteners in a chair", ""),
+		must("assemblies[].rows.front", "how many fasteners a chair has in the front row", "2"),
+		must("assemblies[].rows.rear", "how many fasteners a chair has in the rear row", "2"),
+		must("assemblies[].rows.front_from_edge", "the front row's distance from the chair's front edge", `1 1/2"`),
+		must("assemblies[].rows.rear_from_edge", "the rear row's distance from the chair's rear edge", `1 1/2"`),
+		must("assemblies[].resistance", "the resistances of the report", ""),
+		must("assemblies[].resistance.up", "the upward resistance and its level: strength, allowable or as-pulled", "88 psf as-pulled"),
+		must("assemblies[].resistance.out", "the outward resistance and its level: strength, allowable or as-pulled", "70 psf as-pulled"),
+		when("assemblies[].resistance.factor", "the resistances are as-pulled", "the safety factor asked of an as-pulled resistance", "2.0"),
+		must("assemblies[].resistance.area", "the area the resistance refers to", "per running foot times cap width"),
+		must("assemblies[].cost", "the cost of a chair with its fasteners, in the job's money", "14.50"),
+
+		must("walls", "the wall constructions", ""),
+		must("walls[].name", "a short name for the construction", "block-12"),
+		must("walls[].layers", "the layers from the top down", ""),
+		must("walls[].layers[].name", "the name of the layer", "nailer 2x12"),
+		must("walls[].layers[].material", "its material: wood, plywood, masonry, concrete or steel", "wood"),
+		must("walls[].layers[].thickness", "its thickness, from the top down", `1 1/2"`),
+		must("walls[].cover", "how far below the wall top lies the joint each leg must cover", ""),
+		must("walls[].cover.front", "the depth of the joint in front", `1 1/2"`),
+		must("walls[].cover.rear", "the depth of the joint at the rear", `1 1/2"`),
+		must("walls[].measure_low", "yes if readings at leg depth are required (base flashing, brick, render), else no", "no"),
+
+		may("pressures", "the engineer's design pressures", ""),
+		must("pressures.by", "the engineer who states them", "K. Sundqvist-Abara, engineer of record"),
+		must("pressures.document", "the document they stand in", "S-001 rev 2"),
+		must("pressures.edition", "the edition of the load standard", "ASCE 7-16"),
+		must("pressures.edge", "the pressures of the edge zone", ""),
+		must("pressures.edge.up", "the upward pressure and its level: strength or allowable", "26 psf allowable"),
+		must("pressures.edge.out", "the outward pressure and its level: strength or allowable", "15 psf allowable"),
+		must("pressures.corner", "the pressures of the corner zone", ""),
+		must("pressures.corner.up", "the upward pressure and its level: strength or allowable", "38 psf allowable"),
+		must("pressures.corner.out", "the outward pressure and its level: strength or allowable", "21 psf allowable"),
+		must("pressures.corner_length", "the length of the corner zone along the wall", `6'-0"`),
+
+		must("site", "what the crew must know of the place", ""),
+		must("site.roof_height", "the height of the roof", `24'-0"`),
+		must("site.one_person", "the weight one person may lift on this job", "50 lb"),
+		must("site.long_piece", "the length over which a piece takes two people", `8'-0"`),
+		must("site.safety_plan", "the site safety plan that governs", "Site safety plan SSP-3"),
+		may("site.measured_by", "who measured", "D. Quill"),
+		may("site.measured_on", "when it was measured", "2026-02-24"),
+		must("site.metal_temperatures", "the metal temperatures of the gap table, ascending", "[20 F, 60 F, 100 F]"),
+
+		must("crating", "how the pieces travel", ""),
+		must("crating.weight_most", "the greatest weight in one crate", "400 lb"),
+		must("crating.length_most", "the greatest length of a crate", `12'-6"`),
+		must("crating.spares", "the spares in per cent", ""),
+		must("crating.spares.chairs", "the spare chairs", "3%"),
+		must("crating.spares.splices", "the spare splice plates", "3%"),
+		must("crating.spares.fasteners", "the spare fasteners", "5%"),
+		must("crating.spares.tape", "the spare tape", "10%"),
+		must("crating.tape_roll", "the length of a roll of sealant tape", `50'-0"`),
+
+		must("perimeters", "the chains of runs", ""),
+		must("perimeters[].name", "a short name for the perimeter", "ROOF"),
+		must("perimeters[].kind", "roof, well or open", "roof"),
+		must("perimeters[].wall", "the name of one of the walls", "block-12"),
+		must("perimeters[].bearing", "the compass bearing in which the first run's stations grow", "90"),
+		must("perimeters[].misclosure", "the misclosure that is accepted", ""),
+		must("perimeters[].misclosure.length", "the accepted misclosure in length", `1"`),
+		must("perimeters[].misclosure.angle", "the accepted misclosure in degrees", "0.5"),
+		may("perimeters[].survey", "the survey file, beside the job file", "heron.csv"),
+		when("perimeters[].starts", "kind is open", "how the first run begins at the left: free or wall", "free"),
+		must("perimeters[].runs", "the runs, from left to right seen from the roof", ""),
+		must("perimeters[].runs[].name", "one to four capital letters or digits", "N"),
+		must("perimeters[].runs[].length", "the length of the run", `58'-7 1/4"`),
+		must("perimeters[].runs[].face", "the face the length is measured on: front or rear", "front"),
+		must("perimeters[].runs[].basis", "where the length comes from: measured or drawing", "measured"),
+		must("perimeters[].runs[].survey_line", "the two named points the offsets are taken from", "nail NW to nail NE"),
+		when("perimeters[].runs[].turn", "a run follows and included is not given", "how the wall turns at the right end", "right 90"),
+		when("perimeters[].runs[].included", "a run follows and turn is not given", "the included angle at the right end", "90 outside"),
+		when("perimeters[].runs[].ends", "it is the last run of an open perimeter", "how the run ends: free or wall", "free"),
+		may("perimeters[].runs[].wall", "the name of one of the walls, if not the perimeter's", "block-12"),
+		may("perimeters[].runs[].stations", "the face the stations are measured on: front or rear", "front"),
+		may("perimeters[].runs[].elevation", "the elevation that keeps one lot of finish", "north"),
+		may("perimeters[].runs[].datum", "the mark crew stations start at", ""),
+		must("perimeters[].runs[].datum.mark", "the mark as the crew will find it", "scribed line at door"),
+		must("perimeters[].runs[].datum.at", "the station of the mark", `3'-2"`),
+		may("perimeters[].runs[].obstacles", "what stands on the wall or comes through it", ""),
+		must("perimeters[].runs[].obstacles[].name", "what it is", "vent pipe"),
+		must("perimeters[].runs[].obstacles[].at", "the station of its centre", `33'-0"`),
+		must("perimeters[].runs[].obstacles[].extent", "its extent along the run", `5"`),
+		must("perimeters[].runs[].obstacles[].does", "what it does: block chair, block joint, pierce", "[pierce, block chair]"),
+		when("perimeters[].runs[].obstacles[].from_face", "it pierces the cap", "its centre behind the front face of the wall", `6"`),
+		when("perimeters[].runs[].obstacles[].across", "it pierces the cap", "its extent across the wall", `5"`),
+		may("perimeters[].runs[].obstacles[].collar", "who seals its collar", "plumber"),
+		may("perimeters[].runs[].expansion_joints", "the building expansion joints", ""),
+		must("perimeters[].runs[].expansion_joints[].at", "the station of its centre", `30'-1"`),
+		must("perimeters[].runs[].expansion_joints[].gap", "the open gap in the wall", `3/4"`),
+		may("perimeters[].runs[].expansion_joints[].movement", "its movement either way", `1/2"`),
+		may("perimeters[].runs[].readings", "the readings of the survey", ""),
+		must("perimeters[].runs[].readings[].station", "the station of the reading", `2'-6"`),
+		must("perimeters[].runs[].readings[].width", "the width of the wall at the top", `12 1/8"`),
+		must("perimeters[].runs[].readings[].top_outside", "the height of the top at the front face, above the level datum", `-1/8"`),
+		must("perimeters[].runs[].readings[].top_inside", "the height of the top at the rear face, above the level datum", `-3/16"`),
+		must("perimeters[].runs[].readings[].offset", "the offset of the front face from the survey line, positive to the street", `1/8"`),
+		when("perimeters[].runs[].readings[].width_low", "the wall says measure_low", "the width at leg depth", `12 5/8"`),
+		when("perimeters[].runs[].readings[].offset_low", "the wall says measure_low", "the offset of the front face at leg depth", `3/8"`),
+		may("perimeters[].runs[].readings[].note", "a remark", "at the corner"),
+	}
+}
+
+// keyTable looks keys up by the part they stand in.
+type keyTable struct {
+	byPath map[string]Key
+	within map[string][]Key // keys of a part, in the order of the file
+}
+
+func newKeyTable() keyTable {
+	t := keyTable{byPath: map[string]Key{}, within: map[string][]Key{}}
+	for _, k := range Keys() {
+		t.byPath[k.Path] = k
+		parent := ""
+		if i := strings.LastIndexByte(k.Path, '.'); i >= 0 {
+			parent = k.Path[:i]
+		}
+		t.within[parent] = append(t.within[parent], k)
+	}
+	return t
+}
+
+// names of the keys of a part.
+func (t keyTable) names(part string) []string {
+	var names []string
+	for _, k := range t.within[part] {
+		names = append(names, k.Name())
+	}
+	return names
+}
+
+// write says how a key is written, to mend what is missing or unreadable.
+func (k Key) write() string {
+	if k.Example == "" {
+		return "write " + k.Means
+	}
+	return "write " + k.Means + ", for example `" + k.Name() + ": " + k.Example + "`"
+}

@@ -1,0 +1,174 @@
+package job
+
+import (
+	"os"
+	"reflect"
+	"strings"
+	"testing"
+
+	"copingset/layout/length"
+)
+
+func readGood(t *testing.T, name string) *Job {
+	t.Helper()
+	j, list := Read(os.DirFS("testdata/good"), name)
+	for _, f := range list {
+		t.Error(f)
+	}
+	if j == nil {
+		t.Fatal("no job")
+	}
+	return j
+}
+
+const (
+	mm = length.Millimetre
+	in = length.Inch
+	ft = length.Foot
+)
+
+func TestHeron(t *testing.T) {
+	j := readGood(t, "heron.yaml")
+	s := &j.System
+	same(t, "stock", s.Stock, 11*ft+6*in)
+	same(t, "expansion", s.Metal.Expansion, 23220)
+	same(t, "slope", s.Profile.TopSlope, 41_666_667)
+	same(t, "reference", s.Joint.Reference, 20_000)
+	same(t, "supports", s.Corner.Supports[1].At[1], 750)
+	same(t, "one person", j.Site.OnePerson, 22_680)
+	same(t, "cost", j.Assemblies[0].Cost, 14_500)
+	same(t, "level", j.Assemblies[0].Up.Level, AsPulled)
+	same(t, "number", j.Info.Number, "0417")
+	runs := j.Perimeters[0].Runs
+	var names []string
+	readings := 0
+	for _, r := range runs {
+		names = append(names, r.Name)
+		readings += len(r.Readings)
+		same(t, "turn", r.Right.Turn, 90*Degree)
+		same(t, "elevation", r.Elevation, r.Name)
+	}
+	same(t, "runs", strings.Join(names, ""), "NESW")
+	same(t, "readings", readings, 78)
+	same(t, "length", runs[0].Length, 58*ft+7*in+in/4)
+	same(t, "does", runs[0].Obstacles[1].Does, BlocksChair|Pierces)
+	q := runs[0].Readings[1]
+	same(t, "station", q.Station, 2*ft+6*in)
+	same(t, "place", q.At.String(), "heron.csv:3:1")
+	same(t, "place of run", runs[1].At.String(), "heron.yaml:160:9")
+	same(t, "place of turn", runs[1].Right.At.String(), "heron.yaml:165:9")
+}
+
+func same[T comparable](t *testing.T, what string, got, want T) {
+	t.Helper()
+	if got != want {
+		t.Errorf("%s: got %v, want %v", what, got, want)
+	}
+}
+
+// The file has every key and no value that is zero, so a field that the
+// decoder forgets stays zero.
+func TestEveryKey(t *testing.T) {
+	j := readGood(t, "every-key.yaml")
+	// What is zero by its meaning: the first word of an enumeration, the
+	// other way of giving widths, and what the file states once of two.
+	zero := map[string]bool{
+		"System.Remainder": true, "System.EndCap.Upstand": true, "Site.InstallMetalT[0]": true,
+		"System.Widths.Least": true, "System.Widths.Most": true, "System.Widths.Step": true,
+		"Pressures.Edge.Up.Level": true, "Pressures.Edge.Out.Level": true,
+		"Pressures.Corner.Up.Level": true, "Pressures.Corner.Out.Level": true,
+		"Perimeters[0].Starts.Turn":         true,
+		"Perimeters[0].Runs[0].StationFace": true, "Perimeters[0].Runs[0].Right.Kind": true,
+		"Perimeters[0].Runs[0].Obstacles[0].FromFace": true, "Perimeters[0].Runs[0].Obstacles[0].Depth": true,
+		"Perimeters[0].Runs[0].Obstacles[0].Collar": true, "Perimeters[0].Runs[0].Expansion[1].Movement": true,
+		"Perimeters[0].Runs[0].Readings[0].Station": true, "Perimeters[0].Runs[0].Readings[0].Note": true,
+		"Perimeters[0].Runs[0].Readings[2].Note": true,
+		"Perimeters[0].Runs[1].Wall":             true, "Perimeters[0].Runs[1].Face": true, "Perimeters[0].Runs[1].StationFace": true,
+		"Perimeters[0].Runs[1].Basis": true, "Perimeters[0].Runs[1].Right.Turn": true,
+		"Perimeters[0].Runs[1].Datum.Mark": true, "Perimeters[0].Runs[1].Datum.At": true,
+		"Perimeters[0].Runs[1].Obstacles": true, "Perimeters[0].Runs[1].Expansion": true,
+		"Perimeters[0].Runs[1].Readings[1].Note": true,
+	}
+	allSet(t, reflect.ValueOf(*j), "", zero)
+	for path := range zero {
+		t.Errorf("%s has a value, and was not to have one", path)
+	}
+	s := &j.System
+	same(t, "slope", s.Profile.TopSlope, 52_407_779) // tan 3°
+	same(t, "width", s.Widths.Offered[3], 360*mm)
+	same(t, "shims", j.Packing.Shims[0], 10*mm)
+	same(t, "lengths", j.Fasteners[0].Lengths[0], 60*mm)
+	same(t, "resistance", j.Assemblies[0].Up, Pressure{4200, AsPulled})
+	same(t, "demand", j.Pressures.Corner.Up, Pressure{1800, Strength})
+	r := &j.Perimeters[0].Runs[0]
+	same(t, "turn", r.Right.Turn, -45*Degree)
+	same(t, "end", j.Perimeters[0].Runs[1].Right.Kind, EndFree)
+	same(t, "station", r.Readings[1].Station, 4250*mm)
+	same(t, "top", r.Readings[0].TopOutside, 2500*length.Micrometre)
+	same(t, "cell with its own unit", r.Readings[1].Offset, in/8)
+	same(t, "low", *r.Readings[1].OffsetLow, 5*mm)
+	same(t, "note", j.Info.Revisions[0].Note, "Issued for fabrication")
+}
+
+// allSet reports the fields that are zero, less those in zero, and takes those
+// it found there out.
+func allSet(t *testing.T, v reflect.Value, path string, zero map[string]bool) {
+	switch v.Kind() {
+	case reflect.Struct:
+		for i := range v.NumField() {
+			allSet(t, v.Field(i), strings.TrimPrefix(path+"."+v.Type().Field(i).Name, "."), zero)
+		}
+		return
+	case reflect.Slice:
+		for i := range v.Len() {
+			allSet(t, v.Index(i), path+"["+string(rune('0'+i))+"]", zero)
+		}
+	case reflect.Pointer:
+		if !v.IsNil() {
+			allSet(t, v.Elem(), path, zero)
+			return
+		}
+	}
+	if !v.IsZero() {
+		return
+	}
+	if !zero[path] {
+		t.Errorf("%s is not set", path)
+	}
+	delete(zero, path)
+}
+
+// A key that no getter asks for would be accepted and forgotten.
+func TestEveryKeyIsInTheFile(t *testing.T) {
+	data, err := os.ReadFile("testdata/good/every-key.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := &decoder{file: "every-key.yaml", keys: newKeyTable(), counts: map[string]int{}}
+	root := d.tree(string(data))
+	found := map[string]bool{}
+	collect(root, "", found)
+	missing := map[string]bool{
+		"system.inside_width.least": true, "system.inside_width.most": true, "system.inside_width.step": true,
+		"perimeters[].runs[].turn": true,
+	}
+	for _, k := range Keys() {
+		if found[k.Path] == missing[k.Path] {
+			t.Errorf("%s: in the file %v", k.Path, found[k.Path])
+		}
+		if k.Means == "" {
+			t.Errorf("%s does not say what it means", k.Path)
+		}
+	}
+}
+
+func collect(n *node, path string, found map[string]bool) {
+	for _, f := range n.fields {
+		p := strings.TrimPrefix(path+"."+f.key, ".")
+		found[p] = true
+		collect(f.value, p, found)
+	}
+	for _, i := range n.items {
+		collect(i, path+"[]", found)
+	}
+}

@@ -1,0 +1,395 @@
+package job
+
+import (
+	"encoding/csv"
+	"errors"
+	"io"
+	"slices"
+	"strings"
+
+	"copingset/layout/finding"
+	"copingset/layout/length"
+)
+
+// readingTable is where the columns of a survey stand in the key table: the
+// columns are the keys of an inline reading, and the run.
+const readingTable = "perimeters[].runs[].readings[]"
+
+// surveys reads every survey that a perimeter names, each file once.
+func (d *decoder) surveys(j *Job) {
+	var done []string
+	for i := range j.Perimeters {
+		if d.surveyOf[i] == "" {
+			continue
+		}
+		file := surveyPath(d.file, d.surveyOf[i])
+		if slices.Contains(done, file) {
+			continue
+		}
+		done = append(done, file)
+		text, ok := d.load(file, d.surveyAt[i], "survey")
+		if !ok {
+			d.unsure = true
+			continue
+		}
+		s := &survey{d: d, file: file, lines: splitLines(text), runs: map[string]*surveyed{}, strangers: map[string]bool{}}
+		for k := range j.Perimeters {
+			mine := d.surveyOf[k] != "" && surveyPath(d.file, d.surveyOf[k]) == file
+			s.include(&j.Perimeters[k], mine)
+		}
+		s.read()
+		for _, name := range s.names {
+			if r := s.runs[name]; len(r.rows) > 0 {
+				r.run.Readings = r.rows
+			}
+		}
+	}
+}
+
+// surveyed is a run and the rows a survey has for it.
+type surveyed struct {
+	run       *Run
+	perimeter string
+	mine      bool // its perimeter names this survey
+	rows      []Reading
+	told      bool // that the rows do not belong here
+}
+
+// column is a column of a survey.
+type column struct {
+	name    string
+	at      finding.Place
+	unit    length.Length // of bare numbers; zero: none
+	noUnit  bool          // a bare number without a unit was reported
+	skipped bool
+}
+
+// survey is one CSV file being read.
+type survey struct {
+	d         *decoder
+	file      string
+	lines     []string
+	names     []string // of the runs, in the order of the job
+	runs      map[string]*surveyed
+	strangers map[string]bool // runs the job does not have, reported
+	columns   []column
+}
+
+// include makes the runs of a perimeter known. Rows for a run whose perimeter
+// does not name this file are refused.
+func (s *survey) include(p *Perimeter, mine bool) {
+	for i := range p.Runs {
+		r := &p.Runs[i]
+		if _, twice := s.runs[r.Name]; r.Name == "" || twice {
+			continue
+		}
+		s.names = append(s.names, r.Name)
+		s.runs[r.Name] = &surveyed{run: r, perimeter: p.Name, mine: mine}
+	}
+}
+
+func (s *survey) fail(code string, at finding.Place, mend, format string, args ...any) {
+	s.d.unsure = true
+	s.d.errorf(code, at, mend, format, args...)
+}
+
+// row is one record with the places of its cells.
+type row struct {
+	cells []string
+	at    []finding.Place
+}
+
+// separator is a comma, or a semicolon where the heading has only those, as
+// programs write it that use the comma for decimals.
+func (s *survey) separator() rune {
+	for _, line := range s.lines {
+		if t := strings.TrimSpace(line); t != "" && t[0] != '#' {
+			if strings.Contains(t, ";") && !strings.Contains(t, ",") {
+				return ';'
+			}
+			break
+		}
+	}
+	return ','
+}
+
+func (s *survey) read() {
+	r := csv.NewReader(strings.NewReader(strings.Join(s.lines, "\n")))
+	r.Comma, r.Comment = s.separator(), '#'
+	r.FieldsPerRecord = -1
+	r.TrimLeadingSpace = true
+	r.LazyQuotes = true // an inch mark inside a cell is no quote
+	for {
+		cells, err := r.Read()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if err != nil {
+			line, _ := r.FieldPos(0)
+			s.fail("csv-unreadable", finding.Place{File: s.file, Line: line}, "check the quotes and separators", "the survey cannot be read from here on")
+			return
+		}
+		w := row{cells: cells, at: make([]finding.Place, len(cells))}
+		for i := range cells {
+			line, col := r.FieldPos(i)
+			w.at[i] = finding.Place{File: s.file, Line: line, Col: s.runeCol(line, col)}
+		}
+		if s.blank(w) || s.unclosed(w) {
+			continue
+		}
+		if s.columns == nil {
+			s.heading(w)
+			continue
+		}
+		s.reading(w)
+	}
+	if s.columns == nil {
+		s.fail("csv-empty", finding.Place{File: s.file, Line: 1, Col: 1}, "write the heading "+strings.Join(s.wanted(true), ",")+" and a row for each reading",
+			"the survey has no rows")
+	}
+}
+
+// runeCol turns a byte column into a letter column.
+func (s *survey) runeCol(line, col int) int {
+	if line < 1 || line > len(s.lines) || col < 1 || col-1 > len(s.lines[line-1]) {
+		return col
+	}
+	if len(s.lines[line-1]) > 2000 {
+		return col // no person wrote such a line
+	}
+	return len([]rune(s.lines[line-1][:col-1])) + 1
+}
+
+func (s *survey) blank(w row) bool {
+	if strings.HasPrefix(strings.TrimSpace(w.cells[0]), "#") {
+		return true
+	}
+	for _, c := range w.cells {
+		if strings.TrimSpace(c) != "" {
+			return false
+		}
+	}
+	return true
+}
+
+// unclosed reports a quoted cell that runs on into the next lines.
+func (s *survey) unclosed(w row) bool {
+	for i, c := range w.cells {
+		if strings.Contains(c, "\n") {
+			s.fail("csv-quote", w.at[i], `inside quotes write an inch mark twice, "2'-6""", or leave the quotes away; a remark stands on one line`,
+				"a quote is opened here and not closed on its line, so the lines below cannot be told apart")
+			return true
+		}
+	}
+	return false
+}
+
+// wanted are the names of the columns, all or those a survey must have.
+func (s *survey) wanted(required bool) []string {
+	names := []string{"run"}
+	for _, k := range s.d.keys.within[readingTable] {
+		if k.Required || !required {
+			names = append(names, k.Name())
+		}
+	}
+	return names
+}
+
+// heading reads the names of the columns and their units.
+func (s *survey) heading(w row) {
+	all := s.wanted(false)
+	for i, cell := range w.cells {
+		c := column{at: w.at[i]}
+		name, unit := splitUnit(cell)
+		c.name = strings.NewReplacer(" ", "_", "-", "_").Replace(strings.ToLower(strings.Join(strings.Fields(name), " ")))
+		switch {
+		case c.name == "":
+			c.skipped = true
+		case !slices.Contains(all, c.name):
+			c.skipped = true
+			mend := "the columns known here are " + strings.Join(all, ", ")
+			if near := finding.Suggest(c.name, all); near != "" {
+				mend = "did you mean `" + near + "`?"
+			} else if strings.Contains(cell, "\t") {
+				mend = "separate the columns by commas or semicolons, not tabs"
+			}
+			s.fail("csv-column", c.at, mend, "the column %s is not known here", show(cell))
+		}
+		if twice := s.find(c.name); !c.skipped && twice >= 0 {
+			c.skipped = true
+			s.d.unsure = true
+			s.d.conflict("csv-column-twice", c.at, s.columns[twice].at, "keep one of the two", "the column %s stands here twice", show(c.name))
+		}
+		if unit != "" && !c.skipped && c.name != "run" && c.name != "note" {
+			c.unit = s.unit(&c, unit)
+		}
+		s.columns = append(s.columns, c)
+	}
+	for _, name := range s.wanted(true) {
+		if s.find(name) < 0 {
+			s.fail("csv-column-missing", w.at[0], "add it to the heading: "+strings.Join(s.wanted(true), ","), "the survey has no column `%s`", name)
+		}
+	}
+}
+
+// splitUnit takes a heading like width (in) apart.
+func splitUnit(cell string) (name, unit string) {
+	cell = strings.TrimSpace(cell)
+	open := strings.LastIndexAny(cell, "([")
+	if open < 0 || !strings.HasSuffix(cell, ")") && !strings.HasSuffix(cell, "]") {
+		return cell, ""
+	}
+	return cell[:open], strings.TrimSpace(cell[open+1 : len(cell)-1])
+}
+
+func (s *survey) unit(c *column, name string) length.Length {
+	switch strings.NewReplacer(" ", "-", "_", "-", "feet", "ft", "inches", "in").Replace(strings.ToLower(name)) {
+	case "ft-in", "ft-and-in", "ft+in", `'-"`:
+		return 0 // each cell carries its marks
+	}
+	u, err := length.ParseUnit(name)
+	if err != nil {
+		s.fail("csv-unit", c.at, "write (in), (ft), (ft-in), (mm), (cm) or (m) after the name", "column %s: %s is not a unit known here", c.name, show(name))
+		c.noUnit = true // its cells need no finding of their own
+	}
+	return u
+}
+
+// find is the position of a column; -1 if there is none.
+func (s *survey) find(name string) int {
+	return slices.IndexFunc(s.columns, func(c column) bool { return c.name == name && !c.skipped })
+}
+
+// reading takes one row to its run.
+func (s *survey) reading(w row) {
+	if !s.fits(w) {
+		return
+	}
+	place := s.find("run")
+	if place < 0 {
+		return
+	}
+	target := s.target(strings.TrimSpace(w.cells[place]), w.at[place])
+	if target == nil {
+		return
+	}
+	r := Reading{At: finding.Place{File: s.file, Line: w.at[0].Line, Col: w.at[0].Col}}
+	complete := true
+	for _, k := range []struct {
+		name string
+		to   *length.Length
+	}{{"station", &r.Station}, {"width", &r.Width}, {"top_outside", &r.TopOutside}, {"top_inside", &r.TopInside}, {"offset", &r.Offset}} {
+		l := s.cell(w, k.name, true, &complete)
+		if l != nil {
+			*k.to = *l
+		}
+	}
+	r.WidthLow = s.cell(w, "width_low", false, &complete)
+	r.OffsetLow = s.cell(w, "offset_low", false, &complete)
+	if i := s.find("note"); i >= 0 {
+		note, err := cleanText(w.cells[i])
+		if err != nil {
+			s.cellFault(w.at[i], "note", err)
+		}
+		r.Note = note
+	}
+	if complete {
+		target.rows = append(target.rows, r)
+	}
+}
+
+// fits checks that a row has as many cells as the heading. A cell too few may
+// have moved all the values after it, so nothing of the row is used.
+func (s *survey) fits(w row) bool {
+	n := len(s.columns)
+	for i, c := range w.cells {
+		if strings.TrimSpace(c) != "" && (i >= n || s.columns[i].name == "") {
+			s.fail("csv-ragged", w.at[i], "take it out, or name its column in the heading", "the cell %s stands under no column", show(c))
+			return false
+		}
+	}
+	if len(w.cells) < n {
+		s.fail("csv-ragged", w.at[0], "leave a cell empty between separators rather than out", "the row has %d cells and the heading has %d", len(w.cells), n)
+		return false
+	}
+	return true
+}
+
+// target finds the run a row belongs to.
+func (s *survey) target(name string, at finding.Place) *surveyed {
+	r := s.runs[name]
+	switch {
+	case name == "":
+		s.fail("value-missing", at, "write the run's name in every row", "the row does not say which run it belongs to")
+		return nil
+	case r == nil:
+		if !s.strangers[name] {
+			s.strangers[name] = true
+			mend := "the runs of the job are " + strings.Join(s.names, ", ")
+			if near := finding.Suggest(name, s.names); near != "" {
+				mend = "did you mean `" + near + "`?"
+			}
+			s.fail("csv-run", at, mend, "the job has no run %s", show(name))
+		}
+		return nil
+	case !r.mine:
+		if !r.told {
+			r.told = true
+			s.fail("csv-run", at, "name this survey in perimeter "+r.perimeter+" too, or take the rows out",
+				"run %s belongs to perimeter %s, which does not name this survey", name, r.perimeter)
+		}
+		return nil
+	case len(r.run.Readings) > 0:
+		if !r.told {
+			r.told = true
+			s.d.conflict("survey-both", at, r.run.Readings[0].At, "keep one of the two", "run %s has readings in the job file and in the survey", name)
+		}
+		return nil
+	}
+	return r
+}
+
+// cell reads a length; nil if it is empty or cannot be read. A cell that
+// should have been read leaves the row incomplete.
+func (s *survey) cell(w row, name string, required bool, complete *bool) *length.Length {
+	i := s.find(name)
+	if i < 0 {
+		*complete = *complete && !required
+		return nil
+	}
+	c, text := &s.columns[i], strings.TrimSpace(w.cells[i])
+	if text == "" {
+		if required {
+			*complete = false
+			s.fail("value-missing", w.at[i], "write the measured value, 0 if it is nothing", "column %s: the cell is empty", c.name)
+		}
+		return nil
+	}
+	var l length.Length
+	var err error
+	if c.unit > 0 {
+		l, err = length.ParseIn(text, c.unit)
+	} else {
+		l, err = length.Parse(text)
+	}
+	if err == nil {
+		return &l
+	}
+	*complete = false
+	if _, bare := length.ParseIn(text, length.Inch); c.unit == 0 && bare == nil {
+		if !c.noUnit {
+			c.noUnit = true
+			s.d.conflict("csv-unit", w.at[i], c.at, "write the unit in the heading, for example `"+c.name+" (in)`, or after each number",
+				"column %s: %s has no unit", c.name, show(text))
+		}
+		s.d.unsure = true
+		return nil
+	}
+	s.cellFault(w.at[i], c.name+" "+show(text), err)
+	return nil
+}
+
+func (s *survey) cellFault(at finding.Place, name string, err error) {
+	why := faultOf(err, "value-length", "write it like 12 1/8\" or 308 mm")
+	s.fail(why.code, at, why.mend, "column %s: %s", name, why.what)
+}

@@ -1,0 +1,65 @@
+package job
+
+import (
+	"copingset/layout/length"
+)
+
+// Angle is a plane angle in millionths of a degree.
+type Angle int64
+
+// Degree is one degree.
+const Degree Angle = 1_000_000
+
+// Degrees returns the angle as a float for trigonometry.
+func (a Angle) Degrees() float64 { return float64(a) / float64(Degree) }
+
+// Slope is rise over run in thousandths of a millionth.
+type Slope int64
+
+// Rise over a horizontal distance.
+func (s Slope) Rise(run length.Length) length.Length {
+	return length.MulDiv(run, int64(s), 1_000_000_000)
+}
+
+// Temperature in thousandths of a degree Celsius.
+type Temperature int64
+
+// Celsius returns whole and part degrees Celsius.
+func (t Temperature) Celsius() float64 { return float64(t) / 1000 }
+
+// Fahrenheit returns degrees Fahrenheit.
+func (t Temperature) Fahrenheit() float64 { return float64(t)/1000*9/5 + 32 }
+
+// Level says what a pressure or a resistance is. Untagged is an error.
+type Level int
+
+// Strength and allowable are levels of demand and resistance; as-pulled is
+// the ultimate a laboratory recorded, before any factor.
+const (
+	Strength Level = iota
+	Allowable
+	AsPulled
+)
+
+// Pressure in pascals at a level.
+type Pressure struct {
+	Pa    float64
+	Level Level
+}
+
+// Date is a calendar day; the zero Date is none.
+type Date struct{ Year, Month, Day int }
+
+// PaperSize is one of the sheets of drafting practice.
+type PaperSize int
+
+// ANSI sizes (ASME Y14.1) and ISO sizes (ISO 216).
+const (
+	ANSIA PaperSize = iota
+	ANSIB
+	ANSIC
+	ANSID
+	ISOA4
+	ISOA3
+	ISOA2
+)

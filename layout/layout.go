@@ -1,0 +1,221 @@
+// Package layout solves the coping of a job: Build goes from the wall to the
+// crates and returns a Layout, from which every drawing, table and list is
+// derived. It knows nothing of paper.
+//
+// The order is: wall (lines, needs, set surface), wind (demand by zone), cap
+// (widths), assembly (what covers each zone), cap (joints and pieces), anchor
+// (chairs and fasteners), crate. The types live where they are solved; this
+// package names them in one place.
+package layout
+
+import (
+	"slices"
+	"strings"
+
+	"copingset/layout/anchor"
+	"copingset/layout/assembly"
+	"copingset/layout/cap"
+	"copingset/layout/crate"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wall"
+	"copingset/layout/wind"
+)
+
+// The solved types, named once for those who draw.
+type (
+	Run      = anchor.Run
+	Corner   = wall.Corner
+	Piece    = cap.Piece
+	Part     = cap.Part
+	Joint    = cap.Joint
+	Chair    = anchor.Chair
+	Support  = anchor.Support
+	ShimZone = wall.ShimZone
+	Fastener = job.Fastener
+	Crate    = crate.Crate
+)
+
+// Perimeter is one solved chain of runs.
+type Perimeter struct {
+	*wall.Perimeter
+	Runs     []*Run
+	Pieces   []*Piece // in station order
+	Supports []*Support
+}
+
+// Layout is the coping, solved.
+type Layout struct {
+	Job        *job.Job
+	Grid       length.Length // 1/16 in or 1 mm
+	Demand     wind.Demand
+	Perimeters []*Perimeter
+	Crates     []*Crate
+	Withheld   []*Piece     // not released: a hold or an unmeasured length touches them
+	Findings   finding.List // all rooms', sorted
+}
+
+// Build solves a job. When the findings hold an error the Layout is not to be
+// drawn.
+func Build(j *job.Job) (*Layout, finding.List) {
+	l := &Layout{Job: j, Grid: length.Crew(j.Units == job.Metric).Step()}
+	var found finding.List
+	walls, f := wall.Build(j, l.Grid)
+	found = append(found, f...)
+	if found.HasErrors() {
+		found.Sort()
+		l.Findings = found
+		return l, found
+	}
+	l.Demand, f = wind.Build(j)
+	found = append(found, f...)
+	frames, f := cap.Frame(j, walls)
+	found = append(found, f...)
+	for i, runs := range frames {
+		choose(j, l.Demand, runs, &found)
+		pieces, f := cap.Build(j, runs, l.Grid)
+		found = append(found, f...)
+		anchored, supports, f := anchor.Build(j, runs, pieces, l.Grid)
+		found = append(found, f...)
+		l.Perimeters = append(l.Perimeters, &Perimeter{Perimeter: walls[i], Runs: anchored, Pieces: pieces, Supports: supports})
+	}
+	found.Sort()
+	l.Findings = found
+	l.release()
+	l.crate()
+	return l, found
+}
+
+// choose gives each run its zones and the assembly of each.
+func choose(j *job.Job, d wind.Demand, runs []*cap.Run, found *finding.List) {
+	for _, r := range runs {
+		lc, rc := r.Left.Corner, r.Right.Corner
+		r.Zones = d.Along(r.Front, lc != nil && lc.Outside() && !lc.Absorb, rc != nil && rc.Outside() && !rc.Absorb)
+		s := &j.System
+		n := assembly.Need{
+			Metal: s.Metal.Name, Thickness: s.Metal.Thickness,
+			FrontLeg: s.Profile.FrontLeg, RearLeg: s.Profile.RearLeg, Inside: r.Inside, Layers: r.Wall.Layers,
+		}
+		for z := wind.Edge; z <= wind.Corner; z++ {
+			c := assembly.Choose(j, d, z, n)
+			r.Choice[z] = c
+			used := slices.ContainsFunc(r.Zones, func(q wind.Stretch) bool { return q.Zone == z })
+			if used && !c.Covers {
+				found.Append(finding.Finding{
+					Code: "no-assembly", Severity: finding.Hold, At: r.Job.At,
+					Where: finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name},
+					What:  "run " + r.Name + ": no tested assembly of the job covers its " + z.String() + " zone",
+					Why:   strings.Join(c.Fails, "; "),
+					Mend:  "name a tested assembly that covers it, or have the profile, substrate or pressure settled by the engineer of record",
+				})
+			}
+		}
+	}
+}
+
+// release keeps back every piece a hold touches.
+func (l *Layout) release() {
+	for _, p := range l.Perimeters {
+		for _, q := range p.Pieces {
+			for _, f := range l.Findings {
+				if f.Severity == finding.Hold && touches(f.Where, p, q) && !slices.Contains(q.Holds, f.Code) {
+					q.Holds = append(q.Holds, f.Code)
+				}
+			}
+		}
+	}
+}
+
+func touches(where finding.Ref, p *Perimeter, q *Piece) bool {
+	return slices.ContainsFunc(q.Parts, func(t cap.Part) bool {
+		return where.TouchesPiece(p.Job.Name, t.Run.Name, q.Mark)
+	})
+}
+
+// crate packs what is released.
+func (l *Layout) crate() {
+	l.Crates, l.Withheld = crate.Pack(l.Job, l.loads())
+}
+
+func (l *Layout) loads() []crate.Load {
+	var out []crate.Load
+	for _, p := range l.Perimeters {
+		out = append(out, crate.Load{Name: p.Job.Name, Runs: p.Runs, Pieces: p.Pieces, Supports: p.Supports})
+	}
+	return out
+}
+
+// Runs lists the runs of all perimeters in order.
+func (l *Layout) Runs() []*Run {
+	var out []*Run
+	for _, p := range l.Perimeters {
+		out = append(out, p.Runs...)
+	}
+	return out
+}
+
+// HoldsOn lists the holds that touch a run: its own, its perimeter's and the
+// whole job's.
+func (l *Layout) HoldsOn(r *Run) finding.List {
+	return l.holds(func(w finding.Ref) bool { return w.TouchesRun(r.Perimeter.Job.Name, r.Name) })
+}
+
+// HoldsOnPiece lists the holds that touch a piece.
+func (l *Layout) HoldsOnPiece(q *Piece) finding.List {
+	for _, p := range l.Perimeters {
+		if p.Perimeter == q.Perimeter {
+			return l.holds(func(w finding.Ref) bool { return touches(w, p, q) })
+		}
+	}
+	return nil
+}
+
+// Holds lists all holds of the job.
+func (l *Layout) Holds() finding.List { return l.holds(func(finding.Ref) bool { return true }) }
+
+func (l *Layout) holds(keep func(finding.Ref) bool) finding.List {
+	var out finding.List
+	for _, f := range l.Findings {
+		if f.Severity == finding.Hold && keep(f.Where) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// Fasteners counts the fasteners of the job by type and length.
+func (l *Layout) Fasteners() []crate.FastenerCount { return crate.Fasteners(l.Runs()) }
+
+// ShimCount is how many shims of one thickness stand under one edge of the
+// chairs of a run.
+type ShimCount struct {
+	Thickness   length.Length
+	Front, Rear int
+}
+
+// Shims counts the shims of a run by thickness, thickest first.
+func (l *Layout) Shims(r *Run) []ShimCount {
+	var out []ShimCount
+	for _, t := range l.Job.Packing.Shims {
+		n := ShimCount{Thickness: t}
+		for _, c := range r.Chairs {
+			n.Front += count(c.ShimFront, t)
+			n.Rear += count(c.ShimRear, t)
+		}
+		if n.Front+n.Rear > 0 {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+func count(of []length.Length, t length.Length) int {
+	n := 0
+	for _, l := range of {
+		if l == t {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,311 @@
+package layout_test
+
+import (
+	"fmt"
+	"slices"
+	"testing"
+
+	"copingset/layout"
+	"copingset/layout/anchor"
+	"copingset/layout/cap"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/job/jobtest"
+	"copingset/layout/length"
+
+	"pgregory.net/rapid"
+)
+
+const in = length.Inch
+
+func build(t interface{ Fatalf(string, ...any) }, j *job.Job) *layout.Layout {
+	l, found := layout.Build(j)
+	if found.HasErrors() {
+		t.Fatalf("unexpected error: %v", found)
+	}
+	return l
+}
+
+func held(l *layout.Layout, run string, codes ...string) bool {
+	return slices.ContainsFunc(l.Findings, func(f finding.Finding) bool {
+		return f.Severity == finding.Hold && slices.Contains(codes, f.Code) && (f.Where.Run == "" || f.Where.Run == run || f.Where.Corner != "")
+	})
+}
+
+// Every run: pieces and gaps tile its cap line exactly.
+func checkTiling(t *rapid.T, l *layout.Layout) {
+	for _, r := range l.Runs() {
+		at := length.Length(0)
+		if c := r.Left.Corner; c != nil && c.Absorb {
+			at = l.Job.System.Joint.Gap / 2
+		}
+		sum := at
+		for i, p := range r.Parts {
+			if i > 0 {
+				j := jointAt(r, at)
+				if j == nil {
+					t.Fatalf("run %s: no joint after %v", r.Name, at)
+				}
+				at = j.To
+				sum += j.Gap()
+			}
+			if p.From != at || p.To <= p.From {
+				t.Fatalf("run %s: part %s begins at %v, want %v", r.Name, p.Piece.Mark, p.From, at)
+			}
+			at = p.To
+			sum += p.Length()
+		}
+		if c := r.Right.Corner; c != nil && c.Absorb {
+			half := r.Cap - at
+			if half != l.Job.System.Joint.Gap/2 {
+				t.Fatalf("run %s: half a kink's joint is %v", r.Name, half)
+			}
+			sum += half
+		}
+		if sum != r.Cap {
+			t.Fatalf("run %s: pieces and gaps make %v, the cap line is %v", r.Name, sum, r.Cap)
+		}
+	}
+}
+
+func jointAt(r *layout.Run, from length.Length) *layout.Joint {
+	for _, j := range r.Joints {
+		if j.From == from {
+			return j
+		}
+	}
+	return nil
+}
+
+// Every joint but one over a building expansion joint has one splice plate and
+// one chair.
+func checkJoints(t *rapid.T, l *layout.Layout) {
+	for _, r := range l.Runs() {
+		for _, j := range r.Joints {
+			n := 0
+			for _, c := range r.Chairs {
+				if c.Joint == j {
+					n++
+					if j.Kind != cap.Expansion && c.At != j.Centre() {
+						t.Fatalf("joint %s: its chair stands at %v, not %v", j.Name, c.At, j.Centre())
+					}
+				}
+			}
+			want, plate := 1, l.Job.System.Splice.Length
+			if j.Kind == cap.Expansion {
+				want, plate = 2, j.Plate
+				for _, c := range r.Chairs {
+					if c.Left(&l.Job.System) < j.Centre() && c.Right(&l.Job.System) > j.Centre() {
+						t.Fatalf("chair %s crosses the expansion joint %s", c.Name, j.Name)
+					}
+				}
+			}
+			if n != want || j.Plate != plate {
+				t.Fatalf("joint %s: %d chairs and a plate of %v", j.Name, n, j.Plate)
+			}
+			if j.Left == nil || j.Right == nil {
+				t.Fatalf("joint %s has no piece on one side", j.Name)
+			}
+		}
+	}
+}
+
+// Metal length over bays within the tested spacing.
+func checkBays(t *rapid.T, l *layout.Layout) {
+	for _, r := range l.Runs() {
+		for _, p := range r.Parts {
+			bays := 1
+			for _, c := range r.Chairs {
+				if c.Kind == anchor.Between && c.At > p.From && c.At < p.To {
+					bays++
+				}
+			}
+			if p.Length() > length.Length(bays)*p.Piece.Assembly.ChairSpacing {
+				t.Fatalf("piece %s: %v in %d bays passes the spacing %v", p.Piece.Mark, p.Length(), bays, p.Piece.Assembly.ChairSpacing)
+			}
+		}
+	}
+}
+
+// No two chairs of a run overlap, unless the run says so as a hold.
+func checkChairs(t *rapid.T, l *layout.Layout) {
+	for _, r := range l.Runs() {
+		for i, c := range r.Chairs {
+			if i > 0 && c.At-r.Chairs[i-1].At < l.Job.System.Chair.Length && !held(l, r.Name, "chairs-overlap") {
+				t.Fatalf("chairs %s and %s overlap", r.Chairs[i-1].Name, c.Name)
+			}
+			if c.PackFront < 0 || c.PackRear < 0 {
+				t.Fatalf("chair %s is not packed", c.Name)
+			}
+			for i := range r.Job.Obstacles {
+				o := &r.Job.Obstacles[i]
+				x := r.ToCap(r.FrontStation(o.Station))
+				if o.Does&job.BlocksChair != 0 && length.Abs(c.At-x) < (o.Extent+l.Job.System.Chair.Length)/2 && !held(l, r.Name, "chair-blocked", "no-fit") {
+					t.Fatalf("chair %s stands on %s", c.Name, o.Name)
+				}
+			}
+		}
+	}
+}
+
+// No straight piece under the least or over the stock, unless held.
+func checkPieces(t *rapid.T, l *layout.Layout) {
+	s := &l.Job.System
+	marks := map[string]bool{}
+	for _, p := range l.Perimeters {
+		laying := map[int]bool{}
+		for _, q := range p.Pieces {
+			if marks[q.Mark] || laying[q.Laying] || q.Laying < 1 || q.Laying > len(p.Pieces) {
+				t.Fatalf("piece %s, laying number %d: not its own", q.Mark, q.Laying)
+			}
+			marks[q.Mark], laying[q.Laying] = true, true
+			if q.Kind == cap.Straight && (q.Length() < s.LeastPiece || q.Length() > s.Stock) && !held(l, q.Parts[0].Run.Name, "no-fit") {
+				t.Fatalf("piece %s is %v long, least %v, stock %v", q.Mark, q.Length(), s.LeastPiece, s.Stock)
+			}
+			if q.Grams <= 0 {
+				t.Fatalf("piece %s weighs nothing", q.Mark)
+			}
+		}
+	}
+}
+
+// Shim zones cover each wall line exactly once.
+func checkZones(t *rapid.T, l *layout.Layout) {
+	for _, r := range l.Runs() {
+		at := length.Length(0)
+		for _, z := range r.Run.Run.Zones {
+			if z.From != at || z.To <= z.From {
+				t.Fatalf("run %s: a shim zone begins at %v, want %v", r.Name, z.From, at)
+			}
+			at = z.To
+		}
+		if at != r.Front {
+			t.Fatalf("run %s: shim zones end at %v of %v", r.Name, at, r.Front)
+		}
+	}
+}
+
+// What a hold touches travels in no crate, the rest exactly once.
+func checkCrates(t *rapid.T, l *layout.Layout) {
+	n := map[*layout.Piece]int{}
+	for _, c := range l.Crates {
+		for _, i := range c.Items {
+			if i.Piece != nil {
+				n[i.Piece]++
+			}
+		}
+	}
+	for _, p := range l.Perimeters {
+		for _, q := range p.Pieces {
+			want := 1
+			if !q.Released() {
+				want = 0
+			}
+			if n[q] != want {
+				t.Fatalf("piece %s travels %d times, want %d (holds %v)", q.Mark, n[q], want, q.Holds)
+			}
+		}
+	}
+}
+
+func TestInvariants(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l := build(t, jobtest.Random(t))
+		checkTiling(t, l)
+		checkJoints(t, l)
+		checkBays(t, l)
+		checkChairs(t, l)
+		checkPieces(t, l)
+		checkZones(t, l)
+		checkCrates(t, l)
+	})
+}
+
+// mirror reverses the runs, turns stations x to L - x and swaps left and right
+// in every option.
+func mirror(j *job.Job) *job.Job {
+	m := *j
+	s := &m.System
+	switch s.Closer {
+	case job.CloserLeft:
+		s.Closer = job.CloserRight
+	case job.CloserRight:
+		s.Closer = job.CloserLeft
+	}
+	s.Remainder = 1 - s.Remainder
+	m.Perimeters = nil
+	for _, p := range j.Perimeters {
+		q := p
+		n := len(p.Runs)
+		q.Runs = nil
+		for k := n - 1; k >= 0; k-- {
+			r := p.Runs[k]
+			r.Right = p.Runs[(k+n-1)%n].Right
+			if p.Kind == job.Open && k == 0 {
+				r.Right = p.Starts
+			}
+			l := r.Length
+			r.Readings = slices.Clone(r.Readings)
+			slices.Reverse(r.Readings)
+			for i := range r.Readings {
+				r.Readings[i].Station = l - r.Readings[i].Station
+			}
+			r.Obstacles = slices.Clone(r.Obstacles)
+			slices.Reverse(r.Obstacles)
+			for i := range r.Obstacles {
+				r.Obstacles[i].Station = l - r.Obstacles[i].Station
+			}
+			r.Expansion = slices.Clone(r.Expansion)
+			slices.Reverse(r.Expansion)
+			for i := range r.Expansion {
+				r.Expansion[i].Station = l - r.Expansion[i].Station
+			}
+			q.Runs = append(q.Runs, r)
+		}
+		if p.Kind == job.Open {
+			q.Starts = p.Runs[n-1].Right
+		}
+		m.Perimeters = append(m.Perimeters, q)
+	}
+	return &m
+}
+
+func describe(r *layout.Run, flip bool) []string {
+	var out []string
+	at := func(x length.Length) length.Length {
+		if flip {
+			return r.Cap - x
+		}
+		return x
+	}
+	for _, p := range r.Parts {
+		a, b := at(p.From), at(p.To)
+		out = append(out, fmt.Sprintf("part %v..%v %v", min(a, b), max(a, b), p.Piece.Kind))
+	}
+	for _, c := range r.Chairs {
+		if c.Joint != nil && c.Joint.Kind == cap.Kink {
+			continue // belongs to the arriving run, which is the other one in the mirror
+		}
+		out = append(out, fmt.Sprintf("chair %v %v %v/%v", at(c.At), c.Kind, c.PackFront, c.PackRear))
+	}
+	slices.Sort(out)
+	return out
+}
+
+func TestMirror(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := jobtest.Random(t)
+		a, b := build(t, j), build(t, mirror(j))
+		for i, p := range a.Perimeters {
+			q := b.Perimeters[i]
+			n := len(p.Runs)
+			for k, r := range p.Runs {
+				s := q.Runs[n-1-k]
+				x, y := describe(r, false), describe(s, true)
+				if !slices.Equal(x, y) {
+					t.Fatalf("run %s is not the mirror of itself:\n%v\n%v", r.Name, x, y)
+				}
+			}
+		}
+	})
+}

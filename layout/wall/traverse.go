@@ -1,0 +1,227 @@
+package wall
+
+import (
+	"math"
+
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// kinkBelow is the turn under which the lines of two runs are too nearly
+// parallel to meet at a useful corner on their own: such runs share one
+// front-face line distance, and their widths are averaged when a rear length
+// is brought to the front.
+const kinkBelow = 20 * job.Degree
+
+// chain builds runs and corners of one perimeter and checks that its turns
+// make the kind it says it is.
+func chain(j *job.Job, jp *job.Perimeter, found *finding.List) *Perimeter {
+	p := &Perimeter{Job: jp}
+	if j.System.Profile.SlopeBy == job.SlopeByPacking {
+		p.Cross = j.System.Profile.TopSlope
+	}
+	for i := range jp.Runs {
+		jr := &jp.Runs[i]
+		name := jr.Wall
+		if name == "" {
+			name = jp.Wall
+		}
+		r := &Run{Job: jr, Perimeter: p, Wall: wallNamed(j, name), Name: jr.Name, Index: i}
+		p.Runs = append(p.Runs, r)
+		if jr.Basis == job.Drawing {
+			found.Append(finding.Finding{
+				Code: "verify-in-field", Severity: finding.Hold, At: jr.At, Where: ref(r),
+				What: "run " + r.Name + ": its length is taken from a drawing",
+				Why:  "a wall is never built to the drawing; pieces cut to it would not fit",
+				Mend: "verify in field, then write the measured length and `basis: measured`",
+			})
+		}
+	}
+	n := len(p.Runs)
+	if n == 0 {
+		found.Errorf("no-runs", jp.At, "list at least one run", "perimeter %s has no runs", jp.Name)
+		return nil
+	}
+	var sum job.Angle
+	for i, r := range p.Runs {
+		last := i == n-1
+		if last && !p.Closed() {
+			r.Right = End{Kind: r.Job.Right.Kind}
+			break
+		}
+		next := p.Runs[(i+1)%n]
+		t := r.Job.Right.Turn
+		c := &Corner{
+			Name: r.Name + "/" + next.Name, Arrive: r, Leave: next, Turn: t,
+			Kink: abs(t) < kinkBelow, Absorb: abs(t) <= j.System.Corner.Absorb,
+		}
+		sum += t
+		r.Right = End{Kind: job.EndTurn, Corner: c}
+		next.Left = End{Kind: job.EndTurn, Corner: c}
+		p.Corners = append(p.Corners, c)
+	}
+	if !p.Closed() {
+		p.Runs[0].Left = End{Kind: jp.Starts.Kind}
+		return p
+	}
+	want := 360 * job.Degree
+	if jp.Kind == job.Well {
+		want = -want
+	}
+	p.Closure.Angle = sum - want
+	if abs(p.Closure.Angle) > jp.MisclosureAngle {
+		mend := "check each turn; if the roof lies inside this loop it is `kind: roof` (+360°), if the loop is a hole in the roof it is `kind: well` (-360°)"
+		if abs(sum+want) <= jp.MisclosureAngle {
+			mend = "the turns are right for the other kind: write `kind: " + otherKind(jp.Kind) + "`, or every right and left is swapped because the plan was read from the street"
+		}
+		found.Errorf("turns-do-not-close", jp.At, mend,
+			"perimeter %s: right turns less left turns sum to %s, but a %s needs %s (limit %s)",
+			jp.Name, job.FormatAngle(sum), kindName(jp.Kind), job.FormatAngle(want), job.FormatAngle(jp.MisclosureAngle))
+	}
+	return p
+}
+
+func kindName(k job.Kind) string {
+	switch k {
+	case job.Roof:
+		return "roof"
+	case job.Well:
+		return "well"
+	}
+	return "open perimeter"
+}
+
+func otherKind(k job.Kind) string {
+	if k == job.Roof {
+		return "well"
+	}
+	return "roof"
+}
+
+func wallNamed(j *job.Job, name string) *job.Wall {
+	for i := range j.Walls {
+		if j.Walls[i].Name == name {
+			return &j.Walls[i]
+		}
+	}
+	return nil
+}
+
+func abs(a job.Angle) job.Angle {
+	if a < 0 {
+		return -a
+	}
+	return a
+}
+
+func radians(a job.Angle) float64 { return a.Degrees() * math.Pi / 180 }
+
+// FaceTrim is how much longer the front face is than the rear at one end of a
+// run of wall width w whose neighbour there is nw thick: the seam runs from
+// the outer to the inner corner of the two walls,
+// (nw - w cos turn) / sin turn, which is w tan(turn/2) for equal widths and
+// negative at an inside corner. Under kinkBelow the quotient magnifies a
+// hair's difference of widths into inches, so their mean is used there.
+func FaceTrim(w, nw length.Length, turn job.Angle) length.Length {
+	t := radians(turn)
+	if abs(turn) < kinkBelow {
+		return length.FromMM((w.MM() + nw.MM()) / 2 * math.Tan(t/2))
+	}
+	return length.FromMM((nw.MM() - w.MM()*math.Cos(t)) / math.Sin(t))
+}
+
+// Extension is how far the lines of two runs, moved out from their walls by
+// out and nout, meet beyond the wall's corner, measured along the first run:
+// (nout - out cos turn) / sin turn.
+func Extension(out, nout length.Length, turn job.Angle) length.Length { return FaceTrim(out, nout, turn) }
+
+// lengths brings each run's length and survey stations to the front face.
+func lengths(p *Perimeter, grid length.Length, found *finding.List) {
+	for _, r := range p.Runs {
+		if c := r.Left.Corner; c != nil {
+			r.Trim.Left = length.RoundTo(FaceTrim(endWidth(r, false), endWidth(c.Arrive, true), c.Turn), grid)
+		}
+		if c := r.Right.Corner; c != nil {
+			r.Trim.Right = length.RoundTo(FaceTrim(endWidth(r, true), endWidth(c.Leave, false), c.Turn), grid)
+		}
+		r.Front = r.Job.Length
+		if r.Job.Face == job.Rear {
+			r.Front += r.Trim.Left + r.Trim.Right
+		}
+		if r.Front <= 0 {
+			found.Errorf("run-vanishes", r.Job.At, "check the length and the face it is measured on",
+				"run %s: measured on the rear face, its front face would have no length", r.Name)
+		}
+		r.Surveyed = len(r.Job.Readings) >= 2
+	}
+}
+
+// endWidth is the wall width nearest one end of a run; a run without readings
+// borrows the widest of its perimeter, so that a plan can be drawn to hold.
+func endWidth(r *Run, right bool) length.Length {
+	rd := r.Job.Readings
+	if len(rd) == 0 {
+		var w length.Length
+		for _, o := range r.Perimeter.Runs {
+			for _, q := range o.Job.Readings {
+				w = length.Max(w, q.Width)
+			}
+		}
+		return w
+	}
+	if right {
+		return rd[len(rd)-1].Width
+	}
+	return rd[0].Width
+}
+
+// traverse lays the runs end to end in plan, as measured, and reports how far
+// a closed perimeter fails to close. The adjusted plan spreads the misclosure
+// in proportion to length (compass rule) and is for drawing the key plan only.
+func traverse(p *Perimeter, found *finding.List) {
+	var x, y, dir, total float64
+	first := make([][4]float64, len(p.Runs))
+	for i, r := range p.Runs {
+		l := r.Front.MM()
+		nx, ny := x+l*math.Cos(dir), y+l*math.Sin(dir)
+		first[i] = [4]float64{x, y, nx, ny}
+		r.Direction = dir * 180 / math.Pi
+		x, y = nx, ny
+		total += l
+		if c := r.Right.Corner; c != nil {
+			dir += radians(c.Turn)
+		}
+	}
+	gx, gy := 0.0, 0.0
+	if p.Closed() {
+		gx, gy = x, y
+		p.Closure.Length = length.FromMM(math.Hypot(gx, gy))
+		if p.Closure.Length > p.Job.MisclosureLength {
+			found.Append(finding.Finding{
+				Code: "does-not-close", Severity: finding.Error, At: p.Job.At,
+				Where: finding.Ref{Perimeter: p.Job.Name},
+				What: "perimeter " + p.Job.Name + ": the runs as measured miss their start by " +
+					length.Inches(p.Closure.Length, 16) + " (" + length.Millimetres(p.Closure.Length, 0) + " mm), limit " +
+					length.Inches(p.Job.MisclosureLength, 16) + " (" + length.Millimetres(p.Job.MisclosureLength, 0) + " mm)",
+				Mend: "measure again: a length, a face (front or rear) or a turn is wrong; opposite runs are compared first",
+			})
+		}
+	}
+	done := 0.0
+	for i, r := range p.Runs {
+		f := first[i]
+		k0 := done / math.Max(total, 1)
+		done += r.Front.MM()
+		k1 := done / math.Max(total, 1)
+		r.Start = point(f[0], f[1])
+		r.Plan = point(f[0]-gx*k0, f[1]-gy*k0)
+		r.PlanEnd = point(f[2]-gx*k1, f[3]-gy*k1)
+		if c := r.Right.Corner; c != nil {
+			c.Measure = point(f[2], f[3])
+			c.Plan = r.PlanEnd
+		}
+	}
+}
+
+func point(x, y float64) Point { return Point{length.FromMM(x), length.FromMM(y)} }

@@ -1,0 +1,117 @@
+// Package wind holds the design pressures at the roof edge and where along a
+// run each of them acts.
+//
+// Pressures are those the engineer of record states in the job. Each says its
+// level; a comparison is always made at one level, the allowable, by the load
+// combination factor 0.6 on strength-level wind (ASCE 7-10 and later, section
+// 2.4: 0.6D + 0.6W). Where none are stated the demand is unknown and everything
+// that depends on it is on hold.
+package wind
+
+import (
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// strengthToAllowable is the factor on W in the allowable-stress combinations
+// of ASCE 7-10, 7-16 and 7-22, section 2.4.
+const strengthToAllowable = 0.6
+
+// Zone of the roof edge.
+type Zone int
+
+// The zones along a parapet.
+const (
+	Edge Zone = iota
+	Corner
+)
+
+func (z Zone) String() string {
+	if z == Corner {
+		return "corner"
+	}
+	return "edge"
+}
+
+// Demand is what the coping has to resist.
+type Demand struct {
+	Stated       bool
+	By, Document string
+	Edition      string
+	Up, Out      [2]job.Pressure // by Zone, as stated
+	CornerLength length.Length   // from each outside corner along the wall
+}
+
+// Build takes the demand from the job.
+func Build(j *job.Job) (Demand, finding.List) {
+	var found finding.List
+	p := j.Pressures
+	if p == nil {
+		found.Append(finding.Finding{
+			Code: "pressures-not-stated", Severity: finding.Hold, At: finding.Place{File: j.File},
+			What: "no design pressures are stated",
+			Why:  "chair spacing and fasteners follow from the tested assembly, and the assembly from the pressure",
+			Mend: "get them from the engineer of record and write `pressures:` with edge and corner, up and out, each with its level",
+		})
+		return Demand{}, found
+	}
+	return Demand{
+		Stated: true, By: p.By, Document: p.Document, Edition: p.Edition,
+		Up:           [2]job.Pressure{p.Edge.Up, p.Corner.Up},
+		Out:          [2]job.Pressure{p.Edge.Out, p.Corner.Out},
+		CornerLength: p.CornerLength,
+	}, found
+}
+
+// AllowablePa brings a demand to the allowable level, in pascals.
+func AllowablePa(p job.Pressure) float64 {
+	if p.Level == job.Strength {
+		return p.Pa * strengthToAllowable
+	}
+	return p.Pa
+}
+
+// Stretch of a run in one zone, in stations of the front face.
+type Stretch struct {
+	From, To length.Length
+	Zone     Zone
+}
+
+// Along cuts a run's wall line into zones: the corner length from each end
+// that is an outside corner, edge between.
+func (d Demand) Along(front length.Length, leftOutside, rightOutside bool) []Stretch {
+	a, b := length.Length(0), front
+	if leftOutside {
+		a = length.Min(d.CornerLength, front)
+	}
+	if rightOutside {
+		b = length.Max(a, front-d.CornerLength)
+	}
+	var out []Stretch
+	add := func(from, to length.Length, z Zone) {
+		if to <= from {
+			return
+		}
+		if n := len(out); n > 0 && out[n-1].Zone == z {
+			out[n-1].To = to
+			return
+		}
+		out = append(out, Stretch{from, to, z})
+	}
+	add(0, a, Corner)
+	add(a, b, Edge)
+	add(b, front, Corner)
+	return out
+}
+
+// Touches returns the most onerous zone a stretch from a to b meets. A piece
+// that touches a zone takes that zone whole.
+func Touches(zones []Stretch, a, b length.Length) Zone {
+	for _, z := range zones {
+		if z.Zone == Corner && z.From < b && z.To > a {
+			return Corner
+		}
+	}
+	return Edge
+}
