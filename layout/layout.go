@@ -73,7 +73,7 @@ func Build(j *job.Job) (*Layout, finding.List) {
 	frames, f := cap.Frame(j, walls)
 	found = append(found, f...)
 	for i, runs := range frames {
-		choose(j, l.Demand, runs, &found)
+		choose(j, l.Demand, walls[i], runs, &found)
 		pieces, f := cap.Build(j, runs, l.Grid)
 		found = append(found, f...)
 		anchored, supports, f := anchor.Build(j, runs, pieces, l.Grid)
@@ -88,10 +88,18 @@ func Build(j *job.Job) (*Layout, finding.List) {
 }
 
 // choose gives each run its zones and the assembly of each.
-func choose(j *job.Job, d wind.Demand, runs []*cap.Run, found *finding.List) {
+func choose(j *job.Job, d wind.Demand, p *wall.Perimeter, runs []*cap.Run, found *finding.List) {
+	var fronts []length.Length
 	for _, r := range runs {
-		lc, rc := r.Left.Corner, r.Right.Corner
-		r.Zones = d.Along(r.Front, lc != nil && lc.Outside() && !lc.Absorb, rc != nil && rc.Outside() && !rc.Absorb)
+		fronts = append(fronts, r.Front)
+	}
+	var outside []bool
+	for _, c := range p.Corners {
+		outside = append(outside, c.Outside() && !c.Absorb)
+	}
+	zones := d.Around(fronts, outside, p.Closed())
+	for i, r := range runs {
+		r.Zones = zones[i]
 		s := &j.System
 		n := assembly.Need{
 			Metal: s.Metal.Name, Thickness: s.Metal.Thickness,

@@ -56,8 +56,9 @@ func (c *Chair) Right(s *job.System) length.Length { return c.At + s.Chair.Lengt
 
 // Support is a short chair under a miter.
 type Support struct {
-	Name  string // "N/E-S1"
-	Piece *cap.Piece
+	Name    string // "N/E-S1"
+	Piece   *cap.Piece
+	Packing length.Length // set surface over the wall top at the corner, the greater of the two faces
 	cap.SupportPlace
 }
 
@@ -85,13 +86,10 @@ func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length)
 		}
 		out = append(out, a)
 	}
-	var sup []*Support
-	for _, p := range pieces {
-		for _, m := range p.Miters {
-			for i, s := range cap.Supports(b.sys, m.Corner, p.Inside) {
-				sup = append(sup, &Support{Name: fmt.Sprintf("%s-S%d", m.Corner.Name, i+1), Piece: p, SupportPlace: s})
-			}
-		}
+	sup := b.supports(out, pieces)
+	b.plan(out, sup)
+	for _, a := range out {
+		b.laps(a)
 	}
 	return out, sup, b.found
 }
@@ -153,23 +151,82 @@ func (b *builder) part(a *Run, p cap.Part) {
 		if !ok {
 			continue
 		}
-		last := l.at
-		for _, x := range at {
-			b.add(a, &Chair{At: x, Kind: Between, Piece: p.Piece, Assembly: p.Piece.Assembly})
-			a.PitchMost = length.Max(a.PitchMost, x-last)
-			last = x
-		}
-		a.PitchMost = length.Max(a.PitchMost, r.at-last)
+		at = b.offMiter(a, l, r, at, spacing)
+		b.between(a, p.Piece, l, r, at)
 		return
 	}
 	b.hold("chair-blocked", a.Job.At, a.Run, l.at,
 		"run "+a.Name+": piece "+p.Piece.Mark+" cannot have its chairs clear of the obstacles within the tested spacing",
 		"", "move what blocks the chair, or name an assembly tested with closer chairs")
-	for i, x := range even(l.at, span, bays, b.grid, b.sys.Remainder) {
-		if i < bays-1 {
-			b.add(a, &Chair{At: x, Kind: Between, Piece: p.Piece, Assembly: p.Piece.Assembly})
+	at := even(l.at, span, bays, b.grid, b.sys.Remainder)
+	b.between(a, p.Piece, l, r, at[:bays-1])
+}
+
+// between adds the chairs of a part's bays and keeps the widest pitch between
+// two chairs of it.
+func (b *builder) between(a *Run, p *cap.Piece, l, r stand, at []length.Length) {
+	last := l
+	for _, x := range at {
+		b.add(a, &Chair{At: x, Kind: Between, Piece: p, Assembly: p.Assembly})
+		if last.chair {
+			a.PitchMost = length.Max(a.PitchMost, x-last.at)
+		}
+		last = stand{x, true}
+	}
+	if last.chair && r.chair {
+		a.PitchMost = length.Max(a.PitchMost, r.at-last.at)
+	}
+}
+
+// offMiter moves the chair nearest a miter out along its leg until it clears
+// the supports and the like chair of the other leg in plan, as long as the
+// bays beside it stay within the spacing.
+func (b *builder) offMiter(a *Run, l, r stand, at []length.Length, spacing length.Length) []length.Length {
+	if len(at) == 0 || l.chair == r.chair {
+		return at
+	}
+	i, corner := 0, a.Run.Left.Corner
+	away := func(x length.Length) length.Length { return x }
+	if !r.chair {
+		i, corner = len(at)-1, a.Run.Right.Corner
+		away = func(x length.Length) length.Length { return a.Cap - x }
+	}
+	if corner == nil {
+		return at
+	}
+	half := b.sys.Chair.Length / 2
+	outer := l.at
+	if r.chair {
+		outer = r.at
+	}
+	if len(at) > 1 && r.chair {
+		outer = at[1]
+	} else if len(at) > 1 {
+		outer = at[len(at)-2]
+	}
+	clear := func(u length.Length, twin bool) bool {
+		q := cap.ChairOn(b.sys, corner, r.chair, a.Inside, u-half, u+half)
+		if twin && cap.Overlap(q, cap.ChairOn(b.sys, corner, !r.chair, a.Inside, u-half, u+half)) {
+			return false
+		}
+		for _, s := range cap.Supports(b.sys, corner, a.Inside) {
+			if cap.Overlap(q, s.Quad) {
+				return false
+			}
+		}
+		return true
+	}
+	// Clear of a like chair on the other leg if there is room for both; else of
+	// the supports, since the other leg may have no such chair.
+	for _, twin := range []bool{true, false} {
+		for u := away(at[i]); u <= spacing && away(outer)-u >= b.sys.Chair.Length; u += b.grid {
+			if clear(u, twin) {
+				at[i] = away(u) // its own inverse
+				return at
+			}
 		}
 	}
+	return at
 }
 
 // rear is the rear length of a part.
@@ -255,7 +312,7 @@ func (b *builder) row(a *Run, from, span length.Length, n int, spacing length.Le
 func (b *builder) clearOf(a *Run, x length.Length) (length.Length, bool) {
 	for i := range a.Job.Obstacles {
 		o := &a.Job.Obstacles[i]
-		if o.Does&job.BlocksChair == 0 {
+		if !o.BlocksAChair() {
 			continue
 		}
 		c := a.ToCap(a.FrontStation(o.Station))
@@ -276,7 +333,7 @@ func (b *builder) clearOf(a *Run, x length.Length) (length.Length, bool) {
 		o := &a.Job.Obstacles[i]
 		c := a.ToCap(a.FrontStation(o.Station))
 		half := (o.Extent + b.sys.Chair.Length) / 2
-		if o.Does&job.BlocksChair != 0 && x > c-half && x < c+half {
+		if o.BlocksAChair() && x > c-half && x < c+half {
 			return x, false
 		}
 	}

@@ -128,8 +128,10 @@ func TestExpansionJointChairs(t *testing.T) {
 		t.Errorf("chairs %v about %v", at, centre)
 	}
 	for _, q := range r.Joints {
-		if q.Source != nil && q.Plate != gap+m+2*2*in {
-			t.Errorf("cover plate %v", q.Plate)
+		// Widest in service, drawn back at the coldest by a stock length's 0.1282 in, 2 in on each cap.
+		want := gap + m + 128174*in/1000000 + 2*2*in
+		if q.Source != nil && length.Abs(q.Plate-want) > in/1000 {
+			t.Errorf("cover plate %v, want %v", q.Plate, want)
 		}
 	}
 	j.Perimeters[0].Runs[0].Expansion[0].Movement = nil

@@ -16,7 +16,6 @@ import (
 func Build(j *job.Job, runs []*Run, grid length.Length) ([]*Piece, finding.List) {
 	b := &builder{job: j, sys: &j.System, runs: runs, grid: grid, features: map[*wall.Corner]int{}, ends: map[[2]int]int{}}
 	for _, r := range runs {
-		b.obstacles(r)
 		b.run(r)
 	}
 	pieces := b.group()
@@ -67,15 +66,35 @@ func refOf(r *Run) finding.Ref {
 	return finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name}
 }
 
-// obstacles reports what has to be settled about them.
-func (b *builder) obstacles(r *Run) {
-	for i := range r.Job.Obstacles {
-		o := &r.Job.Obstacles[i]
-		if o.Does&job.Pierces != 0 && o.Collar == "" {
-			b.hold("pierced-unsealed", o.At, refOf(r),
-				fmt.Sprintf("run %s: %s comes through the cap and nobody is named to seal it", r.Name, o.Name), "",
-				"write `collar:` with who makes the sealed collar, or move the obstacle off the wall")
+// pierced reports a piece with a hole that nobody is named to seal.
+func (b *builder) pierced(p *Piece) {
+	for _, o := range p.Cutouts {
+		if o.Collar != "" {
+			continue
 		}
+		f := refOf(p.Parts[0].Run)
+		f.Pieces = []string{p.Mark}
+		b.hold("pierced-unsealed", o.At, f,
+			fmt.Sprintf("piece %s: %s comes through the cap and nobody is named to seal it", p.Mark, o.Name), "",
+			"write `collar:` with who makes the sealed collar, or move the obstacle off the wall")
+	}
+}
+
+// crowded reports a corner whose chairs and supports overlap in plan.
+func (b *builder) crowded(p *Piece) {
+	for _, m := range p.Miters {
+		c := m.Corner
+		_, _, ok := LeastLeg(b.sys, c, p.Inside)
+		if ok {
+			continue
+		}
+		what, mend := "its chairs overlap in plan even with the longest leg", "ask the fabricator for a longer leg or a shorter chair"
+		if !supportsClear(Supports(b.sys, c, p.Inside)) {
+			what, mend = "the supports under its miter overlap one another", "ask the fabricator for fewer or smaller supports at this turn and width"
+		}
+		f := refOf(p.Parts[0].Run)
+		f.Corner, f.Pieces = c.Name, []string{p.Mark}
+		b.hold("corner-crowded", c.Arrive.Job.Right.At, f, "corner "+c.Name+": "+what, "two chairs cannot stand on one place of the wall", mend)
 	}
 }
 
@@ -88,10 +107,10 @@ func (b *builder) blocked(r *Run) []window {
 		o := &r.Job.Obstacles[i]
 		c := r.ToCap(r.FrontStation(o.Station))
 		var half length.Length
-		if o.Does&(job.BlocksJoint|job.Pierces) != 0 {
+		if o.BlocksAJoint() {
 			half = b.sys.Splice.Length / 2
 		}
-		if o.Does&job.BlocksChair != 0 {
+		if o.BlocksAChair() {
 			half = length.Max(half, b.sys.Chair.Length/2)
 		}
 		half += o.Extent / 2
@@ -128,18 +147,11 @@ func (b *builder) leg(r *Run, right bool) (legRange, int) {
 	}
 	if _, ok := b.features[c]; !ok {
 		b.features[c] = b.node()
-		least, longest, ok := LeastLeg(b.sys, c, r.Inside)
+		least, longest, _ := LeastLeg(b.sys, c, r.Inside) // a crowded one is reported with its piece
 		if b.legs == nil {
 			b.legs = map[*wall.Corner]legRange{}
 		}
 		b.legs[c] = legRange{least, longest}
-		if !ok {
-			b.hold("corner-crowded", c.Arrive.Job.Right.At,
-				finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: c.Arrive.Name, Corner: c.Name},
-				"corner "+c.Name+": chairs and supports overlap even with the longest leg",
-				"two chairs cannot stand on one place of the wall",
-				"ask the fabricator for a longer leg, a shorter chair or another place for the corner support")
-		}
 	}
 	return b.legs[c], b.features[c]
 }
@@ -218,10 +230,7 @@ func (b *builder) place(r *Run, s section, k stock, ln, rn int) {
 	at += k.gap
 	// With one joint the right leg starts here; otherwise the straight pieces do.
 	if !w.oneJoint {
-		closer := len(w.pieces) - 1
-		if b.sys.Closer == job.CloserLeft || b.sys.Closer == job.CloserShared && b.sys.Remainder == job.Left {
-			closer = 0
-		}
+		closer := b.closer(w.pieces, k.most)
 		for i, l := range w.pieces {
 			b.part(r, at, at+l, b.node())
 			it := &b.items[len(b.items)-1]
@@ -237,6 +246,26 @@ func (b *builder) place(r *Run, s section, k stock, ln, rn int) {
 	if w.rightLeg > 0 {
 		b.part(r, s.to-w.rightLeg, s.to, rn)
 	}
+}
+
+// closer is the piece of a row that is cut last: the one nearest the closer's
+// side that is not a stock length; -1 where all are.
+func (b *builder) closer(pieces []length.Length, most length.Length) int {
+	found := -1
+	for i, l := range pieces {
+		if l == most {
+			continue
+		}
+		if found < 0 || !b.closerLeft() {
+			found = i
+		}
+	}
+	return found
+}
+
+// closerLeft reports whether the cut piece stands at the left of a row.
+func (b *builder) closerLeft() bool {
+	return b.sys.Closer == job.CloserLeft || b.sys.Closer == job.CloserShared && b.sys.Remainder == job.Left
 }
 
 func (b *builder) part(r *Run, from, to length.Length, node int) {
@@ -272,6 +301,8 @@ func (b *builder) expansion(r *Run) []*Joint {
 			gap += *e.Movement
 			widest = gap + *e.Movement
 		}
+		// At the coldest the caps each side, no longer than a stock length, draw back too.
+		widest += length.Max(0, Growth(b.sys, b.sys.Stock, b.sys.Joint.Reference-b.sys.Joint.Coldest))
 		near := c + gap/2 + b.sys.Expansion.ChairFrom - b.sys.Chair.Length/2
 		if near < c+e.Gap/2 {
 			b.hold("expansion-chair", e.At, refOf(r),
@@ -328,7 +359,7 @@ func (b *builder) group() []*Piece {
 			if it.field && b.sys.Joint.FieldCloser {
 				p.Allowance = b.sys.Joint.Allowance
 				p.CutAt = RightHand
-				if b.sys.Closer == job.CloserLeft || b.sys.Closer == job.CloserShared && b.sys.Remainder == job.Left {
+				if b.closerLeft() {
 					p.CutAt = LeftHand
 				}
 			}
@@ -366,6 +397,10 @@ func (b *builder) finish(pieces []*Piece) {
 		p.Mark = special(p)
 	}
 	for _, p := range pieces {
+		b.pierced(p)
+		b.crowded(p)
+	}
+	for _, p := range pieces {
 		for _, q := range p.Parts {
 			q.Run.Parts = append(q.Run.Parts, q)
 		}
@@ -374,6 +409,9 @@ func (b *builder) finish(pieces []*Piece) {
 		sortParts(r.Parts)
 	}
 	b.laying(pieces)
+	for _, r := range b.runs {
+		b.moves(r)
+	}
 }
 
 func sortParts(p []Part) {
@@ -470,11 +508,10 @@ func (b *builder) laying(pieces []*Piece) {
 			p.Laying = n
 		}
 	}
-	toLeft := b.sys.Closer == job.CloserLeft || b.sys.Closer == job.CloserShared && b.sys.Remainder == job.Left
 	for _, r := range b.runs {
 		for i := range r.Parts {
 			q := r.Parts[i]
-			if toLeft {
+			if b.closerLeft() {
 				q = r.Parts[len(r.Parts)-1-i]
 			}
 			if q.Piece.Kind == Straight {

@@ -34,6 +34,24 @@ type SupportPlace struct {
 // At returns a corner of a quad in the corner's frame.
 func (q Quad) At(i int) (x, y length.Length) { return length.FromMM(q[i].x), length.FromMM(q[i].y) }
 
+// ToLeaving turns a quad from a corner's frame into the leaving run's own: x
+// along its cap line from the corner point, y towards its roof.
+func (q Quad) ToLeaving(turn job.Angle) Quad {
+	s, c := math.Sincos(turn.Degrees() * math.Pi / 180)
+	for i, v := range q {
+		q[i] = vec{v.x*c + v.y*s, v.y*c - v.x*s}
+	}
+	return q
+}
+
+// Shift moves a quad along x.
+func (q Quad) Shift(dx length.Length) Quad {
+	for i := range q {
+		q[i].x += dx.MM()
+	}
+	return q
+}
+
 // arriving places a rectangle on the arriving run: u from the corner point
 // back along the cap line, y from the cap line.
 func arriving(u0, u1, y0, y1 length.Length) Quad {
@@ -80,9 +98,9 @@ func Supports(s *job.System, c *wall.Corner, inside length.Length) []SupportPlac
 	return out
 }
 
-// overlap tells whether two convex quads overlap by more than a hair
+// Overlap tells whether two convex quads overlap by more than a hair
 // (separating axes).
-func overlap(a, b Quad) bool {
+func Overlap(a, b Quad) bool {
 	for _, pair := range [2][2]Quad{{a, b}, {b, a}} {
 		p, q := pair[0], pair[1]
 		for i := range p {
@@ -110,28 +128,43 @@ func span(q Quad, n vec) (lo, hi float64) {
 	return lo, hi
 }
 
+// ChairOn is a chair in plan near one of its run's corners, in the corner's
+// frame: from and to are distances from the corner point along the cap line.
+func ChairOn(s *job.System, c *wall.Corner, onLeaving bool, inside, from, to length.Length) Quad {
+	y0 := s.Metal.Thickness + s.Chair.FrontEdge
+	y1 := s.Metal.Thickness + inside - s.Chair.RearEdge
+	if onLeaving {
+		return leaving(from, to, y0, y1, c.Turn)
+	}
+	return arriving(from, to, y0, y1)
+}
+
 // chairQuads are the two leg-end chairs of a corner with front legs a and b.
 func chairQuads(s *job.System, c *wall.Corner, inside, a, b length.Length) (Quad, Quad) {
 	half := s.Chair.Length / 2
-	y0 := s.Metal.Thickness + s.Chair.FrontEdge
-	y1 := s.Metal.Thickness + inside - s.Chair.RearEdge
 	ua, ub := a+s.Joint.Gap/2, b+s.Joint.Gap/2
-	return arriving(ua-half, ua+half, y0, y1), leaving(ub-half, ub+half, y0, y1, c.Turn)
+	return ChairOn(s, c, false, inside, ua-half, ua+half), ChairOn(s, c, true, inside, ub-half, ub+half)
 }
 
 // legClear tells whether no two chairs or supports of a corner overlap.
 func legClear(s *job.System, c *wall.Corner, inside, a, b length.Length) bool {
 	q1, q2 := chairQuads(s, c, inside, a, b)
-	if overlap(q1, q2) {
+	if Overlap(q1, q2) {
 		return false
 	}
 	sup := Supports(s, c, inside)
-	for i, p := range sup {
-		if overlap(p.Quad, q1) || overlap(p.Quad, q2) {
+	for _, p := range sup {
+		if Overlap(p.Quad, q1) || Overlap(p.Quad, q2) {
 			return false
 		}
+	}
+	return supportsClear(sup)
+}
+
+func supportsClear(sup []SupportPlace) bool {
+	for i, p := range sup {
 		for _, o := range sup[i+1:] {
-			if overlap(p.Quad, o.Quad) {
+			if Overlap(p.Quad, o.Quad) {
 				return false
 			}
 		}

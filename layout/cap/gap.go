@@ -10,9 +10,44 @@ import (
 // half of each neighbour: nominal + alpha L (Tref - T), with L the mean length
 // of the two.
 func GapAt(s *job.System, meanLength length.Length, t job.Temperature) length.Length {
-	ppb := s.Metal.Expansion // 1e-9 per degree C
-	dt := int64(s.Joint.Reference - t)
-	return s.Joint.Gap + length.MulDiv(meanLength, ppb*dt, 1_000_000_000_000)
+	return s.Joint.Gap + Growth(s, meanLength, s.Joint.Reference-t)
+}
+
+// Growth is alpha L dT of the job's metal.
+func Growth(s *job.System, l length.Length, dt job.Temperature) length.Length {
+	return length.MulDiv(l, s.Metal.Expansion*int64(dt), 1_000_000_000_000) // 1e-9 per degree, thousandths of a degree
+}
+
+// moves checks the plain joints of the runs at the ends of the metal's
+// temperature range: none may close past the least gap at the hottest, nor
+// open past what its splice plate seals at the coldest. The worst of each run
+// is reported.
+func (b *builder) moves(r *Run) {
+	s := b.sys
+	var tight, wide *Joint
+	seal := s.Splice.Length - 2*s.Splice.Bearing
+	for _, j := range r.Joints {
+		if j.Kind == Expansion {
+			continue
+		}
+		if GapAt(s, j.Mean(), s.Joint.Hottest) < s.Joint.LeastGap && (tight == nil || j.Mean() > tight.Mean()) {
+			tight = j
+		}
+		if GapAt(s, j.Mean(), s.Joint.Coldest) > seal && (wide == nil || j.Mean() > wide.Mean()) {
+			wide = j
+		}
+	}
+	if tight != nil {
+		b.hold("joint-closes", s.At, refOf(r), "run "+r.Name+": joint "+tight.Name+" would have a gap of "+
+			job.Both(GapAt(s, tight.Mean(), s.Joint.Hottest))+" at the hottest metal; the least is "+job.Both(s.Joint.LeastGap),
+			"the caps beside it, "+job.Both(tight.Mean())+" long, grow towards each other",
+			"widen the nominal joint, or ask for a shorter stock length")
+	}
+	if wide != nil {
+		b.hold("joint-opens", s.At, refOf(r), "run "+r.Name+": joint "+wide.Name+" would open to "+
+			job.Both(GapAt(s, wide.Mean(), s.Joint.Coldest))+" at the coldest metal; its splice plate seals up to "+job.Both(seal),
+			"", "a wider splice plate, a narrower nominal joint or a shorter stock length")
+	}
 }
 
 // Mean is the mean metal length of the pieces at a joint, which feed it.

@@ -14,7 +14,6 @@ type section struct {
 	from, to    length.Length
 	left, right legRange
 	blocked     []window // joint centres, from the run's cap origin
-	chairless   bool
 }
 
 // row is a solved section.

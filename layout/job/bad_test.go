@@ -166,6 +166,8 @@ func TestFiles(t *testing.T) {
 		"crlf-bad.yaml":  {Data: []byte(strings.ReplaceAll(string(good)+"extra: 1\n", "\n", "\r\n"))},
 		"bigsurvey.yaml": {Data: []byte(strings.Replace(string(good), "    starts:", "    survey: big.csv\n    starts:", 1))},
 		"big.csv":        {Data: []byte(big)},
+		"absolute.yaml":  {Data: []byte(strings.Replace(string(good), "    starts:", "    survey: /big.csv\n    starts:", 1))},
+		"sub/job.yaml":   {Data: []byte(strings.Replace(string(good), "    starts:", "    survey: ../big.csv\n    starts:", 1))},
 		"dirsurvey.yaml": {Data: []byte(strings.Replace(string(good), "    starts:", "    survey: dir\n    starts:", 1))},
 	}
 	tests := []struct{ name, want string }{
@@ -189,6 +191,8 @@ func TestFiles(t *testing.T) {
 		{"crlf.yaml", ""},
 		{"crlf-bad.yaml", fmt.Sprintf("crlf-bad.yaml:%d:1: error: the key `extra`", lastLine+1)},
 		{"bigsurvey.yaml", ": error: the survey `big.csv` is larger than 8 MB"},
+		{"absolute.yaml", "does not lie in the folder of the job"},
+		{"sub/job.yaml", ": error: the survey `big.csv` is larger"},
 		{"dirsurvey.yaml", ": error: the survey `dir` is a folder"},
 	}
 	for _, tt := range tests {

@@ -75,7 +75,7 @@ func (d *decoder) conflict(code string, at, also finding.Place, mend, format str
 	d.add(f)
 }
 
-// read says that the values of all these paths were read.
+// has says that the values of all these paths were read.
 func (d *decoder) has(paths ...string) bool {
 	for _, p := range paths {
 		if _, ok := d.places[p]; !ok {
@@ -471,7 +471,11 @@ func (p *part) texts(name string) []string {
 	return all
 }
 
-// surveyPath is where a survey named in a job file lies.
+// surveyPath is where a survey named in a job file lies: below the folder of
+// the job file. A path from the root is left as it is, to be refused.
 func surveyPath(jobFile, survey string) string {
+	if path.IsAbs(survey) {
+		return survey
+	}
 	return path.Join(path.Dir(jobFile), survey)
 }

@@ -49,8 +49,10 @@ func decodeInfo(p *part) Info {
 }
 
 func decodePaper(p *part) Paper {
-	sizes := []choice[PaperSize]{{"A", ANSIA}, {"B", ANSIB}, {"C", ANSIC}, {"D", ANSID},
-		{"A4", ISOA4}, {"A3", ISOA3}, {"A2", ISOA2}}
+	var sizes []choice[PaperSize]
+	for i, name := range paperNames() {
+		sizes = append(sizes, choice[PaperSize]{name, PaperSize(i)})
+	}
 	return Paper{Runs: word(p, "runs", sizes), Lists: word(p, "lists", sizes)}
 }
 

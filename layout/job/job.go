@@ -442,6 +442,13 @@ type Obstacle struct {
 	Collar   string // piercing: who seals it; empty is a hold
 }
 
+// BlocksAChair reports whether no chair can stand at the obstacle: it says so,
+// or it comes through.
+func (o *Obstacle) BlocksAChair() bool { return o.Does&(BlocksChair|Pierces) != 0 }
+
+// BlocksAJoint reports whether no splice plate can lie at the obstacle.
+func (o *Obstacle) BlocksAJoint() bool { return o.Does&(BlocksJoint|Pierces) != 0 }
+
 // ExpansionJoint is a building expansion joint.
 type ExpansionJoint struct {
 	At       finding.Place

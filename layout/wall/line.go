@@ -42,7 +42,7 @@ func lines(j *job.Job, p *Perimeter, grid length.Length, found *finding.List) {
 				What: "run " + r.Name + ": nothing is left of its cap line between its corner points",
 				Mend: "check the length of the run and the turns at its ends"})
 		}
-		measure(r)
+		measure(r, grid)
 	}
 }
 
@@ -116,7 +116,7 @@ func shareAtKinks(p *Perimeter) {
 func extend(s *job.System, r *Run, e End, left bool, grid length.Length) length.Length {
 	switch e.Kind {
 	case job.EndFree:
-		return s.EndCap.Clearance + s.Metal.Thickness
+		return length.CeilTo(s.EndCap.Clearance+s.Metal.Thickness, grid)
 	case job.EndWall:
 		return -s.WallEnd.Clearance
 	}
@@ -129,11 +129,13 @@ func extend(s *job.System, r *Run, e End, left bool, grid length.Length) length.
 
 // measure completes the readings against the front-face line and keeps the
 // extremes a sheet has to show.
-func measure(r *Run) {
+func measure(r *Run, grid length.Length) {
 	for i := range r.Readings {
 		q := &r.Readings[i]
 		q.Gap = r.Shift - q.Offset
-		q.Need += r.Shift
+		// A need is what a sheet letters and a width is chosen by: up to the grid,
+		// so that the two agree.
+		q.Need = length.CeilTo(q.Need+r.Shift, grid)
 		if i == 0 || q.Need > r.Need {
 			r.Need, r.NeedAt = q.Need, q.Station
 		}

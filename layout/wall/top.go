@@ -60,6 +60,17 @@ func tops(j *job.Job, p *Perimeter, found *finding.List) {
 	}
 }
 
+// expansionAt reports whether a building expansion joint is centred at a front
+// station.
+func (r *Run) expansionAt(s length.Length) bool {
+	for _, e := range r.Job.Expansion {
+		if r.onFrontFace(e.Station) == s {
+			return true
+		}
+	}
+	return false
+}
+
 // fall is how far the set surface lies below its height at the front-face
 // line, at the wall's front face and at its rear face.
 func fall(p *Perimeter, r *Run, q Reading) (front, rear length.Length) {
@@ -87,16 +98,25 @@ func zones(j *job.Job, r *Run) {
 		}
 		return int(p / j.Packing.Layer)
 	}
-	add := func(from, to length.Length, a, b Reading) {
+	var add func(from, to length.Length, a, b Reading)
+	add = func(from, to length.Length, a, b Reading) {
 		if to <= from {
 			return
+		}
+		// No nailer, plywood or shim crosses a building expansion joint.
+		for _, e := range r.Job.Expansion {
+			if s := r.onFrontFace(e.Station); s > from && s < to {
+				add(from, s, a, b)
+				add(s, to, a, b)
+				return
+			}
 		}
 		k := layers(a, b)
 		under := length.Length(k) * j.Packing.Layer
 		z := ShimZone{From: from, To: to, Layers: k,
 			FrontLeast: length.Min(a.PackFront, b.PackFront) - under, FrontMost: length.Max(a.PackFront, b.PackFront) - under,
 			RearLeast: length.Min(a.PackRear, b.PackRear) - under, RearMost: length.Max(a.PackRear, b.PackRear) - under}
-		if m := len(r.Zones); m > 0 && r.Zones[m-1].Layers == k {
+		if m := len(r.Zones); m > 0 && r.Zones[m-1].Layers == k && !r.expansionAt(from) {
 			l := &r.Zones[m-1]
 			l.To = to
 			l.FrontLeast, l.FrontMost = length.Min(l.FrontLeast, z.FrontLeast), length.Max(l.FrontMost, z.FrontMost)

@@ -134,7 +134,9 @@ func FaceTrim(w, nw length.Length, turn job.Angle) length.Length {
 // Extension is how far the lines of two runs, moved out from their walls by
 // out and nout, meet beyond the wall's corner, measured along the first run:
 // (nout - out cos turn) / sin turn.
-func Extension(out, nout length.Length, turn job.Angle) length.Length { return FaceTrim(out, nout, turn) }
+func Extension(out, nout length.Length, turn job.Angle) length.Length {
+	return FaceTrim(out, nout, turn)
+}
 
 // lengths brings each run's length and survey stations to the front face.
 func lengths(p *Perimeter, grid length.Length, found *finding.List) {

@@ -25,12 +25,12 @@ type Point struct{ X, Y length.Length }
 
 // Perimeter is one chain of runs, closed or open.
 type Perimeter struct {
-	Job     *job.Perimeter
-	Runs    []*Run
-	Corners []*Corner // in station order; a closed perimeter's last joins its last run to its first
-	Closure Closure
-	Set     length.Length // height of the set surface at the front-face line
-	Cross   job.Slope     // fall of the set surface towards the roof
+	Job             *job.Perimeter
+	Runs            []*Run
+	Corners         []*Corner // in station order; a closed perimeter's last joins its last run to its first
+	Closure         Closure
+	Set             length.Length // height of the set surface at the front-face line
+	Cross           job.Slope     // fall of the set surface towards the roof
 	Greatest, Least struct {
 		Top length.Length // of every reading's outside and inside top
 		Run string
@@ -91,18 +91,18 @@ type Run struct {
 	Right     End
 	Readings  []Reading
 
-	Shift   length.Length // front-face line beyond the wall line, towards the street
-	CapOut  length.Length // cap line beyond the wall line, towards the street
-	Cap     length.Length // cap line between its corner points or ends
-	Datum   length.Length // cap station of the mark crew stations start at
+	Shift    length.Length // front-face line beyond the wall line, towards the street
+	CapOut   length.Length // cap line beyond the wall line, towards the street
+	Cap      length.Length // cap line between its corner points or ends
+	Datum    length.Length // cap station of the mark crew stations start at
 	Surveyed bool
 
-	Need, NeedAt         length.Length // greatest need and its station
+	Need, NeedAt          length.Length // greatest need and its station
 	WidthLeast, WidthMost length.Length
-	GapMost, GapMostAt   length.Length // widest gap between front-face line and wall
-	Bow                  length.Length // spread of the face offsets
-	PackLeast, PackMost  length.Length // least and greatest packing at any reading, either edge
-	Zones                []ShimZone
+	GapMost, GapMostAt    length.Length // widest gap between front-face line and wall
+	Bow                   length.Length // spread of the face offsets
+	PackLeast, PackMost   length.Length // least and greatest packing at any reading, either edge
+	Zones                 []ShimZone
 
 	Start, Plan Point // plan of the wall line's left end, as measured and adjusted
 	PlanEnd     Point
@@ -124,10 +124,10 @@ type Reading struct {
 // ShimZone is a stretch of one build-up. Zones cover the wall line of a run
 // exactly once. Stations are on the front face.
 type ShimZone struct {
-	From, To             length.Length
-	Layers               int           // full layers of plywood under the whole width
+	From, To              length.Length
+	Layers                int           // full layers of plywood under the whole width
 	FrontLeast, FrontMost length.Length // shims over the layers, at the outside edge
-	RearLeast, RearMost  length.Length // the same at the inside edge
+	RearLeast, RearMost   length.Length // the same at the inside edge
 }
 
 // Build solves the walls of a job. grid is the step the sheets letter in;

@@ -2,6 +2,7 @@ package wind
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"copingset/layout/job"
@@ -28,33 +29,38 @@ func TestPublishedLevels(t *testing.T) {
 	}
 }
 
-func TestAlong(t *testing.T) {
+func TestAround(t *testing.T) {
 	const ft = length.Foot
 	d := Demand{CornerLength: 6 * ft}
+	corner := func(a, b length.Length) Stretch { return Stretch{a * ft, b * ft, Corner} }
+	edge := func(a, b length.Length) Stretch { return Stretch{a * ft, b * ft, Edge} }
 	cases := []struct {
-		name        string
-		front       length.Length
-		left, right bool
-		want        []Stretch
+		name    string
+		fronts  []length.Length
+		outside []bool
+		closed  bool
+		want    [][]Stretch
 	}{
-		{"both outside", 40 * ft, true, true, []Stretch{{0, 6 * ft, Corner}, {6 * ft, 34 * ft, Edge}, {34 * ft, 40 * ft, Corner}}},
-		{"inside corners", 40 * ft, false, false, []Stretch{{0, 40 * ft, Edge}}},
-		{"one outside", 40 * ft, false, true, []Stretch{{0, 34 * ft, Edge}, {34 * ft, 40 * ft, Corner}}},
-		{"short run", 10 * ft, true, true, []Stretch{{0, 10 * ft, Corner}}},
+		{"a rectangle", []length.Length{40 * ft, 10 * ft, 40 * ft, 10 * ft}, []bool{true, true, true, true}, true,
+			[][]Stretch{{corner(0, 6), edge(6, 34), corner(34, 40)}, {corner(0, 10)}, {corner(0, 6), edge(6, 34), corner(34, 40)}, {corner(0, 10)}}},
+		{"a well has no outside corner", []length.Length{10 * ft, 10 * ft}, []bool{false, false}, true,
+			[][]Stretch{{edge(0, 10)}, {edge(0, 10)}}},
+		{"a jog of 2 ft at an inside corner does not end the zone", []length.Length{20 * ft, 2 * ft, 20 * ft}, []bool{false, true}, false,
+			[][]Stretch{{edge(0, 16), corner(16, 20)}, {corner(0, 2)}, {corner(0, 6), edge(6, 20)}}},
+		{"nothing beyond an open end", []length.Length{3 * ft, 20 * ft}, []bool{true}, false,
+			[][]Stretch{{corner(0, 3)}, {corner(0, 6), edge(6, 20)}}},
+		{"round the seam of a closed perimeter", []length.Length{2 * ft, 20 * ft, 20 * ft}, []bool{false, false, true}, true,
+			[][]Stretch{{corner(0, 2)}, {corner(0, 4), edge(4, 20)}, {edge(0, 14), corner(14, 20)}}},
 	}
 	for _, c := range cases {
-		got := d.Along(c.front, c.left, c.right)
-		if len(got) != len(c.want) {
-			t.Errorf("%s: %v", c.name, got)
-			continue
-		}
-		for i := range got {
-			if got[i] != c.want[i] {
-				t.Errorf("%s: %v", c.name, got)
+		got := d.Around(c.fronts, c.outside, c.closed)
+		for i := range c.want {
+			if !slices.Equal(got[i], c.want[i]) {
+				t.Errorf("%s, run %d: %v, want %v", c.name, i+1, got[i], c.want[i])
 			}
 		}
 	}
-	z := d.Along(40*ft, true, true)
+	z := d.Around([]length.Length{40 * ft, 40 * ft}, []bool{true, true}, true)[0]
 	if Touches(z, 5*ft, 20*ft) != Corner || Touches(z, 6*ft, 34*ft) != Edge {
 		t.Error("a piece that touches a zone takes it whole, one that only meets its edge does not")
 	}

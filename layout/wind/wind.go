@@ -78,16 +78,49 @@ type Stretch struct {
 	Zone     Zone
 }
 
-// Along cuts a run's wall line into zones: the corner length from each end
-// that is an outside corner, edge between.
-func (d Demand) Along(front length.Length, leftOutside, rightOutside bool) []Stretch {
-	a, b := length.Length(0), front
-	if leftOutside {
-		a = length.Min(d.CornerLength, front)
+// Around cuts the runs of a perimeter into zones. fronts are their wall lines
+// in station order; outside tells of each corner, between a run and the next
+// (a closed perimeter's last is with its first), whether it is an outside one.
+// The corner zone is the corner length along the wall from each outside corner,
+// and goes on past a jog or a kink into the next run.
+func (d Demand) Around(fronts []length.Length, outside []bool, closed bool) [][]Stretch {
+	n := len(fronts)
+	fromLeft, fromRight := make([]length.Length, n), make([]length.Length, n)
+	for c, o := range outside {
+		if !o {
+			continue
+		}
+		rest := d.CornerLength
+		for k := 1; rest > 0 && k <= n; k++ { // to the right, into the runs that follow
+			i := c + k
+			if i >= n && !closed {
+				break
+			}
+			fromLeft[i%n] = length.Max(fromLeft[i%n], rest)
+			rest -= fronts[i%n]
+		}
+		rest = d.CornerLength
+		for k := 0; rest > 0 && k < n; k++ { // to the left, back along those before
+			i := c - k
+			if i < 0 && !closed {
+				break
+			}
+			i = (i + n) % n
+			fromRight[i] = length.Max(fromRight[i], rest)
+			rest -= fronts[i]
+		}
 	}
-	if rightOutside {
-		b = length.Max(a, front-d.CornerLength)
+	out := make([][]Stretch, n)
+	for i, f := range fronts {
+		out[i] = cut(f, fromLeft[i], fromRight[i])
 	}
+	return out
+}
+
+// cut makes the zones of one run from the corner lengths at its two ends.
+func cut(front, left, right length.Length) []Stretch {
+	a := length.Min(left, front)
+	b := length.Max(a, front-right)
 	var out []Stretch
 	add := func(from, to length.Length, z Zone) {
 		if to <= from {

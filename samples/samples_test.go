@@ -1,0 +1,271 @@
+// Package samples_test keeps the sample jobs what they claim to be: readable,
+// solved without errors, held only where they mean to be, and each of a coping
+// system of its own.
+package samples_test
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"path"
+	"slices"
+	"strings"
+	"testing"
+
+	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wind"
+)
+
+func solve(t *testing.T, name string) *layout.Layout {
+	t.Helper()
+	j, found := job.Read(os.DirFS(name), "job.yaml")
+	for _, f := range found {
+		t.Errorf("%s: %v", name, f)
+	}
+	if j == nil {
+		t.FailNow()
+	}
+	l, found := layout.Build(j)
+	for _, f := range found {
+		if f.Severity != finding.Hold {
+			t.Errorf("%s: %v", name, f)
+		}
+	}
+	return l
+}
+
+func names() []string { return []string{"rectangle", "l-shape", "metric"} }
+
+func TestHolds(t *testing.T) {
+	for name, want := range map[string][]string{
+		"rectangle": nil,
+		"l-shape":   {"verify-in-field S1", "pierced-unsealed WS"},
+		"metric":    nil,
+	} {
+		l := solve(t, name)
+		var got []string
+		for _, f := range l.Holds() {
+			got = append(got, f.Code+" "+f.Where.Run)
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("%s: holds %q, want %q", name, got, want)
+		}
+		if held := len(l.Withheld) > 0; held != (len(want) > 0) {
+			t.Errorf("%s: %d pieces withheld", name, len(l.Withheld))
+		}
+	}
+}
+
+// What every sample must come to, whatever its shape.
+func TestSolved(t *testing.T) {
+	for _, name := range names() {
+		l := solve(t, name)
+		s := &l.Job.System
+		used := map[wind.Zone]bool{}
+		for _, p := range l.Perimeters {
+			if p.Closed() && (p.Closure.Length <= 0 || p.Closure.Length > p.Job.MisclosureLength) {
+				t.Errorf("%s: perimeter %s misses its start by %v; a real survey misses a little", name, p.Job.Name, p.Closure.Length)
+			}
+			for _, q := range p.Pieces {
+				used[q.Zone] = true
+			}
+			for _, r := range p.Runs {
+				checkRun(t, name, s, r)
+			}
+		}
+		if !used[wind.Edge] || !used[wind.Corner] {
+			t.Errorf("%s: both zones must appear, got %v", name, used)
+		}
+		a := l.Job.Assemblies
+		if len(a) != 2 || a[1].ChairSpacing >= a[0].ChairSpacing {
+			t.Errorf("%s: wants two assemblies, the second on closer chairs", name)
+		}
+	}
+}
+
+func checkRun(t *testing.T, name string, s *job.System, r *layout.Run) {
+	t.Helper()
+	sum := length.Length(0)
+	for _, p := range r.Parts {
+		sum += p.Length()
+	}
+	for _, j := range r.Joints {
+		sum += j.Gap()
+	}
+	if sum != r.Cap {
+		t.Errorf("%s: run %s: pieces and gaps make %v of %v", name, r.Name, sum, r.Cap)
+	}
+	for i, play := range r.Play {
+		if play < s.PlayLeast || play > s.PlayMost {
+			t.Errorf("%s: run %s: rear play %v at reading %d", name, r.Name, play, i)
+		}
+		q := r.Readings[i]
+		front, rear := cap.Laps(s, r.Wall, r.Inside, q.PackFront, q.PackRear)
+		if front < s.Lap.Front || rear < s.Lap.Rear {
+			t.Errorf("%s: run %s: laps %v and %v at reading %d", name, r.Name, front, rear, i)
+		}
+	}
+	for i, c := range r.Chairs {
+		for _, w := range c.Rows {
+			if w.Length == 0 || w.Into < w.Fastener.Embedment {
+				t.Errorf("%s: chair %s has no fastener that holds", name, c.Name)
+			}
+		}
+		if i == 0 {
+			continue
+		}
+		d, most := c.At-r.Chairs[i-1].At, length.Max(c.Assembly.ChairSpacing, r.Chairs[i-1].Assembly.ChairSpacing)
+		if d > most+s.Joint.Gap {
+			t.Errorf("%s: chair %s stands %v from the one before, tested at %v", name, c.Name, d, most)
+		}
+	}
+}
+
+// The rectangle is there to show a low stretch of wall: none, one and two
+// layers of plywood, a joint moved off an obstacle and a pierced cap.
+func TestRectangleShows(t *testing.T) {
+	l := solve(t, "rectangle")
+	layers := map[int]bool{}
+	cutouts := 0
+	for _, r := range l.Runs() {
+		for _, z := range r.Run.Run.Zones {
+			layers[z.Layers] = true
+		}
+	}
+	for _, q := range l.Perimeters[0].Pieces {
+		cutouts += len(q.Cutouts)
+	}
+	if len(layers) != 3 || !layers[0] || !layers[1] || !layers[2] {
+		t.Errorf("layers of plywood %v, want 0, 1 and 2", layers)
+	}
+	if cutouts != 1 {
+		t.Errorf("%d cut-outs, want 1", cutouts)
+	}
+	n := l.Perimeters[0].Runs[0]
+	first := n.Parts[1].Piece
+	if n.Name != "N" || !first.Closer || first.Length() == l.Job.System.Stock {
+		t.Errorf("run N: piece %s is not the cut one; its lightning rod blocks nothing", first.Mark)
+	}
+}
+
+func TestLShapeShows(t *testing.T) {
+	l := solve(t, "l-shape")
+	kinds := map[cap.Kind]int{}
+	inside, skew, expansion, rear := 0, 0, 0, 0
+	for _, p := range l.Perimeters {
+		for _, q := range p.Pieces {
+			kinds[q.Kind]++
+		}
+		for _, c := range p.Corners {
+			switch {
+			case c.Turn == 37*job.Degree+job.Degree/2:
+				skew++
+			case !c.Outside():
+				inside++
+			}
+		}
+		for _, r := range p.Runs {
+			if r.Job.Face == job.Rear {
+				rear++
+			}
+			for _, j := range r.Joints {
+				if j.Kind == cap.Expansion && j.Movement != nil {
+					expansion++
+				}
+			}
+		}
+	}
+	got := fmt.Sprint(kinds[cap.DoubleMiter], kinds[cap.EndCap], kinds[cap.WallEnd], inside, skew, expansion, rear, l.Perimeters[1].Job.Kind == job.Well)
+	if want := "2 1 1 7 1 1 2 true"; got != want {
+		t.Errorf("double miters, end caps, wall ends, inside corners, skew corners, expansion joints, runs taped behind, well: %s, want %s", got, want)
+	}
+}
+
+func TestMetricShows(t *testing.T) {
+	l := solve(t, "metric")
+	b, err := os.ReadFile(path.Join("metric", "survey.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.HasPrefix(b, []byte("\xef\xbb\xbfrun;")) || !bytes.Contains(b, []byte(",5;")) {
+		t.Error("the survey must have a byte order mark, semicolons and decimal commas")
+	}
+	half := 0
+	for _, r := range l.Runs() {
+		for _, q := range r.Readings {
+			if q.Width%length.Millimetre == length.Millimetre/2 {
+				half++
+			}
+		}
+	}
+	if half == 0 {
+		t.Error("no decimal comma came through as half a millimetre")
+	}
+	j := l.Job
+	if j.Packing.Method != job.PackChairs || j.System.Profile.SlopeBy != job.SlopeByPacking || l.Perimeters[0].Runs[2].Job.StationFace != job.Rear {
+		t.Error("wants chair packing that makes the slope, and run C stationed on its rear face")
+	}
+}
+
+// Every job is of another invented fabricator: no dimension of the system is
+// shared between samples, and none is the usual one of the trade.
+// source: common practice, no source (stock 10 ft, joint 1/4 in, splice plate
+// 6 in, chair 16 in, spacing 60 or 40 in, leg 12 in).
+func TestSystemsDiffer(t *testing.T) {
+	seen := map[string]string{}
+	for what, usual := range map[string]length.Length{
+		"stock": 10 * length.Foot, "gap": length.Inch / 4, "plate": 6 * length.Inch, "chair": 16 * length.Inch, "leg": length.Foot,
+	} {
+		seen[fmt.Sprint(what, usual)] = "the trade"
+	}
+	seen[fmt.Sprint("spacing", 60*length.Inch)] = "the trade"
+	seen[fmt.Sprint("spacing", 40*length.Inch)] = "the trade"
+	for _, name := range names() {
+		l := solve(t, name)
+		s := &l.Job.System
+		dims := []string{
+			fmt.Sprint("stock", s.Stock), fmt.Sprint("gap", s.Joint.Gap), fmt.Sprint("plate", s.Splice.Length),
+			fmt.Sprint("chair", s.Chair.Length), fmt.Sprint("leg", s.Corner.Leg), "system " + s.Name,
+		}
+		for _, a := range l.Job.Assemblies {
+			dims = append(dims, fmt.Sprint("spacing", a.ChairSpacing))
+		}
+		for _, d := range dims {
+			if by, ok := seen[d]; ok {
+				t.Errorf("%s: %s is also of %s", name, d, by)
+			}
+			seen[d] = name
+		}
+	}
+}
+
+// The rectangle is the form others copy: it shows every key of the job file,
+// in use or as a comment, and the first line of each says what to write there.
+// The columns of a survey are explained where inline readings are shown.
+func TestRectangleTeaches(t *testing.T) {
+	b, err := os.ReadFile(path.Join("rectangle", "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	taught := map[string]bool{}
+	for i, line := range strings.Split(string(b), "\n") {
+		body := strings.TrimLeft(line, " #-")
+		key, _, ok := strings.Cut(body, ":")
+		if !ok || taught[key] || strings.ContainsAny(key, " {[") {
+			continue
+		}
+		taught[key] = true
+		if !strings.Contains(body, " # ") {
+			t.Errorf("job.yaml:%d: the key %s is not explained", i+1, key)
+		}
+	}
+	for _, k := range job.Keys() {
+		if !taught[k.Name()] && !strings.HasPrefix(k.Path, "perimeters[].runs[].readings[].") {
+			t.Errorf("the key %s is not shown", k.Path)
+		}
+	}
+}
