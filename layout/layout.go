@@ -61,30 +61,60 @@ type Layout struct {
 func Build(j *job.Job) (*Layout, finding.List) {
 	l := &Layout{Job: j, Grid: length.Crew(j.Units == job.Metric).Step()}
 	var found finding.List
+	keep := func(more finding.List) {
+		for _, f := range more {
+			found.Append(f)
+		}
+	}
+	keep(j.Findings)
+	if len(j.Assemblies) == 0 {
+		found.Errorf("no-assemblies", j.System.At, "list under `assemblies:` what the fabricator had tested",
+			"no tested assembly is named, so nothing can be fastened")
+	}
 	walls, f := wall.Build(j, l.Grid)
-	found = append(found, f...)
+	keep(f)
+	keep(unsurveyed(walls, found))
 	if found.HasErrors() {
 		found.Sort()
 		l.Findings = found
 		return l, found
 	}
 	l.Demand, f = wind.Build(j)
-	found = append(found, f...)
+	keep(f)
 	frames, f := cap.Frame(j, walls)
-	found = append(found, f...)
+	keep(f)
 	for i, runs := range frames {
 		choose(j, l.Demand, walls[i], runs, &found)
 		pieces, f := cap.Build(j, runs, l.Grid)
-		found = append(found, f...)
+		keep(f)
 		anchored, supports, f := anchor.Build(j, runs, pieces, l.Grid)
-		found = append(found, f...)
+		keep(f)
 		l.Perimeters = append(l.Perimeters, &Perimeter{Perimeter: walls[i], Runs: anchored, Pieces: pieces, Supports: supports})
 	}
 	found.Sort()
 	l.Findings = found
 	l.release()
 	l.crate()
-	return l, found
+	return l, l.Findings
+}
+
+// unsurveyed holds every run without the two readings a line takes, unless
+// reading the job has said so already.
+func unsurveyed(walls []*wall.Perimeter, said finding.List) finding.List {
+	const code = "run-unsurveyed"
+	var out finding.List
+	for _, p := range walls {
+		for _, r := range p.Runs {
+			known := slices.ContainsFunc(said, func(f finding.Finding) bool { return f.Code == code && f.Where.Run == r.Name })
+			if r.Surveyed || known {
+				continue
+			}
+			f := finding.New(finding.Hold, code, r.Job.At, "survey the run and add its readings", "run %s has not been surveyed", r.Name)
+			f.Where = finding.Ref{Perimeter: p.Job.Name, Run: r.Name}
+			out.Append(f)
+		}
+	}
+	return out
 }
 
 // choose gives each run its zones and the assembly of each.
@@ -144,6 +174,13 @@ func touches(where finding.Ref, p *Perimeter, q *Piece) bool {
 // crate packs what is released.
 func (l *Layout) crate() {
 	l.Crates, l.Withheld = crate.Pack(l.Job, l.loads())
+	for _, c := range l.Crates {
+		if c.Over {
+			l.Findings.Notef("crate-over", finding.Place{File: l.Job.File}, "order a longer or stronger crate, or shorter pieces",
+				"crate %d: a piece alone passes the job's weight or length of a crate", c.N)
+		}
+	}
+	l.Findings.Sort()
 }
 
 func (l *Layout) loads() []crate.Load {

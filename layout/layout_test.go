@@ -120,8 +120,8 @@ func checkBays(t *rapid.T, l *layout.Layout) {
 					bays++
 				}
 			}
-			if p.Length() > length.Length(bays)*p.Piece.Assembly.ChairSpacing {
-				t.Fatalf("piece %s: %v in %d bays passes the spacing %v", p.Piece.Mark, p.Length(), bays, p.Piece.Assembly.ChairSpacing)
+			if p.Length() > length.Length(bays)*r.Choice[p.Piece.Zone].Assembly.ChairSpacing {
+				t.Fatalf("piece %s: %v in %d bays passes the spacing %v", p.Piece.Mark, p.Length(), bays, r.Choice[p.Piece.Zone].Assembly.ChairSpacing)
 			}
 		}
 	}

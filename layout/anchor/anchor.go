@@ -110,18 +110,18 @@ func (b *builder) hold(code string, at finding.Place, r *cap.Run, station length
 func (b *builder) joints(a *Run) {
 	for _, j := range a.Joints {
 		if j.Kind == cap.Expansion {
-			b.add(a, &Chair{At: j.From - b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Left, Assembly: j.Left.Assembly})
-			b.add(a, &Chair{At: j.To + b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Right, Assembly: j.Right.Assembly})
+			b.add(a, &Chair{At: j.From - b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Left, Assembly: taken(a, j.Left.Zone)})
+			b.add(a, &Chair{At: j.To + b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Right, Assembly: taken(a, j.Right.Zone)})
 			continue
 		}
 		// The chair under a joint carries two pieces: the more onerous zone's assembly holds it.
-		as := j.Left.Assembly
-		if j.Right != nil && j.Right.Zone == wind.Corner {
-			as = j.Right.Assembly
-		}
-		b.add(a, &Chair{At: j.Centre(), Kind: AtJoint, Joint: j, Piece: j.Left, Assembly: as})
+		b.add(a, &Chair{At: j.Centre(), Kind: AtJoint, Joint: j, Piece: j.Left, Assembly: taken(a, max(j.Left.Zone, j.Right.Zone))})
 	}
 }
+
+// taken is the assembly of a zone on the wall a chair stands on: a piece that
+// turns onto another wall is held there by what was tested on that wall.
+func taken(a *Run, z wind.Zone) *job.Assembly { return a.Choice[z].Assembly }
 
 func (b *builder) add(a *Run, c *Chair) {
 	c.Run = a.Run
@@ -140,7 +140,7 @@ type stand struct {
 func (b *builder) part(a *Run, p cap.Part) {
 	l, r := b.stands(a, p)
 	long := length.Max(p.Length(), b.rear(p))
-	spacing := p.Piece.Assembly.ChairSpacing
+	spacing := taken(a, p.Piece.Zone).ChairSpacing
 	bays := int((long + spacing - 1) / spacing)
 	span := r.at - l.at
 	if span <= 0 {
@@ -167,7 +167,7 @@ func (b *builder) part(a *Run, p cap.Part) {
 func (b *builder) between(a *Run, p *cap.Piece, l, r stand, at []length.Length) {
 	last := l
 	for _, x := range at {
-		b.add(a, &Chair{At: x, Kind: Between, Piece: p, Assembly: p.Assembly})
+		b.add(a, &Chair{At: x, Kind: Between, Piece: p, Assembly: taken(a, p.Zone)})
 		if last.chair {
 			a.PitchMost = length.Max(a.PitchMost, x-last.at)
 		}
@@ -194,7 +194,6 @@ func (b *builder) offMiter(a *Run, l, r stand, at []length.Length, spacing lengt
 	if corner == nil {
 		return at
 	}
-	half := b.sys.Chair.Length / 2
 	outer := l.at
 	if r.chair {
 		outer = r.at
@@ -204,26 +203,13 @@ func (b *builder) offMiter(a *Run, l, r stand, at []length.Length, spacing lengt
 	} else if len(at) > 1 {
 		outer = at[len(at)-2]
 	}
-	clear := func(u length.Length, twin bool) bool {
-		q := cap.ChairOn(b.sys, corner, r.chair, a.Inside, u-half, u+half)
-		if twin && cap.Overlap(q, cap.ChairOn(b.sys, corner, !r.chair, a.Inside, u-half, u+half)) {
-			return false
-		}
-		for _, s := range cap.Supports(b.sys, corner, a.Inside) {
-			if cap.Overlap(q, s.Quad) {
-				return false
-			}
-		}
-		return true
-	}
+	most := length.Min(spacing, away(outer)-b.sys.Chair.Length)
 	// Clear of a like chair on the other leg if there is room for both; else of
 	// the supports, since the other leg may have no such chair.
 	for _, twin := range []bool{true, false} {
-		for u := away(at[i]); u <= spacing && away(outer)-u >= b.sys.Chair.Length; u += b.grid {
-			if clear(u, twin) {
-				at[i] = away(u) // its own inverse
-				return at
-			}
+		if u, ok := cap.ClearOfMiter(b.sys, corner, a.Inside, away(at[i]), most, b.grid, twin); ok {
+			at[i] = away(u) // its own inverse
+			return at
 		}
 	}
 	return at
@@ -260,11 +246,11 @@ func (b *builder) stands(a *Run, p cap.Part) (l, r stand) {
 	}
 	if p.From == 0 && a.Run.Left.Kind != job.EndTurn {
 		l = stand{b.sys.Chair.EndChair, true}
-		b.add(a, &Chair{At: l.at, Kind: AtEnd, Piece: p.Piece, Assembly: p.Piece.Assembly})
+		b.add(a, &Chair{At: l.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone)})
 	}
 	if p.To == a.Cap && a.Run.Right.Kind != job.EndTurn {
 		r = stand{p.To - b.sys.Chair.EndChair, true}
-		b.add(a, &Chair{At: r.at, Kind: AtEnd, Piece: p.Piece, Assembly: p.Piece.Assembly})
+		b.add(a, &Chair{At: r.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone)})
 	}
 	return l, r
 }

@@ -37,6 +37,21 @@ func (b *builder) pack(c *Chair) {
 	under := length.Length(c.Layers) * p.Layer
 	c.ShimFront = Shims(c.PackFront-under, p.Shims)
 	c.ShimRear = Shims(c.PackRear-under, p.Shims)
+	for _, e := range []struct {
+		face       string
+		want, made length.Length
+	}{{"front", c.PackFront, c.Made(p, c.ShimFront)}, {"rear", c.PackRear, c.Made(p, c.ShimRear)}} {
+		if length.Abs(e.want-e.made) > b.grid {
+			b.hold("shim-missing", p.At, c.Run, c.At, "run "+c.Run.Name+": chair "+c.Name+" needs "+job.Both(e.want)+" of packing at the "+e.face+
+				"; the layers and shims of the job make "+job.Both(e.made),
+				"a chair needs full bearing", "add thinner shims to `packing: shims`")
+		}
+	}
+}
+
+// Made is the packing that layers and shims come to.
+func (c *Chair) Made(p *job.Packing, shims []length.Length) length.Length {
+	return length.Length(c.Layers)*p.Layer + length.Sum(shims...)
 }
 
 // Shims makes a thickness up from the job's shims, thickest first; what is
@@ -64,6 +79,8 @@ func Shims(t length.Length, sizes []length.Length) []length.Length {
 func (b *builder) fasten(c *Chair) {
 	f := b.fastener(c.Assembly.Fastener)
 	if f == nil {
+		b.hold("no-fastener", c.Assembly.At, c.Run, c.At, "run "+c.Run.Name+": chair "+c.Name+" has no fastener: assembly "+
+			c.Assembly.Name+" names "+c.Assembly.Fastener+", which the job does not describe", "", "describe it under `fasteners:`")
 		return
 	}
 	s := b.sys
@@ -85,7 +102,9 @@ func (b *builder) reach(c *Chair, r *Row) {
 	s, f := b.sys, r.Fastener
 	over, ok := assembly.Holding(c.Run.Wall.Layers, c.Assembly.Substrate)
 	if !ok {
-		return // the assembly itself is on hold
+		b.hold("nothing-holds", c.Assembly.At, c.Run, c.At, "run "+c.Run.Name+": chair "+c.Name+" would be fastened into "+c.Assembly.Substrate+
+			", which this wall does not have", "", "name an assembly tested on this wall")
+		return
 	}
 	var depth length.Length
 	for _, l := range c.Run.Wall.Layers {
@@ -109,6 +128,14 @@ func (b *builder) reach(c *Chair, r *Row) {
 			least, most, edge = p, p, d
 		}
 		least, most, edge = length.Min(least, p), length.Max(most, p), length.Min(edge, d)
+	}
+	// What the shims come to may be a hair more than the surface asks.
+	made := c.ShimFront
+	if r == &c.Rows[1] {
+		made = c.ShimRear
+	}
+	if most > 0 {
+		most = length.Max(most, length.Min(c.Made(&b.job.Packing, made), most+b.grid))
 	}
 	fixed := s.Chair.Thickness + b.job.Membrane.Thickness + over
 	r.Packing, r.Above = most, fixed+most

@@ -2,11 +2,13 @@ package anchor
 
 import (
 	"fmt"
+	"slices"
 
 	"copingset/layout/cap"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/wall"
 )
 
 // supports stands the short chairs under the miters.
@@ -26,9 +28,10 @@ func (b *builder) supports(runs []*Run, pieces []*cap.Piece) []*Support {
 
 // standing is something that stands on the wall, in plan, in a run's frame.
 type standing struct {
-	name string
-	quad cap.Quad
-	own  bool // stands on the run itself
+	name   string
+	quad   cap.Quad
+	run    *cap.Run // nil: a support, which belongs to its corner
+	pieces []*cap.Piece
 }
 
 // near is how far from a corner point plan overlaps are looked for, in chair
@@ -36,31 +39,70 @@ type standing struct {
 func (b *builder) near(r *Run) length.Length { return 2*b.sys.Chair.Length + 4*r.Outside }
 
 // plan checks every corner in plan: no two chairs and no chair and support may
-// stand on one place. Chairs along a run are checked by number.
+// stand on one place, no chair reaches past a miter off its wall, no support
+// stands on an obstacle. Chairs along a run are checked by number.
 func (b *builder) plan(runs []*Run, sup []*Support) {
 	said := map[string]bool{}
 	for i, r := range runs {
 		all := b.around(runs, i, sup)
 		for k, p := range all {
 			for _, q := range all[k+1:] {
-				if p.own && q.own || !cap.Overlap(p.quad, q.quad) {
+				if p.run == r.Run && q.run == r.Run || !cap.Overlap(p.quad, q.quad) {
 					continue
 				}
 				key := p.name + " and " + q.name
 				if q.name < p.name {
 					key = q.name + " and " + p.name
 				}
-				if said[key] {
-					continue
+				if !said[key] {
+					said[key] = true
+					b.crowd(r, key+" overlap in plan", p, q)
 				}
-				said[key] = true
-				b.found.Append(finding.Finding{Code: "chairs-overlap", Severity: finding.Hold, At: r.Job.At,
-					Where: finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name},
-					What:  "run " + r.Name + ": " + key + " overlap in plan", Why: "two chairs cannot stand on one place of the wall",
-					Mend: "change the leg, the place of the corner support or the chair's length with the fabricator"})
+			}
+		}
+		for _, c := range r.Chairs {
+			half := b.sys.Chair.Length / 2
+			for _, e := range []struct {
+				c *wall.Corner
+				u length.Length
+			}{{r.Run.Left.Corner, c.At}, {r.Run.Right.Corner, r.Cap - c.At}} {
+				if e.c != nil && !e.c.Absorb && cap.PastMiter(b.sys, e.c, r.Inside, e.u-half) {
+					b.crowd(r, "chair "+c.Name+" reaches past the miter of corner "+e.c.Name+", off its wall", standing{run: r.Run, pieces: carried(c)})
+				}
+			}
+		}
+		b.supportsBlocked(r, sup)
+	}
+}
+
+// crowd holds the pieces that crowded chairs carry, on every run concerned.
+func (b *builder) crowd(r *Run, what string, all ...standing) {
+	runs := []string{r.Name}
+	var marks []string
+	for _, s := range all {
+		if s.run != nil && !slices.Contains(runs, s.run.Name) {
+			runs = append(runs, s.run.Name)
+		}
+		for _, p := range s.pieces {
+			if !slices.Contains(marks, p.Mark) {
+				marks = append(marks, p.Mark)
 			}
 		}
 	}
+	for _, n := range runs {
+		b.found.Append(finding.Finding{Code: "chairs-overlap", Severity: finding.Hold, At: r.Job.At,
+			Where: finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: n, Pieces: marks},
+			What:  "run " + n + ": " + what, Why: "two chairs cannot stand on one place of the wall",
+			Mend: "change the leg, the place of the corner support or the chair's length with the fabricator"})
+	}
+}
+
+// carried are the pieces a chair carries.
+func carried(c *Chair) []*cap.Piece {
+	if c.Kind == AtJoint {
+		return []*cap.Piece{c.Joint.Left, c.Joint.Right}
+	}
+	return []*cap.Piece{c.Piece}
 }
 
 // around gathers what stands near the corners of a run, in the run's frame.
@@ -72,7 +114,7 @@ func (b *builder) around(runs []*Run, i int, sup []*Support) []standing {
 	for _, c := range r.Chairs {
 		if c.At <= near || c.At >= r.Cap-near {
 			q := cap.ChairOn(b.sys, nil, false, r.Inside, -c.At-half, -c.At+half)
-			out = append(out, standing{c.Name, q, true})
+			out = append(out, standing{c.Name, q, r.Run, carried(c)})
 		}
 	}
 	if c := r.Run.Left.Corner; c != nil && !c.Absorb {
@@ -80,12 +122,12 @@ func (b *builder) around(runs []*Run, i int, sup []*Support) []standing {
 		for _, ch := range before.Chairs {
 			if u := before.Cap - ch.At; u <= near {
 				q := cap.ChairOn(b.sys, c, false, r.Inside, u-half, u+half)
-				out = append(out, standing{ch.Name, q.ToLeaving(c.Turn), false})
+				out = append(out, standing{ch.Name, q.ToLeaving(c.Turn), before.Run, carried(ch)})
 			}
 		}
 		for _, s := range sup {
 			if s.Corner == c {
-				out = append(out, standing{s.Name, s.Quad.ToLeaving(c.Turn), false})
+				out = append(out, standing{s.Name, s.Quad.ToLeaving(c.Turn), nil, []*cap.Piece{s.Piece}})
 			}
 		}
 	}
@@ -94,41 +136,76 @@ func (b *builder) around(runs []*Run, i int, sup []*Support) []standing {
 		for _, ch := range after.Chairs {
 			if ch.At <= near {
 				q := cap.ChairOn(b.sys, c, true, r.Inside, ch.At-half, ch.At+half)
-				out = append(out, standing{ch.Name, q.Shift(r.Cap), false})
+				out = append(out, standing{ch.Name, q.Shift(r.Cap), after.Run, carried(ch)})
 			}
 		}
 		for _, s := range sup {
 			if s.Corner == c {
-				out = append(out, standing{s.Name, s.Quad.Shift(r.Cap), false})
+				out = append(out, standing{s.Name, s.Quad.Shift(r.Cap), nil, []*cap.Piece{s.Piece}})
 			}
 		}
 	}
 	return out
 }
 
-// laps checks, at each chair's packing, that both legs cover the joint they
-// must by the job's least lap; the worst chair of a run is reported.
+// supportsBlocked looks for obstacles of a run that block a chair and stand
+// where a corner support does.
+func (b *builder) supportsBlocked(r *Run, sup []*Support) {
+	for _, s := range sup {
+		q := s.Quad
+		switch s.Corner {
+		case r.Run.Left.Corner:
+			q = q.ToLeaving(s.Corner.Turn)
+		case r.Run.Right.Corner:
+			q = q.Shift(r.Cap)
+		default:
+			continue
+		}
+		for i := range r.Job.Obstacles {
+			o := &r.Job.Obstacles[i]
+			c := r.ToCap(r.FrontStation(o.Station))
+			// An obstacle on a wall top is taken across its whole width.
+			across := cap.ChairOn(b.sys, nil, false, r.Inside, -c-o.Extent/2, -c+o.Extent/2)
+			if o.BlocksAChair() && cap.Overlap(q, across) {
+				b.found.Append(finding.Finding{Code: "support-blocked", Severity: finding.Hold, At: o.At,
+					Where: finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name, Pieces: []string{s.Piece.Mark}},
+					What:  "run " + r.Name + ": " + o.Name + " stands where the corner support " + s.Name + " does",
+					Why:   "the miter rests on it", Mend: "move what stands there, or have another place of the support tested"})
+			}
+		}
+	}
+}
+
+// laps checks, at each chair's packing and at each reading's, that both legs
+// cover the joint they must by the job's least lap; the worst station of a run
+// is reported.
 func (b *builder) laps(a *Run) {
 	type worst struct {
-		chair *Chair
-		lap   length.Length
+		at, lap length.Length
+		known   bool
 	}
 	var front, rear worst
-	for _, c := range a.Chairs {
-		f, r := cap.Laps(b.sys, a.Run.Wall, a.Inside, c.PackFront, c.PackRear)
-		if front.chair == nil || f < front.lap {
-			front = worst{c, f}
+	look := func(at, pf, pr length.Length) {
+		f, r := cap.Laps(b.sys, a.Run.Wall, a.Inside, pf, pr)
+		if !front.known || f < front.lap {
+			front = worst{at, f, true}
 		}
-		if rear.chair == nil || r < rear.lap {
-			rear = worst{c, r}
+		if !rear.known || r < rear.lap {
+			rear = worst{at, r, true}
 		}
 	}
+	for _, c := range a.Chairs {
+		look(c.At, c.PackFront, c.PackRear)
+	}
+	for _, q := range a.Readings {
+		look(a.ToCap(q.Station), q.PackFront, q.PackRear)
+	}
 	say := func(leg string, w worst, least length.Length) {
-		if w.chair == nil || w.lap >= least {
+		if !w.known || w.lap >= least {
 			return
 		}
-		b.hold("lap-under", a.Job.At, a.Run, w.chair.At,
-			"run "+a.Name+": at chair "+w.chair.Name+" the "+leg+" leg laps the joint it must cover by "+job.Both(w.lap)+", the least is "+job.Both(least),
+		b.hold("lap-under", a.Job.At, a.Run, w.at,
+			"run "+a.Name+" at station "+job.Both(a.ToFront(w.at))+": the "+leg+" leg laps the joint it must cover by "+job.Both(w.lap)+", the least is "+job.Both(least),
 			"the packing there lifts the cap", "a longer "+leg+" leg within the tested range, less packing, or an extender piece below")
 	}
 	say("front", front, b.sys.Lap.Front)

@@ -45,8 +45,11 @@ func (c Choice) Ratio() float64 {
 // AllowablePa brings a resistance to the allowable level: an as-pulled
 // ultimate is divided by the safety factor, an allowable has it taken already.
 func AllowablePa(p job.Pressure, factor float64) float64 {
-	if p.Level == job.AsPulled && factor > 0 {
+	switch {
+	case p.Level == job.AsPulled && factor > 0:
 		return p.Pa / factor
+	case p.Level == job.Strength: // the reader refuses it; taken the safe way all the same
+		return p.Pa * wind.StrengthToAllowable
 	}
 	return p.Pa
 }
@@ -63,12 +66,22 @@ func Candidates(j *job.Job, d wind.Demand, z wind.Zone, n Need) []Choice {
 	}
 	sort.SliceStable(out, func(i, k int) bool {
 		a, b := out[i].Assembly, out[k].Assembly
-		if a.ChairSpacing != b.ChairSpacing {
-			return a.ChairSpacing > b.ChairSpacing
+		na, nb := bays(j, a), bays(j, b)
+		switch {
+		case na != nb:
+			return na < nb
+		case a.Cost != b.Cost:
+			return a.Cost < b.Cost
 		}
-		return a.Cost < b.Cost
+		return a.ChairSpacing > b.ChairSpacing
 	})
 	return out
+}
+
+// bays is how many chairs a stock length takes: a longer spacing that saves no
+// chair is no better.
+func bays(j *job.Job, a *job.Assembly) int {
+	return int((j.System.Stock + a.ChairSpacing - 1) / a.ChairSpacing)
 }
 
 // Choose takes the best candidate. When none covers, it returns the one with

@@ -14,7 +14,7 @@ import (
 // Build lays out the pieces and joints of one perimeter whose runs have their
 // widths, zones and assemblies. Pieces come in station order.
 func Build(j *job.Job, runs []*Run, grid length.Length) ([]*Piece, finding.List) {
-	b := &builder{job: j, sys: &j.System, runs: runs, grid: grid, features: map[*wall.Corner]int{}, ends: map[[2]int]int{}}
+	b := &builder{job: j, sys: &j.System, runs: runs, grid: grid, features: map[*wall.Corner]int{}, ends: map[[2]int]int{}, legs: map[*wall.Corner]legRange{}}
 	for _, r := range runs {
 		b.run(r)
 	}
@@ -80,21 +80,41 @@ func (b *builder) pierced(p *Piece) {
 	}
 }
 
+// vanishes reports a piece one of whose parts has no rear left between its
+// miters, or too little for a splice plate to seal beside a joint.
+func (b *builder) vanishes(p *Piece) {
+	for i, q := range p.Parts {
+		least := length.Length(1)
+		if i == 0 && p.LeftEnd == job.EndTurn || i == len(p.Parts)-1 && p.RightEnd == job.EndTurn {
+			least = b.sys.Splice.Length/2 + b.sys.Splice.Bearing
+		}
+		short := length.Min(q.Length(), p.RearLength(i))
+		if short >= least || p.Kind == Straight {
+			continue
+		}
+		f := refOf(q.Run)
+		f.Pieces = []string{p.Mark}
+		b.hold("leg-vanishes", q.Run.Job.At, f, "piece "+p.Mark+": its part on run "+q.Run.Name+" would be "+job.Both(short)+
+			" long on its shorter face, at least "+job.Both(least)+" is needed",
+			"the miters at its ends take up the run", "detail this stretch by hand with the fabricator")
+	}
+}
+
 // crowded reports a corner whose chairs and supports overlap in plan.
 func (b *builder) crowded(p *Piece) {
 	for _, m := range p.Miters {
 		c := m.Corner
-		_, _, ok := LeastLeg(b.sys, c, p.Inside)
-		if ok {
+		if b.legsOf(c, p.Inside).Clear {
 			continue
 		}
 		what, mend := "its chairs overlap in plan even with the longest leg", "ask the fabricator for a longer leg or a shorter chair"
 		if !supportsClear(Supports(b.sys, c, p.Inside)) {
 			what, mend = "the supports under its miter overlap one another", "ask the fabricator for fewer or smaller supports at this turn and width"
 		}
-		f := refOf(p.Parts[0].Run)
-		f.Corner, f.Pieces = c.Name, []string{p.Mark}
-		b.hold("corner-crowded", c.Arrive.Job.Right.At, f, "corner "+c.Name+": "+what, "two chairs cannot stand on one place of the wall", mend)
+		for _, name := range []string{c.Arrive.Name, c.Leave.Name} {
+			f := finding.Ref{Perimeter: p.Perimeter.Job.Name, Run: name, Corner: c.Name, Pieces: []string{p.Mark}}
+			b.hold("corner-crowded", c.Arrive.Job.Right.At, f, "corner "+c.Name+": "+what, "two chairs cannot stand on one place of the wall", mend)
+		}
 	}
 }
 
@@ -136,24 +156,43 @@ func (b *builder) leg(r *Run, right bool) (legRange, int) {
 			rule = b.sys.WallEnd
 		}
 		// Two chairs stand on the leg: the joint's and the end's.
-		least := length.Max(rule.Leg, b.sys.Chair.EndChair+b.sys.Chair.Length-b.sys.Joint.Gap/2)
-		least = length.CeilTo(least, b.grid)
-		return legRange{least, length.Max(least, b.sys.Corner.LongestLeg)}, b.ends[key]
+		short := b.sys.Chair.EndChair + b.sys.Chair.Length - b.sys.Joint.Gap/2
+		short = length.CeilTo(length.Max(short, b.sys.Splice.Length/2+b.sys.Splice.Bearing), b.grid)
+		least := length.Max(short, length.CeilTo(rule.Leg, b.grid))
+		return legRange{short, least, length.Max(least, b.sys.Corner.LongestLeg)}, b.ends[key]
 	}
 	c := e.Corner
 	if c.Absorb {
 		h := -b.sys.Joint.Gap / 2
-		return legRange{h, h}, -1
+		return legRange{h, h, h}, -1
 	}
 	if _, ok := b.features[c]; !ok {
 		b.features[c] = b.node()
-		least, longest, _ := LeastLeg(b.sys, c, r.Inside) // a crowded one is reported with its piece
-		if b.legs == nil {
-			b.legs = map[*wall.Corner]legRange{}
-		}
-		b.legs[c] = legRange{least, longest}
+		l := b.legsOf(c, r.Inside) // a crowded one is reported with its piece
+		b.legs[c] = legRange{l.Short, l.Least, l.Longest}
 	}
 	return b.legs[c], b.features[c]
+}
+
+// legsOf are the legs of a corner at the closest chair spacing either of its
+// runs has within the longest leg.
+func (b *builder) legsOf(c *wall.Corner, inside length.Length) Legs {
+	spacing := length.Length(0)
+	for _, r := range b.runs {
+		reach := b.sys.Corner.LongestLeg
+		a, z := length.Length(0), length.Min(reach, r.Front)
+		switch r.Run {
+		case c.Arrive:
+			a, z = r.Front-z, r.Front
+		case c.Leave:
+		default:
+			continue
+		}
+		if s := r.Choice[wind.Touches(r.Zones, a, z)].Assembly.ChairSpacing; spacing == 0 || s < spacing {
+			spacing = s
+		}
+	}
+	return LegsOf(b.sys, c, inside, spacing, b.grid)
 }
 
 // run lays out one run, section by section.
@@ -163,7 +202,7 @@ func (b *builder) run(r *Run) {
 	left, leftNode := b.leg(r, false)
 	right, rightNode := b.leg(r, true)
 	joints := b.expansion(r)
-	bare := legRange{-g, -g}
+	bare := legRange{-g, -g, -g}
 	if len(joints) > 0 {
 		// A piece beside an expansion joint carries that joint's chair too.
 		k.least = length.Max(k.least, b.sys.Expansion.ChairFrom+b.sys.Chair.Length-g/2)
@@ -282,44 +321,6 @@ func (b *builder) joint(r *Run, j *Joint) {
 	b.items = append(b.items, item{joint: j})
 }
 
-// expansion turns the building expansion joints of a run into coping joints:
-// the nominal gap plus the stated movement, so that it does not close, under
-// a cover plate that bears on both caps at the widest and is held on one side.
-func (b *builder) expansion(r *Run) []*Joint {
-	var out []*Joint
-	for i := range r.Job.Expansion {
-		e := &r.Job.Expansion[i]
-		c := r.ToCap(r.FrontStation(e.Station))
-		gap := b.sys.Joint.Gap
-		widest := gap
-		if e.Movement == nil {
-			b.hold("movement-not-stated", e.At,
-				finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name, Station: r.FrontStation(e.Station), HasStation: true},
-				"run "+r.Name+": the movement of the building expansion joint at "+job.Both(e.Station)+" is not stated",
-				"gap and cover plate follow from it", "get it from the engineer of record and write `movement:`, the most it opens or closes")
-		} else {
-			gap += *e.Movement
-			widest = gap + *e.Movement
-		}
-		// At the coldest the caps each side, no longer than a stock length, draw back too.
-		widest += length.Max(0, Growth(b.sys, b.sys.Stock, b.sys.Joint.Reference-b.sys.Joint.Coldest))
-		near := c + gap/2 + b.sys.Expansion.ChairFrom - b.sys.Chair.Length/2
-		if near < c+e.Gap/2 {
-			b.hold("expansion-chair", e.At, refOf(r),
-				"run "+r.Name+": the chair beside the building expansion joint would stand over its gap of "+job.Both(e.Gap), "",
-				"ask the fabricator for a larger `expansion: chair_from` that is within the tested assembly")
-		}
-		held := LeftHand
-		if b.sys.Remainder == job.Right {
-			held = RightHand
-		}
-		j := &Joint{Kind: Expansion, From: c - gap/2, To: c - gap/2 + gap, Held: held, Movement: e.Movement, Source: e}
-		j.Plate = widest + 2*b.sys.Expansion.Bearing
-		out = append(out, j)
-	}
-	return out
-}
-
 // group gathers neighbouring parts of one node into pieces and ties the
 // joints to them. In a closed perimeter the first corner's leaving leg is met
 // first; it moves to the end, behind its arriving leg.
@@ -399,6 +400,7 @@ func (b *builder) finish(pieces []*Piece) {
 	for _, p := range pieces {
 		b.pierced(p)
 		b.crowded(p)
+		b.vanishes(p)
 	}
 	for _, p := range pieces {
 		for _, q := range p.Parts {
@@ -412,6 +414,7 @@ func (b *builder) finish(pieces []*Piece) {
 	for _, r := range b.runs {
 		b.moves(r)
 	}
+	b.fixedPlates()
 }
 
 func sortParts(p []Part) {

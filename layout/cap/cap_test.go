@@ -56,8 +56,8 @@ func TestShortRuns(t *testing.T) {
 		codes       string
 	}{
 		{"returns too short for two legs: double miters", 20 * in, 80 * in, "A-01 A-02 A/B/C C/D/E", ""},
-		{"legs meet at one joint", 60 * in, 60 * in, "A-01 A-02 A/B B/C C/D D/E", ""},
-		{"everything short", 12 * in, 14 * in, "A-01 A-02 A/B/C/D/E", "chairs-overlap many-miters"},
+		{"legs meet at one joint", 58 * in, 58 * in, "A-01 A-02 A/B B/C C/D D/E", ""},
+		{"everything short", 12 * in, 14 * in, "A-01 A-02 A/B/C/D/E", "chairs-overlap leg-vanishes many-miters"},
 	}
 	for _, c := range cases {
 		l, codes := solve(t, jog(c.depth, c.face))

@@ -58,18 +58,14 @@ func (j *Joint) Mean() length.Length {
 	case j.Right == nil:
 		return j.Left.Length()
 	}
-	return (feed(j.Left) + feed(j.Right)) / 2
+	return (feed(j.Left, len(j.Left.Parts)-1) + feed(j.Right, 0)) / 2
 }
 
 // feed is the length whose half moves at a joint: a straight piece's own, and
-// twice the leg of a piece fixed at its miter or end.
-func feed(p *Piece) length.Length {
+// twice the leg that meets the joint of a piece fixed at its miter or end.
+func feed(p *Piece, part int) length.Length {
 	if p.Kind == Straight {
 		return p.Length()
 	}
-	var leg length.Length
-	for _, q := range p.Parts {
-		leg = length.Max(leg, q.Length())
-	}
-	return 2 * leg
+	return 2 * p.Parts[part].Length()
 }

@@ -25,12 +25,18 @@ type row struct {
 	problem           string
 }
 
-// solve lays out one section. A short one shortens nothing below its least
-// leg: its legs meet at one joint, or it becomes one piece with both features.
+// solve lays out one section. In a short one the legs meet at one joint,
+// shortened as far as plate, bearing and chairs allow; under that it becomes
+// one piece with both features.
 func (s section) solve(k stock, legStep length.Length) row {
 	total := s.to - s.from
 	ll, lr := s.left.least, s.right.least
 	if total < ll+lr+k.gap {
+		if total >= s.left.short+s.right.short+k.gap && (ll > 0 || lr > 0) {
+			// Shorter legs than the job's meet at one joint.
+			s.left.least, s.right.least = s.left.short, s.right.short
+			return s.meet(k)
+		}
 		if s.left.least > 0 && s.right.least > 0 {
 			return row{merged: true}
 		}
@@ -42,12 +48,13 @@ func (s section) solve(k stock, legStep length.Length) row {
 	ll, lr, legsClear := s.clearLegs(k, ll, lr, legStep)
 	stretch := total - ll - lr - 2*k.gap
 	if stretch >= k.least {
-		blocked := make([]window, 0, len(s.blocked))
-		origin := s.from + ll + k.gap
-		for _, w := range s.blocked {
-			blocked = append(blocked, window{w.from - origin, w.to - origin})
-		}
+		blocked := shifted(s.blocked, s.from+ll+k.gap)
 		p, ok := divide(stretch, k, blocked)
+		if !ok {
+			if grown, legs, found := s.grow(k, ll, lr, legStep); found {
+				return row{leftLeg: legs[0], rightLeg: legs[1], pieces: grown}
+			}
+		}
 		r := row{leftLeg: ll, rightLeg: lr, pieces: p}
 		if !ok {
 			r.pieces, ok = divide(stretch, k, nil)
@@ -63,6 +70,38 @@ func (s section) solve(k stock, legStep length.Length) row {
 		return r
 	}
 	return s.meet(k)
+}
+
+// grow lengthens the legs, both alike, until the stretch between them divides:
+// an oversize leg takes up what makes no piece.
+func (s section) grow(k stock, ll, lr, step length.Length) ([]length.Length, [2]length.Length, bool) {
+	for {
+		if ll > 0 {
+			ll += step
+		}
+		if lr > 0 {
+			lr += step
+		}
+		stretch := s.to - s.from - ll - lr - 2*k.gap
+		if ll <= 0 && lr <= 0 || ll > s.left.longest || lr > s.right.longest || stretch < k.least {
+			return nil, [2]length.Length{}, false
+		}
+		if ll > 0 && inWindow(s.from+ll+k.gap/2, s.blocked) || lr > 0 && inWindow(s.to-lr-k.gap/2, s.blocked) {
+			continue
+		}
+		if p, ok := divide(stretch, k, shifted(s.blocked, s.from+ll+k.gap)); ok {
+			return p, [2]length.Length{ll, lr}, true
+		}
+	}
+}
+
+// shifted measures windows from a new origin.
+func shifted(blocked []window, origin length.Length) []window {
+	out := make([]window, 0, len(blocked))
+	for _, w := range blocked {
+		out = append(out, window{w.from - origin, w.to - origin})
+	}
+	return out
 }
 
 // clearLegs grows a leg by the job's step while its joint is blocked.

@@ -142,15 +142,15 @@ func plainWords(t *testing.T, s string) {
 
 // TestFiles reads what is no job file at all.
 func TestFiles(t *testing.T) {
-	big := strings.Repeat("a", 50<<20)
+	big := bytes.Repeat([]byte("a"), 50<<20)
 	good, err := os.ReadFile("testdata/good/base.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
 	lastLine := strings.Count(string(good), "\n")
 	fsys := fstest.MapFS{
-		"big.yaml":       {Data: []byte(big)},
-		"growing.yaml":   {Data: []byte(big)},
+		"big.yaml":       {Data: big},
+		"growing.yaml":   {Data: big},
 		"dir/x.yaml":     {Data: []byte("x")},
 		"pipe.yaml":      {Mode: fs.ModeNamedPipe},
 		"heron.yaml":     {Data: []byte("x: 1")},
@@ -165,7 +165,7 @@ func TestFiles(t *testing.T) {
 		"crlf.yaml":      {Data: []byte(strings.ReplaceAll(string(good), "\n", "\r\n"))},
 		"crlf-bad.yaml":  {Data: []byte(strings.ReplaceAll(string(good)+"extra: 1\n", "\n", "\r\n"))},
 		"bigsurvey.yaml": {Data: []byte(strings.Replace(string(good), "    starts:", "    survey: big.csv\n    starts:", 1))},
-		"big.csv":        {Data: []byte(big)},
+		"big.csv":        {Data: big},
 		"absolute.yaml":  {Data: []byte(strings.Replace(string(good), "    starts:", "    survey: /big.csv\n    starts:", 1))},
 		"sub/job.yaml":   {Data: []byte(strings.Replace(string(good), "    starts:", "    survey: ../big.csv\n    starts:", 1))},
 		"dirsurvey.yaml": {Data: []byte(strings.Replace(string(good), "    starts:", "    survey: dir\n    starts:", 1))},
@@ -250,5 +250,65 @@ func TestManySlips(t *testing.T) {
 	}
 	if unknown != mostAlike || more != "49940 more findings of the kind key-unknown are not listed" {
 		t.Errorf("%d listed, %q", unknown, more)
+	}
+}
+
+// TestEdits changes one thing of a good job.
+func TestEdits(t *testing.T) {
+	data, err := os.ReadFile("testdata/good/base.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	base := string(data)
+	fsys := func(text string) fstest.MapFS {
+		return fstest.MapFS{"a.yaml": {Data: []byte(text)},
+			"comments.csv": {Data: []byte("# nothing\n\n")},
+			"tabs.csv":     {Data: []byte("run\tstation\n")},
+			"heading.csv":  {Data: []byte("run,station,width,top_outside,top_inside,offset,\n")},
+			"letters.csv":  {Data: []byte("note,run,station,width,top_outside,top_inside,offset\nfüü,Ä,0,1,0,0,0\n")},
+		}
+	}
+	tests := []struct {
+		old, new string
+		want     []string // a part of each finding
+	}{
+		{"most: 7/8\"}", "most: 1/4\"}", []string{"note: the rear clearance and one step of width together"}},
+		{"step: 1/4\"}", "step: 1\"}", []string{"[play-step]"}},
+		{"metal_temperatures: [20 F", "metal_temperatures: [-20 F", []string{"note: site.metal_temperatures goes beyond"}},
+		{"    starts: free", "    starts: free\n    survey: comments.csv", []string{"comments.csv:1:1: error: the survey has no rows; write the heading run,station,width,"}},
+		{"    starts: free", "    starts: free\n    survey: heading.csv", nil},
+		{"    starts: free", "    starts: free\n    survey: tabs.csv", []string{"separate the columns by commas or semicolons, not tabs",
+			"no column `offset`", "no column `run`", "no column `station`", "no column `top_inside`", "no column `top_outside`", "no column `width`"}},
+		{"    starts: free", "    starts: free\n    survey: letters.csv", []string{"letters.csv:2:5: error: the job has no run `Ä`"}},
+		{"  end_cap: {leg: 2'-0\", clearance: 1/4\"}\n", "", []string{"system: `end_cap` is missing, and a run has a free end (see also a.yaml:"}},
+		{"    starts: free", "    starts: wall", nil},
+		{"  wall_end: {leg: 2'-0\", clearance: 1/8\", upstand: 4\"}\n", "", nil},
+		{"basis: measured", "basis: drawing", nil}, // a later room holds it
+		{"issued: 2026-03-16", "issued:", []string{"job.issued has no value; write the date of issue"}},
+		{"pressures:\n", "pressures: #\n", nil},
+		{"name: Heron Street Archive", "name: \"Heron\\nStreet\"", nil},
+		{"name: Heron Street Archive", "name: " + strings.Repeat("Heron ", 100), []string{"the text is longer than 500 letters"}},
+		{"0.050\"", "0.050\u201d", nil},
+	}
+	for _, tt := range tests {
+		t.Run(tt.new[:min(len(tt.new), 30)], func(t *testing.T) {
+			text := strings.Replace(base, tt.old, tt.new, 1)
+			if text == base {
+				t.Fatal("nothing to change")
+			}
+			_, list := Read(fsys(text), "a.yaml")
+			var got []string
+			for _, f := range list {
+				got = append(got, f.String())
+			}
+			if len(got) != len(tt.want) {
+				t.Fatalf("got %q\nwant %q", got, tt.want)
+			}
+			for _, w := range tt.want {
+				if !slices.ContainsFunc(got, func(g string) bool { return strings.Contains(g, w) }) {
+					t.Errorf("got %q\nwant %q", got, w)
+				}
+			}
+		})
 	}
 }

@@ -304,8 +304,8 @@ func decodeAssemblies(root *part) []Assembly {
 			RearRow:        read(rows, "rear", "value-count", parseCount),
 			FrontRowFrom:   rows.length("front_from_edge", notNegative),
 			RearRowFrom:    rows.length("rear_from_edge", notNegative),
-			Up:             read(res, "up", "value-pressure", ParsePressure),
-			Out:            read(res, "out", "value-pressure", ParsePressure),
+			Up:             read(res, "up", "value-pressure", parseResistance),
+			Out:            read(res, "out", "value-pressure", parseResistance),
 			Factor:         read(res, "factor", "value-factor", parseFactor),
 			ReferenceArea:  res.text("area"),
 			Cost:           read(p, "cost", "value-money", parseMoney),
@@ -316,10 +316,21 @@ func decodeAssemblies(root *part) []Assembly {
 	return all
 }
 
+// parseResistance reads a tested resistance: as pulled, or allowable with its
+// factor taken. Strength is a level of demands.
+func parseResistance(s string) (Pressure, error) {
+	p, err := ParsePressure(s)
+	if err == nil && p.Level == Strength {
+		err = wrong("level-resistance", "write as-pulled for what the laboratory recorded, or allowable if the factor is taken already",
+			"%s: a resistance is as-pulled or allowable, strength is a level of demands", show(s))
+	}
+	return p, err
+}
+
 // resistanceLevels checks that both resistances stand at one level, and that a
-// safety factor is asked exactly of an as-pulled ultimate: in an allowable or
-// a strength it is taken already, and taking it twice, or never, is the same
-// slip in two directions.
+// safety factor is asked exactly of an as-pulled ultimate: in an allowable it
+// is taken already, and taking it twice, or never, is the same slip in two
+// directions.
 func resistanceLevels(p *part, a Assembly) {
 	if p == nil || !p.d.has(p.full("up"), p.full("out")) {
 		return

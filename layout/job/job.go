@@ -43,6 +43,7 @@ type Job struct {
 	Site       Site
 	Crating    Crating
 	Perimeters []Perimeter
+	Findings   finding.List // what reading found; the layout carries it on
 }
 
 // Info names the job and the people who answer for it.

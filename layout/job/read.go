@@ -29,6 +29,7 @@ func Read(fsys fs.FS, name string) (*Job, finding.List) {
 	if j == nil || d.list.HasErrors() {
 		return nil, d.list
 	}
+	j.Findings = d.list
 	return j, d.list
 }
 

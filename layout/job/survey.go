@@ -208,10 +208,10 @@ func (s *survey) heading(w row) {
 		case !slices.Contains(all, c.name):
 			c.skipped = true
 			mend := "the columns known here are " + strings.Join(all, ", ")
-			if near := finding.Suggest(c.name, all); near != "" {
-				mend = "did you mean `" + near + "`?"
-			} else if strings.Contains(cell, "\t") {
+			if strings.Contains(cell, "\t") {
 				mend = "separate the columns by commas or semicolons, not tabs"
+			} else if near := finding.Suggest(c.name, all); near != "" {
+				mend = "did you mean `" + near + "`?"
 			}
 			s.fail("csv-column", c.at, mend, "the column %s is not known here", show(cell))
 		}

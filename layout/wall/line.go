@@ -18,6 +18,7 @@ const atCorner = length.Inch
 func lines(j *job.Job, p *Perimeter, grid length.Length, found *finding.List) {
 	for _, r := range p.Runs {
 		r.Readings = onFront(r)
+		loose(r, found)
 		for _, q := range r.Readings {
 			r.Shift = length.Max(r.Shift, q.Offset)
 		}
@@ -73,10 +74,13 @@ func onFront(r *Run) []Reading {
 		})
 	}
 	if len(out) < 2 {
+		for i := range out {
+			out[i].Gap, out[i].Need = -out[i].Offset, out[i].Width-out[i].Offset
+		}
 		return out
 	}
 	a, b := out[0], out[len(out)-1]
-	tied := length.Abs(a.Station) <= atCorner && length.Abs(r.Front-b.Station) <= atCorner
+	tied := tiedToCorners(r)
 	for i := range out {
 		q := &out[i]
 		var base length.Length
@@ -85,6 +89,7 @@ func onFront(r *Run) []Reading {
 		}
 		rear := q.Offset - q.Width
 		front := q.Offset
+		q.Gap = -(q.Offset - base) // completed by measure; the top face is what is drilled
 		if q.Job.OffsetLow != nil {
 			front = length.Max(front, *q.Job.OffsetLow)
 			w := q.Width
@@ -97,6 +102,42 @@ func onFront(r *Run) []Reading {
 		q.Need = -(rear - base) // completed by measure, once the line is known
 	}
 	return out
+}
+
+// tiedToCorners reports whether readings stand at both corners of the wall:
+// abreast of the front corner, of the rear one, or between the two.
+func tiedToCorners(r *Run) bool {
+	rd := r.Job.Readings
+	if len(rd) < 2 {
+		return false
+	}
+	a, b := r.onFrontFace(rd[0].Station), r.onFrontFace(rd[len(rd)-1].Station)
+	at := func(s, trim length.Length) bool { // s from the front corner, inwards
+		return s >= length.Min(0, trim)-atCorner && s <= length.Max(0, trim)+atCorner
+	}
+	if r.Job.StationFace == job.Front {
+		return at(a, 0) && at(r.Front-b, 0)
+	}
+	return at(a, r.Trim.Left) && at(r.Front-b, r.Trim.Right)
+}
+
+// loose holds a run whose offsets are not tied to its corners: how far the
+// survey line itself stands from the wall there is then unknown.
+func loose(r *Run, found *finding.List) {
+	if tiedToCorners(r) {
+		return
+	}
+	for _, q := range r.Job.Readings {
+		if q.Offset != 0 {
+			found.Append(finding.Finding{
+				Code: "survey-not-tied", Severity: finding.Hold, At: r.Job.At, Where: ref(r),
+				What: "run " + r.Name + ": its face offsets begin or end away from its corners",
+				Why:  "the line of the coping is drawn from corner to corner; how far the survey line stands off there is not known",
+				Mend: "read the offset at both corners too, at the first and at the last station of the run",
+			})
+			return
+		}
+	}
 }
 
 // shareAtKinks gives runs that meet at a kink one front-face line distance:
@@ -132,7 +173,7 @@ func extend(s *job.System, r *Run, e End, left bool, grid length.Length) length.
 func measure(r *Run, grid length.Length) {
 	for i := range r.Readings {
 		q := &r.Readings[i]
-		q.Gap = r.Shift - q.Offset
+		q.Gap += r.Shift
 		// A need is what a sheet letters and a width is chosen by: up to the grid,
 		// so that the two agree.
 		q.Need = length.CeilTo(q.Need+r.Shift, grid)

@@ -124,10 +124,15 @@ func radians(a job.Angle) float64 { return a.Degrees() * math.Pi / 180 }
 // negative at an inside corner. Under kinkBelow the quotient magnifies a
 // hair's difference of widths into inches, so their mean is used there.
 func FaceTrim(w, nw length.Length, turn job.Angle) length.Length {
-	t := radians(turn)
 	if abs(turn) < kinkBelow {
-		return length.FromMM((w.MM() + nw.MM()) / 2 * math.Tan(t/2))
+		return length.FromMM((w.MM() + nw.MM()) / 2 * math.Tan(radians(turn)/2))
 	}
+	return seamTrim(w, nw, turn)
+}
+
+// seamTrim is the exact trim, (nw - w cos turn) / sin turn.
+func seamTrim(w, nw length.Length, turn job.Angle) length.Length {
+	t := radians(turn)
 	return length.FromMM((nw.MM() - w.MM()*math.Cos(t)) / math.Sin(t))
 }
 
@@ -147,6 +152,7 @@ func lengths(p *Perimeter, grid length.Length, found *finding.List) {
 		if c := r.Right.Corner; c != nil {
 			r.Trim.Right = length.RoundTo(FaceTrim(endWidth(r, true), endWidth(c.Leave, false), c.Turn), grid)
 		}
+		doubtfulRear(r, found)
 		r.Front = r.Job.Length
 		if r.Job.Face == job.Rear {
 			r.Front += r.Trim.Left + r.Trim.Right
@@ -156,6 +162,41 @@ func lengths(p *Perimeter, grid length.Length, found *finding.List) {
 				"run %s: measured on the rear face, its front face would have no length", r.Name)
 		}
 		r.Surveyed = len(r.Job.Readings) >= 2
+	}
+}
+
+// kinkDoubt is how far the mean width and the two walls' own may differ at a
+// kink before a length measured on the rear face is not to be trusted.
+const kinkDoubt = length.Inch / 4
+
+// doubtfulRear holds a run measured on the rear face beside a kink of two
+// unlike walls: where the rear faces meet is then far from where it seems.
+func doubtfulRear(r *Run, found *finding.List) {
+	if r.Job.Face != job.Rear && r.Job.StationFace != job.Rear {
+		return
+	}
+	ends := []struct {
+		c     *Corner
+		right bool
+		trim  length.Length
+	}{{r.Left.Corner, false, r.Trim.Left}, {r.Right.Corner, true, r.Trim.Right}}
+	for _, e := range ends {
+		if e.c == nil || !e.c.Kink {
+			continue
+		}
+		other := e.c.Leave
+		if !e.right {
+			other = e.c.Arrive
+		}
+		if length.Abs(seamTrim(endWidth(r, e.right), endWidth(other, !e.right), e.c.Turn)-e.trim) <= kinkDoubt {
+			continue
+		}
+		found.Append(finding.Finding{
+			Code: "rear-at-kink", Severity: finding.Hold, At: r.Job.At, Where: ref(r),
+			What: "run " + r.Name + ": measured on the rear face beside the kink " + e.c.Name + " of two walls of unlike width",
+			Why:  "so small a turn magnifies the difference of the widths",
+			Mend: "measure this run on the front face",
+		})
 	}
 }
 

@@ -114,7 +114,7 @@ type Reading struct {
 	Job                   *job.Reading
 	Station               length.Length // on the front face, from the plumbed left corner
 	Offset                length.Length // face beyond the wall line, positive to the street, worst depth
-	Gap                   length.Length // front-face line to the face
+	Gap                   length.Length // front-face line to the face at the top, which is what is drilled and drawn
 	Width                 length.Length
 	Need                  length.Length // rear face less front-face line, worst depth
 	TopOutside, TopInside length.Length

@@ -9,14 +9,20 @@
 package wind
 
 import (
+	"slices"
+	"strings"
+
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
 )
 
-// strengthToAllowable is the factor on W in the allowable-stress combinations
+// StrengthToAllowable is the factor on W in the allowable-stress combinations
 // of ASCE 7-10, 7-16 and 7-22, section 2.4.
-const strengthToAllowable = 0.6
+const StrengthToAllowable = 0.6
+
+// editions whose strength level that factor belongs to.
+func editions() []string { return []string{"ASCE 7-10", "ASCE 7-16", "ASCE 7-22"} }
 
 // Zone of the roof edge.
 type Zone int
@@ -56,6 +62,18 @@ func Build(j *job.Job) (Demand, finding.List) {
 		})
 		return Demand{}, found
 	}
+	strength := false
+	for _, q := range []job.Pressure{p.Edge.Up, p.Edge.Out, p.Corner.Up, p.Corner.Out} {
+		strength = strength || q.Level == job.Strength
+	}
+	if strength && !slices.Contains(editions(), strings.TrimSpace(p.Edition)) {
+		found.Append(finding.Finding{
+			Code: "strength-of-what", Severity: finding.Hold, At: p.At,
+			What: "the design pressures are at strength level of " + p.Edition + ", which is not one whose factor is known here",
+			Why:  "0.6 from strength to allowable belongs to " + strings.Join(editions(), ", "),
+			Mend: "have the engineer of record state the pressures at allowable level",
+		})
+	}
 	return Demand{
 		Stated: true, By: p.By, Document: p.Document, Edition: p.Edition,
 		Up:           [2]job.Pressure{p.Edge.Up, p.Corner.Up},
@@ -67,7 +85,7 @@ func Build(j *job.Job) (Demand, finding.List) {
 // AllowablePa brings a demand to the allowable level, in pascals.
 func AllowablePa(p job.Pressure) float64 {
 	if p.Level == job.Strength {
-		return p.Pa * strengthToAllowable
+		return p.Pa * StrengthToAllowable
 	}
 	return p.Pa
 }
