@@ -32,6 +32,13 @@ func TestSchedulesCountEverythingOnce(t *testing.T) {
 			if joints != 0 {
 				t.Fatalf("run %s: %d joints are in no class of gaps or in two", r.Name, joints)
 			}
+			gap := l.Job.System.Joint.Gap
+			for _, p := range l.Pitches(r) {
+				// Half a joint at either end of one bay is the most a joint can add.
+				if blocked := l.HoldsOn(r); len(blocked) == 0 && p.Most > p.Assembly.ChairSpacing+gap+l.Grid {
+					t.Fatalf("run %s: chairs of %s stand %v apart", r.Name, p.Assembly.Name, p.Most)
+				}
+			}
 			for _, c := range r.Chairs {
 				for _, w := range c.Rows {
 					if w.Length > 0 {
@@ -58,6 +65,17 @@ func TestSchedulesCountEverythingOnce(t *testing.T) {
 		}
 		if got != want {
 			t.Fatalf("%d fasteners in the schedule, %d in the chairs", got, want)
+		}
+		for _, p := range l.Perimeters {
+			for _, q := range p.Pieces {
+				left, right := l.EndJoints(q)
+				if left != nil && left.Right != q || right != nil && right.Left != q {
+					t.Fatalf("piece %s has joints that are not its own", q.Mark)
+				}
+				if n := len(l.ChairsAt(left)); left != nil && (left.Kind == cap.Plain && n != 1 || left.Kind == cap.Expansion && n != 2) {
+					t.Fatalf("joint %s has %d chairs", left.Name, n)
+				}
+			}
 		}
 		special, grouped := 0, 0
 		var grams int64

@@ -81,7 +81,7 @@ func TestPublishedFastenerLength(t *testing.T) {
 	}
 	for _, c := range cases {
 		j := jobtest.Job()
-		j.Packing.Method = job.PackChairs // shims make these packings exactly
+		j.Packing.Method = job.PackChairs                     // shims make these packings exactly
 		j.System.Lap = job.Lap{Front: -9 * in, Rear: -9 * in} // laps are another matter
 		p := jobtest.Rectangle(480*in, 240*in)
 		q := p.Runs[0].Readings

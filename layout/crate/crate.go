@@ -154,7 +154,7 @@ func Shipped(p *cap.Piece) length.Length {
 	return long + p.Allowance
 }
 
-// hardware counts chairs, supports, plates, fasteners, tape, with spares. It
+// hardware counts chairs, supports, plates, fasteners, shims, tape, with spares. It
 // counts all that stands on the wall: chairs are set before a cap is cut, and
 // what a hold keeps back is chairs and plates the crew needs all the same.
 func hardware(j *job.Job, loads []Load) *Crate {
@@ -193,6 +193,19 @@ func hardware(j *job.Job, loads []Load) *Crate {
 	c.Items = append(c.Items, covers...)
 	for _, f := range Fasteners(runs) {
 		add(f.Count, j.Crating.SpareFastener, f.Fastener.Name, f.Length)
+	}
+	for _, t := range j.Packing.Shims {
+		n := 0
+		for _, r := range runs {
+			for _, ch := range r.Chairs {
+				for _, s := range slices.Concat(ch.ShimFront, ch.ShimRear) {
+					if s == t {
+						n++
+					}
+				}
+			}
+		}
+		add(n, j.Crating.SpareChair, "shim, this thick", t)
 	}
 	if tape > 0 && j.Crating.TapeRoll > 0 {
 		tape = length.MulDiv(tape, int64(100+j.Crating.SpareTape), 100)

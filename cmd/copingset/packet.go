@@ -1,0 +1,160 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/drawing/svg"
+	"copingset/layout"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/sheets"
+
+	"github.com/spf13/cobra"
+)
+
+// packetFlags are the flags of the packet command.
+type packetFlags struct {
+	out, audience, paper, units string
+	liveText                    bool
+}
+
+func packetCommand() *cobra.Command {
+	var f packetFlags
+	c := &cobra.Command{
+		Use:   "packet JOB -o DIR",
+		Short: "Print the packet: packet.pdf, SVG drawings, CSV schedules",
+		Long: `packet solves the job and writes into DIR: packet.pdf, one SVG for each sheet
+(sheets/) and each view (views/), and the schedules as CSV (schedules/). An
+error finding stops it before anything is written. Files of an earlier packet
+in DIR that this one no longer has are removed, so that no stale sheet is left.`,
+		Example: `  copingset packet samples/rectangle/job.yaml -o out
+  copingset packet samples/rectangle/job.yaml -o out --for shop
+  copingset packet samples/metric/job.yaml -o out --paper A2,A4 --units metric`,
+		Args: cobra.ExactArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error { return packet(cmd, args[0], f) },
+	}
+	c.Flags().StringVarP(&f.out, "out", "o", "", "folder to write into (made if absent)")
+	c.Flags().StringVar(&f.audience, "for", "all", "whose sheets: all, crew, shop, inspector, receiving")
+	c.Flags().StringVar(&f.paper, "paper", "", "paper of the run sheets, and after a comma of the lists: A, B, C, D, A4, A3, A2")
+	c.Flags().StringVar(&f.units, "units", "", "imperial or metric, instead of the job's")
+	c.Flags().BoolVar(&f.liveText, "live-text", false, "letter the SVG with live text instead of outlines")
+	_ = c.MarkFlagRequired("out")
+	_ = c.RegisterFlagCompletionFunc("for", cobra.FixedCompletions(audienceWords(), cobra.ShellCompDirectiveNoFileComp))
+	_ = c.RegisterFlagCompletionFunc("units", cobra.FixedCompletions([]string{"imperial", "metric"}, cobra.ShellCompDirectiveNoFileComp))
+	_ = c.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"A", "B", "C", "D", "A4", "A3", "A2"}, cobra.ShellCompDirectiveNoFileComp))
+	return c
+}
+
+func packet(cmd *cobra.Command, path string, f packetFlags) error {
+	o, err := options(f)
+	if err != nil {
+		return err
+	}
+	l, found, err := open(path, f.units)
+	if err != nil {
+		return err
+	}
+	report(cmd.ErrOrStderr(), found)
+	if found.HasErrors() {
+		fmt.Fprintln(cmd.ErrOrStderr(), "no packet written: mend the errors first")
+		return errFindings
+	}
+	pages := sheets.Packet(l, o)
+	files, err := render(l, pages, f.liveText)
+	if err != nil {
+		return err
+	}
+	if err := writeAll(f.out, files); err != nil {
+		return err
+	}
+	held := ""
+	if found.Count(finding.Hold) > 0 {
+		held = ", HOLD: " + counted(found.Count(finding.Hold), "hold") + ", " + counted(len(l.Withheld), "piece") + " not released"
+	}
+	fmt.Fprintf(cmd.OutOrStdout(), "%s: %s, %s%s\n", f.out, counted(len(pages), "sheet"), counted(len(files), "file"), held)
+	return nil
+}
+
+func options(f packetFlags) (sheets.Options, error) {
+	var o sheets.Options
+	ok := false
+	for _, a := range sheets.Audiences() {
+		if a.String() == f.audience {
+			o.For, ok = a, true
+		}
+	}
+	if !ok {
+		return o, fmt.Errorf("--for %s: write %s", f.audience, strings.Join(audienceWords(), ", "))
+	}
+	if f.paper == "" {
+		return o, nil
+	}
+	runs, lists, two := strings.Cut(f.paper, ",")
+	p, err := job.ParsePaper(runs)
+	if err != nil {
+		return o, fmt.Errorf("--paper: %w", err)
+	}
+	o.Runs = &p
+	if two {
+		q, err := job.ParsePaper(lists)
+		if err != nil {
+			return o, fmt.Errorf("--paper: %w", err)
+		}
+		o.Lists = &q
+	}
+	return o, nil
+}
+
+func audienceWords() []string {
+	var out []string
+	for _, a := range sheets.Audiences() {
+		out = append(out, a.String())
+	}
+	return out
+}
+
+// file is one file of the packet, ready to write.
+type file struct {
+	name string // below the folder, with slashes
+	data []byte
+}
+
+// render makes every file in memory, so that nothing is written of a packet
+// that cannot be finished.
+func render(l *layout.Layout, pages []sheets.Sheet, liveText bool) ([]file, error) {
+	var out []file
+	var pdf bytes.Buffer
+	if err := sheets.PDF(&pdf, l, pages); err != nil {
+		return nil, fmt.Errorf("packet.pdf: %w", err)
+	}
+	out = append(out, file{"packet.pdf", pdf.Bytes()})
+	draw := func(name string, s drawing.Scene) error {
+		var b bytes.Buffer
+		if err := svg.Write(&b, s, svg.Options{LiveText: liveText}); err != nil {
+			return fmt.Errorf("%s: %w", name, err)
+		}
+		out = append(out, file{name, b.Bytes()})
+		return nil
+	}
+	for _, p := range pages {
+		if err := draw("sheets/"+p.ID+".svg", p.Scene); err != nil {
+			return nil, err
+		}
+	}
+	for _, v := range sheets.Views(l) {
+		if err := draw("views/"+v.Name+".svg", v); err != nil {
+			return nil, err
+		}
+	}
+	for _, s := range sheets.Schedules(l) {
+		var b bytes.Buffer
+		if err := sheets.WriteCSV(&b, s); err != nil {
+			return nil, fmt.Errorf("%s: %w", s.Name, err)
+		}
+		out = append(out, file{"schedules/" + s.Name, b.Bytes()})
+	}
+	return out, nil
+}

@@ -1,0 +1,51 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+)
+
+// Exit codes.
+const (
+	exitDone   = 0
+	exitErrors = 1 // the job has error findings
+	exitFailed = 2 // wrong usage, unreadable or unwritable files
+)
+
+// errFindings says that findings were printed and nothing else is to be said.
+var errFindings = errors.New("the job has errors")
+
+// Run is the command line: it returns the exit code and touches nothing but
+// its streams and the files it is told to.
+func Run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	root := &cobra.Command{
+		Use:   "copingset",
+		Short: "Layout, shop drawings and installation sheets for metal parapet coping",
+		Long: `copingset reads one job file and its wall survey, solves the coping to the
+sixteenth of an inch or the millimetre, and prints the sheets: index and key
+plan, an installation sheet for each run, corners, sections, schedules and
+crate lists.`,
+		Example: `  copingset check samples/rectangle/job.yaml
+  copingset packet samples/rectangle/job.yaml -o out
+  copingset packet samples/l-shape/job.yaml -o out --for crew`,
+		SilenceUsage:  true,
+		SilenceErrors: true,
+	}
+	root.AddCommand(checkCommand(), packetCommand())
+	root.SetArgs(args)
+	root.SetIn(stdin)
+	root.SetOut(stdout)
+	root.SetErr(stderr)
+	switch err := root.Execute(); {
+	case err == nil:
+		return exitDone
+	case errors.Is(err, errFindings):
+		return exitErrors
+	default:
+		fmt.Fprintf(stderr, "copingset: %v\n", err)
+		return exitFailed
+	}
+}

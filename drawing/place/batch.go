@@ -1,0 +1,245 @@
+package place
+
+import (
+	"cmp"
+	"slices"
+
+	"copingset/drawing"
+)
+
+// Wish is a label with the spots its view would like, best first.
+type Wish struct {
+	Label
+	Spots []Spot
+}
+
+// most is how many of its free spots a label brings into a batch: more are so
+// near one another that what blocks one blocks the next.
+const most = 32
+
+// TryAll stands labels at free spots of theirs, as many as can be, each as near
+// its first as can be. Those that find none are the zero Placement, and the
+// caller's to place otherwise.
+func (p *Placer) TryAll(wishes []Wish) []Placement { return p.all(wishes, false) }
+
+// PlaceAll places labels, whatever it takes: as many as can be at spots of
+// theirs, each as near its first as can be, and the rest as Place does.
+func (p *Placer) PlaceAll(wishes []Wish) []Placement {
+	out := p.all(wishes, true)
+	for i, w := range wishes {
+		if !out[i].Stands() {
+			out[i] = p.Place(w.Label, w.Spots...)
+		}
+	}
+	return out
+}
+
+func (p *Placer) all(wishes []Wish, over bool) []Placement {
+	b := p.newBatch(wishes, over)
+	out := make([]Placement, len(wishes))
+	for i, k := range b.solve() {
+		if k != none {
+			out[i] = p.take(wishes[i].Label, &b.of[i][k].stand)
+		}
+	}
+	// A spot beyond those looked at may still be free.
+	for i, w := range wishes {
+		if out[i].Stands() || len(b.of[i]) < most {
+			continue
+		}
+		got, ok := p.try(w.Label, w.Spots, false)
+		if !ok && over {
+			got, _ = p.try(w.Label, w.Spots, true)
+		}
+		out[i] = got
+	}
+	return out
+}
+
+// none is the pick of a label without a spot.
+const none = -1
+
+// choice is a spot a label could have if no other label of the batch were
+// there, and what it costs: how many spots the label would rather have.
+type choice struct {
+	stand
+	put     []item  // what it is to the others
+	segs    []shape // of its leader
+	cost    int64
+	room    drawing.Rect // all it takes
+	dead    bool         // never needed: an earlier choice is no worse for anybody
+	blocked int          // by so many picks, in a search
+	rival   []ref        // choices of other labels it cannot stand beside, in order
+}
+
+// ref is a choice of a label.
+type ref struct{ label, choice int }
+
+func (a ref) compare(b ref) int {
+	if a.label != b.label {
+		return cmp.Compare(a.label, b.label)
+	}
+	return cmp.Compare(a.choice, b.choice)
+}
+
+// batch is labels that look for room together.
+type batch struct {
+	of [][]choice // by label, cheapest first
+}
+
+// newBatch lists the choices of each label against what stands already: spots
+// in the order given, then those whose leader goes over what is in the way.
+func (p *Placer) newBatch(wishes []Wish, over bool) *batch {
+	b := &batch{of: make([][]choice, len(wishes))}
+	for i, w := range wishes {
+		var late []choice
+		for k, s := range w.Spots {
+			if len(b.of[i]) >= most {
+				break
+			}
+			st := w.stand(s)
+			if !p.fits(&st) {
+				continue
+			}
+			c := choice{stand: st, cost: int64(k)}
+			switch {
+			case p.open(&c.stand, false):
+				b.of[i] = append(b.of[i], c)
+			case over && len(late) < most && p.open(&c.stand, true):
+				c.cost += int64(len(w.Spots))
+				late = append(late, c)
+			}
+		}
+		b.of[i] = append(b.of[i], late[:min(len(late), most-len(b.of[i]))]...)
+		for k := range b.of[i] {
+			b.of[i][k].measure()
+		}
+	}
+	b.rivals()
+	b.prune()
+	return b
+}
+
+// measure works out the room a choice takes, with what it keeps free, and what
+// it is to others.
+func (c *choice) measure() {
+	c.room = c.long.box
+	c.put = c.items()
+	for i, q := range c.way {
+		c.room = c.room.Union(drawing.Rect{Min: q, Max: q}.Inset(-dotRoom))
+		if i > 0 {
+			c.segs = append(c.segs, segment(c.way[i-1], q))
+		}
+	}
+}
+
+// rivals finds the choices that cannot stand together, looking only at labels
+// whose rooms meet.
+func (b *batch) rivals() {
+	all := make([]drawing.Rect, len(b.of))
+	order := make([]int, len(b.of))
+	for i := range b.of {
+		order[i] = i
+		for k := range b.of[i] {
+			all[i] = all[i].Union(b.of[i][k].room)
+		}
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(all[i].Min.X, all[j].Min.X) })
+	for n, i := range order {
+		for _, j := range order[n+1:] {
+			if all[j].Min.X >= all[i].Max.X {
+				break
+			}
+			if all[i].Intersects(all[j]) {
+				b.compare(i, j)
+			}
+		}
+	}
+	for i := range b.of {
+		for k := range b.of[i] {
+			slices.SortFunc(b.of[i][k].rival, ref.compare)
+		}
+	}
+}
+
+func (b *batch) compare(i, j int) {
+	for k := range b.of[i] {
+		c := &b.of[i][k]
+		for m := range b.of[j] {
+			if d := &b.of[j][m]; c.room.Intersects(d.room) && c.against(d) {
+				c.rival = append(c.rival, ref{j, m})
+				d.rival = append(d.rival, ref{i, k})
+			}
+		}
+	}
+}
+
+// against says whether two labels cannot stand together, whichever came first.
+func (c *choice) against(d *choice) bool { return c.blocks(d) || d.blocks(c) }
+
+func (c *choice) blocks(d *choice) bool {
+	for n := range c.put {
+		it := &c.put[n]
+		if it.meets(&d.stand) {
+			return true
+		}
+		for k := range d.segs {
+			if it.stops(&d.stand, &d.segs[k], true) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// prune drops choices no best sharing needs: one is not needed if a cheaper one
+// of the same label is in nobody's way that it would not be in too. What is
+// dropped is no longer in anybody's way, so it is done again, a few times over.
+func (b *batch) prune() {
+	for range 6 {
+		again := false
+		for i := range b.of {
+			for k := range b.of[i] {
+				if !b.of[i][k].dead && b.beaten(i, k) {
+					b.of[i][k].dead, again = true, true
+				}
+			}
+		}
+		if !again {
+			return
+		}
+		for i := range b.of {
+			for k := range b.of[i] {
+				c := &b.of[i][k]
+				c.rival = slices.DeleteFunc(c.rival, func(r ref) bool { return b.of[r.label][r.choice].dead })
+			}
+		}
+	}
+}
+
+func (b *batch) beaten(i, k int) bool {
+	c := &b.of[i][k]
+	for m := range b.of[i][:k] {
+		if d := &b.of[i][m]; !d.dead && within(d.rival, c.rival) {
+			return true
+		}
+	}
+	return false
+}
+
+// within says whether every member of a sorted list is in another.
+func within(a, b []ref) bool {
+	if len(a) > len(b) {
+		return false
+	}
+	n := 0
+	for _, r := range a {
+		for n < len(b) && b[n].compare(r) < 0 {
+			n++
+		}
+		if n == len(b) || b[n] != r {
+			return false
+		}
+	}
+	return true
+}

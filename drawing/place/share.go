@@ -1,0 +1,289 @@
+package place
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Bounds of the search for the best sharing of room: clusters of at most few
+// labels are searched through, in at most effort steps; others are shared out
+// in order and then improved, rounds times over.
+const (
+	few    = 8
+	effort = 200_000
+	rounds = 6
+)
+
+// solve picks a choice for each label, or none: those that compete for room
+// share it so that the fewest have none, at the least cost. Never is it worse
+// than serving the labels in order, and of sharings as good the first found
+// stands.
+func (b *batch) solve() []int {
+	pick := make([]int, len(b.of))
+	for i := range pick {
+		pick[i] = none
+	}
+	for _, labels := range b.clusters() {
+		s := &sharing{batch: b, labels: labels, pick: pick, missed: b.missed(labels)}
+		s.run()
+	}
+	return pick
+}
+
+// clusters are the labels that compete for room, directly or through others, in
+// order.
+func (b *batch) clusters() [][]int {
+	root := make([]int, len(b.of))
+	for i := range root {
+		root[i] = i
+	}
+	find := func(i int) int {
+		for root[i] != i {
+			root[i] = root[root[i]]
+			i = root[i]
+		}
+		return i
+	}
+	for i := range b.of {
+		for k := range b.of[i] {
+			if c := &b.of[i][k]; !c.dead {
+				for _, r := range c.rival {
+					x, y := find(i), find(r.label)
+					root[max(x, y)] = min(x, y)
+				}
+			}
+		}
+	}
+	at := make([]int, len(b.of)) // of a root, its cluster and one
+	var out [][]int
+	for i := range b.of {
+		r := find(i)
+		if at[r] == 0 {
+			out = append(out, nil)
+			at[r] = len(out)
+		}
+		out[at[r]-1] = append(out[at[r]-1], i)
+	}
+	return out
+}
+
+// missed is what a label without a spot costs: more than all others could pay
+// to make room for it.
+func (b *batch) missed(labels []int) int64 {
+	sum := int64(1)
+	for _, i := range labels {
+		if n := len(b.of[i]); n > 0 {
+			most := int64(0)
+			for _, c := range b.of[i] {
+				most = max(most, c.cost)
+			}
+			sum += most
+		}
+	}
+	return sum
+}
+
+// sharing shares out the room of one cluster.
+type sharing struct {
+	*batch
+	labels []int
+	pick   []int // of all labels of the batch
+	missed int64
+}
+
+func (s *sharing) run() {
+	s.greedy(s.labels)
+	if len(s.labels) == 1 {
+		return
+	}
+	scarce := slices.Clone(s.labels)
+	slices.SortStableFunc(scarce, func(i, j int) int { return cmp.Compare(s.alive(i), s.alive(j)) })
+	s.keep(func() { s.greedy(scarce) })
+	if len(s.labels) <= few {
+		t := &search{sharing: s, order: scarce, best: s.cost(), left: effort}
+		t.found = s.now()
+		t.step(0, 0)
+		s.set(t.found)
+		if t.left > 0 {
+			return
+		}
+	}
+	for range rounds {
+		if !s.improve() {
+			return
+		}
+	}
+}
+
+// alive is how many choices of a label are left.
+func (b *batch) alive(i int) int {
+	n := 0
+	for k := range b.of[i] {
+		if !b.of[i][k].dead {
+			n++
+		}
+	}
+	return n
+}
+
+// now lists the picks of the cluster, set brings them back.
+func (s *sharing) now() []int {
+	out := make([]int, len(s.labels))
+	for n, i := range s.labels {
+		out[n] = s.pick[i]
+	}
+	return out
+}
+
+func (s *sharing) set(to []int) {
+	for n, i := range s.labels {
+		s.pick[i] = to[n]
+	}
+}
+
+// keep tries something and keeps it if it is better.
+func (s *sharing) keep(try func()) bool {
+	was, cost := s.now(), s.cost()
+	try()
+	if s.cost() < cost {
+		return true
+	}
+	s.set(was)
+	return false
+}
+
+func (s *sharing) costOf(i int) int64 {
+	if s.pick[i] == none {
+		return s.missed
+	}
+	return s.of[i][s.pick[i]].cost
+}
+
+func (s *sharing) cost() int64 {
+	sum := int64(0)
+	for _, i := range s.labels {
+		sum += s.costOf(i)
+	}
+	return sum
+}
+
+// greedy serves labels in an order, each with its cheapest choice that is left.
+func (s *sharing) greedy(order []int) {
+	for _, i := range order {
+		s.pick[i] = none
+	}
+	for _, i := range order {
+		s.serve(i)
+	}
+}
+
+// serve gives a label its cheapest choice beside those picked.
+func (s *sharing) serve(i int) {
+	s.pick[i] = none
+	for k := range s.of[i] {
+		if c := &s.of[i][k]; !c.dead && len(s.evicts(c)) == 0 {
+			s.pick[i] = k
+			return
+		}
+	}
+}
+
+// evicts lists the labels whose picks a choice cannot stand beside.
+func (s *sharing) evicts(c *choice) []int {
+	var out []int
+	for _, r := range c.rival {
+		if s.pick[r.label] == r.choice {
+			out = append(out, r.label)
+		}
+	}
+	return out
+}
+
+// improve gives each label that pays a cheaper choice where those in its way
+// can be served otherwise for less.
+func (s *sharing) improve() bool {
+	better := false
+	for _, i := range s.labels {
+		for k := range s.of[i] {
+			c := &s.of[i][k]
+			if c.dead {
+				continue
+			}
+			if c.cost >= s.costOf(i) {
+				break
+			}
+			out := s.evicts(c)
+			if len(out) > 2 {
+				continue
+			}
+			if s.keep(func() {
+				for _, j := range out {
+					s.pick[j] = none
+				}
+				s.pick[i] = k
+				for _, j := range out {
+					s.serve(j)
+				}
+			}) {
+				better = true
+				break
+			}
+		}
+	}
+	return better
+}
+
+// search looks through all sharings of a cluster, leaving those that cannot
+// become better than the best found (branch and bound).
+type search struct {
+	*sharing
+	order []int
+	found []int // the best
+	best  int64
+	left  int
+}
+
+// step serves the label at a place of the order, at a cost so far.
+func (t *search) step(n int, cost int64) {
+	if t.left--; t.left < 0 || cost+t.least(n) >= t.best {
+		return
+	}
+	if n == len(t.order) {
+		t.best = cost
+		copy(t.found, t.now())
+		return
+	}
+	i := t.order[n]
+	for k := range t.of[i] {
+		c := &t.of[i][k]
+		if c.dead || c.blocked > 0 {
+			continue
+		}
+		t.pick[i] = k
+		for _, r := range c.rival {
+			t.of[r.label][r.choice].blocked++
+		}
+		t.step(n+1, cost+c.cost)
+		for _, r := range c.rival {
+			t.of[r.label][r.choice].blocked--
+		}
+	}
+	t.pick[i] = none
+	t.step(n+1, cost+t.missed)
+}
+
+// least is what the labels from a place of the order on cost at least.
+func (t *search) least(n int) int64 {
+	sum := int64(0)
+	for _, i := range t.order[n:] {
+		cheapest := t.missed
+		for k := range t.of[i] {
+			if c := &t.of[i][k]; !c.dead && c.blocked == 0 {
+				cheapest = c.cost
+				break
+			}
+		}
+		sum += cheapest
+	}
+	return sum
+}

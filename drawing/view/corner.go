@@ -1,0 +1,340 @@
+package view
+
+import (
+	"fmt"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/layout"
+	"copingset/layout/anchor"
+	"copingset/layout/cap"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wall"
+)
+
+// corner is a shop-made piece in plan, turned so that its arriving run has the
+// street at the top, in millimetres from the first miter's corner point (or
+// the left end of a piece without a miter).
+type corner struct {
+	l     *layout.Layout
+	per   *layout.Perimeter
+	p     *layout.Piece
+	sys   *job.System
+	crew  length.Style
+	shop  length.Style
+	wide  float64 // outside width
+	legs  []cornerLeg
+	left  *layout.Joint // nil at a closed end
+	right *layout.Joint
+	list  keyedList
+}
+
+// cornerLeg is one leg: u along the cap line from the leg's left end, y from
+// the cap line towards the roof.
+type cornerLeg struct {
+	legFrame
+	part          layout.Part
+	long          float64 // along the front, outside mold line
+	leftTrim      float64 // front longer than rear at the left end; negative at an inside corner
+	rightTrim     float64
+	chairs        []cornerChair
+	name          string // LEFT LEG, RIGHT LEG, MIDDLE
+	atLeft, atEnd bool   // first leg, last leg
+}
+
+// cornerChair is a chair on a leg, with its place along the leg.
+type cornerChair struct {
+	*layout.Chair
+	at float64
+}
+
+// polygon is the leg in plan, outside mold lines: front left, front right,
+// rear right, rear left.
+func (g cornerLeg) polygon(wide float64) [4]xy {
+	return [4]xy{g.at(0, 0), g.at(g.long, 0), g.at(g.long-g.rightTrim, wide), g.at(g.leftTrim, wide)}
+}
+
+// CornerPlan draws a piece that is not straight in plan: welded corner, double
+// miter, end cap or wall end, with what it stands on and the order of work.
+func CornerPlan(l *layout.Layout, p *layout.Piece, w, h drawing.Unit) drawing.Scene {
+	c := newCorner(l, p)
+	c.list.column = insetWide
+	c.words()
+	k := keyedView{
+		l: l, metric: c.crew.Metric, title: c.title(), draw: c.draw, finest: 8, list: c.list, narrowest: insetWide,
+		under: "seen from above, street at the top of its left leg; L and R are the hands of a person on the roof looking out over the wall",
+	}
+	out := k.scene(w, h)
+	out.Name, out.Title = "corner-"+fileName(p.Mark), c.title()
+	out.Desc = c.title() + " in plan, turned so that the arriving run has the street at the top."
+	return out
+}
+
+// title says what the piece is, with both angles of every miter.
+func (c *corner) title() string {
+	t := "PIECE " + c.p.Mark
+	if len(c.p.Miters) == 0 {
+		switch {
+		case c.p.Kind == cap.WallEnd:
+			return t + ": WALL END, " + strings.ToUpper(c.p.Hand.String()) + " HAND"
+		case c.p.LeftEnd != job.EndTurn && c.p.RightEnd != job.EndTurn:
+			return t + ": CLOSED AT BOTH ENDS"
+		}
+		return t + ": END CAP, " + strings.ToUpper(c.p.Hand.String()) + " HAND"
+	}
+	for i, m := range c.p.Miters {
+		kind, turn, included := turnWords(m.Corner)
+		sep := ": "
+		if i > 0 {
+			sep = "; "
+		}
+		t += sep + kind + ", " + turn + ", " + included
+	}
+	return t
+}
+
+func newCorner(l *layout.Layout, p *layout.Piece) *corner {
+	c := &corner{l: l, p: p, sys: &l.Job.System, crew: Crew(l), shop: Shop(l)}
+	for _, per := range l.Perimeters {
+		if per.Perimeter == p.Perimeter {
+			c.per = per
+		}
+	}
+	c.wide = (p.Inside + 2*c.sys.Metal.Thickness).MM()
+	c.layLegs()
+	c.findJoints()
+	for i := range c.legs {
+		c.findChairs(&c.legs[i])
+	}
+	return c
+}
+
+// layLegs chains the legs from the first, which runs to the right, and moves
+// the first corner point to the origin.
+func (c *corner) layLegs() {
+	f := legFrame{dir: xy{1, 0}}
+	turned := 0.0
+	n := len(c.p.Parts)
+	for i, q := range c.p.Parts {
+		g := cornerLeg{legFrame: f, part: q, long: q.Length().MM(), atLeft: i == 0, atEnd: i == n-1}
+		switch {
+		case n == 1:
+			g.name = ""
+		case i == 0:
+			g.name = "LEFT LEG"
+		case i == n-1:
+			g.name = "RIGHT LEG"
+		default:
+			g.name = "MIDDLE"
+		}
+		if i > 0 {
+			g.leftTrim = c.wide * halfTan(c.p.Miters[i-1].Corner.Turn)
+		}
+		if i < len(c.p.Miters) {
+			g.rightTrim = c.wide * halfTan(c.p.Miters[i].Corner.Turn)
+			turned += c.p.Miters[i].Corner.Turn.Degrees()
+			f = legFrame{o: f.at(g.long, 0), dir: heading(turned)}
+		}
+		c.legs = append(c.legs, g)
+	}
+	if n > 1 {
+		o := c.legs[1].o
+		for i := range c.legs {
+			c.legs[i].o = c.legs[i].o.sub(o)
+		}
+	}
+}
+
+func (c *corner) findJoints() {
+	if c.per == nil {
+		return
+	}
+	for _, r := range c.per.Runs {
+		for _, j := range r.Joints {
+			if j.Right == c.p {
+				c.left = j
+			}
+			if j.Left == c.p {
+				c.right = j
+			}
+		}
+	}
+	if c.p.LeftEnd != job.EndTurn {
+		c.left = nil
+	}
+	if c.p.RightEnd != job.EndTurn {
+		c.right = nil
+	}
+}
+
+// findChairs gathers the chairs that stand under a leg or under the joint at
+// its end. The chair of a kink at the left belongs to the run before.
+func (c *corner) findChairs(g *cornerLeg) {
+	if c.per == nil {
+		return
+	}
+	for _, r := range c.per.Runs {
+		for _, ch := range r.Chairs {
+			switch {
+			case r.Run == g.part.Run && ch.At >= g.part.From-c.sys.Joint.Gap && ch.At <= g.part.To+c.sys.Joint.Gap:
+				g.chairs = append(g.chairs, cornerChair{ch, (ch.At - g.part.From).MM()})
+			case g.atLeft && c.left != nil && c.left.Kind == cap.Kink && ch.Joint == c.left && ch.Kind == anchor.AtJoint:
+				g.chairs = append(g.chairs, cornerChair{ch, -g.part.From.MM()})
+			}
+		}
+	}
+}
+
+// outline is the piece in one ring: the fronts from left to right, the rears
+// back.
+func (c *corner) outline() []xy {
+	var front, rear []xy
+	for _, g := range c.legs {
+		q := g.polygon(c.wide)
+		front = append(front, q[0])
+		rear = append(rear, q[3])
+	}
+	last := c.legs[len(c.legs)-1].polygon(c.wide)
+	front = append(front, last[1])
+	rear = append(rear, last[2])
+	for i := len(rear) - 1; i >= 0; i-- {
+		front = append(front, rear[i])
+	}
+	return front
+}
+
+// short letters a length as the crew measures it, with its unit.
+func (c *corner) short(l length.Length) string {
+	if c.crew.Metric {
+		return c.crew.Short(l) + " mm"
+	}
+	return c.crew.Short(l)
+}
+
+// words fills the list: the order of assembly, what was measured from where,
+// and what is on hold.
+func (c *corner) words() {
+	supports, chairs, joints := c.named()
+	first := "Set the packing and the membrane under the piece, checked level; no support stands under it"
+	if len(supports) > 0 {
+		first = "Set support " + join(supports) + " on packing, at the place noted here"
+	}
+	crossing := ""
+	if len(c.p.Miters) > 0 {
+		crossing = "; the strings cross at the string corner"
+	}
+	c.list.items = []string{
+		first,
+		"Set leg-end chair " + join(chairs) + ", front edges on the string line",
+		"String from chair front edge to chair front edge, " + c.short(c.string()) + " behind the cap line" + crossing,
+		"Splice plate and two strips of sealant tape at " + join(joints) + ", " + c.short(c.sys.Splice.Tape) + " each side of its centre",
+		"Piece " + c.p.Mark + ": hook the front, set the gap for today's metal temperature, snap the rear, check",
+	}
+	if len(joints) == 0 {
+		c.list.items[3] = "No joint at this piece: no splice plate"
+	}
+	for i, m := range c.p.Miters {
+		w := m.Corner
+		c.list.figures = append(c.list.figures, c.inset(w))
+		c.list.notes = append(c.list.notes, "Cap corner from the plumbed wall corner "+w.Name+": "+
+			c.beyond(w.Arrive.Right.Ext, w.Arrive)+"; "+c.beyond(w.Leave.Left.Ext, w.Leave)+".")
+		c.list.notes = append(c.list.notes, c.supportWords(i)...)
+	}
+	for i, g := range c.legs {
+		if c.p.RearLength(i) <= 0 {
+			c.list.holds = append(c.list.holds, "the leg on run "+g.part.Run.Name+" has no rear left between its miters")
+		}
+	}
+	if !c.p.Released() {
+		c.list.holds = append(c.list.holds, "piece "+c.p.Mark+" NOT RELEASED, DO NOT CUT")
+	}
+}
+
+// beyond says where the cap's corner point lies from the wall's, along and out
+// from one run.
+func (c *corner) beyond(ext length.Length, r *wall.Run) string {
+	along := c.short(ext) + " beyond"
+	if ext < 0 {
+		along = c.short(-ext) + " short"
+	}
+	return "run " + r.Name + " " + along + ", " + c.short(r.CapOut) + " out"
+}
+
+// string is how far the chairs' front edges stand behind the cap line.
+func (c *corner) string() length.Length { return c.sys.Metal.Thickness + c.sys.Chair.FrontEdge }
+
+// named lists the names of supports, leg-end chairs and joints.
+func (c *corner) named() (supports, chairs, joints []string) {
+	for _, s := range c.supports() {
+		supports = append(supports, s.Name)
+	}
+	for _, g := range c.legs {
+		for _, ch := range g.chairs {
+			if c.legEnd(ch) {
+				chairs = append(chairs, ch.Name)
+			}
+		}
+	}
+	if len(chairs) == 0 {
+		chairs = []string{"(none)"}
+	}
+	for _, j := range []*layout.Joint{c.left, c.right} {
+		if j != nil {
+			joints = append(joints, j.Name)
+		}
+	}
+	return supports, chairs, joints
+}
+
+// legEnd says that a chair carries an end of the piece.
+func (c *corner) legEnd(ch cornerChair) bool {
+	return ch.Kind != anchor.Between
+}
+
+func (c *corner) supports() []*layout.Support {
+	var out []*layout.Support
+	if c.per == nil {
+		return nil
+	}
+	for _, s := range c.per.Supports {
+		if s.Piece == c.p {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// supportWords gives the places of the supports of a miter from its corner
+// point.
+func (c *corner) supportWords(miter int) []string {
+	var out []string
+	m := c.p.Miters[miter].Corner
+	for _, s := range c.supports() {
+		if s.Corner != m {
+			continue
+		}
+		along := "back along"
+		x := -s.X
+		if x < 0 {
+			along, x = "past the corner of", -x
+		}
+		out = append(out, fmt.Sprintf("Support %s, %s × %s, centre %s %s run %s, %s in from its cap line.", s.Name,
+			c.short(c.sys.Corner.Support.Length), c.short(c.sys.Corner.Support.Width), c.short(x), along, m.Arrive.Name, c.short(s.Y)))
+	}
+	return out
+}
+
+// CornerHatches lists what the hatches of a corner plan mean.
+func CornerHatches(p *layout.Piece) []LegendEntry {
+	if p.LeftEnd == job.EndWall || p.RightEnd == job.EndWall {
+		return []LegendEntry{{drawing.Masonry, "higher wall"}}
+	}
+	return nil
+}
+
+// miterAt is the corner point and the rear point of a miter.
+func (c *corner) miterAt(i int) (front, rear xy) {
+	g := c.legs[i]
+	return g.at(g.long, 0), g.at(g.long-g.rightTrim, c.wide)
+}

@@ -1,0 +1,391 @@
+package view
+
+import (
+	"math"
+
+	"copingset/drawing"
+	"copingset/drawing/place"
+	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// cornerDrawing draws a corner at one scale.
+type cornerDrawing struct {
+	*corner
+	m paperMap
+	c *place.Placer
+	s drawing.Scene
+
+	lost []string // words that found no room on the drawing
+}
+
+// cornerMargin is the room round a corner that its words may use.
+const cornerMargin = 34 * drawing.MM
+
+// hiddenHalf is what lettering keeps off a hidden line, if it does not cover it.
+const hiddenHalf drawing.Unit = 20
+
+// What lettering keeps off lines, and how far it stands above its own.
+const (
+	besideLine drawing.Unit = 70
+	aboveLine  drawing.Unit = 100
+)
+
+// stub is how much of the neighbouring cap is shown beyond a joint, on paper.
+const stub = 12
+
+func (c *corner) draw(ratio float64) ([]drawing.Mark, []string) {
+	d := &cornerDrawing{corner: c, m: paperMap{ratio: ratio}}
+	var e extent
+	for _, g := range c.legs {
+		a, b := d.reach(g)
+		e.hold(g.at(a, 0), g.at(b, 0), g.at(a, c.wide), g.at(b, c.wide))
+	}
+	lo, hi := d.m.at(e.lo), d.m.at(e.hi)
+	d.c = place.New(drawing.Box(lo.X, lo.Y, hi.X, hi.Y).Inset(-cornerMargin))
+	d.s.Group(drawing.Wall, "", d.wall)
+	d.s.Group(drawing.Chairs, "", d.chairs)
+	d.s.Group(drawing.Splices, "", d.plates)
+	d.s.Group(drawing.Caps, "", d.caps)
+	d.s.Group(drawing.Chairs, "", d.strings)
+	d.s.Group(drawing.Dimensions, "", func(g *drawing.Scene) {
+		for i := range d.p.Miters {
+			d.angleLines(g, i)
+		}
+		d.dims(g)
+	})
+	d.s.Group(drawing.Lettering, "", d.letters)
+	return d.s.Marks, d.lost
+}
+
+// real brings a distance on paper to the building.
+func (d *cornerDrawing) real(mm float64) float64 { return mm * d.m.ratio }
+
+// ends of a leg beyond which a neighbour goes on: how far the drawing of the
+// wall reaches past the leg.
+func (d *cornerDrawing) reach(g cornerLeg) (a, b float64) {
+	a, b = 0, g.long
+	if g.atLeft && d.left != nil {
+		a = -d.left.Gap().MM() - d.real(stub)
+	}
+	if g.atEnd && d.right != nil {
+		b = g.long + d.right.Gap().MM() + d.real(stub)
+	}
+	return a, b
+}
+
+// beside is a line at a distance from the cap line over all legs, mitered.
+func (d *cornerDrawing) beside(y func(g cornerLeg) float64) []xy {
+	var pts []xy
+	for i, g := range d.legs {
+		a, b := d.reach(g)
+		if i == 0 {
+			pts = append(pts, g.at(a, y(g)))
+		} else {
+			q := d.legs[i-1]
+			p, ok := meeting(q.at(0, y(q)), q.dir, g.at(0, y(g)), g.dir)
+			if !ok {
+				p = g.at(0, y(g))
+			}
+			pts = append(pts, p)
+		}
+		if g.atEnd {
+			pts = append(pts, g.at(b, y(g)))
+		}
+	}
+	return pts
+}
+
+// wall draws both faces of the wall below the cap, and the plumbed corner.
+func (d *cornerDrawing) wall(g *drawing.Scene) {
+	front := d.beside(func(q cornerLeg) float64 { return q.part.Run.CapOut.MM() })
+	rear := d.beside(func(q cornerLeg) float64 {
+		r := q.part.Run
+		w := r.At(r.ToFront(q.part.From + q.part.Length()/2)).Width
+		if w <= 0 {
+			w = r.Inside - d.sys.FrontClearance - d.sys.RearClearance
+		}
+		return (r.CapOut + w).MM()
+	})
+	// At an end without a neighbour the wall stops where the clearance says.
+	d.endWall(g, front, rear)
+	for _, line := range [][]xy{front, rear} {
+		pts := d.m.all(line...)
+		g.Line(drawing.Hidden, pts...)
+		d.c.Hidden(hiddenHalf, pts...)
+	}
+}
+
+// endWall cuts the wall lines at closed ends, and hatches a higher wall.
+func (d *cornerDrawing) endWall(g *drawing.Scene, front, rear []xy) {
+	for _, right := range []bool{false, true} {
+		kind, leg, k := d.p.LeftEnd, d.legs[0], 0
+		if right {
+			kind, leg, k = d.p.RightEnd, d.legs[len(d.legs)-1], len(front)-1
+		}
+		if kind == job.EndTurn {
+			continue
+		}
+		out, u := -1.0, 0.0
+		if right {
+			out, u = 1, leg.long
+		}
+		back := 0.0 // wall end before the end of the cap
+		if kind == job.EndFree {
+			back = (d.sys.EndCap.Clearance + d.sys.Metal.Thickness).MM()
+		} else {
+			back = -d.sys.WallEnd.Clearance.MM()
+		}
+		at := func(y float64) xy { return leg.at(u-out*back, y) }
+		yf := leg.part.Run.CapOut.MM()
+		p := rear[k].sub(leg.o)
+		yr := float64(p.x*leg.dir.roofward().x) + float64(p.y*leg.dir.roofward().y)
+		front[k], rear[k] = at(yf), at(yr)
+		if kind == job.EndFree {
+			g.Line(drawing.Hidden, d.m.all(front[k], rear[k])...)
+			continue
+		}
+		over, deep := d.real(9), d.real(6)
+		w := func(du, y float64) xy { return leg.at(u-out*back+out*du, y) }
+		q := d.m.all(w(0, -over), w(deep, -over), w(deep, d.wide+over), w(0, d.wide+over))
+		g.Hatch(drawing.Masonry, drawing.NoPen, q...)
+		g.Line(drawing.Medium, q[0], q[3])
+		d.c.Area(q...)
+	}
+}
+
+// chairs draws chairs with their centre lines, and the supports.
+func (d *cornerDrawing) chairs(g *drawing.Scene) {
+	a, b := d.sys.Metal.Thickness.MM()+d.sys.Chair.FrontEdge.MM(), d.wide-d.sys.Metal.Thickness.MM()-d.sys.Chair.RearEdge.MM()
+	half := d.sys.Chair.Length.MM() / 2
+	for _, leg := range d.legs {
+		for _, ch := range leg.chairs {
+			q := d.m.all(leg.at(ch.at-half, a), leg.at(ch.at+half, a), leg.at(ch.at+half, b), leg.at(ch.at-half, b))
+			g.Polygon(drawing.Hidden, q...)
+			d.c.Hidden(hiddenHalf, append(q, q[0])...)
+			g.Line(drawing.Centre, d.m.all(leg.at(ch.at, -d.real(2)), leg.at(ch.at, d.wide+d.real(2)))...)
+			d.c.Hidden(hiddenHalf, d.m.all(leg.at(ch.at, -d.real(2)), leg.at(ch.at, d.wide+d.real(2)))...)
+		}
+	}
+	for _, s := range d.supports() {
+		f := d.cornerFrame(s.Corner)
+		var q []drawing.Point
+		for i := range 4 {
+			x, y := s.Quad.At(i)
+			q = append(q, d.m.at(f.at(x.MM(), y.MM())))
+		}
+		g.Fill(drawing.Light, drawing.Hidden, q...)
+		d.c.Area(q...)
+		at := d.m.at(f.at(s.X.MM(), s.Y.MM()))
+		g.Line(drawing.Medium, at.Add(drawing.Point{X: -120}), at.Add(drawing.Point{X: 120}))
+		g.Line(drawing.Medium, at.Add(drawing.Point{Y: -120}), at.Add(drawing.Point{Y: 120}))
+	}
+}
+
+// cornerFrame is the frame of a miter: its corner point, the arriving run's
+// direction.
+func (d *cornerDrawing) cornerFrame(w *layout.Corner) legFrame {
+	for i, m := range d.p.Miters {
+		if m.Corner == w {
+			p, _ := d.miterAt(i)
+			return legFrame{o: p, dir: d.legs[i].dir}
+		}
+	}
+	return d.legs[0].legFrame
+}
+
+// plates draws the splice plates under the joints at the ends.
+func (d *cornerDrawing) plates(g *drawing.Scene) {
+	for _, right := range []bool{false, true} {
+		j, leg, at := d.atEnd(right)
+		if j == nil {
+			continue
+		}
+		half := j.Plate.MM() / 2
+		q := d.m.all(leg.at(at-half, 0), leg.at(at+half, 0), leg.at(at+half, d.wide), leg.at(at-half, d.wide))
+		g.Polygon(drawing.Thin, q...)
+		d.c.Hidden(hiddenHalf, append(q, q[0])...)
+	}
+}
+
+// atEnd is the joint at one end of the piece, the leg there, and the joint's
+// centre along the leg.
+func (d *cornerDrawing) atEnd(right bool) (*layout.Joint, cornerLeg, float64) {
+	if right {
+		leg := d.legs[len(d.legs)-1]
+		if d.right == nil {
+			return nil, leg, leg.long
+		}
+		return d.right, leg, leg.long + d.right.Gap().MM()/2
+	}
+	if d.left == nil {
+		return nil, d.legs[0], 0
+	}
+	return d.left, d.legs[0], -d.left.Gap().MM() / 2
+}
+
+// caps draws the piece in the thick pen, its miters, and what is shown of the
+// neighbours beyond the joints.
+func (d *cornerDrawing) caps(g *drawing.Scene) {
+	ring := d.m.all(d.outline()...)
+	g.Polygon(drawing.Thick, ring...)
+	d.c.Stroke(50, append(ring, ring[0])...)
+	for i := range d.p.Miters {
+		a, b := d.miterAt(i)
+		g.Line(drawing.Medium, d.m.all(a, b)...)
+		d.c.Stroke(40, d.m.all(a, b)...)
+	}
+	for _, right := range []bool{false, true} {
+		j, leg, _ := d.atEnd(right)
+		if j == nil {
+			continue
+		}
+		a, out := -j.Gap().MM(), -1.0
+		if right {
+			a, out = leg.long+j.Gap().MM(), 1
+		}
+		b := a + out*d.real(stub)
+		near := d.m.all(leg.at(b, 0), leg.at(a, 0), leg.at(a, d.wide), leg.at(b, d.wide))
+		g.Line(drawing.Medium, near...)
+		d.c.Stroke(40, near...)
+		// The neighbour goes on.
+		z := d.real(1.5)
+		mid := d.wide / 2
+		br := d.m.all(leg.at(b, -d.real(1.5)), leg.at(b, mid-z), leg.at(b+z, mid-z/2), leg.at(b-z, mid+z/2), leg.at(b, mid+z), leg.at(b, d.wide+d.real(1.5)))
+		g.Line(drawing.Thin, br...)
+		d.c.Stroke(40, br...)
+	}
+}
+
+// strings draws the layout string with its corner.
+func (d *cornerDrawing) strings(g *drawing.Scene) {
+	y := d.string().MM()
+	pts := d.beside(func(cornerLeg) float64 { return y })
+	g.Line(drawing.String, d.m.all(pts...)...)
+}
+
+// dims letters front and rear length of each leg, the chairs from the corner
+// point, and the outside width.
+func (d *cornerDrawing) dims(g *drawing.Scene) {
+	for i, leg := range d.legs {
+		q := leg.polygon(d.wide)
+		street, roof := leg.dir.roofward().times(-1), leg.dir.roofward()
+		d.dim(g, q[0], q[1], street, 8, d.crewLong(leg.part.Length())+" front", "the front of run "+leg.part.Run.Name)
+		if rear := d.p.RearLength(i); rear > 0 {
+			d.dim(g, q[3], q[2], roof, 8, d.crewLong(rear)+" rear", "the rear of run "+leg.part.Run.Name)
+		}
+		if len(d.legs) == 1 {
+			continue
+		}
+		for _, ch := range leg.chairs {
+			if !d.legEnd(ch) {
+				continue
+			}
+			from := leg.at(0, 0)
+			at := ch.at
+			if leg.atLeft {
+				from, at = leg.at(leg.long, 0), leg.long-ch.at
+			}
+			d.dim(g, from, leg.at(ch.at, 0), street, 15, d.crewLong(length.FromMM(at))+" to chair "+ch.Name, "chair "+ch.Name)
+		}
+	}
+	_, leg, _ := d.atEnd(false)
+	a, _ := d.reach(leg)
+	d.dim(g, leg.at(a, 0), leg.at(a, d.wide), leg.dir.times(-1), 7, d.shop.Short((d.p.Inside+2*d.sys.Metal.Thickness))+" outside", "the outside width")
+}
+
+// crewLong letters a length on the drawing.
+func (d *cornerDrawing) crewLong(l length.Length) string { return shortNumber(d.crew, l) }
+
+// shortNumber is a length in inches alone under two feet, in feet beyond.
+func shortNumber(st length.Style, l length.Length) string {
+	if !st.Metric && length.Abs(l) < 2*length.Foot {
+		return st.Short(l)
+	}
+	return st.Long(l)
+}
+
+// dim draws one dimension from a to b in any direction, on the side out, at
+// least off millimetres of paper away, farther if its words find no room.
+func (d *cornerDrawing) dim(g *drawing.Scene, a, b xy, out xy, away float64, words, of string) {
+	words = drawing.Letter(words)
+	dir := b.sub(a)
+	l := place.Label{Lines: []string{words}, Turn: readable(dir), Pad: besideLine}
+	pa, pb := d.m.at(a), d.m.at(b)
+	for _, far := range []float64{0, 7, 14, 21, 28} {
+		la, lb := off(pa, out, drawing.Round(away+far)), off(pb, out, drawing.Round(away+far))
+		mid := drawing.Point{X: (la.X + lb.X) / 2, Y: (la.Y + lb.Y) / 2}
+		room := math.Hypot(float64(lb.X-la.X), float64(lb.Y-la.Y)) / 100
+		need := drawing.Width(drawing.Regular, words, drawing.Note).Millimetres()
+		places := []drawing.Point{mid}
+		for _, f := range []float64{0.35, 0.65, 0.25, 0.75, 0.15, 0.85} {
+			if (math.Min(f, 1-f)*room)*2 > need+2 {
+				places = append(places, off(la, dir, drawing.Round(room*f)))
+			}
+		}
+		if need+2 > room { // beyond either end, on the line drawn on
+			e := dir.unit()
+			over := drawing.Round(need/2 + 1.5)
+			places = []drawing.Point{off(lb, e, over), off(la, e, -over)}
+		}
+		if d.c.Strikes(la, lb) || d.c.Strikes(off(pa, out, 150), off(la, out, 200)) || d.c.Strikes(off(pb, out, 150), off(lb, out, 200)) {
+			continue
+		}
+		for i, p := range places {
+			got, ok := d.c.Try(l, l.OnLine(drawing.Polar(p, aboveLine, l.Turn+900)))
+			if !ok {
+				continue
+			}
+			g.Add(got.Marks...)
+			d.dimLines(g, pa, pb, la, lb, out, dir)
+			if need+2 > room {
+				e := dir.unit()
+				end, sign := lb, drawing.Unit(1)
+				if i == 1 {
+					end, sign = la, -1
+				}
+				g.Line(drawing.Thin, end, off(end, e, sign*drawing.Round(need+2.5)))
+			}
+			return
+		}
+	}
+	d.lost = append(d.lost, "Not on the drawing for want of room: "+of+", "+words+".")
+}
+
+// dimLines draws the lines of a dimension.
+func (d *cornerDrawing) dimLines(g *drawing.Scene, pa, pb, la, lb drawing.Point, out, dir xy) {
+	for _, e := range [][2]drawing.Point{{pa, la}, {pb, lb}} {
+		from, to := off(e[0], out, 150), off(e[1], out, 200)
+		g.Line(drawing.Thin, from, to)
+		d.c.Stroke(20, from, to)
+	}
+	g.Line(drawing.Thin, la, lb)
+	d.c.Stroke(20, la, lb)
+	e := dir.unit()
+	n := e.roofward()
+	for _, k := range []struct {
+		p    drawing.Point
+		sign float64
+	}{{la, -1}, {lb, 1}} {
+		if d.crew.Metric {
+			back := off(k.p, e, drawing.Round(-3*k.sign))
+			g.Fill(drawing.Black, drawing.NoPen, k.p, off(back, n, 50), off(back, n, -50))
+			continue
+		}
+		t := e.add(n.times(-1))
+		g.Line(drawing.Medium, off(k.p, t, -140), off(k.p, t, 140))
+	}
+}
+
+// jointName is how a joint is called on the drawing.
+func (c *corner) jointName(j *layout.Joint) string {
+	switch j.Kind {
+	case cap.Expansion:
+		return "expansion joint " + j.Name
+	case cap.Kink:
+		return "kink joint " + j.Name
+	}
+	return "joint " + j.Name
+}

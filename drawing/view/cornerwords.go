@@ -1,0 +1,329 @@
+package view
+
+import (
+	"strconv"
+
+	"copingset/drawing"
+	"copingset/drawing/place"
+	"copingset/layout/job"
+)
+
+// letters writes the names, hands and angles, and the numbers of the order of
+// work. All but the mark, which is the piece's own, share out the room there is.
+func (d *cornerDrawing) letters(g *drawing.Scene) {
+	d.mark(g)
+	var all []saying
+	for i := range d.p.Miters {
+		all = append(all, d.angles(i)...)
+	}
+	all = append(all, d.hands()...)
+	all = append(all, d.numbers()...)
+	all = append(all, d.jointWords()...)
+	all = append(all, d.endWords()...)
+	all = append(all, d.sides()...)
+	d.lost = append(d.lost, say(g, d.c, all)...)
+}
+
+// saying is a label with its spots, and what the list says if it finds no room.
+type saying struct {
+	place.Wish
+	lost []string
+}
+
+// say stands labels where there is room and returns the words of the others.
+func say(g *drawing.Scene, c *place.Placer, all []saying) []string {
+	wishes := make([]place.Wish, len(all))
+	for i, k := range all {
+		wishes[i] = k.Wish
+	}
+	var lost []string
+	for i, got := range c.TryAll(wishes) {
+		g.Add(got.Marks...)
+		if !got.Stands() {
+			lost = append(lost, all[i].lost...)
+		}
+	}
+	return lost
+}
+
+// mark letters the piece's mark, large, on the piece if it has room.
+func (d *cornerDrawing) mark(g *drawing.Scene) {
+	l := place.Label{Lines: []string{d.p.Mark}, Size: drawing.Title, Face: drawing.Bold, Halo: true, Cover: true, Pad: 100}
+	var spots []place.Spot
+	for _, leg := range d.legs {
+		for _, f := range []float64{0.5, 0.4, 0.6, 0.3, 0.7} {
+			for _, y := range []float64{0.5, 0.35, 0.65} {
+				at := d.m.at(leg.at(leg.leftTrim+(leg.long-leg.leftTrim-leg.rightTrim)*f, d.wide*y))
+				spots = append(spots, place.At(at.X, at.Y))
+			}
+		}
+	}
+	leg := d.legs[0]
+	l.About = d.m.at(leg.at(leg.long*0.45, d.wide*0.3))
+	spots = append(spots, l.Fan(place.Fan{Toward: tenths(leg.dir.roofward().times(-1)), From: 2000, To: 7000, Step: 300, Spread: 90, Reach: 300})...)
+	got, ok := d.c.Try(l, spots...)
+	if !ok {
+		d.lost = append(d.lost, "This piece is "+d.p.Mark+".")
+	}
+	g.Add(got.Marks...)
+}
+
+// openings are the places beside a miter where its turn and its included angle
+// show: outside the cap on the street side, or on the roof side.
+func (d *cornerDrawing) openings(i int) (turn, included xy, street xy) {
+	front, rear := d.miterAt(i)
+	street = awayOf(d.legs[i].dir, d.legs[i+1].dir)
+	if d.p.Miters[i].Corner.Outside() {
+		return front, rear, street
+	}
+	return rear, front, street.times(-1)
+}
+
+// Radii of the arcs, on paper.
+const (
+	turnR     drawing.Unit = 1150
+	includedR drawing.Unit = 700
+)
+
+// angleLines draws the turn from the arriving run's line to the leaving run,
+// and the included angle between the two: printed side by side, neither can be
+// taken for the other.
+func (d *cornerDrawing) angleLines(g *drawing.Scene, i int) {
+	turn, included, _ := d.openings(i)
+	in, out := d.legs[i].dir, d.legs[i+1].dir
+	o := d.m.at(turn)
+	ahead := off(o, in, turnR+350)
+	g.Line(drawing.Centre, off(o, in, 150), ahead)
+	d.c.Stroke(20, o, ahead)
+	d.arc(g, o, in, out, turnR)
+	d.arc(g, d.m.at(included), in.times(-1), out, includedR)
+}
+
+// angles letters the two angles at their arcs.
+func (d *cornerDrawing) angles(i int) []saying {
+	w := d.p.Miters[i].Corner
+	kind, turn, included := turnWords(w)
+	at, inner, away := d.openings(i)
+	in, out := d.legs[i].dir, d.legs[i+1].dir
+	fan := place.Fan{From: 150, To: 5000, Step: 250, Spread: 180, Reach: 700}
+	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true, About: off(d.m.at(at), in.add(out), turnR)}
+	fan.Toward = tenths(in.add(out).add(away.times(0.3)))
+	all := []saying{{place.Wish{Label: l, Spots: l.Fan(fan)}, []string{w.Name + ": " + kind + ", " + turn + "."}}}
+	bis := out.sub(in).unit()
+	l.Lines, l.About = []string{included}, off(d.m.at(inner), bis, includedR)
+	fan.Toward = tenths(bis)
+	return append(all, saying{place.Wish{Label: l, Spots: l.Fan(fan)}, []string{w.Name + ": " + included + "."}})
+}
+
+// awayOf is the direction between two runs' street sides.
+func awayOf(in, out xy) xy {
+	s := in.roofward().add(out.roofward()).times(-1)
+	if s.length() < 1e-6 {
+		return in
+	}
+	return s.unit()
+}
+
+// arc draws the arc from one direction to another, the short way round.
+func (d *cornerDrawing) arc(g *drawing.Scene, o drawing.Point, from, to xy, r drawing.Unit) {
+	a, b := tenths(from), tenths(to)
+	for b < a {
+		b += 3600
+	}
+	if b-a > 1800 {
+		a, b = b, a+3600
+	}
+	g.Arc(drawing.Thin, o, r, a, b)
+	for k := a; k < b; k += 50 {
+		d.c.Stroke(20, drawing.Polar(o, r, k), drawing.Polar(o, r, min(k+50, b)))
+	}
+}
+
+// hands says which leg is the left and which the right.
+func (d *cornerDrawing) hands() []saying {
+	var all []saying
+	for i, leg := range d.legs {
+		if leg.name == "" {
+			continue
+		}
+		name := leg.name
+		switch {
+		case leg.atLeft:
+			name = "L  " + name
+		case leg.atEnd:
+			name = "R  " + name
+		}
+		q := leg.polygon(d.wide)
+		l := place.Label{Lines: []string{name, "run " + leg.part.Run.Name}, LeadFace: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(q[3].between(q[2]))}
+		if d.p.RearLength(i) <= 0 {
+			l.About = d.m.at(leg.at(leg.long/2, d.wide/2))
+		}
+		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1300, To: 6000, Step: 250, Spread: 105, Reach: 900})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{name + " is the leg of run " + leg.part.Run.Name + "."}})
+	}
+	return all
+}
+
+// numbers stands the numbers of the order of work at what they are about.
+func (d *cornerDrawing) numbers() []saying {
+	var all []saying
+	add := func(n int, dir xy, tips ...xy) {
+		l := place.Label{Lines: []string{strconv.Itoa(n)}, Balloon: true, About: d.m.at(tips[0])}
+		spots := l.Fan(place.Fan{Toward: tenths(dir), From: 250, To: 5700, Step: 250, Spread: 180, Tips: d.m.all(tips...)})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{"Number " + l.Lines[0] + " finds no room on the drawing."}})
+	}
+	roof := d.legs[0].dir.roofward()
+	for _, s := range d.supports() {
+		f := d.cornerFrame(s.Corner)
+		add(1, xy{-0.5, 1}, f.at(s.X.MM(), s.Y.MM()))
+	}
+	for _, leg := range d.legs {
+		for _, ch := range leg.chairs {
+			if d.legEnd(ch) {
+				k := d.sys.Chair.Length.MM() * 0.4
+				add(2, leg.dir.roofward(), leg.at(ch.at+k, d.wide*0.55), leg.at(ch.at-k, d.wide*0.55), leg.at(ch.at+k, d.wide*0.3), leg.at(ch.at-k, d.wide*0.8))
+			}
+		}
+	}
+	leg, last := d.legs[0], d.legs[len(d.legs)-1]
+	y := d.string().MM()
+	add(3, roof.times(-1), leg.at(leg.long*0.6, y), leg.at(leg.long*0.3, y), last.at(last.long*0.4, y))
+	for _, right := range []bool{false, true} {
+		j, leg, at := d.atEnd(right)
+		if j != nil {
+			k := j.Plate.MM() * 0.35
+			add(4, leg.dir.roofward(), leg.at(at-k, d.wide*0.85), leg.at(at+k, d.wide*0.85), leg.at(at-k, d.wide*0.15), leg.at(at+k, d.wide*0.15))
+		}
+	}
+	add(5, roof, leg.at(leg.long*0.35, d.wide*0.8), leg.at(leg.long*0.6, d.wide*0.5), last.at(last.long*0.5, d.wide*0.6),
+		last.at(last.long*0.7, d.wide*0.3), leg.at(leg.long*0.2, d.wide*0.3))
+	return all
+}
+
+// jointWords names the joints at the ends with their gaps.
+func (d *cornerDrawing) jointWords() []saying {
+	var all []saying
+	for _, right := range []bool{false, true} {
+		j, leg, at := d.atEnd(right)
+		if j == nil {
+			continue
+		}
+		gap := "gap " + d.short(j.Gap())
+		l := place.Label{Lines: []string{d.jointName(j), drawing.Letter(gap)}, Pad: 80, Bare: true, About: d.m.at(leg.at(at, d.wide))}
+		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 900, To: 5000, Step: 250, Spread: 120, Reach: 200})
+		spots = append(spots, l.Fan(place.Fan{Toward: tenths(leg.dir.roofward().times(-1)), From: 900, To: 6000, Step: 250, Spread: 120, Reach: 200,
+			Tips: d.m.all(leg.at(at, 0))})...)
+		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{d.jointName(j) + ": " + gap + "."}})
+	}
+	return all
+}
+
+// endWords says what closes an end.
+func (d *cornerDrawing) endWords() []saying {
+	var all []saying
+	for _, right := range []bool{false, true} {
+		kind, leg, u, out := d.p.LeftEnd, d.legs[0], 0.0, -1.0
+		if right {
+			kind, leg = d.p.RightEnd, d.legs[len(d.legs)-1]
+			u, out = leg.long, 1
+		}
+		l := place.Label{LeadFace: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(leg.at(u+out*d.real(6), d.wide/2))}
+		switch kind {
+		case job.EndFree:
+			l.Lines = []string{"CLOSED END", drawing.Letter(d.short(d.sys.EndCap.Clearance) + " inside"), "to the wall's end"}
+		case job.EndWall:
+			l.Lines = []string{"HIGHER WALL", drawing.Letter("upstand " + d.short(d.sys.WallEnd.Upstand)), drawing.Letter(d.short(d.sys.WallEnd.Clearance) + " to the wall")}
+		default:
+			continue
+		}
+		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.times(out)), From: 200, To: 5000, Step: 250, Spread: 105, Reach: 900})
+		k := saying{Wish: place.Wish{Label: l, Spots: spots}}
+		for _, words := range l.Lines {
+			k.lost = append(k.lost, words+".")
+		}
+		all = append(all, k)
+	}
+	return all
+}
+
+// sides names the street side and the roof side, each well clear of the cap on
+// its own side.
+func (d *cornerDrawing) sides() []saying {
+	var all []saying
+	for _, k := range []struct {
+		words string
+		roof  bool
+		where string
+	}{{"STREET SIDE", false, "above"}, {"ROOF SIDE", true, "below"}} {
+		ring := d.m.all(d.side(k.roof)...)
+		l := place.Label{Lines: []string{k.words}, Size: drawing.Head, Face: drawing.Bold, Pad: 150, About: ring[0]}
+		l.Only = func(box drawing.Rect) bool {
+			for _, p := range append(box.Inset(-100).Corners(), box.Centre()) {
+				if !holdsPoint(ring, p) {
+					return false
+				}
+			}
+			return true
+		}
+		var spots []place.Spot
+		for _, leg := range d.legs {
+			y, dir := 0.0, leg.dir.roofward().times(-1)
+			if k.roof {
+				y, dir = d.wide, leg.dir.roofward()
+			}
+			spots = append(spots, l.Fan(place.Fan{Toward: tenths(dir), From: 1500, To: 7000, Step: 250, Spread: 90, Reach: place.Never,
+				Tips: d.m.all(leg.at(leg.long*0.5, y))})...)
+		}
+		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{k.words + ": " + k.where + " the left leg as drawn."}})
+	}
+	return all
+}
+
+// side is the plan on one side of the cap, out to a far circle: beyond the
+// rear mold line for the roof, beyond the cap line for the street.
+func (d *cornerDrawing) side(roof bool) []xy {
+	const far = 1e5
+	var ring []xy
+	for _, g := range d.legs {
+		q := g.polygon(d.wide)
+		if roof {
+			ring = append(ring, q[3], q[2])
+		} else {
+			ring = append(ring, q[0], q[1])
+		}
+	}
+	y := 0.0
+	if roof {
+		y = d.wide
+	}
+	last := d.legs[len(d.legs)-1]
+	ring = append([]xy{d.legs[0].at(-far, y)}, append(ring, last.at(far, y))...)
+	turned := 0.0
+	for _, m := range d.p.Miters {
+		turned += m.Corner.Turn.Degrees()
+	}
+	// Round the far circle from the right end to the left, over the side asked for.
+	step, end := 15.0, 180.0
+	if !roof {
+		step, end = -15, -180
+	}
+	for a := turned + step; (end-a)*step > 0; a += step {
+		ring = append(ring, heading(a).times(2*far))
+	}
+	return ring
+}
+
+// holdsPoint says whether a point lies in a ring (even-odd).
+func holdsPoint(ring []drawing.Point, c drawing.Point) bool {
+	in := false
+	for i, a := range ring {
+		b := ring[(i+1)%len(ring)]
+		if (a.Y > c.Y) == (b.Y > c.Y) {
+			continue
+		}
+		if x := float64(a.X) + float64(b.X-a.X)*float64(c.Y-a.Y)/float64(b.Y-a.Y); x > float64(c.X) {
+			in = !in
+		}
+	}
+	return in
+}

@@ -1,0 +1,216 @@
+package view
+
+import (
+	"math"
+
+	"copingset/drawing"
+	"copingset/layout/cap"
+	"copingset/layout/job"
+	"copingset/layout/wind"
+)
+
+// keyDrawing draws one perimeter of a key plan on its panel.
+type keyDrawing struct {
+	*keyPlan
+	sh    keyShape
+	m     paperMap
+	c     clutter
+	rear  [][2]xy
+	outer [][2]xy // outer edge of the zone band
+	inner [][2]xy
+}
+
+func newKeyDrawing(k *keyPlan, sh keyShape, m paperMap, room drawing.Rect) *keyDrawing {
+	real := func(u drawing.Unit) float64 { return u.Millimetres() * m.ratio }
+	return &keyDrawing{
+		keyPlan: k, sh: sh, m: m, c: clutter{room: room},
+		rear:  sh.beside(func(r keyRun) float64 { return math.Max(r.wide, real(keyWall)) }),
+		inner: sh.beside(func(keyRun) float64 { return -real(keyBandO) }),
+		outer: sh.beside(func(keyRun) float64 { return -real(keyBandO + keyBand) }),
+	}
+}
+
+// real brings a distance on paper to the building.
+func (d *keyDrawing) real(u drawing.Unit) float64 { return u.Millimetres() * d.m.ratio }
+
+func (d *keyDrawing) wide(r keyRun) float64 { return math.Max(r.wide, d.real(keyWall)) }
+
+func (d *keyDrawing) draw() {
+	d.s.Group(drawing.Zones, "", d.zones)
+	d.s.Group(drawing.Wall, "", d.walls)
+	d.s.Group(drawing.KeyPlan, "", func(g *drawing.Scene) {
+		for i := range d.sh.runs {
+			d.joints(g, i)
+			d.direction(g, i)
+			d.end(g, i, false)
+			d.end(g, i, true)
+		}
+		for i := range d.sh.runs {
+			d.corner(g, i)
+		}
+	})
+	d.s.Group(drawing.Lettering, "", d.names)
+	d.s.Group(drawing.Holds, "", d.holds)
+	d.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
+		d.endWords(g)
+		d.cornerWords(g)
+		d.expansionWords(g)
+		d.sides(g)
+	})
+}
+
+// zones hatches the zones of pressure in a band along the street side, mitered
+// at the corners so that neighbouring bands do not overlap.
+func (d *keyDrawing) zones(g *drawing.Scene) {
+	for i, r := range d.sh.runs {
+		in, out := d.inner[i], d.outer[i]
+		if in[1].sub(in[0]).length() < 1e-6 {
+			continue
+		}
+		along := func(e [2]xy, u float64) xy { // the point of an edge at a station, kept within the edge
+			p := e[0].sub(r.o)
+			a := float64(p.x*r.dir.x) + float64(p.y*r.dir.y)
+			q := e[1].sub(r.o)
+			b := float64(q.x*r.dir.x) + float64(q.y*r.dir.y)
+			return e[0].add(r.dir.times(math.Min(math.Max(u, a), math.Max(a, b)) - a))
+		}
+		scale := r.long / math.Max(r.Front.MM(), 1e-6)
+		for n, z := range r.Zones {
+			a, b := z.From.MM()*scale, z.To.MM()*scale
+			if n == 0 {
+				a = math.Inf(-1)
+			}
+			if n == len(r.Zones)-1 {
+				b = math.Inf(1)
+			}
+			kind := drawing.ZoneEdge
+			if z.Zone == wind.Corner {
+				kind = drawing.ZoneCorner
+			}
+			q := d.m.all(along(in, a), along(in, b), along(out, b), along(out, a))
+			g.Hatch(kind, drawing.Thin, q...)
+			d.c.area(q...)
+		}
+	}
+}
+
+// walls draws each run as the two lines of its wall, dashed where it has not
+// been measured.
+func (d *keyDrawing) walls(g *drawing.Scene) {
+	for i, r := range d.sh.runs {
+		front := d.m.all(r.o, r.at(r.long, 0))
+		rear := d.m.all(d.rear[i][0], d.rear[i][1])
+		quad := []drawing.Point{front[0], front[1], rear[1], rear[0]}
+		g.Fill(drawing.Light, drawing.NoPen, quad...)
+		d.c.area(quad...)
+	}
+	for i, r := range d.sh.runs {
+		pens := [2]drawing.Pen{drawing.Medium, drawing.Medium}
+		if unmeasured(r.Run) {
+			pens = [2]drawing.Pen{drawing.Hidden, drawing.Hidden}
+		}
+		front, rear := d.m.all(r.o, r.at(r.long, 0)), d.m.all(d.rear[i][0], d.rear[i][1])
+		g.Line(pens[0], front...)
+		d.c.line(front[0], front[1], 40)
+		if rear[0] != rear[1] {
+			g.Line(pens[1], rear...)
+			d.c.line(rear[0], rear[1], 40)
+		}
+		for _, left := range []bool{true, false} {
+			if left && !r.left || !left && !r.rite {
+				k := 1
+				if left {
+					k = 0
+				}
+				g.Line(pens[0], front[k], rear[k])
+			}
+		}
+	}
+}
+
+// joints ticks the joints of the caps across the wall, where the scale leaves
+// room between them, and marks building expansion joints at any scale.
+func (d *keyDrawing) joints(g *drawing.Scene, i int) {
+	r := d.sh.runs[i]
+	scale := r.long / math.Max(r.Front.MM(), 1e-6)
+	for _, j := range r.Joints {
+		u := r.ToFront(j.Centre()).MM() * scale
+		if j.Kind == cap.Expansion {
+			half := d.real(60)
+			over := d.real(150)
+			for _, k := range []float64{-half, half} {
+				a, b := d.m.at(r.at(u+k, -over)), d.m.at(r.at(u+k, d.wide(r)+over))
+				g.Line(drawing.Medium, a, b)
+				d.c.line(a, b, 40)
+			}
+			continue
+		}
+		if d.m.ratio <= 130 && j.Kind == cap.Plain {
+			a, b := d.m.at(r.at(u, 0)), d.m.at(r.at(u, d.wide(r)))
+			g.Line(drawing.Thin, a, b)
+		}
+	}
+}
+
+// direction shows which way the stations of a run grow: a small circle and an
+// arrow on the roof side, on a short run only the arrowhead in the wall.
+func (d *keyDrawing) direction(g *drawing.Scene, i int) {
+	r := d.sh.runs[i]
+	a, b := d.rear[i][0], d.rear[i][1]
+	free := b.sub(a).length() / d.m.ratio // mm of paper
+	right := r.dir
+	if free < 9 {
+		tip := off(d.m.at(r.at(r.long/2, d.wide(r)/2)), right, 100)
+		g.Fill(drawing.Black, drawing.NoPen, tip, off(off(tip, right, -200), right.roofward(), 50), off(off(tip, right, -200), right.roofward(), -50))
+		return
+	}
+	start := off(off(d.m.at(a), right, 250), right.roofward(), 220)
+	long := drawing.Round(math.Min(14, free-5))
+	tip := off(start, right, long)
+	g.Circle(drawing.Thin, start, 70)
+	g.Line(drawing.Thin, off(start, right, 70), tip)
+	g.Fill(drawing.Black, drawing.NoPen, tip, off(off(tip, right, -300), right.roofward(), 60), off(off(tip, right, -300), right.roofward(), -60))
+	d.c.line(off(start, right, -100), tip, 100)
+}
+
+// end draws how a run ends without a corner: a bar at a free end, the higher
+// wall it dies into.
+func (d *keyDrawing) end(g *drawing.Scene, i int, right bool) {
+	r := d.sh.runs[i]
+	e, u, out := r.Left, 0.0, -1.0
+	if right {
+		e, u, out = r.Right, r.long, 1.0
+	}
+	w := d.wide(r)
+	switch e.Kind {
+	case job.EndFree:
+		x := u + out*d.real(50)
+		a, b := d.m.at(r.at(x, -d.real(80))), d.m.at(r.at(x, w+d.real(80)))
+		g.Line(drawing.Thick, a, b)
+		d.c.line(a, b, 60)
+	case job.EndWall:
+		over := d.real(450)
+		deep := d.real(350)
+		q := d.m.all(r.at(u, -over), r.at(u+out*deep, -over), r.at(u+out*deep, w+over), r.at(u, w+over))
+		g.Hatch(drawing.Masonry, drawing.NoPen, q...)
+		g.Line(drawing.Medium, q[0], q[3])
+		d.c.area(q...)
+	}
+}
+
+// corner marks the corner point at the right end of a run: filled where the
+// wall turns towards the roof, open where it turns away.
+func (d *keyDrawing) corner(g *drawing.Scene, i int) {
+	r := d.sh.runs[i]
+	c := r.Right.Corner
+	if c == nil {
+		return
+	}
+	fill := drawing.Black
+	if !c.Outside() {
+		fill = drawing.White
+	}
+	at := d.m.at(r.at(r.long, 0))
+	g.Add(drawing.Arc{Pen: drawing.Medium, Centre: at, R: 75, To: 3600, Fill: fill})
+	d.c.area(drawing.Box(at.X-80, at.Y-80, at.X+80, at.Y+80).Corners()...)
+}

@@ -1,0 +1,230 @@
+package view
+
+import (
+	"slices"
+	"strconv"
+
+	"copingset/drawing"
+	"copingset/layout"
+)
+
+// keyedView is a drawing to scale with a list of numbered items beside it or
+// below, its caption under the drawing.
+type keyedView struct {
+	l            *layout.Layout
+	title, under string
+	metric       bool
+	draw         func(ratio float64) (marks []drawing.Mark, lost []string) // lost: words without room, for the list
+	finest       int64                                                     // largest scale worth trying, as building over paper
+	narrowest    drawing.Unit                                              // of the list beside the drawing
+	list         keyedList
+}
+
+// keyedPlan is one way to share out the room.
+type keyedPlan struct {
+	cut, text drawing.Rect
+	scale     Scale
+	marks     []drawing.Mark
+	lost      []string
+}
+
+// better prefers a usual scale over none, then the larger.
+func (p keyedPlan) better(than keyedPlan) bool {
+	switch {
+	case than.marks == nil:
+		return true
+	case (p.scale.Ratio > 0) != (than.scale.Ratio > 0):
+		return p.scale.Ratio > 0
+	}
+	return p.scale.Ratio < than.scale.Ratio
+}
+
+// scene shares out the room so that the drawing comes out largest. What finds
+// no room on the drawing goes to the list, which then leaves less room for the
+// drawing: it is shared out again until the list says it all.
+func (k keyedView) scene(w, h drawing.Unit) drawing.Scene {
+	notes := k.list.notes
+	k.draw = remembered(k.draw)
+	var best keyedPlan
+	for range 6 {
+		best = k.share(w, h)
+		missing := false
+		for _, words := range best.lost {
+			if !slices.Contains(k.list.notes, words) {
+				missing = true
+			}
+		}
+		if !missing {
+			break
+		}
+		k.list.notes = append(slices.Clone(notes), best.lost...)
+	}
+	out := drawing.Scene{W: w, H: h}
+	b := drawing.BoundsOf(best.marks)
+	out.Add(drawing.Translate(best.marks, best.cut.Centre().Sub(b.Centre()))...)
+	out.Group(drawing.Lettering, "", func(g *drawing.Scene) {
+		caption(g, k.l, drawing.Point{X: best.cut.Min.X + 200, Y: best.cut.Max.Y + 150}, best.cut.Width()-400, k.title, k.under, best.scale)
+		k.list.draw(g, best.text)
+	})
+	return out
+}
+
+// remembered draws each scale once: the same is asked for by every way to share
+// out the room.
+func remembered(draw func(float64) ([]drawing.Mark, []string)) func(float64) ([]drawing.Mark, []string) {
+	type drawn struct {
+		marks []drawing.Mark
+		lost  []string
+	}
+	seen := map[float64]drawn{}
+	return func(ratio float64) ([]drawing.Mark, []string) {
+		d, ok := seen[ratio]
+		if !ok {
+			d.marks, d.lost = draw(ratio)
+			seen[ratio] = d
+		}
+		return d.marks, d.lost
+	}
+}
+
+// share tries the list beside the drawing, at several widths, and below it.
+func (k keyedView) share(w, h drawing.Unit) keyedPlan {
+	var best keyedPlan
+	for _, percent := range []drawing.Unit{46, 42, 38, 34, 30, 0} {
+		var p keyedPlan
+		x := w - w*percent/100
+		var pad drawing.Scene
+		foot := caption(&pad, k.l, drawing.Point{}, x-400, k.title, k.under, Scales(k.metric)[0]).Height() + 250
+		if percent > 0 {
+			p.text = drawing.Box(x+300, 0, w, h)
+			p.cut = drawing.Box(0, 0, x, h-foot)
+			if p.text.Width() < k.narrowest || k.list.height(p.text.Width()) > h {
+				continue
+			}
+		} else {
+			lh := k.list.height(w - 200)
+			p.text = drawing.Box(100, h-lh, w, h)
+			p.cut = drawing.Box(0, 0, w, max(h-lh-foot-300, 1))
+		}
+		k.fit(&p)
+		if p.better(best) {
+			best = p
+		}
+	}
+	return best
+}
+
+// fit draws at the largest usual scale at which the drawing lies in its box.
+func (k keyedView) fit(p *keyedPlan) {
+	fits := func() bool {
+		b := drawing.BoundsOf(p.marks)
+		return b.Width()+100 <= p.cut.Width() && b.Height()+100 <= p.cut.Height()
+	}
+	for _, sc := range Scales(k.metric) {
+		if sc.Ratio < k.finest || sc.Ratio > 60 {
+			continue
+		}
+		p.scale = sc
+		if p.marks, p.lost = k.draw(float64(sc.Ratio)); fits() {
+			return
+		}
+	}
+	// Nothing usual fits: as large as it goes, and said so.
+	p.scale = Scale{Name: "not to scale"}
+	for ratio := 2.0; ratio < 120; ratio *= 1.2 {
+		if p.marks, p.lost = k.draw(ratio); fits() {
+			return
+		}
+	}
+}
+
+// keyedList is a list of numbered items, notes and holds.
+type keyedList struct {
+	items, notes, holds []string
+	figures             []entry      // drawings under the items, narrower than a column
+	column              drawing.Unit // least width of a column; zero: what text needs
+}
+
+// entry is one block of a list, that stays together.
+type entry struct {
+	high drawing.Unit
+	draw func(g *drawing.Scene, at drawing.Point)
+}
+
+// numberColumn is the column the numbers of a list stand in.
+const numberColumn = 850
+
+// entries are the list's blocks at a width.
+func (k keyedList) entries(width drawing.Unit) []entry {
+	var out []entry
+	line := drawing.Size(drawing.Note).Line()
+	for i, words := range k.items {
+		lines := drawing.Wrap(drawing.Letter(words), drawing.Regular, drawing.Note, width-numberColumn-100)
+		out = append(out, entry{max(720, 200+drawing.Unit(len(lines))*line), func(g *drawing.Scene, at drawing.Point) {
+			g.Draw(drawing.Balloon{At: drawing.Point{X: at.X + 340, Y: at.Y + 350}, Words: strconv.Itoa(i + 1), Size: drawing.Note}.Figure())
+			for n, words := range lines {
+				g.Text(drawing.Point{X: at.X + numberColumn, Y: at.Y + 350 + drawing.Unit(drawing.Note)/2 + drawing.Unit(n)*line}, words, drawing.Style{})
+			}
+		}})
+	}
+	out = append(out, k.figures...)
+	for _, words := range k.notes {
+		lines := drawing.Wrap(drawing.Letter(words), drawing.Regular, drawing.Note, width-100)
+		out = append(out, entry{150 + drawing.Unit(len(lines))*line, func(g *drawing.Scene, at drawing.Point) {
+			for n, words := range lines {
+				g.Text(drawing.Point{X: at.X, Y: at.Y + 120 + drawing.Unit(drawing.Note) + drawing.Unit(n)*line}, words, drawing.Style{})
+			}
+		}})
+	}
+	for _, h := range k.holds {
+		words := drawing.Letter("HOLD: " + h)
+		n := len(drawing.Wrap(words, drawing.Bold, drawing.Note, width-3000))
+		high := 480 + drawing.Unit(n)*line
+		out = append(out, entry{high + 120, func(g *drawing.Scene, at drawing.Point) {
+			g.Draw(drawing.HoldBanner{Box: drawing.Box(at.X+50, at.Y+60, at.X+width-150, at.Y+60+high), Words: words}.Figure())
+		}})
+	}
+	return out
+}
+
+// columns is how many columns the list is set in at a width.
+func (k keyedList) columns(width drawing.Unit) drawing.Unit {
+	return max(1, width/max(k.column, 78*drawing.MM))
+}
+
+// draw sets the entries in columns, each as high as the highest has to be.
+func (k keyedList) draw(g *drawing.Scene, box drawing.Rect) {
+	w := box.Width() / k.columns(box.Width())
+	high := k.height(box.Width())
+	x, y := box.Min.X, box.Min.Y
+	for _, e := range k.entries(w) {
+		if y > box.Min.Y && y+e.high > box.Min.Y+high {
+			x, y = x+w, box.Min.Y
+		}
+		e.draw(g, drawing.Point{X: x, Y: y})
+		y += e.high
+	}
+}
+
+// height is the room the list takes at a width.
+func (k keyedList) height(width drawing.Unit) drawing.Unit {
+	n := k.columns(width)
+	all := k.entries(width / n)
+	var sum, most drawing.Unit
+	for _, e := range all {
+		sum += e.high
+		most = max(most, e.high)
+	}
+	for high := max(sum/n, most); ; high += 100 {
+		used, y := drawing.Unit(1), drawing.Unit(0)
+		for _, e := range all {
+			if y > 0 && y+e.high > high {
+				used, y = used+1, 0
+			}
+			y += e.high
+		}
+		if used <= n {
+			return high
+		}
+	}
+}

@@ -1,0 +1,297 @@
+package view
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"copingset/drawing"
+	"copingset/layout"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wind"
+)
+
+// Room the lettering round a plan is given, and the height of the strip that
+// heads it.
+const (
+	keySide  = 30 * drawing.MM
+	keyTop   = 14 * drawing.MM
+	keyHead  = 17 * drawing.MM
+	keyWall  = 120 // least thickness a wall is drawn with
+	keyBand  = 320 // width of the zone band
+	keyBandO = 110 // its distance from the wall
+)
+
+// keyPlan draws the perimeters of a layout to one scale.
+type keyPlan struct {
+	l     *layout.Layout
+	crew  length.Style
+	s     *drawing.Scene
+	notes []string // what found no room on the plan
+}
+
+// KeyPlan draws every perimeter to the largest usual scale that fits: walls,
+// runs with names and lengths, corners, zones, holds, north. Perimeters whose
+// place to each other nobody measured stand in panels of their own.
+func KeyPlan(l *layout.Layout, w, h drawing.Unit) drawing.Scene {
+	k := &keyPlan{l: l, crew: Crew(l)}
+	var shapes []keyShape
+	for _, p := range l.Perimeters {
+		if len(p.Runs) > 0 {
+			shapes = append(shapes, keyShapeOf(p, &l.Job.System))
+		}
+	}
+	// What finds no room on the plan goes to the notes under it, and longer
+	// notes leave less room for the plan: try until the strip is high enough.
+	foot := k.footHeight(w, nil, shapes)
+	var s drawing.Scene
+	const tries = 5
+	for i := range tries {
+		s = drawing.Scene{Name: "key-plan", Title: "Key plan", W: w, H: h}
+		s.Desc = "Every perimeter seen from above, with the names of its runs and corners, the zones of pressure and what is on hold."
+		k.s, k.notes = &s, nil
+		area := drawing.Box(0, 0, w, max(h-foot, h/3))
+		scale, boxes := k.fit(shapes, area)
+		for i, sh := range shapes {
+			k.panel(sh, boxes[i], scale, len(shapes) > 1)
+		}
+		need := k.footHeight(w, k.notes, shapes)
+		if need <= foot || i == tries-1 {
+			k.foot(drawing.Box(0, h-foot, w, h), scale, shapes)
+			break
+		}
+		foot = need
+	}
+	return s
+}
+
+// fit chooses the largest usual scale at which the panels of all shapes find
+// their place. If none does, each panel is drawn as large as it goes, and the
+// plan says that it is not to scale.
+func (k *keyPlan) fit(shapes []keyShape, area drawing.Rect) (Scale, []drawing.Rect) {
+	for _, sc := range Scales(Metric(k.l)) {
+		if sc.Ratio < 12 {
+			continue
+		}
+		if boxes, ok := shelves(shapes, sc, area); ok {
+			return sc, boxes
+		}
+	}
+	n := len(shapes)
+	cols := int(math.Ceil(math.Sqrt(float64(n))))
+	rows := (n + cols - 1) / cols
+	var boxes []drawing.Rect
+	for i := range shapes {
+		c, r := drawing.Unit(i%cols), drawing.Unit(i/cols)
+		w, h := area.Width()/drawing.Unit(cols), area.Height()/drawing.Unit(rows)
+		boxes = append(boxes, drawing.Box(area.Min.X+c*w, area.Min.Y+r*h, area.Min.X+(c+1)*w, area.Min.Y+(r+1)*h))
+	}
+	return Scale{Name: "not to scale"}, boxes
+}
+
+// shelves stands the panels side by side, row under row, and shares out what
+// room is left.
+func shelves(shapes []keyShape, sc Scale, area drawing.Rect) ([]drawing.Rect, bool) {
+	type shelf struct {
+		of   []int
+		w, h drawing.Unit
+	}
+	var all []shelf
+	size := make([]drawing.Point, len(shapes))
+	for i, sh := range shapes {
+		ew, eh := sh.extent(float64(sc.Ratio) * keyWall / 100).size()
+		need := drawing.Point{X: max(sc.Units(ew)+2*keySide, 80*drawing.MM), Y: sc.Units(eh) + 2*keyTop + keyHead}
+		size[i] = need
+		if need.X > area.Width() {
+			return nil, false
+		}
+		if n := len(all); n == 0 || all[n-1].w+need.X > area.Width() {
+			all = append(all, shelf{})
+		}
+		s := &all[len(all)-1]
+		s.of, s.w, s.h = append(s.of, i), s.w+need.X, max(s.h, need.Y)
+	}
+	var high drawing.Unit
+	for _, s := range all {
+		high += s.h
+	}
+	if high > area.Height() {
+		return nil, false
+	}
+	boxes := make([]drawing.Rect, len(shapes))
+	y := area.Min.Y
+	for _, s := range all {
+		h := s.h + (area.Height()-high)/drawing.Unit(len(all))
+		x := area.Min.X
+		for _, i := range s.of {
+			w := size[i].X + (area.Width()-s.w)/drawing.Unit(len(s.of))
+			boxes[i] = drawing.Box(x, y, x+w, y+h)
+			x += w
+		}
+		y += h
+	}
+	return boxes, true
+}
+
+// footWords is what the strip under the plans says of all of them.
+func (k *keyPlan) footWords(shapes []keyShape) []string {
+	words := []string{
+		"Seen from above. Left (L) and right (R) are those of a person on the roof looking out over the wall; stations grow from the left hand to the right, from the small circle along the arrow.",
+		"Lengths are of the wall's front face between plumbed corners, as measured.",
+	}
+	adjusted := false
+	for _, sh := range shapes {
+		_, off := misclosure(sh.per, k.crew)
+		adjusted = adjusted || off
+	}
+	if adjusted {
+		words = append(words, "Drawn adjusted so that it closes. Pieces are not adjusted: they are made to the lengths and angles as measured.")
+	}
+	for _, sh := range shapes {
+		held := slices.ContainsFunc(sh.runs, func(r keyRun) bool { return len(k.l.HoldsOn(r.Run)) > 0 })
+		if held {
+			words = append(words, "A triangle with H: something on that run is ON HOLD; what it touches is not released.")
+			break
+		}
+	}
+	if len(shapes) > 1 {
+		words = append(words, "The perimeters are NOT PLACED TO EACH OTHER: where one lies from another was not measured.")
+	}
+	for _, sh := range shapes {
+		if sh.per.Job.Kind == job.Open {
+			words = append(words, "Perimeter "+sh.per.Job.Name+" is open: CONFIRM that the roof lies on the side marked ROOF before anything is cut.")
+		}
+		for _, r := range sh.runs {
+			if unmeasured(r.Run) {
+				words = append(words, "Run "+r.Name+" is dashed: "+why(r.Run)+". Its pieces are not released.")
+			}
+		}
+	}
+	return append(words, k.notes...)
+}
+
+func why(r *layout.Run) string {
+	if r.Job.Basis == job.Drawing {
+		return "its length is taken from a drawing, not measured"
+	}
+	return "its wall top is not surveyed"
+}
+
+// columns of the strip under the plans.
+func footColumns(w drawing.Unit) (title, notes drawing.Unit, beside bool) {
+	title = 72 * drawing.MM
+	notes = w - title - 62*drawing.MM
+	if notes < 70*drawing.MM {
+		return title, w - 400, false
+	}
+	return title, notes, true
+}
+
+func (k *keyPlan) footHeight(w drawing.Unit, notes []string, shapes []keyShape) drawing.Unit {
+	old := k.notes
+	k.notes = notes
+	defer func() { k.notes = old }()
+	_, nw, beside := footColumns(w)
+	h := listHeight(nw, k.footWords(shapes), drawing.Style{})
+	if beside {
+		return max(h, 30*drawing.MM) + 400
+	}
+	return h + 34*drawing.MM
+}
+
+func (k *keyPlan) foot(box drawing.Rect, scale Scale, shapes []keyShape) {
+	tw, nw, beside := footColumns(box.Width())
+	k.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
+		top := drawing.Point{X: box.Min.X + 150, Y: box.Min.Y + 200}
+		caption(g, k.l, top, tw-600, "KEY PLAN", "", scale)
+		directionKey(g, drawing.Point{X: box.Max.X - 5300, Y: box.Min.Y + 200})
+		at := drawing.Point{X: box.Min.X + tw, Y: box.Min.Y + 200}
+		if !beside {
+			at = drawing.Point{X: box.Min.X + 150, Y: box.Min.Y + 32*drawing.MM}
+		}
+		list(g, at, nw, k.footWords(shapes), drawing.Style{})
+	})
+}
+
+// panel draws one perimeter in its box: a strip with its name and north, the
+// plan below.
+func (k *keyPlan) panel(sh keyShape, box drawing.Rect, scale Scale, framed bool) {
+	if framed {
+		k.s.Rect(drawing.Thin, box.Inset(60))
+	}
+	e := sh.extent(float64(max(scale.Ratio, 1)) * keyWall / 100)
+	ratio := float64(scale.Ratio)
+	room := drawing.Box(box.Min.X, box.Min.Y+keyHead, box.Max.X, box.Max.Y).Inset(100)
+	if scale.Ratio <= 0 {
+		ratio = math.Max((e.hi.x-e.lo.x)/math.Max((room.Width()-2*keySide).Millimetres(), 10),
+			(e.hi.y-e.lo.y)/math.Max((room.Height()-2*keyTop).Millimetres(), 10))
+		ratio = math.Max(ratio, 1)
+	}
+	mid := e.lo.between(e.hi)
+	c := room.Centre()
+	m := paperMap{ratio: ratio, origin: drawing.Point{X: c.X - drawing.Round(mid.x/ratio), Y: c.Y - drawing.Round(mid.y/ratio)}}
+	k.head(sh, drawing.Box(box.Min.X, box.Min.Y, box.Max.X, box.Min.Y+keyHead))
+	d := newKeyDrawing(k, sh, m, room)
+	d.draw()
+}
+
+// head names a perimeter and shows its north.
+func (k *keyPlan) head(sh keyShape, box drawing.Rect) {
+	p := sh.per
+	k.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
+		right := box.Max.X - 21*drawing.MM
+		at := drawing.Point{X: box.Min.X + 250, Y: box.Min.Y + 200 + drawing.Unit(drawing.Title)}
+		g.Text(at, p.Job.Name, drawing.Style{Size: drawing.Title, Face: drawing.Bold})
+		words := []string{kindWords(p)}
+		if by, off := misclosure(p, k.crew); off {
+			words = append(words, "As measured misses closing by "+shortWords(k.l, by)+".")
+		}
+		list(g, drawing.Point{X: at.X, Y: at.Y + 150}, right-at.X-200, words, drawing.Style{})
+		// Bearings count clockwise from north, and the first run is drawn to the right.
+		g.Draw(drawing.NorthArrow{At: drawing.Point{X: box.Max.X - 1150, Y: box.Min.Y + 1100}, R: 480, North: northOf(p)}.Figure())
+	})
+}
+
+// northOf is the direction of north on a plan whose first run is drawn to the
+// right, in tenths of a degree counter-clockwise.
+func northOf(p *layout.Perimeter) int {
+	return int(math.Round(p.Job.Bearing.Degrees() * 10))
+}
+
+func kindWords(p *layout.Perimeter) string {
+	n := fmt.Sprintf("%d runs", len(p.Runs))
+	if len(p.Runs) == 1 {
+		n = "1 run"
+	}
+	switch p.Job.Kind {
+	case job.Roof:
+		return "Roof perimeter, " + n + ": the roof lies inside."
+	case job.Well:
+		return "Light well, " + n + ": the roof lies outside the loop."
+	}
+	return "Open perimeter, " + n + "."
+}
+
+// KeyPlanHatches lists what the hatches of the key plan mean.
+func KeyPlanHatches(l *layout.Layout) []LegendEntry {
+	var edge, corner, wall bool
+	for _, r := range l.Runs() {
+		for _, z := range r.Zones {
+			edge = edge || z.Zone == wind.Edge
+			corner = corner || z.Zone == wind.Corner
+		}
+		wall = wall || r.Left.Kind == job.EndWall || r.Right.Kind == job.EndWall
+	}
+	var out []LegendEntry
+	if edge {
+		out = append(out, LegendEntry{drawing.ZoneEdge, "edge zone of wind pressure"})
+	}
+	if corner {
+		out = append(out, LegendEntry{drawing.ZoneCorner, "corner zone of wind pressure"})
+	}
+	if wall {
+		out = append(out, LegendEntry{drawing.Masonry, "higher wall"})
+	}
+	return out
+}

@@ -1,0 +1,191 @@
+package view
+
+import (
+	"strings"
+	"testing"
+
+	"copingset/drawing"
+	"copingset/layout"
+	"copingset/layout/job"
+	"copingset/layout/job/jobtest"
+
+	"pgregory.net/rapid"
+)
+
+func TestKeyPlanIsFaultless(t *testing.T) {
+	for _, s := range scenarios() {
+		t.Run(s.name, func(t *testing.T) {
+			l := solved(t, s)
+			for _, size := range []drawing.Point{{X: 39000, Y: 22000}, {X: 27000, Y: 24000}, {X: 19000, Y: 24000}} {
+				k := KeyPlan(l, size.X, size.Y)
+				faultless(t, k)
+				everythingNamed(t, l, k)
+				if a, b := k.Dump(), KeyPlan(l, size.X, size.Y).Dump(); a != b {
+					t.Error("the same layout gave two different key plans")
+				}
+			}
+		})
+	}
+}
+
+// everythingNamed checks that nothing was left out for want of room: each run
+// with its length, each corner with both its angles.
+func everythingNamed(t interface {
+	Helper()
+	Errorf(string, ...any)
+}, l *layout.Layout, k drawing.Scene) {
+	t.Helper()
+	words := lettering(k)
+	for _, p := range l.Perimeters {
+		for _, r := range p.Runs {
+			if _, ok := find(k, r.Name); !ok && !strings.Contains(words, "un "+r.Name) {
+				t.Errorf("run %s is not named", r.Name)
+			}
+			if want := drawing.Letter(Crew(l).Long(r.Front)); !strings.Contains(words, want) && !strings.Contains(words, drawing.Letter(shortWords(l, r.Front))) {
+				t.Errorf("run %s: its length %s is not lettered", r.Name, want)
+			}
+		}
+		for _, c := range p.Corners {
+			kind, turn, included := turnWords(c)
+			if c.Absorb {
+				kind = "KINK"
+			}
+			for _, want := range []string{c.Name, kind, turn, included} {
+				if !strings.Contains(strings.ReplaceAll(words, ", ", " "), strings.ReplaceAll(want, ", ", " ")) {
+					t.Errorf("corner %s: %q is not lettered", c.Name, want)
+				}
+			}
+		}
+	}
+}
+
+func TestKeyPlanSmallIsFaultless(t *testing.T) {
+	for _, s := range scenarios() {
+		t.Run(s.name, func(t *testing.T) {
+			l := solved(t, s)
+			for _, r := range l.Runs() {
+				k := KeyPlanSmall(l, r, 5500, 4000)
+				faultless(t, k)
+				if _, ok := find(k, r.Name); !ok {
+					t.Errorf("run %s: its name is missing", r.Name)
+				}
+				if c := r.Right.Corner; c != nil {
+					faultless(t, KeyPlanSmallCorner(l, c, 5500, 4000))
+				}
+			}
+			for _, p := range special(l) {
+				faultless(t, KeyPlanSmallPiece(l, p, 5500, 4000))
+			}
+		})
+	}
+}
+
+// The first run is drawn to the right, so that of a first run bearing east
+// north is up the sheet, and of one bearing north it is to the right.
+func TestNorthTurnsWithTheBearing(t *testing.T) {
+	for _, c := range []struct {
+		bearing job.Angle
+		north   int
+	}{{90 * job.Degree, 900}, {0, 0}, {180 * job.Degree, 1800}, {270 * job.Degree, 2700}, {75 * job.Degree, 750}} {
+		s := withPerimeters("bearing", rectangle(12*inch))
+		s.job.Perimeters[0].Bearing = c.bearing
+		if got := northOf(solved(t, s).Perimeters[0]); got != c.north {
+			t.Errorf("first run bearing %s: north at %d tenths, want %d", job.FormatAngle(c.bearing), got, c.north)
+		}
+	}
+}
+
+// ROOF must never stand on the street: inside the walls of a roof, outside
+// those of a well.
+func TestRoofIsNamedOnItsOwnSide(t *testing.T) {
+	for _, s := range scenarios() {
+		l := solved(t, s)
+		if len(l.Perimeters) > 1 {
+			continue // one word for each panel; the cases with one perimeter tell
+		}
+		k := KeyPlan(l, 39000, 22000)
+		var roof drawing.Text
+		for _, x := range k.Texts() {
+			if x.Words == "ROOF" && x.Size == drawing.Title && x.At.Y > keyHead {
+				roof = x
+			}
+		}
+		if roof.Words == "" {
+			t.Errorf("%s: the roof is not named", s.name)
+			continue
+		}
+		sh := keyShapeOf(l.Perimeters[0], &l.Job.System)
+		var ring []drawing.Point
+		m := planMap(t, k, sh)
+		for _, r := range sh.runs {
+			ring = append(ring, m.at(r.o))
+		}
+		if sh.per.Closed() && holdsPoint(ring, roof.At) != (sh.per.Job.Kind == job.Roof) {
+			t.Errorf("%s: ROOF stands on the wrong side of the wall", s.name)
+		}
+	}
+}
+
+// planMap finds where a key plan drew a shape, by the scale it states and the
+// front line of its first run.
+func planMap(t *testing.T, k drawing.Scene, sh keyShape) paperMap {
+	t.Helper()
+	var ratio float64
+	for _, s := range append(Scales(true), Scales(false)...) {
+		if _, ok := find(k, drawing.Letter("Scale "+s.Name)); ok {
+			ratio = float64(s.Ratio)
+		}
+	}
+	m := paperMap{ratio: ratio}
+	var found bool
+	k.Walk(func(layer drawing.Layer, mark drawing.Mark) {
+		line, ok := mark.(drawing.Line)
+		if found || !ok || layer != drawing.Wall || len(line.Pts) != 2 {
+			return
+		}
+		r := sh.runs[0]
+		m.origin = drawing.Point{}
+		a := m.at(r.o)
+		m.origin = line.Pts[0].Sub(a)
+		found = m.at(r.at(r.long, 0)) == line.Pts[1]
+	})
+	if !found {
+		t.Fatal("the wall line of the first run is not on the key plan at the scale it states")
+	}
+	return m
+}
+
+// A perimeter that misses closing says by how much, and that pieces are not
+// adjusted; perimeters side by side say that they are not placed.
+func TestKeyPlanSaysWhatItIsNot(t *testing.T) {
+	all := scenarios()
+	words := lettering(KeyPlan(solved(t, all[0]), 39000, 22000))
+	for _, want := range []string{"As measured misses closing by 5/16″", "Pieces are not adjusted"} {
+		if !strings.Contains(words, want) {
+			t.Errorf("missing %q", want)
+		}
+	}
+	words = lettering(KeyPlan(solved(t, all[3]), 39000, 22000))
+	if !strings.Contains(words, "NOT PLACED TO EACH OTHER") {
+		t.Error("two perimeters stand side by side without a warning")
+	}
+	square := withPerimeters("closes", jobtest.Rectangle(30*foot, 20*foot))
+	words = lettering(KeyPlan(solved(t, square), 39000, 22000))
+	if strings.Contains(words, "misses") || strings.Contains(words, "adjusted") {
+		t.Error("a perimeter that closes is said to be adjusted")
+	}
+}
+
+func TestKeyPlanOfAnyJob(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l, found := layout.Build(jobtest.Random(t))
+		if found.HasErrors() {
+			t.Skip("not a layout to draw")
+		}
+		k := KeyPlan(l, 39000, 23000)
+		faultless(t, k)
+		everythingNamed(t, l, k)
+		r := l.Runs()[0]
+		faultless(t, KeyPlanSmall(l, r, 5500, 4000))
+	})
+}

@@ -1,0 +1,122 @@
+package view
+
+import (
+	"math"
+
+	"copingset/layout"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// keyShape is a perimeter in plan, drawn adjusted so that it closes.
+type keyShape struct {
+	per  *layout.Perimeter
+	runs []keyRun
+}
+
+// keyRun is one run in plan: its wall line from the left corner to the right.
+type keyRun struct {
+	*layout.Run
+	legFrame
+	long float64 // as drawn, mm
+	wide float64 // thickness of the wall, mm
+	left bool    // joined to a neighbour at the left, and at the right
+	rite bool
+}
+
+// keyShapeOf lays out a perimeter from its adjusted plan.
+func keyShapeOf(p *layout.Perimeter, s *job.System) keyShape {
+	k := keyShape{per: p}
+	for _, r := range p.Runs {
+		a := xy{r.Plan.X.MM(), r.Plan.Y.MM()}
+		b := xy{r.PlanEnd.X.MM(), r.PlanEnd.Y.MM()}
+		w := r.WidthMost
+		if w <= 0 {
+			w = r.Inside - s.FrontClearance - s.RearClearance
+		}
+		k.runs = append(k.runs, keyRun{
+			Run: r, legFrame: legFrame{o: a, dir: b.sub(a).unit()}, long: b.sub(a).length(), wide: w.MM(),
+			left: r.Left.Corner != nil, rite: r.Right.Corner != nil,
+		})
+	}
+	return k
+}
+
+// beside is the polyline beside the wall line at its own distance for each
+// run, towards the roof if positive: the two ends of each run's piece of it,
+// mitered at the corners. A piece that the miters leave nothing of has both
+// ends in one place.
+func (k keyShape) beside(d func(keyRun) float64) [][2]xy {
+	n := len(k.runs)
+	out := make([][2]xy, n)
+	for i, r := range k.runs {
+		out[i] = [2]xy{r.at(0, d(r)), r.at(r.long, d(r))}
+	}
+	for i, r := range k.runs {
+		if !r.rite {
+			continue
+		}
+		j := (i + 1) % n
+		q := k.runs[j]
+		p, ok := meeting(r.at(0, d(r)), r.dir, q.at(0, d(q)), q.dir)
+		if !ok || math.Abs(r.dir.cross(q.dir)) < 0.05 {
+			p = r.at(r.long, d(r)).between(q.at(0, d(q)))
+		}
+		out[i][1], out[j][0] = p, p
+	}
+	for i, r := range k.runs {
+		if out[i][1].sub(out[i][0]).cross(r.dir.roofward()) <= 0 {
+			m := out[i][0].between(out[i][1])
+			out[i] = [2]xy{m, m}
+		}
+	}
+	return out
+}
+
+// extent is what the wall, drawn at least least thick, takes in plan.
+func (k keyShape) extent(least float64) extent {
+	var e extent
+	rear := k.beside(func(r keyRun) float64 { return math.Max(r.wide, least) })
+	for i, r := range k.runs {
+		e.hold(r.o, r.at(r.long, 0), rear[i][0], rear[i][1])
+	}
+	return e
+}
+
+// longest is the run with the most room beside it.
+func (k keyShape) longest() keyRun {
+	best := k.runs[0]
+	for _, r := range k.runs {
+		if r.long > best.long {
+			best = r
+		}
+	}
+	return best
+}
+
+// centre is the mean of the middles of the runs, where a roof is named.
+func (k keyShape) centre() xy {
+	var c xy
+	for _, r := range k.runs {
+		c = c.add(r.at(r.long/2, 0))
+	}
+	return c.times(1 / float64(len(k.runs)))
+}
+
+// unmeasured says that a run's length or its wall has still to be measured.
+func unmeasured(r *layout.Run) bool { return r.Job.Basis == job.Drawing || !r.Surveyed }
+
+// awayFrom is the direction from a corner of the wall to where its name can
+// stand: streetwards, between the two runs.
+func awayFrom(c *layout.Corner, arrive, leave keyRun) xy {
+	d := arrive.dir.roofward().add(leave.dir.roofward()).times(-1)
+	if d.length() < 1e-6 {
+		return arrive.dir
+	}
+	return d.unit()
+}
+
+// misclosure is the distance a perimeter fails to close by, if a tape shows it.
+func misclosure(p *layout.Perimeter, st length.Style) (length.Length, bool) {
+	return p.Closure.Length, p.Closed() && st.Round(p.Closure.Length) > 0
+}

@@ -1,0 +1,427 @@
+package view
+
+import (
+	"strings"
+
+	"copingset/drawing"
+	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/length"
+	"copingset/layout/wind"
+)
+
+// above sets the rows on the street side, nearest first, and returns where
+// the plan ends at the top.
+func (p *runPlan) above() drawing.Unit {
+	top := min(p.pad.Bounds().Min.Y, -250) - runGap
+	p.pad.Group(drawing.Zones, "", func(g *drawing.Scene) {
+		top = p.zoneRow(g, top)
+	})
+	return top
+}
+
+// runLeg is the dimension of one corner leg: trim and what is left of it.
+type runLeg struct {
+	stops  []length.Length
+	labels []string
+}
+
+// legs dimensions the legs of the corners the window shows. Trim is what the
+// front mold line has over the rear: at an outside corner the rear leg is
+// shorter by it, at an inside corner longer.
+func (p *runPlan) legs() []runLeg {
+	var out []runLeg
+	for _, q := range p.r.Parts {
+		if from, to, ok := p.cut(q.From, q.To); !ok || from != q.From || to != q.To {
+			continue
+		}
+		left, right := runMiters(q)
+		if left != nil {
+			out = append(out, p.leg(0, left.Trim, q.To, 1, q))
+		}
+		if right != nil {
+			out = append(out, p.leg(p.r.Cap, right.Trim, q.From, -1, q))
+		}
+	}
+	return out
+}
+
+func (p *runPlan) leg(corner, trim, end length.Length, dir length.Length, q layout.Part) runLeg {
+	if trim == 0 {
+		return runLeg{}
+	}
+	inner := corner + dir*trim
+	g := runLeg{stops: []length.Length{corner, inner, end}}
+	rest := "rear "
+	if trim < 0 {
+		g.stops, rest = []length.Length{inner, corner, end}, "front "
+	}
+	if (end-g.stops[1])*dir <= 0 { // the trim is longer than the leg, as at a short double miter
+		g.stops = g.stops[:2]
+	}
+	_, parts := length.Chain(g.stops, p.tape.Step())
+	g.labels = append(g.labels, "trim "+p.long(length.Abs(parts[0])))
+	if len(parts) > 1 {
+		g.labels = append(g.labels, rest+p.long(length.Abs(parts[1])))
+	}
+	if dir < 0 { // from left to right, as all rows
+		for i, k := 0, len(g.stops)-1; i < k; i, k = i+1, k-1 {
+			g.stops[i], g.stops[k] = g.stops[k], g.stops[i]
+		}
+		for i, k := 0, len(g.labels)-1; i < k; i, k = i+1, k-1 {
+			g.labels[i], g.labels[k] = g.labels[k], g.labels[i]
+		}
+	}
+	return g
+}
+
+// runMiters are the miters at the left and right end of a part.
+func runMiters(q layout.Part) (left, right *cap.Miter) {
+	for i, t := range q.Piece.Parts {
+		if t.Run != q.Run || t.From != q.From {
+			continue
+		}
+		if i > 0 && i-1 < len(q.Piece.Miters) {
+			left = &q.Piece.Miters[i-1]
+		}
+		if i < len(q.Piece.Miters) {
+			right = &q.Piece.Miters[i]
+		}
+	}
+	return left, right
+}
+
+// legRows draws the leg dimensions, in one row where they do not meet.
+func (p *runPlan) legRows(g *drawing.Scene, from drawing.Unit) drawing.Unit {
+	var rows []drawing.Figure // heights relative to the line
+	var makes []func(at, object drawing.Unit) drawing.Figure
+	for _, q := range p.legs() {
+		if len(q.stops) < 2 {
+			continue
+		}
+		var stops []drawing.Unit
+		for _, s := range q.stops {
+			stops = append(stops, p.x(s))
+		}
+		mk := p.chain(stops, q.labels)
+		makes = append(makes, mk)
+		rows = append(rows, mk(0, 220))
+	}
+	for first := true; len(rows) > 0; first = false {
+		low, high := drawing.Unit(0), drawing.Unit(0)
+		var used []drawing.Rect
+		var laterRows []drawing.Figure
+		var laterMakes []func(at, object drawing.Unit) drawing.Figure
+		var now []func(at, object drawing.Unit) drawing.Figure
+		for i, r := range rows {
+			meets := false
+			for _, u := range used {
+				meets = meets || r.Box.Min.X-100 < u.Max.X && u.Min.X < r.Box.Max.X+100
+			}
+			if meets {
+				laterRows, laterMakes = append(laterRows, r), append(laterMakes, makes[i])
+				continue
+			}
+			used = append(used, r.Box)
+			now = append(now, makes[i])
+			low, high = max(low, r.Box.Max.Y), max(high, -r.Box.Min.Y)
+		}
+		at := from - low
+		for _, mk := range now {
+			object := drawing.Unit(0)
+			if !first { // an extension line down to the cap would strike out the row before
+				object = at + 220
+			}
+			g.Draw(mk(at, object))
+		}
+		from = at - high - runGap
+		rows, makes = laterRows, laterMakes
+	}
+	return from
+}
+
+// zoneRow draws the zones of pressure as a band outside the wall, with their
+// lengths.
+func (p *runPlan) zoneRow(g *drawing.Scene, from drawing.Unit) drawing.Unit {
+	const band = 220
+	var stops []drawing.Unit
+	var labels []string
+	var ends []length.Length
+	for i, z := range p.r.Zones {
+		if i == 0 {
+			ends = append(ends, z.From)
+		}
+		ends = append(ends, z.To)
+	}
+	_, parts := length.Chain(ends, p.tape.Step())
+	for i, z := range p.r.Zones {
+		a, b, ok := p.cut(p.r.ToCap(z.From), p.r.ToCap(z.To))
+		if !ok {
+			continue
+		}
+		kind := drawing.ZoneEdge
+		if z.Zone == wind.Corner {
+			kind = drawing.ZoneCorner
+		}
+		g.Hatch(kind, drawing.Thin, drawing.Box(p.x(a), from-band, p.x(b), from).Corners()...)
+		if len(stops) == 0 {
+			stops = append(stops, p.x(a))
+		}
+		stops = append(stops, p.x(b))
+		words := strings.ToUpper(z.Zone.String()) + " ZONE"
+		if a == p.r.ToCap(z.From) && b == p.r.ToCap(z.To) {
+			words += " " + p.long(parts[i])
+		}
+		labels = append(labels, words)
+	}
+	if len(labels) == 0 {
+		return from
+	}
+	mk := p.chain(stops, labels)
+	box := mk(0, 220).Box
+	at := from - band - box.Max.Y
+	g.Draw(mk(at, from-band+100))
+	runTitle(g, "WIND ZONES", at-100)
+	return at + box.Min.Y - runGap
+}
+
+// below sets the rows on the roof side and returns where the plan ends at the
+// bottom.
+func (p *runPlan) below() drawing.Unit {
+	at := p.bottom()
+	p.pad.Group(drawing.Dimensions, "", func(g *drawing.Scene) {
+		at = p.stationRow(g, at)
+		at = runStack(g, at, true, p.pieceRow(), p.spacingRow(), p.overallRow())
+	})
+	p.pad.Group(drawing.Lettering, "", func(g *drawing.Scene) {
+		at = p.foot(g, at)
+	})
+	return at
+}
+
+// stationRow is what the crew tapes: chairs and joints from one datum, so that
+// no error adds up.
+func (p *runPlan) stationRow(g *drawing.Scene, from drawing.Unit) drawing.Unit {
+	v := p.stations(from+150, true)
+	var g2 drawing.Scene
+	box, bases := v.draw(&g2)
+	if len(bases) == 0 {
+		// The end of the cap beside the datum is said in the datum's own label too: rather without it than turned.
+		w := p.stations(from+150, false)
+		var g3 drawing.Scene
+		if box3, bases3 := w.draw(&g3); len(bases3) > 0 {
+			g2, box, bases = g3, box3, bases3
+		}
+	}
+	g.Add(g2.Marks...)
+	for i, words := range []string{"CHAIR, JOINT", "STATION FROM 0"} {
+		if i < len(bases) {
+			runTitle(g, words, bases[i])
+		}
+	}
+	if len(bases) == 0 {
+		runTitle(g, "STATION FROM 0", v.at+500)
+	}
+	return box.Max.Y + 250
+}
+
+// stations gathers the stops of the station row.
+func (p *runPlan) stations(line drawing.Unit, capEnds bool) *runLevels {
+	v := &runLevels{down: true, line: true, at: line, ends: p.ends(), lo: runHead - 200, hi: p.width}
+	var stops []length.Length
+	add := func(at length.Length, tag string) {
+		for i, s := range stops {
+			if s == at {
+				v.stops[i].lines[0].words += " " + tag
+				return
+			}
+		}
+		stops = append(stops, at)
+		v.stops = append(v.stops, runStop{at: p.x(at), from: p.deep + 150, lines: []runLine{
+			{tag, drawing.Note, drawing.Bold}, {p.station(at), drawing.Head, drawing.Regular}}})
+	}
+	for _, c := range p.chairs() {
+		add(c.At, runTag(c.Name))
+	}
+	for _, j := range p.joints() {
+		add(j.Centre(), runTag(j.Name))
+	}
+	if p.shows(p.r.Datum) {
+		d := p.x(p.r.Datum)
+		v.datum = &d
+		add(p.r.Datum, "datum")
+	}
+	beside := p.r.Datum != 0 && length.Abs(p.r.Datum) < length.Inch
+	if p.win.From <= 0 && (capEnds || !beside) {
+		add(0, "cap")
+	}
+	if p.win.To >= p.r.Cap {
+		add(p.r.Cap, "cap")
+	}
+	v.a, v.b = p.edges()
+	return v
+}
+
+// station letters a station of the crew's, a short one before the datum in
+// inches alone: it is an offset, and room is scarce there.
+func (p *runFrame) station(at length.Length) string {
+	switch crew := p.r.ToCrew(at); {
+	case crew == 0:
+		return "0"
+	case crew < 0 && crew > -length.Foot:
+		return "-" + p.short(-crew)
+	case crew > 0 && crew < length.Inch:
+		return p.short(crew)
+	}
+	return p.crew(at)
+}
+
+// pieceRow chains the pieces and the gaps between them along the cap line.
+// Where the gaps print alike their title says so once.
+func (p *runPlan) pieceRow() runRow {
+	ends, labels, gap := p.pieceLabels()
+	title := "PIECES"
+	if gap != "" {
+		title += ", gap " + gap
+	}
+	stops := make([]drawing.Unit, len(ends))
+	for i, s := range ends {
+		stops[i] = p.x(s)
+	}
+	return runRow{title, p.chain(stops, labels)}
+}
+
+// pieceLabels are the ends of the chain and what its parts say; the gaps that
+// say what the title says are left empty.
+func (p *runPlan) pieceLabels() (ends []length.Length, labels []string, gap string) {
+	ends = p.pieceEnds()
+	_, parts := length.Chain(ends, p.tape.Step())
+	_, labels = p.labelled(ends, parts, 0)
+	usual := p.short(p.sys.Joint.Gap)
+	for i := range labels {
+		if p.isGap(ends[i], ends[i+1]) && labels[i] == usual {
+			labels[i], gap = "", usual
+		}
+	}
+	return ends, labels, gap
+}
+
+// pieceEnds are the ends of the parts the window shows whole, in order.
+func (p *runPlan) pieceEnds() []length.Length {
+	var ends []length.Length
+	for _, q := range p.r.Parts {
+		if from, to, ok := p.cut(q.From, q.To); ok && from == q.From && to == q.To {
+			if n := len(ends); n > 0 && ends[n-1] == q.From {
+				ends = append(ends, q.To)
+				continue
+			}
+			ends = append(ends, q.From, q.To)
+		}
+	}
+	return ends
+}
+
+// isGap says whether a joint lies between two stations.
+func (p *runPlan) isGap(from, to length.Length) bool {
+	for _, j := range p.r.Joints {
+		if j.From == from && j.To == to {
+			return true
+		}
+	}
+	return false
+}
+
+// spacingRow chains the chairs.
+func (p *runPlan) spacingRow() runRow {
+	var at []length.Length
+	for _, c := range p.chairs() {
+		at = append(at, p.r.ToCrew(c.At))
+	}
+	_, parts := length.Chain(at, p.tape.Step())
+	return runRow{"CHAIR TO CHAIR", p.chain(p.labelled(at, parts, p.r.Datum))}
+}
+
+// overallRow is the whole cap line and the whole wall, where the window shows
+// both ends.
+func (p *runPlan) overallRow() runRow {
+	if !p.whole() {
+		return runRow{"", func(_, _ drawing.Unit) drawing.Figure { return drawing.Figure{} }}
+	}
+	return runRow{"WHOLE RUN", p.chain([]drawing.Unit{p.x(0), p.x(p.r.Cap)}, []string{p.overall()})}
+}
+
+func (p *runPlan) overall() string {
+	unit := ""
+	if p.tape.Metric {
+		unit = " mm"
+	}
+	return "cap line " + p.long(p.r.Cap) + unit + ", wall front face " + p.long(p.r.Front) + unit
+}
+
+// labelled brings stations to paper and letters the parts between them.
+func (p *runPlan) labelled(at, parts []length.Length, shift length.Length) (stops []drawing.Unit, labels []string) {
+	for i, s := range at {
+		stops = append(stops, p.x(s+shift))
+		if i > 0 {
+			if parts[i-1] < length.Foot/2 {
+				labels = append(labels, p.short(parts[i-1]))
+				continue
+			}
+			labels = append(labels, p.long(parts[i-1]))
+		}
+	}
+	return stops, labels
+}
+
+// foot says where the reader stands, the scales and the notes.
+func (p *runPlan) foot(g *drawing.Scene, from drawing.Unit) drawing.Unit {
+	words := "Lengthwise " + p.along.Name + ", crosswise " + p.cross.Name + ". "
+	switch {
+	case p.along.Ratio > p.cross.Ratio:
+		words += "Crosswise drawn ×" + runFactor(p.along, p.cross) + ": width, bow and gaps look that much larger. "
+	case p.along.Ratio < p.cross.Ratio:
+		words += "Crosswise drawn ×" + runFactor(p.along, p.cross) + ": width, bow and gaps look that much smaller. "
+	}
+	if !p.whole() {
+		words += "Whole run: " + p.overall() + ". "
+	}
+	at := p.footRow(g, from, "ROOF - you stand here", words)
+	for _, n := range p.placer.Notes() {
+		box := g.Paragraph(drawing.Pt(0, at+drawing.Unit(drawing.Note)), runCount(n.N)+"  "+n.Words, p.width, drawing.Style{})
+		at = box.Max.Y + 150
+	}
+	return at
+}
+
+// footRow is the last row of a view: graphic scales at the left, the reader in
+// the middle, words at the right, or below each other on narrow paper.
+func (f *runFrame) footRow(g *drawing.Scene, from drawing.Unit, reader, words string) drawing.Unit {
+	x, low := drawing.Unit(0), from
+	for i, s := range []Scale{f.along, f.cross} {
+		if i == 1 && s.Ratio == f.along.Ratio {
+			break
+		}
+		stops, labels := scaleStops(f.tape.Metric, s, 4200)
+		bar := drawing.ScaleBar{At: drawing.Pt(x+200, from+480), Stops: stops, Labels: labels, Size: drawing.Small}
+		box := g.Draw(bar.Figure())
+		x, low = box.Max.X+700, max(low, box.Max.Y)
+	}
+	st := drawing.Style{Size: drawing.Head, Face: drawing.Bold}
+	w := drawing.Width(st.Face, reader, st.Size)
+	if reader != "" {
+		a, b := f.edges()
+		mid := max((a+b)/2-w/2, x+900)
+		if mid+w > f.width {
+			mid, from = 900, low+150
+		}
+		y := from + 700
+		people(g, drawing.Pt(mid, y), xy{1, 0})
+		t := g.Text(drawing.Pt(mid+1100, y+drawing.Unit(drawing.Head)/2), reader, st)
+		x, low = mid+1100+t.Width+700, max(low, y+300)
+	}
+	if f.width-x < 5000 {
+		x, from = 0, low+100
+	}
+	box := g.Paragraph(drawing.Pt(x, from+drawing.Unit(drawing.Note)+50), drawing.Letter(strings.TrimSpace(words)), f.width-x, drawing.Style{})
+	return max(low, box.Max.Y) + runGap
+}

@@ -1,0 +1,382 @@
+package view
+
+import (
+	"copingset/drawing"
+	"copingset/drawing/place"
+	"copingset/layout"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// Paper the elevation of a run takes besides the wall top itself: packing of
+// the chairs above, zones below, scales.
+const runUpRows = 4600
+
+// RunUp is the largest usual scale of heights at which the elevation of a run
+// fits a height.
+func RunUp(l *layout.Layout, r *layout.Run, room drawing.Unit) Scale {
+	e := &runElev{runFrame: &runFrame{l: l, r: r, sys: &l.Job.System, win: Window{From: 0, To: r.Cap}, cross: Scale{Ratio: 1}}}
+	top, low := e.heights()
+	return runLargestFit(l, top-low, room-runUpRows, 2, 24)
+}
+
+// RunElevation draws a window of a run as seen from the roof, the left hand at
+// the left: the wall top as surveyed at both edges, the plane the chairs sit
+// on, the packing between hatched by its layers of plywood, the chairs with
+// their packing, the rear leg of the caps.
+func RunElevation(l *layout.Layout, r *layout.Run, win Window, along, up Scale, width drawing.Unit) drawing.Scene {
+	e := &runElev{runFrame: newRunFrame(l, r, win, along, up, width)}
+	e.pad.W = width
+	e.top, e.low = e.heights()
+	e.deep = e.cross.Units(e.top - e.low)
+	e.pad.Group(drawing.Wall, "", e.wallBody)
+	e.pad.Group(drawing.Packing, "", e.packing)
+	e.pad.Group(drawing.Wall, "", e.wallTops)
+	e.pad.Group(drawing.Chairs, "", e.chairRects)
+	e.pad.Group(drawing.Caps, "", e.caps)
+	e.placer = place.New(drawing.Box(0, -5000, width, 20000))
+	var top, bottom drawing.Unit
+	e.pad.Group(drawing.Lettering, "", func(g *drawing.Scene) { top = e.above(g) })
+	e.pad.Group(drawing.Dimensions, "", func(g *drawing.Scene) { bottom = e.below(g) })
+	return runScene(e.pad, "run-elevation-"+r.Name+"-"+runCount(win.N), e.partWords()+" elevation",
+		"Elevation of run "+r.Name+" seen from the roof, left hand at the left: wall top, packing, chairs and rear leg.", top, bottom)
+}
+
+// runElev is an elevation being drawn: paper y is 0 at the top of the caps'
+// rear leg.
+type runElev struct {
+	*runFrame
+	pad      drawing.Scene
+	placer   *place.Placer
+	notes    []place.Note
+	top, low length.Length // heights drawn from and to
+	deep     drawing.Unit
+}
+
+// insideEnds are the front stations between which the wall's inside face is
+// drawn: at an inside corner it reaches beyond the front face.
+func (e *runElev) insideEnds() (from, to length.Length) {
+	return length.Min(0, e.r.Trim.Left), length.Max(e.r.Front, e.r.Front-e.r.Trim.Right)
+}
+
+// surveyed says whether there is a wall top to draw.
+func (e *runElev) surveyed() bool { return len(e.r.Readings) > 0 }
+
+// set is the height of the plane the chairs sit on at the rear face of the
+// wall, at a front station.
+func (e *runElev) set(front length.Length) length.Length {
+	if !e.surveyed() {
+		return e.r.Perimeter.Set
+	}
+	q := e.r.At(front)
+	return q.TopInside + q.PackRear
+}
+
+// leg is the rear leg of the cap: its fold and its foot.
+func (e *runElev) leg(front length.Length) (fold, foot length.Length) {
+	fold = e.set(front) + e.sys.Chair.Rise + e.sys.Metal.Thickness
+	return fold, fold - e.sys.Profile.RearLeg
+}
+
+// heights are the highest and the lowest thing drawn: the same for every
+// window of a run, so that its sheets compare.
+func (e *runElev) heights() (top, low length.Length) {
+	top, low = e.leg(0)
+	for _, q := range e.r.Readings {
+		fold, foot := e.leg(q.Station)
+		top = length.Max(top, fold)
+		low = length.Min(length.Min(low, foot), length.Min(q.TopInside, q.TopOutside))
+	}
+	return top, low - length.Inch/4
+}
+
+func (e *runElev) z(height length.Length) drawing.Unit { return e.cross.Units(e.top - height) }
+
+// line is a height along the run, at every reading between two front stations.
+func (e *runElev) line(from, to length.Length, height func(front length.Length) length.Length) []drawing.Point {
+	lo, hi, ok := e.cut(e.r.ToCap(from), e.r.ToCap(to))
+	if !ok {
+		return nil
+	}
+	from, to = e.r.ToFront(lo), e.r.ToFront(hi)
+	at := []length.Length{from}
+	for _, q := range e.r.Readings {
+		if q.Station > from && q.Station < to {
+			at = append(at, q.Station)
+		}
+	}
+	at = append(at, to)
+	pts := make([]drawing.Point, len(at))
+	for i, s := range at {
+		pts[i] = drawing.Pt(e.x(e.r.ToCap(s)), e.z(height(s)))
+	}
+	return pts
+}
+
+func (e *runElev) inside(s length.Length) length.Length  { return e.r.At(s).TopInside }
+func (e *runElev) outside(s length.Length) length.Length { return e.r.At(s).TopOutside }
+
+// band is the area between two lines.
+func band(a, b []drawing.Point) []drawing.Point {
+	ring := append([]drawing.Point{}, a...)
+	for i := len(b) - 1; i >= 0; i-- {
+		ring = append(ring, b[i])
+	}
+	return ring
+}
+
+// runWallHatch is the hatch of the material at the top of a wall.
+func runWallHatch(w *job.Wall) (drawing.HatchKind, string) {
+	if w == nil || len(w.Layers) == 0 {
+		return drawing.NoHatch, ""
+	}
+	t := w.Layers[0]
+	switch t.Material {
+	case job.Wood:
+		return drawing.Wood, t.Name
+	case job.Plywood:
+		return drawing.Plywood, t.Name
+	case job.Masonry:
+		return drawing.Masonry, t.Name
+	case job.Concrete:
+		return drawing.Concrete, t.Name
+	case job.Steel:
+		return drawing.Metal, t.Name
+	}
+	return drawing.NoHatch, ""
+}
+
+// wallBody hatches the wall below its top at the inside edge.
+func (e *runElev) wallBody(g *drawing.Scene) {
+	if !e.surveyed() {
+		return
+	}
+	from, to := e.insideEnds()
+	pts := e.line(from, to, e.inside)
+	if len(pts) < 2 {
+		return
+	}
+	kind, _ := runWallHatch(e.r.Wall)
+	n := len(pts)
+	foot := []drawing.Point{drawing.Pt(pts[0].X, e.deep), drawing.Pt(pts[n-1].X, e.deep)}
+	g.Hatch(kind, drawing.NoPen, band(pts, foot)...)
+	g.Line(drawing.Thin, foot...)
+	g.Line(drawing.Medium, pts[0], foot[0])
+	g.Line(drawing.Medium, pts[n-1], foot[1])
+	for _, x := range e.r.Job.Expansion {
+		c := e.r.ToCap(e.r.FrontStation(x.Station))
+		if !e.shows(c) {
+			continue
+		}
+		half := max(e.along.Units(x.Gap), runTrueJ) / 2
+		at := e.x(c)
+		y := e.z(e.inside(e.r.ToFront(c)))
+		g.Fill(drawing.White, drawing.NoPen, drawing.Box(at-half, y, at+half, e.deep).Corners()...)
+		g.Line(drawing.Medium, drawing.Pt(at-half, y), drawing.Pt(at-half, e.deep))
+		g.Line(drawing.Medium, drawing.Pt(at+half, y), drawing.Pt(at+half, e.deep))
+	}
+}
+
+// runPacking is the hatch of a number of plywood layers.
+func runPacking(layers int) drawing.HatchKind {
+	return [...]drawing.HatchKind{drawing.Packing1, drawing.Packing2, drawing.Packing3, drawing.Packing4}[min(max(layers, 0), 3)]
+}
+
+// packing hatches what lies between the wall top and the set surface: along
+// the whole wall, or under the chairs alone. No packing bridges a building
+// expansion joint.
+func (e *runElev) packing(g *drawing.Scene) {
+	if !e.surveyed() {
+		return
+	}
+	if e.l.Job.Packing.Method == job.PackChairs {
+		for _, c := range e.chairs() {
+			from, to := e.r.ToFront(c.Left(e.sys)), e.r.ToFront(c.Right(e.sys))
+			if set, top := e.line(from, to, e.set), e.line(from, to, e.inside); len(set) > 1 {
+				g.Hatch(drawing.Packing1, drawing.Thin, band(set, top)...)
+			}
+		}
+		return
+	}
+	from, to := e.insideEnds()
+	zones := e.r.Run.Run.Zones
+	for i, z := range zones {
+		if i == 0 {
+			z.From = from
+		}
+		if i == len(zones)-1 {
+			z.To = to
+		}
+		for _, s := range e.between(z.From, z.To) {
+			if set, top := e.line(s[0], s[1], e.set), e.line(s[0], s[1], e.inside); len(set) > 1 {
+				g.Hatch(runPacking(z.Layers), drawing.Thin, band(set, top)...)
+			}
+		}
+	}
+}
+
+// between takes the building expansion joints out of a stretch of the wall.
+func (e *runElev) between(from, to length.Length) [][2]length.Length {
+	var out [][2]length.Length
+	for _, x := range e.r.Job.Expansion {
+		c := e.r.FrontStation(x.Station)
+		if c > from && c < to {
+			out = append(out, [2]length.Length{from, c - x.Gap/2})
+			from = c + x.Gap/2
+		}
+	}
+	return append(out, [2]length.Length{from, to})
+}
+
+// wallTops draws the wall top at the outside edge dashed, as it lies behind,
+// at the inside edge full, and the set surface.
+func (e *runElev) wallTops(g *drawing.Scene) {
+	from, to := e.insideEnds()
+	set := e.line(from, to, e.set)
+	if len(set) > 1 {
+		g.Line(drawing.Centre, set...)
+	}
+	if !e.surveyed() {
+		return
+	}
+	if pts := e.line(0, e.r.Front, e.outside); len(pts) > 1 {
+		g.Line(drawing.Hidden, pts...)
+	}
+	if pts := e.line(from, to, e.inside); len(pts) > 1 {
+		g.Line(drawing.Medium, pts...)
+	}
+}
+
+// chairRects are the chairs from the set surface up.
+func (e *runElev) chairRects(g *drawing.Scene) {
+	for _, c := range e.chairs() {
+		b := e.chairBox(c)
+		g.Fill(drawing.White, drawing.Medium, b.Corners()...)
+		x := e.x(c.At)
+		g.Line(drawing.Medium, drawing.Pt(x, b.Max.Y), drawing.Pt(x, b.Max.Y-min(b.Height(), 150)))
+	}
+}
+
+func (e *runElev) chairBox(c *layout.Chair) drawing.Rect {
+	set := e.set(e.r.ToFront(c.At))
+	return drawing.Box(e.x(c.Left(e.sys)), e.z(set+e.sys.Chair.Rise), e.x(c.Right(e.sys)), e.z(set))
+}
+
+// caps outlines the rear leg of every part. At a corner the rear mold line is
+// shorter than the front by the trim, or longer.
+func (e *runElev) caps(g *drawing.Scene) {
+	for _, q := range e.r.Parts {
+		a, b := q.From, q.To
+		left, right := runMiters(q)
+		if left != nil {
+			a += left.Trim
+		}
+		if right != nil {
+			b -= right.Trim
+		}
+		from, to, ok := e.cut(a, b)
+		if !ok {
+			continue
+		}
+		xa, xb := e.jointEdge(from, false), e.jointEdge(to, true)
+		fa, ta := e.leg(e.r.ToFront(from))
+		fb, tb := e.leg(e.r.ToFront(to))
+		g.Line(drawing.Medium, drawing.Pt(xa, e.z(fa)), drawing.Pt(xb, e.z(fb)))
+		g.Line(drawing.Medium, drawing.Pt(xa, e.z(ta)), drawing.Pt(xb, e.z(tb)))
+		if from == a {
+			g.Line(drawing.Medium, drawing.Pt(xa, e.z(fa)), drawing.Pt(xa, e.z(ta)))
+		}
+		if to == b {
+			g.Line(drawing.Medium, drawing.Pt(xb, e.z(fb)), drawing.Pt(xb, e.z(tb)))
+		}
+	}
+	for _, c := range []struct {
+		cut bool
+		x   drawing.Unit
+	}{{e.win.From > 0, e.x(e.win.From)}, {e.win.To < e.r.Cap, e.x(e.win.To)}} {
+		if c.cut {
+			runBreak(g, drawing.Pt(c.x, -100), drawing.Pt(c.x, e.deep+100))
+		}
+	}
+	for _, m := range []*length.Length{e.win.MatchLeft, e.win.MatchRight} {
+		if m != nil {
+			g.Line(drawing.Match, drawing.Pt(e.x(*m), -100), drawing.Pt(e.x(*m), e.deep+100))
+		}
+	}
+}
+
+// jointEdge sets the edges of a joint that would print too narrow apart.
+func (e *runElev) jointEdge(at length.Length, right bool) drawing.Unit {
+	for _, j := range e.r.Joints {
+		if e.along.Units(j.Gap()) >= runTrueJ {
+			continue
+		}
+		if right && at == j.From {
+			return e.x(j.Centre()) - runTrueJ/2
+		}
+		if !right && at == j.To {
+			return e.x(j.Centre()) + runTrueJ/2
+		}
+	}
+	return e.x(at)
+}
+
+// above letters the marks of the pieces and, over them, the packing of every
+// chair, front over rear.
+func (e *runElev) above(g *drawing.Scene) drawing.Unit {
+	for _, c := range e.chairs() {
+		e.placer.Stroke(110, drawing.Pt(e.x(c.At), -2000), drawing.Pt(e.x(c.At), 0))
+	}
+	for _, m := range []*length.Length{e.win.MatchLeft, e.win.MatchRight} {
+		if m != nil {
+			e.placer.Stroke(90, drawing.Pt(e.x(*m), -100), drawing.Pt(e.x(*m), e.deep))
+		}
+	}
+	e.placer.Block(drawing.Box(0, -90, e.width, e.deep))
+	for _, q := range e.r.Parts {
+		e.mark(g, q)
+	}
+	top := min(g.Bounds().Min.Y, 0) - runGap
+	v := &runLevels{at: top, lo: runHead, hi: e.width}
+	for _, c := range e.chairs() {
+		v.stops = append(v.stops, runStop{at: e.x(c.At), from: e.chairBox(c).Min.Y, lines: []runLine{
+			{e.short(c.PackRear), drawing.Note, drawing.Regular},
+			{e.short(c.PackFront), drawing.Note, drawing.Regular},
+			{runTag(c.Name), drawing.Note, drawing.Bold}}})
+	}
+	box, bases := v.draw(g)
+	for i, words := range []string{"PACKING REAR", "PACKING FRONT", "CHAIR"} {
+		if i < len(bases) {
+			runTitle(g, words, bases[i])
+		}
+	}
+	if len(v.stops) > 0 {
+		if len(bases) == 0 {
+			runTitle(g, "PACKING", top-400)
+			runTitle(g, "rear, front", top)
+		}
+		top = box.Min.Y - 60
+	}
+	runTitle(g, "SEEN FROM ROOF", e.deep/2+120)
+	return top
+}
+
+// mark letters the mark of a piece just above its rear leg.
+func (e *runElev) mark(g *drawing.Scene, q layout.Part) {
+	from, to, ok := e.cut(q.From, q.To)
+	if !ok || to-from < (q.To-q.From)/4 && q.To-q.From > length.Foot && (from > q.From || to < q.To) {
+		return
+	}
+	a, b := e.x(from), e.x(to)
+	l := place.Label{Lines: []string{q.Piece.Mark}, Size: drawing.Head, Face: drawing.Bold, About: drawing.Pt((a+b)/2, -60)}
+	w, h := l.Extent()
+	var spots []place.Spot
+	for lift := drawing.Unit(0); lift < 1500; lift += 450 {
+		for d := drawing.Unit(0); d <= max((b-a-w)/2, 0)+300; d += 100 {
+			for _, x := range []drawing.Unit{(a+b)/2 + d, (a+b)/2 - d} {
+				spots = append(spots, place.Spot{Centre: drawing.Pt(x, -100-h/2-60-lift), Leader: lift > 0})
+			}
+		}
+	}
+	g.Add(e.placer.Place(l, spots...).Marks...)
+}

@@ -1,0 +1,453 @@
+package view
+
+import (
+	"copingset/drawing"
+	"copingset/drawing/place"
+	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// Paper the plan of a run takes besides the wall itself: rows above and below,
+// the reader and the scales; more where corners show their legs.
+const (
+	runPlanRows  = 5900
+	runPlanLegs  = 1100
+	runPlanStubs = 600
+)
+
+// RunAcross is the largest usual scale across the wall at which the plan of a
+// run fits a height. A run with much to say (obstacles, labels that need
+// leaders) takes somewhat more; the scene says how much.
+func RunAcross(l *layout.Layout, r *layout.Run, room drawing.Unit) Scale {
+	rows := drawing.Unit(runPlanRows)
+	for _, c := range []*layout.Corner{r.Left.Corner, r.Right.Corner} {
+		if c != nil && !c.Absorb {
+			rows = max(rows, runPlanRows+runPlanLegs)
+			if c.Outside() {
+				return runLargestFit(l, r.Outside, room-runPlanRows-runPlanLegs-runPlanStubs, 6, 16)
+			}
+		}
+	}
+	return runLargestFit(l, r.Outside, room-rows, 6, 16)
+}
+
+// runLargestFit is the largest usual scale between two ratios at which a
+// length fits, the smaller of the two if none does.
+func runLargestFit(l *layout.Layout, of length.Length, room drawing.Unit, largest, smallest int64) Scale {
+	var last Scale
+	for _, s := range Scales(Metric(l)) {
+		if s.Ratio < largest || s.Ratio > smallest*5/4 { // 1:20 stands beside 1:16
+			continue
+		}
+		last = s
+		if s.Units(of) <= room {
+			return s
+		}
+	}
+	return last
+}
+
+// RunPlan draws a window of a run from above, the street at the top and the
+// roof, where its reader stands, at the bottom: the wall as surveyed, the caps
+// with their marks and joints, splice plates, chairs, fasteners, the layout
+// string, obstacles and zones. Below stand the stations the crew tapes from
+// one datum, above the zones and the legs of the corners.
+func RunPlan(l *layout.Layout, r *layout.Run, win Window, along, across Scale, width drawing.Unit) drawing.Scene {
+	f := newRunFrame(l, r, win, along, across, width)
+	p := &runPlan{runFrame: f, deep: f.y(r.Outside)}
+	p.pad.W = width
+	p.stubs()
+	p.pad.Group(drawing.Wall, "", p.wallBody)
+	p.pad.Group(drawing.Obstacles, "", p.obstacles)
+	p.pad.Group(drawing.Chairs, "", p.chairRects)
+	p.pad.Group(drawing.Wall, "", p.wallFaces)
+	p.pad.Group(drawing.Splices, "", p.plates)
+	p.pad.Group(drawing.Fasteners, "", p.fasteners)
+	p.pad.Group(drawing.Chairs, "", p.layoutString)
+	p.pad.Group(drawing.Caps, "", p.caps)
+	p.pad.Group(drawing.Dimensions, "", func(g *drawing.Scene) {
+		low := drawing.Unit(-250)
+		for _, q := range []*runStubLeg{p.leftStub, p.rightStub} {
+			if q != nil && q.turn < 0 {
+				low = -runStub - 150
+			}
+		}
+		p.legRows(g, low)
+		p.legMarks = g.Marks
+	})
+	p.placer = place.New(drawing.Box(0, -runPlanLanes, width, p.bottom()-60))
+	p.pad.Group(drawing.Lettering, "", p.letter)
+	top := p.above()
+	bottom := p.below()
+	return runScene(p.pad, "run-plan-"+r.Name+"-"+runCount(win.N), f.partWords()+" plan",
+		"Plan of run "+r.Name+": street at the top, roof at the bottom, stations from the left hand to the right.", top, bottom)
+}
+
+// runPlanLanes is how far above the cap line labels may stand.
+const runPlanLanes = 4000
+
+// runScene moves what was drawn about the cap line on paper of its own.
+func runScene(pad drawing.Scene, name, title, desc string, top, bottom drawing.Unit) drawing.Scene {
+	s := drawing.Scene{Name: name, Title: title, Desc: desc, W: pad.W, H: bottom - top}
+	s.Add(drawing.Translate(pad.Marks, drawing.Pt(0, -top))...)
+	return s
+}
+
+// runPlan is a plan being drawn: paper y is 0 on the cap line.
+type runPlan struct {
+	*runFrame
+	pad                 drawing.Scene
+	deep                drawing.Unit // rear mold line
+	leftStub, rightStub *runStubLeg
+	placer              *place.Placer
+	legMarks            []drawing.Mark // dimensions of the corner legs, above the caps
+}
+
+// bottom is where the rows below may begin: clear of neighbours' legs.
+func (p *runPlan) bottom() drawing.Unit {
+	b := p.deep + 250
+	for _, g := range []*runStubLeg{p.leftStub, p.rightStub} {
+		if g != nil && g.turn > 0 {
+			b = p.deep + runStub + 150
+		}
+	}
+	return b
+}
+
+// stubs works out the neighbours' legs that show.
+func (p *runPlan) stubs() {
+	if c := p.r.Left.Corner; c != nil && p.win.From <= 0 {
+		p.leftStub = newRunStubLeg(p.runFrame, c, true)
+	}
+	if c := p.r.Right.Corner; c != nil && p.win.To >= p.r.Cap {
+		p.rightStub = newRunStubLeg(p.runFrame, c, false)
+	}
+}
+
+// facePoints is a face of the wall as surveyed, behind the cap line, clipped
+// to the window.
+func (p *runPlan) facePoints(rear bool) []drawing.Point {
+	r := p.r
+	if len(r.Readings) == 0 {
+		return nil
+	}
+	from, to := length.Length(0), r.Front
+	if rear {
+		from, to = r.Trim.Left, r.Front-r.Trim.Right
+	}
+	lo, hi, ok := p.cut(r.ToCap(from), r.ToCap(to))
+	if !ok {
+		return nil
+	}
+	from, to = r.ToFront(lo), r.ToFront(hi)
+	at := []length.Length{from}
+	for _, q := range r.Readings {
+		if q.Station > from && q.Station < to {
+			at = append(at, q.Station)
+		}
+	}
+	at = append(at, to)
+	pts := make([]drawing.Point, len(at))
+	for i, s := range at {
+		q := r.At(s)
+		y := p.sys.Metal.Thickness + p.sys.FrontClearance + q.Gap
+		if rear {
+			y += q.Width
+		}
+		pts[i] = drawing.Pt(p.x(r.ToCap(s)), p.y(y))
+	}
+	return pts
+}
+
+// wallBody tints the wall top, so that its bow shows against the straight cap.
+func (p *runPlan) wallBody(g *drawing.Scene) {
+	front, rear := p.facePoints(false), p.facePoints(true)
+	if len(front) < 2 || len(rear) < 2 {
+		return
+	}
+	ring := append([]drawing.Point{}, front...)
+	for i := len(rear) - 1; i >= 0; i-- {
+		ring = append(ring, rear[i])
+	}
+	g.Fill(drawing.Light, drawing.NoPen, ring...)
+	for _, e := range p.r.Job.Expansion {
+		c := p.r.ToCap(p.r.FrontStation(e.Station))
+		if from, to, ok := p.cut(c-e.Gap/2, c+e.Gap/2); ok {
+			a, b := p.x(from), p.x(to)
+			if b-a < runTrueJ {
+				a, b = (a+b-runTrueJ)/2, (a+b+runTrueJ)/2
+			}
+			y0, y1 := p.facesAt(c)
+			g.Fill(drawing.White, drawing.NoPen, drawing.Box(a, y0, b, y1).Corners()...)
+			g.Line(drawing.Medium, drawing.Pt(a, y0), drawing.Pt(a, y1))
+			g.Line(drawing.Medium, drawing.Pt(b, y0), drawing.Pt(b, y1))
+		}
+	}
+}
+
+// facesAt is where the two faces of the wall lie at a cap station.
+func (p *runPlan) facesAt(station length.Length) (front, rear drawing.Unit) {
+	q := p.r.At(p.r.ToFront(station))
+	y := p.sys.Metal.Thickness + p.sys.FrontClearance + q.Gap
+	if len(p.r.Readings) == 0 {
+		return p.y(y), p.y(p.r.Outside - y)
+	}
+	return p.y(y), p.y(y + q.Width)
+}
+
+// wallFaces draws both faces, with a tick on the roof side at every reading.
+func (p *runPlan) wallFaces(g *drawing.Scene) {
+	for _, rear := range []bool{false, true} {
+		if pts := p.facePoints(rear); len(pts) > 1 {
+			g.Line(drawing.Medium, pts...)
+		}
+	}
+	for _, q := range p.r.Readings {
+		at := p.r.ToCap(q.Station)
+		if !p.shows(at) || q.Station < 0 || q.Station > p.r.Front {
+			continue
+		}
+		_, y := p.facesAt(at)
+		g.Line(drawing.Thin, drawing.Pt(p.x(at), y-110), drawing.Pt(p.x(at), y+30))
+	}
+}
+
+// obstacleBox is the room an obstacle takes in plan.
+func (p *runPlan) obstacleBox(o *job.Obstacle) (drawing.Rect, length.Length, bool) {
+	c := p.r.ToCap(p.r.FrontStation(o.Station))
+	from, to, ok := p.cut(c-o.Extent/2, c+o.Extent/2)
+	if !ok {
+		return drawing.Rect{}, c, false
+	}
+	y0, y1 := p.facesAt(c)
+	if o.Does&job.Pierces != 0 && o.Depth > 0 {
+		mid := y0 + p.y(o.FromFace)
+		y0, y1 = mid-p.y(o.Depth)/2, mid+p.y(o.Depth)/2
+	}
+	return drawing.Box(p.x(from), y0, p.x(to), y1), c, true
+}
+
+// obstacles are boxed and crossed.
+func (p *runPlan) obstacles(g *drawing.Scene) {
+	for i := range p.r.Job.Obstacles {
+		if b, _, ok := p.obstacleBox(&p.r.Job.Obstacles[i]); ok {
+			g.Fill(drawing.Mid, drawing.Medium, b.Corners()...)
+			g.Line(drawing.Medium, b.Min, b.Max)
+			g.Line(drawing.Medium, drawing.Pt(b.Min.X, b.Max.Y), drawing.Pt(b.Max.X, b.Min.Y))
+		}
+	}
+}
+
+// chairBox is a chair in plan.
+func (p *runPlan) chairBox(c *layout.Chair) drawing.Rect {
+	t := p.sys.Metal.Thickness
+	return drawing.Box(p.x(c.Left(p.sys)), p.y(t+p.sys.Chair.FrontEdge), p.x(c.Right(p.sys)), p.y(t+p.r.Inside-p.sys.Chair.RearEdge))
+}
+
+// chairRects draws the chairs with ticks at their centres, and the supports
+// under the miters.
+func (p *runPlan) chairRects(g *drawing.Scene) {
+	for _, q := range p.supports() {
+		g.Fill(drawing.White, drawing.Medium, q.pts...)
+	}
+	for _, c := range p.chairs() {
+		b := p.chairBox(c)
+		g.Fill(drawing.White, drawing.Medium, b.Corners()...)
+		x := p.x(c.At)
+		g.Line(drawing.Medium, drawing.Pt(x, b.Min.Y), drawing.Pt(x, b.Min.Y+250))
+		g.Line(drawing.Medium, drawing.Pt(x, b.Max.Y-250), drawing.Pt(x, b.Max.Y))
+	}
+}
+
+// fasteners are a cross in a circle each, spread evenly over the chair: only
+// their rows are to scale, the holes are the chair's own.
+func (p *runPlan) fasteners(g *drawing.Scene) {
+	for _, c := range p.chairs() {
+		for _, at := range p.screws(c) {
+			g.Circle(drawing.Thin, at, 55)
+			g.Line(drawing.Thin, drawing.Pt(at.X-90, at.Y), drawing.Pt(at.X+90, at.Y))
+			g.Line(drawing.Thin, drawing.Pt(at.X, at.Y-90), drawing.Pt(at.X, at.Y+90))
+		}
+	}
+}
+
+func (p *runPlan) screws(c *layout.Chair) []drawing.Point {
+	var out []drawing.Point
+	a, b := p.x(c.Left(p.sys)), p.x(c.Right(p.sys))
+	for _, row := range c.Rows {
+		for i := range row.Count {
+			out = append(out, drawing.Pt(a+(b-a)*drawing.Unit(2*i+1)/drawing.Unit(2*row.Count), p.y(row.Y)))
+		}
+	}
+	return out
+}
+
+// plateBox is the splice or cover plate of a joint.
+func (p *runPlan) plateBox(j *layout.Joint) (drawing.Rect, bool) {
+	c, half := j.Centre(), j.Plate/2
+	from, to, ok := p.cut(c-half, c+half)
+	if !ok {
+		return drawing.Rect{}, false
+	}
+	return drawing.Box(p.x(from), p.y(p.sys.Metal.Thickness)+20, p.x(to), p.deep-p.y(p.sys.Metal.Thickness)-20), true
+}
+
+// plates are hidden under the caps. A cover plate shows the side it is fixed
+// on by two dots.
+func (p *runPlan) plates(g *drawing.Scene) {
+	for _, j := range p.joints() {
+		b, ok := p.plateBox(j)
+		if !ok {
+			continue
+		}
+		g.Rect(drawing.Hidden, b)
+		if j.Kind != cap.Expansion {
+			continue
+		}
+		x := (p.x(j.From) + b.Min.X) / 2
+		if j.Held == cap.RightHand {
+			x = (p.x(j.To) + b.Max.X) / 2
+		}
+		for _, k := range []drawing.Unit{1, 3} {
+			g.Dot(drawing.Pt(x, b.Min.Y+b.Height()*k/4), 70, drawing.Black)
+		}
+	}
+}
+
+// layoutString is the line the chairs' front edges follow.
+func (p *runPlan) layoutString(g *drawing.Scene) {
+	var a, b drawing.Unit
+	for i, c := range p.chairs() {
+		q := p.chairBox(c)
+		if i == 0 {
+			a = q.Min.X
+		}
+		b = q.Max.X
+	}
+	if p.win.From > 0 {
+		a = p.x(p.win.From)
+	}
+	if p.win.To < p.r.Cap {
+		b = p.x(p.win.To)
+	}
+	if b > a {
+		y := p.stringY()
+		g.Line(drawing.String, drawing.Pt(a, y), drawing.Pt(b, y))
+	}
+}
+
+func (p *runPlan) stringY() drawing.Unit { return p.y(p.sys.Metal.Thickness + p.sys.Chair.FrontEdge) }
+
+// caps draws the mold lines of the caps, their joints, miters and ends.
+func (p *runPlan) caps(g *drawing.Scene) {
+	for _, q := range p.r.Parts {
+		from, to, ok := p.cut(q.From, q.To)
+		if !ok {
+			continue
+		}
+		a, b := p.capEdge(q, from, false), p.capEdge(q, to, true)
+		g.Line(drawing.Thick, drawing.Pt(a, 0), drawing.Pt(b, 0))
+		ra, rb := a, b
+		if q.From == 0 && p.leftStub != nil && !p.leftStub.absorb {
+			ra = p.leftStub.rear.X
+		}
+		if q.To == p.r.Cap && p.rightStub != nil && !p.rightStub.absorb {
+			rb = p.rightStub.rear.X
+		}
+		if rb > ra {
+			g.Line(drawing.Thick, drawing.Pt(ra, p.deep), drawing.Pt(rb, p.deep))
+		}
+		// Where the window cuts a part it shows no edge: the break line stands there.
+		if from == q.From && (q.From > 0 || p.leftStub == nil || p.leftStub.absorb) {
+			g.Line(p.edgePen(q.From == 0 && p.leftStub == nil), drawing.Pt(a, 0), drawing.Pt(a, p.deep))
+		}
+		if to == q.To && (q.To < p.r.Cap || p.rightStub == nil || p.rightStub.absorb) {
+			g.Line(p.edgePen(q.To == p.r.Cap && p.rightStub == nil), drawing.Pt(b, 0), drawing.Pt(b, p.deep))
+		}
+	}
+	p.leftStub.draw(g)
+	p.rightStub.draw(g)
+	p.runEnds(g)
+	for _, e := range []struct {
+		cut bool
+		x   drawing.Unit
+	}{{p.win.From > 0, p.x(p.win.From)}, {p.win.To < p.r.Cap, p.x(p.win.To)}} {
+		if e.cut {
+			runBreak(g, drawing.Pt(e.x, -250), drawing.Pt(e.x, p.deep+200))
+		}
+	}
+	for _, m := range []*length.Length{p.win.MatchLeft, p.win.MatchRight} {
+		if m != nil {
+			x := p.x(*m)
+			g.Line(drawing.Match, drawing.Pt(x, -runMatchTop), drawing.Pt(x, -60))
+			g.Line(drawing.Match, drawing.Pt(x, p.deep+60), drawing.Pt(x, p.bottom()))
+		}
+	}
+}
+
+const runMatchTop = 750
+
+func (p *runPlan) edgePen(end bool) drawing.Pen {
+	if end {
+		return drawing.Thick
+	}
+	return drawing.Medium
+}
+
+// capEdge is the place of a part's end on paper: where the joint would print
+// narrower than can be drawn, its two edges stand apart as a symbol.
+func (p *runPlan) capEdge(q layout.Part, at length.Length, right bool) drawing.Unit {
+	x := p.x(at)
+	for _, j := range p.r.Joints {
+		gap := p.along.Units(j.Gap())
+		if gap >= runTrueJ {
+			continue
+		}
+		c := p.x(j.Centre())
+		if right && at == j.From {
+			return c - runTrueJ/2
+		}
+		if !right && at == j.To {
+			return c + runTrueJ/2
+		}
+	}
+	// The joint of a kink at the left belongs to the run before.
+	if !right && at == q.From && p.leftStub != nil && p.leftStub.absorb {
+		return max(x, p.x(0)+runTrueJ/2)
+	}
+	return x
+}
+
+// runBreak is a break line: straight with a jog in the middle.
+func runBreak(g *drawing.Scene, a, b drawing.Point) {
+	at := func(k, side drawing.Unit) drawing.Point {
+		return drawing.Pt(a.X+(b.X-a.X)*k/100, a.Y+(b.Y-a.Y)*k/100).Add(side90(a, b, side))
+	}
+	g.Line(drawing.Thin, a, at(46, 0), at(48, 100), at(52, -100), at(54, 0), b)
+}
+
+// side90 is a step at right angles to the way from a to b, along an axis.
+func side90(a, b drawing.Point, d drawing.Unit) drawing.Point {
+	dx, dy := b.X-a.X, b.Y-a.Y
+	if max(dx, -dx) > max(dy, -dy) {
+		return drawing.Pt(0, d)
+	}
+	return drawing.Pt(d, 0)
+}
+
+// runEnds draws the higher wall a run dies into.
+func (p *runPlan) runEnds(g *drawing.Scene) {
+	wall := func(face, dir drawing.Unit) {
+		b := drawing.Box(face, -200, face+dir*500, p.deep+200)
+		g.Hatch(drawing.Masonry, drawing.NoPen, b.Corners()...)
+		g.Line(drawing.Medium, drawing.Pt(face, b.Min.Y), drawing.Pt(face, b.Max.Y))
+	}
+	if p.win.From <= 0 && p.r.Left.Kind == job.EndWall {
+		wall(p.x(p.r.ToCap(0)), -1)
+	}
+	if p.win.To >= p.r.Cap && p.r.Right.Kind == job.EndWall {
+		wall(p.x(p.r.ToCap(p.r.Front)), 1)
+	}
+}

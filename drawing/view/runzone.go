@@ -1,0 +1,227 @@
+package view
+
+import (
+	"strings"
+
+	"copingset/drawing"
+	"copingset/drawing/place"
+	"copingset/layout"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wind"
+)
+
+// below sets the zones the carpenter cuts to: a swatch of each build-up with
+// its words, the stations of its ends from the datum, the scales.
+func (e *runElev) below(g *drawing.Scene) drawing.Unit {
+	at := e.deep + 250
+	kind := e.zoneStops()
+	if !e.surveyed() {
+		g.Text(drawing.Pt(e.left, at+400), "WALL TOP NOT SURVEYED: packing not known", drawing.Style{Size: drawing.Head, Face: drawing.Bold})
+		return e.foot(g, at+700)
+	}
+	const swatch = 250
+	low := at + swatch
+	p := place.New(drawing.Box(runHead, at, e.width, at+5000))
+	p.First = len(e.placer.Notes())
+	for _, z := range kind {
+		g.Hatch(z.hatch, drawing.Thin, drawing.Box(z.a, at, z.b, at+swatch).Corners()...)
+	}
+	p.Block(drawing.Box(0, at, e.width, at+swatch))
+	for _, z := range kind {
+		p.Stroke(20, drawing.Pt(z.a, at), drawing.Pt(z.a, at+5000))
+		p.Stroke(20, drawing.Pt(z.b, at), drawing.Pt(z.b, at+5000))
+	}
+	for _, z := range kind {
+		got := e.zoneLabel(p, z, at+swatch)
+		g.Add(got.Marks...)
+		low = max(low, got.Box.Max.Y)
+	}
+	runTitle(g, "BUILD-UP", at+swatch)
+	e.notes = append(e.notes, p.Notes()...)
+	low = e.zoneStations(g, kind, at+swatch, low+runGap)
+	return e.foot(g, low)
+}
+
+// runZone is a shim zone on paper.
+type runZone struct {
+	z      layout.ShimZone
+	hatch  drawing.HatchKind
+	a, b   drawing.Unit
+	length string // empty if the window cuts it
+}
+
+// zoneStops brings the shim zones of the window to paper.
+func (e *runElev) zoneStops() []runZone {
+	var ends []length.Length
+	zones := e.r.Run.Run.Zones
+	for i, z := range zones {
+		if i == 0 {
+			ends = append(ends, e.r.ToCrew(e.r.ToCap(z.From)))
+		}
+		ends = append(ends, e.r.ToCrew(e.r.ToCap(z.To)))
+	}
+	_, parts := length.Chain(ends, e.tape.Step())
+	var out []runZone
+	for i, z := range zones {
+		a, b, ok := e.cut(e.r.ToCap(z.From), e.r.ToCap(z.To))
+		if !ok {
+			continue
+		}
+		q := runZone{z: z, hatch: runPacking(z.Layers), a: e.x(a), b: e.x(b)}
+		if a == e.r.ToCap(z.From) && b == e.r.ToCap(z.To) {
+			q.length = e.long(parts[i])
+		}
+		out = append(out, q)
+	}
+	return out
+}
+
+// zoneWords says the build-up of a zone.
+func (e *runElev) zoneWords(z layout.ShimZone) []string {
+	layers := runCount(z.Layers) + " layers + shims"
+	switch {
+	case e.l.Job.Packing.Method == job.PackChairs:
+		layers = "packing under chairs only"
+	case z.Layers == 0:
+		layers = "shims only"
+	case z.Layers == 1:
+		layers = "1 layer + shims"
+	}
+	front, rear := e.spread(z.FrontLeast, z.FrontMost), e.spread(z.RearLeast, z.RearMost)
+	if front == rear {
+		return []string{layers, front}
+	}
+	return []string{layers, "front " + front, "rear " + rear}
+}
+
+func (e *runElev) spread(least, most length.Length) string {
+	a, b := e.short(length.Max(0, least)), e.short(length.Max(0, most))
+	if a == b {
+		return a
+	}
+	return a + " to " + b
+}
+
+// zoneLabel letters a zone's words under its swatch: in one line, in several,
+// or as a note.
+func (e *runElev) zoneLabel(p *place.Placer, z runZone, from drawing.Unit) place.Placement {
+	words := e.zoneWords(z.z)
+	flat := ""
+	for i, w := range words {
+		if i == 1 {
+			flat += ": "
+		} else if i > 0 {
+			flat += ", "
+		}
+		flat += w
+	}
+	if z.length != "" {
+		flat = z.length + ": " + flat
+		words = append([]string{z.length}, words...)
+	}
+	mid := (z.a + z.b) / 2
+	var brief []string
+	for _, w := range words {
+		brief = append(brief, strings.NewReplacer("front ", "F ", "rear ", "R ").Replace(w))
+	}
+	for _, lines := range [][]string{{flat}, words, brief} {
+		l := place.Label{Lines: lines, About: drawing.Pt(mid, from)}
+		_, h := l.Extent()
+		if got, ok := p.Try(l, place.At(mid, from+100+h/2)); ok {
+			return got
+		}
+	}
+	l := place.Label{Lines: words, About: drawing.Pt(mid, from+450), Note: flat,
+		Where: "from " + e.crew(e.r.ToCap(z.z.From)) + " to " + e.crew(e.r.ToCap(z.z.To))}
+	return p.Number(l)
+}
+
+// zoneStations letters the stations of the zones' ends, from the datum.
+func (e *runElev) zoneStations(g *drawing.Scene, zones []runZone, from, at drawing.Unit) drawing.Unit {
+	v := &runLevels{down: true, line: true, at: at + 50, ends: e.ends(), lo: runHead, hi: e.width}
+	add := func(s length.Length) {
+		c := e.r.ToCap(s)
+		if !e.shows(c) {
+			return
+		}
+		v.stops = append(v.stops, runStop{at: e.x(c), from: from, lines: []runLine{{e.station(c), drawing.Note, drawing.Regular}}})
+	}
+	for i, z := range zones {
+		if i == 0 {
+			add(z.z.From)
+		}
+		add(z.z.To)
+	}
+	if len(v.stops) == 0 {
+		return at
+	}
+	if d := e.x(e.r.Datum); e.shows(e.r.Datum) && e.r.Datum == e.r.ToCap(0) {
+		v.datum = &d
+	}
+	v.a, v.b = zones[0].a, zones[len(zones)-1].b
+	box, bases := v.draw(g)
+	y := v.at + 500
+	if len(bases) > 0 {
+		y = bases[0]
+	}
+	runTitle(g, "ZONES, FROM 0", y)
+	return box.Max.Y + runGap
+}
+
+// foot names the scales and lists the notes.
+func (e *runElev) foot(g *drawing.Scene, from drawing.Unit) drawing.Unit {
+	words := "Lengthwise " + e.along.Name + ", heights " + e.cross.Name + ". "
+	if e.along.Ratio != e.cross.Ratio {
+		words += "Heights drawn ×" + runFactor(e.along, e.cross) + ". "
+	}
+	words += "Full line: wall top at the inside edge; dashed: outside edge; long-dashed: plane the chairs sit on. Packing is measured up to that plane."
+	at := e.footRow(g, from, "", words)
+	for _, n := range append(e.placer.Notes(), e.notes...) {
+		box := g.Paragraph(drawing.Pt(0, at+drawing.Unit(drawing.Note)), runCount(n.N)+"  "+n.Words, e.width, drawing.Style{})
+		at = box.Max.Y + 150
+	}
+	return at
+}
+
+// RunHatches lists the hatches the plan and the elevation of a window use, for
+// the legend of their sheet.
+func RunHatches(l *layout.Layout, r *layout.Run, win Window) []LegendEntry {
+	f := &runFrame{l: l, r: r, sys: &l.Job.System, win: win}
+	var out []LegendEntry
+	for z := wind.Corner; z >= wind.Edge; z-- {
+		for _, s := range r.Zones {
+			if _, _, ok := f.cut(r.ToCap(s.From), r.ToCap(s.To)); ok && s.Zone == z {
+				k := LegendEntry{drawing.ZoneEdge, "edge zone of wind pressure"}
+				if z == wind.Corner {
+					k = LegendEntry{drawing.ZoneCorner, "corner zone of wind pressure"}
+				}
+				out = append(out, k)
+				break
+			}
+		}
+	}
+	if len(r.Readings) > 0 {
+		name := l.Job.Packing.LayerName
+		words := [4]string{"shims only", "1 layer of " + name + " + shims", "2 layers of " + name + " + shims", "3 layers or more of " + name + " + shims"}
+		if l.Job.Packing.Method == job.PackChairs {
+			words[0] = "packing under the chairs"
+		}
+		for k := range 4 {
+			for _, z := range r.Run.Run.Zones {
+				if _, _, ok := f.cut(r.ToCap(z.From), r.ToCap(z.To)); ok && min(z.Layers, 3) == k {
+					out = append(out, LegendEntry{runPacking(k), words[k]})
+					break
+				}
+			}
+		}
+		if kind, name := runWallHatch(r.Wall); kind != drawing.NoHatch {
+			out = append(out, LegendEntry{kind, "wall top: " + name})
+		}
+	}
+	walled := win.From <= 0 && r.Left.Kind == job.EndWall || win.To >= r.Cap && r.Right.Kind == job.EndWall
+	if walled && (len(out) == 0 || out[len(out)-1].Kind != drawing.Masonry) {
+		out = append(out, LegendEntry{drawing.Masonry, "higher wall"})
+	}
+	return out
+}

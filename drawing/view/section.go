@@ -1,0 +1,323 @@
+package view
+
+import (
+	"fmt"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/layout"
+	"copingset/layout/anchor"
+	"copingset/layout/cap"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// section is a cut across a run, looking along growing stations: the street at
+// the left, the roof at the right.
+type section struct {
+	l       *layout.Layout
+	r       *layout.Run
+	chair   *layout.Chair // nil over a building expansion joint
+	joint   *layout.Joint // nil at a chair
+	sys     *job.System
+	crew    length.Style
+	shop    length.Style
+	p       profile
+	at      length.Length // cap station
+	width   length.Length // of the wall
+	front   length.Length // clearance before its front face
+	rear    length.Length // clearance behind its rear face
+	packF   length.Length
+	packR   length.Length
+	lapF    length.Length
+	lapR    length.Length
+	guessed bool // no reading says how wide the wall is
+
+	keys []sectionKey
+}
+
+// sectionKey is one numbered item of the list, with the place it is about.
+type sectionKey struct {
+	words string
+	tip   xy
+	where keyPlace
+}
+
+// keyPlace is where the number of an item stands.
+type keyPlace int
+
+const (
+	inRow   keyPlace = iota // in the row above the cap
+	onLayer                 // on the layer of the wall it names
+	atFront                 // in the wall, beside its front face
+	atRear                  // the same at its rear face
+)
+
+// SectionAtChair cuts through a chair: wall, packing, membrane, chair,
+// fasteners and cap, with the laps and clearances at that station.
+func SectionAtChair(l *layout.Layout, r *layout.Run, c *layout.Chair, w, h drawing.Unit) drawing.Scene {
+	s := newSection(l, r, c.At)
+	s.setChair(c)
+	return s.scene("section-"+fileName(c.Name), "SECTION AT CHAIR "+c.Name, w, h)
+}
+
+// SectionAtJoint cuts through the gap of a joint: the splice plate and its two
+// strips of sealant tape over the chair, the next cap seen behind the cut. A
+// building expansion joint has no chair under it.
+func SectionAtJoint(l *layout.Layout, r *layout.Run, j *layout.Joint, w, h drawing.Unit) drawing.Scene {
+	s := newSection(l, r, j.Centre())
+	s.joint = j
+	title := "SECTION AT JOINT " + j.Name
+	if j.Kind == cap.Expansion {
+		title = "SECTION AT EXPANSION JOINT " + j.Name
+	}
+	for _, c := range r.Chairs {
+		if c.Joint == j && c.Kind == anchor.AtJoint {
+			s.setChair(c)
+		}
+	}
+	return s.scene("section-"+fileName(j.Name), title, w, h)
+}
+
+// fileName makes a name safe for a file.
+func fileName(name string) string {
+	return strings.Map(func(r rune) rune {
+		if r == '/' || r == '\\' || r == ' ' || r == ':' {
+			return '-'
+		}
+		return r
+	}, name)
+}
+
+func newSection(l *layout.Layout, r *layout.Run, at length.Length) *section {
+	s := &section{l: l, r: r, sys: &l.Job.System, crew: Crew(l), shop: Shop(l), at: at}
+	q := r.At(r.ToFront(at))
+	s.front = s.sys.FrontClearance + q.Gap
+	s.width = q.Need - q.Gap // at the worst depth, so that it agrees with the rear play
+	if q.Width <= 0 {
+		s.guessed = true
+		s.front = s.sys.FrontClearance
+		s.width = r.Inside - s.front - s.sys.RearClearance
+	}
+	s.rear = r.Inside - s.front - s.width
+	s.packF = length.Max(0, length.RoundTo(q.PackFront, l.Grid))
+	s.packR = length.Max(0, length.RoundTo(q.PackRear, l.Grid))
+	s.solve()
+	return s
+}
+
+func (s *section) setChair(c *layout.Chair) {
+	s.chair = c
+	s.packF, s.packR = c.PackFront, c.PackRear
+	s.solve()
+}
+
+func (s *section) solve() {
+	s.p = profileAt(s.sys, s.r.Inside, s.sys.Metal.Thickness+s.front, s.width, s.packF, s.packR)
+	s.lapF, s.lapR = cap.Laps(s.sys, s.r.Wall, s.r.Inside, s.packF, s.packR)
+}
+
+// expansion says that the cut goes through a building expansion joint.
+func (s *section) expansion() bool { return s.joint != nil && s.joint.Kind == cap.Expansion }
+
+// short letters a length under a foot without its zero feet, with the unit
+// where a list has no note to say it.
+func (s *section) short(l length.Length) string {
+	if s.crew.Metric {
+		return s.crew.Short(l) + " mm"
+	}
+	return s.crew.Short(l)
+}
+
+func (s *section) thin(l length.Length) string {
+	if s.crew.Metric {
+		return s.crew.Thin(l) + " mm"
+	}
+	return s.crew.Thin(l)
+}
+
+// holds are what the section itself shows to be wrong.
+func (s *section) holds() []string {
+	var out []string
+	lap := func(side string, l, least length.Length) {
+		if l < least {
+			out = append(out, fmt.Sprintf("%s leg laps the joint by %s, least %s", side, s.short(l), s.short(least)))
+		}
+	}
+	if s.guessed {
+		out = append(out, "the wall is not surveyed here; its width is supposed")
+	}
+	lap("front", s.lapF, s.sys.Lap.Front)
+	lap("rear", s.lapR, s.sys.Lap.Rear)
+	if play := s.rear; !s.guessed && (play < s.sys.PlayLeast || play > s.sys.PlayMost) {
+		out = append(out, "rear play "+s.short(play)+" is outside "+s.short(s.sys.PlayLeast)+" to "+s.short(s.sys.PlayMost))
+	}
+	if s.chair != nil {
+		for i, row := range s.chair.Rows {
+			if row.Length == 0 {
+				out = append(out, "no stock fastener fits the "+[...]string{"front", "rear"}[i]+" row")
+			}
+		}
+	}
+	if s.expansion() && s.joint.Movement == nil {
+		out = append(out, "the movement of the building joint is not stated")
+	}
+	for _, p := range s.pieces() {
+		if !p.Released() {
+			out = append(out, "piece "+p.Mark+" is NOT RELEASED")
+		}
+	}
+	return out
+}
+
+func (s *section) pieces() []*layout.Piece {
+	var all []*layout.Piece
+	add := func(p *layout.Piece) {
+		if p == nil {
+			return
+		}
+		for _, q := range all {
+			if q == p {
+				return
+			}
+		}
+		all = append(all, p)
+	}
+	if s.joint != nil {
+		add(s.joint.Left)
+		add(s.joint.Right)
+	} else if s.chair != nil {
+		add(s.chair.Piece)
+		if s.chair.Joint != nil {
+			add(s.chair.Joint.Right)
+		}
+	}
+	return all
+}
+
+// capWords names the cap with its outside dimensions.
+func (s *section) capWords() string {
+	m, p := &s.sys.Metal, &s.sys.Profile
+	w := "cap"
+	if s.joint != nil {
+		w = "cap beyond the joint"
+	}
+	w += ", " + m.Name + " " + s.thin(m.Thickness) + ", " + m.Finish + "; outside: front leg " +
+		s.short(p.FrontLeg) + ", rear leg " + s.short(p.RearLeg)
+	if p.Drip.Length > 0 {
+		w += ", drip " + s.short(p.Drip.Length) + " out " + job.FormatAngle(p.Drip.Angle)
+	}
+	if p.RearHook.Length > 0 {
+		w += ", hook " + s.short(p.RearHook.Length) + " in " + job.FormatAngle(p.RearHook.Angle)
+	}
+	if p.HemReturn > 0 {
+		w += ", hems " + s.short(p.HemReturn)
+	}
+	return w
+}
+
+// rowWords says what goes into one row of the chair's holes.
+func (s *section) rowWords(i int) string {
+	row := s.chair.Rows[i]
+	side := [...]string{"front", "rear"}[i]
+	if row.Fastener == nil || row.Length == 0 {
+		return side + " row: NO FASTENER LENGTH FITS, HOLD"
+	}
+	f := row.Fastener
+	w := fmt.Sprintf("%s row: %d × %s %s × %s; %s into %s (least %s)", side, row.Count, f.Name,
+		s.short(f.Diameter), s.short(row.Length), s.floor(row.Into), s.chair.Assembly.Substrate, s.short(f.Embedment+f.Tip))
+	if row.Pilot > 0 {
+		w += "; pilot " + s.short(f.PilotDia) + " dia., " + s.short(row.Pilot) + " deep"
+	}
+	return w
+}
+
+// floor letters what must not be taken for more than it is.
+func (s *section) floor(l length.Length) string { return s.short(length.FloorTo(l, s.crew.Step())) }
+
+// packWords says how the packing at both faces is made up.
+func (s *section) packWords() string {
+	if s.chair == nil {
+		return "packing, front " + s.short(s.packF) + ", rear " + s.short(s.packR)
+	}
+	c, p := s.chair, &s.l.Job.Packing
+	made := func(of []length.Length) string {
+		var t []string
+		if c.Layers > 0 {
+			t = append(t, fmt.Sprintf("%d × %s", c.Layers, s.fine(p.Layer)))
+		}
+		for _, x := range of {
+			t = append(t, s.fine(x))
+		}
+		if len(t) < 2 && c.Layers == 0 {
+			return ""
+		}
+		return " = " + strings.Join(t, " + ")
+	}
+	w := "packing, front " + s.short(s.packF) + made(c.ShimFront) + "; rear " + s.short(s.packR) + made(c.ShimRear)
+	if c.Layers > 0 {
+		w += "; layers of " + p.LayerName
+	}
+	return w
+}
+
+// fine letters a sheet or shim to the shop's step.
+func (s *section) fine(l length.Length) string {
+	if s.shop.Metric {
+		return s.shop.Short(l) + " mm"
+	}
+	return s.shop.Short(l)
+}
+
+// lapWords states a lap against the least.
+func (s *section) lapWords(side string, lap, cover, least length.Length) string {
+	w := fmt.Sprintf("joint under the %s leg, %s below the wall top: lap %s, least %s", side, s.short(cover), s.short(lap), s.short(least))
+	if lap < least {
+		w += ": UNDER THE LEAST, HOLD"
+	}
+	return w
+}
+
+// SectionHatches lists what the hatches of a section through a run mean.
+func SectionHatches(l *layout.Layout, r *layout.Run) []LegendEntry {
+	var out []LegendEntry
+	seen := map[drawing.HatchKind]bool{}
+	add := func(k drawing.HatchKind, words string) {
+		if k != drawing.NoHatch && !seen[k] {
+			seen[k] = true
+			out = append(out, LegendEntry{k, words})
+		}
+	}
+	for _, y := range r.Wall.Layers {
+		add(layerHatch(y.Material), y.Material)
+	}
+	layers, shims := false, false
+	for _, c := range r.Chairs {
+		layers = layers || c.Layers > 0
+		shims = shims || len(c.ShimFront)+len(c.ShimRear) > 0
+	}
+	if layers {
+		add(drawing.Plywood, "plywood packing")
+	}
+	if shims {
+		add(drawing.Packing1, "shims")
+	}
+	return out
+}
+
+// layerHatch is the drafting sign of a material.
+func layerHatch(material string) drawing.HatchKind {
+	switch material {
+	case job.Wood:
+		return drawing.Wood
+	case job.Plywood:
+		return drawing.Plywood
+	case job.Masonry:
+		return drawing.Masonry
+	case job.Concrete:
+		return drawing.Concrete
+	case job.Steel:
+		return drawing.Metal
+	}
+	return drawing.NoHatch
+}

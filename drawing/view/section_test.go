@@ -1,0 +1,172 @@
+package view
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"copingset/drawing"
+	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/job"
+	"copingset/layout/job/jobtest"
+	"copingset/layout/length"
+
+	"pgregory.net/rapid"
+)
+
+// someOf thins a long list, first and last kept.
+func someOf[T any](all []T, most int) []T {
+	if len(all) <= most {
+		return all
+	}
+	out := make([]T, 0, most)
+	for i := range most {
+		out = append(out, all[i*(len(all)-1)/(most-1)])
+	}
+	return out
+}
+
+func TestSectionsAreFaultless(t *testing.T) {
+	for _, s := range scenarios() {
+		t.Run(s.name, func(t *testing.T) {
+			l := solved(t, s)
+			for _, r := range someOf(l.Runs(), 3) {
+				for _, c := range someOf(r.Chairs, 3) {
+					for _, size := range []drawing.Point{{X: 25000, Y: 18000}, {X: 20000, Y: 22000}} {
+						faultless(t, SectionAtChair(l, r, c, size.X, size.Y))
+					}
+				}
+				for _, j := range someOf(r.Joints, 4) {
+					faultless(t, SectionAtJoint(l, r, j, 25000, 20000))
+				}
+			}
+		})
+	}
+}
+
+// The observer looks along growing stations: the street is at the left.
+func TestSectionHasTheStreetAtTheLeft(t *testing.T) {
+	l := solved(t, scenarios()[0])
+	r := l.Runs()[0]
+	s := SectionAtChair(l, r, r.Chairs[1], 25000, 18000)
+	street, ok1 := find(s, "STREET")
+	roof, ok2 := find(s, "ROOF")
+	if !ok1 || !ok2 || street.At.X >= roof.At.X {
+		t.Error("street is not at the left of the roof")
+	}
+	// The front leg is the longer one in this job: it must be at the street's side.
+	p := newSection(l, r, r.Chairs[1].At).p
+	cap := p.cap(0)
+	if first, last := cap[0], cap[len(cap)-1]; first.x > last.x || first.y < last.y {
+		t.Error("the long front leg is not at the left")
+	}
+	if p.foldF >= p.foldR {
+		t.Error("the top does not fall to the roof")
+	}
+}
+
+// What the section draws and what the layout says of the laps are one number.
+func TestSectionDrawsTheLapsItLetters(t *testing.T) {
+	for _, s := range scenarios() {
+		l := solved(t, s)
+		for _, r := range l.Runs() {
+			for _, c := range r.Chairs {
+				x := newSection(l, r, c.At)
+				x.setChair(c)
+				front, rear := cap.Laps(&l.Job.System, r.Wall, r.Inside, c.PackFront, c.PackRear)
+				drawnF := x.p.footF - x.p.top(x.p.face) - r.Wall.CoverFront.MM()
+				drawnR := x.p.footR - x.p.top(x.p.back) - r.Wall.CoverRear.MM()
+				if math.Abs(drawnF-front.MM()) > 0.01 || math.Abs(drawnR-rear.MM()) > 0.01 {
+					t.Fatalf("%s, chair %s: drawn laps %.2f and %.2f mm, solved %.2f and %.2f", s.name, c.Name, drawnF, drawnR, front.MM(), rear.MM())
+				}
+			}
+		}
+	}
+}
+
+// The parts of a leg, as lettered, sum to the leg as lettered; a lap below the
+// least is a hold on the sheet.
+func TestSectionHoldsAShortLap(t *testing.T) {
+	s := withPerimeters("short lap", rectangle(12*inch))
+	s.job.Walls[0].CoverRear = 2 * inch
+	l := solved(t, s)
+	r := l.Runs()[0]
+	words := lettering(SectionAtChair(l, r, r.Chairs[0], 25000, 20000))
+	if !strings.Contains(words, "HOLD: rear leg laps the joint by") || strings.Contains(words, "HOLD: front leg") {
+		t.Errorf("the short rear lap is not held: %s", words)
+	}
+}
+
+func TestSectionOfAWallNobodyMeasuredIsHeld(t *testing.T) {
+	all := scenarios()
+	l := solved(t, all[len(all)-1])
+	r := l.Runs()[2]
+	words := lettering(SectionAtChair(l, r, r.Chairs[1], 25000, 22000))
+	for _, want := range []string{"HOLD: the wall is not surveyed here", "NOT RELEASED"} {
+		if !strings.Contains(words, want) {
+			t.Errorf("missing %q", want)
+		}
+	}
+}
+
+func TestSectionOfAnExpansionJointHasNoChair(t *testing.T) {
+	l := solved(t, scenarios()[0])
+	for _, r := range l.Runs() {
+		for _, j := range r.Joints {
+			words := lettering(SectionAtJoint(l, r, j, 25000, 20000))
+			if has := strings.Contains(words, "anchor chair"); has == (j.Kind == cap.Expansion) {
+				t.Errorf("joint %s: a chair is shown: %v", j.Name, has)
+			}
+			if j.Kind == cap.Expansion && !strings.Contains(words, "HELD ON THE") {
+				t.Errorf("joint %s: the side its plate is held on is not named", j.Name)
+			}
+			if !strings.Contains(words, "sealant tape, two strips") {
+				t.Errorf("joint %s: its tape is not named", j.Name)
+			}
+		}
+	}
+}
+
+func TestThickenedStripKeepsItsThickness(t *testing.T) {
+	ring := thickened([]xy{{0, 0}, {100, 0}, {100, 50}}, 4)
+	want := []xy{{0, 2}, {98, 2}, {98, 50}, {102, 50}, {102, -2}, {0, -2}}
+	if len(ring) != len(want) {
+		t.Fatalf("%d corners, want %d", len(ring), len(want))
+	}
+	for i := range want {
+		if ring[i].sub(want[i]).length() > 1e-9 {
+			t.Errorf("corner %d is %v, want %v", i, ring[i], want[i])
+		}
+	}
+}
+
+func TestKicksTurnToTheStreet(t *testing.T) {
+	k := job.Kick{Length: 10 * length.Millimetre, Angle: 30 * job.Degree}
+	if p := kick(xy{0, 100}, k); math.Abs(p.x+5) > 1e-9 || math.Abs(p.y-108.660254) > 1e-5 {
+		t.Errorf("a drip at 30 degrees ends at %v", p)
+	}
+	k.Angle = 150 * job.Degree // a hook comes back up
+	if p := kick(xy{0, 100}, k); math.Abs(p.x+5) > 1e-9 || math.Abs(p.y-91.339746) > 1e-5 {
+		t.Errorf("a hook at 150 degrees ends at %v", p)
+	}
+}
+
+func TestSectionsOfAnyJob(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l, found := layout.Build(jobtest.Random(t))
+		if found.HasErrors() {
+			t.Skip("not a layout to draw")
+		}
+		runs := l.Runs()
+		r := runs[rapid.IntRange(0, len(runs)-1).Draw(t, "run")]
+		if len(r.Chairs) > 0 {
+			c := r.Chairs[rapid.IntRange(0, len(r.Chairs)-1).Draw(t, "chair")]
+			faultless(t, SectionAtChair(l, r, c, 25000, 20000))
+		}
+		if len(r.Joints) > 0 {
+			j := r.Joints[rapid.IntRange(0, len(r.Joints)-1).Draw(t, "joint")]
+			faultless(t, SectionAtJoint(l, r, j, 25000, 22000))
+		}
+	})
+}

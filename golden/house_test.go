@@ -1,0 +1,90 @@
+package golden
+
+import (
+	"os/exec"
+	"strings"
+	"testing"
+)
+
+// May import, below the module: the design of the house. Everything computes
+// towards paper, nothing runs backwards.
+func mayImport() map[string]string {
+	return map[string]string{
+		"cmd/copingset":             "drawing drawing/svg layout layout/finding layout/job sheets",
+		"sheets":                    "drawing drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/finding layout/job layout/length layout/wall layout/wind",
+		"drawing":                   "fonts",
+		"drawing/internal/specimen": "drawing",
+		"drawing/place":             "drawing",
+		"drawing/svg":               "drawing fonts",
+		"drawing/pdf":               "drawing fonts",
+		"drawing/view":              "drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/finding layout/job layout/length layout/wall layout/wind",
+		"fonts":                     "",
+		"golden":                    "",
+		"samples":                   "",
+		"layout":                    "layout/anchor layout/assembly layout/cap layout/crate layout/finding layout/job layout/length layout/wall layout/wind",
+		"layout/length":             "",
+		"layout/finding":            "layout/length",
+		"layout/job":                "layout/finding layout/length",
+		"layout/job/jobtest":        "layout/job layout/length",
+		"layout/wall":               "layout/finding layout/job layout/length",
+		"layout/wind":               "layout/finding layout/job layout/length",
+		"layout/assembly":           "layout/finding layout/job layout/length layout/wind",
+		"layout/cap":                "layout/assembly layout/finding layout/job layout/length layout/wall layout/wind",
+		"layout/anchor":             "layout/assembly layout/cap layout/finding layout/job layout/length layout/wall layout/wind",
+		"layout/crate":              "layout/anchor layout/cap layout/job layout/length",
+	}
+}
+
+// only lists who may import a library we keep behind one door.
+func only() map[string]string {
+	return map[string]string{
+		"github.com/go-pdf/fpdf":           "drawing/pdf",
+		"github.com/ajstarks/svgo":         "drawing/svg",
+		"gopkg.in/yaml.v3":                 "layout/job",
+		"golang.org/x/image/font/sfnt":     "fonts",
+		"github.com/spf13/cobra":           "cmd/copingset",
+		"github.com/pdfcpu/pdfcpu/pkg/api": "",
+	}
+}
+
+// A pure stage has (time is let in where the job's issue date becomes a PDF's) no clock, no environment, no file system and no chance.
+func banned() []string { return []string{"time", "os", "math/rand", "math/rand/v2", "net", "net/http"} }
+
+func TestImportsPointOneWay(t *testing.T) {
+	out, err := exec.Command("go", "list", "-f", "{{.ImportPath}} {{join .Imports \" \"}}", "copingset/...").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	rules, doors := mayImport(), only()
+	for _, line := range strings.Split(strings.TrimSpace(string(out)), "\n") {
+		words := strings.Fields(line)
+		pkg := strings.TrimPrefix(words[0], "copingset/")
+		allowed, known := rules[pkg]
+		if !known {
+			t.Errorf("package %s is not in the plan of the house: say in mayImport and in DEVELOPERS.md what it is for", pkg)
+			continue
+		}
+		for _, imp := range words[1:] {
+			if door, ok := doors[imp]; ok && door != pkg {
+				t.Errorf("%s imports %s, which only %q may: keep the library behind one door", pkg, imp, door)
+			}
+			for _, b := range banned() {
+				if imp == b && pkg != "cmd/copingset" && !(b == "time" && (pkg == "drawing/pdf" || pkg == "sheets")) {
+					t.Errorf("%s imports %s: no clock, environment, file system or chance below cmd", pkg, imp)
+				}
+			}
+			if in, ok := strings.CutPrefix(imp, "copingset/"); ok && !contains(strings.Fields(allowed), in) {
+				t.Errorf("%s imports %s: imports point from paper to wall, never back (allowed: %s)", pkg, in, allowed)
+			}
+		}
+	}
+}
+
+func contains(list []string, s string) bool {
+	for _, l := range list {
+		if l == s {
+			return true
+		}
+	}
+	return false
+}

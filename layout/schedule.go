@@ -1,0 +1,294 @@
+package layout
+
+import (
+	"slices"
+
+	"copingset/layout/anchor"
+	"copingset/layout/assembly"
+	"copingset/layout/cap"
+	"copingset/layout/crate"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wind"
+)
+
+// GapClass is the joints of a run that take the same gap at every metal
+// temperature of the job's table.
+type GapClass struct {
+	Joints []*Joint
+	Mean   length.Length   // mean metal length of the pieces that feed them, of the first
+	At     []length.Length // gap at each of the job's temperatures, on the grid
+}
+
+// Gaps sorts the plain joints of a run by the gap to set, the commonest class
+// first. A joint over a building expansion joint is set as drawn and is left
+// out.
+func (l *Layout) Gaps(r *Run) []GapClass {
+	var out []GapClass
+	for _, q := range r.Joints {
+		if q.Kind == cap.Expansion || q.Left == nil && q.Right == nil {
+			continue
+		}
+		c := GapClass{Joints: []*Joint{q}, Mean: q.Mean()}
+		for _, t := range l.Job.Site.InstallMetalT {
+			c.At = append(c.At, length.RoundTo(cap.GapAt(&l.Job.System, c.Mean, t), l.Grid))
+		}
+		i := slices.IndexFunc(out, func(o GapClass) bool { return slices.Equal(o.At, c.At) })
+		if i < 0 {
+			out = append(out, c)
+			continue
+		}
+		out[i].Joints = append(out[i].Joints, q)
+	}
+	slices.SortStableFunc(out, func(a, b GapClass) int { return len(b.Joints) - len(a.Joints) })
+	return out
+}
+
+// FastenerLine is one fastener in one length: how many in each run, in all,
+// the spares and the boxes to order.
+type FastenerLine struct {
+	Fastener *Fastener
+	Length   length.Length
+	ByRun    []int // in the order of Runs
+	Count    int   // without spares
+	Spare    int
+	Boxes    int // zero: the job states no box
+}
+
+// FastenerSchedule counts the fasteners of the chairs by type and length.
+func (l *Layout) FastenerSchedule() []FastenerLine {
+	runs := l.Runs()
+	var out []FastenerLine
+	for _, f := range l.Fasteners() {
+		n := FastenerLine{Fastener: f.Fastener, Length: f.Length, Count: f.Count, ByRun: make([]int, len(runs))}
+		n.Spare = crate.Spare(n.Count, l.Job.Crating.SpareFastener)
+		if f.Fastener.Box > 0 {
+			n.Boxes = (n.Count + n.Spare + f.Fastener.Box - 1) / f.Fastener.Box
+		}
+		for i, r := range runs {
+			for _, g := range crate.Fasteners([]*anchor.Run{r}) {
+				if g.Fastener == f.Fastener && g.Length == f.Length {
+					n.ByRun[i] = g.Count
+				}
+			}
+		}
+		out = append(out, n)
+	}
+	return out
+}
+
+// StringToFace is how far behind the layout string, which runs along the
+// chairs' front edges, the wall's face lies where it lies gap behind the
+// front-face line. Negative: the face stands in front of the string.
+func (l *Layout) StringToFace(gap length.Length) length.Length {
+	s := &l.Job.System
+	return s.FrontClearance + gap - s.Chair.FrontEdge
+}
+
+// Pitch is how far apart chairs of one assembly stand on a run.
+type Pitch struct {
+	Assembly *job.Assembly
+	Most     length.Length
+}
+
+// Over reports whether the pitch passes the tested spacing. Only the share of
+// a joint can make it so: the spacing counts on the metal of one piece.
+func (p Pitch) Over() bool { return p.Most > p.Assembly.ChairSpacing }
+
+// Pitches finds the greatest distance between neighbouring chairs of each
+// assembly on a run. A joint's chair stands at the joint's centre, so between
+// two neighbours lies one piece, or an expansion joint that is nobody's bay.
+func (l *Layout) Pitches(r *Run) []Pitch {
+	var out []Pitch
+	for i := 1; i < len(r.Chairs); i++ {
+		a, z := r.Chairs[i-1].At, r.Chairs[i].At
+		for _, p := range r.Parts {
+			if mid := a + (z-a)/2; p.From >= mid || p.To <= mid || p.Piece.Assembly == nil {
+				continue
+			}
+			k := slices.IndexFunc(out, func(q Pitch) bool { return q.Assembly == p.Piece.Assembly })
+			if k < 0 {
+				out = append(out, Pitch{Assembly: p.Piece.Assembly})
+				k = len(out) - 1
+			}
+			out[k].Most = length.Max(out[k].Most, z-a)
+		}
+	}
+	return out
+}
+
+// Plywood is the length of full-width plywood a run's zones take, all layers.
+func (l *Layout) Plywood(r *Run) length.Length {
+	var sum length.Length
+	for _, z := range r.Run.Run.Zones {
+		sum += (z.To - z.From) * length.Length(z.Layers)
+	}
+	return sum
+}
+
+// CornerGroups gathers the pieces that turn or close an end and are made
+// alike: same kind, hand, turns, lengths, width and ends, and alike released
+// or not.
+func (l *Layout) CornerGroups() [][]*Piece {
+	var out [][]*Piece
+	for _, p := range l.Perimeters {
+		for _, q := range p.Pieces {
+			if q.Kind == cap.Straight {
+				continue
+			}
+			i := slices.IndexFunc(out, func(g []*Piece) bool { return alike(g[0], q) })
+			if i < 0 {
+				out = append(out, nil)
+				i = len(out) - 1
+			}
+			out[i] = append(out[i], q)
+		}
+	}
+	return out
+}
+
+func alike(a, b *Piece) bool {
+	if a.Kind != b.Kind || a.Hand != b.Hand || a.Inside != b.Inside || a.LeftEnd != b.LeftEnd || a.RightEnd != b.RightEnd ||
+		a.Released() != b.Released() || a.Assembly != b.Assembly || len(a.Parts) != len(b.Parts) || len(a.Miters) != len(b.Miters) ||
+		len(a.Cutouts)+len(b.Cutouts) > 0 || a.Allowance != b.Allowance || a.CutAt != b.CutAt {
+		return false
+	}
+	for i := range a.Parts {
+		if a.Parts[i].Length() != b.Parts[i].Length() {
+			return false
+		}
+	}
+	for i := range a.Miters {
+		if a.Miters[i].Corner.Turn != b.Miters[i].Corner.Turn {
+			return false
+		}
+	}
+	return true
+}
+
+// EndJoints are the joints at the left and the right end of a piece; nil at a
+// closed end.
+func (l *Layout) EndJoints(p *Piece) (left, right *Joint) {
+	for _, r := range l.Runs() {
+		for _, q := range r.Joints {
+			if q.Right == p {
+				left = q
+			}
+			if q.Left == p {
+				right = q
+			}
+		}
+	}
+	return left, right
+}
+
+// ChairsAt are the chairs that belong to a joint: one under a plain joint, one
+// each side of a building expansion joint.
+func (l *Layout) ChairsAt(j *Joint) []*Chair {
+	var out []*Chair
+	for _, r := range l.Runs() {
+		for _, c := range r.Chairs {
+			if j != nil && c.Joint == j {
+				out = append(out, c)
+			}
+		}
+	}
+	return out
+}
+
+// SectionCase is one wall, assembly and width that differs from the others,
+// with a chair and a joint that show it; Joint may be nil.
+type SectionCase struct {
+	Run   *Run
+	Chair *Chair
+	Joint *Joint
+	Runs  []*Run // all runs it is true of
+}
+
+// SectionCases finds what the sections have to show.
+func (l *Layout) SectionCases() []SectionCase {
+	type key struct {
+		wall     *job.Wall
+		assembly *job.Assembly
+		inside   length.Length
+	}
+	var keys []key
+	var out []SectionCase
+	for _, r := range l.Runs() {
+		for _, c := range r.Chairs {
+			k := key{r.Wall, c.Assembly, r.Inside}
+			i := slices.Index(keys, k)
+			if i < 0 {
+				keys = append(keys, k)
+				out = append(out, SectionCase{Run: r, Chair: c})
+				i = len(out) - 1
+			}
+			e := &out[i]
+			if !slices.Contains(e.Runs, r) {
+				e.Runs = append(e.Runs, r)
+			}
+			// A chair between joints shows more than one at an end; joint and chair should stand on one run.
+			if e.Run == r && e.Chair.Kind != anchor.Between && c.Kind == anchor.Between {
+				e.Chair = c
+			}
+			if e.Run == r && e.Joint == nil && c.Kind == anchor.AtJoint && c.Joint.Kind == cap.Plain {
+				e.Joint = c.Joint
+			}
+		}
+	}
+	return out
+}
+
+// AssemblyCase is a zone that several runs meet with one assembly and one
+// outcome.
+type AssemblyCase struct {
+	Choice assembly.Choice
+	Runs   []*Run
+}
+
+// AssemblyCases lists each zone that occurs, with its assembly.
+func (l *Layout) AssemblyCases() []AssemblyCase {
+	var out []AssemblyCase
+	for z := wind.Edge; z <= wind.Corner; z++ {
+		for _, r := range l.Runs() {
+			if !slices.ContainsFunc(r.Run.Zones, func(s wind.Stretch) bool { return s.Zone == z }) {
+				continue
+			}
+			c := r.Choice[z]
+			i := slices.IndexFunc(out, func(o AssemblyCase) bool {
+				return o.Choice.Zone == c.Zone && o.Choice.Assembly == c.Assembly && o.Choice.Covers == c.Covers &&
+					slices.Equal(o.Choice.Fails, c.Fails)
+			})
+			if i < 0 {
+				out = append(out, AssemblyCase{Choice: c})
+				i = len(out) - 1
+			}
+			out[i].Runs = append(out[i].Runs, r)
+		}
+	}
+	return out
+}
+
+// Grams is the calculated weight of all pieces.
+func (l *Layout) Grams() int64 {
+	var sum int64
+	for _, p := range l.Perimeters {
+		for _, q := range p.Pieces {
+			sum += q.Grams
+		}
+	}
+	return sum
+}
+
+// HoldsOnPieces lists the holds that touch any of the pieces, each once, in
+// the order of the findings.
+func (l *Layout) HoldsOnPieces(pieces []*Piece) finding.List {
+	return l.holds(func(w finding.Ref) bool {
+		return slices.ContainsFunc(pieces, func(q *Piece) bool {
+			return slices.ContainsFunc(q.Parts, func(t cap.Part) bool {
+				return w.TouchesPiece(q.Perimeter.Job.Name, t.Run.Name, q.Mark)
+			})
+		})
+	})
+}

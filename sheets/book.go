@@ -1,0 +1,219 @@
+package sheets
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/drawing/view"
+	"copingset/layout"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// book is what every page is made from.
+type book struct {
+	l           *layout.Layout
+	j           *job.Job
+	metric      bool
+	crew, shop  length.Style
+	runs, lists paper
+	reader      Audience
+	ids         map[string]bool // look-up only: ids already given
+}
+
+func newBook(l *layout.Layout, o Options) *book {
+	b := &book{l: l, j: l.Job, metric: view.Metric(l), crew: view.Crew(l), shop: view.Shop(l), ids: map[string]bool{}, reader: o.For}
+	runs, lists := l.Job.Paper.Runs, l.Job.Paper.Lists
+	if o.Runs != nil {
+		runs = *o.Runs
+	}
+	if o.Lists != nil {
+		lists = *o.Lists
+	}
+	b.runs, b.lists = landscape(runs), portrait(lists)
+	return b
+}
+
+// page is a planned sheet: everything is known of it but its number.
+type page struct {
+	id, title string
+	kind      Kind
+	paper     paper
+	scale     string
+	holds     finding.List                           // those that touch it
+	banner    string                                 // the large words across its top; empty: none
+	about     string                                 // for those who cannot see it
+	foot      func(s *drawing.Scene, r drawing.Rect) // key plan and legend in the strip; nil: none
+	draw      func(s *drawing.Scene, refer func(id string) string)
+}
+
+// id makes a file-safe id that no other sheet has.
+func (b *book) id(words ...string) string {
+	for i := range words {
+		words[i] = slug(words[i])
+	}
+	base := strings.Join(words, "-")
+	id := base
+	for n := 2; b.ids[id]; n++ {
+		id = fmt.Sprintf("%s-%d", base, n)
+	}
+	b.ids[id] = true
+	return id
+}
+
+// plan lists the pages in the order of the packet.
+func (b *book) plan() []page {
+	var rest []page
+	rest = append(rest, b.safety()...)
+	rest = append(rest, b.findings()...)
+	for _, p := range b.l.Perimeters {
+		for _, r := range p.Runs {
+			rest = append(rest, b.run(p, r)...)
+		}
+	}
+	rest = append(rest, b.corners()...)
+	rest = append(rest, b.sections()...)
+	rest = append(rest, b.fasteners()...)
+	rest = append(rest, b.pieces()...)
+	rest = append(rest, b.joints()...)
+	rest = append(rest, b.assemblies()...)
+	rest = append(rest, b.crates()...)
+	return append(b.index(rest), rest...)
+}
+
+// pages makes pages of one kind out of blocks that flow through regions. The
+// second and later pages say that they continue the first.
+func (b *book) pages(first page, blocks []block, regions func(n int, room drawing.Rect) []drawing.Rect) []page {
+	room := first.paper.room(first.banner != "")
+	var out []page
+	for i, leaf := range flow(blocks, func(n int) []drawing.Rect { return regions(n, room) }) {
+		p := first
+		if i > 0 {
+			p.id = b.id(first.id)
+			p.title += ", continued"
+		}
+		p.draw = func(s *drawing.Scene, _ func(string) string) {
+			for _, q := range leaf {
+				q.draw(s, q.at)
+			}
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// across is one region a page, the whole room.
+func across(_ int, room drawing.Rect) []drawing.Rect { return []drawing.Rect{room} }
+
+// inColumns is n equal regions a page.
+func inColumns(n int) func(int, drawing.Rect) []drawing.Rect {
+	return func(_ int, room drawing.Rect) []drawing.Rect { return columns(room, n, gutter) }
+}
+
+const gutter drawing.Unit = 700
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+// Lengths as sheets letter them. A table says the unit in its heading or the
+// title block does, so none is repeated; in a sentence it is.
+
+func (b *book) long(l length.Length) string  { return drawing.Letter(b.crew.Long(l)) }
+func (b *book) short(l length.Length) string { return drawing.Letter(b.crew.Short(l)) }
+func (b *book) text(l length.Length) string  { return drawing.Letter(b.crew.InText(l)) }
+
+// small is a short length in a sentence.
+func (b *book) small(l length.Length) string {
+	if b.metric {
+		return b.text(l)
+	}
+	return b.short(l)
+}
+
+func (b *book) shopLong(l length.Length) string  { return drawing.Letter(b.shop.Long(l)) }
+func (b *book) shopShort(l length.Length) string { return drawing.Letter(b.shop.Short(l)) }
+
+// weight letters a weight in pounds or kilograms.
+func (b *book) weight(grams int64) string {
+	if b.metric {
+		return strconv.FormatFloat(float64(grams)/1000, 'f', 1, 64) + " kg"
+	}
+	return strconv.FormatFloat(float64(grams)/453.59237, 'f', 1, 64) + " lb"
+}
+
+// pressure letters pascals as psf (1 psf is 47.880259 Pa) or kPa.
+func (b *book) pressure(pa float64) string {
+	if b.metric {
+		return strconv.FormatFloat(pa/1000, 'f', 2, 64) + " kPa"
+	}
+	return strconv.FormatFloat(pa/47.880259, 'f', 1, 64) + " psf"
+}
+
+// temperature letters both scales: a roof has thermometers of either.
+func (b *book) temperature(t job.Temperature) string {
+	c := strconv.FormatFloat(t.Celsius(), 'f', 0, 64) + " °C"
+	f := strconv.FormatFloat(t.Fahrenheit(), 'f', 0, 64) + " °F"
+	if b.metric {
+		return c + " (" + f + ")"
+	}
+	return f + " (" + c + ")"
+}
+
+func (b *book) units() string {
+	if b.metric {
+		return "millimetres"
+	}
+	return "feet and inches"
+}
+
+// date letters a day in the order that no reader takes for another.
+func date(d job.Date) string {
+	if d == (job.Date{}) {
+		return ""
+	}
+	return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day)
+}
+
+// level is the word for a level of pressure or resistance.
+func level(l job.Level) string {
+	return [...]string{"strength", "allowable", "as-pulled ultimate"}[l]
+}
+
+// party is the name of the first party with a role.
+func (b *book) party(role string) string {
+	for _, p := range b.j.Info.Parties {
+		if strings.EqualFold(p.Role, role) {
+			return p.Name
+		}
+	}
+	return ""
+}
+
+// firm is whose document the packet is: the contractor's, else the first of
+// those concerned.
+func (b *book) firm() string {
+	if c := b.party("contractor"); c != "" || len(b.j.Info.Parties) == 0 {
+		return c
+	}
+	return b.j.Info.Parties[0].Name
+}
+
+// crewStation is the station of a finding as the crew tapes it.
+func (b *book) crewStation(w finding.Ref) length.Length {
+	for _, r := range b.l.Runs() {
+		if r.Name == w.Run && r.Perimeter.Job.Name == w.Perimeter {
+			return r.ToCrew(r.ToCap(w.Station))
+		}
+	}
+	return w.Station
+}
+
+// of names a run, with its perimeter where the job has several.
+func (b *book) of(p *layout.Perimeter, run string) string {
+	if len(b.l.Perimeters) > 1 {
+		return p.Job.Name + " " + run
+	}
+	return run
+}

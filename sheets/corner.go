@@ -1,0 +1,395 @@
+package sheets
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/drawing/view"
+	"copingset/layout"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+)
+
+// angle letters an angle in degrees.
+func angle(a job.Angle) string { return job.FormatAngle(a) }
+
+// turnWords say an angle twice, so that it cannot be read the other way.
+func turnWords(c *layout.Corner) string {
+	side, hand, turn := "outside corner", "right", c.Turn
+	if !c.Outside() {
+		side, hand, turn = "inside corner", "left", -turn
+	}
+	return fmt.Sprintf("%s, turns %s %s (included %s)", side, hand, angle(turn), angle(c.Included()))
+}
+
+// corners makes the sheets of the pieces that turn or close: plan and data of each,
+// several to a sheet where they fit.
+func (b *book) corners() []page {
+	groups := b.l.CornerGroups()
+	if len(groups) == 0 {
+		return nil
+	}
+	var out []page
+	together, ok := b.cornerCells(groups, true)
+	for len(groups) > 0 {
+		c := together
+		if !ok {
+			c, _ = b.cornerCells(groups[:1], false)
+		}
+		n := min(len(groups), len(c.cells))
+		here := groups[:n]
+		groups = groups[n:]
+		var names []string
+		var all []*layout.Piece
+		for _, g := range here {
+			all = append(all, g...)
+			for _, q := range g {
+				names = append(names, q.Mark)
+			}
+		}
+		p := page{id: b.id("corners", names[0]), title: "Corners and ends " + strings.Join(names, ", "), kind: CornerSheet, paper: c.paper,
+			holds: b.l.HoldsOnPieces(all), scale: "as noted", about: "Welded corners and ends in plan with legs, angles, chairs and supports."}
+		if len(names) == 1 {
+			p.title = "Corner " + names[0]
+			if len(here[0][0].Miters) == 0 {
+				p.title = "End " + names[0]
+			}
+		}
+		p.banner = b.releaseWords(all, p.holds)
+		p.foot = func(s *drawing.Scene, r drawing.Rect) {
+			place(s, view.KeyPlanSmallPiece(b.l, all[0], keyWide, r.Height()), r.Min, "key")
+			if len(all) > 1 {
+				s.Paragraph(drawing.Pt(r.Min.X+keyWide+500, r.Min.Y+300), "Key plan: "+all[0].Mark, r.Width()-keyWide-500, drawing.Style{})
+			}
+		}
+		p.draw = func(s *drawing.Scene, _ func(string) string) {
+			for i, g := range here {
+				r := c.cells[i]
+				if byHand(g[0]) {
+					s.Draw(drawing.HoldFlag{At: r.plan.Min, Words: "NO PLAN: DETAIL BY HAND"}.Figure())
+				} else {
+					centred(s, view.CornerPlan(b.l, g[0], r.plan.Width(), r.plan.Height()), r.plan, fmt.Sprintf("c%d", i+1))
+				}
+				if !r.data.Empty() {
+					got, _ := b.cornerFacts(g).take(r.data.Width(), r.data.Height(), true)
+					got.draw(s, r.data.Min)
+					if t, ok := b.alikeTable(g); ok {
+						y := r.data.Min.Y + got.h + between
+						more, _ := t.take(r.data.Width(), r.data.Max.Y-y, true)
+						more.draw(s, drawing.Pt(r.data.Min.X, y))
+					}
+				}
+			}
+		}
+		out = append(out, p)
+		if c.cells[0].data.Empty() {
+			q := p
+			q.id, q.title = b.id(p.id), p.title+": data"
+			room := q.paper.room(q.banner != "")
+			q.draw = func(s *drawing.Scene, _ func(string) string) {
+				got, _ := b.cornerFacts(here[0]).take(room.Width(), room.Height(), true)
+				got.draw(s, room.Min)
+				if t, ok := b.alikeTable(here[0]); ok {
+					y := room.Min.Y + got.h + between
+					more, _ := t.take(room.Width(), room.Max.Y-y, true)
+					more.draw(s, drawing.Pt(room.Min.X, y))
+				}
+			}
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+// byHand says that a piece turns too often to be drawn as one: it is on hold
+// until somebody details it.
+func byHand(q *layout.Piece) bool { return len(q.Miters) > 2 }
+
+// cell is the room of one corner: its plan, and its data beside or under it;
+// no data where the plan needs the whole page.
+type cell struct{ plan, data drawing.Rect }
+
+type cornerGrid struct {
+	paper paper
+	cells []cell
+}
+
+// cornerCells chooses how corners stand on their sheets: several together, or
+// one alone in the first way in which its plan keeps within its room. ok is
+// false when none does.
+func (b *book) cornerCells(groups [][]*layout.Piece, together bool) (g cornerGrid, ok bool) {
+	type way struct {
+		paper paper
+		data  int // 0 beside, 1 under, 2 on the next page
+	}
+	upright := paper{b.runs.h, b.runs.w}
+	ways := []way{{b.runs, 0}, {b.runs, 1}, {upright, 1}, {b.runs, 2}, {upright, 2}}
+	if together {
+		ways = ways[:1]
+	}
+	// A banner on one sheet takes its room from all, so that one way serves them all.
+	held := slices.ContainsFunc(groups, func(q []*layout.Piece) bool { return b.releaseWords(q, b.l.HoldsOnPieces(q)) != "" })
+	for _, try := range ways {
+		room := try.paper.room(held)
+		across, down := 1, 1
+		if together {
+			across = min(len(groups), max(1, int((room.Width()+gutter)/(36000+gutter))))
+			down = min((len(groups)+across-1)/across, max(1, int((room.Height()+gutter)/(20000+gutter))))
+		}
+		g = cornerGrid{paper: try.paper}
+		for _, r := range grid(room, across, down) {
+			c := cell{plan: r, data: r}
+			switch try.data {
+			case 0:
+				c.plan.Max.X = r.Min.X + r.Width()*66/100
+				c.data.Min.X = c.plan.Max.X + gutter
+			case 1:
+				c.plan.Max.Y = r.Max.Y - cornerDataHigh
+				c.data.Min.Y = c.plan.Max.Y + between
+			case 2:
+				c.data = drawing.Rect{}
+			}
+			g.cells = append(g.cells, c)
+		}
+		if !slices.ContainsFunc(groups, func(q []*layout.Piece) bool { return !b.cornerFits(q, g.cells[0]) }) {
+			return g, true
+		}
+	}
+	return g, false
+}
+
+// cornerFits says that plan and data of a group keep within a cell.
+func (b *book) cornerFits(q []*layout.Piece, r cell) bool {
+	if !byHand(q[0]) && !sits(view.CornerPlan(b.l, q[0], r.plan.Width(), r.plan.Height()), r.plan.Width(), r.plan.Height()) {
+		return false
+	}
+	if r.data.Empty() {
+		return true
+	}
+	got, _ := b.cornerFacts(q).take(r.data.Width(), 1<<20, true)
+	high := got.h
+	if t, ok := b.alikeTable(q); ok {
+		more, _ := t.take(r.data.Width(), 1<<20, true)
+		high += between + more.h
+	}
+	return high <= r.data.Height()
+}
+
+const cornerDataHigh drawing.Unit = 6200
+
+// grid cuts a rectangle into cells, row by row.
+func grid(r drawing.Rect, across, down int) []drawing.Rect {
+	h := (r.Height() - gutter*drawing.Unit(down-1)) / drawing.Unit(down)
+	var out []drawing.Rect
+	for i := range down {
+		y := r.Min.Y + drawing.Unit(i)*(h+gutter)
+		out = append(out, columns(drawing.Box(r.Min.X, y, r.Max.X, y+h), across, gutter)...)
+	}
+	return out
+}
+
+// releaseWords say large which pieces must not be cut.
+func (b *book) releaseWords(pieces []*layout.Piece, holds finding.List) string {
+	var marks []string
+	for _, q := range pieces {
+		if !q.Released() {
+			marks = append(marks, q.Mark)
+		}
+	}
+	switch {
+	case len(marks) == 0 && len(holds) == 0:
+		return ""
+	case len(marks) == 0:
+		return "HOLD."
+	case len(marks) == len(pieces):
+		return "NOT RELEASED, DO NOT CUT: all pieces of this sheet."
+	case len(marks) > 6:
+		return fmt.Sprintf("NOT RELEASED, DO NOT CUT: %d pieces, marked in the table.", len(marks))
+	}
+	return "NOT RELEASED, DO NOT CUT: " + strings.Join(marks, ", ") + "."
+}
+
+// cornerFacts are what the shop makes the piece by.
+func (b *book) cornerFacts(g []*layout.Piece) table {
+	q := g[0]
+	var marks []string
+	for _, o := range g {
+		marks = append(marks, o.Mark)
+	}
+	title := "Piece " + strings.Join(marks, ", ")
+	if !q.Released() {
+		title += ": NOT RELEASED, DO NOT CUT"
+	}
+	var rows [][]string
+	for _, m := range q.Miters {
+		rows = append(rows, []string{"Turn", turnWords(m.Corner)})
+	}
+	var front, rear []string
+	for i, t := range q.Parts {
+		front = append(front, b.shopShort(t.Length()))
+		rear = append(rear, b.shopShort(q.RearLength(i)))
+	}
+	sides := " (left, right)"
+	if len(q.Parts) > 2 {
+		sides = " (from the left)"
+	}
+	hand := "none: L and R as drawn"
+	if h := q.Hand.String(); h != "" {
+		hand = h
+	}
+	as := "none"
+	if q.Assembly != nil {
+		as = q.Assembly.Name + ", " + q.Zone.String() + " zone"
+	}
+	rows = append(rows,
+		[]string{"Legs, front" + sides, strings.Join(front, ", ")},
+		[]string{"Legs, rear" + sides, strings.Join(rear, ", ")},
+		[]string{"Width", "inside " + b.shopShort(q.Inside) + ", girth " + b.shopShort(q.Girth)},
+		[]string{"Hand", hand},
+		[]string{"To make", fmt.Sprintf("%d, %s each (calculated)%s", len(g), b.weight(q.Grams), two(q, "; TWO to lift"))},
+		[]string{"Assembly", prose(as)},
+	)
+	t := facts(prose(title), rows)
+	t.fill = true
+	return t
+}
+
+// alikeTable is what differs among corners made alike: what each leg ends on,
+// and how far the cap's corner lies beyond the plumbed corner of the wall,
+// along each run and out from it. Negative is short of it.
+func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
+	if len(g) < 2 {
+		return table{}, false
+	}
+	t := table{title: "Where these corners differ", fill: true, cols: []column{{head: "Piece"}, {head: "Left leg ends on", flex: true}, {head: "Right leg ends on", flex: true},
+		{head: "Corner"}, {head: "Cap corner beyond wall corner", flex: true}}}
+	ends := func(j *layout.Joint) string {
+		if j == nil {
+			return "closed end"
+		}
+		words := j.Name
+		for _, c := range b.l.ChairsAt(j) {
+			words += ", " + c.Name
+		}
+		return words
+	}
+	for _, q := range g {
+		left, right := b.l.EndJoints(q)
+		for i, m := range q.Miters {
+			c := m.Corner
+			row := []string{"", "", "", c.Name, fmt.Sprintf("run %s %s along, %s out; run %s %s along, %s out",
+				c.Arrive.Name, b.short(c.Arrive.Right.Ext), b.short(c.Arrive.CapOut), c.Leave.Name, b.short(c.Leave.Left.Ext), b.short(c.Leave.CapOut))}
+			if i == 0 {
+				row[0], row[1], row[2] = q.Mark, ends(left), ends(right)
+			}
+			t.rows = append(t.rows, row)
+		}
+	}
+	return t, true
+}
+
+func two(q *layout.Piece, words string) string {
+	if q.TwoPerson {
+		return words
+	}
+	return ""
+}
+
+// sections shows each distinct wall, assembly and width through a chair and
+// through a joint.
+func (b *book) sections() []page {
+	cases := b.l.SectionCases()
+	var out []page
+	for i, c := range cases {
+		var names []string
+		for _, r := range c.Runs {
+			names = append(names, r.Name)
+		}
+		p := page{id: b.id("sections", itoa(i+1)), title: "Sections, runs " + strings.Join(names, ", ") + ", assembly " + c.Chair.Assembly.Name, kind: Sections, paper: b.runs, scale: "as noted",
+			about: "Sections through a chair and through a joint, looking along growing stations."}
+		for _, f := range b.l.Holds() {
+			for _, r := range c.Runs {
+				if f.Where.TouchesRun(r.Perimeter.Job.Name, r.Name) {
+					p.holds = append(p.holds, f)
+					break
+				}
+			}
+		}
+		p.banner = holdWords(p.holds)
+		p.foot = func(s *drawing.Scene, r drawing.Rect) { b.legend(s, r, view.SectionHatches(b.l, c.Run)) }
+		foot := list{items: []string{"Sections look along growing stations: street at the left, roof at the right. Assembly " + c.Chair.Assembly.Name + " (report " + c.Chair.Assembly.Report +
+			"), inside width " + b.small(c.Run.Inside) + ". Fasteners stand only in the holes punched for them."}, plain: true}
+		views := []func(w, h drawing.Unit) drawing.Scene{func(w, h drawing.Unit) drawing.Scene { return view.SectionAtChair(b.l, c.Run, c.Chair, w, h) }}
+		if c.Joint != nil {
+			views = append(views, func(w, h drawing.Unit) drawing.Scene { return view.SectionAtJoint(b.l, c.Run, c.Joint, w, h) })
+		}
+		out = append(out, b.sideBySide(p, foot, views, []string{"at a chair", "at a joint"})...)
+	}
+	return out
+}
+
+// sideBySide puts views on one page, or where it is too small to show them
+// large, on pages of their own, held the way that suits them.
+func (b *book) sideBySide(p page, foot list, views []func(w, h drawing.Unit) drawing.Scene, names []string) []page {
+	upright := paper{p.paper.h, p.paper.w}
+	for _, try := range []struct {
+		paper paper
+		n     int
+	}{{p.paper, len(views)}, {p.paper, 1}, {upright, 1}} {
+		if try.n > 1 && p.paper.w < 50000 {
+			continue
+		}
+		room := try.paper.room(p.banner != "")
+		note, _ := foot.take(room.Width(), room.Height(), true)
+		cols := columns(drawing.Box(room.Min.X, room.Min.Y, room.Max.X, room.Max.Y-note.h-between), try.n, gutter)
+		var scenes []drawing.Scene
+		fits := true
+		for _, v := range views {
+			s := v(cols[0].Width(), cols[0].Height())
+			fits = fits && sits(s, cols[0].Width(), cols[0].Height())
+			scenes = append(scenes, s)
+		}
+		if !fits && try.paper != upright {
+			continue
+		}
+		var out []page
+		for i := 0; i < len(scenes); i += try.n {
+			q := p
+			q.paper = try.paper
+			if i > 0 {
+				q.id = b.id(p.id)
+			}
+			if try.n == 1 {
+				q.title += ": " + names[i]
+			}
+			here := scenes[i : i+try.n]
+			q.draw = func(s *drawing.Scene, _ func(string) string) {
+				for k, v := range here {
+					centred(s, v, cols[k], fmt.Sprintf("v%d", k+1))
+				}
+				note.draw(s, drawing.Pt(room.Min.X, room.Max.Y-note.h))
+			}
+			out = append(out, q)
+		}
+		return out
+	}
+	return nil
+}
+
+// sits says that a view keeps to its room and can be read in it. A view that
+// gave up its scale was squeezed.
+func sits(v drawing.Scene, w, h drawing.Unit) bool {
+	for _, t := range v.Texts() {
+		if t.Words == "not to scale" {
+			return false
+		}
+	}
+	return drawing.Box(0, 0, w, h).Contains(v.Bounds()) && len(drawing.Check(v)) == 0
+}
+
+// centred places a view in the middle of a rectangle.
+func centred(s *drawing.Scene, v drawing.Scene, r drawing.Rect, prefix string) {
+	place(s, v, drawing.Pt(r.Min.X+max(0, (r.Width()-v.W)/2), r.Min.Y+max(0, (r.Height()-v.H)/2)), prefix)
+}

@@ -1,0 +1,222 @@
+package sheets
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"strings"
+
+	"copingset/layout"
+	"copingset/layout/anchor"
+	"copingset/layout/cap"
+	"copingset/layout/length"
+)
+
+// Schedule is one table of the packet as plain rows. Lengths stand as they are
+// lettered on the sheets, each followed by a column of plain millimetres for
+// whoever computes with them.
+type Schedule struct {
+	Name   string // file name, as pieces.csv
+	Header []string
+	Rows   [][]string
+}
+
+// WriteCSV writes a schedule with a header line.
+func WriteCSV(w io.Writer, s Schedule) error {
+	c := csv.NewWriter(w)
+	if err := c.Write(s.Header); err != nil {
+		return err
+	}
+	for _, r := range s.Rows {
+		if len(r) != len(s.Header) {
+			return fmt.Errorf("%s: a row of %d cells under a header of %d", s.Name, len(r), len(s.Header))
+		}
+	}
+	if err := c.WriteAll(s.Rows); err != nil {
+		return err
+	}
+	return c.Error()
+}
+
+// Schedules are all tables of a layout, in a fixed order.
+func Schedules(l *layout.Layout) []Schedule {
+	b := newBook(l, Options{})
+	return []Schedule{
+		b.piecesCSV(), b.jointsCSV(), b.chairsCSV(), b.fastenersCSV(), b.shimsCSV(), b.zonesCSV(), b.cratesCSV(), b.findingsCSV(),
+	}
+}
+
+// mm letters millimetres to a hundredth, without unit.
+func mm(l length.Length) string { return length.Millimetres(l, 2) }
+
+// typed is a length as a spreadsheet takes it: the foot and inch marks of a
+// keyboard, as the job file writes them.
+func typed(s string) string { return strings.NewReplacer("′", "'", "″", `"`).Replace(s) }
+
+func yesNo(v bool) string {
+	if v {
+		return "yes"
+	}
+	return "no"
+}
+
+func (b *book) piecesCSV() Schedule {
+	s := Schedule{Name: "pieces.csv", Header: []string{"perimeter", "mark", "laying", "kind", "hand", "turn", "front", "front mm", "rear", "rear mm", "inside", "inside mm",
+		"girth", "girth mm", "allowance", "allowance mm", "cut at", "weight", "grams", "two persons", "zone", "assembly", "released", "holds"}}
+	for _, p := range b.l.Perimeters {
+		for _, q := range p.Pieces {
+			var front, frontMM, rear, rearMM, turns []string
+			for i, t := range q.Parts {
+				front, frontMM = append(front, b.shop.Long(t.Length())), append(frontMM, mm(t.Length()))
+				rear, rearMM = append(rear, b.shop.Long(q.RearLength(i))), append(rearMM, mm(q.RearLength(i)))
+			}
+			for _, m := range q.Miters {
+				turns = append(turns, shortTurn(m.Corner))
+			}
+			kind := q.Kind.String()
+			if q.Closer && q.Kind == cap.Straight {
+				kind = "closer"
+			}
+			as := ""
+			if q.Assembly != nil {
+				as = q.Assembly.Name
+			}
+			cut := ""
+			if q.Allowance > 0 {
+				cut = q.CutAt.String()
+			}
+			s.Rows = append(s.Rows, []string{p.Job.Name, q.Mark, itoa(q.Laying), kind, q.Hand.String(), strings.Join(turns, "; "),
+				strings.Join(front, " + "), strings.Join(frontMM, " + "), strings.Join(rear, " + "), strings.Join(rearMM, " + "),
+				b.shop.Short(q.Inside), mm(q.Inside), b.shop.Short(q.Girth), mm(q.Girth), b.shop.Short(q.Allowance), mm(q.Allowance), cut,
+				b.weight(q.Grams), fmt.Sprint(q.Grams), yesNo(q.TwoPerson), q.Zone.String(), as, yesNo(q.Released()), strings.Join(q.Holds, " ")})
+		}
+	}
+	return s
+}
+
+func (b *book) jointsCSV() Schedule {
+	s := Schedule{Name: "joints.csv", Header: []string{"perimeter", "run", "joint", "kind", "left piece", "right piece", "station", "station mm", "gap", "gap mm", "plate", "plate mm", "movement", "movement mm", "held"}}
+	mark := func(q *layout.Piece) string {
+		if q == nil {
+			return ""
+		}
+		return q.Mark
+	}
+	for _, p := range b.l.Perimeters {
+		for _, r := range p.Runs {
+			for _, q := range r.Joints {
+				at := r.ToCrew(q.Centre())
+				move, moveMM, held := "", "", ""
+				if q.Kind == cap.Expansion {
+					move, held = "not stated", q.Held.String()
+					if q.Movement != nil {
+						move, moveMM = b.crew.Short(*q.Movement), mm(*q.Movement)
+					}
+				}
+				s.Rows = append(s.Rows, []string{p.Job.Name, r.Name, q.Name, [...]string{"plain", "expansion", "kink"}[q.Kind], mark(q.Left), mark(q.Right),
+					b.crew.Long(at), mm(at), b.crew.Short(q.Gap()), mm(q.Gap()), b.shop.Short(q.Plate), mm(q.Plate), move, moveMM, held})
+			}
+		}
+	}
+	return s
+}
+
+func (b *book) chairsCSV() Schedule {
+	s := Schedule{Name: "chairs.csv", Header: []string{"perimeter", "run", "chair", "number", "station", "station mm", "stands at", "packing front", "packing front mm", "packing rear", "packing rear mm",
+		"layers", "shims front", "shims rear", "fastener", "count front", "length front", "length front mm", "count rear", "length rear", "length rear mm", "pilot front mm", "pilot rear mm", "assembly"}}
+	for _, p := range b.l.Perimeters {
+		for _, r := range p.Runs {
+			for _, c := range r.Chairs {
+				at := r.ToCrew(c.At)
+				row := []string{p.Job.Name, r.Name, c.Name, itoa(c.N), b.crew.Long(at), mm(at), b.standsAt(c), b.crew.Short(c.PackFront), mm(c.PackFront), b.crew.Short(c.PackRear), mm(c.PackRear),
+					itoa(c.Layers), typed(b.shims(c.ShimFront)), typed(b.shims(c.ShimRear))}
+				name := ""
+				if f := c.Rows[0].Fastener; f != nil {
+					name = f.Name
+				}
+				row = append(row, name)
+				for _, w := range c.Rows {
+					row = append(row, b.rowCSV(w)...)
+				}
+				as := ""
+				if c.Assembly != nil {
+					as = c.Assembly.Name
+				}
+				row = append(row, mm(c.Rows[0].Pilot), mm(c.Rows[1].Pilot), as)
+				s.Rows = append(s.Rows, row)
+			}
+		}
+	}
+	return s
+}
+
+func (b *book) rowCSV(w anchor.Row) []string {
+	if w.Fastener == nil || w.Length == 0 {
+		return []string{itoa(w.Count), "hold", ""}
+	}
+	return []string{itoa(w.Count), b.crew.Short(w.Length), mm(w.Length)}
+}
+
+func (b *book) fastenersCSV() Schedule {
+	s := Schedule{Name: "fasteners.csv", Header: []string{"fastener", "length", "length mm", "perimeter", "run", "count", "in all", "spare", "boxes"}}
+	runs := b.l.Runs()
+	for _, f := range b.l.FastenerSchedule() {
+		for i, n := range f.ByRun {
+			if n > 0 {
+				s.Rows = append(s.Rows, []string{f.Fastener.Name, b.crew.Short(f.Length), mm(f.Length), runs[i].Perimeter.Job.Name, runs[i].Name, itoa(n), itoa(f.Count), itoa(f.Spare), itoa(f.Boxes)})
+			}
+		}
+	}
+	return s
+}
+
+func (b *book) shimsCSV() Schedule {
+	s := Schedule{Name: "shims.csv", Header: []string{"perimeter", "run", "thickness", "thickness mm", "front", "rear"}}
+	for _, r := range b.l.Runs() {
+		for _, c := range b.l.Shims(r) {
+			s.Rows = append(s.Rows, []string{r.Perimeter.Job.Name, r.Name, b.crew.Short(c.Thickness), mm(c.Thickness), itoa(c.Front), itoa(c.Rear)})
+		}
+	}
+	return s
+}
+
+func (b *book) zonesCSV() Schedule {
+	s := Schedule{Name: "shim-zones.csv", Header: []string{"perimeter", "run", "from", "from mm", "to", "to mm", "layers", "shims front least mm", "shims front most mm", "shims rear least mm", "shims rear most mm"}}
+	for _, r := range b.l.Runs() {
+		for _, z := range r.Run.Run.Zones {
+			from, to := r.ToCrew(r.ToCap(z.From)), r.ToCrew(r.ToCap(z.To))
+			s.Rows = append(s.Rows, []string{r.Perimeter.Job.Name, r.Name, b.crew.Long(from), mm(from), b.crew.Long(to), mm(to), itoa(z.Layers), mm(z.FrontLeast), mm(z.FrontMost), mm(z.RearLeast), mm(z.RearMost)})
+		}
+	}
+	return s
+}
+
+func (b *book) cratesCSV() Schedule {
+	s := Schedule{Name: "crates.csv", Header: []string{"crate", "kind", "perimeter", "line", "count", "spare", "what", "mark", "length", "length mm", "grams"}}
+	for _, c := range b.l.Crates {
+		for i, x := range c.Items {
+			s.Rows = append(s.Rows, []string{itoa(c.N), c.Kind.String(), c.Perimeter, itoa(i + 1), itoa(x.Count), itoa(x.Spare), x.What, x.Mark, b.crew.Long(x.Length), mm(x.Length), fmt.Sprint(x.Grams)})
+		}
+	}
+	for _, q := range b.l.Withheld {
+		s.Rows = append(s.Rows, []string{"withheld", "", q.Perimeter.Job.Name, "", "1", "0", q.Kind.String(), q.Mark, b.crew.Long(q.Length()), mm(q.Length()), fmt.Sprint(q.Grams)})
+	}
+	return s
+}
+
+func (b *book) findingsCSV() Schedule {
+	s := Schedule{Name: "findings.csv", Header: []string{"severity", "code", "file", "line", "column", "perimeter", "run", "corner", "station", "station mm", "pieces", "what", "why", "what to do"}}
+	for _, f := range b.l.Findings {
+		station, stationMM := "", ""
+		if f.Where.HasStation {
+			at := b.crewStation(f.Where)
+			station, stationMM = b.crew.Long(at), mm(at)
+		}
+		line, col := "", ""
+		if f.At.Line > 0 {
+			line, col = itoa(f.At.Line), itoa(f.At.Col)
+		}
+		s.Rows = append(s.Rows, []string{f.Severity.String(), f.Code, f.At.File, line, col, f.Where.Perimeter, f.Where.Run, f.Where.Corner, station, stationMM, strings.Join(f.Where.Pieces, " "), f.What, f.Why, f.Mend})
+	}
+	return s
+}

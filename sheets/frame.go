@@ -1,0 +1,279 @@
+package sheets
+
+import (
+	"strings"
+
+	"copingset/drawing"
+	"copingset/layout/job"
+)
+
+// paper is a sheet in the way it is held.
+type paper struct {
+	w, h drawing.Unit
+}
+
+// sizes of the sheets: ANSI by ASME Y14.1, A4 to A2 by ISO 216; narrow side
+// first.
+func size(z job.PaperSize) (narrow, wide drawing.Unit) {
+	switch z {
+	case job.ANSIA:
+		return 8*drawing.Inch + drawing.Inch/2, 11 * drawing.Inch
+	case job.ANSIB:
+		return 11 * drawing.Inch, 17 * drawing.Inch
+	case job.ANSIC:
+		return 17 * drawing.Inch, 22 * drawing.Inch
+	case job.ANSID:
+		return 22 * drawing.Inch, 34 * drawing.Inch
+	case job.ISOA4:
+		return 21000, 29700
+	case job.ISOA3:
+		return 29700, 42000
+	case job.ISOA2:
+		return 42000, 59400
+	}
+	panic("sheets: unknown paper")
+}
+
+func landscape(z job.PaperSize) paper {
+	n, w := size(z)
+	return paper{w, n}
+}
+
+func portrait(z job.PaperSize) paper {
+	n, w := size(z)
+	return paper{n, w}
+}
+
+const (
+	margin     drawing.Unit = 1000 // printers leave 6.4 mm; this keeps clear of it
+	pad        drawing.Unit = 500  // inside the border
+	stripHigh  drawing.Unit = 4100
+	stackHigh  drawing.Unit = 5880  // on paper too narrow for a title block of four rows
+	blockWide  drawing.Unit = 18000 // ISO 7200: at most 180 mm
+	blockLeast drawing.Unit = 12500
+	barWide    drawing.Unit = 4*drawing.Inch + 900
+	bannerHigh drawing.Unit = 1200
+)
+
+// border is the line round the sheet.
+func (p paper) border() drawing.Rect { return drawing.Box(margin, margin, p.w-margin, p.h-margin) }
+
+// broad sheets have room for check bar, notes and title block side by side.
+func (p paper) broad() bool { return p.w-2*margin >= blockWide+barWide+7000 }
+
+// narrow sheets, held upright, have a title block of many low rows.
+func (p paper) narrow() bool { return p.w-2*margin < blockLeast+barWide }
+
+func (p paper) strip() drawing.Unit {
+	if p.narrow() {
+		return stackHigh
+	}
+	return stripHigh
+}
+
+// room is what is left for the sheet's own matter.
+func (p paper) room(banner bool) drawing.Rect {
+	r := p.border().Inset(pad)
+	r.Max.Y -= p.strip()
+	if banner {
+		r.Min.Y += bannerHigh + 250
+	}
+	return r
+}
+
+// direction is said on every sheet: which hand is left, and how plans lie.
+const direction = "LEFT and RIGHT are those of a person on the roof looking out over the wall. Stations grow from left to right. Plans: street at the top, roof at the bottom."
+
+// deference is said on every sheet: whose word stands over ours.
+const deference = "Figures are the program's, not a licensed engineer's. The tested assembly, the engineer of record, the local authority and the site safety plan govern."
+
+// draw makes the scene of a page: its frame, then its matter.
+func (b *book) draw(p page, n, of int, refer func(string) string) drawing.Scene {
+	s := drawing.Scene{Name: p.id, Title: p.title, Desc: p.about, W: p.paper.w, H: p.paper.h}
+	s.Group(drawing.Frame, "frame", func(g *drawing.Scene) { b.frame(g, p, n, of) })
+	if p.banner != "" {
+		// Capitals have no descenders: the words stay large between the lines of the banner.
+		words := strings.ToUpper(p.banner)
+		if id := "findings"; p.kind != Findings && refer(id) != "" {
+			words += " SEE SHEET " + refer(id) + "."
+		}
+		r := p.paper.border().Inset(pad)
+		s.Group(drawing.Holds, "banner", func(g *drawing.Scene) {
+			g.Draw(drawing.HoldBanner{Box: drawing.Box(r.Min.X, r.Min.Y, r.Max.X, r.Min.Y+bannerHigh), Words: words}.Figure())
+		})
+	}
+	p.draw(&s, refer)
+	return s
+}
+
+// frame draws border and strip: check bar, notes, title block. Where a page
+// has a foot of its own, it stands in the middle and the notes under the bar.
+func (b *book) frame(s *drawing.Scene, p page, n, of int) {
+	r := p.paper.border()
+	s.Rect(drawing.Border, r)
+	top := r.Max.Y - p.paper.strip()
+	s.Line(drawing.Border, drawing.Pt(r.Min.X, top), drawing.Pt(r.Max.X, top))
+	upright := func(x drawing.Unit) { s.Line(drawing.Medium, drawing.Pt(x, top), drawing.Pt(x, r.Max.Y)) }
+	x := r.Min.X + barWide
+	upright(x)
+	got := s.Draw(drawing.CheckBar{At: drawing.Pt(r.Min.X+450, top+200)}.Figure())
+	under := drawing.Box(r.Min.X+300, got.Max.Y+150, x-300, r.Max.Y)
+	if !p.paper.broad() {
+		b.notes(s, under)
+		b.title(s, drawing.Box(x, top, r.Max.X, r.Max.Y), p, n, of)
+		return
+	}
+	block := drawing.Box(r.Max.X-blockWide, top, r.Max.X, r.Max.Y)
+	upright(block.Min.X)
+	middle := drawing.Box(x+300, top+250, block.Min.X-300, r.Max.Y-200)
+	if p.foot != nil {
+		b.notes(s, under)
+		p.foot(s, middle)
+	} else {
+		b.notes(s, middle)
+	}
+	b.title(s, block, p, n, of)
+}
+
+// notes letters the direction and the deference.
+func (b *book) notes(s *drawing.Scene, r drawing.Rect) {
+	// The arrow shows on the sheet which way stations grow.
+	y := r.Min.Y + 120
+	s.Draw(drawing.DirectionArrow{Tail: drawing.Pt(r.Min.X, y), Head: drawing.Pt(r.Min.X+2200, y)}.Figure())
+	s.Text(drawing.Pt(r.Min.X+2450, y+drawing.Unit(drawing.Small)/2), "stations grow", drawing.Style{Size: drawing.Small, Face: drawing.Bold})
+	y += 280
+	z := drawing.Note
+	type para struct {
+		face  drawing.Face
+		lines []string
+	}
+	var ps []para
+	for ; ; z = drawing.Small {
+		ps = []para{{drawing.Bold, drawing.Wrap(direction, drawing.Bold, z, r.Width())}, {drawing.Regular, drawing.Wrap(deference, drawing.Regular, z, r.Width())}}
+		n := drawing.Unit(len(ps[0].lines) + len(ps[1].lines))
+		if z == drawing.Small || y+n*drawing.Unit(z)*16/10+100 <= r.Max.Y-100 {
+			break
+		}
+	}
+	for _, q := range ps {
+		for _, line := range q.lines {
+			y += drawing.Unit(z)
+			s.Text(drawing.Pt(r.Min.X, y), line, drawing.Style{Size: z, Face: q.face})
+			y += drawing.Unit(z) * 55 / 100
+		}
+		y += 100
+	}
+}
+
+// field of a title block.
+type field struct {
+	label, value string
+	part         drawing.Unit // of the width of its row
+	size         drawing.Size
+	lines        int
+}
+
+// title draws the title block. ISO 7200 names what it has to hold.
+func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, n, of int) {
+	in := b.j.Info
+	rev := "none"
+	if k := len(in.Revisions); k > 0 {
+		rev = in.Revisions[k-1].Mark + " (" + date(in.Revisions[k-1].Date) + ")"
+	}
+	job := field{"JOB", in.Name, 66, drawing.Head, 1}
+	number := field{"JOB NO.", in.Number, 34, drawing.Head, 1}
+	address := field{"ADDRESS", in.Address, 66, drawing.Note, 1}
+	owner := field{"OWNER", in.Owner, 50, drawing.Note, 1}
+	by := field{"CONTRACTOR", b.firm(), 50, drawing.Note, 1}
+	title := field{"SHEET TITLE", p.title, 100, drawing.Title, 1}
+	sheet := field{"SHEET", itoa(n) + " of " + itoa(of), 34, drawing.Title, 1}
+	scale := field{"SCALE", p.scale, 25, drawing.Note, 1}
+	units := field{"UNITS", b.units(), 25, drawing.Note, 1}
+	prepared := field{"PREPARED", in.PreparedBy, 25, drawing.Note, 1}
+	checked := field{"CHECKED", in.CheckedBy, 25, drawing.Note, 1}
+	issued := field{"ISSUED", date(in.Issued), 25, drawing.Note, 1}
+	revision := field{"REVISION", rev, 25, drawing.Note, 1}
+	if scale.value == "" {
+		scale.value = "none"
+	}
+	var rows [][]field
+	var heights []drawing.Unit
+	if !p.paper.narrow() {
+		title.part, sheet.part = 76, 24
+		job.part, number.part, address.part = 46, 17, 37
+		owner.part, by.part = 32, 30
+		revision.part, issued.part = 24, 14
+		scale.part, units.part, prepared.part, checked.part = 30, 20, 25, 25
+		rows = [][]field{{title, sheet}, {job, number, address}, {owner, by, issued, revision}, {scale, units, prepared, checked}}
+		heights = []drawing.Unit{1200, 1000, 950, 950}
+	} else {
+		title.size, title.lines, title.part = drawing.Head, 2, 70
+		sheet.size, sheet.part = drawing.Head, 30
+		job.part, address.part, owner.part, by.part = 100, 100, 100, 100
+		number.part, scale.part, prepared.part, revision.part = 55, 55, 55, 55
+		job.size, number.size = drawing.Note, drawing.Note
+		rows = [][]field{{title, sheet}, {job}, {address}, {owner}, {by}, {number, issued}, {scale, units}, {prepared, checked}, {revision}}
+		heights = []drawing.Unit{1400, 560, 560, 560, 560, 560, 560, 560, 560}
+	}
+	y := r.Min.Y
+	for i, row := range rows {
+		x := r.Min.X
+		for k, f := range row {
+			w := r.Width() * f.part / 100
+			if k == len(row)-1 {
+				w = r.Max.X - x
+			}
+			f.letter(s, drawing.Box(x, y, x+w, y+heights[i]))
+			if k > 0 {
+				s.Line(drawing.Thin, drawing.Pt(x, y), drawing.Pt(x, y+heights[i]))
+			}
+			x += w
+		}
+		y += heights[i]
+		if i < len(rows)-1 {
+			s.Line(drawing.Thin, drawing.Pt(r.Min.X, y), drawing.Pt(r.Max.X, y))
+		}
+	}
+}
+
+// letter writes the label in the upper left corner of a cell and the value
+// below it, as large as fits up to its size. A value too long even for the
+// smallest lettering is cut; the index sheet has it whole.
+func (f field) letter(s *drawing.Scene, r drawing.Rect) {
+	const side = 120
+	words := prose(f.value)
+	label := drawing.Width(drawing.Regular, f.label, drawing.Small)
+	beside := r.Height() < 750 // a low row holds label and value side by side
+	drop := 130 + drawing.Unit(drawing.Small)
+	if beside {
+		drop = 130 + drawing.Unit(drawing.Note)
+	}
+	s.Text(drawing.Pt(r.Min.X+side, r.Min.Y+drop), f.label, drawing.Style{Size: drawing.Small})
+	if words == "" {
+		return
+	}
+	w := r.Width() - 2*side
+	x := r.Min.X + side
+	if beside {
+		x += label + 150
+		w -= label + 150
+	}
+	z := f.size
+	for z > drawing.Small && drawing.Width(drawing.Bold, words, z) > w {
+		z -= 10
+	}
+	lines := []string{words}
+	if drawing.Width(drawing.Bold, words, z) > w && f.lines > 1 {
+		lines = drawing.Wrap(words, drawing.Bold, z, w)
+		if len(lines) > f.lines {
+			lines = append(lines[:f.lines-1:f.lines-1], lines[f.lines-1]+"...")
+		}
+	}
+	for i, line := range lines {
+		y := r.Max.Y - 150 - drawing.Unit(len(lines)-1-i)*drawing.Unit(z)*15/10
+		if beside {
+			y = r.Min.Y + 130 + drawing.Unit(drawing.Note)
+		}
+		s.Text(drawing.Pt(x, y), shorten(line, drawing.Bold, z, w), drawing.Style{Size: z, Face: drawing.Bold})
+	}
+}

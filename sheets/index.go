@@ -1,0 +1,272 @@
+package sheets
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/drawing/view"
+	"copingset/layout"
+	"copingset/layout/finding"
+)
+
+// index makes the cover and the list of sheets, which counts itself in. The
+// cover says what the job is and who answers for it, beside a large key plan.
+func (b *book) index(rest []page) []page {
+	cover := page{id: b.id("cover"), title: "Cover, key plan and general notes", kind: Index, paper: b.runs, holds: b.l.Holds(), banner: b.summary(), scale: "as noted",
+		about: "Job data, general notes, and the key plan with runs, corners, north and the direction of stations."}
+	cover.foot = func(s *drawing.Scene, r drawing.Rect) { b.legend(s, r, view.KeyPlanHatches(b.l)) }
+	room := cover.paper.room(cover.banner != "")
+	left := min(max(room.Width()*33/100, 9000), 14000)
+	plan := drawing.Box(room.Min.X+left+gutter, room.Min.Y, room.Max.X, room.Max.Y)
+	out := b.pages(cover, b.coverBlocks(), func(n int, room drawing.Rect) []drawing.Rect {
+		if n > 0 {
+			return columns(room, max(1, int(room.Width()/11000)), gutter)
+		}
+		return []drawing.Rect{drawing.Box(room.Min.X, room.Min.Y, room.Min.X+left, room.Max.Y)}
+	})
+	for i := range out[1:] {
+		out[i+1].foot = nil
+	}
+	if v := view.KeyPlan(b.l, plan.Width(), plan.Height()); sits(v, plan.Width(), plan.Height()) {
+		beside := out[0].draw
+		out[0].draw = func(s *drawing.Scene, refer func(string) string) {
+			beside(s, refer)
+			place(s, v, plan.Min, "key")
+		}
+	} else { // it needs a page of its own
+		out[0].title, out[0].foot, out[0].scale = "Cover and general notes", nil, ""
+		out = append(out, b.keyPlans(cover)...)
+	}
+	return append(out, b.sheetList(out, rest)...)
+}
+
+// keyPlans shows the perimeters on a page together where one can be read, or
+// each on a page of its own.
+func (b *book) keyPlans(cover page) []page {
+	room := cover.paper.room(cover.banner != "")
+	show := func(l *layout.Layout, title string) page {
+		p := cover
+		p.id, p.title = b.id(title), title
+		p.draw = func(s *drawing.Scene, _ func(string) string) {
+			place(s, view.KeyPlan(l, room.Width(), room.Height()), room.Min, "key")
+		}
+		return p
+	}
+	if len(b.l.Perimeters) < 2 || sits(view.KeyPlan(b.l, room.Width(), room.Height()), room.Width(), room.Height()) {
+		return []page{show(b.l, "Key plan")}
+	}
+	var out []page
+	for _, p := range b.l.Perimeters {
+		one := *b.l
+		one.Perimeters = []*layout.Perimeter{p}
+		out = append(out, show(&one, "Key plan of "+prose(p.Job.Name)))
+	}
+	return out
+}
+
+// sheetList is the index proper. How many pages it takes depends on its own
+// rows, so it is laid out until the number no longer changes.
+func (b *book) sheetList(before, after []page) []page {
+	first := page{id: b.id("index"), title: "Index of sheets", kind: Index, paper: b.runs, holds: b.l.Holds(), banner: b.summary(),
+		about: "Every sheet of the packet with its number, title and readers."}
+	room := first.paper.room(first.banner != "")
+	lay := func(t table) [][]placed {
+		n := max(1, int((room.Width()+gutter)/(min(t.width(), room.Width())+gutter)))
+		return flow([]block{t, marks()}, func(int) []drawing.Rect { return columns(room, n, gutter) })
+	}
+	own := []page{first}
+	for {
+		all := slices.Concat(before, own, after)
+		if len(lay(sheetTable(all, All, nil))) > len(own) {
+			p := first
+			p.id, p.title = b.id(first.id), first.title+", continued"
+			own = append(own, p)
+			continue
+		}
+		// A part of the packet lists its own sheets, on as few pages; they keep the numbers they have in the whole.
+		var leaves [][]placed
+		for k := 1; k <= len(own); k++ {
+			leaves = lay(sheetTable(all, b.reader, own[k:]))
+			if len(leaves) <= k {
+				break
+			}
+		}
+		for i, leaf := range leaves {
+			own[i].draw = func(s *drawing.Scene, _ func(string) string) {
+				for _, q := range leaf {
+					q.draw(s, q.at)
+				}
+			}
+		}
+		return own
+	}
+}
+
+// sheetTable lists the sheets of one reader with their numbers in the whole
+// packet; dropped pages are none of them.
+func sheetTable(all []page, reader Audience, dropped []page) table {
+	t := table{title: "Sheets", cols: []column{{head: "No.", align: drawing.Right}, {head: "Title", flex: true}, {head: "For"}}}
+	if reader != All {
+		t.title = fmt.Sprintf("Sheets for %s, of a packet of %d", reader, len(all))
+	}
+	held := slices.ContainsFunc(all, func(p page) bool { return p.banner != "" })
+	if held {
+		t.cols = append(t.cols, column{head: "Hold"})
+		t.bold = func(_, col int) bool { return col == 3 }
+	}
+	for i, p := range all {
+		if !p.kind.For(reader) || slices.ContainsFunc(dropped, func(d page) bool { return d.id == p.id }) {
+			continue
+		}
+		row := []string{itoa(i + 1), p.title, readers(p.kind)}
+		if held && p.banner != "" {
+			row = append(row, "HOLD")
+		} else if held {
+			row = append(row, "")
+		}
+		t.rows = append(t.rows, row)
+		t.links = append(t.links, p.id)
+	}
+	return t
+}
+
+// marks explains the names and the short words that sheets use.
+func marks() list {
+	return list{title: "Marks and words", items: []string{
+		"A-03 is the third straight cap of run A, counted from the left. A/B is the corner piece between runs A and B.",
+		"-LE and -RE close a run at its left or right end, with an end cap or against a higher wall.",
+		"A-J2 is a joint, A-C4 an anchor chair, A/B-S1 a support under the corner A/B. On a run's own sheets the run's name is left out: J2, C4.",
+		"Lay 5, laid as no. 5: the order of laying. Corners and ends come first.",
+		"A closer is the cut piece that finishes a run. Front is the street face, rear the roof face.",
+		"incl.: included angle. exp. joint: building expansion joint. TWO: two persons lift it. NOT RELEASED: not to be cut until the hold is cleared.",
+		"The string is the straight line that the chairs' front edges follow. The set surface is the plane they sit on.",
+	}}
+}
+
+// summary says large what is open.
+func (b *book) summary() string {
+	n := len(b.l.Holds())
+	if n == 0 {
+		return ""
+	}
+	words := "HOLD: " + plural(n, "hold") + " open"
+	if k := len(b.l.Withheld); k > 0 {
+		words += ", " + plural(k, "piece") + " NOT RELEASED"
+	}
+	return words + "."
+}
+
+func (b *book) coverBlocks() []block {
+	in := b.j.Info
+	job := [][]string{{"Job", prose(in.Name)}, {"Number", prose(in.Number)}, {"Address", prose(in.Address)}, {"Owner", prose(in.Owner)}}
+	for _, p := range in.Parties {
+		job = append(job, []string{prose(p.Role), prose(p.Name)})
+	}
+	job = append(job, []string{"Issued", date(in.Issued)}, []string{"Prepared", prose(in.PreparedBy)}, []string{"Checked", prose(in.CheckedBy)})
+	if b.j.Site.MeasuredBy != "" {
+		job = append(job, []string{"Measured", prose(strings.TrimSpace(b.j.Site.MeasuredBy + " " + date(b.j.Site.MeasuredOn)))})
+	}
+	job = kept(job)
+	blocks := []block{facts("Job", job), b.revisions()}
+	notes := append([]string{}, in.Notes...)
+	notes = append(notes, b.generalNotes()...)
+	blocks = append(blocks, list{title: "General notes", items: notes, numbered: true})
+	return blocks
+}
+
+// kept leaves out rows of which nothing is known.
+func kept(rows [][]string) [][]string {
+	var out [][]string
+	for _, r := range rows {
+		if r[1] != "" {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// readers names who gets a kind of sheet.
+func readers(k Kind) string {
+	if k == Index {
+		return "all"
+	}
+	var who []string
+	for _, a := range Audiences()[1:] {
+		if k.For(a) {
+			who = append(who, a.String())
+		}
+	}
+	return strings.Join(who, ", ")
+}
+
+func (b *book) revisions() table {
+	t := table{title: "Revisions", fill: true, cols: []column{{head: "Rev."}, {head: "Date"}, {head: "What changed", flex: true}}}
+	for _, r := range b.j.Info.Revisions {
+		t.rows = append(t.rows, []string{prose(r.Mark), date(r.Date), prose(r.Note)})
+	}
+	if len(t.rows) == 0 {
+		t.rows = [][]string{{"–", date(b.j.Info.Issued), "first issue, not revised"}}
+	}
+	return t
+}
+
+// generalNotes are those of every job.
+func (b *book) generalNotes() []string {
+	s := &b.j.System
+	unit := "Lengths are in feet and inches, to the nearest 1/16 in for the crew and 1/32 in for the shop."
+	if b.metric {
+		unit = "Lengths are in millimetres, whole for the crew and to a tenth for the shop."
+	}
+	notes := []string{
+		unit,
+		"Do not scale from a print. Measure the check bar first; a print that is not true to size misleads.",
+		"System " + s.Name + ": " + s.Metal.Name + ", " + drawing.Letter(b.shop.Thin(s.Metal.Thickness)) + " thick, " + s.Metal.Finish + ".",
+		"Crew stations start at the plumbed left-hand corner of each run, or at the mark its sheet names. They are running dimensions: pull one tape from the start.",
+		"Lengths and angles are as measured. Where a perimeter does not close, only the key plan is drawn adjusted; no piece is.",
+		"Weights are calculated from the developed area and the sheet thickness.",
+		"Angles are given twice: the turn, and the included angle on the side the corner closes.",
+	}
+	for _, p := range b.l.Perimeters {
+		if c := p.Closure; p.Closed() && (c.Length != 0 || c.Angle != 0) {
+			notes = append(notes, "Perimeter "+p.Job.Name+" as measured fails to close by "+b.small(c.Length)+" and "+angle(c.Angle)+".")
+		}
+	}
+	return notes
+}
+
+// findings lists every hold and every note. A job without any has no such
+// sheet.
+func (b *book) findings() []page {
+	if len(b.l.Findings) == 0 {
+		return nil
+	}
+	first := page{id: b.id("findings"), title: "Findings and holds", kind: Findings, paper: b.runs, holds: b.l.Holds(), banner: b.summary(),
+		about: "Every hold and note of the job: where, what, why and what to do."}
+	t := table{fill: true, cols: []column{{head: "No.", align: drawing.Right}, {head: ""}, {head: "Where", flex: true}, {head: "What", flex: true},
+		{head: "Why it matters", flex: true}, {head: "What to do", flex: true}, {head: "File", flex: true}, {head: "Cleared by, date", least: 2600, flex: false}}}
+	var hold []bool
+	add := func(sev finding.Severity, word string) {
+		for _, f := range b.l.Findings {
+			if f.Severity != sev {
+				continue
+			}
+			hold = append(hold, sev == finding.Hold)
+			where := f.Where.String()
+			if where == "" {
+				where = "the whole job"
+			}
+			if f.Where.HasStation {
+				where += ", station " + b.text(b.crewStation(f.Where))
+			}
+			t.rows = append(t.rows, []string{itoa(len(t.rows) + 1), word, prose(where), prose(f.What), prose(f.Why), prose(f.Mend), prose(f.At.String()), ""})
+		}
+	}
+	add(finding.Hold, "HOLD")
+	add(finding.Error, "ERROR")
+	add(finding.Note, "note")
+	t.bold = func(row, col int) bool { return hold[row] && col < 2 }
+	words := "A hold keeps every piece it touches from release: such a piece is not to be cut, and no crate holds it, until the hold is cleared. A note asks for attention and stops nothing."
+	return b.pages(first, []block{list{items: []string{words}, plain: true}, t}, across)
+}

@@ -1,0 +1,81 @@
+package sheets
+
+import (
+	"io"
+	"strings"
+	"time"
+
+	"copingset/drawing"
+	"copingset/drawing/pdf"
+	"copingset/drawing/view"
+	"copingset/layout"
+	"copingset/layout/job"
+)
+
+// PDF writes sheets as one document. Its date is the job's date of issue.
+func PDF(w io.Writer, l *layout.Layout, sheets []Sheet) error {
+	b := newBook(l, Options{})
+	in := l.Job.Info
+	d := pdf.Document{
+		Title: document(in.Name, in.Number, "metal coping: shop drawings and installation sheets"), Author: b.firm(),
+		Subject: document("Metal parapet coping", in.Address), Keywords: "coping, parapet, shop drawings, installation, " + in.Number,
+		Lang: "en-US", Compress: true,
+	}
+	if in.Issued != (job.Date{}) {
+		d.Date = time.Date(in.Issued.Year, time.Month(in.Issued.Month), in.Issued.Day, 0, 0, 0, 0, time.UTC)
+	}
+	for _, s := range sheets {
+		d.Pages = append(d.Pages, pdf.Page{Scene: s.Scene, ID: s.ID, Label: s.Number, Outline: s.Number + "  " + s.Title})
+	}
+	return pdf.Write(w, d)
+}
+
+// document joins what there is.
+func document(parts ...string) string {
+	var out []string
+	for _, p := range parts {
+		if p != "" {
+			out = append(out, prose(p))
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// The room views get that stand by themselves.
+const (
+	viewWide drawing.Unit = 40000
+	viewHigh drawing.Unit = 24000
+)
+
+// Views are the drawings by themselves, one scene each: key plan, the windows
+// of each run in plan and elevation, corners, sections.
+func Views(l *layout.Layout) []drawing.Scene {
+	b := newBook(l, Options{})
+	var out []drawing.Scene
+	add := func(s drawing.Scene, words ...string) {
+		s.Name = b.id(words...)
+		out = append(out, s)
+	}
+	add(view.KeyPlan(l, viewWide, viewHigh), "key plan")
+	for _, p := range l.Perimeters {
+		for _, r := range p.Runs {
+			wins, along := view.Windows(l, r, viewWide)
+			for _, w := range wins {
+				add(view.RunPlan(l, r, w, along, view.RunAcross(l, r, viewHigh/2), viewWide), "plan", p.Job.Name, r.Name)
+				add(view.RunElevation(l, r, w, along, view.RunUp(l, r, viewHigh/2), viewWide), "elevation", p.Job.Name, r.Name)
+			}
+		}
+	}
+	for _, g := range l.CornerGroups() {
+		if !byHand(g[0]) {
+			add(view.CornerPlan(l, g[0], viewHigh, viewHigh), "corner", g[0].Mark)
+		}
+	}
+	for _, c := range l.SectionCases() {
+		add(view.SectionAtChair(l, c.Run, c.Chair, viewHigh, viewHigh), "section", c.Chair.Name)
+		if c.Joint != nil {
+			add(view.SectionAtJoint(l, c.Run, c.Joint, viewHigh, viewHigh), "section", c.Joint.Name)
+		}
+	}
+	return out
+}

@@ -1,0 +1,305 @@
+package sheets
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// fasteners is the schedule of screws, shims and plywood.
+func (b *book) fasteners() []page {
+	first := page{id: b.id("fasteners"), title: "Fastener and shim schedule", kind: FastenerSchedule, paper: b.lists, holds: b.l.Holds(),
+		about: "Fasteners by run, type and length; shims and plywood by run; shim zones."}
+	first.banner = holdWords(first.holds)
+	room := first.paper.room(first.banner != "")
+	var blocks []block
+	blocks = append(blocks, b.fastenerTables(room.Width())...)
+	blocks = append(blocks, b.fastenerData())
+	if t, ok := b.shimTable(); ok {
+		blocks = append(blocks, t)
+	}
+	blocks = append(blocks, b.zoneTable())
+	return b.pages(first, blocks, b.wideColumns(blocks))
+}
+
+// wideColumns lets tables run side by side on paper wide enough for it.
+func (b *book) wideColumns(blocks []block) func(int, drawing.Rect) []drawing.Rect {
+	var most drawing.Unit
+	for _, x := range blocks {
+		if t, ok := x.(table); ok {
+			most = max(most, t.width())
+		}
+	}
+	return func(_ int, room drawing.Rect) []drawing.Rect {
+		n := 1
+		if most > 0 {
+			n = max(1, int((room.Width()+gutter)/(most+gutter)))
+		}
+		return columns(room, n, gutter)
+	}
+}
+
+// fastenerTables count by run; jobs of many runs take several tables.
+func (b *book) fastenerTables(w drawing.Unit) []block {
+	lines := b.l.FastenerSchedule()
+	runs := b.l.Runs()
+	ofRuns := max(4, int((w-11000)/1400))
+	var out []block
+	for from := 0; from == 0 || from < len(runs); from += ofRuns {
+		to := min(len(runs), from+ofRuns)
+		t := table{title: "Fasteners in chairs, by run", cols: []column{{head: "Fastener", flex: true}, {head: "Length", align: drawing.Right}}}
+		if from > 0 {
+			t.title += ", further runs"
+		}
+		for _, r := range runs[from:to] {
+			t.cols = append(t.cols, column{head: b.runHead(r), align: drawing.Right})
+		}
+		last := to == len(runs)
+		if last {
+			t.cols = append(t.cols, column{head: "In all", align: drawing.Right}, column{head: "Spare", align: drawing.Right}, column{head: "Boxes", align: drawing.Right})
+		}
+		for _, f := range lines {
+			row := []string{prose(f.Fastener.Name), b.short(f.Length)}
+			for _, n := range f.ByRun[from:to] {
+				row = append(row, dash(n))
+			}
+			if last {
+				box := dash(f.Boxes)
+				if f.Boxes > 0 {
+					box = fmt.Sprintf("%d of %d", f.Boxes, f.Fastener.Box)
+				}
+				row = append(row, itoa(f.Count), itoa(f.Spare), box)
+			}
+			t.rows = append(t.rows, row)
+		}
+		out = append(out, t)
+	}
+	return out
+}
+
+func (b *book) runHead(r *layout.Run) string {
+	if len(b.l.Perimeters) > 1 {
+		return r.Perimeter.Job.Name + " " + r.Name
+	}
+	return r.Name
+}
+
+func dash(n int) string {
+	if n == 0 {
+		return "–"
+	}
+	return itoa(n)
+}
+
+// fastenerData says what each fastener's report asks for.
+func (b *book) fastenerData() table {
+	t := table{title: "What each fastener asks for", cols: []column{{head: "Fastener", flex: true}, {head: "Diameter", align: drawing.Right}, {head: "Holds in"}, {head: "Thread in it", align: drawing.Right},
+		{head: "Pilot diameter", align: drawing.Right}, {head: "Edge distance", align: drawing.Right}, {head: "Cover left", align: drawing.Right}}}
+	used := b.l.FastenerSchedule()
+	for i := range b.j.Fasteners {
+		f := &b.j.Fasteners[i]
+		if !slices.ContainsFunc(used, func(u layout.FastenerLine) bool { return u.Fastener == f }) {
+			continue
+		}
+		pilot := "none"
+		if f.PilotDia > 0 {
+			pilot = b.shopShort(f.PilotDia)
+		}
+		t.rows = append(t.rows, []string{prose(f.Name), b.shopShort(f.Diameter), f.Substrate, b.short(f.Embedment), pilot, b.short(f.EdgeDistance), b.short(f.Cover)})
+	}
+	return t
+}
+
+// shimTable counts shims by run, and the plywood of the zones.
+func (b *book) shimTable() (table, bool) {
+	t := table{title: "Shims and plywood by run", cols: []column{{head: "Run"}}}
+	for _, s := range b.j.Packing.Shims {
+		t.cols = append(t.cols, column{head: b.short(s) + " front", align: drawing.Right}, column{head: "rear", align: drawing.Right})
+	}
+	ply := b.j.Packing.Method == job.PackContinuous && b.j.Packing.Layer > 0
+	if ply {
+		t.cols = append(t.cols, column{head: "Plywood, full width", align: drawing.Right})
+	}
+	for _, r := range b.l.Runs() {
+		counts := b.l.Shims(r)
+		row := []string{b.runHead(r)}
+		for _, s := range b.j.Packing.Shims {
+			i := slices.IndexFunc(counts, func(c layout.ShimCount) bool { return c.Thickness == s })
+			if i < 0 {
+				row = append(row, "–", "–")
+				continue
+			}
+			row = append(row, dash(counts[i].Front), dash(counts[i].Rear))
+		}
+		if ply {
+			row = append(row, b.long(b.l.Plywood(r)))
+		}
+		t.rows = append(t.rows, row)
+	}
+	return t, len(b.j.Packing.Shims) > 0 || ply
+}
+
+// zoneTable lists the shim zones a carpenter cuts to.
+func (b *book) zoneTable() table {
+	t := table{title: "Shim zones, stations from the start of each run", cols: []column{{head: "Run"}, {head: "From", align: drawing.Right}, {head: "To", align: drawing.Right}, {head: "Layers", align: drawing.Right},
+		{head: "Shims front", align: drawing.Right}, {head: "Shims rear", align: drawing.Right}}}
+	span := func(lo, hi length.Length) string {
+		if b.short(lo) == b.short(hi) {
+			return b.short(lo)
+		}
+		return b.short(lo) + " to " + b.short(hi)
+	}
+	for _, r := range b.l.Runs() {
+		for _, z := range r.Run.Run.Zones {
+			t.rows = append(t.rows, []string{b.runHead(r), b.long(r.ToCrew(r.ToCap(z.From))), b.long(r.ToCrew(r.ToCap(z.To))), itoa(z.Layers),
+				span(z.FrontLeast, z.FrontMost), span(z.RearLeast, z.RearMost)})
+		}
+	}
+	return t
+}
+
+// pieces is the schedule of everything the shop makes.
+func (b *book) pieces() []page {
+	var all []*layout.Piece
+	for _, p := range b.l.Perimeters {
+		all = append(all, p.Pieces...)
+	}
+	first := page{id: b.id("pieces"), title: "Piece schedule", kind: PieceSchedule, paper: b.runs, holds: b.l.HoldsOnPieces(all),
+		about: "Every piece with its mark, kind, hand, lengths, width, girth, weight and release."}
+	first.banner = b.releaseWords(all, first.holds)
+	var blocks []block
+	for _, p := range b.l.Perimeters {
+		title := "Pieces"
+		if len(b.l.Perimeters) > 1 {
+			title += " of " + prose(p.Job.Name)
+		}
+		blocks = append(blocks, b.pieceTable(title, p.Pieces))
+	}
+	blocks = append(blocks, list{items: []string{
+		"Lengths are of metal as laid, by outside mold lines: front along the street face, rear along the roof face, one number for each leg from the left.",
+		"Girth is the stretch-out by outside dimensions without bend deduction; the flat pattern has the blank. Weight is calculated. All pieces together: " + b.weight(b.l.Grams()) + ".",
+	}})
+	return b.pages(first, blocks, across)
+}
+
+func (b *book) pieceTable(title string, pieces []*layout.Piece) table {
+	t := table{title: title, cols: []column{{head: "Mark"}, {head: "Laid as no.", align: drawing.Right}, {head: "Kind", flex: true}, {head: "Hand"}, {head: "Turn", flex: true},
+		{head: "Front length", flex: true, align: drawing.Right}, {head: "Rear length", flex: true, align: drawing.Right}, {head: "Inside width", align: drawing.Right}, {head: "Girth", align: drawing.Right},
+		{head: "Weight", align: drawing.Right}, {head: "Lift", align: drawing.Middle}, {head: "Assembly"}, {head: "Released", flex: true}}}
+	var held []bool
+	for _, q := range pieces {
+		held = append(held, !q.Released())
+		t.rows = append(t.rows, b.pieceRow(q))
+	}
+	last := len(t.cols) - 1
+	t.bold = func(row, col int) bool { return held[row] && (col == 0 || col == last) }
+	return t
+}
+
+func (b *book) pieceRow(q *layout.Piece) []string {
+	kind := q.Kind.String()
+	if q.Closer && q.Kind == cap.Straight {
+		kind = "closer"
+	}
+	if q.Allowance > 0 {
+		kind += ", ships " + b.shopShort(q.Allowance) + " over, trimmed at the " + q.CutAt.String()
+	}
+	for _, o := range q.Cutouts {
+		kind += ", cut-out for " + prose(o.Name)
+	}
+	var turn []string
+	for _, m := range q.Miters {
+		turn = append(turn, shortTurn(m.Corner))
+	}
+	var front, rear []string
+	for i, p := range q.Parts {
+		front = append(front, b.shopLong(p.Length()))
+		rear = append(rear, b.shopLong(q.RearLength(i)))
+	}
+	lift := "one"
+	if q.TwoPerson {
+		lift = "TWO"
+	}
+	as := "–"
+	if q.Assembly != nil {
+		as = prose(q.Assembly.Name) + " " + q.Zone.String()
+	}
+	released := "yes"
+	if !q.Released() {
+		released = "DO NOT CUT: " + strings.Join(q.Holds, ", ")
+	}
+	return []string{q.Mark, itoa(q.Laying), kind, orDash(q.Hand.String()), orDash(strings.Join(turn, "; ")), strings.Join(front, " + "), strings.Join(rear, " + "),
+		b.shopShort(q.Inside), b.shopShort(q.Girth), b.weight(q.Grams), lift, as, released}
+}
+
+// shortTurn says turn and included angle in a table.
+func shortTurn(c *layout.Corner) string {
+	if c.Outside() {
+		return "right " + angle(c.Turn) + " (incl. " + angle(c.Included()) + ")"
+	}
+	return "left " + angle(-c.Turn) + " (incl. " + angle(c.Included()) + ")"
+}
+
+func orDash(s string) string {
+	if s == "" {
+		return "–"
+	}
+	return s
+}
+
+// joints is the schedule of the joints.
+func (b *book) joints() []page {
+	first := page{id: b.id("joints"), title: "Joint schedule", kind: JointSchedule, paper: b.runs, holds: b.l.Holds(),
+		about: "Every joint with its pieces, station, gap, plate and, at a building expansion joint, movement and held side."}
+	first.banner = holdWords(first.holds)
+	t := table{cols: []column{{head: "Joint"}, {head: "Kind"}, {head: "Left piece"}, {head: "Right piece"}, {head: "Centre at crew station", align: drawing.Right},
+		{head: "Nominal gap", align: drawing.Right}, {head: "Plate", align: drawing.Right}, {head: "Mean metal length", align: drawing.Right}, {head: "Movement, held side", flex: true}}}
+	for _, p := range b.l.Perimeters {
+		for _, r := range p.Runs {
+			for _, q := range r.Joints {
+				t.rows = append(t.rows, b.jointRow(p, r, q))
+			}
+		}
+	}
+	if len(t.rows) == 0 {
+		return nil
+	}
+	s := &b.j.System
+	note := list{items: []string{fmt.Sprintf("Nominal gaps are at a metal temperature of %s. The gap to set by temperature stands on the sheet of each run.", b.temperature(s.Joint.Reference)),
+		"Joint centres never move with temperature. Sealant tape: " + b.small(s.Splice.Tape) + " from the centre line to the middle of each strip."}}
+	return b.pages(first, []block{t, note}, b.wideColumns([]block{t}))
+}
+
+func (b *book) jointRow(p *layout.Perimeter, r *layout.Run, q *layout.Joint) []string {
+	mark := func(x *layout.Piece) string {
+		if x == nil {
+			return "–"
+		}
+		return x.Mark
+	}
+	name := q.Name
+	if len(b.l.Perimeters) > 1 {
+		name = p.Job.Name + " " + name
+	}
+	kind := [...]string{"plain", "expansion", "kink"}[q.Kind]
+	what := "–"
+	mean := "–"
+	if q.Left != nil || q.Right != nil {
+		mean = b.shopLong(q.Mean())
+	}
+	if q.Kind == cap.Expansion {
+		what = "NOT STATED"
+		if q.Movement != nil {
+			what = "± " + b.shopShort(*q.Movement)
+		}
+		what += ", plate fixed " + q.Held.String()
+		mean = "–"
+	}
+	return []string{name, kind, mark(q.Left), mark(q.Right), b.long(r.ToCrew(q.Centre())), b.short(q.Gap()), b.shopShort(q.Plate), mean, what}
+}

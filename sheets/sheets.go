@@ -1,0 +1,109 @@
+package sheets
+
+import (
+	"strconv"
+
+	"copingset/drawing"
+	"copingset/layout"
+	"copingset/layout/job"
+)
+
+// Audience is who a packet is for.
+type Audience int
+
+// The audiences. All takes every sheet.
+const (
+	All Audience = iota
+	Crew
+	Shop
+	Inspector
+	Receiving
+)
+
+// Audiences lists every audience, All first.
+func Audiences() []Audience { return []Audience{All, Crew, Shop, Inspector, Receiving} }
+
+// String is the word a person would ask for it by.
+func (a Audience) String() string {
+	return [...]string{"all", "crew", "shop", "inspector", "receiving"}[a]
+}
+
+// Options choose what a packet holds and its paper. The zero Options are the
+// whole packet on the job's own paper.
+type Options struct {
+	For         Audience
+	Runs, Lists *job.PaperSize // nil: as the job says
+}
+
+// Kind of a sheet.
+type Kind int
+
+// The kinds, in the order of the packet.
+const (
+	Index Kind = iota
+	Safety
+	Findings
+	RunSheet
+	CornerSheet
+	Sections
+	FastenerSchedule
+	PieceSchedule
+	JointSchedule
+	Assemblies
+	CrateList
+)
+
+func (k Kind) String() string {
+	return [...]string{"index", "safety", "findings", "run", "corner", "sections", "fasteners", "pieces", "joints", "assemblies", "crate"}[k]
+}
+
+// For reports whether a kind of sheet belongs in an audience's packet.
+func (k Kind) For(a Audience) bool {
+	if a == All || k == Index {
+		return true
+	}
+	switch a {
+	case Crew:
+		return k == Safety || k == Findings || k == RunSheet || k == CornerSheet || k == Sections || k == FastenerSchedule
+	case Shop:
+		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule
+	case Inspector:
+		return k == Findings || k == Sections || k == FastenerSchedule || k == Assemblies
+	case Receiving:
+		return k == CrateList
+	}
+	return false
+}
+
+// Sheet is one page of a packet.
+type Sheet struct {
+	ID     string // file-safe and unique in the packet
+	Number string // "1" and so on in the whole packet, whoever it is for
+	Title  string
+	Kind   Kind
+	Scene  drawing.Scene
+}
+
+// Packet makes the sheets for an audience, in order. Numbers are those of the
+// whole packet, so that two people with different parts of it mean the same
+// sheet by the same number.
+func Packet(l *layout.Layout, o Options) []Sheet {
+	b := newBook(l, o)
+	pages := b.plan()
+	numbers := make(map[string]string, len(pages)) // look-up only
+	for i, p := range pages {
+		numbers[p.id] = strconv.Itoa(i + 1)
+	}
+	refer := func(id string) string { return numbers[id] }
+	var out []Sheet
+	for i, p := range pages {
+		if !p.kind.For(o.For) || p.draw == nil { // a shorter list of sheets may take fewer pages
+			continue
+		}
+		out = append(out, Sheet{
+			ID: p.id, Number: strconv.Itoa(i + 1), Title: p.title, Kind: p.kind,
+			Scene: b.draw(p, i+1, len(pages), refer),
+		})
+	}
+	return out
+}

@@ -1,0 +1,409 @@
+package sheets
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"sync"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"copingset/drawing"
+	"copingset/layout"
+	"copingset/layout/job"
+	"copingset/layout/job/jobtest"
+	"copingset/layout/length"
+)
+
+const in = length.Inch
+
+// named dresses a job as a real one would be, of an invented scenario.
+func named(j *job.Job) *job.Job {
+	j.Info = job.Info{
+		Name: "Harbor Annex reroof, north and south blocks", Number: "26-0317", Address: "14 Quay Street, Port Example", Owner: "Harbor Annex Trust",
+		Parties: []job.Party{{Role: "Contractor", Name: "Example Roofing and Sheet Metal"}, {Role: "Architect", Name: "A. Sample Architects"},
+			{Role: "Engineer of record", Name: "Sample Structural"}, {Role: "Fabricator", Name: "Example Metal Shop"}},
+		Issued: job.Date{Year: 2026, Month: 3, Day: 16}, PreparedBy: "P. Lead", CheckedBy: "C. Check",
+		Revisions: []job.Revision{{Mark: "A", Date: job.Date{Year: 2026, Month: 4, Day: 2}, Note: "run B measured again after the block was rebuilt"}},
+		Notes:     []string{"Deliver by the north gate, 7 to 9 in the morning.", "The owner's crane stands until noon."},
+	}
+	j.Site.SafetyPlan, j.Site.MeasuredBy, j.Site.MeasuredOn = "SSP-4", "S. Surveyor", job.Date{Year: 2026, Month: 3, Day: 2}
+	j.Paper = job.Paper{Runs: job.ANSIB, Lists: job.ANSIA}
+	for i := range j.Assemblies {
+		j.Assemblies[i].Laboratory, j.Assemblies[i].ReferenceArea = "Sample Test Laboratory", "cap width x chair spacing"
+	}
+	return j
+}
+
+// wavy gives every run of a job an imperfect wall.
+func wavy(j *job.Job) *job.Job {
+	for p := range j.Perimeters {
+		for r := range j.Perimeters[p].Runs {
+			run := &j.Perimeters[p].Runs[r]
+			for i := range run.Readings {
+				q := &run.Readings[i]
+				q.Width += length.Length((i*5+r)%7-3) * length.Inch16
+				q.Offset = length.Length((i*3+r)%6-3) * length.Inch16
+				q.TopOutside = length.Length((i*7+r)%18-9) * length.Inch16
+				q.TopInside = length.Length((i*4+r)%16-8) * length.Inch16
+			}
+		}
+	}
+	return j
+}
+
+func perimeters(ps ...job.Perimeter) *job.Job {
+	j := named(jobtest.Job())
+	j.Perimeters = ps
+	j.System.Profile.FrontLeg, j.System.Profile.RearLeg = 6*in, 4*in
+	return wavy(j)
+}
+
+func ell() job.Perimeter {
+	sq := 90 * job.Degree
+	return jobtest.Perimeter("MAIN", job.Roof, jobtest.Run("N", 612*in, sq), jobtest.Run("E", 300*in, sq), jobtest.Run("S1", 240*in, -sq), jobtest.Run("S2", 120*in, sq),
+		jobtest.Run("S3", 372*in, sq), jobtest.Run("W", 420*in, sq))
+}
+
+func open() job.Perimeter {
+	p := jobtest.Perimeter("CANOPY", job.Open, jobtest.Run("K1", 260*in, 45*job.Degree), jobtest.Run("K2", 200*in, -30*job.Degree), jobtest.Run("K3", 230*in, 0))
+	p.Starts = job.End{Kind: job.EndFree}
+	p.Runs[2].Right = job.End{Kind: job.EndWall}
+	return p
+}
+
+// cases are jobs that between them have every kind of sheet.
+func cases() []struct {
+	name string
+	job  *job.Job
+} {
+	sq := 90 * job.Degree
+	well := jobtest.Perimeter("WELL", job.Well, jobtest.Run("A", 220*in, -sq), jobtest.Run("B", 180*in, -sq), jobtest.Run("C", 220*in, -sq), jobtest.Run("D", 180*in, -sq))
+	metric := perimeters(jobtest.Rectangle(700*in, 420*in))
+	metric.Units, metric.Paper = job.Metric, job.Paper{Runs: job.ISOA3, Lists: job.ISOA4}
+	held := perimeters(jobtest.Rectangle(700*in, 420*in))
+	m := in / 2
+	held.Perimeters[0].Runs[0].Expansion = []job.ExpansionJoint{{Station: 350 * in, Gap: in}}
+	held.Perimeters[0].Runs[2].Expansion = []job.ExpansionJoint{{Station: 300 * in, Gap: in, Movement: &m}}
+	held.Perimeters[0].Runs[1].Obstacles = []job.Obstacle{{Name: "lightning rod", Station: 120 * in, Extent: 3 * in, Does: job.BlocksChair | job.Pierces, FromFace: 6 * in, Depth: 3 * in}}
+	held.Packing.Method, held.Packing.AboveMembrane = job.PackChairs, true
+	unstated := perimeters(jobtest.Rectangle(300*in, 200*in))
+	unstated.Pressures = nil
+	long := perimeters(jobtest.Rectangle(2400*in, 500*in))
+	two := perimeters(ell(), open())
+	two.Packing.Least = 3 * in / 4
+	return []struct {
+		name string
+		job  *job.Job
+	}{
+		{"rectangle", perimeters(jobtest.Rectangle(700*in, 420*in))},
+		{"ell", perimeters(ell())},
+		{"well", perimeters(well)},
+		{"open", perimeters(open())},
+		{"metric", metric},
+		{"held", held},
+		{"unstated", unstated},
+		{"long", long},
+		{"two", two},
+	}
+}
+
+// drawn is every case with its whole packet, drawn once for all tests.
+type drawn struct {
+	name   string
+	layout *layout.Layout
+	sheets []Sheet
+}
+
+var packets = sync.OnceValue(func() []drawn {
+	var out []drawn
+	for _, c := range cases() {
+		l, found := layout.Build(c.job)
+		if found.HasErrors() {
+			panic(fmt.Sprintf("%s does not build: %v", c.name, found))
+		}
+		out = append(out, drawn{c.name, l, Packet(l, Options{})})
+	}
+	return out
+})
+
+func build(t interface{ Fatalf(string, ...any) }, j *job.Job) *layout.Layout {
+	l, found := layout.Build(j)
+	if found.HasErrors() {
+		t.Fatalf("the job does not build: %v", found)
+	}
+	return l
+}
+
+// faults are what a reader of any sheet would stumble over.
+func faults(sheets []Sheet) []string {
+	var out []string
+	for _, s := range sheets {
+		for i, p := range drawing.Check(s.Scene) {
+			if i == 12 {
+				out = append(out, "  and more")
+				break
+			}
+			out = append(out, fmt.Sprintf("sheet %s %q: %v", s.Number, s.Title, p))
+		}
+	}
+	return out
+}
+
+func TestSheetsAreClean(t *testing.T) {
+	for _, c := range packets() {
+		t.Run(c.name, func(t *testing.T) {
+			if f := faults(c.sheets); len(f) > 0 {
+				t.Error(strings.Join(f, "\n"))
+			}
+		})
+	}
+}
+
+// Every paper a job may choose has to hold every sheet.
+func TestSheetsAreCleanOnEveryPaper(t *testing.T) {
+	l := build(t, perimeters(ell()))
+	for _, z := range []job.PaperSize{job.ANSIA, job.ANSIB, job.ANSIC, job.ANSID, job.ISOA4, job.ISOA3, job.ISOA2} {
+		t.Run(fmt.Sprint(z), func(t *testing.T) {
+			got := Packet(l, Options{Runs: &z, Lists: &z})
+			if f := faults(got); len(f) > 0 {
+				t.Error(strings.Join(f, "\n"))
+			}
+			narrow, wide := size(z)
+			for _, s := range got {
+				if s.Scene.W+s.Scene.H != narrow+wide {
+					t.Errorf("sheet %s is %v by %v", s.Number, s.Scene.W, s.Scene.H)
+				}
+			}
+		})
+	}
+}
+
+// A packet takes too long to draw for a long search; the same few random jobs
+// are drawn each time.
+func TestRandomSheetsAreClean(t *testing.T) {
+	jobs := rapid.Custom(jobtest.Random)
+	for seed := range 24 {
+		t.Run(fmt.Sprint(seed), func(t *testing.T) {
+			l, found := layout.Build(named(jobs.Example(seed)))
+			if found.HasErrors() {
+				t.Skip("not a layout")
+			}
+			if f := faults(Packet(l, Options{})); len(f) > 0 {
+				t.Error(strings.Join(f, "\n"))
+			}
+		})
+	}
+}
+
+func words(s drawing.Scene) string {
+	var b strings.Builder
+	for _, t := range s.Texts() {
+		b.WriteString(t.Words + "\n")
+	}
+	return b.String()
+}
+
+func TestNumbersIdsAndIndexAgree(t *testing.T) {
+	for i, c := range packets() {
+		for _, a := range Audiences() {
+			if a != All && i%3 != 2 { // parts differ little from job to job
+				continue
+			}
+			sheets := c.sheets
+			if a != All {
+				sheets = Packet(c.layout, Options{For: a})
+			}
+			ids := map[string]bool{}
+			links := map[string]bool{}
+			index := ""
+			for _, s := range sheets {
+				if ids[s.ID] {
+					t.Errorf("%s, %v: id %q twice", c.name, a, s.ID)
+				}
+				ids[s.ID] = true
+				if s.Kind == Index {
+					index += words(s.Scene)
+					s.Scene.Walk(func(_ drawing.Layer, m drawing.Mark) {
+						if l, ok := m.(drawing.Link); ok {
+							links[l.Target] = true
+						}
+					})
+				}
+				if !s.Kind.For(a) {
+					t.Errorf("%s: %v gets sheet %s %q", c.name, a, s.Number, s.Title)
+				}
+			}
+			for _, s := range sheets {
+				if !strings.Contains(index, "\n"+s.Number+"\n") || !links[s.ID] {
+					t.Errorf("%s, %v: sheet %s %q is not in the index", c.name, a, s.Number, s.ID)
+				}
+				if !strings.Contains(words(s.Scene), "\n"+s.Number+" of ") {
+					t.Errorf("%s, %v: sheet %s does not say its number", c.name, a, s.Number)
+				}
+			}
+			for id := range links {
+				if !ids[id] {
+					t.Errorf("%s, %v: the index leads to %q, which is not in the packet", c.name, a, id)
+				}
+			}
+			if a == All {
+				for i, s := range sheets {
+					if s.Number != itoa(i+1) {
+						t.Errorf("%s: sheet %d has number %s", c.name, i+1, s.Number)
+					}
+				}
+			}
+		}
+	}
+}
+
+func TestPacketIsTheSameTwice(t *testing.T) {
+	for k, c := range packets() {
+		var out [2]bytes.Buffer
+		for i := range out {
+			l, sheets := c.layout, c.sheets
+			if i == 1 {
+				l = build(t, cases()[k].job)
+				sheets = Packet(l, Options{})
+			}
+			for _, s := range sheets {
+				out[i].WriteString(s.Scene.Dump())
+			}
+			if err := PDF(&out[i], l, sheets); err != nil {
+				t.Fatalf("%s: %v", c.name, err)
+			}
+		}
+		if !bytes.Equal(out[0].Bytes(), out[1].Bytes()) {
+			t.Errorf("%s: two runs differ", c.name)
+		}
+	}
+}
+
+// Every chair, piece, joint, finding and crate line is lettered somewhere.
+func TestNothingIsDropped(t *testing.T) {
+	for _, c := range packets() {
+		l := c.layout
+		byKind := map[Kind]string{}
+		byRun := map[string]string{}
+		for _, s := range c.sheets {
+			byKind[s.Kind] += "\n" + words(s.Scene)
+			if s.Kind == RunSheet {
+				name := strings.SplitN(s.Title, ":", 2)[0]
+				byRun[name] += "\n" + words(s.Scene)
+			}
+		}
+		has := func(text, w, what string) {
+			if !strings.Contains(text, "\n"+w+"\n") {
+				t.Errorf("%s: %s %q is on no sheet", c.name, what, w)
+			}
+		}
+		b := newBook(l, Options{})
+		for _, p := range l.Perimeters {
+			for _, q := range p.Pieces {
+				has(byKind[PieceSchedule], q.Mark, "piece")
+			}
+			for _, r := range p.Runs {
+				for _, x := range r.Chairs {
+					has(byRun["Run "+b.of(p, r.Name)], fmt.Sprintf("C%d", x.N), "chair of run "+r.Name)
+					has(byRun["Run "+b.of(p, r.Name)], b.long(r.ToCrew(x.At)), "chair station of run "+r.Name)
+				}
+			}
+		}
+		for _, k := range l.Crates {
+			for _, x := range k.Items {
+				if x.Mark != "" {
+					has(byKind[CrateList], x.Mark, "crate line")
+				}
+			}
+		}
+		for _, q := range l.Withheld {
+			has(byKind[CrateList], q.Mark, "withheld piece")
+		}
+		for i := range l.Findings {
+			has(byKind[Findings], itoa(i+1), "finding")
+		}
+	}
+}
+
+func TestHoldIsSaidOnWhatItTouches(t *testing.T) {
+	for _, c := range packets() {
+		l := c.layout
+		b := newBook(l, Options{})
+		holds := map[string]bool{}
+		for _, p := range l.Perimeters {
+			for _, r := range p.Runs {
+				holds["Run "+b.of(p, r.Name)] = len(l.HoldsOn(r)) > 0
+			}
+		}
+		for _, s := range c.sheets {
+			said := strings.Contains(words(s.Scene), "HOLD:")
+			if name := strings.SplitN(s.Title, ":", 2)[0]; s.Kind == RunSheet && said != holds[name] {
+				t.Errorf("%s: sheet %s of %s says HOLD: %v, is on hold: %v", c.name, s.Number, name, said, holds[name])
+			}
+			if s.Kind == PieceSchedule && len(l.Withheld) > 0 && !strings.Contains(words(s.Scene), "DO NOT CUT") {
+				t.Errorf("%s: the piece schedule does not say DO NOT CUT", c.name)
+			}
+		}
+	}
+}
+
+func TestSchedulesAreWhole(t *testing.T) {
+	for _, c := range packets() {
+		l := c.layout
+		want := map[string]int{"findings.csv": len(l.Findings)}
+		for _, p := range l.Perimeters {
+			want["pieces.csv"] += len(p.Pieces)
+			for _, r := range p.Runs {
+				want["chairs.csv"] += len(r.Chairs)
+				want["joints.csv"] += len(r.Joints)
+				want["shim-zones.csv"] += len(r.Run.Run.Zones)
+			}
+		}
+		want["crates.csv"] = len(l.Withheld)
+		for _, k := range l.Crates {
+			want["crates.csv"] += len(k.Items)
+		}
+		for _, s := range Schedules(l) {
+			if n, ok := want[s.Name]; ok && n != len(s.Rows) {
+				t.Errorf("%s: %s has %d rows, the layout %d", c.name, s.Name, len(s.Rows), n)
+			}
+			var b bytes.Buffer
+			if err := WriteCSV(&b, s); err != nil {
+				t.Errorf("%s: %v", c.name, err)
+			}
+		}
+	}
+	if err := WriteCSV(&bytes.Buffer{}, Schedule{Name: "x", Header: []string{"a"}, Rows: [][]string{{"1", "2"}}}); err == nil {
+		t.Error("a ragged row was written")
+	}
+}
+
+func TestViewsHaveTheirOwnNames(t *testing.T) {
+	for _, c := range packets() {
+		seen := map[string]bool{}
+		for _, v := range Views(c.layout) {
+			if seen[v.Name] || v.Name == "" {
+				t.Errorf("%s: view name %q is empty or used twice", c.name, v.Name)
+			}
+			seen[v.Name] = true
+		}
+	}
+}
+
+func TestPDFHasAPageForEachSheet(t *testing.T) {
+	l := packets()[0].layout
+	for _, a := range Audiences() {
+		var b bytes.Buffer
+		if err := PDF(&b, l, Packet(l, Options{For: a})); err != nil {
+			t.Errorf("%v: %v", a, err)
+		}
+	}
+	undated := *l
+	j := *l.Job
+	j.Info.Issued, undated.Job = job.Date{}, &j
+	if err := PDF(&bytes.Buffer{}, &undated, packets()[0].sheets); err == nil {
+		t.Error("a document without a date of issue was written")
+	}
+}
