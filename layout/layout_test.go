@@ -185,6 +185,28 @@ func checkZones(t *rapid.T, l *layout.Layout) {
 	}
 }
 
+// Every chair stands on one build-up, and is packed to the set surface by the
+// layers and shims that are listed for it.
+func checkBuildUp(t *rapid.T, l *layout.Layout) {
+	for _, r := range l.Runs() {
+		for _, c := range r.Chairs {
+			lo, hi := r.ToFront(c.Left(&l.Job.System)), r.ToFront(c.Right(&l.Job.System))
+			for _, z := range r.Run.Run.Zones {
+				if z.From < hi && z.To > lo && z.Layers != c.Layers && !held(l, r.Name, "chairs-overlap", "chair-blocked", "expansion-chair") {
+					t.Fatalf("chair %s, on %d layers from %v to %v, stands in a zone of %d from %v to %v", c.Name, c.Layers, lo, hi, z.Layers, z.From, z.To)
+				}
+			}
+			for _, m := range []struct{ want, made length.Length }{
+				{c.PackFront, c.Made(&l.Job.Packing, c.ShimFront)}, {c.PackRear, c.Made(&l.Job.Packing, c.ShimRear)},
+			} {
+				if length.Abs(m.want-m.made) > l.Grid && !held(l, r.Name, "shim-missing") {
+					t.Fatalf("chair %s: %v of packing, made up to %v", c.Name, m.want, m.made)
+				}
+			}
+		}
+	}
+}
+
 // What a hold touches travels in no crate, the rest exactly once.
 func checkCrates(t *rapid.T, l *layout.Layout) {
 	n := map[*layout.Piece]int{}
@@ -217,6 +239,7 @@ func TestInvariants(t *testing.T) {
 		checkChairs(t, l)
 		checkPieces(t, l)
 		checkZones(t, l)
+		checkBuildUp(t, l)
 		checkCrates(t, l)
 	})
 }

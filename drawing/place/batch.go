@@ -10,12 +10,16 @@ import (
 // Wish is a label with the spots its view would like, best first.
 type Wish struct {
 	Label
-	Spots []Spot
+	Spots  []Spot
+	Weight int // of going without a spot; 0: as one
 }
 
-// most is how many of its free spots a label brings into a batch: more are so
-// near one another that what blocks one blocks the next.
-const most = 32
+// A label brings at most so many of its free spots into a batch: the first ones
+// as they come, of the others only such as stand well apart.
+const (
+	most   = 24
+	nearby = 4
+)
 
 // TryAll stands labels at free spots of theirs, as many as can be, each as near
 // its first as can be. Those that find none are the zero Placement, and the
@@ -84,20 +88,26 @@ func (a ref) compare(b ref) int {
 
 // batch is labels that look for room together.
 type batch struct {
-	of [][]choice // by label, cheapest first
+	of     [][]choice // by label, cheapest first
+	weight []int64
 }
 
 // newBatch lists the choices of each label against what stands already: spots
 // in the order given, then those whose leader goes over what is in the way.
 func (p *Placer) newBatch(wishes []Wish, over bool) *batch {
-	b := &batch{of: make([][]choice, len(wishes))}
+	b := &batch{of: make([][]choice, len(wishes)), weight: make([]int64, len(wishes))}
 	for i, w := range wishes {
+		b.weight[i] = int64(max(w.Weight, 1))
 		var late []choice
+		f := w.form()
 		for k, s := range w.Spots {
 			if len(b.of[i]) >= most {
 				break
 			}
-			st := w.stand(s)
+			if len(b.of[i]) >= nearby && f.crowded(b.of[i], s) {
+				continue
+			}
+			st := f.stand(s)
 			if !p.fits(&st) {
 				continue
 			}
@@ -118,6 +128,18 @@ func (p *Placer) newBatch(wishes []Wish, over bool) *batch {
 	b.rivals()
 	b.prune()
 	return b
+}
+
+// crowded says whether a spot is so near a choice of the same label that what
+// is in the way of the one is in the way of the other.
+func (l *form) crowded(of []choice, s Spot) bool {
+	for k := range of {
+		d := of[k].centre.Sub(s.Centre)
+		if d.X > -l.w/2 && d.X < l.w/2 && d.Y > -l.h/2 && d.Y < l.h/2 && of[k].off == s.Off {
+			return true
+		}
+	}
+	return false
 }
 
 // measure works out the room a choice takes, with what it keeps free, and what

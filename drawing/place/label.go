@@ -195,7 +195,7 @@ func (l Label) circle(at drawing.Point) drawing.Balloon {
 // kept of lines, of parts and of lettering beside it, and the way of its leader
 // from the tip to the box.
 type stand struct {
-	centre                 drawing.Point
+	centre, off            drawing.Point
 	text, near, wide, long shape
 	pad                    drawing.Unit
 	cover                  bool
@@ -203,9 +203,20 @@ type stand struct {
 	only                   func(drawing.Rect) bool
 }
 
-func (l Label) stand(at Spot) stand {
+// form is a label measured, to be tried at many spots.
+type form struct {
+	Label
+	w, h drawing.Unit
+}
+
+func (l Label) form() *form {
 	w, h := l.extent()
-	s := stand{centre: at.Centre, pad: l.Pad, cover: l.Cover || l.Balloon, only: l.Only}
+	return &form{l, w, h}
+}
+
+func (l *form) stand(at Spot) stand {
+	w, h := l.w, l.h
+	s := stand{centre: at.Centre, off: at.Off, pad: l.Pad, cover: l.Cover || l.Balloon, only: l.Only}
 	turn := l.Turn
 	if l.Balloon {
 		turn = 0

@@ -133,7 +133,7 @@ func (p *Placer) Notes() []Note { return p.notes }
 // Free says whether a label could stand at a spot, its leader going round what
 // is in the way.
 func (p *Placer) Free(l Label, s Spot) bool {
-	st := l.stand(s)
+	st := l.form().stand(s)
 	return p.fits(&st) && p.open(&st, false)
 }
 
@@ -146,11 +146,12 @@ func (p *Placer) Try(l Label, spots ...Spot) (Placement, bool) {
 // try takes the first free spot. over looks only at spots on leaders, which may
 // then cross what is no lettering.
 func (p *Placer) try(l Label, spots []Spot, over bool) (Placement, bool) {
+	f := l.form()
 	for _, s := range spots {
 		if over && !s.Leader {
 			continue
 		}
-		if st := l.stand(s); p.fits(&st) && p.open(&st, over) {
+		if st := f.stand(s); p.fits(&st) && p.open(&st, over) {
 			return p.take(l, &st), true
 		}
 	}

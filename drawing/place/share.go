@@ -154,7 +154,7 @@ func (s *sharing) keep(try func()) bool {
 
 func (s *sharing) costOf(i int) int64 {
 	if s.pick[i] == none {
-		return s.missed
+		return s.missed * s.weight[i]
 	}
 	return s.of[i][s.pick[i]].cost
 }
@@ -269,14 +269,14 @@ func (t *search) step(n int, cost int64) {
 		}
 	}
 	t.pick[i] = none
-	t.step(n+1, cost+t.missed)
+	t.step(n+1, cost+t.missed*t.weight[i])
 }
 
 // least is what the labels from a place of the order on cost at least.
 func (t *search) least(n int) int64 {
 	sum := int64(0)
 	for _, i := range t.order[n:] {
-		cheapest := t.missed
+		cheapest := t.missed * t.weight[i]
 		for k := range t.of[i] {
 			if c := &t.of[i][k]; !c.dead && c.blocked == 0 {
 				cheapest = c.cost

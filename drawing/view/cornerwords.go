@@ -32,18 +32,22 @@ type saying struct {
 
 // say stands labels where there is room and returns the words of the others.
 func say(g *drawing.Scene, c *place.Placer, all []saying) []string {
-	wishes := make([]place.Wish, len(all))
-	for i, k := range all {
-		wishes[i] = k.Wish
-	}
 	var lost []string
-	for i, got := range c.TryAll(wishes) {
+	for i, got := range c.TryAll(wishesOf(all)) {
 		g.Add(got.Marks...)
 		if !got.Stands() {
 			lost = append(lost, all[i].lost...)
 		}
 	}
 	return lost
+}
+
+func wishesOf(all []saying) []place.Wish {
+	out := make([]place.Wish, len(all))
+	for i, k := range all {
+		out[i] = k.Wish
+	}
+	return out
 }
 
 // mark letters the piece's mark, large, on the piece if it has room.
@@ -108,11 +112,11 @@ func (d *cornerDrawing) angles(i int) []saying {
 	fan := place.Fan{From: 150, To: 5000, Step: 250, Spread: 180, Reach: 700}
 	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true, About: off(d.m.at(at), in.add(out), turnR)}
 	fan.Toward = tenths(in.add(out).add(away.times(0.3)))
-	all := []saying{{place.Wish{Label: l, Spots: l.Fan(fan)}, []string{w.Name + ": " + kind + ", " + turn + "."}}}
+	all := []saying{{place.Wish{Label: l, Spots: l.Fan(fan), Weight: 3}, []string{w.Name + ": " + kind + ", " + turn + "."}}}
 	bis := out.sub(in).unit()
 	l.Lines, l.About = []string{included}, off(d.m.at(inner), bis, includedR)
 	fan.Toward = tenths(bis)
-	return append(all, saying{place.Wish{Label: l, Spots: l.Fan(fan)}, []string{w.Name + ": " + included + "."}})
+	return append(all, saying{place.Wish{Label: l, Spots: l.Fan(fan), Weight: 2}, []string{w.Name + ": " + included + "."}})
 }
 
 // awayOf is the direction between two runs' street sides.
@@ -154,11 +158,12 @@ func (d *cornerDrawing) hands() []saying {
 			name = "R  " + name
 		}
 		q := leg.polygon(d.wide)
-		l := place.Label{Lines: []string{name, "run " + leg.part.Run.Name}, LeadFace: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(q[3].between(q[2]))}
+		l := place.Label{Lines: []string{name, "run " + leg.part.Run.Name}, LeadFace: drawing.Bold, Pad: 80}
+		l.About = off(d.m.at(q[3].between(q[2])), leg.dir.roofward(), -200) // on the leg: a line along its edge would say nothing
 		if d.p.RearLength(i) <= 0 {
 			l.About = d.m.at(leg.at(leg.long/2, d.wide/2))
 		}
-		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1300, To: 6000, Step: 250, Spread: 105, Reach: 900})
+		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1500, To: 6000, Step: 250, Spread: 105, Reach: 1100})
 		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{name + " is the leg of run " + leg.part.Run.Name + "."}})
 	}
 	return all
@@ -170,7 +175,7 @@ func (d *cornerDrawing) numbers() []saying {
 	add := func(n int, dir xy, tips ...xy) {
 		l := place.Label{Lines: []string{strconv.Itoa(n)}, Balloon: true, About: d.m.at(tips[0])}
 		spots := l.Fan(place.Fan{Toward: tenths(dir), From: 250, To: 5700, Step: 250, Spread: 180, Tips: d.m.all(tips...)})
-		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{"Number " + l.Lines[0] + " finds no room on the drawing."}})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 2}, []string{"Number " + l.Lines[0] + " finds no room on the drawing."}})
 	}
 	roof := d.legs[0].dir.roofward()
 	for _, s := range d.supports() {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"copingset/drawing"
+	"copingset/drawing/place"
 	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/wind"
@@ -14,7 +15,7 @@ type keyDrawing struct {
 	*keyPlan
 	sh    keyShape
 	m     paperMap
-	c     clutter
+	c     *place.Placer
 	rear  [][2]xy
 	outer [][2]xy // outer edge of the zone band
 	inner [][2]xy
@@ -23,7 +24,7 @@ type keyDrawing struct {
 func newKeyDrawing(k *keyPlan, sh keyShape, m paperMap, room drawing.Rect) *keyDrawing {
 	real := func(u drawing.Unit) float64 { return u.Millimetres() * m.ratio }
 	return &keyDrawing{
-		keyPlan: k, sh: sh, m: m, c: clutter{room: room},
+		keyPlan: k, sh: sh, m: m, c: place.New(room),
 		rear:  sh.beside(func(r keyRun) float64 { return math.Max(r.wide, real(keyWall)) }),
 		inner: sh.beside(func(keyRun) float64 { return -real(keyBandO) }),
 		outer: sh.beside(func(keyRun) float64 { return -real(keyBandO + keyBand) }),
@@ -52,9 +53,7 @@ func (d *keyDrawing) draw() {
 	d.s.Group(drawing.Lettering, "", d.names)
 	d.s.Group(drawing.Holds, "", d.holds)
 	d.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
-		d.endWords(g)
 		d.cornerWords(g)
-		d.expansionWords(g)
 		d.sides(g)
 	})
 }
@@ -89,7 +88,7 @@ func (d *keyDrawing) zones(g *drawing.Scene) {
 			}
 			q := d.m.all(along(in, a), along(in, b), along(out, b), along(out, a))
 			g.Hatch(kind, drawing.Thin, q...)
-			d.c.area(q...)
+			d.c.Area(q...)
 		}
 	}
 }
@@ -102,7 +101,7 @@ func (d *keyDrawing) walls(g *drawing.Scene) {
 		rear := d.m.all(d.rear[i][0], d.rear[i][1])
 		quad := []drawing.Point{front[0], front[1], rear[1], rear[0]}
 		g.Fill(drawing.Light, drawing.NoPen, quad...)
-		d.c.area(quad...)
+		d.c.Area(quad...)
 	}
 	for i, r := range d.sh.runs {
 		pens := [2]drawing.Pen{drawing.Medium, drawing.Medium}
@@ -111,10 +110,10 @@ func (d *keyDrawing) walls(g *drawing.Scene) {
 		}
 		front, rear := d.m.all(r.o, r.at(r.long, 0)), d.m.all(d.rear[i][0], d.rear[i][1])
 		g.Line(pens[0], front...)
-		d.c.line(front[0], front[1], 40)
+		d.c.Stroke(40, front[0], front[1])
 		if rear[0] != rear[1] {
 			g.Line(pens[1], rear...)
-			d.c.line(rear[0], rear[1], 40)
+			d.c.Stroke(40, rear[0], rear[1])
 		}
 		for _, left := range []bool{true, false} {
 			if left && !r.left || !left && !r.rite {
@@ -141,7 +140,7 @@ func (d *keyDrawing) joints(g *drawing.Scene, i int) {
 			for _, k := range []float64{-half, half} {
 				a, b := d.m.at(r.at(u+k, -over)), d.m.at(r.at(u+k, d.wide(r)+over))
 				g.Line(drawing.Medium, a, b)
-				d.c.line(a, b, 40)
+				d.c.Stroke(40, a, b)
 			}
 			continue
 		}
@@ -170,7 +169,7 @@ func (d *keyDrawing) direction(g *drawing.Scene, i int) {
 	g.Circle(drawing.Thin, start, 70)
 	g.Line(drawing.Thin, off(start, right, 70), tip)
 	g.Fill(drawing.Black, drawing.NoPen, tip, off(off(tip, right, -300), right.roofward(), 60), off(off(tip, right, -300), right.roofward(), -60))
-	d.c.line(off(start, right, -100), tip, 100)
+	d.c.Stroke(100, off(start, right, -100), tip)
 }
 
 // end draws how a run ends without a corner: a bar at a free end, the higher
@@ -187,14 +186,14 @@ func (d *keyDrawing) end(g *drawing.Scene, i int, right bool) {
 		x := u + out*d.real(50)
 		a, b := d.m.at(r.at(x, -d.real(80))), d.m.at(r.at(x, w+d.real(80)))
 		g.Line(drawing.Thick, a, b)
-		d.c.line(a, b, 60)
+		d.c.Stroke(60, a, b)
 	case job.EndWall:
 		over := d.real(450)
 		deep := d.real(350)
 		q := d.m.all(r.at(u, -over), r.at(u+out*deep, -over), r.at(u+out*deep, w+over), r.at(u, w+over))
 		g.Hatch(drawing.Masonry, drawing.NoPen, q...)
 		g.Line(drawing.Medium, q[0], q[3])
-		d.c.area(q...)
+		d.c.Area(q...)
 	}
 }
 
@@ -212,5 +211,5 @@ func (d *keyDrawing) corner(g *drawing.Scene, i int) {
 	}
 	at := d.m.at(r.at(r.long, 0))
 	g.Add(drawing.Arc{Pen: drawing.Medium, Centre: at, R: 75, To: 3600, Fill: fill})
-	d.c.area(drawing.Box(at.X-80, at.Y-80, at.X+80, at.Y+80).Corners()...)
+	d.c.Area(drawing.Box(at.X-80, at.Y-80, at.X+80, at.Y+80).Corners()...)
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"copingset/drawing"
+	"copingset/drawing/place"
 	"copingset/layout"
 )
 
@@ -52,16 +53,16 @@ func keySmall(l *layout.Layout, w, h drawing.Unit, picked func(*layout.Run) bool
 	if len(l.Perimeters) > 1 {
 		title = p.Job.Name + ", not to scale"
 	}
-	c := clutter{room: drawing.Box(0, 0, w, h)}
+	c := place.New(drawing.Box(0, 0, w, h))
 	s.Group(drawing.KeyPlan, "", func(g *drawing.Scene) {
 		lines := drawing.Wrap(title, drawing.Regular, drawing.Small, w-200)
 		for i, line := range lines {
 			t := g.Text(drawing.Point{X: 100, Y: h - 120 - drawing.Unit(len(lines)-1-i)*drawing.Size(drawing.Small).Line()}, line, small)
-			c.text = append(c.text, t.Quad())
+			c.Letter(drawing.BoundsOf([]drawing.Mark{t}))
 		}
 		north := drawing.NorthArrow{At: drawing.Point{X: w - 880, Y: 880}, R: 280, North: northOf(p)}.Figure()
 		g.Draw(north)
-		c.area(drawing.Box(w-1700, 60, w-60, 1700).Corners()...)
+		c.Area(drawing.Box(w-1700, 60, w-60, 1700).Corners()...)
 		foot := drawing.Unit(len(lines))*drawing.Size(drawing.Small).Line() + 150
 		d := keyDrawing{keyPlan: &keyPlan{l: l, crew: Crew(l)}, sh: sh, m: smallMap(sh, drawing.Box(0, 0, w-1700, h-foot)), c: c}
 		d.locator(g, picked, corner, name)
@@ -103,7 +104,7 @@ func (d *keyDrawing) locator(g *drawing.Scene, picked func(*layout.Run) bool, co
 		}
 		a, b := d.m.at(r.o), d.m.at(r.at(r.long, 0))
 		g.Line(pen, a, b)
-		d.c.line(a, b, 60)
+		d.c.Stroke(60, a, b)
 		if pen == drawing.Thick && corner == nil {
 			tip, dir = d.m.at(r.at(r.long/2, 0)), r.dir.roofward()
 		}
@@ -111,20 +112,27 @@ func (d *keyDrawing) locator(g *drawing.Scene, picked func(*layout.Run) bool, co
 			tip = b
 			dir = awayFrom(corner, r, d.sh.runs[(i+1)%len(d.sh.runs)]).times(-1)
 			g.Circle(drawing.Medium, b, 200)
-			d.c.area(drawing.Box(b.X-220, b.Y-220, b.X+220, b.Y+220).Corners()...)
+			d.c.Area(drawing.Box(b.X-220, b.Y-220, b.X+220, b.Y+220).Corners()...)
 		}
 	}
-	b := block{leader: 450, lines: []blockLine{{name, drawing.Style{Size: drawing.Head, Face: drawing.Bold}}}}
-	if !d.c.fan(g, b, tip, dir, 200, 2500, 150, 180) {
-		b.lines[0].st.Size = drawing.Small
-		b.leader = 100
-		if !d.c.fan(g, b, tip, dir, 150, 6000, 150, 180) {
-			g.Text(drawing.Point{X: 100, Y: drawing.Unit(drawing.Small) + 60}, name, drawing.Style{Size: drawing.Small, Face: drawing.Bold})
-		}
+	l := place.Label{Lines: []string{name}, Size: drawing.Head, Face: drawing.Bold, Pad: besideLine, Bare: true, About: tip}
+	got, ok := d.c.Try(l, l.Fan(place.Fan{Toward: tenths(dir), From: 200, To: 2500, Step: 150, Spread: 180, Reach: 450})...)
+	if !ok {
+		l.Size = drawing.Small
+		got, ok = d.c.Try(l, l.Fan(place.Fan{Toward: tenths(dir), From: 150, To: 6000, Step: 150, Spread: 180, Reach: 100})...)
 	}
-	roof := block{lines: []blockLine{{"ROOF", drawing.Style{Size: drawing.Small}}}}
+	g.Add(got.Marks...)
+	if !ok {
+		g.Text(drawing.Point{X: 100, Y: drawing.Unit(drawing.Small) + 60}, name, drawing.Style{Size: drawing.Small, Face: drawing.Bold})
+	}
 	for i, r := range d.sh.runs {
-		if picked(r.Run) && r.long/d.m.ratio > 8 && d.fanOnRoof(g, roof, d.m.at(r.at(r.long/2, 0)), d.inwards(i), 150, 1500) {
+		if !picked(r.Run) || r.long/d.m.ratio <= 8 {
+			continue
+		}
+		roof := place.Label{Lines: []string{"ROOF"}, Size: drawing.Small, Pad: besideLine, Only: d.onRoof, About: d.m.at(r.at(r.long/2, 0))}
+		got, ok := d.c.Try(roof, roof.Fan(place.Fan{Toward: tenths(d.inwards(i)), From: 150, To: 1500, Step: 200, Spread: 60, Reach: place.Never})...)
+		g.Add(got.Marks...)
+		if ok {
 			return
 		}
 	}

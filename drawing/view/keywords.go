@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"copingset/drawing"
+	"copingset/drawing/place"
 	"copingset/layout/cap"
 	"copingset/layout/job"
 )
@@ -11,37 +12,74 @@ import (
 // names letters each run on its roof side, large, and its length along the
 // street side; a run too short for that has both together on a leader.
 func (d *keyDrawing) names(g *drawing.Scene) {
-	big := drawing.Style{Size: drawing.Title, Face: drawing.Bold}
+	type long struct {
+		i     int
+		words string
+	}
+	var along, short []long
 	for i, r := range d.sh.runs {
 		words := drawing.Letter(d.crew.Long(r.Front))
 		if Metric(d.l) {
 			words += " mm"
 		}
-		paper := r.long / d.m.ratio
 		w := drawing.Width(drawing.Regular, words, drawing.Note).Millimetres()
-		name := block{lines: []blockLine{{r.Name, big}}, pad: 120, leader: 600}
-		tip := d.m.at(d.rear[i][0].between(d.rear[i][1]))
-		if d.rear[i][0] == d.rear[i][1] {
-			tip = d.m.at(r.at(r.long/2, d.wide(r)/2))
+		if r.long/d.m.ratio > w+6 && d.alongStreet(g, r, words) {
+			along = append(along, long{i, words})
+		} else {
+			short = append(short, long{i, words})
 		}
-		if paper > w+6 && d.alongStreet(g, r, words) {
-			if !d.c.fan(g, name, tip, r.dir.roofward(), 350, 4000, 250, 75) {
-				d.notes = append(d.notes, "Run "+r.Name+" is the one of "+shortWords(d.l, r.Front)+".")
-			}
-			continue
-		}
-		both := block{lines: []blockLine{{r.Name, big}, {words, drawing.Style{}}}, pad: 120, leader: 600}
-		middle := d.m.at(r.at(r.long/2, d.wide(r)/2))
-		if d.c.fan(g, both, tip, r.dir.roofward(), 350, 900, 250, 45) ||
-			d.c.fan(g, both, middle, d.inwards(i), 350, 5000, 250, 75) ||
-			d.c.fan(g, both, d.m.at(r.at(r.long/2, -d.real(keyBandO+keyBand))), r.dir.roofward().times(-1), 200, 5000, 300, 75) {
-			continue
-		}
-		if !d.c.fan(g, name, tip, r.dir.roofward(), 350, 6000, 250, 165) {
-			d.notes = append(d.notes, "Run "+r.Name+" finds no room for its name.")
-		}
-		d.notes = append(d.notes, "Run "+r.Name+": "+shortWords(d.l, r.Front)+".")
 	}
+	var all []saying
+	for _, k := range along {
+		r := d.sh.runs[k.i]
+		l := d.runName(k.i, r.Name)
+		spots := l.Fan(place.Fan{Toward: tenths(r.dir.roofward()), From: 350, To: 4000, Step: 250, Spread: 75, Reach: 600})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{"Run " + r.Name + " is the one of " + shortWords(d.l, r.Front) + "."}})
+	}
+	for _, k := range short {
+		r := d.sh.runs[k.i]
+		l := d.runName(k.i, r.Name, k.words)
+		middle := d.m.all(r.at(r.long/2, d.wide(r)/2))
+		street := d.m.all(r.at(r.long/2, -d.real(keyBandO+keyBand)))
+		spots := l.Fan(place.Fan{Toward: tenths(r.dir.roofward()), From: 350, To: 900, Step: 250, Spread: 45, Reach: 600})
+		spots = append(spots, l.Fan(place.Fan{Toward: tenths(d.inwards(k.i)), From: 350, To: 5000, Step: 250, Spread: 75, Reach: 600, Tips: middle})...)
+		spots = append(spots, l.Fan(place.Fan{Toward: tenths(r.dir.roofward().times(-1)), From: 200, To: 5000, Step: 300, Spread: 75, Reach: 600, Tips: street})...)
+		all = append(all, saying{Wish: place.Wish{Label: l, Spots: spots}})
+	}
+	for n, got := range d.c.TryAll(wishesOf(all)) {
+		g.Add(got.Marks...)
+		switch {
+		case got.Stands():
+		case n < len(along):
+			d.notes = append(d.notes, all[n].lost...)
+		default:
+			d.nameAlone(g, short[n-len(along)].i)
+		}
+	}
+}
+
+// runName is the label of a run: its name, large, and what is said under it.
+func (d *keyDrawing) runName(i int, lines ...string) place.Label {
+	r := d.sh.runs[i]
+	l := place.Label{Lines: lines, LeadSize: drawing.Title, LeadFace: drawing.Bold, Pad: 120, Bare: true}
+	l.About = d.m.at(d.rear[i][0].between(d.rear[i][1]))
+	if d.rear[i][0] == d.rear[i][1] {
+		l.About = d.m.at(r.at(r.long/2, d.wide(r)/2))
+	}
+	return l
+}
+
+// nameAlone names a run that has no room for its length, which goes to the
+// notes.
+func (d *keyDrawing) nameAlone(g *drawing.Scene, i int) {
+	r := d.sh.runs[i]
+	l := d.runName(i, r.Name)
+	got, ok := d.c.Try(l, l.Fan(place.Fan{Toward: tenths(r.dir.roofward()), From: 350, To: 6000, Step: 250, Spread: 165, Reach: 600})...)
+	g.Add(got.Marks...)
+	if !ok {
+		d.notes = append(d.notes, "Run "+r.Name+" finds no room for its name.")
+	}
+	d.notes = append(d.notes, "Run "+r.Name+": "+shortWords(d.l, r.Front)+".")
 }
 
 // inwards is where the roof lies from a short run, whose neighbours say it
@@ -58,22 +96,18 @@ func (d *keyDrawing) inwards(i int) xy {
 
 // alongStreet letters a run's length along its street side.
 func (d *keyDrawing) alongStreet(g *drawing.Scene, r keyRun, words string) bool {
-	st := drawing.Style{Align: drawing.Middle, Rotate: readable(r.dir)}
+	l := place.Label{Lines: []string{words}, Turn: readable(r.dir), Pad: besideLine}
+	h := drawing.Unit(drawing.Note) * 7 / 5
+	var spots []place.Spot
 	for _, y := range []drawing.Unit{180, 350, 550, 800} {
 		for _, f := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
-			p := d.m.at(r.at(r.long*f, -d.real(keyBandO+keyBand+y)))
-			// The baseline lies nearer the wall when the text reads away from it.
-			up := xy{math.Sin(float64(st.Rotate) * math.Pi / 1800), math.Cos(float64(st.Rotate) * math.Pi / 1800)}.times(-1)
-			street := r.dir.roofward().times(-1)
-			if float64(up.x*street.x)+float64(up.y*street.y) < 0 {
-				p = off(p, street, drawing.Unit(drawing.Note))
-			}
-			if d.c.try(g, p, words, st) {
-				return true
-			}
+			p := d.m.at(r.at(r.long*f, -d.real(keyBandO+keyBand+y+h/2-besideLine)))
+			spots = append(spots, place.At(p.X, p.Y))
 		}
 	}
-	return false
+	got, ok := d.c.Try(l, spots...)
+	g.Add(got.Marks...)
+	return ok
 }
 
 // holds flags every run that something is on hold on.
@@ -99,18 +133,17 @@ func (d *keyDrawing) triangle(g *drawing.Scene, r keyRun, i int) bool {
 		for _, f := range []float64{0.75, 0.65, 0.85, 0.55, 0.35, 0.25, 0.15, 0.5, 1.1, -0.1} {
 			p := off(d.m.at(a.add(b.sub(a).times(f))), r.dir.roofward(), y)
 			box := drawing.Box(p.X-480, p.Y-470, p.X+480, p.Y+430)
-			if !d.c.free(box.Inset(-60).Corners()) {
+			if !d.c.Vacant(box.Inset(-60).Corners()...) {
 				continue
 			}
 			top := drawing.Point{X: p.X, Y: box.Min.Y + 60}
 			g.Fill(drawing.White, drawing.Hold, top, drawing.Point{X: box.Max.X - 40, Y: box.Max.Y - 40}, drawing.Point{X: box.Min.X + 40, Y: box.Max.Y - 40})
-			t := g.Text(drawing.Point{X: p.X, Y: box.Max.Y - 140}, "H", drawing.Style{Face: drawing.Bold, Align: drawing.Middle})
-			d.c.area(box.Corners()...)
-			d.c.text = append(d.c.text, t.Quad())
+			g.Text(drawing.Point{X: p.X, Y: box.Max.Y - 140}, "H", drawing.Style{Face: drawing.Bold, Align: drawing.Middle})
+			d.c.Letter(box)
 			if y > 1100 {
 				foot := d.m.at(a.between(b))
 				g.Line(drawing.Thin, top, foot)
-				d.c.line(top, foot, 20)
+				d.c.Stroke(20, top, foot)
 			}
 			return true
 		}
@@ -119,7 +152,8 @@ func (d *keyDrawing) triangle(g *drawing.Scene, r keyRun, i int) bool {
 }
 
 // endWords names the ends that are no corners.
-func (d *keyDrawing) endWords(g *drawing.Scene) {
+func (d *keyDrawing) endWords() []saying {
+	var all []saying
 	for _, r := range d.sh.runs {
 		for _, right := range []bool{false, true} {
 			kind, u, out, side := r.Left.Kind, 0.0, r.dir.times(-1), "left"
@@ -134,21 +168,21 @@ func (d *keyDrawing) endWords(g *drawing.Scene) {
 			case job.EndWall:
 				words, reach = []string{"HIGHER", "WALL"}, 450
 			}
-			b := block{leader: 900}
-			for _, w := range words {
-				b.lines = append(b.lines, blockLine{w, drawing.Style{Face: drawing.Bold}})
-			}
-			tip := d.m.at(r.at(u, d.wide(r)/2))
-			if !d.c.fan(g, b, off(tip, out, reach), out, 120, 3000, 300, 105) {
-				d.notes = append(d.notes, "Run "+r.Name+", "+side+" end: "+join(words)+".")
-			}
+			l := place.Label{Lines: words, Face: drawing.Bold, Pad: besideLine, Bare: true, About: off(d.m.at(r.at(u, d.wide(r)/2)), out, reach)}
+			spots := l.Fan(place.Fan{Toward: tenths(out), From: 120, To: 3000, Step: 300, Spread: 105, Reach: 900})
+			all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{"Run " + r.Name + ", " + side + " end: " + join(words) + "."}})
 		}
 	}
+	return all
 }
 
-// cornerWords names each corner with its turn and its included angle.
+// cornerWords names each corner with its turn and its included angle, or with
+// its name alone and the rest in the notes.
 func (d *keyDrawing) cornerWords(g *drawing.Scene) {
 	n := len(d.sh.runs)
+	all := d.endWords()
+	first := len(all)
+	var brief []saying
 	for i, r := range d.sh.runs {
 		c := r.Right.Corner
 		if c == nil {
@@ -158,26 +192,41 @@ func (d *keyDrawing) cornerWords(g *drawing.Scene) {
 		if c.Absorb {
 			kind = "KINK, taken up by a joint"
 		}
-		small := drawing.Style{Size: drawing.Small}
-		b := block{leader: 500, pad: 80, lines: []blockLine{
-			{c.Name + " " + kind, drawing.Style{Size: drawing.Small, Face: drawing.Bold}}, {turn + ", " + included, small},
-		}}
-		tip := d.m.at(r.at(r.long, 0))
-		dir := awayFrom(c, r, d.sh.runs[(i+1)%n])
-		if d.c.fan(g, b, tip, dir, 350, 2600, 250, 180) {
+		fan := place.Fan{Toward: tenths(awayFrom(c, r, d.sh.runs[(i+1)%n])), From: 350, To: 2600, Step: 250, Spread: 180, Reach: 500}
+		l := place.Label{Lines: []string{c.Name + " " + kind, turn + ", " + included}, Size: drawing.Small, LeadFace: drawing.Bold, Pad: 80, Bare: true,
+			About: d.m.at(r.at(r.long, 0))}
+		all = append(all, saying{Wish: place.Wish{Label: l, Spots: l.Fan(fan)}})
+		l.Lines, l.Size = []string{c.Name}, drawing.Note
+		says := kind + ", " + turn + ", " + included + "."
+		brief = append(brief, saying{place.Wish{Label: l, Spots: l.Fan(fan)}, []string{
+			"Corner " + c.Name + ": " + says,
+			"Corner " + c.Name + ", between runs " + r.Name + " and " + c.Leave.Name + ": " + says,
+		}})
+	}
+	all = append(all, d.expansionWords()...)
+	for k, got := range d.c.TryAll(wishesOf(all)) {
+		g.Add(got.Marks...)
+		if got.Stands() {
 			continue
 		}
-		short := block{leader: 500, pad: 80, lines: []blockLine{{c.Name, drawing.Style{Face: drawing.Bold}}}}
-		if d.c.fan(g, short, tip, dir, 350, 2600, 250, 180) {
-			d.notes = append(d.notes, "Corner "+c.Name+": "+kind+", "+turn+", "+included+".")
+		if k < first || k >= first+len(brief) {
+			d.notes = append(d.notes, all[k].lost...)
 			continue
 		}
-		d.notes = append(d.notes, "Corner "+c.Name+", between runs "+r.Name+" and "+c.Leave.Name+": "+kind+", "+turn+", "+included+".")
+		b := brief[k-first]
+		got, ok := d.c.Try(b.Label, b.Spots...)
+		g.Add(got.Marks...)
+		if ok {
+			d.notes = append(d.notes, b.lost[0])
+		} else {
+			d.notes = append(d.notes, b.lost[1])
+		}
 	}
 }
 
 // expansionWords names the building expansion joints.
-func (d *keyDrawing) expansionWords(g *drawing.Scene) {
+func (d *keyDrawing) expansionWords() []saying {
+	var all []saying
 	for _, r := range d.sh.runs {
 		scale := r.long / math.Max(r.Front.MM(), 1e-6)
 		for _, j := range r.Joints {
@@ -185,38 +234,42 @@ func (d *keyDrawing) expansionWords(g *drawing.Scene) {
 				continue
 			}
 			u := r.ToFront(j.Centre()).MM() * scale
-			b := block{leader: 500, lines: []blockLine{{"EXPANSION", drawing.Style{Size: drawing.Small}}, {"JOINT", drawing.Style{Size: drawing.Small}}}}
-			tip := d.m.at(r.at(u, d.wide(r)+d.real(150)))
-			out := d.m.at(r.at(u, -d.real(keyBandO+keyBand)))
-			if !d.c.fan(g, b, tip, r.dir.roofward(), 150, 2000, 250, 75) && !d.c.fan(g, b, out, r.dir.roofward().times(-1), 150, 2000, 250, 75) {
-				d.notes = append(d.notes, "Run "+r.Name+" crosses a building expansion joint, the two bars across its wall.")
-			}
+			l := place.Label{Lines: []string{"EXPANSION", "JOINT"}, Size: drawing.Small, Pad: besideLine, Bare: true, About: d.m.at(r.at(u, d.wide(r)+d.real(150)))}
+			fan := place.Fan{Toward: tenths(r.dir.roofward()), From: 150, To: 2000, Step: 250, Spread: 75, Reach: 500}
+			spots := l.Fan(fan)
+			fan.Toward, fan.Tips = tenths(r.dir.roofward().times(-1)), d.m.all(r.at(u, -d.real(keyBandO+keyBand)))
+			spots = append(spots, l.Fan(fan)...)
+			all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{"Run " + r.Name + " crosses a building expansion joint, the two bars across its wall."}})
 		}
 	}
+	return all
 }
 
 // sides writes where the roof is, and sets the observer on it.
 func (d *keyDrawing) sides(g *drawing.Scene) {
 	r := d.sh.longest()
-	roof := block{pad: 100, lines: []blockLine{{"ROOF", drawing.Style{Size: drawing.Title, Face: drawing.Bold}}}}
-	mid := d.m.at(r.at(r.long/2, d.wide(r)))
+	roof := place.Label{Lines: []string{"ROOF"}, Size: drawing.Title, Face: drawing.Bold, Pad: 200, Only: d.onRoof, About: d.m.at(r.at(r.long/2, d.wide(r)))}
 	d.observer(g, r)
-	placed := false
-	w, h := roof.size()
-	switch d.sh.per.Job.Kind {
-	case job.Roof:
-		if box, ok := d.c.search(w, h+roof.below(), 200, d.m.at(d.sh.centre())); ok && d.onRoof(box.Centre()) {
-			placed = d.c.place(g, roof, box.Centre(), box.Centre())
-		}
-	default:
-		placed = d.fanOnRoof(g, roof, mid, r.dir.roofward(), 900, 6000)
-		street := block{lines: []blockLine{{"STREET", drawing.Style{Face: drawing.Bold}}}}
+	fan := place.Fan{Toward: tenths(r.dir.roofward()), From: 900, To: 6000, Step: 200, Spread: 60, Reach: place.Never}
+	spots := roof.Fan(fan)
+	if d.sh.per.Job.Kind == job.Roof {
+		spots = roof.Grid(d.c.Bounds, d.m.at(d.sh.centre()), 300)
+	} else {
+		street := place.Label{Lines: []string{"STREET"}, Face: drawing.Bold, Pad: besideLine, About: d.m.at(r.at(r.long/2, -d.real(keyBandO+keyBand)))}
 		if d.sh.per.Job.Kind == job.Well {
-			street.lines[0].words = "OPEN BELOW"
+			street.Lines = []string{"OPEN BELOW"}
 		}
-		d.c.fan(g, street, d.m.at(r.at(r.long/2, -d.real(keyBandO+keyBand))), r.dir.roofward().times(-1), 500, 4000, 300, 60)
+		got, _ := d.c.Try(street, street.Fan(place.Fan{Toward: tenths(r.dir.roofward().times(-1)), From: 500, To: 4000, Step: 300, Spread: 60, Reach: place.Never})...)
+		g.Add(got.Marks...)
 	}
-	if !placed && !d.fanOnRoof(g, roof, mid, r.dir.roofward(), 300, 4000) {
+	got, ok := d.c.Try(roof, spots...)
+	if !ok {
+		roof.Pad = 100
+		fan.From, fan.To = 300, 4000
+		got, ok = d.c.Try(roof, roof.Fan(fan)...)
+	}
+	g.Add(got.Marks...)
+	if !ok {
 		d.notes = append(d.notes, "The roof lies on the side of the wall where the station arrows are.")
 	}
 }
@@ -227,30 +280,24 @@ func (d *keyDrawing) observer(g *drawing.Scene, r keyRun) {
 		for _, f := range []float64{0.3, 0.4, 0.2, 0.6, 0.7, 0.5} {
 			p := off(d.m.at(r.at(r.long*f, d.wide(r))), r.dir.roofward(), y)
 			left, right := off(p, r.dir, -620), off(p, r.dir, 620)
-			q := strip(off(left, r.dir, -280), off(right, r.dir, 280), 700)
-			if !d.c.free(q) {
+			side := r.dir.roofward()
+			a, b := off(left, r.dir, -280), off(right, r.dir, 280)
+			q := []drawing.Point{off(a, side, 700), off(b, side, 700), off(b, side, -700), off(a, side, -700)}
+			if !d.c.Vacant(q...) {
 				continue
 			}
 			for _, t := range people(g, p, r.dir) {
-				d.c.text = append(d.c.text, t.Quad())
+				d.c.Letter(drawing.BoundsOf([]drawing.Mark{t}))
 			}
-			d.c.area(q...)
+			d.c.Area(q...)
 			return
 		}
 	}
 }
 
-// fanOnRoof places a block that must not stand anywhere but on the roof.
-func (d *keyDrawing) fanOnRoof(g *drawing.Scene, b block, tip drawing.Point, dir xy, from, to drawing.Unit) bool {
-	c := d.c
-	d.c.accept = d.onRoof
-	defer func() { d.c.accept = c.accept }()
-	return d.c.fan(g, b, tip, dir, from, to, 200, 60)
-}
-
-// onRoof says whether a place on paper lies on the roof of a closed perimeter
-// (even-odd). The roof of an open one has no far side to be told by.
-func (d *keyDrawing) onRoof(c drawing.Point) bool {
+// onRoof says whether a box on paper lies on the roof of a closed perimeter by
+// its middle (even-odd). The roof of an open one has no far side to be told by.
+func (d *keyDrawing) onRoof(box drawing.Rect) bool {
 	if !d.sh.per.Closed() {
 		return true
 	}
@@ -258,5 +305,5 @@ func (d *keyDrawing) onRoof(c drawing.Point) bool {
 	for _, r := range d.sh.runs {
 		ring = append(ring, d.m.at(r.o))
 	}
-	return holdsPoint(ring, c) == (d.sh.per.Job.Kind == job.Roof)
+	return holdsPoint(ring, box.Centre()) == (d.sh.per.Job.Kind == job.Roof)
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/place"
 	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -202,26 +203,24 @@ func (s *section) slope(g *drawing.Scene, m paperMap) {
 // each with a line to its place.
 func (s *section) callouts(g *drawing.Scene, m paperMap, floor float64) {
 	p := &s.p
-	const r, apart = 315, 720
-	c := clutter{room: drawing.Box(m.at(xy{p.face, 0}).X+60, m.at(xy{0, 0}).Y, m.at(xy{p.back, 0}).X-60, m.at(xy{0, floor}).Y+100)}
+	const apart = 720
+	c := place.New(drawing.Box(m.at(xy{p.face, 0}).X+60, m.at(xy{0, 0}).Y, m.at(xy{p.back, 0}).X-60, m.at(xy{0, floor}).Y+100))
 	if s.chair != nil {
 		for _, row := range s.chair.Rows {
 			x := row.Y.MM()
-			c.line(m.at(xy{x, p.set(x)}), m.at(xy{x, p.set(x) + row.Length.MM()}), 120)
+			c.Stroke(120, m.at(xy{x, p.set(x)}), m.at(xy{x, p.set(x) + row.Length.MM()}))
 		}
 	}
-	stand := func(n int, at, tip drawing.Point) bool {
-		if !c.free(drawing.Box(at.X-r, at.Y-r, at.X+r, at.Y+r).Corners()) {
-			return false
-		}
-		g.Draw(drawing.Balloon{At: at, Words: strconv.Itoa(n), Size: drawing.Note, Tip: tip, Point: tip != at}.Figure())
-		c.text = append(c.text, drawing.Box(at.X-r-40, at.Y-r-40, at.X+r+40, at.Y+r+40).Corners())
-		return true
+	var wishes []place.Wish
+	for i, k := range s.keys {
+		l := place.Label{Lines: []string{strconv.Itoa(i + 1)}, Balloon: true, About: m.at(k.tip)}
+		wishes = append(wishes, place.Wish{Label: l, Spots: s.inWall(m, floor, k)})
 	}
 	var row []pin
-	for i, k := range s.keys {
-		if !s.standIn(m, floor, i+1, k, stand) {
-			row = append(row, pin{n: i + 1, tip: m.at(k.tip)})
+	for i, got := range c.TryAll(wishes) {
+		g.Add(got.Marks...)
+		if !got.Stands() {
+			row = append(row, pin{n: i + 1, tip: wishes[i].About})
 		}
 	}
 	slices.SortStableFunc(row, func(a, b pin) int { return int(a.tip.X - b.tip.X) })
@@ -258,17 +257,16 @@ func spreadPins(row []pin, apart drawing.Unit) []pin {
 	return row
 }
 
-// standIn tries to stand a number in the wall.
-func (s *section) standIn(m paperMap, floor float64, n int, k sectionKey, stand func(n int, at, tip drawing.Point) bool) bool {
+// inWall lists the spots of a number in the wall.
+func (s *section) inWall(m paperMap, floor float64, k sectionKey) []place.Spot {
+	var out []place.Spot
 	tip := m.at(k.tip)
 	switch k.where {
 	case onLayer:
 		y := math.Min(k.tip.y, floor-5*m.ratio)
 		for _, f := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
 			at := m.at(xy{s.p.face + (s.p.back-s.p.face)*f, y})
-			if stand(n, at, at) {
-				return true
-			}
+			out = append(out, place.At(at.X, at.Y))
 		}
 	case atFront, atRear:
 		side := drawing.Unit(1)
@@ -276,10 +274,8 @@ func (s *section) standIn(m paperMap, floor float64, n int, k sectionKey, stand 
 			side = -1
 		}
 		for _, d := range []drawing.Point{{X: 900, Y: 620}, {X: 900, Y: 900}, {X: 600, Y: 900}, {X: 1200, Y: 500}, {X: 1500, Y: 700}, {X: 500, Y: 1300}} {
-			if stand(n, tip.Add(drawing.Point{X: side * d.X, Y: d.Y}), tip) {
-				return true
-			}
+			out = append(out, place.Pointed(tip.X+side*d.X, tip.Y+d.Y))
 		}
 	}
-	return false
+	return out
 }

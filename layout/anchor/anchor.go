@@ -80,6 +80,7 @@ func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length)
 			b.part(a, p)
 		}
 		b.number(a)
+		b.clearSteps(a)
 		for _, c := range a.Chairs {
 			b.pack(c)
 			b.fasten(c)

@@ -11,11 +11,21 @@ type Row struct {
 	Fastener *job.Fastener
 	Count    int
 	Y        length.Length // centre line from the cap line, towards the roof
-	Packing  length.Length // at this row, the chair's worst end
+	Packing  length.Length // at this row, between the stacks at the two faces
 	Above    length.Length // chair, membrane, packing and every layer above what holds
 	Length   length.Length // stock length chosen; zero: none fits
 	Into     length.Length // of the tip into what holds it, at least
 	Pilot    length.Length // depth of the pilot hole below the set surface; zero: none asked for
+}
+
+// clearSteps moves the edge of a zone with more layers back to the edge of a
+// chair that would straddle it: a chair stands on one build-up.
+func (b *builder) clearSteps(a *Run) {
+	w := a.Run.Run
+	for _, c := range a.Chairs {
+		lo, hi := a.ToFront(c.Left(b.sys)), a.ToFront(c.Right(b.sys))
+		w.ClearStep(lo, hi)
+	}
 }
 
 // pack takes the packing of a chair from the surface, and makes it up from
@@ -47,6 +57,12 @@ func (b *builder) pack(c *Chair) {
 				"a chair needs full bearing", "add thinner shims to `packing: shims`")
 		}
 	}
+}
+
+// Stack is what is laid at the two faces: the greater of the packing asked for
+// and what layers and shims come to.
+func (c *Chair) Stack(p *job.Packing) (front, rear length.Length) {
+	return length.Max(c.PackFront, c.Made(p, c.ShimFront)), length.Max(c.PackRear, c.Made(p, c.ShimRear))
 }
 
 // Made is the packing that layers and shims come to.
@@ -113,32 +129,26 @@ func (b *builder) reach(c *Chair, r *Row) {
 			break
 		}
 	}
-	least, most := length.Length(0), length.Length(0)
 	edge := length.Length(0)
 	for i, x := range []length.Length{c.Left(s), c.At, c.Right(s)} {
 		q := c.Run.At(c.Run.ToFront(x))
 		face := s.Metal.Thickness + s.FrontClearance + q.Gap // front face from the cap line
-		p := q.PackFront
-		if q.Width > 0 {
-			p += length.MulDiv(q.PackRear-q.PackFront, int64(r.Y-face), int64(q.Width))
+		if d := length.Min(r.Y-face, face+q.Width-r.Y); i == 0 || d < edge {
+			edge = d
 		}
-		p = length.Max(p, 0)
-		d := length.Min(r.Y-face, face+q.Width-r.Y)
-		if i == 0 {
-			least, most, edge = p, p, d
-		}
-		least, most, edge = length.Min(least, p), length.Max(most, p), length.Min(edge, d)
 	}
-	// What the shims come to may be a hair more than the surface asks.
-	made := c.ShimFront
-	if r == &c.Rows[1] {
-		made = c.ShimRear
+	// The packing under a row is that of the stacks as the table prints them, at
+	// the two faces: the same figures always ask for the same fastener.
+	q := c.Run.At(c.Run.ToFront(c.At))
+	front, rear := c.Stack(&b.job.Packing)
+	packing := front
+	if q.Width > 0 {
+		face := s.Metal.Thickness + s.FrontClearance + q.Gap
+		packing += length.MulDiv(rear-front, int64(r.Y-face), int64(q.Width))
 	}
-	if most > 0 {
-		most = length.Max(most, length.Min(c.Made(&b.job.Packing, made), most+b.grid))
-	}
+	packing = length.Max(packing, 0)
 	fixed := s.Chair.Thickness + b.job.Membrane.Thickness + over
-	r.Packing, r.Above = most, fixed+most
+	r.Packing, r.Above = packing, fixed+packing
 	if len(c.Run.Readings) > 0 && edge < f.EdgeDistance {
 		b.hold("edge-distance", c.Assembly.At, c.Run, c.At,
 			"run "+c.Run.Name+": chair "+c.Name+" has a row of fasteners "+job.Both(edge)+" from a face of the wall; the fastener asks for "+job.Both(f.EdgeDistance),
@@ -148,7 +158,7 @@ func (b *builder) reach(c *Chair, r *Row) {
 		if l < r.Above+f.Embedment+f.Tip {
 			continue
 		}
-		if l-(fixed+least)+f.Cover <= depth {
+		if l-r.Above+f.Cover <= depth {
 			r.Length = l
 			r.Into = l - r.Above
 			if f.PilotDia > 0 {
@@ -161,7 +171,7 @@ func (b *builder) reach(c *Chair, r *Row) {
 		b.hold("no-fastener-length", f.At, c.Run, c.At,
 			"run "+c.Run.Name+": no stock length of "+f.Name+" fits chair "+c.Name+": "+
 				job.Both(r.Above+f.Embedment+f.Tip)+" is needed, and the tip must stay "+job.Both(f.Cover)+" above the underside of the "+c.Assembly.Substrate,
-			"packing of "+job.Both(most)+" takes up the length", "reduce the packing there, or add a stock length the report covers")
+			"packing of "+job.Both(packing)+" takes up the length", "reduce the packing there, or add a stock length the report covers")
 	}
 }
 

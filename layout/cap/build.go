@@ -452,7 +452,7 @@ func (b *builder) shape(p *Piece) {
 	}
 	for i := 1; i < len(p.Parts); i++ {
 		c := p.Parts[i-1].Run.Right.Corner
-		p.Miters = append(p.Miters, Miter{Corner: c, Trim: length.RoundTo(MiterTrim(p.Inside+2*b.sys.Metal.Thickness, c.Turn), b.grid)})
+		p.Miters = append(p.Miters, Miter{Corner: c, Trim: MiterTrim(p.Inside+2*b.sys.Metal.Thickness, c.Turn)})
 	}
 	ended := p.LeftEnd != job.EndTurn || p.RightEnd != job.EndTurn
 	switch {
@@ -502,7 +502,8 @@ func (b *builder) shape(p *Piece) {
 }
 
 // laying numbers the pieces in order of work: corners and ends first, in
-// station order, then each run's straight pieces towards its closer.
+// station order, then each run's straight pieces towards its closer, a closer
+// that is trimmed on the roof last in its stretch.
 func (b *builder) laying(pieces []*Piece) {
 	n := 0
 	for _, p := range pieces {
@@ -512,15 +513,45 @@ func (b *builder) laying(pieces []*Piece) {
 		}
 	}
 	for _, r := range b.runs {
-		for i := range r.Parts {
-			q := r.Parts[i]
-			if b.closerLeft() {
-				q = r.Parts[len(r.Parts)-1-i]
-			}
-			if q.Piece.Kind == Straight {
+		var field []*Piece // of the stretch under way: trimmed to what is left, so laid last
+		next := func(pieces ...*Piece) {
+			for _, p := range pieces {
 				n++
-				q.Piece.Laying = n
+				p.Laying = n
 			}
 		}
+		for i := range r.Parts {
+			k := i
+			if b.closerLeft() {
+				k = len(r.Parts) - 1 - i
+			}
+			q := r.Parts[k]
+			switch {
+			case q.Piece.Kind != Straight:
+				next(field...)
+				field = nil
+				continue
+			case q.Piece.Allowance > 0:
+				field = append(field, q.Piece)
+			default:
+				next(q.Piece)
+			}
+			if b.endsStretch(r, q) {
+				next(field...)
+				field = nil
+			}
+		}
+		next(field...)
 	}
+}
+
+// endsStretch reports whether a building expansion joint stands beyond a part
+// in the direction of laying.
+func (b *builder) endsStretch(r *Run, q Part) bool {
+	for _, j := range r.Joints {
+		if j.Kind == Expansion && (b.closerLeft() && j.To == q.From || !b.closerLeft() && j.From == q.To) {
+			return true
+		}
+	}
+	return false
 }

@@ -178,6 +178,20 @@ func TestFieldCloser(t *testing.T) {
 	if n != 4 {
 		t.Errorf("%d field closers on four runs", n)
 	}
+	// Trimmed to what is left, so laid last, wherever an obstacle has put it.
+	j.Perimeters[0].Runs[0].Obstacles = []job.Obstacle{{Name: "rod", Station: 165 * in, Extent: 4 * in, Does: job.BlocksJoint}}
+	l, _ = solve(t, j)
+	last := 0
+	for _, p := range l.Runs()[0].Parts {
+		if p.Piece.Kind == cap.Straight {
+			last = max(last, p.Piece.Laying)
+		}
+	}
+	for _, p := range l.Runs()[0].Parts {
+		if p.Piece.Allowance > 0 && p.Piece.Laying != last {
+			t.Errorf("field closer %s is laid %d, the last of its run %d", p.Piece.Mark, p.Piece.Laying, last)
+		}
+	}
 }
 
 func TestWidthIsTheSmallestOffered(t *testing.T) {

@@ -60,6 +60,60 @@ func tops(j *job.Job, p *Perimeter, found *finding.List) {
 	}
 }
 
+// ClearStep lets no step between two build-ups lie within a stretch, where a
+// chair stands: the zone with more layers gives way to the stretch's end, and
+// one that has nothing left goes.
+func (r *Run) ClearStep(lo, hi length.Length) {
+	for i := 0; i+1 < len(r.Zones); i++ {
+		a, z := &r.Zones[i], &r.Zones[i+1]
+		if a.To <= lo || a.To >= hi || r.expansionAt(a.To) {
+			continue
+		}
+		to := length.Min(hi, z.To)
+		if a.Layers > z.Layers {
+			to = length.Max(lo, a.From)
+		}
+		a.To, z.From = to, to
+	}
+	var out []ShimZone
+	for _, z := range r.Zones {
+		if z.To <= z.From {
+			continue
+		}
+		if n := len(out); n > 0 && out[n-1].Layers == z.Layers && !r.expansionAt(z.From) {
+			out[n-1].To = z.To
+			continue
+		}
+		out = append(out, z)
+	}
+	for i := range out {
+		r.shimRange(&out[i])
+	}
+	r.Zones = out
+}
+
+// shimRange finds the least and the most of the shims over a zone's layers.
+func (r *Run) shimRange(z *ShimZone) {
+	under := r.layer * length.Length(z.Layers)
+	first := true
+	look := func(q Reading) {
+		f, b := q.PackFront-under, q.PackRear-under
+		if first {
+			z.FrontLeast, z.FrontMost, z.RearLeast, z.RearMost = f, f, b, b
+			first = false
+		}
+		z.FrontLeast, z.FrontMost = length.Min(z.FrontLeast, f), length.Max(z.FrontMost, f)
+		z.RearLeast, z.RearMost = length.Min(z.RearLeast, b), length.Max(z.RearMost, b)
+	}
+	look(r.At(z.From))
+	for _, q := range r.Readings {
+		if q.Station > z.From && q.Station < z.To {
+			look(q)
+		}
+	}
+	look(r.At(z.To))
+}
+
 // expansionAt reports whether a building expansion joint is centred at a front
 // station.
 func (r *Run) expansionAt(s length.Length) bool {
@@ -82,7 +136,7 @@ func fall(p *Perimeter, r *Run, q Reading) (front, rear length.Length) {
 // ends and both edges; equal neighbours join. What is left over the layers is
 // shims. With chair-only packing there are no layers and the run is one zone.
 func zones(j *job.Job, r *Run) {
-	r.Zones = nil
+	r.Zones, r.layer = nil, j.Packing.Layer
 	n := len(r.Readings)
 	if n == 0 {
 		r.Zones = []ShimZone{{From: 0, To: r.Front}}

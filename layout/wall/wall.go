@@ -103,6 +103,7 @@ type Run struct {
 	Bow                   length.Length // spread of the face offsets
 	PackLeast, PackMost   length.Length // least and greatest packing at any reading, either edge
 	Zones                 []ShimZone
+	layer                 length.Length // thickness of one layer of the zones
 
 	Start, Plan Point // plan of the wall line's left end, as measured and adjusted
 	PlanEnd     Point
