@@ -20,6 +20,8 @@ const (
 	GlyphMissing Fault = "no glyph"
 	WidthNotTrue Fault = "width is not that of the words"
 	LinkNowhere  Fault = "link without a target"
+	EmptyScene   Fault = "nothing is drawn"
+	SumNotTrue   Fault = "printed parts do not sum"
 )
 
 // Problem is one fault found on a sheet, with where it is and what it concerns.
@@ -44,11 +46,31 @@ func Check(s Scene) []Problem {
 		c.order++
 		c.take(m)
 	})
+	if c.order == 0 {
+		c.found = append(c.found, Problem{EmptyScene, c.sheet, s.Name})
+	}
+	c.sums(s.Marks)
 	c.index()
 	for i := range c.texts {
 		c.text(i)
 	}
 	return c.found
+}
+
+// sums adds up every printed chain that a group carries.
+func (c *checker) sums(marks []Mark) {
+	for _, m := range marks {
+		g, ok := m.(Group)
+		if !ok {
+			continue
+		}
+		for _, u := range g.Sums {
+			if what := u.check(); what != "" {
+				c.found = append(c.found, Problem{SumNotTrue, BoundsOf(g.Marks), what})
+			}
+		}
+		c.sums(g.Marks)
+	}
 }
 
 // placed is a text with the shape of its ink and its turn in drawing order.

@@ -21,7 +21,7 @@ func TestCheck(t *testing.T) {
 		draw func(s *Scene)
 		want []Fault
 	}{
-		{"empty", func(s *Scene) {}, nil},
+		{"empty", func(s *Scene) {}, []Fault{EmptyScene}},
 		{"apart", func(s *Scene) { s.Text(Pt(1000, 1000), "ONE", st); s.Text(Pt(1000, 1400), "TWO", st) }, nil},
 		{"on top", func(s *Scene) { s.Text(Pt(1000, 1000), "ONE", st); s.Text(Pt(1000, 1250), "TWO", st) }, []Fault{TextsOverlap}},
 		{"descender over capital", func(s *Scene) { s.Text(Pt(1000, 1000), "g", st); s.Text(Pt(1000, 1350), "T", st) }, []Fault{TextsOverlap}},

@@ -69,6 +69,9 @@ func dump(b *strings.Builder, marks []Mark, indent string) {
 			fmt.Fprintf(b, "link %v %s", m.Box, strconv.Quote(m.Target))
 		case Group:
 			fmt.Fprintf(b, "group %s %s\n", strconv.Quote(m.Layer.String()), strconv.Quote(m.ID))
+			for _, u := range m.Sums {
+				fmt.Fprintf(b, "%s  sum %q: %q to %q by %q\n", indent, u.What, u.From, u.To, u.Parts)
+			}
 			dump(b, m.Marks, indent+"  ")
 			b.WriteString(indent + "end")
 		default:

@@ -16,6 +16,7 @@ const (
 	Packing2 // ... with one layer of plywood
 	Packing3 // ... with two
 	Packing4 // ... with three or more
+	Shims    // flat stacks of shims, in a section
 	Metal
 	Membrane
 	ZoneEdge
@@ -25,7 +26,7 @@ const (
 )
 
 var hatchNames = [hatchCount]string{
-	"none", "masonry", "concrete", "wood", "plywood", "packing-1", "packing-2", "packing-3", "packing-4", "metal", "membrane",
+	"none", "masonry", "concrete", "wood", "plywood", "packing-1", "packing-2", "packing-3", "packing-4", "shims", "metal", "membrane",
 	"zone-edge", "zone-corner", "hold-stripe",
 }
 

@@ -73,7 +73,7 @@ func TestHatchFillsTheArea(t *testing.T) {
 		{Packing3, 340 / math.Sqrt2 / 2},
 		{Packing4, 65},
 		{Metal, 70 / math.Sqrt2},
-		{ZoneCorner, 560 / math.Sqrt(5) / 2},
+		{Shims, 190 / math.Sqrt(5)},
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		ring := star(t)
@@ -158,5 +158,66 @@ func TestRatioCompare(t *testing.T) {
 	big := ratio{math.MaxInt64 - 1, math.MaxInt64}
 	if got := big.compare(ratio{math.MaxInt64 - 2, math.MaxInt64}); got != 1 {
 		t.Errorf("fractions beyond 64 bits: %d", got)
+	}
+}
+
+// ink is the length of the strokes of a pattern in a band 2.2 mm wide and
+// 60 mm long that runs in a direction, over the area of the band.
+func ink(k HatchKind, tenths int) float64 {
+	a := Pt(20000, 15000)
+	b := Polar(a, 6000, tenths)
+	by := Polar(Pt(0, 0), 220, tenths+900)
+	ring := []Point{a, b, b.Add(by), a.Add(by)}
+	sum := 0.0
+	for _, l := range HatchLines(k, [][]Point{ring}) {
+		sum += math.Hypot(float64(l.Pts[1].X-l.Pts[0].X), float64(l.Pts[1].Y-l.Pts[0].Y))
+	}
+	return sum / area(ring)
+}
+
+// A zone of pressure lies along a wall of any direction: its hatch shows in all
+// of them, and the corner's is much the denser.
+func TestZonesShowInAnyDirection(t *testing.T) {
+	for tenths := 0; tenths < 3600; tenths += 15 {
+		edge, corner := ink(ZoneEdge, tenths), ink(ZoneCorner, tenths)
+		if edge < 0.0025 || edge > 0.0055 {
+			t.Errorf("edge zone at %d tenths of a degree: %.4f mm of line per area", tenths, edge)
+		}
+		if corner < 3*edge {
+			t.Errorf("corner zone at %d tenths of a degree: %.4f, edge zone %.4f", tenths, corner, edge)
+		}
+	}
+}
+
+// slopes are the directions of a pattern's strokes, in whole degrees.
+func slopes(k HatchKind) []int {
+	var out []int
+	for _, l := range HatchLines(k, [][]Point{Box(1000, 1000, 5000, 5000).Corners()}) {
+		d := l.Pts[1].Sub(l.Pts[0])
+		if math.Hypot(float64(d.X), float64(d.Y)) < 60 {
+			continue // clipped short, its direction is rounded
+		}
+		a := (int(math.Round(math.Atan2(float64(d.Y), float64(d.X))*180/math.Pi)) + 180) % 180
+		if !slices.ContainsFunc(out, func(b int) bool { return a-b > -4 && a-b < 4 }) {
+			out = append(out, a)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// The end grain of plywood stands askew: upright strokes between level lines
+// are a masonry bond. Shims have no level line at all.
+func TestPlywoodIsNoBond(t *testing.T) {
+	upright := func(a int) bool { return a > 75 && a < 105 }
+	if s := slopes(Plywood); len(s) != 2 || slices.ContainsFunc(s, upright) {
+		t.Errorf("plywood is drawn in the directions %v", s)
+	}
+	for _, a := range slopes(Shims) {
+		for _, b := range slopes(Plywood) {
+			if d := a - b; d > -30 && d < 30 {
+				t.Errorf("shims at %d degrees, plywood at %d", a, b)
+			}
+		}
 	}
 }

@@ -31,7 +31,8 @@ type pattern struct {
 }
 
 // patternOf holds every pattern. The common ones follow the usual drafting signs (45 degree lines for masonry, scattered stones for
-// concrete, grain for wood); the four of packing grow denser with each layer of plywood.
+// concrete, grain for wood, crossed plies for plywood); the four of packing are lines that grow denser with each layer of plywood.
+// The zones of wind pressure, which may run in any direction, are marks instead of lines: a few for the edge, many for the corner.
 func patternOf(k HatchKind) pattern {
 	lines := func(f ...family) pattern { return pattern{families: f} }
 	switch k {
@@ -54,10 +55,10 @@ func patternOf(k HatchKind) pattern {
 			family{dx: 8, dy: -1, step: 1290, on: 11000, off: 1300, stagger: 4100},
 			family{dx: 8, dy: -1, step: 2580, offset: 420, on: 4300, off: 8000, stagger: 5200},
 		)
-	case Plywood:
+	case Plywood: // every second ply shows its end grain
 		return lines(
 			family{dx: 1, dy: 0, step: 120},
-			family{dx: 0, dy: 1, step: 150, on: 120, off: 120, stagger: 120},
+			family{dx: 1, dy: -2, step: 300, on: 300, off: 300, stagger: 150},
 		)
 	case Packing1:
 		return lines(family{dx: 1, dy: 1, step: 420})
@@ -67,14 +68,16 @@ func patternOf(k HatchKind) pattern {
 		return lines(family{dx: 1, dy: 1, step: 340}, family{dx: 1, dy: -1, step: 340})
 	case Packing4:
 		return lines(family{dx: 1, dy: 0, step: 130}, family{dx: 0, dy: 1, step: 130})
+	case Shims:
+		return lines(family{dx: 1, dy: 2, step: 190})
 	case Metal:
 		return lines(family{dx: 1, dy: -1, step: 70})
 	case Membrane:
 		return lines(family{dx: 1, dy: 0, step: 70, on: 260, off: 110, stagger: 185})
 	case ZoneEdge:
-		return lines(family{dx: 2, dy: -1, step: 760, on: 670, off: 220, stagger: 445})
+		return pattern{motifs: []motif{{cellX: 340, cellY: 160, strokes: [][4]int64{{30, 80, 140, 80}, {85, 25, 85, 135}}}}}
 	case ZoneCorner:
-		return lines(family{dx: 2, dy: -1, step: 560}, family{dx: 2, dy: 1, step: 560})
+		return pattern{motifs: []motif{{cellX: 130, cellY: 120, strokes: [][4]int64{{10, 60, 120, 60}, {27, 10, 103, 110}, {27, 110, 103, 10}}}}}
 	case HoldStripe:
 		return lines(family{dx: 1, dy: -1, step: 380, pen: Hold})
 	}

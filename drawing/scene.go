@@ -52,11 +52,13 @@ type Link struct {
 	Target string
 }
 
-// Group gathers marks under a layer and, if given, an id that is unique on the sheet.
+// Group gathers marks under a layer and, if given, an id that is unique on the sheet. Sums are what its dimensions claim; they
+// are checked, not drawn.
 type Group struct {
 	Layer Layer
 	ID    string
 	Marks []Mark
+	Sums  []Sum
 }
 
 func (Line) mark()   {}

@@ -39,7 +39,7 @@ func anyMark(depth int) *rapid.Generator[Mark] {
 		case 5:
 			return Link{Rect{pt(), pt()}, "R-1"}
 		}
-		return Group{Layer(rapid.IntRange(0, int(layerCount)-1).Draw(t, "layer")), "g", rapid.SliceOfN(anyMark(depth-1), 0, 4).Draw(t, "marks")}
+		return Group{Layer: Layer(rapid.IntRange(0, int(layerCount)-1).Draw(t, "layer")), ID: "g", Marks: rapid.SliceOfN(anyMark(depth-1), 0, 4).Draw(t, "marks")}
 	})
 }
 

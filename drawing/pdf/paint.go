@@ -104,6 +104,9 @@ func (p *painter) mark(m drawing.Mark) {
 	case drawing.Link:
 		p.f.Link(pt(m.Box.Min.X), pt(m.Box.Min.Y), pt(m.Box.Width()), pt(m.Box.Height()), p.links[m.Target])
 	case drawing.Group:
+		if len(m.Marks) == 0 && len(m.Sums) > 0 {
+			return
+		}
 		outer := p.layer
 		if m.Layer != drawing.NoLayer {
 			p.enter(m.Layer)

@@ -17,7 +17,7 @@ type Wish struct {
 // A label brings at most so many of its free spots into a batch: the first ones
 // as they come, of the others only such as stand well apart.
 const (
-	most   = 24
+	most   = 32
 	nearby = 4
 )
 
@@ -126,7 +126,6 @@ func (p *Placer) newBatch(wishes []Wish, over bool) *batch {
 		}
 	}
 	b.rivals()
-	b.prune()
 	return b
 }
 
@@ -167,20 +166,20 @@ func (b *batch) rivals() {
 		}
 	}
 	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(all[i].Min.X, all[j].Min.X) })
+	var pairs [][2]int
 	for n, i := range order {
 		for _, j := range order[n+1:] {
 			if all[j].Min.X >= all[i].Max.X {
 				break
 			}
 			if all[i].Intersects(all[j]) {
-				b.compare(i, j)
+				pairs = append(pairs, [2]int{min(i, j), max(i, j)})
 			}
 		}
 	}
-	for i := range b.of {
-		for k := range b.of[i] {
-			slices.SortFunc(b.of[i][k].rival, ref.compare)
-		}
+	slices.SortFunc(pairs, func(a, b [2]int) int { return slices.Compare(a[:], b[:]) }) // so that the rivals of each choice come in order
+	for _, q := range pairs {
+		b.compare(q[0], q[1])
 	}
 }
 

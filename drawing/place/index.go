@@ -28,26 +28,14 @@ const (
 // item is one thing that keeps labels off.
 type item struct {
 	kind  kind
-	shape shape        // what lettering keeps off
-	wide  shape        // what leaders keep off
-	pad   drawing.Unit // of lettering, which its neighbours keep too
-}
-
-func letterItem(s shape, pad drawing.Unit) item {
-	b := s.box.Inset(-clear)
-	it := item{kind: letter, shape: s, wide: level(b), pad: pad}
-	if s.pts != nil {
-		it.wide = s
-	}
-	return it
+	shape shape // what lettering keeps off
+	wide  shape // what leaders keep off
+	near  shape // of lettering, with its own pad, which its neighbours keep too
 }
 
 // items are what a label is to those after it.
 func (s *stand) items() []item {
-	out := []item{letterItem(s.text, s.pad)}
-	if s.text.pts != nil {
-		out[0].wide = s.wide
-	}
+	out := []item{{kind: letter, shape: s.text, wide: s.wide, near: s.near}}
 	for i := 1; i < len(s.way); i++ {
 		a, b := s.way[i-1], s.way[i]
 		from := a
@@ -72,11 +60,7 @@ func (it *item) meets(s *stand) bool {
 	case solid:
 		return s.wide.touches(&it.shape)
 	case letter:
-		if it.pad > 0 && it.shape.box.Inset(-it.pad).Intersects(s.text.box) {
-			near := level(it.shape.box.Inset(-it.pad))
-			return near.touches(&s.text)
-		}
-		return s.long.touches(&it.shape)
+		return s.long.touches(&it.shape) || it.near.touches(&s.text)
 	case hidden:
 		return !s.cover && s.near.touches(&it.shape)
 	}
@@ -121,8 +105,7 @@ func newIndex(bounds drawing.Rect) index {
 func (x *index) add(it item) {
 	n := int32(len(x.items))
 	x.items = append(x.items, it)
-	b := it.shape.box.Union(it.wide.box).Inset(-it.pad)
-	x.squares(b, func(k int) bool {
+	x.squares(it.shape.box.Union(it.wide.box).Union(it.near.box), func(k int) bool {
 		x.cells[k] = append(x.cells[k], n)
 		return false
 	})

@@ -197,7 +197,6 @@ func (l Label) circle(at drawing.Point) drawing.Balloon {
 type stand struct {
 	centre, off            drawing.Point
 	text, near, wide, long shape
-	pad                    drawing.Unit
 	cover                  bool
 	way                    []drawing.Point
 	only                   func(drawing.Rect) bool
@@ -216,7 +215,7 @@ func (l Label) form() *form {
 
 func (l *form) stand(at Spot) stand {
 	w, h := l.w, l.h
-	s := stand{centre: at.Centre, off: at.Off, pad: l.Pad, cover: l.Cover || l.Balloon, only: l.Only}
+	s := stand{centre: at.Centre, off: at.Off, cover: l.Cover || l.Balloon, only: l.Only}
 	turn := l.Turn
 	if l.Balloon {
 		turn = 0

@@ -103,7 +103,7 @@ func (p *Placer) Hidden(keep drawing.Unit, pts ...drawing.Point) {
 // touch them.
 func (p *Placer) Letter(boxes ...drawing.Rect) {
 	for _, b := range boxes {
-		p.taken.add(letterItem(level(b), 0))
+		p.taken.add(item{kind: letter, shape: level(b), wide: level(b.Inset(-clear)), near: level(b)})
 	}
 }
 

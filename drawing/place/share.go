@@ -19,6 +19,7 @@ const (
 // than serving the labels in order, and of sharings as good the first found
 // stands.
 func (b *batch) solve() []int {
+	b.prune()
 	pick := make([]int, len(b.of))
 	for i := range pick {
 		pick[i] = none

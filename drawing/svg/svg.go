@@ -265,6 +265,9 @@ func (w *writer) mark(m drawing.Mark) {
 }
 
 func (w *writer) group(g drawing.Group) {
+	if len(g.Marks) == 0 && len(g.Sums) > 0 {
+		return
+	}
 	var attrs []string
 	if g.ID != "" {
 		attrs = append(attrs, attr("id", w.unique(g.ID)))

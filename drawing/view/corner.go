@@ -62,7 +62,7 @@ func CornerPlan(l *layout.Layout, p *layout.Piece, w, h drawing.Unit) drawing.Sc
 	c.list.column = insetWide
 	c.words()
 	k := keyedView{
-		l: l, metric: c.crew.Metric, title: c.title(), draw: c.draw, finest: 8, list: c.list, narrowest: insetWide,
+		l: l, metric: c.crew.Metric, title: c.title(), draw: c.draw, least: c.least, finest: 8, list: c.list, narrowest: insetWide,
 		under: "seen from above, street at the top of its left leg; L and R are the hands of a person on the roof looking out over the wall",
 	}
 	out := k.scene(w, h)

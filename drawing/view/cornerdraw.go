@@ -38,13 +38,7 @@ const stub = 12
 
 func (c *corner) draw(ratio float64) ([]drawing.Mark, []string) {
 	d := &cornerDrawing{corner: c, m: paperMap{ratio: ratio}}
-	var e extent
-	for _, g := range c.legs {
-		a, b := d.reach(g)
-		e.hold(g.at(a, 0), g.at(b, 0), g.at(a, c.wide), g.at(b, c.wide))
-	}
-	lo, hi := d.m.at(e.lo), d.m.at(e.hi)
-	d.c = place.New(drawing.Box(lo.X, lo.Y, hi.X, hi.Y).Inset(-cornerMargin))
+	d.c = place.New(d.body().Inset(-cornerMargin))
 	d.s.Group(drawing.Wall, "", d.wall)
 	d.s.Group(drawing.Chairs, "", d.chairs)
 	d.s.Group(drawing.Splices, "", d.plates)
@@ -58,6 +52,24 @@ func (c *corner) draw(ratio float64) ([]drawing.Mark, []string) {
 	})
 	d.s.Group(drawing.Lettering, "", d.letters)
 	return d.s.Marks, d.lost
+}
+
+// body is the box the piece takes with what shows of its neighbours.
+func (d *cornerDrawing) body() drawing.Rect {
+	var e extent
+	for _, g := range d.legs {
+		a, b := d.reach(g)
+		e.hold(g.at(a, 0), g.at(b, 0), g.at(a, d.wide), g.at(b, d.wide))
+	}
+	lo, hi := d.m.at(e.lo), d.m.at(e.hi)
+	return drawing.Box(lo.X, lo.Y, hi.X, hi.Y)
+}
+
+// least is the room a drawing takes at a scale, its words left out.
+func (c *corner) least(ratio float64) (w, h drawing.Unit) {
+	d := &cornerDrawing{corner: c, m: paperMap{ratio: ratio}}
+	b := d.body()
+	return b.Width(), b.Height()
 }
 
 // real brings a distance on paper to the building.

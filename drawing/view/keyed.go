@@ -15,6 +15,7 @@ type keyedView struct {
 	title, under string
 	metric       bool
 	draw         func(ratio float64) (marks []drawing.Mark, lost []string) // lost: words without room, for the list
+	least        func(ratio float64) (w, h drawing.Unit)                   // room the drawing takes without its words; nil: not known
 	finest       int64                                                     // largest scale worth trying, as building over paper
 	narrowest    drawing.Unit                                              // of the list beside the drawing
 	list         keyedList
@@ -123,6 +124,11 @@ func (k keyedView) fit(p *keyedPlan) {
 	for _, sc := range Scales(k.metric) {
 		if sc.Ratio < k.finest || sc.Ratio > 60 {
 			continue
+		}
+		if k.least != nil {
+			if w, h := k.least(float64(sc.Ratio)); w > p.cut.Width() || h > p.cut.Height() {
+				continue
+			}
 		}
 		p.scale = sc
 		if p.marks, p.lost = k.draw(float64(sc.Ratio)); fits() {

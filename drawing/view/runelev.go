@@ -333,8 +333,14 @@ func (e *runElev) above(g *drawing.Scene) drawing.Unit {
 		}
 	}
 	e.placer.Block(drawing.Box(0, -90, e.width, e.deep))
+	var marks []place.Wish
 	for _, q := range e.r.Parts {
-		e.mark(g, q)
+		if w, ok := e.mark(q); ok {
+			marks = append(marks, w)
+		}
+	}
+	for _, got := range e.placer.PlaceAll(marks) {
+		g.Add(got.Marks...)
 	}
 	top := min(g.Bounds().Min.Y, 0) - runGap
 	v := &runLevels{at: top, lo: runHead, hi: e.width}
@@ -361,11 +367,11 @@ func (e *runElev) above(g *drawing.Scene) drawing.Unit {
 	return top
 }
 
-// mark letters the mark of a piece just above its rear leg.
-func (e *runElev) mark(g *drawing.Scene, q layout.Part) {
+// mark is the mark of a piece, to stand just above its rear leg.
+func (e *runElev) mark(q layout.Part) (place.Wish, bool) {
 	from, to, ok := e.cut(q.From, q.To)
 	if !ok || to-from < (q.To-q.From)/4 && q.To-q.From > length.Foot && (from > q.From || to < q.To) {
-		return
+		return place.Wish{}, false
 	}
 	a, b := e.x(from), e.x(to)
 	l := place.Label{Lines: []string{q.Piece.Mark}, Size: drawing.Head, Face: drawing.Bold, About: drawing.Pt((a+b)/2, -60)}
@@ -378,5 +384,5 @@ func (e *runElev) mark(g *drawing.Scene, q layout.Part) {
 			}
 		}
 	}
-	g.Add(e.placer.Place(l, spots...).Marks...)
+	return place.Wish{Label: l, Spots: spots}, true
 }

@@ -39,11 +39,19 @@ func (p *runPlan) letter(g *drawing.Scene) {
 	p.endLabels(put)
 	p.datumLabel(put)
 	p.streetLabel(put)
+	var wishes []place.Wish
 	for i := range p.r.Job.Obstacles {
-		p.obstacleLabel(put, &p.r.Job.Obstacles[i])
+		if l, ok := p.obstacleLabel(&p.r.Job.Obstacles[i]); ok {
+			wishes = append(wishes, place.Wish{Label: l, Spots: p.lanes(l)})
+		}
 	}
 	for _, j := range p.joints() {
-		p.jointLabel(put, j)
+		if l, ok := p.jointLabel(j); ok {
+			wishes = append(wishes, place.Wish{Label: l, Spots: p.lanes(l)})
+		}
+	}
+	for _, got := range p.placer.PlaceAll(wishes) {
+		put(got)
 	}
 	p.stringLabel(put)
 }
@@ -186,19 +194,21 @@ func (p *runPlan) chairLabel(c *layout.Chair) place.Label {
 // chairNumbers letters the numbers in the chairs and returns those that found
 // no room there.
 func (p *runPlan) chairNumbers(put func(place.Placement)) []*layout.Chair {
-	var late []*layout.Chair
+	var wishes []place.Wish
 	for _, c := range p.chairs() {
 		l := p.chairLabel(c)
 		w, _ := l.Extent()
 		x, y := l.About.X, l.About.Y
 		side := w/2 + runTrueJ/2 + 100
-		spots := []place.Spot{place.At(x, y), place.At(x-side, y), place.At(x+side, y)}
-		q, ok := p.placer.Try(l, spots...)
-		if !ok {
-			late = append(late, c)
-			continue
+		wishes = append(wishes, place.Wish{Label: l, Spots: []place.Spot{place.At(x, y), place.At(x-side, y), place.At(x+side, y)}})
+	}
+	var late []*layout.Chair
+	for i, got := range p.placer.TryAll(wishes) {
+		if got.Stands() {
+			put(got)
+		} else {
+			late = append(late, p.chairs()[i])
 		}
-		put(q)
 	}
 	return late
 }
@@ -349,10 +359,10 @@ func runSide(datum length.Length) string {
 }
 
 // obstacleLabel names an obstacle, where it is and what it does.
-func (p *runPlan) obstacleLabel(put func(place.Placement), o *job.Obstacle) {
+func (p *runPlan) obstacleLabel(o *job.Obstacle) (place.Label, bool) {
 	b, c, ok := p.obstacleBox(o)
 	if !ok {
-		return
+		return place.Label{}, false
 	}
 	does := ""
 	for _, d := range []struct {
@@ -374,12 +384,11 @@ func (p *runPlan) obstacleLabel(put func(place.Placement), o *job.Obstacle) {
 			words += ", collar by " + o.Collar
 		}
 	}
-	l := place.Label{Lines: []string{words}, About: drawing.Pt(b.Centre().X, b.Min.Y+100)}
-	put(p.placer.Place(l, p.lanes(l)...))
+	return place.Label{Lines: []string{words}, About: drawing.Pt(b.Centre().X, b.Min.Y+100)}, true
 }
 
 // jointLabel says what is unlike the rest at a joint.
-func (p *runPlan) jointLabel(put func(place.Placement), j *layout.Joint) {
+func (p *runPlan) jointLabel(j *layout.Joint) (place.Label, bool) {
 	var lines []string
 	switch j.Kind {
 	case cap.Expansion:
@@ -394,10 +403,9 @@ func (p *runPlan) jointLabel(put func(place.Placement), j *layout.Joint) {
 	case cap.Kink:
 		lines = []string{"joint takes up the turn of the wall"}
 	default:
-		return
+		return place.Label{}, false
 	}
-	l := place.Label{Lines: lines, About: drawing.Pt(p.x(j.Centre()), -40), Where: "at " + p.crew(j.Centre())}
-	put(p.placer.Place(l, p.lanes(l)...))
+	return place.Label{Lines: lines, About: drawing.Pt(p.x(j.Centre()), -40), Where: "at " + p.crew(j.Centre())}, true
 }
 
 func upper(h cap.Hand) string {

@@ -1,0 +1,36 @@
+package sheets
+
+import (
+	"fmt"
+
+	"copingset/drawing"
+	"copingset/layout"
+)
+
+// Fault is something a reader of a sheet or of a view would stumble over.
+type Fault struct {
+	Sheet   string // "sheet 4 (run-roof-n)" or "view plan-roof-n"
+	Problem drawing.Problem
+}
+
+func (f Fault) String() string { return fmt.Sprintf("%s: %v", f.Sheet, f.Problem) }
+
+// Check draws the whole packet and every view and looks each over: texts over
+// texts or across thick lines, marks outside the frame, lettering too small or
+// without a glyph, chains whose printed parts do not sum, drawings with nothing
+// in them.
+func Check(l *layout.Layout, o Options) []Fault {
+	var out []Fault
+	add := func(where string, s drawing.Scene) {
+		for _, p := range drawing.Check(s) {
+			out = append(out, Fault{where, p})
+		}
+	}
+	for _, p := range Packet(l, o) {
+		add("sheet "+p.Number+" ("+p.ID+")", p.Scene)
+	}
+	for _, v := range Views(l) {
+		add("view "+v.Name, v)
+	}
+	return out
+}
