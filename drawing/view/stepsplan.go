@@ -259,7 +259,7 @@ func (d *stepDrawing) gap(g *drawing.Scene) {
 // trim draws the end of a closer that is cut, with what it ships long.
 func (d *stepDrawing) trim(g *drawing.Scene) {
 	q := stepCloser(d.r)
-	box := drawing.Box(120, 1150, d.room.Max.X-120, d.room.Max.Y-stepFoot-100)
+	box := drawing.Box(120, 1280, d.room.Max.X-120, d.room.Max.Y-stepFoot-100)
 	left := q.Piece.CutAt == cap.LeftHand
 	x := func(v drawing.Unit) drawing.Unit { // from the end that is cut
 		if left {
