@@ -12,7 +12,7 @@ func mayImport() map[string]string {
 	return map[string]string{
 		"cmd/copingset":             "drawing drawing/svg layout layout/finding layout/job sheets",
 		"sheets":                    "drawing drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/finding layout/job layout/length layout/wall layout/wind",
-		"drawing":                   "fonts",
+		"drawing":                   "fonts layout/length",
 		"drawing/internal/specimen": "drawing",
 		"drawing/place":             "drawing",
 		"drawing/svg":               "drawing fonts",

@@ -131,7 +131,7 @@ func checkBays(t *rapid.T, l *layout.Layout) {
 func checkChairs(t *rapid.T, l *layout.Layout) {
 	for _, r := range l.Runs() {
 		for i, c := range r.Chairs {
-			if i > 0 && c.At-r.Chairs[i-1].At < l.Job.System.Chair.Length && !held(l, r.Name, "chairs-overlap") {
+			if i > 0 && c.At-r.Chairs[i-1].At < l.Job.System.Chair.Length && !held(l, r.Name, "chairs-overlap", "chairs-crowded") {
 				t.Fatalf("chairs %s and %s overlap", r.Chairs[i-1].Name, c.Name)
 			}
 			if c.PackFront < 0 || c.PackRear < 0 {
@@ -192,7 +192,7 @@ func checkBuildUp(t *rapid.T, l *layout.Layout) {
 		for _, c := range r.Chairs {
 			lo, hi := r.ToFront(c.Left(&l.Job.System)), r.ToFront(c.Right(&l.Job.System))
 			for _, z := range r.Run.Run.Zones {
-				if z.From < hi && z.To > lo && z.Layers != c.Layers && !held(l, r.Name, "chairs-overlap", "chair-blocked", "expansion-chair") {
+				if z.From < hi && z.To > lo && z.Layers != c.Layers && !held(l, r.Name, "chairs-overlap", "chairs-crowded", "chair-blocked", "expansion-chair") {
 					t.Fatalf("chair %s, on %d layers from %v to %v, stands in a zone of %d from %v to %v", c.Name, c.Layers, lo, hi, z.Layers, z.From, z.To)
 				}
 			}

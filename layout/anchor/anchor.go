@@ -140,7 +140,9 @@ type stand struct {
 // part spaces the chairs between the stands of one part of a piece.
 func (b *builder) part(a *Run, p cap.Part) {
 	l, r := b.stands(a, p)
-	long := length.Max(p.Length(), b.rear(p))
+	// The metal length of a leg is that of its front or of its centre line: the
+	// rear beyond it, at an inside corner, lies on the supports of the miter.
+	long := length.Max(p.Length(), (p.Length()+b.rear(p))/2)
 	spacing := taken(a, p.Piece.Zone).ChairSpacing
 	bays := int((long + spacing - 1) / spacing)
 	span := r.at - l.at
@@ -156,9 +158,15 @@ func (b *builder) part(a *Run, p cap.Part) {
 		b.between(a, p.Piece, l, r, at)
 		return
 	}
-	b.hold("chair-blocked", a.Job.At, a.Run, l.at,
-		"run "+a.Name+": piece "+p.Piece.Mark+" cannot have its chairs clear of the obstacles within the tested spacing",
-		"", "move what blocks the chair, or name an assembly tested with closer chairs")
+	if len(a.Job.Obstacles) > 0 {
+		b.hold("chair-blocked", a.Job.At, a.Run, l.at,
+			"run "+a.Name+": piece "+p.Piece.Mark+" cannot have its chairs clear of the obstacles within the tested spacing",
+			"", "move what blocks the chair, or name an assembly tested with closer chairs")
+	} else {
+		b.hold("chairs-crowded", a.Job.At, a.Run, l.at,
+			fmt.Sprintf("run %s: piece %s needs a chair between, within the tested spacing of %s, and there is no room for one beside the others", a.Name, p.Piece.Mark, job.Both(spacing)),
+			"two chairs cannot stand on one place of the wall", "a shorter chair, or an assembly tested at a wider spacing")
+	}
 	at := even(l.at, span, bays, b.grid, b.sys.Remainder)
 	b.between(a, p.Piece, l, r, at[:bays-1])
 }

@@ -70,7 +70,8 @@ func legClear(s *job.System, c *wall.Corner, inside, leg length.Length) bool {
 // betweenFits tells whether the chairs that a leg longer than the tested
 // spacing needs find room between its joint and the miter.
 func betweenFits(s *job.System, c *wall.Corner, inside, leg, spacing, grid length.Length) bool {
-	long := length.Max(leg, leg-MiterTrim(inside+2*s.Metal.Thickness, c.Turn))
+	// As long as its front or its centre line, whichever is longer.
+	long := length.Max(leg, leg-MiterTrim(inside+2*s.Metal.Thickness, c.Turn)/2)
 	bays := (long + spacing - 1) / spacing
 	if bays < 2 {
 		return true
