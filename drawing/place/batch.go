@@ -48,7 +48,7 @@ func (p *Placer) all(wishes []Wish, over bool) []Placement {
 	}
 	// A spot beyond those looked at may still be free.
 	for i, w := range wishes {
-		if out[i].Stands() || len(b.of[i]) < most {
+		if out[i].Stands() {
 			continue
 		}
 		got, ok := p.try(w.Label, w.Spots, false)

@@ -22,7 +22,7 @@ const (
 const (
 	dotRoom  drawing.Unit = 90
 	leadRoom drawing.Unit = 30
-	tipRoom  drawing.Unit = 60
+	tipRoom  drawing.Unit = 120
 )
 
 // item is one thing that keeps labels off.

@@ -120,11 +120,11 @@ func (p *Placer) Strikes(a, b drawing.Point) bool {
 	return p.taken.any(s.box, func(it *item) bool { return it.kind == letter && s.touches(&it.shape) })
 }
 
-// Lettered says whether lettering stands at a point: no leader may start there.
+// Lettered says whether lettering stands at a point or too near it for the dot
+// of a leader.
 func (p *Placer) Lettered(at drawing.Point) bool {
-	return p.taken.any(drawing.Rect{Min: at, Max: at}.Inset(-clear), func(it *item) bool {
-		return it.kind == letter && it.wide.box.Holds(at)
-	})
+	dot := level(drawing.Rect{Min: at, Max: at}.Inset(-dotRoom))
+	return p.taken.any(dot.box, func(it *item) bool { return it.kind == letter && dot.touches(&it.shape) })
 }
 
 // Notes lists the labels that became notes, in the order of their numbers.

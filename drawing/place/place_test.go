@@ -122,3 +122,87 @@ func TestPlacedBoxesNeverOverlapAndEveryLabelComesBack(t *testing.T) {
 		}
 	})
 }
+
+func TestWhatKeepsLabelsAndLeadersOff(t *testing.T) {
+	at := drawing.Box(4800, 2000, 5200, 3000)
+	line := func(p *Placer) { p.Stroke(50, drawing.Pt(5000, 2000), drawing.Pt(5000, 3000)) }
+	for _, c := range []struct {
+		name           string
+		put            func(p *Placer)
+		label, covers  bool // may a label stand there, and one that covers
+		leader, forced bool // may a leader pass, and one that has no other way
+	}{
+		{"block", func(p *Placer) { p.Block(at) }, false, false, false, true},
+		{"area", func(p *Placer) { p.Area(at.Corners()...) }, false, false, true, true},
+		{"stroke", line, false, false, true, true},
+		{"hidden", func(p *Placer) { p.Hidden(20, drawing.Pt(5000, 2000), drawing.Pt(5000, 3000)) }, false, true, true, true},
+		{"lettering", func(p *Placer) { p.Letter(at) }, false, false, false, false},
+	} {
+		fresh := func() *Placer {
+			p := New(drawing.Box(0, 0, 10000, 6000))
+			c.put(p)
+			return p
+		}
+		l := word("C1", 1000, 2500)
+		if got := fresh().Free(l, At(5000, 2500)); got != c.label {
+			t.Errorf("%s: label free is %v, want %v", c.name, got, c.label)
+		}
+		l.Cover = true
+		if got := fresh().Free(l, At(5000, 2500)); got != c.covers {
+			t.Errorf("%s: covering label free is %v, want %v", c.name, got, c.covers)
+		}
+		if _, got := fresh().Try(l, Pointed(8000, 2500)); got != c.leader {
+			t.Errorf("%s: leader passes is %v, want %v", c.name, got, c.leader)
+		}
+		got := fresh().Place(l, Pointed(8000, 2500))
+		if there := got.Box.Centre() == drawing.Pt(8000, 2500); there != c.forced {
+			t.Errorf("%s: placed at %v, over what is in the way is %v, want %v", c.name, got.Box, there, c.forced)
+		}
+	}
+}
+
+func TestLeadersDoNotCross(t *testing.T) {
+	p := New(drawing.Box(0, 0, 10000, 10000))
+	if _, ok := p.Try(word("N-01", 2000, 2000), Pointed(8000, 8000)); !ok {
+		t.Fatal("no room for the first leader")
+	}
+	if _, ok := p.Try(word("N-02", 2000, 8000), Pointed(8000, 2000)); ok {
+		t.Error("a leader crosses another")
+	}
+	if _, ok := p.Try(word("N-03", 2000, 2000), Pointed(2000, 8000)); !ok {
+		t.Error("two leaders may not meet at what both are about")
+	}
+}
+
+func TestFanLooksAheadFirstThenAside(t *testing.T) {
+	l := word("C1", 5000, 5000)
+	spots := l.Fan(Fan{Toward: 900, From: 200, To: 400, Step: 200, Spread: 30, Reach: 300})
+	if len(spots) != 10 {
+		t.Fatalf("%d spots, want 5 at either distance", len(spots))
+	}
+	if c := spots[0].Centre; c.X != 5000 || c.Y >= 5000 || spots[0].Leader {
+		t.Errorf("first spot %v, leader %v: want straight above, without a leader", c, spots[0].Leader)
+	}
+	if !spots[5].Leader {
+		t.Error("a spot beyond the reach has no leader")
+	}
+	if a, b := spots[1].Centre, spots[2].Centre; a.Y != b.Y || a.X+b.X != 10000 {
+		t.Errorf("spots aside at %v and %v, want them alike on both sides", a, b)
+	}
+}
+
+func TestGridStartsNearest(t *testing.T) {
+	l, near := word("ROOF", 0, 0), drawing.Pt(3000, 2000)
+	last := int64(0)
+	for _, s := range l.Grid(drawing.Box(0, 0, 6000, 4000), near, 300) {
+		d := s.Centre.Sub(near)
+		if q := int64(d.X)*int64(d.X) + int64(d.Y)*int64(d.Y); q < last {
+			t.Fatalf("spot %v comes after one farther away", s.Centre)
+		} else {
+			last = q
+		}
+	}
+	if last == 0 {
+		t.Error("no spots")
+	}
+}

@@ -7,11 +7,13 @@ import (
 
 // Bounds of the search for the best sharing of room: clusters of at most few
 // labels are searched through, in at most effort steps; others are shared out
-// in order and then improved, rounds times over.
+// in order and then improved, rounds times over, each time moving one label to
+// a better spot and at most so many that are in its way elsewhere.
 const (
 	few    = 8
-	effort = 200_000
-	rounds = 6
+	effort = 50_000
+	rounds = 30
+	moved  = 3
 )
 
 // solve picks a choice for each label, or none: those that compete for room
@@ -214,7 +216,7 @@ func (s *sharing) improve() bool {
 				break
 			}
 			out := s.evicts(c)
-			if len(out) > 2 {
+			if len(out) > moved {
 				continue
 			}
 			if s.keep(func() {

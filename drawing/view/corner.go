@@ -218,7 +218,7 @@ func (c *corner) words() {
 	supports, chairs, joints := c.named()
 	first := "Set the packing and the membrane under the piece, checked level; no support stands under it"
 	if len(supports) > 0 {
-		first = "Set support " + join(supports) + " on packing, at the place noted here"
+		first = "Set support " + join(supports) + " at the places noted here, on packing"
 	}
 	crossing := ""
 	if len(c.p.Miters) > 0 {
@@ -226,13 +226,13 @@ func (c *corner) words() {
 	}
 	c.list.items = []string{
 		first,
-		"Set leg-end chair " + join(chairs) + ", front edges on the string line",
-		"String from chair front edge to chair front edge, " + c.short(c.string()) + " behind the cap line" + crossing,
+		"Set leg-end chair " + join(chairs) + ", front edges " + c.short(c.string()) + " behind the cap line",
 		"Splice plate and two strips of sealant tape at " + join(joints) + ", " + c.short(c.sys.Splice.Tape) + " each side of its centre",
 		"Piece " + c.p.Mark + ": hook the front, set the gap for today's metal temperature, snap the rear, check",
+		"Then the layout string, from these chairs' front edges to the next" + crossing,
 	}
 	if len(joints) == 0 {
-		c.list.items[3] = "No joint at this piece: no splice plate"
+		c.list.items[2] = "No joint at this piece: no splice plate"
 	}
 	for i, m := range c.p.Miters {
 		w := m.Corner
@@ -319,8 +319,8 @@ func (c *corner) supportWords(miter int) []string {
 		if x < 0 {
 			along, x = "past the corner of", -x
 		}
-		out = append(out, fmt.Sprintf("Support %s, %s × %s, centre %s %s run %s, %s in from its cap line.", s.Name,
-			c.short(c.sys.Corner.Support.Length), c.short(c.sys.Corner.Support.Width), c.short(x), along, m.Arrive.Name, c.short(s.Y)))
+		out = append(out, fmt.Sprintf("Support %s, %s × %s, centre %s %s run %s, %s in from its cap line, packing %s.", s.Name,
+			c.short(c.sys.Corner.Support.Length), c.short(c.sys.Corner.Support.Width), c.short(x), along, m.Arrive.Name, c.short(s.Y), c.short(s.Packing)))
 	}
 	return out
 }

@@ -9,14 +9,16 @@ import (
 )
 
 // letters writes the names, hands and angles, and the numbers of the order of
-// work. All but the mark, which is the piece's own, share out the room there is.
+// work. The mark comes first, then the angles, which stand at their arcs; all
+// others share out the room that is left.
 func (d *cornerDrawing) letters(g *drawing.Scene) {
 	d.mark(g)
 	var all []saying
 	for i := range d.p.Miters {
 		all = append(all, d.angles(i)...)
 	}
-	all = append(all, d.hands()...)
+	d.lost = append(d.lost, say(g, d.c, all)...)
+	all = d.hands()
 	all = append(all, d.numbers()...)
 	all = append(all, d.jointWords()...)
 	all = append(all, d.endWords()...)
@@ -112,11 +114,11 @@ func (d *cornerDrawing) angles(i int) []saying {
 	fan := place.Fan{From: 150, To: 5000, Step: 250, Spread: 180, Reach: 700}
 	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true, About: off(d.m.at(at), in.add(out), turnR)}
 	fan.Toward = tenths(in.add(out).add(away.times(0.3)))
-	all := []saying{{place.Wish{Label: l, Spots: l.Fan(fan), Weight: 3}, []string{w.Name + ": " + kind + ", " + turn + "."}}}
+	all := []saying{{place.Wish{Label: l, Spots: l.Fan(fan), Weight: 2}, []string{w.Name + ": " + kind + ", " + turn + "."}}}
 	bis := out.sub(in).unit()
 	l.Lines, l.About = []string{included}, off(d.m.at(inner), bis, includedR)
 	fan.Toward = tenths(bis)
-	return append(all, saying{place.Wish{Label: l, Spots: l.Fan(fan), Weight: 2}, []string{w.Name + ": " + included + "."}})
+	return append(all, saying{place.Wish{Label: l, Spots: l.Fan(fan)}, []string{w.Name + ": " + included + "."}})
 }
 
 // awayOf is the direction between two runs' street sides.
@@ -150,21 +152,28 @@ func (d *cornerDrawing) hands() []saying {
 		if leg.name == "" {
 			continue
 		}
-		name := leg.name
+		name, weight := leg.name, 1
 		switch {
 		case leg.atLeft:
-			name = "L  " + name
+			name, weight = "L  "+name, 3
 		case leg.atEnd:
-			name = "R  " + name
+			name, weight = "R  "+name, 3
 		}
 		q := leg.polygon(d.wide)
 		l := place.Label{Lines: []string{name, "run " + leg.part.Run.Name}, LeadFace: drawing.Bold, Pad: 80}
-		l.About = off(d.m.at(q[3].between(q[2])), leg.dir.roofward(), -200) // on the leg: a line along its edge would say nothing
-		if d.p.RearLength(i) <= 0 {
-			l.About = d.m.at(leg.at(leg.long/2, d.wide/2))
+		// On the leg, for a line along its edge would say nothing; on the edge where the mark leaves no room.
+		inwards := leg.dir.roofward().times(-d.real(2))
+		var tips []xy
+		for _, f := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
+			tips = append(tips, q[3].add(q[2].sub(q[3]).times(f)).add(inwards))
 		}
-		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1500, To: 6000, Step: 250, Spread: 105, Reach: 1100})
-		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{name + " is the leg of run " + leg.part.Run.Name + "."}})
+		tips = append(tips, q[3].between(q[2]))
+		if d.p.RearLength(i) <= 0 {
+			tips = []xy{leg.at(leg.long/2, d.wide/2)}
+		}
+		l.About = d.m.at(tips[0])
+		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1500, To: 6000, Step: 250, Spread: 105, Reach: 1100, Tips: d.m.all(tips...)})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: weight}, []string{name + " is the leg of run " + leg.part.Run.Name + "."}})
 	}
 	return all
 }
@@ -192,15 +201,15 @@ func (d *cornerDrawing) numbers() []saying {
 	}
 	leg, last := d.legs[0], d.legs[len(d.legs)-1]
 	y := d.string().MM()
-	add(3, roof.times(-1), leg.at(leg.long*0.6, y), leg.at(leg.long*0.3, y), last.at(last.long*0.4, y))
+	add(5, roof.times(-1), leg.at(leg.long*0.6, y), leg.at(leg.long*0.3, y), last.at(last.long*0.4, y))
 	for _, right := range []bool{false, true} {
 		j, leg, at := d.atEnd(right)
 		if j != nil {
 			k := j.Plate.MM() * 0.35
-			add(4, leg.dir.roofward(), leg.at(at-k, d.wide*0.85), leg.at(at+k, d.wide*0.85), leg.at(at-k, d.wide*0.15), leg.at(at+k, d.wide*0.15))
+			add(3, leg.dir.roofward(), leg.at(at-k, d.wide*0.85), leg.at(at+k, d.wide*0.85), leg.at(at-k, d.wide*0.15), leg.at(at+k, d.wide*0.15))
 		}
 	}
-	add(5, roof, leg.at(leg.long*0.35, d.wide*0.8), leg.at(leg.long*0.6, d.wide*0.5), last.at(last.long*0.5, d.wide*0.6),
+	add(4, roof, leg.at(leg.long*0.35, d.wide*0.8), leg.at(leg.long*0.6, d.wide*0.5), last.at(last.long*0.5, d.wide*0.6),
 		last.at(last.long*0.7, d.wide*0.3), leg.at(leg.long*0.2, d.wide*0.3))
 	return all
 }
@@ -279,7 +288,7 @@ func (d *cornerDrawing) sides() []saying {
 			spots = append(spots, l.Fan(place.Fan{Toward: tenths(dir), From: 1500, To: 7000, Step: 250, Spread: 90, Reach: place.Never,
 				Tips: d.m.all(leg.at(leg.long*0.5, y))})...)
 		}
-		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{k.words + ": " + k.where + " the left leg as drawn."}})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 4}, []string{k.words + ": " + k.where + " the left leg as drawn."}})
 	}
 	return all
 }

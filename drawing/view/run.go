@@ -1,6 +1,7 @@
 package view
 
 import (
+	"fmt"
 	"strings"
 
 	"copingset/drawing"
@@ -13,7 +14,7 @@ import (
 // Measures the run views share, on paper. Plan and elevation of one window
 // have the same margins, so that on a sheet they stand exactly over each other.
 const (
-	runHead  drawing.Unit = 2900 // column at the left for the titles of the rows
+	runHead  drawing.Unit = 3100 // column at the left for the titles of the rows
 	runTail  drawing.Unit = 1500 // room at the right for labels that spread
 	runStub  drawing.Unit = 700  // how much of a neighbour is shown beyond a corner
 	runGap   drawing.Unit = 150  // between rows
@@ -159,6 +160,14 @@ func (f *runFrame) inWords(l length.Length) string {
 	return f.short(l)
 }
 
+// unit is the unit of a length in a sentence, where its letters have none.
+func (f *runFrame) unit() string {
+	if f.tape.Metric {
+		return " mm"
+	}
+	return ""
+}
+
 // crew letters a cap station as the crew tapes it.
 func (f *runFrame) crew(station length.Length) string { return f.long(f.r.ToCrew(station)) }
 
@@ -175,16 +184,38 @@ func (f *runFrame) partWords() string {
 // run's name is not repeated.
 func runTag(name string) string { return name[strings.LastIndexByte(name, '-')+1:] }
 
-// runFactor letters how much larger one scale is than another.
+// runFactor letters how much larger one scale is than another, never rounded:
+// in decimals where two are enough, else as a fraction.
 func runFactor(along, cross Scale) string {
 	a, b := along.Ratio, cross.Ratio
-	if a%b == 0 {
-		return runCount(int(a / b))
+	whole, rest := a/b, a%b
+	if hundredths := rest * 100; hundredths%b == 0 {
+		w := runCount(int(whole))
+		if d := hundredths / b; d > 0 {
+			w += strings.TrimRight(fmt.Sprintf(".%02d", d), "0")
+		}
+		return w
 	}
-	tenths := (a*10 + b/2) / b
-	w := runCount(int(tenths / 10))
-	if tenths%10 != 0 {
-		w += "." + runCount(int(tenths%10))
+	n, d := rest, b
+	for d != 0 {
+		n, d = d, n%d
 	}
-	return w
+	w := fmt.Sprintf("%d/%d", rest/n, b/n)
+	if whole > 0 {
+		w = runCount(int(whole)) + " " + w
+	}
+	return drawing.Letter(w)
+}
+
+// runShort says that a run is so short, beside the width of its wall, that it
+// is drawn to one scale in both directions.
+func runShort(r *layout.Run) bool { return r.Cap < 4*r.Outside }
+
+// runCross is the crosswise scale a run is drawn to: never smaller than the
+// lengthwise one, or a wall would look narrower than it is.
+func runCross(r *layout.Run, along, asked Scale) Scale {
+	if asked.Ratio > along.Ratio || runShort(r) {
+		return along
+	}
+	return asked
 }

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
@@ -117,6 +118,7 @@ func runReads(t runFails, l *layout.Layout, r *layout.Run, width drawing.Unit) {
 			for _, p := range drawing.Check(v) {
 				t.Errorf("run %s, %s: %v", r.Name, v.Name, p)
 			}
+			runMatch(t, v)
 		}
 		if left, right := runSides(l, r, s.win, along); left+along.Units(s.win.To-s.win.From)+right > width+1 {
 			t.Errorf("run %s: window %d is wider than the paper", r.Name, i+1)
@@ -145,6 +147,36 @@ func runReads(t runFails, l *layout.Layout, r *layout.Run, width drawing.Unit) {
 		}
 	}
 	runCovers(t, r, sheets)
+}
+
+// runBalloons are the numbers in circles of a view.
+func runBalloons(s drawing.Scene) map[string]int {
+	var circles []drawing.Arc
+	s.Walk(func(_ drawing.Layer, m drawing.Mark) {
+		if c, ok := m.(drawing.Arc); ok && c.R > 250 && c.To == 3600 {
+			circles = append(circles, c)
+		}
+	})
+	out := map[string]int{}
+	for _, t := range s.Texts() {
+		b := drawing.BoundsOf([]drawing.Mark{t}).Centre()
+		for _, c := range circles {
+			if d := b.Sub(c.Centre); d.X > -150 && d.X < 150 && d.Y > -150 && d.Y < 150 {
+				out[t.Words]++
+			}
+		}
+	}
+	return out
+}
+
+// runMatch checks that every number stands twice in a view: where it belongs
+// and before its words.
+func runMatch(t runFails, s drawing.Scene) {
+	for n, times := range runBalloons(s) {
+		if _, err := strconv.Atoi(n); times != 2 || err != nil {
+			t.Errorf("%s: balloon %s stands %d times, want once on the drawing and once in the list", s.Name, n, times)
+		}
+	}
 }
 
 // runWants checks what every sheet must say.
@@ -380,5 +412,102 @@ func TestUnsurveyedRunSaysSo(t *testing.T) {
 	sheets, _ := runSheets(l, r, runWide)
 	if !strings.Contains(runWords(sheets[0].elev), "NOT SURVEYED") {
 		t.Error("the elevation of a run without readings does not say so")
+	}
+}
+
+// A wall is never drawn narrower than it is, nor packing thinner: whatever
+// scale is asked for, what is drawn is not smaller than lengthwise.
+func TestRunsAreNeverSquashed(t *testing.T) {
+	for name, j := range runJobs() {
+		l, _ := layout.Build(j)
+		for _, r := range l.Runs() {
+			for _, along := range Scales(Metric(l)) {
+				for _, asked := range Scales(Metric(l)) {
+					if got := runCross(r, along, asked); got.Ratio > along.Ratio || runShort(r) && got != along {
+						t.Errorf("%s, run %s: %s lengthwise, %s crosswise", name, r.Name, along.Name, got.Name)
+					}
+					if got := runUpright(along, asked); got.Ratio > along.Ratio {
+						t.Errorf("%s, run %s: %s lengthwise, heights %s", name, r.Name, along.Name, got.Name)
+					}
+				}
+			}
+			wins, along := Windows(l, r, runWide)
+			small := Scale{Name: "1:500", Ratio: 500}
+			words := runWords(RunPlan(l, r, wins[0], along, small, runWide), RunElevation(l, r, wins[0], along, small, runWide))
+			if strings.Contains(words, "1:500") || strings.Contains(words, "smaller") {
+				t.Errorf("%s, run %s is squashed: %s", name, r.Name, words)
+			}
+		}
+	}
+}
+
+// The exaggeration is printed as it is.
+func TestFactorIsPrintedTrue(t *testing.T) {
+	for _, c := range []struct {
+		along, cross int64
+		want         string
+	}{
+		{25, 20, "1.25"}, {24, 16, "1.5"}, {24, 12, "2"}, {25, 10, "2.5"}, {25, 2, "12.5"}, {16, 12, "1 1/3"}, {32, 12, "2 2/3"}, {20, 20, "1"}, {64, 24, "2 2/3"},
+	} {
+		want := drawing.Letter(c.want)
+		if got := runFactor(Scale{Ratio: c.along}, Scale{Ratio: c.cross}); got != want {
+			t.Errorf("%d over %d: ×%s, want ×%s", c.along, c.cross, got, want)
+		}
+	}
+}
+
+// The string stands apart from the line of the cap at every scale, and its
+// label says how far behind it is stretched.
+func TestLayoutStringShows(t *testing.T) {
+	for name, j := range runJobs() {
+		l, _ := layout.Build(j)
+		for _, r := range l.Runs() {
+			sheets, _ := runSheets(l, r, runWide)
+			for _, s := range sheets {
+				top := drawing.Unit(1 << 30)
+				s.plan.Walk(func(_ drawing.Layer, m drawing.Mark) {
+					if g, ok := m.(drawing.Line); ok && g.Pen == drawing.Thick {
+						for i := 1; i < len(g.Pts); i++ {
+							if g.Pts[i].Y == g.Pts[i-1].Y {
+								top = min(top, g.Pts[i].Y)
+							}
+						}
+					}
+				})
+				strung := false
+				s.plan.Walk(func(_ drawing.Layer, m drawing.Mark) {
+					if g, ok := m.(drawing.Line); ok && g.Pen == drawing.String {
+						strung = true
+						if g.Pts[0].Y-top < 80 {
+							t.Errorf("%s, run %s, part %d: the string lies %d from the cap line", name, r.Name, s.win.N, g.Pts[0].Y-top)
+						}
+					}
+				})
+				if words := runWords(s.plan); strung && strings.Contains(words, "layout string") && !strings.Contains(words, "behind the cap line") {
+					t.Errorf("%s, run %s, part %d: the string's label does not say where it is stretched", name, r.Name, s.win.N)
+				}
+			}
+		}
+	}
+}
+
+// All sheets of a run have one pair of scales, and at it they fit.
+func TestRunScalesFitEveryPart(t *testing.T) {
+	j := jobtest.Job()
+	j.Perimeters = []job.Perimeter{jobtest.Rectangle(1000*runInch, 330*runInch)}
+	l, _ := layout.Build(j)
+	r := l.Runs()[0]
+	wins, along := Windows(l, r, runWide)
+	across, up, together := RunScales(l, r, wins, along, runWide, 24000, 350)
+	if !together || len(wins) < 2 {
+		t.Fatalf("%d parts, together %v", len(wins), together)
+	}
+	for _, w := range wins {
+		if h := RunPlan(l, r, w, along, across, runWide).H + 350 + RunElevation(l, r, w, along, up, runWide).H; h > 24000 {
+			t.Errorf("part %d is %d high", w.N, h)
+		}
+	}
+	if _, _, together := RunScales(l, r, wins, along, runWide, 9000, 350); together {
+		t.Error("plan and elevation fit a height of 90 mm")
 	}
 }

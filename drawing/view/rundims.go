@@ -1,9 +1,11 @@
 package view
 
 import (
+	"slices"
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/place"
 	"copingset/layout"
 	"copingset/layout/cap"
 	"copingset/layout/length"
@@ -60,7 +62,7 @@ func (p *runPlan) leg(corner, trim, end length.Length, dir length.Length, q layo
 		g.stops = g.stops[:2]
 	}
 	_, parts := length.Chain(g.stops, p.tape.Step())
-	g.labels = append(g.labels, "trim "+p.long(length.Abs(parts[0])))
+	g.labels = append(g.labels, "miter "+p.long(length.Abs(parts[0])))
 	if len(parts) > 1 {
 		g.labels = append(g.labels, rest+p.long(length.Abs(parts[1])))
 	}
@@ -351,11 +353,7 @@ func (p *runPlan) overallRow() runRow {
 }
 
 func (p *runPlan) overall() string {
-	unit := ""
-	if p.tape.Metric {
-		unit = " mm"
-	}
-	return "cap line " + p.long(p.r.Cap) + unit + ", wall front face " + p.long(p.r.Front) + unit
+	return "cap line " + p.long(p.r.Cap) + p.unit() + ", wall front face " + p.long(p.r.Front) + p.unit()
 }
 
 // labelled brings stations to paper and letters the parts between them.
@@ -379,18 +377,36 @@ func (p *runPlan) foot(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 	switch {
 	case p.along.Ratio > p.cross.Ratio:
 		words += "Crosswise drawn ×" + runFactor(p.along, p.cross) + ": width, bow and gaps look that much larger. "
-	case p.along.Ratio < p.cross.Ratio:
-		words += "Crosswise drawn ×" + runFactor(p.along, p.cross) + ": width, bow and gaps look that much smaller. "
+	default:
+		words = "Lengthwise and crosswise " + p.along.Name + ". "
 	}
 	if !p.whole() {
 		words += "Whole run: " + p.overall() + ". "
 	}
 	at := p.footRow(g, from, "ROOF - you stand here", words)
-	for _, n := range p.placer.Notes() {
-		box := g.Paragraph(drawing.Pt(0, at+drawing.Unit(drawing.Note)), runCount(n.N)+"  "+n.Words, p.width, drawing.Style{})
-		at = box.Max.Y + 150
+	return runNotes(g, at, p.width, p.placer.Notes(), p.bare)
+}
+
+// runNotes lists notes with their numbers in balloons, side by side where they
+// are short, and returns where the list ends. Those without a balloon on the
+// drawing say in words where they belong, and have no number here either.
+func runNotes(g *drawing.Scene, from, width drawing.Unit, notes []place.Note, bare []int) drawing.Unit {
+	const number, high = 800, 720
+	x, low := drawing.Unit(0), from
+	for _, n := range notes {
+		words := drawing.Letter(n.Words)
+		w := number + drawing.Width(drawing.Regular, words, drawing.Note)
+		if x > 0 && x+w > width {
+			x, from = 0, low
+		}
+		if !slices.Contains(bare, n.N) {
+			g.Draw(drawing.Balloon{At: drawing.Pt(x+340, from+350), Words: runCount(n.N), Size: drawing.Note}.Figure())
+		}
+		box := g.Paragraph(drawing.Pt(x+number, from+350+drawing.Unit(drawing.Note)/2), words, width-number, drawing.Style{})
+		low = max(low, from+high, box.Max.Y+150)
+		x += w + 800
 	}
-	return at
+	return low
 }
 
 // footRow is the last row of a view: graphic scales at the left, the reader in

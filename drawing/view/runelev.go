@@ -20,12 +20,21 @@ func RunUp(l *layout.Layout, r *layout.Run, room drawing.Unit) Scale {
 	return runLargestFit(l, top-low, room-runUpRows, 2, 24)
 }
 
+// runUpright is the scale of heights an elevation is drawn to: never smaller
+// than the lengthwise one.
+func runUpright(along, asked Scale) Scale {
+	if asked.Ratio > along.Ratio {
+		return along
+	}
+	return asked
+}
+
 // RunElevation draws a window of a run as seen from the roof, the left hand at
 // the left: the wall top as surveyed at both edges, the plane the chairs sit
 // on, the packing between hatched by its layers of plywood, the chairs with
 // their packing, the rear leg of the caps.
 func RunElevation(l *layout.Layout, r *layout.Run, win Window, along, up Scale, width drawing.Unit) drawing.Scene {
-	e := &runElev{runFrame: newRunFrame(l, r, win, along, up, width)}
+	e := &runElev{runFrame: newRunFrame(l, r, win, along, runUpright(along, up), width)}
 	e.pad.W = width
 	e.top, e.low = e.heights()
 	e.deep = e.cross.Units(e.top - e.low)
@@ -49,6 +58,7 @@ type runElev struct {
 	pad      drawing.Scene
 	placer   *place.Placer
 	notes    []place.Note
+	bare     []int         // numbers of notes without a balloon on the drawing
 	top, low length.Length // heights drawn from and to
 	deep     drawing.Unit
 }
@@ -72,6 +82,16 @@ func (e *runElev) set(front length.Length) length.Length {
 	return q.TopInside + q.PackRear
 }
 
+// street is the same plane at the wall's front face: higher where the packing
+// makes the slope of the top.
+func (e *runElev) street(front length.Length) length.Length {
+	q := e.r.At(front)
+	return q.TopOutside + q.PackFront
+}
+
+// slopes says that the two edges of the plane are at different heights.
+func (e *runElev) slopes() bool { return e.surveyed() && e.r.Perimeter.Cross != 0 }
+
 // leg is the rear leg of the cap: its fold and its foot.
 func (e *runElev) leg(front length.Length) (fold, foot length.Length) {
 	fold = e.set(front) + e.sys.Chair.Rise + e.sys.Metal.Thickness
@@ -85,6 +105,9 @@ func (e *runElev) heights() (top, low length.Length) {
 	for _, q := range e.r.Readings {
 		fold, foot := e.leg(q.Station)
 		top = length.Max(top, fold)
+		if e.slopes() {
+			top = length.Max(top, e.street(q.Station))
+		}
 		low = length.Min(length.Min(low, foot), length.Min(q.TopInside, q.TopOutside))
 	}
 	return top, low - length.Inch/4
@@ -242,6 +265,9 @@ func (e *runElev) wallTops(g *drawing.Scene) {
 	if pts := e.line(0, e.r.Front, e.outside); len(pts) > 1 {
 		g.Line(drawing.Hidden, pts...)
 	}
+	if pts := e.line(0, e.r.Front, e.street); e.slopes() && len(pts) > 1 {
+		g.Line(drawing.Hidden, pts...)
+	}
 	if pts := e.line(from, to, e.inside); len(pts) > 1 {
 		g.Line(drawing.Medium, pts...)
 	}
@@ -340,6 +366,7 @@ func (e *runElev) above(g *drawing.Scene) drawing.Unit {
 		}
 	}
 	for _, got := range e.placer.PlaceAll(marks) {
+		e.stands(got)
 		g.Add(got.Marks...)
 	}
 	top := min(g.Bounds().Min.Y, 0) - runGap
@@ -363,8 +390,49 @@ func (e *runElev) above(g *drawing.Scene) drawing.Unit {
 		}
 		top = box.Min.Y - 60
 	}
-	runTitle(g, "SEEN FROM ROOF", e.deep/2+120)
+	at := e.deep/2 + 120
+	if high, low := e.edgeLabels(g); low > high {
+		if at = max(at, low+500); at > e.deep+100 {
+			at = top - 100 // over all else
+			top = at - 400
+		}
+	}
+	runTitle(g, "SEEN FROM ROOF", at)
 	return top
+}
+
+// stands keeps the numbers of the notes that have no balloon on the drawing.
+func (e *runElev) stands(q place.Placement) {
+	if q.Note > 0 && !q.Stands() {
+		e.bare = append(e.bare, q.Note)
+	}
+}
+
+// edgeLabels says at the left which edge of the plane the chairs sit on is
+// which, where they are at different heights, and returns the room it takes.
+func (e *runElev) edgeLabels(g *drawing.Scene) (high, low drawing.Unit) {
+	from := e.r.ToFront(length.Max(e.win.From, 0))
+	if !e.slopes() {
+		return 0, 0
+	}
+	const apart = 420
+	x := min(e.x(length.Max(e.win.From, e.r.ToCap(0))), e.x(e.win.From)) - 150
+	street, roof := e.z(e.street(from)), e.z(e.set(from))
+	a, b := street, roof
+	if over := apart - (b - a); over > 0 {
+		a, b = a-over/2, b+(over+1)/2
+	}
+	if over := b - e.deep; over > 0 {
+		a, b = a-over, b-over
+	}
+	for _, t := range []struct {
+		words   string
+		at, tip drawing.Unit
+	}{{"set at street edge", a, street}, {"set at roof edge", b, roof}} {
+		g.Text(drawing.Pt(x-450, t.at+drawing.Unit(drawing.Note)/2), t.words, drawing.Style{Align: drawing.Right})
+		g.Line(drawing.Thin, drawing.Pt(x-400, t.at), drawing.Pt(x, t.tip))
+	}
+	return a - drawing.Unit(drawing.Note)/2, b + drawing.Unit(drawing.Note)/2
 }
 
 // mark is the mark of a piece, to stand just above its rear leg.

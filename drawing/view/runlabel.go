@@ -1,6 +1,7 @@
 package view
 
 import (
+	"slices"
 	"strings"
 
 	"copingset/drawing"
@@ -12,11 +13,36 @@ import (
 )
 
 // letter places the words of the plan, the most needed first. What is fixed
-// goes to the placer before any of them.
-func (p *runPlan) letter(g *drawing.Scene) {
+// goes to the placer before any of them. What needs a leader to the street side
+// is placed together, so that no leader crosses another. A label left without
+// even a balloon is placed before all others, and they anew.
+func (p *runPlan) letter(g *drawing.Scene, bounds drawing.Rect) {
+	for try := 1; ; try++ {
+		p.placer, p.wishes, p.lettered, p.lost, p.bare = place.New(bounds), nil, nil, nil, nil
+		lost := p.letterOnce(try > 3)
+		if len(lost) == 0 || try == 12 {
+			g.Add(p.lettered...)
+			return
+		}
+		for _, w := range p.early { // what is lost again comes first
+			if !has(lost, w.Label) {
+				lost = append(lost, w)
+			}
+		}
+		p.early = lost
+	}
+}
+
+// letterOnce places all labels, those that must come early first, and returns
+// those that found no room at all.
+func (p *runPlan) letterOnce(together bool) (lost []place.Wish) {
 	p.keepClear()
-	put := func(q place.Placement) { g.Add(q.Marks...) }
-	late := p.chairNumbers(put)
+	late := p.chairNumbers()
+	for i, got := range p.placeEarly(together) {
+		if !p.put(got) {
+			lost = append(lost, p.early[i])
+		}
+	}
 	for _, c := range p.chairs() {
 		p.placer.Block(p.chairBox(c))
 	}
@@ -26,34 +52,89 @@ func (p *runPlan) letter(g *drawing.Scene) {
 		}
 	}
 	for _, q := range p.r.Parts {
-		p.pieceMark(put, q)
+		p.pieceMark(q)
 	}
 	for _, c := range late {
-		put(p.placer.Place(p.chairLabel(c)))
+		p.street(p.chairLabel(c), 1)
 	}
 	for _, q := range p.supports() {
-		l := place.Label{Lines: []string{q.name}, Size: drawing.Small, About: q.box.Centre(), Note: "support " + q.name}
-		put(p.placer.Place(l, p.inside(l, q.box.Centre().X, 1500)...))
+		p.supportLabel(q)
 	}
-	p.matchLabels(put)
-	p.endLabels(put)
-	p.datumLabel(put)
-	p.streetLabel(put)
-	var wishes []place.Wish
+	p.matchLabels()
+	p.endLabels()
+	p.datumLabel()
 	for i := range p.r.Job.Obstacles {
 		if l, ok := p.obstacleLabel(&p.r.Job.Obstacles[i]); ok {
-			wishes = append(wishes, place.Wish{Label: l, Spots: p.lanes(l)})
+			p.street(l, 2, drawing.Pt(l.About.X, p.deep/2), drawing.Pt(l.About.X, p.deep/4), drawing.Pt(l.About.X, p.deep*3/4))
 		}
 	}
 	for _, j := range p.joints() {
 		if l, ok := p.jointLabel(j); ok {
-			wishes = append(wishes, place.Wish{Label: l, Spots: p.lanes(l)})
+			p.street(l, 4, drawing.Pt(l.About.X, p.deep/2), drawing.Pt(l.About.X, p.deep/4))
 		}
 	}
-	for _, got := range p.placer.PlaceAll(wishes) {
-		put(got)
+	// The rest of the street side together.
+	for i, got := range p.placer.PlaceAll(p.wishes) {
+		if !p.put(got) {
+			lost = append(lost, p.wishes[i])
+		}
 	}
-	p.stringLabel(put)
+	p.streetLabel()
+	p.stringLabel()
+	return append(lost, p.lost...)
+}
+
+// placeEarly places the labels that come before all others: one by one, the
+// first with the first choice, or where they stand in each other's way together.
+func (p *runPlan) placeEarly(together bool) []place.Placement {
+	if together {
+		return p.placer.PlaceAll(p.early)
+	}
+	var out []place.Placement
+	for _, w := range p.early {
+		out = append(out, p.placer.Place(w.Label, w.Spots...))
+	}
+	return out
+}
+
+// put draws what was placed, and says whether it stands.
+func (p *runPlan) put(q place.Placement) bool {
+	p.lettered = append(p.lettered, q.Marks...)
+	if q.Note > 0 && !q.Stands() {
+		p.bare = append(p.bare, q.Note)
+		return false
+	}
+	return true
+}
+
+// place places a label that does not wait for others, unless it came early.
+func (p *runPlan) place(l place.Label, spots ...place.Spot) place.Placement {
+	if p.isEarly(l) {
+		return place.Placement{}
+	}
+	got := p.placer.Place(l, spots...)
+	if !p.put(got) {
+		p.lost = append(p.lost, place.Wish{Label: l, Spots: spots})
+	}
+	return got
+}
+
+// street asks for a place for a label on the street side. Its leader may point
+// to other tips as well.
+func (p *runPlan) street(l place.Label, weight int, tips ...drawing.Point) {
+	if !p.isEarly(l) {
+		p.wishes = append(p.wishes, place.Wish{Label: l, Spots: p.lanes(l, tips...), Weight: weight})
+	}
+}
+
+// isEarly says whether a label was placed before all others.
+func (p *runPlan) isEarly(l place.Label) bool { return has(p.early, l) }
+
+// has says whether a label is among wishes.
+func has(wishes []place.Wish, l place.Label) bool {
+	return slices.ContainsFunc(wishes, func(w place.Wish) bool {
+		return w.Note == l.Note && slices.Equal(w.Lines, l.Lines)
+	})
 }
 
 // keepClear tells the placer what no word may stand on.
@@ -174,136 +255,26 @@ func (p *runPlan) across(x, reach drawing.Unit, from ...drawing.Unit) []place.Sp
 	return out
 }
 
-// lanes lists spots on the street side, each on a leader, nearest first.
-func (p *runPlan) lanes(l place.Label) []place.Spot {
+// lanes lists spots on the street side, each on a leader, nearest first: for
+// what the label is about, then for other tips.
+func (p *runPlan) lanes(l place.Label, tips ...drawing.Point) []place.Spot {
 	w, h := l.Extent()
 	var out []place.Spot
-	for lift := drawing.Unit(250); lift+h < runPlanLanes; lift += 250 {
-		for _, d := range []drawing.Unit{0, w / 3, -w / 3, w/2 + 150, -w/2 - 150, w, -w} {
-			out = append(out, place.Pointed(l.About.X+d, -lift-h/2))
+	for _, tip := range append([]drawing.Point{l.About}, tips...) {
+		for lift := drawing.Unit(250); lift+h < runPlanLanes; lift += 250 {
+			for _, d := range []drawing.Unit{0, w / 3, -w / 3, w/2 + 150, -w/2 - 150, w, -w} {
+				s := place.Pointed(tip.X+d, -lift-h/2)
+				s.Off = tip.Sub(l.About)
+				out = append(out, s)
+			}
 		}
 	}
 	return out
 }
 
-func (p *runPlan) chairLabel(c *layout.Chair) place.Label {
-	b := p.chairBox(c)
-	return place.Label{Lines: []string{runTag(c.Name)}, Face: drawing.Bold, Halo: true, About: b.Centre(), Where: "at " + p.crew(c.At)}
-}
-
-// chairNumbers letters the numbers in the chairs and returns those that found
-// no room there.
-func (p *runPlan) chairNumbers(put func(place.Placement)) []*layout.Chair {
-	var wishes []place.Wish
-	for _, c := range p.chairs() {
-		l := p.chairLabel(c)
-		w, _ := l.Extent()
-		x, y := l.About.X, l.About.Y
-		side := w/2 + runTrueJ/2 + 100
-		wishes = append(wishes, place.Wish{Label: l, Spots: []place.Spot{place.At(x, y), place.At(x-side, y), place.At(x+side, y)}})
-	}
-	var late []*layout.Chair
-	for i, got := range p.placer.TryAll(wishes) {
-		if got.Stands() {
-			put(got)
-		} else {
-			late = append(late, p.chairs()[i])
-		}
-	}
-	return late
-}
-
-// pieceMark letters the mark of a piece big inside its cap, and under it when
-// it is laid and what keeps it back.
-func (p *runPlan) pieceMark(put func(place.Placement), q layout.Part) {
-	from, to, ok := p.cut(q.From, q.To)
-	if !ok || to-from < (q.To-q.From)/4 && q.To-q.From > length.Foot && (from > q.From || to < q.To) {
-		return // a sliver at the break line: its mark stands on the next sheet
-	}
-	a, b := p.x(from), p.x(to)
-	mid := drawing.Pt((a+b)/2, p.deep/2)
-	under := []string{"lay " + runCount(q.Piece.Laying)}
-	if !q.Piece.Released() {
-		under = append(under, "HOLD")
-	}
-	big := place.Label{Lines: []string{q.Piece.Mark}, Size: drawing.Title, Face: drawing.Bold, About: mid, Where: "piece at " + p.crew(from)}
-	small := place.Label{Lines: under, About: mid, Note: q.Piece.Mark + " " + strings.Join(under, ", ")}
-	gap := drawing.Unit(70)
-	for _, size := range []drawing.Size{drawing.Title, drawing.Head} {
-		for _, lines := range [][]string{under, {strings.Join(under, ", ")}} {
-			big.Size, small.Lines = size, lines
-			wb, hb := big.Extent()
-			ws, hs := small.Extent()
-			reach := max(wb, ws)/2 + 30
-			// Both stand together: room for the two is looked for first.
-			for _, s := range p.across(mid.X, max((b-a)/2, 0), 0, -60, 60, -120, 120) {
-				up, down := s, s
-				up.Centre.Y -= (hs + gap) / 2
-				down.Centre.Y += (hb + gap) / 2
-				if s.Centre.X-reach < a || s.Centre.X+reach > b || !p.placer.Free(small, down) {
-					continue
-				}
-				if got, ok := p.placer.Try(big, up); ok {
-					put(got)
-					put(p.placer.Place(small, down))
-					p.closerWords(put, q, a, b)
-					return
-				}
-			}
-		}
-	}
-	for _, size := range []drawing.Size{drawing.Title, drawing.Head} {
-		big.Size = size
-		if got, ok := p.placer.Try(big, p.inside(big, mid.X, max((b-a)/2-300, 0))...); ok {
-			put(got)
-			small.Lines, small.About = []string{strings.Join(under, ", ")}, p.tip(a, b)
-			if got, ok := p.placer.Try(small, p.inside(small, mid.X, max((b-a)/2-300, 0))...); ok {
-				put(got)
-			} else {
-				small.Lines = []string{q.Piece.Mark + ": " + small.Lines[0]}
-				put(p.placer.Place(small, p.lanes(small)...))
-			}
-			p.closerWords(put, q, a, b)
-			return
-		}
-	}
-	big.About = p.tip(a, b)
-	big.Size = drawing.Head
-	big.Lines = []string{q.Piece.Mark + ", " + strings.Join(under, ", ")}
-	put(p.placer.Place(big, p.lanes(big)...))
-	p.closerWords(put, q, a, b)
-}
-
-// tip is a place in a part of a cap where a leader may start.
-func (p *runPlan) tip(a, b drawing.Unit) drawing.Point {
-	for _, y := range []drawing.Unit{p.deep / 2, p.deep / 6, p.deep * 5 / 6} {
-		for _, k := range []drawing.Unit{4, 3, 5, 2, 6} {
-			if at := drawing.Pt(a+(b-a)*k/8, y); !p.placer.Lettered(at) {
-				return at
-			}
-		}
-	}
-	return drawing.Pt((a+b)/2, 100)
-}
-
-// closerWords marks the end of a field closer that is cut on the roof.
-func (p *runPlan) closerWords(put func(place.Placement), q layout.Part, a, b drawing.Unit) {
-	if q.Piece.Allowance == 0 || q.Piece.CutAt == cap.NoHand {
-		return
-	}
-	l := place.Label{Lines: []string{"field closer: trim here"}, About: drawing.Pt(b-150, p.deep/4)}
-	if q.Piece.CutAt == cap.LeftHand {
-		l.About.X = a + 150
-	}
-	if l.About.X <= p.left || !p.shows(q.From) || !p.shows(q.To) {
-		return
-	}
-	put(p.placer.Place(l, p.lanes(l)...))
-}
-
 // datumLabel names the mark the crew's stations start at, in the column at
 // the left if it is near.
-func (p *runPlan) datumLabel(put func(place.Placement)) {
+func (p *runPlan) datumLabel() {
 	r := p.r
 	if !p.shows(r.Datum) {
 		return
@@ -333,13 +304,13 @@ func (p *runPlan) datumLabel(put func(place.Placement)) {
 	}
 	flat := l
 	flat.Lines = []string{words}
-	if len(spots) > 0 {
+	if len(spots) > 0 && !p.isEarly(flat) {
 		if got, ok := p.placer.Try(l, spots...); ok {
-			put(got)
+			p.put(got)
 			return
 		}
 	}
-	put(p.placer.Place(flat, p.lanes(flat)...))
+	p.place(flat, p.lanes(flat)...)
 }
 
 // runCapEnd names the left end of the cap line.
@@ -394,7 +365,7 @@ func (p *runPlan) jointLabel(j *layout.Joint) (place.Label, bool) {
 	case cap.Expansion:
 		gap := ""
 		if j.Source != nil {
-			gap = ", wall gap " + p.short(j.Source.Gap)
+			gap = ", wall gap " + p.short(j.Source.Gap) + p.unit()
 		}
 		lines = []string{"BUILDING EXPANSION JOINT" + gap, "plate fixed on the " + upper(j.Held) + " only, no chair under it"}
 		if j.Movement == nil {
@@ -405,7 +376,7 @@ func (p *runPlan) jointLabel(j *layout.Joint) (place.Label, bool) {
 	default:
 		return place.Label{}, false
 	}
-	return place.Label{Lines: lines, About: drawing.Pt(p.x(j.Centre()), -40), Where: "at " + p.crew(j.Centre())}, true
+	return place.Label{Lines: lines, About: drawing.Pt(p.x(j.Centre()), -40), Note: strings.Join(lines, ", "), Where: "at " + p.crew(j.Centre())}, true
 }
 
 func upper(h cap.Hand) string {
@@ -416,7 +387,7 @@ func upper(h cap.Hand) string {
 }
 
 // matchLabels name the match lines and where the run goes on.
-func (p *runPlan) matchLabels(put func(place.Placement)) {
+func (p *runPlan) matchLabels() {
 	for _, m := range []struct {
 		at   *length.Length
 		part int
@@ -440,12 +411,12 @@ func (p *runPlan) matchLabels(put func(place.Placement)) {
 				spots = append(spots, place.Spot{Centre: drawing.Pt(l.About.X+d*(w/2+150), -runMatchTop+h/2-lift), Leader: lift > 200})
 			}
 		}
-		put(p.placer.Place(l, spots...))
+		p.place(l, spots...)
 	}
 }
 
 // endLabels name what lies beyond the ends of the run.
-func (p *runPlan) endLabels(put func(place.Placement)) {
+func (p *runPlan) endLabels() {
 	side := func(g *runStubLeg, x, dir drawing.Unit, kind job.EndKind) {
 		l := place.Label{Face: drawing.Bold}
 		switch {
@@ -471,7 +442,7 @@ func (p *runPlan) endLabels(put func(place.Placement)) {
 			for d := drawing.Unit(200); d < 1500; d += 200 {
 				spots = append(spots, place.At(x+dir*(w/2+d), p.deep+runStub/2), place.At(x+dir*(w/2+d), -300))
 			}
-			put(p.placer.Place(l, spots...))
+			p.place(l, spots...)
 			return
 		case kind == job.EndWall:
 			l.Lines = []string{"higher wall"}
@@ -484,7 +455,7 @@ func (p *runPlan) endLabels(put func(place.Placement)) {
 		for d := drawing.Unit(0); d < 1200; d += 100 {
 			spots = append(spots, place.Spot{Centre: drawing.Pt(x+dir*(w/2+700), p.deep-h-d), Leader: false}, place.Spot{Centre: drawing.Pt(x-dir*(w/2-600), -350-d)})
 		}
-		put(p.placer.Place(l, spots...))
+		p.place(l, spots...)
 	}
 	if p.win.From <= 0 {
 		side(p.leftStub, p.x(0), -1, p.r.Left.Kind)
@@ -495,7 +466,7 @@ func (p *runPlan) endLabels(put func(place.Placement)) {
 }
 
 // streetLabel says which side the street is on, over the middle of the cap.
-func (p *runPlan) streetLabel(put func(place.Placement)) {
+func (p *runPlan) streetLabel() {
 	a, b := p.edges()
 	mid := (a + b) / 2
 	l := place.Label{Lines: []string{"STREET SIDE"}, Size: drawing.Head, Face: drawing.Bold, About: drawing.Pt(mid, -100)}
@@ -512,8 +483,7 @@ func (p *runPlan) streetLabel(put func(place.Placement)) {
 			}
 		}
 	}
-	got := p.placer.Place(l, append(spots, near...)...)
-	put(got)
+	got := p.place(l, append(spots, near...)...)
 	p.placer.Block(got.Box.Inset(-300)) // it stands alone, lest it reads as part of a note
 }
 
@@ -535,23 +505,30 @@ func (p *runPlan) busy(x, reach drawing.Unit) bool {
 }
 
 // stringLabel names the layout string once a window, wherever there is room.
-func (p *runPlan) stringLabel(put func(place.Placement)) {
+func (p *runPlan) stringLabel() {
 	chairs := p.chairs()
 	if len(chairs) < 2 {
 		return
 	}
-	l := place.Label{Lines: []string{"layout string"}, Where: "long-dashed line along the front edges of the chairs"}
+	words := "layout string, " + p.short(p.stringBehind()) + p.unit() + " behind the cap line"
+	if p.y(p.stringBehind()) < stringApart {
+		words += " (drawn apart)"
+	}
+	l := place.Label{Lines: []string{words}, Where: "long-dashed line along the front edges of the chairs"}
+	if p.isEarly(l) {
+		return
+	}
 	w, h := l.Extent()
 	a, b := chairs[0].At, chairs[len(chairs)-1].At
-	for lift := drawing.Unit(250); lift < 1600; lift += runLane {
+	l.About = drawing.Pt(p.x(a+(b-a)/2)+200, p.stringY())
+	var spots []place.Spot
+	for lift := drawing.Unit(250); lift+h < runPlanLanes; lift += runLane / 2 {
 		for _, k := range []int64{4, 5, 3, 6, 2, 7, 1, 8, 0} {
-			l.About = drawing.Pt(p.x(a+length.MulDiv(b-a, k, 8))+200, p.stringY())
-			y := -lift - h/2
-			if got, ok := p.placer.Try(l, place.Pointed(l.About.X+w/2+300, y), place.Pointed(l.About.X-w/2-300, y), place.Pointed(l.About.X, y)); ok {
-				put(got)
-				return
+			tip := drawing.Pt(p.x(a+length.MulDiv(b-a, k, 8))+200, p.stringY())
+			for _, d := range []drawing.Unit{w/2 + 300, -w/2 - 300, 0, w / 4, -w / 4} {
+				spots = append(spots, place.Spot{Centre: drawing.Pt(tip.X+d, -lift-h/2), Leader: true, Off: tip.Sub(l.About)})
 			}
 		}
 	}
-	put(p.placer.Place(l, p.lanes(l)...))
+	p.place(l, spots...)
 }

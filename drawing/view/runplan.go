@@ -55,7 +55,7 @@ func runLargestFit(l *layout.Layout, of length.Length, room drawing.Unit, larges
 // string, obstacles and zones. Below stand the stations the crew tapes from
 // one datum, above the zones and the legs of the corners.
 func RunPlan(l *layout.Layout, r *layout.Run, win Window, along, across Scale, width drawing.Unit) drawing.Scene {
-	f := newRunFrame(l, r, win, along, across, width)
+	f := newRunFrame(l, r, win, along, runCross(r, along, across), width)
 	p := &runPlan{runFrame: f, deep: f.y(r.Outside)}
 	p.pad.W = width
 	p.stubs()
@@ -77,8 +77,9 @@ func RunPlan(l *layout.Layout, r *layout.Run, win Window, along, across Scale, w
 		p.legRows(g, low)
 		p.legMarks = g.Marks
 	})
-	p.placer = place.New(drawing.Box(0, -runPlanLanes, width, p.bottom()-60))
-	p.pad.Group(drawing.Lettering, "", p.letter)
+	p.pad.Group(drawing.Lettering, "", func(g *drawing.Scene) {
+		p.letter(g, drawing.Box(0, -runPlanLanes, width, p.bottom()-60))
+	})
 	top := p.above()
 	bottom := p.below()
 	return runScene(p.pad, "run-plan-"+r.Name+"-"+runCount(win.N), f.partWords()+" plan",
@@ -103,6 +104,11 @@ type runPlan struct {
 	leftStub, rightStub *runStubLeg
 	placer              *place.Placer
 	legMarks            []drawing.Mark // dimensions of the corner legs, above the caps
+	lettered            []drawing.Mark // labels that stand
+	wishes              []place.Wish   // labels that look for room on the street side
+	early               []place.Wish   // labels that look for room before all others
+	lost                []place.Wish   // labels that found no room
+	bare                []int          // numbers of notes without a balloon on the drawing
 }
 
 // bottom is where the rows below may begin: clear of neighbours' legs.
@@ -243,7 +249,7 @@ func (p *runPlan) obstacles(g *drawing.Scene) {
 // chairBox is a chair in plan.
 func (p *runPlan) chairBox(c *layout.Chair) drawing.Rect {
 	t := p.sys.Metal.Thickness
-	return drawing.Box(p.x(c.Left(p.sys)), p.y(t+p.sys.Chair.FrontEdge), p.x(c.Right(p.sys)), p.y(t+p.r.Inside-p.sys.Chair.RearEdge))
+	return drawing.Box(p.x(c.Left(p.sys)), p.stringY(), p.x(c.Right(p.sys)), p.y(t+p.r.Inside-p.sys.Chair.RearEdge))
 }
 
 // chairRects draws the chairs with ticks at their centres, and the supports
@@ -338,7 +344,18 @@ func (p *runPlan) layoutString(g *drawing.Scene) {
 	}
 }
 
-func (p *runPlan) stringY() drawing.Unit { return p.y(p.sys.Metal.Thickness + p.sys.Chair.FrontEdge) }
+// stringApart is the least distance on paper at which the string can be told
+// from the thick line of the cap.
+const stringApart drawing.Unit = 95
+
+// stringBehind is how far behind the cap line the string is stretched.
+func (p *runPlan) stringBehind() length.Length {
+	return p.sys.Metal.Thickness + p.sys.Chair.FrontEdge
+}
+
+// stringY is the string on paper. Where it would vanish in the line of the cap
+// it is a symbol, drawn apart, and the chairs' front edges with it.
+func (p *runPlan) stringY() drawing.Unit { return max(p.y(p.stringBehind()), stringApart) }
 
 // caps draws the mold lines of the caps, their joints, miters and ends.
 func (p *runPlan) caps(g *drawing.Scene) {

@@ -247,7 +247,7 @@ func runStack(s *drawing.Scene, from drawing.Unit, down bool, rows ...runRow) dr
 		s.Draw(r.draw(at, at+near))
 		base := at - 100
 		if down { // a row whose labels hang below its line begins at the line
-			base = max(base, from+drawing.Unit(drawing.Small))
+			base = max(base, from+drawing.Unit(drawing.Note))
 		}
 		runTitle(s, r.title, base)
 		from += dir * (box.Height() + 200)
@@ -258,7 +258,7 @@ func runStack(s *drawing.Scene, from drawing.Unit, down bool, rows ...runRow) dr
 // runTitle letters the title of a row in the column at the left.
 func runTitle(s *drawing.Scene, words string, base drawing.Unit) {
 	if words != "" {
-		s.Text(drawing.Pt(0, base), words, drawing.Style{Face: drawing.Bold, Size: drawing.Small})
+		s.Text(drawing.Pt(0, base), words, drawing.Style{Face: drawing.Bold, Size: drawing.Note})
 	}
 }
 

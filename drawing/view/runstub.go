@@ -109,6 +109,7 @@ type runQuad struct {
 	name string
 	pts  []drawing.Point
 	box  drawing.Rect
+	out  drawing.Unit // the side the middle of the run lies on: 1 or -1
 }
 
 // supports are those under the miters at the ends the window shows, turned
@@ -122,19 +123,22 @@ func (p *runPlan) supports() []runQuad {
 		for _, s := range per.Supports {
 			switch {
 			case p.rightStub != nil && s.Corner == p.r.Right.Corner:
-				out = append(out, p.quad(s, p.r.Cap, 0))
+				out = append(out, p.quad(s, p.r.Cap, 0, -1))
 			case p.leftStub != nil && s.Corner == p.r.Left.Corner:
-				out = append(out, p.quad(s, 0, s.Corner.Turn))
+				out = append(out, p.quad(s, 0, s.Corner.Turn, 1))
 			}
 		}
 	}
 	return out
 }
 
-func (p *runPlan) quad(s *layout.Support, origin length.Length, turn job.Angle) runQuad {
+func (p *runPlan) quad(s *layout.Support, origin length.Length, turn job.Angle, out drawing.Unit) runQuad {
 	a := turn.Degrees() * math.Pi / 180
 	sin, cos := cut9(math.Sin(a)), cut9(math.Cos(a))
-	q := runQuad{name: runTag(s.Name)}
+	q := runQuad{name: runTag(s.Name), out: out}
+	if p.leftStub != nil && p.rightStub != nil && runShort(p.r) {
+		q.name = s.Name // two corners stand on one short wall
+	}
 	for i := range s.Quad {
 		x, y := s.Quad.At(i)
 		u := length.FromMM(x.MM()*cos + y.MM()*sin)

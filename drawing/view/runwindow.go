@@ -16,6 +16,8 @@ const (
 	runPitch    = 8 * drawing.MM // least distance between chairs for their labels
 	runMetric   = 25             // the metric neighbour of 1/2" = 1'-0"
 	runLargeMM  = 20             // and of 3/4" = 1'-0"
+	runStubby   = 12             // 1" = 1'-0", of a run about as short as its wall is wide
+	runStubbyMM = 10             // its metric neighbour
 )
 
 func runCount(n int) string { return strconv.Itoa(n) }
@@ -30,6 +32,12 @@ func Windows(l *layout.Layout, r *layout.Run, width drawing.Unit) ([]Window, Sca
 	largest, readable := int64(runLargest), int64(runReadable)
 	if metric {
 		largest, readable = runLargeMM, runMetric
+	}
+	switch {
+	case runShort(r) && metric:
+		largest = runStubbyMM
+	case runShort(r):
+		largest = runStubby
 	}
 	readable = runReadablePitch(r, metric, largest, readable)
 	whole := Window{From: 0, To: r.Cap, N: 1, Of: 1}
@@ -59,6 +67,61 @@ func Windows(l *layout.Layout, r *layout.Run, width drawing.Unit) ([]Window, Sca
 		}
 	}
 	return []Window{whole}, scales[len(scales)-1]
+}
+
+// RunScales are the scale across the wall and the scale of heights at which plan
+// and elevation of every window of a run stand over each other, apart from one
+// another, in a height: one pair for the whole run, so that its sheets compare.
+// together is false if none is large enough to be read; then each view has the
+// largest scale at which all windows have it alone in that height.
+func RunScales(l *layout.Layout, r *layout.Run, wins []Window, along Scale, width, height, apart drawing.Unit) (across, up Scale, together bool) {
+	plans := runHeights(l, 6, 20, func(s Scale) (most drawing.Unit) {
+		for _, w := range wins {
+			most = max(most, RunPlan(l, r, w, along, s, width).H)
+		}
+		return most
+	})
+	elevs := runHeights(l, 2, 24*5/4, func(s Scale) (most drawing.Unit) {
+		for _, w := range wins {
+			most = max(most, RunElevation(l, r, w, along, s, width).H)
+		}
+		return most
+	})
+	for _, p := range plans {
+		for _, e := range elevs {
+			if e.scale.Ratio <= runUpMost && p.high+apart+e.high <= height {
+				return p.scale, e.scale, true
+			}
+		}
+	}
+	alone := func(all []runHeight) Scale {
+		for _, v := range all {
+			if v.high <= height {
+				return v.scale
+			}
+		}
+		return all[len(all)-1].scale
+	}
+	return alone(plans), alone(elevs), false
+}
+
+// runUpMost is the smallest scale of heights at which packing still shows.
+const runUpMost = 10
+
+// runHeight is how high the views of a run come out at a scale.
+type runHeight struct {
+	scale Scale
+	high  drawing.Unit
+}
+
+func runHeights(l *layout.Layout, largest, smallest int64, high func(Scale) drawing.Unit) []runHeight {
+	var out []runHeight
+	for _, s := range Scales(Metric(l)) {
+		if s.Ratio >= largest && s.Ratio <= smallest {
+			out = append(out, runHeight{s, high(s)})
+		}
+	}
+	return out
 }
 
 // runReadablePitch is the smallest readable scale at which neighbouring chairs

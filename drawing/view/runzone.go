@@ -34,6 +34,7 @@ func (e *runElev) below(g *drawing.Scene) drawing.Unit {
 	}
 	for _, z := range kind {
 		got := e.zoneLabel(p, z, at+swatch)
+		e.stands(got)
 		g.Add(got.Marks...)
 		low = max(low, got.Box.Max.Y)
 	}
@@ -175,13 +176,13 @@ func (e *runElev) foot(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 	if e.along.Ratio != e.cross.Ratio {
 		words += "Heights drawn ×" + runFactor(e.along, e.cross) + ". "
 	}
-	words += "Full line: wall top at the inside edge; dashed: outside edge; long-dashed: plane the chairs sit on. Packing is measured up to that plane."
-	at := e.footRow(g, from, "", words)
-	for _, n := range append(e.placer.Notes(), e.notes...) {
-		box := g.Paragraph(drawing.Pt(0, at+drawing.Unit(drawing.Note)), runCount(n.N)+"  "+n.Words, e.width, drawing.Style{})
-		at = box.Max.Y + 150
+	words += "Full line: wall top at the roof edge; dashed: at the street edge. Long-dashed: plane the chairs sit on"
+	if e.slopes() {
+		words += ", at the roof edge; dashed above it: at the street edge"
 	}
-	return at
+	words += ". Packing is measured up to that plane."
+	at := e.footRow(g, from, "", words)
+	return runNotes(g, at, e.width, append(e.placer.Notes(), e.notes...), e.bare)
 }
 
 // RunHatches lists the hatches the plan and the elevation of a window use, for

@@ -129,11 +129,32 @@ func (s *section) short(l length.Length) string {
 	return s.crew.Short(l)
 }
 
+// thin letters a sheet thickness with as many decimals as it has, up to what a
+// gauge reads.
 func (s *section) thin(l length.Length) string {
 	if s.crew.Metric {
-		return s.crew.Thin(l) + " mm"
+		return trimmed(length.Millimetres(l, 2)) + " mm"
 	}
-	return s.crew.Thin(l)
+	return length.Decimal(l, 3)
+}
+
+// size letters a diameter, which is named and never rounded: 7.5 mm, 1/4".
+func (s *section) size(l length.Length) string {
+	switch {
+	case s.crew.Metric:
+		return trimmed(length.Millimetres(l, 3)) + " mm"
+	case l%(length.Inch/64) == 0:
+		return length.Inches(l, 64)
+	}
+	return strings.Replace(length.Decimal(l, 4), "0\"", "\"", 1)
+}
+
+// trimmed is a number without the noughts its decimals end in.
+func trimmed(number string) string {
+	if !strings.Contains(number, ".") {
+		return number
+	}
+	return strings.TrimRight(strings.TrimRight(number, "0"), ".")
 }
 
 // holds are what the section itself shows to be wrong.
@@ -224,10 +245,14 @@ func (s *section) rowWords(i int) string {
 		return side + " row: NO FASTENER LENGTH FITS, HOLD"
 	}
 	f := row.Fastener
-	w := fmt.Sprintf("%s row: %d × %s %s × %s; %s into %s (least %s)", side, row.Count, f.Name,
-		s.short(f.Diameter), s.short(row.Length), s.floor(row.Into), s.chair.Assembly.Substrate, s.short(f.Embedment+f.Tip))
+	w := fmt.Sprintf("%s row: %d × %s %s × %s; %s into %s (least %s thread + %s tip)", side, row.Count, f.Name,
+		s.size(f.Diameter), s.short(row.Length), s.floor(row.Into), s.chair.Assembly.Substrate, s.short(f.Embedment), s.short(f.Tip))
 	if row.Pilot > 0 {
-		w += "; pilot " + s.short(f.PilotDia) + " dia., " + s.short(row.Pilot) + " deep"
+		below := "the top of the packing"
+		if row.Packing == 0 {
+			below = "the top of the wall"
+		}
+		w += "; pilot " + s.size(f.PilotDia) + " dia., " + s.short(row.Pilot) + " deep, measured below " + below
 	}
 	return w
 }
@@ -238,7 +263,7 @@ func (s *section) floor(l length.Length) string { return s.short(length.FloorTo(
 // packWords says how the packing at both faces is made up.
 func (s *section) packWords() string {
 	if s.chair == nil {
-		return "packing, front " + s.short(s.packF) + ", rear " + s.short(s.packR)
+		return "packing at the wall's front face " + s.short(s.packF) + ", at its rear face " + s.short(s.packR)
 	}
 	c, p := s.chair, &s.l.Job.Packing
 	made := func(of []length.Length) string {
@@ -254,11 +279,19 @@ func (s *section) packWords() string {
 		}
 		return " = " + strings.Join(t, " + ")
 	}
-	w := "packing, front " + s.short(s.packF) + made(c.ShimFront) + "; rear " + s.short(s.packR) + made(c.ShimRear)
+	w := "packing at the wall's front face " + s.short(s.packF) + made(c.ShimFront) + "; at its rear face " + s.short(s.packR) + made(c.ShimRear)
 	if c.Layers > 0 {
 		w += "; layers of " + p.LayerName
 	}
+	if s.stacked() {
+		w += "; shims in a stack towards each face, full bearing under the chair"
+	}
 	return w
+}
+
+// stacked says that shims lie under the chair.
+func (s *section) stacked() bool {
+	return s.chair != nil && len(s.chair.ShimFront)+len(s.chair.ShimRear) > 0
 }
 
 // fine letters a sheet or shim to the shop's step.
@@ -278,7 +311,8 @@ func (s *section) lapWords(side string, lap, cover, least length.Length) string 
 	return w
 }
 
-// SectionHatches lists what the hatches of a section through a run mean.
+// SectionHatches lists what the hatches of sections through a run mean; see
+// Drawn for those of one section.
 func SectionHatches(l *layout.Layout, r *layout.Run) []LegendEntry {
 	var out []LegendEntry
 	seen := map[drawing.HatchKind]bool{}
@@ -300,7 +334,7 @@ func SectionHatches(l *layout.Layout, r *layout.Run) []LegendEntry {
 		add(drawing.Plywood, "plywood packing")
 	}
 	if shims {
-		add(drawing.Packing1, "shims")
+		add(drawing.Shims, "shims")
 	}
 	return out
 }

@@ -170,3 +170,57 @@ func TestSectionsOfAnyJob(t *testing.T) {
 		}
 	})
 }
+
+// A diameter is a name and never rounded; a thickness has the decimals it has.
+func TestSectionRoundsNoDiameter(t *testing.T) {
+	mm := length.Millimetre
+	metric, feet := &section{crew: length.Crew(true)}, &section{crew: length.Crew(false)}
+	for _, c := range []struct{ got, want string }{
+		{metric.size(75 * mm / 10), "7.5 mm"},
+		{metric.size(6 * mm), "6 mm"},
+		{metric.size(1000 * mm), "1000 mm"},
+		{metric.thin(7 * mm / 10), "0.7 mm"},
+		{metric.thin(125 * mm / 100), "1.25 mm"},
+		{feet.size(inch / 4), `1/4"`},
+		{feet.size(5 * inch / 32), `5/32"`},
+		{feet.size(216 * inch / 1000), `0.216"`},
+		{feet.thin(inch / 20), `0.050"`},
+	} {
+		if c.got != c.want {
+			t.Errorf("got %s, want %s", c.got, c.want)
+		}
+	}
+}
+
+// What the section says of packing and pilot says from where.
+func TestSectionSaysWhereFrom(t *testing.T) {
+	for _, sc := range scenarios() {
+		l := solved(t, sc)
+		for _, r := range l.Runs() {
+			for _, c := range r.Chairs {
+				s := newSection(l, r, c.At)
+				s.setChair(c)
+				for i, row := range c.Rows {
+					w := s.rowWords(i)
+					if row.Length > 0 && (!strings.Contains(w, " thread + ") || row.Pilot > 0 && !strings.Contains(w, "measured below the top of the ")) {
+						t.Fatalf("chair %s: %s", c.Name, w)
+					}
+				}
+				if w := s.packWords(); !strings.Contains(w, "at the wall's front face") || !strings.Contains(w, "at its rear face") {
+					t.Fatalf("chair %s: %s", c.Name, w)
+				}
+			}
+		}
+	}
+}
+
+func TestLegendOfWhatIsDrawn(t *testing.T) {
+	var s drawing.Scene
+	s.Group(drawing.Wall, "", func(g *drawing.Scene) {
+		g.Hatch(drawing.Masonry, drawing.Thin, drawing.Box(0, 0, 1000, 1000).Corners()...)
+	})
+	all := []LegendEntry{{drawing.Wood, "wood"}, {drawing.Masonry, "block"}, {drawing.Shims, "shims"}}
+	if got := Drawn(all, s); len(got) != 1 || got[0].Words != "block" {
+		t.Errorf("the legend is %v", got)
+	}
+}

@@ -131,10 +131,37 @@ func (s *section) packing(g *drawing.Scene, m paperMap) {
 	if !s.expansion() {
 		a, b := p.top(x0)-lift, p.top(x1)-lift
 		if math.Max(a-p.set(x0), b-p.set(x1)) > 0.3*m.ratio {
-			g.Hatch(drawing.Packing1, drawing.Medium, m.all(xy{x0, math.Max(a, p.set(x0))}, xy{x1, math.Max(b, p.set(x1))}, xy{x1, p.set(x1)}, xy{x0, p.set(x0)})...)
+			s.shims(g, m, x0, x1, lift)
 		}
 	}
 	s.membrane(g, m)
+}
+
+// shims fill what is left between wall or layers and the set surface: under a
+// chair in stacks that its two rows of screws pass through, and between them an
+// outline, for how the bearing there is made full is the crew's.
+func (s *section) shims(g *drawing.Scene, m paperMap, x0, x1, lift float64) {
+	p := &s.p
+	part := func(a, b float64) []drawing.Point {
+		under := func(x float64) float64 { return math.Max(p.top(x)-lift, p.set(x)) }
+		return m.all(xy{a, under(a)}, xy{b, under(b)}, xy{b, p.set(b)}, xy{a, p.set(a)})
+	}
+	if s.chair == nil {
+		g.Fill(drawing.None, drawing.Medium, part(x0, x1)...)
+		return
+	}
+	lo, hi := p.chairSpan()
+	lo, hi = math.Max(lo, x0), math.Min(hi, x1)
+	front, rear := s.chair.Rows[0].Y.MM(), s.chair.Rows[1].Y.MM()
+	front, rear = math.Min(2*front-lo, (lo+hi)/2), math.Max(2*rear-hi, (lo+hi)/2)
+	if front <= lo || rear >= hi { // no screws: the rows are not known
+		front, rear = lo+(hi-lo)/4, hi-(hi-lo)/4
+	}
+	if rear > front {
+		g.Line(drawing.Hidden, part(front, rear)[0], part(front, rear)[1])
+	}
+	g.Hatch(drawing.Shims, drawing.Medium, part(lo, front)...)
+	g.Hatch(drawing.Shims, drawing.Medium, part(rear, hi)...)
 }
 
 // membrane runs over what it lies on and down both faces, past the joints the

@@ -45,6 +45,10 @@ func (s *section) items() {
 	}
 	if s.chair != nil && (s.packF > 0 || s.packR > 0) {
 		x := p.face + (p.back-p.face)*0.66
+		if y := s.chair.Rows[1].Y.MM(); s.stacked() && s.chair.Layers == 0 && y > 0 { // on the stack at the roof side
+			_, b := p.chairSpan()
+			x = y - (math.Min(b, p.back)-y)/2
+		}
 		add(sectionKey{words: s.packWords(), tip: xy{x, (p.set(x) + p.top(x)) / 2}})
 	}
 	depth := 0.0
