@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"math"
 	"slices"
 
 	"copingset/layout/anchor"
@@ -21,10 +22,19 @@ type GapClass struct {
 	At     []length.Length // gap at each of the job's temperatures, on the grid
 }
 
+// Alike reports whether the gap is the same at every temperature.
+func (c GapClass) Alike() bool {
+	return !slices.ContainsFunc(c.At, func(g length.Length) bool { return g != c.At[0] })
+}
+
 // Gaps sorts the plain joints of a run by the gap to set, the commonest class
 // first. A joint over a building expansion joint is set as drawn and is left
 // out.
-func (l *Layout) Gaps(r *Run) []GapClass {
+func (l *Layout) Gaps(r *Run) []GapClass { return l.GapsTo(r, l.Grid) }
+
+// GapsTo is Gaps with the gaps brought to another grid: a table whose rows all
+// read alike tells nobody what to set.
+func (l *Layout) GapsTo(r *Run, grid length.Length) []GapClass {
 	var out []GapClass
 	for _, q := range r.Joints {
 		if q.Kind == cap.Expansion || q.Left == nil && q.Right == nil {
@@ -32,7 +42,7 @@ func (l *Layout) Gaps(r *Run) []GapClass {
 		}
 		c := GapClass{Joints: []*Joint{q}, Mean: q.Mean()}
 		for _, t := range l.Job.Site.InstallMetalT {
-			c.At = append(c.At, length.RoundTo(cap.GapAt(&l.Job.System, c.Mean, t), l.Grid))
+			c.At = append(c.At, length.RoundTo(cap.GapAt(&l.Job.System, c.Mean, t), grid))
 		}
 		i := slices.IndexFunc(out, func(o GapClass) bool { return slices.Equal(o.At, c.At) })
 		if i < 0 {
@@ -198,12 +208,18 @@ func (l *Layout) ChairsAt(j *Joint) []*Chair {
 }
 
 // SectionCase is one wall, assembly and width that differs from the others,
-// with a chair and a joint that show it; Joint may be nil.
+// with a chair that shows it and a joint of each kind that occurs.
 type SectionCase struct {
+	Run    *Run
+	Chair  *Chair
+	Joints []JointCase
+	Runs   []*Run // all runs it is true of
+}
+
+// JointCase is a joint that stands for its kind, on its own run.
+type JointCase struct {
 	Run   *Run
-	Chair *Chair
 	Joint *Joint
-	Runs  []*Run // all runs it is true of
 }
 
 // SectionCases finds what the sections have to show.
@@ -228,14 +244,31 @@ func (l *Layout) SectionCases() []SectionCase {
 			if !slices.Contains(e.Runs, r) {
 				e.Runs = append(e.Runs, r)
 			}
-			// A chair between joints shows more than one at an end; joint and chair should stand on one run.
+			// A chair between joints shows more than one at an end; chair and joints should stand on one run.
 			if e.Run == r && e.Chair.Kind != anchor.Between && c.Kind == anchor.Between {
 				e.Chair = c
 			}
-			if e.Run == r && e.Joint == nil && c.Kind == anchor.AtJoint && c.Joint.Kind == cap.Plain {
-				e.Joint = c.Joint
+			if c.Joint == nil {
+				continue
+			}
+			kind := slices.IndexFunc(e.Joints, func(o JointCase) bool { return o.Joint.Kind == c.Joint.Kind })
+			switch {
+			case kind < 0:
+				e.Joints = append(e.Joints, JointCase{r, c.Joint})
+			case e.Run == r && e.Joints[kind].Run != r:
+				e.Joints[kind] = JointCase{r, c.Joint}
 			}
 		}
+	}
+	// A plain joint looks different with each assembly; the others are shown once for each wall.
+	for i := range out {
+		c := &out[i]
+		c.Joints = slices.DeleteFunc(c.Joints, func(q JointCase) bool {
+			return q.Joint.Kind != cap.Plain && slices.ContainsFunc(out[:i], func(o SectionCase) bool {
+				return o.Run.Wall == c.Run.Wall && slices.ContainsFunc(o.Joints, func(p JointCase) bool { return p.Joint.Kind == q.Joint.Kind })
+			})
+		})
+		slices.SortStableFunc(c.Joints, func(a, b JointCase) int { return int(a.Joint.Kind - b.Joint.Kind) })
 	}
 	return out
 }
@@ -291,4 +324,63 @@ func (l *Layout) HoldsOnPieces(pieces []*Piece) finding.List {
 			})
 		})
 	})
+}
+
+// Hole is where a hole in a piece is cut.
+type Hole struct {
+	FromLeft  length.Length // centre from the piece's left end, along the front, as laid
+	FromFront length.Length // centre behind the cap's outside front face
+}
+
+// HoleOf finds where an obstacle comes through a piece.
+func (l *Layout) HoleOf(p *Piece, o *job.Obstacle) Hole {
+	var before length.Length
+	s := &l.Job.System
+	for _, t := range p.Parts {
+		for i := range t.Run.Job.Obstacles {
+			if &t.Run.Job.Obstacles[i] != o {
+				continue
+			}
+			at := t.Run.FrontStation(o.Station)
+			return Hole{
+				FromLeft:  before + t.Run.ToCap(at) - t.From,
+				FromFront: s.Metal.Thickness + s.FrontClearance + t.Run.At(at).Gap + o.FromFace,
+			}
+		}
+		before += t.Length()
+	}
+	return Hole{}
+}
+
+// Governs is the run whose need decided the inside width of a perimeter: one
+// width goes through all its corners.
+func (p *Perimeter) Governs() *Run {
+	var most *Run
+	for _, r := range p.Runs {
+		if most == nil || r.Need > most.Need {
+			most = r
+		}
+	}
+	return most
+}
+
+// Shipped is one part of a piece as it leaves the shop, front and rear: a
+// field closer is longer at the end to be cut.
+func Shipped(p *Piece, part int) (front, rear length.Length) {
+	front, rear = p.Parts[part].Length(), p.RearLength(part)
+	at := 0
+	if p.CutAt == cap.RightHand {
+		at = len(p.Parts) - 1
+	}
+	if part == at {
+		front, rear = front+p.Allowance, rear+p.Allowance
+	}
+	return front, rear
+}
+
+// ShippedGrams is the weight of a piece as it leaves the shop, with a field
+// closer's allowance: girth by thickness by density along the extra length.
+func (l *Layout) ShippedGrams(p *Piece) int64 {
+	m := &l.Job.System.Metal
+	return p.Grams + int64(math.Round(p.Girth.MM()*m.Thickness.MM()*p.Allowance.MM()*m.Density*1e-6))
 }

@@ -1,12 +1,16 @@
 package layout_test
 
 import (
+	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"copingset/layout"
 	"copingset/layout/cap"
+	"copingset/layout/crate"
+	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
 )
@@ -130,8 +134,26 @@ func TestSectionCasesCoverEveryChair(t *testing.T) {
 			}
 		}
 		for _, k := range cases {
-			if k.Joint != nil && k.Joint.Run.Name != k.Run.Name {
-				t.Fatalf("section of run %s through joint %s", k.Run.Name, k.Joint.Name)
+			for i, q := range k.Joints {
+				if q.Joint.Run != q.Run.Run || q.Run.Wall != k.Run.Wall {
+					t.Fatalf("section of run %s through joint %s", q.Run.Name, q.Joint.Name)
+				}
+				if i > 0 && k.Joints[i-1].Joint.Kind >= q.Joint.Kind {
+					t.Fatalf("run %s: joints of one kind twice or out of order", k.Run.Name)
+				}
+			}
+		}
+		// Each kind of joint that a chair stands at is shown.
+		for _, r := range l.Runs() {
+			for _, c := range r.Chairs {
+				if c.Joint == nil {
+					continue
+				}
+				if !slices.ContainsFunc(cases, func(k layout.SectionCase) bool {
+					return slices.ContainsFunc(k.Joints, func(q layout.JointCase) bool { return q.Joint.Kind == c.Joint.Kind })
+				}) {
+					t.Fatalf("no section shows a joint like %s", c.Joint.Name)
+				}
 			}
 		}
 	})
@@ -147,5 +169,99 @@ func TestStringToFace(t *testing.T) {
 	}
 	if got := l.StringToFace(length.Inch / 2); got != 5*length.Inch/8 {
 		t.Errorf("string to face %v, want 5/8 in", got)
+	}
+}
+
+// A hole stands where the obstacle does: on a rectangle of known corners the
+// left corner piece's leg and its gap lie before the first straight piece.
+func TestHoleOf(t *testing.T) {
+	const in = length.Inch
+	j := jobtest.Job()
+	p := jobtest.Rectangle(480*in, 300*in)
+	p.Runs[0].Obstacles = []job.Obstacle{{Name: "pipe", Station: 100 * in, Extent: 4 * in, Depth: 3 * in, FromFace: 6 * in, Does: job.Pierces, Collar: "plumber"}}
+	j.Perimeters = append(j.Perimeters, p)
+	l, found := layout.Build(j)
+	if found.HasErrors() {
+		t.Fatal(found)
+	}
+	n := 0
+	for _, q := range l.Perimeters[0].Pieces {
+		for _, o := range q.Cutouts {
+			n++
+			h := l.HoleOf(q, o)
+			r := l.Runs()[0]
+			// From the plumbed corner: the cap begins its extension to the left of it.
+			if want := 100*in + r.Left.Ext - q.Parts[0].From; h.FromLeft != want || h.FromLeft <= 0 || h.FromLeft >= q.Length() {
+				t.Errorf("piece %s: the hole is %v from its left end, want %v", q.Mark, h.FromLeft, want)
+			}
+			if want := j.System.Metal.Thickness + j.System.FrontClearance + r.At(100*in).Gap + 6*in; h.FromFront != want {
+				t.Errorf("the hole is %v behind the front, want %v", h.FromFront, want)
+			}
+		}
+	}
+	if n != 1 {
+		t.Errorf("%d holes, want 1", n)
+	}
+}
+
+// A field closer leaves the shop longer at the end to be cut, and heavier by
+// that strip; everything else as it is laid.
+func TestShipped(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l, found := layout.Build(jobtest.Random(t))
+		if found.HasErrors() {
+			t.Skip("not a layout")
+		}
+		for _, p := range l.Perimeters {
+			for _, q := range p.Pieces {
+				var front, long length.Length
+				for i := range q.Parts {
+					f, r := layout.Shipped(q, i)
+					front += f
+					long = length.Max(long, length.Max(f, r))
+				}
+				if front != q.Length()+q.Allowance || long > crate.Shipped(q) {
+					t.Fatalf("piece %s ships %v long, laid %v with %v over", q.Mark, front, q.Length(), q.Allowance)
+				}
+				over := l.ShippedGrams(q) - q.Grams
+				if over < 0 || q.Allowance == 0 && over != 0 {
+					t.Fatalf("piece %s: %d g over", q.Mark, over)
+				}
+				if q.Kind == cap.Straight && q.Allowance > 0 {
+					if want := float64(q.Grams) * float64(q.Allowance) / float64(q.Length()); math.Abs(float64(over)-want) > 1 {
+						t.Fatalf("piece %s: %d g over, want %.1f", q.Mark, over, want)
+					}
+				}
+			}
+			if g := p.Governs(); g != nil {
+				for _, r := range p.Runs {
+					if r.Need > g.Need {
+						t.Fatalf("run %s needs more than %s, which governs", r.Name, g.Name)
+					}
+				}
+			}
+		}
+	})
+}
+
+// A finer grid tells temperatures apart that the crew's does not, and never
+// moves a gap by more than half its step.
+func TestGapsTo(t *testing.T) {
+	j := jobtest.Job()
+	j.Perimeters = append(j.Perimeters, jobtest.Rectangle(960*length.Inch, 480*length.Inch))
+	l, _ := layout.Build(j)
+	if len(j.Site.InstallMetalT) < 2 {
+		t.Fatal("the job has no temperatures")
+	}
+	fine := l.Grid / 16
+	for _, c := range l.GapsTo(l.Runs()[0], fine) {
+		if c.Alike() {
+			t.Errorf("gaps at all temperatures are %v", c.At[0])
+		}
+		for i, temp := range j.Site.InstallMetalT {
+			if d := length.Abs(c.At[i] - cap.GapAt(&j.System, c.Mean, temp)); d > fine/2 {
+				t.Errorf("gap off by %v", d)
+			}
+		}
 	}
 }

@@ -19,7 +19,7 @@ func (b *book) assemblies() []page {
 	if fails := b.failures(); len(fails) > 0 {
 		blocks = append(blocks, list{title: "Why no assembly covers", items: fails})
 	}
-	blocks = append(blocks, stampSpace())
+	blocks = append(blocks, b.stampSpace())
 	return b.pages(first, blocks, across)
 }
 
@@ -46,8 +46,8 @@ func (b *book) demandTable() block {
 // coverTable compares at the allowable level, one row for each zone and
 // assembly.
 func (b *book) coverTable() table {
-	t := table{title: "Asked for against tested, at the allowable level", cols: []column{{head: "Zone"}, {head: "Runs", flex: true}, {head: "Assembly"}, {head: "Up asked", align: drawing.Right}, {head: "Up resists", align: drawing.Right},
-		{head: "Out asked", align: drawing.Right}, {head: "Out resists", align: drawing.Right}, {head: "Ratio", align: drawing.Right}, {head: "Covered"}}}
+	t := table{title: "Required and tested, at the allowable level", cols: []column{{head: "Zone"}, {head: "Runs", flex: true}, {head: "Assembly"}, {head: "Up required", align: drawing.Right}, {head: "Up resists", align: drawing.Right},
+		{head: "Out required", align: drawing.Right}, {head: "Out resists", align: drawing.Right}, {head: "Ratio", align: drawing.Right}, {head: "Covered"}}}
 	var held []bool
 	for _, c := range b.l.AssemblyCases() {
 		ch := c.Choice
@@ -85,7 +85,7 @@ func (b *book) runNames(runs []*layout.Run) string {
 
 // testTable letters the assemblies in use as their reports state them.
 func (b *book) testTable() table {
-	t := table{title: "Tested assemblies in use, as their reports state them", cols: []column{{head: "Assembly"}, {head: "Report", flex: true}, {head: "Laboratory", flex: true}, {head: "Metal", flex: true}, {head: "Width to", align: drawing.Right},
+	t := table{title: "Tested assemblies in use, as their reports state them", cols: []column{{head: "Assembly"}, {head: "Report", flex: true}, {head: "Laboratory", flex: true}, {head: "Metal", flex: true}, {head: "Front leg to", flex: true}, {head: "Rear leg to", flex: true}, {head: "Width to", align: drawing.Right},
 		{head: "Chairs at", align: drawing.Right}, {head: "Fasteners a chair", flex: true}, {head: "Into"}, {head: "Up", align: drawing.Right}, {head: "Out", align: drawing.Right}, {head: "Level", flex: true}, {head: "Factor", align: drawing.Right}, {head: "Area", flex: true}}}
 	var seen []*job.Assembly
 	for _, c := range b.l.AssemblyCases() {
@@ -102,10 +102,22 @@ func (b *book) testTable() table {
 		if a.Out.Level != a.Up.Level {
 			lv = "up " + lv + ", out " + level(a.Out.Level)
 		}
-		t.rows = append(t.rows, []string{prose(a.Name), prose(a.Report), orDash(prose(a.Laboratory)), prose(a.Metal) + ", " + drawing.Letter(b.shop.Thin(a.ThicknessLeast)) + " and up", b.short(a.WidthMost), b.short(a.ChairSpacing),
-			itoa(a.FrontRow) + " front, " + itoa(a.RearRow) + " rear: " + prose(a.Fastener), a.Substrate, b.pressure(a.Up.Pa), b.pressure(a.Out.Pa), lv, factor, orDash(prose(a.ReferenceArea))})
+		t.rows = append(t.rows, []string{prose(a.Name), prose(a.Report), orDash(prose(a.Laboratory)), prose(a.Metal) + ", " + b.thick(a.ThicknessLeast) + " and up (job: " + b.thick(b.j.System.Metal.Thickness) + ")",
+			b.exact(a.FrontLegMost) + " (job: " + b.exact(b.j.System.Profile.FrontLeg) + ")", b.exact(a.RearLegMost) + " (job: " + b.exact(b.j.System.Profile.RearLeg) + ")", b.exact(a.WidthMost), b.exact(a.ChairSpacing),
+			itoa(a.FrontRow) + " front, " + itoa(a.RearRow) + " rear: " + b.fastenerNamed(a.Fastener), a.Substrate, b.pressure(a.Up.Pa), b.pressure(a.Out.Pa), lv, factor, orDash(prose(a.ReferenceArea))})
 	}
 	return t
+}
+
+// fastenerNamed is a fastener of the job with its diameter, or the name alone
+// of one that the job does not describe.
+func (b *book) fastenerNamed(name string) string {
+	for i := range b.j.Fasteners {
+		if b.j.Fasteners[i].Name == name {
+			return b.screwName(&b.j.Fasteners[i])
+		}
+	}
+	return prose(name)
 }
 
 func contains(list []*job.Assembly, a *job.Assembly) bool {
@@ -127,7 +139,7 @@ func (b *book) failures() []string {
 	return out
 }
 
-// othersList says whose word is whose.
+// othersList says who states what.
 func (b *book) othersList() list {
 	items := []string{
 		"Design pressures: the engineer of record's. They are lettered as stated and not checked here.",
@@ -137,18 +149,31 @@ func (b *book) othersList() list {
 		"By others: the wall, its nailers and their anchorage, the roofing and its base flashing, sealed collars, and what lies below the layer the fasteners hold in.",
 		"Pieces that touch a zone take that zone's assembly whole.",
 	}
-	return list{title: "By whose word", items: items}
+	return list{title: "Who states what", items: items}
 }
 
-// stampSpace is left for the reviewers.
-func stampSpace() whole {
-	return fixed(4000, func(s *drawing.Scene, r drawing.Rect) {
+// stampSpace is left for the reviewers the job names; for whoever reviews it
+// where it names none.
+func (b *book) stampSpace() whole {
+	var stamps []string
+	for _, p := range b.j.Info.Parties {
+		if role := strings.ToLower(p.Role); strings.Contains(role, "architect") || strings.Contains(role, "engineer") {
+			stamps = append(stamps, "REVIEW STAMP: "+prose(role+", "+p.Name))
+		}
+	}
+	if len(stamps) == 0 {
+		stamps = []string{"REVIEW STAMP"}
+	}
+	return fixed(3000, func(s *drawing.Scene, r drawing.Rect) {
 		s.Group(drawing.Tables, "", func(g *drawing.Scene) {
-			w := min((r.Width()-gutter)/2, 14000)
-			for i, words := range []string{"REVIEW STAMP: architect", "REVIEW STAMP: engineer of record"} {
+			n := drawing.Unit(max(2, len(stamps)))
+			w := min((r.Width()-gutter*(n-1))/n, 14000)
+			for i, words := range stamps {
 				x := r.Min.X + drawing.Unit(i)*(w+gutter)
 				g.Rect(drawing.Medium, drawing.Box(x, r.Min.Y, x+w, r.Max.Y))
-				g.Text(drawing.Pt(x+200, r.Min.Y+500), words, drawing.Style{Face: drawing.Bold})
+				for k, line := range drawing.Wrap(words, drawing.Bold, drawing.Note, w-400) {
+					g.Text(drawing.Pt(x+200, r.Min.Y+500+drawing.Unit(k)*drawing.Note.Line()), line, drawing.Style{Face: drawing.Bold})
+				}
 			}
 		})
 	})

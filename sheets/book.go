@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -46,6 +47,7 @@ type page struct {
 	holds     finding.List                           // those that touch it
 	banner    string                                 // the large words across its top; empty: none
 	about     string                                 // for those who cannot see it
+	next      string                                 // id of the sheet that continues this one; empty: none
 	foot      func(s *drawing.Scene, r drawing.Rect) // key plan and legend in the strip; nil: none
 	draw      func(s *drawing.Scene, refer func(id string) string)
 }
@@ -89,7 +91,17 @@ func (b *book) plan() []page {
 func (b *book) pages(first page, blocks []block, regions func(n int, room drawing.Rect) []drawing.Rect) []page {
 	room := first.paper.room(first.banner != "")
 	var out []page
-	for i, leaf := range flow(blocks, func(n int) []drawing.Rect { return regions(n, room) }) {
+	lay := func(blocks []block) [][]placed {
+		return flow(blocks, func(n int) []drawing.Rect { return regions(n, room) })
+	}
+	leaves := lay(loosened(blocks))
+	if some := lay(blocks); len(some) < len(leaves) {
+		leaves = some
+	}
+	if near := lay(tightened(blocks)); len(near) < len(leaves) {
+		leaves = near
+	}
+	for i, leaf := range leaves {
 		p := first
 		if i > 0 {
 			p.id = b.id(first.id)
@@ -102,7 +114,47 @@ func (b *book) pages(first page, blocks []block, regions func(n int, room drawin
 		}
 		out = append(out, p)
 	}
+	for i := range len(out) - 1 {
+		out[i].next = out[i+1].id
+	}
 	return out
+}
+
+// tightened are the same blocks with their rows and paragraphs closer.
+func tightened(blocks []block) []block {
+	out := slices.Clone(blocks)
+	for i, x := range out {
+		switch x := x.(type) {
+		case table:
+			x.tight = true
+			out[i] = x
+		case list:
+			x.tight = true
+			out[i] = x
+		}
+	}
+	return out
+}
+
+// loosened are the same blocks with their rows as far apart as they read best.
+func loosened(blocks []block) []block {
+	out := slices.Clone(blocks)
+	for i, x := range out {
+		if t, ok := x.(table); ok {
+			t.loose = true
+			out[i] = t
+		}
+	}
+	return out
+}
+
+// carriedOn says under the matter of a sheet which one continues it.
+func carriedOn(s *drawing.Scene, p paper, sheet string) {
+	if sheet == "" {
+		return
+	}
+	r := p.room(false)
+	s.Text(drawing.Pt(r.Max.X, r.Max.Y+370), "continued on sheet "+sheet, drawing.Style{Size: drawing.Small, Face: drawing.Bold, Align: drawing.Right})
 }
 
 // across is one region a page, the whole room.

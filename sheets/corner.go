@@ -10,6 +10,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/job"
+	"copingset/layout/length"
 )
 
 // angle letters an angle in degrees.
@@ -218,26 +219,23 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 	for _, o := range g {
 		marks = append(marks, o.Mark)
 	}
+	var rows [][]string
 	title := "Piece " + strings.Join(marks, ", ")
 	if !q.Released() {
 		title += ": NOT RELEASED, DO NOT CUT"
+		rows = append(rows, []string{"Held by", strings.Join(holdNames(q.Holds), "; ")})
 	}
-	var rows [][]string
 	for _, m := range q.Miters {
 		rows = append(rows, []string{"Turn", turnWords(m.Corner)})
 	}
 	var front, rear []string
 	for i, t := range q.Parts {
-		front = append(front, b.shopShort(t.Length()))
-		rear = append(rear, b.shopShort(q.RearLength(i)))
+		front = append(front, b.shopLong(t.Length()))
+		rear = append(rear, b.shopLong(q.RearLength(i)))
 	}
 	sides := " (left, right)"
 	if len(q.Parts) > 2 {
 		sides = " (from the left)"
-	}
-	hand := "none: L and R as drawn"
-	if h := q.Hand.String(); h != "" {
-		hand = h
 	}
 	as := "none"
 	if q.Assembly != nil {
@@ -247,7 +245,14 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 		[]string{"Legs, front" + sides, strings.Join(front, ", ")},
 		[]string{"Legs, rear" + sides, strings.Join(rear, ", ")},
 		[]string{"Width", "inside " + b.shopShort(q.Inside) + ", girth " + b.shopShort(q.Girth)},
-		[]string{"Hand", hand},
+	)
+	if h := q.Hand.String(); h != "" {
+		rows = append(rows, []string{"Hand", h})
+	}
+	for _, o := range q.Cutouts {
+		rows = append(rows, []string{"Hole", b.holeWords(q, o)})
+	}
+	rows = append(rows,
 		[]string{"To make", fmt.Sprintf("%d, %s each (calculated)%s", len(g), b.weight(q.Grams), two(q, "; TWO to lift"))},
 		[]string{"Assembly", prose(as)},
 	)
@@ -257,14 +262,23 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 }
 
 // alikeTable is what differs among corners made alike: what each leg ends on,
-// and how far the cap's corner lies beyond the plumbed corner of the wall,
-// along each run and out from it. Negative is short of it.
+// and how far the cap's corner lies beyond the plumbed corner of the wall, or
+// short of it, along each run and out from it.
 func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 	if len(g) < 2 {
 		return table{}, false
 	}
 	t := table{title: "Where these corners differ", fill: true, cols: []column{{head: "Piece"}, {head: "Left leg ends on", flex: true}, {head: "Right leg ends on", flex: true},
-		{head: "Corner"}, {head: "Cap corner beyond wall corner", flex: true}}}
+		{head: "Corner"}, {head: "Cap’s corner from the plumbed corner of the wall", flex: true}}}
+	off := func(l length.Length) string {
+		switch {
+		case l < 0:
+			return b.short(-l) + " short"
+		case l == 0:
+			return "even"
+		}
+		return b.short(l) + " beyond"
+	}
 	ends := func(j *layout.Joint) string {
 		if j == nil {
 			return "closed end"
@@ -279,8 +293,8 @@ func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 		left, right := b.l.EndJoints(q)
 		for i, m := range q.Miters {
 			c := m.Corner
-			row := []string{"", "", "", c.Name, fmt.Sprintf("run %s %s along, %s out; run %s %s along, %s out",
-				c.Arrive.Name, b.short(c.Arrive.Right.Ext), b.short(c.Arrive.CapOut), c.Leave.Name, b.short(c.Leave.Left.Ext), b.short(c.Leave.CapOut))}
+			row := []string{"", "", "", c.Name, fmt.Sprintf("along run %s %s, out from it %s; along run %s %s, out from it %s",
+				c.Arrive.Name, off(c.Arrive.Right.Ext), off(c.Arrive.CapOut), c.Leave.Name, off(c.Leave.Left.Ext), off(c.Leave.CapOut))}
 			if i == 0 {
 				row[0], row[1], row[2] = q.Mark, ends(left), ends(right)
 			}
@@ -322,60 +336,98 @@ func (b *book) sections() []page {
 		foot := list{items: []string{"Sections look along growing stations: street at the left, roof at the right. Assembly " + c.Chair.Assembly.Name + " (report " + c.Chair.Assembly.Report +
 			"), inside width " + b.small(c.Run.Inside) + ". Fasteners stand only in the holes punched for them."}, plain: true}
 		views := []func(w, h drawing.Unit) drawing.Scene{func(w, h drawing.Unit) drawing.Scene { return view.SectionAtChair(b.l, c.Run, c.Chair, w, h) }}
-		if c.Joint != nil {
-			views = append(views, func(w, h drawing.Unit) drawing.Scene { return view.SectionAtJoint(b.l, c.Run, c.Joint, w, h) })
+		shown := []string{"at a chair"}
+		for _, q := range c.Joints {
+			views = append(views, func(w, h drawing.Unit) drawing.Scene { return view.SectionAtJoint(b.l, q.Run, q.Joint, w, h) })
+			shown = append(shown, [...]string{"at a joint", "at expansion joint " + q.Joint.Name, "at a kink"}[q.Joint.Kind])
 		}
-		out = append(out, b.sideBySide(p, foot, views, []string{"at a chair", "at a joint"})...)
+		out = append(out, b.sideBySide(p, foot, views, shown)...)
 	}
 	return out
 }
 
-// sideBySide puts views on one page, or where it is too small to show them
-// large, on pages of their own, held the way that suits them.
+// sideBySide puts two views on a page, or where it is too small to show them
+// large, each on a page of its own, held the way that suits it.
 func (b *book) sideBySide(p page, foot list, views []func(w, h drawing.Unit) drawing.Scene, names []string) []page {
-	upright := paper{p.paper.h, p.paper.w}
-	for _, try := range []struct {
-		paper paper
-		n     int
-	}{{p.paper, len(views)}, {p.paper, 1}, {upright, 1}} {
-		if try.n > 1 && p.paper.w < 50000 {
-			continue
+	if p.paper.w >= 50000 {
+		if out := b.shown(p, foot, p.paper, 2, views, names); out != nil {
+			return out
 		}
-		room := try.paper.room(p.banner != "")
-		note, _ := foot.take(room.Width(), room.Height(), true)
-		cols := columns(drawing.Box(room.Min.X, room.Min.Y, room.Max.X, room.Max.Y-note.h-between), try.n, gutter)
-		var scenes []drawing.Scene
-		fits := true
-		for _, v := range views {
-			s := v(cols[0].Width(), cols[0].Height())
-			fits = fits && sits(s, cols[0].Width(), cols[0].Height())
-			scenes = append(scenes, s)
-		}
-		if !fits && try.paper != upright {
-			continue
-		}
-		var out []page
-		for i := 0; i < len(scenes); i += try.n {
-			q := p
-			q.paper = try.paper
-			if i > 0 {
-				q.id = b.id(p.id)
+	}
+	var out []page
+	for i := range views {
+		one, name := views[i:i+1], names[i:i+1]
+		q := b.shown(p, foot, p.paper, 1, one, name)
+		for _, try := range []struct {
+			foot  list
+			paper paper
+		}{{foot, paper{p.paper.h, p.paper.w}}, {list{}, p.paper}, {list{}, paper{p.paper.h, p.paper.w}}} {
+			if q == nil { // the view goes before the note
+				q = b.shown(p, try.foot, try.paper, 1, one, name)
 			}
-			if try.n == 1 {
-				q.title += ": " + names[i]
+		}
+		if q == nil {
+			q = b.laidOut(p, foot, p.paper, 1, one, name)
+		}
+		out = append(out, q...)
+	}
+	for i := range out {
+		out[i].id = p.id
+		if i > 0 {
+			out[i].id = b.id(p.id)
+		}
+	}
+	return out
+}
+
+// shown is laidOut, nil where a view does not fit.
+func (b *book) shown(p page, foot list, on paper, n int, views []func(w, h drawing.Unit) drawing.Scene, names []string) []page {
+	cols, _ := b.viewRooms(p, foot, on, min(n, len(views)))
+	for _, v := range views {
+		if w, h := cols[0].Width(), cols[0].Height(); !sits(v(w, h), w, h) {
+			return nil
+		}
+	}
+	return b.laidOut(p, foot, on, n, views, names)
+}
+
+// viewRooms are the rooms of n views on a paper, and the note under them.
+func (b *book) viewRooms(p page, foot list, on paper, n int) ([]drawing.Rect, laid) {
+	room := on.room(p.banner != "")
+	if len(foot.items) == 0 {
+		return columns(room, n, gutter), laid{}
+	}
+	note, _ := foot.take(room.Width(), room.Height(), true)
+	return columns(drawing.Box(room.Min.X, room.Min.Y, room.Max.X, room.Max.Y-note.h-between), n, gutter), note
+}
+
+// laidOut draws views n to a page, over a note.
+func (b *book) laidOut(p page, foot list, on paper, n int, views []func(w, h drawing.Unit) drawing.Scene, names []string) []page {
+	n = min(n, len(views))
+	cols, note := b.viewRooms(p, foot, on, n)
+	room := on.room(p.banner != "")
+	var out []page
+	for i := 0; i < len(views); i += n {
+		q := p
+		q.paper = on
+		if i > 0 {
+			q.id = b.id(p.id)
+		}
+		here := views[i:min(i+n, len(views))]
+		if n == 1 || i > 0 {
+			q.title += ": " + strings.Join(names[i:i+len(here)], ", ")
+		}
+		q.draw = func(s *drawing.Scene, _ func(string) string) {
+			for k, v := range here {
+				centred(s, v(cols[k].Width(), cols[k].Height()), cols[k], fmt.Sprintf("v%d", k+1))
 			}
-			here := scenes[i : i+try.n]
-			q.draw = func(s *drawing.Scene, _ func(string) string) {
-				for k, v := range here {
-					centred(s, v, cols[k], fmt.Sprintf("v%d", k+1))
-				}
+			if note.draw != nil {
 				note.draw(s, drawing.Pt(room.Min.X, room.Max.Y-note.h))
 			}
-			out = append(out, q)
 		}
-		return out
+		out = append(out, q)
 	}
-	return nil
+	return out
 }
 
 // sits says that a view keeps to its room and can be read in it. A view that

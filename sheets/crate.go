@@ -2,10 +2,10 @@ package sheets
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"copingset/drawing"
-	"copingset/layout/cap"
 	"copingset/layout/crate"
 	"copingset/layout/length"
 )
@@ -17,11 +17,12 @@ func (b *book) crates() []page {
 	for i, c := range b.l.Crates {
 		first := page{id: b.id("crate", itoa(c.N)), title: fmt.Sprintf("Crate %d of %d: %s", c.N, len(b.l.Crates), c.Kind), kind: CrateList, paper: b.lists,
 			about: "What the crate holds, to be counted and inspected before anyone signs."}
-		blocks := []block{b.crateFacts(c), b.crateTable(c)}
+		items, closing := b.crateTable(c), b.closing()
+		items.tail = closing.h // a signature stands on the page of the list it signs for
+		blocks := []block{b.crateFacts(c), items, closing}
 		if i == 0 && len(b.l.Withheld) > 0 {
 			blocks = append(blocks, b.withheld())
 		}
-		blocks = append(blocks, b.closing())
 		out = append(out, b.pages(first, blocks, across)...)
 	}
 	if len(b.l.Crates) == 0 && len(b.l.Withheld) > 0 {
@@ -39,7 +40,7 @@ func (b *book) crateFacts(c *crate.Crate) table {
 		rows = append(rows, []string{"Perimeter", prose(c.Perimeter)})
 	}
 	if c.Grams > 0 {
-		rows = append(rows, []string{"Weight", b.weight(c.Grams) + " of pieces (calculated), crate not counted"})
+		rows = append(rows, []string{"Weight", b.weight(b.crateGrams(c)) + " of pieces (calculated" + b.allowed(c) + "), crate not counted"})
 	}
 	if c.Longest > 0 {
 		rows = append(rows, []string{"Longest piece", b.text(c.Longest)})
@@ -47,32 +48,95 @@ func (b *book) crateFacts(c *crate.Crate) table {
 	if c.Over {
 		rows = append(rows, []string{"CAUTION", "OVER the weight or length the job allows a crate"})
 	}
+	if c.Kind == crate.Hardware {
+		rows = append(rows, []string{"Not in it", othersNote + " " + supportNote})
+	}
 	rows = append(rows, []string{"Delivery", "ticket no. ____________   date ____________   carrier ____________"})
 	t := facts("", rows)
 	t.fill = true
 	return t
 }
 
+// crateGrams is the weight of what a crate holds, as shipped.
+func (b *book) crateGrams(c *crate.Crate) int64 {
+	var sum int64
+	for _, x := range c.Items {
+		sum += b.sizes(x).grams
+	}
+	return sum
+}
+
+// allowed says that the weight counts what field closers ship over.
+func (b *book) allowed(c *crate.Crate) string {
+	for _, x := range c.Items {
+		if x.Piece != nil && x.Piece.Allowance > 0 {
+			return ", with allowance"
+		}
+	}
+	return ""
+}
+
+// sized is a line of a packing list with each of its sizes under its own name.
+type sized struct {
+	what                        string
+	long, thick, wide           length.Length // zero: none
+	length, thickness, diameter string
+	grams                       int64
+}
+
+// sizes tells the lengths of a line apart: a shim's is its thickness, a roll's
+// is lettered in feet or metres, a screw has a diameter besides.
+func (b *book) sizes(x crate.Item) sized {
+	z := sized{what: prose(x.What), long: x.Length, grams: x.Grams}
+	if q := x.Piece; q != nil {
+		z.what, z.length, z.grams = kindOf(q), b.shopLong(x.Length), b.l.ShippedGrams(q)
+		return z
+	}
+	z.length = b.shopShort(x.Length)
+	switch what, thick := strings.CutSuffix(x.What, ", this thick"); {
+	case thick:
+		z.what, z.length, z.long = prose(what), "", 0
+		z.thick, z.thickness = x.Length, b.exact(x.Length)
+	case x.Length == b.j.Crating.TapeRoll && strings.HasPrefix(x.What, "sealant tape"):
+		z.length = strconv.FormatFloat(float64(x.Length)/float64(length.Foot), 'f', -1, 64) + " ft"
+		if b.metric {
+			z.length = strconv.FormatFloat(x.Length.MM()/1000, 'f', -1, 64) + " m"
+		}
+	}
+	for i := range b.j.Fasteners {
+		if f := &b.j.Fasteners[i]; f.Name == x.What {
+			z.length, z.wide, z.diameter = b.exact(x.Length), f.Diameter, b.exact(f.Diameter)
+		}
+	}
+	return z
+}
+
 // crateTable is one row a line of the packing list, with room to write in.
 func (b *book) crateTable(c *crate.Crate) table {
-	t := table{title: "Count and look at every piece", fill: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Count", align: drawing.Right}, {head: "Mark"}, {head: "What", flex: true},
-		{head: "Length", align: drawing.Right}, {head: "All here", align: drawing.Middle}, {head: "Sound", align: drawing.Middle},
-		{head: "Damage", least: 2200}, {head: "Photo no.", least: 900}, {head: "Short or over", least: 900}}, high: 750}
+	hardware := c.Kind == crate.Hardware
+	t := table{title: "Count and look at every piece", fill: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Count"}}, high: 750}
+	if !hardware {
+		t.cols = append(t.cols, column{head: "Mark"})
+	}
+	t.cols = append(t.cols, column{head: "What", flex: true})
+	if hardware {
+		t.cols = append(t.cols, column{head: "Diameter, thickness"})
+	}
+	t.cols = append(t.cols, column{head: "Length", align: drawing.Right}, column{head: "All here", align: drawing.Middle}, column{head: "Sound", align: drawing.Middle},
+		column{head: "Damage", least: 1600}, column{head: "Photo no.", least: 800}, column{head: "Short or over", least: 800})
 	for i, x := range c.Items {
 		count := itoa(x.Count)
 		if x.Spare > 0 {
-			count += fmt.Sprintf(" (%d spare)", x.Spare)
+			count = fmt.Sprintf("%d + %d spare = %d", x.Count-x.Spare, x.Spare, x.Count)
 		}
-		what := prose(x.What)
+		z := b.sizes(x)
+		what := z.what
 		if q := x.Piece; q != nil {
 			if h := q.Hand.String(); h != "" {
 				what += ", " + h + " hand"
 			}
 			for _, m := range q.Miters {
 				what += ", turns " + shortTurn(m.Corner)
-			}
-			if q.Closer && q.Kind == cap.Straight {
-				what = "closer"
 			}
 			if q.Allowance > 0 {
 				what += ", long by " + b.shopShort(q.Allowance) + ", cut at the " + q.CutAt.String()
@@ -81,23 +145,29 @@ func (b *book) crateTable(c *crate.Crate) table {
 				what += ", TWO to lift"
 			}
 		}
-		long := "–"
-		if x.Length > 0 {
-			long = b.short(x.Length)
-			if x.Piece != nil || x.Length >= 4*length.Foot { // a cap, or a roll of tape
-				long = b.long(x.Length)
-			}
+		row := []string{itoa(i + 1), count}
+		switch {
+		case !hardware:
+			row = append(row, orDash(x.Mark), what)
+		case z.diameter != "":
+			row = append(row, what, z.diameter+" dia.")
+		case z.thickness != "":
+			row = append(row, what, z.thickness+" thick")
+		case x.Mark != "":
+			row = append(row, what+"\n"+x.Mark, "–")
+		default:
+			row = append(row, what, "–")
 		}
-		t.rows = append(t.rows, []string{itoa(i + 1), count, orDash(x.Mark), what, long, tickBox, tickBox, "", "", ""})
+		t.rows = append(t.rows, append(row, orDash(z.length), tickBox, tickBox, "", "", ""))
 	}
 	return t
 }
 
 // withheld lists what is in no crate, so that nobody looks for it.
 func (b *book) withheld() table {
-	t := table{title: "WITHHELD: not released, in no crate", fill: true, cols: []column{{head: "Mark"}, {head: "Kind"}, {head: "Held by", flex: true}}}
+	t := table{title: "WITHHELD: not released, in no crate", fill: true, cols: []column{{head: "Mark"}, {head: "Kind"}, {head: "Held by", flex: true}}, whole: true}
 	for _, q := range b.l.Withheld {
-		t.rows = append(t.rows, []string{q.Mark, q.Kind.String(), strings.Join(q.Holds, ", ")})
+		t.rows = append(t.rows, []string{q.Mark, kindOf(q), strings.Join(holdNames(q.Holds), "; ")})
 	}
 	return t
 }

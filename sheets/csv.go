@@ -9,6 +9,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/anchor"
 	"copingset/layout/cap"
+	"copingset/layout/crate"
 	"copingset/layout/length"
 )
 
@@ -51,7 +52,17 @@ func mm(l length.Length) string { return length.Millimetres(l, 2) }
 
 // typed is a length as a spreadsheet takes it: the foot and inch marks of a
 // keyboard, as the job file writes them.
-func typed(s string) string { return strings.NewReplacer("′", "'", "″", `"`).Replace(s) }
+func typed(s string) string {
+	return strings.NewReplacer("′", "'", "″", `"`, "’", "'", "\u00a0\u00a0", " ", "\u00a0", " ").Replace(s)
+}
+
+// some is mm of what there is.
+func some(l length.Length) string {
+	if l == 0 {
+		return ""
+	}
+	return mm(l)
+}
 
 func yesNo(v bool) string {
 	if v {
@@ -62,33 +73,35 @@ func yesNo(v bool) string {
 
 func (b *book) piecesCSV() Schedule {
 	s := Schedule{Name: "pieces.csv", Header: []string{"perimeter", "mark", "laying", "kind", "hand", "turn", "front", "front mm", "rear", "rear mm", "inside", "inside mm",
-		"girth", "girth mm", "allowance", "allowance mm", "cut at", "weight", "grams", "two persons", "zone", "assembly", "released", "holds"}}
+		"girth", "girth mm", "allowance", "allowance mm", "cut at", "cut length", "cut length mm", "weight with allowance", "grams with allowance", "two persons", "zone", "assembly", "holes", "released", "holds", "held by"}}
 	for _, p := range b.l.Perimeters {
 		for _, q := range p.Pieces {
-			var front, frontMM, rear, rearMM, turns []string
+			var front, frontMM, rear, rearMM, cut, cutMM, turns, holes []string
 			for i, t := range q.Parts {
 				front, frontMM = append(front, b.shop.Long(t.Length())), append(frontMM, mm(t.Length()))
 				rear, rearMM = append(rear, b.shop.Long(q.RearLength(i))), append(rearMM, mm(q.RearLength(i)))
+				f, _ := layout.Shipped(q, i)
+				cut, cutMM = append(cut, b.shop.Long(f)), append(cutMM, mm(f))
+			}
+			for _, o := range q.Cutouts {
+				holes = append(holes, typed(b.holeWords(q, o)))
 			}
 			for _, m := range q.Miters {
 				turns = append(turns, shortTurn(m.Corner))
-			}
-			kind := q.Kind.String()
-			if q.Closer && q.Kind == cap.Straight {
-				kind = "closer"
 			}
 			as := ""
 			if q.Assembly != nil {
 				as = q.Assembly.Name
 			}
-			cut := ""
+			at := ""
 			if q.Allowance > 0 {
-				cut = q.CutAt.String()
+				at = q.CutAt.String()
 			}
-			s.Rows = append(s.Rows, []string{p.Job.Name, q.Mark, itoa(q.Laying), kind, q.Hand.String(), strings.Join(turns, "; "),
+			s.Rows = append(s.Rows, []string{p.Job.Name, q.Mark, itoa(q.Laying), kindOf(q), q.Hand.String(), strings.Join(turns, "; "),
 				strings.Join(front, " + "), strings.Join(frontMM, " + "), strings.Join(rear, " + "), strings.Join(rearMM, " + "),
-				b.shop.Short(q.Inside), mm(q.Inside), b.shop.Short(q.Girth), mm(q.Girth), b.shop.Short(q.Allowance), mm(q.Allowance), cut,
-				b.weight(q.Grams), fmt.Sprint(q.Grams), yesNo(q.TwoPerson), q.Zone.String(), as, yesNo(q.Released()), strings.Join(q.Holds, " ")})
+				b.shop.Short(q.Inside), mm(q.Inside), b.shop.Short(q.Girth), mm(q.Girth), b.shop.Short(q.Allowance), mm(q.Allowance), at,
+				strings.Join(cut, " + "), strings.Join(cutMM, " + "), b.weight(b.l.ShippedGrams(q)), fmt.Sprint(b.l.ShippedGrams(q)),
+				yesNo(q.TwoPerson), q.Zone.String(), as, strings.Join(holes, "; "), yesNo(q.Released()), strings.Join(q.Holds, " "), strings.Join(holdNames(q.Holds), "; ")})
 		}
 	}
 	return s
@@ -114,7 +127,7 @@ func (b *book) jointsCSV() Schedule {
 					}
 				}
 				s.Rows = append(s.Rows, []string{p.Job.Name, r.Name, q.Name, [...]string{"plain", "expansion", "kink"}[q.Kind], mark(q.Left), mark(q.Right),
-					b.crew.Long(at), mm(at), b.crew.Short(q.Gap()), mm(q.Gap()), b.shop.Short(q.Plate), mm(q.Plate), move, moveMM, held})
+					b.crew.Long(at), mm(at), b.shop.Short(q.Gap()), mm(q.Gap()), b.shop.Short(q.Plate), mm(q.Plate), move, moveMM, held})
 			}
 		}
 	}
@@ -122,14 +135,14 @@ func (b *book) jointsCSV() Schedule {
 }
 
 func (b *book) chairsCSV() Schedule {
-	s := Schedule{Name: "chairs.csv", Header: []string{"perimeter", "run", "chair", "number", "station", "station mm", "stands at", "packing front", "packing front mm", "packing rear", "packing rear mm",
-		"layers", "shims front", "shims rear", "fastener", "count front", "length front", "length front mm", "count rear", "length rear", "length rear mm", "pilot front mm", "pilot rear mm", "assembly"}}
+	s := Schedule{Name: "chairs.csv", Header: []string{"perimeter", "run", "chair", "number", "station", "station mm", "stands at", "packing front face", "packing front face mm", "packing rear face", "packing rear face mm",
+		"built front mm", "built rear mm", "layers", "shims front", "shims rear", "fastener", "count front", "length front", "length front mm", "count rear", "length rear", "length rear mm", "pilot from top of packing front mm", "pilot from top of packing rear mm", "assembly"}}
 	for _, p := range b.l.Perimeters {
 		for _, r := range p.Runs {
 			for _, c := range r.Chairs {
 				at := r.ToCrew(c.At)
 				row := []string{p.Job.Name, r.Name, c.Name, itoa(c.N), b.crew.Long(at), mm(at), b.standsAt(c), b.crew.Short(c.PackFront), mm(c.PackFront), b.crew.Short(c.PackRear), mm(c.PackRear),
-					itoa(c.Layers), typed(b.shims(c.ShimFront)), typed(b.shims(c.ShimRear))}
+					mm(c.Made(&b.j.Packing, c.ShimFront)), mm(c.Made(&b.j.Packing, c.ShimRear)), itoa(c.Layers), typed(b.shims(c.ShimFront)), typed(b.shims(c.ShimRear))}
 				name := ""
 				if f := c.Rows[0].Fastener; f != nil {
 					name = f.Name
@@ -154,16 +167,16 @@ func (b *book) rowCSV(w anchor.Row) []string {
 	if w.Fastener == nil || w.Length == 0 {
 		return []string{itoa(w.Count), "hold", ""}
 	}
-	return []string{itoa(w.Count), b.crew.Short(w.Length), mm(w.Length)}
+	return []string{itoa(w.Count), typed(b.exact(w.Length)), mm(w.Length)}
 }
 
 func (b *book) fastenersCSV() Schedule {
-	s := Schedule{Name: "fasteners.csv", Header: []string{"fastener", "length", "length mm", "perimeter", "run", "count", "in all", "spare", "boxes"}}
+	s := Schedule{Name: "fasteners.csv", Header: []string{"fastener", "diameter", "diameter mm", "length", "length mm", "perimeter", "run", "count", "in all", "spare", "boxes"}}
 	runs := b.l.Runs()
 	for _, f := range b.l.FastenerSchedule() {
 		for i, n := range f.ByRun {
 			if n > 0 {
-				s.Rows = append(s.Rows, []string{f.Fastener.Name, b.crew.Short(f.Length), mm(f.Length), runs[i].Perimeter.Job.Name, runs[i].Name, itoa(n), itoa(f.Count), itoa(f.Spare), itoa(f.Boxes)})
+				s.Rows = append(s.Rows, []string{f.Fastener.Name, typed(b.exact(f.Fastener.Diameter)), mm(f.Fastener.Diameter), typed(b.exact(f.Length)), mm(f.Length), runs[i].Perimeter.Job.Name, runs[i].Name, itoa(n), itoa(f.Count), itoa(f.Spare), itoa(f.Boxes)})
 			}
 		}
 	}
@@ -174,7 +187,7 @@ func (b *book) shimsCSV() Schedule {
 	s := Schedule{Name: "shims.csv", Header: []string{"perimeter", "run", "thickness", "thickness mm", "front", "rear"}}
 	for _, r := range b.l.Runs() {
 		for _, c := range b.l.Shims(r) {
-			s.Rows = append(s.Rows, []string{r.Perimeter.Job.Name, r.Name, b.crew.Short(c.Thickness), mm(c.Thickness), itoa(c.Front), itoa(c.Rear)})
+			s.Rows = append(s.Rows, []string{r.Perimeter.Job.Name, r.Name, typed(b.exact(c.Thickness)), mm(c.Thickness), itoa(c.Front), itoa(c.Rear)})
 		}
 	}
 	return s
@@ -192,14 +205,17 @@ func (b *book) zonesCSV() Schedule {
 }
 
 func (b *book) cratesCSV() Schedule {
-	s := Schedule{Name: "crates.csv", Header: []string{"crate", "kind", "perimeter", "line", "count", "spare", "what", "mark", "length", "length mm", "grams"}}
+	s := Schedule{Name: "crates.csv", Header: []string{"crate", "kind", "perimeter", "line", "count", "spare", "what", "mark", "length", "length mm", "thickness", "thickness mm", "diameter", "diameter mm", "grams"}}
 	for _, c := range b.l.Crates {
 		for i, x := range c.Items {
-			s.Rows = append(s.Rows, []string{itoa(c.N), c.Kind.String(), c.Perimeter, itoa(i + 1), itoa(x.Count), itoa(x.Spare), x.What, x.Mark, b.crew.Long(x.Length), mm(x.Length), fmt.Sprint(x.Grams)})
+			z := b.sizes(x)
+			s.Rows = append(s.Rows, []string{itoa(c.N), c.Kind.String(), c.Perimeter, itoa(i + 1), itoa(x.Count), itoa(x.Spare), typed(z.what), x.Mark,
+				typed(z.length), some(z.long), typed(z.thickness), some(z.thick), typed(z.diameter), some(z.wide), fmt.Sprint(z.grams)})
 		}
 	}
 	for _, q := range b.l.Withheld {
-		s.Rows = append(s.Rows, []string{"withheld", "", q.Perimeter.Job.Name, "", "1", "0", q.Kind.String(), q.Mark, b.crew.Long(q.Length()), mm(q.Length()), fmt.Sprint(q.Grams)})
+		long := crate.Shipped(q)
+		s.Rows = append(s.Rows, []string{"withheld", "", q.Perimeter.Job.Name, "", "1", "0", kindOf(q), q.Mark, b.shop.Long(long), mm(long), "", "", "", "", fmt.Sprint(b.l.ShippedGrams(q))})
 	}
 	return s
 }

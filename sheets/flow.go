@@ -147,11 +147,25 @@ type list struct {
 	size     drawing.Size
 	from     int
 	together bool // never broken where a fresh region could hold it
+	tight    bool // paragraphs closer, where that saves a page of one or two
 }
 
 const titleDrop drawing.Unit = 740 // from the top of a block to below its title
 
 func (p list) take(w, h drawing.Unit, fresh bool) (laid, block) {
+	got, rest := p.lay(w, h, fresh)
+	if r, ok := rest.(list); ok && !p.tight && (got.draw == nil || len(p.items)-r.from <= fewRows) {
+		p.tight = true
+		if all, none := p.lay(w, h, fresh); none == nil {
+			return all, nil
+		}
+	}
+	return got, rest
+}
+
+// lay takes as many paragraphs as fit. A few are never left for a region of
+// their own: some more go with them.
+func (p list) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 	z := p.size
 	if z == 0 {
 		z = drawing.Note
@@ -161,13 +175,17 @@ func (p list) take(w, h drawing.Unit, fresh bool) (laid, block) {
 		indent = 0
 	}
 	gap := drawing.Unit(z) / 2
+	if p.tight {
+		gap = drawing.Unit(z) / 10
+	}
 	top := drawing.Unit(0)
 	title := p.title
 	if title != "" {
-		top = titleDrop
 		if p.from > 0 {
 			title += " (continued)"
 		}
+		lines, z := titled(title, w)
+		top = titleDrop + drawing.Unit(len(lines)-1)*z.Line()
 	}
 	type para struct {
 		y     drawing.Unit
@@ -189,8 +207,10 @@ func (p list) take(w, h drawing.Unit, fresh bool) (laid, block) {
 	if len(ps) == 0 || p.together && !fresh && k < len(p.items) {
 		return laid{}, p
 	}
-	if n := len(ps); k == len(p.items)-1 && n > 2 { // the last item takes one along, not to stand alone
-		k, y, ps = k-1, ps[n-1].y, ps[:n-1]
+	if left := len(p.items) - k; left > 0 && left < 3 { // the last do not stand alone
+		if back := min(3-left, len(ps)-2); back > 0 {
+			k, y, ps = k-back, ps[len(ps)-back].y, ps[:len(ps)-back]
+		}
 	}
 	y -= gap
 	got := laid{w: w, h: y, draw: func(s *drawing.Scene, at drawing.Point) {
@@ -223,9 +243,13 @@ func (p list) take(w, h drawing.Unit, fresh bool) (laid, block) {
 
 // heading letters the title of a block with a rule under it.
 func heading(s *drawing.Scene, at drawing.Point, w drawing.Unit, title string) {
-	z := headingSize(title, w)
-	s.Text(drawing.Pt(at.X, at.Y+410), shorten(title, drawing.Bold, z, w), drawing.Style{Size: z, Face: drawing.Bold})
-	s.Line(drawing.Medium, drawing.Pt(at.X, at.Y+570), drawing.Pt(at.X+w, at.Y+570))
+	lines, z := titled(title, w)
+	y := at.Y + 410
+	for i, line := range lines {
+		y = at.Y + 410 + drawing.Unit(i)*z.Line()
+		s.Text(drawing.Pt(at.X, y), line, drawing.Style{Size: z, Face: drawing.Bold})
+	}
+	s.Line(drawing.Medium, drawing.Pt(at.X, y+160), drawing.Pt(at.X+w, y+160))
 }
 
 // flowOver is flow with pages that may have no region at all.
@@ -250,6 +274,45 @@ func flowOver(blocks []block, regions func(n int) []drawing.Rect) [][]placed {
 		out[index[i]] = p
 	}
 	return out
+}
+
+// pair is two small tables next to each other where both fit in the width, or
+// one under the other.
+type pair struct{ left, right table }
+
+func (p pair) take(w, h drawing.Unit, fresh bool) (laid, block) {
+	wl, wr := p.left.width(), p.right.width()
+	if wl+gutter+wr <= w {
+		a, more := p.left.take(wl, h, fresh)
+		z, further := p.right.take(wr, h, fresh)
+		if a.draw == nil || z.draw == nil {
+			return laid{}, p
+		}
+		if more == nil && further == nil {
+			return laid{w: wl + gutter + wr, h: max(a.h, z.h), draw: func(s *drawing.Scene, at drawing.Point) {
+				a.draw(s, at)
+				z.draw(s, drawing.Pt(at.X+wl+gutter, at.Y))
+			}}, nil
+		}
+	}
+	got, rest := p.left.take(w, h, fresh)
+	switch t, ok := rest.(table); {
+	case rest == nil:
+		return got, p.right
+	case ok:
+		return got, pair{t, p.right}
+	}
+	return got, rest
+}
+
+// titled wraps a title to a width, in one line where it can be large enough to
+// stand out, and never cut.
+func titled(title string, w drawing.Unit) ([]string, drawing.Size) {
+	z := headingSize(title, w)
+	if z > drawing.Note {
+		return []string{title}, z
+	}
+	return drawing.Wrap(title, drawing.Bold, drawing.Note+50, w), drawing.Note + 50
 }
 
 // headingSize is how large a title can be in a width.

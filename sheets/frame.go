@@ -103,6 +103,7 @@ func (b *book) draw(p page, n, of int, refer func(string) string) drawing.Scene 
 		})
 	}
 	p.draw(&s, refer)
+	carriedOn(&s, p.paper, refer(p.next))
 	return s
 }
 

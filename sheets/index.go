@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"path"
 	"slices"
 	"strings"
 
@@ -230,7 +231,7 @@ func (b *book) generalNotes() []string {
 	}
 	for _, p := range b.l.Perimeters {
 		if c := p.Closure; p.Closed() && (c.Length != 0 || c.Angle != 0) {
-			notes = append(notes, "Perimeter "+p.Job.Name+" as measured fails to close by "+b.small(c.Length)+" and "+angle(c.Angle)+".")
+			notes = append(notes, "Perimeter "+p.Job.Name+" as measured does not close: it misses by "+b.small(c.Length)+" and "+angle(c.Angle)+".")
 		}
 	}
 	return notes
@@ -245,7 +246,7 @@ func (b *book) findings() []page {
 	first := page{id: b.id("findings"), title: "Findings and holds", kind: Findings, paper: b.runs, holds: b.l.Holds(), banner: b.summary(),
 		about: "Every hold and note of the job: where, what, why and what to do."}
 	t := table{fill: true, cols: []column{{head: "No.", align: drawing.Right}, {head: ""}, {head: "Where", flex: true}, {head: "What", flex: true},
-		{head: "Why it matters", flex: true}, {head: "What to do", flex: true}, {head: "File", flex: true}, {head: "Cleared by, date", least: 2600, flex: false}}}
+		{head: "Why it matters", flex: true}, {head: "What to do", flex: true}, {head: "File, line"}, {head: "Cleared by, date", least: 2600, flex: false}}}
 	var hold []bool
 	add := func(sev finding.Severity, word string) {
 		for _, f := range b.l.Findings {
@@ -260,7 +261,13 @@ func (b *book) findings() []page {
 			if f.Where.HasStation {
 				where += ", station " + b.text(b.crewStation(f.Where))
 			}
-			t.rows = append(t.rows, []string{itoa(len(t.rows) + 1), word, prose(where), prose(f.What), prose(f.Why), prose(f.Mend), prose(f.At.String()), ""})
+			at := f.At
+			at.File = path.Base(at.File) // the folder is the job's own
+			if f.At.File == "" {
+				at.File = ""
+			}
+			plain := func(s string) string { return orDash(prose(strings.ReplaceAll(s, "`", ""))) }
+			t.rows = append(t.rows, []string{itoa(len(t.rows) + 1), word, prose(where), plain(f.What), plain(f.Why), plain(f.Mend), plain(at.String()), ""})
 		}
 	}
 	add(finding.Hold, "HOLD")

@@ -73,8 +73,8 @@ func Views(l *layout.Layout) []drawing.Scene {
 	}
 	for _, c := range l.SectionCases() {
 		add(view.SectionAtChair(l, c.Run, c.Chair, viewHigh, viewHigh), "section", c.Chair.Name)
-		if c.Joint != nil {
-			add(view.SectionAtJoint(l, c.Run, c.Joint, viewHigh, viewHigh), "section", c.Joint.Name)
+		for _, q := range c.Joints {
+			add(view.SectionAtJoint(l, q.Run, q.Joint, viewHigh, viewHigh), "section", q.Joint.Name)
 		}
 	}
 	return out

@@ -34,7 +34,7 @@ type leaf struct {
 // lines where it is long, then chairs and the order of work.
 func (b *book) run(p *layout.Perimeter, r *layout.Run) []page {
 	first := page{kind: RunSheet, paper: b.runs, holds: b.l.HoldsOn(r), about: "Installation of run " + r.Name + ": plan, elevation, chairs with packing and fasteners, joint gaps, order of work."}
-	first.banner = holdWords(first.holds)
+	first.banner = b.runBanner(r, first.holds)
 	room := first.paper.room(first.banner != "")
 	room.Max.Y -= cautionHigh + 200
 	wins, along := view.Windows(b.l, r, room.Width())
@@ -70,6 +70,9 @@ func (b *book) run(p *layout.Perimeter, r *layout.Run) []page {
 				hatches = view.RunHatches(b.l, r, f.win)
 			}
 			q.foot = b.key(r, hatches)
+		}
+		if i+1 < len(leaves) {
+			q.next = ids[i+1]
 		}
 		before, after := neighbours(leaves, ids, i)
 		q.draw = func(s *drawing.Scene, refer func(string) string) {
@@ -166,14 +169,64 @@ func holdWords(holds finding.List) string {
 	}
 	var codes []string
 	for _, f := range holds {
-		if code := strings.ReplaceAll(f.Code, "-", " "); !slices.Contains(codes, code) {
-			codes = append(codes, code)
+		if !slices.Contains(codes, holdName(f.Code)) {
+			codes = append(codes, holdName(f.Code))
 		}
 	}
 	if len(codes) > 3 {
 		codes = append(codes[:3:3], "and more")
 	}
 	return "HOLD: " + strings.Join(codes, ", ") + "."
+}
+
+// runBanner is what stands large on the sheets of a run: its own holds and the
+// pieces that must not be cut for them; or, where only a piece that reaches
+// round its corner is held, the joint at which the laying stops.
+func (b *book) runBanner(r *layout.Run, holds finding.List) string {
+	var marks, stops []string
+	for _, t := range r.Parts {
+		q := t.Piece
+		if q.Released() || slices.Contains(marks, q.Mark) {
+			continue
+		}
+		marks = append(marks, q.Mark)
+		at := ""
+		left, right := b.l.EndJoints(q)
+		for _, j := range []*layout.Joint{left, right} {
+			if j != nil && j.Run == r.Run && !strings.Contains(at, local(j.Name, r.Name)) {
+				at += " AND " + local(j.Name, r.Name)
+			}
+		}
+		if at == "" {
+			stops = append(stops, "piece "+q.Mark+" held")
+			continue
+		}
+		stops = append(stops, strings.TrimPrefix(at, " AND ")+": piece "+q.Mark+" held")
+	}
+	switch {
+	case len(holds) == 0 && len(marks) == 0:
+		return ""
+	case len(holds) == 0:
+		return "Lay nothing at " + strings.Join(stops, "; ") + "."
+	case len(marks) == 0:
+		return holdWords(holds)
+	case len(marks) == len(pieceMarks(r)):
+		return holdWords(holds) + " Do not cut any piece of this run."
+	case len(marks) > 4:
+		return holdWords(holds) + fmt.Sprintf(" Do not cut %d pieces: see the piece schedule.", len(marks))
+	}
+	return holdWords(holds) + " Do not cut " + strings.Join(marks, ", ") + "."
+}
+
+// pieceMarks are the pieces of a run, each once.
+func pieceMarks(r *layout.Run) []string {
+	var out []string
+	for _, t := range r.Parts {
+		if !slices.Contains(out, t.Piece.Mark) {
+			out = append(out, t.Piece.Mark)
+		}
+	}
+	return out
 }
 
 // views places the plan over the elevation of one window on one page, as
@@ -242,15 +295,30 @@ func (b *book) key(r *layout.Run, hatches []view.LegendEntry) func(s *drawing.Sc
 	}
 }
 
-// fill places the chair table under the views where it fits whole or else on
-// pages of its own, and the other lists where there is room, in the order a
-// foreman needs them.
+// fill arranges table and lists on as few pages as they take.
 func (b *book) fill(p *layout.Perimeter, r *layout.Run, room drawing.Rect, leaves *[]*leaf) {
 	table := b.chairTable(r)
+	best := b.arrange(p, r, table, room, *leaves)
+	table.tight = true
+	if got := b.arrange(p, r, table, room, *leaves); len(got) < len(best) {
+		best = got
+	}
+	*leaves = best
+}
+
+// arrange places the chair table under the views where it fits whole or else
+// on pages of its own, and the other lists where there is room, in the order a
+// foreman needs them.
+func (b *book) arrange(p *layout.Perimeter, r *layout.Run, table table, room drawing.Rect, views []*leaf) []*leaf {
+	var leaves []*leaf
+	for _, f := range views {
+		copied := *f
+		leaves = append(leaves, &copied)
+	}
 	natural := min(table.width(), room.Width())
-	bands := len(*leaves)
+	bands := len(leaves)
 	free := make([]drawing.Rect, bands)
-	for i, f := range *leaves {
+	for i, f := range leaves {
 		free[i] = f.band
 	}
 	for i, f := range free {
@@ -258,7 +326,7 @@ func (b *book) fill(p *layout.Perimeter, r *layout.Run, room drawing.Rect, leave
 			continue
 		}
 		if got, rest := table.take(natural, f.Height(), false); rest == nil && got.draw != nil {
-			(*leaves)[i].table = []placed{{got, f.Min}}
+			leaves[i].table = []placed{{got, f.Min}}
 			free[i].Min.X += natural + gutter
 			table.rows = nil
 		}
@@ -272,7 +340,7 @@ func (b *book) fill(p *layout.Perimeter, r *layout.Run, room drawing.Rect, leave
 			cols = append(cols, drawing.Box(x, room.Min.Y, x+natural, room.Max.Y))
 		}
 		for _, t := range flow([]block{table}, func(int) []drawing.Rect { return cols }) {
-			*leaves = append(*leaves, &leaf{table: t})
+			leaves = append(leaves, &leaf{table: t})
 			used, foot := 0, room.Min.Y
 			for i, c := range cols {
 				for _, x := range t {
@@ -299,16 +367,36 @@ func (b *book) fill(p *layout.Perimeter, r *layout.Run, room drawing.Rect, leave
 		}
 		return columns(room, max(1, int(room.Width()/(smallWide+3000))), gutter)
 	}
-	lists := flowOver(b.runLists(p, r, true), regions)
-	if split := flowOver(b.runLists(p, r, false), regions); len(split) < len(lists) {
-		lists = split // a page saved is worth a list in two parts
+	// A page saved is worth the order of work before the data, or in two parts.
+	var lists [][]placed
+	for _, together := range []bool{true, false} {
+		in := b.runLists(p, r, together)
+		for _, order := range b.orders(in) {
+			if got := flowOver(order, regions); lists == nil || len(got) < len(lists) {
+				lists = got
+			}
+		}
 	}
 	for i, t := range lists {
-		for len(*leaves) <= i {
-			*leaves = append(*leaves, &leaf{})
+		for len(leaves) <= i {
+			leaves = append(leaves, &leaf{})
 		}
-		(*leaves)[i].small = append((*leaves)[i].small, t...)
+		leaves[i].small = append(leaves[i].small, t...)
 	}
+	return leaves
+}
+
+// orders are the ways in which the lists may follow each other: the order of
+// work, last of them, last, first, second or before the last.
+func (b *book) orders(in []block) [][]block {
+	last := len(in) - 1
+	out := [][]block{in}
+	for _, at := range []int{last - 1, 1, 0} {
+		if at >= 0 && at < last {
+			out = append(out, slices.Concat(in[:at], in[last:], in[at:last]))
+		}
+	}
+	return out
 }
 
 // parts cuts a rectangle into columns wide enough for data; none if it is not.

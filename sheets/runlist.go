@@ -30,9 +30,7 @@ func (b *book) runLists(p *layout.Perimeter, r *layout.Run, together bool) []blo
 		blocks = append(blocks, fixed(3600, func(s *drawing.Scene, box drawing.Rect) { b.key(r, hatches)(s, box) }))
 	}
 	blocks = append(blocks, b.lineFacts(p, r))
-	if t, ok := b.gapTable(r); ok {
-		blocks = append(blocks, t)
-	}
+	blocks = append(blocks, b.gapTables(r)...)
 	if n := b.runNotes(r); len(n) > 0 {
 		blocks = append(blocks, list{title: "Notes", items: n})
 	}
@@ -47,32 +45,48 @@ func (b *book) chairTable(r *layout.Run) table {
 		pilots = pilots || c.Rows[0].Pilot > 0 || c.Rows[1].Pilot > 0
 	}
 	types := fastenerTypes(r)
-	t := table{title: prose("Chairs of run " + r.Name + ", stations to the chair's centre"), cols: []column{
+	t := table{title: prose("Chairs of run " + r.Name + ": station to the chair's centre; packing at the wall's front face and at its rear face"), cols: []column{
 		{head: "Chair"}, {head: "Station", align: drawing.Right}, {head: "Stands at"},
 	}}
 	if layers {
-		t.cols = append(t.cols, column{head: "Ply layers", align: drawing.Middle})
+		t.cols = append(t.cols, column{head: "Plies, " + b.exactly(b.j.Packing.Layer) + " actual", align: drawing.Middle})
 	}
 	t.cols = append(t.cols,
-		column{head: "Pack front", align: drawing.Right}, column{head: "shims front", align: drawing.Left},
-		column{head: "Pack rear", align: drawing.Right}, column{head: "shims rear", align: drawing.Left},
+		column{head: "Packing, front face", align: drawing.Right}, column{head: "shims front", align: drawing.Left},
+		column{head: "Packing, rear face", align: drawing.Right}, column{head: "shims rear", align: drawing.Left},
 		column{head: "Screws front"}, column{head: "Screws rear"})
 	if pilots {
-		t.cols = append(t.cols, column{head: "Pilot depth"})
+		t.cols = append(t.cols, column{head: "Pilot from top of packing, front / rear"})
 	}
 	t.cols = append(t.cols, column{head: "Set", align: drawing.Middle})
+	built := false
 	for _, c := range r.Chairs {
 		row := []string{fmt.Sprintf("C%d", c.N), b.long(r.ToCrew(c.At)), b.standsAt(c)}
 		if layers {
 			row = append(row, itoa(c.Layers))
 		}
-		row = append(row, b.short(c.PackFront), b.shims(c.ShimFront), b.short(c.PackRear), b.shims(c.ShimRear), b.screws(c.Rows[0], len(types) > 1), b.screws(c.Rows[1], len(types) > 1))
+		front, rear := b.packing(c, c.PackFront, c.ShimFront), b.packing(c, c.PackRear, c.ShimRear)
+		built = built || strings.HasSuffix(front, ")") || strings.HasSuffix(rear, ")")
+		row = append(row, front, b.shims(c.ShimFront), rear, b.shims(c.ShimRear), b.screws(c.Rows[0], len(types) > 1), b.screws(c.Rows[1], len(types) > 1))
 		if pilots {
 			row = append(row, b.pilot(c))
 		}
 		t.rows = append(t.rows, append(row, tickBox))
 	}
+	if built {
+		t.title += " (in brackets what plies and shims come to)"
+	}
 	return t
+}
+
+// packing letters the packing at one face and, where plies and shims come to
+// something else, what is built.
+func (b *book) packing(c *layout.Chair, pack length.Length, shims []length.Length) string {
+	want, made := b.short(pack), b.exact(c.Made(&b.j.Packing, shims))
+	if made == want || made == b.exact(pack) {
+		return want
+	}
+	return want + " (" + made + ")"
 }
 
 func (b *book) standsAt(c *layout.Chair) string {
@@ -102,7 +116,7 @@ func (b *book) shims(of []length.Length) string {
 		for k < len(of) && of[k] == of[i] {
 			k++
 		}
-		s := b.short(of[i])
+		s := b.exact(of[i])
 		if k-i > 1 {
 			s = fmt.Sprintf("%d×%s", k-i, s)
 		}
@@ -131,9 +145,9 @@ func (b *book) screws(w anchor.Row, named bool) string {
 		return "HOLD"
 	}
 	if named {
-		return fmt.Sprintf("%d × %s %s", w.Count, prose(w.Fastener.Name), b.short(w.Length))
+		return fmt.Sprintf("%d × %s %s", w.Count, prose(w.Fastener.Name), b.exact(w.Length))
 	}
-	return fmt.Sprintf("%d × %s", w.Count, b.short(w.Length))
+	return fmt.Sprintf("%d × %s", w.Count, b.exact(w.Length))
 }
 
 func (b *book) pilot(c *layout.Chair) string {
@@ -181,15 +195,22 @@ func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
 		rows = append(rows,
 			[]string{"Wall face from string", "left end " + at(r.Readings[0].Gap) + "; right end " + at(r.Readings[n-1].Gap) +
 				"; most " + at(r.GapMost) + " at " + b.long(r.ToCrew(r.ToCap(r.GapMostAt)))},
-			[]string{"Wall width", b.short(r.WidthLeast) + " to " + b.short(r.WidthMost)},
+			[]string{"Wall width", span(b.short(r.WidthLeast), b.short(r.WidthMost))},
 			[]string{"Width needed", b.short(r.Need) + " at " + b.long(r.ToCrew(r.ToCap(r.NeedAt)))},
 		)
 	}
-	rows = append(rows, []string{"Cap width", "inside " + b.short(r.Inside) + ", outside " + b.short(r.Outside)})
-	if len(r.Play) > 0 {
-		rows = append(rows, []string{"Play at the rear", b.short(r.PlayLeast) + " to " + b.short(r.PlayMost)})
+	width := "inside " + b.short(r.Inside) + ", outside " + b.short(r.Outside)
+	if e := b.shopShort(r.Outside); e != b.short(r.Outside) {
+		width += " (" + e + " exact)"
 	}
-	rows = append(rows, []string{"Packing", b.short(r.PackLeast) + " to " + b.short(r.PackMost)})
+	if g := p.Governs(); g != nil && g.Name != r.Name && g.Need > r.Need {
+		width += ", governed by run " + g.Name + ", which needs " + b.short(g.Need)
+	}
+	rows = append(rows, []string{"Cap width", width})
+	if len(r.Play) > 0 {
+		rows = append(rows, []string{"Play at the rear", span(b.short(r.PlayLeast), b.short(r.PlayMost))})
+	}
+	rows = append(rows, []string{"Packing", span(b.short(r.PackLeast), b.short(r.PackMost)) + " at any reading, either face"})
 	surface := "level along the run"
 	if p.Cross != 0 {
 		surface += ", falls to the roof by " + slope(p.Cross, b.metric)
@@ -198,7 +219,7 @@ func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
 	}
 	rows = append(rows, []string{"Set surface", surface})
 	for _, f := range fastenerTypes(r) {
-		rows = append(rows, []string{"Screws", prose(f.Name) + ", " + b.shopShort(f.Diameter) + " diameter"})
+		rows = append(rows, []string{"Screws", b.screwName(f)})
 	}
 	t := facts("String, width, surface and screws", rows)
 	t.fill = true
@@ -213,23 +234,63 @@ func slope(s job.Slope, metric bool) string {
 	return drawing.Letter(length.Inches(s.Rise(length.Foot), 16)) + " in 12″"
 }
 
-// gapTable gives the gap to set by the temperature of the metal.
+// gapTables give the gap to set by the temperature of the metal, and below it
+// that of a building expansion joint, which is set as drawn.
+func (b *book) gapTables(r *layout.Run) []block {
+	var out []block
+	if t, ok := b.gapTable(r); ok {
+		out = append(out, t)
+	}
+	t := table{title: "Building expansion joint: set as drawn", cols: []column{{head: "Joint"}, {head: "Gap", align: drawing.Right}, {head: "Cover plate", align: drawing.Right}, {head: "Held side"}, {head: "Movement, either way", flex: true}}, whole: true}
+	for _, q := range r.Joints {
+		if q.Kind != cap.Expansion {
+			continue
+		}
+		move := "NOT STATED"
+		if q.Movement != nil {
+			move = b.short(*q.Movement)
+		}
+		t.rows = append(t.rows, []string{local(q.Name, r.Name), b.short(q.Gap()), b.short(q.Plate), q.Held.String() + " only", move})
+	}
+	if len(t.rows) == 0 {
+		return out
+	}
+	if len(out) == 1 {
+		return []block{pair{out[0].(table), t}}
+	}
+	return []block{t}
+}
+
+// gapTable is the gap by temperature. Where the crew's step reads alike at all
+// temperatures it takes half of it; where even that does, one line says so.
 func (b *book) gapTable(r *layout.Run) (table, bool) {
-	classes := b.l.Gaps(r)
 	temps := b.j.Site.InstallMetalT
+	st := b.crew
+	classes := b.l.Gaps(r)
+	alike := func() bool { return !slices.ContainsFunc(classes, func(c layout.GapClass) bool { return !c.Alike() }) }
 	if len(classes) == 0 || len(temps) == 0 {
 		return table{}, false
 	}
-	t := table{title: "Joint gap by METAL temperature, not air", cols: []column{{head: "Metal at"}}}
+	if len(temps) > 1 && slices.ContainsFunc(classes, layout.GapClass.Alike) {
+		st = length.Style{Metric: b.metric, Denominator: 32, Places: 1}
+		classes = b.l.GapsTo(r, b.l.Grid/2)
+	}
+	t := table{title: "Joint gap by METAL temperature, not air", cols: []column{{head: "Metal at"}}, whole: true}
 	for _, c := range classes {
 		t.cols = append(t.cols, column{head: jointNames(c.Joints), flex: true, align: drawing.Middle})
 	}
 	for i, temp := range temps {
 		row := []string{b.temperature(temp)}
+		if alike() && len(temps) > 1 {
+			row[0] += " to " + b.temperature(temps[len(temps)-1])
+		}
 		for _, c := range classes {
-			row = append(row, b.short(c.At[i]))
+			row = append(row, drawing.Letter(st.Short(c.At[i])))
 		}
 		t.rows = append(t.rows, row)
+		if alike() {
+			break
+		}
 	}
 	return t, true
 }
@@ -262,47 +323,17 @@ func follows(a, z *layout.Joint) bool {
 	return i >= 0 && i+1 < len(a.Run.Joints) && a.Run.Joints[i+1] == z
 }
 
-// orderOfWork is the sequence of the trade with this run's own figures.
+// orderOfWork is the sequence of the trade with this run's own figures. A run
+// that is carried wholly by pieces from beyond its corners has none.
 func (b *book) orderOfWork(r *layout.Run) []string {
-	s, pk := &b.j.System, &b.j.Packing
-	var steps []string
-	add := func(f string, a ...any) { steps = append(steps, fmt.Sprintf(f, a...)) }
-	membrane := "Lay the " + b.j.Membrane.Name + " over the wall top and fasten its edges, before any metal."
-	switch {
-	case pk.Method == job.PackContinuous:
-		add("Check the nailer: sound, dry, fast. Build it up with %s in the zones drawn, then the shims of the table under each chair, full bearing.", pk.LayerName)
-		add("%s", membrane)
-	case pk.AboveMembrane:
-		add("Check the nailer: sound, dry, fast.")
-		add("%s", membrane)
-		add("Packing goes ABOVE the membrane, under each chair, by the table; full bearing.")
-	default:
-		add("Check the nailer: sound, dry, fast. Packing goes BELOW the membrane, under each chair, by the table; full bearing.")
-		add("%s", membrane)
+	if len(r.Chairs) > 0 || len(r.Joints) > 0 || len(r.Parts) == 0 {
+		return view.StepWords(b.l, r)
 	}
-	add("Set the corner chairs and corner supports, then the corner and end pieces by their sheets.")
-	add("Pull the string between the front edges of the end chairs. Check it against the wall face.")
-	pilot := ""
-	for _, c := range r.Chairs {
-		if c.Rows[0].Pilot > 0 {
-			pilot = " Drill pilots of " + b.small(c.Rows[0].Fastener.PilotDia) + " diameter to the depth of the table."
-			break
-		}
+	var marks []string
+	for _, t := range r.Parts {
+		marks = append(marks, t.Piece.Mark)
 	}
-	add("Set the chairs to the string at their stations, in the holes punched for it, screws by the table.%s", pilot)
-	add("At each joint: splice plate centred, sealant tape each side, %s from the centre line to the middle of the strip.", b.small(s.Splice.Tape))
-	add("Peel the film, wipe the plates. Hook the front leg of the cap first.")
-	add("Set the gap for the metal's temperature. Joint centres stay where they are drawn.")
-	add("Turn the cap down until the rear leg snaps on all its chairs.")
-	field := false
-	for _, q := range r.Parts {
-		field = field || q.Piece.Allowance > 0
-	}
-	if field {
-		add("The closer ships long by %s: check the chairs, then cut the end that is marked.", b.small(s.Joint.Allowance))
-	}
-	add("Check along the whole rear leg, the gaps, the line and the lap.")
-	return steps
+	return []string{"Nothing is set on this run by itself: see the corner sheet of piece " + strings.Join(marks, ", ") + "."}
 }
 
 // runNotes are what is true of this run alone.
@@ -339,6 +370,11 @@ func (b *book) runNotes(r *layout.Run) []string {
 			words += "; sealed collar by " + who
 		}
 		out = append(out, words+".")
+		for _, t := range r.Parts {
+			if slices.Contains(t.Piece.Cutouts, o) {
+				out = append(out, "Piece "+t.Piece.Mark+": "+b.holeWords(t.Piece, o)+".")
+			}
+		}
 	}
 	return out
 }

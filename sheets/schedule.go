@@ -20,7 +20,7 @@ func (b *book) fasteners() []page {
 	room := first.paper.room(first.banner != "")
 	var blocks []block
 	blocks = append(blocks, b.fastenerTables(room.Width())...)
-	blocks = append(blocks, b.fastenerData())
+	blocks = append(blocks, b.fastenerData(), list{items: []string{supportNote}, plain: true})
 	if t, ok := b.shimTable(); ok {
 		blocks = append(blocks, t)
 	}
@@ -65,7 +65,7 @@ func (b *book) fastenerTables(w drawing.Unit) []block {
 			t.cols = append(t.cols, column{head: "In all", align: drawing.Right}, column{head: "Spare", align: drawing.Right}, column{head: "Boxes", align: drawing.Right})
 		}
 		for _, f := range lines {
-			row := []string{prose(f.Fastener.Name), b.short(f.Length)}
+			row := []string{b.screwName(f.Fastener), b.exact(f.Length)}
 			for _, n := range f.ByRun[from:to] {
 				row = append(row, dash(n))
 			}
@@ -99,7 +99,7 @@ func dash(n int) string {
 
 // fastenerData says what each fastener's report asks for.
 func (b *book) fastenerData() table {
-	t := table{title: "What each fastener asks for", cols: []column{{head: "Fastener", flex: true}, {head: "Diameter", align: drawing.Right}, {head: "Holds in"}, {head: "Thread in it", align: drawing.Right},
+	t := table{title: "What each fastener asks for", cols: []column{{head: "Fastener", flex: true}, {head: "Diameter", align: drawing.Right}, {head: "Holds in"}, {head: "Thread in it, and tip", align: drawing.Right},
 		{head: "Pilot diameter", align: drawing.Right}, {head: "Edge distance", align: drawing.Right}, {head: "Cover left", align: drawing.Right}}}
 	used := b.l.FastenerSchedule()
 	for i := range b.j.Fasteners {
@@ -109,9 +109,9 @@ func (b *book) fastenerData() table {
 		}
 		pilot := "none"
 		if f.PilotDia > 0 {
-			pilot = b.shopShort(f.PilotDia)
+			pilot = b.exact(f.PilotDia)
 		}
-		t.rows = append(t.rows, []string{prose(f.Name), b.shopShort(f.Diameter), f.Substrate, b.short(f.Embedment), pilot, b.short(f.EdgeDistance), b.short(f.Cover)})
+		t.rows = append(t.rows, []string{prose(f.Name), b.exact(f.Diameter), f.Substrate, b.exact(f.Embedment) + " thread + " + b.exact(f.Tip) + " tip", pilot, b.exact(f.EdgeDistance), b.exact(f.Cover)})
 	}
 	return t
 }
@@ -120,11 +120,11 @@ func (b *book) fastenerData() table {
 func (b *book) shimTable() (table, bool) {
 	t := table{title: "Shims and plywood by run", cols: []column{{head: "Run"}}}
 	for _, s := range b.j.Packing.Shims {
-		t.cols = append(t.cols, column{head: b.short(s) + " front", align: drawing.Right}, column{head: "rear", align: drawing.Right})
+		t.cols = append(t.cols, column{head: b.exact(s) + " front", align: drawing.Right}, column{head: "rear", align: drawing.Right})
 	}
 	ply := b.j.Packing.Method == job.PackContinuous && b.j.Packing.Layer > 0
 	if ply {
-		t.cols = append(t.cols, column{head: "Plywood, full width", align: drawing.Right})
+		t.cols = append(t.cols, column{head: "Plywood " + b.exactly(b.j.Packing.Layer) + " actual, full width", align: drawing.Right})
 	}
 	for _, r := range b.l.Runs() {
 		counts := b.l.Shims(r)
@@ -147,18 +147,17 @@ func (b *book) shimTable() (table, bool) {
 
 // zoneTable lists the shim zones a carpenter cuts to.
 func (b *book) zoneTable() table {
-	t := table{title: "Shim zones, stations from the start of each run", cols: []column{{head: "Run"}, {head: "From", align: drawing.Right}, {head: "To", align: drawing.Right}, {head: "Layers", align: drawing.Right},
-		{head: "Shims front", align: drawing.Right}, {head: "Shims rear", align: drawing.Right}}}
-	span := func(lo, hi length.Length) string {
-		if b.short(lo) == b.short(hi) {
-			return b.short(lo)
-		}
-		return b.short(lo) + " to " + b.short(hi)
+	plies := "Plies"
+	if b.j.Packing.Method == job.PackContinuous && b.j.Packing.Layer > 0 {
+		plies += ", " + b.exactly(b.j.Packing.Layer) + " actual"
 	}
+	t := table{title: "Shim zones, stations from the start of each run; shims over the plies at the wall’s front and rear face", cols: []column{{head: "Run"}, {head: "From", align: drawing.Right}, {head: "To", align: drawing.Right}, {head: plies, align: drawing.Right},
+		{head: "Shims, front face", align: drawing.Right}, {head: "Shims, rear face", align: drawing.Right}}}
+	shims := func(lo, hi length.Length) string { return span(b.short(lo), b.short(hi)) }
 	for _, r := range b.l.Runs() {
 		for _, z := range r.Run.Run.Zones {
 			t.rows = append(t.rows, []string{b.runHead(r), b.long(r.ToCrew(r.ToCap(z.From))), b.long(r.ToCrew(r.ToCap(z.To))), itoa(z.Layers),
-				span(z.FrontLeast, z.FrontMost), span(z.RearLeast, z.RearMost)})
+				shims(z.FrontLeast, z.FrontMost), shims(z.RearLeast, z.RearMost)})
 		}
 	}
 	return t
@@ -173,54 +172,81 @@ func (b *book) pieces() []page {
 	first := page{id: b.id("pieces"), title: "Piece schedule", kind: PieceSchedule, paper: b.runs, holds: b.l.HoldsOnPieces(all),
 		about: "Every piece with its mark, kind, hand, lengths, width, girth, weight and release."}
 	first.banner = b.releaseWords(all, first.holds)
+	lengths := "Lengths are of metal as laid, by outside mold lines: front along the street face, rear along the roof face, one number for each leg from the left."
+	sum := b.weight(b.l.Grams())
+	if trims(all) {
+		var grams int64
+		for _, q := range all {
+			grams += b.l.ShippedGrams(q)
+		}
+		sum = b.weight(grams) + " with allowance"
+		lengths = "Cut lengths are of metal as shipped, trim-to lengths as laid, both by outside mold lines: front along the street face, rear along the roof face, one number for each leg from the left."
+	}
 	var blocks []block
 	for _, p := range b.l.Perimeters {
 		title := "Pieces"
 		if len(b.l.Perimeters) > 1 {
 			title += " of " + prose(p.Job.Name)
 		}
-		blocks = append(blocks, b.pieceTable(title, p.Pieces))
+		blocks = append(blocks, b.pieceTable(title, p.Pieces, trims(all)))
 	}
 	blocks = append(blocks, list{items: []string{
-		"Lengths are of metal as laid, by outside mold lines: front along the street face, rear along the roof face, one number for each leg from the left.",
-		"Girth is the stretch-out by outside dimensions without bend deduction; the flat pattern has the blank. Weight is calculated. All pieces together: " + b.weight(b.l.Grams()) + ".",
+		lengths,
+		"Girth is the stretch-out by outside dimensions without bend deduction; the flat pattern has the blank. Weight is calculated. All pieces together: " + sum + ".",
 	}})
 	return b.pages(first, blocks, across)
 }
 
-func (b *book) pieceTable(title string, pieces []*layout.Piece) table {
-	t := table{title: title, cols: []column{{head: "Mark"}, {head: "Laid as no.", align: drawing.Right}, {head: "Kind", flex: true}, {head: "Hand"}, {head: "Turn", flex: true},
-		{head: "Front length", flex: true, align: drawing.Right}, {head: "Rear length", flex: true, align: drawing.Right}, {head: "Inside width", align: drawing.Right}, {head: "Girth", align: drawing.Right},
-		{head: "Weight", align: drawing.Right}, {head: "Lift", align: drawing.Middle}, {head: "Assembly"}, {head: "Released", flex: true}}}
+// trims reports whether some piece ships long, to be trimmed on the roof.
+func trims(pieces []*layout.Piece) bool {
+	return slices.ContainsFunc(pieces, func(q *layout.Piece) bool { return q.Allowance > 0 })
+}
+
+func (b *book) pieceTable(title string, pieces []*layout.Piece, trim bool) table {
+	t := table{title: title, cols: []column{{head: "Mark"}, {head: "Laid as no.", align: drawing.Right}, {head: "Kind", flex: true}, {head: "Hand"}, {head: "Turn", flex: true}}}
+	if trim {
+		t.cols = append(t.cols, column{head: "Cut length, front", flex: true, align: drawing.Right}, column{head: "Cut length, rear", flex: true, align: drawing.Right},
+			column{head: "Trim to, front and rear", flex: true, align: drawing.Right})
+	} else {
+		t.cols = append(t.cols, column{head: "Front length", flex: true, align: drawing.Right}, column{head: "Rear length", flex: true, align: drawing.Right})
+	}
+	t.cols = append(t.cols, column{head: "Inside width", align: drawing.Right}, column{head: "Girth", align: drawing.Right},
+		column{head: "Weight", flex: trim, align: drawing.Right}, column{head: "Lift", align: drawing.Middle}, column{head: "Assembly"}, column{head: "Released", flex: true})
 	var held []bool
 	for _, q := range pieces {
 		held = append(held, !q.Released())
-		t.rows = append(t.rows, b.pieceRow(q))
+		t.rows = append(t.rows, b.pieceRow(q, trim))
 	}
 	last := len(t.cols) - 1
 	t.bold = func(row, col int) bool { return held[row] && (col == 0 || col == last) }
 	return t
 }
 
-func (b *book) pieceRow(q *layout.Piece) []string {
-	kind := q.Kind.String()
-	if q.Closer && q.Kind == cap.Straight {
-		kind = "closer"
-	}
+func (b *book) pieceRow(q *layout.Piece, trim bool) []string {
+	kind := kindOf(q)
 	if q.Allowance > 0 {
-		kind += ", ships " + b.shopShort(q.Allowance) + " over, trimmed at the " + q.CutAt.String()
+		kind += ", trim at the " + q.CutAt.String()
 	}
 	for _, o := range q.Cutouts {
-		kind += ", cut-out for " + prose(o.Name)
+		kind += "; " + b.holeWords(q, o)
 	}
 	var turn []string
 	for _, m := range q.Miters {
 		turn = append(turn, shortTurn(m.Corner))
 	}
-	var front, rear []string
+	var front, rear, laid []string
 	for i, p := range q.Parts {
-		front = append(front, b.shopLong(p.Length()))
-		rear = append(rear, b.shopLong(q.RearLength(i)))
+		f, r := layout.Shipped(q, i)
+		front, rear = append(front, b.shopLong(f)), append(rear, b.shopLong(r))
+		to := b.shopLong(p.Length())
+		if k := b.shopLong(q.RearLength(i)); k != to {
+			to += " / " + k
+		}
+		laid = append(laid, to)
+	}
+	weight := b.weight(q.Grams)
+	if q.Allowance > 0 {
+		weight = b.weight(b.l.ShippedGrams(q)) + " with allowance"
 	}
 	lift := "one"
 	if q.TwoPerson {
@@ -232,10 +258,17 @@ func (b *book) pieceRow(q *layout.Piece) []string {
 	}
 	released := "yes"
 	if !q.Released() {
-		released = "DO NOT CUT: " + strings.Join(q.Holds, ", ")
+		released = "DO NOT CUT: " + strings.Join(holdNames(q.Holds), "; ")
 	}
-	return []string{q.Mark, itoa(q.Laying), kind, orDash(q.Hand.String()), orDash(strings.Join(turn, "; ")), strings.Join(front, " + "), strings.Join(rear, " + "),
-		b.shopShort(q.Inside), b.shopShort(q.Girth), b.weight(q.Grams), lift, as, released}
+	row := []string{q.Mark, itoa(q.Laying), kind, orDash(q.Hand.String()), orDash(strings.Join(turn, "; ")), strings.Join(front, " + "), strings.Join(rear, " + ")}
+	if trim {
+		to := "–"
+		if q.Allowance > 0 {
+			to = strings.Join(laid, " + ")
+		}
+		row = append(row, to)
+	}
+	return append(row, b.shopShort(q.Inside), b.shopShort(q.Girth), weight, lift, as, released)
 }
 
 // shortTurn says turn and included angle in a table.
@@ -301,5 +334,5 @@ func (b *book) jointRow(p *layout.Perimeter, r *layout.Run, q *layout.Joint) []s
 		what += ", plate fixed " + q.Held.String()
 		mean = "–"
 	}
-	return []string{name, kind, mark(q.Left), mark(q.Right), b.long(r.ToCrew(q.Centre())), b.short(q.Gap()), b.shopShort(q.Plate), mean, what}
+	return []string{name, kind, mark(q.Left), mark(q.Right), b.long(r.ToCrew(q.Centre())), b.shopShort(q.Gap()), b.shopShort(q.Plate), mean, what}
 }

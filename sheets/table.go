@@ -25,17 +25,30 @@ type table struct {
 	rows  [][]string
 	links []string // the sheet each row leads to; may be shorter
 	bold  func(row, col int) bool
-	fill  bool         // stretch flex columns to the full width
-	high  drawing.Unit // least height of a row
-	whole bool         // not broken where a fresh region could hold it
+	fill  bool                              // stretch flex columns to the full width
+	high  drawing.Unit                      // least height of a row
+	whole bool                              // not broken where a fresh region could hold it
+	tail  func(w drawing.Unit) drawing.Unit // height of what has to stand under the last rows on one page; nil: nothing
+	tight bool                              // rows closer, where that saves a page of one or two
+	loose bool                              // never tight, even so
 	from  int
 }
 
 const (
-	cellSide drawing.Unit = 110 // beside the words of a cell
-	cellTop  drawing.Unit = 150 // above them
-	cellFoot drawing.Unit = 150
+	cellSide drawing.Unit = 110  // beside the words of a cell
+	cellTop  drawing.Unit = 150  // above them
+	longWord drawing.Unit = 3000 // a column as wide as this breaks its words before a table leaves the sheet
+	tightBy  drawing.Unit = 50   // less above and below, in a tight table
+	fewRows               = 4    // that a page of its own is not opened for less
 )
+
+// top is the space above the words of a cell; the same stands below them.
+func (t *table) top() drawing.Unit {
+	if t.tight {
+		return cellTop - tightBy
+	}
+	return cellTop
+}
 
 // natural is the width at which nothing wraps; narrow is the least.
 func (t *table) natural(i int) (natural, narrow drawing.Unit) {
@@ -51,7 +64,7 @@ func (t *table) natural(i int) (natural, narrow drawing.Unit) {
 		for _, line := range strings.Split(r[i], "\n") {
 			natural = max(natural, drawing.Width(drawing.Bold, line, drawing.Note))
 			for _, word := range strings.Fields(line) {
-				narrow = max(narrow, min(drawing.Width(drawing.Bold, word, drawing.Note), 3000))
+				narrow = max(narrow, drawing.Width(drawing.Bold, word, drawing.Note))
 			}
 		}
 	}
@@ -60,6 +73,35 @@ func (t *table) natural(i int) (natural, narrow drawing.Unit) {
 		narrow = natural
 	}
 	return natural + 2*cellSide, narrow + 2*cellSide
+}
+
+// least is the width of the longest word of a column, heading and cells, at
+// which nothing is cut.
+func (t *table) least(i int) drawing.Unit {
+	most := t.cols[i].least
+	for k, words := range append([][]string{strings.Fields(t.cols[i].head)}, t.words(i)...) {
+		f := drawing.Regular
+		if k == 0 || t.bold != nil {
+			f = drawing.Bold
+		}
+		for _, word := range words {
+			if word == tickBox {
+				most = max(most, 420)
+				continue
+			}
+			most = max(most, drawing.Width(f, word, drawing.Note))
+		}
+	}
+	return most + 2*cellSide
+}
+
+// words are those of each cell of a column.
+func (t *table) words(i int) [][]string {
+	var out [][]string
+	for _, r := range t.rows {
+		out = append(out, strings.FieldsFunc(r[i], func(c rune) bool { return c == ' ' || c == '\n' }))
+	}
+	return out
 }
 
 // headWidth is the least width at which a heading stands in two lines.
@@ -98,19 +140,39 @@ func (t *table) widths(w drawing.Unit) []drawing.Unit {
 			flex++
 		}
 	}
+	if sum-w > give { // no flex column has enough to give: every column wraps at its words
+		for i := range t.cols {
+			n := t.least(i)
+			give += low[i] - n
+			low[i] = n
+		}
+	}
+	if sum-w > give { // words longer than the sheet has room for have to break
+		for i := range t.cols {
+			n := min(low[i], longWord)
+			give += low[i] - n
+			low[i] = n
+		}
+	}
 	switch over := sum - w; {
 	case over > 0 && give > 0:
-		over = min(over, give)
-		left := over
-		for i := range out {
-			cut := drawing.Unit(int64(over) * int64(out[i]-low[i]) / int64(give))
-			out[i] -= cut
-			left -= cut
+		// The widest give way first: a column of sentences wraps before one of short words does.
+		level := func(i int, most drawing.Unit) drawing.Unit { return max(low[i], min(out[i], most)) }
+		lo, hi := drawing.Unit(0), sum
+		for lo < hi {
+			mid := (lo + hi + 1) / 2
+			var all drawing.Unit
+			for i := range out {
+				all += level(i, mid)
+			}
+			if all <= w {
+				lo = mid
+			} else {
+				hi = mid - 1
+			}
 		}
-		for i := range out { // what rounding left
-			d := min(left, out[i]-low[i])
-			out[i] -= d
-			left -= d
+		for i := range out {
+			out[i] = level(i, lo)
 		}
 	case over < 0 && t.fill && flex > 0:
 		share := -over / flex
@@ -134,25 +196,46 @@ func (t *table) cells(row []string, ws []drawing.Unit, f drawing.Face) (lines []
 		lines = append(lines, l)
 		most = max(most, len(l))
 	}
-	return lines, max(t.high, cellTop+cellFoot+drawing.Unit(drawing.Note)+drawing.Unit(most-1)*rowLine)
+	high := t.high
+	if t.tight {
+		high = high * 8 / 10
+	}
+	return lines, max(high, 2*t.top()+drawing.Unit(drawing.Note)+drawing.Unit(most-1)*rowLine)
 }
 
 // rowLine is the step between lines of one cell, closer than between rows.
 const rowLine drawing.Unit = 460
 
 func (t table) take(w, h drawing.Unit, fresh bool) (laid, block) {
+	got, rest := t.lay(w, h, fresh)
+	if rest == nil || t.tight || t.loose {
+		return got, rest
+	}
+	if r, ok := rest.(table); ok && got.draw != nil && len(t.rows)-r.from <= fewRows {
+		t.tight = true
+		if all, none := t.lay(w, h, fresh); none == nil {
+			return all, nil
+		}
+	}
+	return got, rest
+}
+
+// lay takes as many rows as fit. A few rows are never left for a page of their
+// own: some more go with them.
+func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 	ws := t.widths(w)
 	var full drawing.Unit
 	for _, c := range ws {
 		full += c
 	}
 	title := t.title
+	if title != "" && t.from > 0 {
+		title += " (continued)"
+	}
+	titleLines, titleSize := titled(title, max(w, full))
 	top := drawing.Unit(0)
 	if title != "" {
-		top = titleDrop - 120
-		if t.from > 0 {
-			title += " (continued)"
-		}
+		top = titleDrop - 120 + drawing.Unit(len(titleLines)-1)*titleSize.Line()
 	}
 	heads := make([]string, len(t.cols))
 	hasHead := false
@@ -173,15 +256,33 @@ func (t table) take(w, h drawing.Unit, fresh bool) (laid, block) {
 	y := top + headH
 	k := t.from
 	for ; k < len(t.rows); k++ {
-		lines, rh := t.cells(t.rows[k], ws, drawing.Regular)
+		f := drawing.Regular
+		if t.bold != nil {
+			f = drawing.Bold // wide enough for either
+		}
+		lines, rh := t.cells(t.rows[k], ws, f)
 		if y+rh > h && !(fresh && len(rows) == 0) {
 			break
 		}
 		rows = append(rows, row{y, rh, k, lines})
 		y += rh
 	}
-	if k == len(t.rows)-1 && len(rows) > 2 {
-		k, rows = k-1, rows[:len(rows)-1] // the last row takes one along, not to stand alone
+	tail := drawing.Unit(0)
+	if t.tail != nil {
+		tail = between + t.tail(w)
+	}
+	back := 0 // rows that go along to the next page
+	switch left := len(t.rows) - k; {
+	case left == 0 && tail > 0 && y+tail > h:
+		back = min(fewRows, len(rows)-2)
+		if len(rows) < 4 {
+			back = len(rows) - 1
+		}
+	case left > 0 && left < fewRows:
+		back = min(fewRows-left, len(rows)-2)
+	}
+	if back > 0 {
+		k, rows = k-back, rows[:len(rows)-back]
 		y = rows[len(rows)-1].y + rows[len(rows)-1].h
 	}
 	left := len(t.rows) - k
@@ -192,8 +293,9 @@ func (t table) take(w, h drawing.Unit, fresh bool) (laid, block) {
 	got := laid{w: full, h: y, draw: func(s *drawing.Scene, at drawing.Point) {
 		s.Group(drawing.Tables, "", func(g *drawing.Scene) {
 			if title != "" {
-				z := headingSize(title, max(w, full))
-				g.Text(drawing.Pt(at.X, at.Y+410), shorten(title, drawing.Bold, z, max(w, full)), drawing.Style{Size: z, Face: drawing.Bold})
+				for i, line := range titleLines {
+					g.Text(drawing.Pt(at.X, at.Y+410+drawing.Unit(i)*titleSize.Line()), line, drawing.Style{Size: titleSize, Face: drawing.Bold})
+				}
 			}
 			y0 := at.Y + top
 			if hasHead {
@@ -240,14 +342,18 @@ func (t *table) letter(g *drawing.Scene, at drawing.Point, ws []drawing.Unit, li
 			f = drawing.Bold
 		}
 		if row[i] == tickBox {
-			c := drawing.Pt(x+w/2, at.Y+cellTop+drawing.Unit(drawing.Note)/2)
-			g.Rect(drawing.Medium, drawing.Box(c.X-190, c.Y-190, c.X+190, c.Y+190))
+			c := drawing.Pt(x+w/2, at.Y+t.top()+drawing.Unit(drawing.Note)/2)
+			half := drawing.Unit(190)
+			if t.tight {
+				half = 160
+			}
+			g.Rect(drawing.Medium, drawing.Box(c.X-half, c.Y-half, c.X+half, c.Y+half))
 		}
 		for k, line := range lines[i] {
 			if line == "" {
 				continue
 			}
-			p := drawing.Pt(x+cellSide, at.Y+cellTop+drawing.Unit(drawing.Note)+drawing.Unit(k)*rowLine)
+			p := drawing.Pt(x+cellSide, at.Y+t.top()+drawing.Unit(drawing.Note)+drawing.Unit(k)*rowLine)
 			switch t.cols[i].align {
 			case drawing.Middle:
 				p.X = x + w/2

@@ -1,0 +1,165 @@
+package sheets
+
+import (
+	"slices"
+	"strings"
+
+	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/job"
+	"copingset/layout/length"
+
+	"copingset/drawing"
+)
+
+// holdName says in a few words what a hold is about, where there is no room
+// for its sentence. A code without words of its own is its own words.
+func holdName(code string) string {
+	switch code {
+	case "verify-in-field":
+		return "length not measured: verify in field"
+	case "run-unsurveyed":
+		return "wall not surveyed"
+	case "survey-not-tied":
+		return "survey not tied to the corners"
+	case "rear-at-kink":
+		return "length taped on the rear face at a kink"
+	case "pressures-not-stated":
+		return "design pressures not stated"
+	case "strength-of-what":
+		return "edition of the pressures not known"
+	case "no-assembly":
+		return "no tested assembly covers it"
+	case "nothing-holds":
+		return "nothing in this wall for the screws to hold in"
+	case "no-fastener":
+		return "fastener not described"
+	case "no-fastener-length":
+		return "no stock length of the screw fits"
+	case "edge-distance":
+		return "screws too near the wall's face"
+	case "chair-blocked":
+		return "a chair stands on an obstacle"
+	case "chairs-overlap":
+		return "two chairs overlap"
+	case "support-blocked":
+		return "a corner support stands on an obstacle"
+	case "corner-crowded":
+		return "chairs crowd the corner"
+	case "pierced-unsealed":
+		return "nobody named to seal what comes through"
+	case "movement-not-stated":
+		return "movement of the expansion joint not stated"
+	case "joint-closes":
+		return "a joint closes at the hottest"
+	case "joint-opens":
+		return "a joint opens past its seal at the coldest"
+	case "plate-blocked":
+		return "a splice plate lies on an obstacle"
+	case "lap-under":
+		return "a leg covers too little"
+	case "leg-vanishes":
+		return "a leg too short to make"
+	case "no-fit":
+		return "no row of pieces fits"
+	case "no-joint":
+		return "no place for a joint"
+	case "many-miters":
+		return "more miters than one piece can have"
+	case "expansion-chair":
+		return "no place for the chairs at the expansion joint"
+	case "packing-over":
+		return "more packing than the report allows"
+	case "shim-missing":
+		return "no shim thin enough"
+	case "width-not-offered":
+		return "no offered width is wide enough"
+	case "rear-play":
+		return "more play at the rear than the leg can take up"
+	}
+	return strings.ReplaceAll(code, "-", " ")
+}
+
+// holdNames lists holds in words, each once.
+func holdNames(codes []string) []string {
+	var out []string
+	for _, c := range codes {
+		if w := prose(holdName(c)); !slices.Contains(out, w) {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// exact letters a length that no tape rounds: a diameter, a stock length, the
+// thickness of a shim. What stands on no tape is lettered in decimals.
+func (b *book) exact(l length.Length) string {
+	switch {
+	case b.metric:
+		return length.Millimetres(l, 2)
+	case l%length.Inch64 == 0:
+		return drawing.Letter(length.Inches(l, 64))
+	}
+	return drawing.Letter(length.Decimal(l, 3))
+}
+
+// exactly is exact in a sentence, with its unit.
+func (b *book) exactly(l length.Length) string {
+	if b.metric {
+		return b.exact(l) + " mm"
+	}
+	return b.exact(l)
+}
+
+// thick letters the thickness of a sheet with its unit.
+func (b *book) thick(l length.Length) string {
+	if b.metric {
+		return b.shop.Thin(l) + " mm"
+	}
+	return drawing.Letter(b.shop.Thin(l))
+}
+
+// span letters a least and a greatest, once where they letter alike.
+func span(lo, hi string) string {
+	if lo == hi {
+		return lo
+	}
+	return lo + " to " + hi
+}
+
+// kindOf is the kind of a piece in the words of the lists: the cut piece of a
+// run is its closer.
+func kindOf(q *layout.Piece) string {
+	if q.Closer && q.Kind == cap.Straight {
+		return "closer"
+	}
+	return q.Kind.String()
+}
+
+// screwName is a fastener with its diameter.
+func (b *book) screwName(f *layout.Fastener) string {
+	return prose(f.Name) + ", " + b.exactly(f.Diameter) + " diameter"
+}
+
+// holeWords say where a hole in a piece is cut: for the shop from the piece's
+// own left end and street face, for the roof from the wall's face.
+func (b *book) holeWords(q *layout.Piece, o *job.Obstacle) string {
+	h := b.l.HoleOf(q, o)
+	return "hole for " + prose(o.Name) + ": " + b.exactly(o.Extent) + " along × " + b.exactly(o.Depth) + " across, centre " +
+		drawing.Letter(b.shop.InText(h.FromLeft)) + " from the piece’s left end, " + b.shopText(h.FromFront) + " behind the cap’s outside front face, " +
+		b.exactly(o.FromFace) + " behind the wall’s face"
+}
+
+// shopText is a short length of the shop's in a sentence.
+func (b *book) shopText(l length.Length) string {
+	if b.metric {
+		return b.shopShort(l) + " mm"
+	}
+	return b.shopShort(l)
+}
+
+// supportNote and othersNote say what the counts leave out.
+const (
+	supportNote = "Corner supports are fastened as the fabricator’s instruction says; their screws are not in the counts."
+	othersNote  = "Plywood and membrane are not in the crate."
+)
