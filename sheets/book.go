@@ -43,6 +43,7 @@ type page struct {
 	id, title string
 	kind      Kind
 	paper     paper
+	on        string // the larger paper that its view needs, by name; empty: the job's own
 	scale     string
 	holds     finding.List                           // those that touch it
 	banner    string                                 // the large words across its top; empty: none

@@ -58,6 +58,9 @@ func (b *book) corners() []page {
 				p.title = "End " + names[0]
 			}
 		}
+		if c.on != nil {
+			p = p.printedOn(*c.on)
+		}
 		p.banner = b.releaseWords(all, p.holds)
 		p.foot = func(s *drawing.Scene, r drawing.Rect) {
 			place(s, view.KeyPlanSmallPiece(b.l, all[0], keyWide, r.Height()), r.Min, "key")
@@ -114,32 +117,40 @@ type cell struct{ plan, data drawing.Rect }
 
 type cornerGrid struct {
 	paper paper
+	on    *job.PaperSize // the larger paper that the plan needs; nil: the job's own
 	cells []cell
 }
 
 // cornerCells chooses how corners stand on their sheets: several together, or
-// one alone in the first way in which its plan keeps within its room. ok is
-// false when none does.
+// one alone in the first way in which its plan keeps within its room, on a
+// larger paper where the job's has none. ok is false when none does, and the
+// last way on the job's paper is given.
 func (b *book) cornerCells(groups [][]*layout.Piece, together bool) (g cornerGrid, ok bool) {
 	type way struct {
 		paper paper
 		data  int // 0 beside, 1 under, 2 on the next page
+		on    *job.PaperSize
 	}
 	upright := paper{b.runs.h, b.runs.w}
-	ways := []way{{b.runs, 0}, {b.runs, 1}, {upright, 1}, {b.runs, 2}, {upright, 2}}
+	ways := []way{{b.runs, 0, nil}, {b.runs, 1, nil}, {upright, 1, nil}, {b.runs, 2, nil}, {upright, 2, nil}}
 	if together {
 		ways = ways[:1]
+	} else {
+		for _, z := range larger(b.runs) {
+			ways = append(ways, way{landscape(z), 0, &z}, way{landscape(z), 1, &z}, way{landscape(z), 2, &z})
+		}
 	}
 	// A banner on one sheet takes its room from all, so that one way serves them all.
 	held := slices.ContainsFunc(groups, func(q []*layout.Piece) bool { return b.releaseWords(q, b.l.HoldsOnPieces(q)) != "" })
 	for _, try := range ways {
+		last := g
 		room := try.paper.room(held)
 		across, down := 1, 1
 		if together {
 			across = min(len(groups), max(1, int((room.Width()+gutter)/(36000+gutter))))
 			down = min((len(groups)+across-1)/across, max(1, int((room.Height()+gutter)/(20000+gutter))))
 		}
-		g = cornerGrid{paper: try.paper}
+		g = cornerGrid{paper: try.paper, on: try.on}
 		for _, r := range grid(room, across, down) {
 			c := cell{plan: r, data: r}
 			switch try.data {
@@ -156,6 +167,9 @@ func (b *book) cornerCells(groups [][]*layout.Piece, together bool) (g cornerGri
 		}
 		if !slices.ContainsFunc(groups, func(q []*layout.Piece) bool { return !b.cornerFits(q, g.cells[0]) }) {
 			return g, true
+		}
+		if try.on != nil {
+			g = last
 		}
 	}
 	return g, false
@@ -347,7 +361,8 @@ func (b *book) sections() []page {
 }
 
 // sideBySide puts two views on a page, or where it is too small to show them
-// large, each on a page of its own, held the way that suits it.
+// large, each on a page of its own, held the way that suits it, or on a larger
+// paper.
 func (b *book) sideBySide(p page, foot list, views []func(w, h drawing.Unit) drawing.Scene, names []string) []page {
 	if p.paper.w >= 50000 {
 		if out := b.shown(p, foot, p.paper, 2, views, names); out != nil {
@@ -364,6 +379,11 @@ func (b *book) sideBySide(p page, foot list, views []func(w, h drawing.Unit) dra
 		}{{foot, paper{p.paper.h, p.paper.w}}, {list{}, p.paper}, {list{}, paper{p.paper.h, p.paper.w}}} {
 			if q == nil { // the view goes before the note
 				q = b.shown(p, try.foot, try.paper, 1, one, name)
+			}
+		}
+		for _, z := range larger(p.paper) {
+			if q == nil {
+				q = b.shown(p.printedOn(z), foot, landscape(z), 1, one, name)
 			}
 		}
 		if q == nil {

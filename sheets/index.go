@@ -43,28 +43,35 @@ func (b *book) index(rest []page) []page {
 	return append(out, b.sheetList(out, rest)...)
 }
 
-// keyPlans shows the perimeters on a page together where one can be read, or
+// keyPlans shows the perimeters on a page together where they can be read, or
 // each on a page of its own.
 func (b *book) keyPlans(cover page) []page {
+	// Several perimeters part before the paper grows.
 	room := cover.paper.room(cover.banner != "")
-	show := func(l *layout.Layout, title string) page {
-		p := cover
-		p.id, p.title = b.id(title), title
-		p.draw = func(s *drawing.Scene, _ func(string) string) {
-			place(s, view.KeyPlan(l, room.Width(), room.Height()), room.Min, "key")
-		}
-		return p
-	}
 	if len(b.l.Perimeters) < 2 || sits(view.KeyPlan(b.l, room.Width(), room.Height()), room.Width(), room.Height()) {
-		return []page{show(b.l, "Key plan")}
+		return []page{b.keyPlanPage(cover, b.l, "Key plan")}
 	}
 	var out []page
 	for _, p := range b.l.Perimeters {
 		one := *b.l
 		one.Perimeters = []*layout.Perimeter{p}
-		out = append(out, show(&one, "Key plan of "+prose(p.Job.Name)))
+		out = append(out, b.keyPlanPage(cover, &one, "Key plan of "+prose(p.Job.Name)))
 	}
 	return out
+}
+
+// keyPlanPage shows the perimeters of a layout on a page that they can be read
+// on.
+func (b *book) keyPlanPage(cover page, l *layout.Layout, title string) page {
+	p := fitting(cover, func(room drawing.Rect) bool {
+		return sits(view.KeyPlan(l, room.Width(), room.Height()), room.Width(), room.Height())
+	})
+	p.id, p.title = b.id(title), title
+	room := p.paper.room(p.banner != "")
+	p.draw = func(s *drawing.Scene, _ func(string) string) {
+		place(s, view.KeyPlan(l, room.Width(), room.Height()), room.Min, "key")
+	}
+	return p
 }
 
 // sheetList is the index proper. How many pages it takes depends on its own
@@ -122,6 +129,9 @@ func sheetTable(all []page, reader Audience, dropped []page) table {
 			continue
 		}
 		row := []string{itoa(i + 1), p.title, readers(p.kind)}
+		if p.on != "" {
+			row[1] += " (printed on " + p.on + ")"
+		}
 		if held && p.banner != "" {
 			row = append(row, "HOLD")
 		} else if held {

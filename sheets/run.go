@@ -25,7 +25,8 @@ type leaf struct {
 	name   string // of the views, where not both
 	win    view.Window
 	views  []placed
-	band   drawing.Rect // what the views leave
+	scenes []drawing.Scene // of the views
+	band   drawing.Rect    // what the views leave
 	table  []placed
 	small  []placed
 }
@@ -43,8 +44,14 @@ func (b *book) run(p *layout.Perimeter, r *layout.Run) []page {
 	}
 	first.scale = "lengthwise " + drawing.Letter(along.Name)
 	var leaves []*leaf
+	height := room.Height()
+	if len(wins) > 1 {
+		height -= matchHigh
+	}
+	k := runScales{along: along}
+	k.across, k.up, k.together = view.RunScales(b.l, r, wins, along, room.Width(), height, apart)
 	for i, w := range wins {
-		leaves = append(leaves, b.views(r, w, along, room, i+1)...)
+		leaves = append(leaves, b.views(r, w, k, room, i+1)...)
 	}
 	b.fill(p, r, room, &leaves)
 
@@ -67,7 +74,7 @@ func (b *book) run(p *layout.Perimeter, r *layout.Run) []page {
 		if b.runs.broad() {
 			var hatches []view.LegendEntry
 			if f.window > 0 {
-				hatches = view.RunHatches(b.l, r, f.win)
+				hatches = view.Drawn(view.RunHatches(b.l, r, f.win), f.scenes...)
 			}
 			q.foot = b.key(r, hatches)
 		}
@@ -229,19 +236,21 @@ func pieceMarks(r *layout.Run) []string {
 	return out
 }
 
-// views places the plan over the elevation of one window on one page, as
-// large as fits, or else each on a page of its own.
-func (b *book) views(r *layout.Run, w view.Window, along view.Scale, room drawing.Rect, n int) []*leaf {
+// runScales are the scales of all windows of a run, so that its sheets compare.
+type runScales struct {
+	along, across, up view.Scale
+	together          bool // plan and elevation share a page
+}
+
+// matchHigh is the room of what is said of the match lines.
+const matchHigh drawing.Unit = 500
+
+// views places the plan over the elevation of one window on one page, or else
+// each on a page of its own.
+func (b *book) views(r *layout.Run, w view.Window, k runScales, room drawing.Rect, n int) []*leaf {
 	top := drawing.Unit(0)
 	if w.Of > 1 {
-		top = 500 // for what is said of the match lines
-	}
-	have := room.Height() - top
-	plan := func(k drawing.Unit) drawing.Scene {
-		return view.RunPlan(b.l, r, w, along, view.RunAcross(b.l, r, k), room.Width())
-	}
-	elev := func(k drawing.Unit) drawing.Scene {
-		return view.RunElevation(b.l, r, w, along, view.RunUp(b.l, r, k), room.Width())
+		top = matchHigh
 	}
 	put := func(f *leaf, v drawing.Scene, prefix string) {
 		y := room.Min.Y + top
@@ -250,39 +259,25 @@ func (b *book) views(r *layout.Run, w view.Window, along view.Scale, room drawin
 		}
 		got, _ := picture{scene: v, prefix: fmt.Sprintf("w%d%s", n, prefix), centre: true}.take(room.Width(), v.H, true)
 		f.views = append(f.views, placed{got, drawing.Pt(room.Min.X, y)})
+		f.scenes = append(f.scenes, v)
 		f.band = drawing.Box(room.Min.X, min(y+v.H+apart, room.Max.Y), room.Max.X, room.Max.Y)
 	}
-	// Both on one page, as long as neither is squeezed: a wall drawn too narrow and packing drawn too thin tell nothing.
-	for k := have; k >= viewLeast && view.RunAcross(b.l, r, k).Ratio <= acrossMost; k = k * 9 / 10 {
-		p := plan(k)
-		for u := have; u >= viewLeast && view.RunUp(b.l, r, u).Ratio <= upMost; u = u * 9 / 10 {
-			if e := elev(u); p.H+apart+e.H <= have {
-				f := &leaf{window: n, win: w}
-				put(f, p, "p")
-				put(f, e, "e")
-				return []*leaf{f}
-			}
-		}
-	}
-	fit := func(v func(drawing.Unit) drawing.Scene) drawing.Scene {
-		got := v(have)
-		for k := have; k >= viewLeast && got.H > have; k = k * 9 / 10 {
-			got = v(k)
-		}
-		return got
+	plan := view.RunPlan(b.l, r, w, k.along, k.across, room.Width())
+	elevation := view.RunElevation(b.l, r, w, k.along, k.up, room.Width())
+	if k.together {
+		f := &leaf{window: n, win: w}
+		put(f, plan, "p")
+		put(f, elevation, "e")
+		return []*leaf{f}
 	}
 	p := &leaf{window: n, win: w, name: "plan"}
-	put(p, fit(plan), "p")
+	put(p, plan, "p")
 	e := &leaf{window: n, win: w, name: "elevation"}
-	put(e, fit(elev), "e")
+	put(e, elevation, "e")
 	return []*leaf{p, e}
 }
 
-const (
-	viewLeast  drawing.Unit = 3000 // the least room that is asked of a view
-	acrossMost int64        = 25   // smallest scales of a plan and an elevation that share a page
-	upMost     int64        = 10
-)
+const viewLeast drawing.Unit = 3000 // the least room that is asked of a view
 
 // apart stands between plan and elevation, which have room of their own around them.
 const apart drawing.Unit = 350
@@ -298,12 +293,38 @@ func (b *book) key(r *layout.Run, hatches []view.LegendEntry) func(s *drawing.Sc
 // fill arranges table and lists on as few pages as they take.
 func (b *book) fill(p *layout.Perimeter, r *layout.Run, room drawing.Rect, leaves *[]*leaf) {
 	table := b.chairTable(r)
-	best := b.arrange(p, r, table, room, *leaves)
+	strip := b.steps(r, room.Width())
+	low := room
+	if strip.h > 0 && strip.h < room.Height()/2 {
+		low.Max.Y -= strip.h + between // every page of lists keeps room for the pictures; one takes them
+	}
+	best := b.arrange(p, r, table, low, *leaves)
 	table.tight = true
-	if got := b.arrange(p, r, table, room, *leaves); len(got) < len(best) {
+	if got := b.arrange(p, r, table, low, *leaves); len(got) < len(best) {
 		best = got
 	}
 	*leaves = best
+	if strip.h == 0 {
+		return
+	}
+	for _, f := range best {
+		if f.window == 0 && low != room {
+			f.views = append(f.views, placed{strip, drawing.Pt(room.Min.X, low.Max.Y+between)})
+			return
+		}
+	}
+	*leaves = append(best, &leaf{views: []placed{{strip, room.Min}}})
+}
+
+// steps is the strip of pictures of the order of work; none where nothing is
+// set on the run by itself.
+func (b *book) steps(r *layout.Run, w drawing.Unit) laid {
+	if len(r.Chairs) == 0 && len(r.Joints) == 0 {
+		return laid{}
+	}
+	s := view.StepStrip(b.l, r, w, view.StepStripHeight(b.l, r, w))
+	got, _ := picture{scene: s, prefix: "steps", centre: true}.take(w, s.H, true)
+	return got
 }
 
 // arrange places the chair table under the views where it fits whole or else
