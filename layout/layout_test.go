@@ -16,8 +16,6 @@ import (
 	"pgregory.net/rapid"
 )
 
-const in = length.Inch
-
 func build(t interface{ Fatalf(string, ...any) }, j *job.Job) *layout.Layout {
 	l, found := layout.Build(j)
 	if found.HasErrors() {

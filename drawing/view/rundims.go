@@ -194,11 +194,32 @@ func (p *runPlan) below() drawing.Unit {
 	p.pad.Group(drawing.Dimensions, "", func(g *drawing.Scene) {
 		at = p.stationRow(g, at)
 		at = runStack(g, at, true, p.pieceRow(), p.spacingRow(), p.overallRow())
+		p.claims(g)
 	})
 	p.pad.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		at = p.foot(g, at)
 	})
 	return at
+}
+
+// claims says what the printed chains come to, for the checker: chairs between
+// the stations of the first and the last, pieces and gaps between the cap's
+// ends.
+func (p *runPlan) claims(g *drawing.Scene) {
+	if chairs := p.chairs(); len(chairs) > 1 {
+		_, parts := p.spacings()
+		g.Claim(drawing.Sum{What: "chair to chair", Parts: parts, From: p.station(chairs[0].At), To: p.station(chairs[len(chairs)-1].At)})
+	}
+	ends, parts, gap := p.pieceLabels()
+	if n := len(ends); n < 2 || ends[0] != 0 || ends[n-1] != p.r.Cap {
+		return
+	}
+	for i := range parts {
+		if parts[i] == "" {
+			parts[i] = gap
+		}
+	}
+	g.Claim(drawing.Sum{What: "pieces and gaps", Parts: parts, From: p.station(0), To: p.station(p.r.Cap)})
 }
 
 // stationRow is what the crew tapes: chairs and joints from one datum, so that
@@ -335,12 +356,17 @@ func (p *runPlan) isGap(from, to length.Length) bool {
 
 // spacingRow chains the chairs.
 func (p *runPlan) spacingRow() runRow {
+	return runRow{"CHAIR TO CHAIR", p.chain(p.spacings())}
+}
+
+// spacings are the chairs of the window and what lies between them.
+func (p *runPlan) spacings() (stops []drawing.Unit, labels []string) {
 	var at []length.Length
 	for _, c := range p.chairs() {
 		at = append(at, p.r.ToCrew(c.At))
 	}
 	_, parts := length.Chain(at, p.tape.Step())
-	return runRow{"CHAIR TO CHAIR", p.chain(p.labelled(at, parts, p.r.Datum))}
+	return p.labelled(at, parts, p.r.Datum)
 }
 
 // overallRow is the whole cap line and the whole wall, where the window shows

@@ -23,7 +23,8 @@ type Scale struct {
 }
 
 // Scales lists the usual scales, largest first: architectural for feet and
-// inches, the ISO 5455 series with 1:25 for metric.
+// inches, then the engineer's for plans too large for those; the ISO 5455
+// series with 1:25 for metric.
 func Scales(metric bool) []Scale {
 	if metric {
 		return []Scale{{"1:1", 1}, {"1:2", 2}, {"1:5", 5}, {"1:10", 10}, {"1:20", 20}, {"1:25", 25}, {"1:50", 50}, {"1:100", 100}, {"1:200", 200}, {"1:500", 500}, {"1:1000", 1000}}
@@ -31,7 +32,7 @@ func Scales(metric bool) []Scale {
 	return []Scale{
 		{`12" = 1'-0" (full size)`, 1}, {`6" = 1'-0"`, 2}, {`3" = 1'-0"`, 4}, {`1 1/2" = 1'-0"`, 8}, {`1" = 1'-0"`, 12}, {`3/4" = 1'-0"`, 16},
 		{`1/2" = 1'-0"`, 24}, {`3/8" = 1'-0"`, 32}, {`1/4" = 1'-0"`, 48}, {`3/16" = 1'-0"`, 64}, {`1/8" = 1'-0"`, 96},
-		{`1/16" = 1'-0"`, 192}, {`1" = 40'-0"`, 480}, {`1" = 100'-0"`, 1200},
+		{`3/32" = 1'-0"`, 128}, {`1/16" = 1'-0"`, 192}, {`1" = 20'-0"`, 240}, {`1" = 30'-0"`, 360}, {`1" = 40'-0"`, 480}, {`1" = 60'-0"`, 720}, {`1" = 100'-0"`, 1200},
 	}
 }
 

@@ -1,0 +1,119 @@
+package sheets
+
+import (
+	"fmt"
+	"os"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"copingset/drawing"
+	"copingset/layout/job"
+)
+
+func TestLargerPapersAreOfTheSameSeries(t *testing.T) {
+	for _, c := range []struct {
+		of   job.PaperSize
+		want []job.PaperSize
+	}{
+		{job.ANSIA, []job.PaperSize{job.ANSIB, job.ANSIC, job.ANSID}},
+		{job.ANSIC, []job.PaperSize{job.ANSID}},
+		{job.ANSID, nil},
+		{job.ISOA4, []job.PaperSize{job.ISOA3, job.ISOA2}},
+		{job.ISOA2, nil},
+	} {
+		for _, p := range []paper{landscape(c.of), portrait(c.of)} {
+			if got := larger(p); !slices.Equal(got, c.want) {
+				t.Errorf("larger than %v held %v: %v, want %v", c.of, p, got, c.want)
+			}
+		}
+	}
+}
+
+func TestFittingTakesTheFirstPaperThatServes(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		least drawing.Unit // the width that the view needs
+		want  job.PaperSize
+		on    string
+	}{
+		{"the job's own", 20000, job.ANSIA, ""},
+		{"the next", 35000, job.ANSIB, "B"},
+		{"the largest", 80000, job.ANSID, "D"},
+		{"none serves", 200000, job.ANSIA, ""},
+	} {
+		p := fitting(page{paper: landscape(job.ANSIA), scale: "as noted"}, func(r drawing.Rect) bool { return r.Width() >= c.least })
+		if p.paper != landscape(c.want) || p.on != c.on {
+			t.Errorf("%s: on %q, %v; want %q, %v", c.name, p.on, p.paper, c.on, landscape(c.want))
+		}
+		want := "as noted"
+		if c.on != "" {
+			want += "; printed on " + c.on + ": the view needs it"
+		}
+		if p.scale != want {
+			t.Errorf("%s: scale %q, want %q", c.name, p.scale, want)
+		}
+	}
+}
+
+// A held job of two perimeters, on paper too small for some of its views: key
+// plan, corners and sections stay readable, and a sheet of larger paper says so
+// on itself and in the list of sheets.
+func TestViewsAreCleanOnSmallPaper(t *testing.T) {
+	j, found := job.Read(os.DirFS("../samples/l-shape"), "job.yaml")
+	if found.HasErrors() {
+		t.Fatal(found)
+	}
+	l := build(t, j)
+	if len(l.Holds()) == 0 {
+		t.Fatal("the sample has no hold")
+	}
+	for _, c := range []struct {
+		own, next job.PaperSize
+	}{{job.ANSIA, job.ANSIB}, {job.ISOA4, job.ISOA3}} {
+		t.Run(c.own.String(), func(t *testing.T) {
+			b := newBook(l, Options{Runs: &c.own, Lists: &c.own})
+			pages := b.plan()
+			refer := func(id string) string {
+				return strconv.Itoa(1 + slices.IndexFunc(pages, func(p page) bool { return p.id == id }))
+			}
+			words := fmt.Sprintf("printed on %v", c.next)
+			listed, grown := 0, map[Kind]int{}
+			for i, p := range pages {
+				if p.kind != Index && p.kind != CornerSheet && p.kind != Sections {
+					continue
+				}
+				s := b.draw(p, i+1, len(pages), refer)
+				for _, f := range drawing.Check(s) {
+					t.Errorf("sheet %d (%s): %v", i+1, p.id, f)
+				}
+				said := false
+				for _, x := range s.Texts() {
+					said = said || strings.HasSuffix(x.Words, words+": the view needs it")
+					if strings.HasSuffix(x.Words, "("+words+")") {
+						listed++
+					}
+				}
+				narrow, wide := size(c.own)
+				if s.W+s.H != narrow+wide {
+					if grown[p.kind]++; landscape(c.next) != (paper{s.W, s.H}) {
+						t.Errorf("sheet %d (%s) is %v by %v", i+1, p.id, s.W, s.H)
+					}
+				}
+				if said != (s.W+s.H != narrow+wide) {
+					t.Errorf("sheet %d (%s), %v by %v: says that it is on larger paper: %v", i+1, p.id, s.W, s.H, said)
+				}
+			}
+			total := 0
+			for _, k := range []Kind{Index, CornerSheet, Sections} {
+				if total += grown[k]; grown[k] == 0 {
+					t.Errorf("no %v sheet needed larger paper: the case tests nothing", k)
+				}
+			}
+			if listed != total {
+				t.Errorf("%d sheets on larger paper, %d in the list", total, listed)
+			}
+		})
+	}
+}
