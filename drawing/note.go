@@ -111,11 +111,13 @@ func (h HoldBanner) Figure() Figure {
 	end := min(h.Box.Height(), h.Box.Width()/6)
 	holdBox(&s, h.Box, end)
 	room := h.Box.Width() - 2*end - 400
-	size := Size(h.Box.Height() * 6 / 10)
-	for size > Note && Width(Bold, h.Words, size) > room {
-		size -= 10
-	}
+	// The largest lettering whose lines stand in the box, descenders too.
+	size := Size(h.Box.Height() * 55 / 100)
 	lines := Wrap(h.Words, Bold, size, room)
+	for size > Small && Unit(len(lines)-1)*size.Line()+Unit(size)*17/10 > h.Box.Height() {
+		size = max(size-10, Small)
+		lines = Wrap(h.Words, Bold, size, room)
+	}
 	st := Style{Size: size, Face: Bold, Align: Middle}
 	c := h.Box.Centre()
 	y := c.Y + Unit(size)/2 - Unit(len(lines)-1)*size.Line()/2

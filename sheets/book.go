@@ -22,11 +22,12 @@ type book struct {
 	crew, shop  length.Style
 	runs, lists paper
 	reader      Audience
-	ids         map[string]bool // look-up only: ids already given
+	ids         map[string]bool           // look-up only: ids already given
+	plans       map[planKey]drawing.Scene // look-up only: corner plans already drawn
 }
 
 func newBook(l *layout.Layout, o Options) *book {
-	b := &book{l: l, j: l.Job, metric: view.Metric(l), crew: view.Crew(l), shop: view.Shop(l), ids: map[string]bool{}, reader: o.For}
+	b := &book{l: l, j: l.Job, metric: view.Metric(l), crew: view.Crew(l), shop: view.Shop(l), ids: map[string]bool{}, plans: map[planKey]drawing.Scene{}, reader: o.For}
 	runs, lists := l.Job.Paper.Runs, l.Job.Paper.Lists
 	if o.Runs != nil {
 		runs = *o.Runs

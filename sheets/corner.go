@@ -74,7 +74,7 @@ func (b *book) corners() []page {
 				if byHand(g[0]) {
 					s.Draw(drawing.HoldFlag{At: r.plan.Min, Words: "NO PLAN: DETAIL BY HAND"}.Figure())
 				} else {
-					centred(s, view.CornerPlan(b.l, g[0], r.plan.Width(), r.plan.Height()), r.plan, fmt.Sprintf("c%d", i+1))
+					centred(s, b.cornerPlan(g[0], r.plan.Width(), r.plan.Height()), r.plan, fmt.Sprintf("c%d", i+1))
 				}
 				if !r.data.Empty() {
 					got, _ := b.cornerFacts(g).take(r.data.Width(), r.data.Height(), true)
@@ -165,7 +165,11 @@ func (b *book) cornerCells(groups [][]*layout.Piece, together bool) (g cornerGri
 			}
 			g.cells = append(g.cells, c)
 		}
-		if !slices.ContainsFunc(groups, func(q []*layout.Piece) bool { return !b.cornerFits(q, g.cells[0]) }) {
+		fits := func(r cell) bool {
+			return !slices.ContainsFunc(groups, func(q []*layout.Piece) bool { return !b.cornerFits(q, r) })
+		}
+		// A plan too large for the whole room spares the look at a part of it.
+		if (try.data != 1 || fits(cell{plan: room})) && fits(g.cells[0]) {
 			return g, true
 		}
 		if try.on != nil {
@@ -175,21 +179,40 @@ func (b *book) cornerCells(groups [][]*layout.Piece, together bool) (g cornerGri
 	return g, false
 }
 
-// cornerFits says that plan and data of a group keep within a cell.
+// cornerFits says that data and plan of a group keep within a cell. The data
+// are the quicker to measure.
 func (b *book) cornerFits(q []*layout.Piece, r cell) bool {
-	if !byHand(q[0]) && !sits(view.CornerPlan(b.l, q[0], r.plan.Width(), r.plan.Height()), r.plan.Width(), r.plan.Height()) {
-		return false
+	if !r.data.Empty() {
+		got, _ := b.cornerFacts(q).take(r.data.Width(), 1<<20, true)
+		high := got.h
+		if t, ok := b.alikeTable(q); ok {
+			more, _ := t.take(r.data.Width(), 1<<20, true)
+			high += between + more.h
+		}
+		if high > r.data.Height() {
+			return false
+		}
 	}
-	if r.data.Empty() {
-		return true
+	w, h := r.plan.Width(), r.plan.Height()
+	return byHand(q[0]) || sits(b.cornerPlan(q[0], w, h), w, h)
+}
+
+// planKey is what a corner plan is drawn from.
+type planKey struct {
+	piece *layout.Piece
+	w, h  drawing.Unit
+}
+
+// cornerPlan is the plan of a piece in a room, drawn once: the way a sheet is
+// laid out asks for it before the sheet does.
+func (b *book) cornerPlan(q *layout.Piece, w, h drawing.Unit) drawing.Scene {
+	k := planKey{q, w, h}
+	s, ok := b.plans[k]
+	if !ok {
+		s = view.CornerPlan(b.l, q, w, h)
+		b.plans[k] = s
 	}
-	got, _ := b.cornerFacts(q).take(r.data.Width(), 1<<20, true)
-	high := got.h
-	if t, ok := b.alikeTable(q); ok {
-		more, _ := t.take(r.data.Width(), 1<<20, true)
-		high += between + more.h
-	}
-	return high <= r.data.Height()
+	return s
 }
 
 const cornerDataHigh drawing.Unit = 6200

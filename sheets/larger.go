@@ -24,8 +24,8 @@ func larger(p paper) []job.PaperSize {
 // title block, in the list of sheets and to those who cannot see it.
 func (p page) printedOn(z job.PaperSize) page {
 	p.paper, p.on = landscape(z), z.String()
-	words := "printed on " + p.on + ": the view needs it"
-	p.about += " It is " + words + "."
+	words := "on " + p.on + ": the view needs it"
+	p.about += " It is printed " + words + "."
 	if p.scale != "" {
 		words = p.scale + "; " + words
 	}

@@ -15,28 +15,33 @@ func (b *book) legend(s *drawing.Scene, box drawing.Rect, entries []view.LegendE
 	if len(entries) == 0 {
 		return
 	}
-	// The lettering gives way before an entry does.
-	for n := 1; n <= 3; n++ {
-		for _, z := range []drawing.Size{drawing.Note, drawing.Small} {
-			if b.lettered(s, box, entries, n, z, false) {
-				b.lettered(s, box, entries, n, z, true)
-				return
+	// The space between and the lettering give way before an entry does.
+	for _, tight := range []bool{false, true} {
+		for n := 1; n <= 3; n++ {
+			for _, z := range []drawing.Size{drawing.Note, drawing.Small} {
+				if b.lettered(s, box, entries, n, z, tight, false) {
+					b.lettered(s, box, entries, n, z, tight, true)
+					return
+				}
 			}
 		}
 	}
-	b.lettered(s, box, entries, 1, drawing.Small, true)
+	b.lettered(s, box, entries, 3, drawing.Small, true, true)
 }
 
 // lettered lays the legend out in n columns, and draws it if asked; false says
 // that it does not fit.
-func (b *book) lettered(s *drawing.Scene, box drawing.Rect, entries []view.LegendEntry, n int, z drawing.Size, draw bool) bool {
+func (b *book) lettered(s *drawing.Scene, box drawing.Rect, entries []view.LegendEntry, n int, z drawing.Size, tight, draw bool) bool {
 	cols := columns(box, n, 300)
-	line := drawing.Unit(z) * 15 / 10
+	line, swatchHigh, gap := drawing.Unit(z)*15/10, swatchHigh, drawing.Unit(150)
+	if tight {
+		line, swatchHigh, gap = drawing.Unit(z)*14/10, 340, 40
+	}
 	k, y := 0, box.Min.Y
 	fits := true
 	for _, e := range entries {
 		words := drawing.Wrap(prose(e.Words), drawing.Regular, z, cols[0].Width()-swatchWide-200)
-		h := max(swatchHigh+150, (swatchHigh+drawing.Unit(z))/2+drawing.Unit(len(words)-1)*line+200)
+		h := max(swatchHigh+gap, (swatchHigh+drawing.Unit(z))/2+drawing.Unit(len(words)-1)*line+gap+50)
 		if y+h > box.Max.Y && k < n-1 {
 			k, y = k+1, box.Min.Y
 		}

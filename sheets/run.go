@@ -36,23 +36,27 @@ type leaf struct {
 func (b *book) run(p *layout.Perimeter, r *layout.Run) []page {
 	first := page{kind: RunSheet, paper: b.runs, holds: b.l.HoldsOn(r), about: "Installation of run " + r.Name + ": plan, elevation, chairs with packing and fasteners, joint gaps, order of work."}
 	first.banner = b.runBanner(r, first.holds)
-	room := first.paper.room(first.banner != "")
-	room.Max.Y -= cautionHigh + 200
-	wins, along := view.Windows(b.l, r, room.Width())
-	if len(wins) == 1 {
-		along = b.enlarge(r, wins[0], along, room)
+	leaves, along, room, fits := b.windows(r, first)
+	for _, z := range larger(b.runs) {
+		if fits {
+			break
+		}
+		bigger := first
+		bigger.paper, bigger.on = landscape(z), z.String()
+		leaves, along, room, fits = b.windows(r, bigger)
+		if fits {
+			first = first.printedOn(z)
+		}
 	}
-	first.scale = "lengthwise " + drawing.Letter(along.Name)
-	var leaves []*leaf
-	height := room.Height()
-	if len(wins) > 1 {
-		height -= matchHigh
+	if !fits {
+		leaves, along, room, _ = b.windows(r, first)
 	}
-	k := runScales{along: along}
-	k.across, k.up, k.together = view.RunScales(b.l, r, wins, along, room.Width(), height, apart)
-	for i, w := range wins {
-		leaves = append(leaves, b.views(r, w, k, room, i+1)...)
+	windows := leaves[len(leaves)-1].window
+	words := "lengthwise " + drawing.Letter(along.Name)
+	if first.on != "" {
+		words += "; " + first.scale
 	}
+	first.scale = words
 	b.fill(p, r, room, &leaves)
 
 	base := b.id("run", p.Job.Name, r.Name)
@@ -67,11 +71,11 @@ func (b *book) run(p *layout.Perimeter, r *layout.Run) []page {
 	for i, f := range leaves {
 		q := first
 		q.id = ids[i]
-		q.title = "Run " + b.of(p, r.Name) + ": " + f.what(len(wins))
+		q.title = "Run " + b.of(p, r.Name) + ": " + f.what(windows)
 		if f.window == 0 {
 			q.scale = "none"
 		}
-		if b.runs.broad() {
+		if first.paper.broad() {
 			var hatches []view.LegendEntry
 			if f.window > 0 {
 				hatches = view.Drawn(view.RunHatches(b.l, r, f.win), f.scenes...)
@@ -94,6 +98,34 @@ func (b *book) run(p *layout.Perimeter, r *layout.Run) []page {
 		out = append(out, q)
 	}
 	return out
+}
+
+// windows makes the pages of a run's views on the paper of a page; fits is
+// false where a view passes the room there is.
+func (b *book) windows(r *layout.Run, p page) (leaves []*leaf, along view.Scale, room drawing.Rect, fits bool) {
+	room = p.paper.room(p.banner != "")
+	room.Max.Y -= cautionHigh + 200
+	wins, along := view.Windows(b.l, r, room.Width())
+	if len(wins) == 1 {
+		along = b.enlarge(r, wins[0], along, room)
+	}
+	height := room.Height()
+	if len(wins) > 1 {
+		height -= matchHigh
+	}
+	k := runScales{along: along}
+	k.across, k.up, k.together = view.RunScales(b.l, r, wins, along, room.Width(), height, apart)
+	for i, w := range wins {
+		leaves = append(leaves, b.views(r, w, k, room, i+1)...)
+	}
+	fits = true
+	for _, f := range leaves {
+		for i, v := range f.views {
+			box := f.scenes[i].Bounds()
+			fits = fits && v.at.Y+max(v.h, box.Max.Y) <= room.Max.Y && box.Min.Y >= 0 && box.Max.X <= room.Width()
+		}
+	}
+	return leaves, along, room, fits
 }
 
 // enlarge takes a larger scale along a run so short that the words of its plan
@@ -391,7 +423,7 @@ func (b *book) arrange(p *layout.Perimeter, r *layout.Run, table table, room dra
 	// A page saved is worth the order of work before the data, or in two parts.
 	var lists [][]placed
 	for _, together := range []bool{true, false} {
-		in := b.runLists(p, r, together)
+		in := b.runLists(p, r, room, together)
 		for _, order := range b.orders(in) {
 			if got := flowOver(order, regions); lists == nil || len(got) < len(lists) {
 				lists = got

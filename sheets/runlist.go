@@ -15,10 +15,10 @@ import (
 )
 
 // runLists are the lists beside the chair table.
-func (b *book) runLists(p *layout.Perimeter, r *layout.Run, together bool) []block {
+func (b *book) runLists(p *layout.Perimeter, r *layout.Run, room drawing.Rect, together bool) []block {
 	var blocks []block
-	if !b.runs.broad() { // the strip has no room for them
-		wins, _ := view.Windows(b.l, r, b.runs.room(false).Width())
+	if !(paper{room.Width() + 2*(margin+pad), 0}).broad() { // the strip has no room for them
+		wins, _ := view.Windows(b.l, r, room.Width())
 		var hatches []view.LegendEntry
 		for _, w := range wins {
 			for _, e := range view.RunHatches(b.l, r, w) {

@@ -183,7 +183,8 @@ func TestSheetsAreCleanOnEveryPaper(t *testing.T) {
 			}
 			narrow, wide := size(z)
 			for _, s := range got {
-				if s.Scene.W+s.Scene.H != narrow+wide {
+				// A view that needs it takes larger paper, and its sheet says so.
+				if s.Scene.W+s.Scene.H != narrow+wide && !strings.Contains(s.Scene.Desc, "the view needs it") {
 					t.Errorf("sheet %s is %v by %v", s.Number, s.Scene.W, s.Scene.H)
 				}
 			}
@@ -191,7 +192,7 @@ func TestSheetsAreCleanOnEveryPaper(t *testing.T) {
 	}
 }
 
-var randomJobs = flag.Int("jobs", 6, "how many random jobs are drawn")
+var randomJobs = flag.Int("jobs", 14, "how many random jobs are drawn, on every paper in turn; 500 before a release")
 
 // A packet takes too long to draw for a long search; the same few random jobs
 // are drawn each time, more of them with -jobs.
@@ -204,8 +205,10 @@ func TestRandomSheetsAreClean(t *testing.T) {
 			if found.HasErrors() {
 				t.Skip("not a layout")
 			}
-			if f := faults(Packet(l, Options{})); len(f) > 0 {
-				t.Error(strings.Join(f, "\n"))
+			// Every paper in turn; the job draws its own units.
+			z := job.PaperSize(seed % (int(job.ISOA2) + 1))
+			for _, f := range Check(l, Options{Runs: &z, Lists: &z}) {
+				t.Error(f)
 			}
 		})
 	}

@@ -184,7 +184,8 @@ func (k keyedList) entries(width drawing.Unit) []entry {
 	}
 	for _, h := range k.holds {
 		words := drawing.Letter("HOLD: " + h)
-		n := len(drawing.Wrap(words, drawing.Bold, drawing.Note, width-3000))
+		// The stripes take up to a sixth of the banner at each end.
+		n := len(drawing.Wrap(words, drawing.Bold, drawing.Note, (width-200)*2/3-400))
 		high := 480 + drawing.Unit(n)*line
 		out = append(out, entry{high + 120, func(g *drawing.Scene, at drawing.Point) {
 			g.Draw(drawing.HoldBanner{Box: drawing.Box(at.X+50, at.Y+60, at.X+width-150, at.Y+60+high), Words: words}.Figure())

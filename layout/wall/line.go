@@ -36,7 +36,8 @@ func lines(j *job.Job, p *Perimeter, grid length.Length, found *finding.List) {
 		r.Cap = r.Front + r.Left.Ext + r.Right.Ext
 		r.Datum = r.Left.Ext
 		if r.Job.Datum.Mark != "" {
-			r.Datum += r.onFrontFace(r.Job.Datum.At)
+			// On the grid, so that stations from it and lengths of pieces print alike.
+			r.Datum += length.RoundTo(r.onFrontFace(r.Job.Datum.At), grid)
 		}
 		if r.Cap <= 0 {
 			found.Append(finding.Finding{Code: "run-vanishes", Severity: finding.Error, At: r.Job.At, Where: ref(r),
@@ -159,7 +160,7 @@ func extend(s *job.System, r *Run, e End, left bool, grid length.Length) length.
 	case job.EndFree:
 		return length.CeilTo(s.EndCap.Clearance+s.Metal.Thickness, grid)
 	case job.EndWall:
-		return -s.WallEnd.Clearance
+		return -length.CeilTo(s.WallEnd.Clearance, grid)
 	}
 	other := e.Corner.Leave
 	if left {
