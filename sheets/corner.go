@@ -369,7 +369,7 @@ func (b *book) sections() []page {
 			}
 		}
 		p.banner = holdWords(p.holds)
-		p.foot = func(s *drawing.Scene, r drawing.Rect) { b.legend(s, r, view.SectionHatches(b.l, c.Run)) }
+		p.hatches = view.SectionHatches(b.l, c.Run)
 		foot := list{items: []string{"Sections look along growing stations: street at the left, roof at the right. Assembly " + c.Chair.Assembly.Name + " (report " + c.Chair.Assembly.Report +
 			"), inside width " + b.small(c.Run.Inside) + ". Fasteners stand only in the holes punched for them."}, plain: true}
 		views := []func(w, h drawing.Unit) drawing.Scene{func(w, h drawing.Unit) drawing.Scene { return view.SectionAtChair(b.l, c.Run, c.Chair, w, h) }}
@@ -460,9 +460,14 @@ func (b *book) laidOut(p page, foot list, on paper, n int, views []func(w, h dra
 		if n == 1 || i > 0 {
 			q.title += ": " + strings.Join(names[i:i+len(here)], ", ")
 		}
+		var scenes []drawing.Scene
+		for k, v := range here {
+			scenes = append(scenes, v(cols[k].Width(), cols[k].Height()))
+		}
+		q.foot = func(s *drawing.Scene, r drawing.Rect) { b.legend(s, r, view.Drawn(p.hatches, scenes...)) }
 		q.draw = func(s *drawing.Scene, _ func(string) string) {
-			for k, v := range here {
-				centred(s, v(cols[k].Width(), cols[k].Height()), cols[k], fmt.Sprintf("v%d", k+1))
+			for k, v := range scenes {
+				centred(s, v, cols[k], fmt.Sprintf("v%d", k+1))
 			}
 			if note.draw != nil {
 				note.draw(s, drawing.Pt(room.Min.X, room.Max.Y-note.h))

@@ -169,15 +169,21 @@ func (s *section) shims(g *drawing.Scene, m paperMap, x0, x1, lift float64) {
 func (s *section) membrane(g *drawing.Scene, m paperMap) {
 	p := &s.p
 	over := 0.35 * m.ratio // so that the thick line lies beside the wall's own
-	y := func(x float64) float64 { return p.set(x) }
-	k := &s.l.Job.Packing
-	if k.Method == job.PackChairs && k.AboveMembrane || s.expansion() {
-		y = p.top
-	}
+	y := s.membraneTop
 	a, b := p.face-over, p.back+over
 	downF := math.Min(p.packF+s.r.Wall.CoverFront.MM()+3*m.ratio, p.footF-2*m.ratio)
 	downR := math.Min(p.top(p.back)+s.r.Wall.CoverRear.MM()+3*m.ratio, p.footR-2*m.ratio)
 	dashed(g, m, []xy{{a, math.Max(downF, y(a))}, {a, y(a) - over}, {b, y(b) - over}, {b, math.Max(downR, y(b))}})
+}
+
+// membraneTop is where the membrane lies over the wall: on the packing, or on
+// the wall itself where packing lies above it or none crosses the joint.
+func (s *section) membraneTop(x float64) float64 {
+	k := &s.l.Job.Packing
+	if k.Method == job.PackChairs && k.AboveMembrane || s.expansion() {
+		return s.p.top(x)
+	}
+	return s.p.set(x)
 }
 
 // chairs draws the chair over the membrane.

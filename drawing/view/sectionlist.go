@@ -41,7 +41,7 @@ func (s *section) items() {
 	}
 	if mem := &s.l.Job.Membrane; mem.Name != "" {
 		x := p.face + (p.back-p.face)*0.3
-		add(sectionKey{words: mem.Name + ", " + s.thin(mem.Thickness) + ", over the top and down both faces", tip: xy{x, p.set(x)}})
+		add(sectionKey{words: mem.Name + ", " + s.thin(mem.Thickness) + ", over the top and down both faces", tip: xy{x, s.membraneTop(x)}})
 	}
 	if s.chair != nil && (s.packF > 0 || s.packR > 0) {
 		x := p.face + (p.back-p.face)*0.66
