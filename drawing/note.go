@@ -114,7 +114,7 @@ func (h HoldBanner) Figure() Figure {
 	// The largest lettering whose lines stand in the box, descenders too.
 	size := Size(h.Box.Height() * 55 / 100)
 	lines := Wrap(h.Words, Bold, size, room)
-	for size > Small && Unit(len(lines)-1)*size.Line()+Unit(size)*17/10 > h.Box.Height() {
+	for size > Small && Unit(len(lines)-1)*size.Line()+Unit(size)*16/10+Hold.Stroke().Width+40 > h.Box.Height() {
 		size = max(size-10, Small)
 		lines = Wrap(h.Words, Bold, size, room)
 	}
