@@ -1,0 +1,181 @@
+package cap
+
+import (
+	"fmt"
+	"strings"
+
+	"copingset/layout/job"
+	"copingset/layout/wind"
+)
+
+// finish gives pieces their kinds, marks, order and weight.
+func (b *builder) finish(pieces []*Piece) {
+	count := map[*Run]int{}
+	for _, p := range pieces {
+		b.shape(p)
+		first := p.Parts[0].Run
+		if p.Kind == Straight {
+			count[first]++
+			p.Mark = fmt.Sprintf("%s-%02d", first.Name, count[first])
+			continue
+		}
+		p.Mark = special(p)
+	}
+	for _, p := range pieces {
+		b.pierced(p)
+		b.crowded(p)
+		b.vanishes(p)
+	}
+	for _, p := range pieces {
+		for _, q := range p.Parts {
+			q.Run.Parts = append(q.Run.Parts, q)
+		}
+	}
+	for _, r := range b.runs {
+		sortParts(r.Parts)
+	}
+	b.laying(pieces)
+	for _, r := range b.runs {
+		b.moves(r)
+	}
+	b.fixedPlates()
+}
+
+func sortParts(p []Part) {
+	for i := 1; i < len(p); i++ {
+		for k := i; k > 0 && p[k].From < p[k-1].From; k-- {
+			p[k], p[k-1] = p[k-1], p[k]
+		}
+	}
+}
+
+// special is the mark of a piece that is not straight: the runs it turns
+// through, and the end it closes.
+func special(p *Piece) string {
+	names := make([]string, 0, len(p.Parts))
+	for _, q := range p.Parts {
+		names = append(names, q.Run.Name)
+	}
+	m := strings.Join(names, "/")
+	if p.LeftEnd != job.EndTurn {
+		m += "-LE"
+	}
+	if p.RightEnd != job.EndTurn {
+		m += "-RE"
+	}
+	return m
+}
+
+func (b *builder) shape(p *Piece) {
+	first, last := p.Parts[0], p.Parts[len(p.Parts)-1]
+	if first.From == 0 && first.Run.Left.Kind != job.EndTurn {
+		p.LeftEnd = first.Run.Left.Kind
+	}
+	if last.To == last.Run.Cap && last.Run.Right.Kind != job.EndTurn {
+		p.RightEnd = last.Run.Right.Kind
+	}
+	for i := 1; i < len(p.Parts); i++ {
+		c := p.Parts[i-1].Run.Right.Corner
+		p.Miters = append(p.Miters, Miter{Corner: c, Trim: MiterTrim(p.Inside+2*b.sys.Metal.Thickness, c.Turn)})
+	}
+	ended := p.LeftEnd != job.EndTurn || p.RightEnd != job.EndTurn
+	switch {
+	case len(p.Miters) == 0 && !ended:
+		p.Kind = Straight
+	case len(p.Miters) == 0:
+		p.Kind = EndCap
+		if p.LeftEnd == job.EndWall || p.LeftEnd == job.EndTurn && p.RightEnd == job.EndWall {
+			p.Kind = WallEnd
+		}
+		p.Hand = RightHand
+		if p.LeftEnd != job.EndTurn {
+			p.Hand = LeftHand
+		}
+		if p.LeftEnd != job.EndTurn && p.RightEnd != job.EndTurn {
+			p.Kind, p.Hand = Combined, NoHand
+		}
+	case ended:
+		p.Kind = Combined
+	case len(p.Miters) == 1:
+		p.Kind = Corner
+	default:
+		p.Kind = DoubleMiter
+	}
+	if len(p.Miters) > 2 {
+		b.hold("many-miters", first.Run.Job.At, refOf(first.Run),
+			fmt.Sprintf("piece %s would have %d miters", special(p), len(p.Miters)),
+			"runs this short leave no room for a joint between their corners", "detail this stretch by hand with the fabricator")
+	}
+	for _, q := range p.Parts {
+		front0, front1 := q.Run.ToFront(q.From), q.Run.ToFront(q.To)
+		if wind.Touches(q.Run.Zones, front0, front1) == wind.Corner {
+			p.Zone = wind.Corner
+		}
+		for i := range q.Run.Job.Obstacles {
+			o := &q.Run.Job.Obstacles[i]
+			c := q.Run.FrontStation(o.Station)
+			if o.Does&job.Pierces != 0 && c > front0 && c < front1 {
+				p.Cutouts = append(p.Cutouts, o)
+			}
+		}
+	}
+	p.Assembly = first.Run.Choice[p.Zone].Assembly
+	p.Girth = Girth(&b.sys.Profile, p.Inside+2*b.sys.Metal.Thickness)
+	p.Grams = weight(b.sys, p)
+	p.TwoPerson = p.Grams > b.job.Site.OnePerson || p.Length() > b.job.Site.LongPiece
+}
+
+// laying numbers the pieces in order of work: corners and ends first, in
+// station order, then each run's straight pieces towards its closer, a closer
+// that is trimmed on the roof last in its stretch.
+func (b *builder) laying(pieces []*Piece) {
+	n := 0
+	for _, p := range pieces {
+		if p.Kind != Straight {
+			n++
+			p.Laying = n
+		}
+	}
+	for _, r := range b.runs {
+		var field []*Piece // of the stretch under way: trimmed to what is left, so laid last
+		next := func(pieces ...*Piece) {
+			for _, p := range pieces {
+				n++
+				p.Laying = n
+			}
+		}
+		for i := range r.Parts {
+			k := i
+			if b.closerLeft() {
+				k = len(r.Parts) - 1 - i
+			}
+			q := r.Parts[k]
+			switch {
+			case q.Piece.Kind != Straight:
+				next(field...)
+				field = nil
+				continue
+			case q.Piece.Allowance > 0:
+				field = append(field, q.Piece)
+			default:
+				next(q.Piece)
+			}
+			if b.endsStretch(r, q) {
+				next(field...)
+				field = nil
+			}
+		}
+		next(field...)
+	}
+}
+
+// endsStretch reports whether a building expansion joint stands beyond a part
+// in the direction of laying.
+func (b *builder) endsStretch(r *Run, q Part) bool {
+	for _, j := range r.Joints {
+		if j.Kind == Expansion && (b.closerLeft() && j.To == q.From || !b.closerLeft() && j.From == q.To) {
+			return true
+		}
+	}
+	return false
+}
