@@ -90,13 +90,19 @@ func (d *cornerDrawing) reach(g cornerLeg) (a, b float64) {
 
 // beside is a line at a distance from the cap line over all legs, mitered.
 func (d *cornerDrawing) beside(y func(g cornerLeg) float64) []xy {
+	return besideLegs(d.legs, d.reach, y)
+}
+
+// besideLegs is the line at y from the cap line over legs that meet, from reach
+// to reach where the piece goes on.
+func besideLegs(legs []cornerLeg, reach func(cornerLeg) (a, b float64), y func(cornerLeg) float64) []xy {
 	var pts []xy
-	for i, g := range d.legs {
-		a, b := d.reach(g)
+	for i, g := range legs {
+		a, b := reach(g)
 		if i == 0 {
 			pts = append(pts, g.at(a, y(g)))
 		} else {
-			q := d.legs[i-1]
+			q := legs[i-1]
 			p, ok := meeting(q.at(0, y(q)), q.dir, g.at(0, y(g)), g.dir)
 			if !ok {
 				p = g.at(0, y(g))

@@ -421,22 +421,5 @@ func (d *stepDrawing) legReach(c *cornerDrawing, leg cornerLeg, over float64) (a
 
 // beside is a line at a distance from the cap line over all legs.
 func (d *stepDrawing) beside(c *cornerDrawing, over float64, y func(cornerLeg) float64) []xy {
-	var pts []xy
-	for i, leg := range c.legs {
-		a, b := d.legReach(c, leg, over)
-		if i == 0 {
-			pts = append(pts, leg.at(a, y(leg)))
-		} else {
-			q := c.legs[i-1]
-			p, ok := meeting(q.at(0, y(q)), q.dir, leg.at(0, y(leg)), leg.dir)
-			if !ok {
-				p = leg.at(0, y(leg))
-			}
-			pts = append(pts, p)
-		}
-		if leg.atEnd {
-			pts = append(pts, leg.at(b, y(leg)))
-		}
-	}
-	return pts
+	return besideLegs(c.legs, func(leg cornerLeg) (a, b float64) { return d.legReach(c, leg, over) }, y)
 }
