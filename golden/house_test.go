@@ -23,6 +23,7 @@ func mayImport() map[string]string {
 		"samples":                   "",
 		"layout":                    "layout/anchor layout/assembly layout/cap layout/crate layout/finding layout/job layout/length layout/wall layout/wind",
 		"layout/length":             "",
+		"layout/length/pinned":      "",
 		"layout/finding":            "layout/length",
 		"layout/job":                "layout/finding layout/length",
 		"layout/job/jobtest":        "layout/job layout/length",
