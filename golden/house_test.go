@@ -10,7 +10,7 @@ import (
 // towards paper, nothing runs backwards.
 func mayImport() map[string]string {
 	return map[string]string{
-		"cmd/copingset":             "drawing drawing/svg layout layout/finding layout/job sheets",
+		"cmd/copingset":             "drawing drawing/svg layout layout/finding layout/job layout/length sheets",
 		"sheets":                    "drawing drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/finding layout/job layout/length layout/wall layout/wind",
 		"drawing":                   "fonts layout/length",
 		"drawing/internal/specimen": "drawing",
@@ -27,7 +27,10 @@ func mayImport() map[string]string {
 		"layout/finding":            "layout/length",
 		"layout/job":                "layout/finding layout/length",
 		"layout/job/jobtest":        "layout/job layout/length",
-		"layout/wall":               "layout/finding layout/job layout/length",
+		"layout/wall":               "layout/finding layout/job layout/length layout/wall/minimax layout/wall/setplane layout/wall/slips",
+		"layout/wall/setplane":      "layout/length",
+		"layout/wall/minimax":       "layout/length",
+		"layout/wall/slips":         "layout/length",
 		"layout/wind":               "layout/finding layout/job layout/length",
 		"layout/assembly":           "layout/finding layout/job layout/length layout/wind",
 		"layout/cap":                "layout/assembly layout/finding layout/job layout/length layout/wall layout/wind",

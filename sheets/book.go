@@ -82,9 +82,12 @@ func (b *book) plan() []page {
 	rest = append(rest, b.corners()...)
 	rest = append(rest, b.sections()...)
 	rest = append(rest, b.fasteners()...)
+	rest = append(rest, b.levelling()...)
 	rest = append(rest, b.pieces()...)
 	rest = append(rest, b.joints()...)
 	rest = append(rest, b.assemblies()...)
+	rest = append(rest, b.wallReports()...)
+	rest = append(rest, b.rfis()...)
 	rest = append(rest, b.crates()...)
 	return append(b.index(rest), rest...)
 }

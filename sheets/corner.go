@@ -8,6 +8,7 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
+	"copingset/layout/cap"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -16,13 +17,18 @@ import (
 // angle letters an angle in degrees.
 func angle(a job.Angle) string { return job.FormatAngle(a) }
 
-// turnWords say an angle twice, so that it cannot be read the other way.
+// turnWords say the angle a piece is made to twice, so that it cannot be read
+// the other way, and the wall's where it differs.
 func turnWords(c *layout.Corner) string {
-	side, hand, turn := "outside corner", "right", c.Turn
+	side, hand, turn, walls := "outside corner", "right", c.CapTurn, c.Turn
 	if !c.Outside() {
-		side, hand, turn = "inside corner", "left", -turn
+		side, hand, turn, walls = "inside corner", "left", -turn, -walls
 	}
-	return fmt.Sprintf("%s, turns %s %s (included %s)", side, hand, angle(turn), angle(c.Included()))
+	words := fmt.Sprintf("%s, turns %s %s (included %s)", side, hand, angle(turn), angle(c.CapIncluded()))
+	if turn != walls {
+		words += fmt.Sprintf("; its wall turns %s %s (included %s)", hand, angle(walls), angle(c.Included()))
+	}
+	return words
 }
 
 // corners makes the sheets of the pieces that turn or close: plan and data of each,
@@ -54,7 +60,10 @@ func (b *book) corners() []page {
 			holds: b.l.HoldsOnPieces(all), scale: "as noted", about: "Welded corners and ends in plan with legs, angles, chairs and supports."}
 		if len(names) == 1 {
 			p.title = "Corner " + names[0]
-			if len(here[0][0].Miters) == 0 {
+			switch q := here[0][0]; {
+			case q.Kind == cap.Transition:
+				p.title = "Transition " + names[0]
+			case len(q.Miters) == 0:
 				p.title = "End " + names[0]
 			}
 		}
@@ -278,11 +287,20 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 	if q.Assembly != nil {
 		as = q.Assembly.Name + ", " + q.Zone.String() + " zone"
 	}
-	rows = append(rows,
-		[]string{"Legs, front" + sides, strings.Join(front, ", ")},
-		[]string{"Legs, rear" + sides, strings.Join(rear, ", ")},
-		[]string{"Width", "inside " + b.shopShort(q.Inside) + ", girth " + b.shopShort(q.Girth)},
-	)
+	if q.Kind == cap.Transition {
+		rows = append(rows,
+			[]string{"Length", strings.Join(front, ", ") + " along the straight " + q.Straight.String()},
+			[]string{"Legs", b.shopLong(b.j.System.Transition.Leg) + " straight at each end, the rear tapers between"},
+			[]string{"Width", "inside " + b.widthOf(q) + ", mean girth " + b.shopShort(q.Girth)},
+			[]string{"Hold it", "from the roof, looking out: wide end at the " + strings.ToUpper(q.Hand.String()) + " hand"},
+		)
+	} else {
+		rows = append(rows,
+			[]string{"Legs, front" + sides, strings.Join(front, ", ")},
+			[]string{"Legs, rear" + sides, strings.Join(rear, ", ")},
+			[]string{"Width", "inside " + b.shopShort(q.Inside) + ", girth " + b.shopShort(q.Girth)},
+		)
+	}
 	if h := q.Hand.String(); h != "" {
 		rows = append(rows, []string{"Hand", h})
 	}
@@ -331,7 +349,7 @@ func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 		for i, m := range q.Miters {
 			c := m.Corner
 			row := []string{"", "", "", c.Name, fmt.Sprintf("along run %s %s, out from it %s; along run %s %s, out from it %s",
-				c.Arrive.Name, off(c.Arrive.Right.Ext), off(c.Arrive.CapOut), c.Leave.Name, off(c.Leave.Left.Ext), off(c.Leave.CapOut))}
+				c.Arrive.Name, off(c.Arrive.Right.Ext), off(c.Arrive.CapOut(c)), c.Leave.Name, off(c.Leave.Left.Ext), off(c.Leave.CapOut(c)))}
 			if i == 0 {
 				row[0], row[1], row[2] = q.Mark, ends(left), ends(right)
 			}
@@ -371,7 +389,7 @@ func (b *book) sections() []page {
 		p.banner = holdWords(p.holds)
 		p.hatches = view.SectionHatches(b.l, c.Run)
 		foot := list{items: []string{"Sections look along growing stations: street at the left, roof at the right. Assembly " + c.Chair.Assembly.Name + " (report " + c.Chair.Assembly.Report +
-			"), inside width " + b.small(c.Run.Inside) + ". Fasteners stand only in the holes punched for them."}, plain: true}
+			"), inside width " + b.small(c.Chair.Inside) + ". Fasteners stand only in the holes punched for them."}, plain: true}
 		views := []func(w, h drawing.Unit) drawing.Scene{func(w, h drawing.Unit) drawing.Scene { return view.SectionAtChair(b.l, c.Run, c.Chair, w, h) }}
 		shown := []string{"at a chair"}
 		for _, q := range c.Joints {

@@ -268,15 +268,15 @@ func (b *book) pieceRow(q *layout.Piece, trim bool) []string {
 		}
 		row = append(row, to)
 	}
-	return append(row, b.shopShort(q.Inside), b.shopShort(q.Girth), weight, lift, as, released)
+	return append(row, b.widthOf(q), b.shopShort(q.Girth), weight, lift, as, released)
 }
 
 // shortTurn says turn and included angle in a table.
 func shortTurn(c *layout.Corner) string {
 	if c.Outside() {
-		return "right " + angle(c.Turn) + " (incl. " + angle(c.Included()) + ")"
+		return "right " + angle(c.CapTurn) + " (incl. " + angle(c.CapIncluded()) + ")"
 	}
-	return "left " + angle(-c.Turn) + " (incl. " + angle(c.Included()) + ")"
+	return "left " + angle(-c.CapTurn) + " (incl. " + angle(c.CapIncluded()) + ")"
 }
 
 func orDash(s string) string {

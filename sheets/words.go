@@ -20,6 +20,10 @@ func holdName(code string) string {
 		return "length not measured: verify in field"
 	case "run-unsurveyed":
 		return "wall not surveyed"
+	case "survey-slip":
+		return "a reading in doubt: measure again"
+	case "wall-unsound":
+		return "loose, rotten or wet wall top"
 	case "survey-not-tied":
 		return "survey not tied to the corners"
 	case "rear-at-kink":
@@ -134,6 +138,15 @@ func kindOf(q *layout.Piece) string {
 		return "closer"
 	}
 	return q.Kind.String()
+}
+
+// widthOf letters the inside width of a piece: of a transition both, the
+// narrow end's first.
+func (b *book) widthOf(q *layout.Piece) string {
+	if q.Kind == cap.Transition {
+		return b.shopShort(q.Narrow) + " to " + b.shopShort(q.Wide)
+	}
+	return b.shopShort(q.Inside)
 }
 
 // screwName is a fastener with its diameter.

@@ -49,6 +49,15 @@ type cornerChair struct {
 	at float64
 }
 
+// middle is the front station of the middle of the leg.
+func (g cornerLeg) middle() length.Length {
+	return g.part.Run.ToFront(g.part.From + g.part.Length()/2)
+}
+
+// wallFace is how far the wall line stands behind the cap line at the middle
+// of the leg.
+func (g cornerLeg) wallFace() length.Length { return g.part.Run.CapOutAt(g.middle()) }
+
 // polygon is the leg in plan, outside mold lines: front left, front right,
 // rear right, rear left.
 func (g cornerLeg) polygon(wide float64) [4]xy {
@@ -65,6 +74,9 @@ func CornerPlan(l *layout.Layout, p *layout.Piece, w, h drawing.Unit) drawing.Sc
 		l: l, metric: c.crew.Metric, title: c.title(), draw: c.draw, least: c.least, finest: 8, list: c.list, narrowest: insetWide,
 		under: "seen from above, street at the top of its left leg; L and R are the hands of a person on the roof looking out over the wall",
 	}
+	if c.tapers() {
+		k.under = "seen from above, street at the top; L and R are the hands of a person on the roof looking out over the wall"
+	}
 	out := k.scene(w, h)
 	out.Name, out.Title = "corner-"+fileName(p.Mark), c.title()
 	out.Desc = c.title() + " in plan, turned so that the arriving run has the street at the top."
@@ -76,6 +88,8 @@ func (c *corner) title() string {
 	t := "PIECE " + c.p.Mark
 	if len(c.p.Miters) == 0 {
 		switch {
+		case c.tapers():
+			return t + ": TRANSITION, WIDE END AT THE " + strings.ToUpper(c.p.Hand.String()) + " HAND"
 		case c.p.Kind == cap.WallEnd:
 			return t + ": WALL END, " + strings.ToUpper(c.p.Hand.String()) + " HAND"
 		case c.p.LeftEnd != job.EndTurn && c.p.RightEnd != job.EndTurn:
@@ -84,7 +98,7 @@ func (c *corner) title() string {
 		return t + ": END CAP, " + strings.ToUpper(c.p.Hand.String()) + " HAND"
 	}
 	for i, m := range c.p.Miters {
-		kind, turn, included := turnWords(m.Corner)
+		kind, turn, included := pieceTurnWords(m.Corner)
 		sep := ": "
 		if i > 0 {
 			sep = "; "
@@ -129,11 +143,11 @@ func (c *corner) layLegs() {
 			g.name = "MIDDLE"
 		}
 		if i > 0 {
-			g.leftTrim = c.wide * halfTan(c.p.Miters[i-1].Corner.Turn)
+			g.leftTrim = c.wide * halfTan(c.p.Miters[i-1].Corner.CapTurn)
 		}
 		if i < len(c.p.Miters) {
-			g.rightTrim = c.wide * halfTan(c.p.Miters[i].Corner.Turn)
-			turned += c.p.Miters[i].Corner.Turn.Degrees()
+			g.rightTrim = c.wide * halfTan(c.p.Miters[i].Corner.CapTurn)
+			turned += c.p.Miters[i].Corner.CapTurn.Degrees()
 			f = legFrame{o: f.at(g.long, 0), dir: heading(turned)}
 		}
 		c.legs = append(c.legs, g)
@@ -189,6 +203,9 @@ func (c *corner) findChairs(g *cornerLeg) {
 // outline is the piece in one ring: the fronts from left to right, the rears
 // back.
 func (c *corner) outline() []xy {
+	if c.tapers() {
+		return c.taperOutline()
+	}
 	var front, rear []xy
 	for _, g := range c.legs {
 		q := g.polygon(c.wide)
@@ -215,6 +232,10 @@ func (c *corner) short(l length.Length) string {
 // words fills the list: the order of assembly, what was measured from where,
 // and what is on hold.
 func (c *corner) words() {
+	if c.tapers() {
+		c.taperWords()
+		return
+	}
 	supports, chairs, joints := c.named()
 	first := "Set the packing and the membrane under the piece, checked level; no support stands under it"
 	if len(supports) > 0 {
@@ -238,7 +259,7 @@ func (c *corner) words() {
 		w := m.Corner
 		c.list.figures = append(c.list.figures, c.inset(w))
 		c.list.notes = append(c.list.notes, "Cap corner from the plumbed wall corner "+w.Name+": "+
-			c.beyond(w.Arrive.Right.Ext, w.Arrive)+"; "+c.beyond(w.Leave.Left.Ext, w.Leave)+".")
+			c.beyond(w.Arrive.Right.Ext, w.Arrive, w)+"; "+c.beyond(w.Leave.Left.Ext, w.Leave, w)+".")
 		c.list.notes = append(c.list.notes, c.supportWords(i)...)
 	}
 	for i, g := range c.legs {
@@ -253,12 +274,12 @@ func (c *corner) words() {
 
 // beyond says where the cap's corner point lies from the wall's, along and out
 // from one run.
-func (c *corner) beyond(ext length.Length, r *wall.Run) string {
+func (c *corner) beyond(ext length.Length, r *wall.Run, w *wall.Corner) string {
 	along := c.short(ext) + " beyond"
 	if ext < 0 {
 		along = c.short(-ext) + " short"
 	}
-	return "run " + r.Name + " " + along + ", " + c.short(r.CapOut) + " out"
+	return "run " + r.Name + " " + along + ", " + c.short(r.CapOut(w)) + " out"
 }
 
 // string is how far the chairs' front edges stand behind the cap line.

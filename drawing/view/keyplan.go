@@ -281,7 +281,7 @@ func KeyPlanHatches(l *layout.Layout) []LegendEntry {
 			edge = edge || z.Zone == wind.Edge
 			corner = corner || z.Zone == wind.Corner
 		}
-		wall = wall || r.Left.Kind == job.EndWall || r.Right.Kind == job.EndWall
+		wall = wall || r.Left.Kind == job.EndWall && r.Left.Step == nil || r.Right.Kind == job.EndWall && r.Right.Step == nil
 	}
 	var out []LegendEntry
 	if edge {

@@ -156,16 +156,22 @@ func (d *keyDrawing) endWords() []saying {
 	var all []saying
 	for _, r := range d.sh.runs {
 		for _, right := range []bool{false, true} {
-			kind, u, out, side := r.Left.Kind, 0.0, r.dir.times(-1), "left"
+			end, u, out, side := r.Left, 0.0, r.dir.times(-1), "left"
 			if right {
-				kind, u, out, side = r.Right.Kind, r.long, r.dir, "right"
+				end, u, out, side = r.Right, r.long, r.dir, "right"
 			}
 			words := []string{"FREE", "END"}
 			reach := drawing.Unit(150)
-			switch kind {
-			case job.EndTurn:
+			switch {
+			case end.Kind == job.EndTurn, end.Step != nil && !right: // a step is named once, by the run before it
 				continue
-			case job.EndWall:
+			case end.Step != nil:
+				words = []string{"STEP", "DOWN"}
+				if end.Step.Up() {
+					words = []string{"STEP", "UP"}
+				}
+				out = out.times(-1) // beyond lies the next run
+			case end.Kind == job.EndWall:
 				words, reach = []string{"HIGHER", "WALL"}, 450
 			}
 			l := place.Label{Lines: words, Face: drawing.Bold, Pad: besideLine, Bare: true, About: off(d.m.at(r.at(u, d.wide(r)/2)), out, reach)}

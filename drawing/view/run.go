@@ -69,7 +69,11 @@ func runTrim(r *layout.Run, c *layout.Corner) length.Length {
 	if c == nil {
 		return 0
 	}
-	return cap.MiterTrim(r.Outside, c.Turn)
+	end := length.Length(0)
+	if c == r.Right.Corner && (c != r.Left.Corner || c.Arrive == r.Run.Run) {
+		end = r.Cap
+	}
+	return cap.MiterTrim(r.OutsideAt(end), c.CapTurn)
 }
 
 // x is the place of a cap station on paper.

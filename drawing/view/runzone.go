@@ -180,7 +180,18 @@ func (e *runElev) foot(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 	if e.slopes() {
 		words += ", at the roof edge; dashed above it: at the street edge"
 	}
-	words += ". Packing is measured up to that plane."
+	words += ". Packing is measured up to that plane"
+	if e.surveyed() {
+		words += ", which stands " + e.inWords(e.set(0))
+		if e.set(0) != e.set(e.r.Front) {
+			words += " at the left corner and " + e.inWords(e.set(e.r.Front)) + " at the right"
+		}
+		words += " above the level datum"
+		if e.slopes() {
+			words += ", at the roof edge"
+		}
+	}
+	words += "."
 	at := e.footRow(g, from, "", words)
 	return runNotes(g, at, e.width, append(e.placer.Notes(), e.notes...), e.bare)
 }

@@ -20,6 +20,7 @@ func (d *decoder) decode(n *node) *Job {
 		Assemblies: decodeAssemblies(root),
 		Walls:      decodeWalls(root),
 		Pressures:  decodePressures(root.sub("pressures")),
+		Survey:     decodeSurveyCheck(root.sub("slips")),
 		Site:       decodeSite(root.sub("site")),
 		Crating:    decodeCrating(root.sub("crating")),
 	}
@@ -72,6 +73,7 @@ func decodeSystem(p *part) System {
 		PlayLeast:      play.length("least", notNegative),
 		PlayMost:       play.length("most", positive),
 		Widths:         decodeWidths(p.sub("inside_width")),
+		Transition:     decodeTransition(p.sub("transition")),
 		Stock:          p.length("stock", positive),
 		LeastPiece:     p.length("least_piece", positive),
 		Closer:         word(p, "closer", []choice[Closer]{{"left", CloserLeft}, {"right", CloserRight}, {"shared", CloserShared}}),
@@ -137,6 +139,14 @@ func decodeWidths(p *part) Widths {
 	return w
 }
 
+func decodeTransition(p *part) Transition {
+	return Transition{
+		Length:     p.length("length", positive),
+		Leg:        p.length("leg", positive),
+		ChangeMost: p.length("change_most", positive),
+	}
+}
+
 func decodeJoint(p *part) Joint {
 	j := Joint{
 		Gap:         p.length("gap", positive),
@@ -182,6 +192,7 @@ func decodeCorner(p *part) CornerRules {
 		LongestLeg: p.length("longest_leg", positive),
 		LegStep:    p.length("leg_step", positive),
 		Absorb:     p.angle("absorb", 0, 30*Degree),
+		AnglePlay:  p.angle("angle_play", 0, 5*Degree),
 		Support:    Support{Length: support.length("length", positive), Width: support.length("width", positive)},
 	}
 	for _, i := range p.items("supports", "supports") {
@@ -207,33 +218,6 @@ func decodeExpansion(p *part) ExpansionRules {
 
 func decodeLap(p *part) Lap {
 	return Lap{Front: p.length("front", notNegative), Rear: p.length("rear", notNegative)}
-}
-
-func decodePacking(p *part) Packing {
-	if p == nil {
-		return Packing{}
-	}
-	layer := p.sub("layer")
-	k := Packing{
-		At:            p.at,
-		Method:        word(p, "method", []choice[PackingMethod]{{"continuous", PackContinuous}, {"chair", PackChairs}}),
-		AboveMembrane: p.yes("above_membrane"),
-		Least:         p.length("least", notNegative),
-		Most:          p.length("most", notNegative),
-		LayerName:     layer.text("name"),
-		Layer:         layer.length("thickness", positive),
-		Shims:         p.lengths("shims", positive),
-	}
-	if p.d.has(p.full("method")) {
-		if k.Method == PackChairs {
-			p.need("above_membrane", ", and the packing is under each chair alone")
-		} else {
-			p.need("layer", ", and the packing is continuous")
-		}
-	}
-	slices.Sort(k.Shims)
-	slices.Reverse(k.Shims)
-	return k
 }
 
 func decodeMembrane(p *part) Layer {

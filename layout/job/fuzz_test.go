@@ -74,7 +74,10 @@ func soundJob(t *testing.T, j *Job, list finding.List) {
 			if turns := r.Right.Turn != 0; turns != (r.Right.Kind == EndTurn) {
 				t.Fatalf("end %+v", r.Right)
 			}
-			if last := p.Kind == Open && i == len(p.Runs)-1; last != (r.Right.Kind != EndTurn) {
+			if steps := r.Right.Step != 0; steps != (r.Right.Kind == EndStep) {
+				t.Fatalf("end %+v", r.Right)
+			}
+			if last := p.Kind == Open && i == len(p.Runs)-1; last != (r.Right.Kind == EndFree || r.Right.Kind == EndWall) {
 				t.Fatalf("end %+v of a %v", r.Right, p.Kind)
 			}
 			for k, q := range r.Readings {

@@ -40,6 +40,7 @@ type Job struct {
 	Assemblies []Assembly
 	Walls      []Wall
 	Pressures  *Pressures // nil: not stated
+	Survey     SurveyCheck
 	Site       Site
 	Crating    Crating
 	Perimeters []Perimeter
@@ -80,6 +81,7 @@ type System struct {
 	FrontClearance, RearClearance length.Length // inside faces to wall, at the worst reading
 	PlayLeast, PlayMost           length.Length // rear play the rear leg can take up
 	Widths                        Widths
+	Transition                    Transition
 
 	Stock      length.Length // longest straight cap the shop makes
 	LeastPiece length.Length
@@ -141,6 +143,18 @@ type Widths struct {
 	Least, Most, Step length.Length
 }
 
+// Transition is the piece that joins two inside widths. Its front face is
+// straight, its rear face tapers between two straight legs. A zero Length:
+// the fabricator offers none.
+type Transition struct {
+	Length     length.Length // along the front, both legs included
+	Leg        length.Length // straight at each end, for the splice plate
+	ChangeMost length.Length // greatest difference of the two widths
+}
+
+// Offered reports whether the fabricator makes transitions.
+func (t Transition) Offered() bool { return t.Length > 0 }
+
 // Closer says where in a stretch the cut piece goes.
 type Closer int
 
@@ -195,6 +209,7 @@ type CornerRules struct {
 	LongestLeg length.Length // longest leg the shop welds, same face
 	LegStep    length.Length // legs grow in this step
 	Absorb     Angle         // a turn up to this is absorbed by a plain joint
+	AnglePlay  Angle         // a corner is made to the wall's turn when the lines' turn differs by no more
 	Support    Support
 	Supports   []SupportTier // by inside width, ascending; supports at the miter
 }
@@ -228,11 +243,16 @@ type Lap struct{ Front, Rear length.Length }
 // PackingMethod is how the wall top is brought to the set surface.
 type PackingMethod int
 
-// The two methods.
+// The two methods, and the wish to have the better of them found.
 const (
-	PackContinuous PackingMethod = iota // plywood layers the length of the wall, shims on top
-	PackChairs                          // packing under each chair alone
+	PackContinuous  PackingMethod = iota // plywood layers the length of the wall, shims on top
+	PackChairs                           // packing under each chair alone
+	PackRecommended                      // the one that costs less by the job's own rates
 )
+
+func (m PackingMethod) String() string {
+	return [...]string{"continuous", "chair", "recommended"}[m]
+}
 
 // Packing is what the wall top may be built up with.
 type Packing struct {
@@ -243,6 +263,33 @@ type Packing struct {
 	LayerName     string
 	Layer         length.Length   // actual thickness of one plywood layer
 	Shims         []length.Length // thickest first
+	Grade         Slope           // the set surface may rise or fall along a run by this; zero: it is level
+	Twist         length.Length   // mismatch over a level corner leg that the pieces take up
+	Sheet         Sheet           // plywood as it is bought; zero: not stated
+	Nail          Nail            // what fastens the layers; zero: not stated
+	Rates         *Rates          // nil: not stated
+}
+
+// Sheet is a sheet of plywood and the saw that rips it.
+type Sheet struct{ Width, Length, Kerf length.Length }
+
+// Stated reports whether the job says how its plywood is bought.
+func (s Sheet) Stated() bool { return s.Width > 0 && s.Length > 0 }
+
+// Nail is the nail or screw of the plywood layers.
+type Nail struct {
+	Name    string
+	Spacing length.Length // along the wall
+	Rows    int
+}
+
+// Rates are the job's own rates, by which two ways to pack are compared. Times
+// are in thousandths of a minute, money in thousandths of the job's money.
+type Rates struct {
+	At               finding.Place
+	Cut, Piece, Foot int64 // to saw one cut, to set one piece, to fix one foot of one layer
+	Hour             int64 // one hour of labour
+	Sheet, Shim      int64 // one sheet of plywood, one shim of any thickness
 }
 
 // Layer is one layer of a build-up.
@@ -369,6 +416,7 @@ const (
 	EndTurn EndKind = iota // turns into the next run
 	EndFree                // free end with an end cap
 	EndWall                // dies into a higher wall
+	EndStep                // goes straight on into the next run, whose top is higher or lower
 )
 
 // End is one end of a run. Turn is positive to the right (towards the roof).
@@ -376,6 +424,7 @@ type End struct {
 	At   finding.Place
 	Kind EndKind
 	Turn Angle
+	Step length.Length // how much higher the next run's top is, about; negative: lower
 }
 
 // Face of the wall on which a length or a station is measured.
@@ -386,6 +435,8 @@ const (
 	Front Face = iota // street side
 	Rear              // roof side
 )
+
+func (f Face) String() string { return [...]string{"front", "rear"}[f] }
 
 // Basis of a length.
 type Basis int
@@ -408,6 +459,8 @@ type Run struct {
 	StationFace Face
 	Datum       Datum
 	SurveyLine  string // the two named points the offsets are taken from
+	Line        Line
+	Cleared     []Cleared
 	Elevation   string // pieces of one elevation keep one lot of finish
 	Obstacles   []Obstacle
 	Expansion   []ExpansionJoint
@@ -467,5 +520,7 @@ type Reading struct {
 	TopOutside, TopInside length.Length
 	Offset                length.Length
 	WidthLow, OffsetLow   *length.Length // at leg depth, where the wall asks for it
+	Conditions            []Condition    // what the surveyor saw there; empty: nothing
+	Photos                []string       // numbers of the photos taken there
 	Note                  string
 }
