@@ -103,8 +103,8 @@ func (b *book) station(r *wall.Run, front length.Length) string {
 	return b.long(r.ToCrew(r.ToCap(front)))
 }
 
-// stretch letters one station, or two where they differ.
-func (b *book) stretch(r *wall.Run, from, to length.Length) string {
+// fromTo letters one station, or two where they differ.
+func (b *book) fromTo(r *wall.Run, from, to length.Length) string {
 	return span(b.station(r, from), b.station(r, to))
 }
 
@@ -174,7 +174,7 @@ func (b *book) limitTable(r *layout.Run) table {
 		if l.Sure != "" {
 			source += " (" + l.Sure + ")"
 		}
-		t.rows = append(t.rows, []string{prose(l.Name), b.exact(l.Allowed), b.exact(length.RoundTo(l.Found, b.shop.Step())), b.stretch(r.Run.Run, l.At, l.To), kept, prose(source)})
+		t.rows = append(t.rows, []string{prose(l.Name), b.exact(l.Allowed), b.exact(length.RoundTo(l.Found, b.shop.Step())), b.fromTo(r.Run.Run, l.At, l.To), kept, prose(source)})
 	}
 	t.bold = func(row, col int) bool { return col == 4 && over[row] }
 	return t
@@ -242,7 +242,7 @@ func (b *book) rfis() []page {
 		if len(b.l.Perimeters) > 1 {
 			name = q.Perimeter.Job.Name + " " + name
 		}
-		t.rows = append(t.rows, []string{itoa(i + 1), name, b.stretch(q.Run, q.From, q.To), prose(q.What), orDash(prose(q.Limit)), orDash(prose(q.Source)), prose(q.Ask), orDash(prose(strings.Join(q.Photos, ", "))), ""})
+		t.rows = append(t.rows, []string{itoa(i + 1), name, b.fromTo(q.Run, q.From, q.To), prose(q.What), orDash(prose(q.Limit)), orDash(prose(q.Source)), prose(q.Ask), orDash(prose(strings.Join(q.Photos, ", "))), ""})
 	}
 	words := "Stations are the crew’s, from the left hand of a person on the roof looking out. A limit that is not kept is the wall builder’s to put right; what stays as it is takes packing, width or both, and is to be accepted in writing."
 	return b.pages(first, []block{list{items: []string{words}, plain: true}, t}, across)
