@@ -38,7 +38,7 @@ func (b *book) demandTable() block {
 		if d.Out[z].Level != d.Up[z].Level {
 			lv = "up " + lv + ", out " + level(d.Out[z].Level)
 		}
-		t.rows = append(t.rows, []string{zones[z], b.pressure(d.Up[z].Pa), b.pressure(d.Out[z].Pa), lv, reach[z], "stated by " + prose(d.By), prose(d.Document), prose(d.Edition)})
+		t.rows = append(t.rows, []string{zones[z], b.pressure(d.Up[z].Pa), b.pressure(d.Out[z].Pa), lv, reach[z], prose(d.By), prose(d.Document), prose(d.Edition)})
 	}
 	return t
 }

@@ -84,14 +84,14 @@ func RoomyCornerPlan(l *layout.Layout, p *layout.Piece, w, h drawing.Unit) (out 
 func (c *corner) view() keyedView {
 	c.list.column = insetWide
 	c.words()
-	k := keyedView{
+	top := "street at the top of its left leg"
+	if len(c.p.Miters) == 0 {
+		top = "street at the top"
+	}
+	return keyedView{
 		l: c.l, metric: c.crew.Metric, title: c.title(), draw: c.draw, least: c.least, finest: 8, list: c.list, narrowest: insetWide,
-		under: "seen from above, street at the top of its left leg; L and R are the hands of a person on the roof looking out over the wall",
+		under: "seen from above, " + top + "; L and R are the hands of a person on the roof looking out over the wall",
 	}
-	if c.tapers() {
-		k.under = "seen from above, street at the top; L and R are the hands of a person on the roof looking out over the wall"
-	}
-	return k
 }
 
 func (c *corner) titled(s drawing.Scene) drawing.Scene {
@@ -268,6 +268,9 @@ func (c *corner) words() {
 		"Splice plate and two strips of sealant tape at " + join(joints) + ", " + c.short(c.sys.Splice.Tape) + " each side of its centre",
 		"Piece " + c.p.Mark + ": hook the front, set the gap for today's metal temperature, snap the rear, check",
 		"Then the layout string, from these chairs' front edges to the next" + crossing,
+	}
+	if len(c.p.Miters) == 0 { // it has no legs, and nothing here gives its chairs' stations
+		c.list.items[1] = "Set " + several("chair", chairs) + " at the stations of the run's own sheets, front edges " + c.short(c.string()) + " behind the cap line"
 	}
 	if len(joints) == 0 {
 		c.list.items[2] = "No joint at this piece: no splice plate"

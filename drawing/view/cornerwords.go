@@ -207,9 +207,18 @@ func (d *cornerDrawing) hands() []saying {
 		if _, ok := d.inLeg[letter]; !ok && letter != "" {
 			name = letter + "  " + name
 		}
-		all = append(all, d.legWords(i, letter, []string{name, "run " + leg.part.Run.Name}, weight, name+" is the leg of run "+leg.part.Run.Name+"."))
+		all = append(all, d.legWords(i, letter, []string{name, "run " + leg.part.Run.Name}, weight, lostLeg(leg, letter)))
 	}
 	return all
+}
+
+// lostLeg names a leg in the list, by the letter that stands in it.
+func lostLeg(leg cornerLeg, letter string) string {
+	name := leg.name
+	if letter != "" {
+		name = letter + " is the " + name
+	}
+	return name + ": run " + leg.part.Run.Name + "."
 }
 
 // lostHands names on leaders the hands of a straight piece that has no room for
@@ -368,9 +377,9 @@ func (d *cornerDrawing) endWords() []saying {
 		l := place.Label{LeadFace: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(leg.at(u+out*d.real(6), d.wide/2))}
 		switch kind {
 		case job.EndFree:
-			l.Lines = []string{"CLOSED END", drawing.Letter(d.short(d.sys.EndCap.Clearance) + " inside"), "to the wall's end"}
+			l.Lines = []string{"CLOSED END", drawing.Letter(d.short(d.sys.EndCap.Clearance) + " clear"), "of the wall's end"}
 		case job.EndWall:
-			l.Lines = []string{"HIGHER WALL", drawing.Letter("upstand " + d.short(d.sys.WallEnd.Upstand)), drawing.Letter(d.short(d.sys.WallEnd.Clearance) + " to the wall")}
+			l.Lines = []string{"HIGHER WALL", drawing.Letter("upstand " + d.short(d.sys.WallEnd.Upstand)), drawing.Letter(d.short(d.sys.WallEnd.Clearance) + " clear of the wall")}
 		default:
 			continue
 		}

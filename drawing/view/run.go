@@ -39,6 +39,8 @@ type runFrame struct {
 	rowNotes     []place.Note        // labels of rows that became notes
 	rowBare      []int               // those of them without a balloon
 	placed       func() []place.Note // notes of the labels in the drawing; nil before they stand
+	first        int                 // notes of the views before on the same sheet: each number stands once there
+	listed       int                 // and with those of this view, once it is drawn
 	cell         bool                // one of several on a sheet that says scales and reader once for all
 }
 

@@ -49,6 +49,7 @@ func runElevationOf(f *runFrame) drawing.Scene {
 	e.pad.Group(drawing.Chairs, "", e.chairRects)
 	e.pad.Group(drawing.Caps, "", e.caps)
 	e.placer = place.New(drawing.Box(0, -5000, width, 20000))
+	e.placer.First = e.first
 	e.placed = e.placer.Notes
 	var top, bottom drawing.Unit
 	e.pad.Group(drawing.Lettering, "", func(g *drawing.Scene) { top = e.above(g) })
