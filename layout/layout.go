@@ -91,6 +91,7 @@ func Build(j *job.Job) (*Layout, finding.List) {
 		keep(f)
 		l.Perimeters = append(l.Perimeters, &Perimeter{Perimeter: walls[i], Runs: anchored, Pieces: pieces, Supports: supports})
 	}
+	keep(l.checks())
 	found.Sort()
 	l.Findings = found
 	l.release()

@@ -106,7 +106,7 @@ func Choose(j *job.Job, d wind.Demand, z wind.Zone, n Need) Choice {
 }
 
 func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
-	c := Choice{Zone: z, Assembly: a, Stated: d.Stated,
+	c := Choice{Zone: z, Assembly: a, Stated: d.Known(),
 		UpResists: AllowablePa(a.Up, a.Factor), OutResists: AllowablePa(a.Out, a.Factor)}
 	fail := func(f string, args ...any) { c.Fails = append(c.Fails, fmt.Sprintf(f, args...)) }
 	if a.Metal != n.Metal {
@@ -127,7 +127,7 @@ func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
 	if _, ok := Holding(n.Layers, a.Substrate); !ok {
 		fail("tested in %s, which this wall does not have", a.Substrate)
 	}
-	if d.Stated {
+	if d.Known() {
 		c.UpDemand, c.OutDemand = wind.AllowablePa(d.Up[z]), wind.AllowablePa(d.Out[z])
 		if c.UpDemand > c.UpResists {
 			fail("resists %.1f Pa up (allowable), the %s zone asks %.1f Pa", c.UpResists, z, c.UpDemand)

@@ -40,6 +40,7 @@ type Job struct {
 	Assemblies []Assembly
 	Walls      []Wall
 	Pressures  *Pressures // nil: not stated
+	Wind       *Wind      // nil: nothing to compute pressures from
 	Site       Site
 	Crating    Crating
 	Perimeters []Perimeter
@@ -100,8 +101,9 @@ type System struct {
 type Metal struct {
 	Name        string
 	Thickness   length.Length
-	Density     float64 // kg/m3
-	Expansion   int64   // linear, in 1e-9 per degree Celsius
+	Specified   length.Length // least thickness the job's specification asks for; zero: not stated
+	Density     float64       // kg/m3
+	Expansion   int64         // linear, in 1e-9 per degree Celsius
 	Finish      string
 	Directional bool // blanks never rotated
 }
@@ -186,6 +188,7 @@ type Chair struct {
 	FrontEdge length.Length // chair's front edge behind the inside of the front leg
 	RearEdge  length.Length // chair's rear edge before the inside of the rear leg
 	EndChair  length.Length // centre of the end chair from an end without a joint
+	Metal     string        // what it is made of; empty: not stated
 }
 
 // CornerRules are the fabricator's rules for welded corners.
@@ -250,6 +253,10 @@ type Layer struct {
 	Name      string
 	Material  string
 	Thickness length.Length
+	Gravity   float64 // specific gravity of wood; zero: not stated
+	Wet       bool    // wood in service above 19 per cent moisture
+	Service   bool    // the job says whether it is wet
+	Treated   bool    // pressure-treated wood
 }
 
 // Materials that a wall layer, a fastener's substrate or a test can name.
@@ -275,6 +282,8 @@ type Fastener struct {
 	Cover        length.Length // substrate left below the tip
 	EdgeDistance length.Length // least, from the wall's face
 	Box          int           // pieces in a box
+	Kind         string        // for the cross-check in wood; empty: none
+	Metal        string        // what it is made of; empty: not stated
 }
 
 // Assembly is one tested assembly.
@@ -304,6 +313,7 @@ type Wall struct {
 	Layers                []Layer
 	CoverFront, CoverRear length.Length // depth below the wall top of the joint each leg must cover
 	MeasureLow            bool          // readings at leg depth are required
+	Nailer                *Nailer       // nil: how the top layer is anchored is not stated
 }
 
 // Pressures are design pressures stated by the engineer.
