@@ -49,12 +49,18 @@ const (
 	FastenerSchedule
 	PieceSchedule
 	JointSchedule
+	Basis
 	Assemblies
+	TestedSection
+	Materials
+	Checklist
+	Statement
 	CrateList
 )
 
 func (k Kind) String() string {
-	return [...]string{"index", "safety", "findings", "run", "corner", "sections", "fasteners", "pieces", "joints", "assemblies", "crate"}[k]
+	return [...]string{"index", "safety", "findings", "run", "corner", "sections", "fasteners", "pieces", "joints", "basis",
+		"assemblies", "tested", "materials", "checklist", "statement", "crate"}[k]
 }
 
 // For reports whether a kind of sheet belongs in an audience's packet.
@@ -68,7 +74,7 @@ func (k Kind) For(a Audience) bool {
 	case Shop:
 		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule
 	case Inspector:
-		return k == Findings || k == Sections || k == FastenerSchedule || k == Assemblies
+		return k == Findings || k == Sections || k == FastenerSchedule || k >= Basis && k <= Statement
 	case Receiving:
 		return k == CrateList
 	}
