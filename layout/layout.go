@@ -108,6 +108,7 @@ func build(j *job.Job) (*Layout, finding.List) {
 	}
 	l.Packing = wall.TotalPacking(walls)
 	l.unsound(&found)
+	keep(l.checks())
 	found.Sort()
 	l.Findings = found
 	l.release()

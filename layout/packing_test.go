@@ -21,7 +21,7 @@ const in = length.Inch
 // buys states how plywood is bought and what work costs.
 func buys(j *job.Job) {
 	j.Packing.Sheet = job.Sheet{Width: 48 * in, Length: 96 * in, Kerf: in / 8}
-	j.Packing.Nail = job.Nail{Name: "ring-shank nail", Spacing: 12 * in, Rows: 2}
+	j.Packing.Nail = job.LayerNail{Name: "ring-shank nail", Spacing: 12 * in, Rows: 2}
 	j.Packing.Rates = &job.Rates{Cut: 2000, Piece: 1500, Foot: 1000, Hour: 60_000, Sheet: 48_500, Shim: 200}
 }
 

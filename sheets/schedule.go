@@ -20,6 +20,7 @@ func (b *book) fasteners() []page {
 	room := first.paper.room(first.banner != "")
 	var blocks []block
 	blocks = append(blocks, b.fastenerTables(room.Width())...)
+	blocks = append(blocks, b.fasteningBlocks()...)
 	blocks = append(blocks, b.fastenerData(), list{items: []string{supportNote}, plain: true})
 	if t, ok := b.shimTable(); ok {
 		blocks = append(blocks, t)

@@ -51,7 +51,12 @@ const (
 	Levelling
 	PieceSchedule
 	JointSchedule
+	Basis
 	Assemblies
+	TestedSection
+	Materials
+	Checklist
+	Statement
 	WallReport
 	RFIList
 	CrateList
@@ -59,7 +64,8 @@ const (
 )
 
 func (k Kind) String() string {
-	return [...]string{"index", "safety", "findings", "run", "corner", "sections", "fasteners", "levelling", "pieces", "joints", "assemblies", "wall", "rfi", "crate", "form"}[k]
+	return [...]string{"index", "safety", "findings", "run", "corner", "sections", "fasteners", "levelling", "pieces", "joints", "basis",
+		"assemblies", "tested", "materials", "checklist", "statement", "wall", "rfi", "crate", "form"}[k]
 }
 
 // For reports whether a kind of sheet belongs in an audience's packet.
@@ -73,7 +79,7 @@ func (k Kind) For(a Audience) bool {
 	case Shop:
 		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule
 	case Inspector:
-		return k == Findings || k == Sections || k == FastenerSchedule || k == Assemblies || k == WallReport
+		return k == Findings || k == Sections || k == FastenerSchedule || k >= Basis && k <= Statement || k == WallReport
 	case Receiving:
 		return k == CrateList
 	case PreBid:

@@ -115,7 +115,7 @@ func (b *book) reportLists(r *layout.Run) []block {
 		out = append(out, t)
 	}
 	out = append(out, b.reportFacts(r))
-	if t := b.limitTable(r); len(t.rows) > 0 {
+	if t := b.wallLimits(r); len(t.rows) > 0 {
 		out = append(out, t)
 	}
 	if t := b.stateTable(r); len(t.rows) > 0 {
@@ -161,8 +161,8 @@ func (b *book) reportFacts(r *layout.Run) table {
 	}))
 }
 
-// limitTable sets published limits beside what was found.
-func (b *book) limitTable(r *layout.Run) table {
+// wallLimits sets published limits beside what was found.
+func (b *book) wallLimits(r *layout.Run) table {
 	t := table{title: "Published limits of wall tops", whole: true, cols: []column{{head: "Limit", flex: true}, {head: "Allowed", align: drawing.Right}, {head: "Found", align: drawing.Right}, {head: "Where"}, {head: "Kept"}, {head: "Source", flex: true}}}
 	over := map[int]bool{} // look-up only
 	for _, l := range r.Limits {

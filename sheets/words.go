@@ -32,6 +32,30 @@ func holdName(code string) string {
 		return "design pressures not stated"
 	case "strength-of-what":
 		return "edition of the pressures not known"
+	case "pressures-computed":
+		return "computed pressures not confirmed by a licensed engineer"
+	case "wind-edition", "wind-speed-range", "wind-height", "wind-roof-slope", "wind-area", "wind-parapet-note", "wind-reduction-tall", "wind-least-dimension":
+		return "pressures cannot be computed as asked"
+	case "extender-needed":
+		return "a leg taller than tested"
+	case "cap-narrow":
+		return "cap narrower than the wall"
+	case "top-level":
+		return "top does not drain to the roof"
+	case "metal-thin":
+		return "metal thinner than specified"
+	case "metals-dissimilar":
+		return "metals that must not touch"
+	case "treated-wood":
+		return "metal on treated wood"
+	case "metal-on-masonry":
+		return "metal on masonry"
+	case "expansion-differs":
+		return "coefficient of expansion in doubt"
+	case "withdrawal-short":
+		return "screws short of the pull by the wood formulas"
+	case "nailer-anchorage":
+		return "nailer anchors too close"
 	case "no-assembly":
 		return "no tested assembly covers it"
 	case "nothing-holds":

@@ -172,8 +172,8 @@ func (p *runPlan) zoneRow(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 		}
 		stops = append(stops, p.x(b))
 		words := strings.ToUpper(z.Zone.String()) + " ZONE"
-		if a == p.r.ToCap(z.From) && b == p.r.ToCap(z.To) {
-			words += " " + p.long(parts[i])
+		if words += " " + p.long(parts[i]); a != p.r.ToCap(z.From) || b != p.r.ToCap(z.To) {
+			words += " in all" // cut at a match line
 		}
 		labels = append(labels, words)
 	}

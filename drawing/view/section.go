@@ -32,6 +32,7 @@ type section struct {
 	lapF    length.Length
 	lapR    length.Length
 	guessed bool // no reading says how wide the wall is
+	hang    []layout.Extender
 
 	keys []sectionKey
 }
@@ -102,6 +103,7 @@ func newSection(l *layout.Layout, r *layout.Run, at length.Length) *section {
 	s.rear = r.InsideAt(at) - s.front - s.width
 	s.packF = length.Max(0, length.RoundTo(q.PackFront, l.Grid))
 	s.packR = length.Max(0, length.RoundTo(q.PackRear, l.Grid))
+	s.hang = hanging(l, r)
 	s.solve()
 	return s
 }

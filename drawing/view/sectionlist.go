@@ -64,6 +64,7 @@ func (s *section) items() {
 		tip: xy{p.face, p.packF + s.r.Wall.CoverFront.MM()}, where: atFront})
 	add(sectionKey{words: s.lapWords("rear", s.lapR, s.r.Wall.CoverRear, s.sys.Lap.Rear),
 		tip: xy{p.back, p.top(p.back) + s.r.Wall.CoverRear.MM()}, where: atRear})
+	s.keys = append(s.keys, s.extenderItems()...)
 }
 
 // wallBeyond says that a wall is seen past the open gap, not cut.

@@ -23,6 +23,8 @@ func (d *decoder) check(j *Job) {
 	d.checkFasteners(j)
 	d.checkAssemblies(j)
 	d.checkPressures(j.Pressures)
+	d.checkWind(j)
+	d.checkWood(j)
 	d.checkNames(j)
 	d.checkReferences(j)
 	d.checkEnds(j)

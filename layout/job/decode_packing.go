@@ -53,8 +53,8 @@ func decodeSheet(p *part) Sheet {
 	return Sheet{Width: p.length("width", positive), Length: p.length("length", positive), Kerf: p.length("kerf", notNegative)}
 }
 
-func decodeNail(p *part) Nail {
-	return Nail{Name: p.text("name"), Spacing: p.length("spacing", positive), Rows: read(p, "rows", "value-count", parseCount)}
+func decodeNail(p *part) LayerNail {
+	return LayerNail{Name: p.text("name"), Spacing: p.length("spacing", positive), Rows: read(p, "rows", "value-count", parseCount)}
 }
 
 func decodeRates(p *part) *Rates {

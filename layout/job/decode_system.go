@@ -21,6 +21,7 @@ func (d *decoder) decode(n *node) *Job {
 		Walls:      decodeWalls(root),
 		Pressures:  decodePressures(root.sub("pressures")),
 		Survey:     decodeSurveyCheck(root.sub("slips")),
+		Wind:       decodeWind(root.sub("wind")),
 		Site:       decodeSite(root.sub("site")),
 		Crating:    decodeCrating(root.sub("crating")),
 	}
@@ -93,6 +94,7 @@ func decodeMetal(p *part) Metal {
 	return Metal{
 		Name:        p.text("name"),
 		Thickness:   p.length("thickness", positive),
+		Specified:   p.length("specified", positive),
 		Density:     read(p, "density", "value-density", parseDensity),
 		Expansion:   read(p, "expansion", "value-expansion", parseExpansion),
 		Finish:      p.text("finish"),
@@ -179,6 +181,7 @@ func decodeChair(p *part) Chair {
 		FrontEdge: p.length("front_edge", notNegative),
 		RearEdge:  p.length("rear_edge", notNegative),
 		EndChair:  p.length("end_chair", positive),
+		Metal:     p.maybe("metal"),
 	}
 }
 
@@ -249,6 +252,8 @@ func decodeFasteners(root *part) []Fastener {
 			Cover:        p.length("cover", notNegative),
 			EdgeDistance: p.length("edge_distance", notNegative),
 			Box:          read(p, "box", "value-count", parseCount),
+			Kind:         word(p, "kind", asThey(WoodScrew, Nail, LagScrew)),
+			Metal:        p.maybe("metal"),
 		}
 		if f.Substrate == Masonry || f.Substrate == Concrete {
 			p.need("pilot", ", and "+f.Substrate+" is drilled first")
@@ -348,12 +353,17 @@ func decodeWalls(root *part) []Wall {
 			CoverFront: cover.length("front", notNegative),
 			CoverRear:  cover.length("rear", notNegative),
 			MeasureLow: p.yes("measure_low"),
+			Nailer:     decodeNailer(p.sub("nailer")),
 		}
 		for _, i := range p.items("layers", "layer") {
 			w.Layers = append(w.Layers, Layer{
 				Name:      i.text("name"),
 				Material:  word(i, "material", materials()),
 				Thickness: i.length("thickness", positive),
+				Gravity:   read(i, "gravity", "value-number", parseGravity),
+				Wet:       word(i, "service", []choice[bool]{{"dry", false}, {"wet", true}}),
+				Service:   i.given("service"),
+				Treated:   i.yes("treated"),
 			})
 		}
 		all = append(all, w)

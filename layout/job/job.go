@@ -41,6 +41,7 @@ type Job struct {
 	Walls      []Wall
 	Pressures  *Pressures // nil: not stated
 	Survey     SurveyCheck
+	Wind       *Wind // nil: nothing to compute pressures from
 	Site       Site
 	Crating    Crating
 	Perimeters []Perimeter
@@ -102,8 +103,9 @@ type System struct {
 type Metal struct {
 	Name        string
 	Thickness   length.Length
-	Density     float64 // kg/m3
-	Expansion   int64   // linear, in 1e-9 per degree Celsius
+	Specified   length.Length // least thickness the job's specification asks for; zero: not stated
+	Density     float64       // kg/m3
+	Expansion   int64         // linear, in 1e-9 per degree Celsius
 	Finish      string
 	Directional bool // blanks never rotated
 }
@@ -200,6 +202,7 @@ type Chair struct {
 	FrontEdge length.Length // chair's front edge behind the inside of the front leg
 	RearEdge  length.Length // chair's rear edge before the inside of the rear leg
 	EndChair  length.Length // centre of the end chair from an end without a joint
+	Metal     string        // what it is made of; empty: not stated
 }
 
 // CornerRules are the fabricator's rules for welded corners.
@@ -266,7 +269,7 @@ type Packing struct {
 	Grade         Slope           // the set surface may rise or fall along a run by this; zero: it is level
 	Twist         length.Length   // mismatch over a level corner leg that the pieces take up
 	Sheet         Sheet           // plywood as it is bought; zero: not stated
-	Nail          Nail            // what fastens the layers; zero: not stated
+	Nail          LayerNail       // what fastens the layers; zero: not stated
 	Rates         *Rates          // nil: not stated
 }
 
@@ -276,8 +279,8 @@ type Sheet struct{ Width, Length, Kerf length.Length }
 // Stated reports whether the job says how its plywood is bought.
 func (s Sheet) Stated() bool { return s.Width > 0 && s.Length > 0 }
 
-// Nail is the nail or screw of the plywood layers.
-type Nail struct {
+// LayerNail is the nail or screw of the plywood layers.
+type LayerNail struct {
 	Name    string
 	Spacing length.Length // along the wall
 	Rows    int
@@ -297,6 +300,10 @@ type Layer struct {
 	Name      string
 	Material  string
 	Thickness length.Length
+	Gravity   float64 // specific gravity of wood; zero: not stated
+	Wet       bool    // wood in service above 19 per cent moisture
+	Service   bool    // the job says whether it is wet
+	Treated   bool    // pressure-treated wood
 }
 
 // Materials that a wall layer, a fastener's substrate or a test can name.
@@ -322,6 +329,8 @@ type Fastener struct {
 	Cover        length.Length // substrate left below the tip
 	EdgeDistance length.Length // least, from the wall's face
 	Box          int           // pieces in a box
+	Kind         string        // for the cross-check in wood; empty: none
+	Metal        string        // what it is made of; empty: not stated
 }
 
 // Assembly is one tested assembly.
@@ -351,6 +360,7 @@ type Wall struct {
 	Layers                []Layer
 	CoverFront, CoverRear length.Length // depth below the wall top of the joint each leg must cover
 	MeasureLow            bool          // readings at leg depth are required
+	Nailer                *Nailer       // nil: how the top layer is anchored is not stated
 }
 
 // Pressures are design pressures stated by the engineer.

@@ -77,6 +77,11 @@ func TestEveryKey(t *testing.T) {
 		"System.Widths.Least": true, "System.Widths.Most": true, "System.Widths.Step": true,
 		"Pressures.Edge.Up.Level": true, "Pressures.Edge.Out.Level": true,
 		"Pressures.Corner.Up.Level": true, "Pressures.Corner.Out.Level": true,
+		"Membrane.Gravity": true, "Membrane.Wet": true, "Membrane.Service": true, "Membrane.Treated": true, // no wood
+		"Walls[0].Layers[1].Gravity": true, "Walls[0].Layers[1].Wet": true,
+		"Walls[0].Layers[1].Service": true, "Walls[0].Layers[1].Treated": true,
+		"Fasteners[0].Kind":         true, // holds in concrete
+		"Wind.Kzt":                  true, // from the topography
 		"Perimeters[0].Starts.Turn": true, "Perimeters[0].Starts.Step": true, "Perimeters[0].Runs[0].Right.Step": true,
 		"Perimeters[0].Runs[2].Right.Turn": true, "Perimeters[0].Runs[2].Right.Step": true,
 		"Perimeters[0].Runs[2].Line.Kind": true, "Perimeters[0].Runs[2].Line.At.File": true,
@@ -112,6 +117,11 @@ func TestEveryKey(t *testing.T) {
 	same(t, "lengths", j.Fasteners[0].Lengths[0], 60*mm)
 	same(t, "resistance", j.Assemblies[0].Up, Pressure{4200, AsPulled})
 	same(t, "demand", j.Pressures.Corner.Up, Pressure{1800, Strength})
+	same(t, "speed", j.Wind.Speed, 51)
+	same(t, "edition", j.Wind.Edition, "ASCE 7-22")
+	same(t, "ground", *j.Wind.Ground, 150_000*mm)
+	same(t, "confirmed", j.Wind.Confirmed.On, Date{2028, 2, 20})
+	same(t, "pull", j.Walls[0].Nailer.Pull, 1800)
 	r := &j.Perimeters[0].Runs[0]
 	same(t, "turn", r.Right.Turn, -45*Degree)
 	same(t, "end", j.Perimeters[0].Runs[2].Right.Kind, EndFree)
@@ -172,7 +182,7 @@ func TestEveryKeyIsInTheFile(t *testing.T) {
 	collect(root, "", found)
 	missing := map[string]bool{
 		"system.inside_width.least": true, "system.inside_width.most": true, "system.inside_width.step": true,
-		"perimeters[].runs[].turn": true,
+		"perimeters[].runs[].turn": true, "wind.kzt": true,
 	}
 	for _, k := range Keys() {
 		if found[k.Path] == missing[k.Path] {

@@ -63,7 +63,7 @@ func TestLay(t *testing.T) {
 	}
 	j := testJob(r, run("B", 240*in, 90), run("C", 480*in, 90), run("D", 240*in, 90))
 	j.Packing.Sheet = job.Sheet{Width: 48 * in, Length: 96 * in, Kerf: in / 8}
-	j.Packing.Nail = job.Nail{Name: "ring-shank nail", Spacing: 12 * in, Rows: 2}
+	j.Packing.Nail = job.LayerNail{Name: "ring-shank nail", Spacing: 12 * in, Rows: 2}
 	p, _ := build(t, j)
 	a := p[0].Runs[0]
 	if len(a.Zones) != 2 || a.Zones[0].To != 120*in || a.Zones[0].Layers != 0 || a.Zones[1].Layers != 2 || a.Zones[1].To != 480*in {
@@ -277,7 +277,7 @@ func TestStepsInALoop(t *testing.T) {
 func furnished(t *rapid.T) *job.Job {
 	j := jobtest.Random(t)
 	j.Packing.Sheet = job.Sheet{Width: 48 * in, Length: 96 * in, Kerf: in / 8}
-	j.Packing.Nail = job.Nail{Name: "nail", Spacing: 12 * in, Rows: 2}
+	j.Packing.Nail = job.LayerNail{Name: "nail", Spacing: 12 * in, Rows: 2}
 	j.Packing.Twist = in
 	if rapid.Bool().Draw(t, "grade") {
 		j.Packing.Grade = job.Slope(rapid.IntRange(100_000, 20_000_000).Draw(t, "slope"))
