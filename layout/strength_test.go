@@ -259,7 +259,10 @@ func TestCodeCheckSeesANarrowCap(t *testing.T) {
 	if narrow() != 0 {
 		t.Fatal("narrow as built")
 	}
-	l.Runs()[1].Inside = l.Runs()[1].WidthMost - length.Inch16
+	r := l.Runs()[1]
+	for i := range r.Bands {
+		r.Bands[i].Inside = r.WidthMost - length.Inch16
+	}
 	if narrow() != 1 {
 		t.Error("a cap narrower than its wall passes")
 	}

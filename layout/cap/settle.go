@@ -184,7 +184,7 @@ func (s *stretch) single(tapers []Taper, i int) bool {
 // covered.
 func (s *stretch) plan(tapers []Taper) entry {
 	e := entry{ok: true}
-	w, bare0, loose0 := s.firstWidth(tapers), 0, 0
+	w, bare0, loose0 := s.firstWidth(tapers), int32(0), int32(0)
 	from := length.Length(0)
 	for _, t := range tapers {
 		bare, loose := s.before(w, t.From)

@@ -20,8 +20,8 @@ import (
 
 // cost of a plan.
 type cost struct {
-	held   int
-	pieces int   // transitions
+	held   int32
+	pieces int32 // transitions
 	area   int64 // inside width by length, in units of half a micrometre each way
 }
 
@@ -48,7 +48,7 @@ func area(width, along length.Length) int64 { return int64(width/500) * int64(al
 // move is a transition at a candidate place, from one width to another by
 // their index.
 type move struct {
-	w, v int
+	w, v int16
 	cost cost
 }
 
@@ -68,10 +68,14 @@ type stretch struct {
 	legs     [2][]legRange   // at the beginning and the end, by width
 
 	widths []length.Length
+	counts []counted       // by number of readings and width
 	at     []length.Length // candidate places: where a transition begins, ascending
+	block  []move          // room for the moves of the next places
 	moves  [][]move        // at each
-	begin  [][]share       // by place and width: the run up to where the taper begins
-	end    [][]share       // up to where it ends
+	ahead  []cost          // by place and width: what the rest of the run costs at least
+	free   []cost          // filled by a pass where it is not nil: the plans up to each place and width
+	begin  []share         // by place and width: the run up to where the taper begins
+	end    []share         // up to where it ends
 	whole  []share         // by width: all of the run
 }
 
@@ -79,12 +83,38 @@ type stretch struct {
 // many readings up to it are not covered.
 type share struct {
 	cost cost
-	bare int
+	bare int32
 }
 
-func (s *stretch) share(w int, x length.Length) share {
-	bare, loose := s.before(s.widths[w], x)
-	return share{cost{held: loose, area: area(s.widths[w], length.Min(x, s.cap))}, bare}
+// shares gives what each width costs from the run's beginning to a station.
+func (s *stretch) shares(out []share, x length.Length) []share {
+	i, _ := slices.BinarySearch(s.x, x+1)
+	for w, inside := range s.widths {
+		c := s.counts[i*len(s.widths)+w]
+		out = append(out, share{cost{held: c.loose, area: area(inside, length.Min(x, s.cap))}, c.bare})
+	}
+	return out
+}
+
+// counted is how many readings a width leaves uncovered and too loose.
+type counted struct{ bare, loose int32 }
+
+// count fills counts: by the number of readings passed, and by width.
+func (s *stretch) count() {
+	n := len(s.widths)
+	s.counts = make([]counted, n, n*(len(s.x)+1))
+	for i := range s.x {
+		for w, inside := range s.widths {
+			c := s.counts[i*n+w]
+			if s.cover[i] > inside {
+				c.bare++
+			}
+			if s.loose[i] < inside {
+				c.loose++
+			}
+			s.counts = append(s.counts, c)
+		}
+	}
 }
 
 // stretchOf turns a run round where the solving goes from the right.
@@ -153,7 +183,7 @@ func (s *stretch) needAt(x length.Length) length.Length {
 
 // before counts the readings up to x that a width does not cover, and those
 // it leaves too loose.
-func (s *stretch) before(w, x length.Length) (bare, loose int) {
+func (s *stretch) before(w, x length.Length) (bare, loose int32) {
 	for i, at := range s.x {
 		if at > x {
 			break
@@ -182,27 +212,41 @@ func (s *stretch) taper(x, w, v length.Length) Taper {
 // before, those after its end with the width behind.
 func (s *stretch) move(x, w, v length.Length) (cost, bool) {
 	t := s.taper(x, w, v)
-	c := cost{pieces: 1}
-	for _, e := range []struct{ at, inside length.Length }{{t.From, w}, {t.To, v}} {
-		n := s.needAt(e.at)
-		if s.f.covering(n) > e.inside {
-			return c, false
-		}
-		if s.f.loosest(n) < e.inside {
-			c.held++
-		}
+	from, to := s.needAt(t.From), s.needAt(t.To)
+	if s.f.covering(from) > w || s.f.covering(to) > v {
+		return cost{}, false
 	}
+	return s.taperCost(t, from, to)
+}
+
+// taperCost is move for a taper whose two ends cover their needs.
+func (s *stretch) taperCost(t Taper, from, to length.Length) (cost, bool) {
+	c := cost{pieces: 1}
+	if s.f.loosest(from) < t.Left {
+		c.held++
+	}
+	if s.f.loosest(to) < t.Right {
+		c.held++
+	}
+	wide, narrow := t.Wide(), t.Narrow()
 	i, _ := slices.BinarySearch(s.x, t.From+1)
 	for ; i < len(s.x) && s.x[i] <= t.To; i++ {
+		cover, loose := s.cover[i], s.loose[i]
+		switch {
+		case cover > wide:
+			return c, false
+		case cover <= narrow && loose >= wide:
+			continue
+		}
 		inside := t.at(s.x[i])
-		if s.cover[i] > inside {
+		if cover > inside {
 			return c, false
 		}
-		if s.loose[i] < inside {
+		if loose < inside {
 			c.held++
 		}
 	}
-	c.area = area(w+(v-w)/2, t.To-t.From)
+	c.area = area(t.Left+(t.Right-t.Left)/2, t.To-t.From)
 	return c, true
 }
 
@@ -231,222 +275,150 @@ func (s *stretch) section(x length.Length) int {
 	return i
 }
 
-// roomy tells whether the leg at one end of the run, and straight pieces
-// beside it, fill a room.
-func (s *stretch) roomy(end, w int, room length.Length) bool {
-	l, g := s.legs[end][w], s.f.sys.Joint.Gap
-	if l.least > 0 && room >= l.least && room <= l.longest {
-		return true
-	}
-	return room >= l.least+g+s.least
-}
-
-// places gathers the candidates and what can be done at each.
-func (s *stretch) places() {
-	t, g, grid := &s.f.sys.Transition, s.f.sys.Joint.Gap, s.f.grid
-	var base []length.Length
-	add := func(x length.Length) {
-		for _, y := range []length.Length{length.FloorTo(x, grid), length.CeilTo(x, grid)} {
-			if y > 0 && y < s.cap && s.stands(y) {
-				base = append(base, y)
-			}
-		}
-	}
-	kink := func(x length.Length) {
-		add(x - t.Leg)
-		add(x - t.Length + t.Leg)
-	}
-	for i := range s.from {
-		add(s.from[i] + g + s.least)
-		add(s.to[i] - g - s.least - t.Length)
-	}
-	for _, w := range s.blocked {
-		for _, x := range []length.Length{w.from, w.to} {
-			add(x + g - g/2)
-			add(x - g/2 - t.Length)
-		}
-	}
-	for w := range s.widths {
-		for end := range s.legs {
-			l := s.legs[end][w]
-			for _, room := range []length.Length{l.least, l.longest, l.least + g + s.least} {
-				if end == 0 {
-					add(room + g)
-				} else {
-					add(s.cap - room - g - t.Length)
-				}
-			}
-		}
-	}
-	for i, x := range s.x {
-		kink(x)
-		if i == 0 || s.x[i-1] == x {
-			continue
-		}
-		for _, w := range s.widths {
-			for _, lines := range [][]length.Length{s.cover, s.loose} {
-				p, q := lines[i-1], lines[i]
-				if p != q && (p-w < 0) != (q-w < 0) {
-					kink(s.x[i-1] + length.MulDiv(x-s.x[i-1], int64(w-p), int64(q-p)))
-				}
-			}
-		}
-	}
-	for i, x := range s.x {
-		for _, w := range s.widths {
-			for _, v := range s.widths {
-				if w == v || length.Abs(w-v) > t.ChangeMost {
-					continue
-				}
-				for _, h := range []length.Length{s.cover[i], s.loose[i]} {
-					if (h-w < 0) != (h-v < 0) {
-						add(x - t.Leg - length.MulDiv(t.Length-2*t.Leg, int64(h-w), int64(v-w)))
-					}
-				}
-			}
-		}
-	}
-	known := map[length.Length][]move{} // looked up, never gone through
-	useful := func(all []length.Length) []length.Length {
-		slices.Sort(all)
-		return slices.DeleteFunc(slices.Compact(all), func(x length.Length) bool {
-			m, ok := known[x]
-			if !ok {
-				m = s.movesAt(x)
-				known[x] = m
-			}
-			return len(m) == 0
-		})
-	}
-	base = useful(base)
-	far := t.Length + 2*g + s.least
-	all := slices.Clone(base)
-	for _, x := range all {
-		for k := length.Length(1); k <= 2; k++ {
-			for _, y := range []length.Length{x - k*far, x + k*far} {
-				add(y)
-			}
-		}
-	}
-	s.at = useful(append(all, base...))
-	s.moves = make([][]move, len(s.at))
-	for i, x := range s.at {
-		s.moves[i] = known[x]
-		var begin, end []share
-		for w := range s.widths {
-			begin = append(begin, s.share(w, x+t.Leg))
-			end = append(end, s.share(w, x+t.Length-t.Leg))
-		}
-		s.begin, s.end = append(s.begin, begin), append(s.end, end)
-	}
-	for w := range s.widths {
-		s.whole = append(s.whole, s.share(w, beyond))
-	}
-}
-
-func (s *stretch) movesAt(x length.Length) []move {
-	out := make([]move, 0, len(s.widths))
-	for i, w := range s.widths {
-		for k, v := range s.widths {
-			if i == k || length.Abs(w-v) > s.f.sys.Transition.ChangeMost {
-				continue
-			}
-			if c, ok := s.move(x, w, v); ok {
-				out = append(out, move{i, k, c})
-			}
-		}
-	}
-	return out
-}
-
 // entry is the best plan up to a run's end in one width.
 type entry struct {
 	cost cost
 	ok   bool
-	last int // step of the run; under zero: none, and the width at its beginning is -1-last
+	last int32 // step of the run; under zero: none, and the width at its beginning is -1-last
 }
 
 // step is the best plan whose last transition is this one.
 type step struct {
-	place, w, v int
-	cost        cost // up to the end of its taper
-	prev        int  // as entry.last
+	place int32
+	prev  int32 // as entry.last
+	w, v  int16
+	cost  cost // up to the end of its taper
 }
 
 // head is the best plan that a next transition or the run's end can follow.
 type head struct {
 	cost cost // less what its width costs from the run's beginning
-	bare int
-	prev int
+	bare int32
+	prev int32
 	ok   bool
 }
 
 // pass carries the plans over one run. Those that are worse than the limit
-// already, but for the metal, are dropped.
+// already, but for the metal, are dropped, and so are those that a plan which
+// comes to the same width earlier is no dearer than: whatever can follow the
+// one can follow the other. The steps are overwritten by the next pass.
 func (s *stretch) pass(in []entry, limit cost) ([]entry, []step) {
 	t, g := &s.f.sys.Transition, s.f.sys.Joint.Gap
 	far := t.Length + 2*g + s.least
-	var steps []step
-	heads := make([]head, len(s.widths))
+	n := len(s.widths)
+	steps := s.f.steps[:0]
+	heads, best := make([]head, n), make([]head, n)
+	first, here := make([]head, n), make([]step, n) // what a transition at this place can follow; the best to each width
 	next := 0
 	for i, x := range s.at {
 		for ; next < len(steps) && s.at[steps[next].place]+far <= x; next++ {
 			p := steps[next]
-			e := s.end[p.place][p.v]
-			h := head{p.cost.minus(e.cost), e.bare, next, true}
-			if o := heads[p.v]; !o.ok || o.bare < h.bare || h.cost.less(o.cost) {
+			e := s.end[int(p.place)*n+int(p.v)]
+			if h := (head{p.cost.minus(e.cost), e.bare, int32(next), true}); h.betters(heads[p.v]) {
 				heads[p.v] = h
 			}
 		}
-		first := len(steps)
-		for _, m := range s.moves[i] {
-			b := s.begin[i][m.w]
-			try := func(h head) {
-				if !h.ok || h.bare != b.bare {
-					return
-				}
-				n := step{i, m.w, m.v, h.cost.plus(b.cost).plus(m.cost), h.prev}
-				if n.cost.passes(limit) {
-					return
-				}
-				for k := first; k < len(steps); k++ {
-					if steps[k].v == m.v {
-						if n.cost.less(steps[k].cost) {
-							steps[k] = n
-						}
-						return
-					}
-				}
-				steps = append(steps, n)
+		inner := s.section(x) > 0
+		any := false
+		for w := range first {
+			b, h := s.begin[i*n+w], &first[w]
+			h.ok = false
+			if in[w].ok && b.bare == 0 && (inner || s.roomy(0, w, x-g)) {
+				*h = head{in[w].cost.plus(b.cost), 0, -1 - int32(w), true}
 			}
-			if s.section(x) > 0 || s.roomy(0, m.w, x-g) {
-				try(head{in[m.w].cost, 0, -1 - m.w, in[m.w].ok})
+			if o := heads[w]; o.ok && o.bare == b.bare {
+				if c := o.cost.plus(b.cost); !h.ok || c.less(h.cost) {
+					*h = head{c, 0, o.prev, true}
+				}
 			}
-			try(heads[m.w])
+			if s.free != nil && h.ok {
+				s.free[i*n+w] = h.cost
+			}
+			if s.ahead != nil {
+				h.ok = h.ok && !h.cost.plus(s.ahead[i*n+w]).passes(limit)
+			}
+			h.ok = h.ok && !h.cost.passes(limit)
+			any = any || h.ok
 		}
-	}
-	out := make([]entry, len(s.widths))
-	for w := range s.widths {
-		all := s.whole[w]
-		if in[w].ok && all.bare == 0 {
-			out[w] = entry{in[w].cost.plus(all.cost), true, -1 - w}
+		if !any {
+			continue
 		}
-		for k, p := range steps {
-			if p.v != w {
+		for v := range here {
+			here[v].place = -1
+		}
+		for k := range s.moves[i] {
+			m := &s.moves[i][k]
+			h := &first[m.w]
+			if !h.ok {
 				continue
 			}
-			x := s.at[p.place]
-			e := s.end[p.place][w]
-			if e.bare != all.bare || s.section(x) == len(s.to)-1 && !s.roomy(1, w, s.cap-x-t.Length-g) {
-				continue
-			}
-			if n := (entry{p.cost.plus(all.cost.minus(e.cost)), true, k}); !out[w].ok || n.cost.less(out[w].cost) {
-				out[w] = n
+			c := h.cost.plus(m.cost)
+			if q := &here[m.v]; !c.passes(limit) && (q.place < 0 || c.less(q.cost)) {
+				*q = step{int32(i), h.prev, m.w, m.v, c}
 			}
 		}
+		last := s.section(x) == len(s.to)-1
+		for v, p := range here {
+			if p.place < 0 {
+				continue
+			}
+			e := s.end[i*n+v]
+			h := head{p.cost.minus(e.cost), e.bare, 0, true}
+			switch {
+			case h.betters(best[v]):
+				best[v] = h
+			case !last || s.cap-x-t.Length-g >= s.legs[1][v].least+g+s.least:
+				continue // the earlier one has room before the run's end too
+			}
+			steps = append(steps, p)
+		}
 	}
+	out := make([]entry, n)
+	for w := range out {
+		if all := s.whole[w]; in[w].ok && all.bare == 0 {
+			out[w] = entry{in[w].cost.plus(all.cost), true, -1 - int32(w)}
+		}
+	}
+	for k, p := range steps {
+		x, w := s.at[p.place], int(p.v)
+		e, all := s.end[int(p.place)*n+w], s.whole[w]
+		if e.bare != all.bare || s.section(x) == len(s.to)-1 && !s.roomy(1, w, s.cap-x-t.Length-g) {
+			continue
+		}
+		if c := (entry{p.cost.plus(all.cost.minus(e.cost)), true, int32(k)}); !out[w].ok || c.cost.less(out[w].cost) {
+			out[w] = c
+		}
+	}
+	s.f.steps = steps
 	return out, steps
 }
+
+// bound finds what a run costs at least, whatever the widths at its ends, and
+// from that what is ahead of each place in it: no less than the whole, less
+// the best way to come there.
+func (s *stretch) bound(limit cost) (least cost) {
+	in := make([]entry, len(s.widths))
+	for w := range in {
+		in[w].ok = true
+	}
+	s.free = make([]cost, len(s.at)*len(s.widths))
+	out, _ := s.pass(in, limit)
+	best := entry{}
+	for _, e := range out {
+		if e.ok && (!best.ok || e.cost.less(best.cost)) {
+			best = e
+		}
+	}
+	s.ahead, s.free = s.free, nil
+	for i, c := range s.ahead {
+		s.ahead[i] = best.cost.minus(c)
+	}
+	return best.cost
+}
+
+// betters tells whether a later head serves better than one before it: that
+// one leaves a reading since uncovered, or it is dearer.
+func (h head) betters(o head) bool { return !o.ok || o.bare < h.bare || h.cost.less(o.cost) }
 
 // split finds the best plan of the chain in the widths given and sets it.
 func (f *frame) split(widths []length.Length) {
@@ -473,22 +445,37 @@ func (f *frame) split(widths []length.Length) {
 		for w := range in {
 			in[w].ok = true
 		}
-		best := f.carry(all, in, limit)
+		best := f.carry(all, in, limit, make([]cost, len(all)+1), true)
 		best.set()
 		return
 	}
-	var best *plan
-	for w := range widths {
+	ahead := make([]cost, len(all)+1)
+	for i := len(all) - 1; i >= 0; i-- {
+		ahead[i] = ahead[i+1].plus(all[i].bound(limit))
+	}
+	var best entry
+	from := 0
+	start := func(w int, keep bool) *plan {
 		for k := range in {
 			in[k] = entry{ok: k == w}
 		}
-		p := f.carry(all, in, limit)
+		p := f.carry(all, in, limit, ahead, keep)
 		p.choose(w)
-		if p.end.ok && (best == nil || p.end.cost.less(best.end.cost)) {
-			best, limit = p, p.end.cost
+		return p
+	}
+	// The width that an open chain would end in sets the limit for all.
+	for w := range in {
+		in[w].ok = true
+	}
+	if p := start(f.carry(all, in, limit, ahead, false).w, false); p.end.ok {
+		limit = p.end.cost
+	}
+	for w := range widths {
+		if p := start(w, false); p.end.ok && (!best.ok || p.end.cost.less(best.cost)) {
+			best, from, limit = p.end, w, p.end.cost
 		}
 	}
-	best.set()
+	start(from, true).set()
 }
 
 // plan is a solved chain.
@@ -500,12 +487,16 @@ type plan struct {
 	end   entry
 }
 
-// carry passes over all runs of a chain; the best end is chosen.
-func (f *frame) carry(all []*stretch, in []entry, limit cost) *plan {
+// carry passes over all runs of a chain; the best end is chosen. What is ahead
+// of each run costs so much at least. A plan that is to be set keeps its steps.
+func (f *frame) carry(all []*stretch, in []entry, limit cost, ahead []cost, keep bool) *plan {
 	p := &plan{all: all}
-	for _, s := range all {
-		out, steps := s.pass(in, limit)
-		p.out, p.steps = append(p.out, out), append(p.steps, steps)
+	for i, s := range all {
+		out, steps := s.pass(in, limit.minus(ahead[i+1]))
+		if keep {
+			p.steps = append(p.steps, slices.Clone(steps))
+		}
+		p.out = append(p.out, out)
 		in = out
 	}
 	for w, e := range in {
@@ -531,7 +522,7 @@ func (p *plan) set() {
 			tapers = append(tapers, s.taper(s.at[t.place], s.widths[t.w], s.widths[t.v]))
 			last = t.prev
 		}
-		w = -1 - last
+		w = int(-1 - last)
 		slices.Reverse(tapers)
 		s.set(s.widths[w], tapers)
 	}

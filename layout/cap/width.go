@@ -84,7 +84,8 @@ type frame struct {
 	grid   length.Length
 	all    []*Run // of the perimeter
 	chain  chain
-	short  *Run // needs more than the widest offered
+	short  *Run   // needs more than the widest offered
+	steps  []step // room for those of one pass
 }
 
 // clearance is the least room behind the wall at its worst reading: the

@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"slices"
 	"strconv"
 
 	"copingset/layout/finding"
@@ -79,35 +80,41 @@ func seriesOf(r *job.Run) []series {
 
 // doubt looks for slips of the tape in every run, and holds those that nobody
 // has cleared.
-func doubt(j *job.Job, walls []*Perimeter, found *finding.List) {
+func doubt(j *job.Job, walls []*Perimeter) (found finding.List) {
 	var runs []*Run
 	var all [][]series
-	like := make([][]length.Length, len(allMeasured()))
 	for _, p := range walls {
 		for _, r := range p.Runs {
-			s := seriesOf(r.Job)
-			runs, all = append(runs, r), append(all, s)
-			for i := range s {
-				like[i] = append(like[i], slips.Residuals(s[i].values)...)
-			}
+			runs, all = append(runs, r), append(all, seriesOf(r.Job))
 		}
 	}
-	rules := make([]slips.Rule, len(like))
-	for i, res := range like {
+	rules := make([]slips.Rule, len(allMeasured()))
+	for i := range rules {
 		rules[i] = slips.Rule{Least: doubtLeast, Times: doubtTimes}
 		if c := j.Survey; c.Least > 0 && c.Times > 0 {
 			rules[i].Least, rules[i].Times = c.Least, c.Times
 		}
-		if slips.Enough(res) {
-			rules[i].Scatter = slips.Scatter(res)
+		// The scatter of all runs alike serves those too short for one of their own.
+		if !slices.ContainsFunc(all, func(s []series) bool { return !slips.Enough(s[i].values) }) {
+			continue
+		}
+		var like []length.Length
+		for _, s := range all {
+			like = append(like, slips.Residuals(s[i].values)...)
+		}
+		if slips.Known(like) {
+			rules[i].Scatter = slips.Scatter(like)
 		}
 	}
 	for i, r := range runs {
 		r.doubtOne(j, all[i], rules)
+		var own finding.List
 		for k := range r.Suspects {
-			r.holdSuspect(&r.Suspects[k], found)
+			r.holdSuspect(&r.Suspects[k], &own)
 		}
+		found = append(found, own...)
 	}
+	return found
 }
 
 // doubtOne finds the suspects of a run, in the order of its readings.

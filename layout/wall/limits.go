@@ -1,6 +1,8 @@
 package wall
 
 import (
+	"slices"
+
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -96,10 +98,13 @@ func materials(w *job.Wall) (top, body string) {
 // judge holds the readings of a run against the published limits. A reading
 // that is to be measured again says nothing yet.
 func judge(r *Run, found *finding.List) {
-	var sound []Reading
-	for i := range r.Readings {
-		if !r.suspected(&r.Readings[i]) {
-			sound = append(sound, r.Readings[i])
+	sound := r.Readings
+	if slices.ContainsFunc(r.Suspects, func(s Suspect) bool { return s.Cleared == nil }) {
+		sound = nil
+		for i := range r.Readings {
+			if !r.suspected(&r.Readings[i]) {
+				sound = append(sound, r.Readings[i])
+			}
 		}
 	}
 	if len(sound) < 2 {

@@ -144,25 +144,29 @@ type ShimZone struct {
 // Build solves the walls of a job. grid is the step the sheets letter in;
 // each trigonometric result is rounded to it once.
 func Build(j *job.Job, grid length.Length) ([]*Perimeter, finding.List) {
+	// A list tells each finding once, by looking at all it has: so each perimeter
+	// and each run keeps its own, and the work grows with their number alone.
 	var found finding.List
 	var out []*Perimeter
 	for i := range j.Perimeters {
-		p := chain(j, &j.Perimeters[i], &found)
-		if p == nil {
-			continue
+		var own finding.List
+		if p := chain(j, &j.Perimeters[i], &own); p != nil {
+			lengths(p, grid, &own)
+			traverse(p, &own)
+			lines(j, p, grid, &own)
+			tops(j, p, grid, &own)
+			out = append(out, p)
 		}
-		lengths(p, grid, &found)
-		traverse(p, &found)
-		lines(j, p, grid, &found)
-		tops(j, p, grid, &found)
-		out = append(out, p)
+		found = append(found, own...)
 	}
-	doubt(j, out, &found)
+	found = append(found, doubt(j, out)...)
 	for _, p := range out {
 		for _, r := range p.Runs {
-			judge(r, &found)
+			var own finding.List
+			judge(r, &own)
 			findUnsound(r)
-			idleClearances(r, &found)
+			idleClearances(r, &own)
+			found = append(found, own...)
 		}
 	}
 	return out, found

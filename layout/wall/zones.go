@@ -109,12 +109,13 @@ func (r *Run) complete(zones []ShimZone) {
 		return
 	}
 	k := 0 // first reading past the zone's start
+	at := make([]Reading, 0, len(r.Readings)+2)
 	for i := range zones {
 		z := &zones[i]
 		for k < len(r.Readings) && r.Readings[k].Station <= z.From {
 			k++
 		}
-		at := []Reading{r.At(z.From)}
+		at = append(at[:0], r.At(z.From))
 		at[0].Station = z.From
 		for m := k; m < len(r.Readings) && r.Readings[m].Station < z.To; m++ {
 			at = append(at, r.Readings[m])

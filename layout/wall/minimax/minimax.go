@@ -40,7 +40,8 @@ func Above(points []Point) Line {
 	if len(points) == 0 {
 		return Line{DX: 1}
 	}
-	up, low := hull(points, 1), hull(points, -1)
+	var a, b [32]Point // room for most hulls
+	up, low := hull(a[:0], points, 1), hull(b[:0], points, -1)
 	u, l := len(up)-1, 0 // the supports of the steepest falling line
 	m := slope{dx: 0, dy: -1}
 	// While the highest point lies beyond the lowest, a greater slope gains.
@@ -123,13 +124,19 @@ type slope struct{ dx, dy length.Length }
 func edge(a, b Point) slope { return slope{b.X - a.X, b.Y - a.Y} }
 
 // compare two slopes: negative when s is the less.
-func (s slope) compare(o slope) int { return wide(s.dy, o.dx).compare(wide(o.dy, s.dx)) }
+func (s slope) compare(o slope) int {
+	const run, rise = length.Length(1) << 36, length.Length(1) << 26
+	if max(s.dx, o.dx) < run && max(s.dy, o.dy) < rise && min(s.dy, o.dy) > -rise { // 67 mm in 68 m: the products fit a length
+		return cmp.Compare(s.dy*o.dx, o.dy*s.dx)
+	}
+	return wide(s.dy, o.dx).compare(wide(o.dy, s.dx))
+}
 
 // hull is the upper (side 1) or lower (side -1) convex hull of points in order
 // of X, by Andrew's monotone chain (A. M. Andrew, 1979). No three of its
-// corners lie on one line, and no two share an X.
-func hull(points []Point, side length.Length) []Point {
-	out := make([]Point, 0, len(points))
+// corners lie on one line, and no two share an X. It is appended to out, which is
+// empty.
+func hull(out, points []Point, side length.Length) []Point {
 	for _, p := range points {
 		if n := len(out); n > 0 && out[n-1].X == p.X {
 			if side*p.Y <= side*out[n-1].Y {

@@ -105,7 +105,7 @@ func doubtful(v []Value, limit length.Length) bool {
 
 func (r Rule) limit(v []Value) length.Length {
 	scatter, least := r.Scatter, r.Least
-	if len(v) >= own {
+	if Enough(v) {
 		scatter = Scatter(Residuals(v))
 	}
 	if scatter <= 0 || len(v) < few {
@@ -142,8 +142,11 @@ func Scatter(residuals []length.Length) length.Length {
 	return length.MulDiv(median(residuals), 14826, 10000)
 }
 
-// Enough reports whether there are residuals enough for a scatter.
-func Enough(residuals []length.Length) bool { return len(residuals) >= own-2 }
+// Enough reports whether there are values enough for a scatter of their own.
+func Enough(v []Value) bool { return len(v) >= own }
+
+// Known reports whether there are residuals enough for a scatter.
+func Known(residuals []length.Length) bool { return len(residuals) >= own-2 }
 
 // outside is how far a value lies outside what its neighbours have and what
 // either side leads up to. At an end it is two thirds of it.
