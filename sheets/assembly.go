@@ -172,6 +172,8 @@ func (b *book) limitTable(title string, c layout.AssemblyCase) table {
 			built, word = "demand not known", "HOLD"
 		} else if demand > resists {
 			word = "NO: HOLD"
+		} else if b.l.Demand.ToConfirm() {
+			word = "HOLD: not confirmed"
 		}
 		bad = append(bad, word != "pass")
 		t.rows = append(t.rows, []string{what, res(p), built, word})
