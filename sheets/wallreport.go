@@ -210,7 +210,7 @@ func (b *book) suspectTable(r *layout.Run) table {
 			todo += ": " + s.Hint
 		}
 		if c := s.Cleared; c != nil {
-			todo = strings.TrimSpace("cleared by " + c.By + " " + date(c.On))
+			todo = strings.TrimSpace("cleared as " + letter(c.Value) + " by " + c.By + " " + date(c.On))
 		}
 		t.rows = append(t.rows, []string{view.SuspectName(i), b.station(r.Run.Run, s.Reading.Station), s.Measure, letter(s.Value), letter(s.Expected), letter(s.Limit), prose(todo)})
 	}
