@@ -1,6 +1,7 @@
 package fold
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -44,7 +45,7 @@ func refold(s Solid, f Flat, b Bend) [][]Vec {
 func cap(t *rapid.T) Profile {
 	f := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
 	w, s := f("width", 200, 500), f("slope", 0, 0.1)
-	front, rear, drip, hook := f("front", 60, 200), f("rear", 50, 120), f("drip", 8, 20), f("hook", 8, 20)
+	front, rear, drip, hook := f("front", 60, 200), f("rear", 50, 120), f("drip", 10, 20), f("hook", 10, 20)
 	a, b := f("drip angle", 10, 60)*radians, f("hook angle", 100, 150)*radians
 	return Profile{
 		Y:     []float64{-drip * math.Sin(a), 0, 0, w, w, w - hook*math.Sin(b)},
@@ -54,7 +55,7 @@ func cap(t *rapid.T) Profile {
 }
 
 func bend(t *rapid.T) Bend {
-	return Bend{rapid.Float64Range(0.5, 2).Draw(t, "thickness"), rapid.Float64Range(0, 3).Draw(t, "radius"), rapid.Float64Range(0.3, 0.5).Draw(t, "k")}
+	return Bend{rapid.Float64Range(0.5, 1.2).Draw(t, "thickness"), rapid.Float64Range(0, 1).Draw(t, "radius"), rapid.Float64Range(0.3, 0.5).Draw(t, "k")}
 }
 
 // The pattern folds back to the solid, and loses no more area than its bends
@@ -105,11 +106,22 @@ func TestRefold(t *testing.T) {
 	})
 }
 
+// A flange its bend would use up is refused, not drawn inside out.
+func TestTooShort(t *testing.T) {
+	p := Profile{Y: []float64{0, 0, 300, 300, 296}, Z: []float64{-100, 0, -12, -92, -85}, Names: []string{"front", "top", "rear", "hook"}}
+	square := func(x float64) End { return func(_, _ float64) float64 { return x } }
+	_, err := Unfold(Prism(p, 1, square(0), square(600)), Bend{2, 4, 0.4})
+	var short *TooShort
+	if !errors.As(err, &short) || short.Face != "hook" {
+		t.Errorf("a hook of 8 mm at a 4 mm radius: %v", err)
+	}
+}
+
 // Left and right twins are exact mirrors: the same corners with x reversed.
 func TestTwinsAreMirrors(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p, b := cap(t), bend(t)
-		m := math.Tan(rapid.Float64Range(-110, 110).Draw(t, "turn") / 2 * radians)
+		m := math.Tan(float64(rapid.IntRange(-110, 110).Draw(t, "turn")) / 2 * radians)
 		right, err1 := Unfold(Prism(p, 2, func(_, _ float64) float64 { return 0 }, func(y, _ float64) float64 { return 900 - y*m }), b)
 		left, err2 := Unfold(Prism(p, 2, func(y, _ float64) float64 { return -900 + y*m }, func(_, _ float64) float64 { return 0 }), b)
 		if err1 != nil || err2 != nil {

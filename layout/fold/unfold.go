@@ -80,6 +80,9 @@ func Unfold(s Solid, b Bend) (Flat, error) {
 			out.Faces[i][j] = out.placed[i].flat(c)
 		}
 		trimmed[i] = trim(out.Faces[i], offsets(s, i, loss))
+		if reversed(out.Faces[i], trimmed[i]) {
+			return Flat{}, &TooShort{f.Name}
+		}
 	}
 	for _, f := range s.Folds {
 		a, b := trimmed[f.A], trimmed[f.B]
@@ -88,6 +91,23 @@ func Unfold(s Solid, b Bend) (Flat, error) {
 	}
 	out.Outline = tidy(walk(s, trimmed, children, 0, -1))
 	return out, nil
+}
+
+// TooShort is a face that its bends would use up.
+type TooShort struct{ Face string }
+
+func (e *TooShort) Error() string { return "the " + e.Face + " is too short for its bends" }
+
+// reversed reports whether trimming has turned an edge of a face about.
+func reversed(whole, trimmed []Point) bool {
+	for i := range whole {
+		j := (i + 1) % len(whole)
+		a, b := whole[j].minus(whole[i]), trimmed[j].minus(trimmed[i])
+		if a.X*b.X+a.Y*b.Y < 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // plane lays a face so that p goes to `at` and the direction from p to q along
