@@ -17,6 +17,7 @@ func mayImport() map[string]string {
 		"drawing/place":             "drawing",
 		"drawing/svg":               "drawing fonts",
 		"drawing/pdf":               "drawing fonts",
+		"drawing/dxf":               "",
 		"drawing/view":              "drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/finding layout/job layout/length layout/wall layout/wind",
 		"fonts":                     "",
 		"golden":                    "",
@@ -33,6 +34,8 @@ func mayImport() map[string]string {
 		"layout/cap":                "layout/assembly layout/finding layout/job layout/length layout/wall layout/wind",
 		"layout/anchor":             "layout/assembly layout/cap layout/finding layout/job layout/length layout/wall layout/wind",
 		"layout/crate":              "layout/anchor layout/cap layout/job layout/length",
+		"layout/cut":                "layout/length",
+		"layout/fold":               "",
 	}
 }
 
