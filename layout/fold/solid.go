@@ -55,6 +55,8 @@ type Fold struct {
 type Solid struct {
 	Faces []Face
 	Folds []Fold // parents before children
+	Level int    // edge of face 0 that lies along the bottom of the pattern
+	AtTop bool   // it lies along the top instead
 }
 
 // near is how near two mold lines must lie to be one, in millimetres.

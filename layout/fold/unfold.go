@@ -45,16 +45,21 @@ func (m isometry) flat(p Vec) Point {
 	return m.at.plus(m.x.times(d.dot(m.u))).plus(m.y.times(d.dot(m.v)))
 }
 
-// Unfold lays a solid flat, its root's edge 0 running to the right along the
-// bottom. Each fold loses its bend's deduction; the bend line is the middle of
+// Unfold lays a solid flat, the edge of its root that it names as level running
+// to the right along the bottom, or, where the solid says so, to the left along
+// the top. Each fold loses its bend's deduction; the bend line is the middle of
 // what is bent.
 func Unfold(s Solid, b Bend) (Flat, error) {
 	if err := s.Check(); err != nil {
 		return Flat{}, err
 	}
 	out := Flat{placed: make([]isometry, len(s.Faces)), Faces: make([][]Point, len(s.Faces))}
-	p, q := s.Faces[0].edge(0)
-	out.placed[0] = plane(s.Faces[0], p, q, Point{}, Point{1, 0})
+	p, q := s.Faces[0].edge(s.Level)
+	dir := Point{1, 0}
+	if s.AtTop {
+		dir = Point{-1, 0}
+	}
+	out.placed[0] = plane(s.Faces[0], p, q, Point{}, dir)
 	loss := make([]float64, len(s.Folds))
 	children := make([][]int, len(s.Faces)) // folds
 	for i, f := range s.Folds {
@@ -177,11 +182,19 @@ func walk(s Solid, trimmed [][]Point, children [][]int, face, from int) []Point 
 		if hang[e] > 0 {
 			f := s.Folds[hang[e]-1]
 			p, q := joint(trimmed[face], e, trimmed[f.B], f.EdgeB)
+			if n := len(out); n > 0 && hang[before] > 0 {
+				p = p.middle(out[n-1]) // two bends end in one corner
+				out = out[:n-1]
+			}
 			out = append(append(out, p), walk(s, trimmed, children, f.B, f.EdgeB)...)
 			out = append(out, q)
 		} else if hang[before] == 0 && before != from {
 			out = append(out, trimmed[face][e])
 		}
+	}
+	if m := len(out) - 1; from < 0 && hang[0] > 0 && hang[n-1] > 0 {
+		out[0] = out[0].middle(out[m])
+		out = out[:m]
 	}
 	return out
 }
