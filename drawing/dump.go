@@ -68,7 +68,20 @@ func dump(b *strings.Builder, marks []Mark, indent string) {
 		case Link:
 			fmt.Fprintf(b, "link %v %s", m.Box, strconv.Quote(m.Target))
 		case Group:
-			fmt.Fprintf(b, "group %s %s\n", strconv.Quote(m.Layer.String()), strconv.Quote(m.ID))
+			fmt.Fprintf(b, "group %s %s", strconv.Quote(m.Layer.String()), strconv.Quote(m.ID))
+			if m.View {
+				fmt.Fprintf(b, " view %s", strconv.Quote(m.Words))
+			}
+			if m.Head {
+				b.WriteString(" head")
+			}
+			for i, x := range m.Cells {
+				if i == 0 {
+					b.WriteString(" cells")
+				}
+				fmt.Fprintf(b, " %v", x)
+			}
+			b.WriteByte('\n')
 			for _, u := range m.Sums {
 				fmt.Fprintf(b, "%s  sum %q: %q to %q by %q\n", indent, u.What, u.From, u.To, u.Parts)
 			}

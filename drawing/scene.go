@@ -53,12 +53,18 @@ type Link struct {
 }
 
 // Group gathers marks under a layer and, if given, an id that is unique on the sheet. Sums are what its dimensions claim; they
-// are checked, not drawn.
+// are checked, not drawn. View says that it is a drawing placed on another: its lettering is read by where it stands, not in the
+// order it was drawn in. Words say what such a drawing shows, for those who cannot see it. Cells are the left edges of its cells where
+// the group is the row of a table, and Head says that they are headings.
 type Group struct {
 	Layer Layer
 	ID    string
 	Marks []Mark
 	Sums  []Sum
+	View  bool
+	Words string
+	Cells []Unit
+	Head  bool
 }
 
 func (Line) mark()   {}
@@ -157,9 +163,15 @@ func (s *Scene) Group(layer Layer, id string, draw func(g *Scene)) {
 	s.Add(Group{Layer: layer, ID: id, Marks: g.Marks})
 }
 
-// Place draws another scene on this one with its upper left corner at a point. A hatch keeps to the paper, so hatches of
-// neighbours stay aligned.
-func (s *Scene) Place(sub Scene, at Point) { s.Add(Translate(sub.Marks, at)...) }
+// Place draws another scene on this one with its upper left corner at a point, as a view. A hatch keeps to the paper, so hatches
+// of neighbours stay aligned.
+func (s *Scene) Place(sub Scene, at Point) {
+	words := sub.Desc
+	if words == "" {
+		words = sub.Title
+	}
+	s.Add(Group{View: true, Words: words, Marks: Translate(sub.Marks, at)})
+}
 
 // Translate returns the marks moved by d. The marks given are left as they are.
 func Translate(marks []Mark, d Point) []Mark {
@@ -187,6 +199,11 @@ func Translate(marks []Mark, d Point) []Mark {
 			out[i] = m
 		case Group:
 			m.Marks = Translate(m.Marks, d)
+			cells := make([]Unit, len(m.Cells))
+			for k, x := range m.Cells {
+				cells[k] = x + d.X
+			}
+			m.Cells = cells
 			out[i] = m
 		default:
 			panic(unknown(m))

@@ -39,7 +39,11 @@ func anyMark(depth int) *rapid.Generator[Mark] {
 		case 5:
 			return Link{Rect{pt(), pt()}, "R-1"}
 		}
-		return Group{Layer: Layer(rapid.IntRange(0, int(layerCount)-1).Draw(t, "layer")), ID: "g", Marks: rapid.SliceOfN(anyMark(depth-1), 0, 4).Draw(t, "marks")}
+		return Group{
+			Layer: Layer(rapid.IntRange(0, int(layerCount)-1).Draw(t, "layer")), ID: "g", Marks: rapid.SliceOfN(anyMark(depth-1), 0, 4).Draw(t, "marks"),
+			View: rapid.Bool().Draw(t, "view"), Head: rapid.Bool().Draw(t, "head"),
+			Cells: rapid.SliceOfN(rapid.Custom(func(t *rapid.T) Unit { return pt().X }), 0, 3).Draw(t, "cells"),
+		}
 	})
 }
 
@@ -61,6 +65,8 @@ func TestPlaceMovesEverything(t *testing.T) {
 		}
 		var back Scene
 		back.Place(big, Pt(-1000, 70))
+		// What is placed is a view, so here is a view in a view.
+		back.Marks = back.Marks[0].(Group).Marks[0].(Group).Marks
 		back.Name, back.W, back.H = s.Name, s.W, s.H
 		if back.Dump() != before {
 			t.Fatal("placing there and back is not the same scene")
@@ -118,6 +124,9 @@ func TestDump(t *testing.T) {
 	s.Hatch(Metal, NoPen, Pt(0, 0), Pt(100, 0), Pt(0, 100))
 	s.Text(Pt(100, 200), "12′", Style{Rotate: 900, Halo: true})
 	s.Link(Box(0, 0, 100, 100), "R-2")
+	s.Place(Scene{Title: "Corner", Desc: "A corner."}, Pt(0, 0))
+	s.Place(Scene{Title: "Corner"}, Pt(0, 0))
+	s.Add(Group{Cells: []Unit{100, 250}, Head: true})
 	want := `scene try 100.00x50.00
 title "A \"try\""
 group "Wall" "w"
@@ -129,6 +138,12 @@ arc none 0.01,0.02 r 0.50 fill black
 region none hatch metal 0.00,0.00 1.00,0.00 0.00,1.00
 text 1.00,2.00 3.00 Regular left turn 90 halo width 4.62 "12′"
 link 0.00,0.00 to 1.00,1.00 "R-2"
+group "" "" view "A corner."
+end
+group "" "" view "Corner"
+end
+group "" "" head cells 1.00 2.50
+end
 `
 	if got := s.Dump(); got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)

@@ -22,12 +22,12 @@ type book struct {
 	crew, shop  length.Style
 	runs, lists paper
 	reader      Audience
-	ids         map[string]bool           // look-up only: ids already given
-	plans       map[planKey]drawing.Scene // look-up only: corner plans already drawn
+	ids         map[string]bool        // look-up only: ids already given
+	plans       map[planKey]cornerView // look-up only: corner plans already drawn
 }
 
 func newBook(l *layout.Layout, o Options) *book {
-	b := &book{l: l, j: l.Job, metric: view.Metric(l), crew: view.Crew(l), shop: view.Shop(l), ids: map[string]bool{}, plans: map[planKey]drawing.Scene{}, reader: o.For}
+	b := &book{l: l, j: l.Job, metric: view.Metric(l), crew: view.Crew(l), shop: view.Shop(l), ids: map[string]bool{}, plans: map[planKey]cornerView{}, reader: o.For}
 	runs, lists := l.Job.Paper.Runs, l.Job.Paper.Lists
 	if o.Runs != nil {
 		runs = *o.Runs
@@ -75,8 +75,8 @@ func (b *book) plan() []page {
 	rest = append(rest, b.safety()...)
 	rest = append(rest, b.findings()...)
 	for _, p := range b.l.Perimeters {
-		for _, r := range p.Runs {
-			rest = append(rest, b.run(p, r)...)
+		for _, t := range b.stretches(p) {
+			rest = append(rest, b.run(t)...)
 		}
 	}
 	rest = append(rest, b.corners()...)

@@ -194,7 +194,7 @@ func (b *book) cornerFits(q []*layout.Piece, r cell) bool {
 		}
 	}
 	w, h := r.plan.Width(), r.plan.Height()
-	return byHand(q[0]) || sits(b.cornerPlan(q[0], w, h), w, h)
+	return byHand(q[0]) || b.cornerSits(q[0], w, h)
 }
 
 // planKey is what a corner plan is drawn from.
@@ -203,16 +203,32 @@ type planKey struct {
 	w, h  drawing.Unit
 }
 
-// cornerPlan is the plan of a piece in a room, drawn once: the way a sheet is
-// laid out asks for it before the sheet does.
-func (b *book) cornerPlan(q *layout.Piece, w, h drawing.Unit) drawing.Scene {
+// cornerView is a corner plan, and whether it has the room it needs; without
+// that there is none yet.
+type cornerView struct {
+	scene drawing.Scene
+	roomy bool
+}
+
+// cornerSits says that the plan of a piece has the room it needs. It is drawn
+// once: the way a sheet is laid out asks for it before the sheet does.
+func (b *book) cornerSits(q *layout.Piece, w, h drawing.Unit) bool {
 	k := planKey{q, w, h}
-	s, ok := b.plans[k]
+	v, ok := b.plans[k]
 	if !ok {
-		s = view.CornerPlan(b.l, q, w, h)
-		b.plans[k] = s
+		v.scene, v.roomy = view.RoomyCornerPlan(b.l, q, w, h)
+		v.roomy = v.roomy && sits(v.scene, w, h)
+		b.plans[k] = v
 	}
-	return s
+	return v.roomy
+}
+
+// cornerPlan is the plan of a piece in a room, tight if it has to be.
+func (b *book) cornerPlan(q *layout.Piece, w, h drawing.Unit) drawing.Scene {
+	if b.cornerSits(q, w, h) {
+		return b.plans[planKey{q, w, h}].scene
+	}
+	return view.CornerPlan(b.l, q, w, h)
 }
 
 const cornerDataHigh drawing.Unit = 6200
@@ -270,17 +286,20 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 		front = append(front, b.shopLong(t.Length()))
 		rear = append(rear, b.shopLong(q.RearLength(i)))
 	}
-	sides := " (left, right)"
-	if len(q.Parts) > 2 {
-		sides = " (from the left)"
+	legs := "Legs, %s (left, right)"
+	switch {
+	case len(q.Parts) == 1:
+		legs = "Length, %s"
+	case len(q.Parts) > 2:
+		legs = "Legs, %s (from the left)"
 	}
 	as := "none"
 	if q.Assembly != nil {
 		as = q.Assembly.Name + ", " + q.Zone.String() + " zone"
 	}
 	rows = append(rows,
-		[]string{"Legs, front" + sides, strings.Join(front, ", ")},
-		[]string{"Legs, rear" + sides, strings.Join(rear, ", ")},
+		[]string{fmt.Sprintf(legs, "front"), strings.Join(front, ", ")},
+		[]string{fmt.Sprintf(legs, "rear"), strings.Join(rear, ", ")},
 		[]string{"Width", "inside " + b.shopShort(q.Inside) + ", girth " + b.shopShort(q.Girth)},
 	)
 	if h := q.Hand.String(); h != "" {
@@ -330,8 +349,8 @@ func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 		left, right := b.l.EndJoints(q)
 		for i, m := range q.Miters {
 			c := m.Corner
-			row := []string{"", "", "", c.Name, fmt.Sprintf("along run %s %s, out from it %s; along run %s %s, out from it %s",
-				c.Arrive.Name, off(c.Arrive.Right.Ext), off(c.Arrive.CapOut), c.Leave.Name, off(c.Leave.Left.Ext), off(c.Leave.CapOut))}
+			row := []string{"", "", "", c.Name, fmt.Sprintf("run %s %s, %s out; run %s %s, %s out",
+				c.Arrive.Name, off(c.Arrive.Right.Ext), b.short(c.Arrive.CapOut), c.Leave.Name, off(c.Leave.Left.Ext), b.short(c.Leave.CapOut))}
 			if i == 0 {
 				row[0], row[1], row[2] = q.Mark, ends(left), ends(right)
 			}

@@ -87,10 +87,11 @@ const direction = "LEFT and RIGHT are those of a person on the roof looking out 
 // deference is said on every sheet: whose word stands over ours.
 const deference = "Figures are the program's, not a licensed engineer's. The tested assembly, the engineer of record, the local authority and the site safety plan govern."
 
-// draw makes the scene of a page: its frame, then its matter.
+// draw makes the scene of a page in the order it is read aloud: what sheet it
+// is, what is on hold, its matter, and last what every sheet says.
 func (b *book) draw(p page, n, of int, refer func(string) string) drawing.Scene {
 	s := drawing.Scene{Name: p.id, Title: p.title, Desc: p.about, W: p.paper.w, H: p.paper.h}
-	s.Group(drawing.Frame, "frame", func(g *drawing.Scene) { b.frame(g, p, n, of) })
+	s.Group(drawing.Frame, "title", func(g *drawing.Scene) { b.title(g, p.paper.block(), p, n, of) })
 	if p.banner != "" {
 		// Capitals have no descenders: the words stay large between the lines of the banner.
 		words := strings.ToUpper(p.banner)
@@ -104,12 +105,24 @@ func (b *book) draw(p page, n, of int, refer func(string) string) drawing.Scene 
 	}
 	p.draw(&s, refer)
 	carriedOn(&s, p.paper, refer(p.next))
+	s.Group(drawing.Frame, "frame", func(g *drawing.Scene) { b.frame(g, p) })
 	return s
 }
 
-// frame draws border and strip: check bar, notes, title block. Where a page
-// has a foot of its own, it stands in the middle and the notes under the bar.
-func (b *book) frame(s *drawing.Scene, p page, n, of int) {
+// block is the place of the title block.
+func (p paper) block() drawing.Rect {
+	r := p.border()
+	r.Min.Y = r.Max.Y - p.strip()
+	r.Min.X += barWide
+	if p.broad() {
+		r.Min.X = r.Max.X - blockWide
+	}
+	return r
+}
+
+// frame draws border and strip: check bar and notes. Where a page has a foot
+// of its own, it stands in the middle and the notes under the bar.
+func (b *book) frame(s *drawing.Scene, p page) {
 	r := p.paper.border()
 	s.Rect(drawing.Border, r)
 	top := r.Max.Y - p.paper.strip()
@@ -121,10 +134,9 @@ func (b *book) frame(s *drawing.Scene, p page, n, of int) {
 	under := drawing.Box(r.Min.X+300, got.Max.Y+150, x-300, r.Max.Y)
 	if !p.paper.broad() {
 		b.notes(s, under)
-		b.title(s, drawing.Box(x, top, r.Max.X, r.Max.Y), p, n, of)
 		return
 	}
-	block := drawing.Box(r.Max.X-blockWide, top, r.Max.X, r.Max.Y)
+	block := p.paper.block()
 	upright(block.Min.X)
 	middle := drawing.Box(x+300, top+250, block.Min.X-300, r.Max.Y-200)
 	if p.foot != nil {
@@ -133,7 +145,6 @@ func (b *book) frame(s *drawing.Scene, p page, n, of int) {
 	} else {
 		b.notes(s, middle)
 	}
-	b.title(s, block, p, n, of)
 }
 
 // notes letters the direction and the deference.

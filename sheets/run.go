@@ -24,6 +24,7 @@ type leaf struct {
 	window int    // 0: none
 	name   string // of the views, where not both
 	win    view.Window
+	cells  bool // the views are of several runs
 	views  []placed
 	scenes []drawing.Scene // of the views
 	band   drawing.Rect    // what the views leave
@@ -31,25 +32,33 @@ type leaf struct {
 	small  []placed
 }
 
-// run makes the installation sheets of one run: its views first, at match
-// lines where it is long, then chairs and the order of work.
-func (b *book) run(p *layout.Perimeter, r *layout.Run) []page {
-	first := page{kind: RunSheet, paper: b.runs, holds: b.l.HoldsOn(r), about: "Installation of run " + r.Name + ": plan, elevation, chairs with packing and fasteners, joint gaps, order of work."}
-	first.banner = b.runBanner(r, first.holds)
-	leaves, along, room, fits := b.windows(r, first)
-	for _, z := range larger(b.runs) {
-		if fits {
-			break
+// run makes the installation sheets of a run, or of several short ones: views
+// first, at match lines where the run is long, then chairs and the order of
+// work.
+func (b *book) run(t stretch) []page {
+	p, r, first := t.perimeter, t.runs[0], t.page
+	var leaves []*leaf
+	var along view.Scale
+	var room drawing.Rect
+	if t.leaf != nil {
+		leaves, along, room = []*leaf{t.leaf}, t.along, t.room
+	} else {
+		var fits bool
+		leaves, along, room, fits = b.windows(r, first)
+		for _, z := range larger(b.runs) {
+			if fits {
+				break
+			}
+			bigger := first
+			bigger.paper, bigger.on = landscape(z), z.String()
+			leaves, along, room, fits = b.windows(r, bigger)
+			if fits {
+				first = first.printedOn(z)
+			}
 		}
-		bigger := first
-		bigger.paper, bigger.on = landscape(z), z.String()
-		leaves, along, room, fits = b.windows(r, bigger)
-		if fits {
-			first = first.printedOn(z)
+		if !fits {
+			leaves, along, room, _ = b.windows(r, first)
 		}
-	}
-	if !fits {
-		leaves, along, room, _ = b.windows(r, first)
 	}
 	windows := leaves[len(leaves)-1].window
 	words := "lengthwise " + drawing.Letter(along.Name)
@@ -57,30 +66,26 @@ func (b *book) run(p *layout.Perimeter, r *layout.Run) []page {
 		words += "; " + first.scale
 	}
 	first.scale = words
-	b.fill(p, r, room, &leaves)
+	b.fill(t, room, &leaves)
 
-	base := b.id("run", p.Job.Name, r.Name)
 	ids := make([]string, len(leaves))
 	for i := range leaves {
-		ids[i] = base
-		if i > 0 {
-			ids[i] = b.id("run", p.Job.Name, r.Name)
-		}
+		ids[i] = b.id("run", p.Job.Name, strings.Join(t.names(), "-"))
 	}
 	var out []page
 	for i, f := range leaves {
 		q := first
 		q.id = ids[i]
-		q.title = "Run " + b.of(p, r.Name) + ": " + f.what(windows)
+		q.title = t.title(b) + ": " + f.what(windows)
 		if f.window == 0 {
 			q.scale = "none"
 		}
 		if first.paper.broad() {
 			var hatches []view.LegendEntry
 			if f.window > 0 {
-				hatches = view.Drawn(view.RunHatches(b.l, r, f.win), f.scenes...)
+				hatches = view.Drawn(b.hatches(t.runs, f.win), f.scenes...)
 			}
-			q.foot = b.key(r, hatches)
+			q.foot = b.key(t.runs, hatches)
 		}
 		if i+1 < len(leaves) {
 			q.next = ids[i+1]
@@ -100,6 +105,23 @@ func (b *book) run(p *layout.Perimeter, r *layout.Run) []page {
 	return out
 }
 
+// hatches are those that the views of runs use: of one run those of a window,
+// of several those of each whole.
+func (b *book) hatches(runs []*layout.Run, win view.Window) []view.LegendEntry {
+	if len(runs) == 1 {
+		return view.RunHatches(b.l, runs[0], win)
+	}
+	var out []view.LegendEntry
+	for _, r := range runs {
+		for _, e := range view.RunHatches(b.l, r, view.Window{To: r.Cap}) {
+			if !slices.Contains(out, e) {
+				out = append(out, e)
+			}
+		}
+	}
+	return out
+}
+
 // windows makes the pages of a run's views on the paper of a page; fits is
 // false where a view passes the room there is.
 func (b *book) windows(r *layout.Run, p page) (leaves []*leaf, along view.Scale, room drawing.Rect, fits bool) {
@@ -115,6 +137,15 @@ func (b *book) windows(r *layout.Run, p page) (leaves []*leaf, along view.Scale,
 	}
 	k := runScales{along: along}
 	k.across, k.up, k.together = view.RunScales(b.l, r, wins, along, room.Width(), height, apart)
+	if !k.together { // with scales and reader said once for both
+		cells := make([]view.RunCell, len(wins))
+		for i, w := range wins {
+			cells[i] = view.RunCell{Run: r, Win: w, Width: room.Width()}
+		}
+		if across, up, ok := view.RunCellRows(b.l, [][]view.RunCell{cells}, along, room.Width(), height-near, near, 0); ok {
+			k = runScales{along: along, across: across, up: up, together: true, once: true}
+		}
+	}
 	for i, w := range wins {
 		leaves = append(leaves, b.views(r, w, k, room, i+1)...)
 	}
@@ -157,6 +188,10 @@ func (f *leaf) what(windows int) string {
 		return f.name + part + ", chairs"
 	case f.window > 0 && f.name != "":
 		return f.name + part
+	case f.window > 0 && f.cells && len(f.table) > 0:
+		return "plans, elevations, chairs"
+	case f.window > 0 && f.cells:
+		return "plans and elevations"
 	case f.window > 0 && len(f.table) > 0:
 		return "plan, elevation" + part + ", chairs"
 	case f.window > 0:
@@ -218,29 +253,45 @@ func holdWords(holds finding.List) string {
 	return "HOLD: " + strings.Join(codes, ", ") + "."
 }
 
-// runBanner is what stands large on the sheets of a run: its own holds and the
+// runBanner is what stands large on the sheets of runs: their own holds and the
 // pieces that must not be cut for them; or, where only a piece that reaches
 // round its corner is held, the joint at which the laying stops.
-func (b *book) runBanner(r *layout.Run, holds finding.List) string {
-	var marks, stops []string
-	for _, t := range r.Parts {
-		q := t.Piece
-		if q.Released() || slices.Contains(marks, q.Mark) {
-			continue
-		}
-		marks = append(marks, q.Mark)
-		at := ""
-		left, right := b.l.EndJoints(q)
-		for _, j := range []*layout.Joint{left, right} {
-			if j != nil && j.Run == r.Run && !strings.Contains(at, local(j.Name, r.Name)) {
-				at += " AND " + local(j.Name, r.Name)
+func (b *book) runBanner(runs []*layout.Run, holds finding.List) string {
+	var marks, stops, all []string
+	for _, r := range runs {
+		for _, t := range r.Parts {
+			q := t.Piece
+			if !slices.Contains(all, q.Mark) {
+				all = append(all, q.Mark)
 			}
+			if q.Released() || slices.Contains(marks, q.Mark) {
+				continue
+			}
+			marks = append(marks, q.Mark)
+			at := ""
+			left, right := b.l.EndJoints(q)
+			for _, j := range []*layout.Joint{left, right} {
+				if j == nil || !on(runs, j) {
+					continue
+				}
+				name := j.Name // of several runs each joint says its run
+				if len(runs) == 1 {
+					name = local(name, r.Name)
+				}
+				if !strings.Contains(at, name) {
+					at += " AND " + name
+				}
+			}
+			if at == "" {
+				stops = append(stops, "piece "+q.Mark+" held")
+				continue
+			}
+			stops = append(stops, strings.TrimPrefix(at, " AND ")+": piece "+q.Mark+" held")
 		}
-		if at == "" {
-			stops = append(stops, "piece "+q.Mark+" held")
-			continue
-		}
-		stops = append(stops, strings.TrimPrefix(at, " AND ")+": piece "+q.Mark+" held")
+	}
+	these := "this run"
+	if len(runs) > 1 {
+		these = "these runs"
 	}
 	switch {
 	case len(holds) == 0 && len(marks) == 0:
@@ -249,29 +300,24 @@ func (b *book) runBanner(r *layout.Run, holds finding.List) string {
 		return "Lay nothing at " + strings.Join(stops, "; ") + "."
 	case len(marks) == 0:
 		return holdWords(holds)
-	case len(marks) == len(pieceMarks(r)):
-		return holdWords(holds) + " Do not cut any piece of this run."
+	case len(marks) == len(all):
+		return holdWords(holds) + " Do not cut any piece of " + these + "."
 	case len(marks) > 4:
 		return holdWords(holds) + fmt.Sprintf(" Do not cut %d pieces: see the piece schedule.", len(marks))
 	}
 	return holdWords(holds) + " Do not cut " + strings.Join(marks, ", ") + "."
 }
 
-// pieceMarks are the pieces of a run, each once.
-func pieceMarks(r *layout.Run) []string {
-	var out []string
-	for _, t := range r.Parts {
-		if !slices.Contains(out, t.Piece.Mark) {
-			out = append(out, t.Piece.Mark)
-		}
-	}
-	return out
+// on says whether a joint lies on one of the runs.
+func on(runs []*layout.Run, j *layout.Joint) bool {
+	return slices.ContainsFunc(runs, func(r *layout.Run) bool { return j.Run == r.Run })
 }
 
 // runScales are the scales of all windows of a run, so that its sheets compare.
 type runScales struct {
 	along, across, up view.Scale
 	together          bool // plan and elevation share a page
+	once              bool // and have one foot for both
 }
 
 // matchHigh is the room of what is said of the match lines.
@@ -284,6 +330,10 @@ func (b *book) views(r *layout.Run, w view.Window, k runScales, room drawing.Rec
 	if w.Of > 1 {
 		top = matchHigh
 	}
+	gap := apart
+	if k.once {
+		gap = near
+	}
 	put := func(f *leaf, v drawing.Scene, prefix string) {
 		y := room.Min.Y + top
 		if len(f.views) > 0 {
@@ -292,7 +342,15 @@ func (b *book) views(r *layout.Run, w view.Window, k runScales, room drawing.Rec
 		got, _ := picture{scene: v, prefix: fmt.Sprintf("w%d%s", n, prefix), centre: true}.take(room.Width(), v.H, true)
 		f.views = append(f.views, placed{got, drawing.Pt(room.Min.X, y)})
 		f.scenes = append(f.scenes, v)
-		f.band = drawing.Box(room.Min.X, min(y+v.H+apart, room.Max.Y), room.Max.X, room.Max.Y)
+		f.band = drawing.Box(room.Min.X, min(y+v.H+gap, room.Max.Y), room.Max.X, room.Max.Y)
+	}
+	if k.once {
+		c := view.RunCell{Run: r, Win: w, Width: room.Width()}
+		f := &leaf{window: n, win: w}
+		put(f, c.Plan(b.l, k.along, k.across), "p")
+		put(f, c.Elevation(b.l, k.along, k.up), "e")
+		put(f, view.RunCellFoot(b.l, []view.RunCell{c}, k.along, k.across, k.up, room.Width()), "f")
+		return []*leaf{f}
 	}
 	plan := view.RunPlan(b.l, r, w, k.along, k.across, room.Width())
 	elevation := view.RunElevation(b.l, r, w, k.along, k.up, room.Width())
@@ -314,38 +372,70 @@ const viewLeast drawing.Unit = 3000 // the least room that is asked of a view
 // apart stands between plan and elevation, which have room of their own around them.
 const apart drawing.Unit = 350
 
+// near stands between them where height is scarce and they have one foot.
+const near drawing.Unit = 220
+
 // key draws the small key plan beside a legend.
-func (b *book) key(r *layout.Run, hatches []view.LegendEntry) func(s *drawing.Scene, box drawing.Rect) {
+func (b *book) key(runs []*layout.Run, hatches []view.LegendEntry) func(s *drawing.Scene, box drawing.Rect) {
 	return func(s *drawing.Scene, box drawing.Rect) {
-		place(s, view.KeyPlanSmall(b.l, r, min(keyWide, box.Width()*55/100), box.Height()), box.Min, "key")
-		b.legend(s, drawing.Box(box.Min.X+min(keyWide, box.Width()*55/100)+400, box.Min.Y, box.Max.X, box.Max.Y), hatches)
+		w := min(keyWide, box.Width()*55/100)
+		place(s, view.KeyPlanSmallRuns(b.l, runs, w, box.Height()), box.Min, "key")
+		b.legend(s, drawing.Box(box.Min.X+w+400, box.Min.Y, box.Max.X, box.Max.Y), hatches)
 	}
 }
 
-// fill arranges table and lists on as few pages as they take.
-func (b *book) fill(p *layout.Perimeter, r *layout.Run, room drawing.Rect, leaves *[]*leaf) {
-	table := b.chairTable(r)
-	strip := b.steps(r, room.Width())
-	low := room
-	if strip.h > 0 && strip.h < room.Height()/2 {
-		low.Max.Y -= strip.h + between // every page of lists keeps room for the pictures; one takes them
+// fill arranges tables and lists on as few pages as they take.
+func (b *book) fill(t stretch, room drawing.Rect, leaves *[]*leaf) {
+	var tables []table
+	var strips []laid
+	high := drawing.Unit(0)
+	for _, r := range t.runs {
+		if table := b.chairTable(r); len(table.rows) > 0 {
+			tables = append(tables, table)
+		}
+		if strip := b.steps(r, room.Width()); strip.h > 0 {
+			strips = append(strips, strip)
+			high += strip.h + between
+		}
 	}
-	best := b.arrange(p, r, table, low, *leaves)
-	table.tight = true
-	if got := b.arrange(p, r, table, low, *leaves); len(got) < len(best) {
+	low := room
+	if high < room.Height()/2 {
+		low.Max.Y -= high // every page of lists keeps room for the pictures; one takes them
+	}
+	best := b.arrange(t, tables, low, *leaves)
+	for i := range tables {
+		tables[i].tight = true
+	}
+	if got := b.arrange(t, tables, low, *leaves); len(got) < len(best) {
 		best = got
 	}
 	*leaves = best
-	if strip.h == 0 {
+	if len(strips) == 0 {
 		return
 	}
-	for _, f := range best {
-		if f.window == 0 && low != room {
-			f.views = append(f.views, placed{strip, drawing.Pt(room.Min.X, low.Max.Y+between)})
-			return
+	if low != room {
+		for _, f := range best {
+			if f.window == 0 {
+				y := low.Max.Y
+				for _, q := range strips {
+					f.views = append(f.views, placed{q, drawing.Pt(room.Min.X, y+between)})
+					y += between + q.h
+				}
+				return
+			}
 		}
 	}
-	*leaves = append(best, &leaf{views: []placed{{strip, room.Min}}})
+	// On pages of their own, each whole.
+	y := room.Max.Y
+	for _, q := range strips {
+		if y > room.Min.Y && y+between+q.h > room.Max.Y {
+			best, y = append(best, &leaf{}), room.Min.Y-between
+		}
+		f := best[len(best)-1]
+		f.views = append(f.views, placed{q, drawing.Pt(room.Min.X, y+between)})
+		y += between + q.h
+	}
+	*leaves = best
 }
 
 // steps is the strip of pictures of the order of work; none where nothing is
@@ -359,44 +449,54 @@ func (b *book) steps(r *layout.Run, w drawing.Unit) laid {
 	return got
 }
 
-// arrange places the chair table under the views where it fits whole or else
-// on pages of its own, and the other lists where there is room, in the order a
+// arrange places chair tables under the views where they fit whole or else on
+// pages of their own, and the other lists where there is room, in the order a
 // foreman needs them.
-func (b *book) arrange(p *layout.Perimeter, r *layout.Run, table table, room drawing.Rect, views []*leaf) []*leaf {
+func (b *book) arrange(t stretch, tables []table, room drawing.Rect, views []*leaf) []*leaf {
 	var leaves []*leaf
 	for _, f := range views {
 		copied := *f
 		leaves = append(leaves, &copied)
 	}
-	natural := min(table.width(), room.Width())
+	natural := drawing.Unit(0)
+	for _, x := range tables {
+		natural = max(natural, min(x.width(), room.Width()))
+	}
 	bands := len(leaves)
 	free := make([]drawing.Rect, bands)
 	for i, f := range leaves {
 		free[i] = f.band
 	}
-	for i, f := range free {
-		if f.Width() < natural || len(table.rows) == 0 {
+	var left []block // tables that find no room under the views
+	for _, x := range tables {
+		i := slices.IndexFunc(free, func(f drawing.Rect) bool {
+			if f.Width() < natural {
+				return false
+			}
+			got, rest := x.take(natural, f.Height(), false)
+			return rest == nil && got.draw != nil
+		})
+		if i < 0 {
+			left = append(left, x)
 			continue
 		}
-		if got, rest := table.take(natural, f.Height(), false); rest == nil && got.draw != nil {
-			leaves[i].table = []placed{{got, f.Min}}
-			free[i].Min.X += natural + gutter
-			table.rows = nil
-		}
+		got, _ := x.take(natural, free[i].Height(), false)
+		leaves[i].table = append(leaves[i].table, placed{got, free[i].Min})
+		free[i].Min.X += natural + gutter
 	}
 	var side [][]drawing.Rect // beside and below the table, page by page
-	if len(table.rows) > 0 {
+	if len(left) > 0 {
 		k := max(1, int((room.Width()-smallWide)/(natural+gutter)))
 		var cols []drawing.Rect
 		for i := range k {
 			x := room.Min.X + drawing.Unit(i)*(natural+gutter)
 			cols = append(cols, drawing.Box(x, room.Min.Y, x+natural, room.Max.Y))
 		}
-		for _, t := range flow([]block{table}, func(int) []drawing.Rect { return cols }) {
-			leaves = append(leaves, &leaf{table: t})
+		for _, page := range flow(left, func(int) []drawing.Rect { return cols }) {
+			leaves = append(leaves, &leaf{table: page})
 			used, foot := 0, room.Min.Y
 			for i, c := range cols {
-				for _, x := range t {
+				for _, x := range page {
 					if x.at.X == c.Min.X {
 						used, foot = i+1, x.at.Y+x.h
 					}
@@ -423,8 +523,7 @@ func (b *book) arrange(p *layout.Perimeter, r *layout.Run, table table, room dra
 	// A page saved is worth the order of work before the data, or in two parts.
 	var lists [][]placed
 	for _, together := range []bool{true, false} {
-		in := b.runLists(p, r, room, together)
-		for _, order := range b.orders(in) {
+		for _, order := range b.runData(t, room, together) {
 			if got := flowOver(order, regions); lists == nil || len(got) < len(lists) {
 				lists = got
 			}
@@ -437,19 +536,6 @@ func (b *book) arrange(p *layout.Perimeter, r *layout.Run, table table, room dra
 		leaves[i].small = append(leaves[i].small, t...)
 	}
 	return leaves
-}
-
-// orders are the ways in which the lists may follow each other: the order of
-// work, last of them, last, first, second or before the last.
-func (b *book) orders(in []block) [][]block {
-	last := len(in) - 1
-	out := [][]block{in}
-	for _, at := range []int{last - 1, 1, 0} {
-		if at >= 0 && at < last {
-			out = append(out, slices.Concat(in[:at], in[last:], in[at:last]))
-		}
-	}
-	return out
 }
 
 // parts cuts a rectangle into columns wide enough for data; none if it is not.

@@ -27,7 +27,7 @@ func (b *book) runLists(p *layout.Perimeter, r *layout.Run, room drawing.Rect, t
 				}
 			}
 		}
-		blocks = append(blocks, fixed(3600, func(s *drawing.Scene, box drawing.Rect) { b.key(r, hatches)(s, box) }))
+		blocks = append(blocks, fixed(3600, func(s *drawing.Scene, box drawing.Rect) { b.key([]*layout.Run{r}, hatches)(s, box) }))
 	}
 	blocks = append(blocks, b.lineFacts(p, r))
 	blocks = append(blocks, b.gapTables(r)...)

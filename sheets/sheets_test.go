@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"flag"
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -310,8 +311,9 @@ func TestNothingIsDropped(t *testing.T) {
 		for _, s := range c.sheets {
 			byKind[s.Kind] += "\n" + words(s.Scene)
 			if s.Kind == RunSheet {
-				name := strings.SplitN(s.Title, ":", 2)[0]
-				byRun[name] += "\n" + words(s.Scene)
+				for _, name := range runsOf(s) {
+					byRun[name] += "\n" + words(s.Scene)
+				}
 			}
 		}
 		has := func(text, w, what string) {
@@ -359,8 +361,9 @@ func TestHoldIsSaidOnWhatItTouches(t *testing.T) {
 		}
 		for _, s := range c.sheets {
 			said := strings.Contains(words(s.Scene), "HOLD:")
-			if name := strings.SplitN(s.Title, ":", 2)[0]; s.Kind == RunSheet && said != holds[name] {
-				t.Errorf("%s: sheet %s of %s says HOLD: %v, is on hold: %v", c.name, s.Number, name, said, holds[name])
+			held := slices.ContainsFunc(runsOf(s), func(name string) bool { return holds[name] })
+			if s.Kind == RunSheet && said != held {
+				t.Errorf("%s: sheet %s of %v says HOLD: %v, is on hold: %v", c.name, s.Number, runsOf(s), said, held)
 			}
 			if s.Kind == PieceSchedule && len(l.Withheld) > 0 && !strings.Contains(words(s.Scene), "DO NOT CUT") {
 				t.Errorf("%s: the piece schedule does not say DO NOT CUT", c.name)

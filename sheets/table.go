@@ -299,14 +299,14 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 			}
 			y0 := at.Y + top
 			if hasHead {
-				t.letter(g, drawing.Pt(at.X, y0), ws, headLines, heads, func(int) bool { return true })
+				t.letter(g, drawing.Pt(at.X, y0), ws, headLines, heads, true, func(int) bool { return true })
 			}
 			g.Line(drawing.Medium, drawing.Pt(at.X, y0), drawing.Pt(at.X+full, y0))
 			if hasHead {
 				g.Line(drawing.Medium, drawing.Pt(at.X, y0+headH), drawing.Pt(at.X+full, y0+headH))
 			}
 			for _, r := range rows {
-				t.letter(g, drawing.Pt(at.X, at.Y+r.y), ws, r.lines, t.rows[r.n], func(col int) bool { return t.bold != nil && t.bold(r.n, col) })
+				t.letter(g, drawing.Pt(at.X, at.Y+r.y), ws, r.lines, t.rows[r.n], false, func(col int) bool { return t.bold != nil && t.bold(r.n, col) })
 				foot := at.Y + r.y + r.h
 				pen := drawing.Thin
 				if r.n == k-1 {
@@ -334,9 +334,12 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 }
 
 // letter puts the words of one row in its cells.
-func (t *table) letter(g *drawing.Scene, at drawing.Point, ws []drawing.Unit, lines [][]string, row []string, bold func(col int) bool) {
+func (t *table) letter(s *drawing.Scene, at drawing.Point, ws []drawing.Unit, lines [][]string, row []string, head bool, bold func(col int) bool) {
+	var g drawing.Scene
+	var cells []drawing.Unit
 	x := at.X
 	for i, w := range ws {
+		cells = append(cells, x)
 		f := drawing.Regular
 		if bold(i) {
 			f = drawing.Bold
@@ -364,6 +367,7 @@ func (t *table) letter(g *drawing.Scene, at drawing.Point, ws []drawing.Unit, li
 		}
 		x += w
 	}
+	s.Add(drawing.Group{Marks: g.Marks, Cells: cells, Head: head})
 }
 
 // facts is a table of two columns without a heading: what, and how much.

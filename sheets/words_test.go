@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -61,7 +62,7 @@ func TestHeldPiecesAreSaidOnTheirRuns(t *testing.T) {
 			for _, r := range p.Runs {
 				text := ""
 				for _, s := range c.sheets {
-					if s.Kind == RunSheet && strings.HasPrefix(s.Title, "Run "+b.of(p, r.Name)+":") {
+					if slices.Contains(runsOf(s), "Run "+b.of(p, r.Name)) {
 						text += words(s.Scene)
 					}
 				}

@@ -3,6 +3,7 @@ package pdf
 import (
 	"fmt"
 	"math"
+	"sort"
 
 	"github.com/go-pdf/fpdf"
 
@@ -24,6 +25,15 @@ type painter struct {
 	fill   drawing.Colour
 	filled bool // fill is known
 	layer  drawing.Layer
+
+	texts  []lettered // drawn last in their group or view, in reading order
+	inView bool
+	tags   *tags
+	sect   *element // of the sheet or view
+	figure *element // what belongs to it that is no lettering
+	table  *element // whose rows are being drawn; nil: none
+	open   *element // whose marked content is being written; nil: nobody's
+	aside  *element // stands for what has no meaning of its own
 }
 
 // prepare registers the faces and layers in use and makes a target for each sheet.
@@ -55,12 +65,16 @@ func (p *painter) prepare(d Document) {
 }
 
 // page draws one sheet, from a state set anew.
-func (p *painter) page(s drawing.Scene) {
-	p.height = pt(s.H)
+func (p *painter) page(page Page) {
+	p.height = pt(page.Scene.H)
 	p.pen, p.filled, p.layer = drawing.NoPen, false, drawing.NoLayer
+	p.sect = p.tags.begin(page.Scene.Title)
+	p.figure = p.aside
 	p.f.SetLineJoinStyle("round")
-	p.marks(s.Marks)
-	p.f.EndLayer()
+	p.marks(page.Scene.Marks)
+	p.letter()
+	p.enter(drawing.NoLayer)
+	p.tag(nil)
 }
 
 // marks draws a list. Lines of one pen that follow each other share a path.
@@ -77,6 +91,7 @@ func (p *painter) marks(marks []drawing.Mark) {
 			if l.Pen == drawing.NoPen || len(l.Pts) == 0 {
 				continue
 			}
+			p.tag(p.figure)
 			if l.Pen != p.pen {
 				flush()
 				p.stroke(l.Pen)
@@ -96,8 +111,10 @@ func (p *painter) mark(m drawing.Mark) {
 	case drawing.Line:
 		p.marks([]drawing.Mark{m})
 	case drawing.Arc:
+		p.tag(p.figure)
 		p.arc(m)
 	case drawing.Region:
+		p.tag(p.figure)
 		p.region(m)
 	case drawing.Text:
 		p.text(m)
@@ -107,22 +124,114 @@ func (p *painter) mark(m drawing.Mark) {
 		if len(m.Marks) == 0 && len(m.Sums) > 0 {
 			return
 		}
-		outer := p.layer
-		if m.Layer != drawing.NoLayer {
-			p.enter(m.Layer)
-		}
-		p.marks(m.Marks)
-		p.enter(outer)
+		p.group(m)
 	default:
 		panic(fmt.Sprintf("pdf: unknown mark %T", m))
 	}
 }
 
+// group draws a group on its layer. The lettering of a view waits for the end of the view, or for a view in it; that of another
+// group for the end of the group.
+func (p *painter) group(g drawing.Group) {
+	if len(g.Cells) > 0 {
+		p.row(g)
+		return
+	}
+	outer := *p
+	p.table = nil
+	if g.View {
+		p.letter()
+		p.inView = true
+		if g.Words != "" {
+			p.sect = p.sect.add("Sect", "")
+			p.figure = p.sect.add("Figure", g.Words)
+		}
+	}
+	if g.Layer != drawing.NoLayer {
+		p.enter(g.Layer)
+	}
+	p.marks(g.Marks)
+	if g.View || !p.inView {
+		p.letter()
+	}
+	p.enter(outer.layer)
+	p.sect, p.figure, p.table, p.inView = outer.sect, outer.figure, nil, outer.inView
+}
+
+// row draws the row of a table. Rows that follow each other in a group make the table.
+func (p *painter) row(g drawing.Group) {
+	p.letter()
+	if p.table == nil {
+		p.table = p.sect.add("Table", "")
+	}
+	kind := "TD"
+	if g.Head {
+		kind = "TH"
+	}
+	tr := p.table.add("TR", "")
+	for range g.Cells {
+		tr.add(kind, "")
+	}
+	p.marks(g.Marks)
+	for _, q := range passages(p.texts) {
+		after := sort.Search(len(g.Cells), func(i int) bool { return g.Cells[i] > q.box.Min.X })
+		p.read(tr.parts[max(0, after-1)], q.lines)
+	}
+	p.texts = nil
+}
+
+// letter writes the texts that wait, in reading order, a paragraph for each row.
+func (p *painter) letter() {
+	rows := asDrawn
+	if p.inView {
+		rows = asStanding
+	}
+	layer := p.layer
+	for _, r := range rows(p.texts) {
+		p.read(p.sect.add("P", ""), r.texts())
+	}
+	p.enter(layer)
+	p.texts = nil
+}
+
+// read writes texts as the content of an element. A space parts the last word of one from the next, for those who do not see
+// where they stand.
+func (p *painter) read(e *element, texts []lettered) {
+	for i, t := range texts {
+		if i < len(texts)-1 {
+			t.Words += " "
+		}
+		p.enter(t.layer)
+		p.tag(e)
+		p.letters(t.Text)
+	}
+}
+
+// tag says whose the content is that comes next.
+func (p *painter) tag(e *element) {
+	if e == p.open {
+		return
+	}
+	if p.open != nil {
+		p.f.RawWriteStr("EMC")
+	}
+	p.open = e
+	switch e {
+	case nil:
+	case p.aside:
+		p.f.RawWriteStr("/Artifact BMC")
+	default:
+		p.f.RawWriteStr(fmt.Sprintf("/%s <</MCID %d>> BDC", e.kind, p.tags.own(e)))
+	}
+}
+
 // enter changes the layer. Layers of the library do not nest, so the inner one ends the outer one and the outer is begun again.
+// Marked content lies within a layer.
 func (p *painter) enter(l drawing.Layer) {
 	if l == p.layer {
 		return
 	}
+	p.tag(nil)
 	p.layer = l
 	if l == drawing.NoLayer {
 		p.f.EndLayer()
@@ -274,22 +383,30 @@ func (p *painter) font(face drawing.Face, size drawing.Size) {
 	p.f.SetFont(family, style, float64((em*72+12700)/25400)/100)
 }
 
+// text knocks out what lies behind a text, in its turn among the marks, and keeps the letters for later. No mark covers a text
+// (drawing.Check), so that letters drawn later look the same.
 func (p *painter) text(t drawing.Text) {
 	if t.Words == "" {
 		return
 	}
 	if t.Halo {
+		p.tag(p.figure)
 		p.paint(drawing.White.Colour())
 		p.path(t.HaloQuad(), true)
 		p.f.DrawPath("f")
 	}
+	p.texts = append(p.texts, lettered{t, p.layer})
+}
+
+// letters writes the words of a text.
+func (p *painter) letters(t drawing.Text) {
 	if t.Reverse {
 		p.paint(drawing.White.Colour())
 	} else {
 		p.paint(drawing.Black.Colour())
 	}
 	p.font(t.Face, t.Size)
-	start := t.Start()
+	start := t.Start() // by the width that was measured
 	if t.Rotate == 0 {
 		p.f.Text(pt(start.X), pt(start.Y), t.Words)
 		return

@@ -3,8 +3,10 @@
 // It is the only package that knows the PDF library, and works around what that library is silent about: a missing glyph is an
 // error, the drawing state is set before every mark that needs it, the page count is checked, and what the library cannot write
 // (page labels, the link to the metadata, viewer preferences, a file identifier) is added to the finished file in tail.go.
-// Lettering stays text that can be searched and copied. Layers are optional content. The same document gives the same bytes: the
-// date is the document's own and every coordinate is rounded in whole numbers.
+// Lettering stays text that can be searched and copied, written in the order a reader takes it in (reading.go), and the file is
+// tagged: a section for each sheet and view, a figure with words for what a view draws, tables, a paragraph for each other row (tags.go). Layers
+// are optional content. The same document gives the same bytes: the date is the document's own and every coordinate is rounded in
+// whole numbers.
 package pdf
 
 import (
@@ -41,11 +43,11 @@ const producer = "copingset"
 
 // Write writes the document.
 func Write(w io.Writer, d Document) error {
-	raw, err := render(d)
+	raw, t, err := render(d)
 	if err != nil {
 		return err
 	}
-	done, err := finish(raw, d)
+	done, err := finish(raw, d, t)
 	if err != nil {
 		return err
 	}
@@ -53,10 +55,10 @@ func Write(w io.Writer, d Document) error {
 	return err
 }
 
-// render draws the pages.
-func render(d Document) ([]byte, error) {
+// render draws the pages and notes their structure.
+func render(d Document) ([]byte, *tags, error) {
 	if err := check(d); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	first := d.Pages[0].Scene
 	f := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "pt", Size: size(first)})
@@ -73,11 +75,11 @@ func render(d Document) ([]byte, error) {
 	f.SetSubject(d.Subject, true)
 	f.SetKeywords(d.Keywords, true)
 	f.SetXmpMetadata(xmp(d))
-	p := painter{f: f, links: map[string]int{}, layers: map[drawing.Layer]int{}}
+	p := painter{f: f, links: map[string]int{}, layers: map[drawing.Layer]int{}, tags: &tags{}, aside: &element{}}
 	p.prepare(d)
 	for i, page := range d.Pages {
 		f.AddPageFormat("P", size(page.Scene))
-		p.page(page.Scene)
+		p.page(page)
 		if page.Outline != "" {
 			// The library measures the target from the bottom of the last page, whatever the height of this one.
 			last := size(d.Pages[len(d.Pages)-1].Scene).Ht
@@ -85,17 +87,17 @@ func render(d Document) ([]byte, error) {
 			f.Bookmark(page.Outline, 0, last-size(page.Scene).Ht)
 		}
 		if err := f.Error(); err != nil {
-			return nil, fmt.Errorf("page %d (%s): %w", i+1, page.Scene.Name, err)
+			return nil, nil, fmt.Errorf("page %d (%s): %w", i+1, page.Scene.Name, err)
 		}
 	}
 	if f.PageCount() != len(d.Pages) {
-		return nil, fmt.Errorf("%d pages were written for %d sheets", f.PageCount(), len(d.Pages))
+		return nil, nil, fmt.Errorf("%d pages were written for %d sheets", f.PageCount(), len(d.Pages))
 	}
 	var buf bytes.Buffer
 	if err := f.Output(&buf); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return buf.Bytes(), nil
+	return buf.Bytes(), p.tags, nil
 }
 
 // check refuses what the library would write as a broken or silently wrong file.

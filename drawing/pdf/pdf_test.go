@@ -2,6 +2,8 @@ package pdf
 
 import (
 	"bytes"
+	"compress/zlib"
+	"encoding/binary"
 	"errors"
 	"fmt"
 	"io"
@@ -107,13 +109,17 @@ func words(t *testing.T, file []byte) []string {
 
 func TestEveryTextCanBeCopied(t *testing.T) {
 	d := sample()
-	got := words(t, write(t, d))
-	var want []string
+	var got, want []string
+	for _, w := range words(t, write(t, d)) {
+		got = append(got, strings.TrimSuffix(w, " ")) // the space that parts it from the next text
+	}
 	for _, p := range d.Pages {
 		for _, x := range p.Scene.Texts() {
 			want = append(want, x.Words)
 		}
 	}
+	slices.Sort(got)
+	slices.Sort(want)
 	if !slices.Equal(got, want) {
 		t.Errorf("texts in the file\n%q\nwant\n%q", got, want)
 	}
@@ -139,31 +145,53 @@ func TestMarksStandWhereTheyShould(t *testing.T) {
 	}
 }
 
-func TestLayersOpenAndCloseInTurn(t *testing.T) {
-	file := write(t, sample())
-	depth := 0
-	for _, m := range regexp.MustCompile(`/OC /OC\d+ BDC|\bEMC\b`).FindAll(file, -1) {
-		if bytes.Equal(m, []byte("EMC")) {
-			depth--
-		} else {
-			depth++
-		}
-		if depth < 0 || depth > 1 {
-			t.Fatal("layers are nested or closed twice")
+// Marked content lies within a layer, never the other way round, and everything that paints is somebody's: content of the
+// structure or an artifact.
+func TestLayersAndMarkedContentOpenAndCloseInTurn(t *testing.T) {
+	d := sample()
+	d.Pages = append(d.Pages, Page{Scene: reader(), ID: "reader"})
+	file := write(t, d)
+	painted := 0
+	var open []string
+	for _, m := range regexp.MustCompile(`(?m)/OC /OC\d+ BDC|/\w+ <</MCID \d+>> BDC|/Artifact BMC|\bEMC$|^(?:S|f\*?|B|s)$|\) Tj`).FindAllString(string(file), -1) {
+		switch {
+		case m == "EMC":
+			if len(open) == 0 {
+				t.Fatal("something is closed twice")
+			}
+			open = open[:len(open)-1]
+		case strings.HasPrefix(m, "/OC"):
+			if len(open) != 0 {
+				t.Fatalf("%s within %q", m, open)
+			}
+			open = append(open, "layer")
+		case strings.HasSuffix(m, "BDC") || strings.HasSuffix(m, "BMC"):
+			if slices.Contains(open, "mark") {
+				t.Fatalf("%s within %q", m, open)
+			}
+			open = append(open, "mark")
+		default:
+			painted++
+			if !slices.Contains(open, "mark") {
+				t.Fatalf("%s is nobody's", m)
+			}
 		}
 	}
-	if depth != 0 {
-		t.Error("a layer stays open")
+	if len(open) != 0 {
+		t.Errorf("%q stay open", open)
 	}
-	// On the last page: the wall, the hold in it, and the wall again.
-	seq := regexp.MustCompile(`/OC /OC(\d+) BDC`).FindAllSubmatch(file, -1)
+	if painted < 100 {
+		t.Errorf("only %d marks are painted", painted)
+	}
+	// On the third page: the wall, the hold in it, and the wall again.
+	seq := regexp.MustCompile(`/OC /OC(\d+) BDC`).FindAllSubmatch(write(t, sample()), -1)
 	last := seq[len(seq)-3:]
 	if !bytes.Equal(last[0][1], last[2][1]) || bytes.Equal(last[0][1], last[1][1]) {
 		t.Errorf("layers %q", last)
 	}
 }
 
-// offsets reads the table at the end of the file and returns where each object should be.
+// offsets reads the table at the end of the file and returns where each object is that is not packed in a stream; 0 for those.
 func offsets(t *testing.T, file []byte) []int {
 	t.Helper()
 	m := regexp.MustCompile(`startxref\n(\d+)\n%%EOF\n$`).FindSubmatch(file)
@@ -171,20 +199,28 @@ func offsets(t *testing.T, file []byte) []int {
 		t.Fatal("no startxref")
 	}
 	start, _ := strconv.Atoi(string(m[1]))
-	lines := strings.Split(string(file[start:]), "\n")
-	if lines[0] != "xref" {
-		t.Fatalf("startxref points at %q", lines[0])
+	head, data, ok := bytes.Cut(file[start:], []byte("stream\n"))
+	if !ok || !bytes.Contains(head, []byte("/Type /XRef ")) || !bytes.Contains(head, []byte("/W [1 4 4]")) {
+		t.Fatalf("startxref points at %.40q", file[start:])
+	}
+	z, err := zlib.NewReader(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	table, err := io.ReadAll(z)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := fmt.Sprintf("/Size %d ", len(table)/9); len(table)%9 != 0 || !bytes.Contains(head, []byte(want)) {
+		t.Fatalf("%d bytes in the table, head %q", len(table), head)
 	}
 	var out []int
-	for _, l := range lines[3:] {
-		if !strings.HasSuffix(l, " 00000 n ") {
-			break
+	for i := 9; i < len(table); i += 9 {
+		at := 0
+		if table[i] == 1 {
+			at = int(binary.BigEndian.Uint32(table[i+1:]))
 		}
-		n, err := strconv.Atoi(l[:10])
-		if err != nil {
-			t.Fatal(err)
-		}
-		out = append(out, n)
+		out = append(out, at)
 	}
 	return out
 }
@@ -196,11 +232,15 @@ func TestTail(t *testing.T) {
 		t.Fatalf("%d objects", len(offs))
 	}
 	for i, o := range offs {
-		if want := fmt.Sprintf("%d 0 obj\n", i+1); !bytes.HasPrefix(file[o:], []byte(want)) {
+		if want := fmt.Sprintf("%d 0 obj\n", i+1); o != 0 && !bytes.HasPrefix(file[o:], []byte(want)) {
 			t.Errorf("object %d is not where the table says", i+1)
 		}
 	}
-	catalog := string(file[offs[len(offs)-1]:])
+	root, err := rootObject(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	catalog := string(file[offs[root-1]:])
 	meta := regexp.MustCompile(`/Metadata (\d+) 0 R`).FindStringSubmatch(catalog)
 	if meta == nil {
 		t.Fatal("the catalog has no metadata")
@@ -212,7 +252,8 @@ func TestTail(t *testing.T) {
 	}
 	for _, part := range []string{
 		"/Lang (en-US)", "/DisplayDocTitle true", "/PrintScaling /None",
-		"0 <</P <FEFF0053002D0031>>> 1 <</P <FEFF004C002D0031>>> 2 <</P <FEFF0033>>>", // S-1, L-1, 3
+		"0 <</P (S-1)>> 1 <</P (L-1)>> 2 <</P (3)>>",
+		"/MarkInfo <</Marked true>>", "/StructTreeRoot " + strconv.Itoa(root+1) + " 0 R",
 		"/Outlines", "/OCProperties",
 	} {
 		if !strings.Contains(catalog, part) {
@@ -246,11 +287,11 @@ func TestTargetsAreAtTheTopOfTheirPages(t *testing.T) {
 
 func TestFinishRefusesAStrangeFile(t *testing.T) {
 	d := sample()
-	raw, err := render(d)
+	raw, structure, err := render(d)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := finish(raw, d); err != nil {
+	if _, err := finish(raw, d, structure); err != nil {
 		t.Fatal(err)
 	}
 	swap := func(from, to string) []byte { return bytes.Replace(raw, []byte(from), []byte(to), 1) }
@@ -263,9 +304,11 @@ func TestFinishRefusesAStrangeFile(t *testing.T) {
 		"other root":     swap("/Root ", "/Root 1"),
 		"no root":        swap("/Root ", "/Boot "),
 		"other table":    swap(" 00000 n \n", " 00001 n \n"),
+		"other page":     swap("/Type /Page\n", "/Type /Leaf\n"),
+		"other size":     swap("/Size ", "/Size 1"),
 		"other metadata": swap("/Type /Metadata", "/Type /Metabase"),
 	} {
-		if _, err := finish(file, d); !errors.Is(err, errLayout) {
+		if _, err := finish(file, d, structure); !errors.Is(err, errLayout) {
 			t.Errorf("%s: error %v", name, err)
 		}
 	}

@@ -2,13 +2,16 @@ package pdf
 
 import (
 	"bytes"
+	"compress/zlib"
 	"crypto/sha256"
+	"encoding/binary"
 	"encoding/xml"
 	"errors"
 	"fmt"
+	"io"
+	"sort"
 	"strconv"
 	"strings"
-	"unicode/utf16"
 )
 
 // binaryMark follows the version line and tells programs that copy files that this one is not plain text (ISO 32000-1, 7.5.2).
@@ -17,20 +20,27 @@ const binaryMark = "%\xe2\xe3\xcf\xd3\n"
 // errLayout is what a file of another make than the library's is met with, so that a change of the library cannot pass unseen.
 var errLayout = errors.New("the PDF library wrote a file that does not end as expected")
 
-// finish completes the file of the library. Its last object is the catalog, so the catalog can grow without moving another
-// object; the line after the header moves all of them by the same distance, which is added in the table of offsets.
-func finish(raw []byte, d Document) ([]byte, error) {
+// insert is what goes into the library's file at an offset.
+type insert struct {
+	at    int
+	words string
+}
+
+// finish completes the file of the library. Its last object is the catalog, which grows and is followed by the structure tree,
+// packed because it has thousands of small objects; so the table of offsets becomes a stream as well. What goes in before the
+// catalog, the line after the header and the entries of the pages, moves the objects that follow.
+func finish(raw []byte, d Document, t *tags) ([]byte, error) {
 	const objEnd = ">>\nendobj\nxref\n"
-	version, rest, ok := bytes.Cut(raw, []byte("\n"))
-	if !ok || !bytes.HasPrefix(version, []byte("%PDF-1.")) || len(version) != len("%PDF-1.7") {
+	version := bytes.IndexByte(raw, '\n') + 1
+	if !bytes.HasPrefix(raw, []byte("%PDF-1.")) || version != len("%PDF-1.7\n") {
 		return nil, errLayout
 	}
-	end := bytes.LastIndex(rest, []byte(objEnd))
+	end := bytes.LastIndex(raw, []byte(objEnd))
 	if end < 0 {
 		return nil, errLayout
 	}
-	body := rest[:end]
-	table, trailer, ok := bytes.Cut(rest[end+len(objEnd):], []byte("trailer\n<<\n"))
+	body := raw[:end]
+	old, trailer, ok := bytes.Cut(raw[end+len(objEnd):], []byte("trailer\n<<\n"))
 	if !ok {
 		return nil, errLayout
 	}
@@ -50,27 +60,88 @@ func finish(raw []byte, d Document) ([]byte, error) {
 	if !bytes.Contains(body, []byte("\n"+strconv.Itoa(metadata)+" 0 obj\n<< /Type /Metadata ")) {
 		return nil, errLayout
 	}
+	offsets, err := readOffsets(old)
+	if err != nil {
+		return nil, err
+	}
+	size := "/Size " + strconv.Itoa(root+1) + "\n"
+	if len(offsets) != root || !bytes.HasPrefix(trailer, []byte(size)) {
+		return nil, errLayout
+	}
+	inserts := []insert{{version, binaryMark}}
+	for i := range d.Pages {
+		n := pageObject(i)
+		head := strconv.Itoa(n) + " 0 obj\n<</Type /Page\n"
+		if n > len(offsets) || !bytes.HasPrefix(body[min(offsets[n-1], len(body)):], []byte(head)) {
+			return nil, errLayout
+		}
+		// Links are no part of the structure, so the key that goes from one to the next goes row by row.
+		inserts = append(inserts, insert{offsets[n-1] + len(head), fmt.Sprintf("/StructParents %d\n/Tabs /R\n", i)})
+	}
 
 	var out bytes.Buffer
-	out.WriteString("%PDF-1.7\n" + binaryMark)
-	out.Write(body)
+	from := 0
+	for _, in := range inserts {
+		out.Write(body[from:in.at])
+		out.WriteString(in.words)
+		from = in.at
+	}
+	out.Write(body[from:])
+	move(offsets, inserts)
+	copy(out.Bytes(), "%PDF-1.7")
 	fmt.Fprintf(&out, "/Metadata %d 0 R\n", metadata)
 	if d.Lang != "" {
 		fmt.Fprintf(&out, "/Lang (%s)\n", d.Lang)
 	}
 	out.WriteString(pageLabels(d.Pages))
+	fmt.Fprintf(&out, "/MarkInfo <</Marked true>>\n/StructTreeRoot %d 0 R\n", root+1)
 	// PrintScaling None asks the viewer to print a sheet that is to scale at its own size.
 	out.WriteString("/ViewerPreferences <</DisplayDocTitle true /PrintScaling /None>>\n>>\nendobj\n")
-	id := sha256.Sum256(out.Bytes())
-	xref := out.Len()
-	moved, err := moveOffsets(table, len(binaryMark))
-	if err != nil {
-		return nil, err
+	objects := t.objects(root + 1)
+	packed, table := root+1+len(objects), root+2+len(objects)
+	entries := entry(nil, 0, 0, 0xffff) // the free one
+	for _, o := range offsets {
+		entries = entry(entries, 1, o, 0)
 	}
-	out.WriteString("xref\n")
-	out.Write(moved)
-	fmt.Fprintf(&out, "trailer\n<<\n%s/ID [<%x> <%x>]\n>>\nstartxref\n%d\n%%%%EOF\n", trailer, id[:16], id[:16], xref)
+	for i := range objects {
+		entries = entry(entries, 2, packed, i)
+	}
+	entries = entry(entries, 1, out.Len(), 0)
+	names, bodies := pack(objects, root+1)
+	stream(&out, packed, fmt.Sprintf("/Type /ObjStm /N %d /First %d", len(objects), len(names)), names+bodies)
+	xref := out.Len()
+	entries = entry(entries, 1, xref, 0)
+	id := sha256.Sum256(out.Bytes())
+	stream(&out, table, fmt.Sprintf("/Type /XRef /Size %d /W [1 4 4]\n%s/ID [<%x> <%x>]", table+1, trailer[len(size):], id[:16], id[:16]), string(entries))
+	fmt.Fprintf(&out, "startxref\n%d\n%%%%EOF\n", xref)
 	return out.Bytes(), nil
+}
+
+// entry appends an entry to the table of objects (ISO 32000-1, 7.5.8): an object of its own by offset, or one packed in a stream
+// by its place there.
+func entry(to []byte, kind byte, at, place int) []byte {
+	to = binary.BigEndian.AppendUint32(append(to, kind), uint32(at))
+	return binary.BigEndian.AppendUint32(to, uint32(place))
+}
+
+// pack writes objects as they are packed in a stream (ISO 32000-1, 7.5.7): number and place of each, and the objects.
+func pack(objects [][]byte, first int) (names, bodies string) {
+	var n, b strings.Builder
+	for i, o := range objects {
+		fmt.Fprintf(&n, "%d %d ", first+i, b.Len())
+		b.Write(o)
+		b.WriteByte('\n')
+	}
+	return n.String(), b.String()
+}
+
+// stream writes a compressed stream as an object.
+func stream(out *bytes.Buffer, number int, entries, data string) {
+	var b bytes.Buffer
+	z := zlib.NewWriter(&b)
+	io.WriteString(z, data) // a buffer does not fail
+	z.Close()
+	fmt.Fprintf(out, "%d 0 obj\n<<%s /Filter /FlateDecode /Length %d>>\nstream\n%s\nendstream\nendobj\n", number, entries, b.Len(), b.Bytes())
 }
 
 // rootObject reads the number of the catalog from the trailer.
@@ -90,12 +161,11 @@ func rootObject(trailer []byte) (int, error) {
 	return n, nil
 }
 
-// moveOffsets adds delta to every offset in use. The first line of the table holds its size, the second the free entry.
-func moveOffsets(table []byte, delta int) ([]byte, error) {
-	var out bytes.Buffer
+// readOffsets reads where each object is. The first line of the table holds its size, the second the free entry.
+func readOffsets(table []byte) ([]int, error) {
+	var out []int
 	for i, line := range strings.SplitAfter(string(table), "\n") {
 		if i < 2 || line == "" {
-			out.WriteString(line)
 			continue
 		}
 		if len(line) != 20 || !strings.HasSuffix(line, " 00000 n \n") {
@@ -105,9 +175,21 @@ func moveOffsets(table []byte, delta int) ([]byte, error) {
 		if err != nil {
 			return nil, errLayout
 		}
-		fmt.Fprintf(&out, "%010d%s", offset+delta, line[10:])
+		out = append(out, offset)
 	}
-	return out.Bytes(), nil
+	return out, nil
+}
+
+// move adds to each offset what goes in before it. The inserts are in the order of the file.
+func move(offsets []int, inserts []insert) {
+	moved := make([]int, len(inserts)+1)
+	for i, in := range inserts {
+		moved[i+1] = moved[i] + len(in.words)
+	}
+	for i, o := range offsets {
+		before := sort.Search(len(inserts), func(k int) bool { return inserts[k].at > o })
+		offsets[i] += moved[before]
+	}
 }
 
 // pageLabels names every page; a page without a label gets its number, because a label holds until the next one.
@@ -119,11 +201,7 @@ func pageLabels(pages []Page) string {
 		if label == "" {
 			label = strconv.Itoa(i + 1)
 		}
-		fmt.Fprintf(&b, "%d <</P <FEFF", i)
-		for _, u := range utf16.Encode([]rune(label)) {
-			fmt.Fprintf(&b, "%04X", u)
-		}
-		b.WriteString(">>> ")
+		fmt.Fprintf(&b, "%d <</P %s>> ", i, textString(label))
 	}
 	b.WriteString("]>>\n")
 	return b.String()

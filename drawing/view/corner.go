@@ -57,18 +57,34 @@ func (g cornerLeg) polygon(wide float64) [4]xy {
 
 // CornerPlan draws a piece that is not straight in plan: welded corner, double
 // miter, end cap or wall end, with what it stands on and the order of work.
+// Where the room is too small for its words, it leaves more of them to its list.
 func CornerPlan(l *layout.Layout, p *layout.Piece, w, h drawing.Unit) drawing.Scene {
 	c := newCorner(l, p)
+	return c.titled(c.view().scene(w, h))
+}
+
+// RoomyCornerPlan is CornerPlan if the room is large enough for a usual scale
+// and for the words.
+func RoomyCornerPlan(l *layout.Layout, p *layout.Piece, w, h drawing.Unit) (out drawing.Scene, ok bool) {
+	c := newCorner(l, p)
+	out, ok = c.view().roomy(w, h)
+	return c.titled(out), ok
+}
+
+// view is the plan with its list, before it is given a room.
+func (c *corner) view() keyedView {
 	c.list.column = insetWide
 	c.words()
-	k := keyedView{
-		l: l, metric: c.crew.Metric, title: c.title(), draw: c.draw, least: c.least, finest: 8, list: c.list, narrowest: insetWide,
+	return keyedView{
+		l: c.l, metric: c.crew.Metric, title: c.title(), draw: c.draw, least: c.least, finest: 8, list: c.list, narrowest: insetWide,
 		under: "seen from above, street at the top of its left leg; L and R are the hands of a person on the roof looking out over the wall",
 	}
-	out := k.scene(w, h)
-	out.Name, out.Title = "corner-"+fileName(p.Mark), c.title()
-	out.Desc = c.title() + " in plan, turned so that the arriving run has the street at the top."
-	return out
+}
+
+func (c *corner) titled(s drawing.Scene) drawing.Scene {
+	s.Name, s.Title = "corner-"+fileName(c.p.Mark), c.title()
+	s.Desc = c.title() + " in plan, turned so that the arriving run has the street at the top."
+	return s
 }
 
 // title says what the piece is, with both angles of every miter.
@@ -218,7 +234,7 @@ func (c *corner) words() {
 	supports, chairs, joints := c.named()
 	first := "Set the packing and the membrane under the piece, checked level; no support stands under it"
 	if len(supports) > 0 {
-		first = "Set support " + join(supports) + " at the places noted here, on packing"
+		first = "Set " + several("support", supports) + " where noted here, on packing"
 	}
 	crossing := ""
 	if len(c.p.Miters) > 0 {
@@ -226,7 +242,7 @@ func (c *corner) words() {
 	}
 	c.list.items = []string{
 		first,
-		"Set leg-end chair " + join(chairs) + ", front edges " + c.short(c.string()) + " behind the cap line",
+		"Set leg-end " + several("chair", chairs) + ", front edges " + c.short(c.string()) + " behind the cap line",
 		"Splice plate and two strips of sealant tape at " + join(joints) + ", " + c.short(c.sys.Splice.Tape) + " each side of its centre",
 		"Piece " + c.p.Mark + ": hook the front, set the gap for today's metal temperature, snap the rear, check",
 		"Then the layout string, from these chairs' front edges to the next" + crossing,
@@ -249,6 +265,14 @@ func (c *corner) words() {
 	if !c.p.Released() {
 		c.list.holds = append(c.list.holds, "piece "+c.p.Mark+" NOT RELEASED, DO NOT CUT")
 	}
+}
+
+// several names things of one kind.
+func several(kind string, names []string) string {
+	if len(names) > 1 {
+		kind += "s"
+	}
+	return kind + " " + join(names)
 }
 
 // beyond says where the cap's corner point lies from the wall's, along and out

@@ -2,10 +2,12 @@ package view
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"copingset/drawing"
+	"copingset/drawing/place"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
@@ -189,5 +191,100 @@ func TestCornersOfAnyJob(t *testing.T) {
 		s := CornerPlan(l, p, 27000, 24000)
 		faultless(t, s)
 		cornerNamed(t, l, p, s)
+		handsInLegs(t, l, p, s)
+		// In any room: what says that it has the room it needs has it.
+		w, h := drawing.Unit(rapid.IntRange(15000, 56000).Draw(t, "wide")), drawing.Unit(rapid.IntRange(9000, 38000).Draw(t, "high"))
+		if s, roomy := RoomyCornerPlan(l, p, w, h); roomy {
+			faultless(t, s)
+			cornerNamed(t, l, p, s)
+		}
 	})
+}
+
+// handsInLegs checks that both hands are on a plan, and that no letter standing
+// in the piece is on the wrong side of it.
+func handsInLegs(t interface {
+	Helper()
+	Errorf(string, ...any)
+}, l *layout.Layout, p *layout.Piece, s drawing.Scene) {
+	t.Helper()
+	words := lettering(s)
+	for _, h := range []string{"L", "R"} {
+		if !slices.Contains(strings.Fields(words), h) {
+			t.Errorf("piece %s: the hand %s is not lettered", p.Mark, h)
+		}
+	}
+	for _, q := range s.Texts() {
+		if (q.Words == "L" || q.Words == "R") && q.Rotate != 0 {
+			t.Errorf("piece %s: %s is not upright", p.Mark, q.Words)
+		}
+	}
+}
+
+// At the size of a usual sheet the letters of the hands stand in the legs, each
+// near its end: the left of the piece's arriving leg, the right of its leaving.
+func TestHandsStandInTheLegs(t *testing.T) {
+	for _, s := range scenarios() {
+		t.Run(s.name, func(t *testing.T) {
+			l := solved(t, s)
+			for _, p := range special(l) {
+				c := newCorner(l, p)
+				d := &cornerDrawing{corner: c, m: paperMap{ratio: 8}}
+				d.c = place.New(d.body().Inset(-cornerMargin))
+				var g drawing.Scene
+				d.handLetters(&g)
+				for _, h := range d.bothHands() {
+					k, ok := d.inLeg[h.letter]
+					if !ok {
+						t.Errorf("piece %s: %s does not stand in its leg", p.Mark, h.letter)
+						continue
+					}
+					box, leg := k.box(), d.legs[h.leg]
+					q := leg.polygon(d.wide)
+					ring := d.m.all(q[:]...)
+					for _, at := range box.Corners() {
+						if !holdsPoint(ring, at) {
+							t.Errorf("piece %s: %s sticks out of its leg", p.Mark, h.letter)
+						}
+					}
+					near, far := d.m.at(leg.at(0, d.wide/2)), d.m.at(leg.at(leg.long, d.wide/2))
+					if h.right {
+						near, far = far, near
+					}
+					if away(box.Centre(), near) > away(box.Centre(), far) {
+						t.Errorf("piece %s: %s stands at the wrong end of its leg", p.Mark, h.letter)
+					}
+				}
+			}
+		})
+	}
+}
+
+func away(a, b drawing.Point) float64 {
+	return math.Hypot(float64(a.X-b.X), float64(a.Y-b.Y))
+}
+
+// A drawing kept in a room keeps in it, whatever the room; what finds none is
+// said in the list.
+func TestTightCornersKeepInTheirRoom(t *testing.T) {
+	for _, s := range scenarios() {
+		l := solved(t, s)
+		for _, p := range someOf(special(l), 3) {
+			c := newCorner(l, p)
+			for _, ratio := range []float64{8, 12, 24} {
+				w, h := c.least(ratio)
+				room := drawing.Pt(w+5000, h+5000)
+				marks, lost := c.draw(ratio, room)
+				if b := drawing.BoundsOf(marks); b.Width() > room.X || b.Height() > room.Y {
+					t.Errorf("%s, piece %s at 1:%v: %v × %v in a room of %v × %v", s.name, p.Mark, ratio, b.Width(), b.Height(), room.X, room.Y)
+				}
+				said := lettering(drawing.Scene{Marks: marks}) + strings.Join(lost, " ")
+				for _, side := range []string{"STREET SIDE", "ROOF SIDE", p.Mark} {
+					if !strings.Contains(said, side) {
+						t.Errorf("%s, piece %s at 1:%v: %s is lost", s.name, p.Mark, ratio, side)
+					}
+				}
+			}
+		}
+	}
 }

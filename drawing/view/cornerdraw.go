@@ -18,7 +18,8 @@ type cornerDrawing struct {
 	c *place.Placer
 	s drawing.Scene
 
-	lost []string // words that found no room on the drawing
+	lost  []string            // words that found no room on the drawing
+	inLeg map[string]standing // the letters of the hands that stand in their legs; look-up only
 }
 
 // cornerMargin is the room round a corner that its words may use.
@@ -36,9 +37,23 @@ const (
 // stub is how much of the neighbouring cap is shown beyond a joint, on paper.
 const stub = 12
 
-func (c *corner) draw(ratio float64) ([]drawing.Mark, []string) {
+// tightEdge is the room along the edges of a tight drawing for what its
+// lettering brings along: the ends of lines, and circles.
+const tightEdge = 3 * drawing.MM
+
+// draw draws the piece at a scale. Its words stand in a margin round it, which
+// is narrower where the room given is.
+func (c *corner) draw(ratio float64, room drawing.Point) ([]drawing.Mark, []string) {
 	d := &cornerDrawing{corner: c, m: paperMap{ratio: ratio}}
-	d.c = place.New(d.body().Inset(-cornerMargin))
+	b := d.body()
+	within := func(have, need drawing.Unit) drawing.Unit {
+		if room == (drawing.Point{}) {
+			return cornerMargin
+		}
+		return min(cornerMargin, max(0, (have-need)/2-tightEdge))
+	}
+	x, y := within(room.X, b.Width()), within(room.Y, b.Height())
+	d.c = place.New(drawing.Box(b.Min.X-x, b.Min.Y-y, b.Max.X+x, b.Max.Y+y))
 	d.s.Group(drawing.Wall, "", d.wall)
 	d.s.Group(drawing.Chairs, "", d.chairs)
 	d.s.Group(drawing.Splices, "", d.plates)
@@ -347,6 +362,10 @@ func (d *cornerDrawing) dim(g *drawing.Scene, a, b xy, out xy, away float64, wor
 			e := dir.unit()
 			over := drawing.Round(need/2 + 1.5)
 			places = []drawing.Point{off(lb, e, over), off(la, e, -over)}
+		}
+		edge := d.c.Bounds.Inset(-tightEdge)
+		if !edge.Holds(off(la, out, 200)) || !edge.Holds(off(lb, out, 200)) {
+			continue
 		}
 		if d.c.Strikes(la, lb) || d.c.Strikes(off(pa, out, 150), off(la, out, 200)) || d.c.Strikes(off(pb, out, 150), off(lb, out, 200)) {
 			continue

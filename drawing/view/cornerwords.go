@@ -9,20 +9,25 @@ import (
 )
 
 // letters writes the names, hands and angles, and the numbers of the order of
-// work. The mark comes first, then the angles, which stand at their arcs; all
-// others share out the room that is left.
+// work. The letters of the hands come first, then the mark in the piece, then
+// the angles, which stand at their arcs, and the sides; all others share out the
+// room that is left.
 func (d *cornerDrawing) letters(g *drawing.Scene) {
-	d.mark(g)
+	d.handLetters(g)
+	marked := d.mark(g)
 	var all []saying
 	for i := range d.p.Miters {
 		all = append(all, d.angles(i)...)
 	}
+	all = append(all, d.sides()...)
 	d.lost = append(d.lost, say(g, d.c, all)...)
 	all = d.hands()
+	if !marked {
+		all = append(all, d.markPointed())
+	}
 	all = append(all, d.numbers()...)
 	all = append(all, d.jointWords()...)
 	all = append(all, d.endWords()...)
-	all = append(all, d.sides()...)
 	d.lost = append(d.lost, say(g, d.c, all)...)
 }
 
@@ -52,26 +57,61 @@ func wishesOf(all []saying) []place.Wish {
 	return out
 }
 
-// mark letters the piece's mark, large, on the piece if it has room.
-func (d *cornerDrawing) mark(g *drawing.Scene) {
-	l := place.Label{Lines: []string{d.p.Mark}, Size: drawing.Title, Face: drawing.Bold, Halo: true, Cover: true, Pad: 100}
-	var spots []place.Spot
+// markApart is what the mark keeps off a hand's letter at its side, so that the
+// two are not read as one.
+const markApart = 8 * drawing.MM
+
+func (d *cornerDrawing) markLabel() place.Label {
+	return place.Label{Lines: []string{d.p.Mark}, Size: drawing.Title, Face: drawing.Bold, Halo: true, Cover: true, Pad: 100}
+}
+
+// markSpot is a place for the mark in the piece where no hand's letter stands
+// at its side.
+func (d *cornerDrawing) markSpot(hands []standing) (standing, bool) {
+	l := d.markLabel()
 	for _, leg := range d.legs {
-		for _, f := range []float64{0.5, 0.4, 0.6, 0.3, 0.7} {
-			for _, y := range []float64{0.5, 0.35, 0.65} {
+		for _, f := range []float64{0.5, 0.45, 0.55, 0.4, 0.6, 0.3, 0.7} {
+			for _, y := range []float64{0.5, 0.35, 0.65, 0.22, 0.78, 0.17, 0.83} {
 				at := d.m.at(leg.at(leg.leftTrim+(leg.long-leg.leftTrim-leg.rightTrim)*f, d.wide*y))
-				spots = append(spots, place.At(at.X, at.Y))
+				k := standing{l, place.At(at.X, at.Y)}
+				if apart(k.box(), hands, markApart) && d.c.Free(l, k.spot) {
+					return k, true
+				}
 			}
 		}
 	}
-	leg := d.legs[0]
-	l.About = d.m.at(leg.at(leg.long*0.45, d.wide*0.3))
-	spots = append(spots, l.Fan(place.Fan{Toward: tenths(leg.dir.roofward().times(-1)), From: 2000, To: 7000, Step: 300, Spread: 90, Reach: 300})...)
-	got, ok := d.c.Try(l, spots...)
-	if !ok {
-		d.lost = append(d.lost, "This piece is "+d.p.Mark+".")
+	return standing{}, false
+}
+
+// mark letters the piece's mark, large, on the piece if it has room.
+func (d *cornerDrawing) mark(g *drawing.Scene) bool {
+	var hands []standing
+	for _, h := range d.bothHands() {
+		if k, ok := d.inLeg[h.letter]; ok {
+			hands = append(hands, k)
+		}
 	}
+	k, ok := d.markSpot(hands)
+	if !ok {
+		return false
+	}
+	got, ok := d.c.Try(k.Label, k.spot)
 	g.Add(got.Marks...)
+	return ok
+}
+
+// markPointed is the mark on a leader.
+func (d *cornerDrawing) markPointed() saying {
+	l := d.markLabel()
+	var tips []xy
+	for _, leg := range d.legs {
+		for _, f := range []float64{0.45, 0.2, 0.7} {
+			tips = append(tips, leg.at(leg.long*f, d.wide*0.3), leg.at(leg.leftTrim+(leg.long-leg.leftTrim-leg.rightTrim)*f, d.wide*0.8))
+		}
+	}
+	l.About = d.m.at(tips[0])
+	spots := d.outOf(-1, l, l.Fan(place.Fan{Toward: tenths(d.legs[0].dir.roofward().times(-1)), From: 2000, To: 7000, Step: 300, Spread: 180, Tips: d.m.all(tips...)}))
+	return saying{place.Wish{Label: l, Spots: spots, Weight: 4}, []string{"This piece is " + d.p.Mark + "."}}
 }
 
 // openings are the places beside a miter where its turn and its included angle
@@ -114,11 +154,11 @@ func (d *cornerDrawing) angles(i int) []saying {
 	fan := place.Fan{From: 150, To: 5000, Step: 250, Spread: 180, Reach: 700}
 	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true, About: off(d.m.at(at), in.add(out), turnR)}
 	fan.Toward = tenths(in.add(out).add(away.times(0.3)))
-	all := []saying{{place.Wish{Label: l, Spots: l.Fan(fan), Weight: 2}, []string{w.Name + ": " + kind + ", " + turn + "."}}}
+	all := []saying{{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan)), Weight: 2}, []string{w.Name + ": " + kind + ", " + turn + "."}}}
 	bis := out.sub(in).unit()
 	l.Lines, l.About = []string{included}, off(d.m.at(inner), bis, includedR)
 	fan.Toward = tenths(bis)
-	return append(all, saying{place.Wish{Label: l, Spots: l.Fan(fan)}, []string{w.Name + ": " + included + "."}})
+	return append(all, saying{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan))}, []string{w.Name + ": " + included + "."}})
 }
 
 // awayOf is the direction between two runs' street sides.
@@ -145,37 +185,115 @@ func (d *cornerDrawing) arc(g *drawing.Scene, o drawing.Point, from, to xy, r dr
 	}
 }
 
-// hands says which leg is the left and which the right.
+// hands names the legs: by the letter of their hand where it stands in the leg,
+// else with the letter on a leader.
 func (d *cornerDrawing) hands() []saying {
 	var all []saying
 	for i, leg := range d.legs {
 		if leg.name == "" {
+			all = append(all, d.lostHands(leg)...)
 			continue
 		}
-		name, weight := leg.name, 1
+		name, letter, weight := leg.name, "", 1
 		switch {
 		case leg.atLeft:
-			name, weight = "L  "+name, 3
+			letter, weight = "L", 3
 		case leg.atEnd:
-			name, weight = "R  "+name, 3
+			letter, weight = "R", 3
 		}
-		q := leg.polygon(d.wide)
-		l := place.Label{Lines: []string{name, "run " + leg.part.Run.Name}, LeadFace: drawing.Bold, Pad: 80}
-		// On the leg, for a line along its edge would say nothing; on the edge where the mark leaves no room.
-		inwards := leg.dir.roofward().times(-d.real(2))
-		var tips []xy
-		for _, f := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
-			tips = append(tips, q[3].add(q[2].sub(q[3]).times(f)).add(inwards))
+		if _, ok := d.inLeg[letter]; !ok && letter != "" {
+			name = letter + "  " + name
 		}
-		tips = append(tips, q[3].between(q[2]))
-		if d.p.RearLength(i) <= 0 {
-			tips = []xy{leg.at(leg.long/2, d.wide/2)}
-		}
-		l.About = d.m.at(tips[0])
-		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1500, To: 6000, Step: 250, Spread: 105, Reach: 1100, Tips: d.m.all(tips...)})
-		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: weight}, []string{name + " is the leg of run " + leg.part.Run.Name + "."}})
+		all = append(all, d.legWords(i, letter, []string{name, "run " + leg.part.Run.Name}, weight, name+" is the leg of run "+leg.part.Run.Name+"."))
 	}
 	return all
+}
+
+// lostHands names on leaders the hands of a straight piece that has no room for
+// their letters.
+func (d *cornerDrawing) lostHands(leg cornerLeg) []saying {
+	var all []saying
+	for _, h := range d.bothHands() {
+		if _, ok := d.inLeg[h.letter]; ok {
+			continue
+		}
+		end := 0.0
+		if h.right {
+			end = leg.long
+		}
+		l := place.Label{Lines: []string{h.letter}, Size: drawing.Title, Face: drawing.Bold, Pad: 80,
+			About: d.m.at(leg.at(leg.long/2+(end-leg.long/2)*0.7, d.wide/2))}
+		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1000, To: 6000, Step: 250, Spread: 180})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 3}, []string{h.letter + " is the " + leftRight(h.right) + " end as drawn."}})
+	}
+	return all
+}
+
+func leftRight(right bool) string {
+	if right {
+		return "right"
+	}
+	return "left"
+}
+
+// legWords is the label of a leg.
+func (d *cornerDrawing) legWords(i int, letter string, lines []string, weight int, lost string) saying {
+	leg := d.legs[i]
+	q := leg.polygon(d.wide)
+	l := place.Label{Lines: lines, LeadFace: drawing.Bold, Pad: 80}
+	// On the leg, for a line along its edge would say nothing; on the edge where the mark leaves no room.
+	inwards := leg.dir.roofward().times(-d.real(2))
+	var tips []xy
+	for _, f := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
+		tips = append(tips, q[3].add(q[2].sub(q[3]).times(f)).add(inwards))
+	}
+	tips = append(tips, q[3].between(q[2]))
+	if d.p.RearLength(i) <= 0 {
+		tips = []xy{leg.at(leg.long/2, d.wide/2)}
+	}
+	l.About = d.m.at(tips[0])
+	by := d.byLetter(l, letter, leg)
+	if l.Halo = len(by) > 0; l.Halo {
+		l.Cover = true
+	}
+	spots := append(by, d.outOf(i, l, l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1500, To: 6000, Step: 250, Spread: 105, Reach: 1100, Tips: d.m.all(tips...)}))...)
+	return saying{place.Wish{Label: l, Spots: spots, Weight: weight}, []string{lost}}
+}
+
+// outOf puts the spots of a label in other legs than its own last, and there on
+// a leader: standing in a leg, words seem to be about it. own -1 is none of the
+// legs.
+func (d *cornerDrawing) outOf(own int, l place.Label, spots []place.Spot) []place.Spot {
+	w, h := l.Extent()
+	out := make([]place.Spot, 0, len(spots))
+	var late []place.Spot
+	for _, s := range spots {
+		c := s.Centre
+		if d.inOther(own, drawing.Box(c.X-w/2, c.Y-h/2, c.X+w/2, c.Y+h/2)) {
+			s.Leader = true
+			late = append(late, s)
+			continue
+		}
+		out = append(out, s)
+	}
+	return append(out, late...)
+}
+
+// inOther says whether a box lies in another leg than its own.
+func (d *cornerDrawing) inOther(own int, box drawing.Rect) bool {
+	for i, leg := range d.legs {
+		if i == own {
+			continue
+		}
+		q := leg.polygon(d.wide)
+		ring := d.m.all(q[:]...)
+		for _, p := range append(box.Corners(), box.Centre()) {
+			if holdsPoint(ring, p) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // numbers stands the numbers of the order of work at what they are about.
@@ -279,7 +397,7 @@ func (d *cornerDrawing) sides() []saying {
 			}
 			return true
 		}
-		var spots []place.Spot
+		var spots, nearer []place.Spot // well clear of the cap, else anywhere on that side
 		for _, leg := range d.legs {
 			y, dir := 0.0, leg.dir.roofward().times(-1)
 			if k.roof {
@@ -287,8 +405,10 @@ func (d *cornerDrawing) sides() []saying {
 			}
 			spots = append(spots, l.Fan(place.Fan{Toward: tenths(dir), From: 1500, To: 7000, Step: 250, Spread: 90, Reach: place.Never,
 				Tips: d.m.all(leg.at(leg.long*0.5, y))})...)
+			nearer = append(nearer, l.Fan(place.Fan{Toward: tenths(dir), From: 300, To: 7000, Step: 300, Spread: 90, Reach: place.Never,
+				Tips: d.m.all(leg.at(leg.long*0.2, y), leg.at(leg.long*0.8, y), leg.at(leg.long*0.5, y))})...)
 		}
-		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 4}, []string{k.words + ": " + k.where + " the left leg as drawn."}})
+		all = append(all, saying{place.Wish{Label: l, Spots: append(spots, nearer...), Weight: 4}, []string{k.words + ": " + k.where + " the left leg as drawn."}})
 	}
 	return all
 }

@@ -14,12 +14,16 @@ type keyedView struct {
 	l            *layout.Layout
 	title, under string
 	metric       bool
-	draw         func(ratio float64) (marks []drawing.Mark, lost []string) // lost: words without room, for the list
-	least        func(ratio float64) (w, h drawing.Unit)                   // room the drawing takes without its words; nil: not known
-	finest       int64                                                     // largest scale worth trying, as building over paper
-	narrowest    drawing.Unit                                              // of the list beside the drawing
+	draw         keyedDraw
+	least        func(ratio float64) (w, h drawing.Unit) // room the drawing takes without its words; nil: not known
+	finest       int64                                   // largest scale worth trying, as building over paper
+	narrowest    drawing.Unit                            // of the list beside the drawing
 	list         keyedList
 }
+
+// keyedDraw draws at a scale; lost are the words without room, for the list.
+// With a room it keeps them in it, without one it takes what they need.
+type keyedDraw func(ratio float64, room drawing.Point) (marks []drawing.Mark, lost []string)
 
 // keyedPlan is one way to share out the room.
 type keyedPlan struct {
@@ -29,67 +33,101 @@ type keyedPlan struct {
 	lost      []string
 }
 
-// better prefers a usual scale over none, then the larger.
+// better prefers a usual scale over none, then the larger, of drawings at one
+// scale the one with more of its words.
 func (p keyedPlan) better(than keyedPlan) bool {
 	switch {
 	case than.marks == nil:
 		return true
 	case (p.scale.Ratio > 0) != (than.scale.Ratio > 0):
 		return p.scale.Ratio > 0
+	case p.scale.Ratio != than.scale.Ratio:
+		return p.scale.Ratio < than.scale.Ratio
 	}
-	return p.scale.Ratio < than.scale.Ratio
+	return len(p.lost) < len(than.lost)
 }
 
-// scene shares out the room so that the drawing comes out largest. What finds
-// no room on the drawing goes to the list, which then leaves less room for the
-// drawing: it is shared out again until the list says it all.
+// scene is the view in a room, tight if it has to be.
 func (k keyedView) scene(w, h drawing.Unit) drawing.Scene {
-	notes := k.list.notes
 	k.draw = remembered(k.draw)
+	if s, ok := k.roomy(w, h); ok {
+		return s
+	}
+	s, _ := k.arranged(w, h, true)
+	return s
+}
+
+// roomy is the view in a room if its drawing has a usual scale there and the
+// room its words need.
+func (k keyedView) roomy(w, h drawing.Unit) (out drawing.Scene, ok bool) {
+	k.draw = remembered(k.draw)
+	return k.arranged(w, h, false)
+}
+
+// arranged shares out the room so that the drawing comes out largest. What
+// finds no room on the drawing goes to the list, which then leaves less room
+// for the drawing: it is shared out again until the list says it all.
+func (k keyedView) arranged(w, h drawing.Unit, tight bool) (out drawing.Scene, ok bool) {
+	notes := k.list.notes
 	var best keyedPlan
-	for range 6 {
-		best = k.share(w, h)
-		missing := false
+	for n := 0; ; n++ {
+		best = k.share(w, h, tight)
+		if best.marks == nil {
+			return out, false
+		}
+		var missing []string
 		for _, words := range best.lost {
 			if !slices.Contains(k.list.notes, words) {
-				missing = true
+				missing = append(missing, words)
 			}
 		}
-		if !missing {
+		if len(missing) == 0 {
 			break
 		}
-		k.list.notes = append(slices.Clone(notes), best.lost...)
+		if n < 6 {
+			k.list.notes = append(slices.Clone(notes), best.lost...)
+			continue
+		}
+		// The room and the words chase each other: what was once without room stays in the list.
+		k.list.notes = append(k.list.notes, missing...)
 	}
-	out := drawing.Scene{W: w, H: h}
+	out = drawing.Scene{W: w, H: h}
 	b := drawing.BoundsOf(best.marks)
 	out.Add(drawing.Translate(best.marks, best.cut.Centre().Sub(b.Centre()))...)
 	out.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		caption(g, k.l, drawing.Point{X: best.cut.Min.X + 200, Y: best.cut.Max.Y + 150}, best.cut.Width()-400, k.title, k.under, best.scale)
 		k.list.draw(g, best.text)
 	})
-	return out
+	return out, true
 }
 
-// remembered draws each scale once: the same is asked for by every way to share
-// out the room.
-func remembered(draw func(float64) ([]drawing.Mark, []string)) func(float64) ([]drawing.Mark, []string) {
+// remembered draws each scale once in a room: the same is asked for by every way
+// to share it out.
+func remembered(draw keyedDraw) keyedDraw {
+	type asked struct {
+		ratio float64
+		room  drawing.Point
+	}
 	type drawn struct {
 		marks []drawing.Mark
 		lost  []string
 	}
-	seen := map[float64]drawn{}
-	return func(ratio float64) ([]drawing.Mark, []string) {
-		d, ok := seen[ratio]
+	seen := map[asked]drawn{}
+	return func(ratio float64, room drawing.Point) ([]drawing.Mark, []string) {
+		k := asked{ratio, room}
+		d, ok := seen[k]
 		if !ok {
-			d.marks, d.lost = draw(ratio)
-			seen[ratio] = d
+			d.marks, d.lost = draw(ratio, room)
+			seen[k] = d
 		}
 		return d.marks, d.lost
 	}
 }
 
-// share tries the list beside the drawing, at several widths, and below it.
-func (k keyedView) share(w, h drawing.Unit) keyedPlan {
+// share tries the list beside the drawing, at several widths, and below it. It
+// has no marks if none gives the drawing the room it needs, unless it may be
+// tight.
+func (k keyedView) share(w, h drawing.Unit, tight bool) keyedPlan {
 	var best keyedPlan
 	for _, percent := range []drawing.Unit{46, 42, 38, 34, 30, 0} {
 		var p keyedPlan
@@ -107,38 +145,76 @@ func (k keyedView) share(w, h drawing.Unit) keyedPlan {
 			p.text = drawing.Box(100, h-lh, w, h)
 			p.cut = drawing.Box(0, 0, w, max(h-lh-foot-300, 1))
 		}
-		k.fit(&p)
-		if p.better(best) {
+		if tight {
+			k.squeeze(&p)
+		} else {
+			k.fit(&p)
+		}
+		if p.marks != nil && p.better(best) {
 			best = p
 		}
 	}
 	return best
 }
 
-// fit draws at the largest usual scale at which the drawing lies in its box.
-func (k keyedView) fit(p *keyedPlan) {
-	fits := func() bool {
-		b := drawing.BoundsOf(p.marks)
-		return b.Width()+100 <= p.cut.Width() && b.Height()+100 <= p.cut.Height()
-	}
+// scales are the usual scales at which the drawing, its words left out, could
+// lie in a box.
+func (k keyedView) scales(box drawing.Rect) []Scale {
+	var out []Scale
 	for _, sc := range Scales(k.metric) {
 		if sc.Ratio < k.finest || sc.Ratio > 60 {
 			continue
 		}
 		if k.least != nil {
-			if w, h := k.least(float64(sc.Ratio)); w > p.cut.Width() || h > p.cut.Height() {
+			if w, h := k.least(float64(sc.Ratio)); w > box.Width() || h > box.Height() {
 				continue
 			}
 		}
-		p.scale = sc
-		if p.marks, p.lost = k.draw(float64(sc.Ratio)); fits() {
+		out = append(out, sc)
+	}
+	return out
+}
+
+// holds says that marks lie in the box of a drawing.
+func (p *keyedPlan) holds(marks []drawing.Mark) bool {
+	b := drawing.BoundsOf(marks)
+	return b.Width()+100 <= p.cut.Width() && b.Height()+100 <= p.cut.Height()
+}
+
+// fit draws at the largest usual scale at which the drawing lies in its box; it
+// leaves the marks empty if there is none.
+func (k keyedView) fit(p *keyedPlan) {
+	for _, sc := range k.scales(p.cut) {
+		if marks, lost := k.draw(float64(sc.Ratio), drawing.Point{}); p.holds(marks) {
+			p.scale, p.marks, p.lost = sc, marks, lost
 			return
 		}
+	}
+}
+
+// saved is how many words a tight drawing must find room for to go down one
+// scale.
+const saved = 3
+
+// squeeze keeps the words in the box, where they spread too far at any scale:
+// at a scale that leaves room for most of them without making the drawing
+// small.
+func (k keyedView) squeeze(p *keyedPlan) {
+	room := drawing.Point{X: p.cut.Width() - 100, Y: p.cut.Height() - 100}
+	least := -1
+	for n, sc := range k.scales(p.cut) {
+		marks, lost := k.draw(float64(sc.Ratio), room)
+		if cost := len(lost) + n*saved; p.holds(marks) && (least < 0 || cost < least) {
+			p.scale, p.marks, p.lost, least = sc, marks, lost, cost
+		}
+	}
+	if least >= 0 {
+		return
 	}
 	// Nothing usual fits: as large as it goes, and said so.
 	p.scale = Scale{Name: "not to scale"}
 	for ratio := 2.0; ratio < 120; ratio *= 1.2 {
-		if p.marks, p.lost = k.draw(ratio); fits() {
+		if p.marks, p.lost = k.draw(ratio, room); p.holds(p.marks) {
 			return
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/place"
 	"copingset/layout"
 	"copingset/layout/cap"
 	"copingset/layout/job"
@@ -34,6 +35,11 @@ type runFrame struct {
 	width        drawing.Unit
 	left, right  drawing.Unit // paper beside the stretch shown
 	tape         length.Style
+	heads        *place.Placer       // titles of the rows
+	rowNotes     []place.Note        // labels of rows that became notes
+	rowBare      []int               // those of them without a balloon
+	placed       func() []place.Note // notes of the labels in the drawing; nil before they stand
+	cell         bool                // one of several on a sheet that says scales and reader once for all
 }
 
 func newRunFrame(l *layout.Layout, r *layout.Run, win Window, along, cross Scale, width drawing.Unit) *runFrame {

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -105,7 +106,7 @@ func (p *runPlan) legRows(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 		for _, s := range q.stops {
 			stops = append(stops, p.x(s))
 		}
-		mk := p.chain(stops, q.labels)
+		mk := p.chain("corner leg", stops, q.labels)
 		makes = append(makes, mk)
 		rows = append(rows, mk(0, 220))
 	}
@@ -179,12 +180,12 @@ func (p *runPlan) zoneRow(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 	if len(labels) == 0 {
 		return from
 	}
-	mk := p.chain(stops, labels)
+	mk := p.chain("wind zones", stops, labels)
 	box := mk(0, 220).Box
 	at := from - band - box.Max.Y
 	g.Draw(mk(at, from-band+100))
-	runTitle(g, "WIND ZONES", at-100)
-	return at + box.Min.Y - runGap
+	p.title(g, "WIND ZONES", at-100)
+	return at + min(box.Min.Y, -100-drawing.Unit(drawing.Note)*13/10) - runGap
 }
 
 // below sets the rows on the roof side and returns where the plan ends at the
@@ -193,7 +194,7 @@ func (p *runPlan) below() drawing.Unit {
 	at := p.bottom()
 	p.pad.Group(drawing.Dimensions, "", func(g *drawing.Scene) {
 		at = p.stationRow(g, at)
-		at = runStack(g, at, true, p.pieceRow(), p.spacingRow(), p.overallRow())
+		at = p.stack(g, at, true, p.pieceRow(), p.spacingRow(), p.overallRow())
 		p.claims(g)
 	})
 	p.pad.Group(drawing.Lettering, "", func(g *drawing.Scene) {
@@ -226,31 +227,33 @@ func (p *runPlan) claims(g *drawing.Scene) {
 // no error adds up.
 func (p *runPlan) stationRow(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 	v := p.stations(from+150, true)
-	var g2 drawing.Scene
-	box, bases := v.draw(&g2)
-	if len(bases) == 0 {
-		// The end of the cap beside the datum is said in the datum's own label too: rather without it than turned.
+	notes, bare := p.rowNotes, p.rowBare
+	var row drawing.Scene
+	box, bases := v.draw(&row)
+	if !v.flat {
+		// The end of the cap beside the datum is said in the datum's own label too: rather without it than in two rows.
+		all, lost := p.rowNotes, p.rowBare
+		p.rowNotes, p.rowBare = notes, bare
 		w := p.stations(from+150, false)
-		var g3 drawing.Scene
-		if box3, bases3 := w.draw(&g3); len(bases3) > 0 {
-			g2, box, bases = g3, box3, bases3
+		var less drawing.Scene
+		if box2, bases2 := w.draw(&less); w.flat {
+			row, box, bases = less, box2, bases2
+		} else {
+			p.rowNotes, p.rowBare = all, lost
 		}
 	}
-	g.Add(g2.Marks...)
+	g.Add(row.Marks...)
 	for i, words := range []string{"CHAIR, JOINT", "STATION FROM 0"} {
 		if i < len(bases) {
-			runTitle(g, words, bases[i])
+			p.title(g, words, bases[i])
 		}
-	}
-	if len(bases) == 0 {
-		runTitle(g, "STATION FROM 0", v.at+500)
 	}
 	return box.Max.Y + 250
 }
 
 // stations gathers the stops of the station row.
 func (p *runPlan) stations(line drawing.Unit, capEnds bool) *runLevels {
-	v := &runLevels{down: true, line: true, at: line, ends: p.ends(), lo: runHead - 200, hi: p.width}
+	v := &runLevels{f: p.runFrame, down: true, line: true, at: line, ends: p.ends(), lo: runHead - 200, hi: p.width}
 	var stops []length.Length
 	add := func(at length.Length, tag string) {
 		for i, s := range stops {
@@ -280,6 +283,10 @@ func (p *runPlan) stations(line drawing.Unit, capEnds bool) *runLevels {
 	}
 	if p.win.To >= p.r.Cap {
 		add(p.r.Cap, "cap")
+	}
+	for i := range v.stops {
+		q := &v.stops[i]
+		q.note = q.lines[0].words + " at " + q.lines[1].words
 	}
 	v.a, v.b = p.edges()
 	return v
@@ -311,7 +318,7 @@ func (p *runPlan) pieceRow() runRow {
 	for i, s := range ends {
 		stops[i] = p.x(s)
 	}
-	return runRow{title, p.chain(stops, labels)}
+	return runRow{title, p.chain("pieces", stops, labels)}
 }
 
 // pieceLabels are the ends of the chain and what its parts say; the gaps that
@@ -356,7 +363,8 @@ func (p *runPlan) isGap(from, to length.Length) bool {
 
 // spacingRow chains the chairs.
 func (p *runPlan) spacingRow() runRow {
-	return runRow{"CHAIR TO CHAIR", p.chain(p.spacings())}
+	stops, labels := p.spacings()
+	return runRow{"CHAIR TO CHAIR", p.chain("chair to chair", stops, labels)}
 }
 
 // spacings are the chairs of the window and what lies between them.
@@ -375,7 +383,7 @@ func (p *runPlan) overallRow() runRow {
 	if !p.whole() {
 		return runRow{"", func(_, _ drawing.Unit) drawing.Figure { return drawing.Figure{} }}
 	}
-	return runRow{"WHOLE RUN", p.chain([]drawing.Unit{p.x(0), p.x(p.r.Cap)}, []string{p.overall()})}
+	return runRow{"WHOLE RUN", p.chain("whole run", []drawing.Unit{p.x(0), p.x(p.r.Cap)}, []string{p.overall()})}
 }
 
 func (p *runPlan) overall() string {
@@ -399,24 +407,25 @@ func (p *runPlan) labelled(at, parts []length.Length, shift length.Length) (stop
 
 // foot says where the reader stands, the scales and the notes.
 func (p *runPlan) foot(g *drawing.Scene, from drawing.Unit) drawing.Unit {
-	words := "Lengthwise " + p.along.Name + ", crosswise " + p.cross.Name + ". "
-	switch {
-	case p.along.Ratio > p.cross.Ratio:
-		words += "Crosswise drawn ×" + runFactor(p.along, p.cross) + ": width, bow and gaps look that much larger. "
-	default:
-		words = "Lengthwise and crosswise " + p.along.Name + ". "
+	at := from
+	if !p.cell {
+		words := p.scaleWords()
+		if !p.whole() {
+			words += "Whole run: " + p.overall() + ". "
+		}
+		at = p.footRow(g, from, []runBar{{runAlong, p.along}, {runAcross, p.cross}}, runReader, words)
 	}
-	if !p.whole() {
-		words += "Whole run: " + p.overall() + ". "
-	}
-	at := p.footRow(g, from, "ROOF - you stand here", words)
-	return runNotes(g, at, p.width, p.placer.Notes(), p.bare)
+	return p.notes(g, at, p.placer.Notes(), p.bare)
 }
 
-// runNotes lists notes with their numbers in balloons, side by side where they
-// are short, and returns where the list ends. Those without a balloon on the
-// drawing say in words where they belong, and have no number here either.
-func runNotes(g *drawing.Scene, from, width drawing.Unit, notes []place.Note, bare []int) drawing.Unit {
+// notes lists the notes of a view with their numbers in balloons, side by side
+// where they are short, and returns where the list ends. Those without a
+// balloon on the drawing say in words where they belong, and have no number
+// here either.
+func (f *runFrame) notes(g *drawing.Scene, from drawing.Unit, notes []place.Note, bare []int) drawing.Unit {
+	width := f.width
+	notes, bare = slices.Concat(notes, f.rowNotes), slices.Concat(bare, f.rowBare)
+	slices.SortStableFunc(notes, func(a, b place.Note) int { return cmp.Compare(a.N, b.N) })
 	const number, high = 800, 720
 	x, low := drawing.Unit(0), from
 	for _, n := range notes {
@@ -435,17 +444,31 @@ func runNotes(g *drawing.Scene, from, width drawing.Unit, notes []place.Note, ba
 	return low
 }
 
+// runBar is a graphic scale and the direction it holds for.
+type runBar struct {
+	way   string
+	scale Scale
+}
+
+const (
+	runAlong  = "lengthwise"
+	runAcross = "crosswise"
+	runUp     = "heights"
+)
+
 // footRow is the last row of a view: graphic scales at the left, the reader in
 // the middle, words at the right, or below each other on narrow paper.
-func (f *runFrame) footRow(g *drawing.Scene, from drawing.Unit, reader, words string) drawing.Unit {
+func (f *runFrame) footRow(g *drawing.Scene, from drawing.Unit, bars []runBar, reader, words string) drawing.Unit {
 	x, low := drawing.Unit(0), from
-	for i, s := range []Scale{f.along, f.cross} {
-		if i == 1 && s.Ratio == f.along.Ratio {
-			break
-		}
-		stops, labels := scaleStops(f.tape.Metric, s, 4200)
+	bars = slices.DeleteFunc(bars, func(b runBar) bool { return b.way != runAlong && b.scale.Ratio == f.along.Ratio })
+	for _, s := range bars {
+		stops, labels := scaleStops(f.tape.Metric, s.scale, 4200)
 		bar := drawing.ScaleBar{At: drawing.Pt(x+200, from+480), Stops: stops, Labels: labels, Size: drawing.Small}
 		box := g.Draw(bar.Figure())
+		if len(bars) > 1 { // which is which
+			g.Text(drawing.Pt(x+200, box.Max.Y+drawing.Unit(drawing.Small)+70), s.way, drawing.Style{Size: drawing.Small})
+			box.Max.Y += drawing.Unit(drawing.Small) + 150
+		}
 		x, low = box.Max.X+700, max(low, box.Max.Y)
 	}
 	st := drawing.Style{Size: drawing.Head, Face: drawing.Bold}

@@ -34,7 +34,12 @@ func runUpright(along, asked Scale) Scale {
 // on, the packing between hatched by its layers of plywood, the chairs with
 // their packing, the rear leg of the caps.
 func RunElevation(l *layout.Layout, r *layout.Run, win Window, along, up Scale, width drawing.Unit) drawing.Scene {
-	e := &runElev{runFrame: newRunFrame(l, r, win, along, runUpright(along, up), width)}
+	return runElevationOf(newRunFrame(l, r, win, along, runUpright(along, up), width))
+}
+
+func runElevationOf(f *runFrame) drawing.Scene {
+	r, win, width := f.r, f.win, f.width
+	e := &runElev{runFrame: f}
 	e.pad.W = width
 	e.top, e.low = e.heights()
 	e.deep = e.cross.Units(e.top - e.low)
@@ -44,6 +49,7 @@ func RunElevation(l *layout.Layout, r *layout.Run, win Window, along, up Scale, 
 	e.pad.Group(drawing.Chairs, "", e.chairRects)
 	e.pad.Group(drawing.Caps, "", e.caps)
 	e.placer = place.New(drawing.Box(0, -5000, width, 20000))
+	e.placed = e.placer.Notes
 	var top, bottom drawing.Unit
 	e.pad.Group(drawing.Lettering, "", func(g *drawing.Scene) { top = e.above(g) })
 	e.pad.Group(drawing.Dimensions, "", func(g *drawing.Scene) { bottom = e.below(g) })
@@ -57,7 +63,6 @@ type runElev struct {
 	*runFrame
 	pad      drawing.Scene
 	placer   *place.Placer
-	notes    []place.Note
 	bare     []int         // numbers of notes without a balloon on the drawing
 	top, low length.Length // heights drawn from and to
 	deep     drawing.Unit
@@ -370,9 +375,9 @@ func (e *runElev) above(g *drawing.Scene) drawing.Unit {
 		g.Add(got.Marks...)
 	}
 	top := min(g.Bounds().Min.Y, 0) - runGap
-	v := &runLevels{at: top, lo: runHead, hi: e.width}
+	v := &runLevels{f: e.runFrame, at: top, lo: runHead, hi: e.width}
 	for _, c := range e.chairs() {
-		v.stops = append(v.stops, runStop{at: e.x(c.At), from: e.chairBox(c).Min.Y, lines: []runLine{
+		v.stops = append(v.stops, runStop{at: e.x(c.At), from: e.chairBox(c).Min.Y, note: runTag(c.Name) + ": packing front " + e.short(c.PackFront) + ", rear " + e.short(c.PackRear), lines: []runLine{
 			{e.short(c.PackRear), drawing.Note, drawing.Regular},
 			{e.short(c.PackFront), drawing.Note, drawing.Regular},
 			{runTag(c.Name), drawing.Note, drawing.Bold}}})
@@ -380,14 +385,10 @@ func (e *runElev) above(g *drawing.Scene) drawing.Unit {
 	box, bases := v.draw(g)
 	for i, words := range []string{"PACKING REAR", "PACKING FRONT", "CHAIR"} {
 		if i < len(bases) {
-			runTitle(g, words, bases[i])
+			e.title(g, words, bases[i])
 		}
 	}
 	if len(v.stops) > 0 {
-		if len(bases) == 0 {
-			runTitle(g, "PACKING", top-400)
-			runTitle(g, "rear, front", top)
-		}
 		top = box.Min.Y - 60
 	}
 	at := e.deep/2 + 120
@@ -397,7 +398,7 @@ func (e *runElev) above(g *drawing.Scene) drawing.Unit {
 			top = at - 400
 		}
 	}
-	runTitle(g, "SEEN FROM ROOF", at)
+	e.title(g, "SEEN FROM ROOF", at)
 	return top
 }
 

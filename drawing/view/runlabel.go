@@ -19,6 +19,7 @@ import (
 func (p *runPlan) letter(g *drawing.Scene, bounds drawing.Rect) {
 	for try := 1; ; try++ {
 		p.placer, p.wishes, p.lettered, p.lost, p.bare = place.New(bounds), nil, nil, nil, nil
+		p.placer.First = len(p.rowNotes)
 		lost := p.letterOnce(try > 3)
 		if len(lost) == 0 || try == 12 {
 			g.Add(p.lettered...)

@@ -55,7 +55,11 @@ func runLargestFit(l *layout.Layout, of length.Length, room drawing.Unit, larges
 // string, obstacles and zones. Below stand the stations the crew tapes from
 // one datum, above the zones and the legs of the corners.
 func RunPlan(l *layout.Layout, r *layout.Run, win Window, along, across Scale, width drawing.Unit) drawing.Scene {
-	f := newRunFrame(l, r, win, along, runCross(r, along, across), width)
+	return runPlanOf(newRunFrame(l, r, win, along, runCross(r, along, across), width))
+}
+
+func runPlanOf(f *runFrame) drawing.Scene {
+	r, win, width := f.r, f.win, f.width
 	p := &runPlan{runFrame: f, deep: f.y(r.Outside)}
 	p.pad.W = width
 	p.stubs()
@@ -79,6 +83,7 @@ func RunPlan(l *layout.Layout, r *layout.Run, win Window, along, across Scale, w
 	})
 	p.pad.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		p.letter(g, drawing.Box(0, -runPlanLanes, width, p.bottom()-60))
+		p.placed = p.placer.Notes
 	})
 	top := p.above()
 	bottom := p.below()

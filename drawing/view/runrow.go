@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"copingset/drawing"
+	"copingset/drawing/place"
 )
 
 // runStop is one stop of a row of level labels: the place on paper it belongs
@@ -13,6 +14,7 @@ type runStop struct {
 	at     drawing.Unit
 	lines  []runLine
 	from   drawing.Unit // where its extension line starts
+	note   string       // its words in a note; none: the lines joined
 	width  drawing.Unit
 	placed drawing.Unit
 }
@@ -26,8 +28,10 @@ type runLine struct {
 
 // runLevels is a row of labels, each level under (or above) what it belongs
 // to, so that nobody has to turn his head on a wall. Where stops are close the
-// labels spread and a bent line leads to each; where that is not enough, all
-// of the row are turned to be read from the right.
+// labels spread along the row and a bent line leads to each, in order; where
+// that takes them too far from their stops they stand in several rows, those
+// above a row led past it; and what finds no room there either becomes a
+// numbered note.
 type runLevels struct {
 	down   bool         // the labels hang below the line
 	at     drawing.Unit // the dimension line, or where the labels begin
@@ -37,15 +41,18 @@ type runLevels struct {
 	stops  []runStop
 	lo, hi drawing.Unit // where labels may stand
 	a, b   drawing.Unit // the dimension line reaches at least from a to b
+	f      *runFrame    // keeps the notes
+	flat   bool         // set by draw: one row took them all
 }
 
 const (
-	runSpread drawing.Unit = 1600 // labels shifted farther are turned instead
+	runSpread drawing.Unit = 1600 // labels shifted farther stand in several rows instead
 	runApart  drawing.Unit = 160  // between neighbouring labels
+	runTiers               = 4    // rows of labels at most
 )
 
-// draw draws the row and returns its box and the baseline of each line of its
-// labels, none if they are turned.
+// draw draws the row and returns its box and the baseline of each line of the
+// labels in its first row.
 func (v *runLevels) draw(s *drawing.Scene) (box drawing.Rect, bases []drawing.Unit) {
 	if len(v.stops) == 0 {
 		return drawing.Rect{}, nil
@@ -53,36 +60,113 @@ func (v *runLevels) draw(s *drawing.Scene) (box drawing.Rect, bases []drawing.Un
 	slices.SortStableFunc(v.stops, func(a, b runStop) int { return cmp.Compare(a.at, b.at) })
 	for i := range v.stops {
 		p := &v.stops[i]
-		p.width = 0
-		for _, l := range p.lines {
-			p.width = max(p.width, drawing.Width(l.face, l.words, l.size))
-		}
+		p.width, _ = v.label(p).Extent()
 	}
-	var g drawing.Scene
 	shift, fits := runSpreadOut(v.stops, runApart, v.lo, v.hi)
-	turned := !fits || shift > runSpread
-	if turned {
-		for i := range v.stops {
-			v.stops[i].width = drawing.Unit(v.stops[i].lines[0].size) * 14 / 10
-		}
-		shift, _ = runSpreadOut(v.stops, 60, v.lo, v.hi)
-	}
+	v.flat = fits && shift <= runSpread
 	jog := drawing.Unit(0)
-	if shift > 20 {
+	if v.flat && shift > 20 {
 		jog = min(max(shift*2/5, 200), 600)
 	}
 	over := drawing.Unit(0)
 	if v.line {
 		over = 200
 	}
+	var g drawing.Scene
 	v.lines(&g, over, jog)
-	if turned {
-		v.turned(&g, over+jog+80)
-	} else {
-		bases = v.level(&g, over+jog+80)
-	}
+	bases = v.letter(&g, over+jog+20)
 	s.Add(g.Marks...)
 	return g.Bounds(), bases
+}
+
+// label is what stands at a stop, read from the top.
+func (v *runLevels) label(p *runStop) place.Label {
+	lines := slices.Clone(p.lines)
+	if !v.down {
+		slices.Reverse(lines)
+	}
+	last := lines[len(lines)-1]
+	l := place.Label{Size: last.size, Face: last.face, LeadSize: lines[0].size, LeadFace: lines[0].face, About: drawing.Pt(p.at, v.at), Bare: true, Note: p.note}
+	for _, q := range lines {
+		l.Lines = append(l.Lines, q.words)
+	}
+	return l
+}
+
+// letter places the labels from a distance of the line on, and returns the
+// baselines of the first row, the line nearest the drawing first.
+func (v *runLevels) letter(g *drawing.Scene, from drawing.Unit) (bases []drawing.Unit) {
+	const over = 200
+	most := drawing.Unit(0) // height of a label
+	for i := range v.stops {
+		_, h := v.label(&v.stops[i]).Extent()
+		most = max(most, h)
+	}
+	tier := most + runApart
+	a, b := v.off(0, from-20), v.off(0, from+runTiers*tier+600)
+	p := place.New(drawing.Box(v.lo, a.Y, v.hi, b.Y))
+	p.First = v.f.notesSoFar()
+	var wishes []place.Wish
+	for i := range v.stops {
+		q := &v.stops[i]
+		l := v.label(q)
+		w := place.Wish{Label: l}
+		_, h := l.Extent()
+		if v.flat {
+			w.Spots = []place.Spot{{Centre: v.off(q.placed, from+h/2)}}
+		} else {
+			w.About = v.off(q.at, over)
+			if !v.line {
+				w.About = v.off(q.at, 0)
+			}
+			for _, reach := range [][2]drawing.Unit{{0, 0}, {100, q.width / 2}, {q.width/2 + 100, q.width + 400}} {
+				for k := range drawing.Unit(runTiers) {
+					for d := reach[0]; d <= reach[1]; d += 150 {
+						for _, x := range []drawing.Unit{q.at + d, q.at - d} {
+							w.Spots = append(w.Spots, place.Spot{Centre: v.off(x, from+100+h/2+k*tier), Leader: true})
+						}
+					}
+				}
+			}
+		}
+		wishes = append(wishes, w)
+	}
+	near := drawing.Unit(-1) // of the first row from the line
+	for _, got := range p.PlaceAll(wishes) {
+		g.Add(got.Marks...)
+		v.f.noted(got)
+		d := got.Box.Centre().Y - v.at
+		if d = max(d, -d); got.Note > 0 || !got.Stands() || near >= 0 && d >= near {
+			continue
+		}
+		near, bases = d, nil
+		for _, m := range got.Marks {
+			if t, ok := m.(drawing.Text); ok {
+				bases = append(bases, t.At.Y)
+			}
+		}
+	}
+	if !v.down {
+		slices.Reverse(bases)
+	}
+	v.f.rowNotes = append(v.f.rowNotes, p.Notes()...)
+	return bases
+}
+
+// notesSoFar is how many notes the view has already.
+func (f *runFrame) notesSoFar() int {
+	n := len(f.rowNotes)
+	if f.placed != nil {
+		n += len(f.placed())
+	}
+	return n
+}
+
+// noted keeps the number of a note that has no balloon on the drawing.
+func (f *runFrame) noted(q place.Placement) {
+	if q.Note > 0 && !q.Stands() {
+		f.rowBare = append(f.rowBare, q.Note)
+	}
 }
 
 // off is a place at a distance from the line, on the side of the labels.
@@ -123,62 +207,6 @@ func (v *runLevels) lines(g *drawing.Scene, over, jog drawing.Unit) {
 	}
 	if v.datum != nil {
 		g.Add(drawing.Arc{Pen: drawing.Medium, Centre: drawing.Pt(*v.datum, v.at), R: 110, To: 3600, Fill: drawing.White})
-	}
-}
-
-// level letters the lines of every stop at common heights.
-func (v *runLevels) level(g *drawing.Scene, from drawing.Unit) []drawing.Unit {
-	rows := 0
-	for _, p := range v.stops {
-		rows = max(rows, len(p.lines))
-	}
-	bases := make([]drawing.Unit, rows)
-	d := from
-	for k := range rows {
-		size := drawing.Size(0)
-		for _, p := range v.stops {
-			if k < len(p.lines) {
-				size = max(size, p.lines[k].size)
-			}
-		}
-		if v.down {
-			d += drawing.Unit(size)
-			bases[k] = v.at + d
-			d += drawing.Unit(size) / 2
-			continue
-		}
-		bases[k] = v.at - d
-		d += drawing.Unit(size) * 3 / 2
-	}
-	for _, p := range v.stops {
-		for k, l := range p.lines {
-			g.Text(drawing.Pt(p.placed, bases[k]), l.words, drawing.Style{Size: l.size, Face: l.face, Align: drawing.Middle})
-		}
-	}
-	return bases
-}
-
-// turned letters every stop in one line, read from the right, with the line
-// that would stand nearest the drawing still nearest to it.
-func (v *runLevels) turned(g *drawing.Scene, from drawing.Unit) {
-	for _, p := range v.stops {
-		words, sep := "", ""
-		for k := range p.lines {
-			l := p.lines[k]
-			if v.down {
-				words = l.words + sep + words
-			} else {
-				words += sep + l.words
-			}
-			sep = "  "
-		}
-		st := drawing.Style{Size: p.lines[0].size, Rotate: 900}
-		if v.down {
-			st.Align = drawing.Right
-		}
-		at := v.off(p.placed, from)
-		at.X += drawing.Unit(st.Size) / 2
-		g.Text(at, words, st)
 	}
 }
 
@@ -225,11 +253,11 @@ type runRow struct {
 	draw  func(at, object drawing.Unit) drawing.Figure
 }
 
-// runStack sets rows below each other from top, or above each other upwards,
+// stack sets rows below each other from top, or above each other upwards,
 // with their titles in the column at the left, and returns where it ends. The
 // extension lines of a row start just beside it: carried on to the drawing
 // they would strike out the rows between.
-func runStack(s *drawing.Scene, from drawing.Unit, down bool, rows ...runRow) drawing.Unit {
+func (f *runFrame) stack(s *drawing.Scene, from drawing.Unit, down bool, rows ...runRow) drawing.Unit {
 	dir := drawing.Unit(-1)
 	if down {
 		dir = 1
@@ -249,25 +277,124 @@ func runStack(s *drawing.Scene, from drawing.Unit, down bool, rows ...runRow) dr
 		if down { // a row whose labels hang below its line begins at the line
 			base = max(base, from+drawing.Unit(drawing.Note))
 		}
-		runTitle(s, r.title, base)
+		f.title(s, r.title, base)
 		from += dir * (box.Height() + 200)
 	}
 	return from
 }
 
-// runTitle letters the title of a row in the column at the left.
-func runTitle(s *drawing.Scene, words string, base drawing.Unit) {
-	if words != "" {
-		s.Text(drawing.Pt(0, base), words, drawing.Style{Face: drawing.Bold, Size: drawing.Note})
+// title letters the title of a row in the column at the left, clear of those
+// that stand there.
+func (f *runFrame) title(s *drawing.Scene, words string, base drawing.Unit) {
+	if words == "" {
+		return
 	}
+	if f.heads == nil {
+		f.heads = place.New(drawing.Box(0, -runHeads, f.width, runHeads))
+	}
+	l := place.Label{Lines: []string{words}, Face: drawing.Bold}
+	w, _ := l.Extent()
+	at := base
+	for d := drawing.Unit(0); d <= 900; d += 60 {
+		if _, ok := f.heads.Try(l, l.OnLine(drawing.Pt(w/2, base+d))); ok {
+			at = base + d
+			break
+		}
+	}
+	s.Text(drawing.Pt(0, at), words, drawing.Style{Face: drawing.Bold, Size: drawing.Note})
 }
 
-// chain is a row of dimensions between stops, lettered as parts that sum.
-func (f *runFrame) chain(stops []drawing.Unit, labels []string) func(at, object drawing.Unit) drawing.Figure {
+// runHeads is how far above and below the cap line rows may have titles.
+const runHeads drawing.Unit = 60000
+
+// chain is a row of dimensions between stops, lettered as parts that sum. Its
+// labels stand in their parts; one too long stands beside the row's end, if its
+// part is the first or the last, or in further rows on the side away from the
+// object, led to its part; the last resort is a numbered note.
+func (f *runFrame) chain(what string, stops []drawing.Unit, labels []string) func(at, object drawing.Unit) drawing.Figure {
+	var up, down *[]drawing.Mark // the labels about a line at 0, once they stand
 	return func(at, object drawing.Unit) drawing.Figure {
 		if len(stops) < 2 {
 			return drawing.Figure{}
 		}
-		return drawing.Chain{At: at, Stops: stops, Labels: labels, From: []drawing.Unit{object}, Ends: f.ends(), Lo: runHead, Hi: f.width}.Figure()
+		kept, away := &down, drawing.Unit(1)
+		if object > at {
+			kept, away = &up, -1
+		}
+		if *kept == nil {
+			marks := f.chainLabels(what, stops, labels, away)
+			*kept = &marks
+		}
+		fig := drawing.Chain{At: at, Stops: stops, Labels: make([]string, len(labels)), From: []drawing.Unit{object}, Ends: f.ends()}.Figure()
+		fig.Marks = append(fig.Marks, drawing.Translate(**kept, drawing.Pt(0, at))...)
+		fig.Box = drawing.BoundsOf(fig.Marks)
+		return fig
 	}
+}
+
+// Measures of a chain's labels.
+const (
+	chainLift drawing.Unit = 100 // from the line to the baseline
+	chainSide drawing.Unit = 130 // beside a label in its part
+	chainEnd  drawing.Unit = 320 // from the last stop to a label beside the row
+)
+
+// chainLabels places the labels of a chain whose line lies at 0.
+func (f *runFrame) chainLabels(what string, stops []drawing.Unit, labels []string, away drawing.Unit) []drawing.Mark {
+	z := drawing.Unit(drawing.Note)
+	lift, drop := chainLift+z*11/10+20, drawing.Unit(4000)
+	box := drawing.Box(runHead, -lift, f.width, drop)
+	first := drawing.Unit(280) // from the line to the first further row: past the ends of the extension lines
+	if away < 0 {
+		box = drawing.Box(runHead, -drop, f.width, z)
+		first = chainLift + z + 140 // past the labels in their parts
+	}
+	p := place.New(box)
+	p.First = f.notesSoFar()
+	p.Stroke(5, drawing.Pt(stops[0]-150, 0), drawing.Pt(stops[len(stops)-1]+150, 0))
+	for _, x := range stops {
+		if away > 0 {
+			p.Stroke(chainSide-10, drawing.Pt(x, -lift), drawing.Pt(x, 200-chainSide))
+		} else {
+			p.Stroke(chainSide-10, drawing.Pt(x, chainSide-10-chainLift-z), drawing.Pt(x, 0))
+		}
+	}
+	var wishes []place.Wish
+	last := len(labels) - 1
+	for i, words := range labels {
+		if words == "" {
+			continue
+		}
+		a, b := stops[i], stops[i+1]
+		mid := (a + b) / 2
+		l := place.Label{Lines: []string{drawing.Letter(words)}, Halo: true, Bare: true, About: drawing.Pt(mid, 0), Where: what + ", part " + runCount(i+1) + " from the left"}
+		w, h := l.Extent()
+		q := place.Wish{Label: l}
+		if w+2*chainSide <= b-a {
+			q.Spots = append(q.Spots, l.OnLine(drawing.Pt(mid, -chainLift)))
+		} else {
+			if i == last {
+				q.Spots = append(q.Spots, l.OnLine(drawing.Pt(b+chainEnd+w/2, z/2)))
+			}
+			if i == 0 {
+				q.Spots = append(q.Spots, l.OnLine(drawing.Pt(a-chainEnd-w/2, z/2)))
+			}
+		}
+		for _, reach := range [][2]drawing.Unit{{0, w/2 - 80}, {w/2 + 100, w/2 + 700}, {w/2 + 800, w/2 + 2400}} {
+			for k := range drawing.Unit(runTiers) {
+				for d := reach[0]; d <= reach[1]; d += 150 {
+					y := away * (first + h/2 + k*(h+140) + min(d*2/5, 600)/2)
+					q.Spots = append(q.Spots, place.Pointed(mid+d, y), place.Pointed(mid-d, y))
+				}
+			}
+		}
+		wishes = append(wishes, q)
+	}
+	var out []drawing.Mark
+	for _, got := range p.PlaceAll(wishes) {
+		out = append(out, got.Marks...)
+		f.noted(got)
+	}
+	f.rowNotes = append(f.rowNotes, p.Notes()...)
+	return out
 }

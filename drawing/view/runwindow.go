@@ -26,7 +26,8 @@ func runCount(n int) string { return strconv.Itoa(n) }
 // stretches of it that stand on one sheet each. The whole run stands on one if
 // it fits at 1/2" = 1'-0" (1:25) or larger; if not, it is cut at the centres
 // of coping joints into windows as equal as the joints allow, each of which
-// repeats a piece, or some four feet of it, beyond its match lines.
+// repeats a piece, or some four feet of it, beyond its match lines. None takes
+// less than a third of its sheet.
 func Windows(l *layout.Layout, r *layout.Run, width drawing.Unit) ([]Window, Scale) {
 	metric := Metric(l)
 	largest, readable := int64(runLargest), int64(runReadable)
@@ -52,11 +53,16 @@ func Windows(l *layout.Layout, r *layout.Run, width drawing.Unit) ([]Window, Sca
 		if s.Ratio < readable {
 			continue
 		}
-		// A shorter repeat is worth a sheet less.
+		// A shorter repeat is worth a sheet less; a longer one, up to the whole piece, keeps a strip from being an orphan.
 		var best []Window
-		for _, repeat := range []length.Length{48, 36, 24, 18} {
-			if w := runCut(l, r, s, width, repeat*length.Inch); w != nil && (best == nil || len(w) < len(best)) {
-				best = w
+		for _, repeats := range [][]length.Length{{48, 36, 24, 18}, {72, 96, 144}} {
+			for _, repeat := range repeats {
+				if w := runCut(l, r, s, width, repeat*length.Inch); w != nil && (best == nil || len(w) < len(best)) {
+					best = w
+				}
+			}
+			if best != nil {
+				break
 			}
 		}
 		if best != nil {
@@ -151,8 +157,14 @@ func runFits(l *layout.Layout, r *layout.Run, w Window, s Scale, width drawing.U
 	return left+s.Units(w.To)-s.Units(w.From)+right <= width
 }
 
+// runOrphan says whether a window would leave two thirds of its sheet empty.
+func runOrphan(l *layout.Layout, r *layout.Run, w Window, s Scale, width drawing.Unit) bool {
+	left, right := runSides(l, r, w, s)
+	return 3*(s.Units(w.To)-s.Units(w.From)) < width-left-right
+}
+
 // runCut cuts a run at joints into the fewest windows that fit, as alike as the
-// joints allow. It returns nil if no cut fits.
+// joints allow, none of them an orphan. It returns nil if no cut fits.
 func runCut(l *layout.Layout, r *layout.Run, s Scale, width drawing.Unit, repeat length.Length) []Window {
 	joints := runMatches(r)
 	n := len(joints)
@@ -181,7 +193,7 @@ func runCut(l *layout.Layout, r *layout.Run, s Scale, width drawing.Unit, repeat
 		best[k].count = -1
 		for i := 0; i < k; i++ {
 			w := window(i, k)
-			if best[i].count < 0 || !runFits(l, r, w, s, width) {
+			if best[i].count < 0 || !runFits(l, r, w, s, width) || runOrphan(l, r, w, s, width) {
 				continue
 			}
 			shown := int64((w.To - w.From) / length.Inch)

@@ -23,7 +23,7 @@ func (e *runElev) below(g *drawing.Scene) drawing.Unit {
 	const swatch = 250
 	low := at + swatch
 	p := place.New(drawing.Box(runHead, at, e.width, at+5000))
-	p.First = len(e.placer.Notes())
+	p.First = e.notesSoFar()
 	for _, z := range kind {
 		g.Hatch(z.hatch, drawing.Thin, drawing.Box(z.a, at, z.b, at+swatch).Corners()...)
 	}
@@ -38,8 +38,8 @@ func (e *runElev) below(g *drawing.Scene) drawing.Unit {
 		g.Add(got.Marks...)
 		low = max(low, got.Box.Max.Y)
 	}
-	runTitle(g, "BUILD-UP", at+swatch)
-	e.notes = append(e.notes, p.Notes()...)
+	e.title(g, "BUILD-UP", at+swatch)
+	e.rowNotes = append(e.rowNotes, p.Notes()...)
 	low = e.zoneStations(g, kind, at+swatch, low+runGap)
 	return e.foot(g, low)
 }
@@ -140,13 +140,13 @@ func (e *runElev) zoneLabel(p *place.Placer, z runZone, from drawing.Unit) place
 
 // zoneStations letters the stations of the zones' ends, from the datum.
 func (e *runElev) zoneStations(g *drawing.Scene, zones []runZone, from, at drawing.Unit) drawing.Unit {
-	v := &runLevels{down: true, line: true, at: at + 50, ends: e.ends(), lo: runHead, hi: e.width}
+	v := &runLevels{f: e.runFrame, down: true, line: true, at: at + 50, ends: e.ends(), lo: runHead, hi: e.width}
 	add := func(s length.Length) {
 		c := e.r.ToCap(s)
 		if !e.shows(c) {
 			return
 		}
-		v.stops = append(v.stops, runStop{at: e.x(c), from: from, lines: []runLine{{e.station(c), drawing.Note, drawing.Regular}}})
+		v.stops = append(v.stops, runStop{at: e.x(c), from: from, note: "packing changes at " + e.station(c), lines: []runLine{{e.station(c), drawing.Note, drawing.Regular}}})
 	}
 	for i, z := range zones {
 		if i == 0 {
@@ -166,23 +166,17 @@ func (e *runElev) zoneStations(g *drawing.Scene, zones []runZone, from, at drawi
 	if len(bases) > 0 {
 		y = bases[0]
 	}
-	runTitle(g, "ZONES, FROM 0", y)
+	e.title(g, "ZONES, FROM 0", y)
 	return box.Max.Y + runGap
 }
 
 // foot names the scales and lists the notes.
 func (e *runElev) foot(g *drawing.Scene, from drawing.Unit) drawing.Unit {
-	words := "Lengthwise " + e.along.Name + ", heights " + e.cross.Name + ". "
-	if e.along.Ratio != e.cross.Ratio {
-		words += "Heights drawn ×" + runFactor(e.along, e.cross) + ". "
+	at := from
+	if !e.cell {
+		at = e.footRow(g, from, []runBar{{runAlong, e.along}, {runUp, e.cross}}, "", e.scaleWords(e.slopes()))
 	}
-	words += "Full line: wall top at the roof edge; dashed: at the street edge. Long-dashed: plane the chairs sit on"
-	if e.slopes() {
-		words += ", at the roof edge; dashed above it: at the street edge"
-	}
-	words += ". Packing is measured up to that plane."
-	at := e.footRow(g, from, "", words)
-	return runNotes(g, at, e.width, append(e.placer.Notes(), e.notes...), e.bare)
+	return e.notes(g, at, e.placer.Notes(), e.bare)
 }
 
 // RunHatches lists the hatches the plan and the elevation of a window use, for

@@ -16,7 +16,7 @@ func (s *section) scene(name, title string, w, h drawing.Unit) drawing.Scene {
 	k := keyedView{
 		l: s.l, title: title, metric: s.crew.Metric,
 		under: "run " + s.r.Name + ", crew station " + s.crew.InText(s.r.ToCrew(s.at)) + "; looking along growing stations, towards the right hand",
-		draw:  func(ratio float64) ([]drawing.Mark, []string) { return s.cut(ratio), nil }, finest: 1, list: keyedList{notes: s.lines(), holds: s.holds()},
+		draw:  func(ratio float64, _ drawing.Point) ([]drawing.Mark, []string) { return s.cut(ratio), nil }, finest: 1, list: keyedList{notes: s.lines(), holds: s.holds()},
 	}
 	for _, it := range s.keys {
 		k.list.items = append(k.list.items, it.words)
