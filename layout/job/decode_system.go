@@ -22,6 +22,7 @@ func (d *decoder) decode(n *node) *Job {
 		Pressures:  decodePressures(root.sub("pressures")),
 		Site:       decodeSite(root.sub("site")),
 		Crating:    decodeCrating(root.sub("crating")),
+		Shop:       decodeShop(root.sub("shop")),
 	}
 	j.Perimeters = d.perimeters(root)
 	return j

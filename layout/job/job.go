@@ -42,6 +42,7 @@ type Job struct {
 	Pressures  *Pressures // nil: not stated
 	Site       Site
 	Crating    Crating
+	Shop       *Shop // nil: not stated
 	Perimeters []Perimeter
 	Findings   finding.List // what reading found; the layout carries it on
 }
