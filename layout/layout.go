@@ -52,6 +52,8 @@ type Layout struct {
 	Demand     wind.Demand
 	Perimeters []*Perimeter
 	Crates     []*Crate
+	Families   []*Family    // pieces made alike, with their flat patterns; none without `shop:`
+	Cutting    *Order       // how the released pieces are cut; nil without `shop:`
 	Withheld   []*Piece     // not released: a hold or an unmeasured length touches them
 	Findings   finding.List // all rooms', sorted
 }
@@ -91,10 +93,12 @@ func Build(j *job.Job) (*Layout, finding.List) {
 		keep(f)
 		l.Perimeters = append(l.Perimeters, &Perimeter{Perimeter: walls[i], Runs: anchored, Pieces: pieces, Supports: supports})
 	}
+	keep(l.families())
 	found.Sort()
 	l.Findings = found
 	l.release()
 	l.crate()
+	l.cutting()
 	return l, l.Findings
 }
 

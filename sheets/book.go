@@ -86,6 +86,7 @@ func (b *book) plan() []page {
 	rest = append(rest, b.joints()...)
 	rest = append(rest, b.assemblies()...)
 	rest = append(rest, b.crates()...)
+	rest = append(rest, b.shopPages()...)
 	return append(b.index(rest), rest...)
 }
 

@@ -51,10 +51,17 @@ const (
 	JointSchedule
 	Assemblies
 	CrateList
+	ShopSheet
+	HandCheck
+	CuttingPlan
+	BlankList
+	PieceLabels
+	CrateLabels
 )
 
 func (k Kind) String() string {
-	return [...]string{"index", "safety", "findings", "run", "corner", "sections", "fasteners", "pieces", "joints", "assemblies", "crate"}[k]
+	return [...]string{"index", "safety", "findings", "run", "corner", "sections", "fasteners", "pieces", "joints", "assemblies", "crate",
+		"shop", "hands", "cutting", "blanks", "labels", "crate-labels"}[k]
 }
 
 // For reports whether a kind of sheet belongs in an audience's packet.
@@ -66,7 +73,7 @@ func (k Kind) For(a Audience) bool {
 	case Crew:
 		return k == Safety || k == Findings || k == RunSheet || k == CornerSheet || k == Sections || k == FastenerSchedule
 	case Shop:
-		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule
+		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule || k >= ShopSheet
 	case Inspector:
 		return k == Findings || k == Sections || k == FastenerSchedule || k == Assemblies
 	case Receiving:

@@ -31,7 +31,9 @@ func (b *builder) bends(r raw, body Body) []Bend {
 			q.Line.Turn = -180
 		}
 		y := (q.Line.From.Y + q.Line.To.Y) / 2
-		q.FromStreet, q.FromRoof = length.RoundTo(length.FromMM(hi.Y-y), b.step), length.RoundTo(length.FromMM(y), b.step)
+		// From the roof edge of the blank as sheared, so that both distances sum to its girth.
+		q.FromStreet = length.RoundTo(length.FromMM(hi.Y-y), b.step)
+		q.FromRoof = body.Girth - q.FromStreet
 		out = append(out, q)
 	}
 	rank := func(q Bend) int {

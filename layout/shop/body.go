@@ -88,18 +88,25 @@ func withUpstand(s fold.Solid, right bool, height float64) fold.Solid {
 
 // endPlate is the flat plate that closes a free end: the outline of the section
 // between the front leg, the top and the rear leg, down to the feet of the legs.
-func endPlate(s section) fold.Solid {
+// Its finish side faces away from the piece, so the plate of the right end is
+// the mirror image of the left one's: seen from beyond the end, the street is at
+// the left at a left end and at the right at a right end.
+func endPlate(s section, right bool) fold.Solid {
 	p := s.profile
 	n := s.top
 	var c []fold.Vec
 	foot := math.Max(p.Z[n-1], p.Z[n+2])
-	// Seen from beyond the end; its plane stands across the run.
+	// Its plane stands across the run.
 	for _, k := range []int{n, n + 1} {
 		c = append(c, fold.FromLayout(0, p.Y[k], p.Z[k]))
 	}
 	low := func(k int) fold.Vec { return fold.FromLayout(0, p.Y[k], foot) }
 	c = append(c, low(n+1), low(n))
-	return fold.Solid{Faces: []fold.Face{{Name: "end plate", Corners: []fold.Vec{c[3], c[2], c[1], c[0]}}}}
+	ring := []fold.Vec{c[3], c[2], c[1], c[0]} // front foot, rear foot, rear fold, front fold
+	if right {
+		ring = []fold.Vec{c[2], c[3], c[0], c[1]}
+	}
+	return fold.Solid{Faces: []fold.Face{{Name: "end plate", Corners: ring}}}
 }
 
 // taper is a transition. Its front is straight; its rear edge runs along one

@@ -31,6 +31,10 @@ func (b *builder) metal() {
 
 // check holds the pieces of a family that the shop cannot make as drawn.
 func (b *builder) check(f *Family) {
+	if f.fails != "" {
+		b.every(f, "cannot-unfold", f.fails, "a flange shorter than its bends, or turned so far, has no flat pattern",
+			"have the fabricator detail it by hand, or change the profile")
+	}
 	for _, body := range f.Bodies {
 		if name, least := narrowest(body.Solid); least < b.shop.LeastFlange.MM()-1e-6 {
 			l := length.FromMM(least)
@@ -79,7 +83,33 @@ func (f *Family) Sentence() string {
 	if p.Allowance > 0 {
 		return "Standing on the roof, the end to cut is at your " + side(p.CutAt) + "."
 	}
-	return "It has no hand."
+	if keyOf(p) != mirrorKey(p) {
+		return "Standing on the roof, " + holes(p)
+	}
+	return NoHand
+}
+
+// NoHand is the sentence of a family that is its own mirror image.
+const NoHand = "It has no hand: left and right are alike."
+
+// holes tell the ends of a straight piece apart by what is cut out of it.
+func holes(p *cap.Piece) string {
+	q := p.Parts[0]
+	var lean length.Length // of the holes' middles to the right of the middle
+	for _, o := range p.Cutouts {
+		lean += 2*(q.Run.ToCap(q.Run.FrontStation(o.Station))-q.From) - q.Length()
+	}
+	nearer := "hole is"
+	if len(p.Cutouts) > 1 {
+		nearer = "holes lie"
+	}
+	switch {
+	case lean < 0:
+		return "the " + nearer + " nearer your left hand."
+	case lean > 0:
+		return "the " + nearer + " nearer your right hand."
+	}
+	return "the holes are not alike at both hands: look at the drawing."
 }
 
 // corner tells the legs of a mitered piece apart.

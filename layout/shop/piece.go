@@ -49,9 +49,9 @@ func (b *builder) bodies(p *cap.Piece) []raw {
 		}
 		r.holes = b.holes(p, q, sec)
 		out = append(out, r)
-		for _, closed := range []bool{first && p.LeftEnd == job.EndFree, last && p.RightEnd == job.EndFree} {
+		for side, closed := range []bool{first && p.LeftEnd == job.EndFree, last && p.RightEnd == job.EndFree} {
 			if closed {
-				out = append(out, raw{name: "end plate", solid: endPlate(inner(sec, b.bend.Thickness))})
+				out = append(out, raw{name: "end plate", solid: endPlate(inner(sec, b.bend.Thickness), side == 1)})
 			}
 		}
 	}

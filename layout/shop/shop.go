@@ -59,6 +59,8 @@ type Family struct {
 	Bodies []Body
 	Twin   *Family // its mirror image, if the job has it
 	Grams  int64   // one piece, from its developed area
+
+	fails string // why it has no pattern
 }
 
 // Released counts the pieces that may be cut.
@@ -144,9 +146,7 @@ func (b *builder) pattern(f *Family, p *cap.Piece) {
 			err = errors.New("its flat pattern would cross itself")
 		}
 		if err != nil {
-			b.hold(p, "cannot-unfold", "piece "+p.Mark+": "+s.name+": "+err.Error(),
-				"a flange shorter than its bends, or turned so far, has no flat pattern", "have the fabricator detail it by hand, or change the profile")
-			f.Bodies = nil
+			f.Bodies, f.fails = nil, s.name+": "+err.Error()
 			return
 		}
 		f.Bodies = append(f.Bodies, b.body(s, flat))
