@@ -3,17 +3,15 @@
 // derived. It knows nothing of paper.
 //
 // The order is: wall (lines, needs, set surface), wind (demand by zone), cap
-// (widths), assembly (what covers each zone), cap (joints and pieces), anchor
-// (chairs and fasteners), crate. The types live where they are solved; this
+// (widths, with assembly: what covers each zone at each width), cap (joints and
+// pieces), anchor (chairs and fasteners), crate. The types live where they are solved; this
 // package names them in one place.
 package layout
 
 import (
 	"slices"
-	"strings"
 
 	"copingset/layout/anchor"
-	"copingset/layout/assembly"
 	"copingset/layout/cap"
 	"copingset/layout/crate"
 	"copingset/layout/finding"
@@ -55,12 +53,30 @@ type Layout struct {
 	Families   []*Family    // pieces made alike, with their flat patterns; none without `shop:`
 	Cutting    *Order       // how the released pieces are cut; nil without `shop:`
 	Withheld   []*Piece     // not released: a hold or an unmeasured length touches them
+	Packing    wall.Packing // both ways to pack the whole job, compared
 	Findings   finding.List // all rooms', sorted
 }
 
 // Build solves a job. When the findings hold an error the Layout is not to be
-// drawn.
+// drawn. A job that leaves the way to pack to us is solved with continuous
+// packing, which counts both ways, and again if the other is recommended; the
+// Layout's Job then names the one taken.
 func Build(j *job.Job) (*Layout, finding.List) {
+	if j.Packing.Method != job.PackRecommended {
+		return build(j)
+	}
+	taken := *j
+	taken.Packing.Method = job.PackContinuous
+	l, found := build(&taken)
+	if !l.Packing.Known || l.Packing.Recommended == job.PackContinuous {
+		return l, found
+	}
+	other := *j
+	other.Packing.Method = l.Packing.Recommended
+	return build(&other)
+}
+
+func build(j *job.Job) (*Layout, finding.List) {
 	l := &Layout{Job: j, Grid: length.Crew(j.Units == job.Metric).Step()}
 	var found finding.List
 	keep := func(more finding.List) {
@@ -83,17 +99,19 @@ func Build(j *job.Job) (*Layout, finding.List) {
 	}
 	l.Demand, f = wind.Build(j)
 	keep(f)
-	frames, f := cap.Frame(j, walls)
+	frames, f := cap.Frame(j, l.Demand, walls, l.Grid)
 	keep(f)
 	for i, runs := range frames {
-		choose(j, l.Demand, walls[i], runs, &found)
 		pieces, f := cap.Build(j, runs, l.Grid)
 		keep(f)
 		anchored, supports, f := anchor.Build(j, runs, pieces, l.Grid)
 		keep(f)
 		l.Perimeters = append(l.Perimeters, &Perimeter{Perimeter: walls[i], Runs: anchored, Pieces: pieces, Supports: supports})
 	}
+	l.Packing = wall.TotalPacking(walls)
+	l.unsound(&found)
 	keep(l.families())
+	keep(l.checks())
 	found.Sort()
 	l.Findings = found
 	l.release()
@@ -119,41 +137,6 @@ func unsurveyed(walls []*wall.Perimeter, said finding.List) finding.List {
 		}
 	}
 	return out
-}
-
-// choose gives each run its zones and the assembly of each.
-func choose(j *job.Job, d wind.Demand, p *wall.Perimeter, runs []*cap.Run, found *finding.List) {
-	var fronts []length.Length
-	for _, r := range runs {
-		fronts = append(fronts, r.Front)
-	}
-	var outside []bool
-	for _, c := range p.Corners {
-		outside = append(outside, c.Outside() && !c.Absorb)
-	}
-	zones := d.Around(fronts, outside, p.Closed())
-	for i, r := range runs {
-		r.Zones = zones[i]
-		s := &j.System
-		n := assembly.Need{
-			Metal: s.Metal.Name, Thickness: s.Metal.Thickness,
-			FrontLeg: s.Profile.FrontLeg, RearLeg: s.Profile.RearLeg, Inside: r.Inside, Layers: r.Wall.Layers,
-		}
-		for z := wind.Edge; z <= wind.Corner; z++ {
-			c := assembly.Choose(j, d, z, n)
-			r.Choice[z] = c
-			used := slices.ContainsFunc(r.Zones, func(q wind.Stretch) bool { return q.Zone == z })
-			if used && !c.Covers {
-				found.Append(finding.Finding{
-					Code: "no-assembly", Severity: finding.Hold, At: r.Job.At,
-					Where: finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name},
-					What:  "run " + r.Name + ": no tested assembly of the job covers its " + z.String() + " zone",
-					Why:   strings.Join(c.Fails, "; "),
-					Mend:  "name a tested assembly that covers it, or have the profile, substrate or pressure settled by the engineer of record",
-				})
-			}
-		}
-	}
 }
 
 // release keeps back every piece a hold touches.

@@ -118,8 +118,8 @@ func checkBays(t *rapid.T, l *layout.Layout) {
 					bays++
 				}
 			}
-			if p.Length() > length.Length(bays)*r.Choice[p.Piece.Zone].Assembly.ChairSpacing {
-				t.Fatalf("piece %s: %v in %d bays passes the spacing %v", p.Piece.Mark, p.Length(), bays, r.Choice[p.Piece.Zone].Assembly.ChairSpacing)
+			if spacing := r.ChoiceFor(p.Piece.Zone, p.Piece.Inside).Assembly.ChairSpacing; p.Length() > length.Length(bays)*spacing {
+				t.Fatalf("piece %s: %v in %d bays passes the spacing %v", p.Piece.Mark, p.Length(), bays, spacing)
 			}
 		}
 	}
@@ -239,6 +239,7 @@ func TestInvariants(t *testing.T) {
 		checkZones(t, l)
 		checkBuildUp(t, l)
 		checkCrates(t, l)
+		checkWidths(t, l)
 	})
 }
 
@@ -301,13 +302,17 @@ func describe(r *layout.Run, flip bool) []string {
 	}
 	for _, p := range r.Parts {
 		a, b := at(p.From), at(p.To)
-		out = append(out, fmt.Sprintf("part %v..%v %v", min(a, b), max(a, b), p.Piece.Kind))
+		lw, rw := p.Piece.InsideAt(p.From), p.Piece.InsideAt(p.To)
+		if flip {
+			lw, rw = rw, lw
+		}
+		out = append(out, fmt.Sprintf("part %v..%v %v %v %v", min(a, b), max(a, b), p.Piece.Kind, lw, rw))
 	}
 	for _, c := range r.Chairs {
 		if c.Joint != nil && c.Joint.Kind == cap.Kink {
 			continue // belongs to the arriving run, which is the other one in the mirror
 		}
-		out = append(out, fmt.Sprintf("chair %v %v %v/%v", at(c.At), c.Kind, c.PackFront, c.PackRear))
+		out = append(out, fmt.Sprintf("chair %v %v %v/%v %v", at(c.At), c.Kind, c.PackFront, c.PackRear, c.Inside))
 	}
 	slices.Sort(out)
 	return out
@@ -315,18 +320,21 @@ func describe(r *layout.Run, flip bool) []string {
 
 func TestMirror(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		j := jobtest.Random(t)
-		a, b := build(t, j), build(t, mirror(j))
-		for i, p := range a.Perimeters {
-			q := b.Perimeters[i]
-			n := len(p.Runs)
-			for k, r := range p.Runs {
-				s := q.Runs[n-1-k]
-				x, y := describe(r, false), describe(s, true)
-				if !slices.Equal(x, y) {
-					t.Fatalf("run %s is not the mirror of itself:\n%v\n%v", r.Name, x, y)
-				}
+		checkMirror(t, jobtest.Random(t))
+	})
+}
+
+func checkMirror(t *rapid.T, j *job.Job) {
+	a, b := build(t, j), build(t, mirror(j))
+	for i, p := range a.Perimeters {
+		q := b.Perimeters[i]
+		n := len(p.Runs)
+		for k, r := range p.Runs {
+			s := q.Runs[n-1-k]
+			x, y := describe(r, false), describe(s, true)
+			if !slices.Equal(x, y) {
+				t.Fatalf("run %s is not the mirror of itself:\n%v\n%v", r.Name, x, y)
 			}
 		}
-	})
+	}
 }

@@ -159,7 +159,7 @@ func (l *Layout) CornerGroups() [][]*Piece {
 }
 
 func alike(a, b *Piece) bool {
-	if a.Kind != b.Kind || a.Hand != b.Hand || a.Inside != b.Inside || a.LeftEnd != b.LeftEnd || a.RightEnd != b.RightEnd ||
+	if a.Kind != b.Kind || a.Hand != b.Hand || a.Wide != b.Wide || a.Narrow != b.Narrow || a.LeftEnd != b.LeftEnd || a.RightEnd != b.RightEnd ||
 		a.Released() != b.Released() || a.Assembly != b.Assembly || len(a.Parts) != len(b.Parts) || len(a.Miters) != len(b.Miters) ||
 		len(a.Cutouts)+len(b.Cutouts) > 0 || a.Allowance != b.Allowance || a.CutAt != b.CutAt {
 		return false
@@ -170,7 +170,7 @@ func alike(a, b *Piece) bool {
 		}
 	}
 	for i := range a.Miters {
-		if a.Miters[i].Corner.Turn != b.Miters[i].Corner.Turn {
+		if a.Miters[i].Corner.CapTurn != b.Miters[i].Corner.CapTurn {
 			return false
 		}
 	}
@@ -233,7 +233,11 @@ func (l *Layout) SectionCases() []SectionCase {
 	var out []SectionCase
 	for _, r := range l.Runs() {
 		for _, c := range r.Chairs {
-			k := key{r.Wall, c.Assembly, r.Inside}
+			// A chair under a taper is shown by those of the widths beside it.
+			if left, right := c.Edges(&l.Job.System); left != right && slices.ContainsFunc(keys, func(k key) bool { return k.wall == r.Wall && k.assembly == c.Assembly }) {
+				continue
+			}
+			k := key{r.Wall, c.Assembly, c.Inside}
 			i := slices.Index(keys, k)
 			if i < 0 {
 				keys = append(keys, k)
@@ -288,16 +292,23 @@ func (l *Layout) AssemblyCases() []AssemblyCase {
 			if !slices.ContainsFunc(r.Run.Zones, func(s wind.Stretch) bool { return s.Zone == z }) {
 				continue
 			}
-			c := r.Choice[z]
-			i := slices.IndexFunc(out, func(o AssemblyCase) bool {
-				return o.Choice.Zone == c.Zone && o.Choice.Assembly == c.Assembly && o.Choice.Covers == c.Covers &&
-					slices.Equal(o.Choice.Fails, c.Fails)
-			})
-			if i < 0 {
-				out = append(out, AssemblyCase{Choice: c})
-				i = len(out) - 1
+			for _, w := range r.Choices {
+				c := w.Choice[z]
+				if !slices.ContainsFunc(r.Parts, func(q Part) bool { return q.Piece.Zone == z && q.Piece.Inside == w.Inside }) && len(r.Choices) > 1 {
+					continue
+				}
+				i := slices.IndexFunc(out, func(o AssemblyCase) bool {
+					return o.Choice.Zone == c.Zone && o.Choice.Assembly == c.Assembly && o.Choice.Covers == c.Covers &&
+						slices.Equal(o.Choice.Fails, c.Fails)
+				})
+				if i < 0 {
+					out = append(out, AssemblyCase{Choice: c})
+					i = len(out) - 1
+				}
+				if !slices.Contains(out[i].Runs, r) {
+					out[i].Runs = append(out[i].Runs, r)
+				}
 			}
-			out[i].Runs = append(out[i].Runs, r)
 		}
 	}
 	return out
@@ -352,11 +363,14 @@ func (l *Layout) HoleOf(p *Piece, o *job.Obstacle) Hole {
 	return Hole{}
 }
 
-// Governs is the run whose need decided the inside width of a perimeter: one
-// width goes through all its corners.
+// Governs is the run whose need decided the inside width of a perimeter that
+// has one; nil where transitions give it several.
 func (p *Perimeter) Governs() *Run {
 	var most *Run
 	for _, r := range p.Runs {
+		if len(r.Tapers) > 0 {
+			return nil
+		}
 		if most == nil || r.Need > most.Need {
 			most = r
 		}

@@ -1,75 +1,199 @@
 package sheets
 
 import (
+	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
 	"copingset/drawing"
 	"copingset/layout"
 	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wind"
 )
 
 // assemblies is the inspector's page: pressure asked for, assembly tested, and
 // by whose word each stands.
 func (b *book) assemblies() []page {
-	first := page{id: b.id("assemblies"), title: "Pressures and tested assemblies", kind: Assemblies, paper: b.runs, holds: b.l.Holds(),
-		about: "Design pressure by zone against the resistance of the tested assembly, and whose statement each is."}
+	first := page{id: b.id("assemblies"), title: "Compliance by zone and tested assemblies", kind: Assemblies, paper: b.runs, holds: b.l.Holds(),
+		about: "Design pressure by zone against the resistance of the tested assembly, the limits of each test against the job, and whose statement each is."}
 	first.banner = holdWords(first.holds)
-	blocks := []block{b.demandTable(), b.coverTable(), b.testTable(), b.othersList()}
+	var blocks []block
+	if b.l.Demand.ToConfirm() {
+		blocks = append(blocks, b.large(toConfirm, true))
+	}
+	blocks = append(blocks, b.coverTable())
 	if fails := b.failures(); len(fails) > 0 {
-		blocks = append(blocks, list{title: "Why no assembly covers", items: fails})
+		blocks = append(blocks, list{title: "HOLD: why no assembly covers, and what would", items: fails})
 	}
-	blocks = append(blocks, b.stampSpace())
+	blocks = append(blocks, b.limitTables()...)
+	read := []string{
+		"Pass: every limit of the test is met and the ratio, demand over resistance, the greater of up and out, is not over 1.00. Both are at the allowable level.",
+		"An as-pulled ultimate is divided by the factor shown; an allowable has it taken already. Strength-level wind is brought to the allowable level by 0.6 (ASCE 7-10 and later, section 2.4).",
+		"A piece that touches a zone takes that zone’s assembly whole. Chair spacing counts on the metal of one piece; at a corner, leg by leg from the miter, which its support bears.",
+	}
+	if d := &b.l.Demand; d.Computed {
+		read = append(read, fmt.Sprintf("Rear leg: suction of %s in the edge and %s in the corner zone, allowable, compared with no resistance. See that the pull of the report took the rear leg together with the top.",
+			b.pressure(wind.AllowablePa(d.Rear[wind.Edge])), b.pressure(wind.AllowablePa(d.Rear[wind.Corner]))))
+	}
+	blocks = append(blocks, b.testTable(), list{title: "How to read this", items: read})
 	return b.pages(first, blocks, across)
-}
-
-// demandTable letters the pressures as stated, with their level.
-func (b *book) demandTable() block {
-	d := b.l.Demand
-	if !d.Stated {
-		return list{title: "Design pressures", items: []string{"NOT STATED. They are to be stated by the engineer of record; until then every piece that depends on them is on hold."}, plain: true}
-	}
-	t := table{title: "Design pressures", cols: []column{{head: "Zone"}, {head: "Up on the top", align: drawing.Right}, {head: "Out on the face", align: drawing.Right},
-		{head: "Level"}, {head: "Reaches", flex: true}, {head: "Stated by", flex: true}, {head: "Document", flex: true}, {head: "Edition", flex: true}}}
-	zones := [...]string{"edge", "corner"}
-	reach := [...]string{"the rest of the wall", b.text(d.CornerLength) + " along the wall from each outside corner"}
-	for z := range zones {
-		lv := level(d.Up[z].Level)
-		if d.Out[z].Level != d.Up[z].Level {
-			lv = "up " + lv + ", out " + level(d.Out[z].Level)
-		}
-		t.rows = append(t.rows, []string{zones[z], b.pressure(d.Up[z].Pa), b.pressure(d.Out[z].Pa), lv, reach[z], "stated by " + prose(d.By), prose(d.Document), prose(d.Edition)})
-	}
-	return t
 }
 
 // coverTable compares at the allowable level, one row for each zone and
 // assembly.
 func (b *book) coverTable() table {
-	t := table{title: "Required and tested, at the allowable level", cols: []column{{head: "Zone"}, {head: "Runs", flex: true}, {head: "Assembly"}, {head: "Up required", align: drawing.Right}, {head: "Up resists", align: drawing.Right},
-		{head: "Out required", align: drawing.Right}, {head: "Out resists", align: drawing.Right}, {head: "Ratio", align: drawing.Right}, {head: "Covered"}}}
+	t := table{title: "Demand and resistance by zone, at the allowable level", cols: []column{{head: "Zone"}, {head: "Runs", flex: true}, {head: "Assembly"}, {head: "Report, laboratory", flex: true},
+		{head: "Up, demand", align: drawing.Right}, {head: "Up, resistance", align: drawing.Right}, {head: "Out, demand", align: drawing.Right}, {head: "Out, resistance", align: drawing.Right},
+		{head: "Ratio", align: drawing.Right}, {head: "Limits of the test"}, {head: "Result"}, {head: "Demand: who answers", flex: true}}}
+	who, _ := b.answers()
+	if !b.l.Demand.Known() {
+		who = "NOBODY YET: NOT STATED"
+	}
 	var held []bool
 	for _, c := range b.l.AssemblyCases() {
 		ch := c.Choice
 		up, out, ratio := b.pressure(ch.UpDemand), b.pressure(ch.OutDemand), strconv.FormatFloat(ch.Ratio(), 'f', 2, 64)
 		if !ch.Stated {
-			up, out, ratio = "not stated", "not stated", "–"
+			up, out, ratio = "not known", "not known", "–"
 		}
-		name, covers := "none", "NO: HOLD"
-		if ch.Assembly != nil {
-			name = prose(ch.Assembly.Name)
+		name, report, limits := "none", "–", "–"
+		if a := ch.Assembly; a != nil {
+			name, report, limits = prose(a.Name), reportOf(a), "all met"
+			for _, m := range b.l.Limits(c) {
+				if !m.Passes {
+					limits = notAll
+				}
+			}
 		}
+		result := "HOLD: no cover"
 		switch {
+		case ch.Covers && ch.Stated && limits == notAll:
+			result = "HOLD: limits"
+		case ch.Covers && ch.Stated && b.l.Demand.ToConfirm():
+			result = "pass, HOLD: demand not confirmed"
 		case ch.Covers && ch.Stated:
-			covers = "yes"
+			result = "pass"
 		case ch.Covers:
-			covers = "NOT KNOWN: HOLD"
+			result = "HOLD: demand not known"
 		}
-		held = append(held, covers != "yes")
-		t.rows = append(t.rows, []string{ch.Zone.String(), b.runNames(c.Runs), name, up, b.pressure(ch.UpResists), out, b.pressure(ch.OutResists), ratio, covers})
+		held = append(held, result != "pass")
+		t.rows = append(t.rows, []string{ch.Zone.String(), b.runNames(c.Runs), name, report, up, b.pressure(ch.UpResists), out, b.pressure(ch.OutResists), ratio, limits, result, who})
 	}
-	t.bold = func(row, _ int) bool { return held[row] }
+	t.bold = func(row, col int) bool { return held[row] && col == 10 || col == 9 && t.rows[row][9] == notAll }
 	return t
+}
+
+// notAll says that some limit of a test is passed over.
+const notAll = "NOT ALL MET"
+
+// reportOf names the report and the laboratory of an assembly.
+func reportOf(a *job.Assembly) string {
+	lab := "laboratory not named"
+	if a.Laboratory != "" {
+		lab = prose(a.Laboratory)
+	}
+	return prose(a.Report) + ", " + lab
+}
+
+// limitTables set the limits of each test against the job.
+func (b *book) limitTables() []block {
+	var out []block
+	for _, c := range b.l.AssemblyCases() {
+		if a := c.Choice.Assembly; a != nil {
+			out = append(out, b.limitTable("Limits of the test: "+c.Choice.Zone.String()+" zone, "+b.someRuns(c.Runs)+", assembly "+prose(a.Name)+" (report "+prose(a.Report)+")", c))
+		}
+	}
+	var pairs []block
+	for i := 0; i < len(out); i += 2 {
+		if i+1 == len(out) {
+			pairs = append(pairs, out[i])
+			continue
+		}
+		pairs = append(pairs, pair{out[i].(table), out[i+1].(table)})
+	}
+	return pairs
+}
+
+func (b *book) limitTable(title string, c layout.AssemblyCase) table {
+	a := c.Choice.Assembly
+	t := table{title: title, cols: []column{{head: "Property", flex: true}, {head: "Report tests", flex: true}, {head: "This job", flex: true}, {head: "Result"}}, whole: true}
+	var bad []bool
+	for _, m := range b.l.Limits(c) {
+		var what, tested, built string
+		switch m.Kind {
+		case layout.LimitMetal:
+			what, tested, built = "Metal", m.TestedWords, m.HasWords
+		case layout.LimitThickness:
+			what, tested, built = "Thickness", b.thick(m.Tested)+" and up", b.thick(m.Built)
+		case layout.LimitFrontLeg:
+			what, tested, built = "Front leg", "up to "+b.exactly(m.Tested), b.exactly(m.Built)
+		case layout.LimitRearLeg:
+			what, tested, built = "Rear leg", "up to "+b.exactly(m.Tested), b.exactly(m.Built)
+		case layout.LimitFrontCover:
+			what, tested, built = "Front leg that covers the face", "up to "+b.exactly(m.Tested), b.exactly(m.Built)+" needed"
+		case layout.LimitRearCover:
+			what, tested, built = "Rear leg that covers the face", "up to "+b.exactly(m.Tested), b.exactly(m.Built)+" needed"
+		case layout.LimitWidth:
+			what, tested, built = "Inside width", "up to "+b.exactly(m.Tested), b.exactly(m.Built)
+		case layout.LimitSpacing:
+			what, tested, built = "Chair spacing", "up to "+b.exactly(m.Tested), b.shopText(m.Built)+" on the metal"
+			if p := b.shopText(m.Pitch); p != b.shopText(m.Built) {
+				built += ";\n" + p + " with the joint’s share"
+			}
+			if m.Built == 0 {
+				built = "no two chairs on one piece"
+			}
+		case layout.LimitSubstrate:
+			what, tested, built = "Holds in", m.TestedWords, m.HasWords
+		case layout.LimitFasteners:
+			what, tested = "Fasteners a chair", rowsOf(m.TestedCount)+"\n"+m.TestedWords
+			built = rowsOf(m.HasCounts)
+		}
+		word := "pass"
+		if !m.Passes {
+			word = "NO: HOLD"
+		}
+		bad = append(bad, !m.Passes)
+		t.rows = append(t.rows, []string{prose(what), prose(tested), prose(built), word})
+	}
+	res := func(p job.Pressure) string {
+		words := b.pressure(p.Pa) + " " + level(p.Level)
+		if p.Level == job.AsPulled {
+			words += "\nfactor " + strconv.FormatFloat(a.Factor, 'g', -1, 64)
+		}
+		return words
+	}
+	ch := c.Choice
+	pressure := func(what string, p job.Pressure, demand, resists float64) {
+		built, word := b.pressure(demand)+" of "+b.pressure(resists)+", allowable", "pass"
+		if !ch.Stated {
+			built, word = "demand not known", "HOLD"
+		} else if demand > resists {
+			word = "NO: HOLD"
+		}
+		bad = append(bad, word != "pass")
+		t.rows = append(t.rows, []string{what, res(p), built, word})
+	}
+	pressure("Up on the top", a.Up, ch.UpDemand, ch.UpResists)
+	pressure("Out on the front leg", a.Out, ch.OutDemand, ch.OutResists)
+	t.bold = func(row, col int) bool { return bad[row] && col == 3 }
+	return t
+}
+
+func rowsOf(n [2]int) string { return itoa(n[0]) + " front, " + itoa(n[1]) + " rear" }
+
+// someRuns names runs in a sentence.
+func (b *book) someRuns(runs []*layout.Run) string {
+	switch names := b.runNames(runs); {
+	case names == "all":
+		return "all runs"
+	case len(runs) == 1:
+		return "run " + names
+	default:
+		return "runs " + names
+	}
 }
 
 func (b *book) runNames(runs []*layout.Run) string {
@@ -90,7 +214,7 @@ func (b *book) testTable() table {
 	var seen []*job.Assembly
 	for _, c := range b.l.AssemblyCases() {
 		a := c.Choice.Assembly
-		if a == nil || contains(seen, a) {
+		if a == nil || slices.Contains(seen, a) {
 			continue
 		}
 		seen = append(seen, a)
@@ -120,61 +244,35 @@ func (b *book) fastenerNamed(name string) string {
 	return prose(name)
 }
 
-func contains(list []*job.Assembly, a *job.Assembly) bool {
-	for _, x := range list {
-		if x == a {
-			return true
-		}
-	}
-	return false
-}
-
+// failures say of each zone without cover why each assembly fails, and what a
+// test would have to show.
 func (b *book) failures() []string {
 	var out []string
+	s := &b.j.System
 	for _, c := range b.l.AssemblyCases() {
-		if !c.Choice.Covers {
-			out = append(out, "Runs "+b.runNames(c.Runs)+", "+c.Choice.Zone.String()+" zone: "+strings.Join(c.Choice.Fails, "; ")+".")
+		if c.Choice.Covers {
+			continue
 		}
-	}
-	return out
-}
-
-// othersList says who states what.
-func (b *book) othersList() list {
-	items := []string{
-		"Design pressures: the engineer of record's. They are lettered as stated and not checked here.",
-		"Resistances: the laboratory's, by the report named. An as-pulled ultimate is divided by the factor shown; an allowable has it taken already.",
-		"Strength-level wind is brought to the allowable level by 0.6 (load combinations of ASCE 7, section 2.4).",
-		"Stations, lengths, packing and fastener lengths: computed by the program from the survey and the job, to be confirmed by a licensed engineer where they bear on strength.",
-		"By others: the wall, its nailers and their anchorage, the roofing and its base flashing, sealed collars, and what lies below the layer the fasteners hold in.",
-		"Pieces that touch a zone take that zone's assembly whole.",
-	}
-	return list{title: "Who states what", items: items}
-}
-
-// stampSpace is left for the reviewers the job names; for whoever reviews it
-// where it names none.
-func (b *book) stampSpace() whole {
-	var stamps []string
-	for _, p := range b.j.Info.Parties {
-		if role := strings.ToLower(p.Role); strings.Contains(role, "architect") || strings.Contains(role, "engineer") {
-			stamps = append(stamps, "REVIEW STAMP: "+prose(role+", "+p.Name))
-		}
-	}
-	if len(stamps) == 0 {
-		stamps = []string{"REVIEW STAMP"}
-	}
-	return fixed(3000, func(s *drawing.Scene, r drawing.Rect) {
-		s.Group(drawing.Tables, "", func(g *drawing.Scene) {
-			n := drawing.Unit(max(2, len(stamps)))
-			w := min((r.Width()-gutter*(n-1))/n, 14000)
-			for i, words := range stamps {
-				x := r.Min.X + drawing.Unit(i)*(w+gutter)
-				g.Rect(drawing.Medium, drawing.Box(x, r.Min.Y, x+w, r.Max.Y))
-				for k, line := range drawing.Wrap(words, drawing.Bold, drawing.Note, w-400) {
-					g.Text(drawing.Pt(x+200, r.Min.Y+500+drawing.Unit(k)*drawing.Note.Line()), line, drawing.Style{Face: drawing.Bold})
+		var inside length.Length
+		var into []string
+		for _, r := range c.Runs {
+			inside = length.Max(inside, r.Inside)
+			for _, y := range r.Wall.Layers {
+				if !slices.Contains(into, y.Material) {
+					into = append(into, y.Material)
 				}
 			}
-		})
-	})
+		}
+		where := "The " + c.Choice.Zone.String() + " zone of " + b.someRuns(c.Runs)
+		out = append(out, where+" has no cover: "+strings.Join(c.Choice.Fails, "; ")+".")
+		would := fmt.Sprintf("%s would be covered by a report on %s of %s or thinner, front leg %s and rear leg %s or more, inside width %s or more, fastened into %s",
+			where, s.Metal.Name, b.thick(s.Metal.Thickness), b.exactly(s.Profile.FrontLeg), b.exactly(s.Profile.RearLeg), b.exactly(inside), strings.Join(into, " or "))
+		if d := &b.l.Demand; d.Known() {
+			z := c.Choice.Zone
+			up, o := b.pressure(wind.AllowablePa(d.Up[z])), b.pressure(wind.AllowablePa(d.Out[z]))
+			would += ", that resists " + up + " up and " + o + " out at the allowable level (as pulled: that many times the factor asked)"
+		}
+		out = append(out, would+".")
+	}
+	return out
 }

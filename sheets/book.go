@@ -82,9 +82,12 @@ func (b *book) plan() []page {
 	rest = append(rest, b.corners()...)
 	rest = append(rest, b.sections()...)
 	rest = append(rest, b.fasteners()...)
+	rest = append(rest, b.levelling()...)
 	rest = append(rest, b.pieces()...)
 	rest = append(rest, b.joints()...)
-	rest = append(rest, b.assemblies()...)
+	rest = append(rest, b.submittal()...)
+	rest = append(rest, b.wallReports()...)
+	rest = append(rest, b.rfis()...)
 	rest = append(rest, b.crates()...)
 	rest = append(rest, b.shopPages()...)
 	return append(b.index(rest), rest...)
@@ -209,8 +212,7 @@ func (b *book) pressure(pa float64) string {
 
 // temperature letters both scales: a roof has thermometers of either.
 func (b *book) temperature(t job.Temperature) string {
-	c := strconv.FormatFloat(t.Celsius(), 'f', 0, 64) + " °C"
-	f := strconv.FormatFloat(t.Fahrenheit(), 'f', 0, 64) + " °F"
+	c, f := degrees(t.Celsius())+" °C", degrees(t.Fahrenheit())+" °F"
 	if b.metric {
 		return c + " (" + f + ")"
 	}

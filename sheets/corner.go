@@ -8,6 +8,7 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
+	"copingset/layout/cap"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -16,13 +17,18 @@ import (
 // angle letters an angle in degrees.
 func angle(a job.Angle) string { return job.FormatAngle(a) }
 
-// turnWords say an angle twice, so that it cannot be read the other way.
+// turnWords say the angle a piece is made to twice, so that it cannot be read
+// the other way, and the wall's where it differs.
 func turnWords(c *layout.Corner) string {
-	side, hand, turn := "outside corner", "right", c.Turn
+	side, hand, turn, walls := "outside corner", "right", c.CapTurn, c.Turn
 	if !c.Outside() {
-		side, hand, turn = "inside corner", "left", -turn
+		side, hand, turn, walls = "inside corner", "left", -turn, -walls
 	}
-	return fmt.Sprintf("%s, turns %s %s (included %s)", side, hand, angle(turn), angle(c.Included()))
+	words := fmt.Sprintf("%s, turns %s %s (included %s)", side, hand, angle(turn), angle(c.CapIncluded()))
+	if turn != walls {
+		words += fmt.Sprintf("; its wall turns %s %s (included %s)", hand, angle(walls), angle(c.Included()))
+	}
+	return words
 }
 
 // corners makes the sheets of the pieces that turn or close: plan and data of each,
@@ -50,14 +56,8 @@ func (b *book) corners() []page {
 				names = append(names, q.Mark)
 			}
 		}
-		p := page{id: b.id("corners", names[0]), title: "Corners and ends " + strings.Join(names, ", "), kind: CornerSheet, paper: c.paper,
+		p := page{id: b.id("corners", names[0]), title: cornerTitle(all) + " " + strings.Join(names, ", "), kind: CornerSheet, paper: c.paper,
 			holds: b.l.HoldsOnPieces(all), scale: "as noted", about: "Welded corners and ends in plan with legs, angles, chairs and supports."}
-		if len(names) == 1 {
-			p.title = "Corner " + names[0]
-			if len(here[0][0].Miters) == 0 {
-				p.title = "End " + names[0]
-			}
-		}
 		if c.on != nil {
 			p = p.printedOn(*c.on)
 		}
@@ -105,6 +105,36 @@ func (b *book) corners() []page {
 		}
 	}
 	return out
+}
+
+// cornerTitle names the kinds of piece on a sheet: corners, ends or both.
+func cornerTitle(all []*layout.Piece) string {
+	names := [...]string{"corner", "end", "transition"}
+	var count [len(names)]int
+	for _, q := range all {
+		switch {
+		case q.Kind == cap.Transition:
+			count[2]++
+		case len(q.Miters) == 0:
+			count[1]++
+		default:
+			count[0]++
+		}
+	}
+	var words []string
+	for i, n := range count {
+		switch {
+		case n == 1 && len(all) == 1:
+			words = append(words, names[i])
+		case n > 0:
+			words = append(words, names[i]+"s")
+		}
+	}
+	t := strings.Join(words, ", ")
+	if n := len(words); n > 1 {
+		t = strings.Join(words[:n-1], ", ") + " and " + words[n-1]
+	}
+	return strings.ToUpper(t[:1]) + t[1:]
 }
 
 // byHand says that a piece turns too often to be drawn as one: it is on hold
@@ -265,6 +295,15 @@ func (b *book) releaseWords(pieces []*layout.Piece, holds finding.List) string {
 	return "NOT RELEASED, DO NOT CUT: " + strings.Join(marks, ", ") + "."
 }
 
+// shopLeg letters a length as the plan beside it does: in inches alone under two
+// feet, in feet beyond.
+func (b *book) shopLeg(l length.Length) string {
+	if l < 2*length.Foot {
+		return b.shopShort(l)
+	}
+	return b.shopLong(l)
+}
+
 // cornerFacts are what the shop makes the piece by.
 func (b *book) cornerFacts(g []*layout.Piece) table {
 	q := g[0]
@@ -283,25 +322,34 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 	}
 	var front, rear []string
 	for i, t := range q.Parts {
-		front = append(front, b.shopLong(t.Length()))
-		rear = append(rear, b.shopLong(q.RearLength(i)))
+		front = append(front, b.shopLeg(t.Length()))
+		rear = append(rear, b.shopLeg(q.RearLength(i)))
 	}
-	legs := "Legs, %s (left, right)"
+	legs := "Shop legs, %s (left, right)"
 	switch {
 	case len(q.Parts) == 1:
-		legs = "Length, %s"
+		legs = "Shop length, %s"
 	case len(q.Parts) > 2:
-		legs = "Legs, %s (from the left)"
+		legs = "Shop legs, %s (from the left)"
 	}
 	as := "none"
 	if q.Assembly != nil {
 		as = q.Assembly.Name + ", " + q.Zone.String() + " zone"
 	}
-	rows = append(rows,
-		[]string{fmt.Sprintf(legs, "front"), strings.Join(front, ", ")},
-		[]string{fmt.Sprintf(legs, "rear"), strings.Join(rear, ", ")},
-		[]string{"Width", "inside " + b.shopShort(q.Inside) + ", girth " + b.shopShort(q.Girth)},
-	)
+	if q.Kind == cap.Transition {
+		rows = append(rows,
+			[]string{"Length", strings.Join(front, ", ") + " along the straight " + q.Straight.String()},
+			[]string{"Legs", b.shopLong(b.j.System.Transition.Leg) + " straight at each end, the rear tapers between"},
+			[]string{"Width", "inside " + b.widthOf(q) + ", mean girth " + b.shopShort(q.Girth)},
+			[]string{"Hold it", "from the roof, looking out: wide end at the " + strings.ToUpper(q.Hand.String()) + " hand"},
+		)
+	} else {
+		rows = append(rows,
+			[]string{fmt.Sprintf(legs, "front"), strings.Join(front, ", ")},
+			[]string{fmt.Sprintf(legs, "rear"), strings.Join(rear, ", ")},
+			[]string{"Width", "inside " + b.shopShort(q.Inside) + ", girth " + b.shopShort(q.Girth)},
+		)
+	}
 	if h := q.Hand.String(); h != "" {
 		rows = append(rows, []string{"Hand", h})
 	}
@@ -317,15 +365,28 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 	return t
 }
 
-// alikeTable is what differs among corners made alike: what each leg ends on,
-// and how far the cap's corner lies beyond the plumbed corner of the wall, or
+// supportPacking is what stands under each support of a piece.
+func (b *book) supportPacking(q *layout.Piece) string {
+	var out []string
+	for _, p := range b.l.Perimeters {
+		for _, s := range p.Supports {
+			if s.Piece == q {
+				out = append(out, s.Name+" "+b.short(s.Packing))
+			}
+		}
+	}
+	return orDash(strings.Join(out, ", "))
+}
+
+// alikeTable is what differs among pieces made alike, of which the plan letters
+// the first: what each leg ends on, the packing under its supports, and how far the cap's corner lies beyond the plumbed corner of the wall, or
 // short of it, along each run and out from it.
 func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 	if len(g) < 2 {
 		return table{}, false
 	}
-	t := table{title: "Where these corners differ", fill: true, cols: []column{{head: "Piece"}, {head: "Left leg ends on", flex: true}, {head: "Right leg ends on", flex: true},
-		{head: "Corner"}, {head: "Cap’s corner from the plumbed corner of the wall", flex: true}}}
+	t := table{title: prose("The plan is lettered for " + g[0].Mark + "; each has its own"), fill: true, cols: []column{{head: "Piece"}, {head: "Left end at", flex: true},
+		{head: "Right end at", flex: true}, {head: "Packing under support", flex: true}, {head: "Cap’s corner from the plumbed corner of the wall", flex: true}}}
 	off := func(l length.Length) string {
 		switch {
 		case l < 0:
@@ -349,12 +410,19 @@ func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 		left, right := b.l.EndJoints(q)
 		for i, m := range q.Miters {
 			c := m.Corner
-			row := []string{"", "", "", c.Name, fmt.Sprintf("run %s %s, %s out; run %s %s, %s out",
-				c.Arrive.Name, off(c.Arrive.Right.Ext), b.short(c.Arrive.CapOut), c.Leave.Name, off(c.Leave.Left.Ext), b.short(c.Leave.CapOut))}
+			words := fmt.Sprintf("run %s %s, %s out; run %s %s, %s out",
+				c.Arrive.Name, off(c.Arrive.Right.Ext), b.short(c.Arrive.CapOut(c)), c.Leave.Name, off(c.Leave.Left.Ext), b.short(c.Leave.CapOut(c)))
+			if len(q.Miters) > 1 {
+				words = c.Name + ": " + words
+			}
+			row := []string{"", "", "", "", words}
 			if i == 0 {
-				row[0], row[1], row[2] = q.Mark, ends(left), ends(right)
+				row = []string{q.Mark, ends(left), ends(right), b.supportPacking(q), words}
 			}
 			t.rows = append(t.rows, row)
+		}
+		if len(q.Miters) == 0 {
+			t.rows = append(t.rows, []string{q.Mark, ends(left), ends(right), "–", "–"})
 		}
 	}
 	return t, true
@@ -390,7 +458,7 @@ func (b *book) sections() []page {
 		p.banner = holdWords(p.holds)
 		p.hatches = view.SectionHatches(b.l, c.Run)
 		foot := list{items: []string{"Sections look along growing stations: street at the left, roof at the right. Assembly " + c.Chair.Assembly.Name + " (report " + c.Chair.Assembly.Report +
-			"), inside width " + b.small(c.Run.Inside) + ". Fasteners stand only in the holes punched for them."}, plain: true}
+			"), inside width " + b.small(c.Chair.Inside) + ". Fasteners stand only in the holes punched for them."}, plain: true}
 		views := []func(w, h drawing.Unit) drawing.Scene{func(w, h drawing.Unit) drawing.Scene { return view.SectionAtChair(b.l, c.Run, c.Chair, w, h) }}
 		shown := []string{"at a chair"}
 		for _, q := range c.Joints {

@@ -72,7 +72,7 @@ func yesNo(v bool) string {
 }
 
 func (b *book) piecesCSV() Schedule {
-	s := Schedule{Name: "pieces.csv", Header: []string{"perimeter", "mark", "laying", "kind", "hand", "turn", "front", "front mm", "rear", "rear mm", "inside", "inside mm",
+	s := Schedule{Name: "pieces.csv", Header: []string{"perimeter", "mark", "laying", "kind", "hand", "turn", "front", "front mm", "rear", "rear mm", "inside", "inside mm", "narrow end inside", "narrow end inside mm",
 		"girth", "girth mm", "allowance", "allowance mm", "cut at", "cut length", "cut length mm", "weight with allowance", "grams with allowance", "two persons", "zone", "assembly", "holes", "released", "holds", "held by"}}
 	for _, p := range b.l.Perimeters {
 		for _, q := range p.Pieces {
@@ -99,7 +99,7 @@ func (b *book) piecesCSV() Schedule {
 			}
 			s.Rows = append(s.Rows, []string{p.Job.Name, q.Mark, itoa(q.Laying), kindOf(q), q.Hand.String(), strings.Join(turns, "; "),
 				strings.Join(front, " + "), strings.Join(frontMM, " + "), strings.Join(rear, " + "), strings.Join(rearMM, " + "),
-				b.shop.Short(q.Inside), mm(q.Inside), b.shop.Short(q.Girth), mm(q.Girth), b.shop.Short(q.Allowance), mm(q.Allowance), at,
+				b.shop.Short(q.Inside), mm(q.Inside), b.shop.Short(q.Narrow), mm(q.Narrow), b.shop.Short(q.Girth), mm(q.Girth), b.shop.Short(q.Allowance), mm(q.Allowance), at,
 				strings.Join(cut, " + "), strings.Join(cutMM, " + "), b.weight(b.l.ShippedGrams(q)), fmt.Sprint(b.l.ShippedGrams(q)),
 				yesNo(q.TwoPerson), q.Zone.String(), as, strings.Join(holes, "; "), yesNo(q.Released()), strings.Join(q.Holds, " "), strings.Join(holdNames(q.Holds), "; ")})
 		}
@@ -136,7 +136,7 @@ func (b *book) jointsCSV() Schedule {
 
 func (b *book) chairsCSV() Schedule {
 	s := Schedule{Name: "chairs.csv", Header: []string{"perimeter", "run", "chair", "number", "station", "station mm", "stands at", "packing front face", "packing front face mm", "packing rear face", "packing rear face mm",
-		"built front mm", "built rear mm", "layers", "shims front", "shims rear", "fastener", "count front", "length front", "length front mm", "count rear", "length rear", "length rear mm", "pilot from top of packing front mm", "pilot from top of packing rear mm", "assembly"}}
+		"built front mm", "built rear mm", "layers", "shims front", "shims rear", "fastener", "count front", "length front", "length front mm", "count rear", "length rear", "length rear mm", "pilot from top of packing front mm", "pilot from top of packing rear mm", "assembly", "inside width", "inside width mm", "inside at left edge mm", "inside at right edge mm"}}
 	for _, p := range b.l.Perimeters {
 		for _, r := range p.Runs {
 			for _, c := range r.Chairs {
@@ -155,7 +155,8 @@ func (b *book) chairsCSV() Schedule {
 				if c.Assembly != nil {
 					as = c.Assembly.Name
 				}
-				row = append(row, mm(c.Rows[0].Pilot), mm(c.Rows[1].Pilot), as)
+				left, right := c.Edges(&b.j.System)
+				row = append(row, mm(c.Rows[0].Pilot), mm(c.Rows[1].Pilot), as, b.shop.Short(c.Inside), mm(c.Inside), mm(left), mm(right))
 				s.Rows = append(s.Rows, row)
 			}
 		}

@@ -145,7 +145,7 @@ func sheetTable(all []page, reader Audience, dropped []page) table {
 
 // marks explains the names and the short words that sheets use.
 func marks() list {
-	return list{title: "Marks and words", items: []string{
+	return list{title: "Marks and words", together: true, items: []string{
 		"A-03 is the third straight cap of run A, counted from the left. A/B is the corner piece between runs A and B.",
 		"-LE and -RE close a run at its left or right end, with an end cap or against a higher wall.",
 		"A-J2 is a joint, A-C4 an anchor chair, A/B-S1 a support under the corner A/B. On a run's own sheets the run's name is left out: J2, C4.",
@@ -233,7 +233,7 @@ func (b *book) generalNotes() []string {
 	notes := []string{
 		unit,
 		"Do not scale from a print. Measure the check bar first; a print that is not true to size misleads.",
-		"System " + s.Name + ": " + s.Metal.Name + ", " + drawing.Letter(b.shop.Thin(s.Metal.Thickness)) + " thick, " + s.Metal.Finish + ".",
+		"System " + s.Name + ": " + s.Metal.Name + ", " + b.thick(s.Metal.Thickness) + " thick, " + s.Metal.Finish + ".",
 		"Crew stations start at the plumbed left-hand corner of each run, or at the mark its sheet names. They are running dimensions: pull one tape from the start.",
 		"Lengths and angles are as measured. Where a perimeter does not close, only the key plan is drawn adjusted; no piece is.",
 		"Weights are calculated from the developed area and the sheet thickness.",
@@ -241,7 +241,14 @@ func (b *book) generalNotes() []string {
 	}
 	for _, p := range b.l.Perimeters {
 		if c := p.Closure; p.Closed() && (c.Length != 0 || c.Angle != 0) {
-			notes = append(notes, "Perimeter "+p.Job.Name+" as measured does not close: it misses by "+b.small(c.Length)+" and "+angle(c.Angle)+".")
+			var by []string
+			if c.Length != 0 {
+				by = append(by, b.small(c.Length))
+			}
+			if c.Angle != 0 {
+				by = append(by, angle(c.Angle))
+			}
+			notes = append(notes, "Perimeter "+p.Job.Name+" as measured does not close: it misses by "+strings.Join(by, " and ")+".")
 		}
 	}
 	return notes

@@ -14,10 +14,14 @@ import (
 
 // PDF writes sheets as one document. Its date is the job's date of issue.
 func PDF(w io.Writer, l *layout.Layout, sheets []Sheet) error {
+	return writePDF(w, l, sheets, "metal coping: shop drawings and installation sheets")
+}
+
+func writePDF(w io.Writer, l *layout.Layout, sheets []Sheet, what string) error {
 	b := newBook(l, Options{})
 	in := l.Job.Info
 	d := pdf.Document{
-		Title: document(in.Name, in.Number, "metal coping: shop drawings and installation sheets"), Author: b.firm(),
+		Title: document(in.Name, in.Number, what), Author: b.firm(),
 		Subject: document("Metal parapet coping", in.Address), Keywords: "coping, parapet, shop drawings, installation, " + in.Number,
 		Lang: "en-US", Compress: true,
 	}

@@ -25,6 +25,7 @@ type leaf struct {
 	name   string // of the views, where not both
 	win    view.Window
 	cells  bool // the views are of several runs
+	data   bool // lists without the order of work, which has the next page
 	views  []placed
 	scenes []drawing.Scene // of the views
 	band   drawing.Rect    // what the views leave
@@ -196,6 +197,10 @@ func (f *leaf) what(windows int) string {
 		return "plan, elevation" + part + ", chairs"
 	case f.window > 0:
 		return "plan and elevation" + part
+	case f.data && len(f.table) > 0:
+		return "chairs, string, joint gaps"
+	case f.data:
+		return "string and joint gaps"
 	case len(f.table) > 0:
 		return "chairs and order of work"
 	}
@@ -347,23 +352,23 @@ func (b *book) views(r *layout.Run, w view.Window, k runScales, room drawing.Rec
 	if k.once {
 		c := view.RunCell{Run: r, Win: w, Width: room.Width()}
 		f := &leaf{window: n, win: w}
-		put(f, c.Plan(b.l, k.along, k.across), "p")
-		put(f, c.Elevation(b.l, k.along, k.up), "e")
+		plans, elevations := view.RunCellViews(b.l, []view.RunCell{c}, k.along, k.across, k.up)
+		put(f, plans[0], "p")
+		put(f, elevations[0], "e")
 		put(f, view.RunCellFoot(b.l, []view.RunCell{c}, k.along, k.across, k.up, room.Width()), "f")
 		return []*leaf{f}
 	}
-	plan := view.RunPlan(b.l, r, w, k.along, k.across, room.Width())
-	elevation := view.RunElevation(b.l, r, w, k.along, k.up, room.Width())
 	if k.together {
+		plan, elevation := view.RunViews(b.l, r, w, k.along, k.across, k.up, room.Width())
 		f := &leaf{window: n, win: w}
 		put(f, plan, "p")
 		put(f, elevation, "e")
 		return []*leaf{f}
 	}
 	p := &leaf{window: n, win: w, name: "plan"}
-	put(p, plan, "p")
+	put(p, view.RunPlan(b.l, r, w, k.along, k.across, room.Width()), "p")
 	e := &leaf{window: n, win: w, name: "elevation"}
-	put(e, elevation, "e")
+	put(e, view.RunElevation(b.l, r, w, k.along, k.up, room.Width()), "e")
 	return []*leaf{p, e}
 }
 
@@ -398,32 +403,47 @@ func (b *book) fill(t stretch, room drawing.Rect, leaves *[]*leaf) {
 			high += strip.h + between
 		}
 	}
+	// The pictures stand on the last page of lists, with the last words of the
+	// order of work, for which every page of lists keeps room. Where that takes as
+	// many pages, words and pictures have one to themselves.
 	low := room
-	if high < room.Height()/2 {
-		low.Max.Y -= high // every page of lists keeps room for the pictures; one takes them
+	below := high < room.Height()/2
+	if below {
+		low.Max.Y -= high
 	}
-	best := b.arrange(t, tables, low, *leaves)
-	for i := range tables {
-		tables[i].tight = true
-	}
-	if got := b.arrange(t, tables, low, *leaves); len(got) < len(best) {
-		best = got
+	var best []*leaf
+	for _, apart := range []bool{true, false} {
+		for _, tight := range []bool{false, true} {
+			for i := range tables {
+				tables[i].tight = tight
+			}
+			in := low
+			if apart {
+				in = room
+			}
+			got, ok := b.arrange(t, tables, in, *leaves, apart)
+			if apart && ok && below {
+				ok = got[len(got)-1].foot() <= low.Max.Y
+			}
+			if ok && (best == nil || len(got) < len(best)) {
+				best = got
+			}
+		}
 	}
 	*leaves = best
 	if len(strips) == 0 {
 		return
 	}
-	if low != room {
-		for _, f := range best {
-			if f.window == 0 {
-				y := low.Max.Y
-				for _, q := range strips {
-					f.views = append(f.views, placed{q, drawing.Pt(room.Min.X, y+between)})
-					y += between + q.h
-				}
-				return
-			}
+	if f := best[len(best)-1]; below && f.window == 0 {
+		y := low.Max.Y
+		if len(best) > 1 && best[len(best)-2].data { // the page is theirs: close under the words
+			y = f.foot()
 		}
+		for _, q := range strips {
+			f.views = append(f.views, placed{q, drawing.Pt(room.Min.X, y+between)})
+			y += between + q.h
+		}
+		return
 	}
 	// On pages of their own, each whole.
 	y := room.Max.Y
@@ -436,6 +456,15 @@ func (b *book) fill(t stretch, room drawing.Rect, leaves *[]*leaf) {
 		y += between + q.h
 	}
 	*leaves = best
+}
+
+// foot is where the tables and lists of a page end.
+func (f *leaf) foot() drawing.Unit {
+	low := drawing.Unit(0)
+	for _, x := range slices.Concat(f.table, f.small) {
+		low = max(low, x.at.Y+x.h)
+	}
+	return low
 }
 
 // steps is the strip of pictures of the order of work; none where nothing is
@@ -451,8 +480,12 @@ func (b *book) steps(r *layout.Run, w drawing.Unit) laid {
 
 // arrange places chair tables under the views where they fit whole or else on
 // pages of their own, and the other lists where there is room, in the order a
-// foreman needs them.
-func (b *book) arrange(t stretch, tables []table, room drawing.Rect, views []*leaf) []*leaf {
+// foreman needs them. apart gives the order of work of a run a page of its own,
+// if it has any.
+func (b *book) arrange(t stretch, tables []table, room drawing.Rect, views []*leaf, apart bool) (all []*leaf, ok bool) {
+	if apart && (len(t.runs) > 1 || b.steps(t.runs[0], room.Width()).draw == nil) {
+		return nil, false
+	}
 	var leaves []*leaf
 	for _, f := range views {
 		copied := *f
@@ -522,8 +555,15 @@ func (b *book) arrange(t stretch, tables []table, room drawing.Rect, views []*le
 	}
 	// A page saved is worth the order of work before the data, or in two parts.
 	var lists [][]placed
+	var work block
 	for _, together := range []bool{true, false} {
 		for _, order := range b.runData(t, room, together) {
+			if apart {
+				last := len(order) - 1
+				order, work = order[:last], order[last]
+				lists = flowOver(order, regions)
+				break
+			}
 			if got := flowOver(order, regions); lists == nil || len(got) < len(lists) {
 				lists = got
 			}
@@ -535,7 +575,14 @@ func (b *book) arrange(t stretch, tables []table, room drawing.Rect, views []*le
 		}
 		leaves[i].small = append(leaves[i].small, t...)
 	}
-	return leaves
+	if !apart {
+		return leaves, true
+	}
+	for _, f := range leaves {
+		f.data = f.window == 0
+	}
+	got, rest := work.take(min(room.Width(), max(smallWide+3000, room.Width()/2)), room.Height(), true)
+	return append(leaves, &leaf{small: []placed{{got, room.Min}}}), rest == nil
 }
 
 // parts cuts a rectangle into columns wide enough for data; none if it is not.

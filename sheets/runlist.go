@@ -37,6 +37,16 @@ func (b *book) runLists(p *layout.Perimeter, r *layout.Run, room drawing.Rect, t
 	return append(blocks, list{title: "Order of work", items: b.orderOfWork(r), numbered: true, together: together})
 }
 
+// bandWords lists the inside widths of a run of several, from the left, with
+// where each tapers into the next.
+func (b *book) bandWords(r *layout.Run) string {
+	words := "inside " + b.short(r.InsideAt(0))
+	for _, t := range r.Tapers {
+		words += ", tapering from " + b.long(r.ToCrew(t.From)) + " to " + b.long(r.ToCrew(t.To)) + " into " + b.short(t.Right)
+	}
+	return words
+}
+
 // chairTable is one row for each chair, with a box to tick.
 func (b *book) chairTable(r *layout.Run) table {
 	layers := b.j.Packing.Method == job.PackContinuous && b.j.Packing.Layer > 0
@@ -90,6 +100,19 @@ func (b *book) packing(c *layout.Chair, pack length.Length, shims []length.Lengt
 }
 
 func (b *book) standsAt(c *layout.Chair) string {
+	words := b.standsBy(c)
+	if len(c.Run.Tapers) == 0 {
+		return words
+	}
+	// A run of several widths has chairs of several, some cut to a taper.
+	words += ", " + b.short(c.Inside) + " inside"
+	if left, right := c.Edges(&b.j.System); left != right {
+		words += ", tapers " + b.short(left) + " to " + b.short(right)
+	}
+	return words
+}
+
+func (b *book) standsBy(c *layout.Chair) string {
 	switch c.Kind {
 	case anchor.AtJoint:
 		return "joint " + local(c.Joint.Name, c.Run.Name)
@@ -164,6 +187,10 @@ func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
 	switch {
 	case r.Job.Datum.Mark != "":
 		start = r.Job.Datum.Mark
+	case r.Left.Step != nil && r.Left.Step.Up():
+		start = "riser of the step at the left hand, up to run " + r.Left.Step.Beyond.Name
+	case r.Left.Step != nil:
+		start = "edge of the step at the left hand, down to run " + r.Left.Step.Beyond.Name + ", plumbed"
 	case r.Left.Kind == job.EndFree:
 		start = "left-hand end of the wall, plumbed"
 	case r.Left.Kind == job.EndWall:
@@ -194,7 +221,7 @@ func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
 		}
 		rows = append(rows,
 			[]string{"Wall face from string", "left end " + at(r.Readings[0].Gap) + "; right end " + at(r.Readings[n-1].Gap) +
-				"; most " + at(r.GapMost) + " at " + b.long(r.ToCrew(r.ToCap(r.GapMostAt)))},
+				"; most " + at(r.Line.GapMost) + " at " + b.long(r.ToCrew(r.ToCap(r.Line.GapMostAt)))},
 			[]string{"Wall width", span(b.short(r.WidthLeast), b.short(r.WidthMost))},
 			[]string{"Width needed", b.short(r.Need) + " at " + b.long(r.ToCrew(r.ToCap(r.NeedAt)))},
 		)
@@ -202,6 +229,9 @@ func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
 	width := "inside " + b.short(r.Inside) + ", outside " + b.short(r.Outside)
 	if e := b.shopShort(r.Outside); e != b.short(r.Outside) {
 		width += " (" + e + " exact)"
+	}
+	if len(r.Tapers) > 0 {
+		width = b.bandWords(r)
 	}
 	if g := p.Governs(); g != nil && g.Name != r.Name && g.Need > r.Need {
 		width += ", governed by run " + g.Name + ", which needs " + b.short(g.Need)

@@ -20,6 +20,7 @@ func (b *book) fasteners() []page {
 	room := first.paper.room(first.banner != "")
 	var blocks []block
 	blocks = append(blocks, b.fastenerTables(room.Width())...)
+	blocks = append(blocks, b.fasteningBlocks()...)
 	blocks = append(blocks, b.fastenerData(), list{items: []string{supportNote}, plain: true})
 	if t, ok := b.shimTable(); ok {
 		blocks = append(blocks, t)
@@ -72,7 +73,7 @@ func (b *book) fastenerTables(w drawing.Unit) []block {
 			if last {
 				box := dash(f.Boxes)
 				if f.Boxes > 0 {
-					box = fmt.Sprintf("%d of %d", f.Boxes, f.Fastener.Box)
+					box = fmt.Sprintf("%d × %d", f.Boxes, f.Fastener.Box)
 				}
 				row = append(row, itoa(f.Count), itoa(f.Spare), box)
 			}
@@ -118,12 +119,13 @@ func (b *book) fastenerData() table {
 
 // shimTable counts shims by run, and the plywood of the zones.
 func (b *book) shimTable() (table, bool) {
-	t := table{title: "Shims and plywood by run", cols: []column{{head: "Run"}}}
+	t := table{title: "Shims by run", cols: []column{{head: "Run"}}}
 	for _, s := range b.j.Packing.Shims {
-		t.cols = append(t.cols, column{head: b.exact(s) + " front", align: drawing.Right}, column{head: "rear", align: drawing.Right})
+		t.cols = append(t.cols, column{head: b.exact(s) + " front", align: drawing.Right}, column{head: b.exact(s) + " rear", align: drawing.Right})
 	}
 	ply := b.j.Packing.Method == job.PackContinuous && b.j.Packing.Layer > 0
 	if ply {
+		t.title = "Shims and plywood by run"
 		t.cols = append(t.cols, column{head: "Plywood " + b.exactly(b.j.Packing.Layer) + " actual, full width", align: drawing.Right})
 	}
 	for _, r := range b.l.Runs() {
@@ -138,7 +140,11 @@ func (b *book) shimTable() (table, bool) {
 			row = append(row, dash(counts[i].Front), dash(counts[i].Rear))
 		}
 		if ply {
-			row = append(row, b.long(b.l.Plywood(r)))
+			sheet := "–"
+			if n := b.l.Plywood(r); n > 0 {
+				sheet = b.long(n)
+			}
+			row = append(row, sheet)
 		}
 		t.rows = append(t.rows, row)
 	}
@@ -271,15 +277,15 @@ func (b *book) pieceRow(q *layout.Piece, trim bool) []string {
 		}
 		row = append(row, to)
 	}
-	return append(row, b.shopShort(q.Inside), b.shopShort(q.Girth), weight, lift, as, released)
+	return append(row, b.widthOf(q), b.shopShort(q.Girth), weight, lift, as, released)
 }
 
 // shortTurn says turn and included angle in a table.
 func shortTurn(c *layout.Corner) string {
 	if c.Outside() {
-		return "right " + angle(c.Turn) + " (incl. " + angle(c.Included()) + ")"
+		return "right " + angle(c.CapTurn) + " (incl. " + angle(c.CapIncluded()) + ")"
 	}
-	return "left " + angle(-c.Turn) + " (incl. " + angle(c.Included()) + ")"
+	return "left " + angle(-c.CapTurn) + " (incl. " + angle(c.CapIncluded()) + ")"
 }
 
 func orDash(s string) string {
@@ -307,7 +313,7 @@ func (b *book) joints() []page {
 		return nil
 	}
 	s := &b.j.System
-	note := list{items: []string{fmt.Sprintf("Nominal gaps are at a metal temperature of %s. The gap to set by temperature stands on the sheet of each run.", b.temperature(s.Joint.Reference)),
+	note := list{together: true, items: []string{fmt.Sprintf("Nominal gaps are at a metal temperature of %s. The gap to set by temperature stands on the sheet of each run.", b.temperature(s.Joint.Reference)),
 		"Joint centres never move with temperature. Sealant tape: " + b.small(s.Splice.Tape) + " from the centre line to the middle of each strip."}}
 	return b.pages(first, []block{t, note}, b.wideColumns([]block{t}))
 }

@@ -18,14 +18,15 @@ const (
 	Shop
 	Inspector
 	Receiving
+	PreBid // the visit to the wall with the general contractor, before the bid
 )
 
 // Audiences lists every audience, All first.
-func Audiences() []Audience { return []Audience{All, Crew, Shop, Inspector, Receiving} }
+func Audiences() []Audience { return []Audience{All, Crew, Shop, Inspector, Receiving, PreBid} }
 
 // String is the word a person would ask for it by.
 func (a Audience) String() string {
-	return [...]string{"all", "crew", "shop", "inspector", "receiving"}[a]
+	return [...]string{"all", "crew", "shop", "inspector", "receiving", "pre-bid"}[a]
 }
 
 // Options choose what a packet holds and its paper. The zero Options are the
@@ -47,9 +48,17 @@ const (
 	CornerSheet
 	Sections
 	FastenerSchedule
+	Levelling
 	PieceSchedule
 	JointSchedule
+	Basis
 	Assemblies
+	TestedSection
+	Materials
+	Checklist
+	Statement
+	WallReport
+	RFIList
 	CrateList
 	ShopSheet
 	HandCheck
@@ -57,11 +66,13 @@ const (
 	BlankList
 	PieceLabels
 	CrateLabels
+	Form // a survey form, which is no part of a packet
 )
 
 func (k Kind) String() string {
-	return [...]string{"index", "safety", "findings", "run", "corner", "sections", "fasteners", "pieces", "joints", "assemblies", "crate",
-		"shop", "hands", "cutting", "blanks", "labels", "crate-labels"}[k]
+	return [...]string{"index", "safety", "findings", "run", "corner", "sections", "fasteners", "levelling", "pieces", "joints", "basis",
+		"assemblies", "tested", "materials", "checklist", "statement", "wall", "rfi", "crate",
+		"shop", "hands", "cutting", "blanks", "labels", "crate-labels", "form"}[k]
 }
 
 // For reports whether a kind of sheet belongs in an audience's packet.
@@ -71,13 +82,15 @@ func (k Kind) For(a Audience) bool {
 	}
 	switch a {
 	case Crew:
-		return k == Safety || k == Findings || k == RunSheet || k == CornerSheet || k == Sections || k == FastenerSchedule
+		return k == Safety || k == Findings || k == RunSheet || k == CornerSheet || k == Sections || k == FastenerSchedule || k == Levelling
 	case Shop:
-		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule || k >= ShopSheet
+		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule || k >= ShopSheet && k <= CrateLabels
 	case Inspector:
-		return k == Findings || k == Sections || k == FastenerSchedule || k == Assemblies
+		return k == Findings || k == Sections || k == FastenerSchedule || k >= Basis && k <= Statement || k == WallReport
 	case Receiving:
 		return k == CrateList
+	case PreBid:
+		return k == WallReport || k == RFIList || k == Levelling
 	}
 	return false
 }

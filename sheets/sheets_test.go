@@ -75,6 +75,20 @@ func open() job.Perimeter {
 	return p
 }
 
+// blown is a wind section of an invented place.
+func blown() *job.Wind {
+	return &job.Wind{Edition: "ASCE 7-16", Speed: 115 * 0.44704, SpeedFrom: "S-1", Risk: "II", Exposure: "C",
+		RoofHeight: 24 * length.Foot, ParapetTop: 27 * length.Foot, Kzt: 1}
+}
+
+// woody states what the cross-check in wood and the nailer's anchorage take.
+func woody(j *job.Job) {
+	j.Fasteners[0].Kind = job.WoodScrew
+	y := &j.Walls[0].Layers[0]
+	y.Gravity, y.Service = 0.42, true
+	j.Walls[0].Nailer = &job.Nailer{Anchor: "anchor bolt", Report: "S-501", Pull: 1800}
+}
+
 // cases are jobs that between them have every kind of sheet.
 func cases() []struct {
 	name string
@@ -97,6 +111,17 @@ func cases() []struct {
 	drawn.Perimeters[0].Runs[2].Basis = job.Drawing
 	trimmed := perimeters(open())
 	trimmed.System.Joint.FieldCloser, trimmed.System.Joint.Allowance = true, 2*in
+	computed := perimeters(jobtest.Rectangle(400*in, 300*in))
+	computed.Pressures, computed.Wind = nil, blown()
+	computed.System.Chair.Metal, computed.Walls[0].CoverFront = "copper", 7*in
+	woody(computed)
+	checked := perimeters(jobtest.Rectangle(500*in, 300*in))
+	checked.Wind = blown()
+	checked.Units, checked.Paper = job.Metric, job.Paper{Runs: job.ISOA3, Lists: job.ISOA4}
+	woody(checked)
+	confirmed := perimeters(jobtest.Rectangle(400*in, 300*in))
+	confirmed.Pressures, confirmed.Wind = nil, blown()
+	confirmed.Wind.Confirmed = &job.Confirmed{By: "Sample Structural", Document: "L-1", On: job.Date{Year: 2026, Month: 3, Day: 2}}
 	two := perimeters(ell(), open())
 	two.Packing.Least = 3 * in / 4
 	return []struct {
@@ -112,6 +137,9 @@ func cases() []struct {
 		{"unstated", unstated},
 		{"long", long},
 		{"two", two},
+		{"computed", computed},
+		{"checked", checked},
+		{"confirmed", confirmed},
 	}
 }
 

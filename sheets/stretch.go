@@ -146,16 +146,17 @@ func (b *book) cells(rows [][]view.RunCell, k runScales, room drawing.Rect) (*le
 		f.views = append(f.views, placed{got, at})
 		f.scenes = append(f.scenes, v)
 	}
-	y := room.Min.Y
+	allPlans, allElevations := view.RunCellViews(b.l, slices.Concat(rows...), k.along, k.across, k.up)
+	y, done := room.Min.Y, 0
 	for n, row := range rows {
 		if n > 0 {
 			y += between
 		}
-		plans := make([]drawing.Scene, len(row))
+		plans, elevations := allPlans[done:done+len(row)], allElevations[done:done+len(row)]
+		done += len(row)
 		high, low := drawing.Unit(0), drawing.Unit(0)
-		for i, c := range row {
-			plans[i] = c.Plan(b.l, k.along, k.across)
-			high = max(high, plans[i].H)
+		for i := range row {
+			high, low = max(high, plans[i].H), max(low, elevations[i].H)
 		}
 		x := room.Min.X
 		for i, c := range row {
@@ -165,9 +166,7 @@ func (b *book) cells(rows [][]view.RunCell, k runScales, room drawing.Rect) (*le
 			}}, drawing.Pt(x, y)})
 			prefix := "r" + itoa(n+1) + "c" + itoa(i+1)
 			put(plans[i], drawing.Pt(x, y+titleDrop), prefix+"p", c.Width)
-			elevation := c.Elevation(b.l, k.along, k.up)
-			low = max(low, elevation.H)
-			put(elevation, drawing.Pt(x, y+titleDrop+high+apart), prefix+"e", c.Width)
+			put(elevations[i], drawing.Pt(x, y+titleDrop+high+apart), prefix+"e", c.Width)
 			x += c.Width + gutter
 		}
 		y += titleDrop + high + apart + low

@@ -20,6 +20,10 @@ func holdName(code string) string {
 		return "length not measured: verify in field"
 	case "run-unsurveyed":
 		return "wall not surveyed"
+	case "survey-slip":
+		return "a reading in doubt: measure again"
+	case "wall-unsound":
+		return "loose, rotten or wet wall top"
 	case "survey-not-tied":
 		return "survey not tied to the corners"
 	case "rear-at-kink":
@@ -28,6 +32,30 @@ func holdName(code string) string {
 		return "design pressures not stated"
 	case "strength-of-what":
 		return "edition of the pressures not known"
+	case "pressures-computed":
+		return "computed pressures not confirmed by a licensed engineer"
+	case "wind-edition", "wind-speed-range", "wind-height", "wind-roof-slope", "wind-area", "wind-parapet-note", "wind-reduction-tall", "wind-least-dimension":
+		return "pressures cannot be computed as asked"
+	case "extender-needed":
+		return "a leg taller than tested"
+	case "cap-narrow":
+		return "cap narrower than the wall"
+	case "top-level":
+		return "top does not drain to the roof"
+	case "metal-thin":
+		return "metal thinner than specified"
+	case "metals-dissimilar":
+		return "metals that must not touch"
+	case "treated-wood":
+		return "metal on treated wood"
+	case "metal-on-masonry":
+		return "metal on masonry"
+	case "expansion-differs":
+		return "coefficient of expansion in doubt"
+	case "withdrawal-short":
+		return "screws short of the pull by the wood formulas"
+	case "nailer-anchorage":
+		return "nailer anchors too close"
 	case "no-assembly":
 		return "no tested assembly covers it"
 	case "nothing-holds":
@@ -134,6 +162,15 @@ func kindOf(q *layout.Piece) string {
 		return "closer"
 	}
 	return q.Kind.String()
+}
+
+// widthOf letters the inside width of a piece: of a transition both, the
+// narrow end's first.
+func (b *book) widthOf(q *layout.Piece) string {
+	if q.Kind == cap.Transition {
+		return b.shopShort(q.Narrow) + " to " + b.shopShort(q.Wide)
+	}
+	return b.shopShort(q.Inside)
 }
 
 // screwName is a fastener with its diameter.

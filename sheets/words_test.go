@@ -262,3 +262,42 @@ func TestFindingsRead(t *testing.T) {
 		t.Errorf("the findings read %q", text)
 	}
 }
+
+// A sheet of corners made alike letters the first; what stands under the
+// supports of each is the wall's, and the table beside gives it for every one.
+func TestCornersMadeAlikeKeepTheirOwnPacking(t *testing.T) {
+	differ := 0
+	for _, c := range packets() {
+		b := newBook(c.layout, Options{})
+		for _, g := range c.layout.CornerGroups() {
+			table, ok := b.alikeTable(g)
+			if ok != (len(g) > 1) {
+				t.Errorf("%s, %s: table of %d corners: %t", c.name, g[0].Mark, len(g), ok)
+			}
+			if !ok {
+				continue
+			}
+			seen := map[string]bool{}
+			for _, p := range c.layout.Perimeters {
+				for _, s := range p.Supports {
+					if !slices.Contains(g, s.Piece) {
+						continue
+					}
+					packing := b.short(s.Packing)
+					seen[packing] = true
+					if !slices.ContainsFunc(table.rows, func(r []string) bool {
+						return r[0] == s.Piece.Mark && strings.Contains(r[3]+",", s.Name+" "+packing+",")
+					}) {
+						t.Errorf("%s: no row says that %s stands on %s", c.name, s.Name, packing)
+					}
+				}
+			}
+			if len(seen) > 1 {
+				differ++
+			}
+		}
+	}
+	if differ == 0 {
+		t.Error("no case has corners made alike on unlike packing")
+	}
+}

@@ -23,6 +23,16 @@ func open(path, units string) (*layout.Layout, finding.List, error) {
 		relocate(found, filepath.Clean(dir))
 		return nil, found, nil
 	}
+	if err := choose(j, units); err != nil {
+		return nil, nil, err
+	}
+	l, all := layout.Build(j)
+	relocate(all, filepath.Clean(dir))
+	return l, all, nil
+}
+
+// choose letters a job in the units asked for.
+func choose(j *job.Job, units string) error {
 	switch units {
 	case "":
 	case "imperial":
@@ -30,11 +40,9 @@ func open(path, units string) (*layout.Layout, finding.List, error) {
 	case "metric":
 		j.Units = job.Metric
 	default:
-		return nil, nil, fmt.Errorf("--units %s: write imperial or metric", units)
+		return fmt.Errorf("--units %s: write imperial or metric", units)
 	}
-	l, all := layout.Build(j)
-	relocate(all, filepath.Clean(dir))
-	return l, all, nil
+	return nil
 }
 
 func relocate(found finding.List, dir string) {

@@ -31,15 +31,20 @@ func packetCommand() *cobra.Command {
 (sheets/) and each view (views/), the schedules as CSV (schedules/) and, for the
 shop, flat patterns of released pieces as DXF at 1:1 (dxf/). An error finding
 stops it before anything is written. Files of an earlier packet
-in DIR that this one no longer has are removed, so that no stale sheet is left.`,
+in DIR that this one no longer has are removed, so that no stale sheet is left.
+
+--for takes only the sheets of one reader. pre-bid is for the visit to the wall
+before the bid: the wall reports, the questions to the general contractor and
+both ways to level the wall top.`,
 		Example: `  copingset packet samples/rectangle/job.yaml -o out
   copingset packet samples/rectangle/job.yaml -o out --for shop
+  copingset packet samples/l-shape/job.yaml -o out --for pre-bid
   copingset packet samples/metric/job.yaml -o out --paper A2,A4 --units metric`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error { return packet(cmd, args[0], f) },
 	}
 	c.Flags().StringVarP(&f.out, "out", "o", "", "folder to write into (made if absent)")
-	c.Flags().StringVar(&f.audience, "for", "all", "whose sheets: all, crew, shop, inspector, receiving")
+	c.Flags().StringVar(&f.audience, "for", "all", "whose sheets: all, crew, shop, inspector, receiving, pre-bid")
 	c.Flags().StringVar(&f.paper, "paper", "", "paper of the run sheets, and after a comma of the lists: A, B, C, D, A4, A3, A2")
 	c.Flags().StringVar(&f.units, "units", "", "imperial or metric, instead of the job's")
 	c.Flags().BoolVar(&f.liveText, "live-text", false, "letter the SVG with live text instead of outlines")

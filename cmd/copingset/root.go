@@ -29,12 +29,13 @@ sixteenth of an inch or the millimetre, and prints the sheets: index and key
 plan, an installation sheet for each run, corners, sections, schedules and
 crate lists.`,
 		Example: `  copingset check samples/rectangle/job.yaml
+  copingset form samples/rectangle/job.yaml -o form
   copingset packet samples/rectangle/job.yaml -o out
   copingset packet samples/l-shape/job.yaml -o out --for crew`,
 		SilenceUsage:  true,
 		SilenceErrors: true,
 	}
-	root.AddCommand(checkCommand(), packetCommand())
+	root.AddCommand(checkCommand(), formCommand(), packetCommand())
 	root.SetArgs(args)
 	root.SetIn(stdin)
 	root.SetOut(stdout)

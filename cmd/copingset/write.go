@@ -10,19 +10,25 @@ import (
 	"strings"
 )
 
-// listName is the file in which a packet remembers what it wrote.
-const listName = "packet-files.txt"
+// listName is the file in which a packet remembers what it wrote, formList the
+// one for survey forms: either may be written beside the other.
+const (
+	listName = "packet-files.txt"
+	formList = "form-files.txt"
+)
 
 // writeAll writes files below a folder, each whole or not at all: first all of
 // them under temporary names in their folders, synced, then renamed. What an
 // earlier packet listed and this one does not write is removed.
-func writeAll(dir string, files []file) (err error) {
-	old := listed(dir)
+func writeAll(dir string, files []file) error { return writeListed(dir, listName, files) }
+
+func writeListed(dir, list string, files []file) (err error) {
+	old := listed(dir, list)
 	var names []string
 	for _, f := range files {
 		names = append(names, f.name)
 	}
-	files = append(files, file{listName, []byte(strings.Join(names, "\n") + "\n")})
+	files = append(files, file{list, []byte(strings.Join(names, "\n") + "\n")})
 	var temps []string
 	defer func() {
 		if err != nil {
@@ -55,8 +61,8 @@ func writeAll(dir string, files []file) (err error) {
 
 // listed reads what an earlier packet wrote; only plain names below the folder
 // count.
-func listed(dir string) []string {
-	data, err := os.ReadFile(filepath.Join(dir, listName))
+func listed(dir, list string) []string {
+	data, err := os.ReadFile(filepath.Join(dir, list))
 	if err != nil {
 		return nil
 	}

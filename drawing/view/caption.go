@@ -71,13 +71,21 @@ func scaleStops(metric bool, scale Scale, most drawing.Unit) ([]drawing.Unit, []
 // turnWords says a corner's turn and its included angle, both, and which way:
 // a bare number is read either way and makes a wrong corner.
 func turnWords(c *layout.Corner) (kind, turn, included string) {
+	return turnSaid(c, c.Turn, c.Included())
+}
+
+// pieceTurnWords says the same of the piece made for the corner.
+func pieceTurnWords(c *layout.Corner) (kind, turn, included string) {
+	return turnSaid(c, c.CapTurn, c.CapIncluded())
+}
+
+func turnSaid(c *layout.Corner, a, in job.Angle) (kind, turn, included string) {
 	side := "right"
-	a := c.Turn
 	kind = "OUTSIDE CORNER"
-	if c.Turn < 0 {
+	if !c.Outside() {
 		side, a, kind = "left", -a, "INSIDE CORNER"
 	}
-	return kind, "turns " + side + " " + job.FormatAngle(a), "included " + job.FormatAngle(c.Included())
+	return kind, "turns " + side + " " + job.FormatAngle(a), "included " + job.FormatAngle(in)
 }
 
 // slopeWords letters a slope the way its readers measure it.

@@ -49,6 +49,15 @@ type cornerChair struct {
 	at float64
 }
 
+// middle is the front station of the middle of the leg.
+func (g cornerLeg) middle() length.Length {
+	return g.part.Run.ToFront(g.part.From + g.part.Length()/2)
+}
+
+// wallFace is how far the wall line stands behind the cap line at the middle
+// of the leg.
+func (g cornerLeg) wallFace() length.Length { return g.part.Run.CapOutAt(g.middle()) }
+
 // polygon is the leg in plan, outside mold lines: front left, front right,
 // rear right, rear left.
 func (g cornerLeg) polygon(wide float64) [4]xy {
@@ -75,9 +84,13 @@ func RoomyCornerPlan(l *layout.Layout, p *layout.Piece, w, h drawing.Unit) (out 
 func (c *corner) view() keyedView {
 	c.list.column = insetWide
 	c.words()
+	top := "street at the top of its left leg"
+	if len(c.p.Miters) == 0 {
+		top = "street at the top"
+	}
 	return keyedView{
 		l: c.l, metric: c.crew.Metric, title: c.title(), draw: c.draw, least: c.least, finest: 8, list: c.list, narrowest: insetWide,
-		under: "seen from above, street at the top of its left leg; L and R are the hands of a person on the roof looking out over the wall",
+		under: "seen from above, " + top + "; L and R are the hands of a person on the roof looking out over the wall",
 	}
 }
 
@@ -92,6 +105,8 @@ func (c *corner) title() string {
 	t := "PIECE " + c.p.Mark
 	if len(c.p.Miters) == 0 {
 		switch {
+		case c.tapers():
+			return t + ": TRANSITION, WIDE END AT THE " + strings.ToUpper(c.p.Hand.String()) + " HAND"
 		case c.p.Kind == cap.WallEnd:
 			return t + ": WALL END, " + strings.ToUpper(c.p.Hand.String()) + " HAND"
 		case c.p.LeftEnd != job.EndTurn && c.p.RightEnd != job.EndTurn:
@@ -100,7 +115,7 @@ func (c *corner) title() string {
 		return t + ": END CAP, " + strings.ToUpper(c.p.Hand.String()) + " HAND"
 	}
 	for i, m := range c.p.Miters {
-		kind, turn, included := turnWords(m.Corner)
+		kind, turn, included := pieceTurnWords(m.Corner)
 		sep := ": "
 		if i > 0 {
 			sep = "; "
@@ -145,11 +160,11 @@ func (c *corner) layLegs() {
 			g.name = "MIDDLE"
 		}
 		if i > 0 {
-			g.leftTrim = c.wide * halfTan(c.p.Miters[i-1].Corner.Turn)
+			g.leftTrim = c.wide * halfTan(c.p.Miters[i-1].Corner.CapTurn)
 		}
 		if i < len(c.p.Miters) {
-			g.rightTrim = c.wide * halfTan(c.p.Miters[i].Corner.Turn)
-			turned += c.p.Miters[i].Corner.Turn.Degrees()
+			g.rightTrim = c.wide * halfTan(c.p.Miters[i].Corner.CapTurn)
+			turned += c.p.Miters[i].Corner.CapTurn.Degrees()
 			f = legFrame{o: f.at(g.long, 0), dir: heading(turned)}
 		}
 		c.legs = append(c.legs, g)
@@ -205,6 +220,9 @@ func (c *corner) findChairs(g *cornerLeg) {
 // outline is the piece in one ring: the fronts from left to right, the rears
 // back.
 func (c *corner) outline() []xy {
+	if c.tapers() {
+		return c.taperOutline()
+	}
 	var front, rear []xy
 	for _, g := range c.legs {
 		q := g.polygon(c.wide)
@@ -231,6 +249,10 @@ func (c *corner) short(l length.Length) string {
 // words fills the list: the order of assembly, what was measured from where,
 // and what is on hold.
 func (c *corner) words() {
+	if c.tapers() {
+		c.taperWords()
+		return
+	}
 	supports, chairs, joints := c.named()
 	first := "Set the packing and the membrane under the piece, checked level; no support stands under it"
 	if len(supports) > 0 {
@@ -247,6 +269,9 @@ func (c *corner) words() {
 		"Piece " + c.p.Mark + ": hook the front, set the gap for today's metal temperature, snap the rear, check",
 		"Then the layout string, from these chairs' front edges to the next" + crossing,
 	}
+	if len(c.p.Miters) == 0 { // it has no legs, and nothing here gives its chairs' stations
+		c.list.items[1] = "Set " + several("chair", chairs) + " at the stations of the run's own sheets, front edges " + c.short(c.string()) + " behind the cap line"
+	}
 	if len(joints) == 0 {
 		c.list.items[2] = "No joint at this piece: no splice plate"
 	}
@@ -254,7 +279,7 @@ func (c *corner) words() {
 		w := m.Corner
 		c.list.figures = append(c.list.figures, c.inset(w))
 		c.list.notes = append(c.list.notes, "Cap corner from the plumbed wall corner "+w.Name+": "+
-			c.beyond(w.Arrive.Right.Ext, w.Arrive)+"; "+c.beyond(w.Leave.Left.Ext, w.Leave)+".")
+			c.beyond(w.Arrive.Right.Ext, w.Arrive, w)+"; "+c.beyond(w.Leave.Left.Ext, w.Leave, w)+".")
 		c.list.notes = append(c.list.notes, c.supportWords(i)...)
 	}
 	for i, g := range c.legs {
@@ -277,12 +302,12 @@ func several(kind string, names []string) string {
 
 // beyond says where the cap's corner point lies from the wall's, along and out
 // from one run.
-func (c *corner) beyond(ext length.Length, r *wall.Run) string {
+func (c *corner) beyond(ext length.Length, r *wall.Run, w *wall.Corner) string {
 	along := c.short(ext) + " beyond"
 	if ext < 0 {
 		along = c.short(-ext) + " short"
 	}
-	return "run " + r.Name + " " + along + ", " + c.short(r.CapOut) + " out"
+	return "run " + r.Name + " " + along + ", " + c.short(r.CapOut(w)) + " out"
 }
 
 // string is how far the chairs' front edges stand behind the cap line.

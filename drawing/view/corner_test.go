@@ -39,7 +39,7 @@ func cornerNamed(t interface {
 	words := lettering(s)
 	want := []string{p.Mark, "STREET", "ROOF"}
 	for _, m := range p.Miters {
-		kind, turn, included := turnWords(m.Corner)
+		kind, turn, included := pieceTurnWords(m.Corner)
 		want = append(want, kind, turn, included, "LEFT LEG", "RIGHT LEG")
 	}
 	for i, q := range p.Parts {

@@ -133,14 +133,18 @@ func besideLegs(legs []cornerLeg, reach func(cornerLeg) (a, b float64), y func(c
 
 // wall draws both faces of the wall below the cap, and the plumbed corner.
 func (d *cornerDrawing) wall(g *drawing.Scene) {
-	front := d.beside(func(q cornerLeg) float64 { return q.part.Run.CapOut.MM() })
+	if d.tapers() {
+		d.taperWall(g)
+		return
+	}
+	front := d.beside(func(q cornerLeg) float64 { return q.wallFace().MM() })
 	rear := d.beside(func(q cornerLeg) float64 {
 		r := q.part.Run
-		w := r.At(r.ToFront(q.part.From + q.part.Length()/2)).Width
+		w := r.At(q.middle()).Width
 		if w <= 0 {
-			w = r.Inside - d.sys.FrontClearance - d.sys.RearClearance
+			w = d.p.Inside - d.sys.FrontClearance - d.sys.RearClearance
 		}
-		return (r.CapOut + w).MM()
+		return (q.wallFace() + w).MM()
 	})
 	// At an end without a neighbour the wall stops where the clearance says.
 	d.endWall(g, front, rear)
@@ -172,7 +176,7 @@ func (d *cornerDrawing) endWall(g *drawing.Scene, front, rear []xy) {
 			back = -d.sys.WallEnd.Clearance.MM()
 		}
 		at := func(y float64) xy { return leg.at(u-out*back, y) }
-		yf := leg.part.Run.CapOut.MM()
+		yf := leg.wallFace().MM()
 		p := rear[k].sub(leg.o)
 		yr := float64(p.x*leg.dir.roofward().x) + float64(p.y*leg.dir.roofward().y)
 		front[k], rear[k] = at(yf), at(yr)
@@ -195,7 +199,8 @@ func (d *cornerDrawing) chairs(g *drawing.Scene) {
 	half := d.sys.Chair.Length.MM() / 2
 	for _, leg := range d.legs {
 		for _, ch := range leg.chairs {
-			q := d.m.all(leg.at(ch.at-half, a), leg.at(ch.at+half, a), leg.at(ch.at+half, b), leg.at(ch.at-half, b))
+			left, right := b-d.wide+d.wideAt(ch.at-half), b-d.wide+d.wideAt(ch.at+half)
+			q := d.m.all(leg.at(ch.at-half, a), leg.at(ch.at+half, a), leg.at(ch.at+half, right), leg.at(ch.at-half, left))
 			g.Polygon(drawing.Hidden, q...)
 			d.c.Hidden(hiddenHalf, append(q, q[0])...)
 			g.Line(drawing.Centre, d.m.all(leg.at(ch.at, -d.real(2)), leg.at(ch.at, d.wide+d.real(2)))...)
@@ -237,7 +242,8 @@ func (d *cornerDrawing) plates(g *drawing.Scene) {
 			continue
 		}
 		half := j.Plate.MM() / 2
-		q := d.m.all(leg.at(at-half, 0), leg.at(at+half, 0), leg.at(at+half, d.wide), leg.at(at-half, d.wide))
+		wide := d.wideAt(at)
+		q := d.m.all(leg.at(at-half, 0), leg.at(at+half, 0), leg.at(at+half, wide), leg.at(at-half, wide))
 		g.Polygon(drawing.Thin, q...)
 		d.c.Hidden(hiddenHalf, append(q, q[0])...)
 	}
@@ -280,13 +286,14 @@ func (d *cornerDrawing) caps(g *drawing.Scene) {
 			a, out = leg.long+j.Gap().MM(), 1
 		}
 		b := a + out*d.real(stub)
-		near := d.m.all(leg.at(b, 0), leg.at(a, 0), leg.at(a, d.wide), leg.at(b, d.wide))
+		wide := d.wideAt(a)
+		near := d.m.all(leg.at(b, 0), leg.at(a, 0), leg.at(a, wide), leg.at(b, wide))
 		g.Line(drawing.Medium, near...)
 		d.c.Stroke(40, near...)
 		// The neighbour goes on.
 		z := d.real(1.5)
-		mid := d.wide / 2
-		br := d.m.all(leg.at(b, -d.real(1.5)), leg.at(b, mid-z), leg.at(b+z, mid-z/2), leg.at(b-z, mid+z/2), leg.at(b, mid+z), leg.at(b, d.wide+d.real(1.5)))
+		mid := wide / 2
+		br := d.m.all(leg.at(b, -d.real(1.5)), leg.at(b, mid-z), leg.at(b+z, mid-z/2), leg.at(b-z, mid+z/2), leg.at(b, mid+z), leg.at(b, wide+d.real(1.5)))
 		g.Line(drawing.Thin, br...)
 		d.c.Stroke(40, br...)
 	}
@@ -302,6 +309,10 @@ func (d *cornerDrawing) strings(g *drawing.Scene) {
 // dims letters front and rear length of each leg, the chairs from the corner
 // point, and the outside width.
 func (d *cornerDrawing) dims(g *drawing.Scene) {
+	if d.tapers() {
+		d.taperDims(g)
+		return
+	}
 	for i, leg := range d.legs {
 		q := leg.polygon(d.wide)
 		street, roof := leg.dir.roofward().times(-1), leg.dir.roofward()
@@ -358,7 +369,7 @@ func (d *cornerDrawing) dim(g *drawing.Scene, a, b xy, out xy, away float64, wor
 				places = append(places, off(la, dir, drawing.Round(room*f)))
 			}
 		}
-		if need+2 > room { // beyond either end, on the line drawn on
+		if need+d.spare() > room { // beyond either end, on the line drawn on
 			e := dir.unit()
 			over := drawing.Round(need/2 + 1.5)
 			places = []drawing.Point{off(lb, e, over), off(la, e, -over)}
@@ -377,7 +388,7 @@ func (d *cornerDrawing) dim(g *drawing.Scene, a, b xy, out xy, away float64, wor
 			}
 			g.Add(got.Marks...)
 			d.dimLines(g, pa, pb, la, lb, out, dir)
-			if need+2 > room {
+			if need+d.spare() > room {
 				e := dir.unit()
 				end, sign := lb, drawing.Unit(1)
 				if i == 1 {
@@ -389,6 +400,15 @@ func (d *cornerDrawing) dim(g *drawing.Scene, a, b xy, out xy, away float64, wor
 		}
 	}
 	d.lost = append(d.lost, "Not on the drawing for want of room: "+of+", "+words+".")
+}
+
+// spare is the room a word on a dimension line needs besides its own: over the
+// arrows of a short one it would stand in their way.
+func (d *cornerDrawing) spare() float64 {
+	if d.tapers() && d.crew.Metric {
+		return 7
+	}
+	return 2
 }
 
 // dimLines draws the lines of a dimension.

@@ -21,13 +21,13 @@ const (
 // one another.
 func (c *corner) inset(w *layout.Corner) entry {
 	return entry{insetHigh, func(g *drawing.Scene, at drawing.Point) {
-		in, out := legFrame{dir: xy{1, 0}}, legFrame{dir: heading(w.Turn.Degrees())}
-		ext, capOut, str := w.Arrive.Right.Ext.MM(), w.Arrive.CapOut.MM(), c.string().MM()
+		in, out := legFrame{dir: xy{1, 0}}, legFrame{dir: heading(w.CapTurn.Degrees())}
+		ext, capOut, str := w.Arrive.Right.Ext.MM(), w.Arrive.CapOut(w).MM(), c.string().MM()
 		scale := insetScale(c.crew.Metric, length.FromMM(math.Max(math.Max(math.Abs(ext), capOut), str)))
 		mid := drawing.Point{X: at.X + insetSide/2 + insetLeft, Y: at.Y + 1900}
 		m := paperMap{ratio: float64(scale.Ratio), origin: mid}
 		g.Text(drawing.Point{X: at.X, Y: at.Y + 450}, drawing.Letter("At corner "+w.Name+", "+scale.Name), drawing.Style{Face: drawing.Bold})
-		tan := halfTan(w.Turn)
+		tan := halfTan(w.CapTurn)
 		corners := []struct {
 			p    xy
 			pen  drawing.Pen
@@ -61,10 +61,10 @@ func (c *corner) insetDims(g *drawing.Scene, m paperMap, mid drawing.Point, w *l
 	if c.crew.Metric {
 		ends = drawing.Arrows
 	}
-	y0, y1 := m.at(xy{}).Y, m.at(xy{0, w.Arrive.CapOut.MM()}).Y
+	y0, y1 := m.at(xy{}).Y, m.at(xy{0, w.Arrive.CapOut(w).MM()}).Y
 	x := mid.X - insetSide/2 - 50
 	g.Draw(drawing.Chain{Vertical: true, At: x, Stops: []drawing.Unit{y0, y1}, Labels: []string{""}, Ends: ends}.Figure())
-	g.Text(drawing.Point{X: x - 180, Y: (y0+y1)/2 + drawing.Unit(drawing.Note)/2}, drawing.Letter(c.short(w.Arrive.CapOut)), drawing.Style{Align: drawing.Right})
+	g.Text(drawing.Point{X: x - 180, Y: (y0+y1)/2 + drawing.Unit(drawing.Note)/2}, drawing.Letter(c.short(w.Arrive.CapOut(w))), drawing.Style{Align: drawing.Right})
 	if w.Arrive.Right.Ext == 0 {
 		return
 	}

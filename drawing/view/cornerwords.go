@@ -22,6 +22,9 @@ func (d *cornerDrawing) letters(g *drawing.Scene) {
 	all = append(all, d.sides()...)
 	d.lost = append(d.lost, say(g, d.c, all)...)
 	all = d.hands()
+	if d.tapers() {
+		all = append(all, d.taperHands()...)
+	}
 	if !marked {
 		all = append(all, d.markPointed())
 	}
@@ -148,7 +151,7 @@ func (d *cornerDrawing) angleLines(g *drawing.Scene, i int) {
 // angles letters the two angles at their arcs.
 func (d *cornerDrawing) angles(i int) []saying {
 	w := d.p.Miters[i].Corner
-	kind, turn, included := turnWords(w)
+	kind, turn, included := pieceTurnWords(w)
 	at, inner, away := d.openings(i)
 	in, out := d.legs[i].dir, d.legs[i+1].dir
 	fan := place.Fan{From: 150, To: 5000, Step: 250, Spread: 180, Reach: 700}
@@ -204,9 +207,18 @@ func (d *cornerDrawing) hands() []saying {
 		if _, ok := d.inLeg[letter]; !ok && letter != "" {
 			name = letter + "  " + name
 		}
-		all = append(all, d.legWords(i, letter, []string{name, "run " + leg.part.Run.Name}, weight, name+" is the leg of run "+leg.part.Run.Name+"."))
+		all = append(all, d.legWords(i, letter, []string{name, "run " + leg.part.Run.Name}, weight, lostLeg(leg, letter)))
 	}
 	return all
+}
+
+// lostLeg names a leg in the list, by the letter that stands in it.
+func lostLeg(leg cornerLeg, letter string) string {
+	name := leg.name
+	if letter != "" {
+		name = letter + " is the " + name
+	}
+	return name + ": run " + leg.part.Run.Name + "."
 }
 
 // lostHands names on leaders the hands of a straight piece that has no room for
@@ -313,7 +325,8 @@ func (d *cornerDrawing) numbers() []saying {
 		for _, ch := range leg.chairs {
 			if d.legEnd(ch) {
 				k := d.sys.Chair.Length.MM() * 0.4
-				add(2, leg.dir.roofward(), leg.at(ch.at+k, d.wide*0.55), leg.at(ch.at-k, d.wide*0.55), leg.at(ch.at+k, d.wide*0.3), leg.at(ch.at-k, d.wide*0.8))
+				w := d.wideAt(ch.at)
+				add(2, leg.dir.roofward(), leg.at(ch.at+k, w*0.55), leg.at(ch.at-k, w*0.55), leg.at(ch.at+k, w*0.3), leg.at(ch.at-k, w*0.8))
 			}
 		}
 	}
@@ -323,8 +336,8 @@ func (d *cornerDrawing) numbers() []saying {
 	for _, right := range []bool{false, true} {
 		j, leg, at := d.atEnd(right)
 		if j != nil {
-			k := j.Plate.MM() * 0.35
-			add(3, leg.dir.roofward(), leg.at(at-k, d.wide*0.85), leg.at(at+k, d.wide*0.85), leg.at(at-k, d.wide*0.15), leg.at(at+k, d.wide*0.15))
+			k, w := j.Plate.MM()*0.35, d.wideAt(at)
+			add(3, leg.dir.roofward(), leg.at(at-k, w*0.85), leg.at(at+k, w*0.85), leg.at(at-k, w*0.15), leg.at(at+k, w*0.15))
 		}
 	}
 	add(4, roof, leg.at(leg.long*0.35, d.wide*0.8), leg.at(leg.long*0.6, d.wide*0.5), last.at(last.long*0.5, d.wide*0.6),
@@ -341,7 +354,7 @@ func (d *cornerDrawing) jointWords() []saying {
 			continue
 		}
 		gap := "gap " + d.short(j.Gap())
-		l := place.Label{Lines: []string{d.jointName(j), drawing.Letter(gap)}, Pad: 80, Bare: true, About: d.m.at(leg.at(at, d.wide))}
+		l := place.Label{Lines: []string{d.jointName(j), drawing.Letter(gap)}, Pad: 80, Bare: true, About: d.m.at(leg.at(at, d.wideAt(at)))}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 900, To: 5000, Step: 250, Spread: 120, Reach: 200})
 		spots = append(spots, l.Fan(place.Fan{Toward: tenths(leg.dir.roofward().times(-1)), From: 900, To: 6000, Step: 250, Spread: 120, Reach: 200,
 			Tips: d.m.all(leg.at(at, 0))})...)
@@ -355,18 +368,23 @@ func (d *cornerDrawing) endWords() []saying {
 	var all []saying
 	for _, right := range []bool{false, true} {
 		kind, leg, u, out := d.p.LeftEnd, d.legs[0], 0.0, -1.0
+		step := d.p.Parts[0].Run.Left.Step
 		if right {
 			kind, leg = d.p.RightEnd, d.legs[len(d.legs)-1]
 			u, out = leg.long, 1
+			step = d.p.Parts[len(d.p.Parts)-1].Run.Right.Step
 		}
 		l := place.Label{LeadFace: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(leg.at(u+out*d.real(6), d.wide/2))}
 		switch kind {
 		case job.EndFree:
-			l.Lines = []string{"CLOSED END", drawing.Letter(d.short(d.sys.EndCap.Clearance) + " inside"), "to the wall's end"}
+			l.Lines = []string{"CLOSED END", drawing.Letter(d.short(d.sys.EndCap.Clearance) + " clear"), "of the wall's end"}
 		case job.EndWall:
-			l.Lines = []string{"HIGHER WALL", drawing.Letter("upstand " + d.short(d.sys.WallEnd.Upstand)), drawing.Letter(d.short(d.sys.WallEnd.Clearance) + " to the wall")}
+			l.Lines = []string{"HIGHER WALL", drawing.Letter("upstand " + d.short(d.sys.WallEnd.Upstand)), drawing.Letter(d.short(d.sys.WallEnd.Clearance) + " clear of the wall")}
 		default:
 			continue
+		}
+		if step != nil {
+			l.Lines = append(l.Lines, drawing.Letter(step.Words()))
 		}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.times(out)), From: 200, To: 5000, Step: 250, Spread: 105, Reach: 900})
 		k := saying{Wish: place.Wish{Label: l, Spots: spots}}
@@ -434,7 +452,7 @@ func (d *cornerDrawing) side(roof bool) []xy {
 	ring = append([]xy{d.legs[0].at(-far, y)}, append(ring, last.at(far, y))...)
 	turned := 0.0
 	for _, m := range d.p.Miters {
-		turned += m.Corner.Turn.Degrees()
+		turned += m.Corner.CapTurn.Degrees()
 	}
 	// Round the far circle from the right end to the left, over the side asked for.
 	step, end := 15.0, 180.0

@@ -52,7 +52,7 @@ func formedOf(l *layout.Layout, f *layout.Family) formed {
 		g.legFrame, g.long = frame, short[i]
 		out.legs = append(out.legs, g)
 		if i < len(p.Miters) {
-			turned += p.Miters[i].Corner.Turn.Degrees()
+			turned += p.Miters[i].Corner.CapTurn.Degrees()
 			frame = legFrame{o: g.at(g.long, 0), dir: heading(turned)}
 		}
 	}

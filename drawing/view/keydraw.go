@@ -181,13 +181,13 @@ func (d *keyDrawing) end(g *drawing.Scene, i int, right bool) {
 		e, u, out = r.Right, r.long, 1.0
 	}
 	w := d.wide(r)
-	switch e.Kind {
-	case job.EndFree:
+	switch {
+	case e.Kind == job.EndFree, e.Step != nil: // at a step the higher wall is a run of its own
 		x := u + out*d.real(50)
 		a, b := d.m.at(r.at(x, -d.real(80))), d.m.at(r.at(x, w+d.real(80)))
 		g.Line(drawing.Thick, a, b)
 		d.c.Stroke(60, a, b)
-	case job.EndWall:
+	case e.Kind == job.EndWall:
 		over := d.real(450)
 		deep := d.real(350)
 		q := d.m.all(r.at(u, -over), r.at(u+out*deep, -over), r.at(u+out*deep, w+over), r.at(u, w+over))

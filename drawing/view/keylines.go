@@ -15,16 +15,17 @@ type KeyLine struct {
 // KeyLines are the runs of a perimeter as the key plan draws them, adjusted so
 // that they close.
 func KeyLines(l *layout.Layout, p *layout.Perimeter) []KeyLine {
-	k := keyShapeOf(p, &l.Job.System)
-	caps := k.beside(func(r keyRun) float64 { return -r.CapOut.MM() })
+	k := keyShapeOf(p, l.Job)
 	// The plan is in the layout's frame; machines have the right-handed one.
 	at := func(q xy) fold.Point {
 		v := fold.FromLayout(q.x, q.y, 0)
 		return fold.Point{X: v.X, Y: v.Y}
 	}
 	var out []KeyLine
-	for i, r := range k.runs {
-		out = append(out, KeyLine{r.Run, at(r.o), at(r.at(r.long, 0)), at(caps[i][0]), at(caps[i][1])})
+	for _, r := range k.runs {
+		from := r.at(-r.Left.Ext.MM(), -r.CapOutAt(0).MM())
+		to := r.at(r.long+r.Right.Ext.MM(), -r.CapOutAt(r.Front).MM())
+		out = append(out, KeyLine{r.Run, at(r.o), at(r.at(r.long, 0)), at(from), at(to)})
 	}
 	return out
 }

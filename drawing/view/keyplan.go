@@ -39,7 +39,7 @@ func KeyPlan(l *layout.Layout, w, h drawing.Unit) drawing.Scene {
 	var shapes []keyShape
 	for _, p := range l.Perimeters {
 		if len(p.Runs) > 0 {
-			shapes = append(shapes, keyShapeOf(p, &l.Job.System))
+			shapes = append(shapes, keyShapeOf(p, l.Job))
 		}
 	}
 	// What finds no room on the plan goes to the notes under it, and longer
@@ -248,15 +248,23 @@ func (k *keyPlan) head(sh keyShape, box drawing.Rect) {
 			words = append(words, "As measured misses closing by "+shortWords(k.l, by)+".")
 		}
 		list(g, drawing.Point{X: at.X, Y: at.Y + 150}, right-at.X-200, words, drawing.Style{})
-		// Bearings count clockwise from north, and the first run is drawn to the right.
-		g.Draw(drawing.NorthArrow{At: drawing.Point{X: box.Max.X - 1150, Y: box.Min.Y + 1100}, R: 480, North: northOf(p)}.Figure())
+		g.Draw(drawing.NorthArrow{At: drawing.Point{X: box.Max.X - 1150, Y: box.Min.Y + 1100}, R: 480, North: northOf(k.l.Job)}.Figure())
 	})
 }
 
-// northOf is the direction of north on a plan whose first run is drawn to the
-// right, in tenths of a degree counter-clockwise.
-func northOf(p *layout.Perimeter) int {
-	return int(math.Round(p.Job.Bearing.Degrees() * 10))
+// northFrom is the bearing that points to the right on every plan of a job:
+// that of the first run of its first perimeter, whose street is then at the top.
+func northFrom(j *job.Job) job.Angle {
+	if len(j.Perimeters) == 0 {
+		return 90 * job.Degree
+	}
+	return j.Perimeters[0].Bearing
+}
+
+// northOf is the direction of north on the plans of a job, in tenths of a
+// degree counter-clockwise. Bearings count clockwise from north.
+func northOf(j *job.Job) int {
+	return int(math.Round(northFrom(j).Degrees() * 10))
 }
 
 func kindWords(p *layout.Perimeter) string {
@@ -268,7 +276,7 @@ func kindWords(p *layout.Perimeter) string {
 	case job.Roof:
 		return "Roof perimeter, " + n + ": the roof lies inside."
 	case job.Well:
-		return "Light well, " + n + ": the roof lies outside the loop."
+		return "Light well, " + n + ": roof outside the loop, OPEN BELOW inside."
 	}
 	return "Open perimeter, " + n + "."
 }
@@ -281,14 +289,14 @@ func KeyPlanHatches(l *layout.Layout) []LegendEntry {
 			edge = edge || z.Zone == wind.Edge
 			corner = corner || z.Zone == wind.Corner
 		}
-		wall = wall || r.Left.Kind == job.EndWall || r.Right.Kind == job.EndWall
+		wall = wall || r.Left.Kind == job.EndWall && r.Left.Step == nil || r.Right.Kind == job.EndWall && r.Right.Step == nil
 	}
 	var out []LegendEntry
 	if edge {
 		out = append(out, LegendEntry{drawing.ZoneEdge, "edge zone of wind pressure"})
 	}
 	if corner {
-		out = append(out, LegendEntry{drawing.ZoneCorner, "corner zone of wind pressure"})
+		out = append(out, LegendEntry{drawing.ZoneCorner, "corner zone of wind pressure, " + Crew(l).InText(l.Demand.CornerLength) + " from each outside corner"})
 	}
 	if wall {
 		out = append(out, LegendEntry{drawing.Masonry, "higher wall"})

@@ -89,7 +89,7 @@ func TestNorthTurnsWithTheBearing(t *testing.T) {
 	}{{90 * job.Degree, 900}, {0, 0}, {180 * job.Degree, 1800}, {270 * job.Degree, 2700}, {75 * job.Degree, 750}} {
 		s := withPerimeters("bearing", rectangle(12*inch))
 		s.job.Perimeters[0].Bearing = c.bearing
-		if got := northOf(solved(t, s).Perimeters[0]); got != c.north {
+		if got := northOf(solved(t, s).Job); got != c.north {
 			t.Errorf("first run bearing %s: north at %d tenths, want %d", job.FormatAngle(c.bearing), got, c.north)
 		}
 	}
@@ -114,7 +114,7 @@ func TestRoofIsNamedOnItsOwnSide(t *testing.T) {
 			t.Errorf("%s: the roof is not named", s.name)
 			continue
 		}
-		sh := keyShapeOf(l.Perimeters[0], &l.Job.System)
+		sh := keyShapeOf(l.Perimeters[0], l.Job)
 		var ring []drawing.Point
 		m := planMap(t, k, sh)
 		for _, r := range sh.runs {
@@ -188,4 +188,21 @@ func TestKeyPlanOfAnyJob(t *testing.T) {
 		r := l.Runs()[0]
 		faultless(t, KeyPlanSmall(l, r, 5500, 4000))
 	})
+}
+
+// The plans of a job have one north: a perimeter whose first run is walked the
+// other way is drawn turned half round, not with an arrow of its own.
+func TestPerimetersShareOneNorth(t *testing.T) {
+	s := withPerimeters("two norths", rectangle(12*inch), rectangle(12*inch))
+	s.job.Perimeters[1].Name = "SECOND"
+	s.job.Perimeters[0].Bearing, s.job.Perimeters[1].Bearing = 75*job.Degree, 165*job.Degree
+	l := solved(t, s)
+	for i, want := range []xy{{1, 0}, {0, 1}} {
+		if got := keyShapeOf(l.Perimeters[i], l.Job).runs[0].dir; got.sub(want).length() > 1e-3 {
+			t.Errorf("perimeter %d: its first run goes along %v, want %v", i, got, want)
+		}
+	}
+	if got := northOf(l.Job); got != 750 {
+		t.Errorf("north at %d tenths, want 750", got)
+	}
 }

@@ -24,12 +24,19 @@ type keyRun struct {
 	rite bool
 }
 
-// keyShapeOf lays out a perimeter from its adjusted plan.
-func keyShapeOf(p *layout.Perimeter, s *job.System) keyShape {
+// keyShapeOf lays out a perimeter of a job from its adjusted plan, turned to
+// the north that all of them share: on two plans with two norths, a light well
+// is taken for its mirror.
+func keyShapeOf(p *layout.Perimeter, j *job.Job) keyShape {
 	k := keyShape{per: p}
+	s := &j.System
+	x := heading(p.Job.Bearing.Degrees() - northFrom(j).Degrees())
+	turned := func(q xy) xy {
+		return xy{float64(q.x*x.x) - float64(q.y*x.y), float64(q.x*x.y) + float64(q.y*x.x)}
+	}
 	for _, r := range p.Runs {
-		a := xy{r.Plan.X.MM(), r.Plan.Y.MM()}
-		b := xy{r.PlanEnd.X.MM(), r.PlanEnd.Y.MM()}
+		a := turned(xy{r.Plan.X.MM(), r.Plan.Y.MM()})
+		b := turned(xy{r.PlanEnd.X.MM(), r.PlanEnd.Y.MM()})
 		w := r.WidthMost
 		if w <= 0 {
 			w = r.Inside - s.FrontClearance - s.RearClearance

@@ -47,7 +47,7 @@ func keySmall(l *layout.Layout, w, h drawing.Unit, picked func(*layout.Run) bool
 	if p == nil {
 		return s
 	}
-	sh := keyShapeOf(p, &l.Job.System)
+	sh := keyShapeOf(p, l.Job)
 	small := drawing.Style{Size: drawing.Small}
 	title := "KEY PLAN, not to scale"
 	if len(l.Perimeters) > 1 {
@@ -60,7 +60,7 @@ func keySmall(l *layout.Layout, w, h drawing.Unit, picked func(*layout.Run) bool
 			t := g.Text(drawing.Point{X: 100, Y: h - 120 - drawing.Unit(len(lines)-1-i)*drawing.Size(drawing.Small).Line()}, line, small)
 			c.Letter(drawing.BoundsOf([]drawing.Mark{t}))
 		}
-		north := drawing.NorthArrow{At: drawing.Point{X: w - 880, Y: 880}, R: 280, North: northOf(p)}.Figure()
+		north := drawing.NorthArrow{At: drawing.Point{X: w - 880, Y: 880}, R: 280, North: northOf(l.Job)}.Figure()
 		g.Draw(north)
 		c.Area(drawing.Box(w-1700, 60, w-60, 1700).Corners()...)
 		foot := drawing.Unit(len(lines))*drawing.Size(drawing.Small).Line() + 150

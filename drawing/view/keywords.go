@@ -2,6 +2,7 @@ package view
 
 import (
 	"math"
+	"slices"
 
 	"copingset/drawing"
 	"copingset/drawing/place"
@@ -156,16 +157,22 @@ func (d *keyDrawing) endWords() []saying {
 	var all []saying
 	for _, r := range d.sh.runs {
 		for _, right := range []bool{false, true} {
-			kind, u, out, side := r.Left.Kind, 0.0, r.dir.times(-1), "left"
+			end, u, out, side := r.Left, 0.0, r.dir.times(-1), "left"
 			if right {
-				kind, u, out, side = r.Right.Kind, r.long, r.dir, "right"
+				end, u, out, side = r.Right, r.long, r.dir, "right"
 			}
 			words := []string{"FREE", "END"}
 			reach := drawing.Unit(150)
-			switch kind {
-			case job.EndTurn:
+			switch {
+			case end.Kind == job.EndTurn, end.Step != nil && !right: // a step is named once, by the run before it
 				continue
-			case job.EndWall:
+			case end.Step != nil:
+				words = []string{"STEP", "DOWN"}
+				if end.Step.Up() {
+					words = []string{"STEP", "UP"}
+				}
+				out = out.times(-1) // beyond lies the next run
+			case end.Kind == job.EndWall:
 				words, reach = []string{"HIGHER", "WALL"}, 450
 			}
 			l := place.Label{Lines: words, Face: drawing.Bold, Pad: besideLine, Bare: true, About: off(d.m.at(r.at(u, d.wide(r)/2)), out, reach)}
@@ -255,12 +262,7 @@ func (d *keyDrawing) sides(g *drawing.Scene) {
 	if d.sh.per.Job.Kind == job.Roof {
 		spots = roof.Grid(d.c.Bounds, d.m.at(d.sh.centre()), 300)
 	} else {
-		street := place.Label{Lines: []string{"STREET"}, Face: drawing.Bold, Pad: besideLine, About: d.m.at(r.at(r.long/2, -d.real(keyBandO+keyBand)))}
-		if d.sh.per.Job.Kind == job.Well {
-			street.Lines = []string{"OPEN BELOW"}
-		}
-		got, _ := d.c.Try(street, street.Fan(place.Fan{Toward: tenths(r.dir.roofward().times(-1)), From: 500, To: 4000, Step: 300, Spread: 60, Reach: place.Never})...)
-		g.Add(got.Marks...)
+		d.street(g, r)
 	}
 	got, ok := d.c.Try(roof, spots...)
 	if !ok {
@@ -272,6 +274,26 @@ func (d *keyDrawing) sides(g *drawing.Scene) {
 	if !ok {
 		d.notes = append(d.notes, "The roof lies on the side of the wall where the station arrows are.")
 	}
+}
+
+// street names the side of an open perimeter that is not the roof, and what a
+// well encloses: inside its loop or not at all, for outside it the words would
+// say it of the roof. The head of the panel says it too.
+func (d *keyDrawing) street(g *drawing.Scene, r keyRun) {
+	l := place.Label{Lines: []string{"STREET"}, Face: drawing.Bold, Pad: besideLine, About: d.m.at(r.at(r.long/2, -d.real(keyBandO+keyBand)))}
+	fan := place.Fan{Toward: tenths(r.dir.roofward().times(-1)), From: 500, To: 4000, Step: 300, Spread: 60, Reach: place.Never}
+	if d.sh.per.Job.Kind != job.Well {
+		got, _ := d.c.Try(l, l.Fan(fan)...)
+		g.Add(got.Marks...)
+		return
+	}
+	ring := d.ring()
+	inside := func(box drawing.Rect) bool {
+		return !slices.ContainsFunc(append(box.Corners(), box.Centre()), func(p drawing.Point) bool { return !holdsPoint(ring, p) })
+	}
+	l.Lines, l.Only = []string{"OPEN BELOW"}, inside
+	got, _ := d.c.Try(l, l.Fan(fan)...)
+	g.Add(got.Marks...)
 }
 
 // observer sets a person with both hands named on the roof side of a run.
@@ -301,9 +323,14 @@ func (d *keyDrawing) onRoof(box drawing.Rect) bool {
 	if !d.sh.per.Closed() {
 		return true
 	}
+	return holdsPoint(d.ring(), box.Centre()) == (d.sh.per.Job.Kind == job.Roof)
+}
+
+// ring is the wall line of a closed perimeter on paper.
+func (d *keyDrawing) ring() []drawing.Point {
 	var ring []drawing.Point
 	for _, r := range d.sh.runs {
 		ring = append(ring, d.m.at(r.o))
 	}
-	return holdsPoint(ring, box.Centre()) == (d.sh.per.Job.Kind == job.Roof)
+	return ring
 }

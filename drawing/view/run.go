@@ -39,6 +39,8 @@ type runFrame struct {
 	rowNotes     []place.Note        // labels of rows that became notes
 	rowBare      []int               // those of them without a balloon
 	placed       func() []place.Note // notes of the labels in the drawing; nil before they stand
+	first        int                 // notes of the views before on the same sheet: each number stands once there
+	listed       int                 // and with those of this view, once it is drawn
 	cell         bool                // one of several on a sheet that says scales and reader once for all
 }
 
@@ -75,7 +77,11 @@ func runTrim(r *layout.Run, c *layout.Corner) length.Length {
 	if c == nil {
 		return 0
 	}
-	return cap.MiterTrim(r.Outside, c.Turn)
+	end := length.Length(0)
+	if c == r.Right.Corner && (c != r.Left.Corner || c.Arrive == r.Run.Run) {
+		end = r.Cap
+	}
+	return cap.MiterTrim(r.OutsideAt(end), c.CapTurn)
 }
 
 // x is the place of a cap station on paper.

@@ -58,16 +58,43 @@ func runWhole(r *layout.Run) Window { return Window{From: 0, To: r.Cap, N: 1, Of
 
 // Plan draws the plan of the cell.
 func (c RunCell) Plan(l *layout.Layout, along, across Scale) drawing.Scene {
-	f := newRunFrame(l, c.Run, c.Win, along, runCross(c.Run, along, across), c.Width)
-	f.cell = true
-	return runPlanOf(f)
+	return runPlanOf(c.frame(l, along, runCross(c.Run, along, across)))
 }
 
 // Elevation draws the elevation of the cell.
 func (c RunCell) Elevation(l *layout.Layout, along, up Scale) drawing.Scene {
-	f := newRunFrame(l, c.Run, c.Win, along, runUpright(along, up), c.Width)
+	return runElevationOf(c.frame(l, along, runUpright(along, up)))
+}
+
+func (c RunCell) frame(l *layout.Layout, along, cross Scale) *runFrame {
+	f := newRunFrame(l, c.Run, c.Win, along, cross, c.Width)
 	f.cell = true
-	return runElevationOf(f)
+	return f
+}
+
+// RunViews draws the plan and the elevation of a window that share a sheet: the
+// notes are numbered through both, so that a number stands there once.
+func RunViews(l *layout.Layout, r *layout.Run, win Window, along, across, up Scale, width drawing.Unit) (plan, elevation drawing.Scene) {
+	p := newRunFrame(l, r, win, along, runCross(r, along, across), width)
+	plan = runPlanOf(p)
+	e := newRunFrame(l, r, win, along, runUpright(along, up), width)
+	e.first = p.listed
+	return plan, runElevationOf(e)
+}
+
+// RunCellViews draws the plan and the elevation of every cell of a sheet, with
+// its notes numbered through all of them.
+func RunCellViews(l *layout.Layout, cells []RunCell, along, across, up Scale) (plans, elevations []drawing.Scene) {
+	notes := 0
+	for _, c := range cells {
+		p, e := c.frame(l, along, runCross(c.Run, along, across)), c.frame(l, along, runUpright(along, up))
+		p.first = notes
+		plans = append(plans, runPlanOf(p))
+		e.first = p.listed
+		elevations = append(elevations, runElevationOf(e))
+		notes = e.listed
+	}
+	return plans, elevations
 }
 
 // RunCellRows are the scales across the wall and of heights at which the cells
@@ -107,7 +134,7 @@ func RunCellRows(l *layout.Layout, rows [][]RunCell, along Scale, width, height,
 // RunCellFoot says once, under the cells of a sheet, where the reader stands,
 // to what scales they are drawn and how to read them.
 func RunCellFoot(l *layout.Layout, cells []RunCell, along, across, up Scale, width drawing.Unit) drawing.Scene {
-	f := &runFrame{l: l, r: cells[0].Run, sys: &l.Job.System, win: cells[0].Win, along: along, width: width, tape: Crew(l)}
+	f := &runFrame{l: l, r: cells[0].Run, sys: &l.Job.System, win: cells[0].Win, along: along, width: width, tape: Crew(l), cell: true}
 	plan, elevation := &runPlan{runFrame: f}, &runElev{runFrame: f}
 	words, slopes := "", false
 	bars := []runBar{{runAlong, along}}
@@ -141,7 +168,7 @@ const runReader = "ROOF - you stand here"
 // scaleWords say to what scales a plan is drawn.
 func (p *runPlan) scaleWords() string {
 	if p.along.Ratio > p.cross.Ratio {
-		return "Lengthwise " + p.along.Name + ", crosswise " + p.cross.Name + ". Crosswise drawn ×" + runFactor(p.along, p.cross) + ": width, bow and gaps look that much larger. "
+		return "Lengthwise " + p.along.Name + ", crosswise " + p.cross.Name + ". Crosswise ×" + runFactor(p.along, p.cross) + ": width, bow and gaps look that much larger. "
 	}
 	return "Lengthwise and crosswise " + p.along.Name + ". "
 }
@@ -149,12 +176,15 @@ func (p *runPlan) scaleWords() string {
 // scaleWords say to what scales an elevation is drawn and what its lines are.
 func (e *runElev) scaleWords(slopes bool) string {
 	words := "Lengthwise " + e.along.Name + ", heights " + e.cross.Name + ". "
+	if e.cell { // after those of its plan
+		words = "the same lengthwise, heights " + e.cross.Name + ". "
+	}
 	if e.along.Ratio != e.cross.Ratio {
-		words += "Heights drawn ×" + runFactor(e.along, e.cross) + ". "
+		words += "Heights ×" + runFactor(e.along, e.cross) + ". "
 	}
-	words += "Full line: wall top at the roof edge; dashed: at the street edge. Long-dashed: plane the chairs sit on"
+	words += "Wall top: full line at the roof edge, dashed at the street edge. Long-dashed: plane the chairs sit on"
 	if slopes {
-		words += ", at the roof edge; dashed above it: at the street edge"
+		words += ", at the roof edge, dashed above it at the street edge"
 	}
-	return words + ". Packing is measured up to that plane."
+	return words + "; packing is measured up to it."
 }

@@ -172,8 +172,8 @@ func (p *runPlan) zoneRow(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 		}
 		stops = append(stops, p.x(b))
 		words := strings.ToUpper(z.Zone.String()) + " ZONE"
-		if a == p.r.ToCap(z.From) && b == p.r.ToCap(z.To) {
-			words += " " + p.long(parts[i])
+		if words += " " + p.long(parts[i]); a != p.r.ToCap(z.From) || b != p.r.ToCap(z.To) {
+			words += " in all" // cut at a match line
 		}
 		labels = append(labels, words)
 	}
@@ -425,6 +425,7 @@ func (p *runPlan) foot(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 func (f *runFrame) notes(g *drawing.Scene, from drawing.Unit, notes []place.Note, bare []int) drawing.Unit {
 	width := f.width
 	notes, bare = slices.Concat(notes, f.rowNotes), slices.Concat(bare, f.rowBare)
+	f.listed = f.first + len(notes)
 	slices.SortStableFunc(notes, func(a, b place.Note) int { return cmp.Compare(a.N, b.N) })
 	const number, high = 800, 720
 	x, low := drawing.Unit(0), from

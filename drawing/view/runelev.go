@@ -49,6 +49,7 @@ func runElevationOf(f *runFrame) drawing.Scene {
 	e.pad.Group(drawing.Chairs, "", e.chairRects)
 	e.pad.Group(drawing.Caps, "", e.caps)
 	e.placer = place.New(drawing.Box(0, -5000, width, 20000))
+	e.placer.First = e.first
 	e.placed = e.placer.Notes
 	var top, bottom drawing.Unit
 	e.pad.Group(drawing.Lettering, "", func(g *drawing.Scene) { top = e.above(g) })
@@ -78,20 +79,24 @@ func (e *runElev) insideEnds() (from, to length.Length) {
 func (e *runElev) surveyed() bool { return len(e.r.Readings) > 0 }
 
 // set is the height of the plane the chairs sit on at the rear face of the
-// wall, at a front station.
+// wall, at a front station: it may rise or fall along the run, and across it.
 func (e *runElev) set(front length.Length) length.Length {
-	if !e.surveyed() {
-		return e.r.Perimeter.Set
+	z := e.r.SetAt(front)
+	if !e.slopes() {
+		return z
 	}
 	q := e.r.At(front)
-	return q.TopInside + q.PackRear
+	return z - e.r.Perimeter.Cross.Rise(q.Gap+q.Width)
 }
 
 // street is the same plane at the wall's front face: higher where the packing
 // makes the slope of the top.
 func (e *runElev) street(front length.Length) length.Length {
-	q := e.r.At(front)
-	return q.TopOutside + q.PackFront
+	z := e.r.SetAt(front)
+	if !e.slopes() {
+		return z
+	}
+	return z - e.r.Perimeter.Cross.Rise(e.r.At(front).Gap)
 }
 
 // slopes says that the two edges of the plane are at different heights.
@@ -106,7 +111,16 @@ func (e *runElev) leg(front length.Length) (fold, foot length.Length) {
 // heights are the highest and the lowest thing drawn: the same for every
 // window of a run, so that its sheets compare.
 func (e *runElev) heights() (top, low length.Length) {
-	top, low = e.leg(0)
+	for i, s := range []length.Length{0, e.r.Front} {
+		fold, foot := e.leg(s)
+		if i == 0 {
+			top, low = fold, foot
+		}
+		top, low = length.Max(top, fold), length.Min(low, foot)
+		if e.slopes() {
+			top = length.Max(top, e.street(s))
+		}
+	}
 	for _, q := range e.r.Readings {
 		fold, foot := e.leg(q.Station)
 		top = length.Max(top, fold)

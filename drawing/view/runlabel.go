@@ -10,6 +10,7 @@ import (
 	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/wall"
 )
 
 // letter places the words of the plan, the most needed first. What is fixed
@@ -19,7 +20,7 @@ import (
 func (p *runPlan) letter(g *drawing.Scene, bounds drawing.Rect) {
 	for try := 1; ; try++ {
 		p.placer, p.wishes, p.lettered, p.lost, p.bare = place.New(bounds), nil, nil, nil, nil
-		p.placer.First = len(p.rowNotes)
+		p.placer.First = p.first + len(p.rowNotes)
 		lost := p.letterOnce(try > 3)
 		if len(lost) == 0 || try == 12 {
 			g.Add(p.lettered...)
@@ -150,7 +151,13 @@ func (p *runPlan) keepClear() {
 	if p.rightStub != nil {
 		rb = max(rb, p.rightStub.rear.X+70)
 	}
-	k.Stroke(70, drawing.Pt(ra, p.deep), drawing.Pt(rb, p.deep))
+	rear := []drawing.Point{drawing.Pt(ra, p.y(p.r.OutsideAt(0)))}
+	for _, w := range p.r.Profile() {
+		if at := p.x(w.At); at > ra && at < rb {
+			rear = append(rear, drawing.Pt(at, p.y(p.r.OutsideAt(w.At))))
+		}
+	}
+	k.Stroke(70, append(rear, drawing.Pt(rb, p.y(p.r.OutsideAt(p.r.Cap))))...)
 	for _, rear := range []bool{false, true} {
 		k.Stroke(40, p.facePoints(rear)...)
 	}
@@ -418,7 +425,7 @@ func (p *runPlan) matchLabels() {
 
 // endLabels name what lies beyond the ends of the run.
 func (p *runPlan) endLabels() {
-	side := func(g *runStubLeg, x, dir drawing.Unit, kind job.EndKind) {
+	side := func(g *runStubLeg, x, dir drawing.Unit, end wall.End) {
 		l := place.Label{Face: drawing.Bold}
 		switch {
 		case g != nil:
@@ -445,7 +452,9 @@ func (p *runPlan) endLabels() {
 			}
 			p.place(l, spots...)
 			return
-		case kind == job.EndWall:
+		case end.Step != nil:
+			l.Lines = []string{end.Step.Words()}
+		case end.Kind == job.EndWall:
 			l.Lines = []string{"higher wall"}
 		default:
 			l.Lines = []string{"free end"}
@@ -459,10 +468,10 @@ func (p *runPlan) endLabels() {
 		p.place(l, spots...)
 	}
 	if p.win.From <= 0 {
-		side(p.leftStub, p.x(0), -1, p.r.Left.Kind)
+		side(p.leftStub, p.x(0), -1, p.r.Left)
 	}
 	if p.win.To >= p.r.Cap {
-		side(p.rightStub, p.x(p.r.Cap), 1, p.r.Right.Kind)
+		side(p.rightStub, p.x(p.r.Cap), 1, p.r.Right)
 	}
 }
 

@@ -203,7 +203,7 @@ func (p *runPlan) facesAt(station length.Length) (front, rear drawing.Unit) {
 	q := p.r.At(p.r.ToFront(station))
 	y := p.sys.Metal.Thickness + p.sys.FrontClearance + q.Gap
 	if len(p.r.Readings) == 0 {
-		return p.y(y), p.y(p.r.Outside - y)
+		return p.y(y), p.y(p.r.OutsideAt(station) - y)
 	}
 	return p.y(y), p.y(y + q.Width)
 }
@@ -254,7 +254,23 @@ func (p *runPlan) obstacles(g *drawing.Scene) {
 // chairBox is a chair in plan.
 func (p *runPlan) chairBox(c *layout.Chair) drawing.Rect {
 	t := p.sys.Metal.Thickness
-	return drawing.Box(p.x(c.Left(p.sys)), p.stringY(), p.x(c.Right(p.sys)), p.y(t+p.r.Inside-p.sys.Chair.RearEdge))
+	return drawing.Box(p.x(c.Left(p.sys)), p.stringY(), p.x(c.Right(p.sys)), p.y(t+c.Inside-p.sys.Chair.RearEdge))
+}
+
+// chairShape is a chair's outline in plan: its rear edge follows a taper.
+func (p *runPlan) chairShape(c *layout.Chair) []drawing.Point {
+	q := p.chairBox(c).Corners()
+	left, right := c.Edges(p.sys)
+	for i := range q {
+		switch {
+		case q[i].Y != p.chairBox(c).Max.Y:
+		case q[i].X == p.x(c.Left(p.sys)):
+			q[i].Y = p.y(p.sys.Metal.Thickness + left - p.sys.Chair.RearEdge)
+		default:
+			q[i].Y = p.y(p.sys.Metal.Thickness + right - p.sys.Chair.RearEdge)
+		}
+	}
+	return q
 }
 
 // chairRects draws the chairs with ticks at their centres, and the supports
@@ -265,7 +281,7 @@ func (p *runPlan) chairRects(g *drawing.Scene) {
 	}
 	for _, c := range p.chairs() {
 		b := p.chairBox(c)
-		g.Fill(drawing.White, drawing.Medium, b.Corners()...)
+		g.Fill(drawing.White, drawing.Medium, p.chairShape(c)...)
 		x := p.x(c.At)
 		g.Line(drawing.Medium, drawing.Pt(x, b.Min.Y), drawing.Pt(x, b.Min.Y+250))
 		g.Line(drawing.Medium, drawing.Pt(x, b.Max.Y-250), drawing.Pt(x, b.Max.Y))
@@ -287,9 +303,13 @@ func (p *runPlan) fasteners(g *drawing.Scene) {
 func (p *runPlan) screws(c *layout.Chair) []drawing.Point {
 	var out []drawing.Point
 	a, b := p.x(c.Left(p.sys)), p.x(c.Right(p.sys))
-	for _, row := range c.Rows {
+	for k, row := range c.Rows {
 		for i := range row.Count {
-			out = append(out, drawing.Pt(a+(b-a)*drawing.Unit(2*i+1)/drawing.Unit(2*row.Count), p.y(row.Y)))
+			y := row.Y
+			if k == 1 { // the rear row follows a taper
+				y += p.r.InsideAt(c.Left(p.sys)+p.sys.Chair.Length*length.Length(2*i+1)/length.Length(2*row.Count)) - c.Inside
+			}
+			out = append(out, drawing.Pt(a+(b-a)*drawing.Unit(2*i+1)/drawing.Unit(2*row.Count), p.y(y)))
 		}
 	}
 	return out
@@ -302,7 +322,7 @@ func (p *runPlan) plateBox(j *layout.Joint) (drawing.Rect, bool) {
 	if !ok {
 		return drawing.Rect{}, false
 	}
-	return drawing.Box(p.x(from), p.y(p.sys.Metal.Thickness)+20, p.x(to), p.deep-p.y(p.sys.Metal.Thickness)-20), true
+	return drawing.Box(p.x(from), p.y(p.sys.Metal.Thickness)+20, p.x(to), p.y(p.r.OutsideAt(c)-p.sys.Metal.Thickness)-20), true
 }
 
 // plates are hidden under the caps. A cover plate shows the side it is fixed
@@ -378,15 +398,15 @@ func (p *runPlan) caps(g *drawing.Scene) {
 		if q.To == p.r.Cap && p.rightStub != nil && !p.rightStub.absorb {
 			rb = p.rightStub.rear.X
 		}
-		if rb > ra {
-			g.Line(drawing.Thick, drawing.Pt(ra, p.deep), drawing.Pt(rb, p.deep))
+		if rear := p.rearLine(q, from, to, ra, rb); rb > ra {
+			g.Line(drawing.Thick, rear...)
 		}
 		// Where the window cuts a part it shows no edge: the break line stands there.
 		if from == q.From && (q.From > 0 || p.leftStub == nil || p.leftStub.absorb) {
-			g.Line(p.edgePen(q.From == 0 && p.leftStub == nil), drawing.Pt(a, 0), drawing.Pt(a, p.deep))
+			g.Line(p.edgePen(q.From == 0 && p.leftStub == nil), drawing.Pt(a, 0), drawing.Pt(a, p.y(p.r.OutsideAt(q.From))))
 		}
 		if to == q.To && (q.To < p.r.Cap || p.rightStub == nil || p.rightStub.absorb) {
-			g.Line(p.edgePen(q.To == p.r.Cap && p.rightStub == nil), drawing.Pt(b, 0), drawing.Pt(b, p.deep))
+			g.Line(p.edgePen(q.To == p.r.Cap && p.rightStub == nil), drawing.Pt(b, 0), drawing.Pt(b, p.y(p.r.OutsideAt(q.To))))
 		}
 	}
 	p.leftStub.draw(g)
@@ -407,6 +427,20 @@ func (p *runPlan) caps(g *drawing.Scene) {
 			g.Line(drawing.Match, drawing.Pt(x, p.deep+60), drawing.Pt(x, p.bottom()))
 		}
 	}
+}
+
+// rearLine is the rear mold line of a part from a to b on paper: straight, but
+// under the taper of a transition.
+func (p *runPlan) rearLine(q layout.Part, from, to length.Length, a, b drawing.Unit) []drawing.Point {
+	out := []drawing.Point{drawing.Pt(a, p.y(p.r.OutsideAt(from)))}
+	if t := q.Piece.Taper; q.Piece.Kind == cap.Transition {
+		for _, x := range []length.Length{t.From, t.To} {
+			if x > from && x < to {
+				out = append(out, drawing.Pt(p.x(x), p.y(p.r.OutsideAt(x))))
+			}
+		}
+	}
+	return append(out, drawing.Pt(b, p.y(p.r.OutsideAt(to))))
 }
 
 const runMatchTop = 750

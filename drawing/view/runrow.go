@@ -153,9 +153,9 @@ func (v *runLevels) letter(g *drawing.Scene, from drawing.Unit) (bases []drawing
 	return bases
 }
 
-// notesSoFar is how many notes the view has already.
+// notesSoFar is how many notes the sheet has already.
 func (f *runFrame) notesSoFar() int {
-	n := len(f.rowNotes)
+	n := f.first + len(f.rowNotes)
 	if f.placed != nil {
 		n += len(f.placed())
 	}

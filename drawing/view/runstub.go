@@ -25,16 +25,20 @@ type runStubLeg struct {
 // its mold lines are parallel, the rear one begins at the inner end of the
 // miter.
 func newRunStubLeg(f *runFrame, c *layout.Corner, left bool) *runStubLeg {
-	turn := c.Turn.Degrees() * math.Pi / 180
+	turn := c.CapTurn.Degrees() * math.Pi / 180
 	sin, cos := cut9(math.Sin(turn)), cut9(math.Cos(turn))
-	w := f.r.Outside.MM()
+	end := length.Length(0)
+	if !left {
+		end = f.r.Cap
+	}
+	w := f.r.OutsideAt(end).MM()
 	trim := runTrim(f.r, c).MM()
 	far := 20*w + 5000
 	// To paper, in hundredths of a millimetre.
 	px := func(x, y float64) xy { return xy{x * 100 / float64(f.along.Ratio), y * 100 / float64(f.cross.Ratio)} }
 	lo := xy{math.Min(0, px(trim, 0).x) - float64(runStub), -float64(runStub)}
 	hi := xy{1e7, px(0, w).y + float64(runStub)}
-	g := &runStubLeg{turn: c.Turn, absorb: c.Absorb, name: c.Arrive.Name}
+	g := &runStubLeg{turn: c.CapTurn, absorb: c.Absorb, name: c.Arrive.Name}
 	at, dir := f.x(0), drawing.Unit(1)
 	if !left {
 		at, dir, g.name = f.x(f.r.Cap), -1, c.Leave.Name
@@ -125,7 +129,7 @@ func (p *runPlan) supports() []runQuad {
 			case p.rightStub != nil && s.Corner == p.r.Right.Corner:
 				out = append(out, p.quad(s, p.r.Cap, 0, -1))
 			case p.leftStub != nil && s.Corner == p.r.Left.Corner:
-				out = append(out, p.quad(s, 0, s.Corner.Turn, 1))
+				out = append(out, p.quad(s, 0, s.Corner.CapTurn, 1))
 			}
 		}
 	}

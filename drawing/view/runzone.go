@@ -174,9 +174,25 @@ func (e *runElev) zoneStations(g *drawing.Scene, zones []runZone, from, at drawi
 func (e *runElev) foot(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 	at := from
 	if !e.cell {
-		at = e.footRow(g, from, []runBar{{runAlong, e.along}, {runUp, e.cross}}, "", e.scaleWords(e.slopes()))
+		at = e.footRow(g, from, []runBar{{runAlong, e.along}, {runUp, e.cross}}, "", e.scaleWords(e.slopes())+e.setWords())
 	}
 	return e.notes(g, at, e.placer.Notes(), e.bare)
+}
+
+// setWords say how high the set surface stands, which a level is set to.
+func (e *runElev) setWords() string {
+	if !e.surveyed() {
+		return ""
+	}
+	words := " It stands " + e.inWords(e.set(0))
+	if e.set(0) != e.set(e.r.Front) {
+		words += " at the left corner and " + e.inWords(e.set(e.r.Front)) + " at the right"
+	}
+	words += " above the level datum"
+	if e.slopes() {
+		words += ", at the roof edge"
+	}
+	return words + "."
 }
 
 // RunHatches lists the hatches the plan and the elevation of a window use, for

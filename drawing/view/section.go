@@ -32,6 +32,7 @@ type section struct {
 	lapF    length.Length
 	lapR    length.Length
 	guessed bool // no reading says how wide the wall is
+	hang    []layout.Extender
 
 	keys []sectionKey
 }
@@ -97,11 +98,12 @@ func newSection(l *layout.Layout, r *layout.Run, at length.Length) *section {
 	if q.Width <= 0 {
 		s.guessed = true
 		s.front = s.sys.FrontClearance
-		s.width = r.Inside - s.front - s.sys.RearClearance
+		s.width = r.InsideAt(at) - s.front - s.sys.RearClearance
 	}
-	s.rear = r.Inside - s.front - s.width
+	s.rear = r.InsideAt(at) - s.front - s.width
 	s.packF = length.Max(0, length.RoundTo(q.PackFront, l.Grid))
 	s.packR = length.Max(0, length.RoundTo(q.PackRear, l.Grid))
+	s.hang = hanging(l, r)
 	s.solve()
 	return s
 }
@@ -113,9 +115,12 @@ func (s *section) setChair(c *layout.Chair) {
 }
 
 func (s *section) solve() {
-	s.p = profileAt(s.sys, s.r.Inside, s.sys.Metal.Thickness+s.front, s.width, s.packF, s.packR)
-	s.lapF, s.lapR = cap.Laps(s.sys, s.r.Wall, s.r.Inside, s.packF, s.packR)
+	s.p = profileAt(s.sys, s.inside(), s.sys.Metal.Thickness+s.front, s.width, s.packF, s.packR)
+	s.lapF, s.lapR = cap.Laps(s.sys, s.r.Wall, s.inside(), s.packF, s.packR)
 }
+
+// inside is the inside width where the section is cut.
+func (s *section) inside() length.Length { return s.r.InsideAt(s.at) }
 
 // expansion says that the cut goes through a building expansion joint.
 func (s *section) expansion() bool { return s.joint != nil && s.joint.Kind == cap.Expansion }

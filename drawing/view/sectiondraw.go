@@ -49,6 +49,7 @@ func (s *section) cut(ratio float64) []drawing.Mark {
 		}
 		g.Line(drawing.Medium, m.all(s.p.cap(0)...)...)
 	})
+	sc.Group(drawing.Caps, "", func(g *drawing.Scene) { s.hangers(g, m) })
 	sc.Group(drawing.Dimensions, "", func(g *drawing.Scene) { s.dims(g, m, floor) })
 	sc.Group(drawing.Lettering, "", func(g *drawing.Scene) { s.callouts(g, m, floor) })
 	return sc.Marks
@@ -62,6 +63,9 @@ func (s *section) floorOf(m paperMap) float64 {
 	low = math.Max(low, kick(xy{0, p.footF}, s.sys.Profile.Drip).y)
 	low = math.Max(low, p.packF+s.r.Wall.CoverFront.MM())
 	low = math.Max(low, p.top(p.back)+s.r.Wall.CoverRear.MM())
+	for _, e := range s.extenders() {
+		low = math.Max(low, e.foot)
+	}
 	if s.chair != nil {
 		for _, row := range s.chair.Rows {
 			low = math.Max(low, p.set(row.Y.MM())+row.Length.MM())

@@ -64,6 +64,7 @@ func (s *section) items() {
 		tip: xy{p.face, p.packF + s.r.Wall.CoverFront.MM()}, where: atFront})
 	add(sectionKey{words: s.lapWords("rear", s.lapR, s.r.Wall.CoverRear, s.sys.Lap.Rear),
 		tip: xy{p.back, p.top(p.back) + s.r.Wall.CoverRear.MM()}, where: atRear})
+	s.keys = append(s.keys, s.extenderItems()...)
 }
 
 // wallBeyond says that a wall is seen past the open gap, not cut.
@@ -105,11 +106,11 @@ func (s *section) dims(g *drawing.Scene, m paperMap, floor float64) {
 	x := func(v float64) drawing.Unit { return m.at(xy{v, 0}).X }
 	y := func(v float64) drawing.Unit { return m.at(xy{0, v}).Y }
 	top := y(p.foldF) - 2800
-	g.Draw(drawing.Chain{At: top, Stops: []drawing.Unit{x(p.t), x(p.t + p.inside)}, Labels: []string{s.shop.Short(s.r.Inside) + " inside"},
+	g.Draw(drawing.Chain{At: top, Stops: []drawing.Unit{x(p.t), x(p.t + p.inside)}, Labels: []string{s.shop.Short(s.inside()) + " inside"},
 		From: []drawing.Unit{y(p.foldF) - 100}, Ends: ends}.Figure())
-	g.Draw(drawing.Chain{At: top - 750, Stops: []drawing.Unit{x(0), x(p.outside)}, Labels: []string{s.shop.Short(s.r.Outside) + " outside"},
+	g.Draw(drawing.Chain{At: top - 750, Stops: []drawing.Unit{x(0), x(p.outside)}, Labels: []string{s.shop.Short(s.r.OutsideAt(s.at)) + " outside"},
 		From: []drawing.Unit{top}, Ends: ends}.Figure())
-	_, parts := length.Chain([]length.Length{0, s.front, s.front + s.width, s.r.Inside}, s.crew.Step())
+	_, parts := length.Chain([]length.Length{0, s.front, s.front + s.width, s.inside()}, s.crew.Step())
 	low := y(floor) + 950
 	g.Draw(drawing.Chain{At: low, Stops: []drawing.Unit{x(p.t), x(p.face), x(p.back), x(p.t + p.inside)},
 		Labels: []string{s.crew.Short(parts[0]), s.crew.Short(parts[1]) + " wall", s.crew.Short(parts[2])},

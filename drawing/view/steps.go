@@ -144,7 +144,7 @@ func stepsEnds(l *layout.Layout, r *layout.Run, add func(stepKind, string, strin
 	corners, ends := false, false
 	for _, q := range r.Parts {
 		corners = corners || len(q.Piece.Miters) > 0
-		ends = ends || q.Piece.Kind != cap.Straight && q.Piece.Kind != cap.Corner && q.Piece.Kind != cap.DoubleMiter
+		ends = ends || !stepAlong(q.Piece) && q.Piece.Kind != cap.Corner && q.Piece.Kind != cap.DoubleMiter
 	}
 	more := ""
 	switch {
@@ -170,8 +170,12 @@ func stepsEnds(l *layout.Layout, r *layout.Run, add func(stepKind, string, strin
 // stepUnder reports whether a chair belongs to a corner or end piece: it
 // stands under it or at its joint.
 func stepUnder(c *layout.Chair) bool {
-	return c.Piece.Kind != cap.Straight || c.Kind == anchor.AtJoint && c.Joint.Right != nil && c.Joint.Right.Kind != cap.Straight
+	return !stepAlong(c.Piece) || c.Kind == anchor.AtJoint && c.Joint.Right != nil && !stepAlong(c.Joint.Right)
 }
+
+// stepAlong reports a piece that is laid to the string, between corners and
+// ends: a straight one or a transition.
+func stepAlong(q *layout.Piece) bool { return q.Kind == cap.Straight || q.Kind == cap.Transition }
 
 // stepFirst reports whether a chair is set before the string is pulled: it
 // belongs to a corner or end piece, or it is the outermost of its run.
@@ -186,7 +190,7 @@ func stepLater(r *layout.Run) bool {
 
 // stepStraight reports whether a straight piece lies on a run.
 func stepStraight(r *layout.Run) bool {
-	return slices.ContainsFunc(r.Parts, func(q layout.Part) bool { return q.Piece.Kind == cap.Straight })
+	return slices.ContainsFunc(r.Parts, func(q layout.Part) bool { return stepAlong(q.Piece) })
 }
 
 // stepFixed says how a chair is fastened.

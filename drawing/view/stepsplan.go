@@ -90,7 +90,7 @@ func (d *stepDrawing) row(g *drawing.Scene, box drawing.Rect, of stepRow) {
 		}
 		g.Group(drawing.Caps, "", func(g *drawing.Scene) {
 			for _, q := range d.r.Parts {
-				if q.Piece.Kind == cap.Straight && of.caps == drawing.NoPen || q.To <= p.from || q.From >= p.to {
+				if stepAlong(q.Piece) && of.caps == drawing.NoPen || q.To <= p.from || q.From >= p.to {
 					continue
 				}
 				a, b := x(q.From), x(q.To)
@@ -155,7 +155,7 @@ func (d *stepDrawing) stringOf() (first, last *layout.Chair) {
 // map with x from the joint's centre, and where cap line and rear line lie.
 func (d *stepDrawing) stepPlate(over drawing.Unit) (m paperMap, half float64) {
 	plate := math.Max(d.joint.Plate.MM(), d.sys.Chair.Length.MM()*0.6)
-	out := d.r.Outside.MM()
+	out := d.r.OutsideAt(d.joint.Centre()).MM()
 	low := d.room.Max.Y - stepFoot - 60
 	ratio := math.Max(plate*1.5/(d.room.Width()-80).Millimetres(), out/(low-over-120).Millimetres())
 	m = paperMap{ratio: ratio}
@@ -173,7 +173,7 @@ func (d *stepDrawing) sides(g *drawing.Scene) {
 // tape from the joint's centre line.
 func (d *stepDrawing) splices(g *drawing.Scene) {
 	m, half := d.stepPlate(900)
-	out, plate, tape := d.r.Outside.MM(), d.joint.Plate.MM()/2, d.sys.Splice.Tape.MM()
+	out, plate, tape := d.r.OutsideAt(d.joint.Centre()).MM(), d.joint.Plate.MM()/2, d.sys.Splice.Tape.MM()
 	expansion := d.joint.Kind == cap.Expansion
 	wall := 1.2 * m.ratio
 	g.Group(drawing.Wall, "", func(g *drawing.Scene) {
@@ -218,7 +218,7 @@ func stepShort(l *layout.Layout, d length.Length) string { return drawing.Letter
 // temperature. The gap itself would print too narrow and is drawn wider.
 func (d *stepDrawing) gap(g *drawing.Scene) {
 	m, half := d.stepPlate(1250)
-	out, open := d.r.Outside.MM(), math.Max(d.joint.Gap().MM()/2, 1.1*m.ratio)
+	out, open := d.r.OutsideAt(d.joint.Centre()).MM(), math.Max(d.joint.Gap().MM()/2, 1.1*m.ratio)
 	plate := d.joint.Plate.MM() / 2
 	g.Group(drawing.Splices, "", func(g *drawing.Scene) {
 		in := 1.2 * m.ratio
@@ -305,7 +305,7 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 	g.Text(drawing.Pt(d.room.Max.X/2, 310), "street", drawing.Style{Align: drawing.Middle})
 	var piece *layout.Piece
 	for _, q := range d.r.Parts {
-		if q.Piece.Kind != cap.Straight && (piece == nil || len(piece.Miters) == 0 && len(q.Piece.Miters) > 0) {
+		if !stepAlong(q.Piece) && (piece == nil || len(piece.Miters) == 0 && len(q.Piece.Miters) > 0) {
 			piece = q.Piece
 		}
 	}
@@ -352,9 +352,9 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 		for _, q := range stepHigher(c, over/2) {
 			g.Hatch(drawing.Masonry, drawing.Thin, c.m.all(q[:]...)...)
 		}
-		g.Line(drawing.Thin, c.m.all(d.beside(c, over, func(q cornerLeg) float64 { return math.Max(q.part.Run.CapOut.MM(), 0.9*c.m.ratio) })...)...)
+		g.Line(drawing.Thin, c.m.all(d.beside(c, over, func(q cornerLeg) float64 { return math.Max(q.wallFace().MM(), 0.9*c.m.ratio) })...)...)
 		g.Line(drawing.Thin, c.m.all(d.beside(c, over, func(q cornerLeg) float64 {
-			return math.Min(q.part.Run.CapOut.MM()+q.part.Run.WidthLeast.MM(), c.wide-0.9*c.m.ratio)
+			return math.Min(q.wallFace().MM()+q.part.Run.WidthLeast.MM(), c.wide-0.9*c.m.ratio)
 		})...)...)
 	})
 	g.Group(drawing.Chairs, "", func(g *drawing.Scene) {

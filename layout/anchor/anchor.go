@@ -41,6 +41,7 @@ type Chair struct {
 	Joint    *cap.Joint // AtJoint, AtExpansion
 	Piece    *cap.Piece // the piece it carries; at a joint the one at its left
 	Assembly *job.Assembly
+	Inside   length.Length // inside width of the cap at its centre, which the chair is made for
 
 	PackFront, PackRear length.Length // set surface over the wall top at the two faces
 	Layers              int
@@ -54,11 +55,17 @@ func (c *Chair) Left(s *job.System) length.Length { return c.At - s.Chair.Length
 // Right edge of the chair.
 func (c *Chair) Right(s *job.System) length.Length { return c.At + s.Chair.Length/2 }
 
+// Edges are the inside widths of the cap at the chair's two edges. They differ
+// where it stands under a taper: its rear edge is cut to it.
+func (c *Chair) Edges(s *job.System) (left, right length.Length) {
+	return c.Run.InsideAt(c.Left(s)), c.Run.InsideAt(c.Right(s))
+}
+
 // Support is a short chair under a miter.
 type Support struct {
 	Name    string // "N/E-S1"
 	Piece   *cap.Piece
-	Packing length.Length // set surface over the wall top at the corner, the greater of the two faces
+	Packing length.Length // set surface over the wall top at the corner, the greatest of the faces that meet there
 	cap.SupportPlace
 }
 
@@ -89,6 +96,10 @@ func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length)
 	}
 	sup := b.supports(out, pieces)
 	b.plan(out, sup)
+	if len(runs) > 0 {
+		b.compare(runs[0].Perimeter, out, sup)
+	}
+	b.twists(pieces)
 	for _, a := range out {
 		b.laps(a)
 	}
@@ -111,21 +122,24 @@ func (b *builder) hold(code string, at finding.Place, r *cap.Run, station length
 func (b *builder) joints(a *Run) {
 	for _, j := range a.Joints {
 		if j.Kind == cap.Expansion {
-			b.add(a, &Chair{At: j.From - b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Left, Assembly: taken(a, j.Left.Zone)})
-			b.add(a, &Chair{At: j.To + b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Right, Assembly: taken(a, j.Right.Zone)})
+			b.add(a, &Chair{At: j.From - b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Left, Assembly: taken(a, j.Left.Zone, j.Left.Inside)})
+			b.add(a, &Chair{At: j.To + b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Right, Assembly: taken(a, j.Right.Zone, j.Right.Inside)})
 			continue
 		}
-		// The chair under a joint carries two pieces: the more onerous zone's assembly holds it.
-		b.add(a, &Chair{At: j.Centre(), Kind: AtJoint, Joint: j, Piece: j.Left, Assembly: taken(a, max(j.Left.Zone, j.Right.Zone))})
+		// The chair under a joint carries two pieces: the assembly of the more onerous zone and the wider piece holds it.
+		b.add(a, &Chair{At: j.Centre(), Kind: AtJoint, Joint: j, Piece: j.Left, Assembly: taken(a, max(j.Left.Zone, j.Right.Zone), length.Max(j.Left.Inside, j.Right.Inside))})
 	}
 }
 
-// taken is the assembly of a zone on the wall a chair stands on: a piece that
-// turns onto another wall is held there by what was tested on that wall.
-func taken(a *Run, z wind.Zone) *job.Assembly { return a.Choice[z].Assembly }
+// taken is the assembly of a zone, for a piece's greatest inside width, on the
+// wall a chair stands on: a piece that turns onto another wall is held there by
+// what was tested on that wall.
+func taken(a *Run, z wind.Zone, inside length.Length) *job.Assembly {
+	return a.ChoiceFor(z, inside).Assembly
+}
 
 func (b *builder) add(a *Run, c *Chair) {
-	c.Run = a.Run
+	c.Run, c.Inside = a.Run, a.InsideAt(c.At)
 	a.Chairs = append(a.Chairs, c)
 }
 
@@ -143,7 +157,7 @@ func (b *builder) part(a *Run, p cap.Part) {
 	// The metal length of a leg is that of its front or of its centre line: the
 	// rear beyond it, at an inside corner, lies on the supports of the miter.
 	long := length.Max(p.Length(), (p.Length()+b.rear(p))/2)
-	spacing := taken(a, p.Piece.Zone).ChairSpacing
+	spacing := taken(a, p.Piece.Zone, p.Piece.Inside).ChairSpacing
 	bays := int((long + spacing - 1) / spacing)
 	span := r.at - l.at
 	if span <= 0 {
@@ -176,7 +190,7 @@ func (b *builder) part(a *Run, p cap.Part) {
 func (b *builder) between(a *Run, p *cap.Piece, l, r stand, at []length.Length) {
 	last := l
 	for _, x := range at {
-		b.add(a, &Chair{At: x, Kind: Between, Piece: p, Assembly: taken(a, p.Zone)})
+		b.add(a, &Chair{At: x, Kind: Between, Piece: p, Assembly: taken(a, p.Zone, p.Inside)})
 		if last.chair {
 			a.PitchMost = length.Max(a.PitchMost, x-last.at)
 		}
@@ -216,7 +230,7 @@ func (b *builder) offMiter(a *Run, l, r stand, at []length.Length, spacing lengt
 	// Clear of a like chair on the other leg if there is room for both; else of
 	// the supports, since the other leg may have no such chair.
 	for _, twin := range []bool{true, false} {
-		if u, ok := cap.ClearOfMiter(b.sys, corner, a.Inside, away(at[i]), most, b.grid, twin); ok {
+		if u, ok := cap.ClearOfMiter(b.sys, corner, a.InsideAt(at[i]), away(at[i]), most, b.grid, twin); ok {
 			at[i] = away(u) // its own inverse
 			return at
 		}
@@ -255,11 +269,11 @@ func (b *builder) stands(a *Run, p cap.Part) (l, r stand) {
 	}
 	if p.From == 0 && a.Run.Left.Kind != job.EndTurn {
 		l = stand{b.sys.Chair.EndChair, true}
-		b.add(a, &Chair{At: l.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone)})
+		b.add(a, &Chair{At: l.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone, p.Piece.Inside)})
 	}
 	if p.To == a.Cap && a.Run.Right.Kind != job.EndTurn {
 		r = stand{p.To - b.sys.Chair.EndChair, true}
-		b.add(a, &Chair{At: r.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone)})
+		b.add(a, &Chair{At: r.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone, p.Piece.Inside)})
 	}
 	return l, r
 }

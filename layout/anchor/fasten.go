@@ -35,7 +35,7 @@ func (b *builder) pack(c *Chair) {
 	c.PackFront = length.Max(0, length.RoundTo(q.PackFront, b.grid))
 	c.PackRear = length.Max(0, length.RoundTo(q.PackRear, b.grid))
 	p := &b.job.Packing
-	if p.Method == job.PackContinuous && p.Layer > 0 {
+	if p.Method != job.PackChairs && p.Layer > 0 {
 		lo, hi := c.Run.ToFront(c.Left(b.sys)), c.Run.ToFront(c.Right(b.sys))
 		first := true
 		for _, z := range c.Run.Run.Zones {
@@ -101,7 +101,7 @@ func (b *builder) fasten(c *Chair) {
 	}
 	s := b.sys
 	front := s.Metal.Thickness + s.Chair.FrontEdge + c.Assembly.FrontRowFrom
-	rear := s.Metal.Thickness + c.Run.Inside - s.Chair.RearEdge - c.Assembly.RearRowFrom
+	rear := s.Metal.Thickness + c.Inside - s.Chair.RearEdge - c.Assembly.RearRowFrom
 	for i, y := range []length.Length{front, rear} {
 		r := &c.Rows[i]
 		r.Fastener, r.Y = f, y
@@ -133,7 +133,11 @@ func (b *builder) reach(c *Chair, r *Row) {
 	for i, x := range []length.Length{c.Left(s), c.At, c.Right(s)} {
 		q := c.Run.At(c.Run.ToFront(x))
 		face := s.Metal.Thickness + s.FrontClearance + q.Gap // front face from the cap line
-		if d := length.Min(r.Y-face, face+q.Width-r.Y); i == 0 || d < edge {
+		y := r.Y
+		if r == &c.Rows[1] {
+			y += c.Run.InsideAt(x) - c.Inside // the rear row follows a taper
+		}
+		if d := length.Min(y-face, face+q.Width-y); i == 0 || d < edge {
 			edge = d
 		}
 	}

@@ -16,8 +16,10 @@ func (b *builder) supports(runs []*Run, pieces []*cap.Piece) []*Support {
 	var out []*Support
 	for _, p := range pieces {
 		for _, m := range p.Miters {
-			end := m.Corner.Arrive.At(m.Corner.Arrive.Front)
-			packing := length.RoundTo(length.Max(0, length.Max(end.PackFront, end.PackRear)), b.grid)
+			// It stands on both walls, and the lower asks for more.
+			end, start := m.Corner.Arrive.At(m.Corner.Arrive.Front), m.Corner.Leave.At(0)
+			packing := length.Max(length.Max(end.PackFront, end.PackRear), length.Max(start.PackFront, start.PackRear))
+			packing = length.RoundTo(length.Max(0, packing), b.grid)
 			for i, s := range cap.Supports(b.sys, m.Corner, p.Inside) {
 				out = append(out, &Support{Name: fmt.Sprintf("%s-S%d", m.Corner.Name, i+1), Piece: p, Packing: packing, SupportPlace: s})
 			}
@@ -66,7 +68,7 @@ func (b *builder) plan(runs []*Run, sup []*Support) {
 				c *wall.Corner
 				u length.Length
 			}{{r.Run.Left.Corner, c.At}, {r.Run.Right.Corner, r.Cap - c.At}} {
-				if e.c != nil && !e.c.Absorb && cap.PastMiter(b.sys, e.c, r.Inside, e.u-half) {
+				if e.c != nil && !e.c.Absorb && cap.PastMiter(b.sys, e.c, c.Inside, e.u-half) {
 					b.crowd(r, "chair "+c.Name+" reaches past the miter of corner "+e.c.Name+", off its wall", standing{run: r.Run, pieces: carried(c)})
 				}
 			}
@@ -113,7 +115,7 @@ func (b *builder) around(runs []*Run, i int, sup []*Support) []standing {
 	var out []standing
 	for _, c := range r.Chairs {
 		if c.At <= near || c.At >= r.Cap-near {
-			q := cap.ChairOn(b.sys, nil, false, r.Inside, -c.At-half, -c.At+half)
+			q := cap.ChairOn(b.sys, nil, false, c.Inside, -c.At-half, -c.At+half)
 			out = append(out, standing{c.Name, q, r.Run, carried(c)})
 		}
 	}
@@ -121,13 +123,13 @@ func (b *builder) around(runs []*Run, i int, sup []*Support) []standing {
 		before := runs[(i+n-1)%n]
 		for _, ch := range before.Chairs {
 			if u := before.Cap - ch.At; u <= near {
-				q := cap.ChairOn(b.sys, c, false, r.Inside, u-half, u+half)
-				out = append(out, standing{ch.Name, q.ToLeaving(c.Turn), before.Run, carried(ch)})
+				q := cap.ChairOn(b.sys, c, false, ch.Inside, u-half, u+half)
+				out = append(out, standing{ch.Name, q.ToLeaving(c.CapTurn), before.Run, carried(ch)})
 			}
 		}
 		for _, s := range sup {
 			if s.Corner == c {
-				out = append(out, standing{s.Name, s.Quad.ToLeaving(c.Turn), nil, []*cap.Piece{s.Piece}})
+				out = append(out, standing{s.Name, s.Quad.ToLeaving(c.CapTurn), nil, []*cap.Piece{s.Piece}})
 			}
 		}
 	}
@@ -135,7 +137,7 @@ func (b *builder) around(runs []*Run, i int, sup []*Support) []standing {
 		after := runs[(i+1)%n]
 		for _, ch := range after.Chairs {
 			if ch.At <= near {
-				q := cap.ChairOn(b.sys, c, true, r.Inside, ch.At-half, ch.At+half)
+				q := cap.ChairOn(b.sys, c, true, ch.Inside, ch.At-half, ch.At+half)
 				out = append(out, standing{ch.Name, q.Shift(r.Cap), after.Run, carried(ch)})
 			}
 		}
@@ -155,7 +157,7 @@ func (b *builder) supportsBlocked(r *Run, sup []*Support) {
 		q := s.Quad
 		switch s.Corner {
 		case r.Run.Left.Corner:
-			q = q.ToLeaving(s.Corner.Turn)
+			q = q.ToLeaving(s.Corner.CapTurn)
 		case r.Run.Right.Corner:
 			q = q.Shift(r.Cap)
 		default:
@@ -186,7 +188,7 @@ func (b *builder) laps(a *Run) {
 	}
 	var front, rear worst
 	look := func(at, pf, pr length.Length) {
-		f, r := cap.Laps(b.sys, a.Run.Wall, a.Inside, pf, pr)
+		f, r := cap.Laps(b.sys, a.Run.Wall, a.InsideAt(at), pf, pr)
 		if !front.known || f < front.lap {
 			front = worst{at, f, true}
 		}

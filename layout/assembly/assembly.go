@@ -106,7 +106,7 @@ func Choose(j *job.Job, d wind.Demand, z wind.Zone, n Need) Choice {
 }
 
 func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
-	c := Choice{Zone: z, Assembly: a, Stated: d.Stated,
+	c := Choice{Zone: z, Assembly: a, Stated: d.Known(),
 		UpResists: AllowablePa(a.Up, a.Factor), OutResists: AllowablePa(a.Out, a.Factor)}
 	fail := func(f string, args ...any) { c.Fails = append(c.Fails, fmt.Sprintf(f, args...)) }
 	if a.Metal != n.Metal {
@@ -127,18 +127,21 @@ func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
 	if _, ok := Holding(n.Layers, a.Substrate); !ok {
 		fail("tested in %s, which this wall does not have", a.Substrate)
 	}
-	if d.Stated {
+	if d.Known() {
 		c.UpDemand, c.OutDemand = wind.AllowablePa(d.Up[z]), wind.AllowablePa(d.Out[z])
 		if c.UpDemand > c.UpResists {
-			fail("resists %.1f Pa up (allowable), the %s zone asks %.1f Pa", c.UpResists, z, c.UpDemand)
+			fail("resists %s up (allowable), the %s zone asks %s", both(c.UpResists), z, both(c.UpDemand))
 		}
 		if c.OutDemand > c.OutResists {
-			fail("resists %.1f Pa out (allowable), the %s zone asks %.1f Pa", c.OutResists, z, c.OutDemand)
+			fail("resists %s out (allowable), the %s zone asks %s", both(c.OutResists), z, both(c.OutDemand))
 		}
 	}
 	c.Covers = len(c.Fails) == 0
 	return c
 }
+
+// both letters a pressure in both systems: 1 psf is 47.880259 Pa.
+func both(pa float64) string { return fmt.Sprintf("%.1f psf (%.2f kPa)", pa/47.880259, pa/1000) }
 
 // Holding finds the layer a substrate names, and how much lies above it.
 func Holding(layers []job.Layer, substrate string) (above length.Length, ok bool) {

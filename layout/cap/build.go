@@ -41,8 +41,9 @@ type item struct {
 	part  Part
 	node  int
 	joint *Joint
-	cut   bool // not a stock length
-	field bool // the closer of its row
+	taper *Taper // of a transition
+	cut   bool   // not a stock length
+	field bool   // the closer of its row
 }
 
 func (b *builder) node() int {
@@ -88,7 +89,7 @@ func (b *builder) vanishes(p *Piece) {
 			least = b.sys.Splice.Length/2 + b.sys.Splice.Bearing
 		}
 		short := length.Min(q.Length(), p.RearLength(i))
-		if short >= least || p.Kind == Straight {
+		if short >= least || p.Kind == Straight || p.Kind == Transition {
 			continue
 		}
 		f := refOf(q.Run)
@@ -150,25 +151,19 @@ func (b *builder) leg(r *Run, right bool) (legRange, int) {
 		if _, ok := b.ends[key]; !ok {
 			b.ends[key] = b.node()
 		}
-		rule := b.sys.EndCap
-		if e.Kind == job.EndWall {
-			rule = b.sys.WallEnd
-		}
-		// Two chairs stand on the leg: the joint's and the end's.
-		short := b.sys.Chair.EndChair + b.sys.Chair.Length - b.sys.Joint.Gap/2
-		short = length.CeilTo(length.Max(short, b.sys.Splice.Length/2+b.sys.Splice.Bearing), b.grid)
-		least := length.Max(short, length.CeilTo(rule.Leg, b.grid))
-		return legRange{short, least, length.Max(least, b.sys.Corner.LongestLeg)}, b.ends[key]
+		return b.legRange(r, right, 0), b.ends[key]
 	}
 	c := e.Corner
 	if c.Absorb {
-		h := -b.sys.Joint.Gap / 2
-		return legRange{h, h, h}, -1
+		return b.legRange(r, right, 0), -1
 	}
 	if _, ok := b.features[c]; !ok {
 		b.features[c] = b.node()
-		l := b.legsOf(c, r.Inside) // a crowded one is reported with its piece
-		b.legs[c] = legRange{l.Short, l.Least, l.Longest}
+		at := length.Length(0)
+		if right {
+			at = r.Cap
+		}
+		b.legs[c] = b.legRange(r, right, r.InsideAt(at)) // a crowded one is reported with its piece
 	}
 	return b.legs[c], b.features[c]
 }
@@ -187,7 +182,7 @@ func (b *builder) legsOf(c *wall.Corner, inside length.Length) Legs {
 		default:
 			continue
 		}
-		if s := r.Choice[wind.Touches(r.Zones, a, z)].Assembly.ChairSpacing; spacing == 0 || s < spacing {
+		if s := r.ChoiceFor(wind.Touches(r.Zones, a, z), inside).Assembly.ChairSpacing; spacing == 0 || s < spacing {
 			spacing = s
 		}
 	}
@@ -201,28 +196,28 @@ func (b *builder) run(r *Run) {
 	left, leftNode := b.leg(r, false)
 	right, rightNode := b.leg(r, true)
 	joints := b.expansion(r)
-	bare := legRange{-g, -g, -g}
-	if len(joints) > 0 {
-		// A piece beside an expansion joint carries that joint's chair too.
-		k.least = length.Max(k.least, b.sys.Expansion.ChairFrom+b.sys.Chair.Length-g/2)
-	}
-	windows := b.blocked(r)
-	from := length.Length(0)
-	for i := 0; i <= len(joints); i++ {
-		s := section{from: from, to: r.Cap, left: bare, right: bare, blocked: windows}
+	k.least = b.leastPiece(len(joints) > 0)
+	c := cuts{run: r, sys: b.sys, stock: k, left: left, right: right, joints: joints, blocked: b.blocked(r)}
+	c.settle()
+	all := c.sections(r.Tapers)
+	for i, s := range all {
 		ln, rn := -1, -1
 		if i == 0 {
-			s.left, ln = left, leftNode
+			ln = leftNode
 		}
-		if i == len(joints) {
-			s.right, rn = right, rightNode
-		} else {
-			s.to = joints[i].From
+		if i == len(all)-1 {
+			rn = rightNode
 		}
-		b.place(r, s, k, ln, rn)
-		if i < len(joints) {
-			b.joint(r, joints[i])
-			from = joints[i].To
+		b.place(r, s.section, k, ln, rn)
+		switch {
+		case s.joint != nil:
+			b.joint(r, s.joint)
+		case s.taper != nil:
+			from, to := c.piece(*s.taper)
+			b.joint(r, &Joint{From: from - g, To: from})
+			b.part(r, from, to, b.node())
+			b.items[len(b.items)-1].taper = s.taper
+			b.joint(r, &Joint{From: to, To: to + g})
 		}
 	}
 	if c := r.Right.Corner; c != nil && c.Absorb {
@@ -355,7 +350,12 @@ func (b *builder) group() []*Piece {
 		}
 		root := b.root(it.node)
 		if root != prev || prev < 0 {
-			p := &Piece{Perimeter: it.part.Run.Perimeter, Inside: it.part.Run.Inside, LeftEnd: job.EndTurn, RightEnd: job.EndTurn, Closer: it.cut}
+			p := &Piece{Perimeter: it.part.Run.Perimeter, Inside: it.part.Run.InsideAt(it.part.From), LeftEnd: job.EndTurn, RightEnd: job.EndTurn, Closer: it.cut}
+			p.Wide, p.Narrow = p.Inside, p.Inside
+			if t := it.taper; t != nil {
+				p.Kind, p.Taper, p.Hand, p.Straight = Transition, *t, t.Hand(), job.Front
+				p.Wide, p.Narrow, p.Inside = t.Wide(), t.Narrow(), t.Wide()
+			}
 			if it.field && b.sys.Joint.FieldCloser {
 				p.Allowance = b.sys.Joint.Allowance
 				p.CutAt = RightHand

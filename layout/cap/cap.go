@@ -29,10 +29,11 @@ const (
 	EndCap           // closed end at a free end of the wall
 	WallEnd          // upstand flange against a higher wall
 	Combined         // a short run with a miter and an end in one piece
+	Transition       // tapers from one inside width to another
 )
 
 func (k Kind) String() string {
-	return [...]string{"straight", "corner", "double miter", "end cap", "wall end", "corner with end"}[k]
+	return [...]string{"straight", "corner", "double miter", "end cap", "wall end", "corner with end", "transition"}[k]
 }
 
 // Hand of a piece: that of a person on the roof looking out over the wall.
@@ -47,16 +48,20 @@ const (
 
 func (h Hand) String() string { return [...]string{"", "left", "right"}[h] }
 
-// Run is a run with its width, pieces and joints.
+// Run is a run with its widths, pieces and joints.
 type Run struct {
 	*wall.Run
-	Inside, Outside     length.Length
+	Inside, Outside     length.Length   // of the widest band
+	Bands               []Band          // in station order; they cover the run once
+	Tapers              []Taper         // in station order, between the bands
 	Play                []length.Length // rear play at each reading
 	PlayLeast, PlayMost length.Length
 	Zones               []wind.Stretch
-	Choice              [2]assembly.Choice // by wind.Zone
+	Choice              [2]assembly.Choice // by wind.Zone, for the widest band
+	Choices             []WidthChoice      // for each width of the run, narrowest first
 	Parts               []Part             // in station order
 	Joints              []*Joint           // in station order
+	lay                 *stretch           // where its transitions may stand; nil where none may
 }
 
 // Part is the stretch of one run that a piece covers, on the cap line.
@@ -86,7 +91,11 @@ type Piece struct {
 	Miters    []Miter
 	LeftEnd   job.EndKind // EndTurn: a joint
 	RightEnd  job.EndKind
-	Inside    length.Length
+	Inside    length.Length // of a transition, the wide end's
+	Wide      length.Length // inside widths of a transition at its two ends; of
+	Narrow    length.Length // another piece both are its inside width
+	Straight  job.Face      // transition: the face that does not taper
+	Taper     Taper         // transition: where it tapers
 	Zone      wind.Zone
 	Assembly  *job.Assembly
 	Closer    bool

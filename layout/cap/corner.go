@@ -82,7 +82,7 @@ func Supports(s *job.System, c *wall.Corner, inside length.Length) []SupportPlac
 	}
 	outside := inside + 2*s.Metal.Thickness
 	// The miter runs from the outer corner point to where the rear mold lines meet.
-	ex, ey := -outside.MM()*math.Tan(c.Turn.Degrees()*math.Pi/360), outside.MM()
+	ex, ey := -outside.MM()*math.Tan(c.CapTurn.Degrees()*math.Pi/360), outside.MM()
 	n := math.Hypot(ex, ey)
 	ux, uy := ex/n, ey/n
 	l, w := s.Corner.Support.Length.MM()/2, s.Corner.Support.Width.MM()/2
@@ -134,7 +134,7 @@ func ChairOn(s *job.System, c *wall.Corner, onLeaving bool, inside, from, to len
 	y0 := s.Metal.Thickness + s.Chair.FrontEdge
 	y1 := s.Metal.Thickness + inside - s.Chair.RearEdge
 	if onLeaving {
-		return leaving(from, to, y0, y1, c.Turn)
+		return leaving(from, to, y0, y1, c.CapTurn)
 	}
 	return arriving(from, to, y0, y1)
 }

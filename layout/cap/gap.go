@@ -64,7 +64,7 @@ func (j *Joint) Mean() length.Length {
 // feed is the length whose half moves at a joint: a straight piece's own, and
 // twice the leg that meets the joint of a piece fixed at its miter or end.
 func feed(p *Piece, part int) length.Length {
-	if p.Kind == Straight {
+	if p.Kind == Straight || p.Kind == Transition {
 		return p.Length()
 	}
 	return 2 * p.Parts[part].Length()

@@ -19,6 +19,19 @@ func Fold(s *job.System, inside length.Length) (front, rear length.Length) {
 	return low + s.Profile.TopSlope.Rise(s.FrontClearance), low
 }
 
+// Rise is how the folds of a transition change from its narrow to its wide
+// end: how far the front fold rises, or the rear fold falls. The top keeps its
+// slope and stays one plane. Where chair and cap form the slope, both low
+// edges stand level and the front moves; where the packing does, the front
+// does not move and the rear lies farther down.
+func Rise(s *job.System, p *Piece) (front, rear length.Length) {
+	d := s.Profile.TopSlope.Rise(p.Wide - p.Narrow)
+	if s.Profile.SlopeBy == job.SlopeByChair {
+		return d, 0
+	}
+	return 0, d
+}
+
 // Laps is how far the foot of each leg reaches below the joint it must cover,
 // negative where it does not reach it: the leg, less what of it stands above
 // the wall top (fold over the set surface, packing under it), less the depth

@@ -26,7 +26,7 @@ type Legs struct {
 // included. Both legs grow alike. A short run may go below the job's leg, not
 // below the rest.
 func LegsOf(s *job.System, c *wall.Corner, inside, spacing, grid length.Length) Legs {
-	trim := MiterTrim(inside+2*s.Metal.Thickness, c.Turn)
+	trim := MiterTrim(inside+2*s.Metal.Thickness, c.CapTurn)
 	stated, longest := s.Corner.Leg, s.Corner.LongestLeg
 	if s.Corner.LegFace == job.Rear {
 		stated, longest = stated+trim, longest+trim
@@ -71,7 +71,7 @@ func legClear(s *job.System, c *wall.Corner, inside, leg length.Length) bool {
 // spacing needs find room between its joint and the miter.
 func betweenFits(s *job.System, c *wall.Corner, inside, leg, spacing, grid length.Length) bool {
 	// As long as its front or its centre line, whichever is longer.
-	long := length.Max(leg, leg-MiterTrim(inside+2*s.Metal.Thickness, c.Turn)/2)
+	long := length.Max(leg, leg-MiterTrim(inside+2*s.Metal.Thickness, c.CapTurn)/2)
 	bays := (long + spacing - 1) / spacing
 	if bays < 2 {
 		return true
@@ -106,7 +106,7 @@ func ClearOfMiter(s *job.System, c *wall.Corner, inside, u, most, grid length.Le
 func PastMiter(s *job.System, c *wall.Corner, inside, edge length.Length) bool {
 	y0 := s.Metal.Thickness + s.Chair.FrontEdge
 	y1 := s.Metal.Thickness + inside - s.Chair.RearEdge
-	return edge < length.Max(MiterTrim(y0, c.Turn), MiterTrim(y1, c.Turn))
+	return edge < length.Max(MiterTrim(y0, c.CapTurn), MiterTrim(y1, c.CapTurn))
 }
 
 func supportsClear(sup []SupportPlace) bool {

@@ -2,6 +2,7 @@ package cap
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"copingset/layout/job"
@@ -10,13 +11,18 @@ import (
 
 // finish gives pieces their kinds, marks, order and weight.
 func (b *builder) finish(pieces []*Piece) {
-	count := map[*Run]int{}
+	count, tapers := map[*Run]int{}, map[*Run]int{}
 	for _, p := range pieces {
 		b.shape(p)
 		first := p.Parts[0].Run
 		if p.Kind == Straight {
 			count[first]++
 			p.Mark = fmt.Sprintf("%s-%02d", first.Name, count[first])
+			continue
+		}
+		if p.Kind == Transition {
+			tapers[first]++
+			p.Mark = fmt.Sprintf("%s-T%d", first.Name, tapers[first])
 			continue
 		}
 		p.Mark = special(p)
@@ -33,6 +39,10 @@ func (b *builder) finish(pieces []*Piece) {
 	}
 	for _, r := range b.runs {
 		sortParts(r.Parts)
+	}
+	for _, r := range b.runs {
+		b.play(r)
+		b.uncovered(r)
 	}
 	b.laying(pieces)
 	for _, r := range b.runs {
@@ -76,10 +86,11 @@ func (b *builder) shape(p *Piece) {
 	}
 	for i := 1; i < len(p.Parts); i++ {
 		c := p.Parts[i-1].Run.Right.Corner
-		p.Miters = append(p.Miters, Miter{Corner: c, Trim: MiterTrim(p.Inside+2*b.sys.Metal.Thickness, c.Turn)})
+		p.Miters = append(p.Miters, Miter{Corner: c, Trim: MiterTrim(p.Inside+2*b.sys.Metal.Thickness, c.CapTurn)})
 	}
 	ended := p.LeftEnd != job.EndTurn || p.RightEnd != job.EndTurn
 	switch {
+	case p.Kind == Transition:
 	case len(p.Miters) == 0 && !ended:
 		p.Kind = Straight
 	case len(p.Miters) == 0:
@@ -119,19 +130,20 @@ func (b *builder) shape(p *Piece) {
 			}
 		}
 	}
-	p.Assembly = first.Run.Choice[p.Zone].Assembly
-	p.Girth = Girth(&b.sys.Profile, p.Inside+2*b.sys.Metal.Thickness)
+	p.Assembly = first.Run.ChoiceFor(p.Zone, p.Inside).Assembly
+	p.Girth = Girth(&b.sys.Profile, p.Mean()+2*b.sys.Metal.Thickness)
 	p.Grams = weight(b.sys, p)
 	p.TwoPerson = p.Grams > b.job.Site.OnePerson || p.Length() > b.job.Site.LongPiece
 }
 
 // laying numbers the pieces in order of work: corners and ends first, in
-// station order, then each run's straight pieces towards its closer, a closer
-// that is trimmed on the roof last in its stretch.
+// station order, then each run's transitions, which stay where the wall wants
+// them, then its straight pieces towards its closer, a closer that is trimmed
+// on the roof last in its stretch.
 func (b *builder) laying(pieces []*Piece) {
 	n := 0
 	for _, p := range pieces {
-		if p.Kind != Straight {
+		if p.Kind != Straight && p.Kind != Transition {
 			n++
 			p.Laying = n
 		}
@@ -144,12 +156,16 @@ func (b *builder) laying(pieces []*Piece) {
 				p.Laying = n
 			}
 		}
-		for i := range r.Parts {
-			k := i
-			if b.closerLeft() {
-				k = len(r.Parts) - 1 - i
+		towards := slices.Clone(r.Parts)
+		if b.closerLeft() {
+			slices.Reverse(towards)
+		}
+		for _, q := range towards {
+			if q.Piece.Kind == Transition {
+				next(q.Piece)
 			}
-			q := r.Parts[k]
+		}
+		for _, q := range towards {
 			switch {
 			case q.Piece.Kind != Straight:
 				next(field...)

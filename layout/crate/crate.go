@@ -104,7 +104,7 @@ func Pack(j *job.Job, loads []Load) (crates []*Crate, withheld []*cap.Piece) {
 		for _, l := range loads {
 			var pieces []*cap.Piece
 			for _, p := range l.Pieces {
-				if (p.Kind == cap.Straight) != (kind == Caps) {
+				if (p.Kind == cap.Straight || p.Kind == cap.Transition) != (kind == Caps) {
 					continue
 				}
 				if !p.Released() {
@@ -159,7 +159,9 @@ func Shipped(p *cap.Piece) length.Length {
 // what a hold keeps back is chairs and plates the crew needs all the same.
 func hardware(j *job.Job, loads []Load) *Crate {
 	c := &Crate{Kind: Hardware}
-	chairs, supports, splices := 0, 0, 0
+	var chairs, splices []byWidth
+	supports := 0
+	var tapered []Item
 	var covers []Item
 	var runs []*anchor.Run
 	var tape length.Length
@@ -167,7 +169,13 @@ func hardware(j *job.Job, loads []Load) *Crate {
 		supports += len(l.Supports)
 		for _, r := range l.Runs {
 			runs = append(runs, r)
-			chairs += len(r.Chairs)
+			for _, ch := range r.Chairs {
+				if left, right := ch.Edges(&j.System); left != right {
+					tapered = append(tapered, Item{Count: 1, What: "anchor chair, rear edge cut to a taper", Mark: ch.Name, Length: j.System.Chair.Length})
+					continue
+				}
+				chairs = count(chairs, ch.Inside)
+			}
 			for _, q := range r.Joints {
 				if q.Left != nil {
 					tape += 2 * q.Left.Girth // a strip each side of the joint
@@ -176,7 +184,7 @@ func hardware(j *job.Job, loads []Load) *Crate {
 					covers = append(covers, Item{Count: 1, What: "cover plate, expansion joint", Mark: q.Name, Length: q.Plate})
 					continue
 				}
-				splices++
+				splices = count(splices, r.InsideAt(q.Centre()))
 			}
 		}
 	}
@@ -187,9 +195,14 @@ func hardware(j *job.Job, loads []Load) *Crate {
 		s := Spare(n, percent)
 		c.Items = append(c.Items, Item{Count: n + s, Spare: s, What: what, Length: l})
 	}
-	add(chairs, j.Crating.SpareChair, "anchor chair", j.System.Chair.Length)
+	for _, w := range chairs {
+		add(w.n, j.Crating.SpareChair, "anchor chair"+w.words(len(chairs)), j.System.Chair.Length)
+	}
+	c.Items = append(c.Items, tapered...)
 	add(supports, 0, "corner support", j.System.Corner.Support.Length)
-	add(splices, j.Crating.SpareSplice, "splice plate", j.System.Splice.Length)
+	for _, w := range splices {
+		add(w.n, j.Crating.SpareSplice, "splice plate"+w.words(len(splices)), j.System.Splice.Length)
+	}
 	c.Items = append(c.Items, covers...)
 	for _, f := range Fasteners(runs) {
 		add(f.Count, j.Crating.SpareFastener, f.Fastener.Name, f.Length)
@@ -213,6 +226,38 @@ func hardware(j *job.Job, loads []Load) *Crate {
 		c.Items = append(c.Items, Item{Count: n, What: "sealant tape, rolls", Length: j.Crating.TapeRoll})
 	}
 	return c
+}
+
+// byWidth counts parts that are made to one inside width.
+type byWidth struct {
+	inside length.Length
+	n      int
+}
+
+// count adds a part to the count of its width, narrowest first.
+func count(all []byWidth, inside length.Length) []byWidth {
+	i, ok := slices.BinarySearchFunc(all, inside, func(w byWidth, l length.Length) int {
+		switch {
+		case w.inside < l:
+			return -1
+		case w.inside > l:
+			return 1
+		}
+		return 0
+	})
+	if !ok {
+		all = slices.Insert(all, i, byWidth{inside: inside})
+	}
+	all[i].n++
+	return all
+}
+
+// words say the width where there are several.
+func (w byWidth) words(several int) string {
+	if several < 2 {
+		return ""
+	}
+	return ", cap " + job.Both(w.inside) + " inside"
 }
 
 // Spare rounds a percentage of a count up to whole parts.

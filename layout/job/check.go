@@ -15,6 +15,7 @@ import (
 // fit is for later rooms.
 func (d *decoder) check(j *Job) {
 	d.checkWidths(&j.System)
+	d.checkTransition(&j.System)
 	d.checkPieces(j)
 	d.checkTemperatures(j)
 	d.checkSupports(&j.System)
@@ -22,6 +23,8 @@ func (d *decoder) check(j *Job) {
 	d.checkFasteners(j)
 	d.checkAssemblies(j)
 	d.checkPressures(j.Pressures)
+	d.checkWind(j)
+	d.checkWood(j)
 	d.checkNames(j)
 	d.checkReferences(j)
 	d.checkEnds(j)
@@ -80,6 +83,30 @@ func (d *decoder) checkWidths(s *System) {
 		d.notef("play-step", d.places[play+"most"], "check the play, the rear clearance and the widths offered",
 			"the rear clearance and one step of width together, %s, are more than the greatest rear play, %s: some walls fall between two widths",
 			Both(s.RearClearance+step), Both(s.PlayMost))
+	}
+}
+
+// checkTransition looks at the piece that joins two widths: it is cut from the
+// stock, its legs carry splice plates and leave something to taper, and two of
+// its chairs have room.
+func (d *decoder) checkTransition(s *System) {
+	const at = "system.transition."
+	t := s.Transition
+	d.atMost(at+"length", t.Length, "system.stock", s.Stock, "the shop could not make it")
+	leg, long := at+"leg", at+"length"
+	if chair := "system.chair.length"; d.has(long, chair, "system.joint.gap") && t.Length+s.Joint.Gap < s.Chair.Length {
+		d.conflict("chairs-overlap", d.places[long], d.places[chair], "lengthen the transition piece",
+			"the transition piece and its joint, %s, are shorter than a chair, %s, so the chairs at its two ends would overlap",
+			Both(t.Length+s.Joint.Gap), Both(s.Chair.Length))
+	}
+	if d.has(leg, long) && 2*t.Leg >= t.Length {
+		d.conflict("lengths-conflict", d.places[leg], d.places[long], "shorten the legs or lengthen the piece",
+			"the two legs of a transition, %s, leave nothing of its length, %s, to taper", Both(2*t.Leg), Both(t.Length))
+	}
+	least := (s.Splice.Length - s.Joint.Gap) / 2
+	if plate := "system.splice.length"; d.has(leg, plate, "system.joint.gap") && t.Leg < least {
+		d.conflict("lengths-conflict", d.places[leg], d.places[plate], "lengthen the leg past the splice plate",
+			"the leg of a transition, %s, is shorter than the splice plate reaches under it, %s", Both(t.Leg), Both(least))
 	}
 }
 
@@ -192,6 +219,10 @@ func (d *decoder) checkSupports(s *System) {
 func (d *decoder) checkPacking(p *Packing) {
 	d.atMost("packing.least", p.Least, "packing.most", p.Most, "the least packing is the lesser")
 	d.once("packing.shims", p.Shims)
+	d.atMost("packing.sheet.width", p.Sheet.Width, "packing.sheet.length", p.Sheet.Length, "strips are ripped along the length")
+	if at := "packing.twist"; d.has(at) && p.Grade == 0 && !d.has("packing.grade") {
+		d.notef("twist-unused", d.places[at], "leave it out, or state the grade", "%s is not used, since the set surface is level", at)
+	}
 }
 
 // once checks that a sorted list of lengths has each but once.
@@ -349,6 +380,9 @@ func (d *decoder) checkEnds(j *Job) {
 				ask("end_cap", e.At, "a run has a free end")
 			case EndWall:
 				ask("wall_end", e.At, "a run dies into a higher wall")
+			case EndStep:
+				ask("end_cap", e.At, "the coping ends above a step in the wall top")
+				ask("wall_end", e.At, "the coping dies into a step in the wall top")
 			}
 		}
 	}

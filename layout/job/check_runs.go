@@ -31,7 +31,8 @@ func (d *decoder) checkRuns(j *Job) {
 				// (tan 75° = 3.7); only what lies beyond is a slip.
 				c.limit += 8 * widest
 			}
-			c.hasLength = d.has(c.path+"length", c.path+"face")
+			// Without a width nothing is known of the other face's length.
+			c.hasLength = d.has(c.path+"length", c.path+"face") && (c.exact || widest > 0)
 			c.parts()
 			c.readings(j)
 		}
@@ -102,6 +103,7 @@ func (c *runCheck) readings(j *Job) {
 		}
 	}
 	c.low(j)
+	c.clearing()
 	if c.r.Name == "" || c.d.unsure {
 		return
 	}

@@ -30,6 +30,8 @@ type decoder struct {
 	// unsure says that a survey could not be read in full, so that readings
 	// missing from it mean nothing.
 	unsure bool
+	// unsurveyed says that surveys are not to be read at all.
+	unsurveyed bool
 }
 
 // mostAlike is how many findings of one kind are listed: after these, more of

@@ -74,6 +74,7 @@ func (d *decoder) run(p *part, kindKnown, open, last bool) Run {
 		SurveyLine: p.text("survey_line"),
 		Elevation:  p.maybe("elevation"),
 		Right:      d.end(p, kindKnown, open, last),
+		Line:       decodeLine(p),
 	}
 	r.StationFace = r.Face
 	if p.given("stations") {
@@ -96,6 +97,9 @@ func (d *decoder) run(p *part, kindKnown, open, last bool) Run {
 	}
 	for _, i := range p.items("expansion_joints", "expansion joint") {
 		r.Expansion = append(r.Expansion, d.expansionJoint(i))
+	}
+	for _, i := range p.items("cleared", "cleared entry") {
+		r.Cleared = append(r.Cleared, d.cleared(i))
 	}
 	for _, i := range p.items("readings", "reading") {
 		if row, ok := d.reading(i); ok {
@@ -121,7 +125,7 @@ func runName(s string) bool {
 // for the last run of an open perimeter.
 func (d *decoder) end(p *part, kindKnown, open, last bool) End {
 	var given []string
-	for _, k := range []string{"turn", "included", "ends"} {
+	for _, k := range []string{"turn", "included", "step", "ends"} {
 		if p.given(k) {
 			given = append(given, k)
 		}
@@ -147,6 +151,8 @@ func (d *decoder) end(p *part, kindKnown, open, last bool) End {
 		e.Turn = read(p, "turn", "value-angle", ParseTurn)
 	case "included":
 		e.Turn = read(p, "included", "value-angle", ParseIncluded)
+	case "step":
+		e.Kind, e.Step = EndStep, read(p, "step", "value-step", parseStep)
 	case "ends":
 		e.Kind = word(p, "ends", endKinds())
 		if kindKnown && !atEnd {
@@ -231,6 +237,8 @@ func (d *decoder) reading(p *part) (r Reading, ok bool) {
 		Offset:     p.length("offset", anySign),
 		WidthLow:   low("width_low"),
 		OffsetLow:  low("offset_low"),
+		Conditions: joined(p, "condition", "value-condition", parseConditions),
+		Photos:     joined(p, "photo", "value-photo", parsePhotos),
 		Note:       p.maybe("note"),
 	}
 	for _, k := range d.keys.within[readingTable] {

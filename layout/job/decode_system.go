@@ -20,6 +20,8 @@ func (d *decoder) decode(n *node) *Job {
 		Assemblies: decodeAssemblies(root),
 		Walls:      decodeWalls(root),
 		Pressures:  decodePressures(root.sub("pressures")),
+		Survey:     decodeSurveyCheck(root.sub("slips")),
+		Wind:       decodeWind(root.sub("wind")),
 		Site:       decodeSite(root.sub("site")),
 		Crating:    decodeCrating(root.sub("crating")),
 		Shop:       decodeShop(root.sub("shop")),
@@ -73,6 +75,7 @@ func decodeSystem(p *part) System {
 		PlayLeast:      play.length("least", notNegative),
 		PlayMost:       play.length("most", positive),
 		Widths:         decodeWidths(p.sub("inside_width")),
+		Transition:     decodeTransition(p.sub("transition")),
 		Stock:          p.length("stock", positive),
 		LeastPiece:     p.length("least_piece", positive),
 		Closer:         word(p, "closer", []choice[Closer]{{"left", CloserLeft}, {"right", CloserRight}, {"shared", CloserShared}}),
@@ -92,6 +95,7 @@ func decodeMetal(p *part) Metal {
 	return Metal{
 		Name:        p.text("name"),
 		Thickness:   p.length("thickness", positive),
+		Specified:   p.length("specified", positive),
 		Density:     read(p, "density", "value-density", parseDensity),
 		Expansion:   read(p, "expansion", "value-expansion", parseExpansion),
 		Finish:      p.text("finish"),
@@ -138,6 +142,14 @@ func decodeWidths(p *part) Widths {
 	return w
 }
 
+func decodeTransition(p *part) Transition {
+	return Transition{
+		Length:     p.length("length", positive),
+		Leg:        p.length("leg", positive),
+		ChangeMost: p.length("change_most", positive),
+	}
+}
+
 func decodeJoint(p *part) Joint {
 	j := Joint{
 		Gap:         p.length("gap", positive),
@@ -170,6 +182,7 @@ func decodeChair(p *part) Chair {
 		FrontEdge: p.length("front_edge", notNegative),
 		RearEdge:  p.length("rear_edge", notNegative),
 		EndChair:  p.length("end_chair", positive),
+		Metal:     p.maybe("metal"),
 	}
 }
 
@@ -183,6 +196,7 @@ func decodeCorner(p *part) CornerRules {
 		LongestLeg: p.length("longest_leg", positive),
 		LegStep:    p.length("leg_step", positive),
 		Absorb:     p.angle("absorb", 0, 30*Degree),
+		AnglePlay:  p.angle("angle_play", 0, 5*Degree),
 		Support:    Support{Length: support.length("length", positive), Width: support.length("width", positive)},
 	}
 	for _, i := range p.items("supports", "supports") {
@@ -208,33 +222,6 @@ func decodeExpansion(p *part) ExpansionRules {
 
 func decodeLap(p *part) Lap {
 	return Lap{Front: p.length("front", notNegative), Rear: p.length("rear", notNegative)}
-}
-
-func decodePacking(p *part) Packing {
-	if p == nil {
-		return Packing{}
-	}
-	layer := p.sub("layer")
-	k := Packing{
-		At:            p.at,
-		Method:        word(p, "method", []choice[PackingMethod]{{"continuous", PackContinuous}, {"chair", PackChairs}}),
-		AboveMembrane: p.yes("above_membrane"),
-		Least:         p.length("least", notNegative),
-		Most:          p.length("most", notNegative),
-		LayerName:     layer.text("name"),
-		Layer:         layer.length("thickness", positive),
-		Shims:         p.lengths("shims", positive),
-	}
-	if p.d.has(p.full("method")) {
-		if k.Method == PackChairs {
-			p.need("above_membrane", ", and the packing is under each chair alone")
-		} else {
-			p.need("layer", ", and the packing is continuous")
-		}
-	}
-	slices.Sort(k.Shims)
-	slices.Reverse(k.Shims)
-	return k
 }
 
 func decodeMembrane(p *part) Layer {
@@ -266,6 +253,8 @@ func decodeFasteners(root *part) []Fastener {
 			Cover:        p.length("cover", notNegative),
 			EdgeDistance: p.length("edge_distance", notNegative),
 			Box:          read(p, "box", "value-count", parseCount),
+			Kind:         word(p, "kind", asThey(WoodScrew, Nail, LagScrew)),
+			Metal:        p.maybe("metal"),
 		}
 		if f.Substrate == Masonry || f.Substrate == Concrete {
 			p.need("pilot", ", and "+f.Substrate+" is drilled first")
@@ -365,12 +354,17 @@ func decodeWalls(root *part) []Wall {
 			CoverFront: cover.length("front", notNegative),
 			CoverRear:  cover.length("rear", notNegative),
 			MeasureLow: p.yes("measure_low"),
+			Nailer:     decodeNailer(p.sub("nailer")),
 		}
 		for _, i := range p.items("layers", "layer") {
 			w.Layers = append(w.Layers, Layer{
 				Name:      i.text("name"),
 				Material:  word(i, "material", materials()),
 				Thickness: i.length("thickness", positive),
+				Gravity:   read(i, "gravity", "value-number", parseGravity),
+				Wet:       word(i, "service", []choice[bool]{{"dry", false}, {"wet", true}}),
+				Service:   i.given("service"),
+				Treated:   i.yes("treated"),
 			})
 		}
 		all = append(all, w)

@@ -74,7 +74,10 @@ func soundJob(t *testing.T, j *Job, list finding.List) {
 			if turns := r.Right.Turn != 0; turns != (r.Right.Kind == EndTurn) {
 				t.Fatalf("end %+v", r.Right)
 			}
-			if last := p.Kind == Open && i == len(p.Runs)-1; last != (r.Right.Kind != EndTurn) {
+			if steps := r.Right.Step != 0; steps != (r.Right.Kind == EndStep) {
+				t.Fatalf("end %+v", r.Right)
+			}
+			if last := p.Kind == Open && i == len(p.Runs)-1; last != (r.Right.Kind == EndFree || r.Right.Kind == EndWall) {
 				t.Fatalf("end %+v of a %v", r.Right, p.Kind)
 			}
 			for k, q := range r.Readings {
@@ -92,7 +95,7 @@ func soundJob(t *testing.T, j *Job, list finding.List) {
 // FuzzScalars gives any text to every parser of a value.
 func FuzzScalars(f *testing.F) {
 	for _, s := range []string{"right 45", "135 outside", "1/2\" in 12\"", "1:24", "4%", "2.4 deg", "68 F", "12.9e-6 /F", "0.099 lb/in3",
-		"as-pulled 88 psf", "26 psf allowable", "2026-03-16", "14.50", "50 lb", "e", "-", "−1", "1e99", ".", "1.e5", "0:0", " in "} {
+		"as-pulled 88 psf", "26 psf allowable", "2026-03-16", "14.50", "50 lb", "115 mph", "51 m/s", "10 ft2", "1.8 kN", "e", "-", "−1", "1e99", ".", "1.e5", "0:0", " in "} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
@@ -148,5 +151,21 @@ func FuzzScalars(f *testing.F) {
 		check("factor", err)
 		_, err = parseCount(s)
 		check("count", err)
+		speed, err := parseSpeed(s)
+		check("speed", err)
+		area, err2 := parseArea(s)
+		check("area", err2)
+		pull, err3 := parseForce(s)
+		check("force", err3)
+		if err == nil && !(speed > 0) || err2 == nil && !(area > 0) || err3 == nil && !(pull > 0) {
+			t.Fatalf("%q: speed %v, area %v, force %v", s, speed, area, pull)
+		}
+		kzt, err := parseKzt(s)
+		check("topographic factor", err)
+		if err == nil && kzt < 1 {
+			t.Fatalf("topographic factor %q: %v", s, kzt)
+		}
+		_, err = parseGravity(s)
+		check("gravity", err)
 	})
 }

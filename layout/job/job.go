@@ -40,6 +40,8 @@ type Job struct {
 	Assemblies []Assembly
 	Walls      []Wall
 	Pressures  *Pressures // nil: not stated
+	Survey     SurveyCheck
+	Wind       *Wind // nil: nothing to compute pressures from
 	Site       Site
 	Crating    Crating
 	Shop       *Shop // nil: not stated
@@ -81,6 +83,7 @@ type System struct {
 	FrontClearance, RearClearance length.Length // inside faces to wall, at the worst reading
 	PlayLeast, PlayMost           length.Length // rear play the rear leg can take up
 	Widths                        Widths
+	Transition                    Transition
 
 	Stock      length.Length // longest straight cap the shop makes
 	LeastPiece length.Length
@@ -101,8 +104,9 @@ type System struct {
 type Metal struct {
 	Name        string
 	Thickness   length.Length
-	Density     float64 // kg/m3
-	Expansion   int64   // linear, in 1e-9 per degree Celsius
+	Specified   length.Length // least thickness the job's specification asks for; zero: not stated
+	Density     float64       // kg/m3
+	Expansion   int64         // linear, in 1e-9 per degree Celsius
 	Finish      string
 	Directional bool // blanks never rotated
 }
@@ -141,6 +145,18 @@ type Widths struct {
 	Offered           []length.Length // ascending; if given, the rest is zero
 	Least, Most, Step length.Length
 }
+
+// Transition is the piece that joins two inside widths. Its front face is
+// straight, its rear face tapers between two straight legs. A zero Length:
+// the fabricator offers none.
+type Transition struct {
+	Length     length.Length // along the front, both legs included
+	Leg        length.Length // straight at each end, for the splice plate
+	ChangeMost length.Length // greatest difference of the two widths
+}
+
+// Offered reports whether the fabricator makes transitions.
+func (t Transition) Offered() bool { return t.Length > 0 }
 
 // Closer says where in a stretch the cut piece goes.
 type Closer int
@@ -187,6 +203,7 @@ type Chair struct {
 	FrontEdge length.Length // chair's front edge behind the inside of the front leg
 	RearEdge  length.Length // chair's rear edge before the inside of the rear leg
 	EndChair  length.Length // centre of the end chair from an end without a joint
+	Metal     string        // what it is made of; empty: not stated
 }
 
 // CornerRules are the fabricator's rules for welded corners.
@@ -196,6 +213,7 @@ type CornerRules struct {
 	LongestLeg length.Length // longest leg the shop welds, same face
 	LegStep    length.Length // legs grow in this step
 	Absorb     Angle         // a turn up to this is absorbed by a plain joint
+	AnglePlay  Angle         // a corner is made to the wall's turn when the lines' turn differs by no more
 	Support    Support
 	Supports   []SupportTier // by inside width, ascending; supports at the miter
 }
@@ -229,11 +247,16 @@ type Lap struct{ Front, Rear length.Length }
 // PackingMethod is how the wall top is brought to the set surface.
 type PackingMethod int
 
-// The two methods.
+// The two methods, and the wish to have the better of them found.
 const (
-	PackContinuous PackingMethod = iota // plywood layers the length of the wall, shims on top
-	PackChairs                          // packing under each chair alone
+	PackContinuous  PackingMethod = iota // plywood layers the length of the wall, shims on top
+	PackChairs                           // packing under each chair alone
+	PackRecommended                      // the one that costs less by the job's own rates
 )
+
+func (m PackingMethod) String() string {
+	return [...]string{"continuous", "chair", "recommended"}[m]
+}
 
 // Packing is what the wall top may be built up with.
 type Packing struct {
@@ -244,6 +267,33 @@ type Packing struct {
 	LayerName     string
 	Layer         length.Length   // actual thickness of one plywood layer
 	Shims         []length.Length // thickest first
+	Grade         Slope           // the set surface may rise or fall along a run by this; zero: it is level
+	Twist         length.Length   // mismatch over a level corner leg that the pieces take up
+	Sheet         Sheet           // plywood as it is bought; zero: not stated
+	Nail          LayerNail       // what fastens the layers; zero: not stated
+	Rates         *Rates          // nil: not stated
+}
+
+// Sheet is a sheet of plywood and the saw that rips it.
+type Sheet struct{ Width, Length, Kerf length.Length }
+
+// Stated reports whether the job says how its plywood is bought.
+func (s Sheet) Stated() bool { return s.Width > 0 && s.Length > 0 }
+
+// LayerNail is the nail or screw of the plywood layers.
+type LayerNail struct {
+	Name    string
+	Spacing length.Length // along the wall
+	Rows    int
+}
+
+// Rates are the job's own rates, by which two ways to pack are compared. Times
+// are in thousandths of a minute, money in thousandths of the job's money.
+type Rates struct {
+	At               finding.Place
+	Cut, Piece, Foot int64 // to saw one cut, to set one piece, to fix one foot of one layer
+	Hour             int64 // one hour of labour
+	Sheet, Shim      int64 // one sheet of plywood, one shim of any thickness
 }
 
 // Layer is one layer of a build-up.
@@ -251,6 +301,10 @@ type Layer struct {
 	Name      string
 	Material  string
 	Thickness length.Length
+	Gravity   float64 // specific gravity of wood; zero: not stated
+	Wet       bool    // wood in service above 19 per cent moisture
+	Service   bool    // the job says whether it is wet
+	Treated   bool    // pressure-treated wood
 }
 
 // Materials that a wall layer, a fastener's substrate or a test can name.
@@ -276,6 +330,8 @@ type Fastener struct {
 	Cover        length.Length // substrate left below the tip
 	EdgeDistance length.Length // least, from the wall's face
 	Box          int           // pieces in a box
+	Kind         string        // for the cross-check in wood; empty: none
+	Metal        string        // what it is made of; empty: not stated
 }
 
 // Assembly is one tested assembly.
@@ -305,6 +361,7 @@ type Wall struct {
 	Layers                []Layer
 	CoverFront, CoverRear length.Length // depth below the wall top of the joint each leg must cover
 	MeasureLow            bool          // readings at leg depth are required
+	Nailer                *Nailer       // nil: how the top layer is anchored is not stated
 }
 
 // Pressures are design pressures stated by the engineer.
@@ -370,6 +427,7 @@ const (
 	EndTurn EndKind = iota // turns into the next run
 	EndFree                // free end with an end cap
 	EndWall                // dies into a higher wall
+	EndStep                // goes straight on into the next run, whose top is higher or lower
 )
 
 // End is one end of a run. Turn is positive to the right (towards the roof).
@@ -377,6 +435,7 @@ type End struct {
 	At   finding.Place
 	Kind EndKind
 	Turn Angle
+	Step length.Length // how much higher the next run's top is, about; negative: lower
 }
 
 // Face of the wall on which a length or a station is measured.
@@ -387,6 +446,8 @@ const (
 	Front Face = iota // street side
 	Rear              // roof side
 )
+
+func (f Face) String() string { return [...]string{"front", "rear"}[f] }
 
 // Basis of a length.
 type Basis int
@@ -409,6 +470,8 @@ type Run struct {
 	StationFace Face
 	Datum       Datum
 	SurveyLine  string // the two named points the offsets are taken from
+	Line        Line
+	Cleared     []Cleared
 	Elevation   string // pieces of one elevation keep one lot of finish
 	Obstacles   []Obstacle
 	Expansion   []ExpansionJoint
@@ -468,5 +531,7 @@ type Reading struct {
 	TopOutside, TopInside length.Length
 	Offset                length.Length
 	WidthLow, OffsetLow   *length.Length // at leg depth, where the wall asks for it
+	Conditions            []Condition    // what the surveyor saw there; empty: nothing
+	Photos                []string       // numbers of the photos taken there
 	Note                  string
 }

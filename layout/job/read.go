@@ -18,9 +18,17 @@ const mostBytes = 8 << 20
 // Read reads the job file of that name and every survey it names, and checks
 // their form. The findings are all there are, in the order of the files. The
 // job is nil if any of them is an error: a wrong input never becomes a sheet.
-func Read(fsys fs.FS, name string) (*Job, finding.List) {
+func Read(fsys fs.FS, name string) (*Job, finding.List) { return readJob(fsys, name, false) }
+
+// ReadUnsurveyed reads the job file alone: what it takes to print the forms on
+// which the survey is to be written. Surveys are neither looked for nor read.
+func ReadUnsurveyed(fsys fs.FS, name string) (*Job, finding.List) {
+	return readJob(fsys, name, true)
+}
+
+func readJob(fsys fs.FS, name string, unsurveyed bool) (*Job, finding.List) {
 	d := &decoder{
-		fsys: fsys, file: name, keys: newKeyTable(),
+		fsys: fsys, file: name, keys: newKeyTable(), unsure: unsurveyed, unsurveyed: unsurveyed,
 		places: map[string]finding.Place{}, counts: map[string]int{},
 	}
 	j := d.read()
@@ -46,7 +54,9 @@ func (d *decoder) read() *Job {
 		return nil
 	}
 	j := d.decode(root)
-	d.surveys(j)
+	if !d.unsurveyed {
+		d.surveys(j)
+	}
 	d.check(j)
 	return j
 }

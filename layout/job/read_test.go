@@ -77,13 +77,29 @@ func TestEveryKey(t *testing.T) {
 		"System.Widths.Least": true, "System.Widths.Most": true, "System.Widths.Step": true,
 		"Pressures.Edge.Up.Level": true, "Pressures.Edge.Out.Level": true,
 		"Pressures.Corner.Up.Level": true, "Pressures.Corner.Out.Level": true,
-		"Perimeters[0].Starts.Turn":         true,
+		"Membrane.Gravity": true, "Membrane.Wet": true, "Membrane.Service": true, "Membrane.Treated": true, // no wood
+		"Walls[0].Layers[1].Gravity": true, "Walls[0].Layers[1].Wet": true,
+		"Walls[0].Layers[1].Service": true, "Walls[0].Layers[1].Treated": true,
+		"Fasteners[0].Kind":         true, // holds in concrete
+		"Wind.Kzt":                  true, // from the topography
+		"Perimeters[0].Starts.Turn": true, "Perimeters[0].Starts.Step": true, "Perimeters[0].Runs[0].Right.Step": true,
+		"Perimeters[0].Runs[2].Right.Turn": true, "Perimeters[0].Runs[2].Right.Step": true,
+		"Perimeters[0].Runs[2].Line.Kind": true, "Perimeters[0].Runs[2].Line.At.File": true,
+		"Perimeters[0].Runs[2].Line.At.Line": true, "Perimeters[0].Runs[2].Line.At.Col": true,
+		"Perimeters[0].Runs[2].Line.Left": true, "Perimeters[0].Runs[2].Line.Right": true, "Perimeters[0].Runs[2].Cleared": true,
+		"Perimeters[0].Runs[2].Wall": true, "Perimeters[0].Runs[2].Face": true, "Perimeters[0].Runs[2].StationFace": true,
+		"Perimeters[0].Runs[2].Basis": true, "Perimeters[0].Runs[2].Datum.Mark": true, "Perimeters[0].Runs[2].Datum.At": true,
+		"Perimeters[0].Runs[2].Obstacles": true, "Perimeters[0].Runs[2].Expansion": true,
 		"Perimeters[0].Runs[0].StationFace": true, "Perimeters[0].Runs[0].Right.Kind": true,
 		"Perimeters[0].Runs[0].Obstacles[0].FromFace": true, "Perimeters[0].Runs[0].Obstacles[0].Depth": true,
 		"Perimeters[0].Runs[0].Obstacles[0].Collar": true, "Perimeters[0].Runs[0].Expansion[1].Movement": true,
 		"Perimeters[0].Runs[0].Readings[0].Station": true, "Perimeters[0].Runs[0].Readings[0].Note": true,
-		"Perimeters[0].Runs[0].Readings[2].Note": true,
-		"Perimeters[0].Runs[1].Wall":             true, "Perimeters[0].Runs[1].Face": true, "Perimeters[0].Runs[1].StationFace": true,
+		"Perimeters[0].Runs[0].Readings[2].Note": true, "Perimeters[0].Runs[0].Readings[0].Conditions": true,
+		"Perimeters[0].Runs[0].Readings[2].Conditions": true, "Perimeters[0].Runs[0].Readings[0].Photos": true,
+		"Perimeters[0].Runs[0].Readings[2].Photos": true, "Perimeters[0].Runs[1].Readings[1].Conditions": true,
+		"Perimeters[0].Runs[1].Readings[1].Photos": true, "Perimeters[0].Runs[1].Cleared": true,
+		"Perimeters[0].Runs[1].Line.Left": true, "Perimeters[0].Runs[1].Line.Right": true,
+		"Perimeters[0].Runs[1].Wall": true, "Perimeters[0].Runs[1].Face": true, "Perimeters[0].Runs[1].StationFace": true,
 		"Perimeters[0].Runs[1].Basis": true, "Perimeters[0].Runs[1].Right.Turn": true,
 		"Perimeters[0].Runs[1].Datum.Mark": true, "Perimeters[0].Runs[1].Datum.At": true,
 		"Perimeters[0].Runs[1].Obstacles": true, "Perimeters[0].Runs[1].Expansion": true,
@@ -101,13 +117,28 @@ func TestEveryKey(t *testing.T) {
 	same(t, "lengths", j.Fasteners[0].Lengths[0], 60*mm)
 	same(t, "resistance", j.Assemblies[0].Up, Pressure{4200, AsPulled})
 	same(t, "demand", j.Pressures.Corner.Up, Pressure{1800, Strength})
+	same(t, "speed", j.Wind.Speed, 51)
+	same(t, "edition", j.Wind.Edition, "ASCE 7-22")
+	same(t, "ground", *j.Wind.Ground, 150_000*mm)
+	same(t, "confirmed", j.Wind.Confirmed.On, Date{2028, 2, 20})
+	same(t, "pull", j.Walls[0].Nailer.Pull, 1800)
 	r := &j.Perimeters[0].Runs[0]
 	same(t, "turn", r.Right.Turn, -45*Degree)
-	same(t, "end", j.Perimeters[0].Runs[1].Right.Kind, EndFree)
+	same(t, "end", j.Perimeters[0].Runs[2].Right.Kind, EndFree)
+	same(t, "step", j.Perimeters[0].Runs[1].Right.Step, 200*mm)
+	same(t, "grade", j.Packing.Grade, 5_000_000)
+	same(t, "sheet", j.Packing.Sheet, Sheet{1220 * mm, 2440 * mm, 3 * mm})
+	same(t, "nail", j.Packing.Nail.Rows, 2)
+	same(t, "rate", j.Packing.Rates.Piece, 1500)
+	same(t, "price", j.Packing.Rates.Sheet, 48_500)
 	same(t, "station", r.Readings[1].Station, 4250*mm)
 	same(t, "top", r.Readings[0].TopOutside, 2500*length.Micrometre)
 	same(t, "cell with its own unit", r.Readings[1].Offset, in/8)
 	same(t, "low", *r.Readings[1].OffsetLow, 5*mm)
+	same(t, "condition", r.Readings[1].Conditions[1], Fixings)
+	same(t, "photo", r.Readings[1].Photos[1], "8")
+	same(t, "line", r.Line.Kind, LineHeld)
+	same(t, "cleared", r.Cleared[0].Measure, MeasureTopInside)
 	same(t, "note", j.Info.Revisions[0].Note, "Issued for fabrication")
 }
 
@@ -151,7 +182,7 @@ func TestEveryKeyIsInTheFile(t *testing.T) {
 	collect(root, "", found)
 	missing := map[string]bool{
 		"system.inside_width.least": true, "system.inside_width.most": true, "system.inside_width.step": true,
-		"perimeters[].runs[].turn": true,
+		"perimeters[].runs[].turn": true, "wind.kzt": true,
 	}
 	for _, k := range Keys() {
 		if found[k.Path] == missing[k.Path] {

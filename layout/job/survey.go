@@ -220,7 +220,7 @@ func (s *survey) heading(w row) {
 			s.d.unsure = true
 			s.d.conflict("csv-column-twice", c.at, s.columns[twice].at, "keep one of the two", "the column %s stands here twice", show(c.name))
 		}
-		if unit != "" && !c.skipped && c.name != "run" && c.name != "note" {
+		if unit != "" && !c.skipped && !inWords(c.name) {
 			c.unit = s.unit(&c, unit)
 		}
 		s.columns = append(s.columns, c)
@@ -286,13 +286,7 @@ func (s *survey) reading(w row) {
 	}
 	r.WidthLow = s.cell(w, "width_low", false, &complete)
 	r.OffsetLow = s.cell(w, "offset_low", false, &complete)
-	if i := s.find("note"); i >= 0 {
-		note, err := cleanText(w.cells[i])
-		if err != nil {
-			s.cellFault(w.at[i], "note", err)
-		}
-		r.Note = note
-	}
+	s.remarks(w, &r)
 	if complete {
 		target.rows = append(target.rows, r)
 	}

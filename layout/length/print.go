@@ -8,10 +8,15 @@ import (
 
 // Feet prints feet, inches and a reduced fraction, rounded to 1/den inch:
 // 12'-3 1/2". Zero inches and zero feet are shown, so a reader sees that
-// nothing was left out. The denominator is 1, 2, 4, 8, 16, 32 or 64.
+// nothing was left out. The denominator is 1, 2, 4, 8, 16, 32 or 64. Below zero
+// by less than a foot it prints inches alone, -1/16": a sign before zero feet
+// reads as a slip of the pen.
 func Feet(l Length, den int) string {
 	neg, n := inSteps(l, den)
 	perFoot := uint64(12 * den)
+	if neg != "" && n < perFoot {
+		return neg + inches(n, uint64(den), false)
+	}
 	return neg + strconv.FormatUint(n/perFoot, 10) + "'-" + inches(n%perFoot, uint64(den), true)
 }
 

@@ -82,6 +82,31 @@ func narrowest(s fold.Solid) (string, float64) {
 	return name, least
 }
 
+// crowded is a face whose two bends, or whose bend and hem, leave no flat
+// between them: its outside depth less both setbacks (a hem's is one thickness,
+// its inside radius being none). No brake makes that.
+func crowded(s fold.Solid, b fold.Bend) (name string, depth, needs float64, ok bool) {
+	sides := make([]float64, len(s.Faces)) // setbacks at its folds
+	for _, f := range s.Folds {
+		back := b.Setback(math.Abs(s.Turn(f)))
+		if s.Faces[f.B].Name == "hem" {
+			back = b.Thickness
+		}
+		sides[f.A] += back
+		sides[f.B] += back
+	}
+	for _, f := range s.Folds {
+		face := s.Faces[f.B]
+		if face.Name == "hem" {
+			continue
+		}
+		if d := face.Area() / lengthOfEdge(face, f.EdgeB); d < sides[f.B]-1e-6 {
+			return face.Name, d, sides[f.B], true
+		}
+	}
+	return "", 0, 0, false
+}
+
 func lengthOfEdge(f fold.Face, i int) float64 {
 	p, q := f.Corners[i], f.Corners[(i+1)%len(f.Corners)]
 	return math.Sqrt((p.X-q.X)*(p.X-q.X) + (p.Y-q.Y)*(p.Y-q.Y) + (p.Z-q.Z)*(p.Z-q.Z))

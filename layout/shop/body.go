@@ -114,12 +114,12 @@ func endPlate(s section, right bool) fold.Solid {
 // turns inwards seen from the metal (at the narrow end) the legs would overlap
 // on the flat, so the piece is welded there from two bodies: the straight narrow
 // end, and the taper with the wide end, whose rear legs part in a notch that
-// closes when they are bent.
-func taper(m measures, wide, narrow, long, leg float64, wideRight bool) []fold.Solid {
+// closes when they are bent. Half the gap of the weld comes off each body.
+func taper(m measures, wide, narrow, long, leg, gap float64, wideRight bool) []fold.Solid {
 	straight := sectionOf(m, narrow)
 	// Laid out with the wide end at the right, then turned about for the twin.
-	first := fold.Prism(straight.profile, straight.top, square(0), square(leg))
-	second := taperBody(m, wide, narrow, leg, long-leg, long)
+	first := fold.Prism(straight.profile, straight.top, square(0), square(leg-gap/2))
+	second := taperBody(m, wide, narrow, leg, long-leg, long, gap/2)
 	if !wideRight {
 		first, second = mirror(first, long), mirror(second, long)
 	}
@@ -130,7 +130,7 @@ func taper(m measures, wide, narrow, long, leg float64, wideRight bool) []fold.S
 // b to c; the rear edge goes from narrow to wide between a and b. The top is
 // one plane, since its slope does not change; so the rear edge falls as it goes
 // out, and the rear leg below the taper is a parallelogram that leans with it.
-func taperBody(m measures, wide, narrow, a, b, c float64) fold.Solid {
+func taperBody(m measures, wide, narrow, a, b, c, gap float64) fold.Solid {
 	n := sectionOf(m, narrow)
 	rear := func(x float64) (y float64) {
 		if x >= b {
@@ -138,12 +138,13 @@ func taperBody(m measures, wide, narrow, a, b, c float64) fold.Solid {
 		}
 		return narrow + (wide-narrow)*(x-a)/(b-a)
 	}
+	start := a + gap
 	front := n.profile
 	s := fold.Solid{Level: 3, AtTop: true} // the straight street edge
 	top := fold.Face{Name: "top"}
 	at := func(x, y, z float64) fold.Vec { return fold.FromLayout(x, y, z) }
 	z := func(y float64) float64 { return -m.slope * y }
-	top.Corners = []fold.Vec{at(a, rear(a), z(rear(a))), at(b, wide, z(wide)), at(c, wide, z(wide)), at(c, 0, 0), at(a, 0, 0)}
+	top.Corners = []fold.Vec{at(start, rear(start), z(rear(start))), at(b, wide, z(wide)), at(c, wide, z(wide)), at(c, 0, 0), at(start, 0, 0)}
 	s.Faces = append(s.Faces, top)
 	hang := func(parent, edge int, f fold.Face, own int) int {
 		s.Faces = append(s.Faces, f)
@@ -154,15 +155,15 @@ func taperBody(m measures, wide, narrow, a, b, c float64) fold.Solid {
 	parent, edge := 0, 3
 	for k := n.top - 1; k >= 0; k-- {
 		f := fold.Face{Name: front.Names[k], Corners: []fold.Vec{
-			at(a, front.Y[k+1], front.Z[k+1]), at(c, front.Y[k+1], front.Z[k+1]),
-			at(c, front.Y[k], front.Z[k]), at(a, front.Y[k], front.Z[k]),
+			at(start, front.Y[k+1], front.Z[k+1]), at(c, front.Y[k+1], front.Z[k+1]),
+			at(c, front.Y[k], front.Z[k]), at(start, front.Y[k], front.Z[k]),
 		}}
 		parent, edge = hang(parent, edge, f, 0), 2
 	}
 	// Roof side: a rear leg and a hook under each stretch of the rear edge. The
 	// hook of the taper is turned square to its own leg, and cut back where it
 	// would meet its neighbour's.
-	for i, q := range [][2]float64{{a, b}, {b, c}} {
+	for i, q := range [][2]float64{{start, b}, {b, c}} {
 		y0, y1 := rear(q[0]), rear(q[1])
 		p0, p1 := at(q[0], y0, z(y0)), at(q[1], y1, z(y1))
 		down := fold.Vec{Z: -m.rear}

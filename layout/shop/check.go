@@ -20,6 +20,24 @@ func (b *builder) metal() {
 			Mend: "ask the fabricator for the radius it bends this metal with",
 		})
 	}
+	for _, e := range []struct {
+		name string
+		kick job.Kick
+		leg  length.Length
+	}{{"drip", b.s.Profile.Drip, b.s.Profile.FrontLeg}, {"hook", b.s.Profile.RearHook, b.s.Profile.RearLeg}} {
+		room := e.kick.Length
+		if room == 0 {
+			e.name, room = "leg", e.leg
+		}
+		if h := b.s.Profile.HemReturn; h > room {
+			b.found.Append(finding.Finding{
+				Code: "hem-too-deep", Severity: finding.Hold, At: b.s.At,
+				What: "the hem returns " + job.Both(h) + " on a " + e.name + " of " + job.Both(room),
+				Why:  "a hem lies flat on the flange it is folded from and cannot be deeper",
+				Mend: "ask the fabricator for its hem and its " + e.name,
+			})
+		}
+	}
 	if b.s.Profile.Drip.Angle > b.shop.MostTurn || b.s.Profile.RearHook.Angle > b.shop.MostTurn {
 		b.found.Append(finding.Finding{
 			Code: "bend-over-most", Severity: finding.Hold, At: b.s.At,
@@ -40,6 +58,10 @@ func (b *builder) check(f *Family) {
 			l := length.FromMM(least)
 			b.every(f, "flange-too-short", fmt.Sprintf("%s of the %s is %s deep, and the brake holds no less than %s", name, body.Name, job.Both(l), job.Both(b.shop.LeastFlange)),
 				"a flange the brake cannot hold slips and bends askew", "have the fabricator say how it makes this flange")
+		}
+		if name, d, needs, ok := crowded(body.Solid, b.bend); ok {
+			b.every(f, "bends-meet", fmt.Sprintf("%s of the %s is %s deep, and its bends take %s of it", name, body.Name, job.Both(length.FromMM(d)), job.Both(length.FromMM(needs))),
+				"two bends that meet leave no flat between them", "make the flange deeper, the bend blunter or its radius smaller, or leave the hem off")
 		}
 		if l := length.FromMM(math.Floor(longest(body))); l > b.shop.Brake {
 			b.every(f, "longer-than-brake", fmt.Sprintf("the %s bends over %s, and the brake takes %s", body.Name, job.Both(l), job.Both(b.shop.Brake)),
@@ -79,6 +101,8 @@ func (f *Family) Sentence() string {
 		return "Standing on the roof, the flange is at your " + side(f.Hand) + "."
 	case cap.Corner, cap.DoubleMiter, cap.Combined:
 		return corner(p)
+	case cap.Transition:
+		return "Standing on the roof, the wide end is at your " + side(f.Hand) + "."
 	}
 	if p.Allowance > 0 {
 		return "Standing on the roof, the end to cut is at your " + side(p.CutAt) + "."

@@ -24,12 +24,14 @@ func letter(k cap.Kind) string {
 		return "E"
 	case cap.WallEnd:
 		return "W"
+	case cap.Transition:
+		return "T"
 	}
 	return "K"
 }
 
 // madeTurn is the turn a miter is made to.
-func madeTurn(m cap.Miter) job.Angle { return m.Corner.Turn }
+func madeTurn(m cap.Miter) job.Angle { return m.Corner.CapTurn }
 
 // keyOf tells pieces apart that are not made alike.
 func keyOf(p *cap.Piece) string { return key(p, false) }
@@ -73,6 +75,13 @@ func key(p *cap.Piece, mirrored bool) string {
 	}
 	if p.Allowance == 0 {
 		hand = cap.NoHand
+	}
+	if p.Kind == cap.Transition {
+		wide := p.Hand
+		if mirrored {
+			wide = other(wide)
+		}
+		parts = append(parts, fmt.Sprint("t", int64(p.Wide), "/", int64(p.Narrow), "/", int(wide)))
 	}
 	parts = append(parts, fmt.Sprint("e", int(left), "/", int(right)), fmt.Sprint("w", int64(p.Inside)), fmt.Sprint("a", int64(p.Allowance), "/", int(hand)))
 	return strings.Join(parts, " ")

@@ -20,6 +20,9 @@ type raw struct {
 // bodies of a piece: one for each leg, the plate of a closed end.
 func (b *builder) bodies(p *cap.Piece) []raw {
 	m := b.measures()
+	if p.Kind == cap.Transition {
+		return b.tapered(p, m)
+	}
 	sec := sectionOf(m, outside(b.s, p).MM())
 	gap := b.shop.WeldGap.MM() / 2
 	var out []raw
@@ -60,6 +63,31 @@ func (b *builder) bodies(p *cap.Piece) []raw {
 
 // outside is the outside width of a piece.
 func outside(s *job.System, p *cap.Piece) length.Length { return p.Inside + 2*s.Metal.Thickness }
+
+// tapered are the two bodies of a transition, from its left hand to its right.
+func (b *builder) tapered(p *cap.Piece, m measures) []raw {
+	t := 2 * b.s.Metal.Thickness
+	wideRight := p.Hand == cap.RightHand
+	two := taper(m, (p.Wide + t).MM(), (p.Narrow + t).MM(), p.Length().MM(), b.s.Transition.Leg.MM(), b.shop.WeldGap.MM(), wideRight)
+	narrow, wide := raw{name: "narrow end", solid: two[0]}, raw{name: "taper and wide end", solid: two[1]}
+	for _, h := range b.holes(p, p.Parts[0], sectionOf(m, (p.Narrow+t).MM())) {
+		// On the body whose straight front it lies over; a hole over the seam is on the larger.
+		seam := b.s.Transition.Leg.MM()
+		over := h[1].X < seam
+		if !wideRight {
+			over = h[0].X > p.Length().MM()-seam
+		}
+		if over {
+			narrow.holes = append(narrow.holes, h)
+		} else {
+			wide.holes = append(wide.holes, h)
+		}
+	}
+	if wideRight {
+		return []raw{narrow, wide}
+	}
+	return []raw{wide, narrow}
+}
 
 func legName(i, n int) string {
 	switch {

@@ -69,12 +69,16 @@ func TestPatternsOfAnyJob(t *testing.T) {
 			if len(f.Bodies) == 0 {
 				t.Fatalf("%s has no pattern", p.Mark)
 			}
-			leg := 0
+			leg, together := 0, 0.0
 			for _, b := range f.Bodies {
 				if fold.Area(b.Flat.Outline) <= 0 || fold.Crosses(b.Flat.Outline) {
 					t.Fatalf("%s, %s: outline %v", p.Mark, b.Name, b.Flat.Outline)
 				}
 				if b.Name == "end plate" {
+					continue
+				}
+				if f.Kind == cap.Transition { // two bodies for one part
+					together += b.Length.MM()
 					continue
 				}
 				// The longest side is what the piece list says the part is, less half
@@ -84,6 +88,9 @@ func TestPatternsOfAnyJob(t *testing.T) {
 					t.Fatalf("%s, %s: blank of %.2f for a part of %.2f", p.Mark, b.Name, got, long)
 				}
 				leg++
+			}
+			if f.Kind == cap.Transition && (len(f.Bodies) != 2 || together < p.Length().MM()-2) {
+				t.Fatalf("%s: %d bodies, %.2f long together, want two of %.2f", p.Mark, len(f.Bodies), together, p.Length().MM())
 			}
 			if f.Twin != nil && (f.Twin.Twin != f || math.Abs(f.Twin.Area()-f.Area()) > 1e-3*f.Area()) {
 				t.Fatalf("%s and its twin differ: %.1f and %.1f", f.Mark, f.Area(), f.Twin.Area())

@@ -1,6 +1,8 @@
 package wall
 
 import (
+	"slices"
+
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -10,26 +12,26 @@ import (
 // corner itself lies from the survey line.
 const atCorner = length.Inch
 
-// lines finds each run's front-face line: the line through the wall's own
-// corners, moved out until it clears every reading at its worst depth. The
-// coping keeps that distance along the whole run, and runs that meet at a kink
-// share it. From it follow the cap line and the corner points where
-// neighbouring cap lines meet.
+// lines strings each run's front-face line: straight, clear of every reading at
+// its worst depth, with the least greatest gap to the wall (see fit). From the
+// lines follow the cap lines and the corner points where neighbouring cap
+// lines meet.
 func lines(j *job.Job, p *Perimeter, grid length.Length, found *finding.List) {
 	for _, r := range p.Runs {
 		r.Readings = onFront(r)
 		loose(r, found)
-		for _, q := range r.Readings {
-			r.Shift = length.Max(r.Shift, q.Offset)
-		}
-		// A line is strung by tape: keep it on the grid the sheets letter.
-		r.Shift = length.CeilTo(r.Shift, grid)
+		fit(r, grid)
 	}
-	shareAtKinks(p)
+	shareAtKinks(p, found)
 	s := &j.System
 	for _, r := range p.Runs {
-		r.CapOut = r.Shift + s.FrontClearance + s.Metal.Thickness
+		r.capOut = s.FrontClearance + s.Metal.Thickness
+		uncleared(r, found)
+		for _, q := range r.Readings {
+			r.WidthMost = length.Max(r.WidthMost, q.Width)
+		}
 	}
+	turns(j, p, found)
 	for _, r := range p.Runs {
 		r.Left.Ext = extend(s, r, r.Left, true, grid)
 		r.Right.Ext = extend(s, r, r.Right, false, grid)
@@ -125,48 +127,19 @@ func tiedToCorners(r *Run) bool {
 // loose holds a run whose offsets are not tied to its corners: how far the
 // survey line itself stands from the wall there is then unknown.
 func loose(r *Run, found *finding.List) {
-	if tiedToCorners(r) {
+	if !r.untied() {
 		return
 	}
-	for _, q := range r.Job.Readings {
-		if q.Offset != 0 {
-			found.Append(finding.Finding{
-				Code: "survey-not-tied", Severity: finding.Hold, At: r.Job.At, Where: ref(r),
-				What: "run " + r.Name + ": its face offsets begin or end away from its corners",
-				Why:  "the line of the coping is drawn from corner to corner; how far the survey line stands off there is not known",
-				Mend: "read the offset at both corners too, at the first and at the last station of the run",
-			})
-			return
-		}
-	}
+	found.Append(finding.Finding{
+		Code: "survey-not-tied", Severity: finding.Hold, At: r.Job.At, Where: ref(r),
+		What: "run " + r.Name + ": its face offsets begin or end away from its corners",
+		Why:  "the line of the coping is drawn from corner to corner; how far the survey line stands off there is not known",
+		Mend: "read the offset at both corners too, at the first and at the last station of the run",
+	})
 }
 
-// shareAtKinks gives runs that meet at a kink one front-face line distance:
-// nearly parallel lines at different distances would meet far from the wall's
-// corner.
-func shareAtKinks(p *Perimeter) {
-	for range p.Corners {
-		for _, c := range p.Corners {
-			if c.Kink {
-				m := length.Max(c.Arrive.Shift, c.Leave.Shift)
-				c.Arrive.Shift, c.Leave.Shift = m, m
-			}
-		}
-	}
-}
-
-func extend(s *job.System, r *Run, e End, left bool, grid length.Length) length.Length {
-	switch e.Kind {
-	case job.EndFree:
-		return length.CeilTo(s.EndCap.Clearance+s.Metal.Thickness, grid)
-	case job.EndWall:
-		return -length.CeilTo(s.WallEnd.Clearance, grid)
-	}
-	other := e.Corner.Leave
-	if left {
-		other = e.Corner.Arrive
-	}
-	return length.RoundTo(Extension(r.CapOut, other.CapOut, e.Corner.Turn), grid)
+func (r *Run) untied() bool {
+	return !tiedToCorners(r) && slices.ContainsFunc(r.Job.Readings, func(q job.Reading) bool { return q.Offset != 0 })
 }
 
 // measure completes the readings against the front-face line and keeps the
@@ -174,27 +147,20 @@ func extend(s *job.System, r *Run, e End, left bool, grid length.Length) length.
 func measure(r *Run, grid length.Length) {
 	for i := range r.Readings {
 		q := &r.Readings[i]
-		q.Gap += r.Shift
+		shift := r.ShiftAt(q.Station)
+		q.Gap += shift
 		// A need is what a sheet letters and a width is chosen by: up to the grid,
 		// so that the two agree.
-		q.Need = length.CeilTo(q.Need+r.Shift, grid)
+		q.Need = length.CeilTo(q.Need+shift, grid)
 		if i == 0 || q.Need > r.Need {
 			r.Need, r.NeedAt = q.Need, q.Station
 		}
-		if i == 0 || q.Gap > r.GapMost {
-			r.GapMost, r.GapMostAt = q.Gap, q.Station
+		if i == 0 || q.Gap > r.Line.GapMost {
+			r.Line.GapMost, r.Line.GapMostAt = q.Gap, q.Station
 		}
 		if i == 0 || q.Width < r.WidthLeast {
 			r.WidthLeast = q.Width
 		}
-		r.WidthMost = length.Max(r.WidthMost, q.Width)
 	}
-	lo, hi := length.Length(0), length.Length(0)
-	for i, q := range r.Readings {
-		if i == 0 {
-			lo, hi = q.Offset, q.Offset
-		}
-		lo, hi = length.Min(lo, q.Offset), length.Max(hi, q.Offset)
-	}
-	r.Bow = hi - lo
+	bow(r)
 }

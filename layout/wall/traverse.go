@@ -51,6 +51,10 @@ func chain(j *job.Job, jp *job.Perimeter, found *finding.List) *Perimeter {
 			break
 		}
 		next := p.Runs[(i+1)%n]
+		if r.Job.Right.Kind == job.EndStep {
+			step(r, next)
+			continue
+		}
 		t := r.Job.Right.Turn
 		c := &Corner{
 			Name: r.Name + "/" + next.Name, Arrive: r, Leave: next, Turn: t,
@@ -134,13 +138,6 @@ func FaceTrim(w, nw length.Length, turn job.Angle) length.Length {
 func seamTrim(w, nw length.Length, turn job.Angle) length.Length {
 	t := radians(turn)
 	return length.FromMM((nw.MM() - w.MM()*math.Cos(t)) / math.Sin(t))
-}
-
-// Extension is how far the lines of two runs, moved out from their walls by
-// out and nout, meet beyond the wall's corner, measured along the first run:
-// (nout - out cos turn) / sin turn.
-func Extension(out, nout length.Length, turn job.Angle) length.Length {
-	return FaceTrim(out, nout, turn)
 }
 
 // lengths brings each run's length and survey stations to the front face.

@@ -15,6 +15,8 @@
 package wall
 
 import (
+	"sort"
+
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -29,8 +31,9 @@ type Perimeter struct {
 	Runs            []*Run
 	Corners         []*Corner // in station order; a closed perimeter's last joins its last run to its first
 	Closure         Closure
-	Set             length.Length // height of the set surface at the front-face line
+	Set             length.Length // greatest height of the set surface at the front-face line
 	Cross           job.Slope     // fall of the set surface towards the roof
+	Packing         Packing       // both ways to pack, compared; complete once the chairs stand
 	Greatest, Least struct {
 		Top length.Length // of every reading's outside and inside top
 		Run string
@@ -53,7 +56,9 @@ type Corner struct {
 	Name    string // "N/E"
 	Arrive  *Run
 	Leave   *Run
-	Turn    job.Angle // positive right, towards the roof: an outside corner
+	Turn    job.Angle // of the wall, as measured; positive right, towards the roof: an outside corner
+	Lines   job.Angle // turn between the two cap lines as strung
+	CapTurn job.Angle // what the corner piece is made to: Lines, or Turn within the job's play of it
 	Kink    bool      // a small turn; both runs share one front-face line
 	Absorb  bool      // a turn a plain joint absorbs
 	Plan    Point     // wall corner in plan, adjusted for the key plan
@@ -64,18 +69,17 @@ type Corner struct {
 func (c *Corner) Outside() bool { return c.Turn > 0 }
 
 // Included is the angle between the two runs on the side the corner closes.
-func (c *Corner) Included() job.Angle {
-	if c.Turn < 0 {
-		return 180*job.Degree + c.Turn
-	}
-	return 180*job.Degree - c.Turn
-}
+func (c *Corner) Included() job.Angle { return 180*job.Degree - abs(c.Turn) }
+
+// CapIncluded is the same of the corner piece.
+func (c *Corner) CapIncluded() job.Angle { return 180*job.Degree - abs(c.CapTurn) }
 
 // End is one end of a run.
 type End struct {
 	Kind   job.EndKind
 	Corner *Corner       // when Kind is a turn
 	Ext    length.Length // cap line beyond the wall's end; negative short of it
+	Step   *Step         // when the wall top steps here; Kind is then a free end above, a wall end below
 }
 
 // Run is a straight stretch of wall, its lines and its survey.
@@ -91,19 +95,23 @@ type Run struct {
 	Right     End
 	Readings  []Reading
 
-	Shift    length.Length // front-face line beyond the wall line, towards the street
-	CapOut   length.Length // cap line beyond the wall line, towards the street
+	Line     Line
+	capOut   length.Length // cap line beyond the front-face line
 	Cap      length.Length // cap line between its corner points or ends
 	Datum    length.Length // cap station of the mark crew stations start at
 	Surveyed bool
 
 	Need, NeedAt          length.Length // greatest need and its station
 	WidthLeast, WidthMost length.Length
-	GapMost, GapMostAt    length.Length // widest gap between front-face line and wall
-	Bow                   length.Length // spread of the face offsets
+	Suspects              []Suspect     // readings their neighbours speak against
+	Limits                []Limit       // published limits of wall tops beside what was found
+	Unsound               []Unsound     // stretches nothing may be fastened to
 	PackLeast, PackMost   length.Length // least and greatest packing at any reading, either edge
+	SetLeft, SetRight     length.Length // height of the set surface at the front-face line, at the wall's two corners
 	Zones                 []ShimZone
-	layer                 length.Length // thickness of one layer of the zones
+	Strips                []Strip // plywood of the layers, bottom layer first
+	Nails                 int     // nails or screws of all the layers
+	packing               *job.Packing
 
 	Start, Plan Point // plan of the wall line's left end, as measured and adjusted
 	PlanEnd     Point
@@ -129,23 +137,37 @@ type ShimZone struct {
 	Layers                int           // full layers of plywood under the whole width
 	FrontLeast, FrontMost length.Length // shims over the layers, at the outside edge
 	RearLeast, RearMost   length.Length // the same at the inside edge
+	Tapers                []Taper       // how the shims over the layers run, from end to end of the zone
+	Nails                 int           // nails or screws of its layers
 }
 
 // Build solves the walls of a job. grid is the step the sheets letter in;
 // each trigonometric result is rounded to it once.
 func Build(j *job.Job, grid length.Length) ([]*Perimeter, finding.List) {
+	// A list tells each finding once, by looking at all it has: so each perimeter
+	// and each run keeps its own, and the work grows with their number alone.
 	var found finding.List
 	var out []*Perimeter
 	for i := range j.Perimeters {
-		p := chain(j, &j.Perimeters[i], &found)
-		if p == nil {
-			continue
+		var own finding.List
+		if p := chain(j, &j.Perimeters[i], &own); p != nil {
+			lengths(p, grid, &own)
+			traverse(p, &own)
+			lines(j, p, grid, &own)
+			tops(j, p, grid, &own)
+			out = append(out, p)
 		}
-		lengths(p, grid, &found)
-		traverse(p, &found)
-		lines(j, p, grid, &found)
-		tops(j, p, &found)
-		out = append(out, p)
+		found = append(found, own...)
+	}
+	found = append(found, doubt(j, out)...)
+	for _, p := range out {
+		for _, r := range p.Runs {
+			var own finding.List
+			judge(r, &own)
+			findUnsound(r)
+			idleClearances(r, &own)
+			found = append(found, own...)
+		}
 	}
 	return out, found
 }
@@ -167,29 +189,42 @@ func (r *Run) At(station length.Length) Reading {
 		return Reading{Station: station}
 	}
 	if station <= r.Readings[0].Station {
-		return r.Readings[0]
+		return r.beyond(r.Readings[0], station)
 	}
-	for i := 1; i < n; i++ {
-		a, b := r.Readings[i-1], r.Readings[i]
-		if station > b.Station {
-			continue
-		}
-		span, d := b.Station-a.Station, station-a.Station
-		// From the lower value up, so that a wall and its mirror round alike.
-		mix := func(p, q length.Length) length.Length {
-			if q < p {
-				return q + length.MulDiv(p-q, int64(span-d), int64(span))
-			}
-			return p + length.MulDiv(q-p, int64(d), int64(span))
-		}
-		return Reading{
-			Station: station, Offset: mix(a.Offset, b.Offset), Gap: mix(a.Gap, b.Gap),
-			Width: mix(a.Width, b.Width), Need: mix(a.Need, b.Need),
-			TopOutside: mix(a.TopOutside, b.TopOutside), TopInside: mix(a.TopInside, b.TopInside),
-			PackFront: mix(a.PackFront, b.PackFront), PackRear: mix(a.PackRear, b.PackRear),
-		}
+	i := sort.Search(n, func(i int) bool { return r.Readings[i].Station >= station })
+	if i == n {
+		return r.beyond(r.Readings[n-1], station)
 	}
-	return r.Readings[n-1]
+	a, b := &r.Readings[i-1], &r.Readings[i]
+	span, d := b.Station-a.Station, station-a.Station
+	// From the lower value up, so that a wall and its mirror round alike.
+	mix := func(p, q length.Length) length.Length {
+		if q < p {
+			return q + length.MulDiv(p-q, int64(span-d), int64(span))
+		}
+		return p + length.MulDiv(q-p, int64(d), int64(span))
+	}
+	out := Reading{
+		Station: station, Offset: mix(a.Offset, b.Offset), Gap: mix(a.Gap, b.Gap),
+		Width: mix(a.Width, b.Width), Need: mix(a.Need, b.Need),
+		TopOutside: mix(a.TopOutside, b.TopOutside), TopInside: mix(a.TopInside, b.TopInside),
+		PackFront: mix(a.PackFront, b.PackFront), PackRear: mix(a.PackRear, b.PackRear),
+	}
+	if r.SetLeft != r.SetRight && (a.Station < 0 || b.Station > r.Front) { // the surface bends between the two, at the corner
+		bend := r.SetAt(station) - mix(r.SetAt(a.Station), r.SetAt(b.Station))
+		out.PackFront += bend
+		out.PackRear += bend
+	}
+	return out
+}
+
+// beyond carries the end reading of a run on to a station past it: the wall is
+// taken to go on as it is there, and the set surface keeps its grade.
+func (r *Run) beyond(q Reading, station length.Length) Reading {
+	rise := r.SetAt(station) - r.SetAt(q.Station)
+	q.PackFront += rise
+	q.PackRear += rise
+	return q
 }
 
 // ToCap turns a station of the front face into a station of the cap line.

@@ -41,8 +41,8 @@ func TestCapLineIsLongerThanTheWall(t *testing.T) {
 	if a.Right.Ext != 13*length.Inch16 || a.Left.Ext != 5*length.Inch16 || a.Cap != 480*in+18*length.Inch16 {
 		t.Errorf("run A: extensions %v and %v, cap line %v", a.Left.Ext, a.Right.Ext, a.Cap)
 	}
-	if b.Left.Ext != 5*length.Inch16 || b.Shift != in/2 || b.Need != 12*in+in/2 {
-		t.Errorf("run B: extension %v, shift %v, need %v", b.Left.Ext, b.Shift, b.Need)
+	if b.Left.Ext != 5*length.Inch16 || b.ShiftAt(b.Front) != in/2 || b.Need != 12*in+in/2 {
+		t.Errorf("run B: extension %v, shift %v, need %v", b.Left.Ext, b.ShiftAt(b.Front), b.Need)
 	}
 	if a.Need != 12*in {
 		t.Errorf("run A: need %v", a.Need)
@@ -95,8 +95,8 @@ func TestSurveyLineStandsOff(t *testing.T) {
 	}
 	q[3].Offset += 3 * in / 8
 	p, _ := build(t, j)
-	if r := p[0].Runs[0]; r.Shift != 3*in/8 || r.GapMost != 3*in/8 {
-		t.Errorf("shift %v, greatest gap %v", r.Shift, r.GapMost)
+	if r := p[0].Runs[0]; r.Line.Left != 3*in/8 || r.Line.Right != 3*in/8 || r.Line.GapMost != 3*in/8 {
+		t.Errorf("line %+v", r.Line)
 	}
 }
 
@@ -116,8 +116,8 @@ func TestKinksShareOneLine(t *testing.T) {
 	j.Perimeters[0].MisclosureLength = 1000 * in
 	j.Perimeters[0].Runs[0].Readings[3].Offset = in / 2
 	p, _ := build(t, j)
-	if a, b := p[0].Runs[0], p[0].Runs[1]; a.Shift != in/2 || b.Shift != in/2 {
-		t.Errorf("shifts %v and %v", a.Shift, b.Shift)
+	if a, b := p[0].Runs[0], p[0].Runs[1]; a.ShiftAt(0) != in/2 || b.ShiftAt(0) != in/2 {
+		t.Errorf("lines %+v and %+v", a.Line, b.Line)
 	}
 }
 
@@ -164,7 +164,7 @@ func TestShimZones(t *testing.T) {
 		q[i].TopOutside, q[i].TopInside = -7*in/8, -7*in/8
 	}
 	p, found := build(t, j)
-	if len(found) > 0 {
+	if len(found.Holds()) > 0 || found.HasErrors() {
 		t.Fatal(found)
 	}
 	z := p[0].Runs[0].Zones
@@ -187,9 +187,12 @@ func TestShimZones(t *testing.T) {
 
 func TestPackingOverIsAHoldAtItsStation(t *testing.T) {
 	j := testJob(run("A", 240*in, 90), run("B", 240*in, 90), run("C", 240*in, 90), run("D", 240*in, 90))
-	j.Perimeters[0].Runs[2].Readings[3].TopInside = -4 * in
-	_, found := build(t, j)
-	if len(found) != 1 || found[0].Code != "packing-over" || found[0].Where.Run != "C" || found[0].Where.Station != 90*in {
+	for _, i := range []int{3, 4} { // one alone would be a slip
+		j.Perimeters[0].Runs[2].Readings[i].TopInside = -4 * in
+	}
+	_, all := build(t, j)
+	found := all.Holds()
+	if len(found) != 2 || found[0].Code != "packing-over" || found[0].Where.Run != "C" || found[0].Where.Station != 90*in {
 		t.Errorf("%v", found)
 	}
 }

@@ -1,11 +1,16 @@
 // Package wind holds the design pressures at the roof edge and where along a
 // run each of them acts.
 //
-// Pressures are those the engineer of record states in the job. Each says its
-// level; a comparison is always made at one level, the allowable, by the load
-// combination factor 0.6 on strength-level wind (ASCE 7-10 and later, section
-// 2.4: 0.6D + 0.6W). Where none are stated the demand is unknown and everything
-// that depends on it is on hold.
+// Pressures are those the engineer of record states in the job, or else are
+// computed from its wind section by the components and cladding methods of
+// ASCE 7-10, 7-16 and 7-22; computed ones are on hold until a licensed engineer
+// confirms them. Each says its level; a comparison is always made at one level,
+// the allowable, by the load combination factor 0.6 on strength-level wind
+// (ASCE 7-10 and later, section 2.4: 0.6D + 0.6W). Where there are none the
+// demand is unknown and everything that depends on it is on hold.
+//
+// The standards were read in second sources; what is from memory alone says so
+// in its Step, for the basis of design. What memory is not sure of is left out.
 package wind
 
 import (
@@ -42,26 +47,60 @@ func (z Zone) String() string {
 
 // Demand is what the coping has to resist.
 type Demand struct {
-	Stated       bool
+	Stated       bool           // by the engineer of record
+	Computed     bool           // from the wind section; never both
+	Confirmed    *job.Confirmed // of computed pressures; nil: to be confirmed by a licensed engineer
 	By, Document string
 	Edition      string
-	Up, Out      [2]job.Pressure // by Zone, as stated
+	Up, Out      [2]job.Pressure // by Zone, as stated or at strength level
+	Rear         [2]job.Pressure // suction on the rear leg, computed only
 	CornerLength length.Length   // from each outside corner along the wall
+	Basis        []Step          // every input and result in order
+	Check        *Demand         // computed beside stated ones, to compare
 }
 
-// Build takes the demand from the job.
+// Known reports whether there are pressures to compare with.
+func (d Demand) Known() bool { return d.Stated || d.Computed }
+
+// ToConfirm reports whether the pressures still need a licensed engineer.
+func (d Demand) ToConfirm() bool { return d.Computed && d.Confirmed == nil }
+
+// Build takes the demand from the job: stated pressures stand over computed
+// ones.
 func Build(j *job.Job) (Demand, finding.List) {
+	switch {
+	case j.Pressures != nil:
+		d, found := stated(j)
+		if j.Wind != nil {
+			c, more := compute(j)
+			found.Append(asNotes(more)...)
+			if c.Computed {
+				d.Check = &c
+				found.Append(below(j, d, c)...)
+			}
+		}
+		return d, found
+	case j.Wind != nil:
+		d, found := compute(j)
+		if d.Computed {
+			found.Append(doubts(j, d)...)
+		}
+		return d, found
+	}
+	var found finding.List
+	found.Append(finding.Finding{
+		Code: "pressures-not-stated", Severity: finding.Hold, At: finding.Place{File: j.File},
+		What: "no design pressures are stated",
+		Why:  "chair spacing and fasteners follow from the tested assembly, and the assembly from the pressure",
+		Mend: "get them from the engineer of record and write `pressures:` with edge and corner, up and out, each with its level",
+	})
+	return Demand{}, found
+}
+
+// stated takes the pressures of the engineer of record.
+func stated(j *job.Job) (Demand, finding.List) {
 	var found finding.List
 	p := j.Pressures
-	if p == nil {
-		found.Append(finding.Finding{
-			Code: "pressures-not-stated", Severity: finding.Hold, At: finding.Place{File: j.File},
-			What: "no design pressures are stated",
-			Why:  "chair spacing and fasteners follow from the tested assembly, and the assembly from the pressure",
-			Mend: "get them from the engineer of record and write `pressures:` with edge and corner, up and out, each with its level",
-		})
-		return Demand{}, found
-	}
 	strength := false
 	for _, q := range []job.Pressure{p.Edge.Up, p.Edge.Out, p.Corner.Up, p.Corner.Out} {
 		strength = strength || q.Level == job.Strength
@@ -79,7 +118,27 @@ func Build(j *job.Job) (Demand, finding.List) {
 		Up:           [2]job.Pressure{p.Edge.Up, p.Corner.Up},
 		Out:          [2]job.Pressure{p.Edge.Out, p.Corner.Out},
 		CornerLength: p.CornerLength,
+		Basis:        statedBasis(j),
 	}, found
+}
+
+// statedBasis lists the engineer's pressures and their conversion.
+func statedBasis(j *job.Job) []Step {
+	p := j.Pressures
+	b := sheet{metric: j.Units == job.Metric}
+	from := source{p.Document + ", " + p.By, Stated}
+	b.words("", "Load standard", p.Edition, from)
+	for _, q := range []struct {
+		what string
+		p    job.Pressure
+	}{{"up, edge", p.Edge.Up}, {"up, corner", p.Corner.Up}, {"out, edge", p.Edge.Out}, {"out, corner", p.Corner.Out}} {
+		b.pressure("p", "Pressure "+q.what+" ("+levelWord(q.p.Level)+")", "", q.p.Pa, from)
+		if q.p.Level == job.Strength {
+			b.pressure("p", "Pressure "+q.what+" (allowable)", "0.6 p", AllowablePa(q.p), read(p.Edition+" section 2.4: 0.6W"))
+		}
+	}
+	b.feet("", "Corner zone along the wall from each outside corner", "", feetOf(p.CornerLength), from)
+	return b.steps
 }
 
 // AllowablePa brings a demand to the allowable level, in pascals.

@@ -91,6 +91,14 @@ func Rectangle(a, b length.Length) job.Perimeter {
 // Random draws a job with one perimeter of a random shape, wall and choice of
 // closer, with obstacles and expansion joints.
 func Random(t *rapid.T) *job.Job {
+	return random(t, rapid.IntRange(0, 3).Draw(t, "width varies") == 0)
+}
+
+// Uneven is Random with walls whose width varies and a system that makes
+// transitions.
+func Uneven(t *rapid.T) *job.Job { return random(t, true) }
+
+func random(t *rapid.T, varies bool) *job.Job {
 	j := Job()
 	j.System.Closer = job.Closer(rapid.IntRange(0, 2).Draw(t, "closer"))
 	j.System.Remainder = job.Side(rapid.IntRange(0, 1).Draw(t, "remainder"))
@@ -105,8 +113,14 @@ func Random(t *rapid.T) *job.Job {
 	}
 	dimensions(t, &j.System)
 	p := shape(t)
+	if varies {
+		transitions(t, &j.System)
+	}
 	for i := range p.Runs {
 		survey(t, &p.Runs[i])
+		if varies {
+			vary(t, &p.Runs[i])
+		}
 		furnish(t, &p.Runs[i])
 	}
 	j.Perimeters = []job.Perimeter{p}
@@ -124,6 +138,32 @@ func dimensions(t *rapid.T, s *job.System) {
 	s.Corner.LongestLeg = s.Corner.Leg + sixteenths(t, 0, 40, "longest leg")
 	s.Corner.LegFace = job.Face(rapid.IntRange(0, 1).Draw(t, "leg face"))
 	s.EndCap.Leg = sixteenths(t, 10, 36, "end leg")
+}
+
+// transitions draws a rear leg that takes up little, and the piece that joins
+// two widths.
+func transitions(t *rapid.T, s *job.System) {
+	s.PlayMost = sixteenths(t, 1, 2, "most play")
+	s.Widths.Step = in / 2
+	leg := (s.Splice.Length - s.Joint.Gap) / 2
+	leg = length.CeilTo(leg, length.Inch16) + sixteenths(t, 0, 4, "transition leg")
+	s.Transition = job.Transition{Leg: leg, Length: 2*leg + sixteenths(t, 6, 40, "transition taper"), ChangeMost: sixteenths(t, 1, 4, "transition change")}
+	s.Transition.Length = length.Min(s.Transition.Length, s.Stock)
+}
+
+// vary gives a wall stretches of other widths, with steps and slow tapers.
+func vary(t *rapid.T, r *job.Run) {
+	wide, to := length.Length(0), length.Length(0)
+	for i := range r.Readings {
+		if rapid.IntRange(0, 7).Draw(t, "another width") == 0 {
+			to = length.Length(rapid.IntRange(0, 4).Draw(t, "wider by")) * in
+			if rapid.Bool().Draw(t, "step") {
+				wide = to
+			}
+		}
+		wide += (to - wide) / 2
+		r.Readings[i].Width += length.FloorTo(wide, length.Inch16)
+	}
 }
 
 func sixteenths(t *rapid.T, lo, hi int, what string) length.Length {

@@ -1,0 +1,261 @@
+package view
+
+import (
+	"copingset/drawing"
+	"copingset/drawing/place"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// Paper of a survey sketch.
+const (
+	sketchThick drawing.Unit = 420  // the wall
+	sketchStub  drawing.Unit = 900  // of a neighbour
+	sketchSide  drawing.Unit = 3600 // beside the run, for its neighbours' names
+)
+
+// SurveySketch is the strip on a survey form that shows which run is meant: the
+// street at the top, the roof at the bottom, stations from the left hand to the
+// right, the neighbours with their names and turns, and what stands on the
+// wall. It is not to scale.
+func SurveySketch(p *job.Perimeter, at int, metric bool, w, h drawing.Unit) drawing.Scene {
+	k := &surveySketch{p: p, r: &p.Runs[at], at: at, tape: length.Crew(metric), w: w, h: h}
+	k.left, k.right = sketchSide, w-sketchSide
+	k.y = h/2 - sketchThick*3/4
+	k.placer = place.New(drawing.Box(0, 0, w, h))
+	k.s = drawing.Scene{Name: "survey-sketch-" + k.r.Name, Title: "Run " + k.r.Name, W: w, H: h,
+		Desc: "Sketch of run " + k.r.Name + " in plan, not to scale: street at the top, roof at the bottom, stations from left to right."}
+	k.s.Group(drawing.Wall, "", k.wall)
+	k.s.Group(drawing.Lettering, "", k.words)
+	return k.s
+}
+
+type surveySketch struct {
+	p           *job.Perimeter
+	r           *job.Run
+	at          int
+	tape        length.Style
+	w, h        drawing.Unit
+	left, right drawing.Unit // of the run's front face
+	y           drawing.Unit // its front face
+	s           drawing.Scene
+	placer      *place.Placer
+}
+
+// before is how the run begins: the end of the run before it, or of the
+// perimeter.
+func (k *surveySketch) before() (job.End, *job.Run) {
+	switch {
+	case k.at > 0:
+		return k.p.Runs[k.at-1].Right, &k.p.Runs[k.at-1]
+	case k.p.Kind == job.Open:
+		return k.p.Starts, nil
+	}
+	last := &k.p.Runs[len(k.p.Runs)-1]
+	return last.Right, last
+}
+
+func (k *surveySketch) after() (job.End, *job.Run) {
+	e := k.r.Right
+	switch {
+	case e.Kind != job.EndTurn:
+		return e, nil
+	case k.at+1 < len(k.p.Runs):
+		return e, &k.p.Runs[k.at+1]
+	case k.p.Kind == job.Open:
+		return e, nil
+	}
+	return e, &k.p.Runs[0]
+}
+
+// sketchEnd is where the faces of the run end on paper, and those of its
+// neighbour.
+type sketchEnd struct {
+	front, rear       drawing.Point // of the corner
+	stubFront, stubIn drawing.Point // of the neighbour's far end
+	turned            bool
+}
+
+// end finds the faces at one end. Seen from either end of the run the
+// neighbour goes off by the same turn: the left end is the right one mirrored.
+func (k *surveySketch) end(e job.End, n *job.Run, left bool) sketchEnd {
+	x, dir := k.right, drawing.Unit(1)
+	if left {
+		x, dir = k.left, -1
+	}
+	c := sketchEnd{front: drawing.Pt(x, k.y), rear: drawing.Pt(x, k.y+sketchThick)}
+	if n == nil {
+		return c
+	}
+	t := int(e.Turn / (job.Degree / 10))
+	cos, sin := drawing.CosSin(t)
+	tan := sin / (1 + cos) // of half the turn
+	c.turned = true
+	c.rear.X -= dir * drawing.Round(tan*sketchThick.Millimetres())
+	along := sketchStub.Millimetres()
+	c.stubFront = c.front.Add(drawing.Pt(dir*drawing.Round(cos*along), drawing.Round(sin*along)))
+	thick := sketchThick.Millimetres()
+	c.stubIn = c.stubFront.Add(drawing.Pt(-dir*drawing.Round(sin*thick), drawing.Round(cos*thick)))
+	return c
+}
+
+// x is where a station lies on paper.
+func (k *surveySketch) x(station length.Length) drawing.Unit {
+	if k.r.Length <= 0 {
+		return k.left
+	}
+	span := int64(k.right - k.left)
+	u := int64(length.MulDiv(station, span, int64(k.r.Length)))
+	return k.left + drawing.Unit(min(max(u, 0), span))
+}
+
+func (k *surveySketch) wall(g *drawing.Scene) {
+	e, n := k.before()
+	f, m := k.after()
+	a, b := k.end(e, n, true), k.end(f, m, false)
+	ring := []drawing.Point{a.front}
+	if a.turned {
+		ring = []drawing.Point{a.stubFront, a.front}
+	}
+	ring = append(ring, b.front)
+	if b.turned {
+		ring = append(ring, b.stubFront, b.stubIn)
+	}
+	ring = append(ring, b.rear, a.rear)
+	if a.turned {
+		ring = append(ring, a.stubIn)
+	}
+	g.Fill(drawing.Light, drawing.Thin, ring...)
+	g.Line(drawing.Thick, a.front, b.front) // the street face is the one that offsets are taken to
+	for _, c := range []struct {
+		e   job.End
+		at  sketchEnd
+		dir drawing.Unit
+	}{{e, a, -1}, {f, b, 1}} {
+		if c.e.Kind == job.EndWall {
+			g.Hatch(drawing.Masonry, drawing.Medium, drawing.Box(c.at.front.X, k.y-500, c.at.front.X+c.dir*500, k.y+sketchThick+500).Corners()...)
+			k.placer.Block(drawing.Box(c.at.front.X, k.y-500, c.at.front.X+c.dir*500, k.y+sketchThick+500))
+		}
+		if c.at.turned {
+			k.placer.Area(c.at.front, c.at.stubFront, c.at.stubIn, c.at.rear)
+			k.placer.Stroke(100, c.at.front, c.at.stubFront)
+		}
+	}
+	k.placer.Block(drawing.Box(k.left, k.y, k.right, k.y+sketchThick).Inset(-80))
+	for i := range k.r.Expansion {
+		x := k.x(k.r.Expansion[i].Station)
+		g.Fill(drawing.White, drawing.NoPen, drawing.Box(x-60, k.y-40, x+60, k.y+sketchThick+40).Corners()...)
+		for _, d := range []drawing.Unit{-60, 60} {
+			g.Line(drawing.Medium, drawing.Pt(x+d, k.y-40), drawing.Pt(x+d, k.y+sketchThick+40))
+		}
+	}
+	for i := range k.r.Obstacles {
+		x := k.x(k.r.Obstacles[i].Station)
+		g.Fill(drawing.Black, drawing.Medium, drawing.Box(x-90, k.y+120, x+90, k.y+sketchThick-120).Corners()...)
+	}
+}
+
+// words letters the strip: the run in its wall, the sides, the ends, then what
+// stands on it.
+func (k *surveySketch) words(g *drawing.Scene) {
+	mid := (k.left + k.right) / 2
+	put := func(l place.Label, spots ...place.Spot) { g.Add(k.placer.Place(l, spots...).Marks...) }
+	fixed := func(words string, base drawing.Unit, z drawing.Size) {
+		t := g.Text(drawing.Pt(mid, base), words, drawing.Style{Size: z, Face: drawing.Bold, Align: drawing.Middle})
+		k.placer.Letter(drawing.BoundsOf([]drawing.Mark{t}))
+	}
+	fixed("STREET SIDE", 430, drawing.Note)
+	fixed("RUN "+k.r.Name, k.y-250, drawing.Title)
+	fixed("ROOF SIDE: stand here, look out over the wall", k.h-130, drawing.Note)
+	grow := place.Label{Lines: []string{"stations grow"}}
+	y := k.y + sketchThick + 400
+	long := k.half()
+	g.Draw(drawing.DirectionArrow{Tail: drawing.Pt(mid-long, y), Head: drawing.Pt(mid+200, y)}.Figure())
+	k.placer.Block(drawing.Box(mid-long, y-170, mid+200, y+170))
+	w, _ := grow.Extent()
+	grow.About = drawing.Pt(mid+400+w/2, y)
+	put(grow, place.At(mid+400+w/2, y))
+	e, n := k.before()
+	f, m := k.after()
+	k.neighbour(g, e, n, true)
+	k.neighbour(g, f, m, false)
+	k.things(g)
+}
+
+// half is the length of the arrow that shows which way stations grow.
+func (k *surveySketch) half() drawing.Unit { return min(3000, (k.right-k.left)/3) }
+
+// neighbour says what lies beyond an end of the run.
+func (k *surveySketch) neighbour(g *drawing.Scene, e job.End, n *job.Run, left bool) {
+	c := k.end(e, n, left)
+	hand, dir := "RIGHT", drawing.Unit(1)
+	if left {
+		hand, dir = "LEFT", -1
+	}
+	lines := []string{hand, "free end"}
+	at := c.front
+	switch {
+	case e.Kind == job.EndWall:
+		lines[1] = "higher wall"
+	case e.Kind == job.EndStep:
+		lines[1] = "step in the wall top"
+	case e.Kind == job.EndStep:
+		up := e.Step > 0
+		if left {
+			up = e.Step < 0
+		}
+		lines = []string{hand + ": run " + n.Name, "straight on,", "its top is lower"}
+		if up {
+			lines[2] = "its top is higher"
+		}
+		at = c.stubFront
+	case n != nil:
+		side, turn := "outside", e.Turn
+		if turn < 0 {
+			side, turn = "inside", -turn
+		}
+		lines = []string{hand + ": run " + n.Name, side + " corner", "turn " + job.FormatAngle(turn)}
+		at = c.stubFront
+	}
+	l := place.Label{Lines: lines, LeadFace: drawing.Bold, LeadSize: drawing.Note, About: at}
+	wide, high := l.Extent()
+	x := c.front.X + dir*(wide/2+900)
+	x = min(max(x, wide/2+20), k.w-wide/2-20)
+	var spots []place.Spot
+	for _, y := range []drawing.Unit{k.h / 2, high/2 + 60, k.h - high/2 - 60} {
+		for d := drawing.Unit(0); d <= 1600; d += 200 {
+			spots = append(spots, place.At(min(max(x+dir*d, wide/2+20), k.w-wide/2-20), y))
+		}
+	}
+	g.Add(k.placer.Place(l, spots...).Marks...)
+}
+
+// things letters the stations of both ends and names what stands on the wall.
+func (k *surveySketch) things(g *drawing.Scene) {
+	var all []place.Wish
+	add := func(x drawing.Unit, words string) {
+		l := place.Label{Lines: []string{words}, About: drawing.Pt(x, k.y)}
+		w, _ := l.Extent()
+		var spots []place.Spot
+		for _, y := range []drawing.Unit{k.y - 350, k.y - 800, k.y - 1250, k.y + sketchThick + 350, k.y + sketchThick + 800, k.y + sketchThick + 1250} {
+			for _, d := range []drawing.Unit{0, 300, -300, 700, -700, 1200, -1200, 2000, -2000} {
+				spots = append(spots, place.Spot{Centre: drawing.Pt(min(max(x+d, w/2+20), k.w-w/2-20), y), Leader: y < k.y-500 || y > k.y+sketchThick+500 || d < -w/2 || d > w/2})
+			}
+		}
+		all = append(all, place.Wish{Label: l, Spots: spots})
+	}
+	add(k.left, drawing.Letter(k.tape.Long(0)))
+	if k.r.StationFace == k.r.Face {
+		add(k.right, drawing.Letter(k.tape.Long(k.r.Length)))
+	}
+	for i := range k.r.Obstacles {
+		add(k.x(k.r.Obstacles[i].Station), drawing.Letter(k.r.Obstacles[i].Name))
+	}
+	for i := range k.r.Expansion {
+		add(k.x(k.r.Expansion[i].Station), "expansion joint")
+	}
+	// What finds no room here stands by name beside its station in the table.
+	for _, q := range k.placer.TryAll(all) {
+		g.Add(q.Marks...)
+	}
+}

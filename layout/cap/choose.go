@@ -1,0 +1,78 @@
+package cap
+
+import (
+	"slices"
+	"strings"
+
+	"copingset/layout/assembly"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wall"
+	"copingset/layout/wind"
+)
+
+// zones gives each run of a perimeter its wind zones.
+func zones(d wind.Demand, p *wall.Perimeter, runs []*Run) {
+	fronts := make([]length.Length, 0, len(runs))
+	for _, r := range runs {
+		fronts = append(fronts, r.Front)
+	}
+	outside := make([]bool, 0, len(p.Runs)) // at the right of each run; a step is no corner
+	for _, r := range p.Runs {
+		c := r.Right.Corner
+		outside = append(outside, c != nil && c.Outside() && !c.Absorb)
+	}
+	cut := d.Around(fronts, outside, p.Closed())
+	for i, r := range runs {
+		r.Zones = cut[i]
+	}
+}
+
+// choose gives a run the assembly of each zone for each of the widths it may
+// be capped in: the tested width counts piece by piece.
+func choose(j *job.Job, d wind.Demand, r *Run, widths []length.Length) {
+	s := &j.System
+	r.Choices = nil
+	for _, w := range widths {
+		c := WidthChoice{Inside: w}
+		for z := wind.Edge; z <= wind.Corner; z++ {
+			c.Choice[z] = assembly.Choose(j, d, z, assembly.Need{
+				Metal: s.Metal.Name, Thickness: s.Metal.Thickness,
+				FrontLeg: s.Profile.FrontLeg, RearLeg: s.Profile.RearLeg, Inside: w, Layers: r.Wall.Layers,
+			})
+		}
+		r.Choices = append(r.Choices, c)
+	}
+}
+
+// keepChoices drops the choices for widths that the run does not have.
+func (r *Run) keepChoices() {
+	r.Choices = slices.DeleteFunc(r.Choices, func(c WidthChoice) bool {
+		return !slices.ContainsFunc(r.Bands, func(b Band) bool { return b.Inside == c.Inside })
+	})
+	r.Choice = r.Choices[len(r.Choices)-1].Choice
+}
+
+// uncovered reports zones of a run that no tested assembly covers, at each
+// width a piece there has.
+func (b *builder) uncovered(r *Run) {
+	said := map[string]bool{}
+	for z := wind.Edge; z <= wind.Corner; z++ {
+		for _, w := range r.Choices {
+			c := w.Choice[z]
+			used := slices.ContainsFunc(r.Parts, func(q Part) bool { return q.Piece.Zone == z && q.Piece.Inside == w.Inside })
+			why := strings.Join(c.Fails, "; ")
+			if !used || c.Covers || said[why] {
+				continue
+			}
+			said[why] = true
+			b.found.Append(finding.Finding{
+				Code: "no-assembly", Severity: finding.Hold, At: r.Job.At, Where: refOf(r),
+				What: "run " + r.Name + ": no tested assembly of the job covers its " + z.String() + " zone",
+				Why:  why,
+				Mend: "name a tested assembly that covers it, or have the profile, substrate or pressure settled by the engineer of record",
+			})
+		}
+	}
+}

@@ -1,0 +1,250 @@
+package layout
+
+import (
+	"fmt"
+
+	"copingset/layout/cap"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/metal"
+)
+
+// CodeCheck is one check that needs no judgement, as a compliance table shows
+// it: what is asked, what the job has, and by whose rule.
+type CodeCheck struct {
+	What, Asked, Has string
+	Source           string
+	Passes           bool
+	finding          finding.Finding // when it does not pass
+}
+
+// Extender is a piece below a leg that is taller than anything tested: the cap
+// keeps the tested leg and the extender hangs from the wall under it.
+type Extender struct {
+	Run    *Run
+	Face   job.Face
+	Leg    length.Length // the leg that would cover the face, with the job's lap
+	Tested length.Length // highest leg of the assemblies tested
+	Height length.Length // of the extender, under the leg by the job's lap
+	Along  length.Length // cap line of the run
+}
+
+// CodeChecks lists the checks of the job and its runs in order.
+func (l *Layout) CodeChecks() []CodeCheck {
+	s := &l.Job.System
+	var out []CodeCheck
+	add := func(c CodeCheck, sev finding.Severity, code string, at finding.Place, where finding.Ref, mend string) {
+		if !c.Passes {
+			c.finding = finding.New(sev, code, at, mend, "%s: asked %s, is %s", c.What, c.Asked, c.Has)
+			c.finding.Why, c.finding.Where = c.Source, where
+		}
+		out = append(out, c)
+	}
+	for _, r := range l.Runs() {
+		if !r.Surveyed {
+			continue
+		}
+		wall, inside := tightest(r)
+		add(CodeCheck{What: "run " + r.Name + ": inside of the cap no narrower than the wall", Asked: job.Both(wall), Has: job.Both(inside),
+			Source: "IBC section 1503.3: width not less than the wall's thickness", Passes: inside >= wall},
+			finding.Hold, "cap-narrow", r.Job.At, onRun(r), "offer wider caps, or survey the wall again")
+	}
+	add(CodeCheck{What: "the top drains to the roof", Asked: "a slope", Has: slopeWords(s.Profile.TopSlope),
+		Source: "IBC 2021 section 1503.3: the top drains positively", Passes: s.Profile.TopSlope > 0},
+		finding.Hold, "top-level", s.At, finding.Ref{}, "give `top_slope` a fall to the roof")
+	if least := s.Metal.Specified; least > 0 {
+		add(CodeCheck{What: "thickness of the metal", Asked: thou(least), Has: thou(s.Metal.Thickness),
+			Source: "the job's specification", Passes: s.Metal.Thickness >= least},
+			finding.Hold, "metal-thin", s.At, finding.Ref{}, "order the thickness specified, or have the specification changed")
+	}
+	// 0.019 in stands in the code in inches.
+	const flashing = 19 * length.Inch / 1000
+	add(CodeCheck{What: "thickness of metal flashing", Asked: thou(flashing), Has: thou(s.Metal.Thickness),
+		Source: "IBC section 1503.2.1: 0.019 in, 26 gage galvanized", Passes: s.Metal.Thickness >= flashing},
+		finding.Note, "flashing-thin", s.At, finding.Ref{}, "ask the building official if this metal may be thinner")
+	out = append(out, l.contacts()...)
+	for _, e := range l.Extenders() {
+		add(CodeCheck{What: fmt.Sprintf("run %s: %s leg within the tested range", e.Run.Name, faceWord(e.Face)), Asked: job.Both(e.Leg), Has: job.Both(e.Tested),
+			Source: "test reports of the job"},
+			finding.Hold, "extender-needed", e.Run.Job.At, onRun(e.Run),
+			fmt.Sprintf("schedule an extender piece %s high along the run and have its fastening stated, or name an assembly tested with that leg", job.Both(e.Height)))
+	}
+	return out
+}
+
+func thou(l length.Length) string {
+	return length.Decimal(l, 3) + " (" + length.Millimetres(l, 2) + " mm)"
+}
+
+func slopeWords(s job.Slope) string {
+	if s == 0 {
+		return "level"
+	}
+	return fmt.Sprintf("%.2f per cent", float64(s)/1e7)
+}
+
+func faceWord(f job.Face) string {
+	if f == job.Rear {
+		return "rear"
+	}
+	return "front"
+}
+
+// contacts checks the pairs of materials that touch: cap on chair, chair on
+// fastener, chair on the top of the wall, as far as the job names them.
+func (l *Layout) contacts() []CodeCheck {
+	s := &l.Job.System
+	var out []CodeCheck
+	add := func(what string, c metal.Contact, code string, at finding.Place, parted bool) {
+		k := CodeCheck{What: what, Asked: metal.Compatible.String(), Has: c.Verdict.String(), Source: c.Source, Passes: c.Verdict == metal.Compatible}
+		if c.Memory {
+			k.Source += " (from memory)"
+		}
+		if !k.Passes {
+			sev := finding.Note
+			if c.Verdict == metal.Apart && !parted {
+				sev = finding.Hold
+			}
+			k.finding = finding.New(sev, code, at, c.Mend, "%s: %s", what, c.Verdict)
+			k.finding.Why = k.Source
+		}
+		out = append(out, k)
+	}
+	pair := func(what string, a, b string, at finding.Place) {
+		what = fmt.Sprintf("%s: %s on %s", what, a, b)
+		if c, ok := metal.Pair(metal.FamilyOf(a), metal.FamilyOf(b)); ok {
+			add(what, c, "metals-dissimilar", at, false)
+			return
+		}
+		k := CodeCheck{What: what, Asked: metal.Compatible.String(), Has: "not in the table of pairs", Source: "none found"}
+		k.finding = finding.New(finding.Note, "metals-unknown", at, "have the fabricator say that the two may touch", "%s: %s", what, k.Has)
+		k.finding.Why = "nothing is said of this pair here"
+		out = append(out, k)
+	}
+	if s.Chair.Metal != "" {
+		pair("cap on chair", s.Metal.Name, s.Chair.Metal, s.At)
+	}
+	for i := range l.Job.Fasteners {
+		f := &l.Job.Fasteners[i]
+		if f.Metal != "" && s.Chair.Metal != "" {
+			pair("chair on "+f.Name, s.Chair.Metal, f.Metal, f.At)
+		}
+	}
+	rests := s.Chair.Metal
+	if rests == "" {
+		rests = s.Metal.Name
+	}
+	family := metal.FamilyOf(rests)
+	for i := range l.Job.Walls {
+		w := &l.Job.Walls[i]
+		if len(w.Layers) == 0 {
+			continue
+		}
+		// The membrane over the wall top lies between them.
+		parted := l.Job.Membrane.Thickness > 0
+		switch top := w.Layers[0]; {
+		case top.Treated:
+			if c, ok := metal.OnWood(family, true); ok {
+				add(fmt.Sprintf("wall %s: %s over treated wood", w.Name, rests), c, "treated-wood", w.At, parted)
+			}
+		case top.Material == job.Masonry || top.Material == job.Concrete:
+			if c, ok := metal.OnMasonry(family); ok {
+				add(fmt.Sprintf("wall %s: %s over %s", w.Name, rests, top.Material), c, "metal-on-masonry", w.At, parted)
+			}
+		}
+	}
+	return out
+}
+
+// tightest is the wall's width and the cap's inside where the cap has least over.
+func tightest(r *Run) (wall, inside length.Length) {
+	for i, q := range r.Readings {
+		if in := r.InsideAt(r.ToCap(q.Station)); i == 0 || in-q.Width < inside-wall {
+			wall, inside = q.Width, in
+		}
+	}
+	return wall, inside
+}
+
+// Extenders finds the faces that ask for a leg higher than any assembly of the
+// job was tested with.
+func (l *Layout) Extenders() []Extender {
+	s := &l.Job.System
+	var front, rear length.Length
+	for i := range l.Job.Assemblies {
+		front = length.Max(front, l.Job.Assemblies[i].FrontLegMost)
+		rear = length.Max(rear, l.Job.Assemblies[i].RearLegMost)
+	}
+	var out []Extender
+	for _, r := range l.Runs() {
+		needF, needR := s.Profile.FrontLeg, s.Profile.RearLeg
+		look := func(inside, pf, pr length.Length) {
+			f, q := cap.Laps(s, r.Wall, inside, pf, pr)
+			needF = length.Max(needF, s.Profile.FrontLeg-f+s.Lap.Front)
+			needR = length.Max(needR, s.Profile.RearLeg-q+s.Lap.Rear)
+		}
+		for _, c := range r.Chairs {
+			look(c.Inside, c.PackFront, c.PackRear)
+		}
+		for _, q := range r.Readings {
+			look(r.InsideAt(r.ToCap(q.Station)), q.PackFront, q.PackRear)
+		}
+		for _, e := range []struct {
+			face              job.Face
+			need, tested, lap length.Length
+		}{{job.Front, needF, front, s.Lap.Front}, {job.Rear, needR, rear, s.Lap.Rear}} {
+			if need := length.CeilTo(e.need, l.Grid); e.tested > 0 && need > e.tested {
+				out = append(out, Extender{Run: r, Face: e.face, Leg: need, Tested: e.tested, Height: need - e.tested + e.lap, Along: r.Cap})
+			}
+		}
+	}
+	return out
+}
+
+// moves checks the coefficient against printed ones, and the stock length
+// against what the joint takes. The joints of the runs are checked where they
+// are made.
+func (l *Layout) moves() finding.List {
+	var found finding.List
+	s := &l.Job.System
+	if e, ok := metal.ExpansionOf(s.Metal.Name); ok {
+		if off := e.Off(s.Metal.Expansion); off < -metal.Band || off > metal.Band {
+			f := finding.New(finding.Note, "expansion-differs", s.At, "check the coefficient and its degree, F or C",
+				"the expansion of %s, %.2fe-6 /C (%.2fe-6 /F), lies %.0f per cent outside what is printed for %s, %.2fe-6 to %.2fe-6 /C (%s)",
+				s.Metal.Name, float64(s.Metal.Expansion)/1000, float64(s.Metal.Expansion)/1800, max(off, -off), e.Family,
+				float64(e.Least)/1000, float64(e.Most)/1000, e.Source)
+			f.Why = "every gap of the job follows from it"
+			if off < -metal.Far || off > metal.Far {
+				f.Severity = finding.Hold
+			}
+			found.Append(f)
+		}
+	}
+	m := cap.MovementOf(s)
+	if !m.Fits {
+		why := "at the coldest metal its joint would pass the seal of the splice plate"
+		if m.ByHeat {
+			why = "at the hottest metal its joint would close past the least gap"
+		}
+		f := finding.New(finding.Note, "stock-moves", s.At, "a shorter stock length or longest leg, another nominal gap, or a longer splice plate",
+			"the system can make caps of %s between fixed points, and the joint takes %s", job.Both(m.Longer), job.Both(m.Longest))
+		f.Why = why + "; joints that do are on hold"
+		found.Append(f)
+	}
+	return found
+}
+
+// checks are the findings of what is checked once all is laid out.
+func (l *Layout) checks() finding.List {
+	found := l.moves()
+	for _, c := range l.CodeChecks() {
+		if !c.Passes {
+			found.Append(c.finding)
+		}
+	}
+	found.Append(l.areas()...)
+	found.Append(l.pulls()...)
+	found.Append(l.lifts()...)
+	return found
+}

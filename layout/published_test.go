@@ -1,0 +1,73 @@
+package layout_test
+
+import (
+	"math"
+	"testing"
+
+	"copingset/layout"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+
+	"pgregory.net/rapid"
+)
+
+func TestPublishedLifts(t *testing.T) {
+	const source = "NIOSH 94-110 (rev. 9/2021), revised lifting equation, worked by hand"
+	for _, c := range []struct {
+		what string
+		lift layout.Lift
+		want float64
+	}{
+		{"the best of cases", layout.Lift{Hands: 10, Height: 30, Travel: 10, Often: 1, Hold: 1}, 51.0},
+		{"16 in out, 12 in up", layout.Lift{Hands: 16, Height: 30, Travel: 12, Often: 0.94, Hold: 0.95}, 27.6},
+		{"from floor to parapet", layout.Lift{Hands: 15, Height: 40, Travel: 30, Often: 0.94, Hold: 0.90}, 23.4},
+	} {
+		// The printed figures are rounded to a tenth of a pound.
+		if got := c.lift.Limit(); math.Abs(got-c.want) > 0.05 {
+			t.Errorf("%s, %s: %.2f lb, want %.1f", source, c.what, got, c.want)
+		}
+	}
+}
+
+// Further out, higher, further to go or more turned, never more weight.
+func TestLiftMonotonic(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := func(lo, hi int, what string) float64 { return float64(rapid.IntRange(lo, hi).Draw(t, what)) }
+		a := layout.Lift{Hands: n(5, 30, "H"), Height: n(30, 70, "V"), Travel: n(0, 60, "D"), Turn: n(0, 130, "A"), Often: 1, Hold: 1}
+		b := a
+		b.Hands += n(0, 5, "out")
+		b.Height += n(0, 5, "up")
+		b.Travel += n(0, 5, "far")
+		b.Turn += n(0, 5, "turned")
+		if a.Limit() > layout.LiftConstant || b.Limit() > a.Limit() || b.Limit() < 0 {
+			t.Fatalf("%v lb, then %v lb", a.Limit(), b.Limit())
+		}
+	})
+}
+
+func TestOnePersonAgainstTheEquation(t *testing.T) {
+	j := woodJob()
+	if f, ok := coded(build(t, j), "one-person-heavy"); ok {
+		t.Fatal(f)
+	}
+	j.Site.OnePerson = 30_000
+	if f, ok := coded(build(t, j), "one-person-heavy"); !ok || f.Severity != finding.Note {
+		t.Error("66 lb for one person passes without a word")
+	}
+}
+
+func TestEffectiveAreaAgainstTheChairs(t *testing.T) {
+	j := woodJob()
+	j.Pressures = nil
+	j.Wind = &job.Wind{Edition: "ASCE 7-16", Speed: 105 * 0.44704, Exposure: "B", RoofHeight: 6_000_000_000, ParapetTop: 6_600_000_000, Kzt: 1}
+	for _, c := range []struct {
+		m2   float64
+		want string
+	}{{0, ""}, {0.9, ""}, {20, "hold"}} {
+		j.Wind.Area = c.m2
+		f, ok := coded(build(t, j), "wind-area")
+		if got := f.Severity.String(); ok != (c.want != "") || ok && got != c.want {
+			t.Errorf("%g m2: %v", c.m2, f)
+		}
+	}
+}

@@ -1,0 +1,298 @@
+package layout
+
+import (
+	"fmt"
+
+	"copingset/layout/assembly"
+	"copingset/layout/cap"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wind"
+	"copingset/layout/withdrawal"
+)
+
+// Pull is what the wind asks of one chair, at the allowable level: its share
+// of the run is half way to the chairs beside it, or all the metal up to an
+// end, a miter or an expansion joint.
+type Pull struct {
+	Chair     *Chair
+	Zone      wind.Zone
+	Tributary length.Length // along the run
+	Up, Out   float64       // N
+}
+
+// Pulls lists the chairs of a run with their pull; none if there is no demand.
+func (l *Layout) Pulls(r *Run) []Pull {
+	if !l.Demand.Known() || len(r.Parts) == 0 {
+		return nil
+	}
+	var out []Pull
+	for i, c := range r.Chairs {
+		from, to := r.Parts[0].From, r.Parts[len(r.Parts)-1].To
+		if i > 0 {
+			from = length.Min(c.At, between(r.Chairs[i-1], c, false))
+		}
+		if i+1 < len(r.Chairs) {
+			to = length.Max(c.At, between(c, r.Chairs[i+1], true))
+		}
+		p := Pull{Chair: c, Zone: zoneOf(c), Tributary: to - from}
+		p.Up = wind.AllowablePa(l.Demand.Up[p.Zone]) * metres(r.Outside) * metres(p.Tributary)
+		p.Out = wind.AllowablePa(l.Demand.Out[p.Zone]) * metres(l.Job.System.Profile.FrontLeg) * metres(p.Tributary)
+		out = append(out, p)
+	}
+	return out
+}
+
+// between is where the share of one chair ends and that of the next begins; at
+// an expansion joint each takes its own cap.
+func between(a, b *Chair, left bool) length.Length {
+	if a.Joint != nil && a.Joint == b.Joint && a.Joint.Kind == cap.Expansion {
+		if left {
+			return a.Joint.From
+		}
+		return a.Joint.To
+	}
+	return a.At + (b.At-a.At)/2
+}
+
+// zoneOf is the more onerous zone of the pieces a chair carries.
+func zoneOf(c *Chair) wind.Zone {
+	z := wind.Edge
+	if c.Piece != nil {
+		z = c.Piece.Zone
+	}
+	if c.Joint != nil && c.Joint.Kind != cap.Expansion {
+		for _, p := range []*Piece{c.Joint.Left, c.Joint.Right} {
+			if p != nil {
+				z = max(z, p.Zone)
+			}
+		}
+	}
+	return z
+}
+
+func metres(l length.Length) float64 { return float64(l) / float64(length.Metre) }
+
+// Withdrawal is the cross-check of the screws of the chair that they hold
+// least in proportion, for one assembly on one run.
+type Withdrawal struct {
+	Run       *Run
+	Pull      Pull
+	Assembly  *job.Assembly
+	Layer     job.Layer
+	Fastener  *Fastener
+	Count     int           // in the chair
+	Thread    length.Length // least of its rows
+	Allowable float64       // N, the chair
+	One       withdrawal.Result
+}
+
+// Ratio is the upward pull over what the screws hold by the formulas.
+func (w Withdrawal) Ratio() float64 { return w.Pull.Up / w.Allowable }
+
+// Withdrawals checks every chair that is screwed into wood of a stated
+// gravity, and gives the worst of each assembly on each run. Direct pull alone:
+// it stands beside the test and never in its place.
+func (l *Layout) Withdrawals() []Withdrawal {
+	var out []Withdrawal
+	for _, r := range l.Runs() {
+		var of []Withdrawal
+		for _, p := range l.Pulls(r) {
+			w, ok := l.withdrawalOf(r, p)
+			if !ok {
+				continue
+			}
+			i := 0
+			for i < len(of) && of[i].Assembly != w.Assembly {
+				i++
+			}
+			switch {
+			case i == len(of):
+				of = append(of, w)
+			case w.Ratio() > of[i].Ratio():
+				of[i] = w
+			}
+		}
+		out = append(out, of...)
+	}
+	return out
+}
+
+func (l *Layout) withdrawalOf(r *Run, p Pull) (Withdrawal, bool) {
+	c := p.Chair
+	w := Withdrawal{Run: r, Pull: p, Assembly: c.Assembly}
+	if c.Assembly == nil {
+		return w, false
+	}
+	if _, ok := assembly.Holding(r.Wall.Layers, c.Assembly.Substrate); !ok {
+		return w, false
+	}
+	for _, layer := range r.Wall.Layers {
+		if layer.Material == c.Assembly.Substrate {
+			w.Layer = layer
+			break
+		}
+	}
+	for _, row := range c.Rows {
+		if row.Fastener == nil || row.Count == 0 {
+			continue
+		}
+		thread := length.Min(row.Into-row.Fastener.Tip, w.Layer.Thickness)
+		if w.Fastener == nil || thread < w.Thread {
+			w.Fastener, w.Thread = row.Fastener, thread
+		}
+		w.Count += row.Count
+	}
+	if w.Fastener == nil {
+		return w, false
+	}
+	one, ok := withdrawal.Of(withdrawal.Fastener{Kind: w.Fastener.Kind, Diameter: w.Fastener.Diameter, Thread: w.Thread,
+		Gravity: w.Layer.Gravity, Wet: w.Layer.Wet}, l.Job.Units == job.Metric)
+	w.One, w.Allowable = one, one.Newtons*float64(w.Count)
+	return w, ok
+}
+
+// Nailer is what the wind asks of the anchors of a wall's top layer in one zone
+// of a run, and how far apart they may stand.
+type Nailer struct {
+	Run     *Run
+	Zone    wind.Zone
+	Anchor  *job.Nailer
+	Up, Out float64       // N a metre along the wall, allowable
+	Spacing length.Length // down to the grid
+	Sheared bool          // out is in the spacing: the anchor's shear is stated
+}
+
+// Nailers lists the anchorage of the runs whose wall states its anchors. Pull
+// is the upward pressure on the cap's width, shear the outward one on its
+// front leg; the two shares of an anchor are added up. No lever arm of the
+// front leg is reckoned with.
+func (l *Layout) Nailers() []Nailer {
+	if !l.Demand.Known() {
+		return nil
+	}
+	var out []Nailer
+	for _, r := range l.Runs() {
+		a := r.Wall.Nailer
+		if a == nil {
+			continue
+		}
+		for z := wind.Edge; z <= wind.Corner; z++ {
+			if !inZone(r, z) {
+				continue
+			}
+			n := Nailer{Run: r, Zone: z, Anchor: a, Sheared: a.Shear > 0}
+			n.Up = wind.AllowablePa(l.Demand.Up[z]) * metres(r.Outside)
+			n.Out = wind.AllowablePa(l.Demand.Out[z]) * metres(l.Job.System.Profile.FrontLeg)
+			n.Spacing = anchorSpacing(a, n.Up, n.Out, l.Grid)
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// anchorSpacing is the greatest spacing at which an anchor takes its share of
+// the demand for each metre, rounded down to the grid and no more than the job
+// allows.
+func anchorSpacing(a *job.Nailer, up, out float64, grid length.Length) length.Length {
+	perMetre := up / a.Pull
+	if a.Shear > 0 {
+		perMetre += out / a.Shear
+	}
+	const endless = 100 * length.Metre
+	s := endless
+	if perMetre > 0 {
+		s = length.FloorTo(length.Min(endless, length.Length(float64(length.Metre)/perMetre)), grid)
+	}
+	if a.Most > 0 {
+		s = length.Min(s, a.Most)
+	}
+	return s
+}
+
+func inZone(r *Run, z wind.Zone) bool {
+	for _, s := range r.Zones {
+		if s.Zone == z {
+			return true
+		}
+	}
+	return false
+}
+
+// pulls are the findings of the two.
+func (l *Layout) pulls() finding.List {
+	var found finding.List
+	for _, w := range l.Withdrawals() {
+		if w.Ratio() > 1 {
+			f := finding.New(finding.Hold, "withdrawal-short", w.Fastener.At,
+				"check thread, wood and report; have the engineer of record settle it",
+				"run %s: chair %s is pulled up by %s, and by the wood formulas its %d screws hold %s",
+				w.Run.Name, w.Pull.Chair.Name, force(w.Pull.Up), w.Count, force(w.Allowable))
+			f.Why = "the test covers the zone, and a plain pull on the screws says otherwise"
+			f.Where = onRun(w.Run)
+			found.Append(f)
+		}
+	}
+	wet := map[string]bool{}
+	for _, w := range l.Withdrawals() {
+		if w.Layer.Service || w.Layer.Treated || wet[w.Run.Wall.Name] {
+			continue
+		}
+		wet[w.Run.Wall.Name] = true
+		found.Notef("wood-dry", w.Run.Wall.At, "write `service: dry` or `service: wet` for the layer",
+			"wall %s: the screws' withdrawal takes %s as dry in service, which the job does not say", w.Run.Wall.Name, w.Layer.Name)
+	}
+	for _, n := range l.Nailers() {
+		if n.Spacing >= l.Job.System.Chair.Length/4 {
+			continue
+		}
+		f := finding.New(finding.Hold, "nailer-anchorage", n.Anchor.At, "name a stronger anchor, or have the engineer of record settle the anchorage",
+			"run %s: the %s zone asks for %s every %s, closer than nailers are anchored", n.Run.Name, n.Zone, n.Anchor.Anchor, job.Both(n.Spacing))
+		f.Where = onRun(n.Run)
+		found.Append(f)
+	}
+	return found
+}
+
+func onRun(r *Run) finding.Ref {
+	return finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name}
+}
+
+func force(n float64) string { return fmt.Sprintf("%.0f lb (%.2f kN)", n/4.4482216152605, n/1000) }
+
+// areas compares the effective wind area that computed pressures took with
+// what chairs gather: over a larger area the coefficients are less.
+func (l *Layout) areas() finding.List {
+	var found finding.List
+	if !l.Demand.Computed || l.Job.Wind.Area <= 0 {
+		return found
+	}
+	var least, most float64
+	var at *Chair
+	for _, r := range l.Runs() {
+		for _, p := range l.Pulls(r) {
+			a := wind.EffectiveArea(metres(p.Tributary), metres(r.Outside))
+			if at == nil || a < least {
+				least, at = a, p.Chair
+			}
+			most = max(most, a)
+		}
+	}
+	stated := l.Job.Wind.Area
+	// Up to 10 ft2 the coefficients do not change.
+	const level = 10 * 0.09290304
+	if at == nil || stated <= max(least, level) {
+		return found
+	}
+	f := finding.New(finding.Note, "wind-area", l.Job.Wind.At, "leave `effective_area` out, or write that of the chair that gathers least",
+		"the effective wind area of %.1f ft2 (%.2f m2) is more than the %.1f ft2 (%.2f m2) that chair %s gathers",
+		stated/0.09290304, stated, least/0.09290304, least, at.Name)
+	f.Why = "over a larger area the standard's coefficients are less"
+	if stated > max(most, level) {
+		f.Severity = finding.Hold
+		f.Why = "no chair gathers so much, and over a larger area the standard's coefficients are less"
+	}
+	found.Append(f)
+	return found
+}

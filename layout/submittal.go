@@ -1,0 +1,341 @@
+package layout
+
+import (
+	"math"
+	"slices"
+
+	"copingset/layout/assembly"
+	"copingset/layout/cap"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/metal"
+	"copingset/layout/wind"
+)
+
+// LimitKind is what a test report limits.
+type LimitKind int
+
+// The limits, in the order in which a report states them.
+const (
+	LimitMetal LimitKind = iota
+	LimitThickness
+	LimitFrontLeg
+	LimitRearLeg
+	LimitFrontCover // only where the face asks for a leg taller than any tested
+	LimitRearCover
+	LimitWidth
+	LimitSpacing
+	LimitSubstrate
+	LimitFasteners
+)
+
+// Limit is one property of a tested assembly beside what the job builds.
+type Limit struct {
+	Kind                   LimitKind
+	Tested, Built          length.Length // where the property is a length
+	Pitch                  length.Length // of the spacing: chair to chair, with the shares of the joints
+	TestedWords, HasWords  string        // metal and substrate
+	TestedCount, HasCounts [2]int        // fasteners a chair, front and rear row; the least of the chairs
+	Passes                 bool
+}
+
+// Limits sets the assembly of a case against the job, property by property;
+// none without an assembly.
+func (l *Layout) Limits(c AssemblyCase) []Limit {
+	a := c.Choice.Assembly
+	if a == nil {
+		return nil
+	}
+	s := &l.Job.System
+	var inside, bay, pitch length.Length
+	substrate := "none"
+	holds := len(c.Runs) > 0
+	counts, first := [2]int{}, true
+	for _, r := range c.Runs {
+		for _, q := range r.Parts {
+			if q.Piece.Assembly == a {
+				inside = length.Max(inside, q.Piece.Inside)
+			}
+		}
+		m, p := bayOf(r, a, l.Grid)
+		bay, pitch = length.Max(bay, m), length.Max(pitch, p)
+		if _, ok := assembly.Holding(r.Wall.Layers, a.Substrate); !ok {
+			holds = false
+		}
+		for _, h := range r.Chairs {
+			if h.Assembly != a {
+				continue
+			}
+			for i, w := range h.Rows {
+				n := w.Count
+				if w.Fastener == nil || w.Fastener.Name != a.Fastener {
+					n = 0
+				}
+				if first || n < counts[i] {
+					counts[i] = n
+				}
+			}
+			first = false
+		}
+	}
+	if holds {
+		substrate = a.Substrate
+	}
+	most := func(k LimitKind, tested, built length.Length) Limit {
+		return Limit{Kind: k, Tested: tested, Built: built, Passes: built <= tested}
+	}
+	thick := most(LimitThickness, a.ThicknessLeast, s.Metal.Thickness)
+	thick.Passes = thick.Built >= thick.Tested
+	spacing := most(LimitSpacing, a.ChairSpacing, bay)
+	spacing.Pitch = pitch
+	asked := [2]int{a.FrontRow, a.RearRow}
+	out := []Limit{
+		{Kind: LimitMetal, TestedWords: a.Metal, HasWords: s.Metal.Name, Passes: a.Metal == s.Metal.Name},
+		thick,
+		most(LimitFrontLeg, a.FrontLegMost, s.Profile.FrontLeg),
+		most(LimitRearLeg, a.RearLegMost, s.Profile.RearLeg),
+	}
+	for f, k := range []LimitKind{LimitFrontCover, LimitRearCover} {
+		var worst Limit
+		for _, r := range c.Runs {
+			if e, ok := l.ExtenderOn(r, job.Face(f)); ok && e.Leg > worst.Built {
+				worst = most(k, e.Tested, e.Leg)
+			}
+		}
+		if worst.Built > 0 {
+			out = append(out, worst)
+		}
+	}
+	return append(out,
+		most(LimitWidth, a.WidthMost, inside),
+		spacing,
+		Limit{Kind: LimitSubstrate, TestedWords: a.Substrate, HasWords: substrate, Passes: holds},
+		Limit{Kind: LimitFasteners, TestedWords: a.Fastener, TestedCount: asked, HasCounts: counts, Passes: first || counts == asked},
+	)
+}
+
+// bayOf is the greatest bay of an assembly's chairs on a run: as the spacing of
+// a test counts, on the metal of one piece, without the shares of the joints at
+// its ends; and as laid from chair to chair. Where stations on the grid make a
+// bay of equal ones longer than their share by less than its step, the share
+// stands.
+func bayOf(r *Run, a *job.Assembly, grid length.Length) (metal, pitch length.Length) {
+	for _, p := range r.Parts {
+		if p.Piece.Assembly != a {
+			continue
+		}
+		var bays []length.Length
+		var first, last length.Length
+		for i := 1; i < len(r.Chairs); i++ {
+			from, to := r.Chairs[i-1].At, r.Chairs[i].At
+			if mid := from + (to-from)/2; mid <= p.From || mid >= p.To {
+				continue
+			}
+			if len(bays) == 0 {
+				first = from
+			}
+			bays, last = append(bays, to-from), to
+		}
+		if len(bays) == 0 {
+			continue
+		}
+		n := length.Length(len(bays))
+		joints := length.Max(0, p.From-first) + length.Max(0, last-p.To)
+		share := (last - first - joints) / n
+		for _, b := range bays {
+			m := b - joints/n
+			if m > share && m <= share+grid {
+				m = share
+			}
+			metal, pitch = length.Max(metal, m), length.Max(pitch, b)
+		}
+	}
+	return metal, pitch
+}
+
+// Fastening is one row of chairs' holes in one zone that takes one stock
+// length, with the least and the greatest of what varies along the wall.
+type Fastening struct {
+	Assembly               *job.Assembly
+	Zone                   wind.Zone
+	Row                    int // 0 front, 1 rear
+	Fastener               *Fastener
+	Length                 length.Length // zero: no stock length fits
+	Runs                   []*Run
+	Chairs, Count          int
+	PackLeast, PackMost    length.Length // packing under the row
+	ThreadLeast, ThreadMax length.Length // in what holds it, tip taken off
+	EdgeLeast              length.Length // row to the nearer face of the wall; negative: beyond it
+	Surveyed               bool          // else the edge distance is not known
+	PilotLeast, PilotMost  length.Length // depth below the top of the packing
+}
+
+// Fastenings lists the rows by assembly as the job names them, zone, row and
+// length.
+func (l *Layout) Fastenings() []Fastening {
+	var out []Fastening
+	for _, r := range l.Runs() {
+		for _, c := range r.Chairs {
+			if c.Assembly == nil {
+				continue
+			}
+			z := zoneOf(c)
+			for i, w := range c.Rows {
+				if w.Fastener == nil {
+					continue
+				}
+				k := slices.IndexFunc(out, func(f Fastening) bool {
+					return f.Assembly == c.Assembly && f.Zone == z && f.Row == i && f.Fastener == w.Fastener && f.Length == w.Length
+				})
+				edge, thread := l.edgeOf(r, c, w.Y), w.Into-w.Fastener.Tip
+				if k < 0 {
+					out = append(out, Fastening{Assembly: c.Assembly, Zone: z, Row: i, Fastener: w.Fastener, Length: w.Length, Surveyed: true,
+						PackLeast: w.Packing, ThreadLeast: thread, EdgeLeast: edge, PilotLeast: w.Pilot})
+					k = len(out) - 1
+				}
+				f := &out[k]
+				f.Chairs++
+				f.Count += w.Count
+				f.PackLeast, f.PackMost = length.Min(f.PackLeast, w.Packing), length.Max(f.PackMost, w.Packing)
+				f.ThreadLeast, f.ThreadMax = length.Min(f.ThreadLeast, thread), length.Max(f.ThreadMax, thread)
+				f.EdgeLeast = length.Min(f.EdgeLeast, edge)
+				f.PilotLeast, f.PilotMost = length.Min(f.PilotLeast, w.Pilot), length.Max(f.PilotMost, w.Pilot)
+				f.Surveyed = f.Surveyed && len(r.Readings) > 0
+				if !slices.Contains(f.Runs, r) {
+					f.Runs = append(f.Runs, r)
+				}
+			}
+		}
+	}
+	order := func(a *job.Assembly) int {
+		return slices.IndexFunc(l.Job.Assemblies, func(x job.Assembly) bool { return x.Name == a.Name })
+	}
+	slices.SortStableFunc(out, func(a, b Fastening) int {
+		for _, d := range []int{order(a.Assembly) - order(b.Assembly), int(a.Zone) - int(b.Zone), a.Row - b.Row} {
+			if d != 0 {
+				return d
+			}
+		}
+		switch {
+		case a.Length < b.Length:
+			return -1
+		case a.Length > b.Length:
+			return 1
+		}
+		return 0
+	})
+	return out
+}
+
+// edgeOf is the least distance of a row of holes from a face of the wall, over
+// the length of its chair.
+func (l *Layout) edgeOf(r *Run, c *Chair, y length.Length) length.Length {
+	s := &l.Job.System
+	var edge length.Length
+	for i, x := range []length.Length{c.Left(s), c.At, c.Right(s)} {
+		q := r.At(r.ToFront(x))
+		face := s.Metal.Thickness + s.FrontClearance + q.Gap
+		if d := length.Min(y-face, face+q.Width-y); i == 0 || d < edge {
+			edge = d
+		}
+	}
+	return edge
+}
+
+// GapStep is the gap to set at one temperature of the metal.
+type GapStep struct {
+	At   job.Temperature
+	Gaps []length.Length // for each mean length of the table
+	Over []bool          // under the least gap, or past the seal
+}
+
+// GapTable is the gap to set over the job's range of metal temperatures.
+type GapTable struct {
+	Means []length.Length // mean length of the two neighbours: shortest and longest of the job
+	Steps []GapStep
+	Seal  length.Length
+}
+
+// GapsByTen gives the gaps for each ten degrees of the job's own scale from the
+// coldest to the hottest metal, and at both ends, brought to a grid. A job
+// without a plain joint has none.
+func (l *Layout) GapsByTen(grid length.Length) GapTable {
+	s := &l.Job.System
+	t := GapTable{Seal: cap.MovementOf(s).Seal}
+	for _, r := range l.Runs() {
+		for _, q := range r.Joints {
+			if q.Kind == cap.Expansion || q.Left == nil && q.Right == nil {
+				continue
+			}
+			m := q.Mean()
+			switch len(t.Means) {
+			case 0:
+				t.Means = []length.Length{m, m}
+			default:
+				t.Means[0], t.Means[1] = length.Min(t.Means[0], m), length.Max(t.Means[1], m)
+			}
+		}
+	}
+	if len(t.Means) == 0 {
+		return t
+	}
+	if t.Means[0] == t.Means[1] {
+		t.Means = t.Means[:1]
+	}
+	for _, at := range tens(s.Joint.Coldest, s.Joint.Hottest, l.Job.Units == job.Metric) {
+		g := GapStep{At: at}
+		for _, m := range t.Means {
+			gap := cap.GapAt(s, m, at)
+			g.Gaps = append(g.Gaps, length.RoundTo(gap, grid))
+			g.Over = append(g.Over, gap < s.Joint.LeastGap || gap > t.Seal)
+		}
+		t.Steps = append(t.Steps, g)
+	}
+	return t
+}
+
+// tens lists the whole tens of degrees between two temperatures, C or F, with
+// the two themselves at its ends.
+func tens(coldest, hottest job.Temperature, celsius bool) []job.Temperature {
+	degrees := func(t job.Temperature) float64 {
+		if celsius {
+			return t.Celsius()
+		}
+		return t.Fahrenheit()
+	}
+	of := func(d float64) job.Temperature {
+		if !celsius {
+			d = (d - 32) * 5 / 9
+		}
+		return job.Temperature(math.Round(d * 1000))
+	}
+	out := []job.Temperature{coldest}
+	for d := math.Ceil(degrees(coldest)/10) * 10; d < degrees(hottest)-0.5; d += 10 {
+		if d > degrees(coldest)+0.5 {
+			out = append(out, of(d))
+		}
+	}
+	if hottest > coldest {
+		out = append(out, hottest)
+	}
+	return out
+}
+
+// Expansion is what handbooks print for a metal.
+type Expansion = metal.Expansion
+
+// PrintedExpansion finds the printed coefficients of the job's metal, to stand
+// beside its own.
+func (l *Layout) PrintedExpansion() (Expansion, bool) {
+	return metal.ExpansionOf(l.Job.System.Metal.Name)
+}
+
+// ExtenderOn is the extender that hangs below a leg on a run, if one does.
+func (l *Layout) ExtenderOn(r *Run, f job.Face) (Extender, bool) {
+	for _, e := range l.Extenders() {
+		if e.Run == r && e.Face == f {
+			return e, true
+		}
+	}
+	return Extender{}, false
+}

@@ -1,0 +1,3 @@
+package slips
+
+import _ "copingset/layout/length/pinned" // the same draws every day

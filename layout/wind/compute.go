@@ -1,0 +1,369 @@
+package wind
+
+import (
+	"fmt"
+	"math"
+
+	"copingset/layout/finding"
+	"copingset/layout/job"
+)
+
+// site is the wind section brought to the standard's own feet.
+type site struct {
+	job      *job.Wind
+	e        edition
+	metric   bool
+	h, top   float64 // mean roof height, top of the parapet
+	least    float64 // least plan dimension
+	leastBy  source
+	area     float64 // effective wind area, ft2; zero: not stated
+	tall     bool
+	zone3    bool // corner roof zones keep their own coefficient
+	reduced  bool // a tenth off the walls
+	basis    sheet
+	q        float64 // velocity pressure at the parapet's top times Kd, Pa
+	gcpi     float64
+	gcpiFrom source
+}
+
+// compute works the pressures out, or says why it does not.
+func compute(j *job.Job) (Demand, finding.List) {
+	w := j.Wind
+	var found finding.List
+	e, ok := editionOf(w.Edition)
+	if !ok {
+		found.Holdf("wind-edition", w.At, "write one of the editions that are built in", "%s is not an edition whose wind chapters are built in", w.Edition)
+		return Demand{}, found
+	}
+	s := &site{job: w, e: e, metric: j.Units == job.Metric, h: feetOf(w.RoofHeight), top: feetOf(w.ParapetTop),
+		area: w.Area / (metresPerFoot * metresPerFoot), zone3: true}
+	s.tall = s.h > tallOver
+	s.basis.metric = s.metric
+	s.within(&found)
+	s.options(&found)
+	s.leastOf(j, &found)
+	if len(found.Holds()) > 0 {
+		return Demand{}, found
+	}
+	s.inputs()
+	s.velocity(&found)
+	d := s.pressures()
+	d.Computed, d.Edition, d.Confirmed = true, w.Edition, w.Confirmed
+	d.By, d.Document = "computed by these sheets", ""
+	if c := w.Confirmed; c != nil {
+		d.By, d.Document = c.By, c.Document
+	}
+	d.Basis = s.basis.steps
+	return d, found
+}
+
+// within holds what lies outside the maps and the methods.
+func (s *site) within(found *finding.List) {
+	w := s.job
+	least, most, from := speedRange(s.e)
+	if v := w.Speed / mpsPerMPH; v < least-0.05 || v > most+0.05 { // as the map letters it
+		f := finding.New(finding.Hold, "wind-speed-range", w.SpeedAt,
+			"check the speed against the map of the edition and the risk category, or have the engineer of record state the pressures",
+			"the wind speed of %.0f mph (%.1f m/s) is not on the maps of %s, which go from %g to %g mph (%s, from memory)",
+			v, w.Speed, s.e, least, most, from.text)
+		f.Why = "maps of other editions are at other levels; a speed of an older map gives too little pressure"
+		found.Append(f)
+	}
+	if most, from := highest(s.e); s.top > most {
+		found.Holdf("wind-height", w.TopAt, "have the engineer of record state the pressures",
+			"the parapet's top at %s is above the heights of the method, which end at %g ft (%s, from memory)", job.Both(w.ParapetTop), most, from.text)
+	}
+	if w.RoofSlope > 7*job.Degree {
+		found.Holdf("wind-roof-slope", w.At, "have the engineer of record state the pressures",
+			"the coefficients built in are for roofs of up to 7°, and this one has %s", job.FormatAngle(w.RoofSlope))
+	}
+	if w.Area > 0 && s.area > 1000 {
+		found.Holdf("wind-area", w.At, "write the area that one chair or one length of cap gathers", "the effective wind area is no area of coping")
+	}
+}
+
+// options takes the stated options where the standard lets them be taken.
+func (s *site) options(found *finding.List) {
+	w := s.job
+	const noteHeight = 3.0 // ft, of the parapet
+	if w.ParapetNote {
+		if high := s.top - s.h; high < noteHeight {
+			found.Holdf("wind-parapet-note", w.At, "write `parapet_3ft_note: no`",
+				"the note is for parapets of 3 ft and over, and this one stands %.2f ft (%.2f m) over the roof", high, high*metresPerFoot)
+		} else {
+			s.zone3 = false
+		}
+	}
+	if w.WallReduction {
+		if s.tall {
+			found.Holdf("wind-reduction-tall", w.HeightAt, "write `wall_reduction: no`",
+				"the tenth off the wall coefficients belongs to mean roof heights of up to 60 ft")
+		} else {
+			s.reduced = true
+		}
+	}
+}
+
+func (s *site) inputs() {
+	b, w := &s.basis, s.job
+	b.words("", "Load standard", w.Edition, inJob())
+	from := inJob()
+	if w.SpeedFrom != "" {
+		from.text = w.SpeedFrom
+	}
+	b.speed("V", "Basic wind speed (strength level)", w.Speed, from)
+	if w.Risk != "" {
+		b.words("", "Risk category, in the map's speed", w.Risk, inJob())
+	}
+	b.words("", "Exposure", w.Exposure, inJob())
+	b.feet("h", "Mean roof height", "", s.h, inJob())
+	b.feet("zp", "Top of the parapet above the ground", "", s.top, inJob())
+	b.feet("hp", "Parapet above the roof", "zp - h", s.top-s.h, follows())
+	b.feet("L", "Least plan dimension", "", s.least, s.leastBy)
+	b.add(Step{Symbol: "θ", What: "Slope of the roof", Value: w.RoofSlope.Degrees(), Unit: "deg"}, inJob())
+	if s.area > 0 {
+		b.area("A", "Effective wind area", s.area, inJob())
+	} else {
+		b.words("A", "Effective wind area", "not stated: the least of each line is taken, which no smaller area exceeds", inJob())
+	}
+	yes := func(on bool, what string, from source) {
+		word := "not taken"
+		if on {
+			word = "taken"
+		}
+		b.words("", what, word, from)
+	}
+	yes(!s.zone3, "Option: parapet of "+b.ft(3)+" and over, roof zone 3 as zone 2", s.noteFrom())
+	yes(s.reduced, "Option: a tenth off the wall coefficients, roof up to 10°", read(s.e.table("Figure 30.4-1 note 5", "Figure 30.3-1 note 5", "Figure 30.3-1 note 5")))
+	yes(w.ExposureBFloor, "Option: exposure B, height not below "+b.ft(exposureBFloor), memory(s.e.table("Table 30.3-1 note 1", "Table 26.10-1", "Table 26.10-1")))
+}
+
+func (s *site) noteFrom() source {
+	if s.tall {
+		return memory(s.e.table("Figure 30.6-1", "Figure 30.5-1", "Figure 30.4-1"))
+	}
+	return memory(s.e.table("Figure 30.4-2A note 5", "Figure 30.3-2A note 5", "Figure 30.3-2A note 5"))
+}
+
+// velocity finds the velocity pressure at the top of the parapet.
+func (s *site) velocity(found *finding.List) {
+	b, w := &s.basis, s.job
+	alpha, zg, from := terrain(s.e, w.Exposure)
+	b.number("α", "Power-law exponent, exposure "+w.Exposure, "", alpha, from)
+	b.feet("zg", "Gradient height, exposure "+w.Exposure, "", zg, from)
+	z := s.top
+	if w.ExposureBFloor {
+		z = math.Max(z, exposureBFloor)
+	}
+	f, from := kzFactor(s.e)
+	if w.ExposureBFloor && s.top < exposureBFloor {
+		from.sure = Memory
+	}
+	k := kz(s.e, w.Exposure, z)
+	b.number("Kz", "Velocity pressure exposure coefficient at zp", fmt.Sprintf("%g (z/zg)^(2/α), z not below %s", f, b.ft(lowest)), k, from)
+	kzt := s.topography(found)
+	d, from := kd(s.e)
+	b.number("Kd", "Directionality factor, components and cladding", "", d, from)
+	ke := s.ground()
+	inQ, formula := k*kzt*d*ke, "Kz Kzt Kd Ke V²"
+	switch s.e {
+	case ed10:
+		formula = "Kz Kzt Kd V²"
+	case ed22:
+		inQ, formula = k*kzt*ke, "Kz Kzt Ke V²"
+	}
+	constant := "0.00256 "
+	if s.metric {
+		constant = "0.613 "
+	}
+	qp := velocityPa(s.metric, inQ, w.Speed)
+	from = read(s.e.table("Eq. 30.3-1 (number from memory)", "Eq. 26.10-1", "Eq. 26.10-1"))
+	b.pressure("qp", "Velocity pressure at the top of the parapet", constant+formula, qp, from)
+	s.q = qp
+	if s.e == ed22 {
+		s.q = d * qp
+		b.pressure("Kd qp", "The same with Kd, which 7-22 puts into the pressure", "Kd qp", s.q, read("ASCE 7-22 Eq. 30.3-1"))
+	}
+	s.gcpi, s.gcpiFrom = 0, read(s.e.String()+" parapets: a solid parapet has no inside")
+	if w.Hollow {
+		s.gcpi, s.gcpiFrom = internal(s.e, w.Enclosure)
+		s.gcpiFrom.sure = Memory // that it is the parapet's own enclosure
+	}
+	b.number("GCpi", "Internal pressure coefficient, acting outward", "", s.gcpi, s.gcpiFrom)
+}
+
+// topography is Kzt as stated, or from the shape of the ground.
+func (s *site) topography(found *finding.List) float64 {
+	b, t := &s.basis, s.job.Topography
+	if t == nil {
+		b.number("Kzt", "Topographic factor", "", s.job.Kzt, inJob())
+		return s.job.Kzt
+	}
+	h, lh, x := feetOf(t.Height), feetOf(t.HalfLength), feetOf(t.Distance)
+	side := "upwind"
+	if t.Downwind {
+		side = "downwind"
+	}
+	b.words("", "Topography", t.Shape+", building "+side+" of the crest", inJob())
+	b.feet("H", "Height of the "+t.Shape, "", h, inJob())
+	b.feet("Lh", "Crest to half the height, upwind", "", lh, inJob())
+	b.feet("x", "Crest to the building", "", x, inJob())
+	from := read(s.e.String() + " Figure 26.8-1")
+	k1, k2, k3, kzt := topographic(t.Shape, s.job.Exposure, h, lh, x, t.Downwind, s.top)
+	b.number("K1", "Shape and greatest speed-up", "factor × H/Lh, H/Lh not over 0.5", k1, from)
+	b.number("K2", "Away from the crest", "1 - x/(μ Lh), not below 0; Lh = 2H if H/Lh is over 0.5", k2, from)
+	b.number("K3", "Up from the ground", "e^(-γ z/Lh)", k3, from)
+	b.number("Kzt", "Topographic factor", "(1 + K1 K2 K3)²", kzt, from)
+	low := 15.0
+	if s.job.Exposure == "B" {
+		low = 60
+	}
+	if h < low || h/lh < 0.2 {
+		f := finding.New(finding.Note, "wind-topography", s.job.At, "ask the engineer if the topographic factor may be 1.0",
+			"the %s is lower or flatter than those the standard asks a topographic factor for (H %g ft and over, H/Lh 0.2 and over; section 26.8.1, from memory)", t.Shape, low)
+		f.Why = "the computed factor is kept, which is the safe side"
+		found.Append(f)
+	}
+	return kzt
+}
+
+// ground is Ke; 7-10 has none.
+func (s *site) ground() float64 {
+	b := &s.basis
+	if s.e == ed10 {
+		b.words("Ke", "Ground elevation factor", "none in this edition", read(s.e.String()))
+		return 1
+	}
+	if s.job.Ground == nil {
+		b.number("Ke", "Ground elevation factor, 1.0 being always allowed", "", 1, read(s.e.String()+" Table 26.9-1"))
+		return 1
+	}
+	ze := feetOf(*s.job.Ground)
+	b.feet("ze", "Ground above the sea", "", ze, inJob())
+	formula := "e^(-0.0000362 ze)"
+	if s.metric {
+		formula = "e^(-0.000119 ze)"
+	}
+	k := ke(ze, s.metric)
+	b.number("Ke", "Ground elevation factor", formula, k, read(s.e.String()+" Table 26.9-1 note 2"))
+	return k
+}
+
+// pressures is the coping face by face: up on its top by the roof's edge and
+// corner zones, out on the front leg by the wall's zones, and towards the roof
+// on the rear leg by the roof's zones again, all at the parapet's top. Faces
+// are not added up: that is for the parapet as a wall, whose cases follow.
+func (s *site) pressures() Demand {
+	b := &s.basis
+	var d Demand
+	s.widths(&d)
+	top := memory("ANSI/SPRI ES-1 convention: the top of a coping takes the roof zone beside it")
+	corner := roof3
+	if !s.zone3 {
+		corner = roof2
+	}
+	d.Up[Edge] = s.face("up, edge", roof2, top)
+	d.Up[Corner] = s.face("up, corner", corner, top)
+	leg := read(s.parapets() + ", case B, outside face")
+	d.Out[Edge] = s.face("out, edge", wall4, leg)
+	d.Out[Corner] = s.face("out, corner", wall5, leg)
+	rear := read(s.parapets() + ", case A, roof face")
+	d.Rear[Edge] = s.face("rear leg towards the roof, edge", roof2, rear)
+	d.Rear[Corner] = s.face("rear leg towards the roof, corner", corner, rear)
+	for _, c := range []struct {
+		what string
+		a, b surface
+	}{
+		{"case A, edge: outside face inward and roof face outward", wallPlus, roof2},
+		{"case A, corner: outside face inward and roof face outward", wallPlus, corner},
+		{"case B, edge: roof face inward and outside face outward", wallPlus, wall4},
+		{"case B, corner: roof face inward and outside face outward", wallPlus, wall5},
+	} {
+		g, sure := s.net(c.a, c.b)
+		from := source{s.parapets(), worse(Read, sure)}
+		b.pressure("p", "Parapet as a wall, "+c.what+" (strength; not for the coping)",
+			fmt.Sprintf("%.3f %s, not under %s", g, s.qName(), b.psf(2*leastPSF)), math.Max(g*s.q, 2*leastPSF*pascalsPerPSF), from)
+	}
+	return d
+}
+
+// parapets names the clause on parapets.
+func (s *site) parapets() string {
+	return s.e.table("section 30.9", "section 30.9 (number from memory)", "section 30.6 (number from memory)")
+}
+
+func (s *site) qName() string {
+	if s.e == ed22 {
+		return "Kd qp"
+	}
+	return "qp"
+}
+
+// gcp is the coefficient of a surface at the job's area.
+func (s *site) gcp(f surface) (float64, line) {
+	l, ok := coefficient(s.e, s.tall, f)
+	if !ok {
+		panic("wind: no coefficient for " + f.String())
+	}
+	g := l.at(s.area)
+	if s.reduced && (f == wall4 || f == wall5 || f == wallPlus) {
+		g *= 0.9
+	}
+	return g, l
+}
+
+// net adds the two faces of a parapet.
+func (s *site) net(inward, outward surface) (float64, Sure) {
+	p, lp := s.gcp(inward)
+	n, ln := s.gcp(outward)
+	return p - n, worse(lp.from.sure, ln.from.sure)
+}
+
+// face is one face of the coping, with its steps.
+func (s *site) face(what string, f surface, why source) job.Pressure {
+	b := &s.basis
+	g, l := s.gcp(f)
+	formula := l.formula(b)
+	if s.reduced && (f == wall4 || f == wall5) {
+		formula += ", less a tenth"
+	}
+	b.number("GCp", "Coefficient "+what+": "+f.String(), formula, g, l.from)
+	pa := s.q * (math.Abs(g) + s.gcpi)
+	from := source{s.e.String() + " section 30.2.2 (number from memory); " + why.text, worse(why.sure, worse(l.from.sure, s.gcpiFrom.sure))}
+	if s.e == ed10 {
+		from.sure = Memory // that this edition has the same least pressure
+	}
+	p := job.Pressure{Pa: math.Max(pa, leastPSF*pascalsPerPSF), Level: job.Strength}
+	b.pressure("p", "Pressure "+what+" (strength)", s.qName()+" (|GCp| + GCpi), not under "+b.psf(leastPSF), p.Pa, from)
+	b.pressure("p", "Pressure "+what+" (allowable)", "0.6 p", AllowablePa(p),
+		source{s.e.String() + " section 2.4: 0.6W", worse(Read, from.sure)})
+	return p
+}
+
+// widths finds how far the corner zone reaches along the wall.
+func (s *site) widths(d *Demand) {
+	b := &s.basis
+	a := zoneWidth(s.h, s.least)
+	formula := "lesser of 0.1 L and 0.4 h, not under 0.04 L nor " + b.ft(3)
+	reach, sure := a, Computed
+	switch {
+	case s.tall:
+		from := memory(s.e.table("Figure 30.6-1", "Figure 30.5-1", "Figure 30.4-1"))
+		b.feet("a", "Width of wall zone 5", "0.1 L, not under "+b.ft(3), a, from)
+		reach, sure = 2*a, Memory
+		b.feet("", "Legs of roof zone 3", "2 a", reach, from)
+	case s.e == ed10:
+		b.feet("a", "Width of wall zone 5 and of roof zones 2 and 3", formula, a, read("ASCE 7-10 Figures 30.4-1 and 30.4-2A"))
+	default:
+		b.feet("a", "Width of wall zone 5", formula, a, read(s.e.String()+" Figure 30.3-1"))
+		from := read(s.e.String() + " Figure 30.3-2A")
+		if s.e == ed22 {
+			from.sure = Memory // that 7-22 keeps the figure of 7-16
+			sure = Memory
+		}
+		b.feet("", "Legs of roof zone 3 along the edge", "0.6 h", 0.6*s.h, from)
+		reach = math.Max(a, 0.6*s.h)
+	}
+	d.CornerLength = fromFeet(reach)
+	b.feet("", "Corner zone along the wall from each outside corner", "the longer of the two, up to the next 1/16 in", feetOf(d.CornerLength), source{"figures above", sure})
+}

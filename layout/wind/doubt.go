@@ -1,0 +1,76 @@
+package wind
+
+import (
+	"fmt"
+	"strings"
+
+	"copingset/layout/finding"
+	"copingset/layout/job"
+)
+
+// doubts are the findings that go with computed pressures.
+func doubts(j *job.Job, d Demand) finding.List {
+	var found finding.List
+	f := finding.New(finding.Hold, "pressures-computed", j.Wind.At,
+		"have them confirmed and write `confirmed:` with by, on and document under `wind:`, or write the engineer's `pressures:`",
+		"the design pressures are computed from %s and are to be confirmed by a licensed engineer", d.Edition)
+	f.Why = "the standards' figures were read in second sources, and some are from memory; the basis of design marks them"
+	if c := d.Confirmed; c != nil {
+		f.Severity, f.Mend = finding.Note, "keep the confirmation with the submittal"
+		f.What = fmt.Sprintf("the design pressures are computed from %s and are confirmed by %s, %s", d.Edition, c.By, c.Document)
+	}
+	found.Append(f)
+	if d.Rear[Corner].Pa > d.Out[Corner].Pa || d.Rear[Edge].Pa > d.Out[Edge].Pa {
+		found.Notef("rear-leg-pressure", j.Wind.At, "see that the report's test of the rear leg with the top covers it",
+			"the computed suction on the rear leg, %s in the corner zone, is more than that on the front leg, %s, which alone is compared with the assemblies",
+			letter(d.Rear[Corner]), letter(d.Out[Corner]))
+	}
+	return found
+}
+
+// below notes stated pressures that are less than those computed beside them.
+func below(j *job.Job, d, c Demand) finding.List {
+	var less []string
+	for _, q := range []struct {
+		what      string
+		says, has job.Pressure
+	}{
+		{"edge up", d.Up[Edge], c.Up[Edge]}, {"edge out", d.Out[Edge], c.Out[Edge]},
+		{"corner up", d.Up[Corner], c.Up[Corner]}, {"corner out", d.Out[Corner], c.Out[Corner]},
+	} {
+		if AllowablePa(q.says) < AllowablePa(q.has)*0.995 { // as printed, to half a per cent
+			less = append(less, fmt.Sprintf("%s %s against %s computed", q.what,
+				letter(job.Pressure{Pa: AllowablePa(q.says), Level: job.Allowable}), letter(job.Pressure{Pa: AllowablePa(q.has), Level: job.Allowable})))
+		}
+	}
+	var found finding.List
+	if len(less) > 0 {
+		f := finding.New(finding.Note, "pressures-below", j.Pressures.At, "ask the engineer of record if level and edition are right",
+			"stated pressures are less than those computed from the wind section: %s", strings.Join(less, "; "))
+		f.Why = "the stated ones stand; a slip between strength and allowable is a factor of 0.6"
+		found.Append(f)
+	}
+	if d.CornerLength < c.CornerLength {
+		found.Notef("corner-length-below", j.Pressures.At, "ask the engineer of record if the corner zone may be shorter",
+			"the stated corner zone, %s, is shorter than the computed one, %s", job.Both(d.CornerLength), job.Both(c.CornerLength))
+	}
+	return found
+}
+
+// asNotes takes the force out of findings on a computation that only checks.
+func asNotes(l finding.List) finding.List {
+	var out finding.List
+	for _, f := range l {
+		if f.Severity == finding.Hold {
+			f.Severity = finding.Note
+			f.Why = "the stated pressures stand; they are not compared with computed ones"
+		}
+		out.Append(f)
+	}
+	return out
+}
+
+// letter gives a pressure in both systems, for findings.
+func letter(p job.Pressure) string {
+	return fmt.Sprintf("%.1f psf (%.2f kPa) %s", p.Pa/pascalsPerPSF, p.Pa/1000, levelWord(p.Level))
+}

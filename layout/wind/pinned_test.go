@@ -1,0 +1,3 @@
+package wind
+
+import _ "copingset/layout/length/pinned" // the same draws every day

@@ -1,0 +1,260 @@
+package sheets
+
+import (
+	"strconv"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wind"
+)
+
+// toConfirm stands large wherever computed pressures nobody has confirmed are
+// lettered.
+const toConfirm = "COMPUTED PRESSURES, TO BE CONFIRMED BY A LICENSED ENGINEER"
+
+// basis is the page on which the pressures can be followed from the first
+// input to the last result, by hand.
+func (b *book) basis() []page {
+	first := page{id: b.id("basis"), title: "Basis of design: wind pressures", kind: Basis, paper: b.runs, holds: b.l.Holds(),
+		about: "Every input, formula, intermediate and source of the design pressures, in order, with the level of each."}
+	first.banner = holdWords(first.holds)
+	d := &b.l.Demand
+	var blocks []block
+	if n, ok := b.standing(); ok {
+		blocks = append(blocks, n)
+	}
+	blocks = append(blocks, b.demandTable())
+	if d.Known() {
+		blocks = append(blocks, b.zoneLengths())
+	}
+	if len(d.Basis) > 0 {
+		title := "How the computed pressures follow, in order"
+		if d.Stated {
+			title = "The stated pressures and their conversion"
+		}
+		blocks = append(blocks, b.stepTable(title, d.Basis))
+	}
+	if d.Check != nil {
+		blocks = append(blocks, b.besideTable(), b.stepTable("How the pressures computed beside them follow, in order", d.Check.Basis))
+	}
+	for _, w := range b.l.Withdrawals() {
+		blocks = append(blocks, b.stepTable("Withdrawal cross-check, "+w.Fastener.Name+" of "+w.Pull.Chair.Name+" in "+w.Layer.Name+": beside the test, never in its place", w.One.Steps))
+		break // the others differ by their thread alone, which the schedule letters
+	}
+	if len(blocks) > 1 {
+		blocks = append(blocks, b.basisNotes())
+	}
+	return b.pages(first, blocks, across)
+}
+
+// standing says in large letters whose the pressures are.
+func (b *book) standing() (block, bool) {
+	d := &b.l.Demand
+	switch {
+	case d.ToConfirm():
+		return b.large(toConfirm, true), true
+	case d.Computed:
+		return b.large("COMPUTED PRESSURES, CONFIRMED BY "+b.confirmedBy(), false), true
+	case d.Stated:
+		return b.large("PRESSURES STATED BY "+prose(d.By)+", "+prose(d.Document), false), true
+	}
+	return nil, false
+}
+
+// confirmedBy names the engineer, the document and its date.
+func (b *book) confirmedBy() string {
+	c := b.l.Demand.Confirmed
+	words := prose(c.By)
+	if c.Document != "" {
+		words += ", " + prose(c.Document)
+	}
+	if on := date(c.On); on != "" {
+		words += ", " + on
+	}
+	return words
+}
+
+// large is a line of large words in a box; what is not settled stands in the
+// frame of a hold.
+func (b *book) large(words string, hold bool) whole {
+	const high drawing.Unit = 1300
+	return fixed(high, func(s *drawing.Scene, r drawing.Rect) {
+		if hold {
+			s.Group(drawing.Holds, "", func(g *drawing.Scene) { g.Draw(drawing.HoldBanner{Box: r, Words: words}.Figure()) })
+			return
+		}
+		s.Group(drawing.Tables, "", func(g *drawing.Scene) {
+			g.Rect(drawing.Medium, r)
+			z := drawing.Title
+			for z > drawing.Note && drawing.Width(drawing.Bold, words, z) > r.Width()-600 {
+				z -= 10
+			}
+			lines := drawing.Wrap(words, drawing.Bold, z, r.Width()-600)
+			if len(lines) > 2 {
+				lines = append(lines[:1:1], shorten(strings.Join(lines[1:], " "), drawing.Bold, z, r.Width()-600))
+			}
+			y := r.Centre().Y + drawing.Unit(z)/2 - drawing.Unit(len(lines)-1)*z.Line()/2
+			for _, line := range lines {
+				g.Text(drawing.Pt(r.Centre().X, y), line, drawing.Style{Size: z, Face: drawing.Bold, Align: drawing.Middle})
+				y += z.Line()
+			}
+		})
+	})
+}
+
+// answers says who stands behind the pressures.
+func (b *book) answers() (who, document string) {
+	d := &b.l.Demand
+	switch {
+	case d.ToConfirm():
+		return "computed; to be confirmed by a licensed engineer", "none yet"
+	case d.Computed:
+		return "computed; confirmed by " + prose(d.Confirmed.By) + " " + date(d.Confirmed.On), prose(d.Confirmed.Document)
+	}
+	return "stated by " + prose(d.By), prose(d.Document)
+}
+
+// demandTable letters the pressures as stated or computed, with their level,
+// and beside them what the assemblies are compared with.
+func (b *book) demandTable() block {
+	d := &b.l.Demand
+	if !d.Known() {
+		return list{title: "Design pressures", items: []string{"NOT STATED. They are to be stated by the engineer of record; until then every piece that depends on them is on hold."}, plain: true}
+	}
+	t := table{title: "Design pressures on the coping", cols: []column{{head: "Zone"}, {head: "Face"}, {head: "Pressure", align: drawing.Right}, {head: "Level"},
+		{head: "Pressure at allowable level", align: drawing.Right}, {head: "Reaches", flex: true}, {head: "Who answers for it", flex: true}, {head: "Document", flex: true}, {head: "Edition"}}}
+	zones := [...]string{"edge", "corner"}
+	reach := [...]string{"the rest of the wall", b.text(d.CornerLength) + " along the wall from each outside corner"}
+	who, document := b.answers()
+	for z := range zones {
+		rows := []struct {
+			face string
+			p    job.Pressure
+		}{{"top, up", d.Up[z]}, {"front leg, out", d.Out[z]}}
+		if d.Computed {
+			rows = append(rows, struct {
+				face string
+				p    job.Pressure
+			}{"rear leg, to the roof", d.Rear[z]})
+		}
+		for _, q := range rows {
+			t.rows = append(t.rows, []string{zones[z], q.face, b.pressure(q.p.Pa), level(q.p.Level), b.pressure(wind.AllowablePa(q.p)), reach[z], who, document, prose(d.Edition)})
+		}
+	}
+	if d.ToConfirm() {
+		t.bold = func(_, col int) bool { return col == 6 }
+	}
+	return t
+}
+
+// zoneLengths letters the zones along each run from its left corner.
+func (b *book) zoneLengths() block {
+	t := table{title: "Zones along each run, from its left end; corner zones begin at outside corners alone", cols: []column{{head: "Run"}, {head: "Wall line", align: drawing.Right},
+		{head: "Corner zone at the left", align: drawing.Right}, {head: "Edge zone", align: drawing.Right}, {head: "Corner zone at the right", align: drawing.Right}}, whole: true}
+	for _, r := range b.l.Runs() {
+		parts := [3]string{"–", "–", "–"}
+		ends := []length.Length{0}
+		for _, z := range r.Zones {
+			ends = append(ends, z.To)
+		}
+		_, printed := length.Chain(ends, b.crew.Step()) // so that the row sums
+		for i, z := range r.Zones {
+			words := b.long(printed[i])
+			switch {
+			case z.Zone == wind.Edge:
+				parts[1] = words
+			case i == 0 && len(r.Zones) == 1:
+				parts = [3]string{words + " all", "none", "–"}
+			case i == 0:
+				parts[0] = words
+			default:
+				parts[2] = words
+			}
+		}
+		t.rows = append(t.rows, []string{b.runHead(r), b.long(r.Front), parts[0], parts[1], parts[2]})
+	}
+	return t
+}
+
+// besideTable compares stated pressures with computed ones.
+func (b *book) besideTable() table {
+	d, c := &b.l.Demand, b.l.Demand.Check
+	t := table{title: "Stated against computed, at the allowable level: the stated ones stand", cols: []column{{head: "Zone"}, {head: "Face"},
+		{head: "Stated", align: drawing.Right}, {head: "Computed", align: drawing.Right}, {head: "Stated / computed", align: drawing.Right}, {head: "Remark", flex: true}}, whole: true}
+	var less []bool
+	row := func(zone, face string, s, k job.Pressure) {
+		a, q := wind.AllowablePa(s), wind.AllowablePa(k)
+		remark, ratio := "not less", "–"
+		if q > 0 {
+			ratio = strconv.FormatFloat(a/q, 'f', 2, 64)
+		}
+		if a < q*0.995 {
+			remark = "LESS THAN COMPUTED: ask the engineer"
+		}
+		less = append(less, remark != "not less")
+		t.rows = append(t.rows, []string{zone, face, b.pressure(a), b.pressure(q), ratio, remark})
+	}
+	for z := wind.Edge; z <= wind.Corner; z++ {
+		row(z.String(), "top, up", d.Up[z], c.Up[z])
+		row(z.String(), "front leg, out", d.Out[z], c.Out[z])
+	}
+	remark := "not shorter"
+	if d.CornerLength < c.CornerLength {
+		remark = "SHORTER THAN COMPUTED: ask the engineer"
+	}
+	less = append(less, remark != "not shorter")
+	t.rows = append(t.rows, []string{"corner", "length along the wall", b.long(d.CornerLength), b.long(c.CornerLength), "–", remark})
+	t.bold = func(row, col int) bool { return less[row] && col == 5 }
+	return t
+}
+
+// longValue is how many letters a value has that is a sentence.
+const longValue = 28
+
+// stepTable is a basis of design, a line for each input and result.
+func (b *book) stepTable(title string, steps []wind.Step) table {
+	t := table{title: prose(title), cols: []column{{head: "No.", align: drawing.Right}, {head: "Sign"}, {head: "What", flex: true}, {head: "Formula", flex: true},
+		{head: "Value", align: drawing.Right}, {head: "From", flex: true}, {head: "How sure"}}}
+	var memory []bool
+	for i, s := range steps {
+		sure := string(s.Sure)
+		if s.Sure == wind.Memory {
+			sure = "FROM MEMORY"
+		}
+		memory = append(memory, s.Sure == wind.Memory)
+		what, value := spelled(s.What), spelled(s.Letter())
+		if len(value) > longValue { // a sentence reads better beside its subject
+			what, value = what+": "+value, "–"
+		}
+		t.rows = append(t.rows, []string{itoa(i + 1), orDash(spelled(s.Symbol)), what, orDash(spelled(s.Formula)), value, orDash(spelled(s.Source)), sure})
+	}
+	t.bold = func(row, col int) bool { return memory[row] && col == 6 }
+	return t
+}
+
+// spelled writes out the Greek letters, which the faces do not have, and the
+// powers of units.
+func spelled(words string) string {
+	return prose(strings.NewReplacer("α", "alpha", "θ", "theta", "μ", "mu", "γ", "gamma", " ft2", " ft²", " m2", " m²", " deg", "°").Replace(words))
+}
+
+// basisNotes explain the words of the tables.
+func (b *book) basisNotes() list {
+	items := []string{
+		"Strength level is that of the wind maps of ASCE 7-10 and later. An assembly is compared at the allowable level alone: allowable = 0.6 × strength (ASCE 7, section 2.4, 0.6D + 0.6W). What is stated at the allowable level is taken as it is.",
+	}
+	d := &b.l.Demand
+	if d.Computed || d.Check != nil {
+		unit := "0.00256 takes V in mph and gives psf."
+		if b.metric {
+			unit = "0.613 takes V in m/s and gives Pa, lettered in kPa."
+		}
+		items = append(items,
+			"Method: components and cladding. The top of the coping takes the roof zone beside it, the front leg the wall zone, the rear leg the roof zone again, all with the velocity pressure at the top of the parapet. A minus sign of GCp is suction; pressures are lettered without sign, away from the coping.",
+			"“Read in a second source”: the standard itself was not at hand when the figure was built in. “FROM MEMORY”: something in the line, value, number of the clause or convention, has not been looked up; whoever confirms these pressures checks it first. What memory was not sure of is not built in.",
+			"Values are carried unrounded from line to line and lettered rounded; |GCp| is GCp without its sign. z in Kz is zp; "+unit+" Pressures that do not say allowable are at strength level, the velocity pressure too.")
+	}
+	return list{title: "How to read this", items: items}
+}

@@ -1,0 +1,202 @@
+package sheets
+
+import (
+	"slices"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/layout"
+	"copingset/layout/anchor"
+	"copingset/layout/cap"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// checklist is the inspector's clipboard: what to look at, what it has to be
+// and by whose word, and room for what was found.
+func (b *book) checklist() []page {
+	first := page{id: b.id("checklist"), title: "Inspection checklist", kind: Checklist, paper: b.lists, holds: b.l.Holds(),
+		about: "Items to inspect with their tolerances, boxes for as-built values, initials."}
+	first.banner = holdWords(first.holds)
+	blocks := []block{
+		list{items: []string{"As built: write what was measured, and where. A value outside what is required is a hold: mark it on the run sheet and stop there."}, plain: true},
+		b.itemTable(), b.byRunTable(),
+		fixedLines("Remarks", 4),
+	}
+	return b.pages(first, blocks, across)
+}
+
+// item of the checklist.
+type item struct{ what, required, by string }
+
+func (b *book) itemTable() table {
+	t := table{title: "Items", cols: []column{{head: "No.", align: drawing.Right}, {head: "What", flex: true}, {head: "Required", flex: true}, {head: "By", flex: true}, {head: "As built", least: 2600}, {head: "Initials", least: 1300}}, high: 800}
+	for i, x := range b.checkItems() {
+		t.rows = append(t.rows, []string{itoa(i + 1), x.what, x.required, x.by, "", ""})
+	}
+	return t
+}
+
+// checkItems gathers the tolerances that the job, the fabricator and the tests
+// state. What none of them states is not asked.
+func (b *book) checkItems() []item {
+	s := &b.j.System
+	var out []item
+	add := func(what, required, by string) { out = append(out, item{what, required, by}) }
+	if n := len(b.l.Holds()); n > 0 {
+		add("Holds cleared", plural(n, "hold")+" of this packet, each signed for on the findings sheet", "findings")
+	}
+	add("Wall top", "sound, dry, no loose block, rotten wood or anchor that turns", "common practice")
+	for _, n := range b.nailerLines() {
+		add("Nailer anchors", n.words, n.by)
+	}
+	add("Cap metal", prose(s.Metal.Name)+", not under "+b.thick(length.Max(s.Metal.Thickness, s.Metal.Specified)), "job; tests")
+	add("Membrane", membraneWords(b), "job")
+	p := &b.j.Packing
+	add("Packing", "full bearing under each chair; "+b.exactly(p.Least)+" to "+b.exactly(p.Most)+"; each chair as its run sheet", "job")
+	for _, a := range b.inUse() {
+		add("Chairs", prose(a.Name)+": one under each joint; not over "+b.exactly(a.ChairSpacing)+" apart on the metal of one piece", "report "+prose(a.Report))
+		add("Rows of screws", prose(a.Name)+": "+rowsOf([2]int{a.FrontRow, a.RearRow})+" in the punched holes, "+b.exactly(a.FrontRowFrom)+" behind the chair’s front edge and "+b.exactly(a.RearRowFrom)+" before its rear edge", "report "+prose(a.Report))
+	}
+	for _, f := range b.fastenersUsed() {
+		words := b.exactly(f.Diameter) + " diameter, thread in the " + f.Substrate + " not under " + b.exactly(f.Embedment) + ", " + b.exactly(f.EdgeDistance) + " or more from a face of the wall"
+		if f.PilotDia > 0 {
+			words += ", pilot " + b.exactly(f.PilotDia) + ", its depth as the run sheet"
+		}
+		add("Screws", prose(f.Name)+", "+words+"; length of each row as its run sheet", "job; report")
+	}
+	if slices.ContainsFunc(b.l.Runs(), func(r *layout.Run) bool {
+		return slices.ContainsFunc(r.Chairs, func(c *layout.Chair) bool { return c.Kind == anchor.AtEnd })
+	}) {
+		add("End chairs", b.exactly(s.Chair.EndChair)+" from an end without a joint to the chair’s centre", "fabricator")
+	}
+	for _, p := range b.l.Perimeters {
+		if len(p.Runs) > 0 {
+			add("Inside width", prose(p.Job.Name)+": "+b.shopText(p.Runs[0].Inside)+"; never less than the wall", "IBC 1503.3")
+		}
+	}
+	add("Air at the legs", "front not under "+b.exactly(s.FrontClearance)+"; rear not under "+b.exactly(s.RearClearance), "fabricator")
+	add("Rear play", b.exactly(s.PlayLeast)+" to "+b.exactly(s.PlayMost)+"; the leg caught on all its chairs", "fabricator")
+	add("Laps", "below the joint each must cover: front leg "+b.exactly(s.Lap.Front)+" or more, rear leg "+b.exactly(s.Lap.Rear)+" or more", "job")
+	if s.Profile.TopSlope > 0 {
+		add("Top", "falls to the roof, "+slope(s.Profile.TopSlope, b.metric), "job; IBC 1503.3")
+	}
+	add("Splice plate", b.exactly(s.Splice.Length)+" long, its middle under the joint; tape "+b.exactly(s.Splice.Tape)+" from the joint’s centre line, both sides", "fabricator")
+	add("Joint gap", "as the table of its run sheet at the temperature of the METAL when set; never under "+b.exactly(s.Joint.LeastGap)+" nor over "+b.shopText(cap.MovementOf(s).Seal), "job")
+	miters, ends := 0, 0
+	for _, p := range b.l.Perimeters {
+		for _, q := range p.Pieces {
+			miters += len(q.Miters)
+			if q.Kind == cap.EndCap || q.Kind == cap.WallEnd {
+				ends++
+			}
+		}
+	}
+	if miters > 0 {
+		add("Corners", plural(miters, "miter")+": hand as marked, seam sound and sealed, supports under the miter as the corner sheets", "fabricator")
+	}
+	if ends > 0 {
+		add("Ends", plural(ends, "end")+" closed as the corner sheets", "fabricator")
+	}
+	for _, r := range b.l.Runs() {
+		for _, q := range r.Joints {
+			if q.Kind == cap.Expansion {
+				add("Expansion joint", q.Name+": gap "+b.shopText(q.Gap())+", cover plate fixed on the "+q.Held.String()+" side only, nothing else across", "job")
+			}
+		}
+		for i := range r.Job.Obstacles {
+			if o := &r.Job.Obstacles[i]; o.Does&job.Pierces != 0 {
+				who := prose(o.Collar)
+				if who == "" {
+					who = "NOBODY NAMED"
+				}
+				add("Collar", "run "+b.runHead(r)+", "+prose(o.Name)+": sealed; by "+who, "job")
+			}
+		}
+	}
+	for _, e := range b.l.Extenders() {
+		add("Extender", "run "+b.runHead(e.Run)+": "+b.exactly(e.Height)+" high, fastened as stated by others", "HOLD: see findings")
+	}
+	return out
+}
+
+func membraneWords(b *book) string {
+	if b.j.Membrane.Name == "" {
+		return "not stated in the job"
+	}
+	return prose(b.j.Membrane.Name) + " over the wall top and down both faces, before any metal"
+}
+
+// inUse are the assemblies that some zone takes.
+func (b *book) inUse() []*job.Assembly {
+	var out []*job.Assembly
+	for _, c := range b.l.AssemblyCases() {
+		if a := c.Choice.Assembly; a != nil && !slices.Contains(out, a) {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// fastenersUsed are the fasteners that stand in some chair.
+func (b *book) fastenersUsed() []*layout.Fastener {
+	var out []*layout.Fastener
+	for _, u := range b.l.FastenerSchedule() {
+		if !slices.Contains(out, u.Fastener) {
+			out = append(out, u.Fastener)
+		}
+	}
+	return out
+}
+
+// byRunTable has one row for each run, for the values that are taken on each.
+func (b *book) byRunTable() table {
+	t := table{title: "By run: take the worst of each", cols: []column{{head: "Run"}, {head: "Chairs", align: drawing.Right}, {head: "Joints", align: drawing.Right}, {head: "Chairs apart, at most", flex: true},
+		{head: "Apart, as built", least: 1700}, {head: "Gap, as built", least: 1700}, {head: "Metal at", least: 1500}, {head: "Initials, date", least: 2300}}, high: 900}
+	for _, r := range b.l.Runs() {
+		var most []string
+		for _, q := range b.l.Pitches(r) {
+			most = append(most, b.small(q.Most)+" ("+prose(q.Assembly.Name)+")")
+		}
+		t.rows = append(t.rows, []string{b.runHead(r), dash(len(r.Chairs)), dash(len(r.Joints)), orDash(strings.Join(most, ", ")), "", "", "", ""})
+	}
+	return t
+}
+
+// nailerLine is what one zone asks of the anchors of a nailer.
+type nailerLine struct{ words, by string }
+
+// nailerLines name once what several runs ask alike.
+func (b *book) nailerLines() []nailerLine {
+	type group struct {
+		n    layout.Nailer
+		runs []*layout.Run
+	}
+	var all []group
+	for _, n := range b.l.Nailers() {
+		i := slices.IndexFunc(all, func(g group) bool { return g.n.Anchor == n.Anchor && g.n.Zone == n.Zone && g.n.Spacing == n.Spacing })
+		if i < 0 {
+			all = append(all, group{n: n})
+			i = len(all) - 1
+		}
+		all[i].runs = append(all[i].runs, n.Run)
+	}
+	var out []nailerLine
+	for _, g := range all {
+		out = append(out, nailerLine{prose(g.n.Anchor.Anchor) + ", not over " + b.small(g.n.Spacing) + " apart in the " + g.n.Zone.String() + " zone of " + b.someRuns(g.runs), orDash(prose(g.n.Anchor.Report))})
+	}
+	return out
+}
+
+// fixedLines is a titled box to write in.
+func fixedLines(title string, n drawing.Unit) whole {
+	return fixed(titleDrop+n*900, func(s *drawing.Scene, r drawing.Rect) {
+		s.Group(drawing.Tables, "", func(g *drawing.Scene) {
+			heading(g, r.Min, r.Width(), title)
+			for i := range n {
+				y := r.Min.Y + titleDrop + (i+1)*900
+				g.Line(drawing.Thin, drawing.Pt(r.Min.X, y), drawing.Pt(r.Max.X, y))
+			}
+		})
+	})
+}

@@ -1,0 +1,146 @@
+package sheets
+
+import (
+	"fmt"
+	"strconv"
+
+	"copingset/drawing"
+	"copingset/layout"
+	"copingset/layout/length"
+	"copingset/layout/wind"
+)
+
+// fasteningBlocks are what the schedule of fasteners says besides its counts.
+func (b *book) fasteningBlocks() []block {
+	var out []block
+	if t, ok := b.fasteningTable(); ok {
+		out = append(out, t)
+	}
+	if l, ok := b.pullsLine(); ok {
+		out = append(out, l)
+	}
+	out = append(out, b.withdrawalTable()...)
+	return append(out, b.nailerTable()...)
+}
+
+// fasteningTable is the schedule by assembly, zone, row and length, with what
+// varies along the wall from its least to its greatest.
+func (b *book) fasteningTable() (table, bool) {
+	t := table{title: "Fasteners by zone, row and packing: built against asked", cols: []column{{head: "Assembly"}, {head: "Zone"}, {head: "Row"}, {head: "Length", align: drawing.Right}, {head: "Chairs", align: drawing.Right}, {head: "Screws", align: drawing.Right},
+		{head: "Packing under the row", flex: true}, {head: "Thread in what holds it (asked)", flex: true}, {head: "To the wall’s face, least (asked)", flex: true}, {head: "Pilot depth", flex: true}}}
+	var bad []bool
+	for _, f := range b.l.Fastenings() {
+		name, thread, fails := "HOLD", "–", true
+		if f.Length > 0 {
+			name = b.exact(f.Length)
+			thread = span(b.floor(f.ThreadLeast), b.floor(f.ThreadMax))
+			fails = f.ThreadLeast < f.Fastener.Embedment
+		}
+		edge := "wall not surveyed"
+		if f.Surveyed {
+			edge = b.floor(f.EdgeLeast)
+			fails = fails || f.EdgeLeast < f.Fastener.EdgeDistance
+		}
+		pilot := "–"
+		if f.PilotMost > 0 {
+			pilot = span(b.short(f.PilotLeast), b.short(f.PilotMost))
+		}
+		bad = append(bad, fails)
+		t.rows = append(t.rows, []string{prose(f.Assembly.Name), f.Zone.String(), [...]string{"front", "rear"}[f.Row], name, itoa(f.Chairs), itoa(f.Count),
+			span(b.short(f.PackLeast), b.short(f.PackMost)), thread + " (" + b.exact(f.Fastener.Embedment) + ")", edge + " (" + b.exact(f.Fastener.EdgeDistance) + ")", pilot})
+	}
+	t.bold = func(row, _ int) bool { return bad[row] }
+	return t, len(t.rows) > 0
+}
+
+// floor letters what must not be taken for more than it is.
+func (b *book) floor(l length.Length) string { return b.short(length.FloorTo(l, b.crew.Step())) }
+
+// withdrawalTable is the cross-check in wood, the worst chair of each assembly
+// on each run.
+func (b *book) withdrawalTable() []block {
+	rows := b.l.Withdrawals()
+	if len(rows) == 0 {
+		return nil
+	}
+	t := table{title: "Withdrawal in wood, allowable level: a cross-check that never replaces the test", cols: []column{{head: "Run"}, {head: "Worst chair"}, {head: "Assembly"}, {head: "Pull up", align: drawing.Right},
+		{head: "Screws", align: drawing.Right}, {head: "Thread", align: drawing.Right}, {head: "One holds", align: drawing.Right}, {head: "All hold", align: drawing.Right}, {head: "Ratio", align: drawing.Right}, {head: "Result"}}}
+	var bad []bool
+	for _, w := range rows {
+		word := "pass"
+		if w.Ratio() > 1 {
+			word = "NO: HOLD"
+		}
+		bad = append(bad, word != "pass")
+		t.rows = append(t.rows, []string{b.runHead(w.Run), w.Pull.Chair.Name, prose(w.Assembly.Name), b.force(w.Pull.Up), itoa(w.Count), b.floor(w.Thread), b.force(w.One.Newtons), b.force(w.Allowable),
+			strconv.FormatFloat(w.Ratio(), 'f', 2, 64), word})
+	}
+	t.bold = func(row, col int) bool { return bad[row] && col == 9 }
+	return []block{t, list{items: []string{"Source: NDS, chapter 12, withdrawal in side grain, with the factors of the basis of design. Direct pull alone: prying and uneven pull are in the test and not in it. Whose the demand is: see the basis of design."}, plain: true}}
+}
+
+// nailerTable is the anchorage of the nailers by run and zone.
+func (b *book) nailerTable() []block {
+	rows := b.l.Nailers()
+	if len(rows) == 0 {
+		return nil
+	}
+	t := table{title: "Anchorage of the nailer, allowable level", cols: []column{{head: "Run"}, {head: "Zone"}, {head: "Anchor, report", flex: true}, {head: "Pull, one", align: drawing.Right}, {head: "Shear, one", align: drawing.Right},
+		{head: "Up along the wall", align: drawing.Right}, {head: "Out along the wall", align: drawing.Right}, {head: "Spacing, at most", align: drawing.Right}}}
+	for _, n := range rows {
+		shear := "not stated"
+		if n.Sheared {
+			shear = b.force(n.Anchor.Shear)
+		}
+		t.rows = append(t.rows, []string{b.runHead(n.Run), n.Zone.String(), prose(n.Anchor.Anchor) + ", " + orDash(prose(n.Anchor.Report)), b.force(n.Anchor.Pull), shear, b.along(n.Up), b.along(n.Out), b.long(n.Spacing)})
+	}
+	words := "Allowables of the anchors: their report, as the job states it. Up is the pressure on the cap’s outside width, out that on its front leg; the shares of an anchor in pull and shear are added up. No lever arm is reckoned with. The strength of the wall is by others."
+	for _, n := range rows {
+		if !n.Sheared {
+			words += " Where no shear is stated, the outward pressure is NOT in the spacing."
+			break
+		}
+	}
+	return []block{t, list{items: []string{words}, plain: true}}
+}
+
+const newtonsPerPound = 4.4482216152605
+
+// force letters newtons as pounds or kN.
+func (b *book) force(n float64) string {
+	if b.metric {
+		return strconv.FormatFloat(n/1000, 'f', 2, 64) + " kN"
+	}
+	return strconv.FormatFloat(n/newtonsPerPound, 'f', 0, 64) + " lb"
+}
+
+// along letters newtons a metre as pounds a foot or kN a metre.
+func (b *book) along(n float64) string {
+	if b.metric {
+		return fmt.Sprintf("%.2f kN/m", n/1000)
+	}
+	return fmt.Sprintf("%.0f lb/ft", n/newtonsPerPound*0.3048)
+}
+
+// pullsLine says the greatest pull on one chair of each zone.
+func (b *book) pullsLine() (list, bool) {
+	var most [2]layout.Pull
+	for _, r := range b.l.Runs() {
+		for _, p := range b.l.Pulls(r) {
+			if p.Up > most[p.Zone].Up {
+				most[p.Zone] = p
+			}
+		}
+	}
+	var out []string
+	for z := wind.Edge; z <= wind.Corner; z++ {
+		if p := most[z]; p.Chair != nil {
+			out = append(out, fmt.Sprintf("%s zone: chair %s, %s up and %s out, over %s of wall", z, p.Chair.Name, b.force(p.Up), b.force(p.Out), b.small(p.Tributary)))
+		}
+	}
+	if len(out) == 0 {
+		return list{}, false
+	}
+	out = append(out, "A chair next to an end, a miter or an expansion joint takes all the metal up to it; the spacing of a test counts between chairs.")
+	return list{title: "Greatest wind on one chair, allowable level", items: out}, true
+}

@@ -1,0 +1,495 @@
+package sheets
+
+import (
+	"io"
+	"slices"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/drawing/view"
+	"copingset/layout"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// FormOptions choose what survey forms are printed. The zero FormOptions are
+// those of every run, at the usual step, on the job's paper for lists.
+type FormOptions struct {
+	Every length.Length  // between stations; 0: the usual step
+	Runs  []string       // names; none: every run
+	Paper *job.PaperSize // nil: as the job says
+}
+
+func (o FormOptions) wants(run string) bool { return len(o.Runs) == 0 || slices.Contains(o.Runs, run) }
+
+// Forms are the blank sheets on which a survey is written down, one or more for
+// each run. They need the job alone: no run has to be surveyed, and nothing is
+// solved.
+func Forms(j *job.Job, o FormOptions) []Sheet {
+	f := newForms(j, o)
+	var pages []formPage
+	for i := range j.Perimeters {
+		p := &j.Perimeters[i]
+		for k := range p.Runs {
+			if o.wants(p.Runs[k].Name) {
+				pages = append(pages, f.run(p, k)...)
+			}
+		}
+	}
+	out := make([]Sheet, len(pages))
+	for i, q := range pages {
+		title := "Survey form of run " + q.name
+		if q.of > 1 {
+			title += ", page " + itoa(q.n) + " of " + itoa(q.of)
+		}
+		s := drawing.Scene{Name: f.b.id("survey", q.p.Name, q.r.Name), Title: title, W: f.b.lists.w, H: f.b.lists.h,
+			Desc: "Blank form on which the wall of run " + q.name + " is measured: stations with boxes to write in."}
+		f.draw(&s, q, i+1, len(pages))
+		out[i] = Sheet{ID: s.Name, Number: itoa(i + 1), Title: title, Kind: Form, Scene: s}
+	}
+	return out
+}
+
+// FormCSV are empty surveys with the columns and the stations of the forms, one
+// file for each perimeter: what was written on the forms is typed into them.
+func FormCSV(j *job.Job, o FormOptions) []Schedule {
+	f := newForms(j, o)
+	var out []Schedule
+	for i := range j.Perimeters {
+		p := &j.Perimeters[i]
+		s := Schedule{Name: slug(p.Name) + "-survey.csv"}
+		low := slices.ContainsFunc(p.Runs, func(r job.Run) bool { return o.wants(r.Name) && f.low(p, &r) })
+		cols := f.columns(low)
+		s.Header = []string{"run"}
+		for _, c := range cols {
+			s.Header = append(s.Header, c.csv)
+		}
+		for k := range p.Runs {
+			r := &p.Runs[k]
+			if !o.wants(r.Name) {
+				continue
+			}
+			for _, at := range f.stations(p, r) {
+				row := make([]string, len(s.Header))
+				row[0] = r.Name
+				if at.Known {
+					row[1] = f.b.crew.Long(at.At)
+				}
+				row[len(row)-1] = at.What
+				s.Rows = append(s.Rows, row)
+			}
+		}
+		if len(s.Rows) > 0 {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// FormPDF writes forms as one document.
+func FormPDF(w io.Writer, j *job.Job, forms []Sheet) error {
+	return writePDF(w, &layout.Layout{Job: j}, forms, "survey forms of the wall top")
+}
+
+// forms are what every form is made from.
+type forms struct {
+	b     *book
+	j     *job.Job
+	every length.Length
+}
+
+func newForms(j *job.Job, o FormOptions) *forms {
+	f := &forms{b: newBook(&layout.Layout{Job: j}, Options{Lists: o.Paper}), j: j, every: o.Every}
+	if f.every <= 0 {
+		f.every = layout.SurveySteps(f.b.metric)
+	}
+	return f
+}
+
+func (f *forms) stations(p *job.Perimeter, r *job.Run) []layout.SurveyStation {
+	return layout.SurveyStations(p, r, f.every, f.b.crew.Step())
+}
+
+// low reports whether the wall of a run is measured at leg depth too.
+func (f *forms) low(p *job.Perimeter, r *job.Run) bool {
+	name := r.Wall
+	if name == "" {
+		name = p.Wall
+	}
+	i := slices.IndexFunc(f.j.Walls, func(w job.Wall) bool { return w.Name == name })
+	return i >= 0 && f.j.Walls[i].MeasureLow
+}
+
+// formColumn is a column of a form: what is written there, and its name in the
+// survey's CSV.
+type formColumn struct {
+	head, csv string
+	share     drawing.Unit // of the width
+	most      drawing.Unit // no wider than a number needs; 0: takes what is left
+}
+
+func (f *forms) columns(low bool) []formColumn {
+	unit, at := " (in)", " (ft-in)"
+	if f.b.metric {
+		unit, at = " (mm)", " (mm)"
+	}
+	const number, wide = 1700, 3200
+	cols := []formColumn{
+		{"Station", "station" + at, 2200, 3200},
+		{"Width", "width" + unit, number, wide},
+		{"Top outside", "top_outside" + unit, number + 200, wide},
+		{"Top inside", "top_inside" + unit, number + 200, wide},
+		{"Offset ±", "offset" + unit, number, wide},
+	}
+	if low {
+		cols = append(cols, formColumn{"Width low", "width_low" + unit, number, wide}, formColumn{"Offset low", "offset_low" + unit, number, wide})
+	}
+	return append(cols, formColumn{"Condition", "condition", number + 300, wide}, formColumn{"Photo", "photo", 1300, 2400}, formColumn{"Note", "note", 2500, 0})
+}
+
+// formPage is one page of the form of a run.
+type formPage struct {
+	p        *job.Perimeter
+	r        *job.Run
+	at       int // of the run in its perimeter
+	name     string
+	n, of    int
+	stations []layout.SurveyStation
+	blank    int // empty rows after them
+}
+
+// Measures of a form. Rows take a gloved hand with a pencil.
+const (
+	formRow   drawing.Unit = 900
+	formLow   drawing.Unit = 800 // the lowest
+	formTitle drawing.Unit = 1450
+	formBox   drawing.Unit = 1150 // boxes for who, when and what with
+	formStrip drawing.Unit = 3700 // the sketch
+	formFoot  drawing.Unit = 1000
+	formGap   drawing.Unit = 250
+)
+
+// run makes the pages of one run: the first has the sketch and says how to
+// measure, the others go on with stations.
+func (f *forms) run(p *job.Perimeter, at int) []formPage {
+	r := &p.Runs[at]
+	q := formPage{p: p, r: r, at: at, name: r.Name}
+	if len(f.j.Perimeters) > 1 {
+		q.name = p.Name + " " + r.Name
+	}
+	out := f.paged(q, formRow, 3)
+	// Lower rows, and fewer of them left for stations of the surveyor's own,
+	// are worth a page that would hold next to nothing.
+	if low := f.paged(q, formLow, 1); len(low) < len(out) {
+		out = low
+	}
+	for i := range out {
+		out[i].of = len(out)
+	}
+	return out
+}
+
+// paged shares the stations of a run out among pages of rows not lower than
+// high, with some empty rows at the end.
+func (f *forms) paged(q formPage, high drawing.Unit, spare int) []formPage {
+	left := f.stations(q.p, q.r)
+	var out []formPage
+	for n := 1; n == 1 || len(left) > 0 || out[len(out)-1].blank < spare; n++ {
+		q.n = n
+		rows := max(1, int((f.foot()-f.table(q)-f.head(q))/high))
+		k := min(rows, len(left))
+		q.stations, q.blank = left[:k], rows-k
+		left = left[k:]
+		out = append(out, q)
+	}
+	return out
+}
+
+// room is the sheet within its border.
+func (f *forms) room() drawing.Rect { return f.b.lists.border().Inset(300) }
+
+// foot is where the rows end.
+func (f *forms) foot() drawing.Unit { return f.room().Max.Y - formFoot }
+
+// table is where the table begins.
+func (f *forms) table(q formPage) drawing.Unit {
+	y := f.room().Min.Y + formTitle
+	if q.n > 1 {
+		return y + formBox + formGap
+	}
+	return y + 2*formBox + formGap + formStrip + formGap + f.how(q).h + formGap
+}
+
+// how lays out the words and the picture that say how to measure, and under
+// both the words for what is wrong with a wall top.
+func (f *forms) how(q formPage) laid {
+	low := f.low(q.p, q.r)
+	figure := view.SurveySection(low)
+	w := f.room().Width()
+	side := w - figure.W - gutter
+	n := max(1, int(side/14000)) // columns
+	rules := list{items: f.rules(q, low), numbered: true}
+	h := figure.H
+	var got [][]placed
+	for {
+		got = flow([]block{rules}, func(int) []drawing.Rect { return columns(drawing.Box(0, 0, side, h), n, gutter) })
+		if len(got) == 1 {
+			break
+		}
+		h += 100
+	}
+	codes := drawing.Wrap(prose(conditionWords), drawing.Regular, drawing.Note, w)
+	return laid{w: w, h: h + 150 + drawing.Unit(len(codes))*drawing.Note.Line(), draw: func(s *drawing.Scene, at drawing.Point) {
+		place(s, figure, at, "what")
+		for _, x := range got[0] {
+			x.draw(s, at.Add(drawing.Pt(figure.W+gutter, 0)).Add(x.at))
+		}
+		y := at.Y + h + 150 + drawing.Unit(drawing.Note)
+		for i, l := range codes {
+			s.Text(drawing.Pt(at.X, y+drawing.Unit(i)*drawing.Note.Line()), l, drawing.Style{})
+		}
+	}}
+}
+
+// conditionWords are the words of the survey's column `condition`.
+const conditionWords = "Condition, write the words, a blank between: loose (block or brick that moves), rotten (a screwdriver enters the wood), wet (soaked or frozen), " +
+	"fixings (bolts, straps, old screws), pipes (pipe, cable, conduit), flashing (earlier flashing or coping). Sound: leave it empty."
+
+// rules say how to measure, the sign of each reading first of all.
+func (f *forms) rules(q formPage, low bool) []string {
+	step := "1/16 in"
+	if f.b.metric {
+		step = "1 mm"
+	}
+	face := "street face"
+	if q.r.StationFace == job.Rear {
+		face = "roof face"
+	}
+	points := "between the points named above"
+	if strings.TrimSpace(q.r.SurveyLine) == "" {
+		points = "between two points that can be found again; write them above"
+	}
+	out := []string{
+		"String: tight, " + points + ". It touches nothing between.",
+		"Stations: one tape, hooked at the plumbed left corner of the " + face + ".",
+		"Width: square across the top, finishes included.",
+		"Offset: string to street face. + where the face lies towards the street from the string, – towards the roof.",
+		"Tops: street edge and roof edge, above (+) or below (–) one level datum for the whole roof.",
+		"Read to " + step + ". Read both corners: without them the run stays on hold. Where a station cannot be measured, cross it out and write where you measured.",
+	}
+	if low {
+		out = append(out, "Low: width and offset again, as deep as the legs reach ("+f.b.small(f.j.System.Profile.FrontLeg)+" in front), over render, flashing and brick.")
+	}
+	return out
+}
+
+// draw makes a page.
+func (f *forms) draw(s *drawing.Scene, q formPage, n, of int) {
+	r := f.room()
+	s.Group(drawing.Frame, "frame", func(g *drawing.Scene) {
+		g.Rect(drawing.Border, f.b.lists.border())
+		f.title(g, drawing.Box(r.Min.X, r.Min.Y, r.Max.X, r.Min.Y+formTitle-200), q, n, of)
+		f.ending(g, drawing.Box(r.Min.X, r.Max.Y-formFoot+150, r.Max.X, r.Max.Y), q)
+	})
+	y := r.Min.Y + formTitle
+	s.Group(drawing.Tables, "boxes", func(g *drawing.Scene) {
+		first := []field{{label: "MEASURED BY", part: 34}, {label: "DATE", part: 20}, {label: "INSTRUMENTS: tape, level or laser", part: 46}}
+		f.boxes(g, drawing.Box(r.Min.X, y, r.Max.X, y+formBox), first)
+		if q.n > 1 {
+			return
+		}
+		f.boxes(g, drawing.Box(r.Min.X, y+formBox, r.Max.X, y+2*formBox), f.points(q))
+	})
+	if q.n == 1 {
+		y += 2*formBox + formGap
+		strip := view.SurveySketch(q.p, q.at, f.b.metric, r.Width()-200, formStrip-200)
+		s.Rect(drawing.Medium, drawing.Box(r.Min.X, y, r.Max.X, y+formStrip))
+		place(s, strip, drawing.Pt(r.Min.X+100, y+100), "sketch")
+		y += formStrip + formGap
+		f.how(q).draw(s, drawing.Pt(r.Min.X, y))
+	}
+	s.Group(drawing.Tables, "stations", func(g *drawing.Scene) { f.rule(g, q) })
+}
+
+// points are the boxes for what the readings are taken from.
+func (f *forms) points(q formPage) []field {
+	if line := strings.TrimSpace(q.r.SurveyLine); line != "" {
+		return []field{{label: "STRING, BETWEEN (as the job names it)", value: line, part: 54, size: drawing.Note, lines: 2}, {label: "LEVEL DATUM: what it is, where", part: 46}}
+	}
+	return []field{{label: "STRING, FROM THE POINT", part: 27}, {label: "TO THE POINT", part: 27}, {label: "LEVEL DATUM: what it is, where", part: 46}}
+}
+
+// title names the form, the run and the job.
+func (f *forms) title(g *drawing.Scene, r drawing.Rect, q formPage, n, of int) {
+	name := "RUN " + q.name
+	g.Text(drawing.Pt(r.Min.X, r.Min.Y+600), name, drawing.Style{Size: drawing.Title + 100, Face: drawing.Bold})
+	g.Text(drawing.Pt(r.Min.X, r.Min.Y+1150), "Survey form of the wall top", drawing.Style{Size: drawing.Note, Face: drawing.Bold})
+	page := "form " + itoa(n) + " of " + itoa(of)
+	run := "run " + q.name + ": page " + itoa(q.n) + " of " + itoa(q.of)
+	wide := max(drawing.Width(drawing.Bold, page, drawing.Head), drawing.Width(drawing.Regular, run, drawing.Note))
+	g.Text(drawing.Pt(r.Max.X, r.Min.Y+450), page, drawing.Style{Size: drawing.Head, Face: drawing.Bold, Align: drawing.Right})
+	g.Text(drawing.Pt(r.Max.X, r.Min.Y+1050), run, drawing.Style{Align: drawing.Right})
+	x := r.Min.X + max(drawing.Width(drawing.Bold, name, drawing.Title+100), drawing.Width(drawing.Bold, "Survey form of the wall top", drawing.Note)) + 600
+	w := r.Max.X - wide - 500 - x
+	for i, words := range []string{f.j.Info.Number + "  " + f.j.Info.Name, f.j.Info.Address} {
+		if words = prose(strings.TrimSpace(words)); words == "" {
+			continue
+		}
+		words = shorten(words, drawing.Regular, drawing.Note, w)
+		g.Text(drawing.Pt(x, r.Min.Y+450+drawing.Unit(i)*600), words, drawing.Style{})
+	}
+	g.Line(drawing.Medium, drawing.Pt(r.Min.X, r.Max.Y), drawing.Pt(r.Max.X, r.Max.Y))
+}
+
+// ending says along the foot which hand is which and what becomes of the form.
+func (f *forms) ending(g *drawing.Scene, r drawing.Rect, q formPage) {
+	words := "LEFT and RIGHT are those of a person on the roof looking out over the wall. Stations grow from left to right. " +
+		"Type a row for each station into the survey CSV, run name " + q.r.Name + " in the column run; small under each heading stands the name of its column, in any order."
+	if q.n > 1 {
+		words = "Stations grow from LEFT to RIGHT, as a person on the roof sees them who looks out over the wall. Offset: + where the face lies towards the street from the string, " +
+			"– towards the roof. Tops: + above the level datum, – below it."
+	}
+	z := drawing.Note
+	lines := drawing.Wrap(prose(words), drawing.Regular, z, r.Width())
+	for len(lines) > 2 && z > drawing.Small {
+		z -= 10
+		lines = drawing.Wrap(prose(words), drawing.Regular, z, r.Width())
+	}
+	y := r.Min.Y + drawing.Unit(z)
+	for _, l := range lines {
+		g.Text(drawing.Pt(r.Min.X, y), l, drawing.Style{Size: z})
+		y += drawing.Unit(z) * 15 / 10
+	}
+}
+
+// boxes are a row of labelled boxes to write in.
+func (f *forms) boxes(g *drawing.Scene, r drawing.Rect, row []field) {
+	x := r.Min.X
+	g.Rect(drawing.Medium, r)
+	for i, b := range row {
+		w := r.Width() * b.part / 100
+		if i == len(row)-1 {
+			w = r.Max.X - x
+		}
+		if i > 0 {
+			g.Line(drawing.Medium, drawing.Pt(x, r.Min.Y), drawing.Pt(x, r.Max.Y))
+		}
+		b.label = shorten(b.label, drawing.Regular, drawing.Small, w-200)
+		b.letter(g, drawing.Box(x, r.Min.Y, x+w, r.Max.Y))
+		x += w
+	}
+}
+
+// widths shares the width of the sheet among the columns: what the numbers do
+// not need goes to the note.
+func (f *forms) widths(cols []formColumn) []drawing.Unit {
+	w := f.room().Width()
+	var sum drawing.Unit
+	for _, c := range cols {
+		sum += c.share
+	}
+	out := make([]drawing.Unit, len(cols))
+	rest := w
+	for i, c := range cols {
+		out[i] = c.share * w / sum
+		if c.most > 0 {
+			out[i] = min(out[i], c.most)
+			rest -= out[i]
+		}
+	}
+	out[len(out)-1] = rest
+	return out
+}
+
+// rule draws the table of stations.
+func (f *forms) rule(g *drawing.Scene, q formPage) {
+	r := f.room()
+	cols := f.columns(f.low(q.p, q.r))
+	ws := f.widths(cols)
+	top, head := f.table(q), f.head(q)
+	rows := len(q.stations) + q.blank
+	row := min((f.foot()-top-head)/drawing.Unit(rows), formRow*5/4)
+	foot := top + head + drawing.Unit(rows)*row
+	x := r.Min.X
+	for i, c := range cols {
+		f.heading(g, drawing.Box(x, top, x+ws[i], top+head), c)
+		if i > 0 {
+			pen := drawing.Thin
+			if i == 1 {
+				pen = drawing.Medium
+			}
+			g.Line(pen, drawing.Pt(x, top), drawing.Pt(x, foot))
+		}
+		x += ws[i]
+	}
+	g.Rect(drawing.Medium, drawing.Box(r.Min.X, top, r.Max.X, foot))
+	g.Line(drawing.Medium, drawing.Pt(r.Min.X, top+head), drawing.Pt(r.Max.X, top+head))
+	note := r.Max.X - ws[len(ws)-1]
+	for i := range rows {
+		y := top + head + drawing.Unit(i)*row
+		if i > 0 {
+			pen := drawing.Thin
+			if i%5 == 0 { // the eye keeps to its row
+				pen = drawing.Medium
+			}
+			g.Line(pen, drawing.Pt(r.Min.X, y), drawing.Pt(r.Max.X, y))
+		}
+		if i >= len(q.stations) {
+			continue
+		}
+		s := q.stations[i]
+		if s.Known {
+			g.Text(drawing.Pt(r.Min.X+150, y+row/2+drawing.Unit(drawing.Head)/2), f.b.long(s.At), drawing.Style{Size: drawing.Head, Face: drawing.Bold})
+		}
+		lines := drawing.Wrap(prose(s.What), drawing.Regular, drawing.Small, ws[len(ws)-1]-160)
+		if len(lines) > 2 {
+			lines = []string{lines[0], shorten(strings.Join(lines[1:], " "), drawing.Regular, drawing.Small, ws[len(ws)-1]-160)}
+		}
+		for k, l := range lines {
+			if l != "" {
+				g.Text(drawing.Pt(note+80, y+340+drawing.Unit(k)*390), l, drawing.Style{Size: drawing.Small})
+			}
+		}
+	}
+}
+
+// heads are the lines of a column's heading, and those of its name in the CSV.
+func (c formColumn) heads(w drawing.Unit) (words, name []string) {
+	words = drawing.Wrap(c.head, drawing.Bold, drawing.Note, w-100)
+	if drawing.Width(drawing.Regular, c.csv, drawing.Small) <= w-100 {
+		return words, []string{c.csv}
+	}
+	return words, strings.SplitN(c.csv, " ", 2)
+}
+
+const (
+	headLine drawing.Unit = 420 // of a heading
+	nameLine drawing.Unit = 340 // of a name under it
+)
+
+// head is how tall the heading of the table is.
+func (f *forms) head(q formPage) drawing.Unit {
+	cols := f.columns(f.low(q.p, q.r))
+	most := drawing.Unit(0)
+	for i, w := range f.widths(cols) {
+		words, name := cols[i].heads(w)
+		most = max(most, drawing.Unit(len(words))*headLine+drawing.Unit(len(name))*nameLine)
+	}
+	return most + 330
+}
+
+// heading letters a column: its words, and small under them its name in the
+// CSV.
+func (f *forms) heading(g *drawing.Scene, r drawing.Rect, c formColumn) {
+	words, name := c.heads(r.Width())
+	y := r.Min.Y + 120 + drawing.Unit(drawing.Note)
+	for _, l := range words {
+		g.Text(drawing.Pt(r.Centre().X, y), l, drawing.Style{Face: drawing.Bold, Align: drawing.Middle})
+		y += headLine
+	}
+	y = r.Max.Y - 110 - drawing.Unit(len(name)-1)*nameLine
+	for _, l := range name {
+		g.Text(drawing.Pt(r.Centre().X, y), l, drawing.Style{Size: drawing.Small, Align: drawing.Middle})
+		y += nameLine
+	}
+}

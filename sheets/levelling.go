@@ -1,0 +1,210 @@
+package sheets
+
+import (
+	"fmt"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/layout"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wall"
+)
+
+// levelling is what brings the wall top to the set surface: both ways to pack
+// it beside each other, and for the one that is taken the zones, the plywood of
+// each layer and the ripping plan of its sheets.
+func (b *book) levelling() []page {
+	first := page{id: b.id("levelling"), title: "Levelling of the wall top", kind: Levelling, paper: b.runs,
+		about: "Continuous packing beside packing under the chairs alone; zones, plywood and ripping plan."}
+	var blocks []block
+	surveyed := false
+	for _, p := range b.l.Perimeters {
+		for _, r := range p.Runs {
+			surveyed = surveyed || len(r.Readings) > 1
+		}
+	}
+	if !surveyed {
+		return nil
+	}
+	blocks = append(blocks, b.packingWords())
+	if len(b.l.Perimeters) > 1 {
+		blocks = append(blocks, b.effortTable("Both ways to pack, whole job", &b.l.Packing))
+	}
+	for _, p := range b.l.Perimeters {
+		title := "Both ways to pack"
+		if len(b.l.Perimeters) > 1 {
+			title += ", " + prose(p.Job.Name)
+		}
+		blocks = append(blocks, b.effortTable(title, &p.Packing))
+	}
+	if b.j.Packing.Method != job.PackChairs {
+		for _, p := range b.l.Perimeters {
+			blocks = append(blocks, b.levelZones(p))
+			if t := b.stripTable(p); len(t.rows) > 0 {
+				blocks = append(blocks, t)
+			}
+			if t := b.ripTable(p); len(t.rows) > 0 {
+				blocks = append(blocks, t)
+			}
+		}
+	}
+	most := drawing.Unit(0)
+	for _, x := range blocks {
+		if t, ok := x.(table); ok && !t.cols[len(t.cols)-1].flex { // what wraps takes the width there is
+			most = max(most, t.width())
+		}
+	}
+	return b.pages(first, blocks, func(_ int, room drawing.Rect) []drawing.Rect {
+		return columns(room, max(1, int((room.Width()+gutter)/(most+gutter))), gutter)
+	})
+}
+
+func methodWords(m job.PackingMethod) string {
+	switch m {
+	case job.PackChairs:
+		return "packing under the chairs alone"
+	case job.PackContinuous:
+		return "continuous packing"
+	}
+	return "the recommended way"
+}
+
+// packingWords say which way is recommended and why, and which is taken.
+func (b *book) packingWords() list {
+	p := &b.l.Packing
+	var items []string
+	if p.Known {
+		items = append(items, "Recommended: "+methodWords(p.Recommended)+". Reason: "+p.Reason+".")
+	} else {
+		items = append(items, "No way is recommended: "+strings.TrimPrefix(p.Reason, "no recommendation: ")+".")
+	}
+	taken := "Taken on these sheets: " + methodWords(p.Taken) + "."
+	if p.Overridden() {
+		taken += " The job has chosen otherwise than recommended."
+	}
+	items = append(items, taken,
+		"Labour and money are by the job’s own rates, for comparison only. Packing is measured at both edges: street edge first, roof edge second.")
+	return list{title: "How the wall top is levelled", items: items}
+}
+
+// effortTable sets the two ways beside each other.
+func (b *book) effortTable(title string, p *wall.Packing) table {
+	t := table{title: title, whole: true, cols: []column{{head: "", flex: true}, {head: "Continuous", align: drawing.Right}, {head: "Chairs alone", align: drawing.Right}}}
+	a, z := &p.Continuous, &p.Chairs
+	add := func(what string, f func(e *wall.Effort) string) { t.rows = append(t.rows, []string{what, f(a), f(z)}) }
+	count := func(get func(e *wall.Effort) int) func(e *wall.Effort) string {
+		return func(e *wall.Effort) string { return dash(get(e)) }
+	}
+	add("Pieces set", count(func(e *wall.Effort) int { return e.Pieces }))
+	add("Strips of plywood", count(func(e *wall.Effort) int { return e.Strips }))
+	add("Shims", count(func(e *wall.Effort) int { return e.Shims }))
+	add("Saw cuts", count(func(e *wall.Effort) int { return e.Cuts }))
+	add("Plywood layers, running length", func(e *wall.Effort) string {
+		if e.Layers == 0 {
+			return "–"
+		}
+		return b.text(e.Layers)
+	})
+	sheets := "Sheets of plywood"
+	if p.SheetsLeast > 0 {
+		sheets += " (no plan needs fewer than " + itoa(p.SheetsLeast) + ")"
+	}
+	add(sheets, count(func(e *wall.Effort) int { return e.Sheets }))
+	nails := "Nails or screws of the layers"
+	if n := b.j.Packing.Nail.Name; n != "" {
+		nails += ": " + prose(n)
+	}
+	add(nails, count(func(e *wall.Effort) int { return e.Nails }))
+	add("Stacks the shims do not make", count(func(e *wall.Effort) int { return e.Missing }))
+	if b.j.Packing.Rates != nil {
+		add("Labour", func(e *wall.Effort) string {
+			m := (e.Minutes + 500) / 1000
+			return fmt.Sprintf("%d h %02d min", m/60, m%60)
+		})
+		add("Labour and material, job’s money", func(e *wall.Effort) string {
+			c := (e.Money + 5) / 10
+			return fmt.Sprintf("%d.%02d", c/100, c%100)
+		})
+	}
+	if p.Known {
+		row := []string{"Recommended", "", ""}
+		row[1+int(min(p.Recommended, job.PackChairs))] = "RECOMMENDED"
+		t.rows = append(t.rows, row)
+		last := len(t.rows) - 1
+		t.bold = func(row, col int) bool { return row == last && col > 0 }
+	}
+	return t
+}
+
+// levelZones are the stretches of one build-up, each with its layers and how
+// the shims over them run.
+func (b *book) levelZones(p *layout.Perimeter) table {
+	t := table{title: "Zones" + b.inPerimeter(p), cols: []column{{head: "Run"}, {head: "From", align: drawing.Right}, {head: "To", align: drawing.Right}, {head: "Layers", align: drawing.Right},
+		{head: "Shims over them, street edge", align: drawing.Right}, {head: "Shims, roof edge", align: drawing.Right}, {head: "Nails", align: drawing.Right}}}
+	run := func(from, to length.Length) string {
+		if from == to {
+			return b.short(from)
+		}
+		return b.short(from) + " to " + b.short(to)
+	}
+	for _, r := range p.Runs {
+		w := r.Run.Run
+		for _, z := range w.Zones {
+			for i, s := range z.Tapers {
+				layers, nails := itoa(z.Layers), dash(z.Nails)
+				if i > 0 {
+					layers, nails = "same", ""
+				}
+				t.rows = append(t.rows, []string{r.Name, b.station(w, s.From), b.station(w, s.To), layers, run(s.FrontFrom, s.FrontTo), run(s.RearFrom, s.RearTo), nails})
+			}
+			if len(z.Tapers) == 0 {
+				t.rows = append(t.rows, []string{r.Name, b.station(w, z.From), b.station(w, z.To), itoa(z.Layers), span(b.short(z.FrontLeast), b.short(z.FrontMost)), span(b.short(z.RearLeast), b.short(z.RearMost)), dash(z.Nails)})
+			}
+		}
+	}
+	return t
+}
+
+func (b *book) inPerimeter(p *layout.Perimeter) string {
+	if len(b.l.Perimeters) > 1 {
+		return " of " + prose(p.Job.Name)
+	}
+	return ""
+}
+
+// stripTable lists the plywood as it lies on the wall.
+func (b *book) stripTable(p *layout.Perimeter) table {
+	t := table{title: "Plywood" + b.inPerimeter(p) + " as it lies", cols: []column{{head: "Run"}, {head: "Layer, from below", align: drawing.Right}, {head: "From", align: drawing.Right}, {head: "To", align: drawing.Right}, {head: "Length", align: drawing.Right},
+		{head: "Width", align: drawing.Right}, {head: "Sheet, rip"}}}
+	for _, r := range p.Runs {
+		w := r.Run.Run
+		for _, s := range w.Strips {
+			from := "–"
+			if s.Sheet > 0 {
+				from = itoa(s.Sheet) + ", " + itoa(s.Rip)
+			}
+			t.rows = append(t.rows, []string{r.Name, itoa(s.Layer), b.station(w, s.From), b.station(w, s.To), b.long(s.Length()), b.short(s.Width), from})
+		}
+	}
+	return t
+}
+
+// ripTable says how each sheet is ripped, and each rip cut to lengths.
+func (b *book) ripTable(p *layout.Perimeter) table {
+	k := &b.j.Packing.Sheet
+	t := table{title: "Ripping plan" + b.inPerimeter(p), cols: []column{{head: "Sheet", align: drawing.Right}, {head: "Rip", align: drawing.Right}, {head: "Width", align: drawing.Right}, {head: "Cut to lengths", flex: true}}}
+	if k.Stated() {
+		t.title += ", sheets of " + b.exactly(k.Width) + " × " + b.exactly(k.Length) + ", saw cut " + b.exactly(k.Kerf)
+	}
+	for _, s := range p.Packing.Sheets {
+		for i, r := range s.Rips {
+			var cuts []string
+			for _, c := range r.Cuts {
+				cuts = append(cuts, b.long(c))
+			}
+			t.rows = append(t.rows, []string{itoa(s.N), itoa(i + 1), b.short(r.Width), strings.Join(cuts, " + ")})
+		}
+	}
+	return t
+}

@@ -1,0 +1,249 @@
+package sheets
+
+import (
+	"slices"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/drawing/view"
+	"copingset/layout"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wall"
+)
+
+// reportShare is how much of a sheet, in hundredths, the plots of a wall report
+// take, so that what follows from them stands below.
+const reportShare = 62
+
+// wallReports makes the reports of every surveyed run.
+func (b *book) wallReports() []page {
+	var out []page
+	for _, p := range b.l.Perimeters {
+		for _, r := range p.Runs {
+			if len(r.Readings) > 1 {
+				out = append(out, b.wallReport(p, r)...)
+			}
+		}
+	}
+	return out
+}
+
+// wallReport makes the report of one run: its plots, and below them what they
+// come to beside what is published and asked.
+func (b *book) wallReport(p *layout.Perimeter, r *layout.Run) []page {
+	name := b.of(p, r.Name)
+	first := page{kind: WallReport, title: "Wall report of run " + name, paper: b.runs, holds: b.l.HoldsOn(r),
+		about: "The wall of run " + name + " as measured: widths, face offsets and tops against the stations, with the lines the coping follows, doubted readings and published limits."}
+	if n := doubted(r); n > 0 {
+		first.banner = "HOLD: " + plural(n, "reading") + " in doubt. Measure again."
+	}
+	room := first.paper.room(first.banner != "")
+	parts := view.WallParts(b.l, r, room.Width())
+	first.scale = "lengthwise " + drawing.Letter(parts[0].Along.Name)
+	high := room.Height() * reportShare / 100
+	if len(parts) > 1 || len(r.Suspects) > 0 || slices.ContainsFunc(r.Readings, func(q wall.Reading) bool { return len(q.Job.Conditions) > 0 }) {
+		high = room.Height() - 700 // there is more to say on the plots, and the lists take a sheet of their own
+	}
+	views := make([]drawing.Scene, len(parts))
+	for i, q := range parts {
+		views[i] = view.WallReport(b.l, r, q, room.Width(), high)
+	}
+	lists := flowOver(b.reportLists(r), func(n int) []drawing.Rect {
+		rest := room
+		if n < len(views) {
+			rest.Min.Y += views[n].H + between
+		}
+		if rest.Height() < 3000 {
+			return nil
+		}
+		return columns(rest, max(1, int((room.Width()+gutter)/(13000+gutter))), gutter)
+	})
+	var out []page
+	for i := range max(len(views), len(lists)) {
+		q := first
+		q.id = b.id("wall", p.Job.Name, r.Name)
+		switch {
+		case i >= len(views):
+			q.title, q.scale = first.title+", continued", "none"
+		case len(views) > 1:
+			q.title += ", part " + itoa(i+1) + " of " + itoa(len(views))
+		}
+		q.draw = func(s *drawing.Scene, _ func(string) string) {
+			if i < len(views) {
+				place(s, views[i], room.Min, "plots")
+			}
+			if i < len(lists) {
+				for _, x := range lists[i] {
+					x.draw(s, x.at)
+				}
+			}
+		}
+		out = append(out, q)
+	}
+	for i := range len(out) - 1 {
+		out[i].next = out[i+1].id
+	}
+	return out
+}
+
+// doubted counts the readings of a run that have to be measured again.
+func doubted(r *layout.Run) int {
+	var at []*wall.Reading
+	for _, s := range r.Suspects {
+		if s.Cleared == nil && !slices.Contains(at, s.Reading) {
+			at = append(at, s.Reading)
+		}
+	}
+	return len(at)
+}
+
+// station letters a station of the front face as the crew tapes it.
+func (b *book) station(r *wall.Run, front length.Length) string {
+	return b.long(r.ToCrew(r.ToCap(front)))
+}
+
+// fromTo letters one station, or two where they differ.
+func (b *book) fromTo(r *wall.Run, from, to length.Length) string {
+	return span(b.station(r, from), b.station(r, to))
+}
+
+// reportLists are what a report says in words and numbers.
+func (b *book) reportLists(r *layout.Run) []block {
+	var out []block
+	if t := b.suspectTable(r); len(t.rows) > 0 {
+		out = append(out, t)
+	}
+	out = append(out, b.reportFacts(r))
+	if t := b.wallLimits(r); len(t.rows) > 0 {
+		out = append(out, t)
+	}
+	if t := b.stateTable(r); len(t.rows) > 0 {
+		out = append(out, t)
+	}
+	return out
+}
+
+// reportFacts sum the wall up.
+func (b *book) reportFacts(r *layout.Run) table {
+	w := r.Run.Run
+	at := func(l, s length.Length) string { return b.small(l) + " at " + b.station(w, s) }
+	line := b.small(w.Line.Left) + " out at the left corner, " + b.small(w.Line.Right) + " at the right"
+	if w.Line.Held {
+		line += ", held by the job"
+	}
+	var insides []string
+	for _, q := range r.Bands {
+		words := b.small(q.Inside)
+		if len(r.Bands) > 1 {
+			words += " from " + b.long(r.ToCrew(q.From)) + " to " + b.long(r.ToCrew(q.To))
+		}
+		insides = append(insides, words)
+	}
+	set := b.small(w.SetLeft)
+	if w.SetLeft != w.SetRight {
+		set = b.small(w.SetLeft) + " at the left corner, " + b.small(w.SetRight) + " at the right"
+	}
+	measured := strings.TrimSpace(b.j.Site.MeasuredBy + " " + date(b.j.Site.MeasuredOn))
+	return facts("What the readings come to", kept([][]string{
+		{"Readings", itoa(len(w.Readings)) + " over " + b.text(w.Front)},
+		{"Measured", prose(measured)},
+		{"String between", prose(w.Job.SurveyLine)},
+		{"Bow of the face", at(w.Line.Bow, w.Line.BowAt)},
+		{"Front-face line", line},
+		{"Greatest gap to it", at(w.Line.GapMost, w.Line.GapMostAt) + "; a line parallel to the wall line would leave " + b.small(w.Line.Parallel)},
+		{"Width of the wall", span(b.small(w.WidthLeast), b.small(w.WidthMost))},
+		{"Greatest need", at(w.Need, w.NeedAt)},
+		{"Inside width of cap", strings.Join(insides, "; ")},
+		{"Rear play", span(b.small(r.PlayLeast), b.small(r.PlayMost))},
+		{"Set surface", set + ", above the level datum, at the front-face line"},
+		{"Packing", span(b.small(w.PackLeast), b.small(w.PackMost))},
+	}))
+}
+
+// wallLimits sets published limits beside what was found.
+func (b *book) wallLimits(r *layout.Run) table {
+	t := table{title: "Published limits of wall tops", whole: true, cols: []column{{head: "Limit", flex: true}, {head: "Allowed", align: drawing.Right}, {head: "Found", align: drawing.Right}, {head: "Where"}, {head: "Kept"}, {head: "Source", flex: true}}}
+	over := map[int]bool{} // look-up only
+	for _, l := range r.Limits {
+		kept := "yes"
+		if !l.Within {
+			kept, over[len(t.rows)] = "NO", true
+		}
+		source := l.Source
+		if l.Sure != "" {
+			source += " (" + l.Sure + ")"
+		}
+		t.rows = append(t.rows, []string{prose(l.Name), b.exact(l.Allowed), b.exact(length.RoundTo(l.Found, b.shop.Step())), b.fromTo(r.Run.Run, l.At, l.To), kept, prose(source)})
+	}
+	t.bold = func(row, col int) bool { return col == 4 && over[row] }
+	return t
+}
+
+// suspectTable lists the readings in doubt by the numbers of the plots.
+func (b *book) suspectTable(r *layout.Run) table {
+	t := table{title: "Readings that their neighbours speak against", cols: []column{{head: "No."}, {head: "Station", align: drawing.Right}, {head: "Measure", flex: true}, {head: "Read", align: drawing.Right}, {head: "Neighbours say", align: drawing.Right},
+		{head: "Doubted over", align: drawing.Right}, {head: "What to do", flex: true}}}
+	for i := range r.Suspects {
+		s := &r.Suspects[i]
+		letter := b.short
+		if job.Measure(s.Measure) == job.MeasureStation {
+			letter = b.long
+		}
+		todo := "measure again"
+		if s.Hint != "" {
+			todo += ": " + s.Hint
+		}
+		if c := s.Cleared; c != nil {
+			todo = strings.TrimSpace("cleared by " + c.By + " " + date(c.On))
+		}
+		t.rows = append(t.rows, []string{view.SuspectName(i), b.station(r.Run.Run, s.Reading.Station), s.Measure, letter(s.Value), letter(s.Expected), letter(s.Limit), prose(todo)})
+	}
+	t.bold = func(_, col int) bool { return col == 0 }
+	return t
+}
+
+// stateTable lists what is wrong with the wall top.
+func (b *book) stateTable(r *layout.Run) table {
+	t := table{title: "Condition of the wall top", cols: []column{{head: "Station", align: drawing.Right}, {head: "Condition", flex: true}, {head: "Photo"}, {head: "Note", flex: true}}}
+	for _, q := range r.Readings {
+		if len(q.Job.Conditions) == 0 && len(q.Job.Photos) == 0 {
+			continue
+		}
+		var words []string
+		for _, c := range q.Job.Conditions {
+			words = append(words, string(c))
+		}
+		t.rows = append(t.rows, []string{b.station(r.Run.Run, q.Station), orDash(strings.Join(words, ", ")), orDash(prose(strings.Join(q.Job.Photos, ", "))), prose(q.Job.Note)})
+	}
+	return t
+}
+
+// rfis is the list of what the general contractor should put right or answer,
+// to be taken along to the visit before the bid.
+func (b *book) rfis() []page {
+	var walls []*wall.Perimeter
+	for _, p := range b.l.Perimeters {
+		walls = append(walls, p.Perimeter)
+	}
+	all := wall.RFIs(walls)
+	if len(all) == 0 {
+		return nil
+	}
+	first := page{id: b.id("rfi"), title: "Questions to the general contractor", kind: RFIList, paper: b.runs,
+		about: "What was found on the wall top, the limit and its source, what is asked, photos, and a box for the answer."}
+	t := table{fill: true, high: 1100, cols: []column{{head: "No.", align: drawing.Right}, {head: "Run"}, {head: "Stations"}, {head: "What was found", flex: true}, {head: "Limit"},
+		{head: "Source of the limit", flex: true}, {head: "What is asked", flex: true}, {head: "Photo"}, {head: "Answer, name, date", least: 4200}}}
+	if b.runs.w < 30000 {
+		t.cols[8].least = 3000
+	}
+	for i, q := range all {
+		name := q.Run.Name
+		if len(b.l.Perimeters) > 1 {
+			name = q.Perimeter.Job.Name + " " + name
+		}
+		t.rows = append(t.rows, []string{itoa(i + 1), name, b.fromTo(q.Run, q.From, q.To), prose(q.What), orDash(prose(q.Limit)), orDash(prose(q.Source)), prose(q.Ask), orDash(prose(strings.Join(q.Photos, ", "))), ""})
+	}
+	words := "Stations are the crew’s, from the left hand of a person on the roof looking out. A limit that is not kept is the wall builder’s to put right; what stays as it is takes packing, width or both, and is to be accepted in writing."
+	return b.pages(first, []block{list{items: []string{words}, plain: true}, t}, across)
+}
