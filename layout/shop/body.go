@@ -4,6 +4,7 @@ package shop
 
 import (
 	"math"
+	"slices"
 
 	"copingset/layout/fold"
 )
@@ -115,11 +116,14 @@ func endPlate(s section, right bool) fold.Solid {
 // on the flat, so the piece is welded there from two bodies: the straight narrow
 // end, and the taper with the wide end, whose rear legs part in a notch that
 // closes when they are bent. Half the gap of the weld comes off each body.
-func taper(m measures, wide, narrow, long, leg, gap float64, wideRight bool) []fold.Solid {
+//
+// hem is what a hem adds on the flat beyond each edge; nothing for raw edges.
+func taper(m measures, wide, narrow, long, leg, gap, hem float64, wideRight bool) []fold.Solid {
 	straight := sectionOf(m, narrow)
 	// Laid out with the wide end at the right, then turned about for the twin.
 	first := fold.Prism(straight.profile, straight.top, square(0), square(leg-gap/2))
 	second := taperBody(m, wide, narrow, leg, long-leg, long, gap/2)
+	first, second = hemmed(first, hem), hemmed(second, hem)
 	if !wideRight {
 		first, second = mirror(first, long), mirror(second, long)
 	}
@@ -173,6 +177,38 @@ func taperBody(m measures, wide, narrow, a, b, c, gap float64) fold.Solid {
 			h := hookOf(m, r0, r1)
 			hang(leg, 0, fold.Face{Name: "hook", Corners: []fold.Vec{h[0], h[1], r1, r0}}, 2)
 		}
+	}
+	return s
+}
+
+// hemmed adds a hem, as it lies on the flat, to every edge of a body that runs
+// along it at the street or the roof: to the faces nothing hangs on.
+func hemmed(s fold.Solid, flat float64) fold.Solid {
+	if flat <= 0 {
+		return s
+	}
+	hangs := make([]bool, len(s.Faces))
+	for _, f := range s.Folds {
+		hangs[f.A] = true
+	}
+	for _, f := range slices.Clone(s.Folds) {
+		if hangs[f.B] {
+			continue
+		}
+		face := s.Faces[f.B]
+		edge := (f.EdgeB + 2) % len(face.Corners) // across from where it hangs
+		p, q := face.Corners[edge], face.Corners[(edge+1)%len(face.Corners)]
+		in := face.Corners[f.EdgeB]
+		// Square to the edge, away from the fold.
+		ux, uy, uz := q.X-p.X, q.Y-p.Y, q.Z-p.Z
+		l := ux*ux + uy*uy + uz*uz
+		dx, dy, dz := p.X-in.X, p.Y-in.Y, p.Z-in.Z
+		k := (dx*ux + dy*uy + dz*uz) / l
+		dx, dy, dz = dx-k*ux, dy-k*uy, dz-k*uz
+		n := flat / math.Sqrt(dx*dx+dy*dy+dz*dz)
+		out := fold.Vec{X: dx * n, Y: dy * n, Z: dz * n}
+		s.Faces = append(s.Faces, fold.Face{Name: "hem", Corners: []fold.Vec{q, p, add(p, out), add(q, out)}})
+		s.Folds = append(s.Folds, fold.Fold{A: f.B, EdgeA: edge, B: len(s.Faces) - 1, EdgeB: 0})
 	}
 	return s
 }

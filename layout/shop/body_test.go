@@ -14,7 +14,7 @@ func cap300() measures {
 func TestTaperUnfolds(t *testing.T) {
 	b := fold.Bend{Thickness: 1.2, Radius: 0.8, K: 0.4}
 	for _, right := range []bool{true, false} {
-		bodies := taper(cap300(), 360, 300, 1200, 200, 0, right)
+		bodies := taper(cap300(), 360, 300, 1200, 200, 0, 8, right)
 		var length float64
 		for i, s := range bodies {
 			f, err := fold.Unfold(s, b)

@@ -68,7 +68,11 @@ func outside(s *job.System, p *cap.Piece) length.Length { return p.Inside + 2*s.
 func (b *builder) tapered(p *cap.Piece, m measures) []raw {
 	t := 2 * b.s.Metal.Thickness
 	wideRight := p.Hand == cap.RightHand
-	two := taper(m, (p.Wide + t).MM(), (p.Narrow + t).MM(), p.Length().MM(), b.s.Transition.Leg.MM(), b.shop.WeldGap.MM(), wideRight)
+	hem := 0.0
+	if h := b.s.Profile.HemReturn.MM(); h > 0 {
+		hem = b.bend.Hem(h)
+	}
+	two := taper(m, (p.Wide + t).MM(), (p.Narrow + t).MM(), p.Length().MM(), b.s.Transition.Leg.MM(), b.shop.WeldGap.MM(), hem, wideRight)
 	narrow, wide := raw{name: "narrow end", solid: two[0]}, raw{name: "taper and wide end", solid: two[1]}
 	for _, h := range b.holes(p, p.Parts[0], sectionOf(m, (p.Narrow+t).MM())) {
 		// On the body whose straight front it lies over; a hole over the seam is on the larger.
