@@ -194,7 +194,7 @@ func (l *Layout) Extenders() []Extender {
 			face              job.Face
 			need, tested, lap length.Length
 		}{{job.Front, needF, front, s.Lap.Front}, {job.Rear, needR, rear, s.Lap.Rear}} {
-			if need := length.CeilTo(e.need, l.Grid); e.tested > 0 && need > e.tested {
+			if need := length.CeilTo(e.need, l.Grid); e.tested > 0 && e.need > e.tested {
 				out = append(out, Extender{Run: r, Face: e.face, Leg: need, Tested: e.tested, Height: need - e.tested + e.lap, Along: r.Cap})
 			}
 		}
@@ -246,5 +246,6 @@ func (l *Layout) checks() finding.List {
 	found.Append(l.areas()...)
 	found.Append(l.pulls()...)
 	found.Append(l.lifts()...)
+	found.Append(l.risers()...)
 	return found
 }

@@ -30,7 +30,7 @@ func TestRottenNailerHoldsThePiecesOverIt(t *testing.T) {
 			t.Errorf("piece %s over it: %v, released: %v", p.Mark, over, p.Released())
 		}
 	}
-	r.Cleared = []job.Cleared{{Station: 480 * length.Inch, Measure: job.MeasureCondition, By: "surveyor"}}
+	r.Cleared = []job.Cleared{{Station: 480 * length.Inch, Measure: job.MeasureCondition, By: "surveyor", Conditions: []job.Condition{job.Rotten}}}
 	if _, found = layout.Build(j); len(found) > 0 {
 		t.Errorf("%v", found)
 	}

@@ -97,7 +97,7 @@ func build(j *job.Job) (*Layout, finding.List) {
 		l.Findings = found
 		return l, found
 	}
-	l.Demand, f = wind.Build(j)
+	l.Demand, f = wind.Build(j, fronts(walls))
 	keep(f)
 	frames, f := cap.Frame(j, l.Demand, walls, l.Grid)
 	keep(f)
@@ -118,6 +118,20 @@ func build(j *job.Job) (*Layout, finding.List) {
 	l.crate()
 	l.cutting()
 	return l, l.Findings
+}
+
+// fronts gives the wind section the front faces as the walls have them.
+func fronts(walls []*wall.Perimeter) wind.Fronts {
+	return func(of *job.Run) length.Length {
+		for _, p := range walls {
+			for _, r := range p.Runs {
+				if r.Job == of {
+					return r.Front
+				}
+			}
+		}
+		return 0
+	}
 }
 
 // unsurveyed holds every run without the two readings a line takes, unless

@@ -138,7 +138,7 @@ func (l *Layout) withdrawalOf(r *Run, p Pull) (Withdrawal, bool) {
 		if row.Fastener == nil || row.Count == 0 {
 			continue
 		}
-		thread := length.Min(row.Into-row.Fastener.Tip, w.Layer.Thickness)
+		thread := length.Min(length.Min(row.Into-row.Fastener.Tip, w.Layer.Thickness), threadOf(row.Fastener))
 		if w.Fastener == nil || thread < w.Thread {
 			w.Fastener, w.Thread = row.Fastener, thread
 		}
@@ -153,6 +153,16 @@ func (l *Layout) withdrawalOf(r *Run, p Pull) (Withdrawal, bool) {
 	return w, ok
 }
 
+// threadOf is how much thread a fastener has to hold with: what the job states,
+// or else no more than the embedment its report asks for, for a shank is often
+// smooth above that.
+func threadOf(f *Fastener) length.Length {
+	if f.Thread > 0 {
+		return f.Thread
+	}
+	return f.Embedment
+}
+
 // Nailer is what the wind asks of the anchors of a wall's top layer in one zone
 // of a run, and how far apart they may stand.
 type Nailer struct {
@@ -160,7 +170,7 @@ type Nailer struct {
 	Zone    wind.Zone
 	Anchor  *job.Nailer
 	Up, Out float64       // N a metre along the wall, allowable
-	Spacing length.Length // down to the grid
+	Spacing length.Length // down to the grid; zero: the job does not say how far apart they may stand
 	Sheared bool          // out is in the spacing: the anchor's shear is stated
 }
 
@@ -185,7 +195,9 @@ func (l *Layout) Nailers() []Nailer {
 			n := Nailer{Run: r, Zone: z, Anchor: a, Sheared: a.Shear > 0}
 			n.Up = wind.AllowablePa(l.Demand.Up[z]) * metres(r.Outside)
 			n.Out = wind.AllowablePa(l.Demand.Out[z]) * metres(l.Job.System.Profile.FrontLeg)
-			n.Spacing = anchorSpacing(a, n.Up, n.Out, l.Grid)
+			if a.Most > 0 && a.Least > 0 {
+				n.Spacing = anchorSpacing(a, n.Up, n.Out, l.Grid)
+			}
 			out = append(out, n)
 		}
 	}
@@ -200,13 +212,9 @@ func anchorSpacing(a *job.Nailer, up, out float64, grid length.Length) length.Le
 	if a.Shear > 0 {
 		perMetre += out / a.Shear
 	}
-	const endless = 100 * length.Metre
-	s := endless
-	if perMetre > 0 {
-		s = length.FloorTo(length.Min(endless, length.Length(float64(length.Metre)/perMetre)), grid)
-	}
-	if a.Most > 0 {
-		s = length.Min(s, a.Most)
+	s := a.Most
+	if perMetre > 0 && float64(length.Metre)/perMetre < float64(s) {
+		s = length.FloorTo(length.Length(float64(length.Metre)/perMetre), grid)
 	}
 	return s
 }
@@ -236,21 +244,90 @@ func (l *Layout) pulls() finding.List {
 	}
 	wet := map[string]bool{}
 	for _, w := range l.Withdrawals() {
-		if w.Layer.Service || w.Layer.Treated || wet[w.Run.Wall.Name] {
+		if w.Layer.Service || wet[w.Run.Wall.Name] {
 			continue
 		}
 		wet[w.Run.Wall.Name] = true
 		found.Notef("wood-dry", w.Run.Wall.At, "write `service: dry` or `service: wet` for the layer",
 			"wall %s: the screws' withdrawal takes %s as dry in service, which the job does not say", w.Run.Wall.Name, w.Layer.Name)
 	}
+	found.Append(l.anchorage()...)
+	found.Append(l.unchecked()...)
+	return found
+}
+
+// anchorage are the findings on the anchors of nailers.
+func (l *Layout) anchorage() finding.List {
+	var found finding.List
+	said := map[*Run]bool{}
 	for _, n := range l.Nailers() {
-		if n.Spacing >= l.Job.System.Chair.Length/4 {
+		a := n.Anchor
+		if n.Spacing == 0 {
+			if !said[n.Run] {
+				said[n.Run] = true
+				f := finding.New(finding.Hold, "nailer-spacing", a.At, "write `spacing_most` and `spacing_least` of the nailer, from the anchor's report and the engineer of record",
+					"run %s: the job does not say how far apart, and how close, %s may stand, and no spacing is given", n.Run.Name, a.Anchor)
+				f.Why = "by their pull alone anchors would stand as far apart as the wind allows, which no nailer does"
+				f.Where = onRun(n.Run)
+				found.Append(f)
+			}
 			continue
 		}
-		f := finding.New(finding.Hold, "nailer-anchorage", n.Anchor.At, "name a stronger anchor, or have the engineer of record settle the anchorage",
-			"run %s: the %s zone asks for %s every %s, closer than nailers are anchored", n.Run.Name, n.Zone, n.Anchor.Anchor, job.Both(n.Spacing))
+		if n.Spacing >= a.Least {
+			continue
+		}
+		f := finding.New(finding.Hold, "nailer-anchorage", a.At, "name a stronger anchor, or have the engineer of record settle the anchorage",
+			"run %s: the %s zone asks for %s every %s, and they may stand no closer than %s", n.Run.Name, n.Zone, a.Anchor, job.Both(n.Spacing), job.Both(a.Least))
 		f.Where = onRun(n.Run)
 		found.Append(f)
+	}
+	return found
+}
+
+// unchecked notes what the cross-checks leave out because the job does not say
+// what they take.
+func (l *Layout) unchecked() finding.List {
+	var found finding.List
+	if !l.Demand.Known() {
+		return found
+	}
+	seen := map[string]bool{}
+	note := func(code, key string, at finding.Place, mend, format string, args ...any) {
+		if !seen[code+key] {
+			seen[code+key] = true
+			found.Notef(code, at, mend, format, args...)
+		}
+	}
+	for _, r := range l.Runs() {
+		w := r.Wall
+		switch a := w.Nailer; {
+		case a == nil && len(w.Layers) > 0 && (w.Layers[0].Material == job.Wood || w.Layers[0].Material == job.Plywood):
+			note("nailer-not-stated", w.Name, w.At, "write `nailer:` under the wall, with its anchor, report and allowable",
+				"wall %s: what anchors %s is not stated, and the anchorage is not checked", w.Name, w.Layers[0].Name)
+		case a != nil && a.Shear == 0:
+			note("nailer-shear", w.Name, a.At, "write `shear` of the anchor, from its report",
+				"wall %s: the shear of %s is not stated, and the outward pressure is not in its spacing", w.Name, a.Anchor)
+		}
+		for _, c := range r.Chairs {
+			if c.Assembly == nil || c.Assembly.Substrate != job.Wood && c.Assembly.Substrate != job.Plywood {
+				continue
+			}
+			for _, y := range w.Layers {
+				if y.Material == c.Assembly.Substrate {
+					if y.Gravity == 0 {
+						note("withdrawal-unchecked", "wall "+w.Name, w.At, "write `gravity` of the layer",
+							"wall %s: the specific gravity of %s is not stated, and the screws' withdrawal is not checked", w.Name, y.Name)
+					}
+					break
+				}
+			}
+			for _, row := range c.Rows {
+				if f := row.Fastener; f != nil && f.Kind == "" {
+					note("withdrawal-unchecked", "fastener "+f.Name, f.At, "write `kind` of the fastener",
+						"fastener %s: what it is in wood is not stated, and its withdrawal is not checked", f.Name)
+				}
+			}
+		}
 	}
 	return found
 }
@@ -268,7 +345,7 @@ func (l *Layout) areas() finding.List {
 	if !l.Demand.Computed || l.Job.Wind.Area <= 0 {
 		return found
 	}
-	var least, most float64
+	var least float64
 	var at *Chair
 	for _, r := range l.Runs() {
 		for _, p := range l.Pulls(r) {
@@ -276,7 +353,6 @@ func (l *Layout) areas() finding.List {
 			if at == nil || a < least {
 				least, at = a, p.Chair
 			}
-			most = max(most, a)
 		}
 	}
 	stated := l.Job.Wind.Area
@@ -285,14 +361,10 @@ func (l *Layout) areas() finding.List {
 	if at == nil || stated <= max(least, level) {
 		return found
 	}
-	f := finding.New(finding.Note, "wind-area", l.Job.Wind.At, "leave `effective_area` out, or write that of the chair that gathers least",
+	f := finding.New(finding.Hold, "wind-area", l.Job.Wind.At, "leave `effective_area` out, or write that of the chair that gathers least",
 		"the effective wind area of %.1f ft2 (%.2f m2) is more than the %.1f ft2 (%.2f m2) that chair %s gathers",
 		stated/0.09290304, stated, least/0.09290304, least, at.Name)
-	f.Why = "over a larger area the standard's coefficients are less"
-	if stated > max(most, level) {
-		f.Severity = finding.Hold
-		f.Why = "no chair gathers so much, and over a larger area the standard's coefficients are less"
-	}
+	f.Why = "over a larger area the standard's coefficients are less, and that chair is pulled by more than was computed"
 	found.Append(f)
 	return found
 }

@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"math"
 	"slices"
 
 	"copingset/layout/anchor"
@@ -393,8 +392,7 @@ func Shipped(p *Piece, part int) (front, rear length.Length) {
 }
 
 // ShippedGrams is the weight of a piece as it leaves the shop, with a field
-// closer's allowance: girth by thickness by density along the extra length.
+// closer's allowance.
 func (l *Layout) ShippedGrams(p *Piece) int64 {
-	m := &l.Job.System.Metal
-	return p.Grams + int64(math.Round(p.Girth.MM()*m.Thickness.MM()*p.Allowance.MM()*m.Density*1e-6))
+	return cap.ShippedGrams(&l.Job.System, p)
 }

@@ -134,8 +134,11 @@ func TestWithdrawalBesideTheTest(t *testing.T) {
 
 func TestNailerRows(t *testing.T) {
 	j := woodJob()
-	j.Walls[0].Nailer = &job.Nailer{Anchor: "anchor bolt", Report: "S-501", Pull: 1800}
+	j.Walls[0].Nailer = &job.Nailer{Anchor: "anchor bolt", Report: "S-501", Pull: 1800, Most: 10 * length.Metre, Least: 6 * length.Inch}
 	l := build(t, j)
+	if f, ok := coded(l, "nailer-shear"); !ok || f.Severity != finding.Note {
+		t.Errorf("the outward pressure is left out silently: %v", f)
+	}
 	rows := l.Nailers()
 	if len(rows) != 8 {
 		t.Fatalf("%d rows of four runs and two zones", len(rows))
@@ -149,6 +152,24 @@ func TestNailerRows(t *testing.T) {
 	j.Walls[0].Nailer.Pull = 20
 	if f, ok := coded(build(t, j), "nailer-anchorage"); !ok || f.Severity != finding.Hold {
 		t.Errorf("anchors an inch apart pass: %v", f)
+	}
+	// The job says how close anchors may stand, and nobody else.
+	j.Walls[0].Nailer.Least = length.Inch / 4
+	if f, ok := coded(build(t, j), "nailer-anchorage"); ok {
+		t.Errorf("held by a figure the job does not have: %v", f)
+	}
+	for _, a := range []job.Nailer{{Pull: 1800, Shear: 1300, Least: length.Inch}, {Pull: 1800, Shear: 1300, Most: length.Foot}} {
+		j.Walls[0].Nailer = &a
+		l := build(t, j)
+		f, ok := coded(l, "nailer-spacing")
+		if !ok || f.Severity != finding.Hold || f.Where.Run == "" {
+			t.Errorf("anchors whose spacing nobody states pass: %v", f)
+		}
+		for _, n := range l.Nailers() {
+			if n.Spacing != 0 {
+				t.Errorf("run %s: %v between anchors, which the job does not say", n.Run.Name, n.Spacing)
+			}
+		}
 	}
 }
 
@@ -172,9 +193,13 @@ func TestComputedPressures(t *testing.T) {
 	if !c.Stated || c.UpDemand <= 0 || c.UpDemand != wind.AllowablePa(l.Demand.Up[wind.Corner]) {
 		t.Errorf("%+v", c)
 	}
-	j.Wind.Confirmed = &job.Confirmed{By: "engineer", Document: "L-1"}
+	j.Wind.Confirmed = &job.Confirmed{By: "engineer", Document: "L-1", CornerUp: l.Demand.Up[wind.Corner]}
 	if _, ok := coded(build(t, j), "pressures-computed"); !ok || len(build(t, j).Holds()) > 0 {
 		t.Errorf("confirmed: %v", build(t, j).Holds())
+	}
+	j.Wind.Speed *= 1.01
+	if f, ok := coded(build(t, j), "confirmation-differs"); !ok || f.Severity != finding.Hold || build(t, j).Perimeters[0].Pieces[0].Released() {
+		t.Errorf("a speed changed after the confirmation passes: %v", f)
 	}
 }
 

@@ -29,13 +29,15 @@ func (b *book) assemblies() []page {
 	}
 	blocks = append(blocks, b.limitTables()...)
 	read := []string{
-		"Pass: every limit of the test is met and the ratio, demand over resistance, the greater of up and out, is not over 1.00. Both are at the allowable level.",
+		"Pass: every limit of the test is met and the ratio, demand over resistance, the greatest of up, out and rear leg, is not over 1.00. Both are at the allowable level.",
 		"An as-pulled ultimate is divided by the factor shown; an allowable has it taken already. Strength-level wind is brought to the allowable level by 0.6 (ASCE 7-10 and later, section 2.4).",
 		"A piece that touches a zone takes that zone’s assembly whole. Chair spacing counts on the metal of one piece; at a corner, leg by leg from the miter, which its support bears.",
 	}
-	if d := &b.l.Demand; d.Computed {
-		read = append(read, fmt.Sprintf("Rear leg: suction of %s in the edge and %s in the corner zone, allowable, compared with no resistance. See that the pull of the report took the rear leg together with the top.",
-			b.pressure(wind.AllowablePa(d.Rear[wind.Edge])), b.pressure(wind.AllowablePa(d.Rear[wind.Corner]))))
+	switch d := &b.l.Demand; {
+	case d.RearKnown():
+		read = append(read, "Rear leg: suction towards the roof is compared with what the report states of the rear leg, pulled with the top. Where it states nothing, the outward resistance is taken for it; what passes that is on hold.")
+	case d.Known():
+		read = append(read, rearUnstated)
 	}
 	blocks = append(blocks, b.testTable(), list{title: "How to read this", items: read})
 	return b.pages(first, blocks, across)
@@ -46,6 +48,7 @@ func (b *book) assemblies() []page {
 func (b *book) coverTable() table {
 	t := table{title: "Demand and resistance by zone, at the allowable level", cols: []column{{head: "Zone"}, {head: "Runs", flex: true}, {head: "Assembly"}, {head: "Report, laboratory", flex: true},
 		{head: "Up, demand", align: drawing.Right}, {head: "Up, resistance", align: drawing.Right}, {head: "Out, demand", align: drawing.Right}, {head: "Out, resistance", align: drawing.Right},
+		{head: "Rear leg, demand", align: drawing.Right}, {head: "Rear leg, resistance", align: drawing.Right},
 		{head: "Ratio", align: drawing.Right}, {head: "Limits of the test"}, {head: "Result"}, {head: "Demand: who answers", flex: true}}}
 	who, _ := b.answers()
 	if !b.l.Demand.Known() {
@@ -57,6 +60,10 @@ func (b *book) coverTable() table {
 		up, out, ratio := b.pressure(ch.UpDemand), b.pressure(ch.OutDemand), strconv.FormatFloat(ch.Ratio(), 'f', 2, 64)
 		if !ch.Stated {
 			up, out, ratio = "not known", "not known", "–"
+		}
+		rear, rearResists := "not stated", "–"
+		if ch.RearKnown {
+			rear, rearResists = b.pressure(ch.RearDemand), b.pressure(ch.RearResists)
 		}
 		name, report, limits := "none", "–", "–"
 		if a := ch.Assembly; a != nil {
@@ -79,9 +86,9 @@ func (b *book) coverTable() table {
 			result = "HOLD: demand not known"
 		}
 		held = append(held, result != "pass")
-		t.rows = append(t.rows, []string{ch.Zone.String(), b.runNames(c.Runs), name, report, up, b.pressure(ch.UpResists), out, b.pressure(ch.OutResists), ratio, limits, result, who})
+		t.rows = append(t.rows, []string{ch.Zone.String(), b.runNames(c.Runs), name, report, up, b.pressure(ch.UpResists), out, b.pressure(ch.OutResists), rear, rearResists, ratio, limits, result, who})
 	}
-	t.bold = func(row, col int) bool { return held[row] && col == 10 || col == 9 && t.rows[row][9] == notAll }
+	t.bold = func(row, col int) bool { return held[row] && col == 12 || col == 11 && t.rows[row][11] == notAll }
 	return t
 }
 
@@ -172,12 +179,23 @@ func (b *book) limitTable(title string, c layout.AssemblyCase) table {
 			built, word = "demand not known", "HOLD"
 		} else if demand > resists {
 			word = "NO: HOLD"
+		} else if b.l.Demand.ToConfirm() {
+			word = "HOLD: not confirmed"
 		}
 		bad = append(bad, word != "pass")
 		t.rows = append(t.rows, []string{what, res(p), built, word})
 	}
 	pressure("Up on the top", a.Up, ch.UpDemand, ch.UpResists)
 	pressure("Out on the front leg", a.Out, ch.OutDemand, ch.OutResists)
+	switch {
+	case ch.RearKnown && a.Rear.Pa > 0:
+		pressure("Rear leg, to the roof", a.Rear, ch.RearDemand, ch.RearResists)
+	case ch.RearKnown:
+		pressure("Rear leg, to the roof; not stated, the outward one is taken", a.Out, ch.RearDemand, ch.RearResists)
+	case ch.Stated:
+		bad = append(bad, false)
+		t.rows = append(t.rows, []string{"Rear leg, to the roof", "–", "no pressure stated", "not compared"})
+	}
 	t.bold = func(row, col int) bool { return bad[row] && col == 3 }
 	return t
 }
@@ -210,7 +228,7 @@ func (b *book) runNames(runs []*layout.Run) string {
 // testTable letters the assemblies in use as their reports state them.
 func (b *book) testTable() table {
 	t := table{title: "Tested assemblies in use, as their reports state them", cols: []column{{head: "Assembly"}, {head: "Report", flex: true}, {head: "Laboratory", flex: true}, {head: "Metal", flex: true}, {head: "Front leg to", flex: true}, {head: "Rear leg to", flex: true}, {head: "Width to", align: drawing.Right},
-		{head: "Chairs at", align: drawing.Right}, {head: "Fasteners a chair", flex: true}, {head: "Into"}, {head: "Up", align: drawing.Right}, {head: "Out", align: drawing.Right}, {head: "Level", flex: true}, {head: "Factor", align: drawing.Right}, {head: "Area", flex: true}}}
+		{head: "Chairs at", align: drawing.Right}, {head: "Fasteners a chair", flex: true}, {head: "Into"}, {head: "Up", align: drawing.Right}, {head: "Out", align: drawing.Right}, {head: "Rear leg", align: drawing.Right}, {head: "Level", flex: true}, {head: "Factor", align: drawing.Right}, {head: "Area", flex: true}}}
 	var seen []*job.Assembly
 	for _, c := range b.l.AssemblyCases() {
 		a := c.Choice.Assembly
@@ -226,9 +244,13 @@ func (b *book) testTable() table {
 		if a.Out.Level != a.Up.Level {
 			lv = "up " + lv + ", out " + level(a.Out.Level)
 		}
+		rear := "not stated"
+		if a.Rear.Pa > 0 {
+			rear = b.pressure(a.Rear.Pa)
+		}
 		t.rows = append(t.rows, []string{prose(a.Name), prose(a.Report), orDash(prose(a.Laboratory)), prose(a.Metal) + ", " + b.thick(a.ThicknessLeast) + " and up (job: " + b.thick(b.j.System.Metal.Thickness) + ")",
 			b.exact(a.FrontLegMost) + " (job: " + b.exact(b.j.System.Profile.FrontLeg) + ")", b.exact(a.RearLegMost) + " (job: " + b.exact(b.j.System.Profile.RearLeg) + ")", b.exact(a.WidthMost), b.exact(a.ChairSpacing),
-			itoa(a.FrontRow) + " front, " + itoa(a.RearRow) + " rear: " + b.fastenerNamed(a.Fastener), a.Substrate, b.pressure(a.Up.Pa), b.pressure(a.Out.Pa), lv, factor, orDash(prose(a.ReferenceArea))})
+			itoa(a.FrontRow) + " front, " + itoa(a.RearRow) + " rear: " + b.fastenerNamed(a.Fastener), a.Substrate, b.pressure(a.Up.Pa), b.pressure(a.Out.Pa), rear, lv, factor, orDash(prose(a.ReferenceArea))})
 	}
 	return t
 }
@@ -270,7 +292,11 @@ func (b *book) failures() []string {
 		if d := &b.l.Demand; d.Known() {
 			z := c.Choice.Zone
 			up, o := b.pressure(wind.AllowablePa(d.Up[z])), b.pressure(wind.AllowablePa(d.Out[z]))
-			would += ", that resists " + up + " up and " + o + " out at the allowable level (as pulled: that many times the factor asked)"
+			rear := ""
+			if d.RearKnown() {
+				rear = " and " + b.pressure(wind.AllowablePa(d.Rear[z])) + " on the rear leg pulled with the top"
+			}
+			would += ", that resists " + up + " up and " + o + " out" + rear + " at the allowable level (as pulled: that many times the factor asked)"
 		}
 		out = append(out, would+".")
 	}

@@ -73,7 +73,7 @@ func (b *book) confirmedBy() string {
 	if on := date(c.On); on != "" {
 		words += ", " + on
 	}
-	return words
+	return words + ", as " + b.pressure(c.CornerUp.Pa) + " " + level(c.CornerUp.Level) + " up in the corner zone"
 }
 
 // large is a line of large words in a box; what is not settled stands in the
@@ -126,14 +126,14 @@ func (b *book) demandTable() block {
 	t := table{title: "Design pressures on the coping", cols: []column{{head: "Zone"}, {head: "Face"}, {head: "Pressure", align: drawing.Right}, {head: "Level"},
 		{head: "Pressure at allowable level", align: drawing.Right}, {head: "Reaches", flex: true}, {head: "Who answers for it", flex: true}, {head: "Document", flex: true}, {head: "Edition"}}}
 	zones := [...]string{"edge", "corner"}
-	reach := [...]string{"the rest of the wall", b.text(d.CornerLength) + " along the wall from each outside corner"}
+	reach := [...]string{"the rest of the wall", b.text(d.CornerLength) + " along the wall from each outside corner and free end"}
 	who, document := b.answers()
 	for z := range zones {
 		rows := []struct {
 			face string
 			p    job.Pressure
 		}{{"top, up", d.Up[z]}, {"front leg, out", d.Out[z]}}
-		if d.Computed {
+		if d.RearKnown() {
 			rows = append(rows, struct {
 				face string
 				p    job.Pressure
@@ -151,7 +151,7 @@ func (b *book) demandTable() block {
 
 // zoneLengths letters the zones along each run from its left corner.
 func (b *book) zoneLengths() block {
-	t := table{title: "Zones along each run, from its left end; corner zones begin at outside corners alone", cols: []column{{head: "Run"}, {head: "Wall line", align: drawing.Right},
+	t := table{title: "Zones along each run, from its left end; corner zones begin at outside corners and free ends alone", cols: []column{{head: "Run"}, {head: "Wall line", align: drawing.Right},
 		{head: "Corner zone at the left", align: drawing.Right}, {head: "Edge zone", align: drawing.Right}, {head: "Corner zone at the right", align: drawing.Right}}, whole: true}
 	for _, r := range b.l.Runs() {
 		parts := [3]string{"–", "–", "–"}
@@ -199,6 +199,9 @@ func (b *book) besideTable() table {
 	for z := wind.Edge; z <= wind.Corner; z++ {
 		row(z.String(), "top, up", d.Up[z], c.Up[z])
 		row(z.String(), "front leg, out", d.Out[z], c.Out[z])
+		if d.RearKnown() {
+			row(z.String(), "rear leg, to the roof", d.Rear[z], c.Rear[z])
+		}
 	}
 	remark := "not shorter"
 	if d.CornerLength < c.CornerLength {

@@ -183,7 +183,11 @@ func (b *book) nailerLines() []nailerLine {
 	}
 	var out []nailerLine
 	for _, g := range all {
-		out = append(out, nailerLine{prose(g.n.Anchor.Anchor) + ", not over " + b.small(g.n.Spacing) + " apart in the " + g.n.Zone.String() + " zone of " + b.someRuns(g.runs), orDash(prose(g.n.Anchor.Report))})
+		apart := ", not over " + b.small(g.n.Spacing) + " apart in"
+		if g.n.Spacing == 0 {
+			apart = ", SPACING NOT STATED: HOLD, in"
+		}
+		out = append(out, nailerLine{prose(g.n.Anchor.Anchor) + apart + " the " + g.n.Zone.String() + " zone of " + b.someRuns(g.runs), orDash(prose(g.n.Anchor.Report))})
 	}
 	return out
 }

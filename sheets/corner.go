@@ -357,7 +357,7 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 		rows = append(rows, []string{"Hole", b.holeWords(q, o)})
 	}
 	rows = append(rows,
-		[]string{"To make", fmt.Sprintf("%d, %s each (calculated)%s", len(g), b.weight(q.Grams), two(q, "; TWO to lift"))},
+		[]string{"To make", fmt.Sprintf("%d, %s each (calculated)%s", len(g), b.weight(q.Grams), lifting(q, "; ", " to lift"))},
 		[]string{"Assembly", prose(as)},
 	)
 	t := facts(prose(title), rows)
@@ -428,12 +428,20 @@ func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 	return t, true
 }
 
-func two(q *layout.Piece, words string) string {
-	if q.TwoPerson {
-		return words
+// lifting says how a piece is lifted, if not by one person, with words before
+// and behind.
+func lifting(q *layout.Piece, before, behind string) string {
+	switch q.Lift {
+	case cap.Mechanical:
+		return before + mechanical
+	case cap.TwoPersons:
+		return before + "TWO" + behind
 	}
 	return ""
 }
+
+// mechanical marks a piece that two persons may not lift.
+const mechanical = "MECHANICAL LIFT"
 
 // sections shows each distinct wall, assembly and width through a chair and
 // through a joint.

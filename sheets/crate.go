@@ -141,9 +141,7 @@ func (b *book) crateTable(c *crate.Crate) table {
 			if q.Allowance > 0 {
 				what += ", long by " + b.shopShort(q.Allowance) + ", cut at the " + q.CutAt.String()
 			}
-			if q.TwoPerson {
-				what += ", TWO to lift"
-			}
+			what += lifting(q, ", ", " to lift")
 		}
 		row := []string{itoa(i + 1), count}
 		switch {
@@ -177,7 +175,7 @@ func (b *book) storage() []string {
 		"Keep dry, covered and off the ground, a little on the slope so that water runs off, with air under the cover. Sheets stored wet in a stack stain.",
 		"Lift pieces off the stack; do not drag one over another. Leave the film on until the cap is set.",
 		"On the roof: back from the edge, banded or weighed down. A loose cap flies.",
-		"Edges cut. Wear gloves. Pieces marked TWO take two persons.",
+		"Edges cut. Wear gloves. Pieces marked TWO take two persons, those marked MECHANICAL LIFT a machine.",
 	}
 }
 

@@ -73,7 +73,7 @@ func yesNo(v bool) string {
 
 func (b *book) piecesCSV() Schedule {
 	s := Schedule{Name: "pieces.csv", Header: []string{"perimeter", "mark", "laying", "kind", "hand", "turn", "front", "front mm", "rear", "rear mm", "inside", "inside mm", "narrow end inside", "narrow end inside mm",
-		"girth", "girth mm", "allowance", "allowance mm", "cut at", "cut length", "cut length mm", "weight with allowance", "grams with allowance", "two persons", "zone", "assembly", "holes", "released", "holds", "held by"}}
+		"girth", "girth mm", "allowance", "allowance mm", "cut at", "cut length", "cut length mm", "weight with allowance", "grams with allowance", "lift", "zone", "assembly", "holes", "released", "holds", "held by"}}
 	for _, p := range b.l.Perimeters {
 		for _, q := range p.Pieces {
 			var front, frontMM, rear, rearMM, cut, cutMM, turns, holes []string
@@ -101,7 +101,7 @@ func (b *book) piecesCSV() Schedule {
 				strings.Join(front, " + "), strings.Join(frontMM, " + "), strings.Join(rear, " + "), strings.Join(rearMM, " + "),
 				b.shop.Short(q.Inside), mm(q.Inside), b.shop.Short(q.Narrow), mm(q.Narrow), b.shop.Short(q.Girth), mm(q.Girth), b.shop.Short(q.Allowance), mm(q.Allowance), at,
 				strings.Join(cut, " + "), strings.Join(cutMM, " + "), b.weight(b.l.ShippedGrams(q)), fmt.Sprint(b.l.ShippedGrams(q)),
-				yesNo(q.TwoPerson), q.Zone.String(), as, strings.Join(holes, "; "), yesNo(q.Released()), strings.Join(q.Holds, " "), strings.Join(holdNames(q.Holds), "; ")})
+				liftWord(q.Lift), q.Zone.String(), as, strings.Join(holes, "; "), yesNo(q.Released()), strings.Join(q.Holds, " "), strings.Join(holdNames(q.Holds), "; ")})
 		}
 	}
 	return s
@@ -237,3 +237,6 @@ func (b *book) findingsCSV() Schedule {
 	}
 	return s
 }
+
+// liftWord is how a piece is lifted, for programs.
+func liftWord(l cap.Lift) string { return [...]string{"one person", "two persons", "mechanical"}[l] }

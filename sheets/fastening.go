@@ -92,7 +92,7 @@ func (b *book) nailerTable() []block {
 		if n.Sheared {
 			shear = b.force(n.Anchor.Shear)
 		}
-		t.rows = append(t.rows, []string{b.runHead(n.Run), n.Zone.String(), prose(n.Anchor.Anchor) + ", " + orDash(prose(n.Anchor.Report)), b.force(n.Anchor.Pull), shear, b.along(n.Up), b.along(n.Out), b.long(n.Spacing)})
+		t.rows = append(t.rows, []string{b.runHead(n.Run), n.Zone.String(), prose(n.Anchor.Anchor) + ", " + orDash(prose(n.Anchor.Report)), b.force(n.Anchor.Pull), shear, b.along(n.Up), b.along(n.Out), b.apart(n)})
 	}
 	words := "Allowables of the anchors: their report, as the job states it. Up is the pressure on the cap’s outside width, out that on its front leg; the shares of an anchor in pull and shear are added up. No lever arm is reckoned with. The strength of the wall is by others."
 	for _, n := range rows {
@@ -102,6 +102,14 @@ func (b *book) nailerTable() []block {
 		}
 	}
 	return []block{t, list{items: []string{words}, plain: true}}
+}
+
+// apart letters the spacing of a nailer's anchors, which the job may not state.
+func (b *book) apart(n layout.Nailer) string {
+	if n.Spacing == 0 {
+		return "NOT STATED: HOLD"
+	}
+	return b.long(n.Spacing)
 }
 
 const newtonsPerPound = 4.4482216152605

@@ -151,7 +151,7 @@ func marks() list {
 		"A-J2 is a joint, A-C4 an anchor chair, A/B-S1 a support under the corner A/B. On a run's own sheets the run's name is left out: J2, C4.",
 		"Lay 5, laid as no. 5: the order of laying. Corners and ends come first.",
 		"A closer is the cut piece that finishes a run. Front is the street face, rear the roof face.",
-		"incl.: included angle. exp. joint: building expansion joint. TWO: two persons lift it. NOT RELEASED: not to be cut until the hold is cleared.",
+		"incl.: included angle. exp. joint: building expansion joint. TWO: two persons lift it. MECHANICAL LIFT: no two persons do. NOT RELEASED: not to be cut until the hold is cleared.",
 		"The string is the straight line that the chairs' front edges follow. The set surface is the plane they sit on.",
 	}}
 }

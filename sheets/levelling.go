@@ -154,7 +154,7 @@ func (b *book) levelZones(p *layout.Perimeter) table {
 			for i, s := range z.Tapers {
 				layers, nails := itoa(z.Layers), dash(z.Nails)
 				if i > 0 {
-					layers, nails = "same", ""
+					nails = "" // those of the zone stand in its first row
 				}
 				t.rows = append(t.rows, []string{r.Name, b.station(w, s.From), b.station(w, s.To), layers, run(s.FrontFrom, s.FrontTo), run(s.RearFrom, s.RearTo), nails})
 			}

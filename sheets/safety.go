@@ -36,9 +36,10 @@ func (b *book) cautions() []warning {
 	if s.SafetyPlan != "" {
 		plan += " (" + s.SafetyPlan + ")"
 	}
-	lift := "Pieces marked TWO in the piece schedule and on the crate lists take two persons. Weights are calculated, film and crate left out."
+	lift := "Pieces marked TWO in the piece schedule and on the crate lists take two persons, those marked MECHANICAL LIFT a machine. Weights are calculated, film and crate left out."
 	if s.OnePerson > 0 {
 		lift = "Pieces heavier than " + b.weight(s.OnePerson) + " or longer than " + b.text(s.LongPiece) + " are marked TWO: two persons lift them. " +
+			"Those over " + b.weight(2*s.OnePerson) + " are marked MECHANICAL LIFT: nobody lifts them by hand. " +
 			"Weights are calculated; film and wet add to them."
 	}
 	return []warning{

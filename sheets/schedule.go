@@ -258,8 +258,8 @@ func (b *book) pieceRow(q *layout.Piece, trim bool) []string {
 		weight = b.weight(b.l.ShippedGrams(q)) + " with allowance"
 	}
 	lift := "one"
-	if q.TwoPerson {
-		lift = "TWO"
+	if q.Lift != cap.OnePerson {
+		lift = lifting(q, "", "")
 	}
 	as := "–"
 	if q.Assembly != nil {

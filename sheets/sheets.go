@@ -86,7 +86,7 @@ func (k Kind) For(a Audience) bool {
 	case Shop:
 		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule || k >= ShopSheet && k <= CrateLabels
 	case Inspector:
-		return k == Findings || k == Sections || k == FastenerSchedule || k >= Basis && k <= Statement || k == WallReport
+		return k == Findings || k == Sections || k == FastenerSchedule || k >= Basis && k <= Statement
 	case Receiving:
 		return k == CrateList
 	case PreBid:

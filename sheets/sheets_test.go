@@ -16,6 +16,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/wind"
 )
 
 const in = length.Inch
@@ -86,7 +87,7 @@ func woody(j *job.Job) {
 	j.Fasteners[0].Kind = job.WoodScrew
 	y := &j.Walls[0].Layers[0]
 	y.Gravity, y.Service = 0.42, true
-	j.Walls[0].Nailer = &job.Nailer{Anchor: "anchor bolt", Report: "S-501", Pull: 1800}
+	j.Walls[0].Nailer = &job.Nailer{Anchor: "anchor bolt", Report: "S-501", Pull: 1800, Most: 48 * in, Least: 6 * in}
 }
 
 // cases are jobs that between them have every kind of sheet.
@@ -122,6 +123,8 @@ func cases() []struct {
 	confirmed := perimeters(jobtest.Rectangle(400*in, 300*in))
 	confirmed.Pressures, confirmed.Wind = nil, blown()
 	confirmed.Wind.Confirmed = &job.Confirmed{By: "Sample Structural", Document: "L-1", On: job.Date{Year: 2026, Month: 3, Day: 2}}
+	d, _ := wind.Build(confirmed, nil)
+	confirmed.Wind.Confirmed.CornerUp = d.Up[wind.Corner]
 	two := perimeters(ell(), open())
 	two.Packing.Least = 3 * in / 4
 	return []struct {

@@ -75,8 +75,8 @@ func (b *book) leftOutList() list {
 		"Supports under corner miters and their fastening, cover plates of expansion joints, end caps and wall ends, as far as strength goes: they are the fabricator’s.",
 		"Prying at chairs, and the bending of the metal between them: they are in the tests.",
 	}
-	if b.l.Demand.Computed {
-		items = append(items, "The suction on the rear leg is computed and lettered, and compared with no resistance: the job states none for it. See that the report’s pull covers the rear leg together with the top.")
+	if d := &b.l.Demand; d.Known() && !d.RearKnown() {
+		items = append(items, rearUnstated)
 	}
 	return list{title: "Not checked here", items: items}
 }
@@ -124,3 +124,6 @@ func (b *book) stampSpace() whole {
 		})
 	})
 }
+
+// rearUnstated stands where no pressure on the rear leg can be compared.
+const rearUnstated = "The rear leg: the stated pressures give none for it, so nothing is compared with what the assemblies resist there. See that the report’s pull took the rear leg together with the top."

@@ -20,10 +20,18 @@ const reportShare = 62
 func (b *book) wallReports() []page {
 	var out []page
 	for _, p := range b.l.Perimeters {
+		var runs []*layout.Run
 		for _, r := range p.Runs {
 			if len(r.Readings) > 1 {
-				out = append(out, b.wallReport(p, r)...)
+				runs = append(runs, r)
 			}
+		}
+		for len(runs) > 0 {
+			if q, n := b.shortReports(p, runs); n > 1 {
+				out, runs = append(out, q), runs[n:]
+				continue
+			}
+			out, runs = append(out, b.wallReport(p, runs[0])...), runs[1:]
 		}
 	}
 	return out
@@ -35,8 +43,15 @@ func (b *book) wallReport(p *layout.Perimeter, r *layout.Run) []page {
 	name := b.of(p, r.Name)
 	first := page{kind: WallReport, title: "Wall report of run " + name, paper: b.runs, holds: b.l.HoldsOn(r),
 		about: "The wall of run " + name + " as measured: widths, face offsets and tops against the stations, with the lines the coping follows, doubted readings and published limits."}
+	var doubts []string
 	if n := doubted(r); n > 0 {
-		first.banner = "HOLD: " + plural(n, "reading") + " in doubt. Measure again."
+		doubts = append(doubts, plural(n, "reading")+" in doubt. Measure again.")
+	}
+	if len(r.Unsound) > 0 {
+		doubts = append(doubts, "Wall top not sound. Do not fasten to it.")
+	}
+	if len(doubts) > 0 {
+		first.banner = "HOLD: " + strings.Join(doubts, " ")
 	}
 	room := first.paper.room(first.banner != "")
 	parts := view.WallParts(b.l, r, room.Width())
@@ -195,7 +210,7 @@ func (b *book) suspectTable(r *layout.Run) table {
 			todo += ": " + s.Hint
 		}
 		if c := s.Cleared; c != nil {
-			todo = strings.TrimSpace("cleared by " + c.By + " " + date(c.On))
+			todo = strings.TrimSpace("cleared as " + letter(c.Value) + " by " + c.By + " " + date(c.On))
 		}
 		t.rows = append(t.rows, []string{view.SuspectName(i), b.station(r.Run.Run, s.Reading.Station), s.Measure, letter(s.Value), letter(s.Expected), letter(s.Limit), prose(todo)})
 	}

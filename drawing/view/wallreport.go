@@ -78,6 +78,7 @@ type wallReport struct {
 	plots  []*wallPlot
 	foot   drawing.Unit // of the last plot
 	unsaid []string     // labels that found no room
+	bare   bool         // its marks are named elsewhere on the sheet
 }
 
 // wallPlot is one of the three plots: values against stations.
@@ -144,12 +145,20 @@ func lineKey(words string, pen drawing.Pen) wallKey {
 // has a scale of its own, named beside its title; doubted readings are ringed
 // and say what their neighbours lead to.
 func WallReport(l *layout.Layout, r *layout.Run, part WallPart, width, height drawing.Unit) drawing.Scene {
+	return newWallReport(l, r, part, width).drawn(height)
+}
+
+func newWallReport(l *layout.Layout, r *layout.Run, part WallPart, width drawing.Unit) *wallReport {
 	v := &wallReport{runFrame: newRunFrame(l, r, Window{From: r.ToCap(part.From), To: r.ToCap(part.To), N: part.N, Of: part.Of}, part.Along, part.Along, width), part: part}
 	v.s = drawing.Scene{Name: "wall-report-" + r.Name + "-" + runCount(part.N), Title: v.partWords() + " wall report", W: width,
 		Desc: "Readings of run " + r.Name + " against its stations: widths with the band of the chosen width, face offsets with the front-face line, tops with the set surface."}
 	v.plots = []*wallPlot{v.widths(), v.offsets(), v.tops()}
+	return v
+}
+
+func (v *wallReport) drawn(height drawing.Unit) drawing.Scene {
 	v.shape(height)
-	v.placer = place.New(drawing.Box(0, 0, width, v.s.H))
+	v.placer = place.New(drawing.Box(0, 0, v.width, v.s.H))
 	for _, q := range v.plots {
 		v.grid(q)
 	}
@@ -310,13 +319,8 @@ func reportRatios(along int64) []int64 {
 func (v *wallReport) shape(height drawing.Unit) {
 	rows := drawing.Unit(0)
 	for _, q := range v.plots {
-		for i := range q.series {
-			s := q.series[i]
-			q.legend = slices.Insert(q.legend, 0, wallKey{s.words, func(g *drawing.Scene, b drawing.Rect) {
-				c := b.Centre()
-				g.Line(s.pen, drawing.Pt(b.Min.X, c.Y), drawing.Pt(b.Max.X, c.Y))
-				s.mark.draw(g, c)
-			}})
+		if q.legend = q.keys(); v.bare {
+			q.legend = nil
 		}
 		v.fit(q, reportLeast)
 		rows += v.legendHigh(q)
@@ -330,6 +334,20 @@ func (v *wallReport) shape(height drawing.Unit) {
 	}
 	v.foot = y
 	v.s.H = y + reportAxis + v.stateHigh()
+}
+
+// keys are the entries of a plot's legend: what was read, then what it is
+// compared with.
+func (q *wallPlot) keys() []wallKey {
+	out := slices.Clone(q.legend)
+	for _, s := range q.series {
+		out = slices.Insert(out, 0, wallKey{s.words, func(g *drawing.Scene, b drawing.Rect) {
+			c := b.Centre()
+			g.Line(s.pen, drawing.Pt(b.Min.X, c.Y), drawing.Pt(b.Max.X, c.Y))
+			s.mark.draw(g, c)
+		}})
+	}
+	return out
 }
 
 // stateHigh is the room of the row that names what is wrong with the wall top.

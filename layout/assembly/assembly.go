@@ -31,15 +31,32 @@ type Choice struct {
 	Stated                bool     // demand is known
 	UpDemand, OutDemand   float64  // Pa, allowable
 	UpResists, OutResists float64  // Pa, allowable
+	RearKnown             bool     // there is a demand on the rear leg
+	RearDemand            float64  // Pa, allowable
+	RearResists           float64  // Pa, allowable: the report's, or else the outward one
 	Fails                 []string // why each assembly of the job fails, when none covers
 }
 
-// Ratio is the greater of demand over resistance, up and out.
+// Ratio is the greatest of demand over resistance, up, out and on the rear leg.
 func (c Choice) Ratio() float64 {
 	if c.UpResists <= 0 || c.OutResists <= 0 {
 		return 0
 	}
-	return max(c.UpDemand/c.UpResists, c.OutDemand/c.OutResists)
+	r := max(c.UpDemand/c.UpResists, c.OutDemand/c.OutResists)
+	if c.RearKnown && c.RearResists > 0 {
+		r = max(r, c.RearDemand/c.RearResists)
+	}
+	return r
+}
+
+// Rear is what an assembly resists on its rear leg: what its report states, or
+// where it states nothing the outward resistance, which was pulled on the other
+// leg. In pascals, at the allowable level.
+func Rear(a *job.Assembly) (pa float64, stated bool) {
+	if a.Rear.Pa > 0 {
+		return AllowablePa(a.Rear, a.Factor), true
+	}
+	return AllowablePa(a.Out, a.Factor), false
 }
 
 // AllowablePa brings a resistance to the allowable level: an as-pulled
@@ -134,6 +151,17 @@ func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
 		}
 		if c.OutDemand > c.OutResists {
 			fail("resists %s out (allowable), the %s zone asks %s", both(c.OutResists), z, both(c.OutDemand))
+		}
+		resists, says := Rear(a)
+		c.RearResists, c.RearKnown = resists, d.RearKnown()
+		c.RearDemand = wind.AllowablePa(d.Rear[z])
+		switch {
+		case !c.RearKnown || c.RearDemand <= c.RearResists:
+		case says:
+			fail("resists %s on the rear leg (allowable), the %s zone asks %s", both(c.RearResists), z, both(c.RearDemand))
+		default:
+			fail("states no resistance of the rear leg, and the %s zone asks %s of it, more than the %s it resists out (allowable): have the laboratory state the rear leg pulled with the top, and write it as `rear:` under its resistance",
+				z, both(c.RearDemand), both(c.RearResists))
 		}
 	}
 	c.Covers = len(c.Fails) == 0

@@ -19,7 +19,7 @@ func need(j *job.Job) assembly.Need {
 
 func TestFewestChairsThenCost(t *testing.T) {
 	j := jobtest.Job()
-	d, _ := wind.Build(j)
+	d, _ := wind.Build(j, nil)
 	if c := assembly.Choose(j, d, wind.Edge, need(j)); c.Assembly.Name != "T1" || !c.Covers {
 		t.Errorf("edge: %s", c.Assembly.Name)
 	}
@@ -39,14 +39,14 @@ func TestLevels(t *testing.T) {
 	j := jobtest.Job()
 	// Strength 2300 Pa is 1380 allowable; as-pulled 2800 over 2 is 1400: covered.
 	j.Pressures.Edge.Up = job.Pressure{Pa: 2300, Level: job.Strength}
-	d, _ := wind.Build(j)
+	d, _ := wind.Build(j, nil)
 	c := assembly.Choose(j, d, wind.Edge, need(j))
 	if c.Assembly.Name != "T1" || c.UpDemand != 1380 || c.UpResists != 1400 {
 		t.Errorf("%s: %v against %v", c.Assembly.Name, c.UpDemand, c.UpResists)
 	}
 	// The same number stated as allowable is not.
 	j.Pressures.Edge.Up = job.Pressure{Pa: 2300, Level: job.Allowable}
-	d, _ = wind.Build(j)
+	d, _ = wind.Build(j, nil)
 	if c := assembly.Choose(j, d, wind.Edge, need(j)); c.Covers {
 		t.Errorf("%s covers 2300 Pa allowable", c.Assembly.Name)
 	}
@@ -62,7 +62,7 @@ func TestEveryReasonIsGiven(t *testing.T) {
 	n.Metal, n.FrontLeg, n.RearLeg, n.Inside = "zinc", 8*length.Inch, 5*length.Inch, 40*length.Inch
 	n.Thickness = length.Inch / 100
 	n.Layers = []job.Layer{{Material: job.Concrete, Thickness: length.Foot}}
-	d, _ := wind.Build(j)
+	d, _ := wind.Build(j, nil)
 	c := assembly.Choose(j, d, wind.Corner, n)
 	if c.Covers || c.Assembly.Name != "T2" {
 		t.Fatalf("%+v", c)

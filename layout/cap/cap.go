@@ -103,10 +103,23 @@ type Piece struct {
 	CutAt     Hand          // the end to cut
 	Cutouts   []*job.Obstacle
 	Girth     length.Length // stretch-out by outside dimensions, no bend deduction
-	Grams     int64
-	TwoPerson bool
-	Holds     []string // codes of what keeps it from release
+	Grams     int64         // as laid, without Allowance
+	Lift      Lift          // as shipped, with it
+	Holds     []string      // codes of what keeps it from release
 }
+
+// Lift is how a piece is lifted.
+type Lift int
+
+// The three ways, by the job's own rule.
+const (
+	OnePerson  Lift = iota
+	TwoPersons      // heavier than one person may lift, or long
+	Mechanical      // heavier than two may
+)
+
+// Shipped is the metal length along the front with what is cut off on the roof.
+func (p *Piece) Shipped() length.Length { return p.Length() + p.Allowance }
 
 // Released reports whether the piece may be cut.
 func (p *Piece) Released() bool { return len(p.Holds) == 0 }

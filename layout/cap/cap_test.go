@@ -220,7 +220,7 @@ func TestRearPlayHold(t *testing.T) {
 	j.System.PlayMost = in
 	j.Perimeters = []job.Perimeter{jobtest.Rectangle(480*in, 240*in)}
 	j.Perimeters[0].Runs[2].Readings[5].Width = 11 * in
-	j.Perimeters[0].Runs[2].Cleared = []job.Cleared{{Station: 150 * in, Measure: job.MeasureWidth, By: "surveyor"}}
+	j.Perimeters[0].Runs[2].Cleared = []job.Cleared{{Station: 150 * in, Measure: job.MeasureWidth, By: "surveyor", Value: 11 * in}}
 	l, codes := solve(t, j)
 	if codes != "rear-play" || len(l.Withheld) == 0 {
 		t.Fatalf("%q, %d withheld", codes, len(l.Withheld))

@@ -21,13 +21,17 @@ func zones(d wind.Demand, p *wall.Perimeter, runs []*Run) {
 	outside := make([]bool, 0, len(p.Runs)) // at the right of each run; a step is no corner
 	for _, r := range p.Runs {
 		c := r.Right.Corner
-		outside = append(outside, c != nil && c.Outside() && !c.Absorb)
+		outside = append(outside, c != nil && c.Outside() && !c.Absorb || ends(r.Right))
 	}
-	cut := d.Around(fronts, outside, p.Closed())
+	cut := d.Around(fronts, outside, p.Closed(), len(p.Runs) > 0 && ends(p.Runs[0].Left))
 	for i, r := range runs {
 		r.Zones = cut[i]
 	}
 }
+
+// ends reports whether the wall is at its end: no corner, no step and no higher
+// wall.
+func ends(e wall.End) bool { return e.Kind == job.EndFree && e.Step == nil }
 
 // choose gives a run the assembly of each zone for each of the widths it may
 // be capped in: the tested width counts piece by piece.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"copingset/layout/job"
+	"copingset/layout/length"
 	"copingset/layout/wind"
 )
 
@@ -133,7 +134,19 @@ func (b *builder) shape(p *Piece) {
 	p.Assembly = first.Run.ChoiceFor(p.Zone, p.Inside).Assembly
 	p.Girth = Girth(&b.sys.Profile, p.Mean()+2*b.sys.Metal.Thickness)
 	p.Grams = weight(b.sys, p)
-	p.TwoPerson = p.Grams > b.job.Site.OnePerson || p.Length() > b.job.Site.LongPiece
+	p.Lift = lift(&b.job.Site, ShippedGrams(b.sys, p), p.Shipped())
+}
+
+// lift is how a piece of a weight and a length is lifted. Two persons lift
+// twice what one may; the rule for one is the job's.
+func lift(s *job.Site, grams int64, long length.Length) Lift {
+	switch {
+	case grams > 2*s.OnePerson:
+		return Mechanical
+	case grams > s.OnePerson || long > s.LongPiece:
+		return TwoPersons
+	}
+	return OnePerson
 }
 
 // laying numbers the pieces in order of work: corners and ends first, in

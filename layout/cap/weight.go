@@ -15,6 +15,11 @@ func Girth(p *job.Profile, outside length.Length) length.Length {
 	return p.FrontLeg + p.Drip.Length + top + p.RearLeg + p.RearHook.Length + 2*p.HemReturn
 }
 
+// ShippedGrams is the weight of a piece with what is cut off on the roof.
+func ShippedGrams(s *job.System, p *Piece) int64 {
+	return p.Grams + int64(math.Round(p.Girth.MM()*s.Metal.Thickness.MM()*p.Allowance.MM()*s.Metal.Density*1e-6))
+}
+
 // weight is girth x mean of front and rear length x thickness x density.
 func weight(s *job.System, p *Piece) int64 {
 	var mm3 float64

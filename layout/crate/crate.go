@@ -129,15 +129,16 @@ func fill(j *job.Job, kind Kind, perimeter string, pieces []*cap.Piece) []*Crate
 	var out []*Crate
 	var c *Crate
 	for _, p := range pieces {
-		if c == nil || j.Crating.WeightMost > 0 && c.Grams+p.Grams > j.Crating.WeightMost {
+		grams := cap.ShippedGrams(&j.System, p)
+		if c == nil || j.Crating.WeightMost > 0 && c.Grams+grams > j.Crating.WeightMost {
 			c = &Crate{Kind: kind, Perimeter: perimeter}
 			out = append(out, c)
 		}
 		long := Shipped(p)
-		c.Items = append(c.Items, Item{Count: 1, What: p.Kind.String(), Mark: p.Mark, Piece: p, Length: long, Grams: p.Grams})
-		c.Grams += p.Grams
+		c.Items = append(c.Items, Item{Count: 1, What: p.Kind.String(), Mark: p.Mark, Piece: p, Length: long, Grams: grams})
+		c.Grams += grams
 		c.Longest = length.Max(c.Longest, long)
-		if j.Crating.WeightMost > 0 && p.Grams > j.Crating.WeightMost || j.Crating.LengthMost > 0 && long > j.Crating.LengthMost {
+		if j.Crating.WeightMost > 0 && grams > j.Crating.WeightMost || j.Crating.LengthMost > 0 && long > j.Crating.LengthMost {
 			c.Over = true
 		}
 	}

@@ -50,7 +50,7 @@ func (d *decoder) cleared(p *part) Cleared {
 	for _, m := range Measures() {
 		all = append(all, choice[Measure]{strings.ReplaceAll(string(m), " ", "_"), m})
 	}
-	return Cleared{
+	c := Cleared{
 		At:      p.at,
 		Station: p.length("station", anySign),
 		Measure: read(p, "measure", "value-word", func(s string) (Measure, error) {
@@ -59,6 +59,12 @@ func (d *decoder) cleared(p *part) Cleared {
 		By: p.text("by"),
 		On: read(p, "on", "value-date", ParseDate),
 	}
+	if c.Measure == MeasureCondition {
+		c.Conditions = read(p, "value", "value-condition", parseConditions)
+	} else {
+		c.Value = p.length("value", anySign)
+	}
+	return c
 }
 
 // codes splits what stands in one cell: codes divided by blanks, plus signs,

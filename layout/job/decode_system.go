@@ -254,6 +254,7 @@ func decodeFasteners(root *part) []Fastener {
 			EdgeDistance: p.length("edge_distance", notNegative),
 			Box:          read(p, "box", "value-count", parseCount),
 			Kind:         word(p, "kind", asThey(WoodScrew, Nail, LagScrew)),
+			Thread:       p.length("thread", positive),
 			Metal:        p.maybe("metal"),
 		}
 		if f.Substrate == Masonry || f.Substrate == Concrete {
@@ -296,6 +297,7 @@ func decodeAssemblies(root *part) []Assembly {
 			RearRowFrom:    rows.length("rear_from_edge", notNegative),
 			Up:             read(res, "up", "value-pressure", parseResistance),
 			Out:            read(res, "out", "value-pressure", parseResistance),
+			Rear:           read(res, "rear", "value-pressure", parseResistance),
 			Factor:         read(res, "factor", "value-factor", parseFactor),
 			ReferenceArea:  res.text("area"),
 			Cost:           read(p, "cost", "value-money", parseMoney),
@@ -317,7 +319,7 @@ func parseResistance(s string) (Pressure, error) {
 	return p, err
 }
 
-// resistanceLevels checks that both resistances stand at one level, and that a
+// resistanceLevels checks that the resistances stand at one level, and that a
 // safety factor is asked exactly of an as-pulled ultimate: in an allowable it
 // is taken already, and taking it twice, or never, is the same slip in two
 // directions.
@@ -328,6 +330,10 @@ func resistanceLevels(p *part, a Assembly) {
 	up, out := p.n.field("up").value.at, p.n.field("out").value.at
 	if a.Up.Level != a.Out.Level {
 		p.d.conflict("level-mixed", out, up, "state both as the report does", "%s and out stand at different levels", p.called("up"))
+		return
+	}
+	if rear := p.full("rear"); p.d.has(rear) && a.Rear.Level != a.Up.Level {
+		p.d.conflict("level-mixed", p.d.places[rear], up, "state both as the report does", "%s and rear stand at different levels", p.called("up"))
 		return
 	}
 	if a.Up.Level == AsPulled {
@@ -376,26 +382,34 @@ func decodePressures(p *part) *Pressures {
 	if p == nil {
 		return nil
 	}
+	edge, corner := p.sub("edge"), p.sub("corner")
+	if edge.given("rear") != corner.given("rear") {
+		edge.need("rear", ", and the corner zone has it")
+		corner.need("rear", ", and the edge zone has it")
+	}
 	return &Pressures{
 		At:           p.at,
 		By:           p.text("by"),
 		Document:     p.text("document"),
 		Edition:      p.text("edition"),
-		Edge:         decodeZone(p.sub("edge")),
-		Corner:       decodeZone(p.sub("corner")),
+		Edge:         decodeZone(edge),
+		Corner:       decodeZone(corner),
 		CornerLength: p.length("corner_length", positive),
 	}
 }
 
 func decodeZone(p *part) ZonePressure {
-	demand := func(s string) (Pressure, error) {
-		q, err := ParsePressure(s)
-		if err == nil && q.Level == AsPulled {
-			err = wrong("level-demand", "write strength or allowable, as the engineer states it", "%s: as-pulled is for a resistance, not for a pressure", show(s))
-		}
-		return q, err
+	return ZonePressure{Up: read(p, "up", "value-pressure", parseDemand), Out: read(p, "out", "value-pressure", parseDemand),
+		Rear: read(p, "rear", "value-pressure", parseDemand)}
+}
+
+// parseDemand reads a design pressure: strength or allowable.
+func parseDemand(s string) (Pressure, error) {
+	q, err := ParsePressure(s)
+	if err == nil && q.Level == AsPulled {
+		err = wrong("level-demand", "write strength or allowable, as the engineer states it", "%s: as-pulled is for a resistance, not for a pressure", show(s))
 	}
-	return ZonePressure{Up: read(p, "up", "value-pressure", demand), Out: read(p, "out", "value-pressure", demand)}
+	return q, err
 }
 
 func decodeSite(p *part) Site {

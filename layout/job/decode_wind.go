@@ -63,7 +63,8 @@ func decodeConfirmed(p *part) *Confirmed {
 	if p == nil {
 		return nil
 	}
-	return &Confirmed{By: p.text("by"), Document: p.text("document"), On: read(p, "on", "value-date", ParseDate)}
+	return &Confirmed{At: p.at, By: p.text("by"), Document: p.text("document"), On: read(p, "on", "value-date", ParseDate),
+		CornerUp: read(p, "corner_up", "value-pressure", parseDemand)}
 }
 
 func decodeNailer(p *part) *Nailer {
@@ -77,6 +78,7 @@ func decodeNailer(p *part) *Nailer {
 		Pull:   read(p, "allowable", "value-force", parseForce),
 		Shear:  read(p, "shear", "value-force", parseForce),
 		Most:   p.length("spacing_most", positive),
+		Least:  p.length("spacing_least", positive),
 	}
 }
 

@@ -331,6 +331,7 @@ type Fastener struct {
 	EdgeDistance length.Length // least, from the wall's face
 	Box          int           // pieces in a box
 	Kind         string        // for the cross-check in wood; empty: none
+	Thread       length.Length // of its thread, tip left out; zero: not stated
 	Metal        string        // what it is made of; empty: not stated
 }
 
@@ -349,7 +350,8 @@ type Assembly struct {
 	FrontRowFrom              length.Length // row's centre line behind the chair's front edge
 	RearRowFrom               length.Length // row's centre line before the chair's rear edge
 	Up, Out                   Pressure
-	Factor                    float64 // safety factor asked of an as-pulled ultimate; already taken in an allowable
+	Rear                      Pressure // on the rear leg, towards the roof; zero: the report does not state it
+	Factor                    float64  // safety factor asked of an as-pulled ultimate; already taken in an allowable
 	ReferenceArea             string
 	Cost                      int64 // per chair, in thousandths of the job's money
 }
@@ -370,11 +372,12 @@ type Pressures struct {
 	By, Document string
 	Edition      string
 	Edge, Corner ZonePressure
-	CornerLength length.Length // corner zone along the wall from each outside corner
+	CornerLength length.Length // corner zone along the wall from each outside corner and free end
 }
 
-// ZonePressure is up on the top and out on the face.
-type ZonePressure struct{ Up, Out Pressure }
+// ZonePressure is up on the top, out on the face, and towards the roof on the
+// rear leg; Rear is zero where it is not stated.
+type ZonePressure struct{ Up, Out, Rear Pressure }
 
 // Site holds what the crew's sheets say about the place.
 type Site struct {

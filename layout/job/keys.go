@@ -191,6 +191,7 @@ func Keys() []Key {
 		must("fasteners[].edge_distance", "the least distance from the face of the wall", `1"`),
 		must("fasteners[].box", "how many come in a box", "100"),
 		may("fasteners[].kind", "what it is in wood, for a cross-check of its withdrawal: wood screw, nail or lag screw", "wood screw"),
+		may("fasteners[].thread", "the length of its thread without the tip, for that cross-check; left out, the embedment asked for is taken", `1 1/2"`),
 		may("fasteners[].metal", "the metal of the fastener", "stainless steel"),
 
 		must("assemblies", "the tested assemblies", ""),
@@ -213,6 +214,7 @@ func Keys() []Key {
 		must("assemblies[].resistance", "the resistances of the report", ""),
 		must("assemblies[].resistance.up", "the upward resistance and its level: as-pulled or allowable", "88 psf as-pulled"),
 		must("assemblies[].resistance.out", "the outward resistance and its level: as-pulled or allowable", "70 psf as-pulled"),
+		may("assemblies[].resistance.rear", "the resistance of the rear leg towards the roof, with the top in the same test; left out, the outward one is taken for it", "88 psf as-pulled"),
 		when("assemblies[].resistance.factor", "the resistances are as-pulled", "the safety factor asked of an as-pulled resistance", "2.0"),
 		must("assemblies[].resistance.area", "the area the resistance refers to", "per running foot times cap width"),
 		must("assemblies[].cost", "the cost of a chair with its fasteners, in the job's money", "14.50"),
@@ -235,7 +237,8 @@ func Keys() []Key {
 		must("walls[].nailer.report", "where its allowables stand", "S-501"),
 		must("walls[].nailer.allowable", "the allowable pull of one anchor", "400 lb"),
 		may("walls[].nailer.shear", "the allowable shear of one anchor", "300 lb"),
-		may("walls[].nailer.spacing_most", "the greatest spacing the job allows", `4'-0"`),
+		may("walls[].nailer.spacing_most", "the greatest spacing the job allows; without it the anchorage is on hold", `4'-0"`),
+		may("walls[].nailer.spacing_least", "the least spacing the anchor's report allows; without it the anchorage is on hold", `6"`),
 
 		may("pressures", "the engineer's design pressures", ""),
 		must("pressures.by", "the engineer who states them", "K. Sundqvist-Abara, engineer of record"),
@@ -244,9 +247,11 @@ func Keys() []Key {
 		must("pressures.edge", "the pressures of the edge zone", ""),
 		must("pressures.edge.up", "the upward pressure and its level: strength or allowable", "26 psf allowable"),
 		must("pressures.edge.out", "the outward pressure and its level: strength or allowable", "15 psf allowable"),
+		may("pressures.edge.rear", "the pressure on the rear leg towards the roof and its level: strength or allowable", "26 psf allowable"),
 		must("pressures.corner", "the pressures of the corner zone", ""),
 		must("pressures.corner.up", "the upward pressure and its level: strength or allowable", "38 psf allowable"),
 		must("pressures.corner.out", "the outward pressure and its level: strength or allowable", "21 psf allowable"),
+		may("pressures.corner.rear", "the pressure on the rear leg towards the roof and its level: strength or allowable", "38 psf allowable"),
 		must("pressures.corner_length", "the length of the corner zone along the wall", `6'-0"`),
 
 		may("slips", "when a reading is doubted against its neighbours, instead of at 1/4\" and at 4 times the run's scatter", ""),
@@ -281,6 +286,7 @@ func Keys() []Key {
 		must("wind.confirmed.by", "the engineer who confirms them", "K. Sundqvist-Abara, engineer of record"),
 		must("wind.confirmed.on", "the date of the confirmation", "2026-03-10"),
 		must("wind.confirmed.document", "the document of the confirmation", "Letter L-14"),
+		must("wind.confirmed.corner_up", "the corner zone's upward pressure that the confirmation names, and its level: strength or allowable", "38.2 psf allowable"),
 
 		must("site", "what the crew must know of the place", ""),
 		must("site.roof_height", "the height of the roof", `24'-0"`),
@@ -372,6 +378,7 @@ func Keys() []Key {
 		may("perimeters[].runs[].cleared", "readings that were looked at again and stand", ""),
 		must("perimeters[].runs[].cleared[].station", "the station of the reading, as the survey has it", `12'-6"`),
 		must("perimeters[].runs[].cleared[].measure", "what stands: station, width, top_outside, top_inside, offset, width_low, offset_low or condition", "width"),
+		must("perimeters[].runs[].cleared[].value", "the reading as it stands; of a condition, its codes", `12 1/8"`),
 		must("perimeters[].runs[].cleared[].by", "who looked again", "D. Quill"),
 		must("perimeters[].runs[].cleared[].on", "when", "2026-03-02"),
 		may("perimeters[].runs[].readings", "the readings of the survey", ""),

@@ -1,6 +1,8 @@
 package job
 
 import (
+	"slices"
+
 	"copingset/layout/finding"
 	"copingset/layout/length"
 )
@@ -60,6 +62,54 @@ type Cleared struct {
 	Measure Measure
 	By      string
 	On      Date
+
+	Value      length.Length // the reading as it stands
+	Conditions []Condition   // the same, where the measure is the condition
+}
+
+// Reads reports whether a reading still is what the entry clears. Lengths count
+// as the same to the half of a sixteenth, which is how findings letter them.
+func (c *Cleared) Reads(q *Reading) bool {
+	if c.Measure == MeasureCondition {
+		if len(c.Conditions) != len(q.Conditions) {
+			return false
+		}
+		for _, one := range q.Conditions {
+			if !slices.Contains(c.Conditions, one) {
+				return false
+			}
+		}
+		return true
+	}
+	v, ok := q.Value(c.Measure)
+	return ok && length.Abs(v-c.Value) <= length.Inch16/2
+}
+
+// Value is what a reading has for a measure; false: it has none that is a length.
+func (q *Reading) Value(m Measure) (length.Length, bool) {
+	low := func(l *length.Length) (length.Length, bool) {
+		if l == nil {
+			return 0, false
+		}
+		return *l, true
+	}
+	switch m {
+	case MeasureStation:
+		return q.Station, true
+	case MeasureWidth:
+		return q.Width, true
+	case MeasureTopOutside:
+		return q.TopOutside, true
+	case MeasureTopInside:
+		return q.TopInside, true
+	case MeasureOffset:
+		return q.Offset, true
+	case MeasureWidthLow:
+		return low(q.WidthLow)
+	case MeasureOffsetLow:
+		return low(q.OffsetLow)
+	}
+	return 0, false
 }
 
 // Condition is what is wrong with the wall top at a reading.

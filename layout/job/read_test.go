@@ -81,6 +81,9 @@ func TestEveryKey(t *testing.T) {
 		"Walls[0].Layers[1].Gravity": true, "Walls[0].Layers[1].Wet": true,
 		"Walls[0].Layers[1].Service": true, "Walls[0].Layers[1].Treated": true,
 		"Fasteners[0].Kind":         true, // holds in concrete
+		"Fasteners[0].Thread":       true,
+		"Pressures.Edge.Rear.Level": true, "Pressures.Corner.Rear.Level": true, "Wind.Confirmed.CornerUp.Level": true,
+		"Perimeters[0].Runs[0].Cleared[0].Conditions": true,
 		"Wind.Kzt":                  true, // from the topography
 		"Perimeters[0].Starts.Turn": true, "Perimeters[0].Starts.Step": true, "Perimeters[0].Runs[0].Right.Step": true,
 		"Perimeters[0].Runs[2].Right.Turn": true, "Perimeters[0].Runs[2].Right.Step": true,
@@ -121,6 +124,11 @@ func TestEveryKey(t *testing.T) {
 	same(t, "edition", j.Wind.Edition, "ASCE 7-22")
 	same(t, "ground", *j.Wind.Ground, 150_000*mm)
 	same(t, "confirmed", j.Wind.Confirmed.On, Date{2028, 2, 20})
+	same(t, "confirmed pressure", j.Wind.Confirmed.CornerUp, Pressure{2400, Strength})
+	same(t, "rear resistance", j.Assemblies[0].Rear, Pressure{4000, AsPulled})
+	same(t, "rear demand", j.Pressures.Corner.Rear, Pressure{1700, Strength})
+	same(t, "thread", j.Fasteners[1].Thread, 40*mm)
+	same(t, "least spacing", j.Walls[0].Nailer.Least, 150*mm)
 	same(t, "pull", j.Walls[0].Nailer.Pull, 1800)
 	r := &j.Perimeters[0].Runs[0]
 	same(t, "turn", r.Right.Turn, -45*Degree)
@@ -139,6 +147,11 @@ func TestEveryKey(t *testing.T) {
 	same(t, "photo", r.Readings[1].Photos[1], "8")
 	same(t, "line", r.Line.Kind, LineHeld)
 	same(t, "cleared", r.Cleared[0].Measure, MeasureTopInside)
+	for _, c := range r.Cleared {
+		if !c.Reads(&r.Readings[1]) {
+			t.Errorf("the entry for the %s does not read %+v", c.Measure, r.Readings[1])
+		}
+	}
 	same(t, "note", j.Info.Revisions[0].Note, "Issued for fabrication")
 }
 

@@ -44,10 +44,13 @@ type Topography struct {
 	Downwind   bool
 }
 
-// Confirmed says which licensed engineer stands behind computed pressures.
+// Confirmed says which licensed engineer stands behind computed pressures, and
+// by one of them which pressures those were.
 type Confirmed struct {
+	At           finding.Place
 	By, Document string
 	On           Date
+	CornerUp     Pressure // up in the corner zone, as the confirmation letters it
 }
 
 // The shapes of a topographic feature.
@@ -71,7 +74,8 @@ type Nailer struct {
 	Anchor string
 	Pull   float64       // allowable of one anchor in tension, N
 	Shear  float64       // the same in shear, N; zero: not stated
-	Most   length.Length // greatest spacing the job allows; zero: not stated
+	Most   length.Length // greatest spacing the job allows; zero: not stated, a hold
+	Least  length.Length // least spacing its report allows; zero: not stated, a hold
 	Report string        // where the allowables stand
 }
 

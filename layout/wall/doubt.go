@@ -3,6 +3,7 @@ package wall
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"copingset/layout/finding"
 	"copingset/layout/job"
@@ -218,14 +219,49 @@ func hint(u job.Units, m job.Measure, v, expected length.Length, fits func(lengt
 	return "it looks " + strconv.FormatInt(int64(n), 10) + " " + name + " " + side
 }
 
-// clearedBy is the entry that clears a measure of a reading, if there is one.
+// clearedBy is the entry that clears a measure of a reading as it now reads, if
+// there is one.
 func (r *Run) clearedBy(q *job.Reading, m job.Measure) *job.Cleared {
 	for i := range r.Job.Cleared {
-		if c := &r.Job.Cleared[i]; c.Station == q.Station && c.Measure == m {
+		if c := &r.Job.Cleared[i]; c.Station == q.Station && c.Measure == m && c.Reads(q) {
 			return c
 		}
 	}
 	return nil
+}
+
+// changed holds a run for an entry whose reading is no longer the one that was
+// looked at again.
+func changed(r *Run, c *job.Cleared, found *finding.List) bool {
+	for _, q := range r.Readings {
+		if c.Station != q.Job.Station || c.Reads(q.Job) {
+			continue
+		}
+		was, now := job.Both(c.Value), "nothing"
+		if v, ok := q.Job.Value(c.Measure); ok {
+			now = job.Both(v)
+		}
+		if c.Measure == job.MeasureCondition {
+			was, now = stated(c.Conditions), stated(q.Job.Conditions)
+		}
+		found.Append(finding.Finding{Code: "cleared-differs", Severity: finding.Hold, At: c.At, Where: ref(r),
+			What: "run " + r.Name + ": " + c.By + " cleared the " + string(c.Measure) + " at station " + job.Both(c.Station) + " as " + was + ", and the survey now reads " + now,
+			Why:  "the survey has changed since, or the figure was copied wrongly",
+			Mend: "look at the reading again and write it as `value`, or take the entry out"})
+		return true
+	}
+	return false
+}
+
+func stated(all []job.Condition) string {
+	if len(all) == 0 {
+		return "sound"
+	}
+	words := make([]string, 0, len(all))
+	for _, c := range all {
+		words = append(words, string(c))
+	}
+	return strings.Join(words, " and ")
 }
 
 // holdSuspect holds what a doubted reading touches: its run; the perimeter,
@@ -243,7 +279,7 @@ func (r *Run) holdSuspect(s *Suspect, found *finding.List) {
 			", stands out from its neighbours, which lead to " + job.Both(s.Expected),
 		Why: s.Hint,
 		Mend: "measure again; if it stands, say so under the run: `cleared: [{station: " + length.Inches(q.Job.Station, 16) + ", measure: " +
-			key(m) + ", by: who measured, on: the date}]`",
+			key(m) + ", value: " + length.Inches(s.Value, 16) + ", by: who measured, on: the date}]`",
 	}
 	p := r.Perimeter
 	switch m {
@@ -299,7 +335,7 @@ func idleClearances(r *Run, found *finding.List) {
 	}
 	for i := range r.Job.Cleared {
 		c := &r.Job.Cleared[i]
-		if used[c] {
+		if used[c] || changed(r, c, found) {
 			continue
 		}
 		f := finding.New(finding.Note, "cleared-nothing", c.At, "check its station and measure, or take it out",

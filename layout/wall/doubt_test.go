@@ -75,14 +75,46 @@ func TestClearedReadings(t *testing.T) {
 	r := &j.Perimeters[0].Runs[1]
 	r.Readings[4].Width += in
 	r.Cleared = []job.Cleared{
-		{Station: 120 * in, Measure: job.MeasureWidth, By: "surveyor"},
-		{Station: 120 * in, Measure: job.MeasureOffset, By: "surveyor"},
+		{Station: 120 * in, Measure: job.MeasureWidth, By: "surveyor", Value: r.Readings[4].Width},
+		{Station: 120 * in, Measure: job.MeasureOffset, By: "surveyor", Value: r.Readings[4].Offset},
 	}
 	p, found := build(t, j)
 	if s := p[0].Runs[1].Suspects; len(s) != 1 || s[0].Cleared != &r.Cleared[0] {
 		t.Errorf("%+v", s)
 	}
 	if len(found) != 1 || found[0].Code != "cleared-nothing" || found[0].Severity != finding.Note || !contains(found[0].What, "offset") {
+		t.Errorf("%v", found)
+	}
+}
+
+// An entry clears the reading it repeats: a survey that changed since is doubted
+// again, and a later slip in a reading nobody doubts is seen all the same.
+func TestClearedReadingsThatChanged(t *testing.T) {
+	j := square()
+	r := &j.Perimeters[0].Runs[1]
+	r.Readings[4].Width += in
+	r.Cleared = []job.Cleared{{Station: 120 * in, Measure: job.MeasureWidth, By: "surveyor", Value: r.Readings[4].Width}}
+	r.Readings[4].Width += 2 * in
+	p, found := build(t, j)
+	if s := p[0].Runs[1].Suspects; len(s) != 1 || s[0].Cleared != nil {
+		t.Errorf("%+v", s)
+	}
+	said := false
+	for _, f := range found.Holds() {
+		said = said || f.Code == "cleared-differs" && f.Where.Run == "B" && contains(f.What, "1'-1\"") && contains(f.What, "1'-3\"")
+	}
+	if !said {
+		t.Errorf("the change is not said: %v", found)
+	}
+	j = square()
+	r = &j.Perimeters[0].Runs[1]
+	r.Readings[4].Conditions = []job.Condition{job.Wet, job.Rotten}
+	r.Cleared = []job.Cleared{{Station: 120 * in, Measure: job.MeasureCondition, By: "surveyor", Conditions: []job.Condition{job.Wet}}}
+	p, found = build(t, j)
+	if u := p[0].Runs[1].Unsound; len(u) != 1 || u[0].Cleared != nil {
+		t.Errorf("%+v", u)
+	}
+	if h := found.Holds(); len(h) != 1 || h[0].Code != "cleared-differs" || !contains(h[0].What, "wet and rotten") {
 		t.Errorf("%v", found)
 	}
 }
@@ -102,7 +134,7 @@ func TestUnsoundStretches(t *testing.T) {
 	r.Readings[0].Conditions = []job.Condition{job.Wet}
 	r.Readings[4].Conditions = []job.Condition{job.Fixings, job.Rotten}
 	r.Readings[6].Conditions = []job.Condition{job.Pipes}
-	r.Cleared = []job.Cleared{{Station: 0, Measure: job.MeasureCondition, By: "surveyor"}}
+	r.Cleared = []job.Cleared{{Station: 0, Measure: job.MeasureCondition, By: "surveyor", Conditions: []job.Condition{job.Wet}}}
 	p, found := build(t, j)
 	u := p[0].Runs[2].Unsound
 	if len(u) != 2 || u[0].From != 0 || u[0].To != 30*in || u[0].Cleared == nil ||

@@ -3,6 +3,8 @@ package wind
 import (
 	"fmt"
 	"math"
+
+	"copingset/layout/length"
 )
 
 // surface is a zone of a building's envelope with its sign: suction is minus.
@@ -120,16 +122,40 @@ func internal(e edition, enclosure string) (float64, source) {
 }
 
 // zoneWidth is the width a of wall zone 5, and of the roof zones of 7-10, in
-// feet: h the mean roof height, least the least plan dimension.
-func zoneWidth(h, least float64) float64 {
-	if h > tallOver {
+// feet: h the mean roof height, least the least plan dimension. A metric 0.9 m
+// is shorter than the 3 ft that are taken, and a longer zone is the safe side.
+func zoneWidth(h, least float64, tall bool) float64 {
+	if tall {
 		return math.Max(0.1*least, 3)
 	}
 	return math.Max(math.Min(0.1*least, 0.4*h), math.Max(0.04*least, 3))
 }
 
-// tallOver is the mean roof height over which other figures hold, in feet.
-const tallOver = 60.0
+// The standard letters its limits in both systems, rounded: a job is held to
+// those of its own. Mean roof height over which other figures hold, and height
+// of the parapet from which roof zone 3 may be taken as zone 2.
+const (
+	tallOver       = 60 * length.Foot
+	tallOverMetric = 18300 * length.Millimetre
+	noteFrom       = 3 * length.Foot
+	noteFromMetric = 900 * length.Millimetre
+)
+
+// tallFrom is the mean roof height up to which a building is low.
+func tallFrom(metric bool) length.Length {
+	if metric {
+		return tallOverMetric
+	}
+	return tallOver
+}
+
+// noteHeight is the least height of the parapet for the note on roof zone 3.
+func noteHeight(metric bool) length.Length {
+	if metric {
+		return noteFromMetric
+	}
+	return noteFrom
+}
 
 // least net pressure on components and cladding, strength level.
 const leastPSF = 16.0

@@ -27,7 +27,7 @@ type site struct {
 }
 
 // compute works the pressures out, or says why it does not.
-func compute(j *job.Job) (Demand, finding.List) {
+func compute(j *job.Job, fronts Fronts) (Demand, finding.List) {
 	w := j.Wind
 	var found finding.List
 	e, ok := editionOf(w.Edition)
@@ -37,21 +37,21 @@ func compute(j *job.Job) (Demand, finding.List) {
 	}
 	s := &site{job: w, e: e, metric: j.Units == job.Metric, h: feetOf(w.RoofHeight), top: feetOf(w.ParapetTop),
 		area: w.Area / (metresPerFoot * metresPerFoot), zone3: true}
-	s.tall = s.h > tallOver
+	s.tall = w.RoofHeight > tallFrom(s.metric)
 	s.basis.metric = s.metric
 	s.within(&found)
 	s.options(&found)
-	s.leastOf(j, &found)
+	s.leastOf(j, fronts, &found)
 	if len(found.Holds()) > 0 {
 		return Demand{}, found
 	}
 	s.inputs()
 	s.velocity(&found)
 	d := s.pressures()
-	d.Computed, d.Edition, d.Confirmed = true, w.Edition, w.Confirmed
+	d.Computed, d.Edition = true, w.Edition
 	d.By, d.Document = "computed by these sheets", ""
-	if c := w.Confirmed; c != nil {
-		d.By, d.Document = c.By, c.Document
+	if c := w.Confirmed; c != nil && d.confirms(c) {
+		d.Confirmed, d.By, d.Document = c, c.By, c.Document
 	}
 	d.Basis = s.basis.steps
 	return d, found
@@ -85,11 +85,10 @@ func (s *site) within(found *finding.List) {
 // options takes the stated options where the standard lets them be taken.
 func (s *site) options(found *finding.List) {
 	w := s.job
-	const noteHeight = 3.0 // ft, of the parapet
 	if w.ParapetNote {
-		if high := s.top - s.h; high < noteHeight {
+		if high := w.ParapetTop - w.RoofHeight; high < noteHeight(s.metric) {
 			found.Holdf("wind-parapet-note", w.At, "write `parapet_3ft_note: no`",
-				"the note is for parapets of 3 ft and over, and this one stands %.2f ft (%.2f m) over the roof", high, high*metresPerFoot)
+				"the note is for parapets of 3 ft (0.9 m) and over, and this one stands %.2f ft (%.2f m) over the roof", feetOf(high), feetOf(high)*metresPerFoot)
 		} else {
 			s.zone3 = false
 		}
@@ -97,7 +96,7 @@ func (s *site) options(found *finding.List) {
 	if w.WallReduction {
 		if s.tall {
 			found.Holdf("wind-reduction-tall", w.HeightAt, "write `wall_reduction: no`",
-				"the tenth off the wall coefficients belongs to mean roof heights of up to 60 ft")
+				"the tenth off the wall coefficients belongs to mean roof heights of up to 60 ft (18.3 m)")
 		} else {
 			s.reduced = true
 		}
@@ -343,7 +342,7 @@ func (s *site) face(what string, f surface, why source) job.Pressure {
 // widths finds how far the corner zone reaches along the wall.
 func (s *site) widths(d *Demand) {
 	b := &s.basis
-	a := zoneWidth(s.h, s.least)
+	a := zoneWidth(s.h, s.least, s.tall)
 	formula := "lesser of 0.1 L and 0.4 h, not under 0.04 L nor " + b.ft(3)
 	reach, sure := a, Computed
 	switch {
@@ -365,5 +364,5 @@ func (s *site) widths(d *Demand) {
 		reach = math.Max(a, 0.6*s.h)
 	}
 	d.CornerLength = fromFeet(reach)
-	b.feet("", "Corner zone along the wall from each outside corner", "the longer of the two, up to the next 1/16 in", feetOf(d.CornerLength), source{"figures above", sure})
+	b.feet("", "Corner zone along the wall from each outside corner and free end", "the longer of the two, up to the next 1/16 in", feetOf(d.CornerLength), source{"figures above", sure})
 }

@@ -96,11 +96,11 @@ func TestPublishedTall(t *testing.T) {
 
 func TestPublishedZoneWidths(t *testing.T) {
 	const source = "ASCE 7 Figures 30.4-1 and 30.3-1, zone width a, worked by hand"
-	near(t, source+": 100x200, 30", zoneWidth(30, 100), 10, 1e-9)
-	near(t, source+": 50x100, 15", zoneWidth(15, 50), 5, 1e-9)
-	near(t, source+": 400x600, 25, the 0.04 L floor", zoneWidth(25, 400), 16, 1e-9)
-	near(t, source+": 20x40, 10, the 3 ft floor", zoneWidth(10, 20), 3, 1e-9)
-	near(t, "ASCE 7-10 Figure 30.6-1, from memory: 100 ft wide, 80 ft high", zoneWidth(80, 100), 10, 1e-9)
+	near(t, source+": 100x200, 30", zoneWidth(30, 100, false), 10, 1e-9)
+	near(t, source+": 50x100, 15", zoneWidth(15, 50, false), 5, 1e-9)
+	near(t, source+": 400x600, 25, the 0.04 L floor", zoneWidth(25, 400, false), 16, 1e-9)
+	near(t, source+": 20x40, 10, the 3 ft floor", zoneWidth(10, 20, false), 3, 1e-9)
+	near(t, "ASCE 7-10 Figure 30.6-1, from memory: 100 ft wide, 80 ft high", zoneWidth(80, 100, true), 10, 1e-9)
 }
 
 func TestPublishedParapetCases(t *testing.T) {

@@ -27,7 +27,7 @@ func mustCompute(t interface {
 	Fatalf(string, ...any)
 }, j *job.Job) Demand {
 	t.Helper()
-	d, found := Build(j)
+	d, found := Build(j, nil)
 	if !d.Computed {
 		t.Fatalf("not computed: %v", found)
 	}
@@ -198,7 +198,7 @@ func TestOutside(t *testing.T) {
 		j.Wind.At = finding.Place{File: "a.yaml", Line: 3}
 		j.Wind.SpeedAt, j.Wind.HeightAt, j.Wind.TopAt = j.Wind.At, j.Wind.At, j.Wind.At
 		c.change(j.Wind)
-		d, found := Build(j)
+		d, found := Build(j, nil)
 		if d.Known() {
 			t.Errorf("%s: a pressure all the same", c.name)
 		}
@@ -211,7 +211,7 @@ func TestOutside(t *testing.T) {
 func TestConfirmed(t *testing.T) {
 	j := example("ASCE 7-16")
 	severity := func() finding.Severity {
-		_, found := Build(j)
+		_, found := Build(j, nil)
 		for _, f := range found {
 			if f.Code == "pressures-computed" {
 				return f.Severity
@@ -223,9 +223,68 @@ func TestConfirmed(t *testing.T) {
 	if severity() != finding.Hold || !mustCompute(t, j).ToConfirm() {
 		t.Error("computed pressures are not on hold")
 	}
-	j.Wind.Confirmed = &job.Confirmed{By: "engineer", Document: "L-1", On: job.Date{Year: 2026, Month: 3, Day: 1}}
-	if severity() != finding.Note || mustCompute(t, j).ToConfirm() {
-		t.Error("confirmed pressures are still on hold")
+	up := mustCompute(t, j).Up[Corner]
+	c := &job.Confirmed{By: "engineer", Document: "L-1", On: job.Date{Year: 2026, Month: 3, Day: 1}}
+	j.Wind.Confirmed = c
+	for _, as := range []job.Pressure{up, {Pa: up.Pa * 0.6, Level: job.Allowable},
+		{Pa: math.Round(up.Pa/pascalsPerPSF*10) / 10 * pascalsPerPSF, Level: job.Strength}, {Pa: math.Round(up.Pa/10) * 10, Level: job.Strength}} {
+		c.CornerUp = as
+		if severity() != finding.Note || mustCompute(t, j).ToConfirm() {
+			t.Errorf("pressures confirmed as %+v are still on hold", as)
+		}
+	}
+	// The figure of another level, and that of another speed.
+	c.CornerUp = job.Pressure{Pa: up.Pa, Level: job.Allowable}
+	for range 2 {
+		d, found := Build(j, nil)
+		h := found.Holds()
+		if !d.ToConfirm() || d.By == c.By || len(h) != 1 || h[0].Code != "confirmation-differs" || !strings.Contains(h[0].What, letter(c.CornerUp)) {
+			t.Errorf("%+v: %v", c.CornerUp, found)
+		}
+		c.CornerUp, j.Wind.Speed = up, j.Wind.Speed*1.01
+	}
+}
+
+// A limit of the standard is that of the job's own system: 18.3 m is up to it,
+// and not over the 60 ft that come to 18.288 m.
+func TestLimitsInTheJobsSystem(t *testing.T) {
+	const mm = length.Millimetre
+	for _, c := range []struct {
+		units job.Units
+		roof  length.Length
+		tall  bool
+	}{{job.Metric, 18300 * mm, false}, {job.Metric, 18301 * mm, true}, {job.Imperial, 60 * length.Foot, false}, {job.Imperial, 60*length.Foot + mm, true}, {job.Imperial, 18300 * mm, true}} {
+		j := example("ASCE 7-16")
+		j.Units, j.Wind.RoofHeight, j.Wind.ParapetTop = c.units, c.roof, c.roof+900*mm
+		j.Wind.WallReduction = true // belongs to low buildings
+		_, found := Build(j, nil)
+		if tall := slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Code == "wind-reduction-tall" }); tall != c.tall {
+			t.Errorf("%v, %v: tall %v", c.units, c.roof, tall)
+		}
+		if c.tall {
+			continue
+		}
+		j.Wind.ParapetNote = true
+		_, found = Build(j, nil)
+		if low := slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Code == "wind-parapet-note" }); low != (c.units == job.Imperial) {
+			t.Errorf("%v: a parapet of 0.9 m is too low: %v", c.units, low)
+		}
+	}
+}
+
+// Stated pressures with a rear leg are compared as well, and converted.
+func TestStatedRearLeg(t *testing.T) {
+	j := example("ASCE 7-16")
+	p := func(psf float64) job.Pressure { return job.Pressure{Pa: psf * pascalsPerPSF, Level: job.Strength} }
+	z := job.ZonePressure{Up: p(200), Out: p(200)}
+	j.Pressures = &job.Pressures{Edition: "ASCE 7-16", CornerLength: 40 * length.Foot, Edge: z, Corner: z}
+	if d, found := Build(j, nil); d.RearKnown() || len(found) > 0 {
+		t.Errorf("%+v: %v", d.Rear, found)
+	}
+	j.Pressures.Edge.Rear, j.Pressures.Corner.Rear = p(200), p(20)
+	d, found := Build(j, nil)
+	if !d.RearKnown() || len(found) != 1 || found[0].Code != "pressures-below" || !strings.Contains(found[0].What, "corner rear leg 12.0 psf") {
+		t.Errorf("%+v: %v", d.Rear, found)
 	}
 }
 
@@ -234,7 +293,7 @@ func TestStatedStandOverComputed(t *testing.T) {
 	p := func(psf float64) job.Pressure { return job.Pressure{Pa: psf * pascalsPerPSF, Level: job.Allowable} }
 	j.Pressures = &job.Pressures{Edition: "ASCE 7-16", CornerLength: 20 * length.Foot,
 		Edge: job.ZonePressure{Up: p(39.80), Out: p(19.03)}, Corner: job.ZonePressure{Up: p(33), Out: p(24.23)}}
-	d, found := Build(j)
+	d, found := Build(j, nil)
 	if !d.Stated || d.Computed || d.Up[Corner] != p(33) || d.Check == nil || d.ToConfirm() {
 		t.Fatalf("%+v", d)
 	}
@@ -243,7 +302,7 @@ func TestStatedStandOverComputed(t *testing.T) {
 		t.Errorf("%v", found)
 	}
 	j.Wind.Speed = 20
-	if d, found := Build(j); !d.Stated || d.Check != nil || len(found.Holds()) > 0 || len(found) == 0 {
+	if d, found := Build(j, nil); !d.Stated || d.Check != nil || len(found.Holds()) > 0 || len(found) == 0 {
 		t.Errorf("a check that fails holds the stated pressures: %v", found)
 	}
 }
@@ -266,8 +325,16 @@ func TestLeastFromThePerimeter(t *testing.T) {
 		j.Perimeters = []job.Perimeter{{Name: "ROOF", Runs: c.runs}, {Name: "WELL", Kind: job.Well}}
 		s := site{job: j.Wind}
 		var found finding.List
-		s.leastOf(j, &found)
+		s.leastOf(j, nil, &found)
 		near(t, c.name, s.least, c.want, 1e-6)
+		if len(found) != 1 || found[0].Code != "wind-least-taken" || found[0].Severity != finding.Note {
+			t.Errorf("%s: taken silently: %v", c.name, found)
+		}
+		// Measured on the rear face of a wall a foot wide, two feet short.
+		s.leastOf(j, func(r *job.Run) length.Length { return r.Length + 2*length.Foot }, &found)
+		if s.least < c.want+1.9 {
+			t.Errorf("%s: %g ft where the front face has 2 ft more than %g", c.name, s.least, c.want)
+		}
 	}
 }
 

@@ -39,28 +39,33 @@ func TestAround(t *testing.T) {
 		fronts  []length.Length
 		outside []bool
 		closed  bool
+		begins  bool
 		want    [][]Stretch
 	}{
-		{"a rectangle", []length.Length{40 * ft, 10 * ft, 40 * ft, 10 * ft}, []bool{true, true, true, true}, true,
+		{"a rectangle", []length.Length{40 * ft, 10 * ft, 40 * ft, 10 * ft}, []bool{true, true, true, true}, true, false,
 			[][]Stretch{{corner(0, 6), edge(6, 34), corner(34, 40)}, {corner(0, 10)}, {corner(0, 6), edge(6, 34), corner(34, 40)}, {corner(0, 10)}}},
-		{"a well has no outside corner", []length.Length{10 * ft, 10 * ft}, []bool{false, false}, true,
+		{"a well has no outside corner", []length.Length{10 * ft, 10 * ft}, []bool{false, false}, true, false,
 			[][]Stretch{{edge(0, 10)}, {edge(0, 10)}}},
-		{"a jog of 2 ft at an inside corner does not end the zone", []length.Length{20 * ft, 2 * ft, 20 * ft}, []bool{false, true}, false,
+		{"a jog of 2 ft at an inside corner does not end the zone", []length.Length{20 * ft, 2 * ft, 20 * ft}, []bool{false, true}, false, false,
 			[][]Stretch{{edge(0, 16), corner(16, 20)}, {corner(0, 2)}, {corner(0, 6), edge(6, 20)}}},
-		{"nothing beyond an open end", []length.Length{3 * ft, 20 * ft}, []bool{true}, false,
+		{"a wall with two free ends", []length.Length{20 * ft}, []bool{true}, false, true,
+			[][]Stretch{{corner(0, 6), edge(6, 14), corner(14, 20)}}},
+		{"a free end goes on past a jog", []length.Length{4 * ft, 20 * ft}, []bool{false, false}, false, true,
+			[][]Stretch{{corner(0, 4)}, {corner(0, 2), edge(2, 20)}}},
+		{"nothing beyond an open end", []length.Length{3 * ft, 20 * ft}, []bool{true}, false, false,
 			[][]Stretch{{corner(0, 3)}, {corner(0, 6), edge(6, 20)}}},
-		{"round the seam of a closed perimeter", []length.Length{2 * ft, 20 * ft, 20 * ft}, []bool{false, false, true}, true,
+		{"round the seam of a closed perimeter", []length.Length{2 * ft, 20 * ft, 20 * ft}, []bool{false, false, true}, true, false,
 			[][]Stretch{{corner(0, 2)}, {corner(0, 4), edge(4, 20)}, {edge(0, 14), corner(14, 20)}}},
 	}
 	for _, c := range cases {
-		got := d.Around(c.fronts, c.outside, c.closed)
+		got := d.Around(c.fronts, c.outside, c.closed, c.begins)
 		for i := range c.want {
 			if !slices.Equal(got[i], c.want[i]) {
 				t.Errorf("%s, run %d: %v, want %v", c.name, i+1, got[i], c.want[i])
 			}
 		}
 	}
-	z := d.Around([]length.Length{40 * ft, 40 * ft}, []bool{true, true}, true)[0]
+	z := d.Around([]length.Length{40 * ft, 40 * ft}, []bool{true, true}, true, false)[0]
 	if Touches(z, 5*ft, 20*ft) != Corner || Touches(z, 6*ft, 34*ft) != Edge {
 		t.Error("a piece that touches a zone takes it whole, one that only meets its edge does not")
 	}

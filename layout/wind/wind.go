@@ -53,8 +53,8 @@ type Demand struct {
 	By, Document string
 	Edition      string
 	Up, Out      [2]job.Pressure // by Zone, as stated or at strength level
-	Rear         [2]job.Pressure // suction on the rear leg, computed only
-	CornerLength length.Length   // from each outside corner along the wall
+	Rear         [2]job.Pressure // suction on the rear leg; zero: stated pressures without it
+	CornerLength length.Length   // from each outside corner and free end along the wall
 	Basis        []Step          // every input and result in order
 	Check        *Demand         // computed beside stated ones, to compare
 }
@@ -62,17 +62,20 @@ type Demand struct {
 // Known reports whether there are pressures to compare with.
 func (d Demand) Known() bool { return d.Stated || d.Computed }
 
+// RearKnown reports whether there is a pressure on the rear leg to compare.
+func (d Demand) RearKnown() bool { return d.Rear[Edge].Pa > 0 && d.Rear[Corner].Pa > 0 }
+
 // ToConfirm reports whether the pressures still need a licensed engineer.
 func (d Demand) ToConfirm() bool { return d.Computed && d.Confirmed == nil }
 
 // Build takes the demand from the job: stated pressures stand over computed
 // ones.
-func Build(j *job.Job) (Demand, finding.List) {
+func Build(j *job.Job, fronts Fronts) (Demand, finding.List) {
 	switch {
 	case j.Pressures != nil:
 		d, found := stated(j)
 		if j.Wind != nil {
-			c, more := compute(j)
+			c, more := compute(j, fronts)
 			found.Append(asNotes(more)...)
 			if c.Computed {
 				d.Check = &c
@@ -81,7 +84,7 @@ func Build(j *job.Job) (Demand, finding.List) {
 		}
 		return d, found
 	case j.Wind != nil:
-		d, found := compute(j)
+		d, found := compute(j, fronts)
 		if d.Computed {
 			found.Append(doubts(j, d)...)
 		}
@@ -102,7 +105,7 @@ func stated(j *job.Job) (Demand, finding.List) {
 	var found finding.List
 	p := j.Pressures
 	strength := false
-	for _, q := range []job.Pressure{p.Edge.Up, p.Edge.Out, p.Corner.Up, p.Corner.Out} {
+	for _, q := range []job.Pressure{p.Edge.Up, p.Edge.Out, p.Edge.Rear, p.Corner.Up, p.Corner.Out, p.Corner.Rear} {
 		strength = strength || q.Level == job.Strength
 	}
 	if strength && !slices.Contains(editions(), strings.TrimSpace(p.Edition)) {
@@ -117,6 +120,7 @@ func stated(j *job.Job) (Demand, finding.List) {
 		Stated: true, By: p.By, Document: p.Document, Edition: p.Edition,
 		Up:           [2]job.Pressure{p.Edge.Up, p.Corner.Up},
 		Out:          [2]job.Pressure{p.Edge.Out, p.Corner.Out},
+		Rear:         [2]job.Pressure{p.Edge.Rear, p.Corner.Rear},
 		CornerLength: p.CornerLength,
 		Basis:        statedBasis(j),
 	}, found
@@ -131,13 +135,17 @@ func statedBasis(j *job.Job) []Step {
 	for _, q := range []struct {
 		what string
 		p    job.Pressure
-	}{{"up, edge", p.Edge.Up}, {"up, corner", p.Corner.Up}, {"out, edge", p.Edge.Out}, {"out, corner", p.Corner.Out}} {
+	}{{"up, edge", p.Edge.Up}, {"up, corner", p.Corner.Up}, {"out, edge", p.Edge.Out}, {"out, corner", p.Corner.Out},
+		{"rear leg towards the roof, edge", p.Edge.Rear}, {"rear leg towards the roof, corner", p.Corner.Rear}} {
+		if q.p.Pa == 0 {
+			continue
+		}
 		b.pressure("p", "Pressure "+q.what+" ("+levelWord(q.p.Level)+")", "", q.p.Pa, from)
 		if q.p.Level == job.Strength {
 			b.pressure("p", "Pressure "+q.what+" (allowable)", "0.6 p", AllowablePa(q.p), read(p.Edition+" section 2.4: 0.6W"))
 		}
 	}
-	b.feet("", "Corner zone along the wall from each outside corner", "", feetOf(p.CornerLength), from)
+	b.feet("", "Corner zone along the wall from each outside corner and free end", "", feetOf(p.CornerLength), from)
 	return b.steps
 }
 
@@ -157,12 +165,22 @@ type Stretch struct {
 
 // Around cuts the runs of a perimeter into zones. fronts are their wall lines
 // in station order; outside tells of each corner, between a run and the next
-// (a closed perimeter's last is with its first), whether it is an outside one.
-// The corner zone is the corner length along the wall from each outside corner,
-// and goes on past a jog or a kink into the next run.
-func (d Demand) Around(fronts []length.Length, outside []bool, closed bool) [][]Stretch {
+// (a closed perimeter's last is with its first), whether it is an outside one;
+// of an open one, begins tells whether its left end is free, and the last of
+// outside whether its right end is. The corner zone is the corner length along
+// the wall from each outside corner and each free end, and goes on past a jog
+// or a kink into the next run. No standard draws zones at a free end of a wall;
+// the wind goes round it as round a corner, and the longer zone is the safe side.
+func (d Demand) Around(fronts []length.Length, outside []bool, closed, begins bool) [][]Stretch {
 	n := len(fronts)
 	fromLeft, fromRight := make([]length.Length, n), make([]length.Length, n)
+	if begins && !closed {
+		rest := d.CornerLength
+		for i := 0; rest > 0 && i < n; i++ {
+			fromLeft[i] = length.Max(fromLeft[i], rest)
+			rest -= fronts[i]
+		}
+	}
 	for c, o := range outside {
 		if !o {
 			continue

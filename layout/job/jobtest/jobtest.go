@@ -45,13 +45,14 @@ func Job() *job.Job {
 		Membrane: job.Layer{Name: "self-adhering membrane", Thickness: in / 25},
 		Fasteners: []job.Fastener{{Name: "wood screw", Diameter: in / 4, Substrate: job.Wood,
 			Lengths:   []length.Length{3 * in / 2, 2 * in, 5 * in / 2, 3 * in, 7 * in / 2, 4 * in, 5 * in},
-			Embedment: in, Tip: in / 4, Cover: in / 8, EdgeDistance: in / 2, Box: 100}},
+			Embedment: in, Tip: in / 4, Cover: in / 8, EdgeDistance: in / 2, Box: 100, Kind: job.WoodScrew}},
 		Assemblies: []job.Assembly{
 			assembly("T1", metal, 46*in, 2800, 1400),
 			assembly("T2", metal, 30*in, 4400, 2200),
 		},
 		Walls: []job.Wall{{Name: "block", CoverFront: in, CoverRear: in / 2,
-			Layers: []job.Layer{{Name: "nailers", Material: job.Wood, Thickness: 3 * in}, {Name: "block", Material: job.Masonry, Thickness: 16 * in}}}},
+			Layers: []job.Layer{{Name: "nailers", Material: job.Wood, Thickness: 3 * in, Gravity: 0.42, Service: true}, {Name: "block", Material: job.Masonry, Thickness: 16 * in}},
+			Nailer: &job.Nailer{Anchor: "anchor bolt", Report: "S-501", Pull: 1800, Shear: 1300, Most: 48 * in, Least: 6 * in}}},
 		Pressures: &job.Pressures{By: "engineer of record", Document: "S-1", Edition: "ASCE 7-16", CornerLength: 72 * in,
 			Edge:   job.ZonePressure{Up: job.Pressure{Pa: 1200, Level: job.Allowable}, Out: job.Pressure{Pa: 600, Level: job.Allowable}},
 			Corner: job.ZonePressure{Up: job.Pressure{Pa: 1900, Level: job.Allowable}, Out: job.Pressure{Pa: 900, Level: job.Allowable}}},
@@ -64,7 +65,8 @@ func assembly(name, metal string, spacing length.Length, up, out float64) job.As
 	return job.Assembly{Name: name, Report: "R-" + name, Metal: metal, ThicknessLeast: in / 20,
 		FrontLegMost: 6 * in, RearLegMost: 4 * in, WidthMost: 30 * in, ChairSpacing: spacing, Substrate: job.Wood,
 		Fastener: "wood screw", FrontRow: 2, RearRow: 2, FrontRowFrom: 2 * in, RearRowFrom: 2 * in,
-		Up: job.Pressure{Pa: up, Level: job.AsPulled}, Out: job.Pressure{Pa: out, Level: job.AsPulled}, Factor: 2, Cost: 1000}
+		Up: job.Pressure{Pa: up, Level: job.AsPulled}, Out: job.Pressure{Pa: out, Level: job.AsPulled},
+		Rear: job.Pressure{Pa: up, Level: job.AsPulled}, Factor: 2, Cost: 1000}
 }
 
 // Run makes a surveyed run: flat, straight and 12 in wide.
