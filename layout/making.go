@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"copingset/layout/cap"
 	"copingset/layout/finding"
 	"copingset/layout/shop"
 )
@@ -31,7 +32,7 @@ func (l *Layout) families() finding.List {
 			// The pattern is of the piece as it ships; a piece weighs what it does as
 			// laid, and ShippedGrams adds what is trimmed off.
 			q.Grams = f.Grams - (l.ShippedGrams(q) - q.Grams)
-			q.TwoPerson = f.Grams > l.Job.Site.OnePerson || q.Length() > l.Job.Site.LongPiece
+			q.Lift = cap.LiftOf(&l.Job.Site, f.Grams, q.Shipped())
 		}
 	}
 	return found

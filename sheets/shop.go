@@ -416,9 +416,9 @@ func (b *book) familyFacts(f *layout.Family, g []*layout.Family) table {
 		}
 		add("Blank, girth × length", strings.Join(blanks, "; "))
 		if len(f.Bodies) > 0 {
-			lift := "one person lifts it"
-			if f.Pieces[0].TwoPerson {
-				lift = "TWO to lift"
+			lift := lifting(f.Pieces[0], "", " to lift")
+			if lift == "" {
+				lift = "one person lifts it"
 			}
 			add("Weight", b.weight(f.Grams)+" each, from its developed area; "+lift)
 		}

@@ -92,8 +92,8 @@ func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, prefix s
 		if f != nil {
 			lines[len(lines)-1] += ", family " + f.Mark
 		}
-		if q.TwoPerson {
-			lines = append(lines, "TWO to lift")
+		if w := lifting(q, "", " to lift"); w != "" {
+			lines = append(lines, w)
 		}
 		step := min(drawing.Note.Line(), (in.Max.Y-y)/drawing.Unit(len(lines)))
 		for _, l := range lines {

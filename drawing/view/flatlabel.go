@@ -33,7 +33,7 @@ func (d *flat) bendLabels(box drawing.Rect) {
 			words += ", " + BlankLong(d.l, q.FromLeft(d.st.Step())) + " from the left"
 			r.Y = (q.Line.From.Y + q.Line.To.Y) / 2
 		case !q.Level():
-			words += ", right end at " + d.st.Short(d.b.FromStreetAt(r, d.st.Step()))
+			words += " (slants)" // the table of bends gives both its ends
 		}
 		rows = append(rows, row{tip: d.m.at(r), number: strconv.Itoa(q.Order), words: drawing.Letter(words), dot: q.Across()})
 	}

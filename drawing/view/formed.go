@@ -110,6 +110,20 @@ func (q *formed) plate(b layout.Body, leg int) {
 	}
 }
 
+// tapered is the outline of a leg from above. A taper is drawn as a quarter of
+// the width, whatever it is: the wide end must be told from the narrow one at a
+// glance, and the sheet gives both widths.
+func (q formed) tapered(g cornerLeg, p []xy) []xy {
+	if q.p.Kind != cap.Transition {
+		return p
+	}
+	at := func(x, y float64) xy { return g.at(x*g.long, y*q.wide) }
+	if q.p.Hand == cap.RightHand {
+		return []xy{p[0], p[1], p[2], at(0.75, 1), at(0.25, 0.75), at(0, 0.75)}
+	}
+	return []xy{p[0], p[1], at(1, 0.75), at(0.75, 0.75), at(0.25, 1), p[3]}
+}
+
 // FormedTop draws a piece as a person on the roof sees it from above: street at
 // the top, L and R at its ends, legs told apart. Long legs are shortened.
 func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Scene {
@@ -129,7 +143,7 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 	m := paperMap{ratio: ratio, origin: o}
 	for i, g := range q.legs {
 		p := g.polygon(q.wide)
-		s.Fill(drawing.White, drawing.Medium, m.all(p[:]...)...)
+		s.Fill(drawing.White, drawing.Medium, m.all(q.tapered(g, p[:])...)...)
 		// The street face is the thick one.
 		s.Line(drawing.Thick, m.at(p[0]), m.at(p[1]))
 		if i == 0 && q.p.LeftEnd != job.EndTurn {

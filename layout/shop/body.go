@@ -63,14 +63,6 @@ func miter(x, side, perWidth float64) fold.End {
 	return func(y, _ float64) float64 { return x - side*y*perWidth }
 }
 
-// pitchMiter is a cut square to the bisector of a change of grade: the run this
-// leg belongs to rises by `own` per unit and meets one that rises by `other`; the
-// leg is drawn along its own grade, so heights are measured square to it.
-func pitchMiter(x, side, own, other float64) fold.End {
-	half := math.Tan((math.Atan(other) - math.Atan(own)) / 2)
-	return func(_, z float64) float64 { return x - side*z*half }
-}
-
 // withUpstand hangs a flange on the top at one end, bent up against a higher
 // wall. right says which end.
 func withUpstand(s fold.Solid, right bool, height float64) fold.Solid {

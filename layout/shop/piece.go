@@ -14,7 +14,6 @@ type raw struct {
 	name  string
 	solid fold.Solid
 	holes [][]fold.Vec // on the top
-	hems  int          // faces that are hems
 }
 
 // bodies of a piece: one for each leg, the plate of a closed end.
