@@ -460,7 +460,7 @@ func (b *book) profilePage() []page {
 	seen := map[length.Length]bool{} // look-up only
 	for _, f := range b.l.Families {
 		in := f.Pieces[0].Inside
-		if len(f.Bodies) == 0 || seen[in] {
+		if len(f.Bodies) == 0 || seen[in] || f.Kind == cap.Transition { // the pieces beside it have its widths
 			continue
 		}
 		seen[in] = true

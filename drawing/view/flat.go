@@ -133,7 +133,7 @@ func FlatPattern(l *layout.Layout, f *layout.Family, body int, varies bool, w, h
 	if f.Released() == 0 {
 		head += 1250
 	}
-	scale, ok := d.fit(w-flatLeft-flatRight, h-head-flatTop-flatFoot)
+	scale, ok := d.fit(w-flatLeft-d.right(), h-head-flatTop-flatFoot)
 	if !ok {
 		scale.Name = "not to scale"
 	}
@@ -155,7 +155,7 @@ func FlatReadable(l *layout.Layout, f *layout.Family, body int, w, h drawing.Uni
 	const least = 42 * drawing.MM
 	d := flat{l: l, f: f, b: f.Bodies[body], st: Blank(l)}
 	d.lo, d.hi = d.b.Flat.Bounds()
-	_, ok := d.fit(w-flatLeft-flatRight, h-flatHead-flatTop-flatFoot)
+	_, ok := d.fit(w-flatLeft-d.right(), h-flatHead-flatTop-flatFoot)
 	return ok && (d.high() >= least || d.m.ratio <= 5)
 }
 

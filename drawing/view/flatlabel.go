@@ -9,6 +9,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/layout"
 )
 
 // bendLabels stand in a column at the right, in the order of the bends from
@@ -24,18 +25,10 @@ func (d *flat) bendLabels(box drawing.Rect) {
 	var rows []row
 	for _, q := range d.b.Bends {
 		_, r := q.Ends()
-		words := BendWords(q) + "  " + q.Line.Between[1]
-		if q.Hem {
-			words = BendWords(q)
-		}
-		switch {
-		case q.Across():
-			words += ", " + BlankLong(d.l, q.FromLeft(d.st.Step())) + " from the left"
+		if q.Across() {
 			r.Y = (q.Line.From.Y + q.Line.To.Y) / 2
-		case !q.Level():
-			words += " (slants)" // the table of bends gives both its ends
 		}
-		rows = append(rows, row{tip: d.m.at(r), number: strconv.Itoa(q.Order), words: drawing.Letter(words), dot: q.Across()})
+		rows = append(rows, row{tip: d.m.at(r), number: strconv.Itoa(q.Order), words: d.bendRow(q), dot: q.Across()})
 	}
 	slices.SortStableFunc(rows, func(a, b row) int { return cmp.Compare(a.tip.Y, b.tip.Y) })
 	const gap drawing.Unit = 700
@@ -67,6 +60,31 @@ func (d *flat) bendLabels(box drawing.Rect) {
 		mid.X = box.Max.X + 1200
 	}
 	d.side(d.b.Edges().Right, drawing.Box(box.Max.X+300, box.Min.Y-1500, d.s.W, box.Max.Y+1500), mid)
+}
+
+// bendRow is what the label of a bend says.
+func (d *flat) bendRow(q layout.Bend) string {
+	words := BendWords(q)
+	if !q.Hem {
+		words += "  " + q.Line.Between[1]
+	}
+	switch {
+	case q.Across():
+		words += ", " + BlankLong(d.l, q.FromLeft(d.st.Step())) + " from the left"
+	case !q.Level():
+		words += " (slants)" // the table of bends gives both its ends
+	}
+	return drawing.Letter(words)
+}
+
+// right is the room the labels of the bends take beside the blank, and the
+// letter of its hand beyond them.
+func (d *flat) right() drawing.Unit {
+	var wide drawing.Unit
+	for _, q := range d.b.Bends {
+		wide = max(wide, drawing.Width(drawing.Bold, d.bendRow(q), drawing.Note))
+	}
+	return max(flatRight, 350+900+780+wide+1400)
 }
 
 // side letters which hand a side of the blank is, as large as it must be

@@ -19,8 +19,16 @@ func ShopSection(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.
 	s.Desc = "Cross-section of the cap with outside dimensions, street at the left, roof at the right."
 	st := Blank(l)
 	sys := &l.Job.System
-	b := f.Bodies[0]
-	path, names := sectionPath(b)
+	// Of a transition, the straight end: the taper is no one section.
+	var b layout.Body
+	var path []xy
+	var names []int
+	for _, body := range f.Bodies {
+		if path, names = sectionPath(body); len(path) >= 2 {
+			b = body
+			break
+		}
+	}
 	if len(path) < 2 {
 		return s
 	}

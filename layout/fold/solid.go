@@ -13,15 +13,14 @@ type Vec struct{ X, Y, Z float64 }
 // (x, -y, z).
 func FromLayout(x, y, z float64) Vec { return Vec{x, -y, z} }
 
-func (a Vec) plus(b Vec) Vec             { return Vec{a.X + b.X, a.Y + b.Y, a.Z + b.Z} }
-func (a Vec) minus(b Vec) Vec            { return Vec{a.X - b.X, a.Y - b.Y, a.Z - b.Z} }
-func (a Vec) times(f float64) Vec        { return Vec{a.X * f, a.Y * f, a.Z * f} }
-func (a Vec) dot(b Vec) float64          { return a.X*b.X + a.Y*b.Y + a.Z*b.Z }
-func (a Vec) length() float64            { return math.Sqrt(a.dot(a)) }
-func (a Vec) unit() Vec                  { return a.times(1 / a.length()) }
-func (a Vec) distance(b Vec) float64     { return a.minus(b).length() }
-func (a Vec) cross(b Vec) Vec            { return Vec{a.Y*b.Z - a.Z*b.Y, a.Z*b.X - a.X*b.Z, a.X*b.Y - a.Y*b.X} }
-func (a Vec) along(b Vec, f float64) Vec { return a.plus(b.minus(a).times(f)) }
+func (a Vec) plus(b Vec) Vec         { return Vec{a.X + b.X, a.Y + b.Y, a.Z + b.Z} }
+func (a Vec) minus(b Vec) Vec        { return Vec{a.X - b.X, a.Y - b.Y, a.Z - b.Z} }
+func (a Vec) times(f float64) Vec    { return Vec{a.X * f, a.Y * f, a.Z * f} }
+func (a Vec) dot(b Vec) float64      { return a.X*b.X + a.Y*b.Y + a.Z*b.Z }
+func (a Vec) length() float64        { return math.Sqrt(a.dot(a)) }
+func (a Vec) unit() Vec              { return a.times(1 / a.length()) }
+func (a Vec) distance(b Vec) float64 { return a.minus(b).length() }
+func (a Vec) cross(b Vec) Vec        { return Vec{a.Y*b.Z - a.Z*b.Y, a.Z*b.X - a.X*b.Z, a.X*b.Y - a.Y*b.X} }
 
 // Face is a flat face, its corners in counterclockwise order as seen from the
 // finish side.
