@@ -15,6 +15,7 @@ import (
 	"testing"
 
 	"copingset/drawing"
+	"copingset/drawing/dxf"
 	"copingset/drawing/svg"
 	"copingset/layout"
 	"copingset/layout/job"
@@ -37,6 +38,7 @@ var update = flag.Bool("update", false, "rewrite the golden files from what is d
 //	pdf/ID.txt       the content stream of the same first sheets
 //	pdf.sum          size and digest of every page's content stream
 //	csv/NAME.csv     the schedules
+//	dxf.sum          a digest of every drawing for machines
 //
 // A missing file and one that nothing makes any more both fail.
 func TestGolden(t *testing.T) {
@@ -112,6 +114,11 @@ func outputs(t *testing.T, l *layout.Layout, pages []sheets.Sheet) map[string][]
 		}
 	}
 	out["pdf.sum"] = []byte(sums.String())
+	var machines strings.Builder
+	for _, m := range sheets.Machines(l) {
+		fmt.Fprintf(&machines, "%s %s\n", m.Name, digest(dxf.Encode(m.Drawing)))
+	}
+	out["dxf.sum"] = []byte(machines.String())
 	for _, s := range sheets.Schedules(l) {
 		var b bytes.Buffer
 		if err := sheets.WriteCSV(&b, s); err != nil {

@@ -10,18 +10,19 @@ import (
 // towards paper, nothing runs backwards.
 func mayImport() map[string]string {
 	return map[string]string{
-		"cmd/copingset":             "drawing drawing/svg layout layout/finding layout/job layout/length sheets",
-		"sheets":                    "drawing drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/finding layout/job layout/length layout/wall layout/wind",
+		"cmd/copingset":             "drawing drawing/dxf drawing/svg layout layout/finding layout/job layout/length sheets",
+		"sheets":                    "drawing drawing/dxf drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/cut layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind",
 		"drawing":                   "fonts layout/length",
 		"drawing/internal/specimen": "drawing",
 		"drawing/place":             "drawing",
 		"drawing/svg":               "drawing fonts",
 		"drawing/pdf":               "drawing fonts",
-		"drawing/view":              "drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/finding layout/job layout/length layout/wall layout/wind",
+		"drawing/dxf":               "",
+		"drawing/view":              "drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/cut layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind",
 		"fonts":                     "",
 		"golden":                    "",
 		"samples":                   "",
-		"layout":                    "layout/anchor layout/assembly layout/cap layout/crate layout/finding layout/job layout/length layout/metal layout/wall layout/wind layout/withdrawal",
+		"layout":                    "layout/anchor layout/assembly layout/cap layout/crate layout/finding layout/job layout/length layout/metal layout/shop layout/wall layout/wind layout/withdrawal",
 		"layout/length":             "",
 		"layout/length/pinned":      "",
 		"layout/finding":            "layout/length",
@@ -38,6 +39,9 @@ func mayImport() map[string]string {
 		"layout/cap":                "layout/assembly layout/finding layout/job layout/length layout/wall layout/wind",
 		"layout/anchor":             "layout/assembly layout/cap layout/finding layout/job layout/length layout/wall layout/wind",
 		"layout/crate":              "layout/anchor layout/cap layout/job layout/length",
+		"layout/cut":                "layout/length",
+		"layout/fold":               "",
+		"layout/shop":               "layout/cap layout/cut layout/finding layout/fold layout/job layout/length",
 	}
 }
 

@@ -50,6 +50,8 @@ type Layout struct {
 	Demand     wind.Demand
 	Perimeters []*Perimeter
 	Crates     []*Crate
+	Families   []*Family    // pieces made alike, with their flat patterns; none without `shop:`
+	Cutting    *Order       // how the released pieces are cut; nil without `shop:`
 	Withheld   []*Piece     // not released: a hold or an unmeasured length touches them
 	Packing    wall.Packing // both ways to pack the whole job, compared
 	Findings   finding.List // all rooms', sorted
@@ -108,11 +110,13 @@ func build(j *job.Job) (*Layout, finding.List) {
 	}
 	l.Packing = wall.TotalPacking(walls)
 	l.unsound(&found)
+	keep(l.families())
 	keep(l.checks())
 	found.Sort()
 	l.Findings = found
 	l.release()
 	l.crate()
+	l.cutting()
 	return l, l.Findings
 }
 

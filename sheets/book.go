@@ -89,6 +89,7 @@ func (b *book) plan() []page {
 	rest = append(rest, b.wallReports()...)
 	rest = append(rest, b.rfis()...)
 	rest = append(rest, b.crates()...)
+	rest = append(rest, b.shopPages()...)
 	return append(b.index(rest), rest...)
 }
 

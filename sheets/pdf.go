@@ -81,5 +81,14 @@ func Views(l *layout.Layout) []drawing.Scene {
 			add(view.SectionAtJoint(l, q.Run, q.Joint, viewHigh, viewHigh), "section", q.Joint.Name)
 		}
 	}
+	for _, f := range l.Families {
+		for i := range f.Bodies {
+			add(view.FlatPattern(l, f, i, false, viewWide, viewHigh), "flat", f.Mark, f.Bodies[i].Name)
+		}
+		if len(f.Bodies) > 0 {
+			add(view.FormedTop(l, f, viewHigh/3, viewHigh/4), "top", f.Mark)
+			add(view.FormedSolid(l, f, viewHigh/3, viewHigh/4), "formed", f.Mark)
+		}
+	}
 	return out
 }

@@ -200,6 +200,9 @@ func (b *book) pieces() []page {
 		lengths,
 		"Girth is the stretch-out by outside dimensions without bend deduction; the flat pattern has the blank. Weight is calculated. All pieces together: " + sum + ".",
 	}})
+	if b.j.Shop == nil {
+		blocks = append(blocks, list{items: []string{noShop}})
+	}
 	return b.pages(first, blocks, across)
 }
 

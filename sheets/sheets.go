@@ -60,12 +60,19 @@ const (
 	WallReport
 	RFIList
 	CrateList
+	ShopSheet
+	HandCheck
+	CuttingPlan
+	BlankList
+	PieceLabels
+	CrateLabels
 	Form // a survey form, which is no part of a packet
 )
 
 func (k Kind) String() string {
 	return [...]string{"index", "safety", "findings", "run", "corner", "sections", "fasteners", "levelling", "pieces", "joints", "basis",
-		"assemblies", "tested", "materials", "checklist", "statement", "wall", "rfi", "crate", "form"}[k]
+		"assemblies", "tested", "materials", "checklist", "statement", "wall", "rfi", "crate",
+		"shop", "hands", "cutting", "blanks", "labels", "crate-labels", "form"}[k]
 }
 
 // For reports whether a kind of sheet belongs in an audience's packet.
@@ -77,7 +84,7 @@ func (k Kind) For(a Audience) bool {
 	case Crew:
 		return k == Safety || k == Findings || k == RunSheet || k == CornerSheet || k == Sections || k == FastenerSchedule || k == Levelling
 	case Shop:
-		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule
+		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule || k >= ShopSheet && k <= CrateLabels
 	case Inspector:
 		return k == Findings || k == Sections || k == FastenerSchedule || k >= Basis && k <= Statement
 	case Receiving:

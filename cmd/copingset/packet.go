@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/dxf"
 	"copingset/drawing/svg"
 	"copingset/layout"
 	"copingset/layout/finding"
@@ -27,8 +28,9 @@ func packetCommand() *cobra.Command {
 		Use:   "packet JOB -o DIR",
 		Short: "Print the packet: packet.pdf, SVG drawings, CSV schedules",
 		Long: `packet solves the job and writes into DIR: packet.pdf, one SVG for each sheet
-(sheets/) and each view (views/), and the schedules as CSV (schedules/). An
-error finding stops it before anything is written. Files of an earlier packet
+(sheets/) and each view (views/), the schedules as CSV (schedules/) and, for the
+shop, flat patterns of released pieces as DXF at 1:1 (dxf/). An error finding
+stops it before anything is written. Files of an earlier packet
 in DIR that this one no longer has are removed, so that no stale sheet is left.
 
 --for takes only the sheets of one reader. pre-bid is for the visit to the wall
@@ -69,6 +71,11 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	}
 	pages := sheets.Packet(l, o)
 	files, err := render(l, pages, f.liveText)
+	if o.For == sheets.All || o.For == sheets.Shop {
+		for _, m := range sheets.Machines(l) {
+			files = append(files, file{"dxf/" + m.Name, dxf.Encode(m.Drawing)})
+		}
+	}
 	if err != nil {
 		return err
 	}

@@ -20,6 +20,9 @@ const binaryMark = "%\xe2\xe3\xcf\xd3\n"
 // errLayout is what a file of another make than the library's is met with, so that a change of the library cannot pass unseen.
 var errLayout = errors.New("the PDF library wrote a file that does not end as expected")
 
+// perStream is how many objects are packed in one stream, so that a reader of one page does not unpack a long packet's all.
+const perStream = 4000
+
 // insert is what goes into the library's file at an offset.
 type insert struct {
 	at    int
@@ -98,17 +101,22 @@ func finish(raw []byte, d Document, t *tags) ([]byte, error) {
 	// PrintScaling None asks the viewer to print a sheet that is to scale at its own size.
 	out.WriteString("/ViewerPreferences <</DisplayDocTitle true /PrintScaling /None>>\n>>\nendobj\n")
 	objects := t.objects(root + 1)
-	packed, table := root+1+len(objects), root+2+len(objects)
+	packed := root + 1 + len(objects) // the first of the streams they are packed in
+	streams := (len(objects) + perStream - 1) / perStream
+	table := packed + streams
 	entries := entry(nil, 0, 0, 0xffff) // the free one
 	for _, o := range offsets {
 		entries = entry(entries, 1, o, 0)
 	}
 	for i := range objects {
-		entries = entry(entries, 2, packed, i)
+		entries = entry(entries, 2, packed+i/perStream, i%perStream)
 	}
-	entries = entry(entries, 1, out.Len(), 0)
-	names, bodies := pack(objects, root+1)
-	stream(&out, packed, fmt.Sprintf("/Type /ObjStm /N %d /First %d", len(objects), len(names)), names+bodies)
+	for k := range streams {
+		some := objects[k*perStream : min(len(objects), (k+1)*perStream)]
+		entries = entry(entries, 1, out.Len(), 0)
+		names, bodies := pack(some, root+1+k*perStream)
+		stream(&out, packed+k, fmt.Sprintf("/Type /ObjStm /N %d /First %d", len(some), len(names)), names+bodies)
+	}
 	xref := out.Len()
 	entries = entry(entries, 1, xref, 0)
 	id := sha256.Sum256(out.Bytes())

@@ -134,12 +134,12 @@ func (b *builder) shape(p *Piece) {
 	p.Assembly = first.Run.ChoiceFor(p.Zone, p.Inside).Assembly
 	p.Girth = Girth(&b.sys.Profile, p.Mean()+2*b.sys.Metal.Thickness)
 	p.Grams = weight(b.sys, p)
-	p.Lift = lift(&b.job.Site, ShippedGrams(b.sys, p), p.Shipped())
+	p.Lift = LiftOf(&b.job.Site, ShippedGrams(b.sys, p), p.Shipped())
 }
 
-// lift is how a piece of a weight and a length is lifted. Two persons lift
+// LiftOf is how a piece of a weight and a length is lifted. Two persons lift
 // twice what one may; the rule for one is the job's.
-func lift(s *job.Site, grams int64, long length.Length) Lift {
+func LiftOf(s *job.Site, grams int64, long length.Length) Lift {
 	switch {
 	case grams > 2*s.OnePerson:
 		return Mechanical

@@ -24,6 +24,7 @@ func (d *decoder) decode(n *node) *Job {
 		Wind:       decodeWind(root.sub("wind")),
 		Site:       decodeSite(root.sub("site")),
 		Crating:    decodeCrating(root.sub("crating")),
+		Shop:       decodeShop(root.sub("shop")),
 	}
 	j.Perimeters = d.perimeters(root)
 	return j

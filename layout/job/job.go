@@ -44,6 +44,7 @@ type Job struct {
 	Wind       *Wind // nil: nothing to compute pressures from
 	Site       Site
 	Crating    Crating
+	Shop       *Shop // nil: not stated
 	Perimeters []Perimeter
 	Findings   finding.List // what reading found; the layout carries it on
 }

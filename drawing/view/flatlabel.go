@@ -1,0 +1,198 @@
+package view
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/drawing/place"
+	"copingset/layout"
+)
+
+// bendLabels stand in a column at the right, in the order of the bends from
+// the street edge down, each led to its line.
+func (d *flat) bendLabels(box drawing.Rect) {
+	type row struct {
+		tip    drawing.Point
+		y      drawing.Unit
+		number string
+		dot    bool // the line begins on a bend that it crosses the blank from
+		words  string
+	}
+	var rows []row
+	for _, q := range d.b.Bends {
+		_, r := q.Ends()
+		if q.Across() {
+			r.Y = (q.Line.From.Y + q.Line.To.Y) / 2
+		}
+		rows = append(rows, row{tip: d.m.at(r), number: strconv.Itoa(q.Order), words: d.bendRow(q), dot: q.Across()})
+	}
+	slices.SortStableFunc(rows, func(a, b row) int { return cmp.Compare(a.tip.Y, b.tip.Y) })
+	const gap drawing.Unit = 700
+	want := make([]drawing.Unit, len(rows))
+	for i, r := range rows {
+		want[i] = r.tip.Y
+	}
+	for i, y := range spaced(want, gap) {
+		rows[i].y = y
+	}
+	x := box.Max.X + 350
+	col := x + 900
+	far := col
+	for _, r := range rows {
+		d.s.Line(drawing.Thin, drawing.Pt(r.tip.X+80, r.tip.Y), drawing.Pt(x, r.tip.Y), drawing.Pt(col, r.y))
+		if r.dot {
+			d.s.Dot(r.tip, 60, drawing.Black)
+		}
+		d.p.Stroke(50, drawing.Pt(r.tip.X+80, r.tip.Y), drawing.Pt(x, r.tip.Y), drawing.Pt(col, r.y))
+		fig := drawing.Balloon{At: drawing.Pt(col+330, r.y), Words: r.number, Size: drawing.Note, Tip: drawing.Pt(col+330, r.y)}.Figure()
+		d.s.Draw(fig)
+		t := d.s.Text(drawing.Pt(col+780, r.y+drawing.Unit(drawing.Note)/2), r.words, drawing.Style{Face: drawing.Bold})
+		d.letter(append(fig.Marks, t))
+		d.p.Letter(fig.Box)
+		far = max(far, t.At.X+t.Width)
+	}
+	mid := drawing.Pt(far+700, (box.Min.Y+box.Max.Y)/2)
+	if len(rows) == 0 {
+		mid.X = box.Max.X + 1200
+	}
+	d.side(d.b.Edges().Right, drawing.Box(box.Max.X+300, box.Min.Y-1500, d.s.W, box.Max.Y+1500), mid)
+}
+
+// bendRow is what the label of a bend says.
+func (d *flat) bendRow(q layout.Bend) string {
+	words := BendWords(q)
+	if !q.Hem {
+		words += "  " + q.Line.Between[1]
+	}
+	switch {
+	case q.Across():
+		words += ", " + BlankLong(d.l, q.FromLeft(d.st.Step())) + " from the left"
+	case !q.Level():
+		words += " (slants)" // the table of bends gives both its ends
+	}
+	return drawing.Letter(words)
+}
+
+// right is the room the labels of the bends take beside the blank, and the
+// letter of its hand beyond them.
+func (d *flat) right() drawing.Unit {
+	var wide drawing.Unit
+	for _, q := range d.b.Bends {
+		wide = max(wide, drawing.Width(drawing.Bold, d.bendRow(q), drawing.Note))
+	}
+	return max(flatRight, 350+900+780+wide+1400)
+}
+
+// side letters which hand a side of the blank is, as large as it must be
+// seen.
+func (d *flat) side(words string, room drawing.Rect, near drawing.Point) {
+	lab := place.Label{Lines: []string{words}, Size: drawing.Display, Face: drawing.Bold, About: near, Where: words + " side"}
+	if len(words) > 1 {
+		lab.Size = drawing.Head
+	}
+	d.mark(d.p.Place(lab, append([]place.Spot{place.At(near.X, near.Y)}, lab.Grid(room, near, 100)...)...))
+}
+
+// spaced moves places apart to a least step, each as near its own as can be,
+// keeping their order: neighbours that would touch stand as one block about
+// the mean of what they want.
+func spaced(want []drawing.Unit, step drawing.Unit) []drawing.Unit {
+	type block struct {
+		sum float64 // of want less its rank in the block
+		n   int
+	}
+	at := func(b block) float64 { return b.sum / float64(b.n) }
+	var blocks []block
+	for _, w := range want {
+		blocks = append(blocks, block{float64(w), 1})
+		for k := len(blocks) - 1; k > 0 && at(blocks[k]) < at(blocks[k-1])+float64(blocks[k-1].n)*float64(step); k-- {
+			a, b := blocks[k-1], blocks[k]
+			a.sum += b.sum - float64(b.n)*float64(a.n)*float64(step)
+			a.n += b.n
+			blocks = append(blocks[:k-1], a)
+		}
+	}
+	var out []drawing.Unit
+	for _, b := range blocks {
+		for i := range b.n {
+			out = append(out, drawing.Unit(math.Round(at(b)))+drawing.Unit(i)*step)
+		}
+	}
+	return out
+}
+
+// faces letters what becomes of each face, where it is high enough: on one
+// line or several, with as many of the words as there is room for. The list of
+// bends names every face besides.
+func (d *flat) faces() {
+	for i, f := range d.b.Solid.Faces {
+		box := boundsOf(d.m.all(d.b.Flat.Faces[i]))
+		if box.Height() < 620 || f.Name == "hem" {
+			continue
+		}
+		name := strings.ToUpper(f.Name)
+		deep := drawing.Letter(d.st.Short(d.b.Outside(i)) + " outside")
+		tries := [][]string{{name + "  " + deep}, {name, deep}, {name}}
+		if f.Name == "end plate" {
+			tries = tries[2:]
+		}
+		if i == 0 {
+			finish := []string{"FINISH FACE", "TOWARDS YOU"}
+			film := "film: " + d.l.Job.Shop.Film
+			tries = append([][]string{
+				{name + "  " + deep, finish[0] + " " + finish[1], film}, {name, deep, finish[0], finish[1], film},
+				{name + "  " + deep, finish[0] + " " + finish[1]}, {name, deep, finish[0], finish[1]}, finish,
+			}, tries...)
+		}
+		for _, lines := range tries {
+			lab := place.Label{Lines: lines, Face: drawing.Bold, About: box.Centre(), Where: f.Name}
+			if q, ok := d.p.Try(lab, lab.Grid(box.Inset(60), box.Centre(), 200)...); ok {
+				d.mark(q)
+				break
+			}
+		}
+	}
+}
+
+func (d *flat) mark(q place.Placement) { d.s.Add(q.Marks...) }
+
+// points letters the corners of a blank that is not a plain rectangle; the
+// sheet lists them.
+func (d *flat) points() {
+	var wishes []place.Wish
+	if !d.b.Square() {
+		for i, c := range d.b.CutPoints(d.st.Step()) {
+			at := d.m.at(c.At)
+			lab := place.Label{Lines: []string{PointName(i)}, Face: drawing.Regular, Size: drawing.Small, About: at, Note: "corner " + PointName(i) + " of the outline"}
+			out := 900
+			if c.At.X > (d.lo.X+d.hi.X)/2 {
+				out = 0
+			} else {
+				out = 1800
+			}
+			wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: out, From: 40, To: 1400, Step: 60, Spread: 100, Reach: 260})})
+		}
+	}
+	for i, h := range d.b.Holes {
+		x := d.b.HoleBox(i, d.st.Step())
+		box := boundsOf(d.m.all(h))
+		lab := place.Label{Lines: []string{"HOLE " + strconv.Itoa(i+1), drawing.Letter(d.st.Short(x.Right-x.Left) + " × " + d.st.Short(x.Roof-x.Street))}, Face: drawing.Bold, About: box.Centre()}
+		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: 0, From: box.Width()/2 + 150, To: box.Width()/2 + 4000, Step: 150, Spread: 180, Reach: box.Width()/2 + 900})})
+	}
+	for _, q := range d.p.PlaceAll(wishes) {
+		d.mark(q)
+	}
+}
+
+// PointName letters a corner of an outline: a to z, then a1 and on.
+func PointName(i int) string {
+	s := string(rune('a' + i%26))
+	if i >= 26 {
+		s += strconv.Itoa(i / 26)
+	}
+	return s
+}

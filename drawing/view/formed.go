@@ -1,0 +1,323 @@
+package view
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"copingset/drawing"
+	"copingset/drawing/place"
+	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/fold"
+	"copingset/layout/job"
+)
+
+// formed is a finished piece in space: plan places in millimetres as xy, street
+// at the top, and heights.
+type formed struct {
+	legs  []cornerLeg
+	wide  float64
+	p     *layout.Piece
+	faces []formedFace
+}
+
+// formedFace is one face of the folded piece.
+type formedFace struct {
+	name string
+	pts  []fold.Vec // x and y in plan with y to the roof, z up
+}
+
+// shortened is the length a leg is drawn with: true up to what shows its ends,
+// then growing ever less, so that the longer of two legs stays the longer.
+func shortened(long, least, wide float64) float64 {
+	if long <= least {
+		return long
+	}
+	return least + 1.6*wide*(1-math.Exp(-(long-least)/(8*wide)))
+}
+
+// formedOf folds a family's piece and lays its legs out about its miters.
+func formedOf(l *layout.Layout, f *layout.Family) formed {
+	p := f.Pieces[0]
+	c := newCorner(l, p)
+	out := formed{p: p, wide: c.wide}
+	frame := legFrame{dir: xy{1, 0}}
+	turned := 0.0
+	short := make([]float64, len(c.legs))
+	for i := range c.legs {
+		g := c.legs[i]
+		trims := math.Abs(g.leftTrim) + math.Abs(g.rightTrim)
+		short[i] = shortened(g.long, trims+1.3*c.wide, c.wide)
+		g.legFrame, g.long = frame, short[i]
+		out.legs = append(out.legs, g)
+		if i < len(p.Miters) {
+			turned += p.Miters[i].Corner.CapTurn.Degrees()
+			frame = legFrame{o: g.at(g.long, 0), dir: heading(turned)}
+		}
+	}
+	leg := -1
+	for _, b := range f.Bodies {
+		if b.Name == "end plate" {
+			out.plate(b, max(leg, 0))
+			continue
+		}
+		leg = min(leg+1, len(out.legs)-1)
+		g := out.legs[leg]
+		true0 := c.legs[leg].long
+		for _, face := range b.Solid.Faces {
+			if face.Name == "hem" {
+				continue
+			}
+			ff := formedFace{name: face.Name}
+			for _, v := range face.Corners {
+				ff.pts = append(ff.pts, out.put(g, true0, v))
+			}
+			out.faces = append(out.faces, ff)
+		}
+	}
+	return out
+}
+
+// put brings a corner of a leg's solid to the piece: right of the middle of
+// the leg it moves with the right end.
+func (q formed) put(g cornerLeg, long float64, v fold.Vec) fold.Vec {
+	x, y := v.X, -v.Y // back to the layout's frame
+	if x > long/2 {
+		x -= long - g.long
+	} else if x > g.long/2 {
+		x = g.long / 2
+	}
+	p := g.at(x, y)
+	return fold.Vec{X: p.x, Y: p.y, Z: v.Z}
+}
+
+// plate stands a closed end's plate at the end it closes: of the first leg if
+// the piece is closed at the left, of the last otherwise.
+func (q *formed) plate(b layout.Body, leg int) {
+	g := q.legs[leg]
+	x := g.long
+	if leg == 0 && q.p.LeftEnd == job.EndFree && !slices.ContainsFunc(q.faces, func(f formedFace) bool { return f.name == "end plate" }) {
+		x = 0
+	}
+	for _, f := range b.Solid.Faces {
+		ff := formedFace{name: "end plate"}
+		for _, v := range f.Corners {
+			p := g.at(x, -v.Y)
+			ff.pts = append(ff.pts, fold.Vec{X: p.x, Y: p.y, Z: v.Z})
+		}
+		q.faces = append(q.faces, ff)
+	}
+}
+
+// tapered is the outline of a leg from above. A taper is drawn as a quarter of
+// the width, whatever it is: the wide end must be told from the narrow one at a
+// glance, and the sheet gives both widths.
+func (q formed) tapered(g cornerLeg, p []xy) []xy {
+	if q.p.Kind != cap.Transition {
+		return p
+	}
+	at := func(x, y float64) xy { return g.at(x*g.long, y*q.wide) }
+	if q.p.Hand == cap.RightHand {
+		return []xy{p[0], p[1], p[2], at(0.75, 1), at(0.25, 0.75), at(0, 0.75)}
+	}
+	return []xy{p[0], p[1], at(1, 0.75), at(0.75, 0.75), at(0.25, 1), p[3]}
+}
+
+// FormedTop draws a piece as a person on the roof sees it from above: street at
+// the top, L and R at its ends, legs told apart. Long legs are shortened.
+func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Scene {
+	s := drawing.Scene{Name: "top-" + fileName(f.Mark), Title: "Piece " + f.Mark + " from above", W: w, H: h}
+	s.Desc = "The piece as seen from the roof, street at the top, L at the left hand and R at the right."
+	q := formedOf(l, f)
+	var e extent
+	for _, g := range q.legs {
+		p := g.polygon(q.wide)
+		e.hold(p[:]...)
+	}
+	sideW, topH := drawing.Unit(850), drawing.Unit(1000)
+	ew, eh := e.hi.x-e.lo.x, e.hi.y-e.lo.y
+	availW, availH := w-2*sideW, h-2*topH
+	ratio := math.Max(ew/availW.Millimetres(), eh/availH.Millimetres())
+	o := drawing.Pt(w/2-drawing.Round((e.lo.x+e.hi.x)/2/ratio), h/2-drawing.Round((e.lo.y+e.hi.y)/2/ratio))
+	m := paperMap{ratio: ratio, origin: o}
+	for i, g := range q.legs {
+		p := g.polygon(q.wide)
+		s.Fill(drawing.White, drawing.Medium, m.all(q.tapered(g, p[:])...)...)
+		// The street face is the thick one.
+		s.Line(drawing.Thick, m.at(p[0]), m.at(p[1]))
+		if i == 0 && q.p.LeftEnd != job.EndTurn {
+			q.closed(&s, m, p[0], p[3], g.dir.times(-1), q.p.LeftEnd)
+		}
+		if i == len(q.legs)-1 && q.p.RightEnd != job.EndTurn {
+			q.closed(&s, m, p[1], p[2], g.dir, q.p.RightEnd)
+		}
+	}
+	leg := -1
+	for _, b := range f.Bodies {
+		if b.Name == "end plate" {
+			continue
+		}
+		leg = min(leg+1, len(q.legs)-1)
+		g, full := q.legs[leg], f.Pieces[0].Parts[leg].Length().MM()
+		for _, h := range b.Holes {
+			var ring []xy
+			var c fold.Vec
+			for _, v := range h {
+				w := b.OnFace(0, v)
+				c = fold.Vec{X: c.X + w.X/float64(len(h)), Y: c.Y + w.Y/float64(len(h))}
+				ring = append(ring, xy{w.X, -w.Y})
+			}
+			// A hole keeps its size and its place between the ends of a shortened leg.
+			by := c.X*(g.long/full) - c.X
+			for i, v := range ring {
+				ring[i] = g.at(v.x+by, v.y)
+			}
+			s.Polygon(drawing.Medium, m.all(ring...)...)
+		}
+	}
+	mid := drawing.Style{Size: drawing.Note, Face: drawing.Bold, Align: drawing.Middle}
+	s.Text(drawing.Pt(w/2, 330), "STREET", mid)
+	s.Text(drawing.Pt(w/2, h-60), "ROOF", mid)
+	var strokes [][]drawing.Point
+	for _, g := range q.legs {
+		p := g.polygon(q.wide)
+		strokes = append(strokes, m.all(append(p[:], p[0])...))
+	}
+	first, last := q.legs[0], q.legs[len(q.legs)-1]
+	hands(&s, strokes, m.at(first.at(0, q.wide/2)), first.dir.times(-1), m.at(last.at(last.long, q.wide/2)), last.dir)
+	if f.Pieces[0].Allowance > 0 {
+		q.trimmed(&s, m)
+	}
+	return s
+}
+
+// closed marks a closed end by a black bar, an upstand by two lines.
+func (q formed) closed(s *drawing.Scene, m paperMap, a, b, out xy, k job.EndKind) {
+	p, z := m.at(a), m.at(b)
+	if k != job.EndWall {
+		s.Fill(drawing.Black, drawing.Medium, p, z, off(z, out, -110), off(p, out, -110))
+		return
+	}
+	s.Line(drawing.Thick, p, z)
+	s.Line(drawing.Thick, off(p, out, -150), off(z, out, -150))
+}
+
+// trimmed hatches the end that is cut on the roof.
+func (q formed) trimmed(s *drawing.Scene, m paperMap) {
+	g := q.legs[len(q.legs)-1]
+	x0, x1 := g.long*0.9, g.long
+	if q.p.CutAt == cap.LeftHand {
+		g = q.legs[0]
+		x0, x1 = 0, g.long*0.1
+	}
+	s.Hatch(drawing.HoldStripe, drawing.Thin, m.all(g.at(x0, 0), g.at(x1, 0), g.at(x1, q.wide), g.at(x0, q.wide))...)
+}
+
+// FormedSolid draws the folded piece from above the roof, looking to the
+// street: near faces cover far ones. It is not to scale, and long legs are
+// shortened.
+func FormedSolid(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Scene {
+	s := drawing.Scene{Name: "formed-" + fileName(f.Mark), Title: "Piece " + f.Mark + " formed", W: w, H: h}
+	s.Desc = "The folded piece seen from above the roof towards the street, L at the left hand and R at the right."
+	q := formedOf(l, f)
+	// The viewer stands on the roof, a little to the right: x to the right, up the
+	// paper is up and away to the street.
+	const turn, tilt = 25 * math.Pi / 180, 32 * math.Pi / 180
+	st, ct := math.Sincos(turn)
+	sp, cp := math.Sincos(tilt)
+	project := func(v fold.Vec) (xy, float64) {
+		x := v.X*ct - v.Y*st
+		y := v.X*st + v.Y*ct // grows towards the viewer
+		return xy{x, y*sp - v.Z*cp}, y*cp + v.Z*sp
+	}
+	type shown struct {
+		pts   []xy
+		near  float64
+		tone  drawing.Tone
+		order int
+	}
+	var all []shown
+	var e extent
+	for i, fc := range q.faces {
+		var sh shown
+		for _, v := range fc.pts {
+			p, d := project(v)
+			sh.pts = append(sh.pts, p)
+			sh.near += d / float64(len(fc.pts))
+		}
+		sh.order = i
+		sh.tone = drawing.White
+		if fc.name != "top" {
+			sh.tone = drawing.Light
+		}
+		if fc.name == "hook" || fc.name == "drip" {
+			sh.tone = drawing.Mid
+		}
+		e.hold(sh.pts...)
+		all = append(all, sh)
+	}
+	if len(all) == 0 {
+		return s
+	}
+	slices.SortStableFunc(all, func(a, b shown) int { return cmp.Compare(a.near, b.near) })
+	side, top := drawing.Unit(850), drawing.Unit(800)
+	ratio := math.Max((e.hi.x-e.lo.x)/(w-2*side).Millimetres(), (e.hi.y-e.lo.y)/(h-2*top).Millimetres())
+	m := paperMap{ratio: ratio, origin: drawing.Pt(w/2-drawing.Round((e.lo.x+e.hi.x)/2/ratio), h/2-drawing.Round((e.lo.y+e.hi.y)/2/ratio))}
+	for _, f := range all {
+		s.Fill(f.tone, drawing.Medium, m.all(f.pts...)...)
+	}
+	var strokes [][]drawing.Point
+	for _, f := range all {
+		strokes = append(strokes, m.all(append(slices.Clone(f.pts), f.pts[0])...))
+	}
+	first, last := q.legs[0], q.legs[len(q.legs)-1]
+	low := math.Min(0, -l.Job.System.Profile.RearLeg.MM()/2)
+	end := func(at, dir xy) (drawing.Point, xy) {
+		a, _ := project(fold.Vec{X: at.x, Y: at.y, Z: low})
+		b, _ := project(fold.Vec{X: at.x + dir.x, Y: at.y + dir.y, Z: low})
+		return m.at(a), b.sub(a)
+	}
+	la, ld := end(first.at(0, q.wide/2), first.dir.times(-1))
+	ra, rd := end(last.at(last.long, q.wide/2), last.dir)
+	hands(&s, strokes, la, ld, ra, rd)
+	return s
+}
+
+// hands letters L and R beyond the two ends of a piece, clear of its edges.
+func hands(s *drawing.Scene, edges [][]drawing.Point, left drawing.Point, leftOut xy, right drawing.Point, rightOut xy) {
+	p := place.New(drawing.Box(0, 0, s.W, s.H))
+	for _, t := range s.Texts() {
+		p.Letter(boundsOf(t.HaloQuad()).Inset(-60))
+	}
+	for _, e := range edges {
+		p.Stroke(110, e...)
+		if len(e) > 3 && convex(e[:len(e)-1]) {
+			p.Area(e[:len(e)-1]...)
+		}
+	}
+	var wishes []place.Wish
+	for _, t := range []struct {
+		words string
+		at    drawing.Point
+		out   xy
+	}{{"L", left, leftOut}, {"R", right, rightOut}} {
+		lab := place.Label{Lines: []string{t.words}, Size: drawing.Title, Face: drawing.Bold, About: t.at, Where: t.words + " end"}
+		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: tenths(t.out), From: 120, To: 2500, Step: 80, Spread: 90, Reach: place.Never})})
+	}
+	for _, q := range p.PlaceAll(wishes) {
+		s.Add(q.Marks...)
+	}
+}
+
+// convex reports whether a ring turns one way throughout.
+func convex(ring []drawing.Point) bool {
+	plus, minus := false, false
+	n := len(ring)
+	for i := range ring {
+		a, b, c := ring[i], ring[(i+1)%n], ring[(i+2)%n]
+		x := int64(b.X-a.X)*int64(c.Y-b.Y) - int64(b.Y-a.Y)*int64(c.X-b.X)
+		plus, minus = plus || x > 0, minus || x < 0
+	}
+	return plus != minus
+}

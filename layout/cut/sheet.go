@@ -1,0 +1,236 @@
+package cut
+
+import (
+	"cmp"
+	"slices"
+
+	"copingset/layout/length"
+)
+
+// Sheet is a sheet that can be bought: its width across, which is ripped, and
+// its length, along which strips run. The grain runs along the length and a
+// blank is never turned.
+type Sheet struct {
+	Width, Length length.Length
+	Price         int64 // of one sheet; with no prices, the area counts
+}
+
+// Blank is a flat piece to be cut: its girth lies across the sheet.
+type Blank struct {
+	Width, Length length.Length
+	Count         int
+}
+
+// SheetRules are those of the shear: trims of all four edges, and what ripping
+// and cutting lose (nothing for a shear).
+type SheetRules struct {
+	EdgeTrim, Kerf length.Length // across the sheet
+	Bar            Rules         // along a strip
+}
+
+// Strip is one strip ripped from a sheet.
+type Strip struct {
+	Width length.Length
+	Cuts  []int // indices of the blanks, longest first
+	Drop  length.Length
+	Kept  bool
+}
+
+// RippedSheet is one way a sheet is ripped, and how many are ripped so.
+type RippedSheet struct {
+	Stock  int // index of the sheet
+	Strips []Strip
+	Count  int
+	Rest   length.Length // width left over
+}
+
+// SheetPlan is a plan of sheets with its proof.
+type SheetPlan struct {
+	Sheets []RippedSheet
+	Price  int64
+	Bound  int64
+	Proven bool
+}
+
+// Sheets plans the cutting of blanks from sheets in two steps, strips across
+// the width, then lengths along each strip; a strip carries blanks of one width
+// alone. With one size of sheet the two steps are independent, since fewer
+// strips are never dearer, and a plan whose steps are proven is proven. With
+// several sizes each is tried alone and all together, and the bound says how
+// far the best can be from it.
+func Sheets(stocks []Sheet, blanks []Blank, r SheetRules) (SheetPlan, error) {
+	priced := slices.ContainsFunc(stocks, func(s Sheet) bool { return s.Price > 0 })
+	price := make([]int64, len(stocks))
+	for i, s := range stocks {
+		price[i] = s.Price
+		if !priced { // in tenths of a square millimetre: areas in square nanometres pass 64 bits
+			price[i] = mulFloor(int64(s.Width), int64(s.Length), 1e11)
+		}
+	}
+	byWidth := groups(blanks)
+	bound, err := stripBound(stocks, price, blanks, byWidth, r)
+	if err != nil {
+		return SheetPlan{}, err
+	}
+	var best SheetPlan
+	found := false
+	try := func(sizes []int) {
+		p, ok := ripped(stocks, price, sizes, blanks, byWidth, r)
+		if ok && (!found || p.Price < best.Price) {
+			best, found = p, true
+		}
+	}
+	all := make([]int, len(stocks))
+	for i := range stocks {
+		all[i] = i
+		try([]int{i})
+	}
+	if len(stocks) > 1 {
+		try(all)
+	}
+	if !found {
+		return SheetPlan{}, &Short{}
+	}
+	best.Bound = max(bound, best.Bound)
+	if len(stocks) > 1 {
+		best.Bound = bound // a size alone proves nothing about the others
+	}
+	best.Proven = best.Bound >= best.Price
+	return best, nil
+}
+
+// groups lists the indices of the blanks of each width, widest first.
+func groups(blanks []Blank) [][]int {
+	var out [][]int
+	for i, b := range blanks {
+		if b.Count <= 0 {
+			continue
+		}
+		at := slices.IndexFunc(out, func(g []int) bool { return blanks[g[0]].Width == b.Width })
+		if at < 0 {
+			out = append(out, nil)
+			at = len(out) - 1
+		}
+		out[at] = append(out[at], i)
+	}
+	slices.SortStableFunc(out, func(a, b []int) int { return cmp.Compare(blanks[b[0]].Width, blanks[a[0]].Width) })
+	return out
+}
+
+// across is what a strip takes of a sheet's width, of `of` in all.
+func across(s Sheet, w length.Length, r SheetRules) (takes, of length.Length) {
+	return w + r.Kerf, s.Width - 2*r.EdgeTrim + r.Kerf
+}
+
+// stripBound is what no plan can cost less than: each strip pays its share of
+// its sheet's width.
+func stripBound(stocks []Sheet, price []int64, blanks []Blank, byWidth [][]int, r SheetRules) (int64, error) {
+	var sum int64
+	for _, g := range byWidth {
+		var bars []Stock
+		for i, s := range stocks {
+			takes, of := across(s, blanks[g[0]].Width, r)
+			if takes <= of {
+				bars = append(bars, Stock{Length: s.Length, Price: mulFloor(price[i], int64(takes), int64(of))})
+			}
+		}
+		p, err := Lengths(bars, lengthsOf(blanks, g), r.Bar)
+		if err != nil {
+			if long, ok := err.(*TooLong); ok {
+				for i, j := range long.Items {
+					long.Items[i] = g[j]
+				}
+			}
+			return 0, err
+		}
+		sum += p.Bound
+	}
+	// Whole sheets are paid.
+	step := length.Length(0)
+	for _, c := range price {
+		step = gcd(step, length.Length(c))
+	}
+	if step > 0 {
+		sum = (sum + int64(step) - 1) / int64(step) * int64(step)
+	}
+	return sum, nil
+}
+
+func lengthsOf(blanks []Blank, g []int) []Item {
+	items := make([]Item, len(g))
+	for i, b := range g {
+		items[i] = Item{blanks[b].Length, blanks[b].Count}
+	}
+	return items
+}
+
+// ripped plans with some of the sizes alone.
+func ripped(stocks []Sheet, price []int64, sizes []int, blanks []Blank, byWidth [][]int, r SheetRules) (SheetPlan, bool) {
+	strips := make([][]Strip, len(stocks)) // by sheet
+	proven := len(sizes) == 1
+	for _, g := range byWidth {
+		w := blanks[g[0]].Width
+		var bars []Stock
+		var of []int
+		for _, i := range sizes {
+			if takes, room := across(stocks[i], w, r); takes <= room {
+				// A strip costs what keeps others from the sheet: its share where
+				// strips side by side fill the width.
+				bars = append(bars, Stock{Length: stocks[i].Length, Price: max(1, price[i]/int64(room/takes))})
+				of = append(of, i)
+			}
+		}
+		p, err := Lengths(bars, lengthsOf(blanks, g), r.Bar)
+		if err != nil {
+			return SheetPlan{}, false
+		}
+		proven = proven && p.Proven
+		for _, b := range p.Bars {
+			s := Strip{Width: w, Drop: b.Drop, Kept: b.Kept}
+			for _, c := range b.Cuts {
+				s.Cuts = append(s.Cuts, g[c])
+			}
+			for range b.Count {
+				strips[of[b.Stock]] = append(strips[of[b.Stock]], s)
+			}
+		}
+	}
+	var out SheetPlan
+	for i := range stocks {
+		items := make([]Item, len(strips[i]))
+		for j, s := range strips[i] {
+			items[j] = Item{s.Width, 1}
+		}
+		rules := Rules{Kerf: r.Kerf, EndTrim: r.EdgeTrim, Nodes: r.Bar.Nodes}
+		p, err := Lengths([]Stock{{Length: stocks[i].Width, Price: 1}}, items, rules)
+		if err != nil {
+			return SheetPlan{}, false
+		}
+		out.Price += p.Price * price[i]
+		out.Bound += p.Bound * price[i]
+		proven = proven && p.Proven
+		for _, b := range p.Bars {
+			s := RippedSheet{Stock: i, Count: 1, Rest: b.Drop}
+			for _, c := range b.Cuts {
+				s.Strips = append(s.Strips, strips[i][c])
+			}
+			for range b.Count {
+				if n := len(out.Sheets); n > 0 && alike(out.Sheets[n-1], s) {
+					out.Sheets[n-1].Count++
+					continue
+				}
+				out.Sheets = append(out.Sheets, s)
+			}
+		}
+	}
+	if !proven {
+		out.Bound = 0
+	}
+	return out, true
+}
+
+func alike(a, b RippedSheet) bool {
+	return a.Stock == b.Stock && slices.EqualFunc(a.Strips, b.Strips, func(p, q Strip) bool {
+		return p.Width == q.Width && slices.Equal(p.Cuts, q.Cuts)
+	})
+}

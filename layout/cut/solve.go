@@ -1,0 +1,409 @@
+package cut
+
+import (
+	"cmp"
+	"slices"
+)
+
+// solve finds a plan and its bound.
+func (p *problem) solve() (Plan, error) {
+	demand := make([]int, len(p.types))
+	for k, t := range p.types {
+		demand[k] = t.demand
+	}
+	counts := make([]int, len(p.stocks))
+	for i, s := range p.stocks {
+		counts[i] = s.count
+	}
+	f := finder{p: p}
+	f.keep(p.fill(demand, counts, false))
+	f.keep(p.fill(demand, counts, true))
+	m := newMaster(p, demand, counts, &f.pool)
+	m.run()
+	f.bound = m.bound
+	for budget := 0; !f.proven() && p.nodes > 0 && budget <= 8; budget++ {
+		f.dive(demand, counts, solution{}, m, budget)
+		if budget == 0 && !f.proven() {
+			f.exhaust(demand, counts, solution{})
+		}
+	}
+	if len(f.best.bars) == 0 {
+		return Plan{}, &Short{}
+	}
+	f.best = p.cheaper(f.best)
+	return Plan{Bars: p.plan(f.best), Price: f.best.price, Bound: f.bound, Proven: f.proven(),
+		Nodes: p.rules.Nodes - p.nodes}, nil
+}
+
+// A finder holds the best plan so far and the bound that stops the search.
+type finder struct {
+	p     *problem
+	pool  []pattern
+	best  solution
+	bound int64
+}
+
+func (f *finder) proven() bool { return len(f.best.bars) > 0 && f.best.price <= f.bound }
+
+func (f *finder) keep(s solution, ok bool) {
+	if ok && (len(f.best.bars) == 0 || s.price < f.best.price) {
+		f.best = s.clone()
+	}
+}
+
+// fill makes a plan bar by bar: the longest item wanted, and with it what fills
+// the bar best, from the stock that costs least for the length it uses. Plainly
+// filled, a bar takes the longest that fits, then the next (first fit
+// decreasing); otherwise what leaves least over (minimal bin slack, Gupta and
+// Ho, Production Planning and Control 10, 1999).
+func (p *problem) fill(demand, counts []int, slack bool) (solution, bool) {
+	demand, counts = slices.Clone(demand), slices.Clone(counts)
+	var s solution
+	for k := 0; k < len(demand); {
+		if demand[k] == 0 {
+			k++
+			continue
+		}
+		best, found := pattern{}, false
+		var bestPrice, bestWeight int64
+		for i, st := range p.stocks {
+			if st.capacity < p.types[k].weight || st.count > 0 && counts[i] == 0 {
+				continue
+			}
+			q := pattern{i, p.fillOne(demand, k, st.capacity, slack)}
+			w := p.weight(q)
+			if !found || compareRates(st.price, w, bestPrice, bestWeight) < 0 {
+				best, bestPrice, bestWeight, found = q, st.price, w, true
+			}
+		}
+		if !found {
+			return s, false
+		}
+		n := 1 << 30
+		for _, t := range best.of {
+			n = min(n, demand[t.kind]/t.n)
+		}
+		if p.stocks[best.stock].count > 0 {
+			n = min(n, counts[best.stock])
+			counts[best.stock] -= n
+		}
+		for _, t := range best.of {
+			demand[t.kind] -= t.n * n
+		}
+		s.add(p, best, n)
+	}
+	return s, true
+}
+
+// fillOne fills one bar that begins with kind k.
+func (p *problem) fillOne(demand []int, k int, capacity int64, slack bool) []take {
+	room := capacity - p.types[k].weight
+	of := []take{{k, 1}}
+	if !slack {
+		for j := k; j < len(demand); j++ {
+			n := demand[j]
+			if j == k {
+				n--
+			}
+			if n = int(min(int64(n), room/p.types[j].weight)); n > 0 {
+				of = grab(of, j, n)
+				room -= int64(n) * p.types[j].weight
+			}
+		}
+		return of
+	}
+	goods := make([]good, 0, len(demand)-k)
+	for j := k; j < len(demand); j++ {
+		n := demand[j]
+		if j == k {
+			n--
+		}
+		if n > 0 && p.types[j].weight <= room {
+			goods = append(goods, good{j, p.types[j].weight, p.types[j].weight, n})
+		}
+	}
+	more, _, _ := knapsack(goods, room)
+	for _, t := range more {
+		of = grab(of, t.kind, t.n)
+	}
+	return of
+}
+
+// grab adds to a list in order of kinds.
+func grab(of []take, kind, n int) []take {
+	for i := range of {
+		if of[i].kind == kind {
+			of[i].n += n
+			return of
+		}
+	}
+	return append(of, take{kind, n})
+}
+
+// dive takes the whole parts of the programme's solution as bars, then one more
+// bar of its fractional patterns, and so on with what remains: first the
+// pattern most nearly taken already, and at the cost of the budget one of the
+// next ones (limited discrepancy search, Harvey and Ginsberg, IJCAI 1995).
+func (f *finder) dive(demand, counts []int, have solution, m *master, budget int) {
+	p := f.p
+	if p.nodes <= 0 || f.proven() {
+		return
+	}
+	// A programme of many rows costs more, by their square.
+	p.nodes -= 1 + len(p.types)*len(p.types)/40000
+	if m == nil {
+		m = newMaster(p, demand, counts, &f.pool)
+		m.run()
+	}
+	if len(f.best.bars) > 0 && have.price+m.bound >= f.best.price {
+		return
+	}
+	demand, counts, have = slices.Clone(demand), slices.Clone(counts), have.clone()
+	type part struct {
+		q    pattern
+		rest float64
+	}
+	var parts []part
+	for i, c := range m.basis {
+		if c.pattern == nil || m.x[i] < 1e-5 {
+			continue
+		}
+		whole := int(m.x[i] + 1e-5)
+		if n := f.room(*c.pattern, demand, counts, whole); n > 0 {
+			f.take(*c.pattern, n, demand, counts, &have)
+		}
+		if rest := m.x[i] - float64(whole); rest > 1e-5 {
+			parts = append(parts, part{*c.pattern, rest})
+		}
+	}
+	s, ok := p.fill(demand, counts, false)
+	f.keepWith(have, s, ok)
+	s, ok = p.fill(demand, counts, true)
+	f.keepWith(have, s, ok)
+	if f.exhaust(demand, counts, have) || f.proven() {
+		return
+	}
+	// Nearly taken first; alike, the fuller bar.
+	slices.SortStableFunc(parts, func(a, b part) int {
+		ra, rb := int64(a.rest*1e4), int64(b.rest*1e4)
+		return cmp.Or(cmp.Compare(rb, ra), cmp.Compare(p.weight(b.q), p.weight(a.q)), comparePatterns(a.q, b.q))
+	})
+	for j, q := range parts {
+		if j > budget {
+			return
+		}
+		if f.room(q.q, demand, counts, 1) == 0 {
+			budget++
+			continue
+		}
+		d, c, h := slices.Clone(demand), slices.Clone(counts), have.clone()
+		f.take(q.q, 1, d, c, &h)
+		f.dive(d, c, h, nil, budget-j)
+	}
+}
+
+// room is how many bars of a pattern, at most n, the demand and the stock in
+// hand still take whole.
+func (f *finder) room(q pattern, demand, counts []int, n int) int {
+	for _, t := range q.of {
+		n = min(n, demand[t.kind]/t.n)
+	}
+	if f.p.stocks[q.stock].count > 0 {
+		n = min(n, counts[q.stock])
+	}
+	return n
+}
+
+func (f *finder) take(q pattern, n int, demand, counts []int, have *solution) {
+	for _, t := range q.of {
+		demand[t.kind] -= n * t.n
+	}
+	if f.p.stocks[q.stock].count > 0 {
+		counts[q.stock] -= n
+	}
+	have.add(f.p, q, n)
+}
+
+func (f *finder) keepWith(have, rest solution, ok bool) {
+	if !ok {
+		return
+	}
+	all := have.clone()
+	for _, u := range rest.bars {
+		all.add(f.p, u.pattern, u.n)
+	}
+	f.keep(all, true)
+}
+
+// cheaper moves a bar to a cheaper stock that holds its cuts, where one is to
+// be had.
+func (p *problem) cheaper(s solution) solution {
+	left := make([]int, len(p.stocks))
+	for i, st := range p.stocks {
+		left[i] = st.count
+	}
+	for _, u := range s.bars {
+		left[u.pattern.stock] -= u.n
+	}
+	var out solution
+	for _, u := range s.bars {
+		best := u.pattern.stock
+		for i, st := range p.stocks {
+			if st.price < p.stocks[best].price && st.capacity >= p.weight(u.pattern) && (st.count == 0 || left[i] >= u.n) {
+				best = i
+			}
+		}
+		left[u.pattern.stock] += u.n
+		left[best] -= u.n
+		out.add(p, pattern{best, u.pattern.of}, u.n)
+	}
+	return out
+}
+
+// exhaustItems is how many items a search of all plans is tried for, and
+// exhaustNodes how far it goes.
+const (
+	exhaustItems = 60
+	exhaustNodes = 3000
+)
+
+// exhaust looks through all plans of what remains, where it is little: bars are
+// filled one after another, each beginning with the longest item left and
+// taking only what cannot be added to (bin completion, after Martello and Toth,
+// Knapsack Problems, 1990, chapter 8), from each stock in turn. It reports
+// whether it has seen all that could be better than the best plan; at the root
+// that proves it.
+func (f *finder) exhaust(demand, counts []int, have solution) bool {
+	p := f.p
+	items := 0
+	for _, d := range demand {
+		items += d
+	}
+	if items > exhaustItems {
+		return false
+	}
+	e := completion{f: f, demand: slices.Clone(demand), counts: slices.Clone(counts), have: have.clone(), left: min(exhaustNodes, 100*p.nodes)}
+	for i, s := range p.stocks {
+		if r := &p.stocks[e.rate]; compareRates(s.price, s.capacity, r.price, r.capacity) < 0 {
+			e.rate = i
+		}
+	}
+	for k, d := range demand {
+		e.weight += int64(d) * p.types[k].weight
+	}
+	start := e.left
+	e.visit()
+	p.nodes -= (start - e.left) / 100 // a step here is a small part of a programme's
+	if e.left > 0 && len(have.bars) == 0 && len(f.best.bars) > 0 {
+		f.bound = max(f.bound, f.best.price)
+	}
+	return e.left > 0
+}
+
+type completion struct {
+	f              *finder
+	demand, counts []int
+	weight         int64 // of all that is left
+	have           solution
+	rate           int // stock of the least price for its length
+	left           int
+}
+
+func (e *completion) visit() {
+	e.left--
+	if e.left <= 0 || e.f.proven() {
+		return
+	}
+	if e.weight == 0 {
+		e.f.keep(e.have, true)
+		return
+	}
+	p := e.f.p
+	if r := p.stocks[e.rate]; len(e.f.best.bars) > 0 && e.have.price+p.next(mulCeil(e.weight, r.price, r.capacity)) >= e.f.best.price {
+		return
+	}
+	k := 0
+	for e.demand[k] == 0 {
+		k++
+	}
+	var fills []pattern
+	for i, s := range p.stocks {
+		if room := s.capacity - p.types[k].weight; room >= 0 && (s.count == 0 || e.counts[i] > 0) {
+			e.fillings(i, k, room, k, []take{{k, 1}}, &fills)
+		}
+	}
+	// What wastes least first.
+	slices.SortStableFunc(fills, func(a, b pattern) int {
+		return compareRates(p.stocks[a.stock].price, p.weight(a), p.stocks[b.stock].price, p.weight(b))
+	})
+	for _, q := range fills {
+		e.f.take(q, 1, e.demand, e.counts, &e.have)
+		w := p.weight(q)
+		e.weight -= w
+		e.visit()
+		e.weight += w
+		e.f.giveBack(q, e.demand, e.counts, &e.have)
+		if e.left <= 0 || e.f.proven() {
+			return
+		}
+	}
+}
+
+// giveBack undoes the last take.
+func (f *finder) giveBack(q pattern, demand, counts []int, have *solution) {
+	for _, t := range q.of {
+		demand[t.kind] += t.n
+	}
+	if f.p.stocks[q.stock].count > 0 {
+		counts[q.stock]++
+	}
+	have.bars = have.bars[:len(have.bars)-1]
+	have.price -= f.p.stocks[q.stock].price
+}
+
+// next is the least price of a plan that is not below v.
+func (p *problem) next(v int64) int64 {
+	if p.step == 0 {
+		return v
+	}
+	return (v + p.step - 1) / p.step * p.step
+}
+
+// fillings lists the fillings of a bar that begins with kind k and to which no
+// item left can be added.
+func (e *completion) fillings(stock, k int, room int64, from int, of []take, out *[]pattern) {
+	e.left--
+	if e.left <= 0 {
+		return
+	}
+	used := func(j int) int {
+		for _, t := range of {
+			if t.kind == j {
+				return t.n
+			}
+		}
+		return 0
+	}
+	for j := from; j < len(e.demand); j++ {
+		free := e.demand[j] - used(j)
+		if free == 0 || e.f.p.types[j].weight > room {
+			continue
+		}
+		most := int(min(int64(free), room/e.f.p.types[j].weight))
+		for n := most; n >= 0; n-- {
+			next := of
+			if n > 0 {
+				next = grab(slices.Clone(of), j, n)
+			}
+			e.fillings(stock, k, room-int64(n)*e.f.p.types[j].weight, j+1, next, out)
+		}
+		return
+	}
+	// Nothing may remain that would still fit.
+	for j := range e.demand {
+		if e.demand[j]-used(j) > 0 && e.f.p.types[j].weight <= room {
+			return
+		}
+	}
+	*out = append(*out, pattern{stock, slices.Clone(of)})
+}

@@ -1,0 +1,121 @@
+package fold
+
+import (
+	"math"
+	"testing"
+)
+
+func TestPublishedBends(t *testing.T) {
+	empirical := func(r, t float64) Bend { return Bend{Thickness: t, Radius: r, K: 0.0078 * 180 / math.Pi} }
+	al := Bend{Thickness: 0.050, Radius: 0.0625, K: 0.40}
+	cases := []struct {
+		source    string
+		b         Bend
+		turn      float64
+		ba, bd    float64
+		tolerance float64
+	}{
+		{"sheet-metal workbook, 90 degrees, empirical allowance", empirical(0.032, 0.050), 90, 0.085, 0.079, 0.0006},
+		{"FAA airframe handbook, U-channel, empirical allowance", empirical(0.16, 0.040), 90, 0.2791, 0.4 - 0.2791, 0.0005},
+		{"derived from the formulas, plain steel K .44", Bend{0.125, 0.125, 0.44}, 90, 0.2827, 0.2173, 0.00006},
+		{"derived, aluminum K .40", al, 90, 0.1296, 0.0954, 0.00006},
+		{"derived, the same at 45", al, 45, 0.0648, 0.0284, 0.00006},
+		{"derived, the same at 30", al, 30, 0.0432, 0.0171, 0.00006},
+		{"derived, the same at 135", al, 135, 0.1944, 0.3488, 0.00006},
+		{"derived, 24 gauge galvanized", Bend{0.0276, 0.030, 0.44}, 90, math.NaN(), 0.0490, 0.00006},
+		{"derived, aluminum .080", Bend{0.080, 0.094, 0.38}, 90, math.NaN(), 0.1526, 0.00006},
+	}
+	for _, c := range cases {
+		if got := c.b.Allowance(c.turn); !math.IsNaN(c.ba) && math.Abs(got-c.ba) > c.tolerance {
+			t.Errorf("%s: allowance %.4f, want %.4f", c.source, got, c.ba)
+		}
+		if got, err := c.b.Deduction(c.turn); err != nil || math.Abs(got-c.bd) > c.tolerance {
+			t.Errorf("%s: deduction %.4f, want %.4f (%v)", c.source, got, c.bd, err)
+		}
+	}
+	for _, c := range []struct{ turn, want float64 }{{30, 0.2679}, {45, 0.4142}, {60, 0.5773}, {90, 1}, {120, 1.732}, {135, 2.414}} {
+		if got := (Bend{Thickness: 1}).Setback(c.turn); math.Abs(got-c.want) > 0.0005 {
+			t.Errorf("FAA AC 43.13-1B, Table 4-7, setback factor at %v: %.4f, want %.4f", c.turn, got, c.want)
+		}
+	}
+	if _, err := al.Deduction(180); err == nil {
+		t.Error("AC 43.13-1B, Table 4-7: the setback at 180 degrees is infinite, yet a deduction was given")
+	}
+	// 0.50 + (pi 0.40 - 2) 0.050 = 0.50 - 0.743 x 0.050, derived from the hem formula with R = 0.
+	if got := al.Hem(0.5); math.Abs(got-(0.5-0.743*0.050)) > 0.0001 {
+		t.Errorf("hem of 1/2 in: %.4f", got)
+	}
+}
+
+func TestPublishedCaps(t *testing.T) {
+	al := Bend{Thickness: 0.050, Radius: 0.0625, K: 0.40}
+	square := func(x float64) End { return func(_, _ float64) float64 { return x } }
+	kick := func(p Profile, l float64) Profile {
+		s, c := math.Sincos(30 * radians)
+		n := len(p.Y) - 1
+		p.Y = append([]float64{p.Y[0] - l*s}, append(p.Y, p.Y[n]+l*s)...)
+		p.Z = append([]float64{p.Z[0] - l*c}, append(p.Z, p.Z[n]-l*c)...)
+		p.Names = []string{"drip", "front", "top", "rear", "kick"}
+		return p
+	}
+	flat := Profile{Y: []float64{0, 0, 12.5, 12.5}, Z: []float64{-4, 0, 0, -3}, Names: []string{"front", "top", "rear"}}
+	fall := 12.5 / 48
+	sloped := Profile{Y: []float64{0, 0, 12.5, 12.5}, Z: []float64{-4, 0, -fall, -fall - 3}, Names: flat.Names}
+	cases := []struct {
+		source string
+		p      Profile
+		root   int
+		girth  float64
+	}{
+		{"derived: outside 4 + 12.5 + 3, two 90 bends", flat, 1, 19.3092},
+		{"derived: top falls 1/4 in per ft, bends 91.1935 and 88.8065", sloped, 1, 19.3118},
+		{"derived: the same with two 1/2 in kicks at 30", kick(sloped, 0.5), 2, 20.2776},
+	}
+	for _, c := range cases {
+		f, err := Unfold(Prism(c.p, c.root, square(0), square(10)), al)
+		if err != nil {
+			t.Fatal(err)
+		}
+		lo, hi := f.Bounds()
+		if got := hi.Y - lo.Y; math.Abs(got-c.girth) > 0.0001 || math.Abs(hi.X-lo.X-10) > 1e-9 {
+			t.Errorf("%s: %.4f by %.4f, want %.4f by 10", c.source, got, hi.X-lo.X, c.girth)
+		}
+		var sum float64
+		for _, b := range f.Bends {
+			if b.Between[0] == "top" {
+				sum += b.Turn
+			}
+		}
+		if math.Abs(sum+180) > 1e-9 { // both down
+			t.Errorf("%s: the bends beside the top turn %.4f together, want -180", c.source, sum)
+		}
+	}
+}
+
+func TestPublishedMiters(t *testing.T) {
+	cases := []struct {
+		source      string
+		turn, slope float64 // slope as rise over run
+		angle       float64 // of the cut on the flat top, off square
+	}{
+		{"derived: turn 90, slope 1/4 per ft", 90, 0.25 / 12, 44.9938},
+		{"derived: turn 90, slope 1/2 per ft", 90, 0.5 / 12, 44.9752},
+		{"derived: turn 90, slope 1 per ft", 90, 1.0 / 12, 44.9009},
+	}
+	for _, c := range cases {
+		p := Profile{Y: []float64{0, 0, 12, 12}, Z: []float64{-4, 0, -12 * c.slope, -12*c.slope - 3}, Names: []string{"front", "top", "rear"}}
+		miter := func(y, _ float64) float64 { return 30 - y*math.Tan(c.turn/2*radians) }
+		f, err := Unfold(Prism(p, 1, func(_, _ float64) float64 { return 0 }, miter), Bend{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		top := f.Faces[0]
+		d := top[2].minus(top[1]) // roof edge to street edge at the right end
+		if got := math.Atan2(d.X, d.Y) / radians; math.Abs(got-c.angle) > 0.0001 {
+			t.Errorf("%s: %.4f degrees, want %.4f", c.source, got, c.angle)
+		}
+		if got := d.X; math.Abs(got-12*math.Tan(c.turn/2*radians)) > 1e-9 {
+			t.Errorf("%s: trim %.4f", c.source, got)
+		}
+	}
+}

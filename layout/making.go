@@ -1,0 +1,75 @@
+package layout
+
+import (
+	"copingset/layout/cap"
+	"copingset/layout/finding"
+	"copingset/layout/shop"
+)
+
+// The types of the shop's room.
+type (
+	Family = shop.Family
+	Body   = shop.Body
+	Bend   = shop.Bend
+	Order  = shop.Order
+)
+
+// families makes flat patterns before anything is released: a piece that the
+// shop cannot bend is on hold like any other. Where a piece has a pattern, the
+// pattern weighs it.
+func (l *Layout) families() finding.List {
+	var all [][]*Piece
+	for _, p := range l.Perimeters {
+		all = append(all, p.Pieces)
+	}
+	families, found := shop.Build(l.Job, all)
+	l.Families = families
+	for _, f := range families {
+		if len(f.Bodies) == 0 {
+			continue
+		}
+		for _, q := range f.Pieces {
+			// The pattern is of the piece as it ships; a piece weighs what it does as
+			// laid, and ShippedGrams adds what is trimmed off.
+			q.Grams = f.Grams - (l.ShippedGrams(q) - q.Grams)
+			q.Lift = cap.LiftOf(&l.Job.Site, f.Grams, q.Shipped())
+		}
+	}
+	return found
+}
+
+// cutting plans the cutting of what has been released.
+func (l *Layout) cutting() {
+	order, found := shop.Cut(l.Job, l.Families)
+	l.Cutting = order
+	l.Findings.Append(found...)
+	l.Findings.Sort()
+}
+
+// FamilyOf is the family a piece is made with; nil where the job does not say
+// how the shop bends.
+func (l *Layout) FamilyOf(p *Piece) *Family {
+	for _, f := range l.Families {
+		for _, q := range f.Pieces {
+			if q == p {
+				return f
+			}
+		}
+	}
+	return nil
+}
+
+// CutAreas are what a lot's sheets measure and what of them becomes blanks, in
+// square millimetres.
+func (l *Layout) CutAreas(lot *shop.Lot) (bought, used float64) {
+	for _, r := range lot.Sheets.Sheets {
+		s := l.Job.Shop.Sheets[r.Stock]
+		bought += float64(r.Count) * s.Width.MM() * s.Length.MM()
+		for _, q := range r.Strips {
+			for _, c := range q.Cuts {
+				used += float64(r.Count) * lot.Blanks[c].Girth.MM() * lot.Blanks[c].Length.MM()
+			}
+		}
+	}
+	return bought, used
+}

@@ -1,0 +1,171 @@
+package shop
+
+import (
+	"fmt"
+	"math"
+
+	"copingset/layout/cap"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// metal checks the radius against the metal, once for the job.
+func (b *builder) metal() {
+	if r := b.s.Profile.InsideR; r < b.shop.LeastRadius {
+		b.found.Append(finding.Finding{
+			Code: "radius-under-least", Severity: finding.Hold, At: b.s.At,
+			What: "the inside bend radius is " + job.Both(r) + ", under the least this metal takes, " + job.Both(b.shop.LeastRadius),
+			Why:  "bent tighter, the metal or its finish cracks",
+			Mend: "ask the fabricator for the radius it bends this metal with",
+		})
+	}
+	for _, e := range []struct {
+		name string
+		kick job.Kick
+		leg  length.Length
+	}{{"drip", b.s.Profile.Drip, b.s.Profile.FrontLeg}, {"hook", b.s.Profile.RearHook, b.s.Profile.RearLeg}} {
+		room := e.kick.Length
+		if room == 0 {
+			e.name, room = "leg", e.leg
+		}
+		if h := b.s.Profile.HemReturn; h > room {
+			b.found.Append(finding.Finding{
+				Code: "hem-too-deep", Severity: finding.Hold, At: b.s.At,
+				What: "the hem returns " + job.Both(h) + " on a " + e.name + " of " + job.Both(room),
+				Why:  "a hem lies flat on the flange it is folded from and cannot be deeper",
+				Mend: "ask the fabricator for its hem and its " + e.name,
+			})
+		}
+	}
+	if b.s.Profile.Drip.Angle > b.shop.MostTurn || b.s.Profile.RearHook.Angle > b.shop.MostTurn {
+		b.found.Append(finding.Finding{
+			Code: "bend-over-most", Severity: finding.Hold, At: b.s.At,
+			What: "the drip or the hook turns further than the brake bends, " + job.FormatAngle(b.shop.MostTurn),
+			Mend: "ask the fabricator for its own drip and hook",
+		})
+	}
+}
+
+// check holds the pieces of a family that the shop cannot make as drawn.
+func (b *builder) check(f *Family) {
+	if f.fails != "" {
+		b.every(f, "cannot-unfold", f.fails, "a flange shorter than its bends, or turned so far, has no flat pattern",
+			"have the fabricator detail it by hand, or change the profile")
+	}
+	for _, body := range f.Bodies {
+		if name, least := narrowest(body.Solid); least < b.shop.LeastFlange.MM()-1e-6 {
+			l := length.FromMM(least)
+			b.every(f, "flange-too-short", fmt.Sprintf("%s of the %s is %s deep, and the brake holds no less than %s", name, body.Name, job.Both(l), job.Both(b.shop.LeastFlange)),
+				"a flange the brake cannot hold slips and bends askew", "have the fabricator say how it makes this flange")
+		}
+		if name, d, needs, ok := crowded(body.Solid, b.bend); ok {
+			b.every(f, "bends-meet", fmt.Sprintf("%s of the %s is %s deep, and its bends take %s of it", name, body.Name, job.Both(length.FromMM(d)), job.Both(length.FromMM(needs))),
+				"two bends that meet leave no flat between them", "make the flange deeper, the bend blunter or its radius smaller, or leave the hem off")
+		}
+		if l := length.FromMM(math.Floor(longest(body))); l > b.shop.Brake {
+			b.every(f, "longer-than-brake", fmt.Sprintf("the %s bends over %s, and the brake takes %s", body.Name, job.Both(l), job.Both(b.shop.Brake)),
+				"", "shorten `stock:` or name a longer brake")
+		}
+		if !b.fits(body) {
+			b.every(f, "no-sheet", fmt.Sprintf("the blank of the %s is %s wide and %s long, and no sheet takes it", body.Name, job.Both(body.Girth), job.Both(body.Length)),
+				"the grain runs along the sheet and a blank is not turned", "add a wider or longer sheet under `shop: sheets:`")
+		}
+	}
+}
+
+// fits reports whether a sheet of the job takes a blank.
+func (b *builder) fits(body Body) bool {
+	for _, s := range b.shop.Sheets {
+		if body.Girth <= s.Width-2*b.shop.EdgeTrim && body.Length <= s.Length-2*b.shop.EndTrim {
+			return true
+		}
+	}
+	return false
+}
+
+func (b *builder) every(f *Family, code, what, why, mend string) {
+	for _, p := range f.Pieces {
+		b.hold(p, code, "piece "+p.Mark+": "+what, why, mend)
+	}
+}
+
+// Hands of a family, as a person on the roof sees it: one sentence.
+func (f *Family) Sentence() string {
+	side := func(h cap.Hand) string { return h.String() + " hand" }
+	p := f.Pieces[0]
+	switch f.Kind {
+	case cap.EndCap:
+		return "Standing on the roof, the closed end is at your " + side(f.Hand) + "."
+	case cap.WallEnd:
+		return "Standing on the roof, the flange is at your " + side(f.Hand) + "."
+	case cap.Corner, cap.DoubleMiter, cap.Combined:
+		return corner(p)
+	case cap.Transition:
+		return "Standing on the roof, the wide end is at your " + side(f.Hand) + "."
+	}
+	if p.Allowance > 0 {
+		return "Standing on the roof, the end to cut is at your " + side(p.CutAt) + "."
+	}
+	if keyOf(p) != mirrorKey(p) {
+		return "Standing on the roof, " + holes(p)
+	}
+	return NoHand
+}
+
+// NoHand is the sentence of a family that is its own mirror image.
+const NoHand = "It has no hand: left and right are alike."
+
+// holes tell the ends of a straight piece apart by what is cut out of it.
+func holes(p *cap.Piece) string {
+	q := p.Parts[0]
+	var lean length.Length // of the holes' middles to the right of the middle
+	for _, o := range p.Cutouts {
+		lean += 2*(q.Run.ToCap(q.Run.FrontStation(o.Station))-q.From) - q.Length()
+	}
+	nearer := "hole is"
+	if len(p.Cutouts) > 1 {
+		nearer = "holes lie"
+	}
+	switch {
+	case lean < 0:
+		return "the " + nearer + " nearer your left hand."
+	case lean > 0:
+		return "the " + nearer + " nearer your right hand."
+	}
+	return "the holes are not alike at both hands: look at the drawing."
+}
+
+// corner tells the legs of a mitered piece apart.
+func corner(p *cap.Piece) string {
+	first, last := p.Parts[0].Length(), p.Parts[len(p.Parts)-1].Length()
+	s := "Standing on the roof, "
+	switch {
+	case len(p.Miters) == 0:
+		return s + "both ends are closed."
+	case first > last:
+		s += "the longer leg is at your left hand"
+	case first < last:
+		s += "the longer leg is at your right hand"
+	default:
+		s += "both end legs are alike"
+	}
+	for i, m := range p.Miters {
+		turn := "an outside corner"
+		if m.Corner.Turn < 0 {
+			turn = "an inside corner"
+		}
+		if i == 0 {
+			s += "; it turns " + turn
+		} else {
+			s += ", then " + turn
+		}
+	}
+	switch {
+	case p.LeftEnd != job.EndTurn:
+		s += "; the closed end is at your left hand"
+	case p.RightEnd != job.EndTurn:
+		s += "; the closed end is at your right hand"
+	}
+	return s + "."
+}

@@ -1,0 +1,234 @@
+package shop
+
+import (
+	"cmp"
+	"errors"
+	"slices"
+
+	"copingset/layout/cap"
+	"copingset/layout/cut"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// Lot is what is cut from one lot of finish: the pieces of one elevation.
+type Lot struct {
+	Elevation string // as the job names it; may be empty
+	Bars      []BarOrder
+	Blanks    []Blank
+	Sheets    cut.SheetPlan
+}
+
+// BarOrder is the closers of one inside width, cut from formed caps.
+type BarOrder struct {
+	Inside  length.Length
+	Closers []*cap.Piece
+	Stocks  []cut.Stock
+	Plan    cut.Plan
+}
+
+// Blank is a flat sheet to be sheared: of a body, or of a formed cap that
+// closers are then cut from.
+type Blank struct {
+	Family *Family // nil: a formed cap of stock
+	Body   int
+	Mark   string // "C2 left leg", "cap of 11'-6"" is the sheet's to letter
+	Girth  length.Length
+	Length length.Length
+	Count  int
+}
+
+// Order is the cutting plan of a job: lots in the order of its runs.
+type Order struct {
+	Lots    []Lot
+	LeftOut []*cap.Piece // not released, so in no plan
+	// Blank and sheet areas in square millimetres, for the yield.
+	Used, Bought float64
+}
+
+// Cut plans the cutting of what is released. Closers come from formed caps;
+// caps of stock length, the formed caps and all special pieces from sheets. What
+// cannot be planned is a finding on the lot.
+func Cut(j *job.Job, families []*Family) (*Order, finding.List) {
+	if j.Shop == nil {
+		return nil, nil
+	}
+	o := orderer{j: j, shop: j.Shop, step: Step(j.Units == job.Metric), families: families, out: &Order{}}
+	for _, f := range families {
+		for _, p := range f.Pieces {
+			if !p.Released() {
+				o.out.LeftOut = append(o.out.LeftOut, p)
+				continue
+			}
+			if e := elevation(p); !slices.ContainsFunc(o.out.Lots, func(l Lot) bool { return l.Elevation == e }) {
+				o.out.Lots = append(o.out.Lots, Lot{Elevation: e})
+			}
+		}
+	}
+	o.drops()
+	for i := range o.out.Lots {
+		o.lot(&o.out.Lots[i])
+	}
+	return o.out, o.found
+}
+
+func elevation(p *cap.Piece) string { return p.Parts[0].Run.Job.Elevation }
+
+// made is the length a piece is shipped at.
+func made(p *cap.Piece) length.Length { return p.Length() + p.Allowance }
+
+type orderer struct {
+	j        *job.Job
+	shop     *job.Shop
+	step     length.Length
+	families []*Family
+	out      *Order
+	found    finding.List
+	inHand   []job.ShopBar // drops not yet used
+}
+
+func (o *orderer) drops() {
+	for _, b := range o.shop.Bars {
+		if b.Count > 0 {
+			o.inHand = append(o.inHand, b)
+		}
+	}
+}
+
+func (o *orderer) lot(l *Lot) {
+	var widths []length.Length
+	closers := map[length.Length][]*cap.Piece{} // look-up only
+	for _, f := range o.families {
+		n := 0
+		for _, p := range f.Pieces {
+			if !p.Released() || elevation(p) != l.Elevation {
+				continue
+			}
+			if f.Kind == cap.Straight && made(p) < o.j.System.Stock {
+				if closers[p.Inside] == nil {
+					widths = append(widths, p.Inside)
+				}
+				closers[p.Inside] = append(closers[p.Inside], p)
+				continue
+			}
+			n++
+		}
+		for i, b := range f.Bodies {
+			if n > 0 {
+				l.Blanks = append(l.Blanks, Blank{Family: f, Body: i, Mark: f.Mark, Girth: b.Girth, Length: b.Length, Count: n})
+			}
+		}
+	}
+	slices.Sort(widths)
+	for _, w := range widths {
+		o.bars(l, w, closers[w])
+	}
+	o.sheets(l)
+}
+
+// bars plans the closers of one width, and asks for the formed caps it takes.
+func (o *orderer) bars(l *Lot, inside length.Length, closers []*cap.Piece) {
+	b := BarOrder{Inside: inside, Closers: closers}
+	var hand []int // index into inHand, or -1
+	add := func(s cut.Stock, at int) {
+		b.Stocks = append(b.Stocks, s)
+		hand = append(hand, at)
+	}
+	for i, d := range o.inHand {
+		if d.Inside == inside && d.Count > 0 {
+			add(cut.Stock{Length: d.Length, Price: d.Price, Count: d.Count}, i)
+		}
+	}
+	bought := false
+	for _, d := range o.shop.Bars {
+		if d.Count == 0 {
+			add(cut.Stock{Length: d.Length, Price: d.Price}, -1)
+			bought = true
+		}
+	}
+	if !bought {
+		add(cut.Stock{Length: o.j.System.Stock}, -1)
+	}
+	items := make([]cut.Item, len(closers))
+	for i, p := range closers {
+		items[i] = cut.Item{Length: made(p), Count: 1}
+	}
+	// A formed cap has no ends to trim: the shop squares it when it is bent.
+	plan, err := cut.Lengths(b.Stocks, items, cut.Rules{Kerf: o.shop.Kerf, LeastDrop: o.shop.LeastDrop, Nodes: o.shop.Effort})
+	if err != nil {
+		o.cannot("no-bar", "closers of "+job.Both(inside)+" inside", err, closers)
+		return
+	}
+	b.Plan = plan
+	l.Bars = append(l.Bars, b)
+	for i, n := range plan.Used(len(b.Stocks)) {
+		switch {
+		case n == 0:
+		case hand[i] >= 0:
+			o.inHand[hand[i]].Count -= n
+			if o.inHand[hand[i]].Count == 0 {
+				o.inHand[hand[i]].Length = 0
+			}
+		default:
+			l.Blanks = append(l.Blanks, Blank{Girth: o.girth(inside), Length: length.CeilTo(b.Stocks[i].Length, o.step), Count: n})
+		}
+	}
+}
+
+// girth of the flat of a straight cap of an inside width.
+func (o *orderer) girth(inside length.Length) length.Length {
+	for _, f := range o.families {
+		if f.Kind == cap.Straight && f.Pieces[0].Inside == inside && len(f.Bodies) > 0 {
+			return f.Bodies[0].Girth
+		}
+	}
+	return 0
+}
+
+// sheets plans the blanks of a lot.
+func (o *orderer) sheets(l *Lot) {
+	slices.SortStableFunc(l.Blanks, func(a, b Blank) int {
+		return cmp.Or(cmp.Compare(b.Girth, a.Girth), cmp.Compare(b.Length, a.Length))
+	})
+	var stocks []cut.Sheet
+	for _, s := range o.shop.Sheets {
+		stocks = append(stocks, cut.Sheet{Width: s.Width, Length: s.Length, Price: s.Price})
+	}
+	var blanks []cut.Blank
+	for _, b := range l.Blanks {
+		blanks = append(blanks, cut.Blank{Width: b.Girth, Length: b.Length, Count: b.Count})
+	}
+	if len(blanks) == 0 {
+		return
+	}
+	plan, err := cut.Sheets(stocks, blanks, cut.SheetRules{EdgeTrim: o.shop.EdgeTrim,
+		Bar: cut.Rules{EndTrim: o.shop.EndTrim, LeastDrop: o.shop.LeastDrop, Nodes: o.shop.Effort}})
+	if err != nil {
+		o.cannot("no-sheet-plan", "blanks of elevation "+l.Elevation, err, nil)
+		return
+	}
+	l.Sheets = plan
+	for _, s := range plan.Sheets {
+		st := stocks[s.Stock]
+		o.out.Bought += float64(s.Count) * st.Width.MM() * st.Length.MM()
+		for _, q := range s.Strips {
+			for _, c := range q.Cuts {
+				o.out.Used += float64(s.Count) * l.Blanks[c].Girth.MM() * l.Blanks[c].Length.MM()
+			}
+		}
+	}
+}
+
+func (o *orderer) cannot(code, what string, err error, pieces []*cap.Piece) {
+	mend := "add a longer bar or sheet under `shop:`"
+	if short := (*cut.Short)(nil); errors.As(err, &short) {
+		mend = "name a formed cap under `shop: bars:` that can be bought, without a count"
+	}
+	var marks []string
+	for _, p := range pieces {
+		marks = append(marks, p.Mark)
+	}
+	o.found.Append(finding.Finding{Code: code, Severity: finding.Note, At: o.shop.At,
+		Where: finding.Ref{Pieces: marks}, What: what + " have no cutting plan: " + err.Error(), Mend: mend})
+}

@@ -1,0 +1,191 @@
+package shop
+
+import (
+	"math"
+	"slices"
+
+	"copingset/layout/fold"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// CutPoint is a corner of a blank's outline, measured on the flat blank.
+type CutPoint struct {
+	At                   fold.Point
+	FromLeft, FromStreet length.Length
+}
+
+// CutPoints are the corners of the outline, clockwise as the finish side is
+// seen, from the left one of the street edge.
+func (b Body) CutPoints(step length.Length) []CutPoint {
+	lo, hi := b.Flat.Bounds()
+	pts := slices.Clone(b.Flat.Outline)
+	slices.Reverse(pts)
+	first := 0
+	for i, p := range pts {
+		q := pts[first]
+		if p.Y > q.Y+1e-6 || math.Abs(p.Y-q.Y) <= 1e-6 && p.X < q.X {
+			first = i
+		}
+	}
+	out := make([]CutPoint, 0, len(pts))
+	for i := range pts {
+		p := pts[(first+i)%len(pts)]
+		c := CutPoint{p, length.RoundTo(length.FromMM(p.X), step), length.RoundTo(length.FromMM(hi.Y-p.Y), step)}
+		if hi.X-p.X < 1e-3 { // the blank's own sizes, which are rounded up
+			c.FromLeft = b.Length
+		}
+		if p.Y-lo.Y < 1e-3 {
+			c.FromStreet = b.Girth
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// Square reports whether a blank is a plain rectangle.
+func (b Body) Square() bool {
+	lo, hi := b.Flat.Bounds()
+	for _, p := range b.Flat.Outline {
+		if math.Min(p.X-lo.X, hi.X-p.X) > 1e-3 || math.Min(p.Y-lo.Y, hi.Y-p.Y) > 1e-3 {
+			return false
+		}
+	}
+	return true
+}
+
+// EdgeAt are the ends of an edge of the blank along the grain: where the
+// street edge (or the roof edge) begins and ends, from the left.
+func (b Body) EdgeAt(street bool) (from, to length.Length) {
+	lo, hi := b.Flat.Bounds()
+	y := lo.Y
+	if street {
+		y = hi.Y
+	}
+	x0, x1 := math.Inf(1), math.Inf(-1)
+	for _, p := range b.Flat.Outline {
+		if math.Abs(p.Y-y) < 0.01 {
+			x0, x1 = math.Min(x0, p.X), math.Max(x1, p.X)
+		}
+	}
+	return length.FromMM(x0), length.FromMM(x1)
+}
+
+// Level reports whether a bend runs along the blank; another is set by both its
+// ends.
+func (b Bend) Level() bool { return math.Abs(b.Line.From.Y-b.Line.To.Y) < 0.05 }
+
+// Across reports whether a bend runs across the blank, as an upstand's does: it
+// is set from the ends.
+func (b Bend) Across() bool {
+	return math.Abs(b.Line.From.Y-b.Line.To.Y) > math.Abs(b.Line.From.X-b.Line.To.X)
+}
+
+// FromLeft is the place of a bend across the blank from its left end.
+func (b Bend) FromLeft(step length.Length) length.Length {
+	return length.RoundTo(length.FromMM((b.Line.From.X+b.Line.To.X)/2), step)
+}
+
+// Ends are the left and the right end of a bend line.
+func (b Bend) Ends() (left, right fold.Point) {
+	if b.Line.From.X <= b.Line.To.X {
+		return b.Line.From, b.Line.To
+	}
+	return b.Line.To, b.Line.From
+}
+
+// FromStreetAt is the place of a point of the blank from its street edge.
+func (b Body) FromStreetAt(p fold.Point, step length.Length) length.Length {
+	_, hi := b.Flat.Bounds()
+	return length.RoundTo(length.FromMM(hi.Y-p.Y), step)
+}
+
+// Included is the angle between the faces of a bend, in degrees.
+func (b Bend) Included() float64 { return 180 - math.Abs(b.Line.Turn) }
+
+// Outside is the outside depth of a face of the formed body, across its fold,
+// on mold lines; the top's is measured down its slope.
+func (b Body) Outside(face int) length.Length {
+	c := b.Solid.Faces[face].Corners
+	p, q := c[0], c[1]
+	l := lengthOfEdge(b.Solid.Faces[face], 0)
+	var most float64
+	for _, v := range c[2:] {
+		// Distance of a corner from the line of the first edge.
+		cx := (v.Y-p.Y)*(q.Z-p.Z) - (v.Z-p.Z)*(q.Y-p.Y)
+		cy := (v.Z-p.Z)*(q.X-p.X) - (v.X-p.X)*(q.Z-p.Z)
+		cz := (v.X-p.X)*(q.Y-p.Y) - (v.Y-p.Y)*(q.X-p.X)
+		most = math.Max(most, math.Sqrt(cx*cx+cy*cy+cz*cz)/l)
+	}
+	return length.FromMM(most)
+}
+
+// Box is the place of a hole on the blank: its left, right, street and roof
+// sides from the left end and from the street edge.
+type Box struct{ Left, Right, Street, Roof length.Length }
+
+// HoleBox says where a hole lies.
+func (b Body) HoleBox(i int, step length.Length) Box {
+	_, hi := b.Flat.Bounds()
+	lo0, hi0 := fold.Flat{Outline: b.Holes[i]}.Bounds()
+	r := func(mm float64) length.Length { return length.RoundTo(length.FromMM(mm), step) }
+	return Box{r(lo0.X), r(hi0.X), r(hi.Y - hi0.Y), r(hi.Y - lo0.Y)}
+}
+
+// Deduction is what a bend takes off the sum of outside dimensions; a hem adds,
+// which is less than nothing.
+type Deduction struct {
+	Turn float64 // degrees
+	Less float64 // millimetres
+	Hem  bool
+}
+
+// Deductions are those of a body's bends in their order.
+func Deductions(j *job.Job, b Body) []Deduction {
+	bend := fold.Bend{Thickness: j.System.Metal.Thickness.MM(), Radius: j.System.Profile.InsideR.MM(), K: j.Shop.K}
+	var out []Deduction
+	for _, q := range b.Bends {
+		d := Deduction{Turn: math.Abs(q.Line.Turn), Hem: q.Hem}
+		if q.Hem {
+			d.Less = -bend.Hem(j.System.Profile.HemReturn.MM())
+		} else {
+			d.Less, _ = bend.Deduction(d.Turn) // a body that unfolded has no bend of 180 degrees
+		}
+		out = append(out, d)
+	}
+	return out
+}
+
+// OnFace brings a point of the flat pattern back to a face of the folded body.
+func (b Body) OnFace(face int, p fold.Point) fold.Vec {
+	flat, c := b.Flat.Faces[face], b.Solid.Faces[face].Corners
+	// The direction of the first edge, and the one square to it towards the next.
+	ex, ey := flat[1].X-flat[0].X, flat[1].Y-flat[0].Y
+	l := math.Hypot(ex, ey)
+	ex, ey = ex/l, ey/l
+	dx, dy := p.X-flat[0].X, p.Y-flat[0].Y
+	u, v := dx*ex+dy*ey, -dx*ey+dy*ex
+	ux, uy, uz := (c[1].X-c[0].X)/l, (c[1].Y-c[0].Y)/l, (c[1].Z-c[0].Z)/l
+	wx, wy, wz := c[2].X-c[1].X, c[2].Y-c[1].Y, c[2].Z-c[1].Z
+	k := wx*ux + wy*uy + wz*uz
+	wx, wy, wz = wx-k*ux, wy-k*uy, wz-k*uz
+	n := math.Sqrt(wx*wx + wy*wy + wz*wz)
+	return fold.Vec{X: c[0].X + u*ux + v*wx/n, Y: c[0].Y + u*uy + v*wy/n, Z: c[0].Z + u*uz + v*wz/n}
+}
+
+// Edges names the four sides of a blank as it lies with its finish side up. A
+// cap has the street at the top and the left hand at the left; an end plate
+// stands on edge, and has the street at one side.
+type Edges struct{ Top, Bottom, Left, Right string }
+
+// Edges of a body.
+func (b Body) Edges() Edges {
+	if b.Name != "end plate" {
+		return Edges{"street edge", "roof edge", "L", "R"}
+	}
+	c := b.Solid.Faces[0].Corners
+	if c[0].Y > c[1].Y { // in the solid's frame y grows to the street
+		return Edges{"top edge", "foot", "STREET", "ROOF"}
+	}
+	return Edges{"top edge", "foot", "ROOF", "STREET"}
+}

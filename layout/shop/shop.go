@@ -1,0 +1,188 @@
+// Package shop turns pieces into what is cut and bent: folded bodies, flat
+// patterns, bend tables, families of like pieces, and the cutting plan.
+//
+// Build makes the patterns and finds what cannot be bent; Cut plans the cutting
+// of what has been released. Lengths of a pattern are float64 millimetres on
+// outside mold lines; a blank's sizes are lengths rounded up to the step the
+// shop letters.
+package shop
+
+import (
+	"errors"
+	"math"
+
+	"copingset/layout/cap"
+	"copingset/layout/finding"
+	"copingset/layout/fold"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// Step is what blanks are rounded up to: a sixty-fourth, or a tenth of a
+// millimetre.
+func Step(metric bool) length.Length {
+	if metric {
+		return length.Millimetre / 10
+	}
+	return length.Inch / 64
+}
+
+// Body is one sheet of a piece: cut, bent, and welded to its neighbours.
+type Body struct {
+	Name   string // "left leg"
+	Solid  fold.Solid
+	Flat   fold.Flat
+	Holes  [][]fold.Point
+	Bends  []Bend
+	Length length.Length // of the blank, along the grain
+	Girth  length.Length // of the blank, across
+}
+
+// Bend is one row of a bend table.
+type Bend struct {
+	Order      int // in which it is made, from 1
+	Line       fold.BendLine
+	Hem        bool          // folded flat on itself
+	FromStreet length.Length // bend line from the street edge of the flat blank
+	FromRoof   length.Length // the same from its roof edge
+}
+
+// Up reports whether a bend comes towards the viewer of the finish side.
+func (b Bend) Up() bool { return !b.Hem && b.Line.Turn > 0 }
+
+// Family is pieces made alike, to one drawing.
+type Family struct {
+	Mark   string // "C2"
+	Kind   cap.Kind
+	Hand   cap.Hand
+	Pieces []*cap.Piece
+	Bodies []Body
+	Twin   *Family // its mirror image, if the job has it
+	Grams  int64   // one piece, from its developed area
+
+	fails string // why it has no pattern
+}
+
+// Released counts the pieces that may be cut.
+func (f *Family) Released() int {
+	n := 0
+	for _, p := range f.Pieces {
+		if p.Released() {
+			n++
+		}
+	}
+	return n
+}
+
+// Area of the flat patterns of one piece, in square millimetres.
+func (f *Family) Area() float64 {
+	var a float64
+	for _, b := range f.Bodies {
+		a += b.Area()
+	}
+	return a
+}
+
+// Area of the pattern less its holes.
+func (b Body) Area() float64 {
+	a := math.Abs(fold.Area(b.Flat.Outline))
+	for _, h := range b.Holes {
+		a -= math.Abs(fold.Area(h))
+	}
+	return a
+}
+
+// Build makes the families of a job's pieces, in station order, perimeter by
+// perimeter. What cannot be bent as asked is a hold on its pieces. It is nothing
+// where the job does not say how the shop bends.
+func Build(j *job.Job, perimeters [][]*cap.Piece) ([]*Family, finding.List) {
+	if j.Shop == nil {
+		return nil, nil
+	}
+	b := builder{j: j, s: &j.System, shop: j.Shop, step: Step(j.Units == job.Metric)}
+	b.bend = fold.Bend{Thickness: b.s.Metal.Thickness.MM(), Radius: b.s.Profile.InsideR.MM(), K: b.shop.K}
+	var out []*Family
+	at := map[string]*Family{} // look-up only
+	count := map[cap.Kind]int{}
+	for _, pieces := range perimeters {
+		for _, p := range pieces {
+			k := keyOf(p)
+			f := at[k]
+			if f == nil {
+				count[p.Kind]++
+				f = &Family{Mark: letter(p.Kind) + itoa(count[p.Kind]), Kind: p.Kind, Hand: p.Hand}
+				b.pattern(f, p)
+				at[k] = f
+				out = append(out, f)
+			}
+			f.Pieces = append(f.Pieces, p)
+		}
+	}
+	for _, f := range out {
+		f.Twin = at[mirrorKey(f.Pieces[0])]
+		if f.Twin == f {
+			f.Twin = nil
+		}
+		b.check(f)
+	}
+	b.metal()
+	return out, b.found
+}
+
+type builder struct {
+	j     *job.Job
+	s     *job.System
+	shop  *job.Shop
+	bend  fold.Bend
+	step  length.Length
+	found finding.List
+}
+
+// pattern unfolds a piece. What cannot be unfolded has no bodies and a hold.
+func (b *builder) pattern(f *Family, p *cap.Piece) {
+	for _, s := range b.bodies(p) {
+		flat, err := fold.Unfold(s.solid, b.bend)
+		if err == nil && fold.Crosses(flat.Outline) {
+			err = errors.New("its flat pattern would cross itself")
+		}
+		if err != nil {
+			f.Bodies, f.fails = nil, s.name+": "+err.Error()
+			return
+		}
+		f.Bodies = append(f.Bodies, b.body(s, flat))
+	}
+	f.Grams = int64(math.Round(f.Area() * b.bend.Thickness * b.s.Metal.Density / 1e6))
+}
+
+// body lays a flat pattern with its lower left corner at the origin, moves hem
+// lines to where they bend, and lists the bends.
+func (b *builder) body(r raw, flat fold.Flat) Body {
+	lo, _ := flat.Bounds()
+	flat.Move(fold.Point{X: -lo.X, Y: -lo.Y})
+	_, hi := flat.Bounds()
+	out := Body{Name: r.name, Solid: r.solid, Flat: flat, Length: b.up(hi.X), Girth: b.up(hi.Y)}
+	for _, h := range r.holes {
+		var pts []fold.Point
+		for _, v := range h {
+			pts = append(pts, flat.Place(0, v))
+		}
+		out.Holes = append(out.Holes, pts)
+	}
+	out.Bends = b.bends(r, out)
+	return out
+}
+
+// up rounds a size of a blank up to the shop's step, but for a hair that is the
+// arithmetic's.
+func (b *builder) up(mm float64) length.Length {
+	return length.CeilTo(length.FromMM(mm-1e-4), b.step)
+}
+
+func (b *builder) hold(p *cap.Piece, code, what, why, mend string) {
+	first := p.Parts[0].Run
+	b.found.Append(finding.Finding{
+		Code: code, Severity: finding.Hold, At: b.shop.At,
+		Where: finding.Ref{Perimeter: p.Perimeter.Job.Name, Run: first.Name, Pieces: []string{p.Mark}},
+		What:  what, Why: why, Mend: mend,
+	})
+}

@@ -1,0 +1,109 @@
+package sheets
+
+import (
+	"fmt"
+	"strings"
+
+	"copingset/drawing/dxf"
+	"copingset/drawing/view"
+	"copingset/layout"
+	"copingset/layout/fold"
+	"copingset/layout/job"
+)
+
+// Machine is a drawing at 1:1 for a machine.
+type Machine struct {
+	Name    string // file name
+	Drawing dxf.Drawing
+}
+
+// Machines are the flat patterns of what is released, one file for each body,
+// and a key plan of each perimeter. Each is composed at 1:1 from the pattern
+// itself, in the units of the job, and never from a sheet.
+func Machines(l *layout.Layout) []Machine {
+	b := newBook(l, Options{})
+	var out []Machine
+	for _, f := range l.Families {
+		if f.Released() == 0 {
+			continue
+		}
+		for i := range f.Bodies {
+			words := []string{"flat", f.Mark}
+			if len(f.Bodies) > 1 {
+				words = append(words, f.Bodies[i].Name)
+			}
+			out = append(out, Machine{b.id(words...) + ".dxf", b.flatDXF(f, i)})
+		}
+	}
+	for _, p := range l.Perimeters {
+		out = append(out, Machine{b.id("key plan", p.Job.Name) + ".dxf", b.planDXF(p)})
+	}
+	return out
+}
+
+// unit is what a millimetre is in the drawing.
+func (b *book) unit() float64 {
+	if b.j.Units == job.Metric {
+		return 1
+	}
+	return 1 / 25.4
+}
+
+func (b *book) points(pts []fold.Point) []dxf.Point {
+	k := b.unit()
+	out := make([]dxf.Point, len(pts))
+	for i, p := range pts {
+		out[i] = dxf.Point{X: p.X * k, Y: p.Y * k}
+	}
+	return out
+}
+
+// flatDXF is the pattern of one body with its finish side up, street edge at the
+// top: what is cut, what is bent which way, and what it is.
+func (b *book) flatDXF(f *layout.Family, i int) dxf.Drawing {
+	body := f.Bodies[i]
+	d := dxf.Drawing{Inches: !b.metric}
+	d.Lines = append(d.Lines, dxf.Polyline{Layer: dxf.Cut, Points: b.points(body.Flat.Outline), Closed: true})
+	for _, h := range body.Holes {
+		d.Lines = append(d.Lines, dxf.Polyline{Layer: dxf.Cut, Points: b.points(h), Closed: true})
+	}
+	k := b.unit()
+	text := func(layer dxf.Layer, x, y, high float64, words string) {
+		d.Notes = append(d.Notes, dxf.Note{Layer: layer, At: dxf.Point{X: x * k, Y: y * k}, Height: high * k, Text: words})
+	}
+	lo, hi := body.Flat.Bounds()
+	e := body.Edges()
+	for _, q := range body.Bends {
+		layer := dxf.BendDown
+		if q.Up() {
+			layer = dxf.BendUp
+		}
+		from, to := q.Ends()
+		d.Lines = append(d.Lines, dxf.Polyline{Layer: layer, Points: b.points([]fold.Point{from, to})})
+		text(dxf.Text, hi.X+10, (from.Y+to.Y)/2-1.5, 3, fmt.Sprintf("%d %s", q.Order, view.BendWords(q)))
+	}
+	mark := f.Mark
+	if len(f.Bodies) > 1 {
+		mark += " " + body.Name
+	}
+	text(dxf.Mark, lo.X, hi.Y+30, 12, mark)
+	text(dxf.Text, lo.X, hi.Y+10, 6, strings.ToUpper(e.Top)+". Finish face towards you. "+e.Left+" at the left. Make "+itoa(f.Released())+": "+strings.Join(b.pieceMarks(f, true), ", "))
+	text(dxf.Text, lo.X, lo.Y-16, 6, strings.ToUpper(e.Bottom)+". "+b.j.System.Metal.Name+" "+b.shop.Thin(b.j.System.Metal.Thickness))
+	return d
+}
+
+// planDXF is the key plan of a perimeter: wall lines and cap lines as adjusted
+// for drawing. It is to be read, not cut.
+func (b *book) planDXF(p *layout.Perimeter) dxf.Drawing {
+	d := dxf.Drawing{Inches: !b.metric}
+	k := b.unit()
+	for _, q := range view.KeyLines(b.l, p) {
+		d.Lines = append(d.Lines, dxf.Polyline{Layer: dxf.Mark, Points: b.points([]fold.Point{q.WallFrom, q.WallTo})},
+			dxf.Polyline{Layer: dxf.Mark, Points: b.points([]fold.Point{q.CapFrom, q.CapTo})})
+		mid := fold.Point{X: (q.CapFrom.X + q.CapTo.X) / 2, Y: (q.CapFrom.Y + q.CapTo.Y) / 2}
+		d.Notes = append(d.Notes, dxf.Note{Layer: dxf.Text, At: dxf.Point{X: mid.X * k, Y: mid.Y * k}, Height: 150 * k, Text: q.Run.Name, Centre: true})
+	}
+	lo := b.points([]fold.Point{{X: 0, Y: -600}})[0]
+	d.Notes = append(d.Notes, dxf.Note{Layer: dxf.Text, At: lo, Height: 100 * k, Text: "Key plan of " + p.Job.Name + ", adjusted to close: for reading, not for making. Wall lines inside, cap lines outside."})
+	return d
+}

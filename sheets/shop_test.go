@@ -1,0 +1,257 @@
+package sheets
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"copingset/drawing/dxf"
+	"copingset/layout"
+	"copingset/layout/fold"
+	"copingset/layout/job"
+	"copingset/layout/job/jobtest"
+)
+
+// withShop gives a job a shop that makes what the cases draw.
+func withShop(j *job.Job) *job.Job {
+	j.Shop = &job.Shop{K: 0.41, KSource: "bend test 31", LeastRadius: in / 32, LeastFlange: in / 4, Brake: 2000 * in, MostTurn: 170 * job.Degree, WeldGap: in / 32, Film: "finish side, out",
+		Sheets: []job.ShopSheet{{Width: 60 * in, Length: 200 * in, Price: 100}}, Kerf: in / 8, EndTrim: in / 4, EdgeTrim: in / 4, LeastDrop: 28 * in, Effort: 20,
+		Labels: job.Labels{Columns: 2, Rows: 5}}
+	return j
+}
+
+func shopSheets(l *layout.Layout, o Options) []Sheet {
+	o.For = Shop
+	var out []Sheet
+	for _, s := range Packet(l, o) {
+		if s.Kind >= ShopSheet {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+func TestShopSheetsAreCleanOnEveryPaper(t *testing.T) {
+	for k, c := range cases() {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			l := build(t, withShop(c.job))
+			for i := range 2 { // each case on two papers, all papers among the cases
+				z := job.PaperSize((2*k + i) % (int(job.ISOA2) + 1))
+				if f := faults(shopSheets(l, Options{Runs: &z, Lists: &z})); len(f) > 0 {
+					t.Errorf("%v: %s", z, strings.Join(f, "\n"))
+				}
+			}
+		})
+	}
+}
+
+func TestRandomShopSheetsAreClean(t *testing.T) {
+	jobs := rapid.Custom(jobtest.Random)
+	for seed := range *randomJobs {
+		t.Run(fmt.Sprint(seed), func(t *testing.T) {
+			t.Parallel()
+			l, found := layout.Build(withShop(named(jobs.Example(seed))))
+			if found.HasErrors() {
+				t.Skip("not a layout")
+			}
+			z := job.PaperSize(seed % (int(job.ISOA2) + 1))
+			if f := faults(shopSheets(l, Options{Runs: &z, Lists: &z})); len(f) > 0 {
+				t.Errorf("%v: %s", z, strings.Join(f, "\n"))
+			}
+		})
+	}
+}
+
+// Every piece is on a shop drawing; what is not released is on no label and in
+// no DXF, and its drawing and the cutting plan say so.
+func TestShopSheetsTellWhatIsReleased(t *testing.T) {
+	for _, c := range cases() {
+		l := build(t, withShop(c.job))
+		b := newBook(l, Options{})
+		var drawings, labels, cutting, hands string
+		for _, s := range shopSheets(l, Options{}) {
+			switch s.Kind {
+			case ShopSheet:
+				drawings += words(s.Scene)
+			case PieceLabels:
+				labels += words(s.Scene)
+			case CuttingPlan:
+				cutting += words(s.Scene)
+			case HandCheck:
+				hands += words(s.Scene)
+			}
+		}
+		for _, p := range l.Perimeters {
+			for _, q := range p.Pieces {
+				if !strings.Contains(drawings, q.Mark) {
+					t.Errorf("%s: piece %s is on no shop drawing", c.name, q.Mark)
+				}
+				on := strings.Contains(labels, q.Mark+"\n") // a mark stands alone on its label
+				if on != q.Released() {
+					t.Errorf("%s: piece %s, released %v, has a label: %v", c.name, q.Mark, q.Released(), on)
+				}
+				if !q.Released() && !strings.Contains(cutting, b.pieceMark(q)) {
+					t.Errorf("%s: the cutting plan does not say that %s is left out", c.name, q.Mark)
+				}
+			}
+		}
+		for _, f := range l.Families {
+			if f.Released() == 0 && !strings.Contains(drawings, "NOT RELEASED") {
+				t.Errorf("%s: no drawing says that %s is not released", c.name, f.Mark)
+			}
+			if len(f.Bodies) > 0 && handed(f) && !strings.Contains(hands, f.Mark+"  "+f.Kind.String()) {
+				t.Errorf("%s: family %s is not on the hand check", c.name, f.Mark)
+			}
+		}
+		for _, m := range Machines(l) {
+			for _, f := range l.Families {
+				if f.Released() == 0 && (m.Name == "flat-"+slug(f.Mark)+".dxf" || strings.HasPrefix(m.Name, "flat-"+slug(f.Mark)+"-")) {
+					t.Errorf("%s: %s is of a family that is not released", c.name, m.Name)
+				}
+			}
+		}
+	}
+}
+
+// Without the shop's data there is none of it, and the piece schedule says why.
+func TestNoShopSaysSo(t *testing.T) {
+	l := build(t, perimeters(jobtest.Rectangle(700*in, 420*in)))
+	said := false
+	for _, s := range Packet(l, Options{For: Shop}) {
+		if s.Kind >= ShopSheet {
+			t.Errorf("sheet %q of a job without a shop", s.Title)
+		}
+		said = said || s.Kind == PieceSchedule && strings.Contains(strings.ReplaceAll(words(s.Scene), "\n", " "), "no flat patterns")
+	}
+	if !said {
+		t.Error("the piece schedule does not say why there are no flat patterns")
+	}
+}
+
+// Drawings for machines hold the patterns themselves: areas, and bends on the
+// layer of their way.
+func TestMachinesAreThePatterns(t *testing.T) {
+	for _, units := range []job.Units{job.Imperial, job.Metric} {
+		j := withShop(perimeters(ell(), open()))
+		j.Units = units
+		l := build(t, j)
+		all := map[string]dxf.Drawing{}
+		for _, m := range Machines(l) {
+			if _, twice := all[m.Name]; twice {
+				t.Errorf("%s twice", m.Name)
+			}
+			all[m.Name] = m.Drawing
+		}
+		k := 25.4
+		if units == job.Metric {
+			k = 1
+		}
+		files := 0
+		for _, f := range l.Families {
+			if f.Released() == 0 {
+				continue
+			}
+			var area float64
+			for name, d := range all {
+				if name != "flat-"+slug(f.Mark)+".dxf" && !strings.HasPrefix(name, "flat-"+slug(f.Mark)+"-") {
+					continue
+				}
+				files++
+				for i, p := range d.Lines {
+					if p.Layer != dxf.Cut {
+						continue
+					}
+					a := math.Abs(ringArea(p.Points)) * k * k
+					if i > 0 {
+						a = -a
+					}
+					area += a
+				}
+			}
+			if want := f.Area(); math.Abs(area-want) > 1e-6*want {
+				t.Errorf("family %s: %.3f mm² in its files, %.3f in its patterns", f.Mark, area, want)
+			}
+		}
+		if files == 0 {
+			t.Error("no pattern is written")
+		}
+	}
+}
+
+func ringArea(pts []dxf.Point) float64 {
+	ring := make([]fold.Point, len(pts))
+	for i, p := range pts {
+		ring[i] = fold.Point{X: p.X, Y: p.Y}
+	}
+	return fold.Area(ring)
+}
+
+// An independent reader measures the same areas.
+func TestAnotherReaderMeasuresThePatterns(t *testing.T) {
+	python := ""
+	for _, p := range []string{"python3", "/usr/bin/python3"} {
+		if python == "" && exec.Command(p, "-c", "import ezdxf").Run() == nil {
+			python = p
+		}
+	}
+	if python == "" {
+		t.Skip("python3-ezdxf is not installed: the patterns are not measured by another program")
+	}
+	l := build(t, withShop(perimeters(ell(), open())))
+	dir := t.TempDir()
+	for _, m := range Machines(l) {
+		if err := os.WriteFile(filepath.Join(dir, m.Name), dxf.Encode(m.Drawing), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	const read = `
+import sys, json, glob, os, ezdxf
+from ezdxf.math import area
+out = {}
+for name in sorted(glob.glob(os.path.join(sys.argv[1], "*.dxf"))):
+  doc = ezdxf.readfile(name)
+  audit = doc.audit()
+  out[os.path.basename(name)] = {"errors": [str(e.message) for e in audit.errors + audit.fixes], "units": doc.units,
+    "areas": [area(e.vertices()) for e in doc.modelspace() if e.dxf.layer == "CUT" and e.closed],
+    "open": [1 for e in doc.modelspace() if e.dxf.layer == "CUT" and not e.closed],
+    "layers": sorted(set(e.dxf.layer for e in doc.modelspace()))}
+print(json.dumps(out))
+`
+	raw, err := exec.Command(python, "-c", read, dir).CombinedOutput()
+	if err != nil {
+		t.Fatalf("%v: %s", err, raw)
+	}
+	var got map[string]struct {
+		Errors, Layers []string
+		Units          int
+		Areas          []float64
+		Open           []int
+	}
+	if err := json.Unmarshal(raw, &got); err != nil {
+		t.Fatalf("%v: %s", err, raw)
+	}
+	for _, m := range Machines(l) {
+		g := got[m.Name]
+		if len(g.Errors) > 0 || len(g.Open) > 0 || g.Units != 1 {
+			t.Errorf("%s: %+v", m.Name, g)
+		}
+		i := 0
+		for _, p := range m.Drawing.Lines {
+			if p.Layer != dxf.Cut {
+				continue
+			}
+			if want := math.Abs(ringArea(p.Points)); i >= len(g.Areas) || math.Abs(math.Abs(g.Areas[i])-want) > 1e-5*want {
+				t.Errorf("%s: areas %v, want %.4f at %d", m.Name, g.Areas, want, i)
+			}
+			i++
+		}
+	}
+}
