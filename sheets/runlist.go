@@ -37,16 +37,6 @@ func (b *book) runLists(p *layout.Perimeter, r *layout.Run, room drawing.Rect, t
 	return append(blocks, list{title: "Order of work", items: b.orderOfWork(r), numbered: true, together: together})
 }
 
-// bandWords lists the inside widths of a run of several, from the left, with
-// where each tapers into the next.
-func (b *book) bandWords(r *layout.Run) string {
-	words := "inside " + b.short(r.InsideAt(0))
-	for _, t := range r.Tapers {
-		words += ", tapering from " + b.long(r.ToCrew(t.From)) + " to " + b.long(r.ToCrew(t.To)) + " into " + b.short(t.Right)
-	}
-	return words
-}
-
 // chairTable is one row for each chair, with a box to tick.
 func (b *book) chairTable(r *layout.Run) table {
 	layers := b.j.Packing.Method == job.PackContinuous && b.j.Packing.Layer > 0
@@ -231,12 +221,15 @@ func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
 		width += " (" + e + " exact)"
 	}
 	if len(r.Tapers) > 0 {
-		width = b.bandWords(r)
+		width = "inside " + b.short(r.InsideAt(0)) + " at the left"
 	}
 	if g := p.Governs(); g != nil && g.Name != r.Name && g.Need > r.Need {
 		width += ", governed by run " + g.Name + ", which needs " + b.short(g.Need)
 	}
 	rows = append(rows, []string{"Cap width", width})
+	for _, t := range r.Tapers { // one row each: a row is never split over pages
+		rows = append(rows, []string{"Cap tapers", b.long(r.ToCrew(t.From)) + " to " + b.long(r.ToCrew(t.To)) + ", into inside " + b.short(t.Right)})
+	}
 	if len(r.Play) > 0 {
 		rows = append(rows, []string{"Play at the rear", span(b.short(r.PlayLeast), b.short(r.PlayMost))})
 	}
