@@ -1,8 +1,10 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 
+	"copingset/layout/cap"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/wall"
@@ -25,7 +27,7 @@ func (l *Layout) unsound(found *finding.List) {
 				}
 				found.Append(finding.Finding{
 					Code: "wall-unsound", Severity: finding.Hold, At: u.Reading.Job.At,
-					Where: finding.Ref{Perimeter: p.Job.Name, Run: r.Name, Station: u.Reading.Station, HasStation: true, Pieces: p.over(r, u)},
+					Where: finding.Ref{Perimeter: p.Job.Name, Run: r.Name, Station: u.Reading.Station, HasStation: true, Pieces: l.over(p, r, u)},
 					What: "run " + r.Name + " at station " + job.Both(u.Reading.Job.Station) + ": the wall top is " + strings.Join(codes, " and ") +
 						"; how far is not known, so it is taken to reach the next reading on both sides",
 					Why:  "no chair is fastened to it",
@@ -36,15 +38,26 @@ func (l *Layout) unsound(found *finding.List) {
 	}
 }
 
-// over are the marks of the pieces over a stretch; none stands for the run.
-func (p *Perimeter) over(r *Run, u *wall.Unsound) []string {
+// over are the marks of the pieces over a stretch; none stands for the run. A
+// joint's chair carries two pieces and reaches half its length past the joint:
+// a piece that ends so near the stretch is over it too, round a kink as well.
+func (l *Layout) over(p *Perimeter, r *Run, u *wall.Unsound) []string {
+	s := &l.Job.System
+	past := s.Chair.Length/2 + s.Joint.Gap
+	from, to := r.ToCap(u.From)-past, r.ToCap(u.To)+past
 	var out []string
 	for _, q := range p.Pieces {
-		for _, t := range q.Parts {
-			if t.Run == r.Run && t.From < r.ToCap(u.To) && t.To > r.ToCap(u.From) {
-				out = append(out, q.Mark)
-				break
+		if slices.ContainsFunc(q.Parts, func(t cap.Part) bool {
+			left, right := r.Left.Corner, r.Right.Corner
+			switch {
+			case t.Run == r.Run && t.From < to && t.To > from:
+				return true
+			case left != nil && left.Absorb && t.Run.Run == left.Arrive && t.To > t.Run.Cap+from:
+				return true
 			}
+			return right != nil && right.Absorb && t.Run.Run == right.Leave && t.From < to-r.Cap
+		}) {
+			out = append(out, q.Mark)
 		}
 	}
 	return out

@@ -134,19 +134,20 @@ func fronts(walls []*wall.Perimeter) wind.Fronts {
 	}
 }
 
-// unsurveyed holds every run without the two readings a line takes, unless
-// reading the job has said so already.
+// unsurveyed holds every perimeter with a run that has not the two readings a
+// line takes, unless reading the job has said so already: the width, the set
+// surface and the corners of the other runs follow from that run too.
 func unsurveyed(walls []*wall.Perimeter, said finding.List) finding.List {
 	const code = "run-unsurveyed"
 	var out finding.List
 	for _, p := range walls {
 		for _, r := range p.Runs {
-			known := slices.ContainsFunc(said, func(f finding.Finding) bool { return f.Code == code && f.Where.Run == r.Name })
+			known := slices.ContainsFunc(said, func(f finding.Finding) bool { return f.Code == code && f.At == r.Job.At && !f.At.IsZero() })
 			if r.Surveyed || known {
 				continue
 			}
 			f := finding.New(finding.Hold, code, r.Job.At, "survey the run and add its readings", "run %s has not been surveyed", r.Name)
-			f.Where = finding.Ref{Perimeter: p.Job.Name, Run: r.Name}
+			f.Where = finding.Ref{Perimeter: p.Job.Name}
 			out.Append(f)
 		}
 	}

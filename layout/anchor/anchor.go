@@ -8,6 +8,7 @@ package anchor
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"copingset/layout/cap"
 	"copingset/layout/finding"
@@ -127,8 +128,30 @@ func (b *builder) joints(a *Run) {
 			continue
 		}
 		// The chair under a joint carries two pieces: the assembly of the more onerous zone and the wider piece holds it.
-		b.add(a, &Chair{At: j.Centre(), Kind: AtJoint, Joint: j, Piece: j.Left, Assembly: taken(a, max(j.Left.Zone, j.Right.Zone), length.Max(j.Left.Inside, j.Right.Inside))})
+		z, inside := max(j.Left.Zone, j.Right.Zone), length.Max(j.Left.Inside, j.Right.Inside)
+		b.uncovered(a, j, z, inside)
+		b.add(a, &Chair{At: j.Centre(), Kind: AtJoint, Joint: j, Piece: j.Left, Assembly: taken(a, z, inside)})
 	}
+}
+
+// uncovered holds both pieces at a joint whose chair no tested assembly covers:
+// the zone may be that of the one piece and the width that of the other, which
+// no look at the pieces one by one has seen. What holds the run is not said
+// again, unless a piece lies beyond its end.
+func (b *builder) uncovered(a *Run, j *cap.Joint, z wind.Zone, inside length.Length) {
+	c := a.ChoiceFor(z, inside)
+	on := func(p *cap.Piece) bool {
+		return slices.ContainsFunc(a.Parts, func(t cap.Part) bool { return t.Piece == p })
+	}
+	said := slices.ContainsFunc(a.Parts, func(t cap.Part) bool { return t.Piece.Zone == z && t.Piece.Inside == inside })
+	if c.Covers || said && on(j.Left) && on(j.Right) {
+		return
+	}
+	b.found.Append(finding.Finding{Code: "no-assembly", Severity: finding.Hold, At: a.Job.At,
+		Where: finding.Ref{Perimeter: a.Perimeter.Job.Name, Run: a.Name, Station: a.ToFront(j.Centre()), HasStation: true, Pieces: []string{j.Left.Mark, j.Right.Mark}},
+		What:  "run " + a.Name + ": no tested assembly of the job covers the chair at joint " + j.Name + ", in the " + z.String() + " zone under a cap of " + job.Both(inside),
+		Why:   strings.Join(c.Fails, "; "),
+		Mend:  "name a tested assembly that covers it, or have the profile, substrate or pressure settled by the engineer of record"})
 }
 
 // taken is the assembly of a zone, for a piece's greatest inside width, on the

@@ -1,6 +1,7 @@
 package anchor_test
 
 import (
+	"strings"
 	"testing"
 
 	"copingset/layout"
@@ -83,6 +84,7 @@ func TestNoFastenerLengthIsAHold(t *testing.T) {
 	j.Fasteners[0].Lengths = []length.Length{3 * in / 2}
 	p := jobtest.Rectangle(480*in, 240*in)
 	p.Runs[0].Readings[4].TopInside = -in
+	p.Runs[0].Cleared = []job.Cleared{{Station: 120 * in, Measure: job.MeasureTopInside, By: "surveyor", Value: -in}}
 	j.Perimeters = []job.Perimeter{p}
 	l, codes := solve(t, j)
 	if codes["no-fastener-length"] == 0 {
@@ -103,6 +105,40 @@ func TestTooDeepIsAHold(t *testing.T) {
 	_, codes := solve(t, j)
 	if codes["no-fastener-length"] == 0 {
 		t.Fatal(codes)
+	}
+}
+
+// Nor may the pilot hole, which is drilled beyond the tip, pass through the wood.
+func TestPilotThroughTheBackIsAHold(t *testing.T) {
+	j := jobtest.Job()
+	j.Perimeters = []job.Perimeter{jobtest.Rectangle(480*in, 240*in)}
+	l, _ := solve(t, j)
+	row := l.Runs()[0].Chairs[0].Rows[0]
+	f := &j.Fasteners[0]
+	f.Lengths = []length.Length{row.Length}
+	for _, c := range []struct {
+		name         string
+		dia, beyond  length.Length
+		below        length.Length // of the tip, in the wood
+		code         bool
+		pilot, cover string
+	}{
+		{"room for the pilot", in / 8, in / 2, in / 2, false, "", ""},
+		{"the pilot passes through", in / 8, in / 2, in/2 - in/16, true, "pilot", ""},
+		{"no pilot asked for", 0, in / 2, in/2 - in/16, false, "", ""},
+		{"a cover deeper than the pilot", in / 8, in / 16, f.Cover - in/32, true, "", "tip must stay"},
+	} {
+		f.PilotDia, f.PilotBeyond = c.dia, c.beyond
+		j.Walls[0].Layers[0].Thickness = row.Length - row.Above + c.below
+		l, codes := solve(t, j)
+		if (codes["no-fastener-length"] > 0) != c.code {
+			t.Errorf("%s: %v", c.name, codes)
+		}
+		for _, h := range l.Holds() {
+			if !strings.Contains(h.What, c.pilot) || !strings.Contains(h.What, c.cover) {
+				t.Errorf("%s: %v", c.name, h)
+			}
+		}
 	}
 }
 

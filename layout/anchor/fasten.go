@@ -91,7 +91,7 @@ func Shims(t length.Length, sizes []length.Length) []length.Length {
 // fasten chooses the length of each row: at least chair, membrane, packing at
 // that row, every layer above what holds the thread, the required thread and
 // the tip, rounded up to a stock length; and no deeper than what is there less
-// the stated cover.
+// the stated cover, or less what the pilot hole is drilled beyond the tip.
 func (b *builder) fasten(c *Chair) {
 	f := b.fastener(c.Assembly.Fastener)
 	if f == nil {
@@ -158,11 +158,15 @@ func (b *builder) reach(c *Chair, r *Row) {
 			"run "+c.Run.Name+": chair "+c.Name+" has a row of fasteners "+job.Both(edge)+" from a face of the wall; the fastener asks for "+job.Both(f.EdgeDistance),
 			"the pre-punched holes are part of the test", "ask the fabricator for an assembly tested on a wall this narrow")
 	}
+	below, what := f.Cover, "the tip must stay "+job.Both(f.Cover)+" above"
+	if f.PilotDia > 0 && f.PilotBeyond > f.Cover {
+		below, what = f.PilotBeyond, "the pilot hole, "+job.Both(f.PilotBeyond)+" deeper than the tip, must not pass"
+	}
 	for _, l := range f.Lengths {
 		if l < r.Above+f.Embedment+f.Tip {
 			continue
 		}
-		if l-r.Above+f.Cover <= depth {
+		if l-r.Above+below <= depth {
 			r.Length = l
 			r.Into = l - r.Above
 			if f.PilotDia > 0 {
@@ -174,7 +178,7 @@ func (b *builder) reach(c *Chair, r *Row) {
 	if r.Length == 0 {
 		b.hold("no-fastener-length", f.At, c.Run, c.At,
 			"run "+c.Run.Name+": no stock length of "+f.Name+" fits chair "+c.Name+": "+
-				job.Both(r.Above+f.Embedment+f.Tip)+" is needed, and the tip must stay "+job.Both(f.Cover)+" above the underside of the "+c.Assembly.Substrate,
+				job.Both(r.Above+f.Embedment+f.Tip)+" is needed, and "+what+" the underside of the "+c.Assembly.Substrate,
 			"packing of "+job.Both(packing)+" takes up the length", "reduce the packing there, or add a stock length the report covers")
 	}
 }

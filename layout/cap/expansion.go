@@ -26,8 +26,9 @@ func (b *builder) expansion(r *Run) []*Joint {
 		}
 		return 0
 	})
-	// The caps each side are no longer than a stock length.
-	cold := length.Max(0, Growth(b.sys, b.sys.Stock, b.sys.Joint.Reference-b.sys.Joint.Coldest))
+	// Of caps a stock length each; a leg may be longer, which moves looks at once
+	// the pieces are known.
+	cold := length.Max(0, coldest(b.sys, b.sys.Stock))
 	var out []*Joint
 	last := length.Length(0)
 	for _, e := range src {

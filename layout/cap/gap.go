@@ -18,16 +18,17 @@ func Growth(s *job.System, l length.Length, dt job.Temperature) length.Length {
 	return length.MulDiv(l, s.Metal.Expansion*int64(dt), 1_000_000_000_000) // 1e-9 per degree, thousandths of a degree
 }
 
-// moves checks the plain joints of the runs at the ends of the metal's
-// temperature range: none may close past the least gap at the hottest, nor
-// open past what its splice plate seals at the coldest. The worst of each run
-// is reported.
+// moves checks the joints of the runs at the ends of the metal's temperature
+// range: none may close past the least gap at the hottest, nor open past what
+// its splice plate seals at the coldest. The worst plain joint of each run is
+// reported, and every building expansion joint.
 func (b *builder) moves(r *Run) {
 	s := b.sys
 	var tight, wide *Joint
 	seal := s.Splice.Length - 2*s.Splice.Bearing
 	for _, j := range r.Joints {
 		if j.Kind == Expansion {
+			b.movesBuilding(r, j)
 			continue
 		}
 		if GapAt(s, j.Mean(), s.Joint.Hottest) < s.Joint.LeastGap && (tight == nil || j.Mean() > tight.Mean()) {
@@ -48,6 +49,33 @@ func (b *builder) moves(r *Run) {
 			job.Both(GapAt(s, wide.Mean(), s.Joint.Coldest))+" at the coldest metal; its splice plate seals up to "+job.Both(seal),
 			"", "a wider splice plate, a narrower nominal joint or a shorter stock length")
 	}
+}
+
+// movesBuilding checks a building expansion joint, whose building closes while
+// the caps beside it grow, and lengthens its cover plate where those are longer
+// than the stock length it was reckoned with.
+func (b *builder) movesBuilding(r *Run, j *Joint) {
+	s := b.sys
+	var closes length.Length
+	if j.Movement != nil {
+		closes = *j.Movement
+	}
+	if left := j.Gap() - closes - Growth(s, j.Mean(), s.Joint.Hottest-s.Joint.Reference); left < s.Joint.LeastGap {
+		f := refOf(r)
+		f.Station, f.HasStation = r.ToFront(j.Centre()), true
+		b.hold("joint-closes", j.Source.At, f, "run "+r.Name+": joint "+j.Name+" over the building expansion joint would have a gap of "+job.Both(left)+
+			" when the building closes by "+job.Both(closes)+" at the hottest metal; the least is "+job.Both(s.Joint.LeastGap),
+			"the caps beside it, "+job.Both(j.Mean())+" long, grow towards each other while the building closes",
+			"widen the nominal joint, or ask for a shorter stock length")
+	}
+	if j.Mean() > s.Stock {
+		j.Plate += 2 * (length.Max(0, coldest(s, j.Mean())) - length.Max(0, coldest(s, s.Stock)))
+	}
+}
+
+// coldest is how much more a joint opens at the coldest metal.
+func coldest(s *job.System, mean length.Length) length.Length {
+	return Growth(s, mean, s.Joint.Reference-s.Joint.Coldest)
 }
 
 // Mean is the mean metal length of the pieces at a joint, which feed it.

@@ -117,9 +117,11 @@ func (c *runCheck) readings(j *Job) {
 	}
 }
 
+// unsurveyed holds the perimeter: corners, width and set surface of the other
+// runs follow from this one too.
 func (c *runCheck) unsurveyed(format string) {
 	f := finding.New(finding.Hold, "run-unsurveyed", c.r.At, "survey the run and add its readings", format, c.r.Name)
-	f.Where = c.where()
+	f.Where = finding.Ref{Perimeter: c.p.Name}
 	c.d.add(f)
 }
 

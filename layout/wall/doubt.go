@@ -111,7 +111,7 @@ func doubt(j *job.Job, walls []*Perimeter) (found finding.List) {
 		r.doubtOne(j, all[i], rules)
 		var own finding.List
 		for k := range r.Suspects {
-			r.holdSuspect(&r.Suspects[k], &own)
+			r.holdSuspect(j, &r.Suspects[k], &own)
 		}
 		found = append(found, own...)
 	}
@@ -262,56 +262,6 @@ func stated(all []job.Condition) string {
 		words = append(words, string(c))
 	}
 	return strings.Join(words, " and ")
-}
-
-// holdSuspect holds what a doubted reading touches: its run; the perimeter,
-// where it is the greatest need or the highest top; and the neighbours, whose
-// corner points follow from where the face lies.
-func (r *Run) holdSuspect(s *Suspect, found *finding.List) {
-	if s.Cleared != nil {
-		return
-	}
-	q := s.Reading
-	m := job.Measure(s.Measure)
-	f := finding.Finding{
-		Code: "survey-slip", Severity: finding.Hold, At: q.Job.At, Where: refAt(r, q.Station),
-		What: "run " + r.Name + " at station " + job.Both(q.Job.Station) + ": the " + s.Measure + ", " + job.Both(s.Value) +
-			", stands out from its neighbours, which lead to " + job.Both(s.Expected),
-		Why: s.Hint,
-		Mend: "measure again; if it stands, say so under the run: `cleared: [{station: " + length.Inches(q.Job.Station, 16) + ", measure: " +
-			key(m) + ", value: " + length.Inches(s.Value, 16) + ", by: who measured, on: the date}]`",
-	}
-	p := r.Perimeter
-	switch m {
-	case job.MeasureTopOutside, job.MeasureTopInside:
-		if s.Value == p.Greatest.Top {
-			f.Where.Run = ""
-		}
-	default:
-		most := true
-		for _, o := range p.Runs {
-			most = most && q.Need >= o.Need
-		}
-		if most {
-			f.Where.Run = ""
-		}
-	}
-	found.Append(f)
-	if f.Where.Run == "" || m != job.MeasureOffset && m != job.MeasureOffsetLow && m != job.MeasureStation {
-		return
-	}
-	for _, e := range []End{r.Left, r.Right} {
-		if e.Corner == nil {
-			continue
-		}
-		o := e.Corner.Leave
-		if o == r {
-			o = e.Corner.Arrive
-		}
-		found.Append(finding.Finding{Code: "survey-slip", Severity: finding.Hold, At: q.Job.At, Where: ref(o),
-			What: "run " + o.Name + ": where its corner " + e.Corner.Name + " lies follows from a doubted " + s.Measure + " of run " + r.Name,
-			Mend: "measure run " + r.Name + " again at station " + job.Both(q.Job.Station)})
-	}
 }
 
 func key(m job.Measure) string {

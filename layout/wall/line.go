@@ -26,7 +26,6 @@ func lines(j *job.Job, p *Perimeter, grid length.Length, found *finding.List) {
 	s := &j.System
 	for _, r := range p.Runs {
 		r.capOut = s.FrontClearance + s.Metal.Thickness
-		uncleared(r, found)
 		for _, q := range r.Readings {
 			r.WidthMost = length.Max(r.WidthMost, q.Width)
 		}
@@ -47,6 +46,9 @@ func lines(j *job.Job, p *Perimeter, grid length.Length, found *finding.List) {
 				Mend: "check the length of the run and the turns at its ends"})
 		}
 		measure(r, grid)
+	}
+	for _, r := range p.Runs {
+		uncleared(j, r, found)
 	}
 }
 
@@ -125,17 +127,18 @@ func tiedToCorners(r *Run) bool {
 }
 
 // loose holds a run whose offsets are not tied to its corners: how far the
-// survey line itself stands from the wall there is then unknown.
+// survey line itself stands from the wall there is then unknown, and with it
+// the corner points of the neighbours and the width they share.
 func loose(r *Run, found *finding.List) {
 	if !r.untied() {
 		return
 	}
-	found.Append(finding.Finding{
+	r.holdWith(finding.Finding{
 		Code: "survey-not-tied", Severity: finding.Hold, At: r.Job.At, Where: ref(r),
 		What: "run " + r.Name + ": its face offsets begin or end away from its corners",
 		Why:  "the line of the coping is drawn from corner to corner; how far the survey line stands off there is not known",
 		Mend: "read the offset at both corners too, at the first and at the last station of the run",
-	})
+	}, r.sharing(), "its corners and its width follow from where the face of run "+r.Name+" lies, which is not known", found)
 }
 
 func (r *Run) untied() bool {

@@ -134,30 +134,35 @@ func shareAtKinks(p *Perimeter, found *finding.List) {
 	for _, c := range p.Corners {
 		if d := length.Abs(c.Arrive.Line.Right - c.Leave.Line.Left); c.Kink && d > 0 {
 			for _, r := range []*Run{c.Arrive, c.Leave} {
-				found.Append(finding.Finding{
+				r.holdWith(finding.Finding{
 					Code: "line-kink", Severity: finding.Hold, At: r.Job.At, Where: ref(r),
 					What: "run " + r.Name + ": at the kink " + c.Name + " its line and its neighbour's are held " + job.Both(d) + " apart",
 					Why:  "at so small a turn they would meet far from the wall's corner",
 					Mend: "write the same distance for both runs at that corner, or hold neither line",
-				})
+				}, r.follow(), "its corners follow from the lines at the kink "+c.Name, found)
 			}
 		}
 	}
 }
 
-// uncleared holds a run whose stated line does not clear a reading.
-func uncleared(r *Run, found *finding.List) {
+// uncleared holds a run whose stated line does not clear a reading, and what
+// moves with the line once it is moved out.
+func uncleared(j *job.Job, r *Run, found *finding.List) {
 	for _, q := range r.Readings {
 		over := q.Offset - r.ShiftAt(q.Station)
 		if over <= 0 {
 			continue
 		}
-		found.Append(finding.Finding{
+		others := r.follow()
+		if j.System.Transition.Offered() || r.Perimeter.Cross != 0 || r.group().need()+over >= r.sharing().need() {
+			others = r.sharing()
+		}
+		r.holdWith(finding.Finding{
 			Code: "line-not-clear", Severity: finding.Hold, At: r.Job.Line.At, Where: refAt(r, q.Station),
 			What: "run " + r.Name + " at station " + job.Both(q.Station) + ": the wall stands " + job.Both(over) + " in front of the line the job holds",
 			Why:  "the front leg would bear on the wall",
 			Mend: "move the line out by that much there, or leave the line to be fitted",
-		})
+		}, others, "its corners or its width follow from the line of run "+r.Name+", which does not clear its wall", found)
 	}
 }
 
