@@ -127,7 +127,9 @@ func TestWhatAHoldReaches(t *testing.T) {
 		{"a top above a step", "survey-slip", terrace, func(j *job.Job) { reading(j, 2, 4).TopOutside = 9 * in }, "C"},
 		{"a top under a grade below a step", "survey-slip", terrace, func(j *job.Job) {
 			j.Packing.Grade = 5_000_000
-			reading(j, 1, 7).TopOutside, reading(j, 1, 7).TopInside = in, in
+			for i := range j.Perimeters[0].Runs[1].Readings {
+				reading(j, 1, i).TopOutside, reading(j, 1, i).TopInside = 2*in, 2*in
+			}
 			reading(j, 0, 4).TopOutside = -in
 		}, "A B"},
 		{"an offset", "survey-slip", wide, func(j *job.Job) { reading(j, 0, 4).Offset = -in }, "A B D"},
