@@ -205,14 +205,14 @@ func (b *book) suspectTable(r *layout.Run) table {
 		if job.Measure(s.Measure) == job.MeasureStation {
 			letter = b.long
 		}
-		todo := "measure again"
+		ask := "measure again"
 		if s.Hint != "" {
-			todo += ": " + s.Hint
+			ask += ": " + s.Hint
 		}
 		if c := s.Cleared; c != nil {
-			todo = strings.TrimSpace("cleared as " + letter(c.Value) + " by " + c.By + " " + date(c.On))
+			ask = strings.TrimSpace("cleared as " + letter(c.Value) + " by " + c.By + " " + date(c.On))
 		}
-		t.rows = append(t.rows, []string{view.SuspectName(i), b.station(r.Run.Run, s.Reading.Station), s.Measure, letter(s.Value), letter(s.Expected), letter(s.Limit), prose(todo)})
+		t.rows = append(t.rows, []string{view.SuspectName(i), b.station(r.Run.Run, s.Reading.Station), s.Measure, letter(s.Value), letter(s.Expected), letter(s.Limit), prose(ask)})
 	}
 	t.bold = func(_, col int) bool { return col == 0 }
 	return t

@@ -281,6 +281,7 @@ func escape(s string) string {
 }
 
 func (w *writer) objects() {
+	// ACDBPLACEHOLDER is a class of the format: the plot style that stands for the normal one.
 	w.section("OBJECTS")
 	w.pairs(0, "DICTIONARY", 5, dictionary, 330, "0", 100, "AcDbDictionary", 281, 1, 3, "ACAD_GROUP", 350, "D",
 		3, "ACAD_PLOTSTYLENAME", 350, "E",
