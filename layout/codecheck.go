@@ -247,5 +247,6 @@ func (l *Layout) checks() finding.List {
 	found.Append(l.pulls()...)
 	found.Append(l.lifts()...)
 	found.Append(l.risers()...)
+	found.Append(l.forming()...)
 	return found
 }

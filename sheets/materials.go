@@ -19,6 +19,9 @@ func (b *book) materials() []page {
 	first.banner = holdWords(first.holds)
 	blocks := []block{b.materialTable()}
 	blocks = append(blocks, b.movement()...)
+	if t, ok := b.bending(); ok {
+		blocks = append(blocks, t)
+	}
 	blocks = append(blocks, b.codeTable())
 	if t, ok := b.extenderTable(); ok {
 		blocks = append(blocks, t)
@@ -170,6 +173,33 @@ func (b *book) movement() []block {
 		return []block{pair{t, g}}
 	}
 	return []block{t}
+}
+
+// bending letters the shop's bending data beside what is printed.
+func (b *book) bending() (table, bool) {
+	if b.j.Shop == nil {
+		return table{}, false
+	}
+	k := "none found for this metal: bend a test piece"
+	if n, ok := b.l.NeutralPrinted(); ok {
+		k = fmt.Sprintf("%.3f to %.3f, %s near %.3f in thick\n%s", n.Least, n.Most, n.Family, n.Thickness, prose(n.Source))
+		if n.Memory {
+			k += " (FROM MEMORY)"
+		}
+	}
+	r := "none found for this metal and temper"
+	if x, ok := b.l.TightestPrinted(); ok {
+		r = fmt.Sprintf("%.3f in near %.3f in thick\n%s", x.Radius, x.Thickness, prose(x.Source))
+		if x.Secondary {
+			r += " (columns read with some doubt)"
+		}
+	}
+	return table{title: "Bending: the shop’s data are used, what is printed is for comparison",
+		cols: []column{{head: "What", flex: true}, {head: "Used", flex: true}, {head: "Printed", flex: true}},
+		rows: [][]string{
+			{"Neutral axis K, thicknesses from the inside of a bend", trimFloat(b.j.Shop.K) + "\n" + prose(b.j.Shop.KSource), k},
+			{"Inside radius of a 90° cold bend", b.exactly(b.j.System.Profile.InsideR) + "; least of this metal by the shop " + b.exactly(b.j.Shop.LeastRadius), r},
+		}}, true
 }
 
 // gapsByTen is the gap to set for each ten degrees of the metal.

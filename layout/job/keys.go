@@ -308,7 +308,7 @@ func Keys() []Key {
 		must("crating.tape_roll", "the length of a roll of sealant tape", `50'-0"`),
 
 		may("shop", "how the fabricator bends and cuts, for flat patterns and cutting plans", ""),
-		must("shop.k_factor", "where the neutral axis lies, in thicknesses from the inside of the bend", "0.40"),
+		must("shop.k_factor", "where the neutral axis lies, in thicknesses from the inside of the bend: by a bend test, or to begin with 0.40 for aluminum, 0.43 to 0.46 for cold-rolled steel, 0.46 to 0.48 for stainless (tables after Machinery's Handbook)", "0.40"),
 		must("shop.k_source", "whose figure that is", "bend test of the shop"),
 		must("shop.least_radius", "the smallest inside radius the metal takes", `1/32"`),
 		must("shop.least_flange", "the narrowest flange the brake holds", `3/8"`),
