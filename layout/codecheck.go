@@ -39,6 +39,8 @@ func (l *Layout) CodeChecks() []CodeCheck {
 			c.finding = finding.New(sev, code, at, mend, "%s: asked %s, is %s", c.What, c.Asked, c.Has)
 			c.finding.Why, c.finding.Where = c.Source, where
 		}
+		u := l.Job.Units
+		c.What, c.Asked, c.Has = u.InUnits(c.What), u.InUnits(c.Asked), u.InUnits(c.Has)
 		out = append(out, c)
 	}
 	for _, r := range l.Runs() {

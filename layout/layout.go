@@ -62,6 +62,12 @@ type Layout struct {
 // packing, which counts both ways, and again if the other is recommended; the
 // Layout's Job then names the one taken.
 func Build(j *job.Job) (*Layout, finding.List) {
+	l, found := solve(j)
+	l.Findings = job.ForReaders(l.Findings, j.Units)
+	return l, job.ForReaders(found, j.Units)
+}
+
+func solve(j *job.Job) (*Layout, finding.List) {
 	if j.Packing.Method != job.PackRecommended {
 		return build(j)
 	}
