@@ -164,7 +164,7 @@ func alike(a, b *Piece) bool {
 		return false
 	}
 	for i := range a.Parts {
-		if a.Parts[i].Length() != b.Parts[i].Length() {
+		if a.Parts[i].Length() != b.Parts[i].Length() || a.Parts[i].Inside() != b.Parts[i].Inside() {
 			return false
 		}
 	}
@@ -227,6 +227,7 @@ func (l *Layout) SectionCases() []SectionCase {
 		wall     *job.Wall
 		assembly *job.Assembly
 		inside   length.Length
+		slope    job.Slope // less on the wider leg of a corner of two widths
 	}
 	var keys []key
 	var out []SectionCase
@@ -236,7 +237,7 @@ func (l *Layout) SectionCases() []SectionCase {
 			if left, right := c.Edges(&l.Job.System); left != right && slices.ContainsFunc(keys, func(k key) bool { return k.wall == r.Wall && k.assembly == c.Assembly }) {
 				continue
 			}
-			k := key{r.Wall, c.Assembly, c.Inside}
+			k := key{r.Wall, c.Assembly, c.Inside, r.SlopeAt(&l.Job.System, c.At)}
 			i := slices.Index(keys, k)
 			if i < 0 {
 				keys = append(keys, k)
@@ -293,7 +294,7 @@ func (l *Layout) AssemblyCases() []AssemblyCase {
 			}
 			for _, w := range r.Choices {
 				c := w.Choice[z]
-				if !slices.ContainsFunc(r.Parts, func(q Part) bool { return q.Piece.Zone == z && q.Piece.Inside == w.Inside }) && len(r.Choices) > 1 {
+				if !slices.ContainsFunc(r.Parts, func(q Part) bool { return q.Piece.Zone == z && q.Inside() == w.Inside }) && len(r.Choices) > 1 {
 					continue
 				}
 				i := slices.IndexFunc(out, func(o AssemblyCase) bool {

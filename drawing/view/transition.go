@@ -27,7 +27,7 @@ func (c *corner) wideAt(u float64) float64 {
 	if !c.tapers() {
 		return c.wide
 	}
-	return (c.p.InsideAt(c.p.Parts[0].From+length.FromMM(u)) + 2*c.sys.Metal.Thickness).MM()
+	return (c.p.Parts[0].InsideAt(c.p.Parts[0].From+length.FromMM(u)) + 2*c.sys.Metal.Thickness).MM()
 }
 
 // kinks are where the rear of a transition begins and ends to taper, along its
@@ -154,8 +154,8 @@ func (d *cornerDrawing) taperDims(g *drawing.Scene) {
 	d.dim(g, leg.at(0, d.wide), leg.at(leg.long, d.wide), roof, 22, d.crewLong(leg.part.Length())+" rear", "the rear")
 	metal := d.sys.Metal.Thickness.MM()
 	from, to := d.reach(leg)
-	d.dim(g, leg.at(from, metal), leg.at(from, d.wideAt(0)-metal), leg.dir.times(-1), 7, d.shop.Short(d.p.InsideAt(leg.part.From))+" inside", "the left inside width")
-	d.dim(g, leg.at(to, metal), leg.at(to, d.wideAt(leg.long)-metal), leg.dir, 7, d.shop.Short(d.p.InsideAt(leg.part.To))+" inside", "the right inside width")
+	d.dim(g, leg.at(from, metal), leg.at(from, d.wideAt(0)-metal), leg.dir.times(-1), 7, d.shop.Short(leg.part.InsideAt(leg.part.From))+" inside", "the left inside width")
+	d.dim(g, leg.at(to, metal), leg.at(to, d.wideAt(leg.long)-metal), leg.dir, 7, d.shop.Short(leg.part.InsideAt(leg.part.To))+" inside", "the right inside width")
 }
 
 // taperHands says which end is the wide one, and at which hand.

@@ -150,6 +150,7 @@ func corner(p *cap.Piece) string {
 	default:
 		s += "both end legs are alike"
 	}
+	s += widerLeg(p)
 	for i, m := range p.Miters {
 		turn := "an outside corner"
 		if m.Corner.Turn < 0 {
@@ -168,4 +169,21 @@ func corner(p *cap.Piece) string {
 		s += "; the closed end is at your right hand"
 	}
 	return s + "."
+}
+
+// widerLeg tells the legs of a corner of two widths apart.
+func widerLeg(p *cap.Piece) string {
+	if p.Narrow == p.Wide {
+		return ""
+	}
+	first, last := p.Parts[0].Inside(), p.Parts[len(p.Parts)-1].Inside()
+	switch {
+	case first > last:
+		return "; the wider leg is at your left hand"
+	case first < last:
+		return "; the wider leg is at your right hand"
+	case first == p.Wide:
+		return "; its middle is narrower than its end legs"
+	}
+	return "; its middle is wider than its end legs"
 }
