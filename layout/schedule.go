@@ -364,11 +364,11 @@ func (l *Layout) HoleOf(p *Piece, o *job.Obstacle) Hole {
 }
 
 // Governs is the run whose need decided the inside width of a perimeter that
-// has one; nil where transitions give it several.
+// has one; nil where transitions or corners of two widths give it several.
 func (p *Perimeter) Governs() *Run {
 	var most *Run
 	for _, r := range p.Runs {
-		if len(r.Tapers) > 0 {
+		if len(r.Tapers) > 0 || p.twoWidths(r) {
 			return nil
 		}
 		if most == nil || r.Need > most.Need {
@@ -376,6 +376,28 @@ func (p *Perimeter) Governs() *Run {
 		}
 	}
 	return most
+}
+
+// twoWidths reports whether a run turns into the next with another width.
+func (p *Perimeter) twoWidths(r *Run) bool {
+	next := p.Runs[(r.Index+1)%len(p.Runs)]
+	return r.Right.Corner != nil && r.InsideAt(r.Cap) != next.InsideAt(0)
+}
+
+// TwoWidths reports whether a corner of the perimeter has two widths.
+func (p *Perimeter) TwoWidths() bool { return slices.ContainsFunc(p.Runs, p.twoWidths) }
+
+// WidthSpan is the least and the greatest inside width of a perimeter.
+func (p *Perimeter) WidthSpan() (least, most length.Length) {
+	for i, r := range p.Runs {
+		for k, b := range r.Bands {
+			if i == 0 && k == 0 || b.Inside < least {
+				least = b.Inside
+			}
+			most = length.Max(most, b.Inside)
+		}
+	}
+	return least, most
 }
 
 // Shipped is one part of a piece as it leaves the shop, front and rear: a

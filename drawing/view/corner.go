@@ -286,6 +286,7 @@ func (c *corner) words() {
 	if len(joints) == 0 {
 		c.list.items[2] = "No joint at this piece: no splice plate"
 	}
+	c.list.notes = append(c.list.notes, c.twoWords()...)
 	for i, m := range c.p.Miters {
 		w := m.Corner
 		c.list.figures = append(c.list.figures, c.inset(w))
