@@ -15,7 +15,7 @@ func LegSlopeWords(l *layout.Layout, s job.Slope) string {
 	if s == 0 {
 		return "level top"
 	}
-	return slopeWords(l, s) + " (" + strconv.FormatFloat(float64(s)/1e7, 'f', 2, 64) + " %)"
+	return slopeWords(l, s) + " (" + strconv.FormatFloat(float64(s)/1e7, 'f', 2, 64) + "%)"
 }
 
 // StandsOff says how a leg of a corner of two widths stands beside the cap at its

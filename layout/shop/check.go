@@ -147,8 +147,10 @@ func corner(p *cap.Piece) string {
 		s += "the longer leg is at your left hand"
 	case first < last:
 		s += "the longer leg is at your right hand"
-	default:
+	case p.Narrow == p.Wide:
 		s += "both end legs are alike"
+	default:
+		s += "both end legs are equally long"
 	}
 	s += widerLeg(p)
 	for i, m := range p.Miters {
