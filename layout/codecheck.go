@@ -181,16 +181,16 @@ func (l *Layout) Extenders() []Extender {
 	var out []Extender
 	for _, r := range l.Runs() {
 		needF, needR := s.Profile.FrontLeg, s.Profile.RearLeg
-		look := func(inside, pf, pr length.Length) {
-			f, q := cap.Laps(s, r.Wall, inside, pf, pr)
+		look := func(at, pf, pr length.Length) {
+			f, q := r.LapsAt(s, at, pf, pr)
 			needF = length.Max(needF, s.Profile.FrontLeg-f+s.Lap.Front)
 			needR = length.Max(needR, s.Profile.RearLeg-q+s.Lap.Rear)
 		}
 		for _, c := range r.Chairs {
-			look(c.Inside, c.PackFront, c.PackRear)
+			look(c.At, c.PackFront, c.PackRear)
 		}
 		for _, q := range r.Readings {
-			look(r.InsideAt(r.ToCap(q.Station)), q.PackFront, q.PackRear)
+			look(r.ToCap(q.Station), q.PackFront, q.PackRear)
 		}
 		for _, e := range []struct {
 			face              job.Face

@@ -118,7 +118,7 @@ func checkBays(t *rapid.T, l *layout.Layout) {
 					bays++
 				}
 			}
-			if spacing := r.ChoiceFor(p.Piece.Zone, p.Piece.Inside).Assembly.ChairSpacing; p.Length() > length.Length(bays)*spacing {
+			if spacing := r.ChoiceFor(p.Piece.Zone, p.Inside()).Assembly.ChairSpacing; p.Length() > length.Length(bays)*spacing {
 				t.Fatalf("piece %s: %v in %d bays passes the spacing %v", p.Piece.Mark, p.Length(), bays, spacing)
 			}
 		}
@@ -302,7 +302,7 @@ func describe(r *layout.Run, flip bool) []string {
 	}
 	for _, p := range r.Parts {
 		a, b := at(p.From), at(p.To)
-		lw, rw := p.Piece.InsideAt(p.From), p.Piece.InsideAt(p.To)
+		lw, rw := p.InsideAt(p.From), p.InsideAt(p.To)
 		if flip {
 			lw, rw = rw, lw
 		}

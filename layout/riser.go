@@ -1,9 +1,9 @@
 package layout
 
 import (
-	"copingset/layout/cap"
 	"copingset/layout/finding"
 	"copingset/layout/job"
+	"copingset/layout/length"
 	"copingset/layout/wall"
 )
 
@@ -24,13 +24,13 @@ func (l *Layout) risers() finding.List {
 		if next == nil || len(r.Readings) == 0 || len(next.Readings) == 0 {
 			continue
 		}
-		low, lowSet, lowInside := r, r.SetRight, r.InsideAt(r.Cap)
-		high, highSet, highInside := next, next.SetLeft, next.InsideAt(0)
+		low, lowSet, lowEnd := r, r.SetRight, r.Cap
+		high, highSet, highEnd := next, next.SetLeft, length.Length(0)
 		if !step.Up() {
-			low, lowSet, lowInside, high, highSet, highInside = next, next.SetLeft, next.InsideAt(0), r, r.SetRight, r.InsideAt(r.Cap)
+			low, lowSet, lowEnd, high, highSet, highEnd = next, next.SetLeft, 0, r, r.SetRight, r.Cap
 		}
-		lowFront, lowRear := cap.Fold(s, lowInside)
-		highFront, _ := cap.Fold(s, highInside)
+		lowFront, lowRear := low.FoldAt(s, lowEnd)
+		highFront, _ := high.FoldAt(s, highEnd)
 		foot := highSet + highFront - s.Profile.FrontLeg
 		hold := func(code, what, why string) {
 			for _, run := range []*Run{r, next} {

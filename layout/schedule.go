@@ -164,7 +164,7 @@ func alike(a, b *Piece) bool {
 		return false
 	}
 	for i := range a.Parts {
-		if a.Parts[i].Length() != b.Parts[i].Length() {
+		if a.Parts[i].Length() != b.Parts[i].Length() || a.Parts[i].Inside() != b.Parts[i].Inside() {
 			return false
 		}
 	}
@@ -227,6 +227,7 @@ func (l *Layout) SectionCases() []SectionCase {
 		wall     *job.Wall
 		assembly *job.Assembly
 		inside   length.Length
+		slope    job.Slope // less on the wider leg of a corner of two widths
 	}
 	var keys []key
 	var out []SectionCase
@@ -236,7 +237,7 @@ func (l *Layout) SectionCases() []SectionCase {
 			if left, right := c.Edges(&l.Job.System); left != right && slices.ContainsFunc(keys, func(k key) bool { return k.wall == r.Wall && k.assembly == c.Assembly }) {
 				continue
 			}
-			k := key{r.Wall, c.Assembly, c.Inside}
+			k := key{r.Wall, c.Assembly, c.Inside, r.SlopeAt(&l.Job.System, c.At)}
 			i := slices.Index(keys, k)
 			if i < 0 {
 				keys = append(keys, k)
@@ -293,7 +294,7 @@ func (l *Layout) AssemblyCases() []AssemblyCase {
 			}
 			for _, w := range r.Choices {
 				c := w.Choice[z]
-				if !slices.ContainsFunc(r.Parts, func(q Part) bool { return q.Piece.Zone == z && q.Piece.Inside == w.Inside }) && len(r.Choices) > 1 {
+				if !slices.ContainsFunc(r.Parts, func(q Part) bool { return q.Piece.Zone == z && q.Inside() == w.Inside }) && len(r.Choices) > 1 {
 					continue
 				}
 				i := slices.IndexFunc(out, func(o AssemblyCase) bool {
@@ -363,11 +364,11 @@ func (l *Layout) HoleOf(p *Piece, o *job.Obstacle) Hole {
 }
 
 // Governs is the run whose need decided the inside width of a perimeter that
-// has one; nil where transitions give it several.
+// has one; nil where transitions or corners of two widths give it several.
 func (p *Perimeter) Governs() *Run {
 	var most *Run
 	for _, r := range p.Runs {
-		if len(r.Tapers) > 0 {
+		if len(r.Tapers) > 0 || p.twoWidths(r) {
 			return nil
 		}
 		if most == nil || r.Need > most.Need {
@@ -375,6 +376,28 @@ func (p *Perimeter) Governs() *Run {
 		}
 	}
 	return most
+}
+
+// twoWidths reports whether a run turns into the next with another width.
+func (p *Perimeter) twoWidths(r *Run) bool {
+	next := p.Runs[(r.Index+1)%len(p.Runs)]
+	return r.Right.Corner != nil && r.InsideAt(r.Cap) != next.InsideAt(0)
+}
+
+// TwoWidths reports whether a corner of the perimeter has two widths.
+func (p *Perimeter) TwoWidths() bool { return slices.ContainsFunc(p.Runs, p.twoWidths) }
+
+// WidthSpan is the least and the greatest inside width of a perimeter.
+func (p *Perimeter) WidthSpan() (least, most length.Length) {
+	for i, r := range p.Runs {
+		for k, b := range r.Bands {
+			if i == 0 && k == 0 || b.Inside < least {
+				least = b.Inside
+			}
+			most = length.Max(most, b.Inside)
+		}
+	}
+	return least, most
 }
 
 // Shipped is one part of a piece as it leaves the shop, front and rear: a

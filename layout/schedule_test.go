@@ -126,7 +126,8 @@ func TestSectionCasesCoverEveryChair(t *testing.T) {
 				left, right := c.Edges(&l.Job.System)
 				n := 0
 				for _, k := range cases {
-					if k.Run.Wall == r.Wall && k.Chair.Assembly == c.Assembly && (left != right || k.Chair.Inside == c.Inside) {
+					if k.Run.Wall == r.Wall && k.Chair.Assembly == c.Assembly && (left != right || k.Chair.Inside == c.Inside) &&
+						r.SlopeAt(&l.Job.System, c.At) == k.Run.SlopeAt(&l.Job.System, k.Chair.At) {
 						n++
 					}
 				}

@@ -24,7 +24,7 @@ func checkWidths(t *rapid.T, l *layout.Layout) {
 			if c := r.Right.Corner; c != nil {
 				next := p.Runs[(r.Index+1)%len(p.Runs)]
 				if a, b := r.InsideAt(r.Cap), next.InsideAt(0); a != b {
-					t.Fatalf("corner %s: %v arrives, %v leaves", c.Name, a, b)
+					checkTwoWidths(t, l, c, min(a, b), max(a, b))
 				}
 			}
 			for _, c := range r.Chairs {
@@ -39,6 +39,21 @@ func checkWidths(t *rapid.T, l *layout.Layout) {
 				t.Fatalf("piece %s of %v is tested to %v", q.Mark, q.Inside, a.WidthMost)
 			}
 		}
+	}
+}
+
+// A corner of two widths: the job accepts it, it is a welded one, and the wider
+// leg's slope and mismatch are within what the job says.
+func checkTwoWidths(t *rapid.T, l *layout.Layout, c *layout.Corner, narrow, wide length.Length) {
+	s := &l.Job.System
+	w := s.Corner.TwoWidths
+	if w == nil || c.Absorb || c.Kink {
+		t.Fatalf("corner %s: %v and %v meet", c.Name, narrow, wide)
+	}
+	off := s.Profile.TopSlope.Rise(wide - narrow)
+	slope := float64(s.Profile.TopSlope) * (narrow + 2*s.Metal.Thickness).MM() / (wide + 2*s.Metal.Thickness).MM()
+	if off > w.MismatchMost || slope < float64(w.SlopeLeast)-1 {
+		t.Fatalf("corner %s: %v and %v meet, %v apart, with a slope of %.0f", c.Name, narrow, wide, off, slope)
 	}
 }
 
@@ -77,7 +92,8 @@ func checkTransitions(t *rapid.T, l *layout.Layout, r *layout.Run) {
 	for i, p := range r.Parts {
 		q := p.Piece
 		if q.Kind != cap.Transition {
-			if q.Wide != q.Inside || q.Narrow != q.Inside || r.InsideAt(p.From) != q.Inside || r.InsideAt(p.To) != q.Inside {
+			if q.Wide != q.Inside || len(q.Miters) == 0 && q.Narrow != q.Inside || r.InsideAt(p.From) != p.Inside() || r.InsideAt(p.To) != p.Inside() ||
+				p.Inside() < q.Narrow || p.Inside() > q.Wide {
 				t.Fatalf("piece %s: %v..%v of %v, the run has %v and %v", q.Mark, q.Narrow, q.Wide, q.Inside, r.InsideAt(p.From), r.InsideAt(p.To))
 			}
 			continue
@@ -114,7 +130,7 @@ func checkTransitions(t *rapid.T, l *layout.Layout, r *layout.Run) {
 
 // Walls of widths that vary: covered, held where they cannot be, tiled.
 func TestUnevenWalls(t *testing.T) {
-	n := 0
+	n, two := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
 		l := build(t, jobtest.Uneven(t))
 		checkTiling(t, l)
@@ -125,10 +141,43 @@ func TestUnevenWalls(t *testing.T) {
 		checkCrates(t, l)
 		checkWidths(t, l)
 		n += checkNeeded(t, l)
+		two += checkLegs(t, l)
 	})
-	if n == 0 {
-		t.Error("no wall wanted a transition")
+	if n == 0 || two == 0 {
+		t.Errorf("%d transitions and %d corners of two widths were wanted", n, two)
 	}
+}
+
+// The legs of a corner of two widths rise alike, each has its own rear length,
+// and each of its chairs has the width of its leg. It returns how many there are.
+func checkLegs(t *rapid.T, l *layout.Layout) (n int) {
+	s := &l.Job.System
+	for _, p := range l.Perimeters {
+		for _, q := range p.Pieces {
+			for i, m := range q.Miters {
+				if !m.Two() {
+					continue
+				}
+				n++
+				var rises, fronts [2]length.Length
+				for k := range rises {
+					part := q.Parts[i+k]
+					if part.Inside() != m.Inside[k] {
+						t.Fatalf("piece %s: leg %d is %v wide inside, its seam %v", q.Mark, k, part.Inside(), m.Inside[k])
+					}
+					rises[k] = part.Slope(s).Rise(part.Inside() + 2*s.Metal.Thickness)
+					fronts[k] = part.Mismatch(s)
+				}
+				if length.Abs(rises[0]-rises[1]) > 10 {
+					t.Fatalf("piece %s: its legs rise %v and %v", q.Mark, rises[0], rises[1])
+				}
+				if min(fronts[0], fronts[1]) != 0 && len(q.Parts) == 2 {
+					t.Fatalf("piece %s: both legs stand off their neighbours, by %v", q.Mark, fronts)
+				}
+			}
+		}
+	}
+	return n
 }
 
 // The mirror of an uneven wall has the mirrored widths and pieces.

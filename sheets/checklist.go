@@ -72,7 +72,12 @@ func (b *book) checkItems() []item {
 	}
 	for _, p := range b.l.Perimeters {
 		if len(p.Runs) > 0 {
-			add("Inside width", prose(p.Job.Name)+": "+b.shopText(p.Runs[0].Inside)+"; never less than the wall", "IBC 1503.3")
+			width := b.shopText(p.Runs[0].Inside)
+			if p.TwoWidths() {
+				least, most := p.WidthSpan()
+				width = b.shopText(least) + " to " + b.shopText(most) + ", as each run's sheet says"
+			}
+			add("Inside width", prose(p.Job.Name)+": "+width+"; never less than the wall", "IBC 1503.3")
 		}
 	}
 	add("Air at the legs", "front not under "+b.exactly(s.FrontClearance)+"; rear not under "+b.exactly(s.RearClearance), "fabricator")

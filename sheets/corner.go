@@ -347,8 +347,12 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 		rows = append(rows,
 			[]string{fmt.Sprintf(legs, "front"), strings.Join(front, ", ")},
 			[]string{fmt.Sprintf(legs, "rear"), strings.Join(rear, ", ")},
-			[]string{"Width", "inside " + b.shopShort(q.Inside) + ", girth " + b.shopShort(q.Girth)},
 		)
+		if q.Wide == q.Narrow {
+			rows = append(rows, []string{"Width", "inside " + b.shopShort(q.Inside) + ", girth " + b.shopShort(q.Girth)})
+		} else {
+			rows = append(rows, b.twoWidthRows(q)...)
+		}
 	}
 	if h := q.Hand.String(); h != "" {
 		rows = append(rows, []string{"Hand", h})

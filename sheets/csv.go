@@ -97,9 +97,21 @@ func (b *book) piecesCSV() Schedule {
 			if q.Allowance > 0 {
 				at = q.CutAt.String()
 			}
+			inside := func(as func(length.Length) string) string {
+				if q.Kind == cap.Transition {
+					return as(q.Inside)
+				}
+				return b.legByLeg(q, func(p layout.Part) string { return as(p.Inside()) })
+			}
+			girth := func(as func(length.Length) string) string {
+				if q.Kind == cap.Transition {
+					return as(q.Girth)
+				}
+				return b.legByLeg(q, func(p layout.Part) string { return as(p.Girth(&b.j.System)) })
+			}
 			s.Rows = append(s.Rows, []string{p.Job.Name, q.Mark, itoa(q.Laying), kindOf(q), q.Hand.String(), strings.Join(turns, "; "),
 				strings.Join(front, " + "), strings.Join(frontMM, " + "), strings.Join(rear, " + "), strings.Join(rearMM, " + "),
-				b.shop.Short(q.Inside), mm(q.Inside), b.shop.Short(q.Narrow), mm(q.Narrow), b.shop.Short(q.Girth), mm(q.Girth), b.shop.Short(q.Allowance), mm(q.Allowance), at,
+				inside(b.shop.Short), inside(mm), b.shop.Short(q.Narrow), mm(q.Narrow), girth(b.shop.Short), girth(mm), b.shop.Short(q.Allowance), mm(q.Allowance), at,
 				strings.Join(cut, " + "), strings.Join(cutMM, " + "), b.weight(b.l.ShippedGrams(q)), fmt.Sprint(b.l.ShippedGrams(q)),
 				liftWord(q.Lift), q.Zone.String(), as, strings.Join(holes, "; "), yesNo(q.Released()), strings.Join(q.Holds, " "), strings.Join(holdNames(q.Holds), "; ")})
 		}

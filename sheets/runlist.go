@@ -227,6 +227,7 @@ func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
 		width += ", governed by run " + g.Name + ", which needs " + b.short(g.Need)
 	}
 	rows = append(rows, []string{"Cap width", width})
+	rows = append(rows, b.twoWidthEnds(r)...)
 	for _, t := range r.Tapers { // one row each: a row is never split over pages
 		rows = append(rows, []string{"Cap tapers", b.long(r.ToCrew(t.From)) + " to " + b.long(r.ToCrew(t.To)) + ", into inside " + b.short(t.Right)})
 	}

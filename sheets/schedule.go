@@ -277,7 +277,7 @@ func (b *book) pieceRow(q *layout.Piece, trim bool) []string {
 		}
 		row = append(row, to)
 	}
-	return append(row, b.widthOf(q), b.shopShort(q.Girth), weight, lift, as, released)
+	return append(row, b.widthOf(q), b.girthOf(q), weight, lift, as, released)
 }
 
 // shortTurn says turn and included angle in a table.

@@ -425,7 +425,11 @@ func (b *book) familyFacts(f *layout.Family, g []*layout.Family) table {
 	} else {
 		add("Blank, girth", b.inBlank(f.Bodies[0].Girth))
 	}
-	add("Inside width", b.shopShort(f.Pieces[0].Inside))
+	if q := f.Pieces[0]; q.Wide != q.Narrow && q.Kind != cap.Transition {
+		rows = append(rows, b.twoWidthRows(q)...)
+	} else {
+		add("Inside width", b.shopShort(q.Inside))
+	}
 	add("Metal", prose(m.Name)+", "+b.thick(m.Thickness)+" thick")
 	finish := "up on this drawing, towards you; the grain runs from left to right"
 	if m.Finish != "" {
@@ -456,17 +460,19 @@ func trimFloat(v float64) string {
 func (b *book) profilePage() []page {
 	var views []func(w, h drawing.Unit) drawing.Scene
 	var names []string
-	var of []*layout.Family
-	seen := map[length.Length]bool{} // look-up only
+	var of []legSection
 	for _, f := range b.l.Families {
-		in := f.Pieces[0].Inside
-		if len(f.Bodies) == 0 || seen[in] || f.Kind == cap.Transition { // the pieces beside it have its widths
+		if f.Kind == cap.Transition { // the pieces beside it have its widths
 			continue
 		}
-		seen[in] = true
-		views = append(views, func(w, h drawing.Unit) drawing.Scene { return view.ShopSection(b.l, f, w, h) })
-		names = append(names, "inside "+b.shopShort(in))
-		of = append(of, f)
+		for _, s := range b.legSections(f) {
+			if slices.ContainsFunc(of, s.alike) {
+				continue
+			}
+			of = append(of, s)
+			views = append(views, func(w, h drawing.Unit) drawing.Scene { return view.ShopSection(b.l, f, s.body, w, h) })
+			names = append(names, "inside "+b.shopShort(s.inside)+s.slopeWords(b))
+		}
 	}
 	if len(views) == 0 {
 		return nil
@@ -480,7 +486,7 @@ func (b *book) profilePage() []page {
 
 // girthWords reckon the girth of each width, so that it can be done again by
 // hand.
-func (b *book) girthWords(of []*layout.Family) []string {
+func (b *book) girthWords(of []legSection) []string {
 	num := func(mm float64) string {
 		l := length.FromMM(mm)
 		if b.metric {
@@ -489,8 +495,8 @@ func (b *book) girthWords(of []*layout.Family) []string {
 		return drawing.Letter(length.Decimal(l, 3))
 	}
 	var out []string
-	for _, f := range of {
-		body := f.Bodies[0]
+	for _, s := range of {
+		body := s.family.Bodies[s.body]
 		var sum []string
 		for i, face := range body.Solid.Faces {
 			if face.Name != "hem" && face.Name != "upstand" {
@@ -504,7 +510,7 @@ func (b *book) girthWords(of []*layout.Family) []string {
 			}
 			sum = append(sum, "− "+num(d.Less)+" at "+view.Degrees(d.Turn))
 		}
-		out = append(out, "Inside width "+b.shopShort(f.Pieces[0].Inside)+", girth of the flat: "+strings.ReplaceAll(strings.Join(sum, ", "), ", +", " +")+" = "+b.inBlank(body.Girth)+".")
+		out = append(out, "Inside width "+b.shopShort(s.inside)+s.slopeWords(b)+", girth of the flat: "+strings.ReplaceAll(strings.Join(sum, ", "), ", +", " +")+" = "+b.inBlank(body.Girth)+".")
 	}
 	return out
 }

@@ -165,12 +165,33 @@ func kindOf(q *layout.Piece) string {
 }
 
 // widthOf letters the inside width of a piece: of a transition both, the
-// narrow end's first.
+// narrow end's first; of a corner of two widths each leg's, as its lengths.
 func (b *book) widthOf(q *layout.Piece) string {
 	if q.Kind == cap.Transition {
 		return b.shopShort(q.Narrow) + " to " + b.shopShort(q.Wide)
 	}
-	return b.shopShort(q.Inside)
+	return b.legByLeg(q, func(p layout.Part) string { return b.shopShort(p.Inside()) })
+}
+
+// girthOf letters the girth of a piece, of a corner of two widths leg by leg.
+func (b *book) girthOf(q *layout.Piece) string {
+	if q.Kind == cap.Transition {
+		return b.shopShort(q.Girth)
+	}
+	return b.legByLeg(q, func(p layout.Part) string { return b.shopShort(p.Girth(&b.j.System)) })
+}
+
+// legByLeg letters what each leg of a corner of two widths has of its own, once
+// where the piece has one width.
+func (b *book) legByLeg(q *layout.Piece, of func(layout.Part) string) string {
+	var out []string
+	for _, p := range q.Parts {
+		out = append(out, of(p))
+		if q.Wide == q.Narrow {
+			break
+		}
+	}
+	return strings.Join(out, " + ")
 }
 
 // screwName is a fastener with its diameter.

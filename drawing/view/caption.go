@@ -89,8 +89,7 @@ func turnSaid(c *layout.Corner, a, in job.Angle) (kind, turn, included string) {
 }
 
 // slopeWords letters a slope the way its readers measure it.
-func slopeWords(l *layout.Layout) string {
-	s := l.Job.System.Profile.TopSlope
+func slopeWords(l *layout.Layout, s job.Slope) string {
 	if s == 0 {
 		return "level top"
 	}

@@ -23,7 +23,7 @@ type corner struct {
 	sys   *job.System
 	crew  length.Style
 	shop  length.Style
-	wide  float64 // outside width
+	wide  float64 // outside width of the widest leg
 	legs  []cornerLeg
 	left  *layout.Joint // nil at a closed end
 	right *layout.Joint
@@ -36,6 +36,7 @@ type cornerLeg struct {
 	legFrame
 	part          layout.Part
 	long          float64 // along the front, outside mold line
+	wide          float64 // outside width
 	leftTrim      float64 // front longer than rear at the left end; negative at an inside corner
 	rightTrim     float64
 	chairs        []cornerChair
@@ -60,8 +61,8 @@ func (g cornerLeg) wallFace() length.Length { return g.part.Run.CapOutAt(g.middl
 
 // polygon is the leg in plan, outside mold lines: front left, front right,
 // rear right, rear left.
-func (g cornerLeg) polygon(wide float64) [4]xy {
-	return [4]xy{g.at(0, 0), g.at(g.long, 0), g.at(g.long-g.rightTrim, wide), g.at(g.leftTrim, wide)}
+func (g cornerLeg) polygon() [4]xy {
+	return [4]xy{g.at(0, 0), g.at(g.long, 0), g.at(g.long-g.rightTrim, g.wide), g.at(g.leftTrim, g.wide)}
 }
 
 // CornerPlan draws a piece that is not straight in plan: welded corner, double
@@ -148,7 +149,7 @@ func (c *corner) layLegs() {
 	turned := 0.0
 	n := len(c.p.Parts)
 	for i, q := range c.p.Parts {
-		g := cornerLeg{legFrame: f, part: q, long: q.Length().MM(), atLeft: i == 0, atEnd: i == n-1}
+		g := cornerLeg{legFrame: f, part: q, long: q.Length().MM(), wide: (q.Inside() + 2*c.sys.Metal.Thickness).MM(), atLeft: i == 0, atEnd: i == n-1}
 		switch {
 		case n == 1:
 			g.name = ""
@@ -160,10 +161,10 @@ func (c *corner) layLegs() {
 			g.name = "MIDDLE"
 		}
 		if i > 0 {
-			g.leftTrim = c.wide * halfTan(c.p.Miters[i-1].Corner.CapTurn)
+			g.leftTrim = g.wide * c.perWidth(c.p.Miters[i-1], 1)
 		}
 		if i < len(c.p.Miters) {
-			g.rightTrim = c.wide * halfTan(c.p.Miters[i].Corner.CapTurn)
+			g.rightTrim = g.wide * c.perWidth(c.p.Miters[i], 0)
 			turned += c.p.Miters[i].Corner.CapTurn.Degrees()
 			f = legFrame{o: f.at(g.long, 0), dir: heading(turned)}
 		}
@@ -175,6 +176,16 @@ func (c *corner) layLegs() {
 			c.legs[i].o = c.legs[i].o.sub(o)
 		}
 	}
+}
+
+// perWidth is the trim of a leg at a miter for each unit of its width: of the
+// leg that arrives there (0) or the one that leaves (1).
+func (c *corner) perWidth(m cap.Miter, side int) float64 {
+	t := 2 * c.sys.Metal.Thickness
+	if m.Two() {
+		return cap.PerWidth(m.Inside[side]+t, m.Inside[1-side]+t, m.Corner.CapTurn)
+	}
+	return halfTan(m.Corner.CapTurn)
 }
 
 func (c *corner) findJoints() {
@@ -225,11 +236,11 @@ func (c *corner) outline() []xy {
 	}
 	var front, rear []xy
 	for _, g := range c.legs {
-		q := g.polygon(c.wide)
+		q := g.polygon()
 		front = append(front, q[0])
 		rear = append(rear, q[3])
 	}
-	last := c.legs[len(c.legs)-1].polygon(c.wide)
+	last := c.legs[len(c.legs)-1].polygon()
 	front = append(front, last[1])
 	rear = append(rear, last[2])
 	for i := len(rear) - 1; i >= 0; i-- {
@@ -275,6 +286,7 @@ func (c *corner) words() {
 	if len(joints) == 0 {
 		c.list.items[2] = "No joint at this piece: no splice plate"
 	}
+	c.list.notes = append(c.list.notes, c.twoWords()...)
 	for i, m := range c.p.Miters {
 		w := m.Corner
 		c.list.figures = append(c.list.figures, c.inset(w))
@@ -385,5 +397,5 @@ func CornerHatches(p *layout.Piece) []LegendEntry {
 // miterAt is the corner point and the rear point of a miter.
 func (c *corner) miterAt(i int) (front, rear xy) {
 	g := c.legs[i]
-	return g.at(g.long, 0), g.at(g.long-g.rightTrim, c.wide)
+	return g.at(g.long, 0), g.at(g.long-g.rightTrim, g.wide)
 }

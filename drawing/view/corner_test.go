@@ -67,7 +67,7 @@ func legsMatch(t interface {
 	t.Helper()
 	c := newCorner(l, p)
 	for i, g := range c.legs {
-		q := g.polygon(c.wide)
+		q := g.polygon()
 		front := q[1].sub(q[0])
 		rear := q[2].sub(q[3])
 		along := float64(rear.x*g.dir.x) + float64(rear.y*g.dir.y)
@@ -78,7 +78,7 @@ func legsMatch(t interface {
 				front.length(), along, p.Parts[i].Length().MM(), p.RearLength(i).MM())
 		}
 		if i > 0 { // neighbours share their miter
-			last := c.legs[i-1].polygon(c.wide)
+			last := c.legs[i-1].polygon()
 			if q[0].sub(last[1]).length() > 1e-3 || q[3].sub(last[2]).length() > 1e-3 {
 				t.Errorf("piece %s: legs %d and %d do not meet at the miter", p.Mark, i-1, i)
 			}
@@ -103,8 +103,8 @@ func TestCornerPolygonByHand(t *testing.T) {
 		turn job.Angle
 		rear float64
 	}{{45 * job.Degree, 30 - 4.9706}, {-45 * job.Degree, 30 + 4.9706}, {square, 18}, {-square, 42}} {
-		k := cornerLeg{legFrame: legFrame{dir: xy{1, 0}}, long: 30, rightTrim: 12 * halfTan(c.turn)}
-		q := k.polygon(12)
+		k := cornerLeg{legFrame: legFrame{dir: xy{1, 0}}, long: 30, wide: 12, rightTrim: 12 * halfTan(c.turn)}
+		q := k.polygon()
 		if got := q[2].x - q[3].x; math.Abs(got-c.rear) > 1e-3 {
 			t.Errorf("turn %s: rear %.4f, want %.4f", job.FormatAngle(c.turn), got, c.rear)
 		}
@@ -240,14 +240,14 @@ func TestHandsStandInTheLegs(t *testing.T) {
 						continue
 					}
 					box, leg := k.box(), d.legs[h.leg]
-					q := leg.polygon(d.wide)
+					q := leg.polygon()
 					ring := d.m.all(q[:]...)
 					for _, at := range box.Corners() {
 						if !holdsPoint(ring, at) {
 							t.Errorf("piece %s: %s sticks out of its leg", p.Mark, h.letter)
 						}
 					}
-					near, far := d.m.at(leg.at(0, d.wide/2)), d.m.at(leg.at(leg.long, d.wide/2))
+					near, far := d.m.at(leg.at(0, leg.wide/2)), d.m.at(leg.at(leg.long, leg.wide/2))
 					if h.right {
 						near, far = far, near
 					}

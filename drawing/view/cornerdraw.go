@@ -74,7 +74,7 @@ func (d *cornerDrawing) body() drawing.Rect {
 	var e extent
 	for _, g := range d.legs {
 		a, b := d.reach(g)
-		e.hold(g.at(a, 0), g.at(b, 0), g.at(a, d.wide), g.at(b, d.wide))
+		e.hold(g.at(a, 0), g.at(b, 0), g.at(a, g.wide), g.at(b, g.wide))
 	}
 	lo, hi := d.m.at(e.lo), d.m.at(e.hi)
 	return drawing.Box(lo.X, lo.Y, hi.X, hi.Y)
@@ -142,7 +142,7 @@ func (d *cornerDrawing) wall(g *drawing.Scene) {
 		r := q.part.Run
 		w := r.At(q.middle()).Width
 		if w <= 0 {
-			w = d.p.Inside - d.sys.FrontClearance - d.sys.RearClearance
+			w = q.part.Inside() - d.sys.FrontClearance - d.sys.RearClearance
 		}
 		return (q.wallFace() + w).MM()
 	})
@@ -186,7 +186,7 @@ func (d *cornerDrawing) endWall(g *drawing.Scene, front, rear []xy) {
 		}
 		over, deep := d.real(9), d.real(6)
 		w := func(du, y float64) xy { return leg.at(u-out*back+out*du, y) }
-		q := d.m.all(w(0, -over), w(deep, -over), w(deep, d.wide+over), w(0, d.wide+over))
+		q := d.m.all(w(0, -over), w(deep, -over), w(deep, leg.wide+over), w(0, leg.wide+over))
 		g.Hatch(drawing.Masonry, drawing.NoPen, q...)
 		g.Line(drawing.Medium, q[0], q[3])
 		d.c.Area(q...)
@@ -195,16 +195,16 @@ func (d *cornerDrawing) endWall(g *drawing.Scene, front, rear []xy) {
 
 // chairs draws chairs with their centre lines, and the supports.
 func (d *cornerDrawing) chairs(g *drawing.Scene) {
-	a, b := d.sys.Metal.Thickness.MM()+d.sys.Chair.FrontEdge.MM(), d.wide-d.sys.Metal.Thickness.MM()-d.sys.Chair.RearEdge.MM()
-	half := d.sys.Chair.Length.MM() / 2
+	a, half := d.sys.Metal.Thickness.MM()+d.sys.Chair.FrontEdge.MM(), d.sys.Chair.Length.MM()/2
 	for _, leg := range d.legs {
+		b := leg.wide - d.sys.Metal.Thickness.MM() - d.sys.Chair.RearEdge.MM()
 		for _, ch := range leg.chairs {
-			left, right := b-d.wide+d.wideAt(ch.at-half), b-d.wide+d.wideAt(ch.at+half)
+			left, right := b-leg.wide+d.wideAt(leg, ch.at-half), b-leg.wide+d.wideAt(leg, ch.at+half)
 			q := d.m.all(leg.at(ch.at-half, a), leg.at(ch.at+half, a), leg.at(ch.at+half, right), leg.at(ch.at-half, left))
 			g.Polygon(drawing.Hidden, q...)
 			d.c.Hidden(hiddenHalf, append(q, q[0])...)
-			g.Line(drawing.Centre, d.m.all(leg.at(ch.at, -d.real(2)), leg.at(ch.at, d.wide+d.real(2)))...)
-			d.c.Hidden(hiddenHalf, d.m.all(leg.at(ch.at, -d.real(2)), leg.at(ch.at, d.wide+d.real(2)))...)
+			g.Line(drawing.Centre, d.m.all(leg.at(ch.at, -d.real(2)), leg.at(ch.at, leg.wide+d.real(2)))...)
+			d.c.Hidden(hiddenHalf, d.m.all(leg.at(ch.at, -d.real(2)), leg.at(ch.at, leg.wide+d.real(2)))...)
 		}
 	}
 	for _, s := range d.supports() {
@@ -242,7 +242,7 @@ func (d *cornerDrawing) plates(g *drawing.Scene) {
 			continue
 		}
 		half := j.Plate.MM() / 2
-		wide := d.wideAt(at)
+		wide := d.wideAt(leg, at)
 		q := d.m.all(leg.at(at-half, 0), leg.at(at+half, 0), leg.at(at+half, wide), leg.at(at-half, wide))
 		g.Polygon(drawing.Thin, q...)
 		d.c.Hidden(hiddenHalf, append(q, q[0])...)
@@ -286,7 +286,7 @@ func (d *cornerDrawing) caps(g *drawing.Scene) {
 			a, out = leg.long+j.Gap().MM(), 1
 		}
 		b := a + out*d.real(stub)
-		wide := d.wideAt(a)
+		wide := d.wideAt(leg, a)
 		near := d.m.all(leg.at(b, 0), leg.at(a, 0), leg.at(a, wide), leg.at(b, wide))
 		g.Line(drawing.Medium, near...)
 		d.c.Stroke(40, near...)
@@ -314,7 +314,7 @@ func (d *cornerDrawing) dims(g *drawing.Scene) {
 		return
 	}
 	for i, leg := range d.legs {
-		q := leg.polygon(d.wide)
+		q := leg.polygon()
 		street, roof := leg.dir.roofward().times(-1), leg.dir.roofward()
 		d.dim(g, q[0], q[1], street, 8, d.crewLong(leg.part.Length())+" front", "the front of run "+leg.part.Run.Name)
 		if rear := d.p.RearLength(i); rear > 0 {
@@ -337,7 +337,16 @@ func (d *cornerDrawing) dims(g *drawing.Scene) {
 	}
 	_, leg, _ := d.atEnd(false)
 	a, _ := d.reach(leg)
-	d.dim(g, leg.at(a, 0), leg.at(a, d.wide), leg.dir.times(-1), 7, d.shop.Short((d.p.Inside+2*d.sys.Metal.Thickness))+" outside", "the outside width")
+	d.dim(g, leg.at(a, 0), leg.at(a, leg.wide), leg.dir.times(-1), 7, d.outside(leg), "the outside width")
+	if _, last, _ := d.atEnd(true); last.wide != leg.wide {
+		_, b := d.reach(last)
+		d.dim(g, last.at(b, last.wide), last.at(b, 0), last.dir, 7, d.outside(last), "the outside width of run "+last.part.Run.Name)
+	}
+}
+
+// outside letters the outside width of a leg.
+func (d *cornerDrawing) outside(leg cornerLeg) string {
+	return d.shop.Short(leg.part.Inside()+2*d.sys.Metal.Thickness) + " outside"
 }
 
 // crewLong letters a length on the drawing.

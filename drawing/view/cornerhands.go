@@ -123,7 +123,7 @@ func (d *cornerDrawing) inside(l place.Label, h hand) (place.Spot, bool) {
 			if h.right {
 				at = leg.long - at
 			}
-			p := d.m.at(leg.at(at, d.wide*y))
+			p := d.m.at(leg.at(at, leg.wide*y))
 			s := place.At(p.X, p.Y)
 			if d.holds(leg, p, w, high) && d.c.Free(l, s) {
 				return s, true
@@ -135,7 +135,7 @@ func (d *cornerDrawing) inside(l place.Label, h hand) (place.Spot, bool) {
 
 // holds says whether a box about a point lies in a leg.
 func (d *cornerDrawing) holds(leg cornerLeg, c drawing.Point, w, h drawing.Unit) bool {
-	q := leg.polygon(d.wide)
+	q := leg.polygon()
 	ring := d.m.all(q[:]...)
 	for _, p := range drawing.Box(c.X-w/2, c.Y-h/2, c.X+w/2, c.Y+h/2).Inset(-handClear).Corners() {
 		if !holdsPoint(ring, p) {

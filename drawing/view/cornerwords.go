@@ -75,7 +75,7 @@ func (d *cornerDrawing) markSpot(hands []standing) (standing, bool) {
 	for _, leg := range d.legs {
 		for _, f := range []float64{0.5, 0.45, 0.55, 0.4, 0.6, 0.3, 0.7} {
 			for _, y := range []float64{0.5, 0.35, 0.65, 0.22, 0.78, 0.17, 0.83} {
-				at := d.m.at(leg.at(leg.leftTrim+(leg.long-leg.leftTrim-leg.rightTrim)*f, d.wide*y))
+				at := d.m.at(leg.at(leg.leftTrim+(leg.long-leg.leftTrim-leg.rightTrim)*f, leg.wide*y))
 				k := standing{l, place.At(at.X, at.Y)}
 				if apart(k.box(), hands, markApart) && d.c.Free(l, k.spot) {
 					return k, true
@@ -109,7 +109,7 @@ func (d *cornerDrawing) markPointed() saying {
 	var tips []xy
 	for _, leg := range d.legs {
 		for _, f := range []float64{0.45, 0.2, 0.7} {
-			tips = append(tips, leg.at(leg.long*f, d.wide*0.3), leg.at(leg.leftTrim+(leg.long-leg.leftTrim-leg.rightTrim)*f, d.wide*0.8))
+			tips = append(tips, leg.at(leg.long*f, leg.wide*0.3), leg.at(leg.leftTrim+(leg.long-leg.leftTrim-leg.rightTrim)*f, leg.wide*0.8))
 		}
 	}
 	l.About = d.m.at(tips[0])
@@ -234,7 +234,7 @@ func (d *cornerDrawing) lostHands(leg cornerLeg) []saying {
 			end = leg.long
 		}
 		l := place.Label{Lines: []string{h.letter}, Size: drawing.Title, Face: drawing.Bold, Pad: 80,
-			About: d.m.at(leg.at(leg.long/2+(end-leg.long/2)*0.7, d.wide/2))}
+			About: d.m.at(leg.at(leg.long/2+(end-leg.long/2)*0.7, leg.wide/2))}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1000, To: 6000, Step: 250, Spread: 180})
 		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 3}, []string{h.letter + " is the " + leftRight(h.right) + " end as drawn."}})
 	}
@@ -251,7 +251,7 @@ func leftRight(right bool) string {
 // legWords is the label of a leg.
 func (d *cornerDrawing) legWords(i int, letter string, lines []string, weight int, lost string) saying {
 	leg := d.legs[i]
-	q := leg.polygon(d.wide)
+	q := leg.polygon()
 	l := place.Label{Lines: lines, LeadFace: drawing.Bold, Pad: 80}
 	// On the leg, for a line along its edge would say nothing; on the edge where the mark leaves no room.
 	inwards := leg.dir.roofward().times(-d.real(2))
@@ -261,7 +261,7 @@ func (d *cornerDrawing) legWords(i int, letter string, lines []string, weight in
 	}
 	tips = append(tips, q[3].between(q[2]))
 	if d.p.RearLength(i) <= 0 {
-		tips = []xy{leg.at(leg.long/2, d.wide/2)}
+		tips = []xy{leg.at(leg.long/2, leg.wide/2)}
 	}
 	l.About = d.m.at(tips[0])
 	by := d.byLetter(l, letter, leg)
@@ -297,7 +297,7 @@ func (d *cornerDrawing) inOther(own int, box drawing.Rect) bool {
 		if i == own {
 			continue
 		}
-		q := leg.polygon(d.wide)
+		q := leg.polygon()
 		ring := d.m.all(q[:]...)
 		for _, p := range append(box.Corners(), box.Centre()) {
 			if holdsPoint(ring, p) {
@@ -325,7 +325,7 @@ func (d *cornerDrawing) numbers() []saying {
 		for _, ch := range leg.chairs {
 			if d.legEnd(ch) {
 				k := d.sys.Chair.Length.MM() * 0.4
-				w := d.wideAt(ch.at)
+				w := d.wideAt(leg, ch.at)
 				add(2, leg.dir.roofward(), leg.at(ch.at+k, w*0.55), leg.at(ch.at-k, w*0.55), leg.at(ch.at+k, w*0.3), leg.at(ch.at-k, w*0.8))
 			}
 		}
@@ -336,12 +336,12 @@ func (d *cornerDrawing) numbers() []saying {
 	for _, right := range []bool{false, true} {
 		j, leg, at := d.atEnd(right)
 		if j != nil {
-			k, w := j.Plate.MM()*0.35, d.wideAt(at)
+			k, w := j.Plate.MM()*0.35, d.wideAt(leg, at)
 			add(3, leg.dir.roofward(), leg.at(at-k, w*0.85), leg.at(at+k, w*0.85), leg.at(at-k, w*0.15), leg.at(at+k, w*0.15))
 		}
 	}
-	add(4, roof, leg.at(leg.long*0.35, d.wide*0.8), leg.at(leg.long*0.6, d.wide*0.5), last.at(last.long*0.5, d.wide*0.6),
-		last.at(last.long*0.7, d.wide*0.3), leg.at(leg.long*0.2, d.wide*0.3))
+	add(4, roof, leg.at(leg.long*0.35, leg.wide*0.8), leg.at(leg.long*0.6, leg.wide*0.5), last.at(last.long*0.5, last.wide*0.6),
+		last.at(last.long*0.7, last.wide*0.3), leg.at(leg.long*0.2, leg.wide*0.3))
 	return all
 }
 
@@ -354,7 +354,7 @@ func (d *cornerDrawing) jointWords() []saying {
 			continue
 		}
 		gap := "gap " + d.short(j.Gap())
-		l := place.Label{Lines: []string{d.jointName(j), drawing.Letter(gap)}, Pad: 80, Bare: true, About: d.m.at(leg.at(at, d.wideAt(at)))}
+		l := place.Label{Lines: []string{d.jointName(j), drawing.Letter(gap)}, Pad: 80, Bare: true, About: d.m.at(leg.at(at, d.wideAt(leg, at)))}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 900, To: 5000, Step: 250, Spread: 120, Reach: 200})
 		spots = append(spots, l.Fan(place.Fan{Toward: tenths(leg.dir.roofward().times(-1)), From: 900, To: 6000, Step: 250, Spread: 120, Reach: 200,
 			Tips: d.m.all(leg.at(at, 0))})...)
@@ -374,7 +374,7 @@ func (d *cornerDrawing) endWords() []saying {
 			u, out = leg.long, 1
 			step = d.p.Parts[len(d.p.Parts)-1].Run.Right.Step
 		}
-		l := place.Label{LeadFace: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(leg.at(u+out*d.real(6), d.wide/2))}
+		l := place.Label{LeadFace: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(leg.at(u+out*d.real(6), leg.wide/2))}
 		switch kind {
 		case job.EndFree:
 			l.Lines = []string{"CLOSED END", drawing.Letter(d.short(d.sys.EndCap.Clearance) + " clear"), "of the wall's end"}
@@ -419,7 +419,7 @@ func (d *cornerDrawing) sides() []saying {
 		for _, leg := range d.legs {
 			y, dir := 0.0, leg.dir.roofward().times(-1)
 			if k.roof {
-				y, dir = d.wide, leg.dir.roofward()
+				y, dir = leg.wide, leg.dir.roofward()
 			}
 			spots = append(spots, l.Fan(place.Fan{Toward: tenths(dir), From: 1500, To: 7000, Step: 250, Spread: 90, Reach: place.Never,
 				Tips: d.m.all(leg.at(leg.long*0.5, y))})...)
@@ -437,19 +437,19 @@ func (d *cornerDrawing) side(roof bool) []xy {
 	const far = 1e5
 	var ring []xy
 	for _, g := range d.legs {
-		q := g.polygon(d.wide)
+		q := g.polygon()
 		if roof {
 			ring = append(ring, q[3], q[2])
 		} else {
 			ring = append(ring, q[0], q[1])
 		}
 	}
-	y := 0.0
+	first, last := d.legs[0], d.legs[len(d.legs)-1]
+	a, z := 0.0, 0.0
 	if roof {
-		y = d.wide
+		a, z = first.wide, last.wide
 	}
-	last := d.legs[len(d.legs)-1]
-	ring = append([]xy{d.legs[0].at(-far, y)}, append(ring, last.at(far, y))...)
+	ring = append([]xy{first.at(-far, a)}, append(ring, last.at(far, z))...)
 	turned := 0.0
 	for _, m := range d.p.Miters {
 		turned += m.Corner.CapTurn.Degrees()

@@ -132,7 +132,7 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 	q := formedOf(l, f)
 	var e extent
 	for _, g := range q.legs {
-		p := g.polygon(q.wide)
+		p := g.polygon()
 		e.hold(p[:]...)
 	}
 	sideW, topH := drawing.Unit(850), drawing.Unit(1000)
@@ -142,7 +142,7 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 	o := drawing.Pt(w/2-drawing.Round((e.lo.x+e.hi.x)/2/ratio), h/2-drawing.Round((e.lo.y+e.hi.y)/2/ratio))
 	m := paperMap{ratio: ratio, origin: o}
 	for i, g := range q.legs {
-		p := g.polygon(q.wide)
+		p := g.polygon()
 		s.Fill(drawing.White, drawing.Medium, m.all(q.tapered(g, p[:])...)...)
 		// The street face is the thick one.
 		s.Line(drawing.Thick, m.at(p[0]), m.at(p[1]))
@@ -181,11 +181,11 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 	s.Text(drawing.Pt(w/2, h-60), "ROOF", mid)
 	var strokes [][]drawing.Point
 	for _, g := range q.legs {
-		p := g.polygon(q.wide)
+		p := g.polygon()
 		strokes = append(strokes, m.all(append(p[:], p[0])...))
 	}
 	first, last := q.legs[0], q.legs[len(q.legs)-1]
-	hands(&s, strokes, m.at(first.at(0, q.wide/2)), first.dir.times(-1), m.at(last.at(last.long, q.wide/2)), last.dir)
+	hands(&s, strokes, m.at(first.at(0, first.wide/2)), first.dir.times(-1), m.at(last.at(last.long, last.wide/2)), last.dir)
 	if f.Pieces[0].Allowance > 0 {
 		q.trimmed(&s, m)
 	}
@@ -211,7 +211,7 @@ func (q formed) trimmed(s *drawing.Scene, m paperMap) {
 		g = q.legs[0]
 		x0, x1 = 0, g.long*0.1
 	}
-	s.Hatch(drawing.HoldStripe, drawing.Thin, m.all(g.at(x0, 0), g.at(x1, 0), g.at(x1, q.wide), g.at(x0, q.wide))...)
+	s.Hatch(drawing.HoldStripe, drawing.Thin, m.all(g.at(x0, 0), g.at(x1, 0), g.at(x1, g.wide), g.at(x0, g.wide))...)
 }
 
 // FormedSolid draws the folded piece from above the roof, looking to the
@@ -278,8 +278,8 @@ func FormedSolid(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.
 		b, _ := project(fold.Vec{X: at.x + dir.x, Y: at.y + dir.y, Z: low})
 		return m.at(a), b.sub(a)
 	}
-	la, ld := end(first.at(0, q.wide/2), first.dir.times(-1))
-	ra, rd := end(last.at(last.long, q.wide/2), last.dir)
+	la, ld := end(first.at(0, first.wide/2), first.dir.times(-1))
+	ra, rd := end(last.at(last.long, last.wide/2), last.dir)
 	hands(&s, strokes, la, ld, ra, rd)
 	return s
 }

@@ -33,10 +33,14 @@ func profileAt(s *job.System, inside, face, width, packF, packR length.Length) p
 	if s.Profile.SlopeBy == job.SlopeByPacking {
 		p.cross = float64(s.Profile.TopSlope) / 1e9
 	}
-	front, rear := cap.Fold(s, inside)
-	p.foldF, p.foldR = -front.MM(), p.set(p.back)-rear.MM()
-	p.footF, p.footR = p.foldF+s.Profile.FrontLeg.MM(), p.foldR+s.Profile.RearLeg.MM()
+	p.setFolds(cap.Fold(s, inside))
 	return p
+}
+
+// setFolds gives the cap the heights of its folds over the set surface.
+func (p *profile) setFolds(front, rear length.Length) {
+	p.foldF, p.foldR = -front.MM(), p.set(p.back)-rear.MM()
+	p.footF, p.footR = p.foldF+p.sys.Profile.FrontLeg.MM(), p.foldR+p.sys.Profile.RearLeg.MM()
 }
 
 // set is the height of the set surface at a place across the wall.

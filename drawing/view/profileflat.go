@@ -12,10 +12,13 @@ import (
 )
 
 // ShopSection is the cross-section of a family's cap with its outside
-// dimensions: street at the left, roof at the right, as one who looks along
-// growing stations sees it.
-func ShopSection(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Scene {
+// dimensions, from one of its bodies on: street at the left, roof at the right,
+// as one who looks along growing stations sees it.
+func ShopSection(l *layout.Layout, f *layout.Family, from int, w, h drawing.Unit) drawing.Scene {
 	s := drawing.Scene{Name: "section-" + fileName(f.Mark), Title: "Section of " + f.Mark, W: w, H: h}
+	if from > 0 {
+		s.Name, s.Title = s.Name+"-"+strconv.Itoa(from+1), s.Title+", "+f.Bodies[from].Name
+	}
 	s.Desc = "Cross-section of the cap with outside dimensions, street at the left, roof at the right."
 	st := Blank(l)
 	sys := &l.Job.System
@@ -23,7 +26,7 @@ func ShopSection(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.
 	var b layout.Body
 	var path []xy
 	var names []int
-	for _, body := range f.Bodies {
+	for _, body := range f.Bodies[from:] {
 		if path, names = sectionPath(body); len(path) >= 2 {
 			b = body
 			break

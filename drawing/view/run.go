@@ -77,9 +77,16 @@ func runTrim(r *layout.Run, c *layout.Corner) length.Length {
 	if c == nil {
 		return 0
 	}
-	end := length.Length(0)
+	end, side := length.Length(0), 1
 	if c == r.Right.Corner && (c != r.Left.Corner || c.Arrive == r.Run.Run) {
-		end = r.Cap
+		end, side = r.Cap, 0
+	}
+	for _, q := range r.Parts {
+		for _, m := range q.Piece.Miters {
+			if m.Corner == c {
+				return m.Trim[side]
+			}
+		}
 	}
 	return cap.MiterTrim(r.OutsideAt(end), c.CapTurn)
 }

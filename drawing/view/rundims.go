@@ -40,10 +40,10 @@ func (p *runPlan) legs() []runLeg {
 		}
 		left, right := runMiters(q)
 		if left != nil {
-			out = append(out, p.leg(0, left.Trim, q.To, 1, q))
+			out = append(out, p.leg(0, left.Trim[1], q.To, 1, q))
 		}
 		if right != nil {
-			out = append(out, p.leg(p.r.Cap, right.Trim, q.From, -1, q))
+			out = append(out, p.leg(p.r.Cap, right.Trim[0], q.From, -1, q))
 		}
 	}
 	return out

@@ -314,10 +314,10 @@ func (e *runElev) caps(g *drawing.Scene) {
 		a, b := q.From, q.To
 		left, right := runMiters(q)
 		if left != nil {
-			a += left.Trim
+			a += left.Trim[1]
 		}
 		if right != nil {
-			b -= right.Trim
+			b -= right.Trim[0]
 		}
 		from, to, ok := e.cut(a, b)
 		if !ok {

@@ -116,7 +116,8 @@ func (s *section) setChair(c *layout.Chair) {
 
 func (s *section) solve() {
 	s.p = profileAt(s.sys, s.inside(), s.sys.Metal.Thickness+s.front, s.width, s.packF, s.packR)
-	s.lapF, s.lapR = cap.Laps(s.sys, s.r.Wall, s.inside(), s.packF, s.packR)
+	s.p.setFolds(s.r.FoldAt(s.sys, s.at))
+	s.lapF, s.lapR = s.r.LapsAt(s.sys, s.at, s.packF, s.packR)
 }
 
 // inside is the inside width where the section is cut.

@@ -83,6 +83,9 @@ func (s *section) lines() []string {
 	return append(out, "What would print under 0.7 mm is drawn as a thick line, a little apart.")
 }
 
+// fall is the slope of the top where the section is cut.
+func (s *section) fall() job.Slope { return s.r.SlopeAt(s.sys, s.at) }
+
 func (s *section) fallWords() string {
 	where := ", formed in chair and cap"
 	if s.sys.Profile.SlopeBy == job.SlopeByPacking {
@@ -91,7 +94,7 @@ func (s *section) fallWords() string {
 	if s.sys.Profile.TopSlope == 0 {
 		return "is level"
 	}
-	return "falls to the roof " + slopeWords(s.l) + where
+	return "falls to the roof " + slopeWords(s.l, s.fall()) + where
 }
 
 // dims letters the outside dimensions of the cap above it, the wall in its
@@ -188,10 +191,10 @@ func (s *section) slope(g *drawing.Scene, m paperMap) {
 	if s.sys.Profile.TopSlope == 0 {
 		g.Text(drawing.Point{X: mid, Y: y - 100}, "level top", st)
 	} else {
-		words := drawing.Letter("falls " + slopeWords(s.l))
+		words := drawing.Letter("falls " + slopeWords(s.l, s.fall()))
 		g.Text(drawing.Point{X: mid, Y: y - 100}, words, st)
 		half := max(drawing.Width(drawing.Regular, words, drawing.Note)/2, 900)
-		drop := half * 2 * drawing.Unit(s.sys.Profile.TopSlope/1_000_000) / 1000
+		drop := half * 2 * drawing.Unit(s.fall()/1_000_000) / 1000
 		a, b := drawing.Point{X: mid - half, Y: y + 80}, drawing.Point{X: mid + half, Y: y + 80 + drop}
 		g.Line(drawing.Medium, a, b)
 		d := xy{float64(b.X - a.X), float64(b.Y - a.Y)}

@@ -332,9 +332,9 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 	over := c.sys.Chair.Length.MM()*0.5 + 40
 	for _, leg := range c.legs {
 		a, b := d.legReach(c, leg, over)
-		q := leg.polygon(c.wide)
+		q := leg.polygon()
 		e.hold(q[:]...)
-		e.hold(leg.at(a, 0), leg.at(b, 0), leg.at(a+leg.leftTrim, c.wide), leg.at(b-leg.rightTrim, c.wide))
+		e.hold(leg.at(a, 0), leg.at(b, 0), leg.at(a+leg.leftTrim, leg.wide), leg.at(b-leg.rightTrim, leg.wide))
 		for _, ch := range leg.chairs {
 			q := d.chairPlan(c, leg, ch)
 			e.hold(q[:]...)
@@ -354,7 +354,7 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 		}
 		g.Line(drawing.Thin, c.m.all(d.beside(c, over, func(q cornerLeg) float64 { return math.Max(q.wallFace().MM(), 0.9*c.m.ratio) })...)...)
 		g.Line(drawing.Thin, c.m.all(d.beside(c, over, func(q cornerLeg) float64 {
-			return math.Min(q.wallFace().MM()+q.part.Run.WidthLeast.MM(), c.wide-0.9*c.m.ratio)
+			return math.Min(q.wallFace().MM()+q.part.Run.WidthLeast.MM(), q.wide-0.9*c.m.ratio)
 		})...)...)
 	})
 	g.Group(drawing.Chairs, "", func(g *drawing.Scene) {
@@ -385,8 +385,8 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 
 // chairPlan is a chair on a leg, clear of the cap's line at both edges.
 func (d *stepDrawing) chairPlan(c *cornerDrawing, leg cornerLeg, ch cornerChair) [4]xy {
-	a, b := c.sys.Metal.Thickness.MM()+c.sys.Chair.FrontEdge.MM(), c.wide-c.sys.Metal.Thickness.MM()-c.sys.Chair.RearEdge.MM()
-	a, b = math.Max(a, 0.9*c.m.ratio), math.Min(b, c.wide-0.9*c.m.ratio)
+	a, b := c.sys.Metal.Thickness.MM()+c.sys.Chair.FrontEdge.MM(), leg.wide-c.sys.Metal.Thickness.MM()-c.sys.Chair.RearEdge.MM()
+	a, b = math.Max(a, 0.9*c.m.ratio), math.Min(b, leg.wide-0.9*c.m.ratio)
 	half := c.sys.Chair.Length.MM() / 2
 	return [4]xy{leg.at(ch.at-half, a), leg.at(ch.at+half, a), leg.at(ch.at+half, b), leg.at(ch.at-half, b)}
 }
@@ -395,8 +395,8 @@ func (d *stepDrawing) chairPlan(c *cornerDrawing, leg cornerLeg, ch cornerChair)
 func stepHigher(c *cornerDrawing, deep float64) (out [][4]xy) {
 	gap := c.sys.WallEnd.Clearance.MM()
 	block := func(leg cornerLeg, a, b float64) {
-		over := 0.25 * c.wide
-		out = append(out, [4]xy{leg.at(a, -over), leg.at(b, -over), leg.at(b, c.wide+over), leg.at(a, c.wide+over)})
+		over := 0.25 * leg.wide
+		out = append(out, [4]xy{leg.at(a, -over), leg.at(b, -over), leg.at(b, leg.wide+over), leg.at(a, leg.wide+over)})
 	}
 	if first := c.legs[0]; c.p.LeftEnd == job.EndWall {
 		block(first, -gap-deep, -gap)

@@ -21,13 +21,13 @@ func TransitionPlan(l *layout.Layout, p *layout.Piece, w, h drawing.Unit) drawin
 
 func (c *corner) tapers() bool { return c.p.Kind == cap.Transition }
 
-// wideAt is the outside width of the piece at a distance along its first leg,
-// and of its neighbour beyond its ends.
-func (c *corner) wideAt(u float64) float64 {
+// wideAt is the outside width of the piece at a distance along a leg, and of
+// its neighbour beyond its ends.
+func (c *corner) wideAt(leg cornerLeg, u float64) float64 {
 	if !c.tapers() {
-		return c.wide
+		return leg.wide
 	}
-	return (c.p.InsideAt(c.p.Parts[0].From+length.FromMM(u)) + 2*c.sys.Metal.Thickness).MM()
+	return (c.p.Parts[0].InsideAt(c.p.Parts[0].From+length.FromMM(u)) + 2*c.sys.Metal.Thickness).MM()
 }
 
 // kinks are where the rear of a transition begins and ends to taper, along its
@@ -46,7 +46,7 @@ func handSentence(p *layout.Piece) string {
 func (c *corner) taperOutline() []xy {
 	g := c.legs[0]
 	a, b := c.kinks()
-	return []xy{g.at(0, 0), g.at(g.long, 0), g.at(g.long, c.wideAt(g.long)), g.at(b, c.wideAt(b)), g.at(a, c.wideAt(a)), g.at(0, c.wideAt(0))}
+	return []xy{g.at(0, 0), g.at(g.long, 0), g.at(g.long, c.wideAt(g, g.long)), g.at(b, c.wideAt(g, b)), g.at(a, c.wideAt(g, a)), g.at(0, c.wideAt(g, 0))}
 }
 
 // taperWords fills the list of a transition.
@@ -154,8 +154,8 @@ func (d *cornerDrawing) taperDims(g *drawing.Scene) {
 	d.dim(g, leg.at(0, d.wide), leg.at(leg.long, d.wide), roof, 22, d.crewLong(leg.part.Length())+" rear", "the rear")
 	metal := d.sys.Metal.Thickness.MM()
 	from, to := d.reach(leg)
-	d.dim(g, leg.at(from, metal), leg.at(from, d.wideAt(0)-metal), leg.dir.times(-1), 7, d.shop.Short(d.p.InsideAt(leg.part.From))+" inside", "the left inside width")
-	d.dim(g, leg.at(to, metal), leg.at(to, d.wideAt(leg.long)-metal), leg.dir, 7, d.shop.Short(d.p.InsideAt(leg.part.To))+" inside", "the right inside width")
+	d.dim(g, leg.at(from, metal), leg.at(from, d.wideAt(leg, 0)-metal), leg.dir.times(-1), 7, d.shop.Short(leg.part.InsideAt(leg.part.From))+" inside", "the left inside width")
+	d.dim(g, leg.at(to, metal), leg.at(to, d.wideAt(leg, leg.long)-metal), leg.dir, 7, d.shop.Short(leg.part.InsideAt(leg.part.To))+" inside", "the right inside width")
 }
 
 // taperHands says which end is the wide one, and at which hand.
@@ -173,7 +173,7 @@ func (d *cornerDrawing) taperHands() []saying {
 			end = "WIDE END"
 		}
 		l := place.Label{Lines: []string{k.words + "  " + end}, LeadFace: drawing.Bold, Pad: 80}
-		w := d.wideAt(k.u)
+		w := d.wideAt(leg, k.u)
 		tips := []xy{leg.at(k.u, w-d.real(2)), leg.at(k.u, w/2), leg.at(k.u, w)}
 		l.About = d.m.at(tips[0])
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1500, To: 6000, Step: 250, Spread: 105, Reach: 1100, Tips: d.m.all(tips...)})

@@ -14,6 +14,7 @@ import (
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/wall"
 	"copingset/layout/wind"
 )
 
@@ -79,7 +80,7 @@ type Run struct {
 
 // Build stands the chairs of one perimeter.
 func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length) ([]*Run, []*Support, finding.List) {
-	b := &builder{job: j, sys: &j.System, grid: grid}
+	b := &builder{job: j, sys: &j.System, grid: grid, seams: cap.Seams(runs)}
 	var out []*Run
 	for _, r := range runs {
 		a := &Run{Run: r}
@@ -111,6 +112,7 @@ type builder struct {
 	job   *job.Job
 	sys   *job.System
 	grid  length.Length
+	seams map[*wall.Corner]cap.Seam // look-up only
 	found finding.List
 }
 
@@ -123,12 +125,12 @@ func (b *builder) hold(code string, at finding.Place, r *cap.Run, station length
 func (b *builder) joints(a *Run) {
 	for _, j := range a.Joints {
 		if j.Kind == cap.Expansion {
-			b.add(a, &Chair{At: j.From - b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Left, Assembly: taken(a, j.Left.Zone, j.Left.Inside)})
-			b.add(a, &Chair{At: j.To + b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Right, Assembly: taken(a, j.Right.Zone, j.Right.Inside)})
+			b.add(a, &Chair{At: j.From - b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Left, Assembly: taken(a, j.Left.Zone, j.Left.InsideOn(a.Run))})
+			b.add(a, &Chair{At: j.To + b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Right, Assembly: taken(a, j.Right.Zone, j.Right.InsideOn(a.Run))})
 			continue
 		}
 		// The chair under a joint carries two pieces: the assembly of the more onerous zone and the wider piece holds it.
-		z, inside := max(j.Left.Zone, j.Right.Zone), length.Max(j.Left.Inside, j.Right.Inside)
+		z, inside := max(j.Left.Zone, j.Right.Zone), length.Max(j.Left.InsideOn(a.Run), j.Right.InsideOn(a.Run))
 		b.uncovered(a, j, z, inside)
 		b.add(a, &Chair{At: j.Centre(), Kind: AtJoint, Joint: j, Piece: j.Left, Assembly: taken(a, z, inside)})
 	}
@@ -143,7 +145,7 @@ func (b *builder) uncovered(a *Run, j *cap.Joint, z wind.Zone, inside length.Len
 	on := func(p *cap.Piece) bool {
 		return slices.ContainsFunc(a.Parts, func(t cap.Part) bool { return t.Piece == p })
 	}
-	said := slices.ContainsFunc(a.Parts, func(t cap.Part) bool { return t.Piece.Zone == z && t.Piece.Inside == inside })
+	said := slices.ContainsFunc(a.Parts, func(t cap.Part) bool { return t.Piece.Zone == z && t.Inside() == inside })
 	if c.Covers || said && on(j.Left) && on(j.Right) {
 		return
 	}
@@ -180,7 +182,7 @@ func (b *builder) part(a *Run, p cap.Part) {
 	// The metal length of a leg is that of its front or of its centre line: the
 	// rear beyond it, at an inside corner, lies on the supports of the miter.
 	long := length.Max(p.Length(), (p.Length()+b.rear(p))/2)
-	spacing := taken(a, p.Piece.Zone, p.Piece.Inside).ChairSpacing
+	spacing := taken(a, p.Piece.Zone, p.Inside()).ChairSpacing
 	bays := int((long + spacing - 1) / spacing)
 	span := r.at - l.at
 	if span <= 0 {
@@ -213,7 +215,7 @@ func (b *builder) part(a *Run, p cap.Part) {
 func (b *builder) between(a *Run, p *cap.Piece, l, r stand, at []length.Length) {
 	last := l
 	for _, x := range at {
-		b.add(a, &Chair{At: x, Kind: Between, Piece: p, Assembly: taken(a, p.Zone, p.Inside)})
+		b.add(a, &Chair{At: x, Kind: Between, Piece: p, Assembly: taken(a, p.Zone, p.InsideOn(a.Run))})
 		if last.chair {
 			a.PitchMost = length.Max(a.PitchMost, x-last.at)
 		}
@@ -231,10 +233,10 @@ func (b *builder) offMiter(a *Run, l, r stand, at []length.Length, spacing lengt
 	if len(at) == 0 || l.chair == r.chair {
 		return at
 	}
-	i, corner := 0, a.Run.Left.Corner
+	i, corner, side := 0, a.Run.Left.Corner, 1
 	away := func(x length.Length) length.Length { return x }
 	if !r.chair {
-		i, corner = len(at)-1, a.Run.Right.Corner
+		i, corner, side = len(at)-1, a.Run.Right.Corner, 0
 		away = func(x length.Length) length.Length { return a.Cap - x }
 	}
 	if corner == nil {
@@ -253,7 +255,7 @@ func (b *builder) offMiter(a *Run, l, r stand, at []length.Length, spacing lengt
 	// Clear of a like chair on the other leg if there is room for both; else of
 	// the supports, since the other leg may have no such chair.
 	for _, twin := range []bool{true, false} {
-		if u, ok := cap.ClearOfMiter(b.sys, corner, a.InsideAt(at[i]), away(at[i]), most, b.grid, twin); ok {
+		if u, ok := cap.ClearOfMiter(b.sys, b.seams[corner], side, away(at[i]), most, b.grid, twin); ok {
 			at[i] = away(u) // its own inverse
 			return at
 		}
@@ -292,11 +294,11 @@ func (b *builder) stands(a *Run, p cap.Part) (l, r stand) {
 	}
 	if p.From == 0 && a.Run.Left.Kind != job.EndTurn {
 		l = stand{b.sys.Chair.EndChair, true}
-		b.add(a, &Chair{At: l.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone, p.Piece.Inside)})
+		b.add(a, &Chair{At: l.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone, p.Inside())})
 	}
 	if p.To == a.Cap && a.Run.Right.Kind != job.EndTurn {
 		r = stand{p.To - b.sys.Chair.EndChair, true}
-		b.add(a, &Chair{At: r.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone, p.Piece.Inside)})
+		b.add(a, &Chair{At: r.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone, p.Inside())})
 	}
 	return l, r
 }

@@ -20,7 +20,7 @@ func (b *builder) supports(runs []*Run, pieces []*cap.Piece) []*Support {
 			end, start := m.Corner.Arrive.At(m.Corner.Arrive.Front), m.Corner.Leave.At(0)
 			packing := length.Max(length.Max(end.PackFront, end.PackRear), length.Max(start.PackFront, start.PackRear))
 			packing = length.RoundTo(length.Max(0, packing), b.grid)
-			for i, s := range cap.Supports(b.sys, m.Corner, p.Inside) {
+			for i, s := range cap.Supports(b.sys, m.Seam) {
 				out = append(out, &Support{Name: fmt.Sprintf("%s-S%d", m.Corner.Name, i+1), Piece: p, Packing: packing, SupportPlace: s})
 			}
 		}
@@ -38,7 +38,15 @@ type standing struct {
 
 // near is how far from a corner point plan overlaps are looked for, in chair
 // lengths and widths of the cap.
-func (b *builder) near(r *Run) length.Length { return 2*b.sys.Chair.Length + 4*r.Outside }
+func (b *builder) near(r *Run) length.Length {
+	wide := r.Outside
+	for _, c := range []*wall.Corner{r.Run.Left.Corner, r.Run.Right.Corner} {
+		if m, ok := b.seams[c]; ok && m.Two() {
+			wide = length.Max(wide, length.Max(m.Inside[0], m.Inside[1])+2*b.sys.Metal.Thickness)
+		}
+	}
+	return 2*b.sys.Chair.Length + 4*wide
+}
 
 // plan checks every corner in plan: no two chairs and no chair and support may
 // stand on one place, no chair reaches past a miter off its wall, no support
@@ -64,11 +72,11 @@ func (b *builder) plan(runs []*Run, sup []*Support) {
 		}
 		for _, c := range r.Chairs {
 			half := b.sys.Chair.Length / 2
-			for _, e := range []struct {
+			for side, e := range []struct {
 				c *wall.Corner
 				u length.Length
-			}{{r.Run.Left.Corner, c.At}, {r.Run.Right.Corner, r.Cap - c.At}} {
-				if e.c != nil && !e.c.Absorb && cap.PastMiter(b.sys, e.c, c.Inside, e.u-half) {
+			}{{r.Run.Right.Corner, r.Cap - c.At}, {r.Run.Left.Corner, c.At}} {
+				if e.c != nil && !e.c.Absorb && cap.PastMiter(b.sys, b.seams[e.c], side, c.Inside, e.u-half) {
 					b.crowd(r, "chair "+c.Name+" reaches past the miter of corner "+e.c.Name+", off its wall", standing{run: r.Run, pieces: carried(c)})
 				}
 			}
@@ -188,7 +196,7 @@ func (b *builder) laps(a *Run) {
 	}
 	var front, rear worst
 	look := func(at, pf, pr length.Length) {
-		f, r := cap.Laps(b.sys, a.Run.Wall, a.InsideAt(at), pf, pr)
+		f, r := a.LapsAt(b.sys, at, pf, pr)
 		if !front.known || f < front.lap {
 			front = worst{at, f, true}
 		}

@@ -113,14 +113,24 @@ func (r *Run) setBands(first length.Length, tapers []Taper, metal length.Length)
 	r.Outside = r.Inside + 2*metal
 }
 
-// Mean is the mean inside width of a piece: that of a transition is of its two
-// ends, since its legs are alike.
+// Mean is the mean inside width of a piece, of its widest and narrowest: the
+// legs of a transition are alike.
 func (p *Piece) Mean() length.Length { return p.Narrow + (p.Wide-p.Narrow)/2 }
 
-// InsideAt is the inside width of a piece at a cap station of its run.
-func (p *Piece) InsideAt(station length.Length) length.Length {
-	if p.Kind == Transition {
-		return p.Taper.at(station)
+// InsideAt is the inside width of a part at a cap station of its run.
+func (p Part) InsideAt(station length.Length) length.Length {
+	if p.Piece.Kind == Transition {
+		return p.Piece.Taper.at(station)
+	}
+	return p.Inside()
+}
+
+// InsideOn is the widest inside width of a piece on one run.
+func (p *Piece) InsideOn(r *Run) length.Length {
+	for _, q := range p.Parts {
+		if q.Run == r {
+			return q.Inside()
+		}
 	}
 	return p.Inside
 }
@@ -130,8 +140,8 @@ func (r *Run) OutsideAt(station length.Length) length.Length {
 	return r.InsideAt(station) + r.Outside - r.Inside
 }
 
-// CornerInside is the one inside width that goes through the corner at the
-// left or the right end of the run.
+// CornerInside is the inside width that the run has at the corner at its left
+// or its right end.
 func (r *Run) CornerInside(right bool) length.Length {
 	if right {
 		return r.InsideAt(r.Cap)

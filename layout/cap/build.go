@@ -13,7 +13,7 @@ import (
 // Build lays out the pieces and joints of one perimeter whose runs have their
 // widths, zones and assemblies. Pieces come in station order.
 func Build(j *job.Job, runs []*Run, grid length.Length) ([]*Piece, finding.List) {
-	b := &builder{job: j, sys: &j.System, runs: runs, grid: grid, features: map[*wall.Corner]int{}, ends: map[[2]int]int{}, legs: map[*wall.Corner]legRange{}}
+	b := &builder{job: j, sys: &j.System, runs: runs, grid: grid, features: map[*wall.Corner]int{}, ends: map[[2]int]int{}, seams: Seams(runs)}
 	for _, r := range runs {
 		b.run(r)
 	}
@@ -33,7 +33,7 @@ type builder struct {
 	ends     map[[2]int]int       // node of a closed end's piece: run index, 0 left or 1 right
 	parent   []int                // union of nodes that became one piece
 	items    []item
-	legs     map[*wall.Corner]legRange
+	seams    map[*wall.Corner]Seam // look-up only
 }
 
 // item is a part or, with part.Run nil, the joint after the one before.
@@ -104,11 +104,11 @@ func (b *builder) vanishes(p *Piece) {
 func (b *builder) crowded(p *Piece) {
 	for _, m := range p.Miters {
 		c := m.Corner
-		if b.legsOf(c, p.Inside).Clear {
+		if b.legsOf(m.Seam)[0].Clear {
 			continue
 		}
 		what, mend := "its chairs overlap in plan even with the longest leg", "ask the fabricator for a longer leg or a shorter chair"
-		if !supportsClear(Supports(b.sys, c, p.Inside)) {
+		if !supportsClear(Supports(b.sys, m.Seam)) {
 			what, mend = "the supports under its miter overlap one another", "ask the fabricator for fewer or smaller supports at this turn and width"
 		}
 		for _, name := range []string{c.Arrive.Name, c.Leave.Name} {
@@ -151,34 +151,29 @@ func (b *builder) leg(r *Run, right bool) (legRange, int) {
 		if _, ok := b.ends[key]; !ok {
 			b.ends[key] = b.node()
 		}
-		return b.legRange(r, right, 0), b.ends[key]
+		return b.legRange(r, right), b.ends[key]
 	}
 	c := e.Corner
 	if c.Absorb {
-		return b.legRange(r, right, 0), -1
+		return b.legRange(r, right), -1
 	}
 	if _, ok := b.features[c]; !ok {
 		b.features[c] = b.node()
-		at := length.Length(0)
-		if right {
-			at = r.Cap
-		}
-		b.legs[c] = b.legRange(r, right, r.InsideAt(at)) // a crowded one is reported with its piece
 	}
-	return b.legs[c], b.features[c]
+	return b.legRange(r, right, b.seams[c]), b.features[c] // a crowded one is reported with its piece
 }
 
 // legsOf are the legs of a corner at the closest chair spacing either of its
 // runs has within the longest leg.
-func (b *builder) legsOf(c *wall.Corner, inside length.Length) Legs {
+func (b *builder) legsOf(m Seam) [2]Legs {
 	spacing := length.Length(0)
 	for _, r := range b.runs {
 		reach := b.sys.Corner.LongestLeg
-		a, z := length.Length(0), length.Min(reach, r.Front)
+		a, z, inside := length.Length(0), length.Min(reach, r.Front), m.Inside[1]
 		switch r.Run {
-		case c.Arrive:
-			a, z = r.Front-z, r.Front
-		case c.Leave:
+		case m.Corner.Arrive:
+			a, z, inside = r.Front-z, r.Front, m.Inside[0]
+		case m.Corner.Leave:
 		default:
 			continue
 		}
@@ -186,7 +181,7 @@ func (b *builder) legsOf(c *wall.Corner, inside length.Length) Legs {
 			spacing = s
 		}
 	}
-	return LegsOf(b.sys, c, inside, spacing, b.grid)
+	return LegsOf(b.sys, m, spacing, b.grid)
 }
 
 // run lays out one run, section by section.

@@ -74,10 +74,18 @@ type Part struct {
 // Length of the part along the cap line.
 func (p Part) Length() length.Length { return p.To - p.From }
 
+// Inside is the inside width of the part; of a transition, the wide end's.
+func (p Part) Inside() length.Length {
+	if p.Piece.Kind == Transition {
+		return p.Piece.Wide
+	}
+	return p.Run.InsideAt(p.From)
+}
+
 // Miter is a welded corner within a piece.
 type Miter struct {
-	Corner *wall.Corner
-	Trim   length.Length // front longer than rear at each leg, outside mold lines; negative at an inside corner
+	Seam
+	Trim [2]length.Length // front longer than rear at the arriving and at the leaving leg, outside mold lines; negative where it is shorter
 }
 
 // Piece is one made piece.
@@ -91,9 +99,9 @@ type Piece struct {
 	Miters    []Miter
 	LeftEnd   job.EndKind // EndTurn: a joint
 	RightEnd  job.EndKind
-	Inside    length.Length // of a transition, the wide end's
-	Wide      length.Length // inside widths of a transition at its two ends; of
-	Narrow    length.Length // another piece both are its inside width
+	Inside    length.Length // the widest
+	Wide      length.Length // the widest and the narrowest inside width: of a transition
+	Narrow    length.Length // those of its two ends, of a corner of two widths those of its legs
 	Straight  job.Face      // transition: the face that does not taper
 	Taper     Taper         // transition: where it tapers
 	Zone      wind.Zone
@@ -138,10 +146,10 @@ func (p *Piece) Length() length.Length {
 func (p *Piece) RearLength(i int) length.Length {
 	l := p.Parts[i].Length()
 	if i > 0 {
-		l -= p.Miters[i-1].Trim
+		l -= p.Miters[i-1].Trim[1]
 	}
 	if i < len(p.Miters) {
-		l -= p.Miters[i].Trim
+		l -= p.Miters[i].Trim[0]
 	}
 	return l
 }

@@ -68,11 +68,14 @@ func leaving(u0, u1, y0, y1 length.Length, turn job.Angle) Quad {
 	return Quad{at(u0, y0), at(u1, y0), at(u1, y1), at(u0, y1)}
 }
 
-// Supports places the supports under a miter, by the tier its width asks for.
-func Supports(s *job.System, c *wall.Corner, inside length.Length) []SupportPlace {
+// Supports places the supports under a miter, by the tier its wider leg asks
+// for.
+func Supports(s *job.System, m Seam) []SupportPlace {
+	c := m.Corner
 	if c.Absorb {
 		return nil
 	}
+	inside := length.Max(m.Inside[0], m.Inside[1])
 	var at []int
 	for _, t := range s.Corner.Supports {
 		at = t.At
@@ -80,9 +83,9 @@ func Supports(s *job.System, c *wall.Corner, inside length.Length) []SupportPlac
 			break
 		}
 	}
-	outside := inside + 2*s.Metal.Thickness
+	outside, other := m.Inside[0]+2*s.Metal.Thickness, m.Inside[1]+2*s.Metal.Thickness
 	// The miter runs from the outer corner point to where the rear mold lines meet.
-	ex, ey := -outside.MM()*math.Tan(c.CapTurn.Degrees()*math.Pi/360), outside.MM()
+	ex, ey := -outside.MM()*PerWidth(outside, other, c.CapTurn), outside.MM()
 	n := math.Hypot(ex, ey)
 	ux, uy := ex/n, ey/n
 	l, w := s.Corner.Support.Length.MM()/2, s.Corner.Support.Width.MM()/2

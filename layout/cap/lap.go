@@ -45,3 +45,47 @@ func Laps(s *job.System, w *job.Wall, inside, packFront, packRear length.Length)
 	rear = s.Profile.RearLeg - low - packRear - w.CoverRear
 	return front, rear
 }
+
+// mismatchAt is how far a fold at a cap station stands from that of the
+// profile's slope: not at all but on the wider leg of a corner of two widths.
+func (r *Run) mismatchAt(s *job.System, station length.Length) length.Length {
+	for _, p := range r.Parts {
+		if station >= p.From && station <= p.To {
+			return p.Mismatch(s)
+		}
+	}
+	return 0
+}
+
+// SlopeAt is the slope of the top at a cap station of a run: the profile's, but
+// for the wider leg of a corner of two widths.
+func (r *Run) SlopeAt(s *job.System, station length.Length) job.Slope {
+	for _, p := range r.Parts {
+		if station >= p.From && station <= p.To {
+			return p.Slope(s)
+		}
+	}
+	return s.Profile.TopSlope
+}
+
+// FoldAt is Fold at a cap station of a run, on a corner of two widths too.
+func (r *Run) FoldAt(s *job.System, station length.Length) (front, rear length.Length) {
+	front, rear = Fold(s, r.InsideAt(station))
+	if off := r.mismatchAt(s, station); s.Profile.SlopeBy == job.SlopeByChair {
+		front -= off
+	} else {
+		rear += off
+	}
+	return front, rear
+}
+
+// LapsAt is Laps at a cap station of a run, on a corner of two widths too.
+func (r *Run) LapsAt(s *job.System, station, packFront, packRear length.Length) (front, rear length.Length) {
+	front, rear = Laps(s, r.Wall, r.InsideAt(station), packFront, packRear)
+	if off := r.mismatchAt(s, station); s.Profile.SlopeBy == job.SlopeByChair {
+		front += off
+	} else {
+		rear -= off
+	}
+	return front, rear
+}

@@ -3,7 +3,6 @@ package cap
 import (
 	"copingset/layout/job"
 	"copingset/layout/length"
-	"copingset/layout/wall"
 )
 
 // legRange is what the leg of a feature at one end of a run may be, along the
@@ -11,56 +10,65 @@ import (
 // shop welds it. A feature without a leg has all three alike and negative.
 type legRange struct{ short, least, longest length.Length }
 
-// Legs are the legs a corner may have, along the front of the cap line.
+// Legs are what one leg of a corner may be, along the front of the cap line.
 type Legs struct {
 	Short   length.Length // trim + half a splice plate + sealant bearing, chairs clear
 	Least   length.Length // the job's leg too
 	Longest length.Length
-	Clear   bool // false: no leg up to the longest keeps chairs and supports apart
+	Clear   bool // false: no two legs up to the longest keep chairs and supports apart
 }
 
-// LegsOf finds the legs of a corner by the rules: the least front-face leg is
-// the greater of the job's leg and trim + half a splice plate + sealant
-// bearing, lengthened by the job's step until no two chairs or supports
-// overlap in plan, those a long leg needs between its joint and the miter
-// included. Both legs grow alike. A short run may go below the job's leg, not
-// below the rest.
-func LegsOf(s *job.System, c *wall.Corner, inside, spacing, grid length.Length) Legs {
-	trim := MiterTrim(inside+2*s.Metal.Thickness, c.CapTurn)
-	stated, longest := s.Corner.Leg, s.Corner.LongestLeg
-	if s.Corner.LegFace == job.Rear {
-		stated, longest = stated+trim, longest+trim
-	}
+// LegsOf finds the arriving and the leaving leg of a corner by the rules: the
+// least front-face leg is the greater of the job's leg and trim + half a splice
+// plate + sealant bearing, lengthened by the job's step until no two chairs or
+// supports overlap in plan, those a long leg needs between its joint and the
+// miter included. Both legs grow alike. A short run may go below the job's leg,
+// not below the rest.
+func LegsOf(s *job.System, m Seam, spacing, grid length.Length) [2]Legs {
 	// The leg is a number a crew tapes: up to the job's own step.
 	up := func(l length.Length) length.Length { return length.CeilTo(l, s.Corner.LegStep) }
-	short := up(length.Max(trim, 0) + s.Splice.Length/2 + s.Splice.Bearing)
-	least := length.Max(short, up(stated))
-	longest = length.Max(longest, least)
-	first := func(from length.Length) (length.Length, bool) {
-		for l := from; l <= longest; l += s.Corner.LegStep {
-			if legClear(s, c, inside, l) && betweenFits(s, c, inside, l, spacing, grid) {
+	var out [2]Legs
+	var short, least [2]length.Length
+	for i, trim := range m.Trims(s) {
+		stated, longest := s.Corner.Leg, s.Corner.LongestLeg
+		if s.Corner.LegFace == job.Rear {
+			stated, longest = stated+trim, longest+trim
+		}
+		short[i] = up(length.Max(trim, 0) + s.Splice.Length/2 + s.Splice.Bearing)
+		least[i] = length.Max(short[i], up(stated))
+		out[i].Longest = length.Max(longest, least[i])
+	}
+	first := func(from [2]length.Length) ([2]length.Length, bool) {
+		for l := from; l[0] <= out[0].Longest && l[1] <= out[1].Longest; l[0], l[1] = l[0]+s.Corner.LegStep, l[1]+s.Corner.LegStep {
+			if legsClear(s, m, l) && betweenFits(s, m, 0, l[0], spacing, grid) && (!m.Two() || betweenFits(s, m, 1, l[1], spacing, grid)) {
 				return l, true
 			}
 		}
 		return from, false
 	}
-	out := Legs{Longest: longest}
-	out.Short, _ = first(short)
-	out.Least, out.Clear = first(least)
+	short, _ = first(short)
+	least, ok := first(least)
+	for i := range out {
+		out[i].Short, out[i].Least, out[i].Clear = short[i], least[i], ok
+	}
 	return out
 }
 
-// legClear tells whether no two chairs or supports of a corner with two legs
-// alike overlap.
-func legClear(s *job.System, c *wall.Corner, inside, leg length.Length) bool {
-	half, u := s.Chair.Length/2, leg+s.Joint.Gap/2
-	q1, q2 := ChairOn(s, c, false, inside, u-half, u+half), ChairOn(s, c, true, inside, u-half, u+half)
-	if Overlap(q1, q2) {
+// legsClear tells whether no two chairs or supports of a corner with these two
+// legs overlap.
+func legsClear(s *job.System, m Seam, legs [2]length.Length) bool {
+	half := s.Chair.Length / 2
+	var q [2]Quad
+	for i, l := range legs {
+		u := l + s.Joint.Gap/2
+		q[i] = ChairOn(s, m.Corner, i == 1, m.Inside[i], u-half, u+half)
+	}
+	if Overlap(q[0], q[1]) {
 		return false
 	}
-	sup := Supports(s, c, inside)
+	sup := Supports(s, m)
 	for _, p := range sup {
-		if Overlap(p.Quad, q1) || Overlap(p.Quad, q2) {
+		if Overlap(p.Quad, q[0]) || Overlap(p.Quad, q[1]) {
 			return false
 		}
 	}
@@ -69,28 +77,32 @@ func legClear(s *job.System, c *wall.Corner, inside, leg length.Length) bool {
 
 // betweenFits tells whether the chairs that a leg longer than the tested
 // spacing needs find room between its joint and the miter.
-func betweenFits(s *job.System, c *wall.Corner, inside, leg, spacing, grid length.Length) bool {
+func betweenFits(s *job.System, m Seam, side int, leg, spacing, grid length.Length) bool {
 	// As long as its front or its centre line, whichever is longer.
-	long := length.Max(leg, leg-MiterTrim(inside+2*s.Metal.Thickness, c.CapTurn)/2)
+	long := length.Max(leg, leg-m.Trims(s)[side]/2)
 	bays := (long + spacing - 1) / spacing
 	if bays < 2 {
 		return true
 	}
 	joint := leg + s.Joint.Gap/2
 	most := length.Min(spacing, joint-(bays-1)*s.Chair.Length)
-	_, ok := ClearOfMiter(s, c, inside, joint/bays, most, grid, true)
+	_, ok := ClearOfMiter(s, m, side, joint/bays, most, grid, true)
 	return ok
 }
 
-// ClearOfMiter is the nearest distance from a corner point, from u to most, at
-// which a chair's centre keeps the chair clear of the supports, of the miter
-// line and, with twin, of a like chair on the other leg.
-func ClearOfMiter(s *job.System, c *wall.Corner, inside, u, most, grid length.Length, twin bool) (length.Length, bool) {
+// ClearOfMiter is the nearest distance from a corner point along the arriving
+// leg (side 0) or the leaving one (1), from u to most, at which a chair's centre
+// keeps the chair clear of the supports, of the miter line and, with twin, of a
+// like chair on the other leg.
+func ClearOfMiter(s *job.System, m Seam, side int, u, most, grid length.Length, twin bool) (length.Length, bool) {
+	if side == 1 {
+		m = m.turned()
+	}
 	half := s.Chair.Length / 2
-	sup := Supports(s, c, inside)
+	sup := Supports(s, m)
 	for ; u <= most; u += grid {
-		q := ChairOn(s, c, false, inside, u-half, u+half)
-		ok := !PastMiter(s, c, inside, u-half) && !(twin && Overlap(q, ChairOn(s, c, true, inside, u-half, u+half)))
+		q := ChairOn(s, m.Corner, false, m.Inside[0], u-half, u+half)
+		ok := !PastMiter(s, m, 0, m.Inside[0], u-half) && !(twin && Overlap(q, ChairOn(s, m.Corner, true, m.Inside[1], u-half, u+half)))
 		for _, p := range sup {
 			ok = ok && !Overlap(q, p.Quad)
 		}
@@ -101,12 +113,13 @@ func ClearOfMiter(s *job.System, c *wall.Corner, inside, u, most, grid length.Le
 	return 0, false
 }
 
-// PastMiter tells whether a chair whose edge is this far from the corner point
-// crosses the miter, beyond which there is no wall of its run.
-func PastMiter(s *job.System, c *wall.Corner, inside, edge length.Length) bool {
+// PastMiter tells whether a chair of an inside width on one leg, whose edge is
+// this far from the corner point, crosses the miter, beyond which there is no
+// wall of its run.
+func PastMiter(s *job.System, m Seam, side int, inside, edge length.Length) bool {
 	y0 := s.Metal.Thickness + s.Chair.FrontEdge
 	y1 := s.Metal.Thickness + inside - s.Chair.RearEdge
-	return edge < length.Max(MiterTrim(y0, c.CapTurn), MiterTrim(y1, c.CapTurn))
+	return edge < length.Max(m.at(s, side, y0), m.at(s, side, y1))
 }
 
 func supportsClear(sup []SupportPlace) bool {

@@ -86,8 +86,25 @@ func (b *builder) shape(p *Piece) {
 		p.RightEnd = last.Run.Right.Kind
 	}
 	for i := 1; i < len(p.Parts); i++ {
-		c := p.Parts[i-1].Run.Right.Corner
-		p.Miters = append(p.Miters, Miter{Corner: c, Trim: MiterTrim(p.Inside+2*b.sys.Metal.Thickness, c.CapTurn)})
+		m := b.seams[p.Parts[i-1].Run.Right.Corner]
+		p.Miters = append(p.Miters, Miter{m, m.Trims(b.sys)})
+	}
+	widest := first
+	for _, q := range p.Parts {
+		if p.Kind != Transition {
+			p.Wide, p.Narrow = length.Max(p.Wide, q.Inside()), length.Min(p.Narrow, q.Inside())
+		}
+		if q.Inside() > widest.Inside() {
+			widest = q
+		}
+	}
+	p.Inside = p.Wide
+	if p.Kind != Transition && !accepts(b.sys, p.Narrow, p.Wide) {
+		f := refOf(first.Run)
+		f.Pieces = []string{special(p)}
+		b.hold("two-widths", first.Run.Job.At, f,
+			"piece "+special(p)+" would have legs of "+job.Both(p.Narrow)+" to "+job.Both(p.Wide)+" inside, which differ by more than the job accepts",
+			"runs this short leave no room for a joint between their corners", "detail this stretch by hand with the fabricator")
 	}
 	ended := p.LeftEnd != job.EndTurn || p.RightEnd != job.EndTurn
 	switch {
@@ -131,7 +148,7 @@ func (b *builder) shape(p *Piece) {
 			}
 		}
 	}
-	p.Assembly = first.Run.ChoiceFor(p.Zone, p.Inside).Assembly
+	p.Assembly = widest.Run.ChoiceFor(p.Zone, p.Inside).Assembly
 	p.Girth = Girth(&b.sys.Profile, p.Mean()+2*b.sys.Metal.Thickness)
 	p.Grams = weight(b.sys, p)
 	p.Lift = LiftOf(&b.job.Site, ShippedGrams(b.sys, p), p.Shipped())

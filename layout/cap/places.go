@@ -19,6 +19,10 @@ func (s *stretch) roomy(end, w int, room length.Length) bool {
 // places gathers the candidates and what can be done at each.
 func (s *stretch) places() {
 	s.count()
+	if !s.f.sys.Transition.Offered() {
+		s.whole = s.shares(nil, beyond)
+		return
+	}
 	t, g, grid := &s.f.sys.Transition, s.f.sys.Joint.Gap, s.f.grid
 	var base []length.Length
 	add := func(x length.Length) {

@@ -3,14 +3,15 @@ package cap
 import (
 	"slices"
 
-	"copingset/layout/job"
 	"copingset/layout/length"
 )
 
 // The widths of a chain of runs by dynamic programming over the places where
 // its transition pieces can stand. Plans are compared by, in this order: the
-// readings whose play the rear leg cannot take up, the transitions, the metal.
-// Every reading is covered in all of them.
+// readings whose play the rear leg cannot take up, the transitions, the corners
+// of two widths, the metal. A transition is one more piece to make and to set; a
+// corner of two widths costs no more than another, but a fold stands off its
+// neighbour there. Every reading is covered in all plans.
 //
 // A run is solved from the side away from its cut pieces: a mirrored job is
 // then the same problem, and gets the mirrored answer. The places looked at are
@@ -20,13 +21,19 @@ import (
 
 // cost of a plan.
 type cost struct {
-	held   int32
-	pieces int32 // transitions
-	area   int64 // inside width by length, in units of half a micrometre each way
+	held    int32
+	pieces  int32 // transitions
+	corners int32 // of two widths
+	area    int64 // inside width by length, in units of half a micrometre each way
 }
 
-func (a cost) plus(b cost) cost  { return cost{a.held + b.held, a.pieces + b.pieces, a.area + b.area} }
-func (a cost) minus(b cost) cost { return cost{a.held - b.held, a.pieces - b.pieces, a.area - b.area} }
+func (a cost) plus(b cost) cost {
+	return cost{a.held + b.held, a.pieces + b.pieces, a.corners + b.corners, a.area + b.area}
+}
+
+func (a cost) minus(b cost) cost {
+	return cost{a.held - b.held, a.pieces - b.pieces, a.corners - b.corners, a.area - b.area}
+}
 
 func (a cost) less(b cost) bool {
 	switch {
@@ -34,13 +41,16 @@ func (a cost) less(b cost) bool {
 		return a.held < b.held
 	case a.pieces != b.pieces:
 		return a.pieces < b.pieces
+	case a.corners != b.corners:
+		return a.corners < b.corners
 	}
 	return a.area < b.area
 }
 
 // passes reports a cost beyond a limit, whatever the metal.
 func (a cost) passes(limit cost) bool {
-	return a.held > limit.held || a.held == limit.held && a.pieces > limit.pieces
+	a.area = limit.area
+	return limit.less(a)
 }
 
 func area(width, along length.Length) int64 { return int64(width/500) * int64(along/500) }
@@ -66,6 +76,7 @@ type stretch struct {
 	blocked  []window        // joint centres
 	least    length.Length   // least straight piece
 	legs     [2][]legRange   // at the beginning and the end, by width
+	meets    [][]bool        // the widths that may follow each round the corner at the end; nil: each only itself
 
 	widths []length.Length
 	counts []counted       // by number of readings and width
@@ -152,12 +163,26 @@ func (f *frame) stretchOf(b *builder, r *Run, widths []length.Length) *stretch {
 		s.cover = append(s.cover, f.covering(n))
 		s.loose = append(s.loose, f.loosest(n))
 	}
-	for _, w := range widths {
-		l, r := quiet.legRange(r, false, w), quiet.legRange(r, true, w)
+	left, right := f.pairs(quiet, r.Left.Corner), f.pairs(quiet, r.Right.Corner)
+	for w, inside := range widths {
+		var before, behind []Seam // a leg has to serve whatever width it meets
+		for v, other := range widths {
+			if r.Left.Corner != nil && (v == w || left != nil && left[v][w]) {
+				before = append(before, Seam{r.Left.Corner, [2]length.Length{other, inside}})
+			}
+			if r.Right.Corner != nil && (v == w || right != nil && right[w][v]) {
+				behind = append(behind, Seam{r.Right.Corner, [2]length.Length{inside, other}})
+			}
+		}
+		l, r := quiet.legRange(r, false, before...), quiet.legRange(r, true, behind...)
 		if s.turned {
 			l, r = r, l
 		}
 		s.legs[0], s.legs[1] = append(s.legs[0], l), append(s.legs[1], r)
+	}
+	s.meets = right
+	if s.turned {
+		s.meets = transposed(left)
 	}
 	return s
 }
@@ -422,6 +447,7 @@ func (h head) betters(o head) bool { return !o.ok || o.bare < h.bare || h.cost.l
 
 // split finds the best plan of the chain in the widths given and sets it.
 func (f *frame) split(widths []length.Length) {
+	f.widths = widths
 	for _, r := range f.chain.runs {
 		choose(f.job, f.demand, r, widths)
 	}
@@ -460,7 +486,7 @@ func (f *frame) split(widths []length.Length) {
 			in[k] = entry{ok: k == w}
 		}
 		p := f.carry(all, in, limit, ahead, keep)
-		p.choose(w)
+		p.close(w)
 		return p
 	}
 	// The width that an open chain would end in sets the limit for all.
@@ -482,6 +508,7 @@ func (f *frame) split(widths []length.Length) {
 type plan struct {
 	all   []*stretch
 	out   [][]entry // by run
+	from  [][]int   // by run: the width at its end that each width at the next one's beginning follows
 	steps [][]step
 	w     int // width at the end
 	end   entry
@@ -496,10 +523,11 @@ func (f *frame) carry(all []*stretch, in []entry, limit cost, ahead []cost, keep
 		if keep {
 			p.steps = append(p.steps, slices.Clone(steps))
 		}
-		p.out = append(p.out, out)
-		in = out
+		next, from := s.round(out)
+		p.out, p.from = append(p.out, out), append(p.from, from)
+		in = next
 	}
-	for w, e := range in {
+	for w, e := range p.out[len(all)-1] {
 		if e.ok && (!p.end.ok || e.cost.less(p.end.cost)) {
 			p.w, p.end = w, e
 		}
@@ -507,8 +535,12 @@ func (f *frame) carry(all []*stretch, in []entry, limit cost, ahead []cost, keep
 	return p
 }
 
-// choose takes the plan that ends in one width.
-func (p *plan) choose(w int) { p.w, p.end = w, p.out[len(p.out)-1][w] }
+// close takes the plan of a ring that comes back to the width it began in.
+func (p *plan) close(w int) {
+	n := len(p.out) - 1
+	back, from := p.all[n].round(p.out[n])
+	p.w, p.end = from[w], back[w]
+}
 
 // set gives the runs their bands, back from the end.
 func (p *plan) set() {
@@ -525,6 +557,9 @@ func (p *plan) set() {
 		w = int(-1 - last)
 		slices.Reverse(tapers)
 		s.set(s.widths[w], tapers)
+		if i > 0 {
+			w = p.from[i-1][w]
+		}
 	}
 }
 
@@ -550,29 +585,4 @@ func (b *builder) leastPiece(expansion bool) length.Length {
 		return b.sys.LeastPiece
 	}
 	return length.Max(b.sys.LeastPiece, b.sys.Expansion.ChairFrom+b.sys.Chair.Length-b.sys.Joint.Gap/2)
-}
-
-// legRange is what the leg at one end of a run may be in one inside width.
-func (b *builder) legRange(r *Run, right bool, inside length.Length) legRange {
-	e := r.Left
-	if right {
-		e = r.Right
-	}
-	if e.Kind != job.EndTurn {
-		rule := b.sys.EndCap
-		if e.Kind == job.EndWall {
-			rule = b.sys.WallEnd
-		}
-		// Two chairs stand on the leg: the joint's and the end's.
-		short := b.sys.Chair.EndChair + b.sys.Chair.Length - b.sys.Joint.Gap/2
-		short = length.CeilTo(length.Max(short, b.sys.Splice.Length/2+b.sys.Splice.Bearing), b.grid)
-		least := length.Max(short, length.CeilTo(rule.Leg, b.grid))
-		return legRange{short, least, length.Max(least, b.sys.Corner.LongestLeg)}
-	}
-	if e.Corner.Absorb {
-		h := -b.sys.Joint.Gap / 2
-		return legRange{h, h, h}
-	}
-	l := b.legsOf(e.Corner, inside)
-	return legRange{l.Short, l.Least, l.Longest}
 }

@@ -15,6 +15,17 @@ func Girth(p *job.Profile, outside length.Length) length.Length {
 	return p.FrontLeg + p.Drip.Length + top + p.RearLeg + p.RearHook.Length + 2*p.HemReturn
 }
 
+// Girth of the part: that of its piece, but each leg of a corner of two widths
+// has its own.
+func (p Part) Girth(s *job.System) length.Length {
+	if p.Piece.Kind == Transition || p.Piece.Wide == p.Piece.Narrow {
+		return p.Piece.Girth
+	}
+	own := s.Profile
+	own.TopSlope = p.Slope(s)
+	return Girth(&own, p.Inside()+2*s.Metal.Thickness)
+}
+
 // ShippedGrams is the weight of a piece with what is cut off on the roof.
 func ShippedGrams(s *job.System, p *Piece) int64 {
 	return p.Grams + int64(math.Round(p.Girth.MM()*s.Metal.Thickness.MM()*p.Allowance.MM()*s.Metal.Density*1e-6))
@@ -25,7 +36,7 @@ func weight(s *job.System, p *Piece) int64 {
 	var mm3 float64
 	for i, q := range p.Parts {
 		mean := (q.Length().MM() + p.RearLength(i).MM()) / 2
-		mm3 += p.Girth.MM() * mean * s.Metal.Thickness.MM()
+		mm3 += q.Girth(s).MM() * mean * s.Metal.Thickness.MM()
 	}
 	return int64(math.Round(mm3 * s.Metal.Density / 1e6)) // kg/m3 = g per 1e6 mm3
 }

@@ -11,8 +11,8 @@ import (
 // Frame gives every run its inside widths, its zones and the assemblies tested
 // for them. Runs that turn into one another share one width at their corner;
 // where one width from end to end would leave the rear leg more play than it
-// can take up, and the fabricator makes transition pieces, the runs are split
-// into the fewest widths (split.go). Build reports the play that is left.
+// can take up, and the fabricator makes transition pieces or corners of two
+// widths, the runs are split (split.go). Build reports the play that is left.
 func Frame(j *job.Job, d wind.Demand, perims []*wall.Perimeter, grid length.Length) ([][]*Run, finding.List) {
 	var found finding.List
 	out := make([][]*Run, 0, len(perims))
@@ -84,8 +84,10 @@ type frame struct {
 	grid   length.Length
 	all    []*Run // of the perimeter
 	chain  chain
-	short  *Run   // needs more than the widest offered
-	steps  []step // room for those of one pass
+	short  *Run                      // needs more than the widest offered
+	steps  []step                    // room for those of one pass
+	widths []length.Length           // of a split
+	meet   map[*wall.Corner][][]bool // pairs of a corner that were looked at
 }
 
 // clearance is the least room behind the wall at its worst reading: the
@@ -140,7 +142,7 @@ func (f *frame) solve() {
 			held = held || f.loosest(q.Need) < one
 		}
 	}
-	if held && f.sys.Transition.Offered() {
+	if held && (f.sys.Transition.Offered() || f.sys.Corner.TwoWidths != nil) {
 		f.split(thinned(offered(f.sys.Widths, least, one)))
 	}
 	for _, r := range f.chain.runs {
@@ -209,6 +211,9 @@ func (b *builder) play(r *Run) {
 // loose holds a station whose rear play the leg cannot take up.
 func (b *builder) loose(r *Run, at finding.Place, station, inside, play length.Length) {
 	why := "one inside width of " + job.Both(inside) + " goes through all corners"
+	if b.sys.Corner.TwoWidths != nil {
+		why = "the inside width there is " + job.Both(inside) + ", and no corner of two widths within the job's mismatch would change it"
+	}
 	mend := "measure the width again; if it is right this stretch needs a transition to another width: ask the fabricator whether one is made and write " +
 		"`transition:` with its length, its legs and the most it changes; or pack the rear face"
 	if b.sys.Transition.Offered() {

@@ -16,6 +16,7 @@ import (
 func (d *decoder) check(j *Job) {
 	d.checkWidths(&j.System)
 	d.checkTransition(&j.System)
+	d.checkTwoWidths(&j.System)
 	d.checkPieces(j)
 	d.checkTemperatures(j)
 	d.checkSupports(&j.System)
@@ -107,6 +108,16 @@ func (d *decoder) checkTransition(s *System) {
 	if plate := "system.splice.length"; d.has(leg, plate, "system.joint.gap") && t.Leg < least {
 		d.conflict("lengths-conflict", d.places[leg], d.places[plate], "lengthen the leg past the splice plate",
 			"the leg of a transition, %s, is shorter than the splice plate reaches under it, %s", Both(t.Leg), Both(least))
+	}
+}
+
+// checkTwoWidths looks at the least slope of a corner's wider leg: the profile's
+// own is the most there is to share out.
+func (d *decoder) checkTwoWidths(s *System) {
+	const least, top = "system.corner.two_widths.slope_least", "system.profile.top_slope"
+	if w := s.Corner.TwoWidths; w != nil && d.has(least, top) && w.SlopeLeast > s.Profile.TopSlope {
+		d.conflict("slopes-conflict", d.places[least], d.places[top], "write the least slope the fabricator accepts of the wider leg of a corner",
+			"the least slope of a wider leg is more than the top's own, and both legs of a corner rise alike: the wider one slopes less")
 	}
 }
 

@@ -205,6 +205,10 @@ func decodeCorner(p *part) CornerRules {
 			At:      readAll(i, "at", "value-percent", parsePercent),
 		})
 	}
+	if p.given("two_widths") {
+		w := p.sub("two_widths")
+		c.TwoWidths = &TwoWidths{MismatchMost: w.length("mismatch_most", notNegative), SlopeLeast: read(w, "slope_least", "value-slope", ParseSlope)}
+	}
 	return c
 }
 

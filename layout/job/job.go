@@ -216,6 +216,15 @@ type CornerRules struct {
 	AnglePlay  Angle         // a corner is made to the wall's turn when the lines' turn differs by no more
 	Support    Support
 	Supports   []SupportTier // by inside width, ascending; supports at the miter
+	TwoWidths  *TwoWidths    // nil: one width goes through every corner
+}
+
+// TwoWidths is what the fabricator accepts of a corner whose legs have
+// different widths. Both tops rise alike from the seam's inner point to its
+// outer one, so the wider leg has less slope than the profile.
+type TwoWidths struct {
+	MismatchMost length.Length // of the wider leg's fold against the cap of the profile's slope beside it
+	SlopeLeast   Slope         // of the wider leg
 }
 
 // Support is the short chair under a miter.

@@ -57,10 +57,27 @@ func square(x float64) fold.End { return func(_, _ float64) float64 { return x }
 
 // miter is a cut at the right end of a leg (side +1) or the left (-1) in the
 // plumb plane that bisects a turn: x moves by y tan(turn/2), whatever the
-// height. Outside corners (positive turns) shorten the roof side. A two-width
-// corner moves it by its own trim at the rear mold line instead.
+// height. Outside corners (positive turns) shorten the roof side.
 func miter(x, side, perWidth float64) fold.End {
 	return func(y, _ float64) float64 { return x - side*y*perWidth }
+}
+
+// seam is the cut of a leg at a corner of two widths. The top is cut from the
+// outer corner point to the inner one, by the leg's own trim at its rear mold
+// line. What is turned from the front legs, and from the rear legs, stands alike
+// off both of them, so it meets in the plane that bisects the turn: the drip in
+// that through the outer point, the hook in that through the inner one.
+func seam(s section, x, side, trim, perWidth float64) fold.End {
+	const hair = 1e-6
+	return func(y, z float64) float64 {
+		switch {
+		case y <= 0:
+			return x - side*y*perWidth
+		case z > -s.slope*y-hair:
+			return x - side*y*trim/s.width
+		}
+		return x - side*(trim+(y-s.width)*perWidth)
+	}
 }
 
 // withUpstand hangs a flange on the top at one end, bent up against a higher

@@ -147,9 +147,12 @@ func corner(p *cap.Piece) string {
 		s += "the longer leg is at your left hand"
 	case first < last:
 		s += "the longer leg is at your right hand"
-	default:
+	case p.Narrow == p.Wide:
 		s += "both end legs are alike"
+	default:
+		s += "both end legs are equally long"
 	}
+	s += widerLeg(p)
 	for i, m := range p.Miters {
 		turn := "an outside corner"
 		if m.Corner.Turn < 0 {
@@ -168,4 +171,21 @@ func corner(p *cap.Piece) string {
 		s += "; the closed end is at your right hand"
 	}
 	return s + "."
+}
+
+// widerLeg tells the legs of a corner of two widths apart.
+func widerLeg(p *cap.Piece) string {
+	if p.Narrow == p.Wide {
+		return ""
+	}
+	first, last := p.Parts[0].Inside(), p.Parts[len(p.Parts)-1].Inside()
+	switch {
+	case first > last:
+		return "; the wider leg is at your left hand"
+	case first < last:
+		return "; the wider leg is at your right hand"
+	case first == p.Wide:
+		return "; its middle is narrower than its end legs"
+	}
+	return "; its middle is wider than its end legs"
 }

@@ -50,7 +50,7 @@ func key(p *cap.Piece, mirrored bool) string {
 	n := len(p.Parts)
 	for i := range n {
 		q := p.Parts[at(i, n)]
-		parts = append(parts, fmt.Sprint("l", int64(q.Length())))
+		parts = append(parts, fmt.Sprint("l", int64(q.Length()), "/", int64(q.Inside())))
 		for k := range p.Cutouts {
 			o := p.Cutouts[at(k, len(p.Cutouts))]
 			if !ofRun(o, q) {
@@ -66,7 +66,11 @@ func key(p *cap.Piece, mirrored bool) string {
 	}
 	for i := range p.Miters {
 		m := p.Miters[at(i, len(p.Miters))]
-		parts = append(parts, fmt.Sprint("m", int64(m.Trim), "/", int64(madeTurn(m))))
+		arrive, leave := m.Trim[0], m.Trim[1]
+		if mirrored {
+			arrive, leave = leave, arrive
+		}
+		parts = append(parts, fmt.Sprint("m", int64(arrive), "/", int64(leave), "/", int64(madeTurn(m))))
 	}
 	left, right, hand := p.LeftEnd, p.RightEnd, p.CutAt
 	if mirrored {

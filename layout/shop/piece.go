@@ -6,7 +6,6 @@ import (
 	"copingset/layout/cap"
 	"copingset/layout/fold"
 	"copingset/layout/job"
-	"copingset/layout/length"
 )
 
 // raw is a body before it is unfolded.
@@ -22,17 +21,18 @@ func (b *builder) bodies(p *cap.Piece) []raw {
 	if p.Kind == cap.Transition {
 		return b.tapered(p, m)
 	}
-	sec := sectionOf(m, outside(b.s, p).MM())
 	gap := b.shop.WeldGap.MM() / 2
 	var out []raw
 	for i, q := range p.Parts {
+		m.slope = float64(q.Slope(b.s)) / 1e9
+		sec := sectionOf(m, (q.Inside() + 2*b.s.Metal.Thickness).MM())
 		x0, x1 := 0.0, q.Length().MM()
 		left, right := square(x0), square(x1)
 		if i > 0 {
-			left = b.miterOf(p, i-1, x0, -1, gap)
+			left = b.miterOf(p.Miters[i-1], sec, x0, -1, gap)
 		}
 		if i < len(p.Miters) {
-			right = b.miterOf(p, i, x1, 1, gap)
+			right = b.miterOf(p.Miters[i], sec, x1, 1, gap)
 		}
 		allowance := p.Allowance.MM()
 		switch {
@@ -59,9 +59,6 @@ func (b *builder) bodies(p *cap.Piece) []raw {
 	}
 	return out
 }
-
-// outside is the outside width of a piece.
-func outside(s *job.System, p *cap.Piece) length.Length { return p.Inside + 2*s.Metal.Thickness }
 
 // tapered are the two bodies of a transition, from its left hand to its right.
 func (b *builder) tapered(p *cap.Piece, m measures) []raw {
@@ -114,12 +111,20 @@ func (b *builder) measures() measures {
 	}
 }
 
-// miterOf is the cut of a leg at a miter. Half the gap of the weld comes off
-// square to the plane of the cut, so along the leg it is gap / cos(turn/2).
-func (b *builder) miterOf(p *cap.Piece, i int, x, side, gap float64) fold.End {
-	mt := p.Miters[i]
+// miterOf is the cut of a leg at a miter, at its right end (side +1, where it
+// arrives) or its left. Half the gap of the weld comes off square to the plane of
+// the cut, so along the leg it is gap / cos(turn/2), or with two widths gap over
+// the cosine of the seam's own angle.
+func (b *builder) miterOf(mt cap.Miter, sec section, x, side, gap float64) fold.End {
 	half := madeTurn(mt).Degrees() / 2 * math.Pi / 180
-	return miter(x-side*gap/math.Cos(half), side, mt.Trim.MM()/outside(b.s, p).MM())
+	trim := mt.Trim[0].MM()
+	if side < 0 {
+		trim = mt.Trim[1].MM()
+	}
+	if !mt.Two() {
+		return miter(x-side*gap/math.Cos(half), side, trim/sec.width)
+	}
+	return seam(sec, x-side*gap*math.Hypot(sec.width, trim)/sec.width, side, trim, math.Tan(half))
 }
 
 // prism folds a section between two ends, with its hems. A closed hem adds, on

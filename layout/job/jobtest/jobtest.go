@@ -151,10 +151,25 @@ func transitions(t *rapid.T, s *job.System) {
 	leg = length.CeilTo(leg, length.Inch16) + sixteenths(t, 0, 4, "transition leg")
 	s.Transition = job.Transition{Leg: leg, Length: 2*leg + sixteenths(t, 6, 40, "transition taper"), ChangeMost: sixteenths(t, 1, 4, "transition change")}
 	s.Transition.Length = length.Min(s.Transition.Length, s.Stock)
+	if rapid.Bool().Draw(t, "two widths") {
+		s.Corner.TwoWidths = &job.TwoWidths{MismatchMost: length.Length(rapid.IntRange(1, 4).Draw(t, "mismatch")) * in / 16,
+			SlopeLeast: job.Slope(rapid.IntRange(20, 40).Draw(t, "least slope")) * 1_000_000}
+		if rapid.IntRange(0, 3).Draw(t, "no transitions") == 0 {
+			s.Transition = job.Transition{}
+		}
+	}
 }
 
-// vary gives a wall stretches of other widths, with steps and slow tapers.
+// vary gives a wall stretches of other widths, with steps and slow tapers, or
+// one other width from end to end.
 func vary(t *rapid.T, r *job.Run) {
+	if rapid.IntRange(0, 2).Draw(t, "another wall") == 0 {
+		wide := length.Length(rapid.IntRange(1, 8).Draw(t, "wider all along")) * in / 2
+		for i := range r.Readings {
+			r.Readings[i].Width += wide
+		}
+		return
+	}
 	wide, to := length.Length(0), length.Length(0)
 	for i := range r.Readings {
 		if rapid.IntRange(0, 7).Draw(t, "another width") == 0 {

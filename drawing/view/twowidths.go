@@ -1,0 +1,74 @@
+package view
+
+import (
+	"strconv"
+
+	"copingset/drawing"
+	"copingset/layout"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// LegSlopeWords letter the slope of one leg of a corner of two widths, finer
+// than a tape shows, for the other leg's differs from it by little.
+func LegSlopeWords(l *layout.Layout, s job.Slope) string {
+	if s == 0 {
+		return "level top"
+	}
+	return slopeWords(l, s) + " (" + strconv.FormatFloat(float64(s)/1e7, 'f', 2, 64) + "%)"
+}
+
+// StandsOff says how a leg of a corner of two widths stands beside the cap at its
+// joint, which has the profile's slope; nothing where they agree.
+func StandsOff(l *layout.Layout, p layout.Part) string {
+	off := p.Mismatch(&l.Job.System)
+	if off == 0 {
+		return ""
+	}
+	st := Blank(l)
+	words := st.Short(off)
+	if st.Metric {
+		words = length.Millimetres(off, 1) + " mm"
+	}
+	if l.Job.System.Profile.SlopeBy == job.SlopeByChair {
+		return "front fold " + words + " lower than that of the cap beside it"
+	}
+	return "rear fold " + words + " higher than that of the cap beside it"
+}
+
+// LegWords say of one leg of a corner of two widths how wide it is inside, how
+// its top falls, and how it stands beside its neighbour.
+func LegWords(l *layout.Layout, p layout.Part) string {
+	words := Shop(l).Short(p.Inside())
+	if Metric(l) {
+		words += " mm"
+	}
+	words += " inside, top falls " + LegSlopeWords(l, p.Slope(&l.Job.System))
+	if off := StandsOff(l, p); off != "" {
+		words += ", " + off
+	}
+	return drawing.Letter(words)
+}
+
+// twoWords are the notes of a corner of two widths, a leg each.
+func (c *corner) twoWords() []string {
+	if c.tapers() || c.p.Wide == c.p.Narrow {
+		return nil
+	}
+	out := []string{"Two widths: the seam runs from the outer corner point to the inner one, and both tops rise alike to it."}
+	for _, g := range c.legs {
+		out = append(out, legTitle(g)+", run "+g.part.Run.Name+": "+LegWords(c.l, g.part)+".")
+	}
+	return out
+}
+
+// legTitle is the name of a leg at the beginning of a sentence.
+func legTitle(g cornerLeg) string {
+	switch {
+	case g.atLeft:
+		return "Left leg"
+	case g.atEnd:
+		return "Right leg"
+	}
+	return "Middle"
+}
