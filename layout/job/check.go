@@ -380,6 +380,8 @@ func (d *decoder) checkEnds(j *Job) {
 				ask("end_cap", e.At, "a run has a free end")
 			case EndWall:
 				ask("wall_end", e.At, "a run dies into a higher wall")
+			case EndPitch:
+				ask("pitch_miter", e.At, "the top of a run changes its slope")
 			case EndStep:
 				ask("end_cap", e.At, "the coping ends above a step in the wall top")
 				ask("wall_end", e.At, "the coping dies into a step in the wall top")
