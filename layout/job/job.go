@@ -435,11 +435,11 @@ type EndKind int
 
 // The ways a run can end.
 const (
-	EndTurn EndKind = iota // turns into the next run
-	EndFree                // free end with an end cap
-	EndWall                // dies into a higher wall
-	EndStep                // goes straight on into the next run, whose top is higher or lower
-	EndPitch               // goes straight on into the next run, whose top has another slope
+	EndTurn  EndKind = iota // turns into the next run
+	EndFree                 // free end with an end cap
+	EndWall                 // dies into a higher wall
+	EndStep                 // goes straight on into the next run, whose top is higher or lower
+	EndPitch                // goes straight on into the next run, whose top has another slope
 )
 
 // Pitch is how a wall top changes its slope at a break.
@@ -474,7 +474,7 @@ func (w Way) String() string { return [...]string{"either way", "rising", "falli
 
 // End is one end of a run. Turn is positive to the right (towards the roof).
 type End struct {
-	At   finding.Place
+	At    finding.Place
 	Kind  EndKind
 	Turn  Angle
 	Step  length.Length // how much higher the next run's top is, about; negative: lower
