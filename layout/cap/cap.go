@@ -30,10 +30,11 @@ const (
 	WallEnd          // upstand flange against a higher wall
 	Combined         // a short run with a miter and an end in one piece
 	Transition       // tapers from one inside width to another
+	PitchMiter       // one weld over a break in the slope of the wall top, two legs
 )
 
 func (k Kind) String() string {
-	return [...]string{"straight", "corner", "double miter", "end cap", "wall end", "corner with end", "transition"}[k]
+	return [...]string{"straight", "corner", "double miter", "end cap", "wall end", "corner with end", "transition", "pitch miter"}[k]
 }
 
 // Hand of a piece: that of a person on the roof looking out over the wall.
@@ -74,10 +75,10 @@ type Part struct {
 // Length of the part along the cap line.
 func (p Part) Length() length.Length { return p.To - p.From }
 
-// Miter is a welded corner within a piece.
+// Miter is a welded corner within a piece, or a weld over a break of slope.
 type Miter struct {
 	Corner *wall.Corner
-	Trim   length.Length // front longer than rear at each leg, outside mold lines; negative at an inside corner
+	Trim   length.Length // front longer than rear at each leg, outside mold lines; negative at an inside corner and over a valley
 }
 
 // Piece is one made piece.

@@ -70,7 +70,7 @@ func leaving(u0, u1, y0, y1 length.Length, turn job.Angle) Quad {
 
 // Supports places the supports under a miter, by the tier its width asks for.
 func Supports(s *job.System, c *wall.Corner, inside length.Length) []SupportPlace {
-	if c.Absorb {
+	if c.Absorb || c.Straight() {
 		return nil
 	}
 	var at []int

@@ -26,6 +26,9 @@ type Legs struct {
 // included. Both legs grow alike. A short run may go below the job's leg, not
 // below the rest.
 func LegsOf(s *job.System, c *wall.Corner, inside, spacing, grid length.Length) Legs {
+	if c.Straight() {
+		return pitchLegs(s, c, inside, spacing, grid)
+	}
 	trim := MiterTrim(inside+2*s.Metal.Thickness, c.CapTurn)
 	stated, longest := s.Corner.Leg, s.Corner.LongestLeg
 	if s.Corner.LegFace == job.Rear {
@@ -104,6 +107,9 @@ func ClearOfMiter(s *job.System, c *wall.Corner, inside, u, most, grid length.Le
 // PastMiter tells whether a chair whose edge is this far from the corner point
 // crosses the miter, beyond which there is no wall of its run.
 func PastMiter(s *job.System, c *wall.Corner, inside, edge length.Length) bool {
+	if c.Straight() {
+		return edge < pitchFoot(s, c, inside)
+	}
 	y0 := s.Metal.Thickness + s.Chair.FrontEdge
 	y1 := s.Metal.Thickness + inside - s.Chair.RearEdge
 	return edge < length.Max(MiterTrim(y0, c.CapTurn), MiterTrim(y1, c.CapTurn))

@@ -87,7 +87,7 @@ func (b *builder) shape(p *Piece) {
 	}
 	for i := 1; i < len(p.Parts); i++ {
 		c := p.Parts[i-1].Run.Right.Corner
-		p.Miters = append(p.Miters, Miter{Corner: c, Trim: MiterTrim(p.Inside+2*b.sys.Metal.Thickness, c.CapTurn)})
+		p.Miters = append(p.Miters, b.miter(p, c))
 	}
 	ended := p.LeftEnd != job.EndTurn || p.RightEnd != job.EndTurn
 	switch {
@@ -108,6 +108,8 @@ func (b *builder) shape(p *Piece) {
 		}
 	case ended:
 		p.Kind = Combined
+	case len(p.Miters) == 1 && p.Miters[0].Corner.Straight():
+		p.Kind = PitchMiter
 	case len(p.Miters) == 1:
 		p.Kind = Corner
 	default:
@@ -118,6 +120,7 @@ func (b *builder) shape(p *Piece) {
 			fmt.Sprintf("piece %s would have %d miters", special(p), len(p.Miters)),
 			"runs this short leave no room for a joint between their corners", "detail this stretch by hand with the fabricator")
 	}
+	b.pitchMerged(p)
 	for _, q := range p.Parts {
 		front0, front1 := q.Run.ToFront(q.From), q.Run.ToFront(q.To)
 		if wind.Touches(q.Run.Zones, front0, front1) == wind.Corner {

@@ -94,6 +94,7 @@ func breaks(j *job.Job, p *Perimeter, grid length.Length, found *finding.List) {
 		if c.Absorb {
 			continue
 		}
+		c.Pitch = c.made() // what is drawn is what is made
 		front, _ := Fold(&j.System, length.Max(a.Need, b.Need)+j.System.FrontClearance+j.System.RearClearance)
 		ext := length.RoundTo(PitchTrim(front, c.Bend), grid)
 		a.Right.Ext, b.Left.Ext = ext, ext
@@ -103,21 +104,29 @@ func breaks(j *job.Job, p *Perimeter, grid length.Length, found *finding.List) {
 	}
 }
 
+// made is the break that the set surface makes.
+func (c *Corner) made() job.Pitch {
+	if c.Bend < 0 {
+		return job.Valley
+	}
+	return job.Peak
+}
+
 // judgeBreak holds a break that is not what the job says, or that the shop does
 // not weld, and notes one that needs no piece.
 func judgeBreak(j *job.Job, c *Corner, off length.Length, found *finding.List) {
 	at := c.Arrive.Job.Right.At
 	put := func(sev finding.Severity, code, what, why, mend string) {
-		for _, r := range []*Run{c.Arrive, c.Leave} {
+		on := []*Run{c.Arrive, c.Leave}
+		if sev == finding.Note {
+			on = on[:1]
+		}
+		for _, r := range on {
 			found.Append(finding.Finding{Code: code, Severity: sev, At: at, Where: ref(r),
 				What: "the " + c.Pitch.String() + " from run " + c.Arrive.Name + " to run " + c.Leave.Name + ": " + what, Why: why, Mend: mend})
 		}
 	}
-	other := job.Peak
-	if c.Bend < 0 {
-		other = job.Valley
-	}
-	switch {
+	switch other := c.made(); {
 	case len(c.Arrive.Readings) == 0 || len(c.Leave.Readings) == 0: // held elsewhere
 	case c.Absorb:
 		put(finding.Note, "pitch-absorbed", "the slope changes by "+job.FormatAngle(abs(c.Bend))+", and a plain joint over the break takes it up",
