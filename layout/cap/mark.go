@@ -32,6 +32,7 @@ func (b *builder) finish(pieces []*Piece) {
 		b.pierced(p)
 		b.crowded(p)
 		b.vanishes(p)
+		b.sloped(p)
 	}
 	for _, p := range pieces {
 		for _, q := range p.Parts {

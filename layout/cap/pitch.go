@@ -185,3 +185,31 @@ func (b *builder) pitchMerged(p *Piece) {
 			Mend: "detail this stretch by hand with the fabricator"})
 	}
 }
+
+// sloped holds a piece whose end stands on a slope: its end is square to the
+// cap, and over the height of its deepest leg it would leave a plumb end of the
+// wall by more than a step of the grid.
+func (b *builder) sloped(p *Piece) {
+	first, last := p.Parts[0].Run, p.Parts[len(p.Parts)-1].Run
+	deep := length.Max(b.sys.Profile.FrontLeg, b.sys.Profile.RearLeg)
+	for _, e := range []struct {
+		end job.EndKind
+		r   *Run
+	}{{p.LeftEnd, first}, {p.RightEnd, last}} {
+		off := length.FromMM(math.Abs(deep.MM() * math.Sin(e.r.Incline().Degrees()*math.Pi/180)))
+		if e.end == job.EndTurn || off <= b.grid {
+			continue
+		}
+		f := refOf(e.r)
+		f.Pieces = []string{p.Mark}
+		b.hold("end-on-slope", e.r.Job.At, f, "piece "+p.Mark+" ends on a slope of "+job.FormatAngle(angle(e.r.Incline()))+": its end would stand out of plumb by "+job.Both(off),
+			"an end is made square to its cap", "make the stretch at the end a run of its own with `grade: level`, ended by `pitch:` at the break, or have the end detailed by hand")
+	}
+}
+
+func angle(a job.Angle) job.Angle {
+	if a < 0 {
+		return -a
+	}
+	return a
+}

@@ -19,7 +19,7 @@ func (d *decoder) check(j *Job) {
 	d.checkPieces(j)
 	d.checkTemperatures(j)
 	d.checkSupports(&j.System)
-	d.checkPacking(&j.Packing)
+	d.checkPacking(j)
 	d.checkFasteners(j)
 	d.checkAssemblies(j)
 	d.checkPressures(j.Pressures)
@@ -216,11 +216,15 @@ func (d *decoder) checkSupports(s *System) {
 	}
 }
 
-func (d *decoder) checkPacking(p *Packing) {
+func (d *decoder) checkPacking(j *Job) {
+	p, graded := &j.Packing, false
+	for i := range j.Perimeters {
+		graded = graded || j.Perimeters[i].Graded()
+	}
 	d.atMost("packing.least", p.Least, "packing.most", p.Most, "the least packing is the lesser")
 	d.once("packing.shims", p.Shims)
 	d.atMost("packing.sheet.width", p.Sheet.Width, "packing.sheet.length", p.Sheet.Length, "strips are ripped along the length")
-	if at := "packing.twist"; d.has(at) && p.Grade == 0 && !d.has("packing.grade") {
+	if at := "packing.twist"; d.has(at) && p.Grade == 0 && !d.has("packing.grade") && !graded {
 		d.notef("twist-unused", d.places[at], "leave it out, or state the grade", "%s is not used, since the set surface is level", at)
 	}
 }

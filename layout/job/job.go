@@ -430,6 +430,16 @@ type Perimeter struct {
 	Runs             []Run
 }
 
+// Graded reports whether a run states a grade of its own that is not level.
+func (p *Perimeter) Graded() bool {
+	for i := range p.Runs {
+		if g := p.Runs[i].Grade; g != nil && g.Most > 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // EndKind is how a run ends.
 type EndKind int
 

@@ -26,6 +26,8 @@ func letter(k cap.Kind) string {
 		return "W"
 	case cap.Transition:
 		return "T"
+	case cap.PitchMiter:
+		return "P"
 	}
 	return "K"
 }
@@ -66,7 +68,11 @@ func key(p *cap.Piece, mirrored bool) string {
 	}
 	for i := range p.Miters {
 		m := p.Miters[at(i, len(p.Miters))]
-		parts = append(parts, fmt.Sprint("m", int64(m.Trim), "/", int64(madeTurn(m))))
+		made := fmt.Sprint("m", int64(m.Trim), "/", int64(madeTurn(m)))
+		if m.Corner.Straight() {
+			made = fmt.Sprint("p", int64(m.Corner.Bend))
+		}
+		parts = append(parts, made)
 	}
 	left, right, hand := p.LeftEnd, p.RightEnd, p.CutAt
 	if mirrored {

@@ -118,6 +118,9 @@ func (b *builder) measures() measures {
 // square to the plane of the cut, so along the leg it is gap / cos(turn/2).
 func (b *builder) miterOf(p *cap.Piece, i int, x, side, gap float64) fold.End {
 	mt := p.Miters[i]
+	if mt.Corner.Straight() {
+		return pitchCut(x, side, gap, mt.Corner.Bend.Degrees())
+	}
 	half := madeTurn(mt).Degrees() / 2 * math.Pi / 180
 	return miter(x-side*gap/math.Cos(half), side, mt.Trim.MM()/outside(b.s, p).MM())
 }

@@ -21,17 +21,7 @@ func (c *Corner) Word() string {
 }
 
 // graded reports whether a set surface may have a grade somewhere.
-func (p *Perimeter) graded(j *job.Job) bool {
-	if j.Packing.Grade > 0 {
-		return true
-	}
-	for _, r := range p.Runs {
-		if r.Job.Grade != nil && r.Job.Grade.Most > 0 {
-			return true
-		}
-	}
-	return false
-}
+func (p *Perimeter) graded(j *job.Job) bool { return j.Packing.Grade > 0 || p.Job.Graded() }
 
 // alongRise is the rise of a slope over a length taped along it:
 // length x sin(atan slope).
