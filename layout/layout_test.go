@@ -263,6 +263,9 @@ func mirror(j *job.Job) *job.Job {
 		for k := n - 1; k >= 0; k-- {
 			r := p.Runs[k]
 			r.Right = p.Runs[(k+n-1)%n].Right
+			if g := r.Grade; g != nil && g.Way != job.EitherWay {
+				r.Grade = &job.Grade{Most: g.Most, Way: job.Rising + job.Falling - g.Way}
+			}
 			if p.Kind == job.Open && k == 0 {
 				r.Right = p.Starts
 			}

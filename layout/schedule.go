@@ -169,7 +169,7 @@ func alike(a, b *Piece) bool {
 		}
 	}
 	for i := range a.Miters {
-		if a.Miters[i].Corner.CapTurn != b.Miters[i].Corner.CapTurn {
+		if x, y := a.Miters[i].Corner, b.Miters[i].Corner; x.CapTurn != y.CapTurn || x.Bend != y.Bend {
 			return false
 		}
 	}

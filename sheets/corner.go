@@ -20,6 +20,9 @@ func angle(a job.Angle) string { return job.FormatAngle(a) }
 // turnWords say the angle a piece is made to twice, so that it cannot be read
 // the other way, and the wall's where it differs.
 func turnWords(c *layout.Corner) string {
+	if c.Straight() {
+		return "none; " + bendWords(c)
+	}
 	side, hand, turn, walls := "outside corner", "right", c.CapTurn, c.Turn
 	if !c.Outside() {
 		side, hand, turn, walls = "inside corner", "left", -turn, -walls
@@ -29,6 +32,24 @@ func turnWords(c *layout.Corner) string {
 		words += fmt.Sprintf("; its wall turns %s %s (included %s)", hand, angle(walls), angle(c.Included()))
 	}
 	return words
+}
+
+// bendWords say how the slope of the top changes at a break, and how each leg
+// of the piece lies on it.
+func bendWords(c *layout.Corner) string {
+	return fmt.Sprintf("%s, the slope changes by %s: %s to the left of it, %s to the right", c.Pitch, angle(max(c.Bend, -c.Bend)),
+		inclineWords(-c.Arrive.Incline()), inclineWords(c.Leave.Incline()))
+}
+
+// inclineWords say how a top goes on from a break.
+func inclineWords(outwards job.Angle) string {
+	switch {
+	case outwards > 0:
+		return "up " + angle(outwards)
+	case outwards < 0:
+		return "down " + angle(-outwards)
+	}
+	return "level"
 }
 
 // corners makes the sheets of the pieces that turn or close: plan and data of each,
@@ -109,12 +130,14 @@ func (b *book) corners() []page {
 
 // cornerTitle names the kinds of piece on a sheet: corners, ends or both.
 func cornerTitle(all []*layout.Piece) string {
-	names := [...]string{"corner", "end", "transition"}
+	names := [...]string{"corner", "end", "transition", "pitch miter"}
 	var count [len(names)]int
 	for _, q := range all {
 		switch {
 		case q.Kind == cap.Transition:
 			count[2]++
+		case q.Kind == cap.PitchMiter:
+			count[3]++
 		case len(q.Miters) == 0:
 			count[1]++
 		default:
@@ -318,6 +341,10 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 		rows = append(rows, []string{"Held by", strings.Join(holdNames(q.Holds), "; ")})
 	}
 	for _, m := range q.Miters {
+		if m.Corner.Straight() {
+			rows = append(rows, []string{"Break", bendWords(m.Corner)})
+			continue
+		}
 		rows = append(rows, []string{"Turn", turnWords(m.Corner)})
 	}
 	var front, rear []string

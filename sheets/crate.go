@@ -136,7 +136,7 @@ func (b *book) crateTable(c *crate.Crate) table {
 				what += ", " + h + " hand"
 			}
 			for _, m := range q.Miters {
-				what += ", turns " + shortTurn(m.Corner)
+				what += ", " + madeTo(m.Corner)
 			}
 			if q.Allowance > 0 {
 				what += ", long by " + b.shopShort(q.Allowance) + ", cut at the " + q.CutAt.String()

@@ -282,10 +282,21 @@ func (b *book) pieceRow(q *layout.Piece, trim bool) []string {
 
 // shortTurn says turn and included angle in a table.
 func shortTurn(c *layout.Corner) string {
+	if c.Straight() {
+		return c.Pitch.String() + " of " + angle(max(c.Bend, -c.Bend))
+	}
 	if c.Outside() {
 		return "right " + angle(c.CapTurn) + " (incl. " + angle(c.CapIncluded()) + ")"
 	}
 	return "left " + angle(-c.CapTurn) + " (incl. " + angle(c.CapIncluded()) + ")"
+}
+
+// madeTo says what angle a weld is made to.
+func madeTo(c *layout.Corner) string {
+	if c.Straight() {
+		return "the slope changes by " + angle(max(c.Bend, -c.Bend))
+	}
+	return "turns " + shortTurn(c)
 }
 
 func orDash(s string) string {

@@ -401,9 +401,9 @@ func (b *book) familyFacts(f *layout.Family, g []*layout.Family) table {
 	m, s, p := &b.j.System.Metal, b.j.Shop, &b.j.System.Profile
 	var rows [][]string
 	add := func(what, words string) { rows = append(rows, []string{what, words}) }
-	kind := f.Kind.String()
+	kind := f.Pieces[0].KindName()
 	for _, x := range f.Pieces[0].Miters {
-		kind += ", turns " + shortTurn(x.Corner)
+		kind += ", " + madeTo(x.Corner)
 	}
 	add("Kind", kind)
 	if len(g) == 1 {

@@ -70,7 +70,7 @@ func (b *book) handRow(f *layout.Family) whole {
 			place(s, view.FormedTop(b.l, f, pic-200, r.Height()-200), drawing.Pt(r.Min.X+100, r.Min.Y+100), slug("hand-"+f.Mark))
 			s.Line(drawing.Thin, drawing.Pt(r.Min.X+pic, r.Min.Y), drawing.Pt(r.Min.X+pic, r.Max.Y))
 			x, y := r.Min.X+pic+200, r.Min.Y+650
-			s.Text(drawing.Pt(x, y), f.Mark+"  "+f.Kind.String(), drawing.Style{Size: drawing.Title, Face: drawing.Bold})
+			s.Text(drawing.Pt(x, y), f.Mark+"  "+f.Pieces[0].KindName(), drawing.Style{Size: drawing.Title, Face: drawing.Bold})
 			a, c := lines(r.Width())
 			y += 300
 			for _, l := range a {

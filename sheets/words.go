@@ -161,7 +161,7 @@ func kindOf(q *layout.Piece) string {
 	if q.Closer && q.Kind == cap.Straight {
 		return "closer"
 	}
-	return q.Kind.String()
+	return q.KindName()
 }
 
 // widthOf letters the inside width of a piece: of a transition both, the

@@ -80,6 +80,9 @@ func pieceTurnWords(c *layout.Corner) (kind, turn, included string) {
 }
 
 func turnSaid(c *layout.Corner, a, in job.Angle) (kind, turn, included string) {
+	if c.Straight() {
+		return strings.ToUpper(c.Pitch.String()), "slope changes " + job.FormatAngle(max(c.Bend, -c.Bend)), "no turn"
+	}
 	side := "right"
 	kind = "OUTSIDE CORNER"
 	if !c.Outside() {

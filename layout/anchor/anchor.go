@@ -188,6 +188,10 @@ func (b *builder) part(a *Run, p cap.Part) {
 	if span <= 0 {
 		return
 	}
+	if c := b.breakOf(a, p, l, r); c != nil {
+		b.overBreak(a, p, c, l, r, spacing)
+		return
+	}
 	for n := bays; n <= bays+3; n++ {
 		at, ok := b.row(a, l.at, span, n, spacing)
 		if !ok {

@@ -85,7 +85,7 @@ func layersUnder(zones []wall.ShimZone, s [2]length.Length) int {
 // surface leaves it by the grade times the leg.
 func (b *builder) twists(pieces []*cap.Piece) {
 	for _, p := range pieces {
-		if len(p.Miters) == 0 {
+		if len(p.Miters) == 0 || p.Kind == cap.PitchMiter { // whose legs follow the grade
 			continue
 		}
 		for _, q := range p.Parts {
@@ -103,7 +103,7 @@ func (b *builder) twists(pieces []*cap.Piece) {
 				What: "piece " + p.Mark + " needs a pitch miter: over its part on run " + r.Name + ", " + job.Both(q.Length()) +
 					" long, the set surface leaves it by " + job.Both(off) + "; the job allows " + job.Both(b.job.Packing.Twist),
 				Why:  "corner pieces stay level, and the run has a grade",
-				Mend: "have the pitch miter detailed by hand with the fabricator, shorten the leg, or allow less grade"})
+				Mend: "make the stretch beside the corner a run of its own with `grade: level`, ended by `pitch:` at the break, shorten the leg, or allow less grade"})
 		}
 	}
 }

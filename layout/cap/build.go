@@ -88,7 +88,7 @@ func (b *builder) vanishes(p *Piece) {
 		if i == 0 && p.LeftEnd == job.EndTurn || i == len(p.Parts)-1 && p.RightEnd == job.EndTurn {
 			least = b.sys.Splice.Length/2 + b.sys.Splice.Bearing
 		}
-		short := length.Min(q.Length(), p.RearLength(i))
+		short := length.Min(length.Min(q.Length(), p.RearLength(i)), b.lowest(p, i))
 		if short >= least || p.Kind == Straight || p.Kind == Transition {
 			continue
 		}
@@ -192,6 +192,7 @@ func (b *builder) run(r *Run) {
 	right, rightNode := b.leg(r, true)
 	joints := b.expansion(r)
 	k.least = b.leastPiece(len(joints) > 0)
+	b.slopesAndTurns(r, left.least+right.least+k.least+2*g)
 	c := cuts{run: r, sys: b.sys, stock: k, left: left, right: right, joints: joints, blocked: b.blocked(r)}
 	c.settle()
 	all := c.sections(r.Tapers)

@@ -30,10 +30,11 @@ const (
 	WallEnd          // upstand flange against a higher wall
 	Combined         // a short run with a miter and an end in one piece
 	Transition       // tapers from one inside width to another
+	PitchMiter       // one weld over a break in the slope of the wall top, two legs
 )
 
 func (k Kind) String() string {
-	return [...]string{"straight", "corner", "double miter", "end cap", "wall end", "corner with end", "transition"}[k]
+	return [...]string{"straight", "corner", "double miter", "end cap", "wall end", "corner with end", "transition", "pitch miter"}[k]
 }
 
 // Hand of a piece: that of a person on the roof looking out over the wall.
@@ -82,10 +83,10 @@ func (p Part) Inside() length.Length {
 	return p.Run.InsideAt(p.From)
 }
 
-// Miter is a welded corner within a piece.
+// Miter is a welded corner within a piece, or a weld over a break of slope.
 type Miter struct {
 	Seam
-	Trim [2]length.Length // front longer than rear at the arriving and at the leaving leg, outside mold lines; negative where it is shorter
+	Trim [2]length.Length // front longer than rear at the arriving and at the leaving leg, outside mold lines; negative where it is shorter, as over a valley
 }
 
 // Piece is one made piece.

@@ -72,7 +72,7 @@ func leaving(u0, u1, y0, y1 length.Length, turn job.Angle) Quad {
 // for.
 func Supports(s *job.System, m Seam) []SupportPlace {
 	c := m.Corner
-	if c.Absorb {
+	if c.Absorb || c.Straight() {
 		return nil
 	}
 	inside := length.Max(m.Inside[0], m.Inside[1])

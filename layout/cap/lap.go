@@ -3,20 +3,13 @@ package cap
 import (
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/wall"
 )
 
-// Fold is the height of the front and of the rear fold of a cap, outside,
-// above the set surface at the wall's two faces. The underside stands the
-// chair's rise above the set surface at its low, rear edge. With the slope
-// formed in chair and cap the front is higher by slope x inside width; with
-// the slope in the packing, cap and set surface fall together, and only the
-// clearance in front of the wall adds its little.
+// Fold is the height of the front and of the rear fold of a cap above the set
+// surface; see wall.Fold.
 func Fold(s *job.System, inside length.Length) (front, rear length.Length) {
-	low := s.Chair.Rise + s.Metal.Thickness
-	if s.Profile.SlopeBy == job.SlopeByChair {
-		return low + s.Profile.TopSlope.Rise(inside), low
-	}
-	return low + s.Profile.TopSlope.Rise(s.FrontClearance), low
+	return wall.Fold(s, inside)
 }
 
 // Rise is how the folds of a transition change from its narrow to its wide

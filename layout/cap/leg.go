@@ -25,6 +25,10 @@ type Legs struct {
 // miter included. Both legs grow alike. A short run may go below the job's leg,
 // not below the rest.
 func LegsOf(s *job.System, m Seam, spacing, grid length.Length) [2]Legs {
+	if m.Corner.Straight() {
+		l := pitchLegs(s, m.Corner, m.Inside[0], spacing, grid)
+		return [2]Legs{l, l}
+	}
 	// The leg is a number a crew tapes: up to the job's own step.
 	up := func(l length.Length) length.Length { return length.CeilTo(l, s.Corner.LegStep) }
 	var out [2]Legs
@@ -117,6 +121,9 @@ func ClearOfMiter(s *job.System, m Seam, side int, u, most, grid length.Length, 
 // this far from the corner point, crosses the miter, beyond which there is no
 // wall of its run.
 func PastMiter(s *job.System, m Seam, side int, inside, edge length.Length) bool {
+	if m.Corner.Straight() {
+		return edge < pitchFoot(s, m.Corner, inside)
+	}
 	y0 := s.Metal.Thickness + s.Chair.FrontEdge
 	y1 := s.Metal.Thickness + inside - s.Chair.RearEdge
 	return edge < length.Max(m.at(s, side, y0), m.at(s, side, y1))

@@ -32,6 +32,7 @@ func (b *builder) finish(pieces []*Piece) {
 		b.pierced(p)
 		b.crowded(p)
 		b.vanishes(p)
+		b.sloped(p)
 	}
 	for _, p := range pieces {
 		for _, q := range p.Parts {
@@ -125,6 +126,8 @@ func (b *builder) shape(p *Piece) {
 		}
 	case ended:
 		p.Kind = Combined
+	case len(p.Miters) == 1 && p.Miters[0].Corner.Straight():
+		p.Kind = PitchMiter
 	case len(p.Miters) == 1:
 		p.Kind = Corner
 	default:
@@ -135,6 +138,7 @@ func (b *builder) shape(p *Piece) {
 			fmt.Sprintf("piece %s would have %d miters", special(p), len(p.Miters)),
 			"runs this short leave no room for a joint between their corners", "detail this stretch by hand with the fabricator")
 	}
+	b.pitchMerged(p)
 	for _, q := range p.Parts {
 		front0, front1 := q.Run.ToFront(q.From), q.Run.ToFront(q.To)
 		if wind.Touches(q.Run.Zones, front0, front1) == wind.Corner {

@@ -6,6 +6,7 @@ import (
 
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/wall"
 )
 
 // Miter trims against tangents printed in handbooks. Turn and included angle
@@ -35,6 +36,42 @@ func TestPublishedMiterTrims(t *testing.T) {
 		}
 		if in := MiterTrim(length.FromInches(c.width), -c.turn*job.Degree).Inch(); math.Abs(in+c.trim) > 0.0001 {
 			t.Errorf("%s: the inside corner's trim is %.4f, want %.4f", c.source, in, -c.trim)
+		}
+	}
+}
+
+// Trims of a pitch miter: height x tan(bend/2), for square breaks of some
+// degrees and for roofs that rise r in 12; with both sides at r in 12 it is
+// height x r/12 exactly.
+func TestPublishedPitchTrims(t *testing.T) {
+	const source = "AC 43.13-1B Table 4-7, tan of half the angle"
+	atan := func(r float64) float64 { return math.Atan(r/12) * 180 / math.Pi }
+	cases := []struct {
+		source       string
+		bend         float64 // degrees
+		height, trim float64 // in
+	}{
+		{source, 5, 3, 0.1310}, {source, 5, 4, 0.1746}, {source, 5, 6, 0.2620},
+		{source, 10, 3, 0.2625}, {source, 10, 4, 0.3500}, {source, 10, 6, 0.5249},
+		{source, 20, 3, 0.5290}, {source, 20, 4, 0.7053}, {source, 20, 6, 1.0580},
+		{source, 30, 3, 0.8038}, {source, 30, 4, 1.0718}, {source, 30, 6, 1.6077},
+		{"plane geometry: level to 4 in 12", atan(4), 4, 0.6491},
+		{"plane geometry: level to 6 in 12", atan(6), 4, 0.9443},
+		{"plane geometry: a gable of 4 in 12, height x 4/12", 2 * atan(4), 4, 1.3333},
+		{"plane geometry: a gable of 6 in 12, height x 6/12", 2 * atan(6), 4, 2.0000},
+	}
+	for r := 1.0; r <= 12; r++ {
+		cases = append(cases, cases[0])
+		c := &cases[len(cases)-1]
+		c.source, c.bend, c.height, c.trim = "plane geometry: tan(atan(r/12)) = r/12", 2*atan(r), 5, 5*r/12
+	}
+	for _, c := range cases {
+		bend := job.Angle(math.Round(c.bend * float64(job.Degree)))
+		if got := wall.PitchTrim(length.FromInches(c.height), bend).Inch(); math.Abs(got-c.trim) > 0.0001 {
+			t.Errorf("%s: bend %.4f, height %g: trim %.4f, want %.4f", c.source, c.bend, c.height, got, c.trim)
+		}
+		if got := wall.PitchTrim(length.FromInches(c.height), -bend).Inch(); math.Abs(got+c.trim) > 0.0001 {
+			t.Errorf("%s: over a valley the trim is %.4f, want %.4f", c.source, got, -c.trim)
 		}
 	}
 }

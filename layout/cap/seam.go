@@ -64,9 +64,14 @@ func MiterTrims(arrive, leave length.Length, turn job.Angle) [2]length.Length {
 	}
 }
 
-// Trims are MiterTrims of a seam.
+// Trims are MiterTrims of a seam. Over a break of slope the rear fold lies lower
+// than the front by slope x width, and is trimmed by that.
 func (m Seam) Trims(s *job.System) [2]length.Length {
 	t := 2 * s.Metal.Thickness
+	if m.Corner.Straight() {
+		l := wall.PitchTrim(s.Profile.TopSlope.Rise(m.Inside[0]+t), m.Corner.Bend)
+		return [2]length.Length{l, l}
+	}
 	return MiterTrims(m.Inside[0]+t, m.Inside[1]+t, m.Corner.CapTurn)
 }
 
@@ -115,10 +120,10 @@ func accepts(s *job.System, narrowest, widest length.Length) bool {
 }
 
 // twoWidths tells whether a corner may have the two widths of a seam: the job
-// accepts them, it is neither a kink nor left to a plain joint, and its chairs
+// accepts them, it is neither a kink nor a break of slope nor left to a plain joint, and its chairs
 // and supports have room.
 func (b *builder) twoWidths(m Seam) bool {
-	if m.Corner.Absorb || m.Corner.Kink {
+	if m.Corner.Absorb || m.Corner.Kink || m.Corner.Straight() {
 		return false
 	}
 	return accepts(b.sys, length.Min(m.Inside[0], m.Inside[1]), length.Max(m.Inside[0], m.Inside[1])) && b.legsOf(m)[0].Clear

@@ -135,7 +135,7 @@ func fill(j *job.Job, kind Kind, perimeter string, pieces []*cap.Piece) []*Crate
 			out = append(out, c)
 		}
 		long := Shipped(p)
-		c.Items = append(c.Items, Item{Count: 1, What: p.Kind.String(), Mark: p.Mark, Piece: p, Length: long, Grams: grams})
+		c.Items = append(c.Items, Item{Count: 1, What: p.KindName(), Mark: p.Mark, Piece: p, Length: long, Grams: grams})
 		c.Grams += grams
 		c.Longest = length.Max(c.Longest, long)
 		if j.Crating.WeightMost > 0 && grams > j.Crating.WeightMost || j.Crating.LengthMost > 0 && long > j.Crating.LengthMost {

@@ -65,8 +65,16 @@ func TestRefold(t *testing.T) {
 		p, b := cap(t), bend(t)
 		turn := func(name string) float64 { return rapid.Float64Range(-120, 120).Draw(t, name) / 2 * radians }
 		l, r := math.Tan(turn("left")), math.Tan(turn("right"))
+		// Ends in the plane of a pitch miter move with the height too.
+		pitch := func(name string) float64 {
+			if rapid.Bool().Draw(t, name+" pitched") {
+				return math.Tan(rapid.Float64Range(-70, 70).Draw(t, name+" pitch") / 2 * radians)
+			}
+			return 0
+		}
+		lp, rp := pitch("left"), pitch("right")
 		const long = 2500
-		s := Prism(p, 2, func(y, _ float64) float64 { return y * l }, func(y, _ float64) float64 { return long - y*r })
+		s := Prism(p, 2, func(y, z float64) float64 { return y*l - z*lp }, func(y, z float64) float64 { return long - y*r + z*rp })
 		f, err := Unfold(s, b)
 		if err != nil {
 			t.Fatal(err)

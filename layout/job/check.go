@@ -20,7 +20,7 @@ func (d *decoder) check(j *Job) {
 	d.checkPieces(j)
 	d.checkTemperatures(j)
 	d.checkSupports(&j.System)
-	d.checkPacking(&j.Packing)
+	d.checkPacking(j)
 	d.checkFasteners(j)
 	d.checkAssemblies(j)
 	d.checkPressures(j.Pressures)
@@ -227,11 +227,15 @@ func (d *decoder) checkSupports(s *System) {
 	}
 }
 
-func (d *decoder) checkPacking(p *Packing) {
+func (d *decoder) checkPacking(j *Job) {
+	p, graded := &j.Packing, false
+	for i := range j.Perimeters {
+		graded = graded || j.Perimeters[i].Graded()
+	}
 	d.atMost("packing.least", p.Least, "packing.most", p.Most, "the least packing is the lesser")
 	d.once("packing.shims", p.Shims)
 	d.atMost("packing.sheet.width", p.Sheet.Width, "packing.sheet.length", p.Sheet.Length, "strips are ripped along the length")
-	if at := "packing.twist"; d.has(at) && p.Grade == 0 && !d.has("packing.grade") {
+	if at := "packing.twist"; d.has(at) && p.Grade == 0 && !d.has("packing.grade") && !graded {
 		d.notef("twist-unused", d.places[at], "leave it out, or state the grade", "%s is not used, since the set surface is level", at)
 	}
 }
@@ -391,6 +395,8 @@ func (d *decoder) checkEnds(j *Job) {
 				ask("end_cap", e.At, "a run has a free end")
 			case EndWall:
 				ask("wall_end", e.At, "a run dies into a higher wall")
+			case EndPitch:
+				ask("pitch_miter", e.At, "the top of a run changes its slope")
 			case EndStep:
 				ask("end_cap", e.At, "the coping ends above a step in the wall top")
 				ask("wall_end", e.At, "the coping dies into a step in the wall top")

@@ -104,3 +104,28 @@ func parseStep(s string) (length.Length, error) {
 	}
 	return l, nil
 }
+
+// parseGrade reads the grade of a run: level, or a slope that it may not pass,
+// after rising or falling where it may go one way alone.
+func parseGrade(s string) (Grade, error) {
+	const mend = "write level, or the slope it may not pass, like 1/4\" in 12\" or rising 4\" in 12\""
+	s = strings.TrimSpace(s)
+	if strings.EqualFold(s, "level") {
+		return Grade{}, nil
+	}
+	var g Grade
+	if way, rest, two := strings.Cut(s, " "); two {
+		switch strings.ToLower(way) {
+		case "rising":
+			g.Way, s = Rising, rest
+		case "falling":
+			g.Way, s = Falling, rest
+		}
+	}
+	most, err := ParseSlope(s)
+	if err != nil || most <= 0 {
+		return Grade{}, wrong("value-slope", mend, "%s is no grade of a wall top", show(s))
+	}
+	g.Most = most
+	return g, nil
+}

@@ -90,6 +90,10 @@ func (d *decoder) run(p *part, kindKnown, open, last bool) Run {
 		}
 		d.errorf("run-name", p.n.field("name").value.at, mend, "the run's name %s does not fit on the marks of its pieces", show(name))
 	}
+	if p.given("grade") {
+		g := read(p, "grade", "value-slope", parseGrade)
+		r.Grade = &g
+	}
 	datum := p.sub("datum")
 	r.Datum = Datum{Mark: datum.text("mark"), At: datum.length("at", notNegative)}
 	for _, i := range p.items("obstacles", "obstacle") {
@@ -125,7 +129,7 @@ func runName(s string) bool {
 // for the last run of an open perimeter.
 func (d *decoder) end(p *part, kindKnown, open, last bool) End {
 	var given []string
-	for _, k := range []string{"turn", "included", "step", "ends"} {
+	for _, k := range []string{"turn", "included", "step", "pitch", "ends"} {
 		if p.given(k) {
 			given = append(given, k)
 		}
@@ -153,6 +157,8 @@ func (d *decoder) end(p *part, kindKnown, open, last bool) End {
 		e.Turn = read(p, "included", "value-angle", ParseIncluded)
 	case "step":
 		e.Kind, e.Step = EndStep, read(p, "step", "value-step", parseStep)
+	case "pitch":
+		e.Kind, e.Pitch = EndPitch, word(p, "pitch", []choice[Pitch]{{"peak", Peak}, {"valley", Valley}})
 	case "ends":
 		e.Kind = word(p, "ends", endKinds())
 		if kindKnown && !atEnd {

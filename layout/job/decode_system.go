@@ -76,6 +76,7 @@ func decodeSystem(p *part) System {
 		PlayMost:       play.length("most", positive),
 		Widths:         decodeWidths(p.sub("inside_width")),
 		Transition:     decodeTransition(p.sub("transition")),
+		PitchMiter:     decodePitchMiter(p.sub("pitch_miter")),
 		Stock:          p.length("stock", positive),
 		LeastPiece:     p.length("least_piece", positive),
 		Closer:         word(p, "closer", []choice[Closer]{{"left", CloserLeft}, {"right", CloserRight}, {"shared", CloserShared}}),
@@ -148,6 +149,10 @@ func decodeTransition(p *part) Transition {
 		Leg:        p.length("leg", positive),
 		ChangeMost: p.length("change_most", positive),
 	}
+}
+
+func decodePitchMiter(p *part) PitchMiter {
+	return PitchMiter{Leg: p.length("leg", positive), ChangeMost: p.angle("change_most", 0, 90*Degree)}
 }
 
 func decodeJoint(p *part) Joint {

@@ -77,6 +77,9 @@ func soundJob(t *testing.T, j *Job, list finding.List) {
 			if steps := r.Right.Step != 0; steps != (r.Right.Kind == EndStep) {
 				t.Fatalf("end %+v", r.Right)
 			}
+			if breaks := r.Right.Pitch != NoPitch; breaks != (r.Right.Kind == EndPitch) {
+				t.Fatalf("end %+v", r.Right)
+			}
 			if last := p.Kind == Open && i == len(p.Runs)-1; last != (r.Right.Kind == EndFree || r.Right.Kind == EndWall) {
 				t.Fatalf("end %+v of a %v", r.Right, p.Kind)
 			}

@@ -84,6 +84,7 @@ type System struct {
 	PlayLeast, PlayMost           length.Length // rear play the rear leg can take up
 	Widths                        Widths
 	Transition                    Transition
+	PitchMiter                    PitchMiter
 
 	Stock      length.Length // longest straight cap the shop makes
 	LeastPiece length.Length
@@ -157,6 +158,13 @@ type Transition struct {
 
 // Offered reports whether the fabricator makes transitions.
 func (t Transition) Offered() bool { return t.Length > 0 }
+
+// PitchMiter is the piece that stands over a break in the slope of the wall top,
+// with a leg each side of it. A zero Leg: the fabricator offers none.
+type PitchMiter struct {
+	Leg        length.Length // each side of the break, along the front fold
+	ChangeMost Angle         // greatest change of slope that is welded
+}
 
 // Closer says where in a stretch the cut piece goes.
 type Closer int
@@ -431,23 +439,65 @@ type Perimeter struct {
 	Runs             []Run
 }
 
+// Graded reports whether a run states a grade of its own that is not level.
+func (p *Perimeter) Graded() bool {
+	for i := range p.Runs {
+		if g := p.Runs[i].Grade; g != nil && g.Most > 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // EndKind is how a run ends.
 type EndKind int
 
 // The ways a run can end.
 const (
-	EndTurn EndKind = iota // turns into the next run
-	EndFree                // free end with an end cap
-	EndWall                // dies into a higher wall
-	EndStep                // goes straight on into the next run, whose top is higher or lower
+	EndTurn  EndKind = iota // turns into the next run
+	EndFree                 // free end with an end cap
+	EndWall                 // dies into a higher wall
+	EndStep                 // goes straight on into the next run, whose top is higher or lower
+	EndPitch                // goes straight on into the next run, whose top has another slope
 )
+
+// Pitch is how a wall top changes its slope at a break.
+type Pitch int
+
+// The two breaks.
+const (
+	NoPitch Pitch = iota
+	Peak          // the tops fall away from it, or fall more beyond than before
+	Valley        // the tops rise away from it, or rise more beyond than before
+)
+
+func (p Pitch) String() string { return [...]string{"no break", "peak", "valley"}[p] }
+
+// Grade limits the slope of one run's set surface along the run.
+type Grade struct {
+	Most Slope // zero: level
+	Way  Way
+}
+
+// Way is which way a run's top may slope, in the direction of stations.
+type Way int
+
+// The three ways.
+const (
+	EitherWay Way = iota
+	Rising
+	Falling
+)
+
+func (w Way) String() string { return [...]string{"either way", "rising", "falling"}[w] }
 
 // End is one end of a run. Turn is positive to the right (towards the roof).
 type End struct {
-	At   finding.Place
-	Kind EndKind
-	Turn Angle
-	Step length.Length // how much higher the next run's top is, about; negative: lower
+	At    finding.Place
+	Kind  EndKind
+	Turn  Angle
+	Step  length.Length // how much higher the next run's top is, about; negative: lower
+	Pitch Pitch         // how the slope of the top changes, of EndPitch
 }
 
 // Face of the wall on which a length or a station is measured.
@@ -478,7 +528,8 @@ type Run struct {
 	Length      length.Length
 	Face        Face
 	Basis       Basis
-	Right       End // how it ends at the right hand
+	Right       End    // how it ends at the right hand
+	Grade       *Grade // of its set surface; nil: the packing's
 	StationFace Face
 	Datum       Datum
 	SurveyLine  string // the two named points the offsets are taken from

@@ -107,7 +107,16 @@ func TestEveryKey(t *testing.T) {
 		"Perimeters[0].Runs[1].Datum.Mark": true, "Perimeters[0].Runs[1].Datum.At": true,
 		"Perimeters[0].Runs[1].Obstacles": true, "Perimeters[0].Runs[1].Expansion": true,
 		"Perimeters[0].Runs[1].Readings[1].Note": true,
-		"Findings":                               true, // this file has none
+		"Perimeters[0].Starts.Pitch":             true, "Perimeters[0].Runs[0].Right.Pitch": true, "Perimeters[0].Runs[1].Right.Pitch": true,
+		"Perimeters[0].Runs[3].Right.Turn": true, "Perimeters[0].Runs[3].Right.Step": true, "Perimeters[0].Runs[3].Right.Pitch": true,
+		"Perimeters[0].Runs[0].Grade": true, "Perimeters[0].Runs[1].Grade": true, "Perimeters[0].Runs[3].Grade": true,
+		"Perimeters[0].Runs[3].Line.Kind": true, "Perimeters[0].Runs[3].Line.At.File": true,
+		"Perimeters[0].Runs[3].Line.At.Line": true, "Perimeters[0].Runs[3].Line.At.Col": true,
+		"Perimeters[0].Runs[3].Line.Left": true, "Perimeters[0].Runs[3].Line.Right": true, "Perimeters[0].Runs[3].Cleared": true,
+		"Perimeters[0].Runs[3].Wall": true, "Perimeters[0].Runs[3].Face": true, "Perimeters[0].Runs[3].StationFace": true,
+		"Perimeters[0].Runs[3].Basis": true, "Perimeters[0].Runs[3].Datum.Mark": true, "Perimeters[0].Runs[3].Datum.At": true,
+		"Perimeters[0].Runs[3].Obstacles": true, "Perimeters[0].Runs[3].Expansion": true,
+		"Findings": true, // this file has none
 	}
 	allSet(t, reflect.ValueOf(*j), "", zero)
 	for path := range zero {
@@ -132,7 +141,9 @@ func TestEveryKey(t *testing.T) {
 	same(t, "pull", j.Walls[0].Nailer.Pull, 1800)
 	r := &j.Perimeters[0].Runs[0]
 	same(t, "turn", r.Right.Turn, -45*Degree)
-	same(t, "end", j.Perimeters[0].Runs[2].Right.Kind, EndFree)
+	same(t, "end", j.Perimeters[0].Runs[3].Right.Kind, EndFree)
+	same(t, "pitch", j.Perimeters[0].Runs[2].Right.Pitch, Peak)
+	same(t, "grade of a run", *j.Perimeters[0].Runs[2].Grade, Grade{10_000_000, Rising})
 	same(t, "step", j.Perimeters[0].Runs[1].Right.Step, 200*mm)
 	same(t, "grade", j.Packing.Grade, 5_000_000)
 	same(t, "sheet", j.Packing.Sheet, Sheet{1220 * mm, 2440 * mm, 3 * mm})

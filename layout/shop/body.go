@@ -80,6 +80,17 @@ func seam(s section, x, side, trim, perWidth float64) fold.End {
 	}
 }
 
+// pitchCut is a cut at the right end of a leg (side +1) or the left (-1) in the
+// plane that bisects a change of slope, positive at a peak: x moves by the
+// depth below the front fold x tan(bend/2). The top falls to the roof, so its
+// own cut is not quite square. Half the gap of the weld comes off square to the
+// plane.
+func pitchCut(x, side, gap, bend float64) fold.End {
+	half := bend / 2 * math.Pi / 180
+	at := x - side*gap/math.Cos(half)
+	return func(_, z float64) float64 { return at + side*z*math.Tan(half) }
+}
+
 // withUpstand hangs a flange on the top at one end, bent up against a higher
 // wall. right says which end.
 func withUpstand(s fold.Solid, right bool, height float64) fold.Solid {

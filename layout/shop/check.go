@@ -101,6 +101,8 @@ func (f *Family) Sentence() string {
 		return "Standing on the roof, the flange is at your " + side(f.Hand) + "."
 	case cap.Corner, cap.DoubleMiter, cap.Combined:
 		return corner(p)
+	case cap.PitchMiter:
+		return pitched(p)
 	case cap.Transition:
 		return "Standing on the roof, the wide end is at your " + side(f.Hand) + "."
 	}
@@ -188,4 +190,36 @@ func widerLeg(p *cap.Piece) string {
 		return "; its middle is narrower than its end legs"
 	}
 	return "; its middle is wider than its end legs"
+}
+
+// pitched tells the legs of a pitch miter apart.
+func pitched(p *cap.Piece) string {
+	over := "over a " + p.Miters[0].Corner.Pitch.String()
+	switch left, right := p.Parts[0].Length(), p.Parts[1].Length(); {
+	case left > right:
+		return "Standing on the roof, the longer leg is at your left hand, " + over + "."
+	case left < right:
+		return "Standing on the roof, the longer leg is at your right hand, " + over + "."
+	}
+	return NoHand
+}
+
+// Lies is how a pitch miter lies on the wall, for the shop and the crew: which
+// leg goes up, or goes up more. Pieces made alike may lie either way about.
+func Lies(p *cap.Piece) string {
+	if p.Kind != cap.PitchMiter {
+		return ""
+	}
+	c := p.Miters[0].Corner
+	left, right := c.Arrive.Incline(), c.Leave.Incline()
+	way := func(outwards job.Angle) string {
+		switch {
+		case outwards > 0:
+			return "rises from the weld"
+		case outwards < 0:
+			return "falls from the weld"
+		}
+		return "lies level"
+	}
+	return "Standing on the roof, the leg at your left hand " + way(-left) + ", the leg at your right hand " + way(right) + "."
 }

@@ -26,6 +26,8 @@ func letter(k cap.Kind) string {
 		return "W"
 	case cap.Transition:
 		return "T"
+	case cap.PitchMiter:
+		return "P"
 	}
 	return "K"
 }
@@ -70,7 +72,11 @@ func key(p *cap.Piece, mirrored bool) string {
 		if mirrored {
 			arrive, leave = leave, arrive
 		}
-		parts = append(parts, fmt.Sprint("m", int64(arrive), "/", int64(leave), "/", int64(madeTurn(m))))
+		made := fmt.Sprint("m", int64(arrive), "/", int64(leave), "/", int64(madeTurn(m)))
+		if m.Corner.Straight() {
+			made = fmt.Sprint("p", int64(m.Corner.Bend))
+		}
+		parts = append(parts, made)
 	}
 	left, right, hand := p.LeftEnd, p.RightEnd, p.CutAt
 	if mirrored {

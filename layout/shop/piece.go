@@ -116,6 +116,9 @@ func (b *builder) measures() measures {
 // the cut, so along the leg it is gap / cos(turn/2), or with two widths gap over
 // the cosine of the seam's own angle.
 func (b *builder) miterOf(mt cap.Miter, sec section, x, side, gap float64) fold.End {
+	if mt.Corner.Straight() {
+		return pitchCut(x, side, gap, mt.Corner.Bend.Degrees())
+	}
 	half := madeTurn(mt).Degrees() / 2 * math.Pi / 180
 	trim := mt.Trim[0].MM()
 	if side < 0 {

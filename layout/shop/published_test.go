@@ -8,6 +8,7 @@ import (
 	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/wall"
 )
 
 // At a miter the rear edge of a leg differs from its front edge by width times
@@ -66,7 +67,10 @@ func TestPublishedWeights(t *testing.T) {
 		s.Profile = job.Profile{FrontLeg: 4 * length.Inch, RearLeg: 3 * length.Inch}
 		b := builder{j: &job.Job{System: *s}, s: s, shop: &job.Shop{K: 0.4}, step: length.Inch / 64,
 			bend: fold.Bend{Thickness: s.Metal.Thickness.MM(), K: 0.4}}
-		p := &cap.Piece{Kind: cap.Straight, Inside: 12 * length.Inch, Parts: []cap.Part{{To: 120 * length.Inch, Run: &cap.Run{}}}}
+		const inside, long = 12 * length.Inch, 120 * length.Inch
+		run := &cap.Run{Run: &wall.Run{Cap: long}, Inside: inside, Bands: []cap.Band{{To: long, Inside: inside}}}
+		p := &cap.Piece{Kind: cap.Straight, Inside: inside, Wide: inside, Narrow: inside}
+		p.Parts = []cap.Part{{Piece: p, Run: run, To: long}}
 		p.LeftEnd, p.RightEnd = job.EndTurn, job.EndTurn
 		f := &Family{}
 		b.pattern(f, p)

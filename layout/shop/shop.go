@@ -140,6 +140,10 @@ type builder struct {
 
 // pattern unfolds a piece. What cannot be unfolded has no bodies and a hold.
 func (b *builder) pattern(f *Family, p *cap.Piece) {
+	if p.Pitched() && p.Kind != cap.PitchMiter {
+		f.fails = "it slopes over a break and turns, ends or breaks again"
+		return
+	}
 	for _, s := range b.bodies(p) {
 		flat, err := fold.Unfold(s.solid, b.bend)
 		if err == nil && fold.Crosses(flat.Outline) {

@@ -76,6 +76,10 @@ func turns(j *job.Job, p *Perimeter, found *finding.List) {
 	for _, c := range p.Corners {
 		c.Lines = c.Turn + c.Arrive.tiltAngle() - c.Leave.tiltAngle()
 		c.CapTurn = c.Lines
+		if c.Pitch != job.NoPitch {
+			c.Lines, c.CapTurn = 0, 0 // one line, or a hold of shareAtKinks
+			continue
+		}
 		if abs(c.Lines-c.Turn) <= j.System.Corner.AnglePlay || c.Absorb {
 			c.CapTurn = c.Turn
 		}

@@ -299,7 +299,14 @@ func TestPackingOfRandomWalls(t *testing.T) {
 				if next := p.Runs[(i+1)%n]; (i+1 < n || p.Closed()) && r.Right.Step == nil && next.SetLeft != r.SetRight {
 					t.Fatalf("the surface jumps from %v to %v behind run %s", r.SetRight, next.SetLeft, r.Name)
 				}
-				if rise := length.Abs(r.SetRight - r.SetLeft); rise > j.Packing.Grade.Rise(r.Front)+r.Front/2_000_000_000+1 {
+				most := j.Packing.Grade.Rise(r.Front) + r.Front/2_000_000_000 + 1
+				if g := r.Job.Grade; g != nil {
+					most = g.Most.Rise(r.Front)
+					if up := r.SetRight - r.SetLeft; g.Way == job.Rising && up < 0 || g.Way == job.Falling && up > 0 {
+						t.Fatalf("run %s may go %s and rises by %v", r.Name, g.Way, up)
+					}
+				}
+				if rise := length.Abs(r.SetRight - r.SetLeft); rise > most {
 					t.Fatalf("run %s rises by %v over %v", r.Name, rise, r.Front)
 				}
 				packed(t, j, r)

@@ -180,7 +180,7 @@ func (r *Run) setsSurface(j *job.Job, s *Suspect, trims bool) bool {
 	switch {
 	case r.Perimeter.Cross != 0:
 		return m != job.MeasureWidthLow
-	case j.Packing.Grade > 0:
+	case r.Perimeter.graded(j):
 		return top || trims || m == job.MeasureStation
 	case !top:
 		return false

@@ -37,6 +37,7 @@ func tops(j *job.Job, p *Perimeter, grid length.Length, found *finding.List) {
 	for _, c := range stretches(p) {
 		c.set(j, grid)
 	}
+	breaks(j, p, grid, found)
 	for i, r := range p.Runs {
 		if i == 0 || length.Max(r.SetLeft, r.SetRight) > p.Set {
 			p.Set = length.Max(r.SetLeft, r.SetRight)
@@ -108,6 +109,10 @@ func (c stretch) set(j *job.Job, grid length.Length) {
 func (r *Run) need(j *job.Job, grid length.Length) setplane.Run {
 	long := length.Max(r.Front, 1)
 	out := setplane.Run{Length: long, Rise: j.Packing.Grade.Rise(long)}
+	if g := r.Job.Grade; g != nil {
+		out.Rise = alongRise(g.Most, long)
+		out.OneWay = map[job.Way]int{job.Rising: 1, job.Falling: -1}[g.Way]
+	}
 	// A slope is kept to 1e-9, so a stated one may come out half of that short
 	// of a step of the grid.
 	if up := length.RoundTo(out.Rise, grid); up > out.Rise && up-out.Rise <= long/2_000_000_000+1 {
@@ -137,7 +142,7 @@ func (r *Run) need(j *job.Job, grid length.Length) setplane.Run {
 func (r *Run) pack(j *job.Job, found *finding.List) {
 	p := r.Perimeter
 	why := "one level set surface serves the perimeter; the highest reading is " + job.Both(p.Greatest.Top) + " on run " + p.Greatest.Run
-	if j.Packing.Grade > 0 {
+	if p.graded(j) {
 		why = "the set surface is straight along each run, and its grade is limited; the highest reading is " + job.Both(p.Greatest.Top) + " on run " + p.Greatest.Run
 	}
 	for i := range r.Readings {

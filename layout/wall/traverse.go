@@ -58,7 +58,7 @@ func chain(j *job.Job, jp *job.Perimeter, found *finding.List) *Perimeter {
 		t := r.Job.Right.Turn
 		c := &Corner{
 			Name: r.Name + "/" + next.Name, Arrive: r, Leave: next, Turn: t,
-			Kink: abs(t) < kinkBelow, Absorb: abs(t) <= j.System.Corner.Absorb,
+			Kink: abs(t) < kinkBelow, Absorb: abs(t) <= j.System.Corner.Absorb, Pitch: r.Job.Right.Pitch,
 		}
 		sum += t
 		r.Right = End{Kind: job.EndTurn, Corner: c}
@@ -219,11 +219,11 @@ func endWidth(r *Run, right bool) length.Length {
 // traverse lays the runs end to end in plan, as measured, and reports how far
 // a closed perimeter fails to close. The adjusted plan spreads the misclosure
 // in proportion to length (compass rule) and is for drawing the key plan only.
-func traverse(p *Perimeter, found *finding.List) {
+func traverse(p *Perimeter, grid length.Length, found *finding.List) {
 	var x, y, dir, total float64
 	first := make([][4]float64, len(p.Runs))
 	for i, r := range p.Runs {
-		l := r.Front.MM()
+		l := r.InPlan(grid).MM()
 		nx, ny := x+l*math.Cos(dir), y+l*math.Sin(dir)
 		first[i] = [4]float64{x, y, nx, ny}
 		r.Direction = dir * 180 / math.Pi
@@ -252,7 +252,7 @@ func traverse(p *Perimeter, found *finding.List) {
 	for i, r := range p.Runs {
 		f := first[i]
 		k0 := done / math.Max(total, 1)
-		done += r.Front.MM()
+		done += r.InPlan(grid).MM()
 		k1 := done / math.Max(total, 1)
 		r.Start = point(f[0], f[1])
 		r.Plan = point(f[0]-gx*k0, f[1]-gy*k0)
@@ -262,6 +262,17 @@ func traverse(p *Perimeter, found *finding.List) {
 			c.Plan = r.PlanEnd
 		}
 	}
+}
+
+// InPlan is the front face as it lies in plan: a length is taped along the wall
+// top, and where that slopes the plan is shorter, the square root of length
+// squared less rise squared. It differs by whole steps of the grid alone.
+func (r *Run) InPlan(grid length.Length) length.Length {
+	l, rise := r.Front.MM(), (r.SetRight - r.SetLeft).MM()
+	if rise == 0 || math.Abs(rise) >= l {
+		return r.Front
+	}
+	return r.Front - length.RoundTo(length.FromMM(l-math.Sqrt(l*l-rise*rise)), grid)
 }
 
 func point(x, y float64) Point { return Point{length.FromMM(x), length.FromMM(y)} }

@@ -60,7 +60,9 @@ type Corner struct {
 	Lines   job.Angle // turn between the two cap lines as strung
 	CapTurn job.Angle // what the corner piece is made to: Lines, or Turn within the job's play of it
 	Kink    bool      // a small turn; both runs share one front-face line
-	Absorb  bool      // a turn a plain joint absorbs
+	Absorb  bool      // a turn or a change of slope that a plain joint absorbs
+	Pitch   job.Pitch // the wall goes straight on and its top changes slope: no turn, and no kink in plan
+	Bend    job.Angle // change of slope at a break, positive at a peak
 	Plan    Point     // wall corner in plan, adjusted for the key plan
 	Measure Point     // wall corner in plan as measured
 }
@@ -152,9 +154,9 @@ func Build(j *job.Job, grid length.Length) ([]*Perimeter, finding.List) {
 		var own finding.List
 		if p := chain(j, &j.Perimeters[i], &own); p != nil {
 			lengths(p, grid, &own)
-			traverse(p, &own)
 			lines(j, p, grid, &own)
 			tops(j, p, grid, &own)
+			traverse(p, grid, &own)
 			out = append(out, p)
 		}
 		found = append(found, own...)

@@ -5,6 +5,7 @@ package jobtest
 
 import (
 	"fmt"
+	"slices"
 
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -91,7 +92,8 @@ func Rectangle(a, b length.Length) job.Perimeter {
 }
 
 // Random draws a job with one perimeter of a random shape, wall and choice of
-// closer, with obstacles and expansion joints.
+// closer, with obstacles and expansion joints; some have a break in the slope of
+// a top.
 func Random(t *rapid.T) *job.Job {
 	return random(t, rapid.IntRange(0, 3).Draw(t, "width varies") == 0)
 }
@@ -126,6 +128,9 @@ func random(t *rapid.T, varies bool) *job.Job {
 		furnish(t, &p.Runs[i])
 	}
 	j.Perimeters = []job.Perimeter{p}
+	if rapid.IntRange(0, 4).Draw(t, "break") == 0 {
+		breaks(t, j)
+	}
 	return j
 }
 
@@ -255,4 +260,56 @@ func furnish(t *rapid.T, r *job.Run) {
 		}
 		r.Expansion = append(r.Expansion, e)
 	}
+}
+
+// breaks parts a long run in the middle and slopes its two halves, to a peak or
+// to a valley. Where they meet corners or ends, that is a hold.
+func breaks(t *rapid.T, j *job.Job) {
+	p := &j.Perimeters[0]
+	k := rapid.IntRange(0, len(p.Runs)-1).Draw(t, "break on")
+	r := p.Runs[k]
+	m := len(r.Readings) / 2
+	if r.Length < 150*in || len(r.Obstacles)+len(r.Expansion) > 0 || m < 2 {
+		return
+	}
+	j.System.PitchMiter = job.PitchMiter{Leg: sixteenths(t, 8, 36, "pitch leg"), ChangeMost: job.Angle(rapid.IntRange(10, 60).Draw(t, "change")) * job.Degree}
+	j.Packing.Twist = length.Length(rapid.IntRange(0, 4).Draw(t, "pitch twist")) * length.Inch16
+	slope := job.Slope(rapid.IntRange(5_000_000, 400_000_000).Draw(t, "pitch"))
+	pitch := job.Pitch(rapid.IntRange(1, 2).Draw(t, "peak or valley"))
+	level := rapid.IntRange(0, 2).Draw(t, "level half")
+	at := r.Readings[m].Station
+	a, b := r, r
+	b.Name = r.Name + "B"
+	a.Right = job.End{Kind: job.EndPitch, Pitch: pitch}
+	a.Length, b.Length = at, r.Length-at
+	a.Readings, b.Readings = slices.Clone(r.Readings[:m+1]), slices.Clone(r.Readings[m:])
+	way := length.Length(1)
+	if pitch == job.Valley {
+		way = -1
+	}
+	fall := func(q *job.Run, x length.Length) { // from the break
+		for i := range q.Readings {
+			d := way * slope.Rise(length.Abs(q.Readings[i].Station-x))
+			q.Readings[i].TopOutside -= d
+			q.Readings[i].TopInside -= d
+		}
+		q.Grade = &job.Grade{Most: slope + 2_000_000}
+	}
+	for i := range b.Readings {
+		b.Readings[i].Station -= at
+	}
+	a.Grade, b.Grade = &job.Grade{}, &job.Grade{}
+	if level != 1 {
+		fall(&a, at)
+	}
+	if level != 2 {
+		fall(&b, 0)
+	}
+	if way > 0 && level == 0 && rapid.Bool().Draw(t, "one way") {
+		a.Grade.Way, b.Grade.Way = job.Rising, job.Falling
+	}
+	for _, q := range []*job.Run{&a, &b} {
+		q.Readings[0].Offset, q.Readings[len(q.Readings)-1].Offset = 0, 0
+	}
+	p.Runs = slices.Concat(p.Runs[:k], []job.Run{a, b}, p.Runs[k+1:])
 }

@@ -20,8 +20,9 @@ type chain struct {
 // link is a run between the height h of its left corner and g of its right
 // one.
 type link struct {
-	rise  frac
-	cross num // height h over which the limit of the grade asks for more of g than any point: (1 - at) h + at (h - rise) = least
+	up    frac // greatest rise from left to right
+	down  frac // greatest fall
+	cross num  // height h over which the limit of the grade asks for more of g than any point: (1 - at) h + at (h - down) = least
 	lines []line
 }
 
@@ -30,7 +31,7 @@ type link struct {
 type line struct {
 	at           frac // share of the run's length left of the point
 	least        frac
-	climb        frac // least height of h with g a whole rise above it
+	climb        frac // least height of h with g as far above it as may be
 	off          frac
 	fall         frac // not negative; down is its negative
 	down         frac
@@ -70,16 +71,22 @@ func newChain(runs []Run, closed bool, grid length.Length) *chain {
 		half := small(int64(r.Length/long), 2)
 		c.weight[i] = c.weight[i].add(half)
 		c.weight[(i+1)%n] = c.weight[(i+1)%n].add(half)
-		k := link{rise: height(length.FloorTo(length.Max(0, r.Rise), grid))}
-		c.reach = c.reach.add(k.rise)
+		rise := height(length.FloorTo(length.Max(0, r.Rise), grid))
+		k := link{up: rise, down: rise}
+		switch {
+		case r.OneWay > 0:
+			k.down = integer(0)
+		case r.OneWay < 0:
+			k.up = integer(0)
+		}
+		c.reach = c.reach.add(rise)
 		for m, p := range hulls[i] {
 			q := line{at: small(int64(p.At), int64(r.Length)), least: height(p.Least), corner: p.At <= 0, flat: p.At >= r.Length}
 			if !known || c.top.less(q.least) {
 				c.top, known = q.least, true
 			}
-			rises := q.at.mul(k.rise)
-			q.climb = q.least.sub(rises)
-			if over := exact(q.least.add(rises)); m == 0 || k.cross.less(over) {
+			q.climb = q.least.sub(q.at.mul(k.up))
+			if over := exact(q.least.add(q.at.mul(k.down))); m == 0 || k.cross.less(over) {
 				k.cross = over
 			}
 			q.first = len(k.lines) == 0 || k.lines[len(k.lines)-1].corner && len(k.lines) == 1
@@ -175,14 +182,14 @@ func (k *link) before(v *cost, weight frac) *cost {
 	case bound && m.less(g):
 		k.falling(f, v, g, which, m)
 	default:
-		// Up to a rise below the lowest the right corner stands as high as it may.
+		// Until it can reach the lowest the right corner stands as high as it may.
 		for i := range mi {
-			f.to(least(v.x[i+1].minus(k.rise), hi), v.slope[i])
+			f.to(least(v.x[i+1].minus(k.up), hi), v.slope[i])
 		}
 	}
-	f.to(least(m.plus(k.rise), hi), integer(0))
+	f.to(least(m.plus(k.down), hi), integer(0))
 	for i := mi; i < len(v.slope); i++ {
-		f.to(least(v.x[i+1].plus(k.rise), hi), v.slope[i])
+		f.to(least(v.x[i+1].plus(k.down), hi), v.slope[i])
 	}
 	f.x[len(f.x)-1] = hi
 	for i, s := range f.slope {
@@ -213,7 +220,7 @@ func (k *link) falling(f, v *cost, g num, which int, m num) {
 				next, more = h, false
 			}
 		}
-		f.to(least(next, v.hi().plus(k.rise)), v.slope[i].mul(l.down))
+		f.to(least(next, v.hi().plus(k.down)), v.slope[i].mul(l.down))
 		if more {
 			which++
 		}
@@ -224,10 +231,10 @@ func (k *link) falling(f, v *cost, g num, which int, m num) {
 // domain is the range of heights of the left corner that leave one for the
 // right.
 func (k *link) domain(v *cost) (lo, hi num) {
-	lo, hi = v.lo().minus(k.rise), v.hi().plus(k.rise)
+	lo, hi = v.lo().minus(k.up), v.hi().plus(k.down)
 	for i := range k.lines {
 		l := &k.lines[i]
-		// The right corner a whole rise higher must clear the point.
+		// The right corner as much higher as may be must clear the point.
 		lo = most(lo, exact(l.climb))
 		switch {
 		case l.corner:
@@ -260,7 +267,7 @@ func (c *chain) path(f []*cost, h num) []num {
 	out := []num{h}
 	for i := range c.links {
 		k := &c.links[i]
-		lo, hi := most(h.minus(k.rise), f[i+1].lo()), least(h.plus(k.rise), f[i+1].hi())
+		lo, hi := most(h.minus(k.down), f[i+1].lo()), least(h.plus(k.up), f[i+1].hi())
 		if g, _, ok := k.env(h); ok {
 			lo = most(lo, g)
 		}
@@ -353,21 +360,21 @@ func (c *chain) around() []num {
 }
 
 // lowestStart is a height below which the first corner cannot stand: coming
-// back from the last run, no point may lie above what the runs can climb to.
+// back from the last run, no point may lie above what the runs can come down from.
 func (c *chain) lowestStart() frac {
 	var out frac
 	known := false
-	climb := integer(0)
+	fall := integer(0)
 	for i := len(c.links) - 1; i >= 0; i-- {
 		k := &c.links[i]
 		for _, l := range k.lines {
-			// least - (1 - at) rise - what the runs after it climb
-			t := l.least.sub(integer(1).sub(l.at).mul(k.rise)).sub(climb)
+			// least - (1 - at) fall - what the runs after it may fall
+			t := l.least.sub(integer(1).sub(l.at).mul(k.down)).sub(fall)
 			if !known || out.less(t) {
 				out, known = t, true
 			}
 		}
-		climb = climb.add(k.rise)
+		fall = fall.add(k.down)
 	}
 	return out
 }

@@ -43,6 +43,7 @@ type Run struct {
 	Length length.Length // greater than zero
 	Points []Point       // stations from 0 to Length, in any order
 	Rise   length.Length // greatest difference of height between its ends
+	OneWay int           // +1: it may only rise from left to right; -1: only fall; 0: either
 }
 
 // Surface is the answer.
@@ -133,7 +134,7 @@ func reversed(runs []Run) []Run {
 	out := make([]Run, 0, len(runs))
 	for i := len(runs) - 1; i >= 0; i-- {
 		r := runs[i]
-		q := Run{Length: r.Length, Rise: r.Rise}
+		q := Run{Length: r.Length, Rise: r.Rise, OneWay: -r.OneWay}
 		for k := len(r.Points) - 1; k >= 0; k-- {
 			q.Points = append(q.Points, Point{At: r.Length - r.Points[k].At, Least: r.Points[k].Least})
 		}

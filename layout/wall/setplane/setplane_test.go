@@ -99,7 +99,8 @@ func random(t *rapid.T, most int) ([]run, bool) {
 	var runs []run
 	for range n {
 		feet := rapid.IntRange(1, 12).Draw(t, "length")
-		r := run{Length: length.Length(feet) * length.Foot, Rise: length.Length(rapid.IntRange(0, 24).Draw(t, "rise")) * grid}
+		r := run{Length: length.Length(feet) * length.Foot, Rise: length.Length(rapid.IntRange(0, 24).Draw(t, "rise")) * grid,
+			OneWay: rapid.SampledFrom([]int{0, 0, 0, 1, -1}).Draw(t, "one way")}
 		for range rapid.IntRange(0, 5).Draw(t, "points") {
 			r.Points = append(r.Points, point{
 				At:    length.Length(rapid.IntRange(0, feet*4).Draw(t, "at")) * 3 * in,
@@ -118,7 +119,7 @@ func random(t *rapid.T, most int) ([]run, bool) {
 func mirrored(runs []run) []run {
 	var out []run
 	for _, r := range runs {
-		q := run{Length: r.Length, Rise: r.Rise}
+		q := run{Length: r.Length, Rise: r.Rise, OneWay: -r.OneWay}
 		for _, p := range r.Points {
 			q.Points = append(q.Points, point{At: r.Length - p.At, Least: p.Least})
 		}
@@ -150,6 +151,9 @@ func check(t interface{ Fatalf(string, ...any) }, runs []run, closed bool) setpl
 				}
 			}
 			d := new(big.Rat).Sub(h[0], h[1])
+			if r.OneWay*d.Sign() > 0 {
+				t.Fatalf("run %d goes the wrong way: %v", i, s.Heights)
+			}
 			if d.Abs(d).Cmp(rat(r.Rise)) > 0 {
 				t.Fatalf("run %d rises by %v, allowed %v", i, d, r.Rise)
 			}
@@ -208,8 +212,14 @@ func oracle(t interface{ Fatalf(string, ...any) }, runs []run, closed bool) floa
 			s := p.At.Inch() / l
 			add(base-p.Least.Inch(), a, -(1 - s), b, -s)
 		}
-		add(r.Rise.Inch(), a, 1, b, -1)
-		add(r.Rise.Inch(), a, -1, b, 1)
+		up, down := r.Rise.Inch(), r.Rise.Inch()
+		if r.OneWay > 0 {
+			down = 0
+		} else if r.OneWay < 0 {
+			up = 0
+		}
+		add(down, a, 1, b, -1)
+		add(up, a, -1, b, 1)
 	}
 	// Its dual, whose slacks are a first answer: the most that rows · heights
 	// <= rhs add up to with weights no corner's cost falls short of.
@@ -278,7 +288,7 @@ func TestAgainstEveryHeight(t *testing.T) {
 			}
 			for k, r := range runs {
 				a, b := at[k], at[(k+1)%n]
-				if length.Abs(a-b) > r.Rise {
+				if length.Abs(a-b) > r.Rise || length.Length(r.OneWay)*(b-a) < 0 {
 					return
 				}
 				for _, p := range r.Points {
