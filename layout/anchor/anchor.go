@@ -14,6 +14,7 @@ import (
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/wall"
 	"copingset/layout/wind"
 )
 
@@ -123,12 +124,12 @@ func (b *builder) hold(code string, at finding.Place, r *cap.Run, station length
 func (b *builder) joints(a *Run) {
 	for _, j := range a.Joints {
 		if j.Kind == cap.Expansion {
-			b.add(a, &Chair{At: j.From - b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Left, Assembly: taken(a, j.Left.Zone, j.Left.Inside)})
-			b.add(a, &Chair{At: j.To + b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Right, Assembly: taken(a, j.Right.Zone, j.Right.Inside)})
+			b.add(a, &Chair{At: j.From - b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Left, Assembly: taken(a, j.Left.Zone, j.Left.InsideOn(j.Run))})
+			b.add(a, &Chair{At: j.To + b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Right, Assembly: taken(a, j.Right.Zone, j.Right.InsideOn(j.Run))})
 			continue
 		}
 		// The chair under a joint carries two pieces: the assembly of the more onerous zone and the wider piece holds it.
-		z, inside := max(j.Left.Zone, j.Right.Zone), length.Max(j.Left.Inside, j.Right.Inside)
+		z, inside := max(j.Left.Zone, j.Right.Zone), length.Max(j.Left.InsideOn(j.Run), j.Right.InsideOn(j.Run))
 		b.uncovered(a, j, z, inside)
 		b.add(a, &Chair{At: j.Centre(), Kind: AtJoint, Joint: j, Piece: j.Left, Assembly: taken(a, z, inside)})
 	}
@@ -143,7 +144,7 @@ func (b *builder) uncovered(a *Run, j *cap.Joint, z wind.Zone, inside length.Len
 	on := func(p *cap.Piece) bool {
 		return slices.ContainsFunc(a.Parts, func(t cap.Part) bool { return t.Piece == p })
 	}
-	said := slices.ContainsFunc(a.Parts, func(t cap.Part) bool { return t.Piece.Zone == z && t.Piece.Inside == inside })
+	said := slices.ContainsFunc(a.Parts, func(t cap.Part) bool { return t.Piece.Zone == z && t.Inside() == inside })
 	if c.Covers || said && on(j.Left) && on(j.Right) {
 		return
 	}
@@ -180,7 +181,7 @@ func (b *builder) part(a *Run, p cap.Part) {
 	// The metal length of a leg is that of its front or of its centre line: the
 	// rear beyond it, at an inside corner, lies on the supports of the miter.
 	long := length.Max(p.Length(), (p.Length()+b.rear(p))/2)
-	spacing := taken(a, p.Piece.Zone, p.Piece.Inside).ChairSpacing
+	spacing := taken(a, p.Piece.Zone, p.Inside()).ChairSpacing
 	bays := int((long + spacing - 1) / spacing)
 	span := r.at - l.at
 	if span <= 0 {
@@ -195,7 +196,11 @@ func (b *builder) part(a *Run, p cap.Part) {
 		b.between(a, p.Piece, l, r, at)
 		return
 	}
-	if len(a.Job.Obstacles) > 0 {
+	if p.Piece.Kind == cap.Tee {
+		b.hold("chair-blocked", a.Job.At, a.Run, l.at,
+			"run "+a.Name+": piece "+p.Piece.Mark+" cannot have its chairs clear of the opening in its rear leg within the tested spacing",
+			"under the opening a chair has no rear leg to hold", "another `tee: leg:`, a shorter chair, or an assembly tested at a wider spacing")
+	} else if len(a.Job.Obstacles) > 0 {
 		b.hold("chair-blocked", a.Job.At, a.Run, l.at,
 			"run "+a.Name+": piece "+p.Piece.Mark+" cannot have its chairs clear of the obstacles within the tested spacing",
 			"", "move what blocks the chair, or name an assembly tested with closer chairs")
@@ -213,7 +218,7 @@ func (b *builder) part(a *Run, p cap.Part) {
 func (b *builder) between(a *Run, p *cap.Piece, l, r stand, at []length.Length) {
 	last := l
 	for _, x := range at {
-		b.add(a, &Chair{At: x, Kind: Between, Piece: p, Assembly: taken(a, p.Zone, p.Inside)})
+		b.add(a, &Chair{At: x, Kind: Between, Piece: p, Assembly: taken(a, p.Zone, p.InsideOn(a.Run))})
 		if last.chair {
 			a.PitchMost = length.Max(a.PitchMost, x-last.at)
 		}
@@ -290,16 +295,19 @@ func (b *builder) stands(a *Run, p cap.Part) (l, r stand) {
 	if c := a.Run.Left.Corner; c != nil && c.Absorb && p.From == b.sys.Joint.Gap/2 {
 		l = stand{0, true}
 	}
-	if p.From == 0 && a.Run.Left.Kind != job.EndTurn {
+	if p.From == 0 && ended(a.Run.Left) {
 		l = stand{b.sys.Chair.EndChair, true}
-		b.add(a, &Chair{At: l.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone, p.Piece.Inside)})
+		b.add(a, &Chair{At: l.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone, p.Inside())})
 	}
-	if p.To == a.Cap && a.Run.Right.Kind != job.EndTurn {
+	if p.To == a.Cap && ended(a.Run.Right) {
 		r = stand{p.To - b.sys.Chair.EndChair, true}
-		b.add(a, &Chair{At: r.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone, p.Piece.Inside)})
+		b.add(a, &Chair{At: r.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone, p.Inside())})
 	}
 	return l, r
 }
+
+// ended reports whether a coping ends there, with a chair of its own.
+func ended(e wall.End) bool { return e.Kind != job.EndTurn && e.Kind != job.EndTee }
 
 // even returns the far end of each of n equal bays, on the grid; odd steps go
 // to the side that takes remainders.
@@ -339,20 +347,36 @@ func (b *builder) row(a *Run, from, span length.Length, n int, spacing length.Le
 	return at, true
 }
 
-// clearOf moves a chair's centre off what blocks it, to the nearer edge; a tie
-// goes to the side that takes remainders.
-func (b *builder) clearOf(a *Run, x length.Length) (length.Length, bool) {
+// bar is a stretch between whose ends no chair's centre may lie.
+type bar struct{ from, to length.Length }
+
+// bars are those of a run: what blocks a chair, and the opening in the rear leg
+// of a tee, where a chair would have nothing to hold at its rear.
+func (b *builder) bars(a *Run) []bar {
+	var out []bar
 	for i := range a.Job.Obstacles {
 		o := &a.Job.Obstacles[i]
 		if !o.BlocksAChair() {
 			continue
 		}
-		c := a.ToCap(a.FrontStation(o.Station))
-		half := (o.Extent + b.sys.Chair.Length) / 2
-		if x <= c-half || x >= c+half {
+		c, half := a.ToCap(a.FrontStation(o.Station)), (o.Extent+b.sys.Chair.Length)/2
+		out = append(out, bar{c - half, c + half})
+	}
+	for _, t := range a.Tees {
+		out = append(out, bar{t.Edge[0] - b.sys.Chair.Length/2, t.Edge[1] + b.sys.Chair.Length/2})
+	}
+	return out
+}
+
+// clearOf moves a chair's centre off what blocks it, to the nearer edge; a tie
+// goes to the side that takes remainders.
+func (b *builder) clearOf(a *Run, x length.Length) (length.Length, bool) {
+	bars := b.bars(a)
+	for _, o := range bars {
+		if x <= o.from || x >= o.to {
 			continue
 		}
-		left, right := length.FloorTo(c-half-x, b.grid)+x, length.CeilTo(c+half-x, b.grid)+x
+		left, right := length.FloorTo(o.from-x, b.grid)+x, length.CeilTo(o.to-x, b.grid)+x
 		switch {
 		case x-left < right-x, x-left == right-x && b.sys.Remainder == job.Left:
 			x = left
@@ -360,12 +384,9 @@ func (b *builder) clearOf(a *Run, x length.Length) (length.Length, bool) {
 			x = right
 		}
 	}
-	// A move off one obstacle must not land on another.
-	for i := range a.Job.Obstacles {
-		o := &a.Job.Obstacles[i]
-		c := a.ToCap(a.FrontStation(o.Station))
-		half := (o.Extent + b.sys.Chair.Length) / 2
-		if o.BlocksAChair() && x > c-half && x < c+half {
+	// A move off one must not land on another.
+	for _, o := range bars {
+		if x > o.from && x < o.to {
 			return x, false
 		}
 	}

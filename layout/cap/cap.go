@@ -30,10 +30,11 @@ const (
 	WallEnd          // upstand flange against a higher wall
 	Combined         // a short run with a miter and an end in one piece
 	Transition       // tapers from one inside width to another
+	Tee              // a main cap with the stub of a branch welded to its rear
 )
 
 func (k Kind) String() string {
-	return [...]string{"straight", "corner", "double miter", "end cap", "wall end", "corner with end", "transition"}[k]
+	return [...]string{"straight", "corner", "double miter", "end cap", "wall end", "corner with end", "transition", "tee"}[k]
 }
 
 // Hand of a piece: that of a person on the roof looking out over the wall.
@@ -59,8 +60,11 @@ type Run struct {
 	Zones               []wind.Stretch
 	Choice              [2]assembly.Choice // by wind.Zone, for the widest band
 	Choices             []WidthChoice      // for each width of the run, narrowest first
+	Tees                []*Branch          // that meet its roof side, in station order
+	Stubs               []*Branch          // that it is, where it meets a main itself
 	Parts               []Part             // in station order
 	Joints              []*Joint           // in station order
+	crossed             bool               // a branch meets it
 	lay                 *stretch           // where its transitions may stand; nil where none may
 }
 
@@ -73,6 +77,9 @@ type Part struct {
 
 // Length of the part along the cap line.
 func (p Part) Length() length.Length { return p.To - p.From }
+
+// Inside is the inside width of the part; a transition's is its wide end's.
+func (p Part) Inside() length.Length { return p.Piece.InsideOn(p.Run) }
 
 // Miter is a welded corner within a piece.
 type Miter struct {
@@ -96,6 +103,7 @@ type Piece struct {
 	Narrow    length.Length // another piece both are its inside width
 	Straight  job.Face      // transition: the face that does not taper
 	Taper     Taper         // transition: where it tapers
+	Tee       *Branch       // tee: its branch. Parts are then the main's and the stub's
 	Zone      wind.Zone
 	Assembly  *job.Assembly
 	Closer    bool
@@ -133,10 +141,22 @@ func (p *Piece) Length() length.Length {
 	return l
 }
 
+// InsideOn is the inside width of a piece on one of its runs; a transition's is
+// its wide end's.
+func (p *Piece) InsideOn(r *Run) length.Length {
+	if p.Kind == Tee && r != p.Tee.Main {
+		return p.Tee.Inside
+	}
+	return p.Inside
+}
+
 // RearLength is the metal length along the rear face of one part, outside
 // mold lines: the front length less the trims of the miters at its ends.
 func (p *Piece) RearLength(i int) length.Length {
 	l := p.Parts[i].Length()
+	if p.Kind == Tee {
+		return l
+	}
 	if i > 0 {
 		l -= p.Miters[i-1].Trim
 	}

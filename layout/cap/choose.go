@@ -65,7 +65,7 @@ func (b *builder) uncovered(r *Run) {
 	for z := wind.Edge; z <= wind.Corner; z++ {
 		for _, w := range r.Choices {
 			c := w.Choice[z]
-			used := slices.ContainsFunc(r.Parts, func(q Part) bool { return q.Piece.Zone == z && q.Piece.Inside == w.Inside })
+			used := slices.ContainsFunc(r.Parts, func(q Part) bool { return q.Piece.Zone == z && q.Inside() == w.Inside })
 			why := strings.Join(c.Fails, "; ")
 			if !used || c.Covers || said[why] {
 				continue

@@ -27,6 +27,9 @@ func (b *builder) finish(pieces []*Piece) {
 			continue
 		}
 		p.Mark = special(p)
+		if p.Kind == Tee {
+			p.Mark = p.Tee.Mark()
+		}
 	}
 	for _, p := range pieces {
 		b.pierced(p)
@@ -34,8 +37,10 @@ func (b *builder) finish(pieces []*Piece) {
 		b.vanishes(p)
 	}
 	for _, p := range pieces {
-		for _, q := range p.Parts {
-			q.Run.Parts = append(q.Run.Parts, q)
+		for i, q := range p.Parts {
+			if p.Kind != Tee || i == 0 { // the stub is laid out with its own run
+				q.Run.Parts = append(q.Run.Parts, q)
+			}
 		}
 	}
 	for _, r := range b.runs {
@@ -85,13 +90,14 @@ func (b *builder) shape(p *Piece) {
 	if last.To == last.Run.Cap && last.Run.Right.Kind != job.EndTurn {
 		p.RightEnd = last.Run.Right.Kind
 	}
-	for i := 1; i < len(p.Parts); i++ {
+	p.Zone, p.Miters, p.Cutouts = wind.Edge, nil, nil
+	for i := 1; i < len(p.Parts) && p.Kind != Tee; i++ {
 		c := p.Parts[i-1].Run.Right.Corner
 		p.Miters = append(p.Miters, Miter{Corner: c, Trim: MiterTrim(p.Inside+2*b.sys.Metal.Thickness, c.CapTurn)})
 	}
 	ended := p.LeftEnd != job.EndTurn || p.RightEnd != job.EndTurn
 	switch {
-	case p.Kind == Transition:
+	case p.Kind == Transition, p.Kind == Tee:
 	case len(p.Miters) == 0 && !ended:
 		p.Kind = Straight
 	case len(p.Miters) == 0:

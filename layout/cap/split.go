@@ -252,7 +252,8 @@ func (s *stretch) taperCost(t Taper, from, to length.Length) (cost, bool) {
 
 // stands tells whether a transition may begin at x as far as joints and
 // building expansion joints go: both its joints clear of what blocks them, and
-// a straight piece between it and a building expansion joint.
+// a straight piece between it and a building expansion joint. None stands in a
+// run that a branch meets: where its tee stands follows from the run's width.
 func (s *stretch) stands(x length.Length) bool {
 	g := s.f.sys.Joint.Gap
 	end := x + s.f.sys.Transition.Length
@@ -260,7 +261,7 @@ func (s *stretch) stands(x length.Length) bool {
 		return false
 	}
 	i := s.section(x)
-	if x-g < s.from[i] || end+g > s.to[i] {
+	if s.run.crossed || x-g < s.from[i] || end+g > s.to[i] {
 		return false
 	}
 	return (i == 0 || x-g-s.from[i] >= s.least) && (i == len(s.to)-1 || s.to[i]-end-g >= s.least)
@@ -558,6 +559,10 @@ func (b *builder) legRange(r *Run, right bool, inside length.Length) legRange {
 	if right {
 		e = r.Right
 	}
+	if e.Kind == job.EndTee {
+		l := b.sys.Tee.Branch
+		return legRange{short: l, least: l, longest: l, fixed: true}
+	}
 	if e.Kind != job.EndTurn {
 		rule := b.sys.EndCap
 		if e.Kind == job.EndWall {
@@ -567,12 +572,12 @@ func (b *builder) legRange(r *Run, right bool, inside length.Length) legRange {
 		short := b.sys.Chair.EndChair + b.sys.Chair.Length - b.sys.Joint.Gap/2
 		short = length.CeilTo(length.Max(short, b.sys.Splice.Length/2+b.sys.Splice.Bearing), b.grid)
 		least := length.Max(short, length.CeilTo(rule.Leg, b.grid))
-		return legRange{short, least, length.Max(least, b.sys.Corner.LongestLeg)}
+		return legRange{short: short, least: least, longest: length.Max(least, b.sys.Corner.LongestLeg)}
 	}
 	if e.Corner.Absorb {
 		h := -b.sys.Joint.Gap / 2
-		return legRange{h, h, h}
+		return legRange{short: h, least: h, longest: h}
 	}
 	l := b.legsOf(e.Corner, inside)
-	return legRange{l.Short, l.Least, l.Longest}
+	return legRange{short: l.Short, least: l.Least, longest: l.Longest}
 }

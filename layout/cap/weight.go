@@ -25,7 +25,11 @@ func weight(s *job.System, p *Piece) int64 {
 	var mm3 float64
 	for i, q := range p.Parts {
 		mean := (q.Length().MM() + p.RearLength(i).MM()) / 2
-		mm3 += p.Girth.MM() * mean * s.Metal.Thickness.MM()
+		girth := p.Girth
+		if p.Kind == Tee {
+			girth = Girth(&s.Profile, q.Inside()+2*s.Metal.Thickness)
+		}
+		mm3 += girth.MM() * mean * s.Metal.Thickness.MM()
 	}
 	return int64(math.Round(mm3 * s.Metal.Density / 1e6)) // kg/m3 = g per 1e6 mm3
 }
