@@ -122,6 +122,7 @@ func build(j *job.Job) (*Layout, finding.List) {
 	}
 	l.Packing = wall.TotalPacking(walls)
 	l.unsound(&found)
+	l.meeting(&found)
 	keep(l.families())
 	keep(l.checks())
 	found.Sort()

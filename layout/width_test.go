@@ -77,7 +77,7 @@ func checkTransitions(t *rapid.T, l *layout.Layout, r *layout.Run) {
 	for i, p := range r.Parts {
 		q := p.Piece
 		if q.Kind != cap.Transition {
-			if q.Wide != q.Inside || q.Narrow != q.Inside || r.InsideAt(p.From) != q.Inside || r.InsideAt(p.To) != q.Inside {
+			if q.Wide != q.Inside || q.Narrow != q.Inside || r.InsideAt(p.From) != p.Inside() || r.InsideAt(p.To) != p.Inside() {
 				t.Fatalf("piece %s: %v..%v of %v, the run has %v and %v", q.Mark, q.Narrow, q.Wide, q.Inside, r.InsideAt(p.From), r.InsideAt(p.To))
 			}
 			continue

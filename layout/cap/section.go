@@ -144,9 +144,13 @@ func (s section) meet(k stock) row {
 	two := length.Split(extra, 2, k.grid, k.remainder == job.Left)
 	a, b := two[0], two[1]
 	switch {
-	case lr <= 0 || s.right.fixed:
+	case lr <= 0:
 		a, b = extra, 0
-	case ll <= 0 || s.left.fixed:
+	case ll <= 0:
+		a, b = 0, extra
+	case s.right.fixed:
+		a, b = extra, 0
+	case s.left.fixed:
 		a, b = 0, extra
 	case extra <= roomL+roomR && a > roomL:
 		a, b = roomL, extra-roomL
