@@ -107,15 +107,28 @@ func build(j *job.Job) (*Layout, finding.List) {
 	keep(f)
 	frames, f := cap.Frame(j, l.Demand, walls, l.Grid)
 	keep(f)
+	pieces := make([][]*Piece, len(walls))
+	if !f.HasErrors() {
+		for _, i := range cap.MainsFirst(walls) {
+			var more finding.List
+			pieces[i], more = cap.Build(j, frames[i], l.Grid)
+			f = append(f, more...)
+			keep(more)
+		}
+	}
+	if slices.ContainsFunc(f, func(q finding.Finding) bool { return q.Code == "tee-place" || q.Code == "tee-room" }) {
+		found.Sort() // a run whose tee is not made has a joint with nothing on one side
+		l.Findings = found
+		return l, found
+	}
 	for i, runs := range frames {
-		pieces, f := cap.Build(j, runs, l.Grid)
+		anchored, supports, f := anchor.Build(j, runs, pieces[i], l.Grid)
 		keep(f)
-		anchored, supports, f := anchor.Build(j, runs, pieces, l.Grid)
-		keep(f)
-		l.Perimeters = append(l.Perimeters, &Perimeter{Perimeter: walls[i], Runs: anchored, Pieces: pieces, Supports: supports})
+		l.Perimeters = append(l.Perimeters, &Perimeter{Perimeter: walls[i], Runs: anchored, Pieces: pieces[i], Supports: supports})
 	}
 	l.Packing = wall.TotalPacking(walls)
 	l.unsound(&found)
+	l.meeting(&found)
 	keep(l.families())
 	keep(l.checks())
 	found.Sort()
@@ -165,7 +178,7 @@ func (l *Layout) release() {
 	for _, p := range l.Perimeters {
 		for _, q := range p.Pieces {
 			for _, f := range l.Findings {
-				if f.Severity == finding.Hold && touches(f.Where, p, q) && !slices.Contains(q.Holds, f.Code) {
+				if f.Severity == finding.Hold && touches(f.Where, q) && !slices.Contains(q.Holds, f.Code) {
 					q.Holds = append(q.Holds, f.Code)
 				}
 			}
@@ -173,9 +186,9 @@ func (l *Layout) release() {
 	}
 }
 
-func touches(where finding.Ref, p *Perimeter, q *Piece) bool {
+func touches(where finding.Ref, q *Piece) bool {
 	return slices.ContainsFunc(q.Parts, func(t cap.Part) bool {
-		return where.TouchesPiece(p.Job.Name, t.Run.Name, q.Mark)
+		return where.TouchesPiece(t.Run.Perimeter.Job.Name, t.Run.Name, q.Mark)
 	})
 }
 
@@ -216,12 +229,7 @@ func (l *Layout) HoldsOn(r *Run) finding.List {
 
 // HoldsOnPiece lists the holds that touch a piece.
 func (l *Layout) HoldsOnPiece(q *Piece) finding.List {
-	for _, p := range l.Perimeters {
-		if p.Perimeter == q.Perimeter {
-			return l.holds(func(w finding.Ref) bool { return touches(w, p, q) })
-		}
-	}
-	return nil
+	return l.holds(func(w finding.Ref) bool { return touches(w, q) })
 }
 
 // Holds lists all holds of the job.

@@ -267,7 +267,7 @@ func mirror(j *job.Job) *job.Job {
 				r.Grade = &job.Grade{Most: g.Most, Way: job.Rising + job.Falling - g.Way}
 			}
 			if p.Kind == job.Open && k == 0 {
-				r.Right = p.Starts
+				r.Right = mirrorEnd(j, p.Starts)
 			}
 			l := r.Length
 			r.Readings = slices.Clone(r.Readings)
@@ -288,11 +288,40 @@ func mirror(j *job.Job) *job.Job {
 			q.Runs = append(q.Runs, r)
 		}
 		if p.Kind == job.Open {
-			q.Starts = p.Runs[n-1].Right
+			q.Starts = mirrorEnd(j, p.Runs[n-1].Right)
 		}
+		// Seen in a mirror and walked the other way.
+		last := p.Bearing
+		for _, r := range p.Runs[:n-1] {
+			last += r.Right.Turn
+		}
+		q.Bearing = (540*job.Degree - last) % (360 * job.Degree)
 		m.Perimeters = append(m.Perimeters, q)
 	}
 	return &m
+}
+
+// mirrorEnd mirrors where an end meets another run.
+func mirrorEnd(j *job.Job, e job.End) job.End {
+	if e.Tee == nil {
+		return e
+	}
+	t := *e.Tee
+	for _, p := range j.Perimeters {
+		for _, r := range p.Runs {
+			if p.Name == t.Perimeter && r.Name == t.Run {
+				t.At = r.Length - t.At
+			}
+		}
+	}
+	switch t.Of {
+	case job.TeeLeft:
+		t.Of = job.TeeRight
+	case job.TeeRight:
+		t.Of = job.TeeLeft
+	}
+	e.Tee = &t
+	return e
 }
 
 func describe(r *layout.Run, flip bool) []string {

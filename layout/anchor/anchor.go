@@ -201,7 +201,11 @@ func (b *builder) part(a *Run, p cap.Part) {
 		b.between(a, p.Piece, l, r, at)
 		return
 	}
-	if len(a.Job.Obstacles) > 0 {
+	if p.Piece.Kind == cap.Tee {
+		b.hold("chair-blocked", a.Job.At, a.Run, l.at,
+			"run "+a.Name+": piece "+p.Piece.Mark+" cannot have its chairs clear of the opening in its rear leg within the tested spacing",
+			"under the opening a chair has no rear leg to hold", "another `tee: leg:`, a shorter chair, or an assembly tested at a wider spacing")
+	} else if len(a.Job.Obstacles) > 0 {
 		b.hold("chair-blocked", a.Job.At, a.Run, l.at,
 			"run "+a.Name+": piece "+p.Piece.Mark+" cannot have its chairs clear of the obstacles within the tested spacing",
 			"", "move what blocks the chair, or name an assembly tested with closer chairs")
@@ -296,16 +300,19 @@ func (b *builder) stands(a *Run, p cap.Part) (l, r stand) {
 	if c := a.Run.Left.Corner; c != nil && c.Absorb && p.From == b.sys.Joint.Gap/2 {
 		l = stand{0, true}
 	}
-	if p.From == 0 && a.Run.Left.Kind != job.EndTurn {
+	if p.From == 0 && ended(a.Run.Left) {
 		l = stand{b.sys.Chair.EndChair, true}
 		b.add(a, &Chair{At: l.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone, p.Inside())})
 	}
-	if p.To == a.Cap && a.Run.Right.Kind != job.EndTurn {
+	if p.To == a.Cap && ended(a.Run.Right) {
 		r = stand{p.To - b.sys.Chair.EndChair, true}
 		b.add(a, &Chair{At: r.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone, p.Inside())})
 	}
 	return l, r
 }
+
+// ended reports whether a coping ends there, with a chair of its own.
+func ended(e wall.End) bool { return e.Kind != job.EndTurn && e.Kind != job.EndTee }
 
 // even returns the far end of each of n equal bays, on the grid; odd steps go
 // to the side that takes remainders.
@@ -345,20 +352,36 @@ func (b *builder) row(a *Run, from, span length.Length, n int, spacing length.Le
 	return at, true
 }
 
-// clearOf moves a chair's centre off what blocks it, to the nearer edge; a tie
-// goes to the side that takes remainders.
-func (b *builder) clearOf(a *Run, x length.Length) (length.Length, bool) {
+// bar is a stretch between whose ends no chair's centre may lie.
+type bar struct{ from, to length.Length }
+
+// bars are those of a run: what blocks a chair, and the opening in the rear leg
+// of a tee, where a chair would have nothing to hold at its rear.
+func (b *builder) bars(a *Run) []bar {
+	var out []bar
 	for i := range a.Job.Obstacles {
 		o := &a.Job.Obstacles[i]
 		if !o.BlocksAChair() {
 			continue
 		}
-		c := a.ToCap(a.FrontStation(o.Station))
-		half := (o.Extent + b.sys.Chair.Length) / 2
-		if x <= c-half || x >= c+half {
+		c, half := a.ToCap(a.FrontStation(o.Station)), (o.Extent+b.sys.Chair.Length)/2
+		out = append(out, bar{c - half, c + half})
+	}
+	for _, t := range a.Tees {
+		out = append(out, bar{t.Edge[0] - b.sys.Chair.Length/2, t.Edge[1] + b.sys.Chair.Length/2})
+	}
+	return out
+}
+
+// clearOf moves a chair's centre off what blocks it, to the nearer edge; a tie
+// goes to the side that takes remainders.
+func (b *builder) clearOf(a *Run, x length.Length) (length.Length, bool) {
+	bars := b.bars(a)
+	for _, o := range bars {
+		if x <= o.from || x >= o.to {
 			continue
 		}
-		left, right := length.FloorTo(c-half-x, b.grid)+x, length.CeilTo(c+half-x, b.grid)+x
+		left, right := length.FloorTo(o.from-x, b.grid)+x, length.CeilTo(o.to-x, b.grid)+x
 		switch {
 		case x-left < right-x, x-left == right-x && b.sys.Remainder == job.Left:
 			x = left
@@ -366,12 +389,9 @@ func (b *builder) clearOf(a *Run, x length.Length) (length.Length, bool) {
 			x = right
 		}
 	}
-	// A move off one obstacle must not land on another.
-	for i := range a.Job.Obstacles {
-		o := &a.Job.Obstacles[i]
-		c := a.ToCap(a.FrontStation(o.Station))
-		half := (o.Extent + b.sys.Chair.Length) / 2
-		if o.BlocksAChair() && x > c-half && x < c+half {
+	// A move off one must not land on another.
+	for _, o := range bars {
+		if x > o.from && x < o.to {
 			return x, false
 		}
 	}

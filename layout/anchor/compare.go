@@ -85,7 +85,7 @@ func layersUnder(zones []wall.ShimZone, s [2]length.Length) int {
 // surface leaves it by the grade times the leg.
 func (b *builder) twists(pieces []*cap.Piece) {
 	for _, p := range pieces {
-		if len(p.Miters) == 0 || p.Kind == cap.PitchMiter { // whose legs follow the grade
+		if len(p.Miters) == 0 && p.Kind != cap.Tee || p.Kind == cap.PitchMiter { // whose legs follow the grade
 			continue
 		}
 		for _, q := range p.Parts {

@@ -127,6 +127,12 @@ func (p Part) InsideAt(station length.Length) length.Length {
 
 // InsideOn is the widest inside width of a piece on one run.
 func (p *Piece) InsideOn(r *Run) length.Length {
+	if p.Kind == Tee {
+		if r != p.Tee.Main {
+			return p.Tee.Inside
+		}
+		return p.Inside
+	}
 	for _, q := range p.Parts {
 		if q.Run == r {
 			return q.Inside()

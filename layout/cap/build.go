@@ -17,7 +17,7 @@ func Build(j *job.Job, runs []*Run, grid length.Length) ([]*Piece, finding.List)
 	for _, r := range runs {
 		b.run(r)
 	}
-	pieces := b.group()
+	pieces := b.stubs(b.group())
 	b.finish(pieces)
 	return pieces, b.found
 }
@@ -41,9 +41,10 @@ type item struct {
 	part  Part
 	node  int
 	joint *Joint
-	taper *Taper // of a transition
-	cut   bool   // not a stock length
-	field bool   // the closer of its row
+	taper *Taper  // of a transition
+	tee   *Branch // of a tee
+	cut   bool    // not a stock length
+	field bool    // the closer of its row
 }
 
 func (b *builder) node() int {
@@ -89,7 +90,7 @@ func (b *builder) vanishes(p *Piece) {
 			least = b.sys.Splice.Length/2 + b.sys.Splice.Bearing
 		}
 		short := length.Min(length.Min(q.Length(), p.RearLength(i)), b.lowest(p, i))
-		if short >= least || p.Kind == Straight || p.Kind == Transition {
+		if short >= least || p.Kind == Straight || p.Kind == Transition || p.Kind == Tee {
 			continue
 		}
 		f := refOf(q.Run)
@@ -214,6 +215,11 @@ func (b *builder) run(r *Run) {
 			b.part(r, from, to, b.node())
 			b.items[len(b.items)-1].taper = s.taper
 			b.joint(r, &Joint{From: to, To: to + g})
+		case s.tee != nil:
+			b.joint(r, &Joint{From: s.tee.From - g, To: s.tee.From})
+			b.part(r, s.tee.From, s.tee.To, b.node())
+			b.items[len(b.items)-1].tee = s.tee
+			b.joint(r, &Joint{From: s.tee.To, To: s.tee.To + g})
 		}
 	}
 	if c := r.Right.Corner; c != nil && c.Absorb {
@@ -224,6 +230,12 @@ func (b *builder) run(r *Run) {
 // place solves a section and appends its parts and joints.
 func (b *builder) place(r *Run, s section, k stock, ln, rn int) {
 	w := s.solve(k, b.sys.Corner.LegStep)
+	if w.merged && (s.left.fixed || s.right.fixed) || w.oneJoint && s.left.fixed && s.right.fixed {
+		b.found.Append(finding.Finding{Code: "tee-room", Severity: finding.Error, At: r.Job.At, Where: refOf(r),
+			What: "run " + r.Name + ": between its ends no joint and no cap has room beside the stub of its tee",
+			Mend: "shorten `tee: branch:` with the fabricator, or have this wall detailed by hand and leave it out"})
+		w.merged = true
+	}
 	if w.problem != "" {
 		b.hold("no-fit", r.Job.At, refOf(r), "run "+r.Name+": "+w.problem,
 			"between "+job.Both(s.from)+" and "+job.Both(s.to)+" of the cap line",
@@ -351,6 +363,9 @@ func (b *builder) group() []*Piece {
 			if t := it.taper; t != nil {
 				p.Kind, p.Taper, p.Hand, p.Straight = Transition, *t, t.Hand(), job.Front
 				p.Wide, p.Narrow, p.Inside = t.Wide(), t.Narrow(), t.Wide()
+			}
+			if t := it.tee; t != nil {
+				p.Kind, p.Tee, p.Hand, t.Piece = Tee, t, t.Hand, p
 			}
 			if it.field && b.sys.Joint.FieldCloser {
 				p.Allowance = b.sys.Joint.Allowance

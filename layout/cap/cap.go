@@ -31,10 +31,11 @@ const (
 	Combined         // a short run with a miter and an end in one piece
 	Transition       // tapers from one inside width to another
 	PitchMiter       // one weld over a break in the slope of the wall top, two legs
+	Tee              // a main cap with the stub of a branch welded to its rear
 )
 
 func (k Kind) String() string {
-	return [...]string{"straight", "corner", "double miter", "end cap", "wall end", "corner with end", "transition", "pitch miter"}[k]
+	return [...]string{"straight", "corner", "double miter", "end cap", "wall end", "corner with end", "transition", "pitch miter", "tee"}[k]
 }
 
 // Hand of a piece: that of a person on the roof looking out over the wall.
@@ -60,8 +61,11 @@ type Run struct {
 	Zones               []wind.Stretch
 	Choice              [2]assembly.Choice // by wind.Zone, for the widest band
 	Choices             []WidthChoice      // for each width of the run, narrowest first
+	Tees                []*Branch          // that meet its roof side, in station order
+	Stubs               []*Branch          // that it is, where it meets a main itself
 	Parts               []Part             // in station order
 	Joints              []*Joint           // in station order
+	crossed             bool               // a branch meets it
 	lay                 *stretch           // where its transitions may stand; nil where none may
 }
 
@@ -77,8 +81,11 @@ func (p Part) Length() length.Length { return p.To - p.From }
 
 // Inside is the inside width of the part; of a transition, the wide end's.
 func (p Part) Inside() length.Length {
-	if p.Piece.Kind == Transition {
+	switch p.Piece.Kind {
+	case Transition:
 		return p.Piece.Wide
+	case Tee:
+		return p.Piece.InsideOn(p.Run)
 	}
 	return p.Run.InsideAt(p.From)
 }
@@ -105,6 +112,7 @@ type Piece struct {
 	Narrow    length.Length // those of its two ends, of a corner of two widths those of its legs
 	Straight  job.Face      // transition: the face that does not taper
 	Taper     Taper         // transition: where it tapers
+	Tee       *Branch       // tee: its branch. Parts are then the main's and the stub's
 	Zone      wind.Zone
 	Assembly  *job.Assembly
 	Closer    bool
@@ -146,6 +154,9 @@ func (p *Piece) Length() length.Length {
 // mold lines: the front length less the trims of the miters at its ends.
 func (p *Piece) RearLength(i int) length.Length {
 	l := p.Parts[i].Length()
+	if p.Kind == Tee {
+		return l
+	}
 	if i > 0 {
 		l -= p.Miters[i-1].Trim[1]
 	}

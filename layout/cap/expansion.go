@@ -68,11 +68,11 @@ func (b *builder) expansion(r *Run) []*Joint {
 }
 
 // fixedPlates reports plates that no layout can move off an obstacle: those of
-// building expansion joints and of kinks.
+// building expansion joints, of kinks and beside tees.
 func (b *builder) fixedPlates() {
 	for i, r := range b.runs {
 		for _, j := range r.Joints {
-			if j.Kind == Plain {
+			if j.Kind == Plain && j.Left.Kind != Tee && j.Right.Kind != Tee {
 				continue
 			}
 			b.plateOn(r, j, j.Centre())
@@ -89,7 +89,7 @@ func (b *builder) plateOn(r *Run, j *Joint, c length.Length) {
 		o := &r.Job.Obstacles[i]
 		d := length.Abs(r.ToCap(r.FrontStation(o.Station)) - c)
 		onPlate := o.BlocksAJoint() && d < (o.Extent+j.Plate)/2
-		onChair := o.BlocksAChair() && j.Kind == Kink && d < (o.Extent+b.sys.Chair.Length)/2
+		onChair := o.BlocksAChair() && j.Kind != Expansion && d < (o.Extent+b.sys.Chair.Length)/2
 		if !onPlate && !onChair {
 			continue
 		}

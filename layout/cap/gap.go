@@ -86,14 +86,20 @@ func (j *Joint) Mean() length.Length {
 	case j.Right == nil:
 		return j.Left.Length()
 	}
-	return (feed(j.Left, len(j.Left.Parts)-1) + feed(j.Right, 0)) / 2
+	return (feed(j.Left, j.Run, len(j.Left.Parts)-1) + feed(j.Right, j.Run, 0)) / 2
 }
 
 // feed is the length whose half moves at a joint: a straight piece's own, and
-// twice the leg that meets the joint of a piece fixed at its miter or end.
-func feed(p *Piece, part int) length.Length {
-	if p.Kind == Straight || p.Kind == Transition {
+// twice the leg that meets the joint of a piece fixed at its miter or end. A
+// tee is fixed where its branch is: at the middle of its main.
+func feed(p *Piece, r *Run, part int) length.Length {
+	switch {
+	case p.Kind == Straight || p.Kind == Transition:
 		return p.Length()
+	case p.Kind == Tee && r == p.Tee.Main:
+		return p.Parts[0].Length()
+	case p.Kind == Tee:
+		return 2*p.Parts[1].Length() + p.Inside // from the middle of the main
 	}
 	return 2 * p.Parts[part].Length()
 }

@@ -7,8 +7,12 @@ import (
 
 // legRange is what the leg of a feature at one end of a run may be, along the
 // front: short where a short run asks for it, least elsewhere, longest as the
-// shop welds it. A feature without a leg has all three alike and negative.
-type legRange struct{ short, least, longest length.Length }
+// shop welds it. A feature without a leg has all three alike and negative. The stub
+// of a tee is fixed: nothing lengthens it.
+type legRange struct {
+	short, least, longest length.Length
+	fixed                 bool
+}
 
 // Legs are what one leg of a corner may be, along the front of the cap line.
 type Legs struct {

@@ -27,6 +27,9 @@ func (b *builder) finish(pieces []*Piece) {
 			continue
 		}
 		p.Mark = special(p)
+		if p.Kind == Tee {
+			p.Mark = p.Tee.Mark()
+		}
 	}
 	for _, p := range pieces {
 		b.pierced(p)
@@ -35,8 +38,10 @@ func (b *builder) finish(pieces []*Piece) {
 		b.sloped(p)
 	}
 	for _, p := range pieces {
-		for _, q := range p.Parts {
-			q.Run.Parts = append(q.Run.Parts, q)
+		for i, q := range p.Parts {
+			if p.Kind != Tee || i == 0 { // the stub is laid out with its own run
+				q.Run.Parts = append(q.Run.Parts, q)
+			}
 		}
 	}
 	for _, r := range b.runs {
@@ -86,13 +91,14 @@ func (b *builder) shape(p *Piece) {
 	if last.To == last.Run.Cap && last.Run.Right.Kind != job.EndTurn {
 		p.RightEnd = last.Run.Right.Kind
 	}
-	for i := 1; i < len(p.Parts); i++ {
+	p.Zone, p.Miters, p.Cutouts = wind.Edge, nil, nil
+	for i := 1; i < len(p.Parts) && p.Kind != Tee; i++ {
 		m := b.seams[p.Parts[i-1].Run.Right.Corner]
 		p.Miters = append(p.Miters, Miter{m, m.Trims(b.sys)})
 	}
 	widest := first
 	for _, q := range p.Parts {
-		if p.Kind != Transition {
+		if p.Kind != Transition && p.Kind != Tee {
 			p.Wide, p.Narrow = length.Max(p.Wide, q.Inside()), length.Min(p.Narrow, q.Inside())
 		}
 		if q.Inside() > widest.Inside() {
@@ -100,7 +106,7 @@ func (b *builder) shape(p *Piece) {
 		}
 	}
 	p.Inside = p.Wide
-	if p.Kind != Transition && !accepts(b.sys, p.Narrow, p.Wide) {
+	if p.Kind != Transition && p.Kind != Tee && !accepts(b.sys, p.Narrow, p.Wide) {
 		f := refOf(first.Run)
 		f.Pieces = []string{special(p)}
 		b.hold("two-widths", first.Run.Job.At, f,
@@ -109,7 +115,7 @@ func (b *builder) shape(p *Piece) {
 	}
 	ended := p.LeftEnd != job.EndTurn || p.RightEnd != job.EndTurn
 	switch {
-	case p.Kind == Transition:
+	case p.Kind == Transition, p.Kind == Tee:
 	case len(p.Miters) == 0 && !ended:
 		p.Kind = Straight
 	case len(p.Miters) == 0:

@@ -71,6 +71,10 @@ func (b *builder) legRange(r *Run, right bool, seams ...Seam) legRange {
 	if right {
 		e, side = r.Right, 0
 	}
+	if e.Kind == job.EndTee {
+		l := b.sys.Tee.Branch
+		return legRange{short: l, least: l, longest: l, fixed: true}
+	}
 	if e.Kind != job.EndTurn {
 		rule := b.sys.EndCap
 		if e.Kind == job.EndWall {
@@ -80,20 +84,20 @@ func (b *builder) legRange(r *Run, right bool, seams ...Seam) legRange {
 		short := b.sys.Chair.EndChair + b.sys.Chair.Length - b.sys.Joint.Gap/2
 		short = length.CeilTo(length.Max(short, b.sys.Splice.Length/2+b.sys.Splice.Bearing), b.grid)
 		least := length.Max(short, length.CeilTo(rule.Leg, b.grid))
-		return legRange{short, least, length.Max(least, b.sys.Corner.LongestLeg)}
+		return legRange{short: short, least: least, longest: length.Max(least, b.sys.Corner.LongestLeg)}
 	}
 	if e.Corner.Absorb {
 		h := -b.sys.Joint.Gap / 2
-		return legRange{h, h, h}
+		return legRange{short: h, least: h, longest: h}
 	}
 	var out legRange
 	for i, m := range seams {
 		l := b.legsOf(m)[side]
 		if i == 0 {
-			out = legRange{l.Short, l.Least, l.Longest}
+			out = legRange{short: l.Short, least: l.Least, longest: l.Longest}
 			continue
 		}
-		out = legRange{length.Max(out.short, l.Short), length.Max(out.least, l.Least), length.Min(out.longest, l.Longest)}
+		out = legRange{short: length.Max(out.short, l.Short), least: length.Max(out.least, l.Least), longest: length.Min(out.longest, l.Longest)}
 	}
 	return out
 }

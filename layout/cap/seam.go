@@ -95,7 +95,7 @@ func EqualRise(s *job.System, narrowest, width length.Length) job.Slope {
 // Slope is the slope of the part's top. The narrowest part of a piece has the
 // profile's; a wider one at a corner of two widths has less.
 func (p Part) Slope(s *job.System) job.Slope {
-	if p.Piece.Kind == Transition {
+	if p.Piece.Kind == Transition || p.Piece.Kind == Tee {
 		return s.Profile.TopSlope
 	}
 	t := 2 * s.Metal.Thickness
@@ -106,7 +106,7 @@ func (p Part) Slope(s *job.System) job.Slope {
 // and the profile's slope: with the slope in chair and cap the front fold is so
 // much lower; with the slope in the packing the rear fold is so much higher.
 func (p Part) Mismatch(s *job.System) length.Length {
-	if p.Piece.Kind == Transition {
+	if p.Piece.Kind == Transition || p.Piece.Kind == Tee {
 		return 0
 	}
 	return s.Profile.TopSlope.Rise(p.Inside() - p.Piece.Narrow)

@@ -31,6 +31,10 @@ type row struct {
 func (s section) solve(k stock, legStep length.Length) row {
 	total := s.to - s.from
 	ll, lr := s.left.least, s.right.least
+	fixed := s.left.fixed || s.right.fixed
+	if total < ll+lr+k.gap && (fixed && total < s.left.short+s.right.short+k.gap || s.left.fixed && s.right.fixed) {
+		return row{merged: true, problem: "it is too short for the stub of its tee and what stands at its other end"}
+	}
 	if total < ll+lr+k.gap {
 		if total >= s.left.short+s.right.short+k.gap && (ll > 0 || lr > 0) {
 			// Shorter legs than the job's meet at one joint.
@@ -76,14 +80,14 @@ func (s section) solve(k stock, legStep length.Length) row {
 // an oversize leg takes up what makes no piece.
 func (s section) grow(k stock, ll, lr, step length.Length) ([]length.Length, [2]length.Length, bool) {
 	for {
-		if ll > 0 {
+		if ll > 0 && !s.left.fixed {
 			ll += step
 		}
-		if lr > 0 {
+		if lr > 0 && !s.right.fixed {
 			lr += step
 		}
 		stretch := s.to - s.from - ll - lr - 2*k.gap
-		if ll <= 0 && lr <= 0 || ll > s.left.longest || lr > s.right.longest || stretch < k.least {
+		if (ll <= 0 || s.left.fixed) && (lr <= 0 || s.right.fixed) || ll > s.left.longest || lr > s.right.longest || stretch < k.least {
 			return nil, [2]length.Length{}, false
 		}
 		if ll > 0 && inWindow(s.from+ll+k.gap/2, s.blocked) || lr > 0 && inWindow(s.to-lr-k.gap/2, s.blocked) {
@@ -143,6 +147,10 @@ func (s section) meet(k stock) row {
 	case lr <= 0:
 		a, b = extra, 0
 	case ll <= 0:
+		a, b = 0, extra
+	case s.right.fixed:
+		a, b = extra, 0
+	case s.left.fixed:
 		a, b = 0, extra
 	case extra <= roomL+roomR && a > roomL:
 		a, b = roomL, extra-roomL

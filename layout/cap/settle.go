@@ -22,6 +22,7 @@ type cutSection struct {
 	section
 	joint *Joint
 	taper *Taper
+	tee   *Branch
 }
 
 // piece is the stretch of cap line a transition piece covers.
@@ -32,26 +33,33 @@ func (c *cuts) piece(t Taper) (from, to length.Length) {
 // sections cuts the run at its expansion joints and at the tapers given.
 func (c *cuts) sections(tapers []Taper) []cutSection {
 	g := c.stock.gap
-	bare := legRange{-g, -g, -g}
+	bare := legRange{short: -g, least: -g, longest: -g}
 	var out []cutSection
 	from, left := length.Length(0), c.left
-	add := func(to length.Length, right legRange, j *Joint, t *Taper) {
-		out = append(out, cutSection{section{from: from, to: to, left: left, right: right, blocked: c.blocked}, j, t})
-		left = bare
+	add := func(to, next length.Length, right legRange, by cutSection) {
+		by.section = section{from: from, to: to, left: left, right: right, blocked: c.blocked}
+		out = append(out, by)
+		from, left = next, bare
 	}
-	joints := c.joints
-	for i := 0; i < len(tapers) || len(joints) > 0; {
-		if i == len(tapers) || len(joints) > 0 && joints[0].From < tapers[i].From {
-			add(joints[0].From, bare, joints[0], nil)
-			from, joints = joints[0].To, joints[1:]
-			continue
+	joints, tees := c.joints, c.run.Tees
+	first := func(at length.Length) bool { // of what is left
+		return (len(joints) == 0 || at <= joints[0].From) && (len(tapers) == 0 || at <= tapers[0].From) && (len(tees) == 0 || at <= tees[0].From)
+	}
+	for len(tapers)+len(joints)+len(tees) > 0 {
+		switch {
+		case len(joints) > 0 && first(joints[0].From):
+			add(joints[0].From, joints[0].To, bare, cutSection{joint: joints[0]})
+			joints = joints[1:]
+		case len(tees) > 0 && first(tees[0].From):
+			add(tees[0].From-g, tees[0].To+g, bare, cutSection{tee: tees[0]})
+			tees = tees[1:]
+		default:
+			a, z := c.piece(tapers[0])
+			add(a-g, z+g, bare, cutSection{taper: &tapers[0]})
+			tapers = tapers[1:]
 		}
-		a, z := c.piece(tapers[i])
-		add(a-g, bare, nil, &tapers[i])
-		from = z + g
-		i++
 	}
-	add(c.run.Cap, c.right, nil, nil)
+	add(c.run.Cap, c.run.Cap, c.right, cutSection{})
 	return out
 }
 

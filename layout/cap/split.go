@@ -277,7 +277,8 @@ func (s *stretch) taperCost(t Taper, from, to length.Length) (cost, bool) {
 
 // stands tells whether a transition may begin at x as far as joints and
 // building expansion joints go: both its joints clear of what blocks them, and
-// a straight piece between it and a building expansion joint.
+// a straight piece between it and a building expansion joint. None stands in a
+// run that a branch meets: where its tee stands follows from the run's width.
 func (s *stretch) stands(x length.Length) bool {
 	g := s.f.sys.Joint.Gap
 	end := x + s.f.sys.Transition.Length
@@ -285,7 +286,7 @@ func (s *stretch) stands(x length.Length) bool {
 		return false
 	}
 	i := s.section(x)
-	if x-g < s.from[i] || end+g > s.to[i] {
+	if s.run.crossed || x-g < s.from[i] || end+g > s.to[i] {
 		return false
 	}
 	return (i == 0 || x-g-s.from[i] >= s.least) && (i == len(s.to)-1 || s.to[i]-end-g >= s.least)

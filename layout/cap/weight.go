@@ -16,9 +16,12 @@ func Girth(p *job.Profile, outside length.Length) length.Length {
 }
 
 // Girth of the part: that of its piece, but each leg of a corner of two widths
-// has its own.
+// and the stub of a tee have their own.
 func (p Part) Girth(s *job.System) length.Length {
-	if p.Piece.Kind == Transition || p.Piece.Wide == p.Piece.Narrow {
+	switch {
+	case p.Piece.Kind == Tee:
+		return Girth(&s.Profile, p.Inside()+2*s.Metal.Thickness)
+	case p.Piece.Kind == Transition, p.Piece.Wide == p.Piece.Narrow:
 		return p.Piece.Girth
 	}
 	own := s.Profile

@@ -15,12 +15,19 @@ import (
 // widths, the runs are split (split.go). Build reports the play that is left.
 func Frame(j *job.Job, d wind.Demand, perims []*wall.Perimeter, grid length.Length) ([][]*Run, finding.List) {
 	var found finding.List
-	out := make([][]*Run, 0, len(perims))
+	out := make([][]*Run, len(perims))
+	of, mains := map[*wall.Run]*Run{}, map[*wall.Run]bool{} // look-up only
 	for _, p := range perims {
+		p.Tees(func(_ *wall.Run, t *wall.Tee, _ bool) { mains[t.Main] = true })
+	}
+	for _, i := range MainsFirst(perims) {
+		p := perims[i]
 		var runs []*Run
 		for _, w := range p.Runs {
-			runs = append(runs, &Run{Run: w})
+			of[w] = &Run{Run: w, crossed: mains[w]}
+			runs = append(runs, of[w])
 		}
+		stubEnds(j, p, of, grid)
 		zones(d, p, runs)
 		for _, c := range chains(p, runs) {
 			f := &frame{job: j, sys: &j.System, demand: d, grid: grid, all: runs, chain: c}
@@ -29,8 +36,9 @@ func Frame(j *job.Job, d wind.Demand, perims []*wall.Perimeter, grid length.Leng
 				found.Append(notOffered(p, f))
 			}
 		}
-		out = append(out, runs)
+		out[i] = runs
 	}
+	tees(j, perims, of, grid, &found)
 	return out, found
 }
 

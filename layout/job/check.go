@@ -29,6 +29,7 @@ func (d *decoder) check(j *Job) {
 	d.checkNames(j)
 	d.checkReferences(j)
 	d.checkEnds(j)
+	d.checkTees(j)
 	d.checkRuns(j)
 }
 
@@ -397,6 +398,8 @@ func (d *decoder) checkEnds(j *Job) {
 				ask("wall_end", e.At, "a run dies into a higher wall")
 			case EndPitch:
 				ask("pitch_miter", e.At, "the top of a run changes its slope")
+			case EndTee:
+				ask("tee", e.At, "a cross wall meets a run")
 			case EndStep:
 				ask("end_cap", e.At, "the coping ends above a step in the wall top")
 				ask("wall_end", e.At, "the coping dies into a step in the wall top")

@@ -34,6 +34,7 @@ func (d *decoder) perimeter(p *part) Perimeter {
 		Kind:             word(p, "kind", []choice[Kind]{{"roof", Roof}, {"well", Well}, {"open", Open}}),
 		Wall:             p.text("wall"),
 		Bearing:          p.angle("bearing", 0, 360*Degree),
+		Raise:            p.length("raise", notNegative),
 		MisclosureLength: close.length("length", notNegative),
 		MisclosureAngle:  close.angle("angle", 0, 30*Degree),
 	}
@@ -43,7 +44,7 @@ func (d *decoder) perimeter(p *part) Perimeter {
 	case m.Kind == Open:
 		p.need("starts", ", and the perimeter is open")
 		if p.given("starts") {
-			m.Starts = End{At: p.n.field("starts").at, Kind: word(p, "starts", endKinds())}
+			m.Starts = d.freeEnd(p, "starts")
 		}
 	case p.given("starts"):
 		d.errorf("end-closed", p.n.field("starts").at, "leave it out, or write `kind: open`",
@@ -62,6 +63,30 @@ func (d *decoder) perimeter(p *part) Perimeter {
 }
 
 func endKinds() []choice[EndKind] { return []choice[EndKind]{{"free", EndFree}, {"wall", EndWall}} }
+
+// freeEnd reads how an open perimeter begins or ends: a word, or the run of
+// another perimeter that it meets.
+func (d *decoder) freeEnd(p *part, key string) End {
+	e := End{At: p.n.field(key).at}
+	if p.n.field(key).value.kind != mappingNode {
+		e.Kind = word(p, key, endKinds())
+		return e
+	}
+	t := p.sub(key)
+	e.Kind, e.Tee = EndTee, &Tee{
+		At: t.length("at", notNegative),
+		Of: word(t, "of", []choice[TeeFace]{{"left face", TeeLeft}, {"right face", TeeRight}, {"centre", TeeCentre}}),
+	}
+	read(t, "tee", "value-tee", func(s string) (string, error) {
+		i := strings.LastIndexByte(s, '/')
+		if i < 0 {
+			return "", wrong("value-tee", "write the perimeter and the run, like ROOF/N", "%s does not name a run of a perimeter", show(s))
+		}
+		e.Tee.Perimeter, e.Tee.Run = strings.TrimSpace(s[:i]), strings.TrimSpace(s[i+1:])
+		return s, nil
+	})
+	return e
+}
 
 func (d *decoder) run(p *part, kindKnown, open, last bool) Run {
 	r := Run{
@@ -160,7 +185,7 @@ func (d *decoder) end(p *part, kindKnown, open, last bool) End {
 	case "pitch":
 		e.Kind, e.Pitch = EndPitch, word(p, "pitch", []choice[Pitch]{{"peak", Peak}, {"valley", Valley}})
 	case "ends":
-		e.Kind = word(p, "ends", endKinds())
+		e = d.freeEnd(p, "ends")
 		if kindKnown && !atEnd {
 			why, mend := "only the last run of an open perimeter ends", "write how the wall turns into the next run, for example `turn: right 90`"
 			if !open {
@@ -170,7 +195,7 @@ func (d *decoder) end(p *part, kindKnown, open, last bool) End {
 		}
 	}
 	if atEnd && given[0] != "ends" {
-		d.errorf("end-turn", e.At, "write `ends: free` or `ends: wall`", "%s: the last run of an open perimeter has no run to turn into", p.label)
+		d.errorf("end-turn", e.At, "write `ends: free`, `ends: wall`, or the run that it meets", "%s: the last run of an open perimeter has no run to turn into", p.label)
 	}
 	return e
 }

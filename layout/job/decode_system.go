@@ -88,6 +88,7 @@ func decodeSystem(p *part) System {
 		EndCap:         decodeEnd(p.sub("end_cap"), false),
 		WallEnd:        decodeEnd(p.sub("wall_end"), true),
 		Expansion:      decodeExpansion(p.sub("expansion")),
+		Tee:            decodeTee(p.sub("tee")),
 		Lap:            decodeLap(p.sub("lap")),
 	}
 }
@@ -227,6 +228,16 @@ func decodeEnd(p *part, atWall bool) EndRules {
 
 func decodeExpansion(p *part) ExpansionRules {
 	return ExpansionRules{Bearing: p.length("bearing", positive), ChairFrom: p.length("chair_from", positive)}
+}
+
+func decodeTee(p *part) TeeRules {
+	drop := p.sub("drop")
+	return TeeRules{
+		Leg:       p.length("leg", positive),
+		Branch:    p.length("branch", positive),
+		DropLeast: drop.length("least", positive),
+		DropMost:  drop.length("most", positive),
+	}
 }
 
 func decodeLap(p *part) Lap {

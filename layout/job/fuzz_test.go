@@ -80,8 +80,11 @@ func soundJob(t *testing.T, j *Job, list finding.List) {
 			if breaks := r.Right.Pitch != NoPitch; breaks != (r.Right.Kind == EndPitch) {
 				t.Fatalf("end %+v", r.Right)
 			}
-			if last := p.Kind == Open && i == len(p.Runs)-1; last != (r.Right.Kind == EndFree || r.Right.Kind == EndWall) {
+			if last := p.Kind == Open && i == len(p.Runs)-1; last != (r.Right.Kind == EndFree || r.Right.Kind == EndWall || r.Right.Kind == EndTee) {
 				t.Fatalf("end %+v of a %v", r.Right, p.Kind)
+			}
+			if tees := r.Right.Tee != nil; tees != (r.Right.Kind == EndTee) {
+				t.Fatalf("end %+v", r.Right)
 			}
 			for k, q := range r.Readings {
 				if q.Width <= 0 || q.Station < 0 || k > 0 && q.Station <= r.Readings[k-1].Station {

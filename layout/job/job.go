@@ -98,6 +98,7 @@ type System struct {
 	EndCap    EndRules // free ends
 	WallEnd   EndRules // dies into a higher wall
 	Expansion ExpansionRules
+	Tee       TeeRules // cross walls
 	Lap       Lap
 }
 
@@ -256,6 +257,15 @@ type EndRules struct {
 type ExpansionRules struct {
 	Bearing   length.Length // cover plate on each cap at the widest gap
 	ChairFrom length.Length // centre of the chair each side from the end of its cap
+}
+
+// TeeRules apply where the coping of a cross wall, the branch, meets the roof
+// side of another, the main. The tee is one welded piece of the main run.
+type TeeRules struct {
+	Leg       length.Length // of the main, at each side of the branch, to the joint
+	Branch    length.Length // stub of the branch, from the main's rear mold line to its joint
+	DropLeast length.Length // the branch's front fold below the main's rear fold: least,
+	DropMost  length.Length // and most
 }
 
 // Lap is the least cover of each leg below the joint it must cover.
@@ -435,7 +445,8 @@ type Perimeter struct {
 	Bearing          Angle  // compass bearing of the first run's direction of stations
 	MisclosureLength length.Length
 	MisclosureAngle  Angle
-	Starts           End // open: the left end of the first run
+	Raise            length.Length // its set surface over what the wall asks for
+	Starts           End           // open: the left end of the first run
 	Runs             []Run
 }
 
@@ -459,6 +470,26 @@ const (
 	EndWall                 // dies into a higher wall
 	EndStep                 // goes straight on into the next run, whose top is higher or lower
 	EndPitch                // goes straight on into the next run, whose top has another slope
+	EndTee                  // meets the roof side of another perimeter's run
+)
+
+// Tee is where the wall of an open perimeter, the branch, ends at the roof side
+// of another perimeter's run, the main, square to it.
+type Tee struct {
+	Perimeter, Run string        // the main
+	At             length.Length // station on the main as its survey is taped
+	Of             TeeFace       // what of the branch wall stands there
+}
+
+// TeeFace is a face of a branch wall, as named by a person on the roof looking
+// out over the main wall, or its centre.
+type TeeFace int
+
+// What a tee's station can be taped to.
+const (
+	TeeLeft TeeFace = iota
+	TeeRight
+	TeeCentre
 )
 
 // Pitch is how a wall top changes its slope at a break.
@@ -498,6 +529,7 @@ type End struct {
 	Turn  Angle
 	Step  length.Length // how much higher the next run's top is, about; negative: lower
 	Pitch Pitch         // how the slope of the top changes, of EndPitch
+	Tee   *Tee          // of EndTee
 }
 
 // Face of the wall on which a length or a station is measured.

@@ -53,6 +53,10 @@ func (b *builder) check(f *Family) {
 		b.every(f, "cannot-unfold", f.fails, "a flange shorter than its bends, or turned so far, has no flat pattern",
 			"have the fabricator detail it by hand, or change the profile")
 	}
+	if f.Kind == cap.Tee && f.Pieces[0].Tee.Drop < b.shop.LeastFlange {
+		b.every(f, "flange-too-short", fmt.Sprintf("what is left of the rear leg over the branch is %s deep, and the brake holds no less than %s", job.Both(f.Pieces[0].Tee.Drop), job.Both(b.shop.LeastFlange)),
+			"a flange the brake cannot hold slips and bends askew", "a greater `tee: drop: least:`")
+	}
 	for _, body := range f.Bodies {
 		if name, least := narrowest(body.Solid); least < b.shop.LeastFlange.MM()-1e-6 {
 			l := length.FromMM(least)
@@ -103,6 +107,8 @@ func (f *Family) Sentence() string {
 		return corner(p)
 	case cap.PitchMiter:
 		return pitched(p)
+	case cap.Tee:
+		return teeSentence(p)
 	case cap.Transition:
 		return "Standing on the roof, the wide end is at your " + side(f.Hand) + "."
 	}

@@ -28,6 +28,8 @@ func letter(k cap.Kind) string {
 		return "T"
 	case cap.PitchMiter:
 		return "P"
+	case cap.Tee:
+		return "Y"
 	}
 	return "K"
 }
@@ -42,6 +44,9 @@ func keyOf(p *cap.Piece) string { return key(p, false) }
 func mirrorKey(p *cap.Piece) string { return key(p, true) }
 
 func key(p *cap.Piece, mirrored bool) string {
+	if p.Kind == cap.Tee {
+		return teeKey(p, mirrored)
+	}
 	var parts []string
 	at := func(i, n int) int {
 		if mirrored {

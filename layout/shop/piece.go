@@ -18,8 +18,11 @@ type raw struct {
 // bodies of a piece: one for each leg, the plate of a closed end.
 func (b *builder) bodies(p *cap.Piece) []raw {
 	m := b.measures()
-	if p.Kind == cap.Transition {
+	switch p.Kind {
+	case cap.Transition:
 		return b.tapered(p, m)
+	case cap.Tee:
+		return b.tee(p, m)
 	}
 	gap := b.shop.WeldGap.MM() / 2
 	var out []raw
@@ -64,10 +67,7 @@ func (b *builder) bodies(p *cap.Piece) []raw {
 func (b *builder) tapered(p *cap.Piece, m measures) []raw {
 	t := 2 * b.s.Metal.Thickness
 	wideRight := p.Hand == cap.RightHand
-	hem := 0.0
-	if h := b.s.Profile.HemReturn.MM(); h > 0 {
-		hem = b.bend.Hem(h)
-	}
+	hem := b.hemFlat()
 	two := taper(m, (p.Wide + t).MM(), (p.Narrow + t).MM(), p.Length().MM(), b.s.Transition.Leg.MM(), b.shop.WeldGap.MM(), hem, wideRight)
 	narrow, wide := raw{name: "narrow end", solid: two[0]}, raw{name: "taper and wide end", solid: two[1]}
 	for _, h := range b.holes(p, p.Parts[0], sectionOf(m, (p.Narrow+t).MM())) {

@@ -12,7 +12,8 @@ import (
 // least everywhere and no more grade than the job allows. Without a grade it
 // is level, at the height of the greatest reading. Where the slope of the top
 // comes from the packing it has the profile's cross slope. At a step in the
-// wall top it ends, and another begins.
+// wall top it ends, and another begins. The job may have a perimeter raised, so
+// that its coping meets another's.
 func tops(j *job.Job, p *Perimeter, grid length.Length, found *finding.List) {
 	first := true
 	for _, r := range p.Runs {
@@ -94,7 +95,8 @@ func (c stretch) set(j *job.Job, grid length.Length) {
 	s, ok := setplane.Solve(chain, c.closed, grid)
 	for i, r := range c.runs {
 		if ok {
-			r.SetLeft, r.SetRight = s.Heights[i], s.Heights[(i+1)%len(s.Heights)]
+			up := r.Perimeter.Job.Raise
+			r.SetLeft, r.SetRight = s.Heights[i]+up, s.Heights[(i+1)%len(s.Heights)]+up
 			continue
 		}
 		// Nothing was read between two steps: it is held, and drawn at the

@@ -47,7 +47,7 @@ func chain(j *job.Job, jp *job.Perimeter, found *finding.List) *Perimeter {
 	for i, r := range p.Runs {
 		last := i == n-1
 		if last && !p.Closed() {
-			r.Right = End{Kind: r.Job.Right.Kind}
+			r.Right = openEnd(r.Job.Right)
 			break
 		}
 		next := p.Runs[(i+1)%n]
@@ -66,7 +66,7 @@ func chain(j *job.Job, jp *job.Perimeter, found *finding.List) *Perimeter {
 		p.Corners = append(p.Corners, c)
 	}
 	if !p.Closed() {
-		p.Runs[0].Left = End{Kind: jp.Starts.Kind}
+		p.Runs[0].Left = openEnd(jp.Starts)
 		return p
 	}
 	want := 360 * job.Degree

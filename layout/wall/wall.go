@@ -82,6 +82,7 @@ type End struct {
 	Corner *Corner       // when Kind is a turn
 	Ext    length.Length // cap line beyond the wall's end; negative short of it
 	Step   *Step         // when the wall top steps here; Kind is then a free end above, a wall end below
+	Tee    *Tee          // when it meets the roof side of another perimeter's run
 }
 
 // Run is a straight stretch of wall, its lines and its survey.
@@ -161,6 +162,7 @@ func Build(j *job.Job, grid length.Length) ([]*Perimeter, finding.List) {
 		}
 		found = append(found, own...)
 	}
+	meet(out)
 	found = append(found, doubt(j, out)...)
 	for _, p := range out {
 		for _, r := range p.Runs {

@@ -1,0 +1,238 @@
+package shop_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/fold"
+	"copingset/layout/job"
+	"copingset/layout/job/jobtest"
+	"copingset/layout/length"
+	"copingset/layout/shop"
+)
+
+// refold folds a pattern back from its bend lines alone.
+func refold(s fold.Solid, f fold.Flat, b fold.Bend) [][]fold.Vec {
+	add := func(p, q fold.Vec) fold.Vec { return fold.Vec{X: p.X + q.X, Y: p.Y + q.Y, Z: p.Z + q.Z} }
+	sub := func(p, q fold.Vec) fold.Vec { return fold.Vec{X: p.X - q.X, Y: p.Y - q.Y, Z: p.Z - q.Z} }
+	mul := func(p fold.Vec, k float64) fold.Vec { return fold.Vec{X: p.X * k, Y: p.Y * k, Z: p.Z * k} }
+	move := make([]func(fold.Vec) fold.Vec, len(f.Faces))
+	move[0] = func(v fold.Vec) fold.Vec { return v }
+	for i, j := range s.Folds {
+		l := f.Bends[i]
+		d, _ := b.Deduction(math.Abs(l.Turn))
+		p := fold.Vec{X: l.From.X, Y: l.From.Y}
+		u := fold.Vec{X: l.To.X - l.From.X, Y: l.To.Y - l.From.Y}
+		u = mul(u, 1/math.Hypot(u.X, u.Y))
+		out := fold.Vec{X: u.Y, Y: -u.X} // the parent lies to the left of its edge
+		p = add(p, mul(out, d/2))
+		sin, cos := math.Sincos(l.Turn * math.Pi / 180)
+		parent := move[j.A]
+		move[j.B] = func(v fold.Vec) fold.Vec {
+			v = sub(add(v, mul(out, d)), p)
+			cross := fold.Vec{X: u.Y*v.Z - u.Z*v.Y, Y: u.Z*v.X - u.X*v.Z, Z: u.X*v.Y - u.Y*v.X}
+			v = add(add(mul(v, cos), mul(cross, -sin)), mul(u, (u.X*v.X+u.Y*v.Y+u.Z*v.Z)*(1-cos)))
+			return parent(add(v, p))
+		}
+	}
+	out := make([][]fold.Vec, len(f.Faces))
+	for i, face := range f.Faces {
+		for _, p := range face {
+			out[i] = append(out[i], move[i](fold.Vec{X: p.X, Y: p.Y}))
+		}
+	}
+	return out
+}
+
+func apart(p, q fold.Vec) float64 {
+	return math.Sqrt((p.X-q.X)*(p.X-q.X) + (p.Y-q.Y)*(p.Y-q.Y) + (p.Z-q.Z)*(p.Z-q.Z))
+}
+
+// teesOf builds a cross wall between two sides of a roof: twins.
+func teesOf(t *testing.T, change func(j *job.Job)) (*job.Job, []*shop.Family) {
+	j := jobtest.Cross(600*in, 300*in, 240*in, job.TeeLeft)
+	j.Shop = tools()
+	j.Shop.WeldGap = 0
+	change(j)
+	l, found := layout.Build(j)
+	if found.HasErrors() {
+		t.Fatal(found)
+	}
+	var out []*shop.Family
+	for _, f := range l.Families {
+		if f.Kind == cap.Tee {
+			out = append(out, f)
+		}
+	}
+	if len(out) != 2 || out[0].Twin != out[1] || out[1].Twin != out[0] {
+		t.Fatalf("%d families of tees, twins %v", len(out), out)
+	}
+	return j, out
+}
+
+func teeVariants() map[string]func(j *job.Job) {
+	return map[string]func(j *job.Job){
+		"plain":         func(*job.Job) {},
+		"hemmed":        func(j *job.Job) { j.System.Profile.HemReturn = length.Inch / 4 },
+		"without hooks": func(j *job.Job) { j.System.Profile.RearHook = job.Kick{} },
+		"hemmed without hooks": func(j *job.Job) {
+			j.System.Profile.RearHook, j.System.Profile.HemReturn = job.Kick{}, length.Inch/4
+		},
+		"raw": func(j *job.Job) { j.System.Profile.RearHook, j.System.Profile.Drip = job.Kick{}, job.Kick{} },
+		"slope in the packing": func(j *job.Job) {
+			j.System.Profile.SlopeBy = job.SlopeByPacking
+		},
+	}
+}
+
+// Both bodies fold back to their solids, and no outline crosses itself.
+func TestTeeFoldsBack(t *testing.T) {
+	for name, change := range teeVariants() {
+		j, fs := teesOf(t, change)
+		b := fold.Bend{Thickness: j.System.Metal.Thickness.MM(), Radius: j.System.Profile.InsideR.MM(), K: j.Shop.K}
+		for _, f := range fs {
+			if len(f.Bodies) != 2 {
+				t.Fatalf("%s: %s has %d bodies", name, f.Mark, len(f.Bodies))
+			}
+			for _, body := range f.Bodies {
+				plain := body.Solid
+				got := refold(plain, bare(t, plain, b), b)
+				for i := range plain.Faces {
+					for k := range plain.Faces {
+						for a, p := range plain.Faces[i].Corners {
+							for c, q := range plain.Faces[k].Corners {
+								if d := math.Abs(apart(got[i][a], got[k][c]) - apart(p, q)); d > 0.1 {
+									t.Fatalf("%s: %s, %s: %s and %s lie %.3f mm off", name, f.Mark, body.Name, plain.Faces[i].Name, plain.Faces[k].Name, d)
+								}
+							}
+						}
+					}
+				}
+				var mold, lost float64
+				for _, face := range plain.Faces {
+					mold += face.Area()
+				}
+				for _, l := range body.Flat.Bends {
+					d, _ := b.Deduction(math.Abs(l.Turn))
+					lost += d * math.Hypot(l.To.X-l.From.X, l.To.Y-l.From.Y)
+				}
+				if a := body.Area(); math.Abs(a-(mold-lost)) > 1e-3*mold {
+					t.Errorf("%s: %s, %s: area %.0f, its faces less its bends make %.0f", name, f.Mark, body.Name, a, mold-lost)
+				}
+				if fold.Crosses(body.Flat.Outline) {
+					t.Errorf("%s: %s, %s crosses itself", name, f.Mark, body.Name)
+				}
+			}
+		}
+		if a, z := fs[0].Area(), fs[1].Area(); math.Abs(a-z) > 1e-6*a {
+			t.Errorf("%s: twins of %.3f and %.3f", name, a, z)
+		}
+		if mirrorImage(fs[0].Bodies[0].Solid, fs[1].Bodies[0].Solid, fs[0].Pieces[0].Parts[0].Length().MM()) > 1e-9 ||
+			mirrorImage(fs[0].Bodies[1].Solid, fs[1].Bodies[1].Solid, fs[0].Pieces[0].Parts[1].Length().MM()) > 1e-9 {
+			t.Errorf("%s: the twins are not mirror images", name)
+		}
+	}
+}
+
+// bare is the pattern of a solid on its mold lines as it unfolds, before hem
+// lines are moved to where they bend.
+func bare(t *testing.T, s fold.Solid, b fold.Bend) fold.Flat {
+	f, err := fold.Unfold(s, b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+// mirrorImage is how far the corners of two bodies lie from being mirror images
+// about the middle of a length.
+func mirrorImage(a, b fold.Solid, long float64) float64 {
+	if len(a.Faces) != len(b.Faces) {
+		return math.Inf(1)
+	}
+	worst := 0.0
+	for i, f := range a.Faces {
+		for _, p := range f.Corners {
+			best := math.Inf(1)
+			for _, q := range b.Faces[i].Corners {
+				best = math.Min(best, apart(fold.Vec{X: long - p.X, Y: p.Y, Z: p.Z}, q))
+			}
+			worst = math.Max(worst, best)
+		}
+	}
+	return worst
+}
+
+// Welded together, every edge of the stub's end lies on an edge of the main's
+// opening, but for what hangs below the rear leg's foot, and every edge of the
+// opening on the stub's end; the gap of the weld stands between.
+func TestTeeSeam(t *testing.T) {
+	for _, gap := range []length.Length{0, in / 16} {
+		_, fs := teesOf(t, func(j *job.Job) { j.Shop.WeldGap = gap })
+		for _, f := range fs {
+			p := f.Pieces[0]
+			main, stub := f.Bodies[0].Solid, f.Bodies[1].Solid
+			// The stub's own frame, turned about and brought to the main's: it
+			// goes off to the roof, its front to the hand the tee has.
+			rear := p.Inside + 2*in/20
+			fold0 := main.Faces[0].Corners[0].Z // of the main's rear fold
+			place := func(v fold.Vec) fold.Vec {
+				side, off := 1.0, v.X
+				x := (p.Tee.Edge[1] - p.Tee.From).MM()
+				if p.Hand == cap.LeftHand {
+					side, x, off = -1, (p.Tee.Edge[0] - p.Tee.From).MM(), p.Parts[1].Length().MM()-v.X
+				}
+				// y of a solid's frame grows to the street.
+				return fold.Vec{X: x + side*v.Y, Y: -rear.MM() - off, Z: fold0 - p.Tee.Drop.MM() + v.Z}
+			}
+			leg := main.Faces[slices.IndexFunc(main.Faces, func(f fold.Face) bool { return f.Name == "rear leg" })]
+			foot := leg.Corners[0].Z
+			var seam [][2]fold.Vec // edges of the opening
+			for i, c := range leg.Corners {
+				d := leg.Corners[(i+1)%len(leg.Corners)]
+				inner := func(v fold.Vec) bool { return v.X > 1 && v.X < p.Parts[0].Length().MM()-1 }
+				if inner(c) && inner(d) {
+					seam = append(seam, [2]fold.Vec{c, d})
+				}
+			}
+			if len(seam) != 3 {
+				t.Fatalf("%s: the opening has %d edges", f.Mark, len(seam))
+			}
+			met := make([]bool, len(seam))
+			for _, face := range stub.Faces {
+				if face.Name == "drip" || face.Name == "hook" {
+					continue
+				}
+				for i, c := range face.Corners {
+					a, z := place(c), place(face.Corners[(i+1)%len(face.Corners)])
+					if math.Abs(a.Y+rear.MM()+gap.MM()) > 0.01 || math.Abs(z.Y+rear.MM()+gap.MM()) > 0.01 {
+						continue // not at the seam's end
+					}
+					a.Z, z.Z = math.Max(a.Z, foot), math.Max(z.Z, foot)
+					for k, e := range seam {
+						near := func(v, w fold.Vec) bool {
+							return math.Abs(v.X-w.X) < 0.1 && math.Abs(v.Z-w.Z) < 0.1 && math.Abs(math.Abs(v.Y-w.Y)-gap.MM()) < 0.01
+						}
+						if near(a, e[0]) && near(z, e[1]) || near(a, e[1]) && near(z, e[0]) {
+							met[k] = true
+						}
+					}
+				}
+			}
+			if slices.Contains(met, false) {
+				t.Errorf("%s, weld gap %v: edges of the opening met by the stub: %v", f.Mark, gap, met)
+			}
+		}
+	}
+}
+
+func TestTeeSentence(t *testing.T) {
+	_, fs := teesOf(t, func(*job.Job) {})
+	const want = `Standing on the roof facing the street, the branch comes towards you and its high, front edge is at your right hand; each leg is 1'-8" (508 mm) and the branch 1'-8" (508 mm) long.`
+	if got := fs[0].Sentence(); got != want {
+		t.Error(got)
+	}
+}

@@ -1,0 +1,109 @@
+package wall
+
+import (
+	"math"
+
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// Tee is where a run of an open perimeter, the branch, meets the roof side of
+// another perimeter's run, the main. The branch's stations begin or end at the
+// main wall's roof face.
+type Tee struct {
+	Job  *job.Tee
+	At   finding.Place
+	Main *Run // nil only while the perimeters are being read
+}
+
+// openEnd is an end of an open perimeter.
+func openEnd(e job.End) End {
+	out := End{Kind: e.Kind}
+	if e.Kind == job.EndTee {
+		out.Tee = &Tee{Job: e.Tee, At: e.At}
+	}
+	return out
+}
+
+// meet finds the main of every tee.
+func meet(all []*Perimeter) {
+	for _, p := range all {
+		p.Tees(func(_ *Run, t *Tee, _ bool) {
+			for _, q := range all {
+				for _, r := range q.Runs {
+					if q.Job.Name == t.Job.Perimeter && r.Name == t.Job.Run {
+						t.Main = r
+					}
+				}
+			}
+		})
+	}
+}
+
+// Tees goes through the ends of a perimeter that meet another's run; starts
+// tells the left end of its first run from the right end of its last.
+func (p *Perimeter) Tees(each func(branch *Run, t *Tee, starts bool)) {
+	if len(p.Runs) == 0 {
+		return
+	}
+	first, last := p.Runs[0], p.Runs[len(p.Runs)-1]
+	if first.Left.Tee != nil {
+		each(first, first.Left.Tee, true)
+	}
+	if last.Right.Tee != nil {
+		each(last, last.Right.Tee, false)
+	}
+}
+
+// EndAt sets how far the cap line reaches beyond the wall's end at a tee.
+func (r *Run) EndAt(left bool, ext length.Length) {
+	e := &r.Right
+	if left {
+		e = &r.Left
+		r.Datum += ext - e.Ext
+	}
+	r.Cap += ext - e.Ext
+	e.Ext = ext
+}
+
+// TeePlace is where a branch stands on its main, in plan.
+type TeePlace struct {
+	Corner  length.Length // front station of the main at which the branch's wall line ends
+	Middle  length.Length // the same of the middle of the branch wall's top
+	Walls   float64       // radians by which the branch wall, going away from the main, is turned from square, clockwise
+	Lines   float64       // the same of the two cap lines
+	FrontTo length.Length // +1: the branch's front looks towards growing stations of the main; -1: the other way
+}
+
+// Place finds where a branch stands on its main. A branch that begins at the
+// main runs away from its roof side, so that its own front looks the way the
+// main's stations grow; one that ends there looks the other way.
+func (t *Tee) Place(branch *Run, starts bool) TeePlace {
+	end, q := branch.Front, TeePlace{FrontTo: -1}
+	if starts {
+		end, q.FrontTo = 0, 1
+	}
+	side := q.FrontTo
+	r := branch.At(end)
+	at := t.Main.FrontStation(t.Job.At)
+	front := at // of the branch wall's front face
+	switch {
+	case t.Job.Of == job.TeeCentre:
+		front += side * (r.Width / 2)
+	case (t.Job.Of == job.TeeRight) != starts:
+		front += side * r.Width
+	}
+	q.Middle = front - side*(r.Width/2)
+	q.Corner = front - side*(branch.ShiftAt(end)-r.Gap)
+	away := branch.bearing()
+	if !starts {
+		away += math.Pi
+	}
+	q.Walls = math.Remainder(away-t.Main.bearing()-math.Pi/2, 2*math.Pi)
+	q.Lines = math.Remainder(q.Walls-branch.tilt()+t.Main.tilt(), 2*math.Pi)
+	return q
+}
+
+// bearing of a run's wall line, in radians clockwise from north.
+func (r *Run) bearing() float64 { return radians(r.Perimeter.Job.Bearing) + r.Direction*math.Pi/180 }
