@@ -29,6 +29,7 @@ func (d *decoder) check(j *Job) {
 	d.checkReferences(j)
 	d.checkEnds(j)
 	d.checkRuns(j)
+	d.checkParts(j)
 }
 
 // atMost reports a value that is greater than another allows, at its place and
