@@ -345,6 +345,6 @@ func fitsOn(body Body, sheets []job.ShopSheet, s *job.Shop) bool {
 
 func (b *partBuilder) partHold(p *Part, code, what, why, mend string) {
 	p.Holds = append(p.Holds, code)
-	b.found.Append(finding.Finding{Code: code, Severity: finding.Hold, At: p.at, Where: finding.Ref{Pieces: []string{p.Mark}},
+	b.found.Append(finding.Finding{Code: code, Severity: finding.Hold, At: p.at, Where: finding.Ref{Part: p.Mark},
 		What: "part " + p.Mark + ", " + p.Kind.String() + ": " + what, Why: why, Mend: mend})
 }
