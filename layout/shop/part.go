@@ -244,7 +244,7 @@ func (b *partBuilder) make(p *Part) {
 	if p.Radius < 0 {
 		if len(solid.Folds) > 0 {
 			p.Fails = "its bends have no inside radius"
-			b.partHold(p, "part-radius", "it is bent from a sheet of its own, "+job.Both(p.Thickness)+" thick, and the job does not state the inside radius of its bends",
+			b.partHold(p, "part-radius", "it is bent from a sheet of its own, "+thin(p.Thickness)+" thick, and the job does not state the inside radius of its bends",
 				"another sheet is not bent as the caps are", "write `inside_radius:` with the fabricator's figure for that sheet")
 			return
 		}

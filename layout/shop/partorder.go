@@ -53,7 +53,7 @@ func CutParts(j *job.Job, parts []*Part) ([]*PartLot, finding.List) {
 	for _, l := range lots {
 		if len(l.Stocks) == 0 {
 			found.Notef("part-sheet", j.Shop.At, "write the sheet under `shop: part_sheets:`",
-				"parts %s are of %s, %s thick, and the job names no such sheet: their cutting is not planned", marks(l.Parts), metalWords(l.Metal), job.Both(l.Thickness))
+				"parts %s are of %s, %s thick, and the job names no such sheet: their cutting is not planned", marks(l.Parts), metalWords(l.Metal), thin(l.Thickness))
 			continue
 		}
 		var stocks []cut.Sheet
@@ -106,4 +106,9 @@ func metalWords(m string) string {
 		return "a metal that is not stated"
 	}
 	return m
+}
+
+// thin letters the thickness of a sheet in both systems.
+func thin(l length.Length) string {
+	return length.Decimal(l, 3) + " (" + length.Millimetres(l, 2) + " mm)"
 }
