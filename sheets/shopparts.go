@@ -142,6 +142,9 @@ func (b *book) partBlock(q *layout.MadePart, most drawing.Unit) block {
 func (b *book) partFacts(q *layout.MadePart) []string {
 	n, more := q.Make()
 	var out []string
+	if s := q.Sentence(); s != "" {
+		out = append(out, "HAND: "+s)
+	}
 	words := "MAKE " + itoa(n)
 	if more > 0 {
 		words += " and " + plural(more, "spare")
@@ -160,12 +163,12 @@ func (b *book) partFacts(q *layout.MadePart) []string {
 	if q.Grams > 0 {
 		stuff += "; " + b.partWeight(q) + " each"
 	}
-	out = append(out, stuff+".")
 	if len(q.Bodies) > 0 && len(q.Bodies[0].Holes) > 0 {
-		out = append(out, b.partHoles(q)+".")
+		stuff += "; " + b.partHoles(q)
 	}
-	for _, w := range q.Words {
-		out = append(out, drawing.Letter(w))
+	out = append(out, stuff+".")
+	if len(q.Words) > 0 {
+		out = append(out, drawing.Letter(strings.Join(q.Words, " ")))
 	}
 	if q.Twin != nil {
 		out = append(out, q.Twin.Mark+" is its mirror image: do not take one for the other.")
@@ -189,9 +192,9 @@ func (b *book) partHoles(q *layout.MadePart) string {
 	}
 	var out []string
 	for _, d := range sizes {
-		out = append(out, itoa(count[d])+" × ⌀ "+b.exactly(d))
+		out = append(out, itoa(count[d])+" × Ø "+b.exactly(d))
 	}
-	return "Holes " + strings.Join(out, ", ")
+	return "holes " + strings.Join(out, ", ")
 }
 
 // holeDiameter is the stated diameter of a hole.
@@ -280,11 +283,10 @@ func (b *book) partCutting() []block {
 	if len(t.rows) == 0 {
 		return nil
 	}
-	out := []block{t}
-	if len(strips.rows) > 0 {
-		out = append(out, strips, list{items: []string{"A sheet is ripped into strips of one width, the strips cut to lengths; the grain runs along the sheet and no blank is turned. What is not released is left out."}, plain: true})
+	if len(strips.rows) == 0 {
+		return []block{t}
 	}
-	return out
+	return []block{t, list{items: []string{"A sheet is ripped into strips of one width, the strips cut to lengths; the grain runs along the sheet and no blank is turned. What is not released is left out."}, plain: true}, strips}
 }
 
 // cutsOf are the blanks of a strip with their counts.

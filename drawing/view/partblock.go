@@ -1,6 +1,7 @@
 package view
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -25,14 +26,45 @@ type partDrawing struct {
 	lo fold.Point
 	hi fold.Point
 	k  float64 // millimetres of the part in one of paper
-	o  drawing.Point
+	// gone is what a long strip is shortened by on paper, in its middle.
+	gone float64
+	o    drawing.Point
+}
+
+// plain reports whether every line of the blank runs along it.
+func (d *partDrawing) plain() bool { return d.b.Square() && len(d.b.Holes) == 0 }
+
+// right is the room the bends' labels take.
+func (d *partDrawing) right() drawing.Unit {
+	x := drawing.Unit(300)
+	if !d.b.Square() {
+		x = 1500
+	}
+	var wide drawing.Unit
+	for _, q := range d.b.Bends {
+		wide = max(wide, drawing.Width(drawing.Bold, partBend(q), drawing.Note))
+	}
+	return x + 500 + 780 + wide + 100
+}
+
+// partBend is what the label of a bend says.
+func partBend(q layout.Bend) string {
+	return drawing.Letter(BendWords(q) + " " + q.Line.Between[1])
+}
+
+// x brings a place along the blank to paper.
+func (d *partDrawing) x(mm float64) drawing.Unit {
+	mm -= d.lo.X
+	if mm > (d.hi.X-d.lo.X)/2 {
+		mm -= d.gone
+	}
+	return d.o.X + drawing.Round(mm/d.k)
 }
 
 const (
-	partLeft  = 30 * drawing.MM // running dimensions at the left of the blank
-	partRight = 50 * drawing.MM // bends at its right
-	partHead  = 20 * drawing.MM // title and length over it
-	partFoot  = 21 * drawing.MM // running dimensions under it
+	partLeft = 30 * drawing.MM // running dimensions at the left of the blank
+	partHead = 15 * drawing.MM // title and length over it
+	partFoot = 21 * drawing.MM // running dimensions under it
 )
 
 // PartFlat draws the blank of a part with its finish side up, all it is cut and
@@ -43,13 +75,23 @@ func PartFlat(l *layout.Layout, p *layout.MadePart, w, h drawing.Unit) drawing.S
 	s.Desc = "The blank of the part with its finish face towards the viewer, its bends and holes dimensioned."
 	d := partDrawing{l: l, p: p, b: p.Bodies[0], st: Blank(l), s: &s}
 	d.lo, d.hi = d.b.Flat.Bounds()
-	name := "not to scale"
-	d.k = math.Max((d.hi.X-d.lo.X)/max(w-partLeft-partRight, 1500).Millimetres(), (d.hi.Y-d.lo.Y)/max(h-partHead-partFoot, 1500).Millimetres())
+	name := "Not to scale"
+	room := max(w-partLeft-d.right(), 1500)
+	high := (d.hi.Y - d.lo.Y) / max(h-partHead-partFoot, 1500).Millimetres()
+	d.k = math.Max((d.hi.X-d.lo.X)/room.Millimetres(), high)
+	// A strip in which nothing happens lengthwise is broken.
+	if d.plain() && d.hi.X-d.lo.X > 3*(d.hi.Y-d.lo.Y) {
+		d.k = math.Max((d.hi.Y-d.lo.Y)/16, high)
+	}
 	for _, sc := range Scales(d.st.Metric) {
 		if float64(sc.Ratio) >= d.k && sc.Ratio >= 1 {
 			d.k, name = float64(sc.Ratio), "Scale "+sc.Name
 			break
 		}
+	}
+	d.gone = math.Max(0, d.hi.X-d.lo.X-math.Min(room.Millimetres(), 60)*d.k)
+	if !d.plain() {
+		d.gone = 0
 	}
 	s.Text(drawing.Pt(0, 350), "FLAT, finish face towards you. "+drawing.Letter(name), drawing.Style{Face: drawing.Bold})
 	d.o = drawing.Pt(partLeft, partHead)
@@ -62,7 +104,7 @@ func PartFlat(l *layout.Layout, p *layout.MadePart, w, h drawing.Unit) drawing.S
 func (d *partDrawing) high() drawing.Unit { return drawing.Round((d.hi.Y - d.lo.Y) / d.k) }
 
 func (d *partDrawing) at(p fold.Point) drawing.Point {
-	return drawing.Pt(d.o.X+drawing.Round((p.X-d.lo.X)/d.k), d.o.Y+drawing.Round((d.hi.Y-p.Y)/d.k))
+	return drawing.Pt(d.x(p.X), d.o.Y+drawing.Round((d.hi.Y-p.Y)/d.k))
 }
 
 func (d *partDrawing) all(pts []fold.Point) []drawing.Point {
@@ -98,6 +140,9 @@ func (d *partDrawing) draw() {
 			g.Line(drawing.Thin, drawing.Pt(at.X, at.Y-arm), drawing.Pt(at.X, at.Y+arm))
 			d.pl.Block(drawing.Box(at.X-arm, at.Y-arm, at.X+arm, at.Y+arm))
 		}
+		if d.gone > 0 {
+			d.broken(g, box)
+		}
 	})
 	for i := range ring {
 		d.pl.Stroke(60, ring[i], ring[(i+1)%len(ring)])
@@ -109,6 +154,23 @@ func (d *partDrawing) draw() {
 	d.along(box)
 	d.bends(box)
 	d.names(box)
+}
+
+// broken draws the place at which a strip is shortened.
+func (d *partDrawing) broken(g *drawing.Scene, box drawing.Rect) {
+	c, half := box.Centre(), box.Height()/2+120
+	edge := func(x drawing.Unit) []drawing.Point {
+		return []drawing.Point{{X: x, Y: c.Y - half}, {X: x, Y: c.Y - 220}, {X: x + 130, Y: c.Y - 70}, {X: x - 130, Y: c.Y + 70}, {X: x, Y: c.Y + 220}, {X: x, Y: c.Y + half}}
+	}
+	left, right := edge(c.X-150), edge(c.X+150)
+	ring := slices.Clone(left)
+	for i := len(right) - 1; i >= 0; i-- {
+		ring = append(ring, right[i])
+	}
+	g.Fill(drawing.White, drawing.NoPen, ring...)
+	g.Line(drawing.Thin, left...)
+	g.Line(drawing.Thin, right...)
+	d.pl.Block(drawing.Box(c.X-320, c.Y-half, c.X+320, c.Y+half))
 }
 
 // circleOf is the middle and the radius of a round hole.
@@ -129,7 +191,9 @@ type partStop struct {
 
 // running draws a row of running dimensions, each place once.
 func (d *partDrawing) running(vertical bool, at drawing.Unit, stops []partStop, lo, hi drawing.Unit) {
-	slices.SortStableFunc(stops, func(a, b partStop) int { return int(a.u - b.u) })
+	slices.SortStableFunc(stops, func(a, b partStop) int { // of two that lie together on paper the outermost counts
+		return cmp.Or(cmp.Compare(a.u, b.u), cmp.Compare(max(a.from-at, at-a.from), max(b.from-at, at-b.from)))
+	})
 	stops = slices.CompactFunc(stops, func(a, b partStop) bool { return a.label == b.label || a.u == b.u })
 	r := drawing.Running{Vertical: vertical, At: at, Ends: drawing.Ticks, Size: drawing.Note, Lo: lo, Hi: hi}
 	if d.st.Metric {
@@ -207,7 +271,7 @@ func (d *partDrawing) along(box drawing.Rect) {
 		case d.hi.X-x < 1e-3:
 			label = BlankLong(d.l, d.b.Length)
 		}
-		stops = append(stops, partStop{d.o.X + drawing.Round((x-d.lo.X)/d.k), foot, label})
+		stops = append(stops, partStop{d.x(x), foot, label})
 	}
 	for _, h := range d.b.Holes {
 		c, _ := circleOf(h)
@@ -246,7 +310,7 @@ func (d *partDrawing) bends(box drawing.Rect) {
 				r.Y = q.Line.From.Y + (q.Line.To.Y-q.Line.From.Y)/4
 			}
 		}
-		rows = append(rows, row{d.at(r), strconv.Itoa(q.Order), drawing.Letter(BendWords(q) + " " + q.Line.Between[1]), q.Across()})
+		rows = append(rows, row{d.at(r), strconv.Itoa(q.Order), partBend(q), q.Across()})
 	}
 	slices.SortStableFunc(rows, func(a, b row) int { return int(a.tip.Y - b.tip.Y) })
 	want := make([]drawing.Unit, len(rows))
@@ -268,11 +332,8 @@ func (d *partDrawing) bends(box drawing.Rect) {
 		fig := drawing.Balloon{At: drawing.Pt(col+330, y), Words: r.number, Size: drawing.Note, Tip: drawing.Pt(col+330, y)}.Figure()
 		d.s.Draw(fig)
 		d.pl.Letter(fig.Box)
-		lines := drawing.Wrap(r.words, drawing.Bold, drawing.Note, max(d.s.W-col-780, 1500))
-		for k, line := range lines {
-			t := d.s.Text(drawing.Pt(col+780, y+drawing.Unit(drawing.Note)/2+drawing.Unit(k)*drawing.Note.Line()-drawing.Unit(len(lines)-1)*drawing.Note.Line()/2), line, drawing.Style{Face: drawing.Bold})
-			d.pl.Letter(boundsOf(t.HaloQuad()))
-		}
+		t := d.s.Text(drawing.Pt(col+780, y+drawing.Unit(drawing.Note)/2), r.words, drawing.Style{Face: drawing.Bold})
+		d.pl.Letter(boundsOf(t.HaloQuad()))
 	}
 }
 
@@ -307,13 +368,13 @@ func (d *partDrawing) names(box drawing.Rect) {
 // PartSection draws a part from its left end, or a riser from above, with the
 // outside length of each face.
 func PartSection(l *layout.Layout, p *layout.MadePart, w, h drawing.Unit) drawing.Scene {
-	words := "FORMED, seen from its left end"
+	words := "FORMED, from its left end; outside"
 	if p.Kind == shop.StepRiser {
-		words = "FORMED, from above"
+		words = "FORMED, from above; outside"
 	}
 	s := drawing.Scene{Name: "part-section-" + fileName(p.Mark), Title: "Part " + p.Mark + ", section", W: w, H: h}
 	s.Desc = "The formed part with the outside length of each of its faces."
-	head := s.Paragraph(drawing.Pt(0, 350), words+". Outside lengths", w, drawing.Style{Face: drawing.Bold}).Max.Y + 150
+	head := s.Paragraph(drawing.Pt(0, 350), words, w, drawing.Style{Face: drawing.Bold}).Max.Y + 150
 	lo, hi := fold.Flat{Outline: p.Section}.Bounds()
 	room := drawing.Box(900, head+1100, w-900, h-1100)
 	k := math.Max((hi.X-lo.X)/room.Width().Millimetres(), math.Max((hi.Y-lo.Y)/max(room.Height(), 800).Millimetres(), 0.5))

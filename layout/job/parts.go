@@ -280,7 +280,7 @@ func partKeys() []Key {
 	}
 	section := func(at, across string) []Key {
 		return []Key{
-			must(at+".section", "the faces of its section from the street to the roof, by outside dimensions", ""),
+			must(at+".section", "the faces of its section from the street to the roof, of an extender from its foot up, by outside dimensions", ""),
 			must(at+".section[].name", "the name of the face", "base"),
 			{Path: at + ".section[].length", When: "the face does not reach across", Means: "the outside length of the face", Example: `1 1/4"`},
 			may(at+".section[].across", "at the one face that takes up "+across+", what the section leaves before and behind it", ""),

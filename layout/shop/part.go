@@ -317,6 +317,15 @@ func (b *partBuilder) holeFault(p *Part, body Body, i int) string {
 	return ""
 }
 
+// say letters a length of a part for its drawing.
+func (b *partBuilder) say(l length.Length) string {
+	st := length.Style{Denominator: 64}
+	if b.j.Units == job.Metric {
+		st = length.Shop(true)
+	}
+	return st.InText(l)
+}
+
 // sheetsOf are the sheets a part can be cut from.
 func (b *partBuilder) sheetsOf(p *Part) []job.ShopSheet { return sheetsFor(b.j, p.Metal, p.Thickness) }
 

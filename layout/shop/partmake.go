@@ -13,6 +13,7 @@ import (
 var (
 	streetSides = Edges{"front edge, street", "rear edge, roof", "L", "R"}
 	partSides   = Edges{"front edge", "rear edge", "", ""}
+	hungSides   = Edges{"foot", "top edge, behind the leg", "L", "R"}
 )
 
 // splices are the concealed plates under plain joints: the inside of the cap,
@@ -72,7 +73,7 @@ func (b *partBuilder) plate(p *Part, q Plate, g job.Legs, wide length.Length) {
 	case g.Front == 0 && g.Rear == 0:
 		p.Words = append(p.Words, "Flat. It lies under the slope of the top.")
 	case p.Kind == SplicePlate:
-		p.Words = append(p.Words, "Outside dimensions; it lies in the cap, whose inside is "+job.Both(q.Inside)+" wide.")
+		p.Words = append(p.Words, "Outside dimensions; it lies in the cap, whose inside is "+b.say(q.Inside)+" wide.")
 	}
 }
 
@@ -86,9 +87,9 @@ func (b *partBuilder) prismPart(p *Part, prof fold.Profile, root int, long lengt
 }
 
 // sectionPart makes a part of a stated section; across is its own width, which
-// the face that reaches across takes up. It reports the profile's index of that
-// face.
-func (b *partBuilder) sectionPart(p *Part, section []job.Flange, across, long length.Length, sides Edges) (job.Flange, bool) {
+// the face that reaches across takes up, and way is where that face heads: 0 to
+// the roof, 90 upwards. It reports that face.
+func (b *partBuilder) sectionPart(p *Part, section []job.Flange, across, long length.Length, way float64, sides Edges) (job.Flange, bool) {
 	root := -1
 	long2 := make([]float64, len(section)) // outside lengths
 	for i, f := range section {
@@ -105,8 +106,8 @@ func (b *partBuilder) sectionPart(p *Part, section []job.Flange, across, long le
 		p.Fails = "its section leaves nothing of " + job.Both(across) + " for the face that reaches across"
 		return job.Flange{}, false
 	}
-	// The face that reaches across lies level; the others turn from it.
-	heading := make([]float64, len(section))
+	heading := make([]float64, len(section)) // the others turn from it
+	heading[root] = way
 	for i := root + 1; i < len(section); i++ {
 		heading[i] = heading[i-1] + section[i].Turn.Degrees()
 	}
@@ -170,7 +171,7 @@ func (b *partBuilder) chairs(chairs []Chair) {
 				p.Fails = "its rear edge is cut to the taper of the cap over it"
 				return p
 			}
-			across, ok := b.sectionPart(p, k.Section, q.Inside-b.s.Chair.FrontEdge-b.s.Chair.RearEdge, b.s.Chair.Length, partSides)
+			across, ok := b.sectionPart(p, k.Section, q.Inside-b.s.Chair.FrontEdge-b.s.Chair.RearEdge, b.s.Chair.Length, 0, partSides)
 			if !ok {
 				return p
 			}
@@ -181,7 +182,7 @@ func (b *partBuilder) chairs(chairs []Chair) {
 				wide := q.Inside - b.s.Chair.FrontEdge - b.s.Chair.RearEdge
 				b.row(p, a.FrontRow, a.FrontRowFrom-across.Before, k)
 				b.row(p, a.RearRow, wide-across.Before-a.RearRowFrom, k)
-				p.Words = append(p.Words, "Rows as tested: front row "+job.Both(a.FrontRowFrom)+" behind the chair's front edge, rear row "+job.Both(a.RearRowFrom)+" before its rear edge.")
+				p.Words = append(p.Words, "Rows as tested: front row "+b.say(a.FrontRowFrom)+" behind the chair's front edge, rear row "+b.say(a.RearRowFrom)+" before its rear edge.")
 			}
 			return p
 		})
@@ -210,7 +211,7 @@ func (b *partBuilder) supports(of []Served) {
 	for _, s := range of {
 		b.part("support", s, func() *Part {
 			p := b.of(SupportBlank, k.Stuff, k.At)
-			if _, ok := b.sectionPart(p, k.Section, b.s.Corner.Support.Width, b.s.Corner.Support.Length, partSides); ok {
+			if _, ok := b.sectionPart(p, k.Section, b.s.Corner.Support.Width, b.s.Corner.Support.Length, 0, partSides); ok {
 				for _, h := range k.Holes {
 					p.raw.holes = append(p.raw.holes, round(h.FromLeft.MM(), h.FromFront.MM(), h.Diameter.MM()))
 				}
@@ -233,8 +234,8 @@ func (b *partBuilder) extenders(of []Extender) {
 			s.Count = l.Count
 			b.part(fmt.Sprint("extender ", int64(e.Height), " ", int64(l.Length)), s, func() *Part {
 				p := b.of(ExtenderPiece, k.Stuff, k.At)
-				b.sectionPart(p, k.Section, e.Height, l.Length, streetSides)
-				p.Words = append(p.Words, "Joints between pieces "+job.Both(k.Gap)+"; its fastening and its corners by the fabricator's own detail.")
+				b.sectionPart(p, k.Section, e.Height, l.Length, 90, hungSides)
+				p.Words = append(p.Words, "Joints between pieces "+b.say(k.Gap)+"; its fastening and its corners by the fabricator's own detail.")
 				return p
 			})
 		}
@@ -296,7 +297,7 @@ func (b *partBuilder) risers(of []Riser) {
 			if r.Higher == cap.LeftHand {
 				p.faces.Left, p.faces.Right = p.faces.Right, p.faces.Left
 			}
-			p.Words = append(p.Words, p.Sentence(), "Laps the upstand below and goes under the end cap above by "+job.Both(k.Lap)+" each; its foot follows the slope of the lower coping.")
+			p.Words = append(p.Words, "Laps the upstand below and goes under the end cap above by "+b.say(k.Lap)+" each; its foot follows the slope of the lower coping.")
 			return p
 		})
 		twin[p] = key(r, other(r.Higher))
@@ -334,7 +335,7 @@ func riser(r Riser, k *job.RiserRules) fold.Solid {
 	return s
 }
 
-// riserPlan is the riser from above, street at the left.
+// riserPlan is the riser from above, the way to the higher wall up on the paper.
 func riserPlan(r Riser, k *job.RiserRules) (pts []fold.Point, names []string) {
 	w := r.Width.MM()
 	if k.ReturnFront > 0 {
@@ -343,6 +344,11 @@ func riserPlan(r Riser, k *job.RiserRules) (pts []fold.Point, names []string) {
 	pts, names = append(pts, fold.Point{}, fold.Point{X: w}), append(names, "riser")
 	if k.ReturnRear > 0 {
 		pts, names = append(pts, fold.Point{X: w, Y: k.ReturnRear.MM()}), append(names, "roof return")
+	}
+	if r.Higher == cap.LeftHand { // the way to the higher wall stays up on the paper
+		for i := range pts {
+			pts[i].X = w - pts[i].X
+		}
 	}
 	return pts, names
 }
