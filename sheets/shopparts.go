@@ -116,7 +116,7 @@ func (b *book) partBlock(q *layout.MadePart, most drawing.Unit) block {
 	}
 	text := list{title: title, items: items, plain: true, tight: true}
 	views := func(w drawing.Unit) (flat, section drawing.Scene) {
-		right := w * 34 / 100
+		right := w * 29 / 100
 		flat = view.PartFlat(b.l, q, w-right-300, min(15500, most-7000))
 		return flat, view.PartSection(b.l, q, right, max(5200, min(flat.H, 7600)))
 	}

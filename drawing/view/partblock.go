@@ -38,7 +38,7 @@ func (d *partDrawing) plain() bool { return d.b.Square() && len(d.b.Holes) == 0 
 func (d *partDrawing) right() drawing.Unit {
 	x := drawing.Unit(300)
 	if !d.b.Square() {
-		x = 1500
+		x = 2700
 	}
 	var wide drawing.Unit
 	for _, q := range d.b.Bends {
@@ -62,7 +62,7 @@ func (d *partDrawing) x(mm float64) drawing.Unit {
 }
 
 const (
-	partLeft = 30 * drawing.MM // running dimensions at the left of the blank
+	partLeft = 28 * drawing.MM // running dimensions at the left of the blank
 	partHead = 15 * drawing.MM // title and length over it
 	partFoot = 21 * drawing.MM // running dimensions under it
 )
@@ -191,10 +191,20 @@ type partStop struct {
 
 // running draws a row of running dimensions, each place once.
 func (d *partDrawing) running(vertical bool, at drawing.Unit, stops []partStop, lo, hi drawing.Unit) {
-	slices.SortStableFunc(stops, func(a, b partStop) int { // of two that lie together on paper the outermost counts
-		return cmp.Or(cmp.Compare(a.u, b.u), cmp.Compare(max(a.from-at, at-a.from), max(b.from-at, at-b.from)))
-	})
-	stops = slices.CompactFunc(stops, func(a, b partStop) bool { return a.label == b.label || a.u == b.u })
+	slices.SortStableFunc(stops, func(a, b partStop) int { return cmp.Compare(a.u, b.u) })
+	// Of two that lie together on paper the outermost counts.
+	const together = 45
+	var kept []partStop
+	for _, q := range stops {
+		n := len(kept) - 1
+		switch {
+		case n < 0 || q.u-kept[n].u > together:
+			kept = append(kept, q)
+		case max(q.from-at, at-q.from) < max(kept[n].from-at, at-kept[n].from):
+			kept[n] = q
+		}
+	}
+	stops = slices.CompactFunc(kept, func(a, b partStop) bool { return a.label == b.label })
 	r := drawing.Running{Vertical: vertical, At: at, Ends: drawing.Ticks, Size: drawing.Note, Lo: lo, Hi: hi}
 	if d.st.Metric {
 		r.Ends = drawing.Arrows
@@ -319,7 +329,7 @@ func (d *partDrawing) bends(box drawing.Rect) {
 	}
 	x := box.Max.X + 300
 	if !d.b.Square() {
-		x = box.Max.X + 1500
+		x = box.Max.X + 2700
 	}
 	for i, y := range spaced(want, 640) {
 		r := rows[i]
