@@ -159,12 +159,16 @@ func (l *Layout) steps() []stepAt {
 // bare reports whether the end cap and the upstand do not lap as the job asks.
 func (t stepAt) bare(s *job.System) bool { return t.upstand-t.foot < s.Lap.Front }
 
+// open reports whether the end cap's plate, which ends at the higher of its two
+// feet, does not lap the upstand as the job asks: a stated riser is made there.
+func (t stepAt) open(s *job.System) bool { return t.upstand-t.plate < s.Lap.Front }
+
 // riser is the plate that covers a bare riser: under the end cap's plate by the
 // lap of the job's `step_riser:`, and down over the upstand by the same, which
 // falls to the roof with the lower coping's top.
 func (t stepAt) riser(s *job.System, grid length.Length) (shop.Riser, bool) {
 	k := s.StepRiser
-	if k == nil || !t.bare(s) {
+	if k == nil || !t.open(s) {
 		return shop.Riser{}, false
 	}
 	thick := s.Metal.Thickness
