@@ -52,6 +52,8 @@ type Layout struct {
 	Crates     []*Crate
 	Families   []*Family    // pieces made alike, with their flat patterns; none without `shop:`
 	Cutting    *Order       // how the released pieces are cut; nil without `shop:`
+	Parts      []*MadePart  // small made parts; none without `shop:`
+	PartLots   []*PartLot   // how the released parts are cut
 	Withheld   []*Piece     // not released: a hold or an unmeasured length touches them
 	Packing    wall.Packing // both ways to pack the whole job, compared
 	Findings   finding.List // all rooms', sorted
@@ -130,6 +132,7 @@ func build(j *job.Job) (*Layout, finding.List) {
 	l.unsound(&found)
 	l.meeting(&found)
 	keep(l.families())
+	keep(l.made())
 	keep(l.checks())
 	found.Sort()
 	l.Findings = found

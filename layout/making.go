@@ -43,6 +43,10 @@ func (l *Layout) cutting() {
 	order, found := shop.Cut(l.Job, l.Families)
 	l.Cutting = order
 	l.Findings.Append(found...)
+	if l.Job.Shop != nil {
+		l.PartLots, found = shop.CutParts(l.Job, l.Parts)
+		l.Findings.Append(found...)
+	}
 	l.Findings.Sort()
 }
 

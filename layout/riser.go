@@ -3,7 +3,6 @@ package layout
 import (
 	"copingset/layout/finding"
 	"copingset/layout/job"
-	"copingset/layout/length"
 	"copingset/layout/wall"
 )
 
@@ -11,44 +10,32 @@ import (
 // upstand of the lower coping stands up from its top, with the top's slope; the
 // end cap of the higher one hangs as far as its front leg, with a level foot.
 // The foot must lap the upstand where that is lowest, by the lap of the front
-// leg, and must not stand into the lower coping's top where that is highest.
+// leg, or a step riser must lap both; and it must not stand into the lower
+// coping's top where that is highest.
 func (l *Layout) risers() finding.List {
 	var found finding.List
 	s := &l.Job.System
-	for _, r := range l.Runs() {
-		step := r.Right.Step
-		if step == nil {
-			continue
-		}
-		next := l.runOf(step.Beyond)
-		if next == nil || len(r.Readings) == 0 || len(next.Readings) == 0 {
-			continue
-		}
-		low, lowSet, lowEnd := r, r.SetRight, r.Cap
-		high, highSet, highEnd := next, next.SetLeft, length.Length(0)
-		if !step.Up() {
-			low, lowSet, lowEnd, high, highSet, highEnd = next, next.SetLeft, 0, r, r.SetRight, r.Cap
-		}
-		lowFront, lowRear := low.FoldAt(s, lowEnd)
-		highFront, _ := high.FoldAt(s, highEnd)
-		foot := highSet + highFront - s.Profile.FrontLeg
+	for _, t := range l.steps() {
 		hold := func(code, what, why string) {
-			for _, run := range []*Run{r, next} {
-				f := finding.New(finding.Hold, code, r.Job.Right.At, "detail the step by hand with the fabricator",
-					"the step from run %s to run %s: %s", r.Name, next.Name, what)
+			for _, run := range []*Run{t.run, t.next} {
+				f := finding.New(finding.Hold, code, t.run.Job.Right.At, "detail the step by hand with the fabricator",
+					"the step from run %s to run %s: %s", t.run.Name, t.next.Name, what)
 				f.Why, f.Where = why, onRun(run)
 				found.Append(f)
 			}
 		}
-		upstand := lowSet + lowRear + s.WallEnd.Upstand
 		switch {
-		case foot < lowSet+lowFront:
-			hold("step-foot", "the foot of the end cap of run "+high.Name+" would hang "+job.Both(lowSet+lowFront-foot)+" below the top of the coping of run "+low.Name,
+		case t.foot < t.lowFront:
+			hold("step-foot", "the foot of the end cap of run "+t.high.Name+" would hang "+job.Both(t.lowFront-t.foot)+" below the top of the coping of run "+t.low.Name,
 				"the front leg is higher than the step, and the end cap would stand into the lower coping")
-		case upstand-foot < s.Lap.Front:
-			what := "the foot of the end cap of run " + high.Name + " laps the upstand of run " + low.Name + " by " + job.Both(upstand-foot)
-			if upstand < foot {
-				what = job.Both(foot-upstand) + " of the riser are bare between the end cap of run " + high.Name + " and the upstand of run " + low.Name
+		case t.open(s) && s.StepRiser != nil && l.Job.Shop != nil:
+			if why := t.riserFault(s); why != "" {
+				hold("riser-lap", why, "water is driven into a riser that no metal covers")
+			}
+		case t.bare(s):
+			what := "the foot of the end cap of run " + t.high.Name + " laps the upstand of run " + t.low.Name + " by " + job.Both(t.upstand-t.foot)
+			if t.upstand < t.foot {
+				what = job.Both(t.foot-t.upstand) + " of the riser are bare between the end cap of run " + t.high.Name + " and the upstand of run " + t.low.Name
 			}
 			hold("step-bare", what+"; the job asks for a lap of "+job.Both(s.Lap.Front), "water is driven into a riser that no metal covers")
 		}

@@ -43,7 +43,7 @@ func WriteCSV(w io.Writer, s Schedule) error {
 func Schedules(l *layout.Layout) []Schedule {
 	b := newBook(l, Options{})
 	return []Schedule{
-		b.piecesCSV(), b.jointsCSV(), b.chairsCSV(), b.fastenersCSV(), b.shimsCSV(), b.zonesCSV(), b.cratesCSV(), b.findingsCSV(),
+		b.piecesCSV(), b.jointsCSV(), b.chairsCSV(), b.fastenersCSV(), b.shimsCSV(), b.zonesCSV(), b.cratesCSV(), b.partsCSV(), b.findingsCSV(),
 	}
 }
 
@@ -245,7 +245,7 @@ func (b *book) findingsCSV() Schedule {
 		if f.At.Line > 0 {
 			line, col = itoa(f.At.Line), itoa(f.At.Col)
 		}
-		s.Rows = append(s.Rows, []string{f.Severity.String(), f.Code, f.At.File, line, col, f.Where.Perimeter, f.Where.Run, f.Where.Corner, station, stationMM, strings.Join(f.Where.Pieces, " "), f.What, f.Why, f.Mend})
+		s.Rows = append(s.Rows, []string{f.Severity.String(), f.Code, f.At.File, line, col, f.Where.Perimeter, f.Where.Run, f.Where.Corner, station, stationMM, strings.TrimSpace(strings.Join(f.Where.Pieces, " ") + " " + f.Where.Part), f.What, f.Why, f.Mend})
 	}
 	return s
 }

@@ -35,6 +35,11 @@ func Machines(l *layout.Layout) []Machine {
 			out = append(out, Machine{b.id(words...) + ".dxf", b.flatDXF(f, i)})
 		}
 	}
+	for _, q := range l.Parts {
+		if n, _ := q.Make(); n > 0 {
+			out = append(out, Machine{b.id("part", q.Mark) + ".dxf", b.partDXF(q)})
+		}
+	}
 	for _, p := range l.Perimeters {
 		out = append(out, Machine{b.id("key plan", p.Job.Name) + ".dxf", b.planDXF(p)})
 	}
@@ -61,9 +66,23 @@ func (b *book) points(pts []fold.Point) []dxf.Point {
 // flatDXF is the pattern of one body with its finish side up, street edge at the
 // top: what is cut, what is bent which way, and what it is.
 func (b *book) flatDXF(f *layout.Family, i int) dxf.Drawing {
-	body := f.Bodies[i]
+	m := b.j.System.Metal
+	mark := f.Mark
+	if len(f.Bodies) > 1 {
+		mark += " " + f.Bodies[i].Name
+	}
+	return b.bodyDXF(f.Bodies[i], mark, "Make "+itoa(f.Released())+": "+strings.Join(b.pieceMarks(f, true), ", "), m.Name+" "+b.shop.Thin(m.Thickness))
+}
+
+// partDXF is the pattern of a made part.
+func (b *book) partDXF(q *layout.MadePart) dxf.Drawing {
+	n, more := q.Make()
+	return b.bodyDXF(q.Bodies[0], q.Mark, "Make "+itoa(n+more)+", "+q.Kind.String(), strings.TrimSpace(q.Metal+" "+b.shop.Thin(q.Thickness)))
+}
+
+func (b *book) bodyDXF(body layout.Body, mark, make, metal string) dxf.Drawing {
 	d := dxf.Drawing{Inches: !b.metric}
-	d.Lines = append(d.Lines, dxf.Polyline{Layer: dxf.Cut, Points: b.points(body.Flat.Outline), Closed: true})
+	d.Lines = append(d.Lines, dxf.Polyline{Layer: dxf.Cut, Points: b.points(body.Outline()), Closed: true})
 	for _, h := range body.Holes {
 		d.Lines = append(d.Lines, dxf.Polyline{Layer: dxf.Cut, Points: b.points(h), Closed: true})
 	}
@@ -82,13 +101,12 @@ func (b *book) flatDXF(f *layout.Family, i int) dxf.Drawing {
 		d.Lines = append(d.Lines, dxf.Polyline{Layer: layer, Points: b.points([]fold.Point{from, to})})
 		text(dxf.Text, hi.X+10, (from.Y+to.Y)/2-1.5, 3, fmt.Sprintf("%d %s", q.Order, view.BendWords(q)))
 	}
-	mark := f.Mark
-	if len(f.Bodies) > 1 {
-		mark += " " + body.Name
+	if e.Left != "" {
+		make = e.Left + " at the left. " + make
 	}
 	text(dxf.Mark, lo.X, hi.Y+30, 12, mark)
-	text(dxf.Text, lo.X, hi.Y+10, 6, strings.ToUpper(e.Top)+". Finish face towards you. "+e.Left+" at the left. Make "+itoa(f.Released())+": "+strings.Join(b.pieceMarks(f, true), ", "))
-	text(dxf.Text, lo.X, lo.Y-16, 6, strings.ToUpper(e.Bottom)+". "+b.j.System.Metal.Name+" "+b.shop.Thin(b.j.System.Metal.Thickness))
+	text(dxf.Text, lo.X, hi.Y+10, 6, strings.ToUpper(e.Top)+". Finish face towards you. "+make)
+	text(dxf.Text, lo.X, lo.Y-16, 6, strings.ToUpper(e.Bottom)+". "+metal)
 	return d
 }
 

@@ -61,6 +61,7 @@ const (
 	RFIList
 	CrateList
 	ShopSheet
+	PartSheet
 	HandCheck
 	CuttingPlan
 	BlankList
@@ -72,7 +73,7 @@ const (
 func (k Kind) String() string {
 	return [...]string{"index", "safety", "findings", "run", "corner", "sections", "fasteners", "levelling", "pieces", "joints", "basis",
 		"assemblies", "tested", "materials", "checklist", "statement", "wall", "rfi", "crate",
-		"shop", "hands", "cutting", "blanks", "labels", "crate-labels", "form"}[k]
+		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "form"}[k]
 }
 
 // For reports whether a kind of sheet belongs in an audience's packet.

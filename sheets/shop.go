@@ -26,6 +26,7 @@ func (b *book) shopPages() []page {
 		out = append(out, b.familyPages(g)...)
 	}
 	out = append(out, b.profilePage()...)
+	out = append(out, b.parts()...)
 	out = append(out, b.handCheck()...)
 	out = append(out, b.cuttingPlan()...)
 	out = append(out, b.blankList()...)

@@ -125,6 +125,7 @@ func FlatPattern(l *layout.Layout, f *layout.Family, body int, varies bool, w, h
 		title += ", " + strings.ToUpper(d.b.Name)
 	}
 	under := "FINISH FACE TOWARDS YOU. Dashed: bend UP, towards you. Dash and dot: bend DOWN, away from you. Distances are on the flat blank."
+	under += d.reliefWords()
 	s := drawing.Scene{Name: "flat-" + fileName(f.Mark+" "+d.b.Name), Title: title, W: w, H: h}
 	s.Desc = title + ": the finish face with bend lines in order."
 	// The scale is not yet known; its words take the same room whatever it is.
@@ -249,7 +250,7 @@ func (d *flat) bays() [][2]float64 {
 }
 
 func (d *flat) draw() {
-	ring := d.m.all(d.b.Flat.Outline)
+	ring := d.m.all(d.b.Outline())
 	d.s.Group(drawing.Caps, "", func(g *drawing.Scene) {
 		for _, q := range d.b.Bends {
 			pen := drawing.Centre
@@ -266,6 +267,7 @@ func (d *flat) draw() {
 		for _, b := range d.m.breaks {
 			d.broken(g, b)
 		}
+		d.reliefs(g)
 	})
 	for i := range ring {
 		d.p.Stroke(90, ring[i], ring[(i+1)%len(ring)])

@@ -74,18 +74,19 @@ type Ref struct {
 	Station        length.Length
 	HasStation     bool // station zero is a station
 	Pieces         []string
+	Part           string // mark of a made part, which touches no run and no piece
 }
 
 // IsWhole says that the finding touches the whole job.
 func (r Ref) IsWhole() bool {
-	return r.Perimeter == "" && r.Run == "" && r.Corner == "" && !r.HasStation && len(r.Pieces) == 0
+	return r.Perimeter == "" && r.Run == "" && r.Corner == "" && !r.HasStation && len(r.Pieces) == 0 && r.Part == ""
 }
 
 // TouchesRun says whether the sheet of a run must show the finding. It errs
 // on the side of showing: a finding on a perimeter touches all its runs, and
 // so does one on a corner that does not name its run.
 func (r Ref) TouchesRun(perimeter, run string) bool {
-	return (r.Perimeter == "" || r.Perimeter == perimeter) && (r.Run == "" || r.Run == run)
+	return r.Part == "" && (r.Perimeter == "" || r.Perimeter == perimeter) && (r.Run == "" || r.Run == run)
 }
 
 // TouchesPiece says whether a piece of a run is touched. If the finding lists
@@ -117,12 +118,13 @@ func (r Ref) String() string {
 	default:
 		add("pieces", strings.Join(r.Pieces, " "))
 	}
+	add("part", r.Part)
 	return strings.Join(parts, ", ")
 }
 
 func (r Ref) equal(o Ref) bool {
 	return r.Perimeter == o.Perimeter && r.Run == o.Run && r.Corner == o.Corner &&
-		r.Station == o.Station && r.HasStation == o.HasStation && slices.Equal(r.Pieces, o.Pieces)
+		r.Station == o.Station && r.HasStation == o.HasStation && r.Part == o.Part && slices.Equal(r.Pieces, o.Pieces)
 }
 
 // Finding is one thing that is wrong, on hold or worth a note.

@@ -141,12 +141,13 @@ func TestAppendKeepsEachOnce(t *testing.T) {
 	base := func() Finding {
 		return Finding{
 			Code: "c", Severity: Hold, At: Place{"f", 1, 1}, Also: []Place{{"f", 2, 1}},
-			Where: Ref{"p", "r", "k", length.Inch, true, []string{"P1"}},
+			Where: Ref{"p", "r", "k", length.Inch, true, []string{"P1"}, "P2"},
 			What:  "w", Why: "y", Mend: "m",
 		}
 	}
 	changes := []func(*Finding){
 		func(f *Finding) { f.Code = "d" },
+		func(f *Finding) { f.Where.Part = "P3" },
 		func(f *Finding) { f.Severity = Error },
 		func(f *Finding) { f.At.Col = 2 },
 		func(f *Finding) { f.Also[0].Line = 3 },

@@ -31,6 +31,7 @@ func (d *decoder) check(j *Job) {
 	d.checkEnds(j)
 	d.checkTees(j)
 	d.checkRuns(j)
+	d.checkParts(j)
 }
 
 // atMost reports a value that is greater than another allows, at its place and

@@ -90,6 +90,8 @@ func decodeSystem(p *part) System {
 		Expansion:      decodeExpansion(p.sub("expansion")),
 		Tee:            decodeTee(p.sub("tee")),
 		Lap:            decodeLap(p.sub("lap")),
+		Extender:       decodeExtender(p.sub("extender")),
+		StepRiser:      decodeRiser(p.sub("step_riser")),
 	}
 }
 
@@ -177,11 +179,11 @@ func decodeJoint(p *part) Joint {
 }
 
 func decodeSplice(p *part) Splice {
-	return Splice{Length: p.length("length", positive), Bearing: p.length("bearing", positive), Tape: p.length("tape", positive)}
+	return Splice{Length: p.length("length", positive), Bearing: p.length("bearing", positive), Tape: p.length("tape", positive), Legs: decodeLegs(p)}
 }
 
 func decodeChair(p *part) Chair {
-	return Chair{
+	c := Chair{
 		Length:    p.length("length", positive),
 		Thickness: p.length("thickness", positive),
 		Rise:      p.length("rise", notNegative),
@@ -190,6 +192,8 @@ func decodeChair(p *part) Chair {
 		EndChair:  p.length("end_chair", positive),
 		Metal:     p.maybe("metal"),
 	}
+	c.Blank = decodeChairBlank(p.sub("blank"), Stuff{Metal: c.Metal, Thickness: c.Thickness})
+	return c
 }
 
 func faces() []choice[Face] { return []choice[Face]{{"front", Front}, {"rear", Rear}} }
@@ -203,7 +207,7 @@ func decodeCorner(p *part) CornerRules {
 		LegStep:    p.length("leg_step", positive),
 		Absorb:     p.angle("absorb", 0, 30*Degree),
 		AnglePlay:  p.angle("angle_play", 0, 5*Degree),
-		Support:    Support{Length: support.length("length", positive), Width: support.length("width", positive)},
+		Support:    Support{Length: support.length("length", positive), Width: support.length("width", positive), Blank: decodeSupportBlank(support.sub("blank"))},
 	}
 	for _, i := range p.items("supports", "supports") {
 		c.Supports = append(c.Supports, SupportTier{
@@ -227,7 +231,7 @@ func decodeEnd(p *part, atWall bool) EndRules {
 }
 
 func decodeExpansion(p *part) ExpansionRules {
-	return ExpansionRules{Bearing: p.length("bearing", positive), ChairFrom: p.length("chair_from", positive)}
+	return ExpansionRules{Bearing: p.length("bearing", positive), ChairFrom: p.length("chair_from", positive), Cover: decodeCover(p.sub("cover"))}
 }
 
 func decodeTee(p *part) TeeRules {

@@ -100,6 +100,8 @@ type System struct {
 	Expansion ExpansionRules
 	Tee       TeeRules // cross walls
 	Lap       Lap
+	Extender  *ExtenderRules // nil: not stated
+	StepRiser *RiserRules    // nil: not stated
 }
 
 // Metal is the sheet the caps are bent from.
@@ -202,6 +204,7 @@ type Splice struct {
 	Length  length.Length // along the run, centred on the joint
 	Bearing length.Length // least sealant bearing each side of the widest gap
 	Tape    length.Length // from the joint's centre line to the middle of each tape strip
+	Legs    Legs          // of the plate
 }
 
 // Chair is the anchor chair.
@@ -213,6 +216,7 @@ type Chair struct {
 	RearEdge  length.Length // chair's rear edge before the inside of the rear leg
 	EndChair  length.Length // centre of the end chair from an end without a joint
 	Metal     string        // what it is made of; empty: not stated
+	Blank     *Blank        // nil: its section is not stated
 }
 
 // CornerRules are the fabricator's rules for welded corners.
@@ -237,7 +241,10 @@ type TwoWidths struct {
 }
 
 // Support is the short chair under a miter.
-type Support struct{ Length, Width length.Length } // along the miter, across it
+type Support struct {
+	Length, Width length.Length // along the miter, across it
+	Blank         *Blank        // nil: its section is not stated
+}
 
 // SupportTier says how many supports stand under a miter up to a width, and
 // where, in thousandths of the miter from the outside corner.
@@ -257,6 +264,7 @@ type EndRules struct {
 type ExpansionRules struct {
 	Bearing   length.Length // cover plate on each cap at the widest gap
 	ChairFrom length.Length // centre of the chair each side from the end of its cap
+	Cover     *Cover        // nil: its shape is not stated
 }
 
 // TeeRules apply where the coping of a cross wall, the branch, meets the roof

@@ -20,7 +20,8 @@ func (k Key) Name() string {
 
 // Keys is every key a job file can have, in the order of the file. The decoder
 // takes from it which keys it knows and which it misses, so that the messages,
-// the documentation and the code cannot drift apart.
+// the documentation and the code cannot drift apart. Those of made parts come
+// last.
 func Keys() []Key {
 	must := func(path, means, example string) Key {
 		return Key{Path: path, Required: true, Means: means, Example: example}
@@ -31,7 +32,7 @@ func Keys() []Key {
 	when := func(path, when, means, example string) Key {
 		return Key{Path: path, When: when, Means: means, Example: example}
 	}
-	return []Key{
+	return append([]Key{
 		must("format", "the form of this file", "copingset/1"),
 
 		must("job", "who and what the job is", ""),
@@ -413,7 +414,7 @@ func Keys() []Key {
 		may("perimeters[].runs[].readings[].condition", "what is wrong with the wall top there, codes divided by blanks or plus signs: loose, rotten, wet, fixings, pipes, flashing", "loose wet"),
 		may("perimeters[].runs[].readings[].photo", "the numbers of the photos taken there", "14 15"),
 		may("perimeters[].runs[].readings[].note", "a remark", "at the corner"),
-	}
+	}, partKeys()...)
 }
 
 // keyTable looks keys up by the part they stand in.

@@ -229,7 +229,7 @@ func TestExamples(t *testing.T) {
 			continue
 		}
 		tried := false
-		for _, file := range []string{"every-key.yaml", "base.yaml"} {
+		for _, file := range []string{"every-key.yaml", "base.yaml", "heron.yaml"} {
 			data, err := os.ReadFile("testdata/good/" + file)
 			if err != nil {
 				t.Fatal(err)

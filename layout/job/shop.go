@@ -25,6 +25,8 @@ type Shop struct {
 	LeastDrop   length.Length // a remainder this long is kept
 	Effort      int           // nodes the search for a cutting plan may spend
 	Labels      Labels
+	Relief      Relief      // where bends end at a weld or in one corner
+	PartSheets  []PartSheet // for parts of another metal or thickness
 }
 
 // ShopSheet is a sheet, or a coil cut to a length.
@@ -68,6 +70,7 @@ func decodeShop(p *part) *Shop {
 		Labels: Labels{Columns: read(labels, "columns", "value-count", parseCount),
 			Rows: read(labels, "rows", "value-count", parseCount)},
 	}
+	s.Relief, s.PartSheets = decodeRelief(p.sub("relief")), decodePartSheets(p)
 	for _, i := range p.items("sheets", "sheet") {
 		s.Sheets = append(s.Sheets, ShopSheet{Width: i.length("width", positive), Length: i.length("length", positive),
 			Price: read(i, "price", "value-money", parseMoney)})

@@ -67,6 +67,9 @@ func (b *builder) check(f *Family) {
 			b.every(f, "bends-meet", fmt.Sprintf("%s of the %s is %s deep, and its bends take %s of it", name, body.Name, job.Both(length.FromMM(d)), job.Both(length.FromMM(needs))),
 				"two bends that meet leave no flat between them", "make the flange deeper, the bend blunter or its radius smaller, or leave the hem off")
 		}
+		if !body.relieved {
+			b.every(f, "relief-crowded", "the reliefs of the "+body.Name+" run into one another or into an edge", "", "make the relief smaller, or have the fabricator place it")
+		}
 		if l := length.FromMM(math.Floor(longest(body))); l > b.shop.Brake {
 			b.every(f, "longer-than-brake", fmt.Sprintf("the %s bends over %s, and the brake takes %s", body.Name, job.Both(l), job.Both(b.shop.Brake)),
 				"", "shorten `stock:` or name a longer brake")

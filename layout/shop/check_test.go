@@ -45,7 +45,7 @@ func TestBadInput(t *testing.T) {
 			}
 			n := 0
 			for _, f := range found {
-				if f.Code != c.code {
+				if f.Code != c.code || f.Where.Part != "" {
 					continue
 				}
 				n++

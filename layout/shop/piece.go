@@ -13,6 +13,10 @@ type raw struct {
 	name  string
 	solid fold.Solid
 	holes [][]fold.Vec // on the top
+	// For reliefs: which ends are welded to another body, and whether its outline
+	// is notched between its ends, to be closed by a weld.
+	welded  [2]bool
+	notched bool
 }
 
 // bodies of a piece: one for each leg, the plate of a closed end.
@@ -45,7 +49,7 @@ func (b *builder) bodies(p *cap.Piece) []raw {
 			right = square(x1 + allowance)
 		}
 		first, last := i == 0, i == len(p.Parts)-1
-		r := raw{name: legName(i, len(p.Parts)), solid: b.prism(sec, left, right)}
+		r := raw{name: legName(i, len(p.Parts)), solid: b.prism(sec, left, right), welded: [2]bool{i > 0, i < len(p.Miters)}}
 		if first && p.LeftEnd == job.EndWall {
 			r.solid = withUpstand(r.solid, false, b.s.WallEnd.Upstand.MM())
 		}
@@ -69,7 +73,9 @@ func (b *builder) tapered(p *cap.Piece, m measures) []raw {
 	wideRight := p.Hand == cap.RightHand
 	hem := b.hemFlat()
 	two := taper(m, (p.Wide + t).MM(), (p.Narrow + t).MM(), p.Length().MM(), b.s.Transition.Leg.MM(), b.shop.WeldGap.MM(), hem, wideRight)
-	narrow, wide := raw{name: "narrow end", solid: two[0]}, raw{name: "taper and wide end", solid: two[1]}
+	narrow, wide := raw{name: "narrow end", solid: two[0]}, raw{name: "taper and wide end", solid: two[1], notched: true}
+	narrow.welded[1], wide.welded[0] = wideRight, wideRight
+	narrow.welded[0], wide.welded[1] = !wideRight, !wideRight
 	for _, h := range b.holes(p, p.Parts[0], sectionOf(m, (p.Narrow+t).MM())) {
 		// On the body whose straight front it lies over; a hole over the seam is on the larger.
 		seam := b.s.Transition.Leg.MM()

@@ -180,6 +180,9 @@ type Edges struct{ Top, Bottom, Left, Right string }
 
 // Edges of a body.
 func (b Body) Edges() Edges {
+	if b.Sides != (Edges{}) {
+		return b.Sides
+	}
 	if b.Name != "end plate" {
 		return Edges{"street edge", "roof edge", "L", "R"}
 	}

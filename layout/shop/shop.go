@@ -36,6 +36,12 @@ type Body struct {
 	Bends  []Bend
 	Length length.Length // of the blank, along the grain
 	Girth  length.Length // of the blank, across
+	// Reliefs are the places of the outline where it has the job's relief.
+	Reliefs []fold.Point
+	Sides   Edges // of a part; zero: a piece's own
+
+	cut      []fold.Point // the outline with its reliefs; nil: it has none
+	relieved bool         // every relief it asks for is cut
 }
 
 // Bend is one row of a bend table.
@@ -85,7 +91,7 @@ func (f *Family) Area() float64 {
 
 // Area of the pattern less its holes.
 func (b Body) Area() float64 {
-	a := math.Abs(fold.Area(b.Flat.Outline))
+	a := math.Abs(fold.Area(b.Outline()))
 	for _, h := range b.Holes {
 		a -= math.Abs(fold.Area(h))
 	}
@@ -173,6 +179,7 @@ func (b *builder) body(r raw, flat fold.Flat) Body {
 		out.Holes = append(out.Holes, pts)
 	}
 	out.Bends = b.bends(r, out)
+	out.relieved = b.relieve(r, &out)
 	return out
 }
 

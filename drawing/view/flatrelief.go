@@ -1,0 +1,25 @@
+package view
+
+import (
+	"copingset/drawing"
+)
+
+// reliefs mark the places of the outline where it is relieved.
+func (d *flat) reliefs(g *drawing.Scene) {
+	for _, p := range d.b.Reliefs {
+		g.Circle(drawing.Thin, d.m.at(p), 130)
+	}
+}
+
+// reliefWords say what is cut there, once for the drawing; nothing where
+// nothing is.
+func (d *flat) reliefWords() string {
+	if len(d.b.Reliefs) == 0 {
+		return ""
+	}
+	r := d.l.Job.Shop.Relief
+	if r.Diameter > 0 {
+		return " Relief drilled Ø " + drawing.Letter(d.st.Short(r.Diameter)) + " at every bend end marked with a ring."
+	}
+	return " Relief " + drawing.Letter(d.st.Short(r.Width)+" wide × "+d.st.Short(r.Depth)) + " deep along the bend at every bend end marked with a ring, and as deep both ways where two bends cross."
+}

@@ -1,0 +1,427 @@
+package view
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/drawing/place"
+	"copingset/layout"
+	"copingset/layout/fold"
+	"copingset/layout/length"
+	"copingset/layout/shop"
+)
+
+// partDrawing is the flat pattern of a made part beside its section.
+type partDrawing struct {
+	l  *layout.Layout
+	p  *layout.MadePart
+	b  layout.Body
+	st length.Style
+	s  *drawing.Scene
+	pl *place.Placer
+	lo fold.Point
+	hi fold.Point
+	k  float64 // millimetres of the part in one of paper
+	// gone is what a long strip is shortened by on paper, in its middle.
+	gone float64
+	o    drawing.Point
+}
+
+// plain reports whether every line of the blank runs along it.
+func (d *partDrawing) plain() bool { return d.b.Square() && len(d.b.Holes) == 0 }
+
+// right is the room the bends' labels take.
+func (d *partDrawing) right() drawing.Unit {
+	x := drawing.Unit(300)
+	if !d.b.Square() {
+		x = 2700
+	}
+	var wide drawing.Unit
+	for _, q := range d.b.Bends {
+		wide = max(wide, drawing.Width(drawing.Bold, partBend(q), drawing.Note))
+	}
+	return x + 500 + 780 + wide + 100
+}
+
+// partBend is what the label of a bend says.
+func partBend(q layout.Bend) string {
+	return drawing.Letter(BendWords(q) + " " + q.Line.Between[1])
+}
+
+// x brings a place along the blank to paper.
+func (d *partDrawing) x(mm float64) drawing.Unit {
+	mm -= d.lo.X
+	if mm > (d.hi.X-d.lo.X)/2 {
+		mm -= d.gone
+	}
+	return d.o.X + drawing.Round(mm/d.k)
+}
+
+const (
+	partLeft = 28 * drawing.MM // running dimensions at the left of the blank
+	partHead = 15 * drawing.MM // title and length over it
+	partFoot = 21 * drawing.MM // running dimensions under it
+)
+
+// PartFlat draws the blank of a part with its finish side up, all it is cut and
+// bent by dimensioned from its front edge and its left end. The room's height
+// is not passed.
+func PartFlat(l *layout.Layout, p *layout.MadePart, w, h drawing.Unit) drawing.Scene {
+	s := drawing.Scene{Name: "part-" + fileName(p.Mark), Title: "Part " + p.Mark + ", flat pattern", W: w}
+	s.Desc = "The blank of the part with its finish face towards the viewer, its bends and holes dimensioned."
+	d := partDrawing{l: l, p: p, b: p.Bodies[0], st: Blank(l), s: &s}
+	d.lo, d.hi = d.b.Flat.Bounds()
+	name := "Not to scale"
+	room := max(w-partLeft-d.right(), 1500)
+	high := (d.hi.Y - d.lo.Y) / max(h-partHead-partFoot, 1500).Millimetres()
+	d.k = math.Max((d.hi.X-d.lo.X)/room.Millimetres(), high)
+	// A strip in which nothing happens lengthwise is broken.
+	if d.plain() && d.hi.X-d.lo.X > 3*(d.hi.Y-d.lo.Y) {
+		d.k = math.Max((d.hi.Y-d.lo.Y)/16, high)
+	}
+	for _, sc := range Scales(d.st.Metric) {
+		if float64(sc.Ratio) >= d.k && sc.Ratio >= 1 {
+			d.k, name = float64(sc.Ratio), "Scale "+sc.Name
+			break
+		}
+	}
+	d.gone = math.Max(0, d.hi.X-d.lo.X-math.Min(room.Millimetres(), 60)*d.k)
+	if !d.plain() {
+		d.gone = 0
+	}
+	s.Text(drawing.Pt(0, 350), "FLAT, finish face towards you. "+drawing.Letter(name), drawing.Style{Face: drawing.Bold})
+	d.o = drawing.Pt(partLeft, partHead)
+	d.pl = place.New(drawing.Box(0, 450, w, partHead+d.high()+partFoot))
+	d.draw()
+	s.H = s.Bounds().Max.Y + 100
+	return s
+}
+
+func (d *partDrawing) high() drawing.Unit { return drawing.Round((d.hi.Y - d.lo.Y) / d.k) }
+
+func (d *partDrawing) at(p fold.Point) drawing.Point {
+	return drawing.Pt(d.x(p.X), d.o.Y+drawing.Round((d.hi.Y-p.Y)/d.k))
+}
+
+func (d *partDrawing) all(pts []fold.Point) []drawing.Point {
+	out := make([]drawing.Point, len(pts))
+	for i, p := range pts {
+		out[i] = d.at(p)
+	}
+	return out
+}
+
+func (d *partDrawing) round(mm float64) length.Length {
+	return length.RoundTo(length.FromMM(mm), d.st.Step())
+}
+
+func (d *partDrawing) draw() {
+	ring := d.all(d.b.Outline())
+	box := boundsOf(d.all(d.b.Flat.Outline))
+	d.s.Group(drawing.Caps, "", func(g *drawing.Scene) {
+		for _, q := range d.b.Bends {
+			pen := drawing.Centre
+			if q.Up() {
+				pen = drawing.Hidden
+			}
+			g.Line(pen, d.at(q.Line.From), d.at(q.Line.To))
+		}
+		g.Polygon(drawing.Thick, ring...)
+		for _, h := range d.b.Holes {
+			c, r := circleOf(h)
+			at := d.at(c)
+			g.Circle(drawing.Medium, at, max(drawing.Round(r/d.k), 40))
+			arm := max(drawing.Round(r/d.k)+90, 160)
+			g.Line(drawing.Thin, drawing.Pt(at.X-arm, at.Y), drawing.Pt(at.X+arm, at.Y))
+			g.Line(drawing.Thin, drawing.Pt(at.X, at.Y-arm), drawing.Pt(at.X, at.Y+arm))
+			d.pl.Block(drawing.Box(at.X-arm, at.Y-arm, at.X+arm, at.Y+arm))
+		}
+		if d.gone > 0 {
+			d.broken(g, box)
+		}
+	})
+	for i := range ring {
+		d.pl.Stroke(60, ring[i], ring[(i+1)%len(ring)])
+	}
+	for _, q := range d.b.Bends {
+		d.pl.Stroke(50, d.at(q.Line.From), d.at(q.Line.To))
+	}
+	d.across(box)
+	d.along(box)
+	d.bends(box)
+	d.names(box)
+}
+
+// broken draws the place at which a strip is shortened.
+func (d *partDrawing) broken(g *drawing.Scene, box drawing.Rect) {
+	c, half := box.Centre(), box.Height()/2+120
+	edge := func(x drawing.Unit) []drawing.Point {
+		return []drawing.Point{{X: x, Y: c.Y - half}, {X: x, Y: c.Y - 220}, {X: x + 130, Y: c.Y - 70}, {X: x - 130, Y: c.Y + 70}, {X: x, Y: c.Y + 220}, {X: x, Y: c.Y + half}}
+	}
+	left, right := edge(c.X-150), edge(c.X+150)
+	ring := slices.Clone(left)
+	for i := len(right) - 1; i >= 0; i-- {
+		ring = append(ring, right[i])
+	}
+	g.Fill(drawing.White, drawing.NoPen, ring...)
+	g.Line(drawing.Thin, left...)
+	g.Line(drawing.Thin, right...)
+	d.pl.Block(drawing.Box(c.X-320, c.Y-half, c.X+320, c.Y+half))
+}
+
+// circleOf is the middle and the radius of a round hole.
+func circleOf(h []fold.Point) (fold.Point, float64) {
+	var c fold.Point
+	for _, p := range h {
+		c.X, c.Y = c.X+p.X/float64(len(h)), c.Y+p.Y/float64(len(h))
+	}
+	return c, math.Hypot(h[0].X-c.X, h[0].Y-c.Y)
+}
+
+// stop is one running dimension.
+type partStop struct {
+	u     drawing.Unit // along the row
+	from  drawing.Unit // the object's edge
+	label string
+}
+
+// running draws a row of running dimensions, each place once.
+func (d *partDrawing) running(vertical bool, at drawing.Unit, stops []partStop, lo, hi drawing.Unit) {
+	slices.SortStableFunc(stops, func(a, b partStop) int { return cmp.Compare(a.u, b.u) })
+	// Of two that lie together on paper the outermost counts.
+	const together = 45
+	var kept []partStop
+	for _, q := range stops {
+		n := len(kept) - 1
+		switch {
+		case n < 0 || q.u-kept[n].u > together:
+			kept = append(kept, q)
+		case max(q.from-at, at-q.from) < max(kept[n].from-at, at-kept[n].from):
+			kept[n] = q
+		}
+	}
+	stops = slices.CompactFunc(kept, func(a, b partStop) bool { return a.label == b.label })
+	r := drawing.Running{Vertical: vertical, At: at, Ends: drawing.Ticks, Size: drawing.Note, Lo: lo, Hi: hi}
+	if d.st.Metric {
+		r.Ends = drawing.Arrows
+	}
+	for _, q := range stops {
+		r.Stops, r.From, r.Labels = append(r.Stops, q.u), append(r.From, q.from), append(r.Labels, q.label)
+	}
+	fig := r.Figure()
+	d.s.Add(drawing.Group{Layer: drawing.Dimensions, Marks: fig.Marks})
+	for _, m := range fig.Marks {
+		switch m := m.(type) {
+		case drawing.Text:
+			d.pl.Letter(boundsOf(m.HaloQuad()).Inset(-30))
+		case drawing.Line:
+			d.pl.Stroke(40, m.Pts...)
+		}
+	}
+}
+
+// across are the distances from the front edge: of bends, rows of holes and the
+// corners of the outline, those of its right half at the right.
+func (d *partDrawing) across(box drawing.Rect) {
+	fromTop := func(y float64) string {
+		if d.hi.Y-y < 1e-3 {
+			return "0"
+		}
+		if y-d.lo.Y < 1e-3 {
+			return d.st.Short(d.b.Girth)
+		}
+		return d.st.Short(d.round(d.hi.Y - y))
+	}
+	var left, right []partStop
+	mid := (d.lo.X + d.hi.X) / 2
+	for _, p := range d.b.Flat.Outline {
+		q := d.at(p)
+		if p.X < mid {
+			left = append(left, partStop{q.Y, q.X, fromTop(p.Y)})
+		} else {
+			right = append(right, partStop{q.Y, q.X, fromTop(p.Y)})
+		}
+	}
+	for _, q := range d.b.Bends {
+		if !q.Across() {
+			a, _ := q.Ends()
+			left = append(left, partStop{d.at(a).Y, d.at(a).X, fromTop(a.Y)})
+		}
+	}
+	for _, h := range d.b.Holes {
+		c, _ := circleOf(h)
+		left = append(left, partStop{d.at(c).Y, box.Min.X, fromTop(c.Y)})
+	}
+	d.running(true, box.Min.X-700, left, box.Min.Y-500, box.Max.Y+500)
+	if !d.b.Square() {
+		d.running(true, box.Max.X+700, right, box.Min.Y-500, box.Max.Y+500)
+	}
+}
+
+// along are the distances from the left end, under the blank: of holes, of
+// bends across and of corners; the whole length stands over it.
+func (d *partDrawing) along(box drawing.Rect) {
+	ends := drawing.Ticks
+	if d.st.Metric {
+		ends = drawing.Arrows
+	}
+	fig := drawing.Chain{At: box.Min.Y - 550, Stops: []drawing.Unit{box.Min.X, box.Max.X}, Labels: []string{BlankLong(d.l, d.b.Length)}, From: []drawing.Unit{box.Min.Y}, Ends: ends}.Figure()
+	d.s.Add(drawing.Group{Layer: drawing.Dimensions, Marks: fig.Marks})
+	d.pl.Letter(fig.Box)
+	var stops []partStop
+	add := func(x float64, foot drawing.Unit) {
+		label := BlankLong(d.l, d.round(x-d.lo.X))
+		switch {
+		case x-d.lo.X < 1e-3:
+			label = "0"
+		case d.hi.X-x < 1e-3:
+			label = BlankLong(d.l, d.b.Length)
+		}
+		stops = append(stops, partStop{d.x(x), foot, label})
+	}
+	for _, h := range d.b.Holes {
+		c, _ := circleOf(h)
+		add(c.X, box.Max.Y)
+	}
+	for _, q := range d.b.Bends {
+		if q.Across() {
+			low := math.Min(q.Line.From.Y, q.Line.To.Y)
+			add(q.Line.From.X, d.at(fold.Point{X: q.Line.From.X, Y: low}).Y)
+		}
+	}
+	if len(stops) == 0 && d.b.Square() {
+		return
+	}
+	for _, p := range d.b.Flat.Outline {
+		add(p.X, box.Max.Y)
+	}
+	d.running(false, box.Max.Y+650, stops, box.Min.X-600, box.Max.X+600)
+}
+
+// bends stand in a column at the right, each led to its line; those across the
+// blank at its foot.
+func (d *partDrawing) bends(box drawing.Rect) {
+	type row struct {
+		tip    drawing.Point
+		number string
+		words  string
+		dot    bool
+	}
+	var rows []row
+	for _, q := range d.b.Bends {
+		_, r := q.Ends()
+		if q.Across() {
+			r = fold.Point{X: q.Line.From.X, Y: (q.Line.From.Y + q.Line.To.Y) / 2}
+			if len(rows)%2 == 1 { // two of them are not led along one line
+				r.Y = q.Line.From.Y + (q.Line.To.Y-q.Line.From.Y)/4
+			}
+		}
+		rows = append(rows, row{d.at(r), strconv.Itoa(q.Order), partBend(q), q.Across()})
+	}
+	slices.SortStableFunc(rows, func(a, b row) int { return int(a.tip.Y - b.tip.Y) })
+	want := make([]drawing.Unit, len(rows))
+	for i, r := range rows {
+		want[i] = r.tip.Y
+	}
+	x := box.Max.X + 300
+	if !d.b.Square() {
+		x = box.Max.X + 2700
+	}
+	for i, y := range spaced(want, 640) {
+		r := rows[i]
+		col := x + 500
+		d.s.Line(drawing.Thin, r.tip, drawing.Pt(x, r.tip.Y), drawing.Pt(col, y))
+		d.pl.Stroke(40, r.tip, drawing.Pt(x, r.tip.Y), drawing.Pt(col, y))
+		if r.dot {
+			d.s.Dot(r.tip, 60, drawing.Black)
+		}
+		fig := drawing.Balloon{At: drawing.Pt(col+330, y), Words: r.number, Size: drawing.Note, Tip: drawing.Pt(col+330, y)}.Figure()
+		d.s.Draw(fig)
+		d.pl.Letter(fig.Box)
+		t := d.s.Text(drawing.Pt(col+780, y+drawing.Unit(drawing.Note)/2), r.words, drawing.Style{Face: drawing.Bold})
+		d.pl.Letter(boundsOf(t.HaloQuad()))
+	}
+}
+
+// names letter the edges of the blank, within it where there is room.
+func (d *partDrawing) names(box drawing.Rect) {
+	e := d.b.Edges()
+	put := func(words string, about drawing.Point, room drawing.Rect) {
+		if words == "" {
+			return
+		}
+		for _, size := range []drawing.Size{drawing.Note, drawing.Small} {
+			for _, lines := range [][]string{{words}, strings.SplitAfter(words, ", ")} {
+				lab := place.Label{Lines: lines, Size: size, Face: drawing.Bold, About: about, Where: words}
+				if q, ok := d.pl.Try(lab, lab.Grid(room, about, 120)...); ok {
+					d.s.Add(q.Marks...)
+					return
+				}
+			}
+		}
+		lab := place.Label{Lines: []string{words}, Size: drawing.Small, Face: drawing.Bold, About: about, Where: words}
+		q := d.pl.Place(lab, lab.Grid(drawing.Box(0, 450, d.s.W, box.Max.Y+partFoot), about, 150)...)
+		d.s.Add(q.Marks...)
+	}
+	in := box.Inset(120)
+	third := box.Height() / 3
+	put(e.Top, drawing.Pt(box.Centre().X, box.Min.Y+350), drawing.Box(in.Min.X, in.Min.Y, in.Max.X, in.Min.Y+third))
+	put(e.Bottom, drawing.Pt(box.Centre().X, box.Max.Y-350), drawing.Box(in.Min.X, in.Max.Y-third, in.Max.X, in.Max.Y))
+	put(e.Left, drawing.Pt(box.Min.X+350, box.Centre().Y), drawing.Box(in.Min.X, in.Min.Y, box.Centre().X, in.Max.Y))
+	put(e.Right, drawing.Pt(box.Max.X-350, box.Centre().Y), drawing.Box(box.Centre().X, in.Min.Y, in.Max.X, in.Max.Y))
+}
+
+// PartSection draws a part from its left end, or a riser from above, with the
+// outside length of each face.
+func PartSection(l *layout.Layout, p *layout.MadePart, w, h drawing.Unit) drawing.Scene {
+	words := "FORMED, from its left end; outside"
+	if p.Kind == shop.StepRiser {
+		words = "FORMED, from above; outside"
+	}
+	s := drawing.Scene{Name: "part-section-" + fileName(p.Mark), Title: "Part " + p.Mark + ", section", W: w, H: h}
+	s.Desc = "The formed part with the outside length of each of its faces."
+	head := s.Paragraph(drawing.Pt(0, 350), words, w, drawing.Style{Face: drawing.Bold}).Max.Y + 150
+	lo, hi := fold.Flat{Outline: p.Section}.Bounds()
+	room := drawing.Box(900, head+1100, w-900, h-1100)
+	k := math.Max((hi.X-lo.X)/room.Width().Millimetres(), math.Max((hi.Y-lo.Y)/max(room.Height(), 800).Millimetres(), 0.5))
+	c := room.Centre()
+	mid := fold.Point{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}
+	at := func(q fold.Point) drawing.Point {
+		return drawing.Pt(c.X+drawing.Round((q.X-mid.X)/k), c.Y-drawing.Round((q.Y-mid.Y)/k))
+	}
+	var pts []drawing.Point
+	for _, q := range p.Section {
+		pts = append(pts, at(q))
+	}
+	s.Group(drawing.Caps, "", func(g *drawing.Scene) { g.Line(drawing.Thick, pts...) })
+	pl := place.New(drawing.Box(0, head, w, h))
+	pl.Stroke(110, pts...)
+	st := Blank(l)
+	var wishes []place.Wish
+	for i, name := range p.Names {
+		a, b := p.Section[i], p.Section[i+1]
+		long := length.RoundTo(length.FromMM(math.Hypot(b.X-a.X, b.Y-a.Y)), st.Step())
+		m := at(fold.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2})
+		lab := place.Label{Lines: []string{name, drawing.Letter(st.Short(long))}, About: m, Where: name}
+		// To the side away from the middle of the section.
+		out := xy{float64(m.X - c.X), float64(m.Y - c.Y)}
+		if math.Abs(b.X-a.X) > math.Abs(b.Y-a.Y) {
+			out = xy{0, float64(m.Y-c.Y) + 0.1}
+		} else {
+			out.y = 0
+		}
+		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: tenths(out), From: 160, To: 2600, Step: 80, Spread: 160, Reach: 700})})
+	}
+	for _, q := range pl.PlaceAll(wishes) {
+		s.Add(q.Marks...)
+	}
+	for _, n := range pl.Notes() {
+		s.Text(drawing.Pt(0, s.H), strconv.Itoa(n.N)+": "+n.Words, drawing.Style{})
+		s.H += drawing.Note.Line()
+	}
+	return s
+}

@@ -1,0 +1,354 @@
+package shop
+
+import (
+	"fmt"
+	"math"
+
+	"copingset/layout/cap"
+	"copingset/layout/fold"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+var (
+	streetSides = Edges{"front edge, street", "rear edge, roof", "L", "R"}
+	partSides   = Edges{"front edge", "rear edge", "", ""}
+	hungSides   = Edges{"foot", "top edge, behind the leg", "L", "R"}
+)
+
+// splices are the concealed plates under plain joints: the inside of the cap,
+// its top and such legs as the job gives them.
+func (b *partBuilder) splices(plates []Plate) {
+	g := b.s.Splice.Legs
+	for _, q := range plates {
+		byHand := q.Kinked && g.Front+g.Rear > 0
+		b.part(fmt.Sprint("splice ", int64(q.Inside), " ", int64(q.Length), " ", byHand), q.Served, func() *Part {
+			p := b.of(SplicePlate, g.Stuff, b.s.At)
+			p.Spares, p.Inside = b.j.Crating.SpareSplice, q.Inside
+			if byHand {
+				p.Fails = "its joint turns with the wall, and legs of one straight plate do not follow it"
+				return p
+			}
+			b.plate(p, q, g, q.Inside-g.Fit)
+			return p
+		})
+	}
+}
+
+// covers are the plates over or under building expansion joints.
+func (b *partBuilder) covers(plates []Plate) {
+	c := b.s.Expansion.Cover
+	if c == nil {
+		return
+	}
+	for _, q := range plates {
+		b.part(fmt.Sprint("cover ", int64(q.Inside), " ", int64(q.Length), " ", int(q.Held)), q.Served, func() *Part {
+			p := b.of(CoverPlate, c.Legs.Stuff, c.At)
+			p.Inside = q.Inside
+			wide, lies := q.Inside-c.Legs.Fit, "under"
+			if c.Over {
+				wide, lies = q.Inside+2*b.s.Metal.Thickness+2*p.Thickness+c.Legs.Fit, "over"
+			}
+			b.plate(p, q, c.Legs, wide)
+			p.Words = append(p.Words, "Lies "+lies+" the caps. Fix it on the "+q.Held.String()+" side of the joint only, seen from the roof; it slides on the other.")
+			return p
+		})
+	}
+}
+
+// plate is the top of a plate of an outside width, with its legs.
+func (b *partBuilder) plate(p *Part, q Plate, g job.Legs, wide length.Length) {
+	m := measures{front: g.Front.MM(), rear: g.Rear.MM(), slope: float64(b.s.Profile.TopSlope) / 1e9}
+	s := sectionOf(m, wide.MM())
+	prof, root := s.profile, s.top
+	if g.Rear == 0 {
+		n := len(prof.Names) - 1
+		prof.Y, prof.Z, prof.Names = prof.Y[:n+1], prof.Z[:n+1], prof.Names[:n]
+	}
+	if g.Front == 0 {
+		prof.Y, prof.Z, prof.Names, root = prof.Y[1:], prof.Z[1:], prof.Names[1:], root-1
+	}
+	b.prismPart(p, prof, root, q.Length, streetSides)
+	switch {
+	case g.Front == 0 && g.Rear == 0:
+		p.Words = append(p.Words, "Flat. It lies under the slope of the top.")
+	case p.Kind == SplicePlate:
+		p.Words = append(p.Words, "Outside dimensions; it lies in the cap, whose inside is "+b.say(q.Inside)+" wide.")
+	}
+}
+
+// prismPart makes a part of a section, cut square at both ends.
+func (b *partBuilder) prismPart(p *Part, prof fold.Profile, root int, long length.Length, sides Edges) {
+	p.raw = raw{name: p.Kind.String(), solid: fold.Prism(prof, root, square(0), square(long.MM()))}
+	for i := range prof.Y {
+		p.Section = append(p.Section, fold.Point{X: prof.Y[i], Y: prof.Z[i]})
+	}
+	p.Names, p.faces = prof.Names, sides
+}
+
+// sectionPart makes a part of a stated section; across is its own width, which
+// the face that reaches across takes up, and way is where that face heads: 0 to
+// the roof, 90 upwards. It reports that face.
+func (b *partBuilder) sectionPart(p *Part, section []job.Flange, across, long length.Length, way float64, sides Edges) (job.Flange, bool) {
+	root := -1
+	long2 := make([]float64, len(section)) // outside lengths
+	for i, f := range section {
+		long2[i] = f.Length.MM()
+		if f.Across {
+			root, long2[i] = i, (across - f.Before - f.Behind).MM()
+		}
+	}
+	if root < 0 {
+		p.Fails = "its section names no face that reaches across"
+		return job.Flange{}, false
+	}
+	if long2[root] <= 0 {
+		p.Fails = "its section leaves nothing of " + job.Both(across) + " for the face that reaches across"
+		return job.Flange{}, false
+	}
+	heading := make([]float64, len(section)) // the others turn from it
+	heading[root] = way
+	for i := root + 1; i < len(section); i++ {
+		heading[i] = heading[i-1] + section[i].Turn.Degrees()
+	}
+	for i := root - 1; i >= 0; i-- {
+		heading[i] = heading[i+1] - section[i+1].Turn.Degrees()
+	}
+	n := len(section)
+	prof := fold.Profile{Y: make([]float64, n+1), Z: make([]float64, n+1)}
+	for i, f := range section {
+		sin, cos := math.Sincos(heading[i] * math.Pi / 180)
+		prof.Y[i+1], prof.Z[i+1] = prof.Y[i]+long2[i]*cos, prof.Z[i]+long2[i]*sin
+		prof.Names = append(prof.Names, f.Name)
+	}
+	y, z := prof.Y[root], prof.Z[root]
+	for i := range prof.Y {
+		prof.Y[i], prof.Z[i] = prof.Y[i]-y, prof.Z[i]-z
+	}
+	b.prismPart(p, prof, root, long, sides)
+	return section[root], true
+}
+
+// round is a hole of a diameter on the face that reaches across, which is face
+// 0 of the solid.
+func round(x, y, diameter float64) []fold.Vec {
+	var out []fold.Vec
+	for i := range holeSides {
+		sin, cos := math.Sincos(2 * math.Pi * (float64(i) + 0.5) / holeSides)
+		out = append(out, fold.FromLayout(x+diameter/2*cos, y+diameter/2*sin, 0))
+	}
+	return out
+}
+
+// holeSides is how many sides a round hole is cut with; its area then is within
+// two in a hundred of the circle's.
+const holeSides = 24
+
+// chairs are bent from the section the job states, one for each width and each
+// place of the rows.
+func (b *partBuilder) chairs(chairs []Chair) {
+	k := b.s.Chair.Blank
+	if k == nil {
+		return
+	}
+	for _, q := range chairs {
+		var rows string
+		if a := q.Assembly; a != nil && k.HoleDia > 0 {
+			rows = fmt.Sprint(a.FrontRow, a.RearRow, int64(a.FrontRowFrom), int64(a.RearRowFrom))
+		}
+		key := fmt.Sprint("chair ", int64(q.Inside), " ", rows)
+		if q.Tapered {
+			key = "chair tapered " + q.Name
+		}
+		b.part(key, q.Served, func() *Part {
+			p := b.of(ChairBlank, k.Stuff, k.At)
+			if b.s.Chair.Metal == "" {
+				p.Metal, p.density = "", k.Stuff.Density
+			}
+			p.Inside, p.Spares = q.Inside, b.j.Crating.SpareChair
+			if q.Tapered {
+				p.Spares = 0
+				p.Fails = "its rear edge is cut to the taper of the cap over it"
+				return p
+			}
+			across, ok := b.sectionPart(p, k.Section, q.Inside-b.s.Chair.FrontEdge-b.s.Chair.RearEdge, b.s.Chair.Length, 0, partSides)
+			if !ok {
+				return p
+			}
+			if k.HoleDia > 0 && q.Assembly == nil {
+				p.Words = append(p.Words, "No tested assembly gives the rows: no holes.")
+			}
+			if a := q.Assembly; a != nil && k.HoleDia > 0 {
+				wide := q.Inside - b.s.Chair.FrontEdge - b.s.Chair.RearEdge
+				b.row(p, a.FrontRow, a.FrontRowFrom-across.Before, k)
+				b.row(p, a.RearRow, wide-across.Before-a.RearRowFrom, k)
+				p.Words = append(p.Words, "Rows as tested: front row "+b.say(a.FrontRowFrom)+" behind the chair's front edge, rear row "+b.say(a.RearRowFrom)+" before its rear edge.")
+			}
+			return p
+		})
+	}
+}
+
+// row is a row of fasteners of a chair: equal bays between the insets from both
+// ends, a single one in the middle.
+func (b *partBuilder) row(p *Part, n int, y length.Length, k *job.Blank) {
+	long := b.s.Chair.Length.MM()
+	for i := range n {
+		x := long / 2
+		if n > 1 {
+			x = k.Inset.MM() + float64(i)*(long-2*k.Inset.MM())/float64(n-1)
+		}
+		p.raw.holes = append(p.raw.holes, round(x, y.MM(), k.HoleDia.MM()))
+	}
+}
+
+// supports are the short chairs under miters.
+func (b *partBuilder) supports(of []Served) {
+	k := b.s.Corner.Support.Blank
+	if k == nil {
+		return
+	}
+	for _, s := range of {
+		b.part("support", s, func() *Part {
+			p := b.of(SupportBlank, k.Stuff, k.At)
+			if _, ok := b.sectionPart(p, k.Section, b.s.Corner.Support.Width, b.s.Corner.Support.Length, 0, partSides); ok {
+				for _, h := range k.Holes {
+					p.raw.holes = append(p.raw.holes, round(h.FromLeft.MM(), h.FromFront.MM(), h.Diameter.MM()))
+				}
+			}
+			return p
+		})
+	}
+}
+
+// extenders are cut to stock lengths along each run; the last two share what is
+// left where it is under the least piece.
+func (b *partBuilder) extenders(of []Extender) {
+	k := b.s.Extender
+	if k == nil {
+		return
+	}
+	for _, e := range of {
+		for _, l := range Lengths(e.Along, k.Stock, k.Gap, b.s.LeastPiece) {
+			s := e.Served
+			s.Count = l.Count
+			b.part(fmt.Sprint("extender ", int64(e.Height), " ", int64(l.Length)), s, func() *Part {
+				p := b.of(ExtenderPiece, k.Stuff, k.At)
+				b.sectionPart(p, k.Section, e.Height, l.Length, 90, hungSides)
+				p.Words = append(p.Words, "Joints between pieces "+b.say(k.Gap)+"; its fastening and its corners by the fabricator's own detail.")
+				return p
+			})
+		}
+	}
+}
+
+// LengthOf is how many pieces of one length.
+type LengthOf struct {
+	Length length.Length
+	Count  int
+}
+
+// Lengths divides a stretch into pieces of a stock length with gaps between
+// them, and one for what is left; where that is under the least, the last two
+// share it, an odd step to one of them.
+func Lengths(along, stock, gap, least length.Length) []LengthOf {
+	if along <= stock {
+		return []LengthOf{{along, 1}}
+	}
+	n := int((along + gap) / (stock + gap)) // whole pieces, each with its gap
+	rest := along - length.Length(n)*(stock+gap)
+	if rest <= 0 { // a whole number, but for the last gap
+		return []LengthOf{{stock, n}}
+	}
+	if rest >= least {
+		return []LengthOf{{stock, n}, {rest, 1}}
+	}
+	two := stock + rest // the last whole piece and the rest share
+	a := length.FloorTo(two/2, length.Inch/64)
+	out := []LengthOf{{stock, n - 1}, {two - a, 1}, {a, 1}}
+	if two-a == a {
+		out = []LengthOf{{stock, n - 1}, {a, 2}}
+	}
+	if n == 1 {
+		out = out[1:]
+	}
+	return out
+}
+
+// risers are the plates over the risers of steps. One is seen from the lower
+// side, its finish towards the viewer: the street is at the left hand where the
+// higher wall is at the right, and the other way about for its twin.
+func (b *partBuilder) risers(of []Riser) {
+	k := b.s.StepRiser
+	if k == nil {
+		return
+	}
+	key := func(r Riser, h cap.Hand) string {
+		return fmt.Sprint("riser ", int64(r.Width), " ", int64(r.Height), " ", int64(r.Falls), " ", int(h))
+	}
+	twin := map[*Part]string{} // look-up only
+	for _, r := range of {
+		p := b.part(key(r, r.Higher), r.Served, func() *Part {
+			p := b.of(StepRiser, k.Stuff, k.At)
+			p.Hand = r.Higher
+			p.raw = raw{name: "step riser", solid: riser(r, k)}
+			p.Section, p.Names = riserPlan(r, k)
+			p.faces = Edges{"top edge, under the end cap", "foot, over the upstand", "STREET", "ROOF"}
+			if r.Higher == cap.LeftHand {
+				p.faces.Left, p.faces.Right = p.faces.Right, p.faces.Left
+			}
+			p.Words = append(p.Words, "Laps the upstand below and goes under the end cap above by "+b.say(k.Lap)+" each; its foot follows the slope of the lower coping.")
+			return p
+		})
+		twin[p] = key(r, other(r.Higher))
+	}
+	for _, p := range b.parts {
+		for _, q := range b.parts {
+			if twin[p] != "" && q.key == twin[p] {
+				p.Twin = q
+			}
+		}
+	}
+}
+
+// riser is the plate in the plane of the step, x to the right, and its returns
+// along the higher wall.
+func riser(r Riser, k *job.RiserRules) fold.Solid {
+	w, h, f := r.Width.MM(), r.Height.MM(), r.Falls.MM()
+	at := func(y, z float64) fold.Vec { return fold.FromLayout(0, y, z) }
+	// Seen from the lower side with the higher wall at the right.
+	c := []fold.Vec{at(0, -h), at(w, -h-f), at(w, 0), at(0, 0)}
+	s := fold.Solid{Level: 2, AtTop: true, Faces: []fold.Face{{Name: "riser", Corners: c}}}
+	hang := func(name string, edge int, deep float64) {
+		if deep > 0 {
+			a, d := c[edge], c[(edge+1)%4]
+			out := func(v fold.Vec) fold.Vec { return fold.Vec{X: v.X + deep, Y: v.Y, Z: v.Z} }
+			s.Faces = append(s.Faces, fold.Face{Name: name, Corners: []fold.Vec{d, a, out(a), out(d)}})
+			s.Folds = append(s.Folds, fold.Fold{A: 0, EdgeA: edge, B: len(s.Faces) - 1, EdgeB: 0})
+		}
+	}
+	hang("street return", 3, k.ReturnFront.MM())
+	hang("roof return", 1, k.ReturnRear.MM())
+	if r.Higher == cap.LeftHand {
+		return mirror(s, 0)
+	}
+	return s
+}
+
+// riserPlan is the riser from above, the way to the higher wall up on the paper.
+func riserPlan(r Riser, k *job.RiserRules) (pts []fold.Point, names []string) {
+	w := r.Width.MM()
+	if k.ReturnFront > 0 {
+		pts, names = append(pts, fold.Point{X: 0, Y: k.ReturnFront.MM()}), append(names, "street return")
+	}
+	pts, names = append(pts, fold.Point{}, fold.Point{X: w}), append(names, "riser")
+	if k.ReturnRear > 0 {
+		pts, names = append(pts, fold.Point{X: w, Y: k.ReturnRear.MM()}), append(names, "roof return")
+	}
+	if r.Higher == cap.LeftHand { // the way to the higher wall stays up on the paper
+		for i := range pts {
+			pts[i].X = w - pts[i].X
+		}
+	}
+	return pts, names
+}

@@ -1,0 +1,342 @@
+package sheets
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/drawing/view"
+	"copingset/layout"
+	"copingset/layout/finding"
+	"copingset/layout/length"
+	"copingset/layout/shop"
+)
+
+// parts are the sheets of the small made parts: each with its flat pattern, its
+// section, how many, of what and for what; then how they are cut.
+func (b *book) parts() []page {
+	if len(b.l.Parts) == 0 {
+		return nil
+	}
+	p := page{id: b.id("parts"), title: "Parts", kind: PartSheet, paper: b.runs, scale: "as noted",
+		about: "The small made parts with flat pattern, section, number, metal and what each serves, and how they are cut."}
+	for _, q := range b.l.Parts {
+		p.holds = append(p.holds, b.partHolds(q)...)
+	}
+	held := b.heldParts()
+	if len(held) > 0 {
+		p.banner = "NOT RELEASED, DO NOT CUT: " + strings.Join(held, ", ") + "."
+	}
+	regions := across
+	if p.paper.room(p.banner != "").Width() >= 35000 {
+		regions = inColumns(2)
+	}
+	blocks := []block{b.partTable()}
+	for _, q := range b.l.Parts {
+		blocks = append(blocks, b.partBlock(q, p.paper.room(p.banner != "").Height()))
+	}
+	blocks = append(blocks, b.partCutting()...)
+	return b.pages(p, blocks, regions)
+}
+
+// heldParts are the marks of parts of which none may be made.
+func (b *book) heldParts() []string {
+	var out []string
+	for _, q := range b.l.Parts {
+		if n, _ := q.Make(); n == 0 {
+			out = append(out, q.Mark)
+		}
+	}
+	return out
+}
+
+func (b *book) partHolds(q *layout.MadePart) finding.List {
+	var out finding.List
+	for _, f := range b.l.Findings {
+		if f.Where.Part == q.Mark {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// partTable is one row for each part.
+func (b *book) partTable() table {
+	t := table{title: "Parts", fill: true, cols: []column{{head: "Part"}, {head: "What", flex: true}, {head: "Count", align: drawing.Right}, {head: "Spare", align: drawing.Right}, {head: "Make now", align: drawing.Right}, {head: "Blank, girth × length", flex: true}, {head: "Metal", flex: true}, {head: "Each", align: drawing.Right}}}
+	for _, q := range b.l.Parts {
+		n, more := q.Make()
+		blank := "by hand"
+		if len(q.Bodies) > 0 {
+			blank = b.inBlank(q.Bodies[0].Girth) + " × " + b.inBlankLong(q.Bodies[0].Length)
+		}
+		t.rows = append(t.rows, []string{q.Mark, b.partName(q), itoa(q.Count()), itoa(q.Spare()), itoa(n + more), blank, b.partMetal(q), b.partWeight(q)})
+	}
+	t.bold = func(_, col int) bool { return col == 0 }
+	return t
+}
+
+// partName names a part with what tells it from its like.
+func (b *book) partName(q *layout.MadePart) string {
+	words := q.Kind.String()
+	if q.Inside > 0 {
+		words += ", cap " + b.shopShort(q.Inside) + " inside"
+	}
+	if q.Twin != nil {
+		words += ", twin of " + q.Twin.Mark
+	}
+	return words
+}
+
+func (b *book) partMetal(q *layout.MadePart) string {
+	words := b.thick(q.Thickness)
+	if q.Metal == "" {
+		return words + ", metal not stated"
+	}
+	return words + " " + prose(q.Metal)
+}
+
+func (b *book) partWeight(q *layout.MadePart) string {
+	if q.Grams == 0 {
+		return "–"
+	}
+	if b.metric {
+		return strconv.FormatFloat(float64(q.Grams)/1000, 'f', 2, 64) + " kg"
+	}
+	return strconv.FormatFloat(float64(q.Grams)/453.59237, 'f', 2, 64) + " lb"
+}
+
+// partBlock draws one part: what it is and how many, its flat pattern, its
+// section.
+func (b *book) partBlock(q *layout.MadePart, most drawing.Unit) block {
+	title := "Part " + q.Mark + ": " + b.partName(q)
+	items := b.partFacts(q)
+	if len(q.Bodies) == 0 {
+		return list{title: title, items: append([]string{"NO FLAT PATTERN: " + q.Fails + "."}, items...), plain: true}
+	}
+	text := list{title: title, items: items, plain: true, tight: true}
+	views := func(w drawing.Unit) (flat, section drawing.Scene) {
+		right := w * 29 / 100
+		flat = view.PartFlat(b.l, q, w-right-300, min(15500, most-7000))
+		return flat, view.PartSection(b.l, q, right, max(5200, min(flat.H, 7600)))
+	}
+	return whole{
+		h: func(w drawing.Unit) drawing.Unit {
+			head, _ := text.lay(w, 1<<30, true)
+			flat, section := views(w)
+			return head.h + 350 + max(flat.H, section.H)
+		},
+		draw: func(s *drawing.Scene, r drawing.Rect) {
+			head, _ := text.lay(r.Width(), 1<<30, true)
+			head.draw(s, r.Min)
+			flat, section := views(r.Width())
+			y := r.Min.Y + head.h + 350
+			place(s, flat, drawing.Pt(r.Min.X, y), slug("flat-"+q.Mark))
+			place(s, section, drawing.Pt(r.Max.X-section.W, y), slug("section-"+q.Mark))
+		},
+	}
+}
+
+// partFacts say how many, for what, of what, and what the drawing must say
+// besides.
+func (b *book) partFacts(q *layout.MadePart) []string {
+	n, more := q.Make()
+	var out []string
+	if s := q.Sentence(); s != "" {
+		out = append(out, "HAND: "+s)
+	}
+	words := "MAKE " + itoa(n)
+	if more > 0 {
+		words += " and " + plural(more, "spare")
+	}
+	if yes := ranges(q.For(true)); len(yes) > 0 && n > 0 {
+		words += ": " + strings.Join(yes, ", ")
+	}
+	if no := ranges(q.For(false)); len(no) > 0 {
+		words += ". NOT RELEASED, DO NOT CUT: " + strings.Join(no, ", ")
+	}
+	out = append(out, words+".")
+	stuff := "Metal " + b.partMetal(q)
+	if len(q.Bodies) > 0 && len(q.Bodies[0].Bends) > 0 {
+		stuff += "; bends inside radius " + b.exactly(q.Radius) + ", K " + trimFloat(q.K)
+	}
+	if q.Grams > 0 {
+		stuff += "; " + b.partWeight(q) + " each"
+	}
+	if len(q.Bodies) > 0 && len(q.Bodies[0].Holes) > 0 {
+		stuff += "; " + b.partHoles(q)
+	}
+	out = append(out, stuff+".")
+	if len(q.Words) > 0 {
+		out = append(out, drawing.Letter(strings.Join(q.Words, " ")))
+	}
+	if q.Twin != nil {
+		out = append(out, q.Twin.Mark+" is its mirror image: do not take one for the other.")
+	}
+	for _, f := range b.partHolds(q) {
+		out = append(out, "HOLD: "+drawing.Letter(f.What)+".")
+	}
+	return out
+}
+
+// partHoles count the holes by diameter.
+func (b *book) partHoles(q *layout.MadePart) string {
+	var sizes []length.Length
+	count := map[length.Length]int{} // look-up only
+	for i := range q.Bodies[0].Holes {
+		d := b.holeDiameter(q, i)
+		if count[d] == 0 {
+			sizes = append(sizes, d)
+		}
+		count[d]++
+	}
+	var out []string
+	for _, d := range sizes {
+		out = append(out, itoa(count[d])+" × Ø "+b.exactly(d))
+	}
+	return "holes " + strings.Join(out, ", ")
+}
+
+// holeDiameter is the stated diameter of a hole.
+func (b *book) holeDiameter(q *layout.MadePart, i int) length.Length {
+	s := &b.j.System
+	if q.Kind == shop.SupportBlank {
+		return s.Corner.Support.Blank.Holes[i].Diameter
+	}
+	return s.Chair.Blank.HoleDia
+}
+
+// ranges shorten a list of names that count up: N-J2 to N-J5.
+func ranges(names []string) []string {
+	split := func(s string) (string, int) {
+		i := len(s)
+		for i > 0 && s[i-1] >= '0' && s[i-1] <= '9' {
+			i--
+		}
+		n, err := strconv.Atoi(s[i:])
+		if err != nil {
+			return s, -1
+		}
+		return s[:i], n
+	}
+	var out []string
+	for i := 0; i < len(names); {
+		head, n := split(names[i])
+		k := i + 1
+		for k < len(names) {
+			h, m := split(names[k])
+			if n < 0 || h != head || m != n+k-i {
+				break
+			}
+			k++
+		}
+		switch k - i {
+		case 1, 2:
+			out = append(out, names[i:k]...)
+		default:
+			out = append(out, names[i]+" to "+names[k-1])
+		}
+		i = k
+	}
+	return out
+}
+
+// partCutting is how the released parts are cut, each sheet by itself.
+func (b *book) partCutting() []block {
+	t := table{title: "How the parts are cut", fill: true, cols: []column{{head: "Sheet", flex: true}, {head: "Parts", flex: true}, {head: "Sheets", flex: true}, {head: "Cost", align: drawing.Right}, {head: "How good", flex: true}, {head: "Yield", align: drawing.Right}}}
+	strips := table{title: "Strips, sheet by sheet", fill: true, cols: []column{{head: "Sheet", flex: true}, {head: "Times", align: drawing.Right}, {head: "Strip", align: drawing.Right}, {head: "Blanks, left to right", flex: true}}}
+	for _, lot := range b.l.PartLots {
+		name := b.partMetal(lot.Parts[0])
+		if len(lot.Plan.Sheets) == 0 {
+			t.rows = append(t.rows, []string{name, partMarks(lot), "NOT PLANNED: the job names no sheet that takes them", "–", "–", "–"})
+			continue
+		}
+		var from []string
+		priced := false
+		for k, s := range lot.Stocks {
+			n := 0
+			for _, r := range lot.Plan.Sheets {
+				if r.Stock == k {
+					n += r.Count
+				}
+			}
+			priced = priced || s.Price > 0
+			if n > 0 {
+				from = append(from, itoa(n)+" × "+b.shopShort(s.Width)+" × "+b.shopLong(s.Length))
+			}
+		}
+		bought, used := lot.Areas()
+		t.rows = append(t.rows, []string{name, partMarks(lot), strings.Join(from, ", "), b.cost(lot.Plan.Price, priced, true),
+			proven(lot.Plan.Price, lot.Plan.Bound, lot.Plan.Proven), strconv.Itoa(int(100*used/bought)) + " %"})
+		for i, r := range lot.Plan.Sheets {
+			size := lot.Stocks[r.Stock]
+			for k, strip := range r.Strips {
+				row := []string{"", "", b.inBlank(strip.Width), cutsOf(lot, strip.Cuts)}
+				if k == 0 {
+					row[0] = fmt.Sprintf("%s, sheet %d, %s × %s", name, i+1, b.shopShort(size.Width), b.shopLong(size.Length))
+					row[1] = itoa(r.Count)
+				}
+				strips.rows = append(strips.rows, row)
+			}
+		}
+	}
+	if len(t.rows) == 0 {
+		return nil
+	}
+	if len(strips.rows) == 0 {
+		return []block{t}
+	}
+	return []block{t, list{items: []string{"A sheet is ripped into strips of one width, the strips cut to lengths; the grain runs along the sheet and no blank is turned. What is not released is left out."}, plain: true}, strips}
+}
+
+// cutsOf are the blanks of a strip with their counts.
+func cutsOf(lot *layout.PartLot, cuts []int) string {
+	var out []string
+	for i := 0; i < len(cuts); {
+		k := i
+		for k < len(cuts) && lot.Blanks[cuts[k]].Part == lot.Blanks[cuts[i]].Part {
+			k++
+		}
+		out = append(out, itoa(k-i)+" × "+lot.Blanks[cuts[i]].Part.Mark)
+		i = k
+	}
+	return strings.Join(out, ", ")
+}
+
+func partMarks(lot *layout.PartLot) string {
+	var out []string
+	for _, q := range lot.Parts {
+		out = append(out, q.Mark)
+	}
+	return strings.Join(out, ", ")
+}
+
+// partsCSV is one row for each part.
+func (b *book) partsCSV() Schedule {
+	s := Schedule{Name: "parts.csv", Header: []string{"part", "kind", "hand", "twin", "inside", "inside mm", "count", "spare", "make now", "spare now", "girth", "girth mm", "length", "length mm",
+		"metal", "thickness mm", "inside radius mm", "k", "bends", "holes", "grams", "for", "not released for", "holds"}}
+	for _, q := range b.l.Parts {
+		n, more := q.Make()
+		twin, inside, insideMM := "", "", ""
+		if q.Twin != nil {
+			twin = q.Twin.Mark
+		}
+		if q.Inside > 0 {
+			inside, insideMM = b.shop.Short(q.Inside), mm(q.Inside)
+		}
+		girth, girthMM, long, longMM := "", "", "", ""
+		var bends []string
+		holes := 0
+		for _, body := range q.Bodies {
+			st := view.Blank(b.l)
+			girth, girthMM, long, longMM = st.Short(body.Girth), mm(body.Girth), view.BlankLong(b.l, body.Length), mm(body.Length)
+			for _, x := range body.Bends {
+				bends = append(bends, typed(view.BendWords(x))+" "+x.Line.Between[1])
+			}
+			holes += len(body.Holes)
+		}
+		s.Rows = append(s.Rows, []string{q.Mark, q.Kind.String(), q.Hand.String(), twin, inside, insideMM, itoa(q.Count()), itoa(q.Spare()), itoa(n), itoa(more), girth, girthMM, long, longMM,
+			q.Metal, mm(q.Thickness), mm(q.Radius), trimFloat(q.K), strings.Join(bends, "; "), itoa(holes), fmt.Sprint(q.Grams), strings.Join(q.For(true), " "), strings.Join(q.For(false), " "), strings.Join(q.Holds, " ")})
+	}
+	return s
+}
