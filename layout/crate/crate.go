@@ -45,16 +45,17 @@ const (
 
 // Item is one line of a packing list.
 type Item struct {
-	Count  int
-	Spare  int // of the count
-	Box    int // screws in a box; zero: not stated
-	Sort   Sort
-	What   string
-	Mark   string
-	Piece  *cap.Piece // nil for hardware
-	Lot    string     // elevation whose lot of finish the piece is cut from; may be empty
-	Length length.Length
-	Grams  int64 // all of the line, as shipped; zero: not known
+	Count   int
+	Spare   int // of the count
+	Percent int // the job's, that the spares are of
+	Box     int // screws in a box; zero: not stated
+	Sort    Sort
+	What    string
+	Mark    string
+	Piece   *cap.Piece // nil for hardware
+	Lot     string     // elevation whose lot of finish the piece is cut from; may be empty
+	Length  length.Length
+	Grams   int64 // all of the line, as shipped; zero: not known
 }
 
 // Crate is one crate. Items are listed from the top down: the first laid lies

@@ -85,7 +85,7 @@ func hardware(j *job.Job, loads []Load) *Crate {
 			return
 		}
 		s := Spare(n, percent)
-		c.Items = append(c.Items, Item{Count: n + s, Spare: s, Sort: sort, What: what, Length: l})
+		c.Items = append(c.Items, Item{Count: n + s, Spare: s, Percent: percent, Sort: sort, What: what, Length: l})
 	}
 	for _, w := range chairs {
 		add(Chair, w.n, j.Crating.SpareChair, "anchor chair"+w.words(len(chairs)), j.System.Chair.Length)
@@ -116,7 +116,7 @@ func hardware(j *job.Job, loads []Load) *Crate {
 	if tape > 0 && j.Crating.TapeRoll > 0 {
 		rolls := func(l length.Length) int { return int((l + j.Crating.TapeRoll - 1) / j.Crating.TapeRoll) }
 		n := rolls(length.MulDiv(tape, int64(100+j.Crating.SpareTape), 100))
-		c.Items = append(c.Items, Item{Count: n, Spare: n - rolls(tape), Sort: Tape, What: "sealant tape, rolls", Length: j.Crating.TapeRoll})
+		c.Items = append(c.Items, Item{Count: n, Spare: n - rolls(tape), Percent: j.Crating.SpareTape, Sort: Tape, What: "sealant tape, rolls", Length: j.Crating.TapeRoll})
 	}
 	return c
 }
