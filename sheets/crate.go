@@ -25,10 +25,11 @@ func (b *book) crates() []page {
 		}
 		items, closing := b.crateTable(c), b.closing("Counted ________ of "+itoa(len(c.Items))+" "+counted)
 		items.tail = closing.h // a signature stands on the page of the list it signs for
-		blocks := []block{b.crateFacts(c), items, closing}
+		blocks := []block{b.crateFacts(c)}
 		if i == 0 && len(b.l.Withheld) > 0 {
 			blocks = append(blocks, b.withheld())
 		}
+		blocks = append(blocks, items, closing)
 		out = append(out, b.pages(first, blocks, across)...)
 	}
 	if len(b.l.Crates) == 0 && len(b.l.Withheld) > 0 {
@@ -52,10 +53,7 @@ func (b *book) crateFacts(c *crate.Crate) table {
 	if lots := b.lotWords(c); lots != "" {
 		rows = append(rows, []string{"Lots of finish", lots + ". One elevation, one lot."})
 	}
-	rows = append(rows, []string{"Weight", b.weightWords(c)}, []string{"Lift", b.liftWords(c)})
-	if c.Longest > 0 {
-		rows = append(rows, []string{"Longest piece", b.text(c.Longest)})
-	}
+	rows = append(rows, []string{"Weight", b.weightWords(c) + " " + b.liftWords(c)})
 	if len(c.Over) > 0 {
 		var marks []string
 		for _, q := range c.Over {
@@ -79,7 +77,7 @@ func (b *book) holdsWords(c *crate.Crate) string {
 	if len(runs) > 1 {
 		words += "s"
 	}
-	return words + " " + strings.Join(runs, ", ")
+	return words + " " + strings.Join(runs, ", ") + "; longest " + b.text(c.Longest)
 }
 
 // lotWords count the pieces of each lot in a crate.
@@ -114,13 +112,14 @@ func (b *book) weighed() string {
 
 // weightWords are the weight of what is in a crate, of the crate, and of both.
 func (b *book) weightWords(c *crate.Crate) string {
+	pieces := b.weight(b.crateGrams(c)) + b.allowed(c)
 	switch {
 	case c.Grams == 0:
-		return "not known: the job does not state what chairs, plates and screws weigh. Weigh it before it is lifted."
+		return "GROSS NOT KNOWN: the job does not state what chairs, plates and screws weigh."
 	case c.Gross() == 0:
-		return b.weight(b.crateGrams(c)) + " of pieces (calculated " + b.weighed() + b.allowed(c) + "). The job does not state the weight of the crate itself: GROSS NOT KNOWN, weigh it before it is lifted."
+		return "pieces " + pieces + "; GROSS NOT KNOWN: the job does not state what the crate weighs."
 	}
-	return b.weight(c.Gross()) + " GROSS: " + b.weight(b.crateGrams(c)) + " of pieces (calculated " + b.weighed() + b.allowed(c) + ") and " + b.weight(c.Tare) + " of crate and dunnage"
+	return "GROSS " + b.weight(c.Gross()) + ": pieces " + pieces + ", crate and dunnage " + b.weight(c.Tare) + "."
 }
 
 // liftWords say how the closed crate is lifted.
@@ -129,13 +128,13 @@ func (b *book) liftWords(c *crate.Crate) string {
 	lift, known := c.Lift(&b.j.Site)
 	switch {
 	case !known:
-		return "by machine, or weigh it first"
+		return "Lift it by machine, or weigh it first."
 	case lift == cap.Mechanical:
-		return mechanical + ": over the " + b.weight(2*one) + " of two persons"
+		return mechanical + ": over the " + b.weight(2*one) + " of two persons."
 	case lift == cap.TwoPersons:
-		return "TWO persons: heavier than " + b.weight(one) + " or longer than " + b.text(b.j.Site.LongPiece)
+		return "TWO persons lift it: over " + b.weight(one) + " or longer than " + b.text(b.j.Site.LongPiece) + "."
 	}
-	return "one person"
+	return "One person may lift it."
 }
 
 // crateGrams is the weight of what a crate holds, as shipped.
@@ -151,7 +150,7 @@ func (b *book) crateGrams(c *crate.Crate) int64 {
 func (b *book) allowed(c *crate.Crate) string {
 	for _, x := range c.Items {
 		if x.Piece != nil && x.Piece.Allowance > 0 {
-			return ", with allowance"
+			return " with allowance"
 		}
 	}
 	return ""
@@ -290,22 +289,22 @@ func (b *book) withheld() table {
 // storage says how crates are kept and how pieces are lifted, with whose rule it
 // is. The figures of the lifting equation are a caution; the job's limit governs.
 func (b *book) storage() []string {
-	const code = "New Zealand Metal Roof and Wall Cladding Code of Practice v3.0"
 	film := "Leave the film on until the cap is set. The job does not state by when the fabricator wants it off: ask."
 	if w := b.j.Crating.FilmOff; w != "" {
 		film = "Leave the film on until the cap is set, and have it off " + w + ", as the fabricator states."
 	}
-	out := []string{
-		"Keep dry, covered and off the ground on dry, untreated timber, a little on the slope so that water runs off, with air under the cover (" + code + ", 16.11). Coated metal stacked wet stains: open, dry and report it (14.3).",
-		"Lift pieces off the stack; do not drag one over another (14.3). By crane: spreader and soft slings, never one sling or a chain (14.3).",
-		film,
-		"On the roof: back from the edge, banded or weighed down. A loose cap flies. Edges cut: wear gloves.",
-	}
+	lift := "Weights are calculated " + b.weighed() + "."
 	if one := b.j.Site.OnePerson; one > 0 {
-		out = append(out, "TWO: over "+b.weight(one)+" or longer than "+b.text(b.j.Site.LongPiece)+", by the job's rule. "+mechanical+": over "+b.weight(2*one)+". "+
-			"The lifting equation of NIOSH publication 94-110 begins at 51 lb (23 kg) for one person in the best of cases and allows less in all others.")
+		lift = "TWO: over " + b.weight(one) + " or longer than " + b.text(b.j.Site.LongPiece) + "; " + mechanical + ": over " + b.weight(2*one) + "; the job's rule. " +
+			"NIOSH publication 94-110 begins at 51 lb (23 kg) for one person in the best of cases and allows less in all others. " + lift
 	}
-	return out
+	return []string{
+		"Keep dry, covered, off the ground on dry timber, a little on the slope, with air under the cover (16.11). Coated metal stacked wet stains: open, dry and report it (14.3). " +
+			"14.3, 16.11: New Zealand Metal Roof and Wall Cladding Code of Practice v3.0.",
+		"Lift pieces, never drag them; by crane with spreader and soft slings (14.3). On the roof: back from the edge, banded or weighed down. Edges cut: wear gloves.",
+		film,
+		lift,
+	}
 }
 
 // closing keeps storage and signature together: a signature is not asked for
@@ -325,7 +324,7 @@ func (b *book) closing(counted string) whole {
 	}
 }
 
-const signHigh drawing.Unit = 3300
+const signHigh drawing.Unit = 3000
 
 // signature stands at the end: counted and inspected first.
 func signature(counted string) whole {
@@ -340,13 +339,13 @@ func signature(counted string) whole {
 				z -= 10
 			}
 			g.Text(drawing.Pt(x, box.Min.Y+600), head, drawing.Style{Size: z, Face: drawing.Bold})
-			g.Text(drawing.Pt(x, box.Min.Y+1100), "Write shortage and damage above and on the slip first. Photograph damage where it lies.", drawing.Style{})
-			g.Text(drawing.Pt(x, box.Min.Y+1700), counted, drawing.Style{Face: drawing.Bold})
+			g.Text(drawing.Pt(x, box.Min.Y+1050), "Write shortage and damage above and on the slip first. Photograph damage where it lies.", drawing.Style{})
+			g.Text(drawing.Pt(x, box.Min.Y+1550), counted, drawing.Style{Face: drawing.Bold})
 			w := box.Width() / 3
 			for i, words := range []string{"Name", "Signature", "Date and time"} {
 				x := x + drawing.Unit(i)*w
-				g.Line(drawing.Thin, drawing.Pt(x, box.Min.Y+2600), drawing.Pt(x+w-500, box.Min.Y+2600))
-				g.Text(drawing.Pt(x, box.Min.Y+3000), words, drawing.Style{})
+				g.Line(drawing.Thin, drawing.Pt(x, box.Min.Y+2350), drawing.Pt(x+w-500, box.Min.Y+2350))
+				g.Text(drawing.Pt(x, box.Min.Y+2730), words, drawing.Style{})
 			}
 		})
 	})

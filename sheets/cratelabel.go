@@ -52,16 +52,24 @@ func (b *book) crateLabel(c *crate.Crate, least drawing.Unit) whole {
 		words string
 		st    drawing.Style
 	}
+	const head drawing.Unit = 2650
+	// As large as the label holds: it is read from a few steps away.
 	wrap := func(w drawing.Unit) (out []line, h drawing.Unit) {
-		for _, p := range ps {
-			for _, l := range drawing.Wrap(p.words, p.face, p.size, w-600) {
-				out = append(out, line{l, drawing.Style{Size: p.size, Face: p.face}})
-				h += p.size.Line()
+		for larger := drawing.Size(16); larger >= 10; larger-- {
+			out, h = nil, 0
+			for _, p := range ps {
+				z := p.size * larger / 10
+				for _, l := range drawing.Wrap(p.words, p.face, z, w-600) {
+					out = append(out, line{l, drawing.Style{Size: z, Face: p.face}})
+					h += z.Line()
+				}
+			}
+			if head+h+400 <= least {
+				break
 			}
 		}
 		return out, h
 	}
-	const head drawing.Unit = 2650
 	return whole{
 		h: func(w drawing.Unit) drawing.Unit {
 			_, h := wrap(w)
@@ -71,7 +79,10 @@ func (b *book) crateLabel(c *crate.Crate, least drawing.Unit) whole {
 			s.Rect(drawing.Border, r)
 			x := r.Min.X + 300
 			s.Text(drawing.Pt(x, r.Min.Y+1600), fmt.Sprintf("CRATE %d of %d", c.N, len(b.l.Crates)), drawing.Style{Size: 1200, Face: drawing.Bold})
-			opened := [...]string{"OPEN FIRST", "OPEN SECOND", "OPEN LAST, lay from the top"}[c.Kind] + ": " + c.Kind.String()
+			opened := b.openedWhen(c) + ": " + c.Kind.String()
+			if c.Kind == crate.Caps {
+				opened += ", lay from the top"
+			}
 			z := drawing.Size(600)
 			for z > drawing.Head && drawing.Width(drawing.Bold, opened, z) > r.Width()-600 {
 				z -= 10
@@ -87,6 +98,17 @@ func (b *book) crateLabel(c *crate.Crate, least drawing.Unit) whole {
 			}
 		},
 	}
+}
+
+// openedWhen is the turn of a crate: they are opened in the order of their numbers.
+func (b *book) openedWhen(c *crate.Crate) string {
+	switch c.N {
+	case 1:
+		return "OPEN FIRST"
+	case len(b.l.Crates):
+		return "OPEN LAST"
+	}
+	return "OPEN No. " + itoa(c.N)
 }
 
 // labelWeight is the weight of a crate and how it is lifted, in two short lines.

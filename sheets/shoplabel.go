@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"copingset/drawing"
@@ -61,6 +62,11 @@ func (b *book) pieceLabels() []page {
 		return nil
 	}
 	grid := b.labelGrid()
+	var all [][]string
+	for _, q := range pieces {
+		all = append(all, b.labelWords(q))
+	}
+	style := fitLabels(all, labelRoom(grid.first, grid.cut))
 	p := page{id: b.id("labels"), title: "Piece labels", kind: PieceLabels, paper: b.lists, bare: grid.cut, about: "Labels of the released pieces with mark, run, hand, length and crate."}
 	var out []page
 	for from := 0; from < len(pieces); from += grid.cols * grid.rows {
@@ -72,7 +78,7 @@ func (b *book) pieceLabels() []page {
 		}
 		q.draw = func(s *drawing.Scene, refer func(string) string) {
 			for i, piece := range here {
-				b.label(s, piece, grid.at(i), grid.cut, fmt.Sprintf("l%d", i))
+				b.label(s, piece, grid.at(i), style, grid.cut, fmt.Sprintf("l%d", i))
 			}
 			if grid.cut {
 				b.inMargin(s, grid, q.title+", sheet "+refer(q.id))
@@ -101,29 +107,36 @@ func (b *book) inMargin(s *drawing.Scene, g labelGrid, words string) {
 	s.Text(drawing.Pt(s.W/2, y), shorten(words, drawing.Regular, drawing.Note, s.W-2*clear), drawing.Style{Align: drawing.Middle})
 }
 
+// labelRoom is what of a label is lettered. Sheets cut beforehand slip a little in
+// a printer.
+func labelRoom(r drawing.Rect, cut bool) drawing.Rect {
+	if cut {
+		return r.Inset(200)
+	}
+	return r.Inset(150)
+}
+
 // label is one label: the mark large, what the crew asks for, and the piece from
 // above with its hands.
-func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, cut bool, prefix string) {
+func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, st labelStyle, cut bool, prefix string) {
 	s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
-		in := r.Inset(150)
-		if cut {
-			in = r.Inset(200) // sheets slip a little in a printer
-		} else {
+		in := labelRoom(r, cut)
+		if !cut {
 			g.Rect(drawing.Thin, r)
 		}
-		words := b.labelWords(q)
-		lay, left := fitLabel(words, in)
-		z := drawing.Size(800)
-		most := min(in.Height()/4, in.Height()-drawing.Unit(len(lay.lines))*lay.step-100)
+		left := st.left
+		lines, _ := st.lines(b.labelWords(q), in)
+		z := drawing.Size(900)
+		most := min(in.Height()/4, in.Height()-drawing.Unit(len(lines))*st.step()-140)
 		for z > drawing.Note && (drawing.Width(drawing.Bold, q.Mark, z) > left || drawing.Unit(z) > most) {
 			z -= 20
 		}
 		y := in.Min.Y + drawing.Unit(z)
 		g.Text(drawing.Pt(in.Min.X, y), shorten(q.Mark, drawing.Bold, z, left), drawing.Style{Size: z, Face: drawing.Bold})
 		y += 80
-		for _, l := range lay.lines {
-			y += lay.step
-			g.Text(drawing.Pt(in.Min.X, y), l, drawing.Style{Size: lay.size})
+		for _, l := range lines {
+			y += st.step()
+			g.Text(drawing.Pt(in.Min.X, y), l, drawing.Style{Size: st.size})
 		}
 		if f := b.l.FamilyOf(q); f != nil && len(f.Bodies) > 0 {
 			w := in.Width() - left - 100
@@ -146,18 +159,17 @@ func (b *book) labelWords(q *layout.Piece) []string {
 	if len(q.Parts) == 1 {
 		where += ", " + b.text(crate.Shipped(q)) + " long"
 	}
-	lines := []string{where, b.labelHand(q), b.crateOf(q) + ", laid as " + itoa(q.Laying)}
-	if f := b.l.FamilyOf(q); f != nil {
-		made := "family " + f.Mark
-		if f.Twin != nil {
-			made += ", twin of " + f.Twin.Mark + ": mind L and R"
-		}
-		lines = append(lines, made)
+	travels, made := b.crateOf(q)+", lay "+itoa(q.Laying), ""
+	lift := lifting(q, ", ", " to lift")
+	switch f := b.l.FamilyOf(q); {
+	case f == nil:
+	case f.Twin != nil:
+		travels += lift
+		made = "family " + f.Mark + ", twin " + f.Twin.Mark + ": mind L and R"
+	default:
+		made = "family " + f.Mark + lift
 	}
-	if w := lifting(q, "", " to lift"); w != "" {
-		lines[len(lines)-1] += ", " + w
-	}
-	return lines
+	return []string{where, b.labelHand(q), travels, made}
 }
 
 // labelHand is the hand of a piece in a few words, by the L and R of its drawing.
@@ -183,7 +195,7 @@ func (b *book) labelHand(q *layout.Piece) string {
 		words = append(words, "ships "+b.small(q.Allowance)+" long, cut at "+letter(q.CutAt))
 	}
 	if len(q.Cutouts) > 0 {
-		words = append(words, "hole: see drawing")
+		words = append(words, b.holeHand(q))
 	}
 	if len(words) == 0 {
 		return "no hand: both ends alike"
@@ -191,45 +203,64 @@ func (b *book) labelHand(q *layout.Piece) string {
 	return strings.Join(words, ", ")
 }
 
-// laidLabel is the words of a label as they fit.
-type laidLabel struct {
-	lines []string
-	size  drawing.Size
-	step  drawing.Unit
+// holeHand says to which hand the holes of a piece lie.
+func (b *book) holeHand(q *layout.Piece) string {
+	var lean length.Length // of the holes' middles to the right of the piece's
+	for _, o := range q.Cutouts {
+		lean += 2*b.l.HoleOf(q, o).FromLeft - q.Length()
+	}
+	switch {
+	case len(q.Parts) > 1 || lean == 0:
+		return "hole: see drawing"
+	case lean < 0:
+		return "hole nearer L"
+	}
+	return "hole nearer R"
 }
 
-// fitLabel finds the largest letters in which the words of a label stand in it,
-// and how much of its width they take; the drawing has the rest. Letters are 3 mm
-// or more; only where that holds nothing are they smaller, and words are cut.
-func fitLabel(words []string, in drawing.Rect) (laidLabel, drawing.Unit) {
-	mark := max(in.Height()/6, 400)
-	step := func(z drawing.Size) drawing.Unit { return drawing.Unit(z) * 14 / 10 }
-	try := func(z drawing.Size, left drawing.Unit) (laidLabel, bool) {
-		var lines []string
-		for _, l := range words {
-			lines = append(lines, drawing.Wrap(l, drawing.Regular, z, left)...)
-		}
-		for _, l := range lines {
-			if drawing.Width(drawing.Regular, l, z) > left {
-				return laidLabel{}, false
-			}
-		}
-		return laidLabel{lines, z, step(z)}, mark+80+drawing.Unit(len(lines))*step(z)+60 <= in.Height()
-	}
-	for _, share := range []drawing.Unit{56, 62, 68} {
-		left := in.Width() * share / 100
-		for z := drawing.Head; z >= drawing.Note; z -= 10 {
-			if got, ok := try(z, left); ok {
-				return got, left
-			}
-		}
-	}
-	left := in.Width() * 62 / 100
-	got := laidLabel{size: drawing.Small, step: step(drawing.Small)}
+// labelStyle is how the words of all labels of a job are lettered.
+type labelStyle struct {
+	size drawing.Size
+	left drawing.Unit // width of the words; the drawing has the rest
+	wrap bool
+}
+
+func (z labelStyle) step() drawing.Unit { return drawing.Unit(z.size) * 14 / 10 }
+
+// lines are the words of a label as they stand on it, and whether they fit.
+func (z labelStyle) lines(words []string, in drawing.Rect) (lines []string, ok bool) {
+	ok = true
 	for _, l := range words {
-		got.lines = append(got.lines, shorten(l, drawing.Regular, drawing.Small, left))
+		if z.wrap {
+			lines = append(lines, drawing.Wrap(l, drawing.Regular, z.size, z.left)...)
+		} else {
+			lines = append(lines, l)
+		}
 	}
-	return got, left
+	for i, l := range lines {
+		if drawing.Width(drawing.Regular, l, z.size) > z.left {
+			lines[i], ok = shorten(l, drawing.Regular, z.size, z.left), false
+		}
+	}
+	mark := max(in.Height()/6, 400)
+	return lines, ok && mark+80+drawing.Unit(len(lines))*z.step()+60 <= in.Height()
+}
+
+// fitLabels finds the largest letters, 3 mm or more, in which the words of every
+// label stand in it, if need be in broken lines. Where labels are too small for
+// that the letters are the smallest of a sheet, and the longest lines are cut.
+func fitLabels(all [][]string, in drawing.Rect) labelStyle {
+	for _, wrap := range []bool{false, true} {
+		for z := drawing.Head + 100; z >= drawing.Note; z -= 10 {
+			for _, share := range []drawing.Unit{56, 62, 68} {
+				st := labelStyle{z, in.Width() * share / 100, wrap}
+				if !slices.ContainsFunc(all, func(words []string) bool { _, ok := st.lines(words, in); return !ok }) {
+					return st
+				}
+			}
+		}
+	}
+	return labelStyle{size: drawing.Small, left: in.Width() * 62 / 100}
 }
 
 // crateOf says in which crate a piece travels.
