@@ -157,7 +157,7 @@ func (b *book) labelWords(q *layout.Piece) []string {
 		where = prose(q.Perimeter.Job.Name) + " " + where
 	}
 	if len(q.Parts) == 1 {
-		where += ", " + b.text(crate.Shipped(q)) + " long"
+		where += ": " + b.text(crate.Shipped(q))
 	}
 	travels, made := b.crateOf(q)+", lay "+itoa(q.Laying), ""
 	lift := lifting(q, ", ", " to lift")
@@ -198,7 +198,7 @@ func (b *book) labelHand(q *layout.Piece) string {
 		words = append(words, b.holeHand(q))
 	}
 	if len(words) == 0 {
-		return "no hand: both ends alike"
+		return "both ends alike"
 	}
 	return strings.Join(words, ", ")
 }
@@ -250,10 +250,13 @@ func (z labelStyle) lines(words []string, in drawing.Rect) (lines []string, ok b
 // label stand in it, if need be in broken lines. Where labels are too small for
 // that the letters are the smallest of a sheet, and the longest lines are cut.
 func fitLabels(all [][]string, in drawing.Rect) labelStyle {
-	for _, wrap := range []bool{false, true} {
+	for _, try := range []struct {
+		wrap   bool
+		shares []drawing.Unit // of the width, in hundredths; the drawing is to be seen as well
+	}{{false, []drawing.Unit{48, 52, 56}}, {true, []drawing.Unit{52, 56}}, {false, []drawing.Unit{62, 68}}, {true, []drawing.Unit{62, 68}}} {
 		for z := drawing.Head + 100; z >= drawing.Note; z -= 10 {
-			for _, share := range []drawing.Unit{56, 62, 68} {
-				st := labelStyle{z, in.Width() * share / 100, wrap}
+			for _, share := range try.shares {
+				st := labelStyle{z, in.Width() * share / 100, try.wrap}
 				if !slices.ContainsFunc(all, func(words []string) bool { _, ok := st.lines(words, in); return !ok }) {
 					return st
 				}

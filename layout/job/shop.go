@@ -62,7 +62,7 @@ type CutLabels struct {
 // Least sizes of a label that hold its words in letters of 3 mm.
 const (
 	LeastLabelWidth  = 56 * length.Millimetre
-	LeastLabelHeight = 25 * length.Millimetre
+	LeastLabelHeight = 27 * length.Millimetre
 )
 
 func decodeCutLabels(p *part) *CutLabels {
