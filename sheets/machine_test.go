@@ -98,6 +98,7 @@ func readBack(t *testing.T, python string, units job.Units) {
 	t.Helper()
 	j := withShop(perimeters(ell(), open()))
 	j.Units = units
+	j.Perimeters[0].Runs[0].Obstacles = []job.Obstacle{{Name: "pipe", Station: 300 * in, Extent: 5 * in, FromFace: 4 * in, Depth: 3 * in, Does: job.Pierces, Collar: "roofer"}}
 	l := build(t, j)
 	want := 1
 	if units == job.Metric {
@@ -135,8 +136,12 @@ print(json.dumps(out))
 	if err := json.Unmarshal(raw, &got); err != nil {
 		t.Fatalf("%v: %s", err, raw)
 	}
+	holes := 0
 	for _, m := range Machines(l) {
 		g := got[m.Name]
+		if len(g.Areas) > 1 {
+			holes++
+		}
 		if len(g.Errors) > 0 || len(g.Open) > 0 || g.Units != want {
 			t.Errorf("%s: %+v", m.Name, g)
 		}
@@ -150,6 +155,9 @@ print(json.dumps(out))
 			}
 			i++
 		}
+	}
+	if holes == 0 {
+		t.Error("no pattern has a hole")
 	}
 }
 
