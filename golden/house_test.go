@@ -38,7 +38,7 @@ func mayImport() map[string]string {
 		"layout/assembly":           "layout/finding layout/job layout/length layout/wind",
 		"layout/cap":                "layout/assembly layout/finding layout/job layout/length layout/wall layout/wind",
 		"layout/anchor":             "layout/assembly layout/cap layout/finding layout/job layout/length layout/wall layout/wind",
-		"layout/crate":              "layout/anchor layout/cap layout/job layout/length",
+		"layout/crate":              "layout/anchor layout/cap layout/finding layout/job layout/length",
 		"layout/cut":                "layout/length",
 		"layout/fold":               "",
 		"layout/shop":               "layout/cap layout/cut layout/finding layout/fold layout/job layout/length",

@@ -197,13 +197,9 @@ func touches(where finding.Ref, q *Piece) bool {
 
 // crate packs what is released.
 func (l *Layout) crate() {
-	l.Crates, l.Withheld = crate.Pack(l.Job, l.loads())
-	for _, c := range l.Crates {
-		if c.Over {
-			l.Findings.Notef("crate-over", finding.Place{File: l.Job.File}, "order a longer or stronger crate, or shorter pieces",
-				"crate %d: a piece alone passes the job's weight or length of a crate", c.N)
-		}
-	}
+	var found finding.List
+	l.Crates, l.Withheld, found = crate.Pack(l.Job, l.loads())
+	l.Findings.Append(found...)
 	l.Findings.Sort()
 }
 

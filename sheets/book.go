@@ -51,6 +51,7 @@ type page struct {
 	about     string                                 // for those who cannot see it
 	next      string                                 // id of the sheet that continues this one; empty: none
 	hatches   []view.LegendEntry                     // what its sections may use; the legend keeps what is drawn
+	bare      bool                                   // no frame and no title block: a sheet of labels cut beforehand
 	foot      func(s *drawing.Scene, r drawing.Rect) // key plan and legend in the strip; nil: none
 	draw      func(s *drawing.Scene, refer func(id string) string)
 }
@@ -88,6 +89,7 @@ func (b *book) plan() []page {
 	rest = append(rest, b.submittal()...)
 	rest = append(rest, b.wallReports()...)
 	rest = append(rest, b.rfis()...)
+	rest = append(rest, b.packingList()...)
 	rest = append(rest, b.crates()...)
 	rest = append(rest, b.shopPages()...)
 	return append(b.index(rest), rest...)

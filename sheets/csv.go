@@ -218,17 +218,20 @@ func (b *book) zonesCSV() Schedule {
 }
 
 func (b *book) cratesCSV() Schedule {
-	s := Schedule{Name: "crates.csv", Header: []string{"crate", "kind", "perimeter", "line", "count", "spare", "what", "mark", "length", "length mm", "thickness", "thickness mm", "diameter", "diameter mm", "grams"}}
+	s := Schedule{Name: "crates.csv", Header: []string{"crate", "kind", "perimeter", "line", "count", "spare", "what", "mark", "length", "length mm", "thickness", "thickness mm", "diameter", "diameter mm", "grams", "lot", "laid"}}
 	for _, c := range b.l.Crates {
 		for i, x := range c.Items {
-			z := b.sizes(x)
+			z, laid := b.sizes(x), ""
+			if x.Piece != nil {
+				laid = itoa(x.Piece.Laying)
+			}
 			s.Rows = append(s.Rows, []string{itoa(c.N), c.Kind.String(), c.Perimeter, itoa(i + 1), itoa(x.Count), itoa(x.Spare), typed(z.what), x.Mark,
-				typed(z.length), some(z.long), typed(z.thickness), some(z.thick), typed(z.diameter), some(z.wide), fmt.Sprint(z.grams)})
+				typed(z.length), some(z.long), typed(z.thickness), some(z.thick), typed(z.diameter), some(z.wide), fmt.Sprint(z.grams), x.Lot, laid})
 		}
 	}
 	for _, q := range b.l.Withheld {
 		long := crate.Shipped(q)
-		s.Rows = append(s.Rows, []string{"withheld", "", q.Perimeter.Job.Name, "", "1", "0", kindOf(q), q.Mark, b.shop.Long(long), mm(long), "", "", "", "", fmt.Sprint(b.l.ShippedGrams(q))})
+		s.Rows = append(s.Rows, []string{"withheld", "", q.Perimeter.Job.Name, "", "1", "0", kindOf(q), q.Mark, b.shop.Long(long), mm(long), "", "", "", "", fmt.Sprint(b.l.ShippedGrams(q)), q.Lot, itoa(q.Laying)})
 	}
 	return s
 }

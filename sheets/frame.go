@@ -91,6 +91,10 @@ const deference = "Figures are the program's, not a licensed engineer's. The tes
 // is, what is on hold, its matter, and last what every sheet says.
 func (b *book) draw(p page, n, of int, refer func(string) string) drawing.Scene {
 	s := drawing.Scene{Name: p.id, Title: p.title, Desc: p.about, W: p.paper.w, H: p.paper.h}
+	if p.bare {
+		p.draw(&s, refer)
+		return s
+	}
 	s.Group(drawing.Frame, "title", func(g *drawing.Scene) { b.title(g, p.paper.block(), p, n, of) })
 	if p.banner != "" {
 		// Capitals have no descenders: the words stay large between the lines of the banner.

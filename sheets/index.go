@@ -149,7 +149,7 @@ func marks() list {
 		"A-03 is the third straight cap of run A, counted from the left. A/B is the corner piece between runs A and B.",
 		"-LE and -RE close a run at its left or right end, with an end cap or against a higher wall.",
 		"A-J2 is a joint, A-C4 an anchor chair, A/B-S1 a support under the corner A/B. On a run's own sheets the run's name is left out: J2, C4.",
-		"Lay 5, laid as no. 5: the order of laying. Corners and ends come first.",
+		"Lay 5: laid as the fifth of its perimeter, which is the order in a crate from the top. Corners and ends come first.",
 		"A closer is the cut piece that finishes a run. Front is the street face, rear the roof face.",
 		"incl.: included angle. exp. joint: building expansion joint. TWO: two persons lift it. MECHANICAL LIFT: no two persons do. NOT RELEASED: not to be cut until the hold is cleared.",
 		"The string is the straight line that the chairs' front edges follow. The set surface is the plane they sit on.",

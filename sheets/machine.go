@@ -118,8 +118,12 @@ func (b *book) planDXF(p *layout.Perimeter) dxf.Drawing {
 	for _, q := range view.KeyLines(b.l, p) {
 		d.Lines = append(d.Lines, dxf.Polyline{Layer: dxf.Mark, Points: b.points([]fold.Point{q.WallFrom, q.WallTo})},
 			dxf.Polyline{Layer: dxf.Mark, Points: b.points([]fold.Point{q.CapFrom, q.CapTo})})
+		name := q.Run.Name
+		if len(b.l.HoldsOn(q.Run)) > 0 {
+			name += " HOLD"
+		}
 		mid := fold.Point{X: (q.CapFrom.X + q.CapTo.X) / 2, Y: (q.CapFrom.Y + q.CapTo.Y) / 2}
-		d.Notes = append(d.Notes, dxf.Note{Layer: dxf.Text, At: dxf.Point{X: mid.X * k, Y: mid.Y * k}, Height: 150 * k, Text: q.Run.Name, Centre: true})
+		d.Notes = append(d.Notes, dxf.Note{Layer: dxf.Text, At: dxf.Point{X: mid.X * k, Y: mid.Y * k}, Height: 150 * k, Text: name, Centre: true})
 	}
 	lo := b.points([]fold.Point{{X: 0, Y: -600}})[0]
 	d.Notes = append(d.Notes, dxf.Note{Layer: dxf.Text, At: lo, Height: 100 * k, Text: "Key plan of " + p.Job.Name + ", adjusted to close: for reading, not for making. Wall lines inside, cap lines outside."})

@@ -59,6 +59,7 @@ const (
 	Statement
 	WallReport
 	RFIList
+	PackingList
 	CrateList
 	ShopSheet
 	PartSheet
@@ -72,7 +73,7 @@ const (
 
 func (k Kind) String() string {
 	return [...]string{"index", "safety", "findings", "run", "corner", "sections", "fasteners", "levelling", "pieces", "joints", "basis",
-		"assemblies", "tested", "materials", "checklist", "statement", "wall", "rfi", "crate",
+		"assemblies", "tested", "materials", "checklist", "statement", "wall", "rfi", "packing", "crate",
 		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "form"}[k]
 }
 
@@ -85,7 +86,7 @@ func (k Kind) For(a Audience) bool {
 	case Crew:
 		return k == Safety || k == Findings || k == RunSheet || k == CornerSheet || k == Sections || k == FastenerSchedule || k == Levelling
 	case Shop:
-		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule || k >= ShopSheet && k <= CrateLabels
+		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule || k == PackingList || k >= ShopSheet && k <= CrateLabels
 	case Inspector:
 		return k == Findings || k == Sections || k == FastenerSchedule || k >= Basis && k <= Statement
 	case Receiving:

@@ -1,20 +1,13 @@
 package sheets
 
 import (
-	"encoding/json"
 	"fmt"
-	"math"
-	"os"
-	"os/exec"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
-	"copingset/drawing/dxf"
 	"copingset/layout"
-	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 )
@@ -133,125 +126,5 @@ func TestNoShopSaysSo(t *testing.T) {
 	}
 	if !said {
 		t.Error("the piece schedule does not say why there are no flat patterns")
-	}
-}
-
-// Drawings for machines hold the patterns themselves: areas, and bends on the
-// layer of their way.
-func TestMachinesAreThePatterns(t *testing.T) {
-	for _, units := range []job.Units{job.Imperial, job.Metric} {
-		j := withShop(perimeters(ell(), open()))
-		j.Units = units
-		l := build(t, j)
-		all := map[string]dxf.Drawing{}
-		for _, m := range Machines(l) {
-			if _, twice := all[m.Name]; twice {
-				t.Errorf("%s twice", m.Name)
-			}
-			all[m.Name] = m.Drawing
-		}
-		k := 25.4
-		if units == job.Metric {
-			k = 1
-		}
-		files := 0
-		for _, f := range l.Families {
-			if f.Released() == 0 {
-				continue
-			}
-			var area float64
-			for name, d := range all {
-				if name != "flat-"+slug(f.Mark)+".dxf" && !strings.HasPrefix(name, "flat-"+slug(f.Mark)+"-") {
-					continue
-				}
-				files++
-				for i, p := range d.Lines {
-					if p.Layer != dxf.Cut {
-						continue
-					}
-					a := math.Abs(ringArea(p.Points)) * k * k
-					if i > 0 {
-						a = -a
-					}
-					area += a
-				}
-			}
-			if want := f.Area(); math.Abs(area-want) > 1e-6*want {
-				t.Errorf("family %s: %.3f mm² in its files, %.3f in its patterns", f.Mark, area, want)
-			}
-		}
-		if files == 0 {
-			t.Error("no pattern is written")
-		}
-	}
-}
-
-func ringArea(pts []dxf.Point) float64 {
-	ring := make([]fold.Point, len(pts))
-	for i, p := range pts {
-		ring[i] = fold.Point{X: p.X, Y: p.Y}
-	}
-	return fold.Area(ring)
-}
-
-// An independent reader measures the same areas.
-func TestAnotherReaderMeasuresThePatterns(t *testing.T) {
-	python := ""
-	for _, p := range []string{"python3", "/usr/bin/python3"} {
-		if python == "" && exec.Command(p, "-c", "import ezdxf").Run() == nil {
-			python = p
-		}
-	}
-	if python == "" {
-		t.Skip("python3-ezdxf is not installed: the patterns are not measured by another program")
-	}
-	l := build(t, withShop(perimeters(ell(), open())))
-	dir := t.TempDir()
-	for _, m := range Machines(l) {
-		if err := os.WriteFile(filepath.Join(dir, m.Name), dxf.Encode(m.Drawing), 0o600); err != nil {
-			t.Fatal(err)
-		}
-	}
-	const read = `
-import sys, json, glob, os, ezdxf
-from ezdxf.math import area
-out = {}
-for name in sorted(glob.glob(os.path.join(sys.argv[1], "*.dxf"))):
-  doc = ezdxf.readfile(name)
-  audit = doc.audit()
-  out[os.path.basename(name)] = {"errors": [str(e.message) for e in audit.errors + audit.fixes], "units": doc.units,
-    "areas": [area(e.vertices()) for e in doc.modelspace() if e.dxf.layer == "CUT" and e.closed],
-    "open": [1 for e in doc.modelspace() if e.dxf.layer == "CUT" and not e.closed],
-    "layers": sorted(set(e.dxf.layer for e in doc.modelspace()))}
-print(json.dumps(out))
-`
-	raw, err := exec.Command(python, "-c", read, dir).CombinedOutput()
-	if err != nil {
-		t.Fatalf("%v: %s", err, raw)
-	}
-	var got map[string]struct {
-		Errors, Layers []string
-		Units          int
-		Areas          []float64
-		Open           []int
-	}
-	if err := json.Unmarshal(raw, &got); err != nil {
-		t.Fatalf("%v: %s", err, raw)
-	}
-	for _, m := range Machines(l) {
-		g := got[m.Name]
-		if len(g.Errors) > 0 || len(g.Open) > 0 || g.Units != 1 {
-			t.Errorf("%s: %+v", m.Name, g)
-		}
-		i := 0
-		for _, p := range m.Drawing.Lines {
-			if p.Layer != dxf.Cut {
-				continue
-			}
-			if want := math.Abs(ringArea(p.Points)); i >= len(g.Areas) || math.Abs(math.Abs(g.Areas[i])-want) > 1e-5*want {
-				t.Errorf("%s: areas %v, want %.4f at %d", m.Name, g.Areas, want, i)
-			}
-			i++
-		}
 	}
 }

@@ -2,19 +2,51 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
+	"copingset/layout/cap"
 	"copingset/layout/crate"
+	"copingset/layout/job"
+	"copingset/layout/length"
 )
 
-// Least sizes of a label that can hold its words.
-const (
-	labelWide drawing.Unit = 5600
-	labelHigh drawing.Unit = 2500
-)
+// labelGrid is where labels stand on a sheet.
+type labelGrid struct {
+	cols, rows   int
+	first        drawing.Rect
+	across, down drawing.Unit
+	cut          bool // labels are cut before they are printed
+}
+
+// at is the place of label i of a sheet, row by row.
+func (g labelGrid) at(i int) drawing.Rect {
+	x, y := drawing.Unit(i%g.cols)*g.across, drawing.Unit(i/g.cols)*g.down
+	return drawing.Box(g.first.Min.X+x, g.first.Min.Y+y, g.first.Max.X+x, g.first.Max.Y+y)
+}
+
+// toPaper is a length at its own size on a sheet.
+func toPaper(l length.Length) drawing.Unit { return drawing.Round(l.MM()) }
+
+// labelGrid is the job's: labels cut beforehand stand where the job says if the
+// packet is printed on the paper it says; else as many as the job asks for that
+// can be read.
+func (b *book) labelGrid() labelGrid {
+	l := b.j.Shop.Labels
+	if c := l.Cut; c != nil && b.lists == portrait(b.j.Paper.Lists) {
+		x, y := toPaper(c.Left), toPaper(c.Top)
+		return labelGrid{cols: max(1, l.Columns), rows: max(1, l.Rows), first: drawing.Box(x, y, x+toPaper(c.Width), y+toPaper(c.Height)),
+			across: toPaper(c.Across), down: toPaper(c.Down), cut: true}
+	}
+	room := b.lists.room(false)
+	cols := max(1, min(l.Columns, int(room.Width()/toPaper(job.LeastLabelWidth))))
+	rows := max(1, min(l.Rows, int(room.Height()/toPaper(job.LeastLabelHeight))))
+	w, h := room.Width()/drawing.Unit(cols), room.Height()/drawing.Unit(rows)
+	return labelGrid{cols: cols, rows: rows, first: drawing.Box(room.Min.X, room.Min.Y, room.Min.X+w, room.Min.Y+h), across: w, down: h}
+}
 
 // pieceLabels are labels for what is released, in the grid the job asks for.
 func (b *book) pieceLabels() []page {
@@ -29,23 +61,27 @@ func (b *book) pieceLabels() []page {
 	if len(pieces) == 0 {
 		return nil
 	}
-	p := page{id: b.id("labels"), title: "Piece labels", kind: PieceLabels, paper: b.lists, about: "Labels of the released pieces with mark, run, hand, length and crate."}
-	room := p.paper.room(false)
-	cols := max(1, min(b.j.Shop.Labels.Columns, int(room.Width()/labelWide)))
-	rows := max(1, min(b.j.Shop.Labels.Rows, int(room.Height()/labelHigh)))
-	w, h := room.Width()/drawing.Unit(cols), room.Height()/drawing.Unit(rows)
+	grid := b.labelGrid()
+	var all [][]string
+	for _, q := range pieces {
+		all = append(all, b.labelWords(q))
+	}
+	style := fitLabels(all, labelRoom(grid.first, grid.cut))
+	p := page{id: b.id("labels"), title: "Piece labels", kind: PieceLabels, paper: b.lists, bare: grid.cut, about: "Labels of the released pieces with mark, run, hand, length and crate."}
 	var out []page
-	for from := 0; from < len(pieces); from += cols * rows {
-		here := pieces[from:min(len(pieces), from+cols*rows)]
+	for from := 0; from < len(pieces); from += grid.cols * grid.rows {
+		here := pieces[from:min(len(pieces), from+grid.cols*grid.rows)]
 		q := p
 		if from > 0 {
 			q.id = b.id(p.id)
 			q.title += ", continued"
 		}
-		q.draw = func(s *drawing.Scene, _ func(string) string) {
+		q.draw = func(s *drawing.Scene, refer func(string) string) {
 			for i, piece := range here {
-				x, y := room.Min.X+drawing.Unit(i%cols)*w, room.Min.Y+drawing.Unit(i/cols)*h
-				b.label(s, piece, drawing.Box(x, y, x+w, y+h), fmt.Sprintf("l%d", i))
+				b.label(s, piece, grid.at(i), style, grid.cut, fmt.Sprintf("l%d", i))
+			}
+			if grid.cut {
+				b.inMargin(s, grid, q.title+", sheet "+refer(q.id))
 			}
 		}
 		out = append(out, q)
@@ -53,62 +89,181 @@ func (b *book) pieceLabels() []page {
 	return out
 }
 
-// label is one label: the mark large, what the crew asks for, and the piece
-// from above.
-func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, prefix string) {
+// inMargin says what a sheet of labels is where its margin leaves room, clear of
+// what printers leave blank.
+func (b *book) inMargin(s *drawing.Scene, g labelGrid, words string) {
+	const least, clear = 1100, 640
+	words = prose(strings.TrimSpace(b.j.Info.Name+" "+b.j.Info.Number)) + ": " + words + ", " + date(b.j.Info.Issued) + ". Print at 100 %."
+	last := g.at(g.cols*g.rows - 1)
+	y := drawing.Unit(0)
+	switch {
+	case s.H-last.Max.Y >= least:
+		y = s.H - clear - 80
+	case g.first.Min.Y >= least:
+		y = clear + drawing.Unit(drawing.Note)
+	default:
+		return
+	}
+	s.Text(drawing.Pt(s.W/2, y), shorten(words, drawing.Regular, drawing.Note, s.W-2*clear), drawing.Style{Align: drawing.Middle})
+}
+
+// labelRoom is what of a label is lettered. Sheets cut beforehand slip a little in
+// a printer.
+func labelRoom(r drawing.Rect, cut bool) drawing.Rect {
+	if cut {
+		return r.Inset(200)
+	}
+	return r.Inset(150)
+}
+
+// label is one label: the mark large, what the crew asks for, and the piece from
+// above with its hands.
+func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, st labelStyle, cut bool, prefix string) {
 	s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
-		g.Rect(drawing.Thin, r)
-		in := r.Inset(150)
-		left := in.Width() * 56 / 100
-		z := drawing.Size(800)
-		for z > drawing.Note && (drawing.Width(drawing.Bold, q.Mark, z) > left || drawing.Unit(z) > r.Height()/4) {
+		in := labelRoom(r, cut)
+		if !cut {
+			g.Rect(drawing.Thin, r)
+		}
+		left := st.left
+		lines, _ := st.lines(b.labelWords(q), in)
+		z := drawing.Size(900)
+		most := min(in.Height()/4, in.Height()-drawing.Unit(len(lines))*st.step()-140)
+		for z > drawing.Note && (drawing.Width(drawing.Bold, q.Mark, z) > left || drawing.Unit(z) > most) {
 			z -= 20
 		}
 		y := in.Min.Y + drawing.Unit(z)
 		g.Text(drawing.Pt(in.Min.X, y), shorten(q.Mark, drawing.Bold, z, left), drawing.Style{Size: z, Face: drawing.Bold})
-		var run []string
-		for _, t := range q.Parts {
-			run = append(run, t.Run.Name)
-		}
-		f := b.l.FamilyOf(q)
-		lines := []string{"run " + strings.Join(run, ", ")}
-		if len(b.l.Perimeters) > 1 {
-			lines[0] = prose(q.Perimeter.Job.Name) + " " + lines[0]
-		}
-		if h := q.Hand.String(); h != "" {
-			lines = append(lines, strings.ToUpper(h)+" HAND")
-		} else if f != nil && f.Twin != nil {
-			lines = append(lines, "twin is "+f.Twin.Mark+": look at L and R")
-		}
-		long := "length " + b.text(crate.Shipped(q))
-		if len(q.Parts) > 1 {
-			var legs []string
-			for _, t := range q.Parts {
-				legs = append(legs, b.long(t.Length()))
-			}
-			long = "legs from L: " + strings.Join(legs, " + ")
-		}
-		lines = append(lines, long, b.crateOf(q))
-		if f != nil {
-			lines[len(lines)-1] += ", family " + f.Mark
-		}
-		if w := lifting(q, "", " to lift"); w != "" {
-			lines = append(lines, w)
-		}
-		step := min(drawing.Note.Line(), (in.Max.Y-y)/drawing.Unit(len(lines)))
+		y += 80
 		for _, l := range lines {
-			y += max(step, 330)
-			z := drawing.Note
-			for z > drawing.Small && drawing.Width(drawing.Regular, l, z) > left {
-				z -= 10
-			}
-			g.Text(drawing.Pt(in.Min.X, y), shorten(l, drawing.Regular, z, left), drawing.Style{Size: z})
+			y += st.step()
+			g.Text(drawing.Pt(in.Min.X, y), l, drawing.Style{Size: st.size})
 		}
-		if f != nil && len(f.Bodies) > 0 {
+		if f := b.l.FamilyOf(q); f != nil && len(f.Bodies) > 0 {
 			w := in.Width() - left - 100
 			place(g, view.FormedTop(b.l, f, w, in.Height()), drawing.Pt(in.Max.X-w, in.Min.Y), prefix)
 		}
 	})
+}
+
+// labelWords are the lines of a label under its mark: where it goes and how long
+// it is, its hand, its crate, and how it is made and lifted.
+func (b *book) labelWords(q *layout.Piece) []string {
+	var run []string
+	for _, t := range q.Parts {
+		run = append(run, t.Run.Name)
+	}
+	where := "run " + strings.Join(run, "/")
+	if len(b.l.Perimeters) > 1 {
+		where = prose(q.Perimeter.Job.Name) + " " + where
+	}
+	if len(q.Parts) == 1 {
+		where += ": " + b.text(crate.Shipped(q))
+	}
+	travels, made := b.crateOf(q)+", lay "+itoa(q.Laying), ""
+	lift := lifting(q, ", ", " to lift")
+	switch f := b.l.FamilyOf(q); {
+	case f == nil:
+	case f.Twin != nil:
+		travels += lift
+		made = "family " + f.Mark + ", twin " + f.Twin.Mark + ": mind L and R"
+	default:
+		made = "family " + f.Mark + lift
+	}
+	return []string{where, b.labelHand(q), travels, made}
+}
+
+// labelHand is the hand of a piece in a few words, by the L and R of its drawing.
+func (b *book) labelHand(q *layout.Piece) string {
+	letter := func(h cap.Hand) string { return strings.ToUpper(h.String()[:1]) }
+	var words []string
+	if len(q.Parts) > 1 {
+		var legs []string
+		for _, t := range q.Parts {
+			legs = append(legs, b.long(t.Length()))
+		}
+		words = append(words, "legs L to R "+strings.Join(legs, ", "))
+	}
+	switch {
+	case q.Kind == cap.EndCap && q.Hand != cap.NoHand:
+		words = append(words, "closed end at "+letter(q.Hand))
+	case q.Kind == cap.WallEnd && q.Hand != cap.NoHand:
+		words = append(words, "flange at "+letter(q.Hand))
+	case q.Kind == cap.Transition && q.Hand != cap.NoHand:
+		words = append(words, "wide end at "+letter(q.Hand))
+	}
+	if q.Allowance > 0 && q.CutAt != cap.NoHand {
+		words = append(words, "ships "+b.small(q.Allowance)+" long, cut at "+letter(q.CutAt))
+	}
+	if len(q.Cutouts) > 0 {
+		words = append(words, b.holeHand(q))
+	}
+	if len(words) == 0 {
+		return "both ends alike"
+	}
+	return strings.Join(words, ", ")
+}
+
+// holeHand says to which hand the holes of a piece lie.
+func (b *book) holeHand(q *layout.Piece) string {
+	var lean length.Length // of the holes' middles to the right of the piece's
+	for _, o := range q.Cutouts {
+		lean += 2*b.l.HoleOf(q, o).FromLeft - q.Length()
+	}
+	switch {
+	case len(q.Parts) > 1 || lean == 0:
+		return "hole: see drawing"
+	case lean < 0:
+		return "hole nearer L"
+	}
+	return "hole nearer R"
+}
+
+// labelStyle is how the words of all labels of a job are lettered.
+type labelStyle struct {
+	size drawing.Size
+	left drawing.Unit // width of the words; the drawing has the rest
+	wrap bool
+}
+
+func (z labelStyle) step() drawing.Unit { return drawing.Unit(z.size) * 14 / 10 }
+
+// lines are the words of a label as they stand on it, and whether they fit.
+func (z labelStyle) lines(words []string, in drawing.Rect) (lines []string, ok bool) {
+	ok = true
+	for _, l := range words {
+		if z.wrap {
+			lines = append(lines, drawing.Wrap(l, drawing.Regular, z.size, z.left)...)
+		} else {
+			lines = append(lines, l)
+		}
+	}
+	for i, l := range lines {
+		if drawing.Width(drawing.Regular, l, z.size) > z.left {
+			lines[i], ok = shorten(l, drawing.Regular, z.size, z.left), false
+		}
+	}
+	mark := max(in.Height()/6, 400)
+	return lines, ok && mark+80+drawing.Unit(len(lines))*z.step()+60 <= in.Height()
+}
+
+// fitLabels finds the largest letters, 3 mm or more, in which the words of every
+// label stand in it, if need be in broken lines. Where labels are too small for
+// that the letters are the smallest of a sheet, and the longest lines are cut.
+func fitLabels(all [][]string, in drawing.Rect) labelStyle {
+	for _, try := range []struct {
+		wrap   bool
+		shares []drawing.Unit // of the width, in hundredths; the drawing is to be seen as well
+	}{{false, []drawing.Unit{48, 52, 56}}, {true, []drawing.Unit{52, 56}}, {false, []drawing.Unit{62, 68}}, {true, []drawing.Unit{62, 68}}} {
+		for z := drawing.Head + 100; z >= drawing.Note; z -= 10 {
+			for _, share := range try.shares {
+				st := labelStyle{z, in.Width() * share / 100, try.wrap}
+				if !slices.ContainsFunc(all, func(words []string) bool { _, ok := st.lines(words, in); return !ok }) {
+					return st
+				}
+			}
+		}
+	}
+	return labelStyle{size: drawing.Small, left: in.Width() * 62 / 100}
 }
 
 // crateOf says in which crate a piece travels.
@@ -121,70 +276,4 @@ func (b *book) crateOf(q *layout.Piece) string {
 		}
 	}
 	return "no crate"
-}
-
-// crateLabels are one large label for each crate.
-func (b *book) crateLabels() []page {
-	if len(b.l.Crates) == 0 {
-		return nil
-	}
-	p := page{id: b.id("crate-labels"), title: "Crate labels", kind: CrateLabels, paper: b.lists, about: "A label for each crate with its number, contents, weight and when it is opened."}
-	var blocks []block
-	for _, c := range b.l.Crates {
-		blocks = append(blocks, b.crateLabel(c))
-	}
-	return b.pages(p, blocks, across)
-}
-
-func (b *book) crateLabel(c *crate.Crate) whole {
-	opened := [...]string{"OPEN FIRST", "OPEN SECOND: corners and ends", "OPEN LAST: caps, in laying order from the top"}[c.Kind]
-	var marks []string
-	for _, x := range c.Items {
-		name := x.Mark
-		if x.Piece == nil {
-			z := b.sizes(x)
-			name = itoa(x.Count) + " " + z.what
-			for _, size := range []string{z.diameter, z.thickness, z.length} {
-				if size != "" {
-					name += " " + size
-				}
-			}
-		}
-		marks = append(marks, name)
-	}
-	about := c.Kind.String()
-	if c.Perimeter != "" {
-		about += ", perimeter " + prose(c.Perimeter)
-	}
-	facts := []string{about, strings.Join(marks, ", ")}
-	if c.Grams > 0 {
-		facts = append(facts, b.weight(b.crateGrams(c))+" of pieces, crate not counted")
-	}
-	if c.Longest > 0 {
-		facts = append(facts, "longest piece "+b.text(c.Longest))
-	}
-	if c.Over {
-		facts = append(facts, "CAUTION: over the weight or length the job allows a crate")
-	}
-	facts = append(facts, "Keep dry and off the ground. Edges cut: wear gloves.")
-	wrap := func(w drawing.Unit) (lines []string) {
-		for _, f := range facts {
-			lines = append(lines, drawing.Wrap(f, drawing.Regular, drawing.Head, w-600)...)
-		}
-		return lines
-	}
-	return whole{
-		h: func(w drawing.Unit) drawing.Unit { return 3000 + drawing.Unit(len(wrap(w)))*drawing.Head.Line() },
-		draw: func(s *drawing.Scene, r drawing.Rect) {
-			s.Rect(drawing.Border, r)
-			x := r.Min.X + 300
-			s.Text(drawing.Pt(x, r.Min.Y+1350), fmt.Sprintf("CRATE %d of %d", c.N, len(b.l.Crates)), drawing.Style{Size: drawing.Display, Face: drawing.Bold})
-			s.Text(drawing.Pt(x, r.Min.Y+2150), opened, drawing.Style{Size: drawing.Title, Face: drawing.Bold})
-			y := r.Min.Y + 2350
-			for _, l := range wrap(r.Width()) {
-				y += drawing.Head.Line()
-				s.Text(drawing.Pt(x, y), l, drawing.Style{Size: drawing.Head})
-			}
-		},
-	}
 }

@@ -25,6 +25,7 @@ type table struct {
 	rows  [][]string
 	links []string // the sheet each row leads to; may be shorter
 	bold  func(row, col int) bool
+	ends  func(row int) bool                // a group of rows ends with this one: the line under it is heavier
 	fill  bool                              // stretch flex columns to the full width
 	high  drawing.Unit                      // least height of a row
 	whole bool                              // not broken where a fresh region could hold it
@@ -309,7 +310,7 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 				t.letter(g, drawing.Pt(at.X, at.Y+r.y), ws, r.lines, t.rows[r.n], false, func(col int) bool { return t.bold != nil && t.bold(r.n, col) })
 				foot := at.Y + r.y + r.h
 				pen := drawing.Thin
-				if r.n == k-1 {
+				if r.n == k-1 || t.ends != nil && t.ends(r.n) {
 					pen = drawing.Medium
 				}
 				g.Line(pen, drawing.Pt(at.X, foot), drawing.Pt(at.X+full, foot))

@@ -232,10 +232,10 @@ func TestSizesOfAPackingLine(t *testing.T) {
 		item                        crate.Item
 		what, long, thick, diameter string
 	}{
-		{crate.Item{What: "shim, this thick", Length: 3 * in / 16}, "shim", "", "3/16″", ""},
-		{crate.Item{What: "wood screw", Length: 3 * in}, "wood screw", "3″", "", "1/4″"},
-		{crate.Item{What: "sealant tape, rolls", Length: 50 * length.Foot}, "sealant tape, rolls", "50 ft", "", ""},
-		{crate.Item{What: "anchor chair", Length: 13 * in}, "anchor chair", "13″", "", ""},
+		{crate.Item{What: "shim", Sort: crate.Shim, Length: 3 * in / 16}, "shim", "", "3/16″", ""},
+		{crate.Item{What: "wood screw", Sort: crate.Screw, Length: 3 * in}, "wood screw", "3″", "", "1/4″"},
+		{crate.Item{What: "sealant tape, rolls", Sort: crate.Tape, Length: 50 * length.Foot}, "sealant tape, rolls", "50 ft", "", ""},
+		{crate.Item{What: "anchor chair", Sort: crate.Chair, Length: 13 * in}, "anchor chair", "13″", "", ""},
 	} {
 		z := b.sizes(c.item)
 		if z.what != c.what || z.length != c.long || z.thickness != c.thick || z.diameter != c.diameter {
@@ -243,7 +243,7 @@ func TestSizesOfAPackingLine(t *testing.T) {
 		}
 	}
 	j.Units, j.Crating.TapeRoll = job.Metric, 12000*length.Millimetre
-	if z := newBook(&layout.Layout{Job: j}, Options{}).sizes(crate.Item{What: "sealant tape, rolls", Length: j.Crating.TapeRoll}); z.length != "12 m" {
+	if z := newBook(&layout.Layout{Job: j}, Options{}).sizes(crate.Item{What: "sealant tape, rolls", Sort: crate.Tape, Length: j.Crating.TapeRoll}); z.length != "12 m" {
 		t.Errorf("a roll is %q long", z.length)
 	}
 }

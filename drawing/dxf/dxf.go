@@ -158,13 +158,20 @@ func (w *writer) header(d Drawing) {
 
 func (d Drawing) extent() (lo, hi Point) {
 	first := true
+	hold := func(q Point) {
+		if first {
+			lo, hi, first = q, q, false
+		}
+		lo, hi = Point{min(lo.X, q.X), min(lo.Y, q.Y)}, Point{max(hi.X, q.X), max(hi.Y, q.Y)}
+	}
 	for _, p := range d.Lines {
 		for _, q := range p.Points {
-			if first {
-				lo, hi, first = q, q, false
-			}
-			lo, hi = Point{min(lo.X, q.X), min(lo.Y, q.Y)}, Point{max(hi.X, q.X), max(hi.Y, q.Y)}
+			hold(q)
 		}
+	}
+	for _, n := range d.Notes { // how wide a text is depends on who draws it
+		hold(n.At)
+		hold(Point{n.At.X, n.At.Y + n.Height})
 	}
 	return lo, hi
 }

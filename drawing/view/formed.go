@@ -135,7 +135,7 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 		p := g.polygon()
 		e.hold(p[:]...)
 	}
-	sideW, topH := drawing.Unit(850), drawing.Unit(1000)
+	sideW, topH := min(850, max(620, w/4)), min(1000, max(480, h/4)) // on a small label the piece is what counts
 	ew, eh := e.hi.x-e.lo.x, e.hi.y-e.lo.y
 	availW, availH := w-2*sideW, h-2*topH
 	ratio := math.Max(ew/availW.Millimetres(), eh/availH.Millimetres())

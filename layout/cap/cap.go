@@ -101,6 +101,7 @@ type Piece struct {
 	Mark      string
 	Laying    int // order of laying in its perimeter, from 1
 	Perimeter *wall.Perimeter
+	Lot       string // elevation whose lot of finish it is cut from; may be empty
 	Kind      Kind
 	Hand      Hand
 	Parts     []Part // in station order; more than one where the piece turns

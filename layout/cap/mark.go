@@ -85,6 +85,10 @@ func special(p *Piece) string {
 
 func (b *builder) shape(p *Piece) {
 	first, last := p.Parts[0], p.Parts[len(p.Parts)-1]
+	p.Lot = first.Run.Job.Elevation
+	if b.sys.Remainder == job.Left { // a corner between two elevations is of one lot, in the mirror of the other
+		p.Lot = last.Run.Job.Elevation
+	}
 	if first.From == 0 && first.Run.Left.Kind != job.EndTurn {
 		p.LeftEnd = first.Run.Left.Kind
 	}
@@ -176,19 +180,23 @@ func LiftOf(s *job.Site, grams int64, long length.Length) Lift {
 	return OnePerson
 }
 
-// laying numbers the pieces in order of work: corners and ends first, in
-// station order, then each run's transitions, which stay where the wall wants
-// them, then its straight pieces towards its closer, a closer that is trimmed
-// on the roof last in its stretch.
+// laying numbers the pieces in order of work, which goes round the way of the
+// closers: corners and ends first, then run by run its transitions, which stay
+// where the wall wants them, and its straight pieces towards its closer, a closer
+// that is trimmed on the roof last in its stretch.
 func (b *builder) laying(pieces []*Piece) {
 	n := 0
-	for _, p := range pieces {
+	for _, p := range b.towards(pieces) {
 		if p.Kind != Straight && p.Kind != Transition {
 			n++
 			p.Laying = n
 		}
 	}
-	for _, r := range b.runs {
+	runs := slices.Clone(b.runs)
+	if b.closerLeft() {
+		slices.Reverse(runs)
+	}
+	for _, r := range runs {
 		var field []*Piece // of the stretch under way: trimmed to what is left, so laid last
 		next := func(pieces ...*Piece) {
 			for _, p := range pieces {
@@ -223,6 +231,21 @@ func (b *builder) laying(pieces []*Piece) {
 		}
 		next(field...)
 	}
+}
+
+// towards are pieces in the order in which closers are come to. A piece over
+// the seam of a closed perimeter, from its last run to its first, is the last
+// from either side.
+func (b *builder) towards(pieces []*Piece) []*Piece {
+	if !b.closerLeft() || len(pieces) == 0 {
+		return pieces
+	}
+	out := slices.Clone(pieces)
+	slices.Reverse(out)
+	if first := out[0].Parts; slices.Index(b.runs, first[0].Run) > slices.Index(b.runs, first[len(first)-1].Run) {
+		out = append(out[1:], out[0])
+	}
+	return out
 }
 
 // endsStretch reports whether a building expansion joint stands beyond a part

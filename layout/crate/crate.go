@@ -4,10 +4,13 @@
 package crate
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 
 	"copingset/layout/anchor"
 	"copingset/layout/cap"
+	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
 )
@@ -26,15 +29,33 @@ func (k Kind) String() string {
 	return [...]string{"hardware", "corners and ends", "caps"}[k]
 }
 
+// Sort of a line of a packing list.
+type Sort int
+
+// The sorts: a piece, and those of the hardware.
+const (
+	Cap Sort = iota
+	Chair
+	Support
+	Plate
+	Screw
+	Shim
+	Tape
+)
+
 // Item is one line of a packing list.
 type Item struct {
-	Count  int
-	Spare  int // of the count
-	What   string
-	Mark   string
-	Piece  *cap.Piece // nil for hardware
-	Length length.Length
-	Grams  int64 // all of the line
+	Count   int
+	Spare   int // of the count
+	Percent int // the job's, that the spares are of
+	Box     int // screws in a box; zero: not stated
+	Sort    Sort
+	What    string
+	Mark    string
+	Piece   *cap.Piece // nil for hardware
+	Lot     string     // elevation whose lot of finish the piece is cut from; may be empty
+	Length  length.Length
+	Grams   int64 // all of the line, as shipped; zero: not known
 }
 
 // Crate is one crate. Items are listed from the top down: the first laid lies
@@ -44,45 +65,82 @@ type Crate struct {
 	Kind      Kind
 	Perimeter string
 	Items     []Item
-	Grams     int64
+	Grams     int64 // of what is in it; zero: not known
+	Tare      int64 // of the empty crate with its dunnage; zero: the job does not state it
 	Longest   length.Length
-	Over      bool // one piece alone passes the weight or length of a crate
+	Over      []*cap.Piece // pieces that alone pass the weight or length of a crate
 }
 
-// FastenerCount is how many of one fastener in one length.
-type FastenerCount struct {
-	Fastener *job.Fastener
-	Length   length.Length
-	Count    int // in chairs, without spares
+// Gross is the weight of the crate with what is in it in grams; zero where one of
+// the two is not known.
+func (c *Crate) Gross() int64 {
+	if c.Grams == 0 || c.Tare == 0 {
+		return 0
+	}
+	return c.Grams + c.Tare
 }
 
-// Fasteners counts the fasteners of all chairs, by type and length.
-func Fasteners(runs []*anchor.Run) []FastenerCount {
-	var out []FastenerCount
-	for _, r := range runs {
-		for _, c := range r.Chairs {
-			for _, w := range c.Rows {
-				if w.Fastener == nil || w.Length == 0 {
-					continue
-				}
-				i := slices.IndexFunc(out, func(f FastenerCount) bool { return f.Fastener == w.Fastener && f.Length == w.Length })
-				if i < 0 {
-					out = append(out, FastenerCount{Fastener: w.Fastener, Length: w.Length})
-					i = len(out) - 1
-				}
-				out[i].Count += w.Count
+// Lift is how a closed crate is lifted by the job's rule for a piece of its
+// weight. It is known where the gross weight is, and also where what is in the
+// crate is too heavy for two persons already.
+func (c *Crate) Lift(s *job.Site) (lift cap.Lift, known bool) {
+	lift = cap.LiftOf(s, c.Grams+c.Tare, c.Longest)
+	return lift, c.Gross() > 0 || c.Grams > 0 && lift == cap.Mechanical
+}
+
+// Packed are the items in the order in which they go in: the last laid first, at
+// the bottom.
+func (c *Crate) Packed() []Item {
+	out := slices.Clone(c.Items)
+	slices.Reverse(out)
+	return out
+}
+
+// Group is consecutive lines of one lot of finish.
+type Group struct {
+	Lot   string
+	Items []Item
+}
+
+// Groups divides a crate of pieces by lot, in laying order. A lot comes again
+// where the crew comes back to its elevation.
+func (c *Crate) Groups() []Group {
+	var out []Group
+	for _, i := range c.Items {
+		if n := len(out); n == 0 || out[n-1].Lot != i.Lot {
+			out = append(out, Group{Lot: i.Lot})
+		}
+		g := &out[len(out)-1]
+		g.Items = append(g.Items, i)
+	}
+	return out
+}
+
+// Lots are the lots in a crate, each once, in laying order.
+func (c *Crate) Lots() []string {
+	return c.names(func(i Item) []string { return []string{i.Lot} })
+}
+
+// Runs are the runs that the pieces of a crate are laid on, each once.
+func (c *Crate) Runs() []string {
+	return c.names(func(i Item) (out []string) {
+		if i.Piece != nil {
+			for _, t := range i.Piece.Parts {
+				out = append(out, t.Run.Name)
+			}
+		}
+		return out
+	})
+}
+
+func (c *Crate) names(of func(Item) []string) (out []string) {
+	for _, i := range c.Items {
+		for _, name := range of(i) {
+			if name != "" && !slices.Contains(out, name) {
+				out = append(out, name)
 			}
 		}
 	}
-	slices.SortStableFunc(out, func(a, b FastenerCount) int {
-		if a.Fastener.Name != b.Fastener.Name {
-			if a.Fastener.Name < b.Fastener.Name {
-				return -1
-			}
-			return 1
-		}
-		return int((a.Length - b.Length) / length.Millimetre)
-	})
 	return out
 }
 
@@ -94,8 +152,9 @@ type Load struct {
 	Supports []*anchor.Support
 }
 
-// Pack fills the crates and returns what is withheld: pieces not released.
-func Pack(j *job.Job, loads []Load) (crates []*Crate, withheld []*cap.Piece) {
+// Pack fills the crates and returns what is withheld, pieces not released, and
+// notes on pieces that no crate of the job's may hold.
+func Pack(j *job.Job, loads []Load) (crates []*Crate, withheld []*cap.Piece, found finding.List) {
 	hw := hardware(j, loads)
 	if len(hw.Items) > 0 {
 		crates = append(crates, hw)
@@ -118,9 +177,12 @@ func Pack(j *job.Job, loads []Load) (crates []*Crate, withheld []*cap.Piece) {
 		}
 	}
 	for i, c := range crates {
-		c.N = i + 1
+		c.N, c.Tare = i+1, j.Crating.Tare
+		if len(c.Over) > 0 {
+			found.Append(c.over(j))
+		}
 	}
-	return crates, withheld
+	return crates, withheld, found
 }
 
 // fill puts pieces into crates in laying order. Each crate is loaded from its
@@ -130,19 +192,49 @@ func fill(j *job.Job, kind Kind, perimeter string, pieces []*cap.Piece) []*Crate
 	var c *Crate
 	for _, p := range pieces {
 		grams := cap.ShippedGrams(&j.System, p)
-		if c == nil || j.Crating.WeightMost > 0 && c.Grams+grams > j.Crating.WeightMost {
+		if c == nil || heavy(j, c.Grams+grams) {
 			c = &Crate{Kind: kind, Perimeter: perimeter}
 			out = append(out, c)
 		}
 		long := Shipped(p)
-		c.Items = append(c.Items, Item{Count: 1, What: p.KindName(), Mark: p.Mark, Piece: p, Length: long, Grams: grams})
+		c.Items = append(c.Items, Item{Count: 1, What: p.KindName(), Mark: p.Mark, Piece: p, Lot: p.Lot, Length: long, Grams: grams})
 		c.Grams += grams
 		c.Longest = length.Max(c.Longest, long)
-		if j.Crating.WeightMost > 0 && grams > j.Crating.WeightMost || j.Crating.LengthMost > 0 && long > j.Crating.LengthMost {
-			c.Over = true
+		if heavy(j, grams) || overlong(j, long) {
+			c.Over = append(c.Over, p)
 		}
 	}
 	return out
+}
+
+// heavy reports whether a crate with so many grams in it passes the job's limit.
+func heavy(j *job.Job, grams int64) bool {
+	return j.Crating.WeightMost > 0 && grams+j.Crating.Tare > j.Crating.WeightMost
+}
+
+func overlong(j *job.Job, long length.Length) bool {
+	return j.Crating.LengthMost > 0 && long > j.Crating.LengthMost
+}
+
+// over is the note on a crate with pieces that pass its limits.
+func (c *Crate) over(j *job.Job) finding.Finding {
+	var words, marks []string
+	for _, p := range c.Over {
+		marks = append(marks, p.Mark)
+		if grams := cap.ShippedGrams(&j.System, p); heavy(j, grams) {
+			more := ""
+			if c.Tare > 0 {
+				more = " with the crate's own weight"
+			}
+			words = append(words, fmt.Sprintf("piece %s weighs %s%s, and a crate may weigh %s", p.Mark, job.BothWeights(grams+c.Tare), more, job.BothWeights(j.Crating.WeightMost)))
+		}
+		if long := Shipped(p); overlong(j, long) {
+			words = append(words, fmt.Sprintf("piece %s is %s long, and a crate may be %s", p.Mark, job.Both(long), job.Both(j.Crating.LengthMost)))
+		}
+	}
+	f := finding.New(finding.Note, "crate-over", j.Crating.At, "order a longer or stronger crate, or shorter pieces", "crate %d: %s", c.N, strings.Join(words, "; "))
+	f.Where = finding.Ref{Perimeter: c.Perimeter, Pieces: marks}
+	return f
 }
 
 // Shipped is the longest side of a piece as it travels: of its parts, with a
@@ -154,112 +246,3 @@ func Shipped(p *cap.Piece) length.Length {
 	}
 	return long + p.Allowance
 }
-
-// hardware counts chairs, supports, plates, fasteners, shims, tape, with spares. It
-// counts all that stands on the wall: chairs are set before a cap is cut, and
-// what a hold keeps back is chairs and plates the crew needs all the same.
-func hardware(j *job.Job, loads []Load) *Crate {
-	c := &Crate{Kind: Hardware}
-	var chairs, splices []byWidth
-	supports := 0
-	var tapered []Item
-	var covers []Item
-	var runs []*anchor.Run
-	var tape length.Length
-	for _, l := range loads {
-		supports += len(l.Supports)
-		for _, r := range l.Runs {
-			runs = append(runs, r)
-			for _, ch := range r.Chairs {
-				if left, right := ch.Edges(&j.System); left != right {
-					tapered = append(tapered, Item{Count: 1, What: "anchor chair, rear edge cut to a taper", Mark: ch.Name, Length: j.System.Chair.Length})
-					continue
-				}
-				chairs = count(chairs, ch.Inside)
-			}
-			for _, q := range r.Joints {
-				if q.Left != nil {
-					tape += 2 * q.Left.Girth // a strip each side of the joint
-				}
-				if q.Kind == cap.Expansion {
-					covers = append(covers, Item{Count: 1, What: "cover plate, expansion joint", Mark: q.Name, Length: q.Plate})
-					continue
-				}
-				splices = count(splices, r.InsideAt(q.Centre()))
-			}
-		}
-	}
-	add := func(n, percent int, what string, l length.Length) {
-		if n == 0 {
-			return
-		}
-		s := Spare(n, percent)
-		c.Items = append(c.Items, Item{Count: n + s, Spare: s, What: what, Length: l})
-	}
-	for _, w := range chairs {
-		add(w.n, j.Crating.SpareChair, "anchor chair"+w.words(len(chairs)), j.System.Chair.Length)
-	}
-	c.Items = append(c.Items, tapered...)
-	add(supports, 0, "corner support", j.System.Corner.Support.Length)
-	for _, w := range splices {
-		add(w.n, j.Crating.SpareSplice, "splice plate"+w.words(len(splices)), j.System.Splice.Length)
-	}
-	c.Items = append(c.Items, covers...)
-	for _, f := range Fasteners(runs) {
-		add(f.Count, j.Crating.SpareFastener, f.Fastener.Name, f.Length)
-	}
-	for _, t := range j.Packing.Shims {
-		n := 0
-		for _, r := range runs {
-			for _, ch := range r.Chairs {
-				for _, s := range slices.Concat(ch.ShimFront, ch.ShimRear) {
-					if s == t {
-						n++
-					}
-				}
-			}
-		}
-		add(n, j.Crating.SpareChair, "shim, this thick", t)
-	}
-	if tape > 0 && j.Crating.TapeRoll > 0 {
-		tape = length.MulDiv(tape, int64(100+j.Crating.SpareTape), 100)
-		n := int((tape + j.Crating.TapeRoll - 1) / j.Crating.TapeRoll)
-		c.Items = append(c.Items, Item{Count: n, What: "sealant tape, rolls", Length: j.Crating.TapeRoll})
-	}
-	return c
-}
-
-// byWidth counts parts that are made to one inside width.
-type byWidth struct {
-	inside length.Length
-	n      int
-}
-
-// count adds a part to the count of its width, narrowest first.
-func count(all []byWidth, inside length.Length) []byWidth {
-	i, ok := slices.BinarySearchFunc(all, inside, func(w byWidth, l length.Length) int {
-		switch {
-		case w.inside < l:
-			return -1
-		case w.inside > l:
-			return 1
-		}
-		return 0
-	})
-	if !ok {
-		all = slices.Insert(all, i, byWidth{inside: inside})
-	}
-	all[i].n++
-	return all
-}
-
-// words say the width where there are several.
-func (w byWidth) words(several int) string {
-	if several < 2 {
-		return ""
-	}
-	return ", cap " + job.Both(w.inside) + " inside"
-}
-
-// Spare rounds a percentage of a count up to whole parts.
-func Spare(n, percent int) int { return (n*percent + 99) / 100 }

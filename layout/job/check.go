@@ -26,12 +26,22 @@ func (d *decoder) check(j *Job) {
 	d.checkPressures(j.Pressures)
 	d.checkWind(j)
 	d.checkWood(j)
+	d.checkCrating(j)
+	d.checkLabels(j)
 	d.checkNames(j)
 	d.checkReferences(j)
 	d.checkEnds(j)
 	d.checkTees(j)
 	d.checkRuns(j)
 	d.checkParts(j)
+}
+
+// checkCrating asks whether a crate may weigh what it weighs empty.
+func (d *decoder) checkCrating(j *Job) {
+	const tare, most = "crating.tare", "crating.weight_most"
+	if c := &j.Crating; d.has(tare, most) && c.Tare >= c.WeightMost {
+		d.conflict("crate-tare", d.places[tare], d.places[most], "check the two", "%s leaves nothing of %s for what goes into the crate", d.name(tare), d.name(most))
+	}
 }
 
 // atMost reports a value that is greater than another allows, at its place and

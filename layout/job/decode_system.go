@@ -458,7 +458,19 @@ func decodeCrating(p *part) Crating {
 		return n / 10, err
 	}
 	spare := func(name string) int { return read(spares, name, "value-percent", percent) }
+	shims := spare("chairs") // a chair to spare stands on packing to spare
+	if spares.given("shims") {
+		shims = spare("shims")
+	}
+	if p == nil {
+		return Crating{}
+	}
 	return Crating{
+		At:            p.at,
+		Tare:          read(p, "tare", "value-weight", parseMass),
+		FilmOff:       p.maybe("film_off"),
+		SpareSupport:  spare("supports"),
+		SpareShim:     shims,
 		WeightMost:    read(p, "weight_most", "value-weight", parseMass),
 		LengthMost:    p.length("length_most", positive),
 		SpareChair:    spare("chairs"),

@@ -28,6 +28,11 @@ func Both(l length.Length) string {
 	return length.Feet(l, 16) + " (" + length.Millimetres(l, 0) + " mm)"
 }
 
+// BothWeights letters a weight in pounds and kilograms (1 lb is 453.59237 g).
+func BothWeights(grams int64) string {
+	return strconv.FormatFloat(float64(grams)/453.59237, 'f', 1, 64) + " lb (" + strconv.FormatFloat(float64(grams)/1000, 'f', 1, 64) + " kg)"
+}
+
 // paperNames in the order of the PaperSize constants.
 func paperNames() []string { return []string{"A", "B", "C", "D", "A4", "A3", "A2"} }
 

@@ -427,9 +427,13 @@ type Site struct {
 
 // Crating is how pieces travel.
 type Crating struct {
-	WeightMost                                        int64 // grams in one crate
+	At                                                finding.Place
+	WeightMost                                        int64 // grams of one crate, with Tare
 	LengthMost                                        length.Length
-	SpareChair, SpareSplice, SpareFastener, SpareTape int // per cent
+	Tare                                              int64  // grams of an empty crate with its dunnage; zero: not stated
+	FilmOff                                           string // when the fabricator wants the film off; empty: not stated
+	SpareChair, SpareSplice, SpareFastener, SpareTape int    // per cent
+	SpareSupport, SpareShim                           int
 	TapeRoll                                          length.Length
 }
 

@@ -1,6 +1,9 @@
 package job
 
 import (
+	"slices"
+	"strings"
+
 	"copingset/layout/finding"
 	"copingset/layout/length"
 )
@@ -45,7 +48,71 @@ type ShopBar struct {
 }
 
 // Labels is the grid of a sheet of labels.
-type Labels struct{ Columns, Rows int }
+type Labels struct {
+	Columns, Rows int
+	Cut           *CutLabels // nil: the sheet is cut after it is printed
+}
+
+// CutLabels are labels that are cut before they are printed: their size and
+// their places on a sheet of the paper for lists, held upright.
+type CutLabels struct {
+	Width, Height length.Length
+	Left, Top     length.Length // from the edges of the sheet to the first label
+	Across, Down  length.Length // from one label to the next, edge to like edge
+}
+
+// Least sizes of a label that hold its words in letters of 3 mm.
+const (
+	LeastLabelWidth  = 56 * length.Millimetre
+	LeastLabelHeight = 27 * length.Millimetre
+)
+
+func decodeCutLabels(p *part) *CutLabels {
+	sizes := []string{"width", "height", "left", "top", "across", "down"}
+	if !slices.ContainsFunc(sizes, p.given) {
+		return nil
+	}
+	for _, name := range sizes {
+		p.need(name, ", and labels that are cut beforehand need all of "+strings.Join(sizes, ", "))
+	}
+	return &CutLabels{
+		Width: p.length("width", positive), Height: p.length("height", positive),
+		Left: p.length("left", notNegative), Top: p.length("top", notNegative),
+		Across: p.length("across", positive), Down: p.length("down", positive),
+	}
+}
+
+// checkLabels asks whether labels of a stated size stand on their sheet without
+// covering one another, and can be read.
+func (d *decoder) checkLabels(j *Job) {
+	if j.Shop == nil || j.Shop.Labels.Cut == nil {
+		return
+	}
+	const at = "shop.labels."
+	c, g := j.Shop.Labels.Cut, j.Shop.Labels
+	wide, high := j.Paper.Lists.Sides()
+	least := func(name string, l, least length.Length) {
+		if d.has(at+name) && l < least {
+			d.errorf("label-small", d.places[at+name], "use larger labels", "%s, %s, is less than the %s that a label's words need in letters of 3 mm",
+				d.name(at+name), Both(l), Both(least))
+		}
+	}
+	least("width", c.Width, LeastLabelWidth)
+	least("height", c.Height, LeastLabelHeight)
+	d.atMost(at+"width", c.Width, at+"across", c.Across, "one label would lie on the next")
+	d.atMost(at+"height", c.Height, at+"down", c.Down, "one label would lie on the next")
+	fits := func(count string, n int, from, pitch, size, paper length.Length, side, way string) {
+		if n < 1 || !d.has(at+count) || pitch <= 0 || size <= 0 {
+			return
+		}
+		if end := from + length.Length(n-1)*pitch + size; end > paper {
+			d.errorf("labels-off-sheet", d.places[at+count], "measure the label sheet again, or choose its paper in `paper: lists`",
+				"the labels end %s from the %s edge, and the sheet, %s, is %s %s", Both(end), side, j.Paper.Lists, Both(paper), way)
+		}
+	}
+	fits("columns", g.Columns, c.Left, c.Across, c.Width, wide, "left", "wide")
+	fits("rows", g.Rows, c.Top, c.Down, c.Height, high, "top", "high")
+}
 
 func decodeShop(p *part) *Shop {
 	if p == nil {
@@ -68,7 +135,7 @@ func decodeShop(p *part) *Shop {
 		LeastDrop:   p.length("least_drop", positive),
 		Effort:      read(p, "effort", "value-count", parseCount),
 		Labels: Labels{Columns: read(labels, "columns", "value-count", parseCount),
-			Rows: read(labels, "rows", "value-count", parseCount)},
+			Rows: read(labels, "rows", "value-count", parseCount), Cut: decodeCutLabels(labels)},
 	}
 	s.Relief, s.PartSheets = decodeRelief(p.sub("relief")), decodePartSheets(p)
 	for _, i := range p.items("sheets", "sheet") {

@@ -63,3 +63,23 @@ const (
 	ISOA3
 	ISOA2
 )
+
+// Sides of a sheet as it is held upright: ANSI sizes by ASME Y14.1, the others by
+// ISO 216.
+func (z PaperSize) Sides() (narrow, wide length.Length) {
+	switch z {
+	case ANSIA:
+		return 17 * length.Inch / 2, 11 * length.Inch
+	case ANSIB:
+		return 11 * length.Inch, 17 * length.Inch
+	case ANSIC:
+		return 17 * length.Inch, 22 * length.Inch
+	case ANSID:
+		return 22 * length.Inch, 34 * length.Inch
+	case ISOA4:
+		return 210 * length.Millimetre, 297 * length.Millimetre
+	case ISOA3:
+		return 297 * length.Millimetre, 420 * length.Millimetre
+	}
+	return 420 * length.Millimetre, 594 * length.Millimetre
+}

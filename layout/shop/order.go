@@ -73,7 +73,7 @@ func Cut(j *job.Job, families []*Family) (*Order, finding.List) {
 	return o.out, o.found
 }
 
-func elevation(p *cap.Piece) string { return p.Parts[0].Run.Job.Elevation }
+func elevation(p *cap.Piece) string { return p.Lot }
 
 // made is the length a piece is shipped at.
 func made(p *cap.Piece) length.Length { return p.Length() + p.Allowance }

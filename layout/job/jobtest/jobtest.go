@@ -58,7 +58,7 @@ func Job() *job.Job {
 			Edge:   job.ZonePressure{Up: job.Pressure{Pa: 1200, Level: job.Allowable}, Out: job.Pressure{Pa: 600, Level: job.Allowable}},
 			Corner: job.ZonePressure{Up: job.Pressure{Pa: 1900, Level: job.Allowable}, Out: job.Pressure{Pa: 900, Level: job.Allowable}}},
 		Site:    job.Site{OnePerson: 22680, LongPiece: 96 * in, InstallMetalT: []job.Temperature{-5000, 5000, 15000, 25000, 35000}},
-		Crating: job.Crating{WeightMost: 180000, LengthMost: 150 * in, SpareChair: 3, SpareSplice: 3, SpareFastener: 5, SpareTape: 10, TapeRoll: 600 * in},
+		Crating: job.Crating{WeightMost: 180000, LengthMost: 150 * in, SpareChair: 3, SpareSplice: 3, SpareFastener: 5, SpareShim: 3, SpareTape: 10, TapeRoll: 600 * in},
 	}
 }
 

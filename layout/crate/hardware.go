@@ -1,0 +1,157 @@
+package crate
+
+import (
+	"slices"
+
+	"copingset/layout/anchor"
+	"copingset/layout/cap"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// FastenerCount is how many of one fastener in one length.
+type FastenerCount struct {
+	Fastener *job.Fastener
+	Length   length.Length
+	Count    int // in chairs, without spares
+}
+
+// Fasteners counts the fasteners of all chairs, by type and length.
+func Fasteners(runs []*anchor.Run) []FastenerCount {
+	var out []FastenerCount
+	for _, r := range runs {
+		for _, c := range r.Chairs {
+			for _, w := range c.Rows {
+				if w.Fastener == nil || w.Length == 0 {
+					continue
+				}
+				i := slices.IndexFunc(out, func(f FastenerCount) bool { return f.Fastener == w.Fastener && f.Length == w.Length })
+				if i < 0 {
+					out = append(out, FastenerCount{Fastener: w.Fastener, Length: w.Length})
+					i = len(out) - 1
+				}
+				out[i].Count += w.Count
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b FastenerCount) int {
+		if a.Fastener.Name != b.Fastener.Name {
+			if a.Fastener.Name < b.Fastener.Name {
+				return -1
+			}
+			return 1
+		}
+		return int((a.Length - b.Length) / length.Millimetre)
+	})
+	return out
+}
+
+// hardware counts chairs, supports, plates, fasteners, shims, tape, with spares. It
+// counts all that stands on the wall: chairs are set before a cap is cut, and
+// what a hold keeps back is chairs and plates the crew needs all the same.
+func hardware(j *job.Job, loads []Load) *Crate {
+	c := &Crate{Kind: Hardware}
+	var chairs, splices []byWidth
+	supports := 0
+	var tapered []Item
+	var covers []Item
+	var runs []*anchor.Run
+	var tape length.Length
+	for _, l := range loads {
+		supports += len(l.Supports)
+		for _, r := range l.Runs {
+			runs = append(runs, r)
+			for _, ch := range r.Chairs {
+				if left, right := ch.Edges(&j.System); left != right {
+					tapered = append(tapered, Item{Count: 1, Sort: Chair, What: "anchor chair, rear edge cut to a taper", Mark: ch.Name, Length: j.System.Chair.Length})
+					continue
+				}
+				chairs = count(chairs, ch.Inside)
+			}
+			for _, q := range r.Joints {
+				if q.Left != nil {
+					tape += 2 * q.Left.Girth // a strip each side of the joint
+				}
+				if q.Kind == cap.Expansion {
+					covers = append(covers, Item{Count: 1, Sort: Plate, What: "cover plate, expansion joint", Mark: q.Name, Length: q.Plate})
+					continue
+				}
+				splices = count(splices, r.InsideAt(q.Centre()))
+			}
+		}
+	}
+	add := func(sort Sort, n, percent int, what string, l length.Length) {
+		if n == 0 {
+			return
+		}
+		s := Spare(n, percent)
+		c.Items = append(c.Items, Item{Count: n + s, Spare: s, Percent: percent, Sort: sort, What: what, Length: l})
+	}
+	for _, w := range chairs {
+		add(Chair, w.n, j.Crating.SpareChair, "anchor chair"+w.words(len(chairs)), j.System.Chair.Length)
+	}
+	c.Items = append(c.Items, tapered...)
+	add(Support, supports, j.Crating.SpareSupport, "corner support", j.System.Corner.Support.Length)
+	for _, w := range splices {
+		add(Plate, w.n, j.Crating.SpareSplice, "splice plate"+w.words(len(splices)), j.System.Splice.Length)
+	}
+	c.Items = append(c.Items, covers...)
+	for _, f := range Fasteners(runs) {
+		add(Screw, f.Count, j.Crating.SpareFastener, f.Fastener.Name, f.Length)
+		c.Items[len(c.Items)-1].Box = f.Fastener.Box
+	}
+	for _, t := range j.Packing.Shims {
+		n := 0
+		for _, r := range runs {
+			for _, ch := range r.Chairs {
+				for _, s := range slices.Concat(ch.ShimFront, ch.ShimRear) {
+					if s == t {
+						n++
+					}
+				}
+			}
+		}
+		add(Shim, n, j.Crating.SpareShim, "shim", t)
+	}
+	if tape > 0 && j.Crating.TapeRoll > 0 {
+		rolls := func(l length.Length) int { return int((l + j.Crating.TapeRoll - 1) / j.Crating.TapeRoll) }
+		n := rolls(length.MulDiv(tape, int64(100+j.Crating.SpareTape), 100))
+		c.Items = append(c.Items, Item{Count: n, Spare: n - rolls(tape), Percent: j.Crating.SpareTape, Sort: Tape, What: "sealant tape, rolls", Length: j.Crating.TapeRoll})
+	}
+	return c
+}
+
+// byWidth counts parts that are made to one inside width.
+type byWidth struct {
+	inside length.Length
+	n      int
+}
+
+// count adds a part to the count of its width, narrowest first.
+func count(all []byWidth, inside length.Length) []byWidth {
+	i, ok := slices.BinarySearchFunc(all, inside, func(w byWidth, l length.Length) int {
+		switch {
+		case w.inside < l:
+			return -1
+		case w.inside > l:
+			return 1
+		}
+		return 0
+	})
+	if !ok {
+		all = slices.Insert(all, i, byWidth{inside: inside})
+	}
+	all[i].n++
+	return all
+}
+
+// words say the width where there are several.
+func (w byWidth) words(several int) string {
+	if several < 2 {
+		return ""
+	}
+	return ", cap " + job.Both(w.inside) + " inside"
+}
+
+// Spare rounds a percentage of a count up to whole parts.
+func Spare(n, percent int) int { return (n*percent + 99) / 100 }
