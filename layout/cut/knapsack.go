@@ -6,11 +6,8 @@ import (
 )
 
 // knapsackNodes is how far the search of one knapsack goes before the table
-// takes over, and tableUnits the largest table.
-const (
-	knapsackNodes = 20000
-	tableUnits    = 1 << 17
-)
+// takes over.
+const knapsackNodes = 20000
 
 // A good is a kind on offer to a knapsack.
 type good struct {
@@ -48,11 +45,9 @@ func knapsack(goods []good, capacity int64) (of []take, value, upper int64) {
 	n, value, upper := s.best, s.value, s.value
 	if s.left <= 0 {
 		if capacity <= tableUnits {
-			n, value = table(gs, capacity)
-			upper = value
-		} else {
-			upper = relaxed(gs, capacity)
+			return best(gs, capacity)
 		}
+		upper = relaxed(gs, capacity)
 	}
 	for i, k := range n {
 		if k > 0 {
@@ -108,39 +103,14 @@ func relaxed(gs []good, room int64) int64 {
 	return v
 }
 
-// table fills a capacity by dynamic programming, a good's multiples split into
-// powers of two.
-func table(gs []good, capacity int64) ([]int, int64) {
-	type part struct {
-		good, n int
-	}
-	var parts []part
-	for i, g := range gs {
-		for left, k := int(min(int64(g.most), capacity/g.weight)), 1; left > 0; k *= 2 {
-			k = min(k, left)
-			parts = append(parts, part{i, k})
-			left -= k
+// best is the most valuable filling of all, by table.
+func best(goods []good, capacity int64) (of []take, value, upper int64) {
+	t, _ := newTable(slices.Clone(goods), capacity)
+	var most filling
+	for _, f := range t.fill([]bar{{capacity: capacity}}, capacity) {
+		if f.value > most.value {
+			most = f
 		}
 	}
-	best := make([]int64, capacity+1)
-	took := make([][]uint64, len(parts))
-	for j, q := range parts {
-		w, v := gs[q.good].weight*int64(q.n), gs[q.good].value*int64(q.n)
-		took[j] = make([]uint64, capacity/64+1)
-		for c := capacity; c >= w; c-- {
-			if t := best[c-w] + v; t > best[c] {
-				best[c] = t
-				took[j][c/64] |= 1 << (c % 64)
-			}
-		}
-	}
-	n := make([]int, len(gs))
-	c := capacity
-	for j := len(parts) - 1; j >= 0; j-- {
-		if took[j][c/64]&(1<<(c%64)) != 0 {
-			n[parts[j].good] += parts[j].n
-			c -= gs[parts[j].good].weight * int64(parts[j].n)
-		}
-	}
-	return n, best[capacity]
+	return t.of(most, capacity), most.value, most.value
 }

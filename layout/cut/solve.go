@@ -18,8 +18,7 @@ func (p *problem) solve() (Plan, error) {
 	f := finder{p: p}
 	f.keep(p.fill(demand, counts, false))
 	f.keep(p.fill(demand, counts, true))
-	m := newMaster(p, demand, counts, &f.pool)
-	m.run()
+	m := f.programme(demand, counts)
 	f.bound = m.bound
 	for budget := 0; !f.proven() && p.nodes > 0 && budget <= 8; budget++ {
 		f.dive(demand, counts, solution{}, m, budget)
@@ -140,6 +139,15 @@ func grab(of []take, kind, n int) []take {
 	return append(of, take{kind, n})
 }
 
+// programme solves the linear programme of what remains, as far as the nodes
+// left allow.
+func (f *finder) programme(demand, counts []int) *master {
+	m := newMaster(f.p, demand, counts, &f.pool)
+	m.run(f.p.nodes * nodeSteps)
+	f.p.nodes -= 1 + m.steps/nodeSteps
+	return m
+}
+
 // dive takes the whole parts of the programme's solution as bars, then one more
 // bar of its fractional patterns, and so on with what remains: first the
 // pattern most nearly taken already, and at the cost of the budget one of the
@@ -149,11 +157,8 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 	if p.nodes <= 0 || f.proven() {
 		return
 	}
-	// A programme of many rows costs more, by their square.
-	p.nodes -= 1 + len(p.types)*len(p.types)/40000
 	if m == nil {
-		m = newMaster(p, demand, counts, &f.pool)
-		m.run()
+		m = f.programme(demand, counts)
 	}
 	if len(f.best.bars) > 0 && have.price+m.bound >= f.best.price {
 		return
@@ -164,7 +169,7 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 		rest float64
 	}
 	var parts []part
-	for i, c := range m.basis {
+	for i, c := range m.columns {
 		if c.pattern == nil || m.x[i] < 1e-5 {
 			continue
 		}
@@ -198,9 +203,20 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 		}
 		d, c, h := slices.Clone(demand), slices.Clone(counts), have.clone()
 		f.take(q.q, 1, d, c, &h)
+		for n, more := range parts[j+1:] {
+			if n >= len(parts)/batch || more.rest < 0.5 {
+				break
+			}
+			if f.room(more.q, d, c, 1) > 0 {
+				f.take(more.q, 1, d, c, &h)
+			}
+		}
 		f.dive(d, c, h, nil, budget-j)
 	}
 }
+
+// batch: of so many fractional patterns one more is taken without solving anew.
+const batch = 30
 
 // room is how many bars of a pattern, at most n, the demand and the stock in
 // hand still take whole.
