@@ -91,9 +91,9 @@ func (b *basis) invert(columns []column) ([]column, bool) {
 			height[r]++
 		}
 	}
-	at := make([]int, n)        // row of each column, or -1
-	open := make([]bool, n)     // rows
-	var first, last, mid []int  // columns in order
+	at := make([]int, n)       // row of each column, or -1
+	open := make([]bool, n)    // rows
+	var first, last, mid []int // columns in order
 	var queue []int
 	for j := range at {
 		at[j], open[j] = -1, true
@@ -168,9 +168,19 @@ func (b *basis) invert(columns []column) ([]column, bool) {
 		}
 	}
 	raw := func(j int) {
-		spread(columns[j])
-		b.push(at[j], d)
-		out[at[j]] = columns[j]
+		c := columns[j]
+		f := factor{row: int32(at[j]), from: int32(len(b.rows))}
+		for i, r := range c.rows {
+			if r == f.row {
+				f.pivot = c.of[i]
+				continue
+			}
+			b.rows = append(b.rows, r)
+			b.values = append(b.values, c.of[i])
+		}
+		f.to = int32(len(b.rows))
+		b.factors = append(b.factors, f)
+		out[f.row] = c
 	}
 	for _, j := range first {
 		raw(j)

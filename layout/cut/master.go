@@ -3,6 +3,7 @@ package cut
 import (
 	"cmp"
 	"math"
+	"math/big"
 	"slices"
 )
 
@@ -11,12 +12,14 @@ import (
 // limited count (at most their count).
 type master struct {
 	p       *problem
+	cover   bool  // the bars are given: what counts is what cannot be cut from them
 	demand  []int // by kind
 	counts  []int // by stock, of those in hand
 	kinds   []int // row to kind
 	rowOf   []int // kind to row, or -1
 	limited []int // row less len(kinds) to stock
 	scale   float64
+	costs   []int64  // of the stocks, in duals
 	columns []column // of the basis, by row
 	inverse basis
 	x, y, d []float64
@@ -24,7 +27,11 @@ type master struct {
 	pool    *[]pattern // patterns found so far, in this programme and its kin
 	offers  []column   // of the pool, those this programme can use
 	short   []int      // of the offers, those worth trying next
-	bound   int64      // proven: no plan of this demand costs less
+	centre  []float64  // dual prices of the bound
+	pull    float64    // towards them, when pricing
+	proved  *big.Rat   // no plan of this demand costs less
+	bound   int64      // the same, rounded up to a price a plan can have
+	cut     stockCut   // what proves it
 	steps   int        // spent
 }
 
@@ -46,8 +53,8 @@ const (
 	nodeSteps = 4000
 )
 
-func newMaster(p *problem, demand []int, counts []int, pool *[]pattern) *master {
-	m := &master{p: p, demand: demand, counts: counts, pool: pool, rowOf: make([]int, len(p.types))}
+func newMaster(p *problem, demand []int, counts []int, pool *[]pattern, cover bool) *master {
+	m := &master{p: p, cover: cover, demand: demand, counts: counts, pool: pool, proved: new(big.Rat), rowOf: make([]int, len(p.types))}
 	for k, d := range demand {
 		m.rowOf[k] = -1
 		if d > 0 {
@@ -57,12 +64,18 @@ func newMaster(p *problem, demand []int, counts []int, pool *[]pattern) *master 
 	}
 	for i, s := range p.stocks {
 		m.scale = max(m.scale, float64(s.price))
-		if s.count > 0 {
+		if limited(counts[i]) {
 			m.limited = append(m.limited, i)
 		}
 	}
-	if m.scale == 0 {
+	if m.scale == 0 || cover {
 		m.scale = 1
+	}
+	m.costs = make([]int64, len(p.stocks))
+	for i, s := range p.stocks {
+		if !cover {
+			m.costs[i] = mulFloor(s.price, dualOne, int64(m.scale))
+		}
 	}
 	n := len(m.kinds) + len(m.limited)
 	m.rhs, m.x, m.y, m.d = make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
@@ -79,7 +92,24 @@ func newMaster(p *problem, demand []int, counts []int, pool *[]pattern) *master 
 		m.columns[r] = column{rows: []int32{int32(r)}, of: []float64{1}}
 	}
 	m.factor()
+	m.start()
 	return m
+}
+
+// start takes as the first dual prices that prove something the best rate of a
+// stock by length.
+func (m *master) start() {
+	m.centre, m.pull = make([]float64, len(m.kinds)), 0.8
+	rate := math.Inf(1)
+	for _, s := range m.p.stocks {
+		rate = min(rate, float64(s.price)/m.scale/float64(s.capacity))
+	}
+	if m.cover {
+		rate = 1 / float64(m.p.stocks[0].capacity)
+	}
+	for i, k := range m.kinds {
+		m.centre[i] = rate * float64(m.p.types[k].weight)
+	}
 }
 
 // single is the pattern that cuts one kind alone from the cheapest unlimited
@@ -87,19 +117,23 @@ func newMaster(p *problem, demand []int, counts []int, pool *[]pattern) *master 
 func (m *master) single(row, k int) column {
 	best := -1
 	for i, s := range m.p.stocks {
-		if s.count == 0 && s.capacity >= m.p.types[k].weight && (best < 0 || s.price <= m.p.stocks[best].price) {
+		if !limited(m.counts[i]) && s.capacity >= m.p.types[k].weight && (best < 0 || s.price <= m.p.stocks[best].price) {
 			best = i
 		}
 	}
 	if best < 0 {
-		return column{cost: missing, rows: []int32{int32(row)}, of: []float64{1}, missing: true}
+		cost := missing
+		if m.cover {
+			cost = float64(m.p.types[k].weight) / float64(m.p.stocks[0].capacity)
+		}
+		return column{cost: cost, rows: []int32{int32(row)}, of: []float64{1}, missing: true}
 	}
 	n := int(min(m.p.stocks[best].capacity/m.p.types[k].weight, int64(m.demand[k])))
 	return m.column(pattern{best, []take{{k, n}}})
 }
 
 func (m *master) column(q pattern) column {
-	c := column{cost: float64(m.p.stocks[q.stock].price) / m.scale, pattern: &q,
+	c := column{cost: float64(m.costs[q.stock]) / dualOne, pattern: &q,
 		rows: make([]int32, 0, len(q.of)+1), of: make([]float64, 0, len(q.of)+1)}
 	for _, t := range q.of {
 		c.rows = append(c.rows, int32(m.rowOf[t.kind]))
@@ -181,9 +215,12 @@ func (m *master) entering() (column, bool) {
 	if c, ok := m.shortest(); ok {
 		return c, true
 	}
+	if m.done() {
+		return column{}, false
+	}
 	found := m.price()
-	if len(found) == 0 || m.bound >= m.p.up(m.value()) {
-		return column{}, false // the bound has met the programme: nothing to gain
+	if len(found) == 0 || m.done() {
+		return column{}, false
 	}
 	for _, q := range found {
 		*m.pool = append(*m.pool, q)
@@ -192,6 +229,18 @@ func (m *master) entering() (column, bool) {
 	m.list()
 	return m.shortest()
 }
+
+// done reports whether nothing is to be gained any more: the bound has met the
+// programme or, of bars that are given, it is known whether they suffice.
+func (m *master) done() bool {
+	if m.cover {
+		return m.suffices() || m.proved.Sign() > 0
+	}
+	return m.bound > 0 && m.bound >= m.p.up(m.value())
+}
+
+// suffices reports whether the programme cuts all from the bars given.
+func (m *master) suffices() bool { return m.value() < 1e-6 }
 
 // shortest is the best of the short list.
 func (m *master) shortest() (column, bool) {

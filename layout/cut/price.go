@@ -10,30 +10,47 @@ import (
 // dualOne is the price of the dearest bar in the whole-number duals.
 const dualOne = 1 << 39
 
-// price finds patterns that better the programme at its dual prices, and what
-// the dual prices prove.
+// price finds patterns that better the programme, and what dual prices prove.
+// It looks at prices between those of the basis, which swing, and those that
+// have proved most so far (smoothing, Wentges, International Transactions in
+// Operational Research 4, 1997); where that finds nothing it draws nearer to the
+// basis, and at its very prices it is exact.
 func (m *master) price() []pattern {
+	for pull := m.pull; ; {
+		found := m.priceAt(pull)
+		if len(found) > 0 || pull == 0 || m.done() {
+			return found
+		}
+		if pull -= 0.3; pull < 0.1 {
+			pull = 0
+		}
+	}
+}
+
+func (m *master) priceAt(pull float64) []pattern {
 	goods := make([]good, 0, len(m.kinds))
 	for i, k := range m.kinds {
-		v := int64(min(max(m.y[i], 0), 1000) * dualOne) // beyond that only what is missing is worth, and 1000 is dear enough
+		y := float64(pull*m.centre[i]) + float64((1-pull)*m.y[i])
+		v := int64(min(max(y, 0), 1000) * dualOne) // beyond that only what is missing is worth, and 1000 is dear enough
 		goods = append(goods, good{k, m.p.types[k].weight, v, m.demand[k]})
 	}
 	fillings, of, uppers := m.p.fillings(goods)
-	m.bound = max(m.bound, m.p.proof(goods, m.counts, uppers, m.scale))
+	if proved, theta := m.proof(goods, uppers); proved.Cmp(m.proved) >= 0 {
+		m.proved, m.bound, m.cut = proved, m.p.ceiling(proved), newStockCut(goods, uppers)
+		for i := range m.kinds {
+			m.centre[i] = theta * float64(goods[i].value) / dualOne
+		}
+	}
 	type found struct {
-		filling
+		pattern
 		reduced float64
 	}
 	var all []found
 	for _, f := range fillings {
-		r := float64(m.p.stocks[f.stock].price)/m.scale - float64(f.value)/dualOne
-		for i, s := range m.limited {
-			if s == f.stock {
-				r -= m.y[len(m.kinds)+i]
-			}
-		}
-		if r < gain {
-			all = append(all, found{f, r})
+		q := pattern{f.stock, of(f)}
+		c := m.column(q)
+		if r := m.reduced(&c); r < gain {
+			all = append(all, found{q, r})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b found) int { return cmp.Compare(a.reduced, b.reduced) })
@@ -42,7 +59,7 @@ func (m *master) price() []pattern {
 	taken := make([]int, len(m.p.types))
 	var out []pattern
 	for _, f := range all {
-		q := pattern{f.stock, of(f.filling)}
+		q := f.pattern
 		if slices.ContainsFunc(q.of, func(t take) bool { return taken[t.kind] > m.demand[t.kind] }) {
 			continue
 		}
@@ -82,35 +99,35 @@ func (p *problem) fillings(goods []good) (all []filling, of func(filling) []take
 // proof is what prices of the goods prove: no plan of them costs less. It is in
 // whole numbers: the prices are scaled until no filling of an unlimited stock
 // is worth more than the stock's price (Farley, Operations Research 38, 1990),
-// and what a limited stock gains is paid for by its count.
-func (p *problem) proof(goods []good, counts []int, uppers []int64, scale float64) int64 {
+// and what a limited stock gains is paid for by its count. Of bars that are
+// given, it proves what the missing are worth at least.
+func (m *master) proof(goods []good, uppers []int64) (proved *big.Rat, scaled float64) {
 	worth := new(big.Int)
 	for _, g := range goods {
 		worth.Add(worth, new(big.Int).Mul(big.NewInt(g.value), big.NewInt(int64(g.most))))
 	}
 	theta := big.NewRat(1, 1)
-	costs := make([]int64, len(p.stocks))
-	for i, s := range p.stocks {
-		costs[i] = mulFloor(s.price, dualOne, int64(scale))
-		if s.count == 0 && uppers[i] > costs[i] {
-			if t := big.NewRat(costs[i], uppers[i]); t.Cmp(theta) < 0 {
+	for i, cost := range m.costs {
+		if !limited(m.counts[i]) && uppers[i] > cost {
+			if t := big.NewRat(cost, uppers[i]); t.Cmp(theta) < 0 {
 				theta = t
 			}
 		}
 	}
 	sum := new(big.Rat).Mul(theta, new(big.Rat).SetInt(worth))
-	for i, s := range p.stocks {
-		if s.count == 0 {
+	for i, cost := range m.costs {
+		if !limited(m.counts[i]) {
 			continue
 		}
 		over := new(big.Rat).Mul(theta, big.NewRat(uppers[i], 1))
-		over.Sub(over, big.NewRat(costs[i], 1))
+		over.Sub(over, big.NewRat(cost, 1))
 		if over.Sign() > 0 {
-			sum.Sub(sum, over.Mul(over, big.NewRat(int64(counts[i]), 1)))
+			sum.Sub(sum, over.Mul(over, big.NewRat(int64(m.counts[i]), 1)))
 		}
 	}
-	sum.Mul(sum, big.NewRat(int64(scale), dualOne))
-	return p.ceiling(sum)
+	sum.Mul(sum, big.NewRat(int64(m.scale), dualOne))
+	scaled, _ = theta.Float64()
+	return sum, scaled
 }
 
 // ceiling is the least price of a plan that is not below v.

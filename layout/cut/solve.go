@@ -16,14 +16,20 @@ func (p *problem) solve() (Plan, error) {
 		counts[i] = s.count
 	}
 	f := finder{p: p}
-	f.keep(p.fill(demand, counts, false))
-	f.keep(p.fill(demand, counts, true))
+	for _, slack := range []bool{false, true} {
+		s, ok := p.fill(demand, counts, slack)
+		f.keep(s, ok)
+		for _, u := range s.bars {
+			f.pool = append(f.pool, u.pattern)
+		}
+	}
 	m := f.programme(demand, counts)
 	f.bound = m.bound
 	for budget := 0; !f.proven() && p.nodes > 0 && budget <= 8; budget++ {
 		f.dive(demand, counts, solution{}, m, budget)
 		if budget == 0 && !f.proven() {
 			f.exhaust(demand, counts, solution{})
+			f.buy(demand, counts, m.cut)
 		}
 	}
 	if len(f.best.bars) == 0 {
@@ -40,6 +46,7 @@ type finder struct {
 	pool  []pattern
 	best  solution
 	bound int64
+	cover bool // the stock is given: any plan from it will do
 }
 
 func (f *finder) proven() bool { return len(f.best.bars) > 0 && f.best.price <= f.bound }
@@ -66,7 +73,7 @@ func (p *problem) fill(demand, counts []int, slack bool) (solution, bool) {
 		best, found := pattern{}, false
 		var bestPrice, bestWeight int64
 		for i, st := range p.stocks {
-			if st.capacity < p.types[k].weight || st.count > 0 && counts[i] == 0 {
+			if st.capacity < p.types[k].weight || counts[i] == 0 {
 				continue
 			}
 			q := pattern{i, p.fillOne(demand, k, st.capacity, slack)}
@@ -82,10 +89,8 @@ func (p *problem) fill(demand, counts []int, slack bool) (solution, bool) {
 		for _, t := range best.of {
 			n = min(n, demand[t.kind]/t.n)
 		}
-		if p.stocks[best.stock].count > 0 {
-			n = min(n, counts[best.stock])
-			counts[best.stock] -= n
-		}
+		n = min(n, counts[best.stock])
+		counts[best.stock] -= n
 		for _, t := range best.of {
 			demand[t.kind] -= t.n * n
 		}
@@ -111,20 +116,27 @@ func (p *problem) fillOne(demand []int, k int, capacity int64, slack bool) []tak
 		}
 		return of
 	}
-	goods := make([]good, 0, len(demand)-k)
-	for j := k; j < len(demand); j++ {
-		n := demand[j]
-		if j == k {
-			n--
-		}
-		if n > 0 && p.types[j].weight <= room {
-			goods = append(goods, good{j, p.types[j].weight, p.types[j].weight, n})
+	return p.topUp(of, demand, k, room)
+}
+
+// topUp adds to a filling what leaves least of its room, of the kinds from one
+// on.
+func (p *problem) topUp(of []take, demand []int, from int, room int64) []take {
+	left := slices.Clone(demand)
+	for _, t := range of {
+		left[t.kind] -= t.n
+	}
+	var goods []good
+	for j := from; j < len(left); j++ {
+		if left[j] > 0 && p.types[j].weight <= room {
+			goods = append(goods, good{j, p.types[j].weight, p.types[j].weight, left[j]})
 		}
 	}
 	more, _, _ := knapsack(goods, room)
 	for _, t := range more {
 		of = grab(of, t.kind, t.n)
 	}
+	slices.SortFunc(of, func(a, b take) int { return cmp.Compare(a.kind, b.kind) })
 	return of
 }
 
@@ -142,7 +154,7 @@ func grab(of []take, kind, n int) []take {
 // programme solves the linear programme of what remains, as far as the nodes
 // left allow.
 func (f *finder) programme(demand, counts []int) *master {
-	m := newMaster(f.p, demand, counts, &f.pool)
+	m := newMaster(f.p, demand, counts, &f.pool, f.cover)
 	m.run(f.p.nodes * nodeSteps)
 	f.p.nodes -= 1 + m.steps/nodeSteps
 	return m
@@ -160,7 +172,11 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 	if m == nil {
 		m = f.programme(demand, counts)
 	}
-	if len(f.best.bars) > 0 && have.price+m.bound >= f.best.price {
+	if f.cover {
+		if !m.suffices() {
+			return
+		}
+	} else if len(f.best.bars) > 0 && have.price+m.bound >= f.best.price {
 		return
 	}
 	demand, counts, have = slices.Clone(demand), slices.Clone(counts), have.clone()
@@ -198,8 +214,11 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 			return
 		}
 		if f.room(q.q, demand, counts, 1) == 0 {
-			budget++
-			continue
+			ok := false
+			if q.q, ok = f.trimmed(q.q, demand, counts); !ok {
+				budget++
+				continue
+			}
 		}
 		d, c, h := slices.Clone(demand), slices.Clone(counts), have.clone()
 		f.take(q.q, 1, d, c, &h)
@@ -215,6 +234,28 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 	}
 }
 
+// trimmed is a bar of the pattern's stock with those of its cuts that are still
+// wanted, and what fills it best. It is false where nothing of it is wanted.
+func (f *finder) trimmed(q pattern, demand, counts []int) (pattern, bool) {
+	s := f.p.stocks[q.stock]
+	if counts[q.stock] == 0 {
+		return q, false
+	}
+	out := pattern{stock: q.stock}
+	room := s.capacity
+	for _, t := range q.of {
+		if n := min(t.n, demand[t.kind]); n > 0 {
+			out.of = append(out.of, take{t.kind, n})
+			room -= int64(n) * f.p.types[t.kind].weight
+		}
+	}
+	if len(out.of) == 0 {
+		return q, false
+	}
+	out.of = f.p.topUp(out.of, demand, 0, room)
+	return out, true
+}
+
 // batch: of so many fractional patterns one more is taken without solving anew.
 const batch = 30
 
@@ -224,19 +265,14 @@ func (f *finder) room(q pattern, demand, counts []int, n int) int {
 	for _, t := range q.of {
 		n = min(n, demand[t.kind]/t.n)
 	}
-	if f.p.stocks[q.stock].count > 0 {
-		n = min(n, counts[q.stock])
-	}
-	return n
+	return min(n, counts[q.stock])
 }
 
 func (f *finder) take(q pattern, n int, demand, counts []int, have *solution) {
 	for _, t := range q.of {
 		demand[t.kind] -= n * t.n
 	}
-	if f.p.stocks[q.stock].count > 0 {
-		counts[q.stock] -= n
-	}
+	counts[q.stock] -= n
 	have.add(f.p, q, n)
 }
 
@@ -265,7 +301,7 @@ func (p *problem) cheaper(s solution) solution {
 	for _, u := range s.bars {
 		best := u.pattern.stock
 		for i, st := range p.stocks {
-			if st.price < p.stocks[best].price && st.capacity >= p.weight(u.pattern) && (st.count == 0 || left[i] >= u.n) {
+			if st.price < p.stocks[best].price && st.capacity >= p.weight(u.pattern) && left[i] >= u.n {
 				best = i
 			}
 		}
@@ -310,7 +346,7 @@ func (f *finder) exhaust(demand, counts []int, have solution) bool {
 	start := e.left
 	e.visit()
 	p.nodes -= (start - e.left) / 100 // a step here is a small part of a programme's
-	if e.left > 0 && len(have.bars) == 0 && len(f.best.bars) > 0 {
+	if !f.cover && e.left > 0 && len(have.bars) == 0 && len(f.best.bars) > 0 {
 		f.bound = max(f.bound, f.best.price)
 	}
 	return e.left > 0
@@ -344,7 +380,7 @@ func (e *completion) visit() {
 	}
 	var fills []pattern
 	for i, s := range p.stocks {
-		if room := s.capacity - p.types[k].weight; room >= 0 && (s.count == 0 || e.counts[i] > 0) {
+		if room := s.capacity - p.types[k].weight; room >= 0 && e.counts[i] > 0 {
 			e.fillings(i, k, room, k, []take{{k, 1}}, &fills)
 		}
 	}
@@ -370,9 +406,7 @@ func (f *finder) giveBack(q pattern, demand, counts []int, have *solution) {
 	for _, t := range q.of {
 		demand[t.kind] += t.n
 	}
-	if f.p.stocks[q.stock].count > 0 {
-		counts[q.stock]++
-	}
+	counts[q.stock]++
 	have.bars = have.bars[:len(have.bars)-1]
 	have.price -= f.p.stocks[q.stock].price
 }
