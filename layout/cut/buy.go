@@ -31,8 +31,9 @@ func newStockCut(goods []good, uppers []int64) stockCut {
 }
 
 const (
-	purchases     = 40     // looked at
-	purchaseSteps = 200000 // of the search for one
+	purchases     = 40      // looked at
+	purchaseSteps = 1000000 // of the search for one
+	purchaseNode  = 100000  // steps of it that make a node
 )
 
 // buy goes through the purchases that cost less than the best plan. The bound
@@ -70,8 +71,8 @@ func (f *finder) buy(demand, counts []int, proof stockCut) {
 			b.add(m.cut)
 			continue
 		}
-		if !g.exhaust(demand, bars, solution{}) {
-			for budget := 0; budget < 3 && !g.proven() && p.nodes > 0; budget++ {
+		if !g.exhaust(demand, bars, solution{}, 20*exhaustNodes) {
+			for budget := 0; budget < 16 && !g.proven() && p.nodes > 0; budget++ {
 				g.dive(demand, bars, solution{}, m, budget)
 			}
 			stuck = stuck || !g.proven()
@@ -109,6 +110,7 @@ func (b *buyer) cheapest(below int64) ([]int, int64, bool) {
 		wants[i] = c.wants
 	}
 	b.visit(0, 0, wants)
+	b.p.nodes -= (purchaseSteps - b.left) / purchaseNode
 	return b.best, b.price, b.left > 0
 }
 
@@ -153,7 +155,7 @@ func (b *buyer) visit(i int, price int64, wants []int64) {
 
 // least is what a purchase costs at least that has these wants left.
 func (b *buyer) least(i int, price int64, wants []int64) int64 {
-	out := price
+	out := max(price, b.floor)
 	for k, w := range wants {
 		if w <= 0 {
 			continue

@@ -28,7 +28,7 @@ func (p *problem) solve() (Plan, error) {
 	for budget := 0; !f.proven() && p.nodes > 0 && budget <= 8; budget++ {
 		f.dive(demand, counts, solution{}, m, budget)
 		if budget == 0 && !f.proven() {
-			f.exhaust(demand, counts, solution{})
+			f.exhaust(demand, counts, solution{}, exhaustNodes)
 			f.buy(demand, counts, m.cut)
 		}
 	}
@@ -181,8 +181,9 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 	}
 	demand, counts, have = slices.Clone(demand), slices.Clone(counts), have.clone()
 	type part struct {
-		q    pattern
-		rest float64
+		q     pattern
+		whole int
+		rest  float64
 	}
 	var parts []part
 	for i, c := range m.columns {
@@ -190,18 +191,39 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 			continue
 		}
 		whole := int(m.x[i] + 1e-5)
-		if n := f.room(*c.pattern, demand, counts, whole); n > 0 {
-			f.take(*c.pattern, n, demand, counts, &have)
+		parts = append(parts, part{*c.pattern, whole, m.x[i] - float64(whole)})
+	}
+	// At the top the loosest bars are left open, more of them each time, so that
+	// what remains can be cut otherwise.
+	leave := 0
+	if len(have.bars) == 0 {
+		leave = loosened * budget
+	}
+	loose := func(q pattern) (int64, int64) { return p.stocks[q.stock].capacity, p.weight(q) }
+	slices.SortStableFunc(parts, func(a, b part) int {
+		ac, aw := loose(a.q)
+		bc, bw := loose(b.q)
+		if budget%2 == 0 {
+			return comparePatterns(b.q, a.q)
 		}
-		if rest := m.x[i] - float64(whole); rest > 1e-5 {
-			parts = append(parts, part{*c.pattern, rest})
+		return cmp.Or(compareRates(bc, bw, ac, aw), comparePatterns(a.q, b.q))
+	})
+	for _, q := range parts {
+		if len(q.q.of) > 1 || q.q.of[0].n > 1 {
+			less := min(leave, q.whole)
+			leave -= less
+			q.whole -= less
+		}
+		if n := f.room(q.q, demand, counts, q.whole); n > 0 {
+			f.take(q.q, n, demand, counts, &have)
 		}
 	}
+	parts = slices.DeleteFunc(parts, func(q part) bool { return q.rest < 1e-5 })
 	s, ok := p.fill(demand, counts, false)
 	f.keepWith(have, s, ok)
 	s, ok = p.fill(demand, counts, true)
 	f.keepWith(have, s, ok)
-	if f.exhaust(demand, counts, have) || f.proven() {
+	if f.exhaust(demand, counts, have, exhaustNodes) || f.proven() {
 		return
 	}
 	// Nearly taken first; alike, the fuller bar.
@@ -258,6 +280,8 @@ func (f *finder) trimmed(q pattern, demand, counts []int) (pattern, bool) {
 
 // batch: of so many fractional patterns one more is taken without solving anew.
 const batch = 30
+
+const loosened = 8
 
 // room is how many bars of a pattern, at most n, the demand and the stock in
 // hand still take whole.
@@ -317,6 +341,7 @@ func (p *problem) cheaper(s solution) solution {
 const (
 	exhaustItems = 60
 	exhaustNodes = 3000
+	exhaustNode  = 1000 // steps of it that make a node
 )
 
 // exhaust looks through all plans of what remains, where it is little: bars are
@@ -325,7 +350,7 @@ const (
 // Knapsack Problems, 1990, chapter 8), from each stock in turn. It reports
 // whether it has seen all that could be better than the best plan; at the root
 // that proves it.
-func (f *finder) exhaust(demand, counts []int, have solution) bool {
+func (f *finder) exhaust(demand, counts []int, have solution, steps int) bool {
 	p := f.p
 	items := 0
 	for _, d := range demand {
@@ -334,7 +359,7 @@ func (f *finder) exhaust(demand, counts []int, have solution) bool {
 	if items > exhaustItems {
 		return false
 	}
-	e := completion{f: f, demand: slices.Clone(demand), counts: slices.Clone(counts), have: have.clone(), left: min(exhaustNodes, 100*p.nodes)}
+	e := completion{f: f, demand: slices.Clone(demand), counts: slices.Clone(counts), have: have.clone(), left: min(steps, exhaustNode*p.nodes)}
 	for i, s := range p.stocks {
 		if r := &p.stocks[e.rate]; compareRates(s.price, s.capacity, r.price, r.capacity) < 0 {
 			e.rate = i
@@ -343,9 +368,15 @@ func (f *finder) exhaust(demand, counts []int, have solution) bool {
 	for k, d := range demand {
 		e.weight += int64(d) * p.types[k].weight
 	}
+	if f.cover {
+		for i, n := range counts {
+			e.spare += int64(n) * p.stocks[i].capacity
+		}
+		e.spare -= e.weight
+	}
 	start := e.left
 	e.visit()
-	p.nodes -= (start - e.left) / 100 // a step here is a small part of a programme's
+	p.nodes -= (start - e.left) / exhaustNode // a step here is a small part of a programme's
 	if !f.cover && e.left > 0 && len(have.bars) == 0 && len(f.best.bars) > 0 {
 		f.bound = max(f.bound, f.best.price)
 	}
@@ -357,7 +388,8 @@ type completion struct {
 	demand, counts []int
 	weight         int64 // of all that is left
 	have           solution
-	rate           int // stock of the least price for its length
+	rate           int   // stock of the least price for its length
+	spare          int64 // of stock that is given: its length beyond the weight
 	left           int
 }
 
@@ -372,6 +404,9 @@ func (e *completion) visit() {
 	}
 	p := e.f.p
 	if r := p.stocks[e.rate]; len(e.f.best.bars) > 0 && e.have.price+p.next(mulCeil(e.weight, r.price, r.capacity)) >= e.f.best.price {
+		return
+	}
+	if e.spare < 0 {
 		return
 	}
 	k := 0
@@ -392,7 +427,13 @@ func (e *completion) visit() {
 		e.f.take(q, 1, e.demand, e.counts, &e.have)
 		w := p.weight(q)
 		e.weight -= w
+		if e.f.cover {
+			e.spare -= p.stocks[q.stock].capacity - w
+		}
 		e.visit()
+		if e.f.cover {
+			e.spare += p.stocks[q.stock].capacity - w
+		}
 		e.weight += w
 		e.f.giveBack(q, e.demand, e.counts, &e.have)
 		if e.left <= 0 || e.f.proven() {
