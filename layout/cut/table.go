@@ -97,11 +97,16 @@ func (t *table) fill(stocks []bar, most int64) []filling {
 func (t *table) of(f filling, capacity int64) []take {
 	of := []take{{t.goods[f.good].kind, f.n}}
 	c := capacity - int64(f.n)*t.goods[f.good].weight
-	for j := t.until[f.good] - 1; j >= 0; j-- {
+	fits := func() int { // parts light enough; they are in order
+		n, _ := slices.BinarySearchFunc(t.parts, c+1, func(q part, c int64) int { return cmp.Compare(t.goods[q.good].weight, c) })
+		return n
+	}
+	for j := min(t.until[f.good], fits()) - 1; j >= 0; j-- {
 		q := &t.parts[j]
 		if int(c/64) < len(q.took) && q.took[c/64]&(1<<(c%64)) != 0 {
 			of = grab(of, t.goods[q.good].kind, q.n)
 			c -= t.goods[q.good].weight * int64(q.n)
+			j = min(j, fits())
 		}
 	}
 	slices.SortFunc(of, func(a, b take) int { return cmp.Compare(a.kind, b.kind) })
