@@ -66,7 +66,7 @@ func (f *finder) buy(demand, counts []int, proof stockCut) {
 			return
 		}
 		g := finder{p: p, pool: f.pool, best: f.best, bound: price, cover: true}
-		m := g.programme(demand, bars)
+		m := g.programme(demand, bars, &solution{})
 		if m.proved.Sign() > 0 {
 			b.add(m.cut)
 			continue

@@ -35,27 +35,47 @@ func knapsack(goods []good, capacity int64) (of []take, value, upper int64) {
 		// weights below 2^40 pass 64 bits, so compare as fractions.
 		return cmp.Or(compareRates(b.value, b.weight, a.value, a.weight), cmp.Compare(a.kind, b.kind))
 	})
-	s := search{goods: gs, n: make([]int, len(gs)), best: make([]int, len(gs)), left: knapsackNodes}
-	s.lightest = make([]int64, len(gs)+1)
-	s.lightest[len(gs)] = capacity + 1
-	for i := len(gs) - 1; i >= 0; i-- {
-		s.lightest[i] = min(s.lightest[i+1], gs[i].weight)
-	}
-	s.visit(0, capacity, 0)
-	n, value, upper := s.best, s.value, s.value
+	s := newSearch(gs, capacity, knapsackNodes)
+	upper = s.value
 	if s.left <= 0 {
 		if capacity <= tableUnits {
 			return best(gs, capacity)
 		}
 		upper = relaxed(gs, capacity)
 	}
-	for i, k := range n {
+	return s.of(), s.value, upper
+}
+
+// subsetNodes is how far a bar's filling is sought.
+const subsetNodes = 4000
+
+// fullest is the filling that leaves least of a room, as far as a short search
+// finds it.
+func fullest(goods []good, room int64) []take {
+	s := newSearch(goods, room, subsetNodes)
+	return s.of()
+}
+
+// newSearch searches goods in their order, which must be by value for weight.
+func newSearch(gs []good, capacity int64, nodes int) *search {
+	s := &search{goods: gs, n: make([]int, len(gs)), best: make([]int, len(gs)), left: nodes}
+	s.lightest = make([]int64, len(gs)+1)
+	s.lightest[len(gs)] = capacity + 1
+	for i := len(gs) - 1; i >= 0; i-- {
+		s.lightest[i] = min(s.lightest[i+1], gs[i].weight)
+	}
+	s.visit(0, capacity, 0)
+	return s
+}
+
+func (s *search) of() (of []take) {
+	for i, k := range s.best {
 		if k > 0 {
-			of = append(of, take{gs[i].kind, k})
+			of = append(of, take{s.goods[i].kind, k})
 		}
 	}
 	slices.SortFunc(of, func(a, b take) int { return cmp.Compare(a.kind, b.kind) })
-	return of, value, upper
+	return of
 }
 
 type search struct {
@@ -105,7 +125,7 @@ func relaxed(gs []good, room int64) int64 {
 
 // best is the most valuable filling of all, by table.
 func best(goods []good, capacity int64) (of []take, value, upper int64) {
-	t, _ := newTable(slices.Clone(goods), capacity)
+	t, _ := newTable(goods, capacity)
 	var most filling
 	for _, f := range t.fill([]bar{{capacity: capacity}}, capacity) {
 		if f.value > most.value {

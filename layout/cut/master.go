@@ -31,6 +31,7 @@ type master struct {
 	pull    float64    // towards them, when pricing
 	proved  *big.Rat   // no plan of this demand costs less
 	bound   int64      // the same, rounded up to a price a plan can have
+	enough  int64      // a bound that needs no raising
 	cut     stockCut   // what proves it
 	steps   int        // spent
 }
@@ -49,7 +50,8 @@ const (
 	gain     = -1e-8 // a reduced cost that is worth a pivot
 	listed   = 60    // columns taken from the pool at a time
 	// nodeSteps is how many steps of the simplex make one node: a pivot counts
-	// one and one more for each 50 rows.
+	// one, one more for each 50 rows and for each 1000 entries of the inverse, and
+	// a table one for each 1500 of its own.
 	nodeSteps = 4000
 )
 
@@ -175,12 +177,18 @@ func (m *master) run(limit int) {
 			m.offers = append(m.offers, m.column(q))
 		}
 	}
+	for _, q := range m.priceAt(1, false) {
+		m.offer(q)
+	}
+	if m.done() {
+		return
+	}
 	n := len(m.columns)
 	for pivot := 1; pivot <= 60*n+500 && m.steps < limit; pivot++ {
 		if pivot%refactor == 0 && !m.factor() {
 			return
 		}
-		m.steps += 1 + n/50
+		m.steps += 1 + n/50 + len(m.inverse.rows)/1000
 		c, ok := m.entering()
 		if !ok || !m.pivot(c) {
 			return
@@ -223,11 +231,15 @@ func (m *master) entering() (column, bool) {
 		return column{}, false
 	}
 	for _, q := range found {
-		*m.pool = append(*m.pool, q)
-		m.offers = append(m.offers, m.column(q))
+		m.offer(q)
 	}
 	m.list()
 	return m.shortest()
+}
+
+func (m *master) offer(q pattern) {
+	*m.pool = append(*m.pool, q)
+	m.offers = append(m.offers, m.column(q))
 }
 
 // done reports whether nothing is to be gained any more: the bound has met the
@@ -236,7 +248,7 @@ func (m *master) done() bool {
 	if m.cover {
 		return m.suffices() || m.proved.Sign() > 0
 	}
-	return m.bound > 0 && m.bound >= m.p.up(m.value())
+	return m.bound >= m.enough || m.bound > 0 && m.bound >= m.p.up(m.value())
 }
 
 // suffices reports whether the programme cuts all from the bars given.

@@ -17,9 +17,12 @@ const dualOne = 1 << 39
 // basis, and at its very prices it is exact.
 func (m *master) price() []pattern {
 	for pull := m.pull; ; {
-		found := m.priceAt(pull)
-		if len(found) > 0 || pull == 0 || m.done() {
+		found := m.priceAt(pull, false)
+		if len(found) > 0 || m.done() {
 			return found
+		}
+		if pull == 0 {
+			return m.priceAt(0, true)
 		}
 		if pull -= 0.3; pull < 0.1 {
 			pull = 0
@@ -27,16 +30,17 @@ func (m *master) price() []pattern {
 	}
 }
 
-func (m *master) priceAt(pull float64) []pattern {
+func (m *master) priceAt(pull float64, exact bool) []pattern {
 	goods := make([]good, 0, len(m.kinds))
 	for i, k := range m.kinds {
 		y := float64(pull*m.centre[i]) + float64((1-pull)*m.y[i])
 		v := int64(min(max(y, 0), 1000) * dualOne) // beyond that only what is missing is worth, and 1000 is dear enough
 		goods = append(goods, good{k, m.p.types[k].weight, v, m.demand[k]})
 	}
-	fillings, of, uppers := m.p.fillings(goods)
-	if proved, theta := m.proof(goods, uppers); proved.Cmp(m.proved) >= 0 {
-		m.proved, m.bound, m.cut = proved, m.p.ceiling(proved), newStockCut(goods, uppers)
+	o := m.p.fillings(goods, exact)
+	m.steps += 10 + int(o.work/1500)
+	if proved, theta := m.proof(goods, o.uppers); proved.Cmp(m.proved) >= 0 {
+		m.proved, m.bound, m.cut = proved, m.p.ceiling(proved), newStockCut(goods, o.uppers)
 		for i := range m.kinds {
 			m.centre[i] = theta * float64(goods[i].value) / dualOne
 		}
@@ -46,8 +50,8 @@ func (m *master) priceAt(pull float64) []pattern {
 		reduced float64
 	}
 	var all []found
-	for _, f := range fillings {
-		q := pattern{f.stock, of(f)}
+	for _, f := range o.fillings {
+		q := pattern{f.stock, o.of(f)}
 		c := m.column(q)
 		if r := m.reduced(&c); r < gain {
 			all = append(all, found{q, r})
@@ -71,29 +75,60 @@ func (m *master) priceAt(pull float64) []pattern {
 	return out
 }
 
-// fillings lists valuable fillings of each stock, among them the best, a way to
-// spell them out, and for each stock a value that no filling passes.
-func (p *problem) fillings(goods []good) (all []filling, of func(filling) []take, uppers []int64) {
-	uppers = make([]int64, len(p.stocks))
+// An offering is valuable fillings of each stock, a way to spell them out, and
+// for each stock a value that no filling passes.
+type offering struct {
+	fillings []filling
+	of       func(filling) []take
+	uppers   []int64
+	work     int64
+}
+
+// fillings finds them by table. Where that would be too large, lengths are
+// rounded to a coarser unit: up for the fillings, so that they fit, and down for
+// what none passes; exactly, they are then searched for one by one.
+func (p *problem) fillings(goods []good, exact bool) offering {
+	o := offering{uppers: make([]int64, len(p.stocks))}
 	most := p.stocks[0].capacity
-	worth := slices.DeleteFunc(slices.Clone(goods), func(g good) bool { return g.value <= 0 || g.weight > most })
-	t, work := newTable(worth, most)
-	if most <= tableUnits && work <= tableWork {
-		all = t.fill(p.stocks, most)
-		for _, f := range all {
-			uppers[f.stock] = max(uppers[f.stock], f.value)
+	t, work := newTable(goods, most)
+	coarse := max((most+tableUnits-1)/tableUnits, (work+tableWork-1)/tableWork)
+	o.work = min(work, 2*tableWork)
+	if coarse > 1 && (exact || p.types[len(p.types)-1].weight < 2*coarse) {
+		spelt := make([][]take, len(p.stocks))
+		for i, s := range p.stocks {
+			takes, value, upper := knapsack(goods, s.capacity)
+			o.uppers[i] = upper
+			if spelt[i] = takes; len(takes) > 0 {
+				o.fillings = append(o.fillings, filling{stock: i, value: value})
+			}
 		}
-		return all, func(f filling) []take { return t.of(f, p.stocks[f.stock].capacity) }, uppers
+		o.of = func(f filling) []take { return spelt[f.stock] }
+		return o
 	}
-	spelt := make([][]take, len(p.stocks))
-	for i, s := range p.stocks {
-		takes, value, upper := knapsack(goods, s.capacity)
-		uppers[i] = upper
-		if spelt[i] = takes; len(takes) > 0 {
-			all = append(all, filling{stock: i, value: value})
+	stocks, down := p.stocks, t
+	if coarse > 1 {
+		stocks = slices.Clone(p.stocks)
+		for i := range stocks {
+			stocks[i].capacity /= coarse
 		}
+		less, more := slices.Clone(goods), slices.Clone(goods)
+		for i, g := range goods {
+			less[i].weight = g.weight / coarse
+			more[i].weight = (g.weight + coarse - 1) / coarse
+		}
+		down, _ = newTable(less, stocks[0].capacity)
+		t, _ = newTable(more, stocks[0].capacity)
 	}
-	return all, func(f filling) []take { return spelt[f.stock] }, uppers
+	o.fillings = t.fill(stocks, stocks[0].capacity)
+	within := o.fillings
+	if coarse > 1 {
+		within = down.fill(stocks, stocks[0].capacity)
+	}
+	for _, f := range within {
+		o.uppers[f.stock] = max(o.uppers[f.stock], f.value)
+	}
+	o.of = func(f filling) []take { return t.of(f, stocks[f.stock].capacity) }
+	return o
 }
 
 // proof is what prices of the goods prove: no plan of them costs less. It is in

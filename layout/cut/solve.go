@@ -2,6 +2,7 @@ package cut
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
@@ -23,7 +24,7 @@ func (p *problem) solve() (Plan, error) {
 			f.pool = append(f.pool, u.pattern)
 		}
 	}
-	m := f.programme(demand, counts)
+	m := f.programme(demand, counts, &solution{})
 	f.bound = m.bound
 	for budget := 0; !f.proven() && p.nodes > 0 && budget <= 8; budget++ {
 		f.dive(demand, counts, solution{}, m, budget)
@@ -132,8 +133,7 @@ func (p *problem) topUp(of []take, demand []int, from int, room int64) []take {
 			goods = append(goods, good{j, p.types[j].weight, p.types[j].weight, left[j]})
 		}
 	}
-	more, _, _ := knapsack(goods, room)
-	for _, t := range more {
+	for _, t := range fullest(goods, room) {
 		of = grab(of, t.kind, t.n)
 	}
 	slices.SortFunc(of, func(a, b take) int { return cmp.Compare(a.kind, b.kind) })
@@ -153,8 +153,11 @@ func grab(of []take, kind, n int) []take {
 
 // programme solves the linear programme of what remains, as far as the nodes
 // left allow.
-func (f *finder) programme(demand, counts []int) *master {
+func (f *finder) programme(demand, counts []int, have *solution) *master {
 	m := newMaster(f.p, demand, counts, &f.pool, f.cover)
+	if m.enough = math.MaxInt64; len(f.best.bars) > 0 && !f.cover {
+		m.enough = f.best.price - have.price
+	}
 	m.run(f.p.nodes * nodeSteps)
 	f.p.nodes -= 1 + m.steps/nodeSteps
 	return m
@@ -170,7 +173,7 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 		return
 	}
 	if m == nil {
-		m = f.programme(demand, counts)
+		m = f.programme(demand, counts, &have)
 	}
 	if f.cover {
 		if !m.suffices() {

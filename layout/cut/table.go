@@ -7,7 +7,7 @@ import (
 
 const (
 	tableUnits = 1 << 17 // the largest capacity a table is made for
-	tableWork  = 1 << 22 // steps that are taken without trying a search first
+	tableWork  = 1 << 22 // and the most steps; else lengths are first rounded to a coarser unit
 )
 
 // A table holds the best fillings of every capacity by dynamic programming,
@@ -33,9 +33,11 @@ type filling struct {
 	value          int64
 }
 
-// newTable sorts the goods and reports how many steps the table will take.
+// newTable prepares a table up to a capacity and reports how many steps it will
+// take. Goods of no value, or too heavy, are left out.
 func newTable(goods []good, most int64) (*table, int64) {
-	t := &table{goods: goods}
+	t := &table{goods: slices.DeleteFunc(slices.Clone(goods), func(g good) bool { return g.value <= 0 || g.most <= 0 || g.weight > most })}
+	goods = t.goods
 	slices.SortStableFunc(t.goods, func(a, b good) int {
 		return cmp.Or(cmp.Compare(b.weight, a.weight), cmp.Compare(a.kind, b.kind))
 	})
