@@ -47,7 +47,7 @@ func knapsack(goods []good, capacity int64) (of []take, value, upper int64) {
 }
 
 // subsetNodes is how far a bar's filling is sought.
-const subsetNodes = 4000
+const subsetNodes = 20000
 
 // fullest is the filling that leaves least of a room, as far as a short search
 // finds it.

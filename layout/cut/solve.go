@@ -8,14 +8,7 @@ import (
 
 // solve finds a plan and its bound.
 func (p *problem) solve() (Plan, error) {
-	demand := make([]int, len(p.types))
-	for k, t := range p.types {
-		demand[k] = t.demand
-	}
-	counts := make([]int, len(p.stocks))
-	for i, s := range p.stocks {
-		counts[i] = s.count
-	}
+	demand, counts := p.wanted()
 	f := finder{p: p}
 	for _, slack := range []bool{false, true} {
 		s, ok := p.fill(demand, counts, slack)
@@ -39,6 +32,18 @@ func (p *problem) solve() (Plan, error) {
 	f.best = p.cheaper(f.best)
 	return Plan{Bars: p.plan(f.best), Price: f.best.price, Bound: f.bound, Proven: f.proven(),
 		Nodes: p.rules.Nodes - p.nodes}, nil
+}
+
+// wanted is how many of each kind are asked for, and how many there are of each
+// stock.
+func (p *problem) wanted() (demand, counts []int) {
+	for _, t := range p.types {
+		demand = append(demand, t.demand)
+	}
+	for _, s := range p.stocks {
+		counts = append(counts, s.count)
+	}
+	return demand, counts
 }
 
 // A finder holds the best plan so far and the bound that stops the search.
@@ -206,8 +211,11 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 	slices.SortStableFunc(parts, func(a, b part) int {
 		ac, aw := loose(a.q)
 		bc, bw := loose(b.q)
-		if budget%2 == 0 {
+		switch budget % 3 {
+		case 0:
 			return comparePatterns(b.q, a.q)
+		case 1:
+			return comparePatterns(a.q, b.q)
 		}
 		return cmp.Or(compareRates(bc, bw, ac, aw), comparePatterns(a.q, b.q))
 	})
