@@ -119,8 +119,13 @@ type bar struct {
 	index    int
 	capacity int64 // units
 	price    int64
-	count    int // 0: no limit
+	count    int
 }
+
+// plenty is the count of a stock that can be bought.
+const plenty = 1 << 40
+
+func limited(count int) bool { return count < plenty/2 }
 
 type kind struct {
 	weight int64 // units, kerf included
@@ -148,7 +153,11 @@ func newProblem(stocks []Stock, items []Item, r Rules) (*problem, error) {
 			if !priced {
 				price = int64(s.Length)
 			}
-			p.stocks = append(p.stocks, bar{index: i, capacity: int64(c), price: price, count: s.Count})
+			count := s.Count
+			if count == 0 {
+				count = plenty
+			}
+			p.stocks = append(p.stocks, bar{index: i, capacity: int64(c), price: price, count: count})
 			unit = gcd(unit, c)
 		}
 	}

@@ -3,6 +3,7 @@ package cut
 import (
 	"errors"
 	"math/rand/v2"
+	"reflect"
 	"testing"
 
 	"copingset/layout/length"
@@ -143,7 +144,7 @@ func TestLengthsAgainstAllPlans(t *testing.T) {
 		var items []Item
 		var all []length.Length
 		for range rapid.IntRange(1, 6).Draw(t, "items") {
-			it := Item{length.Length(rapid.IntRange(5, 30).Draw(t, "length")) * in, rapid.IntRange(1, 2).Draw(t, "count")}
+			it := Item{length.Length(rapid.IntRange(5, 30).Draw(t, "length"))*in + length.Length(rapid.SampledFrom([]int{0, 0, 1, 7}).Draw(t, "over")), rapid.IntRange(1, 2).Draw(t, "count")}
 			items = append(items, it)
 			for range it.Count {
 				all = append(all, it.Length)
@@ -190,6 +191,59 @@ func TestJobsOfTwoHundredAreProven(t *testing.T) {
 			}
 			if !p.Proven {
 				t.Errorf("%d items, draw %d: %d bars, bound %d", n, seed, p.Price/int64(138*in), p.Bound/int64(138*in))
+			}
+		}
+	}
+}
+
+// With two lengths of bar at their own prices a plan is proven or within the
+// price of half a bar, and most are proven.
+func TestJobsOfTwoStocks(t *testing.T) {
+	stocks := []Stock{{Length: 138 * in, Price: 90}, {Length: 118 * in, Price: 79}}
+	r := Rules{Kerf: in / 8, EndTrim: in / 4, Nodes: 400}
+	proven, all := 0, 0
+	for _, n := range []int{20, 50, 100, 200} {
+		for seed := range uint64(6) {
+			items := closers(n, seed+7)
+			p, err := Lengths(stocks, items, r)
+			if err != nil {
+				t.Fatal(err)
+			}
+			whole(t, p, stocks, items, r)
+			if all++; p.Proven {
+				proven++
+			} else if p.Price-p.Bound > 45 {
+				t.Errorf("%d items, draw %d: price %d, bound %d", n, seed, p.Price, p.Bound)
+			}
+		}
+	}
+	if proven < all*3/4 {
+		t.Errorf("%d of %d proven", proven, all)
+	}
+}
+
+// Large jobs come within a thousandth of their bound, in few nodes, and twice
+// alike.
+func TestLargeJobs(t *testing.T) {
+	r := Rules{Kerf: in / 8, EndTrim: in / 4, Nodes: 60}
+	for _, n := range []int{1000, 5000} {
+		for _, stocks := range [][]Stock{{{Length: 138 * in}}, {{Length: 138 * in, Price: 90}, {Length: 118 * in, Price: 79}}} {
+			items := closers(n, 7)
+			p, err := Lengths(stocks, items, r)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if len(stocks) > 1 {
+				whole(t, p, stocks, items, r)
+			}
+			if p.Price-p.Bound > p.Bound/1000 || len(stocks) == 1 && !p.Proven {
+				t.Errorf("%d items, %d stocks: price %d, bound %d", n, len(stocks), p.Price, p.Bound)
+			}
+			if n > 1000 {
+				continue
+			}
+			if again, _ := Lengths(stocks, items, r); !reflect.DeepEqual(p, again) {
+				t.Errorf("%d items, %d stocks: two plans of one order differ", n, len(stocks))
 			}
 		}
 	}

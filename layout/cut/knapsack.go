@@ -6,11 +6,8 @@ import (
 )
 
 // knapsackNodes is how far the search of one knapsack goes before the table
-// takes over, and tableUnits the largest table.
-const (
-	knapsackNodes = 20000
-	tableUnits    = 1 << 17
-)
+// takes over.
+const knapsackNodes = 20000
 
 // A good is a kind on offer to a knapsack.
 type good struct {
@@ -38,29 +35,47 @@ func knapsack(goods []good, capacity int64) (of []take, value, upper int64) {
 		// weights below 2^40 pass 64 bits, so compare as fractions.
 		return cmp.Or(compareRates(b.value, b.weight, a.value, a.weight), cmp.Compare(a.kind, b.kind))
 	})
-	s := search{goods: gs, n: make([]int, len(gs)), best: make([]int, len(gs)), left: knapsackNodes}
+	s := newSearch(gs, capacity, knapsackNodes)
+	upper = s.value
+	if s.left <= 0 {
+		if capacity <= tableUnits {
+			return best(gs, capacity)
+		}
+		upper = relaxed(gs, capacity)
+	}
+	return s.of(), s.value, upper
+}
+
+// subsetNodes is how far a bar's filling is sought.
+const subsetNodes = 20000
+
+// fullest is the filling that leaves least of a room, as far as a short search
+// finds it.
+func fullest(goods []good, room int64) []take {
+	s := newSearch(goods, room, subsetNodes)
+	return s.of()
+}
+
+// newSearch searches goods in their order, which must be by value for weight.
+func newSearch(gs []good, capacity int64, nodes int) *search {
+	s := &search{goods: gs, n: make([]int, len(gs)), best: make([]int, len(gs)), left: nodes}
 	s.lightest = make([]int64, len(gs)+1)
 	s.lightest[len(gs)] = capacity + 1
 	for i := len(gs) - 1; i >= 0; i-- {
 		s.lightest[i] = min(s.lightest[i+1], gs[i].weight)
 	}
 	s.visit(0, capacity, 0)
-	n, value, upper := s.best, s.value, s.value
-	if s.left <= 0 {
-		if capacity <= tableUnits {
-			n, value = table(gs, capacity)
-			upper = value
-		} else {
-			upper = relaxed(gs, capacity)
-		}
-	}
-	for i, k := range n {
+	return s
+}
+
+func (s *search) of() (of []take) {
+	for i, k := range s.best {
 		if k > 0 {
-			of = append(of, take{gs[i].kind, k})
+			of = append(of, take{s.goods[i].kind, k})
 		}
 	}
 	slices.SortFunc(of, func(a, b take) int { return cmp.Compare(a.kind, b.kind) })
-	return of, value, upper
+	return of
 }
 
 type search struct {
@@ -108,39 +123,14 @@ func relaxed(gs []good, room int64) int64 {
 	return v
 }
 
-// table fills a capacity by dynamic programming, a good's multiples split into
-// powers of two.
-func table(gs []good, capacity int64) ([]int, int64) {
-	type part struct {
-		good, n int
-	}
-	var parts []part
-	for i, g := range gs {
-		for left, k := int(min(int64(g.most), capacity/g.weight)), 1; left > 0; k *= 2 {
-			k = min(k, left)
-			parts = append(parts, part{i, k})
-			left -= k
+// best is the most valuable filling of all, by table.
+func best(goods []good, capacity int64) (of []take, value, upper int64) {
+	t, _ := newTable(goods, capacity)
+	var most filling
+	for _, f := range t.fill([]bar{{capacity: capacity}}, capacity) {
+		if f.value > most.value {
+			most = f
 		}
 	}
-	best := make([]int64, capacity+1)
-	took := make([][]uint64, len(parts))
-	for j, q := range parts {
-		w, v := gs[q.good].weight*int64(q.n), gs[q.good].value*int64(q.n)
-		took[j] = make([]uint64, capacity/64+1)
-		for c := capacity; c >= w; c-- {
-			if t := best[c-w] + v; t > best[c] {
-				best[c] = t
-				took[j][c/64] |= 1 << (c % 64)
-			}
-		}
-	}
-	n := make([]int, len(gs))
-	c := capacity
-	for j := len(parts) - 1; j >= 0; j-- {
-		if took[j][c/64]&(1<<(c%64)) != 0 {
-			n[parts[j].good] += parts[j].n
-			c -= gs[parts[j].good].weight * int64(parts[j].n)
-		}
-	}
-	return n, best[capacity]
+	return t.of(most, capacity), most.value, most.value
 }

@@ -2,29 +2,28 @@ package cut
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
 // solve finds a plan and its bound.
 func (p *problem) solve() (Plan, error) {
-	demand := make([]int, len(p.types))
-	for k, t := range p.types {
-		demand[k] = t.demand
-	}
-	counts := make([]int, len(p.stocks))
-	for i, s := range p.stocks {
-		counts[i] = s.count
-	}
+	demand, counts := p.wanted()
 	f := finder{p: p}
-	f.keep(p.fill(demand, counts, false))
-	f.keep(p.fill(demand, counts, true))
-	m := newMaster(p, demand, counts, &f.pool)
-	m.run()
+	for _, slack := range []bool{false, true} {
+		s, ok := p.fill(demand, counts, slack)
+		f.keep(s, ok)
+		for _, u := range s.bars {
+			f.pool = append(f.pool, u.pattern)
+		}
+	}
+	m := f.programme(demand, counts, &solution{})
 	f.bound = m.bound
 	for budget := 0; !f.proven() && p.nodes > 0 && budget <= 8; budget++ {
 		f.dive(demand, counts, solution{}, m, budget)
 		if budget == 0 && !f.proven() {
-			f.exhaust(demand, counts, solution{})
+			f.exhaust(demand, counts, solution{}, exhaustNodes)
+			f.buy(demand, counts, m.cut)
 		}
 	}
 	if len(f.best.bars) == 0 {
@@ -35,12 +34,25 @@ func (p *problem) solve() (Plan, error) {
 		Nodes: p.rules.Nodes - p.nodes}, nil
 }
 
+// wanted is how many of each kind are asked for, and how many there are of each
+// stock.
+func (p *problem) wanted() (demand, counts []int) {
+	for _, t := range p.types {
+		demand = append(demand, t.demand)
+	}
+	for _, s := range p.stocks {
+		counts = append(counts, s.count)
+	}
+	return demand, counts
+}
+
 // A finder holds the best plan so far and the bound that stops the search.
 type finder struct {
 	p     *problem
 	pool  []pattern
 	best  solution
 	bound int64
+	cover bool // the stock is given: any plan from it will do
 }
 
 func (f *finder) proven() bool { return len(f.best.bars) > 0 && f.best.price <= f.bound }
@@ -67,7 +79,7 @@ func (p *problem) fill(demand, counts []int, slack bool) (solution, bool) {
 		best, found := pattern{}, false
 		var bestPrice, bestWeight int64
 		for i, st := range p.stocks {
-			if st.capacity < p.types[k].weight || st.count > 0 && counts[i] == 0 {
+			if st.capacity < p.types[k].weight || counts[i] == 0 {
 				continue
 			}
 			q := pattern{i, p.fillOne(demand, k, st.capacity, slack)}
@@ -83,10 +95,8 @@ func (p *problem) fill(demand, counts []int, slack bool) (solution, bool) {
 		for _, t := range best.of {
 			n = min(n, demand[t.kind]/t.n)
 		}
-		if p.stocks[best.stock].count > 0 {
-			n = min(n, counts[best.stock])
-			counts[best.stock] -= n
-		}
+		n = min(n, counts[best.stock])
+		counts[best.stock] -= n
 		for _, t := range best.of {
 			demand[t.kind] -= t.n * n
 		}
@@ -112,20 +122,26 @@ func (p *problem) fillOne(demand []int, k int, capacity int64, slack bool) []tak
 		}
 		return of
 	}
-	goods := make([]good, 0, len(demand)-k)
-	for j := k; j < len(demand); j++ {
-		n := demand[j]
-		if j == k {
-			n--
-		}
-		if n > 0 && p.types[j].weight <= room {
-			goods = append(goods, good{j, p.types[j].weight, p.types[j].weight, n})
+	return p.topUp(of, demand, k, room)
+}
+
+// topUp adds to a filling what leaves least of its room, of the kinds from one
+// on.
+func (p *problem) topUp(of []take, demand []int, from int, room int64) []take {
+	left := slices.Clone(demand)
+	for _, t := range of {
+		left[t.kind] -= t.n
+	}
+	var goods []good
+	for j := from; j < len(left); j++ {
+		if left[j] > 0 && p.types[j].weight <= room {
+			goods = append(goods, good{j, p.types[j].weight, p.types[j].weight, left[j]})
 		}
 	}
-	more, _, _ := knapsack(goods, room)
-	for _, t := range more {
+	for _, t := range fullest(goods, room) {
 		of = grab(of, t.kind, t.n)
 	}
+	slices.SortFunc(of, func(a, b take) int { return cmp.Compare(a.kind, b.kind) })
 	return of
 }
 
@@ -140,6 +156,18 @@ func grab(of []take, kind, n int) []take {
 	return append(of, take{kind, n})
 }
 
+// programme solves the linear programme of what remains, as far as the nodes
+// left allow.
+func (f *finder) programme(demand, counts []int, have *solution) *master {
+	m := newMaster(f.p, demand, counts, &f.pool, f.cover)
+	if m.enough = math.MaxInt64; len(f.best.bars) > 0 && !f.cover {
+		m.enough = f.best.price - have.price
+	}
+	m.run(f.p.nodes * nodeSteps)
+	f.p.nodes -= 1 + m.steps/nodeSteps
+	return m
+}
+
 // dive takes the whole parts of the programme's solution as bars, then one more
 // bar of its fractional patterns, and so on with what remains: first the
 // pattern most nearly taken already, and at the cost of the budget one of the
@@ -149,38 +177,64 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 	if p.nodes <= 0 || f.proven() {
 		return
 	}
-	// A programme of many rows costs more, by their square.
-	p.nodes -= 1 + len(p.types)*len(p.types)/40000
 	if m == nil {
-		m = newMaster(p, demand, counts, &f.pool)
-		m.run()
+		m = f.programme(demand, counts, &have)
 	}
-	if len(f.best.bars) > 0 && have.price+m.bound >= f.best.price {
+	if f.cover {
+		if !m.suffices() {
+			return
+		}
+	} else if len(f.best.bars) > 0 && have.price+m.bound >= f.best.price {
 		return
 	}
 	demand, counts, have = slices.Clone(demand), slices.Clone(counts), have.clone()
 	type part struct {
-		q    pattern
-		rest float64
+		q     pattern
+		whole int
+		rest  float64
 	}
 	var parts []part
-	for i, c := range m.basis {
+	for i, c := range m.columns {
 		if c.pattern == nil || m.x[i] < 1e-5 {
 			continue
 		}
 		whole := int(m.x[i] + 1e-5)
-		if n := f.room(*c.pattern, demand, counts, whole); n > 0 {
-			f.take(*c.pattern, n, demand, counts, &have)
+		parts = append(parts, part{*c.pattern, whole, m.x[i] - float64(whole)})
+	}
+	// At the top the loosest bars are left open, more of them each time, so that
+	// what remains can be cut otherwise.
+	leave := 0
+	if len(have.bars) == 0 {
+		leave = loosened * budget
+	}
+	loose := func(q pattern) (int64, int64) { return p.stocks[q.stock].capacity, p.weight(q) }
+	slices.SortStableFunc(parts, func(a, b part) int {
+		ac, aw := loose(a.q)
+		bc, bw := loose(b.q)
+		switch budget % 3 {
+		case 0:
+			return comparePatterns(b.q, a.q)
+		case 1:
+			return comparePatterns(a.q, b.q)
 		}
-		if rest := m.x[i] - float64(whole); rest > 1e-5 {
-			parts = append(parts, part{*c.pattern, rest})
+		return cmp.Or(compareRates(bc, bw, ac, aw), comparePatterns(a.q, b.q))
+	})
+	for _, q := range parts {
+		if len(q.q.of) > 1 || q.q.of[0].n > 1 {
+			less := min(leave, q.whole)
+			leave -= less
+			q.whole -= less
+		}
+		if n := f.room(q.q, demand, counts, q.whole); n > 0 {
+			f.take(q.q, n, demand, counts, &have)
 		}
 	}
+	parts = slices.DeleteFunc(parts, func(q part) bool { return q.rest < 1e-5 })
 	s, ok := p.fill(demand, counts, false)
 	f.keepWith(have, s, ok)
 	s, ok = p.fill(demand, counts, true)
 	f.keepWith(have, s, ok)
-	if f.exhaust(demand, counts, have) || f.proven() {
+	if f.exhaust(demand, counts, have, exhaustNodes) || f.proven() {
 		return
 	}
 	// Nearly taken first; alike, the fuller bar.
@@ -193,14 +247,52 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 			return
 		}
 		if f.room(q.q, demand, counts, 1) == 0 {
-			budget++
-			continue
+			ok := false
+			if q.q, ok = f.trimmed(q.q, demand, counts); !ok {
+				budget++
+				continue
+			}
 		}
 		d, c, h := slices.Clone(demand), slices.Clone(counts), have.clone()
 		f.take(q.q, 1, d, c, &h)
+		for n, more := range parts[j+1:] {
+			if n >= len(parts)/batch || more.rest < 0.5 {
+				break
+			}
+			if f.room(more.q, d, c, 1) > 0 {
+				f.take(more.q, 1, d, c, &h)
+			}
+		}
 		f.dive(d, c, h, nil, budget-j)
 	}
 }
+
+// trimmed is a bar of the pattern's stock with those of its cuts that are still
+// wanted, and what fills it best. It is false where nothing of it is wanted.
+func (f *finder) trimmed(q pattern, demand, counts []int) (pattern, bool) {
+	s := f.p.stocks[q.stock]
+	if counts[q.stock] == 0 {
+		return q, false
+	}
+	out := pattern{stock: q.stock}
+	room := s.capacity
+	for _, t := range q.of {
+		if n := min(t.n, demand[t.kind]); n > 0 {
+			out.of = append(out.of, take{t.kind, n})
+			room -= int64(n) * f.p.types[t.kind].weight
+		}
+	}
+	if len(out.of) == 0 {
+		return q, false
+	}
+	out.of = f.p.topUp(out.of, demand, 0, room)
+	return out, true
+}
+
+// batch: of so many fractional patterns one more is taken without solving anew.
+const batch = 30
+
+const loosened = 8
 
 // room is how many bars of a pattern, at most n, the demand and the stock in
 // hand still take whole.
@@ -208,19 +300,14 @@ func (f *finder) room(q pattern, demand, counts []int, n int) int {
 	for _, t := range q.of {
 		n = min(n, demand[t.kind]/t.n)
 	}
-	if f.p.stocks[q.stock].count > 0 {
-		n = min(n, counts[q.stock])
-	}
-	return n
+	return min(n, counts[q.stock])
 }
 
 func (f *finder) take(q pattern, n int, demand, counts []int, have *solution) {
 	for _, t := range q.of {
 		demand[t.kind] -= n * t.n
 	}
-	if f.p.stocks[q.stock].count > 0 {
-		counts[q.stock] -= n
-	}
+	counts[q.stock] -= n
 	have.add(f.p, q, n)
 }
 
@@ -249,7 +336,7 @@ func (p *problem) cheaper(s solution) solution {
 	for _, u := range s.bars {
 		best := u.pattern.stock
 		for i, st := range p.stocks {
-			if st.price < p.stocks[best].price && st.capacity >= p.weight(u.pattern) && (st.count == 0 || left[i] >= u.n) {
+			if st.price < p.stocks[best].price && st.capacity >= p.weight(u.pattern) && left[i] >= u.n {
 				best = i
 			}
 		}
@@ -265,6 +352,7 @@ func (p *problem) cheaper(s solution) solution {
 const (
 	exhaustItems = 60
 	exhaustNodes = 3000
+	exhaustNode  = 1000 // steps of it that make a node
 )
 
 // exhaust looks through all plans of what remains, where it is little: bars are
@@ -273,7 +361,7 @@ const (
 // Knapsack Problems, 1990, chapter 8), from each stock in turn. It reports
 // whether it has seen all that could be better than the best plan; at the root
 // that proves it.
-func (f *finder) exhaust(demand, counts []int, have solution) bool {
+func (f *finder) exhaust(demand, counts []int, have solution, steps int) bool {
 	p := f.p
 	items := 0
 	for _, d := range demand {
@@ -282,7 +370,7 @@ func (f *finder) exhaust(demand, counts []int, have solution) bool {
 	if items > exhaustItems {
 		return false
 	}
-	e := completion{f: f, demand: slices.Clone(demand), counts: slices.Clone(counts), have: have.clone(), left: min(exhaustNodes, 100*p.nodes)}
+	e := completion{f: f, demand: slices.Clone(demand), counts: slices.Clone(counts), have: have.clone(), left: min(steps, exhaustNode*p.nodes)}
 	for i, s := range p.stocks {
 		if r := &p.stocks[e.rate]; compareRates(s.price, s.capacity, r.price, r.capacity) < 0 {
 			e.rate = i
@@ -291,10 +379,16 @@ func (f *finder) exhaust(demand, counts []int, have solution) bool {
 	for k, d := range demand {
 		e.weight += int64(d) * p.types[k].weight
 	}
+	if f.cover {
+		for i, n := range counts {
+			e.spare += int64(n) * p.stocks[i].capacity
+		}
+		e.spare -= e.weight
+	}
 	start := e.left
 	e.visit()
-	p.nodes -= (start - e.left) / 100 // a step here is a small part of a programme's
-	if e.left > 0 && len(have.bars) == 0 && len(f.best.bars) > 0 {
+	p.nodes -= (start - e.left) / exhaustNode // a step here is a small part of a programme's
+	if !f.cover && e.left > 0 && len(have.bars) == 0 && len(f.best.bars) > 0 {
 		f.bound = max(f.bound, f.best.price)
 	}
 	return e.left > 0
@@ -305,7 +399,8 @@ type completion struct {
 	demand, counts []int
 	weight         int64 // of all that is left
 	have           solution
-	rate           int // stock of the least price for its length
+	rate           int   // stock of the least price for its length
+	spare          int64 // of stock that is given: its length beyond the weight
 	left           int
 }
 
@@ -322,13 +417,16 @@ func (e *completion) visit() {
 	if r := p.stocks[e.rate]; len(e.f.best.bars) > 0 && e.have.price+p.next(mulCeil(e.weight, r.price, r.capacity)) >= e.f.best.price {
 		return
 	}
+	if e.spare < 0 {
+		return
+	}
 	k := 0
 	for e.demand[k] == 0 {
 		k++
 	}
 	var fills []pattern
 	for i, s := range p.stocks {
-		if room := s.capacity - p.types[k].weight; room >= 0 && (s.count == 0 || e.counts[i] > 0) {
+		if room := s.capacity - p.types[k].weight; room >= 0 && e.counts[i] > 0 {
 			e.fillings(i, k, room, k, []take{{k, 1}}, &fills)
 		}
 	}
@@ -340,7 +438,13 @@ func (e *completion) visit() {
 		e.f.take(q, 1, e.demand, e.counts, &e.have)
 		w := p.weight(q)
 		e.weight -= w
+		if e.f.cover {
+			e.spare -= p.stocks[q.stock].capacity - w
+		}
 		e.visit()
+		if e.f.cover {
+			e.spare += p.stocks[q.stock].capacity - w
+		}
 		e.weight += w
 		e.f.giveBack(q, e.demand, e.counts, &e.have)
 		if e.left <= 0 || e.f.proven() {
@@ -354,9 +458,7 @@ func (f *finder) giveBack(q pattern, demand, counts []int, have *solution) {
 	for _, t := range q.of {
 		demand[t.kind] += t.n
 	}
-	if f.p.stocks[q.stock].count > 0 {
-		counts[q.stock]++
-	}
+	counts[q.stock]++
 	have.bars = have.bars[:len(have.bars)-1]
 	have.price -= f.p.stocks[q.stock].price
 }
