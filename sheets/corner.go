@@ -378,7 +378,7 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 		if q.Wide == q.Narrow {
 			rows = append(rows, []string{"Width", "inside " + b.shopShort(q.Inside) + ", girth " + b.shopShort(q.Girth)})
 		} else {
-			rows = append(rows, b.twoWidthRows(q)...)
+			rows = append(rows, b.twoWidthRows(q, true)...)
 		}
 	}
 	if h := q.Hand.String(); h != "" {

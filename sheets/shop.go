@@ -427,7 +427,7 @@ func (b *book) familyFacts(f *layout.Family, g []*layout.Family) table {
 		add("Blank, girth", b.inBlank(f.Bodies[0].Girth))
 	}
 	if q := f.Pieces[0]; q.Wide != q.Narrow && q.Kind != cap.Transition {
-		rows = append(rows, b.twoWidthRows(q)...)
+		rows = append(rows, b.twoWidthRows(q, false)...)
 	} else {
 		add("Inside width", b.shopShort(q.Inside))
 	}

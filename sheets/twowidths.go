@@ -20,13 +20,18 @@ func legNames(q *layout.Piece) []string {
 	return out
 }
 
-// twoWidthRows are the facts of a corner of two widths, leg by leg.
-func (b *book) twoWidthRows(q *layout.Piece) [][]string {
+// twoWidthRows are the facts of a corner of two widths, leg by leg, with the
+// girths by outside dimensions where no blank is listed.
+func (b *book) twoWidthRows(q *layout.Piece, girth bool) [][]string {
 	names := legNames(q)
 	var width, slope []string
 	for i, p := range q.Parts {
-		width = append(width, names[i]+" inside "+b.shopShort(p.Inside())+", girth "+b.shopShort(p.Girth(&b.j.System)))
-		words := names[i] + " " + drawing.Letter(view.LegSlopeWords(b.l, p.Slope(&b.j.System)))
+		words := names[i] + " inside " + b.shopShort(p.Inside())
+		if girth {
+			words += ", girth " + b.shopShort(p.Girth(&b.j.System))
+		}
+		width = append(width, words)
+		words = names[i] + " " + drawing.Letter(view.LegSlopeWords(b.l, p.Slope(&b.j.System)))
 		if off := view.StandsOff(b.l, p); off != "" {
 			words += ", " + drawing.Letter(off)
 		}

@@ -147,6 +147,9 @@ func (d *flat) faces() {
 				{name + "  " + deep, finish[0] + " " + finish[1], film}, {name, deep, finish[0], finish[1], film},
 				{name + "  " + deep, finish[0] + " " + finish[1]}, {name, deep, finish[0], finish[1]}, finish,
 			}, tries...)
+			if fall := legFall(d.l, d.f, f); fall != "" {
+				tries = append([][]string{{name + "  " + deep, fall, finish[0] + " " + finish[1], film}, {name + "  " + deep, fall}, {name, deep, fall}, {fall}}, tries...)
+			}
 		}
 		for _, lines := range tries {
 			lab := place.Label{Lines: lines, Face: drawing.Bold, About: box.Centre(), Where: f.Name}

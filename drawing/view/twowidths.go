@@ -1,10 +1,13 @@
 package view
 
 import (
+	"math"
 	"strconv"
 
 	"copingset/drawing"
 	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/length"
 )
@@ -16,6 +19,18 @@ func LegSlopeWords(l *layout.Layout, s job.Slope) string {
 		return "level top"
 	}
 	return slopeWords(l, s) + " (" + strconv.FormatFloat(float64(s)/1e7, 'f', 2, 64) + "%)"
+}
+
+// legFall letters how the top of a leg falls, where the legs of its piece have
+// two widths; the face is the leg's top as folded.
+func legFall(l *layout.Layout, f *layout.Family, top fold.Face) string {
+	p := f.Pieces[0]
+	if p.Wide == p.Narrow || p.Kind == cap.Transition {
+		return ""
+	}
+	roof, street := top.Corners[0], top.Corners[3] // at the left end; y of a solid grows to the street
+	s := job.Slope(math.Round((street.Z - roof.Z) / (street.Y - roof.Y) * 1e9))
+	return drawing.Letter("falls " + LegSlopeWords(l, s))
 }
 
 // StandsOff says how a leg of a corner of two widths stands beside the cap at its

@@ -76,6 +76,41 @@ func TestPublishedPitchTrims(t *testing.T) {
 	}
 }
 
+// Trims of corners of two widths, and of one, against the plane geometry of two
+// strips that meet: MD-20 to MD-22 of common tables, worked by hand.
+func TestPublishedTwoWidthTrims(t *testing.T) {
+	cases := []struct {
+		source         string
+		turn, included job.Angle
+		w1, w2         float64 // in
+		trim1, trim2   float64
+	}{
+		{"derived from (w2 - w1 cos)/sin: a square corner swaps the widths", 90, 90, 12, 8, 8, 12},
+		{"derived, cos 60 = 1/2, sin 60 = 0.866025", 60, 120, 12, 8, 2.3094, 9.2376},
+		{"derived, sin 45 = cos 45 = 0.707107: the wider leg's rear is the longer", 45, 135, 12, 8, -0.6863, 8.9706},
+		{"AC 43.13-1B Table 4-7: equal widths give width x tan(60/2) = 0.5773", 60, 120, 12, 12, 6.9282, 6.9282},
+	}
+	for _, c := range cases {
+		if c.turn+c.included != 180 {
+			t.Errorf("%s: turn %d and included %d are not supplements", c.source, c.turn, c.included)
+		}
+		w1, w2 := length.FromInches(c.w1), length.FromInches(c.w2)
+		for _, inside := range []bool{false, true} {
+			turn, sign := c.turn*job.Degree, 1.0
+			if inside {
+				turn, sign = -turn, -1
+			}
+			got, back := MiterTrims(w1, w2, turn), MiterTrims(w2, w1, turn)
+			if math.Abs(got[0].Inch()-sign*c.trim1) > 0.0001 || math.Abs(got[1].Inch()-sign*c.trim2) > 0.0001 {
+				t.Errorf("%s: %g to %g at %d: trims %.4f and %.4f, want %.4f and %.4f", c.source, c.w1, c.w2, turn/job.Degree, got[0].Inch(), got[1].Inch(), sign*c.trim1, sign*c.trim2)
+			}
+			if back[0] != got[1] || back[1] != got[0] {
+				t.Errorf("%s: its mirror image has trims %v, not %v exchanged", c.source, back, got)
+			}
+		}
+	}
+}
+
 // Thermal movement of the handbooks: MD-01, MD-04 to MD-06 of common tables.
 func TestPublishedGap(t *testing.T) {
 	cases := []struct {
