@@ -177,6 +177,8 @@ func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
 	switch {
 	case r.Job.Datum.Mark != "":
 		start = r.Job.Datum.Mark
+	case r.Left.Corner != nil && r.Left.Corner.Straight():
+		start = "break in the slope of the wall top at the left hand, the " + r.Left.Corner.Pitch.String() + " " + r.Left.Corner.Name + ", front face"
 	case r.Left.Step != nil && r.Left.Step.Up():
 		start = "riser of the step at the left hand, up to run " + r.Left.Step.Beyond.Name
 	case r.Left.Step != nil:
