@@ -237,10 +237,19 @@ func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
 	}
 	rows = append(rows, []string{"Packing", span(b.short(r.PackLeast), b.short(r.PackMost)) + " at any reading, either face"})
 	surface := "level along the run"
+	if rise := r.SetRight - r.SetLeft; rise != 0 {
+		way := "rises "
+		if rise < 0 {
+			way = "falls "
+		}
+		surface = way + b.short(length.Abs(rise)) + " from the left end to the right, " + angle(max(r.Incline(), -r.Incline())) + "; stations are taped along it"
+	}
 	if p.Cross != 0 {
 		surface += ", falls to the roof by " + slope(p.Cross, b.metric)
-	} else {
+	} else if r.SetRight == r.SetLeft {
 		surface += " and across"
+	} else {
+		surface += "; level across"
 	}
 	rows = append(rows, []string{"Set surface", surface})
 	for _, f := range fastenerTypes(r) {
