@@ -242,7 +242,7 @@ func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
 		if rise < 0 {
 			way = "falls "
 		}
-		surface = way + b.short(length.Abs(rise)) + " from the left end to the right, " + angle(max(r.Incline(), -r.Incline())) + "; stations are taped along it"
+		surface = way + b.text(length.Abs(rise)) + " from the left end to the right, " + angle(max(r.Incline(), -r.Incline())) + "; stations are taped along it"
 	}
 	if p.Cross != 0 {
 		surface += ", falls to the roof by " + slope(p.Cross, b.metric)

@@ -50,8 +50,10 @@ func runElevationOf(f *runFrame) drawing.Scene {
 	e.pad.Group(drawing.Packing, "", e.packing)
 	e.pad.Group(drawing.Wall, "", e.wallTops)
 	e.pad.Group(drawing.Chairs, "", e.chairRects)
-	e.pad.Group(drawing.Caps, "", e.caps)
-	e.pad.Group(drawing.Caps, "", e.stubs)
+	e.pad.Group(drawing.Caps, "", func(g *drawing.Scene) {
+		e.caps(g)
+		e.stubs(g)
+	})
 	e.placer = place.New(drawing.Box(0, -5000, width, 20000))
 	e.placer.First = e.first
 	e.placed = e.placer.Notes
