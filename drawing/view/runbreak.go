@@ -61,11 +61,16 @@ func (e *runElev) stubs(g *drawing.Scene) {
 	}
 }
 
-// chairShape is a chair as it lies on the set surface, tilted with it.
+// tiltShows is the least tilt of a chair, from end to end on paper, that is
+// drawn.
+const tiltShows drawing.Unit = 20
+
+// chairShape is a chair as it lies on the set surface, tilted with it where it
+// shows.
 func (e *runElev) chairShape(c *layout.Chair) []drawing.Point {
 	l, r := c.Left(e.sys), c.Right(e.sys)
 	zl, zr := e.set(e.r.ToFront(l)), e.set(e.r.ToFront(r))
-	if zl == zr {
+	if d := e.z(zl) - e.z(zr); max(d, -d) < tiltShows {
 		return e.chairBox(c).Corners()
 	}
 	rise := e.sys.Chair.Rise
