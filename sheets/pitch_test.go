@@ -31,8 +31,13 @@ func TestPitchMitersAreLettered(t *testing.T) {
 	l := gable(t)
 	pages := Packet(l, Options{})
 	c := drawn{layout: l, sheets: pages}
-	for _, f := range Check(l, Options{}) {
-		t.Error(f)
+	metric := gable(t).Job
+	metric.Units = job.Metric
+	inMetric, _ := layout.Build(metric)
+	for _, q := range []*layout.Layout{l, inMetric} {
+		for _, f := range Check(q, Options{}) {
+			t.Error(f)
+		}
 	}
 	for _, k := range []struct {
 		kind  Kind
