@@ -33,9 +33,21 @@ func SurveyStations(p *job.Perimeter, r *job.Run, every, grid length.Length) []S
 	if p.Kind == job.Open && r == &p.Runs[0] {
 		start.What = "left end"
 	}
+	if i := slices.IndexFunc(p.Runs, func(q job.Run) bool { return q.Name == r.Name }); i >= 0 {
+		if i == 0 {
+			i = len(p.Runs)
+		}
+		if p.Runs[i-1].Right.Kind == job.EndPitch {
+			start.What = "left break of the slope"
+		}
+	}
 	out := []SurveyStation{start}
 	end := SurveyStation{At: r.Length, Known: r.StationFace == r.Face, What: "right corner"}
-	if r.Right.Kind != job.EndTurn {
+	switch r.Right.Kind {
+	case job.EndTurn:
+	case job.EndPitch:
+		end.What = "right break of the slope"
+	default:
 		end.What = "right end"
 	}
 	if end.Known && r.Basis == job.Drawing {

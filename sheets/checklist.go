@@ -88,9 +88,13 @@ func (b *book) checkItems() []item {
 	}
 	add("Splice plate", b.exactly(s.Splice.Length)+" long, its middle under the joint; tape "+b.exactly(s.Splice.Tape)+" from the joint’s centre line, both sides", "fabricator")
 	add("Joint gap", "as the table of its run sheet at the temperature of the METAL when set; never under "+b.exactly(s.Joint.LeastGap)+" nor over "+b.shopText(cap.MovementOf(s).Seal), "job")
-	miters, ends := 0, 0
+	miters, ends, breaks := 0, 0, 0
 	for _, p := range b.l.Perimeters {
 		for _, q := range p.Pieces {
+			if q.Kind == cap.PitchMiter {
+				breaks++
+				continue
+			}
 			miters += len(q.Miters)
 			if q.Kind == cap.EndCap || q.Kind == cap.WallEnd {
 				ends++
@@ -99,6 +103,9 @@ func (b *book) checkItems() []item {
 	}
 	if miters > 0 {
 		add("Corners", plural(miters, "miter")+": hand as marked, seam sound and sealed, supports under the miter as the corner sheets", "fabricator")
+	}
+	if breaks > 0 {
+		add("Pitch miters", plural(breaks, "pitch miter")+": over the break, each leg straight on its run, seam sound and sealed", "fabricator")
 	}
 	if ends > 0 {
 		add("Ends", plural(ends, "end")+" closed as the corner sheets", "fabricator")

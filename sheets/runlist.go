@@ -177,6 +177,8 @@ func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
 	switch {
 	case r.Job.Datum.Mark != "":
 		start = r.Job.Datum.Mark
+	case r.Left.Corner != nil && r.Left.Corner.Straight():
+		start = "break in the slope of the wall top at the left hand, the " + r.Left.Corner.Pitch.String() + " " + r.Left.Corner.Name + ", front face"
 	case r.Left.Step != nil && r.Left.Step.Up():
 		start = "riser of the step at the left hand, up to run " + r.Left.Step.Beyond.Name
 	case r.Left.Step != nil:
@@ -236,10 +238,19 @@ func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
 	}
 	rows = append(rows, []string{"Packing", span(b.short(r.PackLeast), b.short(r.PackMost)) + " at any reading, either face"})
 	surface := "level along the run"
+	if rise := r.SetRight - r.SetLeft; rise != 0 {
+		way := "rises "
+		if rise < 0 {
+			way = "falls "
+		}
+		surface = way + b.text(length.Abs(rise)) + " from the left end to the right, " + angle(max(r.Incline(), -r.Incline())) + "; stations are taped along it"
+	}
 	if p.Cross != 0 {
 		surface += ", falls to the roof by " + slope(p.Cross, b.metric)
-	} else {
+	} else if r.SetRight == r.SetLeft {
 		surface += " and across"
+	} else {
+		surface += "; level across"
 	}
 	rows = append(rows, []string{"Set surface", surface})
 	for _, f := range fastenerTypes(r) {

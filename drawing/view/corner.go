@@ -121,6 +121,10 @@ func (c *corner) title() string {
 		if i > 0 {
 			sep = "; "
 		}
+		if m.Corner.Straight() {
+			t += sep + "PITCH MITER, " + kind + ", " + turn
+			continue
+		}
 		t += sep + kind + ", " + turn + ", " + included
 	}
 	return t
@@ -270,7 +274,10 @@ func (c *corner) words() {
 		first = "Set " + several("support", supports) + " where noted here, on packing"
 	}
 	crossing := ""
-	if len(c.p.Miters) > 0 {
+	if c.p.Pitched() {
+		first = "Set the packing and the membrane under the piece, straight along each leg up to the break; no support stands under it"
+		crossing = "; it bends up or down with the top at the break"
+	} else if len(c.p.Miters) > 0 {
 		crossing = "; the strings cross at the string corner"
 	}
 	c.list.items = []string{
@@ -289,6 +296,10 @@ func (c *corner) words() {
 	c.list.notes = append(c.list.notes, c.twoWords()...)
 	for i, m := range c.p.Miters {
 		w := m.Corner
+		if w.Straight() {
+			c.pitchWords(i)
+			continue
+		}
 		c.list.figures = append(c.list.figures, c.inset(w))
 		c.list.notes = append(c.list.notes, "Cap corner from the plumbed wall corner "+w.Name+": "+
 			c.beyond(w.Arrive.Right.Ext, w.Arrive, w)+"; "+c.beyond(w.Leave.Left.Ext, w.Leave, w)+".")

@@ -138,6 +138,9 @@ const (
 // and the included angle between the two: printed side by side, neither can be
 // taken for the other.
 func (d *cornerDrawing) angleLines(g *drawing.Scene, i int) {
+	if d.p.Miters[i].Corner.Straight() {
+		return
+	}
 	turn, included, _ := d.openings(i)
 	in, out := d.legs[i].dir, d.legs[i+1].dir
 	o := d.m.at(turn)
@@ -153,6 +156,9 @@ func (d *cornerDrawing) angles(i int) []saying {
 	w := d.p.Miters[i].Corner
 	kind, turn, included := pieceTurnWords(w)
 	at, inner, away := d.openings(i)
+	if w.Straight() {
+		return []saying{d.breakLabel(i, kind, turn)}
+	}
 	in, out := d.legs[i].dir, d.legs[i+1].dir
 	fan := place.Fan{From: 150, To: 5000, Step: 250, Spread: 180, Reach: 700}
 	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true, About: off(d.m.at(at), in.add(out), turnR)}

@@ -20,6 +20,8 @@ type formed struct {
 	wide  float64
 	p     *layout.Piece
 	faces []formedFace
+	weld  float64 // pitch miter: where its legs meet along the front
+	half  float64 // radians each leg is turned down from it
 }
 
 // formedFace is one face of the folded piece.
@@ -57,6 +59,7 @@ func formedOf(l *layout.Layout, f *layout.Family) formed {
 		}
 	}
 	leg := -1
+	out.bend(c.p)
 	for _, b := range f.Bodies {
 		if b.Name == "end plate" {
 			out.plate(b, max(leg, 0))
@@ -89,7 +92,29 @@ func (q formed) put(g cornerLeg, long float64, v fold.Vec) fold.Vec {
 		x = g.long / 2
 	}
 	p := g.at(x, y)
-	return fold.Vec{X: p.x, Y: p.y, Z: v.Z}
+	return q.tilted(fold.Vec{X: p.x, Y: p.y, Z: v.Z}, g.atLeft)
+}
+
+// bend gives a pitch miter its change of slope, half of it on each leg.
+func (q *formed) bend(p *layout.Piece) {
+	if p.Kind == cap.PitchMiter {
+		q.weld, q.half = q.legs[1].o.x, p.Miters[0].Corner.Bend.Degrees()/2*math.Pi/180
+	}
+}
+
+// tilted turns a place of a leg of a pitch miter about the weld: the outer ends
+// go down from a peak.
+func (q formed) tilted(v fold.Vec, left bool) fold.Vec {
+	if q.half == 0 {
+		return v
+	}
+	turn := q.half
+	if left {
+		turn = -q.half
+	}
+	sin, cos := math.Sincos(turn)
+	x := v.X - q.weld
+	return fold.Vec{X: q.weld + x*cos + v.Z*sin, Y: v.Y, Z: v.Z*cos - x*sin}
 }
 
 // plate stands a closed end's plate at the end it closes: of the first leg if
@@ -273,13 +298,13 @@ func FormedSolid(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.
 	}
 	first, last := q.legs[0], q.legs[len(q.legs)-1]
 	low := math.Min(0, -l.Job.System.Profile.RearLeg.MM()/2)
-	end := func(at, dir xy) (drawing.Point, xy) {
-		a, _ := project(fold.Vec{X: at.x, Y: at.y, Z: low})
-		b, _ := project(fold.Vec{X: at.x + dir.x, Y: at.y + dir.y, Z: low})
+	end := func(at, dir xy, left bool) (drawing.Point, xy) {
+		a, _ := project(q.tilted(fold.Vec{X: at.x, Y: at.y, Z: low}, left))
+		b, _ := project(q.tilted(fold.Vec{X: at.x + dir.x, Y: at.y + dir.y, Z: low}, left))
 		return m.at(a), b.sub(a)
 	}
-	la, ld := end(first.at(0, first.wide/2), first.dir.times(-1))
-	ra, rd := end(last.at(last.long, last.wide/2), last.dir)
+	la, ld := end(first.at(0, first.wide/2), first.dir.times(-1), true)
+	ra, rd := end(last.at(last.long, last.wide/2), last.dir, false)
 	hands(&s, strokes, la, ld, ra, rd)
 	return s
 }

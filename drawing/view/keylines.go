@@ -23,8 +23,16 @@ func KeyLines(l *layout.Layout, p *layout.Perimeter) []KeyLine {
 	}
 	var out []KeyLine
 	for _, r := range k.runs {
-		from := r.at(-r.Left.Ext.MM(), -r.CapOutAt(0).MM())
-		to := r.at(r.long+r.Right.Ext.MM(), -r.CapOutAt(r.Front).MM())
+		// Over a break of slope the fold stands beyond or short along the slope, not in plan.
+		left, right := r.Left.Ext, r.Right.Ext
+		if c := r.Left.Corner; c != nil && c.Straight() {
+			left = 0
+		}
+		if c := r.Right.Corner; c != nil && c.Straight() {
+			right = 0
+		}
+		from := r.at(-left.MM(), -r.CapOutAt(0).MM())
+		to := r.at(r.long+right.MM(), -r.CapOutAt(r.Front).MM())
 		out = append(out, KeyLine{r.Run, at(r.o), at(r.at(r.long, 0)), at(from), at(to)})
 	}
 	return out

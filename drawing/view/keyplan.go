@@ -140,10 +140,16 @@ func (k *keyPlan) footWords(shapes []keyShape) []string {
 		"Seen from above. Left (L) and right (R) are those of a person on the roof looking out over the wall; stations grow from the left hand to the right, from the small circle along the arrow.",
 		"Lengths are of the wall's front face between plumbed corners, as measured.",
 	}
-	adjusted := false
+	adjusted, slopes := false, false
 	for _, sh := range shapes {
+		for _, r := range sh.per.Runs {
+			slopes = slopes || r.InPlan(k.l.Grid) != r.Front
+		}
 		_, off := misclosure(sh.per, k.crew)
 		adjusted = adjusted || off
+	}
+	if slopes {
+		words[1] += " Where the wall top slopes they are taped along it, and drawn as they lie in plan."
 	}
 	if adjusted {
 		words = append(words, "Drawn adjusted so that it closes. Pieces are not adjusted: they are made to the lengths and angles as measured.")

@@ -39,6 +39,9 @@ func (p *runPlan) legs() []runLeg {
 			continue
 		}
 		left, right := runMiters(q)
+		if q.Piece.Pitched() { // no miter in plan: the legs stand in the row of pieces
+			continue
+		}
 		if left != nil {
 			out = append(out, p.leg(0, left.Trim[1], q.To, 1, q))
 		}

@@ -1,9 +1,12 @@
 package view
 
 import (
+	"strings"
+
 	"copingset/drawing"
 	"copingset/drawing/place"
 	"copingset/layout"
+	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
 )
@@ -47,7 +50,10 @@ func runElevationOf(f *runFrame) drawing.Scene {
 	e.pad.Group(drawing.Packing, "", e.packing)
 	e.pad.Group(drawing.Wall, "", e.wallTops)
 	e.pad.Group(drawing.Chairs, "", e.chairRects)
-	e.pad.Group(drawing.Caps, "", e.caps)
+	e.pad.Group(drawing.Caps, "", func(g *drawing.Scene) {
+		e.caps(g)
+		e.stubs(g)
+	})
 	e.placer = place.New(drawing.Box(0, -5000, width, 20000))
 	e.placer.First = e.first
 	e.placed = e.placer.Notes
@@ -128,6 +134,10 @@ func (e *runElev) heights() (top, low length.Length) {
 			top = length.Max(top, e.street(q.Station))
 		}
 		low = length.Min(length.Min(low, foot), length.Min(q.TopInside, q.TopOutside))
+	}
+	for _, b := range e.breaks() {
+		fold, foot := e.leg(e.r.ToFront(b.at))
+		top, low = length.Max(top, fold+b.rise), length.Min(low, foot+b.rise)
 	}
 	return top, low - length.Inch/4
 }
@@ -296,7 +306,7 @@ func (e *runElev) wallTops(g *drawing.Scene) {
 func (e *runElev) chairRects(g *drawing.Scene) {
 	for _, c := range e.chairs() {
 		b := e.chairBox(c)
-		g.Fill(drawing.White, drawing.Medium, b.Corners()...)
+		g.Fill(drawing.White, drawing.Medium, e.chairShape(c)...)
 		x := e.x(c.At)
 		g.Line(drawing.Medium, drawing.Pt(x, b.Max.Y), drawing.Pt(x, b.Max.Y-min(b.Height(), 150)))
 	}
@@ -458,6 +468,12 @@ func (e *runElev) mark(q layout.Part) (place.Wish, bool) {
 	}
 	a, b := e.x(from), e.x(to)
 	l := place.Label{Lines: []string{q.Piece.Mark}, Size: drawing.Head, Face: drawing.Bold, About: drawing.Pt((a+b)/2, -60)}
+	if q.Piece.Kind == cap.PitchMiter {
+		l.Lines = append(l.Lines, strings.Join(breakWords(q.Piece.Miters[0].Corner), " "))
+		l.LeadFace, l.Face, l.Size = drawing.Bold, drawing.Regular, drawing.Note
+		fold, foot := e.leg(e.r.ToFront((from + to) / 2))
+		l.About = drawing.Pt((a+b)/2, (e.z(fold)+e.z(foot))/2) // on its metal, which may lie far down a slope
+	}
 	w, h := l.Extent()
 	var spots []place.Spot
 	for lift := drawing.Unit(0); lift < 1500; lift += 450 {

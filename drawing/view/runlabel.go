@@ -288,7 +288,9 @@ func (p *runPlan) datumLabel() {
 		return
 	}
 	mark := "plumbed outside corner of wall"
-	if c := r.Left.Corner; c != nil && !c.Outside() {
+	if c := r.Left.Corner; c != nil && c.Straight() {
+		mark = "break in slope of wall top"
+	} else if c != nil && !c.Outside() {
 		mark = "plumbed inside corner of wall"
 	} else if c == nil {
 		mark = "end of wall"
@@ -323,6 +325,9 @@ func (p *runPlan) datumLabel() {
 
 // runCapEnd names the left end of the cap line.
 func runCapEnd(r *layout.Run) string {
+	if c := r.Left.Corner; c != nil && c.Straight() {
+		return "fold"
+	}
 	if r.Left.Kind == job.EndTurn {
 		return "corner"
 	}
@@ -429,7 +434,7 @@ func (p *runPlan) endLabels() {
 		l := place.Label{Face: drawing.Bold}
 		switch {
 		case g != nil:
-			l.Lines = []string{"RUN " + g.name}
+			l.Lines = append(breakWords(end.Corner), "RUN "+g.name)
 			l.About = g.front
 			if len(g.edges[0]) > 1 {
 				l.About = g.edges[0][1]

@@ -186,11 +186,18 @@ func (e *runElev) setWords() string {
 	}
 	words := " It stands " + e.inWords(e.set(0))
 	if e.set(0) != e.set(e.r.Front) {
-		words += " at the left corner and " + e.inWords(e.set(e.r.Front)) + " at the right"
+		ends := " at the left corner and "
+		if e.r.Job.Grade != nil {
+			ends = " at the left end and "
+		}
+		words += ends + e.inWords(e.set(e.r.Front)) + " at the right"
 	}
 	words += " above the level datum"
 	if e.slopes() {
 		words += ", at the roof edge"
+	}
+	if e.r.Front-e.r.InPlan(e.l.Grid) > 0 {
+		words += "; stations lie along the slope"
 	}
 	return words + "."
 }

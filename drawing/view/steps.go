@@ -141,8 +141,12 @@ func stepPacked(r *layout.Run) bool {
 // stepsEnds sets what the string is pulled from: corners, or the ends of a run
 // without corners.
 func stepsEnds(l *layout.Layout, r *layout.Run, add func(stepKind, string, string)) {
-	corners, ends := false, false
+	corners, ends, breaks := false, false, false
 	for _, q := range r.Parts {
+		if q.Piece.Kind == cap.PitchMiter {
+			breaks = true
+			continue
+		}
 		corners = corners || len(q.Piece.Miters) > 0
 		ends = ends || !stepAlong(q.Piece) && q.Piece.Kind != cap.Corner && q.Piece.Kind != cap.DoubleMiter
 	}
@@ -156,6 +160,17 @@ func stepsEnds(l *layout.Layout, r *layout.Run, add func(stepKind, string, strin
 		more = " At an end without such a piece set the outermost chair, for the string."
 	}
 	switch {
+	case breaks:
+		var kinds []string
+		supports := ""
+		if corners {
+			kinds, supports = append(kinds, "corner"), " and the corner supports"
+		}
+		kinds = append(kinds, "pitch miter")
+		if ends {
+			kinds = append(kinds, "end")
+		}
+		add(stepCorners, "Welded pieces: chairs first", "Set the chairs of the "+join(kinds)+" pieces"+supports+", then those pieces by their sheets."+more)
 	case corners && ends:
 		add(stepCorners, "Corners, ends: chairs first", "Set the corner and end chairs and the corner supports, then the corner and end pieces by their sheets."+more)
 	case corners:

@@ -212,23 +212,3 @@ func pitched(p *cap.Piece) string {
 	}
 	return NoHand
 }
-
-// Lies is how a pitch miter lies on the wall, for the shop and the crew: which
-// leg goes up, or goes up more. Pieces made alike may lie either way about.
-func Lies(p *cap.Piece) string {
-	if p.Kind != cap.PitchMiter {
-		return ""
-	}
-	c := p.Miters[0].Corner
-	left, right := c.Arrive.Incline(), c.Leave.Incline()
-	way := func(outwards job.Angle) string {
-		switch {
-		case outwards > 0:
-			return "rises from the weld"
-		case outwards < 0:
-			return "falls from the weld"
-		}
-		return "lies level"
-	}
-	return "Standing on the roof, the leg at your left hand " + way(-left) + ", the leg at your right hand " + way(right) + "."
-}
