@@ -117,8 +117,9 @@ func (b *book) partBlock(q *layout.MadePart, most drawing.Unit) block {
 	text := list{title: title, items: items, plain: true, tight: true}
 	views := func(w drawing.Unit) (flat, section drawing.Scene) {
 		right := w * 29 / 100
-		flat = view.PartFlat(b.l, q, w-right-300, min(15500, most-7000))
-		return flat, view.PartSection(b.l, q, right, max(5200, min(flat.H, 7600)))
+		head, _ := text.lay(w, 1<<30, true)
+		flat = view.PartFlat(b.l, q, w-right-300, min(15500, most-head.h-500))
+		return flat, view.PartSection(b.l, q, right, max(4800, min(flat.H, 7600)))
 	}
 	return whole{
 		h: func(w drawing.Unit) drawing.Unit {

@@ -62,9 +62,9 @@ func (d *partDrawing) x(mm float64) drawing.Unit {
 }
 
 const (
-	partLeft = 28 * drawing.MM // running dimensions at the left of the blank
-	partHead = 15 * drawing.MM // title and length over it
-	partFoot = 21 * drawing.MM // running dimensions under it
+	partLeft = 28 * drawing.MM    // running dimensions at the left of the blank
+	partHead = 17*drawing.MM + 50 // title and length over it
+	partFoot = 21 * drawing.MM    // running dimensions under it
 )
 
 // PartFlat draws the blank of a part with its finish side up, all it is cut and
@@ -95,7 +95,10 @@ func PartFlat(l *layout.Layout, p *layout.MadePart, w, h drawing.Unit) drawing.S
 	}
 	s.Text(drawing.Pt(0, 350), "FLAT, finish face towards you. "+drawing.Letter(name), drawing.Style{Face: drawing.Bold})
 	d.o = drawing.Pt(partLeft, partHead)
-	d.pl = place.New(drawing.Box(0, 450, w, partHead+d.high()+partFoot))
+	if wide := d.x(d.hi.X) - d.o.X; drawing.Width(drawing.Regular, drawing.Letter(BlankLong(l, d.b.Length)), drawing.Note)+300 > wide {
+		d.o.Y += 750 // its length stands raised over the chain
+	}
+	d.pl = place.New(drawing.Box(0, 450, w, d.o.Y+d.high()+partFoot))
 	d.draw()
 	s.H = s.Bounds().Max.Y + 100
 	return s
