@@ -77,7 +77,11 @@ func PartFlat(l *layout.Layout, p *layout.MadePart, w, h drawing.Unit) drawing.S
 	d.lo, d.hi = d.b.Flat.Bounds()
 	name := "Not to scale"
 	room := max(w-partLeft-d.right(), 1500)
-	high := (d.hi.Y - d.lo.Y) / max(h-partHead-partFoot, 1500).Millimetres()
+	foot := partFoot
+	if d.plain() {
+		foot = 4 * drawing.MM
+	}
+	high := (d.hi.Y - d.lo.Y) / max(h-partHead-foot, 1500).Millimetres()
 	d.k = math.Max((d.hi.X-d.lo.X)/room.Millimetres(), high)
 	// A strip in which nothing happens lengthwise is broken.
 	if d.plain() && d.hi.X-d.lo.X > 3*(d.hi.Y-d.lo.Y) {

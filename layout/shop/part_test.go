@@ -272,7 +272,9 @@ func TestBadParts(t *testing.T) {
 			*f = append(*f, job.Flange{Name: "lip", Length: 2 * in, Turn: 90 * job.Degree})
 		}},
 		{"a sheet of its own without a radius", "part-radius", "does not state the inside radius", func(j *job.Job) { j.System.Chair.Blank.Stuff.Radius = nil }},
-		{"a hole in a bend", "hole-in-bend", "runs into the bend", func(j *job.Job) { j.System.Corner.Support.Blank.Holes[0].FromFront = j.System.Corner.Support.Width - in/16 }},
+		{"a hole in a bend", "hole-in-bend", "runs into the bend", func(j *job.Job) {
+			j.System.Corner.Support.Blank.Holes[0].FromFront = j.System.Corner.Support.Width - in/16
+		}},
 		{"a hole off the end", "hole-in-bend", "over the edge", func(j *job.Job) { j.System.Corner.Support.Blank.Holes[0].FromLeft = in / 16 }},
 		{"no width left", "part-by-hand", "leaves nothing", func(j *job.Job) { j.System.Chair.Blank.Section[1].Before = 40 * in }},
 		{"no sheet takes it", "no-sheet", "no sheet takes it", func(j *job.Job) { j.Shop.PartSheets[0].Width = 10 * in }},
