@@ -62,7 +62,7 @@ func (d *partDrawing) x(mm float64) drawing.Unit {
 }
 
 const (
-	partLeft = 28 * drawing.MM    // running dimensions at the left of the blank
+	partLeft = 30 * drawing.MM    // running dimensions at the left of the blank
 	partHead = 17*drawing.MM + 50 // title and length over it
 	partFoot = 21 * drawing.MM    // running dimensions under it
 )
