@@ -16,8 +16,8 @@ import (
 func withShop(j *job.Job) *job.Job {
 	j.Shop = &job.Shop{K: 0.41, KSource: "bend test 31", LeastRadius: in / 32, LeastFlange: in / 4, Brake: 2000 * in, MostTurn: 170 * job.Degree, WeldGap: in / 32, Film: "finish side, out",
 		Sheets: []job.ShopSheet{{Width: 60 * in, Length: 200 * in, Price: 100}}, Kerf: in / 8, EndTrim: in / 4, EdgeTrim: in / 4, LeastDrop: 28 * in, Effort: 20,
-		Labels: job.Labels{Columns: 2, Rows: 5}}
-	return j
+		Labels: job.Labels{Columns: 2, Rows: 5}, Relief: job.Relief{Width: in / 8, Depth: in / 8}}
+	return withParts(j)
 }
 
 func shopSheets(l *layout.Layout, o Options) []Sheet {

@@ -21,12 +21,15 @@ func (b *book) parts() []page {
 	}
 	p := page{id: b.id("parts"), title: "Parts", kind: PartSheet, paper: b.runs, scale: "as noted",
 		about: "The small made parts with flat pattern, section, number, metal and what each serves, and how they are cut."}
-	for _, q := range b.l.Parts {
-		p.holds = append(p.holds, b.partHolds(q)...)
+	none, some := b.heldParts()
+	if len(none)+len(some) > 0 {
+		p.holds = b.l.Holds()
 	}
-	held := b.heldParts()
-	if len(held) > 0 {
-		p.banner = "NOT RELEASED, DO NOT CUT: " + strings.Join(held, ", ") + "."
+	switch {
+	case len(none) > 0:
+		p.banner = "NOT RELEASED, DO NOT CUT: " + strings.Join(none, ", ") + "."
+	case len(some) > 0:
+		p.banner = "NOT ALL RELEASED: " + strings.Join(some, ", ") + "."
 	}
 	regions := across
 	if p.paper.room(p.banner != "").Width() >= 35000 {
@@ -40,15 +43,18 @@ func (b *book) parts() []page {
 	return b.pages(p, blocks, regions)
 }
 
-// heldParts are the marks of parts of which none may be made.
-func (b *book) heldParts() []string {
-	var out []string
+// heldParts are the marks of parts of which none may be made, and of those of
+// which not all may.
+func (b *book) heldParts() (none, some []string) {
 	for _, q := range b.l.Parts {
-		if n, _ := q.Make(); n == 0 {
-			out = append(out, q.Mark)
+		switch n, _ := q.Make(); {
+		case n == 0:
+			none = append(none, q.Mark)
+		case n < q.Count():
+			some = append(some, q.Mark)
 		}
 	}
-	return out
+	return none, some
 }
 
 func (b *book) partHolds(q *layout.MadePart) finding.List {
@@ -117,8 +123,9 @@ func (b *book) partBlock(q *layout.MadePart, most drawing.Unit) block {
 	text := list{title: title, items: items, plain: true, tight: true}
 	views := func(w drawing.Unit) (flat, section drawing.Scene) {
 		right := w * 29 / 100
-		flat = view.PartFlat(b.l, q, w-right-300, min(15500, most-7000))
-		return flat, view.PartSection(b.l, q, right, max(5200, min(flat.H, 7600)))
+		head, _ := text.lay(w, 1<<30, true)
+		flat = view.PartFlat(b.l, q, w-right-300, min(9400, most-head.h-500)) // two of them stand in a column of a B sheet
+		return flat, view.PartSection(b.l, q, right, max(4800, min(flat.H, 7600)))
 	}
 	return whole{
 		h: func(w drawing.Unit) drawing.Unit {

@@ -102,6 +102,10 @@ func holdName(code string) string {
 		return "no shim thin enough"
 	case "width-not-offered":
 		return "no offered width is wide enough"
+	case "riser-lap":
+		return "a step riser laps too little"
+	case "relief-crowded":
+		return "reliefs run into one another"
 	case "rear-play":
 		return "more play at the rear than the leg can take up"
 	}

@@ -62,9 +62,9 @@ func (d *partDrawing) x(mm float64) drawing.Unit {
 }
 
 const (
-	partLeft = 28 * drawing.MM // running dimensions at the left of the blank
-	partHead = 15 * drawing.MM // title and length over it
-	partFoot = 21 * drawing.MM // running dimensions under it
+	partLeft = 30 * drawing.MM    // running dimensions at the left of the blank
+	partHead = 17*drawing.MM + 50 // title and length over it
+	partFoot = 21 * drawing.MM    // running dimensions under it
 )
 
 // PartFlat draws the blank of a part with its finish side up, all it is cut and
@@ -77,7 +77,11 @@ func PartFlat(l *layout.Layout, p *layout.MadePart, w, h drawing.Unit) drawing.S
 	d.lo, d.hi = d.b.Flat.Bounds()
 	name := "Not to scale"
 	room := max(w-partLeft-d.right(), 1500)
-	high := (d.hi.Y - d.lo.Y) / max(h-partHead-partFoot, 1500).Millimetres()
+	foot := partFoot
+	if d.plain() {
+		foot = 4 * drawing.MM
+	}
+	high := (d.hi.Y - d.lo.Y) / max(h-partHead-foot, 1500).Millimetres()
 	d.k = math.Max((d.hi.X-d.lo.X)/room.Millimetres(), high)
 	// A strip in which nothing happens lengthwise is broken.
 	if d.plain() && d.hi.X-d.lo.X > 3*(d.hi.Y-d.lo.Y) {
@@ -95,7 +99,10 @@ func PartFlat(l *layout.Layout, p *layout.MadePart, w, h drawing.Unit) drawing.S
 	}
 	s.Text(drawing.Pt(0, 350), "FLAT, finish face towards you. "+drawing.Letter(name), drawing.Style{Face: drawing.Bold})
 	d.o = drawing.Pt(partLeft, partHead)
-	d.pl = place.New(drawing.Box(0, 450, w, partHead+d.high()+partFoot))
+	if wide := d.x(d.hi.X) - d.o.X; drawing.Width(drawing.Regular, drawing.Letter(BlankLong(l, d.b.Length)), drawing.Note)+300 > wide {
+		d.o.Y += 750 // its length stands raised over the chain
+	}
+	d.pl = place.New(drawing.Box(0, 450, w, d.o.Y+d.high()+partFoot))
 	d.draw()
 	s.H = s.Bounds().Max.Y + 100
 	return s
