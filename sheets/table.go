@@ -31,6 +31,7 @@ type table struct {
 	tail  func(w drawing.Unit) drawing.Unit // height of what has to stand under the last rows on one page; nil: nothing
 	tight bool                              // rows closer, where that saves a page of one or two
 	loose bool                              // never tight, even so
+	snug  bool                              // rows closer still, where many tables share a sheet
 	from  int
 }
 
@@ -39,12 +40,16 @@ const (
 	cellTop  drawing.Unit = 150  // above them
 	longWord drawing.Unit = 3000 // a column as wide as this breaks its words before a table leaves the sheet
 	tightBy  drawing.Unit = 50   // less above and below, in a tight table
+	snugBy   drawing.Unit = 75   // and in a snug one
 	fewRows               = 4    // that a page of its own is not opened for less
 )
 
 // top is the space above the words of a cell; the same stands below them.
 func (t *table) top() drawing.Unit {
-	if t.tight {
+	switch {
+	case t.snug:
+		return cellTop - snugBy
+	case t.tight:
 		return cellTop - tightBy
 	}
 	return cellTop
@@ -208,7 +213,7 @@ const rowLine drawing.Unit = 460
 
 func (t table) take(w, h drawing.Unit, fresh bool) (laid, block) {
 	got, rest := t.lay(w, h, fresh)
-	if rest == nil || t.tight || t.loose {
+	if rest == nil || t.tight || t.loose || t.snug {
 		return got, rest
 	}
 	if r, ok := rest.(table); ok && got.draw != nil && len(t.rows)-r.from <= fewRows {
