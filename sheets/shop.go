@@ -130,7 +130,11 @@ func groupName(g []*layout.Family) string {
 // alone the longest stands for all.
 func (b *book) patterns(g []*layout.Family) []view.FlatBody {
 	if len(g) == 1 {
-		return view.FlatBodies(g[0])
+		out := view.FlatBodies(g[0])
+		for i := range out {
+			out[i].Held = false // the banner says it of the whole sheet
+		}
+		return out
 	}
 	var plain []*layout.Family
 	var holed []view.FlatBody

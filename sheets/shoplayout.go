@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"slices"
+	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/view"
@@ -91,6 +92,7 @@ func (c *composer) best(room drawing.Rect) [][]placed {
 		sides = sides[4:]
 	}
 	var found [][]placed
+	split := 0
 	for _, sc := range view.Scales(c.b.metric) {
 		if sc.Ratio < 2 {
 			continue
@@ -113,8 +115,8 @@ func (c *composer) best(room drawing.Rect) [][]placed {
 				if len(got) == 1 {
 					return got
 				}
-				if found == nil || len(got) < len(found) {
-					found = got
+				if found == nil || len(got) < len(found) || len(got) == len(found) && len(rows) < split {
+					found, split = got, len(rows)
 				}
 			}
 		}
@@ -375,7 +377,7 @@ func (q shelf) parts(most int) []table {
 			part := t
 			part.rows = t.rows[from:to]
 			if k > 0 {
-				part.title = t.title + " (continued)"
+				part.title = strings.TrimPrefix(t.title, "Corners, ") + ", continued"
 			}
 			out = append(out, part)
 			from = to

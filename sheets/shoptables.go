@@ -108,17 +108,14 @@ func (b *book) panels(g []*layout.Family) []panel {
 		like := func(q *layout.Family) bool {
 			return q.Sentence() == o.Sentence() && len(q.Bodies[0].Holes) == 0 && len(o.Bodies[0].Holes) == 0
 		}
-		if slices.ContainsFunc(g[:i], like) {
-			continue
+		if slices.ContainsFunc(g[:i], like) || len(g) > 1 && !handed(o) && len(o.Bodies[0].Holes) == 0 {
+			continue // a plain piece is the formed one
 		}
-		words := o.Mark
+		words := o.Mark + " from above"
 		if len(g) > 1 && len(o.Bodies[0].Holes) == 0 {
-			words = withoutTwin(o)
-			if words == "none" {
-				words = "no hand"
-			}
+			words = strings.ReplaceAll(withoutTwin(o), " is at ", " at ")
 		}
-		out = append(out, panel{words + ", from above", top(o), "top" + itoa(i), drawing.Medium})
+		out = append(out, panel{words, top(o), "top" + itoa(i), drawing.Medium})
 	}
 	out = append(out, panel{f.Mark + " formed", func(w, h drawing.Unit) drawing.Scene { return view.FormedSolid(b.l, f, w, h) }, "solid", drawing.Medium})
 	if len(g) == 1 && f.Twin != nil {
@@ -222,6 +219,10 @@ func (b *book) pointTable(f *layout.Family, i int) table {
 	if len(f.Bodies) > 1 {
 		t.title += ", " + body.Name
 	}
+	for k := range t.cols[1:] { // headings in one line
+		c := &t.cols[k+1]
+		c.least = drawing.Width(drawing.Bold, c.head, drawing.Note)
+	}
 	for k, c := range body.CutPoints(view.Blank(b.l).Step()) {
 		t.rows = append(t.rows, []string{view.PointName(k), b.inBlankLong(c.FromLeft), b.inBlank(c.FromStreet)})
 	}
@@ -241,7 +242,7 @@ func (b *book) holeTable(f *layout.Family, i int) table {
 
 // lengthTable is one row for each family of a drawing of straight pieces.
 func (b *book) lengthTable(g []*layout.Family) table {
-	t := table{title: "Lengths of this drawing", fill: true, snug: true, cols: []column{{head: "Family"}, {head: "Length", align: drawing.Right}, {head: "Make", align: drawing.Right}, {head: "Pieces", flex: true}, {head: "Hand", flex: true}, {head: "Weight", align: drawing.Right}}}
+	t := table{title: "Lengths of this drawing", fill: true, snug: true, cols: []column{{head: "Family"}, {head: "Length", align: drawing.Right}, {head: "Make", align: drawing.Right}, {head: "Pieces", flex: true}, {head: "Hand", flex: true}, {head: "Weight, to lift", align: drawing.Right}}}
 	var held []bool
 	for _, f := range g {
 		pieces := strings.Join(b.pieceMarks(f, true), ", ")
@@ -252,7 +253,7 @@ func (b *book) lengthTable(g []*layout.Family) table {
 			pieces += "DO NOT CUT " + strings.Join(no, ", ")
 		}
 		weight := b.weight(f.Grams)
-		if lift := lifting(f.Pieces[0], ", ", " to lift"); lift != "" {
+		if lift := lifting(f.Pieces[0], ", ", ""); lift != "" {
 			weight += lift
 		}
 		held = append(held, f.Released() == 0)
