@@ -22,6 +22,7 @@ type shopCase struct {
 	side  drawing.Unit // least room beside the patterns
 	full  bool         // what stands under the patterns takes the whole width
 	under bool         // tables stand under the patterns first
+	back  bool         // the last table takes its place first
 }
 
 // composer lays out the sheets of one group.
@@ -87,10 +88,11 @@ func noSheet(string) string { return "0000" }
 // scale; nothing where no scale can be read.
 func (c *composer) best(room drawing.Rect) [][]placed {
 	body := c.below(room)
-	sides := []drawing.Unit{body.Width() * 36 / 100, body.Width() * 31 / 100, body.Width() * 26 / 100, body.Width() * 21 / 100, 0}
-	if room.Width() < 35000 {
-		sides = sides[4:]
+	var sides []drawing.Unit
+	for part := drawing.Unit(39); part >= 18 && room.Width() >= 35000; part -= 2 {
+		sides = append(sides, body.Width()*part/100)
 	}
+	sides = append(sides, 0)
 	var found [][]placed
 	split := 0
 	for _, sc := range view.Scales(c.b.metric) {
@@ -109,7 +111,7 @@ func (c *composer) best(room drawing.Rect) [][]placed {
 			if !slices.ContainsFunc(rows, func(r view.FlatRow) bool { return r.Readable() }) {
 				continue
 			}
-			for _, try := range []shopCase{{full: true}, {}, {full: true, under: true}, {under: true}} {
+			for _, try := range []shopCase{{full: true}, {}, {full: true, under: true}, {under: true}, {full: true, back: true}, {back: true}, {full: true, under: true, back: true}, {under: true, back: true}} {
 				try.rows, try.side = rows, side
 				got := c.lay(room, try)
 				if len(got) == 1 {
@@ -166,23 +168,29 @@ func (c *composer) lay(room drawing.Rect, k shopCase) [][]placed {
 	}
 	side := drawing.Box(body.Max.X, body.Min.Y, body.Max.X, body.Max.Y)
 	under := drawing.Box(body.Min.X, y, body.Max.X, body.Max.Y)
-	if k.side > 0 {
-		side.Min.X = min(body.Max.X-k.side, body.Min.X+wide+gutter)
-		if k.full {
-			side.Max.Y = y - shopGap
-		} else {
-			under.Max.X = side.Min.X - gutter
-		}
+	side.Min.X = min(body.Max.X-k.side, body.Min.X+wide+gutter)
+	if k.full || k.side == 0 {
+		side.Max.Y = y - shopGap
+	} else {
+		under.Max.X = side.Min.X - gutter
 	}
 	bands := []*band{{room: side}, {room: under, flat: true}}
 	var rest []block
-	for i, x := range c.tables {
-		order := bands
+	order := make([]int, len(c.tables))
+	for i := range order {
+		order[i] = i
+	}
+	if k.back {
+		slices.Reverse(order[1:])
+	}
+	for _, i := range order {
+		x := c.tables[i]
+		into := bands
 		if k.under && i > 0 {
-			order = []*band{bands[1], bands[0]}
+			into = []*band{bands[1], bands[0]}
 		}
 		done := false
-		for _, q := range order {
+		for _, q := range into {
 			if got, ok := c.put(q, i); ok {
 				leaf = append(leaf, got)
 				done = true

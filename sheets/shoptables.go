@@ -113,7 +113,7 @@ func (b *book) panels(g []*layout.Family) []panel {
 		}
 		words := o.Mark + " from above"
 		if len(g) > 1 && len(o.Bodies[0].Holes) == 0 {
-			words = strings.ReplaceAll(withoutTwin(o), " is at ", " at ")
+			words = withoutTwin(o)
 		}
 		out = append(out, panel{words, top(o), "top" + itoa(i), drawing.Medium})
 	}
@@ -278,7 +278,7 @@ func withoutTwin(f *layout.Family) string {
 		return "none"
 	}
 	words := strings.TrimSuffix(strings.TrimPrefix(prose(f.Sentence()), "Standing on the roof, "), ".")
-	return strings.TrimPrefix(strings.ReplaceAll(words, "your ", ""), "the ")
+	return strings.NewReplacer("the ", "", "is ", "", "lie ", "", "your ", "").Replace(words)
 }
 
 // familyFacts are what the families of a drawing are made of, and how they are

@@ -362,6 +362,9 @@ func (t *table) letter(s *drawing.Scene, at drawing.Point, ws []drawing.Unit, li
 				continue
 			}
 			p := drawing.Pt(x+cellSide, at.Y+t.top()+drawing.Unit(drawing.Note)+drawing.Unit(k)*rowLine)
+			if t.snug { // clear of the line below
+				p.Y -= 20
+			}
 			switch t.cols[i].align {
 			case drawing.Middle:
 				p.X = x + w/2
