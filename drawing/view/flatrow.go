@@ -161,13 +161,19 @@ func (r *FlatRow) measure(w drawing.Unit) {
 	if slices.ContainsFunc(r.bodies, func(d flat) bool { return d.Held }) {
 		r.head += heldHigh
 	}
-	if slices.ContainsFunc(r.bodies, func(d flat) bool { return d.Name != "" }) {
-		r.head += nameHigh
-	}
+	r.head += r.names()
 	r.H = r.head
 	for i := range r.bodies {
 		r.H = max(r.H, r.head+flatTop+r.bodies[i].high()+r.bodies[i].below())
 	}
+}
+
+// names is the room of the names over the bodies.
+func (r *FlatRow) names() drawing.Unit {
+	if slices.ContainsFunc(r.bodies, func(d flat) bool { return d.Name != "" }) {
+		return nameHigh
+	}
+	return 0
 }
 
 // high is the height of the highest body on paper.
@@ -259,7 +265,7 @@ func (r FlatRow) Draw() drawing.Scene {
 		d.m.o = drawing.Pt(x+a, r.head+flatTop)
 		d.outline()
 		if d.Held && (i == 0 || !all) {
-			flag := drawing.HoldFlag{At: drawing.Pt(d.box.Min.X, d.box.Min.Y-flatTop-heldHigh-nameHigh), Words: "NOT RELEASED, DO NOT CUT"}
+			flag := drawing.HoldFlag{At: drawing.Pt(d.box.Min.X, d.box.Min.Y-flatTop-heldHigh-r.names()), Words: "NOT RELEASED, DO NOT CUT"}
 			if !all {
 				flag.Words = "DO NOT CUT"
 			}
