@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"cmp"
+	"slices"
 	"strings"
 
 	"copingset/drawing"
@@ -11,30 +13,132 @@ import (
 	"copingset/layout/shop"
 )
 
-// profilePage shows the section of each width with its outside dimensions.
+// widthCase is one inside width of a profile and the body that shows it.
+type widthCase struct {
+	inside length.Length
+	f      *layout.Family
+	body   layout.Body
+}
+
+// profilePage shows the section of the cap with its outside dimensions, all
+// inside widths on one sheet: only the top differs between them.
 func (b *book) profilePage() []page {
-	var views []func(w, h drawing.Unit) drawing.Scene
+	var all []widthCase
+	for _, straight := range []bool{true, false} { // a straight piece shows its section best
+		for _, f := range b.l.Families {
+			in := f.Pieces[0].Inside
+			if (f.Kind == cap.Straight) != straight || f.Kind == cap.Transition || slices.ContainsFunc(all, func(c widthCase) bool { return c.inside == in }) {
+				continue // the pieces beside a transition have its widths
+			}
+			for _, x := range f.Bodies {
+				if len(x.Bends) > 0 && !slices.ContainsFunc(x.Bends, layout.Bend.Across) {
+					all = append(all, widthCase{in, f, x})
+					break
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(p, q widthCase) int { return cmp.Compare(q.inside, p.inside) })
+	var out []page
+	for len(all) > 0 {
+		var same, rest []widthCase
+		for _, c := range all {
+			if bentAlike(all[0].body, c.body) {
+				same = append(same, c)
+			} else {
+				rest = append(rest, c)
+			}
+		}
+		out = append(out, b.profileOf(same)...)
+		all = rest
+	}
+	return out
+}
+
+// bentAlike reports whether two bodies have the same bends in the same order,
+// whatever their girth.
+func bentAlike(p, q layout.Body) bool {
+	return slices.EqualFunc(p.Bends, q.Bends, func(x, y layout.Bend) bool {
+		return view.BendWords(x) == view.BendWords(y) && x.Line.Between == y.Line.Between
+	})
+}
+
+// profileOf is the sheet of widths bent alike.
+func (b *book) profileOf(all []widthCase) []page {
 	var names []string
 	var of []*layout.Family
-	seen := map[length.Length]bool{} // look-up only
-	for _, f := range b.l.Families {
-		in := f.Pieces[0].Inside
-		if len(f.Bodies) == 0 || seen[in] || f.Kind == cap.Transition { // the pieces beside it have its widths
-			continue
+	for _, c := range all {
+		names = append(names, b.shopShort(c.inside))
+		of = append(of, c.f)
+	}
+	title := "Profile, inside width " + strings.Join(names, ", ")
+	p := page{id: b.id("profiles"), title: title, kind: ShopSheet, paper: b.runs, scale: "as noted", about: "Cross-section of the cap with its outside dimensions, bends with their distances, and the girth of each width."}
+	room := p.paper.room(false)
+	regions := across
+	w := room.Width()
+	if w >= 35000 {
+		w = w * 45 / 100
+		regions = func(_ int, room drawing.Rect) []drawing.Rect {
+			left, right := room, room
+			left.Max.X = left.Min.X + w
+			right.Min.X = left.Max.X + gutter
+			return []drawing.Rect{left, right}
 		}
-		seen[in] = true
-		views = append(views, func(w, h drawing.Unit) drawing.Scene { return view.ShopSection(b.l, f, w, h) })
-		names = append(names, "inside "+b.shopShort(in))
-		of = append(of, f)
 	}
-	if len(views) == 0 {
-		return nil
+	top := ""
+	if len(all) > 1 {
+		top = "see the table"
 	}
-	p := page{id: b.id("profiles"), title: "Profile", kind: ShopSheet, paper: b.runs, scale: "as noted", about: "Cross-section of the cap with its outside dimensions."}
-	foot := list{items: []string{"Outside dimensions to the mold lines. Flat = sum of outside dimensions less a deduction at each bend: 2 tan(turn/2)(R + T) less (pi/180) turn (R + K T), with inside radius R " +
+	blocks := []block{picture{scene: view.ShopSectionOf(b.l, all[0].f, top, w, room.Height()), prefix: "section"}, b.widthTable(all)}
+	const most = 3 // widths in one table of bends
+	for i := 0; i < len(all); i += most {
+		blocks = append(blocks, b.widthBends(all[i:min(i+most, len(all))]))
+	}
+	how := list{title: "How the girth is reckoned", items: []string{"Outside dimensions to the mold lines. Flat = sum of outside dimensions less a deduction at each bend: 2 tan(turn/2)(R + T) less (pi/180) turn (R + K T), with inside radius R " +
 		b.exactly(b.j.System.Profile.InsideR) + ", thickness T " + b.thick(b.j.System.Metal.Thickness) + " and K " + trimFloat(b.j.Shop.K) + " (" + prose(b.j.Shop.KSource) + ")."}, plain: true}
-	foot.items = append(foot.items, b.girthWords(of)...)
-	return b.sideBySide(p, foot, views, names)
+	how.items = append(how.items, b.girthWords(of)...)
+	return b.pages(p, append(blocks, how), regions)
+}
+
+// widthTable is what differs between the widths of a profile.
+func (b *book) widthTable(all []widthCase) table {
+	t := table{title: "Widths of this profile", fill: true, whole: true, cols: []column{{head: "Inside width", align: drawing.Right}, {head: "Top, outside", align: drawing.Right}, {head: "Girth of the flat", align: drawing.Right}, {head: "Families", flex: true}}}
+	for _, c := range all {
+		var marks []string
+		for _, f := range b.l.Families {
+			if len(f.Bodies) > 0 && f.Kind != cap.Transition && f.Pieces[0].Inside == c.inside {
+				marks = append(marks, f.Mark)
+			}
+		}
+		t.rows = append(t.rows, []string{b.shopShort(c.inside), b.inBlank(c.body.Outside(0)), b.inBlank(c.body.Girth), strings.Join(marks, ", ")})
+	}
+	return t
+}
+
+// widthBends is the bends in order, with the distance of the back gauge from
+// either edge for each width.
+func (b *book) widthBends(all []widthCase) table {
+	t := table{title: "Bends in order, and the back gauge’s distance on the flat", fill: true, whole: true, tight: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "Between", flex: true}}}
+	for _, c := range all {
+		name := ""
+		if len(all) > 1 {
+			name = b.shopShort(c.inside) + ": "
+		}
+		t.cols = append(t.cols, column{head: name + "from street", align: drawing.Right}, column{head: name + "from roof", align: drawing.Right})
+	}
+	for i, q := range all[0].body.Bends {
+		included := view.Degrees(q.Included())
+		if q.Hem {
+			included = "–"
+		}
+		row := []string{itoa(q.Order), view.BendWords(q), included, q.Line.Between[0] + " and " + q.Line.Between[1]}
+		for _, c := range all {
+			row = append(row, b.inBlank(c.body.Bends[i].FromStreet), b.inBlank(c.body.Bends[i].FromRoof))
+		}
+		t.rows = append(t.rows, row)
+	}
+	t.bold = func(_, col int) bool { return col < 2 }
+	return t
 }
 
 // girthWords reckon the girth of each width, so that it can be done again by
