@@ -89,7 +89,11 @@ func (b *book) profileOf(all []widthCase) []page {
 	if len(all) > 1 {
 		top = "see the table"
 	}
-	blocks := []block{picture{scene: view.ShopSectionOf(b.l, all[0].f, top, w, room.Height()), prefix: "section"}, b.widthTable(all)}
+	section := view.ShopSectionOf(b.l, all[0].f, top, w, room.Height())
+	if w < room.Width() {
+		section.H = room.Height() // the tables stand beside it
+	}
+	blocks := []block{picture{scene: section, prefix: "section"}, b.widthTable(all)}
 	const most = 3 // widths in one table of bends
 	for i := 0; i < len(all); i += most {
 		blocks = append(blocks, b.widthBends(all[i:min(i+most, len(all))]))

@@ -352,7 +352,7 @@ func (t *table) letter(s *drawing.Scene, at drawing.Point, ws []drawing.Unit, li
 		if row[i] == tickBox {
 			c := drawing.Pt(x+w/2, at.Y+t.top()+drawing.Unit(drawing.Note)/2)
 			half := drawing.Unit(190)
-			if t.tight {
+			if t.tight || t.snug {
 				half = 160
 			}
 			g.Rect(drawing.Medium, drawing.Box(c.X-half, c.Y-half, c.X+half, c.Y+half))
