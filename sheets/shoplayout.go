@@ -89,7 +89,7 @@ func noSheet(string) string { return "0000" }
 func (c *composer) best(room drawing.Rect) [][]placed {
 	body := c.below(room)
 	var sides []drawing.Unit
-	for part := drawing.Unit(39); part >= 18 && room.Width() >= 35000; part -= 2 {
+	for part := drawing.Unit(39); part >= 18 && room.Width() >= 35000; part-- {
 		sides = append(sides, body.Width()*part/100)
 	}
 	sides = append(sides, 0)
@@ -340,7 +340,7 @@ func shelfOf(tables []table) shelf {
 }
 
 func (q shelf) take(w, h drawing.Unit, fresh bool) (laid, block) {
-	n := max(1, int((w+gutter)/(q.wide+gutter)))
+	n := max(1, int((w+shopGap)/(q.wide+shopGap)))
 	rows := 0
 	for i := range q.tables {
 		rows = max(rows, len(q.tables[i].rows))
@@ -360,7 +360,7 @@ func (q shelf) take(w, h drawing.Unit, fresh bool) (laid, block) {
 		all = append(all, placed{got, drawing.Pt(x, y)})
 		most = max(most, x+got.w)
 		row = max(row, got.h)
-		x += q.wide + gutter
+		x += q.wide + shopGap
 	}
 	y += row
 	if y > h && !fresh {

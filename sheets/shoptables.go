@@ -126,7 +126,7 @@ func (b *book) panels(g []*layout.Family) []panel {
 
 // formedBlock is the panels in rows.
 func (b *book) formedBlock(g []*layout.Family) block {
-	const high drawing.Unit = 3700
+	const high drawing.Unit = 3400
 	panels := b.panels(g)
 	least := drawing.Unit(3900)
 	if len(panels) > 3 {
@@ -184,7 +184,7 @@ func (b *book) bendTable(f *layout.Family, i int) table {
 	if len(f.Bodies) > 1 {
 		title += " of the " + strings.Join(of, ", ")
 	}
-	t := table{title: title + ", in order, on the flat blank", fill: true, whole: true, snug: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Included", align: drawing.Right}, {head: "Between", flex: true},
+	t := table{title: title + ", in order, on the flat blank", fill: true, whole: true, snug: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "Between", flex: true},
 		{head: "From street edge", align: drawing.Right}, {head: "From roof edge", align: drawing.Right}}}
 	step := view.Blank(b.l).Step()
 	for _, q := range body.Bends {

@@ -89,7 +89,7 @@ func (d *flat) labelled(brief bool) drawing.Unit {
 		for _, q := range d.b.Bends {
 			wide = max(wide, drawing.Width(drawing.Bold, d.bendRow(q), drawing.Note))
 		}
-		wide += 120
+		wide += 60
 	}
 	return 350 + 900 + 660 + wide
 }

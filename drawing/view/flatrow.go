@@ -52,8 +52,8 @@ func SameBends(a, b layout.Body) bool {
 // Room in a row.
 const (
 	distAt       drawing.Unit = 700  // the line of the distances, from the blank
-	distLead     drawing.Unit = 1400 // its leaders
-	handWide     drawing.Unit = 1050 // a large L or R
+	distLead     drawing.Unit = 1150 // its leaders
+	handWide     drawing.Unit = 850  // a large L or R
 	betweenAlike drawing.Unit = 2200 // between bodies bent alike
 	nameHigh     drawing.Unit = 520  // the name of a body
 	heldHigh     drawing.Unit = 1250 // the flag of one that is not released
