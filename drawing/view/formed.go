@@ -134,7 +134,7 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 		p := g.polygon(q.wide)
 		e.hold(p[:]...)
 	}
-	sideW, topH := drawing.Unit(850), drawing.Unit(1000)
+	sideW, topH := drawing.Unit(850), min(1000, max(700, h/4)) // of the letters
 	ew, eh := e.hi.x-e.lo.x, e.hi.y-e.lo.y
 	availW, availH := w-2*sideW, h-2*topH
 	ratio := math.Max(ew/availW.Millimetres(), eh/availH.Millimetres())
@@ -262,7 +262,7 @@ func FormedSolid(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.
 	for _, f := range all {
 		e.hold(f.pts...)
 	}
-	side, top := drawing.Unit(850), drawing.Unit(800)
+	side, top := drawing.Unit(850), min(800, max(560, h/5))
 	ratio := math.Max((e.hi.x-e.lo.x)/(w-2*side).Millimetres(), (e.hi.y-e.lo.y)/(h-2*top).Millimetres())
 	m := paperMap{ratio: ratio, origin: drawing.Pt(w/2-drawing.Round((e.lo.x+e.hi.x)/2/ratio), h/2-drawing.Round((e.lo.y+e.hi.y)/2/ratio))}
 	for _, f := range all {
