@@ -191,9 +191,9 @@ func (b *book) sizes(x crate.Item) sized {
 	return z
 }
 
-// handWords are the kind of a piece and what tells its hands and its place in the
+// pieceWords are the kind of a piece and what tells its hands and its place in the
 // crate from those of its neighbours.
-func (b *book) handWords(q *layout.Piece) string {
+func (b *book) pieceWords(q *layout.Piece) string {
 	what := kindOf(q)
 	if h := q.Hand.String(); h != "" {
 		what += ", " + h + " hand"
@@ -228,7 +228,7 @@ func (b *book) crateTable(c *crate.Crate) table {
 	for i, x := range c.Items {
 		row := []string{itoa(i + 1), itoa(x.Count)}
 		if x.Piece != nil {
-			row = append(row, x.Mark, b.handWords(x.Piece), b.sizes(x).length, liftShort(x.Piece), orDash(prose(x.Lot)))
+			row = append(row, x.Mark, b.pieceWords(x.Piece), b.sizes(x).length, liftShort(x.Piece), orDash(prose(x.Lot)))
 		} else {
 			row = append(row, b.hardwareRow(x)...)
 		}

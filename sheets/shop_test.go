@@ -2,14 +2,18 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
+	"copingset/layout/shop"
 )
 
 // withShop gives a job a shop that makes what the cases draw.
@@ -100,7 +104,11 @@ func TestShopSheetsTellWhatIsReleased(t *testing.T) {
 			if f.Released() == 0 && !strings.Contains(drawings, "NOT RELEASED") {
 				t.Errorf("%s: no drawing says that %s is not released", c.name, f.Mark)
 			}
-			if len(f.Bodies) > 0 && handed(f) && !strings.Contains(hands, f.Mark+"  "+f.Kind.String()) {
+			there := strings.Contains(hands, f.Mark+"  "+f.Pieces[0].KindName())
+			if trimmed(f) { // a row of a table, its mark alone in a cell
+				there = strings.Contains(hands, "\n"+f.Mark+"\n")
+			}
+			if len(f.Bodies) > 0 && handed(f) && !there {
 				t.Errorf("%s: family %s is not on the hand check", c.name, f.Mark)
 			}
 		}
@@ -126,5 +134,78 @@ func TestNoShopSaysSo(t *testing.T) {
 	}
 	if !said {
 		t.Error("the piece schedule does not say why there are no flat patterns")
+	}
+}
+
+// Twins stand on facing sheets that name each other by number.
+func TestTwinsNameEachOthersSheet(t *testing.T) {
+	jobs := rapid.Custom(jobtest.Random)
+	seen := 0
+	for seed := 0; seed < 200 && seen < 4; seed++ {
+		l, found := layout.Build(withShop(named(jobs.Example(seed))))
+		if found.HasErrors() || !slices.ContainsFunc(l.Families, func(f *layout.Family) bool { return f.Twin != nil && f.Kind != cap.Straight && len(f.Bodies) > 0 }) {
+			continue
+		}
+		number := map[string]string{} // of the sheet of an id; look-up only
+		text := map[string]string{}
+		sheets := shopSheets(l, Options{})
+		for _, s := range sheets {
+			number[s.ID], text[s.ID] = s.Number, strings.ReplaceAll(words(s.Scene), "\n", " ")
+		}
+		var before *layout.Family
+		for _, g := range newBook(l, Options{}).familyGroups() {
+			f := g[0]
+			if len(g) == 1 && f.Twin != nil && f.Kind != cap.Straight && len(f.Bodies) > 0 {
+				seen++
+				twin := familyID([]*layout.Family{f.Twin})
+				if want := f.Twin.Mark + " is its mirror image, on sheet " + number[twin] + ":"; !strings.Contains(text[familyID(g)], want) {
+					t.Errorf("seed %d: the sheet of %s does not say %q", seed, f.Mark, want)
+				}
+				if before != f.Twin && number[twin] < number[familyID(g)] && len(number[twin]) == len(number[familyID(g)]) {
+					t.Errorf("seed %d: %s does not follow its twin", seed, f.Mark)
+				}
+			}
+			before = f
+		}
+	}
+	if seen == 0 {
+		t.Error("no job has twins")
+	}
+}
+
+// Every bend distance, corner, hole and length of a family is on its sheets,
+// however they are laid out.
+func TestShopSheetsLoseNothing(t *testing.T) {
+	for _, c := range cases() {
+		l := build(t, withShop(c.job))
+		b := newBook(l, Options{})
+		var all string
+		for _, s := range shopSheets(l, Options{}) {
+			if s.Kind == ShopSheet {
+				all += words(s.Scene) + "\n"
+			}
+		}
+		step := shop.Step(b.metric)
+		for _, f := range l.Families {
+			for i, x := range f.Bodies {
+				var want []string
+				for _, q := range x.Bends {
+					if q.Level() && !q.Across() {
+						want = append(want, b.inBlank(q.FromStreet), b.inBlank(q.FromRoof))
+					}
+				}
+				if !x.Square() {
+					for _, p := range x.CutPoints(step) {
+						want = append(want, b.inBlankLong(p.FromLeft), b.inBlank(p.FromStreet))
+					}
+				}
+				want = append(want, b.inBlankLong(x.Length))
+				for _, w := range want {
+					if !strings.Contains(all, w) {
+						t.Errorf("%s, %s body %d: %q is on no shop drawing", c.name, f.Mark, i, w)
+					}
+				}
+			}
+		}
 	}
 }

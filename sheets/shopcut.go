@@ -8,83 +8,10 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
+	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/shop"
 )
-
-// handCheck is a table of all handed families to be gone through with the
-// drawings before the first bend.
-func (b *book) handCheck() []page {
-	p := page{id: b.id("hand-check"), title: "Hand check", kind: HandCheck, paper: b.lists, about: "Every family that has a hand, with its view from above, its sentence and a box for who checked it."}
-	blocks := []block{list{title: "Before the first bend: check every hand against the drawing", items: []string{
-		"Each picture is seen from above, street at the top. Stand on the roof, look out over the wall: L is at your left hand, R at your right.",
-		"Twins stand one under the other. The street face is the thick line; a closed end is a black bar, a flange against a wall two lines, the end to cut is striped.",
-	}, plain: true}}
-	done := map[*layout.Family]bool{} // look-up only
-	for _, f := range b.l.Families {
-		for _, x := range []*layout.Family{f, f.Twin} {
-			if x == nil || done[x] || len(x.Bodies) == 0 || !handed(x) {
-				continue
-			}
-			done[x] = true
-			blocks = append(blocks, b.handRow(x))
-		}
-	}
-	if len(done) == 0 {
-		return nil
-	}
-	return b.pages(p, blocks, across)
-}
-
-// handed reports whether left and right can be taken for each other in a
-// family.
-func handed(f *layout.Family) bool { return f.Sentence() != shop.NoHand }
-
-// handRow is one family of the hand check.
-func (b *book) handRow(f *layout.Family) whole {
-	const pic, high drawing.Unit = 6200, 3500
-	marks := b.pieceMarks(f, true)
-	words := prose(f.Sentence())
-	what := "make " + itoa(len(marks))
-	if len(marks) > 0 {
-		what += ": " + strings.Join(marks, ", ")
-	}
-	if no := b.pieceMarks(f, false); len(no) > 0 {
-		what += "; DO NOT CUT " + strings.Join(no, ", ")
-	}
-	twin := "no twin in this job"
-	if f.Twin != nil {
-		twin = "TWIN: " + f.Twin.Mark
-	}
-	lines := func(w drawing.Unit) (sentence, rest []string) {
-		w -= pic + 400
-		return drawing.Wrap(words, drawing.Bold, drawing.Note, w), append(drawing.Wrap(what, drawing.Regular, drawing.Note, w), twin)
-	}
-	return whole{
-		h: func(w drawing.Unit) drawing.Unit {
-			a, c := lines(w)
-			return max(high, 900+drawing.Unit(len(a)+len(c))*drawing.Note.Line()+900)
-		},
-		draw: func(s *drawing.Scene, r drawing.Rect) {
-			s.Rect(drawing.Medium, r)
-			place(s, view.FormedTop(b.l, f, pic-200, r.Height()-200), drawing.Pt(r.Min.X+100, r.Min.Y+100), slug("hand-"+f.Mark))
-			s.Line(drawing.Thin, drawing.Pt(r.Min.X+pic, r.Min.Y), drawing.Pt(r.Min.X+pic, r.Max.Y))
-			x, y := r.Min.X+pic+200, r.Min.Y+650
-			s.Text(drawing.Pt(x, y), f.Mark+"  "+f.Pieces[0].KindName(), drawing.Style{Size: drawing.Title, Face: drawing.Bold})
-			a, c := lines(r.Width())
-			y += 300
-			for _, l := range a {
-				y += drawing.Note.Line()
-				s.Text(drawing.Pt(x, y), l, drawing.Style{Face: drawing.Bold})
-			}
-			for _, l := range c {
-				y += drawing.Note.Line()
-				s.Text(drawing.Pt(x, y), l, drawing.Style{})
-			}
-			s.Text(drawing.Pt(x, r.Max.Y-200), "Checked by ____________________   date ______________", drawing.Style{})
-		},
-	}
-}
 
 // lotName names what is cut from one lot of finish.
 func lotName(lot *shop.Lot) string {
@@ -94,15 +21,44 @@ func lotName(lot *shop.Lot) string {
 	return "Lot of elevation " + prose(lot.Elevation)
 }
 
-// proven says how good a plan is known to be.
-func proven(price, bound int64, best bool) string {
+// proven says how good a plan is known to be; dearest is the most that one bar
+// or sheet counts for.
+func proven(price, bound, dearest int64, best bool, what string) string {
 	if best {
 		return "proven best"
 	}
-	if bound <= 0 {
-		return "no bound found"
+	if bound <= 0 || dearest <= 0 {
+		return "not proven: no bound found"
 	}
-	return "within " + strconv.FormatFloat(float64(price-bound)*100/float64(bound), 'f', 1, 64) + " % of the bound"
+	return "not proven: at least " + plural(int((bound+dearest-1)/dearest), what) + "; within " + strconv.FormatFloat(float64(price-bound)*100/float64(bound), 'f', 1, 64) + " % of the bound"
+}
+
+// dearestBar is the most that one bar of an order counts for: its price, or
+// where none is stated its length.
+func dearestBar(q shop.BarOrder) int64 {
+	var most int64
+	for _, s := range q.Stocks {
+		if v := s.Price; barsPriced(q) {
+			most = max(most, v)
+		} else {
+			most = max(most, int64(s.Length))
+		}
+	}
+	return most
+}
+
+// dearestSheet is the same of a sheet: its price, or its area in tenths of a
+// square millimetre.
+func dearestSheet(sheets []job.ShopSheet, priced bool) int64 {
+	var most int64
+	for _, s := range sheets {
+		if priced {
+			most = max(most, s.Price)
+		} else {
+			most = max(most, int64(s.Width.MM()*s.Length.MM()*10+0.5))
+		}
+	}
+	return most
 }
 
 // cuttingPlan draws every bar and sheet and says how good the plan is.
@@ -117,41 +73,101 @@ func (b *book) cuttingPlan() []page {
 		p.banner = fmt.Sprintf("NOT RELEASED: %s left out of this plan.", plural(n, "piece"))
 	}
 	room := p.paper.room(p.banner != "")
-	regions := across
-	if room.Width() >= 35000 {
-		regions = inColumns(2)
-		room = columns(room, 2, gutter)[0]
-	}
-	blocks := []block{b.planTable(), b.wasteTable(o)}
-	if t, ok := b.leftOut(o); ok {
-		blocks = append(blocks, t)
-	}
-	blocks = append(blocks, list{items: []string{
+	plans, waste := b.planTable(), b.wasteTable(o)
+	how := list{items: []string{
 		"Straight pieces shorter than a stock cap are cut from formed caps; all others, and the formed caps, are bent from blanks cut from sheets.",
 		"A sheet is ripped into strips first, and a strip carries one width only. The grain runs along the sheet and no blank is turned. One elevation keeps one lot of finish.",
 		"The lower bound is what no plan of this kind can go below. Kept drops are " + b.text(b.j.Shop.LeastDrop) + " and longer.",
-	}, title: "How this plan is made"})
+	}, title: "How this plan is made"}
+	plans.tight, waste.tight = true, true
+	blocks := []block{plans, waste, how}
+	if t, ok := b.leftOut(o); ok {
+		t.tight = true
+		blocks = []block{plans, waste, t, how}
+	}
+	cols, tables := b.planColumns(room), blocks
+	regions := func(n int, room drawing.Rect) []drawing.Rect {
+		if n > 0 || cols == 1 {
+			return columns(room, cols, planGap)
+		}
+		return b.planRegions(room, cols, tables)
+	}
+	width := columns(room, cols, planGap)[0].Width()
 	for i := range o.Lots {
 		lot := &o.Lots[i]
 		n := 0
 		head := func() {
 			if n == 0 {
-				blocks = append(blocks, list{title: lotName(lot), items: []string{"Cut all of this lot from one lot of finish."}, plain: true})
+				blocks = append(blocks, list{title: lotName(lot), items: []string{"All from one lot of finish."}, plain: true, together: true})
 			}
 			n++
 		}
 		for _, q := range lot.Bars {
 			for k := range q.Plan.Bars {
 				head()
-				blocks = append(blocks, picture{scene: view.CutBar(b.l, q, k, room.Width()), prefix: "bar" + itoa(i) + itoa(n)})
+				blocks = append(blocks, picture{scene: view.CutBar(b.l, q, k, width), prefix: "bar" + itoa(i) + itoa(n)})
 			}
 		}
 		for k := range lot.Sheets.Sheets {
 			head()
-			blocks = append(blocks, picture{scene: view.CutSheet(b.l, lot, k, room.Width(), min(11000, room.Height())), prefix: "sheet" + itoa(i) + itoa(n)})
+			blocks = append(blocks, picture{scene: view.CutSheet(b.l, lot, k, width, min(11000, room.Height())), prefix: "sheet" + itoa(i) + itoa(n)})
 		}
 	}
 	return b.pages(p, blocks, regions)
+}
+
+// planGap stands between the pictures of the cutting plan.
+const planGap drawing.Unit = 400
+
+// planColumns is how many pictures of the cutting plan stand next to each
+// other: as many as leave a sheet large enough to be lettered.
+func (b *book) planColumns(room drawing.Rect) int {
+	const most = 32 // of the scale
+	var long length.Length
+	for _, s := range b.j.Shop.Sheets {
+		long = length.Max(long, s.Length)
+	}
+	for n := 4; n > 1; n-- {
+		w := columns(room, n, planGap)[0].Width()
+		if w >= 9000 && view.Fit(b.metric, long, w-100).Ratio <= most {
+			return n
+		}
+	}
+	if room.Width() >= 35000 {
+		return 2
+	}
+	return 1
+}
+
+// planRegions are those of the first sheet of the cutting plan: the plans across
+// the top, the other tables next to each other below them, pictures under all.
+func (b *book) planRegions(room drawing.Rect, cols int, tables []block) []drawing.Rect {
+	const endless, least = 1 << 20, 4000
+	high := func(x block, w drawing.Unit) drawing.Unit {
+		got, _ := x.take(w, endless, true)
+		return got.h
+	}
+	top := room
+	top.Max.Y = top.Min.Y + high(tables[0], room.Width())
+	band := room
+	band.Min.Y = top.Max.Y + between
+	out := []drawing.Rect{top}
+	beside := columns(band, len(tables)-1, gutter)
+	var most drawing.Unit
+	for i, x := range tables[1:] {
+		most = max(most, high(x, beside[i].Width()))
+	}
+	for i := range beside {
+		beside[i].Max.Y = beside[i].Min.Y + most
+	}
+	if band.Min.Y+most > room.Max.Y { // too many rows: in columns like the rest
+		return columns(room, min(cols, 2), gutter)
+	}
+	out = append(out, beside...)
+	if rest := drawing.Box(room.Min.X, band.Min.Y+most+between, room.Max.X, room.Max.Y); rest.Height() >= least {
+		out = append(out, columns(rest, cols, planGap)...)
+	}
+	return out
 }
 
 // planTable is one row for each plan: what it takes, its bound, its proof.
@@ -167,7 +183,7 @@ func (b *book) planTable() table {
 					from = append(from, itoa(n)+" × "+b.shopLong(q.Stocks[k].Length))
 				}
 			}
-			t.rows = append(t.rows, []string{lotName(lot), plural(len(q.Closers), "piece") + ", inside " + b.shopShort(q.Inside), "caps " + strings.Join(from, ", "), cost, bound, proven(q.Plan.Price, q.Plan.Bound, q.Plan.Proven)})
+			t.rows = append(t.rows, []string{lotName(lot), plural(len(q.Closers), "piece") + ", inside " + b.shopShort(q.Inside), "caps " + strings.Join(from, ", "), cost, bound, proven(q.Plan.Price, q.Plan.Bound, dearestBar(q), q.Plan.Proven, "cap")})
 		}
 		if len(lot.Sheets.Sheets) == 0 {
 			continue
@@ -190,7 +206,7 @@ func (b *book) planTable() table {
 			blanks += x.Count
 		}
 		t.rows = append(t.rows, []string{lotName(lot), plural(blanks, "blank"), "sheets " + strings.Join(from, ", "),
-			b.cost(lot.Sheets.Price, priced, true), b.cost(lot.Sheets.Bound, priced, true), proven(lot.Sheets.Price, lot.Sheets.Bound, lot.Sheets.Proven)})
+			b.cost(lot.Sheets.Price, priced, true), b.cost(lot.Sheets.Bound, priced, true), proven(lot.Sheets.Price, lot.Sheets.Bound, dearestSheet(b.j.Shop.Sheets, priced), lot.Sheets.Proven, "sheet")})
 	}
 	if len(t.rows) == 0 {
 		t.rows = [][]string{{"–", "nothing is released", "–", "–", "–", "–"}}

@@ -274,7 +274,7 @@ func (b *book) partCutting() []block {
 		}
 		bought, used := lot.Areas()
 		t.rows = append(t.rows, []string{name, partMarks(lot), strings.Join(from, ", "), b.cost(lot.Plan.Price, priced, true),
-			proven(lot.Plan.Price, lot.Plan.Bound, lot.Plan.Proven), strconv.Itoa(int(100*used/bought)) + " %"})
+			proven(lot.Plan.Price, lot.Plan.Bound, dearestSheet(lot.Stocks, priced), lot.Plan.Proven, "sheet"), strconv.Itoa(int(100*used/bought)) + " %"})
 		for i, r := range lot.Plan.Sheets {
 			size := lot.Stocks[r.Stock]
 			for k, strip := range r.Strips {

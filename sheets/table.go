@@ -32,6 +32,7 @@ type table struct {
 	tail  func(w drawing.Unit) drawing.Unit // height of what has to stand under the last rows on one page; nil: nothing
 	tight bool                              // rows closer, where that saves a page of one or two
 	loose bool                              // never tight, even so
+	snug  bool                              // rows closer still, where many tables share a sheet
 	from  int
 }
 
@@ -40,12 +41,16 @@ const (
 	cellTop  drawing.Unit = 150  // above them
 	longWord drawing.Unit = 3000 // a column as wide as this breaks its words before a table leaves the sheet
 	tightBy  drawing.Unit = 50   // less above and below, in a tight table
+	snugBy   drawing.Unit = 75   // and in a snug one
 	fewRows               = 4    // that a page of its own is not opened for less
 )
 
 // top is the space above the words of a cell; the same stands below them.
 func (t *table) top() drawing.Unit {
-	if t.tight {
+	switch {
+	case t.snug:
+		return cellTop - snugBy
+	case t.tight:
 		return cellTop - tightBy
 	}
 	return cellTop
@@ -209,7 +214,7 @@ const rowLine drawing.Unit = 460
 
 func (t table) take(w, h drawing.Unit, fresh bool) (laid, block) {
 	got, rest := t.lay(w, h, fresh)
-	if rest == nil || t.tight || t.loose {
+	if rest == nil || t.tight || t.loose || t.snug {
 		return got, rest
 	}
 	if r, ok := rest.(table); ok && got.draw != nil && len(t.rows)-r.from <= fewRows {
@@ -348,7 +353,7 @@ func (t *table) letter(s *drawing.Scene, at drawing.Point, ws []drawing.Unit, li
 		if row[i] == tickBox {
 			c := drawing.Pt(x+w/2, at.Y+t.top()+drawing.Unit(drawing.Note)/2)
 			half := drawing.Unit(190)
-			if t.tight {
+			if t.tight || t.snug {
 				half = 160
 			}
 			g.Rect(drawing.Medium, drawing.Box(c.X-half, c.Y-half, c.X+half, c.Y+half))
@@ -358,6 +363,9 @@ func (t *table) letter(s *drawing.Scene, at drawing.Point, ws []drawing.Unit, li
 				continue
 			}
 			p := drawing.Pt(x+cellSide, at.Y+t.top()+drawing.Unit(drawing.Note)+drawing.Unit(k)*rowLine)
+			if t.snug { // clear of the line below
+				p.Y -= 20
+			}
 			switch t.cols[i].align {
 			case drawing.Middle:
 				p.X = x + w/2

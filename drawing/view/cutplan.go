@@ -72,7 +72,7 @@ func cellNames(s *drawing.Scene, p *place.Placer, cells []drawing.Rect, names []
 	var wishes []place.Wish
 	for i, c := range cells {
 		lab := place.Label{Lines: names[i], Face: drawing.Bold, About: c.Centre()}
-		for _, lines := range [][]string{names[i], {strings.Join(names[i], "  ")}, strings.Fields(strings.Join(names[i], " "))} {
+		for _, lines := range [][]string{names[i], {strings.Join(names[i], "  ")}, parted(names[i]), strings.Fields(strings.Join(names[i], " "))} {
 			try := lab
 			try.Lines = paired(lines)
 			if w, h := try.Extent(); w+160 <= c.Width() && h+160 <= c.Height() {
@@ -101,6 +101,25 @@ func cellNames(s *drawing.Scene, p *place.Placer, cells []drawing.Rect, names []
 		y += 60
 	}
 	return y + 150
+}
+
+// parted is a mark, what is behind it, and the two sizes of a blank on lines of
+// their own.
+func parted(names []string) []string {
+	var out []string
+	for i, w := range names {
+		by := " × "
+		if i == 0 {
+			by = " "
+		}
+		a, z, ok := strings.Cut(w, by)
+		if !ok {
+			out = append(out, w)
+			continue
+		}
+		out = append(out, strings.TrimSpace(a+strings.TrimRight(by, " ")), z)
+	}
+	return out
 }
 
 // paired keeps a sign and a fraction with what they belong to.
@@ -133,8 +152,8 @@ func CutSheet(l *layout.Layout, lot *shop.Lot, n int, w, h drawing.Unit) drawing
 	r := lot.Sheets.Sheets[n]
 	st := Shop(l)
 	size := l.Job.Shop.Sheets[r.Stock]
-	words := drawing.Letter("Sheet " + strconv.Itoa(n+1) + ": " + strconv.Itoa(r.Count) + " × " + st.InText(size.Width) + " wide, " + st.InText(size.Length) +
-		" long; grain left to right; " + strconv.Itoa(YieldOf(l, lot, r)) + " % used, " + st.InText(r.Rest) + " of the width left")
+	words := drawing.Letter("Sheet " + strconv.Itoa(n+1) + ": " + strconv.Itoa(r.Count) + " × " + st.InText(size.Width) + " × " + st.InText(size.Length) +
+		" along the grain; " + strconv.Itoa(YieldOf(l, lot, r)) + " % used, " + st.InText(r.Rest) + " of the width left")
 	s := drawing.Scene{Name: "sheet-" + strconv.Itoa(n+1), Title: "How a sheet is cut", Desc: words, W: w}
 	head := s.Paragraph(drawing.Pt(0, 350), words, w, drawing.Style{Face: drawing.Bold})
 	top := head.Max.Y + 200

@@ -2,7 +2,6 @@ package view
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -89,130 +88,33 @@ func (m flatMap) all(pts []fold.Point) []drawing.Point {
 	return out
 }
 
-// Room round a pattern: running distances and L at the left, bends and R at the
-// right.
+// Room round a pattern, and what of a long one always stands.
 const (
-	flatLeft  = 42 * drawing.MM
-	flatRight = 64 * drawing.MM
 	flatTop   = 21 * drawing.MM // chain and name of the street edge
-	flatFoot  = 31 * drawing.MM
+	flatFoot  = 27 * drawing.MM // two chains and the name of the roof edge
+	flatLess  = 8 * drawing.MM  // each chain less
 	keepWell  = 34 * drawing.MM // of a stretch that is broken, each side, so that words stand on it
 	keepLeast = 15 * drawing.MM // and where room is short
 )
 
-// flat draws one body's pattern.
+// flat draws one body's pattern as part of a row.
 type flat struct {
+	FlatBody
 	l      *layout.Layout
-	f      *layout.Family
 	b      layout.Body
 	st     length.Style
 	lo, hi fold.Point
 	m      flatMap
 	s      *drawing.Scene
 	p      *place.Placer
-	varies bool // one drawing for several lengths
+	as     bool         // its bends are those of the body before it
+	left   drawing.Unit // room at its left and right
+	right  drawing.Unit
+	box    drawing.Rect // of the outline, on paper
+	foot   drawing.Unit // of its dimensions
 }
-
-// FlatPattern draws the blank of a body with its finish side up, the street
-// edge at the top: outline, holes, bends in their order and the distances of all
-// of them. A long blank is broken where nothing happens. varies says that the
-// sheet has a table of lengths for this drawing.
-func FlatPattern(l *layout.Layout, f *layout.Family, body int, varies bool, w, h drawing.Unit) drawing.Scene {
-	d := flat{l: l, f: f, b: f.Bodies[body], st: Blank(l), varies: varies}
-	d.lo, d.hi = d.b.Flat.Bounds()
-	title := "FLAT PATTERN " + f.Mark
-	if len(f.Bodies) > 1 || d.b.Name != "cap" {
-		title += ", " + strings.ToUpper(d.b.Name)
-	}
-	under := "FINISH FACE TOWARDS YOU. Dashed: bend UP, towards you. Dash and dot: bend DOWN, away from you. Distances are on the flat blank."
-	under += d.reliefWords()
-	s := drawing.Scene{Name: "flat-" + fileName(f.Mark+" "+d.b.Name), Title: title, W: w, H: h}
-	s.Desc = title + ": the finish face with bend lines in order."
-	// The scale is not yet known; its words take the same room whatever it is.
-	var probe drawing.Scene
-	head := caption(&probe, l, drawing.Pt(50, 50), w-100, title, under, Scales(d.st.Metric)[0]).Max.Y + 250
-	if f.Released() == 0 {
-		head += 1250
-	}
-	scale, ok := d.fit(w-flatLeft-d.right(), h-head-flatTop-flatFoot)
-	if !ok {
-		scale.Name = "not to scale"
-	}
-	box := caption(&s, l, drawing.Pt(50, 50), w-100, title, under, scale)
-	if f.Released() == 0 {
-		s.Draw(drawing.HoldFlag{At: drawing.Pt(50, box.Max.Y+200), Words: "NOT RELEASED, DO NOT CUT"}.Figure())
-	}
-	d.m.o = drawing.Pt(flatLeft, head+flatTop)
-	s.H = min(h, head+flatTop+d.high()+flatFoot)
-	d.s = &s
-	d.p = place.New(drawing.Box(0, head, w, s.H))
-	d.draw()
-	return s
-}
-
-// FlatReadable reports whether the bends of a body lie far enough apart on paper
-// to be told from each other in a room.
-func FlatReadable(l *layout.Layout, f *layout.Family, body int, w, h drawing.Unit) bool {
-	const least = 42 * drawing.MM
-	d := flat{l: l, f: f, b: f.Bodies[body], st: Blank(l)}
-	d.lo, d.hi = d.b.Flat.Bounds()
-	_, ok := d.fit(w-flatLeft-d.right(), h-flatHead-flatTop-flatFoot)
-	return ok && (d.high() >= least || d.m.ratio <= 5)
-}
-
-// flatHead is about what the caption takes.
-const flatHead = 27 * drawing.MM
 
 func (d *flat) high() drawing.Unit { return drawing.Round((d.hi.Y - d.lo.Y) / d.m.ratio) }
-
-// fit chooses the largest usual scale at which the pattern, broken where it may
-// be, lies in a room; none fits a room too small for words.
-func (d *flat) fit(w, h drawing.Unit) (Scale, bool) {
-	all := Scales(d.st.Metric)
-	for _, sc := range all {
-		if sc.Ratio < 2 {
-			continue
-		}
-		d.m = flatMap{ratio: float64(sc.Ratio), hi: d.hi.Y}
-		if d.high() > h {
-			continue
-		}
-		if d.breakTo(w, keepWell) {
-			return sc, true
-		}
-		d.m.breaks = nil
-		if d.breakTo(w, keepLeast) {
-			return sc, true
-		}
-	}
-	d.m.breaks = nil
-	d.m.ratio = math.Max(d.hi.X/max(w, 2000).Millimetres(), d.hi.Y/max(h, 2000).Millimetres())
-	return Scale{}, false
-}
-
-// breakTo leaves stretches out until the pattern is no wider than w.
-func (d *flat) breakTo(w, keep drawing.Unit) bool {
-	over := drawing.Round(d.hi.X/d.m.ratio) - w
-	if over <= 0 {
-		return true
-	}
-	for _, bay := range d.bays() {
-		long := drawing.Round((bay[1] - bay[0]) / d.m.ratio)
-		gone := min(over+breakGap, long-2*keep)
-		if gone < 2*breakGap {
-			continue
-		}
-		cut := gone.Millimetres() * d.m.ratio
-		mid := (bay[0] + bay[1]) / 2
-		d.m.breaks = append(d.m.breaks, [2]float64{mid - cut/2, mid + cut/2})
-		over -= gone - breakGap
-		if over <= 0 {
-			break
-		}
-	}
-	slices.SortFunc(d.m.breaks, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
-	return over <= 0
-}
 
 // bays are the stretches in which every line runs along the blank, longest
 // first.
@@ -249,7 +151,8 @@ func (d *flat) bays() [][2]float64 {
 	return out
 }
 
-func (d *flat) draw() {
+// outline draws the blank and tells the placer where it lies.
+func (d *flat) outline() {
 	ring := d.m.all(d.b.Outline())
 	d.s.Group(drawing.Caps, "", func(g *drawing.Scene) {
 		for _, q := range d.b.Bends {
@@ -279,16 +182,7 @@ func (d *flat) draw() {
 	for _, h := range d.b.Holes {
 		d.p.Block(boundsOf(d.m.all(h)))
 	}
-	box := boundsOf(ring)
-	d.lengths(box)
-	d.distances(box)
-	d.bendLabels(box)
-	d.points()
-	d.faces()
-	for _, n := range d.p.Notes() { // nothing is dropped: what found no room stands under the drawing
-		d.s.Text(drawing.Pt(50, d.s.H+drawing.Unit(drawing.Note)), fmt.Sprintf("%d: %s", n.N, n.Words), drawing.Style{})
-		d.s.H += drawing.Note.Line() + 60
-	}
+	d.box = boundsOf(ring)
 }
 
 func boundsOf(pts []drawing.Point) drawing.Rect {
@@ -320,17 +214,48 @@ func (d *flat) broken(g *drawing.Scene, b [2]float64) {
 	d.p.Area(drawing.Box(x0-200, y0, x1+200, y1).Corners()...)
 }
 
+// chained are the places along an edge of the blank that a chain shows, with
+// the lengths between them; an edge that is as long as the blank has none.
+func (d *flat) chained(street bool) (pos, round, parts []length.Length, ok bool) {
+	a, b := d.b.EdgeAt(street)
+	pos = []length.Length{0, a, b, d.b.Length}
+	round, parts = length.Chain(pos, d.st.Step())
+	n := 0
+	for _, x := range parts {
+		if x > 0 {
+			n++
+		}
+	}
+	return pos, round, parts, n > 1
+}
+
+// below is the room the dimensions take under the blank.
+func (d *flat) below() drawing.Unit {
+	room := flatFoot
+	_, _, _, top := d.chained(true)
+	_, _, _, foot := d.chained(false)
+	if !foot {
+		room -= flatLess
+	}
+	if !top {
+		room -= flatLess
+	}
+	return room
+}
+
 // lengths are the chains along the street edge and the roof edge, and the
 // whole.
-func (d *flat) lengths(box drawing.Rect) {
+func (d *flat) lengths() {
+	box := d.box
 	ends := drawing.Ticks
 	if d.st.Metric {
 		ends = drawing.Arrows
 	}
 	row := func(street bool, at, from drawing.Unit) (drawing.Rect, bool) {
-		a, b := d.b.EdgeAt(street)
-		pos := []length.Length{0, a, b, d.b.Length}
-		round, parts := length.Chain(pos, d.st.Step())
+		pos, round, parts, ok := d.chained(street)
+		if !ok {
+			return drawing.Rect{}, false
+		}
 		var stops []drawing.Unit
 		var labels []string
 		for i, p := range pos {
@@ -342,10 +267,7 @@ func (d *flat) lengths(box drawing.Rect) {
 				labels = append(labels, BlankLong(d.l, parts[i-1]))
 			}
 		}
-		if len(labels) < 2 {
-			return drawing.Rect{}, false
-		}
-		fig := drawing.Chain{At: at, Stops: stops, Labels: labels, From: []drawing.Unit{from}, Ends: ends, Lo: box.Min.X - 700, Hi: box.Max.X + 1100}.Figure()
+		fig := drawing.Chain{At: at, Stops: stops, Labels: labels, From: []drawing.Unit{from}, Ends: ends, Lo: box.Min.X - 700, Hi: box.Max.X + 1000}.Figure()
 		var lettered []string
 		for _, w := range labels {
 			lettered = append(lettered, drawing.Letter(w))
@@ -357,7 +279,7 @@ func (d *flat) lengths(box drawing.Rect) {
 	up, top := row(true, box.Min.Y-550, box.Min.Y)
 	low, foot := row(false, box.Max.Y+600, box.Max.Y)
 	words := BlankLong(d.l, d.b.Length)
-	if d.varies {
+	if d.Varies {
 		words = "length: see the table"
 	}
 	y0, y1 := box.Min.Y, box.Max.Y
@@ -378,8 +300,11 @@ func (d *flat) lengths(box drawing.Rect) {
 	mid := (box.Min.X + box.Max.X) / 2
 	st := drawing.Style{Size: drawing.Head, Face: drawing.Bold, Align: drawing.Middle}
 	d.letter([]drawing.Mark{d.s.Text(drawing.Pt(mid, y0-180), strings.ToUpper(d.b.Edges().Top), st)})
+	if d.Name != "" {
+		d.letter([]drawing.Mark{d.s.Text(drawing.Pt(mid, y0-180-nameHigh), d.Name, st)})
+	}
 	d.letter([]drawing.Mark{d.s.Text(drawing.Pt(mid, y1+300+drawing.Unit(drawing.Head)), strings.ToUpper(d.b.Edges().Bottom), st)})
-	d.s.H = y1 + 1000
+	d.foot = y1 + 1000
 }
 
 // letter tells the placer what lettering stands already.
@@ -396,7 +321,8 @@ func (d *flat) letter(marks []drawing.Mark) {
 
 // distances are the bends' and the roof edge's from the street edge, at the
 // left; a bend that slants has its left end there, its right end in its label.
-func (d *flat) distances(box drawing.Rect) {
+func (d *flat) distances() drawing.Rect {
+	box := d.box
 	type stop struct {
 		y     drawing.Unit
 		x     drawing.Unit
@@ -427,7 +353,7 @@ func (d *flat) distances(box drawing.Rect) {
 	if d.st.Metric {
 		ends = drawing.Arrows
 	}
-	r := drawing.Running{Vertical: true, At: box.Min.X - 900, Ends: ends, Size: drawing.Note, Lo: box.Min.Y - 500, Hi: box.Max.Y + 500}
+	r := drawing.Running{Vertical: true, At: box.Min.X - distAt, Ends: ends, Size: drawing.Note, Lo: box.Min.Y - 500, Hi: box.Max.Y + 500}
 	for _, q := range stops {
 		r.Stops = append(r.Stops, q.y)
 		r.Labels = append(r.Labels, q.label)
@@ -436,5 +362,5 @@ func (d *flat) distances(box drawing.Rect) {
 	fig := r.Figure()
 	d.s.Add(drawing.Group{Layer: drawing.Dimensions, Marks: fig.Marks})
 	d.letter(fig.Marks)
-	d.side(d.b.Edges().Left, drawing.Box(0, box.Min.Y-1500, max(1400, fig.Box.Min.X), box.Max.Y+1500), drawing.Pt(450, (box.Min.Y+box.Max.Y)/2))
+	return fig.Box
 }

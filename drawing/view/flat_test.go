@@ -32,7 +32,7 @@ func shopViews(l *layout.Layout, w, h drawing.Unit) []drawing.Scene {
 		for i := range f.Bodies {
 			out = append(out, FlatPattern(l, f, i, false, w, h))
 		}
-		out = append(out, FormedTop(l, f, 6000, 4000), FormedSolid(l, f, 6000, 4000), ShopSection(l, f, 0, w, h))
+		out = append(out, FormedTop(l, f, 6000, 4000), FormedSolid(l, f, 6000, 4000), FormedTop(l, f, 3000, 2700), FormedSolid(l, f, 3000, 2700), ShopSection(l, f, 0, w, h))
 	}
 	if l.Cutting != nil {
 		for i := range l.Cutting.Lots {

@@ -13,8 +13,10 @@ import (
 )
 
 // bendLabels stand in a column at the right, in the order of the bends from
-// the street edge down, each led to its line.
-func (d *flat) bendLabels(box drawing.Rect) {
+// the street edge down, each led to its line. Brief ones are numbers alone, for
+// the table of bends. They end at x.
+func (d *flat) bendLabels(brief bool) (far drawing.Unit) {
+	box := d.box
 	type row struct {
 		tip    drawing.Point
 		y      drawing.Unit
@@ -41,7 +43,7 @@ func (d *flat) bendLabels(box drawing.Rect) {
 	}
 	x := box.Max.X + 350
 	col := x + 900
-	far := col
+	far = box.Max.X
 	for _, r := range rows {
 		d.s.Line(drawing.Thin, drawing.Pt(r.tip.X+80, r.tip.Y), drawing.Pt(x, r.tip.Y), drawing.Pt(col, r.y))
 		if r.dot {
@@ -50,16 +52,16 @@ func (d *flat) bendLabels(box drawing.Rect) {
 		d.p.Stroke(50, drawing.Pt(r.tip.X+80, r.tip.Y), drawing.Pt(x, r.tip.Y), drawing.Pt(col, r.y))
 		fig := drawing.Balloon{At: drawing.Pt(col+330, r.y), Words: r.number, Size: drawing.Note, Tip: drawing.Pt(col+330, r.y)}.Figure()
 		d.s.Draw(fig)
-		t := d.s.Text(drawing.Pt(col+780, r.y+drawing.Unit(drawing.Note)/2), r.words, drawing.Style{Face: drawing.Bold})
-		d.letter(append(fig.Marks, t))
+		d.letter(fig.Marks)
 		d.p.Letter(fig.Box)
-		far = max(far, t.At.X+t.Width)
+		far = max(far, fig.Box.Max.X)
+		if !brief {
+			t := d.s.Text(drawing.Pt(col+780, r.y+drawing.Unit(drawing.Note)/2), r.words, drawing.Style{Face: drawing.Bold})
+			d.letter([]drawing.Mark{t})
+			far = max(far, t.At.X+t.Width)
+		}
 	}
-	mid := drawing.Pt(far+700, (box.Min.Y+box.Max.Y)/2)
-	if len(rows) == 0 {
-		mid.X = box.Max.X + 1200
-	}
-	d.side(d.b.Edges().Right, drawing.Box(box.Max.X+300, box.Min.Y-1500, d.s.W, box.Max.Y+1500), mid)
+	return far
 }
 
 // bendRow is what the label of a bend says.
@@ -77,14 +79,28 @@ func (d *flat) bendRow(q layout.Bend) string {
 	return drawing.Letter(words)
 }
 
-// right is the room the labels of the bends take beside the blank, and the
-// letter of its hand beyond them.
-func (d *flat) right() drawing.Unit {
-	var wide drawing.Unit
-	for _, q := range d.b.Bends {
-		wide = max(wide, drawing.Width(drawing.Bold, d.bendRow(q), drawing.Note))
+// labelled is the room the labels of the bends take beside the blank.
+func (d *flat) labelled(brief bool) drawing.Unit {
+	if len(d.b.Bends) == 0 {
+		return 0
 	}
-	return max(flatRight, 350+900+780+wide+1400)
+	var wide drawing.Unit
+	if !brief {
+		for _, q := range d.b.Bends {
+			wide = max(wide, drawing.Width(drawing.Bold, d.bendRow(q), drawing.Note))
+		}
+		wide += 60
+	}
+	return 350 + 900 + 660 + wide
+}
+
+// dimensioned is the room the distances of the bends take beside the blank.
+func (d *flat) dimensioned() drawing.Unit {
+	wide := drawing.Width(drawing.Regular, drawing.Letter(d.st.Short(d.b.Girth)), drawing.Note)
+	for _, q := range d.b.Bends {
+		wide = max(wide, drawing.Width(drawing.Regular, drawing.Letter(d.st.Short(q.FromStreet)), drawing.Note))
+	}
+	return distAt + distLead + wide
 }
 
 // side letters which hand a side of the blank is, as large as it must be
@@ -147,7 +163,8 @@ func (d *flat) faces() {
 				{name + "  " + deep, finish[0] + " " + finish[1], film}, {name, deep, finish[0], finish[1], film},
 				{name + "  " + deep, finish[0] + " " + finish[1]}, {name, deep, finish[0], finish[1]}, finish,
 			}, tries...)
-			if fall := legFall(d.l, d.f, f); fall != "" {
+			if d.Falls {
+				fall := legFall(d.l, f)
 				tries = append([][]string{{name + "  " + deep, fall, finish[0] + " " + finish[1], film}, {name + "  " + deep, fall}, {name, deep, fall}, {fall}}, tries...)
 			}
 		}

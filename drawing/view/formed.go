@@ -1,7 +1,6 @@
 package view
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -239,6 +238,40 @@ func (q formed) trimmed(s *drawing.Scene, m paperMap) {
 	s.Hatch(drawing.HoldStripe, drawing.Thin, m.all(g.at(x0, 0), g.at(x1, 0), g.at(x1, g.wide), g.at(x0, g.wide))...)
 }
 
+// seen projects a place of a folded piece to paper, and says how near it is to
+// the viewer, who stands on the roof, a little to the right: x to the right, up
+// the paper is up and away to the street.
+func seen(v fold.Vec) (at xy, near float64) {
+	const turn, tilt = 25 * math.Pi / 180, 32 * math.Pi / 180
+	st, ct := math.Sincos(turn)
+	sp, cp := math.Sincos(tilt)
+	x := float64(v.X*ct) - float64(v.Y*st)
+	y := float64(v.X*st) + float64(v.Y*ct) // grows towards the viewer
+	return xy{x, float64(y*sp) - float64(v.Z*cp)}, float64(y*cp) + float64(v.Z*sp)
+}
+
+// facets are the faces of a folded piece as they are seen.
+func (q formed) facets() []facet {
+	var out []facet
+	for _, fc := range q.faces {
+		var pts []xy
+		var near []float64
+		for _, v := range fc.pts {
+			p, d := seen(v)
+			pts, near = append(pts, p), append(near, d)
+		}
+		tone := drawing.Light
+		switch fc.name {
+		case "top":
+			tone = drawing.White
+		case "hook", "drip":
+			tone = drawing.Mid
+		}
+		out = append(out, newFacet(pts, near, tone))
+	}
+	return out
+}
+
 // FormedSolid draws the folded piece from above the roof, looking to the
 // street: near faces cover far ones. It is not to scale, and long legs are
 // shortened.
@@ -246,51 +279,19 @@ func FormedSolid(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.
 	s := drawing.Scene{Name: "formed-" + fileName(f.Mark), Title: "Piece " + f.Mark + " formed", W: w, H: h}
 	s.Desc = "The folded piece seen from above the roof towards the street, L at the left hand and R at the right."
 	q := formedOf(l, f)
-	// The viewer stands on the roof, a little to the right: x to the right, up the
-	// paper is up and away to the street.
-	const turn, tilt = 25 * math.Pi / 180, 32 * math.Pi / 180
-	st, ct := math.Sincos(turn)
-	sp, cp := math.Sincos(tilt)
-	project := func(v fold.Vec) (xy, float64) {
-		x := v.X*ct - v.Y*st
-		y := v.X*st + v.Y*ct // grows towards the viewer
-		return xy{x, y*sp - v.Z*cp}, y*cp + v.Z*sp
-	}
-	type shown struct {
-		pts   []xy
-		near  float64
-		tone  drawing.Tone
-		order int
-	}
-	var all []shown
-	var e extent
-	for i, fc := range q.faces {
-		var sh shown
-		for _, v := range fc.pts {
-			p, d := project(v)
-			sh.pts = append(sh.pts, p)
-			sh.near += d / float64(len(fc.pts))
-		}
-		sh.order = i
-		sh.tone = drawing.White
-		if fc.name != "top" {
-			sh.tone = drawing.Light
-		}
-		if fc.name == "hook" || fc.name == "drip" {
-			sh.tone = drawing.Mid
-		}
-		e.hold(sh.pts...)
-		all = append(all, sh)
-	}
+	all := painted(q.facets())
 	if len(all) == 0 {
 		return s
 	}
-	slices.SortStableFunc(all, func(a, b shown) int { return cmp.Compare(a.near, b.near) })
-	side, top := drawing.Unit(850), drawing.Unit(800)
+	var e extent
+	for _, f := range all {
+		e.hold(f.pts...)
+	}
+	side, top := drawing.Unit(850), min(800, max(560, h/5))
 	ratio := math.Max((e.hi.x-e.lo.x)/(w-2*side).Millimetres(), (e.hi.y-e.lo.y)/(h-2*top).Millimetres())
 	m := paperMap{ratio: ratio, origin: drawing.Pt(w/2-drawing.Round((e.lo.x+e.hi.x)/2/ratio), h/2-drawing.Round((e.lo.y+e.hi.y)/2/ratio))}
 	for _, f := range all {
-		s.Fill(f.tone, drawing.Medium, m.all(f.pts...)...)
+		f.draw(&s, m)
 	}
 	var strokes [][]drawing.Point
 	for _, f := range all {
@@ -299,8 +300,8 @@ func FormedSolid(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.
 	first, last := q.legs[0], q.legs[len(q.legs)-1]
 	low := math.Min(0, -l.Job.System.Profile.RearLeg.MM()/2)
 	end := func(at, dir xy, left bool) (drawing.Point, xy) {
-		a, _ := project(q.tilted(fold.Vec{X: at.x, Y: at.y, Z: low}, left))
-		b, _ := project(q.tilted(fold.Vec{X: at.x + dir.x, Y: at.y + dir.y, Z: low}, left))
+		a, _ := seen(q.tilted(fold.Vec{X: at.x, Y: at.y, Z: low}, left))
+		b, _ := seen(q.tilted(fold.Vec{X: at.x + dir.x, Y: at.y + dir.y, Z: low}, left))
 		return m.at(a), b.sub(a)
 	}
 	la, ld := end(first.at(0, first.wide/2), first.dir.times(-1), true)

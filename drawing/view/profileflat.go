@@ -15,6 +15,12 @@ import (
 // dimensions, from one of its bodies on: street at the left, roof at the right,
 // as one who looks along growing stations sees it.
 func ShopSection(l *layout.Layout, f *layout.Family, from int, w, h drawing.Unit) drawing.Scene {
+	return ShopSectionOf(l, f, from, "", w, h)
+}
+
+// ShopSectionOf is the cross-section for several widths: of the top it letters
+// what top says, unless that is nothing.
+func ShopSectionOf(l *layout.Layout, f *layout.Family, from int, top string, w, h drawing.Unit) drawing.Scene {
 	s := drawing.Scene{Name: "section-" + fileName(f.Mark), Title: "Section of " + f.Mark, W: w, H: h}
 	if from > 0 {
 		s.Name, s.Title = s.Name+"-"+strconv.Itoa(from+1), s.Title+", "+f.Bodies[from].Name
@@ -38,13 +44,13 @@ func ShopSection(l *layout.Layout, f *layout.Family, from int, w, h drawing.Unit
 	var e extent
 	e.hold(path...)
 	title := "Section, outside dimensions"
-	const side, top = 2600, 700
+	const side, over = 2600, 700
 	var probe drawing.Scene
 	head := caption(&probe, l, drawing.Pt(50, 50), w-100, title, "street at the left, roof at the right", Scales(st.Metric)[0]).Max.Y + 300
 	ew, eh := e.size()
-	scale := Fit(st.Metric, length.Max(ew, length.MulDiv(eh, int64(w-2*side), max(int64(h-head-2*top), 1))), w-2*side)
+	scale := Fit(st.Metric, length.Max(ew, length.MulDiv(eh, int64(w-2*side), max(int64(h-head-2*over), 1))), w-2*side)
 	caption(&s, l, drawing.Pt(50, 50), w-100, title, "street at the left, roof at the right", scale)
-	m := paperMap{ratio: float64(scale.Ratio), origin: drawing.Pt(w/2-drawing.Round((e.lo.x+e.hi.x)/2/float64(scale.Ratio)), head+top-drawing.Round(e.lo.y/float64(scale.Ratio)))}
+	m := paperMap{ratio: float64(scale.Ratio), origin: drawing.Pt(w/2-drawing.Round((e.lo.x+e.hi.x)/2/float64(scale.Ratio)), head+over-drawing.Round(e.lo.y/float64(scale.Ratio)))}
 	t := sys.Metal.Thickness.MM()
 	mid := inwards(path, t/2)
 	s.Group(drawing.Caps, "", func(g *drawing.Scene) { sheetMetal(g, m, drawing.Thick, t, mid) })
@@ -58,7 +64,11 @@ func ShopSection(l *layout.Layout, f *layout.Family, from int, w, h drawing.Unit
 		a, z := path[i], path[i+1]
 		dir := z.sub(a).unit()
 		c := m.at(a.between(z))
-		lab := place.Label{Lines: []string{drawing.Letter(b.Solid.Faces[face].Name + " " + st.Short(b.Outside(face)))}, About: c, Face: drawing.Bold}
+		words := st.Short(b.Outside(face))
+		if face == 0 && top != "" {
+			words = top
+		}
+		lab := place.Label{Lines: []string{drawing.Letter(b.Solid.Faces[face].Name + " " + words)}, About: c, Face: drawing.Bold}
 		outward := tenths(xy{dir.y, -dir.x}) // the outside lies to the left of one who goes from the street to the roof
 		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: outward, From: 150, To: 3500, Step: 100, Spread: 150, Reach: 260})})
 	}
@@ -72,7 +82,7 @@ func ShopSection(l *layout.Layout, f *layout.Family, from int, w, h drawing.Unit
 	for _, q := range p.PlaceAll(wishes) {
 		s.Add(q.Marks...)
 	}
-	s.H = min(h, head+2*top+scale.Units(eh))
+	s.H = min(h, head+2*over+scale.Units(eh))
 	for _, n := range p.Notes() {
 		s.Text(drawing.Pt(0, s.H+drawing.Unit(drawing.Note)), strconv.Itoa(n.N)+": "+n.Words, drawing.Style{})
 		s.H += drawing.Note.Line()

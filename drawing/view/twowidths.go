@@ -6,7 +6,6 @@ import (
 
 	"copingset/drawing"
 	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -21,13 +20,9 @@ func LegSlopeWords(l *layout.Layout, s job.Slope) string {
 	return slopeWords(l, s) + " (" + strconv.FormatFloat(float64(s)/1e7, 'f', 2, 64) + "%)"
 }
 
-// legFall letters how the top of a leg falls, where the legs of its piece have
-// two widths; the face is the leg's top as folded.
-func legFall(l *layout.Layout, f *layout.Family, top fold.Face) string {
-	p := f.Pieces[0]
-	if p.Wide == p.Narrow || p.Kind == cap.Transition {
-		return ""
-	}
+// legFall letters how the top of a leg falls, for pieces whose legs have two
+// widths; the face is the leg's top as folded.
+func legFall(l *layout.Layout, top fold.Face) string {
 	roof, street := top.Corners[0], top.Corners[3] // at the left end; y of a solid grows to the street
 	s := job.Slope(math.Round((street.Z - roof.Z) / (street.Y - roof.Y) * 1e9))
 	return drawing.Letter("falls " + LegSlopeWords(l, s))

@@ -68,7 +68,11 @@ func (b Body) EdgeAt(street bool) (from, to length.Length) {
 			x0, x1 = math.Min(x0, p.X), math.Max(x1, p.X)
 		}
 	}
-	return length.FromMM(x0), length.FromMM(x1)
+	from, to = length.FromMM(x0), length.FromMM(x1)
+	if hi.X-x1 < 1e-3 { // the blank's own length, which is rounded up
+		to = b.Length
+	}
+	return from, to
 }
 
 // Level reports whether a bend runs along the blank; another is set by both its

@@ -1,0 +1,380 @@
+package view
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/drawing/place"
+	"copingset/layout"
+)
+
+// FlatBody is a body in a row of flat patterns, and what is lettered about it.
+type FlatBody struct {
+	Body   layout.Body
+	Name   string // over it, in capitals; may be empty
+	Joined bool   // welded to the body before it in the row, and to be read with it
+	Varies bool   // the drawing serves several lengths: the sheet has a table of them
+	Held   bool   // not released
+	Falls  bool   // a leg of a piece of two widths: the fall of its top is lettered
+}
+
+// FlatBodies are a family's bodies from the left.
+func FlatBodies(f *layout.Family) []FlatBody {
+	var out []FlatBody
+	p := f.Pieces[0]
+	two := p.Wide != p.Narrow && len(p.Miters) > 0
+	for i, b := range f.Bodies {
+		x := FlatBody{Body: b, Held: f.Released() == 0, Falls: two && b.Name != "end plate", Joined: i > 0 && b.Name != "end plate" && f.Bodies[i-1].Name != "end plate"}
+		if len(f.Bodies) > 1 {
+			x.Name = strings.ToUpper(b.Name)
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+// SameBends reports whether two bodies are bent alike: at the same distances
+// from the street edge, in the same order, by the same angles.
+func SameBends(a, b layout.Body) bool {
+	if len(a.Bends) != len(b.Bends) || a.Girth != b.Girth || len(a.Bends) == 0 {
+		return false
+	}
+	for i, p := range a.Bends {
+		q := b.Bends[i]
+		if !p.Level() || !q.Level() || p.Across() || q.Across() || BendWords(p) != BendWords(q) || p.FromStreet != q.FromStreet || p.Line.Between != q.Line.Between {
+			return false
+		}
+	}
+	return true
+}
+
+// Room in a row.
+const (
+	distAt       drawing.Unit = 700  // the line of the distances, from the blank
+	distLead     drawing.Unit = 1150 // its leaders
+	handWide     drawing.Unit = 850  // a large L or R
+	betweenAlike drawing.Unit = 2200 // between bodies bent alike
+	nameHigh     drawing.Unit = 520  // the name of a body
+	heldHigh     drawing.Unit = 1250 // the flag of one that is not released
+)
+
+// FlatRow is the flat patterns of several bodies next to each other, at one
+// scale, their street edges in line. Bodies bent alike share the distances at
+// the left of the first and the labels at the right of the last; where others
+// stand in a row, all but the last have the numbers of their bends alone.
+type FlatRow struct {
+	W, H   drawing.Unit
+	l      *layout.Layout
+	title  string
+	name   string
+	scale  Scale
+	bodies []flat
+	head   drawing.Unit
+}
+
+// flatUnder says what a flat pattern's lines mean.
+const flatUnder = "FINISH FACE TOWARDS YOU. Dashed: bend UP, towards you. Dash and dot: bend DOWN, away from you. Distances are on the flat blank."
+
+// NewFlatRow plans a row at a scale, long blanks broken where nothing happens
+// so that it is no wider than w. It fails where they cannot be.
+func NewFlatRow(l *layout.Layout, name, title string, bodies []FlatBody, sc Scale, w drawing.Unit) (FlatRow, bool) {
+	r := flatRow(l, name, title, bodies, float64(sc.Ratio))
+	r.scale = sc
+	ok := r.breakTo(w, keepWell)
+	if !ok {
+		for i := range r.bodies {
+			r.bodies[i].m.breaks = nil
+		}
+		ok = r.breakTo(w, keepLeast)
+	}
+	r.measure(w)
+	return r, ok
+}
+
+func flatRow(l *layout.Layout, name, title string, bodies []FlatBody, ratio float64) FlatRow {
+	r := FlatRow{l: l, name: name, title: title}
+	for i, x := range bodies {
+		d := flat{FlatBody: x, l: l, b: x.Body, st: Blank(l)}
+		d.lo, d.hi = x.Body.Flat.Bounds()
+		d.m = flatMap{ratio: ratio, hi: d.hi.Y}
+		d.as = i > 0 && SameBends(bodies[i-1].Body, x.Body)
+		r.bodies = append(r.bodies, d)
+	}
+	for i := range r.bodies {
+		d := &r.bodies[i]
+		e := d.b.Edges()
+		last := i == len(r.bodies)-1
+		d.left, d.right = betweenAlike/2, betweenAlike/2
+		if !d.as {
+			d.left = d.dimensioned() + 200
+		}
+		if !r.continued(i) {
+			d.right = d.labelled(!last) + 200
+		}
+		for _, x := range []struct {
+			words string
+			room  *drawing.Unit
+			shown bool
+		}{{e.Left, &d.left, !d.Joined}, {e.Right, &d.right, last || !r.bodies[i+1].Joined}} {
+			switch {
+			case !x.shown:
+			case len(x.words) > 1:
+				*x.room += drawing.Width(drawing.Bold, x.words, drawing.Head) + 400
+			case *x.room > betweenAlike/2 || len(d.b.Bends) == 0:
+				*x.room += handWide
+			default:
+				*x.room += handWide / 2
+			}
+		}
+	}
+	return r
+}
+
+// continued reports whether the body after another is bent like it.
+func (r *FlatRow) continued(i int) bool { return i+1 < len(r.bodies) && r.bodies[i+1].as }
+
+// wide is the paper a body takes without what is left out of it.
+func (d *flat) wide() drawing.Unit { return d.m.x(d.hi.X) - d.m.x(0) }
+
+// slot is the room of a body with what stands beside it and over it.
+func (d *flat) slot() (left, right drawing.Unit) {
+	words := max(drawing.Width(drawing.Bold, d.Name, drawing.Head), drawing.Width(drawing.Bold, strings.ToUpper(d.b.Edges().Top), drawing.Head))
+	least := (words-d.wide())/2 + 200
+	return max(d.left, least), max(d.right, least)
+}
+
+func (r *FlatRow) natural() drawing.Unit {
+	var w drawing.Unit
+	for i := range r.bodies {
+		a, z := r.bodies[i].slot()
+		w += a + r.bodies[i].wide() + z
+	}
+	return w
+}
+
+// measure sets the size of the row.
+func (r *FlatRow) measure(w drawing.Unit) {
+	r.W = max(r.natural(), min(w, 15000))
+	var probe drawing.Scene
+	r.head = r.caption(&probe).Max.Y + 250
+	if slices.ContainsFunc(r.bodies, func(d flat) bool { return d.Held }) {
+		r.head += heldHigh
+	}
+	r.head += r.names()
+	r.H = r.head
+	for i := range r.bodies {
+		r.H = max(r.H, r.head+flatTop+r.bodies[i].high()+r.bodies[i].below())
+	}
+}
+
+// names is the room of the names over the bodies.
+func (r *FlatRow) names() drawing.Unit {
+	if slices.ContainsFunc(r.bodies, func(d flat) bool { return d.Name != "" }) {
+		return nameHigh
+	}
+	return 0
+}
+
+// high is the height of the highest body on paper.
+func (r *FlatRow) high() drawing.Unit {
+	var h drawing.Unit
+	for i := range r.bodies {
+		h = max(h, r.bodies[i].high())
+	}
+	return h
+}
+
+// Readable reports whether bends lie far enough apart on paper to be told from
+// each other.
+func (r *FlatRow) Readable() bool {
+	const least = 42 * drawing.MM
+	return r.scale.Ratio > 0 && (r.high() >= least || r.scale.Ratio <= 5)
+}
+
+// Scale of the row.
+func (r *FlatRow) Scale() Scale { return r.scale }
+
+// breakTo leaves stretches out, the longest first, until the row is no wider
+// than w.
+func (r *FlatRow) breakTo(w, keep drawing.Unit) bool {
+	type bay struct {
+		body int
+		x    [2]float64
+	}
+	var all []bay
+	for i := range r.bodies {
+		for _, x := range r.bodies[i].bays() {
+			all = append(all, bay{i, x})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b bay) int { return cmp.Compare(b.x[1]-b.x[0], a.x[1]-a.x[0]) })
+	for _, q := range all {
+		over := r.natural() - w
+		if over <= 0 {
+			break
+		}
+		d := &r.bodies[q.body]
+		long := drawing.Round((q.x[1] - q.x[0]) / d.m.ratio)
+		gone := min(over+breakGap, long-2*keep)
+		if gone < 2*breakGap {
+			continue
+		}
+		cut := gone.Millimetres() * d.m.ratio
+		mid := (q.x[0] + q.x[1]) / 2
+		d.m.breaks = append(d.m.breaks, [2]float64{mid - cut/2, mid + cut/2})
+		slices.SortFunc(d.m.breaks, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+	}
+	return r.natural() <= w
+}
+
+// under says what the lines mean, and once what is cut at a ring.
+func (r *FlatRow) under() string {
+	for i := range r.bodies {
+		if words := r.bodies[i].reliefWords(); words != "" {
+			return flatUnder + words
+		}
+	}
+	return flatUnder
+}
+
+// caption letters the title with the scale beside it where there is room, and
+// what the lines mean.
+func (r *FlatRow) caption(s *drawing.Scene) drawing.Rect {
+	w := r.W - 100
+	title := drawing.Letter(r.title)
+	wide := drawing.Width(drawing.Bold, title, drawing.Head)
+	words := drawing.Letter("Scale " + r.scale.Name)
+	if r.scale.Ratio <= 0 || wide+drawing.Width(drawing.Bold, words, drawing.Note)+7000 > w {
+		return caption(s, r.l, drawing.Pt(50, 50), w, r.title, r.under(), r.scale)
+	}
+	t := s.Text(drawing.Pt(50, 50+drawing.Unit(drawing.Head)+100), title, drawing.Style{Size: drawing.Head, Face: drawing.Bold})
+	box := drawing.BoundsOf([]drawing.Mark{t})
+	s.Line(drawing.Medium, drawing.Pt(50, box.Max.Y+90), drawing.Pt(box.Max.X, box.Max.Y+90))
+	t = s.Text(drawing.Pt(box.Max.X+700, box.Max.Y), words, drawing.Style{Face: drawing.Bold})
+	stops, labels := scaleStops(Metric(r.l), r.scale, min(w-wide-drawing.Unit(t.Width)-1800, 45*drawing.MM))
+	bar := drawing.ScaleBar{At: drawing.Pt(t.At.X+t.Width+700, box.Max.Y-60), Stops: stops, Labels: labels, Size: drawing.Small}
+	s.Draw(bar.Figure())
+	box.Max.Y += 90
+	return box.Union(s.Paragraph(drawing.Pt(50, box.Max.Y+480), r.under(), w, drawing.Style{}))
+}
+
+// Draw draws the row. What found no room beside the blanks stands below them,
+// so that the scene may be higher than planned.
+func (r FlatRow) Draw() drawing.Scene {
+	s := drawing.Scene{Name: "flat-" + fileName(r.name), Title: r.title, W: r.W}
+	s.Desc = r.title + ": the finish face with bend lines in order."
+	r.caption(&s)
+	p := place.New(drawing.Box(0, r.head-nameHigh, r.W, r.H))
+	all := !slices.ContainsFunc(r.bodies, func(d flat) bool { return !d.Held })
+	x := drawing.Unit(0)
+	for i := range r.bodies {
+		d := &r.bodies[i]
+		a, z := d.slot()
+		d.s, d.p = &s, p
+		d.m.o = drawing.Pt(x+a, r.head+flatTop)
+		d.outline()
+		if d.Held && (i == 0 || !all) {
+			flag := drawing.HoldFlag{At: drawing.Pt(d.box.Min.X, d.box.Min.Y-flatTop-heldHigh-r.names()), Words: "NOT RELEASED, DO NOT CUT"}
+			if !all {
+				flag.Words = "DO NOT CUT"
+			}
+			s.Draw(flag.Figure())
+		}
+		x += a + d.wide() + z
+	}
+	var foot drawing.Unit
+	for i := range r.bodies {
+		d := &r.bodies[i]
+		if d.as {
+			r.alike(i)
+		}
+		d.lengths()
+		foot = max(foot, d.foot)
+	}
+	for i := range r.bodies {
+		d := &r.bodies[i]
+		mid := d.box.Centre().Y
+		left, right := d.box.Min.X-d.left, d.box.Max.X+d.right
+		at, far := d.box.Min.X, d.box.Max.X
+		if !d.as {
+			at = d.distances().Min.X
+		}
+		if !r.continued(i) {
+			far = d.bendLabels(i < len(r.bodies)-1)
+		}
+		last := i == len(r.bodies)-1
+		if !d.Joined {
+			d.side(d.b.Edges().Left, drawing.Box(max(0, left), d.box.Min.Y-1500, max(at, left+1400), d.box.Max.Y+1500), drawing.Pt((left+at)/2, mid))
+		}
+		if last || !r.bodies[i+1].Joined {
+			d.side(d.b.Edges().Right, drawing.Box(d.box.Max.X+300, d.box.Min.Y-1500, min(r.W, right+400), d.box.Max.Y+1500), drawing.Pt((far+right)/2, mid))
+		}
+	}
+	for i := range r.bodies {
+		r.bodies[i].points()
+		r.bodies[i].faces()
+	}
+	s.H = foot
+	for _, n := range p.Notes() { // nothing is dropped: what found no room stands under the drawing
+		s.Text(drawing.Pt(50, s.H+drawing.Unit(drawing.Note)), fmt.Sprintf("%d: %s", n.N, n.Words), drawing.Style{})
+		s.H += drawing.Note.Line() + 60
+	}
+	return s
+}
+
+// alike draws the bends of a body on to those of the body before it, which is
+// bent at the same places.
+func (r *FlatRow) alike(i int) {
+	d, before := &r.bodies[i], &r.bodies[i-1]
+	for k, q := range d.b.Bends {
+		_, from := before.b.Bends[k].Ends()
+		to, _ := q.Ends()
+		a, b := before.m.at(from), d.m.at(to)
+		a.X, b.X = a.X+150, b.X-150
+		if b.X <= a.X {
+			continue
+		}
+		d.s.Line(drawing.Thin, a, b)
+		d.p.Stroke(50, a, b)
+	}
+}
+
+// FlatPattern draws one body of a family, as large as a room allows.
+func FlatPattern(l *layout.Layout, f *layout.Family, body int, varies bool, w, h drawing.Unit) drawing.Scene {
+	b := FlatBodies(f)[body]
+	title := "FLAT PATTERN " + f.Mark
+	if len(f.Bodies) > 1 || b.Body.Name != "cap" {
+		title += ", " + strings.ToUpper(b.Body.Name)
+	}
+	b.Name, b.Joined, b.Varies = "", false, varies
+	one := []FlatBody{b}
+	name := f.Mark + " " + b.Body.Name
+	for _, sc := range Scales(Metric(l)) {
+		if r, ok := NewFlatRow(l, name, title, one, sc, w); sc.Ratio > 1 && ok && r.H <= h {
+			return r.Draw()
+		}
+	}
+	return SmallFlatRow(l, name, title, one, w, h).Draw()
+}
+
+// SmallFlatRow is a row at no usual scale, for a room too small for any.
+func SmallFlatRow(l *layout.Layout, name, title string, bodies []FlatBody, w, h drawing.Unit) FlatRow {
+	r := flatRow(l, name, title, bodies, 1)
+	var long, high float64
+	var beside drawing.Unit
+	for i := range r.bodies {
+		d := &r.bodies[i]
+		long += d.hi.X
+		high = max(high, d.hi.Y)
+		beside += d.left + d.right
+	}
+	ratio := math.Max(long/max(w-beside, 2000).Millimetres(), high/max(h-flatTop-flatFoot-27*drawing.MM, 2000).Millimetres())
+	r = flatRow(l, name, title, bodies, ratio)
+	r.scale.Name = "not to scale"
+	r.measure(w)
+	return r
+}

@@ -1,0 +1,156 @@
+package sheets
+
+import (
+	"slices"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/drawing/view"
+	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/shop"
+)
+
+// handCheck is all handed families, to be gone through with the drawings
+// before the first bend: twins next to each other, straight pieces in a table.
+func (b *book) handCheck() []page {
+	p := page{id: b.id("hand-check"), title: "Hand check", kind: HandCheck, paper: b.lists, about: "Every family that has a hand, with its view from above, its sentence and a box for who checked it."}
+	blocks := []block{list{title: "Before the first bend: check every hand against the drawing", items: []string{
+		"Each picture is seen from above, street at the top. Stand on the roof, look out over the wall: L is at your left hand, R at your right. Twins stand next to each other in one frame. The street face is the thick line; a closed end is a black bar, a flange against a wall two lines, the end to cut is striped.",
+	}, plain: true}}
+	var single, cut, none []*layout.Family
+	done := map[*layout.Family]bool{} // look-up only
+	for _, f := range b.l.Families {
+		switch {
+		case done[f] || len(f.Bodies) == 0:
+		case !handed(f):
+			none = append(none, f)
+		case trimmed(f):
+			cut = append(cut, f)
+		case f.Twin != nil && len(f.Twin.Bodies) > 0:
+			done[f.Twin] = true
+			blocks = append(blocks, b.handRow(f, f.Twin))
+		default:
+			single = append(single, f)
+		}
+		done[f] = true
+	}
+	for pair := range slices.Chunk(single, 2) {
+		blocks = append(blocks, b.handRow(pair...))
+	}
+	if len(cut) > 0 {
+		blocks = append(blocks, b.cutEnds(cut))
+	}
+	if len(blocks) == 1 {
+		return nil
+	}
+	if len(none) > 0 {
+		var marks []string
+		for _, f := range none {
+			marks = append(marks, f.Mark)
+		}
+		blocks = append(blocks, list{items: []string{"No hand, left and right alike: " + strings.Join(marks, ", ") + "."}, plain: true})
+	}
+	return b.pages(p, blocks, across)
+}
+
+// handed reports whether left and right can be taken for each other in a
+// family.
+func handed(f *layout.Family) bool { return f.Sentence() != shop.NoHand }
+
+// trimmed reports whether a family is straight pieces without holes, whose hand
+// is the end that is cut on the roof.
+func trimmed(f *layout.Family) bool {
+	return f.Kind == cap.Straight && len(f.Bodies) == 1 && len(f.Bodies[0].Holes) == 0
+}
+
+// cutEnds are the straight pieces of which one end is cut on the roof.
+func (b *book) cutEnds(all []*layout.Family) table {
+	t := table{title: "Straight pieces with an end to cut on the roof", fill: true, snug: true, cols: []column{{head: "Family"}, {head: "End to cut"}, {head: "Pieces", flex: true}, {head: "Twin"}, {head: "Checked", align: drawing.Middle}}}
+	for _, f := range all {
+		end := "L, left hand"
+		if f.Pieces[0].CutAt == cap.RightHand {
+			end = "R, right hand"
+		}
+		pieces := strings.Join(b.pieceMarks(f, true), ", ")
+		if no := b.pieceMarks(f, false); len(no) > 0 {
+			pieces = strings.TrimPrefix(pieces+"; DO NOT CUT "+strings.Join(no, ", "), "; ")
+		}
+		twin := "–"
+		if f.Twin != nil {
+			twin = f.Twin.Mark
+		}
+		t.rows = append(t.rows, []string{f.Mark, end, pieces, twin, tickBox})
+	}
+	t.bold = func(_, col int) bool { return col < 2 }
+	return t
+}
+
+// handRow is one or two families of the hand check next to each other, in one
+// frame if they are twins.
+func (b *book) handRow(of ...*layout.Family) whole {
+	const least drawing.Unit = 2900
+	cells := func(w drawing.Unit) []drawing.Rect { return columns(drawing.Box(0, 0, w, 0), 2, 0) }
+	return whole{
+		h: func(w drawing.Unit) drawing.Unit {
+			h := least
+			for i, f := range of {
+				_, _, high := b.handWords(f, cells(w)[i].Width())
+				h = max(h, high)
+			}
+			return h
+		},
+		draw: func(s *drawing.Scene, r drawing.Rect) {
+			twins := len(of) == 2 && of[0].Twin == of[1]
+			for i, f := range of {
+				c := cells(r.Width())[i]
+				box := drawing.Box(r.Min.X+c.Min.X, r.Min.Y, r.Min.X+c.Max.X, r.Max.Y)
+				if !twins {
+					s.Rect(drawing.Medium, box)
+				}
+				b.handCell(s, box, f)
+			}
+			if twins {
+				x := (r.Min.X + r.Max.X) / 2
+				s.Line(drawing.Thin, drawing.Pt(x, r.Min.Y), drawing.Pt(x, r.Max.Y))
+				s.Rect(drawing.Thick, r)
+			}
+		},
+	}
+}
+
+// handPicture is the width of a picture of the hand check.
+const handPicture drawing.Unit = 3000
+
+// handWords are the lines of a family in a cell of the hand check, and how high
+// they make it.
+func (b *book) handWords(f *layout.Family, w drawing.Unit) (sentence, rest []string, high drawing.Unit) {
+	w -= handPicture + 400
+	what := "make " + b.quantity(f)
+	twin := "no twin"
+	if f.Twin != nil {
+		twin = "TWIN: " + f.Twin.Mark
+	}
+	sentence = drawing.Wrap(prose(f.Sentence()), drawing.Bold, drawing.Note, w)
+	rest = append(drawing.Wrap(what, drawing.Regular, drawing.Note, w), twin+"; checked")
+	return sentence, rest, 720 + drawing.Unit(len(sentence)+len(rest))*drawing.Note.Line() + 150
+}
+
+// handCell draws a family of the hand check.
+func (b *book) handCell(s *drawing.Scene, r drawing.Rect, f *layout.Family) {
+	place(s, view.FormedTop(b.l, f, handPicture-200, min(r.Height()-200, 4200)), drawing.Pt(r.Min.X+100, r.Min.Y+100), slug("hand-"+f.Mark))
+	x, y := r.Min.X+handPicture+150, r.Min.Y+620
+	s.Text(drawing.Pt(x, y), shorten(f.Mark+"  "+f.Pieces[0].KindName(), drawing.Bold, drawing.Head, r.Max.X-x-100), drawing.Style{Size: drawing.Head, Face: drawing.Bold})
+	sentence, rest, _ := b.handWords(f, r.Width())
+	y += 130
+	for _, l := range sentence {
+		y += drawing.Note.Line()
+		s.Text(drawing.Pt(x, y), l, drawing.Style{Face: drawing.Bold})
+	}
+	for _, l := range rest {
+		y += drawing.Note.Line()
+		s.Text(drawing.Pt(x, y), l, drawing.Style{})
+	}
+	from := x + drawing.Width(drawing.Regular, rest[len(rest)-1], drawing.Note) + 100
+	s.Line(drawing.Thin, drawing.Pt(from, y+40), drawing.Pt(r.Max.X-150, y+40))
+}

@@ -1,0 +1,177 @@
+package sheets
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/drawing/view"
+	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/length"
+	"copingset/layout/shop"
+)
+
+// widthCase is one inside width of a profile, with the slope of its top, and the
+// body that shows it.
+type widthCase struct {
+	legSection
+	shown layout.Body
+}
+
+// profilePage shows the section of the cap with its outside dimensions, all
+// inside widths on one sheet: only the top differs between them.
+func (b *book) profilePage() []page {
+	var all []widthCase
+	for _, straight := range []bool{true, false} { // a straight piece shows its section best
+		for _, f := range b.l.Families {
+			if (f.Kind == cap.Straight) != straight || f.Kind == cap.Transition {
+				continue // the pieces beside a transition have its widths
+			}
+			for _, x := range b.legSections(f) {
+				shown := f.Bodies[x.body]
+				if len(shown.Bends) == 0 || slices.ContainsFunc(shown.Bends, layout.Bend.Across) || slices.ContainsFunc(all, func(c widthCase) bool { return c.alike(x) }) {
+					continue
+				}
+				all = append(all, widthCase{x, shown})
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(p, q widthCase) int {
+		return cmp.Or(cmp.Compare(q.inside, p.inside), cmp.Compare(q.slope, p.slope))
+	})
+	var out []page
+	for len(all) > 0 {
+		var same, rest []widthCase
+		for _, c := range all {
+			if bentAlike(all[0].shown, c.shown) {
+				same = append(same, c)
+			} else {
+				rest = append(rest, c)
+			}
+		}
+		out = append(out, b.profileOf(same)...)
+		all = rest
+	}
+	return out
+}
+
+// bentAlike reports whether two bodies have the same bends in the same order,
+// whatever their girth.
+func bentAlike(p, q layout.Body) bool {
+	return slices.EqualFunc(p.Bends, q.Bends, func(x, y layout.Bend) bool {
+		return view.BendWords(x) == view.BendWords(y) && x.Line.Between == y.Line.Between
+	})
+}
+
+// profileOf is the sheet of widths bent alike.
+func (b *book) profileOf(all []widthCase) []page {
+	var names []string
+	for _, c := range all {
+		names = append(names, b.shopShort(c.inside)+c.slopeWords(b))
+	}
+	title := "Profile, inside width " + strings.Join(names, ", ")
+	p := page{id: b.id("profiles"), title: title, kind: ShopSheet, paper: b.runs, scale: "as noted", about: "Cross-section of the cap with its outside dimensions, bends with their distances, and the girth of each width."}
+	room := p.paper.room(false)
+	regions := across
+	w := room.Width()
+	if w >= 35000 {
+		w = w * 45 / 100
+		regions = func(_ int, room drawing.Rect) []drawing.Rect {
+			left, right := room, room
+			left.Max.X = left.Min.X + w
+			right.Min.X = left.Max.X + gutter
+			return []drawing.Rect{left, right}
+		}
+	}
+	top := ""
+	if len(all) > 1 {
+		top = "see the table"
+	}
+	section := view.ShopSectionOf(b.l, all[0].family, all[0].body, top, w, room.Height())
+	if w < room.Width() {
+		section.H = room.Height() // the tables stand beside it
+	}
+	blocks := []block{picture{scene: section, prefix: "section"}, b.widthTable(all)}
+	const most = 3 // widths in one table of bends
+	for i := 0; i < len(all); i += most {
+		blocks = append(blocks, b.widthBends(all[i:min(i+most, len(all))]))
+	}
+	how := list{title: "How the girth is reckoned", items: []string{"Outside dimensions to the mold lines. Flat = sum of outside dimensions less a deduction at each bend: 2 tan(turn/2)(R + T) less (pi/180) turn (R + K T), with inside radius R " +
+		b.exactly(b.j.System.Profile.InsideR) + ", thickness T " + b.thick(b.j.System.Metal.Thickness) + " and K " + trimFloat(b.j.Shop.K) + " (" + prose(b.j.Shop.KSource) + ")."}, plain: true}
+	how.items = append(how.items, b.girthWords(all)...)
+	return b.pages(p, append(blocks, how), regions)
+}
+
+// widthTable is what differs between the widths of a profile.
+func (b *book) widthTable(all []widthCase) table {
+	t := table{title: "Widths of this profile", fill: true, whole: true, cols: []column{{head: "Inside width", align: drawing.Right}, {head: "Top, outside", align: drawing.Right}, {head: "Girth of the flat", align: drawing.Right}, {head: "Families", flex: true}}}
+	for _, c := range all {
+		var marks []string
+		for _, f := range b.l.Families {
+			if len(f.Bodies) > 0 && f.Kind != cap.Transition && slices.ContainsFunc(b.legSections(f), c.alike) {
+				marks = append(marks, f.Mark)
+			}
+		}
+		t.rows = append(t.rows, []string{b.shopShort(c.inside), b.inBlank(c.shown.Outside(0)), b.inBlank(c.shown.Girth), strings.Join(marks, ", ")})
+	}
+	return t
+}
+
+// widthBends is the bends in order, with the distance of the back gauge from
+// either edge for each width.
+func (b *book) widthBends(all []widthCase) table {
+	t := table{title: "Bends in order, and the back gauge’s distance on the flat", fill: true, whole: true, tight: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "Between", flex: true}}}
+	for _, c := range all {
+		name := ""
+		if len(all) > 1 {
+			name = b.shopShort(c.inside) + ": "
+		}
+		t.cols = append(t.cols, column{head: name + "from street", align: drawing.Right}, column{head: name + "from roof", align: drawing.Right})
+	}
+	for i, q := range all[0].shown.Bends {
+		included := view.Degrees(q.Included())
+		if q.Hem {
+			included = "–"
+		}
+		row := []string{itoa(q.Order), view.BendWords(q), included, q.Line.Between[0] + " and " + q.Line.Between[1]}
+		for _, c := range all {
+			row = append(row, b.inBlank(c.shown.Bends[i].FromStreet), b.inBlank(c.shown.Bends[i].FromRoof))
+		}
+		t.rows = append(t.rows, row)
+	}
+	t.bold = func(_, col int) bool { return col < 2 }
+	return t
+}
+
+// girthWords reckon the girth of each width, so that it can be done again by
+// hand.
+func (b *book) girthWords(of []widthCase) []string {
+	num := func(mm float64) string {
+		l := length.FromMM(mm)
+		if b.metric {
+			return length.Millimetres(l, 2)
+		}
+		return drawing.Letter(length.Decimal(l, 3))
+	}
+	var out []string
+	for _, c := range of {
+		body := c.shown
+		var sum []string
+		for i, face := range body.Solid.Faces {
+			if face.Name != "hem" && face.Name != "upstand" {
+				sum = append(sum, face.Name+" "+num(body.Outside(i).MM()))
+			}
+		}
+		for _, d := range shop.Deductions(b.j, body) {
+			if d.Hem {
+				sum = append(sum, "+ hem "+num(-d.Less))
+				continue
+			}
+			sum = append(sum, "− "+num(d.Less)+" at "+view.Degrees(d.Turn))
+		}
+		out = append(out, "Inside width "+b.shopShort(c.inside)+c.slopeWords(b)+", girth of the flat: "+strings.ReplaceAll(strings.Join(sum, ", "), ", +", " +")+" = "+b.inBlank(body.Girth)+".")
+	}
+	return out
+}

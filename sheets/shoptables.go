@@ -1,0 +1,340 @@
+package sheets
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"copingset/drawing"
+	"copingset/drawing/view"
+	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/length"
+)
+
+// sentence is the hand in one large sentence, how many are made, and on which
+// sheet the twin is, given its number.
+func (b *book) sentence(g []*layout.Family) func(sheet string) whole {
+	f := g[0]
+	words := prose(f.Sentence())
+	for _, o := range g {
+		if o.Sentence() != f.Sentence() {
+			words = "Hands differ: the table of this drawing says which."
+		}
+	}
+	quantity := "one drawing for several pieces: see the table"
+	if len(g) == 1 {
+		quantity = b.quantity(f)
+	}
+	return func(sheet string) whole {
+		rows := []said{{"HAND", words, 400, drawing.Bold}, {"MAKE", quantity, drawing.Note, drawing.Regular}}
+		if len(g) == 1 && f.Twin != nil {
+			twin := f.Twin.Mark + " is its mirror image"
+			if sheet != "" {
+				twin += ", on sheet " + sheet
+			}
+			rows = append(rows, said{"TWIN", twin + ": do not take one for the other.", drawing.Note, drawing.Bold})
+		}
+		return saidIn(rows)
+	}
+}
+
+// quantity says how many of a family are made and which.
+func (b *book) quantity(f *layout.Family) string {
+	words := itoa(f.Released())
+	if yes := b.pieceMarks(f, true); len(yes) > 0 {
+		words += ": " + strings.Join(yes, ", ")
+	}
+	if no := b.pieceMarks(f, false); len(no) > 0 {
+		words += ". NOT RELEASED, DO NOT CUT: " + strings.Join(no, ", ")
+	}
+	return words
+}
+
+// said is a row of the box over a shop drawing.
+type said struct {
+	what, words string
+	size        drawing.Size
+	face        drawing.Face
+}
+
+// saidIn is a frame of rows, each with what it is about at the left.
+func saidIn(rows []said) whole {
+	const side, edge drawing.Unit = 1500, 130
+	wrapped := func(q said, w drawing.Unit) []string { return drawing.Wrap(q.words, q.face, q.size, w-side-200) }
+	return whole{
+		h: func(w drawing.Unit) drawing.Unit {
+			h := 2 * edge
+			for _, q := range rows {
+				h += drawing.Unit(len(wrapped(q, w))) * q.size.Line()
+			}
+			return h
+		},
+		draw: func(s *drawing.Scene, r drawing.Rect) {
+			s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
+				g.Rect(drawing.Medium, r)
+				y := r.Min.Y + edge - 60
+				for _, q := range rows {
+					for i, line := range wrapped(q, r.Width()) {
+						y += q.size.Line()
+						if i == 0 {
+							g.Text(drawing.Pt(r.Min.X+200, y), q.what, drawing.Style{Size: drawing.Note, Face: drawing.Bold})
+						}
+						g.Text(drawing.Pt(r.Min.X+side, y), line, drawing.Style{Size: q.size, Face: q.face})
+					}
+				}
+			})
+		},
+	}
+}
+
+// panel is a small picture of a formed piece.
+type panel struct {
+	words  string
+	scene  func(w, h drawing.Unit) drawing.Scene
+	prefix string
+	pen    drawing.Pen
+}
+
+// panels are the formed piece from above and in space, and its twin beside it;
+// of several families one from above for each hand.
+func (b *book) panels(g []*layout.Family) []panel {
+	top := func(f *layout.Family) func(w, h drawing.Unit) drawing.Scene {
+		return func(w, h drawing.Unit) drawing.Scene { return view.FormedTop(b.l, f, w, h) }
+	}
+	f := g[0]
+	var out []panel
+	for i, o := range g {
+		like := func(q *layout.Family) bool {
+			return q.Sentence() == o.Sentence() && len(q.Bodies[0].Holes) == 0 && len(o.Bodies[0].Holes) == 0
+		}
+		if slices.ContainsFunc(g[:i], like) || len(g) > 1 && !handed(o) && len(o.Bodies[0].Holes) == 0 {
+			continue // a plain piece is the formed one
+		}
+		words := o.Mark + " from above"
+		if len(g) > 1 && len(o.Bodies[0].Holes) == 0 {
+			words = withoutTwin(o)
+		}
+		out = append(out, panel{words, top(o), "top" + itoa(i), drawing.Medium})
+	}
+	out = append(out, panel{f.Mark + " formed", func(w, h drawing.Unit) drawing.Scene { return view.FormedSolid(b.l, f, w, h) }, "solid", drawing.Medium})
+	if len(g) == 1 && f.Twin != nil {
+		out = append(out, panel{"TWIN " + f.Twin.Mark + ", not this", top(f.Twin), "twin", drawing.Thin})
+	}
+	return out
+}
+
+// formedBlock is the panels in rows.
+func (b *book) formedBlock(g []*layout.Family) block {
+	const high drawing.Unit = 3400
+	panels := b.panels(g)
+	least := drawing.Unit(3900)
+	if len(panels) > 3 {
+		least = 3200
+	}
+	across := func(w drawing.Unit) int { return min(len(panels), max(1, int((w+300)/(least+300)))) }
+	return panelRows{least: least, whole: whole{
+		h: func(w drawing.Unit) drawing.Unit {
+			n := across(w)
+			return drawing.Unit((len(panels)+n-1)/n)*(high+200) - 200
+		},
+		draw: func(s *drawing.Scene, r drawing.Rect) {
+			n := across(r.Width())
+			for i, q := range panels {
+				y := r.Min.Y + drawing.Unit(i/n)*(high+200)
+				box := columns(drawing.Box(r.Min.X, y+500, r.Max.X, y+high), n, 300)[i%n]
+				s.Text(drawing.Pt(box.Min.X, y+350), shorten(q.words, drawing.Bold, drawing.Note, box.Width()), drawing.Style{Size: drawing.Note, Face: drawing.Bold})
+				s.Rect(q.pen, box)
+				place(s, q.scene(box.Width()-200, box.Height()-200), drawing.Pt(box.Min.X+100, box.Min.Y+100), q.prefix)
+			}
+		},
+	}}
+}
+
+// panelRows is a whole that needs a least width.
+type panelRows struct {
+	whole
+	least drawing.Unit
+}
+
+func (q panelRows) take(w, h drawing.Unit, fresh bool) (laid, block) {
+	got, rest := q.whole.take(w, h, fresh)
+	if rest != nil {
+		return laid{}, q
+	}
+	got.w = max(w, q.least)
+	return got, nil
+}
+
+// inBlank letters a length of a blank.
+func (b *book) inBlank(l length.Length) string { return drawing.Letter(view.Blank(b.l).Short(l)) }
+
+func (b *book) inBlankLong(l length.Length) string { return drawing.Letter(view.BlankLong(b.l, l)) }
+
+// bendTable is the bends of a body in their order, and of all bent like it.
+func (b *book) bendTable(f *layout.Family, i int) table {
+	body := f.Bodies[i]
+	title := "Bends"
+	var of []string
+	for k := range f.Bodies {
+		if b.firstBent(f, k) == i {
+			of = append(of, f.Bodies[k].Name)
+		}
+	}
+	if len(f.Bodies) > 1 {
+		title += " of the " + strings.Join(of, ", ")
+	}
+	t := table{title: title + ", in order, on the flat blank", fill: true, whole: true, snug: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "Between", flex: true},
+		{head: "From street edge", align: drawing.Right}, {head: "From roof edge", align: drawing.Right}}}
+	step := view.Blank(b.l).Step()
+	for _, q := range body.Bends {
+		street, roof := b.inBlank(q.FromStreet), b.inBlank(q.FromRoof)
+		switch {
+		case q.Across():
+			x := q.FromLeft(step)
+			street, roof = "across: "+b.inBlankLong(x)+" from left end", b.inBlankLong(body.Length-x)+" from right end"
+		case !q.Level():
+			l, r := q.Ends()
+			x, z := body.FromStreetAt(l, step), body.FromStreetAt(r, step)
+			street = "left end " + b.inBlank(x) + "\nright end " + b.inBlank(z)
+			roof = "left end " + b.inBlank(body.Girth-x) + "\nright end " + b.inBlank(body.Girth-z)
+		}
+		included := view.Degrees(q.Included())
+		if q.Hem {
+			included = "–"
+		}
+		t.rows = append(t.rows, []string{itoa(q.Order), view.BendWords(q), included, q.Line.Between[0] + " and " + q.Line.Between[1], street, roof})
+	}
+	t.bold = func(_, col int) bool { return col < 2 }
+	return t
+}
+
+// pointTable lists the corners of a blank's outline.
+func (b *book) pointTable(f *layout.Family, i int) table {
+	body := f.Bodies[i]
+	t := table{title: "Corners", whole: true, snug: true, cols: []column{{head: "", align: drawing.Middle}, {head: "From left", align: drawing.Right}, {head: "From street", align: drawing.Right}}}
+	if e := body.Edges(); e.Top != "street edge" {
+		t.cols[2].head = "From top"
+	}
+	if len(f.Bodies) > 1 {
+		t.title += ", " + body.Name
+	}
+	for k := range t.cols[1:] { // headings in one line
+		c := &t.cols[k+1]
+		c.least = drawing.Width(drawing.Bold, c.head, drawing.Note)
+	}
+	for k, c := range body.CutPoints(view.Blank(b.l).Step()) {
+		t.rows = append(t.rows, []string{view.PointName(k), b.inBlankLong(c.FromLeft), b.inBlank(c.FromStreet)})
+	}
+	return t
+}
+
+// holeTable lists the holes of a body.
+func (b *book) holeTable(f *layout.Family, i int) table {
+	body := f.Bodies[i]
+	t := table{title: "Holes of " + f.Mark + ", on the flat blank", fill: true, snug: true, cols: []column{{head: "Hole"}, {head: "Left and right side, from the left end", flex: true}, {head: "Street and roof side, from the street edge", flex: true}}}
+	for k := range body.Holes {
+		x := body.HoleBox(k, view.Blank(b.l).Step())
+		t.rows = append(t.rows, []string{itoa(k + 1), b.inBlankLong(x.Left) + ", " + b.inBlankLong(x.Right), b.inBlank(x.Street) + ", " + b.inBlank(x.Roof)})
+	}
+	return t
+}
+
+// lengthTable is one row for each family of a drawing of straight pieces.
+func (b *book) lengthTable(g []*layout.Family) table {
+	t := table{title: "Lengths of this drawing", fill: true, snug: true, cols: []column{{head: "Family"}, {head: "Length", align: drawing.Right}, {head: "Make", align: drawing.Right}, {head: "Pieces", flex: true}, {head: "Hand", flex: true}, {head: "Weight, to lift", align: drawing.Right}}}
+	var held []bool
+	for _, f := range g {
+		pieces := strings.Join(b.pieceMarks(f, true), ", ")
+		if no := b.pieceMarks(f, false); len(no) > 0 {
+			if pieces != "" {
+				pieces += "; "
+			}
+			pieces += "DO NOT CUT " + strings.Join(no, ", ")
+		}
+		weight := b.weight(f.Grams)
+		if lift := lifting(f.Pieces[0], ", ", ""); lift != "" {
+			weight += lift
+		}
+		held = append(held, f.Released() == 0)
+		t.rows = append(t.rows, []string{f.Mark, b.inBlankLong(f.Bodies[0].Length), itoa(f.Released()), pieces, shortHand(f), weight})
+	}
+	t.bold = func(row, col int) bool { return held[row] || col == 0 }
+	return t
+}
+
+// shortHand is a family's hand in a table.
+func shortHand(f *layout.Family) string {
+	words := withoutTwin(f)
+	if f.Twin != nil {
+		words += "; TWIN " + f.Twin.Mark
+	}
+	return words
+}
+
+// withoutTwin is a family's hand without where one stands.
+func withoutTwin(f *layout.Family) string {
+	if !handed(f) {
+		return "none"
+	}
+	words := strings.TrimSuffix(strings.TrimPrefix(prose(f.Sentence()), "Standing on the roof, "), ".")
+	return strings.NewReplacer("the ", "", "is ", "", "lie ", "", "your ", "").Replace(words)
+}
+
+// familyFacts are what the families of a drawing are made of, and how they are
+// lifted.
+func (b *book) familyFacts(g []*layout.Family) table {
+	f := g[0]
+	m, s, p := &b.j.System.Metal, b.j.Shop, &b.j.System.Profile
+	var rows [][]string
+	add := func(what, words string) { rows = append(rows, []string{what, words}) }
+	kind := f.Pieces[0].KindName()
+	for _, x := range f.Pieces[0].Miters {
+		kind += ", " + madeTo(x.Corner)
+	}
+	if q := f.Pieces[0]; q.Wide != q.Narrow && len(q.Miters) > 0 {
+		add("Kind", kind)
+		rows = append(rows, b.twoWidthRows(q, false)...)
+	} else {
+		add("Kind", kind+"; inside width "+b.widthOf(q))
+	}
+	if f.Kind == cap.Straight && len(f.Bodies) > 0 {
+		add("Blank, girth", b.inBlank(f.Bodies[0].Girth))
+	} else if len(f.Bodies) > 0 {
+		var blanks []string
+		for _, x := range f.Bodies {
+			blanks = append(blanks, x.Name+" "+b.inBlank(x.Girth)+" × "+b.inBlankLong(x.Length))
+		}
+		add("Blank, girth × length", strings.Join(blanks, "; "))
+		lift := lifting(f.Pieces[0], "", " to lift")
+		if lift == "" {
+			lift = "one person lifts it"
+		}
+		add("Weight", b.weight(f.Grams)+" each, from its developed area; "+lift)
+	}
+	if most := b.j.Site.OnePerson; most > 0 {
+		add("Lifting", "one person to "+b.weight(int64(most))+" (the job’s one_person), two to twice that; lifting equation of NIOSH 94-110: load constant 51 lb (23 kg)")
+	}
+	add("Metal", prose(m.Name)+", "+b.thick(m.Thickness)+" thick; bent to inside radius "+b.exactly(p.InsideR)+", K "+trimFloat(s.K)+" ("+prose(s.KSource)+")")
+	finish := "up on this drawing, towards you; the grain runs from left to right"
+	if m.Finish != "" {
+		finish = prose(m.Finish) + ": " + finish
+	}
+	if s.Film != "" {
+		finish += "; film: " + prose(s.Film)
+	}
+	add("Finish side", finish)
+	if len(f.Pieces[0].Miters) > 0 || len(f.Bodies) > 1 {
+		add("Weld", "seams cut to stand "+b.exactly(s.WeldGap)+" apart")
+	}
+	t := facts("Family "+f.Mark, rows)
+	t.snug, t.fill = true, true
+	if len(g) > 1 {
+		t.title = "All of this drawing"
+	}
+	return t
+}
+
+func trimFloat(v float64) string {
+	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.3f", v), "0"), ".")
+}
