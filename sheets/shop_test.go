@@ -10,7 +10,6 @@ import (
 
 	"copingset/layout"
 	"copingset/layout/cap"
-	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/shop"

@@ -65,7 +65,7 @@ const (
 // FlatRow is the flat patterns of several bodies next to each other, at one
 // scale, their street edges in line. Bodies bent alike share the distances at
 // the left of the first and the labels at the right of the last; where others
-// stand in a row, all but the last have the numbers of their bends alone.
+// stand in a row, all but the last bent one have the numbers of their bends alone.
 type FlatRow struct {
 	W, H   drawing.Unit
 	l      *layout.Layout
@@ -113,7 +113,7 @@ func flatRow(l *layout.Layout, name, title string, bodies []FlatBody, ratio floa
 			d.left = d.dimensioned() + 200
 		}
 		if !r.continued(i) {
-			d.right = d.labelled(!last) + 200
+			d.right = d.labelled(r.bentAfter(i)) + 200
 		}
 		for _, x := range []struct {
 			words string
@@ -136,6 +136,11 @@ func flatRow(l *layout.Layout, name, title string, bodies []FlatBody, ratio floa
 
 // continued reports whether the body after another is bent like it.
 func (r *FlatRow) continued(i int) bool { return i+1 < len(r.bodies) && r.bodies[i+1].as }
+
+// bentAfter reports whether a body further right has bends.
+func (r *FlatRow) bentAfter(i int) bool {
+	return slices.ContainsFunc(r.bodies[i+1:], func(d flat) bool { return len(d.b.Bends) > 0 })
+}
 
 // wide is the paper a body takes without what is left out of it.
 func (d *flat) wide() drawing.Unit { return d.m.x(d.hi.X) - d.m.x(0) }
@@ -304,7 +309,7 @@ func (r FlatRow) Draw() drawing.Scene {
 			at = d.distances().Min.X
 		}
 		if !r.continued(i) {
-			far = d.bendLabels(i < len(r.bodies)-1)
+			far = d.bendLabels(r.bentAfter(i))
 		}
 		last := i == len(r.bodies)-1
 		if !d.Joined {

@@ -64,11 +64,11 @@ func ShopSectionOf(l *layout.Layout, f *layout.Family, from int, top string, w, 
 		a, z := path[i], path[i+1]
 		dir := z.sub(a).unit()
 		c := m.at(a.between(z))
-		words := st.Short(b.Outside(face))
+		words := b.Solid.Faces[face].Name + " " + st.Short(b.Outside(face))
 		if face == 0 && top != "" {
-			words = top
+			words = b.Solid.Faces[face].Name + ": " + top
 		}
-		lab := place.Label{Lines: []string{drawing.Letter(b.Solid.Faces[face].Name + " " + words)}, About: c, Face: drawing.Bold}
+		lab := place.Label{Lines: []string{drawing.Letter(words)}, About: c, Face: drawing.Bold}
 		outward := tenths(xy{dir.y, -dir.x}) // the outside lies to the left of one who goes from the street to the roof
 		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: outward, From: 150, To: 3500, Step: 100, Spread: 150, Reach: 260})})
 	}
