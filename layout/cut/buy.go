@@ -19,7 +19,7 @@ type stockCut struct {
 
 // newStockCut is empty where the sums could pass 64 bits.
 func newStockCut(goods []good, uppers []int64) stockCut {
-	const most = 1 << 62
+	const most = 1 << 55
 	c := stockCut{gives: slices.Clone(uppers)}
 	for _, g := range goods {
 		if g.value > 0 && int64(g.most) > (most-c.wants)/g.value {
@@ -68,7 +68,9 @@ func (f *finder) buy(demand, counts []int, proof stockCut) {
 		g := finder{p: p, pool: f.pool, best: f.best, bound: price, cover: true}
 		m := g.programme(demand, bars, &solution{})
 		if m.proved.Sign() > 0 {
-			b.add(m.cut)
+			if b.add(m.cut); len(m.cut.gives) == 0 {
+				b.seen = append(b.seen, bars)
+			}
 			continue
 		}
 		if !g.exhaust(demand, bars, solution{}, 20*exhaustNodes) {
@@ -144,6 +146,9 @@ func (b *buyer) visit(i int, price int64, wants []int64) {
 		from, to = b.counts[i], b.counts[i] // what is free is there
 	}
 	for n := from; n <= to; n++ {
+		if b.p.stocks[i].price > 0 && int64(n) > (b.price-price)/b.p.stocks[i].price {
+			break
+		}
 		for k, w := range wants {
 			rest[k] = w - int64(n)*b.cuts[k].gives[i]
 		}
@@ -152,6 +157,9 @@ func (b *buyer) visit(i int, price int64, wants []int64) {
 	}
 	b.bars[i] = 0
 }
+
+// tooDear is above the price of every plan.
+const tooDear = 1 << 61
 
 // least is what a purchase costs at least that has these wants left.
 func (b *buyer) least(i int, price int64, wants []int64) int64 {
@@ -168,9 +176,13 @@ func (b *buyer) least(i int, price int64, wants []int64) int64 {
 			}
 		}
 		if best < 0 {
-			return 1 << 62
+			return tooDear
 		}
-		out = max(out, price+mulCeil(w, b.p.stocks[best].price, b.cuts[k].gives[best]))
+		each, gives := b.p.stocks[best].price, b.cuts[k].gives[best]
+		if each > 0 && mulCeil(w, 1, gives) > tooDear/each {
+			return tooDear
+		}
+		out = max(out, price+mulCeil(w, each, gives))
 	}
 	return out
 }

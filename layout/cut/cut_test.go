@@ -222,6 +222,23 @@ func TestJobsOfTwoStocks(t *testing.T) {
 	}
 }
 
+// Lengths without prices, some of them next to useless: what they give must not
+// pass the words it is counted in.
+func TestManyUnpricedStocks(t *testing.T) {
+	stocks := []Stock{{Length: 138 * in}, {Length: 118*in + 1}, {Length: 30 * in}, {Length: 29 * in, Count: 2}}
+	r := Rules{Kerf: in / 8, EndTrim: in / 4, Nodes: 100, LeastDrop: 24 * in}
+	for seed := range uint64(8) {
+		items := append(closers(30+10*int(seed), seed), Item{28 * in, 1}, Item{1 * in, 3})
+		p, err := Lengths(stocks, items, r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p.Bound > p.Price || float64(p.Price-p.Bound) > 0.005*float64(p.Bound) {
+			t.Errorf("draw %d: price %d, bound %d", seed, p.Price, p.Bound)
+		}
+	}
+}
+
 // Large jobs come within a thousandth of their bound, in few nodes, and twice
 // alike.
 func TestLargeJobs(t *testing.T) {

@@ -201,26 +201,25 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 		whole := int(m.x[i] + 1e-5)
 		parts = append(parts, part{*c.pattern, whole, m.x[i] - float64(whole)})
 	}
-	// At the top the loosest bars are left open, more of them each time, so that
-	// what remains can be cut otherwise.
+	// At the top some bars are left open, more of them each time and not always
+	// the same (short cuts, long cuts, the loosest), so that what remains can be cut
+	// otherwise.
 	leave := 0
 	if len(have.bars) == 0 {
 		leave = loosened * budget
 	}
-	loose := func(q pattern) (int64, int64) { return p.stocks[q.stock].capacity, p.weight(q) }
 	slices.SortStableFunc(parts, func(a, b part) int {
-		ac, aw := loose(a.q)
-		bc, bw := loose(b.q)
 		switch budget % 3 {
 		case 0:
 			return comparePatterns(b.q, a.q)
 		case 1:
 			return comparePatterns(a.q, b.q)
 		}
-		return cmp.Or(compareRates(bc, bw, ac, aw), comparePatterns(a.q, b.q))
+		room := func(q pattern) int64 { return p.stocks[q.stock].capacity }
+		return cmp.Or(compareRates(room(b.q), p.weight(b.q), room(a.q), p.weight(a.q)), comparePatterns(a.q, b.q))
 	})
 	for _, q := range parts {
-		if len(q.q.of) > 1 || q.q.of[0].n > 1 {
+		if alone := len(q.q.of) == 1 && q.q.of[0].n == 1; !alone {
 			less := min(leave, q.whole)
 			leave -= less
 			q.whole -= less
@@ -292,6 +291,7 @@ func (f *finder) trimmed(q pattern, demand, counts []int) (pattern, bool) {
 // batch: of so many fractional patterns one more is taken without solving anew.
 const batch = 30
 
+// loosened is how many bars are left open for each step of the budget.
 const loosened = 8
 
 // room is how many bars of a pattern, at most n, the demand and the stock in
