@@ -199,7 +199,7 @@ func (b *book) partHoles(q *layout.MadePart) string {
 	}
 	var out []string
 	for _, d := range sizes {
-		out = append(out, itoa(count[d])+" × Ø "+b.exactly(d))
+		out = append(out, itoa(count[d])+" × Ø\u00a0"+b.exactly(d))
 	}
 	return "holes " + strings.Join(out, ", ")
 }
