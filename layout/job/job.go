@@ -158,6 +158,10 @@ type Transition struct {
 // Offered reports whether the fabricator makes transitions.
 func (t Transition) Offered() bool { return t.Length > 0 }
 
+// SplitsWidths reports whether the runs between two steps may have several
+// widths: by transitions, or at corners of two widths.
+func (s *System) SplitsWidths() bool { return s.Transition.Offered() || s.Corner.TwoWidths != nil }
+
 // Closer says where in a stretch the cut piece goes.
 type Closer int
 
