@@ -24,10 +24,10 @@ func LegSlopeWords(l *layout.Layout, s job.Slope) string {
 }
 
 // legFall letters how the top of a leg falls, where the legs of its piece have
-// two widths; the face is the leg's top as folded.
+// two widths and the face is the leg's top as folded.
 func legFall(l *layout.Layout, f *layout.Family, top fold.Face) string {
 	p := f.Pieces[0]
-	if p.Wide == p.Narrow || p.Kind == cap.Transition {
+	if p.Wide == p.Narrow || p.Kind == cap.Transition || top.Name != "top" {
 		return ""
 	}
 	roof, street := top.Corners[0], top.Corners[3] // at the left end; y of a solid grows to the street
