@@ -84,7 +84,7 @@ func scenarios() []scenario {
 	}
 	onPacking := wider("two widths, slope in the packing", ell(), 3)
 	onPacking.job.System.Profile.SlopeBy = job.SlopeByPacking
-	stub := jobtest.Perimeter("STUB", job.Open, jobtest.Run("P", 22*foot, 60*job.Degree), jobtest.Run("Q", 40*inch, 0))
+	stub := jobtest.Perimeter("STUB", job.Open, jobtest.Run("P", 22*foot, 60*job.Degree), jobtest.Run("Q", 26*inch, 0))
 	stub.Starts, stub.Runs[1].Right = job.End{Kind: job.EndWall}, job.End{Kind: job.EndFree}
 	open := jobtest.Perimeter("CANOPY", job.Open, jobtest.Run("P", 22*foot, 30*job.Degree), jobtest.Run("Q", 18*foot, -60*job.Degree), jobtest.Run("R", 12*foot, 0))
 	open.Starts = job.End{Kind: job.EndWall}
