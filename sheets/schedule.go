@@ -219,7 +219,9 @@ func (b *book) pieceTable(title string, pieces []*layout.Piece, trim bool) table
 	} else {
 		t.cols = append(t.cols, column{head: "Front length", flex: true, align: drawing.Right}, column{head: "Rear length", flex: true, align: drawing.Right})
 	}
-	t.cols = append(t.cols, column{head: "Inside width", align: drawing.Right}, column{head: "Girth", align: drawing.Right},
+	// Of a corner of two widths they are as many as its legs.
+	two := slices.ContainsFunc(pieces, func(q *layout.Piece) bool { return q.Wide != q.Narrow && q.Kind != cap.Transition })
+	t.cols = append(t.cols, column{head: "Inside width", flex: two, align: drawing.Right}, column{head: "Girth", flex: two, align: drawing.Right},
 		column{head: "Weight", flex: trim, align: drawing.Right}, column{head: "Lift", align: drawing.Middle}, column{head: "Assembly"}, column{head: "Released", flex: true})
 	var held []bool
 	for _, q := range pieces {

@@ -163,7 +163,7 @@ func (d *flat) faces() {
 				{name + "  " + deep, finish[0] + " " + finish[1], film}, {name, deep, finish[0], finish[1], film},
 				{name + "  " + deep, finish[0] + " " + finish[1]}, {name, deep, finish[0], finish[1]}, finish,
 			}, tries...)
-			if d.Falls {
+			if d.Falls && f.Name == "top" {
 				fall := legFall(d.l, f)
 				tries = append([][]string{{name + "  " + deep, fall, finish[0] + " " + finish[1], film}, {name + "  " + deep, fall}, {name, deep, fall}, {fall}}, tries...)
 			}

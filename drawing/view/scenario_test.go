@@ -71,6 +71,21 @@ func scenarios() []scenario {
 	pilaster := jobtest.Perimeter("PILASTER", job.Roof, jobtest.Run("A", 20*foot, -square), jobtest.Run("B", 9*inch, square), jobtest.Run("C", 80*inch, square),
 		jobtest.Run("D", 9*inch, -square), jobtest.Run("E", 25*foot, square), jobtest.Run("F", 20*foot+9*inch, square),
 		jobtest.Run("G", 45*foot+80*inch, square), jobtest.Run("H", 20*foot+9*inch, square))
+	// wider gives one run of a perimeter another wall, and the job corners of two widths.
+	wider := func(name string, p job.Perimeter, run int) scenario {
+		p.Runs[run].Readings = append([]job.Reading(nil), p.Runs[run].Readings...)
+		for i := range p.Runs[run].Readings {
+			p.Runs[run].Readings[i].Width += 2 * inch
+		}
+		s := withPerimeters(name, p)
+		s.job.System.PlayMost = 7 * inch / 8
+		s.job.System.Corner.TwoWidths = &job.TwoWidths{MismatchMost: inch / 8, SlopeLeast: 25_000_000}
+		return s
+	}
+	onPacking := wider("two widths, slope in the packing", ell(), 3)
+	onPacking.job.System.Profile.SlopeBy = job.SlopeByPacking
+	stub := jobtest.Perimeter("STUB", job.Open, jobtest.Run("P", 22*foot, 60*job.Degree), jobtest.Run("Q", 26*inch, 0))
+	stub.Starts, stub.Runs[1].Right = job.End{Kind: job.EndWall}, job.End{Kind: job.EndFree}
 	open := jobtest.Perimeter("CANOPY", job.Open, jobtest.Run("P", 22*foot, 30*job.Degree), jobtest.Run("Q", 18*foot, -60*job.Degree), jobtest.Run("R", 12*foot, 0))
 	open.Starts = job.End{Kind: job.EndWall}
 	open.Runs[2].Right = job.End{Kind: job.EndFree}
@@ -98,6 +113,11 @@ func scenarios() []scenario {
 		withPerimeters("wide", rectangle(20*inch)),
 		packed,
 		flat,
+		wider("two widths at an inside and an outside corner", ell(), 3),
+		metric(wider("two widths at skew corners", skew, 1)),
+		onPacking,
+		wider("two widths in double miters", pilaster, 2),
+		wider("two widths and a closed end", stub, 1),
 		withPerimeters("a run without a survey", bare),
 	}
 }

@@ -74,7 +74,7 @@ func TestSectionDrawsTheLapsItLetters(t *testing.T) {
 			for _, c := range r.Chairs {
 				x := newSection(l, r, c.At)
 				x.setChair(c)
-				front, rear := cap.Laps(&l.Job.System, r.Wall, r.Inside, c.PackFront, c.PackRear)
+				front, rear := r.LapsAt(&l.Job.System, c.At, c.PackFront, c.PackRear)
 				drawnF := x.p.footF - x.p.top(x.p.face) - r.Wall.CoverFront.MM()
 				drawnR := x.p.footR - x.p.top(x.p.back) - r.Wall.CoverRear.MM()
 				if math.Abs(drawnF-front.MM()) > 0.01 || math.Abs(drawnR-rear.MM()) > 0.01 {

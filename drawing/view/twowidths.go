@@ -2,7 +2,9 @@ package view
 
 import (
 	"math"
+	"slices"
 	"strconv"
+	"strings"
 
 	"copingset/drawing"
 	"copingset/layout"
@@ -41,9 +43,9 @@ func StandsOff(l *layout.Layout, p layout.Part) string {
 		words = length.Millimetres(off, 1) + " mm"
 	}
 	if l.Job.System.Profile.SlopeBy == job.SlopeByChair {
-		return "front fold " + words + " lower than that of the cap beside it"
+		return "front fold " + words + " lower than the next cap's"
 	}
-	return "rear fold " + words + " higher than that of the cap beside it"
+	return "rear fold " + words + " higher than the next cap's"
 }
 
 // LegWords say of one leg of a corner of two widths how wide it is inside, how
@@ -60,25 +62,24 @@ func LegWords(l *layout.Layout, p layout.Part) string {
 	return drawing.Letter(words)
 }
 
-// twoWords are the notes of a corner of two widths, a leg each.
+// twoWords is the note of a corner of two widths: its runs by their width.
 func (c *corner) twoWords() []string {
 	if c.tapers() || c.p.Wide == c.p.Narrow {
 		return nil
 	}
-	out := []string{"Two widths: the seam runs from the outer corner point to the inner one, and both tops rise alike to it."}
+	var all []string
+	var runs [][]string
 	for _, g := range c.legs {
-		out = append(out, legTitle(g)+", run "+g.part.Run.Name+": "+LegWords(c.l, g.part)+".")
+		words := LegWords(c.l, g.part)
+		i := slices.Index(all, words)
+		if i < 0 {
+			all, runs = append(all, words), append(runs, nil)
+			i = len(all) - 1
+		}
+		runs[i] = append(runs[i], g.part.Run.Name)
 	}
-	return out
-}
-
-// legTitle is the name of a leg at the beginning of a sentence.
-func legTitle(g cornerLeg) string {
-	switch {
-	case g.atLeft:
-		return "Left leg"
-	case g.atEnd:
-		return "Right leg"
+	for i, words := range all {
+		all[i] = several("run", runs[i]) + " " + words
 	}
-	return "Middle"
+	return []string{"Two widths: " + strings.Join(all, "; ") + "."}
 }

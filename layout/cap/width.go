@@ -150,7 +150,7 @@ func (f *frame) solve() {
 			held = held || f.loosest(q.Need) < one
 		}
 	}
-	if held && (f.sys.Transition.Offered() || f.sys.Corner.TwoWidths != nil) {
+	if held && f.sys.SplitsWidths() {
 		f.split(thinned(offered(f.sys.Widths, least, one)))
 	}
 	for _, r := range f.chain.runs {

@@ -169,6 +169,10 @@ type PitchMiter struct {
 	ChangeMost Angle         // greatest change of slope that is welded
 }
 
+// SplitsWidths reports whether the runs between two steps may have several
+// widths: by transitions, or at corners of two widths.
+func (s *System) SplitsWidths() bool { return s.Transition.Offered() || s.Corner.TwoWidths != nil }
+
 // Closer says where in a stretch the cut piece goes.
 type Closer int
 

@@ -12,7 +12,7 @@ import (
 
 func minus(a, b fold.Vec) fold.Vec { return fold.Vec{X: a.X - b.X, Y: a.Y - b.Y, Z: a.Z - b.Z} }
 
-func between(a, b fold.Vec) float64 {
+func spread(a, b fold.Vec) float64 {
 	d := minus(a, b)
 	return math.Sqrt(d.X*d.X + d.Y*d.Y + d.Z*d.Z)
 }
@@ -81,7 +81,7 @@ func TestTransitionsFoldBack(t *testing.T) {
 					for k, c := range face.Corners {
 						for n, other := range s.Faces {
 							for o, d := range other.Corners {
-								if want, got := between(c, d), between(back[j][k], back[n][o]); math.Abs(got-want) > 0.1 {
+								if want, got := spread(c, d), spread(back[j][k], back[n][o]); math.Abs(got-want) > 0.1 {
 									t.Fatalf("right %v, body %d: from %s to %s it is %.3f folded back and %.3f in the solid", right, i, face.Name, other.Name, got, want)
 								}
 							}

@@ -134,7 +134,7 @@ func (r *Run) suspectReaches(j *job.Job, s *Suspect) (reached, string) {
 		return r.sharing(), "its set surface"
 	case m == job.MeasureTopOutside || m == job.MeasureTopInside:
 		return nil, ""
-	case j.System.Transition.Offered() || r.setsWidth(s):
+	case j.System.SplitsWidths() || r.setsWidth(s):
 		return r.sharing(), "its width"
 	case m == job.MeasureOffset || m == job.MeasureOffsetLow || m == job.MeasureStation:
 		return r.follow(), "where its corner lies"

@@ -97,6 +97,10 @@ func TestWhatAHoldReaches(t *testing.T) {
 			j.System.Transition = job.Transition{Leg: 4 * in, Length: 32 * in, ChangeMost: 6 * in}
 			reading(j, 1, 4).Width = 13 * in
 		}, "A B C D"},
+		{"a width where corners have two widths", "survey-slip", wide, func(j *job.Job) {
+			j.System.Corner.TwoWidths = &job.TwoWidths{MismatchMost: in / 8}
+			reading(j, 1, 4).Width = 13 * in
+		}, "A B C D"},
 		{"a top where transitions are made", "survey-slip", high, func(j *job.Job) {
 			j.System.Transition = job.Transition{Leg: 4 * in, Length: 32 * in, ChangeMost: 6 * in}
 			reading(j, 1, 4).TopOutside = in

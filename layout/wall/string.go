@@ -154,7 +154,7 @@ func uncleared(j *job.Job, r *Run, found *finding.List) {
 			continue
 		}
 		others := r.follow()
-		if j.System.Transition.Offered() || r.Perimeter.Cross != 0 || r.group().need()+over >= r.sharing().need() {
+		if j.System.SplitsWidths() || r.Perimeter.Cross != 0 || r.group().need()+over >= r.sharing().need() {
 			others = r.sharing()
 		}
 		r.holdWith(finding.Finding{

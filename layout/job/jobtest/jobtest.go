@@ -99,8 +99,14 @@ func Random(t *rapid.T) *job.Job {
 }
 
 // Uneven is Random with walls whose width varies and a system that makes
-// transitions.
-func Uneven(t *rapid.T) *job.Job { return random(t, true) }
+// transitions, corners of two widths, or both.
+func Uneven(t *rapid.T) *job.Job {
+	j := random(t, true)
+	if rapid.Bool().Draw(t, "two widths") {
+		twoWidths(t, j)
+	}
+	return j
+}
 
 func random(t *rapid.T, varies bool) *job.Job {
 	j := Job()
@@ -156,25 +162,31 @@ func transitions(t *rapid.T, s *job.System) {
 	leg = length.CeilTo(leg, length.Inch16) + sixteenths(t, 0, 4, "transition leg")
 	s.Transition = job.Transition{Leg: leg, Length: 2*leg + sixteenths(t, 6, 40, "transition taper"), ChangeMost: sixteenths(t, 1, 4, "transition change")}
 	s.Transition.Length = length.Min(s.Transition.Length, s.Stock)
-	if rapid.Bool().Draw(t, "two widths") {
-		s.Corner.TwoWidths = &job.TwoWidths{MismatchMost: length.Length(rapid.IntRange(1, 4).Draw(t, "mismatch")) * in / 16,
-			SlopeLeast: job.Slope(rapid.IntRange(20, 40).Draw(t, "least slope")) * 1_000_000}
-		if rapid.IntRange(0, 3).Draw(t, "no transitions") == 0 {
-			s.Transition = job.Transition{}
+}
+
+// twoWidths lets corners have two widths, and gives some runs another width from
+// end to end; transitions may not be made then.
+func twoWidths(t *rapid.T, j *job.Job) {
+	s := &j.System
+	s.Corner.TwoWidths = &job.TwoWidths{MismatchMost: length.Length(rapid.IntRange(1, 4).Draw(t, "mismatch")) * in / 16,
+		SlopeLeast: job.Slope(rapid.IntRange(20, 40).Draw(t, "least slope")) * 1_000_000}
+	if rapid.IntRange(0, 3).Draw(t, "no transitions") == 0 {
+		s.Transition = job.Transition{}
+	}
+	for i := range j.Perimeters[0].Runs {
+		r := &j.Perimeters[0].Runs[i]
+		if rapid.IntRange(0, 2).Draw(t, "another wall") > 0 {
+			continue
+		}
+		wide := length.Length(rapid.IntRange(1, 8).Draw(t, "wider all along")) * in / 2
+		for k := range r.Readings {
+			r.Readings[k].Width += wide
 		}
 	}
 }
 
-// vary gives a wall stretches of other widths, with steps and slow tapers, or
-// one other width from end to end.
+// vary gives a wall stretches of other widths, with steps and slow tapers.
 func vary(t *rapid.T, r *job.Run) {
-	if rapid.IntRange(0, 2).Draw(t, "another wall") == 0 {
-		wide := length.Length(rapid.IntRange(1, 8).Draw(t, "wider all along")) * in / 2
-		for i := range r.Readings {
-			r.Readings[i].Width += wide
-		}
-		return
-	}
 	wide, to := length.Length(0), length.Length(0)
 	for i := range r.Readings {
 		if rapid.IntRange(0, 7).Draw(t, "another width") == 0 {
