@@ -25,7 +25,7 @@ const handSmaller drawing.Size = 700
 const handClear drawing.Unit = 120
 
 func (d *cornerDrawing) bothHands() []hand {
-	return []hand{{"L", 0, false}, {"R", len(d.legs) - 1, true}}
+	return []hand{{"L", 0, false}, {"R", len(d.through()) - 1, true}}
 }
 
 // handLetters letters L and R large in the legs. They come before all else, for
@@ -123,7 +123,7 @@ func (d *cornerDrawing) inside(l place.Label, h hand) (place.Spot, bool) {
 			if h.right {
 				at = leg.long - at
 			}
-			p := d.m.at(leg.at(at, d.wide*y))
+			p := d.m.at(leg.at(at, leg.width(d.wide)*y))
 			s := place.At(p.X, p.Y)
 			if d.holds(leg, p, w, high) && d.c.Free(l, s) {
 				return s, true

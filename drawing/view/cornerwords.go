@@ -75,7 +75,7 @@ func (d *cornerDrawing) markSpot(hands []standing) (standing, bool) {
 	for _, leg := range d.legs {
 		for _, f := range []float64{0.5, 0.45, 0.55, 0.4, 0.6, 0.3, 0.7} {
 			for _, y := range []float64{0.5, 0.35, 0.65, 0.22, 0.78, 0.17, 0.83} {
-				at := d.m.at(leg.at(leg.leftTrim+(leg.long-leg.leftTrim-leg.rightTrim)*f, d.wide*y))
+				at := d.m.at(leg.at(leg.leftTrim+(leg.long-leg.leftTrim-leg.rightTrim)*f, leg.width(d.wide)*y))
 				k := standing{l, place.At(at.X, at.Y)}
 				if apart(k.box(), hands, markApart) && d.c.Free(l, k.spot) {
 					return k, true
@@ -109,7 +109,7 @@ func (d *cornerDrawing) markPointed() saying {
 	var tips []xy
 	for _, leg := range d.legs {
 		for _, f := range []float64{0.45, 0.2, 0.7} {
-			tips = append(tips, leg.at(leg.long*f, d.wide*0.3), leg.at(leg.leftTrim+(leg.long-leg.leftTrim-leg.rightTrim)*f, d.wide*0.8))
+			tips = append(tips, leg.at(leg.long*f, leg.width(d.wide)*0.3), leg.at(leg.leftTrim+(leg.long-leg.leftTrim-leg.rightTrim)*f, leg.width(d.wide)*0.8))
 		}
 	}
 	l.About = d.m.at(tips[0])
@@ -199,6 +199,10 @@ func (d *cornerDrawing) hands() []saying {
 		}
 		name, letter, weight := leg.name, "", 1
 		switch {
+		case d.tees():
+			if leg.atLeft {
+				all = append(all, d.lostHands(leg)...)
+			}
 		case leg.atLeft:
 			letter, weight = "L", 3
 		case leg.atEnd:
@@ -325,7 +329,7 @@ func (d *cornerDrawing) numbers() []saying {
 		for _, ch := range leg.chairs {
 			if d.legEnd(ch) {
 				k := d.sys.Chair.Length.MM() * 0.4
-				w := d.wideAt(ch.at)
+				w := d.widthAt(leg, ch.at)
 				add(2, leg.dir.roofward(), leg.at(ch.at+k, w*0.55), leg.at(ch.at-k, w*0.55), leg.at(ch.at+k, w*0.3), leg.at(ch.at-k, w*0.8))
 			}
 		}
@@ -333,28 +337,23 @@ func (d *cornerDrawing) numbers() []saying {
 	leg, last := d.legs[0], d.legs[len(d.legs)-1]
 	y := d.string().MM()
 	add(5, roof.times(-1), leg.at(leg.long*0.6, y), leg.at(leg.long*0.3, y), last.at(last.long*0.4, y))
-	for _, right := range []bool{false, true} {
-		j, leg, at := d.atEnd(right)
-		if j != nil {
-			k, w := j.Plate.MM()*0.35, d.wideAt(at)
-			add(3, leg.dir.roofward(), leg.at(at-k, w*0.85), leg.at(at+k, w*0.85), leg.at(at-k, w*0.15), leg.at(at+k, w*0.15))
-		}
+	for _, e := range d.jointEnds() {
+		leg, at := e.leg, e.at
+		k, w := e.joint.Plate.MM()*0.35, d.widthAt(leg, at)
+		add(3, leg.dir.roofward(), leg.at(at-k, w*0.85), leg.at(at+k, w*0.85), leg.at(at-k, w*0.15), leg.at(at+k, w*0.15))
 	}
-	add(4, roof, leg.at(leg.long*0.35, d.wide*0.8), leg.at(leg.long*0.6, d.wide*0.5), last.at(last.long*0.5, d.wide*0.6),
-		last.at(last.long*0.7, d.wide*0.3), leg.at(leg.long*0.2, d.wide*0.3))
+	add(4, roof, leg.at(leg.long*0.35, d.wide*0.8), leg.at(leg.long*0.6, d.wide*0.5), last.at(last.long*0.5, last.width(d.wide)*0.6),
+		last.at(last.long*0.7, last.width(d.wide)*0.3), leg.at(leg.long*0.2, d.wide*0.3))
 	return all
 }
 
 // jointWords names the joints at the ends with their gaps.
 func (d *cornerDrawing) jointWords() []saying {
 	var all []saying
-	for _, right := range []bool{false, true} {
-		j, leg, at := d.atEnd(right)
-		if j == nil {
-			continue
-		}
+	for _, e := range d.jointEnds() {
+		j, leg, at := e.joint, e.leg, e.at
 		gap := "gap " + d.short(j.Gap())
-		l := place.Label{Lines: []string{d.jointName(j), drawing.Letter(gap)}, Pad: 80, Bare: true, About: d.m.at(leg.at(at, d.wideAt(at)))}
+		l := place.Label{Lines: []string{d.jointName(j), drawing.Letter(gap)}, Pad: 80, Bare: true, About: d.m.at(leg.at(at, d.widthAt(leg, at)))}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 900, To: 5000, Step: 250, Spread: 120, Reach: 200})
 		spots = append(spots, l.Fan(place.Fan{Toward: tenths(leg.dir.roofward().times(-1)), From: 900, To: 6000, Step: 250, Spread: 120, Reach: 200,
 			Tips: d.m.all(leg.at(at, 0))})...)
@@ -416,7 +415,7 @@ func (d *cornerDrawing) sides() []saying {
 			return true
 		}
 		var spots, nearer []place.Spot // well clear of the cap, else anywhere on that side
-		for _, leg := range d.legs {
+		for _, leg := range d.through() {
 			y, dir := 0.0, leg.dir.roofward().times(-1)
 			if k.roof {
 				y, dir = d.wide, leg.dir.roofward()
@@ -436,7 +435,8 @@ func (d *cornerDrawing) sides() []saying {
 func (d *cornerDrawing) side(roof bool) []xy {
 	const far = 1e5
 	var ring []xy
-	for _, g := range d.legs {
+	legs := d.through()
+	for _, g := range legs {
 		q := g.polygon(d.wide)
 		if roof {
 			ring = append(ring, q[3], q[2])
@@ -448,8 +448,8 @@ func (d *cornerDrawing) side(roof bool) []xy {
 	if roof {
 		y = d.wide
 	}
-	last := d.legs[len(d.legs)-1]
-	ring = append([]xy{d.legs[0].at(-far, y)}, append(ring, last.at(far, y))...)
+	last := legs[len(legs)-1]
+	ring = append([]xy{legs[0].at(-far, y)}, append(ring, last.at(far, y))...)
 	turned := 0.0
 	for _, m := range d.p.Miters {
 		turned += m.Corner.CapTurn.Degrees()

@@ -334,7 +334,7 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 		a, b := d.legReach(c, leg, over)
 		q := leg.polygon(c.wide)
 		e.hold(q[:]...)
-		e.hold(leg.at(a, 0), leg.at(b, 0), leg.at(a+leg.leftTrim, c.wide), leg.at(b-leg.rightTrim, c.wide))
+		e.hold(leg.at(a, 0), leg.at(b, 0), leg.at(a+leg.leftTrim, leg.width(c.wide)), leg.at(b-leg.rightTrim, leg.width(c.wide)))
 		for _, ch := range leg.chairs {
 			q := d.chairPlan(c, leg, ch)
 			e.hold(q[:]...)
@@ -351,6 +351,15 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 	g.Group(drawing.Wall, "", func(g *drawing.Scene) {
 		for _, q := range stepHigher(c, over/2) {
 			g.Hatch(drawing.Masonry, drawing.Thin, c.m.all(q[:]...)...)
+		}
+		if c.tees() {
+			for _, leg := range c.legs {
+				a, b := d.legReach(c, leg, over)
+				y0, y1 := math.Max(leg.wallFace().MM(), 0.9*c.m.ratio), math.Min(leg.wallFace().MM()+leg.part.Run.WidthLeast.MM(), leg.width(c.wide)-0.9*c.m.ratio)
+				g.Line(drawing.Thin, c.m.all(leg.at(a, y0), leg.at(b, y0))...)
+				g.Line(drawing.Thin, c.m.all(leg.at(a, y1), leg.at(b, y1))...)
+			}
+			return
 		}
 		g.Line(drawing.Thin, c.m.all(d.beside(c, over, func(q cornerLeg) float64 { return math.Max(q.wallFace().MM(), 0.9*c.m.ratio) })...)...)
 		g.Line(drawing.Thin, c.m.all(d.beside(c, over, func(q cornerLeg) float64 {
@@ -380,13 +389,17 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 			p, q := c.miterAt(i)
 			g.Line(drawing.Medium, c.m.all(p, q)...)
 		}
+		if c.tees() {
+			g.Line(drawing.Medium, c.m.all(c.seam()...)...)
+		}
 	})
 }
 
 // chairPlan is a chair on a leg, clear of the cap's line at both edges.
 func (d *stepDrawing) chairPlan(c *cornerDrawing, leg cornerLeg, ch cornerChair) [4]xy {
-	a, b := c.sys.Metal.Thickness.MM()+c.sys.Chair.FrontEdge.MM(), c.wide-c.sys.Metal.Thickness.MM()-c.sys.Chair.RearEdge.MM()
-	a, b = math.Max(a, 0.9*c.m.ratio), math.Min(b, c.wide-0.9*c.m.ratio)
+	wide := leg.width(c.wide)
+	a, b := c.sys.Metal.Thickness.MM()+c.sys.Chair.FrontEdge.MM(), wide-c.sys.Metal.Thickness.MM()-c.sys.Chair.RearEdge.MM()
+	a, b = math.Max(a, 0.9*c.m.ratio), math.Min(b, wide-0.9*c.m.ratio)
 	half := c.sys.Chair.Length.MM() / 2
 	return [4]xy{leg.at(ch.at-half, a), leg.at(ch.at+half, a), leg.at(ch.at+half, b), leg.at(ch.at-half, b)}
 }
@@ -410,6 +423,9 @@ func stepHigher(c *cornerDrawing, deep float64) (out [][4]xy) {
 // legReach is how far the wall is shown along a leg.
 func (d *stepDrawing) legReach(c *cornerDrawing, leg cornerLeg, over float64) (a, b float64) {
 	a, b = 0, leg.long
+	if c.tees() && !leg.atLeft {
+		return c.branchReach(leg, over)
+	}
 	if leg.atLeft && c.left != nil {
 		a -= over
 	}
