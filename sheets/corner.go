@@ -109,12 +109,14 @@ func (b *book) corners() []page {
 
 // cornerTitle names the kinds of piece on a sheet: corners, ends or both.
 func cornerTitle(all []*layout.Piece) string {
-	names := [...]string{"corner", "end", "transition"}
+	names := [...]string{"corner", "end", "transition", "tee"}
 	var count [len(names)]int
 	for _, q := range all {
 		switch {
 		case q.Kind == cap.Transition:
 			count[2]++
+		case q.Kind == cap.Tee:
+			count[3]++
 		case len(q.Miters) == 0:
 			count[1]++
 		default:
@@ -336,7 +338,16 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 	if q.Assembly != nil {
 		as = q.Assembly.Name + ", " + q.Zone.String() + " zone"
 	}
-	if q.Kind == cap.Transition {
+	if q.Kind == cap.Tee {
+		t := q.Tee
+		rows = append(rows,
+			[]string{"Main, run " + t.Main.Name, front[0] + " long, a leg of " + b.shopLeg(t.Edge[0]-t.From) + " at each side of the branch"},
+			[]string{"Branch, run " + t.Run.Name, front[1] + " long, " + b.shopShort(t.Edge[1]-t.Edge[0]) + " wide outside"},
+			[]string{"Width", "inside " + b.shopShort(q.Inside) + ", of the branch " + b.shopShort(t.Inside)},
+			[]string{"Drop", "the branch's front fold " + b.shopShort(t.Drop) + " below the main's rear fold"},
+			[]string{"Hold it", "from the roof, facing the street: high edge of the branch at the " + strings.ToUpper(q.Hand.String()) + " hand"},
+		)
+	} else if q.Kind == cap.Transition {
 		rows = append(rows,
 			[]string{"Length", strings.Join(front, ", ") + " along the straight " + q.Straight.String()},
 			[]string{"Legs", b.shopLong(b.j.System.Transition.Leg) + " straight at each end, the rear tapers between"},

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/place"
@@ -268,7 +269,7 @@ func FormedSolid(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.
 		if fc.name != "top" {
 			sh.tone = drawing.Light
 		}
-		if fc.name == "hook" || fc.name == "drip" {
+		if strings.HasSuffix(fc.name, "hook") || fc.name == "drip" {
 			sh.tone = drawing.Mid
 		}
 		e.hold(sh.pts...)

@@ -26,6 +26,14 @@ func (b *builder) tee(p *cap.Piece, m measures) []raw {
 		long := p.Parts[0].Length().MM()
 		main = mirror(teeMain(m, wide, long, long-to, long-from, t.Drop.MM(), b.hemFlat()), long)
 	}
+	for i, f := range main.Faces {
+		if f.Name == "hook" { // there are two, and a bend table tells them apart
+			main.Faces[i].Name = "left hook"
+			if f.Corners[0].X > from {
+				main.Faces[i].Name = "right hook"
+			}
+		}
+	}
 	long, gap := p.Parts[1].Length().MM(), b.shop.WeldGap.MM()
 	left, right := square(gap), square(long)
 	if !t.Starts {
