@@ -412,7 +412,7 @@ func (d *cornerDrawing) sides() []saying {
 					return false
 				}
 			}
-			return true
+			return !d.tees() || !d.inOther(0, box) // a branch stands on the roof side
 		}
 		var spots, nearer []place.Spot // well clear of the cap, else anywhere on that side
 		for _, leg := range d.through() {

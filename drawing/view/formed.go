@@ -194,6 +194,18 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 			s.Polygon(drawing.Medium, m.all(ring...)...)
 		}
 	}
+	if f.Kind == cap.Tee { // the branch's front is its high edge
+		b := q.legs[1]
+		at := m.at(b.at(b.long/2, 0))
+		st := drawing.Style{Size: drawing.Small, Face: drawing.Bold}
+		at.X += 150
+		if q.p.Hand == cap.LeftHand {
+			at.X -= 300
+			st.Align = drawing.Right
+		}
+		s.Text(at, "HIGH", st)
+		s.Text(drawing.Pt(at.X, at.Y+drawing.Size(drawing.Small).Line()), "EDGE", st)
+	}
 	mid := drawing.Style{Size: drawing.Note, Face: drawing.Bold, Align: drawing.Middle}
 	s.Text(drawing.Pt(w/2, 330), "STREET", mid)
 	s.Text(drawing.Pt(w/2, h-60), "ROOF", mid)
