@@ -339,14 +339,7 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 		as = q.Assembly.Name + ", " + q.Zone.String() + " zone"
 	}
 	if q.Kind == cap.Tee {
-		t := q.Tee
-		rows = append(rows,
-			[]string{"Main, run " + t.Main.Name, front[0] + " long, a leg of " + b.shopLeg(t.Edge[0]-t.From) + " at each side of the branch"},
-			[]string{"Branch, run " + t.Run.Name, front[1] + " long, " + b.shopShort(t.Edge[1]-t.Edge[0]) + " wide outside"},
-			[]string{"Width", "inside " + b.shopShort(q.Inside) + ", of the branch " + b.shopShort(t.Inside)},
-			[]string{"Drop", "the branch's front fold " + b.shopShort(t.Drop) + " below the main's rear fold"},
-			[]string{"Hold it", "from the roof, facing the street: high edge of the branch at the " + strings.ToUpper(q.Hand.String()) + " hand"},
-		)
+		rows = append(rows, b.teeRows(q, front)...)
 	} else if q.Kind == cap.Transition {
 		rows = append(rows,
 			[]string{"Length", strings.Join(front, ", ") + " along the straight " + q.Straight.String()},
