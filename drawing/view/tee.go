@@ -148,11 +148,17 @@ func (d *cornerDrawing) teeDims(g *drawing.Scene) {
 	for _, k := range []struct {
 		from, to float64
 		words    string
-	}{{0, left, d.crewLong(t.Edge[0]-t.From) + " leg"}, {left, right, d.shop.Short(t.Edge[1]-t.Edge[0]) + " branch"}, {right, main.long, d.crewLong(t.To-t.Edge[1]) + " leg"}} {
+	}{{0, left, d.crewLong(t.Edge[0]-t.From) + " leg"}, {right, main.long, d.crewLong(t.To-t.Edge[1]) + " leg"}} {
 		d.dim(g, main.at(k.from, 0), main.at(k.to, 0), street, 8, k.words, "the main")
 	}
 	side := b.dir.roofward().times(-1) // the branch's front
 	d.dim(g, b.at(0, 0), b.at(b.long, 0), side, 8, d.crewLong(b.part.Length())+" branch", "the branch's length")
+	near, far := d.reach(b)
+	end, out := far, b.dir
+	if !t.Starts {
+		end, out = near, b.dir.times(-1)
+	}
+	d.dim(g, b.at(end, 0), b.at(end, b.own), out, 7, d.shop.Short(t.Edge[1]-t.Edge[0])+" outside", "the branch's outside width")
 	a, _ := d.reach(main)
 	d.dim(g, main.at(a, 0), main.at(a, d.wide), main.dir.times(-1), 7, d.shop.Short(d.p.Inside+2*d.sys.Metal.Thickness)+" outside", "the outside width")
 }
