@@ -130,12 +130,14 @@ func (b *book) corners() []page {
 
 // cornerTitle names the kinds of piece on a sheet: corners, ends or both.
 func cornerTitle(all []*layout.Piece) string {
-	names := [...]string{"corner", "end", "transition", "pitch miter"}
+	names := [...]string{"corner", "end", "transition", "pitch miter", "tee"}
 	var count [len(names)]int
 	for _, q := range all {
 		switch {
 		case q.Kind == cap.Transition:
 			count[2]++
+		case q.Kind == cap.Tee:
+			count[4]++
 		case q.Kind == cap.PitchMiter:
 			count[3]++
 		case len(q.Miters) == 0:
@@ -363,7 +365,9 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 	if q.Assembly != nil {
 		as = q.Assembly.Name + ", " + q.Zone.String() + " zone"
 	}
-	if q.Kind == cap.Transition {
+	if q.Kind == cap.Tee {
+		rows = append(rows, b.teeRows(q, front)...)
+	} else if q.Kind == cap.Transition {
 		rows = append(rows,
 			[]string{"Length", strings.Join(front, ", ") + " along the straight " + q.Straight.String()},
 			[]string{"Legs", b.shopLong(b.j.System.Transition.Leg) + " straight at each end, the rear tapers between"},

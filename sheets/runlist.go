@@ -183,6 +183,8 @@ func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
 		start = "riser of the step at the left hand, up to run " + r.Left.Step.Beyond.Name
 	case r.Left.Step != nil:
 		start = "edge of the step at the left hand, down to run " + r.Left.Step.Beyond.Name + ", plumbed"
+	case r.Left.Tee != nil:
+		start = "roof face of the wall of run " + r.Left.Tee.Main.Name + ", at the front face of this wall"
 	case r.Left.Kind == job.EndFree:
 		start = "left-hand end of the wall, plumbed"
 	case r.Left.Kind == job.EndWall:

@@ -171,6 +171,9 @@ func kindOf(q *layout.Piece) string {
 // widthOf letters the inside width of a piece: of a transition both, the
 // narrow end's first; of a corner of two widths each leg's, as its lengths.
 func (b *book) widthOf(q *layout.Piece) string {
+	if q.Kind == cap.Tee && q.Tee.Inside != q.Inside {
+		return b.shopShort(q.Inside) + " + " + b.shopShort(q.Tee.Inside)
+	}
 	if q.Kind == cap.Transition {
 		return b.shopShort(q.Narrow) + " to " + b.shopShort(q.Wide)
 	}

@@ -106,6 +106,8 @@ func (c *corner) title() string {
 	t := "PIECE " + c.p.Mark
 	if len(c.p.Miters) == 0 {
 		switch {
+		case c.tees():
+			return t + ": TEE, HIGH EDGE OF THE BRANCH AT THE " + strings.ToUpper(c.p.Hand.String()) + " HAND"
 		case c.tapers():
 			return t + ": TRANSITION, WIDE END AT THE " + strings.ToUpper(c.p.Hand.String()) + " HAND"
 		case c.p.Kind == cap.WallEnd:
@@ -149,6 +151,10 @@ func newCorner(l *layout.Layout, p *layout.Piece) *corner {
 // layLegs chains the legs from the first, which runs to the right, and moves
 // the first corner point to the origin.
 func (c *corner) layLegs() {
+	if c.tees() {
+		c.layTee()
+		return
+	}
 	f := legFrame{dir: xy{1, 0}}
 	turned := 0.0
 	n := len(c.p.Parts)
@@ -220,7 +226,7 @@ func (c *corner) findChairs(g *cornerLeg) {
 	if c.per == nil {
 		return
 	}
-	for _, r := range c.per.Runs {
+	for _, r := range c.l.Runs() { // a tee's branch stands on another perimeter
 		for _, ch := range r.Chairs {
 			switch {
 			case r.Run == g.part.Run && ch.At >= g.part.From-c.sys.Joint.Gap && ch.At <= g.part.To+c.sys.Joint.Gap:
@@ -237,6 +243,9 @@ func (c *corner) findChairs(g *cornerLeg) {
 func (c *corner) outline() []xy {
 	if c.tapers() {
 		return c.taperOutline()
+	}
+	if c.tees() {
+		return c.teeOutline()
 	}
 	var front, rear []xy
 	for _, g := range c.legs {
@@ -287,7 +296,9 @@ func (c *corner) words() {
 		"Piece " + c.p.Mark + ": hook the front, set the gap for today's metal temperature, snap the rear, check",
 		"Then the layout string, from these chairs' front edges to the next" + crossing,
 	}
-	if len(c.p.Miters) == 0 { // it has no legs, and nothing here gives its chairs' stations
+	if c.tees() {
+		c.teeWords()
+	} else if len(c.p.Miters) == 0 { // it has no legs, and nothing here gives its chairs' stations
 		c.list.items[1] = "Set " + several("chair", chairs) + " at the stations of the run's own sheets, front edges " + c.short(c.string()) + " behind the cap line"
 	}
 	if len(joints) == 0 {
@@ -351,10 +362,8 @@ func (c *corner) named() (supports, chairs, joints []string) {
 	if len(chairs) == 0 {
 		chairs = []string{"(none)"}
 	}
-	for _, j := range []*layout.Joint{c.left, c.right} {
-		if j != nil {
-			joints = append(joints, j.Name)
-		}
+	for _, e := range c.jointEnds() {
+		joints = append(joints, e.joint.Name)
 	}
 	return supports, chairs, joints
 }

@@ -94,6 +94,9 @@ func (d *cornerDrawing) real(mm float64) float64 { return mm * d.m.ratio }
 // wall reaches past the leg.
 func (d *cornerDrawing) reach(g cornerLeg) (a, b float64) {
 	a, b = 0, g.long
+	if d.tees() && !g.atLeft {
+		return d.branchReach(g, d.real(stub))
+	}
 	if g.atLeft && d.left != nil {
 		a = -d.left.Gap().MM() - d.real(stub)
 	}
@@ -135,6 +138,10 @@ func besideLegs(legs []cornerLeg, reach func(cornerLeg) (a, b float64), y func(c
 func (d *cornerDrawing) wall(g *drawing.Scene) {
 	if d.tapers() {
 		d.taperWall(g)
+		return
+	}
+	if d.tees() {
+		d.teeWall(g)
 		return
 	}
 	front := d.beside(func(q cornerLeg) float64 { return q.wallFace().MM() })
@@ -236,17 +243,45 @@ func (d *cornerDrawing) cornerFrame(w *layout.Corner) legFrame {
 
 // plates draws the splice plates under the joints at the ends.
 func (d *cornerDrawing) plates(g *drawing.Scene) {
-	for _, right := range []bool{false, true} {
-		j, leg, at := d.atEnd(right)
-		if j == nil {
-			continue
-		}
-		half := j.Plate.MM() / 2
+	for _, e := range d.jointEnds() {
+		leg, at := e.leg, e.at
+		half := e.joint.Plate.MM() / 2
 		wide := d.wideAt(leg, at)
 		q := d.m.all(leg.at(at-half, 0), leg.at(at+half, 0), leg.at(at+half, wide), leg.at(at-half, wide))
 		g.Polygon(drawing.Thin, q...)
 		d.c.Hidden(hiddenHalf, append(q, q[0])...)
 	}
+}
+
+// jointEnd is a joint at an end of the piece: the leg there, the joint's centre
+// along it, and the way that leads out over it, +1 or -1.
+type jointEnd struct {
+	joint   *layout.Joint
+	leg     cornerLeg
+	at, out float64
+}
+
+// jointEnds are the joints of the piece: at the left, at the right, and at a
+// tee that of its branch.
+func (c *corner) jointEnds() []jointEnd {
+	first, last := c.legs[0], c.legs[len(c.legs)-1]
+	if c.tees() {
+		last = first
+	}
+	var out []jointEnd
+	if c.left != nil {
+		out = append(out, jointEnd{c.left, first, -c.left.Gap().MM() / 2, -1})
+	}
+	if c.right != nil {
+		out = append(out, jointEnd{c.right, last, last.long + c.right.Gap().MM()/2, 1})
+	}
+	if j, leg := c.branchJoint(); j != nil {
+		if c.p.Tee.Starts {
+			return append(out, jointEnd{j, leg, leg.long + j.Gap().MM()/2, 1})
+		}
+		return append(out, jointEnd{j, leg, -j.Gap().MM() / 2, -1})
+	}
+	return out
 }
 
 // atEnd is the joint at one end of the piece, the leg there, and the joint's
@@ -276,15 +311,14 @@ func (d *cornerDrawing) caps(g *drawing.Scene) {
 		g.Line(drawing.Medium, d.m.all(a, b)...)
 		d.c.Stroke(40, d.m.all(a, b)...)
 	}
-	for _, right := range []bool{false, true} {
-		j, leg, _ := d.atEnd(right)
-		if j == nil {
-			continue
-		}
-		a, out := -j.Gap().MM(), -1.0
-		if right {
-			a, out = leg.long+j.Gap().MM(), 1
-		}
+	if d.tees() {
+		seam := d.m.all(d.seam()...)
+		g.Line(drawing.Medium, seam...)
+		d.c.Stroke(40, seam...)
+	}
+	for _, e := range d.jointEnds() {
+		leg, out := e.leg, e.out
+		a := e.at + out*e.joint.Gap().MM()/2
 		b := a + out*d.real(stub)
 		wide := d.wideAt(leg, a)
 		near := d.m.all(leg.at(b, 0), leg.at(a, 0), leg.at(a, wide), leg.at(b, wide))
@@ -302,6 +336,13 @@ func (d *cornerDrawing) caps(g *drawing.Scene) {
 // strings draws the layout string with its corner.
 func (d *cornerDrawing) strings(g *drawing.Scene) {
 	y := d.string().MM()
+	if d.tees() {
+		for _, leg := range d.legs {
+			a, b := d.reach(leg)
+			g.Line(drawing.String, d.m.all(leg.at(a, y), leg.at(b, y))...)
+		}
+		return
+	}
 	pts := d.beside(func(cornerLeg) float64 { return y })
 	g.Line(drawing.String, d.m.all(pts...)...)
 }
@@ -311,6 +352,10 @@ func (d *cornerDrawing) strings(g *drawing.Scene) {
 func (d *cornerDrawing) dims(g *drawing.Scene) {
 	if d.tapers() {
 		d.taperDims(g)
+		return
+	}
+	if d.tees() {
+		d.teeDims(g)
 		return
 	}
 	for i, leg := range d.legs {

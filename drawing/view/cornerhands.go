@@ -25,7 +25,7 @@ const handSmaller drawing.Size = 700
 const handClear drawing.Unit = 120
 
 func (d *cornerDrawing) bothHands() []hand {
-	return []hand{{"L", 0, false}, {"R", len(d.legs) - 1, true}}
+	return []hand{{"L", 0, false}, {"R", len(d.through()) - 1, true}}
 }
 
 // handLetters letters L and R large in the legs. They come before all else, for

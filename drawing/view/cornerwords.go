@@ -205,6 +205,10 @@ func (d *cornerDrawing) hands() []saying {
 		}
 		name, letter, weight := leg.name, "", 1
 		switch {
+		case d.tees():
+			if leg.atLeft {
+				all = append(all, d.lostHands(leg)...)
+			}
 		case leg.atLeft:
 			letter, weight = "L", 3
 		case leg.atEnd:
@@ -339,12 +343,10 @@ func (d *cornerDrawing) numbers() []saying {
 	leg, last := d.legs[0], d.legs[len(d.legs)-1]
 	y := d.string().MM()
 	add(5, roof.times(-1), leg.at(leg.long*0.6, y), leg.at(leg.long*0.3, y), last.at(last.long*0.4, y))
-	for _, right := range []bool{false, true} {
-		j, leg, at := d.atEnd(right)
-		if j != nil {
-			k, w := j.Plate.MM()*0.35, d.wideAt(leg, at)
-			add(3, leg.dir.roofward(), leg.at(at-k, w*0.85), leg.at(at+k, w*0.85), leg.at(at-k, w*0.15), leg.at(at+k, w*0.15))
-		}
+	for _, e := range d.jointEnds() {
+		leg, at := e.leg, e.at
+		k, w := e.joint.Plate.MM()*0.35, d.wideAt(leg, at)
+		add(3, leg.dir.roofward(), leg.at(at-k, w*0.85), leg.at(at+k, w*0.85), leg.at(at-k, w*0.15), leg.at(at+k, w*0.15))
 	}
 	add(4, roof, leg.at(leg.long*0.35, leg.wide*0.8), leg.at(leg.long*0.6, leg.wide*0.5), last.at(last.long*0.5, last.wide*0.6),
 		last.at(last.long*0.7, last.wide*0.3), leg.at(leg.long*0.2, leg.wide*0.3))
@@ -354,11 +356,8 @@ func (d *cornerDrawing) numbers() []saying {
 // jointWords names the joints at the ends with their gaps.
 func (d *cornerDrawing) jointWords() []saying {
 	var all []saying
-	for _, right := range []bool{false, true} {
-		j, leg, at := d.atEnd(right)
-		if j == nil {
-			continue
-		}
+	for _, e := range d.jointEnds() {
+		j, leg, at := e.joint, e.leg, e.at
 		gap := "gap " + d.short(j.Gap())
 		l := place.Label{Lines: []string{d.jointName(j), drawing.Letter(gap)}, Pad: 80, Bare: true, About: d.m.at(leg.at(at, d.wideAt(leg, at)))}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 900, To: 5000, Step: 250, Spread: 120, Reach: 200})
@@ -419,10 +418,10 @@ func (d *cornerDrawing) sides() []saying {
 					return false
 				}
 			}
-			return true
+			return !d.tees() || !d.inOther(0, box) // a branch stands on the roof side
 		}
 		var spots, nearer []place.Spot // well clear of the cap, else anywhere on that side
-		for _, leg := range d.legs {
+		for _, leg := range d.through() {
 			y, dir := 0.0, leg.dir.roofward().times(-1)
 			if k.roof {
 				y, dir = leg.wide, leg.dir.roofward()
@@ -442,7 +441,8 @@ func (d *cornerDrawing) sides() []saying {
 func (d *cornerDrawing) side(roof bool) []xy {
 	const far = 1e5
 	var ring []xy
-	for _, g := range d.legs {
+	legs := d.through()
+	for _, g := range legs {
 		q := g.polygon()
 		if roof {
 			ring = append(ring, q[3], q[2])
@@ -450,7 +450,7 @@ func (d *cornerDrawing) side(roof bool) []xy {
 			ring = append(ring, q[0], q[1])
 		}
 	}
-	first, last := d.legs[0], d.legs[len(d.legs)-1]
+	first, last := legs[0], legs[len(legs)-1]
 	a, z := 0.0, 0.0
 	if roof {
 		a, z = first.wide, last.wide

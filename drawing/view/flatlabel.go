@@ -170,6 +170,11 @@ func (d *flat) faces() {
 		}
 		for _, lines := range tries {
 			lab := place.Label{Lines: lines, Face: drawing.Bold, About: box.Centre(), Where: f.Name}
+			if ring := d.m.all(d.b.Flat.Faces[i]); len(ring) > 5 { // a leg with an opening
+				lab.Only = func(box drawing.Rect) bool {
+					return !slices.ContainsFunc(append(box.Corners(), box.Centre()), func(p drawing.Point) bool { return !holdsPoint(ring, p) })
+				}
+			}
 			if q, ok := d.p.Try(lab, lab.Grid(box.Inset(60), box.Centre(), 200)...); ok {
 				d.mark(q)
 				break

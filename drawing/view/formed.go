@@ -48,6 +48,10 @@ func formedOf(l *layout.Layout, f *layout.Family) formed {
 	short := make([]float64, len(c.legs))
 	for i := range c.legs {
 		g := c.legs[i]
+		if c.tees() { // its legs are short
+			out.legs = append(out.legs, g)
+			continue
+		}
 		trims := math.Abs(g.leftTrim) + math.Abs(g.rightTrim)
 		short[i] = shortened(g.long, trims+1.3*c.wide, c.wide)
 		g.legFrame, g.long = frame, short[i]
@@ -67,18 +71,31 @@ func formedOf(l *layout.Layout, f *layout.Family) formed {
 		leg = min(leg+1, len(out.legs)-1)
 		g := out.legs[leg]
 		true0 := c.legs[leg].long
+		below := 0.0 // a branch's front fold, under the main's
+		if c.tees() && leg == 1 {
+			below = (l.Job.System.Profile.TopSlope.Rise(p.Inside+2*l.Job.System.Metal.Thickness) + p.Tee.Drop).MM()
+		}
 		for _, face := range b.Solid.Faces {
 			if face.Name == "hem" {
 				continue
 			}
 			ff := formedFace{name: face.Name}
 			for _, v := range face.Corners {
+				v.Z -= below
 				ff.pts = append(ff.pts, out.put(g, true0, v))
 			}
 			out.faces = append(out.faces, ff)
 		}
 	}
 	return out
+}
+
+// last is the leg at whose end the right hand is.
+func (q formed) last() cornerLeg {
+	if q.p.Kind == cap.Tee {
+		return q.legs[0]
+	}
+	return q.legs[len(q.legs)-1]
 }
 
 // put brings a corner of a leg's solid to the piece: right of the middle of
@@ -200,6 +217,18 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 			s.Polygon(drawing.Medium, m.all(ring...)...)
 		}
 	}
+	if f.Kind == cap.Tee { // the branch's front is its high edge
+		b := q.legs[1]
+		at := m.at(b.at(b.long/2, 0))
+		st := drawing.Style{Size: drawing.Small, Face: drawing.Bold}
+		at.X += 150
+		if q.p.Hand == cap.LeftHand {
+			at.X -= 300
+			st.Align = drawing.Right
+		}
+		s.Text(at, "HIGH", st)
+		s.Text(drawing.Pt(at.X, at.Y+drawing.Size(drawing.Small).Line()), "EDGE", st)
+	}
 	mid := drawing.Style{Size: drawing.Note, Face: drawing.Bold, Align: drawing.Middle}
 	s.Text(drawing.Pt(w/2, 330), "STREET", mid)
 	s.Text(drawing.Pt(w/2, h-60), "ROOF", mid)
@@ -208,7 +237,7 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 		p := g.polygon()
 		strokes = append(strokes, m.all(append(p[:], p[0])...))
 	}
-	first, last := q.legs[0], q.legs[len(q.legs)-1]
+	first, last := q.legs[0], q.last()
 	hands(&s, strokes, m.at(first.at(0, first.wide/2)), first.dir.times(-1), m.at(last.at(last.long, last.wide/2)), last.dir)
 	if f.Pieces[0].Allowance > 0 {
 		q.trimmed(&s, m)
@@ -297,7 +326,7 @@ func FormedSolid(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.
 	for _, f := range all {
 		strokes = append(strokes, m.all(append(slices.Clone(f.pts), f.pts[0])...))
 	}
-	first, last := q.legs[0], q.legs[len(q.legs)-1]
+	first, last := q.legs[0], q.last()
 	low := math.Min(0, -l.Job.System.Profile.RearLeg.MM()/2)
 	end := func(at, dir xy, left bool) (drawing.Point, xy) {
 		a, _ := seen(q.tilted(fold.Vec{X: at.x, Y: at.y, Z: low}, left))

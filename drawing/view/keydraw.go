@@ -38,7 +38,10 @@ func (d *keyDrawing) wide(r keyRun) float64 { return math.Max(r.wide, d.real(key
 
 func (d *keyDrawing) draw() {
 	d.s.Group(drawing.Zones, "", d.zones)
-	d.s.Group(drawing.Wall, "", d.walls)
+	d.s.Group(drawing.Wall, "", func(g *drawing.Scene) {
+		d.walls(g)
+		d.meetingWalls(g)
+	})
 	d.s.Group(drawing.KeyPlan, "", func(g *drawing.Scene) {
 		for i := range d.sh.runs {
 			d.joints(g, i)
@@ -54,6 +57,7 @@ func (d *keyDrawing) draw() {
 	d.s.Group(drawing.Holds, "", d.holds)
 	d.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		d.cornerWords(g)
+		d.meetingWords(g)
 		d.sides(g)
 	})
 }

@@ -9,6 +9,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/wall"
 	"copingset/layout/wind"
 )
 
@@ -161,8 +162,14 @@ func (k *keyPlan) footWords(shapes []keyShape) []string {
 			break
 		}
 	}
-	if len(shapes) > 1 {
+	if k.unplaced(shapes) {
 		words = append(words, "The perimeters are NOT PLACED TO EACH OTHER: where one lies from another was not measured.")
+	}
+	for _, sh := range shapes {
+		sh.per.Tees(func(r *wall.Run, t *wall.Tee, _ bool) {
+			words = append(words, "Run "+r.Name+" of perimeter "+sh.per.Job.Name+" meets the roof side of run "+t.Main.Name+" of perimeter "+t.Job.Perimeter+
+				" at station "+k.crew.InText(t.Job.At)+", taped to its "+teeFace(t.Job.Of)+"; each is shown on the panel of the other.")
+		})
 	}
 	for _, sh := range shapes {
 		if sh.per.Job.Kind == job.Open {

@@ -172,6 +172,8 @@ func (d *keyDrawing) endWords() []saying {
 					words = []string{"STEP", "UP"}
 				}
 				out = out.times(-1) // beyond lies the next run
+			case end.Tee != nil:
+				continue // the main it meets is drawn there, or named in the notes
 			case end.Kind == job.EndWall:
 				words, reach = []string{"HIGHER", "WALL"}, 450
 			}

@@ -185,6 +185,11 @@ func (p *runPlan) keepClear() {
 			k.Stroke(110, g.edges[0][1], g.edges[1][1])
 		}
 	}
+	for _, t := range p.teeStubs() {
+		k.Stroke(70, t[0], t[1])
+		k.Stroke(70, t[2], t[3])
+		k.Stroke(110, t[1], t[3])
+	}
 	for _, q := range p.supports() {
 		k.Stroke(40, append(q.pts, q.pts[0])...)
 	}
@@ -227,7 +232,7 @@ func (p *runPlan) keepClear() {
 		if end.shown && end.kind == job.EndWall {
 			k.Block(drawing.Box(end.x-end.dir*50, -200, end.x+end.dir*600, p.deep+200))
 		}
-		if end.shown && end.kind == job.EndFree {
+		if end.shown && (end.kind == job.EndFree || end.kind == job.EndTee) {
 			k.Stroke(80, drawing.Pt(end.x, 0), drawing.Pt(end.x, p.deep))
 		}
 	}
@@ -294,6 +299,9 @@ func (p *runPlan) datumLabel() {
 		mark = "plumbed inside corner of wall"
 	} else if c == nil {
 		mark = "end of wall"
+		if r.Left.Tee != nil {
+			mark = "roof face of the wall of run " + r.Left.Tee.Main.Name
+		}
 	}
 	if r.Job.Datum.Mark != "" {
 		mark = r.Job.Datum.Mark
@@ -459,6 +467,8 @@ func (p *runPlan) endLabels() {
 			return
 		case end.Step != nil:
 			l.Lines = []string{end.Step.Words()}
+		case end.Tee != nil:
+			l.Lines = []string{end.Tee.Words()}
 		case end.Kind == job.EndWall:
 			l.Lines = []string{"higher wall"}
 		default:
@@ -472,6 +482,7 @@ func (p *runPlan) endLabels() {
 		}
 		p.place(l, spots...)
 	}
+	p.teeLabels()
 	if p.win.From <= 0 {
 		side(p.leftStub, p.x(0), -1, p.r.Left)
 	}

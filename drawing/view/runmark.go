@@ -48,6 +48,9 @@ func (p *runPlan) pieceMark(q layout.Part) {
 	a, b := p.x(from), p.x(to)
 	mid := drawing.Pt((a+b)/2, p.deep/2)
 	under := []string{"lay " + runCount(q.Piece.Laying)}
+	if q.Piece.Perimeter != p.r.Perimeter { // a tee's stub: it is laid with its main
+		under = []string{"laid with run " + q.Piece.Parts[0].Run.Name}
+	}
 	if !q.Piece.Released() {
 		under = append(under, "HOLD")
 	}

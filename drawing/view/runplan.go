@@ -22,6 +22,9 @@ const (
 // leaders) takes somewhat more; the scene says how much.
 func RunAcross(l *layout.Layout, r *layout.Run, room drawing.Unit) Scale {
 	rows := drawing.Unit(runPlanRows)
+	if len(r.Tees) > 0 {
+		rows += runPlanStubs
+	}
 	for _, c := range []*layout.Corner{r.Left.Corner, r.Right.Corner} {
 		if c != nil && !c.Absorb {
 			rows = max(rows, runPlanRows+runPlanLegs)
@@ -123,6 +126,9 @@ func (p *runPlan) bottom() drawing.Unit {
 		if g != nil && g.turn > 0 {
 			b = p.deep + runStub + 150
 		}
+	}
+	if len(p.teeStubs()) > 0 {
+		b = p.deep + runStub + 150
 	}
 	return b
 }
@@ -411,6 +417,11 @@ func (p *runPlan) caps(g *drawing.Scene) {
 	}
 	p.leftStub.draw(g)
 	p.rightStub.draw(g)
+	for _, t := range p.teeStubs() {
+		g.Line(drawing.Thick, t[0], t[1])
+		g.Line(drawing.Thick, t[2], t[3])
+		runBreak(g, t[1], t[3])
+	}
 	p.runEnds(g)
 	for _, e := range []struct {
 		cut bool

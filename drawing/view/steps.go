@@ -141,14 +141,15 @@ func stepPacked(r *layout.Run) bool {
 // stepsEnds sets what the string is pulled from: corners, or the ends of a run
 // without corners.
 func stepsEnds(l *layout.Layout, r *layout.Run, add func(stepKind, string, string)) {
-	corners, ends, breaks := false, false, false
+	corners, ends, breaks, tees := false, false, false, false
 	for _, q := range r.Parts {
 		if q.Piece.Kind == cap.PitchMiter {
 			breaks = true
 			continue
 		}
 		corners = corners || len(q.Piece.Miters) > 0
-		ends = ends || !stepAlong(q.Piece) && q.Piece.Kind != cap.Corner && q.Piece.Kind != cap.DoubleMiter
+		tees = tees || q.Piece.Kind == cap.Tee
+		ends = ends || q.Piece.Kind != cap.Tee && !stepAlong(q.Piece) && q.Piece.Kind != cap.Corner && q.Piece.Kind != cap.DoubleMiter
 	}
 	more := ""
 	switch {
@@ -167,10 +168,17 @@ func stepsEnds(l *layout.Layout, r *layout.Run, add func(stepKind, string, strin
 			kinds, supports = append(kinds, "corner"), " and the corner supports"
 		}
 		kinds = append(kinds, "pitch miter")
+		if tees {
+			kinds = append(kinds, "tee")
+		}
 		if ends {
 			kinds = append(kinds, "end")
 		}
 		add(stepCorners, "Welded pieces: chairs first", "Set the chairs of the "+join(kinds)+" pieces"+supports+", then those pieces by their sheets."+more)
+	case tees && (corners || ends):
+		add(stepCorners, "Corners, tees: chairs first", "Set the chairs of the corners, ends and tees and the corner supports, then these pieces by their sheets, a tee before the caps on either side of it."+more)
+	case tees:
+		add(stepCorners, "Tee chairs, then tees", "Set the chairs of the tees on both walls, then the tees by their sheets, before any cap beside them."+more)
 	case corners && ends:
 		add(stepCorners, "Corners, ends: chairs first", "Set the corner and end chairs and the corner supports, then the corner and end pieces by their sheets."+more)
 	case corners:

@@ -352,6 +352,15 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 		for _, q := range stepHigher(c, over/2) {
 			g.Hatch(drawing.Masonry, drawing.Thin, c.m.all(q[:]...)...)
 		}
+		if c.tees() {
+			for _, leg := range c.legs {
+				a, b := d.legReach(c, leg, over)
+				y0, y1 := math.Max(leg.wallFace().MM(), 0.9*c.m.ratio), math.Min(leg.wallFace().MM()+leg.part.Run.WidthLeast.MM(), leg.wide-0.9*c.m.ratio)
+				g.Line(drawing.Thin, c.m.all(leg.at(a, y0), leg.at(b, y0))...)
+				g.Line(drawing.Thin, c.m.all(leg.at(a, y1), leg.at(b, y1))...)
+			}
+			return
+		}
 		g.Line(drawing.Thin, c.m.all(d.beside(c, over, func(q cornerLeg) float64 { return math.Max(q.wallFace().MM(), 0.9*c.m.ratio) })...)...)
 		g.Line(drawing.Thin, c.m.all(d.beside(c, over, func(q cornerLeg) float64 {
 			return math.Min(q.wallFace().MM()+q.part.Run.WidthLeast.MM(), q.wide-0.9*c.m.ratio)
@@ -379,6 +388,9 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 		for i := range piece.Miters {
 			p, q := c.miterAt(i)
 			g.Line(drawing.Medium, c.m.all(p, q)...)
+		}
+		if c.tees() {
+			g.Line(drawing.Medium, c.m.all(c.seam()...)...)
 		}
 	})
 }
@@ -410,6 +422,9 @@ func stepHigher(c *cornerDrawing, deep float64) (out [][4]xy) {
 // legReach is how far the wall is shown along a leg.
 func (d *stepDrawing) legReach(c *cornerDrawing, leg cornerLeg, over float64) (a, b float64) {
 	a, b = 0, leg.long
+	if c.tees() && !leg.atLeft {
+		return c.branchReach(leg, over)
+	}
 	if leg.atLeft && c.left != nil {
 		a -= over
 	}

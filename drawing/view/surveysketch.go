@@ -199,6 +199,8 @@ func (k *surveySketch) neighbour(g *drawing.Scene, e job.End, n *job.Run, left b
 		lines[1] = "higher wall"
 	case e.Kind == job.EndPitch:
 		lines[1] = "break in the slope of the top: " + e.Pitch.String()
+	case e.Kind == job.EndTee:
+		lines[1] = "meets run " + e.Tee.Run
 	case e.Kind == job.EndStep:
 		lines[1] = "step in the wall top"
 	case e.Kind == job.EndStep:

@@ -86,13 +86,13 @@ func special(p *Piece) string {
 func (b *builder) shape(p *Piece) {
 	first, last := p.Parts[0], p.Parts[len(p.Parts)-1]
 	p.Lot = first.Run.Job.Elevation
-	if b.sys.Remainder == job.Left { // a corner between two elevations is of one lot, in the mirror of the other
+	if b.sys.Remainder == job.Left && p.Kind != Tee { // a corner between two elevations is of one lot, in the mirror of the other
 		p.Lot = last.Run.Job.Elevation
 	}
-	if first.From == 0 && first.Run.Left.Kind != job.EndTurn {
+	if first.From == 0 && first.Run.Left.Kind != job.EndTurn && p.Kind != Tee {
 		p.LeftEnd = first.Run.Left.Kind
 	}
-	if last.To == last.Run.Cap && last.Run.Right.Kind != job.EndTurn {
+	if last.To == last.Run.Cap && last.Run.Right.Kind != job.EndTurn && p.Kind != Tee {
 		p.RightEnd = last.Run.Right.Kind
 	}
 	p.Zone, p.Miters, p.Cutouts = wind.Edge, nil, nil

@@ -53,7 +53,8 @@ func (b *builder) check(f *Family) {
 		b.every(f, "cannot-unfold", f.fails, "a flange shorter than its bends, or turned so far, has no flat pattern",
 			"have the fabricator detail it by hand, or change the profile")
 	}
-	if f.Kind == cap.Tee && f.Pieces[0].Tee.Drop < b.shop.LeastFlange {
+	// Less than the job's own drop is a hold already.
+	if f.Kind == cap.Tee && f.Pieces[0].Tee.Drop >= b.s.Tee.DropLeast && f.Pieces[0].Tee.Drop < b.shop.LeastFlange {
 		b.every(f, "flange-too-short", fmt.Sprintf("what is left of the rear leg over the branch is %s deep, and the brake holds no less than %s", job.Both(f.Pieces[0].Tee.Drop), job.Both(b.shop.LeastFlange)),
 			"a flange the brake cannot hold slips and bends askew", "a greater `tee: drop: least:`")
 	}

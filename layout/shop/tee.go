@@ -26,6 +26,14 @@ func (b *builder) tee(p *cap.Piece, m measures) []raw {
 		long := p.Parts[0].Length().MM()
 		main = mirror(teeMain(m, wide, long, long-to, long-from, t.Drop.MM(), b.hemFlat()), long)
 	}
+	for i, f := range main.Faces {
+		if f.Name == "hook" { // there are two, and a bend table tells them apart
+			main.Faces[i].Name = "left hook"
+			if f.Corners[0].X > from {
+				main.Faces[i].Name = "right hook"
+			}
+		}
+	}
 	long, gap := p.Parts[1].Length().MM(), b.shop.WeldGap.MM()
 	left, right := square(gap), square(long)
 	if !t.Starts {
@@ -98,6 +106,10 @@ func teeKey(p *cap.Piece, mirrored bool) string {
 
 // teeSentence says how a tee lies, by what a person on the roof sees.
 func teeSentence(p *cap.Piece) string {
+	end := "R" // of the branch's own drawing, whose hands are those of one who looks out over the branch
+	if p.Tee.Starts {
+		end = "L"
+	}
 	return "Standing on the roof facing the street, the branch comes towards you and its high, front edge is at your " + p.Hand.String() +
-		" hand; each leg is " + job.Both(p.Tee.Edge[0]-p.Tee.From) + " and the branch " + job.Both(p.Parts[1].Length()) + " long."
+		" hand; each leg is " + job.Both(p.Tee.Edge[0]-p.Tee.From) + " and the branch " + job.Both(p.Parts[1].Length()) + " long. The branch's flat pattern is welded to the main at its " + end + " edge."
 }

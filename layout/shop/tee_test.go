@@ -231,7 +231,7 @@ func TestTeeSeam(t *testing.T) {
 
 func TestTeeSentence(t *testing.T) {
 	_, fs := teesOf(t, func(*job.Job) {})
-	const want = `Standing on the roof facing the street, the branch comes towards you and its high, front edge is at your right hand; each leg is 1'-8" (508 mm) and the branch 1'-8" (508 mm) long.`
+	const want = `Standing on the roof facing the street, the branch comes towards you and its high, front edge is at your right hand; each leg is 1'-8" (508 mm) and the branch 1'-8" (508 mm) long. The branch's flat pattern is welded to the main at its L edge.`
 	if got := fs[0].Sentence(); got != want {
 		t.Error(got)
 	}
