@@ -206,7 +206,7 @@ func TestMachineLinesAreThereOnce(t *testing.T) {
 					t.Errorf("%s, %s: %q on layer %v", c.name, m.Name, n.Text, n.Layer)
 				}
 			}
-			if flat := strings.HasPrefix(m.Name, "flat-"); flat && cuts == 0 || !flat && cuts+bends > 0 {
+			if flat := strings.HasPrefix(m.Name, "flat-") || strings.HasPrefix(m.Name, "part-"); flat && cuts == 0 || !flat && cuts+bends > 0 {
 				t.Errorf("%s, %s: %d cuts, %d bends", c.name, m.Name, cuts, bends)
 			}
 		}

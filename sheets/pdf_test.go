@@ -169,7 +169,13 @@ func spoken(t *testing.T, ctx *model.Context, i int, p Sheet) {
 	slices.Sort(got)
 	slices.Sort(want)
 	if !slices.Equal(got, want) {
-		t.Errorf("page %d: the texts of the page are not those of the sheet", i+1)
+		for k := range min(len(got), len(want)) {
+			if got[k] != want[k] {
+				t.Errorf("page %d: the page has %q where the sheet has %q", i+1, got[k], want[k])
+				break
+			}
+		}
+		t.Errorf("page %d: %d texts, the sheet has %d", i+1, len(got), len(want))
 	}
 }
 

@@ -48,7 +48,7 @@ func TestPitchMitersAreLettered(t *testing.T) {
 		{CornerSheet, []string{"PITCH MITER, PEAK", "the slope changes by 28.1°", "Seen from the roof, rear leg", "L: down 14.06°", "Each leg: drip edge", "front fold 2′-3″"}},
 		{PieceSchedule, []string{"pitch miter, peak", "pitch miter, valley", "peak of 28.1°"}},
 		{CrateList, []string{"pitch miter, peak"}},
-		{ShopSheet, []string{"FLAT PATTERN P1", "pitch miter, valley, the slope changes by 14.06°"}},
+		{ShopSheet, []string{"FLAT PATTERN", "Family M1", "pitch miter, valley, the slope changes by 14.06°"}},
 		{Checklist, []string{"3 pitch miters"}},
 	} {
 		text := flat(ofKind(c, k.kind))

@@ -362,7 +362,7 @@ func (d *partDrawing) names(box drawing.Rect) {
 			return
 		}
 		for _, size := range []drawing.Size{drawing.Note, drawing.Small} {
-			for _, lines := range [][]string{{words}, strings.SplitAfter(words, ", ")} {
+			for _, lines := range [][]string{{words}, strings.Split(strings.ReplaceAll(words, ", ", ",\n"), "\n")} {
 				lab := place.Label{Lines: lines, Size: size, Face: drawing.Bold, About: about, Where: words}
 				if q, ok := d.pl.Try(lab, lab.Grid(room, about, 120)...); ok {
 					d.s.Add(q.Marks...)

@@ -27,7 +27,7 @@ func letter(k cap.Kind) string {
 	case cap.Transition:
 		return "T"
 	case cap.PitchMiter:
-		return "P"
+		return "M"
 	case cap.Tee:
 		return "Y"
 	}

@@ -62,7 +62,7 @@ func TestPitchMiterMeets(t *testing.T) {
 				continue
 			}
 			p := f.Pieces[0]
-			if len(f.Bodies) != 2 || !strings.HasPrefix(f.Mark, "P") || f.Sentence() != shop.NoHand {
+			if len(f.Bodies) != 2 || !strings.HasPrefix(f.Mark, "M") || f.Sentence() != shop.NoHand {
 				t.Fatalf("%s: %d bodies, %s", f.Mark, len(f.Bodies), f.Sentence())
 			}
 			bend := p.Miters[0].Corner.Bend.Degrees() * math.Pi / 180
