@@ -34,24 +34,6 @@ func turnWords(c *layout.Corner) string {
 	return words
 }
 
-// bendWords say how the slope of the top changes at a break, and how each leg
-// of the piece lies on it.
-func bendWords(c *layout.Corner) string {
-	return fmt.Sprintf("%s, the slope changes by %s: %s to the left of it, %s to the right", c.Pitch, angle(max(c.Bend, -c.Bend)),
-		inclineWords(-c.Arrive.Incline()), inclineWords(c.Leave.Incline()))
-}
-
-// inclineWords say how a top goes on from a break.
-func inclineWords(outwards job.Angle) string {
-	switch {
-	case outwards > 0:
-		return "up " + angle(outwards)
-	case outwards < 0:
-		return "down " + angle(-outwards)
-	}
-	return "level"
-}
-
 // corners makes the sheets of the pieces that turn or close: plan and data of each,
 // several to a sheet where they fit.
 func (b *book) corners() []page {
