@@ -324,7 +324,7 @@ func (r FlatRow) Draw() drawing.Scene {
 		r.bodies[i].faces()
 	}
 	s.H = max(foot, s.Bounds().Max.Y+50) // crowded bends are lettered on past the foot
-	for _, n := range p.Notes() { // nothing is dropped: what found no room stands under the drawing
+	for _, n := range p.Notes() {        // nothing is dropped: what found no room stands under the drawing
 		s.Text(drawing.Pt(50, s.H+drawing.Unit(drawing.Note)), fmt.Sprintf("%d: %s", n.N, n.Words), drawing.Style{})
 		s.H += drawing.Note.Line() + 60
 	}
