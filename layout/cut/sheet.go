@@ -2,6 +2,7 @@ package cut
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"copingset/layout/length"
@@ -91,12 +92,42 @@ func Sheets(stocks []Sheet, blanks []Blank, r SheetRules) (SheetPlan, error) {
 	if !found {
 		return SheetPlan{}, &Short{}
 	}
+	best.cheaper(stocks, price, r)
 	best.Bound = max(bound, best.Bound)
 	if len(stocks) > 1 {
 		best.Bound = bound // a size alone proves nothing about the others
 	}
 	best.Proven = best.Bound >= best.Price
 	return best, nil
+}
+
+// cheaper moves the strips of a sheet to a cheaper one that holds them.
+func (p *SheetPlan) cheaper(stocks []Sheet, price []int64, r SheetRules) {
+	for i := range p.Sheets {
+		q := &p.Sheets[i]
+		from, to := stocks[q.Stock], q.Stock
+		spare := from.Length
+		for _, s := range q.Strips {
+			spare = min(spare, s.Drop)
+		}
+		for k, s := range stocks {
+			if price[k] < price[to] && s.Width >= from.Width-q.Rest && s.Length >= from.Length-spare {
+				to = k
+			}
+		}
+		if to == q.Stock {
+			continue
+		}
+		p.Price -= int64(q.Count) * (price[q.Stock] - price[to])
+		q.Rest += stocks[to].Width - from.Width
+		q.Strips = slices.Clone(q.Strips)
+		for k := range q.Strips {
+			s := &q.Strips[k]
+			s.Drop += stocks[to].Length - from.Length
+			s.Kept = r.Bar.LeastDrop > 0 && s.Drop >= r.Bar.LeastDrop
+		}
+		q.Stock = to
+	}
 }
 
 // groups lists the indices of the blanks of each width, widest first.
@@ -122,17 +153,106 @@ func across(s Sheet, w length.Length, r SheetRules) (takes, of length.Length) {
 	return w + r.Kerf, s.Width - 2*r.EdgeTrim + r.Kerf
 }
 
-// stripBound is what no plan can cost less than: each strip pays its share of
-// its sheet's width.
+// stripBound is what no plan can cost less than: each strip pays a share of its
+// sheet, the shares of strips that lie side by side in one being no more than
+// the whole. Plainly that is its share of the width. Where strips cannot fill a
+// width, a dual feasible function asks for more (u(k) of Fekete and Schepers,
+// Mathematical Programming 91, 2001): floor((k+1) x) / k of a share x, or x
+// where (k+1) x is whole. Each sheet may have a function of its own.
 func stripBound(stocks []Sheet, price []int64, blanks []Blank, byWidth [][]int, r SheetRules) (int64, error) {
+	plain := make([]int64, len(stocks))
+	dual := make([]int64, len(stocks))
+	for i, s := range stocks {
+		dual[i] = mostAsked(s, blanks, byWidth, r)
+	}
+	sum, err := sharesBound(stocks, price, plain, blanks, byWidth, r)
+	if err != nil {
+		return 0, err
+	}
+	if !slices.Equal(plain, dual) {
+		more, err := sharesBound(stocks, price, dual, blanks, byWidth, r)
+		if err != nil {
+			return 0, err
+		}
+		sum = max(sum, more)
+	}
+	sum = leastPurchase(price, sum)
+	for _, g := range byWidth {
+		sum = max(sum, coverBound(stocks, price, blanks, g, r))
+	}
+	return sum, nil
+}
+
+// coverBound is the least that sheets cost that hold the strips of one width
+// alone: as many as its blanks need, had every strip the longest sheet's length.
+func coverBound(stocks []Sheet, price []int64, blanks []Blank, g []int, r SheetRules) int64 {
+	var longest length.Length
+	for _, s := range stocks {
+		longest = max(longest, s.Length)
+	}
+	p, err := Lengths([]Stock{{Length: longest, Price: 1}}, lengthsOf(blanks, g), r.Bar)
+	if err != nil {
+		return 0
+	}
+	least := make([]int64, p.Bound+1) // by strips
+	for n := 1; n < len(least); n++ {
+		least[n] = math.MaxInt64
+		for i, s := range stocks {
+			if takes, of := across(s, blanks[g[0]].Width, r); takes <= of {
+				least[n] = min(least[n], price[i]+least[max(0, n-int(of/takes))])
+			}
+		}
+	}
+	return least[p.Bound]
+}
+
+// mostAsked is the function u(k), or 0 for the plain share, that asks the most of
+// a sheet for all blanks, each by its length.
+func mostAsked(s Sheet, blanks []Blank, byWidth [][]int, r SheetRules) int64 {
+	const unit, most = 1 << 20, 6
+	var best, at int64
+	for k := int64(0); k <= most; k++ {
+		var asked int64
+		for _, g := range byWidth {
+			takes, of := across(s, blanks[g[0]].Width, r)
+			if takes > of {
+				continue
+			}
+			for _, b := range g {
+				asked += share(unit, k, takes, of) * int64(blanks[b].Count) * int64(blanks[b].Length/length.Millimetre)
+			}
+		}
+		if asked > best {
+			best, at = asked, k
+		}
+	}
+	return at
+}
+
+// share is what a strip pays of a sheet's price, by u(k) of its share of the
+// width, rounded down.
+func share(price, k int64, takes, of length.Length) int64 {
+	whole := length.Length(k+1) * takes
+	if k == 0 || whole%of == 0 {
+		return mulFloor(price, int64(takes), int64(of))
+	}
+	return price * int64(whole/of) / k
+}
+
+// sharesBound is the least that all strips pay, by a function u(k) for each
+// sheet.
+func sharesBound(stocks []Sheet, price, k []int64, blanks []Blank, byWidth [][]int, r SheetRules) (int64, error) {
 	var sum int64
 	for _, g := range byWidth {
 		var bars []Stock
 		for i, s := range stocks {
 			takes, of := across(s, blanks[g[0]].Width, r)
 			if takes <= of {
-				bars = append(bars, Stock{Length: s.Length, Price: mulFloor(price[i], int64(takes), int64(of))})
+				bars = append(bars, Stock{Length: s.Length, Price: share(price[i], k[i], takes, of)})
 			}
+		}
+		if len(bars) > 0 && slices.ContainsFunc(bars, func(b Stock) bool { return b.Price == 0 }) {
+			continue // a strip that pays nothing somewhere proves nothing
 		}
 		p, err := Lengths(bars, lengthsOf(blanks, g), r.Bar)
 		if err != nil {
@@ -145,15 +265,49 @@ func stripBound(stocks []Sheet, price []int64, blanks []Blank, byWidth [][]int, 
 		}
 		sum += p.Bound
 	}
-	// Whole sheets are paid.
-	step := length.Length(0)
-	for _, c := range price {
-		step = gcd(step, length.Length(c))
-	}
-	if step > 0 {
-		sum = (sum + int64(step) - 1) / int64(step) * int64(step)
-	}
 	return sum, nil
+}
+
+// leastPurchase is the least that whole sheets cost that cost no less than a
+// bound.
+func leastPurchase(price []int64, bound int64) int64 {
+	prices := slices.Clone(price)
+	slices.Sort(prices)
+	prices = slices.Compact(prices)
+	const most = 200000 // sums looked at; beyond, only what they are multiples of counts
+	sums := int64(1)
+	for _, c := range prices {
+		if c <= 0 || bound <= 0 {
+			return max(bound, 0)
+		}
+		if sums *= bound/c + 2; sums > most {
+			step := length.Length(0)
+			for _, c := range prices {
+				step = gcd(step, length.Length(c))
+			}
+			return (bound + int64(step) - 1) / int64(step) * int64(step)
+		}
+	}
+	best := (bound + prices[0] - 1) / prices[0] * prices[0]
+	var visit func(i int, spent int64)
+	visit = func(i int, spent int64) {
+		if spent >= bound {
+			best = min(best, spent)
+			return
+		}
+		if i == 0 {
+			best = min(best, spent+(bound-spent+prices[0]-1)/prices[0]*prices[0])
+			return
+		}
+		for ; ; spent += prices[i] {
+			visit(i-1, spent)
+			if spent >= bound {
+				return
+			}
+		}
+	}
+	visit(len(prices)-1, 0)
+	return best
 }
 
 func lengthsOf(blanks []Blank, g []int) []Item {

@@ -87,3 +87,70 @@ func TestSheetsCutEveryBlankOnce(t *testing.T) {
 		}
 	})
 }
+
+// Whole sheets are paid: the least purchase at or above a bound, against all of
+// them.
+func TestLeastPurchase(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		prices := rapid.SliceOfN(rapid.Int64Range(1, 40), 1, 3).Draw(t, "prices")
+		bound := rapid.Int64Range(0, 200).Draw(t, "bound")
+		want := int64(1 << 40)
+		var visit func(i int, spent int64)
+		visit = func(i int, spent int64) {
+			if spent >= bound {
+				want = min(want, spent)
+				return
+			}
+			if i == len(prices) {
+				return
+			}
+			visit(i+1, spent)
+			visit(i, spent+prices[i])
+		}
+		visit(0, 0)
+		if got := leastPurchase(prices, bound); got != want {
+			t.Fatalf("prices %v, bound %d: %d, want %d", prices, bound, got, want)
+		}
+	})
+}
+
+// Strips side by side in a sheet never pay more than the sheet, whichever
+// function asks.
+func TestSharesStayWithinTheSheet(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		of := length.Length(rapid.Int64Range(20, 400).Draw(t, "width"))
+		k := rapid.Int64Range(0, 6).Draw(t, "k")
+		price := rapid.Int64Range(1, 5000).Draw(t, "price")
+		var paid int64
+		for left := of; left > 0; {
+			takes := length.Length(rapid.Int64Range(1, int64(left)).Draw(t, "takes"))
+			paid += share(price, k, takes, of)
+			left -= takes
+		}
+		if paid > price {
+			t.Fatalf("strips pay %d of %d", paid, price)
+		}
+	})
+}
+
+// Two strips of one width go on the wide sheet and one on the narrow: bounds by
+// the plain share of the width prove none of these.
+func TestSheetsOfTwoSizesAreProven(t *testing.T) {
+	const in = length.Inch
+	stocks := []Sheet{{48 * in, 120 * in, 74}, {52 * in, 120 * in, 80}}
+	for _, c := range []struct {
+		source string
+		count  int
+		price  int64
+	}{
+		{"two strips on a wide sheet, by hand", 2, 80},
+		{"one strip: the narrow sheet is cheaper, by hand", 1, 74},
+		{"five strips: two wide sheets and a narrow one, by hand", 5, 234},
+		{"six strips, by hand", 6, 240},
+	} {
+		p, err := Sheets(stocks, []Blank{{Width: 25 * in, Length: 110 * in, Count: c.count}}, SheetRules{EdgeTrim: in / 4, Bar: Rules{EndTrim: in / 4, Nodes: 100}})
+		if err != nil || p.Price != c.price || !p.Proven {
+			t.Errorf("%s: %d of %d, proven %v, %v", c.source, p.Price, p.Bound, p.Proven, err)
+		}
+	}
+}
