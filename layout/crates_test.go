@@ -11,7 +11,10 @@ import (
 	"copingset/layout"
 	"copingset/layout/cap"
 	"copingset/layout/crate"
+	"copingset/layout/finding"
+	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
+	"copingset/layout/length"
 )
 
 // crated names what lies in the crates by its place on the wall, top down.
@@ -63,4 +66,22 @@ func TestMirroredCrates(t *testing.T) {
 			t.Fatalf("not the mirror:\n%s\n\n%s", strings.Join(x, "\n"), strings.Join(y, "\n"))
 		}
 	})
+}
+
+// A piece of too many miters holds itself and not what else lies on the run it
+// begins on: that is another run in the mirror.
+func TestMirroredManyMiters(t *testing.T) {
+	const sq = 90 * job.Degree
+	run := jobtest.Run
+	j := jobtest.Job()
+	j.System.LeastPiece, j.System.Corner.Leg, j.System.Corner.LongestLeg = 17*in, 20*in, 60*in
+	j.System.Stock, j.System.Chair.Length, j.System.Joint.Gap = 72*in, 6*in, length.Inch/8
+	j.Perimeters = []job.Perimeter{jobtest.Perimeter("JOG", job.Roof,
+		run("A", 20*in, -sq), run("B", 6*in, sq), run("C", 10*in, sq), run("D", 6*in, -sq), run("E", 54*in+length.Inch/8, sq),
+		run("F", 30*in, sq), run("G", 84*in+length.Inch/8, sq), run("H", 30*in, sq))}
+	a, b := build(t, j), build(t, mirror(j))
+	x, y := crated(a, false), crated(b, true)
+	if !slices.ContainsFunc(a.Findings, func(f finding.Finding) bool { return f.Code == "many-miters" }) || !slices.Equal(x, y) || len(x) == 0 {
+		t.Errorf("not the mirror:\n%s\n\n%s\n%v", strings.Join(x, "\n"), strings.Join(y, "\n"), a.Findings)
+	}
 }

@@ -356,7 +356,39 @@ func TestMirror(t *testing.T) {
 	})
 }
 
-func checkMirror(t *rapid.T, j *job.Job) {
+// A survey line that leaves the wall by 1/16 in over eight equal spans stands
+// off it by a half nanometre at the first of them. Rounded from the left hand
+// it lay a nanometre to one side in the mirror, and with it, up to the grid, a
+// need or a line by 1/16 in: a wider cap, a corner that reaches farther.
+func TestMirrorOfHalfNanometres(t *testing.T) {
+	open := jobtest.Perimeter("OPEN", job.Open, jobtest.Run("R1", 240*in, 0))
+	open.Starts = job.End{Kind: job.EndFree}
+	open.Runs[0].Right = job.End{Kind: job.EndFree}
+	roof := jobtest.Rectangle(240*in, 360*in)
+	for name, c := range map[string]struct {
+		perimeter job.Perimeter
+		low, high length.Length // offsets at the two corners
+		at        int
+		offset    length.Length // there, beyond the survey line as rounded
+	}{
+		"the width of an open run":  {open, 0, length.Inch16, 1, -length.Inch16*4 + 198_437},
+		"the other hand":            {open, length.Inch16, 0, 7, -length.Inch16*4 + 198_437},
+		"the line round a corner":   {roof, 0, length.Inch16, 1, length.Inch16*4 + 198_438},
+		"the corner, at other hand": {roof, length.Inch16, 0, 7, length.Inch16*4 + 198_438},
+	} {
+		t.Run(name, func(t *testing.T) {
+			j := jobtest.Job()
+			j.Perimeters = []job.Perimeter{c.perimeter}
+			q := slices.Clone(c.perimeter.Runs[0].Readings)
+			q[0].Offset, q[len(q)-1].Offset, q[c.at].Offset = c.low, c.high, c.offset
+			j.Perimeters[0].Runs = slices.Clone(c.perimeter.Runs)
+			j.Perimeters[0].Runs[0].Readings = q
+			checkMirror(t, j)
+		})
+	}
+}
+
+func checkMirror(t interface{ Fatalf(string, ...any) }, j *job.Job) {
 	a, b := build(t, j), build(t, mirror(j))
 	for i, p := range a.Perimeters {
 		q := b.Perimeters[i]

@@ -144,7 +144,9 @@ func (b *builder) shape(p *Piece) {
 		p.Kind = DoubleMiter
 	}
 	if len(p.Miters) > 2 {
-		b.hold("many-miters", first.Run.Job.At, refOf(first.Run),
+		f := refOf(first.Run)
+		f.Pieces = []string{special(p)} // its other pieces are sound, and in a mirror another run comes first
+		b.hold("many-miters", first.Run.Job.At, f,
 			fmt.Sprintf("piece %s would have %d miters", special(p), len(p.Miters)),
 			"runs this short leave no room for a joint between their corners", "detail this stretch by hand with the fabricator")
 	}

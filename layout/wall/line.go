@@ -85,12 +85,13 @@ func onFront(r *Run) []Reading {
 		return out
 	}
 	a, b := out[0], out[len(out)-1]
+	survey := Line{Left: a.Offset, Right: b.Offset} // rounds alike in a mirror
 	tied := tiedToCorners(r)
 	for i := range out {
 		q := &out[i]
 		var base length.Length
 		if tied {
-			base = a.Offset + length.MulDiv(b.Offset-a.Offset, int64(q.Station-a.Station), int64(b.Station-a.Station))
+			base = survey.at(q.Station-a.Station, b.Station-a.Station)
 		}
 		rear := q.Offset - q.Width
 		front := q.Offset
