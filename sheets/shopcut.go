@@ -234,7 +234,11 @@ func (b *book) cost(v int64, priced, sheets bool) string {
 	case sheets:
 		return strconv.FormatFloat(float64(v)/10/92903.04, 'f', 1, 64) + " sq ft"
 	}
-	return b.shopLong(length.Length(v))
+	words := b.shopLong(length.Length(v))
+	if b.metric {
+		words += " mm"
+	}
+	return words + " of cap"
 }
 
 // wasteTable sums what of the sheets becomes pieces, lot by lot.
