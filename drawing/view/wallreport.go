@@ -2,6 +2,7 @@ package view
 
 import (
 	"slices"
+	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/place"
@@ -176,7 +177,10 @@ func (v *wallReport) drawn(height drawing.Unit) drawing.Scene {
 
 // notes lists below all else what found no room on the plots.
 func (v *wallReport) notes() {
-	for _, words := range v.unsaid {
+	if len(v.unsaid) == 0 {
+		return
+	}
+	for _, words := range drawing.Wrap(strings.Join(v.unsaid, "; "), drawing.Regular, drawing.Note, v.s.W) {
 		v.s.Text(drawing.Pt(0, v.s.H+drawing.Unit(drawing.Note)), words, drawing.Style{})
 		v.s.H += reportRow
 	}
@@ -250,12 +254,12 @@ func (v *wallReport) shown(s *wall.Suspect) length.Length {
 func wallSteps(metric bool) []length.Length {
 	if metric {
 		var out []length.Length
-		for _, n := range []length.Length{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000} {
+		for _, n := range []length.Length{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000, 20000} {
 			out = append(out, n*length.Millimetre)
 		}
 		return out
 	}
-	return []length.Length{length.Inch16, length.Inch / 8, length.Inch / 4, length.Inch / 2, length.Inch, 2 * length.Inch, 3 * length.Inch, 6 * length.Inch, length.Foot, 2 * length.Foot, 4 * length.Foot}
+	return []length.Length{length.Inch16, length.Inch / 8, length.Inch / 4, length.Inch / 2, length.Inch, 2 * length.Inch, 3 * length.Inch, 6 * length.Inch, length.Foot, 2 * length.Foot, 4 * length.Foot, 8 * length.Foot, 20 * length.Foot, 40 * length.Foot}
 }
 
 // stationSteps are those of the axis of stations.
