@@ -108,13 +108,7 @@ func (p *Part) For(released bool) []string {
 }
 
 // Area of the flat patterns of one, in square millimetres.
-func (p *Part) Area() float64 {
-	var a float64
-	for _, b := range p.Bodies {
-		a += b.Area()
-	}
-	return a
-}
+func (p *Part) Area() float64 { return areaOf(p.Bodies) }
 
 // Sentence tells its hand, as a person on the roof sees it; empty for none.
 func (p *Part) Sentence() string {

@@ -81,9 +81,11 @@ func (f *Family) Released() int {
 }
 
 // Area of the flat patterns of one piece, in square millimetres.
-func (f *Family) Area() float64 {
+func (f *Family) Area() float64 { return areaOf(f.Bodies) }
+
+func areaOf(bodies []Body) float64 {
 	var a float64
-	for _, b := range f.Bodies {
+	for _, b := range bodies {
 		a += b.Area()
 	}
 	return a
