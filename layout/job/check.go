@@ -381,7 +381,7 @@ func (d *decoder) checkReferences(j *Job) {
 // checkEnds reports rules of the system that the runs call for and the file
 // does not have.
 func (d *decoder) checkEnds(j *Job) {
-	if d.system == nil {
+	if d.system.n == nil {
 		return
 	}
 	asked := map[string]bool{}
@@ -390,6 +390,10 @@ func (d *decoder) checkEnds(j *Job) {
 			return
 		}
 		asked[key] = true
+		if d.mode == showing {
+			d.asked["system."+key] = true
+			return
+		}
 		d.conflict("key-missing", d.system.at, by, d.keys.byPath["system."+key].write()+": "+strings.Join(d.keys.names("system."+key), ", "),
 			"system: `%s` is missing, and %s", key, why)
 	}
@@ -417,4 +421,15 @@ func (d *decoder) checkEnds(j *Job) {
 			}
 		}
 	}
+}
+
+// known are the names of parts, for references and did-you-mean.
+func known[T any](all []T, name func(T) string) []string {
+	var names []string
+	for _, v := range all {
+		if n := name(v); n != "" && !slices.Contains(names, n) {
+			names = append(names, n)
+		}
+	}
+	return names
 }

@@ -2,6 +2,7 @@ package job
 
 import (
 	"slices"
+	"strings"
 
 	"copingset/layout/finding"
 	"copingset/layout/length"
@@ -130,3 +131,68 @@ func Conditions() []Condition { return []Condition{Loose, Rotten, Wet, Fixings, 
 
 // Unsound reports whether nothing may be fastened where the condition holds.
 func (c Condition) Unsound() bool { return c == Loose || c == Rotten || c == Wet }
+
+func (c *SurveyCheck) keys(k keys) {
+	c.At = k.at
+	k.length("least", &c.Least, "what stands out from the neighbours by less is not doubted", `1/4"`)
+	value(k, "times", &c.Times, number("value-times", parseTimes), "how many times the run's own scatter a reading may stand out", "4")
+}
+
+// parseTimes reads a whole number of times, at least 2: at once the usual
+// scatter every third reading would be doubted.
+func parseTimes(s string) (int, error) {
+	v, rest, ok := plainNumber(s)
+	if ok && rest == "" && v.IsInt() {
+		if n, ok := whole(v); ok && n >= 2 && n <= 20 {
+			return int(n), nil
+		}
+	}
+	return 0, wrong("value-times", "write a whole number from 2 to 20", "%s is not a number of times", show(s))
+}
+
+// keys declares how a run's line is found: a word, or its distances.
+func (l *Line) keys(k keys, name string) {
+	l.At = k.keyAt(name)
+	groupOrWord(k, name, &l.Kind, []choice[LineKind]{{"fitted", LineFitted}, {"parallel", LineParallel}}, func(k keys) {
+		l.Kind = LineHeld
+		k.signedLength("left", &l.Left, "the line's distance at the left corner", `1/2"`)
+		k.signedLength("right", &l.Right, "the line's distance at the right corner", `3/8"`)
+	}, "how the front-face line is found: fitted, parallel to the wall line, or its distances beyond the wall's plumbed corners, "+
+		"towards the street", "parallel")
+}
+
+func (c *Cleared) keys(k keys) {
+	c.At = k.at
+	k.signedLength("station", &c.Station, "the station of the reading, as the survey has it", `12'-6"`)
+	var all []choice[Measure]
+	for _, m := range Measures() {
+		all = append(all, choice[Measure]{strings.ReplaceAll(string(m), " ", "_"), m})
+	}
+	word(k, "measure", &c.Measure, all, "what stands", "width")
+	if c.Measure == MeasureCondition {
+		coded(k, "value", &c.Conditions, conditions(), "the codes of the condition as it stands", "loose")
+	} else {
+		k.signedLength("value", &c.Value, "the reading as it stands; of a condition, its codes", `12 1/8"`)
+	}
+	k.text("by", &c.By, "who looked again", "D. Quill")
+	k.date("on", &c.On, "when", "2026-03-02")
+}
+
+// clearing checks that what is cleared is cleared once.
+func (c *runCheck) clearing() {
+	type what struct {
+		station string
+		measure Measure
+	}
+	seen := map[what]finding.Place{}
+	for _, e := range c.r.Cleared {
+		k := what{Both(e.Station), e.Measure}
+		if e.Measure == "" || e.At.IsZero() {
+			continue
+		}
+		if first, twice := seen[k]; twice {
+			c.d.conflict("cleared-twice", e.At, first, "keep one of the two", "run %s: the %s at station %s is cleared twice", c.r.Name, e.Measure, k.station)
+		}
+		seen[k] = e.At
+	}
+}

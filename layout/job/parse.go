@@ -494,6 +494,15 @@ func parsePercent(s string) (int, error) {
 	return int(n), nil
 }
 
+// parseWholePercent gives whole percentages.
+func parseWholePercent(s string) (int, error) {
+	n, err := parsePercent(s)
+	if err == nil && n%10 != 0 {
+		err = wrong("value-percent", "write a whole percentage like 3%", "%s is not a whole percentage", show(s))
+	}
+	return n / 10, err
+}
+
 // parseMoney gives thousandths of the job's money.
 func parseMoney(s string) (int64, error) {
 	const mend = "write a plain number like 14.50"
@@ -538,11 +547,18 @@ type choice[T any] struct {
 	value T
 }
 
-// pick finds a word among the choices, small and capital alike.
+// sameWord says whether two texts are one word: small and capital letters alike,
+// its parts divided by blanks, hyphens or underlines.
+func sameWord(a, b string) bool {
+	plain := strings.NewReplacer("_", " ", "-", " ")
+	return strings.EqualFold(strings.Join(strings.Fields(plain.Replace(a)), " "), plain.Replace(b))
+}
+
+// pick finds a word among the choices.
 func pick[T any](s, code string, choices []choice[T]) (T, error) {
 	var words []string
 	for _, c := range choices {
-		if strings.EqualFold(s, c.word) {
+		if sameWord(s, c.word) {
 			return c.value, nil
 		}
 		words = append(words, c.word)

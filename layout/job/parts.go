@@ -90,59 +90,59 @@ type PartSheet struct {
 	ShopSheet
 }
 
-func decodeStuff(p *part) Stuff {
-	s := Stuff{
-		Metal:     p.maybe("metal"),
-		Thickness: p.length("thickness", positive),
-		Density:   read(p, "density", "value-density", parseDensity),
-	}
-	decodeBend(p, &s)
-	return s
+// keys of the sheet that a part, named by of, is bent from.
+func (s *Stuff) keys(k keys, of string) {
+	k.may().text("metal", &s.Metal, "the metal of "+of+", if it is not the caps'", "galvanized steel")
+	k.may().length("thickness", &s.Thickness, "the thickness of "+of+", if it is not the caps'", `0.063"`)
+	s.densityKey(k, "0.099 lb/in3")
+	s.bendKeys(k)
 }
 
-func decodeBend(p *part, s *Stuff) {
-	if p == nil {
-		return
-	}
-	s.K = read(p, "k_factor", "value-number", parseK)
-	if r := p.length("inside_radius", notNegative); p.d.has(p.full("inside_radius")) {
-		s.Radius = &r
-	}
+func (s *Stuff) densityKey(k keys, example string) {
+	k.may().density("density", &s.Density, "the density of its metal, if it is not the caps'", example)
 }
 
-func decodeSection(p *part, across string) []Flange {
-	var out []Flange
-	list := p.items("section", "face")
-	n := 0
-	for i, q := range list {
-		if q == nil {
-			continue
-		}
-		f := Flange{Name: q.text("name"), Length: q.length("length", positive), Turn: read(q, "turn", "value-turn", parseBendTurn)}
-		if a := q.sub("across"); a != nil {
-			f.Across, f.Before, f.Behind = true, a.length("before", notNegative), a.length("behind", notNegative)
+func (s *Stuff) bendKeys(k keys) {
+	k.may().statedLength("inside_radius", &s.Radius, notNegative, "the inside radius of its bends, if it is of another sheet", `3/32"`)
+	k.may().neutralAxis("k_factor", &s.K, "where the neutral axis of its bends lies, if not as in the caps", "0.42")
+}
+
+// sectionKeys declares the faces of a section, one of which takes up what
+// across names.
+func sectionKeys(k keys, to *[]Flange, across string) {
+	list(k, "section", "face", to, func(f *Flange, k keys) { f.keys(k, across) },
+		"the faces of its section from the street to the roof, of an extender from its foot up, by outside dimensions")
+	n, all := 0, 0
+	for _, f := range *to {
+		all++
+		if f.Across {
 			n++
 		}
-		switch {
-		case f.Across && q.given("length"):
-			q.d.conflict("key-both", q.n.field("length").at, q.n.field("across").at, "keep one of them",
-				"%s: its length is stated, and it is what takes up %s", q.label, across)
-		case !q.given("across"):
-			q.need("length", "; or `across`, if it takes up "+across)
-		}
-		if i > 0 {
-			q.need("turn", ", and it is bent from the face before it")
-		} else if q.given("turn") {
-			q.d.errorf("turn-first", q.n.field("turn").at, "leave it out; the second face says how it is bent from the first",
-				"%s: the first face of a section turns from nothing", q.label)
-		}
-		out = append(out, f)
 	}
-	if p.given("section") && len(list) > 0 && n != 1 {
-		p.d.errorf("across-once", p.d.places[p.full("section")], "write `across: {before: 0\", behind: 0\"}` at the one face that takes up "+across,
-			"%s: %s of its faces take up %s, and one does", p.called("section"), countWord(n), across)
+	if k.given("section") && all > 0 && n != 1 {
+		k.errorf("across-once", k.placeOf("section"), "write `across: {before: 0\", behind: 0\"}` at the one face that takes up "+across,
+			"%s: %s of its faces take up %s, and one does", k.called("section"), countWord(n), across)
 	}
-	return out
+}
+
+func (f *Flange) keys(k keys, across string) {
+	k.text("name", &f.Name, "the name of the face", "base")
+	k.when(!k.given("across"), "the face does not reach across").or("or `across`, if it takes up "+across).
+		length("length", &f.Length, "the outside length of the face", `1 1/4"`)
+	k.may().group("across", "at the one face that takes up "+across+", what the section leaves before and behind it", func(k keys) {
+		f.Across = true
+		k.lengthOrZero("before", &f.Before, "what lies before the face", `0"`)
+		k.lengthOrZero("behind", &f.Behind, "what lies behind the face", `0"`)
+	})
+	if f.Across {
+		k.both("length", "across", "keep one of them", "%s: its length is stated, and it is what takes up %s", k.label, across)
+	}
+	value(k.when(!k.first(), "it is bent from the face before it"), "turn", &f.Turn, withUnit("value-turn", parseBendTurn),
+		"how the face is bent from the one before, up (towards the finish side) or down, in degrees", "up 90")
+	if k.first() && k.given("turn") {
+		k.errorf("turn-first", k.keyAt("turn"), "leave it out; the second face says how it is bent from the first",
+			"%s: the first face of a section turns from nothing", k.label)
+	}
 }
 
 func countWord(n int) string {
@@ -167,83 +167,77 @@ func parseBendTurn(s string) (Angle, error) {
 	return a, nil
 }
 
-func decodeLegs(p *part) Legs {
-	return Legs{Front: p.length("front_leg", notNegative), Rear: p.length("rear_leg", notNegative), Fit: p.length("fit", notNegative), Stuff: decodeStuff(p)}
+func (l *Legs) keys(k keys, of string) {
+	k.may().lengthOrZero("front_leg", &l.Front, "the front leg of "+of+", from its fold, if it has one", `1 1/2"`)
+	k.may().lengthOrZero("rear_leg", &l.Rear, "the rear leg of "+of+", from its fold, if it has one", `1"`)
+	k.may().lengthOrZero("fit", &l.Fit, "what "+of+" is narrower than the cap it lies in, or wider than the cap it lies on", `1/16"`)
+	l.Stuff.keys(k, of)
 }
 
-func decodeCover(p *part) *Cover {
-	if p == nil {
-		return nil
-	}
-	return &Cover{At: p.at, Over: word(p, "lies", []choice[bool]{{"over", true}, {"under", false}}), Legs: decodeLegs(p)}
+func (c *Cover) keys(k keys) {
+	c.At = k.at
+	word(k, "lies", &c.Over, []choice[bool]{{"over", true}, {"under", false}}, "whether it lies over or under the caps", "over")
+	c.Legs.keys(k, "the cover plate")
 }
 
-func decodeChairBlank(p *part, s Stuff) *Blank {
-	if p == nil {
-		return nil
-	}
-	s.Density = read(p, "density", "value-density", parseDensity)
-	decodeBend(p, &s)
-	b := &Blank{At: p.at, Stuff: s, Section: decodeSection(p, "the width of the chair")}
-	if h := p.sub("holes"); h != nil {
-		b.HoleDia, b.Inset = h.length("diameter", positive), h.length("inset", positive)
-	}
-	return b
+// chairKeys are those of a chair, whose metal and thickness stand beside it.
+func (b *Blank) chairKeys(k keys) {
+	b.At = k.at
+	sectionKeys(k, &b.Section, "the width of the chair")
+	k.may().group("holes", "the holes of the fasteners, at the rows of the tested assembly", func(k keys) {
+		k.length("diameter", &b.HoleDia, "the diameter of a hole", `9/32"`)
+		k.length("inset", &b.Inset, "the distance of the outermost hole of a row from the chair's end", `1 1/2"`)
+	})
+	b.Stuff.densityKey(k, "0.284 lb/in3")
+	b.Stuff.bendKeys(k)
 }
 
-func decodeSupportBlank(p *part) *Blank {
-	if p == nil {
-		return nil
-	}
-	b := &Blank{At: p.at, Stuff: decodeStuff(p), Section: decodeSection(p, "the width of the support")}
-	for _, h := range p.items("holes", "hole") {
-		b.Holes = append(b.Holes, Hole{FromLeft: h.length("from_left", positive), FromFront: h.length("from_front", positive), Diameter: h.length("diameter", positive)})
-	}
-	return b
+func (b *Blank) supportKeys(k keys) {
+	b.At = k.at
+	sectionKeys(k, &b.Section, "the width of the support")
+	list(k.may(), "holes", "hole", &b.Holes, (*Hole).keys, "its holes, in the face that reaches across")
+	b.Stuff.keys(k, "the support")
 }
 
-func decodeExtender(p *part) *ExtenderRules {
-	if p == nil {
-		return nil
-	}
-	return &ExtenderRules{At: p.at, Stuff: decodeStuff(p), Section: decodeSection(p, "the height of the extender"),
-		Stock: p.length("stock", positive), Gap: p.length("gap", notNegative)}
+func (h *Hole) keys(k keys) {
+	k.length("from_left", &h.FromLeft, "the distance of the hole from the left end", `1"`)
+	k.length("from_front", &h.FromFront, "the distance of the hole from the front of the face, outside", `2"`)
+	k.length("diameter", &h.Diameter, "the diameter of the hole", `9/32"`)
 }
 
-func decodeRiser(p *part) *RiserRules {
-	if p == nil {
-		return nil
-	}
-	return &RiserRules{At: p.at, Stuff: decodeStuff(p), ReturnFront: p.length("return_front", notNegative),
-		ReturnRear: p.length("return_rear", notNegative), Lap: p.length("lap", positive)}
+func (r *ExtenderRules) keys(k keys) {
+	r.At = k.at
+	sectionKeys(k, &r.Section, "the height of the extender")
+	k.length("stock", &r.Stock, "the longest piece of it", `9'-6"`)
+	k.lengthOrZero("gap", &r.Gap, "the joint between two pieces of it", `1/4"`)
+	r.Stuff.keys(k, "the extender")
 }
 
-func decodeRelief(p *part) Relief {
-	if p == nil {
-		return Relief{}
-	}
-	r := Relief{Width: p.length("width", positive), Depth: p.length("depth", positive), Diameter: p.length("diameter", positive)}
-	if p.given("diameter") {
-		for _, k := range []string{"width", "depth"} {
-			if p.given(k) {
-				p.d.conflict("key-both", p.n.field(k).at, p.n.field("diameter").at, "keep the diameter of a drilled relief, or the width and depth of a notch",
-					"%s stands beside a diameter", p.called(k))
-			}
-		}
-		return r
-	}
-	p.need("width", "; give width and depth of a notch, or the diameter of a drilled relief")
-	p.need("depth", ", and a notch has one")
-	return r
+func (r *RiserRules) keys(k keys) {
+	r.At = k.at
+	k.lengthOrZero("return_front", &r.ReturnFront, "its return round the street face of the higher wall, 0 for none", `2 1/2"`)
+	k.lengthOrZero("return_rear", &r.ReturnRear, "its return round the roof face, 0 for none", `2"`)
+	k.length("lap", &r.Lap, "how far it laps the upstand below and the end cap above", `1 1/2"`)
+	r.Stuff.keys(k, "the riser")
 }
 
-func decodePartSheets(p *part) []PartSheet {
-	var out []PartSheet
-	for _, i := range p.items("part_sheets", "part sheet") {
-		out = append(out, PartSheet{Metal: i.maybe("metal"), Thickness: i.length("thickness", positive),
-			ShopSheet: ShopSheet{Width: i.length("width", positive), Length: i.length("length", positive), Price: read(i, "price", "value-money", parseMoney)}})
+func (r *Relief) keys(k keys) {
+	notch := k.when(!k.given("diameter"), "it is a notch").or("give width and depth of a notch, or the diameter of a drilled relief")
+	notch.length("width", &r.Width, "the width of the notch, across the bend", `1/8"`)
+	notch.length("depth", &r.Depth, "the depth of the notch, along the bend", `1/8"`)
+	k.may().length("diameter", &r.Diameter, "the diameter of a drilled relief, instead of width and depth", `3/16"`)
+	for _, key := range []string{"width", "depth"} {
+		k.both(key, "diameter", "keep the diameter of a drilled relief, or the width and depth of a notch",
+			"%s stands beside a diameter", k.called(key))
 	}
-	return out
+}
+
+func (s *PartSheet) keys(k keys) {
+	k.may().text("metal", &s.Metal, "the metal, if it is not the caps'", "galvanized steel")
+	k.length("thickness", &s.Thickness, "the thickness of the sheet", `0.080"`)
+	k.length("width", &s.Width, "the width of the sheet, which is ripped", `48"`)
+	k.length("length", &s.Length, "the length of the sheet", `10'-0"`)
+	k.may().money("price", &s.Price, "what a sheet costs, in the job's money", "120.00")
 }
 
 // checkParts compares what the job says of its made parts.
@@ -257,92 +251,4 @@ func (d *decoder) checkParts(j *Job) {
 	d.atMost("shop.relief.width", j.Shop.Relief.Width, "shop.least_flange", j.Shop.LeastFlange, "a relief would take a whole flange")
 	d.atMost("shop.relief.depth", j.Shop.Relief.Depth, "shop.least_flange", j.Shop.LeastFlange, "a relief would take a whole flange")
 	d.atMost("shop.relief.diameter", j.Shop.Relief.Diameter, "shop.least_flange", j.Shop.LeastFlange, "a relief would take a whole flange")
-}
-
-// partKeys are the keys of made parts and of reliefs.
-func partKeys() []Key {
-	may := func(path, means, example string) Key { return Key{Path: path, Means: means, Example: example} }
-	must := func(path, means, example string) Key {
-		return Key{Path: path, Required: true, Means: means, Example: example}
-	}
-	stuff := func(at, of string) []Key {
-		return []Key{
-			may(at+".metal", "the metal of "+of+", if it is not the caps'", "galvanized steel"),
-			may(at+".thickness", "the thickness of "+of+", if it is not the caps'", `0.063"`),
-			may(at+".density", "the density of its metal, if it is not the caps'", "0.099 lb/in3"),
-		}
-	}
-	bend := func(at string) []Key {
-		return []Key{
-			may(at+".inside_radius", "the inside radius of its bends, if it is of another sheet", `3/32"`),
-			may(at+".k_factor", "where the neutral axis of its bends lies, if not as in the caps", "0.42"),
-		}
-	}
-	section := func(at, across string) []Key {
-		return []Key{
-			must(at+".section", "the faces of its section from the street to the roof, of an extender from its foot up, by outside dimensions", ""),
-			must(at+".section[].name", "the name of the face", "base"),
-			{Path: at + ".section[].length", When: "the face does not reach across", Means: "the outside length of the face", Example: `1 1/4"`},
-			may(at+".section[].across", "at the one face that takes up "+across+", what the section leaves before and behind it", ""),
-			must(at+".section[].across.before", "what lies before the face", `0"`),
-			must(at+".section[].across.behind", "what lies behind the face", `0"`),
-			{Path: at + ".section[].turn", When: "it is not the first face", Means: "how the face is bent from the one before, up (towards the finish side) or down, in degrees", Example: "up 90"},
-		}
-	}
-	legs := func(at, of string) []Key {
-		return []Key{
-			may(at+".front_leg", "the front leg of "+of+", from its fold, if it has one", `1 1/2"`),
-			may(at+".rear_leg", "the rear leg of "+of+", from its fold, if it has one", `1"`),
-			may(at+".fit", "what "+of+" is narrower than the cap it lies in, or wider than the cap it lies on", `1/16"`),
-		}
-	}
-	var out []Key
-	add := func(more ...Key) { out = append(out, more...) }
-	const plate, cover, chair, support, extender, riser = "system.splice", "system.expansion.cover", "system.chair.blank", "system.corner.support.blank", "system.extender", "system.step_riser"
-	add(legs(plate, "the splice plate")...)
-	add(stuff(plate, "the splice plate")...)
-	add(bend(plate)...)
-	add(may(cover, "the cover plate of a building expansion joint, for its flat pattern", ""),
-		must(cover+".lies", "whether it lies over or under the caps", "over"))
-	add(legs(cover, "the cover plate")...)
-	add(stuff(cover, "the cover plate")...)
-	add(bend(cover)...)
-	add(may(chair, "the section of the chair, for its flat pattern", ""))
-	add(section(chair, "the width of the chair")...)
-	add(may(chair+".holes", "the holes of the fasteners, at the rows of the tested assembly", ""),
-		must(chair+".holes.diameter", "the diameter of a hole", `9/32"`),
-		must(chair+".holes.inset", "the distance of the outermost hole of a row from the chair's end", `1 1/2"`),
-		may(chair+".density", "the density of its metal, if it is not the caps'", "0.284 lb/in3"))
-	add(bend(chair)...)
-	add(may(support, "the section of the corner support, for its flat pattern", ""))
-	add(section(support, "the width of the support")...)
-	add(may(support+".holes", "its holes, in the face that reaches across", ""),
-		must(support+".holes[].from_left", "the distance of the hole from the left end", `1"`),
-		must(support+".holes[].from_front", "the distance of the hole from the front of the face, outside", `2"`),
-		must(support+".holes[].diameter", "the diameter of the hole", `9/32"`))
-	add(stuff(support, "the support")...)
-	add(bend(support)...)
-	add(may(extender, "the piece below a front leg that is taller than anything tested, for its flat pattern", ""))
-	add(section(extender, "the height of the extender")...)
-	add(must(extender+".stock", "the longest piece of it", `9'-6"`),
-		must(extender+".gap", "the joint between two pieces of it", `1/4"`))
-	add(stuff(extender, "the extender")...)
-	add(bend(extender)...)
-	add(may(riser, "the plate over the riser of a step in the wall top", ""),
-		must(riser+".return_front", "its return round the street face of the higher wall, 0 for none", `2 1/2"`),
-		must(riser+".return_rear", "its return round the roof face, 0 for none", `2"`),
-		must(riser+".lap", "how far it laps the upstand below and the end cap above", `1 1/2"`))
-	add(stuff(riser, "the riser")...)
-	add(bend(riser)...)
-	add(may("shop.relief", "the relief cut where bends end at a weld or in one corner", ""),
-		Key{Path: "shop.relief.width", When: "it is a notch", Means: "the width of the notch, across the bend", Example: `1/8"`},
-		Key{Path: "shop.relief.depth", When: "it is a notch", Means: "the depth of the notch, along the bend", Example: `1/8"`},
-		may("shop.relief.diameter", "the diameter of a drilled relief, instead of width and depth", `3/16"`),
-		may("shop.part_sheets", "the sheets that parts of another metal or thickness are cut from", ""),
-		may("shop.part_sheets[].metal", "the metal, if it is not the caps'", "galvanized steel"),
-		must("shop.part_sheets[].thickness", "the thickness of the sheet", `0.080"`),
-		must("shop.part_sheets[].width", "the width of the sheet, which is ripped", `48"`),
-		must("shop.part_sheets[].length", "the length of the sheet", `10'-0"`),
-		may("shop.part_sheets[].price", "what a sheet costs, in the job's money", "120.00"))
-	return out
 }

@@ -11,6 +11,9 @@ import (
 	"copingset/layout/finding"
 )
 
+// formatWord stands at the head of a job file and tells how to read the rest.
+const formatWord = "copingset/1"
+
 // mostBytes is the largest file that is read: many times the largest job, and
 // small enough that a wrong file does not fill the memory.
 const mostBytes = 8 << 20
@@ -27,17 +30,15 @@ func ReadUnsurveyed(fsys fs.FS, name string) (*Job, finding.List) {
 }
 
 func readJob(fsys fs.FS, name string, unsurveyed bool) (*Job, finding.List) {
-	d := &decoder{
-		fsys: fsys, file: name, keys: newKeyTable(), unsure: unsurveyed, unsurveyed: unsurveyed,
-		places: map[string]finding.Place{}, counts: map[string]int{},
-	}
+	d := newDecoder(fsys, name)
+	d.unsure, d.unsurveyed = unsurveyed, unsurveyed
 	j := d.read()
 	d.listOmitted()
 	d.list.Sort()
 	if j == nil || d.list.HasErrors() {
 		return nil, d.list
 	}
-	j.Findings = d.list
+	j.Findings, j.said = d.list, d.said
 	return j, d.list
 }
 
@@ -78,7 +79,7 @@ func (d *decoder) isJob(root *node) bool {
 	case root.kind != mappingNode || known == 0:
 		d.errorf("file-not-job", start, "give the job file; it begins with `format: copingset/1`, and a survey is named inside it", "this is not a job file")
 		return false
-	case format == nil || format.value.text == "copingset/1":
+	case format == nil || format.value.text == formatWord:
 		return true // a missing key is found with the others
 	}
 	d.errorf("file-format", format.value.at, "write `format: copingset/1`", "the form %s is not known here", show(format.value.text))

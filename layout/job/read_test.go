@@ -232,7 +232,7 @@ func TestEveryKeyIsInTheFile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := &decoder{file: "every-key.yaml", keys: newKeyTable(), counts: map[string]int{}}
+	d := newDecoder(nil, "every-key.yaml")
 	root := d.tree(string(data))
 	found := map[string]bool{}
 	collect(root, "", found)

@@ -67,18 +67,22 @@ const (
 	LeastLabelHeight = 27 * length.Millimetre
 )
 
-func decodeCutLabels(p *part) *CutLabels {
+func (l *Labels) keys(k keys) {
+	k.count("columns", &l.Columns, "how many labels stand side by side", "2")
+	k.count("rows", &l.Rows, "how many stand one above the other", "5")
 	sizes := []string{"width", "height", "left", "top", "across", "down"}
-	if !slices.ContainsFunc(sizes, p.given) {
-		return nil
-	}
-	for _, name := range sizes {
-		p.need(name, ", and labels that are cut beforehand need all of "+strings.Join(sizes, ", "))
-	}
-	return &CutLabels{
-		Width: p.length("width", positive), Height: p.length("height", positive),
-		Left: p.length("left", notNegative), Top: p.length("top", notNegative),
-		Across: p.length("across", positive), Down: p.length("down", positive),
+	var c CutLabels
+	stated := slices.ContainsFunc(sizes, k.given)
+	cut := k.when(stated, "the labels are cut before they are printed").
+		or("labels that are cut beforehand need all of " + strings.Join(sizes, ", "))
+	cut.length("width", &c.Width, "the width of one label", `4"`)
+	cut.length("height", &c.Height, "the height of one label", `2"`)
+	cut.lengthOrZero("left", &c.Left, "the first label from the left edge of the sheet", `5/32"`)
+	cut.lengthOrZero("top", &c.Top, "the first label from the top edge of the sheet", `1/2"`)
+	cut.length("across", &c.Across, "from the left edge of one label to that of the next", `4 3/16"`)
+	cut.length("down", &c.Down, "from the top edge of one label to that of the next", `2"`)
+	if stated {
+		l.Cut = &c
 	}
 }
 
@@ -114,39 +118,42 @@ func (d *decoder) checkLabels(j *Job) {
 	fits("rows", g.Rows, c.Top, c.Down, c.Height, high, "top", "high")
 }
 
-func decodeShop(p *part) *Shop {
-	if p == nil {
-		return nil
-	}
-	labels := p.sub("labels")
-	s := &Shop{
-		At:          p.at,
-		K:           read(p, "k_factor", "value-number", parseK),
-		KSource:     p.text("k_source"),
-		LeastRadius: p.length("least_radius", notNegative),
-		LeastFlange: p.length("least_flange", positive),
-		Brake:       p.length("brake", positive),
-		MostTurn:    p.angle("most_turn", 90*Degree, straight),
-		WeldGap:     p.length("weld_gap", notNegative),
-		Film:        p.maybe("film"),
-		Kerf:        p.length("kerf", notNegative),
-		EndTrim:     p.length("end_trim", notNegative),
-		EdgeTrim:    p.length("edge_trim", notNegative),
-		LeastDrop:   p.length("least_drop", positive),
-		Effort:      read(p, "effort", "value-count", parseCount),
-		Labels: Labels{Columns: read(labels, "columns", "value-count", parseCount),
-			Rows: read(labels, "rows", "value-count", parseCount), Cut: decodeCutLabels(labels)},
-	}
-	s.Relief, s.PartSheets = decodeRelief(p.sub("relief")), decodePartSheets(p)
-	for _, i := range p.items("sheets", "sheet") {
-		s.Sheets = append(s.Sheets, ShopSheet{Width: i.length("width", positive), Length: i.length("length", positive),
-			Price: read(i, "price", "value-money", parseMoney)})
-	}
-	for _, i := range p.items("bars", "bar") {
-		s.Bars = append(s.Bars, ShopBar{Length: i.length("length", positive), Inside: i.length("inside", positive),
-			Price: read(i, "price", "value-money", parseMoney), Count: read(i, "count", "value-count", parseCount)})
-	}
-	return s
+func (s *Shop) keys(k keys) {
+	s.At = k.at
+	k.neutralAxis("k_factor", &s.K, "where the neutral axis lies, in thicknesses from the inside of the bend: by a bend test, "+
+		"or to begin with 0.40 for aluminum, 0.43 to 0.46 for cold-rolled steel, 0.46 to 0.48 for stainless "+
+		"(tables after Machinery's Handbook)", "0.40")
+	k.text("k_source", &s.KSource, "whose figure that is", "bend test of the shop")
+	k.lengthOrZero("least_radius", &s.LeastRadius, "the smallest inside radius the metal takes", `1/32"`)
+	k.length("least_flange", &s.LeastFlange, "the narrowest flange the brake holds", `3/8"`)
+	k.length("brake", &s.Brake, "the longest bend the brake makes", `12'-0"`)
+	k.angle("most_turn", &s.MostTurn, 90*Degree, straight, "the greatest angle the brake bends through", "155")
+	k.may().lengthOrZero("weld_gap", &s.WeldGap, "what is left open between the two edges of a welded seam", `1/32"`)
+	k.may().text("film", &s.Film, "on which side the protective film is", "finish side, out")
+	list(k, "sheets", "sheet", &s.Sheets, (*ShopSheet).keys, "the sheets that blanks are cut from")
+	list(k.may(), "bars", "bar", &s.Bars, (*ShopBar).keys, "the formed caps that closers are cut from; otherwise caps of stock length")
+	k.lengthOrZero("kerf", &s.Kerf, "what a cut through a formed cap loses", `1/8"`)
+	k.lengthOrZero("end_trim", &s.EndTrim, "what comes off each end of a sheet or formed cap", `0"`)
+	k.lengthOrZero("edge_trim", &s.EdgeTrim, "what comes off each edge of a sheet", `1/4"`)
+	k.may().length("least_drop", &s.LeastDrop, "how long a remainder must be to be kept", `2'-4"`)
+	k.count("effort", &s.Effort, "how many nodes the search for a cutting plan may spend", "400")
+	k.may().group("labels", "the grid of a sheet of labels", s.Labels.keys)
+	k.may().group("relief", "the relief cut where bends end at a weld or in one corner", s.Relief.keys)
+	list(k.may(), "part_sheets", "part sheet", &s.PartSheets, (*PartSheet).keys,
+		"the sheets that parts of another metal or thickness are cut from")
+}
+
+func (s *ShopSheet) keys(k keys) {
+	k.length("width", &s.Width, "the width of the sheet, which is ripped", `48"`)
+	k.length("length", &s.Length, "the length of the sheet, along which the grain runs", `12'-0"`)
+	k.may().money("price", &s.Price, "what a sheet costs, in the job's money", "96.00")
+}
+
+func (b *ShopBar) keys(k keys) {
+	k.length("length", &b.Length, "the length of a formed cap", `11'-6"`)
+	k.elsewhere("it is a drop in hand").length("inside", &b.Inside, "the inside width of a drop in hand", `13 1/4"`)
+	k.may().money("price", &b.Price, "what it costs, in the job's money", "61.50")
+	k.may().count("count", &b.Count, "how many are in hand; otherwise as many as wanted", "2")
 }
 
 // parseK reads where the neutral axis lies: between the inside of the bend and

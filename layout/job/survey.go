@@ -3,6 +3,7 @@ package job
 import (
 	"encoding/csv"
 	"errors"
+	"fmt"
 	"io"
 	"slices"
 	"strings"
@@ -19,23 +20,22 @@ const readingTable = "perimeters[].runs[].readings[]"
 func (d *decoder) surveys(j *Job) {
 	var done []string
 	for i := range j.Perimeters {
-		if d.surveyOf[i] == "" {
+		file := j.Perimeters[i].surveyFile()
+		if file == "" {
 			continue
 		}
-		file := surveyPath(d.file, d.surveyOf[i])
 		if slices.Contains(done, file) {
 			continue
 		}
 		done = append(done, file)
-		text, ok := d.load(file, d.surveyAt[i], "survey")
+		text, ok := d.load(file, j.Perimeters[i].surveyAt, "survey")
 		if !ok {
 			d.unsure = true
 			continue
 		}
 		s := &survey{d: d, file: file, lines: splitLines(text), runs: map[string]*surveyed{}, strangers: map[string]bool{}}
 		for k := range j.Perimeters {
-			mine := d.surveyOf[k] != "" && surveyPath(d.file, d.surveyOf[k]) == file
-			s.include(&j.Perimeters[k], mine)
+			s.include(&j.Perimeters[k], fmt.Sprintf("perimeters[%d]", k), j.Perimeters[k].surveyFile() == file)
 		}
 		s.read()
 		for _, name := range s.names {
@@ -46,9 +46,18 @@ func (d *decoder) surveys(j *Job) {
 	}
 }
 
+// surveyFile is where the survey of a perimeter lies; empty if it names none.
+func (p *Perimeter) surveyFile() string {
+	if p.survey == "" {
+		return ""
+	}
+	return surveyPath(p.surveyAt.File, p.survey)
+}
+
 // surveyed is a run and the rows a survey has for it.
 type surveyed struct {
 	run       *Run
+	path      string // of the run in the job
 	perimeter string
 	mine      bool // its perimeter names this survey
 	rows      []Reading
@@ -77,14 +86,14 @@ type survey struct {
 
 // include makes the runs of a perimeter known. Rows for a run whose perimeter
 // does not name this file are refused.
-func (s *survey) include(p *Perimeter, mine bool) {
+func (s *survey) include(p *Perimeter, path string, mine bool) {
 	for i := range p.Runs {
 		r := &p.Runs[i]
 		if _, twice := s.runs[r.Name]; r.Name == "" || twice {
 			continue
 		}
 		s.names = append(s.names, r.Name)
-		s.runs[r.Name] = &surveyed{run: r, perimeter: p.Name, mine: mine}
+		s.runs[r.Name] = &surveyed{run: r, path: fmt.Sprintf("%s.runs[%d]", path, i), perimeter: p.Name, mine: mine}
 	}
 }
 
@@ -220,7 +229,7 @@ func (s *survey) heading(w row) {
 			s.d.unsure = true
 			s.d.conflict("csv-column-twice", c.at, s.columns[twice].at, "keep one of the two", "the column %s stands here twice", show(c.name))
 		}
-		if unit != "" && !c.skipped && !inWords(c.name) {
+		if unit != "" && !c.skipped && s.d.keys.byPath[readingTable+"."+c.name].Form == FormLength {
 			c.unit = s.unit(&c, unit)
 		}
 		s.columns = append(s.columns, c)
@@ -273,23 +282,68 @@ func (s *survey) reading(w row) {
 	if target == nil {
 		return
 	}
-	r := Reading{At: finding.Place{File: s.file, Line: w.at[0].Line, Col: w.at[0].Col}}
-	complete := true
-	for _, k := range []struct {
-		name string
-		to   *length.Length
-	}{{"station", &r.Station}, {"width", &r.Width}, {"top_outside", &r.TopOutside}, {"top_inside", &r.TopInside}, {"offset", &r.Offset}} {
-		l := s.cell(w, k.name, true, &complete)
-		if l != nil {
-			*k.to = *l
+	n := s.mapping(w)
+	if n == nil {
+		return
+	}
+	p := &part{d: s.d, n: n, at: n.at, path: fmt.Sprintf("%s.readings[%d]", target.path, len(target.rows)), table: readingTable, row: true}
+	var r Reading
+	r.keys(keys{part: p})
+	if p.sound() {
+		target.rows = append(target.rows, r)
+	} else {
+		s.d.unsure = true
+	}
+}
+
+// mapping makes of a row what an inline reading is: its filled cells under
+// the names of their columns. It is nil if the row cannot be used.
+func (s *survey) mapping(w row) *node {
+	n := &node{kind: mappingNode, at: w.at[0]}
+	whole := true
+	for _, key := range s.d.keys.within[readingTable] {
+		i := s.find(key.Name())
+		if i < 0 {
+			whole = whole && !key.Required
+			continue
+		}
+		c, text := &s.columns[i], strings.TrimSpace(w.cells[i])
+		switch {
+		case text == "" && key.Required:
+			whole = false
+			s.fail("value-missing", w.at[i], "write the measured value, 0 if it is nothing", "column %s: the cell is empty", c.name)
+		case text == "":
+		case key.Form == FormLength && s.unitless(c, text, w.at[i]):
+			whole = false
+		default:
+			n.fields = append(n.fields, field{key: c.name, at: w.at[i],
+				value: &node{kind: scalarNode, at: w.at[i], text: text, unit: c.unit}})
 		}
 	}
-	r.WidthLow = s.cell(w, "width_low", false, &complete)
-	r.OffsetLow = s.cell(w, "offset_low", false, &complete)
-	s.remarks(w, &r)
-	if complete {
-		target.rows = append(target.rows, r)
+	if !whole {
+		return nil
 	}
+	return n
+}
+
+// unitless reports, once for each column, a bare number without a unit.
+func (s *survey) unitless(c *column, text string, at finding.Place) bool {
+	if c.unit > 0 {
+		return false
+	}
+	if _, err := length.Parse(text); err == nil {
+		return false
+	}
+	if _, err := length.ParseIn(text, length.Inch); err != nil {
+		return false
+	}
+	s.d.unsure = true
+	if !c.noUnit {
+		c.noUnit = true
+		s.d.conflict("csv-unit", at, c.at, "write the unit in the heading, for example `"+c.name+" (in)`, or after each number",
+			"column %s: %s has no unit", c.name, show(text))
+	}
+	return true
 }
 
 // fits checks that a row has as many cells as the heading. A cell too few may
@@ -341,49 +395,4 @@ func (s *survey) target(name string, at finding.Place) *surveyed {
 		return nil
 	}
 	return r
-}
-
-// cell reads a length; nil if it is empty or cannot be read. A cell that
-// should have been read leaves the row incomplete.
-func (s *survey) cell(w row, name string, required bool, complete *bool) *length.Length {
-	i := s.find(name)
-	if i < 0 {
-		*complete = *complete && !required
-		return nil
-	}
-	c, text := &s.columns[i], strings.TrimSpace(w.cells[i])
-	if text == "" {
-		if required {
-			*complete = false
-			s.fail("value-missing", w.at[i], "write the measured value, 0 if it is nothing", "column %s: the cell is empty", c.name)
-		}
-		return nil
-	}
-	var l length.Length
-	var err error
-	if c.unit > 0 {
-		l, err = length.ParseIn(text, c.unit)
-	} else {
-		l, err = length.Parse(text)
-	}
-	if err == nil {
-		return &l
-	}
-	*complete = false
-	if _, bare := length.ParseIn(text, length.Inch); c.unit == 0 && bare == nil {
-		if !c.noUnit {
-			c.noUnit = true
-			s.d.conflict("csv-unit", w.at[i], c.at, "write the unit in the heading, for example `"+c.name+" (in)`, or after each number",
-				"column %s: %s has no unit", c.name, show(text))
-		}
-		s.d.unsure = true
-		return nil
-	}
-	s.cellFault(w.at[i], c.name+" "+show(text), err)
-	return nil
-}
-
-func (s *survey) cellFault(at finding.Place, name string, err error) {
-	why := faultOf(err, "value-length", "write it like 12 1/8\" or 308 mm")
-	s.fail(why.code, at, why.mend, "column %s: %s", name, why.what)
 }

@@ -11,6 +11,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"copingset/layout/finding"
+	"copingset/layout/length"
 )
 
 // kind of a node.
@@ -30,8 +31,9 @@ type node struct {
 	kind   kind
 	at     finding.Place
 	text   string
-	after  string // what follows a plain value on its line
-	flow   bool   // written in braces or brackets
+	unit   length.Length // of a bare number, in a column that names one; zero: none
+	after  string        // what follows a plain value on its line
+	flow   bool          // written in braces or brackets
 	fields []field
 	items  []*node
 }

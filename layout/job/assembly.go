@@ -1,0 +1,145 @@
+package job
+
+import (
+	"slices"
+
+	"copingset/layout/finding"
+	"copingset/layout/length"
+)
+
+// Fastener is a stock fastener with what its report asks for.
+type Fastener struct {
+	At           finding.Place
+	Name         string
+	Diameter     length.Length
+	Substrate    string          // material that holds the thread
+	Lengths      []length.Length // stock lengths, ascending
+	Embedment    length.Length   // required thread in the holding substrate
+	Tip          length.Length
+	PilotDia     length.Length // zero: none
+	PilotBeyond  length.Length // pilot deeper than the tip by
+	Cover        length.Length // substrate left below the tip
+	EdgeDistance length.Length // least, from the wall's face
+	Box          int           // pieces in a box
+	Kind         string        // for the cross-check in wood; empty: none
+	Thread       length.Length // of its thread, tip left out; zero: not stated
+	Metal        string        // what it is made of; empty: not stated
+}
+
+// Assembly is one tested assembly.
+type Assembly struct {
+	At                        finding.Place
+	Name, Report, Laboratory  string
+	Metal                     string // as System.Metal.Name
+	ThicknessLeast            length.Length
+	FrontLegMost, RearLegMost length.Length
+	WidthMost                 length.Length // inside width
+	ChairSpacing              length.Length
+	Substrate                 string
+	Fastener                  string        // name of a Fastener
+	FrontRow, RearRow         int           // fasteners per chair in each row
+	FrontRowFrom              length.Length // row's centre line behind the chair's front edge
+	RearRowFrom               length.Length // row's centre line before the chair's rear edge
+	Up, Out                   Pressure
+	Rear                      Pressure // on the rear leg, towards the roof; zero: the report does not state it
+	Factor                    float64  // safety factor asked of an as-pulled ultimate; already taken in an allowable
+	ReferenceArea             string
+	Cost                      int64 // per chair, in thousandths of the job's money
+}
+
+// Kinds of fastener that a wood standard reckons withdrawal for.
+const (
+	WoodScrew = "wood screw"
+	Nail      = "nail"
+	LagScrew  = "lag screw"
+)
+
+func (f *Fastener) keys(k keys) {
+	f.At = k.at
+	k.text("name", &f.Name, "the generic name of the fastener", "stainless wood screw, hex washer head")
+	k.length("diameter", &f.Diameter, "the fastener's diameter", `1/4"`)
+	word(k, "substrate", &f.Substrate, materials(), "the material that holds the thread", "wood")
+	k.lengths("lengths", &f.Lengths, "the stock lengths", `[2", 2 1/2", 3"]`)
+	k.length("embedment", &f.Embedment, "the thread required in the holding material", `1 1/4"`)
+	k.lengthOrZero("tip", &f.Tip, "the length of the tip, which does not hold", `1/4"`)
+	drilled := f.Substrate == Masonry || f.Substrate == Concrete
+	pilot := k.when(drilled, "the substrate is masonry or concrete, which is drilled first").
+		group("pilot", "the pilot hole, with its diameter (0 for none) and how far beyond the tip", func(k keys) {
+			k.lengthOrZero("diameter", &f.PilotDia, "the diameter of the pilot hole, 0 for none", `3/16"`)
+			k.lengthOrZero("beyond", &f.PilotBeyond, "how much deeper than the tip the pilot hole goes", `1/2"`)
+		})
+	if drilled && f.PilotDia == 0 {
+		pilot.refuse("diameter", "length-sign", "is nothing, and "+f.Substrate+" is drilled first")
+	}
+	k.lengthOrZero("cover", &f.Cover, "the material left below the tip", `1/4"`)
+	k.lengthOrZero("edge_distance", &f.EdgeDistance, "the least distance from the face of the wall", `1"`)
+	k.count("box", &f.Box, "how many come in a box", "100")
+	word(k.may(), "kind", &f.Kind, asThey(WoodScrew, Nail, LagScrew), "what it is in wood, for a cross-check of its withdrawal", "wood screw")
+	k.may().length("thread", &f.Thread,
+		"the length of its thread without the tip, for that cross-check; left out, the embedment asked for is taken", `1 1/2"`)
+	k.may().text("metal", &f.Metal, "the metal of the fastener", "stainless steel")
+	slices.Sort(f.Lengths)
+}
+
+func (a *Assembly) keys(k keys) {
+	a.At = k.at
+	k.text("name", &a.Name, "a short name for the assembly", "T1")
+	k.text("report", &a.Report, "the number of the test report", "LR-2208")
+	k.text("laboratory", &a.Laboratory, "the laboratory", "Fennmark Test House")
+	k.text("metal", &a.Metal, "the metal tested, as system.metal.name has it", "aluminum 3003-H14")
+	k.length("thickness_least", &a.ThicknessLeast, "the least thickness tested", `0.050"`)
+	k.length("front_leg_most", &a.FrontLegMost, "the highest front leg tested", `7 1/4"`)
+	k.length("rear_leg_most", &a.RearLegMost, "the highest rear leg tested", `4 3/4"`)
+	k.length("width_most", &a.WidthMost, "the widest inside width tested", `20"`)
+	k.length("chair_spacing", &a.ChairSpacing, "the chair spacing tested", `46"`)
+	word(k, "substrate", &a.Substrate, materials(), "the material tested into", "wood")
+	k.text("fastener", &a.Fastener, "the name of one of the fasteners", "stainless wood screw, hex washer head")
+	k.group("rows", "the two rows of fasteners in a chair", func(k keys) {
+		k.count("front", &a.FrontRow, "how many fasteners a chair has in the front row", "3")
+		k.count("rear", &a.RearRow, "how many fasteners a chair has in the rear row", "2")
+		k.lengthOrZero("front_from_edge", &a.FrontRowFrom, "the front row's distance from the chair's front edge", `1 1/2"`)
+		k.lengthOrZero("rear_from_edge", &a.RearRowFrom, "the rear row's distance from the chair's rear edge", `1 1/2"`)
+	})
+	k.group("resistance", "the resistances of the report", a.resistanceKeys)
+	k.money("cost", &a.Cost, "the cost of a chair with its fasteners, in the job's money", "14.50")
+}
+
+// resistanceKeys also checks that the resistances stand at one level, and that
+// a safety factor is asked exactly of an as-pulled ultimate: in an allowable it
+// is taken already, and taking it twice, or never, is the same slip in two
+// directions.
+func (a *Assembly) resistanceKeys(k keys) {
+	k.resistance("up", &a.Up, "the upward resistance and its level: as-pulled or allowable", "88 psf as-pulled")
+	k.resistance("out", &a.Out, "the outward resistance and its level: as-pulled or allowable", "70 psf as-pulled")
+	k.may().resistance("rear", &a.Rear,
+		"the resistance of the rear leg towards the roof, with the top in the same test; left out, the outward one is taken for it", "88 psf as-pulled")
+	stated := k.has("up", "out")
+	mixed := ""
+	switch {
+	case stated && a.Up.Level != a.Out.Level:
+		mixed = "out"
+	case stated && k.has("rear") && a.Rear.Level != a.Up.Level:
+		mixed = "rear"
+	}
+	k.when(stated && mixed == "" && a.Up.Level == AsPulled, "the resistances are as-pulled").
+		factor("factor", &a.Factor, "the safety factor asked of an as-pulled resistance", "2.0")
+	k.text("area", &a.ReferenceArea, "the area the resistance refers to", "per running foot times cap width")
+	switch {
+	case mixed != "":
+		k.d.conflict("level-mixed", k.placeOf(mixed), k.placeOf("up"), "state both as the report does", "%s and %s stand at different levels", k.called("up"), mixed)
+	case stated && a.Up.Level != AsPulled && k.given("factor"):
+		k.d.conflict("factor-twice", k.keyAt("factor"), k.placeOf("up"), "leave the factor out, or state the resistance as-pulled",
+			"%s stands beside resistances that have their factor already taken", k.called("factor"))
+	}
+}
+
+// parseResistance reads a tested resistance: as pulled, or allowable with its
+// factor taken. Strength is a level of demands.
+func parseResistance(s string) (Pressure, error) {
+	p, err := ParsePressure(s)
+	if err == nil && p.Level == Strength {
+		err = wrong("level-resistance", "write as-pulled for what the laboratory recorded, or allowable if the factor is taken already",
+			"%s: a resistance is as-pulled or allowable, strength is a level of demands", show(s))
+	}
+	return p, err
+}

@@ -1,0 +1,119 @@
+package job
+
+import (
+	"io/fs"
+	"path"
+	"slices"
+
+	"copingset/layout/finding"
+)
+
+// mode is what a walk through the declared keys is for.
+type mode int
+
+const (
+	reading mode = iota // takes the values of a file
+	listing             // collects the keys themselves; there is no file
+	showing             // takes the keys' own examples, to show a whole file
+)
+
+// decoder walks through the keys of one job. It remembers the place of every
+// value it could read, by the full path of its key, so that the checks compare
+// only what was read and point at the very value.
+type decoder struct {
+	mode   mode
+	fsys   fs.FS
+	file   string // the job file itself; a node's place names the file it stands in
+	lines  []string
+	keys   keyTable
+	list   finding.List
+	counts map[string]int // findings of a code
+	places map[string]finding.Place
+	said   []Entry // the values that were read
+	system *part   // as it stands in the file
+	// unsure says that a survey could not be read in full, so that readings
+	// missing from it mean nothing.
+	unsure bool
+	// unsurveyed says that surveys are not to be read at all.
+	unsurveyed bool
+
+	listed []Key           // by a listing walk
+	asked  map[string]bool // paths that other parts of a shown file call for
+}
+
+// newDecoder begins with a file of that name.
+func newDecoder(fsys fs.FS, name string) *decoder {
+	return &decoder{fsys: fsys, file: name, keys: newKeyTable(),
+		places: map[string]finding.Place{}, counts: map[string]int{}}
+}
+
+// decode reads the whole tree.
+func (d *decoder) decode(n *node) *Job {
+	root := &part{d: d, n: n, at: n.at}
+	root.audit()
+	j := &Job{File: d.file}
+	j.keys(keys{part: root})
+	return j
+}
+
+// mostAlike is how many findings of one kind are listed: after these, more of
+// them help nobody.
+const mostAlike = 60
+
+func (d *decoder) add(f finding.Finding) {
+	d.counts[f.Code]++
+	if d.counts[f.Code] <= mostAlike {
+		d.list.Append(f)
+	}
+}
+
+// listOmitted says how many findings are not listed.
+func (d *decoder) listOmitted() {
+	var codes []string
+	for code, n := range d.counts {
+		if n > mostAlike {
+			codes = append(codes, code)
+		}
+	}
+	slices.Sort(codes)
+	for _, code := range codes {
+		d.list.Errorf("more-alike", finding.Place{File: d.file}, "mend those listed and read the job again",
+			"%d more findings of the kind %s are not listed", d.counts[code]-mostAlike, code)
+	}
+}
+
+func (d *decoder) errorf(code string, at finding.Place, mend, format string, args ...any) {
+	d.add(finding.New(finding.Error, code, at, mend, format, args...))
+}
+
+func (d *decoder) notef(code string, at finding.Place, mend, format string, args ...any) {
+	d.add(finding.New(finding.Note, code, at, mend, format, args...))
+}
+
+// conflict is an error between two places.
+func (d *decoder) conflict(code string, at, also finding.Place, mend, format string, args ...any) {
+	f := finding.New(finding.Error, code, at, mend, format, args...)
+	if !also.IsZero() && also != at {
+		f.Also = []finding.Place{also}
+	}
+	d.add(f)
+}
+
+// has says that the values of all these paths were read.
+func (d *decoder) has(paths ...string) bool {
+	for _, p := range paths {
+		if _, ok := d.places[p]; !ok {
+			return false
+		}
+	}
+	return true
+}
+
+// surveyPath is where a survey named in a file lies: below the folder of that
+// file. A path from the root is left as it is, to be refused.
+func surveyPath(namedIn, survey string) string {
+	if path.IsAbs(survey) {
+		return survey
+	}
+	return path.Join(path.Dir(namedIn), survey)
+}

@@ -1,0 +1,366 @@
+package job
+
+import (
+	"strings"
+
+	"copingset/layout/length"
+)
+
+// reader is how the single value of a key is read.
+type reader[T any] struct {
+	form    Form
+	code    string // of a value that cannot be read
+	parse   func(string) (T, error)
+	parseIn func(string, length.Length) (T, error) // in a column of that unit
+	choices []string
+	say     func(T) any // what the digest takes, if not the value itself
+}
+
+func (r reader[T]) read(v *node) (T, error) {
+	if v.unit > 0 && r.parseIn != nil {
+		return r.parseIn(v.text, v.unit)
+	}
+	return r.parse(v.text)
+}
+
+func (r reader[T]) said(t T) any {
+	if r.say != nil {
+		return r.say(t)
+	}
+	return t
+}
+
+// value declares a key with a single value.
+func value[T any](k keys, name string, to *T, r reader[T], means, example string) {
+	take(k, k.declare(Key{Path: name, Means: means, Example: example, Form: r.form, Choices: r.choices}), to, r)
+}
+
+// take reads the value of a key that was declared.
+func take[T any](k keys, key Key, to *T, r reader[T]) {
+	v := k.scalar(key)
+	if v == nil {
+		return
+	}
+	t, err := r.read(v)
+	if err != nil {
+		k.unread(key, v, r.code, err)
+		return
+	}
+	*to = t
+	name := key.Name()
+	if r.form != FormFile {
+		k.took(name, v.at, r.said(t))
+	} else {
+		k.d.places[k.full(name)] = v.at
+	}
+	if r.form == FormText {
+		k.d.cutShort(k.called(name), v)
+	}
+}
+
+// values declares a key with a list of values, or one value alone.
+func values[T any](k keys, name string, to *[]T, r reader[T], means, example string) {
+	key := k.declare(Key{Path: name, Means: means, Example: example, Form: r.form, Choices: r.choices, Many: true})
+	items := k.scalars(key)
+	all := make([]T, 0, len(items))
+	for _, v := range items {
+		t, err := r.read(v)
+		if err != nil {
+			k.unread(key, v, r.code, err)
+			continue
+		}
+		if r.form == FormText {
+			k.d.cutShort(k.called(name), v)
+		}
+		all = append(all, t)
+	}
+	if len(items) > 0 && len(all) == len(items) {
+		*to = all
+		tookAll(k.part, name, items[0].at, all, r.said)
+	}
+}
+
+// coded declares a list of cells, each of which may hold several codes. A list
+// of none is one.
+func coded[T any](k keys, name string, to *[]T, r reader[[]T], means, example string) {
+	key := k.declare(Key{Path: name, Means: means, Example: example, Form: r.form, Choices: r.choices, Many: true})
+	v := k.value(key)
+	if v == nil {
+		return
+	}
+	var all []T
+	items := k.scalars(key)
+	for _, v := range items {
+		some, err := r.read(v)
+		if err != nil {
+			k.unread(key, v, r.code, err)
+			return
+		}
+		all = append(all, some...)
+	}
+	if len(items) > 0 || v.kind == listNode && len(v.items) == 0 {
+		*to = all
+		tookAll(k.part, name, v.at, all, func(t T) any { return t })
+	}
+}
+
+// sign is which lengths a key can take.
+type sign int
+
+const (
+	positive sign = iota
+	notNegative
+	anySign
+)
+
+func lengths(want sign) reader[length.Length] {
+	checked := func(s string, l length.Length, err error) (length.Length, error) {
+		if err != nil {
+			return 0, err
+		}
+		return l, signFault(s, l, want)
+	}
+	return reader[length.Length]{
+		form: FormLength, code: "value-length", parse: func(s string) (length.Length, error) {
+			l, err := length.Parse(s)
+			return checked(s, l, err)
+		},
+		parseIn: func(s string, unit length.Length) (length.Length, error) {
+			l, err := length.ParseIn(s, unit)
+			return checked(s, l, err)
+		},
+	}
+}
+
+func signFault(s string, l length.Length, want sign) error {
+	switch {
+	case l < 0 && want != anySign:
+		return wrong("length-sign", "write it without a sign", "%s is negative", show(s))
+	case l == 0 && want == positive:
+		return wrong("length-sign", "write the length as it is", "%s is nothing, and this must have a length", show(s))
+	}
+	return nil
+}
+
+// length declares a length of more than nothing.
+func (k keys) length(name string, to *length.Length, means, example string) {
+	value(k, name, to, lengths(positive), means, example)
+}
+
+// lengthOrZero declares a length that may be nothing.
+func (k keys) lengthOrZero(name string, to *length.Length, means, example string) {
+	value(k, name, to, lengths(notNegative), means, example)
+}
+
+// signedLength declares a length that may lie either way.
+func (k keys) signedLength(name string, to *length.Length, means, example string) {
+	value(k, name, to, lengths(anySign), means, example)
+}
+
+// statedLength declares a length that means nothing in particular if it is left
+// out; nil: not stated.
+func (k keys) statedLength(name string, to **length.Length, want sign, means, example string) {
+	l := new(length.Length)
+	value(k, name, l, lengths(want), means, example)
+	if k.has(name) || k.row && k.given(name) {
+		*to = l
+	}
+}
+
+// lengths declares a list of lengths, each more than nothing.
+func (k keys) lengths(name string, to *[]length.Length, means, example string) {
+	values(k, name, to, lengths(positive), means, example)
+}
+
+// words is a reader of one of the choices.
+func words[T comparable](choices []choice[T]) reader[T] {
+	r := reader[T]{form: FormWord, code: "value-word",
+		parse: func(s string) (T, error) { return pick(s, "value-word", choices) },
+		say: func(t T) any {
+			for _, c := range choices {
+				if c.value == t {
+					return c.word
+				}
+			}
+			return t
+		}}
+	for _, c := range choices {
+		r.choices = append(r.choices, c.word)
+	}
+	return r
+}
+
+// word declares a key that is one of some words.
+func word[T comparable](k keys, name string, to *T, choices []choice[T], means, example string) {
+	value(k, name, to, words(choices), means, example)
+}
+
+// asThey makes the choices of words that stand for themselves.
+func asThey(words ...string) []choice[string] {
+	var out []choice[string]
+	for _, w := range words {
+		out = append(out, choice[string]{w, w})
+	}
+	return out
+}
+
+// yes declares a key that is yes or no.
+func (k keys) yes(name string, to *bool, means, example string) {
+	r := words([]choice[bool]{{"yes", true}, {"no", false}, {"true", true}, {"false", false}})
+	r.form, r.choices = FormYes, []string{"yes", "no"}
+	value(k, name, to, r, means, example)
+}
+
+// mostText is the longest text that a sheet has room for.
+const mostText = 500
+
+// text declares a text. One that must be there must say something.
+func (k keys) text(name string, to *string, means, example string) {
+	k.words(name, FormText, to, means, example)
+}
+
+// file declares the name of a file.
+func (k keys) file(name string, to *string, means, example string) {
+	k.words(name, FormFile, to, means, example)
+}
+
+func (k keys) words(name string, form Form, to *string, means, example string) {
+	mayBeEmpty := k.demand.may && k.demand.when == "" && form == FormText
+	value(k, name, to, reader[string]{form: form, code: "value-text", parse: func(s string) (string, error) {
+		t, err := cleanText(s)
+		if err == nil && t == "" && !mayBeEmpty {
+			err = wrong("value-missing", "", "there is no text")
+		}
+		return t, err
+	}}, means, example)
+}
+
+// texts declares a list of texts.
+func (k keys) texts(name string, to *[]string, means, example string) {
+	values(k, name, to, reader[string]{form: FormText, code: "value-text", parse: cleanText}, means, example)
+}
+
+// cleanText puts a text on one line.
+func cleanText(s string) (string, error) {
+	for _, r := range s {
+		if hidden(r) {
+			return "", wrong("value-text", "write it in plain letters", "a hidden control character (%U) stands in the text", r)
+		}
+	}
+	s = strings.Join(strings.Fields(s), " ")
+	if len([]rune(s)) > mostText {
+		return "", wrong("value-text", "shorten it", "the text is longer than %d letters, and no sheet has room for it", mostText)
+	}
+	return s, nil
+}
+
+// cutShort notes a text that a # has cut off without a word: Bldg #4.
+func (d *decoder) cutShort(called string, v *node) {
+	if cuts(v.after) {
+		d.notef("text-cut", v.at, "if the text goes on, put it in quotes", "%s is read as %s, since ` #` begins a comment", called, show(v.text))
+	}
+}
+
+// cuts tells a text that goes on after a # from a comment, which has a space
+// after the sign and seldom begins with a number.
+func cuts(after string) bool {
+	comment, ok := strings.CutPrefix(strings.TrimLeft(after, " "), "#")
+	if !ok || comment == "" {
+		return false
+	}
+	if comment[0] == ' ' {
+		return strings.HasPrefix(after, " #") && len(comment) > 1 && '0' <= comment[1] && comment[1] <= '9'
+	}
+	return comment[0] != '#'
+}
+
+// withUnit is a reader of a number with its unit, level or side.
+func withUnit[T any](code string, parse func(string) (T, error)) reader[T] {
+	return reader[T]{form: FormMeasure, code: code, parse: parse}
+}
+
+// number is a reader of a number without a unit.
+func number[T any](code string, parse func(string) (T, error)) reader[T] {
+	return reader[T]{form: FormNumber, code: code, parse: parse}
+}
+
+// angle declares an angle in degrees between two limits.
+func (k keys) angle(name string, to *Angle, least, most Angle, means, example string) {
+	value(k, name, to, number("value-angle", func(s string) (Angle, error) {
+		a, err := ParseAngle(s)
+		if err == nil && (a < least || a > most) {
+			err = wrong("angle-range", "check the angle", "%s is not between %s and %s", show(s), FormatAngle(least), FormatAngle(most))
+		}
+		return a, err
+	}), means, example)
+}
+
+// date declares a calendar day.
+func (k keys) date(name string, to *Date, means, example string) {
+	value(k, name, to, reader[Date]{form: FormDate, code: "value-date", parse: ParseDate}, means, example)
+}
+
+// slope declares a rise over a run.
+func (k keys) slope(name string, to *Slope, means, example string) {
+	value(k, name, to, withUnit("value-slope", ParseSlope), means, example)
+}
+
+// temperature declares a temperature with its scale.
+func (k keys) temperature(name string, to *Temperature, means, example string) {
+	value(k, name, to, withUnit("value-temperature", ParseTemperature), means, example)
+}
+
+// density declares a density of metal, in kg/m3.
+func (k keys) density(name string, to *float64, means, example string) {
+	value(k, name, to, withUnit("value-density", parseDensity), means, example)
+}
+
+// weight declares a weight, in grams.
+func (k keys) weight(name string, to *int64, means, example string) {
+	value(k, name, to, withUnit("value-weight", parseMass), means, example)
+}
+
+// force declares a force, in newtons.
+func (k keys) force(name string, to *float64, means, example string) {
+	value(k, name, to, withUnit("value-force", parseForce), means, example)
+}
+
+// pressure declares a design pressure with its level, strength or allowable.
+func (k keys) pressure(name string, to *Pressure, means, example string) {
+	value(k, name, to, withUnit("value-pressure", parseDemand), means, example)
+}
+
+// resistance declares a tested resistance with its level, as-pulled or allowable.
+func (k keys) resistance(name string, to *Pressure, means, example string) {
+	value(k, name, to, withUnit("value-pressure", parseResistance), means, example)
+}
+
+// percent declares a whole percentage.
+func (k keys) percent(name string, to *int, means, example string) {
+	value(k, name, to, withUnit("value-percent", parseWholePercent), means, example)
+}
+
+// minutes declares a time, in thousandths of a minute.
+func (k keys) minutes(name string, to *int64, means, example string) {
+	value(k, name, to, withUnit("value-minutes", parseMinutes), means, example)
+}
+
+// money declares an amount, in thousandths of the job's money.
+func (k keys) money(name string, to *int64, means, example string) {
+	value(k, name, to, number("value-money", parseMoney), means, example)
+}
+
+// neutralAxis declares where the neutral axis of a bend lies, in thicknesses.
+func (k keys) neutralAxis(name string, to *float64, means, example string) {
+	value(k, name, to, number("value-number", parseK), means, example)
+}
+
+// count declares a number of things.
+func (k keys) count(name string, to *int, means, example string) {
+	value(k, name, to, reader[int]{form: FormCount, code: "value-count", parse: parseCount}, means, example)
+}
+
+// factor declares a safety factor.
+func (k keys) factor(name string, to *float64, means, example string) {
+	value(k, name, to, number("value-factor", parseFactor), means, example)
+}
