@@ -35,7 +35,7 @@ crate lists.`,
 		SilenceUsage:  true,
 		SilenceErrors: true,
 	}
-	root.AddCommand(checkCommand(), formCommand(), packetCommand())
+	root.AddCommand(checkCommand(), formCommand(), packetCommand(), schemaCommand())
 	root.SetArgs(args)
 	root.SetIn(stdin)
 	root.SetOut(stdout)

@@ -74,7 +74,9 @@ type Paper struct{ Runs, Lists PaperSize }
 
 // keys of the whole file, in its order. What a key means completes "write ...".
 func (j *Job) keys(k keys) {
-	word(k, "format", new(string), asThey(formatWord), "the form of this file", formatWord)
+	format := words(asThey(formatWord))
+	format.unsaid = true
+	value(k, "format", new(string), format, "the form of this file", formatWord)
 	k.group("job", "who and what the job is", j.Info.keys)
 	word(k, "units", &j.Units, []choice[Units]{{"imperial", Imperial}, {"metric", Metric}},
 		"the units the sheets are lettered in", "imperial")

@@ -81,7 +81,7 @@ func (t keyTable) names(part string) []string {
 
 // says is what a key means, with the words that can stand there.
 func (k Key) says() string {
-	if k.Form == FormWord || k.Form == FormCodes {
+	if (k.Form == FormWord || k.Form == FormCodes) && len(k.Choices) > 1 {
 		return k.Means + ": " + oneOf(k.Choices)
 	}
 	return k.Means

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -34,6 +33,7 @@ type demand struct {
 	when   string // the condition under which it must
 	needed bool   // the condition holds
 	hint   string // what else can be done
+	shown  bool   // an example of the part has it
 }
 
 // may makes the keys that follow in the chain optional.
@@ -57,6 +57,12 @@ func (k keys) elsewhere(when string) keys { return k.when(false, when) }
 // or says what else can be done about a key that is missing.
 func (k keys) or(hint string) keys {
 	k.demand.hint = hint
+	return k
+}
+
+// show has an optional key among the examples, for a part that is none without.
+func (k keys) show() keys {
+	k.demand.shown = true
 	return k
 }
 
@@ -210,7 +216,7 @@ func (k keys) declare(key Key) Key {
 		k.d.listed = append(k.d.listed, key)
 	case k.n == nil || k.given(name):
 	case k.d.mode == showing:
-		if key.Required || k.demand.needed || k.d.asked[key.Path] {
+		if key.Required || k.demand.needed || k.demand.shown || k.d.asked[key.Path] {
 			k.n.fields = append(k.n.fields, field{key: name, value: key.shown()})
 		}
 	case key.Required:
@@ -402,22 +408,15 @@ func (p *part) unread(key Key, v *node, code string, err error) {
 	p.errorf(why.code, v.at, why.mend, "%s: %s", called, why.what)
 }
 
-// took notes a value that was read.
-func (p *part) took(name string, at finding.Place, value any) {
-	path := p.full(name)
+// took notes the place of a value that was read. A row of a survey is known by
+// its own place.
+func (p *part) took(name string, at finding.Place) {
 	if !p.row {
-		p.d.places[path] = at
+		p.d.places[p.full(name)] = at
 	}
-	p.d.said = append(p.d.said, Entry{Path: path, Value: canonical(value)})
 }
 
-// tookAll notes the values of a list.
-func tookAll[T any](p *part, name string, at finding.Place, all []T, say func(T) any) {
-	path := p.full(name)
-	if !p.row {
-		p.d.places[path] = at
-	}
-	for i, t := range all {
-		p.d.said = append(p.d.said, Entry{Path: fmt.Sprintf("%s[%d]", path, i), Value: canonical(say(t))})
-	}
+// say notes what a value says.
+func (p *part) say(name string, value any) {
+	p.d.said = append(p.d.said, Entry{Path: p.full(name), Value: canonical(value)})
 }

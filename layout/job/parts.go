@@ -127,13 +127,13 @@ func sectionKeys(k keys, to *[]Flange, across string) {
 
 func (f *Flange) keys(k keys, across string) {
 	k.text("name", &f.Name, "the name of the face", "base")
-	k.when(!k.given("across"), "the face does not reach across").or("or `across`, if it takes up "+across).
-		length("length", &f.Length, "the outside length of the face", `1 1/4"`)
-	k.may().group("across", "at the one face that takes up "+across+", what the section leaves before and behind it", func(k keys) {
+	k.may().show().group("across", "at the one face that takes up "+across+", what the section leaves before and behind it", func(k keys) {
 		f.Across = true
 		k.lengthOrZero("before", &f.Before, "what lies before the face", `0"`)
 		k.lengthOrZero("behind", &f.Behind, "what lies behind the face", `0"`)
 	})
+	k.when(!k.given("across"), "the face does not reach across").or("or `across`, if it takes up "+across).
+		length("length", &f.Length, "the outside length of the face", `1 1/4"`)
 	if f.Across {
 		k.both("length", "across", "keep one of them", "%s: its length is stated, and it is what takes up %s", k.label, across)
 	}

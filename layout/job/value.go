@@ -1,6 +1,7 @@
 package job
 
 import (
+	"strconv"
 	"strings"
 
 	"copingset/layout/length"
@@ -14,6 +15,7 @@ type reader[T any] struct {
 	parseIn func(string, length.Length) (T, error) // in a column of that unit
 	choices []string
 	say     func(T) any // what the digest takes, if not the value itself
+	unsaid  bool        // tells how or where to read, and is not part of what is said
 }
 
 func (r reader[T]) read(v *node) (T, error) {
@@ -48,10 +50,9 @@ func take[T any](k keys, key Key, to *T, r reader[T]) {
 	}
 	*to = t
 	name := key.Name()
-	if r.form != FormFile {
-		k.took(name, v.at, r.said(t))
-	} else {
-		k.d.places[k.full(name)] = v.at
+	k.took(name, v.at)
+	if !r.unsaid {
+		k.say(name, r.said(t))
 	}
 	if r.form == FormText {
 		k.d.cutShort(k.called(name), v)
@@ -76,7 +77,10 @@ func values[T any](k keys, name string, to *[]T, r reader[T], means, example str
 	}
 	if len(items) > 0 && len(all) == len(items) {
 		*to = all
-		tookAll(k.part, name, items[0].at, all, r.said)
+		k.took(name, items[0].at)
+		for i, t := range all {
+			k.say(name+"["+strconv.Itoa(i)+"]", r.said(t))
+		}
 	}
 }
 
@@ -100,7 +104,10 @@ func coded[T any](k keys, name string, to *[]T, r reader[[]T], means, example st
 	}
 	if len(items) > 0 || v.kind == listNode && len(v.items) == 0 {
 		*to = all
-		tookAll(k.part, name, v.at, all, func(t T) any { return t })
+		k.took(name, v.at)
+		for i, t := range all {
+			k.say(name+"["+strconv.Itoa(i)+"]", t)
+		}
 	}
 }
 
@@ -226,7 +233,7 @@ func (k keys) file(name string, to *string, means, example string) {
 
 func (k keys) words(name string, form Form, to *string, means, example string) {
 	mayBeEmpty := k.demand.may && k.demand.when == "" && form == FormText
-	value(k, name, to, reader[string]{form: form, code: "value-text", parse: func(s string) (string, error) {
+	value(k, name, to, reader[string]{form: form, unsaid: form == FormFile, code: "value-text", parse: func(s string) (string, error) {
 		t, err := cleanText(s)
 		if err == nil && t == "" && !mayBeEmpty {
 			err = wrong("value-missing", "", "there is no text")
