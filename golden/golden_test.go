@@ -23,7 +23,6 @@ import (
 	"copingset/sheets"
 
 	"github.com/google/go-cmp/cmp"
-	"github.com/google/go-cmp/cmp/cmpopts"
 	"github.com/pdfcpu/pdfcpu/pkg/api"
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu"
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
@@ -43,11 +42,29 @@ var update = flag.Bool("update", false, "rewrite the golden files from what is d
 // and of one run's sheet of one case svg/ID.svg and pdf/ID.txt, to read what a
 // back end writes. A missing file and one that nothing makes any more both fail.
 func TestGolden(t *testing.T) {
-	for _, name := range samples(t) {
+	names := samples(t)
+	var seen *changes
+	if *update || *pageDir != "" {
+		var err error
+		if seen, err = begin(names); err != nil {
+			t.Fatal(err)
+		}
+		t.Cleanup(func() {
+			path, err := seen.write(*pageDir)
+			if err != nil {
+				t.Fatal(err)
+			}
+			t.Logf("what changed, in words and pictures: %s", path)
+		})
+	}
+	for _, name := range names {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			c := drawn(t, name)
 			compare(t, name, c.files)
+			if seen != nil {
+				seen.add(name, c.files)
+			}
 			properties(t, c)
 		})
 	}
@@ -240,8 +257,12 @@ func compare(t *testing.T, name string, files map[string][]byte) {
 		}
 		return
 	}
-	for _, n := range differences(os.DirFS(name), files) {
+	seen := differences(os.DirFS(name), files)
+	for _, n := range seen {
 		t.Error(n)
+	}
+	if len(seen) > 0 && *pageDir == "" {
+		t.Log("go test ./golden -v -run TestGolden -page FOLDER shows it in pictures")
 	}
 }
 
@@ -254,7 +275,8 @@ func differences(golden fs.FS, files map[string][]byte) []string {
 		case err != nil:
 			out = append(out, n+": no golden file; run with -update, look at the sheet, commit it")
 		case !bytes.Equal(want, files[n]):
-			out = append(out, n+": differs (-golden +now):\n"+shortDiff(string(want), string(files[n])))
+			said := few(describe(n, want, files[n]), 12)
+			out = append(out, n+": differs\n\t"+strings.Join(said, "\n\t")+"\n(-golden +now) "+shortDiff(string(want), string(files[n])))
 		}
 	}
 	_ = fs.WalkDir(golden, ".", func(path string, d fs.DirEntry, err error) error {
@@ -268,7 +290,7 @@ func differences(golden fs.FS, files map[string][]byte) []string {
 	return out
 }
 
-func sorted(files map[string][]byte) []string {
+func sorted[V any](files map[string]V) []string {
 	var names []string
 	for n := range files {
 		names = append(names, n)
@@ -308,7 +330,7 @@ func properties(t *testing.T, c *sample) {
 			t.Errorf("sheet %s: %v", p.ID, f)
 		}
 		dump := p.Scene.Dump()
-		if back, err := drawing.Read(dump); err != nil || !cmp.Equal(back, p.Scene, cmpopts.EquateEmpty()) {
+		if back, err := drawing.Read(dump); err != nil || back.Dump() != dump {
 			t.Errorf("sheet %s: its text read back is another scene (error %v)", p.ID, err)
 		}
 		if dump != again[i].Scene.Dump() {
