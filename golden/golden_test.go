@@ -2,6 +2,7 @@ package golden
 
 import (
 	"bytes"
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"flag"
@@ -22,7 +23,6 @@ import (
 	"copingset/layout/job"
 	"copingset/sheets"
 
-	"github.com/google/go-cmp/cmp"
 	"github.com/pdfcpu/pdfcpu/pkg/api"
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu"
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
@@ -43,10 +43,11 @@ var update = flag.Bool("update", false, "rewrite the golden files from what is d
 // back end writes. A missing file and one that nothing makes any more both fail.
 func TestGolden(t *testing.T) {
 	names := samples(t)
+	left := leftOver(t, names)
 	var seen *changes
 	if *update || *pageDir != "" {
 		var err error
-		if seen, err = begin(names); err != nil {
+		if seen, err = begin(append(left, names...)); err != nil {
 			t.Fatal(err)
 		}
 		t.Cleanup(func() {
@@ -56,6 +57,16 @@ func TestGolden(t *testing.T) {
 			}
 			t.Logf("what changed, in words and pictures: %s", path)
 		})
+	}
+	for _, name := range left {
+		if seen != nil {
+			seen.add(name, nil)
+		}
+		if !*update {
+			t.Errorf("%s: no sample of this name any more; run with -update", name)
+		} else if err := os.RemoveAll(name); err != nil {
+			t.Fatal(err)
+		}
 	}
 	for _, name := range names {
 		t.Run(name, func(t *testing.T) {
@@ -85,6 +96,22 @@ func samples(t *testing.T) []string {
 	}
 	if !slices.Contains(out, specimenOf) {
 		t.Fatalf("no sample %s, of which a sheet is pinned whole", specimenOf)
+	}
+	return out
+}
+
+// leftOver lists the folders of goldens without a sample.
+func leftOver(t *testing.T, names []string) []string {
+	t.Helper()
+	dirs, err := filepath.Glob("*/svg.sum")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out []string
+	for _, d := range dirs {
+		if n := filepath.Dir(d); !slices.Contains(names, n) {
+			out = append(out, n)
+		}
 	}
 	return out
 }
@@ -257,12 +284,24 @@ func compare(t *testing.T, name string, files map[string][]byte) {
 		}
 		return
 	}
+	const most = 25 // what differs in the frame alone comes last
 	seen := differences(os.DirFS(name), files)
-	for _, n := range seen {
+	slices.SortStableFunc(seen, func(a, b string) int {
+		return cmp.Compare(strings.Count(a, frameAlone), strings.Count(b, frameAlone))
+	})
+	for _, n := range seen[:min(most, len(seen))] {
 		t.Error(n)
 	}
+	if len(seen) > most {
+		var rest []string
+		for _, n := range seen[most:] {
+			n, _, _ = strings.Cut(n, ": ")
+			rest = append(rest, n)
+		}
+		t.Errorf("and %d more files: %s", len(rest), strings.Join(rest, " "))
+	}
 	if len(seen) > 0 && *pageDir == "" {
-		t.Log("go test ./golden -v -run TestGolden -page FOLDER shows it in pictures")
+		t.Log("in pictures: go test ./golden -run 'TestGolden$' -page FOLDER")
 	}
 }
 
@@ -275,8 +314,11 @@ func differences(golden fs.FS, files map[string][]byte) []string {
 		case err != nil:
 			out = append(out, n+": no golden file; run with -update, look at the sheet, commit it")
 		case !bytes.Equal(want, files[n]):
-			said := few(describe(n, want, files[n]), 12)
-			out = append(out, n+": differs\n\t"+strings.Join(said, "\n\t")+"\n(-golden +now) "+shortDiff(string(want), string(files[n])))
+			said := n + ": differs\n\t" + strings.Join(few(describe(n, want, files[n]), 10), "\n\t")
+			if !strings.HasSuffix(n, ".sum") { // digests say no more than their names
+				said += "\n" + shortDiff(string(want), string(files[n]))
+			}
+			out = append(out, said)
 		}
 	}
 	_ = fs.WalkDir(golden, ".", func(path string, d fs.DirEntry, err error) error {
@@ -299,23 +341,27 @@ func sorted[V any](files map[string]V) []string {
 	return names
 }
 
-// shortDiff compares the first lines that differ.
+// shortDiff shows the first lines that differ, as they were and as they are.
 func shortDiff(want, got string) string {
-	a, b := strings.Split(want, "\n"), strings.Split(got, "\n")
+	plain := func(s string) []string { return strings.Split(strings.ReplaceAll(s, "\x00", ""), "\n") } // PDF letters in two bytes
+	a, b := plain(want), plain(got)
 	i := 0
 	for i < len(a) && i < len(b) && a[i] == b[i] {
 		i++
 	}
-	cut := func(l []string) []string {
-		l = l[min(i, len(l)):min(i+8, len(l))]
-		for k, s := range l {
-			if len(s) > 200 {
-				l[k] = s[:200] + "..."
+	out := fmt.Sprintf("from line %d:", i+1)
+	for _, side := range []struct {
+		sign  string
+		lines []string
+	}{{"golden", a}, {"now   ", b}} {
+		for _, l := range side.lines[min(i, len(side.lines)):min(i+3, len(side.lines))] {
+			if len(l) > 160 {
+				l = l[:160] + "..."
 			}
+			out += "\n\t" + side.sign + " " + l
 		}
-		return l
 	}
-	return fmt.Sprintf("from line %d:\n%s", i+1, cmp.Diff(cut(slices.Clone(a)), cut(slices.Clone(b))))
+	return out
 }
 
 // properties are true of every case, whatever is pinned.

@@ -285,24 +285,25 @@ func sheetOf(id string, was, is []byte, had, has bool) (s pageSheet, frame bool,
 	return s, false, err
 }
 
-// picture draws a scene with a mark around what differs.
+// picture draws a scene, what differs marked as with a felt pen.
 func picture(s drawing.Scene, differ []leaf, class string) (template.HTML, error) {
 	head, inner, err := inline(s)
 	if err != nil {
 		return "", err
 	}
-	var b strings.Builder
-	b.WriteString(head + inner)
+	var felt strings.Builder
 	for _, l := range differ {
 		r := drawing.BoundsOf([]drawing.Mark{l.mark})
 		if link, ok := l.mark.(drawing.Link); ok {
 			r = link.Box
 		}
 		r = r.Inset(-80)
-		fmt.Fprintf(&b, `<rect class="ring %s" x="%d" y="%d" width="%d" height="%d"/>`, class, r.Min.X, r.Min.Y, r.Width(), r.Height())
+		fmt.Fprintf(&felt, "M%d %dH%dV%dH%dZ", r.Min.X, r.Min.Y, r.Max.X, r.Max.Y, r.Min.X)
 	}
-	b.WriteString("</svg>")
-	return template.HTML(b.String()), nil
+	if felt.Len() > 0 { // one path, so that marks over each other do not grow dark
+		inner += fmt.Sprintf(`<path class="felt %s" d="%s"/>`, class, &felt)
+	}
+	return template.HTML(head + inner + "</svg>"), nil
 }
 
 // difference draws what stays in grey, what went and what came in their colours.
@@ -344,7 +345,7 @@ func inline(s drawing.Scene) (head, inner string, err error) {
 }
 
 // pageStyle brings the lettering along and colours what went and what came:
-// red in a full line and blue in a dashed one, which keep apart in grey too.
+// red and blue, which eyes that take colours otherwise keep apart.
 func pageStyle() string {
 	var b strings.Builder
 	for f, weight := range map[drawing.Face]int{drawing.Regular: 400, drawing.Bold: 700} {
@@ -358,9 +359,9 @@ func pageStyle() string {
 		for t := drawing.White; t <= drawing.Black; t++ {
 			fmt.Fprintf(&b, ".%s .cs-fill-%v{fill:%s;fill-opacity:%s}", c.class, t, c.colour, map[bool]string{true: "0", false: ".3"}[t == drawing.White])
 		}
-		fmt.Fprintf(&b, ".%[1]s .cs-t,.%[1]s .cs-rt{fill:%[2]s}.ring.%[1]s{stroke:%[2]s;fill:%[2]s}\n", c.class, c.colour)
+		fmt.Fprintf(&b, ".%[1]s .cs-t,.%[1]s .cs-rt{fill:%[2]s}.felt.%[1]s{fill:%[2]s}\n", c.class, c.colour)
 	}
-	b.WriteString(`.stays{opacity:.3}.ring{fill-opacity:.1;stroke-width:40}.ring.come{stroke-dasharray:200,100}
+	b.WriteString(`.stays{opacity:.3}.felt{fill-opacity:.2}
 body{font:15px/1.4 sans-serif;margin:1.5em;color:#111;background:#f4f4f4}
 .row{display:grid;grid-template-columns:repeat(3,1fr);gap:8px;content-visibility:auto;contain-intrinsic-size:auto 24em}
 figure{margin:0}figure svg{width:100%;height:auto;border:1px solid #888;background:#fff}
@@ -372,7 +373,7 @@ summary{font-weight:bold;cursor:pointer}li{overflow-wrap:anywhere}
 var pageTemplate = template.Must(template.New("page").Parse(`<!DOCTYPE html>
 <html lang="en"><head><meta charset="utf-8"/><title>Golden sheets: what changed</title><style>{{.Style}}</style></head><body>
 <h1>Golden sheets: what changed</h1>
-<p>{{.Note}} Red, full line: was there and is gone. Blue, broken line: is new. What moved or reads otherwise shows as both.</p>
+<p>{{.Note}} Red was there and is gone, blue is new. What moved or reads otherwise shows as both.</p>
 <ul>{{range .Cases}}<li><a href="#case-{{.Name}}">{{.Name}}</a>: {{template "tally" .}}</li>{{end}}</ul>
 {{range .Cases}}<h2 id="case-{{.Name}}">{{.Name}}</h2><p>{{template "tally" .}}</p>
 {{range .Sheets}}{{template "sheet" .}}{{end}}
@@ -420,8 +421,8 @@ func TestPage(t *testing.T) {
 	for _, want := range []string{
 		"4 sheets changed (1 of them new, 1 removed), 1 in the frame alone, 1 as before, 1 other files changed",
 		"changed: changed", "gone: removed", "new: new", "frame: changed", "older: changed", "no picture of before: line 1",
-		"&#34;10 &amp; 12&#34; is now &#34;10 &lt; 13&#34;", "1 lines removed, 1 added", "E-01,11", "Frame and title block alone",
-		`<rect class="ring gone"`, `<rect class="ring come"`, `<g class="stays">`,
+		"“10 &amp; 12” is now “10 &lt; 13”", "1 lines removed, 1 added", "E-01,11", "Frame and title block alone",
+		`<path class="felt gone"`, `<path class="felt come"`, `<g class="stays">`,
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page does not say %q", want)

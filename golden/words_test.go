@@ -143,9 +143,15 @@ func (d sceneDiff) frameOnly() bool {
 		d.old.W == d.new.W && d.old.H == d.new.H
 }
 
+// frameAlone heads the words on a sheet that is as it was but for its frame.
+const frameAlone = "in the frame and title block alone:"
+
 // words says what differs, a line for each thing.
 func (d sceneDiff) words() []string {
 	var out []string
+	if d.frameOnly() {
+		out = append(out, frameAlone)
+	}
 	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
 	if d.old.W != d.new.W || d.old.H != d.new.H {
 		say("the sheet was %v x %v mm and is %v x %v mm", d.old.W, d.old.H, d.new.W, d.new.H)
@@ -159,20 +165,22 @@ func (d sceneDiff) words() []string {
 	for _, p := range d.reworded {
 		was, is := p.old.mark.(drawing.Text), p.new.mark.(drawing.Text)
 		switch {
-		case was.Words != is.Words:
+		case was.Words == is.Words:
+			say("%s is lettered or layered otherwise (at %v)", quote(is.Words), is.At)
+		case quote(was.Words) == quote(is.Words):
 			say("%q is now %q (at %v)", was.Words, is.Words, is.At)
 		default:
-			say("%q is lettered or layered otherwise (at %v)", is.Words, is.At)
+			say("%s is now %s (at %v)", quote(was.Words), quote(is.Words), is.At)
 		}
 	}
 	for _, l := range d.removed {
 		if t, ok := l.mark.(drawing.Text); ok {
-			say("text removed: %q (at %v)", t.Words, t.At)
+			say("text removed: %s (at %v)", quote(t.Words), t.At)
 		}
 	}
 	for _, l := range d.added {
 		if t, ok := l.mark.(drawing.Text); ok {
-			say("text added: %q (at %v)", t.Words, t.At)
+			say("text added: %s (at %v)", quote(t.Words), t.At)
 		}
 	}
 	out = append(out, d.moves()...)
@@ -187,6 +195,9 @@ func (d sceneDiff) words() []string {
 	}
 	return out
 }
+
+// quote quotes words as a reader takes them in, each blank alike.
+func quote(words string) string { return "“" + strings.Join(strings.Fields(words), " ") + "”" }
 
 // moves says how far marks moved, those of one way together.
 func (d sceneDiff) moves() []string {
@@ -204,7 +215,7 @@ func (d sceneDiff) moves() []string {
 		var texts []string
 		for _, l := range byWay[w] {
 			if t, ok := l.mark.(drawing.Text); ok {
-				texts = append(texts, fmt.Sprintf("%q", t.Words))
+				texts = append(texts, quote(t.Words))
 			}
 		}
 		parts := []string{}
@@ -371,18 +382,21 @@ func TestWordsSayWhatChanged(t *testing.T) {
 		{"nothing", func(*drawing.Scene) {}, nil},
 		{"a text reads otherwise", func(s *drawing.Scene) {
 			s.Marks[0] = drawing.NewText(drawing.Pt(100, 200), "12'-1\"", drawing.Style{})
-		}, []string{`"12'-0\"" is now "12'-1\"" (at 1.00,2.00)`}},
+		}, []string{`“12'-0"” is now “12'-1"” (at 1.00,2.00)`}},
+		{"another blank", func(s *drawing.Scene) {
+			s.Marks[1] = drawing.NewText(drawing.Pt(100, 900), "MARK\u2009", drawing.Style{})
+		}, []string{`"MARK" is now "MARK\u2009" (at 1.00,9.00)`}},
 		{"a text in bold", func(s *drawing.Scene) {
 			s.Marks[1] = drawing.NewText(drawing.Pt(100, 900), "MARK", drawing.Style{Face: drawing.Bold})
-		}, []string{`"MARK" is lettered or layered otherwise (at 1.00,9.00)`}},
+		}, []string{`“MARK” is lettered or layered otherwise (at 1.00,9.00)`}},
 		{"all moves", func(s *drawing.Scene) { s.Marks = drawing.Translate(s.Marks[:3], drawing.Pt(-100, 250)) },
-			[]string{`text removed: "2 of 69" (at 90.00,90.00)`,
-				`moved 1.00 mm left and 2.50 mm down: "12'-0\"", "MARK"; 1 × thin line`}},
+			[]string{`text removed: “2 of 69” (at 90.00,90.00)`,
+				`moved 1.00 mm left and 2.50 mm down: “12'-0"”, “MARK”; 1 × thin line`}},
 		{"marks come", func(s *drawing.Scene) {
 			s.Hatch(drawing.Metal, drawing.Thin, drawing.Pt(0, 0), drawing.Pt(1, 0), drawing.Pt(0, 1))
 			s.Line(drawing.Thin, drawing.Pt(0, 0), drawing.Pt(500, 0))
 			s.Text(drawing.Pt(1, 1), "new", drawing.Style{})
-		}, []string{`text added: "new" (at 0.01,0.01)`, "added: 1 × area hatched metal, 1 × thin line"}},
+		}, []string{`text added: “new” (at 0.01,0.01)`, "added: 1 × area hatched metal, 1 × thin line"}},
 		{"a line becomes longer", func(s *drawing.Scene) {
 			s.Marks[2] = drawing.Line{Pen: drawing.Thin, Pts: []drawing.Point{{}, {X: 600}}}
 		}, []string{"removed: 1 × thin line", "added: 1 × thin line"}},
@@ -426,8 +440,12 @@ func TestFrameOnly(t *testing.T) {
 		now  drawing.Scene
 		want bool
 	}{{sheet("a", "2 of 3"), false}, {sheet("a", "2 of 4"), true}, {sheet("b", "2 of 4"), false}} {
-		if got := diffScenes(sheet("a", "2 of 3"), tt.now).frameOnly(); got != tt.want {
+		d := diffScenes(sheet("a", "2 of 3"), tt.now)
+		if got := d.frameOnly(); got != tt.want {
 			t.Errorf("frame only: %v, want %v", got, tt.want)
+		}
+		if got := slices.Contains(d.words(), frameAlone); got != tt.want {
+			t.Errorf("the words say frame alone: %v, want %v", got, tt.want)
 		}
 	}
 }
