@@ -2,6 +2,9 @@ package main
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -16,14 +19,16 @@ func TestMain(m *testing.M) {
 }
 
 // The scripts in testdata/script are transcripts of the command line; samples
-// are at $SAMPLES.
+// are at $SAMPLES. `replace FILE OLD NEW` changes words in a file, each of which
+// has to be there; `digests LIST` checks a manifest against the files it names.
 func TestScripts(t *testing.T) {
 	samples, err := filepath.Abs("../../samples")
 	if err != nil {
 		t.Fatal(err)
 	}
 	testscript.Run(t, testscript.Params{
-		Dir: "testdata/script",
+		Dir:  "testdata/script",
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){"replace": replace, "digests": digests},
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("SAMPLES", samples)
 			return nil
@@ -37,5 +42,34 @@ func TestRunNeverPanicsOnOddArguments(t *testing.T) {
 		if code := Run(args, strings.NewReader(""), &out, &errs); len(args) > 0 && code == exitDone {
 			t.Errorf("%q: exit 0", args)
 		}
+	}
+}
+
+func replace(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 3 {
+		ts.Fatalf("usage: replace file old new")
+	}
+	text := ts.ReadFile(args[0])
+	if !strings.Contains(text, args[1]) {
+		ts.Fatalf("%s has no %q", args[0], args[1])
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(strings.ReplaceAll(text, args[1], args[2])), 0o666))
+}
+
+func digests(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 1 {
+		ts.Fatalf("usage: digests list")
+	}
+	n := 0
+	for line := range strings.Lines(ts.ReadFile(args[0])) {
+		want, name, _ := strings.Cut(strings.TrimSuffix(line, "\n"), "  ")
+		file := filepath.Join(filepath.Dir(args[0]), name)
+		if got := fmt.Sprintf("%x", sha256.Sum256([]byte(ts.ReadFile(file)))); got != want {
+			ts.Fatalf("%s: %s, listed as %s", file, got, want)
+		}
+		n++
+	}
+	if n == 0 {
+		ts.Fatalf("%s lists no file", args[0])
 	}
 }

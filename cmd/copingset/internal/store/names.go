@@ -18,7 +18,11 @@ func portable(s Set) error {
 			return refuse("%q cannot be the name of a file; nothing was written", n)
 		}
 		fold := strings.ToLower(n)
-		if other, twice := seen[fold]; twice {
+		other, twice := seen[fold]
+		if twice && other == n {
+			return refuse("two files would have the name %s; nothing was written", n)
+		}
+		if twice {
 			return refuse("%s and %s are one file on some disks; nothing was written", other, n)
 		}
 		seen[fold] = n

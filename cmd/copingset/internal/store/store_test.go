@@ -415,8 +415,8 @@ func TestPortableNames(t *testing.T) {
 	if err := portable(packet("A.svg", "x", "a.svg", "x")); err == nil || !strings.Contains(err.Error(), "one file on some disks") {
 		t.Errorf("%v", err)
 	}
-	if err := portable(Set{List: "a.txt", Files: []File{{Name: "a.txt"}}}); err == nil {
-		t.Error("a file has the manifest's name")
+	if err := portable(Set{List: "a.txt", Files: []File{{Name: "a.txt"}}}); err == nil || !strings.Contains(err.Error(), "two files would have the name a.txt") {
+		t.Errorf("a file has the manifest's name: %v", err)
 	}
 }
 
