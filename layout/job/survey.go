@@ -53,6 +53,7 @@ type surveyed struct {
 	mine      bool // its perimeter names this survey
 	rows      []Reading
 	told      bool // that the rows do not belong here
+	jumped    bool // that two neighbouring tops lie too far apart
 }
 
 // column is a column of a survey.
@@ -287,7 +288,7 @@ func (s *survey) reading(w row) {
 	r.WidthLow = s.cell(w, "width_low", false, &complete)
 	r.OffsetLow = s.cell(w, "offset_low", false, &complete)
 	s.remarks(w, &r)
-	if complete {
+	if complete && s.ranges(w, target, &r) {
 		target.rows = append(target.rows, r)
 	}
 }
