@@ -127,23 +127,23 @@ func TestDump(t *testing.T) {
 	s.Place(Scene{Title: "Corner", Desc: "A corner."}, Pt(0, 0))
 	s.Place(Scene{Title: "Corner"}, Pt(0, 0))
 	s.Add(Group{Cells: []Unit{100, 250}, Head: true})
-	want := `scene try 100.00x50.00
+	want := `scene try 10000x5000
 title "A \"try\""
-group "Wall" "w"
-  line thick 0.00,0.00 1.50,-0.05
-  line thin 0.00,0.00 0.10,0.00 0.10,0.20 0.00,0.20 closed
-end
-arc medium 0.01,0.02 r 3.00 from -1.5 to 90
-arc none 0.01,0.02 r 0.50 fill black
-region none hatch metal 0.00,0.00 1.00,0.00 0.00,1.00
-text 1.00,2.00 3.00 Regular left turn 90 halo width 4.62 "12′"
-link 0.00,0.00 to 1.00,1.00 "R-2"
-group "" "" view "A corner."
-end
-group "" "" view "Corner"
-end
-group "" "" head cells 1.00 2.50
-end
+{ Wall "w"
+l thick 0,0 150,-5
+l thin 0,0 10,0 0,20 -10,0 z
+}
+a medium 1,2 300 -15 900
+a none 1,2 50 fill black
+r none hatch metal | 0,0 100,0 -100,100
+t 100,200 300 turn 900 halo "12′"
+k 0,0 to 100,100 "R-2"
+{ - view "A corner."
+}
+{ - view "Corner"
+}
+{ - head cells 100 250
+}
 `
 	if got := s.Dump(); got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)

@@ -90,6 +90,22 @@ func TestPitchMiters(t *testing.T) {
 	}
 }
 
+// A run between two breaks is the same wall whichever face it is measured on.
+func TestPitchMeasuredBehind(t *testing.T) {
+	a, j := build(t, ridge(160*in, 300*in)), ridge(160*in, 300*in)
+	r := &j.Perimeters[0].Runs[2]
+	r.Face, r.StationFace = job.Rear, job.Rear
+	b := build(t, j)
+	if len(b.Findings) != len(a.Findings) {
+		t.Fatal(b.Findings)
+	}
+	for i, p := range a.Perimeters[0].Pieces {
+		if q := b.Perimeters[0].Pieces[i]; p.Mark != q.Mark || p.Parts[0].From != q.Parts[0].From || p.Parts[0].To != q.Parts[0].To {
+			t.Errorf("%s from %v to %v, measured behind %s from %v to %v", p.Mark, p.Parts[0].From, p.Parts[0].To, q.Mark, q.Parts[0].From, q.Parts[0].To)
+		}
+	}
+}
+
 // nearest is how far the nearest chair of a run stands from a station.
 func nearest(l *layout.Layout, r *cap.Run, at length.Length) length.Length {
 	best := r.Cap

@@ -149,6 +149,10 @@ func TestTeeFindings(t *testing.T) {
 		}, []string{"A"}},
 		{"a corner leg has no room", "no-fit", func(j *job.Job) { j.Perimeters[0].Starts.Tee.At = 40 * in }, []string{"A"}},
 		{"it reaches past the corner", "tee-place", func(j *job.Job) { j.Perimeters[0].Starts.Tee.At = 20 * in }, nil},
+		{"the branch lies along its main", "tee-along", func(j *job.Job) { j.Perimeters[0].Bearing = 90 * job.Degree }, nil},
+		{"it comes back along its main", "tee-along", func(j *job.Job) { j.Perimeters[0].Bearing = 270 * job.Degree }, nil},
+		{"it lies nearly along its main", "tee-along", func(j *job.Job) { j.Perimeters[0].Bearing = (180 - 61) * job.Degree }, nil},
+		{"it goes off at a slant", "tee-not-square", func(j *job.Job) { j.Perimeters[0].Bearing = (180 - 59) * job.Degree }, []string{"A", "X"}},
 		{"a building joint is in it", "tee-place", func(j *job.Job) {
 			m := in / 8
 			j.Perimeters[1].Runs[0].Expansion = []job.ExpansionJoint{{Station: 250 * in, Gap: in, Movement: &m}}

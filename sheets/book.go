@@ -56,12 +56,20 @@ type page struct {
 	draw      func(s *drawing.Scene, refer func(id string) string)
 }
 
-// id makes a file-safe id that no other sheet has.
+// longestID is how long an id may grow out of names: as a file it has a suffix
+// and an extension yet, and 255 bytes are what the usual disks take.
+const longestID = 120
+
+// id makes a file-safe id that no other sheet has, in small letters, so that no
+// two are one file where capitals do not count.
 func (b *book) id(words ...string) string {
 	for i := range words {
 		words[i] = slug(words[i])
 	}
 	base := strings.Join(words, "-")
+	if len(base) > longestID {
+		base = strings.TrimRight(base[:longestID], "-")
+	}
 	id := base
 	for n := 2; b.ids[id]; n++ {
 		id = fmt.Sprintf("%s-%d", base, n)

@@ -18,6 +18,7 @@ import (
 // whoever computes with them.
 type Schedule struct {
 	Name   string // file name, as pieces.csv
+	Of     string // the perimeter it is of; empty: the whole job
 	Header []string
 	Rows   [][]string
 }

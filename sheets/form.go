@@ -51,13 +51,14 @@ func Forms(j *job.Job, o FormOptions) []Sheet {
 }
 
 // FormCSV are empty surveys with the columns and the stations of the forms, one
-// file for each perimeter: what was written on the forms is typed into them.
+// file for each perimeter: what was written on the forms is typed into them. A
+// perimeter's file has the same name whichever runs are asked for.
 func FormCSV(j *job.Job, o FormOptions) []Schedule {
 	f := newForms(j, o)
 	var out []Schedule
 	for i := range j.Perimeters {
 		p := &j.Perimeters[i]
-		s := Schedule{Name: slug(p.Name) + "-survey.csv"}
+		s := Schedule{Name: f.b.id(p.Name, "survey") + ".csv", Of: p.Name}
 		low := slices.ContainsFunc(p.Runs, func(r job.Run) bool { return o.wants(r.Name) && f.low(p, &r) })
 		cols := f.columns(low)
 		s.Header = []string{"run"}

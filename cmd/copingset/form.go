@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"copingset/cmd/copingset/internal/store"
 	"copingset/drawing/svg"
 	"copingset/layout/finding"
 	"copingset/layout/job"
@@ -21,7 +22,7 @@ import (
 type formFlags struct {
 	out, every, paper, units string
 	runs                     []string
-	csv                      bool
+	csv, force               bool
 }
 
 func formCommand() *cobra.Command {
@@ -38,7 +39,12 @@ survey named in the job file is not read.
 It writes survey-form.pdf and one SVG for each page (forms/) into DIR. With --csv
 it also writes an empty survey for each perimeter, its stations filled in, into
 which the readings are typed; the names of its columns are printed on the form.
-The row of a station that was not measured is taken out.`,
+The row of a station that was not measured is taken out.
+
+A survey in DIR that is no longer as it was written has readings in it: it is
+kept, with or without --force. Any other file that this command did not write, or
+that was changed since, stops it before anything is written; --force writes over
+it.`,
 		Example: `  copingset form samples/rectangle/job.yaml
   copingset form samples/rectangle/job.yaml -o form --every "1'-6\"" --run N --run E
   copingset form samples/metric/job.yaml -o form --every "500 mm" --csv`,
@@ -49,6 +55,7 @@ The row of a station that was not measured is taken out.`,
 	c.Flags().StringVar(&f.every, "every", "", `distance between stations, with its unit (usually 2'-0" or 600 mm)`)
 	c.Flags().StringSliceVar(&f.runs, "run", nil, "name of a run, again for each more; all if none is named")
 	c.Flags().BoolVar(&f.csv, "csv", false, "write an empty survey CSV with the same stations too")
+	c.Flags().BoolVar(&f.force, "force", false, "write over files that were changed or that are not of this program; never over a survey")
 	c.Flags().StringVar(&f.paper, "paper", "", "paper of the forms: A, B, C, D, A4, A3, A2 (the job's paper for lists)")
 	c.Flags().StringVar(&f.units, "units", "", "imperial or metric, instead of the job's")
 	_ = c.RegisterFlagCompletionFunc("units", cobra.FixedCompletions([]string{"imperial", "metric"}, cobra.ShellCompDirectiveNoFileComp))
@@ -79,6 +86,9 @@ func form(cmd *cobra.Command, path string, f formFlags) error {
 		}
 		o.Paper = &p
 	}
+	if err := ready(cmd, f.out); err != nil {
+		return err
+	}
 	dir, name := filepath.Split(path)
 	if dir == "" {
 		dir = "."
@@ -97,14 +107,24 @@ func form(cmd *cobra.Command, path string, f formFlags) error {
 		return err
 	}
 	pages := sheets.Forms(j, o)
-	files, err := formFiles(j, o, pages, f.csv)
+	var surveys []sheets.Schedule
+	if f.csv {
+		surveys = sheets.FormCSV(j, o)
+	}
+	files, err := formFiles(j, pages, surveys)
 	if err != nil {
 		return err
 	}
-	if err := writeListed(f.out, formList, files); err != nil {
+	kept, err := write(cmd, f.out, store.Set{List: formList, Files: files, Force: f.force, Inputs: []string{path}})
+	if err != nil {
 		return err
 	}
-	fmt.Fprintf(cmd.OutOrStdout(), "%s: %s, %s\n", f.out, counted(len(pages), "form"), counted(len(files), "file"))
+	fmt.Fprintf(cmd.OutOrStdout(), "%s: %s, %s\n", f.out, counted(len(pages), "form"), counted(len(files)-kept, "file"))
+	if len(surveys) > 1 {
+		for _, s := range surveys {
+			fmt.Fprintf(cmd.OutOrStdout(), "perimeter %s: %s\n", s.Of, filepath.Join(f.out, s.Name))
+		}
+	}
 	return nil
 }
 
@@ -129,28 +149,25 @@ func known(j *job.Job, runs []string) error {
 }
 
 // formFiles makes every file in memory.
-func formFiles(j *job.Job, o sheets.FormOptions, pages []sheets.Sheet, withCSV bool) ([]file, error) {
+func formFiles(j *job.Job, pages []sheets.Sheet, surveys []sheets.Schedule) ([]store.File, error) {
 	var pdf bytes.Buffer
 	if err := sheets.FormPDF(&pdf, j, pages); err != nil {
 		return nil, fmt.Errorf("survey-form.pdf: %w", err)
 	}
-	out := []file{{"survey-form.pdf", pdf.Bytes()}}
+	out := []store.File{{Name: "survey-form.pdf", Data: pdf.Bytes()}}
 	for _, p := range pages {
 		var b bytes.Buffer
 		if err := svg.Write(&b, p.Scene, svg.Options{}); err != nil {
 			return nil, fmt.Errorf("%s: %w", p.ID, err)
 		}
-		out = append(out, file{"forms/" + p.ID + ".svg", b.Bytes()})
+		out = append(out, store.File{Name: "forms/" + p.ID + ".svg", Data: b.Bytes()})
 	}
-	if !withCSV {
-		return out, nil
-	}
-	for _, s := range sheets.FormCSV(j, o) {
+	for _, s := range surveys {
 		var b bytes.Buffer
 		if err := sheets.WriteCSV(&b, s); err != nil {
 			return nil, fmt.Errorf("%s: %w", s.Name, err)
 		}
-		out = append(out, file{s.Name, b.Bytes()})
+		out = append(out, store.File{Name: s.Name, Data: b.Bytes(), Typed: true})
 	}
 	return out, nil
 }

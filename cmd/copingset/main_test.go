@@ -2,7 +2,8 @@ package main
 
 import (
 	"bytes"
-	"io/fs"
+	"crypto/sha256"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -18,83 +19,21 @@ func TestMain(m *testing.M) {
 }
 
 // The scripts in testdata/script are transcripts of the command line; samples
-// are at $SAMPLES.
+// are at $SAMPLES. `replace FILE OLD NEW` changes words in a file, each of which
+// has to be there; `digests LIST` checks a manifest against the files it names.
 func TestScripts(t *testing.T) {
 	samples, err := filepath.Abs("../../samples")
 	if err != nil {
 		t.Fatal(err)
 	}
 	testscript.Run(t, testscript.Params{
-		Dir: "testdata/script",
+		Dir:  "testdata/script",
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){"replace": replace, "digests": digests},
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("SAMPLES", samples)
 			return nil
 		},
 	})
-}
-
-// Nothing of a packet is left half written when one of its files cannot be.
-func TestWriteAllOrNothing(t *testing.T) {
-	dir := t.TempDir()
-	// A folder stands where a file has to go: the rename of it fails.
-	if err := os.MkdirAll(filepath.Join(dir, "sheets", "b.svg", "x"), 0o777); err != nil {
-		t.Fatal(err)
-	}
-	err := writeAll(dir, []file{{"sheets/b.svg", []byte("b")}})
-	if err == nil {
-		t.Fatal("no error")
-	}
-	_ = filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
-		if err == nil && strings.HasPrefix(d.Name(), ".copingset-") {
-			t.Errorf("%s is left behind", path)
-		}
-		return nil
-	})
-}
-
-func TestStaleFilesAreRemoved(t *testing.T) {
-	dir := t.TempDir()
-	mine := filepath.Join(dir, "notes.txt")
-	if err := os.WriteFile(mine, []byte("the foreman's own"), 0o666); err != nil {
-		t.Fatal(err)
-	}
-	if err := writeAll(dir, []file{{"sheets/a.svg", []byte("a")}, {"sheets/b.svg", []byte("b")}}); err != nil {
-		t.Fatal(err)
-	}
-	if err := writeAll(dir, []file{{"sheets/a.svg", []byte("a2")}}); err != nil {
-		t.Fatal(err)
-	}
-	if got, err := os.ReadFile(filepath.Join(dir, "sheets", "a.svg")); err != nil || string(got) != "a2" {
-		t.Errorf("%q, %v", got, err)
-	}
-	if _, err := os.Stat(filepath.Join(dir, "sheets", "b.svg")); err == nil {
-		t.Error("a sheet of the packet before is still there")
-	}
-	if _, err := os.Stat(mine); err != nil {
-		t.Error("a file of the user's was removed")
-	}
-}
-
-// A packet list that was tampered with removes nothing outside its folder.
-func TestListedNamesStayInside(t *testing.T) {
-	dir := t.TempDir()
-	outside := filepath.Join(t.TempDir(), "keep.txt")
-	if err := os.WriteFile(outside, nil, 0o666); err != nil {
-		t.Fatal(err)
-	}
-	rel, err := filepath.Rel(dir, outside)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(filepath.Join(dir, listName), []byte(filepath.ToSlash(rel)+"\n"+outside+"\n"), 0o666); err != nil {
-		t.Fatal(err)
-	}
-	if err := writeAll(dir, []file{{"a.txt", []byte("a")}}); err != nil {
-		t.Fatal(err)
-	}
-	if _, err := os.Stat(outside); err != nil {
-		t.Error("a file outside the folder was removed")
-	}
 }
 
 func TestRunNeverPanicsOnOddArguments(t *testing.T) {
@@ -103,5 +42,34 @@ func TestRunNeverPanicsOnOddArguments(t *testing.T) {
 		if code := Run(args, strings.NewReader(""), &out, &errs); len(args) > 0 && code == exitDone {
 			t.Errorf("%q: exit 0", args)
 		}
+	}
+}
+
+func replace(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 3 {
+		ts.Fatalf("usage: replace file old new")
+	}
+	text := ts.ReadFile(args[0])
+	if !strings.Contains(text, args[1]) {
+		ts.Fatalf("%s has no %q", args[0], args[1])
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(strings.ReplaceAll(text, args[1], args[2])), 0o666))
+}
+
+func digests(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 1 {
+		ts.Fatalf("usage: digests list")
+	}
+	n := 0
+	for line := range strings.Lines(ts.ReadFile(args[0])) {
+		want, name, _ := strings.Cut(strings.TrimSuffix(line, "\n"), "  ")
+		file := filepath.Join(filepath.Dir(args[0]), name)
+		if got := fmt.Sprintf("%x", sha256.Sum256([]byte(ts.ReadFile(file)))); got != want {
+			ts.Fatalf("%s: %s, listed as %s", file, got, want)
+		}
+		n++
+	}
+	if n == 0 {
+		ts.Fatalf("%s lists no file", args[0])
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"copingset/cmd/copingset/internal/store"
 	"copingset/drawing"
 	"copingset/drawing/dxf"
 	"copingset/drawing/svg"
@@ -19,7 +20,7 @@ import (
 // packetFlags are the flags of the packet command.
 type packetFlags struct {
 	out, audience, paper, units string
-	liveText                    bool
+	liveText, force             bool
 }
 
 func packetCommand() *cobra.Command {
@@ -32,6 +33,11 @@ func packetCommand() *cobra.Command {
 shop, flat patterns of released pieces as DXF at 1:1 (dxf/). An error finding
 stops it before anything is written. Files of an earlier packet
 in DIR that this one no longer has are removed, so that no stale sheet is left.
+
+What was written is listed in DIR/packet-files.txt with the SHA-256 of each file.
+A file that is not as listed is somebody's: one that the packet would write stops
+it before anything is written, unless --force writes over it; one that it no
+longer has is kept and named.
 
 --for takes only the sheets of one reader. pre-bid is for the visit to the wall
 before the bid: the wall reports, the questions to the general contractor and
@@ -48,6 +54,7 @@ both ways to level the wall top.`,
 	c.Flags().StringVar(&f.paper, "paper", "", "paper of the run sheets, and after a comma of the lists: A, B, C, D, A4, A3, A2")
 	c.Flags().StringVar(&f.units, "units", "", "imperial or metric, instead of the job's")
 	c.Flags().BoolVar(&f.liveText, "live-text", false, "letter the SVG with live text instead of outlines")
+	c.Flags().BoolVar(&f.force, "force", false, "write over files that were changed or that are not of this program")
 	_ = c.MarkFlagRequired("out")
 	_ = c.RegisterFlagCompletionFunc("for", cobra.FixedCompletions(audienceWords(), cobra.ShellCompDirectiveNoFileComp))
 	_ = c.RegisterFlagCompletionFunc("units", cobra.FixedCompletions([]string{"imperial", "metric"}, cobra.ShellCompDirectiveNoFileComp))
@@ -58,6 +65,9 @@ both ways to level the wall top.`,
 func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	o, err := options(f)
 	if err != nil {
+		return err
+	}
+	if err := ready(cmd, f.out); err != nil {
 		return err
 	}
 	l, found, err := open(path, f.units)
@@ -71,15 +81,15 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	}
 	pages := sheets.Packet(l, o)
 	files, err := render(l, pages, f.liveText)
-	if o.For == sheets.All || o.For == sheets.Shop {
-		for _, m := range sheets.Machines(l) {
-			files = append(files, file{"dxf/" + m.Name, dxf.Encode(m.Drawing)})
-		}
-	}
 	if err != nil {
 		return err
 	}
-	if err := writeAll(f.out, files); err != nil {
+	if o.For == sheets.All || o.For == sheets.Shop {
+		for _, m := range sheets.Machines(l) {
+			files = append(files, store.File{Name: "dxf/" + m.Name, Data: dxf.Encode(m.Drawing)})
+		}
+	}
+	if _, err := write(cmd, f.out, store.Set{List: packetList, Files: files, Force: f.force, Inputs: []string{path}}); err != nil {
 		return err
 	}
 	held := ""
@@ -128,27 +138,21 @@ func audienceWords() []string {
 	return out
 }
 
-// file is one file of the packet, ready to write.
-type file struct {
-	name string // below the folder, with slashes
-	data []byte
-}
-
 // render makes every file in memory, so that nothing is written of a packet
 // that cannot be finished.
-func render(l *layout.Layout, pages []sheets.Sheet, liveText bool) ([]file, error) {
-	var out []file
+func render(l *layout.Layout, pages []sheets.Sheet, liveText bool) ([]store.File, error) {
+	var out []store.File
 	var pdf bytes.Buffer
 	if err := sheets.PDF(&pdf, l, pages); err != nil {
 		return nil, fmt.Errorf("packet.pdf: %w", err)
 	}
-	out = append(out, file{"packet.pdf", pdf.Bytes()})
+	out = append(out, store.File{Name: "packet.pdf", Data: pdf.Bytes()})
 	draw := func(name string, s drawing.Scene) error {
 		var b bytes.Buffer
 		if err := svg.Write(&b, s, svg.Options{LiveText: liveText}); err != nil {
 			return fmt.Errorf("%s: %w", name, err)
 		}
-		out = append(out, file{name, b.Bytes()})
+		out = append(out, store.File{Name: name, Data: b.Bytes()})
 		return nil
 	}
 	for _, p := range pages {
@@ -166,7 +170,7 @@ func render(l *layout.Layout, pages []sheets.Sheet, liveText bool) ([]file, erro
 		if err := sheets.WriteCSV(&b, s); err != nil {
 			return nil, fmt.Errorf("%s: %w", s.Name, err)
 		}
-		out = append(out, file{"schedules/" + s.Name, b.Bytes()})
+		out = append(out, store.File{Name: "schedules/" + s.Name, Data: b.Bytes()})
 	}
 	return out, nil
 }

@@ -12,7 +12,7 @@ import (
 const (
 	exitDone   = 0
 	exitErrors = 1 // the job has error findings
-	exitFailed = 2 // wrong usage, unreadable or unwritable files
+	exitFailed = 2 // wrong usage, a folder that cannot be written into, a fault of the program
 )
 
 // errFindings says that findings were printed and nothing else is to be said.
@@ -21,6 +21,11 @@ var errFindings = errors.New("the job has errors")
 // Run is the command line: it returns the exit code and touches nothing but
 // its streams and the files it is told to.
 func Run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	return guard(stderr, func() int { return run(args, stdin, stdout, stderr) })
+}
+
+func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	out := &latch{w: stdout}
 	root := &cobra.Command{
 		Use:   "copingset",
 		Short: "Layout, shop drawings and installation sheets for metal parapet coping",
@@ -38,9 +43,12 @@ crate lists.`,
 	root.AddCommand(checkCommand(), formCommand(), packetCommand(), schemaCommand())
 	root.SetArgs(args)
 	root.SetIn(stdin)
-	root.SetOut(stdout)
+	root.SetOut(out)
 	root.SetErr(stderr)
 	switch err := root.Execute(); {
+	case out.err != nil:
+		fmt.Fprintf(stderr, "copingset: what was to be printed could not be: %v\n", out.err)
+		return exitFailed
 	case err == nil:
 		return exitDone
 	case errors.Is(err, errFindings):
@@ -49,4 +57,20 @@ crate lists.`,
 		fmt.Fprintf(stderr, "copingset: %v\n", err)
 		return exitFailed
 	}
+}
+
+// latch keeps the first error of a stream that is printed to: a list of findings
+// that was cut short must not look like a short one.
+type latch struct {
+	w   io.Writer
+	err error
+}
+
+func (l *latch) Write(p []byte) (int, error) {
+	if l.err != nil {
+		return 0, l.err
+	}
+	var n int
+	n, l.err = l.w.Write(p)
+	return n, l.err
 }

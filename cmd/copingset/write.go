@@ -1,122 +1,44 @@
 package main
 
 import (
-	"errors"
 	"fmt"
-	"io/fs"
-	"os"
 	"path/filepath"
-	"slices"
-	"strings"
+
+	"copingset/cmd/copingset/internal/store"
+
+	"github.com/spf13/cobra"
 )
 
-// listName is the file in which a packet remembers what it wrote, formList the
-// one for survey forms: either may be written beside the other.
+// packetList is the manifest of a packet, formList that of survey forms: either
+// may be written beside the other.
 const (
-	listName = "packet-files.txt"
-	formList = "form-files.txt"
+	packetList = "packet-files.txt"
+	formList   = "form-files.txt"
 )
 
-// writeAll writes files below a folder, each whole or not at all: first all of
-// them under temporary names in their folders, synced, then renamed. What an
-// earlier packet listed and this one does not write is removed.
-func writeAll(dir string, files []file) error { return writeListed(dir, listName, files) }
-
-func writeListed(dir, list string, files []file) (err error) {
-	old := listed(dir, list)
-	var names []string
-	for _, f := range files {
-		names = append(names, f.name)
+// ready says before the work begins that an output folder cannot be, and mends
+// one in which an earlier run was cut off.
+func ready(cmd *cobra.Command, out string) error {
+	note, err := store.Ready(out)
+	if note != "" {
+		fmt.Fprintln(cmd.ErrOrStderr(), note)
 	}
-	files = append(files, file{list, []byte(strings.Join(names, "\n") + "\n")})
-	var temps []string
-	defer func() {
-		if err != nil {
-			for _, t := range temps {
-				os.Remove(t)
-			}
-		}
-	}()
-	for _, f := range files {
-		path := filepath.Join(dir, filepath.FromSlash(f.name))
-		t, err := temporary(path, f.data)
-		if err != nil {
-			return plain(dir, err)
-		}
-		temps = append(temps, t)
-	}
-	for i, f := range files {
-		if err := os.Rename(temps[i], filepath.Join(dir, filepath.FromSlash(f.name))); err != nil {
-			temps = temps[i:]
-			return plain(dir, err)
-		}
-	}
-	for _, o := range old {
-		if !slices.Contains(names, o) {
-			os.Remove(filepath.Join(dir, filepath.FromSlash(o)))
-		}
-	}
-	return nil
+	return err
 }
 
-// listed reads what an earlier packet wrote; only plain names below the folder
-// count.
-func listed(dir, list string) []string {
-	data, err := os.ReadFile(filepath.Join(dir, list))
+// write writes a set of files and names those that stay because they are
+// somebody's. kept is how many of the set were not written for that.
+func write(cmd *cobra.Command, out string, s store.Set) (kept int, err error) {
+	r, err := store.Write(out, s)
 	if err != nil {
-		return nil
+		return 0, err
 	}
-	var out []string
-	for _, l := range strings.Split(string(data), "\n") {
-		if l = strings.TrimSpace(l); l != "" && fs.ValidPath(l) {
-			out = append(out, l)
-		}
+	in := func(name string) string { return filepath.Join(out, filepath.FromSlash(name)) }
+	for _, n := range r.Kept {
+		fmt.Fprintf(cmd.ErrOrStderr(), "%s is kept: it is not as an earlier run wrote it, so it may have readings in it; for an empty one choose another folder with -o\n", in(n))
 	}
-	return out
-}
-
-func temporary(path string, data []byte) (string, error) {
-	if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
-		return "", err
+	for _, n := range r.Left {
+		fmt.Fprintf(cmd.ErrOrStderr(), "%s is kept: it was changed since an earlier run wrote it, and this one no longer has it; remove it if nobody needs it\n", in(n))
 	}
-	f, err := os.CreateTemp(filepath.Dir(path), ".copingset-*")
-	if err != nil {
-		return "", err
-	}
-	name := f.Name()
-	_, err = f.Write(data)
-	if err == nil {
-		err = f.Chmod(0o666 &^ umask)
-	}
-	if err == nil {
-		err = f.Sync()
-	}
-	if e := f.Close(); err == nil {
-		err = e
-	}
-	if err != nil {
-		os.Remove(name)
-		return "", err
-	}
-	return name, nil
-}
-
-// umask is what a plain file is not allowed to others: they may read, not
-// write.
-const umask = 0o022
-
-// plain says what could not be written in the user's words.
-func plain(dir string, err error) error {
-	switch {
-	case errors.Is(err, fs.ErrPermission):
-		return fmt.Errorf("cannot write into %s: not allowed; choose another folder with -o", dir)
-	case errors.Is(err, fs.ErrExist), isNotDir(err):
-		return fmt.Errorf("cannot write into %s: a file of that name is in the way; choose another folder with -o", dir)
-	}
-	return fmt.Errorf("cannot write into %s: %w", dir, err)
-}
-
-func isNotDir(err error) bool {
-	var p *fs.PathError
-	return errors.As(err, &p) && strings.Contains(p.Err.Error(), "not a directory")
+	return len(r.Kept), nil
 }

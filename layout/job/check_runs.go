@@ -102,6 +102,7 @@ func (c *runCheck) readings(j *Job) {
 			c.d.errorf("width-range", q.At, "measure the width again", "run %s: the width at leg depth %s at station %s is no width of a wall", c.r.Name, Both(*q.WidthLow), Both(q.Station))
 		}
 	}
+	c.inline()
 	c.low(j)
 	c.clearing()
 	if c.r.Name == "" || c.d.unsure {

@@ -62,6 +62,7 @@ type surveyed struct {
 	mine      bool // its perimeter names this survey
 	rows      []Reading
 	told      bool // that the rows do not belong here
+	jumped    bool // that two neighbouring tops lie too far apart
 }
 
 // column is a column of a survey.
@@ -289,7 +290,7 @@ func (s *survey) reading(w row) {
 	p := &part{d: s.d, n: n, at: n.at, path: fmt.Sprintf("%s.readings[%d]", target.path, len(target.rows)), table: readingTable, row: true}
 	var r Reading
 	r.keys(keys{part: p})
-	if p.sound() {
+	if p.sound() && s.ranges(w, target, &r) {
 		target.rows = append(target.rows, r)
 	} else {
 		s.d.unsure = true

@@ -83,7 +83,7 @@ func turns(j *job.Job, p *Perimeter, found *finding.List) {
 		if abs(c.Lines-c.Turn) <= j.System.Corner.AnglePlay || c.Absorb {
 			c.CapTurn = c.Turn
 		}
-		if c.Turn > 0 != (c.Lines > 0) || abs(c.Lines) >= 180*job.Degree {
+		if c.Lines == 0 || c.Turn > 0 != (c.Lines > 0) || abs(c.Lines) >= 180*job.Degree {
 			found.Append(finding.Finding{Code: "lines-do-not-meet", Severity: finding.Error, At: c.Arrive.Job.At, Where: ref(c.Arrive),
 				What: "corner " + c.Name + ": the lines of its two runs do not meet",
 				Mend: "check the offsets and the lengths of both runs, and the turn between them"})

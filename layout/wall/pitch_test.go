@@ -88,6 +88,33 @@ func TestBreak(t *testing.T) {
 	}
 }
 
+// A break of slope crosses the wall square, so a run beside it is as long on its
+// rear face as on its front face, whatever the widths of the two walls.
+func TestRearBesideABreak(t *testing.T) {
+	for _, c := range []struct {
+		name           string
+		length, survey job.Face
+	}{{"length", job.Rear, job.Front}, {"stations", job.Front, job.Rear}, {"both", job.Rear, job.Rear}} {
+		j := broken(job.Peak, 1.0/3, -1.0/3)
+		for i := range j.Perimeters[0].Runs {
+			r := &j.Perimeters[0].Runs[i]
+			r.Face, r.StationFace = c.length, c.survey
+			for k := range r.Readings {
+				r.Readings[k].Width += length.Length(i) * 2 * in
+			}
+		}
+		ps, found := Build(j, length.Inch16)
+		if len(found) > 0 {
+			t.Errorf("%s: %v", c.name, found)
+		}
+		for _, r := range ps[0].Runs {
+			if r.Front != 240*in || r.Readings[0].Station != 0 || r.Trim.Left != 0 || r.Trim.Right != 0 {
+				t.Errorf("%s: run %s: front %v, first station %v, trims %v", c.name, r.Name, r.Front, r.Readings[0].Station, r.Trim)
+			}
+		}
+	}
+}
+
 // A run that may only rise does not fall for the sake of less packing.
 func TestOneWay(t *testing.T) {
 	j := broken(job.Peak, -1.0/12, 0)

@@ -44,6 +44,45 @@ func meet(all []*Perimeter) {
 	}
 }
 
+// teeAlong is how far from square to its main a branch may go off before its
+// bearing is taken for a slip: at 60 degrees its wall already covers twice its
+// width of the main, beyond that it lies beside the main rather than goes off
+// from it, and at 90 it has no place on it.
+const teeAlong = 60 * job.Degree
+
+// along reports the branches that lie along their mains. One that goes off a
+// little from square, or the wrong way round, has a place and is a hold there.
+func along(all []*Perimeter, found *finding.List) {
+	for _, p := range all {
+		p.Tees(func(r *Run, t *Tee, starts bool) {
+			if t.Main == nil {
+				return
+			}
+			off := math.Asin(math.Min(1, math.Abs(math.Sin(t.offSquare(r, starts)))))
+			if off <= radians(teeAlong) {
+				return
+			}
+			lie := "parallel"
+			if a := job.Angle(math.Round((90-off*180/math.Pi)*100)) * (job.Degree / 100); a > 0 {
+				lie = "within " + job.FormatAngle(a) + " of parallel"
+			}
+			found.Append(finding.Finding{Code: "tee-along", Severity: finding.Error, At: t.At, Where: ref(r),
+				What: "run " + r.Name + " cannot meet run " + t.Main.Name + " as a cross wall: by the bearings and turns of their perimeters the two lie " + lie,
+				Mend: "name the run that it does meet, or check `bearing:` of perimeters " + r.Perimeter.Job.Name + " and " + t.Main.Perimeter.Job.Name + " and the turns before these runs"})
+		})
+	}
+}
+
+// offSquare is how far, in radians clockwise, a branch wall going away from its
+// main is turned from square to it.
+func (t *Tee) offSquare(branch *Run, starts bool) float64 {
+	away := branch.bearing()
+	if !starts {
+		away += math.Pi
+	}
+	return math.Remainder(away-t.Main.bearing()-math.Pi/2, 2*math.Pi)
+}
+
 // Tees goes through the ends of a perimeter that meet another's run; starts
 // tells the left end of its first run from the right end of its last.
 func (p *Perimeter) Tees(each func(branch *Run, t *Tee, starts bool)) {
@@ -99,11 +138,7 @@ func (t *Tee) Place(branch *Run, starts bool) TeePlace {
 	}
 	q.Middle = front - side*(r.Width/2)
 	q.Corner = front - side*(branch.ShiftAt(end)-r.Gap)
-	away := branch.bearing()
-	if !starts {
-		away += math.Pi
-	}
-	q.Walls = math.Remainder(away-t.Main.bearing()-math.Pi/2, 2*math.Pi)
+	q.Walls = t.offSquare(branch, starts)
 	q.Lines = math.Remainder(q.Walls-branch.tilt()+t.Main.tilt(), 2*math.Pi)
 	return q
 }

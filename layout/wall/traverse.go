@@ -134,7 +134,8 @@ func FaceTrim(w, nw length.Length, turn job.Angle) length.Length {
 	return seamTrim(w, nw, turn)
 }
 
-// seamTrim is the exact trim, (nw - w cos turn) / sin turn.
+// seamTrim is the exact trim, (nw - w cos turn) / sin turn, of a corner that
+// turns.
 func seamTrim(w, nw length.Length, turn job.Angle) length.Length {
 	t := radians(turn)
 	return length.FromMM((nw.MM() - w.MM()*math.Cos(t)) / math.Sin(t))
@@ -178,7 +179,7 @@ func doubtfulRear(r *Run, found *finding.List) {
 		trim  length.Length
 	}{{r.Left.Corner, false, r.Trim.Left}, {r.Right.Corner, true, r.Trim.Right}}
 	for _, e := range ends {
-		if e.c == nil || !e.c.Kink {
+		if e.c == nil || !e.c.Kink || e.c.Straight() { // a break of slope crosses the wall square: both faces end at it
 			continue
 		}
 		other := e.c.Leave

@@ -163,6 +163,7 @@ func Build(j *job.Job, grid length.Length) ([]*Perimeter, finding.List) {
 		found = append(found, own...)
 	}
 	meet(out)
+	along(out, &found)
 	found = append(found, doubt(j, out)...)
 	for _, p := range out {
 		for _, r := range p.Runs {
