@@ -191,8 +191,8 @@ func TestFiles(t *testing.T) {
 		{"crlf.yaml", ""},
 		{"crlf-bad.yaml", fmt.Sprintf("crlf-bad.yaml:%d:1: error: the key `extra`", lastLine+1)},
 		{"bigsurvey.yaml", ": error: the survey `big.csv` is larger than 8 MB"},
-		{"absolute.yaml", "does not lie in the folder of the job"},
-		{"sub/job.yaml", ": error: the survey `big.csv` is larger"},
+		{"absolute.yaml", "the survey `/big.csv` is not named by a path from this file; name it by its path from the folder of this file, like ../shop/big.csv [file-path]"},
+		{"sub/job.yaml", "job.yaml:151:13: error: the survey `../big.csv` is larger"},
 		{"dirsurvey.yaml", ": error: the survey `dir` is a folder"},
 	}
 	for _, tt := range tests {
@@ -224,6 +224,11 @@ type small struct{ fstest.MapFS }
 
 func (s small) Stat(name string) (fs.FileInfo, error) {
 	info, err := s.MapFS.Stat(name)
+	return smallInfo{info}, err
+}
+
+func (s small) Lstat(name string) (fs.FileInfo, error) {
+	info, err := s.MapFS.Lstat(name)
 	return smallInfo{info}, err
 }
 

@@ -233,7 +233,7 @@ func TestEveryKeyIsInTheFile(t *testing.T) {
 		t.Fatal(err)
 	}
 	d := newDecoder(nil, "every-key.yaml")
-	root := d.tree(string(data))
+	root := treeOf(d, string(data))
 	found := map[string]bool{}
 	collect(root, "", found)
 	missing := map[string]bool{
