@@ -38,7 +38,7 @@ func (l *Layout) Pulls(r *Run) []Pull {
 		}
 		p := Pull{Chair: c, Zone: zoneOf(c), Tributary: to - from}
 		p.Up = wind.AllowablePa(l.Demand.Up[p.Zone]) * metres(r.Outside) * metres(p.Tributary)
-		p.Out = wind.AllowablePa(l.Demand.Out[p.Zone]) * metres(l.Job.System.Profile.FrontLeg) * metres(p.Tributary)
+		p.Out = wind.AllowablePa(l.Demand.Out[p.Zone]) * metres(l.Job.System.FrontFoot()) * metres(p.Tributary)
 		out = append(out, p)
 	}
 	return out
@@ -194,7 +194,7 @@ func (l *Layout) Nailers() []Nailer {
 			}
 			n := Nailer{Run: r, Zone: z, Anchor: a, Sheared: a.Shear > 0}
 			n.Up = wind.AllowablePa(l.Demand.Up[z]) * metres(r.Outside)
-			n.Out = wind.AllowablePa(l.Demand.Out[z]) * metres(l.Job.System.Profile.FrontLeg)
+			n.Out = wind.AllowablePa(l.Demand.Out[z]) * metres(l.Job.System.FrontFoot())
 			if a.Most > 0 && a.Least > 0 {
 				n.Spacing = anchorSpacing(a, n.Up, n.Out, l.Grid)
 			}

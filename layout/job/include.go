@@ -23,7 +23,9 @@ const mostIncludes = 20
 
 // wholeGroups are the groups of keys that are one value: their keys exclude or
 // complete each other, so the job file's group stands for all of it.
-func wholeGroups() []string { return []string{"system.inside_width"} }
+func wholeGroups() []string {
+	return []string{"system.inside_width", "system.profile.front_leg", "system.profile.rear_leg"}
+}
 
 // included reads the files that the job file includes and lays the job over
 // them. It is nil if one of them cannot be used: without it most keys would be

@@ -123,7 +123,7 @@ func TestIncludes(t *testing.T) {
 		{"other format", "include: more.yaml\n" + rest, fstest.MapFS{"here/more.yaml": {Data: []byte("format: copingset/9\n" + body["system"])}}, []string{"more.yaml:1:9: error: the form `copingset/9` is not known here"}},
 		{"nothing in it", "include: more.yaml\n" + rest, fstest.MapFS{"here/more.yaml": {}}, []string{"more.yaml:1:1: error: the included file is empty"}},
 		{"a table", "include: more.yaml\n" + rest, fstest.MapFS{"here/more.yaml": {Data: []byte("run,station\n")}}, []string{"more.yaml:1:1: error: this is no file that a job can include"}},
-		{"unreadable", "include: more.yaml\n" + rest, fstest.MapFS{"here/more.yaml": {Data: []byte("format: copingset/1\nsystem: {\n")}}, []string{"more.yaml:"}},
+		{"unreadable", "include: more.yaml\n" + rest, fstest.MapFS{"here/more.yaml": {Data: []byte("format: copingset/2\nsystem: {\n")}}, []string{"more.yaml:"}},
 		{"unknown key", "include: [shop.yaml, more.yaml]\n" + rest, fstest.MapFS{"here/more.yaml": {Data: []byte(formatLine + "sites: {}\n")}},
 			[]string{"more.yaml:2:1: error: the key `sites` is not known here; did you mean `site`?"}},
 		{"a slip in it", "include: [shop.yaml, more.yaml]\n" + strings.Replace(rest, body["crating"], "", 1), fstest.MapFS{

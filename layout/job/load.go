@@ -47,6 +47,7 @@ type script struct {
 	*decoder
 	path  string // in the file system
 	file  string // as findings name it
+	raw   []byte // all of the file, a byte order mark included
 	lines []string
 }
 
@@ -145,7 +146,7 @@ func (d *decoder) load(name string, asked finding.Place, what string) (*script, 
 	}
 	sum := sha256.Sum256(data)
 	d.sources = append(d.sources, Source{Name: d.seen(name), Kind: what, Digest: hex.EncodeToString(sum[:])})
-	return &script{decoder: d, path: name, file: d.seen(name), lines: splitLines(text)}, true
+	return &script{decoder: d, path: name, file: d.seen(name), raw: data, lines: splitLines(text)}, true
 }
 
 // lookUp is what stands at a path, without following links. through is the link

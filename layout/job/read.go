@@ -60,7 +60,7 @@ func (d *decoder) read(name string) *Job {
 }
 
 // formatWord stands at the head of a job file and tells how to read the rest.
-const formatWord = "copingset/1"
+const formatWord = "copingset/2"
 
 // isJob tells a job file from a file that only happens to be readable.
 func (d *decoder) isJob(root *node) bool {
@@ -93,6 +93,11 @@ func (d *decoder) isFormat(format *field) bool {
 	at := format.value.at
 	if at.Line == 0 {
 		at = format.at
+	}
+	if format.value.text == formatBefore {
+		d.errorf("file-format", at, "run `copingset migrate JOB` with this file: it edits the keys that changed where they stand and keeps the comments",
+			"the file is of the form before, "+formatBefore+"; this release reads "+formatWord)
+		return false
 	}
 	d.errorf("file-format", at, "write `format: "+formatWord+"`", "the form %s is not known here", show(format.value.text))
 	return false

@@ -150,6 +150,8 @@ func TestSchemaTakesIncludes(t *testing.T) {
 		formatLine + "system: {joint: {gap: 1/4\"}}\n":                                        true,
 		formatLine + "system: {joint: {gaps: 1/4\"}}\n":                                       false,
 		"system: {stock: 10'-0\"}\n":                                                          false,
+		formatLine + "system: {profile: {front_leg: {length: 5\"}}}\n":                        false,
+		formatLine + "system: {profile: {front_leg: {length: 5\", to: mold line}}}\n":         true,
 		formatLine + "assemblies: [{name: T1}]\n":                                             false,
 		formatLine + "perimeters: []\n":                                                       false,
 		formatLine + "include: [a.yaml]\nperimeters:\n- {name: ROOF, kind: roof, runs: []}\n": false,
