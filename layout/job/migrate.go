@@ -211,8 +211,11 @@ func (m *mover) replace(n *node, before, inside, after string) (old string, ok b
 		return "", false
 	}
 	old = m.text[start:end]
-	if inside == "" {
+	switch {
+	case inside == "":
 		inside = old
+	case old[0] == '"' || old[0] == '\'':
+		inside = old[:1] + inside + old[:1]
 	}
 	text := before + inside + after
 	// A comment behind the value stays in its column where there is room.
