@@ -387,7 +387,7 @@ func (e *runElev) above(g *drawing.Scene) drawing.Unit {
 			e.placer.Stroke(90, drawing.Pt(e.x(*m), -100), drawing.Pt(e.x(*m), e.deep))
 		}
 	}
-	e.placer.Block(drawing.Box(0, -90, e.width, e.deep))
+	e.placer.Block(drawing.Box(0, -90, e.width, 20000)) // what lies below has its own rows
 	var marks []place.Wish
 	for _, q := range e.r.Parts {
 		if w, ok := e.mark(q); ok {
