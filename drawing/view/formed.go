@@ -217,6 +217,9 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 			s.Polygon(drawing.Medium, m.all(ring...)...)
 		}
 	}
+	if f.Kind == cap.Tee {
+		q.highEdge(&s, m)
+	}
 	mid := drawing.Style{Size: drawing.Note, Face: drawing.Bold, Align: drawing.Middle}
 	s.Text(drawing.Pt(w/2, 330), "STREET", mid)
 	s.Text(drawing.Pt(w/2, h-60), "ROOF", mid)
@@ -230,45 +233,25 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 	if f.Pieces[0].Allowance > 0 {
 		q.trimmed(&s, m)
 	}
-	if f.Kind == cap.Tee {
-		q.highEdge(&s, m)
-	}
 	return s
 }
 
-// highEdge names the branch's front, which is its high edge, beside the stub:
-// below the main's rear, and below a hand that stands there on a small label.
+// highEdge names the branch's front, which is its high edge, beside the stub. On
+// a small label the stub has no room for it: there the label's words say it.
 func (q formed) highEdge(s *drawing.Scene, m paperMap) {
 	b := q.legs[1]
-	at := m.at(b.at(b.long/2, 0))
 	st := drawing.Style{Size: drawing.Small, Face: drawing.Bold}
+	if from, to := m.at(b.at(0, 0)), m.at(b.at(b.long, 0)); to.Y-from.Y < 2*st.Size.Line() {
+		return
+	}
+	at := m.at(b.at(b.long/2, 0))
 	at.X += 150
 	if q.p.Hand == cap.LeftHand {
 		at.X -= 300
 		st.Align = drawing.Right
 	}
-	at.Y = max(at.Y, m.at(b.at(0, 0)).Y+drawing.Unit(st.Size)+60)
-	const tries = 20
-	for i := range tries {
-		var words drawing.Scene
-		words.Text(at, "HIGH", st)
-		words.Text(drawing.Pt(at.X, at.Y+st.Size.Line()), "EDGE", st)
-		if i == tries-1 || !lettered(s, words.Bounds().Inset(-40)) {
-			s.Add(words.Marks...)
-			return
-		}
-		at.Y += 50
-	}
-}
-
-// lettered reports whether a text of a scene stands in a box.
-func lettered(s *drawing.Scene, box drawing.Rect) bool {
-	for _, t := range s.Texts() {
-		if q := boundsOf(t.HaloQuad()); q.Min.X < box.Max.X && q.Max.X > box.Min.X && q.Min.Y < box.Max.Y && q.Max.Y > box.Min.Y {
-			return true
-		}
-	}
-	return false
+	s.Text(at, "HIGH", st)
+	s.Text(drawing.Pt(at.X, at.Y+st.Size.Line()), "EDGE", st)
 }
 
 // closed marks a closed end by a black bar, an upstand by two lines.
