@@ -103,43 +103,7 @@ func samples(t *testing.T) []string {
 // leftOver lists the folders of goldens without a sample.
 func leftOver(t *testing.T, names []string) []string {
 	t.Helper()
-	dirs, err := filepath.Glob("*/svg.sum")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out []string
-	for _, d := range dirs {
-		if n := filepath.Dir(d); !slices.Contains(names, n) {
-			out = append(out, n)
-		}
-	}
-	return out
-}
-
-// sample is a case, solved, drawn and written once for all tests.
-type sample struct {
-	name   string
-	layout *layout.Layout
-	pages  []sheets.Sheet
-	views  []drawing.Scene
-	pdf    []byte
-	files  map[string][]byte // what is pinned, by name
-}
-
-var once sync.Map // name of a sample to the function that draws it
-
-func drawn(t *testing.T, name string) *sample {
-	t.Helper()
-	draw, _ := once.LoadOrStore(name, sync.OnceValues(func() (*sample, error) { return draw(name) }))
-	c, err := draw.(func() (*sample, error))()
-	if err != nil {
-		t.Fatal(err)
-	}
-	return c
-}
-
-func draw(name string) (*sample, error) {
-	j, found := job.Read(os.DirFS("../samples/"+name), "job.yaml")
+	j, found := job.Read(os.DirFS("../samples"), name+"/job.yaml")
 	if found.HasErrors() {
 		return nil, fmt.Errorf("%v", found)
 	}

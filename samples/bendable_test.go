@@ -105,8 +105,8 @@ func TestCapsCanBeBent(t *testing.T) {
 			bendable(t, name+" run "+r.Name, s, bentFace{"top", top, 90 + slope, 90 - slope})
 		}
 		bendable(t, name, s, bentFace{"drip", p.Drip.Length.MM(), 180, drip})
-		bendable(t, name, s, bentFace{"front leg", p.FrontLeg.MM(), drip, 90 + slope})
-		bendable(t, name, s, bentFace{"rear leg", p.RearLeg.MM(), 90 - slope, hook})
+		bendable(t, name, s, bentFace{"front leg", j.System.FrontLeg(job.ToMoldLine).MM(), drip, 90 + slope})
+		bendable(t, name, s, bentFace{"rear leg", j.System.RearLeg(job.ToMoldLine).MM(), 90 - slope, hook})
 		bendable(t, name, s, bentFace{"hook", p.RearHook.Length.MM(), hook, 180})
 		if p.InsideR < j.Shop.LeastRadius {
 			t.Errorf("%s: radius %v, the shop's least is %v", name, p.InsideR, j.Shop.LeastRadius)

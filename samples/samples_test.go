@@ -23,7 +23,7 @@ import (
 
 func solve(t *testing.T, name string) *layout.Layout {
 	t.Helper()
-	j, found := job.Read(os.DirFS(name), "job.yaml")
+	j, found := job.Read(os.DirFS("."), name+"/job.yaml")
 	for _, f := range found {
 		t.Errorf("%s: %v", name, f)
 	}
@@ -285,24 +285,27 @@ func TestSystemsDiffer(t *testing.T) {
 	}
 }
 
-// The rectangle is the form others copy: it shows every key of the job file,
-// in use or as a comment, and the first line of each says what to write there.
+// The rectangle is the form others copy, with the files it includes: they show
+// every key of the job file, in use or as a comment, and the first line of each
+// says what to write there.
 // The columns of a survey are explained where inline readings are shown.
 func TestRectangleTeaches(t *testing.T) {
-	b, err := os.ReadFile(path.Join("rectangle", "job.yaml"))
-	if err != nil {
-		t.Fatal(err)
-	}
 	taught := map[string]bool{}
-	for i, line := range strings.Split(string(b), "\n") {
-		body := strings.TrimLeft(line, " #-")
-		key, _, ok := strings.Cut(body, ":")
-		if !ok || taught[key] || strings.ContainsAny(key, " {[") {
-			continue
+	for _, name := range []string{"rectangle/job.yaml", "systems/brindle-r8.yaml", "firms/tern-and-ledge.yaml"} {
+		b, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
 		}
-		taught[key] = true
-		if !strings.Contains(body, " # ") {
-			t.Errorf("job.yaml:%d: the key %s is not explained", i+1, key)
+		for i, line := range strings.Split(string(b), "\n") {
+			body := strings.TrimLeft(line, " #-")
+			key, _, ok := strings.Cut(body, ":")
+			if !ok || taught[key] || strings.ContainsAny(key, " {[") {
+				continue
+			}
+			taught[key] = true
+			if !strings.Contains(body, " # ") {
+				t.Errorf("%s:%d: the key %s is not explained", name, i+1, key)
+			}
 		}
 	}
 	for _, k := range job.Keys() {

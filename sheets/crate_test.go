@@ -43,7 +43,7 @@ func labelSize(t *testing.T, l *layout.Layout) drawing.Size {
 // on labels cut beforehand.
 func TestLabelsAreLettered(t *testing.T) {
 	for _, name := range []string{"rectangle", "l-shape", "metric"} {
-		j, found := job.Read(os.DirFS("../samples/"+name), "job.yaml")
+		j, found := job.Read(os.DirFS("../samples"), name+"/job.yaml")
 		if found.HasErrors() {
 			t.Fatal(found)
 		}

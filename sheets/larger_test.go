@@ -61,7 +61,7 @@ func TestFittingTakesTheFirstPaperThatServes(t *testing.T) {
 // plan, corners and sections stay readable, and a sheet of larger paper says so
 // on itself and in the list of sheets.
 func TestViewsAreCleanOnSmallPaper(t *testing.T) {
-	j, found := job.Read(os.DirFS("../samples/l-shape"), "job.yaml")
+	j, found := job.Read(os.DirFS("../samples"), "l-shape/job.yaml")
 	if found.HasErrors() {
 		t.Fatal(found)
 	}

@@ -33,7 +33,7 @@ func TestSamplePacketsCanBeReadAloud(t *testing.T) {
 	for _, path := range jobs {
 		t.Run(filepath.Base(filepath.Dir(path)), func(t *testing.T) {
 			t.Parallel()
-			j, found := job.Read(os.DirFS(filepath.Dir(path)), "job.yaml")
+			j, found := job.Read(os.DirFS("../samples"), filepath.Base(filepath.Dir(path))+"/job.yaml")
 			if found.HasErrors() {
 				t.Fatal(found)
 			}
