@@ -1,6 +1,6 @@
 // Package samples_test keeps the sample jobs what they claim to be: readable,
-// solved without errors, held only where they mean to be, and each of a coping
-// system of its own.
+// solved without errors, held only where they mean to be, each of a coping system
+// of its own that a shop can bend.
 package samples_test
 
 import (
@@ -253,34 +253,76 @@ func TestMetricShows(t *testing.T) {
 	}
 }
 
-// Every job is of another invented fabricator: no dimension of the system is
-// shared between samples, and none is the usual one of the trade.
-// source: common practice, no source (stock 10 ft, joint 1/4 in, splice plate
-// 6 in, chair 16 in, spacing 60 or 40 in, leg 12 in).
+// Every job is of another invented fabricator: no dimension of a system is shared
+// between samples. What is usual in the trade is kept out by TestNothingUsualIsShown.
 func TestSystemsDiffer(t *testing.T) {
 	seen := map[string]string{}
-	for what, usual := range map[string]length.Length{
-		"stock": 10 * length.Foot, "gap": length.Inch / 4, "plate": 6 * length.Inch, "chair": 16 * length.Inch, "leg": length.Foot,
-	} {
-		seen[fmt.Sprint(what, usual)] = "the trade"
-	}
-	seen[fmt.Sprint("spacing", 60*length.Inch)] = "the trade"
-	seen[fmt.Sprint("spacing", 40*length.Inch)] = "the trade"
 	for _, name := range names() {
 		l := solve(t, name)
-		s := &l.Job.System
-		dims := []string{
-			fmt.Sprint("stock", s.Stock), fmt.Sprint("gap", s.Joint.Gap), fmt.Sprint("plate", s.Splice.Length),
-			fmt.Sprint("chair", s.Chair.Length), fmt.Sprint("leg", s.Corner.Leg), "system " + s.Name,
+		s, m := &l.Job.System, &l.Job.Membrane
+		dims := []string{"system " + s.Name, "metal " + s.Metal.Name, "membrane " + m.Name}
+		add := func(what string, l length.Length) {
+			if l > 0 {
+				// To half a millimetre: what differs less looks alike on a sheet.
+				dims = append(dims, fmt.Sprint(what, " ", length.RoundTo(l, length.Millimetre/2)))
+			}
 		}
-		for _, a := range l.Job.Assemblies {
-			dims = append(dims, fmt.Sprint("spacing", a.ChairSpacing))
+		p := &s.Profile
+		add("front leg", p.FrontLeg.Length)
+		add("rear leg", p.RearLeg.Length)
+		add("drip", p.Drip.Length)
+		add("hook", p.RearHook.Length)
+		add("hem", p.HemReturn)
+		dims = append(dims, fmt.Sprint("drip turns ", p.Drip.Angle), fmt.Sprint("hook turns ", p.RearHook.Angle))
+		add("front clearance", s.FrontClearance)
+		add("rear clearance", s.RearClearance)
+		add("stock", s.Stock)
+		add("least piece", s.LeastPiece)
+		add("gap", s.Joint.Gap)
+		add("plate", s.Splice.Length)
+		add("bearing", s.Splice.Bearing)
+		add("chair", s.Chair.Length)
+		add("rise", s.Chair.Rise)
+		add("leg", s.Corner.Leg)
+		add("longest leg", s.Corner.LongestLeg)
+		add("support", s.Corner.Support.Length)
+		add("end", s.EndCap.Leg)
+		add("layer", l.Job.Packing.Layer)
+		dims = append(dims, fmt.Sprintf("membrane of %.2f mm", m.Thickness.MM()), fmt.Sprintf("chair of %.3f mm", s.Chair.Thickness.MM()))
+		for i, a := range l.Job.Assemblies {
+			add("spacing", a.ChairSpacing)
+			if i == 0 {
+				add("tested front leg", a.FrontLegMost.Length)
+				add("tested rear leg", a.RearLegMost.Length)
+				add("tested width", a.WidthMost)
+				dims = append(dims, fmt.Sprint("rows ", a.FrontRow, " ", a.RearRow))
+			}
+		}
+		for _, f := range l.Job.Fasteners {
+			dims = append(dims, "screw "+f.Name, fmt.Sprintf("screw of %.2f mm", f.Diameter.MM()))
 		}
 		for _, d := range dims {
 			if by, ok := seen[d]; ok {
 				t.Errorf("%s: %s is also of %s", name, d, by)
 			}
 			seen[d] = name
+		}
+	}
+}
+
+// No sample welds what a weld spoils: sheet that is coated before it is joined,
+// galvanized sheet, or zinc. What is finished before says so in its finish.
+func TestNoWeldIsSpoiled(t *testing.T) {
+	for _, name := range names() {
+		m := solve(t, name).Job.System.Metal
+		words := strings.ToLower(m.Name + " " + m.Finish)
+		for _, no := range []string{"galvan", "zinc", "coil", "prefinished", "pre-finished", "g90", "two-coat"} {
+			if strings.Contains(words, no) {
+				t.Errorf("%s: a corner of %s, %s", name, m.Name, m.Finish)
+			}
+		}
+		if !strings.Contains(words, "after ") {
+			t.Errorf("%s: the finish %q does not say that it comes after the corners are joined", name, m.Finish)
 		}
 	}
 }
