@@ -5,6 +5,8 @@ import (
 	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
+	"encoding/xml"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -28,7 +30,8 @@ import (
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
 )
 
-var update = flag.Bool("update", false, "rewrite the golden files from what is drawn now; look at the page it writes before you commit them")
+var update = flag.Bool("update", false,
+	"rewrite the golden files from what is drawn now; look at the page it writes before you commit them")
 
 // Each folder of samples is a case; a new case is a new folder there. Pinned
 // here, in a folder of the same name:
@@ -103,6 +106,42 @@ func samples(t *testing.T) []string {
 // leftOver lists the folders of goldens without a sample.
 func leftOver(t *testing.T, names []string) []string {
 	t.Helper()
+	dirs, err := filepath.Glob("*/svg.sum")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out []string
+	for _, d := range dirs {
+		if n := filepath.Dir(d); !slices.Contains(names, n) {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// sample is a case, solved, drawn and written once for all tests.
+type sample struct {
+	name   string
+	layout *layout.Layout
+	pages  []sheets.Sheet
+	views  []drawing.Scene
+	pdf    []byte
+	files  map[string][]byte // what is pinned, by name
+}
+
+var once sync.Map // name of a sample to the function that draws it
+
+func drawn(t *testing.T, name string) *sample {
+	t.Helper()
+	draw, _ := once.LoadOrStore(name, sync.OnceValues(func() (*sample, error) { return draw(name) }))
+	c, err := draw.(func() (*sample, error))()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func draw(name string) (*sample, error) {
 	j, found := job.Read(os.DirFS("../samples"), name+"/job.yaml")
 	if found.HasErrors() {
 		return nil, fmt.Errorf("%v", found)
@@ -163,7 +202,9 @@ func outputs(c *sample) (map[string][]byte, error) {
 	for _, m := range sheets.Machines(c.layout) {
 		machines.WriteString(sum(dxf.Encode(m.Drawing), "drawing", m.Name))
 	}
-	out["svg.sum"], out["pdf.sum"], out["dxf.sum"] = []byte(svgs.String()), []byte(pdfs.String()), []byte(machines.String())
+	out["svg.sum"] = []byte(svgs.String())
+	out["pdf.sum"] = []byte(pdfs.String())
+	out["dxf.sum"] = []byte(machines.String())
 	for _, s := range sheets.Schedules(c.layout) {
 		var b bytes.Buffer
 		if err := sheets.WriteCSV(&b, s); err != nil {
@@ -307,7 +348,9 @@ func sorted[V any](files map[string]V) []string {
 
 // shortDiff shows the first lines that differ, as they were and as they are.
 func shortDiff(want, got string) string {
-	plain := func(s string) []string { return strings.Split(strings.ReplaceAll(s, "\x00", ""), "\n") } // PDF letters in two bytes
+	plain := func(s string) []string { // a PDF letters in two bytes
+		return strings.Split(strings.ReplaceAll(s, "\x00", ""), "\n")
+	}
 	a, b := plain(want), plain(got)
 	i := 0
 	for i < len(a) && i < len(b) && a[i] == b[i] {
@@ -333,7 +376,8 @@ func properties(t *testing.T, c *sample) {
 	t.Helper()
 	again, views := sheets.Packet(c.layout, sheets.Options{}), sheets.Views(c.layout)
 	if len(again) != len(c.pages) || len(views) != len(c.views) {
-		t.Fatalf("the second time %d sheets, %d views, the first time %d and %d", len(again), len(views), len(c.pages), len(c.views))
+		t.Fatalf("the second time %d sheets, %d views, the first time %d and %d",
+			len(again), len(views), len(c.pages), len(c.views))
 	}
 	for i, p := range c.pages {
 		for _, f := range drawing.Check(p.Scene) {
@@ -361,9 +405,28 @@ func properties(t *testing.T, c *sample) {
 	if c.name != specimenOf { // a back end knows nothing of samples: one tells as much as all
 		return
 	}
+	seen := map[sheets.Kind]bool{}
 	for _, p := range again {
-		if b, err := svgOf(p.Scene); err != nil || !strings.Contains(string(c.files["svg.sum"]), sum(b, "sheet", p.ID)) {
+		b, err := svgOf(p.Scene)
+		if err != nil || !strings.Contains(string(c.files["svg.sum"]), sum(b, "sheet", p.ID)) {
 			t.Errorf("sheet %s: the same layout gives another SVG the second time (error %v)", p.ID, err)
+		}
+		if !seen[p.Kind] {
+			seen[p.Kind] = true
+			if err := wellFormed(b); err != nil {
+				t.Errorf("sheet %s: the SVG is not well formed: %v", p.ID, err)
+			}
+		}
+	}
+}
+
+// wellFormed reads XML to its end.
+func wellFormed(b []byte) error {
+	for d := xml.NewDecoder(bytes.NewReader(b)); ; {
+		if _, err := d.Token(); errors.Is(err, io.EOF) {
+			return nil
+		} else if err != nil {
+			return err
 		}
 	}
 }
