@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"bytes"
-	"flag"
 	"fmt"
 	"slices"
 	"strings"
@@ -12,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"copingset/drawing"
+	"copingset/internal/draws"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
@@ -224,13 +224,13 @@ func TestSheetsAreCleanOnEveryPaper(t *testing.T) {
 	}
 }
 
-var randomJobs = flag.Int("jobs", 14, "how many random jobs are drawn, on every paper in turn; 500 before a release")
+// randomJobs is how many random jobs are drawn, on every paper in turn. A packet
+// takes too long to draw for a long search: the same few are drawn each time.
+var randomJobs = draws.Times(int(job.ISOA2) + 1)
 
-// A packet takes too long to draw for a long search; the same few random jobs
-// are drawn each time, more of them with -jobs.
 func TestRandomSheetsAreClean(t *testing.T) {
 	jobs := rapid.Custom(jobtest.Random)
-	for seed := range *randomJobs {
+	for seed := range randomJobs {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			t.Parallel()
 			l, found := layout.Build(named(jobs.Example(seed)))

@@ -51,7 +51,7 @@ func TestShopSheetsAreCleanOnEveryPaper(t *testing.T) {
 
 func TestRandomShopSheetsAreClean(t *testing.T) {
 	jobs := rapid.Custom(jobtest.Random)
-	for seed := range *randomJobs {
+	for seed := range randomJobs {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			t.Parallel()
 			l, found := layout.Build(withShop(named(jobs.Example(seed))))

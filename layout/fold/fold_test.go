@@ -5,7 +5,7 @@ import (
 	"math"
 	"testing"
 
-	_ "copingset/layout/length/pinned"
+	_ "copingset/internal/draws"
 
 	"pgregory.net/rapid"
 )

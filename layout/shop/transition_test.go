@@ -4,8 +4,8 @@ import (
 	"math"
 	"testing"
 
+	_ "copingset/internal/draws"
 	"copingset/layout/fold"
-	_ "copingset/layout/length/pinned"
 
 	"pgregory.net/rapid"
 )

@@ -1,0 +1,3 @@
+package pdf
+
+import _ "copingset/internal/draws" // the same draws every day
