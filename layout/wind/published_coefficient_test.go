@@ -81,8 +81,12 @@ func TestPublishedTall(t *testing.T) {
 		} {
 			l := lineOf(t, e, true, c.s)
 			near(t, source+", "+c.s.String(), l.at(c.a), c.at, 1e-12)
-			if l.from.sure != c.fromStart {
-				t.Errorf("%s, %s: marked %q, want %q", source, c.s, l.from.sure, c.fromStart)
+			want := c.fromStart
+			if e != ed10 {
+				want = Memory // that later editions keep the figure
+			}
+			if l.from.sure != want {
+				t.Errorf("%s, %s, %s: marked %q, want %q", source, e, c.s, l.from.sure, want)
 			}
 		}
 	}

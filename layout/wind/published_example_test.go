@@ -69,7 +69,8 @@ func TestPublishedExample(t *testing.T) {
 		near(t, source+c.edition+", less a tenth: the top keeps its own", psf(d.Up[Edge]), c.upEdge, c.within)
 		j.Wind.ParapetNote = true
 		d = mustCompute(t, j)
-		near(t, source+c.edition+", zone 3 as zone 2", psf(d.Up[Corner]), c.upEdge, c.within)
+		near(t, source+c.edition+", zone 3 as zone 2: the top keeps its own", psf(d.Up[Corner]), c.upCorner, c.within)
+		near(t, source+c.edition+", zone 3 as zone 2: the rear leg", psf(d.Rear[Corner]), c.upEdge, c.within)
 	}
 }
 
@@ -116,7 +117,7 @@ func TestPublishedCornerLengths(t *testing.T) {
 // Everything that memory alone vouches for says so in the basis, and nothing
 // lacks a source.
 func TestBasisMarksMemory(t *testing.T) {
-	j := example("ASCE 7-16")
+	j := example("ASCE 7-10")
 	j.Wind.RoofHeight, j.Wind.ParapetTop = 70*length.Foot, 73*length.Foot
 	j.Wind.ParapetNote = true
 	marked := map[string]bool{}
@@ -132,7 +133,7 @@ func TestBasisMarksMemory(t *testing.T) {
 		}
 	}
 	for _, want := range []string{"GCp Coefficient up, edge: roof zone 2", "a Width of wall zone 5",
-		" Option: parapet of 3 ft and over, roof zone 3 as zone 2", "p Pressure up, edge (strength)"} {
+		" Option: parapet of 3 ft and over, roof zone 3 behind it as zone 2 (rear leg; never the coping's own top)", "p Pressure up, edge (strength)"} {
 		if !marked[want] {
 			t.Errorf("not marked as from memory: %s", want)
 		}
@@ -281,9 +282,9 @@ func TestStatedRearLeg(t *testing.T) {
 	if d, found := Build(j, nil); d.RearKnown() || len(found) > 0 {
 		t.Errorf("%+v: %v", d.Rear, found)
 	}
-	j.Pressures.Edge.Rear, j.Pressures.Corner.Rear = p(200), p(20)
+	j.Pressures.Edge.Rear, j.Pressures.Corner.Rear = p(20), p(20)
 	d, found := Build(j, nil)
-	if !d.RearKnown() || len(found) != 1 || found[0].Code != "pressures-below" || !strings.Contains(found[0].What, "corner rear leg 12.0 psf") {
+	if !d.RearKnown() || len(found) != 1 || found[0].Code != "pressures-below" || !strings.Contains(found[0].What, "edge rear leg 12.0 psf") {
 		t.Errorf("%+v: %v", d.Rear, found)
 	}
 }
@@ -292,13 +293,13 @@ func TestStatedStandOverComputed(t *testing.T) {
 	j := example("ASCE 7-16")
 	p := func(psf float64) job.Pressure { return job.Pressure{Pa: psf * pascalsPerPSF, Level: job.Allowable} }
 	j.Pressures = &job.Pressures{Edition: "ASCE 7-16", CornerLength: 20 * length.Foot,
-		Edge: job.ZonePressure{Up: p(39.80), Out: p(19.03)}, Corner: job.ZonePressure{Up: p(33), Out: p(24.23)}}
+		Edge: job.ZonePressure{Up: p(39.80), Out: p(19.03)}, Corner: job.ZonePressure{Up: p(43), Out: p(24.23)}}
 	d, found := Build(j, nil)
-	if !d.Stated || d.Computed || d.Up[Corner] != p(33) || d.Check == nil || d.ToConfirm() {
+	if !d.Stated || d.Computed || d.Up[Corner] != p(43) || d.Check == nil || d.ToConfirm() {
 		t.Fatalf("%+v", d)
 	}
 	if len(found) != 1 || found[0].Code != "pressures-below" || found[0].Severity != finding.Note ||
-		!strings.Contains(found[0].What, "corner up 33.0 psf (1.58 kPa) allowable against 55.4 psf") || strings.Contains(found[0].What, "edge") {
+		!strings.Contains(found[0].What, "corner up 43.0 psf (2.06 kPa) allowable against 55.4 psf") || strings.Contains(found[0].What, "edge") {
 		t.Errorf("%v", found)
 	}
 	j.Wind.Speed = 20
