@@ -23,6 +23,7 @@ func mayImport() map[string]string {
 		"golden":                    "",
 		"samples":                   "",
 		"layout":                    "layout/anchor layout/assembly layout/cap layout/crate layout/finding layout/job layout/length layout/metal layout/shop layout/wall layout/wind layout/withdrawal",
+		"layout/internal/published": "",
 		"layout/length":             "",
 		"layout/length/pinned":      "",
 		"layout/finding":            "layout/length",
