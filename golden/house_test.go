@@ -9,42 +9,51 @@ import (
 // May import, below the module: the design of the house. Everything computes
 // towards paper, nothing runs backwards.
 func mayImport() map[string]string {
-	return map[string]string{
-		"cmd/copingset":                "cmd/copingset/internal/store drawing drawing/dxf drawing/svg layout layout/finding layout/job layout/length sheets",
-		"cmd/copingset/internal/store": "",
-		"sheets":                       "drawing drawing/dxf drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/cut layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind",
-		"drawing":                      "fonts layout/length",
-		"drawing/internal/specimen":    "drawing",
-		"drawing/place":                "drawing",
-		"drawing/svg":                  "drawing fonts",
-		"drawing/pdf":                  "drawing fonts",
-		"drawing/dxf":                  "",
-		"drawing/view":                 "drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/cut layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind",
-		"fonts":                        "",
-		"golden":                       "",
-		"samples":                      "",
-		"layout":                       "layout/anchor layout/assembly layout/cap layout/crate layout/finding layout/job layout/length layout/metal layout/shop layout/wall layout/wind layout/withdrawal",
-		"layout/length":                "",
-		"layout/length/draws":          "",
-		"layout/finding":               "layout/length",
-		"layout/job":                   "layout/finding layout/length",
-		"layout/job/jobtest":           "layout/job layout/length",
-		"layout/metal":                 "",
-		"layout/withdrawal":            "layout/job layout/length layout/wind",
-		"layout/wall":                  "layout/finding layout/job layout/length layout/wall/minimax layout/wall/setplane layout/wall/slips",
-		"layout/wall/setplane":         "layout/length",
-		"layout/wall/minimax":          "layout/length",
-		"layout/wall/slips":            "layout/length",
-		"layout/wind":                  "layout/finding layout/job layout/length",
-		"layout/assembly":              "layout/finding layout/job layout/length layout/wind",
-		"layout/cap":                   "layout/assembly layout/finding layout/job layout/length layout/wall layout/wind",
-		"layout/anchor":                "layout/assembly layout/cap layout/finding layout/job layout/length layout/wall layout/wind",
-		"layout/crate":                 "layout/anchor layout/cap layout/finding layout/job layout/length",
-		"layout/cut":                   "layout/length",
-		"layout/fold":                  "",
-		"layout/shop":                  "layout/cap layout/cut layout/finding layout/fold layout/job layout/length",
+	out := map[string]string{}
+	for _, line := range strings.Split(strings.TrimSpace(plan), "\n") {
+		pkg, imports, _ := strings.Cut(line, ":")
+		out[strings.TrimSpace(pkg)] = imports
 	}
+	return out
 }
+
+// plan of the house: each package and what of the project it may import.
+const plan = `
+cmd/copingset: cmd/copingset/internal/store drawing drawing/dxf drawing/svg layout layout/finding layout/job layout/length sheets
+cmd/copingset/internal/store:
+sheets: drawing drawing/dxf drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/cut layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
+drawing: fonts layout/length
+drawing/internal/specimen: drawing
+drawing/place: drawing
+drawing/svg: drawing fonts
+drawing/pdf: drawing fonts
+drawing/dxf:
+drawing/view: drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/cut layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
+fonts:
+golden:
+samples:
+layout: layout/anchor layout/assembly layout/cap layout/crate layout/finding layout/job layout/length layout/metal layout/shop layout/wall layout/wind layout/withdrawal
+layout/length:
+layout/length/draws:
+layout/finding: layout/length
+layout/job: layout/finding layout/length
+layout/job/jobtest: layout/job layout/length
+layout/metal:
+layout/withdrawal: layout/job layout/length layout/wind
+layout/wall: layout/finding layout/job layout/length layout/wall/minimax layout/wall/setplane layout/wall/slips
+layout/wall/setplane: layout/length
+layout/wall/minimax: layout/length
+layout/wall/slips: layout/length
+layout/wind: layout/finding layout/job layout/length
+layout/assembly: layout/finding layout/job layout/length layout/wind
+layout/cap: layout/assembly layout/finding layout/job layout/length layout/wall layout/wind
+layout/anchor: layout/assembly layout/cap layout/finding layout/job layout/length layout/wall layout/wind
+layout/crate: layout/anchor layout/cap layout/finding layout/job layout/length
+layout/cut: layout/length
+layout/fold:
+layout/shop: layout/cap layout/cut layout/finding layout/fold layout/job layout/length
+layout/internal/published:
+`
 
 // only lists who may import a library we keep behind one door.
 func only() map[string]string {
