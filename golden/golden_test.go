@@ -5,6 +5,8 @@ import (
 	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
+	"encoding/xml"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -397,9 +399,28 @@ func properties(t *testing.T, c *sample) {
 	if c.name != specimenOf { // a back end knows nothing of samples: one tells as much as all
 		return
 	}
+	seen := map[sheets.Kind]bool{}
 	for _, p := range again {
-		if b, err := svgOf(p.Scene); err != nil || !strings.Contains(string(c.files["svg.sum"]), sum(b, "sheet", p.ID)) {
+		b, err := svgOf(p.Scene)
+		if err != nil || !strings.Contains(string(c.files["svg.sum"]), sum(b, "sheet", p.ID)) {
 			t.Errorf("sheet %s: the same layout gives another SVG the second time (error %v)", p.ID, err)
+		}
+		if !seen[p.Kind] {
+			seen[p.Kind] = true
+			if err := wellFormed(b); err != nil {
+				t.Errorf("sheet %s: the SVG is not well formed: %v", p.ID, err)
+			}
+		}
+	}
+}
+
+// wellFormed reads XML to its end.
+func wellFormed(b []byte) error {
+	for d := xml.NewDecoder(bytes.NewReader(b)); ; {
+		if _, err := d.Token(); errors.Is(err, io.EOF) {
+			return nil
+		} else if err != nil {
+			return err
 		}
 	}
 }

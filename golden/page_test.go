@@ -4,7 +4,6 @@ import (
 	"archive/tar"
 	"bytes"
 	"encoding/base64"
-	"encoding/xml"
 	"errors"
 	"flag"
 	"fmt"
@@ -431,13 +430,8 @@ func TestPage(t *testing.T) {
 	if got, want := strings.Count(text, "<svg"), 3+1+1+3+1; got != want {
 		t.Errorf("%d pictures, want %d", got, want)
 	}
-	d := xml.NewDecoder(strings.NewReader(text))
-	for {
-		if _, err := d.Token(); errors.Is(err, io.EOF) {
-			break
-		} else if err != nil {
-			t.Fatalf("the page is not well formed: %v", err)
-		}
+	if err := wellFormed(b); err != nil {
+		t.Errorf("the page is not well formed: %v", err)
 	}
 	if _, err := c.write("page"); err == nil {
 		t.Error("the page was written into the repository")
