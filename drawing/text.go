@@ -85,27 +85,32 @@ func (t Text) local(along, up Unit) Point {
 // nothing is lost and nothing sticks out. Runs of blanks count as one; a no-break space keeps a number together.
 func Wrap(words string, f Face, size Size, width Unit) []string {
 	var lines []string
-	for _, para := range strings.Split(words, "\n") {
-		line := ""
-		for _, word := range strings.FieldsFunc(para, breaks) {
-			if line != "" && Width(f, line+" "+word, size) <= width {
-				line += " " + word
+	blank := fonts.Advance(f, ' ')
+	var line []byte
+	for para := range strings.SplitSeq(words, "\n") {
+		line = line[:0]
+		reach := 0 // the line's advances
+		for word := range strings.FieldsFuncSeq(para, breaks) {
+			long := fonts.Advances(f, word)
+			if len(line) > 0 && Unit(fonts.Scaled(f, reach+blank+long, int(size))) <= width {
+				line = append(append(line, ' '), word...)
+				reach += blank + long
 				continue
 			}
-			if line != "" {
-				lines = append(lines, line)
+			if len(line) > 0 {
+				lines = append(lines, string(line))
 			}
-			line = word
-			for {
-				head, tail := cut(line, f, size, width)
+			for Unit(fonts.Scaled(f, long, int(size))) > width {
+				head, tail := cut(word, f, size, width)
 				if tail == "" {
 					break
 				}
 				lines = append(lines, head)
-				line = tail
+				word, long = tail, fonts.Advances(f, tail)
 			}
+			line, reach = append(line[:0], word...), long
 		}
-		lines = append(lines, line)
+		lines = append(lines, string(line))
 	}
 	return lines
 }

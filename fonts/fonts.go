@@ -5,7 +5,7 @@
 // height of a capital letter, the way lettering is ordered on a drawing, in whatever whole unit the caller uses; results come back
 // in the same unit.
 //
-// Face names a face; Width, Ink, Missing, Advance and Em measure; Outline gives the shape of a glyph and TTF the font file.
+// Face names a face; Width, Ink, Missing, Runes, Advances, Scaled, Advance and Em measure; Outline gives the shape of a glyph and TTF the font file.
 package fonts
 
 import (
@@ -71,10 +71,11 @@ type glyph struct {
 
 // metrics are the measured tables of one face. They are never written after loading.
 type metrics struct {
-	font   *sfnt.Font
-	upem   int
-	cap    int // height of H in thousandths of an em
-	glyphs [lastRune]glyph
+	font     *sfnt.Font
+	upem     int
+	cap      int // height of H in thousandths of an em
+	glyphs   [lastRune]glyph
+	advances [lastRune]int16 // of the glyphs, close together: no other is asked for as often
 }
 
 var regularMetrics = sync.OnceValue(func() *metrics { return load(regularTTF) })
@@ -113,6 +114,7 @@ func load(ttf string) *metrics {
 			low: m.milli(-bounds.Max.Y), high: m.milli(-bounds.Min.Y),
 			left: m.milli(bounds.Min.X), rite: m.milli(bounds.Max.X),
 		}
+		m.advances[r] = m.glyphs[r].advance
 	}
 	m.cap = int(m.glyphs['H'].high)
 	if m.cap <= 0 {
@@ -155,13 +157,25 @@ func Em(f Face, capHeight int) int {
 }
 
 // Width returns the width of s lettered with the given cap height: the sum of the advances, rounded half up.
-func Width(f Face, s string, capHeight int) int {
+func Width(f Face, s string, capHeight int) int { return Scaled(f, Advances(f, s), capHeight) }
+
+// Advances returns the sum of the advances of s in thousandths of an em. Whoever puts words together adds them up and measures the
+// whole by Scaled.
+func Advances(f Face, s string) int {
 	m := of(f)
 	sum := 0
 	for _, r := range s {
-		sum += int(m.lookup(r).advance)
+		if r >= 0 && r < lastRune {
+			sum += int(m.advances[r])
+		}
 	}
-	return floorDiv(2*sum*capHeight+m.cap, 2*m.cap)
+	return sum
+}
+
+// Scaled returns the width of advances, a sum in thousandths of an em, with the given cap height, rounded half up.
+func Scaled(f Face, advances, capHeight int) int {
+	m := of(f)
+	return floorDiv(2*advances*capHeight+m.cap, 2*m.cap)
 }
 
 // Ink returns how far the strokes of s reach above and below the baseline, rounded outwards. Below is 0 or more; above is at
@@ -181,6 +195,18 @@ func GlyphInk(f Face, r rune, capHeight int) (low, high int) {
 	m := of(f)
 	g := m.lookup(r)
 	return floorDiv(int(g.low)*capHeight, m.cap), -floorDiv(-int(g.high)*capHeight, m.cap)
+}
+
+// Runes returns the runes for which the face has a glyph, in the order of their numbers.
+func Runes(f Face) []rune {
+	m := of(f)
+	var out []rune
+	for r := range rune(lastRune) {
+		if m.glyphs[r].index != 0 {
+			out = append(out, r)
+		}
+	}
+	return out
 }
 
 // Missing returns the runes of s for which the face has no glyph, each once, in the order they appear. Invalid UTF-8 counts as

@@ -35,13 +35,7 @@ func (l *Layout) CodeChecks() []CodeCheck {
 	s := &l.Job.System
 	var out []CodeCheck
 	add := func(c CodeCheck, sev finding.Severity, code string, at finding.Place, where finding.Ref, mend string) {
-		if !c.Passes {
-			c.finding = finding.New(sev, code, at, mend, "%s: asked %s, is %s", c.What, c.Asked, c.Has)
-			c.finding.Why, c.finding.Where = c.Source, where
-		}
-		u := l.Job.Units
-		c.What, c.Asked, c.Has = u.InUnits(c.What), u.InUnits(c.Asked), u.InUnits(c.Has)
-		out = append(out, c)
+		out = append(out, l.judged(c, sev, code, at, where, mend))
 	}
 	for _, r := range l.Runs() {
 		if !r.Surveyed {
@@ -66,6 +60,8 @@ func (l *Layout) CodeChecks() []CodeCheck {
 		Source: "IBC section 1503.2.1: 0.019 in, 26 gage galvanized", Passes: s.Metal.Thickness >= flashing},
 		finding.Note, "flashing-thin", s.At, finding.Ref{}, "ask the building official if this metal may be thinner")
 	out = append(out, l.contacts()...)
+	out = append(out, l.holeChecks()...)
+	out = append(out, l.factorChecks()...)
 	for _, e := range l.Extenders() {
 		add(CodeCheck{What: fmt.Sprintf("run %s: %s leg within the tested range", e.Run.Name, faceWord(e.Face)), Asked: job.Both(e.Leg), Has: job.Both(e.Tested),
 			Source: "test reports of the job"},
@@ -73,6 +69,18 @@ func (l *Layout) CodeChecks() []CodeCheck {
 			fmt.Sprintf("schedule an extender piece %s high along the run and have its fastening stated, or name an assembly tested with that leg", job.Both(e.Height)))
 	}
 	return out
+}
+
+// judged gives a check its finding where it does not pass, and letters it in the
+// units of the job.
+func (l *Layout) judged(c CodeCheck, sev finding.Severity, code string, at finding.Place, where finding.Ref, mend string) CodeCheck {
+	if !c.Passes {
+		c.finding = finding.New(sev, code, at, mend, "%s: asked %s, is %s", c.What, c.Asked, c.Has)
+		c.finding.Why, c.finding.Where = c.Source, where
+	}
+	u := l.Job.Units
+	c.What, c.Asked, c.Has = u.InUnits(c.What), u.InUnits(c.Asked), u.InUnits(c.Has)
+	return c
 }
 
 func thou(l length.Length) string {
@@ -91,72 +99,6 @@ func faceWord(f job.Face) string {
 		return "rear"
 	}
 	return "front"
-}
-
-// contacts checks the pairs of materials that touch: cap on chair, chair on
-// fastener, chair on the top of the wall, as far as the job names them.
-func (l *Layout) contacts() []CodeCheck {
-	s := &l.Job.System
-	var out []CodeCheck
-	add := func(what string, c metal.Contact, code string, at finding.Place, parted bool) {
-		k := CodeCheck{What: what, Asked: metal.Compatible.String(), Has: c.Verdict.String(), Source: c.Source, Passes: c.Verdict == metal.Compatible}
-		if c.Memory {
-			k.Source += " (from memory)"
-		}
-		if !k.Passes {
-			sev := finding.Note
-			if c.Verdict == metal.Apart && !parted {
-				sev = finding.Hold
-			}
-			k.finding = finding.New(sev, code, at, c.Mend, "%s: %s", what, c.Verdict)
-			k.finding.Why = k.Source
-		}
-		out = append(out, k)
-	}
-	pair := func(what string, a, b string, at finding.Place) {
-		what = fmt.Sprintf("%s: %s on %s", what, a, b)
-		if c, ok := metal.Pair(metal.FamilyOf(a), metal.FamilyOf(b)); ok {
-			add(what, c, "metals-dissimilar", at, false)
-			return
-		}
-		k := CodeCheck{What: what, Asked: metal.Compatible.String(), Has: "not in the table of pairs", Source: "none found"}
-		k.finding = finding.New(finding.Note, "metals-unknown", at, "have the fabricator say that the two may touch", "%s: %s", what, k.Has)
-		k.finding.Why = "nothing is said of this pair here"
-		out = append(out, k)
-	}
-	if s.Chair.Metal != "" {
-		pair("cap on chair", s.Metal.Name, s.Chair.Metal, s.At)
-	}
-	for i := range l.Job.Fasteners {
-		f := &l.Job.Fasteners[i]
-		if f.Metal != "" && s.Chair.Metal != "" {
-			pair("chair on "+f.Name, s.Chair.Metal, f.Metal, f.At)
-		}
-	}
-	rests := s.Chair.Metal
-	if rests == "" {
-		rests = s.Metal.Name
-	}
-	family := metal.FamilyOf(rests)
-	for i := range l.Job.Walls {
-		w := &l.Job.Walls[i]
-		if len(w.Layers) == 0 {
-			continue
-		}
-		// The membrane over the wall top lies between them.
-		parted := l.Job.Membrane.Thickness > 0
-		switch top := w.Layers[0]; {
-		case top.Treated:
-			if c, ok := metal.OnWood(family, true); ok {
-				add(fmt.Sprintf("wall %s: %s over treated wood", w.Name, rests), c, "treated-wood", w.At, parted)
-			}
-		case top.Material == job.Masonry || top.Material == job.Concrete:
-			if c, ok := metal.OnMasonry(family); ok {
-				add(fmt.Sprintf("wall %s: %s over %s", w.Name, rests, top.Material), c, "metal-on-masonry", w.At, parted)
-			}
-		}
-	}
-	return out
 }
 
 // tightest is the wall's width and the cap's inside where the cap has least over.

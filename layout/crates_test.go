@@ -45,7 +45,7 @@ func crated(l *layout.Layout, flip bool) []string {
 // The mirror of a job is packed in the mirrored order, into as many crates, and
 // its corners are of the same lots.
 func TestMirroredCrates(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		j := jobtest.Random(t)
 		for i := range j.Perimeters[0].Runs {
 			j.Perimeters[0].Runs[i].Elevation = string(rune('a' + i/2))

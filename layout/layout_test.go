@@ -229,7 +229,7 @@ func checkCrates(t *rapid.T, l *layout.Layout) {
 }
 
 func TestInvariants(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		l := build(t, jobtest.Random(t))
 		checkTiling(t, l)
 		checkJoints(t, l)
@@ -351,7 +351,7 @@ func describe(r *layout.Run, flip bool) []string {
 }
 
 func TestMirror(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		checkMirror(t, jobtest.Random(t))
 	})
 }

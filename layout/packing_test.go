@@ -102,7 +102,7 @@ func stepsMirrored(m *job.Job) *job.Job {
 }
 
 func TestInvariantsWithGradeAndSteps(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		l := build(t, packs(t))
 		checkTiling(t, l)
 		checkJoints(t, l)
@@ -142,7 +142,7 @@ func checkPitch(t *rapid.T, l *layout.Layout) {
 }
 
 func TestMirrorWithGradeAndSteps(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		j := packs(t)
 		a, b := build(t, j), build(t, stepsMirrored(mirror(j)))
 		for i, p := range a.Perimeters {

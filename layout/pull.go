@@ -19,7 +19,9 @@ type Pull struct {
 	Chair     *Chair
 	Zone      wind.Zone
 	Tributary length.Length // along the run
-	Up, Out   float64       // N
+	Up, Out   float64       // N; out on the front leg alone
+	Across    float64       // N, square to the wall on both legs in the case that governs
+	Case      wind.Case
 }
 
 // Pulls lists the chairs of a run with their pull; none if there is no demand.
@@ -39,6 +41,11 @@ func (l *Layout) Pulls(r *Run) []Pull {
 		p := Pull{Chair: c, Zone: zoneOf(c), Tributary: to - from}
 		p.Up = wind.AllowablePa(l.Demand.Up[p.Zone]) * metres(r.Outside) * metres(p.Tributary)
 		p.Out = wind.AllowablePa(l.Demand.Out[p.Zone]) * metres(l.Job.System.Profile.FrontLeg) * metres(p.Tributary)
+		for _, c := range wind.Cases() {
+			if across := l.across(c, p.Zone).sum() * metres(p.Tributary); across > p.Across {
+				p.Across, p.Case = across, c
+			}
+		}
 		out = append(out, p)
 	}
 	return out
@@ -163,71 +170,6 @@ func threadOf(f *Fastener) length.Length {
 	return f.Embedment
 }
 
-// Nailer is what the wind asks of the anchors of a wall's top layer in one zone
-// of a run, and how far apart they may stand.
-type Nailer struct {
-	Run     *Run
-	Zone    wind.Zone
-	Anchor  *job.Nailer
-	Up, Out float64       // N a metre along the wall, allowable
-	Spacing length.Length // down to the grid; zero: the job does not say how far apart they may stand
-	Sheared bool          // out is in the spacing: the anchor's shear is stated
-}
-
-// Nailers lists the anchorage of the runs whose wall states its anchors. Pull
-// is the upward pressure on the cap's width, shear the outward one on its
-// front leg; the two shares of an anchor are added up. No lever arm of the
-// front leg is reckoned with.
-func (l *Layout) Nailers() []Nailer {
-	if !l.Demand.Known() {
-		return nil
-	}
-	var out []Nailer
-	for _, r := range l.Runs() {
-		a := r.Wall.Nailer
-		if a == nil {
-			continue
-		}
-		for z := wind.Edge; z <= wind.Corner; z++ {
-			if !inZone(r, z) {
-				continue
-			}
-			n := Nailer{Run: r, Zone: z, Anchor: a, Sheared: a.Shear > 0}
-			n.Up = wind.AllowablePa(l.Demand.Up[z]) * metres(r.Outside)
-			n.Out = wind.AllowablePa(l.Demand.Out[z]) * metres(l.Job.System.Profile.FrontLeg)
-			if a.Most > 0 && a.Least > 0 {
-				n.Spacing = anchorSpacing(a, n.Up, n.Out, l.Grid)
-			}
-			out = append(out, n)
-		}
-	}
-	return out
-}
-
-// anchorSpacing is the greatest spacing at which an anchor takes its share of
-// the demand for each metre, rounded down to the grid and no more than the job
-// allows.
-func anchorSpacing(a *job.Nailer, up, out float64, grid length.Length) length.Length {
-	perMetre := up / a.Pull
-	if a.Shear > 0 {
-		perMetre += out / a.Shear
-	}
-	s := a.Most
-	if perMetre > 0 && float64(length.Metre)/perMetre < float64(s) {
-		s = length.FloorTo(length.Length(float64(length.Metre)/perMetre), grid)
-	}
-	return s
-}
-
-func inZone(r *Run, z wind.Zone) bool {
-	for _, s := range r.Zones {
-		if s.Zone == z {
-			return true
-		}
-	}
-	return false
-}
-
 // pulls are the findings of the two.
 func (l *Layout) pulls() finding.List {
 	var found finding.List
@@ -256,34 +198,6 @@ func (l *Layout) pulls() finding.List {
 	return found
 }
 
-// anchorage are the findings on the anchors of nailers.
-func (l *Layout) anchorage() finding.List {
-	var found finding.List
-	said := map[*Run]bool{}
-	for _, n := range l.Nailers() {
-		a := n.Anchor
-		if n.Spacing == 0 {
-			if !said[n.Run] {
-				said[n.Run] = true
-				f := finding.New(finding.Hold, "nailer-spacing", a.At, "write `spacing_most` and `spacing_least` of the nailer, from the anchor's report and the engineer of record",
-					"run %s: the job does not say how far apart, and how close, %s may stand, and no spacing is given", n.Run.Name, a.Anchor)
-				f.Why = "by their pull alone anchors would stand as far apart as the wind allows, which no nailer does"
-				f.Where = onRun(n.Run)
-				found.Append(f)
-			}
-			continue
-		}
-		if n.Spacing >= a.Least {
-			continue
-		}
-		f := finding.New(finding.Hold, "nailer-anchorage", a.At, "name a stronger anchor, or have the engineer of record settle the anchorage",
-			"run %s: the %s zone asks for %s every %s, and they may stand no closer than %s", n.Run.Name, n.Zone, a.Anchor, job.Both(n.Spacing), job.Both(a.Least))
-		f.Where = onRun(n.Run)
-		found.Append(f)
-	}
-	return found
-}
-
 // unchecked notes what the cross-checks leave out because the job does not say
 // what they take.
 func (l *Layout) unchecked() finding.List {
@@ -306,7 +220,7 @@ func (l *Layout) unchecked() finding.List {
 				"wall %s: what anchors %s is not stated, and the anchorage is not checked", w.Name, w.Layers[0].Name)
 		case a != nil && a.Shear == 0:
 			note("nailer-shear", w.Name, a.At, "write `shear` of the anchor, from its report",
-				"wall %s: the shear of %s is not stated, and the outward pressure is not in its spacing", w.Name, a.Anchor)
+				"wall %s: the shear of %s is not stated, and the push on the legs is not in its spacing", w.Name, a.Anchor)
 		}
 		for _, c := range r.Chairs {
 			if c.Assembly == nil || c.Assembly.Substrate != job.Wood && c.Assembly.Substrate != job.Plywood {

@@ -68,7 +68,7 @@ func TestPullByHand(t *testing.T) {
 
 // Every inch of a run is some chair's, and of one chair alone.
 func TestTributariesTile(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		j := jobtest.Random(t)
 		l := build(t, j)
 		for _, r := range l.Runs() {

@@ -96,7 +96,7 @@ func teeRoom(found finding.List) bool {
 }
 
 func TestTeeInvariants(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		l, found := layout.Build(jobtest.RandomCross(t))
 		if teeRoom(found) {
 			t.Skip("no room")
@@ -106,7 +106,7 @@ func TestTeeInvariants(t *testing.T) {
 }
 
 func TestTeeMirror(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		j := jobtest.RandomCross(t)
 		a, found := layout.Build(j)
 		b, twin := layout.Build(mirror(j))

@@ -1,8 +1,6 @@
 package layout_test
 
 import (
-	"flag"
-	"strconv"
 	"testing"
 
 	"copingset/layout/job"
@@ -12,30 +10,11 @@ import (
 	"pgregory.net/rapid"
 )
 
-// How many walls TestRandomWalls solves:
-//
-//	go test ./layout -run RandomWalls -walls 10000 -timeout 0
-var wallsAsked = flag.Int("walls", 50, "how many random walls TestRandomWalls solves")
-
-// drawn makes rapid draw as many cases as asked until the test ends.
-func drawn(t *testing.T, n int) {
-	const name = "rapid.checks"
-	was := flag.Lookup(name).Value.String()
-	set := func(v string) {
-		if err := flag.Set(name, v); err != nil {
-			t.Fatal(err)
-		}
-	}
-	set(strconv.Itoa(n))
-	t.Cleanup(func() { set(was) })
-}
-
 // Any wall, even or not, level or graded: no chair is unpacked, no reading
 // uncovered, and every transition is needed.
 func TestRandomWalls(t *testing.T) {
-	drawn(t, *wallsAsked)
 	chairs, readings, transitions := 0, 0, 0
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		kind := rapid.SampledFrom([]func(*rapid.T) *job.Job{jobtest.Random, jobtest.Uneven, packs}).Draw(t, "kind")
 		l := build(t, kind(t))
 		checkChairs(t, l)

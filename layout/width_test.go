@@ -131,7 +131,7 @@ func checkTransitions(t *rapid.T, l *layout.Layout, r *layout.Run) {
 // Walls of widths that vary: covered, held where they cannot be, tiled.
 func TestUnevenWalls(t *testing.T) {
 	n, two := 0, 0
-	rapid.Check(t, func(t *rapid.T) {
+	check(t, func(t *rapid.T) {
 		l := build(t, jobtest.Uneven(t))
 		checkTiling(t, l)
 		checkJoints(t, l)
@@ -182,7 +182,7 @@ func checkLegs(t *rapid.T, l *layout.Layout) (n int) {
 
 // The mirror of an uneven wall has the mirrored widths and pieces.
 func TestUnevenMirror(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) { checkMirror(t, jobtest.Uneven(t)) })
+	check(t, func(t *rapid.T) { checkMirror(t, jobtest.Uneven(t)) })
 }
 
 // served tells whether a run is covered with the widths given, first at its

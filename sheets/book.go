@@ -83,11 +83,7 @@ func (b *book) plan() []page {
 	var rest []page
 	rest = append(rest, b.safety()...)
 	rest = append(rest, b.findings()...)
-	for _, p := range b.l.Perimeters {
-		for _, t := range b.stretches(p) {
-			rest = append(rest, b.run(t)...)
-		}
-	}
+	rest = append(rest, b.runPages()...)
 	rest = append(rest, b.corners()...)
 	rest = append(rest, b.sections()...)
 	rest = append(rest, b.fasteners()...)
@@ -101,6 +97,17 @@ func (b *book) plan() []page {
 	rest = append(rest, b.crates()...)
 	rest = append(rest, b.shopPages()...)
 	return append(b.index(rest), rest...)
+}
+
+// runPages are the pages of all runs.
+func (b *book) runPages() []page {
+	var out []page
+	for _, p := range b.l.Perimeters {
+		for _, t := range b.stretches(p) {
+			out = append(out, b.run(t)...)
+		}
+	}
+	return out
 }
 
 // pages makes pages of one kind out of blocks that flow through regions. The

@@ -19,14 +19,17 @@ func (f Fault) String() string { return fmt.Sprintf("%s: %v", f.Sheet, f.Problem
 // texts or across thick lines, marks outside the frame, lettering too small or
 // without a glyph, chains whose printed parts do not sum, drawings with nothing
 // in them.
-func Check(l *layout.Layout, o Options) []Fault {
+func Check(l *layout.Layout, o Options) []Fault { return CheckDrawn(l, Packet(l, o)) }
+
+// CheckDrawn is Check for a packet that is drawn already.
+func CheckDrawn(l *layout.Layout, packet []Sheet) []Fault {
 	var out []Fault
 	add := func(where string, s drawing.Scene) {
 		for _, p := range drawing.Check(s) {
 			out = append(out, Fault{where, p})
 		}
 	}
-	for _, p := range Packet(l, o) {
+	for _, p := range packet {
 		add("sheet "+p.Number+" ("+p.ID+")", p.Scene)
 	}
 	for _, v := range Views(l) {

@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"fmt"
-	"os"
 	"strings"
 	"testing"
 
@@ -43,17 +42,15 @@ func labelSize(t *testing.T, l *layout.Layout) drawing.Size {
 // on labels cut beforehand.
 func TestLabelsAreLettered(t *testing.T) {
 	for _, name := range []string{"rectangle", "l-shape", "metric"} {
-		j, found := job.Read(os.DirFS("../samples/"+name), "job.yaml")
-		if found.HasErrors() {
-			t.Fatal(found)
-		}
-		l, _ := layout.Build(j)
+		l := sampleLayout(t, name)
 		if z := labelSize(t, l); z < drawing.Note {
 			t.Errorf("%s: letters of %v mm on labels", name, drawing.Unit(z))
 		}
 		mm := length.Millimetre
-		j.Shop.Labels = job.Labels{Columns: 2, Rows: 6, Cut: &job.CutLabels{Width: 95 * mm, Height: 34 * mm, Left: 8 * mm, Top: 14 * mm, Across: 99 * mm, Down: 40 * mm}}
-		l, _ = layout.Build(j)
+		j, shop := *l.Job, *l.Job.Shop
+		shop.Labels = job.Labels{Columns: 2, Rows: 6, Cut: &job.CutLabels{Width: 95 * mm, Height: 34 * mm, Left: 8 * mm, Top: 14 * mm, Across: 99 * mm, Down: 40 * mm}}
+		j.Shop = &shop
+		l = build(t, &j)
 		if z := labelSize(t, l); z < drawing.Note {
 			t.Errorf("%s: letters of %v mm on labels cut beforehand", name, drawing.Unit(z))
 		}
@@ -136,7 +133,7 @@ func TestCrateLabelsSayTheWeight(t *testing.T) {
 		l := build(t, j)
 		b := newBook(l, Options{})
 		var labels, lists string
-		for _, s := range Packet(l, Options{}) {
+		for _, s := range drawnPages(l, Options{}, (*book).crates, (*book).crateLabels) {
 			switch s.Kind {
 			case CrateLabels:
 				labels += flatWords(s.Scene)
@@ -175,11 +172,11 @@ func flatWords(s drawing.Scene) string { return strings.ReplaceAll(words(s), "\n
 
 // The packing list is the crates bottom up, with what is kept out said.
 func TestPackingListIsBottomUp(t *testing.T) {
-	for _, c := range cases() {
-		l := build(t, withShop(c.job))
+	for _, c := range workshops() {
+		l := c.layout
 		b := newBook(l, Options{})
 		text := ""
-		for _, s := range Packet(l, Options{}) {
+		for _, s := range c.sheets {
 			if s.Kind == PackingList {
 				text += words(s.Scene)
 			}

@@ -86,22 +86,28 @@ func (b *book) nailerTable() []block {
 		return nil
 	}
 	t := table{title: "Anchorage of the nailer, allowable level", cols: []column{{head: "Run"}, {head: "Zone"}, {head: "Anchor, report", flex: true}, {head: "Pull, one", align: drawing.Right}, {head: "Shear, one", align: drawing.Right},
-		{head: "Up along the wall", align: drawing.Right}, {head: "Out along the wall", align: drawing.Right}, {head: "Spacing, at most", align: drawing.Right}}}
+		{head: "Up along the wall", align: drawing.Right}, {head: "Case A, towards the roof", align: drawing.Right}, {head: "Case B, towards the street", align: drawing.Right}, {head: "Governs"}, {head: "Spacing, at most", align: drawing.Right}}}
+	unsheared := false
 	for _, n := range rows {
 		shear := "not stated"
 		if n.Sheared {
 			shear = b.force(n.Anchor.Shear)
 		}
-		t.rows = append(t.rows, []string{b.runHead(n.Run), n.Zone.String(), prose(n.Anchor.Anchor) + ", " + orDash(prose(n.Anchor.Report)), b.force(n.Anchor.Pull), shear, b.along(n.Up), b.along(n.Out), b.apart(n)})
-	}
-	words := "Allowables of the anchors: their report, as the job states it. Up is the pressure on the cap’s outside width, out that on its front leg; the shares of an anchor in pull and shear are added up. No lever arm is reckoned with. The strength of the wall is by others."
-	for _, n := range rows {
-		if !n.Sheared {
-			words += " Where no shear is stated, the outward pressure is NOT in the spacing."
-			break
+		unsheared = unsheared || !n.Sheared
+		row := []string{b.runHead(n.Run), n.Zone.String(), prose(n.Anchor.Anchor) + ", " + orDash(prose(n.Anchor.Report)), b.force(n.Anchor.Pull), shear, b.along(n.Up)}
+		for _, c := range n.Cases {
+			row = append(row, b.along(c.Front)+" + "+b.along(c.Rear))
 		}
+		t.rows = append(t.rows, append(row, "case "+n.Governs.Case.String(), b.apart(n)))
 	}
-	return []block{t, list{items: []string{words}, plain: true}}
+	items := []string{"In each case: front leg + rear leg."}
+	for _, words := range b.l.NailerAssumptions() {
+		items = append(items, prose(words))
+	}
+	if unsheared {
+		items = append(items, "Where no shear is stated, the push on the legs is NOT in the spacing.")
+	}
+	return []block{t, list{items: items, plain: true}}
 }
 
 // apart letters the spacing of a nailer's anchors, which the job may not state.

@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"fmt"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
@@ -61,11 +60,7 @@ func TestFittingTakesTheFirstPaperThatServes(t *testing.T) {
 // plan, corners and sections stay readable, and a sheet of larger paper says so
 // on itself and in the list of sheets.
 func TestViewsAreCleanOnSmallPaper(t *testing.T) {
-	j, found := job.Read(os.DirFS("../samples/l-shape"), "job.yaml")
-	if found.HasErrors() {
-		t.Fatal(found)
-	}
-	l := build(t, j)
+	l := sampleLayout(t, "l-shape")
 	if len(l.Holds()) == 0 {
 		t.Fatal("the sample has no hold")
 	}

@@ -165,8 +165,8 @@ print(json.dumps(out))
 // open stops: every stroke is there once, every cut is closed, and layers hold what
 // their names say.
 func TestMachineLinesAreThereOnce(t *testing.T) {
-	for _, c := range cases() {
-		for _, m := range Machines(build(t, withShop(c.job))) {
+	for _, c := range workshops() {
+		for _, m := range Machines(c.layout) {
 			seen := map[string]bool{}
 			cuts, bends := 0, 0
 			for _, p := range m.Drawing.Lines {
@@ -277,12 +277,13 @@ func TestTwinsAreMirrored(t *testing.T) {
 
 // A run on hold says so on the key plan for machines.
 func TestKeyPlanForMachinesSaysHold(t *testing.T) {
-	for _, c := range cases() {
-		l := build(t, withShop(c.job))
+	for _, c := range workshops() {
+		l := c.layout
+		machines := Machines(l)
 		for _, p := range l.Perimeters {
 			for _, r := range p.Runs {
 				said := false
-				for _, m := range Machines(l) {
+				for _, m := range machines {
 					for _, n := range m.Drawing.Notes {
 						said = said || n.Text == r.Name+" HOLD"
 					}

@@ -3,7 +3,6 @@ package sheets
 import (
 	"bytes"
 	"io"
-	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -18,7 +17,6 @@ import (
 
 	"copingset/drawing"
 	"copingset/layout"
-	"copingset/layout/job"
 )
 
 // most is the room a sheet may take in the file, so that a packet can be sent to a telephone on a roof.
@@ -33,14 +31,7 @@ func TestSamplePacketsCanBeReadAloud(t *testing.T) {
 	for _, path := range jobs {
 		t.Run(filepath.Base(filepath.Dir(path)), func(t *testing.T) {
 			t.Parallel()
-			j, found := job.Read(os.DirFS(filepath.Dir(path)), "job.yaml")
-			if found.HasErrors() {
-				t.Fatal(found)
-			}
-			l, found := layout.Build(j)
-			if found.HasErrors() {
-				t.Fatal(found)
-			}
+			l := sampleLayout(t, filepath.Base(filepath.Dir(path)))
 			readAloud(t, l, Packet(l, Options{}))
 		})
 	}

@@ -34,10 +34,8 @@ func TestPitchMitersAreLettered(t *testing.T) {
 	metric := gable(t).Job
 	metric.Units = job.Metric
 	inMetric, _ := layout.Build(metric)
-	for _, q := range []*layout.Layout{l, inMetric} {
-		for _, f := range Check(q, Options{}) {
-			t.Error(f)
-		}
+	for _, f := range append(CheckDrawn(l, pages), Check(inMetric, Options{})...) {
+		t.Error(f)
 	}
 	for _, k := range []struct {
 		kind  Kind

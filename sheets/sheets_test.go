@@ -2,16 +2,15 @@ package sheets
 
 import (
 	"bytes"
-	"flag"
 	"fmt"
 	"slices"
 	"strings"
-	"sync"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"copingset/drawing"
+	"copingset/layout/length/draws"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
@@ -90,11 +89,14 @@ func woody(j *job.Job) {
 	j.Walls[0].Nailer = &job.Nailer{Anchor: "anchor bolt", Report: "S-501", Pull: 1800, Most: 48 * in, Least: 6 * in}
 }
 
-// cases are jobs that between them have every kind of sheet.
-func cases() []struct {
+// solvable is a job by name.
+type solvable struct {
 	name string
 	job  *job.Job
-} {
+}
+
+// cases are jobs that between them have every kind of sheet.
+func cases() []solvable {
 	sq := 90 * job.Degree
 	well := jobtest.Perimeter("WELL", job.Well, jobtest.Run("A", 220*in, -sq), jobtest.Run("B", 180*in, -sq), jobtest.Run("C", 220*in, -sq), jobtest.Run("D", 180*in, -sq))
 	metric := perimeters(jobtest.Rectangle(700*in, 420*in))
@@ -127,10 +129,7 @@ func cases() []struct {
 	confirmed.Wind.Confirmed.CornerUp = d.Up[wind.Corner]
 	two := perimeters(ell(), open())
 	two.Packing.Least = 3 * in / 4
-	return []struct {
-		name string
-		job  *job.Job
-	}{
+	return []solvable{
 		{"rectangle", perimeters(jobtest.Rectangle(700*in, 420*in))},
 		{"ell", drawn},
 		{"well", perimeters(well)},
@@ -146,51 +145,12 @@ func cases() []struct {
 	}
 }
 
-// drawn is every case with its whole packet, drawn once for all tests.
-type drawn struct {
-	name   string
-	layout *layout.Layout
-	sheets []Sheet
-}
-
-var packets = sync.OnceValue(func() []drawn {
-	all := cases()
-	out := make([]drawn, len(all))
-	var wait sync.WaitGroup
-	for i, c := range all {
-		wait.Go(func() {
-			l, found := layout.Build(c.job)
-			if found.HasErrors() {
-				panic(fmt.Sprintf("%s does not build: %v", c.name, found))
-			}
-			out[i] = drawn{c.name, l, Packet(l, Options{})}
-		})
-	}
-	wait.Wait()
-	return out
-})
-
 func build(t interface{ Fatalf(string, ...any) }, j *job.Job) *layout.Layout {
 	l, found := layout.Build(j)
 	if found.HasErrors() {
 		t.Fatalf("the job does not build: %v", found)
 	}
 	return l
-}
-
-// faults are what a reader of any sheet would stumble over.
-func faults(sheets []Sheet) []string {
-	var out []string
-	for _, s := range sheets {
-		for i, p := range drawing.Check(s.Scene) {
-			if i == 12 {
-				out = append(out, "  and more")
-				break
-			}
-			out = append(out, fmt.Sprintf("sheet %s %q: %v", s.Number, s.Title, p))
-		}
-	}
-	return out
 }
 
 func TestSheetsAreClean(t *testing.T) {
@@ -224,13 +184,13 @@ func TestSheetsAreCleanOnEveryPaper(t *testing.T) {
 	}
 }
 
-var randomJobs = flag.Int("jobs", 14, "how many random jobs are drawn, on every paper in turn; 500 before a release")
+// randomJobs is how many random jobs are drawn, on every paper in turn. A packet
+// takes too long to draw for a long search: the same few are drawn each time.
+var randomJobs = draws.Times(int(job.ISOA2) + 1)
 
-// A packet takes too long to draw for a long search; the same few random jobs
-// are drawn each time, more of them with -jobs.
 func TestRandomSheetsAreClean(t *testing.T) {
 	jobs := rapid.Custom(jobtest.Random)
-	for seed := range *randomJobs {
+	for seed := range randomJobs {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			t.Parallel()
 			l, found := layout.Build(named(jobs.Example(seed)))
@@ -246,14 +206,6 @@ func TestRandomSheetsAreClean(t *testing.T) {
 	}
 }
 
-func words(s drawing.Scene) string {
-	var b strings.Builder
-	for _, t := range s.Texts() {
-		b.WriteString(t.Words + "\n")
-	}
-	return b.String()
-}
-
 func TestNumbersIdsAndIndexAgree(t *testing.T) {
 	for _, c := range packets() {
 		for _, a := range Audiences() {
@@ -263,6 +215,7 @@ func TestNumbersIdsAndIndexAgree(t *testing.T) {
 			sheets := c.sheets
 			if a != All {
 				sheets = Packet(c.layout, Options{For: a})
+				theirs(t, a, sheets, c.sheets)
 			}
 			ids := map[string]bool{}
 			links := map[string]bool{}
@@ -305,6 +258,19 @@ func TestNumbersIdsAndIndexAgree(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// theirs checks that an audience gets the sheets of the whole packet that are for
+// it, each as it is there but for the list of sheets.
+func theirs(t *testing.T, a Audience, got, packet []Sheet) {
+	t.Helper()
+	rest := slices.DeleteFunc(slices.Clone(got), func(s Sheet) bool { return s.Kind == Index })
+	want := slices.DeleteFunc(slices.Clone(packet), func(s Sheet) bool { return s.Kind == Index || !s.Kind.For(a) })
+	if !slices.EqualFunc(rest, want, func(s, q Sheet) bool {
+		return s.ID == q.ID && s.Number == q.Number && s.Scene.Dump() == q.Scene.Dump()
+	}) {
+		t.Errorf("%v gets %d sheets that are not the packet's %d", a, len(rest), len(want))
 	}
 }
 

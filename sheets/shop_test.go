@@ -23,22 +23,11 @@ func withShop(j *job.Job) *job.Job {
 	return withParts(j)
 }
 
-func shopSheets(l *layout.Layout, o Options) []Sheet {
-	o.For = Shop
-	var out []Sheet
-	for _, s := range Packet(l, o) {
-		if s.Kind >= ShopSheet {
-			out = append(out, s)
-		}
-	}
-	return out
-}
-
 func TestShopSheetsAreCleanOnEveryPaper(t *testing.T) {
-	for k, c := range cases() {
+	for k, c := range workshops() {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
-			l := build(t, withShop(c.job))
+			l := c.layout
 			for i := range 2 { // each case on two papers, all papers among the cases
 				z := job.PaperSize((2*k + i) % (int(job.ISOA2) + 1))
 				if f := faults(shopSheets(l, Options{Runs: &z, Lists: &z})); len(f) > 0 {
@@ -51,7 +40,7 @@ func TestShopSheetsAreCleanOnEveryPaper(t *testing.T) {
 
 func TestRandomShopSheetsAreClean(t *testing.T) {
 	jobs := rapid.Custom(jobtest.Random)
-	for seed := range *randomJobs {
+	for seed := range randomJobs {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			t.Parallel()
 			l, found := layout.Build(withShop(named(jobs.Example(seed))))
@@ -69,11 +58,11 @@ func TestRandomShopSheetsAreClean(t *testing.T) {
 // Every piece is on a shop drawing; what is not released is on no label and in
 // no DXF, and its drawing and the cutting plan say so.
 func TestShopSheetsTellWhatIsReleased(t *testing.T) {
-	for _, c := range cases() {
-		l := build(t, withShop(c.job))
+	for _, c := range workshops() {
+		l := c.layout
 		b := newBook(l, Options{})
 		var drawings, labels, cutting, hands string
-		for _, s := range shopSheets(l, Options{}) {
+		for _, s := range c.sheets {
 			switch s.Kind {
 			case ShopSheet:
 				drawings += words(s.Scene)
@@ -175,11 +164,11 @@ func TestTwinsNameEachOthersSheet(t *testing.T) {
 // Every bend distance, corner, hole and length of a family is on its sheets,
 // however they are laid out.
 func TestShopSheetsLoseNothing(t *testing.T) {
-	for _, c := range cases() {
-		l := build(t, withShop(c.job))
+	for _, c := range workshops() {
+		l := c.layout
 		b := newBook(l, Options{})
 		var all string
-		for _, s := range shopSheets(l, Options{}) {
+		for _, s := range c.sheets {
 			if s.Kind == ShopSheet {
 				all += words(s.Scene) + "\n"
 			}

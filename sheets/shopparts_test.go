@@ -55,12 +55,13 @@ func TestPartsAreDrawnListedAndCut(t *testing.T) {
 			t.Fatalf("%s: no parts", name)
 		}
 		var said string
-		for _, s := range Packet(l, Options{For: Shop}) {
+		sheets := shopSheets(l, Options{})
+		for _, s := range sheets {
 			if s.Kind == PartSheet {
 				said += words(s.Scene) + "\n"
 			}
 		}
-		if f := faults(shopSheets(l, Options{})); len(f) > 0 {
+		if f := faults(sheets); len(f) > 0 {
 			t.Errorf("%s: %s", name, strings.Join(f, "\n"))
 		}
 		files := map[string]dxf.Drawing{}

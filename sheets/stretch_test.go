@@ -84,7 +84,7 @@ func TestSharedSheetSaysItsHolds(t *testing.T) {
 	l := build(t, j)
 	shared := 0
 	z := job.ANSIC // the banner takes height
-	for _, s := range Packet(l, Options{Runs: &z}) {
+	for _, s := range runSheets(l, Options{Runs: &z}) {
 		if names := runsOf(s); len(names) > 1 && slices.Contains(names, "Run C") {
 			shared++
 			if !strings.Contains(words(s.Scene), "HOLD:") {
@@ -147,10 +147,11 @@ func TestRunsAndPartsAgreeWithTheIndex(t *testing.T) {
 
 // The pictures of the order of work of a run stand on one sheet, whole.
 func TestPicturesOfWorkStayTogether(t *testing.T) {
+	layouts := []*layout.Layout{build(t, perimeters(ell())), build(t, perimeters(pilaster(44*in, 10*in)))}
 	for _, z := range []job.PaperSize{job.ANSIA, job.ANSIB, job.ISOA4, job.ISOA3} {
-		for _, of := range []*layout.Layout{build(t, perimeters(ell())), build(t, perimeters(pilaster(44*in, 10*in)))} {
+		for _, of := range layouts {
 			seen := map[string]int{} // look-up only
-			for _, s := range Packet(of, Options{Runs: &z}) {
+			for _, s := range runSheets(of, Options{Runs: &z}) {
 				if s.Kind != RunSheet {
 					continue
 				}

@@ -33,7 +33,8 @@ func TestTeeSheets(t *testing.T) {
 		"metric":   func(j *job.Job) { j.Units, j.Paper = job.Metric, job.Paper{Runs: job.ISOA3, Lists: job.ISOA4} },
 	} {
 		l := crossed(t, change)
-		for _, f := range sheets.Check(l, sheets.Options{}) {
+		packet := sheets.Packet(l, sheets.Options{})
+		for _, f := range sheets.CheckDrawn(l, packet) {
 			t.Errorf("%s: %v", name, f)
 		}
 		held := slices.ContainsFunc(l.Holds(), func(f finding.Finding) bool { return f.Code == "tee-height" })
@@ -41,7 +42,7 @@ func TestTeeSheets(t *testing.T) {
 			t.Errorf("%s: holds %v", name, l.Holds())
 		}
 		said := map[string]bool{}
-		for _, p := range sheets.Packet(l, sheets.Options{}) {
+		for _, p := range packet {
 			for _, q := range p.Scene.Texts() {
 				for _, words := range []string{"N/X-TEE", "S/X-TEE", "RUN X", "meets run N", "NOT PLACED"} {
 					if strings.Contains(q.Words, words) {

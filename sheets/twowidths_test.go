@@ -42,11 +42,12 @@ func TestTwoWidthSheets(t *testing.T) {
 	if n != 4 {
 		t.Fatalf("%d corners of two widths, want 4", n)
 	}
-	for _, f := range Check(l, Options{}) {
+	packet := Packet(l, Options{})
+	for _, f := range CheckDrawn(l, packet) {
 		t.Error(f)
 	}
 	seen := map[string]int{}
-	for _, s := range Packet(l, Options{}) {
+	for _, s := range packet {
 		text := words(s.Scene)
 		switch {
 		case strings.HasPrefix(s.Title, "Corner"), strings.HasPrefix(s.Title, "Shop drawing C"):

@@ -82,7 +82,7 @@ func TestWallReportsAreCleanOnEveryPaper(t *testing.T) {
 }
 
 func TestRandomWallReportsAreClean(t *testing.T) {
-	for seed := range 3 * *randomJobs {
+	for seed := range 3 * randomJobs {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			t.Parallel()
 			j := named(rapid.Custom(jobtest.Random).Example(seed))

@@ -96,37 +96,47 @@ type batch struct {
 // in the order given, then those whose leader goes over what is in the way.
 func (p *Placer) newBatch(wishes []Wish, over bool) *batch {
 	b := &batch{of: make([][]choice, len(wishes)), weight: make([]int64, len(wishes))}
+	room := make([]choice, 0, most)
 	for i, w := range wishes {
 		b.weight[i] = int64(max(w.Weight, 1))
-		var late []choice
-		f := w.form()
-		for k, s := range w.Spots {
-			if len(b.of[i]) >= most {
-				break
-			}
-			if len(b.of[i]) >= nearby && f.crowded(b.of[i], s) {
-				continue
-			}
-			st := f.stand(s)
-			if !p.fits(&st) {
-				continue
-			}
-			c := choice{stand: st, cost: int64(k)}
-			switch {
-			case p.open(&c.stand, false):
-				b.of[i] = append(b.of[i], c)
-			case over && len(late) < most && p.open(&c.stand, true):
-				c.cost += int64(len(w.Spots))
-				late = append(late, c)
-			}
-		}
-		b.of[i] = append(b.of[i], late[:min(len(late), most-len(b.of[i]))]...)
+		b.of[i] = slices.Clone(p.choices(&w, over, room))
 		for k := range b.of[i] {
 			b.of[i][k].measure()
 		}
 	}
 	b.rivals()
 	return b
+}
+
+// choices are the spots a label could have, listed in the room given.
+func (p *Placer) choices(w *Wish, over bool, out []choice) []choice {
+	var barred []int // spots whose leader something is in the way of
+	f := w.form()
+	for k, s := range w.Spots {
+		if len(out) >= most {
+			return out
+		}
+		if len(out) >= nearby && f.crowded(out, s) {
+			continue
+		}
+		st := f.stand(s)
+		switch {
+		case !p.fits(&st):
+		case p.open(&st, false):
+			out = append(out, choice{stand: st, cost: int64(k)})
+		case over:
+			barred = append(barred, k)
+		}
+	}
+	for _, k := range barred {
+		if len(out) >= most {
+			break
+		}
+		if st := f.stand(w.Spots[k]); p.open(&st, true) {
+			out = append(out, choice{stand: st, cost: int64(k + len(w.Spots))})
+		}
+	}
+	return out
 }
 
 // crowded says whether a spot is so near a choice of the same label that what

@@ -184,11 +184,22 @@ func (s *sharing) greedy(order []int) {
 func (s *sharing) serve(i int) {
 	s.pick[i] = none
 	for k := range s.of[i] {
-		if c := &s.of[i][k]; !c.dead && len(s.evicts(c)) == 0 {
+		if c := &s.of[i][k]; !c.dead && s.free(c) {
 			s.pick[i] = k
 			return
 		}
 	}
+}
+
+// free says that a choice can stand beside all picks. It is asked far oftener
+// than who is in the way.
+func (s *sharing) free(c *choice) bool {
+	for _, r := range c.rival {
+		if s.pick[r.label] == r.choice {
+			return false
+		}
+	}
+	return true
 }
 
 // evicts lists the labels whose picks a choice cannot stand beside.

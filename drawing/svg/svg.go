@@ -13,6 +13,7 @@ import (
 	"io"
 	"strconv"
 	"strings"
+	"sync"
 
 	svgo "github.com/ajstarks/svgo"
 
@@ -160,28 +161,48 @@ func weight(f drawing.Face) int {
 // glyphID names the outline of a rune in a face.
 func glyphID(f drawing.Face, r rune) string {
 	if f == drawing.Bold {
-		return fmt.Sprintf("cs-b%x", r)
+		return "cs-b" + strconv.FormatInt(int64(r), 16)
 	}
-	return fmt.Sprintf("cs-r%x", r)
+	return "cs-r" + strconv.FormatInt(int64(r), 16)
+}
+
+// shapes are the outlines of a face as paths, by rune; it is for looking up alone. Every file of a packet needs nearly all of them.
+var shapes = [...]func() (map[rune]string, error){
+	drawing.Regular: sync.OnceValues(func() (map[rune]string, error) { return shapesOf(drawing.Regular) }),
+	drawing.Bold:    sync.OnceValues(func() (map[rune]string, error) { return shapesOf(drawing.Bold) }),
+}
+
+func shapesOf(f drawing.Face) (map[rune]string, error) {
+	out := map[rune]string{}
+	for _, r := range fonts.Runes(f) {
+		segs, err := fonts.Outline(f, r)
+		if err != nil {
+			return nil, err
+		}
+		out[r] = outline(segs)
+	}
+	return out, nil
 }
 
 // glyphs defines the outline of each glyph the scene uses, in thousandths of an em, in the order of first use.
 func (w *writer) glyphs(s drawing.Scene) error {
-	seen := map[string]bool{}
+	type glyph struct {
+		face drawing.Face
+		rune rune
+	}
+	seen := map[glyph]bool{}
 	w.svg.Def()
 	for _, t := range s.Texts() {
+		shape, err := shapes[t.Face]()
+		if err != nil {
+			return err
+		}
 		for _, r := range t.Words {
-			id := glyphID(t.Face, r)
-			if seen[id] {
-				continue
-			}
-			seen[id] = true
-			segs, err := fonts.Outline(t.Face, r)
-			if err != nil {
-				return err
-			}
-			if d := outline(segs); d != "" {
-				w.svg.Path(d, attr("id", id))
+			if g := (glyph{t.Face, r}); !seen[g] {
+				seen[g] = true
+				if d := shape[r]; d != "" {
+					w.svg.Path(d, attr("id", glyphID(t.Face, r)))
+				}
 			}
 		}
 	}
@@ -190,24 +211,33 @@ func (w *writer) glyphs(s drawing.Scene) error {
 }
 
 func outline(segs []fonts.Segment) string {
-	var b strings.Builder
+	var b []byte
+	put := func(op byte, v ...int) {
+		b = append(b, op)
+		for i, n := range v {
+			if i > 0 {
+				b = append(b, ' ')
+			}
+			b = strconv.AppendInt(b, int64(n), 10)
+		}
+	}
 	for i, g := range segs {
 		switch g.Op {
 		case fonts.MoveTo:
 			if i > 0 {
-				b.WriteByte('Z')
+				b = append(b, 'Z')
 			}
-			fmt.Fprintf(&b, "M%d %d", g.X, g.Y)
+			put('M', g.X, g.Y)
 		case fonts.LineTo:
-			fmt.Fprintf(&b, "L%d %d", g.X, g.Y)
+			put('L', g.X, g.Y)
 		case fonts.QuadTo:
-			fmt.Fprintf(&b, "Q%d %d %d %d", g.CX, g.CY, g.X, g.Y)
+			put('Q', g.CX, g.CY, g.X, g.Y)
 		}
 	}
 	if len(segs) > 0 {
-		b.WriteByte('Z')
+		b = append(b, 'Z')
 	}
-	return b.String()
+	return string(b)
 }
 
 // marks draws a list. Lines of one pen that follow each other share a path.

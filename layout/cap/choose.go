@@ -21,7 +21,7 @@ func zones(d wind.Demand, p *wall.Perimeter, runs []*Run) {
 	outside := make([]bool, 0, len(p.Runs)) // at the right of each run; a step is no corner
 	for _, r := range p.Runs {
 		c := r.Right.Corner
-		outside = append(outside, c != nil && c.Outside() && !c.Absorb || ends(r.Right))
+		outside = append(outside, c != nil && c.Outside() && !c.Absorb && d.Begins(c.Turn) || ends(r.Right))
 	}
 	cut := d.Around(fronts, outside, p.Closed(), len(p.Runs) > 0 && ends(p.Runs[0].Left))
 	for i, r := range runs {

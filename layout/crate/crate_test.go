@@ -7,13 +7,13 @@ import (
 
 	"pgregory.net/rapid"
 
+	_ "copingset/layout/length/draws"
 	"copingset/layout"
 	"copingset/layout/cap"
 	"copingset/layout/crate"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
-	_ "copingset/layout/length/pinned"
 )
 
 func TestCrates(t *testing.T) {

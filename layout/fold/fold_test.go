@@ -5,7 +5,7 @@ import (
 	"math"
 	"testing"
 
-	_ "copingset/layout/length/pinned"
+	_ "copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
 )

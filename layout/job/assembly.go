@@ -1,6 +1,7 @@
 package job
 
 import (
+	"math/big"
 	"slices"
 
 	"copingset/layout/finding"
@@ -24,6 +25,22 @@ type Fastener struct {
 	Kind         string        // for the cross-check in wood; empty: none
 	Thread       length.Length // of its thread, tip left out; zero: not stated
 	Metal        string        // what it is made of; empty: not stated
+	Shear        float64       // allowable of one under the chair's metal, N; zero: not stated
+	Yield        *Yield        // for its shear by the wood standard; nil: not stated
+}
+
+// Yield is what the shear of one fastener follows from by the yield limits of
+// the wood standard. None of it can be told from the fastener's name.
+type Yield struct {
+	Root    length.Length // diameter at the root of its thread
+	Bending float64       // its bending yield strength, Pa
+	Bearing float64       // dowel bearing strength of the chair's metal, Pa
+}
+
+// Signed says who stands behind a figure, and in which document.
+type Signed struct {
+	At           finding.Place
+	By, Document string
 }
 
 // Assembly is one tested assembly.
@@ -43,6 +60,7 @@ type Assembly struct {
 	Up, Out                   Pressure
 	Rear                      Pressure // on the rear leg, towards the roof; zero: the report does not state it
 	Factor                    float64  // safety factor asked of an as-pulled ultimate; already taken in an allowable
+	FactorSigned              *Signed  // who stands behind a factor under the published one; nil: nobody
 	ReferenceArea             string
 	Cost                      int64 // per chair, in thousandths of the job's money
 }
@@ -78,7 +96,40 @@ func (f *Fastener) keys(k keys) {
 	k.may().length("thread", &f.Thread,
 		"the length of its thread without the tip, for that cross-check; left out, the embedment asked for is taken", `1 1/2"`)
 	k.may().text("metal", &f.Metal, "the metal of the fastener", "stainless steel")
+	k.may().force("shear", &f.Shear, "the allowable shear of one fastener under the metal of the chair, from its report", "140 lb")
+	optional(k.may(), "yield", &f.Yield, (*Yield).keys, "what its shear follows from by the wood standard, where no report has it")
 	slices.Sort(f.Lengths)
+}
+
+func (y *Yield) keys(k keys) {
+	k.length("root", &y.Root, "the diameter at the root of the thread", `0.152"`)
+	value(k, "bending", &y.Bending, withUnit("value-stress", parseStress), "the bending yield strength of the fastener", "80 ksi")
+	value(k, "side_bearing", &y.Bearing, withUnit("value-stress", parseStress), "the dowel bearing strength of the metal of the chair", "45 ksi")
+}
+
+func (s *Signed) keys(k keys) {
+	s.At = k.at
+	k.text("by", &s.By, "the engineer who signs", "K. Sundqvist-Abara, engineer of record")
+	k.text("document", &s.Document, "the document that says so", "Letter L-9")
+}
+
+// parseStress gives pascals. A pound-force is 4.4482216152605 N exactly.
+func parseStress(s string) (float64, error) {
+	const mend = "write it like 80 ksi, 80000 psi or 550 MPa"
+	perInch := new(big.Rat).Quo(rational("4.4482216152605"), rational("0.00064516"))
+	r, err := quantity(s, "value-stress", mend, []unit{
+		{[]string{"psi"}, perInch},
+		{[]string{"ksi"}, times(perInch, 1000, 1)},
+		{[]string{"mpa", "n/mm2"}, rational("1000000")},
+	})
+	if err != nil {
+		return 0, err
+	}
+	f, _ := r.Float64()
+	if !(f >= 1e7 && f <= 3e9) {
+		return 0, wrong("value-stress", mend, "%s is not the strength of a metal", show(s))
+	}
+	return f, nil
 }
 
 func (a *Assembly) keys(k keys) {
@@ -123,6 +174,7 @@ func (a *Assembly) resistanceKeys(k keys) {
 	}
 	k.when(stated && mixed == "" && a.Up.Level == AsPulled, "the resistances are as-pulled").
 		factor("factor", &a.Factor, "the safety factor asked of an as-pulled resistance", "2.0")
+	optional(k.may(), "factor_signed", &a.FactorSigned, (*Signed).keys, "the engineer who signs for a factor under the published one")
 	k.text("area", &a.ReferenceArea, "the area the resistance refers to", "per running foot times cap width")
 	switch {
 	case mixed != "":

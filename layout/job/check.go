@@ -23,7 +23,6 @@ func (d *decoder) check(j *Job) {
 	d.checkPacking(j)
 	d.checkFasteners(j)
 	d.checkAssemblies(j)
-	d.checkPressures(j.Pressures)
 	d.checkWind(j)
 	d.checkWood(j)
 	d.checkCrating(j)
@@ -295,21 +294,6 @@ func (d *decoder) checkAssemblies(j *Job) {
 		if d.has(at+"metal", "system.metal.name") && a.Metal != metal && finding.Suggest(a.Metal, []string{metal}) != "" {
 			d.notef("metal-spelling", d.places[at+"metal"], "if it is the same metal, write it in the same way; otherwise the assembly does not cover the job",
 				"assembly %s: the metal %s is nearly the system's, %s", a.Name, show(a.Metal), show(metal))
-		}
-	}
-}
-
-func (d *decoder) checkPressures(p *Pressures) {
-	if p == nil {
-		return
-	}
-	for _, q := range []struct {
-		key          string
-		edge, corner Pressure
-	}{{"up", p.Edge.Up, p.Corner.Up}, {"out", p.Edge.Out, p.Corner.Out}} {
-		edge, corner := "pressures.edge."+q.key, "pressures.corner."+q.key
-		if d.has(edge, corner) && q.edge.Level == q.corner.Level && q.corner.Pa < q.edge.Pa {
-			d.notef("pressure-corner", d.places[corner], "ask the engineer if the two are exchanged", "%s is less than %s", corner, edge)
 		}
 	}
 }

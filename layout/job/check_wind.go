@@ -14,7 +14,7 @@ func (d *decoder) checkWind(j *Job) {
 		d.notef("roof-heights", d.places["wind.roof_height"], "check that both are meant: one above the grade the crew works over, one the mean above the ground",
 			"wind.roof_height, %s, is not site.roof_height, %s", Both(w.RoofHeight), Both(j.Site.RoofHeight))
 	}
-	if w.ExposureBFloor && d.has("wind.exposure") && w.Exposure != "B" {
+	if w.ExposureBFloor != nil && *w.ExposureBFloor && d.has("wind.exposure") && w.Exposure != "B" {
 		d.errorf("option-idle", d.places["wind.exposure_b_30ft"], "leave it out",
 			"wind.exposure_b_30ft is for exposure B, and the exposure is %s", w.Exposure)
 	}

@@ -12,6 +12,8 @@ type Pressures struct {
 	Edition      string
 	Edge, Corner ZonePressure
 	CornerLength length.Length // corner zone along the wall from each outside corner and free end
+	LengthAt     finding.Place
+	CornerTurn   Angle // least outside turn that begins a corner zone; zero: every one left to a shop piece
 }
 
 // ZonePressure is up on the top, out on the face, and towards the roof on the
@@ -34,6 +36,9 @@ func (p *Pressures) keys(k keys) {
 		corner.need("rear", ", and the edge zone has it")
 	}
 	k.length("corner_length", &p.CornerLength, "the length of the corner zone along the wall", `6'-0"`)
+	k.may().angle("corner_turn", &p.CornerTurn, Degree, straight/2,
+		"the least outside turn in degrees that begins a corner zone, if the engineer sets one; left out, every turn left to a shop piece", "15")
+	p.LengthAt = k.placeOf("corner_length")
 }
 
 func (z *ZonePressure) keys(k keys, up, out string) {

@@ -218,6 +218,16 @@ func (k keys) yes(name string, to *bool, means, example string) {
 	value(k, name, to, r, means, example)
 }
 
+// statedYes declares a key that is yes or no and means neither if it is left
+// out; nil: not stated.
+func (k keys) statedYes(name string, to **bool, means, example string) {
+	b := new(bool)
+	k.yes(name, b, means, example)
+	if k.has(name) {
+		*to = b
+	}
+}
+
 // mostText is the longest text that a sheet has room for.
 const mostText = 500
 

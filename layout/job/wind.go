@@ -30,9 +30,11 @@ type Wind struct {
 	Enclosure  string  // of a hollow parapet
 	Area       float64 // effective wind area, m2; zero: not stated
 
-	ParapetNote    bool // corner roof zones next to a parapet of 3 ft and over taken as edge zones
-	WallReduction  bool // a tenth off the wall coefficients of roofs up to 10 degrees
-	ExposureBFloor bool // exposure B: height not taken below 30 ft
+	ParapetNote    bool   // corner roof zones behind a parapet of 3 ft and over taken as edge zones
+	WallReduction  bool   // a tenth off the wall coefficients of roofs up to 10 degrees
+	ExposureBFloor *bool  // exposure B: height not taken below 30 ft; nil: as the edition has it
+	FloorWhy       string // who asks for it where the edition does not
+	CornerTurn     Angle  // least outside turn that begins a corner zone; zero: every one left to a shop piece
 
 	Confirmed *Confirmed // nil: to be confirmed by a licensed engineer
 }
@@ -99,10 +101,15 @@ func (w *Wind) keys(k keys) {
 	value(k.may(), "effective_area", &w.Area, withUnit("value-area", parseArea),
 		"the effective wind area; left out, no area is too small", "10 ft2")
 	k.may().yes("parapet_3ft_note", &w.ParapetNote,
-		"yes to take corner roof zones as edge zones behind a parapet of 3 ft and over", "no")
+		"yes to take corner roof zones as edge zones behind a parapet of 3 ft and over, for the rear leg", "no")
 	k.may().yes("wall_reduction", &w.WallReduction,
 		"yes to take a tenth off the wall coefficients under a roof of up to 10 degrees", "no")
-	k.may().yes("exposure_b_30ft", &w.ExposureBFloor, "yes to take no height in exposure B below 30 ft", "no")
+	k.may().statedYes("exposure_b_30ft", &w.ExposureBFloor,
+		"yes to take no height in exposure B below 30 ft where the edition does not ask for it; left out, the edition's own rule", "yes")
+	k.may().text("exposure_b_why", &w.FloorWhy,
+		"who asks for those 30 ft, and where", "building department, letter of 2026-02-02")
+	k.may().angle("corner_turn", &w.CornerTurn, Degree, straight/2,
+		"the least outside turn in degrees that begins a corner zone, if the engineer sets one; left out, every turn left to a shop piece", "15")
 	optional(k.may(), "confirmed", &w.Confirmed, (*Confirmed).keys,
 		"the licensed engineer who confirms the computed pressures")
 	w.SpeedAt, w.HeightAt, w.TopAt = k.placeOf("speed"), k.placeOf("roof_height"), k.placeOf("parapet_top")

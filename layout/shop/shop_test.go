@@ -6,13 +6,13 @@ import (
 	"path/filepath"
 	"testing"
 
+	_ "copingset/layout/length/draws"
 	"copingset/layout"
 	"copingset/layout/cap"
 	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
-	_ "copingset/layout/length/pinned"
 	"copingset/layout/shop"
 
 	"pgregory.net/rapid"

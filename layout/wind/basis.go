@@ -18,6 +18,7 @@ const (
 	Stated   Sure = "stated in the job"
 	Computed Sure = "computed"
 	Read     Sure = "read in a second source" // the standard itself was not at hand
+	Disputed Sure = "second sources differ"   // which is taken, and why, is in the source's words
 	Memory   Sure = "memory"
 )
 
@@ -61,16 +62,19 @@ type source struct {
 	sure Sure
 }
 
-func read(text string) source   { return source{text, Read} }
-func memory(text string) source { return source{text, Memory} }
+func read(text string) source     { return source{text, Read} }
+func disputed(text string) source { return source{text, Disputed} }
+func memory(text string) source   { return source{text, Memory} }
 
 func inJob() source   { return source{"job file, wind", Stated} }
 func follows() source { return source{"", Computed} }
 
 // worse is the less sure of two.
 func worse(a, b Sure) Sure {
-	if a == Memory || b == Memory {
-		return Memory
+	for _, s := range []Sure{Memory, Disputed} {
+		if a == s || b == s {
+			return s
+		}
 	}
 	return a
 }

@@ -78,21 +78,28 @@ func coefficient(e edition, tall bool, s surface) (line, bool) {
 	case roof1:
 		return line{10, -1.7, 500, -1.0, roof}, true
 	case roof2:
-		return line{10, -2.3, 500, -1.4, roof}, true
+		// Its line equation, and the printed values between, lead to -2.3 alone.
+		return line{10, -2.3, 500, -1.4, disputed(roof.text + "; public programs have -2.1, -2.3 and -2.5 at 10 ft2, and its line equation gives -2.3")}, true
 	}
 	return line{10, -3.2, 500, -1.4, roof}, true
 }
 
-// tallLine is for h over 60 ft: ASCE 7-10 Figure 30.6-1 and its successors.
+// tallLine is for h over 60 ft: ASCE 7-10 Figure 30.6-1 and its successors. The
+// walls were read in a program of 7-10; that later editions keep them, the
+// number of the figure and the roofs are from memory.
 func tallLine(e edition, s surface) (line, bool) {
-	figure := e.table("Figure 30.6-1", "Figure 30.5-1", "Figure 30.4-1")
+	figure := e.table("Figure 30.6-1", "Figure 30.5-1", "Figure 30.4-1") + " (number from memory)"
+	walls := memory(figure)
+	if e == ed10 {
+		walls = read(figure)
+	}
 	switch s {
 	case wallPlus:
 		return line{20, 0.9, 500, 0.6, memory(figure)}, true // where the line begins is from memory
 	case wall4:
-		return line{20, -0.9, 500, -0.7, read(figure)}, true
+		return line{20, -0.9, 500, -0.7, walls}, true
 	case wall5:
-		return line{20, -1.8, 500, -1.0, read(figure)}, true
+		return line{20, -1.8, 500, -1.0, walls}, true
 	case roof1:
 		return line{10, -1.4, 500, -0.9, memory(figure)}, true
 	case roof2:
@@ -157,5 +164,17 @@ func noteHeight(metric bool) length.Length {
 	return noteFrom
 }
 
-// least net pressure on components and cladding, strength level.
+// leastPSF is the least net pressure on components and cladding, psf at
+// strength level.
 const leastPSF = 16.0
+
+// leastNet says where the least net pressure stands. It was read of 7-22; of
+// 7-16 the residential code's table prints 10 psf, 0.6 of it rounded up; of
+// 7-10 it is from memory.
+func leastNet(e edition) source {
+	text := e.String() + " least net pressure of components and cladding"
+	if e == ed10 {
+		return memory(text + ", section 30.2.2")
+	}
+	return read(text)
+}

@@ -18,7 +18,7 @@ type site struct {
 	leastBy  source
 	area     float64 // effective wind area, ft2; zero: not stated
 	tall     bool
-	zone3    bool // corner roof zones keep their own coefficient
+	behind   bool // the roof behind the parapet takes zone 2 for zone 3
 	reduced  bool // a tenth off the walls
 	basis    sheet
 	q        float64 // velocity pressure at the parapet's top times Kd, Pa
@@ -36,7 +36,7 @@ func compute(j *job.Job, fronts Fronts) (Demand, finding.List) {
 		return Demand{}, found
 	}
 	s := &site{job: w, e: e, metric: j.Units == job.Metric, h: feetOf(w.RoofHeight), top: feetOf(w.ParapetTop),
-		area: w.Area / (metresPerFoot * metresPerFoot), zone3: true}
+		area: w.Area / (metresPerFoot * metresPerFoot)}
 	s.tall = w.RoofHeight > tallFrom(s.metric)
 	s.basis.metric = s.metric
 	s.within(&found)
@@ -48,7 +48,7 @@ func compute(j *job.Job, fronts Fronts) (Demand, finding.List) {
 	s.inputs()
 	s.velocity(&found)
 	d := s.pressures()
-	d.Computed, d.Edition = true, w.Edition
+	d.Computed, d.Edition, d.CornerTurn = true, w.Edition, w.CornerTurn
 	d.By, d.Document = "computed by these sheets", ""
 	if c := w.Confirmed; c != nil && d.confirms(c) {
 		d.Confirmed, d.By, d.Document = c, c.By, c.Document
@@ -90,7 +90,7 @@ func (s *site) options(found *finding.List) {
 			found.Holdf("wind-parapet-note", w.At, "write `parapet_3ft_note: no`",
 				"the note is for parapets of 3 ft (0.9 m) and over, and this one stands %.2f ft (%.2f m) over the roof", feetOf(high), feetOf(high)*metresPerFoot)
 		} else {
-			s.zone3 = false
+			s.behind = true
 		}
 	}
 	if w.WallReduction {
@@ -132,9 +132,21 @@ func (s *site) inputs() {
 		}
 		b.words("", what, word, from)
 	}
-	yes(!s.zone3, "Option: parapet of "+b.ft(3)+" and over, roof zone 3 as zone 2", s.noteFrom())
-	yes(s.reduced, "Option: a tenth off the wall coefficients, roof up to 10°", read(s.e.table("Figure 30.4-1 note 5", "Figure 30.3-1 note 5", "Figure 30.3-1 note 5")))
-	yes(w.ExposureBFloor, "Option: exposure B, height not below "+b.ft(exposureBFloor), memory(s.e.table("Table 30.3-1 note 1", "Table 26.10-1", "Table 26.10-1")))
+	yes(s.behind, "Option: parapet of "+b.ft(3)+" and over, roof zone 3 behind it as zone 2 (rear leg; never the coping's own top)", s.noteFrom())
+	tenth := read(s.e.table("Figure 30.4-1 note 5", "Figure 30.3-1 note 5", "Figure 30.3-1 note 5"))
+	if s.e == ed22 {
+		tenth.sure = Memory // that 7-22 keeps the note
+	}
+	yes(s.reduced, "Option: a tenth off the wall coefficients, roof up to 10°", tenth)
+	b.words("", "Turns that begin a corner zone", TurnWords(w.CornerTurn), inJob())
+}
+
+// TurnWords says which outside turns begin a corner zone.
+func TurnWords(least job.Angle) string {
+	if least == 0 {
+		return "every outside turn left to a shop piece"
+	}
+	return "outside turns of " + job.FormatAngle(least) + " and over"
 }
 
 func (s *site) noteFrom() source {
@@ -150,16 +162,10 @@ func (s *site) velocity(found *finding.List) {
 	alpha, zg, from := terrain(s.e, w.Exposure)
 	b.number("α", "Power-law exponent, exposure "+w.Exposure, "", alpha, from)
 	b.feet("zg", "Gradient height, exposure "+w.Exposure, "", zg, from)
-	z := s.top
-	if w.ExposureBFloor {
-		z = math.Max(z, exposureBFloor)
-	}
+	z := s.height(found)
 	f, from := kzFactor(s.e)
-	if w.ExposureBFloor && s.top < exposureBFloor {
-		from.sure = Memory
-	}
 	k := kz(s.e, w.Exposure, z)
-	b.number("Kz", "Velocity pressure exposure coefficient at zp", fmt.Sprintf("%g (z/zg)^(2/α), z not below %s", f, b.ft(lowest)), k, from)
+	b.number("Kz", "Velocity pressure exposure coefficient at z", fmt.Sprintf("%g (z/zg)^(2/α)", f), k, from)
 	kzt := s.topography(found)
 	d, from := kd(s.e)
 	b.number("Kd", "Directionality factor, components and cladding", "", d, from)
@@ -191,6 +197,25 @@ func (s *site) velocity(found *finding.List) {
 	b.number("GCpi", "Internal pressure coefficient, acting outward", "", s.gcpi, s.gcpiFrom)
 }
 
+// height is the z at which Kz is read, in feet: the top of the parapet, and no
+// less than the floor of the edition.
+func (s *site) height(found *finding.List) float64 {
+	b, w := &s.basis, s.job
+	f := floorOf(s.e, w.Exposure, w.ExposureBFloor, w.FloorWhy)
+	if f.words != "" {
+		b.words("", "Exposure B, components and cladding: z not below "+b.ft(exposureBFloor), f.words, f.from)
+	}
+	if f.off && s.top < exposureBFloor {
+		h := finding.New(finding.Hold, "wind-floor-off", w.At, "leave `exposure_b_30ft` out, or have the engineer of record state the pressures",
+			"the job takes Kz in exposure B at %s, and %s reads it at no less than 30 ft (9.1 m) for components and cladding", job.Both(w.ParapetTop), s.e)
+		h.Why = f.from.text
+		found.Append(h)
+	}
+	z := math.Max(s.top, f.feet)
+	b.feet("z", "Height at which Kz is read", "zp, not below "+b.ft(f.feet), z, f.from)
+	return z
+}
+
 // topography is Kzt as stated, or from the shape of the ground.
 func (s *site) topography(found *finding.List) float64 {
 	b, t := &s.basis, s.job.Topography
@@ -211,7 +236,7 @@ func (s *site) topography(found *finding.List) float64 {
 	k1, k2, k3, kzt := topographic(t.Shape, s.job.Exposure, h, lh, x, t.Downwind, s.top)
 	b.number("K1", "Shape and greatest speed-up", "factor × H/Lh, H/Lh not over 0.5", k1, from)
 	b.number("K2", "Away from the crest", "1 - x/(μ Lh), not below 0; Lh = 2H if H/Lh is over 0.5", k2, from)
-	b.number("K3", "Up from the ground", "e^(-γ z/Lh)", k3, from)
+	b.number("K3", "Up from the ground", "e^(-γ zp/Lh)", k3, from)
 	b.number("Kzt", "Topographic factor", "(1 + K1 K2 K3)²", kzt, from)
 	low := 15.0
 	if s.job.Exposure == "B" {
@@ -249,46 +274,52 @@ func (s *site) ground() float64 {
 }
 
 // pressures is the coping face by face: up on its top by the roof's edge and
-// corner zones, out on the front leg by the wall's zones, and towards the roof
-// on the rear leg by the roof's zones again, all at the parapet's top. Faces
-// are not added up: that is for the parapet as a wall, whose cases follow.
+// corner zones, out and in on a leg by the wall's zones, and towards the roof on
+// the rear leg by the roof's zones again, all at the parapet's top. The note on
+// high parapets speaks of the roof behind them: it is taken for the rear leg,
+// never for the top. Faces are not added up: that is for the parapet as a wall,
+// whose cases follow.
 func (s *site) pressures() Demand {
 	b := &s.basis
 	var d Demand
 	s.widths(&d)
 	top := memory("ANSI/SPRI ES-1 convention: the top of a coping takes the roof zone beside it")
-	corner := roof3
-	if !s.zone3 {
-		corner = roof2
-	}
 	d.Up[Edge] = s.face("up, edge", roof2, top)
-	d.Up[Corner] = s.face("up, corner", corner, top)
+	d.Up[Corner] = s.face("up, corner", roof3, top)
 	leg := read(s.parapets() + ", case B, outside face")
 	d.Out[Edge] = s.face("out, edge", wall4, leg)
 	d.Out[Corner] = s.face("out, corner", wall5, leg)
+	behind := roof3
+	if s.behind {
+		behind = roof2
+	}
 	rear := read(s.parapets() + ", case A, roof face")
 	d.Rear[Edge] = s.face("rear leg towards the roof, edge", roof2, rear)
-	d.Rear[Corner] = s.face("rear leg towards the roof, corner", corner, rear)
+	d.Rear[Corner] = s.face("rear leg towards the roof, corner", behind, rear)
+	inward := read(s.parapets() + ", case A, outside face, and case B, roof face")
+	d.In[Edge] = s.face("inward on either leg", wallPlus, inward)
+	d.In[Corner] = d.In[Edge]
 	for _, c := range []struct {
 		what string
 		a, b surface
 	}{
 		{"case A, edge: outside face inward and roof face outward", wallPlus, roof2},
-		{"case A, corner: outside face inward and roof face outward", wallPlus, corner},
+		{"case A, corner: outside face inward and roof face outward", wallPlus, behind},
 		{"case B, edge: roof face inward and outside face outward", wallPlus, wall4},
 		{"case B, corner: roof face inward and outside face outward", wallPlus, wall5},
 	} {
 		g, sure := s.net(c.a, c.b)
-		from := source{s.parapets(), worse(Read, sure)}
-		b.pressure("p", "Parapet as a wall, "+c.what+" (strength; not for the coping)",
-			fmt.Sprintf("%.3f %s, not under %s", g, s.qName(), b.psf(2*leastPSF)), math.Max(g*s.q, 2*leastPSF*pascalsPerPSF), from)
+		least := leastNet(s.e)
+		from := source{s.parapets() + "; " + least.text, worse(Read, worse(least.sure, sure))}
+		b.pressure("p", "Parapet as a wall, "+c.what+" (strength; both faces together)",
+			fmt.Sprintf("%.3f %s, not under %s", g, s.qName(), b.psf(leastPSF)), math.Max(g*s.q, leastPSF*pascalsPerPSF), from)
 	}
 	return d
 }
 
-// parapets names the clause on parapets.
+// parapets names the clause on parapets, by a number only where one was read.
 func (s *site) parapets() string {
-	return s.e.table("section 30.9", "section 30.9 (number from memory)", "section 30.6 (number from memory)")
+	return s.e.table("section 30.9, parapets", "components and cladding, parapets", "components and cladding, parapets")
 }
 
 func (s *site) qName() string {
@@ -323,15 +354,13 @@ func (s *site) face(what string, f surface, why source) job.Pressure {
 	b := &s.basis
 	g, l := s.gcp(f)
 	formula := l.formula(b)
-	if s.reduced && (f == wall4 || f == wall5) {
+	if s.reduced && (f == wall4 || f == wall5 || f == wallPlus) {
 		formula += ", less a tenth"
 	}
 	b.number("GCp", "Coefficient "+what+": "+f.String(), formula, g, l.from)
 	pa := s.q * (math.Abs(g) + s.gcpi)
-	from := source{s.e.String() + " section 30.2.2 (number from memory); " + why.text, worse(why.sure, worse(l.from.sure, s.gcpiFrom.sure))}
-	if s.e == ed10 {
-		from.sure = Memory // that this edition has the same least pressure
-	}
+	least := leastNet(s.e)
+	from := source{least.text + "; " + why.text, worse(least.sure, worse(why.sure, worse(l.from.sure, s.gcpiFrom.sure)))}
 	p := job.Pressure{Pa: math.Max(pa, leastPSF*pascalsPerPSF), Level: job.Strength}
 	b.pressure("p", "Pressure "+what+" (strength)", s.qName()+" (|GCp| + GCpi), not under "+b.psf(leastPSF), p.Pa, from)
 	b.pressure("p", "Pressure "+what+" (allowable)", "0.6 p", AllowablePa(p),

@@ -1,3 +1,3 @@
 package wind
 
-import _ "copingset/layout/length/pinned" // the same draws every day
+import _ "copingset/layout/length/draws" // the same draws every day

@@ -1,8 +1,11 @@
 package wind
 
 import (
+	"fmt"
 	"math"
 	"testing"
+
+	"copingset/layout/internal/published"
 )
 
 func lineOf(t *testing.T, e edition, tall bool, s surface) line {
@@ -14,75 +17,92 @@ func lineOf(t *testing.T, e edition, tall bool, s surface) line {
 	return l
 }
 
+const (
+	roofs10    = "GCp of roofs, 7-10"
+	roofsLater = "GCp of roofs, 7-16 and 7-22"
+	walls      = "GCp of walls"
+)
+
 func TestPublishedGCp(t *testing.T) {
-	const source = "ASCE 7-10 Figures 30.4-1 and 30.4-2A, 7-16 and 7-22 Figures 30.3-1 and 30.3-2A; log interpolation worked by hand"
+	hand := published.ByHand("log interpolation between the ends of ASCE 7-10 Figures 30.4-1 and 30.4-2A, 7-16 and 7-22 Figures 30.3-1 and 30.3-2A")
 	areas := []float64{10, 20, 50, 100, 200, 500}
 	later := []edition{ed16, ed22}
 	all := []edition{ed10, ed16, ed22}
 	for _, c := range []struct {
+		rule     string
 		editions []edition
 		s        surface
 		want     []float64
 	}{
-		{[]edition{ed10}, roof2, []float64{-1.800, -1.589, -1.311, -1.100, -1.100, -1.100}},
-		{[]edition{ed10}, roof3, []float64{-2.800, -2.288, -1.612, -1.100, -1.100, -1.100}},
-		{later, roof1, []float64{-1.700, -1.576, -1.412, -1.288, -1.164, -1.000}},
-		{later, roof2, []float64{-2.300, -2.141, -1.930, -1.770, -1.611, -1.400}},
-		{later, roof3, []float64{-3.200, -2.881, -2.459, -2.141, -1.822, -1.400}},
-		{all, wallPlus, []float64{1.000, 0.947, 0.877, 0.823, 0.770, 0.700}},
-		{all, wall4, []float64{-1.100, -1.047, -0.977, -0.923, -0.870, -0.800}},
-		{all, wall5, []float64{-1.400, -1.294, -1.153, -1.047, -0.941, -0.800}},
+		{roofs10, []edition{ed10}, roof2, []float64{-1.800, -1.589, -1.311, -1.100, -1.100, -1.100}},
+		{roofs10, []edition{ed10}, roof3, []float64{-2.800, -2.288, -1.612, -1.100, -1.100, -1.100}},
+		{roofsLater, later, roof1, []float64{-1.700, -1.576, -1.412, -1.288, -1.164, -1.000}},
+		{roofsLater, later, roof2, []float64{-2.300, -2.141, -1.930, -1.770, -1.611, -1.400}},
+		{roofsLater, later, roof3, []float64{-3.200, -2.881, -2.459, -2.141, -1.822, -1.400}},
+		{walls, all, wallPlus, []float64{1.000, 0.947, 0.877, 0.823, 0.770, 0.700}},
+		{walls, all, wall4, []float64{-1.100, -1.047, -0.977, -0.923, -0.870, -0.800}},
+		{walls, all, wall5, []float64{-1.400, -1.294, -1.153, -1.047, -0.941, -0.800}},
 	} {
 		for _, e := range c.editions {
 			for i, a := range areas {
-				near(t, source+", "+e.String()+" "+c.s.String(), lineOf(t, e, false, c.s).at(a), c.want[i], 0.00051)
+				published.Near(t, c.rule, hand, fmt.Sprintf("%s, %s, %g ft2", e, c.s, a), lineOf(t, e, false, c.s).at(a), c.want[i], 0.00051)
 			}
 		}
 	}
-	for _, e := range all {
-		near(t, source, lineOf(t, e, false, roofPlus).at(10), 0.3, 1e-12)
-		near(t, source, lineOf(t, e, false, roofPlus).at(500), 0.2, 1e-12)
-	}
-	near(t, source, lineOf(t, ed10, false, roof1).at(100), -0.9, 1e-12)
-	near(t, source, lineOf(t, ed16, false, roof1Inner).at(50), -0.9, 1e-12)
-	near(t, source, lineOf(t, ed22, false, roof1Inner).at(1000), -0.4, 1e-12)
 }
 
-// The line equations that a public encoding of ASCE 7-22 prints.
+func TestPublishedGCpBetween(t *testing.T) {
+	src := published.From("points between of a public encoding of ASCE 7-16, whose end point was a slip", "Figure 30.3-2A, zone 2")
+	for i, a := range []float64{20, 50, 100, 200} {
+		published.Near(t, roofsLater, src, fmt.Sprintf("%g ft2", a), lineOf(t, ed16, false, roof2).at(a), []float64{-2.15, -1.92, -1.78, -1.63}[i], 0.02)
+	}
+}
+
+// The line equations that a public encoding of ASCE 7-22 prints, and the
+// pressures of its own tests.
 func TestPublishedGCpEquations(t *testing.T) {
-	const source = "line equations of a public encoding of ASCE 7-22 Figures 30.3-1 and 30.3-2A"
 	for _, c := range []struct {
-		s    surface
-		a, b float64
-	}{{roof1, -2.112, 0.412}, {roof2, -2.8297, 0.5297}, {roof3, -4.2595, 1.0595}, {wallPlus, 1.1766, -0.1766}, {wall4, -1.2766, 0.1766}, {wall5, -1.7532, 0.3532}} {
-		for _, a := range []float64{10, 35, 120, 500} {
-			near(t, source+", "+c.s.String(), lineOf(t, ed22, false, c.s).at(a), c.a+c.b*math.Log10(a), 0.0005)
+		rule, figure string
+		s            surface
+		a, b         float64
+	}{
+		{roofsLater, "line equations of Figure 30.3-2A", roof3, -4.2595, 1.0595}, {roofsLater, "line equations of Figure 30.3-2A", roof2, -2.8297, 0.5297},
+		{roofsLater, "line equations of Figure 30.3-2A", roof1, -2.112, 0.412}, {walls, "line equations of Figure 30.3-1", wallPlus, 1.1766, -0.1766},
+		{walls, "line equations of Figure 30.3-1", wall4, -1.2766, 0.1766}, {walls, "line equations of Figure 30.3-1", wall5, -1.7532, 0.3532},
+	} {
+		src := published.From(encoding, c.figure)
+		for _, a := range []float64{35, 120} {
+			published.Near(t, c.rule, src, fmt.Sprintf("%s at %g ft2", c.s, a), lineOf(t, ed22, false, c.s).at(a), c.a+c.b*math.Log10(a), 0.0005)
 		}
 	}
 	// Kd qh = 23.63 psf, GCpi 0.18. The equations' four places leave 0.00004 of
 	// a coefficient open at 500 ft2, and the last figure is printed to 0.001.
-	near(t, source+", wall 4+ at 9 ft2", 23.63*(lineOf(t, ed22, false, wallPlus).at(9)+0.18), 27.8834, 0.001)
-	near(t, source+", wall 4+ at 50 ft2", 23.63*(lineOf(t, ed22, false, wallPlus).at(50)+0.18), 24.9666, 0.001)
-	near(t, source+", wall 4+ at 750 ft2", 23.63*(lineOf(t, ed22, false, wallPlus).at(750)+0.18), 20.793, 0.0015)
-	near(t, source+", wall 4- at 50 ft2", 23.63*(lineOf(t, ed22, false, wall4).at(50)-0.18), -27.3296, 0.001)
+	src := published.From(encoding, "wall pressures, Kd qh 23.63 psf, GCpi 0.18")
+	published.Near(t, walls, src, "wall 4+ at 9 ft2", 23.63*(lineOf(t, ed22, false, wallPlus).at(9)+0.18), 27.8834, 0.001)
+	published.Near(t, walls, src, "wall 4+ at 50 ft2", 23.63*(lineOf(t, ed22, false, wallPlus).at(50)+0.18), 24.9666, 0.001)
+	published.Near(t, walls, src, "wall 4+ at 750 ft2", 23.63*(lineOf(t, ed22, false, wallPlus).at(750)+0.18), 20.793, 0.0015)
+	published.Near(t, walls, src, "wall 4- at 50 ft2", 23.63*(lineOf(t, ed22, false, wall4).at(50)-0.18), -27.3296, 0.001)
 }
 
 func TestPublishedTall(t *testing.T) {
-	const source = "ASCE 7-10 Figure 30.6-1 and its successors; roofs from memory"
 	for _, e := range []edition{ed10, ed16, ed22} {
 		for _, c := range []struct {
 			s         surface
-			a, at     float64
+			a, want   float64
 			fromStart Sure
 		}{
-			{wallPlus, 20, 0.9, Memory}, {wallPlus, 500, 0.6, Memory}, {wall4, 20, -0.9, Read}, {wall4, 500, -0.7, Read},
-			{wall5, 10, -1.8, Read}, {wall5, 500, -1.0, Read}, {roof1, 10, -1.4, Memory}, {roof2, 10, -2.3, Memory}, {roof2, 500, -1.6, Memory},
-			{roof3, 10, -3.2, Memory}, {roof3, 500, -2.3, Memory},
+			{wallPlus, 100, 0.7500, Memory}, {wall4, 100, -0.8000, Read}, {wall5, 100, -1.4000, Read},
+			{roof1, 70.710678, -1.1500, Memory}, {roof2, 70.710678, -1.9500, Memory}, {roof3, 70.710678, -2.7500, Memory},
 		} {
 			l := lineOf(t, e, true, c.s)
-			near(t, source+", "+c.s.String(), l.at(c.a), c.at, 1e-12)
-			if l.from.sure != c.fromStart {
-				t.Errorf("%s, %s: marked %q, want %q", source, c.s, l.from.sure, c.fromStart)
+			src := published.Recalled("ASCE 7-10 Figure 30.6-1 and its successors: half way by the logarithm of the area")
+			published.Near(t, "GCp over 60 ft", src, e.String()+" "+c.s.String(), l.at(c.a), c.want, 1e-6)
+			want := c.fromStart
+			if e != ed10 {
+				want = Memory // that later editions keep the figure
+			}
+			if l.from.sure != want {
+				t.Errorf("%s, %s: marked %q, want %q", e, c.s, l.from.sure, want)
 			}
 		}
 	}
@@ -95,16 +115,20 @@ func TestPublishedTall(t *testing.T) {
 }
 
 func TestPublishedZoneWidths(t *testing.T) {
-	const source = "ASCE 7 Figures 30.4-1 and 30.3-1, zone width a, worked by hand"
-	near(t, source+": 100x200, 30", zoneWidth(30, 100, false), 10, 1e-9)
-	near(t, source+": 50x100, 15", zoneWidth(15, 50, false), 5, 1e-9)
-	near(t, source+": 400x600, 25, the 0.04 L floor", zoneWidth(25, 400, false), 16, 1e-9)
-	near(t, source+": 20x40, 10, the 3 ft floor", zoneWidth(10, 20, false), 3, 1e-9)
-	near(t, "ASCE 7-10 Figure 30.6-1, from memory: 100 ft wide, 80 ft high", zoneWidth(80, 100, true), 10, 1e-9)
+	src := published.ByHand("ASCE 7 Figures 30.4-1 and 30.3-1, zone width a")
+	for _, c := range []struct {
+		what     string
+		h, least float64
+		want     float64
+	}{{"100 by 200, 30 high", 30, 100, 10}, {"50 by 100, 15", 15, 50, 5}, {"400 by 600, 25: the 0.04 L floor", 25, 400, 16}, {"20 by 40, 10: the 3 ft floor", 10, 20, 3}, {"60 by 60, 10: 0.4 h", 10, 60, 4}} {
+		published.Near(t, "width of zones", src, c.what, zoneWidth(c.h, c.least, false), c.want, 1e-9)
+	}
+	published.Near(t, "width of zones", published.Recalled("ASCE 7-10 Figure 30.6-1"), "100 ft wide, 80 ft high", zoneWidth(80, 100, true), 10, 1e-9)
 }
 
 func TestPublishedParapetCases(t *testing.T) {
-	const source = "ASCE 7-16 section 30.9, solid parapet, net of two faces, worked by hand"
+	const rule = "parapet cases"
+	hand := published.ByHand("ASCE 7-16 parapets, solid, net of two faces")
 	for i, a := range []float64{10, 20, 50, 100} {
 		s := site{e: ed16, area: a}
 		for _, c := range []struct {
@@ -117,7 +141,7 @@ func TestPublishedParapetCases(t *testing.T) {
 			{wallPlus, wall5, [4]float64{2.400, 2.241, 2.030, 1.870}},
 		} {
 			g, _ := s.net(c.p, c.n)
-			near(t, source, g, c.want[i], 0.00051)
+			published.Near(t, rule, hand, fmt.Sprintf("%s less %s, %g ft2", c.p, c.n, a), g, c.want[i], 0.00051)
 		}
 	}
 	// The example takes the tenth off the inward coefficient alone.
@@ -125,31 +149,29 @@ func TestPublishedParapetCases(t *testing.T) {
 	inward, _ := half.gcp(wallPlus)
 	edge, _ := plain.gcp(roof2)
 	leg, _ := plain.gcp(wall4)
-	near(t, "lecture slides on ASCE 7-10 section 30.9: case A, 10 ft2", inward-edge, 2.7, 1e-9)
-	near(t, "the same, case B", inward-leg, 2.0, 1e-9)
+	slides := published.From("lecture slides on ASCE 7-10 section 30.9", "example, 10 ft2")
+	published.Near(t, "the tenth off walls", slides, "case A", inward-edge, 2.7, 1e-9)
+	published.Near(t, "the tenth off walls", slides, "case B", inward-leg, 2.0, 1e-9)
 	s := site{e: ed22, area: 50}
 	g, _ := s.net(wallPlus, roof2)
-	near(t, "unit test of a public encoding of ASCE 7-22: case A edge, 50 ft2, qp 28.1, Kd 0.85", g*28.1*0.85, 67.03, 0.01)
-}
+	published.Near(t, rule, published.From(encoding, "case A edge, 50 ft2, qp 28.1, Kd 0.85"), "net pressure", g*28.1*0.85, 67.03, 0.01)
 
-func TestPublishedReduction(t *testing.T) {
-	const source = "ASCE 7-10 Figure 30.4-1 note 5 and 7-16 Figure 30.3-1 note 5: 0.90, 0.99, 1.26 at 10 ft2"
-	s := site{e: ed16, area: 10, reduced: true}
+	low := site{e: ed16, area: 10, reduced: true}
 	for f, want := range map[surface]float64{wallPlus: 0.90, wall4: -0.99, wall5: -1.26, roof2: -2.3} {
-		g, _ := s.gcp(f)
-		near(t, source, g, want, 1e-9)
-	}
-}
-
-func TestPublishedInternal(t *testing.T) {
-	const source = "ASCE 7 Table 26.11-1 (7-10), 26.13-1"
-	for word, want := range map[string]float64{"enclosed": 0.18, "partially enclosed": 0.55, "open": 0} {
-		g, _ := internal(ed16, word)
-		near(t, source+", "+word, g, want, 0)
+		g, _ := low.gcp(f)
+		published.Near(t, "the tenth off walls", published.ByHand("ASCE 7-10 Figure 30.4-1 note 5 at 10 ft2"), f.String(), g, want, 1e-9)
 	}
 }
 
 func TestPublishedEffectiveArea(t *testing.T) {
-	near(t, "ASCE 7 section 26.2: a third of the span at least; 10 ft span, 1 ft wide", EffectiveArea(10, 1), 100.0/3, 1e-9)
-	near(t, "the same, 2.5 ft span, 1 ft wide", EffectiveArea(2.5, 1), 2.5, 1e-9)
+	src := published.ByHand("ASCE 7 section 26.2: the width at least a third of the span")
+	published.Near(t, "effective wind area", src, "10 ft span, 1 ft wide", EffectiveArea(10, 1), 33.3333, 0.0001)
+	published.Near(t, "effective wind area", src, "2.5 ft span, 1 ft wide", EffectiveArea(2.5, 1), 2.5, 1e-9)
+}
+
+func TestPublishedInternal(t *testing.T) {
+	for word, want := range map[string]float64{"enclosed": 0.18, "partially enclosed": 0.55, "open": 0} {
+		g, _ := internal(ed16, word)
+		published.Near(t, "GCpi", published.ByHand("ASCE 7 Table 26.11-1 (7-10), 26.13-1"), word, g, want, 0)
+	}
 }

@@ -44,6 +44,9 @@ func terrain(e edition, exposure string) (alpha, zg float64, from source) {
 		"D": {11.5, 700, 11.5, 1935},
 	}[exposure]
 	if e == ed22 {
+		if exposure == "B" {
+			from = disputed(from.text + "; two public programs have 7.5 and a third 7.0, which does not give the printed Kz")
+		}
 		return row[2], row[3], from
 	}
 	return row[0], row[1], from
@@ -52,7 +55,7 @@ func terrain(e edition, exposure string) (alpha, zg float64, from source) {
 // kzFactor is the constant of the Kz formula: at and above the gradient height
 // Kz is this.
 func kzFactor(e edition) (float64, source) {
-	from := read(e.table("Table 30.3-1 note 1", "Table 26.10-1 note 1", "Table 26.10-1 note 1"))
+	from := read(e.table("Table 30.3-1, formula", "Table 26.10-1, formula", "Table 26.10-1, formula"))
 	if e == ed22 {
 		return 2.41, from
 	}
@@ -62,8 +65,55 @@ func kzFactor(e edition) (float64, source) {
 // lowest is the height below which Kz does not fall, in feet.
 const lowest = 15.0
 
-// exposureBFloor is the 30 ft of the option for low buildings in exposure B.
+// exposureBFloor is the height below which ASCE 7-10 reads no Kz for components
+// and cladding in exposure B, in feet.
 const exposureBFloor = 30.0
+
+// floor is the least height at which Kz is read, and what is to be said of it.
+type floor struct {
+	feet  float64
+	words string // of exposure B's own floor; empty in other exposures
+	from  source
+	off   bool // a rule of the edition is switched off by the job
+}
+
+// floorOf is the floor of an edition. In 7-10, as in 7-98 to 7-05, z is not
+// below 30 ft for components and cladding in exposure B (Table 30.3-1 note 1;
+// Table 6-3 before): a rule. In 7-16 and 7-22 the footnote of Table 26.10-1
+// names chapter 28 alone, as most second sources have it. asked is what the job
+// says, nil where it leaves the edition its way, and why is who asks for it.
+func floorOf(e edition, exposure string, asked *bool, why string) floor {
+	f := floor{feet: lowest, from: read(e.table("Table 30.3-1", "Table 26.10-1", "Table 26.10-1"))}
+	if exposure != "B" {
+		return f
+	}
+	rule := e == ed10
+	if rule {
+		f.from = read("ASCE 7-10 Table 30.3-1 note 1, as a public program quotes it; Table 6-3 of 7-05 the same, in a national code that reprints it")
+	} else {
+		f.from = disputed(e.String() + " Table 26.10-1, footnote: two second sources have it name chapter 28 alone, a third takes it for cladding too")
+	}
+	taken := rule
+	if asked != nil {
+		taken = *asked
+	}
+	if taken {
+		f.feet = exposureBFloor
+	}
+	switch {
+	case rule && taken:
+		f.words = "taken: a rule of this edition for components and cladding"
+	case rule:
+		f.words, f.off = "SWITCHED OFF by the job, against the rule of this edition", true
+	case taken && why != "":
+		f.words = "taken, beyond this edition: " + why
+	case taken:
+		f.words = "taken, beyond this edition, as the job asks"
+	default:
+		f.words = "not taken: this edition's footnote names the main frame of low buildings alone"
+	}
+	return f
+}
 
 // kz is the velocity pressure exposure coefficient at z feet.
 func kz(e edition, exposure string, z float64) float64 {

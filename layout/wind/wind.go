@@ -54,7 +54,9 @@ type Demand struct {
 	Edition      string
 	Up, Out      [2]job.Pressure // by Zone, as stated or at strength level
 	Rear         [2]job.Pressure // suction on the rear leg; zero: stated pressures without it
+	In           [2]job.Pressure // pressed onto a leg from outside; zero: stated pressures, which do not have it
 	CornerLength length.Length   // from each outside corner and free end along the wall
+	CornerTurn   job.Angle       // least outside turn that begins a corner zone; zero: every one left to a shop piece
 	Basis        []Step          // every input and result in order
 	Check        *Demand         // computed beside stated ones, to compare
 }
@@ -121,9 +123,9 @@ func stated(j *job.Job) (Demand, finding.List) {
 		Up:           [2]job.Pressure{p.Edge.Up, p.Corner.Up},
 		Out:          [2]job.Pressure{p.Edge.Out, p.Corner.Out},
 		Rear:         [2]job.Pressure{p.Edge.Rear, p.Corner.Rear},
-		CornerLength: p.CornerLength,
-		Basis:        statedBasis(j),
-	}, found
+		CornerLength: p.CornerLength, CornerTurn: p.CornerTurn,
+		Basis: statedBasis(j),
+	}, append(found, plausible(p)...)
 }
 
 // statedBasis lists the engineer's pressures and their conversion.
@@ -146,6 +148,7 @@ func statedBasis(j *job.Job) []Step {
 		}
 	}
 	b.feet("", "Corner zone along the wall from each outside corner and free end", "", feetOf(p.CornerLength), from)
+	b.words("", "Turns that begin a corner zone", TurnWords(p.CornerTurn), from)
 	return b.steps
 }
 
@@ -156,6 +159,11 @@ func AllowablePa(p job.Pressure) float64 {
 	}
 	return p.Pa
 }
+
+// Begins reports whether an outside turn that is left to a shop piece begins a
+// corner zone: every one does, unless the engineer who answers for the pressures
+// has set a least turn.
+func (d Demand) Begins(turn job.Angle) bool { return max(turn, -turn) >= d.CornerTurn }
 
 // Stretch of a run in one zone, in stations of the front face.
 type Stretch struct {

@@ -1,3 +1,0 @@
-package drawing
-
-import _ "copingset/layout/length/pinned" // the same draws every day

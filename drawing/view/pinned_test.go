@@ -1,3 +1,0 @@
-package view
-
-import _ "copingset/layout/length/pinned" // the same draws every day

@@ -1,3 +1,0 @@
-package fonts
-
-import _ "copingset/layout/length/pinned" // the same draws every day

@@ -1,0 +1,3 @@
+package assembly_test
+
+import _ "copingset/layout/length/draws" // the same draws every day

@@ -1,0 +1,88 @@
+package layout
+
+import (
+	"fmt"
+
+	"copingset/layout/assembly"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// holeChecks sets the screws of each assembly against the holes of its chair: a
+// screw passes through its hole, and a row has metal between its holes.
+func (l *Layout) holeChecks() []CodeCheck {
+	chair := &l.Job.System.Chair
+	var out []CodeCheck
+	seen := map[string]bool{}
+	for i := range l.Job.Assemblies {
+		a := &l.Job.Assemblies[i]
+		f := l.fastenerOf(a)
+		if f == nil {
+			continue
+		}
+		hole, inset := f.Diameter, f.Diameter/2 // a hole is no smaller than its screw
+		if b := chair.Blank; b != nil && b.HoleDia > 0 {
+			hole, inset = b.HoleDia, b.Inset
+			if !seen[f.Name] {
+				seen[f.Name] = true
+				out = append(out, l.judged(CodeCheck{What: f.Name + " through the chair's holes", Asked: "no thicker than " + job.Both(hole), Has: job.Both(f.Diameter),
+					Source: "the job's chair and screw", Passes: f.Diameter <= hole},
+					finding.Hold, "screw-hole", f.At, finding.Ref{}, "check the diameter of the screw and of the holes in the chair: one of them is not what was tested"))
+			}
+		}
+		for row, n := range []int{a.FrontRow, a.RearRow} {
+			if n < 2 {
+				continue
+			}
+			pitch := (chair.Length - 2*inset) / length.Length(n-1)
+			c := CodeCheck{What: fmt.Sprintf("assembly %s: %d holes in the %s row of a chair of %s", a.Name, n, faceWord(job.Face(row)), job.Both(chair.Length)),
+				Asked: "more than " + job.Both(hole) + " apart", Has: job.Both(length.Max(0, pitch)), Source: "holes closer than they are wide run into each other", Passes: pitch > hole}
+			if row == 0 || !c.Passes {
+				out = append(out, l.judged(c, finding.Hold, "holes-crowded", a.At, finding.Ref{}, "check the count of the row, and the length of the chair, against the test report"))
+			}
+		}
+	}
+	return out
+}
+
+func (l *Layout) fastenerOf(a *job.Assembly) *job.Fastener {
+	for i := range l.Job.Fasteners {
+		if l.Job.Fasteners[i].Name == a.Fastener {
+			return &l.Job.Fasteners[i]
+		}
+	}
+	return nil
+}
+
+// factorChecks looks at the safety factor that each assembly's as-pulled values
+// are divided by, and asks for the unit of what no coping was ever pulled to.
+func (l *Layout) factorChecks() []CodeCheck {
+	var out []CodeCheck
+	for i := range l.Job.Assemblies {
+		a := &l.Job.Assemblies[i]
+		for _, q := range []struct {
+			what string
+			p    job.Pressure
+		}{{"up", a.Up}, {"out", a.Out}, {"rear", a.Rear}} {
+			if q.p.Pa > 0 && !assembly.Plausible(q.p, a.Factor) {
+				out = append(out, l.judged(CodeCheck{What: fmt.Sprintf("assembly %s: resistance %s", a.Name, q.what), Asked: assembly.Range(), Has: assembly.Letter(q.p),
+					Source: "the size of wind on a coping"},
+					finding.Hold, "resistance-unit", a.At, finding.Ref{}, "check the unit against the test report: psf, kPa or Pa"))
+			}
+		}
+		if !assembly.Divided(a) {
+			continue
+		}
+		least, source := assembly.LeastFactor()
+		c := CodeCheck{What: "assembly " + a.Name + ": factor on as-pulled values, at the allowable level", Asked: fmt.Sprintf("%.1f or more", least),
+			Has: fmt.Sprintf("%.4g", a.Factor), Source: source, Passes: a.Factor >= least}
+		if s := a.FactorSigned; !c.Passes && s != nil {
+			c.Has += ", signed by " + s.By + ", " + s.Document
+			c.Passes = true
+		}
+		out = append(out, l.judged(c, finding.Hold, "factor-low", a.At, finding.Ref{},
+			"write the factor of the report, or have the engineer of record sign for this one and write `factor_signed:` with by and document"))
+	}
+	return out
+}

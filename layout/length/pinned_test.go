@@ -1,3 +1,0 @@
-package length
-
-import _ "copingset/layout/length/pinned" // the same draws every day

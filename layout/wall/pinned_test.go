@@ -1,3 +1,0 @@
-package wall
-
-import _ "copingset/layout/length/pinned" // the same draws every day

@@ -1,0 +1,3 @@
+package setplane_test
+
+import _ "copingset/layout/length/draws"

@@ -1,3 +1,0 @@
-package setplane_test
-
-import _ "copingset/layout/length/pinned"

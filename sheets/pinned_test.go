@@ -1,3 +1,0 @@
-package sheets
-
-import _ "copingset/layout/length/pinned" // the same draws every day

@@ -1,0 +1,194 @@
+package sheets
+
+import (
+	"fmt"
+	"os"
+	"strconv"
+	"strings"
+	"sync"
+	"testing"
+
+	"copingset/drawing"
+	"copingset/layout"
+	"copingset/layout/job"
+)
+
+// What many tests read and none writes into is solved and drawn once here.
+
+// drawn is a case with sheets of its packet.
+type drawn struct {
+	name   string
+	layout *layout.Layout
+	sheets []Sheet
+}
+
+// packets is every case with its whole packet.
+var packets = sync.OnceValue(func() []drawn {
+	return each(cases(), func(l *layout.Layout) []Sheet { return Packet(l, Options{}) })
+})
+
+// workshops is every case with a shop, and the sheets of its shop and yard.
+var workshops = sync.OnceValue(func() []drawn {
+	all := cases()
+	for i := range all {
+		withShop(all[i].job)
+	}
+	return each(all, func(l *layout.Layout) []Sheet {
+		return drawnPages(l, Options{}, (*book).packingList, (*book).crates, (*book).shopPages)
+	})
+})
+
+// each solves cases and draws them, on all cores.
+func each(all []solvable, draw func(*layout.Layout) []Sheet) []drawn {
+	out := make([]drawn, len(all))
+	var wait sync.WaitGroup
+	for i, c := range all {
+		wait.Go(func() {
+			l, found := layout.Build(c.job)
+			if found.HasErrors() {
+				panic(fmt.Sprintf("%s does not build: %v", c.name, found))
+			}
+			out[i] = drawn{c.name, l, draw(l)}
+		})
+	}
+	wait.Wait()
+	return out
+}
+
+// sampleLayouts is the layout of every sample, by its folder; it is for looking
+// up alone.
+var sampleLayouts = sync.OnceValues(func() (map[string]*layout.Layout, error) {
+	dirs, err := os.ReadDir("../samples")
+	if err != nil {
+		return nil, err
+	}
+	out := map[string]*layout.Layout{}
+	for _, d := range dirs {
+		if !d.IsDir() {
+			continue
+		}
+		j, found := job.Read(os.DirFS("../samples/"+d.Name()), "job.yaml")
+		if found.HasErrors() {
+			return nil, fmt.Errorf("%s: %v", d.Name(), found)
+		}
+		l, found := layout.Build(j)
+		if found.HasErrors() {
+			return nil, fmt.Errorf("%s: %v", d.Name(), found)
+		}
+		out[d.Name()] = l
+	}
+	return out, nil
+})
+
+func sampleLayout(t *testing.T, name string) *layout.Layout {
+	t.Helper()
+	all, err := sampleLayouts()
+	if err != nil {
+		t.Fatal(err)
+	}
+	l, ok := all[name]
+	if !ok {
+		t.Fatalf("no sample %s", name)
+	}
+	return l
+}
+
+// drawnPages draws some of a packet's sheets, numbered by themselves: what the
+// others would cost to lay out is saved. TestSomePagesAreThoseOfThePacket holds
+// them against the packet's own.
+func drawnPages(l *layout.Layout, o Options, some ...func(*book) []page) []Sheet {
+	b := newBook(l, o)
+	var pages []page
+	for _, make := range some {
+		pages = append(pages, make(b)...)
+	}
+	return b.numbered(pages, len(pages), func(id string) string {
+		for i, p := range pages {
+			if p.id == id {
+				return strconv.Itoa(i + 1)
+			}
+		}
+		return ""
+	})
+}
+
+// numbered draws pages whose numbers are known.
+func (b *book) numbered(pages []page, of int, refer func(id string) string) []Sheet {
+	out := make([]Sheet, len(pages))
+	for i, p := range pages {
+		number := refer(p.id)
+		n, _ := strconv.Atoi(number)
+		out[i] = Sheet{ID: p.id, Number: number, Title: p.title, Kind: p.kind, Scene: b.draw(p, n, of, refer)}
+	}
+	return out
+}
+
+// shopSheets draws the sheets of the shop alone.
+func shopSheets(l *layout.Layout, o Options) []Sheet { return drawnPages(l, o, (*book).shopPages) }
+
+// runSheets draws the sheets of the runs alone.
+func runSheets(l *layout.Layout, o Options) []Sheet { return drawnPages(l, o, (*book).runPages) }
+
+// Sheets drawn apart from the packet are the packet's, byte for byte.
+func TestSomePagesAreThoseOfThePacket(t *testing.T) {
+	for _, name := range []string{"two", "held"} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			for _, c := range workshops() {
+				if c.name != name {
+					continue
+				}
+				whole := map[string]Sheet{} // look-up only: by id
+				all := Packet(c.layout, Options{})
+				for _, s := range all {
+					whole[s.ID] = s
+				}
+				b := newBook(c.layout, Options{})
+				var pages []page
+				for _, make := range []func(*book) []page{(*book).runPages, (*book).packingList, (*book).crates, (*book).shopPages} {
+					pages = append(pages, make(b)...)
+				}
+				kinds := map[Kind]int{}
+				for _, s := range b.numbered(pages, len(all), func(id string) string { return whole[id].Number }) {
+					kinds[s.Kind]++
+					if w, ok := whole[s.ID]; !ok || w.Title != s.Title || w.Kind != s.Kind || w.Scene.Dump() != s.Scene.Dump() {
+						t.Errorf("%s: %q is not the packet's sheet", s.ID, s.Title)
+					}
+				}
+				for _, s := range all {
+					if s.Kind == RunSheet || s.Kind == PackingList || s.Kind == CrateList || s.Kind >= ShopSheet {
+						kinds[s.Kind]--
+					}
+				}
+				for k, n := range kinds {
+					if n != 0 {
+						t.Errorf("%v: %+d sheets", k, n)
+					}
+				}
+			}
+		})
+	}
+}
+
+// faults are what a reader of any sheet would stumble over, in few words.
+func faults(sheets []Sheet) []string {
+	var out []string
+	for _, s := range sheets {
+		for i, p := range drawing.Check(s.Scene) {
+			if i == 12 {
+				out = append(out, "  and more")
+				break
+			}
+			out = append(out, fmt.Sprintf("sheet %s %q: %v", s.Number, s.Title, p))
+		}
+	}
+	return out
+}
+
+func words(s drawing.Scene) string {
+	var b strings.Builder
+	for _, t := range s.Texts() {
+		b.WriteString(t.Words + "\n")
+	}
+	return b.String()
+}
