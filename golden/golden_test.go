@@ -5,6 +5,8 @@ import (
 	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
+	"encoding/xml"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -28,7 +30,8 @@ import (
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
 )
 
-var update = flag.Bool("update", false, "rewrite the golden files from what is drawn now; look at the page it writes before you commit them")
+var update = flag.Bool("update", false,
+	"rewrite the golden files from what is drawn now; look at the page it writes before you commit them")
 
 // Each folder of samples is a case; a new case is a new folder there. Pinned
 // here, in a folder of the same name:
@@ -199,7 +202,9 @@ func outputs(c *sample) (map[string][]byte, error) {
 	for _, m := range sheets.Machines(c.layout) {
 		machines.WriteString(sum(dxf.Encode(m.Drawing), "drawing", m.Name))
 	}
-	out["svg.sum"], out["pdf.sum"], out["dxf.sum"] = []byte(svgs.String()), []byte(pdfs.String()), []byte(machines.String())
+	out["svg.sum"] = []byte(svgs.String())
+	out["pdf.sum"] = []byte(pdfs.String())
+	out["dxf.sum"] = []byte(machines.String())
 	for _, s := range sheets.Schedules(c.layout) {
 		var b bytes.Buffer
 		if err := sheets.WriteCSV(&b, s); err != nil {
@@ -343,7 +348,9 @@ func sorted[V any](files map[string]V) []string {
 
 // shortDiff shows the first lines that differ, as they were and as they are.
 func shortDiff(want, got string) string {
-	plain := func(s string) []string { return strings.Split(strings.ReplaceAll(s, "\x00", ""), "\n") } // PDF letters in two bytes
+	plain := func(s string) []string { // a PDF letters in two bytes
+		return strings.Split(strings.ReplaceAll(s, "\x00", ""), "\n")
+	}
 	a, b := plain(want), plain(got)
 	i := 0
 	for i < len(a) && i < len(b) && a[i] == b[i] {
@@ -369,7 +376,8 @@ func properties(t *testing.T, c *sample) {
 	t.Helper()
 	again, views := sheets.Packet(c.layout, sheets.Options{}), sheets.Views(c.layout)
 	if len(again) != len(c.pages) || len(views) != len(c.views) {
-		t.Fatalf("the second time %d sheets, %d views, the first time %d and %d", len(again), len(views), len(c.pages), len(c.views))
+		t.Fatalf("the second time %d sheets, %d views, the first time %d and %d",
+			len(again), len(views), len(c.pages), len(c.views))
 	}
 	for i, p := range c.pages {
 		for _, f := range drawing.Check(p.Scene) {
@@ -397,9 +405,28 @@ func properties(t *testing.T, c *sample) {
 	if c.name != specimenOf { // a back end knows nothing of samples: one tells as much as all
 		return
 	}
+	seen := map[sheets.Kind]bool{}
 	for _, p := range again {
-		if b, err := svgOf(p.Scene); err != nil || !strings.Contains(string(c.files["svg.sum"]), sum(b, "sheet", p.ID)) {
+		b, err := svgOf(p.Scene)
+		if err != nil || !strings.Contains(string(c.files["svg.sum"]), sum(b, "sheet", p.ID)) {
 			t.Errorf("sheet %s: the same layout gives another SVG the second time (error %v)", p.ID, err)
+		}
+		if !seen[p.Kind] {
+			seen[p.Kind] = true
+			if err := wellFormed(b); err != nil {
+				t.Errorf("sheet %s: the SVG is not well formed: %v", p.ID, err)
+			}
+		}
+	}
+}
+
+// wellFormed reads XML to its end.
+func wellFormed(b []byte) error {
+	for d := xml.NewDecoder(bytes.NewReader(b)); ; {
+		if _, err := d.Token(); errors.Is(err, io.EOF) {
+			return nil
+		} else if err != nil {
+			return err
 		}
 	}
 }

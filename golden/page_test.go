@@ -4,7 +4,6 @@ import (
 	"archive/tar"
 	"bytes"
 	"encoding/base64"
-	"encoding/xml"
 	"errors"
 	"flag"
 	"fmt"
@@ -27,8 +26,10 @@ import (
 )
 
 var (
-	pageDir = flag.String("page", "", "write the page of what changed into this folder, outside the repository; -update alone writes it into copingset-golden in the folder for temporary files")
-	since   = flag.String("since", "HEAD", "the revision the page compares with; where git has none, with the files as they were")
+	pageDir = flag.String("page", "", "write the page of what changed into this folder, outside the repository; "+
+		"-update alone writes it into copingset-golden in the folder for temporary files")
+	since = flag.String("since", "HEAD",
+		"the revision the page compares with; where git has none, with the files as they were")
 )
 
 // changes collects, for the page, what each case was and is.
@@ -357,7 +358,11 @@ func pageStyle() string {
 			fmt.Fprintf(&b, ".%s .cs-%v{stroke:%s}", c.class, p, c.colour)
 		}
 		for t := drawing.White; t <= drawing.Black; t++ {
-			fmt.Fprintf(&b, ".%s .cs-fill-%v{fill:%s;fill-opacity:%s}", c.class, t, c.colour, map[bool]string{true: "0", false: ".3"}[t == drawing.White])
+			opacity := ".3"
+			if t == drawing.White { // what knocks out covers nothing here
+				opacity = "0"
+			}
+			fmt.Fprintf(&b, ".%s .cs-fill-%v{fill:%s;fill-opacity:%s}", c.class, t, c.colour, opacity)
 		}
 		fmt.Fprintf(&b, ".%[1]s .cs-t,.%[1]s .cs-rt{fill:%[2]s}.felt.%[1]s{fill:%[2]s}\n", c.class, c.colour)
 	}
@@ -371,19 +376,27 @@ summary{font-weight:bold;cursor:pointer}li{overflow-wrap:anywhere}
 }
 
 var pageTemplate = template.Must(template.New("page").Parse(`<!DOCTYPE html>
-<html lang="en"><head><meta charset="utf-8"/><title>Golden sheets: what changed</title><style>{{.Style}}</style></head><body>
+<html lang="en"><head><meta charset="utf-8"/>
+<title>Golden sheets: what changed</title><style>{{.Style}}</style></head><body>
 <h1>Golden sheets: what changed</h1>
-<p>{{.Note}} Red was there and is gone, blue is new. What moved or reads otherwise shows as both.</p>
+<p>{{.Note}}
+Red was there and is gone, blue is new. What moved or reads otherwise shows as both.</p>
 <ul>{{range .Cases}}<li><a href="#case-{{.Name}}">{{.Name}}</a>: {{template "tally" .}}</li>{{end}}</ul>
 {{range .Cases}}<h2 id="case-{{.Name}}">{{.Name}}</h2><p>{{template "tally" .}}</p>
 {{range .Sheets}}{{template "sheet" .}}{{end}}
 {{if .Frames}}<h3>Frame and title block alone</h3>{{range .Frames}}{{template "sheet" .}}{{end}}{{end}}
-{{if .Files}}<h3>Other files</h3>{{range .Files}}<details><summary>{{.Name}}: {{.State}}</summary><ul>{{range .Words}}<li>{{.}}</li>{{end}}</ul></details>{{end}}{{end}}
+{{if .Files}}<h3>Other files</h3>
+{{range .Files}}<details><summary>{{.Name}}: {{.State}}</summary>
+<ul>{{range .Words}}<li>{{.}}</li>{{end}}</ul></details>{{end}}{{end}}
 {{end}}</body></html>
-{{define "tally"}}{{len .Sheets}} sheets changed ({{.New}} of them new, {{.Removed}} removed), {{len .Frames}} in the frame alone, {{.Same}} as before, {{len .Files}} other files changed{{end}}
+{{define "tally"}}{{len .Sheets}} sheets changed ({{.New}} of them new, {{.Removed}} removed), {{/*
+*/}}{{len .Frames}} in the frame alone, {{.Same}} as before, {{len .Files}} other files changed{{end}}
 {{define "sheet"}}<details open="open"><summary>{{.ID}}: {{.State}}</summary>
 <ul>{{range .Words}}<li>{{.}}</li>{{end}}</ul>
-{{if or .Was .Is}}<div class="row"><figure>{{.Was}}<figcaption>{{if .Was}}before{{end}}</figcaption></figure><figure>{{.Is}}<figcaption>{{if .Is}}after{{end}}</figcaption></figure><figure>{{.To}}<figcaption>{{if .To}}difference{{end}}</figcaption></figure></div>{{end}}
+{{if or .Was .Is}}<div class="row">
+<figure>{{.Was}}<figcaption>{{if .Was}}before{{end}}</figcaption></figure>
+<figure>{{.Is}}<figcaption>{{if .Is}}after{{end}}</figcaption></figure>
+<figure>{{.To}}<figcaption>{{if .To}}difference{{end}}</figcaption></figure></div>{{end}}
 </details>{{end}}`))
 
 // The page of a case with a sheet that changed, a new one, one removed and one
@@ -398,17 +411,20 @@ func TestPage(t *testing.T) {
 	}
 	was := fstest.MapFS{}
 	for n, b := range map[string][]byte{
-		"scenes/changed.txt": sheet("10 & 12", "1"), "scenes/gone.txt": sheet("gone", "2"), "scenes/frame.txt": sheet("frame", "3 of 9"),
+		"scenes/changed.txt": sheet("10 & 12", "1"), "scenes/gone.txt": sheet("gone", "2"),
+		"scenes/frame.txt": sheet("frame", "3 of 9"),
 		"scenes/older.txt": []byte("in a form of long ago"), "scenes/same.txt": sheet("same", "4"),
 		"csv/pieces.csv": []byte("mark,length\nE-01,10\n"),
 	} {
 		was[n] = &fstest.MapFile{Data: b}
 	}
-	c := &changes{note: "Before: by hand.", was: map[string]fs.FS{"case": was}, files: map[string]map[string][]byte{"case": {
-		"scenes/changed.txt": sheet("10 < 13", "1"), "scenes/new.txt": sheet("new", "2"), "scenes/frame.txt": sheet("frame", "3 of 10"),
+	c := &changes{note: "Before: by hand.", was: map[string]fs.FS{"case": was}}
+	c.files = map[string]map[string][]byte{"case": {
+		"scenes/changed.txt": sheet("10 < 13", "1"), "scenes/new.txt": sheet("new", "2"),
+		"scenes/frame.txt": sheet("frame", "3 of 10"),
 		"scenes/older.txt": sheet("older", "5"), "scenes/same.txt": sheet("same", "4"),
 		"csv/pieces.csv": []byte("mark,length\nE-01,11\n"),
-	}}}
+	}}
 	path, err := c.write(t.TempDir())
 	if err != nil {
 		t.Fatal(err)
@@ -431,13 +447,8 @@ func TestPage(t *testing.T) {
 	if got, want := strings.Count(text, "<svg"), 3+1+1+3+1; got != want {
 		t.Errorf("%d pictures, want %d", got, want)
 	}
-	d := xml.NewDecoder(strings.NewReader(text))
-	for {
-		if _, err := d.Token(); errors.Is(err, io.EOF) {
-			break
-		} else if err != nil {
-			t.Fatalf("the page is not well formed: %v", err)
-		}
+	if err := wellFormed(b); err != nil {
+		t.Errorf("the page is not well formed: %v", err)
 	}
 	if _, err := c.write("page"); err == nil {
 		t.Error("the page was written into the repository")

@@ -401,7 +401,8 @@ func TestWordsSayWhatChanged(t *testing.T) {
 			s.Marks[2] = drawing.Line{Pen: drawing.Thin, Pts: []drawing.Point{{}, {X: 600}}}
 		}, []string{"removed: 1 × thin line", "added: 1 × thin line"}},
 		{"paper", func(s *drawing.Scene) { s.W, s.Title, s.Desc = 43180, "U", "what" }, []string{
-			"the sheet was 420.00 x 297.00 mm and is 431.80 x 297.00 mm", `the title "T" is now "U"`, `the description "" is now "what"`}},
+			"the sheet was 420.00 x 297.00 mm and is 431.80 x 297.00 mm",
+			`the title "T" is now "U"`, `the description "" is now "what"`}},
 		{"order", func(s *drawing.Scene) { s.Marks[0], s.Marks[1] = s.Marks[1], s.Marks[0] },
 			[]string{"the same marks in another order, in other groups or with other sums"}},
 	}
@@ -416,10 +417,13 @@ func TestWordsSayWhatChanged(t *testing.T) {
 		name, old, new string
 		want           []string
 	}{
-		{"scenes/n.txt", "group", base().Dump(), []string{"what is pinned cannot be read as a scene: line 1: a scene begins with its name and size"}},
-		{"svg.sum", sum(nil, "sheet", "a") + sum(nil, "sheet", "b") + sum(nil, "view", "c"), sum(nil, "sheet", "a") + sum([]byte{1}, "sheet", "b") + sum(nil, "view", "d"),
+		{"scenes/n.txt", "group", base().Dump(),
+			[]string{"what is pinned cannot be read as a scene: line 1: a scene begins with its name and size"}},
+		{"svg.sum", sum(nil, "sheet", "a") + sum(nil, "sheet", "b") + sum(nil, "view", "c"),
+			sum(nil, "sheet", "a") + sum([]byte{1}, "sheet", "b") + sum(nil, "view", "d"),
 			[]string{"other bytes: sheet b", "new: view d", "gone: view c"}},
-		{"csv/a.csv", "h\nx,1\ny,2\n", "h\nx,1\ny,3\nz,4\n", []string{"1 lines removed, 2 added", "- y,2", "+ y,3", "+ z,4"}},
+		{"csv/a.csv", "h\nx,1\ny,2\n", "h\nx,1\ny,3\nz,4\n",
+			[]string{"1 lines removed, 2 added", "- y,2", "+ y,3", "+ z,4"}},
 		{"csv/a.csv", "a\nb\n", "b\na\n", []string{"the same lines in another order"}},
 	} {
 		if got := describe(tt.name, []byte(tt.old), []byte(tt.new)); !slices.Equal(got, tt.want) {

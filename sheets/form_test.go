@@ -226,3 +226,33 @@ func TestFormCSVReadsBack(t *testing.T) {
 		})
 	}
 }
+
+// Names that fold to one file name, or to none, have a file each, which does not
+// depend on the runs asked for, and no name makes a file that a disk refuses.
+func TestFormNamesAreToldApart(t *testing.T) {
+	j := unsurveyed(t, "l-shape")
+	long := strings.Repeat("very long name ", 30)
+	for _, names := range [][2]string{{"A 1", "A-1"}, {"Roof", "ROOF"}, {"屋", "根"}, {"a/b:c", "a*b?c"}, {long + "1", long + "2"}} {
+		j.Perimeters[0].Name, j.Perimeters[1].Name = names[0], names[1]
+		all := FormCSV(j, FormOptions{})
+		if len(all) != 2 || all[0].Name == all[1].Name || all[0].Of != names[0] || all[1].Of != names[1] {
+			t.Errorf("%q: %q of %q and %q of %q", names, all[0].Name, all[0].Of, all[1].Name, all[1].Of)
+		}
+		for i, s := range all {
+			if strings.ToLower(s.Name) != s.Name || len(s.Name) > 200 || strings.ContainsAny(s.Name, `/\:*?"<>| `) {
+				t.Errorf("%q: %q is no name for every disk", names, s.Name)
+			}
+			one := FormCSV(j, FormOptions{Runs: []string{j.Perimeters[i].Runs[0].Name}})
+			if len(one) != 1 || one[0].Name != s.Name {
+				t.Errorf("%q: alone it is %q", names, one[0].Name)
+			}
+		}
+		ids := map[string]bool{}
+		for _, p := range Forms(j, FormOptions{}) {
+			if ids[p.ID] || len(p.ID) > 150 {
+				t.Errorf("%q: sheet %q", names, p.ID)
+			}
+			ids[p.ID] = true
+		}
+	}
+}

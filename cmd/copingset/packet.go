@@ -89,7 +89,8 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 			files = append(files, store.File{Name: "dxf/" + m.Name, Data: dxf.Encode(m.Drawing)})
 		}
 	}
-	if _, err := write(cmd, f.out, store.Set{List: packetList, Files: files, Force: f.force, Inputs: []string{path}}); err != nil {
+	set := store.Set{List: packetList, Files: files, Force: f.force, Inputs: []string{path}}
+	if _, err := write(cmd, f.out, set); err != nil {
 		return err
 	}
 	held := ""

@@ -44,15 +44,17 @@ func writable(name string) bool {
 	for part := range strings.SplitSeq(name, "/") {
 		base, _, _ := strings.Cut(strings.ToLower(part), ".")
 		switch {
-		case len(part) > longest, strings.HasSuffix(part, "."), strings.HasSuffix(part, " "), strings.HasPrefix(part, " "):
+		case len(part) > longest, strings.HasSuffix(part, "."), strings.Trim(part, " ") != part:
 			return false
-		case strings.ContainsAny(part, `<>:"\|?*`), strings.ContainsFunc(part, func(r rune) bool { return r < ' ' || r > '~' }):
+		case strings.ContainsAny(part, `<>:"\|?*`), strings.ContainsFunc(part, beyondASCII):
 			return false
 		case slices.Contains([]string{"con", "prn", "aux", "nul"}, base):
 			return false
-		case len(base) == 4 && (strings.HasPrefix(base, "com") || strings.HasPrefix(base, "lpt")) && base[3] >= '0' && base[3] <= '9':
+		case len(base) == 4 && slices.Contains([]string{"com", "lpt"}, base[:3]) && base[3] >= '0' && base[3] <= '9':
 			return false
 		}
 	}
 	return true
 }
+
+func beyondASCII(r rune) bool { return r < ' ' || r > '~' }

@@ -60,20 +60,22 @@ func said(dir string, err error) error {
 	var b between
 	if errors.As(err, &b) {
 		why, do := reason(in, b.err)
-		return refuse("%s stands between its old and its new files, and its manifest is away: %s; %s, and any copingset command with `-o %s` puts it right",
-			dir, why, do, dir)
+		return refuse("%s stands between its old and its new files, and its manifest is away: %s; %s, "+
+			"and any copingset command with `-o %s` puts it right", dir, why, do, dir)
 	}
 	var foreign notOurs
 	switch {
 	case errors.Is(err, errBusy):
 		return refuse("another copingset is writing into %s; wait until it is done and run this again", dir)
 	case errors.Is(err, errNoLocks):
-		return refuse("cannot write into %s: its disk has no locks, so two runs could mix their files; choose another folder with -o", dir)
+		return refuse("cannot write into %s: its disk has no locks, so two runs could mix their files; "+
+			"choose another folder with -o", dir)
 	case errors.Is(err, errJournal):
-		return refuse("%s is damaged, so an earlier run can neither be finished nor taken back; look at the files beside it (.old are those from before), delete %s and run this again",
-			in(journalName), in(stageName))
+		return refuse("%s is damaged, so an earlier run can neither be finished nor taken back; look at the files beside it "+
+			"(.old are those from before), delete %s and run this again", in(journalName), in(stageName))
 	case errors.As(err, &foreign):
-		return refuse("%s; nothing was written: move %s away, choose another folder with -o, or write over with --force", foreign.sentence(dir), foreign.them())
+		return refuse("%s; nothing was written: move %s away, choose another folder with -o, or write over with --force",
+			foreign.sentence(dir), foreign.them())
 	}
 	why, do := reason(in, err)
 	return refuse("cannot write into %s: %s; nothing in it was changed: %s", dir, why, do)
@@ -97,7 +99,7 @@ func reason(in func(string) string, err error) (why, do string) {
 	case isReadOnly(err):
 		return "the disk can only be read", elsewhere
 	case isTooLong(err):
-		return "the name of " + what + " is too long for the disk", "choose a shorter folder with -o"
+		return "a name is too long for the disk", "choose a shorter folder with -o"
 	case isOpenElsewhere(err):
 		return what + " is open in another program", "close it and run this again"
 	case errors.Is(err, fs.ErrPermission):
