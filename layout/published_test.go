@@ -8,6 +8,7 @@ import (
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 	"copingset/layout/wind"
 
 	"pgregory.net/rapid"
@@ -37,7 +38,7 @@ func TestPublishedLifts(t *testing.T) {
 
 // Further out, higher, further to go or more turned, never more weight.
 func TestLiftMonotonic(t *testing.T) {
-	check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		n := func(lo, hi int, what string) float64 { return float64(rapid.IntRange(lo, hi).Draw(t, what)) }
 		a := layout.Lift{Hands: n(5, 30, "H"), Height: n(30, 70, "V"), Travel: n(0, 60, "D"), Turn: n(0, 130, "A"), Often: 1, Hold: 1}
 		b := a
