@@ -2,10 +2,12 @@ package layout_test
 
 import (
 	"math"
+	"os"
 	"testing"
 
 	"copingset/layout"
 	"copingset/layout/finding"
+	"copingset/layout/internal/published"
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/length/draws"
@@ -13,6 +15,8 @@ import (
 
 	"pgregory.net/rapid"
 )
+
+func TestMain(m *testing.M) { os.Exit(published.Run(m, "layout")) }
 
 func TestPublishedLifts(t *testing.T) {
 	const source = "NIOSH 94-110 (rev. 9/2021), revised lifting equation, worked by hand"
@@ -30,9 +34,7 @@ func TestPublishedLifts(t *testing.T) {
 		{"from floor to parapet", layout.Lift{Hands: 15, Height: 40, Travel: 30, Often: 0.94, Hold: 0.90}, 23.4},
 	} {
 		// The printed figures are rounded to a tenth of a pound.
-		if got := c.lift.Limit(); math.Abs(got-c.want) > 0.05 {
-			t.Errorf("%s, %s: %.2f lb, want %.1f", source, c.what, got, c.want)
-		}
+		published.Near(t, "lifting limit", published.ByHand(source), c.what, c.lift.Limit(), c.want, 0.05)
 	}
 }
 
