@@ -68,14 +68,14 @@ func (b *book) withdrawalTable() []block {
 		{head: "Pull alone", align: drawing.Right}, {head: "Together", align: drawing.Right}, {head: "Result"}}}
 	var bad []bool
 	for _, w := range rows {
-		word, carries, together := "pass", w.Unsheared, "pull alone"
+		word, carries, together := "pull passes", w.Unsheared, "pull alone"
 		if w.Carries > 0 {
-			carries, together = b.force(w.Carries), strconv.FormatFloat(w.Combined(), 'f', 2, 64)
+			word, carries, together = "pass", b.force(w.Carries), strconv.FormatFloat(w.Combined(), 'f', 2, 64)
 		}
 		if w.Combined() > 1 {
 			word = "NO: HOLD"
 		}
-		bad = append(bad, word != "pass")
+		bad = append(bad, w.Combined() > 1)
 		t.rows = append(t.rows, []string{b.runHead(w.Run), w.Pull.Chair.Name, prose(w.Assembly.Name), b.force(w.Pull.Up), "case " + w.Pull.Case.String() + ", " + b.force(w.Pull.Across), itoa(w.Count), b.floor(w.Thread),
 			b.force(w.Allowable), carries, strconv.FormatFloat(w.Ratio(), 'f', 2, 64), together, word})
 	}
