@@ -157,7 +157,8 @@ func (b *book) pullsLine() (list, bool) {
 	var out []string
 	for z := wind.Edge; z <= wind.Corner; z++ {
 		if p := most[z]; p.Chair != nil {
-			out = append(out, fmt.Sprintf("%s zone: chair %s, %s up and %s out, over %s of wall", z, p.Chair.Name, b.force(p.Up), b.force(p.Out), b.small(p.Tributary)))
+			out = append(out, fmt.Sprintf("%s zone: chair %s, %s up; %s towards %s on both legs (case %s), %s out on the front leg alone; over %s of wall", z, p.Chair.Name, b.force(p.Up),
+				b.force(p.Across), p.Case.Towards(), p.Case, b.force(p.Out), b.small(p.Tributary)))
 		}
 	}
 	if len(out) == 0 {
