@@ -122,13 +122,13 @@ func OfLateral(f Lateral, metric bool) (Result, string) {
 	if metric {
 		formula += " (psi)"
 	}
-	say("Fem", "Dowel bearing of the wood", formula, bearing(f.Gravity)*pascalsPerPSI*stress, psi, "NDS Table 12.3.3, under 1/4 in; a solved example", wind.Read)
-	say("Rd", "Reduction, under 1/4 in", "2.2 up to 0.17 in, then 10 D + 0.5", rd, "", "NDS Table 12.3.1B; 2.2 in a solved example, the rest from memory", wind.Memory)
+	say("Fem", "Dowel bearing of the wood", formula, bearing(f.Gravity)*pascalsPerPSI*stress, psi, nds+" Table 12.3.3, under 1/4 in; a solved example", wind.Read)
+	say("Rd", "Reduction, under 1/4 in", "2.2 up to 0.17 in, then 10 D + 0.5", rd, "", nds+" Table 12.3.1B; 2.2 in a solved example, the rest from memory", wind.Memory)
 	say("Z", fmt.Sprintf("Reference lateral design, single shear; mode %s governs", m.Name), "least of the six yield limits", m.Pounds*force, pound,
-		"NDS Table 12.3.1A; mode IIIs confirmed by a solved example, the others from memory", wind.Memory)
-	say("CD", "Load duration, wind", "", Duration, "", "NDS, load duration factors", wind.Read)
-	say("CM", "Moisture in service", "", cm, "", "NDS, wet service factors", wind.Memory)
-	say("Z'", "Adjusted lateral design of one fastener (allowable)", "Z CD CM", pounds*force, pound, "NDS chapter 12", wind.Memory)
+		nds+" Table 12.3.1A; mode IIIs confirmed by a solved example, the others from memory", wind.Memory)
+	say("CD", "Load duration, wind", "", Duration, "", nds+", load duration factors", wind.Read)
+	say("CM", "Moisture in service", "", cm, "", nds+", wet service factors", wind.Memory)
+	say("Z'", "Adjusted lateral design of one fastener (allowable)", "Z CD CM", pounds*force, pound, nds+" chapter 12", wind.Memory)
 	return r, ""
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"strings"
 	"testing"
 
 	"copingset/layout/internal/published"
@@ -106,7 +107,7 @@ func TestLateralNotReckoned(t *testing.T) {
 		t.Fatalf("%v, %s", r.Newtons, why)
 	}
 	for _, s := range r.Steps {
-		if s.Source == "" || s.Sure == "" || s.Letter() == "" {
+		if s.Source == "" || s.Sure == "" || s.Letter() == "" || s.Sure != wind.Stated && !strings.HasPrefix(s.Source, nds) {
 			t.Errorf("step %+v", s)
 		}
 	}
@@ -131,7 +132,7 @@ func TestLateralNotReckoned(t *testing.T) {
 // the order of their gravity and say where they stand.
 func TestSpeciesSayWhereTheyStand(t *testing.T) {
 	for _, s := range AllSpecies() {
-		if s.Source == "" || (s.Source == "NDS Table 12.3.3B") != (s.Sure == wind.Memory) || s.G < 0.3 || s.G > 0.6 {
+		if s.Source == "" || (s.Source == nds+" Table 12.3.3B") != (s.Sure == wind.Memory) || s.G < 0.3 || s.G > 0.6 {
 			t.Errorf("%s: G %.2f, source %q, %s", s.Name, s.G, s.Source, s.Sure)
 		}
 	}
