@@ -26,7 +26,7 @@ func (l *Layout) holeChecks() []CodeCheck {
 			hole, inset = b.HoleDia, b.Inset
 			if !seen[f.Name] {
 				seen[f.Name] = true
-				out = append(out, l.judged(CodeCheck{What: f.Name + " through the chair's holes", Asked: "no thicker than " + job.Both(hole), Has: job.Both(f.Diameter),
+				out = append(out, l.judged(CodeCheck{What: f.Name + " through the chair's holes", Asked: "no thicker than " + thou(hole), Has: thou(f.Diameter),
 					Source: "the job's chair and screw", Passes: f.Diameter <= hole},
 					finding.Hold, "screw-hole", f.At, finding.Ref{}, "check the diameter of the screw and of the holes in the chair: one of them is not what was tested"))
 			}
@@ -37,7 +37,7 @@ func (l *Layout) holeChecks() []CodeCheck {
 			}
 			pitch := (chair.Length - 2*inset) / length.Length(n-1)
 			c := CodeCheck{What: fmt.Sprintf("assembly %s: %d holes in the %s row of a chair of %s", a.Name, n, faceWord(job.Face(row)), job.Both(chair.Length)),
-				Asked: "more than " + job.Both(hole) + " apart", Has: job.Both(length.Max(0, pitch)), Source: "holes closer than they are wide run into each other", Passes: pitch > hole}
+				Asked: "more than " + thou(hole) + " apart", Has: thou(length.Max(0, pitch)), Source: "holes closer than they are wide run into each other", Passes: pitch > hole}
 			if row == 0 || !c.Passes {
 				out = append(out, l.judged(c, finding.Hold, "holes-crowded", a.At, finding.Ref{}, "check the count of the row, and the length of the chair, against the test report"))
 			}

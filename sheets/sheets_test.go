@@ -10,11 +10,11 @@ import (
 	"pgregory.net/rapid"
 
 	"copingset/drawing"
-	"copingset/layout/length/draws"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 	"copingset/layout/wind"
 )
 

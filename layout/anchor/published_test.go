@@ -1,16 +1,21 @@
 package anchor_test
 
 import (
+	"fmt"
+	"os"
 	"testing"
 
 	"copingset/layout"
 	"copingset/layout/anchor"
+	"copingset/layout/internal/published"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
 )
 
 const in = length.Inch
+
+func TestMain(m *testing.M) { os.Exit(published.Run(m, "layout/anchor")) }
 
 // The equal-spacing rule of the trade on invented figures: a chair at each joint
 // and equal bays between, none over the tested spacing. The rule is common
@@ -59,9 +64,7 @@ func TestPublishedSpacing(t *testing.T) {
 		}
 		for i := range got {
 			// Within a sixteenth: a third of 99 5/16 in is not on the tape's grid.
-			if length.Abs(got[i]-c.at[i]) > length.Inch16 {
-				t.Errorf("%s: chair %d at %v, want %v", c.source, i+1, got[i], c.at[i])
-			}
+			published.Near(t, "equal bays", published.Trade(c.source), fmt.Sprintf("chair %d, in", i+1), got[i].Inch(), c.at[i].Inch(), 1./16)
 		}
 	}
 }
@@ -100,9 +103,8 @@ func TestPublishedFastenerLength(t *testing.T) {
 				continue
 			}
 			for _, r := range ch.Rows {
-				if r.Packing != c.packing || r.Length != c.want || r.Into != c.into {
-					t.Errorf("%s: packing %v, length %v, into the wood %v", c.source, r.Packing, r.Length, r.Into)
-				}
+				published.Holds(t, "fastener length", published.ByHand(c.source), fmt.Sprintf("packing %v, length %v, into the wood %v", r.Packing, r.Length, r.Into),
+					r.Packing == c.packing && r.Length == c.want && r.Into == c.into)
 			}
 		}
 	}

@@ -56,7 +56,8 @@ func (p *Perimeter) keys(k keys) {
 	})
 	k.may().file("survey", &p.survey, "the survey file, beside the job file", "heron.csv")
 	p.surveyAt = k.placeOf("survey")
-	k.may().lengthOrZero("raise", &p.Raise, "how much higher its set surface stands than its own wall asks for, so that copings meet", `3/4"`)
+	k.may().lengthOrZero("raise", &p.Raise,
+		"how much higher its set surface stands than its own wall asks for, so that copings meet", `3/4"`)
 	known := k.has("kind")
 	open := known && p.Kind == Open
 	p.Starts.freeKeys(k.when(open, "the perimeter is open"), "starts",
@@ -65,5 +66,6 @@ func (p *Perimeter) keys(k keys) {
 		k.errorf("end-closed", k.keyAt("starts"), "leave it out, or write `kind: open`",
 			"%s: a closed perimeter does not start anywhere", k.label)
 	}
-	list(k, "runs", "run", &p.Runs, func(r *Run, k keys) { r.keys(k, known, open) }, "the runs, from left to right seen from the roof")
+	list(k, "runs", "run", &p.Runs, func(r *Run, k keys) { r.keys(k, known, open) },
+		"the runs, from left to right seen from the roof")
 }

@@ -101,7 +101,8 @@ func (r *Run) keys(k keys, known, open bool) {
 	r.checkName(k)
 	k.length("length", &r.Length, "the length of the run", `58'-7 1/4"`)
 	word(k, "face", &r.Face, faces(), "the face the length is measured on", "front")
-	word(k, "basis", &r.Basis, []choice[Basis]{{"measured", Measured}, {"drawing", Drawing}}, "where the length comes from", "measured")
+	word(k, "basis", &r.Basis, []choice[Basis]{{"measured", Measured}, {"drawing", Drawing}},
+		"where the length comes from", "measured")
 	k.text("survey_line", &r.SurveyLine, "the two named points the offsets are taken from", "nail NW to nail NE")
 	r.Line.keys(k.may(), "line")
 	r.Right.keys(k, known, open)
@@ -124,8 +125,10 @@ func (r *Run) keys(k keys, known, open bool) {
 		k.lengthOrZero("at", &r.Datum.At, "the station of the mark", `3'-2"`)
 	})
 	list(k.may(), "obstacles", "obstacle", &r.Obstacles, (*Obstacle).keys, "what stands on the wall or comes through it")
-	list(k.may(), "expansion_joints", "expansion joint", &r.Expansion, (*ExpansionJoint).keys, "the building expansion joints")
-	list(k.may(), "cleared", "cleared entry", &r.Cleared, (*Cleared).keys, "readings that were looked at again and stand")
+	list(k.may(), "expansion_joints", "expansion joint", &r.Expansion, (*ExpansionJoint).keys,
+		"the building expansion joints")
+	list(k.may(), "cleared", "cleared entry", &r.Cleared, (*Cleared).keys,
+		"readings that were looked at again and stand")
 	for _, row := range k.may().items("readings", "reading", "the readings of the survey") {
 		var q Reading
 		if row.walked() {
@@ -148,7 +151,8 @@ func (r *Run) checkName(k keys) {
 	if up := strings.ToUpper(r.Name); runName(up) {
 		mend = "write " + up
 	}
-	k.errorf("run-name", k.placeOf("name"), mend, "the run's name %s does not fit on the marks of its pieces", show(r.Name))
+	k.errorf("run-name", k.placeOf("name"), mend,
+		"the run's name %s does not fit on the marks of its pieces", show(r.Name))
 }
 
 // runName says whether a name fits piece marks: one to four of A-Z and 0-9.

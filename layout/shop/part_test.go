@@ -11,6 +11,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 	"copingset/layout/shop"
 
 	"pgregory.net/rapid"
@@ -78,7 +79,7 @@ func between(a, b fold.Vec) float64 {
 // less what the bends and the holes take, and they are as many as the crates
 // hold.
 func TestPartsOfAnyJob(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := withParts(jobtest.Random(t))
 		l, found := layout.Build(j)
 		if found.HasErrors() {
@@ -319,7 +320,7 @@ func plainArea(b shop.Body) float64 {
 // Reliefs of any job: they take no more than their own size each, are at bend
 // ends, leave the outline plain, and twins stay mirror images.
 func TestReliefsOfAnyJob(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := jobtest.Random(t)
 		j.Shop = tools()
 		r := job.Relief{Width: in / 8, Depth: 3 * in / 32}

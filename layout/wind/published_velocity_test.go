@@ -7,6 +7,7 @@ import (
 
 	"copingset/layout/internal/published"
 	"copingset/layout/job"
+	"copingset/layout/length"
 )
 
 // The table as printed: public programs carry it as a table, to two places, in
@@ -35,6 +36,18 @@ func TestPublishedKzPrinted(t *testing.T) {
 	}
 }
 
+// An article works a parapet of 3 ft on 30 ft, exposure C, 120 mph.
+func TestPublishedParapetVelocity(t *testing.T) {
+	src := published.From("article of a wind-load office on parapets, ASCE 7-16", "120 mph, exposure C, top at 33 ft")
+	published.Near(t, "Kz", src, "Kz", kz(ed16, "C", 33), 1.002, 0.0005)
+	j := example("ASCE 7-16")
+	j.Wind.Speed = 120 * mpsPerMPH
+	published.Near(t, "velocity pressure", src, "qp, psf", step(t, mustCompute(t, j), "qp", "").Value, 31.4, 0.05)
+	d, _ := kd(ed22)
+	signs := published.From("documentation of a public program for signs, ASCE 7-22", "115 mph, 15 ft, exposure C")
+	published.Near(t, "velocity pressure", signs, "q, psf", velocityPa(false, kz(ed22, "C", 15)*d, 115*mpsPerMPH)/pascalsPerPSF, 24.46, 0.05)
+}
+
 // A formula cannot see a floor: here the floor and the formula together give
 // what a table of cladding prints.
 func TestPublishedFloor(t *testing.T) {
@@ -42,6 +55,13 @@ func TestPublishedFloor(t *testing.T) {
 	for _, m := range []float64{4.6, 6.1, 7.6, 9.1} {
 		z := math.Max(m/metresPerFoot, floorOf(ed10, "B", nil, "").feet)
 		published.Near(t, "floor of exposure B in 7-10", src, fmt.Sprintf("%g m", m), kz(ed10, "B", z), 0.70, 0.005)
+	}
+	// The simplified tables of cladding adjust a pressure by height and exposure.
+	lambda := published.From("the same code's copy of the simplified tables of cladding", "adjustment for height, exposure B: 1.00")
+	at30 := mustCompute(t, enclosed("B", 115, 30, 10)).Up[Corner].Pa
+	for _, h := range []length.Length{15, 20, 25, 30} {
+		is := mustCompute(t, enclosed("B", 115, h, 10)).Up[Corner].Pa
+		published.Holds(t, "floor of exposure B in 7-10", lambda, fmt.Sprintf("%d ft", h), math.Abs(is/at30-1) < 0.005)
 	}
 }
 

@@ -164,6 +164,29 @@ func TestLeastNetPressureIs16(t *testing.T) {
 	}
 }
 
+// Every figure of a standard names its edition, where in it, and how sure it is;
+// nothing is said to be read that stands under a number from memory alone.
+func TestEveryConstantCarriesItsEdition(t *testing.T) {
+	for _, e := range editions() {
+		for _, h := range []length.Length{15, 100} {
+			j := low(e)
+			j.Wind.RoofHeight, j.Wind.ParapetTop, j.Wind.ParapetNote = h*length.Foot, (h+4)*length.Foot, true
+			j.Wind.Kzt, j.Wind.Topography = 0, &job.Topography{Shape: job.Ridge, Height: 100 * length.Foot, HalfLength: 300 * length.Foot}
+			for _, s := range mustCompute(t, j).Basis {
+				switch s.Sure {
+				case Read, Memory, Disputed:
+					if !strings.Contains(s.Source, e) && !strings.Contains(s.Source, "ES-1") && s.Source != "figures above" {
+						t.Errorf("%s, %d ft: %s (%s) from %q", e, h, s.Symbol, s.What, s.Source)
+					}
+				case Stated, Computed:
+				default:
+					t.Errorf("%s: %s (%s) says not how sure it is", e, s.Symbol, s.What)
+				}
+			}
+		}
+	}
+}
+
 // The note on high parapets lowers the rear leg, and never the coping's top.
 func TestParapetNoteLeavesTheTop(t *testing.T) {
 	for _, e := range editions() {
