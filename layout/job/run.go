@@ -94,14 +94,16 @@ type ExpansionJoint struct {
 
 func faces() []choice[Face] { return []choice[Face]{{"front", Front}, {"rear", Rear}} }
 
+func bases() []choice[Basis] { return []choice[Basis]{{"measured", Measured}, {"drawing", Drawing}} }
+
 // keys of a run of a perimeter whose kind is known or not, and open or closed.
-func (r *Run) keys(k keys, known, open bool) {
+func (r *Run) keys(k keys, above *Perimeter, known, open bool) {
 	r.At = k.at
 	k.text("name", &r.Name, "one to four capital letters or digits", "N")
 	r.checkName(k)
 	k.length("length", &r.Length, "the length of the run", `58'-7 1/4"`)
-	word(k, "face", &r.Face, faces(), "the face the length is measured on", "front")
-	word(k, "basis", &r.Basis, []choice[Basis]{{"measured", Measured}, {"drawing", Drawing}}, "where the length comes from", "measured")
+	repeated(k, "face", &r.Face, above.face, above.faceAt, faces(), "the face the length is measured on", "front")
+	repeated(k, "basis", &r.Basis, above.basis, above.basisAt, bases(), "where the length comes from", "measured")
 	k.text("survey_line", &r.SurveyLine, "the two named points the offsets are taken from", "nail NW to nail NE")
 	r.Line.keys(k.may(), "line")
 	r.Right.keys(k, known, open)
