@@ -49,7 +49,7 @@ func (p *Perimeter) Graded() bool {
 
 func (p *Perimeter) keys(k keys) {
 	p.At = k.at
-	k.text("name", &p.Name, "a short name for the perimeter", "ROOF")
+	k.name("name", &p.Name, "a short name for the perimeter", "ROOF")
 	word(k, "kind", &p.Kind, []choice[Kind]{{"roof", Roof}, {"well", Well}, {"open", Open}},
 		"what it runs round, open if it has two ends", "open")
 	k.text("wall", &p.Wall, "the name of one of the walls", "block-12")

@@ -117,7 +117,7 @@ func (r *Run) keys(k keys, above *Perimeter, known, open bool) {
 	k.may().text("wall", &r.Wall, "the name of one of the walls, if not the perimeter's", "block-12")
 	r.StationFace = r.Face
 	word(k.may(), "stations", &r.StationFace, faces(), "the face the stations are measured on", "front")
-	k.may().text("elevation", &r.Elevation, "the elevation that keeps one lot of finish", "north")
+	k.may().name("elevation", &r.Elevation, "the elevation that keeps one lot of finish", "north")
 	if r.Elevation == "" {
 		r.Elevation = r.Name
 	}
@@ -165,7 +165,7 @@ func runName(s string) bool {
 
 func (o *Obstacle) keys(k keys) {
 	o.At = k.at
-	k.text("name", &o.Name, "what it is", "vent pipe")
+	k.name("name", &o.Name, "what it is", "vent pipe")
 	k.lengthOrZero("at", &o.Station, "the station of its centre", `33'-0"`)
 	k.length("extent", &o.Extent, "its extent along the run", `5"`)
 	var does []Does

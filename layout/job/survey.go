@@ -111,7 +111,9 @@ func (s *survey) read() {
 			continue
 		}
 		if s.columns == nil {
-			s.heading(w)
+			if !s.heading(w) {
+				return
+			}
 			continue
 		}
 		s.reading(w)
@@ -168,8 +170,16 @@ func (s *survey) wanted(required bool) []string {
 	return names
 }
 
-// heading reads the names of the columns and their units.
-func (s *survey) heading(w row) {
+// mostColumns of a survey: those known here are fewer than twenty.
+const mostColumns = 100
+
+// heading reads the names of the columns and their units. It is false if nothing
+// below can be meant for a survey.
+func (s *survey) heading(w row) bool {
+	if len(w.cells) > mostColumns {
+		s.fail("csv-columns", w.at[mostColumns], "check that it is the right file, and its separators", "the heading has %d columns, and no survey has more than %d", len(w.cells), mostColumns)
+		return false
+	}
 	all := s.wanted(false)
 	for i, cell := range w.cells {
 		c := column{at: w.at[i]}
@@ -203,6 +213,7 @@ func (s *survey) heading(w row) {
 			s.fail("csv-column-missing", w.at[0], "add it to the heading: "+strings.Join(s.wanted(true), ","), "the survey has no column `%s`", name)
 		}
 	}
+	return true
 }
 
 // splitUnit takes a heading like width (in) apart.

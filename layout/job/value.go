@@ -256,6 +256,25 @@ func (k keys) text(name string, to *string, means, example string) {
 	value(k, name, to, reader[string]{form: FormText, code: "value-text", parse: parse}, means, example)
 }
 
+// mostName is the longest name that titles and tables have room for.
+const mostName = 80
+
+// name declares a text that stands in titles, tables and references.
+func (k keys) name(name string, to *string, means, example string) {
+	mayBeEmpty := k.demand.may && k.demand.when == ""
+	value(k, name, to, reader[string]{form: FormText, code: "value-text", parse: func(s string) (string, error) {
+		t, err := cleanText(s)
+		switch n := len([]rune(t)); {
+		case err != nil:
+		case n == 0 && !mayBeEmpty:
+			return saying(s)
+		case n > mostName:
+			err = wrong("name-long", "shorten it; what else is to be said can stand in the notes", "the name has %d letters, and titles and tables have room for %d", n, mostName)
+		}
+		return t, err
+	}}, means, example)
+}
+
 // saying is a text that says something.
 func saying(s string) (string, error) {
 	t, err := cleanText(s)
