@@ -125,7 +125,7 @@ func inZone(r *Run, z wind.Zone) bool {
 
 // anchorage are the findings on the anchors of nailers.
 func (l *Layout) anchorage() finding.List {
-	var found finding.List
+	var found finding.Set
 	said := map[*Run]bool{}
 	for _, n := range l.Nailers() {
 		a := n.Anchor
@@ -153,5 +153,5 @@ func (l *Layout) anchorage() finding.List {
 		f.Where = onRun(n.Run)
 		found.Append(f)
 	}
-	return found
+	return found.List()
 }

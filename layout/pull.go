@@ -91,10 +91,11 @@ func threadOf(f *Fastener) length.Length {
 
 // pulls are the findings of the two.
 func (l *Layout) pulls() finding.List {
-	found := l.screwFindings()
+	var found finding.Set
+	found.Append(l.screwFindings()...)
 	found.Append(l.anchorage()...)
 	found.Append(l.unchecked()...)
-	return found
+	return found.List()
 }
 
 // unchecked notes what the cross-checks leave out because the job does not say

@@ -130,7 +130,7 @@ func (l *Layout) sheared(w *Withdrawal, between length.Length, metric bool) {
 
 // screwFindings are what the cross-check of the screws has found.
 func (l *Layout) screwFindings() finding.List {
-	var found finding.List
+	var found finding.Set
 	rows := l.Withdrawals()
 	for _, w := range rows {
 		if w.Combined() <= 1 {
@@ -161,7 +161,7 @@ func (l *Layout) screwFindings() finding.List {
 			"wall %s: the screws' withdrawal takes %s as dry in service, which the job does not say", w.Run.Wall.Name,
 			w.Layer.Name)
 	}
-	return found
+	return found.List()
 }
 
 // OnPacking counts the chairs whose screws pass through packing before they reach
