@@ -23,20 +23,24 @@ func (l *Layout) NotChecked() []string {
 		}
 	}
 	if len(unnamed) > 0 {
-		out = append(out, "Which metals touch under the cap, as far as the job does not say what these are made of: "+strings.Join(unnamed, "; ")+".")
+		out = append(out, "Which metals touch under the cap, as far as the job does not say what these are made of: "+
+			""+strings.Join(unnamed, "; ")+".")
 	}
 	if s.Chair.Blank == nil || s.Chair.Blank.HoleDia == 0 {
 		out = append(out, "The screws against the holes of the chair, whose diameter is not stated.")
 	}
 	if n := l.OnPacking(); n > 0 {
-		out = append(out, fmt.Sprintf("The shear of the screws of %d chairs, which pass through packing before they reach what holds them.", n))
+		out = append(out, fmt.Sprintf("The shear of the screws of %d chairs, which pass through packing before they "+
+			"reach what holds them.", n))
 	}
 	wood := func(a job.Assembly) bool { return a.Substrate == job.Wood || a.Substrate == job.Plywood }
 	if slices.ContainsFunc(l.Job.Assemblies, wood) {
-		out = append(out, "The distance of screws from each other and from the ends of the wood, beyond the edge distance of their report.")
+		out = append(out, "The distance of screws from each other and from the ends of the wood, beyond the edge "+
+			"distance of their report.")
 	}
 	if slices.ContainsFunc(l.Job.Assemblies, func(a job.Assembly) bool { return !wood(a) }) {
-		out = append(out, "Pull and shear of screws in masonry, concrete and steel: their reports and the test stand for them.")
+		out = append(out, "Pull and shear of screws in masonry, concrete and steel: their reports and the test stand for "+
+			"them.")
 	}
 	return out
 }

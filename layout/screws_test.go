@@ -53,7 +53,8 @@ func TestScrewsPulledAndSheared(t *testing.T) {
 	const psi = 4.4482216152605 / 0.00064516
 	j.Fasteners[0].Yield = &job.Yield{Root: length.Inch * 13 / 80, Bending: 80_000 * psi, Bearing: 45_000 * psi}
 	for _, w := range build(t, j).Withdrawals() {
-		one, why := withdrawal.OfLateral(withdrawal.Lateral{Kind: job.WoodScrew, Root: length.Inch * 13 / 80, Bending: 80_000 * psi, SideBearing: 45_000 * psi,
+		one, why := withdrawal.OfLateral(withdrawal.Lateral{Kind: job.WoodScrew, Root: length.Inch * 13 / 80,
+			Bending: 80_000 * psi, SideBearing: 45_000 * psi,
 			Side: j.System.Chair.Thickness, Depth: w.Thread, Gravity: 0.42}, false)
 		if why != "" || math.Abs(w.Carries-one.Newtons*float64(w.Count)) > 1e-9 || len(w.Across) == 0 {
 			t.Errorf("run %s: carries %v, %s", w.Run.Name, w.Carries, why)
@@ -179,7 +180,8 @@ func TestNotChecked(t *testing.T) {
 	j.System.Chair.Metal, j.Fasteners[0].Metal = "aluminum", "stainless steel"
 	j.System.Chair.Blank = &job.Blank{HoleDia: 9 * length.Inch / 32, Inset: length.Inch}
 	said = strings.Join(build(t, j).NotChecked(), "\n")
-	if strings.Contains(said, "metals") || strings.Contains(said, "holes of the chair") || strings.Contains(said, "masonry") {
+	if strings.Contains(said, "metals") || strings.Contains(said, "holes of the chair") || strings.Contains(said,
+		"masonry") {
 		t.Errorf("listed, and stated:\n%s", said)
 	}
 }
@@ -188,7 +190,8 @@ func TestNotChecked(t *testing.T) {
 func TestKinksBeginCornerZones(t *testing.T) {
 	const ft = length.Foot
 	j := woodJob()
-	j.Perimeters = []job.Perimeter{jobtest.Perimeter("BOW", job.Open, jobtest.Run("A", 60*ft, 10*job.Degree), jobtest.Run("B", 60*ft, 0))}
+	j.Perimeters = []job.Perimeter{jobtest.Perimeter("BOW", job.Open, jobtest.Run("A", 60*ft, 10*job.Degree),
+		jobtest.Run("B", 60*ft, 0))}
 	p := &j.Perimeters[0]
 	p.Starts, p.Runs[1].Right = job.End{Kind: job.EndWall}, job.End{Kind: job.EndWall}
 	corners := func() int {

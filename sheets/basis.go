@@ -1,10 +1,12 @@
 package sheets
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
 	"copingset/drawing"
+	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/wind"
@@ -39,12 +41,17 @@ func (b *book) basis() []page {
 	if d.Check != nil {
 		blocks = append(blocks, b.besideTable(), b.stepTable("How the pressures computed beside them follow, in order", d.Check.Basis))
 	}
-	for _, w := range b.l.Withdrawals() {
-		blocks = append(blocks, b.stepTable("Withdrawal cross-check, "+w.Fastener.Name+" of "+w.Pull.Chair.Name+" in "+w.Layer.Name+": beside the test, never in its place", w.One.Steps))
-		if len(w.Across) > 0 {
-			blocks = append(blocks, b.stepTable("Shear cross-check, "+w.Fastener.Name+" of "+w.Pull.Chair.Name+" in "+w.Layer.Name, w.Across))
-		}
-		break // the others differ by their thread alone, which the schedule letters
+	// The others differ by their thread alone, which the schedule letters.
+	rows := b.l.Withdrawals()
+	of := func(w layout.Withdrawal) string {
+		return w.Fastener.Name + " of " + w.Pull.Chair.Name + " in " + w.Layer.Name
+	}
+	if len(rows) > 0 {
+		title := "Withdrawal cross-check, " + of(rows[0]) + ": beside the test, never in its place"
+		blocks = append(blocks, b.stepTable(title, rows[0].One.Steps))
+	}
+	if i := slices.IndexFunc(rows, func(w layout.Withdrawal) bool { return len(w.Across) > 0 }); i >= 0 {
+		blocks = append(blocks, b.stepTable("Shear cross-check, "+of(rows[i]), rows[i].Across))
 	}
 	if len(blocks) > 1 {
 		blocks = append(blocks, b.basisNotes())

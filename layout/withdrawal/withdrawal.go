@@ -118,7 +118,8 @@ func Of(f Fastener, metric bool) (Result, bool) {
 	pounds := r.PerInch * p * Duration * cm
 	r.Newtons = pounds * newtonsPerPound
 	say := func(symbol, what, formula string, v float64, unit, source string, sure wind.Sure) {
-		r.Steps = append(r.Steps, wind.Step{Symbol: symbol, What: what, Formula: formula, Value: v, Unit: unit, Source: source, Sure: sure})
+		r.Steps = append(r.Steps, wind.Step{Symbol: symbol, What: what, Formula: formula, Value: v, Unit: unit,
+			Source: source, Sure: sure})
 	}
 	in, line, force := 1.0, 1.0, 1.0
 	inches, perLine, ofForce := "in", "lb/in", "lb"
@@ -140,6 +141,7 @@ func Of(f Fastener, metric bool) (Result, bool) {
 	if final == wind.Read {
 		final = wind.Computed
 	}
-	say("W' p", "Adjusted withdrawal of one fastener (allowable); Ct 1.0, up to 100 F", "W CD CM p", pounds*force, ofForce, w.source, final)
+	say("W' p", "Adjusted withdrawal of one fastener (allowable); Ct 1.0, up to 100 F", "W CD CM p", pounds*force,
+		ofForce, w.source, final)
 	return r, true
 }
