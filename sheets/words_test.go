@@ -259,7 +259,7 @@ func TestFindingsRead(t *testing.T) {
 			text += "\n" + words(s.Scene)
 		}
 	}
-	if !strings.Contains(text, "\njob.yaml:231:9\n") || !strings.Contains(text, "\n–\n") || strings.Contains(text, "`") {
+	if !strings.Contains(text, "\njob.yaml:233:9\n") || !strings.Contains(text, "\n–\n") || strings.Contains(text, "`") {
 		t.Errorf("the findings read %q", text)
 	}
 }
