@@ -53,6 +53,7 @@ layout/cut: layout/length
 layout/fold:
 layout/shop: layout/cap layout/cut layout/finding layout/fold layout/job layout/length
 layout/internal/published:
+layout/internal/outside:
 `
 
 // only lists who may import a library we keep behind one door.

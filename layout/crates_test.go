@@ -15,6 +15,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 )
 
 // crated names what lies in the crates by its place on the wall, top down.
@@ -45,7 +46,7 @@ func crated(l *layout.Layout, flip bool) []string {
 // The mirror of a job is packed in the mirrored order, into as many crates, and
 // its corners are of the same lots.
 func TestMirroredCrates(t *testing.T) {
-	check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := jobtest.Random(t)
 		for i := range j.Perimeters[0].Runs {
 			j.Perimeters[0].Runs[i].Elevation = string(rune('a' + i/2))

@@ -11,6 +11,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 	"copingset/layout/wall"
 
 	"pgregory.net/rapid"
@@ -102,7 +103,7 @@ func stepsMirrored(m *job.Job) *job.Job {
 }
 
 func TestInvariantsWithGradeAndSteps(t *testing.T) {
-	check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		l := build(t, packs(t))
 		checkTiling(t, l)
 		checkJoints(t, l)
@@ -142,7 +143,7 @@ func checkPitch(t *rapid.T, l *layout.Layout) {
 }
 
 func TestMirrorWithGradeAndSteps(t *testing.T) {
-	check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := packs(t)
 		a, b := build(t, j), build(t, stepsMirrored(mirror(j)))
 		for i, p := range a.Perimeters {

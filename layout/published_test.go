@@ -2,16 +2,21 @@ package layout_test
 
 import (
 	"math"
+	"os"
 	"testing"
 
 	"copingset/layout"
 	"copingset/layout/finding"
+	"copingset/layout/internal/published"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 	"copingset/layout/wind"
 
 	"pgregory.net/rapid"
 )
+
+func TestMain(m *testing.M) { os.Exit(published.Run(m, "layout")) }
 
 func TestPublishedLifts(t *testing.T) {
 	const source = "NIOSH 94-110 (rev. 9/2021), revised lifting equation, worked by hand"
@@ -29,15 +34,13 @@ func TestPublishedLifts(t *testing.T) {
 		{"from floor to parapet", layout.Lift{Hands: 15, Height: 40, Travel: 30, Often: 0.94, Hold: 0.90}, 23.4},
 	} {
 		// The printed figures are rounded to a tenth of a pound.
-		if got := c.lift.Limit(); math.Abs(got-c.want) > 0.05 {
-			t.Errorf("%s, %s: %.2f lb, want %.1f", source, c.what, got, c.want)
-		}
+		published.Near(t, "lifting limit", published.ByHand(source), c.what, c.lift.Limit(), c.want, 0.05)
 	}
 }
 
 // Further out, higher, further to go or more turned, never more weight.
 func TestLiftMonotonic(t *testing.T) {
-	check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		n := func(lo, hi int, what string) float64 { return float64(rapid.IntRange(lo, hi).Draw(t, what)) }
 		a := layout.Lift{Hands: n(5, 30, "H"), Height: n(30, 70, "V"), Travel: n(0, 60, "D"), Turn: n(0, 130, "A"), Often: 1, Hold: 1}
 		b := a

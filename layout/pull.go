@@ -3,13 +3,11 @@ package layout
 import (
 	"fmt"
 
-	"copingset/layout/assembly"
 	"copingset/layout/cap"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/wind"
-	"copingset/layout/withdrawal"
 )
 
 // Pull is what the wind asks of one chair, at the allowable level: its share
@@ -81,85 +79,6 @@ func zoneOf(c *Chair) wind.Zone {
 
 func metres(l length.Length) float64 { return float64(l) / float64(length.Metre) }
 
-// Withdrawal is the cross-check of the screws of the chair that they hold
-// least in proportion, for one assembly on one run.
-type Withdrawal struct {
-	Run       *Run
-	Pull      Pull
-	Assembly  *job.Assembly
-	Layer     job.Layer
-	Fastener  *Fastener
-	Count     int           // in the chair
-	Thread    length.Length // least of its rows
-	Allowable float64       // N, the chair
-	One       withdrawal.Result
-}
-
-// Ratio is the upward pull over what the screws hold by the formulas.
-func (w Withdrawal) Ratio() float64 { return w.Pull.Up / w.Allowable }
-
-// Withdrawals checks every chair that is screwed into wood of a stated
-// gravity, and gives the worst of each assembly on each run. Direct pull alone:
-// it stands beside the test and never in its place.
-func (l *Layout) Withdrawals() []Withdrawal {
-	var out []Withdrawal
-	for _, r := range l.Runs() {
-		var of []Withdrawal
-		for _, p := range l.Pulls(r) {
-			w, ok := l.withdrawalOf(r, p)
-			if !ok {
-				continue
-			}
-			i := 0
-			for i < len(of) && of[i].Assembly != w.Assembly {
-				i++
-			}
-			switch {
-			case i == len(of):
-				of = append(of, w)
-			case w.Ratio() > of[i].Ratio():
-				of[i] = w
-			}
-		}
-		out = append(out, of...)
-	}
-	return out
-}
-
-func (l *Layout) withdrawalOf(r *Run, p Pull) (Withdrawal, bool) {
-	c := p.Chair
-	w := Withdrawal{Run: r, Pull: p, Assembly: c.Assembly}
-	if c.Assembly == nil {
-		return w, false
-	}
-	if _, ok := assembly.Holding(r.Wall.Layers, c.Assembly.Substrate); !ok {
-		return w, false
-	}
-	for _, layer := range r.Wall.Layers {
-		if layer.Material == c.Assembly.Substrate {
-			w.Layer = layer
-			break
-		}
-	}
-	for _, row := range c.Rows {
-		if row.Fastener == nil || row.Count == 0 {
-			continue
-		}
-		thread := length.Min(length.Min(row.Into-row.Fastener.Tip, w.Layer.Thickness), threadOf(row.Fastener))
-		if w.Fastener == nil || thread < w.Thread {
-			w.Fastener, w.Thread = row.Fastener, thread
-		}
-		w.Count += row.Count
-	}
-	if w.Fastener == nil {
-		return w, false
-	}
-	one, ok := withdrawal.Of(withdrawal.Fastener{Kind: w.Fastener.Kind, Diameter: w.Fastener.Diameter, Thread: w.Thread,
-		Gravity: w.Layer.Gravity, Wet: w.Layer.Wet}, l.Job.Units == job.Metric)
-	w.One, w.Allowable = one, one.Newtons*float64(w.Count)
-	return w, ok
-}
-
 // threadOf is how much thread a fastener has to hold with: what the job states,
 // or else no more than the embedment its report asks for, for a shank is often
 // smooth above that.
@@ -172,30 +91,11 @@ func threadOf(f *Fastener) length.Length {
 
 // pulls are the findings of the two.
 func (l *Layout) pulls() finding.List {
-	var found finding.List
-	for _, w := range l.Withdrawals() {
-		if w.Ratio() > 1 {
-			f := finding.New(finding.Hold, "withdrawal-short", w.Fastener.At,
-				"check thread, wood and report; have the engineer of record settle it",
-				"run %s: chair %s is pulled up by %s, and by the wood formulas its %d screws hold %s",
-				w.Run.Name, w.Pull.Chair.Name, force(w.Pull.Up), w.Count, force(w.Allowable))
-			f.Why = "the test covers the zone, and a plain pull on the screws says otherwise"
-			f.Where = onRun(w.Run)
-			found.Append(f)
-		}
-	}
-	wet := map[string]bool{}
-	for _, w := range l.Withdrawals() {
-		if w.Layer.Service || wet[w.Run.Wall.Name] {
-			continue
-		}
-		wet[w.Run.Wall.Name] = true
-		found.Notef("wood-dry", w.Run.Wall.At, "write `service: dry` or `service: wet` for the layer",
-			"wall %s: the screws' withdrawal takes %s as dry in service, which the job does not say", w.Run.Wall.Name, w.Layer.Name)
-	}
+	var found finding.Set
+	found.Append(l.screwFindings()...)
 	found.Append(l.anchorage()...)
 	found.Append(l.unchecked()...)
-	return found
+	return found.List()
 }
 
 // unchecked notes what the cross-checks leave out because the job does not say
@@ -236,9 +136,18 @@ func (l *Layout) unchecked() finding.List {
 				}
 			}
 			for _, row := range c.Rows {
-				if f := row.Fastener; f != nil && f.Kind == "" {
+				f := row.Fastener
+				if f == nil {
+					continue
+				}
+				if f.Kind == "" {
 					note("withdrawal-unchecked", "fastener "+f.Name, f.At, "write `kind` of the fastener",
 						"fastener %s: what it is in wood is not stated, and its withdrawal is not checked", f.Name)
+				}
+				if f.Shear == 0 && f.Yield == nil {
+					note("shear-unchecked", f.Name, f.At, "write `shear` of the fastener from its report, or `yield` for the wood "+
+						"standard",
+						"fastener %s: what it carries across is not stated, and the push of the wind on the legs is not checked", f.Name)
 				}
 			}
 		}
@@ -275,7 +184,8 @@ func (l *Layout) areas() finding.List {
 	if at == nil || stated <= max(least, level) {
 		return found
 	}
-	f := finding.New(finding.Hold, "wind-area", l.Job.Wind.At, "leave `effective_area` out, or write that of the chair that gathers least",
+	f := finding.New(finding.Hold, "wind-area", l.Job.Wind.At, "leave `effective_area` out, or write that of the "+
+		"chair that gathers least",
 		"the effective wind area of %.1f ft2 (%.2f m2) is more than the %.1f ft2 (%.2f m2) that chair %s gathers",
 		stated/0.09290304, stated, least/0.09290304, least, at.Name)
 	f.Why = "over a larger area the standard's coefficients are less, and that chair is pulled by more than was computed"

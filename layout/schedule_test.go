@@ -13,11 +13,12 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 )
 
 // The schedules count what the layout holds, each thing once.
 func TestSchedulesCountEverythingOnce(t *testing.T) {
-	check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		l, found := layout.Build(jobtest.Random(t))
 		if found.HasErrors() {
 			t.Skip("not a layout")
@@ -114,7 +115,7 @@ func mostLayers(r *layout.Run) int {
 }
 
 func TestSectionCasesCoverEveryChair(t *testing.T) {
-	check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		l, found := layout.Build(jobtest.Random(t))
 		if found.HasErrors() {
 			t.Skip("not a layout")
@@ -210,7 +211,7 @@ func TestHoleOf(t *testing.T) {
 // A field closer leaves the shop longer at the end to be cut, and heavier by
 // that strip; everything else as it is laid.
 func TestShipped(t *testing.T) {
-	check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		l, found := layout.Build(jobtest.Random(t))
 		if found.HasErrors() {
 			t.Skip("not a layout")

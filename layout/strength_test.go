@@ -12,6 +12,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 	"copingset/layout/wind"
 
 	"pgregory.net/rapid"
@@ -68,7 +69,7 @@ func TestPullByHand(t *testing.T) {
 
 // Every inch of a run is some chair's, and of one chair alone.
 func TestTributariesTile(t *testing.T) {
-	check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := jobtest.Random(t)
 		l := build(t, j)
 		for _, r := range l.Runs() {

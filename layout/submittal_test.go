@@ -11,6 +11,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
 )
@@ -69,7 +70,7 @@ func TestLimits(t *testing.T) {
 // The schedule by zone and packing counts what the schedule by run counts, and
 // its extremes are in order.
 func TestFasteningsAreWhole(t *testing.T) {
-	check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		l, found := layout.Build(jobtest.Random(t))
 		if found.HasErrors() {
 			t.Skip("not a layout")
@@ -159,7 +160,7 @@ func TestSpacingCountsOnTheMetal(t *testing.T) {
 	if m.Built != 46*length.Inch || m.Pitch <= m.Built || m.Pitch > m.Built+length.Inch/8 {
 		t.Errorf("on the metal %v, from chair to chair %v", m.Built, m.Pitch)
 	}
-	check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		l, found := layout.Build(jobtest.Random(t))
 		if found.HasErrors() || slices.ContainsFunc(l.Holds(), func(f finding.Finding) bool { return strings.HasPrefix(f.Code, "chair") }) {
 			t.Skip("errors, or chairs on hold")

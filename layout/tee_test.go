@@ -10,6 +10,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
 )
@@ -96,7 +97,7 @@ func teeRoom(found finding.List) bool {
 }
 
 func TestTeeInvariants(t *testing.T) {
-	check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		l, found := layout.Build(jobtest.RandomCross(t))
 		if teeRoom(found) {
 			t.Skip("no room")
@@ -106,7 +107,7 @@ func TestTeeInvariants(t *testing.T) {
 }
 
 func TestTeeMirror(t *testing.T) {
-	check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := jobtest.RandomCross(t)
 		a, found := layout.Build(j)
 		b, twin := layout.Build(mirror(j))

@@ -6,6 +6,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
 )
@@ -14,7 +15,7 @@ import (
 // uncovered, and every transition is needed.
 func TestRandomWalls(t *testing.T) {
 	chairs, readings, transitions := 0, 0, 0
-	check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		kind := rapid.SampledFrom([]func(*rapid.T) *job.Job{jobtest.Random, jobtest.Uneven, packs}).Draw(t, "kind")
 		l := build(t, kind(t))
 		checkChairs(t, l)

@@ -8,6 +8,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
 )
@@ -131,7 +132,7 @@ func checkTransitions(t *rapid.T, l *layout.Layout, r *layout.Run) {
 // Walls of widths that vary: covered, held where they cannot be, tiled.
 func TestUnevenWalls(t *testing.T) {
 	n, two := 0, 0
-	check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		l := build(t, jobtest.Uneven(t))
 		checkTiling(t, l)
 		checkJoints(t, l)
@@ -182,7 +183,7 @@ func checkLegs(t *rapid.T, l *layout.Layout) (n int) {
 
 // The mirror of an uneven wall has the mirrored widths and pieces.
 func TestUnevenMirror(t *testing.T) {
-	check(t, func(t *rapid.T) { checkMirror(t, jobtest.Uneven(t)) })
+	draws.CheckLayouts(t, func(t *rapid.T) { checkMirror(t, jobtest.Uneven(t)) })
 }
 
 // served tells whether a run is covered with the widths given, first at its

@@ -11,6 +11,7 @@ import (
 	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
+	"copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
 )
@@ -51,9 +52,8 @@ func shopViews(l *layout.Layout, w, h drawing.Unit) []drawing.Scene {
 }
 
 func TestShopViewsAreFaultless(t *testing.T) {
-	for _, s := range scenarios() {
+	for _, s := range tooled() {
 		t.Run(s.name, func(t *testing.T) {
-			s.job.Shop = tools()
 			l := solved(t, s)
 			for _, v := range shopViews(l, 24000, 17000) {
 				faultless(t, v)
@@ -64,7 +64,7 @@ func TestShopViewsAreFaultless(t *testing.T) {
 
 // Any job's patterns, formed views and cutting plans can be read.
 func TestAnyShopViewIsFaultless(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := jobtest.Random(t)
 		j.Shop = tools()
 		l, found := layout.Build(j)
@@ -82,8 +82,7 @@ func TestAnyShopViewIsFaultless(t *testing.T) {
 // A flat pattern says of every bend its number, its way and its angle, and of
 // the blank its edges and its hands.
 func TestFlatPatternSaysEveryBend(t *testing.T) {
-	for _, s := range scenarios() {
-		s.job.Shop = tools()
+	for _, s := range tooled() {
 		l := solved(t, s)
 		for _, f := range l.Families {
 			for i, b := range f.Bodies {
@@ -113,8 +112,7 @@ func TestFlatPatternSaysEveryBend(t *testing.T) {
 // roof, and its finish side looks away from the piece.
 func TestEndPlatesLookOutwards(t *testing.T) {
 	seen := 0
-	for _, s := range scenarios() {
-		s.job.Shop = tools()
+	for _, s := range tooled() {
 		l := solved(t, s)
 		for _, f := range l.Families {
 			p := f.Pieces[0]
@@ -185,8 +183,7 @@ func TestSpacedKeepsDistanceAndPlace(t *testing.T) {
 
 // A point of a pattern brought back to its face is where it was placed from.
 func TestOnFaceUndoesPlace(t *testing.T) {
-	for _, s := range scenarios() {
-		s.job.Shop = tools()
+	for _, s := range tooled() {
 		l := solved(t, s)
 		for _, f := range l.Families {
 			for _, b := range f.Bodies {

@@ -8,6 +8,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
+	"copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
 )
@@ -177,7 +178,7 @@ func TestKeyPlanSaysWhatItIsNot(t *testing.T) {
 }
 
 func TestKeyPlanOfAnyJob(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		l, found := layout.Build(jobtest.Random(t))
 		if found.HasErrors() {
 			t.Skip("not a layout to draw")

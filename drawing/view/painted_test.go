@@ -7,6 +7,7 @@ import (
 	"copingset/drawing"
 	"copingset/layout"
 	"copingset/layout/job/jobtest"
+	"copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
 )
@@ -69,13 +70,12 @@ func inRing(ring []xy, p xy) bool {
 }
 
 func TestNoHiddenFaceShows(t *testing.T) {
-	for _, s := range scenarios() {
-		s.job.Shop = tools()
+	for _, s := range tooled() {
 		if f, at, wrong := covered(solved(t, s)); wrong {
 			t.Errorf("%s, family %s: at %v a face is drawn over one in front of it", s.name, f, at)
 		}
 	}
-	rapid.Check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := jobtest.Random(t)
 		j.Shop = tools()
 		l, found := layout.Build(j)

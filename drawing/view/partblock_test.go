@@ -9,6 +9,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
+	"copingset/layout/length/draws"
 	"copingset/layout/shop"
 
 	"pgregory.net/rapid"
@@ -34,7 +35,7 @@ func made(j *job.Job) *job.Job {
 // The drawings of any job's parts can be read in any room, and say of every
 // bend its number, its way and its angle, of every face its outside length.
 func TestAnyPartIsFaultless(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := made(jobtest.Random(t))
 		l, found := layout.Build(j)
 		if found.HasErrors() {
@@ -85,8 +86,7 @@ func TestRiserHeightsAreLettered(t *testing.T) {
 
 // What is relieved is ringed and told once on the drawing.
 func TestReliefsAreTold(t *testing.T) {
-	for _, s := range scenarios() {
-		made(s.job)
+	for _, s := range relieved() {
 		l := solved(t, s)
 		for _, f := range l.Families {
 			for i, b := range f.Bodies {

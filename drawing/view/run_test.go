@@ -11,6 +11,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
 )
@@ -240,7 +241,7 @@ func TestRunViewsAreReadable(t *testing.T) {
 }
 
 func TestRandomRunViewsAreReadable(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := jobtest.Random(t)
 		l, found := layout.Build(j)
 		if found.HasErrors() {
@@ -307,7 +308,7 @@ func TestExpansionJointStaysOnOneSheet(t *testing.T) {
 
 // The pieces and gaps as printed add up to the cap line as printed.
 func TestPrintedPiecesAddUp(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		l, found := layout.Build(jobtest.Random(t))
 		if found.HasErrors() {
 			t.Skip("not to be drawn")

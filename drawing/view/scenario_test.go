@@ -2,11 +2,13 @@ package view
 
 import (
 	"strings"
+	"sync"
 	"testing"
 
 	"copingset/drawing"
 	"copingset/layout"
 	"copingset/layout/cap"
+	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
@@ -18,17 +20,40 @@ const (
 	square = 90 * job.Degree
 )
 
-// scenario is an invented job with what a view must cope with in it.
+// scenario is an invented job with what a view must cope with in it, solved when
+// it is first asked for and then once for all tests.
 type scenario struct {
-	name string
-	job  *job.Job
+	name  string
+	job   *job.Job
+	solve func() (*layout.Layout, finding.List)
 }
 
 func withPerimeters(name string, ps ...job.Perimeter) scenario {
 	j := jobtest.Job()
 	j.Perimeters = ps
-	return scenario{name, j}
+	return scenario{name, j, sync.OnceValues(func() (*layout.Layout, finding.List) { return layout.Build(j) })}
 }
+
+// scenarios are shared: no test writes into them.
+var scenarios = sync.OnceValue(newScenarios)
+
+// tooled are the scenarios with a shop.
+var tooled = sync.OnceValue(func() []scenario {
+	all := newScenarios()
+	for _, s := range all {
+		s.job.Shop = tools()
+	}
+	return all
+})
+
+// relieved are the scenarios with a shop that makes parts and cuts reliefs.
+var relieved = sync.OnceValue(func() []scenario {
+	all := newScenarios()
+	for _, s := range all {
+		made(s.job)
+	}
+	return all
+})
 
 func rectangle(width length.Length) job.Perimeter {
 	p := jobtest.Rectangle(38*foot+7*inch+inch/4, 21*foot)
@@ -44,7 +69,7 @@ func rectangle(width length.Length) job.Perimeter {
 	return p
 }
 
-func scenarios() []scenario {
+func newScenarios() []scenario {
 	metric := func(s scenario) scenario {
 		s.name += ", metric"
 		s.job.Units = job.Metric
@@ -122,10 +147,10 @@ func scenarios() []scenario {
 	}
 }
 
-// solved builds the layout of a scenario, which must be fit to draw.
+// solved is the layout of a scenario, which must be fit to draw.
 func solved(t *testing.T, s scenario) *layout.Layout {
 	t.Helper()
-	l, found := layout.Build(s.job)
+	l, found := s.solve()
 	if found.HasErrors() {
 		t.Fatalf("%s: %v", s.name, found)
 	}

@@ -11,6 +11,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
 )
@@ -153,7 +154,7 @@ func TestKicksTurnToTheStreet(t *testing.T) {
 }
 
 func TestSectionsOfAnyJob(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		l, found := layout.Build(jobtest.Random(t))
 		if found.HasErrors() {
 			t.Skip("not a layout to draw")

@@ -9,6 +9,7 @@ import (
 	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
+	"copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
 )
@@ -72,7 +73,7 @@ func TestTransitionPlansAreFaultless(t *testing.T) {
 
 // Plans of transitions and of the runs they stand on are faultless on any wall.
 func TestRandomTransitionPlans(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		l, found := layout.Build(jobtest.Uneven(t))
 		if found.HasErrors() {
 			t.Skip(found)

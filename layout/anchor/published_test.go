@@ -1,16 +1,21 @@
 package anchor_test
 
 import (
+	"fmt"
+	"os"
 	"testing"
 
 	"copingset/layout"
 	"copingset/layout/anchor"
+	"copingset/layout/internal/published"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
 )
 
 const in = length.Inch
+
+func TestMain(m *testing.M) { os.Exit(published.Run(m, "layout/anchor")) }
 
 // The equal-spacing rules of the trade, on a system with those very numbers.
 // They are check values only: nothing of the program has them as a default.
@@ -57,9 +62,7 @@ func TestPublishedSpacing(t *testing.T) {
 		}
 		for i := range got {
 			// Within a sixteenth: a third of 120 1/4 in is not on the tape's grid.
-			if length.Abs(got[i]-c.at[i]) > length.Inch16 {
-				t.Errorf("%s: chair %d at %v, want %v", c.source, i+1, got[i], c.at[i])
-			}
+			published.Near(t, "equal bays", published.Trade(c.source), fmt.Sprintf("chair %d, in", i+1), got[i].Inch(), c.at[i].Inch(), 1./16)
 		}
 	}
 }
@@ -98,9 +101,8 @@ func TestPublishedFastenerLength(t *testing.T) {
 				continue
 			}
 			for _, r := range ch.Rows {
-				if r.Packing != c.packing || r.Length != c.want || r.Into != c.into {
-					t.Errorf("%s: packing %v, length %v, into the wood %v", c.source, r.Packing, r.Length, r.Into)
-				}
+				published.Holds(t, "fastener length", published.ByHand(c.source), fmt.Sprintf("packing %v, length %v, into the wood %v", r.Packing, r.Length, r.Into),
+					r.Packing == c.packing && r.Length == c.want && r.Into == c.into)
 			}
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 	"copingset/layout/wall"
 
 	"pgregory.net/rapid"
@@ -109,7 +110,7 @@ func brute(s *stretch, first, last int) (cost, bool) {
 // The plan of a run is as good as the best of all that stand on the grid with
 // up to two transitions.
 func TestWidthsAgainstEveryPlan(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	draws.Check(t, 50, func(t *rapid.T) {
 		s := small(t)
 		s.places()
 		limit := cost{held: 1 << 20}

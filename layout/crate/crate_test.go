@@ -7,13 +7,13 @@ import (
 
 	"pgregory.net/rapid"
 
-	_ "copingset/layout/length/draws"
 	"copingset/layout"
 	"copingset/layout/cap"
 	"copingset/layout/crate"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 )
 
 func TestCrates(t *testing.T) {
@@ -103,7 +103,7 @@ func elevated(t *rapid.T, j *job.Job) *job.Job {
 // groups are of one lot and nothing is lost in them; no crate is too heavy or too
 // long but for a piece that is so alone, and that is said.
 func TestPacked(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := elevated(t, jobtest.Random(t))
 		l, found := layout.Build(j)
 		if found.HasErrors() {

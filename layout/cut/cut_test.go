@@ -6,8 +6,8 @@ import (
 	"reflect"
 	"testing"
 
-	_ "copingset/layout/length/draws"
 	"copingset/layout/length"
+	_ "copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
 )

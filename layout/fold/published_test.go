@@ -1,50 +1,76 @@
 package fold
 
 import (
+	"fmt"
 	"math"
+	"os"
 	"testing"
+
+	"copingset/layout/internal/published"
 )
+
+func TestMain(m *testing.M) { os.Exit(published.Run(m, "layout/fold")) }
 
 func TestPublishedBends(t *testing.T) {
 	empirical := func(r, t float64) Bend { return Bend{Thickness: t, Radius: r, K: 0.0078 * 180 / math.Pi} }
 	al := Bend{Thickness: 0.050, Radius: 0.0625, K: 0.40}
 	cases := []struct {
-		source    string
+		source    published.Source
+		what      string
 		b         Bend
 		turn      float64
 		ba, bd    float64
 		tolerance float64
 	}{
-		{"sheet-metal workbook, 90 degrees, empirical allowance", empirical(0.032, 0.050), 90, 0.085, 0.079, 0.0006},
-		{"FAA airframe handbook, U-channel, empirical allowance", empirical(0.16, 0.040), 90, 0.2791, 0.4 - 0.2791, 0.0005},
-		{"derived from the formulas, plain steel K .44", Bend{0.125, 0.125, 0.44}, 90, 0.2827, 0.2173, 0.00006},
-		{"derived, aluminum K .40", al, 90, 0.1296, 0.0954, 0.00006},
-		{"derived, the same at 45", al, 45, 0.0648, 0.0284, 0.00006},
-		{"derived, the same at 30", al, 30, 0.0432, 0.0171, 0.00006},
-		{"derived, the same at 135", al, 135, 0.1944, 0.3488, 0.00006},
-		{"derived, 24 gauge galvanized", Bend{0.0276, 0.030, 0.44}, 90, math.NaN(), 0.0490, 0.00006},
-		{"derived, aluminum .080", Bend{0.080, 0.094, 0.38}, 90, math.NaN(), 0.1526, 0.00006},
+		{published.From("sheet-metal workbook for aircraft", "90 degrees, T .050, R .032"), "a bend", empirical(0.032,
+			0.050), 90, 0.085, 0.079, 0.0006},
+		{published.ByHand("FAA airframe handbook, U-channel, empirical allowance"), "a bend", empirical(0.16, 0.040), 90,
+			0.2791, 0.4 - 0.2791, 0.0005},
+		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived from the formulas, plain steel K .44",
+			Bend{0.125, 0.125, 0.44}, 90, 0.2827, 0.2173, 0.00006},
+		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, aluminum K .40", al, 90, 0.1296, 0.0954,
+			0.00006},
+		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, the same at 45", al, 45, 0.0648, 0.0284,
+			0.00006},
+		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, the same at 30", al, 30, 0.0432, 0.0171,
+			0.00006},
+		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, the same at 135", al, 135, 0.1944, 0.3488,
+			0.00006},
+		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, 24 gauge galvanized", Bend{0.0276, 0.030,
+			0.44}, 90, math.NaN(), 0.0490, 0.00006},
+		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, aluminum .080", Bend{0.080, 0.094, 0.38}, 90,
+			math.NaN(), 0.1526, 0.00006},
 	}
 	for _, c := range cases {
-		if got := c.b.Allowance(c.turn); !math.IsNaN(c.ba) && math.Abs(got-c.ba) > c.tolerance {
-			t.Errorf("%s: allowance %.4f, want %.4f", c.source, got, c.ba)
+		if !math.IsNaN(c.ba) {
+			published.Near(t, "bend allowance", c.source, c.what, c.b.Allowance(c.turn), c.ba, c.tolerance)
 		}
-		if got, err := c.b.Deduction(c.turn); err != nil || math.Abs(got-c.bd) > c.tolerance {
-			t.Errorf("%s: deduction %.4f, want %.4f (%v)", c.source, got, c.bd, err)
+		got, err := c.b.Deduction(c.turn)
+		published.Near(t, "bend deduction", c.source, c.what, got, c.bd, c.tolerance)
+		if err != nil {
+			t.Errorf("%s: %v", c.what, err)
 		}
 	}
-	for _, c := range []struct{ turn, want float64 }{{30, 0.2679}, {45, 0.4142}, {60, 0.5773}, {90, 1}, {120, 1.732}, {135, 2.414}} {
-		if got := (Bend{Thickness: 1}).Setback(c.turn); math.Abs(got-c.want) > 0.0005 {
-			t.Errorf("FAA AC 43.13-1B, Table 4-7, setback factor at %v: %.4f, want %.4f", c.turn, got, c.want)
-		}
+	workbook := published.From("sheet-metal workbook for aircraft", "flat of outside lengths .740, .420, 1.050, 1.000")
+	d, _ := empirical(0.032, 0.050).Deduction(90)
+	published.Near(t, "bend deduction", workbook, "flat, its deduction rounded to .079",
+		0.740+0.420+1.050+1.000-3*math.Round(d*1000)/1000, 2.973, 0.0001)
+	channel := published.From("FAA airframe handbook", "U-channel, T .040, R .16, legs 1.00, 2.00, 1.00")
+	setback := empirical(0.16, 0.040).Setback(90)
+	published.Near(t, "setback", channel, "setback", setback, 0.200, 1e-9)
+	published.Near(t, "setback", channel, "flat of a leg", 1-setback, 0.800, 1e-9)
+	published.Near(t, "setback", channel, "flat of the web", 2-2*setback, 1.600, 1e-9)
+	for _, c := range []struct{ turn, want float64 }{{30, 0.2679}, {45, 0.4142}, {60, 0.5773}, {90, 1}, {120, 1.732},
+		{135, 2.414}} {
+		published.Near(t, "setback", published.From("FAA AC 43.13-1B Table 4-7 as printed", "setback factor"),
+			fmt.Sprintf("%g degrees", c.turn), (Bend{Thickness: 1}).Setback(c.turn), c.want, 0.0005)
 	}
 	if _, err := al.Deduction(180); err == nil {
 		t.Error("AC 43.13-1B, Table 4-7: the setback at 180 degrees is infinite, yet a deduction was given")
 	}
 	// 0.50 + (pi 0.40 - 2) 0.050 = 0.50 - 0.743 x 0.050, derived from the hem formula with R = 0.
-	if got := al.Hem(0.5); math.Abs(got-(0.5-0.743*0.050)) > 0.0001 {
-		t.Errorf("hem of 1/2 in: %.4f", got)
-	}
+	published.Near(t, "hem", published.ByHand("(2 - pi K) T off a closed hem, R = 0"), "1/2 in", al.Hem(0.5),
+		0.5-0.743*0.050, 0.0001)
 }
 
 func TestPublishedCaps(t *testing.T) {
@@ -77,9 +103,9 @@ func TestPublishedCaps(t *testing.T) {
 			t.Fatal(err)
 		}
 		lo, hi := f.Bounds()
-		if got := hi.Y - lo.Y; math.Abs(got-c.girth) > 0.0001 || math.Abs(hi.X-lo.X-10) > 1e-9 {
-			t.Errorf("%s: %.4f by %.4f, want %.4f by 10", c.source, got, hi.X-lo.X, c.girth)
-		}
+		published.Near(t, "flat of a cap", published.ByHand("sum of the outside legs less the deductions"), c.source,
+			hi.Y-lo.Y, c.girth, 0.0001)
+		published.Near(t, "flat of a cap", published.ByHand("a straight cap keeps its length"), c.source, hi.X-lo.X, 10, 1e-9)
 		var sum float64
 		for _, b := range f.Bends {
 			if b.Between[0] == "top" {
@@ -103,7 +129,8 @@ func TestPublishedMiters(t *testing.T) {
 		{"derived: turn 90, slope 1 per ft", 90, 1.0 / 12, 44.9009},
 	}
 	for _, c := range cases {
-		p := Profile{Y: []float64{0, 0, 12, 12}, Z: []float64{-4, 0, -12 * c.slope, -12*c.slope - 3}, Names: []string{"front", "top", "rear"}}
+		p := Profile{Y: []float64{0, 0, 12, 12}, Z: []float64{-4, 0, -12 * c.slope, -12*c.slope - 3},
+			Names: []string{"front", "top", "rear"}}
 		miter := func(y, _ float64) float64 { return 30 - y*math.Tan(c.turn/2*radians) }
 		f, err := Unfold(Prism(p, 1, func(_, _ float64) float64 { return 0 }, miter), Bend{})
 		if err != nil {
@@ -111,9 +138,8 @@ func TestPublishedMiters(t *testing.T) {
 		}
 		top := f.Faces[0]
 		d := top[2].minus(top[1]) // roof edge to street edge at the right end
-		if got := math.Atan2(d.X, d.Y) / radians; math.Abs(got-c.angle) > 0.0001 {
-			t.Errorf("%s: %.4f degrees, want %.4f", c.source, got, c.angle)
-		}
+		published.Near(t, "miter on the flat", published.ByHand("atan(tan(turn/2) cos s)"), c.source, math.Atan2(d.X,
+			d.Y)/radians, c.angle, 0.0001)
 		if got := d.X; math.Abs(got-12*math.Tan(c.turn/2*radians)) > 1e-9 {
 			t.Errorf("%s: trim %.4f", c.source, got)
 		}

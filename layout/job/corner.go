@@ -63,7 +63,8 @@ func (c *CornerRules) keys(k keys) {
 	k.may().angle("angle_play", &c.AnglePlay, 0, 5*Degree,
 		"how many degrees the turn of a welded corner may differ from its lines'; within them it is made to the wall's turn", "0.25")
 	k.group("support", "the corner support under a miter", c.Support.keys)
-	list(k, "supports", "supports", &c.Supports, (*SupportTier).keys, "how many corner supports stand under a miter, by inside width")
+	list(k, "supports", "supports", &c.Supports, (*SupportTier).keys,
+		"how many corner supports stand under a miter, by inside width")
 	optional(k.may(), "two_widths", &c.TwoWidths, (*TwoWidths).keys,
 		"what the shop accepts of a corner whose legs have different widths; without it one width goes through every corner")
 }
@@ -88,7 +89,8 @@ func (w *TwoWidths) keys(k keys) {
 
 func (r *EndRules) freeKeys(k keys) {
 	k.length("leg", &r.Leg, "the length of the shop-made piece from the end to its joint", `2'-0"`)
-	k.lengthOrZero("clearance", &r.Clearance, "the distance from the inside of the end cap to the end of the wall", `1/4"`)
+	k.lengthOrZero("clearance", &r.Clearance,
+		"the distance from the inside of the end cap to the end of the wall", `1/4"`)
 }
 
 func (r *EndRules) wallKeys(k keys) {

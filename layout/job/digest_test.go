@@ -84,15 +84,19 @@ func TestDigestOfTheSameInput(t *testing.T) {
           - {station: 0, width: 12", top_outside: 0, top_inside: -1/8", offset: 0}
           - {station: 15'-0", width: 12", top_outside: 0, top_inside: -1/8", offset: 0}
 `
-	surveyed := strings.Replace(edit(t, edit(t, base, rowsA, ""), rowsB, ""), "    starts:", "    survey: wall.csv\n    starts:", 1)
+	surveyed := strings.Replace(edit(t, edit(t, base, rowsA,
+		""), rowsB, ""), "    starts:", "    survey: wall.csv\n    starts:", 1)
 	// The runs in another order, a unit in the heading, a comment between.
 	csv := "offset,run,station,width (in),top_outside,top_inside\n0,B,0,12,0,-1/8\"\n0,A,0,12,0,-1/8\"\n# from here on in the rain\n" +
 		"1/16\",A,10'-0\",12.125,1/8\",0\n0,A,20'-0\",12,0,-1/8\"\n0,B,15'-0\",12,0,-1/8\"\n"
 	for name, files := range map[string]map[string]string{
-		"comments":   {"job.yaml": "# a comment\n" + edit(t, base, "  stock: 11'-6\"", "  stock: 11'-6\"   # as delivered\n")},
-		"order":      {"job.yaml": edit(t, edit(t, base, "units: imperial               # imperial | metric\n", ""), "\nmembrane:", "\nunits: imperial\nmembrane:")},
-		"units":      {"job.yaml": edit(t, base, "stock: 11'-6\"", "stock: 138 in")},
-		"layout":     {"job.yaml": edit(t, base, "  lap: {front: 1 1/4\", rear: 1\"}", "  lap:\n    rear: 1\"\n    front: 1.25 in")},
+		"comments": {"job.yaml": "# a comment\n" + edit(t, base,
+			"  stock: 11'-6\"", "  stock: 11'-6\"   # as delivered\n")},
+		"order": {"job.yaml": edit(t, edit(t, base,
+			"units: imperial               # imperial | metric\n", ""), "\nmembrane:", "\nunits: imperial\nmembrane:")},
+		"units": {"job.yaml": edit(t, base, "stock: 11'-6\"", "stock: 138 in")},
+		"layout": {"job.yaml": edit(t, base,
+			"  lap: {front: 1 1/4\", rear: 1\"}", "  lap:\n    rear: 1\"\n    front: 1.25 in")},
 		"words":      {"job.yaml": edit(t, base, "slope_by: chair ", "slope_by: Chair ")},
 		"one's list": {"job.yaml": edit(t, base, "at: [55%]", "at: 55%")},
 		"survey":     {"job.yaml": surveyed, "wall.csv": csv},
@@ -104,15 +108,17 @@ func TestDigestOfTheSameInput(t *testing.T) {
 		}
 	}
 	for name, files := range map[string]map[string]string{
-		"a length":           {"job.yaml": edit(t, base, "stock: 11'-6\"", "stock: 11'-6 1/16\"")},
-		"a word":             {"job.yaml": edit(t, base, "closer: right", "closer: left")},
-		"a text":             {"job.yaml": edit(t, base, "T1", "T2")},
-		"a key left out":     {"job.yaml": edit(t, base, "  measured_by: D. Quill\n", "")},
-		"a key added":        {"job.yaml": edit(t, base, "measure_low: no", "measure_low: no\n    nailer: {anchor: bolt, report: R, allowable: 400 lb}")},
-		"a reading":          {"job.yaml": edit(t, base, "width: 12 1/8\"", "width: 12 3/16\"")},
-		"a row of a survey":  {"job.yaml": surveyed, "wall.csv": edit(t, csv, "12.125", "12.1875")},
-		"a photo in a row":   {"job.yaml": surveyed, "wall.csv": photographed(csv)},
-		"readings exchanged": {"job.yaml": edit(t, base, "top_outside: 1/8\", top_inside: 0,", "top_outside: 0, top_inside: 1/8\",")},
+		"a length":       {"job.yaml": edit(t, base, "stock: 11'-6\"", "stock: 11'-6 1/16\"")},
+		"a word":         {"job.yaml": edit(t, base, "closer: right", "closer: left")},
+		"a text":         {"job.yaml": edit(t, base, "T1", "T2")},
+		"a key left out": {"job.yaml": edit(t, base, "  measured_by: D. Quill\n", "")},
+		"a key added": {"job.yaml": edit(t, base,
+			"measure_low: no", "measure_low: no\n    nailer: {anchor: bolt, report: R, allowable: 400 lb}")},
+		"a reading":         {"job.yaml": edit(t, base, "width: 12 1/8\"", "width: 12 3/16\"")},
+		"a row of a survey": {"job.yaml": surveyed, "wall.csv": edit(t, csv, "12.125", "12.1875")},
+		"a photo in a row":  {"job.yaml": surveyed, "wall.csv": photographed(csv)},
+		"readings exchanged": {"job.yaml": edit(t, base,
+			"top_outside: 1/8\", top_inside: 0,", "top_outside: 0, top_inside: 1/8\",")},
 	} {
 		if got := digestOf(t, files); got == want {
 			t.Errorf("%s: the same digest for another input", name)
@@ -152,7 +158,8 @@ func TestEveryValueIsSaid(t *testing.T) {
 		said[strings.TrimSuffix(path, "[]")] = true
 	}
 	absent := []string{ // see TestEveryKeyIsInTheFile, and TestDigestIsPinned
-		"format", "include", "perimeters[].survey", "perimeters[].face", "perimeters[].basis", "perimeters[].runs[].turn", "system.inside_width.least", "system.inside_width.most",
+		"format", "include", "perimeters[].survey", "perimeters[].face", "perimeters[].basis",
+		"perimeters[].runs[].turn", "system.inside_width.least", "system.inside_width.most",
 		"system.inside_width.step", "wind.kzt", "shop.relief.diameter",
 	}
 	for _, k := range Keys() {

@@ -97,7 +97,8 @@ func (t *Tee) keys(k keys) {
 	value(k, "tee", &of, withUnit("value-tee", func(s string) (run, error) {
 		i := strings.LastIndexByte(s, '/')
 		if i < 0 {
-			return run{}, wrong("value-tee", "write the perimeter and the run, like ROOF/N", "%s does not name a run of a perimeter", show(s))
+			return run{}, wrong("value-tee", "write the perimeter and the run, like ROOF/N",
+				"%s does not name a run of a perimeter", show(s))
 		}
 		return run{strings.TrimSpace(s[:i]), strings.TrimSpace(s[i+1:])}, nil
 	}), "the perimeter and the run whose roof side the wall meets", "ROOF/N")
@@ -121,11 +122,14 @@ func (e *End) keys(k keys, known, open bool) {
 	none := known && len(given) == 0
 	var turn, included, ends End
 	var step, pitch End
-	value(k.when(none && !atEnd, "the wall turns into another run"), "turn", &turn.Turn, withUnit("value-angle", ParseTurn),
+	value(k.when(none && !atEnd, "the wall turns into another run"),
+		"turn", &turn.Turn, withUnit("value-angle", ParseTurn),
 		"how the wall turns at the right end", "right 90")
-	value(k.elsewhere("a run follows and neither turn nor step is given"), "included", &included.Turn, withUnit("value-angle", ParseIncluded),
+	value(k.elsewhere("a run follows and neither turn nor step is given"),
+		"included", &included.Turn, withUnit("value-angle", ParseIncluded),
 		"the included angle at the right end", "90 outside")
-	value(k.elsewhere("the wall goes straight on and its top steps"), "step", &step.Step, withUnit("value-step", parseStep),
+	value(k.elsewhere("the wall goes straight on and its top steps"),
+		"step", &step.Step, withUnit("value-step", parseStep),
 		"how much higher or lower the next run's top is", `up 8"`)
 	word(k.elsewhere("the wall goes straight on and its top changes slope"), "pitch", &pitch.Pitch,
 		[]choice[Pitch]{{"peak", Peak}, {"valley", Valley}}, "how the slope changes at the right end", "peak")
@@ -134,7 +138,8 @@ func (e *End) keys(k keys, known, open bool) {
 	step.Kind, pitch.Kind = EndStep, EndPitch
 	if len(given) != 1 {
 		if len(given) > 1 {
-			k.both(given[1], given[0], "keep one of them", "%s: `%s` and `%s` both say how the run ends", k.label, given[0], given[1])
+			k.both(given[1], given[0], "keep one of them",
+				"%s: `%s` and `%s` both say how the run ends", k.label, given[0], given[1])
 		}
 		return
 	}

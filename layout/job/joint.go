@@ -80,5 +80,6 @@ func (c *Chair) keys(k keys) {
 func (r *ExpansionRules) keys(k keys) {
 	k.length("bearing", &r.Bearing, "the bearing of the cover plate on each cap at the widest gap", `2"`)
 	k.length("chair_from", &r.ChairFrom, "the distance of the chair's centre from the end of its cap", `7"`)
-	optional(k.may(), "cover", &r.Cover, (*Cover).keys, "the cover plate of a building expansion joint, for its flat pattern")
+	optional(k.may(), "cover", &r.Cover, (*Cover).keys,
+		"the cover plate of a building expansion joint, for its flat pattern")
 }

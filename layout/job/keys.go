@@ -361,7 +361,8 @@ func (p *part) itemAt(key Key, noun string, n *node, i, count int) keys {
 		s.label = p.label + ": " + s.label
 	}
 	if n.kind != mappingNode {
-		p.errorf("value-kind", n.at, "write its keys: "+strings.Join(p.d.keys.names(s.table), ", "), "%s is a group of keys", s.label)
+		p.errorf("value-kind", n.at, "write its keys: "+strings.Join(p.d.keys.names(s.table), ", "),
+			"%s is a group of keys", s.label)
 		return keys{part: s}
 	}
 	s.n = n

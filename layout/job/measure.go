@@ -135,7 +135,8 @@ func (c Condition) Unsound() bool { return c == Loose || c == Rotten || c == Wet
 func (c *SurveyCheck) keys(k keys) {
 	c.At = k.at
 	k.length("least", &c.Least, "what stands out from the neighbours by less is not doubted", `1/4"`)
-	value(k, "times", &c.Times, number("value-times", parseTimes), "how many times the run's own scatter a reading may stand out", "4")
+	value(k, "times", &c.Times, number("value-times", parseTimes),
+		"how many times the run's own scatter a reading may stand out", "4")
 }
 
 // parseTimes reads a whole number of times, at least 2: at once the usual
@@ -191,7 +192,8 @@ func (c *runCheck) clearing() {
 			continue
 		}
 		if first, twice := seen[k]; twice {
-			c.d.conflict("cleared-twice", e.At, first, "keep one of the two", "run %s: the %s at station %s is cleared twice", c.r.Name, e.Measure, k.station)
+			c.d.conflict("cleared-twice", e.At, first,
+				"keep one of the two", "run %s: the %s at station %s is cleared twice", c.r.Name, e.Measure, k.station)
 		}
 		seen[k] = e.At
 	}

@@ -103,7 +103,8 @@ func (s *Stuff) densityKey(k keys, example string) {
 }
 
 func (s *Stuff) bendKeys(k keys) {
-	k.may().statedLength("inside_radius", &s.Radius, notNegative, "the inside radius of its bends, if it is of another sheet", `3/32"`)
+	k.may().statedLength("inside_radius", &s.Radius, notNegative,
+		"the inside radius of its bends, if it is of another sheet", `3/32"`)
 	k.may().neutralAxis("k_factor", &s.K, "where the neutral axis of its bends lies, if not as in the caps", "0.42")
 }
 
@@ -120,7 +121,8 @@ func sectionKeys(k keys, to *[]Flange, across string) {
 		}
 	}
 	if k.given("section") && all > 0 && n != 1 {
-		k.errorf("across-once", k.placeOf("section"), "write `across: {before: 0\", behind: 0\"}` at the one face that takes up "+across,
+		k.errorf("across-once", k.placeOf("section"),
+			"write `across: {before: 0\", behind: 0\"}` at the one face that takes up "+across,
 			"%s: %s of its faces take up %s, and one does", k.called("section"), countWord(n), across)
 	}
 }
@@ -135,9 +137,11 @@ func (f *Flange) keys(k keys, across string) {
 	k.when(!k.given("across"), "the face does not reach across").or("or `across`, if it takes up "+across).
 		length("length", &f.Length, "the outside length of the face", `1 1/4"`)
 	if f.Across {
-		k.both("length", "across", "keep one of them", "%s: its length is stated, and it is what takes up %s", k.label, across)
+		k.both("length", "across", "keep one of them",
+			"%s: its length is stated, and it is what takes up %s", k.label, across)
 	}
-	value(k.when(!k.first(), "it is bent from the face before it"), "turn", &f.Turn, withUnit("value-turn", parseBendTurn),
+	value(k.when(!k.first(), "it is bent from the face before it"),
+		"turn", &f.Turn, withUnit("value-turn", parseBendTurn),
 		"how the face is bent from the one before, up (towards the finish side) or down, in degrees", "up 90")
 	if k.first() && k.given("turn") {
 		k.errorf("turn-first", k.keyAt("turn"), "leave it out; the second face says how it is bent from the first",
@@ -159,7 +163,8 @@ func parseBendTurn(s string) (Angle, error) {
 		return 0, wrong("value-turn", "write which way the face is bent and how far, like `up 90`; up is towards the finish side", "%s is no bend", show(s))
 	}
 	if a <= 0 || a >= straight {
-		return 0, wrong("angle-range", "check the angle", "%s: a bend turns more than nothing and less than 180 degrees", show(s))
+		return 0, wrong("angle-range", "check the angle",
+			"%s: a bend turns more than nothing and less than 180 degrees", show(s))
 	}
 	if !up {
 		a = -a
@@ -170,13 +175,15 @@ func parseBendTurn(s string) (Angle, error) {
 func (l *Legs) keys(k keys, of string) {
 	k.may().lengthOrZero("front_leg", &l.Front, "the front leg of "+of+", from its fold, if it has one", `1 1/2"`)
 	k.may().lengthOrZero("rear_leg", &l.Rear, "the rear leg of "+of+", from its fold, if it has one", `1"`)
-	k.may().lengthOrZero("fit", &l.Fit, "what "+of+" is narrower than the cap it lies in, or wider than the cap it lies on", `1/16"`)
+	k.may().lengthOrZero("fit", &l.Fit,
+		"what "+of+" is narrower than the cap it lies in, or wider than the cap it lies on", `1/16"`)
 	l.Stuff.keys(k, of)
 }
 
 func (c *Cover) keys(k keys) {
 	c.At = k.at
-	word(k, "lies", &c.Over, []choice[bool]{{"over", true}, {"under", false}}, "whether it lies over or under the caps", "over")
+	word(k, "lies", &c.Over, []choice[bool]{{"over", true}, {"under", false}},
+		"whether it lies over or under the caps", "over")
 	c.Legs.keys(k, "the cover plate")
 }
 
@@ -215,14 +222,16 @@ func (r *ExtenderRules) keys(k keys) {
 
 func (r *RiserRules) keys(k keys) {
 	r.At = k.at
-	k.lengthOrZero("return_front", &r.ReturnFront, "its return round the street face of the higher wall, 0 for none", `2 1/2"`)
+	k.lengthOrZero("return_front", &r.ReturnFront,
+		"its return round the street face of the higher wall, 0 for none", `2 1/2"`)
 	k.lengthOrZero("return_rear", &r.ReturnRear, "its return round the roof face, 0 for none", `2"`)
 	k.length("lap", &r.Lap, "how far it laps the upstand below and the end cap above", `1 1/2"`)
 	r.Stuff.keys(k, "the riser")
 }
 
 func (r *Relief) keys(k keys) {
-	notch := k.when(!k.given("diameter"), "it is a notch").or("give width and depth of a notch, or the diameter of a drilled relief")
+	notch := k.when(!k.given("diameter"), "it is a notch").
+		or("give width and depth of a notch, or the diameter of a drilled relief")
 	notch.length("width", &r.Width, "the width of the notch, across the bend", `1/8"`)
 	notch.length("depth", &r.Depth, "the depth of the notch, along the bend", `1/8"`)
 	k.may().length("diameter", &r.Diameter, "the diameter of a drilled relief, instead of width and depth", `3/16"`)
@@ -243,12 +252,16 @@ func (s *PartSheet) keys(k keys) {
 // checkParts compares what the job says of its made parts.
 func (d *decoder) checkParts(j *Job) {
 	if r := j.System.StepRiser; r != nil {
-		d.atMost("system.step_riser.lap", r.Lap, "system.wall_end.upstand", j.System.WallEnd.Upstand, "the riser laps the upstand, and would stand into the coping below it")
+		d.atMost("system.step_riser.lap", r.Lap, "system.wall_end.upstand", j.System.WallEnd.Upstand,
+			"the riser laps the upstand, and would stand into the coping below it")
 	}
 	if j.Shop == nil {
 		return
 	}
-	d.atMost("shop.relief.width", j.Shop.Relief.Width, "shop.least_flange", j.Shop.LeastFlange, "a relief would take a whole flange")
-	d.atMost("shop.relief.depth", j.Shop.Relief.Depth, "shop.least_flange", j.Shop.LeastFlange, "a relief would take a whole flange")
-	d.atMost("shop.relief.diameter", j.Shop.Relief.Diameter, "shop.least_flange", j.Shop.LeastFlange, "a relief would take a whole flange")
+	d.atMost("shop.relief.width", j.Shop.Relief.Width,
+		"shop.least_flange", j.Shop.LeastFlange, "a relief would take a whole flange")
+	d.atMost("shop.relief.depth", j.Shop.Relief.Depth,
+		"shop.least_flange", j.Shop.LeastFlange, "a relief would take a whole flange")
+	d.atMost("shop.relief.diameter", j.Shop.Relief.Diameter,
+		"shop.least_flange", j.Shop.LeastFlange, "a relief would take a whole flange")
 }

@@ -58,11 +58,15 @@ func (p *Perimeter) keys(k keys) {
 		k.lengthOrZero("length", &p.MisclosureLength, "the accepted misclosure in length", `1"`)
 		k.angle("angle", &p.MisclosureAngle, 0, 30*Degree, "the accepted misclosure in degrees", "0.5")
 	})
-	k.may().files("survey", &p.surveys, "the file of its survey beside the job file, or a list of them, one for a run or a day", "heron.csv")
+	k.may().files("survey", &p.surveys,
+		"the file of its survey beside the job file, or a list of them, one for a run or a day", "heron.csv")
 	p.surveysAt = k.placesOf("survey")
-	k.may().lengthOrZero("raise", &p.Raise, "how much higher its set surface stands than its own wall asks for, so that copings meet", `3/4"`)
-	word(k.may().unsaid(), "face", &p.face, faces(), "the face that lengths are measured on, of every run that does not state its own", "front")
-	word(k.may().unsaid(), "basis", &p.basis, bases(), "where lengths come from, of every run that does not state its own", "measured")
+	k.may().lengthOrZero("raise", &p.Raise,
+		"how much higher its set surface stands than its own wall asks for, so that copings meet", `3/4"`)
+	word(k.may().unsaid(), "face", &p.face, faces(),
+		"the face that lengths are measured on, of every run that does not state its own", "front")
+	word(k.may().unsaid(), "basis", &p.basis, bases(),
+		"where lengths come from, of every run that does not state its own", "measured")
 	p.faceAt, p.basisAt = k.placeOf("face"), k.placeOf("basis")
 	known := k.has("kind")
 	open := known && p.Kind == Open
@@ -72,5 +76,6 @@ func (p *Perimeter) keys(k keys) {
 		k.errorf("end-closed", k.keyAt("starts"), "leave it out, or write `kind: open`",
 			"%s: a closed perimeter does not start anywhere", k.label)
 	}
-	list(k, "runs", "run", &p.Runs, func(r *Run, k keys) { r.keys(k, p, known, open) }, "the runs, from left to right seen from the roof")
+	list(k, "runs", "run", &p.Runs, func(r *Run, k keys) { r.keys(k, p, known, open) },
+		"the runs, from left to right seen from the roof")
 }

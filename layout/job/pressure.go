@@ -44,14 +44,16 @@ func (p *Pressures) keys(k keys) {
 func (z *ZonePressure) keys(k keys, up, out string) {
 	k.pressure("up", &z.Up, "the upward pressure and its level: strength or allowable", up)
 	k.pressure("out", &z.Out, "the outward pressure and its level: strength or allowable", out)
-	k.may().pressure("rear", &z.Rear, "the pressure on the rear leg towards the roof and its level: strength or allowable", up)
+	k.may().pressure("rear", &z.Rear,
+		"the pressure on the rear leg towards the roof and its level: strength or allowable", up)
 }
 
 // parseDemand reads a design pressure: strength or allowable.
 func parseDemand(s string) (Pressure, error) {
 	q, err := ParsePressure(s)
 	if err == nil && q.Level == AsPulled {
-		err = wrong("level-demand", "write strength or allowable, as the engineer states it", "%s: as-pulled is for a resistance, not for a pressure", show(s))
+		err = wrong("level-demand", "write strength or allowable, as the engineer states it",
+			"%s: as-pulled is for a resistance, not for a pressure", show(s))
 	}
 	return q, err
 }

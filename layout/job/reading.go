@@ -27,9 +27,11 @@ func (r *Reading) keys(k keys) {
 	r.At = k.at
 	k.signedLength("station", &r.Station, "the station of the reading", `2'-6"`)
 	k.signedLength("width", &r.Width, "the width of the wall at the top", `12 1/8"`)
-	k.signedLength("top_outside", &r.TopOutside, "the height of the top at the front face, above the level datum", `-1/8"`)
+	k.signedLength("top_outside", &r.TopOutside,
+		"the height of the top at the front face, above the level datum", `-1/8"`)
 	k.signedLength("top_inside", &r.TopInside, "the height of the top at the rear face, above the level datum", `-3/16"`)
-	k.signedLength("offset", &r.Offset, "the offset of the front face from the survey line, positive to the street", `1/8"`)
+	k.signedLength("offset", &r.Offset,
+		"the offset of the front face from the survey line, positive to the street", `1/8"`)
 	low := k.elsewhere("the wall says measure_low")
 	low.statedLength("width_low", &r.WidthLow, anySign, "the width at leg depth", `12 5/8"`)
 	low.statedLength("offset_low", &r.OffsetLow, anySign, "the offset of the front face at leg depth", `3/8"`)
@@ -86,7 +88,8 @@ func parsePhotos(s string) ([]string, error) {
 	out := codes(s)
 	for _, n := range out {
 		if len([]rune(n)) > mostPhoto {
-			return nil, wrong("value-photo", "write the photos' numbers, divided by blanks", "%s is longer than the number of a photo", show(n))
+			return nil, wrong("value-photo", "write the photos' numbers, divided by blanks",
+				"%s is longer than the number of a photo", show(n))
 		}
 	}
 	if len(out) == 0 {

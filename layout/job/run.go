@@ -126,8 +126,10 @@ func (r *Run) keys(k keys, above *Perimeter, known, open bool) {
 		k.lengthOrZero("at", &r.Datum.At, "the station of the mark", `3'-2"`)
 	})
 	list(k.may(), "obstacles", "obstacle", &r.Obstacles, (*Obstacle).keys, "what stands on the wall or comes through it")
-	list(k.may(), "expansion_joints", "expansion joint", &r.Expansion, (*ExpansionJoint).keys, "the building expansion joints")
-	list(k.may(), "cleared", "cleared entry", &r.Cleared, (*Cleared).keys, "readings that were looked at again and stand")
+	list(k.may(), "expansion_joints", "expansion joint", &r.Expansion, (*ExpansionJoint).keys,
+		"the building expansion joints")
+	list(k.may(), "cleared", "cleared entry", &r.Cleared, (*Cleared).keys,
+		"readings that were looked at again and stand")
 	for _, row := range k.may().items("readings", "reading", "the readings of the survey") {
 		var q Reading
 		if row.walked() {
@@ -150,7 +152,8 @@ func (r *Run) checkName(k keys) {
 	if up := strings.ToUpper(r.Name); runName(up) {
 		mend = "write " + up
 	}
-	k.errorf("run-name", k.placeOf("name"), mend, "the run's name %s does not fit on the marks of its pieces", show(r.Name))
+	k.errorf("run-name", k.placeOf("name"), mend,
+		"the run's name %s does not fit on the marks of its pieces", show(r.Name))
 }
 
 // runName says whether a name fits piece marks: one to four of A-Z and 0-9.

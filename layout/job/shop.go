@@ -97,7 +97,8 @@ func (d *decoder) checkLabels(j *Job) {
 	wide, high := j.Paper.Lists.Sides()
 	least := func(name string, l, least length.Length) {
 		if d.has(at+name) && l < least {
-			d.errorf("label-small", d.places[at+name], "use larger labels", "%s, %s, is less than the %s that a label's words need in letters of 3 mm",
+			d.errorf("label-small", d.places[at+name],
+				"use larger labels", "%s, %s, is less than the %s that a label's words need in letters of 3 mm",
 				d.name(at+name), Both(l), Both(least))
 		}
 	}
@@ -110,7 +111,8 @@ func (d *decoder) checkLabels(j *Job) {
 			return
 		}
 		if end := from + length.Length(n-1)*pitch + size; end > paper {
-			d.errorf("labels-off-sheet", d.places[at+count], "measure the label sheet again, or choose its paper in `paper: lists`",
+			d.errorf("labels-off-sheet", d.places[at+count],
+				"measure the label sheet again, or choose its paper in `paper: lists`",
 				"the labels end %s from the %s edge, and the sheet, %s, is %s %s", Both(end), side, j.Paper.Lists, Both(paper), way)
 		}
 	}
@@ -131,7 +133,8 @@ func (s *Shop) keys(k keys) {
 	k.may().lengthOrZero("weld_gap", &s.WeldGap, "what is left open between the two edges of a welded seam", `1/32"`)
 	k.may().text("film", &s.Film, "on which side the protective film is", "finish side, out")
 	list(k, "sheets", "sheet", &s.Sheets, (*ShopSheet).keys, "the sheets that blanks are cut from")
-	list(k.may(), "bars", "bar", &s.Bars, (*ShopBar).keys, "the formed caps that closers are cut from; otherwise caps of stock length")
+	list(k.may(), "bars", "bar", &s.Bars, (*ShopBar).keys,
+		"the formed caps that closers are cut from; otherwise caps of stock length")
 	k.lengthOrZero("kerf", &s.Kerf, "what a cut through a formed cap loses", `1/8"`)
 	k.lengthOrZero("end_trim", &s.EndTrim, "what comes off each end of a sheet or formed cap", `0"`)
 	k.lengthOrZero("edge_trim", &s.EdgeTrim, "what comes off each edge of a sheet", `1/4"`)

@@ -91,7 +91,8 @@ func TestTemplateReadsBack(t *testing.T) {
 func TestTemplateKeysCanBeTakenIntoUse(t *testing.T) {
 	lines := strings.Split(Template(), "\n")
 	// It stands beside another way to say the same, or asks for more than itself.
-	elsewhere := []string{"key-both", "key-missing", "name-unknown", "end-turn", "turn-first", "end-early", "key-twice", "tee-own", "obstacle-unpierced"}
+	elsewhere := []string{"key-both", "key-missing",
+		"name-unknown", "end-turn", "turn-first", "end-early", "key-twice", "tee-own", "obstacle-unpierced"}
 	taken := 0
 	for i, line := range lines {
 		indent := len(line) - len(strings.TrimLeft(line, " "))

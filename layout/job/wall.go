@@ -58,7 +58,8 @@ func (w *Wall) keys(k keys) {
 		k.lengthOrZero("front", &w.CoverFront, "the depth of the joint in front", `1 1/2"`)
 		k.lengthOrZero("rear", &w.CoverRear, "the depth of the joint at the rear", `1 1/2"`)
 	})
-	k.yes("measure_low", &w.MeasureLow, "yes if readings at leg depth are required (base flashing, brick, render), else no", "no")
+	k.yes("measure_low", &w.MeasureLow,
+		"yes if readings at leg depth are required (base flashing, brick, render), else no", "no")
 	optional(k.may(), "nailer", &w.Nailer, (*Nailer).keys, "how the top layer is anchored to the wall")
 }
 
@@ -66,7 +67,8 @@ func (l *Layer) keys(k keys) {
 	k.name("name", &l.Name, "the name of the layer", "nailer 2x12")
 	word(k, "material", &l.Material, materials(), "its material", "wood")
 	k.length("thickness", &l.Thickness, "its thickness, from the top down", `1 1/2"`)
-	value(k.may(), "gravity", &l.Gravity, number("value-number", parseGravity), "the specific gravity of the wood", "0.42")
+	value(k.may(), "gravity", &l.Gravity, number("value-number", parseGravity),
+		"the specific gravity of the wood", "0.42")
 	word(k.may(), "service", &l.Wet, []choice[bool]{{"dry", false}, {"wet", true}},
 		"the moisture of the wood in service, wet above 19 per cent", "dry")
 	l.Service = k.given("service")
@@ -85,6 +87,8 @@ func (n *Nailer) keys(k keys) {
 	k.name("report", &n.Report, "where its allowables stand", "S-501")
 	k.force("allowable", &n.Pull, "the allowable pull of one anchor", "400 lb")
 	k.may().force("shear", &n.Shear, "the allowable shear of one anchor", "300 lb")
-	k.may().length("spacing_most", &n.Most, "the greatest spacing the job allows; without it the anchorage is on hold", `4'-0"`)
-	k.may().length("spacing_least", &n.Least, "the least spacing the anchor's report allows; without it the anchorage is on hold", `6"`)
+	k.may().length("spacing_most", &n.Most,
+		"the greatest spacing the job allows; without it the anchorage is on hold", `4'-0"`)
+	k.may().length("spacing_least", &n.Least,
+		"the least spacing the anchor's report allows; without it the anchorage is on hold", `6"`)
 }

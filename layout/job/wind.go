@@ -73,34 +73,45 @@ const (
 
 func (w *Wind) keys(k keys) {
 	w.At = k.at
-	word(k, "edition", &w.Edition, asThey("ASCE 7-10", "ASCE 7-16", "ASCE 7-22"), "the edition of the load standard", "ASCE 7-16")
-	value(k, "speed", &w.Speed, withUnit("value-speed", parseSpeed), "the basic wind speed of that edition's map, in mph or m/s", "115 mph")
+	word(k, "edition", &w.Edition, asThey("ASCE 7-10",
+		"ASCE 7-16", "ASCE 7-22"), "the edition of the load standard", "ASCE 7-16")
+	value(k, "speed", &w.Speed, withUnit("value-speed", parseSpeed),
+		"the basic wind speed of that edition's map, in mph or m/s", "115 mph")
 	k.may().text("speed_from", &w.SpeedFrom, "the map or document the speed is read from", "S-001 rev 2")
-	word(k.may(), "risk", &w.Risk, asThey("I", "II", "III", "IV"), "the risk category whose map the speed is read from", "II")
+	word(k.may(), "risk", &w.Risk, asThey("I",
+		"II", "III", "IV"), "the risk category whose map the speed is read from", "II")
 	word(k, "exposure", &w.Exposure, asThey("B", "C", "D"), "the exposure", "C")
 	k.length("roof_height", &w.RoofHeight, "the mean height of the roof above the ground", `24'-0"`)
 	k.length("parapet_top", &w.ParapetTop, "the height of the top of the parapet above the ground", `27'-0"`)
-	k.may().length("least_dimension", &w.Least, "the least plan dimension of the building, if not that of the one roof perimeter", `50'-0"`)
+	k.may().length("least_dimension", &w.Least,
+		"the least plan dimension of the building, if not that of the one roof perimeter", `50'-0"`)
 	k.angle("roof_slope", &w.RoofSlope, 0, straight/2, "the slope of the roof in degrees", "1.2")
 	k.may().statedLength("ground", &w.Ground, anySign, "the elevation of the ground above the sea", `500'-0"`)
 	value(k.when(!k.given("topography"), "topography is not given").or("give kzt, or the `topography` it follows from"),
 		"kzt", &w.Kzt, number("value-number", parseKzt), "the topographic factor, 1.0 on flat ground", "1.0")
 	optional(k.elsewhere("kzt is not given"), "topography", &w.Topography, (*Topography).keys,
 		"the hill, ridge or escarpment the building stands on")
-	k.both("kzt", "topography", "keep one of the two", "%s stands beside the topography it would follow from", k.called("kzt"))
+	k.both("kzt", "topography", "keep one of the two",
+		"%s stands beside the topography it would follow from", k.called("kzt"))
 	word(k, "parapet", &w.Hollow, []choice[bool]{{"solid", false}, {"hollow", true}},
 		"what the parapet is, hollow if air of the building reaches into it", "solid")
-	word(k.when(w.Hollow, "the parapet is hollow"), "enclosure", &w.Enclosure, asThey(Enclosed, PartiallyEnclosed, OpenBuilding),
+	word(k.when(w.Hollow, "the parapet is hollow"),
+		"enclosure", &w.Enclosure, asThey(Enclosed, PartiallyEnclosed, OpenBuilding),
 		"the enclosure of the building", "enclosed")
-	value(k.may(), "effective_area", &w.Area, withUnit("value-area", parseArea), "the effective wind area; left out, no area is too small", "10 ft2")
-	k.may().yes("parapet_3ft_note", &w.ParapetNote, "yes to take corner roof zones as edge zones behind a parapet of 3 ft and over, for the rear leg", "no")
-	k.may().yes("wall_reduction", &w.WallReduction, "yes to take a tenth off the wall coefficients under a roof of up to 10 degrees", "no")
+	value(k.may(), "effective_area", &w.Area, withUnit("value-area", parseArea),
+		"the effective wind area; left out, no area is too small", "10 ft2")
+	k.may().yes("parapet_3ft_note", &w.ParapetNote,
+		"yes to take corner roof zones as edge zones behind a parapet of 3 ft and over, for the rear leg", "no")
+	k.may().yes("wall_reduction", &w.WallReduction,
+		"yes to take a tenth off the wall coefficients under a roof of up to 10 degrees", "no")
 	k.may().statedYes("exposure_b_30ft", &w.ExposureBFloor,
 		"yes to take no height in exposure B below 30 ft where the edition does not ask for it; left out, the edition's own rule", "yes")
-	k.may().text("exposure_b_why", &w.FloorWhy, "who asks for those 30 ft, and where", "building department, letter of 2026-02-02")
+	k.may().text("exposure_b_why", &w.FloorWhy,
+		"who asks for those 30 ft, and where", "building department, letter of 2026-02-02")
 	k.may().angle("corner_turn", &w.CornerTurn, Degree, straight/2,
 		"the least outside turn in degrees that begins a corner zone, if the engineer sets one; left out, every turn left to a shop piece", "15")
-	optional(k.may(), "confirmed", &w.Confirmed, (*Confirmed).keys, "the licensed engineer who confirms the computed pressures")
+	optional(k.may(), "confirmed", &w.Confirmed, (*Confirmed).keys,
+		"the licensed engineer who confirms the computed pressures")
 	w.SpeedAt, w.HeightAt, w.TopAt = k.placeOf("speed"), k.placeOf("roof_height"), k.placeOf("parapet_top")
 }
 
@@ -119,7 +130,8 @@ func (c *Confirmed) keys(k keys) {
 	k.date("on", &c.On, "the date of the confirmation", "2026-03-10")
 	k.text("document", &c.Document, "the document of the confirmation", "Letter L-14")
 	k.pressure("corner_up", &c.CornerUp,
-		"the corner zone's upward pressure that the confirmation names, and its level: strength or allowable", "38.2 psf allowable")
+		"the corner zone's upward pressure that the confirmation names, and its level: strength or allowable",
+		"38.2 psf allowable")
 }
 
 // parseSpeed gives metres a second. A mile is 1609.344 m exactly. A speed that

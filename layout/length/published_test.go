@@ -1,35 +1,48 @@
 package length
 
 import (
+	"os"
 	"slices"
+	"strconv"
 	"testing"
+
+	"copingset/layout/internal/published"
 )
+
+func TestMain(m *testing.M) { os.Exit(published.Run(m, "layout/length")) }
 
 // Cases that were not made from this code. The source says who says so.
 
 const yardAndPound = "international yard and pound agreement of 1959: 1 yd = 0.9144 m exactly"
 
+func yard(what string) published.Source { return published.ByHand(yardAndPound + "; " + what) }
+
 func TestPublishedUnits(t *testing.T) {
 	for _, c := range []struct {
-		source string
+		source published.Source
 		text   string
 		mm     string // to the nanometre
 	}{
-		{yardAndPound, `1"`, "25.4"},
-		{yardAndPound, `1'`, "304.8"},
-		{yardAndPound, `3'`, "914.4"},
-		{yardAndPound + "; a binary fraction of 25.4 mm", `1/16"`, "1.5875"},
-		{yardAndPound + "; a binary fraction of 25.4 mm", `1/64"`, "0.396875"},
-		{yardAndPound + "; 100 ft is 30.48 m", `100'`, "30480"},
-		{"common practice, no source: 24 in is called 610 mm, exactly 609.6", `24"`, "609.6"},
+		{yard("a thirty-sixth"), `1"`, "25.4"},
+		{yard("a third"), `1'`, "304.8"},
+		{published.From(yardAndPound, "the yard"), `3'`, "914.4"},
+		{yard("a binary fraction of 25.4 mm"), `1/16"`, "1.5875"},
+		{yard("a binary fraction of 25.4 mm"), `1/64"`, "0.396875"},
+		{yard("100 ft is 30.48 m"), `100'`, "30480"},
+		{published.Trade("24 in is called 610 mm, exactly 609.6"), `24"`, "609.6"},
 	} {
 		l, err := Parse(c.text)
 		if err != nil {
 			t.Errorf("%s: %v (%s)", c.text, err, c.source)
 			continue
 		}
+		want, err := strconv.ParseFloat(c.mm, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		published.Near(t, "inches and feet", c.source, c.text, l.MM(), want, 1e-9)
 		if got := Millimetres(l, 6); got != c.mm {
-			t.Errorf("%s is %s mm, want %s (%s)", c.text, got, c.mm, c.source)
+			t.Errorf("%s is lettered %s mm, want %s (%s)", c.text, got, c.mm, c.source)
 		}
 	}
 }
@@ -74,9 +87,7 @@ func TestPublishedCaps(t *testing.T) {
 				t.Errorf("cap %d is %s or %s, want %s or %s (%s)", i+1, f, in, form[0], form[1], c.source)
 			}
 		}
-		if !slices.Equal(parts, want) {
-			t.Errorf("caps %v, want %v (%s)", parts, want, c.source)
-		}
+		published.Holds(t, "equal caps", published.ByHand(c.source), c.run, slices.Equal(parts, want))
 		if whole := Sum(parts...) + joints + 2*leg; Feet(whole, 16) != c.run {
 			t.Errorf("adds up to %s, want %s (%s)", Feet(whole, 16), c.run, c.source)
 		}

@@ -6,13 +6,13 @@ import (
 	"path/filepath"
 	"testing"
 
-	_ "copingset/layout/length/draws"
 	"copingset/layout"
 	"copingset/layout/cap"
 	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 	"copingset/layout/shop"
 
 	"pgregory.net/rapid"
@@ -51,7 +51,7 @@ func byGirth(j *job.Job, p *cap.Piece) float64 {
 // The flat patterns of any job: every piece is in one family, patterns are
 // plain outlines, lengths agree with the pieces, twins are mirror images.
 func TestPatternsOfAnyJob(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := jobtest.Random(t)
 		j.Shop = tools()
 		l, found := layout.Build(j)

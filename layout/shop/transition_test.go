@@ -4,8 +4,8 @@ import (
 	"math"
 	"testing"
 
-	_ "copingset/layout/length/draws"
 	"copingset/layout/fold"
+	_ "copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
 )

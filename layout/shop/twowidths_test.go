@@ -4,11 +4,11 @@ import (
 	"math"
 	"testing"
 
-	_ "copingset/layout/length/draws"
 	"copingset/layout/cap"
 	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	_ "copingset/layout/length/draws"
 	"copingset/layout/wall"
 
 	"pgregory.net/rapid"

@@ -1,12 +1,16 @@
 package wall
 
 import (
-	"math"
+	"fmt"
+	"os"
 	"testing"
 
+	sources "copingset/layout/internal/published"
 	"copingset/layout/job"
 	"copingset/layout/length"
 )
+
+func TestMain(m *testing.M) { os.Exit(sources.Run(m, "layout/wall")) }
 
 // Trims where two walls of different thickness meet: the seam runs from the
 // outer to the inner corner. Turn and included angle stand side by side.
@@ -31,9 +35,18 @@ func TestPublishedFaceTrim(t *testing.T) {
 		a, b := length.FromInches(c.w1), length.FromInches(c.w2)
 		got1 := FaceTrim(a, b, c.turn*job.Degree).Inch()
 		got2 := FaceTrim(b, a, c.turn*job.Degree).Inch()
-		if math.Abs(got1-c.trim1) > 0.0001 || math.Abs(got2-c.trim2) > 0.0001 {
-			t.Errorf("%s: trims %.4f and %.4f, want %.4f and %.4f", c.source, got1, got2, c.trim1, c.trim2)
-		}
+		what := fmt.Sprintf("turn %d, %g to %g wide", c.turn, c.w1, c.w2)
+		sources.Near(t, "trim of a wall's corner", sources.ByHand(c.source), what+", first", got1, c.trim1, 0.0001)
+		sources.Near(t, "trim of a wall's corner", sources.ByHand(c.source), what+", second", got2, c.trim2, 0.0001)
+	}
+	table := sources.From("FAA AC 43.13-1B Table 4-7 as printed", "tan of half the turn")
+	for _, c := range []struct {
+		turn    job.Angle
+		tangent float64
+	}{{30, 0.2679}, {45, 0.4142}, {72, 0.7265}, {120, 1.732}, {135, 2.414}} {
+		w := 12 * length.Inch
+		sources.Near(t, "trim of a wall's corner", table, fmt.Sprintf("turn %d", c.turn), FaceTrim(w, w,
+			c.turn*job.Degree).Inch()/12, c.tangent, 0.0005)
 	}
 }
 
@@ -48,7 +61,8 @@ func TestPublishedShims(t *testing.T) {
 			[]length.Length{0, 2, -2, 1, 0}, []length.Length{2, 0, 4, 1, 2}},
 	}
 	for _, c := range cases {
-		j := testJob(run("A", 120*length.Inch, 90), run("B", 120*length.Inch, 90), run("C", 120*length.Inch, 90), run("D", 120*length.Inch, 90))
+		j := testJob(run("A", 120*length.Inch, 90), run("B", 120*length.Inch, 90), run("C", 120*length.Inch, 90), run("D",
+			120*length.Inch, 90))
 		for i, top := range c.tops {
 			r := &j.Perimeters[0].Runs[0].Readings[i]
 			r.TopOutside, r.TopInside = top*q, top*q
@@ -58,9 +72,8 @@ func TestPublishedShims(t *testing.T) {
 			t.Fatalf("%s: %v", c.source, found)
 		}
 		for i, want := range c.want {
-			if got := p[0].Runs[0].Readings[i].PackFront; got != want*q {
-				t.Errorf("%s: shim %d is %v, want %v", c.source, i, got, want*q)
-			}
+			sources.Near(t, "shims", sources.Trade(c.source), fmt.Sprintf("shim %d, in", i),
+				p[0].Runs[0].Readings[i].PackFront.Inch(), (want * q).Inch(), 1e-9)
 		}
 	}
 }

@@ -29,7 +29,7 @@ type Step struct {
 	What    string
 	Formula string // empty for an input or a constant
 	Value   float64
-	Unit    string // psf, kPa, mph, m/s, ft, m, ft2, m2, deg, in, mm, lb, N; empty: a plain number
+	Unit    string // psf, kPa, mph, m/s, ft, m, ft2, m2, deg, in, mm, lb, N, psi, MPa; empty: a plain number
 	Text    string // instead of the value: a word of the job
 	Source  string
 	Sure    Sure
@@ -46,8 +46,10 @@ func (s Step) Letter() string {
 		places = 2
 	case "kPa", "m", "m2", "in":
 		places = 3
-	case "lb", "lb/in", "N", "N/mm", "mm":
+	case "lb", "lb/in", "N", "N/mm", "mm", "MPa":
 		places = 1
+	case "psi":
+		places = 0
 	}
 	t := strconv.FormatFloat(s.Value, 'f', places, 64)
 	if s.Unit != "" {

@@ -12,7 +12,7 @@ func TestCounts(t *testing.T) {
 	total := 0
 	for _, pkg := range slices.Sorted(maps.Keys(claims())) {
 		c := claims()[pkg]
-		total += c.outside
+		total += c.outside - c.shared
 		none := 0
 		for _, r := range c.rules {
 			if r.none != "" {
@@ -20,7 +20,8 @@ func TestCounts(t *testing.T) {
 				t.Logf("%s: no case from outside: %s (%s)", pkg, r.name, r.none)
 			}
 		}
-		t.Logf("%s: %d cases from outside; %d rules, %d of them without one", pkg, c.outside, len(c.rules), none)
+		t.Logf("%s: %d cases from outside, %d of them counted elsewhere; %d rules, %d of them without one", pkg, c.outside,
+			c.shared, len(c.rules), none)
 	}
 	t.Logf("in all: %d cases from outside", total)
 	if total < 150 {

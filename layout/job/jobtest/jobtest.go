@@ -46,7 +46,7 @@ func Job() *job.Job {
 		Membrane: job.Layer{Name: "self-adhering membrane", Thickness: in / 25},
 		Fasteners: []job.Fastener{{Name: "wood screw", Diameter: in / 4, Substrate: job.Wood,
 			Lengths:   []length.Length{3 * in / 2, 2 * in, 5 * in / 2, 3 * in, 7 * in / 2, 4 * in, 5 * in},
-			Embedment: in, Tip: in / 4, Cover: in / 8, EdgeDistance: in / 2, Box: 100, Kind: job.WoodScrew}},
+			Embedment: in, Tip: in / 4, Cover: in / 8, EdgeDistance: in / 2, Box: 100, Kind: job.WoodScrew, Shear: 900}},
 		Assemblies: []job.Assembly{
 			assembly("T1", metal, 46*in, 2800, 1400),
 			assembly("T2", metal, 30*in, 4400, 2200),

@@ -5,8 +5,8 @@
 //	COPINGSET_DRAWS=20 go test -timeout 30m ./...
 //
 // A test package with random tests imports it. There rapid.Check draws Usual
-// times; Check is for properties whose cases cost more (a whole layout, a packet
-// of sheets) and Times for loops over seeds. To draw other cases, change the
+// times, CheckLayouts for properties of solved jobs and Check for others that are
+// dear; Times is for loops over seeds. To draw other cases, change the
 // seed: `go test ./layout -rapid.seed=0` takes it from the clock.
 package draws
 
@@ -24,8 +24,11 @@ import (
 // number, 1 where it is not set.
 const Variable = "COPINGSET_DRAWS"
 
-// Usual is how often rapid.Check draws at a factor of one.
-const Usual = 100
+// How often is drawn at a factor of one: by rapid.Check, and by CheckLayouts.
+const (
+	Usual   = 100
+	Layouts = 25
+)
 
 // seed of all draws; the flag's own default draws from the clock.
 const seed = "20261125"
@@ -40,6 +43,12 @@ func init() {
 
 // Times is a number of draws, multiplied as asked.
 func Times(n int) int { return n * factor }
+
+// CheckLayouts is Check for properties whose every case is a job to be solved.
+func CheckLayouts(t rapid.TB, prop func(*rapid.T)) {
+	t.Helper()
+	Check(t, Layouts, prop)
+}
 
 var drawing sync.Mutex // held while rapid reads how often it is to draw
 
