@@ -57,6 +57,7 @@ func (d *decoder) read() *Job {
 	j := d.decode(root)
 	if !d.unsurveyed {
 		d.surveys(j)
+		d.confirmedList(j)
 	}
 	d.check(j)
 	return j
