@@ -63,9 +63,8 @@ func listOf(basis []Step, runs []Zoned, metric bool) confirm.List {
 		out = append(out, confirm.Line{Name: s.Fact, Value: value})
 	}
 	for _, r := range runs {
-		name := "zone." + strings.ReplaceAll(r.Perimeter+"."+r.Run, "=", "~") + "."
 		add := func(what, value string) {
-			out = append(out, confirm.Line{Name: name + what, Value: value})
+			out = append(out, confirm.Line{Name: zoneName(r.Perimeter, r.Run, what), Value: value})
 		}
 		left, right := "none", "none"
 		for i, z := range r.Zones {
@@ -164,12 +163,19 @@ func (d Demand) inputs() map[string]bool {
 	return out
 }
 
-// Line of the list that names a value of the basis; ok is false for what stands
-// under no confirmation.
-func (d Demand) Line(fact string) (confirm.Line, bool) {
-	i := slices.IndexFunc(d.List, func(x confirm.Line) bool { return x.Name == fact })
-	if i < 0 || fact == "" {
-		return confirm.Line{}, false
+// zoneName is the name of a line on the zones of a run. What divides a line into
+// name and value does not stand in a name.
+func zoneName(perimeter, run, what string) string {
+	return strings.ReplaceAll("zone."+perimeter+"."+run+"."+what, "=", "~")
+}
+
+// ZoneLine is what the list says of the zones of a run: corner-left, corner-right
+// or wall. Empty where there is no list.
+func (d Demand) ZoneLine(perimeter, run, what string) string {
+	name := zoneName(perimeter, run, what)
+	i := slices.IndexFunc(d.List, func(x confirm.Line) bool { return x.Name == name })
+	if i < 0 {
+		return ""
 	}
-	return d.List[i], true
+	return d.List[i].Value
 }
