@@ -40,7 +40,7 @@ crate lists.`,
 		SilenceUsage:  true,
 		SilenceErrors: true,
 	}
-	root.AddCommand(checkCommand(), formCommand(), packetCommand(), schemaCommand())
+	root.AddCommand(checkCommand(), confirmCommand(), formCommand(), packetCommand(), schemaCommand())
 	root.SetArgs(args)
 	root.SetIn(stdin)
 	root.SetOut(out)
