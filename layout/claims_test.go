@@ -127,7 +127,7 @@ func TestRoofHeightVoidsTheConfirmation(t *testing.T) {
 		t.Fatalf("%+v", l.Demand)
 	}
 	f, ok := coded(l, "confirmation-differs")
-	if !ok || !strings.Contains(f.What, "roof.height: 20.00 ft -> 10.00 ft") || !strings.Contains(f.Why, "corner.length: 12.00 ft -> 6.00 ft") || !strings.Contains(f.Why, "zone.ROOF.A.corner-left: 12'-0\" -> 6'-0\"") {
+	if !ok || !strings.Contains(f.What, "roof.height: 20.00 ft -> 10.00 ft") || !strings.Contains(f.What, "corner.length: 12.00 ft -> 6.00 ft") || !strings.Contains(f.What, "zone.ROOF.A.corner-left: 12'-0\" -> 6'-0\"") {
 		t.Errorf("%v %s", f, f.Why)
 	}
 	for _, q := range l.Perimeters[0].Pieces {

@@ -138,13 +138,13 @@ func (b *book) limitTable(title string, c layout.AssemblyCase) table {
 		case layout.LimitThickness:
 			what, tested, built = "Thickness", b.thick(m.Tested)+" and up", b.thick(m.Built)
 		case layout.LimitFrontLeg:
-			what, tested, built = "Front leg", "up to "+b.exactly(m.Tested), b.exactly(m.Built)
+			what, tested, built = "Front leg to "+m.To.String(), "up to "+b.exactly(m.Tested), b.exactly(m.Built)
 		case layout.LimitRearLeg:
-			what, tested, built = "Rear leg", "up to "+b.exactly(m.Tested), b.exactly(m.Built)
+			what, tested, built = "Rear leg to "+m.To.String(), "up to "+b.exactly(m.Tested), b.exactly(m.Built)
 		case layout.LimitFrontCover:
-			what, tested, built = "Front leg that covers the face", "up to "+b.exactly(m.Tested), b.exactly(m.Built)+" needed"
+			what, tested, built = "Front leg that covers the face, to "+m.To.String(), "up to "+b.exactly(m.Tested), b.exactly(m.Built)+" needed"
 		case layout.LimitRearCover:
-			what, tested, built = "Rear leg that covers the face", "up to "+b.exactly(m.Tested), b.exactly(m.Built)+" needed"
+			what, tested, built = "Rear leg that covers the face, to "+m.To.String(), "up to "+b.exactly(m.Tested), b.exactly(m.Built)+" needed"
 		case layout.LimitWidth:
 			what, tested, built = "Inside width", "up to "+b.exactly(m.Tested), b.exactly(m.Built)
 		case layout.LimitSpacing:
@@ -228,6 +228,12 @@ func (b *book) runNames(runs []*layout.Run) string {
 	return strings.Join(names, ", ")
 }
 
+// testedLeg is the highest leg of a report beside the job's, both by the report's
+// measure.
+func (b *book) testedLeg(most job.Leg, has func(job.LegMeasure) length.Length) string {
+	return b.exact(most.Length) + " to " + most.To.String() + " (job: " + b.exact(has(most.To)) + ")"
+}
+
 // fastenerNamed is a fastener of the job with its diameter, or the name alone
 // of one that the job does not describe.
 func (b *book) fastenerNamed(name string) string {
@@ -260,8 +266,8 @@ func (b *book) failures() []string {
 		}
 		where := "The " + c.Choice.Zone.String() + " zone of " + b.someRuns(c.Runs)
 		out = append(out, where+" has no cover: "+strings.Join(c.Choice.Fails, "; ")+".")
-		would := fmt.Sprintf("%s would be covered by a report on %s of %s or thinner, front leg %s and rear leg %s or more, inside width %s or more, fastened into %s",
-			where, s.Metal.Name, b.thick(s.Metal.Thickness), b.exactly(s.Profile.FrontLeg), b.exactly(s.Profile.RearLeg), b.exactly(inside), strings.Join(into, " or "))
+		would := fmt.Sprintf("%s would be covered by a report on %s of %s or thinner, front leg %s or more to %s and rear leg %s or more to %s, inside width %s or more, fastened into %s",
+			where, s.Metal.Name, b.thick(s.Metal.Thickness), b.exactly(s.FrontFoot()), s.Profile.Drip.Foot(), b.exactly(s.RearFoot()), s.Profile.RearHook.Foot(), b.exactly(inside), strings.Join(into, " or "))
 		if d := &b.l.Demand; d.Known() {
 			z := c.Choice.Zone
 			up, o := b.pressure(wind.AllowablePa(d.Up[z])), b.pressure(wind.AllowablePa(d.Out[z]))

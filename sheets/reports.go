@@ -91,7 +91,7 @@ func decimal(v float64) string { return strconv.FormatFloat(v, 'g', 4, 64) }
 
 // testTable letters the assemblies in use as their reports state them.
 func (b *book) testTable() table {
-	t := table{title: "Tested assemblies in use, as their reports state them", cols: []column{{head: "Assembly"}, {head: "Report", flex: true}, {head: "Laboratory", flex: true}, {head: "Metal", flex: true}, {head: "Front leg to", flex: true}, {head: "Rear leg to", flex: true}, {head: "Width to", align: drawing.Right},
+	t := table{title: "Tested assemblies in use, as their reports state them", cols: []column{{head: "Assembly"}, {head: "Report", flex: true}, {head: "Laboratory", flex: true}, {head: "Metal", flex: true}, {head: "Front leg, at most", flex: true}, {head: "Rear leg, at most", flex: true}, {head: "Width to", align: drawing.Right},
 		{head: "Chairs at", align: drawing.Right}, {head: "Fasteners a chair", flex: true}, {head: "Into"}, {head: "Up", align: drawing.Right}, {head: "Out", align: drawing.Right}, {head: "Rear leg", align: drawing.Right}, {head: "Level", flex: true}, {head: "Factor", align: drawing.Right}, {head: "Area", flex: true}}}
 	var seen []*job.Assembly
 	for _, c := range b.l.AssemblyCases() {
@@ -113,7 +113,7 @@ func (b *book) testTable() table {
 			rear = b.pressure(a.Rear.Pa)
 		}
 		t.rows = append(t.rows, []string{prose(a.Name), prose(a.Report), orDash(prose(a.Laboratory)), prose(a.Metal) + ", " + b.thick(a.ThicknessLeast) + " and up (job: " + b.thick(b.j.System.Metal.Thickness) + ")",
-			b.exact(a.FrontLegMost) + " (job: " + b.exact(b.j.System.Profile.FrontLeg) + ")", b.exact(a.RearLegMost) + " (job: " + b.exact(b.j.System.Profile.RearLeg) + ")", b.exact(a.WidthMost), b.exact(a.ChairSpacing),
+			b.testedLeg(a.FrontLegMost, b.j.System.FrontLeg), b.testedLeg(a.RearLegMost, b.j.System.RearLeg), b.exact(a.WidthMost), b.exact(a.ChairSpacing),
 			itoa(a.FrontRow) + " front, " + itoa(a.RearRow) + " rear: " + b.fastenerNamed(a.Fastener), a.Substrate, b.pressure(a.Up.Pa), b.pressure(a.Out.Pa), rear, lv, factor, orDash(prose(a.ReferenceArea))})
 	}
 	return t

@@ -57,7 +57,7 @@ func wavy(j *job.Job) *job.Job {
 func perimeters(ps ...job.Perimeter) *job.Job {
 	j := named(jobtest.Job())
 	j.Perimeters = ps
-	j.System.Profile.FrontLeg, j.System.Profile.RearLeg = 6*in, 4*in
+	j.System.Profile.FrontLeg.Length, j.System.Profile.RearLeg.Length = 6*in, 4*in
 	return wavy(j)
 }
 
@@ -153,6 +153,7 @@ func build(t interface{ Fatalf(string, ...any) }, j *job.Job) *layout.Layout {
 }
 
 func TestSheetsAreClean(t *testing.T) {
+	t.Parallel()
 	for _, c := range packets() {
 		t.Run(c.name, func(t *testing.T) {
 			if f := faults(c.sheets); len(f) > 0 {
@@ -206,6 +207,7 @@ func TestRandomSheetsAreClean(t *testing.T) {
 }
 
 func TestNumbersIdsAndIndexAgree(t *testing.T) {
+	t.Parallel()
 	for _, c := range packets() {
 		for _, a := range Audiences() {
 			if a != All && c.name != "held" { // parts differ little from job to job
@@ -266,6 +268,7 @@ func theirs(t *testing.T, a Audience, got, packet []Sheet) {
 	t.Helper()
 	rest := slices.DeleteFunc(slices.Clone(got), func(s Sheet) bool { return s.Kind == Index })
 	want := slices.DeleteFunc(slices.Clone(packet), func(s Sheet) bool { return s.Kind == Index || !s.Kind.For(a) })
+	want = inOrder(want, a, func(s Sheet) Kind { return s.Kind })
 	if !slices.EqualFunc(rest, want, func(s, q Sheet) bool {
 		return s.ID == q.ID && s.Number == q.Number && s.Scene.Dump() == q.Scene.Dump()
 	}) {
@@ -274,6 +277,7 @@ func theirs(t *testing.T, a Audience, got, packet []Sheet) {
 }
 
 func TestPacketIsTheSameTwice(t *testing.T) {
+	t.Parallel()
 	for k, c := range packets() {
 		if k%3 != 1 {
 			continue
@@ -403,6 +407,7 @@ func TestSchedulesAreWhole(t *testing.T) {
 }
 
 func TestViewsHaveTheirOwnNames(t *testing.T) {
+	t.Parallel()
 	for _, c := range packets() {
 		seen := map[string]bool{}
 		for _, v := range Views(c.layout) {
@@ -415,6 +420,7 @@ func TestViewsHaveTheirOwnNames(t *testing.T) {
 }
 
 func TestPDFHasAPageForEachSheet(t *testing.T) {
+	t.Parallel()
 	l := packets()[0].layout
 	for _, a := range Audiences() {
 		var b bytes.Buffer

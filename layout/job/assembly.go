@@ -50,7 +50,7 @@ type Assembly struct {
 	Test                      *Test  // what the report says of the test itself; nil: not stated
 	Metal                     string // as System.Metal.Name
 	ThicknessLeast            length.Length
-	FrontLegMost, RearLegMost length.Length
+	FrontLegMost, RearLegMost Leg
 	WidthMost                 length.Length // inside width
 	ChairSpacing              length.Length
 	Substrate                 string
@@ -93,7 +93,7 @@ const (
 
 func (f *Fastener) keys(k keys) {
 	f.At = k.at
-	k.text("name", &f.Name, "the generic name of the fastener", "stainless wood screw, hex washer head")
+	k.name("name", &f.Name, "the generic name of the fastener", "stainless wood screw, hex washer head")
 	k.length("diameter", &f.Diameter, "the fastener's diameter", `1/4"`)
 	word(k, "substrate", &f.Substrate, materials(), "the material that holds the thread", "wood")
 	k.lengths("lengths", &f.Lengths, "the stock lengths", `[2", 2 1/2", 3"]`)
@@ -170,14 +170,15 @@ func (f *FactorBasis) keys(k keys) {
 
 func (a *Assembly) keys(k keys) {
 	a.At = k.at
-	k.text("name", &a.Name, "a short name for the assembly", "T1")
-	k.text("report", &a.Report, "the number of the test report", "LR-2208")
-	k.text("laboratory", &a.Laboratory, "the laboratory", "Fennmark Test House")
-	optional(k.may().show(), "test", &a.Test, (*Test).keys, "what the report says of the test; what is left out keeps the assembly's pieces on hold")
+	k.name("name", &a.Name, "a short name for the assembly", "T1")
+	k.name("report", &a.Report, "the number of the test report", "LR-2208")
+	k.name("laboratory", &a.Laboratory, "the laboratory", "Fennmark Test House")
+	optional(k.may().show(), "test", &a.Test, (*Test).keys,
+		"what the report says of the test; what is left out keeps the assembly's pieces on hold")
 	k.text("metal", &a.Metal, "the metal tested, as system.metal.name has it", "aluminum 3003-H14")
 	k.length("thickness_least", &a.ThicknessLeast, "the least thickness tested", `0.050"`)
-	k.length("front_leg_most", &a.FrontLegMost, "the highest front leg tested", `7 1/4"`)
-	k.length("rear_leg_most", &a.RearLegMost, "the highest rear leg tested", `4 3/4"`)
+	k.leg("front_leg_most", &a.FrontLegMost, "the highest front leg tested", `7 1/4"`)
+	k.leg("rear_leg_most", &a.RearLegMost, "the highest rear leg tested", `4 3/4"`)
 	k.length("width_most", &a.WidthMost, "the widest inside width tested", `20"`)
 	k.length("chair_spacing", &a.ChairSpacing, "the chair spacing tested", `46"`)
 	word(k, "substrate", &a.Substrate, materials(), "the material tested into", "wood")

@@ -26,7 +26,8 @@ const (
 // Job is one job file with its surveys, decoded and checked for form. Whether
 // the wall closes or the pieces fit is for later rooms.
 type Job struct {
-	File       string // as given on the command line
+	File       string   // as findings name it
+	Sources    []Source // the files it was read from, the job file first
 	Info       Info
 	Units      Units
 	Paper      Paper
@@ -97,6 +98,8 @@ func (j *Job) keys(k keys) {
 	format := words(asThey(formatWord))
 	format.unsaid = true
 	value(k, "format", new(string), format, "the form of this file", formatWord)
+	k.may().files("include", new([]string), "files whose keys this one takes over, by their paths from here; what this file states goes before them",
+		"[../shop/system.yaml, ../firm.yaml]")
 	k.group("job", "who and what the job is", j.Info.keys)
 	word(k, "units", &j.Units, []choice[Units]{{"imperial", Imperial}, {"metric", Metric}},
 		"the units the sheets are lettered in", "imperial")
@@ -118,7 +121,7 @@ func (j *Job) keys(k keys) {
 }
 
 func (i *Info) keys(k keys) {
-	k.text("name", &i.Name, "the name of the building", "Heron Street Archive")
+	k.name("name", &i.Name, "the name of the building", "Heron Street Archive")
 	k.may().text("number", &i.Number, "the job number, in quotes", `"0417"`)
 	k.may().text("address", &i.Address, "where the building stands", "12 Heron Street, Lowmere")
 	k.may().text("owner", &i.Owner, "whose building it is", "Lowmere Town Archive")
@@ -131,8 +134,8 @@ func (i *Info) keys(k keys) {
 }
 
 func (p *Party) keys(k keys) {
-	k.text("role", &p.Role, "what the party does on the job", "Contractor")
-	k.text("name", &p.Name, "the party's name", "Tern and Ledge Roofing")
+	k.name("role", &p.Role, "what the party does on the job", "Contractor")
+	k.name("name", &p.Name, "the party's name", "Tern and Ledge Roofing")
 }
 
 func (r *Revision) keys(k keys) {

@@ -49,11 +49,11 @@ type Metal struct {
 
 // Profile is the cross-section by outside dimensions.
 type Profile struct {
-	FrontLeg  length.Length // from the front fold to the foot of the leg
-	Drip      Kick          // kicked out at the foot of the front leg; zero length: none
-	TopSlope  Slope         // falls towards the roof
+	FrontLeg  Leg   // from the front fold to the foot of the leg
+	Drip      Kick  // kicked out at the foot of the front leg; zero length: none
+	TopSlope  Slope // falls towards the roof
 	SlopeBy   SlopeBy
-	RearLeg   length.Length
+	RearLeg   Leg
 	RearHook  Kick          // turned in at the foot of the rear leg
 	HemReturn length.Length // return of the hemmed edges; zero: raw edge
 	InsideR   length.Length // inside bend radius
@@ -129,7 +129,7 @@ type Lap struct{ Front, Rear length.Length }
 
 func (s *System) keys(k keys) {
 	s.At = k.at
-	k.text("name", &s.Name, "the name of the coping system", "Brindle R5")
+	k.name("name", &s.Name, "the name of the coping system", "Brindle R5")
 	k.group("metal", "the sheet the caps are bent from", s.Metal.keys)
 	k.group("profile", "the cross-section by outside dimensions", s.Profile.keys)
 	k.group("clearance", "the least clearances from the inside of the legs to the wall", func(k keys) {
@@ -169,7 +169,7 @@ func (s *System) keys(k keys) {
 }
 
 func (m *Metal) keys(k keys) {
-	k.text("name", &m.Name, "the metal with its alloy and temper", "aluminum 3003-H14")
+	k.name("name", &m.Name, "the metal with its alloy and temper", "aluminum 3003-H14")
 	k.length("thickness", &m.Thickness, "the thickness of the sheet", `0.050"`)
 	k.may().length("specified", &m.Specified, "the least thickness the job's specification asks for", `0.050"`)
 	k.density("density", &m.Density, "the density in lb/in3, lb/ft3 or kg/m3", "0.099 lb/in3")
@@ -180,7 +180,7 @@ func (m *Metal) keys(k keys) {
 }
 
 func (p *Profile) keys(k keys) {
-	k.length("front_leg", &p.FrontLeg, "the outside height of the front leg, fold to foot", `5 1/4"`)
+	k.leg("front_leg", &p.FrontLeg, "the outside height of the front leg, fold to foot", `5 1/4"`)
 	k.group("drip", "the drip at the foot of the front leg, with its length (0 for none) and angle", func(k keys) {
 		k.lengthOrZero("length", &p.Drip.Length, "the length of the drip, 0 for none", `5/8"`)
 		k.when(p.Drip.Length > 0, "the drip has a length").
@@ -189,7 +189,7 @@ func (p *Profile) keys(k keys) {
 	k.slope("top_slope", &p.TopSlope, "the slope of the top, falling to the roof", `1/2" in 12"`)
 	word(k, "slope_by", &p.SlopeBy, []choice[SlopeBy]{{"chair", SlopeByChair}, {"packing", SlopeByPacking}},
 		"where the slope is made", "chair")
-	k.length("rear_leg", &p.RearLeg, "the outside height of the rear leg", `3 1/8"`)
+	k.leg("rear_leg", &p.RearLeg, "the outside height of the rear leg", `3 1/8"`)
 	k.group("rear_hook", "the hook at the foot of the rear leg, with its length (0 for none) and angle", func(k keys) {
 		k.lengthOrZero("length", &p.RearHook.Length, "the length of the hook, 0 for none", `3/8"`)
 		k.when(p.RearHook.Length > 0, "the hook has a length").

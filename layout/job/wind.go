@@ -3,6 +3,8 @@ package job
 import (
 	"errors"
 	"math/big"
+	"path"
+	"strings"
 
 	"copingset/layout/confirm"
 	"copingset/layout/finding"
@@ -59,8 +61,8 @@ type Confirmed struct {
 	Code         confirm.Code
 	CodeAt       finding.Place
 	List         confirm.List // what the code is over; nil: not given, and nobody can tell what has changed
-	listFile     string       // as the job file names it
-	listAt       finding.Place
+	ListFile     string       // as the job file names it
+	ListAt       finding.Place
 }
 
 // The shapes of a topographic feature.
@@ -137,9 +139,9 @@ func (c *Confirmed) keys(k keys) {
 	k.text("document", &c.Document, "the document of the confirmation", "Letter L-14")
 	value(k, "code", &c.Code, withUnit("value-code", parseCode),
 		"the check code of the basis sheet that the confirmation repeats", "7K3QM-XW4TD")
-	k.may().file("list", &c.listFile,
+	k.may().file("list", &c.ListFile,
 		"the list that was confirmed, as `copingset confirm` wrote it; with it a change is named", "confirm.txt")
-	c.CodeAt, c.listAt = k.placeOf("code"), k.placeOf("list")
+	c.CodeAt, c.ListAt = k.placeOf("code"), k.placeOf("list")
 }
 
 // parseCode reads a check code.
@@ -153,18 +155,22 @@ func parseCode(s string) (confirm.Code, error) {
 
 // confirmedList reads the list that stands under a confirmation.
 func (d *decoder) confirmedList(j *Job) {
-	if j.Wind == nil || j.Wind.Confirmed == nil || j.Wind.Confirmed.listFile == "" {
+	if j.Wind == nil || j.Wind.Confirmed == nil || j.Wind.Confirmed.ListFile == "" {
 		return
 	}
 	c := j.Wind.Confirmed
-	text, ok := d.load(c.listFile, c.listAt, "confirmed list")
+	name, ok := d.reach(path.Join(d.dir, c.ListAt.File), c.ListFile, c.ListAt, confirmedList)
 	if !ok {
 		return
 	}
-	list, err := confirm.Parse(text)
+	text, ok := d.load(name, c.ListAt, confirmedList)
+	if !ok {
+		return
+	}
+	list, err := confirm.Parse(strings.Join(text.lines, "\n"))
 	var f *confirm.Fault
 	if errors.As(err, &f) {
-		d.errorf("confirmed-list", finding.Place{File: c.listFile, Line: f.Line}, "name the file that `copingset confirm` wrote for the engineer, as it was",
+		d.errorf("confirmed-list", finding.Place{File: text.file, Line: f.Line}, "name the file that `copingset confirm` wrote for the engineer, as it was",
 			"the confirmed list cannot be read: %s", f.What)
 		return
 	}

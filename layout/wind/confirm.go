@@ -113,8 +113,9 @@ func (d Demand) differs(c *job.Confirmed) (what, why string) {
 				all = append(all, x.Name+" "+x.Value)
 			}
 		}
-		return fmt.Sprintf("%s, and the list now has %s: any of its %d values may have changed, or the code was copied wrongly", says, now, len(d.List)),
-			"without the `list:` that was confirmed nobody can tell which; its inputs are now: " + strings.Join(all, "; ")
+		return fmt.Sprintf("%s, and the list now has %s: any of its %d values may have changed, or the code was copied wrongly; "+
+				"its inputs are now %s", says, now, len(d.List), strings.Join(all, "; ")),
+			"only the `list:` that was confirmed tells what has changed"
 	case c.List.Code() == now:
 		return says + fmt.Sprintf(", and the list given beside it, which is as the job is now, has %s: nothing has changed since that list was written", now),
 			"the code was copied wrongly, or the list is not the one that was confirmed"
@@ -131,17 +132,14 @@ func (d Demand) differs(c *job.Confirmed) (what, why string) {
 			results = append(results, x.String())
 		}
 	}
-	what, why = says+"; changed since: ", "the confirmation covers every input and result of the pressures, and the zones of each run"
-	switch {
-	case len(changed) == 0:
-		what += "no input; results: " + some(results)
-	case len(results) == 0:
-		what += strings.Join(changed, "; ")
-	default:
-		what += strings.Join(changed, "; ")
-		why += ". Results that have changed: " + some(results)
+	if len(changed) == 0 {
+		changed = []string{"no input"}
 	}
-	return what, why
+	what = says + "; changed since: " + strings.Join(changed, "; ")
+	if len(results) > 0 {
+		what += "; and by that: " + some(results)
+	}
+	return what, "the confirmation covers every input and result of the pressures, and the zones of each run"
 }
 
 // some names the first of many.

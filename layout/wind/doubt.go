@@ -24,19 +24,22 @@ func below(j *job.Job, d, c Demand) finding.List {
 		}
 		if AllowablePa(q.says) < AllowablePa(q.has)*0.995 { // as printed, to half a per cent
 			less = append(less, fmt.Sprintf("%s %s against %s computed", q.what,
-				letter(job.Pressure{Pa: AllowablePa(q.says), Level: job.Allowable}), letter(job.Pressure{Pa: AllowablePa(q.has), Level: job.Allowable})))
+				letter(job.Pressure{Pa: AllowablePa(q.says), Level: job.Allowable}), letter(job.Pressure{Pa: AllowablePa(q.has),
+					Level: job.Allowable})))
 		}
 	}
 	var found finding.List
 	if len(less) > 0 {
-		f := finding.New(finding.Note, "pressures-below", j.Pressures.At, "ask the engineer of record if level and edition are right",
+		f := finding.New(finding.Note, "pressures-below", j.Pressures.At,
+			"ask the engineer of record if level and edition are right",
 			"stated pressures are less than those computed from the wind section: %s", strings.Join(less, "; "))
 		f.Why = "the stated ones stand; a slip between strength and allowable is a factor of 0.6"
 		found.Append(f)
 	}
 	if d.CornerLength < c.CornerLength {
 		found.Notef("corner-length-below", j.Pressures.At, "ask the engineer of record if the corner zone may be shorter",
-			"the stated corner zone, %s, is shorter than the computed one, %s", job.Both(d.CornerLength), job.Both(c.CornerLength))
+			"the stated corner zone, %s, is shorter than the computed one, %s", job.Both(d.CornerLength),
+			job.Both(c.CornerLength))
 	}
 	return found
 }
