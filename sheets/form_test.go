@@ -209,6 +209,9 @@ func TestFormCSVReadsBack(t *testing.T) {
 					}
 					fs[strings.TrimPrefix(filepath.ToSlash(f), "../samples/")] = &fstest.MapFile{Data: data}
 				}
+				if list, err := os.ReadFile("../samples/" + name + "/confirm.txt"); err == nil {
+					fs[name+"/confirm.txt"] = &fstest.MapFile{Data: list}
+				}
 				for i, s := range forms {
 					fs[name+"/"+files[i][1]] = &fstest.MapFile{Data: []byte("\ufeff" + strings.ReplaceAll(filled(s, comma), "\n", "\r\n"))}
 				}

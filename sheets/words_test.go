@@ -252,14 +252,14 @@ func TestSizesOfAPackingLine(t *testing.T) {
 func TestFindingsRead(t *testing.T) {
 	t.Parallel()
 	l := *packets()[0].layout
-	l.Findings = finding.List{finding.New(finding.Hold, "verify-in-field", finding.Place{File: "samples/some/job.yaml", Line: 231, Col: 9}, "write `basis: measured`", "run N: from a drawing")}
+	l.Findings = finding.List{finding.New(finding.Hold, "verify-in-field", finding.Place{File: "../shop/system.yaml", Line: 231, Col: 9}, "write `basis: measured`", "run N: from a drawing")}
 	text := ""
 	for _, s := range Packet(&l, Options{For: Inspector}) {
 		if s.Kind == Findings {
 			text += "\n" + words(s.Scene)
 		}
 	}
-	if !strings.Contains(text, "\njob.yaml:233:9\n") || !strings.Contains(text, "\n–\n") || strings.Contains(text, "`") {
+	if !strings.Contains(text, "\n../shop/system.yaml:231:9\n") || !strings.Contains(text, "\n–\n") || strings.Contains(text, "`") {
 		t.Errorf("the findings read %q", text)
 	}
 }

@@ -63,7 +63,8 @@ func migrate(cmd *cobra.Command, path string, dry bool) error {
 	if err := overwrite(path, m.Text); err != nil {
 		return err
 	}
-	fmt.Fprintf(out, "\n%s: %s made, %s to look at\n", path, counted(len(m.Changes), "edit"), counted(len(m.Unsure), "place"))
+	fmt.Fprintf(out, "\n%s: %s made, %s to look at\n", path, counted(len(m.Changes), "edit"),
+		counted(len(m.Unsure), "place"))
 	return nil
 }
 

@@ -130,11 +130,11 @@ func (s *section) dims(g *drawing.Scene, m paperMap, floor float64) {
 func (s *section) legDims(g *drawing.Scene, m paperMap, ends drawing.Ends, at, from, side drawing.Unit, leg length.Length, to job.LegMeasure, lap, cover, pack length.Length, foot float64) {
 	y := func(up length.Length) drawing.Unit { return m.at(xy{0, foot - up.MM()}).Y }
 	// The whole leg stands next to it, so that nothing crosses the words of the parts.
-	whole := s.crew.Short(leg) + " to " + to.String()
-	if drawing.Width(drawing.Regular, drawing.Letter(whole), drawing.Note)+300 > y(0)-y(leg) {
-		whole = s.crew.Short(leg) // what it is measured to stands in the list then, with the cap
+	label := s.crew.Short(leg) + " to " + to.String()
+	if drawing.Width(drawing.Regular, drawing.Letter(label), drawing.Note)+1000 > max(y(leg)-y(0), y(0)-y(leg)) {
+		label = s.crew.Short(leg) // what it is measured to stands with the cap in the list
 	}
-	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: []drawing.Unit{y(0), y(leg)}, Labels: []string{whole}, From: []drawing.Unit{from}, Ends: ends}.Figure())
+	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: []drawing.Unit{y(0), y(leg)}, Labels: []string{label}, From: []drawing.Unit{from}, Ends: ends}.Figure())
 	marks := []length.Length{0, lap, lap + cover, lap + cover + pack, leg}
 	words := []string{"lap ", "cover ", "pack ", "rise "}
 	if s.chair == nil {
@@ -152,9 +152,9 @@ func (s *section) legDims(g *drawing.Scene, m paperMap, ends drawing.Ends, at, f
 		stops = append(stops, y(marks[i+1]))
 		labels = append(labels, words[i]+s.crew.Short(l))
 	}
-	inner := at
+	whole := at
 	at += side * 650
-	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: stops, Labels: make([]string, len(labels)), From: []drawing.Unit{inner + side*420}, Ends: ends}.Figure())
+	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: stops, Labels: make([]string, len(labels)), From: []drawing.Unit{whole + side*420}, Ends: ends}.Figure())
 	ladder(g, at, side, stops, labels)
 }
 

@@ -50,7 +50,7 @@ func TestTwoWidthsLapFurtherInFront(t *testing.T) {
 		if f-front != want || q != rear {
 			t.Errorf("run %s: laps %v and %v, a straight cap's are %v and %v", r.Name, f, q, front, rear)
 		}
-		if foot := s.Profile.FrontLeg.Length - fold - in/4 - r.Wall.CoverFront; f != foot {
+		if foot := s.FrontFoot() - fold - in/4 - r.Wall.CoverFront; f != foot {
 			t.Errorf("run %s: its front leg reaches %v below the joint, and laps by %v", r.Name, foot, f)
 		}
 	}
