@@ -476,7 +476,7 @@ func (e *runElev) mark(q layout.Part) (place.Wish, bool) {
 	}
 	w, h := l.Extent()
 	aside := max((b-a-w)/2, 0) + 300
-	far := false // from its metal
+	far := false                        // from its metal
 	if q.Piece.Kind == cap.PitchMiter { // its words may be wider than the room between two chairs
 		aside += w
 		far = l.About.Y > 450
