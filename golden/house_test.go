@@ -32,11 +32,12 @@ drawing/view: drawing drawing/place fonts layout layout/anchor layout/assembly l
 fonts:
 golden:
 samples:
-layout: layout/anchor layout/assembly layout/cap layout/crate layout/finding layout/job layout/length layout/metal layout/shop layout/wall layout/wind layout/withdrawal
+layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/finding layout/job layout/length layout/metal layout/shop layout/wall layout/wind layout/withdrawal
 layout/length:
 layout/length/draws:
 layout/finding: layout/length
-layout/job: layout/finding layout/length
+layout/confirm:
+layout/job: layout/confirm layout/finding layout/length
 layout/job/jobtest: layout/job layout/length
 layout/metal:
 layout/withdrawal: layout/job layout/length layout/wind
@@ -44,7 +45,7 @@ layout/wall: layout/finding layout/job layout/length layout/wall/minimax layout/
 layout/wall/setplane: layout/length
 layout/wall/minimax: layout/length
 layout/wall/slips: layout/length
-layout/wind: layout/finding layout/job layout/length
+layout/wind: layout/confirm layout/finding layout/job layout/length
 layout/assembly: layout/finding layout/job layout/length layout/wind
 layout/cap: layout/assembly layout/finding layout/job layout/length layout/wall layout/wind
 layout/anchor: layout/assembly layout/cap layout/finding layout/job layout/length layout/wall layout/wind

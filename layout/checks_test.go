@@ -19,7 +19,7 @@ func blown(t *testing.T) *job.Job {
 	j := woodJob()
 	j.Pressures = nil
 	j.Wind = &job.Wind{Edition: "ASCE 7-16", Speed: 105 * 0.44704, Exposure: "B", RoofHeight: 20 * length.Foot, ParapetTop: 22 * length.Foot, Kzt: 1}
-	j.Wind.Confirmed = &job.Confirmed{By: "engineer", Document: "L-1", CornerUp: build(t, j).Demand.Up[wind.Corner]}
+	j.Wind.Confirmed = &job.Confirmed{By: "engineer", Document: "L-1", Code: build(t, j).Demand.List.Code()}
 	return j
 }
 

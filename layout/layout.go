@@ -108,6 +108,9 @@ func build(j *job.Job) (*Layout, finding.List) {
 	keep(f)
 	frames, f := cap.Frame(j, l.Demand, walls, l.Grid)
 	keep(f)
+	confirmed, more := wind.Confirm(j, l.Demand, zoned(walls, frames))
+	l.Demand = confirmed
+	keep(more)
 	pieces := make([][]*Piece, len(walls))
 	if !f.HasErrors() {
 		for _, i := range cap.MainsFirst(walls) {
@@ -150,6 +153,17 @@ func fronts(walls []*wall.Perimeter) wind.Fronts {
 		}
 		return 0
 	}
+}
+
+// zoned gives the confirmation of pressures the zones of the runs.
+func zoned(walls []*wall.Perimeter, frames [][]*cap.Run) []wind.Zoned {
+	var out []wind.Zoned
+	for i, runs := range frames {
+		for _, r := range runs {
+			out = append(out, wind.Zoned{Perimeter: walls[i].Job.Name, Run: r.Name, Front: r.Front, Zones: r.Zones})
+		}
+	}
+	return out
 }
 
 // unsurveyed holds every perimeter with a run that has not the two readings a

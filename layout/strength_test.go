@@ -194,7 +194,7 @@ func TestComputedPressures(t *testing.T) {
 	if !c.Stated || c.UpDemand <= 0 || c.UpDemand != wind.AllowablePa(l.Demand.Up[wind.Corner]) {
 		t.Errorf("%+v", c)
 	}
-	j.Wind.Confirmed = &job.Confirmed{By: "engineer", Document: "L-1", CornerUp: l.Demand.Up[wind.Corner]}
+	j.Wind.Confirmed = &job.Confirmed{By: "engineer", Document: "L-1", Code: l.Demand.List.Code(), List: l.Demand.List}
 	if _, ok := coded(build(t, j), "pressures-computed"); !ok || len(build(t, j).Holds()) > 0 {
 		t.Errorf("confirmed: %v", build(t, j).Holds())
 	}

@@ -199,6 +199,9 @@ func TestFormCSVReadsBack(t *testing.T) {
 			}
 			for _, comma := range []rune{',', ';'} {
 				fs := fstest.MapFS{"job.yaml": {Data: text}}
+				if list, err := os.ReadFile("../samples/" + name + "/confirm.txt"); err == nil {
+					fs["confirm.txt"] = &fstest.MapFile{Data: list}
+				}
 				for i, s := range forms {
 					fs[files[i][1]] = &fstest.MapFile{Data: []byte("\ufeff" + strings.ReplaceAll(filled(s, comma), "\n", "\r\n"))}
 				}

@@ -42,7 +42,7 @@ crate lists.`,
 		SilenceUsage:  true,
 		SilenceErrors: true,
 	}
-	root.AddCommand(checkCommand(), formCommand(), packetCommand(), migrateCommand(), schemaCommand())
+	root.AddCommand(checkCommand(), confirmCommand(), formCommand(), packetCommand(), migrateCommand(), schemaCommand())
 	root.SetVersionTemplate("{{.Version}}")
 	root.SetArgs(args)
 	root.SetIn(stdin)

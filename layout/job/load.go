@@ -21,15 +21,16 @@ const RootFile = "copingset.root"
 
 // The kinds of files a job is read from, as messages and sheets call them.
 const (
-	jobFile      = "job file"
-	includedFile = "included file"
-	surveyFile   = "survey"
+	jobFile       = "job file"
+	includedFile  = "included file"
+	surveyFile    = "survey"
+	confirmedList = "confirmed list"
 )
 
 // Source is one file that a job was read from.
 type Source struct {
 	Name   string // as seen from the folder of the job file, with slashes
-	Kind   string // job file, included file or survey
+	Kind   string // job file, included file, survey or confirmed list
 	Digest string // SHA-256 of its bytes, 64 hexadecimal digits
 }
 

@@ -319,13 +319,19 @@ func (d *decoder) checkGraded(j *Job, p *Perimeter) {
 	if j.Packing.Grade == 0 && !p.Graded() {
 		return
 	}
-	n, most := 0, 0
+	n, most, first := 0, 0, 0 // since the last step, at most, up to the first step
 	for i := range p.Runs {
 		n++
 		most = max(most, n)
 		if p.Runs[i].Right.Kind == EndStep {
+			if first == 0 {
+				first = n
+			}
 			n = 0
 		}
+	}
+	if p.Kind != Open {
+		most = max(most, n+first) // the last run goes on in the first
 	}
 	if most > mostGraded {
 		d.errorf("job-size", p.At, "make a perimeter of each part of the building, end runs where the wall steps, or leave out the grade",

@@ -50,6 +50,7 @@ func (d *decoder) read(name string) *Job {
 	j := d.decode(root)
 	if !d.unsurveyed {
 		d.surveys(j)
+		d.confirmedList(j)
 	}
 	d.check(j)
 	return j

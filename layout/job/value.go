@@ -284,6 +284,11 @@ func saying(s string) (string, error) {
 	return t, err
 }
 
+// file declares the name of a file.
+func (k keys) file(name string, to *string, means, example string) {
+	value(k, name, to, reader[string]{form: FormFile, unsaid: true, code: "value-text", parse: saying}, means, example)
+}
+
 // files declares the names of files, or of one.
 func (k keys) files(name string, to *[]string, means, example string) {
 	values(k, name, to, reader[string]{form: FormFile, unsaid: true, code: "value-text", parse: saying}, means, example)

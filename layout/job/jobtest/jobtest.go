@@ -63,11 +63,13 @@ func Job() *job.Job {
 }
 
 func assembly(name, metal string, spacing length.Length, up, out float64) job.Assembly {
-	return job.Assembly{Name: name, Report: "R-" + name, Metal: metal, ThicknessLeast: in / 20,
+	return job.Assembly{Name: name, Report: "R-" + name, Laboratory: "Test house", Metal: metal, ThicknessLeast: in / 20,
 		FrontLegMost: job.Leg{Length: 6 * in}, RearLegMost: job.Leg{Length: 4 * in, To: job.ToTangent}, WidthMost: 30 * in, ChairSpacing: spacing, Substrate: job.Wood,
 		Fastener: "wood screw", FrontRow: 2, RearRow: 2, FrontRowFrom: 2 * in, RearRowFrom: 2 * in,
 		Up: job.Pressure{Pa: up, Level: job.AsPulled}, Out: job.Pressure{Pa: out, Level: job.AsPulled},
-		Rear: job.Pressure{Pa: up, Level: job.AsPulled}, Factor: 2, Cost: 1000}
+		Rear: job.Pressure{Pa: up, Level: job.AsPulled}, Factor: 2, Cost: 1000,
+		Test:        &job.Test{Standard: "test standard", Edition: "2017", Method: "M-3", Accreditation: "A-1", On: job.Date{Year: 2025, Month: 6, Day: 2}},
+		FactorBasis: &job.FactorBasis{Level: job.Allowable, By: "engineer of record", Why: "specification"}}
 }
 
 // Run makes a surveyed run: flat, straight and 12 in wide.
