@@ -129,3 +129,62 @@ func TestPublishedMiters(t *testing.T) {
 		}
 	}
 }
+
+// Bends past a right angle: aluminum 0.050 in, inside radius 0.0625, K 0.40, both
+// legs measured to the apex or to the outside tangent. Derived from BA and from
+// R + T outside of this code, and printed in inches.
+func TestBendsPastNinety(t *testing.T) {
+	const source = "derived: flat = L1 + L2 - (2 Ro - BA) to the tangent, 2 Ro tan(turn/2) - BA to the apex"
+	for _, c := range []struct{ turn, allowance, apex, tangent float64 }{
+		{90, .1296, .0954, .0954},
+		{105, .1512, .1420, .0738},
+		{120, .1728, .2169, .0522},
+		{135, .1944, .3488, .0306},
+		{150, .2160, .6237, .0090},
+		{165, .2376, 1.4715, -.0126},
+		{180, .2592, math.NaN(), -.0342},
+	} {
+		girth := func(to Measure) float64 {
+			p, err := NewPath(0.050, 0.40, []Leg{{Name: "a", Outside: 3, Turn: c.turn, Radius: 0.0625, To: to}, {Name: "b", Outside: 2}}, 0)
+			if err != nil {
+				t.Fatalf("%v: %v", c.turn, err)
+			}
+			return p.Girth()
+		}
+		if got := 5 - girth(ToTangent); math.Abs(got-c.tangent) > 0.00006 {
+			t.Errorf("%s: %v degrees: tangent deduction %.4f, want %.4f", source, c.turn, got, c.tangent)
+		}
+		if math.IsNaN(c.apex) {
+			continue
+		}
+		if got := 5 - girth(ToMoldLine); math.Abs(got-c.apex) > 0.00006 {
+			t.Errorf("%s: %v degrees: apex deduction %.4f, want %.4f", source, c.turn, got, c.apex)
+		}
+	}
+	// A closed hem is the same line at 180 degrees with no radius: deduct 0.743 T at K 0.40.
+	p, err := NewPath(0.050, 0.40, []Leg{{Name: "leg", Outside: 4, Turn: 180, To: ToTangent}, {Name: "hem", Outside: 0.5}}, 0)
+	if err != nil || math.Abs(4.5-p.Girth()-0.743*0.050) > 0.0001 {
+		t.Errorf("%s: closed hem %.4f, %v", source, p.Girth(), err)
+	}
+}
+
+// Cut square to the sheet, the legs of a corner that turn away from each other
+// meet with their inner edges: the outer edge stays T tan(turn/2) short of the
+// outer miter point. Derived.
+func TestOpenCornerCutBack(t *testing.T) {
+	for _, c := range []struct{ thickness, turn, want float64 }{
+		{.040, 30, .0107}, {.040, 90, .0400}, {.050, 45, .0207}, {.050, 90, .0500}, {.063, 60, .0364}, {.0276, 90, .0276},
+	} {
+		p, err := NewPath(c.thickness, 0.4, []Leg{{Name: "front leg", Outside: 5, Turn: -90, Radius: 0.0625}, {Name: "top", Outside: 12}}, 1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		m := math.Tan(c.turn / 2 * radians)
+		cut := Cut{Seam: func(y, _ float64) float64 { return 30 - y*m }}
+		l := p.Lay()
+		from, to := l.Span(0)
+		if got := 30 - cut.X(l, (from+to)/2, true); math.Abs(got-c.want) > 0.00006 {
+			t.Errorf("derived, T tan(turn/2): %v at %v degrees: %.4f, want %.4f", c.thickness, c.turn, got, c.want)
+		}
+	}
+}
