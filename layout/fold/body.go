@@ -5,12 +5,20 @@ import (
 	"slices"
 )
 
-// A Seam is the surface in which two bodies meet: the station of it at a place
-// of the section, y to the roof and z up.
-type Seam func(y, z float64) float64
+// A Seam is the surface in which two bodies meet, or an end is cut, as one of
+// the bodies meets it: the station, at a place of the section (y to the roof, z
+// up), of the surface that stands `off` square from the seam on that body's side.
+// A miter in plan depends on y alone, a pitch miter on z too.
+type Seam func(y, z, off float64) float64
 
-// Square is the seam of a square end.
-func Square(x float64) Seam { return func(_, _ float64) float64 { return x } }
+// Square is the seam of a square end, at the right end of a body or its left.
+func Square(x float64, right bool) Seam {
+	side := -1.0
+	if right {
+		side = 1
+	}
+	return func(_, _, off float64) float64 { return x - side*off }
+}
 
 // A Notch takes metal off a cut between two developed places, `Back` from where
 // the seam alone would cut it.
@@ -35,7 +43,7 @@ func (c Cut) X(l Laid, s float64, right bool) float64 {
 	near := math.Inf(1)
 	finish, back := l.Skins(s)
 	for _, p := range []Point{finish, back} {
-		near = math.Min(near, side*c.Seam(p.X, p.Y)-c.Gap/2*c.steep(p))
+		near = math.Min(near, side*c.Seam(p.X, p.Y, c.Gap/2))
 	}
 	for _, n := range c.Notches {
 		if s >= n.From && s <= n.To {
@@ -46,19 +54,20 @@ func (c Cut) X(l Laid, s float64, right bool) float64 {
 	return side * near
 }
 
-// steep is how much farther than square off a seam its distance is along the
-// run: the length of the normal (1, -dx/dy, -dx/dz).
-func (c Cut) steep(p Point) float64 {
-	const h = 1e-4
-	dy := (c.Seam(p.X+h, p.Y) - c.Seam(p.X-h, p.Y)) / (2 * h)
-	dz := (c.Seam(p.X, p.Y+h) - c.Seam(p.X, p.Y-h)) / (2 * h)
-	return math.Sqrt(1 + dy*dy + dz*dz)
+// A Tab is a flange at an end of a sheet, hung on its root between the tangents
+// of the bends beside it and turned up square, to the finish side. Its outer
+// face stands where the cut would be.
+type Tab struct {
+	Name   string
+	Height float64 // outside
+	Radius float64 // inside, of its bend
 }
 
 // A Sheet is one sheet of metal along a run: a path between two cuts.
 type Sheet struct {
 	Path        Path
 	Left, Right Cut
+	Tabs        [2]*Tab // at its left end, at its right; nil: none
 }
 
 // Pattern develops a sheet: seen from its finish side, the path's last edge (the
@@ -69,6 +78,22 @@ type Sheet struct {
 // it by more than `chord`.
 func (b Sheet) Pattern(chord float64) (Flat, error) {
 	l := b.Path.Lay()
+	whole := b
+	for end, tab := range b.Tabs {
+		if tab == nil {
+			continue
+		}
+		less, err := tab.bend(b.Path).Deduction(90)
+		if err != nil {
+			return Flat{}, err
+		}
+		if tab.Height <= less {
+			return Flat{}, &TooShort{tab.Name}
+		}
+		from, to := l.Span(b.Path.Root)
+		cut := []*Cut{&b.Left, &b.Right}[end]
+		cut.Notches = append([]Notch{{from, to, less - tab.Height}}, cut.Notches...)
+	}
 	girth := b.Path.Girth()
 	at := func(right bool, s float64) Point {
 		if right {
@@ -91,6 +116,9 @@ func (b Sheet) Pattern(chord float64) (Flat, error) {
 	}
 	out.Outline = tidy(out.Outline)
 	for _, i := range order(len(b.Path.Segs), b.Path.Root) {
+		if b.Path.Hem(i) {
+			continue // it lies on the back of another
+		}
 		from, to := l.Span(i)
 		out.Faces = append(out.Faces, []Point{at(false, to), at(true, to), at(true, from), at(false, from)})
 		u, v := l.parts[i].dir, l.parts[i].at
@@ -109,7 +137,38 @@ func (b Sheet) Pattern(chord float64) (Flat, error) {
 	for i := b.Path.Root + 1; i < len(b.Path.Segs); i++ {
 		line(i-1, i, i-1)
 	}
+	whole.tabs(l, &out)
 	return out, nil
+}
+
+func (t Tab) bend(p Path) Bend { return Bend{Thickness: p.T, Radius: t.Radius, K: p.K} }
+
+// tabs adds the faces and bend lines of a sheet's tabs to its pattern.
+func (b Sheet) tabs(l Laid, out *Flat) {
+	girth := b.Path.Girth()
+	from, to := l.Span(b.Path.Root)
+	for end, tab := range b.Tabs {
+		if tab == nil {
+			continue
+		}
+		less, _ := tab.bend(b.Path).Deduction(90) // Pattern has asked
+		cut, side := b.Left, -1.0
+		if end == 1 {
+			cut, side = b.Right, 1
+		}
+		at := func(s, beyond float64) Point {
+			return Point{cut.X(l, s, end == 1) + side*beyond, girth - s}
+		}
+		fold0, fold1 := at(to, -less/2), at(from, -less/2)
+		tip0, tip1 := at(to, tab.Height-less), at(from, tab.Height-less)
+		face := []Point{tip0, fold0, fold1, tip1} // counterclockwise
+		if end == 1 {
+			face = []Point{fold0, tip0, tip1, fold1}
+		}
+		out.Faces = append(out.Faces, face)
+		out.placed = append(out.placed, isometry{})
+		out.Bends = append(out.Bends, BendLine{fold0, fold1, 90, [2]string{b.Path.Segs[b.Path.Root].Name, tab.Name}})
+	}
 }
 
 // order tells the straights of a path as Prism tells its faces: the root, those

@@ -74,7 +74,7 @@ func TestRefold(t *testing.T) {
 		}
 		lp, rp := pitch("left"), pitch("right")
 		const long = 2500
-		s := Prism(p, 2, func(y, z float64) float64 { return y*l - z*lp }, func(y, z float64) float64 { return long - y*r + z*rp })
+		s := Prism(p, 2, func(y, z, _ float64) float64 { return y*l - z*lp }, func(y, z, _ float64) float64 { return long - y*r + z*rp })
 		f, err := Unfold(s, b)
 		if err != nil {
 			t.Fatal(err)
@@ -117,7 +117,7 @@ func TestRefold(t *testing.T) {
 // A flange its bend would use up is refused, not drawn inside out.
 func TestTooShort(t *testing.T) {
 	p := Profile{Y: []float64{0, 0, 300, 300, 296}, Z: []float64{-100, 0, -12, -92, -85}, Names: []string{"front", "top", "rear", "hook"}}
-	square := func(x float64) End { return func(_, _ float64) float64 { return x } }
+	square := func(x float64) Seam { return Square(x, true) }
 	_, err := Unfold(Prism(p, 1, square(0), square(600)), Bend{2, 4, 0.4})
 	var short *TooShort
 	if !errors.As(err, &short) || short.Face != "hook" {
@@ -130,8 +130,8 @@ func TestTwinsAreMirrors(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p, b := cap(t), bend(t)
 		m := math.Tan(float64(rapid.IntRange(-110, 110).Draw(t, "turn")) / 2 * radians)
-		right, err1 := Unfold(Prism(p, 2, func(_, _ float64) float64 { return 0 }, func(y, _ float64) float64 { return 900 - y*m }), b)
-		left, err2 := Unfold(Prism(p, 2, func(y, _ float64) float64 { return -900 + y*m }, func(_, _ float64) float64 { return 0 }), b)
+		right, err1 := Unfold(Prism(p, 2, func(_, _, _ float64) float64 { return 0 }, func(y, _, _ float64) float64 { return 900 - y*m }), b)
+		left, err2 := Unfold(Prism(p, 2, func(y, _, _ float64) float64 { return -900 + y*m }, func(_, _, _ float64) float64 { return 0 }), b)
 		if err1 != nil || err2 != nil {
 			t.Fatal(err1, err2)
 		}
@@ -156,7 +156,7 @@ func TestTwinsAreMirrors(t *testing.T) {
 // A flange at the end of a cap, where it dies into a higher wall.
 func TestUpstand(t *testing.T) {
 	p := Profile{Y: []float64{0, 0, 300, 300}, Z: []float64{-100, 0, -12, -92}, Names: []string{"front", "top", "rear"}}
-	square := func(x float64) End { return func(_, _ float64) float64 { return x } }
+	square := func(x float64) Seam { return Square(x, true) }
 	s := Prism(p, 1, square(0), square(600))
 	a, c := s.Faces[0].edge(1) // the top's right end, roof to street
 	up := Vec{0, 0, 100}
@@ -181,7 +181,7 @@ func BenchmarkUnfold(b *testing.B) {
 	p := Profile{Y: []float64{-8, 0, 0, 300, 300, 294}, Z: []float64{-114, -100, 0, -12, -92, -86}, Names: []string{"drip", "front", "top", "rear", "hook"}}
 	for b.Loop() {
 		for i := range 10000 {
-			s := Prism(p, 2, func(y, _ float64) float64 { return y }, func(y, _ float64) float64 { return float64(900+i%100) - y })
+			s := Prism(p, 2, func(y, _, _ float64) float64 { return y }, func(y, _, _ float64) float64 { return float64(900+i%100) - y })
 			if _, err := Unfold(s, Bend{1.3, 1.6, 0.4}); err != nil {
 				b.Fatal(err)
 			}

@@ -67,8 +67,9 @@ type Path struct {
 
 // A TooTight is a straight that its bends use up.
 type TooTight struct {
-	Name  string
-	Short float64 // by so much, millimetres
+	Name    string
+	Outside float64 // as stated, millimetres
+	Short   float64 // by so much
 }
 
 func (e *TooTight) Error() string {
@@ -110,7 +111,7 @@ func NewPath(t, k float64, legs []Leg, root int) (Path, error) {
 		}
 		s.Flat = l.Outside - reach(t, before.Turn, before.Radius, before.To) - reach(t, l.Turn, l.Radius, l.To)
 		if s.Flat < -1e-9 {
-			return Path{}, &TooTight{l.Name, -s.Flat}
+			return Path{}, &TooTight{l.Name, l.Outside, -s.Flat}
 		}
 		s.Flat = math.Max(s.Flat, 0)
 		p.Segs = append(p.Segs, s)
@@ -127,6 +128,13 @@ func (p Path) Outside(i int, from, to Measure) float64 {
 		l += reach(p.T, p.Segs[i-1].Turn, p.Segs[i-1].Radius, from)
 	}
 	return l
+}
+
+// Hem reports whether a straight is the leaf of a hem: the first or the last,
+// folded right back.
+func (p Path) Hem(i int) bool {
+	n := len(p.Segs)
+	return i == 0 && math.Abs(p.Segs[0].Turn) == 180 || i == n-1 && n > 1 && math.Abs(p.Segs[n-2].Turn) == 180
 }
 
 // Girth is the developed length of the path: the width of the sheet it is bent from.
@@ -225,6 +233,15 @@ func (l Laid) segAt(s float64) int {
 		i--
 	}
 	return i
+}
+
+// Name is the straight, or the bend at its end, that a developed place lies on.
+func (l Laid) Name(s float64) string {
+	i := l.segAt(s)
+	if _, to := l.Span(i); s > to+1e-9 {
+		return l.partName(2*i + 1)
+	}
+	return l.Path.Segs[i].Name
 }
 
 // Span is where a straight begins and ends on the developed width.

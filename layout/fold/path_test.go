@@ -155,7 +155,7 @@ func TestCutsStandHalfTheGapOff(t *testing.T) {
 		}
 		m := math.Tan(f("turn", -110, 110) / 2 * radians)
 		gap := f("gap", 0, 2)
-		c := Cut{Seam: func(y, _ float64) float64 { return 900 - y*m }, Gap: gap}
+		c := Cut{Seam: func(y, _, off float64) float64 { return 900 - y*m - off*math.Hypot(1, m) }, Gap: gap}
 		l := p.Lay()
 		square := math.Sqrt(1 + m*m)
 		for k := range 4001 {

@@ -8,20 +8,15 @@ type Profile struct {
 	Names []string // of the faces between the corners
 }
 
-// End is where a prism is cut: the station of the cut at a place (y, z) of its
-// profile. A square end is a constant; a miter in plan depends on y alone, a
-// pitch miter on z too.
-type End func(y, z float64) float64
-
 // Prism is a profile between two ends, folded: one body of a piece. The face at
 // the root is the profile's face `root`, usually its top.
-func Prism(p Profile, root int, left, right End) Solid {
+func Prism(p Profile, root int, left, right Seam) Solid {
 	var s Solid
 	n := len(p.Names)
 	face := func(i int) Face {
 		// Seen from the finish side, left hand at the left: the edge nearer the
 		// roof runs left to right along the bottom.
-		at := func(e End, k int) Vec { return FromLayout(e(p.Y[k], p.Z[k]), p.Y[k], p.Z[k]) }
+		at := func(e Seam, k int) Vec { return FromLayout(e(p.Y[k], p.Z[k], 0), p.Y[k], p.Z[k]) }
 		return Face{p.Names[i], []Vec{at(left, i+1), at(right, i+1), at(right, i), at(left, i)}}
 	}
 	order := []int{root}

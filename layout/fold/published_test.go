@@ -62,7 +62,7 @@ func TestPublishedBends(t *testing.T) {
 
 func TestPublishedCaps(t *testing.T) {
 	al := Bend{Thickness: 0.050, Radius: 0.0625, K: 0.40}
-	square := func(x float64) End { return func(_, _ float64) float64 { return x } }
+	square := func(x float64) Seam { return Square(x, true) }
 	kick := func(p Profile, l float64) Profile {
 		s, c := math.Sincos(30 * radians)
 		n := len(p.Y) - 1
@@ -116,8 +116,8 @@ func TestPublishedMiters(t *testing.T) {
 	}
 	for _, c := range cases {
 		p := Profile{Y: []float64{0, 0, 12, 12}, Z: []float64{-4, 0, -12 * c.slope, -12*c.slope - 3}, Names: []string{"front", "top", "rear"}}
-		miter := func(y, _ float64) float64 { return 30 - y*math.Tan(c.turn/2*radians) }
-		f, err := Unfold(Prism(p, 1, func(_, _ float64) float64 { return 0 }, miter), Bend{})
+		miter := func(y, _, _ float64) float64 { return 30 - y*math.Tan(c.turn/2*radians) }
+		f, err := Unfold(Prism(p, 1, func(_, _, _ float64) float64 { return 0 }, miter), Bend{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -180,7 +180,7 @@ func TestOpenCornerCutBack(t *testing.T) {
 			t.Fatal(err)
 		}
 		m := math.Tan(c.turn / 2 * radians)
-		cut := Cut{Seam: func(y, _ float64) float64 { return 30 - y*m }}
+		cut := Cut{Seam: func(y, _, _ float64) float64 { return 30 - y*m }}
 		l := p.Lay()
 		from, to := l.Span(0)
 		if got := 30 - cut.X(l, (from+to)/2, true); math.Abs(got-c.want) > 0.00006 {

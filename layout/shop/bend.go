@@ -15,10 +15,9 @@ import (
 func (b *builder) bends(r raw, body Body) []Bend {
 	_, hi := body.Flat.Bounds()
 	var out []Bend
-	for i, l := range body.Flat.Bends {
-		child := r.solid.Faces[r.solid.Folds[i].B].Name
-		q := Bend{Line: l, Hem: child == "hem"}
-		if q.Hem {
+	for _, l := range body.Flat.Bends {
+		q := Bend{Line: l, Hem: l.Between[1] == "hem"}
+		if q.Hem && r.metal == nil {
 			// A hem's bend is centred R + T - (R + K T) pi/2 inside its fold, R zero.
 			t := b.bend.Thickness
 			in := t - math.Pi*b.bend.K*t/2

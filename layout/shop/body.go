@@ -52,43 +52,50 @@ func sectionOf(m measures, width float64) section {
 	return s
 }
 
-// square is a cut square across at a station.
-func square(x float64) fold.End { return func(_, _ float64) float64 { return x } }
+// square is a cut square across at a station, with no gap to keep.
+func square(x float64) fold.Seam { return fold.Square(x, true) }
 
 // miter is a cut at the right end of a leg (side +1) or the left (-1) in the
 // plumb plane that bisects a turn: x moves by y tan(turn/2), whatever the
 // height. Outside corners (positive turns) shorten the roof side.
-func miter(x, side, perWidth float64) fold.End {
-	return func(y, _ float64) float64 { return x - side*y*perWidth }
+func miter(x, side, perWidth float64) fold.Seam {
+	slant := math.Hypot(1, perWidth)
+	return func(y, _, off float64) float64 { return x - side*(y*perWidth+off*slant) }
 }
 
-// seam is the cut of a leg at a corner of two widths. The top is cut from the
-// outer corner point to the inner one, by the leg's own trim at its rear mold
-// line. What is turned from the front legs, and from the rear legs, stands alike
-// off both of them, so it meets in the plane that bisects the turn: the drip in
-// that through the outer point, the hook in that through the inner one.
-func seam(s section, x, side, trim, perWidth float64) fold.End {
+// seam is the surface in which the legs of a corner of two widths meet, at the
+// right end of a leg (side +1) or the left. The top is cut from the outer corner
+// point to the inner one, by the leg's own trim at its rear mold line. What is
+// turned from the front legs, and from the rear legs, stands alike off both of
+// them, so it meets in the plane that bisects the turn: the drip in that through
+// the outer point, the hook in that through the inner one. In the bends at the
+// folds, `bend` deep, metal keeps off both planes.
+func seam(s section, x, side, trim, perWidth, bend float64) fold.Seam {
 	const hair = 1e-6
-	return func(y, z float64) float64 {
-		switch {
-		case y <= 0:
-			return x - side*y*perWidth
-		case z > -s.slope*y-hair:
-			return x - side*y*trim/s.width
+	slant, across := math.Hypot(1, perWidth), math.Hypot(s.width, trim)/s.width
+	return func(y, z, off float64) float64 {
+		leg := y*perWidth + off*slant
+		if y > s.width/2 {
+			leg = trim + (y-s.width)*perWidth + off*slant
 		}
-		return x - side*(trim+(y-s.width)*perWidth)
+		top := y*trim/s.width + off*across
+		switch {
+		case z < -s.slope*y-bend-hair, y < 0, y > s.width:
+			return x - side*leg
+		case y < bend, y > s.width-bend:
+			return x - side*math.Max(leg, top)
+		}
+		return x - side*top
 	}
 }
 
 // pitchCut is a cut at the right end of a leg (side +1) or the left (-1) in the
 // plane that bisects a change of slope, positive at a peak: x moves by the
 // depth below the front fold x tan(bend/2). The top falls to the roof, so its
-// own cut is not quite square. Half the gap of the weld comes off square to the
-// plane.
-func pitchCut(x, side, gap, bend float64) fold.End {
+// own cut is not quite square.
+func pitchCut(x, side, bend float64) fold.Seam {
 	half := bend / 2 * math.Pi / 180
-	at := x - side*gap/math.Cos(half)
-	return func(_, z float64) float64 { return at + side*z*math.Tan(half) }
+	return func(_, z, off float64) float64 { return x + side*(z*math.Tan(half)-off/math.Cos(half)) }
 }
 
 // withUpstand hangs a flange on the top at one end, bent up against a higher

@@ -9,6 +9,7 @@ package shop
 
 import (
 	"errors"
+	"fmt"
 	"math"
 
 	"copingset/layout/cap"
@@ -29,8 +30,9 @@ func Step(metric bool) length.Length {
 
 // Body is one sheet of a piece: cut, bent, and welded to its neighbours.
 type Body struct {
-	Name   string // "left leg"
-	Solid  fold.Solid
+	Name   string      // "left leg"
+	Solid  fold.Solid  // on the outside mold lines: what a formed view shows
+	Metal  *fold.Sheet // with its thickness; nil where the shape is no one section
 	Flat   fold.Flat
 	Holes  [][]fold.Point
 	Bends  []Bend
@@ -66,7 +68,8 @@ type Family struct {
 	Twin   *Family // its mirror image, if the job has it
 	Grams  int64   // one piece, from its developed area
 
-	fails string // why it has no pattern
+	fails   string // why it has no pattern
+	crowded bool   // because two bends, or a bend and a hem, meet
 }
 
 // Released counts the pieces that may be cut.
@@ -153,7 +156,14 @@ func (b *builder) pattern(f *Family, p *cap.Piece) {
 		return
 	}
 	for _, s := range b.bodies(p) {
-		flat, err := fold.Unfold(s.solid, b.bend)
+		flat, err := b.develop(s)
+		var tight *fold.TooTight
+		if errors.As(err, &tight) {
+			f.Bodies, f.crowded = nil, true
+			f.fails = fmt.Sprintf("%s of the %s is %s deep, and its bends take %s of it", tight.Name, s.name,
+				job.Both(length.FromMM(tight.Outside)), job.Both(length.FromMM(tight.Outside+tight.Short)))
+			return
+		}
 		if err == nil && fold.Crosses(flat.Outline) {
 			err = errors.New("its flat pattern would cross itself")
 		}
@@ -172,7 +182,7 @@ func (b *builder) body(r raw, flat fold.Flat) Body {
 	lo, _ := flat.Bounds()
 	flat.Move(fold.Point{X: -lo.X, Y: -lo.Y})
 	_, hi := flat.Bounds()
-	out := Body{Name: r.name, Solid: r.solid, Flat: flat, Length: b.up(hi.X), Girth: b.up(hi.Y)}
+	out := Body{Name: r.name, Solid: r.solid, Metal: r.metal, Flat: flat, Length: b.up(hi.X), Girth: b.up(hi.Y)}
 	for _, h := range r.holes {
 		var pts []fold.Point
 		for _, v := range h {

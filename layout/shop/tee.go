@@ -39,7 +39,8 @@ func (b *builder) tee(p *cap.Piece, m measures) []raw {
 	if !t.Starts {
 		left, right = square(0), square(long-gap)
 	}
-	return []raw{{name: "main", solid: main}, {name: "branch", solid: b.prism(sectionOf(m, stub), left, right)}}
+	branch := b.sheet(raw{name: "branch"}, m, sectionOf(m, stub), fold.Cut{Seam: left}, fold.Cut{Seam: right})
+	return []raw{{name: "main", solid: main}, branch}
 }
 
 // hemFlat is what a hem adds on the flat beyond an edge.

@@ -111,6 +111,14 @@ func TestTeeFoldsBack(t *testing.T) {
 						}
 					}
 				}
+				if m := body.Metal; m != nil {
+					lay := m.Path.Lay()
+					want := m.Path.Girth() * (m.Right.X(lay, 0, true) - m.Left.X(lay, 0, false))
+					if a := body.Area(); math.Abs(a-want) > 1e-6*want {
+						t.Errorf("%s: %s, %s: area %.0f, girth times length %.0f", name, f.Mark, body.Name, a, want)
+					}
+					continue
+				}
 				var mold, lost float64
 				for _, face := range plain.Faces {
 					mold += face.Area()
