@@ -24,10 +24,11 @@ type CodeCheck struct {
 type Extender struct {
 	Run    *Run
 	Face   job.Face
-	Leg    length.Length // the leg that would cover the face, with the job's lap
-	Tested length.Length // highest leg of the assemblies tested
-	Height length.Length // of the extender, under the leg by the job's lap
-	Along  length.Length // cap line of the run
+	Leg    length.Length  // the leg that would cover the face, with the job's lap
+	Tested length.Length  // highest leg of the assemblies tested
+	To     job.LegMeasure // of both
+	Height length.Length  // of the extender, under the leg by the job's lap
+	Along  length.Length  // cap line of the run
 }
 
 // CodeChecks lists the checks of the job and its runs in order.
@@ -63,7 +64,7 @@ func (l *Layout) CodeChecks() []CodeCheck {
 	out = append(out, l.holeChecks()...)
 	out = append(out, l.factorChecks()...)
 	for _, e := range l.Extenders() {
-		add(CodeCheck{What: fmt.Sprintf("run %s: %s leg within the tested range", e.Run.Name, faceWord(e.Face)), Asked: job.Both(e.Leg), Has: job.Both(e.Tested),
+		add(CodeCheck{What: fmt.Sprintf("run %s: %s leg within the tested range", e.Run.Name, faceWord(e.Face)), Asked: job.Both(e.Leg) + " to " + e.To.String(), Has: job.Both(e.Tested),
 			Source: "test reports of the job"},
 			finding.Hold, "extender-needed", e.Run.Job.At, onRun(e.Run),
 			fmt.Sprintf("schedule an extender piece %s high along the run and have its fastening stated, or name an assembly tested with that leg", job.Both(e.Height)))
@@ -117,16 +118,16 @@ func (l *Layout) Extenders() []Extender {
 	s := &l.Job.System
 	var front, rear length.Length
 	for i := range l.Job.Assemblies {
-		front = length.Max(front, l.Job.Assemblies[i].FrontLegMost)
-		rear = length.Max(rear, l.Job.Assemblies[i].RearLegMost)
+		front = length.Max(front, s.FrontTested(l.Job.Assemblies[i].FrontLegMost))
+		rear = length.Max(rear, s.RearTested(l.Job.Assemblies[i].RearLegMost))
 	}
 	var out []Extender
 	for _, r := range l.Runs() {
-		needF, needR := s.Profile.FrontLeg, s.Profile.RearLeg
+		needF, needR := s.FrontFoot(), s.RearFoot()
 		look := func(at, pf, pr length.Length) {
 			f, q := r.LapsAt(s, at, pf, pr)
-			needF = length.Max(needF, s.Profile.FrontLeg-f+s.Lap.Front)
-			needR = length.Max(needR, s.Profile.RearLeg-q+s.Lap.Rear)
+			needF = length.Max(needF, s.FrontFoot()-f+s.Lap.Front)
+			needR = length.Max(needR, s.RearFoot()-q+s.Lap.Rear)
 		}
 		for _, c := range r.Chairs {
 			look(c.At, c.PackFront, c.PackRear)
@@ -136,10 +137,11 @@ func (l *Layout) Extenders() []Extender {
 		}
 		for _, e := range []struct {
 			face              job.Face
+			to                job.LegMeasure
 			need, tested, lap length.Length
-		}{{job.Front, needF, front, s.Lap.Front}, {job.Rear, needR, rear, s.Lap.Rear}} {
+		}{{job.Front, s.Profile.Drip.Foot(), needF, front, s.Lap.Front}, {job.Rear, s.Profile.RearHook.Foot(), needR, rear, s.Lap.Rear}} {
 			if need := length.CeilTo(e.need, l.Grid); e.tested > 0 && e.need > e.tested {
-				out = append(out, Extender{Run: r, Face: e.face, Leg: need, Tested: e.tested, Height: need - e.tested + e.lap, Along: r.Cap})
+				out = append(out, Extender{Run: r, Face: e.face, Leg: need, Tested: e.tested, To: e.to, Height: need - e.tested + e.lap, Along: r.Cap})
 			}
 		}
 	}

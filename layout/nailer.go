@@ -21,9 +21,9 @@ func (a Across) sum() float64 { return a.Front + a.Rear }
 
 // across is the pressure of a case on the two legs of the profile.
 func (l *Layout) across(c wind.Case, z wind.Zone) Across {
-	p := &l.Job.System.Profile
+	s := &l.Job.System
 	front, rear := l.Demand.Legs(c, z)
-	return Across{Case: c, Front: wind.AllowablePa(front) * metres(p.FrontLeg), Rear: wind.AllowablePa(rear) * metres(p.RearLeg)}
+	return Across{Case: c, Front: wind.AllowablePa(front) * metres(s.FrontFoot()), Rear: wind.AllowablePa(rear) * metres(s.RearFoot())}
 }
 
 // Nailer is what the wind asks of the anchors of a wall's top layer in one zone
@@ -80,10 +80,11 @@ func (l *Layout) Nailers() []Nailer {
 // NailerAssumptions says in words what the spacing of anchors takes for granted.
 func (l *Layout) NailerAssumptions() []string {
 	u := l.Job.Units
-	p := &l.Job.System.Profile
+	s := &l.Job.System
 	out := []string{
 		"Case A, windward: the street side is pressed inward and the roof side pulled, both towards the roof. Case B, leeward: the street side is pulled and the roof side pressed, both towards the street. The top is pulled up in both, at the same time. The case that asks for more governs.",
-		u.InUnits("Pressures act on the cap’s outside width and on the whole depth of each leg, " + job.Both(p.FrontLeg) + " in front and " + job.Both(p.RearLeg) + " at the rear, kicks and hems left out."),
+		u.InUnits("Pressures act on the cap’s outside width and on the whole depth of each leg, " + job.Both(s.FrontFoot()) + " to " + s.Profile.Drip.Foot().String() +
+			" in front and " + job.Both(s.RearFoot()) + " to " + s.Profile.RearHook.Foot().String() + " at the rear, kicks and hems left out."),
 		"The shares of an anchor in pull and in shear are added up. No lever arm and no weight are reckoned with. Allowables of the anchors: their report, as the job states it. The strength of the wall is by others.",
 	}
 	if words := l.Demand.Taken(); len(words) > 0 {

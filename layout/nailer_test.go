@@ -20,7 +20,7 @@ func seaJob() *job.Job {
 	j := woodJob()
 	j.Pressures = nil
 	j.Wind = &job.Wind{Edition: "ASCE 7-16", Speed: 150 * 0.44704, Exposure: "D", RoofHeight: 77 * ft, ParapetTop: 80 * ft, Least: 100 * ft, Kzt: 1}
-	j.System.Profile.FrontLeg, j.System.Profile.RearLeg = 47*in/8, 29*in/8
+	j.System.Profile.FrontLeg.Length, j.System.Profile.RearLeg.Length = 47*in/8, 29*in/8
 	j.System.Widths.Step = in / 8
 	for i := range j.Perimeters[0].Runs {
 		for k := range j.Perimeters[0].Runs[i].Readings {

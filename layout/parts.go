@@ -142,10 +142,10 @@ func (l *Layout) steps() []stepAt {
 		front, rear := t.low.FoldAt(s, lowEnd)
 		highFront, _ := t.high.FoldAt(s, highEnd)
 		t.lowFront = lowSet + front
-		t.foot = highSet + highFront - s.Profile.FrontLeg
+		t.foot = highSet + highFront - s.FrontFoot()
 		// A plate goes down to the higher of the two feet.
 		outside := t.high.OutsideAt(highEnd)
-		t.plate = length.Max(t.foot, highSet+highFront-s.Profile.TopSlope.Rise(outside)-s.Profile.RearLeg)
+		t.plate = length.Max(t.foot, highSet+highFront-s.Profile.TopSlope.Rise(outside)-s.RearFoot())
 		t.upstand = lowSet + rear + s.WallEnd.Upstand
 		t.highSet, t.wall = highSet, beside.Width
 		if w := beside.Job.WidthLow; w != nil {

@@ -38,7 +38,7 @@ func (l *Layout) Pulls(r *Run) []Pull {
 		}
 		p := Pull{Chair: c, Zone: zoneOf(c), Tributary: to - from}
 		p.Up = wind.AllowablePa(l.Demand.Up[p.Zone]) * metres(r.Outside) * metres(p.Tributary)
-		p.Out = wind.AllowablePa(l.Demand.Out[p.Zone]) * metres(l.Job.System.Profile.FrontLeg) * metres(p.Tributary)
+		p.Out = wind.AllowablePa(l.Demand.Out[p.Zone]) * metres(l.Job.System.FrontFoot()) * metres(p.Tributary)
 		for _, c := range wind.Cases() {
 			if across := l.across(c, p.Zone).sum() * metres(p.Tributary); across > p.Across {
 				p.Across, p.Case = across, c

@@ -42,7 +42,7 @@ func woodJob() *job.Job {
 // leg of 4 in at 17.13 psf 14.3 lb out. Source: arithmetic, none published.
 func TestPullByHand(t *testing.T) {
 	j := woodJob()
-	j.System.Profile.FrontLeg = 4 * length.Inch
+	j.System.Profile.FrontLeg.Length = 4 * length.Inch
 	j.Pressures.Edge = job.ZonePressure{Up: job.Pressure{Pa: 39.80 * psf, Level: job.Allowable}, Out: job.Pressure{Pa: 17.13 * psf, Level: job.Allowable}}
 	l := build(t, j)
 	const newtons = 4.4482216152605
@@ -221,7 +221,7 @@ func TestCodeChecks(t *testing.T) {
 		{"treated wood, membrane between", "treated-wood", note, func(j *job.Job) { j.Walls[0].Layers[0].Treated = true }},
 		{"treated wood, nothing between", "treated-wood", hold, func(j *job.Job) { j.Walls[0].Layers[0].Treated, j.Membrane.Thickness = true, 0 }},
 		{"aluminum over block", "metal-on-masonry", note, func(j *job.Job) { j.Walls[0].Layers = j.Walls[0].Layers[1:] }},
-		{"a leg above the tested", "extender-needed", hold, func(j *job.Job) { j.System.Profile.FrontLeg = 7 * in }},
+		{"a leg above the tested", "extender-needed", hold, func(j *job.Job) { j.System.Profile.FrontLeg.Length = 7 * in }},
 		{"a face deeper than the tested leg", "extender-needed", hold, func(j *job.Job) { j.Walls[0].CoverFront = 6 * in }},
 		{"expansion per the wrong degree", "expansion-differs", hold, func(j *job.Job) { j.System.Metal.Expansion = 12900 }},
 		{"expansion a little off", "expansion-differs", note, func(j *job.Job) { j.System.Metal.Expansion = 25000 }},
@@ -248,7 +248,7 @@ func TestCodeChecks(t *testing.T) {
 // extender 2 in high along the whole run.
 func TestExtenderByHand(t *testing.T) {
 	j := woodJob()
-	j.System.Profile.FrontLeg = 7 * length.Inch
+	j.System.Profile.FrontLeg.Length = 7 * length.Inch
 	l := build(t, j)
 	all := l.Extenders()
 	if len(all) != 4 {

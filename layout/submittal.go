@@ -32,10 +32,11 @@ const (
 // Limit is one property of a tested assembly beside what the job builds.
 type Limit struct {
 	Kind                   LimitKind
-	Tested, Built          length.Length // where the property is a length
-	Pitch                  length.Length // of the spacing: chair to chair, with the shares of the joints
-	TestedWords, HasWords  string        // metal and substrate
-	TestedCount, HasCounts [2]int        // fasteners a chair, front and rear row; the least of the chairs
+	Tested, Built          length.Length  // where the property is a length
+	To                     job.LegMeasure // of both, where it is a leg
+	Pitch                  length.Length  // of the spacing: chair to chair, with the shares of the joints
+	TestedWords, HasWords  string         // metal and substrate
+	TestedCount, HasCounts [2]int         // fasteners a chair, front and rear row; the least of the chairs
 	Passes                 bool
 }
 
@@ -84,6 +85,11 @@ func (l *Layout) Limits(c AssemblyCase) []Limit {
 	most := func(k LimitKind, tested, built length.Length) Limit {
 		return Limit{Kind: k, Tested: tested, Built: built, Passes: built <= tested}
 	}
+	leg := func(k LimitKind, tested job.Leg, built func(job.LegMeasure) length.Length) Limit {
+		m := most(k, tested.Length, built(tested.To))
+		m.To = tested.To
+		return m
+	}
 	thick := most(LimitThickness, a.ThicknessLeast, s.Metal.Thickness)
 	thick.Passes = thick.Built >= thick.Tested
 	spacing := most(LimitSpacing, a.ChairSpacing, bay)
@@ -92,14 +98,15 @@ func (l *Layout) Limits(c AssemblyCase) []Limit {
 	out := []Limit{
 		{Kind: LimitMetal, TestedWords: a.Metal, HasWords: s.Metal.Name, Passes: a.Metal == s.Metal.Name},
 		thick,
-		most(LimitFrontLeg, a.FrontLegMost, s.Profile.FrontLeg),
-		most(LimitRearLeg, a.RearLegMost, s.Profile.RearLeg),
+		leg(LimitFrontLeg, a.FrontLegMost, s.FrontLeg),
+		leg(LimitRearLeg, a.RearLegMost, s.RearLeg),
 	}
 	for f, k := range []LimitKind{LimitFrontCover, LimitRearCover} {
 		var worst Limit
 		for _, r := range c.Runs {
 			if e, ok := l.ExtenderOn(r, job.Face(f)); ok && e.Leg > worst.Built {
 				worst = most(k, e.Tested, e.Leg)
+				worst.To = e.To
 			}
 		}
 		if worst.Built > 0 {

@@ -50,8 +50,8 @@ func TestLimits(t *testing.T) {
 	}{
 		{layout.LimitMetal, func(j *job.Job) { j.System.Metal.Name = "aluminum 5052" }},
 		{layout.LimitThickness, func(j *job.Job) { j.System.Metal.Thickness = in / 25 }},
-		{layout.LimitFrontLeg, func(j *job.Job) { j.System.Profile.FrontLeg = 7 * in }},
-		{layout.LimitRearLeg, func(j *job.Job) { j.System.Profile.RearLeg = 5 * in }},
+		{layout.LimitFrontLeg, func(j *job.Job) { j.System.Profile.FrontLeg.Length = 7 * in }},
+		{layout.LimitRearLeg, func(j *job.Job) { j.System.Profile.RearLeg.Length = 5 * in }},
 		{layout.LimitFrontCover, func(j *job.Job) { j.Walls[0].CoverFront = 6 * in }},
 		{layout.LimitWidth, func(j *job.Job) { j.Assemblies[0].WidthMost, j.Assemblies[1].WidthMost = 9*in, 9*in }},
 		{layout.LimitSubstrate, func(j *job.Job) { j.Walls[0].Layers = j.Walls[0].Layers[1:] }},

@@ -139,7 +139,7 @@ func TestTeeFindings(t *testing.T) {
 	}{
 		{"the roof is not raised", "tee-height", func(j *job.Job) { j.Perimeters[1].Raise = 0 }, []string{"A", "X"}},
 		{"it is raised too far", "tee-height", func(j *job.Job) { j.Perimeters[1].Raise = 3 * in }, []string{"A", "X"}},
-		{"the rear leg does not reach", "tee-low", func(j *job.Job) { j.System.Profile.RearLeg = 5 * in / 4 }, []string{"A", "X"}},
+		{"the rear leg does not reach", "tee-low", func(j *job.Job) { j.System.Profile.RearLeg.Length = 5 * in / 4 }, []string{"A", "X"}},
 		{"the branch goes to the street", "tee-not-square", func(j *job.Job) { j.Perimeters[0].Bearing = 0 }, []string{"A", "X"}},
 		{"the branch is askew", "tee-not-square", func(j *job.Job) { j.Perimeters[0].Bearing = 177 * job.Degree }, []string{"A", "X"}},
 		{"a pipe comes through", "tee-pierced", func(j *job.Job) {

@@ -135,13 +135,13 @@ func (b *book) limitTable(title string, c layout.AssemblyCase) table {
 		case layout.LimitThickness:
 			what, tested, built = "Thickness", b.thick(m.Tested)+" and up", b.thick(m.Built)
 		case layout.LimitFrontLeg:
-			what, tested, built = "Front leg", "up to "+b.exactly(m.Tested), b.exactly(m.Built)
+			what, tested, built = "Front leg to "+m.To.String(), "up to "+b.exactly(m.Tested), b.exactly(m.Built)
 		case layout.LimitRearLeg:
-			what, tested, built = "Rear leg", "up to "+b.exactly(m.Tested), b.exactly(m.Built)
+			what, tested, built = "Rear leg to "+m.To.String(), "up to "+b.exactly(m.Tested), b.exactly(m.Built)
 		case layout.LimitFrontCover:
-			what, tested, built = "Front leg that covers the face", "up to "+b.exactly(m.Tested), b.exactly(m.Built)+" needed"
+			what, tested, built = "Front leg that covers the face, to "+m.To.String(), "up to "+b.exactly(m.Tested), b.exactly(m.Built)+" needed"
 		case layout.LimitRearCover:
-			what, tested, built = "Rear leg that covers the face", "up to "+b.exactly(m.Tested), b.exactly(m.Built)+" needed"
+			what, tested, built = "Rear leg that covers the face, to "+m.To.String(), "up to "+b.exactly(m.Tested), b.exactly(m.Built)+" needed"
 		case layout.LimitWidth:
 			what, tested, built = "Inside width", "up to "+b.exactly(m.Tested), b.exactly(m.Built)
 		case layout.LimitSpacing:
@@ -227,7 +227,7 @@ func (b *book) runNames(runs []*layout.Run) string {
 
 // testTable letters the assemblies in use as their reports state them.
 func (b *book) testTable() table {
-	t := table{title: "Tested assemblies in use, as their reports state them", cols: []column{{head: "Assembly"}, {head: "Report", flex: true}, {head: "Laboratory", flex: true}, {head: "Metal", flex: true}, {head: "Front leg to", flex: true}, {head: "Rear leg to", flex: true}, {head: "Width to", align: drawing.Right},
+	t := table{title: "Tested assemblies in use, as their reports state them", cols: []column{{head: "Assembly"}, {head: "Report", flex: true}, {head: "Laboratory", flex: true}, {head: "Metal", flex: true}, {head: "Front leg, at most", flex: true}, {head: "Rear leg, at most", flex: true}, {head: "Width to", align: drawing.Right},
 		{head: "Chairs at", align: drawing.Right}, {head: "Fasteners a chair", flex: true}, {head: "Into"}, {head: "Up", align: drawing.Right}, {head: "Out", align: drawing.Right}, {head: "Rear leg", align: drawing.Right}, {head: "Level", flex: true}, {head: "Factor", align: drawing.Right}, {head: "Area", flex: true}}}
 	var seen []*job.Assembly
 	for _, c := range b.l.AssemblyCases() {
@@ -249,10 +249,16 @@ func (b *book) testTable() table {
 			rear = b.pressure(a.Rear.Pa)
 		}
 		t.rows = append(t.rows, []string{prose(a.Name), prose(a.Report), orDash(prose(a.Laboratory)), prose(a.Metal) + ", " + b.thick(a.ThicknessLeast) + " and up (job: " + b.thick(b.j.System.Metal.Thickness) + ")",
-			b.exact(a.FrontLegMost) + " (job: " + b.exact(b.j.System.Profile.FrontLeg) + ")", b.exact(a.RearLegMost) + " (job: " + b.exact(b.j.System.Profile.RearLeg) + ")", b.exact(a.WidthMost), b.exact(a.ChairSpacing),
+			b.testedLeg(a.FrontLegMost, b.j.System.FrontLeg), b.testedLeg(a.RearLegMost, b.j.System.RearLeg), b.exact(a.WidthMost), b.exact(a.ChairSpacing),
 			itoa(a.FrontRow) + " front, " + itoa(a.RearRow) + " rear: " + b.fastenerNamed(a.Fastener), a.Substrate, b.pressure(a.Up.Pa), b.pressure(a.Out.Pa), rear, lv, factor, orDash(prose(a.ReferenceArea))})
 	}
 	return t
+}
+
+// testedLeg is the highest leg of a report beside the job's, both by the report's
+// measure.
+func (b *book) testedLeg(most job.Leg, has func(job.LegMeasure) length.Length) string {
+	return b.exact(most.Length) + " to " + most.To.String() + " (job: " + b.exact(has(most.To)) + ")"
 }
 
 // fastenerNamed is a fastener of the job with its diameter, or the name alone
@@ -287,8 +293,8 @@ func (b *book) failures() []string {
 		}
 		where := "The " + c.Choice.Zone.String() + " zone of " + b.someRuns(c.Runs)
 		out = append(out, where+" has no cover: "+strings.Join(c.Choice.Fails, "; ")+".")
-		would := fmt.Sprintf("%s would be covered by a report on %s of %s or thinner, front leg %s and rear leg %s or more, inside width %s or more, fastened into %s",
-			where, s.Metal.Name, b.thick(s.Metal.Thickness), b.exactly(s.Profile.FrontLeg), b.exactly(s.Profile.RearLeg), b.exactly(inside), strings.Join(into, " or "))
+		would := fmt.Sprintf("%s would be covered by a report on %s of %s or thinner, front leg %s or more to %s and rear leg %s or more to %s, inside width %s or more, fastened into %s",
+			where, s.Metal.Name, b.thick(s.Metal.Thickness), b.exactly(s.FrontFoot()), s.Profile.Drip.Foot(), b.exactly(s.RearFoot()), s.Profile.RearHook.Foot(), b.exactly(inside), strings.Join(into, " or "))
 		if d := &b.l.Demand; d.Known() {
 			z := c.Choice.Zone
 			up, o := b.pressure(wind.AllowablePa(d.Up[z])), b.pressure(wind.AllowablePa(d.Out[z]))

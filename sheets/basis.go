@@ -49,6 +49,7 @@ func (b *book) basis() []page {
 	if len(blocks) > 1 {
 		blocks = append(blocks, b.basisNotes())
 	}
+	blocks = append(blocks, b.sources())
 	return b.pages(first, blocks, across)
 }
 
@@ -244,6 +245,22 @@ func (b *book) stepTable(title string, steps []wind.Step) table {
 // powers of units.
 func spelled(words string) string {
 	return prose(strings.NewReplacer("α", "alpha", "θ", "theta", "μ", "mu", "γ", "gamma", " ft2", " ft²", " m2", " m²", " deg", "°").Replace(words))
+}
+
+// Release is the release of the program, as the basis of design and the command
+// line say it. Its first figure is the form of job file that it reads.
+const Release = "2.0"
+
+// sources are the files the packet was made from, with the digests by which
+// somebody who holds them can tell whether they are the same.
+func (b *book) sources() block {
+	t := table{title: "What this packet was made from", whole: true,
+		cols: []column{{head: "File, from the folder of the job", flex: true}, {head: "What it is"}, {head: "SHA-256, first 12 digits"}}}
+	for _, s := range b.l.Job.Sources {
+		t.rows = append(t.rows, []string{prose(s.Name), s.Kind, s.Short()})
+	}
+	t.rows = append(t.rows, []string{"copingset", "program", "release " + Release})
+	return t
 }
 
 // basisNotes explain the words of the tables.

@@ -279,7 +279,7 @@ func (f *forms) rules(q formPage, low bool) []string {
 		"Read to " + step + ". Read both corners: without them the run stays on hold. Where a station cannot be measured, cross it out and write where you measured.",
 	}
 	if low {
-		out = append(out, "Low: width and offset again, as deep as the legs reach ("+f.b.small(f.j.System.Profile.FrontLeg)+" in front), over render, flashing and brick.")
+		out = append(out, "Low: width and offset again, as deep as the legs reach ("+f.b.small(f.j.System.FrontFoot())+" to "+f.j.System.Profile.Drip.Foot().String()+" in front), over render, flashing and brick.")
 	}
 	return out
 }

@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"fmt"
-	"path"
 	"slices"
 	"strings"
 
@@ -278,13 +277,8 @@ func (b *book) findings() []page {
 			if f.Where.HasStation {
 				where += ", station " + b.text(b.crewStation(f.Where))
 			}
-			at := f.At
-			at.File = path.Base(at.File) // the folder is the job's own
-			if f.At.File == "" {
-				at.File = ""
-			}
 			plain := func(s string) string { return orDash(prose(strings.ReplaceAll(s, "`", ""))) }
-			t.rows = append(t.rows, []string{itoa(len(t.rows) + 1), word, prose(where), plain(f.What), plain(f.Why), plain(f.Mend), plain(at.String()), ""})
+			t.rows = append(t.rows, []string{itoa(len(t.rows) + 1), word, prose(where), plain(f.What), plain(f.Why), plain(f.Mend), plain(f.At.String()), ""})
 		}
 	}
 	add(finding.Hold, "HOLD")

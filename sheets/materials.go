@@ -266,7 +266,7 @@ func (b *book) extenderTable() (table, bool) {
 		if e.Face == job.Rear {
 			face = "rear"
 		}
-		t.rows = append(t.rows, []string{b.runHead(e.Run), face, b.long(e.Leg), b.long(e.Tested), b.long(e.Height), b.long(e.Along), "HOLD"})
+		t.rows = append(t.rows, []string{b.runHead(e.Run), face, b.long(e.Leg) + " to " + e.To.String(), b.long(e.Tested) + " to " + e.To.String(), b.long(e.Height), b.long(e.Along), "HOLD"})
 	}
 	t.bold = func(_, col int) bool { return col == 6 }
 	return t, len(t.rows) > 0

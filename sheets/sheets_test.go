@@ -58,7 +58,7 @@ func wavy(j *job.Job) *job.Job {
 func perimeters(ps ...job.Perimeter) *job.Job {
 	j := named(jobtest.Job())
 	j.Perimeters = ps
-	j.System.Profile.FrontLeg, j.System.Profile.RearLeg = 6*in, 4*in
+	j.System.Profile.FrontLeg.Length, j.System.Profile.RearLeg.Length = 6*in, 4*in
 	return wavy(j)
 }
 

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -89,12 +88,7 @@ func form(cmd *cobra.Command, path string, f formFlags) error {
 	if err := ready(cmd, f.out); err != nil {
 		return err
 	}
-	dir, name := filepath.Split(path)
-	if dir == "" {
-		dir = "."
-	}
-	j, found := job.ReadUnsurveyed(os.DirFS(dir), name)
-	relocate(found, filepath.Clean(dir))
+	j, found, _ := read(path, job.ReadUnsurveyed)
 	if found.HasErrors() {
 		report(cmd.ErrOrStderr(), found)
 		fmt.Fprintln(cmd.ErrOrStderr(), "no form written: mend the errors first")
@@ -115,7 +109,7 @@ func form(cmd *cobra.Command, path string, f formFlags) error {
 	if err != nil {
 		return err
 	}
-	kept, err := write(cmd, f.out, store.Set{List: formList, Files: files, Force: f.force, Inputs: []string{path}})
+	kept, err := write(cmd, f.out, store.Set{List: formList, Files: files, Force: f.force, Inputs: inputs(path, j)})
 	if err != nil {
 		return err
 	}

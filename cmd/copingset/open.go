@@ -3,32 +3,35 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
-	"path/filepath"
+	"io/fs"
 
 	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 )
 
-// open reads a job file and solves it. Places in findings are paths as the
-// user would type them.
+// open reads a job file and solves it. Places in the findings it hands out are
+// paths as the user would type them; those in the layout stay as seen from the
+// folder of the job, so that a sheet does not depend on where the command ran.
 func open(path, units string) (*layout.Layout, finding.List, error) {
-	dir, name := filepath.Split(path)
-	if dir == "" {
-		dir = "."
-	}
-	j, found := job.Read(os.DirFS(dir), name)
+	j, found, from := read(path, job.Read)
 	if found.HasErrors() {
-		relocate(found, filepath.Clean(dir))
 		return nil, found, nil
 	}
 	if err := choose(j, units); err != nil {
 		return nil, nil, err
 	}
 	l, all := layout.Build(j)
-	relocate(all, filepath.Clean(dir))
-	return l, all, nil
+	return l, from.relocate(all), nil
+}
+
+// read opens the folder that the files of a job lie in and reads the job from
+// it. The folder is closed again, and names the places of later findings.
+func read(path string, reader func(fs.FS, string) (*job.Job, finding.List)) (*job.Job, finding.List, folder) {
+	from := openFolder(path)
+	defer from.Close()
+	j, found := reader(from.FS(), from.name)
+	return j, from.relocate(found), from
 }
 
 // choose letters a job in the units asked for.
@@ -43,20 +46,6 @@ func choose(j *job.Job, units string) error {
 		return fmt.Errorf("--units %s: write imperial or metric", units)
 	}
 	return nil
-}
-
-func relocate(found finding.List, dir string) {
-	move := func(p *finding.Place) {
-		if p.File != "" && dir != "." {
-			p.File = filepath.ToSlash(filepath.Join(dir, p.File))
-		}
-	}
-	for i := range found {
-		move(&found[i].At)
-		for k := range found[i].Also {
-			move(&found[i].Also[k])
-		}
-	}
 }
 
 // report prints every finding and a line that counts them.

@@ -89,7 +89,7 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 			files = append(files, store.File{Name: "dxf/" + m.Name, Data: dxf.Encode(m.Drawing)})
 		}
 	}
-	set := store.Set{List: packetList, Files: files, Force: f.force, Inputs: []string{path}}
+	set := store.Set{List: packetList, Files: files, Force: f.force, Inputs: inputs(path, l.Job)}
 	if _, err := write(cmd, f.out, set); err != nil {
 		return err
 	}

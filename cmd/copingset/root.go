@@ -40,7 +40,7 @@ crate lists.`,
 		SilenceUsage:  true,
 		SilenceErrors: true,
 	}
-	root.AddCommand(checkCommand(), formCommand(), packetCommand(), schemaCommand())
+	root.AddCommand(checkCommand(), formCommand(), packetCommand(), migrateCommand(), schemaCommand())
 	root.SetArgs(args)
 	root.SetIn(stdin)
 	root.SetOut(out)

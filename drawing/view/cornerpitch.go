@@ -68,7 +68,7 @@ func (c *corner) sideView(i int) entry {
 	w := c.p.Miters[i].Corner
 	left, right := c.p.Parts[i].Length().MM(), c.p.Parts[i+1].Length().MM()
 	a, b := w.Arrive.Incline().Degrees()*math.Pi/180, w.Leave.Incline().Degrees()*math.Pi/180
-	deep := c.sys.Profile.RearLeg.MM()
+	deep := c.sys.RearLeg(job.ToMoldLine).MM()
 	// x to the right, y down the paper, origin where the rear folds meet.
 	along := [2]xy{{-math.Cos(a), math.Sin(a)}, {math.Cos(b), -math.Sin(b)}}
 	down := [2]xy{{math.Sin(a), math.Cos(a)}, {math.Sin(b), math.Cos(b)}}

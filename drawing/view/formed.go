@@ -327,7 +327,7 @@ func FormedSolid(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.
 		strokes = append(strokes, m.all(append(slices.Clone(f.pts), f.pts[0])...))
 	}
 	first, last := q.legs[0], q.last()
-	low := math.Min(0, -l.Job.System.Profile.RearLeg.MM()/2)
+	low := math.Min(0, -l.Job.System.RearFoot().MM()/2)
 	end := func(at, dir xy, left bool) (drawing.Point, xy) {
 		a, _ := seen(q.tilted(fold.Vec{X: at.x, Y: at.y, Z: low}, left))
 		b, _ := seen(q.tilted(fold.Vec{X: at.x + dir.x, Y: at.y + dir.y, Z: low}, left))

@@ -40,7 +40,7 @@ func profileAt(s *job.System, inside, face, width, packF, packR length.Length) p
 // setFolds gives the cap the heights of its folds over the set surface.
 func (p *profile) setFolds(front, rear length.Length) {
 	p.foldF, p.foldR = -front.MM(), p.set(p.back)-rear.MM()
-	p.footF, p.footR = p.foldF+p.sys.Profile.FrontLeg.MM(), p.foldR+p.sys.Profile.RearLeg.MM()
+	p.footF, p.footR = p.foldF+p.sys.FrontFoot().MM(), p.foldR+p.sys.RearFoot().MM()
 }
 
 // set is the height of the set surface at a place across the wall.

@@ -111,7 +111,7 @@ func (e *runElev) slopes() bool { return e.surveyed() && e.r.Perimeter.Cross != 
 // leg is the rear leg of the cap: its fold and its foot.
 func (e *runElev) leg(front length.Length) (fold, foot length.Length) {
 	fold = e.set(front) + e.sys.Chair.Rise + e.sys.Metal.Thickness
-	return fold, fold - e.sys.Profile.RearLeg
+	return fold, fold - e.sys.RearFoot()
 }
 
 // heights are the highest and the lowest thing drawn: the same for every

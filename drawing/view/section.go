@@ -230,7 +230,8 @@ func (s *section) capWords() string {
 		w = "cap beyond the joint"
 	}
 	w += ", " + m.Name + " " + s.thin(m.Thickness) + ", " + m.Finish + "; outside: front leg " +
-		s.short(p.FrontLeg) + ", rear leg " + s.short(p.RearLeg)
+		s.short(s.sys.FrontFoot()) + " to " + p.Drip.Foot().String() +
+		", rear leg " + s.short(s.sys.RearFoot()) + " to " + p.RearHook.Foot().String()
 	if p.Drip.Length > 0 {
 		w += ", drip " + s.short(p.Drip.Length) + " out " + job.FormatAngle(p.Drip.Angle)
 	}

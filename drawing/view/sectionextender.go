@@ -55,7 +55,7 @@ func (s *section) extenderItems() []sectionKey {
 			side, where = "rear", atRear
 		}
 		out = append(out, sectionKey{tip: xy{e.x, e.foot - 0.2*e.Height.MM()}, where: where,
-			words: "extender piece below the " + side + " leg, separate, " + s.short(e.Height) + " high with its lap; leg tested to " + s.short(e.Tested) +
+			words: "extender piece below the " + side + " leg, separate, " + s.short(e.Height) + " high with its lap; leg tested up to " + s.short(e.Tested) + " to " + e.To.String() +
 				", " + s.short(e.Leg) + " would be needed; shape in principle, fastening by others: HOLD"})
 	}
 	return out

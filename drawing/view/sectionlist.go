@@ -119,18 +119,18 @@ func (s *section) dims(g *drawing.Scene, m paperMap, floor float64) {
 		Labels: []string{s.crew.Short(parts[0]), s.crew.Short(parts[1]) + " wall", s.crew.Short(parts[2])},
 		From:   []drawing.Unit{y(p.footF) + 500, y(floor), y(floor), y(p.footR) + 300}, Ends: ends}.Figure())
 	drip := kick(xy{0, p.footF}, s.sys.Profile.Drip).x
-	s.legDims(g, m, ends, x(math.Min(drip, 0))-800, x(math.Min(drip, 0)), -1, s.sys.Profile.FrontLeg, s.lapF, s.r.Wall.CoverFront, s.packF, p.footF)
-	s.legDims(g, m, ends, x(p.outside)+800, x(p.outside), 1, s.sys.Profile.RearLeg, s.lapR, s.r.Wall.CoverRear, s.packR, p.footR)
+	s.legDims(g, m, ends, x(math.Min(drip, 0))-800, x(math.Min(drip, 0)), -1, s.sys.FrontFoot(), s.sys.Profile.Drip.Foot(), s.lapF, s.r.Wall.CoverFront, s.packF, p.footF)
+	s.legDims(g, m, ends, x(p.outside)+800, x(p.outside), 1, s.sys.RearFoot(), s.sys.Profile.RearHook.Foot(), s.lapR, s.r.Wall.CoverRear, s.packR, p.footR)
 	s.slope(g, m)
 }
 
 // legDims is the chain beside one leg, from its foot up: lap, depth of the
 // joint below the wall top, packing, and what stands above the set surface;
 // the whole leg in a second row.
-func (s *section) legDims(g *drawing.Scene, m paperMap, ends drawing.Ends, at, from, side drawing.Unit, leg, lap, cover, pack length.Length, foot float64) {
+func (s *section) legDims(g *drawing.Scene, m paperMap, ends drawing.Ends, at, from, side drawing.Unit, leg length.Length, to job.LegMeasure, lap, cover, pack length.Length, foot float64) {
 	y := func(up length.Length) drawing.Unit { return m.at(xy{0, foot - up.MM()}).Y }
 	// The whole leg stands next to it, so that nothing crosses the words of the parts.
-	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: []drawing.Unit{y(0), y(leg)}, Labels: []string{s.crew.Short(leg)}, From: []drawing.Unit{from}, Ends: ends}.Figure())
+	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: []drawing.Unit{y(0), y(leg)}, Labels: []string{s.crew.Short(leg) + " to " + to.String()}, From: []drawing.Unit{from}, Ends: ends}.Figure())
 	marks := []length.Length{0, lap, lap + cover, lap + cover + pack, leg}
 	words := []string{"lap ", "cover ", "pack ", "rise "}
 	if s.chair == nil {

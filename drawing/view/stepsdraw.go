@@ -95,7 +95,7 @@ func (d *stepDrawing) open(ratio float64) {
 	p := &d.p
 	low := math.Max(math.Max(p.footF, p.footR), kick(xy{0, p.footF}, s.Profile.Drip).y)
 	d.floor = math.Max(low, math.Max(p.top(p.face), p.top(p.back))) + 2.5*ratio
-	rise := s.Profile.RearLeg.MM() + 0.12*p.outside
+	rise := s.RearFoot().MM() + 0.12*p.outside
 	d.tilt = math.Min(math.Max(math.Asin(math.Min(rise/p.outside, 0.7))*180/math.Pi, 14), 35)
 }
 

@@ -17,7 +17,7 @@ import (
 type Need struct {
 	Metal             string
 	Thickness         length.Length
-	FrontLeg, RearLeg length.Length
+	FrontLeg, RearLeg func(job.LegMeasure) length.Length // outside, as the report measures
 	Inside            length.Length
 	Layers            []job.Layer // wall construction from the top down, packing first
 }
@@ -132,12 +132,13 @@ func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
 	if n.Thickness < a.ThicknessLeast {
 		fail("tested in %s metal and up, the job's is %s", length.Decimal(a.ThicknessLeast, 3), length.Decimal(n.Thickness, 3))
 	}
-	if n.FrontLeg > a.FrontLegMost {
-		fail("front leg tested to %s, the job's is %s", job.Both(a.FrontLegMost), job.Both(n.FrontLeg))
+	leg := func(name string, has func(job.LegMeasure) length.Length, most job.Leg) {
+		if l := has(most.To); l > most.Length {
+			fail("%s leg tested to %s, the job's is %s, both to %s", name, job.Both(most.Length), job.Both(l), most.To)
+		}
 	}
-	if n.RearLeg > a.RearLegMost {
-		fail("rear leg tested to %s, the job's is %s", job.Both(a.RearLegMost), job.Both(n.RearLeg))
-	}
+	leg("front", n.FrontLeg, a.FrontLegMost)
+	leg("rear", n.RearLeg, a.RearLegMost)
 	if n.Inside > a.WidthMost {
 		fail("width tested to %s, this run needs %s", job.Both(a.WidthMost), job.Both(n.Inside))
 	}

@@ -13,8 +13,8 @@ import (
 
 func need(j *job.Job) assembly.Need {
 	s := &j.System
-	return assembly.Need{Metal: s.Metal.Name, Thickness: s.Metal.Thickness, FrontLeg: s.Profile.FrontLeg,
-		RearLeg: s.Profile.RearLeg, Inside: 13 * length.Inch, Layers: j.Walls[0].Layers}
+	return assembly.Need{Metal: s.Metal.Name, Thickness: s.Metal.Thickness, FrontLeg: s.FrontLeg,
+		RearLeg: s.RearLeg, Inside: 13 * length.Inch, Layers: j.Walls[0].Layers}
 }
 
 func TestFewestChairsThenCost(t *testing.T) {
@@ -59,7 +59,8 @@ func TestLevels(t *testing.T) {
 func TestEveryReasonIsGiven(t *testing.T) {
 	j := jobtest.Job()
 	n := need(j)
-	n.Metal, n.FrontLeg, n.RearLeg, n.Inside = "zinc", 8*length.Inch, 5*length.Inch, 40*length.Inch
+	j.System.Profile.FrontLeg.Length, j.System.Profile.RearLeg.Length = 8*length.Inch, 5*length.Inch
+	n.Metal, n.Inside = "zinc", 40*length.Inch
 	n.Thickness = length.Inch / 100
 	n.Layers = []job.Layer{{Material: job.Concrete, Thickness: length.Foot}}
 	d, _ := wind.Build(j, nil)

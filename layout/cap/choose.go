@@ -43,7 +43,7 @@ func choose(j *job.Job, d wind.Demand, r *Run, widths []length.Length) {
 		for z := wind.Edge; z <= wind.Corner; z++ {
 			c.Choice[z] = assembly.Choose(j, d, z, assembly.Need{
 				Metal: s.Metal.Name, Thickness: s.Metal.Thickness,
-				FrontLeg: s.Profile.FrontLeg, RearLeg: s.Profile.RearLeg, Inside: w, Layers: r.Wall.Layers,
+				FrontLeg: s.FrontLeg, RearLeg: s.RearLeg, Inside: w, Layers: r.Wall.Layers,
 			})
 		}
 		r.Choices = append(r.Choices, c)

@@ -26,7 +26,7 @@ func Rise(s *job.System, p *Piece) (front, rear length.Length) {
 }
 
 // Laps is how far the foot of each leg reaches below the joint it must cover,
-// negative where it does not reach it: the leg, less what of it stands above
+// negative where it does not reach it: the leg to its foot, less what of it stands above
 // the wall top (fold over the set surface, packing under it), less the depth
 // of the joint below the wall top. The kick at the foot is not counted.
 //
@@ -34,8 +34,8 @@ func Rise(s *job.System, p *Piece) (front, rear length.Length) {
 // top of the packing, the membrane over it being too thin for a tape.
 func Laps(s *job.System, w *job.Wall, inside, packFront, packRear length.Length) (front, rear length.Length) {
 	up, low := Fold(s, inside)
-	front = s.Profile.FrontLeg - up - packFront - w.CoverFront
-	rear = s.Profile.RearLeg - low - packRear - w.CoverRear
+	front = s.FrontFoot() - up - packFront - w.CoverFront
+	rear = s.RearFoot() - low - packRear - w.CoverRear
 	return front, rear
 }
 

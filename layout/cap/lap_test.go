@@ -14,7 +14,7 @@ func lapSystem(by job.SlopeBy) *job.System {
 	return &job.System{
 		Metal:          job.Metal{Thickness: in / 20},
 		FrontClearance: in / 4,
-		Profile: job.Profile{FrontLeg: 5 * in, RearLeg: 3 * in, SlopeBy: by,
+		Profile: job.Profile{FrontLeg: job.Leg{Length: 5 * in}, RearLeg: job.Leg{Length: 3 * in}, SlopeBy: by,
 			TopSlope: 40_000_000}, // 4 in 100
 		Chair: job.Chair{Rise: 7 * in / 8},
 	}
@@ -65,7 +65,7 @@ func TestLapsLoseWhatIsPacked(t *testing.T) {
 		if f0-f != a || r0-r != b {
 			t.Fatalf("packing %v and %v took %v and %v from the laps", a, b, f0-f, r0-r)
 		}
-		s.Profile.FrontLeg += in
+		s.Profile.FrontLeg.Length += in
 		if g, q := Laps(s, w, inside, a, b); g-f != in || q != r {
 			t.Fatalf("an inch more front leg gave %v more lap in front and %v behind", g-f, q-r)
 		}

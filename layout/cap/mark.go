@@ -165,7 +165,7 @@ func (b *builder) shape(p *Piece) {
 		}
 	}
 	p.Assembly = widest.Run.ChoiceFor(p.Zone, p.Inside).Assembly
-	p.Girth = Girth(&b.sys.Profile, p.Mean()+2*b.sys.Metal.Thickness)
+	p.Girth = Girth(b.sys, b.sys.Profile.TopSlope, p.Mean()+2*b.sys.Metal.Thickness)
 	p.Grams = weight(b.sys, p)
 	p.Lift = LiftOf(&b.job.Site, ShippedGrams(b.sys, p), p.Shipped())
 }

@@ -34,21 +34,21 @@ type Edge struct {
 }
 
 // Edges are the lines of a cap of an outside width along the run, from the
-// street to the roof: the free edges of drip and hook, the feet of the legs,
-// the folds.
+// street to the roof: the free edges of drip and hook, the feet of the legs at
+// their mold lines, the folds.
 func Edges(s *job.System, outside length.Length) []Edge {
-	p := &s.Profile
+	p, front, rear := &s.Profile, s.FrontLeg(job.ToMoldLine), s.RearLeg(job.ToMoldLine)
 	down := func(k job.Kick) length.Length {
 		return length.FromMM(k.Length.MM() * math.Cos(k.Angle.Degrees()*math.Pi/180))
 	}
 	low := p.TopSlope.Rise(outside)
 	var out []Edge
 	if p.Drip.Length > 0 {
-		out = append(out, Edge{"drip edge", p.FrontLeg + down(p.Drip)})
+		out = append(out, Edge{"drip edge", front + down(p.Drip)})
 	}
-	out = append(out, Edge{"front foot", p.FrontLeg}, Edge{"front fold", 0}, Edge{"rear fold", low}, Edge{"rear foot", low + p.RearLeg})
+	out = append(out, Edge{"front foot", front}, Edge{"front fold", 0}, Edge{"rear fold", low}, Edge{"rear foot", low + rear})
 	if p.RearHook.Length > 0 {
-		out = append(out, Edge{"hook edge", low + p.RearLeg + down(p.RearHook)})
+		out = append(out, Edge{"hook edge", low + rear + down(p.RearHook)})
 	}
 	return out
 }
@@ -181,7 +181,7 @@ func (b *builder) pitchMerged(p *Piece) {
 // wall by more than a step of the grid.
 func (b *builder) sloped(p *Piece) {
 	first, last := p.Parts[0].Run, p.Parts[len(p.Parts)-1].Run
-	deep := length.Max(b.sys.Profile.FrontLeg, b.sys.Profile.RearLeg)
+	deep := length.Max(b.sys.FrontFoot(), b.sys.RearFoot())
 	for _, e := range []struct {
 		end job.EndKind
 		r   *Run

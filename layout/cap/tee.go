@@ -177,8 +177,8 @@ func (t *Branch) heights(s *job.System, grid length.Length, hold func(code, what
 		hold("tee-height", what, why, "write `raise: "+length.Inches(main.Raise+length.CeilTo(s.Tee.DropLeast-t.Drop, grid), 16)+"` under perimeter "+main.Name+", or have the branch wall cut down")
 	case t.Drop > s.Tee.DropMost:
 		hold("tee-height", what, why, "write `raise: "+length.Inches(own.Raise+length.CeilTo(t.Drop-s.Tee.DropMost, grid), 16)+"` under perimeter "+own.Name+", or have the main wall cut down")
-	case low >= s.Profile.RearLeg:
-		hold("tee-low", "the branch's low edge lies "+job.Both(low)+" below the main's rear fold, and the rear leg is "+job.Both(s.Profile.RearLeg), "the branch's top would come out under the main's rear leg",
+	case low >= s.RearFoot():
+		hold("tee-low", "the branch's low edge lies "+job.Both(low)+" below the main's rear fold, and the rear leg is "+job.Both(s.RearFoot()), "the branch's top would come out under the main's rear leg",
 			"raise perimeter "+own.Name+", or ask the fabricator for a longer rear leg")
 	}
 }

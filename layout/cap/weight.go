@@ -7,12 +7,13 @@ import (
 	"copingset/layout/length"
 )
 
-// Girth is the stretch-out of the profile: the sum of its outside dimensions.
-// Bend deductions make the blank a little narrower; a weight does not notice.
-func Girth(p *job.Profile, outside length.Length) length.Length {
-	s := float64(p.TopSlope) / 1e9
-	top := length.FromMM(outside.MM() * math.Sqrt(1+s*s))
-	return p.FrontLeg + p.Drip.Length + top + p.RearLeg + p.RearHook.Length + 2*p.HemReturn
+// Girth is the stretch-out of a profile of the system: the sum of its outside
+// dimensions, legs by the measure of their foot. Bend deductions make the blank
+// a little narrower; a weight does not notice.
+func Girth(s *job.System, slope job.Slope, outside length.Length) length.Length {
+	p, k := &s.Profile, float64(slope)/1e9
+	top := length.FromMM(outside.MM() * math.Sqrt(1+k*k))
+	return s.FrontFoot() + p.Drip.Length + top + s.RearFoot() + p.RearHook.Length + 2*p.HemReturn
 }
 
 // Girth of the part: that of its piece, but each leg of a corner of two widths
@@ -20,13 +21,11 @@ func Girth(p *job.Profile, outside length.Length) length.Length {
 func (p Part) Girth(s *job.System) length.Length {
 	switch {
 	case p.Piece.Kind == Tee:
-		return Girth(&s.Profile, p.Inside()+2*s.Metal.Thickness)
+		return Girth(s, s.Profile.TopSlope, p.Inside()+2*s.Metal.Thickness)
 	case p.Piece.Kind == Transition, p.Piece.Wide == p.Piece.Narrow:
 		return p.Piece.Girth
 	}
-	own := s.Profile
-	own.TopSlope = p.Slope(s)
-	return Girth(&own, p.Inside()+2*s.Metal.Thickness)
+	return Girth(s, p.Slope(s), p.Inside()+2*s.Metal.Thickness)
 }
 
 // ShippedGrams is the weight of a piece with what is cut off on the roof.

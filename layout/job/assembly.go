@@ -49,7 +49,7 @@ type Assembly struct {
 	Name, Report, Laboratory  string
 	Metal                     string // as System.Metal.Name
 	ThicknessLeast            length.Length
-	FrontLegMost, RearLegMost length.Length
+	FrontLegMost, RearLegMost Leg
 	WidthMost                 length.Length // inside width
 	ChairSpacing              length.Length
 	Substrate                 string
@@ -139,8 +139,8 @@ func (a *Assembly) keys(k keys) {
 	k.text("laboratory", &a.Laboratory, "the laboratory", "Fennmark Test House")
 	k.text("metal", &a.Metal, "the metal tested, as system.metal.name has it", "aluminum 3003-H14")
 	k.length("thickness_least", &a.ThicknessLeast, "the least thickness tested", `0.050"`)
-	k.length("front_leg_most", &a.FrontLegMost, "the highest front leg tested", `7 1/4"`)
-	k.length("rear_leg_most", &a.RearLegMost, "the highest rear leg tested", `4 3/4"`)
+	k.leg("front_leg_most", &a.FrontLegMost, "the highest front leg tested", `7 1/4"`)
+	k.leg("rear_leg_most", &a.RearLegMost, "the highest rear leg tested", `4 3/4"`)
 	k.length("width_most", &a.WidthMost, "the widest inside width tested", `20"`)
 	k.length("chair_spacing", &a.ChairSpacing, "the chair spacing tested", `46"`)
 	word(k, "substrate", &a.Substrate, materials(), "the material tested into", "wood")

@@ -156,11 +156,11 @@ func TestFiles(t *testing.T) {
 		"heron.yaml":     {Data: []byte("x: 1")},
 		"empty.yaml":     {},
 		"comment.yaml":   {Data: []byte("# nothing\n")},
-		"latin.yaml":     {Data: []byte("format: copingset/1\njob: \xe9t\xe9\n")},
+		"latin.yaml":     {Data: []byte("format: copingset/2\njob: \xe9t\xe9\n")},
 		"wide.yaml":      {Data: []byte("\xff\xfef\x00")},
-		"zero.yaml":      {Data: []byte("format: copingset/1\na\x00")},
-		"bell.yaml":      {Data: []byte("format: copingset/1\r\njob: ä\a")},
-		"turn.yaml":      {Data: []byte("format: \u202ecopingset/1")},
+		"zero.yaml":      {Data: []byte("format: copingset/2\na\x00")},
+		"bell.yaml":      {Data: []byte("format: copingset/2\r\njob: ä\a")},
+		"turn.yaml":      {Data: []byte("format: \u202ecopingset/2")},
 		"bom.yaml":       {Data: append([]byte("\uFEFF"), good...)},
 		"crlf.yaml":      {Data: []byte(strings.ReplaceAll(string(good), "\n", "\r\n"))},
 		"crlf-bad.yaml":  {Data: []byte(strings.ReplaceAll(string(good)+"extra: 1\n", "\n", "\r\n"))},
@@ -191,8 +191,8 @@ func TestFiles(t *testing.T) {
 		{"crlf.yaml", ""},
 		{"crlf-bad.yaml", fmt.Sprintf("crlf-bad.yaml:%d:1: error: the key `extra`", lastLine+1)},
 		{"bigsurvey.yaml", ": error: the survey `big.csv` is larger than 8 MB"},
-		{"absolute.yaml", "does not lie in the folder of the job"},
-		{"sub/job.yaml", ": error: the survey `big.csv` is larger"},
+		{"absolute.yaml", "the survey `/big.csv` is not named by a path from this file; name it by its path from the folder of this file, like ../shop/big.csv [file-path]"},
+		{"sub/job.yaml", "job.yaml:151:13: error: the survey `../big.csv` is larger"},
 		{"dirsurvey.yaml", ": error: the survey `dir` is a folder"},
 	}
 	for _, tt := range tests {
@@ -227,6 +227,11 @@ func (s small) Stat(name string) (fs.FileInfo, error) {
 	return smallInfo{info}, err
 }
 
+func (s small) Lstat(name string) (fs.FileInfo, error) {
+	info, err := s.MapFS.Lstat(name)
+	return smallInfo{info}, err
+}
+
 type smallInfo struct{ fs.FileInfo }
 
 func (smallInfo) Size() int64 { return 0 }
@@ -234,7 +239,7 @@ func (smallInfo) Size() int64 { return 0 }
 // A file with very many slips lists some of each kind and says how many more.
 func TestManySlips(t *testing.T) {
 	var text bytes.Buffer
-	text.WriteString("format: copingset/1\njob:\n")
+	text.WriteString("format: copingset/2\njob:\n")
 	for i := range 50_000 {
 		fmt.Fprintf(&text, "  extra%d: 1\n", i)
 	}

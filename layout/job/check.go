@@ -18,6 +18,7 @@ func (d *decoder) check(j *Job) {
 	d.checkTransition(&j.System)
 	d.checkTwoWidths(&j.System)
 	d.checkPieces(j)
+	d.checkLegs(j)
 	d.checkTemperatures(j)
 	d.checkSupports(&j.System)
 	d.checkPacking(j)
@@ -138,10 +139,10 @@ func (d *decoder) checkPieces(j *Job) {
 	d.atMost("system.least_piece", s.LeastPiece, "system.stock", s.Stock, "no straight cap could be made")
 	d.atMost("system.corner.leg", s.Corner.Leg, "system.corner.longest_leg", s.Corner.LongestLeg, "no corner could be welded")
 	d.atMost("system.joint.least_gap", s.Joint.LeastGap, "system.joint.gap", s.Joint.Gap, "the gap is already less at the reference temperature")
-	d.atMost("system.profile.drip.length", s.Profile.Drip.Length, "system.profile.front_leg", s.Profile.FrontLeg, "a drip is shorter than its leg")
-	d.atMost("system.profile.rear_hook.length", s.Profile.RearHook.Length, "system.profile.rear_leg", s.Profile.RearLeg, "a hook is shorter than its leg")
-	d.atMost("system.lap.front", s.Lap.Front, "system.profile.front_leg", s.Profile.FrontLeg, "the leg could never lap so far")
-	d.atMost("system.lap.rear", s.Lap.Rear, "system.profile.rear_leg", s.Profile.RearLeg, "the leg could never lap so far")
+	d.atMost("system.profile.drip.length", s.Profile.Drip.Length, "system.profile.front_leg.length", s.FrontFoot(), "a drip is shorter than its leg")
+	d.atMost("system.profile.rear_hook.length", s.Profile.RearHook.Length, "system.profile.rear_leg.length", s.RearFoot(), "a hook is shorter than its leg")
+	d.atMost("system.lap.front", s.Lap.Front, "system.profile.front_leg.length", s.FrontFoot(), "the leg could never lap so far")
+	d.atMost("system.lap.rear", s.Lap.Rear, "system.profile.rear_leg.length", s.RearFoot(), "the leg could never lap so far")
 
 	chair := "system.chair.length"
 	if d.has("system.least_piece", "system.joint.gap", chair) && s.LeastPiece+s.Joint.Gap < s.Chair.Length {

@@ -23,14 +23,16 @@ const (
 type decoder struct {
 	mode   mode
 	fsys   fs.FS
+	dir    string // of the job file in fsys
 	file   string // the job file itself; a node's place names the file it stands in
-	lines  []string
 	keys   keyTable
 	list   finding.List
 	counts map[string]int // findings of a code
 	places map[string]finding.Place
 	said   []Entry // the values that were read
 	system *part   // as it stands in the file
+	// sources are the files read so far, the job file first.
+	sources []Source
 	// unsure says that a survey could not be read in full, so that readings
 	// missing from it mean nothing.
 	unsure bool
@@ -41,9 +43,9 @@ type decoder struct {
 	asked  map[string]bool // paths that other parts of a shown file call for
 }
 
-// newDecoder begins with a file of that name.
+// newDecoder begins with the job file of that name.
 func newDecoder(fsys fs.FS, name string) *decoder {
-	return &decoder{fsys: fsys, file: name, keys: newKeyTable(),
+	return &decoder{fsys: fsys, dir: path.Dir(name), file: path.Base(name), keys: newKeyTable(),
 		places: map[string]finding.Place{}, counts: map[string]int{}}
 }
 
@@ -107,13 +109,4 @@ func (d *decoder) has(paths ...string) bool {
 		}
 	}
 	return true
-}
-
-// surveyPath is where a survey named in a file lies: below the folder of that
-// file. A path from the root is left as it is, to be refused.
-func surveyPath(namedIn, survey string) string {
-	if path.IsAbs(survey) {
-		return survey
-	}
-	return path.Join(path.Dir(namedIn), survey)
 }

@@ -11,7 +11,7 @@ import (
 // stands. Whatever is wrong comes back as findings, each at its line, in the
 // words of the file and with what to do; a job with an error is no job.
 func ExampleRead() {
-	files := fstest.MapFS{"job.yaml": {Data: []byte(`format: copingset/1
+	files := fstest.MapFS{"job.yaml": {Data: []byte(`format: copingset/2
 job:
   name: Heron Street Archive
   issued: the 16th

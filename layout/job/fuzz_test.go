@@ -10,7 +10,7 @@ import (
 	"copingset/layout/finding"
 )
 
-// FuzzRead reads a job file and a survey of any bytes. It must never fail
+// FuzzRead reads a job file, a survey and an included file of any bytes. It must never fail
 // without a finding, nor hand out a job with errors, nor answer twice
 // differently.
 func FuzzRead(f *testing.F) {
@@ -28,11 +28,11 @@ func FuzzRead(f *testing.F) {
 			if err != nil {
 				csv = []byte("run,station,width,top_outside,top_inside,offset\n")
 			}
-			f.Add(string(job), string(csv))
+			f.Add(string(job), string(csv), formatLine+"job: {owner: Lowmere Water Board}\nsystem: {stock: 10'-0\"}\n")
 		}
 	}
-	f.Fuzz(func(t *testing.T, job, csv string) {
-		fsys := fstest.MapFS{"a.yaml": {Data: []byte(job)}}
+	f.Fuzz(func(t *testing.T, job, csv, part string) {
+		fsys := fstest.MapFS{"a.yaml": {Data: []byte(job)}, "firm/owner.yaml": {Data: []byte(part)}}
 		for _, name := range []string{"heron.csv", "every-key.csv", "survey.csv", "columns.csv"} {
 			fsys[name] = &fstest.MapFile{Data: []byte(csv)}
 		}

@@ -26,7 +26,8 @@ const (
 // Job is one job file with its surveys, decoded and checked for form. Whether
 // the wall closes or the pieces fit is for later rooms.
 type Job struct {
-	File       string // as given on the command line
+	File       string   // as findings name it
+	Sources    []Source // the files it was read from, the job file first
 	Info       Info
 	Units      Units
 	Paper      Paper
@@ -77,6 +78,8 @@ func (j *Job) keys(k keys) {
 	format := words(asThey(formatWord))
 	format.unsaid = true
 	value(k, "format", new(string), format, "the form of this file", formatWord)
+	k.may().files("include", new([]string), "files whose keys this one takes over, by their paths from here; what this file states goes before them",
+		"[../shop/system.yaml, ../firm.yaml]")
 	k.group("job", "who and what the job is", j.Info.keys)
 	word(k, "units", &j.Units, []choice[Units]{{"imperial", Imperial}, {"metric", Metric}},
 		"the units the sheets are lettered in", "imperial")

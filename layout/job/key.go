@@ -104,6 +104,5 @@ func (k Key) shown() *node {
 	case FormList:
 		return &node{kind: listNode, items: []*node{{kind: mappingNode}}}
 	}
-	d := &decoder{counts: map[string]int{}}
-	return d.tree(k.Example)
+	return (&script{decoder: &decoder{counts: map[string]int{}}, lines: []string{k.Example}}).tree()
 }

@@ -235,8 +235,8 @@ func TestExamples(t *testing.T) {
 				t.Fatal(err)
 			}
 			d := &decoder{file: "x", keys: newKeyTable(), counts: map[string]int{}, places: map[string]finding.Place{}}
-			root := d.tree(string(data))
-			example := d.tree("k: " + k.Example).field("k").value
+			root := treeOf(d, string(data))
+			example := treeOf(d, "k: "+k.Example).field("k").value
 			if put(root, "", k.Path, example) == 0 {
 				continue
 			}
@@ -273,4 +273,9 @@ func put(n *node, at, path string, value *node) int {
 		count += put(i, at+"[]", path, value)
 	}
 	return count
+}
+
+// treeOf reads the text of a file.
+func treeOf(d *decoder, text string) *node {
+	return (&script{decoder: d, file: d.file, lines: splitLines(text)}).tree()
 }

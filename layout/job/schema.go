@@ -3,12 +3,13 @@ package job
 import (
 	"bytes"
 	"encoding/json"
+	"slices"
 	"strings"
 	"unicode"
 )
 
 // Schema is the JSON Schema (draft 2020-12) of the job file, for editors that
-// check and complete what is typed. What it refuses the reader refuses too; the
+// check and complete what is typed, of a job and of what jobs include. What it refuses the reader refuses too; the
 // reader alone sees what depends on other values.
 func Schema() []byte {
 	t := newKeyTable()
@@ -18,7 +19,14 @@ func Schema() []byte {
 		{"description", "A job of metal parapet coping: the building, the fabricator's system and the wall. " +
 			"Lengths carry their unit: 5 1/4\", 11'-6\", 240 mm."},
 	}
-	b, err := json.MarshalIndent(append(top, t.objectSchema("")...), "", "\t")
+	// Keys that a job must have may stand in a file that it includes; a file
+	// without walls is such a file itself.
+	in := func(def string) object { return object{{"$ref", "#/$defs/" + def}} }
+	top = append(top,
+		member{"if", object{{"anyOf", []object{{{"required", []string{"include"}}}, {{"not", object{{"required", []string{"perimeters"}}}}}}}}},
+		member{"then", in("part")}, member{"else", in("whole")},
+		member{"$defs", append(object{{"whole", t.objectSchema("", true)}, {"part", t.objectSchema("", false)}}, t.listSchemas()...)})
+	b, err := json.MarshalIndent(top, "", "\t")
 	if err != nil {
 		panic("job: " + err.Error()) // texts, numbers and lists of them are always written
 	}
@@ -55,13 +63,26 @@ func (o object) MarshalJSON() ([]byte, error) {
 	return b.Bytes(), nil
 }
 
-// objectSchema is the schema of a group of keys.
-func (t keyTable) objectSchema(part string) object {
+// listSchemas are the items of the lists of the file's own groups: they are taken
+// whole from the job file or an included one.
+func (t keyTable) listSchemas() object {
+	var defs object
+	for _, k := range Keys() {
+		if k.Form == FormList && !strings.Contains(k.Path, "[]") {
+			defs = append(defs, member{k.Path, t.objectSchema(k.Path+"[]", true)})
+		}
+	}
+	return defs
+}
+
+// objectSchema is the schema of a group of keys; whole if it has all that it
+// must have.
+func (t keyTable) objectSchema(part string, whole bool) object {
 	var properties object
 	required := []string{}
 	for _, k := range t.within[part] {
-		properties = append(properties, member{k.Name(), t.keySchema(k)})
-		if k.Required {
+		properties = append(properties, member{k.Name(), t.keySchema(k, whole)})
+		if k.Required && (whole || k.Path == "format") {
 			required = append(required, k.Name())
 		}
 	}
@@ -69,7 +90,7 @@ func (t keyTable) objectSchema(part string) object {
 }
 
 // keySchema is the schema of what stands at a key.
-func (t keyTable) keySchema(k Key) object {
+func (t keyTable) keySchema(k Key, whole bool) object {
 	says := k.says()
 	if k.When != "" {
 		says += "; needed if " + k.When
@@ -80,12 +101,15 @@ func (t keyTable) keySchema(k Key) object {
 	}
 	switch {
 	case k.Form == FormGroup:
-		return append(s, t.objectSchema(k.Path)...)
+		return append(s, t.objectSchema(k.Path, whole || slices.Contains(wholeGroups(), k.Path))...)
 	case k.Form == FormList:
-		s = append(s, member{"type", "array"}, member{"items", t.objectSchema(k.Path + "[]")})
-		return append(s, atLeastOne(k)...)
+		items := object{{"$ref", "#/$defs/" + k.Path}}
+		if strings.Contains(k.Path, "[]") {
+			items = t.objectSchema(k.Path+"[]", true)
+		}
+		return append(append(s, member{"type", "array"}, member{"items", items}), atLeastOne(k)...)
 	case k.Form == FormGroupOrWord:
-		return append(s, member{"anyOf", append(wordSchemas(k.Choices), t.objectSchema(k.Path))})
+		return append(s, member{"anyOf", append(wordSchemas(k.Choices), t.objectSchema(k.Path, whole))})
 	case k.Many:
 		all := append(object{{"type", "array"}, {"items", k.valueSchema()}}, atLeastOne(k)...)
 		return append(s, member{"anyOf", []object{k.valueSchema(), all}})

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"path"
 	"slices"
 	"strings"
 
@@ -18,24 +19,33 @@ const readingTable = "perimeters[].runs[].readings[]"
 
 // surveys reads every survey that a perimeter names, each file once.
 func (d *decoder) surveys(j *Job) {
-	var done []string
+	files := make([]string, len(j.Perimeters)) // by perimeter; empty: none
 	for i := range j.Perimeters {
-		file := j.Perimeters[i].surveyFile()
-		if file == "" {
+		p := &j.Perimeters[i]
+		if p.survey == "" {
 			continue
 		}
-		if slices.Contains(done, file) {
-			continue
-		}
-		done = append(done, file)
-		text, ok := d.load(file, j.Perimeters[i].surveyAt, "survey")
+		name, ok := d.reach(path.Join(d.dir, d.file), p.survey, p.surveyAt, surveyFile)
 		if !ok {
 			d.unsure = true
 			continue
 		}
-		s := &survey{d: d, file: file, lines: splitLines(text), runs: map[string]*surveyed{}, strangers: map[string]bool{}}
+		files[i] = name
+	}
+	var done []string
+	for i, file := range files {
+		if file == "" || slices.Contains(done, file) {
+			continue
+		}
+		done = append(done, file)
+		text, ok := d.load(file, j.Perimeters[i].surveyAt, surveyFile)
+		if !ok {
+			d.unsure = true
+			continue
+		}
+		s := &survey{d: d, file: text.file, lines: text.lines, runs: map[string]*surveyed{}, strangers: map[string]bool{}}
 		for k := range j.Perimeters {
-			s.include(&j.Perimeters[k], fmt.Sprintf("perimeters[%d]", k), j.Perimeters[k].surveyFile() == file)
+			s.include(&j.Perimeters[k], fmt.Sprintf("perimeters[%d]", k), files[k] == file)
 		}
 		s.read()
 		for _, name := range s.names {
@@ -44,14 +54,6 @@ func (d *decoder) surveys(j *Job) {
 			}
 		}
 	}
-}
-
-// surveyFile is where the survey of a perimeter lies; empty if it names none.
-func (p *Perimeter) surveyFile() string {
-	if p.survey == "" {
-		return ""
-	}
-	return surveyPath(p.surveyAt.File, p.survey)
 }
 
 // surveyed is a run and the rows a survey has for it.

@@ -49,11 +49,11 @@ type Metal struct {
 
 // Profile is the cross-section by outside dimensions.
 type Profile struct {
-	FrontLeg  length.Length // from the front fold to the foot of the leg
-	Drip      Kick          // kicked out at the foot of the front leg; zero length: none
-	TopSlope  Slope         // falls towards the roof
+	FrontLeg  Leg   // from the front fold to the foot of the leg
+	Drip      Kick  // kicked out at the foot of the front leg; zero length: none
+	TopSlope  Slope // falls towards the roof
 	SlopeBy   SlopeBy
-	RearLeg   length.Length
+	RearLeg   Leg
 	RearHook  Kick          // turned in at the foot of the rear leg
 	HemReturn length.Length // return of the hemmed edges; zero: raw edge
 	InsideR   length.Length // inside bend radius
@@ -180,7 +180,7 @@ func (m *Metal) keys(k keys) {
 }
 
 func (p *Profile) keys(k keys) {
-	k.length("front_leg", &p.FrontLeg, "the outside height of the front leg, fold to foot", `5 1/4"`)
+	k.leg("front_leg", &p.FrontLeg, "the outside height of the front leg, fold to foot", `5 1/4"`)
 	k.group("drip", "the drip at the foot of the front leg, with its length (0 for none) and angle", func(k keys) {
 		k.lengthOrZero("length", &p.Drip.Length, "the length of the drip, 0 for none", `5/8"`)
 		k.when(p.Drip.Length > 0, "the drip has a length").
@@ -189,7 +189,7 @@ func (p *Profile) keys(k keys) {
 	k.slope("top_slope", &p.TopSlope, "the slope of the top, falling to the roof", `1/2" in 12"`)
 	word(k, "slope_by", &p.SlopeBy, []choice[SlopeBy]{{"chair", SlopeByChair}, {"packing", SlopeByPacking}},
 		"where the slope is made", "chair")
-	k.length("rear_leg", &p.RearLeg, "the outside height of the rear leg", `3 1/8"`)
+	k.leg("rear_leg", &p.RearLeg, "the outside height of the rear leg", `3 1/8"`)
 	k.group("rear_hook", "the hook at the foot of the rear leg, with its length (0 for none) and angle", func(k keys) {
 		k.lengthOrZero("length", &p.RearHook.Length, "the length of the hook, 0 for none", `3/8"`)
 		k.when(p.RearHook.Length > 0, "the hook has a length").

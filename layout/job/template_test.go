@@ -104,8 +104,9 @@ func TestTemplateKeysCanBeTakenIntoUse(t *testing.T) {
 			edited[k] = lines[k][:indent] + lines[k][indent+1:]
 		}
 		taken++
-		_, list := Read(fstest.MapFS{"job.yaml": {Data: []byte(strings.Join(edited, "\n"))},
-			"heron.csv": {Data: []byte("run,station,width,top_outside,top_inside,offset\nN,0 in,12 in,0,0,0\n")}}, "job.yaml")
+		_, list := Read(fstest.MapFS{"jobs/job.yaml": {Data: []byte(strings.Join(edited, "\n"))},
+			"shop/system.yaml": {Data: []byte(formatLine)}, "firm.yaml": {Data: []byte(formatLine)},
+			"jobs/heron.csv": {Data: []byte("run,station,width,top_outside,top_inside,offset\nN,0 in,12 in,0,0,0\n")}}, "jobs/job.yaml")
 		for _, f := range list {
 			if f.Severity == finding.Error && !slices.Contains(elsewhere, f.Code) {
 				t.Errorf("%s: %v", strings.TrimSpace(line), f)

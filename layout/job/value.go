@@ -79,6 +79,9 @@ func values[T any](k keys, name string, to *[]T, r reader[T], means, example str
 		*to = all
 		k.took(name, items[0].at)
 		for i, t := range all {
+			if r.unsaid {
+				break
+			}
 			k.say(name+"["+strconv.Itoa(i)+"]", r.said(t))
 		}
 	}
@@ -250,6 +253,11 @@ func (k keys) words(name string, form Form, to *string, means, example string) {
 		}
 		return t, err
 	}}, means, example)
+}
+
+// files declares the names of some files.
+func (k keys) files(name string, to *[]string, means, example string) {
+	values(k, name, to, reader[string]{form: FormFile, unsaid: true, code: "value-text", parse: cleanText}, means, example)
 }
 
 // texts declares a list of texts.

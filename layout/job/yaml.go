@@ -59,21 +59,20 @@ func (n *node) field(key string) *field {
 
 // tree turns the text of a file into nodes. It returns nil after reporting
 // what keeps the file from being read at all.
-func (d *decoder) tree(data string) *node {
-	d.lines = splitLines(data)
-	doc, again, err := parseYAML(data)
+func (t *script) tree() *node {
+	doc, again, err := parseYAML(strings.Join(t.lines, "\n"))
 	if err != nil {
-		d.syntax(err)
+		t.syntax(err)
 		return nil
 	}
 	if again != nil {
-		d.errorf("file-second-document", finding.Place{File: d.file, Line: again.Line, Col: again.Column},
+		t.errorf("file-second-document", finding.Place{File: t.file, Line: again.Line, Col: again.Column},
 			"keep one job in one file, and leave out the line `---` between", "a second job begins here")
 	}
 	if doc == nil || len(doc.Content) == 0 {
-		return &node{kind: emptyNode, at: finding.Place{File: d.file, Line: 1, Col: 1}}
+		return &node{kind: emptyNode, at: finding.Place{File: t.file, Line: 1, Col: 1}}
 	}
-	return d.convert(doc.Content[0], false)
+	return t.convert(doc.Content[0], false)
 }
 
 // parseYAML reads the first document and says where a second begins.
@@ -101,16 +100,16 @@ func parseYAML(data string) (doc, again *yaml.Node, err error) {
 
 // convert copies a node of the library into ours, refusing what the job file
 // has no use for: it would only hide where a value comes from.
-func (d *decoder) convert(y *yaml.Node, inFlow bool) *node {
-	n := &node{at: finding.Place{File: d.file, Line: y.Line, Col: y.Column}, kind: emptyNode,
+func (t *script) convert(y *yaml.Node, inFlow bool) *node {
+	n := &node{at: finding.Place{File: t.file, Line: y.Line, Col: y.Column}, kind: emptyNode,
 		flow: inFlow || y.Style&yaml.FlowStyle != 0}
-	d.refuse(y, n.at)
+	t.refuse(y, n.at)
 	switch y.Kind {
 	case yaml.ScalarNode:
 		n.text = y.Value
 		plain := y.Style&(yaml.DoubleQuotedStyle|yaml.SingleQuotedStyle|yaml.LiteralStyle|yaml.FoldedStyle) == 0
 		if plain {
-			n.after = d.rest(y.Line, y.Column, y.Value)
+			n.after = t.rest(y.Line, y.Column, y.Value)
 		}
 		if !plain || !isNull(y.Value) {
 			n.kind = scalarNode
@@ -118,49 +117,49 @@ func (d *decoder) convert(y *yaml.Node, inFlow bool) *node {
 	case yaml.SequenceNode:
 		n.kind = listNode
 		for _, c := range y.Content {
-			n.items = append(n.items, d.convert(c, n.flow))
+			n.items = append(n.items, t.convert(c, n.flow))
 		}
 	case yaml.MappingNode:
 		n.kind = mappingNode
-		d.convertFields(y, n)
+		t.convertFields(y, n)
 	}
 	return n
 }
 
-func (d *decoder) convertFields(y *yaml.Node, n *node) {
+func (t *script) convertFields(y *yaml.Node, n *node) {
 	seen := map[string]finding.Place{}
 	for i := 0; i+1 < len(y.Content); i += 2 {
 		k, v := y.Content[i], y.Content[i+1]
-		at := finding.Place{File: d.file, Line: k.Line, Col: k.Column}
-		d.refuse(k, at)
+		at := finding.Place{File: t.file, Line: k.Line, Col: k.Column}
+		t.refuse(k, at)
 		if k.Kind != yaml.ScalarNode {
-			d.errorf("yaml-key", at, "write a plain word before the colon", "a key is a word, not a list or a group")
+			t.errorf("yaml-key", at, "write a plain word before the colon", "a key is a word, not a list or a group")
 			continue
 		}
 		if k.Tag == "!!merge" {
-			d.errorf("yaml-merge", at, "write the keys out", "`<<` takes over keys from elsewhere, which is not allowed in a job file")
+			t.errorf("yaml-merge", at, "write the keys out", "`<<` takes over keys from elsewhere, which is not allowed in a job file")
 			continue
 		}
 		if first, twice := seen[k.Value]; twice {
-			d.conflict("key-twice", at, first, "keep one of the two", "the key %s stands here twice", show(k.Value))
+			t.conflict("key-twice", at, first, "keep one of the two", "the key %s stands here twice", show(k.Value))
 			continue
 		}
 		seen[k.Value] = at
-		n.fields = append(n.fields, field{key: k.Value, at: at, value: d.convert(v, n.flow)})
+		n.fields = append(n.fields, field{key: k.Value, at: at, value: t.convert(v, n.flow)})
 	}
 }
 
 // refuse reports aliases, anchors and tags.
-func (d *decoder) refuse(y *yaml.Node, at finding.Place) {
+func (t *script) refuse(y *yaml.Node, at finding.Place) {
 	const mend = "write the value out in each place; if the text itself begins with this sign, put it in quotes"
 	if y.Kind == yaml.AliasNode {
-		d.errorf("yaml-alias", at, mend, "`*%s` stands for a value from elsewhere, which is not allowed in a job file", clip(y.Value))
+		t.errorf("yaml-alias", at, mend, "`*%s` stands for a value from elsewhere, which is not allowed in a job file", clip(y.Value))
 	}
 	if y.Anchor != "" && y.Kind != yaml.AliasNode {
-		d.errorf("yaml-alias", at, mend, "`&%s` marks a value to be used elsewhere, which is not allowed in a job file", clip(y.Anchor))
+		t.errorf("yaml-alias", at, mend, "`&%s` marks a value to be used elsewhere, which is not allowed in a job file", clip(y.Anchor))
 	}
-	if y.Style&yaml.TaggedStyle != 0 || strings.HasPrefix(d.rest(at.Line, at.Col, ""), "!") {
-		d.errorf("yaml-tag", at, "leave it out; if the text itself begins with `!`, put it in quotes", "`!` gives a value a type, which is not allowed in a job file")
+	if y.Style&yaml.TaggedStyle != 0 || strings.HasPrefix(t.rest(at.Line, at.Col, ""), "!") {
+		t.errorf("yaml-tag", at, "leave it out; if the text itself begins with `!`, put it in quotes", "`!` gives a value a type, which is not allowed in a job file")
 	}
 }
 
@@ -171,11 +170,11 @@ func isNull(s string) bool {
 
 // rest is what follows a text that stands at a place, on the same line; empty
 // if the text does not stand there in full, and on lines that no person wrote.
-func (d *decoder) rest(line, col int, text string) string {
-	if line < 1 || line > len(d.lines) || len(d.lines[line-1]) > 2000 {
+func (t *script) rest(line, col int, text string) string {
+	if line < 1 || line > len(t.lines) || len(t.lines[line-1]) > 2000 {
 		return ""
 	}
-	runes := []rune(d.lines[line-1])
+	runes := []rune(t.lines[line-1])
 	if col < 1 || col > len(runes) {
 		return ""
 	}
@@ -193,22 +192,22 @@ func splitLines(data string) []string {
 // syntax explains why the file is not YAML. The library knows a line at best,
 // and often the line where the enclosing part began; so the likely slips are
 // looked for first, and the line is narrowed down if none is found.
-func (d *decoder) syntax(err error) {
-	found := d.slips()
+func (t *script) syntax(err error) {
+	found := t.slips()
 	for _, s := range found {
-		d.errorf("yaml-syntax", s.at, s.mend, "%s", s.what)
+		t.errorf("yaml-syntax", s.at, s.mend, "%s", s.what)
 	}
 	if len(found) > 0 {
 		return
 	}
-	line := d.narrow(err)
-	at := finding.Place{File: d.file, Line: line}
+	line := t.narrow(err)
+	at := finding.Place{File: t.file, Line: line}
 	what, mend := explain(err)
 	where := "near line " + strconv.Itoa(line)
 	if line == 0 {
 		where = "somewhere in the file"
 	}
-	d.errorf("yaml-syntax", at, mend, "%s: %s", where, what)
+	t.errorf("yaml-syntax", at, mend, "%s: %s", where, what)
 }
 
 // truncated says that a text may only have been cut short.
@@ -222,25 +221,25 @@ func truncated(err error) bool {
 }
 
 // narrow finds the line whose addition makes the text unreadable, by halving.
-func (d *decoder) narrow(err error) int {
+func (t *script) narrow(err error) int {
 	line := 0
 	if m := regexp.MustCompile(`line (\d+)`).FindStringSubmatch(err.Error()); m != nil {
 		line, _ = strconv.Atoi(m[1])
 	}
 	size := 0
-	for _, l := range d.lines {
+	for _, l := range t.lines {
 		size += len(l)
 	}
 	if truncated(err) || size > 512<<10 {
 		if line > 0 && strings.Contains(err.Error(), "',' or") {
 			line++ // these the library counts from zero
 		}
-		return min(line, len(d.lines))
+		return min(line, len(t.lines))
 	}
-	good, bad := 0, len(d.lines)
+	good, bad := 0, len(t.lines)
 	for bad-good > 1 {
 		mid := (good + bad) / 2
-		_, _, err := parseYAML(strings.Join(d.lines[:mid], "\n"))
+		_, _, err := parseYAML(strings.Join(t.lines[:mid], "\n"))
 		if err == nil || truncated(err) {
 			good = mid
 		} else {
@@ -282,11 +281,11 @@ const quoteMend = "leave feet and inches unquoted, or put them in single quotes 
 
 // slips looks through the lines for the slips that people make with feet and
 // inches, colons and tabs. It is asked only when the file cannot be read.
-func (d *decoder) slips() []slip {
+func (t *script) slips() []slip {
 	var found []slip
 	blockText := regexp.MustCompile(`[:-] +[|>][-+0-9]*\s*(#.*)?$`)
 	block := -1 // indent of the key whose text stands in the lines below it
-	for i, line := range d.lines {
+	for i, line := range t.lines {
 		body := strings.TrimLeft(line, " ")
 		indent := len(line) - len(body)
 		if strings.TrimSpace(body) == "" || block >= 0 && indent > block {
@@ -294,7 +293,7 @@ func (d *decoder) slips() []slip {
 		}
 		block = -1
 		at := func(offset int) finding.Place {
-			return finding.Place{File: d.file, Line: i + 1, Col: len([]rune(line[:offset])) + 1}
+			return finding.Place{File: t.file, Line: i + 1, Col: len([]rune(line[:offset])) + 1}
 		}
 		if body[0] == '\t' {
 			found = append(found, slip{at(indent), "a tab stands where spaces are needed", "indent with spaces"})

@@ -24,7 +24,7 @@ func (b *builder) metal() {
 		name string
 		kick job.Kick
 		leg  length.Length
-	}{{"drip", b.s.Profile.Drip, b.s.Profile.FrontLeg}, {"hook", b.s.Profile.RearHook, b.s.Profile.RearLeg}} {
+	}{{"drip", b.s.Profile.Drip, b.s.FrontFoot()}, {"hook", b.s.Profile.RearHook, b.s.RearFoot()}} {
 		room := e.kick.Length
 		if room == 0 {
 			e.name, room = "leg", e.leg

@@ -111,8 +111,8 @@ func legName(i, n int) string {
 func (b *builder) measures() measures {
 	p := &b.s.Profile
 	return measures{
-		front: p.FrontLeg.MM(), drip: p.Drip.Length.MM(), dripTurn: p.Drip.Angle.Degrees(),
-		rear: p.RearLeg.MM(), hook: p.RearHook.Length.MM(), hookTurn: p.RearHook.Angle.Degrees(),
+		front: b.s.FrontLeg(job.ToMoldLine).MM(), drip: p.Drip.Length.MM(), dripTurn: p.Drip.Angle.Degrees(),
+		rear: b.s.RearLeg(job.ToMoldLine).MM(), hook: p.RearHook.Length.MM(), hookTurn: p.RearHook.Angle.Degrees(),
 		slope: float64(p.TopSlope) / 1e9,
 	}
 }

@@ -88,7 +88,7 @@ func TestPitchMiterMeets(t *testing.T) {
 			}
 			// Over a peak the lower edges are the shorter.
 			for i := range p.Parts {
-				fold, foot := p.Parts[i].Length(), p.EdgeLength(i, cap.Edge{Depth: j.System.Profile.FrontLeg})
+				fold, foot := p.Parts[i].Length(), p.EdgeLength(i, cap.Edge{Depth: j.System.FrontLeg(job.ToMoldLine)})
 				if (foot < fold) != (bend > 0) {
 					t.Fatalf("%s: the foot is %v and the fold %v", p.Mark, foot, fold)
 				}

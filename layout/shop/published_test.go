@@ -60,7 +60,7 @@ func TestPublishedWeights(t *testing.T) {
 	} {
 		const pound = 453.59237 // g
 		s := &job.System{Metal: job.Metal{Thickness: length.FromMM(c.inches * 25.4), Density: c.density * pound / 16.387064 * 1000}}
-		s.Profile = job.Profile{FrontLeg: 4 * length.Inch, RearLeg: 3 * length.Inch}
+		s.Profile = job.Profile{FrontLeg: job.Leg{Length: 4 * length.Inch}, RearLeg: job.Leg{Length: 3 * length.Inch}}
 		b := builder{j: &job.Job{System: *s}, s: s, shop: &job.Shop{K: 0.4}, step: length.Inch / 64,
 			bend: fold.Bend{Thickness: s.Metal.Thickness.MM(), K: 0.4}}
 		const inside, long = 12 * length.Inch, 120 * length.Inch

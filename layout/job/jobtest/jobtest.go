@@ -26,8 +26,8 @@ func Job() *job.Job {
 			Name: "Test profile",
 			Metal: job.Metal{Name: metal, Thickness: in / 20, Density: 2740, Expansion: 23220,
 				Finish: "grey"},
-			Profile: job.Profile{FrontLeg: 5 * in, Drip: job.Kick{Length: in / 2, Angle: 30 * job.Degree},
-				TopSlope: 41_666_667, RearLeg: 3 * in, RearHook: job.Kick{Length: in / 2, Angle: 150 * job.Degree}, InsideR: in / 16},
+			Profile: job.Profile{FrontLeg: job.Leg{Length: 5 * in}, Drip: job.Kick{Length: in / 2, Angle: 30 * job.Degree},
+				TopSlope: 41_666_667, RearLeg: job.Leg{Length: 3 * in, To: job.ToTangent}, RearHook: job.Kick{Length: in / 2, Angle: 150 * job.Degree}, InsideR: in / 16},
 			FrontClearance: in / 4, RearClearance: in / 4, PlayLeast: in / 8, PlayMost: 3 * in,
 			Widths: job.Widths{Least: 8 * in, Most: 30 * in, Step: in / 4},
 			Stock:  11*length.Foot + 6*in, LeastPiece: 28 * in,
@@ -64,7 +64,7 @@ func Job() *job.Job {
 
 func assembly(name, metal string, spacing length.Length, up, out float64) job.Assembly {
 	return job.Assembly{Name: name, Report: "R-" + name, Metal: metal, ThicknessLeast: in / 20,
-		FrontLegMost: 6 * in, RearLegMost: 4 * in, WidthMost: 30 * in, ChairSpacing: spacing, Substrate: job.Wood,
+		FrontLegMost: job.Leg{Length: 6 * in}, RearLegMost: job.Leg{Length: 4 * in, To: job.ToTangent}, WidthMost: 30 * in, ChairSpacing: spacing, Substrate: job.Wood,
 		Fastener: "wood screw", FrontRow: 2, RearRow: 2, FrontRowFrom: 2 * in, RearRowFrom: 2 * in,
 		Up: job.Pressure{Pa: up, Level: job.AsPulled}, Out: job.Pressure{Pa: out, Level: job.AsPulled},
 		Rear: job.Pressure{Pa: up, Level: job.AsPulled}, Factor: 2, Cost: 1000}

@@ -18,7 +18,7 @@ func Cross(a, b, at length.Length, of job.TeeFace) *job.Job {
 
 func cross(j *job.Job, a, b, at length.Length, of job.TeeFace) {
 	j.System.Tee = job.TeeRules{Leg: 20 * in, Branch: 20 * in, DropLeast: in / 2, DropMost: 2 * in}
-	j.System.Profile.RearLeg = 4 * in
+	j.System.Profile.RearLeg.Length = 4 * in
 	roof := Rectangle(a, b)
 	roof.Bearing, roof.Raise = 90*job.Degree, 5*in/4
 	x := Run("X", b-24*in, 0)

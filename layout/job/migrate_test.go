@@ -1,0 +1,162 @@
+package job
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"pgregory.net/rapid"
+)
+
+const before = "# A job.\r\n" +
+	"format: 'copingset/1'   # the form\r\n" +
+	"system:\r\n" +
+	"  profile:\r\n" +
+	"    front_leg: 5 1/4\"            # street side\r\n" +
+	"    # rear_leg: 3\"\r\n" +
+	"    rear_leg: '3 1/8\"'  # roof side\r\n" +
+	"    rear_hook: {length: 3/8\", angle: 150}\r\n" +
+	"  splice: {front_leg: 1\"}\r\n" +
+	"assemblies:\r\n" +
+	"  - {name: T1, front_leg_most: 6\", rear_leg_most: \"4\\\"\"}\r\n" +
+	"  - name: Ü, front_leg_most: 7\"\r\n" +
+	"    front_leg_most:\r\n" +
+	"      7\"\r\n" +
+	"    rear_leg_most: {length: 4\"}\r\n"
+
+const after = "# A job.\r\n" +
+	"format: 'copingset/2'   # the form\r\n" +
+	"system:\r\n" +
+	"  profile:\r\n" +
+	"    front_leg: {length: 5 1/4\", to: mold line}  # street side\r\n" +
+	"    # rear_leg: 3\"\r\n" +
+	"    rear_leg: {length: '3 1/8\"', to: mold line}  # roof side\r\n" +
+	"    rear_hook: {length: 3/8\", angle: 150}\r\n" +
+	"  splice: {front_leg: 1\"}\r\n" +
+	"assemblies:\r\n" +
+	"  - {name: T1, front_leg_most: {length: 6\", to: mold line}, rear_leg_most: {length: \"4\\\"\", to: mold line}}\r\n" +
+	"  - name: Ü, front_leg_most: 7\"\r\n" +
+	"    front_leg_most:\r\n" +
+	"      {length: 7\", to: mold line}\r\n" +
+	"    rear_leg_most: {length: 4\"}\r\n"
+
+func migrated(t testing.TB, text string) *Migration {
+	t.Helper()
+	m, list := Migrate(fstest.MapFS{"job.yaml": {Data: []byte(text)}}, "job.yaml")
+	if m == nil {
+		t.Fatal(list)
+	}
+	return m
+}
+
+func TestMigrate(t *testing.T) {
+	for _, mark := range []string{"", "\uFEFF"} {
+		m := migrated(t, mark+strings.Replace(before, "Ü, front_leg_most: 7\"", "Ü", 1))
+		if got, want := string(m.Text), mark+strings.Replace(after, "Ü, front_leg_most: 7\"", "Ü", 1); got != want {
+			t.Errorf("got\n%s\nwant\n%s", got, want)
+		}
+		var said []string
+		for _, c := range append(slices.Clone(m.Changes), m.Unsure...) {
+			said = append(said, c.String())
+		}
+		all := strings.Join(said, "\n")
+		for _, want := range []string{
+			"job.yaml:2:9: format: copingset/2 in place of copingset/1\n",
+			"job.yaml:5:16: front_leg: {length: 5 1/4\", to: mold line} in place of 5 1/4\"\n",
+			"job.yaml:14:7: front_leg_most: {length: 7\", to: mold line} in place of 7\"\n",
+			"job.yaml:6: the comment speaks of `rear_leg` and was left; if it is system.profile.rear_leg, it is written `{length: ..., to: mold line}` now\n",
+			"job.yaml:7:15: rear_leg: the leg ends in a turn of 150° and was read to the mold line",
+			"job.yaml:11:32: front_leg_most: it was compared with the cap's leg to the mold line",
+		} {
+			if !strings.Contains(all+"\n", want) {
+				t.Errorf("not said: %s\nbut\n%s", want, all)
+			}
+		}
+		if len(m.Changes) != 6 {
+			t.Errorf("%d changes", len(m.Changes))
+		}
+	}
+}
+
+func TestMigrateRefuses(t *testing.T) {
+	for text, want := range map[string]string{
+		"":                              "this is not a job file",
+		"run,station\n":                 "this is not a job file",
+		"job: {}\n":                     "this is not a job file",
+		"format: copingset/7\n":         "the form `copingset/7` is not known here",
+		"format: copingset/1\njob: {\n": "[yaml-syntax]",
+	} {
+		m, list := Migrate(fstest.MapFS{"job.yaml": {Data: []byte(text)}}, "job.yaml")
+		if m != nil || len(list) != 1 || !strings.Contains(list[0].String(), want) {
+			t.Errorf("%q: %v, %v", text, m, list)
+		}
+	}
+	// What stands over several lines is named and left.
+	text := "format: copingset/1\nsystem:\n  profile:\n    front_leg: 5\n      1/4\"\n"
+	m := migrated(t, text)
+	if want := strings.Replace(text, "/1\n", "/2\n", 1); string(m.Text) != want || len(m.Unsure) != 1 || !strings.Contains(m.Unsure[0].What, "over several lines") {
+		t.Errorf("%s %v", m.Text, m.Unsure)
+	}
+	// A file of today's form is left alone.
+	if m := migrated(t, string(migrated(t, before[:60]).Text)); len(m.Changes) > 0 || string(m.Text) != strings.Replace(before[:60], "copingset/1", "copingset/2", 1) {
+		t.Errorf("%q %v", m.Text, m.Changes)
+	}
+}
+
+// Whatever a file says besides, migrating it edits the form, and the legs of
+// the profile, and nothing else: undone by hand it is the file it was.
+func TestMigrateEditsInPlace(t *testing.T) {
+	files, err := filepath.Glob("testdata/*/*.yaml")
+	if err != nil || len(files) < 20 {
+		t.Fatal(err, len(files))
+	}
+	undo := strings.NewReplacer("{length: ", "", ", to: mold line}", "", ", to: tangent}", "")
+	rapid.Check(t, func(t *rapid.T) {
+		data, err := os.ReadFile(rapid.SampledFrom(files).Draw(t, "file"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		lines := strings.SplitAfter(undo.Replace(string(data)), "\n")
+		from := rapid.IntRange(0, len(lines)-1).Draw(t, "from")
+		lines = lines[from:rapid.IntRange(from, len(lines)).Draw(t, "to")]
+		text := "format: copingset/1\n" + strings.ReplaceAll(strings.Join(lines, ""), "format: copingset", "forms: copingset")
+		m, list := Migrate(fstest.MapFS{"job.yaml": {Data: []byte(text)}}, "job.yaml")
+		if m == nil {
+			if !strings.Contains(list[0].Code, "yaml") {
+				t.Fatal(list)
+			}
+			return
+		}
+		squeeze := strings.NewReplacer(" ", "", "copingset/2", "copingset/1")
+		if got, want := squeeze.Replace(undo.Replace(string(m.Text))), squeeze.Replace(text); got != want {
+			t.Fatalf("got\n%s\nwant\n%s", got, want)
+		}
+		again, _ := Migrate(fstest.MapFS{"job.yaml": {Data: m.Text}}, "job.yaml")
+		if again == nil || len(again.Changes) > 0 {
+			t.Fatal("a migrated file is migrated again")
+		}
+	})
+}
+
+// FuzzMigrate: any text is refused with a finding or migrated to one that reads
+// as today's form.
+func FuzzMigrate(f *testing.F) {
+	f.Add(before)
+	f.Add("format: \"copingset/1\"\nassemblies: [{front_leg_most: 'a''b'}, {rear_leg_most: \"\\u0022\"}]\n")
+	f.Fuzz(func(t *testing.T, text string) {
+		m, list := Migrate(fstest.MapFS{"job.yaml": {Data: []byte(text)}}, "job.yaml")
+		if (m == nil) != list.HasErrors() {
+			t.Fatalf("%v %v", m, list)
+		}
+		if m == nil {
+			return
+		}
+		again, list := Migrate(fstest.MapFS{"job.yaml": {Data: m.Text}}, "job.yaml")
+		if again == nil || len(again.Changes) > 0 {
+			t.Fatalf("%q: %v", m.Text, list)
+		}
+	})
+}
