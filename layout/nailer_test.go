@@ -108,8 +108,7 @@ func TestAcrossOneChair(t *testing.T) {
 			var most float64
 			for _, c := range wind.Cases() {
 				front, rear := l.Demand.Legs(c, p.Zone)
-				s := &l.Job.System.Profile
-				most = max(most, (wind.AllowablePa(front)*metre(s.FrontLeg)+wind.AllowablePa(rear)*metre(s.RearLeg))*metre(p.Tributary))
+				most = max(most, (wind.AllowablePa(front)*metre(l.Job.System.FrontFoot())+wind.AllowablePa(rear)*metre(l.Job.System.RearFoot()))*metre(p.Tributary))
 			}
 			if math.Abs(p.Across-most) > 1e-6*most || p.Across < p.Out {
 				t.Errorf("chair %s: %.1f N across, want %.1f", p.Chair.Name, p.Across, most)

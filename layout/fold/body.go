@@ -121,6 +121,7 @@ func (b Sheet) Pattern(chord float64) (Flat, error) {
 		}
 		from, to := l.Span(i)
 		out.Faces = append(out.Faces, []Point{at(false, to), at(true, to), at(true, from), at(false, from)})
+		out.Depths = append(out.Depths, b.Path.Stated(i))
 		u, v := l.parts[i].dir, l.parts[i].at
 		o, dir := FromLayout(0, v.X, v.Y), FromLayout(0, u.X, u.Y)
 		out.placed = append(out.placed, isometry{o: o, u: Vec{1, 0, 0}, v: dir, at: Point{0, girth - from}, x: Point{1, 0}, y: Point{0, -1}})
@@ -129,7 +130,7 @@ func (b Sheet) Pattern(chord float64) (Flat, error) {
 		g := b.Path.Segs[bend]
 		_, to := l.Span(bend)
 		s := to + g.Arc/2
-		out.Bends = append(out.Bends, BendLine{at(false, s), at(true, s), g.Turn, [2]string{b.Path.Segs[parent].Name, b.Path.Segs[child].Name}})
+		out.Bends = append(out.Bends, BendLine{at(false, s), at(true, s), g.Turn, [2]string{b.Path.Segs[parent].Name, b.Path.Segs[child].Name}, g.Arc})
 	}
 	for i := b.Path.Root - 1; i >= 0; i-- {
 		line(i+1, i, i)
@@ -166,8 +167,9 @@ func (b Sheet) tabs(l Laid, out *Flat) {
 			face = []Point{fold0, tip0, tip1, fold1}
 		}
 		out.Faces = append(out.Faces, face)
+		out.Depths = append(out.Depths, tab.Height)
 		out.placed = append(out.placed, isometry{})
-		out.Bends = append(out.Bends, BendLine{fold0, fold1, 90, [2]string{b.Path.Segs[b.Path.Root].Name, tab.Name}})
+		out.Bends = append(out.Bends, BendLine{fold0, fold1, 90, [2]string{b.Path.Segs[b.Path.Root].Name, tab.Name}, tab.bend(b.Path).Allowance(90)})
 	}
 }
 

@@ -46,6 +46,7 @@ type Seg struct {
 	Turn   float64 // degrees, positive UP; 0 on the last
 	Radius float64 // inside
 	Arc    float64 // developed length of the bend
+	To     Measure // what the straights on both its sides are stated to at it
 }
 
 // A Path is the section of one sheet of metal with its thickness: straights and
@@ -63,6 +64,8 @@ type Path struct {
 	Root  int
 	At    Point
 	Slope float64
+	// Upright stands the root straight up instead, its finish towards the street.
+	Upright bool
 }
 
 // A TooTight is a straight that its bends use up.
@@ -105,7 +108,7 @@ func NewPath(t, k float64, legs []Leg, root int) (Path, error) {
 			return Path{}, fmt.Errorf("a turn of %.2f degrees has no outside tangent square to the %s: measure it to the mold line", turn, l.Name)
 		}
 		b := Bend{Thickness: t, Radius: l.Radius, K: k}
-		s := Seg{Name: l.Name, Turn: l.Turn, Radius: l.Radius, Arc: l.Take}
+		s := Seg{Name: l.Name, Turn: l.Turn, Radius: l.Radius, Arc: l.Take, To: l.To}
 		if s.Arc == 0 {
 			s.Arc = b.Allowance(turn)
 		}
@@ -128,6 +131,24 @@ func (p Path) Outside(i int, from, to Measure) float64 {
 		l += reach(p.T, p.Segs[i-1].Turn, p.Segs[i-1].Radius, from)
 	}
 	return l
+}
+
+// Stated is the outside length of a straight as the shop stated it, each end in
+// its own measure.
+func (p Path) Stated(i int) float64 {
+	from := ToMoldLine
+	if i > 0 {
+		from = p.Segs[i-1].To
+	}
+	return p.Outside(i, from, p.Segs[i].To)
+}
+
+// Deduction is what the bend after a straight takes off the sum of the outside
+// lengths stated on both its sides: what those reach beyond its tangents, less its
+// developed length. Past about 156 degrees, to the tangent, it is less than nothing.
+func (p Path) Deduction(i int) float64 {
+	g := p.Segs[i]
+	return 2*reach(p.T, g.Turn, g.Radius, g.To) - g.Arc
 }
 
 // Hem reports whether a straight is the leaf of a hem: the first or the last,
@@ -184,6 +205,9 @@ func (p Path) Lay() Laid {
 	// Turn and move the whole so that the root lies as asked.
 	root := l.parts[p.Root]
 	want := Point{1, -p.Slope}.times(1 / math.Hypot(1, p.Slope))
+	if p.Upright {
+		want = Point{0, 1}
+	}
 	turn := (math.Atan2(want.Y, want.X) - math.Atan2(root.dir.Y, root.dir.X)) / radians
 	start := p.At
 	if p.Root > 0 {
@@ -218,8 +242,11 @@ func (l Laid) Skins(s float64) (finish, back Point) {
 		finish = q.at.plus(q.dir.times(in))
 		return finish, finish.minus(q.dir.left().times(l.Path.T))
 	}
-	out := q.at.plus(q.dir.times(g.Flat)).minus(q.centre)
-	out = rotate(out.times(1/out.length()), g.Turn*(in-g.Flat)/g.Arc)
+	out := q.dir.left() // from the centre to the outside of the bend where it begins
+	if g.Turn > 0 {
+		out = out.times(-1)
+	}
+	out = rotate(out, g.Turn*(in-g.Flat)/g.Arc)
 	inner, outer := q.centre.plus(out.times(g.Radius)), q.centre.plus(out.times(g.Radius+l.Path.T))
 	if g.Turn > 0 {
 		return inner, outer

@@ -62,30 +62,32 @@ func TestPublishedBends(t *testing.T) {
 
 func TestPublishedCaps(t *testing.T) {
 	al := Bend{Thickness: 0.050, Radius: 0.0625, K: 0.40}
-	square := func(x float64) Seam { return Square(x, true) }
-	kick := func(p Profile, l float64) Profile {
-		s, c := math.Sincos(30 * radians)
-		n := len(p.Y) - 1
-		p.Y = append([]float64{p.Y[0] - l*s}, append(p.Y, p.Y[n]+l*s)...)
-		p.Z = append([]float64{p.Z[0] - l*c}, append(p.Z, p.Z[n]-l*c)...)
-		p.Names = []string{"drip", "front", "top", "rear", "kick"}
-		return p
+	legs := func(fall, kick float64) []Leg { // both bends down, a kick turned out of the front, the rear one like it
+		slope := math.Atan(fall) / radians
+		out := []Leg{{Name: "front", Outside: 4, Turn: -90 - slope, Radius: al.Radius},
+			{Name: "top", Outside: math.Hypot(12.5, 12.5*fall), Turn: -90 + slope, Radius: al.Radius}, {Name: "rear", Outside: 3}}
+		if kick > 0 {
+			out[2].Turn, out[2].Radius = 30, al.Radius
+			out = append(append([]Leg{{Name: "drip", Outside: kick, Turn: 30, Radius: al.Radius}}, out...), Leg{Name: "kick", Outside: kick})
+		}
+		return out
 	}
-	flat := Profile{Y: []float64{0, 0, 12.5, 12.5}, Z: []float64{-4, 0, 0, -3}, Names: []string{"front", "top", "rear"}}
-	fall := 12.5 / 48
-	sloped := Profile{Y: []float64{0, 0, 12.5, 12.5}, Z: []float64{-4, 0, -fall, -fall - 3}, Names: flat.Names}
 	cases := []struct {
 		source string
-		p      Profile
+		legs   []Leg
 		root   int
 		girth  float64
 	}{
-		{"derived: outside 4 + 12.5 + 3, two 90 bends", flat, 1, 19.3092},
-		{"derived: top falls 1/4 in per ft, bends 91.1935 and 88.8065", sloped, 1, 19.3118},
-		{"derived: the same with two 1/2 in kicks at 30", kick(sloped, 0.5), 2, 20.2776},
+		{"derived: outside 4 + 12.5 + 3, two 90 bends", legs(0, 0), 1, 19.3092},
+		{"derived: top falls 1/4 in per ft, bends 91.1935 and 88.8065", legs(1.0/48, 0), 1, 19.3118},
+		{"derived: the same with two 1/2 in kicks at 30", legs(1.0/48, 0.5), 2, 20.2776},
 	}
 	for _, c := range cases {
-		f, err := Unfold(Prism(c.p, c.root, square(0), square(10)), al)
+		p, err := NewPath(al.Thickness, al.K, c.legs, c.root)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, err := Sheet{Path: p, Left: Cut{Seam: Square(0, false)}, Right: Cut{Seam: Square(10, true)}}.Pattern(0.05)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -115,9 +117,14 @@ func TestPublishedMiters(t *testing.T) {
 		{"derived: turn 90, slope 1 per ft", 90, 1.0 / 12, 44.9009},
 	}
 	for _, c := range cases {
-		p := Profile{Y: []float64{0, 0, 12, 12}, Z: []float64{-4, 0, -12 * c.slope, -12*c.slope - 3}, Names: []string{"front", "top", "rear"}}
+		fall := math.Atan(c.slope) / radians
+		p, err := NewPath(1e-12, 0.4, []Leg{{Name: "front", Outside: 4, Turn: -90 - fall}, {Name: "top", Outside: math.Hypot(12, 12*c.slope), Turn: -90 + fall}, {Name: "rear", Outside: 3}}, 1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p.Slope = c.slope
 		miter := func(y, _, _ float64) float64 { return 30 - y*math.Tan(c.turn/2*radians) }
-		f, err := Unfold(Prism(p, 1, func(_, _, _ float64) float64 { return 0 }, miter), Bend{})
+		f, err := Sheet{Path: p, Left: Cut{Seam: Square(0, false)}, Right: Cut{Seam: miter}}.Pattern(0.05)
 		if err != nil {
 			t.Fatal(err)
 		}

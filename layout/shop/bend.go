@@ -17,18 +17,6 @@ func (b *builder) bends(r raw, body Body) []Bend {
 	var out []Bend
 	for _, l := range body.Flat.Bends {
 		q := Bend{Line: l, Hem: l.Between[1] == "hem"}
-		if q.Hem && r.metal == nil {
-			// A hem's bend is centred R + T - (R + K T) pi/2 inside its fold, R zero.
-			t := b.bend.Thickness
-			in := t - math.Pi*b.bend.K*t/2
-			dir := 1.0 // towards the middle of the blank
-			if (l.From.Y+l.To.Y)/2 > hi.Y/2 {
-				dir = -1
-			}
-			q.Line.From.Y += dir * in
-			q.Line.To.Y += dir * in
-			q.Line.Turn = -180
-		}
 		y := (q.Line.From.Y + q.Line.To.Y) / 2
 		// From the roof edge of the blank as sheared, so that both distances sum to its girth.
 		q.FromStreet = length.RoundTo(length.FromMM(hi.Y-y), b.step)
@@ -65,45 +53,27 @@ func longest(body Body) float64 {
 }
 
 // narrowest is the least outside depth of a face that a bend must hold, and its
-// name.
-func narrowest(s fold.Solid) (string, float64) {
+// name: of all but the root, which other faces hang on, and the leaves of hems.
+func narrowest(body Body) (string, float64) {
 	name, least := "", math.Inf(1)
-	for _, f := range s.Folds {
-		face := s.Faces[f.B]
-		if face.Name == "hem" {
-			continue
+	for _, p := range body.paths {
+		for i, g := range p.Segs {
+			if i == p.Root || p.Hem(i) {
+				continue
+			}
+			if d := p.Stated(i); d < least {
+				name, least = g.Name, d
+			}
 		}
-		edge := lengthOfEdge(face, f.EdgeB)
-		if d := face.Area() / edge; d < least {
-			name, least = face.Name, d
+	}
+	if body.Metal != nil {
+		for _, t := range body.Metal.Tabs {
+			if t != nil && t.Height < least {
+				name, least = t.Name, t.Height
+			}
 		}
 	}
 	return name, least
-}
-
-// crowded is a face whose two bends, or whose bend and hem, leave no flat
-// between them: its outside depth less both setbacks (a hem's is one thickness,
-// its inside radius being none). No brake makes that.
-func crowded(s fold.Solid, b fold.Bend) (name string, depth, needs float64, ok bool) {
-	sides := make([]float64, len(s.Faces)) // setbacks at its folds
-	for _, f := range s.Folds {
-		back := b.Setback(math.Abs(s.Turn(f)))
-		if s.Faces[f.B].Name == "hem" {
-			back = b.Thickness
-		}
-		sides[f.A] += back
-		sides[f.B] += back
-	}
-	for _, f := range s.Folds {
-		face := s.Faces[f.B]
-		if face.Name == "hem" {
-			continue
-		}
-		if d := face.Area() / lengthOfEdge(face, f.EdgeB); d < sides[f.B]-1e-6 {
-			return face.Name, d, sides[f.B], true
-		}
-	}
-	return "", 0, 0, false
 }
 
 func lengthOfEdge(f fold.Face, i int) float64 {

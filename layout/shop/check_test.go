@@ -125,7 +125,7 @@ func TestGirthIsOutsideLessDeductions(t *testing.T) {
 						sum += b.Outside(i).MM()
 					}
 				}
-				for _, d := range shop.Deductions(j, b) {
+				for _, d := range shop.Deductions(b) {
 					sum -= d.Less
 				}
 				if got := b.Girth.MM(); got < sum-1e-3 || got > sum+shop.Step(false).MM() {

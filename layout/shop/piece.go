@@ -8,15 +8,23 @@ import (
 
 // raw is a body before it is unfolded.
 type raw struct {
-	name  string
-	metal *fold.Sheet  // one sheet with its thickness; nil: a tree of faces alone
-	err   error        // why its section cannot be one sheet
-	solid fold.Solid   // on the outside mold lines
-	holes [][]fold.Vec // on the top
+	name   string
+	metal  *fold.Sheet // one sheet along the run; nil: it is a tray
+	winged *fold.Tray
+	err    error      // why its section cannot be one sheet
+	solid  fold.Solid // on the mold lines, for pictures
+	holes  []cutout   // on the root
 	// For reliefs: which ends are welded to another body, and whether its outline
 	// is notched between its ends, to be closed by a weld.
 	welded  [2]bool
 	notched bool
+}
+
+// cutout is a hole: its outline, and where it is round its middle and diameter.
+type cutout struct {
+	ring     []fold.Vec
+	at       fold.Vec
+	diameter float64
 }
 
 // bodies of a piece: one for each leg, the plate of a closed end.
@@ -31,7 +39,7 @@ func (b *builder) bodies(p *cap.Piece) []raw {
 	var out []raw
 	for i, q := range p.Parts {
 		m.slope = float64(q.Slope(b.s)) / 1e9
-		sec := sectionOf(m, (q.Inside() + 2*b.s.Metal.Thickness).MM())
+		sec := section{(q.Inside() + 2*b.s.Metal.Thickness).MM(), m.slope}
 		x0, x1 := 0.0, q.Length().MM()
 		allowance := p.Allowance.MM()
 		switch {
@@ -60,7 +68,7 @@ func (b *builder) bodies(p *cap.Piece) []raw {
 		out = append(out, r)
 		for side, closed := range []bool{first && p.LeftEnd == job.EndFree, last && p.RightEnd == job.EndFree} {
 			if closed {
-				out = append(out, raw{name: "end plate", solid: endPlate(inner(sec, b.bend.Thickness), side == 1)})
+				out = append(out, b.endPlate(r, side == 1))
 			}
 		}
 	}
@@ -71,17 +79,23 @@ func (b *builder) bodies(p *cap.Piece) []raw {
 func (b *builder) tapered(p *cap.Piece, m measures) []raw {
 	t := 2 * b.s.Metal.Thickness
 	wideRight := p.Hand == cap.RightHand
-	hem := b.hemFlat()
-	two := taper(m, (p.Wide + t).MM(), (p.Narrow + t).MM(), p.Length().MM(), b.s.Transition.Leg.MM(), b.shop.WeldGap.MM(), hem, wideRight)
-	narrow, wide := raw{name: "narrow end", solid: two[0]}, raw{name: "taper and wide end", solid: two[1], notched: true}
+	tp := taper{m, (p.Wide + t).MM(), (p.Narrow + t).MM(), p.Length().MM(), b.s.Transition.Leg.MM(), wideRight}
+	gap := b.shop.WeldGap.MM()
+	free, seam := fold.Cut{Seam: fold.Square(tp.x(0), !wideRight)}, fold.Cut{Seam: fold.Square(tp.x(tp.leg), wideRight), Gap: gap}
+	left, right := free, seam
+	if !wideRight {
+		left, right = seam, free
+	}
+	narrow := b.sheet(raw{name: "narrow end"}, m, section{tp.narrow, m.slope}, left, right)
+	wide := raw{name: "taper and wide end", notched: true}.tray(tp.tray(b))
 	narrow.welded[1], wide.welded[0] = wideRight, wideRight
 	narrow.welded[0], wide.welded[1] = !wideRight, !wideRight
-	for _, h := range b.holes(p, p.Parts[0], sectionOf(m, (p.Narrow+t).MM())) {
+	for _, h := range b.holes(p, p.Parts[0], section{tp.narrow, m.slope}) {
 		// On the body whose straight front it lies over; a hole over the seam is on the larger.
-		seam := b.s.Transition.Leg.MM()
-		over := h[1].X < seam
+		seam := tp.leg
+		over := h.ring[1].X < seam
 		if !wideRight {
-			over = h[0].X > p.Length().MM()-seam
+			over = h.ring[0].X > p.Length().MM()-seam
 		}
 		if over {
 			narrow.holes = append(narrow.holes, h)
@@ -111,27 +125,23 @@ func legName(i, n int) string {
 func (b *builder) measures() measures {
 	p := &b.s.Profile
 	return measures{
-		front: b.s.FrontLeg(job.ToMoldLine).MM(), drip: p.Drip.Length.MM(), dripTurn: p.Drip.Angle.Degrees(),
-		rear: b.s.RearLeg(job.ToMoldLine).MM(), hook: p.RearHook.Length.MM(), hookTurn: p.RearHook.Angle.Degrees(),
+		front: p.FrontLeg.Length.MM(), drip: p.Drip.Length.MM(), dripTurn: p.Drip.Angle.Degrees(), dripTo: measure(p.FrontLeg),
+		rear: p.RearLeg.Length.MM(), hook: p.RearHook.Length.MM(), hookTurn: p.RearHook.Angle.Degrees(), hookTo: measure(p.RearLeg),
 		slope: float64(p.TopSlope) / 1e9,
 	}
 }
 
-// inner is the section inside the metal, for a plate that stands between the
-// legs under the top.
-func inner(s section, t float64) section {
-	n := s.top
-	p := fold.Profile{
-		Y:     []float64{t, t, s.width - t, s.width - t},
-		Z:     []float64{s.profile.Z[n-1], -t - s.slope*t, -s.slope*(s.width-t) - t, s.profile.Z[n+2]},
-		Names: []string{"front leg", "top", "rear leg"},
+// measure is what a leg, and the flange at its foot, are stated to.
+func measure(l job.Leg) fold.Measure {
+	if l.To == job.ToTangent {
+		return fold.ToTangent
 	}
-	return section{profile: p, top: 1, width: s.width - 2*t, slope: s.slope}
+	return fold.ToMoldLine
 }
 
 // holes are the cut-outs of a part, as corners on the top.
-func (b *builder) holes(p *cap.Piece, q cap.Part, sec section) [][]fold.Vec {
-	var out [][]fold.Vec
+func (b *builder) holes(p *cap.Piece, q cap.Part, sec section) []cutout {
+	var out []cutout
 	for _, o := range p.Cutouts {
 		front := q.Run.FrontStation(o.Station)
 		c := q.Run.ToCap(front)
@@ -142,7 +152,7 @@ func (b *builder) holes(p *cap.Piece, q cap.Part, sec section) [][]fold.Vec {
 		y := (b.s.Metal.Thickness + b.s.FrontClearance + q.Run.At(front).Gap + o.FromFace).MM()
 		w, d := o.Extent.MM()/2, o.Depth.MM()/2
 		at := func(x, y float64) fold.Vec { return fold.FromLayout(x, y, -sec.slope*y) }
-		out = append(out, []fold.Vec{at(x-w, y+d), at(x+w, y+d), at(x+w, y-d), at(x-w, y-d)})
+		out = append(out, cutout{ring: []fold.Vec{at(x-w, y+d), at(x+w, y+d), at(x+w, y-d), at(x-w, y-d)}})
 	}
 	return out
 }

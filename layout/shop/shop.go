@@ -31,10 +31,12 @@ func Step(metric bool) length.Length {
 // Body is one sheet of a piece: cut, bent, and welded to its neighbours.
 type Body struct {
 	Name   string      // "left leg"
-	Solid  fold.Solid  // on the outside mold lines: what a formed view shows
+	Solid  fold.Solid  // on the mold lines of its finish side: what a formed view shows
 	Metal  *fold.Sheet // with its thickness; nil where the shape is no one section
+	Tray   *fold.Tray  // with its thickness, there
 	Flat   fold.Flat
 	Holes  [][]fold.Point
+	Drills []Drill // those of the holes that are round, in their order
 	Bends  []Bend
 	Length length.Length // of the blank, along the grain
 	Girth  length.Length // of the blank, across
@@ -44,6 +46,14 @@ type Body struct {
 
 	cut      []fold.Point // the outline with its reliefs; nil: it has none
 	relieved bool         // every relief it asks for is cut
+	paths    []fold.Path
+}
+
+// Drill is a round hole of a pattern.
+type Drill struct {
+	Hole     int // among the holes
+	At       fold.Point
+	Diameter float64
 }
 
 // Bend is one row of a bend table.
@@ -156,12 +166,11 @@ func (b *builder) pattern(f *Family, p *cap.Piece) {
 		return
 	}
 	for _, s := range b.bodies(p) {
-		flat, err := b.develop(s)
+		flat, err := s.develop()
 		var tight *fold.TooTight
 		if errors.As(err, &tight) {
 			f.Bodies, f.crowded = nil, true
-			f.fails = fmt.Sprintf("%s of the %s is %s deep, and its bends take %s of it", tight.Name, s.name,
-				job.Both(length.FromMM(tight.Outside)), job.Both(length.FromMM(tight.Outside+tight.Short)))
+			f.fails = tightWords(tight, " of the "+s.name)
 			return
 		}
 		if err == nil && fold.Crosses(flat.Outline) {
@@ -176,17 +185,25 @@ func (b *builder) pattern(f *Family, p *cap.Piece) {
 	f.Grams = int64(math.Round(f.Area() * b.bend.Thickness * b.s.Metal.Density / 1e6))
 }
 
+// tightWords says how a straight is too short for its bends.
+func tightWords(e *fold.TooTight, of string) string {
+	return fmt.Sprintf("%s%s is %s deep, and its bends take %s of it", e.Name, of, job.Both(length.FromMM(e.Outside)), job.Both(length.FromMM(e.Outside+e.Short)))
+}
+
 // body lays a flat pattern with its lower left corner at the origin, moves hem
 // lines to where they bend, and lists the bends.
 func (b *builder) body(r raw, flat fold.Flat) Body {
 	lo, _ := flat.Bounds()
 	flat.Move(fold.Point{X: -lo.X, Y: -lo.Y})
 	_, hi := flat.Bounds()
-	out := Body{Name: r.name, Solid: r.solid, Metal: r.metal, Flat: flat, Length: b.up(hi.X), Girth: b.up(hi.Y)}
+	out := Body{Name: r.name, Solid: r.solid, Metal: r.metal, Tray: r.winged, paths: r.paths(), Flat: flat, Length: b.up(hi.X), Girth: b.up(hi.Y)}
 	for _, h := range r.holes {
 		var pts []fold.Point
-		for _, v := range h {
+		for _, v := range h.ring {
 			pts = append(pts, flat.Place(0, v))
+		}
+		if h.diameter > 0 {
+			out.Drills = append(out.Drills, Drill{len(out.Holes), flat.Place(0, h.at), h.diameter})
 		}
 		out.Holes = append(out.Holes, pts)
 	}

@@ -56,7 +56,7 @@ func TestLegsKeepToTheirSideOfTheSeam(t *testing.T) {
 		}
 		for i := range 2 {
 			m.slope = float64(cap.EqualRise(sys, narrow+2*sys.Metal.Thickness, pair.Inside[i]+2*sys.Metal.Thickness)) / 1e9
-			sec := sectionOf(m, w[i])
+			sec := section{w[i], m.slope}
 			left, right := b.cutOf(miter, sec, 0, -1), fold.Cut{Seam: square(long)}
 			if i == 0 {
 				left, right = fold.Cut{Seam: square(0)}, b.cutOf(miter, sec, long, 1)
@@ -124,7 +124,7 @@ func TestPublishedTwoWidthCuts(t *testing.T) {
 		m := cap.Miter{Seam: seam, Trim: seam.Trims(sys)}
 		for i, want := range []float64{c.trim1, c.trim2} {
 			w := seam.Inside[i].MM()
-			sec := sectionOf(cap300(), w)
+			sec := section{w, 1.0 / 32}
 			end := b.cutOf(m, sec, 0, 1-2*float64(i)).Seam
 			if got := (2*float64(i) - 1) * end(w, -sec.slope*w, 0) / 25.4; math.Abs(got-want) > 0.0001 || end(0, 0, 0) != 0 {
 				t.Errorf("%s: leg %d is %.4f shorter at its rear, want %.4f", c.source, i+1, got, want)
