@@ -183,7 +183,8 @@ func (l *Layout) moves() finding.List {
 
 // checks are the findings of what is checked once all is laid out.
 func (l *Layout) checks() finding.List {
-	found := l.moves()
+	var found finding.Set
+	found.Append(l.moves()...)
 	for _, c := range l.CodeChecks() {
 		if !c.Passes {
 			found.Append(c.finding)
@@ -194,5 +195,5 @@ func (l *Layout) checks() finding.List {
 	found.Append(l.lifts()...)
 	found.Append(l.risers()...)
 	found.Append(l.forming()...)
-	return found
+	return found.List()
 }

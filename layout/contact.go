@@ -15,7 +15,8 @@ func (l *Layout) contacts() []CodeCheck {
 	s := &l.Job.System
 	var out []CodeCheck
 	add := func(what string, c metal.Contact, code string, at finding.Place, parted bool) {
-		k := CodeCheck{What: what, Asked: metal.Compatible.String(), Has: c.Verdict.String(), Source: c.Source, Passes: c.Verdict == metal.Compatible}
+		k := CodeCheck{What: what, Asked: metal.Compatible.String(), Has: c.Verdict.String(), Source: c.Source,
+			Passes: c.Verdict == metal.Compatible}
 		if c.Memory {
 			k.Source += " (from memory)"
 		}
@@ -29,14 +30,16 @@ func (l *Layout) contacts() []CodeCheck {
 		}
 		out = append(out, k)
 	}
-	pair := func(what string, a, b string, at finding.Place, parted bool, judge func(a, b metal.Family) (metal.Contact, bool)) {
+	pair := func(what string, a, b string, at finding.Place, parted bool, judge func(a, b metal.Family) (metal.Contact,
+		bool)) {
 		what = fmt.Sprintf("%s: %s on %s", what, a, b)
 		if c, ok := judge(metal.FamilyOf(a), metal.FamilyOf(b)); ok {
 			add(what, c, "metals-dissimilar", at, parted)
 			return
 		}
 		k := CodeCheck{What: what, Asked: metal.Compatible.String(), Has: "not in the table of pairs", Source: "none found"}
-		k.finding = finding.New(finding.Note, "metals-unknown", at, "have the fabricator say that the two may touch", "%s: %s", what, k.Has)
+		k.finding = finding.New(finding.Note, "metals-unknown", at, "have the fabricator say that the two may touch",
+			"%s: %s", what, k.Has)
 		k.finding.Why = "nothing is said of this pair here"
 		out = append(out, k)
 	}

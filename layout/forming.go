@@ -23,10 +23,10 @@ func inches(x length.Length) float64 { return float64(x) / float64(length.Inch) 
 // The shop's data are used all the same: it bends its own metal with its own
 // tools.
 func (l *Layout) forming() finding.List {
-	var found finding.List
+	var found finding.Set
 	s, shop := &l.Job.System, l.Job.Shop
 	if shop == nil {
-		return found
+		return found.List()
 	}
 	if n, ok := l.NeutralPrinted(); ok {
 		if off := n.Off(shop.K); off < -metal.NeutralBand || off > metal.NeutralBand {
@@ -47,5 +47,5 @@ func (l *Layout) forming() finding.List {
 			found.Append(f)
 		}
 	}
-	return found
+	return found.List()
 }

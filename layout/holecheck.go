@@ -26,9 +26,11 @@ func (l *Layout) holeChecks() []CodeCheck {
 			hole, inset = b.HoleDia, b.Inset
 			if !seen[f.Name] {
 				seen[f.Name] = true
-				out = append(out, l.judged(CodeCheck{What: f.Name + " through the chair's holes", Asked: "no thicker than " + job.Both(hole), Has: job.Both(f.Diameter),
+				out = append(out, l.judged(CodeCheck{What: f.Name + " through the chair's holes",
+					Asked: "no thicker than " + thou(hole), Has: thou(f.Diameter),
 					Source: "the job's chair and screw", Passes: f.Diameter <= hole},
-					finding.Hold, "screw-hole", f.At, finding.Ref{}, "check the diameter of the screw and of the holes in the chair: one of them is not what was tested"))
+					finding.Hold, "screw-hole", f.At, finding.Ref{}, "check the diameter of the screw and of the holes in the "+
+						"chair: one of them is not what was tested"))
 			}
 		}
 		for row, n := range []int{a.FrontRow, a.RearRow} {
@@ -36,10 +38,13 @@ func (l *Layout) holeChecks() []CodeCheck {
 				continue
 			}
 			pitch := (chair.Length - 2*inset) / length.Length(n-1)
-			c := CodeCheck{What: fmt.Sprintf("assembly %s: %d holes in the %s row of a chair of %s", a.Name, n, faceWord(job.Face(row)), job.Both(chair.Length)),
-				Asked: "more than " + job.Both(hole) + " apart", Has: job.Both(length.Max(0, pitch)), Source: "holes closer than they are wide run into each other", Passes: pitch > hole}
+			c := CodeCheck{What: fmt.Sprintf("assembly %s: %d holes in the %s row of a chair of %s", a.Name, n,
+				faceWord(job.Face(row)), job.Both(chair.Length)),
+				Asked: "more than " + thou(hole) + " apart", Has: thou(length.Max(0, pitch)),
+				Source: "holes closer than they are wide run into each other", Passes: pitch > hole}
 			if row == 0 || !c.Passes {
-				out = append(out, l.judged(c, finding.Hold, "holes-crowded", a.At, finding.Ref{}, "check the count of the row, and the length of the chair, against the test report"))
+				out = append(out, l.judged(c, finding.Hold, "holes-crowded", a.At, finding.Ref{},
+					"check the count of the row, and the length of the chair, against the test report"))
 			}
 		}
 	}
@@ -66,7 +71,8 @@ func (l *Layout) factorChecks() []CodeCheck {
 			p    job.Pressure
 		}{{"up", a.Up}, {"out", a.Out}, {"rear", a.Rear}} {
 			if q.p.Pa > 0 && !assembly.Plausible(q.p, a.Factor) {
-				out = append(out, l.judged(CodeCheck{What: fmt.Sprintf("assembly %s: resistance %s", a.Name, q.what), Asked: assembly.Range(), Has: assembly.Letter(q.p),
+				out = append(out, l.judged(CodeCheck{What: fmt.Sprintf("assembly %s: resistance %s", a.Name, q.what),
+					Asked: assembly.Range(), Has: assembly.Letter(q.p),
 					Source: "the size of wind on a coping"},
 					finding.Hold, "resistance-unit", a.At, finding.Ref{}, "check the unit against the test report: psf, kPa or Pa"))
 			}
@@ -75,14 +81,16 @@ func (l *Layout) factorChecks() []CodeCheck {
 			continue
 		}
 		least, source := assembly.LeastFactor()
-		c := CodeCheck{What: "assembly " + a.Name + ": factor on as-pulled values, at the allowable level", Asked: fmt.Sprintf("%.1f or more", least),
-			Has: fmt.Sprintf("%.4g", a.Factor), Source: source, Passes: a.Factor >= least}
+		c := CodeCheck{What: "assembly " + a.Name + ": factor on as-pulled values, at the allowable level",
+			Asked: fmt.Sprintf("%.1f or more", least),
+			Has:   fmt.Sprintf("%.4g", a.Factor), Source: source, Passes: a.Factor >= least}
 		if s := a.FactorSigned; !c.Passes && s != nil {
 			c.Has += ", signed by " + s.By + ", " + s.Document
 			c.Passes = true
 		}
 		out = append(out, l.judged(c, finding.Hold, "factor-low", a.At, finding.Ref{},
-			"write the factor of the report, or have the engineer of record sign for this one and write `factor_signed:` with by and document"))
+			"write the factor of the report, or have the engineer of record sign for this one and write `factor_signed:` "+
+				"with by and document"))
 	}
 	return out
 }

@@ -86,24 +86,23 @@ func solve(j *job.Job) (*Layout, finding.List) {
 
 func build(j *job.Job) (*Layout, finding.List) {
 	l := &Layout{Job: j, Grid: length.Crew(j.Units == job.Metric).Step()}
-	var found finding.List
-	keep := func(more finding.List) {
-		for _, f := range more {
-			found.Append(f)
-		}
+	var set finding.Set
+	keep := func(more finding.List) { set.Append(more...) }
+	stop := func() (*Layout, finding.List) {
+		l.Findings = set.List()
+		l.Findings.Sort()
+		return l, l.Findings
 	}
 	keep(j.Findings)
 	if len(j.Assemblies) == 0 {
-		found.Errorf("no-assemblies", j.System.At, "list under `assemblies:` what the fabricator had tested",
-			"no tested assembly is named, so nothing can be fastened")
+		keep(finding.List{finding.New(finding.Error, "no-assemblies", j.System.At, "list under `assemblies:` what the fabricator had tested",
+			"no tested assembly is named, so nothing can be fastened")})
 	}
 	walls, f := wall.Build(j, l.Grid)
 	keep(f)
-	keep(unsurveyed(walls, found))
-	if found.HasErrors() {
-		found.Sort()
-		l.Findings = found
-		return l, found
+	keep(unsurveyed(walls, set.List()))
+	if set.List().HasErrors() {
+		return stop()
 	}
 	l.Demand, f = wind.Build(j, fronts(walls))
 	keep(f)
@@ -119,9 +118,7 @@ func build(j *job.Job) (*Layout, finding.List) {
 		}
 	}
 	if slices.ContainsFunc(f, func(q finding.Finding) bool { return q.Code == "tee-place" || q.Code == "tee-room" }) {
-		found.Sort() // a run whose tee is not made has a joint with nothing on one side
-		l.Findings = found
-		return l, found
+		return stop() // a run whose tee is not made has a joint with nothing on one side
 	}
 	for i, runs := range frames {
 		anchored, supports, f := anchor.Build(j, runs, pieces[i], l.Grid)
@@ -129,13 +126,12 @@ func build(j *job.Job) (*Layout, finding.List) {
 		l.Perimeters = append(l.Perimeters, &Perimeter{Perimeter: walls[i], Runs: anchored, Pieces: pieces[i], Supports: supports})
 	}
 	l.Packing = wall.TotalPacking(walls)
-	l.unsound(&found)
-	l.meeting(&found)
+	keep(l.unsound())
+	keep(l.meeting(set.List()))
 	keep(l.families())
 	keep(l.made())
 	keep(l.checks())
-	found.Sort()
-	l.Findings = found
+	stop()
 	l.release()
 	l.crate()
 	l.cutting()
@@ -164,8 +160,11 @@ func unsurveyed(walls []*wall.Perimeter, said finding.List) finding.List {
 	var out finding.List
 	for _, p := range walls {
 		for _, r := range p.Runs {
+			if r.Surveyed {
+				continue
+			}
 			known := slices.ContainsFunc(said, func(f finding.Finding) bool { return f.Code == code && f.At == r.Job.At && !f.At.IsZero() })
-			if r.Surveyed || known {
+			if known {
 				continue
 			}
 			f := finding.New(finding.Hold, code, r.Job.At, "survey the run and add its readings", "run %s has not been surveyed", r.Name)
@@ -178,11 +177,16 @@ func unsurveyed(walls []*wall.Perimeter, said finding.List) finding.List {
 
 // release keeps back every piece a hold touches.
 func (l *Layout) release() {
+	holds := finding.NewCodes(l.Holds())
 	for _, p := range l.Perimeters {
 		for _, q := range p.Pieces {
-			for _, f := range l.Findings {
-				if f.Severity == finding.Hold && touches(f.Where, q) && !slices.Contains(q.Holds, f.Code) {
-					q.Holds = append(q.Holds, f.Code)
+			on := make([][2]string, len(q.Parts))
+			for i, t := range q.Parts {
+				on[i] = [2]string{t.Run.Perimeter.Job.Name, t.Run.Name}
+			}
+			for _, code := range holds.Touching(q.Mark, on...) {
+				if !slices.Contains(q.Holds, code) {
+					q.Holds = append(q.Holds, code)
 				}
 			}
 		}

@@ -94,7 +94,7 @@ func checkJoints(t *rapid.T, l *layout.Layout) {
 			if j.Kind == cap.Expansion {
 				want, plate = 2, j.Plate
 				for _, c := range r.Chairs {
-					if c.Left(&l.Job.System) < j.Centre() && c.Right(&l.Job.System) > j.Centre() {
+					if c.Left(&l.Job.System) < j.Centre() && c.Right(&l.Job.System) > j.Centre() && !held(l, r.Name, "chairs-overlap", "chairs-crowded") {
 						t.Fatalf("chair %s crosses the expansion joint %s", c.Name, j.Name)
 					}
 				}

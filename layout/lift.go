@@ -43,7 +43,7 @@ func best() Lift { return Lift{Hands: 10, Height: 30, Travel: 10, Often: 1, Hold
 // lifts notes a limit for one person that no lift of the equation reaches, and
 // the pieces that two persons may not lift.
 func (l *Layout) lifts() finding.List {
-	var found finding.List
+	var found finding.Set
 	const gramsPerPound = 453.59237
 	for _, p := range l.Perimeters {
 		var heavy []string
@@ -69,7 +69,7 @@ func (l *Layout) lifts() finding.List {
 		f.Why = "NIOSH 94-110, revised lifting equation"
 		found.Append(f)
 	}
-	return found
+	return found.List()
 }
 
 // weigh says which pieces weigh something.

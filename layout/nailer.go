@@ -23,7 +23,8 @@ func (a Across) sum() float64 { return a.Front + a.Rear }
 func (l *Layout) across(c wind.Case, z wind.Zone) Across {
 	s := &l.Job.System
 	front, rear := l.Demand.Legs(c, z)
-	return Across{Case: c, Front: wind.AllowablePa(front) * metres(s.FrontFoot()), Rear: wind.AllowablePa(rear) * metres(s.RearFoot())}
+	return Across{Case: c, Front: wind.AllowablePa(front) * metres(s.FrontFoot()),
+		Rear: wind.AllowablePa(rear) * metres(s.RearFoot())}
 }
 
 // Nailer is what the wind asks of the anchors of a wall's top layer in one zone
@@ -82,10 +83,15 @@ func (l *Layout) NailerAssumptions() []string {
 	u := l.Job.Units
 	s := &l.Job.System
 	out := []string{
-		"Case A, windward: the street side is pressed inward and the roof side pulled, both towards the roof. Case B, leeward: the street side is pulled and the roof side pressed, both towards the street. The top is pulled up in both, at the same time. The case that asks for more governs.",
-		u.InUnits("Pressures act on the cap’s outside width and on the whole depth of each leg, " + job.Both(s.FrontFoot()) + " to " + s.Profile.Drip.Foot().String() +
-			" in front and " + job.Both(s.RearFoot()) + " to " + s.Profile.RearHook.Foot().String() + " at the rear, kicks and hems left out."),
-		"The shares of an anchor in pull and in shear are added up. No lever arm and no weight are reckoned with. Allowables of the anchors: their report, as the job states it. The strength of the wall is by others.",
+		"Case A, windward: the street side is pressed inward and the roof side pulled, both towards the roof. Case B, " +
+			"leeward: the street side is pulled and the roof side pressed, both towards the street. The top is pulled up in " +
+			"both, at the same time. The case that asks for more governs.",
+		u.InUnits("Pressures act on the cap’s outside width and on the whole depth of each leg, " +
+			"" + job.Both(s.FrontFoot()) + " to " + s.Profile.Drip.Foot().String() +
+			" in front and " + job.Both(s.RearFoot()) + " to " + s.Profile.RearHook.Foot().String() + " at the rear, kicks " +
+			"and hems left out."),
+		"The shares of an anchor in pull and in shear are added up. No lever arm and no weight are reckoned with. " +
+			"Allowables of the anchors: their report, as the job states it. The strength of the wall is by others.",
 	}
 	if words := l.Demand.Taken(); len(words) > 0 {
 		out = append(out, strings.Join(words, " "))
@@ -119,15 +125,17 @@ func inZone(r *Run, z wind.Zone) bool {
 
 // anchorage are the findings on the anchors of nailers.
 func (l *Layout) anchorage() finding.List {
-	var found finding.List
+	var found finding.Set
 	said := map[*Run]bool{}
 	for _, n := range l.Nailers() {
 		a := n.Anchor
 		if n.Spacing == 0 {
 			if !said[n.Run] {
 				said[n.Run] = true
-				f := finding.New(finding.Hold, "nailer-spacing", a.At, "write `spacing_most` and `spacing_least` of the nailer, from the anchor's report and the engineer of record",
-					"run %s: the job does not say how far apart, and how close, %s may stand, and no spacing is given", n.Run.Name, a.Anchor)
+				f := finding.New(finding.Hold, "nailer-spacing", a.At, "write `spacing_most` and `spacing_least` of the "+
+					"nailer, from the anchor's report and the engineer of record",
+					"run %s: the job does not say how far apart, and how close, %s may stand, and no spacing is given", n.Run.Name,
+					a.Anchor)
 				f.Why = "by their pull alone anchors would stand as far apart as the wind allows, which no nailer does"
 				f.Where = onRun(n.Run)
 				found.Append(f)
@@ -137,11 +145,13 @@ func (l *Layout) anchorage() finding.List {
 		if n.Spacing >= a.Least {
 			continue
 		}
-		f := finding.New(finding.Hold, "nailer-anchorage", a.At, "name a stronger anchor, or have the engineer of record settle the anchorage",
-			"run %s: the %s zone asks for %s every %s, and they may stand no closer than %s", n.Run.Name, n.Zone, a.Anchor, job.Both(n.Spacing), job.Both(a.Least))
+		f := finding.New(finding.Hold, "nailer-anchorage", a.At, "name a stronger anchor, or have the engineer of record "+
+			"settle the anchorage",
+			"run %s: the %s zone asks for %s every %s, and they may stand no closer than %s", n.Run.Name, n.Zone, a.Anchor,
+			job.Both(n.Spacing), job.Both(a.Least))
 		f.Why = "parapet case " + n.Governs.Case.String() + " governs"
 		f.Where = onRun(n.Run)
 		found.Append(f)
 	}
-	return found
+	return found.List()
 }

@@ -19,7 +19,8 @@ func seaJob() *job.Job {
 	const in, ft, pound = length.Inch, length.Foot, 4.4482216152605
 	j := woodJob()
 	j.Pressures = nil
-	j.Wind = &job.Wind{Edition: "ASCE 7-16", Speed: 150 * 0.44704, Exposure: "D", RoofHeight: 77 * ft, ParapetTop: 80 * ft, Least: 100 * ft, Kzt: 1}
+	j.Wind = &job.Wind{Edition: "ASCE 7-16", Speed: 150 * 0.44704, Exposure: "D", RoofHeight: 77 * ft,
+		ParapetTop: 80 * ft, Least: 100 * ft, Kzt: 1}
 	j.System.Profile.FrontLeg.Length, j.System.Profile.RearLeg.Length = 47*in/8, 29*in/8
 	j.System.Widths.Step = in / 8
 	for i := range j.Perimeters[0].Runs {
@@ -27,7 +28,8 @@ func seaJob() *job.Job {
 			j.Perimeters[0].Runs[i].Readings[k].Width = 103 * in / 8
 		}
 	}
-	j.Walls[0].Nailer = &job.Nailer{Anchor: "anchor bolt", Report: "S-501", Pull: 400 * pound, Shear: 300 * pound, Most: 48 * in, Least: 6 * in}
+	j.Walls[0].Nailer = &job.Nailer{Anchor: "anchor bolt", Report: "S-501", Pull: 400 * pound, Shear: 300 * pound,
+		Most: 48 * in, Least: 6 * in}
 	return j
 }
 
@@ -89,7 +91,8 @@ func TestEveryCaseIsWithinTheAnchor(t *testing.T) {
 	j.Wind = nil
 	stated := build(t, j)
 	said := strings.Join(stated.NailerAssumptions(), "\n")
-	if !strings.Contains(said, "inward on a leg is not stated") || !strings.Contains(said, "pull on the rear leg is not stated") {
+	if !strings.Contains(said, "inward on a leg is not stated") || !strings.Contains(said,
+		"pull on the rear leg is not stated") {
 		t.Errorf("taken without a word:\n%s", said)
 	}
 	rows := stated.Nailers()
@@ -108,7 +111,8 @@ func TestAcrossOneChair(t *testing.T) {
 			var most float64
 			for _, c := range wind.Cases() {
 				front, rear := l.Demand.Legs(c, p.Zone)
-				most = max(most, (wind.AllowablePa(front)*metre(l.Job.System.FrontFoot())+wind.AllowablePa(rear)*metre(l.Job.System.RearFoot()))*metre(p.Tributary))
+				s := &l.Job.System
+				most = max(most, (wind.AllowablePa(front)*metre(s.FrontFoot())+wind.AllowablePa(rear)*metre(s.RearFoot()))*metre(p.Tributary))
 			}
 			if math.Abs(p.Across-most) > 1e-6*most || p.Across < p.Out {
 				t.Errorf("chair %s: %.1f N across, want %.1f", p.Chair.Name, p.Across, most)

@@ -51,10 +51,13 @@ func TestPlanAgainstAnotherProgram(t *testing.T) {
 	long := length.FromInches(300 + 240/math.Sqrt2) // so that the corner closes
 	shapes := map[string]job.Perimeter{
 		"a rectangle": jobtest.Rectangle(480*in, 300*in),
-		"a jog in a side": jobtest.Perimeter("JOG", job.Roof, run("A", 300*in, -sq), run("B", 90*in, sq), run("C", 200*in, sq), run("D", 90*in, -sq), run("E", 300*in, sq),
+		"a jog in a side": jobtest.Perimeter("JOG", job.Roof, run("A", 300*in, -sq), run("B", 90*in, sq), run("C", 200*in,
+			sq), run("D", 90*in, -sq), run("E", 300*in, sq),
 			run("F", 390*in, sq), run("G", 800*in, sq), run("H", 390*in, sq)),
-		"a well":           jobtest.Perimeter("WELL", job.Well, run("A", 300*in, -sq), run("B", 200*in, -sq), run("C", 300*in, -sq), run("D", 200*in, -sq)),
-		"chamfered corner": jobtest.Perimeter("CUT", job.Roof, run("A", 300*in, 45*job.Degree), run("B", 240*in, 45*job.Degree), run("C", 300*in, sq), run("D", long, sq), run("E", long, sq)),
+		"a well": jobtest.Perimeter("WELL", job.Well, run("A", 300*in, -sq), run("B", 200*in, -sq), run("C",
+			300*in, -sq), run("D", 200*in, -sq)),
+		"chamfered corner": jobtest.Perimeter("CUT", job.Roof, run("A", 300*in, 45*job.Degree), run("B", 240*in,
+			45*job.Degree), run("C", 300*in, sq), run("D", long, sq), run("E", long, sq)),
 	}
 	type problem struct {
 		Line   [][2]float64   `json:"line"`

@@ -91,10 +91,11 @@ func threadOf(f *Fastener) length.Length {
 
 // pulls are the findings of the two.
 func (l *Layout) pulls() finding.List {
-	found := l.screwFindings()
+	var found finding.Set
+	found.Append(l.screwFindings()...)
 	found.Append(l.anchorage()...)
 	found.Append(l.unchecked()...)
-	return found
+	return found.List()
 }
 
 // unchecked notes what the cross-checks leave out because the job does not say
@@ -144,7 +145,8 @@ func (l *Layout) unchecked() finding.List {
 						"fastener %s: what it is in wood is not stated, and its withdrawal is not checked", f.Name)
 				}
 				if f.Shear == 0 && f.Yield == nil {
-					note("shear-unchecked", f.Name, f.At, "write `shear` of the fastener from its report, or `yield` for the wood standard",
+					note("shear-unchecked", f.Name, f.At, "write `shear` of the fastener from its report, or `yield` for the wood "+
+						"standard",
 						"fastener %s: what it carries across is not stated, and the push of the wind on the legs is not checked", f.Name)
 				}
 			}
@@ -182,7 +184,8 @@ func (l *Layout) areas() finding.List {
 	if at == nil || stated <= max(least, level) {
 		return found
 	}
-	f := finding.New(finding.Hold, "wind-area", l.Job.Wind.At, "leave `effective_area` out, or write that of the chair that gathers least",
+	f := finding.New(finding.Hold, "wind-area", l.Job.Wind.At, "leave `effective_area` out, or write that of the "+
+		"chair that gathers least",
 		"the effective wind area of %.1f ft2 (%.2f m2) is more than the %.1f ft2 (%.2f m2) that chair %s gathers",
 		stated/0.09290304, stated, least/0.09290304, least, at.Name)
 	f.Why = "over a larger area the standard's coefficients are less, and that chair is pulled by more than was computed"

@@ -13,7 +13,7 @@ import (
 // leg, or a step riser must lap both; and it must not stand into the lower
 // coping's top where that is highest.
 func (l *Layout) risers() finding.List {
-	var found finding.List
+	var found finding.Set
 	s := &l.Job.System
 	for _, t := range l.steps() {
 		hold := func(code, what, why string) {
@@ -40,14 +40,14 @@ func (l *Layout) risers() finding.List {
 			hold("step-bare", what+"; the job asks for a lap of "+job.Both(s.Lap.Front), "water is driven into a riser that no metal covers")
 		}
 	}
-	return found
+	return found.List()
 }
 
 // runOf finds the solved run of a run of the wall.
 func (l *Layout) runOf(w *wall.Run) *Run {
-	for _, r := range l.Runs() {
-		if r.Run.Run == w {
-			return r
+	for _, p := range l.Perimeters {
+		if p.Perimeter == w.Perimeter {
+			return p.Runs[w.Index]
 		}
 	}
 	return nil

@@ -121,15 +121,16 @@ func (l *Layout) sheared(w *Withdrawal, between length.Length, metric bool) {
 	case f.Yield == nil:
 		w.Unsheared = "not stated"
 	default:
-		one, why := withdrawal.OfLateral(withdrawal.Lateral{Kind: f.Kind, Root: f.Yield.Root, Bending: f.Yield.Bending, SideBearing: f.Yield.Bearing,
-			Side: l.Job.System.Chair.Thickness, Depth: w.Thread, Gravity: w.Layer.Gravity, Wet: w.Layer.Wet}, metric)
+		one, why := withdrawal.OfLateral(withdrawal.Lateral{Kind: f.Kind, Root: f.Yield.Root, Bending: f.Yield.Bending,
+			SideBearing: f.Yield.Bearing,
+			Side:        l.Job.System.Chair.Thickness, Depth: w.Thread, Gravity: w.Layer.Gravity, Wet: w.Layer.Wet}, metric)
 		w.Carries, w.Across, w.Unsheared = one.Newtons*float64(w.Count), one.Steps, why
 	}
 }
 
 // screwFindings are what the cross-check of the screws has found.
 func (l *Layout) screwFindings() finding.List {
-	var found finding.List
+	var found finding.Set
 	rows := l.Withdrawals()
 	for _, w := range rows {
 		if w.Combined() <= 1 {
@@ -141,8 +142,10 @@ func (l *Layout) screwFindings() finding.List {
 			w.Run.Name, w.Pull.Chair.Name, force(w.Pull.Up), w.Count, force(w.Allowable))
 		if w.Ratio() <= 1 {
 			f = finding.New(finding.Hold, "screws-combined", w.Fastener.At, f.Mend,
-				"run %s: chair %s is pulled up by %s and pushed towards %s by %s; its %d screws hold %s and carry %s, and both together take %.2f of them",
-				w.Run.Name, w.Pull.Chair.Name, force(w.Pull.Up), w.Pull.Case.Towards(), force(w.Pull.Across), w.Count, force(w.Allowable), force(w.Carries), w.Combined())
+				"run %s: chair %s is pulled up by %s and pushed towards %s by %s; its %d screws hold %s and carry %s, and both "+
+					"together take %.2f of them",
+				w.Run.Name, w.Pull.Chair.Name, force(w.Pull.Up), w.Pull.Case.Towards(), force(w.Pull.Across), w.Count,
+				force(w.Allowable), force(w.Carries), w.Combined())
 		}
 		f.Why = "the test covers the zone, and pull and shear on the screws say otherwise"
 		f.Where = onRun(w.Run)
@@ -155,9 +158,10 @@ func (l *Layout) screwFindings() finding.List {
 		}
 		wet[w.Run.Wall.Name] = true
 		found.Notef("wood-dry", w.Run.Wall.At, "write `service: dry` or `service: wet` for the layer",
-			"wall %s: the screws' withdrawal takes %s as dry in service, which the job does not say", w.Run.Wall.Name, w.Layer.Name)
+			"wall %s: the screws' withdrawal takes %s as dry in service, which the job does not say", w.Run.Wall.Name,
+			w.Layer.Name)
 	}
-	return found
+	return found.List()
 }
 
 // OnPacking counts the chairs whose screws pass through packing before they reach

@@ -9,6 +9,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/wind"
 	"copingset/layout/withdrawal"
 )
 
@@ -52,7 +53,8 @@ func TestScrewsPulledAndSheared(t *testing.T) {
 	const psi = 4.4482216152605 / 0.00064516
 	j.Fasteners[0].Yield = &job.Yield{Root: length.Inch * 13 / 80, Bending: 80_000 * psi, Bearing: 45_000 * psi}
 	for _, w := range build(t, j).Withdrawals() {
-		one, why := withdrawal.OfLateral(withdrawal.Lateral{Kind: job.WoodScrew, Root: length.Inch * 13 / 80, Bending: 80_000 * psi, SideBearing: 45_000 * psi,
+		one, why := withdrawal.OfLateral(withdrawal.Lateral{Kind: job.WoodScrew, Root: length.Inch * 13 / 80,
+			Bending: 80_000 * psi, SideBearing: 45_000 * psi,
 			Side: j.System.Chair.Thickness, Depth: w.Thread, Gravity: 0.42}, false)
 		if why != "" || math.Abs(w.Carries-one.Newtons*float64(w.Count)) > 1e-9 || len(w.Across) == 0 {
 			t.Errorf("run %s: carries %v, %s", w.Run.Name, w.Carries, why)
@@ -163,5 +165,51 @@ func TestMetalsOfScrewChairAndCap(t *testing.T) {
 		if worst != c.severity {
 			t.Errorf("%s: %q, want %q", c.name, worst, c.severity)
 		}
+	}
+}
+
+// What is left unsaid is listed, and only that.
+func TestNotChecked(t *testing.T) {
+	j := levelJob()
+	said := strings.Join(build(t, j).NotChecked(), "\n")
+	for _, want := range []string{"the chair; wood screw", "holes of the chair", "distance of screws from each other"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("not listed: %s\n%s", want, said)
+		}
+	}
+	j.System.Chair.Metal, j.Fasteners[0].Metal = "aluminum", "stainless steel"
+	j.System.Chair.Blank = &job.Blank{HoleDia: 9 * length.Inch / 32, Inset: length.Inch}
+	said = strings.Join(build(t, j).NotChecked(), "\n")
+	if strings.Contains(said, "metals") || strings.Contains(said, "holes of the chair") || strings.Contains(said,
+		"masonry") {
+		t.Errorf("listed, and stated:\n%s", said)
+	}
+}
+
+// A kink is a corner of the wind unless the engineer sets a greater least turn.
+func TestKinksBeginCornerZones(t *testing.T) {
+	const ft = length.Foot
+	j := woodJob()
+	j.Perimeters = []job.Perimeter{jobtest.Perimeter("BOW", job.Open, jobtest.Run("A", 60*ft, 10*job.Degree),
+		jobtest.Run("B", 60*ft, 0))}
+	p := &j.Perimeters[0]
+	p.Starts, p.Runs[1].Right = job.End{Kind: job.EndWall}, job.End{Kind: job.EndWall}
+	corners := func() int {
+		n := 0
+		for _, r := range build(t, j).Runs() {
+			for _, z := range r.Zones {
+				if z.Zone == wind.Corner {
+					n++
+				}
+			}
+		}
+		return n
+	}
+	if n := corners(); n != 2 {
+		t.Errorf("%d corner zones beside a kink of 10 degrees", n)
+	}
+	j.Pressures.CornerTurn = 15 * job.Degree
+	if n := corners(); n != 0 {
+		t.Errorf("%d corner zones under the engineer's least turn", n)
 	}
 }

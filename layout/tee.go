@@ -16,7 +16,7 @@ func moving() []string {
 // meeting holds the run on the other side of a tee from one whose width or line
 // is in doubt: where a tee stands on its main follows from the branch's cap,
 // and where the branch's cap line begins from the main's.
-func (l *Layout) meeting(found *finding.List) {
+func (l *Layout) meeting(found finding.List) finding.List {
 	var more finding.List
 	for _, p := range l.Perimeters {
 		for _, q := range p.Pieces {
@@ -26,21 +26,19 @@ func (l *Layout) meeting(found *finding.List) {
 			main, branch := l.runOf(q.Tee.Main.Run), l.runOf(q.Tee.Run.Run)
 			for _, side := range [][2]*Run{{main, branch}, {branch, main}} {
 				doubted, other := side[0], side[1]
-				i := slices.IndexFunc(*found, func(f finding.Finding) bool {
+				i := slices.IndexFunc(found, func(f finding.Finding) bool {
 					return f.Severity == finding.Hold && len(f.Where.Pieces) == 0 && slices.Contains(moving(), f.Code) &&
 						f.Where.TouchesRun(doubted.Perimeter.Job.Name, doubted.Name)
 				})
 				if i < 0 {
 					continue
 				}
-				f := finding.New(finding.Hold, "tee-follows", q.Tee.At, "run "+doubted.Name+" first: "+(*found)[i].Mend,
+				f := finding.New(finding.Hold, "tee-follows", q.Tee.At, "run "+doubted.Name+" first: "+found[i].Mend,
 					"run %s: where it meets run %s follows from that run, which is on hold", other.Name, doubted.Name)
 				f.Where = onRun(other)
 				more.Append(f)
 			}
 		}
 	}
-	for _, f := range more {
-		found.Append(f)
-	}
+	return more
 }

@@ -1,10 +1,12 @@
 package sheets
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
 	"copingset/drawing"
+	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/wind"
@@ -39,12 +41,17 @@ func (b *book) basis() []page {
 	if d.Check != nil {
 		blocks = append(blocks, b.besideTable(), b.stepTable("How the pressures computed beside them follow, in order", d.Check.Basis))
 	}
-	for _, w := range b.l.Withdrawals() {
-		blocks = append(blocks, b.stepTable("Withdrawal cross-check, "+w.Fastener.Name+" of "+w.Pull.Chair.Name+" in "+w.Layer.Name+": beside the test, never in its place", w.One.Steps))
-		if len(w.Across) > 0 {
-			blocks = append(blocks, b.stepTable("Shear cross-check, "+w.Fastener.Name+" of "+w.Pull.Chair.Name+" in "+w.Layer.Name, w.Across))
-		}
-		break // the others differ by their thread alone, which the schedule letters
+	// The others differ by their thread alone, which the schedule letters.
+	rows := b.l.Withdrawals()
+	of := func(w layout.Withdrawal) string {
+		return w.Fastener.Name + " of " + w.Pull.Chair.Name + " in " + w.Layer.Name
+	}
+	if len(rows) > 0 {
+		title := "Withdrawal cross-check, " + of(rows[0]) + ": beside the test, never in its place"
+		blocks = append(blocks, b.stepTable(title, rows[0].One.Steps))
+	}
+	if i := slices.IndexFunc(rows, func(w layout.Withdrawal) bool { return len(w.Across) > 0 }); i >= 0 {
+		blocks = append(blocks, b.stepTable("Shear cross-check, "+of(rows[i]), rows[i].Across))
 	}
 	if len(blocks) > 1 {
 		blocks = append(blocks, b.basisNotes())
@@ -227,10 +234,13 @@ func (b *book) stepTable(title string, steps []wind.Step) table {
 	var memory []bool
 	for i, s := range steps {
 		sure := string(s.Sure)
-		if s.Sure == wind.Memory {
+		switch s.Sure {
+		case wind.Memory:
 			sure = "FROM MEMORY"
+		case wind.Disputed:
+			sure = "SECOND SOURCES DIFFER"
 		}
-		memory = append(memory, s.Sure == wind.Memory)
+		memory = append(memory, s.Sure == wind.Memory || s.Sure == wind.Disputed)
 		what, value := spelled(s.What), spelled(s.Letter())
 		if len(value) > longValue { // a sentence reads better beside its subject
 			what, value = what+": "+value, "–"
@@ -275,8 +285,8 @@ func (b *book) basisNotes() list {
 			unit = "0.613 takes V in m/s and gives Pa, lettered in kPa."
 		}
 		items = append(items,
-			"Method: components and cladding. The top of the coping takes the roof zone beside it, the front leg the wall zone, the rear leg the roof zone again, all with the velocity pressure at the top of the parapet. A minus sign of GCp is suction; pressures are lettered without sign, away from the coping.",
-			"“Read in a second source”: the standard itself was not at hand when the figure was built in. “FROM MEMORY”: something in the line, value, number of the clause or convention, has not been looked up; whoever confirms these pressures checks it first. What memory was not sure of is not built in.",
+			"Method: components and cladding. The top of the coping takes the roof zone beside it, the front leg the wall zone, the rear leg the roof zone again, all with the velocity pressure at the top of the parapet. A minus sign of GCp is suction; pressures are lettered without sign, away from the coping unless the line says inward.",
+			"“Read in a second source”: the standard itself was not at hand when the figure was built in. “FROM MEMORY”: something in the line, value, number of the clause or convention, has not been looked up; whoever confirms these pressures checks it first. “SECOND SOURCES DIFFER”: texts that report the standard disagree, and the line says which is taken. What memory was not sure of is not built in.",
 			"Values are carried unrounded from line to line and lettered rounded; |GCp| is GCp without its sign. "+unit+" Pressures that do not say allowable are at strength level, the velocity pressure too.")
 	}
 	return list{title: "How to read this", items: items}

@@ -41,6 +41,7 @@ func labelSize(t *testing.T, l *layout.Layout) drawing.Size {
 // Labels are read at arm's length: letters of 3 mm, on the samples' own grids and
 // on labels cut beforehand.
 func TestLabelsAreLettered(t *testing.T) {
+	t.Parallel()
 	for _, name := range []string{"rectangle", "l-shape", "metric"} {
 		l := sampleLayout(t, name)
 		if z := labelSize(t, l); z < drawing.Note {
@@ -60,6 +61,7 @@ func TestLabelsAreLettered(t *testing.T) {
 // Labels cut beforehand: nothing but the sheet's name is printed off them, and each
 // stands whole on its own.
 func TestCutLabelsKeepToTheirPlaces(t *testing.T) {
+	t.Parallel()
 	j := withShop(perimeters(ell(), open()))
 	j.Paper.Lists = job.ANSIA
 	mm := length.Millimetre
@@ -127,6 +129,7 @@ func TestMarksInShort(t *testing.T) {
 
 // A crate label says what the list says: number, turn, weight, lift and count.
 func TestCrateLabelsSayTheWeight(t *testing.T) {
+	t.Parallel()
 	j := withShop(perimeters(ell(), open()))
 	for _, tare := range []int64{0, 30000} {
 		j.Crating.Tare = tare

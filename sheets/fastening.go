@@ -68,14 +68,14 @@ func (b *book) withdrawalTable() []block {
 		{head: "Pull alone", align: drawing.Right}, {head: "Together", align: drawing.Right}, {head: "Result"}}}
 	var bad []bool
 	for _, w := range rows {
-		word, carries, together := "pass", w.Unsheared, "pull alone"
+		word, carries, together := "pull passes", w.Unsheared, "pull alone"
 		if w.Carries > 0 {
-			carries, together = b.force(w.Carries), strconv.FormatFloat(w.Combined(), 'f', 2, 64)
+			word, carries, together = "pass", b.force(w.Carries), strconv.FormatFloat(w.Combined(), 'f', 2, 64)
 		}
 		if w.Combined() > 1 {
 			word = "NO: HOLD"
 		}
-		bad = append(bad, word != "pass")
+		bad = append(bad, w.Combined() > 1)
 		t.rows = append(t.rows, []string{b.runHead(w.Run), w.Pull.Chair.Name, prose(w.Assembly.Name), b.force(w.Pull.Up), "case " + w.Pull.Case.String() + ", " + b.force(w.Pull.Across), itoa(w.Count), b.floor(w.Thread),
 			b.force(w.Allowable), carries, strconv.FormatFloat(w.Ratio(), 'f', 2, 64), together, word})
 	}
@@ -157,7 +157,8 @@ func (b *book) pullsLine() (list, bool) {
 	var out []string
 	for z := wind.Edge; z <= wind.Corner; z++ {
 		if p := most[z]; p.Chair != nil {
-			out = append(out, fmt.Sprintf("%s zone: chair %s, %s up and %s out, over %s of wall", z, p.Chair.Name, b.force(p.Up), b.force(p.Out), b.small(p.Tributary)))
+			out = append(out, fmt.Sprintf("%s zone: chair %s, %s up; %s towards %s on both legs (case %s), %s out on the front leg alone; over %s of wall", z, p.Chair.Name, b.force(p.Up),
+				b.force(p.Across), p.Case.Towards(), p.Case, b.force(p.Out), b.small(p.Tributary)))
 		}
 	}
 	if len(out) == 0 {

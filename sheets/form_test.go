@@ -99,6 +99,7 @@ func TestFormsAreClean(t *testing.T) {
 }
 
 func TestRandomFormsAreClean(t *testing.T) {
+	t.Parallel()
 	jobs := rapid.Custom(jobtest.Random)
 	for seed := range 10 * randomJobs {
 		j := named(jobs.Example(seed))

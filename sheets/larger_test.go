@@ -60,6 +60,7 @@ func TestFittingTakesTheFirstPaperThatServes(t *testing.T) {
 // plan, corners and sections stay readable, and a sheet of larger paper says so
 // on itself and in the list of sheets.
 func TestViewsAreCleanOnSmallPaper(t *testing.T) {
+	t.Parallel()
 	l := sampleLayout(t, "l-shape")
 	if len(l.Holds()) == 0 {
 		t.Fatal("the sample has no hold")
@@ -68,6 +69,7 @@ func TestViewsAreCleanOnSmallPaper(t *testing.T) {
 		own, next job.PaperSize
 	}{{job.ANSIA, job.ANSIB}, {job.ISOA4, job.ISOA3}} {
 		t.Run(c.own.String(), func(t *testing.T) {
+			t.Parallel()
 			b := newBook(l, Options{Runs: &c.own, Lists: &c.own})
 			pages := b.plan()
 			refer := func(id string) string {

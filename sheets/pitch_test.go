@@ -28,6 +28,7 @@ func gable(t *testing.T) *layout.Layout {
 // Its sheets and views have no fault, in both systems of units, and each kind
 // of sheet names the pieces over the breaks.
 func TestPitchMitersAreLettered(t *testing.T) {
+	t.Parallel()
 	l := gable(t)
 	pages := Packet(l, Options{})
 	c := drawn{layout: l, sheets: pages}
@@ -67,6 +68,7 @@ func TestPitchMitersAreLettered(t *testing.T) {
 
 // Legs that are not alike are lettered each by itself.
 func TestUnlikeLegsOfAPitchMiter(t *testing.T) {
+	t.Parallel()
 	l := gable(t)
 	j := l.Job
 	for i := range j.Perimeters[0].Runs {

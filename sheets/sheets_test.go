@@ -154,6 +154,7 @@ func build(t interface{ Fatalf(string, ...any) }, j *job.Job) *layout.Layout {
 }
 
 func TestSheetsAreClean(t *testing.T) {
+	t.Parallel()
 	for _, c := range packets() {
 		t.Run(c.name, func(t *testing.T) {
 			if f := faults(c.sheets); len(f) > 0 {
@@ -207,6 +208,7 @@ func TestRandomSheetsAreClean(t *testing.T) {
 }
 
 func TestNumbersIdsAndIndexAgree(t *testing.T) {
+	t.Parallel()
 	for _, c := range packets() {
 		for _, a := range Audiences() {
 			if a != All && c.name != "held" { // parts differ little from job to job
@@ -275,6 +277,7 @@ func theirs(t *testing.T, a Audience, got, packet []Sheet) {
 }
 
 func TestPacketIsTheSameTwice(t *testing.T) {
+	t.Parallel()
 	for k, c := range packets() {
 		if k%3 != 1 {
 			continue
@@ -404,6 +407,7 @@ func TestSchedulesAreWhole(t *testing.T) {
 }
 
 func TestViewsHaveTheirOwnNames(t *testing.T) {
+	t.Parallel()
 	for _, c := range packets() {
 		seen := map[string]bool{}
 		for _, v := range Views(c.layout) {
@@ -416,6 +420,7 @@ func TestViewsHaveTheirOwnNames(t *testing.T) {
 }
 
 func TestPDFHasAPageForEachSheet(t *testing.T) {
+	t.Parallel()
 	l := packets()[0].layout
 	for _, a := range Audiences() {
 		var b bytes.Buffer

@@ -58,6 +58,7 @@ func TestRandomShopSheetsAreClean(t *testing.T) {
 // Every piece is on a shop drawing; what is not released is on no label and in
 // no DXF, and its drawing and the cutting plan say so.
 func TestShopSheetsTellWhatIsReleased(t *testing.T) {
+	t.Parallel()
 	for _, c := range workshops() {
 		l := c.layout
 		b := newBook(l, Options{})
@@ -112,6 +113,7 @@ func TestShopSheetsTellWhatIsReleased(t *testing.T) {
 
 // Without the shop's data there is none of it, and the piece schedule says why.
 func TestNoShopSaysSo(t *testing.T) {
+	t.Parallel()
 	l := build(t, perimeters(jobtest.Rectangle(700*in, 420*in)))
 	said := false
 	for _, s := range Packet(l, Options{For: Shop}) {
@@ -127,6 +129,7 @@ func TestNoShopSaysSo(t *testing.T) {
 
 // Twins stand on facing sheets that name each other by number.
 func TestTwinsNameEachOthersSheet(t *testing.T) {
+	t.Parallel()
 	jobs := rapid.Custom(jobtest.Random)
 	seen := 0
 	for seed := 0; seed < 200 && seen < 4; seed++ {
@@ -164,6 +167,7 @@ func TestTwinsNameEachOthersSheet(t *testing.T) {
 // Every bend distance, corner, hole and length of a family is on its sheets,
 // however they are laid out.
 func TestShopSheetsLoseNothing(t *testing.T) {
+	t.Parallel()
 	for _, c := range workshops() {
 		l := c.layout
 		b := newBook(l, Options{})

@@ -45,6 +45,7 @@ func stepped() *job.Job {
 // Every part is on a sheet, in the list and, where it is released, in a file
 // for a machine with its own area; what is held says so.
 func TestPartsAreDrawnListedAndCut(t *testing.T) {
+	t.Parallel()
 	tall := stepped()
 	tall.Walls[0].CoverFront = 7 * in
 	metric := perimeters(ell(), open())

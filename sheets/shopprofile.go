@@ -9,6 +9,7 @@ import (
 	"copingset/drawing/view"
 	"copingset/layout"
 	"copingset/layout/cap"
+	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/shop"
 )
@@ -101,7 +102,22 @@ func (b *book) profileOf(all []widthCase) []page {
 	how := list{title: "How the girth is reckoned", items: []string{"Outside dimensions to the mold lines. Flat = sum of outside dimensions less a deduction at each bend: 2 tan(turn/2)(R + T) less (pi/180) turn (R + K T), with inside radius R " +
 		b.exactly(b.j.System.Profile.InsideR) + ", thickness T " + b.thick(b.j.System.Metal.Thickness) + " and K " + trimFloat(b.j.Shop.K) + " (" + prose(b.j.Shop.KSource) + ")."}, plain: true}
 	how.items = append(how.items, b.girthWords(all)...)
+	how.items = append(how.items, b.legsRead())
 	return b.pages(p, append(blocks, how), regions)
+}
+
+// legsRead says how long a tape finds the legs, which is not what the girth is
+// reckoned from where a leg ends in a hook.
+func (b *book) legsRead() string {
+	s := &b.j.System
+	leg := func(name string, by func(job.LegMeasure) length.Length, foot job.LegMeasure) string {
+		words := name + " leg " + b.exactly(by(foot)) + " to " + foot.String()
+		if foot == job.ToTangent {
+			words += ", its lowest metal (" + b.exactly(by(job.ToMoldLine)) + " to mold line)"
+		}
+		return words
+	}
+	return "As a tape reads them from the fold: " + leg("front", s.FrontLeg, s.Profile.Drip.Foot()) + "; " + leg("rear", s.RearLeg, s.Profile.RearHook.Foot()) + "."
 }
 
 // widthTable is what differs between the widths of a profile.

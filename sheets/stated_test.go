@@ -23,6 +23,7 @@ func drawnOf(t *testing.T, change func(*job.Job)) drawn {
 
 // What two persons may not lift says so wherever the others say TWO.
 func TestMechanicalLiftIsLettered(t *testing.T) {
+	t.Parallel()
 	c := drawnOf(t, func(j *job.Job) { j.Site.OnePerson = 900 })
 	heavy := 0
 	for _, p := range c.layout.Perimeters[0].Pieces {
@@ -56,6 +57,7 @@ func TestMechanicalLiftIsLettered(t *testing.T) {
 // Where no pressure on the rear leg is stated the compliance sheet says that
 // nothing is compared; where one is, it is.
 func TestRearLegIsLettered(t *testing.T) {
+	t.Parallel()
 	const said = "nothing is compared with what the assemblies resist there"
 	rear := job.Pressure{Pa: 700, Level: job.Allowable}
 	for _, stated := range []bool{false, true} {
@@ -77,6 +79,7 @@ func TestRearLegIsLettered(t *testing.T) {
 
 // No spacing of anchors is lettered that the job does not allow.
 func TestAnchorsOfUnstatedSpacing(t *testing.T) {
+	t.Parallel()
 	c := drawnOf(t, func(j *job.Job) { j.Walls[0].Nailer.Most = 0 })
 	if text := flat(ofKind(c, FastenerSchedule)); !strings.Contains(text, "NOT STATED: HOLD") {
 		t.Error("fastener schedule")

@@ -28,7 +28,7 @@ func (b *book) computedList() list {
 	items := []string{
 		"Lines, widths, set surface, packing and shim zones from the survey; pieces, joints, chairs and their stations; stock length of each fastener; gaps by metal temperature; weights and counts.",
 		"Which tested assembly covers a zone, by comparing the limits and the resistances that the reports state, and the bringing of both sides to the allowable level.",
-		"The withdrawal cross-check and the spacing of nailer anchors, where the job states what they need. They stand beside the tests and replace none.",
+		"The cross-check of screws in wood and the spacing of nailer anchors by both cases of a parapet, where the job states what they need. They stand beside the tests and replace none.",
 		"The code checks listed in this packet, and no others.",
 	}
 	switch {
@@ -77,6 +77,9 @@ func (b *book) leftOutList() list {
 	}
 	if d := &b.l.Demand; d.Known() && !d.RearKnown() {
 		items = append(items, rearUnstated)
+	}
+	for _, words := range b.l.NotChecked() {
+		items = append(items, prose(words))
 	}
 	return list{title: "Not checked here", items: items}
 }

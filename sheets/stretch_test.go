@@ -42,6 +42,7 @@ func pilaster(wide, deep length.Length) job.Perimeter {
 }
 
 func TestShortRunsShareASheet(t *testing.T) {
+	t.Parallel()
 	for _, units := range []job.Units{job.Imperial, job.Metric} {
 		for _, z := range []job.PaperSize{job.ANSIB, job.ANSIC, job.ANSID, job.ISOA3, job.ISOA2} {
 			j := perimeters(pilaster(44*in, 10*in))
@@ -79,6 +80,7 @@ func TestShortRunsShareASheet(t *testing.T) {
 
 // A hold of any run on a sheet is said there.
 func TestSharedSheetSaysItsHolds(t *testing.T) {
+	t.Parallel()
 	j := perimeters(pilaster(44*in, 10*in))
 	j.Perimeters[0].Runs[2].Basis = job.Drawing
 	l := build(t, j)
@@ -147,6 +149,7 @@ func TestRunsAndPartsAgreeWithTheIndex(t *testing.T) {
 
 // The pictures of the order of work of a run stand on one sheet, whole.
 func TestPicturesOfWorkStayTogether(t *testing.T) {
+	t.Parallel()
 	layouts := []*layout.Layout{build(t, perimeters(ell())), build(t, perimeters(pilaster(44*in, 10*in)))}
 	for _, z := range []job.PaperSize{job.ANSIA, job.ANSIB, job.ISOA4, job.ISOA3} {
 		for _, of := range layouts {

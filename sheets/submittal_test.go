@@ -25,6 +25,7 @@ func ofKind(c drawn, kinds ...Kind) string {
 func flat(text string) string { return strings.Join(strings.Fields(text), " ") }
 
 func TestInspectorGetsTheSubmittal(t *testing.T) {
+	t.Parallel()
 	for _, c := range packets() {
 		if c.name != "computed" {
 			continue

@@ -27,6 +27,7 @@ func crossed(t *testing.T, change func(j *job.Job)) *layout.Layout {
 }
 
 func TestTeeSheets(t *testing.T) {
+	t.Parallel()
 	for name, change := range map[string]func(j *job.Job){
 		"released": func(*job.Job) {},
 		"on hold":  func(j *job.Job) { j.Perimeters[0].Raise = 0 },

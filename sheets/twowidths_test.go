@@ -28,6 +28,7 @@ func twoWidths(t *testing.T) *layout.Layout {
 // The sheets of corners of two widths are faultless in both systems of units,
 // and print each leg's width and slope where the shop and the crew look.
 func TestTwoWidthSheets(t *testing.T) {
+	t.Parallel()
 	l := twoWidths(t)
 	n := 0
 	for _, p := range l.Perimeters {

@@ -119,6 +119,7 @@ func TestRandomWallReportsAreClean(t *testing.T) {
 // A doubted reading is ringed once, numbered, told with what its neighbours
 // say, and asked about on the list for the general contractor.
 func TestDoubtedReadingsAreShown(t *testing.T) {
+	t.Parallel()
 	j := perimeters(jobtest.Rectangle(700*in, 420*in))
 	for i := range j.Perimeters[0].Runs {
 		rd := j.Perimeters[0].Runs[i].Readings
@@ -162,6 +163,7 @@ func TestDoubtedReadingsAreShown(t *testing.T) {
 
 // The packet for the visit holds what the visit is about and nothing else.
 func TestPreBidPacket(t *testing.T) {
+	t.Parallel()
 	kinds := map[Kind]int{}
 	for _, s := range Packet(build(t, slipped(perimeters(ell()))), Options{For: PreBid}) {
 		kinds[s.Kind]++

@@ -10,6 +10,7 @@ import (
 // Short runs share a sheet, each run is reported once, and a run whose readings
 // are doubted keeps a sheet of its own.
 func TestShortRunsShareAReport(t *testing.T) {
+	t.Parallel()
 	for _, slips := range []bool{false, true} {
 		j := perimeters(ell())
 		if slips {

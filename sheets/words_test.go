@@ -250,6 +250,7 @@ func TestSizesOfAPackingLine(t *testing.T) {
 
 // A finding's place is one word and its empty reason a dash.
 func TestFindingsRead(t *testing.T) {
+	t.Parallel()
 	l := *packets()[0].layout
 	l.Findings = finding.List{finding.New(finding.Hold, "verify-in-field", finding.Place{File: "samples/some/job.yaml", Line: 231, Col: 9}, "write `basis: measured`", "run N: from a drawing")}
 	text := ""

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"runtime/debug"
 
 	"github.com/spf13/cobra"
 )
@@ -37,10 +38,12 @@ crate lists.`,
   copingset form samples/rectangle/job.yaml -o form
   copingset packet samples/rectangle/job.yaml -o out
   copingset packet samples/l-shape/job.yaml -o out --for crew`,
+		Version:       version(debug.ReadBuildInfo()),
 		SilenceUsage:  true,
 		SilenceErrors: true,
 	}
 	root.AddCommand(checkCommand(), formCommand(), packetCommand(), migrateCommand(), schemaCommand())
+	root.SetVersionTemplate("{{.Version}}")
 	root.SetArgs(args)
 	root.SetIn(stdin)
 	root.SetOut(out)

@@ -43,7 +43,7 @@ func ShopSectionOf(l *layout.Layout, f *layout.Family, from int, top string, w, 
 	}
 	var e extent
 	e.hold(path...)
-	title := "Section, outside dimensions"
+	title := "Section, outside dimensions to the mold lines"
 	const side, over = 2600, 700
 	var probe drawing.Scene
 	head := caption(&probe, l, drawing.Pt(50, 50), w-100, title, "street at the left, roof at the right", Scales(st.Metric)[0]).Max.Y + 300

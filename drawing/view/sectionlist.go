@@ -130,7 +130,11 @@ func (s *section) dims(g *drawing.Scene, m paperMap, floor float64) {
 func (s *section) legDims(g *drawing.Scene, m paperMap, ends drawing.Ends, at, from, side drawing.Unit, leg length.Length, to job.LegMeasure, lap, cover, pack length.Length, foot float64) {
 	y := func(up length.Length) drawing.Unit { return m.at(xy{0, foot - up.MM()}).Y }
 	// The whole leg stands next to it, so that nothing crosses the words of the parts.
-	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: []drawing.Unit{y(0), y(leg)}, Labels: []string{s.crew.Short(leg) + " to " + to.String()}, From: []drawing.Unit{from}, Ends: ends}.Figure())
+	label := s.crew.Short(leg) + " to " + to.String()
+	if drawing.Width(drawing.Regular, drawing.Letter(label), drawing.Note)+1000 > max(y(leg)-y(0), y(0)-y(leg)) {
+		label = s.crew.Short(leg) // what it is measured to stands with the cap in the list
+	}
+	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: []drawing.Unit{y(0), y(leg)}, Labels: []string{label}, From: []drawing.Unit{from}, Ends: ends}.Figure())
 	marks := []length.Length{0, lap, lap + cover, lap + cover + pack, leg}
 	words := []string{"lap ", "cover ", "pack ", "rise "}
 	if s.chair == nil {

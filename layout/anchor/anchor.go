@@ -97,7 +97,8 @@ func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length)
 		out = append(out, a)
 	}
 	sup := b.supports(out, pieces)
-	b.plan(out, sup)
+	b.under = underOf(sup)
+	b.plan(out)
 	if len(runs) > 0 {
 		b.compare(runs[0].Perimeter, out, sup)
 	}
@@ -105,15 +106,16 @@ func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length)
 	for _, a := range out {
 		b.laps(a)
 	}
-	return out, sup, b.found
+	return out, sup, b.found.List()
 }
 
 type builder struct {
 	job   *job.Job
 	sys   *job.System
 	grid  length.Length
-	seams map[*wall.Corner]cap.Seam // look-up only
-	found finding.List
+	seams map[*wall.Corner]cap.Seam   // look-up only
+	under map[*wall.Corner][]*Support // look-up only
+	found finding.Set
 }
 
 func (b *builder) hold(code string, at finding.Place, r *cap.Run, station length.Length, what, why, mend string) {

@@ -28,6 +28,15 @@ func (b *builder) supports(runs []*Run, pieces []*cap.Piece) []*Support {
 	return out
 }
 
+// underOf are the supports of each corner, in order.
+func underOf(sup []*Support) map[*wall.Corner][]*Support {
+	out := map[*wall.Corner][]*Support{}
+	for _, s := range sup {
+		out[s.Corner] = append(out[s.Corner], s)
+	}
+	return out
+}
+
 // standing is something that stands on the wall, in plan, in a run's frame.
 type standing struct {
 	name   string
@@ -51,10 +60,10 @@ func (b *builder) near(r *Run) length.Length {
 // plan checks every corner in plan: no two chairs and no chair and support may
 // stand on one place, no chair reaches past a miter off its wall, no support
 // stands on an obstacle. Chairs along a run are checked by number.
-func (b *builder) plan(runs []*Run, sup []*Support) {
+func (b *builder) plan(runs []*Run) {
 	said := map[string]bool{}
 	for i, r := range runs {
-		all := b.around(runs, i, sup)
+		all := b.around(runs, i)
 		for k, p := range all {
 			for _, q := range all[k+1:] {
 				if p.run == r.Run && q.run == r.Run || !cap.Overlap(p.quad, q.quad) {
@@ -81,7 +90,7 @@ func (b *builder) plan(runs []*Run, sup []*Support) {
 				}
 			}
 		}
-		b.supportsBlocked(r, sup)
+		b.supportsBlocked(r)
 	}
 }
 
@@ -116,7 +125,7 @@ func carried(c *Chair) []*cap.Piece {
 }
 
 // around gathers what stands near the corners of a run, in the run's frame.
-func (b *builder) around(runs []*Run, i int, sup []*Support) []standing {
+func (b *builder) around(runs []*Run, i int) []standing {
 	r := runs[i]
 	n := len(runs)
 	near, half := b.near(r), b.sys.Chair.Length/2
@@ -135,10 +144,8 @@ func (b *builder) around(runs []*Run, i int, sup []*Support) []standing {
 				out = append(out, standing{ch.Name, q.ToLeaving(c.CapTurn), before.Run, carried(ch)})
 			}
 		}
-		for _, s := range sup {
-			if s.Corner == c {
-				out = append(out, standing{s.Name, s.Quad.ToLeaving(c.CapTurn), nil, []*cap.Piece{s.Piece}})
-			}
+		for _, s := range b.under[c] {
+			out = append(out, standing{s.Name, s.Quad.ToLeaving(c.CapTurn), nil, []*cap.Piece{s.Piece}})
 		}
 	}
 	if c := r.Run.Right.Corner; c != nil && !c.Absorb {
@@ -149,10 +156,8 @@ func (b *builder) around(runs []*Run, i int, sup []*Support) []standing {
 				out = append(out, standing{ch.Name, q.Shift(r.Cap), after.Run, carried(ch)})
 			}
 		}
-		for _, s := range sup {
-			if s.Corner == c {
-				out = append(out, standing{s.Name, s.Quad.Shift(r.Cap), nil, []*cap.Piece{s.Piece}})
-			}
+		for _, s := range b.under[c] {
+			out = append(out, standing{s.Name, s.Quad.Shift(r.Cap), nil, []*cap.Piece{s.Piece}})
 		}
 	}
 	return out
@@ -160,17 +165,8 @@ func (b *builder) around(runs []*Run, i int, sup []*Support) []standing {
 
 // supportsBlocked looks for obstacles of a run that block a chair and stand
 // where a corner support does.
-func (b *builder) supportsBlocked(r *Run, sup []*Support) {
-	for _, s := range sup {
-		q := s.Quad
-		switch s.Corner {
-		case r.Run.Left.Corner:
-			q = q.ToLeaving(s.Corner.CapTurn)
-		case r.Run.Right.Corner:
-			q = q.Shift(r.Cap)
-		default:
-			continue
-		}
+func (b *builder) supportsBlocked(r *Run) {
+	block := func(s *Support, q cap.Quad) {
 		for i := range r.Job.Obstacles {
 			o := &r.Job.Obstacles[i]
 			c := r.ToCap(r.FrontStation(o.Station))
@@ -182,6 +178,17 @@ func (b *builder) supportsBlocked(r *Run, sup []*Support) {
 					What:  "run " + r.Name + ": " + o.Name + " stands where the corner support " + s.Name + " does",
 					Why:   "the miter rests on it", Mend: "move what stands there, or have another place of the support tested"})
 			}
+		}
+	}
+	left, right := r.Run.Left.Corner, r.Run.Right.Corner
+	if left != nil {
+		for _, s := range b.under[left] {
+			block(s, s.Quad.ToLeaving(left.CapTurn))
+		}
+	}
+	if right != nil && right != left {
+		for _, s := range b.under[right] {
+			block(s, s.Quad.Shift(r.Cap))
 		}
 	}
 }

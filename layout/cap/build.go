@@ -19,7 +19,7 @@ func Build(j *job.Job, runs []*Run, grid length.Length) ([]*Piece, finding.List)
 	}
 	pieces := b.stubs(b.group())
 	b.finish(pieces)
-	return pieces, b.found
+	return pieces, b.found.List()
 }
 
 // builder walks a perimeter in station order and keeps what it meets.
@@ -28,7 +28,7 @@ type builder struct {
 	sys      *job.System
 	runs     []*Run
 	grid     length.Length
-	found    finding.List
+	found    finding.Set
 	features map[*wall.Corner]int // node of a corner's piece
 	ends     map[[2]int]int       // node of a closed end's piece: run index, 0 left or 1 right
 	parent   []int                // union of nodes that became one piece
@@ -164,19 +164,27 @@ func (b *builder) leg(r *Run, right bool) (legRange, int) {
 	return b.legRange(r, right, b.seams[c]), b.features[c] // a crowded one is reported with its piece
 }
 
+// runOf is a run of the perimeter by its wall; nil if it is none of them.
+func (b *builder) runOf(w *wall.Run) *Run {
+	if w.Index < len(b.runs) && b.runs[w.Index].Run == w {
+		return b.runs[w.Index]
+	}
+	return nil
+}
+
 // legsOf are the legs of a corner at the closest chair spacing either of its
 // runs has within the longest leg.
 func (b *builder) legsOf(m Seam) [2]Legs {
 	spacing := length.Length(0)
-	for _, r := range b.runs {
-		reach := b.sys.Corner.LongestLeg
-		a, z, inside := length.Length(0), length.Min(reach, r.Front), m.Inside[1]
-		switch r.Run {
-		case m.Corner.Arrive:
-			a, z, inside = r.Front-z, r.Front, m.Inside[0]
-		case m.Corner.Leave:
-		default:
+	for i, w := range []*wall.Run{m.Corner.Arrive, m.Corner.Leave} {
+		r := b.runOf(w)
+		if r == nil || i > 0 && w == m.Corner.Arrive {
 			continue
+		}
+		a, z := length.Length(0), length.Min(b.sys.Corner.LongestLeg, r.Front)
+		inside := m.Inside[i]
+		if i == 0 {
+			a, z = r.Front-z, r.Front
 		}
 		if s := r.ChoiceFor(wind.Touches(r.Zones, a, z), inside).Assembly.ChairSpacing; spacing == 0 || s < spacing {
 			spacing = s

@@ -28,7 +28,8 @@ func TestPublishedMiterTrims(t *testing.T) {
 		turn, included job.Angle
 		width, tangent float64 // in
 	}{
-		{45, 135, 12, 0.4142}, {60, 120, 12, 0.5773}, {60, 120, 13.5, 0.5773}, {72, 108, 12, 0.7265}, {120, 60, 12, 1.732}, {135, 45, 12, 2.414}, {30, 150, 12, 0.2679}, {90, 90, 12, 1.000},
+		{45, 135, 12, 0.4142}, {60, 120, 12, 0.5773}, {60, 120, 13.5, 0.5773}, {72, 108, 12, 0.7265}, {120, 60, 12, 1.732},
+		{135, 45, 12, 2.414}, {30, 150, 12, 0.2679}, {90, 90, 12, 1.000},
 	} {
 		if c.turn+c.included != 180 {
 			t.Errorf("turn %d and included %d are not supplements", c.turn, c.included)
@@ -36,7 +37,8 @@ func TestPublishedMiterTrims(t *testing.T) {
 		what := fmt.Sprintf("turn %d (included %d), %g in wide", c.turn, c.included, c.width)
 		trim := MiterTrim(length.FromInches(c.width), c.turn*job.Degree).Inch()
 		published.Near(t, "miter trim", src, what, trim/c.width, c.tangent, 0.0005)
-		published.Near(t, "miter trim", published.ByHand("width times the tangent; the inside corner's is the negative"), what, MiterTrim(length.FromInches(c.width), -c.turn*job.Degree).Inch(), -trim, 0.0001)
+		published.Near(t, "miter trim", published.ByHand("width times the tangent; the inside corner's is the negative"),
+			what, MiterTrim(length.FromInches(c.width), -c.turn*job.Degree).Inch(), -trim, 0.0001)
 	}
 }
 
@@ -54,7 +56,8 @@ func TestPublishedPitchTrims(t *testing.T) {
 	rise := published.ByHand("plane geometry: tan(atan(r/12)) = r/12")
 	cases := []row{
 		{half, 5, 3, 0.1310}, {half, 5, 6, 0.2620}, {half, 10, 4, 0.3500}, {half, 20, 4, 0.7053}, {half, 30, 6, 1.6077},
-		{rise, atan(4), 4, 0.6491}, {rise, atan(6), 4, 0.9443}, {rise, 2 * atan(4), 4, 1.3333}, {rise, 2 * atan(6), 4, 2.0000},
+		{rise, atan(4), 4, 0.6491}, {rise, atan(6), 4, 0.9443}, {rise, 2 * atan(4), 4, 1.3333}, {rise, 2 * atan(6), 4,
+			2.0000},
 	}
 	for r := 1.0; r <= 12; r++ {
 		cases = append(cases, row{rise, 2 * atan(r), 5, 5 * r / 12})
@@ -63,14 +66,16 @@ func TestPublishedPitchTrims(t *testing.T) {
 		bend := job.Angle(math.Round(c.bend * float64(job.Degree)))
 		what := fmt.Sprintf("bend %.4f, height %g", c.bend, c.height)
 		published.Near(t, "pitch trim", c.src, what, wall.PitchTrim(length.FromInches(c.height), bend).Inch(), c.trim, 0.0001)
-		published.Near(t, "pitch trim", c.src, what+", over a valley", wall.PitchTrim(length.FromInches(c.height), -bend).Inch(), -c.trim, 0.0001)
+		published.Near(t, "pitch trim", c.src, what+", over a valley", wall.PitchTrim(length.FromInches(c.height),
+			-bend).Inch(), -c.trim, 0.0001)
 	}
 	printed := tangents("tan of half the bend, in elevation")
 	for _, c := range []struct {
 		bend    job.Angle
 		tangent float64
 	}{{30, 0.2679}, {45, 0.4142}, {60, 0.5773}} {
-		published.Near(t, "pitch trim", printed, fmt.Sprintf("bend %d", c.bend), wall.PitchTrim(10*length.Inch, c.bend*job.Degree).Inch()/10, c.tangent, 0.0001)
+		published.Near(t, "pitch trim", printed, fmt.Sprintf("bend %d", c.bend), wall.PitchTrim(10*length.Inch,
+			c.bend*job.Degree).Inch()/10, c.tangent, 0.0001)
 	}
 }
 
@@ -85,7 +90,8 @@ func TestPublishedTwoWidthTrims(t *testing.T) {
 	}{
 		{published.ByHand("derived from (w2 - w1 cos)/sin: a square corner swaps the widths"), 90, 90, 12, 8, 8, 12},
 		{published.ByHand("derived, cos 60 = 1/2, sin 60 = 0.866025"), 60, 120, 12, 8, 2.3094, 9.2376},
-		{published.ByHand("derived, sin 45 = cos 45 = 0.707107: the wider leg's rear is the longer"), 45, 135, 12, 8, -0.6863, 8.9706},
+		{published.ByHand("derived, sin 45 = cos 45 = 0.707107: the wider leg's rear is the longer"), 45, 135, 12, 8,
+			-0.6863, 8.9706},
 		{published.ByHand("equal widths give width x tan(60/2)"), 60, 120, 12, 12, 6.9282, 6.9282},
 	}
 	for _, c := range cases {
@@ -129,7 +135,8 @@ func TestPublishedGap(t *testing.T) {
 		s.Metal.Expansion = c.ppbC
 		s.Joint.Reference = 100000
 		cold := s.Joint.Reference - job.Temperature(math.Round(c.dF/1.8*1000))
-		published.Near(t, "gap by temperature", c.src, fmt.Sprintf("%g in", c.long), GapAt(s, length.FromInches(c.long), cold).Inch(), c.want, 0.00005)
+		published.Near(t, "gap by temperature", c.src, fmt.Sprintf("%g in", c.long), GapAt(s, length.FromInches(c.long),
+			cold).Inch(), c.want, 0.00005)
 	}
 }
 
@@ -151,7 +158,8 @@ func TestPublishedRows(t *testing.T) {
 			(240+10)*in + in/2, 120 * in, job.CloserRight, []length.Length{120 * in, 65 * in, 65 * in}},
 	}
 	for _, c := range cases {
-		got, ok := divide(c.total, stock{most: c.stock, least: 24 * in, gap: in / 4, grid: length.Inch16, closer: c.closer, remainder: job.Right}, nil)
+		got, ok := divide(c.total, stock{most: c.stock, least: 24 * in, gap: in / 4, grid: length.Inch16, closer: c.closer,
+			remainder: job.Right}, nil)
 		published.Holds(t, "rows of pieces", published.Trade("no source"), c.source, ok && slices.Equal(got, c.want))
 	}
 }

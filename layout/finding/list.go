@@ -19,6 +19,47 @@ func (l *List) Append(fs ...Finding) {
 	}
 }
 
+// Set collects findings as a List does, for those who gather very many: it looks
+// for one that is already there among those alike in code, place and words. The
+// zero Set is empty and ready to use.
+type Set struct {
+	list  List
+	alike map[alike][]int // places in the list
+}
+
+type alike struct {
+	code string
+	at   Place
+	what string
+}
+
+// Append adds findings, leaving out any that is already there.
+func (s *Set) Append(fs ...Finding) {
+	if s.alike == nil {
+		s.alike = map[alike][]int{}
+	}
+	for _, f := range fs {
+		k := alike{f.Code, f.At, f.What}
+		if !slices.ContainsFunc(s.alike[k], func(i int) bool { return s.list[i].equal(f) }) {
+			s.alike[k] = append(s.alike[k], len(s.list))
+			s.list = append(s.list, f)
+		}
+	}
+}
+
+// Errorf adds an error: the packet stops.
+func (s *Set) Errorf(code string, at Place, mend, format string, args ...any) {
+	s.Append(New(Error, code, at, mend, format, args...))
+}
+
+// Notef adds a note.
+func (s *Set) Notef(code string, at Place, mend, format string, args ...any) {
+	s.Append(New(Note, code, at, mend, format, args...))
+}
+
+// List is what was gathered, in the order it was.
+func (s *Set) List() List { return slices.Clip(s.list) }
+
 // Errorf adds an error: the packet stops.
 func (l *List) Errorf(code string, at Place, mend, format string, args ...any) {
 	l.Append(New(Error, code, at, mend, format, args...))

@@ -22,15 +22,24 @@ func TestPublishedBends(t *testing.T) {
 		ba, bd    float64
 		tolerance float64
 	}{
-		{published.From("sheet-metal workbook for aircraft", "90 degrees, T .050, R .032"), "a bend", empirical(0.032, 0.050), 90, 0.085, 0.079, 0.0006},
-		{published.ByHand("FAA airframe handbook, U-channel, empirical allowance"), "a bend", empirical(0.16, 0.040), 90, 0.2791, 0.4 - 0.2791, 0.0005},
-		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived from the formulas, plain steel K .44", Bend{0.125, 0.125, 0.44}, 90, 0.2827, 0.2173, 0.00006},
-		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, aluminum K .40", al, 90, 0.1296, 0.0954, 0.00006},
-		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, the same at 45", al, 45, 0.0648, 0.0284, 0.00006},
-		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, the same at 30", al, 30, 0.0432, 0.0171, 0.00006},
-		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, the same at 135", al, 135, 0.1944, 0.3488, 0.00006},
-		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, 24 gauge galvanized", Bend{0.0276, 0.030, 0.44}, 90, math.NaN(), 0.0490, 0.00006},
-		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, aluminum .080", Bend{0.080, 0.094, 0.38}, 90, math.NaN(), 0.1526, 0.00006},
+		{published.From("sheet-metal workbook for aircraft", "90 degrees, T .050, R .032"), "a bend", empirical(0.032,
+			0.050), 90, 0.085, 0.079, 0.0006},
+		{published.ByHand("FAA airframe handbook, U-channel, empirical allowance"), "a bend", empirical(0.16, 0.040), 90,
+			0.2791, 0.4 - 0.2791, 0.0005},
+		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived from the formulas, plain steel K .44",
+			Bend{0.125, 0.125, 0.44}, 90, 0.2827, 0.2173, 0.00006},
+		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, aluminum K .40", al, 90, 0.1296, 0.0954,
+			0.00006},
+		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, the same at 45", al, 45, 0.0648, 0.0284,
+			0.00006},
+		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, the same at 30", al, 30, 0.0432, 0.0171,
+			0.00006},
+		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, the same at 135", al, 135, 0.1944, 0.3488,
+			0.00006},
+		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, 24 gauge galvanized", Bend{0.0276, 0.030,
+			0.44}, 90, math.NaN(), 0.0490, 0.00006},
+		{published.ByHand("BA = theta (R + K T), BD = 2 OSSB - BA"), "derived, aluminum .080", Bend{0.080, 0.094, 0.38}, 90,
+			math.NaN(), 0.1526, 0.00006},
 	}
 	for _, c := range cases {
 		if !math.IsNaN(c.ba) {
@@ -44,20 +53,24 @@ func TestPublishedBends(t *testing.T) {
 	}
 	workbook := published.From("sheet-metal workbook for aircraft", "flat of outside lengths .740, .420, 1.050, 1.000")
 	d, _ := empirical(0.032, 0.050).Deduction(90)
-	published.Near(t, "bend deduction", workbook, "flat, its deduction rounded to .079", 0.740+0.420+1.050+1.000-3*math.Round(d*1000)/1000, 2.973, 0.0001)
+	published.Near(t, "bend deduction", workbook, "flat, its deduction rounded to .079",
+		0.740+0.420+1.050+1.000-3*math.Round(d*1000)/1000, 2.973, 0.0001)
 	channel := published.From("FAA airframe handbook", "U-channel, T .040, R .16, legs 1.00, 2.00, 1.00")
 	setback := empirical(0.16, 0.040).Setback(90)
 	published.Near(t, "setback", channel, "setback", setback, 0.200, 1e-9)
 	published.Near(t, "setback", channel, "flat of a leg", 1-setback, 0.800, 1e-9)
 	published.Near(t, "setback", channel, "flat of the web", 2-2*setback, 1.600, 1e-9)
-	for _, c := range []struct{ turn, want float64 }{{30, 0.2679}, {45, 0.4142}, {60, 0.5773}, {90, 1}, {120, 1.732}, {135, 2.414}} {
-		published.Near(t, "setback", published.From("FAA AC 43.13-1B Table 4-7 as printed", "setback factor"), fmt.Sprintf("%g degrees", c.turn), (Bend{Thickness: 1}).Setback(c.turn), c.want, 0.0005)
+	for _, c := range []struct{ turn, want float64 }{{30, 0.2679}, {45, 0.4142}, {60, 0.5773}, {90, 1}, {120, 1.732},
+		{135, 2.414}} {
+		published.Near(t, "setback", published.From("FAA AC 43.13-1B Table 4-7 as printed", "setback factor"),
+			fmt.Sprintf("%g degrees", c.turn), (Bend{Thickness: 1}).Setback(c.turn), c.want, 0.0005)
 	}
 	if _, err := al.Deduction(180); err == nil {
 		t.Error("AC 43.13-1B, Table 4-7: the setback at 180 degrees is infinite, yet a deduction was given")
 	}
 	// 0.50 + (pi 0.40 - 2) 0.050 = 0.50 - 0.743 x 0.050, derived from the hem formula with R = 0.
-	published.Near(t, "hem", published.ByHand("(2 - pi K) T off a closed hem, R = 0"), "1/2 in", al.Hem(0.5), 0.5-0.743*0.050, 0.0001)
+	published.Near(t, "hem", published.ByHand("(2 - pi K) T off a closed hem, R = 0"), "1/2 in", al.Hem(0.5),
+		0.5-0.743*0.050, 0.0001)
 }
 
 func TestPublishedCaps(t *testing.T) {
@@ -92,7 +105,8 @@ func TestPublishedCaps(t *testing.T) {
 			t.Fatal(err)
 		}
 		lo, hi := f.Bounds()
-		published.Near(t, "flat of a cap", published.ByHand("sum of the outside legs less the deductions"), c.source, hi.Y-lo.Y, c.girth, 0.0001)
+		published.Near(t, "flat of a cap", published.ByHand("sum of the outside legs less the deductions"), c.source,
+			hi.Y-lo.Y, c.girth, 0.0001)
 		published.Near(t, "flat of a cap", published.ByHand("a straight cap keeps its length"), c.source, hi.X-lo.X, 10, 1e-9)
 		var sum float64
 		for _, b := range f.Bends {
@@ -130,7 +144,8 @@ func TestPublishedMiters(t *testing.T) {
 		}
 		top := f.Faces[0]
 		d := top[2].minus(top[1]) // roof edge to street edge at the right end
-		published.Near(t, "miter on the flat", published.ByHand("atan(tan(turn/2) cos s)"), c.source, math.Atan2(d.X, d.Y)/radians, c.angle, 0.0001)
+		published.Near(t, "miter on the flat", published.ByHand("atan(tan(turn/2) cos s)"), c.source, math.Atan2(d.X,
+			d.Y)/radians, c.angle, 0.0001)
 		if got := d.X; math.Abs(got-12*math.Tan(c.turn/2*radians)) > 1e-9 {
 			t.Errorf("%s: trim %.4f", c.source, got)
 		}

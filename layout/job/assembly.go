@@ -74,7 +74,7 @@ const (
 
 func (f *Fastener) keys(k keys) {
 	f.At = k.at
-	k.text("name", &f.Name, "the generic name of the fastener", "stainless wood screw, hex washer head")
+	k.name("name", &f.Name, "the generic name of the fastener", "stainless wood screw, hex washer head")
 	k.length("diameter", &f.Diameter, "the fastener's diameter", `1/4"`)
 	word(k, "substrate", &f.Substrate, materials(), "the material that holds the thread", "wood")
 	k.lengths("lengths", &f.Lengths, "the stock lengths", `[2", 2 1/2", 3"]`)
@@ -134,9 +134,9 @@ func parseStress(s string) (float64, error) {
 
 func (a *Assembly) keys(k keys) {
 	a.At = k.at
-	k.text("name", &a.Name, "a short name for the assembly", "T1")
-	k.text("report", &a.Report, "the number of the test report", "LR-2208")
-	k.text("laboratory", &a.Laboratory, "the laboratory", "Fennmark Test House")
+	k.name("name", &a.Name, "a short name for the assembly", "T1")
+	k.name("report", &a.Report, "the number of the test report", "LR-2208")
+	k.name("laboratory", &a.Laboratory, "the laboratory", "Fennmark Test House")
 	k.text("metal", &a.Metal, "the metal tested, as system.metal.name has it", "aluminum 3003-H14")
 	k.length("thickness_least", &a.ThicknessLeast, "the least thickness tested", `0.050"`)
 	k.leg("front_leg_most", &a.FrontLegMost, "the highest front leg tested", `7 1/4"`)

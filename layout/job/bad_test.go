@@ -171,8 +171,8 @@ func TestFiles(t *testing.T) {
 		"dirsurvey.yaml": {Data: []byte(strings.Replace(string(good), "    starts:", "    survey: dir\n    starts:", 1))},
 	}
 	tests := []struct{ name, want string }{
-		{"big.yaml", "big.yaml: error: the job file `big.yaml` is larger than 8 MB, which no job is; check that it is the right file [file-size]"},
-		{"growing.yaml", "larger than 8 MB"},
+		{"big.yaml", "big.yaml: error: the job file `big.yaml` is larger than 4 MB, which no job file is; check that it is the right file [file-size]"},
+		{"growing.yaml", "larger than 4 MB"},
 		{"dir", "dir: error: the job file `dir` is a folder; name the file in it [file-folder]"},
 		{"hern.yaml", "did you mean `heron.yaml`? [file-missing]"},
 		{"nowhere/at/all.yaml", "is not there; check the name [file-missing]"},

@@ -33,6 +33,7 @@ type decoder struct {
 	system *part   // as it stands in the file
 	// sources are the files read so far, the job file first.
 	sources []Source
+	bytes   int64 // of all files
 	// unsure says that a survey could not be read in full, so that readings
 	// missing from it mean nothing.
 	unsure bool

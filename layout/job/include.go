@@ -159,9 +159,13 @@ type settled func(path string, over, under field)
 func (t *script) merge(path string, over, under *node, both settled) *node {
 	out := *over
 	out.fields = slices.Clone(over.fields)
+	at := map[string]int{}
+	for i, f := range over.fields {
+		at[f.key] = i
+	}
 	for _, u := range under.fields {
-		i := slices.IndexFunc(out.fields, func(f field) bool { return f.key == u.key })
-		if i < 0 {
+		i, is := at[u.key]
+		if !is {
 			out.fields = append(out.fields, u)
 			continue
 		}
@@ -210,10 +214,17 @@ func inShort(n *node) string {
 
 // sameValue says that two parts state the same, wherever they stand.
 func sameValue(a, b *node) bool {
-	return a.kind == b.kind && a.text == b.text &&
-		slices.EqualFunc(a.items, b.items, sameValue) &&
-		len(a.fields) == len(b.fields) && !slices.ContainsFunc(a.fields, func(f field) bool {
-		g := b.field(f.key)
-		return g == nil || !sameValue(f.value, g.value)
-	})
+	if a.kind != b.kind || a.text != b.text || len(a.fields) != len(b.fields) || !slices.EqualFunc(a.items, b.items, sameValue) {
+		return false
+	}
+	theirs := map[string]*node{}
+	for _, f := range b.fields {
+		theirs[f.key] = f.value
+	}
+	for _, f := range a.fields {
+		if v := theirs[f.key]; v == nil || !sameValue(f.value, v) {
+			return false
+		}
+	}
+	return true
 }

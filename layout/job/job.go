@@ -101,7 +101,7 @@ func (j *Job) keys(k keys) {
 }
 
 func (i *Info) keys(k keys) {
-	k.text("name", &i.Name, "the name of the building", "Heron Street Archive")
+	k.name("name", &i.Name, "the name of the building", "Heron Street Archive")
 	k.may().text("number", &i.Number, "the job number, in quotes", `"0417"`)
 	k.may().text("address", &i.Address, "where the building stands", "12 Heron Street, Lowmere")
 	k.may().text("owner", &i.Owner, "whose building it is", "Lowmere Town Archive")
@@ -114,8 +114,8 @@ func (i *Info) keys(k keys) {
 }
 
 func (p *Party) keys(k keys) {
-	k.text("role", &p.Role, "what the party does on the job", "Contractor")
-	k.text("name", &p.Name, "the party's name", "Tern and Ledge Roofing")
+	k.name("role", &p.Role, "what the party does on the job", "Contractor")
+	k.name("name", &p.Name, "the party's name", "Tern and Ledge Roofing")
 }
 
 func (r *Revision) keys(k keys) {

@@ -34,6 +34,7 @@ type demand struct {
 	needed bool   // the condition holds
 	hint   string // what else can be done
 	shown  bool   // an example of the part has it
+	unsaid bool   // what the key says is said where it is taken up
 }
 
 // may makes the keys that follow in the chain optional.
@@ -46,6 +47,12 @@ func (k keys) may() keys {
 // "it is missing, and ...".
 func (k keys) when(needed bool, when string) keys {
 	k.demand = demand{may: true, when: when, needed: needed}
+	return k
+}
+
+// unsaid makes keys whose values are said where they are taken up.
+func (k keys) unsaid() keys {
+	k.demand.unsaid = true
 	return k
 }
 
@@ -163,6 +170,22 @@ func (p *part) has(names ...string) bool {
 
 // placeOf is the place of the value of a key that was read.
 func (p *part) placeOf(name string) finding.Place { return p.d.places[p.full(name)] }
+
+// placesOf are the places of the values of a list, or of one value alone.
+func (p *part) placesOf(name string) []finding.Place {
+	f := p.n.field(name)
+	if f == nil {
+		return nil
+	}
+	if f.value.kind != listNode {
+		return []finding.Place{f.value.at}
+	}
+	var all []finding.Place
+	for _, n := range f.value.items {
+		all = append(all, n.at)
+	}
+	return all
+}
 
 // keyAt is the place of a key itself.
 func (p *part) keyAt(name string) finding.Place {

@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
+	"fmt"
 	"io"
 	"io/fs"
 	"path"
@@ -63,6 +64,14 @@ func (d *decoder) seen(name string) string {
 	return strings.Repeat("../", len(from)) + strings.Join(to, "/")
 }
 
+// The largest files that are read: many times the largest job, and small enough
+// that a wrong file does not fill the memory or keep the reader busy for minutes.
+const (
+	mostJobBytes    = 4 << 20
+	mostSurveyBytes = 8 << 20
+	mostBytes       = 32 << 20 // of all files of a job
+)
+
 // mostPath is the longest path that a job names a file by, in letters.
 const mostPath = 200
 
@@ -100,6 +109,13 @@ func (d *decoder) load(name string, asked finding.Place, what string) (*script, 
 		d.errorf(code, at, mend, "the %s %s %s", what, show(d.seen(name)), why)
 		return nil, false
 	}
+	most := int64(mostJobBytes)
+	if what == surveyFile {
+		most = mostSurveyBytes
+	}
+	large := func() (*script, bool) {
+		return fail("file-size", "check that it is the right file", fmt.Sprintf("is larger than %d MB, which no %s is", most>>20, what))
+	}
 	if !fs.ValidPath(name) {
 		return fail("file-path", "name a file in the job file's folder or below it", "does not lie in the folder of the job")
 	}
@@ -123,22 +139,25 @@ func (d *decoder) load(name string, asked finding.Place, what string) (*script, 
 		return fail("file-link", "name the file that it leads to, or put a copy in its place", "is a link, and links are not followed")
 	case !info.Mode().IsRegular():
 		return fail("file-unreadable", "name an ordinary file", "is not an ordinary file")
-	case info.Size() > mostBytes:
-		return fail("file-size", "check that it is the right file", "is larger than 8 MB, which no job is")
+	case info.Size() > most:
+		return large()
 	}
 	f, err := d.fsys.Open(name)
 	if err != nil {
 		return fail("file-unreadable", "check the file", "cannot be read")
 	}
-	data, err := io.ReadAll(io.LimitReader(f, mostBytes+1))
+	data, err := io.ReadAll(io.LimitReader(f, most+1))
 	if closed := f.Close(); err == nil {
 		err = closed
 	}
 	if err != nil {
 		return fail("file-unreadable", "check the file", "cannot be read to its end")
 	}
-	if len(data) > mostBytes {
-		return fail("file-size", "check that it is the right file", "is larger than 8 MB, which no job is")
+	if int64(len(data)) > most {
+		return large()
+	}
+	if d.bytes += int64(len(data)); d.bytes > mostBytes {
+		return fail("file-size", "make a job of each part of the building", fmt.Sprintf("is one too many: the files of the job are larger than %d MB together", mostBytes>>20))
 	}
 	text, ok := d.plainText(string(data), d.seen(name))
 	if !ok {

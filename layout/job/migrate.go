@@ -70,7 +70,7 @@ func (d *decoder) migrate(name string) *Migration {
 		d.isFormat(format)
 		return nil
 	}
-	m := &mover{script: text, text: string(text.raw), lineAt: lineStarts(string(text.raw))}
+	m := &mover{script: text, keys: movedKeys(), text: string(text.raw), lineAt: lineStarts(string(text.raw))}
 	want := m.move("", tree, tree)
 	out := m.apply()
 	after := &script{decoder: d, path: text.path, file: text.file, lines: splitLines(strings.TrimPrefix(out, "\uFEFF"))}
@@ -89,6 +89,7 @@ type mover struct {
 	*script
 	text    string // of the whole file
 	lineAt  []int  // offset of each line in it
+	keys    []movedKey
 	edits   []textEdit
 	changes []Change
 	unsure  []Change
@@ -176,12 +177,12 @@ func (m *mover) move(here string, n, whole *node) *node {
 			f.value = &node{kind: scalarNode, text: formatWord}
 			continue
 		}
-		k := slices.IndexFunc(movedKeys(), func(k movedKey) bool { return k.path == p })
+		k := slices.IndexFunc(m.keys, func(k movedKey) bool { return k.path == p })
 		if k < 0 || f.value.kind != scalarNode {
 			f.value = m.move(p, f.value, whole)
 			continue
 		}
-		f.value = m.moveKey(movedKeys()[k], f, whole)
+		f.value = m.moveKey(m.keys[k], f, whole)
 	}
 	for i := range out.items {
 		out.items[i] = m.move(here+"[]", out.items[i], whole)
@@ -272,7 +273,7 @@ func (m *mover) comments() {
 		if !comment {
 			continue
 		}
-		for _, k := range movedKeys() {
+		for _, k := range m.keys {
 			name := k.path[strings.LastIndexByte(k.path, '.')+1:]
 			if strings.Contains(" "+body, " "+name+":") || strings.Contains(body, "{"+name+":") {
 				m.unsure = append(m.unsure, Change{finding.Place{File: m.file, Line: i + 1},

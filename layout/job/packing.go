@@ -73,7 +73,7 @@ func (p *Packing) keys(k keys) {
 	k.lengthOrZero("most", &p.Most, "the greatest packing", `2 1/2"`)
 	k.when(layers, "the packing may be continuous").group("layer",
 		"the plywood layer, with its name and actual thickness", func(k keys) {
-			k.text("name", &p.LayerName, "the name of the plywood", "plywood nominal 5/8")
+			k.name("name", &p.LayerName, "the name of the plywood", "plywood nominal 5/8")
 			k.length("thickness", &p.Layer, "the actual thickness of the plywood", `19/32"`)
 		})
 	k.lengths("shims", &p.Shims, "the thicknesses of the shims", `[1/2", 1/4", 1/8", 1/16"]`)
@@ -97,7 +97,7 @@ func (s *Sheet) keys(k keys) {
 }
 
 func (n *LayerNail) keys(k keys) {
-	k.text("name", &n.Name, "the generic name of the nail or screw", "ring-shank nail 2 1/2 in")
+	k.name("name", &n.Name, "the generic name of the nail or screw", "ring-shank nail 2 1/2 in")
 	k.length("spacing", &n.Spacing, "the distance between them along the wall", `12"`)
 	k.count("rows", &n.Rows, "how many rows", "2")
 }

@@ -128,7 +128,7 @@ func sectionKeys(k keys, to *[]Flange, across string) {
 }
 
 func (f *Flange) keys(k keys, across string) {
-	k.text("name", &f.Name, "the name of the face", "base")
+	k.name("name", &f.Name, "the name of the face", "base")
 	k.may().show().group("across", "at the one face that takes up "+across+", what the section leaves before and behind it", func(k keys) {
 		f.Across = true
 		k.lengthOrZero("before", &f.Before, "what lies before the face", `0"`)

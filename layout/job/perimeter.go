@@ -29,8 +29,12 @@ type Perimeter struct {
 	Starts           End           // open: the left end of the first run
 	Runs             []Run
 
-	survey   string // the file of its readings, as the job names it
-	surveyAt finding.Place
+	face            Face // of every run that does not state its own; faceAt is zero if none is stated
+	basis           Basis
+	faceAt, basisAt finding.Place
+
+	surveys   []string // the files of its readings, as the job names them
+	surveysAt []finding.Place
 }
 
 // Graded reports whether a run states a grade of its own that is not level.
@@ -45,7 +49,7 @@ func (p *Perimeter) Graded() bool {
 
 func (p *Perimeter) keys(k keys) {
 	p.At = k.at
-	k.text("name", &p.Name, "a short name for the perimeter", "ROOF")
+	k.name("name", &p.Name, "a short name for the perimeter", "ROOF")
 	word(k, "kind", &p.Kind, []choice[Kind]{{"roof", Roof}, {"well", Well}, {"open", Open}},
 		"what it runs round, open if it has two ends", "open")
 	k.text("wall", &p.Wall, "the name of one of the walls", "block-12")
@@ -54,10 +58,16 @@ func (p *Perimeter) keys(k keys) {
 		k.lengthOrZero("length", &p.MisclosureLength, "the accepted misclosure in length", `1"`)
 		k.angle("angle", &p.MisclosureAngle, 0, 30*Degree, "the accepted misclosure in degrees", "0.5")
 	})
-	k.may().file("survey", &p.survey, "the survey file, beside the job file", "heron.csv")
-	p.surveyAt = k.placeOf("survey")
+	k.may().files("survey", &p.surveys,
+		"the file of its survey beside the job file, or a list of them, one for a run or a day", "heron.csv")
+	p.surveysAt = k.placesOf("survey")
 	k.may().lengthOrZero("raise", &p.Raise,
 		"how much higher its set surface stands than its own wall asks for, so that copings meet", `3/4"`)
+	word(k.may().unsaid(), "face", &p.face, faces(),
+		"the face that lengths are measured on, of every run that does not state its own", "front")
+	word(k.may().unsaid(), "basis", &p.basis, bases(),
+		"where lengths come from, of every run that does not state its own", "measured")
+	p.faceAt, p.basisAt = k.placeOf("face"), k.placeOf("basis")
 	known := k.has("kind")
 	open := known && p.Kind == Open
 	p.Starts.freeKeys(k.when(open, "the perimeter is open"), "starts",
@@ -66,6 +76,6 @@ func (p *Perimeter) keys(k keys) {
 		k.errorf("end-closed", k.keyAt("starts"), "leave it out, or write `kind: open`",
 			"%s: a closed perimeter does not start anywhere", k.label)
 	}
-	list(k, "runs", "run", &p.Runs, func(r *Run, k keys) { r.keys(k, known, open) },
+	list(k, "runs", "run", &p.Runs, func(r *Run, k keys) { r.keys(k, p, known, open) },
 		"the runs, from left to right seen from the roof")
 }

@@ -65,8 +65,11 @@ const runMost = 5280 * length.Foot
 const (
 	mostRuns     = 12_000
 	mostReadings = 60_000
+	freely       = 100 // readings of a run, however short it is; then
+	closest      = length.Inch / 2
 	mostPieces   = 30_000 // caps of stock length
 	mostChairs   = 200_000
+	mostGraded   = 400   // runs of one set surface with a grade: it is solved exactly, all of them together
 	mostThings   = 5_000 // obstacles and building expansion joints
 	mostListed   = 200   // assemblies, fasteners, walls: each is tried with each
 	mostRows     = 24    // fasteners of a chair in one row, rows of nails
@@ -270,10 +273,15 @@ func (d *decoder) checkAmounts(j *Job) {
 	var runs, readings, things int
 	var wall length.Length
 	for i := range j.Perimeters {
+		d.checkGraded(j, &j.Perimeters[i])
 		runs += len(j.Perimeters[i].Runs)
 		for k := range j.Perimeters[i].Runs {
 			r := &j.Perimeters[i].Runs[k]
 			readings += len(r.Readings)
+			if n, most := len(r.Readings), freely+int(r.Length/closest); n > most && d.has(fmt.Sprintf("perimeters[%d].runs[%d].length", i, k)) {
+				d.errorf("job-size", r.Readings[most].At, "keep a reading every foot or two, and where the wall changes",
+					"run %s has %d readings on %s; more than one every half inch are none of a wall", r.Name, n, Both(r.Length))
+			}
 			things += len(r.Obstacles) + len(r.Expansion)
 			wall += min(r.Length, runMost)
 		}
@@ -303,6 +311,25 @@ func (d *decoder) checkAmounts(j *Job) {
 		a := &j.Assemblies[i]
 		d.checkRow(fmt.Sprintf("assemblies[%d].rows.front", i), "fasteners of a chair in one row", a.FrontRow)
 		d.checkRow(fmt.Sprintf("assemblies[%d].rows.rear", i), "fasteners of a chair in one row", a.RearRow)
+	}
+}
+
+// checkGraded refuses a chain of more runs than one set surface with a grade has.
+func (d *decoder) checkGraded(j *Job, p *Perimeter) {
+	if j.Packing.Grade == 0 && !p.Graded() {
+		return
+	}
+	n, most := 0, 0
+	for i := range p.Runs {
+		n++
+		most = max(most, n)
+		if p.Runs[i].Right.Kind == EndStep {
+			n = 0
+		}
+	}
+	if most > mostGraded {
+		d.errorf("job-size", p.At, "make a perimeter of each part of the building, end runs where the wall steps, or leave out the grade",
+			"perimeter %s: %d runs share one set surface with a grade, which is found for %d at most", p.Name, most, mostGraded)
 	}
 }
 

@@ -52,9 +52,15 @@ func TestAmounts(t *testing.T) {
 	}
 	base := string(data)
 	long := "length: 5280'-0\""
-	var runs, things strings.Builder
+	var runs, sloped, dense, things strings.Builder
 	for i := range 12_001 {
 		fmt.Fprintf(&runs, "      - {name: R%d, length: 20', face: front, basis: measured, survey_line: a to b, turn: right 1}\n", i)
+	}
+	for i := range 400 {
+		fmt.Fprintf(&sloped, "      - {name: S%d, length: 20', face: front, basis: measured, survey_line: a to b, grade: 1%%, turn: right 1}\n", i)
+	}
+	for i := range 581 { // 100 and one every half inch of 20 ft
+		fmt.Fprintf(&dense, "          - {station: %g\", width: 12\", top_outside: 0, top_inside: 0, offset: 0}\n", float64(i)/4)
 	}
 	for range 5_001 {
 		things.WriteString("          - {name: post, at: 1', extent: 1\", does: block joint}\n")
@@ -70,6 +76,8 @@ func TestAmounts(t *testing.T) {
 		{"length: 20'-0\"", "length: 5280'-1\"", "length-range", "is not the length of a straight run"},
 		{"chair_spacing: 46\"", "chair_spacing: 1/2\"", "length-range", "is not the length of the spacing of chairs"},
 		{"    runs:\n", "    runs:\n" + runs.String(), "job-size", "the job has 12003 runs; one job is 12000 at most"},
+		{"    runs:\n", "    runs:\n" + sloped.String(), "job-size", "402 runs share one set surface with a grade"},
+		{"        readings:\n          - {station: 0, width: 12\", top_outside: 0, top_inside: -1/8\", offset: 0}\n          - {station: 10'-0\"", "        readings:\n" + dense.String() + "          - {station: 200\"", "job-size", "run A has 583 readings on 20'-0\""},
 		{"        turn: right 90\n        readings:", "        turn: right 90\n        obstacles:\n" + things.String() + "        readings:", "job-size", "5001 obstacles"},
 	} {
 		text := strings.Replace(base, c.old, c.new, 1)

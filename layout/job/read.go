@@ -6,10 +6,6 @@ import (
 	"copingset/layout/finding"
 )
 
-// mostBytes is the largest file that is read: many times the largest job, and
-// small enough that a wrong file does not fill the memory.
-const mostBytes = 8 << 20
-
 // Read reads the job file of that name, every file it includes and every survey
 // it names, and checks their form. The file system is all that may be read:
 // paths that lead out of it are refused, and so are links. Findings name files
@@ -61,6 +57,9 @@ func (d *decoder) read(name string) *Job {
 
 // formatWord stands at the head of a job file and tells how to read the rest.
 const formatWord = "copingset/2"
+
+// Format is the form of the job files that are read.
+const Format = formatWord
 
 // isJob tells a job file from a file that only happens to be readable.
 func (d *decoder) isJob(root *node) bool {

@@ -94,15 +94,16 @@ type ExpansionJoint struct {
 
 func faces() []choice[Face] { return []choice[Face]{{"front", Front}, {"rear", Rear}} }
 
+func bases() []choice[Basis] { return []choice[Basis]{{"measured", Measured}, {"drawing", Drawing}} }
+
 // keys of a run of a perimeter whose kind is known or not, and open or closed.
-func (r *Run) keys(k keys, known, open bool) {
+func (r *Run) keys(k keys, above *Perimeter, known, open bool) {
 	r.At = k.at
 	k.text("name", &r.Name, "one to four capital letters or digits", "N")
 	r.checkName(k)
 	k.length("length", &r.Length, "the length of the run", `58'-7 1/4"`)
-	word(k, "face", &r.Face, faces(), "the face the length is measured on", "front")
-	word(k, "basis", &r.Basis, []choice[Basis]{{"measured", Measured}, {"drawing", Drawing}},
-		"where the length comes from", "measured")
+	repeated(k, "face", &r.Face, above.face, above.faceAt, faces(), "the face the length is measured on", "front")
+	repeated(k, "basis", &r.Basis, above.basis, above.basisAt, bases(), "where the length comes from", "measured")
 	k.text("survey_line", &r.SurveyLine, "the two named points the offsets are taken from", "nail NW to nail NE")
 	r.Line.keys(k.may(), "line")
 	r.Right.keys(k, known, open)
@@ -116,7 +117,7 @@ func (r *Run) keys(k keys, known, open bool) {
 	k.may().text("wall", &r.Wall, "the name of one of the walls, if not the perimeter's", "block-12")
 	r.StationFace = r.Face
 	word(k.may(), "stations", &r.StationFace, faces(), "the face the stations are measured on", "front")
-	k.may().text("elevation", &r.Elevation, "the elevation that keeps one lot of finish", "north")
+	k.may().name("elevation", &r.Elevation, "the elevation that keeps one lot of finish", "north")
 	if r.Elevation == "" {
 		r.Elevation = r.Name
 	}
@@ -167,7 +168,7 @@ func runName(s string) bool {
 
 func (o *Obstacle) keys(k keys) {
 	o.At = k.at
-	k.text("name", &o.Name, "what it is", "vent pipe")
+	k.name("name", &o.Name, "what it is", "vent pipe")
 	k.lengthOrZero("at", &o.Station, "the station of its centre", `33'-0"`)
 	k.length("extent", &o.Extent, "its extent along the run", `5"`)
 	var does []Does

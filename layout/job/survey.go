@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"path"
 	"slices"
 	"strings"
 
@@ -17,45 +16,6 @@ import (
 // columns are the keys of an inline reading, and the run.
 const readingTable = "perimeters[].runs[].readings[]"
 
-// surveys reads every survey that a perimeter names, each file once.
-func (d *decoder) surveys(j *Job) {
-	files := make([]string, len(j.Perimeters)) // by perimeter; empty: none
-	for i := range j.Perimeters {
-		p := &j.Perimeters[i]
-		if p.survey == "" {
-			continue
-		}
-		name, ok := d.reach(path.Join(d.dir, d.file), p.survey, p.surveyAt, surveyFile)
-		if !ok {
-			d.unsure = true
-			continue
-		}
-		files[i] = name
-	}
-	var done []string
-	for i, file := range files {
-		if file == "" || slices.Contains(done, file) {
-			continue
-		}
-		done = append(done, file)
-		text, ok := d.load(file, j.Perimeters[i].surveyAt, surveyFile)
-		if !ok {
-			d.unsure = true
-			continue
-		}
-		s := &survey{d: d, file: text.file, lines: text.lines, runs: map[string]*surveyed{}, strangers: map[string]bool{}}
-		for k := range j.Perimeters {
-			s.include(&j.Perimeters[k], fmt.Sprintf("perimeters[%d]", k), files[k] == file)
-		}
-		s.read()
-		for _, name := range s.names {
-			if r := s.runs[name]; len(r.rows) > 0 {
-				r.run.Readings = r.rows
-			}
-		}
-	}
-}
-
 // surveyed is a run and the rows a survey has for it.
 type surveyed struct {
 	run       *Run
@@ -63,8 +23,9 @@ type surveyed struct {
 	perimeter string
 	mine      bool // its perimeter names this survey
 	rows      []Reading
-	told      bool // that the rows do not belong here
-	jumped    bool // that two neighbouring tops lie too far apart
+	said      [][]Entry // what each row says, below the path of the row
+	told      bool      // that the rows do not belong here
+	jumped    bool      // that two neighbouring tops lie too far apart
 }
 
 // column is a column of a survey.
@@ -150,7 +111,9 @@ func (s *survey) read() {
 			continue
 		}
 		if s.columns == nil {
-			s.heading(w)
+			if !s.heading(w) {
+				return
+			}
 			continue
 		}
 		s.reading(w)
@@ -207,8 +170,16 @@ func (s *survey) wanted(required bool) []string {
 	return names
 }
 
-// heading reads the names of the columns and their units.
-func (s *survey) heading(w row) {
+// mostColumns of a survey: those known here are fewer than twenty.
+const mostColumns = 100
+
+// heading reads the names of the columns and their units. It is false if nothing
+// below can be meant for a survey.
+func (s *survey) heading(w row) bool {
+	if len(w.cells) > mostColumns {
+		s.fail("csv-columns", w.at[mostColumns], "check that it is the right file, and its separators", "the heading has %d columns, and no survey has more than %d", len(w.cells), mostColumns)
+		return false
+	}
 	all := s.wanted(false)
 	for i, cell := range w.cells {
 		c := column{at: w.at[i]}
@@ -242,6 +213,7 @@ func (s *survey) heading(w row) {
 			s.fail("csv-column-missing", w.at[0], "add it to the heading: "+strings.Join(s.wanted(true), ","), "the survey has no column `%s`", name)
 		}
 	}
+	return true
 }
 
 // splitUnit takes a heading like width (in) apart.
@@ -289,11 +261,15 @@ func (s *survey) reading(w row) {
 	if n == nil {
 		return
 	}
-	p := &part{d: s.d, n: n, at: n.at, path: fmt.Sprintf("%s.readings[%d]", target.path, len(target.rows)), table: readingTable, row: true}
+	// Which reading of its run it is, is known once all files are read.
+	p := &part{d: s.d, n: n, at: n.at, table: readingTable, row: true}
 	var r Reading
+	before := len(s.d.said)
 	r.keys(keys{part: p})
+	said := slices.Clone(s.d.said[before:])
+	s.d.said = s.d.said[:before]
 	if p.sound() && s.ranges(w, target, &r) {
-		target.rows = append(target.rows, r)
+		target.rows, target.said = append(target.rows, r), append(target.said, said)
 	} else {
 		s.d.unsure = true
 	}

@@ -129,7 +129,7 @@ type Lap struct{ Front, Rear length.Length }
 
 func (s *System) keys(k keys) {
 	s.At = k.at
-	k.text("name", &s.Name, "the name of the coping system", "Brindle R5")
+	k.name("name", &s.Name, "the name of the coping system", "Brindle R5")
 	k.group("metal", "the sheet the caps are bent from", s.Metal.keys)
 	k.group("profile", "the cross-section by outside dimensions", s.Profile.keys)
 	k.group("clearance", "the least clearances from the inside of the legs to the wall", func(k keys) {
@@ -169,7 +169,7 @@ func (s *System) keys(k keys) {
 }
 
 func (m *Metal) keys(k keys) {
-	k.text("name", &m.Name, "the metal with its alloy and temper", "aluminum 3003-H14")
+	k.name("name", &m.Name, "the metal with its alloy and temper", "aluminum 3003-H14")
 	k.length("thickness", &m.Thickness, "the thickness of the sheet", `0.050"`)
 	k.may().length("specified", &m.Specified, "the least thickness the job's specification asks for", `0.050"`)
 	k.density("density", &m.Density, "the density in lb/in3, lb/ft3 or kg/m3", "0.099 lb/in3")

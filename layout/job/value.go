@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"copingset/layout/finding"
 	"copingset/layout/length"
 )
 
@@ -51,7 +52,7 @@ func take[T any](k keys, key Key, to *T, r reader[T]) {
 	*to = t
 	name := key.Name()
 	k.took(name, v.at)
-	if !r.unsaid {
+	if !r.unsaid && !k.demand.unsaid {
 		k.say(name, r.said(t))
 	}
 	if r.form == FormText {
@@ -205,6 +206,18 @@ func word[T comparable](k keys, name string, to *T, choices []choice[T], means, 
 	value(k, name, to, words(choices), means, example)
 }
 
+// repeated declares a word that may stand once above a list for all its items: at
+// is where it does, zero if nowhere. An item that does not state its own says the
+// same as if it did.
+func repeated[T comparable](k keys, name string, to *T, above T, at finding.Place, choices []choice[T], means, example string) {
+	word(k.when(at.IsZero(), "it does not stand above the list for all of them"), name, to, choices, means, example)
+	if k.n != nil && !k.given(name) && !at.IsZero() {
+		*to = above
+		k.took(name, at)
+		k.say(name, words(choices).said(above))
+	}
+}
+
 // asThey makes the choices of words that stand for themselves.
 func asThey(words ...string) []choice[string] {
 	var out []choice[string]
@@ -236,28 +249,44 @@ const mostText = 500
 
 // text declares a text. One that must be there must say something.
 func (k keys) text(name string, to *string, means, example string) {
-	k.words(name, FormText, to, means, example)
+	parse := saying
+	if k.demand.may && k.demand.when == "" {
+		parse = cleanText
+	}
+	value(k, name, to, reader[string]{form: FormText, code: "value-text", parse: parse}, means, example)
 }
 
-// file declares the name of a file.
-func (k keys) file(name string, to *string, means, example string) {
-	k.words(name, FormFile, to, means, example)
-}
+// mostName is the longest name that titles and tables have room for.
+const mostName = 80
 
-func (k keys) words(name string, form Form, to *string, means, example string) {
-	mayBeEmpty := k.demand.may && k.demand.when == "" && form == FormText
-	value(k, name, to, reader[string]{form: form, unsaid: form == FormFile, code: "value-text", parse: func(s string) (string, error) {
+// name declares a text that stands in titles, tables and references.
+func (k keys) name(name string, to *string, means, example string) {
+	mayBeEmpty := k.demand.may && k.demand.when == ""
+	value(k, name, to, reader[string]{form: FormText, code: "value-text", parse: func(s string) (string, error) {
 		t, err := cleanText(s)
-		if err == nil && t == "" && !mayBeEmpty {
-			err = wrong("value-missing", "", "there is no text")
+		switch n := len([]rune(t)); {
+		case err != nil:
+		case n == 0 && !mayBeEmpty:
+			return saying(s)
+		case n > mostName:
+			err = wrong("name-long", "shorten it; what else is to be said can stand in the notes", "the name has %d letters, and titles and tables have room for %d", n, mostName)
 		}
 		return t, err
 	}}, means, example)
 }
 
-// files declares the names of some files.
+// saying is a text that says something.
+func saying(s string) (string, error) {
+	t, err := cleanText(s)
+	if err == nil && t == "" {
+		err = wrong("value-missing", "", "there is no text")
+	}
+	return t, err
+}
+
+// files declares the names of files, or of one.
 func (k keys) files(name string, to *[]string, means, example string) {
-	values(k, name, to, reader[string]{form: FormFile, unsaid: true, code: "value-text", parse: cleanText}, means, example)
+	values(k, name, to, reader[string]{form: FormFile, unsaid: true, code: "value-text", parse: saying}, means, example)
 }
 
 // texts declares a list of texts.

@@ -52,7 +52,7 @@ func materials() []choice[string] { return asThey(Wood, Plywood, Masonry, Concre
 
 func (w *Wall) keys(k keys) {
 	w.At = k.at
-	k.text("name", &w.Name, "a short name for the construction", "block-12")
+	k.name("name", &w.Name, "a short name for the construction", "block-12")
 	list(k, "layers", "layer", &w.Layers, (*Layer).keys, "the layers from the top down")
 	k.group("cover", "how far below the wall top lies the joint each leg must cover", func(k keys) {
 		k.lengthOrZero("front", &w.CoverFront, "the depth of the joint in front", `1 1/2"`)
@@ -64,7 +64,7 @@ func (w *Wall) keys(k keys) {
 }
 
 func (l *Layer) keys(k keys) {
-	k.text("name", &l.Name, "the name of the layer", "nailer 2x12")
+	k.name("name", &l.Name, "the name of the layer", "nailer 2x12")
 	word(k, "material", &l.Material, materials(), "its material", "wood")
 	k.length("thickness", &l.Thickness, "its thickness, from the top down", `1 1/2"`)
 	value(k.may(), "gravity", &l.Gravity, number("value-number", parseGravity),
@@ -77,14 +77,14 @@ func (l *Layer) keys(k keys) {
 
 func (l *Layer) membraneKeys(k keys) {
 	l.Material = "membrane"
-	k.text("name", &l.Name, "the name of the membrane", "self-adhering membrane")
+	k.name("name", &l.Name, "the name of the membrane", "self-adhering membrane")
 	k.lengthOrZero("thickness", &l.Thickness, "the thickness of the membrane", `0.055"`)
 }
 
 func (n *Nailer) keys(k keys) {
 	n.At = k.at
 	k.text("anchor", &n.Anchor, "the name of the anchor", `anchor bolt 1/2"`)
-	k.text("report", &n.Report, "where its allowables stand", "S-501")
+	k.name("report", &n.Report, "where its allowables stand", "S-501")
 	k.force("allowable", &n.Pull, "the allowable pull of one anchor", "400 lb")
 	k.may().force("shear", &n.Shear, "the allowable shear of one anchor", "300 lb")
 	k.may().length("spacing_most", &n.Most,

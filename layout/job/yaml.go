@@ -72,7 +72,7 @@ func (t *script) tree() *node {
 	if doc == nil || len(doc.Content) == 0 {
 		return &node{kind: emptyNode, at: finding.Place{File: t.file, Line: 1, Col: 1}}
 	}
-	return t.convert(doc.Content[0], false)
+	return t.convert(doc.Content[0], false, 0)
 }
 
 // parseYAML reads the first document and says where a second begins.
@@ -98,12 +98,20 @@ func parseYAML(data string) (doc, again *yaml.Node, err error) {
 	return &first, nil, nil
 }
 
+// mostDepth is how deep parts stand in parts at most; those of a job stand nine
+// deep.
+const mostDepth = 20
+
 // convert copies a node of the library into ours, refusing what the job file
 // has no use for: it would only hide where a value comes from.
-func (t *script) convert(y *yaml.Node, inFlow bool) *node {
+func (t *script) convert(y *yaml.Node, inFlow bool, depth int) *node {
 	n := &node{at: finding.Place{File: t.file, Line: y.Line, Col: y.Column}, kind: emptyNode,
 		flow: inFlow || y.Style&yaml.FlowStyle != 0}
 	t.refuse(y, n.at)
+	if depth > mostDepth {
+		t.errorf("yaml-depth", n.at, "check the brackets and the indentation", "parts stand in parts more than %d deep, and those of a job never do", mostDepth)
+		return n
+	}
 	switch y.Kind {
 	case yaml.ScalarNode:
 		n.text = y.Value
@@ -117,16 +125,16 @@ func (t *script) convert(y *yaml.Node, inFlow bool) *node {
 	case yaml.SequenceNode:
 		n.kind = listNode
 		for _, c := range y.Content {
-			n.items = append(n.items, t.convert(c, n.flow))
+			n.items = append(n.items, t.convert(c, n.flow, depth+1))
 		}
 	case yaml.MappingNode:
 		n.kind = mappingNode
-		t.convertFields(y, n)
+		t.convertFields(y, n, depth)
 	}
 	return n
 }
 
-func (t *script) convertFields(y *yaml.Node, n *node) {
+func (t *script) convertFields(y *yaml.Node, n *node, depth int) {
 	seen := map[string]finding.Place{}
 	for i := 0; i+1 < len(y.Content); i += 2 {
 		k, v := y.Content[i], y.Content[i+1]
@@ -145,7 +153,7 @@ func (t *script) convertFields(y *yaml.Node, n *node) {
 			continue
 		}
 		seen[k.Value] = at
-		n.fields = append(n.fields, field{key: k.Value, at: at, value: t.convert(v, n.flow)})
+		n.fields = append(n.fields, field{key: k.Value, at: at, value: t.convert(v, n.flow, depth+1)})
 	}
 }
 

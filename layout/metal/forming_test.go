@@ -14,7 +14,8 @@ func TestNeutralAxisRows(t *testing.T) {
 	for _, c := range []struct {
 		name            string
 		thickness, near float64
-	}{{"aluminum 3003-H14", 0.032, 0.032}, {"aluminum 5052-H32", 0.050, 0.063}, {"aluminum", 0.090, 0.100}, {"coated steel G90", 0.034, 0.048}, {"stainless steel 304", 0.050, 0.029}} {
+	}{{"aluminum 3003-H14", 0.032, 0.032}, {"aluminum 5052-H32", 0.050, 0.063}, {"aluminum", 0.090, 0.100},
+		{"coated steel G90", 0.034, 0.048}, {"stainless steel 304", 0.050, 0.029}} {
 		n, ok := metal.NeutralOf(c.name, c.thickness)
 		if !ok || n.Thickness != c.near || n.Source == "" || n.Least > n.Most {
 			t.Errorf("%s at %.3f in: row %.3f", c.name, c.thickness, n.Thickness)
@@ -25,8 +26,10 @@ func TestNeutralAxisRows(t *testing.T) {
 	}
 	// 0.55 T + 1.57 R to 0.71 T + 1.57 R of the handbook's forms, worked by hand.
 	n, _ := metal.NeutralOf("copper, cold rolled", 0.027)
-	published.Near(t, "neutral axis", published.Recalled("Machinery's Handbook 90-degree forms"), "soft copper", n.Least, 0.55/(math.Pi/2), 0.0006)
-	published.Near(t, "neutral axis", published.Recalled("Machinery's Handbook 90-degree forms"), "hard copper", n.Most, 0.71/(math.Pi/2), 0.0006)
+	published.Near(t, "neutral axis", published.Recalled("Machinery's Handbook 90-degree forms"), "soft copper", n.Least,
+		0.55/(math.Pi/2), 0.0006)
+	published.Near(t, "neutral axis", published.Recalled("Machinery's Handbook 90-degree forms"), "hard copper", n.Most,
+		0.71/(math.Pi/2), 0.0006)
 }
 
 // The empirical allowance of aircraft work, (0.01743 R + 0.0078 T) a degree, is
@@ -35,7 +38,8 @@ func TestEmpiricalAllowanceIsNear(t *testing.T) {
 	const k = 0.0078 * 180 / math.Pi
 	for _, name := range []string{"aluminum", "coated steel", "stainless"} {
 		n, _ := metal.NeutralOf(name, 0.05)
-		published.Holds(t, "neutral axis", published.From("sheet-metal workbook for aircraft, empirical allowance", "(0.01743 R + 0.0078 T) a degree"), name, math.Abs(n.Off(k)) <= metal.NeutralBand)
+		published.Holds(t, "neutral axis", published.From("sheet-metal workbook for aircraft, empirical allowance",
+			"(0.01743 R + 0.0078 T) a degree"), name, math.Abs(n.Off(k)) <= metal.NeutralBand)
 	}
 	n, _ := metal.NeutralOf("aluminum", 0.05)
 	if n.Off(0.30) >= 0 || n.Off(0.48) <= 0 {
@@ -52,7 +56,8 @@ func TestPublishedTightestBends(t *testing.T) {
 		thickness, times float64
 	}{{"aluminum 5052-H32", 0.063, 1}, {"aluminum 5052-H34", 0.063, 1.5}, {"aluminum 5052-H34", 0.032, 1}} {
 		b, ok := metal.TightestOf(c.name, c.thickness)
-		published.Holds(t, "tightest bend", src, c.name, ok && b.Thickness == c.thickness && b.Radius >= c.times*c.thickness-0.0011)
+		published.Holds(t, "tightest "+
+			"bend", src, c.name, ok && b.Thickness == c.thickness && b.Radius >= c.times*c.thickness-0.0011)
 	}
 	if b, _ := metal.TightestOf("aluminum 5052-H32", 0.0545); b.Thickness != 0.050 {
 		t.Error("the nearest thickness printed is not taken")

@@ -25,15 +25,18 @@ type Contact struct {
 
 // Where the rows come from.
 const (
-	guide   = "UFGS 07600, dissimilar metals"
-	groups  = "university page on compatibility in five groups: contact within a group, or with the next one behind a barrier in wet sites"
-	bolting = "MIL-STD-1250A 5.6 and 5.7, MIL-DTL-14072F 3.13.1: the small part is the cathode; stainless bolts in aluminum sheet, not the reverse"
-	runoff  = "UFGS 07600: copper does not drain over other metals"
+	guide  = "UFGS 07600, dissimilar metals"
+	groups = "university page on compatibility in five groups: contact within a group, or with the next one behind a " +
+		"barrier in wet sites"
+	bolting = "MIL-STD-1250A 5.6 and 5.7, MIL-DTL-14072F 3.13.1: the small part is the cathode; stainless bolts in " +
+		"aluminum sheet, not the reverse"
+	runoff = "UFGS 07600: copper does not drain over other metals"
 )
 
 // What keeps two metals apart.
 const (
-	paint   = "prime and paint the other metal with two coats of aluminum paint, coat it with heavy bituminous coating, or lay a non-absorptive tape or gasket between"
+	paint = "prime and paint the other metal with two coats of aluminum paint, coat it with heavy bituminous " +
+		"coating, or lay a non-absorptive tape or gasket between"
 	gasket  = "lay a non-absorptive tape or gasket between"
 	another = "choose another metal, or have the engineer of record settle how they are kept apart"
 )
@@ -58,7 +61,8 @@ func (f Family) group() int {
 // groups let them touch.
 func Contacts() []Contact {
 	return []Contact{
-		{Aluminum, CoatedSteel, Caution, paint, guide + ": in humid or coastal work zinc coatings count as dissimilar", false},
+		{Aluminum, CoatedSteel, Caution, paint, guide + ": in humid or coastal work zinc coatings count as dissimilar",
+			false},
 		{Aluminum, Stainless, Compatible, "", guide + ": stainless is excepted", false},
 		{Aluminum, Copper, Apart, another, guide + "; " + groups, false},
 		{Aluminum, Zinc, Caution, paint, guide, false},
@@ -120,13 +124,15 @@ func OnWood(f Family, treated bool) (Contact, bool) {
 	case f == Unknown:
 		return Contact{}, false
 	case f == Aluminum && treated:
-		return Contact{A: f, Verdict: Apart, Mend: "keep the membrane whole between them, or coat the wood heavily with aluminum-pigmented bituminous paint",
+		return Contact{A: f, Verdict: Apart, Mend: "keep the membrane whole between them, or coat the wood heavily with " +
+			"aluminum-pigmented bituminous paint",
 			Source: "UFGS 07600: treated wood reacts with aluminum"}, true
 	case treated:
 		return Contact{A: f, Verdict: Caution, Mend: "keep the membrane whole between them",
 			Source: "published roofing guidance: copper-treated lumber is separated from metal by a polymer membrane"}, true
 	case f == Aluminum:
-		return Contact{A: f, Verdict: Caution, Mend: "keep the membrane whole between them, or coat the wood heavily with aluminum-pigmented bituminous paint",
+		return Contact{A: f, Verdict: Caution, Mend: "keep the membrane whole between them, or coat the wood heavily " +
+			"with aluminum-pigmented bituminous paint",
 			Source: "UFGS 07600: aluminum on wood that may get wet"}, true
 	}
 	return Contact{}, false
@@ -137,6 +143,7 @@ func OnMasonry(f Family) (Contact, bool) {
 	if f != Aluminum {
 		return Contact{}, false
 	}
-	return Contact{A: f, Verdict: Apart, Mend: "keep the membrane whole between them, or coat with heavy alkali-resistant bituminous coating",
+	return Contact{A: f, Verdict: Apart, Mend: "keep the membrane whole between them, or coat with heavy " +
+		"alkali-resistant bituminous coating",
 		Source: "UFGS 07600: aluminum on masonry, concrete or plaster"}, true
 }

@@ -19,9 +19,12 @@ func perF(millionths float64) int64 { return int64(millionths*1800 + 0.5) }
 
 func TestFamilies(t *testing.T) {
 	for name, want := range map[string]metal.Family{
-		"aluminum 3003-H14": metal.Aluminum, "Aluminium 5052": metal.Aluminum, "coated steel G90": metal.CoatedSteel, "galvanized sheet": metal.CoatedSteel,
-		"aluminum-zinc coated steel": metal.CoatedSteel, "stainless steel 304": metal.Stainless, "cold-rolled copper, 20 oz": metal.Copper,
-		"titanium zinc sheet": metal.Zinc, "zinc-copper-titanium": metal.Zinc, "steel": metal.BareSteel, "lead": metal.Unknown, "": metal.Unknown,
+		"aluminum 3003-H14": metal.Aluminum, "Aluminium 5052": metal.Aluminum, "coated steel G90": metal.CoatedSteel,
+		"galvanized sheet":           metal.CoatedSteel,
+		"aluminum-zinc coated steel": metal.CoatedSteel, "stainless steel 304": metal.Stainless,
+		"cold-rolled copper, 20 oz": metal.Copper,
+		"titanium zinc sheet":       metal.Zinc, "zinc-copper-titanium": metal.Zinc, "steel": metal.BareSteel,
+		"lead": metal.Unknown, "": metal.Unknown,
 	} {
 		if got := metal.FamilyOf(name); got != want {
 			t.Errorf("%q is %s, want %s", name, got, want)
@@ -80,13 +83,15 @@ func TestPublishedGrowth(t *testing.T) {
 		want float64
 	}{{"aluminum 3003", 0.1548}, {"aluminum 5052", 0.1584}, {"stainless", 0.1152}, {"zinc", 0.1464}} {
 		e, _ := metal.ExpansionOf(c.name)
-		published.Near(t, rule, published.ByHand("alpha L dT, ten feet over 100 F"), c.name, grows(e.Least, 120, 100), c.want, 0.00005)
+		published.Near(t, rule, published.ByHand("alpha L dT, ten feet over 100 F"), c.name, grows(e.Least, 120, 100),
+			c.want, 0.00005)
 	}
 }
 
 func TestPublishedPairs(t *testing.T) {
 	const rule = "pairs that touch"
-	const al, gal, ss, cu, zn, fe = metal.Aluminum, metal.CoatedSteel, metal.Stainless, metal.Copper, metal.Zinc, metal.BareSteel
+	const al, gal, ss, cu, zn, fe = metal.Aluminum, metal.CoatedSteel, metal.Stainless, metal.Copper, metal.Zinc,
+		metal.BareSteel
 	guide := published.From("UFGS 07600, dissimilar metals", "aluminum beside others")
 	page := published.From("university page on compatibility", "five groups")
 	runoff := published.From("UFGS 07600, products", "copper does not drain over other metals")
@@ -127,7 +132,8 @@ func TestPublishedPairs(t *testing.T) {
 	masonry, _ := metal.OnMasonry(al)
 	published.Holds(t, rule, guide, "aluminum on masonry", masonry.Verdict == metal.Apart)
 	lumber, _ := metal.OnWood(gal, true)
-	published.Holds(t, rule, published.From("roofing guidance", "copper-treated lumber"), "a membrane between", lumber.Verdict == metal.Caution)
+	published.Holds(t, rule, published.From("roofing guidance", "copper-treated lumber"), "a membrane between",
+		lumber.Verdict == metal.Caution)
 }
 
 // A screw is the small part: it may be nobler than its sheet, never baser.
@@ -144,10 +150,12 @@ func TestPublishedScrews(t *testing.T) {
 		{bolts, metal.Stainless, metal.CoatedSteel, metal.Apart},
 		{bolts, metal.Copper, metal.Aluminum, metal.Apart},
 		{bolts, metal.Copper, metal.CoatedSteel, metal.Apart},
-		{published.From("MIL-DTL-14072F, p. 14", "3.13.1: the small part is the cathode"), metal.Copper, metal.BareSteel, metal.Apart},
+		{published.From("MIL-DTL-14072F, p. 14", "3.13.1: the small part is the cathode"), metal.Copper, metal.BareSteel,
+			metal.Apart},
 	} {
 		k, ok := metal.Screw(c.sheet, c.screw)
-		published.Holds(t, rule, c.src, c.screw.String()+" in "+c.sheet.String(), ok && k.Verdict == c.want && k.Source != "" && (k.Verdict == metal.Compatible || k.Mend != ""))
+		published.Holds(t, rule, c.src, c.screw.String()+" in "+c.sheet.String(),
+			ok && k.Verdict == c.want && k.Source != "" && (k.Verdict == metal.Compatible || k.Mend != ""))
 	}
 	// The order in sea water of MIL-STD-889: zinc 4, 5052 16, steel 30, 304 40,
 	// copper 55. A baser screw is never let off, a nobler one never held by it.

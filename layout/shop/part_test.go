@@ -2,6 +2,7 @@ package shop_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -341,6 +342,27 @@ func TestReliefAtAnUpstand(t *testing.T) {
 	t.Error("no wall end")
 }
 
+// By hand: lengths of 100 in with gaps of 1/2 in, none under 20 in.
+func TestLengthsByHand(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		along length.Length
+		want  []shop.LengthOf
+	}{
+		{"one", 100 * in, []shop.LengthOf{{Length: 100 * in, Count: 1}}},
+		{"two whole, one gap", 200*in + in/2, []shop.LengthOf{{Length: 100 * in, Count: 2}}},
+		{"two whole and a rest after the second gap", 231 * in, []shop.LengthOf{{Length: 100 * in, Count: 2}, {Length: 30 * in, Count: 1}}},
+		{"a rest under the least is shared", 211 * in, []shop.LengthOf{{Length: 100 * in, Count: 1}, {Length: 55 * in, Count: 2}}},
+		{"a gap is left and nothing beyond it: two share a length", 201 * in, []shop.LengthOf{{Length: 100 * in, Count: 1}, {Length: 50 * in, Count: 2}}},
+		{"half a gap is left", 200*in + 3*in/4, []shop.LengthOf{{Length: 100 * in, Count: 1}, {Length: 50*in - in/8, Count: 2}}},
+		{"a sliver over one length", 100*in + in/4, []shop.LengthOf{{Length: 50*in - in/8, Count: 2}}},
+	} {
+		if got := shop.Lengths(c.along, 100*in, in/2, 20*in); !slices.Equal(got, c.want) {
+			t.Errorf("%s: %v in %v, want %v", c.name, got, c.along, c.want)
+		}
+	}
+}
+
 // A stretch is divided to its last sixty-fourth.
 func TestLengthsFillTheStretch(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -351,7 +373,8 @@ func TestLengthsFillTheStretch(t *testing.T) {
 		least, along := draw("least", 100, 600), draw("along", 10, 20000)
 		n, sum := 0, -gap
 		for _, l := range shop.Lengths(along, stock, gap, least) {
-			if l.Length <= 0 || l.Length > stock || l.Count < 1 || l.Length < least && along > stock && l.Length < stock/2 {
+			// Two that share a stretch a little longer than one length lose half a gap each.
+			if l.Length <= 0 || l.Length > stock || l.Count < 1 || l.Length < least && along > stock && l.Length < (stock-gap)/2-in/64 {
 				t.Fatalf("%v of %v in %v", l, stock, along)
 			}
 			n += l.Count

@@ -237,9 +237,9 @@ func Lengths(along, stock, gap, least length.Length) []LengthOf {
 	if along <= stock {
 		return []LengthOf{{along, 1}}
 	}
-	n := int((along + gap) / (stock + gap)) // whole pieces, each with its gap
-	rest := along - length.Length(n)*(stock+gap)
-	if rest <= 0 { // a whole number, but for the last gap
+	n := int((along + gap) / (stock + gap))      // whole pieces, each with its gap
+	rest := along - length.Length(n)*(stock+gap) // under nought where only part of a gap is left
+	if rest == -gap {                            // a whole number, and no gap after the last
 		return []LengthOf{{stock, n}}
 	}
 	if rest >= least {

@@ -81,7 +81,8 @@ func seriesOf(r *job.Run) []series {
 
 // doubt looks for slips of the tape in every run, and holds those that nobody
 // has cleared.
-func doubt(j *job.Job, walls []*Perimeter) (found finding.List) {
+func doubt(j *job.Job, walls []*Perimeter) finding.List {
+	var found finding.Set
 	var runs []*Run
 	var all [][]series
 	for _, p := range walls {
@@ -109,13 +110,11 @@ func doubt(j *job.Job, walls []*Perimeter) (found finding.List) {
 	}
 	for i, r := range runs {
 		r.doubtOne(j, all[i], rules)
-		var own finding.List
 		for k := range r.Suspects {
-			r.holdSuspect(j, &r.Suspects[k], &own)
+			r.holdSuspect(j, &r.Suspects[k], &found)
 		}
-		found = append(found, own...)
 	}
-	return found
+	return found.List()
 }
 
 // doubtOne finds the suspects of a run, in the order of its readings.
@@ -232,7 +231,7 @@ func (r *Run) clearedBy(q *job.Reading, m job.Measure) *job.Cleared {
 
 // changed holds a run for an entry whose reading is no longer the one that was
 // looked at again.
-func changed(r *Run, c *job.Cleared, found *finding.List) bool {
+func changed(r *Run, c *job.Cleared, found *finding.Set) bool {
 	for _, q := range r.Readings {
 		if c.Station != q.Job.Station || c.Reads(q.Job) {
 			continue
@@ -275,7 +274,7 @@ func key(m job.Measure) string {
 }
 
 // idleClearances notes the entries that clear nothing.
-func idleClearances(r *Run, found *finding.List) {
+func idleClearances(r *Run, found *finding.Set) {
 	used := map[*job.Cleared]bool{}
 	for _, s := range r.Suspects {
 		used[s.Cleared] = true

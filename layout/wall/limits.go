@@ -97,7 +97,7 @@ func materials(w *job.Wall) (top, body string) {
 
 // judge holds the readings of a run against the published limits. A reading
 // that is to be measured again says nothing yet.
-func judge(r *Run, found *finding.List) {
+func judge(r *Run, found *finding.Set) {
 	sound := r.Readings
 	if slices.ContainsFunc(r.Suspects, func(s Suspect) bool { return s.Cleared == nil }) {
 		sound = nil

@@ -16,7 +16,7 @@ const atCorner = length.Inch
 // its worst depth, with the least greatest gap to the wall (see fit). From the
 // lines follow the cap lines and the corner points where neighbouring cap
 // lines meet.
-func lines(j *job.Job, p *Perimeter, grid length.Length, found *finding.List) {
+func lines(j *job.Job, p *Perimeter, grid length.Length, found *finding.Set) {
 	for _, r := range p.Runs {
 		r.Readings = onFront(r)
 		loose(r, found)
@@ -130,7 +130,7 @@ func tiedToCorners(r *Run) bool {
 // loose holds a run whose offsets are not tied to its corners: how far the
 // survey line itself stands from the wall there is then unknown, and with it
 // the corner points of the neighbours and the width they share.
-func loose(r *Run, found *finding.List) {
+func loose(r *Run, found *finding.Set) {
 	if !r.untied() {
 		return
 	}

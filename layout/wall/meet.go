@@ -72,7 +72,7 @@ func (r *Run) tiltAngle() job.Angle {
 
 // turns finds the turn between neighbouring cap lines and the angle each corner
 // piece is made to.
-func turns(j *job.Job, p *Perimeter, found *finding.List) {
+func turns(j *job.Job, p *Perimeter, found *finding.Set) {
 	for _, c := range p.Corners {
 		c.Lines = c.Turn + c.Arrive.tiltAngle() - c.Leave.tiltAngle()
 		c.CapTurn = c.Lines

@@ -21,7 +21,7 @@ func (c *Corner) Word() string {
 }
 
 // graded reports whether a set surface may have a grade somewhere.
-func (p *Perimeter) graded(j *job.Job) bool { return j.Packing.Grade > 0 || p.Job.Graded() }
+func (p *Perimeter) graded(j *job.Job) bool { return j.Packing.Grade > 0 || p.sloped }
 
 // alongRise is the rise of a slope over a length taped along it:
 // length x sin(atan slope).
@@ -71,7 +71,7 @@ func Fold(s *job.System, inside length.Length) (front, rear length.Length) {
 //
 // A change that leaves the plane of the one leg by no more than the job's
 // twist over the length of the other is taken up by a plain joint.
-func breaks(j *job.Job, p *Perimeter, grid length.Length, found *finding.List) {
+func breaks(j *job.Job, p *Perimeter, grid length.Length, found *finding.Set) {
 	for _, c := range p.Corners {
 		if !c.Straight() {
 			continue
@@ -104,7 +104,7 @@ func (c *Corner) made() job.Pitch {
 
 // judgeBreak holds a break that is not what the job says, or that the shop does
 // not weld, and notes one that needs no piece.
-func judgeBreak(j *job.Job, c *Corner, off length.Length, found *finding.List) {
+func judgeBreak(j *job.Job, c *Corner, off length.Length, found *finding.Set) {
 	at := c.Arrive.Job.Right.At
 	put := func(sev finding.Severity, code, what, why, mend string) {
 		on := []*Run{c.Arrive, c.Leave}

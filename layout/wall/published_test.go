@@ -45,7 +45,8 @@ func TestPublishedFaceTrim(t *testing.T) {
 		tangent float64
 	}{{30, 0.2679}, {45, 0.4142}, {72, 0.7265}, {120, 1.732}, {135, 2.414}} {
 		w := 12 * length.Inch
-		sources.Near(t, "trim of a wall's corner", table, fmt.Sprintf("turn %d", c.turn), FaceTrim(w, w, c.turn*job.Degree).Inch()/12, c.tangent, 0.0005)
+		sources.Near(t, "trim of a wall's corner", table, fmt.Sprintf("turn %d", c.turn), FaceTrim(w, w,
+			c.turn*job.Degree).Inch()/12, c.tangent, 0.0005)
 	}
 }
 
@@ -60,7 +61,8 @@ func TestPublishedShims(t *testing.T) {
 			[]length.Length{0, 2, -2, 1, 0}, []length.Length{2, 0, 4, 1, 2}},
 	}
 	for _, c := range cases {
-		j := testJob(run("A", 120*length.Inch, 90), run("B", 120*length.Inch, 90), run("C", 120*length.Inch, 90), run("D", 120*length.Inch, 90))
+		j := testJob(run("A", 120*length.Inch, 90), run("B", 120*length.Inch, 90), run("C", 120*length.Inch, 90), run("D",
+			120*length.Inch, 90))
 		for i, top := range c.tops {
 			r := &j.Perimeters[0].Runs[0].Readings[i]
 			r.TopOutside, r.TopInside = top*q, top*q
@@ -70,7 +72,8 @@ func TestPublishedShims(t *testing.T) {
 			t.Fatalf("%s: %v", c.source, found)
 		}
 		for i, want := range c.want {
-			sources.Near(t, "shims", sources.Trade(c.source), fmt.Sprintf("shim %d, in", i), p[0].Runs[0].Readings[i].PackFront.Inch(), (want * q).Inch(), 1e-9)
+			sources.Near(t, "shims", sources.Trade(c.source), fmt.Sprintf("shim %d, in", i),
+				p[0].Runs[0].Readings[i].PackFront.Inch(), (want * q).Inch(), 1e-9)
 		}
 	}
 }

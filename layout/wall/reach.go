@@ -39,13 +39,17 @@ func (r *Run) ordered(in func(*Run) bool) reached {
 
 // sharing are the runs that share one width and one set surface with a run:
 // those between two steps, or the whole perimeter.
-func (r *Run) sharing() reached {
-	for _, s := range stretches(r.Perimeter) {
-		if slices.Contains(s.runs, r) {
-			return r.ordered(func(o *Run) bool { return slices.Contains(s.runs, o) })
+func (r *Run) sharing() reached { return r.shares }
+
+// share tells each run of a perimeter the runs it shares with.
+func share(p *Perimeter) {
+	for _, s := range stretches(p) {
+		runs := reached(slices.Clone(s.runs))
+		slices.SortFunc(runs, func(a, b *Run) int { return a.Index - b.Index })
+		for _, r := range runs {
+			r.shares = runs
 		}
 	}
-	return reached{r}
 }
 
 // corners of a run, with the run on the other side.
@@ -92,7 +96,7 @@ func (r *Run) rearMeasured() bool { return r.Job.Face == job.Rear || r.Job.Stati
 // holdWith appends a hold on a run, and one on each of the others that it
 // reaches; on the perimeter, where it reaches all of it. The mend of the others
 // is that of the run.
-func (r *Run) holdWith(f finding.Finding, others reached, what string, found *finding.List) {
+func (r *Run) holdWith(f finding.Finding, others reached, what string, found *finding.Set) {
 	if n := len(r.Perimeter.Runs); n > 1 && len(others) == n {
 		f.Where.Run = ""
 		found.Append(f)
@@ -109,7 +113,7 @@ func (r *Run) holdWith(f finding.Finding, others reached, what string, found *fi
 
 // holdSuspect holds what a doubted reading touches: its run, and whatever the
 // true reading may move.
-func (r *Run) holdSuspect(j *job.Job, s *Suspect, found *finding.List) {
+func (r *Run) holdSuspect(j *job.Job, s *Suspect, found *finding.Set) {
 	if s.Cleared != nil {
 		return
 	}

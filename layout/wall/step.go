@@ -41,7 +41,7 @@ func step(r, next *Run) {
 
 // steps holds a step whose riser is not what the job says, or which leaves the
 // upstand of the lower coping no room.
-func steps(j *job.Job, p *Perimeter, found *finding.List) {
+func steps(j *job.Job, p *Perimeter, found *finding.Set) {
 	for _, r := range p.Runs {
 		s := r.Right.Step
 		if s == nil || len(r.Readings) == 0 || len(s.Beyond.Readings) == 0 {

@@ -117,15 +117,18 @@ func (r *Run) kinked() bool {
 // parallel lines at different distances would meet far from the wall's corner.
 // They stay parallel to their walls. A held line is not moved; where it leaves
 // its neighbour no common distance, that is a hold.
-func shareAtKinks(p *Perimeter, found *finding.List) {
-	for range p.Corners {
+func shareAtKinks(p *Perimeter, found *finding.Set) {
+	moved := true
+	for pass := 0; moved && pass < len(p.Corners); pass++ { // a held line at each side may draw one to and fro
+		moved = false
 		for _, c := range p.Corners {
 			if !c.Kink {
 				continue
 			}
 			m := length.Max(c.Arrive.Line.Right, c.Leave.Line.Left)
 			for _, r := range []*Run{c.Arrive, c.Leave} {
-				if !r.Line.Held {
+				if !r.Line.Held && (r.Line.Left != m || r.Line.Right != m) {
+					moved = true
 					r.Line.Left, r.Line.Right = m, m
 				}
 			}
@@ -147,7 +150,7 @@ func shareAtKinks(p *Perimeter, found *finding.List) {
 
 // uncleared holds a run whose stated line does not clear a reading, and what
 // moves with the line once it is moved out.
-func uncleared(j *job.Job, r *Run, found *finding.List) {
+func uncleared(j *job.Job, r *Run, found *finding.Set) {
 	for _, q := range r.Readings {
 		over := q.Offset - r.ShiftAt(q.Station)
 		if over <= 0 {

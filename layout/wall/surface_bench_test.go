@@ -49,7 +49,7 @@ func BenchmarkSurface(b *testing.B) {
 			j := jobtest.Job()
 			j.Packing.Grade = c.grade
 			for b.Loop() {
-				var found finding.List
+				var found finding.Set
 				for _, p := range ps {
 					tops(j, p, length.Inch16, &found)
 				}

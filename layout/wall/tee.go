@@ -52,7 +52,7 @@ const teeAlong = 60 * job.Degree
 
 // along reports the branches that lie along their mains. One that goes off a
 // little from square, or the wrong way round, has a place and is a hold there.
-func along(all []*Perimeter, found *finding.List) {
+func along(all []*Perimeter, found *finding.Set) {
 	for _, p := range all {
 		p.Tees(func(r *Run, t *Tee, starts bool) {
 			if t.Main == nil {

@@ -14,7 +14,7 @@ import (
 // comes from the packing it has the profile's cross slope. At a step in the
 // wall top it ends, and another begins. The job may have a perimeter raised, so
 // that its coping meets another's.
-func tops(j *job.Job, p *Perimeter, grid length.Length, found *finding.List) {
+func tops(j *job.Job, p *Perimeter, grid length.Length, found *finding.Set) {
 	first := true
 	for _, r := range p.Runs {
 		r.packing = &j.Packing
@@ -141,7 +141,7 @@ func (r *Run) need(j *job.Job, grid length.Length) setplane.Run {
 
 // pack measures the packing at the readings of a run and holds what is over
 // the greatest.
-func (r *Run) pack(j *job.Job, found *finding.List) {
+func (r *Run) pack(j *job.Job, found *finding.Set) {
 	p := r.Perimeter
 	why := "one level set surface serves the perimeter; the highest reading is " + job.Both(p.Greatest.Top) + " on run " + p.Greatest.Run
 	if p.graded(j) {

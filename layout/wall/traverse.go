@@ -16,8 +16,13 @@ const kinkBelow = 20 * job.Degree
 
 // chain builds runs and corners of one perimeter and checks that its turns
 // make the kind it says it is.
-func chain(j *job.Job, jp *job.Perimeter, found *finding.List) *Perimeter {
-	p := &Perimeter{Job: jp}
+func chain(j *job.Job, jp *job.Perimeter, found *finding.Set) *Perimeter {
+	p := &Perimeter{Job: jp, sloped: jp.Graded()}
+	for _, r := range jp.Runs {
+		for _, q := range r.Readings {
+			p.widest = length.Max(p.widest, q.Width)
+		}
+	}
 	if j.System.Profile.SlopeBy == job.SlopeByPacking {
 		p.Cross = j.System.Profile.TopSlope
 	}
@@ -67,8 +72,10 @@ func chain(j *job.Job, jp *job.Perimeter, found *finding.List) *Perimeter {
 	}
 	if !p.Closed() {
 		p.Runs[0].Left = openEnd(jp.Starts)
+		share(p)
 		return p
 	}
+	share(p)
 	want := 360 * job.Degree
 	if jp.Kind == job.Well {
 		want = -want
@@ -142,7 +149,7 @@ func seamTrim(w, nw length.Length, turn job.Angle) length.Length {
 }
 
 // lengths brings each run's length and survey stations to the front face.
-func lengths(p *Perimeter, grid length.Length, found *finding.List) {
+func lengths(p *Perimeter, grid length.Length, found *finding.Set) {
 	for _, r := range p.Runs {
 		if c := r.Left.Corner; c != nil {
 			r.Trim.Left = length.RoundTo(FaceTrim(endWidth(r, false), endWidth(c.Arrive, true), c.Turn), grid)
@@ -169,7 +176,7 @@ const kinkDoubt = length.Inch / 4
 
 // doubtfulRear holds a run measured on the rear face beside a kink of two
 // unlike walls: where the rear faces meet is then far from where it seems.
-func doubtfulRear(r *Run, found *finding.List) {
+func doubtfulRear(r *Run, found *finding.Set) {
 	if r.Job.Face != job.Rear && r.Job.StationFace != job.Rear {
 		return
 	}
@@ -203,13 +210,7 @@ func doubtfulRear(r *Run, found *finding.List) {
 func endWidth(r *Run, right bool) length.Length {
 	rd := r.Job.Readings
 	if len(rd) == 0 {
-		var w length.Length
-		for _, o := range r.Perimeter.Runs {
-			for _, q := range o.Job.Readings {
-				w = length.Max(w, q.Width)
-			}
-		}
-		return w
+		return r.Perimeter.widest
 	}
 	if right {
 		return rd[len(rd)-1].Width
@@ -220,7 +221,7 @@ func endWidth(r *Run, right bool) length.Length {
 // traverse lays the runs end to end in plan, as measured, and reports how far
 // a closed perimeter fails to close. The adjusted plan spreads the misclosure
 // in proportion to length (compass rule) and is for drawing the key plan only.
-func traverse(p *Perimeter, grid length.Length, found *finding.List) {
+func traverse(p *Perimeter, grid length.Length, found *finding.Set) {
 	var x, y, dir, total float64
 	first := make([][4]float64, len(p.Runs))
 	for i, r := range p.Runs {

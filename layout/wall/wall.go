@@ -34,6 +34,8 @@ type Perimeter struct {
 	Set             length.Length // greatest height of the set surface at the front-face line
 	Cross           job.Slope     // fall of the set surface towards the roof
 	Packing         Packing       // both ways to pack, compared; complete once the chairs stand
+	sloped          bool          // a run states a grade of its own
+	widest          length.Length // of all readings of its walls
 	Greatest, Least struct {
 		Top length.Length // of every reading's outside and inside top
 		Run string
@@ -115,6 +117,7 @@ type Run struct {
 	Strips                []Strip // plywood of the layers, bottom layer first
 	Nails                 int     // nails or screws of all the layers
 	packing               *job.Packing
+	shares                reached // one width and one set surface with the run
 
 	Start, Plan Point // plan of the wall line's left end, as measured and adjusted
 	PlanEnd     Point
@@ -147,34 +150,28 @@ type ShimZone struct {
 // Build solves the walls of a job. grid is the step the sheets letter in;
 // each trigonometric result is rounded to it once.
 func Build(j *job.Job, grid length.Length) ([]*Perimeter, finding.List) {
-	// A list tells each finding once, by looking at all it has: so each perimeter
-	// and each run keeps its own, and the work grows with their number alone.
-	var found finding.List
+	var found finding.Set
 	var out []*Perimeter
 	for i := range j.Perimeters {
-		var own finding.List
-		if p := chain(j, &j.Perimeters[i], &own); p != nil {
-			lengths(p, grid, &own)
-			lines(j, p, grid, &own)
-			tops(j, p, grid, &own)
-			traverse(p, grid, &own)
+		if p := chain(j, &j.Perimeters[i], &found); p != nil {
+			lengths(p, grid, &found)
+			lines(j, p, grid, &found)
+			tops(j, p, grid, &found)
+			traverse(p, grid, &found)
 			out = append(out, p)
 		}
-		found = append(found, own...)
 	}
 	meet(out)
 	along(out, &found)
-	found = append(found, doubt(j, out)...)
+	found.Append(doubt(j, out)...)
 	for _, p := range out {
 		for _, r := range p.Runs {
-			var own finding.List
-			judge(r, &own)
+			judge(r, &found)
 			findUnsound(r)
-			idleClearances(r, &own)
-			found = append(found, own...)
+			idleClearances(r, &found)
 		}
 	}
-	return out, found
+	return out, found.List()
 }
 
 // ref names a run, and a station when it has one.

@@ -43,7 +43,8 @@ func (d Demand) Legs(c Case, z Zone) (front, rear job.Pressure) {
 func (d Demand) Taken() []string {
 	var out []string
 	if d.In[Edge].Pa == 0 || d.In[Corner].Pa == 0 {
-		out = append(out, "The pressure inward on a leg is not stated: the outward one is taken for it, which no wall coefficient of ASCE 7 exceeds.")
+		out = append(out, "The pressure inward on a leg is not stated: the outward one is taken for it, which no wall "+
+			"coefficient of ASCE 7 exceeds.")
 	}
 	if !d.RearKnown() {
 		out = append(out, "The pull on the rear leg is not stated: that on the top is taken for it, whose roof zone it has.")

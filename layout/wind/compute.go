@@ -32,7 +32,8 @@ func compute(j *job.Job, fronts Fronts) (Demand, finding.List) {
 	var found finding.List
 	e, ok := editionOf(w.Edition)
 	if !ok {
-		found.Holdf("wind-edition", w.At, "write one of the editions that are built in", "%s is not an edition whose wind chapters are built in", w.Edition)
+		found.Holdf("wind-edition", w.At, "write one of the editions that are built in",
+			"%s is not an edition whose wind chapters are built in", w.Edition)
 		return Demand{}, found
 	}
 	s := &site{job: w, e: e, metric: j.Units == job.Metric, h: feetOf(w.RoofHeight), top: feetOf(w.ParapetTop),
@@ -63,7 +64,8 @@ func (s *site) within(found *finding.List) {
 	least, most, from := speedRange(s.e)
 	if v := w.Speed / mpsPerMPH; v < least-0.05 || v > most+0.05 { // as the map letters it
 		f := finding.New(finding.Hold, "wind-speed-range", w.SpeedAt,
-			"check the speed against the map of the edition and the risk category, or have the engineer of record state the pressures",
+			"check the speed against the map of the edition and the risk category, or have the engineer of record state the "+
+				"pressures",
 			"the wind speed of %.0f mph (%.1f m/s) is not on the maps of %s, which go from %g to %g mph (%s, from memory)",
 			v, w.Speed, s.e, least, most, from.text)
 		f.Why = "maps of other editions are at other levels; a speed of an older map gives too little pressure"
@@ -71,14 +73,16 @@ func (s *site) within(found *finding.List) {
 	}
 	if most, from := highest(s.e); s.top > most {
 		found.Holdf("wind-height", w.TopAt, "have the engineer of record state the pressures",
-			"the parapet's top at %s is above the heights of the method, which end at %g ft (%s, from memory)", job.Both(w.ParapetTop), most, from.text)
+			"the parapet's top at %s is above the heights of the method, which end at %g ft (%s, from memory)",
+			job.Both(w.ParapetTop), most, from.text)
 	}
 	if w.RoofSlope > 7*job.Degree {
 		found.Holdf("wind-roof-slope", w.At, "have the engineer of record state the pressures",
 			"the coefficients built in are for roofs of up to 7°, and this one has %s", job.FormatAngle(w.RoofSlope))
 	}
 	if w.Area > 0 && s.area > 1000 {
-		found.Holdf("wind-area", w.At, "write the area that one chair or one length of cap gathers", "the effective wind area is no area of coping")
+		found.Holdf("wind-area", w.At, "write the area that one chair or one length of cap gathers",
+			"the effective wind area is no area of coping")
 	}
 }
 
@@ -88,7 +92,8 @@ func (s *site) options(found *finding.List) {
 	if w.ParapetNote {
 		if high := w.ParapetTop - w.RoofHeight; high < noteHeight(s.metric) {
 			found.Holdf("wind-parapet-note", w.At, "write `parapet_3ft_note: no`",
-				"the note is for parapets of 3 ft (0.9 m) and over, and this one stands %.2f ft (%.2f m) over the roof", feetOf(high), feetOf(high)*metresPerFoot)
+				"the note is for parapets of 3 ft (0.9 m) and over, and this one stands %.2f ft (%.2f m) over the roof",
+				feetOf(high), feetOf(high)*metresPerFoot)
 		} else {
 			s.behind = true
 		}
@@ -123,7 +128,8 @@ func (s *site) inputs() {
 	if s.area > 0 {
 		b.area("A", "Effective wind area", s.area, inJob())
 	} else {
-		b.words("A", "Effective wind area", "not stated: the least of each line is taken, which no smaller area exceeds", inJob())
+		b.words("A", "Effective wind area", "not stated: the least of each line is taken, which no smaller area exceeds",
+			inJob())
 	}
 	yes := func(on bool, what string, from source) {
 		word := "not taken"
@@ -132,7 +138,8 @@ func (s *site) inputs() {
 		}
 		b.words("", what, word, from)
 	}
-	yes(s.behind, "Option: parapet of "+b.ft(3)+" and over, roof zone 3 behind it as zone 2 (rear leg; never the coping's own top)", s.noteFrom())
+	yes(s.behind, "Option: parapet of "+b.ft(3)+" and over, roof zone 3 behind it as zone 2 (rear leg; never the "+
+		"coping's own top)", s.noteFrom())
 	tenth := read(s.e.table("Figure 30.4-1 note 5", "Figure 30.3-1 note 5", "Figure 30.3-1 note 5"))
 	if s.e == ed22 {
 		tenth.sure = Memory // that 7-22 keeps the note
@@ -206,8 +213,10 @@ func (s *site) height(found *finding.List) float64 {
 		b.words("", "Exposure B, components and cladding: z not below "+b.ft(exposureBFloor), f.words, f.from)
 	}
 	if f.off && s.top < exposureBFloor {
-		h := finding.New(finding.Hold, "wind-floor-off", w.At, "leave `exposure_b_30ft` out, or have the engineer of record state the pressures",
-			"the job takes Kz in exposure B at %s, and %s reads it at no less than 30 ft (9.1 m) for components and cladding", job.Both(w.ParapetTop), s.e)
+		h := finding.New(finding.Hold, "wind-floor-off", w.At, "leave `exposure_b_30ft` out, or have the engineer of "+
+			"record state the pressures",
+			"the job takes Kz in exposure B at %s, and %s reads it at no less than 30 ft (9.1 m) for components and cladding",
+			job.Both(w.ParapetTop), s.e)
 		h.Why = f.from.text
 		found.Append(h)
 	}
@@ -244,7 +253,8 @@ func (s *site) topography(found *finding.List) float64 {
 	}
 	if h < low || h/lh < 0.2 {
 		f := finding.New(finding.Note, "wind-topography", s.job.At, "ask the engineer if the topographic factor may be 1.0",
-			"the %s is lower or flatter than those the standard asks a topographic factor for (H %g ft and over, H/Lh 0.2 and over; section 26.8.1, from memory)", t.Shape, low)
+			"the %s is lower or flatter than those the standard asks a topographic factor for (H %g ft and over, H/Lh 0.2 "+
+				"and over; section 26.8.1, from memory)", t.Shape, low)
 		f.Why = "the computed factor is kept, which is the safe side"
 		found.Append(f)
 	}
@@ -381,7 +391,8 @@ func (s *site) widths(d *Demand) {
 		reach, sure = 2*a, Memory
 		b.feet("", "Legs of roof zone 3", "2 a", reach, from)
 	case s.e == ed10:
-		b.feet("a", "Width of wall zone 5 and of roof zones 2 and 3", formula, a, read("ASCE 7-10 Figures 30.4-1 and 30.4-2A"))
+		b.feet("a", "Width of wall zone 5 and of roof zones 2 and 3", formula, a,
+			read("ASCE 7-10 Figures 30.4-1 and 30.4-2A"))
 	default:
 		b.feet("a", "Width of wall zone 5", formula, a, read(s.e.String()+" Figure 30.3-1"))
 		from := read(s.e.String() + " Figure 30.3-2A")
@@ -393,5 +404,6 @@ func (s *site) widths(d *Demand) {
 		reach = math.Max(a, 0.6*s.h)
 	}
 	d.CornerLength = fromFeet(reach)
-	b.feet("", "Corner zone along the wall from each outside corner and free end", "the longer of the two, up to the next 1/16 in", feetOf(d.CornerLength), source{"figures above", sure})
+	b.feet("", "Corner zone along the wall from each outside corner and free end",
+		"the longer of the two, up to the next 1/16 in", feetOf(d.CornerLength), source{"figures above", sure})
 }

@@ -13,19 +13,22 @@ import (
 func doubts(j *job.Job, d Demand) finding.List {
 	var found finding.List
 	f := finding.New(finding.Hold, "pressures-computed", j.Wind.At,
-		"have them confirmed and write `confirmed:` with by, on, document and corner_up under `wind:`, or write the engineer's `pressures:`",
+		"have them confirmed and write `confirmed:` with by, on, document and corner_up under `wind:`, or write the "+
+			"engineer's `pressures:`",
 		"the design pressures are computed from %s and are to be confirmed by a licensed engineer", d.Edition)
 	f.Why = "the standards' figures were read in second sources, and some are from memory; the basis of design marks them"
 	switch c := j.Wind.Confirmed; {
 	case d.Confirmed != nil:
 		f.Severity, f.Mend = finding.Note, "keep the confirmation with the submittal"
-		f.What = fmt.Sprintf("the design pressures are computed from %s and are confirmed by %s, %s", d.Edition, c.By, c.Document)
+		f.What = fmt.Sprintf("the design pressures are computed from %s and are confirmed by %s, %s", d.Edition, c.By,
+			c.Document)
 	case c != nil:
 		f.Code, f.At = "confirmation-differs", c.At
 		f.What = fmt.Sprintf("%s confirmed %s up in the corner zone (%s), and the wind section now gives %s",
 			c.By, letter(c.CornerUp), c.Document, letter(at(d.Up[Corner], c.CornerUp.Level)))
 		f.Why = "the wind section or the survey has changed since, or the figure was copied wrongly"
-		f.Mend = "have the pressures confirmed anew and write what the confirmation says as `corner_up`, or take the change back"
+		f.Mend = "have the pressures confirmed anew and write what the confirmation says as `corner_up`, or take the " +
+			"change back"
 	}
 	found.Append(f)
 	return found
@@ -64,19 +67,22 @@ func below(j *job.Job, d, c Demand) finding.List {
 		}
 		if AllowablePa(q.says) < AllowablePa(q.has)*0.995 { // as printed, to half a per cent
 			less = append(less, fmt.Sprintf("%s %s against %s computed", q.what,
-				letter(job.Pressure{Pa: AllowablePa(q.says), Level: job.Allowable}), letter(job.Pressure{Pa: AllowablePa(q.has), Level: job.Allowable})))
+				letter(job.Pressure{Pa: AllowablePa(q.says), Level: job.Allowable}), letter(job.Pressure{Pa: AllowablePa(q.has),
+					Level: job.Allowable})))
 		}
 	}
 	var found finding.List
 	if len(less) > 0 {
-		f := finding.New(finding.Note, "pressures-below", j.Pressures.At, "ask the engineer of record if level and edition are right",
+		f := finding.New(finding.Note, "pressures-below", j.Pressures.At,
+			"ask the engineer of record if level and edition are right",
 			"stated pressures are less than those computed from the wind section: %s", strings.Join(less, "; "))
 		f.Why = "the stated ones stand; a slip between strength and allowable is a factor of 0.6"
 		found.Append(f)
 	}
 	if d.CornerLength < c.CornerLength {
 		found.Notef("corner-length-below", j.Pressures.At, "ask the engineer of record if the corner zone may be shorter",
-			"the stated corner zone, %s, is shorter than the computed one, %s", job.Both(d.CornerLength), job.Both(c.CornerLength))
+			"the stated corner zone, %s, is shorter than the computed one, %s", job.Both(d.CornerLength),
+			job.Both(c.CornerLength))
 	}
 	return found
 }

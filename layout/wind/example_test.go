@@ -53,7 +53,8 @@ func TestBasisMarksMemory(t *testing.T) {
 		}
 	}
 	for _, want := range []string{"GCp Coefficient up, edge: roof zone 2", "a Width of wall zone 5",
-		" Option: parapet of 3 ft and over, roof zone 3 behind it as zone 2 (rear leg; never the coping's own top)", "p Pressure up, edge (strength)"} {
+		" Option: parapet of 3 ft and over, roof zone 3 behind it as zone 2 (rear leg; never the coping's own top)",
+		"p Pressure up, edge (strength)"} {
 		if !marked[want] {
 			t.Errorf("not marked as from memory: %s", want)
 		}
@@ -76,7 +77,8 @@ func TestMetricAgrees(t *testing.T) {
 		}
 	}
 	for _, s := range si.Basis {
-		if slices.Contains([]string{"psf", "ft", "ft2", "mph"}, s.Unit) || regexp.MustCompile(`0\.00256|\b(ft2?|psf|mph)\b`).MatchString(s.Formula+" "+s.What) {
+		if slices.Contains([]string{"psf", "ft", "ft2", "mph"},
+			s.Unit) || regexp.MustCompile(`0\.00256|\b(ft2?|psf|mph)\b`).MatchString(s.Formula+" "+s.What) {
 			t.Errorf("metric basis has %s %s in %s", s.What, s.Formula, s.Unit)
 		}
 	}
@@ -110,7 +112,10 @@ func TestOutside(t *testing.T) {
 		{"a steep roof", "wind-roof-slope", func(w *job.Wind) { w.RoofSlope = 8 * job.Degree }},
 		{"no plan", "wind-least-dimension", func(w *job.Wind) { w.Least = 0 }},
 		{"a low parapet with the note", "wind-parapet-note", func(w *job.Wind) { w.ParapetTop, w.ParapetNote = 32*ft, true }},
-		{"the wall note on a tall building", "wind-reduction-tall", func(w *job.Wind) { w.RoofHeight, w.ParapetTop, w.WallReduction = 70*ft, 73*ft, true }},
+		{"the wall note on a tall building", "wind-reduction-tall", func(w *job.Wind) {
+			w.RoofHeight, w.ParapetTop,
+				w.WallReduction = 70*ft, 73*ft, true
+		}},
 		{"an unknown edition", "wind-edition", func(w *job.Wind) { w.Edition = "ASCE 7-05" }},
 	} {
 		j := example("ASCE 7-16")
@@ -121,7 +126,8 @@ func TestOutside(t *testing.T) {
 		if d.Known() {
 			t.Errorf("%s: a pressure all the same", c.name)
 		}
-		if i := slices.IndexFunc(found, func(f finding.Finding) bool { return f.Code == c.code }); i < 0 || found[i].Severity != finding.Hold || found[i].At.Line != 3 {
+		if i := slices.IndexFunc(found,
+			func(f finding.Finding) bool { return f.Code == c.code }); i < 0 || found[i].Severity != finding.Hold || found[i].At.Line != 3 {
 			t.Errorf("%s: %v, want a located hold %s", c.name, found, c.code)
 		}
 	}
@@ -146,7 +152,8 @@ func TestConfirmed(t *testing.T) {
 	c := &job.Confirmed{By: "engineer", Document: "L-1", On: job.Date{Year: 2026, Month: 3, Day: 1}}
 	j.Wind.Confirmed = c
 	for _, as := range []job.Pressure{up, {Pa: up.Pa * 0.6, Level: job.Allowable},
-		{Pa: math.Round(up.Pa/pascalsPerPSF*10) / 10 * pascalsPerPSF, Level: job.Strength}, {Pa: math.Round(up.Pa/10) * 10, Level: job.Strength}} {
+		{Pa: math.Round(up.Pa/pascalsPerPSF*10) / 10 * pascalsPerPSF, Level: job.Strength}, {Pa: math.Round(up.Pa/10) * 10,
+			Level: job.Strength}} {
 		c.CornerUp = as
 		if severity() != finding.Note || mustCompute(t, j).ToConfirm() {
 			t.Errorf("pressures confirmed as %+v are still on hold", as)
@@ -172,12 +179,14 @@ func TestLimitsInTheJobsSystem(t *testing.T) {
 		units job.Units
 		roof  length.Length
 		tall  bool
-	}{{job.Metric, 18300 * mm, false}, {job.Metric, 18301 * mm, true}, {job.Imperial, 60 * length.Foot, false}, {job.Imperial, 60*length.Foot + mm, true}, {job.Imperial, 18300 * mm, true}} {
+	}{{job.Metric, 18300 * mm, false}, {job.Metric, 18301 * mm, true}, {job.Imperial, 60 * length.Foot, false},
+		{job.Imperial, 60*length.Foot + mm, true}, {job.Imperial, 18300 * mm, true}} {
 		j := example("ASCE 7-16")
 		j.Units, j.Wind.RoofHeight, j.Wind.ParapetTop = c.units, c.roof, c.roof+900*mm
 		j.Wind.WallReduction = true // belongs to low buildings
 		_, found := Build(j, nil)
-		if tall := slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Code == "wind-reduction-tall" }); tall != c.tall {
+		if tall := slices.ContainsFunc(found,
+			func(f finding.Finding) bool { return f.Code == "wind-reduction-tall" }); tall != c.tall {
 			t.Errorf("%v, %v: tall %v", c.units, c.roof, tall)
 		}
 		if c.tall {
@@ -185,7 +194,8 @@ func TestLimitsInTheJobsSystem(t *testing.T) {
 		}
 		j.Wind.ParapetNote = true
 		_, found = Build(j, nil)
-		if low := slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Code == "wind-parapet-note" }); low != (c.units == job.Imperial) {
+		if low := slices.ContainsFunc(found,
+			func(f finding.Finding) bool { return f.Code == "wind-parapet-note" }); low != (c.units == job.Imperial) {
 			t.Errorf("%v: a parapet of 0.9 m is too low: %v", c.units, low)
 		}
 	}
@@ -202,7 +212,8 @@ func TestStatedRearLeg(t *testing.T) {
 	}
 	j.Pressures.Edge.Rear, j.Pressures.Corner.Rear = p(20), p(20)
 	d, found := Build(j, nil)
-	if !d.RearKnown() || len(found) != 1 || found[0].Code != "pressures-below" || !strings.Contains(found[0].What, "edge rear leg 12.0 psf") {
+	if !d.RearKnown() || len(found) != 1 || found[0].Code != "pressures-below" || !strings.Contains(found[0].What,
+		"edge rear leg 12.0 psf") {
 		t.Errorf("%+v: %v", d.Rear, found)
 	}
 }
@@ -217,7 +228,8 @@ func TestStatedStandOverComputed(t *testing.T) {
 		t.Fatalf("%+v", d)
 	}
 	if len(found) != 1 || found[0].Code != "pressures-below" || found[0].Severity != finding.Note ||
-		!strings.Contains(found[0].What, "corner up 43.0 psf (2.06 kPa) allowable against 55.4 psf") || strings.Contains(found[0].What, "edge") {
+		!strings.Contains(found[0].What, "corner up 43.0 psf (2.06 kPa) allowable against 55.4 "+
+			"psf") || strings.Contains(found[0].What, "edge") {
 		t.Errorf("%v", found)
 	}
 	j.Wind.Speed = 20
@@ -237,7 +249,8 @@ func TestLeastFromThePerimeter(t *testing.T) {
 		want float64
 	}{
 		{"a rectangle", []job.Run{run(80, sq), run(40, sq), run(80, sq), run(40, sq)}, 40},
-		{"an L goes by the whole", []job.Run{run(80, sq), run(60, sq), run(30, sq), run(20, -sq), run(50, sq), run(40, sq)}, 60},
+		{"an L goes by the whole", []job.Run{run(80, sq), run(60, sq), run(30, sq), run(20, -sq), run(50, sq), run(40, sq)},
+			60},
 	} {
 		j := example("ASCE 7-16")
 		j.Wind.Least = 0
@@ -290,7 +303,8 @@ func TestMonotonic(t *testing.T) {
 		}
 		after := mustCompute(t, j)
 		for z := Edge; z <= Corner; z++ {
-			for _, p := range [][2]job.Pressure{{before.Up[z], after.Up[z]}, {before.Out[z], after.Out[z]}, {before.Rear[z], after.Rear[z]}} {
+			for _, p := range [][2]job.Pressure{{before.Up[z], after.Up[z]}, {before.Out[z], after.Out[z]}, {before.Rear[z],
+				after.Rear[z]}} {
 				if p[1].Pa < p[0].Pa {
 					t.Fatalf("%s zone: %v fell to %v", z, p[0], p[1])
 				}

@@ -43,8 +43,10 @@ func (s *site) leastOf(j *job.Job, fronts Fronts, found *finding.List) {
 		return
 	}
 	s.least = narrowest(roofs[0], fronts)
-	f := finding.New(finding.Note, "wind-least-taken", s.job.At, "write `least_dimension` if the building is wider, narrower or more than this roof",
-		"the least plan dimension of the building is taken from perimeter %s as measured: %s", roofs[0].Name, job.Both(fromFeet(s.least)))
+	f := finding.New(finding.Note, "wind-least-taken", s.job.At,
+		"write `least_dimension` if the building is wider, narrower or more than this roof",
+		"the least plan dimension of the building is taken from perimeter %s as measured: %s", roofs[0].Name,
+		job.Both(fromFeet(s.least)))
 	f.Why = "the widths of the corner zones follow from it"
 	found.Append(f)
 	s.leastBy = source{"perimeter " + roofs[0].Name + " as measured, narrowest enclosing rectangle", Computed}

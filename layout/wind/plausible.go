@@ -32,7 +32,8 @@ func Plausible(pa float64) bool {
 // Range words what Plausible takes, for findings.
 func Range() string {
 	least, most := leastPSF*pascalsPerPSF*StrengthToAllowable/2, mostPa()*StrengthToAllowable
-	return fmt.Sprintf("%.1f to %.0f psf (%.2f to %.1f kPa) at the allowable level", least/pascalsPerPSF, most/pascalsPerPSF, least/1000, most/1000)
+	return fmt.Sprintf("%.1f to %.0f psf (%.2f to %.1f kPa) at the allowable level", least/pascalsPerPSF,
+		most/pascalsPerPSF, least/1000, most/1000)
 }
 
 // LeastZone is the least width of a corner zone, 3 ft in every edition; a metric
@@ -55,7 +56,8 @@ func plausible(p *job.Pressures) finding.List {
 			if v.Pa == 0 || Plausible(AllowablePa(v)) {
 				continue
 			}
-			f := finding.New(finding.Hold, "pressure-unit", p.At, "check the unit: psf, kPa or Pa; if it is meant, have the engineer of record state the pressures in another unit too",
+			f := finding.New(finding.Hold, "pressure-unit", p.At, "check the unit: psf, kPa or Pa; if it is meant, have the "+
+				"engineer of record state the pressures in another unit too",
 				"the pressure %s of the %s zone, %s, is not of the size of wind on a coping", q.what, Zone(i), letterFine(v))
 			f.Why = "the method of the standard gives " + Range()
 			found.Append(f)

@@ -24,7 +24,8 @@ const (
 )
 
 func TestPublishedGCp(t *testing.T) {
-	hand := published.ByHand("log interpolation between the ends of ASCE 7-10 Figures 30.4-1 and 30.4-2A, 7-16 and 7-22 Figures 30.3-1 and 30.3-2A")
+	hand := published.ByHand("log interpolation between the ends of ASCE 7-10 Figures 30.4-1 and 30.4-2A, 7-16 and " +
+		"7-22 Figures 30.3-1 and 30.3-2A")
 	areas := []float64{10, 20, 50, 100, 200, 500}
 	later := []edition{ed16, ed22}
 	all := []edition{ed10, ed16, ed22}
@@ -45,16 +46,19 @@ func TestPublishedGCp(t *testing.T) {
 	} {
 		for _, e := range c.editions {
 			for i, a := range areas {
-				published.Near(t, c.rule, hand, fmt.Sprintf("%s, %s, %g ft2", e, c.s, a), lineOf(t, e, false, c.s).at(a), c.want[i], 0.00051)
+				published.Near(t, c.rule, hand, fmt.Sprintf("%s, %s, %g ft2", e, c.s, a), lineOf(t, e, false, c.s).at(a),
+					c.want[i], 0.00051)
 			}
 		}
 	}
 }
 
 func TestPublishedGCpBetween(t *testing.T) {
-	src := published.From("points between of a public encoding of ASCE 7-16, whose end point was a slip", "Figure 30.3-2A, zone 2")
+	src := published.From("points between of a public encoding of ASCE 7-16, whose end point was a slip",
+		"Figure 30.3-2A, zone 2")
 	for i, a := range []float64{20, 50, 100, 200} {
-		published.Near(t, roofsLater, src, fmt.Sprintf("%g ft2", a), lineOf(t, ed16, false, roof2).at(a), []float64{-2.15, -1.92, -1.78, -1.63}[i], 0.02)
+		published.Near(t, roofsLater, src, fmt.Sprintf("%g ft2", a), lineOf(t, ed16, false, roof2).at(a), []float64{-2.15,
+			-1.92, -1.78, -1.63}[i], 0.02)
 	}
 }
 
@@ -66,21 +70,27 @@ func TestPublishedGCpEquations(t *testing.T) {
 		s            surface
 		a, b         float64
 	}{
-		{roofsLater, "line equations of Figure 30.3-2A", roof3, -4.2595, 1.0595}, {roofsLater, "line equations of Figure 30.3-2A", roof2, -2.8297, 0.5297},
-		{roofsLater, "line equations of Figure 30.3-2A", roof1, -2.112, 0.412}, {walls, "line equations of Figure 30.3-1", wallPlus, 1.1766, -0.1766},
-		{walls, "line equations of Figure 30.3-1", wall4, -1.2766, 0.1766}, {walls, "line equations of Figure 30.3-1", wall5, -1.7532, 0.3532},
+		{roofsLater, "line equations of Figure 30.3-2A", roof3, -4.2595, 1.0595}, {roofsLater,
+			"line equations of Figure 30.3-2A", roof2, -2.8297, 0.5297},
+		{roofsLater, "line equations of Figure 30.3-2A", roof1, -2.112, 0.412}, {walls, "line equations of Figure 30.3-1",
+			wallPlus, 1.1766, -0.1766},
+		{walls, "line equations of Figure 30.3-1", wall4, -1.2766, 0.1766}, {walls, "line equations of Figure 30.3-1",
+			wall5, -1.7532, 0.3532},
 	} {
 		src := published.From(encoding, c.figure)
 		for _, a := range []float64{35, 120} {
-			published.Near(t, c.rule, src, fmt.Sprintf("%s at %g ft2", c.s, a), lineOf(t, ed22, false, c.s).at(a), c.a+c.b*math.Log10(a), 0.0005)
+			published.Near(t, c.rule, src, fmt.Sprintf("%s at %g ft2", c.s, a), lineOf(t, ed22, false, c.s).at(a),
+				c.a+c.b*math.Log10(a), 0.0005)
 		}
 	}
 	// Kd qh = 23.63 psf, GCpi 0.18. The equations' four places leave 0.00004 of
 	// a coefficient open at 500 ft2, and the last figure is printed to 0.001.
 	src := published.From(encoding, "wall pressures, Kd qh 23.63 psf, GCpi 0.18")
 	published.Near(t, walls, src, "wall 4+ at 9 ft2", 23.63*(lineOf(t, ed22, false, wallPlus).at(9)+0.18), 27.8834, 0.001)
-	published.Near(t, walls, src, "wall 4+ at 50 ft2", 23.63*(lineOf(t, ed22, false, wallPlus).at(50)+0.18), 24.9666, 0.001)
-	published.Near(t, walls, src, "wall 4+ at 750 ft2", 23.63*(lineOf(t, ed22, false, wallPlus).at(750)+0.18), 20.793, 0.0015)
+	published.Near(t, walls, src, "wall 4+ at 50 ft2", 23.63*(lineOf(t, ed22, false, wallPlus).at(50)+0.18), 24.9666,
+		0.001)
+	published.Near(t, walls, src, "wall 4+ at 750 ft2", 23.63*(lineOf(t, ed22, false, wallPlus).at(750)+0.18), 20.793,
+		0.0015)
 	published.Near(t, walls, src, "wall 4- at 50 ft2", 23.63*(lineOf(t, ed22, false, wall4).at(50)-0.18), -27.3296, 0.001)
 }
 
@@ -120,10 +130,12 @@ func TestPublishedZoneWidths(t *testing.T) {
 		what     string
 		h, least float64
 		want     float64
-	}{{"100 by 200, 30 high", 30, 100, 10}, {"50 by 100, 15", 15, 50, 5}, {"400 by 600, 25: the 0.04 L floor", 25, 400, 16}, {"20 by 40, 10: the 3 ft floor", 10, 20, 3}, {"60 by 60, 10: 0.4 h", 10, 60, 4}} {
+	}{{"100 by 200, 30 high", 30, 100, 10}, {"50 by 100, 15", 15, 50, 5}, {"400 by 600, 25: the 0.04 L floor", 25, 400,
+		16}, {"20 by 40, 10: the 3 ft floor", 10, 20, 3}, {"60 by 60, 10: 0.4 h", 10, 60, 4}} {
 		published.Near(t, "width of zones", src, c.what, zoneWidth(c.h, c.least, false), c.want, 1e-9)
 	}
-	published.Near(t, "width of zones", published.Recalled("ASCE 7-10 Figure 30.6-1"), "100 ft wide, 80 ft high", zoneWidth(80, 100, true), 10, 1e-9)
+	published.Near(t, "width of zones", published.Recalled("ASCE 7-10 Figure 30.6-1"), "100 ft wide, 80 ft high",
+		zoneWidth(80, 100, true), 10, 1e-9)
 }
 
 func TestPublishedParapetCases(t *testing.T) {
@@ -154,12 +166,14 @@ func TestPublishedParapetCases(t *testing.T) {
 	published.Near(t, "the tenth off walls", slides, "case B", inward-leg, 2.0, 1e-9)
 	s := site{e: ed22, area: 50}
 	g, _ := s.net(wallPlus, roof2)
-	published.Near(t, rule, published.From(encoding, "case A edge, 50 ft2, qp 28.1, Kd 0.85"), "net pressure", g*28.1*0.85, 67.03, 0.01)
+	published.Near(t, rule, published.From(encoding, "case A edge, 50 ft2, qp 28.1, Kd 0.85"), "net pressure",
+		g*28.1*0.85, 67.03, 0.01)
 
 	low := site{e: ed16, area: 10, reduced: true}
 	for f, want := range map[surface]float64{wallPlus: 0.90, wall4: -0.99, wall5: -1.26, roof2: -2.3} {
 		g, _ := low.gcp(f)
-		published.Near(t, "the tenth off walls", published.ByHand("ASCE 7-10 Figure 30.4-1 note 5 at 10 ft2"), f.String(), g, want, 1e-9)
+		published.Near(t, "the tenth off walls", published.ByHand("ASCE 7-10 Figure 30.4-1 note 5 at 10 ft2"), f.String(),
+			g, want, 1e-9)
 	}
 }
 

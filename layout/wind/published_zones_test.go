@@ -24,7 +24,8 @@ func enclosed(exposure string, mph float64, height length.Length, ft2 float64) *
 // it: velocity pressure, floor, coefficient, internal pressure and level at once.
 func TestPublishedPressuresZoneByZone(t *testing.T) {
 	const rule = "pressures zone by zone"
-	code := published.From("2018 International Residential Code Table R301.2(2), exposure B, 30 ft, allowable", "roof up to 7 degrees, 180 mph")
+	code := published.From("2018 International Residential Code Table R301.2(2), exposure B, 30 ft, allowable",
+		"roof up to 7 degrees, 180 mph")
 	at150 := published.From("tables of an engineer in the records of a Florida county, by ASCE 7-10, allowable", "150 mph")
 	at160 := at150
 	at160.Table = "160 mph"
@@ -39,7 +40,8 @@ func TestPublishedPressuresZoneByZone(t *testing.T) {
 	}{
 		{code, "B", 180, 30, 10, Edge, 58.7}, {code, "B", 180, 30, 10, Corner, 88.3}, {code, "B", 180, 30, 20, Corner, 73.1},
 		{code, "B", 180, 30, 50, Corner, 53.1}, {code, "B", 180, 30, 100, Corner, 37.9},
-		{at150, "B", 150, 15, 10, Edge, 40.8}, {at150, "B", 150, 15, 10, Corner, 61.4}, {at150, "C", 150, 15, 10, Corner, 74.3},
+		{at150, "B", 150, 15, 10, Edge, 40.8}, {at150, "B", 150, 15, 10, Corner, 61.4}, {at150, "C", 150, 15, 10, Corner,
+			74.3},
 		{at150, "C", 150, 30, 10, Corner, 86.0}, {at150, "D", 150, 30, 10, Corner, 102.0},
 		{at160, "B", 160, 15, 10, Edge, 46.4}, {at160, "B", 160, 15, 10, Corner, 69.8}, {at160, "C", 160, 15, 10, Edge, 56.2},
 		{at160, "C", 160, 30, 10, Corner, 97.7}, {at160, "D", 160, 15, 10, Edge, 68.3},
@@ -64,16 +66,19 @@ func TestPublishedPressuresZoneByZone(t *testing.T) {
 	p := AllowablePa(mustCompute(t, j).Out[Edge]) / pascalsPerPSF
 	p = math.Max(p, leastPSF*StrengthToAllowable)
 	low := example("ASCE 7-10")
-	low.Wind.Speed, low.Wind.Exposure, low.Wind.RoofHeight, low.Wind.ParapetTop = 100*mpsPerMPH, "B", 15*length.Foot, 16*length.Foot
+	low.Wind.Speed, low.Wind.Exposure, low.Wind.RoofHeight, low.Wind.ParapetTop = 100*mpsPerMPH, "B", 15*length.Foot,
+		16*length.Foot
 	least := AllowablePa(mustCompute(t, low).In[Edge]) / pascalsPerPSF
 	code.Table = "its least pressure"
-	published.Holds(t, "least net pressure", code, "every pressure under 9.6 psf is printed as 10.0", math.Ceil(least) == 10 && least <= p)
+	published.Holds(t, "least net pressure", code, "every pressure under 9.6 psf is printed as 10.0",
+		math.Ceil(least) == 10 && least <= p)
 }
 
 // The worked building, zone by zone: exposure C, 115 mph, 30 ft high, a solid
 // parapet of 3 ft.
 func TestPublishedExample(t *testing.T) {
-	src := published.ByHand("exposure C, 115 mph, h 30 ft, parapet top 33 ft, A up to 10 ft2, from the formulas of each edition")
+	src := published.ByHand("exposure C, 115 mph, h 30 ft, parapet top 33 ft, A up to 10 ft2, from the formulas of " +
+		"each edition")
 	for _, c := range []struct {
 		edition                                string
 		upEdge, upCorner, outEdge, outCorner   float64 // strength, psf
@@ -149,6 +154,7 @@ func TestPublishedCornerLengths(t *testing.T) {
 	} {
 		j := example(c.edition)
 		j.Wind.RoofHeight, j.Wind.ParapetTop, j.Wind.Least = c.h, c.h+3*ft, c.least
-		published.Near(t, "width of zones", published.ByHand(c.source), "reach along the wall, ft", mustCompute(t, j).CornerLength.Inch()/12, c.want.Inch()/12, 1e-9)
+		published.Near(t, "width of zones", published.ByHand(c.source), "reach along the wall, ft", mustCompute(t,
+			j).CornerLength.Inch()/12, c.want.Inch()/12, 1e-9)
 	}
 }

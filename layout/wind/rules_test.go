@@ -110,7 +110,8 @@ func TestPrintedFormulasGiveThePrintedFigures(t *testing.T) {
 		w := j.Wind
 		w.Exposure = rapid.SampledFrom([]string{"B", "C", "D"}).Draw(t, "exposure")
 		h := rapid.IntRange(8, 200).Draw(t, "h")
-		w.RoofHeight, w.ParapetTop = length.Length(h)*length.Foot, length.Length(h+rapid.IntRange(0, 6).Draw(t, "parapet"))*length.Foot
+		w.RoofHeight, w.ParapetTop = length.Length(h)*length.Foot, length.Length(h+rapid.IntRange(0, 6).Draw(t,
+			"parapet"))*length.Foot
 		w.WallReduction = h <= 60 && rapid.Bool().Draw(t, "tenth")
 		d := mustCompute(t, j)
 		v := func(symbol, what string) float64 { return step(t, d, symbol, what).Value }
@@ -137,7 +138,8 @@ func TestPrintedFormulasGiveThePrintedFigures(t *testing.T) {
 		if metric {
 			least *= pascalsPerPSF / 1000
 		}
-		for _, face := range []string{"up, edge", "up, corner", "out, edge", "out, corner", "rear leg towards the roof, corner", "inward on either leg"} {
+		for _, face := range []string{"up, edge", "up, corner", "out, edge", "out, corner",
+			"rear leg towards the roof, corner", "inward on either leg"} {
 			want := math.Max(least, acting*(math.Abs(v("GCp", face))+v("GCpi", "")))
 			near(face, want, v("p", face+" (strength)"), 1e-9)
 			near(face, 0.6*want, v("p", face+" (allowable)"), 1e-9)
@@ -159,6 +161,30 @@ func TestLeastNetPressureIs16(t *testing.T) {
 		for _, s := range mustCompute(t, low(e)).Basis {
 			if strings.Contains(s.Formula, "32 psf") || strings.Contains(s.Source, "32 psf") {
 				t.Errorf("%s: %+v", e, s)
+			}
+		}
+	}
+}
+
+// Every figure of a standard names its edition, where in it, and how sure it is;
+// nothing is said to be read that stands under a number from memory alone.
+func TestEveryConstantCarriesItsEdition(t *testing.T) {
+	for _, e := range editions() {
+		for _, h := range []length.Length{15, 100} {
+			j := low(e)
+			j.Wind.RoofHeight, j.Wind.ParapetTop, j.Wind.ParapetNote = h*length.Foot, (h+4)*length.Foot, true
+			j.Wind.Kzt, j.Wind.Topography = 0, &job.Topography{Shape: job.Ridge, Height: 100 * length.Foot,
+				HalfLength: 300 * length.Foot}
+			for _, s := range mustCompute(t, j).Basis {
+				switch s.Sure {
+				case Read, Memory, Disputed:
+					if !strings.Contains(s.Source, e) && !strings.Contains(s.Source, "ES-1") && s.Source != "figures above" {
+						t.Errorf("%s, %d ft: %s (%s) from %q", e, h, s.Symbol, s.What, s.Source)
+					}
+				case Stated, Computed:
+				default:
+					t.Errorf("%s: %s (%s) says not how sure it is", e, s.Symbol, s.What)
+				}
 			}
 		}
 	}
@@ -214,9 +240,13 @@ func TestStatedPressuresAskForTheirUnit(t *testing.T) {
 		{"66 kPa", "pressure-unit", finding.Hold, func(q *job.Pressures) { q.Corner.Up.Pa = 66_000 }},
 		{"0.26 psf", "pressure-unit", finding.Hold, func(q *job.Pressures) { q.Edge.Up = p(0.26, job.Allowable) }},
 		{"a zone of 6 in", "corner-length-unit", finding.Hold, func(q *job.Pressures) { q.CornerLength = 6 * length.Inch }},
-		{"a zone of 6,000 ft", "corner-length-unit", finding.Hold, func(q *job.Pressures) { q.CornerLength = 6000 * length.Foot }},
+		{"a zone of 6,000 ft", "corner-length-unit", finding.Hold,
+			func(q *job.Pressures) { q.CornerLength = 6000 * length.Foot }},
 		{"zones exchanged", "pressure-corner", finding.Note, func(q *job.Pressures) { q.Corner.Up = p(20, job.Allowable) }},
-		{"zones exchanged across levels", "pressure-corner", finding.Note, func(q *job.Pressures) { q.Corner.Up = p(41, job.Strength) }},
+		{"zones exchanged across levels", "pressure-corner", finding.Note, func(q *job.Pressures) {
+			q.Corner.Up = p(41,
+				job.Strength)
+		}},
 		{"levels mixed, zones in order", "", 0, func(q *job.Pressures) { q.Corner.Up = p(70, job.Strength) }},
 	} {
 		q := good()
@@ -228,7 +258,8 @@ func TestStatedPressuresAskForTheirUnit(t *testing.T) {
 			}
 			continue
 		}
-		if i := slices.IndexFunc(found, func(f finding.Finding) bool { return f.Code == c.code }); i < 0 || found[i].Severity != c.severity || found[i].Mend == "" {
+		if i := slices.IndexFunc(found,
+			func(f finding.Finding) bool { return f.Code == c.code }); i < 0 || found[i].Severity != c.severity || found[i].Mend == "" {
 			t.Errorf("%s: %v, want %s", c.name, found, c.code)
 		}
 	}

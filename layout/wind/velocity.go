@@ -89,9 +89,11 @@ func floorOf(e edition, exposure string, asked *bool, why string) floor {
 	}
 	rule := e == ed10
 	if rule {
-		f.from = read("ASCE 7-10 Table 30.3-1 note 1, as a public program quotes it; Table 6-3 of 7-05 the same, in a national code that reprints it")
+		f.from = read("ASCE 7-10 Table 30.3-1 note 1, as a public program quotes it; Table 6-3 of 7-05 the same, in a " +
+			"national code that reprints it")
 	} else {
-		f.from = disputed(e.String() + " Table 26.10-1, footnote: two second sources have it name chapter 28 alone, a third takes it for cladding too")
+		f.from = disputed(e.String() + " Table 26.10-1, footnote: two second sources have it name chapter 28 alone, a " +
+			"third takes it for cladding too")
 	}
 	taken := rule
 	if asked != nil {

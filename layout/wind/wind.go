@@ -97,7 +97,8 @@ func Build(j *job.Job, fronts Fronts) (Demand, finding.List) {
 		Code: "pressures-not-stated", Severity: finding.Hold, At: finding.Place{File: j.File},
 		What: "no design pressures are stated",
 		Why:  "chair spacing and fasteners follow from the tested assembly, and the assembly from the pressure",
-		Mend: "get them from the engineer of record and write `pressures:` with edge and corner, up and out, each with its level",
+		Mend: "get them from the engineer of record and write `pressures:` with edge and corner, up and out, each with " +
+			"its level",
 	})
 	return Demand{}, found
 }

@@ -22,10 +22,12 @@ func TestAround(t *testing.T) {
 		want    [][]Stretch
 	}{
 		{"a rectangle", []length.Length{40 * ft, 10 * ft, 40 * ft, 10 * ft}, []bool{true, true, true, true}, true, false,
-			[][]Stretch{{corner(0, 6), edge(6, 34), corner(34, 40)}, {corner(0, 10)}, {corner(0, 6), edge(6, 34), corner(34, 40)}, {corner(0, 10)}}},
+			[][]Stretch{{corner(0, 6), edge(6, 34), corner(34, 40)}, {corner(0, 10)}, {corner(0, 6), edge(6, 34), corner(34,
+				40)}, {corner(0, 10)}}},
 		{"a well has no outside corner", []length.Length{10 * ft, 10 * ft}, []bool{false, false}, true, false,
 			[][]Stretch{{edge(0, 10)}, {edge(0, 10)}}},
-		{"a jog of 2 ft at an inside corner does not end the zone", []length.Length{20 * ft, 2 * ft, 20 * ft}, []bool{false, true}, false, false,
+		{"a jog of 2 ft at an inside corner does not end the zone", []length.Length{20 * ft, 2 * ft, 20 * ft}, []bool{false,
+			true}, false, false,
 			[][]Stretch{{edge(0, 16), corner(16, 20)}, {corner(0, 2)}, {corner(0, 6), edge(6, 20)}}},
 		{"a wall with two free ends", []length.Length{20 * ft}, []bool{true}, false, true,
 			[][]Stretch{{corner(0, 6), edge(6, 14), corner(14, 20)}}},
@@ -33,13 +35,15 @@ func TestAround(t *testing.T) {
 			[][]Stretch{{corner(0, 4)}, {corner(0, 2), edge(2, 20)}}},
 		{"nothing beyond an open end", []length.Length{3 * ft, 20 * ft}, []bool{true}, false, false,
 			[][]Stretch{{corner(0, 3)}, {corner(0, 6), edge(6, 20)}}},
-		{"round the seam of a closed perimeter", []length.Length{2 * ft, 20 * ft, 20 * ft}, []bool{false, false, true}, true, false,
+		{"round the seam of a closed perimeter", []length.Length{2 * ft, 20 * ft, 20 * ft}, []bool{false, false, true},
+			true, false,
 			[][]Stretch{{corner(0, 2)}, {corner(0, 4), edge(4, 20)}, {edge(0, 14), corner(14, 20)}}},
 	}
 	for _, c := range cases {
 		got := d.Around(c.fronts, c.outside, c.closed, c.begins)
 		for i := range c.want {
-			published.Holds(t, "corner zones along runs", published.ByHand("plane geometry"), c.name, slices.Equal(got[i], c.want[i]))
+			published.Holds(t, "corner zones along runs", published.ByHand("plane geometry"), c.name, slices.Equal(got[i],
+				c.want[i]))
 		}
 	}
 	z := d.Around([]length.Length{40 * ft, 40 * ft}, []bool{true, true}, true, false)[0]

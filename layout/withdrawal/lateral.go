@@ -100,7 +100,8 @@ func OfLateral(f Lateral, metric bool) (Result, string) {
 		return Result{}, "it is less than " + job.Both(LeastDepth(f.Kind, f.Root)) + " deep in the wood"
 	}
 	rd := reduction(d)
-	m := Governing(Modes(d, f.Depth.Inch(), f.Side.Inch(), bearing(f.Gravity), f.SideBearing/pascalsPerPSI, f.Bending/pascalsPerPSI,
+	m := Governing(Modes(d, f.Depth.Inch(), f.Side.Inch(), bearing(f.Gravity), f.SideBearing/pascalsPerPSI,
+		f.Bending/pascalsPerPSI,
 		func(string) float64 { return rd }))
 	cm, _ := wet(job.WoodScrew, f.Wet) // 0.7 for every dowel in shear, from memory
 	pounds := m.Pounds * Duration * cm
@@ -112,7 +113,8 @@ func OfLateral(f Lateral, metric bool) (Result, string) {
 		inches, pound, psi = "mm", "N", "MPa"
 	}
 	say := func(symbol, what, formula string, v float64, unit, source string, sure wind.Sure) {
-		r.Steps = append(r.Steps, wind.Step{Symbol: symbol, What: what, Formula: formula, Value: v, Unit: unit, Source: source, Sure: sure})
+		r.Steps = append(r.Steps, wind.Step{Symbol: symbol, What: what, Formula: formula, Value: v, Unit: unit,
+			Source: source, Sure: sure})
 	}
 	stated := "job file, fasteners: yield"
 	say("Dr", "Diameter at the root of the thread", "", d*in, inches, stated, wind.Stated)
@@ -122,13 +124,17 @@ func OfLateral(f Lateral, metric bool) (Result, string) {
 	if metric {
 		formula += " (psi)"
 	}
-	say("Fem", "Dowel bearing of the wood", formula, bearing(f.Gravity)*pascalsPerPSI*stress, psi, "NDS Table 12.3.3, under 1/4 in; a solved example", wind.Read)
-	say("Rd", "Reduction, under 1/4 in", "2.2 up to 0.17 in, then 10 D + 0.5", rd, "", "NDS Table 12.3.1B; 2.2 in a solved example, the rest from memory", wind.Memory)
-	say("Z", fmt.Sprintf("Reference lateral design, single shear; mode %s governs", m.Name), "least of the six yield limits", m.Pounds*force, pound,
-		"NDS Table 12.3.1A; mode IIIs confirmed by a solved example, the others from memory", wind.Memory)
-	say("CD", "Load duration, wind", "", Duration, "", "NDS, load duration factors", wind.Read)
-	say("CM", "Moisture in service", "", cm, "", "NDS, wet service factors", wind.Memory)
-	say("Z'", "Adjusted lateral design of one fastener (allowable)", "Z CD CM", pounds*force, pound, "NDS chapter 12", wind.Memory)
+	say("Fem", "Dowel bearing of the wood", formula, bearing(f.Gravity)*pascalsPerPSI*stress, psi,
+		nds+" Table 12.3.3, under 1/4 in; a solved example", wind.Read)
+	say("Rd", "Reduction, under 1/4 in", "2.2 up to 0.17 in, then 10 D + 0.5", rd, "",
+		nds+" Table 12.3.1B; 2.2 in a solved example, the rest from memory", wind.Memory)
+	say("Z", fmt.Sprintf("Reference lateral design, single shear; mode %s governs", m.Name),
+		"least of the six yield limits", m.Pounds*force, pound,
+		nds+" Table 12.3.1A; mode IIIs confirmed by a solved example, the others from memory", wind.Memory)
+	say("CD", "Load duration, wind", "", Duration, "", nds+", load duration factors", wind.Read)
+	say("CM", "Moisture in service", "", cm, "", nds+", wet service factors", wind.Memory)
+	say("Z'", "Adjusted lateral design of one fastener (allowable)", "Z CD CM", pounds*force, pound, nds+" chapter 12",
+		wind.Memory)
 	return r, ""
 }
 

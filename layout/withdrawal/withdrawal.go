@@ -16,6 +16,9 @@ import (
 	"copingset/layout/wind"
 )
 
+// nds is the standard and the editions whose chapter 12 the formulas are of.
+const nds = "NDS 2015 and 2018"
+
 // Species is a row of the specific gravities of sawn lumber (NDS Table
 // 12.3.3A) and of panels (Table 12.3.3B).
 type Species struct {
@@ -27,8 +30,8 @@ type Species struct {
 
 // AllSpecies lists the table.
 func AllSpecies() []Species {
-	lumber := func(name string, g float64) Species { return Species{name, g, "NDS Table 12.3.3A", wind.Read} }
-	panel := func(name string, g float64) Species { return Species{name, g, "NDS Table 12.3.3B", wind.Memory} }
+	lumber := func(name string, g float64) Species { return Species{name, g, nds + " Table 12.3.3A", wind.Read} }
+	panel := func(name string, g float64) Species { return Species{name, g, nds + " Table 12.3.3B", wind.Memory} }
 	return []Species{
 		lumber("spruce-pine-fir", 0.42), lumber("spruce-pine-fir (south)", 0.36),
 		lumber("Douglas fir-larch", 0.50), lumber("Douglas fir-larch (north)", 0.49), lumber("Douglas fir-south", 0.46),
@@ -51,11 +54,11 @@ type formula struct {
 func formulaOf(kind string) (formula, bool) {
 	switch kind {
 	case job.WoodScrew:
-		return formula{2850, 2, 1, "2850 G² D", "NDS Eq. 12.2-2", wind.Read}, true
+		return formula{2850, 2, 1, "2850 G² D", nds + " Eq. 12.2-2 (number from memory)", wind.Read}, true
 	case job.Nail:
-		return formula{1380, 2.5, 1, "1380 G^2.5 D", "NDS Eq. 12.2-3", wind.Read}, true
+		return formula{1380, 2.5, 1, "1380 G^2.5 D", nds + " Eq. 12.2-3", wind.Read}, true
 	case job.LagScrew:
-		return formula{1800, 1.5, 0.75, "1800 G^1.5 D^0.75", "NDS Eq. 12.2-1", wind.Read}, true
+		return formula{1800, 1.5, 0.75, "1800 G^1.5 D^0.75", nds + " Eq. 12.2-1", wind.Read}, true
 	}
 	return formula{}, false
 }
@@ -115,7 +118,8 @@ func Of(f Fastener, metric bool) (Result, bool) {
 	pounds := r.PerInch * p * Duration * cm
 	r.Newtons = pounds * newtonsPerPound
 	say := func(symbol, what, formula string, v float64, unit, source string, sure wind.Sure) {
-		r.Steps = append(r.Steps, wind.Step{Symbol: symbol, What: what, Formula: formula, Value: v, Unit: unit, Source: source, Sure: sure})
+		r.Steps = append(r.Steps, wind.Step{Symbol: symbol, What: what, Formula: formula, Value: v, Unit: unit,
+			Source: source, Sure: sure})
 	}
 	in, line, force := 1.0, 1.0, 1.0
 	inches, perLine, ofForce := "in", "lb/in", "lb"
@@ -131,12 +135,13 @@ func Of(f Fastener, metric bool) (Result, bool) {
 		text += " (lb/in, D in inches)"
 	}
 	say("W", "Reference withdrawal design, side grain", text, r.PerInch*line, perLine, w.source, w.sure)
-	say("CD", "Load duration, wind", "", Duration, "", "NDS, load duration factors", wind.Read)
-	say("CM", "Moisture in service", "", cm, "", "NDS, wet service factors", sure)
+	say("CD", "Load duration, wind", "", Duration, "", nds+", load duration factors", wind.Read)
+	say("CM", "Moisture in service", "", cm, "", nds+", wet service factors", sure)
 	final := sure
 	if final == wind.Read {
 		final = wind.Computed
 	}
-	say("W' p", "Adjusted withdrawal of one fastener (allowable); Ct 1.0, up to 100 F", "W CD CM p", pounds*force, ofForce, w.source, final)
+	say("W' p", "Adjusted withdrawal of one fastener (allowable); Ct 1.0, up to 100 F", "W CD CM p", pounds*force,
+		ofForce, w.source, final)
 	return r, true
 }

@@ -20,7 +20,8 @@ func TestCounts(t *testing.T) {
 				t.Logf("%s: no case from outside: %s (%s)", pkg, r.name, r.none)
 			}
 		}
-		t.Logf("%s: %d cases from outside, %d of them counted elsewhere; %d rules, %d of them without one", pkg, c.outside, c.shared, len(c.rules), none)
+		t.Logf("%s: %d cases from outside, %d of them counted elsewhere; %d rules, %d of them without one", pkg, c.outside,
+			c.shared, len(c.rules), none)
 	}
 	t.Logf("in all: %d cases from outside", total)
 	if total < 150 {

@@ -1,0 +1,75 @@
+package sheets
+
+import (
+	"strings"
+	"testing"
+)
+
+// The headings of the CSV files are read by other programs: a column is never
+// renamed, moved or taken away; a new one goes to the end of its row.
+func TestCSVHeadings(t *testing.T) {
+	pinned := []string{
+		"pieces.csv: perimeter,mark,laying,kind,hand,turn,front,front mm,rear,rear mm,inside,inside mm," +
+			"narrow end inside,narrow end inside mm,girth,girth mm,allowance,allowance mm,cut at,cut length," +
+			"cut length mm,weight with allowance,grams with allowance,lift,zone,assembly,holes,released," +
+			"holds,held by",
+		"joints.csv: perimeter,run,joint,kind,left piece,right piece,station,station mm,gap,gap mm,plate," +
+			"plate mm,movement,movement mm,held",
+		"chairs.csv: perimeter,run,chair,number,station,station mm,stands at,packing front face," +
+			"packing front face mm,packing rear face,packing rear face mm,built front mm,built rear mm," +
+			"layers,shims front,shims rear,fastener,count front,length front,length front mm,count rear," +
+			"length rear,length rear mm,pilot from top of packing front mm,pilot from top of packing rear mm," +
+			"assembly,inside width,inside width mm,inside at left edge mm,inside at right edge mm",
+		"fasteners.csv: fastener,diameter,diameter mm,length,length mm,perimeter,run,count,in all,spare," +
+			"boxes",
+		"shims.csv: perimeter,run,thickness,thickness mm,front,rear",
+		"shim-zones.csv: perimeter,run,from,from mm,to,to mm,layers,shims front least mm," +
+			"shims front most mm,shims rear least mm,shims rear most mm",
+		"crates.csv: crate,kind,perimeter,line,count,spare,what,mark,length,length mm,thickness," +
+			"thickness mm,diameter,diameter mm,grams,lot,laid",
+		"parts.csv: part,kind,hand,twin,inside,inside mm,count,spare,make now,spare now,girth,girth mm," +
+			"length,length mm,metal,thickness mm,inside radius mm,k,bends,holes,grams,for,not released for," +
+			"holds",
+		"findings.csv: severity,code,file,line,column,perimeter,run,corner,station,station mm,pieces," +
+			"what,why,what to do",
+		"form roof-survey.csv: run,station (ft-in),width (in),top_outside (in),top_inside (in)," +
+			"offset (in),condition,photo,note",
+	}
+	l := sampleLayout(t, "rectangle")
+	var got []string
+	for _, s := range Schedules(l) {
+		got = append(got, s.Name+": "+strings.Join(s.Header, ","))
+	}
+	for _, s := range FormCSV(l.Job, FormOptions{}) {
+		got = append(got, "form "+s.Name+": "+strings.Join(s.Header, ","))
+	}
+	for i := range max(len(got), len(pinned)) {
+		if i >= len(got) || i >= len(pinned) || got[i] != pinned[i] {
+			t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(pinned, "\n"))
+			return
+		}
+	}
+}
+
+// The basis of design names every file the packet was made from, and the release.
+func TestBasisNamesItsFiles(t *testing.T) {
+	l := sampleLayout(t, "rectangle")
+	var text string
+	for _, s := range Packet(l, Options{For: Inspector}) {
+		if s.Kind == Basis {
+			text += words(s.Scene)
+		}
+	}
+	want := []string{"release " + Release}
+	for _, s := range l.Job.Sources {
+		want = append(want, s.Name, s.Short())
+	}
+	if len(want) != 5 {
+		t.Errorf("the job was read from %v", l.Job.Sources)
+	}
+	for _, w := range want {
+		if !strings.Contains(text, w) {
+			t.Errorf("the basis of design does not say %s", w)
+		}
+	}
+}
