@@ -130,7 +130,7 @@ func (b Sheet) Pattern(chord float64) (Flat, error) {
 		g := b.Path.Segs[bend]
 		_, to := l.Span(bend)
 		s := to + g.Arc/2
-		out.Bends = append(out.Bends, BendLine{at(false, s), at(true, s), g.Turn, [2]string{b.Path.Segs[parent].Name, b.Path.Segs[child].Name}, g.Arc})
+		out.Bends = append(out.Bends, BendLine{at(false, s), at(true, s), g.Turn, [2]string{b.Path.Segs[parent].Name, b.Path.Segs[child].Name}, g.Arc, g.Radius, 0, bend})
 	}
 	for i := b.Path.Root - 1; i >= 0; i-- {
 		line(i+1, i, i)
@@ -169,7 +169,7 @@ func (b Sheet) tabs(l Laid, out *Flat) {
 		out.Faces = append(out.Faces, face)
 		out.Depths = append(out.Depths, tab.Height)
 		out.placed = append(out.placed, isometry{})
-		out.Bends = append(out.Bends, BendLine{fold0, fold1, 90, [2]string{b.Path.Segs[b.Path.Root].Name, tab.Name}, tab.bend(b.Path).Allowance(90)})
+		out.Bends = append(out.Bends, BendLine{fold0, fold1, 90, [2]string{b.Path.Segs[b.Path.Root].Name, tab.Name}, tab.bend(b.Path).Allowance(90), tab.Radius, end, -1})
 	}
 }
 

@@ -199,6 +199,8 @@ func (p Path) Lay() Laid {
 			q.centre = end.plus(side.times(r))
 			at = q.centre.plus(rotate(end.minus(q.centre), g.Turn))
 			dir = rotate(dir, g.Turn)
+		} else {
+			at = end.plus(dir.times(g.Arc)) // a bend that is not made yet lies flat
 		}
 		l.parts[i] = q
 	}

@@ -97,11 +97,16 @@ func (t Tray) Pattern(chord float64) (Flat, error) {
 	}
 	root := plane(t.Face, p, q, Point{}, dir)
 	n := len(t.Face.Corners)
-	wings := make([]*Wing, n)
-	for i := range t.Wings {
-		wings[t.Wings[i].Edge] = &t.Wings[i]
-	}
+	wings, edges := make([]*Wing, n), make([][]Point, n)
 	out := Flat{Depths: []float64{math.NaN()}, placed: []isometry{root}}
+	for i := range t.Wings {
+		e := t.Wings[i].Edge
+		edge, err := t.develop(root, i, chord, &out)
+		if err != nil {
+			return Flat{}, err
+		}
+		wings[e], edges[e] = &t.Wings[i], edge
+	}
 	var ring, face []Point
 	for e := range n {
 		before := (e + n - 1) % n
@@ -113,15 +118,10 @@ func (t Tray) Pattern(chord float64) (Flat, error) {
 			corner := t.inner(root, *wings[before], *wings[e])
 			ring, face = append(ring, corner), append(face, corner)
 		}
-		if wings[e] == nil {
-			continue
+		if edge := edges[e]; edge != nil {
+			ring = append(ring, edge...)
+			face = append(face, edge[0], edge[len(edge)-1])
 		}
-		edge, err := t.develop(root, *wings[e], chord, &out)
-		if err != nil {
-			return Flat{}, err
-		}
-		ring = append(ring, edge...)
-		face = append(face, edge[0], edge[len(edge)-1])
 	}
 	out.Outline = tidy(ring)
 	out.Faces = append([][]Point{face}, out.Faces...)
@@ -148,7 +148,8 @@ func (t Tray) flatDir(m isometry, v Vec) Point {
 
 // develop adds a wing's faces and bend lines to a pattern, and tells its outline
 // from the left end of its edge to the right.
-func (t Tray) develop(root isometry, w Wing, chord float64, out *Flat) ([]Point, error) {
+func (t Tray) develop(root isometry, wing int, chord float64, out *Flat) ([]Point, error) {
+	w := t.Wings[wing]
 	l, in := w.lay()
 	f := t.frame(w)
 	from := root.flat(f.at)
@@ -192,7 +193,7 @@ func (t Tray) develop(root isometry, w Wing, chord float64, out *Flat) ([]Point,
 				}
 			}
 			p, q := at(x0, s), at(x1, s)
-			out.Bends = append(out.Bends, BendLine{p, q, g.Turn, [2]string{a, b}, g.Arc})
+			out.Bends = append(out.Bends, BendLine{p, q, g.Turn, [2]string{a, b}, g.Arc, g.Radius, wing, i})
 		}
 		if x0, x1, ok := w.mouthAt(s); ok {
 			line(left(s), x0, "left ")

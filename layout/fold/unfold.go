@@ -20,6 +20,9 @@ type BendLine struct {
 	Turn     float64 // degrees, positive UP, towards the viewer of the finish side
 	Between  [2]string
 	Arc      float64 // developed length of the bend, half of it either side of the line
+	Radius   float64 // inside
+	Wing     int     // of a tray: which wing's path the bend is of; else 0
+	Seg      int     // the straight of the path before it; -1: a tab's
 }
 
 // Flat is a flat pattern.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"copingset/layout/fold"
 	"copingset/layout/length"
@@ -12,7 +13,7 @@ import (
 // bends lists the bends of a body in the order they are made: hems first, then
 // from both edges inwards, the bend nearest an edge before those behind it, the
 // street edge first where two stand alike. An upstand comes last.
-func (b *builder) bends(r raw, body Body) []Bend {
+func (b *builder) bends(body Body) []Bend {
 	_, hi := body.Flat.Bounds()
 	var out []Bend
 	for _, l := range body.Flat.Bends {
@@ -40,7 +41,50 @@ func (b *builder) bends(r raw, body Body) []Bend {
 	for i := range out {
 		out[i].Order = i + 1
 	}
+	for i := range out {
+		b.gauge(body, out, i)
+	}
 	return out
+}
+
+// gauge finds what the back gauge touches when a bend is made, after those before
+// it in the list: on the side whose edge lies nearer on the flat, towards the
+// free edge of a body that is no one section.
+func (b *builder) gauge(body Body, all []Bend, k int) {
+	q := &all[k]
+	set := func(mm float64) { q.Gauge = length.RoundTo(length.FromMM(mm), b.step) }
+	if q.Line.Seg < 0 { // a tab: from the cut edge of its own
+		t := body.Metal.Tabs[q.Line.Wing]
+		bend := fold.Bend{Thickness: b.bend.Thickness, Radius: t.Radius, K: b.bend.K}
+		set(t.Height - bend.Setback(90) + bend.Allowance(90)/2)
+		q.GaugeAt = []string{"L edge", "R edge"}[q.Line.Wing]
+		return
+	}
+	p := body.paths[q.Line.Wing]
+	made := func(seg int) bool {
+		return slices.ContainsFunc(all[:k], func(o Bend) bool { return o.Line.Wing == q.Line.Wing && o.Line.Seg == seg })
+	}
+	last, street := true, false
+	if body.Metal != nil {
+		last = q.FromRoof < q.FromStreet
+		street = !last
+	} else if body.Tray != nil {
+		street = body.Tray.Wings[q.Line.Wing].Street
+	}
+	r := p.Reach(q.Line.Seg, made, last)
+	set(r.Distance)
+	edge := "roof"
+	if street {
+		edge = "street"
+	}
+	switch {
+	case r.Edge:
+		q.GaugeAt = edge + " edge"
+	case strings.Contains(r.At, "hem"):
+		q.GaugeAt = edge + " hem's fold"
+	default:
+		q.GaugeAt = r.At
+	}
 }
 
 // longest is the length of the longest bend of a body, along the brake.

@@ -3,7 +3,6 @@ package shop
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"copingset/layout/fold"
 	"copingset/layout/length"
@@ -157,31 +156,22 @@ type Deduction struct {
 func Deductions(b Body) []Deduction {
 	var out []Deduction
 	for _, q := range b.Bends {
-		d := Deduction{Turn: math.Abs(q.Line.Turn), Hem: q.Hem, Less: math.NaN()}
-		for _, p := range b.paths {
-			for i, g := range p.Segs {
-				if q.joins(p, i) && g.Turn == q.Line.Turn {
-					d.Less = p.Deduction(i)
-					if q.Hem { // the leaf itself adds to the flange it lies on
-						d.Less -= p.Stated(leafOf(p, i))
-					}
-				}
+		d := Deduction{Turn: math.Abs(q.Line.Turn), Hem: q.Hem}
+		i := q.Line.Seg
+		if i < 0 {
+			t := b.Metal.Tabs[q.Line.Wing]
+			bend := fold.Bend{Thickness: b.Metal.Path.T, Radius: t.Radius, K: b.Metal.Path.K}
+			d.Less, _ = bend.Deduction(d.Turn) // 90 degrees has one
+		} else {
+			p := b.paths[q.Line.Wing]
+			d.Less = p.Deduction(i)
+			if q.Hem { // the leaf itself adds to the flange it lies on
+				d.Less -= p.Stated(leafOf(p, i))
 			}
 		}
 		out = append(out, d)
 	}
 	return out
-}
-
-// joins reports whether a bend is the one after a straight of a path.
-func (q Bend) joins(p fold.Path, i int) bool {
-	if p.Segs[i].Turn == 0 {
-		return false
-	}
-	bare := func(s string) string { return strings.TrimPrefix(strings.TrimPrefix(s, "left "), "right ") }
-	x, y := bare(q.Line.Between[0]), bare(q.Line.Between[1])
-	a, b := p.Segs[i].Name, p.Segs[i+1].Name
-	return x == a && y == b || x == b && y == a
 }
 
 // leafOf is the leaf of the hem whose fold follows a straight.

@@ -61,8 +61,10 @@ type Bend struct {
 	Order      int // in which it is made, from 1
 	Line       fold.BendLine
 	Hem        bool          // folded flat on itself
-	FromStreet length.Length // bend line from the street edge of the flat blank
+	FromStreet length.Length // scribed: bend line from the street edge of the flat blank
 	FromRoof   length.Length // the same from its roof edge
+	Gauge      length.Length // set: bend line from what touches the back gauge when it is made
+	GaugeAt    string        // what touches it: an edge, a hem's fold, a bend
 }
 
 // Up reports whether a bend comes towards the viewer of the finish side.
@@ -207,7 +209,7 @@ func (b *builder) body(r raw, flat fold.Flat) Body {
 		}
 		out.Holes = append(out.Holes, pts)
 	}
-	out.Bends = b.bends(r, out)
+	out.Bends = b.bends(out)
 	out.relieved = b.relieve(r, &out)
 	return out
 }
