@@ -160,7 +160,8 @@ func (d *decoder) jumps(run string, before, q *Reading, place func(name string) 
 		}
 		d.conflict("reading-jump", place(t.name), before.At,
 			"one of the two readings is a slip, or its unit is another; where the wall steps, end the run there with `step:`",
-			"run %s: %s goes from %s at station %s to %s at station %s, steeper than any coping", run, t.name, Both(t.a), Both(before.Station), Both(t.b), Both(q.Station))
+			"run %s: %s goes from %s at station %s to %s at station %s, steeper than any coping",
+			run, t.name, Both(t.a), Both(before.Station), Both(t.b), Both(q.Station))
 		return false
 	}
 	return true
@@ -344,7 +345,8 @@ func (d *decoder) checkGraded(j *Job, p *Perimeter) {
 		most = max(most, n+first) // the last run goes on in the first
 	}
 	if most > mostGraded {
-		d.errorf("job-size", p.At, "make a perimeter of each part of the building, end runs where the wall steps, or leave out the grade",
+		d.errorf("job-size", p.At, "make a perimeter of each part of the building, end runs where the wall steps, "+
+			"or leave out the grade",
 			"perimeter %s: %d runs share one set surface with a grade, which is found for %d at most", p.Name, most, mostGraded)
 	}
 }
