@@ -68,3 +68,69 @@ func properly(a, b, c, d Point) bool {
 	s1, s2, s3, s4 := side(a, b, c), side(a, b, d), side(c, d, a), side(c, d, b)
 	return s1*s2 < -hair && s3*s4 < -hair
 }
+
+// Plainer is a closed outline with the fewest corners found that leave it
+// nowhere farther than `off` from what it was; its corners are among the old
+// ones (Ramer, Douglas and Peucker's rule, between the two corners farthest
+// apart).
+func Plainer(ring []Point, off float64) []Point {
+	if len(ring) < 4 {
+		return ring
+	}
+	from, to := 0, 0
+	for i, p := range ring {
+		if p.minus(ring[0]).length() > ring[from].minus(ring[0]).length() {
+			from = i
+		}
+	}
+	for i, p := range ring {
+		if p.minus(ring[from]).length() > ring[to].minus(ring[from]).length() {
+			to = i
+		}
+	}
+	if from > to {
+		from, to = to, from
+	}
+	keep := make([]bool, len(ring))
+	keep[from], keep[to] = true, true
+	far := append(append([]int{}, indices(to, len(ring))...), indices(0, from+1)...)
+	for _, side := range [][]int{indices(from, to+1), far} {
+		plainer(ring, side, off, keep)
+	}
+	var out []Point
+	for i, p := range ring {
+		if keep[i] {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+func indices(from, to int) []int {
+	var out []int
+	for i := from; i < to; i++ {
+		out = append(out, i)
+	}
+	return out
+}
+
+// plainer keeps of a stretch of corners the one farthest from the line between
+// its ends, and of both parts the same, while that is farther than `off`.
+func plainer(ring []Point, at []int, off float64, keep []bool) {
+	if len(at) < 3 {
+		return
+	}
+	far, most := 0, off
+	a, b := ring[at[0]], ring[at[len(at)-1]]
+	for k := 1; k < len(at)-1; k++ {
+		if d := toSegment(ring[at[k]], a, b); d > most {
+			far, most = k, d
+		}
+	}
+	if far == 0 {
+		return
+	}
+	keep[at[far]] = true
+	plainer(ring, at[:far+1], off, keep)
+	plainer(ring, at[far:], off, keep)
+}

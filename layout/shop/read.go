@@ -14,11 +14,16 @@ type CutPoint struct {
 	FromLeft, FromStreet length.Length
 }
 
-// CutPoints are the corners of the outline, clockwise as the finish side is
-// seen, from the left one of the street edge.
+// byHand is how far a cut by hand, straight from corner to corner, may leave the
+// outline, millimetres: a sixty-fourth of an inch.
+const byHand = 0.4
+
+// CutPoints are the corners of the outline as a hand cuts it, clockwise as the
+// finish side is seen, from the left one of the street edge. The short chords of
+// bends and seams are for the machine.
 func (b Body) CutPoints(step length.Length) []CutPoint {
 	lo, hi := b.Flat.Bounds()
-	pts := slices.Clone(b.Flat.Outline)
+	pts := fold.Plainer(b.Flat.Outline, byHand)
 	slices.Reverse(pts)
 	first := 0
 	for i, p := range pts {
