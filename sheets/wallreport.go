@@ -58,7 +58,7 @@ func (b *book) wallReport(p *layout.Perimeter, r *layout.Run) []page {
 	first.scale = "lengthwise " + drawing.Letter(parts[0].Along.Name)
 	high := room.Height() * reportShare / 100
 	if len(parts) > 1 || len(r.Suspects) > 0 || slices.ContainsFunc(r.Readings, func(q wall.Reading) bool { return len(q.Job.Conditions) > 0 }) {
-		high = room.Height() - 700 // there is more to say on the plots, and the lists take a sheet of their own
+		high = room.Height() - view.ReportNotes // there is more to say on the plots, and the lists take a sheet of their own
 	}
 	views := make([]drawing.Scene, len(parts))
 	for i, q := range parts {
