@@ -56,8 +56,7 @@ func measure(b *testing.B, j *job.Job, runs int) {
 }
 
 // BenchmarkBuildStations is one roof whose first run has ever more readings: a
-// foot apart, so that it grows longer, or on the same 60 ft; with and without a
-// grade.
+// foot apart or as dense as a survey may be, a half inch; with and without a grade.
 func BenchmarkBuildStations(b *testing.B) {
 	for _, grade := range []job.Slope{0, 5_208_333} {
 		for _, dense := range []bool{false, true} {
@@ -67,7 +66,7 @@ func BenchmarkBuildStations(b *testing.B) {
 					j.Packing.Grade = grade
 					step := 12 * in
 					if dense {
-						step = 720 * in / length.Length(n)
+						step = in / 2
 					}
 					p := jobtest.Rectangle(length.Length(n-1)*step, 480*in)
 					p.Runs[0].Readings = nil

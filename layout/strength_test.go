@@ -105,7 +105,8 @@ func TestWithdrawalBesideTheTest(t *testing.T) {
 		t.Fatal("no row")
 	}
 	for _, w := range rows {
-		if w.Count != 4 || w.Thread < j.Fasteners[0].Embedment || w.Ratio() <= 0 || w.Ratio() > 1 {
+		if w.Count != 3+2 || // both rows of the test
+			w.Thread < j.Fasteners[0].Embedment || w.Ratio() <= 0 || w.Ratio() > 1 {
 			t.Errorf("run %s: %d screws, thread %v, ratio %.2f", w.Run.Name, w.Count, w.Thread, w.Ratio())
 		}
 		for _, p := range l.Pulls(w.Run) {
@@ -244,8 +245,8 @@ func TestCodeChecks(t *testing.T) {
 	}
 }
 
-// Worked by hand: a leg of 7 in, tested to 6 in, with the job's lap of 1 in: an
-// extender 2 in high along the whole run.
+// Worked by hand: a leg of 7 in, tested to 6 1/2 in, with the job's lap of 1 in:
+// an extender 1 1/2 in high along the whole run.
 func TestExtenderByHand(t *testing.T) {
 	j := woodJob()
 	j.System.Profile.FrontLeg.Length = 7 * length.Inch
@@ -255,7 +256,7 @@ func TestExtenderByHand(t *testing.T) {
 		t.Fatalf("%d extenders of four runs", len(all))
 	}
 	for _, e := range all {
-		if e.Face != job.Front || e.Leg != 7*length.Inch || e.Tested != 6*length.Inch || e.Height != 2*length.Inch || e.Along != e.Run.Cap {
+		if e.Face != job.Front || e.Leg != 7*length.Inch || e.Tested != 13*length.Inch/2 || e.Height != 3*length.Inch/2 || e.Along != e.Run.Cap {
 			t.Errorf("%+v", e)
 		}
 	}

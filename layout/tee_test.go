@@ -158,6 +158,11 @@ func TestTeeFindings(t *testing.T) {
 			m := in / 8
 			j.Perimeters[1].Runs[0].Expansion = []job.ExpansionJoint{{Station: 250 * in, Gap: in, Movement: &m}}
 		}, nil},
+		{"the branch is too short for its free end", "tee-room", func(j *job.Job) {
+			x := jobtest.Run("X", 40*in, 0)
+			x.Right = job.End{Kind: job.EndFree}
+			j.Perimeters[0].Runs[0], j.System.Tee.Branch = x, 36*in
+		}, nil},
 		{"the branch is too short", "tee-room", func(j *job.Job) { j.System.Tee.Branch = 150 * in }, nil},
 	} {
 		j := cross()

@@ -180,7 +180,7 @@ func (b *book) girthWords(of []widthCase) []string {
 				sum = append(sum, face.Name+" "+num(body.Outside(i).MM()))
 			}
 		}
-		for _, d := range shop.Deductions(b.j, body) {
+		for _, d := range shop.Deductions(body) {
 			if d.Hem {
 				sum = append(sum, "+ hem "+num(-d.Less))
 				continue

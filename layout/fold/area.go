@@ -25,6 +25,9 @@ func (f Flat) Bounds() (lo, hi Point) {
 // mold lines of that face: a cut-out's corner.
 func (f Flat) Place(face int, p Vec) Point { return f.placed[face].flat(p) }
 
+// Raise brings a point of the pattern that lies on a face back to the folded body.
+func (f Flat) Raise(face int, p Point) Vec { return f.placed[face].raise(p) }
+
 // Move shifts a pattern.
 func (f *Flat) Move(by Point) {
 	for i := range f.Outline {

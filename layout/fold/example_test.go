@@ -7,20 +7,26 @@ import (
 )
 
 // A plain cap, 100 mm of top between two legs of 60 and 40 mm by their outside
-// dimensions, is folded 3 m long and laid flat again. Each bend takes its
-// deduction, so the blank is narrower than the 200 mm of the outside. The pattern shows the finish face, the roof
-// edge at the bottom; a bend away from the viewer is negative.
+// dimensions, 3 m long, is laid flat. Each bend takes its deduction, so the blank
+// is narrower than the 200 mm of the outside. The pattern shows the finish face,
+// the roof edge at the bottom; a bend away from the viewer is negative.
 func Example() {
-	profile := fold.Profile{
-		Y:     []float64{0, 0, 100, 100}, // to the roof
-		Z:     []float64{-60, 0, 0, -40}, // up
-		Names: []string{"front leg", "top", "rear leg"},
-	}
-	end := func(station float64) fold.End { return func(y, z float64) float64 { return station } }
-	cap := fold.Prism(profile, 1, end(0), end(3000))
-
 	bend := fold.Bend{Thickness: 1, Radius: 1.5, K: 0.4}
-	flat, err := fold.Unfold(cap, bend)
+	section, err := fold.NewPath(bend.Thickness, bend.K, []fold.Leg{
+		{Name: "front leg", Outside: 60, Turn: -90, Radius: bend.Radius},
+		{Name: "top", Outside: 100, Turn: -90, Radius: bend.Radius},
+		{Name: "rear leg", Outside: 40},
+	}, 1)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	cap := fold.Sheet{
+		Path:  section,
+		Left:  fold.Cut{Seam: fold.Square(0, false)},
+		Right: fold.Cut{Seam: fold.Square(3000, true)},
+	}
+	flat, err := cap.Pattern(0.05)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -1,5 +1,7 @@
 package fold
 
+import "math"
+
 // A Profile is the cross-section of a bent cap on its outside mold lines, seen
 // along growing stations: y to the roof, z up. Its corners run from the edge at
 // the street to the edge at the roof.
@@ -8,20 +10,15 @@ type Profile struct {
 	Names []string // of the faces between the corners
 }
 
-// End is where a prism is cut: the station of the cut at a place (y, z) of its
-// profile. A square end is a constant; a miter in plan depends on y alone, a
-// pitch miter on z too.
-type End func(y, z float64) float64
-
 // Prism is a profile between two ends, folded: one body of a piece. The face at
 // the root is the profile's face `root`, usually its top.
-func Prism(p Profile, root int, left, right End) Solid {
+func Prism(p Profile, root int, left, right Seam) Solid {
 	var s Solid
 	n := len(p.Names)
 	face := func(i int) Face {
 		// Seen from the finish side, left hand at the left: the edge nearer the
 		// roof runs left to right along the bottom.
-		at := func(e End, k int) Vec { return FromLayout(e(p.Y[k], p.Z[k]), p.Y[k], p.Z[k]) }
+		at := func(e Seam, k int) Vec { return FromLayout(e(p.Y[k], p.Z[k], 0), p.Y[k], p.Z[k]) }
 		return Face{p.Names[i], []Vec{at(left, i+1), at(right, i+1), at(right, i), at(left, i)}}
 	}
 	order := []int{root}
@@ -45,4 +42,48 @@ func Prism(p Profile, root int, left, right End) Solid {
 		}
 	}
 	return s
+}
+
+// sharp is the turn past which the faces beside a bend meet so far out that a
+// picture takes the end of the metal for their corner.
+const sharp = 120
+
+// Profile is a path on the mold lines of its finish side, hems left out, and its
+// root among the faces: what a picture of the folded metal shows. Where a bend
+// turns past 120 degrees the corner is the outermost metal of the straight before.
+func (p Path) Profile() (Profile, int) {
+	l := p.Lay()
+	var out Profile
+	root := p.Root
+	add := func(q Point) { out.Y, out.Z = append(out.Y, q.X), append(out.Z, q.Y) }
+	for i, g := range p.Segs {
+		if p.Hem(i) {
+			if i < p.Root {
+				root--
+			}
+			continue
+		}
+		q := l.parts[i]
+		if len(out.Y) == 0 {
+			from := q.at
+			if i > 0 {
+				from = from.minus(q.dir.times(p.Segs[i-1].Radius + p.T))
+			}
+			add(from)
+		}
+		end := q.at.plus(q.dir.times(g.Flat))
+		r := g.Radius
+		if g.Turn < 0 {
+			r += p.T
+		}
+		switch turn := math.Abs(g.Turn); {
+		case turn > sharp:
+			end = end.plus(q.dir.times(g.Radius + p.T))
+		case turn > 0:
+			end = end.plus(q.dir.times(r * math.Tan(turn/2*radians)))
+		}
+		add(end)
+		out.Names = append(out.Names, g.Name)
+	}
+	return out, root
 }

@@ -75,30 +75,32 @@ func TestPublishedBends(t *testing.T) {
 
 func TestPublishedCaps(t *testing.T) {
 	al := Bend{Thickness: 0.050, Radius: 0.0625, K: 0.40}
-	square := func(x float64) End { return func(_, _ float64) float64 { return x } }
-	kick := func(p Profile, l float64) Profile {
-		s, c := math.Sincos(30 * radians)
-		n := len(p.Y) - 1
-		p.Y = append([]float64{p.Y[0] - l*s}, append(p.Y, p.Y[n]+l*s)...)
-		p.Z = append([]float64{p.Z[0] - l*c}, append(p.Z, p.Z[n]-l*c)...)
-		p.Names = []string{"drip", "front", "top", "rear", "kick"}
-		return p
+	legs := func(fall, kick float64) []Leg { // both bends down, a kick turned out of the front, the rear one like it
+		slope := math.Atan(fall) / radians
+		out := []Leg{{Name: "front", Outside: 4, Turn: -90 - slope, Radius: al.Radius},
+			{Name: "top", Outside: math.Hypot(12.5, 12.5*fall), Turn: -90 + slope, Radius: al.Radius}, {Name: "rear", Outside: 3}}
+		if kick > 0 {
+			out[2].Turn, out[2].Radius = 30, al.Radius
+			out = append(append([]Leg{{Name: "drip", Outside: kick, Turn: 30, Radius: al.Radius}}, out...), Leg{Name: "kick", Outside: kick})
+		}
+		return out
 	}
-	flat := Profile{Y: []float64{0, 0, 12.5, 12.5}, Z: []float64{-4, 0, 0, -3}, Names: []string{"front", "top", "rear"}}
-	fall := 12.5 / 48
-	sloped := Profile{Y: []float64{0, 0, 12.5, 12.5}, Z: []float64{-4, 0, -fall, -fall - 3}, Names: flat.Names}
 	cases := []struct {
 		source string
-		p      Profile
+		legs   []Leg
 		root   int
 		girth  float64
 	}{
-		{"derived: outside 4 + 12.5 + 3, two 90 bends", flat, 1, 19.3092},
-		{"derived: top falls 1/4 in per ft, bends 91.1935 and 88.8065", sloped, 1, 19.3118},
-		{"derived: the same with two 1/2 in kicks at 30", kick(sloped, 0.5), 2, 20.2776},
+		{"derived: outside 4 + 12.5 + 3, two 90 bends", legs(0, 0), 1, 19.3092},
+		{"derived: top falls 1/4 in per ft, bends 91.1935 and 88.8065", legs(1.0/48, 0), 1, 19.3118},
+		{"derived: the same with two 1/2 in kicks at 30", legs(1.0/48, 0.5), 2, 20.2776},
 	}
 	for _, c := range cases {
-		f, err := Unfold(Prism(c.p, c.root, square(0), square(10)), al)
+		p, err := NewPath(al.Thickness, al.K, c.legs, c.root)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, err := Sheet{Path: p, Left: Cut{Seam: Square(0, false)}, Right: Cut{Seam: Square(10, true)}}.Pattern(0.05)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -129,10 +131,14 @@ func TestPublishedMiters(t *testing.T) {
 		{"derived: turn 90, slope 1 per ft", 90, 1.0 / 12, 44.9009},
 	}
 	for _, c := range cases {
-		p := Profile{Y: []float64{0, 0, 12, 12}, Z: []float64{-4, 0, -12 * c.slope, -12*c.slope - 3},
-			Names: []string{"front", "top", "rear"}}
-		miter := func(y, _ float64) float64 { return 30 - y*math.Tan(c.turn/2*radians) }
-		f, err := Unfold(Prism(p, 1, func(_, _ float64) float64 { return 0 }, miter), Bend{})
+		fall := math.Atan(c.slope) / radians
+		p, err := NewPath(1e-12, 0.4, []Leg{{Name: "front", Outside: 4, Turn: -90 - fall}, {Name: "top", Outside: math.Hypot(12, 12*c.slope), Turn: -90 + fall}, {Name: "rear", Outside: 3}}, 1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p.Slope = c.slope
+		miter := func(y, _, _ float64) float64 { return 30 - y*math.Tan(c.turn/2*radians) }
+		f, err := Sheet{Path: p, Left: Cut{Seam: Square(0, false)}, Right: Cut{Seam: miter}}.Pattern(0.05)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -142,6 +148,65 @@ func TestPublishedMiters(t *testing.T) {
 			d.Y)/radians, c.angle, 0.0001)
 		if got := d.X; math.Abs(got-12*math.Tan(c.turn/2*radians)) > 1e-9 {
 			t.Errorf("%s: trim %.4f", c.source, got)
+		}
+	}
+}
+
+// Bends past a right angle: aluminum 0.050 in, inside radius 0.0625, K 0.40, both
+// legs measured to the apex or to the outside tangent. Derived from BA and from
+// R + T outside of this code, and printed in inches.
+func TestBendsPastNinety(t *testing.T) {
+	const source = "derived: flat = L1 + L2 - (2 Ro - BA) to the tangent, 2 Ro tan(turn/2) - BA to the apex"
+	for _, c := range []struct{ turn, allowance, apex, tangent float64 }{
+		{90, .1296, .0954, .0954},
+		{105, .1512, .1420, .0738},
+		{120, .1728, .2169, .0522},
+		{135, .1944, .3488, .0306},
+		{150, .2160, .6237, .0090},
+		{165, .2376, 1.4715, -.0126},
+		{180, .2592, math.NaN(), -.0342},
+	} {
+		girth := func(to Measure) float64 {
+			p, err := NewPath(0.050, 0.40, []Leg{{Name: "a", Outside: 3, Turn: c.turn, Radius: 0.0625, To: to}, {Name: "b", Outside: 2}}, 0)
+			if err != nil {
+				t.Fatalf("%v: %v", c.turn, err)
+			}
+			return p.Girth()
+		}
+		if got := 5 - girth(ToTangent); math.Abs(got-c.tangent) > 0.00006 {
+			t.Errorf("%s: %v degrees: tangent deduction %.4f, want %.4f", source, c.turn, got, c.tangent)
+		}
+		if math.IsNaN(c.apex) {
+			continue
+		}
+		if got := 5 - girth(ToMoldLine); math.Abs(got-c.apex) > 0.00006 {
+			t.Errorf("%s: %v degrees: apex deduction %.4f, want %.4f", source, c.turn, got, c.apex)
+		}
+	}
+	// A closed hem is the same line at 180 degrees with no radius: deduct 0.743 T at K 0.40.
+	p, err := NewPath(0.050, 0.40, []Leg{{Name: "leg", Outside: 4, Turn: 180, To: ToTangent}, {Name: "hem", Outside: 0.5}}, 0)
+	if err != nil || math.Abs(4.5-p.Girth()-0.743*0.050) > 0.0001 {
+		t.Errorf("%s: closed hem %.4f, %v", source, p.Girth(), err)
+	}
+}
+
+// Cut square to the sheet, the legs of a corner that turn away from each other
+// meet with their inner edges: the outer edge stays T tan(turn/2) short of the
+// outer miter point. Derived.
+func TestOpenCornerCutBack(t *testing.T) {
+	for _, c := range []struct{ thickness, turn, want float64 }{
+		{.040, 30, .0107}, {.040, 90, .0400}, {.050, 45, .0207}, {.050, 90, .0500}, {.063, 60, .0364}, {.0276, 90, .0276},
+	} {
+		p, err := NewPath(c.thickness, 0.4, []Leg{{Name: "front leg", Outside: 5, Turn: -90, Radius: 0.0625}, {Name: "top", Outside: 12}}, 1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		m := math.Tan(c.turn / 2 * radians)
+		cut := Cut{Seam: func(y, _, _ float64) float64 { return 30 - y*m }}
+		l := p.Lay()
+		from, to := l.Span(0)
+		if got := 30 - cut.X(l, (from+to)/2, true); math.Abs(got-c.want) > 0.00006 {
+			t.Errorf("derived, T tan(turn/2): %v at %v degrees: %.4f, want %.4f", c.thickness, c.turn, got, c.want)
 		}
 	}
 }

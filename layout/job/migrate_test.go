@@ -122,8 +122,7 @@ func TestMigrateEditsInPlace(t *testing.T) {
 		lines := strings.SplitAfter(undo.Replace(string(data)), "\n")
 		from := rapid.IntRange(0, len(lines)-1).Draw(t, "from")
 		lines = lines[from:rapid.IntRange(from, len(lines)).Draw(t, "to")]
-		// The comment keeps an indented line from going on with the form.
-		text := "format: copingset/1\n#\n" + strings.ReplaceAll(strings.Join(lines, ""), "format: copingset", "forms: copingset")
+		text := "format: copingset/1\nunits: metric\n" + strings.ReplaceAll(strings.Join(lines, ""), "format: copingset", "forms: copingset")
 		m, list := Migrate(fstest.MapFS{"job.yaml": {Data: []byte(text)}}, "job.yaml")
 		if m == nil {
 			if !strings.Contains(list[0].Code, "yaml") {

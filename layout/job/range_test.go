@@ -55,10 +55,10 @@ func TestAmounts(t *testing.T) {
 		{"stock: 11'-6\"", "stock: 1/16\"", "length-range", "is not the length of a cap as it is made"},
 		{"stock: 11'-6\"", "stock: 61'", "length-range", "is not the length of a cap as it is made"},
 		{"{length: 6\", width: 4\"}", "{length: 6\", width: 1000'}", "length-range", "is not the length of a support"},
-		{"thickness: 23/32\"", "thickness: 0.01\"", "length-range", "is not the length of a layer of plywood"},
+		{"thickness: 19/32\"", "thickness: 0.01\"", "length-range", "is not the length of a layer of plywood"},
 		{"1/8\", 1/16\"]", "1/8\", 0.001\"]", "length-range", "is not the length of a shim"},
 		{"step: 1/4\"", "step: 0.001\"", "length-range", "is not the length of a step of widths"},
-		{"rows: {front: 2", "rows: {front: 400", "count-range", "there are never 400 fasteners of a chair in one row"},
+		{"rows: {front: 3", "rows: {front: 400", "count-range", "there are never 400 fasteners of a chair in one row"},
 		{"length: 20'-0\"", "length: 5280'-1\"", "length-range", "is not the length of a straight run"},
 		{"chair_spacing: 46\"", "chair_spacing: 1/2\"", "length-range", "is not the length of the spacing of chairs"},
 	} {

@@ -78,7 +78,7 @@ func jsonValue(n *yaml.Node) any {
 func goodFiles(t *testing.T) []string {
 	t.Helper()
 	var all []string
-	for _, pattern := range []string{"testdata/good/*.yaml", "../../samples/*/job.yaml"} {
+	for _, pattern := range []string{"testdata/good/*.yaml", "../../samples/*/*.yaml"} {
 		files, err := filepath.Glob(pattern)
 		if err != nil || len(files) == 0 {
 			t.Fatal("no files", pattern, err)
@@ -228,7 +228,7 @@ func TestSchemaBesideTheSamples(t *testing.T) {
 	if !bytes.Equal(b, Schema()) {
 		t.Error("samples/copingset.schema.json is not the schema: write it again with `copingset schema`")
 	}
-	files, err := filepath.Glob("../../samples/*/job.yaml")
+	files, err := filepath.Glob("../../samples/*/*.yaml")
 	if err != nil || len(files) == 0 {
 		t.Fatal("no samples", err)
 	}

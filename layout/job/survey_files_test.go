@@ -6,6 +6,8 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"copingset/layout/length/draws"
+
 	"pgregory.net/rapid"
 )
 
@@ -27,7 +29,7 @@ func TestSurveyInSeveralFiles(t *testing.T) {
 		t.Fatal(list)
 	}
 	lines := strings.SplitAfter(strings.TrimSuffix(csv, "\n"), "\n")
-	rapid.Check(t, func(t *rapid.T) {
+	draws.Check(t, 25, func(t *rapid.T) {
 		names := rapid.Permutation([]string{"n.csv", "days/2.csv", "days/1.csv"}).Draw(t, "named")
 		text := map[string]string{}
 		for _, n := range names {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"copingset/layout/fold"
 	"copingset/layout/length"
@@ -12,24 +13,11 @@ import (
 // bends lists the bends of a body in the order they are made: hems first, then
 // from both edges inwards, the bend nearest an edge before those behind it, the
 // street edge first where two stand alike. An upstand comes last.
-func (b *builder) bends(r raw, body Body) []Bend {
+func (b *builder) bends(body Body) []Bend {
 	_, hi := body.Flat.Bounds()
 	var out []Bend
-	for i, l := range body.Flat.Bends {
-		child := r.solid.Faces[r.solid.Folds[i].B].Name
-		q := Bend{Line: l, Hem: child == "hem"}
-		if q.Hem {
-			// A hem's bend is centred R + T - (R + K T) pi/2 inside its fold, R zero.
-			t := b.bend.Thickness
-			in := t - math.Pi*b.bend.K*t/2
-			dir := 1.0 // towards the middle of the blank
-			if (l.From.Y+l.To.Y)/2 > hi.Y/2 {
-				dir = -1
-			}
-			q.Line.From.Y += dir * in
-			q.Line.To.Y += dir * in
-			q.Line.Turn = -180
-		}
+	for _, l := range body.Flat.Bends {
+		q := Bend{Line: l, Hem: l.Between[1] == "hem"}
 		y := (q.Line.From.Y + q.Line.To.Y) / 2
 		// From the roof edge of the blank as sheared, so that both distances sum to its girth.
 		q.FromStreet = length.RoundTo(length.FromMM(hi.Y-y), b.step)
@@ -53,7 +41,50 @@ func (b *builder) bends(r raw, body Body) []Bend {
 	for i := range out {
 		out[i].Order = i + 1
 	}
+	for i := range out {
+		b.gauge(body, out, i)
+	}
 	return out
+}
+
+// gauge finds what the back gauge touches when a bend is made, after those before
+// it in the list: on the side whose edge lies nearer on the flat, towards the
+// free edge of a body that is no one section.
+func (b *builder) gauge(body Body, all []Bend, k int) {
+	q := &all[k]
+	set := func(mm float64) { q.Gauge = length.RoundTo(length.FromMM(mm), b.step) }
+	if q.Line.Seg < 0 { // a tab: from the cut edge of its own
+		t := body.Metal.Tabs[q.Line.Wing]
+		bend := fold.Bend{Thickness: b.bend.Thickness, Radius: t.Radius, K: b.bend.K}
+		set(t.Height - bend.Setback(90) + bend.Allowance(90)/2)
+		q.GaugeAt = []string{"L edge", "R edge"}[q.Line.Wing]
+		return
+	}
+	p := body.paths[q.Line.Wing]
+	made := func(seg int) bool {
+		return slices.ContainsFunc(all[:k], func(o Bend) bool { return o.Line.Wing == q.Line.Wing && o.Line.Seg == seg })
+	}
+	last, street := true, false
+	if body.Metal != nil {
+		last = q.FromRoof < q.FromStreet
+		street = !last
+	} else if body.Tray != nil {
+		street = body.Tray.Wings[q.Line.Wing].Street
+	}
+	r := p.Reach(q.Line.Seg, made, last)
+	set(r.Distance)
+	edge := "roof"
+	if street {
+		edge = "street"
+	}
+	switch {
+	case r.Edge:
+		q.GaugeAt = edge + " edge"
+	case strings.Contains(r.At, "hem"):
+		q.GaugeAt = edge + " hem's fold"
+	default:
+		q.GaugeAt = r.At
+	}
 }
 
 // longest is the length of the longest bend of a body, along the brake.
@@ -66,45 +97,27 @@ func longest(body Body) float64 {
 }
 
 // narrowest is the least outside depth of a face that a bend must hold, and its
-// name.
-func narrowest(s fold.Solid) (string, float64) {
+// name: of all but the root, which other faces hang on, and the leaves of hems.
+func narrowest(body Body) (string, float64) {
 	name, least := "", math.Inf(1)
-	for _, f := range s.Folds {
-		face := s.Faces[f.B]
-		if face.Name == "hem" {
-			continue
+	for _, p := range body.paths {
+		for i, g := range p.Segs {
+			if i == p.Root || p.Hem(i) {
+				continue
+			}
+			if d := p.Stated(i); d < least {
+				name, least = g.Name, d
+			}
 		}
-		edge := lengthOfEdge(face, f.EdgeB)
-		if d := face.Area() / edge; d < least {
-			name, least = face.Name, d
+	}
+	if body.Metal != nil {
+		for _, t := range body.Metal.Tabs {
+			if t != nil && t.Height < least {
+				name, least = t.Name, t.Height
+			}
 		}
 	}
 	return name, least
-}
-
-// crowded is a face whose two bends, or whose bend and hem, leave no flat
-// between them: its outside depth less both setbacks (a hem's is one thickness,
-// its inside radius being none). No brake makes that.
-func crowded(s fold.Solid, b fold.Bend) (name string, depth, needs float64, ok bool) {
-	sides := make([]float64, len(s.Faces)) // setbacks at its folds
-	for _, f := range s.Folds {
-		back := b.Setback(math.Abs(s.Turn(f)))
-		if s.Faces[f.B].Name == "hem" {
-			back = b.Thickness
-		}
-		sides[f.A] += back
-		sides[f.B] += back
-	}
-	for _, f := range s.Folds {
-		face := s.Faces[f.B]
-		if face.Name == "hem" {
-			continue
-		}
-		if d := face.Area() / lengthOfEdge(face, f.EdgeB); d < sides[f.B]-1e-6 {
-			return face.Name, d, sides[f.B], true
-		}
-	}
-	return "", 0, 0, false
 }
 
 func lengthOfEdge(f fold.Face, i int) float64 {

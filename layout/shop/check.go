@@ -6,6 +6,7 @@ import (
 
 	"copingset/layout/cap"
 	"copingset/layout/finding"
+	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/length"
 )
@@ -49,7 +50,11 @@ func (b *builder) metal() {
 
 // check holds the pieces of a family that the shop cannot make as drawn.
 func (b *builder) check(f *Family) {
-	if f.fails != "" {
+	const meet = "make the flange deeper, the bend blunter or its radius smaller, or leave the hem off"
+	switch {
+	case f.crowded:
+		b.every(f, "bends-meet", f.fails, "two bends that meet leave no flat between them", meet)
+	case f.fails != "":
 		b.every(f, "cannot-unfold", f.fails, "a flange shorter than its bends, or turned so far, has no flat pattern",
 			"have the fabricator detail it by hand, or change the profile")
 	}
@@ -59,14 +64,13 @@ func (b *builder) check(f *Family) {
 			"a flange the brake cannot hold slips and bends askew", "a greater `tee: drop: least:`")
 	}
 	for _, body := range f.Bodies {
-		if name, least := narrowest(body.Solid); least < b.shop.LeastFlange.MM()-1e-6 {
+		if name, least := narrowest(body); least < b.shop.LeastFlange.MM()-1e-6 {
 			l := length.FromMM(least)
 			b.every(f, "flange-too-short", fmt.Sprintf("%s of the %s is %s deep, and the brake holds no less than %s", name, body.Name, job.Both(l), job.Both(b.shop.LeastFlange)),
 				"a flange the brake cannot hold slips and bends askew", "have the fabricator say how it makes this flange")
 		}
-		if name, d, needs, ok := crowded(body.Solid, b.bend); ok {
-			b.every(f, "bends-meet", fmt.Sprintf("%s of the %s is %s deep, and its bends take %s of it", name, body.Name, job.Both(length.FromMM(d)), job.Both(length.FromMM(needs))),
-				"two bends that meet leave no flat between them", "make the flange deeper, the bend blunter or its radius smaller, or leave the hem off")
+		for _, p := range body.paths {
+			b.hems(f, body.Name, p)
 		}
 		if !body.relieved {
 			b.every(f, "relief-crowded", "the reliefs of the "+body.Name+" run into one another or into an edge", "", "make the relief smaller, or have the fabricator place it")
@@ -212,4 +216,29 @@ func pitched(p *cap.Piece) string {
 		return "Standing on the roof, the longer leg is at your right hand, " + over + "."
 	}
 	return NoHand
+}
+
+// hems holds a body whose hem does not lie on its own flange: the leaf reaches
+// past the tangent of the next bend, or the folded section runs into itself.
+func (b *builder) hems(f *Family, name string, p fold.Path) {
+	for i, s := range p.Segs {
+		if !p.Hem(i) {
+			continue
+		}
+		flange := 1
+		if i > 0 {
+			flange = i - 1
+		}
+		if over := s.Flat - p.Segs[flange].Flat; over > 1e-6 {
+			on := p.Segs[flange]
+			b.every(f, "hem-over-bend", fmt.Sprintf("the hem leaf of the %s lies %s long on the %s, which is flat for %s before its bend begins",
+				name, job.Both(length.FromMM(s.Flat)), on.Name, job.Both(length.FromMM(on.Flat))),
+				"a hem that reaches across the bend beside it can be neither folded flat nor bent", "a shorter hem, or a longer "+on.Name)
+			return
+		}
+	}
+	if c, bad := p.Lay().Clash(); bad {
+		b.every(f, "metal-in-metal", fmt.Sprintf("%s: the %s and the %s would stand %s in one another", name, c.A, c.B, job.Both(length.FromMM(c.Deep))),
+			"", "a shorter hook or hem, a blunter turn, or a greater radius")
+	}
 }

@@ -45,8 +45,9 @@ func TestLimits(t *testing.T) {
 		names bool
 		says  []string
 	}{
-		{"flange-too-short", func(j *job.Job, over length.Length) { j.Shop.LeastFlange = in/2 + over }, true, []string{`drip of the cap is 0'-0 1/2"`, "the brake holds no less than"}},
+		{"flange-too-short", func(j *job.Job, over length.Length) { j.Shop.LeastFlange = in/2 + over }, true, []string{`drip of the `, ` is 0'-0 1/2"`, "the brake holds no less than"}},
 		{"bends-meet", func(j *job.Job, over length.Length) {
+			j.System.Profile.RearLeg.To = job.ToMoldLine
 			j.System.Profile.HemReturn, j.System.Profile.InsideR = in/4, tight+over
 		}, true, []string{"hook of the", "its bends take"}},
 		{"hem-too-deep", func(j *job.Job, over length.Length) { j.System.Profile.HemReturn = in/2 + over }, false, []string{"the hem returns", `0'-0 1/2" (13 mm) on a `}},

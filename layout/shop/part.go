@@ -56,7 +56,8 @@ type Part struct {
 	Radius    length.Length // inside, of its bends
 	K         float64
 	Bodies    []Body
-	Section   []fold.Point // across the part, street at the left, z up
+	Section   []fold.Point // across the part on the mold lines, street at the left, z up
+	Metals    []fold.Point // the outline of its metal there; nil: it has no one section
 	Names     []string     // of the faces between its corners
 	Twin      *Part
 	Grams     int64    // of one; zero: the density of its metal is not stated
@@ -67,8 +68,15 @@ type Part struct {
 	density float64
 	at      finding.Place
 	key     string
-	raw     raw
 	faces   Edges
+	// What it is bent to: the section of a sheet of a length, or a tray.
+	legs    []fold.Leg
+	root    int
+	slope   float64
+	upright bool
+	long    float64
+	holes   []cutout
+	tray    func(*builder) (fold.Tray, error)
 }
 
 // Count is how many the job takes, without spares.
@@ -234,9 +242,8 @@ func (b *partBuilder) make(p *Part) {
 		b.partHold(p, "part-by-hand", p.Fails, "", "have the fabricator detail it by hand")
 		return
 	}
-	solid := p.raw.solid
 	if p.Radius < 0 {
-		if len(solid.Folds) > 0 {
+		if len(p.legs) > 1 || p.tray != nil {
 			p.Fails = "its bends have no inside radius"
 			b.partHold(p, "part-radius", "it is bent from a sheet of its own, "+thin(p.Thickness)+" thick, and the job does not state the inside radius of its bends",
 				"another sheet is not bent as the caps are", "write `inside_radius:` with the fabricator's figure for that sheet")
@@ -245,7 +252,14 @@ func (b *partBuilder) make(p *Part) {
 		p.Radius = 0
 	}
 	b.bend = fold.Bend{Thickness: p.Thickness.MM(), Radius: p.Radius.MM(), K: p.K}
-	flat, err := fold.Unfold(solid, b.bend)
+	r := b.metalOf(p)
+	flat, err := r.develop()
+	var tight *fold.TooTight
+	if errors.As(err, &tight) {
+		p.Fails = tightWords(tight, "")
+		b.partHold(p, "bends-meet", p.Fails, "two bends that meet leave no flat between them", "make the flange deeper, the bend blunter or its radius smaller")
+		return
+	}
 	if err == nil && fold.Crosses(flat.Outline) {
 		err = errors.New("its flat pattern would cross itself")
 	}
@@ -255,23 +269,56 @@ func (b *partBuilder) make(p *Part) {
 			"have the fabricator detail it by hand, or state other dimensions")
 		return
 	}
-	body := b.body(p.raw, flat)
+	body := b.body(r, flat)
 	body.Sides = p.faces
 	p.Bodies = []Body{body}
 	p.Grams = int64(math.Round(p.Area() * b.bend.Thickness * p.density / 1e6))
 	b.checkPart(p)
 }
 
+// metalOf is the sheet of a part, with its thickness.
+func (b *partBuilder) metalOf(p *Part) raw {
+	r := raw{name: p.Kind.String()}
+	if p.tray != nil {
+		return r.tray(p.tray(&b.builder))
+	}
+	legs := slices.Clone(p.legs)
+	for i := range legs {
+		if legs[i].Turn != 0 {
+			legs[i].Radius = b.bend.Radius
+		}
+	}
+	path, err := fold.NewPath(b.bend.Thickness, b.bend.K, legs, p.root)
+	if err != nil {
+		r.err = err
+		return r
+	}
+	path.Slope, path.Upright = p.slope, p.upright
+	if p.root > 0 && legs[p.root-1].Turn > 0 { // y is 0 at the outside of the bend before it
+		path.At.X = path.T * math.Tan(legs[p.root-1].Turn/2*math.Pi/180)
+	}
+	r.metal = &fold.Sheet{Path: path, Left: fold.Cut{Seam: fold.Square(0, false)}, Right: fold.Cut{Seam: fold.Square(p.long, true)}}
+	r.solid, r.holes = prism(r.metal), p.holes
+	p.Metals = path.Lay().Ring(chord)
+	profile, _ := path.Profile()
+	p.Names, p.Section = profile.Names, nil
+	for i := range profile.Y {
+		p.Section = append(p.Section, fold.Point{X: profile.Y[i], Y: profile.Z[i]})
+	}
+	return r
+}
+
 // checkPart holds a part that the shop cannot make as stated.
 func (b *partBuilder) checkPart(p *Part) {
 	body := p.Bodies[0]
-	if name, least := narrowest(body.Solid); least < b.shop.LeastFlange.MM()-1e-6 {
+	if name, least := narrowest(body); least < b.shop.LeastFlange.MM()-1e-6 {
 		b.partHold(p, "flange-too-short", fmt.Sprintf("%s is %s deep, and the brake holds no less than %s", name, job.Both(length.FromMM(least)), job.Both(b.shop.LeastFlange)),
 			"a flange the brake cannot hold slips and bends askew", "have the fabricator say how it makes this flange")
 	}
-	if name, d, needs, ok := crowded(body.Solid, b.bend); ok {
-		b.partHold(p, "bends-meet", fmt.Sprintf("%s is %s deep, and its bends take %s of it", name, job.Both(length.FromMM(d)), job.Both(length.FromMM(needs))),
-			"two bends that meet leave no flat between them", "make the flange deeper, the bend blunter or its radius smaller")
+	for _, path := range body.paths {
+		if c, bad := path.Lay().Clash(); bad {
+			b.partHold(p, "metal-in-metal", fmt.Sprintf("the %s and the %s would stand %s in one another", c.A, c.B, job.Both(length.FromMM(c.Deep))), "", "other faces, blunter turns, or a greater radius")
+		}
 	}
 	for _, q := range body.Bends {
 		if t := job.Angle(math.Round(math.Abs(q.Line.Turn) * float64(job.Degree))); t > b.shop.MostTurn {

@@ -58,17 +58,19 @@ func (b *partBuilder) covers(plates []Plate) {
 
 // plate is the top of a plate of an outside width, with its legs.
 func (b *partBuilder) plate(p *Part, q Plate, g job.Legs, wide length.Length) {
-	m := measures{front: g.Front.MM(), rear: g.Rear.MM(), slope: float64(b.s.Profile.TopSlope) / 1e9}
-	s := sectionOf(m, wide.MM())
-	prof, root := s.profile, s.top
-	if g.Rear == 0 {
-		n := len(prof.Names) - 1
-		prof.Y, prof.Z, prof.Names = prof.Y[:n+1], prof.Z[:n+1], prof.Names[:n]
+	slope := float64(b.s.Profile.TopSlope) / 1e9
+	fall := math.Atan(slope) * 180 / math.Pi
+	w := wide.MM()
+	legs, root := []fold.Leg{{Name: "top", Outside: math.Hypot(w, slope*w)}}, 0
+	if g.Front > 0 {
+		legs, root = append([]fold.Leg{{Name: "front leg", Outside: g.Front.MM(), Turn: -90 - fall}}, legs...), 1
 	}
-	if g.Front == 0 {
-		prof.Y, prof.Z, prof.Names, root = prof.Y[1:], prof.Z[1:], prof.Names[1:], root-1
+	if g.Rear > 0 {
+		legs[root].Turn = -90 + fall
+		legs = append(legs, fold.Leg{Name: "rear leg", Outside: g.Rear.MM()})
 	}
-	b.prismPart(p, prof, root, q.Length, streetSides)
+	b.sheetPart(p, legs, root, q.Length, streetSides)
+	p.slope = slope
 	switch {
 	case g.Front == 0 && g.Rear == 0:
 		p.Words = append(p.Words, "Flat. It lies under the slope of the top.")
@@ -77,71 +79,51 @@ func (b *partBuilder) plate(p *Part, q Plate, g job.Legs, wide length.Length) {
 	}
 }
 
-// prismPart makes a part of a section, cut square at both ends.
-func (b *partBuilder) prismPart(p *Part, prof fold.Profile, root int, long length.Length, sides Edges) {
-	p.raw = raw{name: p.Kind.String(), solid: fold.Prism(prof, root, square(0), square(long.MM()))}
-	for i := range prof.Y {
-		p.Section = append(p.Section, fold.Point{X: prof.Y[i], Y: prof.Z[i]})
-	}
-	p.Names, p.faces = prof.Names, sides
+// sheetPart makes a part of a section, cut square at both ends.
+func (b *partBuilder) sheetPart(p *Part, legs []fold.Leg, root int, long length.Length, sides Edges) {
+	p.legs, p.root, p.long, p.faces = legs, root, long.MM(), sides
 }
 
 // sectionPart makes a part of a stated section; across is its own width, which
-// the face that reaches across takes up, and way is where that face heads: 0 to
-// the roof, 90 upwards. It reports that face.
-func (b *partBuilder) sectionPart(p *Part, section []job.Flange, across, long length.Length, way float64, sides Edges) (job.Flange, bool) {
+// the face that reaches across takes up; it lies level, or stands upright. It reports that face.
+func (b *partBuilder) sectionPart(p *Part, section []job.Flange, across, long length.Length, upright bool, sides Edges) (job.Flange, bool) {
 	root := -1
-	long2 := make([]float64, len(section)) // outside lengths
+	legs := make([]fold.Leg, len(section))
 	for i, f := range section {
-		long2[i] = f.Length.MM()
+		legs[i] = fold.Leg{Name: f.Name, Outside: f.Length.MM()}
 		if f.Across {
-			root, long2[i] = i, (across - f.Before - f.Behind).MM()
+			root, legs[i].Outside = i, (across - f.Before - f.Behind).MM()
+		}
+		if i+1 < len(section) {
+			legs[i].Turn = section[i+1].Turn.Degrees()
 		}
 	}
 	if root < 0 {
 		p.Fails = "its section names no face that reaches across"
 		return job.Flange{}, false
 	}
-	if long2[root] <= 0 {
+	if legs[root].Outside <= 0 {
 		p.Fails = "its section leaves nothing of " + job.Both(across) + " for the face that reaches across"
 		return job.Flange{}, false
 	}
-	heading := make([]float64, len(section)) // the others turn from it
-	heading[root] = way
-	for i := root + 1; i < len(section); i++ {
-		heading[i] = heading[i-1] + section[i].Turn.Degrees()
-	}
-	for i := root - 1; i >= 0; i-- {
-		heading[i] = heading[i+1] - section[i+1].Turn.Degrees()
-	}
-	n := len(section)
-	prof := fold.Profile{Y: make([]float64, n+1), Z: make([]float64, n+1)}
-	for i, f := range section {
-		sin, cos := math.Sincos(heading[i] * math.Pi / 180)
-		prof.Y[i+1], prof.Z[i+1] = prof.Y[i]+long2[i]*cos, prof.Z[i]+long2[i]*sin
-		prof.Names = append(prof.Names, f.Name)
-	}
-	y, z := prof.Y[root], prof.Z[root]
-	for i := range prof.Y {
-		prof.Y[i], prof.Z[i] = prof.Y[i]-y, prof.Z[i]-z
-	}
-	b.prismPart(p, prof, root, long, sides)
+	b.sheetPart(p, legs, root, long, sides)
+	p.upright = upright
 	return section[root], true
 }
 
-// round is a hole of a diameter on the face that reaches across, which is face
-// 0 of the solid.
-func round(x, y, diameter float64) []fold.Vec {
-	var out []fold.Vec
+// round is a hole of a diameter on the face that reaches across: from the left
+// end and from the front of that face, outside.
+func round(x, y, diameter float64) cutout {
+	out := cutout{at: fold.FromLayout(x, y, 0), diameter: diameter}
 	for i := range holeSides {
 		sin, cos := math.Sincos(2 * math.Pi * (float64(i) + 0.5) / holeSides)
-		out = append(out, fold.FromLayout(x+diameter/2*cos, y+diameter/2*sin, 0))
+		out.ring = append(out.ring, fold.FromLayout(x+diameter/2*cos, y+diameter/2*sin, 0))
 	}
 	return out
 }
 
-// holeSides is how many sides a round hole is cut with; its area then is within
-// two in a hundred of the circle's.
+// holeSides is how many sides a round hole is drawn with and weighed by; its area
+// then is within two in a hundred of the circle's. It is cut as a circle.
 const holeSides = 24
 
 // chairs are bent from the section the job states, one for each width and each
@@ -171,7 +153,7 @@ func (b *partBuilder) chairs(chairs []Chair) {
 				p.Fails = "its rear edge is cut to the taper of the cap over it"
 				return p
 			}
-			across, ok := b.sectionPart(p, k.Section, q.Inside-b.s.Chair.FrontEdge-b.s.Chair.RearEdge, b.s.Chair.Length, 0, partSides)
+			across, ok := b.sectionPart(p, k.Section, q.Inside-b.s.Chair.FrontEdge-b.s.Chair.RearEdge, b.s.Chair.Length, false, partSides)
 			if !ok {
 				return p
 			}
@@ -198,7 +180,7 @@ func (b *partBuilder) row(p *Part, n int, y length.Length, k *job.Blank) {
 		if n > 1 {
 			x = k.Inset.MM() + float64(i)*(long-2*k.Inset.MM())/float64(n-1)
 		}
-		p.raw.holes = append(p.raw.holes, round(x, y.MM(), k.HoleDia.MM()))
+		p.holes = append(p.holes, round(x, y.MM(), k.HoleDia.MM()))
 	}
 }
 
@@ -211,9 +193,9 @@ func (b *partBuilder) supports(of []Served) {
 	for _, s := range of {
 		b.part("support", s, func() *Part {
 			p := b.of(SupportBlank, k.Stuff, k.At)
-			if _, ok := b.sectionPart(p, k.Section, b.s.Corner.Support.Width, b.s.Corner.Support.Length, 0, partSides); ok {
+			if _, ok := b.sectionPart(p, k.Section, b.s.Corner.Support.Width, b.s.Corner.Support.Length, false, partSides); ok {
 				for _, h := range k.Holes {
-					p.raw.holes = append(p.raw.holes, round(h.FromLeft.MM(), h.FromFront.MM(), h.Diameter.MM()))
+					p.holes = append(p.holes, round(h.FromLeft.MM(), h.FromFront.MM(), h.Diameter.MM()))
 				}
 			}
 			return p
@@ -234,7 +216,7 @@ func (b *partBuilder) extenders(of []Extender) {
 			s.Count = l.Count
 			b.part(fmt.Sprint("extender ", int64(e.Height), " ", int64(l.Length)), s, func() *Part {
 				p := b.of(ExtenderPiece, k.Stuff, k.At)
-				b.sectionPart(p, k.Section, e.Height, l.Length, 90, hungSides)
+				b.sectionPart(p, k.Section, e.Height, l.Length, true, hungSides)
 				p.Words = append(p.Words, "Joints between pieces "+b.say(k.Gap)+"; its fastening and its corners by the fabricator's own detail.")
 				return p
 			})
@@ -291,7 +273,7 @@ func (b *partBuilder) risers(of []Riser) {
 		p := b.part(key(r, r.Higher), r.Served, func() *Part {
 			p := b.of(StepRiser, k.Stuff, k.At)
 			p.Hand = r.Higher
-			p.raw = raw{name: "step riser", solid: riser(r, k)}
+			p.tray = func(b *builder) (fold.Tray, error) { return b.riser(r, k) }
 			p.Section, p.Names = riserPlan(r, k)
 			p.faces = Edges{"top edge, under the end cap", "foot, over the upstand", "STREET", "ROOF"}
 			if r.Higher == cap.LeftHand {
@@ -312,27 +294,34 @@ func (b *partBuilder) risers(of []Riser) {
 }
 
 // riser is the plate in the plane of the step, x to the right, and its returns
-// along the higher wall.
-func riser(r Riser, k *job.RiserRules) fold.Solid {
+// along the higher wall, cut level.
+func (b *builder) riser(r Riser, k *job.RiserRules) (fold.Tray, error) {
 	w, h, f := r.Width.MM(), r.Height.MM(), r.Falls.MM()
 	at := func(y, z float64) fold.Vec { return fold.FromLayout(0, y, z) }
-	// Seen from the lower side with the higher wall at the right.
-	c := []fold.Vec{at(0, -h), at(w, -h-f), at(w, 0), at(0, 0)}
-	s := fold.Solid{Level: 2, AtTop: true, Faces: []fold.Face{{Name: "riser", Corners: c}}}
-	hang := func(name string, edge int, deep float64) {
-		if deep > 0 {
-			a, d := c[edge], c[(edge+1)%4]
-			out := func(v fold.Vec) fold.Vec { return fold.Vec{X: v.X + deep, Y: v.Y, Z: v.Z} }
-			s.Faces = append(s.Faces, fold.Face{Name: name, Corners: []fold.Vec{d, a, out(a), out(d)}})
-			s.Folds = append(s.Folds, fold.Fold{A: 0, EdgeA: edge, B: len(s.Faces) - 1, EdgeB: 0})
-		}
-	}
-	hang("street return", 3, k.ReturnFront.MM())
-	hang("roof return", 1, k.ReturnRear.MM())
+	// Seen from the lower side with the higher wall at the right: the street is at the left.
+	c, street, roof := []fold.Vec{at(0, -h), at(w, -h-f), at(w, 0), at(0, 0)}, 3, 1
 	if r.Higher == cap.LeftHand {
-		return mirror(s, 0)
+		c, street, roof = []fold.Vec{c[1], c[0], c[3], c[2]}, 1, 3
 	}
-	return s
+	out := fold.Tray{Level: 2, AtTop: true, Face: fold.Face{Name: "riser", Corners: c}}
+	hang := func(name string, edge int, deep float64) error {
+		if deep == 0 {
+			return nil
+		}
+		path, err := fold.NewPath(b.bend.Thickness, b.bend.K, []fold.Leg{
+			{Name: "riser", Outside: w, Turn: -90, Radius: b.bend.Radius, Take: b.take(90, fold.ToMoldLine)}, {Name: name, Outside: deep}}, 0)
+		if err != nil {
+			return err
+		}
+		level := fold.Vec{Z: 1}
+		out.Wings = append(out.Wings, fold.Wing{Edge: edge, Path: path,
+			Left: out.CutBy(edge, c[edge], level, 0, false), Right: out.CutBy(edge, c[(edge+1)%4], level, 0, true)})
+		return nil
+	}
+	if err := hang("street return", street, k.ReturnFront.MM()); err != nil {
+		return out, err
+	}
+	return out, hang("roof return", roof, k.ReturnRear.MM())
 }
 
 // riserPlan is the riser from above, the way to the higher wall up on the paper.

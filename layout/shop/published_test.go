@@ -30,10 +30,10 @@ func TestPublishedMiterTrims(t *testing.T) {
 			scale = 1
 		}
 		m := measures{front: 4 * 25.4, rear: 3 * 25.4, slope: 0.25 / 12}
-		sec := sectionOf(m, c.width*scale)
 		const long = 900.0
-		end := miter(long, 1, math.Tan(c.turn/2*math.Pi/180))
-		f, err := fold.Unfold(fold.Prism(sec.profile, sec.top, square(0), end), fold.Bend{})
+		b := &builder{s: &job.System{}, bend: fold.Bend{Thickness: 1e-9, K: 0.4}} // no thickness to speak of
+		r := b.sheet(raw{}, m, section{c.width * scale, m.slope}, fold.Cut{Seam: square(0)}, fold.Cut{Seam: miter(long, 1, math.Tan(c.turn/2*math.Pi/180))})
+		f, err := r.develop()
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"copingset/layout/fold"
-	"copingset/layout/job"
 	"copingset/layout/length"
 )
 
@@ -108,8 +107,16 @@ func (b Body) FromStreetAt(p fold.Point, step length.Length) length.Length {
 func (b Bend) Included() float64 { return 180 - math.Abs(b.Line.Turn) }
 
 // Outside is the outside depth of a face of the formed body, across its fold,
-// on mold lines; the top's is measured down its slope.
+// in the measures its job states; the top's is measured down its slope.
 func (b Body) Outside(face int) length.Length {
+	if d := b.Flat.Depths[face]; !math.IsNaN(d) {
+		return length.FromMM(d)
+	}
+	return length.FromMM(b.depth(face))
+}
+
+// depth is how far a face that hangs on nothing reaches from its first edge.
+func (b Body) depth(face int) float64 {
 	c := b.Solid.Faces[face].Corners
 	p, q := c[0], c[1]
 	l := lengthOfEdge(b.Solid.Faces[face], 0)
@@ -121,7 +128,7 @@ func (b Body) Outside(face int) length.Length {
 		cz := (v.X-p.X)*(q.Y-p.Y) - (v.Y-p.Y)*(q.X-p.X)
 		most = math.Max(most, math.Sqrt(cx*cx+cy*cy+cz*cz)/l)
 	}
-	return length.FromMM(most)
+	return most
 }
 
 // Box is the place of a hole on the blank: its left, right, street and roof
@@ -144,38 +151,39 @@ type Deduction struct {
 	Hem  bool
 }
 
-// Deductions are those of a body's bends in their order.
-func Deductions(j *job.Job, b Body) []Deduction {
-	bend := fold.Bend{Thickness: j.System.Metal.Thickness.MM(), Radius: j.System.Profile.InsideR.MM(), K: j.Shop.K}
+// Deductions are those of a body's bends in their order, from the outside
+// dimensions it states.
+func Deductions(b Body) []Deduction {
 	var out []Deduction
 	for _, q := range b.Bends {
 		d := Deduction{Turn: math.Abs(q.Line.Turn), Hem: q.Hem}
-		if q.Hem {
-			d.Less = -bend.Hem(j.System.Profile.HemReturn.MM())
+		i := q.Line.Seg
+		if i < 0 {
+			t := b.Metal.Tabs[q.Line.Wing]
+			bend := fold.Bend{Thickness: b.Metal.Path.T, Radius: t.Radius, K: b.Metal.Path.K}
+			d.Less, _ = bend.Deduction(d.Turn) // 90 degrees has one
 		} else {
-			d.Less, _ = bend.Deduction(d.Turn) // a body that unfolded has no bend of 180 degrees
+			p := b.paths[q.Line.Wing]
+			d.Less = p.Deduction(i)
+			if q.Hem { // the leaf itself adds to the flange it lies on
+				d.Less -= p.Stated(leafOf(p, i))
+			}
 		}
 		out = append(out, d)
 	}
 	return out
 }
 
-// OnFace brings a point of the flat pattern back to a face of the folded body.
-func (b Body) OnFace(face int, p fold.Point) fold.Vec {
-	flat, c := b.Flat.Faces[face], b.Solid.Faces[face].Corners
-	// The direction of the first edge, and the one square to it towards the next.
-	ex, ey := flat[1].X-flat[0].X, flat[1].Y-flat[0].Y
-	l := math.Hypot(ex, ey)
-	ex, ey = ex/l, ey/l
-	dx, dy := p.X-flat[0].X, p.Y-flat[0].Y
-	u, v := dx*ex+dy*ey, -dx*ey+dy*ex
-	ux, uy, uz := (c[1].X-c[0].X)/l, (c[1].Y-c[0].Y)/l, (c[1].Z-c[0].Z)/l
-	wx, wy, wz := c[2].X-c[1].X, c[2].Y-c[1].Y, c[2].Z-c[1].Z
-	k := wx*ux + wy*uy + wz*uz
-	wx, wy, wz = wx-k*ux, wy-k*uy, wz-k*uz
-	n := math.Sqrt(wx*wx + wy*wy + wz*wz)
-	return fold.Vec{X: c[0].X + u*ux + v*wx/n, Y: c[0].Y + u*uy + v*wy/n, Z: c[0].Z + u*uz + v*wz/n}
+// leafOf is the leaf of the hem whose fold follows a straight.
+func leafOf(p fold.Path, i int) int {
+	if p.Hem(i) {
+		return i
+	}
+	return i + 1
 }
+
+// OnFace brings a point of the flat pattern back to a face of the folded body.
+func (b Body) OnFace(face int, p fold.Point) fold.Vec { return b.Flat.Raise(face, p) }
 
 // Edges names the four sides of a blank as it lies with its finish side up. A
 // cap has the street at the top and the left hand at the left; an end plate

@@ -29,8 +29,8 @@ func (b *builder) relieve(r raw, body *Body) bool {
 	lo, hi := body.Flat.Bounds()
 	type end struct{ at, along fold.Point }
 	var ends []end
-	for i, q := range body.Flat.Bends {
-		if r.solid.Faces[r.solid.Folds[i].B].Name == "hem" {
+	for _, q := range body.Flat.Bends {
+		if q.Between[1] == "hem" {
 			continue
 		}
 		l := math.Hypot(q.To.X-q.From.X, q.To.Y-q.From.Y)

@@ -9,6 +9,7 @@ package shop
 
 import (
 	"errors"
+	"fmt"
 	"math"
 
 	"copingset/layout/cap"
@@ -29,10 +30,13 @@ func Step(metric bool) length.Length {
 
 // Body is one sheet of a piece: cut, bent, and welded to its neighbours.
 type Body struct {
-	Name   string // "left leg"
-	Solid  fold.Solid
+	Name   string      // "left leg"
+	Solid  fold.Solid  // on the mold lines of its finish side: what a formed view shows
+	Metal  *fold.Sheet // with its thickness; nil where the shape is no one section
+	Tray   *fold.Tray  // with its thickness, there
 	Flat   fold.Flat
 	Holes  [][]fold.Point
+	Drills []Drill // those of the holes that are round, in their order
 	Bends  []Bend
 	Length length.Length // of the blank, along the grain
 	Girth  length.Length // of the blank, across
@@ -42,6 +46,14 @@ type Body struct {
 
 	cut      []fold.Point // the outline with its reliefs; nil: it has none
 	relieved bool         // every relief it asks for is cut
+	paths    []fold.Path
+}
+
+// Drill is a round hole of a pattern.
+type Drill struct {
+	Hole     int // among the holes
+	At       fold.Point
+	Diameter float64
 }
 
 // Bend is one row of a bend table.
@@ -49,8 +61,10 @@ type Bend struct {
 	Order      int // in which it is made, from 1
 	Line       fold.BendLine
 	Hem        bool          // folded flat on itself
-	FromStreet length.Length // bend line from the street edge of the flat blank
+	FromStreet length.Length // scribed: bend line from the street edge of the flat blank
 	FromRoof   length.Length // the same from its roof edge
+	Gauge      length.Length // set: bend line from what touches the back gauge when it is made
+	GaugeAt    string        // what touches it: an edge, a hem's fold, a bend
 }
 
 // Up reports whether a bend comes towards the viewer of the finish side.
@@ -66,7 +80,8 @@ type Family struct {
 	Twin   *Family // its mirror image, if the job has it
 	Grams  int64   // one piece, from its developed area
 
-	fails string // why it has no pattern
+	fails   string // why it has no pattern
+	crowded bool   // because two bends, or a bend and a hem, meet
 }
 
 // Released counts the pieces that may be cut.
@@ -153,7 +168,13 @@ func (b *builder) pattern(f *Family, p *cap.Piece) {
 		return
 	}
 	for _, s := range b.bodies(p) {
-		flat, err := fold.Unfold(s.solid, b.bend)
+		flat, err := s.develop()
+		var tight *fold.TooTight
+		if errors.As(err, &tight) {
+			f.Bodies, f.crowded = nil, true
+			f.fails = tightWords(tight, " of the "+s.name)
+			return
+		}
 		if err == nil && fold.Crosses(flat.Outline) {
 			err = errors.New("its flat pattern would cross itself")
 		}
@@ -166,21 +187,29 @@ func (b *builder) pattern(f *Family, p *cap.Piece) {
 	f.Grams = int64(math.Round(f.Area() * b.bend.Thickness * b.s.Metal.Density / 1e6))
 }
 
+// tightWords says how a straight is too short for its bends.
+func tightWords(e *fold.TooTight, of string) string {
+	return fmt.Sprintf("%s%s is %s deep, and its bends take %s of it", e.Name, of, job.Both(length.FromMM(e.Outside)), job.Both(length.FromMM(e.Outside+e.Short)))
+}
+
 // body lays a flat pattern with its lower left corner at the origin, moves hem
 // lines to where they bend, and lists the bends.
 func (b *builder) body(r raw, flat fold.Flat) Body {
 	lo, _ := flat.Bounds()
 	flat.Move(fold.Point{X: -lo.X, Y: -lo.Y})
 	_, hi := flat.Bounds()
-	out := Body{Name: r.name, Solid: r.solid, Flat: flat, Length: b.up(hi.X), Girth: b.up(hi.Y)}
+	out := Body{Name: r.name, Solid: r.solid, Metal: r.metal, Tray: r.winged, paths: r.paths(), Flat: flat, Length: b.up(hi.X), Girth: b.up(hi.Y)}
 	for _, h := range r.holes {
 		var pts []fold.Point
-		for _, v := range h {
+		for _, v := range h.ring {
 			pts = append(pts, flat.Place(0, v))
+		}
+		if h.diameter > 0 {
+			out.Drills = append(out.Drills, Drill{len(out.Holes), flat.Place(0, h.at), h.diameter})
 		}
 		out.Holes = append(out.Holes, pts)
 	}
-	out.Bends = b.bends(r, out)
+	out.Bends = b.bends(out)
 	out.relieved = b.relieve(r, &out)
 	return out
 }

@@ -124,7 +124,7 @@ func TestPatternsOfAnyJob(t *testing.T) {
 
 func TestSamplesHavePatterns(t *testing.T) {
 	for _, s := range []string{"rectangle", "l-shape", "metric"} {
-		j, found := job.Read(os.DirFS(filepath.Join("..", "..", "samples", s)), "job.yaml")
+		j, found := job.Read(os.DirFS(filepath.Join("..", "..", "samples")), s+"/job.yaml")
 		if found.HasErrors() {
 			t.Fatal(found)
 		}

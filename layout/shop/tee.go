@@ -20,77 +20,45 @@ func (b *builder) tee(p *cap.Piece, m measures) []raw {
 	t := p.Tee
 	wide, stub := (p.Inside + 2*b.s.Metal.Thickness).MM(), (t.Inside + 2*b.s.Metal.Thickness).MM()
 	from, to := (t.Edge[0] - t.From).MM(), (t.Edge[1] - t.From).MM()
-	main := teeMain(m, wide, p.Parts[0].Length().MM(), from, to, t.Drop.MM(), b.hemFlat())
-	if p.Hand == cap.LeftHand {
-		// Laid out with the high edge at the right hand, then turned about.
-		long := p.Parts[0].Length().MM()
-		main = mirror(teeMain(m, wide, long, long-to, long-from, t.Drop.MM(), b.hemFlat()), long)
+	long := p.Parts[0].Length().MM()
+	deep := [2]float64{t.Drop.MM() + m.slope*(to-from), t.Drop.MM()}
+	if p.Hand == cap.LeftHand { // the high edge is at the left hand
+		deep[0], deep[1] = deep[1], deep[0]
 	}
-	for i, f := range main.Faces {
-		if f.Name == "hook" { // there are two, and a bend table tells them apart
-			main.Faces[i].Name = "left hook"
-			if f.Corners[0].X > from {
-				main.Faces[i].Name = "right hook"
-			}
-		}
-	}
-	long, gap := p.Parts[1].Length().MM(), b.shop.WeldGap.MM()
-	left, right := square(gap), square(long)
+	main := raw{name: "main"}.tray(b.teeMain(m, wide, long, from, to, deep))
+	stubLong, gap := p.Parts[1].Length().MM(), b.shop.WeldGap.MM()
+	left, right := square(gap), square(stubLong)
 	if !t.Starts {
-		left, right = square(0), square(long-gap)
+		left, right = square(0), square(stubLong-gap)
 	}
-	return []raw{{name: "main", solid: main}, {name: "branch", solid: b.prism(sectionOf(m, stub), left, right)}}
-}
-
-// hemFlat is what a hem adds on the flat beyond an edge.
-func (b *builder) hemFlat() float64 {
-	if h := b.s.Profile.HemReturn.MM(); h > 0 {
-		return b.bend.Hem(h)
-	}
-	return 0
+	branch := b.sheet(raw{name: "branch"}, m, section{stub, m.slope}, fold.Cut{Seam: left}, fold.Cut{Seam: right})
+	return []raw{main, branch}
 }
 
 // teeMain is a cap of a length whose rear leg has an opening between two
-// stations, open at the foot, under a slanting edge: `drop` below the rear fold
-// at its right end and, by the branch's slope, more at its left. The foot is in
-// two, each with its hook.
-func teeMain(m measures, wide, long, from, to, drop, hem float64) fold.Solid {
-	sec := sectionOf(m, wide)
-	top := sec.top
-	street := fold.Profile{Y: sec.profile.Y[:top+2], Z: sec.profile.Z[:top+2], Names: sec.profile.Names[:top+1]}
-	s := hemmed(fold.Prism(street, top, square(0), square(long)), hem)
-	y, z := sec.profile.Y[top+1], sec.profile.Z[top+1]
-	foot := z - m.rear
-	at := func(x, z float64) fold.Vec { return fold.FromLayout(x, y, z) }
-	// hang adds a face that hangs by its edge own.
-	hang := func(parent, edge int, name string, own int, corners ...fold.Vec) int {
-		s.Faces = append(s.Faces, fold.Face{Name: name, Corners: corners})
-		s.Folds = append(s.Folds, fold.Fold{A: parent, EdgeA: edge, B: len(s.Faces) - 1, EdgeB: own})
-		return len(s.Faces) - 1
-	}
-	leg := hang(0, 0, "rear leg", 6,
-		at(0, foot), at(from, foot), at(from, z-drop-m.slope*(to-from)), at(to, z-drop),
-		at(to, foot), at(long, foot), at(long, z), at(0, z))
-	for _, edge := range []int{0, 4} {
-		parent := leg
-		p, q := s.Faces[leg].Corners[edge], s.Faces[leg].Corners[edge+1]
-		out := fold.Vec{Z: -1} // the way the last face goes on
-		if m.hook > 0 {
-			h := hookOf(m, p, q)
-			out = fold.Vec{X: (h[0].X - p.X) / m.hook, Y: (h[0].Y - p.Y) / m.hook, Z: (h[0].Z - p.Z) / m.hook}
-			parent = hang(leg, edge, "hook", 2, h[0], h[1], q, p)
-			p, q = h[0], h[1]
+// stations, open at the foot, under a slanting edge: so deep below the rear fold
+// at its left end and at its right. The foot is in two, each with its hook.
+func (b *builder) teeMain(m measures, wide, long, from, to float64, deep [2]float64) (fold.Tray, error) {
+	at := func(x, y float64) fold.Vec { return fold.FromLayout(x, y, -m.slope*y) }
+	out := fold.Tray{Face: fold.Face{Name: "top", Corners: []fold.Vec{at(0, wide), at(long, wide), at(long, 0), at(0, 0)}}}
+	for _, edge := range []int{2, 0} {
+		c := out.Face.Corners
+		path, err := b.wing(m, c[edge], c[edge+1], edge == 2)
+		if err != nil {
+			return out, err
 		}
-		if hem > 0 {
-			at := edge
-			if parent != leg {
-				at = 0
+		w := fold.Wing{Edge: edge, Path: path, Street: edge == 2, Left: fold.Cut{Seam: fold.Square(0, false)}, Right: fold.Cut{Seam: fold.Square(long, true)}}
+		if edge == 0 {
+			// A depth below the mold line on what the leg is developed to.
+			s := func(d float64) float64 {
+				return path.Segs[0].Arc + d - path.Outside(0, fold.ToMoldLine, fold.ToMoldLine) + path.Segs[0].Flat
 			}
-			out = fold.Vec{X: out.X * hem, Y: out.Y * hem, Z: out.Z * hem}
-			hang(parent, at, "hem", 2, add(p, out), add(q, out), q, p)
+			end := path.Girth() - path.Segs[0].Flat
+			w.Mouth = []fold.Point{{X: from, Y: end}, {X: from, Y: s(deep[0])}, {X: to, Y: s(deep[1])}, {X: to, Y: end}}
 		}
+		out.Wings = append(out.Wings, w)
 	}
-	return s
+	return out, nil
 }
 
 // teeKey tells tees apart, and is that of the mirror image where asked.

@@ -51,8 +51,8 @@ func TestRipPlan(t *testing.T) {
 	}
 }
 
-// A wall that dips 1-1/2 in at its right half takes two layers there and none
-// at the left; the second layer begins with half a sheet.
+// A wall that dips 1-1/2 in at its right half takes two layers of 19/32 in there,
+// 5/16 in short of it, and none at the left; the second layer begins with half a sheet.
 func TestLay(t *testing.T) {
 	r := run("A", 480*in, 90)
 	for i := range r.Readings {
@@ -73,7 +73,7 @@ func TestLay(t *testing.T) {
 	if n := a.Zones[1].Nails; n != 31*2*2 {
 		t.Errorf("%d nails", n)
 	}
-	if got := a.Zones[1].Tapers; len(got) != 1 || !got[0].Level() || got[0].FrontFrom != in/16 {
+	if got := a.Zones[1].Tapers; len(got) != 1 || !got[0].Level() || got[0].FrontFrom != 3*in/2-2*19*in/32 {
 		t.Errorf("tapers %+v", got)
 	}
 	for _, c := range []struct {
