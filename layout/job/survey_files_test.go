@@ -141,7 +141,7 @@ func TestFaceAndBasisAboveTheRuns(t *testing.T) {
 	// One that cannot be read is the only finding: it does stand above the list.
 	for text, want := range map[string]string{
 		strings.Replace(once, "    basis: measured\n", "    basis: taped\n", 1): "basis: `taped` is not known here",
-		strings.Replace(once, "    face: front\n", "    face:\n", 1):           "face has no value",
+		strings.Replace(once, "    face: front\n", "    face:\n", 1):            "face has no value",
 	} {
 		_, list := Read(fstest.MapFS{"a.yaml": {Data: []byte(text)}}, "a.yaml")
 		if len(list) != 1 || !strings.Contains(list[0].String(), want) {
