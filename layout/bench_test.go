@@ -15,8 +15,10 @@ import (
 // plywood and rates, so that every room has its work.
 func whole() *job.Job {
 	j := jobtest.Job()
-	j.Shop = &job.Shop{K: 0.4, LeastFlange: in / 4, Brake: 200 * in, MostTurn: 170 * job.Degree, WeldGap: in / 32, Effort: 400,
-		Sheets: []job.ShopSheet{{Width: 48 * in, Length: 144 * in, Price: 90_000}}, Bars: []job.ShopBar{{Length: 138 * in, Price: 60_000}},
+	j.Shop = &job.Shop{K: 0.4, LeastFlange: in / 4, Brake: 200 * in, MostTurn: 170 * job.Degree, WeldGap: in / 32,
+		Effort: 400,
+		Sheets: []job.ShopSheet{{Width: 48 * in, Length: 144 * in,
+			Price: 90_000}}, Bars: []job.ShopBar{{Length: 138 * in, Price: 60_000}},
 		Kerf: in / 8, LeastDrop: 28 * in}
 	j.Packing.Sheet = job.Sheet{Width: 48 * in, Length: 96 * in, Kerf: in / 8}
 	j.Packing.Nail = job.LayerNail{Name: "nail", Spacing: 12 * in, Rows: 2}

@@ -195,7 +195,8 @@ func TestHooksCatchTheirChairs(t *testing.T) {
 		reach := p.RearHook.Length.MM()*sin - thick
 		foot := (k.RearEdge + k.Thickness).MM()
 		leaf := (p.RearHook.Length-p.HemReturn).MM()*sin - thick
-		t.Logf("%s: the hook reaches %.2f mm in, the chair stands to %.2f, the hem begins at %.2f, the wall at %.2f", name, reach, foot, leaf, s.PlayLeast.MM())
+		t.Logf("%s: the hook reaches %.2f mm in, the chair stands to %.2f, the hem begins at %.2f, the wall at %.2f",
+			name, reach, foot, leaf, s.PlayLeast.MM())
 		if reach < foot+k.Thickness.MM() {
 			t.Errorf("%s: the hook reaches %.2f mm in, the chair's foot stands to %.2f", name, reach, foot)
 		}

@@ -12,7 +12,8 @@ import (
 
 // Days as the common spreadsheet programs show them for these numbers.
 func TestDayOf(t *testing.T) {
-	for n, want := range map[int64]string{61: "1900-03-01", 36526: "2000-01-01", 44196: "2020-12-31", 44255: "2021-02-28", 45351: "2024-02-29", 46030: "2026-01-08", 73050: "2099-12-31"} {
+	for n, want := range map[int64]string{61: "1900-03-01", 36526: "2000-01-01", 44196: "2020-12-31",
+		44255: "2021-02-28", 45351: "2024-02-29", 46030: "2026-01-08", 73050: "2099-12-31"} {
 		if got := dayOf(n); got != want {
 			t.Errorf("day %d is %s, want %s", n, got, want)
 		}
@@ -93,22 +94,37 @@ func TestJobSize(t *testing.T) {
 		{"12,000 runs", chains(6000, 6000), nil, ""},
 		{"12,001 runs", chains(6000, 6001), nil, "the job has 12001 runs; one job is 12000 at most"},
 		{"5,000 obstacles", chains(2), func(j *Job) {
-			j.Perimeters[0].Runs[0].Obstacles, j.Perimeters[0].Runs[1].Expansion = make([]Obstacle, 4000), make([]ExpansionJoint, 1000)
+			j.Perimeters[0].Runs[0].Obstacles, j.Perimeters[0].Runs[1].Expansion = make([]Obstacle,
+				4000), make([]ExpansionJoint, 1000)
 		}, ""},
 		{"5,001 obstacles", chains(2), func(j *Job) {
-			j.Perimeters[0].Runs[0].Obstacles, j.Perimeters[0].Runs[1].Expansion = make([]Obstacle, 4000), make([]ExpansionJoint, 1001)
+			j.Perimeters[0].Runs[0].Obstacles, j.Perimeters[0].Runs[1].Expansion = make([]Obstacle,
+				4000), make([]ExpansionJoint, 1001)
 		}, "the job has 5001 obstacles and building expansion joints"},
-		{"201 assemblies", chains(1), func(j *Job) { j.Assemblies = make([]Assembly, 201) }, "the job has 201 tested assemblies"},
-		{"a reading every half inch", chains(1), func(j *Job) { j.Perimeters[0].Runs[0].Readings = make([]Reading, 580) }, ""},
-		{"more than that", chains(1), func(j *Job) { j.Perimeters[0].Runs[0].Readings = make([]Reading, 581) }, "run N has 581 readings on 20'-0\""},
+		{"201 assemblies", chains(1), func(j *Job) { j.Assemblies = make([]Assembly, 201) },
+			"the job has 201 tested assemblies"},
+		{"a reading every half inch", chains(1), func(j *Job) {
+			j.Perimeters[0].Runs[0].Readings = make([]Reading,
+				580)
+		}, ""},
+		{"more than that", chains(1), func(j *Job) { j.Perimeters[0].Runs[0].Readings = make([]Reading, 581) },
+			"run N has 581 readings on 20'-0\""},
 		{"400 runs with a grade", chains(400, 400), func(j *Job) { j.Packing.Grade = 1 }, ""},
-		{"401 runs with a grade", chains(400, 401), func(j *Job) { j.Packing.Grade = 1 }, "401 runs share one set surface with a grade"},
-		{"one of 401 with a grade", chains(401), func(j *Job) { j.Perimeters[0].Runs[7].Grade = steep }, "401 runs share one set surface"},
-		{"401 runs and a step", chains(401), func(j *Job) { j.Packing.Grade, j.Perimeters[0].Runs[200].Right.Kind = 1, EndStep }, ""},
+		{"401 runs with a grade", chains(400, 401), func(j *Job) { j.Packing.Grade = 1 },
+			"401 runs share one set surface with a grade"},
+		{"one of 401 with a grade", chains(401), func(j *Job) { j.Perimeters[0].Runs[7].Grade = steep },
+			"401 runs share one set surface"},
+		{"401 runs and a step", chains(401), func(j *Job) {
+			j.Packing.Grade, j.Perimeters[0].Runs[200].Right.Kind = 1,
+				EndStep
+		}, ""},
 		{"in a ring they are one", chains(401), func(j *Job) {
 			j.Packing.Grade, j.Perimeters[0].Kind, j.Perimeters[0].Runs[200].Right.Kind = 1, Roof, EndStep
 		}, "401 runs share one set surface"},
-		{"a mile at a foot a cap", chains(1), func(j *Job) { j.System.Stock, j.Perimeters[0].Runs[0].Length = length.Foot, runMost }, ""},
+		{"a mile at a foot a cap", chains(1), func(j *Job) {
+			j.System.Stock,
+				j.Perimeters[0].Runs[0].Length = length.Foot, runMost
+		}, ""},
 		{"six miles at a foot a cap", chains(6), func(j *Job) {
 			j.System.Stock = length.Foot
 			for i := range j.Perimeters[0].Runs {
@@ -126,14 +142,16 @@ func TestJobSize(t *testing.T) {
 			c.more(c.j)
 		}
 		d := newDecoder(fstest.MapFS{}, "a.yaml")
-		for _, path := range []string{"perimeters", "system.stock", "assemblies[0].chair_spacing", "perimeters[0].runs[0].length"} {
+		for _, path := range []string{"perimeters", "system.stock", "assemblies[0].chair_spacing",
+			"perimeters[0].runs[0].length"} {
 			d.places[path] = finding.Place{File: "a.yaml", Line: 7}
 		}
 		d.checkAmounts(c.j)
 		switch {
 		case c.want == "" && len(d.list) > 0:
 			t.Errorf("%s: %v", c.name, d.list)
-		case c.want != "" && (len(d.list) != 1 || !strings.Contains(d.list[0].What, c.want) || d.list[0].Severity != finding.Error):
+		case c.want != "" && (len(d.list) != 1 || !strings.Contains(d.list[0].What,
+			c.want) || d.list[0].Severity != finding.Error):
 			t.Errorf("%s: %v, want %s", c.name, d.list, c.want)
 		}
 	}

@@ -67,8 +67,10 @@ func along(all []*Perimeter, found *finding.Set) {
 				lie = "within " + job.FormatAngle(a) + " of parallel"
 			}
 			found.Append(finding.Finding{Code: "tee-along", Severity: finding.Error, At: t.At, Where: ref(r),
-				What: "run " + r.Name + " cannot meet run " + t.Main.Name + " as a cross wall: by the bearings and turns of their perimeters the two lie " + lie,
-				Mend: "name the run that it does meet, or check `bearing:` of perimeters " + r.Perimeter.Job.Name + " and " + t.Main.Perimeter.Job.Name + " and the turns before these runs"})
+				What: "run " + r.Name + " cannot meet run " + t.Main.Name +
+					" as a cross wall: by the bearings and turns of their perimeters the two lie " + lie,
+				Mend: "name the run that it does meet, or check `bearing:` of perimeters " + r.Perimeter.Job.Name + " and " +
+					t.Main.Perimeter.Job.Name + " and the turns before these runs"})
 		})
 	}
 }
