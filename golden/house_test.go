@@ -124,3 +124,27 @@ func contains(list []string, s string) bool {
 	}
 	return false
 }
+
+// Random tests draw alike every day, and as often as the variable says, only where
+// their package imports draws.
+func TestRandomTestsDrawAsAsked(t *testing.T) {
+	const each = "{{.ImportPath}} {{join .TestImports \" \"}} {{join .XTestImports \" \"}}"
+	out, err := exec.Command("go", "list", "-f", each, "copingset/...").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	random := 0
+	for line := range strings.Lines(string(out)) {
+		words := strings.Fields(line)
+		if !contains(words[1:], "pgregory.net/rapid") || words[0] == "copingset/layout/length/draws" {
+			continue
+		}
+		random++
+		if !contains(words[1:], "copingset/layout/length/draws") {
+			t.Errorf("the tests of %s use rapid and do not import layout/length/draws", words[0])
+		}
+	}
+	if random < 10 {
+		t.Errorf("only %d packages with random tests", random)
+	}
+}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -80,6 +81,9 @@ func overwrite(path string, text []byte) (err error) {
 	info, err := os.Lstat(path)
 	if err != nil {
 		return err
+	}
+	if info.Mode().Perm()&0o222 == 0 { // a rename would not ask
+		return errors.New("nobody may write into it")
 	}
 	f, err := os.CreateTemp(filepath.Dir(path), ".copingset-*")
 	if err != nil {

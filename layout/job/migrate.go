@@ -201,7 +201,7 @@ func (m *mover) moveKey(k movedKey, f *field, whole *node) *node {
 	old, ok := m.replace(f.value, k.before, "", k.after)
 	if !ok {
 		m.unsure = append(m.unsure, Change{f.at, "`" + f.key +
-			"` is written over several lines and was left; write it as `" + k.before + "..." + k.after + "`"})
+			"` is written over several lines, or with a mark before it, and was left; write it as `" + k.before + "..." + k.after + "`"})
 		return f.value
 	}
 	m.changes = append(m.changes, Change{f.value.at, f.key + ": " + k.before + old + k.after + " in place of " + old})
@@ -213,7 +213,7 @@ func (m *mover) moveKey(k movedKey, f *field, whole *node) *node {
 
 // replace puts a text round a single value; inside, if it is not empty, takes
 // the place of the value itself. It returns the value as it stands in the file;
-// ok is false if it does not stand on one line.
+// ok is false if it does not stand on one line at its place.
 func (m *mover) replace(n *node, before, inside, after string) (old string, ok bool) {
 	start, end, ok := m.span(n)
 	if !ok {

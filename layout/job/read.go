@@ -2,6 +2,8 @@ package job
 
 import (
 	"io/fs"
+	"strconv"
+	"strings"
 
 	"copingset/layout/finding"
 )
@@ -102,7 +104,19 @@ func (d *decoder) isFormat(format *field) bool {
 			"the file is of the form before, "+formatBefore+"; this release reads "+formatWord)
 		return false
 	}
-	d.errorf("file-format", at, "write `format: "+formatWord+"`", "the form %s is not known here",
-		show(format.value.text))
+	mend := "write `format: " + formatWord + "`"
+	if isLater(format.value.text) {
+		mend = "read it with the release that it was written for; this one reads " + formatWord
+	}
+	d.errorf("file-format", at, mend, "the form %s is not known here", show(format.value.text))
 	return false
+}
+
+// isLater tells a form that only a later release reads.
+func isLater(form string) bool {
+	family, ours, _ := strings.Cut(formatWord, "/")
+	number, ok := strings.CutPrefix(form, family+"/")
+	theirs, err := strconv.Atoi(number)
+	read, _ := strconv.Atoi(ours)
+	return ok && err == nil && theirs > read
 }

@@ -73,9 +73,10 @@ func TestEveryKey(t *testing.T) {
 	// What is zero by its meaning: the first word of an enumeration, the
 	// other way of giving widths, and what the file states once of two.
 	zero := map[string]bool{
-		"Perimeters[0].face": true, "Perimeters[0].basis": true,
-		"Perimeters[0].faceAt.File": true, "Perimeters[0].faceAt.Line": true, "Perimeters[0].faceAt.Col": true,
-		"Perimeters[0].basisAt.File": true, "Perimeters[0].basisAt.Line": true, "Perimeters[0].basisAt.Col": true,
+		"Perimeters[0].face.value": true, "Perimeters[0].face.given": true,
+		"Perimeters[0].basis.value": true, "Perimeters[0].basis.given": true,
+		"Perimeters[0].face.at.File": true, "Perimeters[0].face.at.Line": true, "Perimeters[0].face.at.Col": true,
+		"Perimeters[0].basis.at.File": true, "Perimeters[0].basis.at.Line": true, "Perimeters[0].basis.at.Col": true,
 		"System.Profile.FrontLeg.To": true, "Assemblies[0].FrontLegMost.To": true, // to the mold line
 		"System.Remainder": true, "System.EndCap.Upstand": true, "Site.InstallMetalT[0]": true,
 		"System.Widths.Least": true, "System.Widths.Most": true, "System.Widths.Step": true,

@@ -69,6 +69,9 @@ func jsonValue(n *yaml.Node) any {
 	if n.Style == 0 && n.Tag == "!!bool" && (n.Value == "true" || n.Value == "false") {
 		return n.Value == "true"
 	}
+	if n.Style == 0 && n.Tag == "!!null" {
+		return nil
+	}
 	return n.Value
 }
 

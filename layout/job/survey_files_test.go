@@ -138,4 +138,14 @@ func TestFaceAndBasisAboveTheRuns(t *testing.T) {
 	if len(list) != 2 || !strings.Contains(list[0].String(), "run A: `basis` is missing, and it does not stand above the list for all of them") {
 		t.Error(list)
 	}
+	// One that cannot be read is the only finding: it does stand above the list.
+	for text, want := range map[string]string{
+		strings.Replace(once, "    basis: measured\n", "    basis: taped\n", 1): "basis: `taped` is not known here",
+		strings.Replace(once, "    face: front\n", "    face:\n", 1):            "face has no value",
+	} {
+		_, list := Read(fstest.MapFS{"a.yaml": {Data: []byte(text)}}, "a.yaml")
+		if len(list) != 1 || !strings.Contains(list[0].String(), want) {
+			t.Error(list)
+		}
+	}
 }
