@@ -1,7 +1,10 @@
 package golden
 
 import (
+	"io/fs"
+	"os"
 	"os/exec"
+	"path/filepath"
 	"strings"
 	"testing"
 )
@@ -113,6 +116,26 @@ func TestImportsPointOneWay(t *testing.T) {
 				t.Errorf("%s imports %s: imports point from paper to wall, never back (allowed: %s)", pkg, in, allowed)
 			}
 		}
+	}
+}
+
+// Nobody reaches through the run of one room for that of another, past values of
+// the same name: a run answers for itself.
+func TestNobodyReachesThroughRuns(t *testing.T) {
+	err := filepath.WalkDir("..", func(path string, e fs.DirEntry, err error) error {
+		if err != nil || e.IsDir() || filepath.Ext(path) != ".go" {
+			return err
+		}
+		text, err := os.ReadFile(path)
+		for n, line := range strings.Split(string(text), "\n") {
+			if strings.Contains(line, ".Run"+".Run") {
+				t.Errorf("%s:%d reaches through a run: %s", path, n+1, strings.TrimSpace(line))
+			}
+		}
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
 	}
 }
 
