@@ -1,7 +1,10 @@
 package golden
 
 import (
+	"io/fs"
+	"os"
 	"os/exec"
+	"path/filepath"
 	"strings"
 	"testing"
 )
@@ -21,20 +24,21 @@ func mayImport() map[string]string {
 const plan = `
 cmd/copingset: cmd/copingset/internal/store drawing drawing/dxf drawing/svg layout layout/finding layout/job layout/length sheets
 cmd/copingset/internal/store:
-sheets: drawing drawing/dxf drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/cut layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
+sheets: drawing drawing/dxf drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
 drawing: fonts layout/length
 drawing/internal/specimen: drawing
 drawing/place: drawing
 drawing/svg: drawing fonts
 drawing/pdf: drawing fonts
 drawing/dxf:
-drawing/view: drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/cut layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
+drawing/view: drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
 fonts:
 golden:
 samples:
-layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/finding layout/job layout/length layout/metal layout/shop layout/wall layout/wind layout/withdrawal
+layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/fact layout/finding layout/job layout/length layout/metal layout/shop layout/wall layout/wind layout/withdrawal
 layout/length:
 layout/length/draws:
+layout/fact: layout/length
 layout/finding: layout/length
 layout/confirm:
 layout/job: layout/confirm layout/finding layout/length
@@ -113,6 +117,26 @@ func TestImportsPointOneWay(t *testing.T) {
 				t.Errorf("%s imports %s: imports point from paper to wall, never back (allowed: %s)", pkg, in, allowed)
 			}
 		}
+	}
+}
+
+// Nobody reaches through the run of one room for that of another, past values of
+// the same name: a run answers for itself.
+func TestNobodyReachesThroughRuns(t *testing.T) {
+	err := filepath.WalkDir("..", func(path string, e fs.DirEntry, err error) error {
+		if err != nil || e.IsDir() || filepath.Ext(path) != ".go" {
+			return err
+		}
+		text, err := os.ReadFile(path)
+		for n, line := range strings.Split(string(text), "\n") {
+			if strings.Contains(line, ".Run"+".Run") {
+				t.Errorf("%s:%d reaches through a run: %s", path, n+1, strings.TrimSpace(line))
+			}
+		}
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
 	}
 }
 

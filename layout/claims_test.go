@@ -38,8 +38,8 @@ func TestReportsSayWhatTheyAre(t *testing.T) {
 		}
 		for _, p := range l.Perimeters {
 			for _, q := range p.Pieces {
-				if q.Released() == (q.Assembly.Name == j.Assemblies[0].Name) {
-					t.Errorf("%s: piece %s on %s, released %v", c.says, q.Mark, q.Assembly.Name, q.Released())
+				if l.Held.Released(q) == (q.Assembly.Name == j.Assemblies[0].Name) {
+					t.Errorf("%s: piece %s on %s, released %v", c.says, q.Mark, q.Assembly.Name, l.Held.Released(q))
 				}
 			}
 		}
@@ -131,7 +131,7 @@ func TestRoofHeightVoidsTheConfirmation(t *testing.T) {
 		t.Errorf("%v %s", f, f.Why)
 	}
 	for _, q := range l.Perimeters[0].Pieces {
-		if q.Released() {
+		if l.Held.Released(q) {
 			t.Errorf("piece %s is released", q.Mark)
 		}
 	}

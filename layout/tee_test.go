@@ -121,7 +121,7 @@ func TestTeeMirror(t *testing.T) {
 		x, y := tees(a), tees(b)
 		for _, p := range x {
 			i := slices.IndexFunc(y, func(q *layout.Piece) bool { return q.Mark == p.Mark })
-			if i < 0 || y[i].Hand == p.Hand || y[i].Tee.Drop != p.Tee.Drop || y[i].Released() != p.Released() {
+			if i < 0 || y[i].Hand == p.Hand || y[i].Tee.Drop != p.Tee.Drop || b.Held.Released(y[i]) != a.Held.Released(p) {
 				t.Fatalf("tee %s has no mirror image", p.Mark)
 			}
 		}
@@ -179,7 +179,7 @@ func TestTeeFindings(t *testing.T) {
 				t.Errorf("%s: run %s has no %s: %v", c.name, run, c.code, found)
 			}
 		}
-		if p := tees(l); c.code != "no-fit" && !slices.ContainsFunc(p, func(q *layout.Piece) bool { return slices.Contains(q.Holds, c.code) }) {
+		if p := tees(l); c.code != "no-fit" && !slices.ContainsFunc(p, func(q *layout.Piece) bool { return slices.Contains(l.Held[q], c.code) }) {
 			t.Errorf("%s: no tee is held", c.name)
 		}
 	}
@@ -200,7 +200,7 @@ func TestTeeFollows(t *testing.T) {
 			t.Errorf("run %s is not held by run %s: %v", c.other, c.run, l.Holds())
 		}
 		for _, q := range tees(l) {
-			if q.Mark == "A/X-TEE" && q.Released() {
+			if q.Mark == "A/X-TEE" && l.Held.Released(q) {
 				t.Errorf("%s is released", q.Mark)
 			}
 		}

@@ -145,7 +145,7 @@ func TestRectangleShows(t *testing.T) {
 	layers := map[int]bool{}
 	cutouts := 0
 	for _, r := range l.Runs() {
-		for _, z := range r.Run.Run.Zones {
+		for _, z := range r.BuildUp {
 			layers[z.Layers] = true
 		}
 	}

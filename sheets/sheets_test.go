@@ -381,7 +381,7 @@ func TestSchedulesAreWhole(t *testing.T) {
 			for _, r := range p.Runs {
 				want["chairs.csv"] += len(r.Chairs)
 				want["joints.csv"] += len(r.Joints)
-				want["shim-zones.csv"] += len(r.Run.Run.Zones)
+				want["shim-zones.csv"] += len(r.BuildUp)
 			}
 		}
 		want["crates.csv"] = len(l.Withheld)

@@ -53,7 +53,7 @@ func (b *book) pieceLabels() []page {
 	var pieces []*layout.Piece
 	for _, f := range b.l.Families {
 		for _, q := range f.Pieces {
-			if q.Released() {
+			if b.l.Held.Released(q) {
 				pieces = append(pieces, q)
 			}
 		}
@@ -160,7 +160,7 @@ func (b *book) labelWords(q *layout.Piece) []string {
 		where += ": " + b.text(crate.Shipped(q))
 	}
 	travels, made := b.crateOf(q)+", lay "+itoa(q.Laying), ""
-	lift := lifting(q, ", ", " to lift")
+	lift := b.lifting(q, ", ", " to lift")
 	switch f := b.l.FamilyOf(q); {
 	case f == nil:
 	case f.Twin != nil:

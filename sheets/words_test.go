@@ -68,7 +68,7 @@ func TestHeldPiecesAreSaidOnTheirRuns(t *testing.T) {
 				}
 				held := ""
 				for _, q := range r.Parts {
-					if !q.Piece.Released() {
+					if !c.layout.Held.Released(q.Piece) {
 						held = q.Piece.Mark
 					}
 				}
@@ -207,12 +207,12 @@ func TestFieldClosersHaveTwoLengths(t *testing.T) {
 					continue
 				}
 				n++
-				for _, want := range []string{b.shopLong(q.Length() + q.Allowance), b.shopLong(q.Length()), b.weight(c.layout.ShippedGrams(q)) + " with allowance"} {
+				for _, want := range []string{b.shopLong(q.Length() + q.Allowance), b.shopLong(q.Length()), b.weight(c.layout.Weight(q).Shipped) + " with allowance"} {
 					if !strings.Contains(text, "\n"+want+"\n") {
 						t.Errorf("%s, piece %s: the schedule lacks %q", c.name, q.Mark, want)
 					}
 				}
-				if b.weight(c.layout.ShippedGrams(q)) == b.weight(q.Grams) {
+				if b.weight(c.layout.Weight(q).Shipped) == b.weight(c.layout.Weight(q).Laid) {
 					t.Errorf("%s, piece %s: the allowance weighs nothing", c.name, q.Mark)
 				}
 			}

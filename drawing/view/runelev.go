@@ -251,7 +251,7 @@ func (e *runElev) packing(g *drawing.Scene) {
 		return
 	}
 	from, to := e.insideEnds()
-	zones := e.r.Run.Run.Zones
+	zones := e.r.BuildUp
 	for i, z := range zones {
 		if i == 0 {
 			z.From = from

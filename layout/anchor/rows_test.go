@@ -72,7 +72,7 @@ func TestRearRowFollowsATaper(t *testing.T) {
 				tapers++
 			}
 			for _, x := range []length.Length{c.Left(s), c.At, c.Right(s)} {
-				wall := s.FrontClearance + r.Run.Run.At(r.ToFront(x)).Gap + r.Run.Run.At(r.ToFront(x)).Width
+				wall := s.FrontClearance + r.At(r.ToFront(x)).Gap + r.At(r.ToFront(x)).Width
 				d := wall - (r.InsideAt(x) - s.Chair.RearEdge - c.Assembly.RearRowFrom)
 				if nearest == 0 || d < nearest {
 					nearest = d

@@ -121,7 +121,7 @@ func TestPacked(t *testing.T) {
 			last := 0
 			for _, i := range c.Items {
 				travels[i.Piece]++
-				sum += l.ShippedGrams(i.Piece)
+				sum += l.Weight(i.Piece).Shipped
 				if i.Piece.Laying <= last {
 					t.Fatalf("crate %d: %s, laid %d, lies under %d", c.N, i.Mark, i.Piece.Laying, last)
 				}
@@ -172,7 +172,7 @@ func TestPacked(t *testing.T) {
 		for _, p := range l.Perimeters {
 			for _, q := range p.Pieces {
 				want := 0
-				if q.Released() {
+				if l.Held.Released(q) {
 					want = 1
 				}
 				if travels[q] != want {

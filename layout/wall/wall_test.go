@@ -167,7 +167,7 @@ func TestShimZones(t *testing.T) {
 	if len(found.Holds()) > 0 || found.HasErrors() {
 		t.Fatal(found)
 	}
-	z := p[0].Runs[0].Zones
+	z := p[0].Runs[0].BuildUp(j.Packing.Method, nil)
 	want := []struct {
 		from, to length.Length
 		layers   int
