@@ -12,6 +12,7 @@ type (
 	Body   = shop.Body
 	Bend   = shop.Bend
 	Order  = shop.Order
+	Drill  = shop.Drill
 )
 
 // families makes flat patterns before anything is released: a piece that the

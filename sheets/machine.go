@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"strings"
 
 	"copingset/drawing/dxf"
@@ -23,27 +22,83 @@ type Machine struct {
 func Machines(l *layout.Layout) []Machine {
 	b := newBook(l, Options{})
 	var out []Machine
-	for _, f := range l.Families {
+	for _, c := range b.cutFiles() {
+		out = append(out, Machine{c.name, c.drawing(b)})
+	}
+	for _, p := range l.Perimeters {
+		out = append(out, Machine{b.cutName("key plan " + p.Job.Name), b.planDXF(p)})
+	}
+	return out
+}
+
+// cutFile is a body that is cut, with its file.
+type cutFile struct {
+	name   string
+	family *layout.Family // nil: a part
+	part   *layout.MadePart
+	body   int
+	file   layout.Body
+}
+
+// cutFiles are the bodies of all that is released, in the order of their files.
+func (b *book) cutFiles() []cutFile {
+	var out []cutFile
+	for _, f := range b.l.Families {
 		if f.Released() == 0 {
 			continue
 		}
 		for i := range f.Bodies {
-			words := []string{"flat", f.Mark}
+			name := f.Mark
 			if len(f.Bodies) > 1 {
-				words = append(words, f.Bodies[i].Name)
+				name += " " + f.Bodies[i].Name
 			}
-			out = append(out, Machine{b.id(words...) + ".dxf", b.flatDXF(f, i)})
+			out = append(out, cutFile{name: b.cutName(name), family: f, body: i, file: f.Bodies[i]})
 		}
 	}
-	for _, q := range l.Parts {
+	for _, q := range b.l.Parts {
 		if n, _ := q.Make(); n > 0 {
-			out = append(out, Machine{b.id("part", q.Mark) + ".dxf", b.partDXF(q)})
+			out = append(out, cutFile{name: b.cutName(q.Mark), part: q, file: q.Bodies[0]})
 		}
-	}
-	for _, p := range l.Perimeters {
-		out = append(out, Machine{b.id("key plan", p.Job.Name) + ".dxf", b.planDXF(p)})
 	}
 	return out
+}
+
+func (c cutFile) drawing(b *book) dxf.Drawing {
+	if c.part != nil {
+		return b.partDXF(c.part)
+	}
+	return b.flatDXF(c.family, c.body)
+}
+
+// revision is the mark of the packet's revision, 0 before the first.
+func (b *book) revision() string {
+	if r := b.j.Info.Revisions; len(r) > 0 {
+		return r[len(r)-1].Mark
+	}
+	return "0"
+}
+
+// cutName is the name of a file for machines: job, part, revision.
+func (b *book) cutName(part string) string {
+	word := func(s, none string) string {
+		s = strings.Map(func(r rune) rune {
+			if r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' {
+				return r
+			}
+			return '-'
+		}, s)
+		if s = strings.Trim(s, "-"); s == "" {
+			return none
+		}
+		return s
+	}
+	base := word(b.j.Info.Number, "job") + "_" + word(part, "part") + "_" + word(b.revision(), "0")
+	name := base
+	for n := 2; b.ids[strings.ToLower(name)]; n++ { // some disks hold no two names that differ in case alone
+		name = base + "-" + itoa(n)
+	}
+	b.ids[strings.ToLower(name)] = true
+	return name + ".dxf"
 }
 
 // unit is what a millimetre is in the drawing.
@@ -82,16 +137,19 @@ func (b *book) partDXF(q *layout.MadePart) dxf.Drawing {
 
 func (b *book) bodyDXF(body layout.Body, mark, make, metal string) dxf.Drawing {
 	d := dxf.Drawing{Inches: !b.metric}
+	k := b.unit()
 	d.Lines = append(d.Lines, dxf.Polyline{Layer: dxf.Cut, Points: b.points(body.Outline()), Closed: true})
-	for _, h := range body.Holes {
+	round := map[int]layout.Drill{} // look-up only
+	for _, q := range body.Drills {
+		round[q.Hole] = q
+	}
+	for i, h := range body.Holes {
+		if q, ok := round[i]; ok {
+			d.Circles = append(d.Circles, dxf.Circle{Layer: dxf.Cut, Centre: b.points([]fold.Point{q.At})[0], Radius: q.Diameter / 2 * k})
+			continue
+		}
 		d.Lines = append(d.Lines, dxf.Polyline{Layer: dxf.Cut, Points: b.points(h), Closed: true})
 	}
-	k := b.unit()
-	text := func(layer dxf.Layer, x, y, high float64, words string) {
-		d.Notes = append(d.Notes, dxf.Note{Layer: layer, At: dxf.Point{X: x * k, Y: y * k}, Height: high * k, Text: words})
-	}
-	lo, hi := body.Flat.Bounds()
-	e := body.Edges()
 	for _, q := range body.Bends {
 		layer := dxf.BendDown
 		if q.Up() {
@@ -99,14 +157,24 @@ func (b *book) bodyDXF(body layout.Body, mark, make, metal string) dxf.Drawing {
 		}
 		from, to := q.Ends()
 		d.Lines = append(d.Lines, dxf.Polyline{Layer: layer, Points: b.points([]fold.Point{from, to})})
-		text(dxf.Text, hi.X+10, (from.Y+to.Y)/2-1.5, 3, fmt.Sprintf("%d %s", q.Order, view.BendWords(q)))
 	}
+	w := newBlankWords(body)
+	e := body.Edges()
 	if e.Left != "" {
 		make = e.Left + " at the left. " + make
 	}
-	text(dxf.Mark, lo.X, hi.Y+30, 12, mark)
-	text(dxf.Text, lo.X, hi.Y+10, 6, strings.ToUpper(e.Top)+". Finish face towards you. "+make)
-	text(dxf.Text, lo.X, lo.Y-16, 6, strings.ToUpper(e.Bottom)+". "+metal)
+	lines := []string{mark + "  job " + orDash(prose(b.j.Info.Number)) + " rev " + b.revision(), "Finish face towards you. " + strings.ToUpper(e.Top) + " at the top", make, metal}
+	w.block(lines)
+	for _, q := range body.Bends {
+		w.beside(q, itoa(q.Order)+" "+view.BendWords(q))
+	}
+	if etched, ok := w.etch(b.j.Shop.Etch, mark); ok {
+		w.notes = append(w.notes, etched)
+	}
+	for _, n := range w.notes {
+		n.At, n.Height = dxf.Point{X: n.At.X * k, Y: n.At.Y * k}, n.Height*k
+		d.Notes = append(d.Notes, n)
+	}
 	return d
 }
 
@@ -116,8 +184,8 @@ func (b *book) planDXF(p *layout.Perimeter) dxf.Drawing {
 	d := dxf.Drawing{Inches: !b.metric}
 	k := b.unit()
 	for _, q := range view.KeyLines(b.l, p) {
-		d.Lines = append(d.Lines, dxf.Polyline{Layer: dxf.Mark, Points: b.points([]fold.Point{q.WallFrom, q.WallTo})},
-			dxf.Polyline{Layer: dxf.Mark, Points: b.points([]fold.Point{q.CapFrom, q.CapTo})})
+		d.Lines = append(d.Lines, dxf.Polyline{Layer: dxf.Reference, Points: b.points([]fold.Point{q.WallFrom, q.WallTo})},
+			dxf.Polyline{Layer: dxf.Reference, Points: b.points([]fold.Point{q.CapFrom, q.CapTo})})
 		name := q.Run.Name
 		if len(b.l.HoldsOn(q.Run)) > 0 {
 			name += " HOLD"

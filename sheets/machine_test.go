@@ -43,7 +43,7 @@ func TestMachinesAreThePatterns(t *testing.T) {
 			}
 			var area float64
 			for name, d := range all {
-				if name != "flat-"+slug(f.Mark)+".dxf" && !strings.HasPrefix(name, "flat-"+slug(f.Mark)+"-") {
+				if !fileOf(name, f.Mark) {
 					continue
 				}
 				files++
@@ -66,6 +66,12 @@ func TestMachinesAreThePatterns(t *testing.T) {
 			t.Error("no pattern is written")
 		}
 	}
+}
+
+// fileOf reports whether a file is of a mark: job, part, revision.
+func fileOf(name, mark string) bool {
+	part := strings.Split(name, "_")
+	return len(part) == 3 && (part[1] == mark || strings.HasPrefix(part[1], mark+"-"))
 }
 
 func ringArea(pts []dxf.Point) float64 {
@@ -182,8 +188,8 @@ func TestMachineLinesAreThereOnce(t *testing.T) {
 					if p.Closed || n != 2 {
 						t.Errorf("%s, %s: a bend of %d points, closed %v", c.name, m.Name, n, p.Closed)
 					}
-				case dxf.Text:
-					t.Errorf("%s, %s: a line on layer TEXT", c.name, m.Name)
+				case dxf.Text, dxf.Mark:
+					t.Errorf("%s, %s: a line on layer %v", c.name, m.Name, p.Layer)
 				}
 				for i := range n {
 					if i == n-1 && !p.Closed {
@@ -202,11 +208,11 @@ func TestMachineLinesAreThereOnce(t *testing.T) {
 				}
 			}
 			for _, n := range m.Drawing.Notes {
-				if n.Layer != dxf.Mark && n.Layer != dxf.Text {
+				if n.Layer != dxf.Text { // nothing is etched that the job does not ask for
 					t.Errorf("%s, %s: %q on layer %v", c.name, m.Name, n.Text, n.Layer)
 				}
 			}
-			if flat := strings.HasPrefix(m.Name, "flat-") || strings.HasPrefix(m.Name, "part-"); flat && cuts == 0 || !flat && cuts+bends > 0 {
+			if flat := !strings.Contains(m.Name, "_key-plan-"); flat && cuts == 0 || !flat && cuts+bends > 0 {
 				t.Errorf("%s, %s: %d cuts, %d bends", c.name, m.Name, cuts, bends)
 			}
 		}

@@ -69,7 +69,7 @@ func (b *book) factorTable() table {
 				signed = prose(f.By + ", " + f.Document)
 			}
 		}
-		t.rows = append(t.rows, []string{prose(a.Name), decimal(a.Factor), lv, decimal(assembly.Factor(a)), by, why, signed})
+		t.rows = append(t.rows, []string{prose(a.Name), factorDigits(a.Factor), lv, factorDigits(assembly.Factor(a)), by, why, signed})
 	}
 	t.bold = func(row, col int) bool {
 		return t.rows[row][col] == notStated || t.rows[row][col] == "NOBODY: HOLD"
@@ -79,15 +79,15 @@ func (b *book) factorTable() table {
 
 // factorOf letters the factor of as-pulled values with its level.
 func factorOf(a *job.Assembly) string {
-	words := decimal(a.Factor)
+	words := factorDigits(a.Factor)
 	if f := a.FactorBasis; f != nil {
 		words += ", " + level(f.Level)
 	}
 	return words
 }
 
-// decimal letters a factor in as few places as it has, four at the most.
-func decimal(v float64) string { return strconv.FormatFloat(v, 'g', 4, 64) }
+// factorDigits letters a factor in as few places as it has, four at the most.
+func factorDigits(v float64) string { return strconv.FormatFloat(v, 'g', 4, 64) }
 
 // testTable letters the assemblies in use as their reports state them.
 func (b *book) testTable() table {

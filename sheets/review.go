@@ -13,7 +13,7 @@ func (b *book) transmittal(pages []page) []page {
 	p := page{id: b.id("transmittal"), title: "Transmittal of the submittal", kind: Transmittal, paper: b.lists, holds: b.l.Holds(), banner: b.summary(),
 		about: "To whom the submittal goes, from whom, for what, and the sheets enclosed."}
 	rows := [][]string{{"To", strings.Join(b.reviewers(), "\n")}, {"From", prose(b.firm())}, {"Prepared", prose(in.PreparedBy)}, {"Checked", prose(in.CheckedBy)},
-		{"Job", prose(strings.TrimSpace(in.Number + " " + in.Name))}, {"Address", prose(in.Address)}, {"Owner", prose(in.Owner)}, {"Issued", date(in.Issued)}, {"Revision", b.revision()},
+		{"Job", prose(strings.TrimSpace(in.Number + " " + in.Name))}, {"Address", prose(in.Address)}, {"Owner", prose(in.Owner)}, {"Issued", date(in.Issued)}, {"Revision", b.lastRevision()},
 		{"Sent for", b.purpose()}}
 	if d := &b.l.Demand; d.Computed {
 		rows = append(rows, []string{"Check code of the pressures", d.List.Code().String()})
@@ -36,8 +36,8 @@ func (b *book) purpose() string {
 	return "REVIEW. NOT FOR FABRICATION: " + plural(n, "hold") + " open, see the findings"
 }
 
-// revision is the last of the job.
-func (b *book) revision() string {
+// lastRevision is the last of the job, in words.
+func (b *book) lastRevision() string {
 	r := b.j.Info.Revisions
 	if len(r) == 0 {
 		return "first issue"

@@ -103,7 +103,7 @@ func TestShopSheetsTellWhatIsReleased(t *testing.T) {
 		}
 		for _, m := range Machines(l) {
 			for _, f := range l.Families {
-				if f.Released() == 0 && (m.Name == "flat-"+slug(f.Mark)+".dxf" || strings.HasPrefix(m.Name, "flat-"+slug(f.Mark)+"-")) {
+				if f.Released() == 0 && fileOf(m.Name, f.Mark) {
 					t.Errorf("%s: %s is of a family that is not released", c.name, m.Name)
 				}
 			}

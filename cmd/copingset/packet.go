@@ -92,6 +92,13 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 		for _, m := range sheets.Machines(l) {
 			files = append(files, store.File{Name: "dxf/" + m.Name, Data: dxf.Encode(m.Drawing)})
 		}
+		if len(l.Families) > 0 {
+			lists, err := tables("dxf/", sheets.MachineLists(l))
+			if err != nil {
+				return err
+			}
+			files = append(files, lists...)
+		}
 	}
 	set := store.Set{List: packetList, Files: files, Force: f.force, Inputs: inputs(path, l.Job)}
 	if _, err := write(cmd, f.out, set); err != nil {
@@ -170,12 +177,19 @@ func render(l *layout.Layout, pages []sheets.Sheet, liveText bool) ([]store.File
 			return nil, err
 		}
 	}
-	for _, s := range sheets.Schedules(l) {
+	lists, err := tables("schedules/", sheets.Schedules(l))
+	return append(out, lists...), err
+}
+
+// tables writes schedules as files of a folder.
+func tables(folder string, of []sheets.Schedule) ([]store.File, error) {
+	var out []store.File
+	for _, s := range of {
 		var b bytes.Buffer
 		if err := sheets.WriteCSV(&b, s); err != nil {
 			return nil, fmt.Errorf("%s: %w", s.Name, err)
 		}
-		out = append(out, store.File{Name: "schedules/" + s.Name, Data: b.Bytes()})
+		out = append(out, store.File{Name: folder + s.Name, Data: b.Bytes()})
 	}
 	return out, nil
 }

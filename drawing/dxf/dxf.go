@@ -2,8 +2,8 @@
 //
 // A Drawing is composed for this purpose and never made from a sheet, whose
 // marks are scaled and rounded for paper. Every mark lies on one of the layers
-// of this package; what a machine follows (CUT, BEND UP, BEND DOWN) is apart from
-// what is only read (MARK, TEXT). The file is ASCII DXF of the AC1015 format
+// of this package; what a machine follows (CUT, BEND UP, BEND DOWN, and MARK, which
+// is etched) is apart from what is only read (TEXT, REFERENCE). The file is ASCII DXF of the AC1015 format
 // (Autodesk's published DXF reference), in millimetres or inches.
 package dxf
 
@@ -21,20 +21,21 @@ const (
 	Cut Layer = iota
 	BendUp
 	BendDown
-	Mark
-	Text
+	Mark      // etched into the metal
+	Text      // read, neither cut nor etched
+	Reference // lines that are read
 )
 
 // Layers lists all layers.
-func Layers() []Layer { return []Layer{Cut, BendUp, BendDown, Mark, Text} }
+func Layers() []Layer { return []Layer{Cut, BendUp, BendDown, Mark, Text, Reference} }
 
 func (l Layer) String() string {
-	return [...]string{"CUT", "BEND UP", "BEND DOWN", "MARK", "TEXT"}[l]
+	return [...]string{"CUT", "BEND UP", "BEND DOWN", "MARK", "TEXT", "REFERENCE"}[l]
 }
 
 // colour is the index of the layer's colour; the names tell the layers apart,
 // the colours only help.
-func (l Layer) colour() int { return [...]int{7, 5, 1, 3, 8}[l] }
+func (l Layer) colour() int { return [...]int{7, 5, 1, 3, 8, 9}[l] }
 
 // dashed reports whether a layer is drawn dashed: bends are.
 func (l Layer) dashed() bool { return l == BendUp || l == BendDown }
@@ -49,20 +50,29 @@ type Polyline struct {
 	Closed bool
 }
 
+// Circle is a round hole.
+type Circle struct {
+	Layer  Layer
+	Centre Point
+	Radius float64
+}
+
 // Note is a text that begins at a point, or is centred on it.
 type Note struct {
-	Layer  Layer
-	At     Point
-	Height float64
-	Text   string
-	Centre bool
+	Layer    Layer
+	At       Point
+	Height   float64
+	Text     string
+	Centre   bool
+	Backward bool // mirrored left to right, to be read from the other face
 }
 
 // Drawing is one file.
 type Drawing struct {
-	Inches bool // the unit; millimetres otherwise
-	Lines  []Polyline
-	Notes  []Note
+	Inches  bool // the unit; millimetres otherwise
+	Lines   []Polyline
+	Circles []Circle
+	Notes   []Note
 }
 
 // Encode writes the drawing. Numbers have six decimals at most, so that the same
@@ -75,6 +85,9 @@ func Encode(d Drawing) []byte {
 	w.section("ENTITIES")
 	for _, p := range d.Lines {
 		w.polyline(p)
+	}
+	for _, c := range d.Circles {
+		w.circle(c)
 	}
 	for _, n := range d.Notes {
 		w.note(n)
@@ -136,15 +149,17 @@ func (w *writer) section(name string) { w.pairs(0, "SECTION", 2, name) }
 func (w *writer) end()                { w.pair(0, "ENDSEC") }
 
 func (w *writer) header(d Drawing) {
-	units, metric := 4, 1
+	// The pattern of DASHED is 12 units and 6: at this scale one dash is 6 mm.
+	units, metric, scale := 4, 1, 0.5
 	if d.Inches {
-		units, metric = 1, 0
+		units, metric, scale = 1, 0, 0.5/25.4
 	}
 	lo, hi := d.extent()
 	w.section("HEADER")
 	w.pairs(9, "$ACADVER", 1, "AC1015", 9, "$DWGCODEPAGE", 3, "ANSI_1252",
-		9, "$HANDSEED", 5, fmt.Sprintf("%X", firstHandle+2+len(d.Lines)+len(d.Notes)),
-		9, "$INSUNITS", 70, units, 9, "$MEASUREMENT", 70, metric)
+		9, "$HANDSEED", 5, fmt.Sprintf("%X", firstHandle+2+len(d.Lines)+len(d.Circles)+len(d.Notes)),
+		9, "$INSUNITS", 70, units, 9, "$MEASUREMENT", 70, metric, 9, "$LTSCALE")
+	w.number(40, scale)
 	for _, e := range []struct {
 		name string
 		at   Point
@@ -168,6 +183,10 @@ func (d Drawing) extent() (lo, hi Point) {
 		for _, q := range p.Points {
 			hold(q)
 		}
+	}
+	for _, c := range d.Circles {
+		hold(Point{c.Centre.X - c.Radius, c.Centre.Y - c.Radius})
+		hold(Point{c.Centre.X + c.Radius, c.Centre.Y + c.Radius})
 	}
 	for _, n := range d.Notes { // how wide a text is depends on who draws it
 		hold(n.At)
@@ -253,12 +272,22 @@ func (w *writer) polyline(p Polyline) {
 	}
 }
 
+func (w *writer) circle(c Circle) {
+	w.entity("CIRCLE", c.Layer, "AcDbCircle")
+	w.point(c.Centre)
+	w.number(30, 0)
+	w.number(40, c.Radius)
+}
+
 func (w *writer) note(n Note) {
 	w.entity("TEXT", n.Layer, "AcDbText")
 	w.point(n.At)
 	w.number(30, 0)
 	w.number(40, n.Height)
 	w.pair(1, escape(n.Text))
+	if n.Backward {
+		w.pair(71, "2")
+	}
 	if n.Centre {
 		w.pair(72, "1")
 		w.number(11, n.At.X)

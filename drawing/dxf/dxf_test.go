@@ -20,7 +20,8 @@ func specimen() Drawing {
 			{BendUp, []Point{{0, 10}, {296.67, 10}}, false},
 			{Mark, []Point{{5, 5}, {5, 15}}, false},
 		},
-		Notes: []Note{{Layer: Text, At: Point{20, 60}, Height: 6, Text: "N-01  12'-0 1/2\"  ⌀ 30°"}},
+		Circles: []Circle{{Cut, Point{120, 40}, 3.5}},
+		Notes:   []Note{{Layer: Text, At: Point{20, 60}, Height: 6, Text: "N-01  12'-0 1/2\"  ⌀ 30°"}},
 	}
 }
 
@@ -71,10 +72,12 @@ from ezdxf.lldxf.encoding import decode_dxf_unicode
 doc = ezdxf.readfile(sys.argv[1])
 audit = doc.audit()
 out = {"errors": [str(e.message) for e in audit.errors + audit.fixes], "units": doc.units, "version": doc.dxfversion,
-  "layers": [l.dxf.name for l in doc.layers], "lines": [], "texts": []}
+  "layers": [l.dxf.name for l in doc.layers], "lines": [], "texts": [], "circles": [], "scale": doc.header["$LTSCALE"]}
 for e in doc.modelspace():
   if e.dxftype() == "LWPOLYLINE":
     out["lines"].append({"layer": e.dxf.layer, "closed": e.closed, "points": [list(p) for p in e.get_points("xy")], "area": area(e.vertices()) if e.closed else 0})
+  elif e.dxftype() == "CIRCLE":
+    out["circles"].append([e.dxf.layer, str(e.dxf.center.x), str(e.dxf.center.y), str(e.dxf.radius)])
   else:
     out["texts"].append({"layer": e.dxf.layer, "text": decode_dxf_unicode(e.dxf.text)})
 print(json.dumps(out))
@@ -93,12 +96,17 @@ print(json.dumps(out))
 			Points [][2]float64
 			Area   float64
 		}
-		Texts []struct{ Layer, Text string }
+		Texts   []struct{ Layer, Text string }
+		Circles [][]string
+		Scale   float64
 	}
 	if err := json.Unmarshal(raw, &got); err != nil {
 		t.Fatalf("%v: %s", err, raw)
 	}
 	want := specimen()
+	if len(got.Circles) != 1 || strings.Join(got.Circles[0], " ") != "CUT 120.0 40.0 3.5" || got.Scale != 0.5 {
+		t.Errorf("circles %v, line types at %v", got.Circles, got.Scale)
+	}
 	if len(got.Errors) > 0 || got.Units != 4 || len(got.Lines) != len(want.Lines) || len(got.Texts) != 1 {
 		t.Fatalf("%s", raw)
 	}

@@ -30,6 +30,11 @@ type Shop struct {
 	Labels      Labels
 	Relief      Relief      // where bends end at a weld or in one corner
 	PartSheets  []PartSheet // for parts of another metal or thickness
+	Machine     *Machine    // nil: not stated
+	Bends       []TakenBend // from trial strips
+	BendOrder   []string    // the shop's own, as "front leg/top"
+	Seam        *SeamRules  // nil: not stated
+	Etch        Etch
 }
 
 // ShopSheet is a sheet, or a coil cut to a length.
@@ -135,6 +140,7 @@ func (s *Shop) keys(k keys) {
 	list(k, "sheets", "sheet", &s.Sheets, (*ShopSheet).keys, "the sheets that blanks are cut from")
 	list(k.may(), "bars", "bar", &s.Bars, (*ShopBar).keys,
 		"the formed caps that closers are cut from; otherwise caps of stock length")
+	s.bendingKeys(k)
 	k.lengthOrZero("kerf", &s.Kerf, "what a cut through a formed cap loses", `1/8"`)
 	k.lengthOrZero("end_trim", &s.EndTrim, "what comes off each end of a sheet or formed cap", `0"`)
 	k.lengthOrZero("edge_trim", &s.EdgeTrim, "what comes off each edge of a sheet", `1/4"`)

@@ -14,16 +14,13 @@ type CutPoint struct {
 	FromLeft, FromStreet length.Length
 }
 
-// byHand is how far a cut by hand, straight from corner to corner, may leave the
-// outline, millimetres: a sixty-fourth of an inch.
-const byHand = 0.4
-
-// CutPoints are the corners of the outline as a hand cuts it, clockwise as the
-// finish side is seen, from the left one of the street edge. The short chords of
-// bends and seams are for the machine.
+// CutPoints are the corners of the outline that a rule can tell, clockwise as the
+// finish side is seen, from the left one of the street edge: straight from one to
+// the next no metal stands off by a step, or by what can be scribed. The drawing
+// for machines has them all.
 func (b Body) CutPoints(step length.Length) []CutPoint {
 	lo, hi := b.Flat.Bounds()
-	pts := fold.Plainer(b.Flat.Outline, byHand)
+	pts := told(b.Flat.Outline, math.Max(step.MM(), scribed))
 	slices.Reverse(pts)
 	first := 0
 	for i, p := range pts {
@@ -43,6 +40,62 @@ func (b Body) CutPoints(step length.Length) []CutPoint {
 			c.FromStreet = b.Girth
 		}
 		out = append(out, c)
+	}
+	return out
+}
+
+// scribed is how well a line is scribed and cut by hand, millimetres.
+const scribed = 0.4
+
+// told leaves out the corners of a ring that stand off the rest by less than a
+// tolerance; those farthest apart stay.
+func told(ring []fold.Point, within float64) []fold.Point {
+	n := len(ring)
+	if n < 4 {
+		return slices.Clone(ring)
+	}
+	// The lowest at the left, and what is farthest from it.
+	first, far := 0, 0
+	for i, p := range ring {
+		if p.Y < ring[first].Y-1e-6 || p.Y < ring[first].Y+1e-6 && p.X < ring[first].X {
+			first = i
+		}
+	}
+	at := func(i int) fold.Point { return ring[(first+i)%n] }
+	for i := range n {
+		if apart(at(i), at(0)) > apart(at(far), at(0)) {
+			far = i
+		}
+	}
+	keep := make([]bool, n+1)
+	var split func(a, b int)
+	split = func(a, b int) {
+		keep[a], keep[b] = true, true
+		worst, k := within, -1
+		p, q := at(a), at(b)
+		l := apart(p, q)
+		for i := a + 1; i < b; i++ {
+			d := apart(at(i), p)
+			if l > 0 {
+				t := math.Max(0, math.Min(1, ((at(i).X-p.X)*(q.X-p.X)+(at(i).Y-p.Y)*(q.Y-p.Y))/l/l))
+				d = math.Hypot(at(i).X-p.X-t*(q.X-p.X), at(i).Y-p.Y-t*(q.Y-p.Y))
+			}
+			if d > worst {
+				worst, k = d, i
+			}
+		}
+		if k >= 0 {
+			split(a, k)
+			split(k, b)
+		}
+	}
+	split(0, far)
+	split(far, n)
+	var out []fold.Point
+	for i := range n {
+		if keep[i] {
+			out = append(out, at(i))
+		}
 	}
 	return out
 }

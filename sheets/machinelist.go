@@ -1,0 +1,106 @@
+package sheets
+
+import (
+	"math"
+	"strconv"
+
+	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/length"
+)
+
+// MachineLists are what an outside program needs to fold what is written: a row
+// for each file, and a row for each bend. Numbers are plain, in the unit of the
+// file; angles are degrees.
+func MachineLists(l *layout.Layout) []Schedule {
+	b := newBook(l, Options{})
+	list := Schedule{Name: "list.csv", Header: []string{"file", "unit", "mark", "body", "kind", "hand", "quantity", "metal", "thickness", "inside radius", "K", "seam gap",
+		"street-side leg", "street-side leg to", "roof-side leg", "roof-side leg to", "inside width", "slope", "turn", "front fold, left end to right end", "twin"}}
+	bends := Schedule{Name: "bends.csv", Header: []string{"file", "unit", "order", "hem or bend", "up or down", "turn", "included angle", "inside radius", "bend allowance",
+		"gauge edge", "gauge distance", "x1", "y1", "x2", "y2", "between", "and"}}
+	unit := "in"
+	if b.metric {
+		unit = "mm"
+	}
+	for _, c := range b.cutFiles() {
+		list.Rows = append(list.Rows, b.listRow(c, unit))
+		for _, q := range c.file.Bends {
+			kind, way := "bend", "down"
+			if q.Hem {
+				kind = "hem"
+			} else if q.Up() {
+				way = "up"
+			}
+			from, to := q.Ends()
+			num := b.plainMM
+			bends.Rows = append(bends.Rows, []string{c.name, unit, itoa(q.Order), kind, way, decimal(math.Abs(q.Line.Turn)), decimal(q.Included()), num(q.Line.Radius), num(q.Line.Arc),
+				q.GaugeAt, num(q.Gauge.MM()), num(from.X), num(from.Y), num(to.X), num(to.Y), q.Line.Between[0], q.Line.Between[1]})
+		}
+	}
+	return []Schedule{list, bends}
+}
+
+// decimal letters a number with six decimals at most.
+func decimal(f float64) string {
+	f = math.Round(f*1e6) / 1e6
+	return strconv.FormatFloat(f+0, 'f', -1, 64)
+}
+
+// plainMM letters millimetres in the unit of the files.
+func (b *book) plainMM(mm float64) string { return decimal(mm * b.unit()) }
+
+func (b *book) listRow(c cutFile, unit string) []string {
+	num := func(l length.Length) string { return b.plainMM(l.MM()) }
+	if q := c.part; q != nil {
+		n, more := q.Make()
+		twin := ""
+		if q.Twin != nil {
+			twin = q.Twin.Mark
+		}
+		return []string{c.name, unit, q.Mark, c.file.Name, q.Kind.String(), q.Hand.String(), itoa(n + more), q.Metal, num(q.Thickness), num(q.Radius), decimal(q.K), "",
+			"", "", "", "", num(q.Inside), "", "", num(c.file.Length), twin}
+	}
+	f, s := c.family, &b.j.System
+	p := f.Pieces[0]
+	twin := ""
+	if f.Twin != nil {
+		twin = f.Twin.Mark
+	}
+	k := legOfBody(f, c.body)
+	part := p.Parts[k]
+	gap, turn := "", ""
+	if len(f.Bodies) > 1 {
+		gap = num(b.j.Shop.WeldGap)
+	}
+	for i, m := range p.Miters {
+		if i > 0 {
+			turn += " "
+		}
+		turn += decimal(m.Corner.CapTurn.Degrees())
+	}
+	front := []string{"", "", "", ""}
+	if c.file.Metal != nil {
+		front = []string{num(s.Profile.FrontLeg.Length), s.Profile.FrontLeg.To.String(), num(s.Profile.RearLeg.Length), s.Profile.RearLeg.To.String()}
+	}
+	along := part.Length()
+	switch {
+	case c.file.Name == "end plate":
+		along = c.file.Length
+	case f.Kind == cap.Tee && c.body == 1:
+		along = p.Parts[1].Length()
+	}
+	row := []string{c.name, unit, f.Mark, c.file.Name, p.KindName(), f.Hand.String(), itoa(f.Released()), s.Metal.Name, num(s.Metal.Thickness), num(s.Profile.InsideR), decimal(b.j.Shop.K), gap}
+	return append(append(row, front...), num(part.Inside()), decimal(float64(part.Slope(s))/1e9), turn, num(along+p.Allowance), twin)
+}
+
+// legOfBody is which part of a piece a body is of; an end plate is of the leg
+// before it.
+func legOfBody(f *layout.Family, body int) int {
+	leg := -1
+	for i := 0; i <= body; i++ {
+		if f.Bodies[i].Name != "end plate" {
+			leg++
+		}
+	}
+	return max(0, min(leg, len(f.Pieces[0].Parts)-1))
+}
