@@ -57,9 +57,9 @@ both ways to level the wall top.`,
 	c.Flags().BoolVar(&f.liveText, "live-text", false, "letter the SVG with live text instead of outlines")
 	c.Flags().BoolVar(&f.force, "force", false, "write over files that were changed or that are not of this program")
 	_ = c.MarkFlagRequired("out")
-	_ = c.RegisterFlagCompletionFunc("for", cobra.FixedCompletions(audienceWords(), cobra.ShellCompDirectiveNoFileComp))
-	_ = c.RegisterFlagCompletionFunc("units", cobra.FixedCompletions([]string{"imperial", "metric"}, cobra.ShellCompDirectiveNoFileComp))
-	_ = c.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"A", "B", "C", "D", "A4", "A3", "A2"}, cobra.ShellCompDirectiveNoFileComp))
+	offer(c, "for", audienceWords()...)
+	offer(c, "units", "imperial", "metric")
+	offer(c, "paper", "A", "B", "C", "D", "A4", "A3", "A2")
 	return c
 }
 

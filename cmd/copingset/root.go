@@ -67,6 +67,11 @@ func commands() []*cobra.Command {
 	return []*cobra.Command{checkCommand(), confirmCommand(), formCommand(), packetCommand(), migrateCommand(), schemaCommand()}
 }
 
+// offer lists the words of a flag for shells that complete.
+func offer(c *cobra.Command, flag string, words ...string) {
+	_ = c.RegisterFlagCompletionFunc(flag, cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp))
+}
+
 // latch keeps the first error of a stream that is printed to: a list of findings
 // that was cut short must not look like a short one.
 type latch struct {

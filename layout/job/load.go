@@ -94,7 +94,8 @@ func (d *decoder) reach(from, written string, at finding.Place, what string) (na
 			"is not named by a path from this file")
 	case !fs.ValidPath(name) || name == ".":
 		return fail("move it into the folder of the job or below it; or put an empty file "+RootFile+
-			" into the folder above that holds all the files of your jobs", "does not lie in the folder of the job")
+			" into the folder above that holds all the files of your jobs (the one nearest to the job counts)",
+			"does not lie in the folder of the job")
 	}
 	return name, true
 }

@@ -128,7 +128,8 @@ func usable(dir string) error {
 	if strings.TrimSpace(dir) == "" {
 		return refusal("-o names no folder; give one to write into (`-o .` is the folder you are in)")
 	}
-	if slices.ContainsFunc(strings.Split(filepath.ToSlash(dir), "/"), func(part string) bool { return strings.EqualFold(part, stageName) }) {
+	isStage := func(part string) bool { return strings.EqualFold(part, stageName) }
+	if slices.ContainsFunc(strings.Split(filepath.ToSlash(dir), "/"), isStage) {
 		return refuse("cannot write into %s: %s is where copingset keeps files while it writes, and is emptied; "+
 			"choose another folder with -o", dir, stageName)
 	}
