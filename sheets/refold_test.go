@@ -3,8 +3,10 @@ package sheets
 import (
 	"bytes"
 	"encoding/csv"
+	"encoding/json"
 	"math"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"sort"
 	"strconv"
@@ -624,5 +626,61 @@ func TestWrittenFilesFoldForAnySystem(t *testing.T) {
 	})
 	if caps == 0 || corners == 0 || closed == 0 {
 		t.Errorf("%d caps, %d legs at seams, %d end plates", caps, corners, closed)
+	}
+}
+
+// Another program folds the same files, with libraries of others, to the same
+// inside widths, slopes and lowest metal.
+func TestAnotherProgramFolds(t *testing.T) {
+	python := ""
+	for _, p := range []string{"python3", "/usr/bin/python3"} {
+		if python == "" && exec.Command(p, "-c", "import ezdxf, numpy").Run() == nil {
+			python = p
+		}
+	}
+	if python == "" {
+		t.Skip("python3-ezdxf and python3-numpy are not installed: the patterns are not folded by another program")
+	}
+	j := withShop(named(jobtest.Job()))
+	j.Perimeters = []job.Perimeter{jobtest.Rectangle(700*in, 420*in)}
+	j.System.Profile.RearHook = job.Kick{Length: in, Angle: 146 * job.Degree}
+	j.System.Profile.HemReturn = 3 * in / 8
+	l := build(t, j)
+	dir := t.TempDir()
+	write := func(name string, b []byte) {
+		if err := os.WriteFile(filepath.Join(dir, name), b, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, m := range Machines(l) {
+		write(m.Name, dxf.Encode(m.Drawing))
+	}
+	rows := map[string]sheetRow{}
+	for _, s := range MachineLists(l) {
+		var b bytes.Buffer
+		if err := WriteCSV(&b, s); err != nil {
+			t.Fatal(err)
+		}
+		write(s.Name, b.Bytes())
+	}
+	for _, r := range readRows(t, MachineLists(l)[0]) {
+		rows[r["file"]] = r
+	}
+	raw, err := exec.Command(python, "testdata/fold.py", dir).CombinedOutput()
+	if err != nil {
+		t.Fatalf("%v: %s", err, raw)
+	}
+	var got map[string]struct{ Inside, Slope, Rear float64 }
+	if err := json.Unmarshal(raw, &got); err != nil {
+		t.Fatalf("%v: %s", err, raw)
+	}
+	if len(got) < 3 {
+		t.Fatalf("%d caps folded: %s", len(got), raw)
+	}
+	for name, g := range got {
+		r := rows[name]
+		if math.Abs(g.Inside-r.mm("inside width")) > 0.05 || math.Abs(g.Slope-r.number("slope")) > 1e-5 || math.Abs(g.Rear-j.System.Profile.RearLeg.Length.MM()) > 0.05 {
+			t.Errorf("%s: inside %.3f, slope %.5f, rear leg %.3f; the job says %s, %s, %.3f", name, g.Inside, g.Slope, g.Rear, r["inside width"], r["slope"], j.System.Profile.RearLeg.Length.MM())
+		}
 	}
 }
