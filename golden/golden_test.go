@@ -142,7 +142,7 @@ func drawn(t *testing.T, name string) *sample {
 }
 
 func draw(name string) (*sample, error) {
-	j, found := job.Read(os.DirFS("../samples/"+name), "job.yaml")
+	j, found := job.Read(os.DirFS("../samples"), name+"/job.yaml")
 	if found.HasErrors() {
 		return nil, fmt.Errorf("%v", found)
 	}

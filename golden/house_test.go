@@ -1,7 +1,10 @@
 package golden
 
 import (
+	"io/fs"
+	"os"
 	"os/exec"
+	"path/filepath"
 	"strings"
 	"testing"
 )
@@ -21,22 +24,24 @@ func mayImport() map[string]string {
 const plan = `
 cmd/copingset: cmd/copingset/internal/store drawing drawing/dxf drawing/svg layout layout/finding layout/job layout/length sheets
 cmd/copingset/internal/store:
-sheets: drawing drawing/dxf drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/cut layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
+sheets: drawing drawing/dxf drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
 drawing: fonts layout/length
 drawing/internal/specimen: drawing
 drawing/place: drawing
 drawing/svg: drawing fonts
 drawing/pdf: drawing fonts
 drawing/dxf:
-drawing/view: drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/cut layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
+drawing/view: drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
 fonts:
 golden:
 samples:
-layout: layout/anchor layout/assembly layout/cap layout/crate layout/finding layout/job layout/length layout/metal layout/shop layout/wall layout/wind layout/withdrawal
+layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/fact layout/finding layout/job layout/length layout/metal layout/shop layout/wall layout/wind layout/withdrawal
 layout/length:
 layout/length/draws:
+layout/fact: layout/length
 layout/finding: layout/length
-layout/job: layout/finding layout/length
+layout/confirm:
+layout/job: layout/confirm layout/finding layout/length
 layout/job/jobtest: layout/job layout/length
 layout/metal:
 layout/withdrawal: layout/job layout/length layout/wind
@@ -44,7 +49,7 @@ layout/wall: layout/finding layout/job layout/length layout/wall/minimax layout/
 layout/wall/setplane: layout/length
 layout/wall/minimax: layout/length
 layout/wall/slips: layout/length
-layout/wind: layout/finding layout/job layout/length
+layout/wind: layout/confirm layout/finding layout/job layout/length
 layout/assembly: layout/finding layout/job layout/length layout/wind
 layout/cap: layout/assembly layout/finding layout/job layout/length layout/wall layout/wind
 layout/anchor: layout/assembly layout/cap layout/finding layout/job layout/length layout/wall layout/wind
@@ -115,6 +120,26 @@ func TestImportsPointOneWay(t *testing.T) {
 	}
 }
 
+// Nobody reaches through the run of one room for that of another, past values of
+// the same name: a run answers for itself.
+func TestNobodyReachesThroughRuns(t *testing.T) {
+	err := filepath.WalkDir("..", func(path string, e fs.DirEntry, err error) error {
+		if err != nil || e.IsDir() || filepath.Ext(path) != ".go" {
+			return err
+		}
+		text, err := os.ReadFile(path)
+		for n, line := range strings.Split(string(text), "\n") {
+			if strings.Contains(line, ".Run"+".Run") {
+				t.Errorf("%s:%d reaches through a run: %s", path, n+1, strings.TrimSpace(line))
+			}
+		}
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+}
+
 func contains(list []string, s string) bool {
 	for _, l := range list {
 		if l == s {
@@ -122,4 +147,28 @@ func contains(list []string, s string) bool {
 		}
 	}
 	return false
+}
+
+// Random tests draw alike every day, and as often as the variable says, only where
+// their package imports draws.
+func TestRandomTestsDrawAsAsked(t *testing.T) {
+	const each = "{{.ImportPath}} {{join .TestImports \" \"}} {{join .XTestImports \" \"}}"
+	out, err := exec.Command("go", "list", "-f", each, "copingset/...").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	random := 0
+	for line := range strings.Lines(string(out)) {
+		words := strings.Fields(line)
+		if !contains(words[1:], "pgregory.net/rapid") || words[0] == "copingset/layout/length/draws" {
+			continue
+		}
+		random++
+		if !contains(words[1:], "copingset/layout/length/draws") {
+			t.Errorf("the tests of %s use rapid and do not import layout/length/draws", words[0])
+		}
+	}
+	if random < 10 {
+		t.Errorf("only %d packages with random tests", random)
+	}
 }

@@ -15,8 +15,10 @@ import (
 // plywood and rates, so that every room has its work.
 func whole() *job.Job {
 	j := jobtest.Job()
-	j.Shop = &job.Shop{K: 0.4, LeastFlange: in / 4, Brake: 200 * in, MostTurn: 170 * job.Degree, WeldGap: in / 32, Effort: 400,
-		Sheets: []job.ShopSheet{{Width: 48 * in, Length: 144 * in, Price: 90_000}}, Bars: []job.ShopBar{{Length: 138 * in, Price: 60_000}},
+	j.Shop = &job.Shop{K: 0.4, LeastFlange: in / 4, Brake: 200 * in, MostTurn: 170 * job.Degree, WeldGap: in / 32,
+		Effort: 400,
+		Sheets: []job.ShopSheet{{Width: 48 * in, Length: 144 * in,
+			Price: 90_000}}, Bars: []job.ShopBar{{Length: 138 * in, Price: 60_000}},
 		Kerf: in / 8, LeastDrop: 28 * in}
 	j.Packing.Sheet = job.Sheet{Width: 48 * in, Length: 96 * in, Kerf: in / 8}
 	j.Packing.Nail = job.LayerNail{Name: "nail", Spacing: 12 * in, Rows: 2}
@@ -56,8 +58,7 @@ func measure(b *testing.B, j *job.Job, runs int) {
 }
 
 // BenchmarkBuildStations is one roof whose first run has ever more readings: a
-// foot apart, so that it grows longer, or on the same 60 ft; with and without a
-// grade.
+// foot apart or as dense as a survey may be, a half inch; with and without a grade.
 func BenchmarkBuildStations(b *testing.B) {
 	for _, grade := range []job.Slope{0, 5_208_333} {
 		for _, dense := range []bool{false, true} {
@@ -67,7 +68,7 @@ func BenchmarkBuildStations(b *testing.B) {
 					j.Packing.Grade = grade
 					step := 12 * in
 					if dense {
-						step = 720 * in / length.Length(n)
+						step = in / 2
 					}
 					p := jobtest.Rectangle(length.Length(n-1)*step, 480*in)
 					p.Runs[0].Readings = nil

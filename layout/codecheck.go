@@ -190,6 +190,7 @@ func (l *Layout) checks() finding.List {
 			found.Append(c.finding)
 		}
 	}
+	found.Append(l.claims()...)
 	found.Append(l.areas()...)
 	found.Append(l.pulls()...)
 	found.Append(l.lifts()...)

@@ -19,7 +19,7 @@ func (l *Layout) unsound() finding.List {
 		on := map[*wall.Run][]int{} // places in the list of its pieces; look-up only
 		for i, q := range p.Pieces {
 			for _, t := range q.Parts {
-				on[t.Run.Run] = append(on[t.Run.Run], i)
+				on[t.Run.OnWall()] = append(on[t.Run.OnWall()], i)
 			}
 		}
 		for _, r := range p.Runs {
@@ -53,7 +53,7 @@ func (l *Layout) over(p *Perimeter, on map[*wall.Run][]int, r *Run, u *wall.Unso
 	s := &l.Job.System
 	past := s.Chair.Length/2 + s.Joint.Gap
 	from, to := r.ToCap(u.From)-past, r.ToCap(u.To)+past
-	near := slices.Clone(on[r.Run.Run])
+	near := slices.Clone(on[r.OnWall()])
 	if c := r.Left.Corner; c != nil {
 		near = append(near, on[c.Arrive]...)
 	}
@@ -69,10 +69,10 @@ func (l *Layout) over(p *Perimeter, on map[*wall.Run][]int, r *Run, u *wall.Unso
 			switch {
 			case t.Run == r.Run && t.From < to && t.To > from:
 				return true
-			case left != nil && left.Absorb && t.Run.Run == left.Arrive && t.To > t.Run.Cap+from:
+			case left != nil && left.Absorb && t.Run.OnWall() == left.Arrive && t.To > t.Run.Cap+from:
 				return true
 			}
-			return right != nil && right.Absorb && t.Run.Run == right.Leave && t.From < to-r.Cap
+			return right != nil && right.Absorb && t.Run.OnWall() == right.Leave && t.From < to-r.Cap
 		}) {
 			out = append(out, q.Mark)
 		}

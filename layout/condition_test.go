@@ -27,8 +27,8 @@ func TestRottenNailerHoldsThePiecesOverIt(t *testing.T) {
 		for _, q := range p.Parts {
 			over = over || q.Run.Name == "A" && q.Run.ToFront(q.From) < 510*length.Inch+past && q.Run.ToFront(q.To) > 450*length.Inch-past
 		}
-		if over == p.Released() {
-			t.Errorf("piece %s over it: %v, released: %v", p.Mark, over, p.Released())
+		if over == l.Held.Released(p) {
+			t.Errorf("piece %s over it: %v, released: %v", p.Mark, over, l.Held.Released(p))
 		}
 	}
 	r.Cleared = []job.Cleared{{Station: 480 * length.Inch, Measure: job.MeasureCondition, By: "surveyor", Conditions: []job.Condition{job.Rotten}}}

@@ -12,7 +12,7 @@ import (
 // Layout: here the pieces and gaps of each run, which make up its cap line to
 // the nanometre.
 func ExampleBuild() {
-	j, found := job.Read(os.DirFS("../samples/rectangle"), "job.yaml")
+	j, found := job.Read(os.DirFS("../samples"), "rectangle/job.yaml")
 	if found.HasErrors() {
 		fmt.Println(found)
 		return

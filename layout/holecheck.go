@@ -70,7 +70,7 @@ func (l *Layout) factorChecks() []CodeCheck {
 			what string
 			p    job.Pressure
 		}{{"up", a.Up}, {"out", a.Out}, {"rear", a.Rear}} {
-			if q.p.Pa > 0 && !assembly.Plausible(q.p, a.Factor) {
+			if q.p.Pa > 0 && !assembly.Plausible(q.p, assembly.Factor(a)) {
 				out = append(out, l.judged(CodeCheck{What: fmt.Sprintf("assembly %s: resistance %s", a.Name, q.what),
 					Asked: assembly.Range(), Has: assembly.Letter(q.p),
 					Source: "the size of wind on a coping"},
@@ -83,7 +83,7 @@ func (l *Layout) factorChecks() []CodeCheck {
 		least, source := assembly.LeastFactor()
 		c := CodeCheck{What: "assembly " + a.Name + ": factor on as-pulled values, at the allowable level",
 			Asked: fmt.Sprintf("%.1f or more", least),
-			Has:   fmt.Sprintf("%.4g", a.Factor), Source: source, Passes: a.Factor >= least}
+			Has:   factorWords(a), Source: source, Passes: assembly.Enough(a)}
 		if s := a.FactorSigned; !c.Passes && s != nil {
 			c.Has += ", signed by " + s.By + ", " + s.Document
 			c.Passes = true
@@ -93,4 +93,18 @@ func (l *Layout) factorChecks() []CodeCheck {
 				"with by and document"))
 	}
 	return out
+}
+
+// factorWords letter the factor on as-pulled values, what it comes to at the
+// allowable level, and who chose it.
+func factorWords(a *job.Assembly) string {
+	b := a.FactorBasis
+	if b == nil {
+		return fmt.Sprintf("%.4g, its level and who chose it not stated", a.Factor)
+	}
+	words := fmt.Sprintf("%.4g", assembly.Factor(a))
+	if b.Level == job.Strength {
+		words += fmt.Sprintf(" (%.4g at strength level, over 0.6)", a.Factor)
+	}
+	return words + ", chosen by " + b.By + ": " + b.Why
 }

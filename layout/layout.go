@@ -41,6 +41,7 @@ type Perimeter struct {
 	Runs     []*Run
 	Pieces   []*Piece // in station order
 	Supports []*Support
+	Packing  wall.Packing // both ways to pack, compared
 }
 
 // Layout is the coping, solved.
@@ -54,9 +55,12 @@ type Layout struct {
 	Cutting    *Order       // how the released pieces are cut; nil without `shop:`
 	Parts      []*MadePart  // small made parts; none without `shop:`
 	PartLots   []*PartLot   // how the released parts are cut
+	Held       cap.Held     // what keeps pieces from release
 	Withheld   []*Piece     // not released: a hold or an unmeasured length touches them
 	Packing    wall.Packing // both ways to pack the whole job, compared
 	Findings   finding.List // all rooms', sorted
+
+	weights map[*Piece]Weight // look-up only
 }
 
 // Build solves a job. When the findings hold an error the Layout is not to be
@@ -108,6 +112,9 @@ func build(j *job.Job) (*Layout, finding.List) {
 	keep(f)
 	frames, f := cap.Frame(j, l.Demand, walls, l.Grid)
 	keep(f)
+	confirmed, more := wind.Confirm(j, l.Demand, zoned(walls, frames))
+	l.Demand = confirmed
+	keep(more)
 	pieces := make([][]*Piece, len(walls))
 	if !f.HasErrors() {
 		for _, i := range cap.MainsFirst(walls) {
@@ -120,12 +127,14 @@ func build(j *job.Job) (*Layout, finding.List) {
 	if slices.ContainsFunc(f, func(q finding.Finding) bool { return q.Code == "tee-place" || q.Code == "tee-room" }) {
 		return stop() // a run whose tee is not made has a joint with nothing on one side
 	}
+	var packings []wall.Packing
 	for i, runs := range frames {
-		anchored, supports, f := anchor.Build(j, runs, pieces[i], l.Grid)
+		on, f := anchor.Build(j, runs, pieces[i], l.Grid)
 		keep(f)
-		l.Perimeters = append(l.Perimeters, &Perimeter{Perimeter: walls[i], Runs: anchored, Pieces: pieces[i], Supports: supports})
+		l.Perimeters = append(l.Perimeters, &Perimeter{Perimeter: runs[0].Perimeter, Runs: on.Runs, Pieces: pieces[i], Supports: on.Supports, Packing: on.Packing})
+		packings = append(packings, on.Packing)
 	}
-	l.Packing = wall.TotalPacking(walls)
+	l.Packing = wall.TotalPacking(packings)
 	keep(l.unsound())
 	keep(l.meeting(set.List()))
 	keep(l.families())
@@ -150,6 +159,17 @@ func fronts(walls []*wall.Perimeter) wind.Fronts {
 		}
 		return 0
 	}
+}
+
+// zoned gives the confirmation of pressures the zones of the runs.
+func zoned(walls []*wall.Perimeter, frames [][]*cap.Run) []wind.Zoned {
+	var out []wind.Zoned
+	for i, runs := range frames {
+		for _, r := range runs {
+			out = append(out, wind.Zoned{Perimeter: walls[i].Job.Name, Run: r.Name, Front: r.Front, Zones: r.Zones})
+		}
+	}
+	return out
 }
 
 // unsurveyed holds every perimeter with a run that has not the two readings a
@@ -177,6 +197,7 @@ func unsurveyed(walls []*wall.Perimeter, said finding.List) finding.List {
 
 // release keeps back every piece a hold touches.
 func (l *Layout) release() {
+	l.Held = cap.Held{}
 	holds := finding.NewCodes(l.Holds())
 	for _, p := range l.Perimeters {
 		for _, q := range p.Pieces {
@@ -185,8 +206,8 @@ func (l *Layout) release() {
 				on[i] = [2]string{t.Run.Perimeter.Job.Name, t.Run.Name}
 			}
 			for _, code := range holds.Touching(q.Mark, on...) {
-				if !slices.Contains(q.Holds, code) {
-					q.Holds = append(q.Holds, code)
+				if !slices.Contains(l.Held[q], code) {
+					l.Held[q] = append(l.Held[q], code)
 				}
 			}
 		}
@@ -210,7 +231,11 @@ func (l *Layout) crate() {
 func (l *Layout) loads() []crate.Load {
 	var out []crate.Load
 	for _, p := range l.Perimeters {
-		out = append(out, crate.Load{Name: p.Job.Name, Runs: p.Runs, Pieces: p.Pieces, Supports: p.Supports})
+		load := crate.Load{Name: p.Job.Name, Runs: p.Runs, Supports: p.Supports}
+		for _, q := range p.Pieces {
+			load.Pieces = append(load.Pieces, crate.Freight{Piece: q, Grams: l.Weight(q).Shipped, Held: !l.Held.Released(q)})
+		}
+		out = append(out, load)
 	}
 	return out
 }

@@ -161,7 +161,7 @@ func checkPieces(t *rapid.T, l *layout.Layout) {
 			if q.Kind == cap.Straight && (q.Length() < s.LeastPiece || q.Length() > s.Stock) && !held(l, q.Parts[0].Run.Name, "no-fit") {
 				t.Fatalf("piece %s is %v long, least %v, stock %v", q.Mark, q.Length(), s.LeastPiece, s.Stock)
 			}
-			if q.Grams <= 0 {
+			if l.Weight(q).Laid <= 0 {
 				t.Fatalf("piece %s weighs nothing", q.Mark)
 			}
 		}
@@ -172,7 +172,7 @@ func checkPieces(t *rapid.T, l *layout.Layout) {
 func checkZones(t *rapid.T, l *layout.Layout) {
 	for _, r := range l.Runs() {
 		at := length.Length(0)
-		for _, z := range r.Run.Run.Zones {
+		for _, z := range r.BuildUp {
 			if z.From != at || z.To <= z.From {
 				t.Fatalf("run %s: a shim zone begins at %v, want %v", r.Name, z.From, at)
 			}
@@ -190,7 +190,7 @@ func checkBuildUp(t *rapid.T, l *layout.Layout) {
 	for _, r := range l.Runs() {
 		for _, c := range r.Chairs {
 			lo, hi := r.ToFront(c.Left(&l.Job.System)), r.ToFront(c.Right(&l.Job.System))
-			for _, z := range r.Run.Run.Zones {
+			for _, z := range r.BuildUp {
 				if z.From < hi && z.To > lo && z.Layers != c.Layers && !held(l, r.Name, "chairs-overlap", "chairs-crowded", "chair-blocked", "expansion-chair") {
 					t.Fatalf("chair %s, on %d layers from %v to %v, stands in a zone of %d from %v to %v", c.Name, c.Layers, lo, hi, z.Layers, z.From, z.To)
 				}
@@ -219,11 +219,11 @@ func checkCrates(t *rapid.T, l *layout.Layout) {
 	for _, p := range l.Perimeters {
 		for _, q := range p.Pieces {
 			want := 1
-			if !q.Released() {
+			if !l.Held.Released(q) {
 				want = 0
 			}
 			if n[q] != want {
-				t.Fatalf("piece %s travels %d times, want %d (holds %v)", q.Mark, n[q], want, q.Holds)
+				t.Fatalf("piece %s travels %d times, want %d (holds %v)", q.Mark, n[q], want, l.Held[q])
 			}
 		}
 	}

@@ -48,7 +48,7 @@ func (l *Layout) lifts() finding.List {
 	for _, p := range l.Perimeters {
 		var heavy []string
 		for _, q := range p.Pieces {
-			if q.Lift == cap.Mechanical {
+			if l.Weight(q).Lift == cap.Mechanical {
 				heavy = append(heavy, q.Mark)
 			}
 		}

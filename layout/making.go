@@ -15,13 +15,32 @@ type (
 	Drill  = shop.Drill
 )
 
+// Weight is what a piece weighs, and how it is lifted by that.
+type Weight struct {
+	Laid    int64 // grams, without its allowance
+	Shipped int64 // grams, with it
+	Lift    cap.Lift
+}
+
+// Weight of a piece: by its flat pattern, or by its girth where it has none.
+func (l *Layout) Weight(p *Piece) Weight { return l.weights[p] }
+
+func (l *Layout) weigh(p *Piece, shipped int64) {
+	over := cap.AllowanceGrams(&l.Job.System, p)
+	l.weights[p] = Weight{Laid: shipped - over, Shipped: shipped, Lift: cap.LiftOf(&l.Job.Site, shipped, p.Shipped())}
+}
+
 // families makes flat patterns before anything is released: a piece that the
 // shop cannot bend is on hold like any other. Where a piece has a pattern, the
-// pattern weighs it.
+// pattern weighs it, and it is of the piece as it ships.
 func (l *Layout) families() finding.List {
 	var all [][]*Piece
+	l.weights = map[*Piece]Weight{}
 	for _, p := range l.Perimeters {
 		all = append(all, p.Pieces)
+		for _, q := range p.Pieces {
+			l.weigh(q, cap.Weight(&l.Job.System, q)+cap.AllowanceGrams(&l.Job.System, q))
+		}
 	}
 	families, found := shop.Build(l.Job, all)
 	l.Families = families
@@ -30,10 +49,7 @@ func (l *Layout) families() finding.List {
 			continue
 		}
 		for _, q := range f.Pieces {
-			// The pattern is of the piece as it ships; a piece weighs what it does as
-			// laid, and ShippedGrams adds what is trimmed off.
-			q.Grams = f.Grams - (l.ShippedGrams(q) - q.Grams)
-			q.Lift = cap.LiftOf(&l.Job.Site, f.Grams, q.Shipped())
+			l.weigh(q, f.Grams)
 		}
 	}
 	return found
@@ -41,11 +57,11 @@ func (l *Layout) families() finding.List {
 
 // cutting plans the cutting of what has been released.
 func (l *Layout) cutting() {
-	order, found := shop.Cut(l.Job, l.Families)
+	order, found := shop.Cut(l.Job, l.Families, l.Held)
 	l.Cutting = order
 	l.Findings.Append(found...)
 	if l.Job.Shop != nil {
-		l.PartLots, found = shop.CutParts(l.Job, l.Parts)
+		l.PartLots, found = shop.CutParts(l.Job, l.Parts, l.Held)
 		l.Findings.Append(found...)
 	}
 	l.Findings.Sort()

@@ -135,7 +135,7 @@ func checkPitch(t *rapid.T, l *layout.Layout) {
 					off = length.Max(off, length.Abs(x.Run.SetAt(x.Run.ToFront(x.To))-x.Run.SetAt(x.Run.ToFront(x.From))))
 				}
 			}
-			if off > l.Job.Packing.Twist+1 && q.Released() {
+			if off > l.Job.Packing.Twist+1 && l.Held.Released(q) {
 				t.Fatalf("piece %s leaves the set surface by %v and is released", q.Mark, off)
 			}
 		}

@@ -49,7 +49,7 @@ func TestRiserCoversTheStep(t *testing.T) {
 	if len(a) != 1 || len(b) != 1 || a[0].Hand != cap.RightHand || b[0].Hand != cap.LeftHand {
 		t.Fatalf("%v and %v", a, b)
 	}
-	if n, _ := a[0].Make(); n != 1 {
+	if n, _ := a[0].Make(up.Held); n != 1 {
 		t.Errorf("%d to make", n)
 	}
 	// By hand, from the lower set surface: its cap's front fold stands 7/8 + 1/20
@@ -129,7 +129,7 @@ func TestExtendersRunAlong(t *testing.T) {
 		if p.Kind != shop.ExtenderPiece {
 			continue
 		}
-		if n, _ := p.Make(); n > 0 {
+		if n, _ := p.Make(l.Held); n > 0 {
 			t.Errorf("%d of %s to make under a hold", n, p.Mark)
 		}
 		for _, s := range p.Serves {

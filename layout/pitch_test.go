@@ -141,7 +141,7 @@ func TestPitchHolds(t *testing.T) {
 		}
 		held := false
 		for _, p := range l.Perimeters[0].Pieces {
-			held = held || p.Mark == c.pieces && !p.Released()
+			held = held || p.Mark == c.pieces && !l.Held.Released(p)
 		}
 		if !held {
 			t.Errorf("%s: piece %s is released", c.name, c.pieces)

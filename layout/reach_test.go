@@ -29,8 +29,8 @@ func TestAnUnsurveyedRunHoldsThePerimeter(t *testing.T) {
 		l := build(t, j)
 		for _, p := range l.Perimeters {
 			for _, q := range p.Pieces {
-				if q.Released() != (p.Job.Name == "TOWER") {
-					t.Errorf("%d readings: piece %s of %s: released %v", n, q.Mark, p.Job.Name, q.Released())
+				if l.Held.Released(q) != (p.Job.Name == "TOWER") {
+					t.Errorf("%d readings: piece %s of %s: released %v", n, q.Mark, p.Job.Name, l.Held.Released(q))
 				}
 			}
 		}
@@ -85,7 +85,7 @@ func TestRottenUnderHalfAChair(t *testing.T) {
 				halves++
 			}
 			for _, p := range pieces {
-				if !slices.Contains(f.Where.Pieces, p.Mark) || p.Released() {
+				if !slices.Contains(f.Where.Pieces, p.Mark) || l.Held.Released(p) {
 					t.Errorf("%s: piece %s on chair %s is released, which stands on rotten wood from %v to %v", name, p.Mark, c.Name, u.From, u.To)
 				}
 			}
@@ -95,7 +95,7 @@ func TestRottenUnderHalfAChair(t *testing.T) {
 		}
 		if before := r.Left.Corner; before != nil && before.Absorb {
 			for _, o := range l.Runs() {
-				if o.Run.Run != before.Arrive {
+				if o.OnWall() != before.Arrive {
 					continue
 				}
 				for _, c := range o.Chairs {
@@ -168,8 +168,8 @@ func TestAJointChairNothingCovers(t *testing.T) {
 		x, y := c.Joint.Left, c.Joint.Right
 		if max(x.Zone, y.Zone) == 1 && length.Max(x.Inside, y.Inside) > 13*in {
 			held++
-			if x.Released() || y.Released() || x.Zone == y.Zone || x.Inside == y.Inside {
-				t.Errorf("chair %s: %s released %v, %s released %v", c.Name, x.Mark, x.Released(), y.Mark, y.Released())
+			if l.Held.Released(x) || l.Held.Released(y) || x.Zone == y.Zone || x.Inside == y.Inside {
+				t.Errorf("chair %s: %s released %v, %s released %v", c.Name, x.Mark, l.Held.Released(x), y.Mark, l.Held.Released(y))
 			}
 		}
 	}

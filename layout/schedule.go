@@ -130,7 +130,7 @@ func (l *Layout) Pitches(r *Run) []Pitch {
 // Plywood is the length of full-width plywood a run's zones take, all layers.
 func (l *Layout) Plywood(r *Run) length.Length {
 	var sum length.Length
-	for _, z := range r.Run.Run.Zones {
+	for _, z := range r.BuildUp {
 		sum += (z.To - z.From) * length.Length(z.Layers)
 	}
 	return sum
@@ -146,7 +146,7 @@ func (l *Layout) CornerGroups() [][]*Piece {
 			if q.Kind == cap.Straight {
 				continue
 			}
-			i := slices.IndexFunc(out, func(g []*Piece) bool { return alike(g[0], q) })
+			i := slices.IndexFunc(out, func(g []*Piece) bool { return l.alike(g[0], q) })
 			if i < 0 {
 				out = append(out, nil)
 				i = len(out) - 1
@@ -157,9 +157,9 @@ func (l *Layout) CornerGroups() [][]*Piece {
 	return out
 }
 
-func alike(a, b *Piece) bool {
+func (l *Layout) alike(a, b *Piece) bool {
 	if a.Kind != b.Kind || a.Hand != b.Hand || a.Wide != b.Wide || a.Narrow != b.Narrow || a.LeftEnd != b.LeftEnd || a.RightEnd != b.RightEnd ||
-		a.Released() != b.Released() || a.Assembly != b.Assembly || len(a.Parts) != len(b.Parts) || len(a.Miters) != len(b.Miters) ||
+		l.Held.Released(a) != l.Held.Released(b) || a.Assembly != b.Assembly || len(a.Parts) != len(b.Parts) || len(a.Miters) != len(b.Miters) ||
 		len(a.Cutouts)+len(b.Cutouts) > 0 || a.Allowance != b.Allowance || a.CutAt != b.CutAt {
 		return false
 	}
@@ -319,7 +319,7 @@ func (l *Layout) Grams() int64 {
 	var sum int64
 	for _, p := range l.Perimeters {
 		for _, q := range p.Pieces {
-			sum += q.Grams
+			sum += l.Weight(q).Laid
 		}
 	}
 	return sum
@@ -412,10 +412,4 @@ func Shipped(p *Piece, part int) (front, rear length.Length) {
 		front, rear = front+p.Allowance, rear+p.Allowance
 	}
 	return front, rear
-}
-
-// ShippedGrams is the weight of a piece as it leaves the shop, with a field
-// closer's allowance.
-func (l *Layout) ShippedGrams(p *Piece) int64 {
-	return cap.ShippedGrams(&l.Job.System, p)
 }

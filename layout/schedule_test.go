@@ -86,7 +86,7 @@ func TestSchedulesCountEverythingOnce(t *testing.T) {
 		var grams int64
 		for _, p := range l.Perimeters {
 			for _, q := range p.Pieces {
-				grams += q.Grams
+				grams += l.Weight(q).Laid
 				if q.Kind != cap.Straight {
 					special++
 				}
@@ -95,7 +95,7 @@ func TestSchedulesCountEverythingOnce(t *testing.T) {
 		for _, g := range l.CornerGroups() {
 			grouped += len(g)
 			for _, q := range g[1:] {
-				if q.Length() != g[0].Length() || q.Kind != g[0].Kind || q.Released() != g[0].Released() {
+				if q.Length() != g[0].Length() || q.Kind != g[0].Kind || l.Held.Released(q) != l.Held.Released(g[0]) {
 					t.Fatalf("%s and %s are not alike", g[0].Mark, q.Mark)
 				}
 			}
@@ -108,7 +108,7 @@ func TestSchedulesCountEverythingOnce(t *testing.T) {
 
 func mostLayers(r *layout.Run) int {
 	n := 0
-	for _, z := range r.Run.Run.Zones {
+	for _, z := range r.BuildUp {
 		n = max(n, z.Layers)
 	}
 	return n
@@ -139,7 +139,7 @@ func TestSectionCasesCoverEveryChair(t *testing.T) {
 		}
 		for _, k := range cases {
 			for i, q := range k.Joints {
-				if q.Joint.Run != q.Run.Run || q.Run.Wall != k.Run.Wall {
+				if q.Joint.Run.OnWall() != q.Run.OnWall() || q.Run.Wall != k.Run.Wall {
 					t.Fatalf("section of run %s through joint %s", q.Run.Name, q.Joint.Name)
 				}
 				if i > 0 && k.Joints[i-1].Joint.Kind >= q.Joint.Kind {
@@ -227,12 +227,12 @@ func TestShipped(t *testing.T) {
 				if front != q.Length()+q.Allowance || long > crate.Shipped(q) {
 					t.Fatalf("piece %s ships %v long, laid %v with %v over", q.Mark, front, q.Length(), q.Allowance)
 				}
-				over := l.ShippedGrams(q) - q.Grams
+				over := l.Weight(q).Shipped - l.Weight(q).Laid
 				if over < 0 || q.Allowance == 0 && over != 0 {
 					t.Fatalf("piece %s: %d g over", q.Mark, over)
 				}
 				if q.Kind == cap.Straight && q.Allowance > 0 {
-					if want := float64(q.Grams) * float64(q.Allowance) / float64(q.Length()); math.Abs(float64(over)-want) > 1 {
+					if want := float64(l.Weight(q).Laid) * float64(q.Allowance) / float64(q.Length()); math.Abs(float64(over)-want) > 1 {
 						t.Fatalf("piece %s: %d g over, want %.1f", q.Mark, over, want)
 					}
 				}

@@ -123,7 +123,7 @@ func TestHolesAndFactors(t *testing.T) {
 	}
 	said := false
 	for _, c := range l.CodeChecks() {
-		said = said || strings.Contains(c.Has, "1.5, signed by engineer of record, L-9") && strings.Contains(c.Source, "ES-1")
+		said = said || strings.Contains(c.Has, "1.5, chosen by engineer of record: specification, signed by engineer of record, L-9") && strings.Contains(c.Source, "ES-1")
 	}
 	if !said {
 		t.Error("the factor's signature is not in the table")

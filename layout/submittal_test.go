@@ -40,7 +40,7 @@ func TestLimits(t *testing.T) {
 		if m, _ := limitOf(t, l, c, layout.LimitSpacing); m.Built <= 0 || m.Tested != c.Choice.Assembly.ChairSpacing {
 			t.Errorf("%s: %+v", c.Choice.Zone, m)
 		}
-		if m, _ := limitOf(t, l, c, layout.LimitFasteners); m.HasCounts != [2]int{2, 2} {
+		if m, _ := limitOf(t, l, c, layout.LimitFasteners); m.HasCounts != [2]int{3, 2} {
 			t.Errorf("%s: %+v", c.Choice.Zone, m)
 		}
 	}

@@ -23,7 +23,7 @@ func (l *Layout) meeting(found finding.List) finding.List {
 			if q.Kind != cap.Tee {
 				continue
 			}
-			main, branch := l.runOf(q.Tee.Main.Run), l.runOf(q.Tee.Run.Run)
+			main, branch := l.runOf(q.Tee.Main.OnWall()), l.runOf(q.Tee.Run.OnWall())
 			for _, side := range [][2]*Run{{main, branch}, {branch, main}} {
 				doubted, other := side[0], side[1]
 				i := slices.IndexFunc(found, func(f finding.Finding) bool {

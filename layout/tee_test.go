@@ -121,7 +121,7 @@ func TestTeeMirror(t *testing.T) {
 		x, y := tees(a), tees(b)
 		for _, p := range x {
 			i := slices.IndexFunc(y, func(q *layout.Piece) bool { return q.Mark == p.Mark })
-			if i < 0 || y[i].Hand == p.Hand || y[i].Tee.Drop != p.Tee.Drop || y[i].Released() != p.Released() {
+			if i < 0 || y[i].Hand == p.Hand || y[i].Tee.Drop != p.Tee.Drop || b.Held.Released(y[i]) != a.Held.Released(p) {
 				t.Fatalf("tee %s has no mirror image", p.Mark)
 			}
 		}
@@ -158,6 +158,11 @@ func TestTeeFindings(t *testing.T) {
 			m := in / 8
 			j.Perimeters[1].Runs[0].Expansion = []job.ExpansionJoint{{Station: 250 * in, Gap: in, Movement: &m}}
 		}, nil},
+		{"the branch is too short for its free end", "tee-room", func(j *job.Job) {
+			x := jobtest.Run("X", 40*in, 0)
+			x.Right = job.End{Kind: job.EndFree}
+			j.Perimeters[0].Runs[0], j.System.Tee.Branch = x, 36*in
+		}, nil},
 		{"the branch is too short", "tee-room", func(j *job.Job) { j.System.Tee.Branch = 150 * in }, nil},
 	} {
 		j := cross()
@@ -174,7 +179,7 @@ func TestTeeFindings(t *testing.T) {
 				t.Errorf("%s: run %s has no %s: %v", c.name, run, c.code, found)
 			}
 		}
-		if p := tees(l); c.code != "no-fit" && !slices.ContainsFunc(p, func(q *layout.Piece) bool { return slices.Contains(q.Holds, c.code) }) {
+		if p := tees(l); c.code != "no-fit" && !slices.ContainsFunc(p, func(q *layout.Piece) bool { return slices.Contains(l.Held[q], c.code) }) {
 			t.Errorf("%s: no tee is held", c.name)
 		}
 	}
@@ -195,7 +200,7 @@ func TestTeeFollows(t *testing.T) {
 			t.Errorf("run %s is not held by run %s: %v", c.other, c.run, l.Holds())
 		}
 		for _, q := range tees(l) {
-			if q.Mark == "A/X-TEE" && q.Released() {
+			if q.Mark == "A/X-TEE" && l.Held.Released(q) {
 				t.Errorf("%s is released", q.Mark)
 			}
 		}

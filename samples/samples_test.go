@@ -1,6 +1,6 @@
 // Package samples_test keeps the sample jobs what they claim to be: readable,
-// solved without errors, held only where they mean to be, and each of a coping
-// system of its own.
+// solved without errors, held only where they mean to be, each of a coping system
+// of its own that a shop can bend.
 package samples_test
 
 import (
@@ -17,12 +17,13 @@ import (
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/shop"
 	"copingset/layout/wind"
 )
 
 func solve(t *testing.T, name string) *layout.Layout {
 	t.Helper()
-	j, found := job.Read(os.DirFS(name), "job.yaml")
+	j, found := job.Read(os.DirFS("."), name+"/job.yaml")
 	for _, f := range found {
 		t.Errorf("%s: %v", name, f)
 	}
@@ -52,7 +53,7 @@ func names() []string { return []string{"rectangle", "l-shape", "metric"} }
 func TestHolds(t *testing.T) {
 	for name, want := range map[string][]string{
 		"rectangle": nil,
-		"l-shape":   {"verify-in-field S1", "pierced-unsealed WS"},
+		"l-shape":   {"extender-needed S1", "lap-under S1", "verify-in-field S1", "pierced-unsealed WS"},
 		"metric":    nil,
 	} {
 		l := solve(t, name)
@@ -83,7 +84,8 @@ func TestSolved(t *testing.T) {
 				used[q.Zone] = true
 			}
 			for _, r := range p.Runs {
-				checkRun(t, name, s, r)
+				_, below := l.ExtenderOn(r, job.Front)
+				checkRun(t, name, s, r, below)
 			}
 		}
 		if !used[wind.Edge] || !used[wind.Corner] {
@@ -96,7 +98,9 @@ func TestSolved(t *testing.T) {
 	}
 }
 
-func checkRun(t *testing.T, name string, s *job.System, r *layout.Run) {
+// checkRun looks over one run; below says that an extender goes on under its
+// front leg, which then need not cover the joint by itself.
+func checkRun(t *testing.T, name string, s *job.System, r *layout.Run, below bool) {
 	t.Helper()
 	sum := length.Length(0)
 	for _, p := range r.Parts {
@@ -114,7 +118,7 @@ func checkRun(t *testing.T, name string, s *job.System, r *layout.Run) {
 		}
 		q := r.Readings[i]
 		front, rear := cap.Laps(s, r.Wall, r.Inside, q.PackFront, q.PackRear)
-		if front < s.Lap.Front || rear < s.Lap.Rear {
+		if front < s.Lap.Front && !below || rear < s.Lap.Rear {
 			t.Errorf("%s: run %s: laps %v and %v at reading %d", name, r.Name, front, rear, i)
 		}
 	}
@@ -141,7 +145,7 @@ func TestRectangleShows(t *testing.T) {
 	layers := map[int]bool{}
 	cutouts := 0
 	for _, r := range l.Runs() {
-		for _, z := range r.Run.Run.Zones {
+		for _, z := range r.BuildUp {
 			layers[z.Layers] = true
 		}
 	}
@@ -165,6 +169,10 @@ func TestLShapeShows(t *testing.T) {
 	l := solve(t, "l-shape")
 	kinds := map[cap.Kind]int{}
 	inside, skew, expansion, rear := 0, 0, 0, 0
+	made := map[shop.PartKind]int{}
+	for _, p := range l.Parts {
+		made[p.Kind]++
+	}
 	for _, p := range l.Perimeters {
 		for _, q := range p.Pieces {
 			kinds[q.Kind]++
@@ -189,8 +197,12 @@ func TestLShapeShows(t *testing.T) {
 		}
 	}
 	got := fmt.Sprint(kinds[cap.DoubleMiter], kinds[cap.EndCap], kinds[cap.WallEnd], inside, skew, expansion, rear, l.Perimeters[1].Job.Kind == job.Well)
-	if want := "2 1 1 7 1 1 2 true"; got != want {
+	// An end cap and a wall end stand at the step besides those at the ends.
+	if want := "2 2 2 7 1 1 2 true"; got != want {
 		t.Errorf("double miters, end caps, wall ends, inside corners, skew corners, expansion joints, runs taped behind, well: %s, want %s", got, want)
+	}
+	if made[shop.StepRiser] != 1 || made[shop.ExtenderPiece] == 0 {
+		t.Errorf("%d step risers, %d kinds of extender; want one riser and an extender", made[shop.StepRiser], made[shop.ExtenderPiece])
 	}
 }
 
@@ -217,34 +229,77 @@ func TestMetricShows(t *testing.T) {
 	if half == 0 {
 		t.Error("no decimal comma came through as half a millimetre")
 	}
+	kinds, two := map[cap.Kind]int{}, 0
+	for _, q := range l.Perimeters[1].Pieces {
+		kinds[q.Kind]++
+		for _, m := range q.Miters {
+			if m.Two() {
+				two++
+			}
+		}
+	}
+	tees := 0
+	for _, q := range l.Perimeters[0].Pieces {
+		if q.Kind == cap.Tee {
+			tees++
+		}
+	}
+	if tees != 1 || kinds[cap.PitchMiter] != 2 || two != 1 || kinds[cap.EndCap] != 1 {
+		t.Errorf("%d tees, %d pitch miters, %d corners of two widths, %d end caps; want 1, 2, 1, 1", tees, kinds[cap.PitchMiter], two, kinds[cap.EndCap])
+	}
 	j := l.Job
 	if j.Packing.Method != job.PackChairs || j.System.Profile.SlopeBy != job.SlopeByPacking || l.Perimeters[0].Runs[2].Job.StationFace != job.Rear {
 		t.Error("wants chair packing that makes the slope, and run C stationed on its rear face")
 	}
 }
 
-// Every job is of another invented fabricator: no dimension of the system is
-// shared between samples, and none is the usual one of the trade.
-// source: common practice, no source (stock 10 ft, joint 1/4 in, splice plate
-// 6 in, chair 16 in, spacing 60 or 40 in, leg 12 in).
+// Every job is of another invented fabricator: no dimension of a system is shared
+// between samples. What is usual in the trade is kept out by TestNothingUsualIsShown.
 func TestSystemsDiffer(t *testing.T) {
 	seen := map[string]string{}
-	for what, usual := range map[string]length.Length{
-		"stock": 10 * length.Foot, "gap": length.Inch / 4, "plate": 6 * length.Inch, "chair": 16 * length.Inch, "leg": length.Foot,
-	} {
-		seen[fmt.Sprint(what, usual)] = "the trade"
-	}
-	seen[fmt.Sprint("spacing", 60*length.Inch)] = "the trade"
-	seen[fmt.Sprint("spacing", 40*length.Inch)] = "the trade"
 	for _, name := range names() {
 		l := solve(t, name)
-		s := &l.Job.System
-		dims := []string{
-			fmt.Sprint("stock", s.Stock), fmt.Sprint("gap", s.Joint.Gap), fmt.Sprint("plate", s.Splice.Length),
-			fmt.Sprint("chair", s.Chair.Length), fmt.Sprint("leg", s.Corner.Leg), "system " + s.Name,
+		s, m := &l.Job.System, &l.Job.Membrane
+		dims := []string{"system " + s.Name, "metal " + s.Metal.Name, "membrane " + m.Name}
+		add := func(what string, l length.Length) {
+			if l > 0 {
+				// To half a millimetre: what differs less looks alike on a sheet.
+				dims = append(dims, fmt.Sprint(what, " ", length.RoundTo(l, length.Millimetre/2)))
+			}
 		}
-		for _, a := range l.Job.Assemblies {
-			dims = append(dims, fmt.Sprint("spacing", a.ChairSpacing))
+		p := &s.Profile
+		add("front leg", p.FrontLeg.Length)
+		add("rear leg", p.RearLeg.Length)
+		add("drip", p.Drip.Length)
+		add("hook", p.RearHook.Length)
+		add("hem", p.HemReturn)
+		dims = append(dims, fmt.Sprint("drip turns ", p.Drip.Angle), fmt.Sprint("hook turns ", p.RearHook.Angle))
+		add("front clearance", s.FrontClearance)
+		add("rear clearance", s.RearClearance)
+		add("stock", s.Stock)
+		add("least piece", s.LeastPiece)
+		add("gap", s.Joint.Gap)
+		add("plate", s.Splice.Length)
+		add("bearing", s.Splice.Bearing)
+		add("chair", s.Chair.Length)
+		add("rise", s.Chair.Rise)
+		add("leg", s.Corner.Leg)
+		add("longest leg", s.Corner.LongestLeg)
+		add("support", s.Corner.Support.Length)
+		add("end", s.EndCap.Leg)
+		add("layer", l.Job.Packing.Layer)
+		dims = append(dims, fmt.Sprintf("membrane of %.2f mm", m.Thickness.MM()), fmt.Sprintf("chair of %.3f mm", s.Chair.Thickness.MM()))
+		for i, a := range l.Job.Assemblies {
+			add("spacing", a.ChairSpacing)
+			if i == 0 {
+				add("tested front leg", a.FrontLegMost.Length)
+				add("tested rear leg", a.RearLegMost.Length)
+				add("tested width", a.WidthMost)
+				dims = append(dims, fmt.Sprint("rows ", a.FrontRow, " ", a.RearRow))
+			}
+		}
+		for _, f := range l.Job.Fasteners {
+			dims = append(dims, "screw "+f.Name, fmt.Sprintf("screw of %.2f mm", f.Diameter.MM()))
 		}
 		for _, d := range dims {
 			if by, ok := seen[d]; ok {
@@ -255,24 +310,44 @@ func TestSystemsDiffer(t *testing.T) {
 	}
 }
 
-// The rectangle is the form others copy: it shows every key of the job file,
-// in use or as a comment, and the first line of each says what to write there.
+// No sample welds what a weld spoils: sheet that is coated before it is joined,
+// galvanized sheet, or zinc. What is finished before says so in its finish.
+func TestNoWeldIsSpoiled(t *testing.T) {
+	for _, name := range names() {
+		m := solve(t, name).Job.System.Metal
+		words := strings.ToLower(m.Name + " " + m.Finish)
+		for _, no := range []string{"galvan", "zinc", "coil", "prefinished", "pre-finished", "g90", "two-coat"} {
+			if strings.Contains(words, no) {
+				t.Errorf("%s: a corner of %s, %s", name, m.Name, m.Finish)
+			}
+		}
+		if !strings.Contains(words, "after ") {
+			t.Errorf("%s: the finish %q does not say that it comes after the corners are joined", name, m.Finish)
+		}
+	}
+}
+
+// The rectangle is the form others copy, with the files it includes: they show
+// every key of the job file, in use or as a comment, and the first line of each
+// says what to write there.
 // The columns of a survey are explained where inline readings are shown.
 func TestRectangleTeaches(t *testing.T) {
-	b, err := os.ReadFile(path.Join("rectangle", "job.yaml"))
-	if err != nil {
-		t.Fatal(err)
-	}
 	taught := map[string]bool{}
-	for i, line := range strings.Split(string(b), "\n") {
-		body := strings.TrimLeft(line, " #-")
-		key, _, ok := strings.Cut(body, ":")
-		if !ok || taught[key] || strings.ContainsAny(key, " {[") || i == 0 { // the first line names the schema
-			continue
+	for _, name := range []string{"rectangle/job.yaml", "systems/brindle-r8.yaml", "firms/tern-and-ledge.yaml"} {
+		b, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
 		}
-		taught[key] = true
-		if !strings.Contains(body, " # ") {
-			t.Errorf("job.yaml:%d: the key %s is not explained", i+1, key)
+		for i, line := range strings.Split(string(b), "\n") {
+			body := strings.TrimLeft(line, " #-")
+			key, _, ok := strings.Cut(body, ":")
+			if !ok || taught[key] || strings.ContainsAny(key, " {[") || i == 0 { // the first line names the schema
+				continue
+			}
+			taught[key] = true
+			if !strings.Contains(body, " # ") {
+				t.Errorf("%s:%d: the key %s is not explained", name, i+1, key)
+			}
 		}
 	}
 	for _, k := range job.Keys() {

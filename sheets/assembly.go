@@ -16,8 +16,8 @@ import (
 // assemblies is the inspector's page: pressure asked for, assembly tested, and
 // by whose word each stands.
 func (b *book) assemblies() []page {
-	first := page{id: b.id("assemblies"), title: "Compliance by zone and tested assemblies", kind: Assemblies, paper: b.runs, holds: b.l.Holds(),
-		about: "Design pressure by zone against the resistance of the tested assembly, the limits of each test against the job, and whose statement each is."}
+	first := page{id: b.id("assemblies"), title: "Schedule of zones: demand, resistance, ratio", kind: Assemblies, paper: b.runs, holds: b.l.Holds(),
+		about: "Where the zones lie, the design pressure of each against the resistance of its tested assembly, and the limits of each test against the job."}
 	first.banner = holdWords(first.holds)
 	var blocks []block
 	if b.l.Demand.ToConfirm() {
@@ -26,6 +26,9 @@ func (b *book) assemblies() []page {
 	blocks = append(blocks, b.coverTable())
 	if fails := b.failures(); len(fails) > 0 {
 		blocks = append(blocks, list{title: "HOLD: why no assembly covers, and what would", items: fails})
+	}
+	if b.l.Demand.Known() {
+		blocks = append(blocks, b.zoneLengths())
 	}
 	blocks = append(blocks, b.limitTables()...)
 	read := []string{
@@ -39,7 +42,7 @@ func (b *book) assemblies() []page {
 	case d.Known():
 		read = append(read, rearUnstated)
 	}
-	blocks = append(blocks, b.testTable(), list{title: "How to read this", items: read})
+	blocks = append(blocks, list{title: "How to read this", items: read})
 	return b.pages(first, blocks, across)
 }
 
@@ -168,7 +171,7 @@ func (b *book) limitTable(title string, c layout.AssemblyCase) table {
 	res := func(p job.Pressure) string {
 		words := b.pressure(p.Pa) + " " + level(p.Level)
 		if p.Level == job.AsPulled {
-			words += "\nfactor " + strconv.FormatFloat(a.Factor, 'g', -1, 64)
+			words += "\nfactor " + factorOf(a)
 		}
 		return words
 	}
@@ -223,36 +226,6 @@ func (b *book) runNames(runs []*layout.Run) string {
 		names = append(names, b.runHead(r))
 	}
 	return strings.Join(names, ", ")
-}
-
-// testTable letters the assemblies in use as their reports state them.
-func (b *book) testTable() table {
-	t := table{title: "Tested assemblies in use, as their reports state them", cols: []column{{head: "Assembly"}, {head: "Report", flex: true}, {head: "Laboratory", flex: true}, {head: "Metal", flex: true}, {head: "Front leg, at most", flex: true}, {head: "Rear leg, at most", flex: true}, {head: "Width to", align: drawing.Right},
-		{head: "Chairs at", align: drawing.Right}, {head: "Fasteners a chair", flex: true}, {head: "Into"}, {head: "Up", align: drawing.Right}, {head: "Out", align: drawing.Right}, {head: "Rear leg", align: drawing.Right}, {head: "Level", flex: true}, {head: "Factor", align: drawing.Right}, {head: "Area", flex: true}}}
-	var seen []*job.Assembly
-	for _, c := range b.l.AssemblyCases() {
-		a := c.Choice.Assembly
-		if a == nil || slices.Contains(seen, a) {
-			continue
-		}
-		seen = append(seen, a)
-		factor := strconv.FormatFloat(a.Factor, 'g', -1, 64)
-		if a.Up.Level != job.AsPulled {
-			factor = "taken"
-		}
-		lv := level(a.Up.Level)
-		if a.Out.Level != a.Up.Level {
-			lv = "up " + lv + ", out " + level(a.Out.Level)
-		}
-		rear := "not stated"
-		if a.Rear.Pa > 0 {
-			rear = b.pressure(a.Rear.Pa)
-		}
-		t.rows = append(t.rows, []string{prose(a.Name), prose(a.Report), orDash(prose(a.Laboratory)), prose(a.Metal) + ", " + b.thick(a.ThicknessLeast) + " and up (job: " + b.thick(b.j.System.Metal.Thickness) + ")",
-			b.testedLeg(a.FrontLegMost, b.j.System.FrontLeg), b.testedLeg(a.RearLegMost, b.j.System.RearLeg), b.exact(a.WidthMost), b.exact(a.ChairSpacing),
-			itoa(a.FrontRow) + " front, " + itoa(a.RearRow) + " rear: " + b.fastenerNamed(a.Fastener), a.Substrate, b.pressure(a.Up.Pa), b.pressure(a.Out.Pa), rear, lv, factor, orDash(prose(a.ReferenceArea))})
-	}
-	return t
 }
 
 // testedLeg is the highest leg of a report beside the job's, both by the report's

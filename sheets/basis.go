@@ -27,16 +27,15 @@ func (b *book) basis() []page {
 	if n, ok := b.standing(); ok {
 		blocks = append(blocks, n)
 	}
+	blocks = append(blocks, b.checkCode()...)
 	blocks = append(blocks, b.demandTable())
-	if d.Known() {
-		blocks = append(blocks, b.zoneLengths())
-	}
-	if len(d.Basis) > 0 {
-		title := "How the computed pressures follow, in order"
-		if d.Stated {
-			title = "The stated pressures and their conversion"
-		}
-		blocks = append(blocks, b.stepTable(title, d.Basis))
+	switch {
+	case len(d.Basis) == 0:
+	case d.Stated:
+		blocks = append(blocks, b.stepTable("The stated pressures and their conversion", d.Basis))
+	default:
+		t := b.stepTable("How the computed pressures follow, in order; the named lines are what a confirmation is over", d.Basis)
+		blocks = append(blocks, b.named(t, d.Basis), b.confirmedZones())
 	}
 	if d.Check != nil {
 		blocks = append(blocks, b.besideTable(), b.stepTable("How the pressures computed beside them follow, in order", d.Check.Basis))
@@ -84,7 +83,51 @@ func (b *book) confirmedBy() string {
 	if on := date(c.On); on != "" {
 		words += ", " + on
 	}
-	return words + ", as " + b.pressure(c.CornerUp.Pa) + " " + level(c.CornerUp.Level) + " up in the corner zone"
+	return words + ", by check code " + c.Code.String()
+}
+
+// checkCode letters the code that a confirmation repeats, and what it is over;
+// nothing where no pressures are computed.
+func (b *book) checkCode() []block {
+	d := &b.l.Demand
+	if !d.Computed {
+		return nil
+	}
+	words := "A confirmation of these pressures repeats the check code. The code is over " + plural(len(d.List), "line") +
+		": the named lines of the basis below, each with its value as printed, and where the corner zones of each run lie. " +
+		"When any of them changes the code does, the confirmation is void, and the findings say what changed. The same lines are in the file confirm.txt of the packet."
+	return []block{b.large("CHECK CODE "+d.List.Code().String(), false), list{items: []string{words}, plain: true}}
+}
+
+// named puts before the values of a basis the name that each line has in the list
+// that a confirmation is over.
+func (b *book) named(t table, steps []wind.Step) table {
+	const at = 4 // before the value
+	bold := t.bold
+	t.cols = slices.Insert(slices.Clone(t.cols), at, column{head: "Name in the list", flex: true})
+	for i, s := range steps {
+		name := s.Fact
+		if s.Said != "" { // a sentence on the sheet, a word in the list
+			name += " = " + s.Said
+		}
+		t.rows[i] = slices.Insert(t.rows[i], at, orDash(prose(name)))
+	}
+	t.bold = func(row, col int) bool { return col > at && bold(row, col-1) || col < at && bold(row, col) }
+	return t
+}
+
+// confirmedZones are the lines of the list that say where the zones lie.
+func (b *book) confirmedZones() table {
+	t := table{title: "Zones that a confirmation is over; names in the list begin with zone, perimeter and run", whole: true, cols: []column{{head: "Perimeter, run", flex: true},
+		{head: "corner-left", align: drawing.Right}, {head: "corner-right", align: drawing.Right}, {head: "wall, rounded", align: drawing.Right}}}
+	for _, r := range b.l.Runs() {
+		row := []string{prose(r.Perimeter.Job.Name + ", " + r.Name)}
+		for _, what := range []string{"corner-left", "corner-right", "wall"} {
+			row = append(row, prose(b.l.Demand.ZoneLine(r.Perimeter.Job.Name, r.Name, what)))
+		}
+		t.rows = append(t.rows, row)
+	}
+	return t
 }
 
 // large is a line of large words in a box; what is not settled stands in the

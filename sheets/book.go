@@ -90,7 +90,7 @@ func (b *book) plan() []page {
 	rest = append(rest, b.levelling()...)
 	rest = append(rest, b.pieces()...)
 	rest = append(rest, b.joints()...)
-	rest = append(rest, b.submittal()...)
+	rest = append(rest, b.submittal(rest)...)
 	rest = append(rest, b.wallReports()...)
 	rest = append(rest, b.rfis()...)
 	rest = append(rest, b.packingList()...)

@@ -13,36 +13,64 @@ import (
 )
 
 // checklist is the inspector's clipboard: what to look at, what it has to be
-// and by whose word, and room for what was found.
+// and by whose word, and room for what was found. It is in two parts, for what
+// the caps cover is never seen again.
 func (b *book) checklist() []page {
-	first := page{id: b.id("checklist"), title: "Inspection checklist", kind: Checklist, paper: b.lists, holds: b.l.Holds(),
-		about: "Items to inspect with their tolerances, boxes for as-built values, initials."}
-	first.banner = holdWords(first.holds)
-	blocks := []block{
-		list{items: []string{"As built: write what was measured, and where. A value outside what is required is a hold: mark it on the run sheet and stop there."}, plain: true},
-		b.itemTable(), b.byRunTable(),
-		fixedLines("Remarks", 4),
+	var out []page
+	for i, covered := range []bool{false, true} {
+		title, words := "Inspection before covering", "Before the first cap: what the caps will cover. No cap goes on before this part is signed."
+		if covered {
+			title, words = "Inspection after covering", "After the last cap: what can be seen of the finished coping."
+		}
+		first := page{id: b.id("checklist", itoa(i+1)), title: title, kind: Checklist, paper: b.lists, holds: b.l.Holds(),
+			about: "Items to inspect with their tolerances, boxes for as-built values, initials."}
+		first.banner = holdWords(first.holds)
+		signed := table{title: "Signed", whole: true, fill: true, high: 1000, cols: []column{{head: "For"}, {head: "Name", least: 3600}, {head: "Date, time", least: 2600}, {head: "Signature", least: 3600}},
+			rows: [][]string{{"Inspector", "", "", ""}, {"Foreman", "", "", ""}}}
+		out = append(out, b.pages(first, []block{
+			list{items: []string{words + " As built: write what was measured, and where. A value outside what is required is a hold: mark it on the run sheet and stop there."}, plain: true},
+			b.itemTable(covered), b.byRunTable(covered), fixedLines("Remarks", 3), signed,
+		}, across)...)
 	}
-	return b.pages(first, blocks, across)
+	return out
 }
 
-// item of the checklist.
-type item struct{ what, required, by string }
+// item of the checklist; after it is covered, or before.
+type item struct {
+	what, required, by string
+	covered            bool
+}
 
-func (b *book) itemTable() table {
+func (b *book) itemTable(covered bool) table {
 	t := table{title: "Items", cols: []column{{head: "No.", align: drawing.Right}, {head: "What", flex: true}, {head: "Required", flex: true}, {head: "By", flex: true}, {head: "As built", least: 2600}, {head: "Initials", least: 1300}}, high: 800}
 	for i, x := range b.checkItems() {
-		t.rows = append(t.rows, []string{itoa(i + 1), x.what, x.required, x.by, "", ""})
+		if x.covered == covered {
+			t.rows = append(t.rows, []string{itoa(i + 1), x.what, x.required, x.by, "", ""})
+		}
 	}
 	return t
 }
 
+// asks adds an item of the checklist.
+type asks func(what, required, by string)
+
 // checkItems gathers the tolerances that the job, the fabricator and the tests
 // state. What none of them states is not asked.
 func (b *book) checkItems() []item {
-	s := &b.j.System
 	var out []item
-	add := func(what, required, by string) { out = append(out, item{what, required, by}) }
+	of := func(covered bool) asks {
+		return func(what, required, by string) { out = append(out, item{what, required, by, covered}) }
+	}
+	b.wallItems(of(false))
+	b.chairItems(of(false))
+	b.capItems(of(true))
+	b.endItems(of(true))
+	return out
+}
+
+// wallItems are what lies under the chairs, and the metal before it goes up.
+func (b *book) wallItems(add asks) {
+	s := &b.j.System
 	if n := len(b.l.Holds()); n > 0 {
 		add("Holds cleared", plural(n, "hold")+" of this packet, each signed for on the findings sheet", "findings")
 	}
@@ -50,10 +78,25 @@ func (b *book) checkItems() []item {
 	for _, n := range b.nailerLines() {
 		add("Nailer anchors", n.words, n.by)
 	}
-	add("Cap metal", prose(s.Metal.Name)+", not under "+b.thick(length.Max(s.Metal.Thickness, s.Metal.Specified)), "job; tests")
 	add("Membrane", membraneWords(b), "job")
 	p := &b.j.Packing
 	add("Packing", "full bearing under each chair; "+b.exactly(p.Least)+" to "+b.exactly(p.Most)+"; each chair as its run sheet", "job")
+	add("Cap metal", prose(s.Metal.Name)+", not under "+b.thick(length.Max(s.Metal.Thickness, s.Metal.Specified)), "job; tests")
+	for _, p := range b.l.Perimeters {
+		if len(p.Runs) > 0 {
+			width := b.shopText(p.Runs[0].Inside)
+			if p.TwoWidths() {
+				least, most := p.WidthSpan()
+				width = b.shopText(least) + " to " + b.shopText(most) + ", as each run's sheet says"
+			}
+			add("Inside width of the caps", prose(p.Job.Name)+": "+width+"; never less than the wall", "job; IBC 2021 section 1503.3")
+		}
+	}
+}
+
+// chairItems are the chairs, their screws and what else the caps will cover.
+func (b *book) chairItems(add asks) {
+	s := &b.j.System
 	for _, a := range b.inUse() {
 		add("Chairs", prose(a.Name)+": one under each joint; not over "+b.exactly(a.ChairSpacing)+" apart on the metal of one piece", "report "+prose(a.Report))
 		add("Rows of screws", prose(a.Name)+": "+rowsOf([2]int{a.FrontRow, a.RearRow})+" in the punched holes, "+b.exactly(a.FrontRowFrom)+" behind the chair’s front edge and "+b.exactly(a.RearRowFrom)+" before its rear edge", "report "+prose(a.Report))
@@ -70,46 +113,25 @@ func (b *book) checkItems() []item {
 	}) {
 		add("End chairs", b.exactly(s.Chair.EndChair)+" from an end without a joint to the chair’s centre", "fabricator")
 	}
-	for _, p := range b.l.Perimeters {
-		if len(p.Runs) > 0 {
-			width := b.shopText(p.Runs[0].Inside)
-			if p.TwoWidths() {
-				least, most := p.WidthSpan()
-				width = b.shopText(least) + " to " + b.shopText(most) + ", as each run's sheet says"
-			}
-			add("Inside width", prose(p.Job.Name)+": "+width+"; never less than the wall", "IBC 1503.3")
-		}
+	if slices.ContainsFunc(b.l.Perimeters, func(p *layout.Perimeter) bool { return len(p.Supports) > 0 }) {
+		add("Corner supports", "under each miter, as the corner sheets; fastened as the fabricator’s instruction says", "fabricator")
 	}
+	add("Splice plates", b.exactly(s.Splice.Length)+" long, the middle under the joint; tape "+b.exactly(s.Splice.Tape)+" from the joint’s centre line, both sides", "fabricator")
+	for _, e := range b.l.Extenders() {
+		add("Extender", "run "+b.runHead(e.Run)+": "+b.exactly(e.Height)+" high, fastened as stated by others", "HOLD: see findings")
+	}
+}
+
+// capItems are what can be seen of the caps along the runs.
+func (b *book) capItems(add asks) {
+	s := &b.j.System
 	add("Air at the legs", "front not under "+b.exactly(s.FrontClearance)+"; rear not under "+b.exactly(s.RearClearance), "fabricator")
 	add("Rear play", b.exactly(s.PlayLeast)+" to "+b.exactly(s.PlayMost)+"; the leg caught on all its chairs", "fabricator")
 	add("Laps", "below the joint each must cover: front leg "+b.exactly(s.Lap.Front)+" or more, rear leg "+b.exactly(s.Lap.Rear)+" or more", "job")
 	if s.Profile.TopSlope > 0 {
-		add("Top", "falls to the roof, "+slope(s.Profile.TopSlope, b.metric), "job; IBC 1503.3")
+		add("Top", "falls to the roof, "+slope(s.Profile.TopSlope, b.metric), "job; IBC 2021 section 1503.3")
 	}
-	add("Splice plate", b.exactly(s.Splice.Length)+" long, its middle under the joint; tape "+b.exactly(s.Splice.Tape)+" from the joint’s centre line, both sides", "fabricator")
 	add("Joint gap", "as the table of its run sheet at the temperature of the METAL when set; never under "+b.exactly(s.Joint.LeastGap)+" nor over "+b.shopText(cap.MovementOf(s).Seal), "job")
-	miters, ends, breaks := 0, 0, 0
-	for _, p := range b.l.Perimeters {
-		for _, q := range p.Pieces {
-			if q.Kind == cap.PitchMiter {
-				breaks++
-				continue
-			}
-			miters += len(q.Miters)
-			if q.Kind == cap.EndCap || q.Kind == cap.WallEnd {
-				ends++
-			}
-		}
-	}
-	if miters > 0 {
-		add("Corners", plural(miters, "miter")+": hand as marked, seam sound and sealed, supports under the miter as the corner sheets", "fabricator")
-	}
-	if breaks > 0 {
-		add("Pitch miters", plural(breaks, "pitch miter")+": over the break, each leg straight on its run, seam sound and sealed", "fabricator")
-	}
-	if ends > 0 {
-		add("Ends", plural(ends, "end")+" closed as the corner sheets", "fabricator")
-	}
 	for _, r := range b.l.Runs() {
 		for _, q := range r.Joints {
 			if q.Kind == cap.Expansion {
@@ -126,10 +148,32 @@ func (b *book) checkItems() []item {
 			}
 		}
 	}
-	for _, e := range b.l.Extenders() {
-		add("Extender", "run "+b.runHead(e.Run)+": "+b.exactly(e.Height)+" high, fastened as stated by others", "HOLD: see findings")
+}
+
+// endItems are corners, breaks and ends.
+func (b *book) endItems(add asks) {
+	miters, ends, breaks := 0, 0, 0
+	for _, p := range b.l.Perimeters {
+		for _, q := range p.Pieces {
+			if q.Kind == cap.PitchMiter {
+				breaks++
+				continue
+			}
+			miters += len(q.Miters)
+			if q.Kind == cap.EndCap || q.Kind == cap.WallEnd {
+				ends++
+			}
+		}
 	}
-	return out
+	if miters > 0 {
+		add("Corners", plural(miters, "miter")+": hand as marked, seam sound and sealed", "fabricator")
+	}
+	if breaks > 0 {
+		add("Pitch miters", plural(breaks, "pitch miter")+": over the break, each leg straight on its run, seam sound and sealed", "fabricator")
+	}
+	if ends > 0 {
+		add("Ends", plural(ends, "end")+" closed as the corner sheets", "fabricator")
+	}
 }
 
 func membraneWords(b *book) string {
@@ -162,15 +206,24 @@ func (b *book) fastenersUsed() []*layout.Fastener {
 }
 
 // byRunTable has one row for each run, for the values that are taken on each.
-func (b *book) byRunTable() table {
-	t := table{title: "By run: take the worst of each", cols: []column{{head: "Run"}, {head: "Chairs", align: drawing.Right}, {head: "Joints", align: drawing.Right}, {head: "Chairs apart, at most", flex: true},
-		{head: "Apart, as built", least: 1700}, {head: "Gap, as built", least: 1700}, {head: "Metal at", least: 1500}, {head: "Initials, date", least: 2300}}, high: 900}
+func (b *book) byRunTable(covered bool) table {
+	signed := column{head: "Initials, date", least: 2300}
+	if covered {
+		t := table{title: "By run: take the worst of each", high: 900, cols: []column{{head: "Run"}, {head: "Joints", align: drawing.Right},
+			{head: "Least gap", least: 1700}, {head: "Greatest gap", least: 1700}, {head: "Metal at", least: 1500}, {head: "All chairs caught", least: 1900}, signed}}
+		for _, r := range b.l.Runs() {
+			t.rows = append(t.rows, []string{b.runHead(r), dash(len(r.Joints)), "", "", "", "", ""})
+		}
+		return t
+	}
+	t := table{title: "By run: take the worst of each", high: 900, cols: []column{{head: "Run"}, {head: "Chairs", align: drawing.Right}, {head: "Chairs apart, at most", flex: true},
+		{head: "Chairs counted", least: 1700}, {head: "Apart, as built", least: 1700}, {head: "Off the string, most", least: 1900}, signed}}
 	for _, r := range b.l.Runs() {
 		var most []string
 		for _, q := range b.l.Pitches(r) {
 			most = append(most, b.small(q.Most)+" ("+prose(q.Assembly.Name)+")")
 		}
-		t.rows = append(t.rows, []string{b.runHead(r), dash(len(r.Chairs)), dash(len(r.Joints)), orDash(strings.Join(most, ", ")), "", "", "", ""})
+		t.rows = append(t.rows, []string{b.runHead(r), dash(len(r.Chairs)), orDash(strings.Join(most, ", ")), "", "", "", ""})
 	}
 	return t
 }

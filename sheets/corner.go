@@ -285,7 +285,7 @@ func grid(r drawing.Rect, across, down int) []drawing.Rect {
 func (b *book) releaseWords(pieces []*layout.Piece, holds finding.List) string {
 	var marks []string
 	for _, q := range pieces {
-		if !q.Released() {
+		if !b.l.Held.Released(q) {
 			marks = append(marks, q.Mark)
 		}
 	}
@@ -320,9 +320,9 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 	}
 	var rows [][]string
 	title := "Piece " + strings.Join(marks, ", ")
-	if !q.Released() {
+	if !b.l.Held.Released(q) {
 		title += ": NOT RELEASED, DO NOT CUT"
-		rows = append(rows, []string{"Held by", strings.Join(holdNames(q.Holds), "; ")})
+		rows = append(rows, []string{"Held by", strings.Join(holdNames(b.l.Held[q]), "; ")})
 	}
 	for _, m := range q.Miters {
 		if m.Corner.Straight() {
@@ -374,7 +374,7 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 		rows = append(rows, []string{"Hole", b.holeWords(q, o)})
 	}
 	rows = append(rows,
-		[]string{"To make", fmt.Sprintf("%d, %s each (calculated)%s", len(g), b.weight(q.Grams), lifting(q, "; ", " to lift"))},
+		[]string{"To make", fmt.Sprintf("%d, %s each (calculated)%s", len(g), b.weight(b.l.Weight(q).Laid), b.lifting(q, "; ", " to lift"))},
 		[]string{"Assembly", prose(as)},
 	)
 	t := facts(prose(title), rows)
@@ -447,8 +447,8 @@ func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 
 // lifting says how a piece is lifted, if not by one person, with words before
 // and behind.
-func lifting(q *layout.Piece, before, behind string) string {
-	switch q.Lift {
+func (b *book) lifting(q *layout.Piece, before, behind string) string {
+	switch b.l.Weight(q).Lift {
 	case cap.Mechanical:
 		return before + mechanical
 	case cap.TwoPersons:

@@ -169,7 +169,7 @@ type sized struct {
 func (b *book) sizes(x crate.Item) sized {
 	z := sized{what: prose(x.What), long: x.Length, grams: x.Grams}
 	if q := x.Piece; q != nil {
-		z.what, z.length, z.grams = kindOf(q), b.shopLong(x.Length), b.l.ShippedGrams(q)
+		z.what, z.length, z.grams = kindOf(q), b.shopLong(x.Length), b.l.Weight(q).Shipped
 		return z
 	}
 	z.length = b.shopShort(x.Length)
@@ -228,7 +228,7 @@ func (b *book) crateTable(c *crate.Crate) table {
 	for i, x := range c.Items {
 		row := []string{itoa(i + 1), itoa(x.Count)}
 		if x.Piece != nil {
-			row = append(row, x.Mark, b.pieceWords(x.Piece), b.sizes(x).length, liftShort(x.Piece), orDash(prose(x.Lot)))
+			row = append(row, x.Mark, b.pieceWords(x.Piece), b.sizes(x).length, b.liftShort(x.Piece), orDash(prose(x.Lot)))
 		} else {
 			row = append(row, b.hardwareRow(x)...)
 		}
@@ -270,8 +270,8 @@ func boxes(x crate.Item) string {
 }
 
 // liftShort is how a piece is lifted, in a column.
-func liftShort(q *layout.Piece) string {
-	if w := lifting(q, "", ""); w != "" {
+func (b *book) liftShort(q *layout.Piece) string {
+	if w := b.lifting(q, "", ""); w != "" {
 		return w
 	}
 	return "one"
@@ -281,7 +281,7 @@ func liftShort(q *layout.Piece) string {
 func (b *book) withheld() table {
 	t := table{title: "WITHHELD: not released, in no crate", fill: true, cols: []column{{head: "Mark"}, {head: "Kind"}, {head: "Held by", flex: true}}, whole: true}
 	for _, q := range b.l.Withheld {
-		t.rows = append(t.rows, []string{q.Mark, kindOf(q), strings.Join(holdNames(q.Holds), "; ")})
+		t.rows = append(t.rows, []string{q.Mark, kindOf(q), strings.Join(holdNames(b.l.Held[q]), "; ")})
 	}
 	return t
 }

@@ -113,8 +113,8 @@ func (b *book) piecesCSV() Schedule {
 			s.Rows = append(s.Rows, []string{p.Job.Name, q.Mark, itoa(q.Laying), kindOf(q), q.Hand.String(), strings.Join(turns, "; "),
 				strings.Join(front, " + "), strings.Join(frontMM, " + "), strings.Join(rear, " + "), strings.Join(rearMM, " + "),
 				inside(b.shop.Short), inside(mm), b.shop.Short(q.Narrow), mm(q.Narrow), girth(b.shop.Short), girth(mm), b.shop.Short(q.Allowance), mm(q.Allowance), at,
-				strings.Join(cut, " + "), strings.Join(cutMM, " + "), b.weight(b.l.ShippedGrams(q)), fmt.Sprint(b.l.ShippedGrams(q)),
-				liftWord(q.Lift), q.Zone.String(), as, strings.Join(holes, "; "), yesNo(q.Released()), strings.Join(q.Holds, " "), strings.Join(holdNames(q.Holds), "; ")})
+				strings.Join(cut, " + "), strings.Join(cutMM, " + "), b.weight(b.l.Weight(q).Shipped), fmt.Sprint(b.l.Weight(q).Shipped),
+				liftWord(b.l.Weight(q).Lift), q.Zone.String(), as, strings.Join(holes, "; "), yesNo(b.l.Held.Released(q)), strings.Join(b.l.Held[q], " "), strings.Join(holdNames(b.l.Held[q]), "; ")})
 		}
 	}
 	return s
@@ -210,7 +210,7 @@ func (b *book) shimsCSV() Schedule {
 func (b *book) zonesCSV() Schedule {
 	s := Schedule{Name: "shim-zones.csv", Header: []string{"perimeter", "run", "from", "from mm", "to", "to mm", "layers", "shims front least mm", "shims front most mm", "shims rear least mm", "shims rear most mm"}}
 	for _, r := range b.l.Runs() {
-		for _, z := range r.Run.Run.Zones {
+		for _, z := range r.BuildUp {
 			from, to := r.ToCrew(r.ToCap(z.From)), r.ToCrew(r.ToCap(z.To))
 			s.Rows = append(s.Rows, []string{r.Perimeter.Job.Name, r.Name, b.crew.Long(from), mm(from), b.crew.Long(to), mm(to), itoa(z.Layers), mm(z.FrontLeast), mm(z.FrontMost), mm(z.RearLeast), mm(z.RearMost)})
 		}
@@ -232,7 +232,7 @@ func (b *book) cratesCSV() Schedule {
 	}
 	for _, q := range b.l.Withheld {
 		long := crate.Shipped(q)
-		s.Rows = append(s.Rows, []string{"withheld", "", q.Perimeter.Job.Name, "", "1", "0", kindOf(q), q.Mark, b.shop.Long(long), mm(long), "", "", "", "", fmt.Sprint(b.l.ShippedGrams(q)), q.Lot, itoa(q.Laying)})
+		s.Rows = append(s.Rows, []string{"withheld", "", q.Perimeter.Job.Name, "", "1", "0", kindOf(q), q.Mark, b.shop.Long(long), mm(long), "", "", "", "", fmt.Sprint(b.l.Weight(q).Shipped), q.Lot, itoa(q.Laying)})
 	}
 	return s
 }

@@ -16,7 +16,7 @@ import (
 // the whole packet, each is a scene that can be looked over, and all of them
 // become one PDF.
 func ExamplePacket() {
-	j, found := job.Read(os.DirFS("../samples/rectangle"), "job.yaml")
+	j, found := job.Read(os.DirFS("../samples"), "rectangle/job.yaml")
 	if found.HasErrors() {
 		fmt.Println(found)
 		return

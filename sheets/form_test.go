@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"os"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -25,15 +26,13 @@ func papers() []job.PaperSize {
 }
 
 func samplesOf(t *testing.T) []string {
-	dirs, err := os.ReadDir("../samples")
+	jobs, err := filepath.Glob("../samples/*/job.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
 	var out []string
-	for _, d := range dirs {
-		if d.IsDir() {
-			out = append(out, d.Name())
-		}
+	for _, j := range jobs {
+		out = append(out, filepath.Base(filepath.Dir(j)))
 	}
 	if len(out) < 3 {
 		t.Fatalf("samples: %v", out)
@@ -43,7 +42,7 @@ func samplesOf(t *testing.T) []string {
 
 func unsurveyed(t *testing.T, sample string) *job.Job {
 	t.Helper()
-	j, found := job.ReadUnsurveyed(os.DirFS("../samples/"+sample), "job.yaml")
+	j, found := job.ReadUnsurveyed(os.DirFS("../samples"), sample+"/job.yaml")
 	if found.HasErrors() {
 		t.Fatal(found)
 	}
@@ -191,6 +190,10 @@ func TestFormCSVReadsBack(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
+			included, err := filepath.Glob("../samples/*s/*.yaml") // of systems and firms
+			if err != nil {
+				t.Fatal(err)
+			}
 			files := regexp.MustCompile(`(?m)^ +(?:- )?survey: *(\S+)`).FindAllStringSubmatch(string(text), -1)
 			j := unsurveyed(t, name)
 			forms := FormCSV(j, FormOptions{})
@@ -198,11 +201,21 @@ func TestFormCSVReadsBack(t *testing.T) {
 				t.Fatalf("%d surveys for %d perimeters", len(forms), len(files))
 			}
 			for _, comma := range []rune{',', ';'} {
-				fs := fstest.MapFS{"job.yaml": {Data: text}}
-				for i, s := range forms {
-					fs[files[i][1]] = &fstest.MapFile{Data: []byte("\ufeff" + strings.ReplaceAll(filled(s, comma), "\n", "\r\n"))}
+				fs := fstest.MapFS{name + "/job.yaml": {Data: text}}
+				for _, f := range included {
+					data, err := os.ReadFile(f)
+					if err != nil {
+						t.Fatal(err)
+					}
+					fs[strings.TrimPrefix(filepath.ToSlash(f), "../samples/")] = &fstest.MapFile{Data: data}
 				}
-				got, found := job.Read(fs, "job.yaml")
+				if list, err := os.ReadFile("../samples/" + name + "/confirm.txt"); err == nil {
+					fs[name+"/confirm.txt"] = &fstest.MapFile{Data: list}
+				}
+				for i, s := range forms {
+					fs[name+"/"+files[i][1]] = &fstest.MapFile{Data: []byte("\ufeff" + strings.ReplaceAll(filled(s, comma), "\n", "\r\n"))}
+				}
+				got, found := job.Read(fs, name+"/job.yaml")
 				if found.HasErrors() {
 					t.Fatal(found)
 				}

@@ -123,11 +123,19 @@ func sheetTable(all []page, reader Audience, dropped []page) table {
 		t.cols = append(t.cols, column{head: "Hold"})
 		t.bold = func(_, col int) bool { return col == 3 }
 	}
+	type numbered struct {
+		page
+		n int
+	}
+	var listed []numbered
 	for i, p := range all {
+		listed = append(listed, numbered{p, i + 1})
+	}
+	for _, p := range inOrder(listed, reader, func(p numbered) Kind { return p.kind }) {
 		if !p.kind.For(reader) || slices.ContainsFunc(dropped, func(d page) bool { return d.id == p.id }) {
 			continue
 		}
-		row := []string{itoa(i + 1), p.title, readers(p.kind)}
+		row := []string{itoa(p.n), p.title, readers(p.kind)}
 		if p.on != "" {
 			row[1] += " (printed on " + p.on + ")"
 		}

@@ -149,17 +149,16 @@ func (b *book) levelZones(p *layout.Perimeter) table {
 		return b.short(from) + " to " + b.short(to)
 	}
 	for _, r := range p.Runs {
-		w := r.Run.Run
-		for _, z := range w.Zones {
+		for _, z := range r.BuildUp {
 			for i, s := range z.Tapers {
 				layers, nails := itoa(z.Layers), dash(z.Nails)
 				if i > 0 {
 					nails = "" // those of the zone stand in its first row
 				}
-				t.rows = append(t.rows, []string{r.Name, b.station(w, s.From), b.station(w, s.To), layers, run(s.FrontFrom, s.FrontTo), run(s.RearFrom, s.RearTo), nails})
+				t.rows = append(t.rows, []string{r.Name, b.station(r, s.From), b.station(r, s.To), layers, run(s.FrontFrom, s.FrontTo), run(s.RearFrom, s.RearTo), nails})
 			}
 			if len(z.Tapers) == 0 {
-				t.rows = append(t.rows, []string{r.Name, b.station(w, z.From), b.station(w, z.To), itoa(z.Layers), span(b.short(z.FrontLeast), b.short(z.FrontMost)), span(b.short(z.RearLeast), b.short(z.RearMost)), dash(z.Nails)})
+				t.rows = append(t.rows, []string{r.Name, b.station(r, z.From), b.station(r, z.To), itoa(z.Layers), span(b.short(z.FrontLeast), b.short(z.FrontMost)), span(b.short(z.RearLeast), b.short(z.RearMost)), dash(z.Nails)})
 			}
 		}
 	}
@@ -178,13 +177,12 @@ func (b *book) stripTable(p *layout.Perimeter) table {
 	t := table{title: "Plywood" + b.inPerimeter(p) + " as it lies", cols: []column{{head: "Run"}, {head: "Layer, from below", align: drawing.Right}, {head: "From", align: drawing.Right}, {head: "To", align: drawing.Right}, {head: "Length", align: drawing.Right},
 		{head: "Width", align: drawing.Right}, {head: "Sheet, rip"}}}
 	for _, r := range p.Runs {
-		w := r.Run.Run
-		for _, s := range w.Strips {
+		for _, s := range r.Strips {
 			from := "–"
 			if s.Sheet > 0 {
 				from = itoa(s.Sheet) + ", " + itoa(s.Rip)
 			}
-			t.rows = append(t.rows, []string{r.Name, itoa(s.Layer), b.station(w, s.From), b.station(w, s.To), b.long(s.Length()), b.short(s.Width), from})
+			t.rows = append(t.rows, []string{r.Name, itoa(s.Layer), b.station(r, s.From), b.station(r, s.To), b.long(s.Length()), b.short(s.Width), from})
 		}
 	}
 	return t

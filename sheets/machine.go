@@ -44,7 +44,7 @@ type cutFile struct {
 func (b *book) cutFiles() []cutFile {
 	var out []cutFile
 	for _, f := range b.l.Families {
-		if f.Released() == 0 {
+		if f.Released(b.l.Held) == 0 {
 			continue
 		}
 		for i := range f.Bodies {
@@ -56,7 +56,7 @@ func (b *book) cutFiles() []cutFile {
 		}
 	}
 	for _, q := range b.l.Parts {
-		if n, _ := q.Make(); n > 0 {
+		if n, _ := q.Make(b.l.Held); n > 0 {
 			out = append(out, cutFile{name: b.cutName(q.Mark), part: q, file: q.Bodies[0]})
 		}
 	}
@@ -126,12 +126,12 @@ func (b *book) flatDXF(f *layout.Family, i int) dxf.Drawing {
 	if len(f.Bodies) > 1 {
 		mark += " " + f.Bodies[i].Name
 	}
-	return b.bodyDXF(f.Bodies[i], mark, "Make "+itoa(f.Released())+": "+strings.Join(b.pieceMarks(f, true), ", "), m.Name+" "+b.shop.Thin(m.Thickness))
+	return b.bodyDXF(f.Bodies[i], mark, "Make "+itoa(f.Released(b.l.Held))+": "+strings.Join(b.pieceMarks(f, true), ", "), m.Name+" "+b.shop.Thin(m.Thickness))
 }
 
 // partDXF is the pattern of a made part.
 func (b *book) partDXF(q *layout.MadePart) dxf.Drawing {
-	n, more := q.Make()
+	n, more := q.Make(b.l.Held)
 	return b.bodyDXF(q.Bodies[0], q.Mark, "Make "+itoa(n+more)+", "+q.Kind.String(), strings.TrimSpace(q.Metal+" "+b.shop.Thin(q.Thickness)))
 }
 

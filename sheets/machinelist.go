@@ -52,7 +52,7 @@ func (b *book) plainMM(mm float64) string { return decimal(mm * b.unit()) }
 func (b *book) listRow(c cutFile, unit string) []string {
 	num := func(l length.Length) string { return b.plainMM(l.MM()) }
 	if q := c.part; q != nil {
-		n, more := q.Make()
+		n, more := q.Make(b.l.Held)
 		twin := ""
 		if q.Twin != nil {
 			twin = q.Twin.Mark
@@ -89,7 +89,7 @@ func (b *book) listRow(c cutFile, unit string) []string {
 	case f.Kind == cap.Tee && c.body == 1:
 		along = p.Parts[1].Length()
 	}
-	row := []string{c.name, unit, f.Mark, c.file.Name, p.KindName(), f.Hand.String(), itoa(f.Released()), s.Metal.Name, num(s.Metal.Thickness), num(s.Profile.InsideR), decimal(b.j.Shop.K), gap}
+	row := []string{c.name, unit, f.Mark, c.file.Name, p.KindName(), f.Hand.String(), itoa(f.Released(b.l.Held)), s.Metal.Name, num(s.Metal.Thickness), num(s.Profile.InsideR), decimal(b.j.Shop.K), gap}
 	return append(append(row, front...), num(part.Inside()), decimal(float64(part.Slope(s))/1e9), turn, num(along+p.Allowance), twin)
 }
 

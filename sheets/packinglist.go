@@ -86,7 +86,7 @@ func (b *book) packingTable(c *crate.Crate) table {
 			family = f.Mark
 		}
 		z := b.sizes(x)
-		t.rows = append(t.rows, []string{order, x.Mark, family, b.pieceWords(x.Piece), z.length, b.weight(z.grams), liftShort(x.Piece), orDash(prose(x.Lot)), itoa(x.Piece.Laying), tickBox})
+		t.rows = append(t.rows, []string{order, x.Mark, family, b.pieceWords(x.Piece), z.length, b.weight(z.grams), b.liftShort(x.Piece), orDash(prose(x.Lot)), itoa(x.Piece.Laying), tickBox})
 	}
 	return t
 }

@@ -269,7 +269,7 @@ func (b *book) runBanner(runs []*layout.Run, holds finding.List) string {
 			if !slices.Contains(all, q.Mark) {
 				all = append(all, q.Mark)
 			}
-			if q.Released() || slices.Contains(marks, q.Mark) {
+			if b.l.Held.Released(q) || slices.Contains(marks, q.Mark) {
 				continue
 			}
 			marks = append(marks, q.Mark)

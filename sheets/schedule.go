@@ -161,7 +161,7 @@ func (b *book) zoneTable() table {
 		{head: "Shims, front face", align: drawing.Right}, {head: "Shims, rear face", align: drawing.Right}}}
 	shims := func(lo, hi length.Length) string { return span(b.short(lo), b.short(hi)) }
 	for _, r := range b.l.Runs() {
-		for _, z := range r.Run.Run.Zones {
+		for _, z := range r.BuildUp {
 			t.rows = append(t.rows, []string{b.runHead(r), b.long(r.ToCrew(r.ToCap(z.From))), b.long(r.ToCrew(r.ToCap(z.To))), itoa(z.Layers),
 				shims(z.FrontLeast, z.FrontMost), shims(z.RearLeast, z.RearMost)})
 		}
@@ -183,7 +183,7 @@ func (b *book) pieces() []page {
 	if trims(all) {
 		var grams int64
 		for _, q := range all {
-			grams += b.l.ShippedGrams(q)
+			grams += b.l.Weight(q).Shipped
 		}
 		sum = b.weight(grams) + " with allowance"
 		lengths = "Cut lengths are of metal as shipped, trim-to lengths as laid, both by outside mold lines: front along the street face, rear along the roof face, one number for each leg from the left."
@@ -225,7 +225,7 @@ func (b *book) pieceTable(title string, pieces []*layout.Piece, trim bool) table
 		column{head: "Weight", flex: trim, align: drawing.Right}, column{head: "Lift", align: drawing.Middle}, column{head: "Assembly"}, column{head: "Released", flex: true})
 	var held []bool
 	for _, q := range pieces {
-		held = append(held, !q.Released())
+		held = append(held, !b.l.Held.Released(q))
 		t.rows = append(t.rows, b.pieceRow(q, trim))
 	}
 	last := len(t.cols) - 1
@@ -255,21 +255,21 @@ func (b *book) pieceRow(q *layout.Piece, trim bool) []string {
 		}
 		laid = append(laid, to)
 	}
-	weight := b.weight(q.Grams)
+	weight := b.weight(b.l.Weight(q).Laid)
 	if q.Allowance > 0 {
-		weight = b.weight(b.l.ShippedGrams(q)) + " with allowance"
+		weight = b.weight(b.l.Weight(q).Shipped) + " with allowance"
 	}
 	lift := "one"
-	if q.Lift != cap.OnePerson {
-		lift = lifting(q, "", "")
+	if b.l.Weight(q).Lift != cap.OnePerson {
+		lift = b.lifting(q, "", "")
 	}
 	as := "–"
 	if q.Assembly != nil {
 		as = prose(q.Assembly.Name) + " " + q.Zone.String()
 	}
 	released := "yes"
-	if !q.Released() {
-		released = "DO NOT CUT: " + strings.Join(holdNames(q.Holds), "; ")
+	if !b.l.Held.Released(q) {
+		released = "DO NOT CUT: " + strings.Join(holdNames(b.l.Held[q]), "; ")
 	}
 	row := []string{q.Mark, itoa(q.Laying), kind, orDash(q.Hand.String()), orDash(strings.Join(turn, "; ")), strings.Join(front, " + "), strings.Join(rear, " + ")}
 	if trim {

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"os"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"sync"
@@ -58,24 +59,22 @@ func each(all []solvable, draw func(*layout.Layout) []Sheet) []drawn {
 // sampleLayouts is the layout of every sample, by its folder; it is for looking
 // up alone.
 var sampleLayouts = sync.OnceValues(func() (map[string]*layout.Layout, error) {
-	dirs, err := os.ReadDir("../samples")
+	jobs, err := filepath.Glob("../samples/*/job.yaml")
 	if err != nil {
 		return nil, err
 	}
 	out := map[string]*layout.Layout{}
-	for _, d := range dirs {
-		if !d.IsDir() {
-			continue
-		}
-		j, found := job.Read(os.DirFS("../samples/"+d.Name()), "job.yaml")
+	for _, path := range jobs {
+		name := filepath.Base(filepath.Dir(path))
+		j, found := job.Read(os.DirFS("../samples"), name+"/job.yaml")
 		if found.HasErrors() {
-			return nil, fmt.Errorf("%s: %v", d.Name(), found)
+			return nil, fmt.Errorf("%s: %v", name, found)
 		}
 		l, found := layout.Build(j)
 		if found.HasErrors() {
-			return nil, fmt.Errorf("%s: %v", d.Name(), found)
+			return nil, fmt.Errorf("%s: %v", name, found)
 		}
-		out[d.Name()] = l
+		out[name] = l
 	}
 	return out, nil
 })

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"slices"
 	"strconv"
 
 	"copingset/drawing"
@@ -51,12 +52,15 @@ const (
 	Levelling
 	PieceSchedule
 	JointSchedule
-	Basis
+	Transmittal
 	Assemblies
 	TestedSection
+	Reports
+	Basis
 	Materials
-	Checklist
 	Statement
+	Checklist
+	Review
 	WallReport
 	RFIList
 	PackingList
@@ -72,8 +76,8 @@ const (
 )
 
 func (k Kind) String() string {
-	return [...]string{"index", "safety", "findings", "run", "corner", "sections", "fasteners", "levelling", "pieces", "joints", "basis",
-		"assemblies", "tested", "materials", "checklist", "statement", "wall", "rfi", "packing", "crate",
+	return [...]string{"index", "safety", "findings", "run", "corner", "sections", "fasteners", "levelling", "pieces", "joints", "transmittal",
+		"assemblies", "tested", "reports", "basis", "materials", "statement", "checklist", "review", "wall", "rfi", "packing", "crate",
 		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "form"}[k]
 }
 
@@ -88,13 +92,53 @@ func (k Kind) For(a Audience) bool {
 	case Shop:
 		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule || k == PackingList || k >= ShopSheet && k <= CrateLabels
 	case Inspector:
-		return k == Findings || k == Sections || k == FastenerSchedule || k >= Basis && k <= Statement
+		return k == Findings || k == Sections || k == FastenerSchedule || k >= Transmittal && k <= Review
 	case Receiving:
 		return k == CrateList
 	case PreBid:
 		return k == WallReport || k == RFIList || k == Levelling
 	}
 	return false
+}
+
+// part of a submittal: a kind of sheet as a transmittal names it.
+type part struct {
+	kind  Kind
+	title string
+}
+
+// submittalParts are the parts of a submittal in the order in which a reviewer
+// reads them.
+func submittalParts() []part {
+	return []part{
+		{Transmittal, "Transmittal"},
+		{Index, "Cover, key plan and index of sheets"},
+		{Findings, "Findings and holds"},
+		{Assemblies, "Schedule of zones: demand, resistance and ratio"},
+		{TestedSection, "Sections as tested"},
+		{Sections, "Sections of the wall and the coping"},
+		{Reports, "List of test reports"},
+		{Basis, "Calculations: basis of the wind pressures"},
+		{FastenerSchedule, "Calculations: fasteners and anchors"},
+		{Materials, "Calculations: materials, movement and code checks"},
+		{Statement, "Statement"},
+		{Checklist, "Inspection before covering, and after"},
+		{Review, "Review: answer and stamps"},
+	}
+}
+
+// inOrder puts pages in the order in which an audience reads them: that of the
+// packet, but for a submittal.
+func inOrder[T any](pages []T, a Audience, kind func(T) Kind) []T {
+	if a != Inspector {
+		return pages
+	}
+	out := slices.Clone(pages)
+	at := func(p T) int {
+		return slices.IndexFunc(submittalParts(), func(q part) bool { return q.kind == kind(p) })
+	}
+	slices.SortStableFunc(out, func(p, q T) int { return at(p) - at(q) })
+	return out
 }
 
 // Sheet is one page of a packet.
@@ -106,7 +150,8 @@ type Sheet struct {
 	Scene  drawing.Scene
 }
 
-// Packet makes the sheets for an audience, in order. Numbers are those of the
+// Packet makes the sheets for an audience, in the order in which it reads them.
+// Numbers are those of the
 // whole packet, so that two people with different parts of it mean the same
 // sheet by the same number.
 func Packet(l *layout.Layout, o Options) []Sheet {
@@ -127,5 +172,5 @@ func Packet(l *layout.Layout, o Options) []Sheet {
 			Scene: b.draw(p, i+1, len(pages), refer),
 		})
 	}
-	return out
+	return inOrder(out, o.For, func(s Sheet) Kind { return s.Kind })
 }

@@ -15,7 +15,6 @@ import (
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
 	"copingset/layout/length/draws"
-	"copingset/layout/wind"
 )
 
 const in = length.Inch
@@ -125,8 +124,8 @@ func cases() []solvable {
 	confirmed := perimeters(jobtest.Rectangle(400*in, 300*in))
 	confirmed.Pressures, confirmed.Wind = nil, blown()
 	confirmed.Wind.Confirmed = &job.Confirmed{By: "Sample Structural", Document: "L-1", On: job.Date{Year: 2026, Month: 3, Day: 2}}
-	d, _ := wind.Build(confirmed, nil)
-	confirmed.Wind.Confirmed.CornerUp = d.Up[wind.Corner]
+	l, _ := layout.Build(confirmed)
+	confirmed.Wind.Confirmed.Code, confirmed.Wind.Confirmed.List = l.Demand.List.Code(), l.Demand.List
 	two := perimeters(ell(), open())
 	two.Packing.Least = 3 * in / 4
 	return []solvable{
@@ -269,6 +268,7 @@ func theirs(t *testing.T, a Audience, got, packet []Sheet) {
 	t.Helper()
 	rest := slices.DeleteFunc(slices.Clone(got), func(s Sheet) bool { return s.Kind == Index })
 	want := slices.DeleteFunc(slices.Clone(packet), func(s Sheet) bool { return s.Kind == Index || !s.Kind.For(a) })
+	want = inOrder(want, a, func(s Sheet) Kind { return s.Kind })
 	if !slices.EqualFunc(rest, want, func(s, q Sheet) bool {
 		return s.ID == q.ID && s.Number == q.Number && s.Scene.Dump() == q.Scene.Dump()
 	}) {
@@ -381,7 +381,7 @@ func TestSchedulesAreWhole(t *testing.T) {
 			for _, r := range p.Runs {
 				want["chairs.csv"] += len(r.Chairs)
 				want["joints.csv"] += len(r.Joints)
-				want["shim-zones.csv"] += len(r.Run.Run.Zones)
+				want["shim-zones.csv"] += len(r.BuildUp)
 			}
 		}
 		want["crates.csv"] = len(l.Withheld)

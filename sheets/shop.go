@@ -72,7 +72,7 @@ func familyID(g []*layout.Family) string { return "family-" + slug(g[0].Mark) }
 func (b *book) pieceMarks(f *layout.Family, released bool) []string {
 	var out []string
 	for _, q := range f.Pieces {
-		if q.Released() == released {
+		if b.l.Held.Released(q) == released {
 			out = append(out, b.pieceMark(q))
 		}
 	}
@@ -131,7 +131,7 @@ func groupName(g []*layout.Family) string {
 // alone the longest stands for all.
 func (b *book) patterns(g []*layout.Family) []view.FlatBody {
 	if len(g) == 1 {
-		out := view.FlatBodies(g[0])
+		out := view.FlatBodies(b.l, g[0])
 		for i := range out {
 			out[i].Held = false // the banner says it of the whole sheet
 		}
@@ -144,7 +144,7 @@ func (b *book) patterns(g []*layout.Family) []view.FlatBody {
 			plain = append(plain, f)
 			continue
 		}
-		x := view.FlatBodies(f)[0]
+		x := view.FlatBodies(b.l, f)[0]
 		x.Name = f.Mark
 		holed = append(holed, x)
 	}
@@ -153,12 +153,12 @@ func (b *book) patterns(g []*layout.Family) []view.FlatBody {
 	}
 	long, held := plain[0], true
 	for _, f := range plain {
-		held = held && f.Released() == 0
+		held = held && f.Released(b.l.Held) == 0
 		if f.Bodies[0].Length > long.Bodies[0].Length {
 			long = f
 		}
 	}
-	x := view.FlatBodies(long)[0]
+	x := view.FlatBodies(b.l, long)[0]
 	x.Varies, x.Held = len(plain) > 1, held
 	x.Name = "ALL WITHOUT HOLES"
 	if len(holed) == 0 {

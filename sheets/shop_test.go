@@ -81,16 +81,16 @@ func TestShopSheetsTellWhatIsReleased(t *testing.T) {
 					t.Errorf("%s: piece %s is on no shop drawing", c.name, q.Mark)
 				}
 				on := strings.Contains(labels, q.Mark+"\n") // a mark stands alone on its label
-				if on != q.Released() {
-					t.Errorf("%s: piece %s, released %v, has a label: %v", c.name, q.Mark, q.Released(), on)
+				if on != c.layout.Held.Released(q) {
+					t.Errorf("%s: piece %s, released %v, has a label: %v", c.name, q.Mark, c.layout.Held.Released(q), on)
 				}
-				if !q.Released() && !strings.Contains(cutting, b.pieceMark(q)) {
+				if !c.layout.Held.Released(q) && !strings.Contains(cutting, b.pieceMark(q)) {
 					t.Errorf("%s: the cutting plan does not say that %s is left out", c.name, q.Mark)
 				}
 			}
 		}
 		for _, f := range l.Families {
-			if f.Released() == 0 && !strings.Contains(drawings, "NOT RELEASED") {
+			if f.Released(c.layout.Held) == 0 && !strings.Contains(drawings, "NOT RELEASED") {
 				t.Errorf("%s: no drawing says that %s is not released", c.name, f.Mark)
 			}
 			there := strings.Contains(hands, f.Mark+"  "+f.Pieces[0].KindName())
@@ -103,7 +103,7 @@ func TestShopSheetsTellWhatIsReleased(t *testing.T) {
 		}
 		for _, m := range Machines(l) {
 			for _, f := range l.Families {
-				if f.Released() == 0 && fileOf(m.Name, f.Mark) {
+				if f.Released(c.layout.Held) == 0 && fileOf(m.Name, f.Mark) {
 					t.Errorf("%s: %s is of a family that is not released", c.name, m.Name)
 				}
 			}

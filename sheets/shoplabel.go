@@ -53,7 +53,7 @@ func (b *book) pieceLabels() []page {
 	var pieces []*layout.Piece
 	for _, f := range b.l.Families {
 		for _, q := range f.Pieces {
-			if q.Released() {
+			if b.l.Held.Released(q) {
 				pieces = append(pieces, q)
 			}
 		}
@@ -160,7 +160,7 @@ func (b *book) labelWords(q *layout.Piece) []string {
 		where += ": " + b.text(crate.Shipped(q))
 	}
 	travels, made := b.crateOf(q)+", lay "+itoa(q.Laying), ""
-	lift := lifting(q, ", ", " to lift")
+	lift := b.lifting(q, ", ", " to lift")
 	switch f := b.l.FamilyOf(q); {
 	case f == nil:
 	case f.Twin != nil:
@@ -176,7 +176,10 @@ func (b *book) labelWords(q *layout.Piece) []string {
 func (b *book) labelHand(q *layout.Piece) string {
 	letter := func(h cap.Hand) string { return strings.ToUpper(h.String()[:1]) }
 	var words []string
-	if len(q.Parts) > 1 {
+	switch {
+	case q.Kind == cap.Tee && len(q.Parts) == 2:
+		words = append(words, b.long(q.Parts[0].Length())+" + "+b.long(q.Parts[1].Length()), "high edge "+letter(q.Hand))
+	case len(q.Parts) > 1:
 		var legs []string
 		for _, t := range q.Parts {
 			legs = append(legs, b.long(t.Length()))

@@ -47,7 +47,7 @@ func (b *book) parts() []page {
 // which not all may.
 func (b *book) heldParts() (none, some []string) {
 	for _, q := range b.l.Parts {
-		switch n, _ := q.Make(); {
+		switch n, _ := q.Make(b.l.Held); {
 		case n == 0:
 			none = append(none, q.Mark)
 		case n < q.Count():
@@ -71,7 +71,7 @@ func (b *book) partHolds(q *layout.MadePart) finding.List {
 func (b *book) partTable() table {
 	t := table{title: "Parts", fill: true, cols: []column{{head: "Part"}, {head: "What", flex: true}, {head: "Count", align: drawing.Right}, {head: "Spare", align: drawing.Right}, {head: "Make now", align: drawing.Right}, {head: "Blank, girth × length", flex: true}, {head: "Metal", flex: true}, {head: "Each", align: drawing.Right}}}
 	for _, q := range b.l.Parts {
-		n, more := q.Make()
+		n, more := q.Make(b.l.Held)
 		blank := "by hand"
 		if len(q.Bodies) > 0 {
 			blank = b.inBlank(q.Bodies[0].Girth) + " × " + b.inBlankLong(q.Bodies[0].Length)
@@ -147,7 +147,7 @@ func (b *book) partBlock(q *layout.MadePart, most drawing.Unit) block {
 // partFacts say how many, for what, of what, and what the drawing must say
 // besides.
 func (b *book) partFacts(q *layout.MadePart) []string {
-	n, more := q.Make()
+	n, more := q.Make(b.l.Held)
 	var out []string
 	if s := q.Sentence(); s != "" {
 		out = append(out, "HAND: "+s)
@@ -156,10 +156,10 @@ func (b *book) partFacts(q *layout.MadePart) []string {
 	if more > 0 {
 		words += " and " + plural(more, "spare")
 	}
-	if yes := ranges(q.For(true)); len(yes) > 0 && n > 0 {
+	if yes := ranges(q.For(b.l.Held, true)); len(yes) > 0 && n > 0 {
 		words += ": " + strings.Join(yes, ", ")
 	}
-	if no := ranges(q.For(false)); len(no) > 0 {
+	if no := ranges(q.For(b.l.Held, false)); len(no) > 0 {
 		words += ". NOT RELEASED, DO NOT CUT: " + strings.Join(no, ", ")
 	}
 	out = append(out, words+".")
@@ -323,7 +323,7 @@ func (b *book) partsCSV() Schedule {
 	s := Schedule{Name: "parts.csv", Header: []string{"part", "kind", "hand", "twin", "inside", "inside mm", "count", "spare", "make now", "spare now", "girth", "girth mm", "length", "length mm",
 		"metal", "thickness mm", "inside radius mm", "k", "bends", "holes", "grams", "for", "not released for", "holds"}}
 	for _, q := range b.l.Parts {
-		n, more := q.Make()
+		n, more := q.Make(b.l.Held)
 		twin, inside, insideMM := "", "", ""
 		if q.Twin != nil {
 			twin = q.Twin.Mark
@@ -343,7 +343,7 @@ func (b *book) partsCSV() Schedule {
 			holes += len(body.Holes)
 		}
 		s.Rows = append(s.Rows, []string{q.Mark, q.Kind.String(), q.Hand.String(), twin, inside, insideMM, itoa(q.Count()), itoa(q.Spare()), itoa(n), itoa(more), girth, girthMM, long, longMM,
-			q.Metal, mm(q.Thickness), mm(q.Radius), trimFloat(q.K), strings.Join(bends, "; "), itoa(holes), fmt.Sprint(q.Grams), strings.Join(q.For(true), " "), strings.Join(q.For(false), " "), strings.Join(q.Holds, " ")})
+			q.Metal, mm(q.Thickness), mm(q.Radius), trimFloat(q.K), strings.Join(bends, "; "), itoa(holes), fmt.Sprint(q.Grams), strings.Join(q.For(b.l.Held, true), " "), strings.Join(q.For(b.l.Held, false), " "), strings.Join(q.Holds, " ")})
 	}
 	return s
 }

@@ -77,7 +77,7 @@ func TestPartsAreDrawnListedAndCut(t *testing.T) {
 			if !strings.Contains(said, "Part "+p.Mark+": ") || rows[i][0] != p.Mark {
 				t.Errorf("%s: part %s is on no sheet or not in the list", name, p.Mark)
 			}
-			if len(p.For(false)) > 0 && !strings.Contains(said, "NOT RELEASED") {
+			if len(p.For(l.Held, false)) > 0 && !strings.Contains(said, "NOT RELEASED") {
 				t.Errorf("%s: no sheet says that %s is held", name, p.Mark)
 			}
 			var d dxf.Drawing
@@ -87,7 +87,7 @@ func TestPartsAreDrawnListedAndCut(t *testing.T) {
 					d, written = q, true
 				}
 			}
-			if n, _ := p.Make(); (n > 0) != written {
+			if n, _ := p.Make(l.Held); (n > 0) != written {
 				t.Errorf("%s: %d of %s to make, written %v", name, n, p.Mark, written)
 			}
 			if !written {

@@ -41,7 +41,7 @@ func (b *book) sentence(g []*layout.Family) func(sheet string) whole {
 
 // quantity says how many of a family are made and which.
 func (b *book) quantity(f *layout.Family) string {
-	words := itoa(f.Released())
+	words := itoa(f.Released(b.l.Held))
 	if yes := b.pieceMarks(f, true); len(yes) > 0 {
 		words += ": " + strings.Join(yes, ", ")
 	}
@@ -253,11 +253,11 @@ func (b *book) lengthTable(g []*layout.Family) table {
 			pieces += "DO NOT CUT " + strings.Join(no, ", ")
 		}
 		weight := b.weight(f.Grams)
-		if lift := lifting(f.Pieces[0], ", ", ""); lift != "" {
+		if lift := b.lifting(f.Pieces[0], ", ", ""); lift != "" {
 			weight += lift
 		}
-		held = append(held, f.Released() == 0)
-		t.rows = append(t.rows, []string{f.Mark, b.inBlankLong(f.Bodies[0].Length), itoa(f.Released()), pieces, shortHand(f), weight})
+		held = append(held, f.Released(b.l.Held) == 0)
+		t.rows = append(t.rows, []string{f.Mark, b.inBlankLong(f.Bodies[0].Length), itoa(f.Released(b.l.Held)), pieces, shortHand(f), weight})
 	}
 	t.bold = func(row, col int) bool { return held[row] || col == 0 }
 	return t
@@ -306,7 +306,7 @@ func (b *book) familyFacts(g []*layout.Family) table {
 			blanks = append(blanks, x.Name+" "+b.inBlank(x.Girth)+" × "+b.inBlankLong(x.Length))
 		}
 		add("Blank, girth × length", strings.Join(blanks, "; "))
-		lift := lifting(f.Pieces[0], "", " to lift")
+		lift := b.lifting(f.Pieces[0], "", " to lift")
 		if lift == "" {
 			lift = "one person lifts it"
 		}

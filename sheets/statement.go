@@ -3,22 +3,24 @@ package sheets
 import (
 	"slices"
 	"strings"
-
-	"copingset/drawing"
 )
 
-// submittal is what an inspector asks for, in the order in which it is read.
-func (b *book) submittal() []page {
-	return slices.Concat(b.basis(), b.assemblies(), b.testedSections(), b.materials(), b.checklist(), b.statement())
+// submittal is what a reviewer asks for, in the order in which it is read: the
+// zones with their ratios, the sections as tested, the reports, the calculations,
+// the statement, both inspections and room for stamps. before are the pages of
+// the packet that stand ahead of it.
+func (b *book) submittal(before []page) []page {
+	rest := slices.Concat(b.assemblies(), b.testedSections(), b.reports(), b.basis(), b.materials(), b.statement(), b.checklist(), b.review())
+	return append(b.transmittal(slices.Concat(before, rest)), rest...)
 }
 
 // statement is the page that says what the program computes and what others
 // answer for, with room for the names and stamps of those who review it.
 func (b *book) statement() []page {
-	first := page{id: b.id("statement"), title: "Statement and review", kind: Statement, paper: b.runs, holds: b.l.Holds(),
-		about: "What is computed by the program, what is stated or done by others, what is left out, and space for review stamps."}
+	first := page{id: b.id("statement"), title: "Statement", kind: Statement, paper: b.runs, holds: b.l.Holds(),
+		about: "What is computed by the program, what is stated or done by others, what is left out, and who signs for it."}
 	first.banner = holdWords(first.holds)
-	blocks := []block{b.computedList(), b.othersList(), b.leftOutList(), b.partiesTable(), b.stampSpace()}
+	blocks := []block{b.computedList(), b.othersList(), b.leftOutList(), b.partiesTable()}
 	return b.pages(first, blocks, across)
 }
 
@@ -35,7 +37,7 @@ func (b *book) computedList() list {
 	case d.ToConfirm():
 		items = append([]string{"THE DESIGN PRESSURES, from the wind section of the job, by " + prose(d.Edition) + ". NOBODY HAS CONFIRMED THEM: they are to be confirmed by a licensed engineer, and every piece is on hold until then."}, items...)
 	case d.Computed:
-		items = append([]string{"The design pressures, from the wind section of the job, by " + prose(d.Edition) + "; confirmed by " + b.confirmedBy() + "."}, items...)
+		items = append([]string{"The design pressures, from the wind section of the job, by " + prose(d.Edition) + "; confirmed by " + b.confirmedBy() + ", as said under “Stated or done by others”."}, items...)
 	case d.Check != nil:
 		items = append(items, "Pressures computed beside the stated ones, as a check alone.")
 	}
@@ -48,15 +50,17 @@ func (b *book) othersList() list {
 	pressures := "Design pressures: NOT STATED. The engineer of record is to state them."
 	switch {
 	case d.Stated:
-		pressures = "Design pressures: " + prose(d.By) + ", " + prose(d.Document) + ". They are lettered as stated."
+		pressures = "Design pressures: " + prose(d.By) + ", " + prose(d.Document) + ". Stated are, for edge and corner, the pressures " + b.statedFaces() +
+			" with their levels, the length of the corner zone and the turns that begin one. They are lettered as stated; where the zones lie on the runs follows from them and from the survey."
 	case d.ToConfirm():
-		pressures = "Confirmation of the computed pressures, and every input of the basis of design: a licensed engineer. Not given yet."
+		pressures = "Confirmation of the computed pressures by a licensed engineer: NOT GIVEN. It is asked for the " + b.covered() + "."
 	case d.Computed:
-		pressures = "Confirmation of the computed pressures and of every input of their basis: " + b.confirmedBy() + "."
+		pressures = "Confirmation of the computed pressures: " + b.confirmedBy() + ". It covers the " + b.covered() + ". It covers nothing else in this packet."
 	}
 	items := []string{
 		pressures,
 		"Resistances and limits of the assemblies: the laboratories, by the reports named. The reports themselves were not read by the program; the job file states what they say.",
+		"The factor on as-pulled values: whoever the list of reports names as having chosen it.",
 		"Dimensions of the coping system, materials and fasteners: the fabricator, as the job file states them.",
 	}
 	by := b.j.Site.MeasuredBy
@@ -66,6 +70,21 @@ func (b *book) othersList() list {
 	items = append(items, "Survey: "+strings.TrimSpace(prose(by)+" "+date(b.j.Site.MeasuredOn))+".",
 		"By others: the wall, its nailers and the strength of what anchors them, the roofing and its base flashing, sealed collars, and what lies below the layer the fasteners hold in.")
 	return list{title: "Stated or done by others", items: items}
+}
+
+// covered says exactly what a confirmation of computed pressures is over.
+func (b *book) covered() string {
+	d := &b.l.Demand
+	return plural(len(d.List), "line") + " of the list with check code " + d.List.Code().String() + ": every input of the wind section, every value of the basis of design that follows from it, " +
+		"up to the pressures on each face at both levels and the length of the corner zone, and of each run the corner zones at its ends and its wall line, rounded"
+}
+
+// statedFaces names the pressures that the engineer stated.
+func (b *book) statedFaces() string {
+	if b.l.Demand.RearKnown() {
+		return "up on the top, out on the front leg and to the roof on the rear leg"
+	}
+	return "up on the top and out on the front leg, and none on the rear leg"
 }
 
 // leftOutList is what nobody should suppose to be checked here.
@@ -99,33 +118,6 @@ func (b *book) partiesTable() table {
 	}
 	t.rows = append(t.rows, []string{"Inspected on the roof", "", "", "", ""})
 	return t
-}
-
-// stampSpace is left for the reviewers the job names; for whoever reviews it
-// where it names none.
-func (b *book) stampSpace() whole {
-	var stamps []string
-	for _, p := range b.j.Info.Parties {
-		if role := strings.ToLower(p.Role); strings.Contains(role, "architect") || strings.Contains(role, "engineer") {
-			stamps = append(stamps, "REVIEW STAMP: "+prose(role+", "+p.Name))
-		}
-	}
-	if len(stamps) == 0 {
-		stamps = []string{"REVIEW STAMP"}
-	}
-	return fixed(4500, func(s *drawing.Scene, r drawing.Rect) {
-		s.Group(drawing.Tables, "", func(g *drawing.Scene) {
-			n := drawing.Unit(max(2, len(stamps)))
-			w := min((r.Width()-gutter*(n-1))/n, 14000)
-			for i, words := range stamps {
-				x := r.Min.X + drawing.Unit(i)*(w+gutter)
-				g.Rect(drawing.Medium, drawing.Box(x, r.Min.Y, x+w, r.Max.Y))
-				for k, line := range drawing.Wrap(words, drawing.Bold, drawing.Note, w-400) {
-					g.Text(drawing.Pt(x+200, r.Min.Y+500+drawing.Unit(k)*drawing.Note.Line()), line, drawing.Style{Face: drawing.Bold})
-				}
-			}
-		})
-	})
 }
 
 // rearUnstated stands where no pressure on the rear leg can be compared.

@@ -34,7 +34,7 @@ func TestInspectorGetsTheSubmittal(t *testing.T) {
 		for _, s := range Packet(c.layout, Options{For: Inspector}) {
 			seen[s.Kind] = true
 		}
-		for _, k := range []Kind{Index, Findings, Sections, FastenerSchedule, Basis, Assemblies, TestedSection, Materials, Checklist, Statement} {
+		for _, k := range []Kind{Transmittal, Index, Findings, Sections, FastenerSchedule, Basis, Assemblies, TestedSection, Reports, Materials, Checklist, Statement, Review} {
 			if !seen[k] {
 				t.Errorf("no sheet of %v", k)
 			}

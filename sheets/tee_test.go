@@ -61,8 +61,8 @@ func TestTeeSheets(t *testing.T) {
 			t.Errorf("%s: the perimeters are joined, and a sheet says they are not", name)
 		}
 		for _, q := range l.Perimeters[0].Pieces {
-			if strings.HasSuffix(q.Mark, "-TEE") && q.Released() == held {
-				t.Errorf("%s: %s released %v", name, q.Mark, q.Released())
+			if strings.HasSuffix(q.Mark, "-TEE") && l.Held.Released(q) == held {
+				t.Errorf("%s: %s released %v", name, q.Mark, l.Held.Released(q))
 			}
 		}
 	}

@@ -58,7 +58,7 @@ func (b *book) wallReport(p *layout.Perimeter, r *layout.Run) []page {
 	first.scale = "lengthwise " + drawing.Letter(parts[0].Along.Name)
 	high := room.Height() * reportShare / 100
 	if len(parts) > 1 || len(r.Suspects) > 0 || slices.ContainsFunc(r.Readings, func(q wall.Reading) bool { return len(q.Job.Conditions) > 0 }) {
-		high = room.Height() - 700 // there is more to say on the plots, and the lists take a sheet of their own
+		high = room.Height() - view.ReportNotes // there is more to say on the plots, and the lists take a sheet of their own
 	}
 	views := make([]drawing.Scene, len(parts))
 	for i, q := range parts {
@@ -113,13 +113,19 @@ func doubted(r *layout.Run) int {
 	return len(at)
 }
 
+// onWall is a run whose stations are lettered: as surveyed or as laid out.
+type onWall interface {
+	ToCap(front length.Length) length.Length
+	ToCrew(cap length.Length) length.Length
+}
+
 // station letters a station of the front face as the crew tapes it.
-func (b *book) station(r *wall.Run, front length.Length) string {
+func (b *book) station(r onWall, front length.Length) string {
 	return b.long(r.ToCrew(r.ToCap(front)))
 }
 
 // fromTo letters one station, or two where they differ.
-func (b *book) fromTo(r *wall.Run, from, to length.Length) string {
+func (b *book) fromTo(r onWall, from, to length.Length) string {
 	return span(b.station(r, from), b.station(r, to))
 }
 
@@ -141,8 +147,8 @@ func (b *book) reportLists(r *layout.Run) []block {
 
 // reportFacts sum the wall up.
 func (b *book) reportFacts(r *layout.Run) table {
-	w := r.Run.Run
-	at := func(l, s length.Length) string { return b.small(l) + " at " + b.station(w, s) }
+	w := r.OnWall()
+	at := func(l, s length.Length) string { return b.small(l) + " at " + b.station(r, s) }
 	line := b.small(w.Line.Left) + " out at the left corner, " + b.small(w.Line.Right) + " at the right"
 	if w.Line.Held {
 		line += ", held by the job"
@@ -189,7 +195,7 @@ func (b *book) wallLimits(r *layout.Run) table {
 		if l.Sure != "" {
 			source += " (" + l.Sure + ")"
 		}
-		t.rows = append(t.rows, []string{prose(l.Name), b.exact(l.Allowed), b.exact(length.RoundTo(l.Found, b.shop.Step())), b.fromTo(r.Run.Run, l.At, l.To), kept, prose(source)})
+		t.rows = append(t.rows, []string{prose(l.Name), b.exact(l.Allowed), b.exact(length.RoundTo(l.Found, b.shop.Step())), b.fromTo(r, l.At, l.To), kept, prose(source)})
 	}
 	t.bold = func(row, col int) bool { return col == 4 && over[row] }
 	return t
@@ -212,7 +218,7 @@ func (b *book) suspectTable(r *layout.Run) table {
 		if c := s.Cleared; c != nil {
 			ask = strings.TrimSpace("cleared as " + letter(c.Value) + " by " + c.By + " " + date(c.On))
 		}
-		t.rows = append(t.rows, []string{view.SuspectName(i), b.station(r.Run.Run, s.Reading.Station), s.Measure, letter(s.Value), letter(s.Expected), letter(s.Limit), prose(ask)})
+		t.rows = append(t.rows, []string{view.SuspectName(i), b.station(r, s.Reading.Station), s.Measure, letter(s.Value), letter(s.Expected), letter(s.Limit), prose(ask)})
 	}
 	t.bold = func(_, col int) bool { return col == 0 }
 	return t
@@ -229,7 +235,7 @@ func (b *book) stateTable(r *layout.Run) table {
 		for _, c := range q.Job.Conditions {
 			words = append(words, string(c))
 		}
-		t.rows = append(t.rows, []string{b.station(r.Run.Run, q.Station), orDash(strings.Join(words, ", ")), orDash(prose(strings.Join(q.Job.Photos, ", "))), prose(q.Job.Note)})
+		t.rows = append(t.rows, []string{b.station(r, q.Station), orDash(strings.Join(words, ", ")), orDash(prose(strings.Join(q.Job.Photos, ", "))), prose(q.Job.Note)})
 	}
 	return t
 }

@@ -110,8 +110,8 @@ func (b *book) shortLists(runs []*layout.Run) []block {
 		return a.Name == z.Name && a.Source == z.Source && a.Sure == z.Sure && a.Allowed == z.Allowed
 	}
 	for _, r := range runs {
-		w := r.Run.Run
-		at := func(l, s length.Length) string { return b.small(l) + " at " + b.station(w, s) }
+		w := r.OnWall()
+		at := func(l, s length.Length) string { return b.small(l) + " at " + b.station(r, s) }
 		var insides []string
 		for _, q := range r.Bands {
 			insides = append(insides, b.small(q.Inside))
@@ -141,7 +141,7 @@ func (b *book) shortLists(runs []*layout.Run) []block {
 			words := "–"
 			if at := slices.IndexFunc(r.Limits, func(o wall.Limit) bool { return same(o, l) }); at >= 0 {
 				f := r.Limits[at]
-				words = b.exact(length.RoundTo(f.Found, b.shop.Step())) + ", " + b.fromTo(r.Run.Run, f.At, f.To)
+				words = b.exact(length.RoundTo(f.Found, b.shop.Step())) + ", " + b.fromTo(r, f.At, f.To)
 				if f.Within {
 					words += ", kept"
 				} else {

@@ -34,6 +34,12 @@ func holdName(code string) string {
 		return "edition of the pressures not known"
 	case "pressures-computed":
 		return "computed pressures not confirmed by a licensed engineer"
+	case "confirmation-differs":
+		return "pressures changed since they were confirmed"
+	case "report-unsaid":
+		return "test report not fully identified"
+	case "factor-unsaid":
+		return "factor on as-pulled values not explained"
 	case "wind-edition", "wind-speed-range", "wind-height", "wind-roof-slope", "wind-area", "wind-parapet-note", "wind-reduction-tall", "wind-least-dimension":
 		return "pressures cannot be computed as asked"
 	case "extender-needed":

@@ -68,7 +68,7 @@ func TestHeldPiecesAreSaidOnTheirRuns(t *testing.T) {
 				}
 				held := ""
 				for _, q := range r.Parts {
-					if !q.Piece.Released() {
+					if !c.layout.Held.Released(q.Piece) {
 						held = q.Piece.Mark
 					}
 				}
@@ -207,12 +207,12 @@ func TestFieldClosersHaveTwoLengths(t *testing.T) {
 					continue
 				}
 				n++
-				for _, want := range []string{b.shopLong(q.Length() + q.Allowance), b.shopLong(q.Length()), b.weight(c.layout.ShippedGrams(q)) + " with allowance"} {
+				for _, want := range []string{b.shopLong(q.Length() + q.Allowance), b.shopLong(q.Length()), b.weight(c.layout.Weight(q).Shipped) + " with allowance"} {
 					if !strings.Contains(text, "\n"+want+"\n") {
 						t.Errorf("%s, piece %s: the schedule lacks %q", c.name, q.Mark, want)
 					}
 				}
-				if b.weight(c.layout.ShippedGrams(q)) == b.weight(q.Grams) {
+				if b.weight(c.layout.Weight(q).Shipped) == b.weight(c.layout.Weight(q).Laid) {
 					t.Errorf("%s, piece %s: the allowance weighs nothing", c.name, q.Mark)
 				}
 			}
@@ -252,14 +252,14 @@ func TestSizesOfAPackingLine(t *testing.T) {
 func TestFindingsRead(t *testing.T) {
 	t.Parallel()
 	l := *packets()[0].layout
-	l.Findings = finding.List{finding.New(finding.Hold, "verify-in-field", finding.Place{File: "samples/some/job.yaml", Line: 231, Col: 9}, "write `basis: measured`", "run N: from a drawing")}
+	l.Findings = finding.List{finding.New(finding.Hold, "verify-in-field", finding.Place{File: "../shop/system.yaml", Line: 231, Col: 9}, "write `basis: measured`", "run N: from a drawing")}
 	text := ""
 	for _, s := range Packet(&l, Options{For: Inspector}) {
 		if s.Kind == Findings {
 			text += "\n" + words(s.Scene)
 		}
 	}
-	if !strings.Contains(text, "\njob.yaml:233:9\n") || !strings.Contains(text, "\n–\n") || strings.Contains(text, "`") {
+	if !strings.Contains(text, "\n../shop/system.yaml:231:9\n") || !strings.Contains(text, "\n–\n") || strings.Contains(text, "`") {
 		t.Errorf("the findings read %q", text)
 	}
 }

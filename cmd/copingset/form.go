@@ -57,8 +57,8 @@ it.`,
 	c.Flags().BoolVar(&f.force, "force", false, "write over files that were changed or that are not of this program; never over a survey")
 	c.Flags().StringVar(&f.paper, "paper", "", "paper of the forms: A, B, C, D, A4, A3, A2 (the job's paper for lists)")
 	c.Flags().StringVar(&f.units, "units", "", "imperial or metric, instead of the job's")
-	_ = c.RegisterFlagCompletionFunc("units", cobra.FixedCompletions([]string{"imperial", "metric"}, cobra.ShellCompDirectiveNoFileComp))
-	_ = c.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"A", "B", "C", "D", "A4", "A3", "A2"}, cobra.ShellCompDirectiveNoFileComp))
+	offer(c, "units", "imperial", "metric")
+	offer(c, "paper", "A", "B", "C", "D", "A4", "A3", "A2")
 	return c
 }
 

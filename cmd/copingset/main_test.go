@@ -6,10 +6,13 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"copingset/layout/job"
 )
 
 func TestMain(m *testing.M) {
@@ -41,6 +44,37 @@ func TestRunNeverPanicsOnOddArguments(t *testing.T) {
 		var out, errs bytes.Buffer
 		if code := Run(args, strings.NewReader(""), &out, &errs); len(args) > 0 && code == exitDone {
 			t.Errorf("%q: exit 0", args)
+		}
+	}
+}
+
+// README names every command and flag of the program, and shows the form of job
+// file that this release reads.
+func TestReadmeNamesCommandsAndFlags(t *testing.T) {
+	b, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	readme := string(b)
+	named := func(what string) {
+		if !strings.Contains(readme, what) {
+			t.Errorf("README.md does not name %s", what)
+		}
+	}
+	named("format: " + job.Format + "\n")
+	for _, form := range regexp.MustCompile("format: (copingset/\\d+)").FindAllStringSubmatch(readme, -1) {
+		if form[1] != job.Format {
+			t.Errorf("README.md shows the form %s", form[1])
+		}
+	}
+	named("copingset --version")
+	for _, c := range commands() {
+		named("`copingset " + c.Name())
+		for _, flag := range regexp.MustCompile(`--[a-z-]+`).FindAllString(c.Flags().FlagUsages(), -1) {
+			if flag == "--out" {
+				flag = "`copingset " + c.Name() + " JOB -o DIR`"
+			}
+			named(flag)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -63,7 +64,8 @@ func migrate(cmd *cobra.Command, path string, dry bool) error {
 	if err := overwrite(path, m.Text); err != nil {
 		return err
 	}
-	fmt.Fprintf(out, "\n%s: %s made, %s to look at\n", path, counted(len(m.Changes), "edit"), counted(len(m.Unsure), "place"))
+	fmt.Fprintf(out, "\n%s: %s made, %s to look at\n", path, counted(len(m.Changes), "edit"),
+		counted(len(m.Unsure), "place"))
 	return nil
 }
 
@@ -79,6 +81,9 @@ func overwrite(path string, text []byte) (err error) {
 	info, err := os.Lstat(path)
 	if err != nil {
 		return err
+	}
+	if info.Mode().Perm()&0o222 == 0 { // a rename would not ask
+		return errors.New("nobody may write into it")
 	}
 	f, err := os.CreateTemp(filepath.Dir(path), ".copingset-*")
 	if err != nil {

@@ -39,9 +39,9 @@ func choose(j *job.Job, units string) error {
 	switch units {
 	case "":
 	case "imperial":
-		j.Units = job.Imperial
+		j.LetterIn(job.Imperial)
 	case "metric":
-		j.Units = job.Metric
+		j.LetterIn(job.Metric)
 	default:
 		return fmt.Errorf("--units %s: write imperial or metric", units)
 	}

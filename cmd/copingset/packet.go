@@ -30,8 +30,9 @@ func packetCommand() *cobra.Command {
 		Short: "Print the packet: packet.pdf, SVG drawings, CSV schedules",
 		Long: `packet solves the job and writes into DIR: packet.pdf, one SVG for each sheet
 (sheets/) and each view (views/), the schedules as CSV (schedules/) and, for the
-shop, flat patterns of released pieces as DXF at 1:1 (dxf/). An error finding
-stops it before anything is written. Files of an earlier packet
+shop, flat patterns of released pieces as DXF at 1:1 (dxf/). Where pressures are
+computed, confirm.txt is the list that a licensed engineer confirms by its check
+code (see copingset confirm). An error finding stops it before anything is written. Files of an earlier packet
 in DIR that this one no longer has are removed, so that no stale sheet is left.
 
 What was written is listed in DIR/packet-files.txt with the SHA-256 of each file.
@@ -56,9 +57,9 @@ both ways to level the wall top.`,
 	c.Flags().BoolVar(&f.liveText, "live-text", false, "letter the SVG with live text instead of outlines")
 	c.Flags().BoolVar(&f.force, "force", false, "write over files that were changed or that are not of this program")
 	_ = c.MarkFlagRequired("out")
-	_ = c.RegisterFlagCompletionFunc("for", cobra.FixedCompletions(audienceWords(), cobra.ShellCompDirectiveNoFileComp))
-	_ = c.RegisterFlagCompletionFunc("units", cobra.FixedCompletions([]string{"imperial", "metric"}, cobra.ShellCompDirectiveNoFileComp))
-	_ = c.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"A", "B", "C", "D", "A4", "A3", "A2"}, cobra.ShellCompDirectiveNoFileComp))
+	offer(c, "for", audienceWords()...)
+	offer(c, "units", "imperial", "metric")
+	offer(c, "paper", "A", "B", "C", "D", "A4", "A3", "A2")
 	return c
 }
 
@@ -83,6 +84,9 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	files, err := render(l, pages, f.liveText)
 	if err != nil {
 		return err
+	}
+	if text := l.ConfirmText(); text != "" && (o.For == sheets.All || o.For == sheets.Inspector) {
+		files = append(files, store.File{Name: confirmFile, Data: []byte(text)})
 	}
 	if o.For == sheets.All || o.For == sheets.Shop {
 		for _, m := range sheets.Machines(l) {

@@ -42,7 +42,7 @@ crate lists.`,
 		SilenceUsage:  true,
 		SilenceErrors: true,
 	}
-	root.AddCommand(checkCommand(), formCommand(), packetCommand(), migrateCommand(), schemaCommand())
+	root.AddCommand(commands()...)
 	root.SetVersionTemplate("{{.Version}}")
 	root.SetArgs(args)
 	root.SetIn(stdin)
@@ -60,6 +60,16 @@ crate lists.`,
 		fmt.Fprintf(stderr, "copingset: %v\n", err)
 		return exitFailed
 	}
+}
+
+// commands are all but those that every program of this kind has.
+func commands() []*cobra.Command {
+	return []*cobra.Command{checkCommand(), confirmCommand(), formCommand(), packetCommand(), migrateCommand(), schemaCommand()}
+}
+
+// offer lists the words of a flag for shells that complete.
+func offer(c *cobra.Command, flag string, words ...string) {
+	_ = c.RegisterFlagCompletionFunc(flag, cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp))
 }
 
 // latch keeps the first error of a stream that is printed to: a list of findings

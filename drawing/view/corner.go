@@ -321,7 +321,7 @@ func (c *corner) words() {
 			c.list.holds = append(c.list.holds, "the leg on run "+g.part.Run.Name+" has no rear left between its miters")
 		}
 	}
-	if !c.p.Released() {
+	if !c.l.Held.Released(c.p) {
 		c.list.holds = append(c.list.holds, "piece "+c.p.Mark+" NOT RELEASED, DO NOT CUT")
 	}
 }

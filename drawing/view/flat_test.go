@@ -94,7 +94,7 @@ func TestFlatPatternSaysEveryBend(t *testing.T) {
 						want[len(want)-2] = BendWords(q)
 					}
 				}
-				if f.Released() == 0 {
+				if f.Released(l.Held) == 0 {
 					want = append(want, "NOT RELEASED, DO NOT CUT")
 				}
 				for _, w := range want {

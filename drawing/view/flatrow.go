@@ -23,12 +23,12 @@ type FlatBody struct {
 }
 
 // FlatBodies are a family's bodies from the left.
-func FlatBodies(f *layout.Family) []FlatBody {
+func FlatBodies(l *layout.Layout, f *layout.Family) []FlatBody {
 	var out []FlatBody
 	p := f.Pieces[0]
 	two := p.Wide != p.Narrow && len(p.Miters) > 0
 	for i, b := range f.Bodies {
-		x := FlatBody{Body: b, Held: f.Released() == 0, Falls: two && b.Name != "end plate", Joined: i > 0 && b.Name != "end plate" && f.Bodies[i-1].Name != "end plate"}
+		x := FlatBody{Body: b, Held: f.Released(l.Held) == 0, Falls: two && b.Name != "end plate", Joined: i > 0 && b.Name != "end plate" && f.Bodies[i-1].Name != "end plate"}
 		if len(f.Bodies) > 1 {
 			x.Name = strings.ToUpper(b.Name)
 		}
@@ -350,7 +350,7 @@ func (r *FlatRow) alike(i int) {
 
 // FlatPattern draws one body of a family, as large as a room allows.
 func FlatPattern(l *layout.Layout, f *layout.Family, body int, varies bool, w, h drawing.Unit) drawing.Scene {
-	b := FlatBodies(f)[body]
+	b := FlatBodies(l, f)[body]
 	title := "FLAT PATTERN " + f.Mark
 	if len(f.Bodies) > 1 || b.Body.Name != "cap" {
 		title += ", " + strings.ToUpper(b.Body.Name)

@@ -217,17 +217,8 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 			s.Polygon(drawing.Medium, m.all(ring...)...)
 		}
 	}
-	if f.Kind == cap.Tee { // the branch's front is its high edge
-		b := q.legs[1]
-		at := m.at(b.at(b.long/2, 0))
-		st := drawing.Style{Size: drawing.Small, Face: drawing.Bold}
-		at.X += 150
-		if q.p.Hand == cap.LeftHand {
-			at.X -= 300
-			st.Align = drawing.Right
-		}
-		s.Text(at, "HIGH", st)
-		s.Text(drawing.Pt(at.X, at.Y+drawing.Size(drawing.Small).Line()), "EDGE", st)
+	if f.Kind == cap.Tee {
+		q.highEdge(&s, m)
 	}
 	mid := drawing.Style{Size: drawing.Note, Face: drawing.Bold, Align: drawing.Middle}
 	s.Text(drawing.Pt(w/2, 330), "STREET", mid)
@@ -243,6 +234,24 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 		q.trimmed(&s, m)
 	}
 	return s
+}
+
+// highEdge names the branch's front, which is its high edge, beside the stub. On
+// a small label the stub has no room for it: there the label's words say it.
+func (q formed) highEdge(s *drawing.Scene, m paperMap) {
+	b := q.legs[1]
+	st := drawing.Style{Size: drawing.Small, Face: drawing.Bold}
+	if from, to := m.at(b.at(0, 0)), m.at(b.at(b.long, 0)); to.Y-from.Y < 2*st.Size.Line() {
+		return
+	}
+	at := m.at(b.at(b.long/2, 0))
+	at.X += 150
+	if q.p.Hand == cap.LeftHand {
+		at.X -= 300
+		st.Align = drawing.Right
+	}
+	s.Text(at, "HIGH", st)
+	s.Text(drawing.Pt(at.X, at.Y+st.Size.Line()), "EDGE", st)
 }
 
 // closed marks a closed end by a black bar, an upstand by two lines.

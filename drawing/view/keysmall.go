@@ -18,7 +18,7 @@ func KeyPlanSmall(l *layout.Layout, pick *layout.Run, w, h drawing.Unit) drawing
 // KeyPlanSmallCorner shows where a corner lies: both its runs thick, the
 // corner ringed, with its name.
 func KeyPlanSmallCorner(l *layout.Layout, corner *layout.Corner, w, h drawing.Unit) drawing.Scene {
-	return keySmall(l, w, h, func(r *layout.Run) bool { return r.Run.Run == corner.Arrive || r.Run.Run == corner.Leave }, corner, corner.Name,
+	return keySmall(l, w, h, func(r *layout.Run) bool { return r.OnWall() == corner.Arrive || r.OnWall() == corner.Leave }, corner, corner.Name,
 		"Where corner "+corner.Name+" lies on its perimeter.")
 }
 

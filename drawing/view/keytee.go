@@ -76,7 +76,7 @@ func (d *keyDrawing) cutShort(r keyRun, end xy) metRun {
 
 func runIn(k keyShape, w *wall.Run) *keyRun {
 	for i := range k.runs {
-		if k.runs[i].Run.Run.Run == w {
+		if k.runs[i].OnWall() == w {
 			return &k.runs[i]
 		}
 	}

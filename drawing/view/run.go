@@ -78,7 +78,7 @@ func runTrim(r *layout.Run, c *layout.Corner) length.Length {
 		return 0
 	}
 	end, side := length.Length(0), 1
-	if c == r.Right.Corner && (c != r.Left.Corner || c.Arrive == r.Run.Run) {
+	if c == r.Right.Corner && (c != r.Left.Corner || c.Arrive == r.OnWall()) {
 		end, side = r.Cap, 0
 	}
 	for _, q := range r.Parts {

@@ -386,7 +386,7 @@ func TestHeldPieceSaysHold(t *testing.T) {
 	r := l.Runs()[0]
 	held := 0
 	for _, q := range r.Parts {
-		if !q.Piece.Released() {
+		if !l.Held.Released(q.Piece) {
 			held++
 		}
 	}

@@ -251,7 +251,7 @@ func (e *runElev) packing(g *drawing.Scene) {
 		return
 	}
 	from, to := e.insideEnds()
-	zones := e.r.Run.Run.Zones
+	zones := e.r.BuildUp
 	for i, z := range zones {
 		if i == 0 {
 			z.From = from
@@ -387,7 +387,7 @@ func (e *runElev) above(g *drawing.Scene) drawing.Unit {
 			e.placer.Stroke(90, drawing.Pt(e.x(*m), -100), drawing.Pt(e.x(*m), e.deep))
 		}
 	}
-	e.placer.Block(drawing.Box(0, -90, e.width, e.deep))
+	e.placer.Block(drawing.Box(0, -90, e.width, 20000)) // what lies below has its own rows
 	var marks []place.Wish
 	for _, q := range e.r.Parts {
 		if w, ok := e.mark(q); ok {
@@ -475,11 +475,17 @@ func (e *runElev) mark(q layout.Part) (place.Wish, bool) {
 		l.About = drawing.Pt((a+b)/2, (e.z(fold)+e.z(foot))/2) // on its metal, which may lie far down a slope
 	}
 	w, h := l.Extent()
+	aside := max((b-a-w)/2, 0) + 300
+	far := false                        // from its metal
+	if q.Piece.Kind == cap.PitchMiter { // its words may be wider than the room between two chairs
+		aside += w
+		far = l.About.Y > 450
+	}
 	var spots []place.Spot
 	for lift := drawing.Unit(0); lift < 1500; lift += 450 {
-		for d := drawing.Unit(0); d <= max((b-a-w)/2, 0)+300; d += 100 {
+		for d := drawing.Unit(0); d <= aside; d += 100 {
 			for _, x := range []drawing.Unit{(a+b)/2 + d, (a+b)/2 - d} {
-				spots = append(spots, place.Spot{Centre: drawing.Pt(x, -100-h/2-60-lift), Leader: lift > 0})
+				spots = append(spots, place.Spot{Centre: drawing.Pt(x, -100-h/2-60-lift), Leader: far || lift > 0})
 			}
 		}
 	}

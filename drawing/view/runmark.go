@@ -51,7 +51,7 @@ func (p *runPlan) pieceMark(q layout.Part) {
 	if q.Piece.Perimeter != p.r.Perimeter { // a tee's stub: it is laid with its main
 		under = []string{"laid with run " + q.Piece.Parts[0].Run.Name}
 	}
-	if !q.Piece.Released() {
+	if !p.l.Held.Released(q.Piece) {
 		under = append(under, "HOLD")
 	}
 	big := place.Label{Lines: []string{q.Piece.Mark}, Size: drawing.Title, Face: drawing.Bold, About: mid, Where: "piece at " + p.crew(from)}

@@ -11,7 +11,7 @@ import (
 // On a sheet that shows several views each number of a note stands once: a view
 // numbers its notes on from those before it.
 func TestRunNotesAreNumberedOn(t *testing.T) {
-	j, found := job.Read(os.DirFS("../../samples/l-shape"), "job.yaml")
+	j, found := job.Read(os.DirFS("../../samples"), "l-shape/job.yaml")
 	if j == nil || found.HasErrors() {
 		t.Fatal(found)
 	}

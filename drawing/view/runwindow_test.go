@@ -10,7 +10,6 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
-	"copingset/layout/length/draws"
 )
 
 // runWidths are what the usual papers held broad leave for a view: ANSI A to D
@@ -151,7 +150,7 @@ func TestPartsOfARunAreBalanced(t *testing.T) {
 }
 
 func TestPartsOfAnyRunAreBalanced(t *testing.T) {
-	draws.CheckLayouts(t, func(t *rapid.T) {
+	rapid.Check(t, func(t *rapid.T) {
 		j := jobtest.Job()
 		j.System.Closer = job.Closer(rapid.IntRange(0, 2).Draw(t, "closer"))
 		j.System.Remainder = job.Side(rapid.IntRange(0, 1).Draw(t, "remainder"))

@@ -55,7 +55,7 @@ type runZone struct {
 // zoneStops brings the shim zones of the window to paper.
 func (e *runElev) zoneStops() []runZone {
 	var ends []length.Length
-	zones := e.r.Run.Run.Zones
+	zones := e.r.BuildUp
 	for i, z := range zones {
 		if i == 0 {
 			ends = append(ends, e.r.ToCrew(e.r.ToCap(z.From)))
@@ -226,7 +226,7 @@ func RunHatches(l *layout.Layout, r *layout.Run, win Window) []LegendEntry {
 			words[0] = "packing under the chairs"
 		}
 		for k := range 4 {
-			for _, z := range r.Run.Run.Zones {
+			for _, z := range r.BuildUp {
 				if _, _, ok := f.cut(r.ToCap(z.From), r.ToCap(z.To)); ok && min(z.Layers, 3) == k {
 					out = append(out, LegendEntry{runPacking(k), words[k]})
 					break

@@ -190,7 +190,7 @@ func (s *section) holds() []string {
 		out = append(out, "the movement of the building joint is not stated")
 	}
 	for _, p := range s.pieces() {
-		if !p.Released() {
+		if !s.l.Held.Released(p) {
 			out = append(out, "piece "+p.Mark+" is NOT RELEASED")
 		}
 	}

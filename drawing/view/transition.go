@@ -84,7 +84,7 @@ func (c *corner) taperWords() {
 	case rear > 0:
 		c.list.notes = append(c.list.notes, "The top keeps its slope and is one plane: the rear fold falls "+c.fine(rear)+" from the narrow to the wide end, the front fold stays level.")
 	}
-	if !c.p.Released() {
+	if !c.l.Held.Released(c.p) {
 		c.list.holds = append(c.list.holds, "piece "+c.p.Mark+" NOT RELEASED, DO NOT CUT")
 	}
 }

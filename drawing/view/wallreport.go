@@ -23,6 +23,10 @@ const (
 	reportPitch drawing.Unit = 260  // between readings, so that their marks stand apart
 	reportMark  drawing.Unit = 75   // half a mark
 	reportRing  drawing.Unit = 230  // radius of the ring round a doubted reading
+
+	// ReportNotes is the room below a report for what finds none on its plots; where
+	// that takes more, the plots give way.
+	ReportNotes drawing.Unit = 700
 )
 
 // WallPart is the stretch of a run's front face that one wall report shows, and
@@ -144,9 +148,20 @@ func lineKey(words string, pen drawing.Pen) wallKey {
 // its crew stations: widths with the band that the chosen width takes, face
 // offsets with the front-face line, wall tops with the set surface. Each plot
 // has a scale of its own, named beside its title; doubted readings are ringed
-// and say what their neighbours lead to.
+// and say what their neighbours lead to. What finds no room on the plots is said
+// below them, beyond the height by ReportNotes at most.
 func WallReport(l *layout.Layout, r *layout.Run, part WallPart, width, height drawing.Unit) drawing.Scene {
-	return newWallReport(l, r, part, width).drawn(height)
+	s := newWallReport(l, r, part, width).drawn(height)
+	most := height + ReportNotes
+	for range 4 { // plots less high may leave more to be said below them
+		over := s.H - most
+		if over <= 0 {
+			break
+		}
+		height -= over
+		s = newWallReport(l, r, part, width).drawn(height)
+	}
+	return s
 }
 
 func newWallReport(l *layout.Layout, r *layout.Run, part WallPart, width drawing.Unit) *wallReport {

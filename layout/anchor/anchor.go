@@ -76,10 +76,21 @@ type Run struct {
 	*cap.Run
 	Chairs    []*Chair
 	PitchMost length.Length // greatest distance between neighbouring chairs of one piece
+
+	BuildUp []wall.ShimZone // under the coping; they cover the wall line once, and no chair stands over two
+	Strips  []wall.Strip    // plywood of the layers, bottom layer first
+	Nails   int             // nails or screws of all the layers
+}
+
+// Standing is what stands on the walls of one perimeter.
+type Standing struct {
+	Runs     []*Run
+	Supports []*Support
+	Packing  wall.Packing // both ways to pack, compared
 }
 
 // Build stands the chairs of one perimeter.
-func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length) ([]*Run, []*Support, finding.List) {
+func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length) (Standing, finding.List) {
 	b := &builder{job: j, sys: &j.System, grid: grid, seams: cap.Seams(runs)}
 	var out []*Run
 	for _, r := range runs {
@@ -89,9 +100,9 @@ func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length)
 			b.part(a, p)
 		}
 		b.number(a)
-		b.clearSteps(a)
+		a.BuildUp = a.OnWall().BuildUp(j.Packing.Method, b.stood(a))
 		for _, c := range a.Chairs {
-			b.pack(c)
+			b.pack(c, a.BuildUp)
 			b.fasten(c)
 		}
 		out = append(out, a)
@@ -99,14 +110,12 @@ func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length)
 	sup := b.supports(out, pieces)
 	b.under = underOf(sup)
 	b.plan(out)
-	if len(runs) > 0 {
-		b.compare(runs[0].Perimeter, out, sup)
-	}
+	packing := b.compare(out, sup)
 	b.twists(pieces)
 	for _, a := range out {
 		b.laps(a)
 	}
-	return out, sup, b.found.List()
+	return Standing{out, sup, packing}, b.found.List()
 }
 
 type builder struct {

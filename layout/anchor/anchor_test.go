@@ -91,8 +91,8 @@ func TestNoFastenerLengthIsAHold(t *testing.T) {
 		t.Fatal(codes)
 	}
 	for _, q := range l.Perimeters[0].Pieces {
-		if onA := q.Parts[0].Run.Name == "A" || q.Parts[len(q.Parts)-1].Run.Name == "A"; onA == q.Released() {
-			t.Errorf("piece %s: released %v", q.Mark, q.Released())
+		if onA := q.Parts[0].Run.Name == "A" || q.Parts[len(q.Parts)-1].Run.Name == "A"; onA == l.Held.Released(q) {
+			t.Errorf("piece %s: released %v", q.Mark, l.Held.Released(q))
 		}
 	}
 }

@@ -11,19 +11,14 @@ import (
 // compare sets the two ways to pack a perimeter beside each other, with the
 // chairs and the supports where they stand: both stand on the same places
 // whichever is taken.
-func (b *builder) compare(p *wall.Perimeter, runs []*Run, sup []*Support) {
+func (b *builder) compare(runs []*Run, sup []*Support) wall.Packing {
 	k := &b.job.Packing
-	q := &p.Packing
-	q.Continuous, q.Chairs = wall.Effort{}, wall.Effort{}
+	q := &wall.Packing{}
 	var strips []*wall.Strip
 	levelled := map[*wall.Run][]wall.ShimZone{}
 	for _, a := range runs {
-		w := a.Run.Run
-		var stands [][2]length.Length
-		for _, c := range a.Chairs {
-			stands = append(stands, [2]length.Length{a.ToFront(c.Left(b.sys)), a.ToFront(c.Right(b.sys))})
-		}
-		zones := w.Levelled(stands)
+		w, stands := a.OnWall(), b.stood(a)
+		zones := w.BuildUp(job.PackContinuous, stands)
 		levelled[w] = zones
 		laid := w.Lay(zones, b.sys.Remainder, b.grid)
 		nails := 0
@@ -34,7 +29,7 @@ func (b *builder) compare(p *wall.Perimeter, runs []*Run, sup []*Support) {
 		q.Continuous.Strips += len(laid)
 		q.Continuous.Nails += nails
 		if k.Method != job.PackChairs {
-			w.Strips, w.Nails = laid, nails
+			a.Strips, a.Nails = laid, nails
 		}
 		for i := range laid {
 			strips = append(strips, &laid[i])
@@ -53,6 +48,7 @@ func (b *builder) compare(p *wall.Perimeter, runs []*Run, sup []*Support) {
 	q.Sheets, q.Continuous.Cuts, q.SheetsLeast = wall.RipPlan(strips, k.Sheet)
 	q.Continuous.Sheets = len(q.Sheets)
 	q.Compare(k)
+	return *q
 }
 
 // stack counts the shims of one stack both ways.

@@ -4,6 +4,7 @@ import (
 	"copingset/layout/assembly"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/wall"
 )
 
 // Row is one row of a chair's fasteners.
@@ -18,31 +19,25 @@ type Row struct {
 	Pilot    length.Length // depth of the pilot hole below the set surface; zero: none asked for
 }
 
-// clearSteps moves the edge of a zone with more layers back to the edge of a
-// chair that would straddle it: a chair stands on one build-up.
-func (b *builder) clearSteps(a *Run) {
-	w := a.Run.Run
+// stood are the stretches of the front face that the chairs of a run cover.
+func (b *builder) stood(a *Run) [][2]length.Length {
+	out := make([][2]length.Length, 0, len(a.Chairs))
 	for _, c := range a.Chairs {
-		lo, hi := a.ToFront(c.Left(b.sys)), a.ToFront(c.Right(b.sys))
-		w.ClearStep(lo, hi)
+		out = append(out, [2]length.Length{a.ToFront(c.Left(b.sys)), a.ToFront(c.Right(b.sys))})
 	}
+	return out
 }
 
 // pack takes the packing of a chair from the surface, and makes it up from
 // full layers and the shims of the job.
-func (b *builder) pack(c *Chair) {
+func (b *builder) pack(c *Chair, zones []wall.ShimZone) {
 	q := c.Run.At(c.Run.ToFront(c.At))
 	c.PackFront = length.Max(0, length.RoundTo(q.PackFront, b.grid))
 	c.PackRear = length.Max(0, length.RoundTo(q.PackRear, b.grid))
 	p := &b.job.Packing
 	if p.Method != job.PackChairs && p.Layer > 0 {
 		lo, hi := c.Run.ToFront(c.Left(b.sys)), c.Run.ToFront(c.Right(b.sys))
-		first := true
-		for _, z := range c.Run.Run.Zones {
-			if z.From < hi && z.To > lo && (first || z.Layers < c.Layers) {
-				c.Layers, first = z.Layers, false
-			}
-		}
+		c.Layers = layersUnder(zones, [2]length.Length{lo, hi})
 	}
 	under := length.Length(c.Layers) * p.Layer
 	c.ShimFront = Shims(c.PackFront-under, p.Shims)

@@ -17,29 +17,31 @@ const in = length.Inch
 
 func TestMain(m *testing.M) { os.Exit(published.Run(m, "layout/anchor")) }
 
-// The equal-spacing rules of the trade, on a system with those very numbers.
-// They are check values only: nothing of the program has them as a default.
+// The equal-spacing rule of the trade on invented figures: a chair at each joint
+// and equal bays between, none over the tested spacing. The rule is common
+// practice and has no published source.
 func TestPublishedSpacing(t *testing.T) {
+	const stock, gap = 99 * in, 5 * in / 16
 	cases := []struct {
 		source  string
 		spacing length.Length
-		at      []length.Length // chairs of a 10 ft piece between two joints, from the left joint's centre
+		at      []length.Length // chairs of a piece between two joints, from the left joint's centre
 	}{
-		{"common practice, no source: a 10 ft piece at 60 in has chairs at both ends and the middle; with 1/4 in joints the pitch is 60 1/8 in",
-			60 * in, []length.Length{0, 60*in + in/8, 120*in + in/4}},
-		{"common practice, no source: a 10 ft piece at 40 in has chairs at both ends and the third points",
-			40 * in, []length.Length{0, 40*in + in/16, 80*in + in/8, 120*in + in/4}},
+		{"common practice, worked by hand: a piece of 99 in at half its length has chairs at both ends and the middle; a joint of 5/16 in makes the pitch 5/32 in more",
+			stock / 2, []length.Length{0, stock/2 + gap/2, stock + gap}},
+		{"common practice, worked by hand: a piece of 99 in at a third of its length has chairs at both ends and the third points",
+			stock / 3, []length.Length{0, stock/3 + gap/3, 2*stock/3 + 2*gap/3, stock + gap}},
 	}
 	for _, c := range cases {
 		j := jobtest.Job()
 		s := &j.System
-		s.Stock, s.Joint.Gap, s.Splice.Length, s.Chair.Length = 120*in, in/4, 6*in, 16*in
-		s.Corner.Leg, s.Corner.LegStep = 30*in, in/2
+		s.Stock, s.Joint.Gap = stock, gap
+		s.Corner.Leg, s.Corner.LegStep = 31*in, in/2
 		for i := range j.Assemblies {
 			j.Assemblies[i].ChairSpacing = c.spacing
 		}
 		// Wall of two whole pieces between the legs: the cap line is 5/16 longer at each corner.
-		a := 2*30*in + 2*120*in + 3*in/4 - 10*length.Inch16
+		a := 2*31*in + 2*stock + 3*gap - 10*length.Inch16
 		j.Perimeters = []job.Perimeter{jobtest.Rectangle(a, a)}
 		l, found := layout.Build(j)
 		if len(found) > 0 {
@@ -47,13 +49,13 @@ func TestPublishedSpacing(t *testing.T) {
 		}
 		r := l.Runs()[0]
 		p := r.Parts[1]
-		if p.Length() != 120*in {
+		if p.Length() != stock {
 			t.Fatalf("%s: the piece is %v long", c.source, p.Length())
 		}
-		origin := p.From - in/8
+		origin := p.From - gap/2
 		var got []length.Length
 		for _, ch := range r.Chairs {
-			if ch.At >= origin && ch.At <= p.To+in/8 {
+			if ch.At >= origin && ch.At <= p.To+gap/2 {
 				got = append(got, ch.At-origin)
 			}
 		}
@@ -61,14 +63,14 @@ func TestPublishedSpacing(t *testing.T) {
 			t.Fatalf("%s: chairs at %v", c.source, got)
 		}
 		for i := range got {
-			// Within a sixteenth: a third of 120 1/4 in is not on the tape's grid.
+			// Within a sixteenth: a third of 99 5/16 in is not on the tape's grid.
 			published.Near(t, "equal bays", published.Trade(c.source), fmt.Sprintf("chair %d, in", i+1), got[i].Inch(), c.at[i].Inch(), 1./16)
 		}
 	}
 }
 
-// The length of a fastener from scratch: chair 0.080, membrane 0.040, packing
-// at the row, thread 1 in, tip 1/4 in.
+// The length of a fastener from scratch: chair 0.080 and membrane 0.055 make
+// 0.135, packing at the row, thread 1 in, tip 1/4 in.
 func TestPublishedFastenerLength(t *testing.T) {
 	cases := []struct {
 		source     string
@@ -77,10 +79,10 @@ func TestPublishedFastenerLength(t *testing.T) {
 		want, into length.Length
 		hold       bool
 	}{
-		{"worked by hand from the shim rule of common practice (any packing reduces penetration one for one), no source: 0.12 + 1.25 = 1.37 up to 1 1/2",
-			0, 0, 3 * in / 2, 3*in/2 - 12*in/100, false},
-		{"the same: 0.12 + 1 + 1.25 = 2.37 up to 2 1/2", in, in, 5 * in / 2, 5*in/2 - in - 12*in/100, false},
-		{"the same: 0.12 + 2 5/8 + 1.25 = 3.995 up to 4", 21 * in / 8, 21 * in / 8, 4 * in, 4*in - 21*in/8 - 12*in/100, false},
+		{"worked by hand from the shim rule of common practice (any packing reduces penetration one for one), no source: 0.135 + 1.25 = 1.385 up to 1 1/2",
+			0, 0, 3 * in / 2, 3*in/2 - 135*in/1000, false},
+		{"the same: 0.135 + 1 + 1.25 = 2.385 up to 2 1/2", in, in, 5 * in / 2, 5*in/2 - in - 135*in/1000, false},
+		{"the same: 0.135 + 2 9/16 + 1.25 = 3.9475 up to 4", 41 * in / 16, 41 * in / 16, 4 * in, 4*in - 41*in/16 - 135*in/1000, false},
 	}
 	for _, c := range cases {
 		j := jobtest.Job()

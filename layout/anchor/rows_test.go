@@ -72,7 +72,7 @@ func TestRearRowFollowsATaper(t *testing.T) {
 				tapers++
 			}
 			for _, x := range []length.Length{c.Left(s), c.At, c.Right(s)} {
-				wall := s.FrontClearance + r.Run.Run.At(r.ToFront(x)).Gap + r.Run.Run.At(r.ToFront(x)).Width
+				wall := s.FrontClearance + r.At(r.ToFront(x)).Gap + r.At(r.ToFront(x)).Width
 				d := wall - (r.InsideAt(x) - s.Chair.RearEdge - c.Assembly.RearRowFrom)
 				if nearest == 0 || d < nearest {
 					nearest = d
@@ -102,11 +102,13 @@ func TestRearRowFollowsATaper(t *testing.T) {
 func TestInsideCornersCountTheRear(t *testing.T) {
 	j := jobtest.Job()
 	j.Assemblies = j.Assemblies[1:]
-	j.System.Corner.Support, j.System.Corner.Supports = job.Support{Length: 4 * in, Width: 3 * in}, []job.SupportTier{{WidthTo: 30 * in, At: []int{500}}}
+	j.System.Corner.Support, j.System.Corner.Supports = job.Support{Length: 4 * in,
+		Width: 3 * in}, []job.SupportTier{{WidthTo: 30 * in, At: []int{500}}}
 	j.System.Chair.Length = 8 * in
 	const ft = length.Foot
 	sq := 90 * job.Degree
-	j.Perimeters = []job.Perimeter{jobtest.Perimeter("ELL", job.Roof, jobtest.Run("A", 40*ft, sq), jobtest.Run("B", 20*ft, sq), jobtest.Run("C", 15*ft, -sq),
+	j.Perimeters = []job.Perimeter{jobtest.Perimeter("ELL", job.Roof, jobtest.Run("A", 40*ft, sq), jobtest.Run("B",
+		20*ft, sq), jobtest.Run("C", 15*ft, -sq),
 		jobtest.Run("D", 12*ft, sq), jobtest.Run("E", 25*ft, sq), jobtest.Run("F", 32*ft, sq))}
 	l, _ := solve(t, j)
 	legs := 0

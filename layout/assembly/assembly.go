@@ -54,9 +54,9 @@ func (c Choice) Ratio() float64 {
 // leg. In pascals, at the allowable level.
 func Rear(a *job.Assembly) (pa float64, stated bool) {
 	if a.Rear.Pa > 0 {
-		return AllowablePa(a.Rear, a.Factor), true
+		return AllowablePa(a.Rear, Factor(a)), true
 	}
-	return AllowablePa(a.Out, a.Factor), false
+	return AllowablePa(a.Out, Factor(a)), false
 }
 
 // AllowablePa brings a resistance to the allowable level: an as-pulled
@@ -124,7 +124,7 @@ func Choose(j *job.Job, d wind.Demand, z wind.Zone, n Need) Choice {
 
 func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
 	c := Choice{Zone: z, Assembly: a, Stated: d.Known(),
-		UpResists: AllowablePa(a.Up, a.Factor), OutResists: AllowablePa(a.Out, a.Factor)}
+		UpResists: AllowablePa(a.Up, Factor(a)), OutResists: AllowablePa(a.Out, Factor(a))}
 	fail := func(f string, args ...any) { c.Fails = append(c.Fails, fmt.Sprintf(f, args...)) }
 	if a.Metal != n.Metal {
 		fail("tested in %s, the job's metal is %s", a.Metal, n.Metal)

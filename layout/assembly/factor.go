@@ -15,6 +15,22 @@ func LeastFactor() (float64, string) {
 	return 2.0, "ANSI/SPRI/FM 4435/ES-1 of 2011, as a roofing association reports it: at least 2.0 at the allowable level"
 }
 
+// Factor is what an as-pulled value is divided by to be set against a demand at
+// the allowable level: the job's factor, or where that is meant for demands at
+// strength level the same over 0.6, since those are brought down by that.
+func Factor(a *job.Assembly) float64 {
+	if a.FactorBasis != nil && a.FactorBasis.Level == job.Strength {
+		return a.Factor / wind.StrengthToAllowable
+	}
+	return a.Factor
+}
+
+// Enough reports whether the factor is not under the published one.
+func Enough(a *job.Assembly) bool {
+	least, _ := LeastFactor()
+	return Factor(a) >= least-1e-9
+}
+
 // Divided reports whether an assembly has a resistance that its factor divides.
 func Divided(a *job.Assembly) bool {
 	return a.Up.Level == job.AsPulled || a.Out.Level == job.AsPulled || a.Rear.Pa > 0 && a.Rear.Level == job.AsPulled

@@ -69,6 +69,9 @@ type Run struct {
 	lay                 *stretch           // where its transitions may stand; nil where none may
 }
 
+// OnWall is the run as it was surveyed.
+func (r *Run) OnWall() *wall.Run { return r.Run }
+
 // Part is the stretch of one run that a piece covers, on the cap line.
 type Part struct {
 	Piece    *Piece
@@ -121,9 +124,6 @@ type Piece struct {
 	CutAt     Hand          // the end to cut
 	Cutouts   []*job.Obstacle
 	Girth     length.Length // stretch-out by outside dimensions, no bend deduction
-	Grams     int64         // as laid, without Allowance
-	Lift      Lift          // as shipped, with it
-	Holds     []string      // codes of what keeps it from release
 }
 
 // Lift is how a piece is lifted.
@@ -139,8 +139,12 @@ const (
 // Shipped is the metal length along the front with what is cut off on the roof.
 func (p *Piece) Shipped() length.Length { return p.Length() + p.Allowance }
 
-// Released reports whether the piece may be cut.
-func (p *Piece) Released() bool { return len(p.Holds) == 0 }
+// Held tells of pieces that are not released the codes of what keeps them. It is
+// looked up and never gone through.
+type Held map[*Piece][]string
+
+// Released reports whether a piece may be cut.
+func (h Held) Released(p *Piece) bool { return len(h[p]) == 0 }
 
 // Length is the metal length along the front, all parts together, as laid.
 func (p *Piece) Length() length.Length {

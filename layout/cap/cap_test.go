@@ -239,7 +239,7 @@ func TestWeight(t *testing.T) {
 	p := l.Runs()[0].Parts[1].Piece
 	girth := 5 + 0.5 + (p.Inside.Inch()+0.1)*math.Sqrt(1+0.041666667*0.041666667) + 3 + 0.5
 	want := girth * p.Length().Inch() * 0.05 * 16.387064 * 2.740 // in3 to cm3, g/cm3
-	if math.Abs(float64(p.Grams)-want) > 1 {
-		t.Errorf("%d g, want %.1f", p.Grams, want)
+	if math.Abs(float64(l.Weight(p).Laid)-want) > 1 {
+		t.Errorf("%d g, want %.1f", l.Weight(p).Laid, want)
 	}
 }

@@ -10,7 +10,7 @@ import (
 	"copingset/layout/wind"
 )
 
-// finish gives pieces their kinds, marks, order and weight.
+// finish gives pieces their kinds, marks and order.
 func (b *builder) finish(pieces []*Piece) {
 	count, tapers := map[*Run]int{}, map[*Run]int{}
 	for _, p := range pieces {
@@ -166,8 +166,6 @@ func (b *builder) shape(p *Piece) {
 	}
 	p.Assembly = widest.Run.ChoiceFor(p.Zone, p.Inside).Assembly
 	p.Girth = Girth(b.sys, b.sys.Profile.TopSlope, p.Mean()+2*b.sys.Metal.Thickness)
-	p.Grams = weight(b.sys, p)
-	p.Lift = LiftOf(&b.job.Site, ShippedGrams(b.sys, p), p.Shipped())
 }
 
 // LiftOf is how a piece of a weight and a length is lifted. Two persons lift

@@ -48,15 +48,15 @@ func MainsFirst(perims []*wall.Perimeter) []int {
 	return out
 }
 
-// stubEnds sets where the cap line of a branch begins at its main: at the rear
-// mold line of the main's cap, which has its width by now.
-func stubEnds(j *job.Job, p *wall.Perimeter, of map[*wall.Run]*Run, grid length.Length) {
-	p.Tees(func(r *wall.Run, t *wall.Tee, starts bool) {
+// stubEnds lets the cap lines of a perimeter's branches begin at their mains: at
+// the rear mold line of the main's cap, which has its width by now.
+func stubEnds(j *job.Job, p *wall.Perimeter, of map[*wall.Run]*Run, grid length.Length) *wall.Perimeter {
+	return p.Met(func(r *wall.Run, t *wall.Tee, starts bool) (*wall.Run, length.Length) {
 		s, main := &j.System, of[t.Main]
 		at := t.Place(r, starts).Middle
 		q := main.At(at)
 		behind := main.OutsideAt(main.ToCap(at)) - (s.Metal.Thickness + s.FrontClearance + q.Gap + q.Width)
-		r.EndAt(starts, -length.RoundTo(behind, grid))
+		return main.Run, -length.RoundTo(behind, grid)
 	})
 }
 

@@ -199,7 +199,7 @@ func TestThreeWidthsInOnePiece(t *testing.T) {
 	j.Perimeters = []job.Perimeter{p}
 	l, codes := solve(t, j)
 	q := pieceOf(l, "A/B/C")
-	if q == nil || q.Wide == q.Narrow || !strings.Contains(codes, "two-widths") || q.Released() {
+	if q == nil || q.Wide == q.Narrow || !strings.Contains(codes, "two-widths") || l.Held.Released(q) {
 		t.Fatalf("%+v; %s", q, codes)
 	}
 }

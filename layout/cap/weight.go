@@ -28,13 +28,13 @@ func (p Part) Girth(s *job.System) length.Length {
 	return Girth(s, p.Slope(s), p.Inside()+2*s.Metal.Thickness)
 }
 
-// ShippedGrams is the weight of a piece with what is cut off on the roof.
-func ShippedGrams(s *job.System, p *Piece) int64 {
-	return p.Grams + int64(math.Round(p.Girth.MM()*s.Metal.Thickness.MM()*p.Allowance.MM()*s.Metal.Density*1e-6))
+// AllowanceGrams is the weight of what is cut off a piece on the roof.
+func AllowanceGrams(s *job.System, p *Piece) int64 {
+	return int64(math.Round(p.Girth.MM() * s.Metal.Thickness.MM() * p.Allowance.MM() * s.Metal.Density * 1e-6))
 }
 
-// weight is girth x mean of front and rear length x thickness x density.
-func weight(s *job.System, p *Piece) int64 {
+// Weight of a piece as laid, without its allowance, in grams: girth x mean of front and rear length x thickness x density.
+func Weight(s *job.System, p *Piece) int64 {
 	var mm3 float64
 	for i, q := range p.Parts {
 		mean := (q.Length().MM() + p.RearLength(i).MM()) / 2

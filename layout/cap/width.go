@@ -13,6 +13,8 @@ import (
 // where one width from end to end would leave the rear leg more play than it
 // can take up, and the fabricator makes transition pieces or corners of two
 // widths, the runs are split (split.go). Build reports the play that is left.
+// Runs of a perimeter that meets another are on a copy of it, whose cap lines
+// begin behind its mains.
 func Frame(j *job.Job, d wind.Demand, perims []*wall.Perimeter, grid length.Length) ([][]*Run, finding.List) {
 	var found finding.List
 	out := make([][]*Run, len(perims))
@@ -20,14 +22,17 @@ func Frame(j *job.Job, d wind.Demand, perims []*wall.Perimeter, grid length.Leng
 	for _, p := range perims {
 		p.Tees(func(_ *wall.Run, t *wall.Tee, _ bool) { mains[t.Main] = true })
 	}
+	met := make([]*wall.Perimeter, len(perims))
 	for _, i := range MainsFirst(perims) {
-		p := perims[i]
+		p := stubEnds(j, perims[i], of, grid)
+		met[i] = p
 		var runs []*Run
-		for _, w := range p.Runs {
-			of[w] = &Run{Run: w, crossed: mains[w]}
-			runs = append(runs, of[w])
+		for k, w := range p.Runs {
+			as := perims[i].Runs[k]
+			r := &Run{Run: w, crossed: mains[as]}
+			of[w], of[as] = r, r
+			runs = append(runs, r)
 		}
-		stubEnds(j, p, of, grid)
 		zones(d, p, runs)
 		for _, c := range chains(p, runs) {
 			f := &frame{job: j, sys: &j.System, demand: d, grid: grid, all: runs, chain: c}
@@ -38,7 +43,7 @@ func Frame(j *job.Job, d wind.Demand, perims []*wall.Perimeter, grid length.Leng
 		}
 		out[i] = runs
 	}
-	tees(j, perims, of, grid, &found)
+	tees(j, met, of, grid, &found)
 	return out, found
 }
 

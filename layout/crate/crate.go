@@ -148,8 +148,15 @@ func (c *Crate) names(of func(Item) []string) (out []string) {
 type Load struct {
 	Name     string
 	Runs     []*anchor.Run
-	Pieces   []*cap.Piece
+	Pieces   []Freight
 	Supports []*anchor.Support
+}
+
+// Freight is a piece to be packed, with its weight as shipped.
+type Freight struct {
+	*cap.Piece
+	Grams int64
+	Held  bool // not released
 }
 
 // Pack fills the crates and returns what is withheld, pieces not released, and
@@ -161,18 +168,18 @@ func Pack(j *job.Job, loads []Load) (crates []*Crate, withheld []*cap.Piece, fou
 	}
 	for _, kind := range []Kind{Corners, Caps} {
 		for _, l := range loads {
-			var pieces []*cap.Piece
+			var pieces []Freight
 			for _, p := range l.Pieces {
 				if (p.Kind == cap.Straight || p.Kind == cap.Transition) != (kind == Caps) {
 					continue
 				}
-				if !p.Released() {
-					withheld = append(withheld, p)
+				if p.Held {
+					withheld = append(withheld, p.Piece)
 					continue
 				}
 				pieces = append(pieces, p)
 			}
-			slices.SortStableFunc(pieces, func(a, b *cap.Piece) int { return a.Laying - b.Laying })
+			slices.SortStableFunc(pieces, func(a, b Freight) int { return a.Laying - b.Laying })
 			crates = append(crates, fill(j, kind, l.Name, pieces)...)
 		}
 	}
@@ -187,21 +194,20 @@ func Pack(j *job.Job, loads []Load) (crates []*Crate, withheld []*cap.Piece, fou
 
 // fill puts pieces into crates in laying order. Each crate is loaded from its
 // last piece to its first, so the list from the top down is in laying order.
-func fill(j *job.Job, kind Kind, perimeter string, pieces []*cap.Piece) []*Crate {
+func fill(j *job.Job, kind Kind, perimeter string, pieces []Freight) []*Crate {
 	var out []*Crate
 	var c *Crate
 	for _, p := range pieces {
-		grams := cap.ShippedGrams(&j.System, p)
-		if c == nil || heavy(j, c.Grams+grams) {
+		if c == nil || heavy(j, c.Grams+p.Grams) {
 			c = &Crate{Kind: kind, Perimeter: perimeter}
 			out = append(out, c)
 		}
-		long := Shipped(p)
-		c.Items = append(c.Items, Item{Count: 1, What: p.KindName(), Mark: p.Mark, Piece: p, Lot: p.Lot, Length: long, Grams: grams})
-		c.Grams += grams
+		long := Shipped(p.Piece)
+		c.Items = append(c.Items, Item{Count: 1, What: p.KindName(), Mark: p.Mark, Piece: p.Piece, Lot: p.Lot, Length: long, Grams: p.Grams})
+		c.Grams += p.Grams
 		c.Longest = length.Max(c.Longest, long)
-		if heavy(j, grams) || overlong(j, long) {
-			c.Over = append(c.Over, p)
+		if heavy(j, p.Grams) || overlong(j, long) {
+			c.Over = append(c.Over, p.Piece)
 		}
 	}
 	return out
@@ -216,12 +222,23 @@ func overlong(j *job.Job, long length.Length) bool {
 	return j.Crating.LengthMost > 0 && long > j.Crating.LengthMost
 }
 
+// gramsOf is the weight of a piece that lies in the crate.
+func (c *Crate) gramsOf(p *cap.Piece) int64 {
+	for _, i := range c.Items {
+		if i.Piece == p {
+			return i.Grams
+		}
+	}
+	return 0
+}
+
 // over is the note on a crate with pieces that pass its limits.
 func (c *Crate) over(j *job.Job) finding.Finding {
 	var words, marks []string
 	for _, p := range c.Over {
+		grams := c.gramsOf(p)
 		marks = append(marks, p.Mark)
-		if grams := cap.ShippedGrams(&j.System, p); heavy(j, grams) {
+		if heavy(j, grams) {
 			more := ""
 			if c.Tare > 0 {
 				more = " with the crate's own weight"

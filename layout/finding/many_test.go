@@ -11,9 +11,11 @@ import (
 func few() *rapid.Generator[Finding] {
 	word := rapid.SampledFrom([]string{"", "A", "B"})
 	return rapid.Custom(func(t *rapid.T) Finding {
-		f := Finding{Code: word.Draw(t, "code"), Severity: Severity(rapid.IntRange(0, 1).Draw(t, "severity")), What: word.Draw(t, "what"),
-			At:    Place{File: "a", Line: rapid.IntRange(0, 1).Draw(t, "line")},
-			Where: Ref{Perimeter: word.Draw(t, "perimeter"), Run: word.Draw(t, "run"), Part: rapid.SampledFrom([]string{"", "", "P"}).Draw(t, "part")}}
+		f := Finding{Code: word.Draw(t, "code"), Severity: Severity(rapid.IntRange(0, 1).Draw(t, "severity")),
+			What: word.Draw(t, "what"),
+			At:   Place{File: "a", Line: rapid.IntRange(0, 1).Draw(t, "line")},
+			Where: Ref{Perimeter: word.Draw(t, "perimeter"), Run: word.Draw(t, "run"), Part: rapid.SampledFrom([]string{"",
+				"", "P"}).Draw(t, "part")}}
 		f.Where.Pieces = rapid.SliceOfN(rapid.SampledFrom([]string{"M", "N"}), 0, 2).Draw(t, "pieces")
 		return f
 	})
@@ -39,7 +41,10 @@ func TestCodesTouch(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := List(rapid.SliceOf(few()).Draw(t, "findings"))
 		name := rapid.SampledFrom([]string{"A", "B", "C"})
-		on := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) [2]string { return [2]string{name.Draw(t, "perimeter"), name.Draw(t, "run")} }), 1, 2).Draw(t, "on")
+		on := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) [2]string {
+			return [2]string{name.Draw(t, "perimeter"),
+				name.Draw(t, "run")}
+		}), 1, 2).Draw(t, "on")
 		mark := rapid.SampledFrom([]string{"M", "N", "O"}).Draw(t, "mark")
 		var want []string
 		for _, f := range l {

@@ -47,6 +47,7 @@ type Signed struct {
 type Assembly struct {
 	At                        finding.Place
 	Name, Report, Laboratory  string
+	Test                      *Test  // what the report says of the test itself; nil: not stated
 	Metal                     string // as System.Metal.Name
 	ThicknessLeast            length.Length
 	FrontLegMost, RearLegMost Leg
@@ -58,11 +59,29 @@ type Assembly struct {
 	FrontRowFrom              length.Length // row's centre line behind the chair's front edge
 	RearRowFrom               length.Length // row's centre line before the chair's rear edge
 	Up, Out                   Pressure
-	Rear                      Pressure // on the rear leg, towards the roof; zero: the report does not state it
-	Factor                    float64  // safety factor asked of an as-pulled ultimate; already taken in an allowable
-	FactorSigned              *Signed  // who stands behind a factor under the published one; nil: nobody
+	Rear                      Pressure     // on the rear leg, towards the roof; zero: the report does not state it
+	Factor                    float64      // safety factor asked of an as-pulled ultimate; already taken in an allowable
+	FactorBasis               *FactorBasis // of that factor; nil: not stated
+	FactorSigned              *Signed      // who stands behind a factor under the published one; nil: nobody
 	ReferenceArea             string
 	Cost                      int64 // per chair, in thousandths of the job's money
+}
+
+// Test is what a report says of the test: by which standard and method it was
+// made, by whose leave the laboratory tests, and when. What is empty is not stated.
+type Test struct {
+	At                        finding.Place
+	Standard, Edition, Method string
+	Accreditation             string
+	On                        Date // of the report; zero: not stated
+}
+
+// FactorBasis is where the safety factor on as-pulled values comes from: at
+// which level demands are set against what it leaves, who chose it, and why.
+type FactorBasis struct {
+	At      finding.Place
+	Level   Level // Allowable, or Strength
+	By, Why string
 }
 
 // Kinds of fastener that a wood standard reckons withdrawal for.
@@ -132,11 +151,30 @@ func parseStress(s string) (float64, error) {
 	return f, nil
 }
 
+func (t *Test) keys(k keys) {
+	t.At = k.at
+	k.may().show().text("standard", &t.Standard, "the test standard", "ANSI/SPRI/FM 4435/ES-1")
+	k.may().show().text("edition", &t.Edition, "the edition of the test standard", "2017")
+	k.may().show().text("method", &t.Method, "the method of the standard", "RE-3")
+	k.may().show().text("accreditation", &t.Accreditation, "the accreditation of the laboratory", "ISO/IEC 17025, certificate T-118")
+	k.may().show().date("date", &t.On, "the date of the report", "2024-09-12")
+}
+
+func (f *FactorBasis) keys(k keys) {
+	f.At = k.at
+	word(k, "level", &f.Level, []choice[Level]{{"allowable", Allowable}, {"strength", Strength}},
+		"the level of the demands that are set against as-pulled values divided by the factor", "allowable")
+	k.text("by", &f.By, "who chose the factor", "K. Sundqvist-Abara, engineer of record")
+	k.text("why", &f.Why, "why this factor", "asked by specification section 07 71 00")
+}
+
 func (a *Assembly) keys(k keys) {
 	a.At = k.at
 	k.name("name", &a.Name, "a short name for the assembly", "T1")
 	k.name("report", &a.Report, "the number of the test report", "LR-2208")
 	k.name("laboratory", &a.Laboratory, "the laboratory", "Fennmark Test House")
+	optional(k.may().show(), "test", &a.Test, (*Test).keys,
+		"what the report says of the test; what is left out keeps the assembly's pieces on hold")
 	k.text("metal", &a.Metal, "the metal tested, as system.metal.name has it", "aluminum 3003-H14")
 	k.length("thickness_least", &a.ThicknessLeast, "the least thickness tested", `0.050"`)
 	k.leg("front_leg_most", &a.FrontLegMost, "the highest front leg tested", `7 1/4"`)
@@ -174,6 +212,8 @@ func (a *Assembly) resistanceKeys(k keys) {
 	}
 	k.when(stated && mixed == "" && a.Up.Level == AsPulled, "the resistances are as-pulled").
 		factor("factor", &a.Factor, "the safety factor asked of an as-pulled resistance", "2.0")
+	optional(k.may().show(), "factor_basis", &a.FactorBasis, (*FactorBasis).keys,
+		"the level of the factor, who chose it and why; left out, the assembly's pieces are on hold")
 	optional(k.may(), "factor_signed", &a.FactorSigned, (*Signed).keys, "the engineer who signs for a factor under the published one")
 	k.text("area", &a.ReferenceArea, "the area the resistance refers to", "per running foot times cap width")
 	switch {

@@ -90,7 +90,8 @@ func (t *script) includes(root *node) (at []finding.Place, names []string, ok bo
 		t.errorf("value-missing", f.at, mend+"; or leave the key out", "include names no file")
 		return nil, nil, false
 	case len(items) > mostIncludes:
-		t.errorf("include-many", items[mostIncludes].at, "put what belongs together into one file", "include names %d files, and %d are the most", len(items), mostIncludes)
+		t.errorf("include-many", items[mostIncludes].at, "put what belongs together into one file",
+			"include names %d files, and %d are the most", len(items), mostIncludes)
 		return nil, nil, false
 	}
 	for _, n := range items {
@@ -133,7 +134,8 @@ func (t *script) isPart(tree *node) bool {
 	format := tree.field("format")
 	switch {
 	case format == nil:
-		t.errorf("key-missing", start, "begin the file with `format: "+formatWord+"`", "the included file does not say its form")
+		t.errorf("key-missing", start, "begin the file with `format: "+formatWord+"`",
+			"the included file does not say its form")
 		return false
 	case !t.isFormat(format):
 		return false
@@ -182,7 +184,8 @@ func (t *script) merge(path string, over, under *node, both settled) *node {
 
 // bothStated is the error of two included files that state one key.
 func (t *script) bothStated(path string, a, b field) {
-	t.conflict("include-both", b.at, a.at, "state it in one of them", "%s is stated in %s and in %s, and neither goes before the other",
+	t.conflict("include-both", b.at, a.at, "state it in one of them",
+		"%s is stated in %s and in %s, and neither goes before the other",
 		path, a.at.File, b.at.File)
 }
 
@@ -191,9 +194,11 @@ func (t *script) overridden(path string, own, theirs field) {
 	if sameValue(own.value, theirs.value) {
 		return
 	}
-	t.add(finding.Finding{Severity: finding.Note, Code: "include-overridden", At: own.at, Also: []finding.Place{theirs.at},
+	t.add(finding.Finding{Severity: finding.Note, Code: "include-overridden", At: own.at,
+		Also: []finding.Place{theirs.at},
 		Mend: "take it out here if the included file is right",
-		What: fmt.Sprintf("%s is %s here, in place of %s in %s", path, inShort(own.value), inShort(theirs.value), theirs.at.File)})
+		What: fmt.Sprintf("%s is %s here, in place of %s in %s", path, inShort(own.value),
+			inShort(theirs.value), theirs.at.File)})
 }
 
 // inShort names a value in a sentence.
@@ -214,7 +219,8 @@ func inShort(n *node) string {
 
 // sameValue says that two parts state the same, wherever they stand.
 func sameValue(a, b *node) bool {
-	if a.kind != b.kind || a.text != b.text || len(a.fields) != len(b.fields) || !slices.EqualFunc(a.items, b.items, sameValue) {
+	if a.kind != b.kind || a.text != b.text || len(a.fields) != len(b.fields) ||
+		!slices.EqualFunc(a.items, b.items, sameValue) {
 		return false
 	}
 	theirs := map[string]*node{}

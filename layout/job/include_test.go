@@ -12,6 +12,7 @@ import (
 	"testing/fstest"
 
 	"copingset/layout/finding"
+	"copingset/layout/length/draws"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
@@ -52,7 +53,7 @@ func TestIncludedIsTheSame(t *testing.T) {
 	if whole == nil {
 		t.Fatal(list)
 	}
-	rapid.Check(t, func(t *rapid.T) {
+	draws.Check(t, 25, func(t *rapid.T) {
 		files := map[string]string{"job.yaml": formatLine + "include: [a.yaml, shop/b.yaml]\n", "a.yaml": formatLine, "shop/b.yaml": formatLine}
 		for _, n := range names {
 			switch {

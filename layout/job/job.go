@@ -46,7 +46,27 @@ type Job struct {
 	Perimeters []Perimeter
 	Findings   finding.List // what reading found; the layout carries it on
 
-	said []Entry // the values that were read, in the order of reading
+	windIn *Units  // the system that wind is computed in, if not that of the sheets
+	said   []Entry // the values that were read, in the order of reading
+}
+
+// LetterIn letters the sheets in other units than the job states. Pressures are
+// still computed in the job's own, whose rounded limits and printed figures an
+// engineer may have confirmed.
+func (j *Job) LetterIn(u Units) {
+	if j.windIn == nil {
+		own := j.Units
+		j.windIn = &own
+	}
+	j.Units = u
+}
+
+// WindUnits is the system that wind is computed in, and its basis lettered.
+func (j *Job) WindUnits() Units {
+	if j.windIn != nil {
+		return *j.windIn
+	}
+	return j.Units
 }
 
 // Info names the job and the people who answer for it.

@@ -43,14 +43,17 @@ type Leg struct {
 // alone does not say which of the two it is.
 func (k keys) leg(name string, to *Leg, means, example string) {
 	if f := k.n.field(name); f != nil && f.value.kind == scalarNode {
-		k.errorf("leg-measure", f.value.at, "write `"+name+": {length: "+clip(f.value.text)+", to: "+toMoldLine+"}`, or `to: "+toTangent+
-			"` for the lowest metal of a leg that ends in a turn of 90° or more", "%s does not say what it is measured to", k.called(name))
+		k.errorf("leg-measure", f.value.at,
+			"write `"+name+": {length: "+clip(f.value.text)+", to: "+toMoldLine+"}`, or `to: "+toTangent+
+				"` for the lowest metal of a leg that ends in a turn of 90° or more",
+			"%s does not say what it is measured to", k.called(name))
 		return
 	}
 	k.group(name, means+", and what it is measured to", func(k keys) {
 		k.length("length", &to.Length, means, example)
 		word(k, "to", &to.To, []choice[LegMeasure]{{toMoldLine, ToMoldLine}, {toTangent, ToTangent}},
-			"what the leg is measured to where a flange turns from its foot: its mold line, or the outside tangent of a turn of 90 degrees or more", toMoldLine)
+			"what the leg is measured to where a flange turns from its foot: its mold line, or the "+
+				"outside tangent of a turn of 90 degrees or more", toMoldLine)
 	})
 }
 

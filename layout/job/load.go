@@ -21,15 +21,16 @@ const RootFile = "copingset.root"
 
 // The kinds of files a job is read from, as messages and sheets call them.
 const (
-	jobFile      = "job file"
-	includedFile = "included file"
-	surveyFile   = "survey"
+	jobFile       = "job file"
+	includedFile  = "included file"
+	surveyFile    = "survey"
+	confirmedList = "confirmed list"
 )
 
 // Source is one file that a job was read from.
 type Source struct {
 	Name   string // as seen from the folder of the job file, with slashes
-	Kind   string // job file, included file or survey
+	Kind   string // job file, included file, survey or confirmed list
 	Digest string // SHA-256 of its bytes, 64 hexadecimal digits
 }
 
@@ -89,10 +90,12 @@ func (d *decoder) reach(from, written string, at finding.Place, what string) (na
 	case strings.Contains(written, `\`):
 		return fail("write `/` between folders", "is named with a backslash")
 	case path.IsAbs(written) || strings.Contains(written, ":"):
-		return fail("name it by its path from the folder of this file, like ../shop/"+path.Base(path.Clean(written)), "is not named by a path from this file")
+		return fail("name it by its path from the folder of this file, like ../shop/"+path.Base(path.Clean(written)),
+			"is not named by a path from this file")
 	case !fs.ValidPath(name) || name == ".":
 		return fail("move it into the folder of the job or below it; or put an empty file "+RootFile+
-			" into the folder above that holds all the files of your jobs", "does not lie in the folder of the job")
+			" into the folder above that holds all the files of your jobs (the one nearest to the job counts)",
+			"does not lie in the folder of the job")
 	}
 	return name, true
 }
@@ -114,15 +117,18 @@ func (d *decoder) load(name string, asked finding.Place, what string) (*script, 
 		most = mostSurveyBytes
 	}
 	large := func() (*script, bool) {
-		return fail("file-size", "check that it is the right file", fmt.Sprintf("is larger than %d MB, which no %s is", most>>20, what))
+		return fail("file-size", "check that it is the right file",
+			fmt.Sprintf("is larger than %d MB, which no %s is", most>>20, what))
 	}
 	if !fs.ValidPath(name) {
-		return fail("file-path", "name a file in the job file's folder or below it", "does not lie in the folder of the job")
+		return fail("file-path", "name a file in the job file's folder or below it",
+			"does not lie in the folder of the job")
 	}
 	info, through, err := lookUp(d.fsys, name)
 	switch {
 	case through != "":
-		return fail("file-link", "name the file where it lies, or put a copy in its place", "is reached through the link "+show(d.seen(through))+", and links are not followed")
+		return fail("file-link", "name the file where it lies, or put a copy in its place",
+			"is reached through the link "+show(d.seen(through))+", and links are not followed")
 	case errors.Is(err, fs.ErrNotExist):
 		mend := "check the name"
 		if near := d.neighbour(name); near != "" {
@@ -136,7 +142,8 @@ func (d *decoder) load(name string, asked finding.Place, what string) (*script, 
 	case info.IsDir():
 		return fail("file-folder", "name the file in it", "is a folder")
 	case info.Mode()&fs.ModeSymlink != 0:
-		return fail("file-link", "name the file that it leads to, or put a copy in its place", "is a link, and links are not followed")
+		return fail("file-link", "name the file that it leads to, or put a copy in its place",
+			"is a link, and links are not followed")
 	case !info.Mode().IsRegular():
 		return fail("file-unreadable", "name an ordinary file", "is not an ordinary file")
 	case info.Size() > most:
@@ -157,7 +164,8 @@ func (d *decoder) load(name string, asked finding.Place, what string) (*script, 
 		return large()
 	}
 	if d.bytes += int64(len(data)); d.bytes > mostBytes {
-		return fail("file-size", "make a job of each part of the building", fmt.Sprintf("is one too many: the files of the job are larger than %d MB together", mostBytes>>20))
+		return fail("file-size", "make a job of each part of the building",
+			fmt.Sprintf("is one too many: the files of the job are larger than %d MB together", mostBytes>>20))
 	}
 	text, ok := d.plainText(string(data), d.seen(name))
 	if !ok {
@@ -206,7 +214,8 @@ func (d *decoder) neighbour(name string) string {
 // takes off the byte order mark that some programs put before it.
 func (d *decoder) plainText(data, name string) (string, bool) {
 	if strings.HasPrefix(data, "\xff\xfe") || strings.HasPrefix(data, "\xfe\xff") {
-		d.errorf("file-encoding", finding.Place{File: name, Line: 1}, "save it again as UTF-8", "the file is saved as UTF-16")
+		d.errorf("file-encoding", finding.Place{File: name, Line: 1}, "save it again as UTF-8",
+			"the file is saved as UTF-16")
 		return "", false
 	}
 	data = strings.TrimPrefix(data, "\uFEFF")
@@ -219,7 +228,8 @@ func (d *decoder) plainText(data, name string) (string, bool) {
 			d.errorf("file-encoding", at, "save it again as UTF-8", "the file is not text in UTF-8 from here on")
 			return "", false
 		case r == 0:
-			d.errorf("file-control", at, "check that it is the right file", "the file is not text: a zero byte stands here")
+			d.errorf("file-control", at, "check that it is the right file",
+				"the file is not text: a zero byte stands here")
 			return "", false
 		case hidden(r):
 			d.errorf("file-control", at, "take it out", "a hidden control character (%U) stands here", r)

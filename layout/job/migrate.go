@@ -62,7 +62,8 @@ func (d *decoder) migrate(name string) *Migration {
 	format := tree.field("format")
 	switch {
 	case tree.kind != mappingNode || format == nil:
-		d.errorf("file-not-job", finding.Place{File: d.file, Line: 1, Col: 1}, "give a job file; it begins with `format: "+formatBefore+"`", "this is not a job file")
+		d.errorf("file-not-job", finding.Place{File: d.file, Line: 1, Col: 1},
+			"give a job file; it begins with `format: "+formatBefore+"`", "this is not a job file")
 		return nil
 	case format.value.text == formatWord:
 		return &Migration{Text: text.raw}
@@ -73,9 +74,11 @@ func (d *decoder) migrate(name string) *Migration {
 	m := &mover{script: text, keys: movedKeys(), text: string(text.raw), lineAt: lineStarts(string(text.raw))}
 	want := m.move("", tree, tree)
 	out := m.apply()
-	after := &script{decoder: d, path: text.path, file: text.file, lines: splitLines(strings.TrimPrefix(out, "\uFEFF"))}
+	after := &script{decoder: d, path: text.path, file: text.file,
+		lines: splitLines(strings.TrimPrefix(out, "\uFEFF"))}
 	if got := after.tree(); got == nil || !sameValue(got, want) {
-		d.errorf("migrate-failed", finding.Place{File: d.file}, "write `format: "+formatWord+"` and mend what `copingset check` then says",
+		d.errorf("migrate-failed", finding.Place{File: d.file},
+			"write `format: "+formatWord+"` and mend what `copingset check` then says",
 			"the file cannot be edited in place; nothing was changed")
 		return nil
 	}
@@ -120,7 +123,8 @@ func movedKeys() []movedKey {
 			{key: "length", value: &length}, {key: "to", value: &node{kind: scalarNode, text: toMoldLine}}}}
 	}
 	leg := func(path string, unsure func(*node) string) movedKey {
-		return movedKey{path: path, before: "{length: ", after: ", to: " + toMoldLine + "}", node: moldLine, unsure: unsure}
+		return movedKey{path: path, before: "{length: ", after: ", to: " + toMoldLine + "}", node: moldLine,
+			unsure: unsure}
 	}
 	profile := func(kick string) func(*node) string {
 		return func(tree *node) string {
@@ -128,8 +132,10 @@ func movedKeys() []movedKey {
 			if err != nil || turn < 90*Degree {
 				return ""
 			}
-			return "the leg ends in a turn of " + FormatAngle(turn) + " and was read to the mold line, the point where its faces would meet; " +
-				"if the fabricator's sheet gives it to the outside tangent, its lowest metal, write `to: " + toTangent + "`"
+			return "the leg ends in a turn of " + FormatAngle(turn) +
+				" and was read to the mold line, the point where its faces would meet; " +
+				"if the fabricator's sheet gives it to the outside tangent, its lowest metal, write `to: " +
+				toTangent + "`"
 		}
 	}
 	tested := func(*node) string {
@@ -173,7 +179,8 @@ func (m *mover) move(here string, n, whole *node) *node {
 		p := strings.TrimPrefix(here+"."+f.key, ".")
 		if p == "format" {
 			m.replace(f.value, "", formatWord, "")
-			m.changes = append(m.changes, Change{f.value.at, "format: " + formatWord + " in place of " + formatBefore})
+			m.changes = append(m.changes, Change{f.value.at, "format: " + formatWord + " in place of " +
+				formatBefore})
 			f.value = &node{kind: scalarNode, text: formatWord}
 			continue
 		}
@@ -193,7 +200,8 @@ func (m *mover) move(here string, n, whole *node) *node {
 func (m *mover) moveKey(k movedKey, f *field, whole *node) *node {
 	old, ok := m.replace(f.value, k.before, "", k.after)
 	if !ok {
-		m.unsure = append(m.unsure, Change{f.at, "`" + f.key + "` is written over several lines and was left; write it as `" + k.before + "..." + k.after + "`"})
+		m.unsure = append(m.unsure, Change{f.at, "`" + f.key +
+			"` is written over several lines, or with a mark before it, and was left; write it as `" + k.before + "..." + k.after + "`"})
 		return f.value
 	}
 	m.changes = append(m.changes, Change{f.value.at, f.key + ": " + k.before + old + k.after + " in place of " + old})
@@ -205,7 +213,7 @@ func (m *mover) moveKey(k movedKey, f *field, whole *node) *node {
 
 // replace puts a text round a single value; inside, if it is not empty, takes
 // the place of the value itself. It returns the value as it stands in the file;
-// ok is false if it does not stand on one line.
+// ok is false if it does not stand on one line at its place.
 func (m *mover) replace(n *node, before, inside, after string) (old string, ok bool) {
 	start, end, ok := m.span(n)
 	if !ok {
@@ -277,7 +285,8 @@ func (m *mover) comments() {
 			name := k.path[strings.LastIndexByte(k.path, '.')+1:]
 			if strings.Contains(" "+body, " "+name+":") || strings.Contains(body, "{"+name+":") {
 				m.unsure = append(m.unsure, Change{finding.Place{File: m.file, Line: i + 1},
-					fmt.Sprintf("the comment speaks of `%s` and was left; if it is %s, it is written `%s...%s` now", name, k.path, k.before, k.after)})
+					fmt.Sprintf("the comment speaks of `%s` and was left; if it is %s, it is written `%s...%s` now",
+						name, k.path, k.before, k.after)})
 			}
 		}
 	}

@@ -86,7 +86,8 @@ func TestMigrateRefuses(t *testing.T) {
 		"":                              "this is not a job file",
 		"run,station\n":                 "this is not a job file",
 		"job: {}\n":                     "this is not a job file",
-		"format: copingset/7\n":         "the form `copingset/7` is not known here",
+		"format: copingset/7\n":         "the form `copingset/7` is not known here; read it with the release that it was written for",
+		"format: copingset/0\n":         "the form `copingset/0` is not known here; write `format: copingset/2`",
 		"format: copingset/1\njob: {\n": "[yaml-syntax]",
 	} {
 		m, list := Migrate(fstest.MapFS{"job.yaml": {Data: []byte(text)}}, "job.yaml")
@@ -99,6 +100,12 @@ func TestMigrateRefuses(t *testing.T) {
 	m := migrated(t, text)
 	if want := strings.Replace(text, "/1\n", "/2\n", 1); string(m.Text) != want || len(m.Unsure) != 1 || !strings.Contains(m.Unsure[0].What, "over several lines") {
 		t.Errorf("%s %v", m.Text, m.Unsure)
+	}
+	for _, leg := range []string{"&leg 5\"", "!!str 5\""} {
+		m := migrated(t, "format: copingset/1\nsystem: {profile: {front_leg: "+leg+"}}\n")
+		if len(m.Changes) != 1 || len(m.Unsure) != 1 || !strings.Contains(m.Unsure[0].What, "with a mark before it, and was left") {
+			t.Errorf("%s: %v %v", leg, m.Changes, m.Unsure)
+		}
 	}
 	// A file of today's form is left alone.
 	if m := migrated(t, string(migrated(t, before[:60]).Text)); len(m.Changes) > 0 || string(m.Text) != strings.Replace(before[:60], "copingset/1", "copingset/2", 1) {
@@ -122,7 +129,7 @@ func TestMigrateEditsInPlace(t *testing.T) {
 		lines := strings.SplitAfter(undo.Replace(string(data)), "\n")
 		from := rapid.IntRange(0, len(lines)-1).Draw(t, "from")
 		lines = lines[from:rapid.IntRange(from, len(lines)).Draw(t, "to")]
-		text := "format: copingset/1\n" + strings.ReplaceAll(strings.Join(lines, ""), "format: copingset", "forms: copingset")
+		text := "format: copingset/1\nunits: metric\n" + strings.ReplaceAll(strings.Join(lines, ""), "format: copingset", "forms: copingset")
 		m, list := Migrate(fstest.MapFS{"job.yaml": {Data: []byte(text)}}, "job.yaml")
 		if m == nil {
 			if !strings.Contains(list[0].Code, "yaml") {

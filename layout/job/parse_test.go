@@ -224,6 +224,7 @@ func TestPressure(t *testing.T) {
 
 // The examples that messages give must themselves be readable.
 func TestExamples(t *testing.T) {
+	table := newKeyTable()
 	for _, k := range Keys() {
 		if k.Example == "" {
 			continue
@@ -234,7 +235,7 @@ func TestExamples(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			d := &decoder{file: "x", keys: newKeyTable(), counts: map[string]int{}, places: map[string]finding.Place{}}
+			d := &decoder{file: "x", keys: table, counts: map[string]int{}, places: map[string]finding.Place{}}
 			root := treeOf(d, string(data))
 			example := treeOf(d, "k: "+k.Example).field("k").value
 			if put(root, "", k.Path, example) == 0 {

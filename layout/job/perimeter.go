@@ -29,9 +29,8 @@ type Perimeter struct {
 	Starts           End           // open: the left end of the first run
 	Runs             []Run
 
-	face            Face // of every run that does not state its own; faceAt is zero if none is stated
-	basis           Basis
-	faceAt, basisAt finding.Place
+	face  stated[Face] // of every run that does not state its own
+	basis stated[Basis]
 
 	surveys   []string // the files of its readings, as the job names them
 	surveysAt []finding.Place
@@ -63,11 +62,10 @@ func (p *Perimeter) keys(k keys) {
 	p.surveysAt = k.placesOf("survey")
 	k.may().lengthOrZero("raise", &p.Raise,
 		"how much higher its set surface stands than its own wall asks for, so that copings meet", `3/4"`)
-	word(k.may().unsaid(), "face", &p.face, faces(),
+	once(k, "face", &p.face, faces(),
 		"the face that lengths are measured on, of every run that does not state its own", "front")
-	word(k.may().unsaid(), "basis", &p.basis, bases(),
+	once(k, "basis", &p.basis, bases(),
 		"where lengths come from, of every run that does not state its own", "measured")
-	p.faceAt, p.basisAt = k.placeOf("face"), k.placeOf("basis")
 	known := k.has("kind")
 	open := known && p.Kind == Open
 	p.Starts.freeKeys(k.when(open, "the perimeter is open"), "starts",

@@ -77,7 +77,8 @@ const (
 
 // plausible refuses what in a reading is outside its limits. place gives the
 // place of a measure, unit the unit its number was written in.
-func (d *decoder) plausible(run string, q *Reading, place func(name string) finding.Place, unit func(m measured) length.Length) bool {
+func (d *decoder) plausible(run string, q *Reading, place func(name string) finding.Place,
+	unit func(m measured) length.Length) bool {
 	ok := true
 	for _, m := range q.measured() {
 		if m.value == nil || m.least <= *m.value && *m.value <= m.most || m.least > 0 && *m.value <= 0 {
@@ -85,7 +86,8 @@ func (d *decoder) plausible(run string, q *Reading, place func(name string) find
 		}
 		ok = false
 		d.errorf("reading-range", place(m.name), m.guess(*m.value, unit(m)),
-			"run %s: %s %s at station %s: %s (%s to %s)", run, m.name, Both(*m.value), Both(q.Station), m.why, Both(m.least), Both(m.most))
+			"run %s: %s %s at station %s: %s (%s to %s)", run, m.name, Both(*m.value), Both(q.Station), m.why,
+			Both(m.least), Both(m.most))
 	}
 	return ok
 }
@@ -95,19 +97,22 @@ func (d *decoder) plausible(run string, q *Reading, place func(name string) find
 func (s span) guess(l, unit length.Length) string {
 	n := length.Abs(l) / max(unit, 1)
 	if length.Abs(l) == n*unit && 36526 <= n && n <= 73050 { // the days of the years 2000 to 2099
-		return fmt.Sprintf("%d is how a spreadsheet counts the day %s: it took the reading for a date; format the column as text and write the reading again", n, dayOf(int64(n)))
+		return fmt.Sprintf("%d is how a spreadsheet counts the day %s: it took the reading for a date; "+
+			"format the column as text and write the reading again", n, dayOf(int64(n)))
 	}
 	units := []struct {
 		unit length.Length
 		name string
-	}{{length.Millimetre, "millimetres"}, {length.Centimetre, "centimetres"}, {length.Inch, "inches"}, {length.Foot, "feet"}, {length.Metre, "metres"}}
+	}{{length.Millimetre, "millimetres"}, {length.Centimetre, "centimetres"}, {length.Inch, "inches"},
+		{length.Foot, "feet"}, {length.Metre, "metres"}}
 	if length.Abs(l) < s.least { // too small: the unit meant is a greater one
 		slices.Reverse(units)
 	}
 	for _, u := range units {
 		v, ok := scaled(l, u.unit, unit)
 		if ok && u.unit != unit && s.least <= v && v <= s.most {
-			return "measure it again; if the number means " + u.name + ", write the unit after it or in the heading of its column"
+			return "measure it again; if the number means " + u.name +
+				", write the unit after it or in the heading of its column"
 		}
 	}
 	return "measure it again, and check its unit"
@@ -155,7 +160,8 @@ func (d *decoder) jumps(run string, before, q *Reading, place func(name string) 
 		}
 		d.conflict("reading-jump", place(t.name), before.At,
 			"one of the two readings is a slip, or its unit is another; where the wall steps, end the run there with `step:`",
-			"run %s: %s goes from %s at station %s to %s at station %s, steeper than any coping", run, t.name, Both(t.a), Both(before.Station), Both(t.b), Both(q.Station))
+			"run %s: %s goes from %s at station %s to %s at station %s, steeper than any coping",
+			run, t.name, Both(t.a), Both(before.Station), Both(t.b), Both(q.Station))
 		return false
 	}
 	return true
@@ -251,16 +257,19 @@ func (d *decoder) checkRanges(j *Job) {
 		all = append(all, limits{"packing.shims", t, in / 128, 4 * in, "a shim"})
 	}
 	for i := range j.Assemblies {
-		all = append(all, limits{fmt.Sprintf("assemblies[%d].chair_spacing", i), j.Assemblies[i].ChairSpacing, in, 20 * ft, "the spacing of chairs"})
+		all = append(all, limits{fmt.Sprintf("assemblies[%d].chair_spacing", i), j.Assemblies[i].ChairSpacing, in,
+			20 * ft, "the spacing of chairs"})
 	}
 	for i := range j.Perimeters {
 		for k := range j.Perimeters[i].Runs {
-			all = append(all, limits{fmt.Sprintf("perimeters[%d].runs[%d].length", i, k), j.Perimeters[i].Runs[k].Length, 1, runMost, "a straight run of wall"})
+			all = append(all, limits{fmt.Sprintf("perimeters[%d].runs[%d].length", i, k), j.Perimeters[i].Runs[k].Length,
+				1, runMost, "a straight run of wall"})
 		}
 	}
 	for _, l := range all {
 		if d.has(l.path) && (l.value < l.least || l.value > l.most) {
-			d.errorf("length-range", d.places[l.path], "check the number and its unit", "%s: %s is not the length of %s (%s to %s)",
+			d.errorf("length-range", d.places[l.path], "check the number and its unit",
+				"%s: %s is not the length of %s (%s to %s)",
 				d.name(l.path), Both(l.value), l.what, Both(l.least), Both(l.most))
 		}
 	}
@@ -278,7 +287,8 @@ func (d *decoder) checkAmounts(j *Job) {
 		for k := range j.Perimeters[i].Runs {
 			r := &j.Perimeters[i].Runs[k]
 			readings += len(r.Readings)
-			if n, most := len(r.Readings), freely+int(r.Length/closest); n > most && d.has(fmt.Sprintf("perimeters[%d].runs[%d].length", i, k)) {
+			if n, most := len(r.Readings), freely+int(r.Length/closest); n > most &&
+				d.has(fmt.Sprintf("perimeters[%d].runs[%d].length", i, k)) {
 				d.errorf("job-size", r.Readings[most].At, "keep a reading every foot or two, and where the wall changes",
 					"run %s has %d readings on %s; more than one every half inch are none of a wall", r.Name, n, Both(r.Length))
 			}
@@ -301,7 +311,8 @@ func (d *decoder) checkAmounts(j *Job) {
 	refuse("fasteners", "fasteners", used, int64(len(j.Fasteners)), mostListed)
 	refuse("walls", "walls", used, int64(len(j.Walls)), mostListed)
 	if s := j.System.Stock; d.has("system.stock") && s > 0 {
-		refuse("system.stock", "caps of stock length", "check the stock length and the lengths of the runs, or "+split, int64(wall/s), mostPieces)
+		refuse("system.stock", "caps of stock length", "check the stock length and the lengths of the runs, or "+split,
+			int64(wall/s), mostPieces)
 	}
 	for i := range j.Assemblies {
 		path := fmt.Sprintf("assemblies[%d].chair_spacing", i)
@@ -319,16 +330,23 @@ func (d *decoder) checkGraded(j *Job, p *Perimeter) {
 	if j.Packing.Grade == 0 && !p.Graded() {
 		return
 	}
-	n, most := 0, 0
+	n, most, first := 0, 0, 0 // since the last step, at most, up to the first step
 	for i := range p.Runs {
 		n++
 		most = max(most, n)
 		if p.Runs[i].Right.Kind == EndStep {
+			if first == 0 {
+				first = n
+			}
 			n = 0
 		}
 	}
+	if p.Kind != Open {
+		most = max(most, n+first) // the last run goes on in the first
+	}
 	if most > mostGraded {
-		d.errorf("job-size", p.At, "make a perimeter of each part of the building, end runs where the wall steps, or leave out the grade",
+		d.errorf("job-size", p.At, "make a perimeter of each part of the building, end runs where the wall steps, "+
+			"or leave out the grade",
 			"perimeter %s: %d runs share one set surface with a grade, which is found for %d at most", p.Name, most, mostGraded)
 	}
 }

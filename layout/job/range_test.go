@@ -1,18 +1,19 @@
 package job
 
 import (
-	"fmt"
 	"os"
 	"strings"
 	"testing"
 	"testing/fstest"
 
+	"copingset/layout/finding"
 	"copingset/layout/length"
 )
 
 // Days as the common spreadsheet programs show them for these numbers.
 func TestDayOf(t *testing.T) {
-	for n, want := range map[int64]string{61: "1900-03-01", 36526: "2000-01-01", 44196: "2020-12-31", 44255: "2021-02-28", 45351: "2024-02-29", 46030: "2026-01-08", 73050: "2099-12-31"} {
+	for n, want := range map[int64]string{61: "1900-03-01", 36526: "2000-01-01", 44196: "2020-12-31",
+		44255: "2021-02-28", 45351: "2024-02-29", 46030: "2026-01-08", 73050: "2099-12-31"} {
 		if got := dayOf(n); got != want {
 			t.Errorf("day %d is %s, want %s", n, got, want)
 		}
@@ -51,34 +52,16 @@ func TestAmounts(t *testing.T) {
 		t.Fatal(err)
 	}
 	base := string(data)
-	long := "length: 5280'-0\""
-	var runs, sloped, dense, things strings.Builder
-	for i := range 12_001 {
-		fmt.Fprintf(&runs, "      - {name: R%d, length: 20', face: front, basis: measured, survey_line: a to b, turn: right 1}\n", i)
-	}
-	for i := range 400 {
-		fmt.Fprintf(&sloped, "      - {name: S%d, length: 20', face: front, basis: measured, survey_line: a to b, grade: 1%%, turn: right 1}\n", i)
-	}
-	for i := range 581 { // 100 and one every half inch of 20 ft
-		fmt.Fprintf(&dense, "          - {station: %g\", width: 12\", top_outside: 0, top_inside: 0, offset: 0}\n", float64(i)/4)
-	}
-	for range 5_001 {
-		things.WriteString("          - {name: post, at: 1', extent: 1\", does: block joint}\n")
-	}
 	for _, c := range []struct{ old, new, code, want string }{
 		{"stock: 11'-6\"", "stock: 1/16\"", "length-range", "is not the length of a cap as it is made"},
 		{"stock: 11'-6\"", "stock: 61'", "length-range", "is not the length of a cap as it is made"},
 		{"{length: 6\", width: 4\"}", "{length: 6\", width: 1000'}", "length-range", "is not the length of a support"},
-		{"thickness: 23/32\"", "thickness: 0.01\"", "length-range", "is not the length of a layer of plywood"},
+		{"thickness: 19/32\"", "thickness: 0.01\"", "length-range", "is not the length of a layer of plywood"},
 		{"1/8\", 1/16\"]", "1/8\", 0.001\"]", "length-range", "is not the length of a shim"},
 		{"step: 1/4\"", "step: 0.001\"", "length-range", "is not the length of a step of widths"},
-		{"rows: {front: 2", "rows: {front: 400", "count-range", "there are never 400 fasteners of a chair in one row"},
+		{"rows: {front: 3", "rows: {front: 400", "count-range", "there are never 400 fasteners of a chair in one row"},
 		{"length: 20'-0\"", "length: 5280'-1\"", "length-range", "is not the length of a straight run"},
 		{"chair_spacing: 46\"", "chair_spacing: 1/2\"", "length-range", "is not the length of the spacing of chairs"},
-		{"    runs:\n", "    runs:\n" + runs.String(), "job-size", "the job has 12003 runs; one job is 12000 at most"},
-		{"    runs:\n", "    runs:\n" + sloped.String(), "job-size", "402 runs share one set surface with a grade"},
-		{"        readings:\n          - {station: 0, width: 12\", top_outside: 0, top_inside: -1/8\", offset: 0}\n          - {station: 10'-0\"", "        readings:\n" + dense.String() + "          - {station: 200\"", "job-size", "run A has 583 readings on 20'-0\""},
-		{"        turn: right 90\n        readings:", "        turn: right 90\n        obstacles:\n" + things.String() + "        readings:", "job-size", "5001 obstacles"},
 	} {
 		text := strings.Replace(base, c.old, c.new, 1)
 		if text == base {
@@ -86,10 +69,92 @@ func TestAmounts(t *testing.T) {
 		}
 		refused(t, text, c.code, c.want)
 	}
-	// A mile at a foot a cap is one job; six are not.
-	six := strings.Replace(strings.Replace(base, "stock: 11'-6\"", "stock: 1'", 1), "    runs:\n",
-		"    runs:\n"+strings.Repeat("      - {name: Q, "+long+", face: front, basis: measured, survey_line: a to b, turn: right 1}\n", 6), 1)
-	refused(t, six, "job-size", "the job has 31715 caps of stock length; one job is 30000 at most")
+}
+
+// chains is a job of perimeters of so many runs of 20 ft each.
+func chains(runs ...int) *Job {
+	j := &Job{}
+	for _, n := range runs {
+		j.Perimeters = append(j.Perimeters, Perimeter{Name: "P", Kind: Open, Runs: make([]Run, n)})
+		for k := range n {
+			j.Perimeters[len(j.Perimeters)-1].Runs[k] = Run{Name: "N", Length: 20 * length.Foot}
+		}
+	}
+	return j
+}
+
+func TestJobSize(t *testing.T) {
+	steep := &Grade{Most: 10_000_000}
+	for _, c := range []struct {
+		name string
+		j    *Job
+		more func(j *Job)
+		want string // empty: it is one job
+	}{
+		{"12,000 runs", chains(6000, 6000), nil, ""},
+		{"12,001 runs", chains(6000, 6001), nil, "the job has 12001 runs; one job is 12000 at most"},
+		{"5,000 obstacles", chains(2), func(j *Job) {
+			j.Perimeters[0].Runs[0].Obstacles, j.Perimeters[0].Runs[1].Expansion = make([]Obstacle,
+				4000), make([]ExpansionJoint, 1000)
+		}, ""},
+		{"5,001 obstacles", chains(2), func(j *Job) {
+			j.Perimeters[0].Runs[0].Obstacles, j.Perimeters[0].Runs[1].Expansion = make([]Obstacle,
+				4000), make([]ExpansionJoint, 1001)
+		}, "the job has 5001 obstacles and building expansion joints"},
+		{"201 assemblies", chains(1), func(j *Job) { j.Assemblies = make([]Assembly, 201) },
+			"the job has 201 tested assemblies"},
+		{"a reading every half inch", chains(1), func(j *Job) {
+			j.Perimeters[0].Runs[0].Readings = make([]Reading,
+				580)
+		}, ""},
+		{"more than that", chains(1), func(j *Job) { j.Perimeters[0].Runs[0].Readings = make([]Reading, 581) },
+			"run N has 581 readings on 20'-0\""},
+		{"400 runs with a grade", chains(400, 400), func(j *Job) { j.Packing.Grade = 1 }, ""},
+		{"401 runs with a grade", chains(400, 401), func(j *Job) { j.Packing.Grade = 1 },
+			"401 runs share one set surface with a grade"},
+		{"one of 401 with a grade", chains(401), func(j *Job) { j.Perimeters[0].Runs[7].Grade = steep },
+			"401 runs share one set surface"},
+		{"401 runs and a step", chains(401), func(j *Job) {
+			j.Packing.Grade, j.Perimeters[0].Runs[200].Right.Kind = 1,
+				EndStep
+		}, ""},
+		{"in a ring they are one", chains(401), func(j *Job) {
+			j.Packing.Grade, j.Perimeters[0].Kind, j.Perimeters[0].Runs[200].Right.Kind = 1, Roof, EndStep
+		}, "401 runs share one set surface"},
+		{"a mile at a foot a cap", chains(1), func(j *Job) {
+			j.System.Stock,
+				j.Perimeters[0].Runs[0].Length = length.Foot, runMost
+		}, ""},
+		{"six miles at a foot a cap", chains(6), func(j *Job) {
+			j.System.Stock = length.Foot
+			for i := range j.Perimeters[0].Runs {
+				j.Perimeters[0].Runs[i].Length = runMost
+			}
+		}, "the job has 31680 caps of stock length; one job is 30000 at most"},
+		{"a chair every inch of four miles", chains(4), func(j *Job) {
+			j.Assemblies = []Assembly{{ChairSpacing: length.Inch}}
+			for i := range j.Perimeters[0].Runs {
+				j.Perimeters[0].Runs[i].Length = runMost
+			}
+		}, "the job has 253440 chairs; one job is 200000 at most"},
+	} {
+		if c.more != nil {
+			c.more(c.j)
+		}
+		d := newDecoder(fstest.MapFS{}, "a.yaml")
+		for _, path := range []string{"perimeters", "system.stock", "assemblies[0].chair_spacing",
+			"perimeters[0].runs[0].length"} {
+			d.places[path] = finding.Place{File: "a.yaml", Line: 7}
+		}
+		d.checkAmounts(c.j)
+		switch {
+		case c.want == "" && len(d.list) > 0:
+			t.Errorf("%s: %v", c.name, d.list)
+		case c.want != "" && (len(d.list) != 1 || !strings.Contains(d.list[0].What,
+			c.want) || d.list[0].Severity != finding.Error):
+			t.Errorf("%s: %v, want %s", c.name, d.list, c.want)
+		}
+	}
 }
 
 func refused(t *testing.T, text, code, want string) {

@@ -2,6 +2,8 @@ package job
 
 import (
 	"io/fs"
+	"strconv"
+	"strings"
 
 	"copingset/layout/finding"
 )
@@ -50,6 +52,7 @@ func (d *decoder) read(name string) *Job {
 	j := d.decode(root)
 	if !d.unsurveyed {
 		d.surveys(j)
+		d.confirmedList(j)
 	}
 	d.check(j)
 	return j
@@ -76,7 +79,9 @@ func (d *decoder) isJob(root *node) bool {
 		d.errorf("file-empty", start, "write the job, beginning with `format: "+formatWord+"`", "the file is empty")
 		return false
 	case root.kind != mappingNode || known == 0:
-		d.errorf("file-not-job", start, "give the job file; it begins with `format: "+formatWord+"`, and a survey is named inside it", "this is not a job file")
+		d.errorf("file-not-job", start,
+			"give the job file; it begins with `format: "+formatWord+"`, and a survey is named inside it",
+			"this is not a job file")
 		return false
 	case format == nil:
 		return true // a missing key is found with the others
@@ -94,10 +99,24 @@ func (d *decoder) isFormat(format *field) bool {
 		at = format.at
 	}
 	if format.value.text == formatBefore {
-		d.errorf("file-format", at, "run `copingset migrate JOB` with this file: it edits the keys that changed where they stand and keeps the comments",
+		d.errorf("file-format", at,
+			"run `copingset migrate JOB` with this file: it edits the keys that changed where they stand and keeps the comments",
 			"the file is of the form before, "+formatBefore+"; this release reads "+formatWord)
 		return false
 	}
-	d.errorf("file-format", at, "write `format: "+formatWord+"`", "the form %s is not known here", show(format.value.text))
+	mend := "write `format: " + formatWord + "`"
+	if isLater(format.value.text) {
+		mend = "read it with the release that it was written for; this one reads " + formatWord
+	}
+	d.errorf("file-format", at, mend, "the form %s is not known here", show(format.value.text))
 	return false
+}
+
+// isLater tells a form that only a later release reads.
+func isLater(form string) bool {
+	family, ours, _ := strings.Cut(formatWord, "/")
+	number, ok := strings.CutPrefix(form, family+"/")
+	theirs, err := strconv.Atoi(number)
+	read, _ := strconv.Atoi(ours)
+	return ok && err == nil && theirs > read
 }

@@ -73,9 +73,10 @@ func TestEveryKey(t *testing.T) {
 	// What is zero by its meaning: the first word of an enumeration, the
 	// other way of giving widths, and what the file states once of two.
 	zero := map[string]bool{
-		"Perimeters[0].face": true, "Perimeters[0].basis": true,
-		"Perimeters[0].faceAt.File": true, "Perimeters[0].faceAt.Line": true, "Perimeters[0].faceAt.Col": true,
-		"Perimeters[0].basisAt.File": true, "Perimeters[0].basisAt.Line": true, "Perimeters[0].basisAt.Col": true,
+		"Perimeters[0].face.value": true, "Perimeters[0].face.given": true,
+		"Perimeters[0].basis.value": true, "Perimeters[0].basis.given": true,
+		"Perimeters[0].face.at.File": true, "Perimeters[0].face.at.Line": true, "Perimeters[0].face.at.Col": true,
+		"Perimeters[0].basis.at.File": true, "Perimeters[0].basis.at.Line": true, "Perimeters[0].basis.at.Col": true,
 		"System.Profile.FrontLeg.To": true, "Assemblies[0].FrontLegMost.To": true, // to the mold line
 		"System.Remainder": true, "System.EndCap.Upstand": true, "Site.InstallMetalT[0]": true,
 		"System.Widths.Least": true, "System.Widths.Most": true, "System.Widths.Step": true,
@@ -86,9 +87,10 @@ func TestEveryKey(t *testing.T) {
 		"Walls[0].Layers[1].Service": true, "Walls[0].Layers[1].Treated": true,
 		"Fasteners[0].Kind":         true, // holds in concrete
 		"Fasteners[0].Thread":       true,
-		"Pressures.Edge.Rear.Level": true, "Pressures.Corner.Rear.Level": true, "Wind.Confirmed.CornerUp.Level": true,
+		"Pressures.Edge.Rear.Level": true, "Pressures.Corner.Rear.Level": true,
 		"Perimeters[0].Runs[0].Cleared[0].Conditions": true,
 		"Perimeters[0].Runs[0].Right.Tee":             true, "Perimeters[0].Runs[1].Right.Tee": true, "Perimeters[0].Runs[2].Right.Tee": true,
+		"windIn":                    true, // lettered as the job states
 		"Wind.Kzt":                  true, // from the topography
 		"Perimeters[0].Starts.Turn": true, "Perimeters[0].Starts.Step": true, "Perimeters[0].Runs[0].Right.Step": true,
 		"Perimeters[0].Runs[2].Right.Turn": true, "Perimeters[0].Runs[2].Right.Step": true,
@@ -165,7 +167,10 @@ func TestEveryKey(t *testing.T) {
 	same(t, "edition", j.Wind.Edition, "ASCE 7-22")
 	same(t, "ground", *j.Wind.Ground, 150_000*mm)
 	same(t, "confirmed", j.Wind.Confirmed.On, Date{2028, 2, 20})
-	same(t, "confirmed pressure", j.Wind.Confirmed.CornerUp, Pressure{2400, Strength})
+	same(t, "confirmed code", j.Wind.Confirmed.Code, "7K3QMXW4TD")
+	same(t, "confirmed list", j.Wind.Confirmed.List.Text(), "confirm/1\nedition = ASCE 7-22\nspeed = 51.00 m/s\n")
+	same(t, "test date", j.Assemblies[0].Test.On, Date{2027, 5, 4})
+	same(t, "factor basis", j.Assemblies[0].FactorBasis.Level, Allowable)
 	same(t, "rear resistance", j.Assemblies[0].Rear, Pressure{4000, AsPulled})
 	same(t, "rear demand", j.Pressures.Corner.Rear, Pressure{1700, Strength})
 	same(t, "thread", j.Fasteners[1].Thread, 40*mm)

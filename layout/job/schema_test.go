@@ -69,13 +69,16 @@ func jsonValue(n *yaml.Node) any {
 	if n.Style == 0 && n.Tag == "!!bool" && (n.Value == "true" || n.Value == "false") {
 		return n.Value == "true"
 	}
+	if n.Style == 0 && n.Tag == "!!null" {
+		return nil
+	}
 	return n.Value
 }
 
 func goodFiles(t *testing.T) []string {
 	t.Helper()
 	var all []string
-	for _, pattern := range []string{"testdata/good/*.yaml", "../../samples/*/job.yaml"} {
+	for _, pattern := range []string{"testdata/good/*.yaml", "../../samples/*/*.yaml"} {
 		files, err := filepath.Glob(pattern)
 		if err != nil || len(files) == 0 {
 			t.Fatal("no files", pattern, err)
@@ -225,7 +228,7 @@ func TestSchemaBesideTheSamples(t *testing.T) {
 	if !bytes.Equal(b, Schema()) {
 		t.Error("samples/copingset.schema.json is not the schema: write it again with `copingset schema`")
 	}
-	files, err := filepath.Glob("../../samples/*/job.yaml")
+	files, err := filepath.Glob("../../samples/*/*.yaml")
 	if err != nil || len(files) == 0 {
 		t.Fatal("no samples", err)
 	}

@@ -33,7 +33,8 @@ func (d *decoder) surveys(j *Job) {
 			d.unsure = true
 			continue
 		}
-		s := &survey{d: d, file: text.file, lines: text.lines, runs: map[string]*surveyed{}, strangers: map[string]bool{}}
+		s := &survey{d: d, file: text.file, lines: text.lines, runs: map[string]*surveyed{},
+			strangers: map[string]bool{}}
 		for k := range j.Perimeters {
 			s.include(&j.Perimeters[k], fmt.Sprintf("perimeters[%d]", k), slices.Contains(files.of[k], name))
 		}
@@ -72,7 +73,8 @@ func (d *decoder) surveyFiles(j *Job) surveyFiles {
 				d.unsure = true
 				continue
 			case slices.Contains(f.of[i], name):
-				d.errorf("survey-named-twice", p.surveysAt[k], "name it once", "perimeter %s names the survey %s twice", p.Name, show(written))
+				d.errorf("survey-named-twice", p.surveysAt[k], "name it once",
+					"perimeter %s names the survey %s twice", p.Name, show(written))
 				continue
 			}
 			f.of[i] = append(f.of[i], name)
@@ -98,7 +100,10 @@ func (d *decoder) join(parts []*surveyed) []Reading {
 		for i, r := range p.rows {
 			all = append(all, entry{r, p.said[i]})
 		}
-		ascending = ascending && slices.IsSortedFunc(p.rows, func(a, b Reading) int { return cmp.Compare(a.Station, b.Station) })
+		ascending = ascending && slices.IsSortedFunc(p.rows, func(a,
+			b Reading) int {
+			return cmp.Compare(a.Station, b.Station)
+		})
 	}
 	if ascending {
 		slices.SortStableFunc(all, func(a, b entry) int { return cmp.Compare(a.row.Station, b.row.Station) })
@@ -107,7 +112,8 @@ func (d *decoder) join(parts []*surveyed) []Reading {
 	for i, e := range all {
 		rows[i] = e.row
 		for _, s := range e.said {
-			d.said = append(d.said, Entry{Path: fmt.Sprintf("%s.readings[%d].%s", parts[0].path, i, s.Path), Value: s.Value})
+			d.said = append(d.said, Entry{Path: fmt.Sprintf("%s.readings[%d].%s", parts[0].path, i, s.Path),
+				Value: s.Value})
 		}
 	}
 	return rows

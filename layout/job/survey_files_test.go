@@ -6,6 +6,8 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"copingset/layout/length/draws"
+
 	"pgregory.net/rapid"
 )
 
@@ -27,7 +29,7 @@ func TestSurveyInSeveralFiles(t *testing.T) {
 		t.Fatal(list)
 	}
 	lines := strings.SplitAfter(strings.TrimSuffix(csv, "\n"), "\n")
-	rapid.Check(t, func(t *rapid.T) {
+	draws.Check(t, 25, func(t *rapid.T) {
 		names := rapid.Permutation([]string{"n.csv", "days/2.csv", "days/1.csv"}).Draw(t, "named")
 		text := map[string]string{}
 		for _, n := range names {
@@ -135,5 +137,15 @@ func TestFaceAndBasisAboveTheRuns(t *testing.T) {
 	_, list := Read(fstest.MapFS{"a.yaml": {Data: []byte(neither)}}, "a.yaml")
 	if len(list) != 2 || !strings.Contains(list[0].String(), "run A: `basis` is missing, and it does not stand above the list for all of them") {
 		t.Error(list)
+	}
+	// One that cannot be read is the only finding: it does stand above the list.
+	for text, want := range map[string]string{
+		strings.Replace(once, "    basis: measured\n", "    basis: taped\n", 1): "basis: `taped` is not known here",
+		strings.Replace(once, "    face: front\n", "    face:\n", 1):            "face has no value",
+	} {
+		_, list := Read(fstest.MapFS{"a.yaml": {Data: []byte(text)}}, "a.yaml")
+		if len(list) != 1 || !strings.Contains(list[0].String(), want) {
+			t.Error(list)
+		}
 	}
 }

@@ -206,15 +206,29 @@ func word[T comparable](k keys, name string, to *T, choices []choice[T], means, 
 	value(k, name, to, words(choices), means, example)
 }
 
-// repeated declares a word that may stand once above a list for all its items: at
-// is where it does, zero if nowhere. An item that does not state its own says the
-// same as if it did.
-func repeated[T comparable](k keys, name string, to *T, above T, at finding.Place, choices []choice[T], means, example string) {
-	word(k.when(at.IsZero(), "it does not stand above the list for all of them"), name, to, choices, means, example)
-	if k.n != nil && !k.given(name) && !at.IsZero() {
-		*to = above
-		k.took(name, at)
-		k.say(name, words(choices).said(above))
+// stated is a word that stands once above a list, for all its items that do not
+// state their own.
+type stated[T comparable] struct {
+	value T
+	at    finding.Place // zero if nothing could be read
+	given bool          // the key is there, readable or not
+}
+
+// once declares a word above a list. What it says is said by the items.
+func once[T comparable](k keys, name string, to *stated[T], choices []choice[T], means, example string) {
+	word(k.may().unsaid(), name, &to.value, choices, means, example)
+	to.at, to.given = k.placeOf(name), k.given(name)
+}
+
+// repeated declares a word of an item of a list that may stand once above it. An
+// item that does not state its own says the same as if it did; nothing is said to be
+// missing where the word above cannot be read, which has its finding.
+func repeated[T comparable](k keys, name string, to *T, above stated[T], choices []choice[T], means, example string) {
+	word(k.when(!above.given, "it does not stand above the list for all of them"), name, to, choices, means, example)
+	if k.n != nil && !k.given(name) && !above.at.IsZero() {
+		*to = above.value
+		k.took(name, above.at)
+		k.say(name, words(choices).said(above.value))
 	}
 }
 
@@ -282,6 +296,11 @@ func saying(s string) (string, error) {
 		err = wrong("value-missing", "", "there is no text")
 	}
 	return t, err
+}
+
+// file declares the name of a file.
+func (k keys) file(name string, to *string, means, example string) {
+	value(k, name, to, reader[string]{form: FormFile, unsaid: true, code: "value-text", parse: saying}, means, example)
 }
 
 // files declares the names of files, or of one.

@@ -1,8 +1,12 @@
 package job
 
 import (
+	"errors"
 	"math/big"
+	"path"
+	"strings"
 
+	"copingset/layout/confirm"
 	"copingset/layout/finding"
 	"copingset/layout/length"
 )
@@ -49,12 +53,16 @@ type Topography struct {
 }
 
 // Confirmed says which licensed engineer stands behind computed pressures, and
-// by one of them which pressures those were.
+// by the check code of their list which pressures those were.
 type Confirmed struct {
 	At           finding.Place
 	By, Document string
 	On           Date
-	CornerUp     Pressure // up in the corner zone, as the confirmation letters it
+	Code         confirm.Code
+	CodeAt       finding.Place
+	List         confirm.List // what the code is over; nil: not given, and nobody can tell what has changed
+	ListFile     string       // as the job file names it
+	ListAt       finding.Place
 }
 
 // The shapes of a topographic feature.
@@ -129,9 +137,45 @@ func (c *Confirmed) keys(k keys) {
 	k.text("by", &c.By, "the engineer who confirms them", "K. Sundqvist-Abara, engineer of record")
 	k.date("on", &c.On, "the date of the confirmation", "2026-03-10")
 	k.text("document", &c.Document, "the document of the confirmation", "Letter L-14")
-	k.pressure("corner_up", &c.CornerUp,
-		"the corner zone's upward pressure that the confirmation names, and its level: strength or allowable",
-		"38.2 psf allowable")
+	value(k, "code", &c.Code, withUnit("value-code", parseCode),
+		"the check code of the basis sheet that the confirmation repeats", "7K3QM-XW4TD")
+	k.may().file("list", &c.ListFile,
+		"the list that was confirmed, as `copingset confirm` wrote it; with it a change is named", "confirm.txt")
+	c.CodeAt, c.ListAt = k.placeOf("code"), k.placeOf("list")
+}
+
+// parseCode reads a check code.
+func parseCode(s string) (confirm.Code, error) {
+	c, err := confirm.ParseCode(s)
+	if err != nil {
+		return "", wrong("value-code", "copy the code of the basis sheet, ten characters like 7K3QM-XW4TD", "%s: %v", show(s), err)
+	}
+	return c, nil
+}
+
+// confirmedList reads the list that stands under a confirmation.
+func (d *decoder) confirmedList(j *Job) {
+	if j.Wind == nil || j.Wind.Confirmed == nil || j.Wind.Confirmed.ListFile == "" {
+		return
+	}
+	c := j.Wind.Confirmed
+	name, ok := d.reach(path.Join(d.dir, c.ListAt.File), c.ListFile, c.ListAt, confirmedList)
+	if !ok {
+		return
+	}
+	text, ok := d.load(name, c.ListAt, confirmedList)
+	if !ok {
+		return
+	}
+	list, err := confirm.Parse(strings.Join(text.lines, "\n"))
+	var f *confirm.Fault
+	if errors.As(err, &f) {
+		d.errorf("confirmed-list", finding.Place{File: text.file, Line: f.Line}, "name the file that `copingset confirm` wrote for the engineer, as it was",
+			"the confirmed list cannot be read: %s", f.What)
+		return
+	}
+	c.List = list
+	d.said = append(d.said, Entry{Path: "wind.confirmed.list", Value: canonical(list.Text())})
 }
 
 // parseSpeed gives metres a second. A mile is 1609.344 m exactly. A speed that

@@ -90,7 +90,7 @@ func TestLimits(t *testing.T) {
 			}
 			for _, p := range l.Perimeters {
 				for _, q := range p.Pieces {
-					if !q.Released() {
+					if !l.Held.Released(q) {
 						held++
 					}
 				}

@@ -50,14 +50,14 @@ type Order struct {
 // Cut plans the cutting of what is released. Closers come from formed caps;
 // caps of stock length, the formed caps and all special pieces from sheets. What
 // cannot be planned is a finding on the lot.
-func Cut(j *job.Job, families []*Family) (*Order, finding.List) {
+func Cut(j *job.Job, families []*Family, held cap.Held) (*Order, finding.List) {
 	if j.Shop == nil {
 		return nil, nil
 	}
-	o := orderer{j: j, shop: j.Shop, step: Step(j.Units == job.Metric), families: families, out: &Order{}}
+	o := orderer{j: j, shop: j.Shop, step: Step(j.Units == job.Metric), families: families, held: held, out: &Order{}}
 	for _, f := range families {
 		for _, p := range f.Pieces {
-			if !p.Released() {
+			if !o.held.Released(p) {
 				o.out.LeftOut = append(o.out.LeftOut, p)
 				continue
 			}
@@ -83,6 +83,7 @@ type orderer struct {
 	shop     *job.Shop
 	step     length.Length
 	families []*Family
+	held     cap.Held
 	out      *Order
 	found    finding.List
 	inHand   []job.ShopBar // drops not yet used
@@ -102,7 +103,7 @@ func (o *orderer) lot(l *Lot) {
 	for _, f := range o.families {
 		n := 0
 		for _, p := range f.Pieces {
-			if !p.Released() || elevation(p) != l.Elevation {
+			if !o.held.Released(p) || elevation(p) != l.Elevation {
 				continue
 			}
 			if f.Kind == cap.Straight && made(p) < o.j.System.Stock {

@@ -38,8 +38,8 @@ type Served struct {
 	Count  int // of the part
 }
 
-func (s Served) released() bool {
-	return !slices.ContainsFunc(s.Pieces, func(p *cap.Piece) bool { return p != nil && !p.Released() })
+func (s Served) released(held cap.Held) bool {
+	return !slices.ContainsFunc(s.Pieces, func(p *cap.Piece) bool { return p != nil && !held.Released(p) })
 }
 
 // Part is a small made part of the coping: what stands under, over or beside
@@ -92,12 +92,12 @@ func (p *Part) Count() int {
 func (p *Part) Spare() int { return spare(p.Count(), p.Spares) }
 
 // Make is how many may be made now: of what is released, with its spares.
-func (p *Part) Make() (count, spares int) {
+func (p *Part) Make(held cap.Held) (count, spares int) {
 	if len(p.Holds) > 0 || len(p.Bodies) == 0 {
 		return 0, 0
 	}
 	for _, s := range p.Serves {
-		if s.released() {
+		if s.released(held) {
 			count += s.Count
 		}
 	}
@@ -105,10 +105,10 @@ func (p *Part) Make() (count, spares int) {
 }
 
 // For names what it serves, released or not.
-func (p *Part) For(released bool) []string {
+func (p *Part) For(held cap.Held, released bool) []string {
 	var out []string
 	for _, s := range p.Serves {
-		if (s.released() && len(p.Holds) == 0) == released {
+		if (s.released(held) && len(p.Holds) == 0) == released {
 			out = append(out, s.Name)
 		}
 	}

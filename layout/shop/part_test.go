@@ -84,7 +84,7 @@ func TestPartsOfAnyJob(t *testing.T) {
 			if want := p.Area() * p.Thickness.MM() * j.System.Metal.Density / 1e6; math.Abs(float64(p.Grams)-want) > 1 {
 				t.Fatalf("%s weighs %d g, want %.1f", p.Mark, p.Grams, want)
 			}
-			if n, _ := p.Make(); n > p.Count() || len(p.Holds) > 0 && n > 0 {
+			if n, _ := p.Make(l.Held); n > p.Count() || len(p.Holds) > 0 && n > 0 {
 				t.Fatalf("%s: %d to make of %d, holds %v", p.Mark, n, p.Count(), p.Holds)
 			}
 		}
@@ -128,7 +128,7 @@ func TestPartsAreTheCrates(t *testing.T) {
 	for _, p := range l.Parts {
 		if w, ok := want[p.Kind.String()]; ok {
 			seen++
-			n, more := p.Make()
+			n, more := p.Make(l.Held)
 			if p.Count()+p.Spare() != w[0] || p.Spare() != w[1] || n != p.Count() || more != p.Spare() {
 				t.Errorf("%s: %d and %d spares, the crates hold %v", p.Kind, p.Count(), p.Spare(), w)
 			}

@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"copingset/layout/cap"
 	"copingset/layout/cut"
 	"copingset/layout/finding"
 	"copingset/layout/job"
@@ -26,7 +27,7 @@ type PartBlank struct {
 
 // CutParts plans the cutting of what parts are released, with their spares,
 // each metal and thickness by itself. A sheet the job does not name is a note.
-func CutParts(j *job.Job, parts []*Part) ([]*PartLot, finding.List) {
+func CutParts(j *job.Job, parts []*Part, held cap.Held) ([]*PartLot, finding.List) {
 	var lots []*PartLot
 	var found finding.List
 	of := func(p *Part) *PartLot {
@@ -40,7 +41,7 @@ func CutParts(j *job.Job, parts []*Part) ([]*PartLot, finding.List) {
 		return l
 	}
 	for _, p := range parts {
-		n, more := p.Make()
+		n, more := p.Make(held)
 		if n == 0 {
 			continue
 		}

@@ -41,8 +41,8 @@ func (b *builder) relieve(r raw, body *Body) bool {
 	var done []fold.Point
 	for i, e := range ends {
 		at := bendsEnd(body.Flat.Outline, e.at, near)
-		if slices.ContainsFunc(done, func(p fold.Point) bool { return apart(p, at) < 1e-6 }) {
-			continue
+		if slices.ContainsFunc(done, func(p fold.Point) bool { return apart(p, at) <= near }) {
+			continue // two bends that end side by side share a relief
 		}
 		crossing := false // another bend ends here and runs across this one
 		joined := false
@@ -111,8 +111,47 @@ func bendsEnd(ring []fold.Point, at fold.Point, near float64) fold.Point {
 }
 
 // without takes a convex counterclockwise region out of a counterclockwise
-// outline that runs through it once.
+// outline. Where the outline runs through it more than once, as beside a narrow
+// notch, slivers fall off and the greatest part is kept. It is not ok where the
+// outline does not run through the region at all.
 func without(ring, clip []fold.Point) ([]fold.Point, bool) {
+	chains := outside(ring, clip)
+	if len(chains) == 0 {
+		return ring, false
+	}
+	var best []fold.Point
+	used := make([]bool, len(chains))
+	for i := range chains {
+		if used[i] {
+			continue
+		}
+		var part []fold.Point
+		for k := i; !used[k]; {
+			used[k] = true
+			part = append(part, chains[k]...)
+			// Clockwise round the region from where this stretch enters it to where the
+			// next one leaves it.
+			from := chains[k][len(chains[k])-1]
+			next := 0
+			for n := range chains {
+				if clockwise(clip, from, chains[n][0]) < clockwise(clip, from, chains[next][0]) {
+					next = n
+				}
+			}
+			round := roundabout(clip, from, chains[next][0])
+			part = append(part, round[:len(round)-1]...)
+			k = next
+		}
+		if best == nil || fold.Area(part) > fold.Area(best) {
+			best = part
+		}
+	}
+	return best, true
+}
+
+// outside are the stretches of an outline outside a convex region, each from
+// where it leaves the region to where it enters it; none where it never does.
+func outside(ring, clip []fold.Point) [][]fold.Point {
 	n := len(ring)
 	inside := func(p fold.Point) bool {
 		for i, a := range clip {
@@ -125,16 +164,15 @@ func without(ring, clip []fold.Point) ([]fold.Point, bool) {
 	}
 	first := slices.IndexFunc(ring, func(p fold.Point) bool { return !inside(p) })
 	if first < 0 {
-		return ring, false
+		return nil
 	}
-	var out []fold.Point
-	passes := 0
-	var from fold.Point
+	var out [][]fold.Point
+	now := []fold.Point{}
 	was := false // inside
 	for k := range n {
 		p, q := ring[(first+k)%n], ring[(first+k+1)%n]
 		if !was {
-			out = append(out, p)
+			now = append(now, p)
 		}
 		t0, t1, meets := span(p, q, clip)
 		if !meets || t1-t0 < 1e-12 {
@@ -142,17 +180,41 @@ func without(ring, clip []fold.Point) ([]fold.Point, bool) {
 		}
 		at := func(t float64) fold.Point { return fold.Point{X: p.X + t*(q.X-p.X), Y: p.Y + t*(q.Y-p.Y)} }
 		if !was {
-			from = at(t0)
-			out = append(out, from)
+			out = append(out, append(now, at(t0)))
 			was = true
 		}
 		if t1 < 1 {
-			out = append(out, roundabout(clip, from, at(t1))...)
-			was = false
-			passes++
+			now, was = []fold.Point{at(t1)}, false
 		}
 	}
-	return out, passes == 1 && !was
+	if len(out) == 0 || was {
+		return nil
+	}
+	out[0] = append(now, out[0]...) // the first began in the middle of its stretch
+	return out
+}
+
+// clockwise is how far it is round a convex counterclockwise region from one
+// place of its edge to another, that way.
+func clockwise(clip []fold.Point, from, to fold.Point) float64 {
+	var round float64
+	place := func(p fold.Point) float64 { // counterclockwise from the first corner
+		best, at, along := math.Inf(1), 0.0, 0.0
+		for i, a := range clip {
+			c := clip[(i+1)%len(clip)]
+			if d := math.Abs(apart(a, p) + apart(p, c) - apart(a, c)); d < best {
+				best, at = d, along+apart(a, p)
+			}
+			along += apart(a, c)
+		}
+		round = along
+		return at
+	}
+	d := place(from) - place(to)
+	if d < 0 {
+		d += round
+	}
+	return d
 }
 
 // span is the part of a segment within a convex region, as fractions of it.

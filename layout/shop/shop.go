@@ -85,10 +85,10 @@ type Family struct {
 }
 
 // Released counts the pieces that may be cut.
-func (f *Family) Released() int {
+func (f *Family) Released(held cap.Held) int {
 	n := 0
 	for _, p := range f.Pieces {
-		if p.Released() {
+		if held.Released(p) {
 			n++
 		}
 	}

@@ -63,7 +63,7 @@ func TestPatternsOfAnyJob(t *testing.T) {
 		for _, f := range fs {
 			n += len(f.Pieces)
 			p := f.Pieces[0]
-			if len(f.Bodies) == 0 && (len(p.Miters) > 2 || !p.Released()) {
+			if len(f.Bodies) == 0 && (len(p.Miters) > 2 || !l.Held.Released(p)) {
 				continue // held for hand detailing
 			}
 			if len(f.Bodies) == 0 {
@@ -104,7 +104,7 @@ func TestPatternsOfAnyJob(t *testing.T) {
 		if n != pieces {
 			t.Fatalf("%d pieces in families, %d in the layout", n, pieces)
 		}
-		o, _ := shop.Cut(j, fs)
+		o, _ := shop.Cut(j, fs, l.Held)
 		planned := len(o.LeftOut)
 		for _, lot := range o.Lots {
 			for _, b := range lot.Bars {
@@ -124,13 +124,13 @@ func TestPatternsOfAnyJob(t *testing.T) {
 
 func TestSamplesHavePatterns(t *testing.T) {
 	for _, s := range []string{"rectangle", "l-shape", "metric"} {
-		j, found := job.Read(os.DirFS(filepath.Join("..", "..", "samples", s)), "job.yaml")
+		j, found := job.Read(os.DirFS(filepath.Join("..", "..", "samples")), s+"/job.yaml")
 		if found.HasErrors() {
 			t.Fatal(found)
 		}
 		l, _ := layout.Build(j)
 		fs, _ := families(l)
-		o, f2 := shop.Cut(j, fs)
+		o, f2 := shop.Cut(j, fs, l.Held)
 		t.Logf("%s: %d families, yield %.0f %%, %v", s, len(fs), 100*o.Used/o.Bought, f2)
 		for _, f := range fs {
 			t.Logf("%s x%d %s: %s", f.Mark, len(f.Pieces), f.Pieces[0].Mark, f.Sentence())

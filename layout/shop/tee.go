@@ -1,7 +1,9 @@
 package shop
 
 import (
+	"errors"
 	"fmt"
+	"math"
 
 	"copingset/layout/cap"
 	"copingset/layout/fold"
@@ -35,6 +37,10 @@ func (b *builder) tee(p *cap.Piece, m measures) []raw {
 	return []raw{main, branch}
 }
 
+// errOpeningInFold: a branch that stands so high leaves nothing of the rear leg to
+// bend.
+var errOpeningInFold = errors.New("the opening for the branch reaches into the rear fold")
+
 // teeMain is a cap of a length whose rear leg has an opening between two
 // stations, open at the foot, under a slanting edge: so deep below the rear fold
 // at its left end and at its right. The foot is in two, each with its hook.
@@ -54,6 +60,9 @@ func (b *builder) teeMain(m measures, wide, long, from, to float64, deep [2]floa
 				return path.Segs[0].Arc + d - path.Outside(0, fold.ToMoldLine, fold.ToMoldLine) + path.Segs[0].Flat
 			}
 			end := path.Girth() - path.Segs[0].Flat
+			if s(math.Min(deep[0], deep[1])) < path.Segs[0].Arc {
+				return out, errOpeningInFold
+			}
 			w.Mouth = []fold.Point{{X: from, Y: end}, {X: from, Y: s(deep[0])}, {X: to, Y: s(deep[1])}, {X: to, Y: end}}
 		}
 		out.Wings = append(out.Wings, w)

@@ -8,6 +8,7 @@ import (
 
 	"copingset/layout"
 	"copingset/layout/cap"
+	"copingset/layout/finding"
 	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
@@ -212,5 +213,30 @@ func TestTeeSentence(t *testing.T) {
 	const want = `Standing on the roof facing the street, the branch comes towards you and its high, front edge is at your right hand; each leg is 1'-8" (508 mm) and the branch 1'-8" (508 mm) long. The branch's flat pattern is welded to the main at its L edge.`
 	if got := fs[0].Sentence(); got != want {
 		t.Error(got)
+	}
+}
+
+// A branch whose top stands at the main's rear fold or above it leaves nothing of the
+// rear leg to bend over it: the tee has no pattern, and a hold says why.
+func TestTeeBranchAboveTheRearFold(t *testing.T) {
+	for _, up := range []length.Length{2 * in, 6 * in, 20 * in} {
+		j := jobtest.Cross(600*in, 300*in, 240*in, job.TeeLeft)
+		j.Shop = tools()
+		for i := range j.Perimeters {
+			if j.Perimeters[i].Kind == job.Open {
+				j.Perimeters[i].Raise += up
+			}
+		}
+		l, found := layout.Build(j)
+		for _, f := range l.Families {
+			if f.Kind == cap.Tee && len(f.Bodies) > 0 {
+				t.Errorf("raised by %s: family %s has %d bodies", job.Both(up), f.Mark, len(f.Bodies))
+			}
+		}
+		if !slices.ContainsFunc(found, func(f finding.Finding) bool {
+			return f.Severity == finding.Hold && strings.Contains(f.What, "the opening for the branch reaches into the rear fold")
+		}) {
+			t.Errorf("raised by %s: no hold in %v", job.Both(up), found)
+		}
 	}
 }

@@ -34,7 +34,8 @@ func TestPackingReachesTheSetSurface(t *testing.T) {
 			set := r.SetAt(s)
 			// Each is rounded to a nanometre.
 			if f, b := q.PackFront-(set-q.TopOutside), q.PackRear-(set-q.TopInside); length.Abs(f) > 3 || length.Abs(b) > 3 {
-				t.Fatalf("station %v: packing %v and %v, the set surface is %v over the front face and %v over the rear face", s, q.PackFront, q.PackRear, set-q.TopOutside, set-q.TopInside)
+				t.Fatalf("station %v: packing %v and %v, the set surface is %v over the front face and %v over the rear face",
+					s, q.PackFront, q.PackRear, set-q.TopOutside, set-q.TopInside)
 			}
 		}
 	})

@@ -36,7 +36,7 @@ func roofs(n int) *job.Job {
 	return j
 }
 
-// BenchmarkBuild is all of this package: lines, corners, set surface, packing,
+// BenchmarkBuild is all of Build: lines, corners, set surface, packing,
 // zones, doubts and limits of 100, 1,000 and 10,000 runs of 50 readings, set
 // level and with a grade.
 func BenchmarkBuild(b *testing.B) {
@@ -49,7 +49,7 @@ func BenchmarkBuild(b *testing.B) {
 				for b.Loop() {
 					walls, _ = Build(j, length.Inch16)
 				}
-				if len(walls) != runs/4 || len(walls[0].Runs[0].Readings) != 50 || len(walls[0].Runs[0].Zones) == 0 {
+				if len(walls) != runs/4 || len(walls[0].Runs[0].Readings) != 50 || len(walls[0].Runs[0].BuildUp(job.PackContinuous, nil)) == 0 {
 					b.Fatal("not solved")
 				}
 			})

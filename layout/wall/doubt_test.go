@@ -197,6 +197,45 @@ func TestLimits(t *testing.T) {
 	}
 }
 
+// A top the job grades is held to a slope of its own, not to level: one that
+// rises evenly by 20 in is true, and one that leaves its slope by more than half
+// an inch either way is not. Without the grade the same rise is far from level.
+func TestLimitsOfAGradedTop(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		graded bool
+		dip    length.Length
+		beyond []string
+	}{
+		{"true to its slope", true, 0, nil},
+		{"a dip of an inch and a quarter", true, 5 * in / 4, []string{"concrete parapet, true to its slope along the run, either way"}},
+		{"no grade", false, 0, []string{"concrete parapet, level along the run, either way"}},
+	} {
+		j := square()
+		j.Walls[0].Layers = []job.Layer{{Name: "cast", Material: job.Concrete, Thickness: 16 * in}}
+		r := &j.Perimeters[0].Runs[1]
+		if c.graded {
+			r.Grade = &job.Grade{Most: job.Slope(1_000_000_000 / 4)}
+		}
+		for i := range r.Readings {
+			q := &r.Readings[i]
+			q.TopOutside = length.MulDiv(20*in, int64(q.Station), int64(r.Length))
+			q.TopInside = q.TopOutside
+		}
+		r.Readings[4].TopOutside -= c.dip
+		p, _ := build(t, j)
+		var got []string
+		for _, l := range p[0].Runs[1].Limits {
+			if !l.Within {
+				got = append(got, l.Name)
+			}
+		}
+		if !slices.Equal(got, c.beyond) {
+			t.Errorf("%s: beyond %q, want %q", c.name, got, c.beyond)
+		}
+	}
+}
+
 func TestRFIs(t *testing.T) {
 	j := square()
 	r := j.Perimeters[0].Runs

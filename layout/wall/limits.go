@@ -2,6 +2,7 @@ package wall
 
 import (
 	"slices"
+	"strings"
 
 	"copingset/layout/finding"
 	"copingset/layout/job"
@@ -30,6 +31,7 @@ type shape int
 
 const (
 	level    shape = iota // departure of the top from level, up or down: half the spread
+	sloped                // of a top the job grades, from a slope of its own, up or down: half the least gap
 	straight              // departure of the face from straight, out or in: half the least gap
 	edged                 // gap under a straightedge laid on the top
 	even                  // greatest less least width
@@ -111,6 +113,9 @@ func judge(r *Run, found *finding.Set) {
 		return
 	}
 	for _, p := range publishedFor(r.Wall, r.WidthLeast) {
+		if g := r.Job.Grade; g != nil && g.Most > 0 && p.of == level {
+			p.of, p.name = sloped, strings.Replace(p.name, "level", "true to its slope", 1)
+		}
 		l := Limit{Name: p.name, Source: p.source, Sure: p.sure, Allowed: p.allowed}
 		l.Found, l.At, l.To = worst(sound, p)
 		l.Within = l.Found <= l.Allowed
@@ -193,10 +198,10 @@ func departure(w []minimax.Point, of shape, most length.Length) length.Length {
 		lo, hi = length.Min(lo, p.Y), length.Max(hi, p.Y)
 	}
 	d, part := hi-lo, length.Length(1)
-	if of == level || of == straight {
+	if of == level || of == sloped || of == straight {
 		part = 2
 	}
-	if (of == straight || of == edged) && d/part >= most {
+	if of != level && of != even && d/part >= most {
 		d = 0
 		l := minimax.Above(w)
 		for _, p := range w {

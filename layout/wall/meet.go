@@ -100,7 +100,7 @@ func extend(s *job.System, r *Run, e End, left bool, grid length.Length) length.
 	swing := length.FromMM(r.WidthMost.MM() * math.Abs(math.Tan(r.tilt())))
 	switch e.Kind {
 	case job.EndTee:
-		return 0 // EndAt sets it once the width of the main's cap is known
+		return 0 // Met sets it once the width of the main's cap is known
 	case job.EndFree:
 		return length.CeilTo(s.EndCap.Clearance+s.Metal.Thickness+swing, grid)
 	case job.EndWall:

@@ -165,10 +165,10 @@ func money(m int64) string {
 
 // TotalPacking adds up the comparisons of a job's perimeters. Each has its own
 // ripping plan.
-func TotalPacking(all []*Perimeter) Packing {
+func TotalPacking(all []Packing) Packing {
 	var out Packing
-	for i, p := range all {
-		q := &p.Packing
+	for i := range all {
+		q := &all[i]
 		out.Continuous.add(q.Continuous)
 		out.Chairs.add(q.Chairs)
 		out.SheetsLeast += q.SheetsLeast

@@ -51,8 +51,8 @@ func TestRipPlan(t *testing.T) {
 	}
 }
 
-// A wall that dips 1-1/2 in at its right half takes two layers there and none
-// at the left; the second layer begins with half a sheet.
+// A wall that dips 1-1/2 in at its right half takes two layers of 19/32 in there,
+// 5/16 in short of it, and none at the left; the second layer begins with half a sheet.
 func TestLay(t *testing.T) {
 	r := run("A", 480*in, 90)
 	for i := range r.Readings {
@@ -66,14 +66,15 @@ func TestLay(t *testing.T) {
 	j.Packing.Nail = job.LayerNail{Name: "ring-shank nail", Spacing: 12 * in, Rows: 2}
 	p, _ := build(t, j)
 	a := p[0].Runs[0]
-	if len(a.Zones) != 2 || a.Zones[0].To != 120*in || a.Zones[0].Layers != 0 || a.Zones[1].Layers != 2 || a.Zones[1].To != 480*in {
-		t.Fatalf("zones %+v", a.Zones)
+	zones := a.BuildUp(job.PackContinuous, nil)
+	if len(zones) != 2 || zones[0].To != 120*in || zones[0].Layers != 0 || zones[1].Layers != 2 || zones[1].To != 480*in {
+		t.Fatalf("zones %+v", zones)
 	}
 	// Every 12 in over 30 ft and at the start, two rows, two layers.
-	if n := a.Zones[1].Nails; n != 31*2*2 {
+	if n := zones[1].Nails; n != 31*2*2 {
 		t.Errorf("%d nails", n)
 	}
-	if got := a.Zones[1].Tapers; len(got) != 1 || !got[0].Level() || got[0].FrontFrom != in/16 {
+	if got := zones[1].Tapers; len(got) != 1 || !got[0].Level() || got[0].FrontFrom != 3*in/2-2*19*in/32 {
 		t.Errorf("tapers %+v", got)
 	}
 	for _, c := range []struct {
@@ -84,7 +85,7 @@ func TestLay(t *testing.T) {
 		{job.Left, [2]string{"72 96 96 96", "24 96 96 96 48"}},
 	} {
 		var got [2]string
-		for _, s := range a.Lay(a.Zones, c.side, length.Inch16) {
+		for _, s := range a.Lay(zones, c.side, length.Inch16) {
 			got[s.Layer-1] += fmt.Sprint(" ", int(s.Length()/in))
 			if s.Width != 12*in+in/16 {
 				t.Errorf("a strip is %v wide", s.Width)
@@ -310,8 +311,8 @@ func TestPackingOfRandomWalls(t *testing.T) {
 					t.Fatalf("run %s rises by %v over %v", r.Name, rise, r.Front)
 				}
 				packed(t, j, r)
-				covered(t, j, r, r.Zones)
-				zones := r.Levelled([][2]length.Length{{r.Front / 3, r.Front/3 + 13*in}})
+				covered(t, j, r, r.BuildUp(j.Packing.Method, nil))
+				zones := r.BuildUp(job.PackContinuous, [][2]length.Length{{r.Front / 3, r.Front/3 + 13*in}})
 				covered(t, j, r, zones)
 				laid := r.Lay(zones, j.System.Remainder, length.Inch16)
 				lies(t, r, zones, laid)

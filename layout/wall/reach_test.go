@@ -85,6 +85,15 @@ func TestWhatAHoldReaches(t *testing.T) {
 			onRear(&j.Perimeters[0].Runs[0])
 			reading(j, 1, 0).Width = 10 * in
 		}, "A B D"},
+		{"a width at the corner of a run whose length alone was measured on the rear", "survey-slip", wide, func(j *job.Job) {
+			onRear(&j.Perimeters[0].Runs[0])
+			j.Perimeters[0].Runs[0].StationFace = job.Front
+			reading(j, 1, 0).Width = 10 * in
+		}, "A B D"},
+		{"a width at the corner of a run whose stations alone were", "survey-slip", wide, func(j *job.Job) {
+			j.Perimeters[0].Runs[0].StationFace = job.Rear
+			reading(j, 1, 0).Width = 10 * in
+		}, "A B D"},
 		{"a width within, beside such a run", "survey-slip", wide, func(j *job.Job) {
 			onRear(&j.Perimeters[0].Runs[0])
 			reading(j, 1, 4).Width = 13 * in

@@ -67,8 +67,10 @@ func along(all []*Perimeter, found *finding.Set) {
 				lie = "within " + job.FormatAngle(a) + " of parallel"
 			}
 			found.Append(finding.Finding{Code: "tee-along", Severity: finding.Error, At: t.At, Where: ref(r),
-				What: "run " + r.Name + " cannot meet run " + t.Main.Name + " as a cross wall: by the bearings and turns of their perimeters the two lie " + lie,
-				Mend: "name the run that it does meet, or check `bearing:` of perimeters " + r.Perimeter.Job.Name + " and " + t.Main.Perimeter.Job.Name + " and the turns before these runs"})
+				What: "run " + r.Name + " cannot meet run " + t.Main.Name +
+					" as a cross wall: by the bearings and turns of their perimeters the two lie " + lie,
+				Mend: "name the run that it does meet, or check `bearing:` of perimeters " + r.Perimeter.Job.Name + " and " +
+					t.Main.Perimeter.Job.Name + " and the turns before these runs"})
 		})
 	}
 }
@@ -98,15 +100,63 @@ func (p *Perimeter) Tees(each func(branch *Run, t *Tee, starts bool)) {
 	}
 }
 
-// EndAt sets how far the cap line reaches beyond the wall's end at a tee.
-func (r *Run) EndAt(left bool, ext length.Length) {
-	e := &r.Right
-	if left {
-		e = &r.Left
-		r.Datum += ext - e.Ext
+// Met is a perimeter whose mains have their caps, so that it is known where its
+// own cap lines begin: ends tells of each of its tees the main and how far the
+// cap line reaches beyond the wall's end. One without tees is returned as it is,
+// any other as a copy with runs and corners of its own, which shares nothing but
+// what is only read.
+func (p *Perimeter) Met(ends func(branch *Run, t *Tee, starts bool) (main *Run, ext length.Length)) *Perimeter {
+	met := false
+	p.Tees(func(*Run, *Tee, bool) { met = true })
+	if !met {
+		return p
 	}
-	r.Cap += ext - e.Ext
-	e.Ext = ext
+	out := p.clone()
+	out.Tees(func(r *Run, t *Tee, starts bool) {
+		main, ext := ends(r, t, starts)
+		t.Main = main
+		e := &r.Right
+		if starts {
+			e = &r.Left
+			r.Datum += ext - e.Ext
+		}
+		r.Cap += ext - e.Ext
+		e.Ext = ext
+	})
+	return out
+}
+
+// clone copies a perimeter with its runs, corners and ends. Readings, and what
+// points at them, stay shared.
+func (p *Perimeter) clone() *Perimeter {
+	out := *p
+	runs, corners := map[*Run]*Run{}, map[*Corner]*Corner{} // look-up only
+	out.Runs, out.Corners = nil, nil
+	for _, r := range p.Runs {
+		own := *r
+		own.Perimeter = &out
+		runs[r] = &own
+		out.Runs = append(out.Runs, &own)
+	}
+	for _, c := range p.Corners {
+		own := *c
+		own.Arrive, own.Leave = runs[c.Arrive], runs[c.Leave]
+		corners[c] = &own
+		out.Corners = append(out.Corners, &own)
+	}
+	for _, r := range out.Runs {
+		for _, e := range []*End{&r.Left, &r.Right} {
+			e.Corner = corners[e.Corner]
+			if e.Step != nil {
+				e.Step = &Step{Beyond: runs[e.Step.Beyond], Rise: e.Step.Rise}
+			}
+			if e.Tee != nil {
+				own := *e.Tee
+				e.Tee = &own
+			}
+		}
+	}
+	return &out
 }
 
 // TeePlace is where a branch stands on its main, in plan.

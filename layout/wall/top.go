@@ -46,7 +46,6 @@ func tops(j *job.Job, p *Perimeter, grid length.Length, found *finding.Set) {
 	}
 	for _, r := range p.Runs {
 		r.pack(j, found)
-		r.Zones = zones(r, j.Packing.Method != job.PackChairs)
 	}
 	steps(j, p, found)
 }

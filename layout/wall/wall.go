@@ -33,7 +33,6 @@ type Perimeter struct {
 	Closure         Closure
 	Set             length.Length // greatest height of the set surface at the front-face line
 	Cross           job.Slope     // fall of the set surface towards the roof
-	Packing         Packing       // both ways to pack, compared; complete once the chairs stand
 	sloped          bool          // a run states a grade of its own
 	widest          length.Length // of all readings of its walls
 	Greatest, Least struct {
@@ -113,9 +112,6 @@ type Run struct {
 	Unsound               []Unsound     // stretches nothing may be fastened to
 	PackLeast, PackMost   length.Length // least and greatest packing at any reading, either edge
 	SetLeft, SetRight     length.Length // height of the set surface at the front-face line, at the wall's two corners
-	Zones                 []ShimZone
-	Strips                []Strip // plywood of the layers, bottom layer first
-	Nails                 int     // nails or screws of all the layers
 	packing               *job.Packing
 	shares                reached // one width and one set surface with the run
 

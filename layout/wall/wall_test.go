@@ -167,7 +167,7 @@ func TestShimZones(t *testing.T) {
 	if len(found.Holds()) > 0 || found.HasErrors() {
 		t.Fatal(found)
 	}
-	z := p[0].Runs[0].Zones
+	z := p[0].Runs[0].BuildUp(j.Packing.Method, nil)
 	want := []struct {
 		from, to length.Length
 		layers   int
@@ -180,7 +180,7 @@ func TestShimZones(t *testing.T) {
 			t.Errorf("zone %d: %+v, want %+v", i, z[i], w)
 		}
 	}
-	if z[1].FrontLeast != 7*in/8-23*in/32 {
+	if z[1].FrontLeast != 7*in/8-19*in/32 {
 		t.Errorf("shims over the layer: %v", z[1].FrontLeast)
 	}
 }

@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"copingset/layout/job"
 	"copingset/layout/length"
 )
 
@@ -55,21 +56,20 @@ func zones(r *Run, layered bool) []ShimZone {
 	return out
 }
 
-// Levelled are the zones of continuous packing, whatever the job's method,
-// with no step between two of them under any of the stands.
-func (r *Run) Levelled(stands [][2]length.Length) []ShimZone {
-	out := zones(r, true)
+// BuildUp cuts the run into the zones of one way to pack, with no step between
+// two of them under any of the stands, which are stretches of the front face
+// that a chair covers.
+func (r *Run) BuildUp(by job.PackingMethod, stands [][2]length.Length) []ShimZone {
+	out := zones(r, by != job.PackChairs)
 	for _, s := range stands {
 		out = r.clearStep(out, s[0], s[1])
 	}
 	return out
 }
 
-// ClearStep lets no step between two build-ups lie within a stretch, where a
+// clearStep lets no step between two build-ups lie within a stretch, where a
 // chair stands: the zone with more layers gives way to the stretch's end, and
 // one that has nothing left goes.
-func (r *Run) ClearStep(lo, hi length.Length) { r.Zones = r.clearStep(r.Zones, lo, hi) }
-
 func (r *Run) clearStep(zones []ShimZone, lo, hi length.Length) []ShimZone {
 	moved := false
 	for i := 0; i+1 < len(zones); i++ {

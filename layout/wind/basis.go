@@ -25,6 +25,8 @@ const (
 // Step is one line of the basis of design: an input, a constant or a result,
 // in the order in which they follow from each other.
 type Step struct {
+	Fact    string // its name in the list that a confirmation is over; stable
+	Said    string // how that list has it, where a sentence stands on the sheet; empty: as lettered
 	Symbol  string
 	What    string
 	Formula string // empty for an input or a constant
@@ -91,11 +93,24 @@ const (
 
 // sheet collects the steps in the units of the job.
 type sheet struct {
-	metric bool
-	steps  []Step
+	metric     bool
+	steps      []Step
+	fact, said string // of the next step
+}
+
+// as names the next step in the list that a confirmation is over. The name is
+// part of what engineers sign, and never changes. said stands in that list for a
+// value that is a sentence, so that the sentence may be worded anew.
+func (b *sheet) as(fact string, said ...string) *sheet {
+	b.fact = fact
+	if len(said) > 0 {
+		b.said = said[0]
+	}
+	return b
 }
 
 func (b *sheet) add(s Step, from source) {
+	s.Fact, s.Said, b.fact, b.said = b.fact, b.said, "", ""
 	s.Source, s.Sure = from.text, from.sure
 	b.steps = append(b.steps, s)
 }

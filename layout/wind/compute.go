@@ -36,7 +36,7 @@ func compute(j *job.Job, fronts Fronts) (Demand, finding.List) {
 			"%s is not an edition whose wind chapters are built in", w.Edition)
 		return Demand{}, found
 	}
-	s := &site{job: w, e: e, metric: j.Units == job.Metric, h: feetOf(w.RoofHeight), top: feetOf(w.ParapetTop),
+	s := &site{job: w, e: e, metric: j.WindUnits() == job.Metric, h: feetOf(w.RoofHeight), top: feetOf(w.ParapetTop),
 		area: w.Area / (metresPerFoot * metresPerFoot)}
 	s.tall = w.RoofHeight > tallFrom(s.metric)
 	s.basis.metric = s.metric
@@ -51,9 +51,6 @@ func compute(j *job.Job, fronts Fronts) (Demand, finding.List) {
 	d := s.pressures()
 	d.Computed, d.Edition, d.CornerTurn = true, w.Edition, w.CornerTurn
 	d.By, d.Document = "computed by these sheets", ""
-	if c := w.Confirmed; c != nil && d.confirms(c) {
-		d.Confirmed, d.By, d.Document = c, c.By, c.Document
-	}
 	d.Basis = s.basis.steps
 	return d, found
 }
@@ -110,42 +107,50 @@ func (s *site) options(found *finding.List) {
 
 func (s *site) inputs() {
 	b, w := &s.basis, s.job
-	b.words("", "Load standard", w.Edition, inJob())
-	from := inJob()
+	b.as("edition").words("", "Load standard", w.Edition, inJob())
+	b.as("speed").speed("V", "Basic wind speed (strength level)", w.Speed, inJob())
 	if w.SpeedFrom != "" {
-		from.text = w.SpeedFrom
+		b.as("speed.from").words("", "Map or document of the speed", w.SpeedFrom, inJob())
 	}
-	b.speed("V", "Basic wind speed (strength level)", w.Speed, from)
 	if w.Risk != "" {
-		b.words("", "Risk category, in the map's speed", w.Risk, inJob())
+		b.as("risk").words("", "Risk category, in the map's speed", w.Risk, inJob())
 	}
-	b.words("", "Exposure", w.Exposure, inJob())
-	b.feet("h", "Mean roof height", "", s.h, inJob())
-	b.feet("zp", "Top of the parapet above the ground", "", s.top, inJob())
-	b.feet("hp", "Parapet above the roof", "zp - h", s.top-s.h, follows())
-	b.feet("L", "Least plan dimension", "", s.least, s.leastBy)
-	b.add(Step{Symbol: "θ", What: "Slope of the roof", Value: w.RoofSlope.Degrees(), Unit: "deg"}, inJob())
+	b.as("exposure").words("", "Exposure", w.Exposure, inJob())
+	b.as("roof.height").feet("h", "Mean roof height", "", s.h, inJob())
+	b.as("parapet.top").feet("zp", "Top of the parapet above the ground", "", s.top, inJob())
+	b.as("parapet.height").feet("hp", "Parapet above the roof", "zp - h", s.top-s.h, follows())
+	b.as("least.dimension").feet("L", "Least plan dimension", "", s.least, s.leastBy)
+	b.as("roof.slope").add(Step{Symbol: "θ", What: "Slope of the roof", Value: w.RoofSlope.Degrees(), Unit: "deg"}, inJob())
 	if s.area > 0 {
-		b.area("A", "Effective wind area", s.area, inJob())
+		b.as("area").area("A", "Effective wind area", s.area, inJob())
 	} else {
-		b.words("A", "Effective wind area", "not stated: the least of each line is taken, which no smaller area exceeds",
-			inJob())
+		b.as("area", "not stated").words("A", "Effective wind area",
+			"not stated: the least of each line is taken, which no smaller area exceeds", inJob())
 	}
-	yes := func(on bool, what string, from source) {
+	inside := "solid"
+	if w.Hollow {
+		inside = "hollow, building " + w.Enclosure
+	}
+	b.as("parapet").words("", "Parapet", inside, inJob())
+	yes := func(fact string, on bool, what string, from source) {
 		word := "not taken"
 		if on {
 			word = "taken"
 		}
-		b.words("", what, word, from)
+		b.as(fact).words("", what, word, from)
 	}
-	yes(s.behind, "Option: parapet of "+b.ft(3)+" and over, roof zone 3 behind it as zone 2 (rear leg; never the "+
+	yes("option.parapet_note", s.behind, "Option: parapet of "+b.ft(3)+" and over, roof zone 3 behind it as zone 2 (rear leg; never the "+
 		"coping's own top)", s.noteFrom())
 	tenth := read(s.e.table("Figure 30.4-1 note 5", "Figure 30.3-1 note 5", "Figure 30.3-1 note 5"))
 	if s.e == ed22 {
 		tenth.sure = Memory // that 7-22 keeps the note
 	}
-	yes(s.reduced, "Option: a tenth off the wall coefficients, roof up to 10°", tenth)
-	b.words("", "Turns that begin a corner zone", TurnWords(w.CornerTurn), inJob())
+	yes("option.wall_reduction", s.reduced, "Option: a tenth off the wall coefficients, roof up to 10°", tenth)
+	turns := "every"
+	if w.CornerTurn > 0 {
+		turns = job.FormatAngle(w.CornerTurn)
+	}
+	b.as("corner.turn", turns).words("", "Turns that begin a corner zone", TurnWords(w.CornerTurn), inJob())
 }
 
 // TurnWords says which outside turns begin a corner zone.
@@ -167,15 +172,15 @@ func (s *site) noteFrom() source {
 func (s *site) velocity(found *finding.List) {
 	b, w := &s.basis, s.job
 	alpha, zg, from := terrain(s.e, w.Exposure)
-	b.number("α", "Power-law exponent, exposure "+w.Exposure, "", alpha, from)
-	b.feet("zg", "Gradient height, exposure "+w.Exposure, "", zg, from)
+	b.as("terrain.alpha").number("α", "Power-law exponent, exposure "+w.Exposure, "", alpha, from)
+	b.as("terrain.zg").feet("zg", "Gradient height, exposure "+w.Exposure, "", zg, from)
 	z := s.height(found)
 	f, from := kzFactor(s.e)
 	k := kz(s.e, w.Exposure, z)
-	b.number("Kz", "Velocity pressure exposure coefficient at z", fmt.Sprintf("%g (z/zg)^(2/α)", f), k, from)
+	b.as("kz").number("Kz", "Velocity pressure exposure coefficient at z", fmt.Sprintf("%g (z/zg)^(2/α)", f), k, from)
 	kzt := s.topography(found)
 	d, from := kd(s.e)
-	b.number("Kd", "Directionality factor, components and cladding", "", d, from)
+	b.as("kd").number("Kd", "Directionality factor, components and cladding", "", d, from)
 	ke := s.ground()
 	inQ, formula := k*kzt*d*ke, "Kz Kzt Kd Ke V²"
 	switch s.e {
@@ -190,18 +195,18 @@ func (s *site) velocity(found *finding.List) {
 	}
 	qp := velocityPa(s.metric, inQ, w.Speed)
 	from = read(s.e.table("Eq. 30.3-1 (number from memory)", "Eq. 26.10-1", "Eq. 26.10-1"))
-	b.pressure("qp", "Velocity pressure at the top of the parapet", constant+formula, qp, from)
+	b.as("qp").pressure("qp", "Velocity pressure at the top of the parapet", constant+formula, qp, from)
 	s.q = qp
 	if s.e == ed22 {
 		s.q = d * qp
-		b.pressure("Kd qp", "The same with Kd, which 7-22 puts into the pressure", "Kd qp", s.q, read("ASCE 7-22 Eq. 30.3-1"))
+		b.as("qp.kd").pressure("Kd qp", "The same with Kd, which 7-22 puts into the pressure", "Kd qp", s.q, read("ASCE 7-22 Eq. 30.3-1"))
 	}
 	s.gcpi, s.gcpiFrom = 0, read(s.e.String()+" parapets: a solid parapet has no inside")
 	if w.Hollow {
 		s.gcpi, s.gcpiFrom = internal(s.e, w.Enclosure)
 		s.gcpiFrom.sure = Memory // that it is the parapet's own enclosure
 	}
-	b.number("GCpi", "Internal pressure coefficient, acting outward", "", s.gcpi, s.gcpiFrom)
+	b.as("gcpi").number("GCpi", "Internal pressure coefficient, acting outward", "", s.gcpi, s.gcpiFrom)
 }
 
 // height is the z at which Kz is read, in feet: the top of the parapet, and no
@@ -210,7 +215,11 @@ func (s *site) height(found *finding.List) float64 {
 	b, w := &s.basis, s.job
 	f := floorOf(s.e, w.Exposure, w.ExposureBFloor, w.FloorWhy)
 	if f.words != "" {
-		b.words("", "Exposure B, components and cladding: z not below "+b.ft(exposureBFloor), f.words, f.from)
+		asked := b.ft(f.feet)
+		if w.FloorWhy != "" {
+			asked += ", " + w.FloorWhy
+		}
+		b.as("exposure.floor", asked).words("", "Exposure B, components and cladding: z not below "+b.ft(exposureBFloor), f.words, f.from)
 	}
 	if f.off && s.top < exposureBFloor {
 		h := finding.New(finding.Hold, "wind-floor-off", w.At, "leave `exposure_b_30ft` out, or have the engineer of "+
@@ -221,7 +230,7 @@ func (s *site) height(found *finding.List) float64 {
 		found.Append(h)
 	}
 	z := math.Max(s.top, f.feet)
-	b.feet("z", "Height at which Kz is read", "zp, not below "+b.ft(f.feet), z, f.from)
+	b.as("kz.height").feet("z", "Height at which Kz is read", "zp, not below "+b.ft(f.feet), z, f.from)
 	return z
 }
 
@@ -229,7 +238,7 @@ func (s *site) height(found *finding.List) float64 {
 func (s *site) topography(found *finding.List) float64 {
 	b, t := &s.basis, s.job.Topography
 	if t == nil {
-		b.number("Kzt", "Topographic factor", "", s.job.Kzt, inJob())
+		b.as("kzt").number("Kzt", "Topographic factor", "", s.job.Kzt, inJob())
 		return s.job.Kzt
 	}
 	h, lh, x := feetOf(t.Height), feetOf(t.HalfLength), feetOf(t.Distance)
@@ -237,16 +246,16 @@ func (s *site) topography(found *finding.List) float64 {
 	if t.Downwind {
 		side = "downwind"
 	}
-	b.words("", "Topography", t.Shape+", building "+side+" of the crest", inJob())
-	b.feet("H", "Height of the "+t.Shape, "", h, inJob())
-	b.feet("Lh", "Crest to half the height, upwind", "", lh, inJob())
-	b.feet("x", "Crest to the building", "", x, inJob())
+	b.as("topography").words("", "Topography", t.Shape+", building "+side+" of the crest", inJob())
+	b.as("topography.height").feet("H", "Height of the "+t.Shape, "", h, inJob())
+	b.as("topography.half").feet("Lh", "Crest to half the height, upwind", "", lh, inJob())
+	b.as("topography.distance").feet("x", "Crest to the building", "", x, inJob())
 	from := read(s.e.String() + " Figure 26.8-1")
 	k1, k2, k3, kzt := topographic(t.Shape, s.job.Exposure, h, lh, x, t.Downwind, s.top)
-	b.number("K1", "Shape and greatest speed-up", "factor × H/Lh, H/Lh not over 0.5", k1, from)
-	b.number("K2", "Away from the crest", "1 - x/(μ Lh), not below 0; Lh = 2H if H/Lh is over 0.5", k2, from)
-	b.number("K3", "Up from the ground", "e^(-γ zp/Lh)", k3, from)
-	b.number("Kzt", "Topographic factor", "(1 + K1 K2 K3)²", kzt, from)
+	b.as("k1").number("K1", "Shape and greatest speed-up", "factor × H/Lh, H/Lh not over 0.5", k1, from)
+	b.as("k2").number("K2", "Away from the crest", "1 - x/(μ Lh), not below 0; Lh = 2H if H/Lh is over 0.5", k2, from)
+	b.as("k3").number("K3", "Up from the ground", "e^(-γ zp/Lh)", k3, from)
+	b.as("kzt").number("Kzt", "Topographic factor", "(1 + K1 K2 K3)²", kzt, from)
 	low := 15.0
 	if s.job.Exposure == "B" {
 		low = 60
@@ -265,21 +274,21 @@ func (s *site) topography(found *finding.List) float64 {
 func (s *site) ground() float64 {
 	b := &s.basis
 	if s.e == ed10 {
-		b.words("Ke", "Ground elevation factor", "none in this edition", read(s.e.String()))
+		b.as("ke", "none").words("Ke", "Ground elevation factor", "none in this edition", read(s.e.String()))
 		return 1
 	}
 	if s.job.Ground == nil {
-		b.number("Ke", "Ground elevation factor, 1.0 being always allowed", "", 1, read(s.e.String()+" Table 26.9-1"))
+		b.as("ke").number("Ke", "Ground elevation factor, 1.0 being always allowed", "", 1, read(s.e.String()+" Table 26.9-1"))
 		return 1
 	}
 	ze := feetOf(*s.job.Ground)
-	b.feet("ze", "Ground above the sea", "", ze, inJob())
+	b.as("ground").feet("ze", "Ground above the sea", "", ze, inJob())
 	formula := "e^(-0.0000362 ze)"
 	if s.metric {
 		formula = "e^(-0.000119 ze)"
 	}
 	k := ke(ze, s.metric)
-	b.number("Ke", "Ground elevation factor", formula, k, read(s.e.String()+" Table 26.9-1 note 2"))
+	b.as("ke").number("Ke", "Ground elevation factor", formula, k, read(s.e.String()+" Table 26.9-1 note 2"))
 	return k
 }
 
@@ -294,34 +303,34 @@ func (s *site) pressures() Demand {
 	var d Demand
 	s.widths(&d)
 	top := memory("ANSI/SPRI ES-1 convention: the top of a coping takes the roof zone beside it")
-	d.Up[Edge] = s.face("up, edge", roof2, top)
-	d.Up[Corner] = s.face("up, corner", roof3, top)
+	d.Up[Edge] = s.face("up.edge", "up, edge", roof2, top)
+	d.Up[Corner] = s.face("up.corner", "up, corner", roof3, top)
 	leg := read(s.parapets() + ", case B, outside face")
-	d.Out[Edge] = s.face("out, edge", wall4, leg)
-	d.Out[Corner] = s.face("out, corner", wall5, leg)
+	d.Out[Edge] = s.face("out.edge", "out, edge", wall4, leg)
+	d.Out[Corner] = s.face("out.corner", "out, corner", wall5, leg)
 	behind := roof3
 	if s.behind {
 		behind = roof2
 	}
 	rear := read(s.parapets() + ", case A, roof face")
-	d.Rear[Edge] = s.face("rear leg towards the roof, edge", roof2, rear)
-	d.Rear[Corner] = s.face("rear leg towards the roof, corner", behind, rear)
+	d.Rear[Edge] = s.face("rear.edge", "rear leg towards the roof, edge", roof2, rear)
+	d.Rear[Corner] = s.face("rear.corner", "rear leg towards the roof, corner", behind, rear)
 	inward := read(s.parapets() + ", case A, outside face, and case B, roof face")
-	d.In[Edge] = s.face("inward on either leg", wallPlus, inward)
+	d.In[Edge] = s.face("in", "inward on either leg", wallPlus, inward)
 	d.In[Corner] = d.In[Edge]
 	for _, c := range []struct {
-		what string
-		a, b surface
+		fact, what string
+		a, b       surface
 	}{
-		{"case A, edge: outside face inward and roof face outward", wallPlus, roof2},
-		{"case A, corner: outside face inward and roof face outward", wallPlus, behind},
-		{"case B, edge: roof face inward and outside face outward", wallPlus, wall4},
-		{"case B, corner: roof face inward and outside face outward", wallPlus, wall5},
+		{"wall.a.edge", "case A, edge: outside face inward and roof face outward", wallPlus, roof2},
+		{"wall.a.corner", "case A, corner: outside face inward and roof face outward", wallPlus, behind},
+		{"wall.b.edge", "case B, edge: roof face inward and outside face outward", wallPlus, wall4},
+		{"wall.b.corner", "case B, corner: roof face inward and outside face outward", wallPlus, wall5},
 	} {
 		g, sure := s.net(c.a, c.b)
 		least := leastNet(s.e)
 		from := source{s.parapets() + "; " + least.text, worse(Read, worse(least.sure, sure))}
-		b.pressure("p", "Parapet as a wall, "+c.what+" (strength; both faces together)",
+		b.as(c.fact).pressure("p", "Parapet as a wall, "+c.what+" (strength; both faces together)",
 			fmt.Sprintf("%.3f %s, not under %s", g, s.qName(), b.psf(leastPSF)), math.Max(g*s.q, leastPSF*pascalsPerPSF), from)
 	}
 	return d
@@ -360,20 +369,20 @@ func (s *site) net(inward, outward surface) (float64, Sure) {
 }
 
 // face is one face of the coping, with its steps.
-func (s *site) face(what string, f surface, why source) job.Pressure {
+func (s *site) face(fact, what string, f surface, why source) job.Pressure {
 	b := &s.basis
 	g, l := s.gcp(f)
 	formula := l.formula(b)
 	if s.reduced && (f == wall4 || f == wall5 || f == wallPlus) {
 		formula += ", less a tenth"
 	}
-	b.number("GCp", "Coefficient "+what+": "+f.String(), formula, g, l.from)
+	b.as(fact+".gcp").number("GCp", "Coefficient "+what+": "+f.String(), formula, g, l.from)
 	pa := s.q * (math.Abs(g) + s.gcpi)
 	least := leastNet(s.e)
 	from := source{least.text + "; " + why.text, worse(least.sure, worse(why.sure, worse(l.from.sure, s.gcpiFrom.sure)))}
 	p := job.Pressure{Pa: math.Max(pa, leastPSF*pascalsPerPSF), Level: job.Strength}
-	b.pressure("p", "Pressure "+what+" (strength)", s.qName()+" (|GCp| + GCpi), not under "+b.psf(leastPSF), p.Pa, from)
-	b.pressure("p", "Pressure "+what+" (allowable)", "0.6 p", AllowablePa(p),
+	b.as(fact+".strength").pressure("p", "Pressure "+what+" (strength)", s.qName()+" (|GCp| + GCpi), not under "+b.psf(leastPSF), p.Pa, from)
+	b.as(fact+".allowable").pressure("p", "Pressure "+what+" (allowable)", "0.6 p", AllowablePa(p),
 		source{s.e.String() + " section 2.4: 0.6W", worse(Read, from.sure)})
 	return p
 }
@@ -387,23 +396,23 @@ func (s *site) widths(d *Demand) {
 	switch {
 	case s.tall:
 		from := memory(s.e.table("Figure 30.6-1", "Figure 30.5-1", "Figure 30.4-1"))
-		b.feet("a", "Width of wall zone 5", "0.1 L, not under "+b.ft(3), a, from)
+		b.as("zone5.width").feet("a", "Width of wall zone 5", "0.1 L, not under "+b.ft(3), a, from)
 		reach, sure = 2*a, Memory
-		b.feet("", "Legs of roof zone 3", "2 a", reach, from)
+		b.as("zone3.leg").feet("", "Legs of roof zone 3", "2 a", reach, from)
 	case s.e == ed10:
-		b.feet("a", "Width of wall zone 5 and of roof zones 2 and 3", formula, a,
+		b.as("zone5.width").feet("a", "Width of wall zone 5 and of roof zones 2 and 3", formula, a,
 			read("ASCE 7-10 Figures 30.4-1 and 30.4-2A"))
 	default:
-		b.feet("a", "Width of wall zone 5", formula, a, read(s.e.String()+" Figure 30.3-1"))
+		b.as("zone5.width").feet("a", "Width of wall zone 5", formula, a, read(s.e.String()+" Figure 30.3-1"))
 		from := read(s.e.String() + " Figure 30.3-2A")
 		if s.e == ed22 {
 			from.sure = Memory // that 7-22 keeps the figure of 7-16
 			sure = Memory
 		}
-		b.feet("", "Legs of roof zone 3 along the edge", "0.6 h", 0.6*s.h, from)
+		b.as("zone3.leg").feet("", "Legs of roof zone 3 along the edge", "0.6 h", 0.6*s.h, from)
 		reach = math.Max(a, 0.6*s.h)
 	}
 	d.CornerLength = fromFeet(reach)
-	b.feet("", "Corner zone along the wall from each outside corner and free end",
+	b.as("corner.length").feet("", "Corner zone along the wall from each outside corner and free end",
 		"the longer of the two, up to the next 1/16 in", feetOf(d.CornerLength), source{"figures above", sure})
 }

@@ -133,44 +133,6 @@ func TestOutside(t *testing.T) {
 	}
 }
 
-func TestConfirmed(t *testing.T) {
-	j := example("ASCE 7-16")
-	severity := func() finding.Severity {
-		_, found := Build(j, nil)
-		for _, f := range found {
-			if f.Code == "pressures-computed" {
-				return f.Severity
-			}
-		}
-		t.Fatal("nothing says that the pressures are computed")
-		return 0
-	}
-	if severity() != finding.Hold || !mustCompute(t, j).ToConfirm() {
-		t.Error("computed pressures are not on hold")
-	}
-	up := mustCompute(t, j).Up[Corner]
-	c := &job.Confirmed{By: "engineer", Document: "L-1", On: job.Date{Year: 2026, Month: 3, Day: 1}}
-	j.Wind.Confirmed = c
-	for _, as := range []job.Pressure{up, {Pa: up.Pa * 0.6, Level: job.Allowable},
-		{Pa: math.Round(up.Pa/pascalsPerPSF*10) / 10 * pascalsPerPSF, Level: job.Strength}, {Pa: math.Round(up.Pa/10) * 10,
-			Level: job.Strength}} {
-		c.CornerUp = as
-		if severity() != finding.Note || mustCompute(t, j).ToConfirm() {
-			t.Errorf("pressures confirmed as %+v are still on hold", as)
-		}
-	}
-	// The figure of another level, and that of another speed.
-	c.CornerUp = job.Pressure{Pa: up.Pa, Level: job.Allowable}
-	for range 2 {
-		d, found := Build(j, nil)
-		h := found.Holds()
-		if !d.ToConfirm() || d.By == c.By || len(h) != 1 || h[0].Code != "confirmation-differs" || !strings.Contains(h[0].What, letter(c.CornerUp)) {
-			t.Errorf("%+v: %v", c.CornerUp, found)
-		}
-		c.CornerUp, j.Wind.Speed = up, j.Wind.Speed*1.01
-	}
-}
-
 // A limit of the standard is that of the job's own system: 18.3 m is up to it,
 // and not over the 60 ft that come to 18.288 m.
 func TestLimitsInTheJobsSystem(t *testing.T) {

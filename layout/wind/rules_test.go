@@ -243,10 +243,8 @@ func TestStatedPressuresAskForTheirUnit(t *testing.T) {
 		{"a zone of 6,000 ft", "corner-length-unit", finding.Hold,
 			func(q *job.Pressures) { q.CornerLength = 6000 * length.Foot }},
 		{"zones exchanged", "pressure-corner", finding.Note, func(q *job.Pressures) { q.Corner.Up = p(20, job.Allowable) }},
-		{"zones exchanged across levels", "pressure-corner", finding.Note, func(q *job.Pressures) {
-			q.Corner.Up = p(41,
-				job.Strength)
-		}},
+		{"zones exchanged across levels", "pressure-corner", finding.Note, func(q *job.Pressures) { q.Corner.Up = p(41, job.Strength) }},
+		{"the rear leg stated at the edge alone", "", 0, func(q *job.Pressures) { q.Edge.Rear = p(24, job.Allowable) }},
 		{"levels mixed, zones in order", "", 0, func(q *job.Pressures) { q.Corner.Up = p(70, job.Strength) }},
 	} {
 		q := good()

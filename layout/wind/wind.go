@@ -17,6 +17,7 @@ import (
 	"slices"
 	"strings"
 
+	"copingset/layout/confirm"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -58,6 +59,7 @@ type Demand struct {
 	CornerLength length.Length   // from each outside corner and free end along the wall
 	CornerTurn   job.Angle       // least outside turn that begins a corner zone; zero: every one left to a shop piece
 	Basis        []Step          // every input and result in order
+	List         confirm.List    // of computed pressures: what a confirmation is over, zones of the runs included
 	Check        *Demand         // computed beside stated ones, to compare
 }
 
@@ -71,7 +73,7 @@ func (d Demand) RearKnown() bool { return d.Rear[Edge].Pa > 0 && d.Rear[Corner].
 func (d Demand) ToConfirm() bool { return d.Computed && d.Confirmed == nil }
 
 // Build takes the demand from the job: stated pressures stand over computed
-// ones.
+// ones, which Confirm sets against what an engineer confirmed.
 func Build(j *job.Job, fronts Fronts) (Demand, finding.List) {
 	switch {
 	case j.Pressures != nil:
@@ -86,11 +88,7 @@ func Build(j *job.Job, fronts Fronts) (Demand, finding.List) {
 		}
 		return d, found
 	case j.Wind != nil:
-		d, found := compute(j, fronts)
-		if d.Computed {
-			found.Append(doubts(j, d)...)
-		}
-		return d, found
+		return compute(j, fronts)
 	}
 	var found finding.List
 	found.Append(finding.Finding{

@@ -33,7 +33,8 @@ import (
 )
 
 // packages that compute what a piece is made to.
-var packages = []string{"layout/wall", "layout/wall/minimax", "layout/wall/setplane", "layout/wall/slips", "layout/cap", "layout/anchor", "layout/wind",
+var packages = []string{"layout/wall", "layout/wall/minimax", "layout/wall/setplane", "layout/wall/slips",
+	"layout/cap", "layout/anchor", "layout/wind",
 	"layout/metal", "layout/withdrawal", "layout/assembly", "layout/cut", "layout/fold", "layout/shop", "layout/length"}
 
 // mutant is one slip: a stretch of a file and what stands there instead.
@@ -69,7 +70,8 @@ func run(n int, seed uint64, only string, limit time.Duration) error {
 		all = append(all, more...)
 	}
 	if len(all) == 0 {
-		return fmt.Errorf("no code to change; run it in the folder of go.mod, and -only names one of %s", strings.Join(packages, ", "))
+		return fmt.Errorf("no code to change; run it in the folder of go.mod, and -only names one of %s",
+			strings.Join(packages, ", "))
 	}
 	rand.New(rand.NewPCG(seed, 0)).Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
 	dir, err := os.MkdirTemp("", "mutate")
@@ -195,18 +197,21 @@ func (f *slips) src(n ast.Node) string { return f.text[f.offset(n.Pos()):f.offse
 
 // put adds a slip: other text in place of what stands between two positions.
 func (f *slips) put(from, to token.Pos, put, what string) {
-	f.all = append(f.all, mutant{pkg: f.pkg, file: f.file, line: f.set.Position(from).Line, from: f.offset(from), to: f.offset(to), put: put, what: what})
+	f.all = append(f.all, mutant{pkg: f.pkg, file: f.file, line: f.set.Position(from).Line, from: f.offset(from),
+		to: f.offset(to), put: put, what: what})
 }
 
 // swapped are the operators that are easily mistaken for one another.
 var swapped = map[token.Token][]string{
-	token.LSS: {"<=", ">"}, token.LEQ: {"<"}, token.GTR: {">=", "<"}, token.GEQ: {">"}, token.EQL: {"!="}, token.NEQ: {"=="},
+	token.LSS: {"<=", ">"}, token.LEQ: {"<"}, token.GTR: {">=",
+		"<"}, token.GEQ: {">"}, token.EQL: {"!="}, token.NEQ: {"=="},
 	token.ADD: {"-"}, token.SUB: {"+"}, token.MUL: {"/"}, token.LAND: {"||"}, token.LOR: {"&&"},
 	token.ADD_ASSIGN: {"-="}, token.SUB_ASSIGN: {"+="}, token.INC: {"--"}, token.DEC: {"++"},
 }
 
 // twins are the functions that are easily mistaken for one another.
-var twins = map[string]string{"Min": "Max", "Max": "Min", "min": "max", "max": "min", "CeilTo": "FloorTo", "FloorTo": "CeilTo", "RoundTo": "FloorTo",
+var twins = map[string]string{"Min": "Max", "Max": "Min", "min": "max", "max": "min", "CeilTo": "FloorTo",
+	"FloorTo": "CeilTo", "RoundTo": "FloorTo",
 	"Sin": "Cos", "Cos": "Sin"}
 
 func (f *slips) look(n ast.Node) bool {

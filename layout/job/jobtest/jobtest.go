@@ -41,15 +41,15 @@ func Job() *job.Job {
 			Expansion: job.ExpansionRules{Bearing: 2 * in, ChairFrom: 8 * in},
 			Lap:       job.Lap{Front: in, Rear: in},
 		},
-		Packing: job.Packing{Most: 3 * in, LayerName: "plywood nominal 3/4", Layer: 23 * in / 32,
+		Packing: job.Packing{Most: 3 * in, LayerName: "plywood nominal 5/8", Layer: 19 * in / 32,
 			Shims: []length.Length{in / 2, in / 4, in / 8, in / 16}},
-		Membrane: job.Layer{Name: "self-adhering membrane", Thickness: in / 25},
+		Membrane: job.Layer{Name: "self-adhering membrane", Thickness: 55 * in / 1000},
 		Fasteners: []job.Fastener{{Name: "wood screw", Diameter: in / 4, Substrate: job.Wood,
 			Lengths:   []length.Length{3 * in / 2, 2 * in, 5 * in / 2, 3 * in, 7 * in / 2, 4 * in, 5 * in},
 			Embedment: in, Tip: in / 4, Cover: in / 8, EdgeDistance: in / 2, Box: 100, Kind: job.WoodScrew, Shear: 900}},
 		Assemblies: []job.Assembly{
 			assembly("T1", metal, 46*in, 2800, 1400),
-			assembly("T2", metal, 30*in, 4400, 2200),
+			assembly("T2", metal, 31*in, 4400, 2200),
 		},
 		Walls: []job.Wall{{Name: "block", CoverFront: in, CoverRear: in / 2,
 			Layers: []job.Layer{{Name: "nailers", Material: job.Wood, Thickness: 3 * in, Gravity: 0.42, Service: true}, {Name: "block", Material: job.Masonry, Thickness: 16 * in}},
@@ -63,11 +63,13 @@ func Job() *job.Job {
 }
 
 func assembly(name, metal string, spacing length.Length, up, out float64) job.Assembly {
-	return job.Assembly{Name: name, Report: "R-" + name, Metal: metal, ThicknessLeast: in / 20,
-		FrontLegMost: job.Leg{Length: 6 * in}, RearLegMost: job.Leg{Length: 4 * in, To: job.ToTangent}, WidthMost: 30 * in, ChairSpacing: spacing, Substrate: job.Wood,
-		Fastener: "wood screw", FrontRow: 2, RearRow: 2, FrontRowFrom: 2 * in, RearRowFrom: 2 * in,
+	return job.Assembly{Name: name, Report: "R-" + name, Laboratory: "Test house", Metal: metal, ThicknessLeast: in / 20,
+		FrontLegMost: job.Leg{Length: 13 * in / 2}, RearLegMost: job.Leg{Length: 33 * in / 8, To: job.ToTangent}, WidthMost: 30 * in, ChairSpacing: spacing, Substrate: job.Wood,
+		Fastener: "wood screw", FrontRow: 3, RearRow: 2, FrontRowFrom: 2 * in, RearRowFrom: 2 * in,
 		Up: job.Pressure{Pa: up, Level: job.AsPulled}, Out: job.Pressure{Pa: out, Level: job.AsPulled},
-		Rear: job.Pressure{Pa: up, Level: job.AsPulled}, Factor: 2, Cost: 1000}
+		Rear: job.Pressure{Pa: up, Level: job.AsPulled}, Factor: 2, Cost: 1000,
+		Test:        &job.Test{Standard: "test standard", Edition: "2017", Method: "M-3", Accreditation: "A-1", On: job.Date{Year: 2025, Month: 6, Day: 2}},
+		FactorBasis: &job.FactorBasis{Level: job.Allowable, By: "engineer of record", Why: "specification"}}
 }
 
 // Run makes a surveyed run: flat, straight and 12 in wide.

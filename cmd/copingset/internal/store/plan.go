@@ -27,6 +27,9 @@ func (w *writer) plan(s Set) (plan, error) {
 	if _, err := w.digest(s.List); err != nil { // a manifest is no link
 		return plan{}, err
 	}
+	if w.isInput(s, s.List) {
+		return plan{}, obstacle{s.List, "is read by the job and is not written over"}
+	}
 	text, err := w.Read(s.List)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return plan{}, trouble{s.List, err}

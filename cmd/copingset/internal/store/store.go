@@ -21,6 +21,8 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
+	"strings"
 )
 
 // File is one file to be written.
@@ -123,8 +125,13 @@ func open(dir string) (d *folder, made []string, err error) {
 
 // usable refuses a name that can be no output folder.
 func usable(dir string) error {
-	if dir == "" {
+	if strings.TrimSpace(dir) == "" {
 		return refusal("-o names no folder; give one to write into (`-o .` is the folder you are in)")
+	}
+	isStage := func(part string) bool { return strings.EqualFold(part, stageName) }
+	if slices.ContainsFunc(strings.Split(filepath.ToSlash(dir), "/"), isStage) {
+		return refuse("cannot write into %s: %s is where copingset keeps files while it writes, and is emptied; "+
+			"choose another folder with -o", dir, stageName)
 	}
 	for p := filepath.Clean(dir); ; p = filepath.Dir(p) {
 		info, err := os.Stat(p)

@@ -149,6 +149,15 @@ func TestInputsAreNeverWrittenOver(t *testing.T) {
 	if _, err := Write(dir, s); err == nil || !strings.Contains(err.Error(), "is read by the job") {
 		t.Error(err)
 	}
+	own := packet("a.txt", "a") // a job file of the manifest's name
+	own.Force, own.Inputs = true, []string{filepath.Join(dir, testList)}
+	first := tree(t, dir)
+	if _, err := Write(dir, own); err == nil || !strings.Contains(err.Error(), testList+" is read by the job") {
+		t.Error(err)
+	}
+	if got := tree(t, dir); !maps.Equal(got, first) {
+		t.Errorf("got %v, want %v", got, first)
+	}
 	other := packet("a.txt", "a")
 	other.Force, other.Inputs = true, s.Inputs
 	mustWrite(t, dir, other)
@@ -235,6 +244,9 @@ func TestFoldersThatCannotBe(t *testing.T) {
 	in := func(p string) string { return filepath.Join(top, p) }
 	for _, c := range []struct{ dir, said string }{
 		{"", "-o names no folder"},
+		{" ", "-o names no folder"},
+		{in(stageName), "is where copingset keeps files while it writes"},
+		{in("out/" + stageName + "/deeper"), "is where copingset keeps files while it writes"},
 		{in("file"), "file is a file, not a folder"},
 		{in("file/out"), "file is a file, not a folder"},
 		{in("dangling"), "is a link that leads nowhere"},
@@ -249,7 +261,7 @@ func TestFoldersThatCannotBe(t *testing.T) {
 		if err == nil || !strings.Contains(err.Error(), c.said) {
 			t.Errorf("%s: %v", c.dir, err)
 		}
-		if _, early := Ready(c.dir); c.dir == "" || strings.Contains(c.said, "not a folder") || strings.Contains(c.said, "nowhere") {
+		if _, early := Ready(c.dir); strings.TrimSpace(c.dir) == "" || strings.Contains(c.said, "not a folder") || strings.Contains(c.said, "keeps files") || strings.Contains(c.said, "nowhere") {
 			if early == nil || early.Error() != err.Error() {
 				t.Errorf("%s: Ready says %v, Write %v", c.dir, early, err)
 			}

@@ -1,0 +1,209 @@
+package layout
+
+import (
+	"fmt"
+	"strings"
+
+	"copingset/layout/fact"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wind"
+)
+
+// ofJob is the title block, the site and the coping system.
+func (b *facts) ofJob() {
+	j := b.l.Job
+	b.about(fact.Job, "job")
+	b.words("name", j.Info.Name)
+	b.words("number", j.Info.Number)
+	b.said("address", j.Info.Address)
+	b.said("owner", j.Info.Owner)
+	for i, p := range j.Info.Parties {
+		b.words(fmt.Sprintf("party-%d", i+1), p.Role+": "+p.Name)
+	}
+	b.words("issued", date(j.Info.Issued))
+	b.said("prepared-by", j.Info.PreparedBy)
+	b.said("checked-by", j.Info.CheckedBy)
+	for i, r := range j.Info.Revisions {
+		n := fmt.Sprintf("revision-%d", i+1)
+		b.words(n, r.Mark)
+		b.words(n+"-date", date(r.Date))
+		b.said(n+"-note", r.Note)
+	}
+	for i, n := range j.Info.Notes {
+		b.words(fmt.Sprintf("note-%d", i+1), n)
+	}
+	b.length("roof-height", j.Site.RoofHeight)
+	b.grams("one-person", j.Site.OnePerson)
+	b.length("long-piece", j.Site.LongPiece)
+	b.said("safety-plan", j.Site.SafetyPlan)
+	b.said("measured-by", j.Site.MeasuredBy)
+	b.words("measured-on", date(j.Site.MeasuredOn))
+	b.grams("weight-of-pieces", b.l.Grams())
+	b.ofSystem()
+	b.ofPacking()
+}
+
+func date(d job.Date) string {
+	if d == (job.Date{}) {
+		return ""
+	}
+	return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day)
+}
+
+func (b *facts) ofSystem() {
+	s := &b.l.Job.System
+	b.about(fact.Job, "system")
+	b.words("metal", s.Metal.Name)
+	b.length("thickness", s.Metal.Thickness)
+	b.some("thickness-specified", s.Metal.Specified)
+	b.said("finish", s.Metal.Finish)
+	b.number("density-kg-m3", s.Metal.Density)
+	b.length("front-leg", s.Profile.FrontLeg.Length)
+	b.length("rear-leg", s.Profile.RearLeg.Length)
+	b.length("drip", s.Profile.Drip.Length)
+	b.angle("drip-angle", s.Profile.Drip.Angle)
+	b.length("rear-hook", s.Profile.RearHook.Length)
+	b.angle("rear-hook-angle", s.Profile.RearHook.Angle)
+	b.length("hem", s.Profile.HemReturn)
+	b.length("inside-radius", s.Profile.InsideR)
+	b.slope("top-slope", s.Profile.TopSlope)
+	b.length("front-clearance", s.FrontClearance)
+	b.length("rear-clearance", s.RearClearance)
+	b.length("rear-play-least", s.PlayLeast)
+	b.length("rear-play-most", s.PlayMost)
+	b.length("stock", s.Stock)
+	b.length("least-piece", s.LeastPiece)
+	b.length("joint-gap", s.Joint.Gap)
+	b.temp("joint-reference", s.Joint.Reference)
+	b.temp("coldest", s.Joint.Coldest)
+	b.temp("hottest", s.Joint.Hottest)
+	b.length("splice-plate", s.Splice.Length)
+	b.length("splice-bearing", s.Splice.Bearing)
+	b.length("chair", s.Chair.Length)
+	b.length("chair-rise", s.Chair.Rise)
+	b.length("chair-front-edge", s.Chair.FrontEdge)
+	b.length("chair-rear-edge", s.Chair.RearEdge)
+}
+
+func (b *facts) ofPacking() {
+	p, e := &b.l.Job.Packing, &b.l.Packing
+	b.about(fact.Job, "packing")
+	b.length("layer", p.Layer)
+	b.lengths("shims", p.Shims)
+	b.length("membrane", b.l.Job.Membrane.Thickness)
+	b.words("taken", method(e.Taken))
+	if e.Known {
+		b.words("recommended", method(e.Recommended))
+	}
+	b.said("reason", e.Reason)
+}
+
+func method(m job.PackingMethod) string {
+	return map[job.PackingMethod]string{job.PackContinuous: "continuous", job.PackChairs: "chairs"}[m]
+}
+
+// ofWind is the demand by zone and all it follows from.
+func (b *facts) ofWind() {
+	d := b.l.Demand
+	b.about(fact.Wind, "wind")
+	b.yes("stated", d.Stated)
+	b.yes("computed", d.Computed)
+	b.yes("to-confirm", d.ToConfirm())
+	b.said("edition", d.Edition)
+	b.said("by", d.By)
+	b.said("document", d.Document)
+	b.length("corner-zone", d.CornerLength)
+	for z := wind.Edge; z <= wind.Corner; z++ {
+		for _, q := range []struct {
+			what string
+			of   job.Pressure
+		}{{"up", d.Up[z]}, {"out", d.Out[z]}, {"rear", d.Rear[z]}, {"in", d.In[z]}} {
+			if q.of.Pa != 0 {
+				b.pressure(z.String()+"-"+q.what, q.of)
+				b.words(z.String()+"-"+q.what+"-level", levelName(q.of.Level))
+			}
+		}
+	}
+	for i, s := range d.Basis {
+		k := fmt.Sprintf("step-%d-", i+1)
+		b.words(k+"what", strings.TrimSpace(s.Symbol+" "+s.What))
+		if s.Text != "" {
+			b.words(k+"value", s.Text)
+		} else {
+			b.number(k+"value", s.Value)
+		}
+		b.said(k+"unit", s.Unit)
+		b.said(k+"source", s.Source)
+	}
+}
+
+func levelName(v job.Level) string {
+	return map[job.Level]string{job.Strength: "strength", job.Allowable: "allowable", job.AsPulled: "as pulled"}[v]
+}
+
+// ofAssemblies is what covers each zone, and by how much.
+func (b *facts) ofAssemblies() {
+	for i, k := range b.l.AssemblyCases() {
+		c := k.Choice
+		b.about(fact.Assembly, fmt.Sprintf("case %d", i+1))
+		b.place()
+		b.words("zone", c.Zone.String())
+		var runs []string
+		for _, r := range k.Runs {
+			runs = append(runs, FactOfRun(r))
+		}
+		b.words("runs", strings.Join(runs, " "))
+		if c.Assembly != nil {
+			b.words("assembly", c.Assembly.Name)
+			b.length("spacing", c.Assembly.ChairSpacing)
+		}
+		b.yes("covers", c.Covers)
+		b.number("up-demand-Pa", c.UpDemand)
+		b.number("up-resists-Pa", c.UpResists)
+		b.number("out-demand-Pa", c.OutDemand)
+		b.number("out-resists-Pa", c.OutResists)
+		if c.RearKnown {
+			b.number("rear-demand-Pa", c.RearDemand)
+			b.number("rear-resists-Pa", c.RearResists)
+		}
+		b.number("ratio", c.Ratio())
+		b.said("fails", strings.Join(c.Fails, "; "))
+	}
+}
+
+// ofFasteners is what the job takes of each fastener.
+func (b *facts) ofFasteners() {
+	runs := b.l.Runs()
+	for _, f := range b.l.FastenerSchedule() {
+		b.about(fact.Fastener, "fastener "+f.Fastener.Name+" "+fact.Nanometres(f.Length))
+		b.place()
+		b.words("name", f.Fastener.Name)
+		b.length("diameter", f.Fastener.Diameter)
+		b.length("length", f.Length)
+		b.count("count", f.Count)
+		b.count("spare", f.Spare)
+		b.count("boxes", f.Boxes)
+		for i, n := range f.ByRun {
+			if n > 0 {
+				b.count("count-"+FactOfRun(runs[i]), n)
+			}
+		}
+	}
+	for i, f := range b.l.Fastenings() {
+		b.about(fact.Fastener, fmt.Sprintf("fastening %d", i+1))
+		b.words("assembly", f.Assembly.Name)
+		b.words("wind-zone", f.Zone.String())
+		b.words("row", rowNames()[f.Row])
+		b.words("name", f.Fastener.Name)
+		b.length("length", f.Length)
+		b.count("chairs", f.Chairs)
+		b.count("count", f.Count)
+		b.lengths("packing", []length.Length{f.PackLeast, f.PackMost})
+		b.lengths("thread", []length.Length{f.ThreadLeast, f.ThreadMax})
+		b.lengths("pilot", []length.Length{f.PilotLeast, f.PilotMost})
+		if f.Surveyed {
+			b.length("edge-distance", f.EdgeLeast)
+		}
+	}
+}

@@ -1,0 +1,239 @@
+package layout
+
+import (
+	"fmt"
+	"strings"
+
+	"copingset/layout/cap"
+	"copingset/layout/fact"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// ofPiece is a piece as it is laid and as it is made.
+func (b *facts) ofPiece(q *Piece) {
+	s := &b.l.Job.System
+	b.about(fact.Piece, q.Mark)
+	b.words("mark", q.Mark)
+	b.count("laying", q.Laying)
+	for i, t := range q.Parts {
+		b.length(PartLength(i), t.Length())
+	}
+	b.kind = fact.Make
+	b.place()
+	b.words("perimeter", q.Perimeter.Job.Name)
+	b.words("kind", q.KindName())
+	b.said("hand", q.Hand.String())
+	b.said("lot", q.Lot)
+	for i, t := range q.Parts {
+		n := fmt.Sprintf("-%d", i+1)
+		front, rear := Shipped(q, i)
+		b.words("run"+n, FactOfRun(b.l.runOf(t.Run.OnWall())))
+		b.length("from"+n, t.Run.ToCrew(t.From))
+		b.length("rear-length"+n, q.RearLength(i))
+		b.length("shipped-front"+n, front)
+		b.length("shipped-rear"+n, rear)
+		b.length("inside"+n, t.Inside())
+		b.length("girth"+n, t.Girth(s))
+	}
+	for i, m := range q.Miters {
+		n := fmt.Sprintf("-%d", i+1)
+		b.words("miter"+n, m.Corner.Name)
+		b.lengths("miter-trims"+n, m.Trim[:])
+		b.lengths("miter-insides"+n, m.Inside[:])
+	}
+	b.length("inside", q.Inside)
+	b.length("wide", q.Wide)
+	b.length("narrow", q.Narrow)
+	b.length("girth", q.Girth)
+	if q.Kind == cap.Transition {
+		b.words("taper-at", strings.TrimSpace(q.Hand.String()+" "+[...]string{"front", "rear"}[q.Straight]+" straight"))
+	}
+	if t := q.Tee; t != nil {
+		b.words("branch", t.Run.Name)
+		b.length("branch-drop", t.Drop)
+		b.lengths("branch-edges", t.Edge[:])
+	}
+	for _, e := range []struct {
+		what string
+		end  job.EndKind
+	}{{"left-end", q.LeftEnd}, {"right-end", q.RightEnd}} {
+		b.words(e.what, endName(e.end))
+	}
+	b.length("allowance", q.Allowance)
+	if q.Allowance > 0 {
+		b.words("cut-at", q.CutAt.String())
+	}
+	b.yes("closer", q.Closer)
+	b.words("wind-zone", q.Zone.String())
+	if q.Assembly != nil {
+		b.words("assembly", q.Assembly.Name)
+	}
+	w := b.l.Weight(q)
+	b.grams("weight", w.Laid)
+	b.grams("weight-shipped", w.Shipped)
+	b.words("lift", [...]string{"one person", "two persons", "mechanical"}[w.Lift])
+	b.ofHoles(q)
+	b.yes("released", b.l.Held.Released(q))
+	b.words("holds", strings.Join(b.l.Held[q], " "))
+}
+
+// PartLength is what the length of one part of a piece along the cap line is
+// called.
+func PartLength(i int) string { return fmt.Sprintf("length-%d", i+1) }
+
+func endName(k job.EndKind) string {
+	return map[job.EndKind]string{
+		job.EndTurn: "joint", job.EndFree: "free end", job.EndWall: "wall", job.EndStep: "step", job.EndTee: "tee",
+	}[k]
+}
+
+func (b *facts) ofHoles(q *Piece) {
+	for i, o := range q.Cutouts {
+		k := fmt.Sprintf("hole-%d-", i+1)
+		h := b.l.HoleOf(q, o)
+		b.words(k+"for", o.Name)
+		b.length(k+"from-left", h.FromLeft)
+		b.length(k+"from-front", h.FromFront)
+		b.lengths(k+"size", []length.Length{o.Extent, o.Depth})
+	}
+}
+
+// ofFamilies are the pieces made alike and how they are bent.
+func (b *facts) ofFamilies() {
+	for _, f := range b.l.Families {
+		b.about(fact.Family, "family "+f.Mark)
+		b.place()
+		b.words("kind", f.Kind.String())
+		b.said("hand", f.Hand.String())
+		marks := make([]string, len(f.Pieces))
+		for i, q := range f.Pieces {
+			marks[i] = q.Mark
+		}
+		b.words("pieces", strings.Join(marks, " "))
+		if f.Twin != nil {
+			b.words("twin", f.Twin.Mark)
+		}
+		b.grams("weight", f.Grams)
+		b.count("released", f.Released(b.l.Held))
+		b.ofBodies(f.Bodies)
+	}
+}
+
+func (b *facts) ofBodies(bodies []Body) {
+	for i, x := range bodies {
+		k := fmt.Sprintf("body-%d-", i+1)
+		b.said(k+"name", x.Name)
+		b.length(k+"blank-length", x.Length)
+		b.length(k+"blank-girth", x.Girth)
+		b.count(k+"holes", len(x.Holes))
+		for n, e := range x.Bends {
+			m := fmt.Sprintf("%sbend-%d-", k, n+1)
+			b.count(m+"order", e.Order)
+			b.number(m+"turn-degrees", e.Line.Turn)
+			b.number(m+"radius-mm", e.Line.Radius)
+			b.number(m+"arc-mm", e.Line.Arc)
+			b.yes(m+"hem", e.Hem)
+			b.length(m+"from-street", e.FromStreet)
+			b.length(m+"from-roof", e.FromRoof)
+		}
+	}
+}
+
+// ofParts are the small made parts.
+func (b *facts) ofParts() {
+	for _, p := range b.l.Parts {
+		b.about(fact.Part, "part "+p.Mark)
+		b.place()
+		count, spares := p.Make(b.l.Held)
+		b.words("kind", p.Kind.String())
+		b.said("hand", p.Hand.String())
+		b.length("inside", p.Inside)
+		b.words("metal", p.Metal)
+		b.length("thickness", p.Thickness)
+		b.length("radius", p.Radius)
+		b.number("k-factor", p.K)
+		b.count("count", p.Count())
+		b.count("to-make", count)
+		b.count("spares", spares)
+		b.grams("weight", p.Grams)
+		if p.Twin != nil {
+			b.words("twin", p.Twin.Mark)
+		}
+		b.said("fails", p.Fails)
+		b.words("for", strings.Join(p.For(b.l.Held, true), " "))
+		b.words("for-held", strings.Join(p.For(b.l.Held, false), " "))
+		b.words("holds", strings.Join(p.Holds, " "))
+		b.ofBodies(p.Bodies)
+	}
+}
+
+// ofCutting is the cutting plan, lot by lot.
+func (b *facts) ofCutting() {
+	if b.l.Cutting == nil {
+		return
+	}
+	for i := range b.l.Cutting.Lots {
+		lot := &b.l.Cutting.Lots[i]
+		b.about(fact.Cut, fmt.Sprintf("lot %d", i+1))
+		b.said("elevation", lot.Elevation)
+		for k, x := range lot.Blanks {
+			n := fmt.Sprintf("blank-%d-", k+1)
+			b.said(n+"mark", x.Mark)
+			b.length(n+"girth", x.Girth)
+			b.length(n+"length", x.Length)
+			b.count(n+"count", x.Count)
+		}
+		for k, o := range lot.Bars {
+			n := fmt.Sprintf("caps-%d-", k+1)
+			b.length(n+"inside", o.Inside)
+			b.put(n+"price", fact.Count, fmt.Sprint(o.Plan.Price))
+			b.put(n+"bound", fact.Count, fmt.Sprint(o.Plan.Bound))
+			for m, bar := range o.Plan.Bars {
+				cuts := []length.Length{o.Stocks[bar.Stock].Length}
+				for _, c := range bar.Cuts {
+					cuts = append(cuts, o.Closers[c].Shipped())
+				}
+				b.lengths(fmt.Sprintf("%sbar-%d", n, m+1), append(cuts, bar.Drop))
+				b.count(fmt.Sprintf("%sbar-%d-count", n, m+1), bar.Count)
+			}
+		}
+		b.put("sheets-price", fact.Count, fmt.Sprint(lot.Sheets.Price))
+		b.put("sheets-bound", fact.Count, fmt.Sprint(lot.Sheets.Bound))
+		for k, sheet := range lot.Sheets.Sheets {
+			n := fmt.Sprintf("sheet-%d-", k+1)
+			b.count(n+"stock", sheet.Stock+1)
+			b.count(n+"count", sheet.Count)
+			for m, strip := range sheet.Strips {
+				cuts := []length.Length{strip.Width}
+				for _, c := range strip.Cuts {
+					cuts = append(cuts, lot.Blanks[c].Length)
+				}
+				b.lengths(fmt.Sprintf("%sstrip-%d", n, m+1), append(cuts, strip.Drop))
+			}
+		}
+	}
+}
+
+// ofCrates is what travels in what.
+func (b *facts) ofCrates() {
+	for _, c := range b.l.Crates {
+		b.about(fact.Crate, fmt.Sprintf("crate %d", c.N))
+		b.place()
+		b.words("kind", c.Kind.String())
+		b.said("perimeter", c.Perimeter)
+		b.grams("weight", c.Grams)
+		b.grams("gross", c.Gross())
+		b.length("longest", c.Longest)
+		for i, x := range c.Items {
+			k := fmt.Sprintf("line-%d-", i+1)
+			b.count(k+"count", x.Count)
+			b.count(k+"spare", x.Spare)
+			b.words(k+"what", x.What)
+			b.said(k+"mark", x.Mark)
+			b.said(k+"lot", x.Lot)
+			b.length(k+"length", x.Length)
+			b.grams(k+"weight", x.Grams)
+		}
+	}
+}

@@ -1,0 +1,351 @@
+package layout
+
+import (
+	"fmt"
+
+	"copingset/layout/anchor"
+	"copingset/layout/cap"
+	"copingset/layout/fact"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wall"
+)
+
+func (b *facts) ofPerimeter(p *Perimeter) {
+	b.about(fact.Run, "perimeter "+p.Job.Name)
+	b.place()
+	if p.Closed() {
+		b.length("misclosure", p.Closure.Length)
+		b.angle("misclosure-angle", p.Closure.Angle)
+	}
+	b.length("set-surface-highest", p.Set)
+	b.slope("set-surface-cross-slope", p.Cross)
+	b.words("packing", p.Packing.Reason)
+	for _, e := range []struct {
+		way string
+		of  wall.Effort
+	}{{"continuous", p.Packing.Continuous}, {"chairs", p.Packing.Chairs}} {
+		b.length(e.way+"-layers", e.of.Layers)
+		b.count(e.way+"-strips", e.of.Strips)
+		b.count(e.way+"-shims", e.of.Shims)
+		b.count(e.way+"-cuts", e.of.Cuts)
+		b.count(e.way+"-sheets", e.of.Sheets)
+		b.count(e.way+"-nails", e.of.Nails)
+		b.count(e.way+"-missing", e.of.Missing)
+	}
+}
+
+// ofRun are the lines and widths of a run.
+func (b *facts) ofRun(r *Run) {
+	b.about(fact.Offset, FactOfRun(r))
+	b.length("cap-begins", r.ToCrew(0)) // at this crew station
+	b.about(fact.Run, FactOfRun(r))
+	b.place()
+	b.words("perimeter", r.Perimeter.Job.Name)
+	b.words("run", r.Name)
+	b.words("length-basis", [...]string{"measured", "drawing"}[r.Job.Basis])
+	b.said("elevation", r.Job.Elevation)
+	b.said("start-mark", r.Job.Datum.Mark)
+	b.length("cap-line", r.Cap)
+	b.length("wall-line", r.Front)
+	b.length("line-left", r.Line.Left)
+	b.length("line-right", r.Line.Right)
+	b.length("bow", r.Line.Bow)
+	b.length("bow-station", r.ToCrew(r.ToCap(r.Line.BowAt)))
+	b.length("gap-most", r.Line.GapMost)
+	b.length("gap-most-station", r.ToCrew(r.ToCap(r.Line.GapMostAt)))
+	b.length("string-to-wall-most", b.l.StringToFace(r.Line.GapMost))
+	if n := len(r.Readings); n > 0 {
+		b.length("string-to-wall-left", b.l.StringToFace(r.Readings[0].Gap))
+		b.length("string-to-wall-right", b.l.StringToFace(r.Readings[n-1].Gap))
+	}
+	b.length("wall-width-least", r.WidthLeast)
+	b.length("wall-width-most", r.WidthMost)
+	b.length("need", r.Need)
+	b.length("need-station", r.ToCrew(r.ToCap(r.NeedAt)))
+	b.length("inside", r.Inside)
+	b.length("outside", r.Outside)
+	for i, t := range r.Bands {
+		k := fmt.Sprintf("band-%d-", i+1)
+		b.length(k+"from", r.ToCrew(t.From))
+		b.length(k+"to", r.ToCrew(t.To))
+		b.length(k+"inside", t.Inside)
+	}
+	for i, t := range r.Tapers {
+		k := fmt.Sprintf("taper-%d-", i+1)
+		b.length(k+"from", r.ToCrew(t.From))
+		b.length(k+"to", r.ToCrew(t.To))
+		b.length(k+"left", t.Left)
+		b.length(k+"right", t.Right)
+	}
+	b.length("play-least", r.PlayLeast)
+	b.length("play-most", r.PlayMost)
+	b.length("packing-least", r.PackLeast)
+	b.length("packing-most", r.PackMost)
+	b.length("set-surface-left", r.SetLeft)
+	b.length("set-surface-right", r.SetRight)
+	b.length("chair-pitch-most", r.PitchMost)
+	b.count("chairs", len(r.Chairs))
+	b.length("plywood", b.l.Plywood(r))
+	b.count("nails", r.Nails)
+	for i, e := range r.Limits {
+		k := fmt.Sprintf("limit-%d-", i+1)
+		b.words(k+"name", e.Name)
+		b.length(k+"allowed", e.Allowed)
+		b.length(k+"found", e.Found)
+		b.yes(k+"kept", e.Within)
+	}
+	for i, z := range r.Zones {
+		k := fmt.Sprintf("wind-zone-%d-", i+1)
+		b.words(k+"zone", z.Zone.String())
+		b.length(k+"from", r.ToCrew(r.ToCap(z.From)))
+		b.length(k+"to", r.ToCrew(r.ToCap(z.To)))
+	}
+	b.kind = fact.Shim
+	for _, c := range b.l.Shims(r) {
+		b.count(ShimsOf("front", c.Thickness), c.Front)
+		b.count(ShimsOf("rear", c.Thickness), c.Rear)
+	}
+}
+
+// ShimsOf is what the count of a run's shims of one thickness is called.
+func ShimsOf(face string, t length.Length) string { return "shims-" + face + "-" + fact.Nanometres(t) }
+
+func (b *facts) ofReadings(r *Run) {
+	for i, q := range r.Readings {
+		b.about(fact.Reading, fmt.Sprintf("%s-R%d", r.Name, i+1))
+		b.place()
+		b.length("station", r.ToCrew(r.ToCap(q.Station)))
+		b.length("offset", q.Offset)
+		b.length("gap", q.Gap)
+		b.length("string-to-wall", b.l.StringToFace(q.Gap))
+		b.length("width", q.Width)
+		b.length("need", q.Need)
+		if i < len(r.Play) {
+			b.length("play", r.Play[i])
+		}
+		b.length("top-outside", q.TopOutside)
+		b.length("top-inside", q.TopInside)
+		b.length("packing-front", q.PackFront)
+		b.length("packing-rear", q.PackRear)
+		for k, c := range q.Job.Conditions {
+			b.words(fmt.Sprintf("condition-%d", k+1), string(c))
+		}
+		b.said("note", q.Job.Note)
+	}
+	for i := range r.Suspects {
+		s := &r.Suspects[i]
+		b.about(fact.Reading, fmt.Sprintf("%s-doubt-%d", r.Name, i+1))
+		b.length("station", r.ToCrew(r.ToCap(s.Reading.Station)))
+		b.words("measure", s.Measure)
+		b.length("read", s.Value)
+		b.length("neighbours-say", s.Expected)
+		b.length("doubted-over", s.Limit)
+	}
+}
+
+func (b *facts) ofObstacles(r *Run) {
+	for i := range r.Job.Obstacles {
+		o := &r.Job.Obstacles[i]
+		b.about(fact.Obstacle, FactOfObstacle(r, o))
+		b.words("name", o.Name)
+		b.length("station", r.ToCrew(r.ToCap(r.FrontStation(o.Station))))
+		for _, d := range []struct {
+			bit  job.Does
+			what string
+		}{{job.BlocksChair, "blocks-a-chair"}, {job.BlocksJoint, "blocks-a-joint"}, {job.Pierces, "pierces"}} {
+			if o.Does&d.bit != 0 {
+				b.words(d.what, "yes")
+			}
+		}
+		if o.Does&job.Pierces != 0 {
+			b.said("collar", o.Collar)
+		}
+		b.kind = fact.Make
+		b.length("extent", o.Extent)
+		b.some("depth", o.Depth)
+		b.some("from-face", o.FromFace)
+	}
+}
+
+// ofBuildUp are the zones of one build-up and the plywood in them.
+func (b *facts) ofBuildUp(r *Run) {
+	for i, z := range r.BuildUp {
+		b.about(fact.Zone, fmt.Sprintf("%s-Z%d", r.Name, i+1))
+		b.place()
+		b.words("run", FactOfRun(r))
+		b.length("from", r.ToCrew(r.ToCap(z.From)))
+		b.length("to", r.ToCrew(r.ToCap(z.To)))
+		b.count("plies", z.Layers)
+		b.length("shims-front-least", z.FrontLeast)
+		b.length("shims-front-most", z.FrontMost)
+		b.length("shims-rear-least", z.RearLeast)
+		b.length("shims-rear-most", z.RearMost)
+		b.count("nails", z.Nails)
+		for k, t := range z.Tapers {
+			b.lengths(fmt.Sprintf("taper-%d", k+1), []length.Length{r.ToCrew(r.ToCap(t.From)), r.ToCrew(r.ToCap(t.To)),
+				t.FrontFrom, t.FrontTo, t.RearFrom, t.RearTo})
+		}
+	}
+	for i, s := range r.Strips {
+		b.about(fact.Zone, fmt.Sprintf("%s-P%d", r.Name, i+1))
+		b.count("ply", s.Layer)
+		b.length("from", r.ToCrew(r.ToCap(s.From)))
+		b.length("to", r.ToCrew(r.ToCap(s.To)))
+		b.length("width", s.Width)
+		b.count("sheet", s.Sheet)
+		b.count("rip", s.Rip)
+	}
+}
+
+// ofChairs are the chairs of a run, as they are set and as they are made.
+func (b *facts) ofChairs(r *Run) {
+	layered := b.l.Job.Packing.Method == job.PackContinuous && b.l.Job.Packing.Layer > 0
+	for _, c := range r.Chairs {
+		b.about(fact.Chair, c.Name)
+		b.length("station", r.ToCrew(c.At))
+		b.words("stands-at", c.Kind.String())
+		if c.Joint != nil {
+			b.words("joint", c.Joint.Name)
+		}
+		if layered {
+			b.count("plies", c.Layers)
+		}
+		b.length("packing-front", c.PackFront)
+		b.length("packing-rear", c.PackRear)
+		b.length("inside", c.Inside)
+		left, right := c.Edges(&b.l.Job.System)
+		if left != right {
+			b.length("inside-left-edge", left)
+			b.length("inside-right-edge", right)
+		}
+		b.kind = fact.Shim
+		b.lengths("shims-front", c.ShimFront)
+		b.lengths("shims-rear", c.ShimRear)
+		b.ofRows(c)
+		b.ofMadeChair(r, c, left, right)
+	}
+}
+
+// Rows of a chair as their facts are named.
+func rowNames() [2]string { return [2]string{"screws-front", "screws-rear"} }
+
+func (b *facts) ofRows(c *Chair) {
+	b.kind = fact.Screw
+	for i, w := range c.Rows {
+		k := rowNames()[i]
+		if w.Fastener == nil || w.Length == 0 {
+			b.words(k, "none fits")
+			continue
+		}
+		b.count(k, w.Count)
+		b.length(k+"-length", w.Length)
+		b.some(k+"-pilot", w.Pilot)
+	}
+}
+
+func (b *facts) ofMadeChair(r *Run, c *Chair, left, right length.Length) {
+	p := &b.l.Job.Packing
+	b.kind = fact.Make
+	b.place()
+	b.words("run", FactOfRun(r))
+	b.count("number", c.N)
+	b.count("layers", c.Layers)
+	b.length("built-front", c.Made(p, c.ShimFront))
+	b.length("built-rear", c.Made(p, c.ShimRear))
+	b.length("left-edge-inside", left)
+	b.length("right-edge-inside", right)
+	if c.Assembly != nil {
+		b.words("assembly", c.Assembly.Name)
+	}
+	q := r.At(r.ToFront(c.At))
+	b.length("string-to-wall", b.l.StringToFace(q.Gap))
+	b.length("set-surface", r.SetAt(r.ToFront(c.At)))
+	for i, w := range c.Rows {
+		k := rowNames()[i]
+		if w.Fastener != nil {
+			b.words(k+"-fastener", w.Fastener.Name)
+		}
+		b.count(k+"-count", w.Count)
+		b.length(k+"-behind-cap-line", w.Y)
+		b.length(k+"-packing", w.Packing)
+		b.length(k+"-above-substrate", w.Above)
+		b.length(k+"-into-substrate", w.Into)
+		b.length(k+"-pilot-depth", w.Pilot)
+	}
+	b.kind = fact.Lap
+	front, rear := r.LapsAt(&b.l.Job.System, c.At, c.PackFront, c.PackRear)
+	b.length("lap-front", front)
+	b.length("lap-rear", rear)
+}
+
+func (b *facts) ofJoints(r *Run) {
+	for _, q := range r.Joints {
+		b.about(fact.Joint, q.Name)
+		b.length("station", r.ToCrew(q.Centre()))
+		b.length("gap", q.Gap())
+		if q.Kind == cap.Expansion {
+			b.length("plate", q.Plate)
+			b.words("held", q.Held.String())
+			if q.Movement != nil {
+				b.length("movement", *q.Movement)
+			}
+		} else if q.Left != nil || q.Right != nil {
+			b.kind = fact.Gap
+			for _, t := range b.l.Job.Site.InstallMetalT {
+				b.length(GapAt(t), cap.GapAt(&b.l.Job.System, q.Mean(), t))
+			}
+		}
+		b.kind = fact.Make
+		b.place()
+		b.words("run", FactOfRun(r))
+		b.words("kind", jointKind(q.Kind))
+		b.length("plate-length", q.Plate)
+		if q.Left != nil {
+			b.words("left-piece", q.Left.Mark)
+		}
+		if q.Right != nil {
+			b.words("right-piece", q.Right.Mark)
+		}
+		if q.Left != nil || q.Right != nil {
+			b.length("mean-length", q.Mean())
+		}
+	}
+}
+
+func jointKind(k cap.JointKind) string { return [...]string{"plain", "expansion", "kink"}[k] }
+
+func (b *facts) ofSupport(s *anchor.Support) {
+	b.about(fact.Support, s.Name)
+	b.words("piece", s.Piece.Mark)
+	b.length("packing", s.Packing)
+	b.length("from-corner-along", s.X)
+	b.length("from-corner-across", s.Y)
+	b.number("turned-degrees", s.Along)
+}
+
+// ofCorner is a corner of the walls, and the cap's corner from it, which is what
+// the crew marks.
+func (b *facts) ofCorner(p *Perimeter, c *Corner) {
+	b.about(fact.Corner, FactOfCorner(c))
+	b.place()
+	b.words("perimeter", p.Job.Name)
+	b.angle("turn", c.Turn)
+	b.angle("included", c.Included())
+	b.angle("lines-turn", c.Lines)
+	b.angle("cap-turn", c.CapTurn)
+	b.angle("cap-included", c.CapIncluded())
+	b.yes("joint-absorbs", c.Absorb)
+	if c.Straight() {
+		b.words("pitch", c.Pitch.String())
+		b.angle("bend", c.Bend)
+	}
+	if c.Absorb || c.Straight() {
+		return // no corner to mark
+	}
+	b.kind = fact.Offset
+	b.length("beyond-"+c.Arrive.Name, c.Arrive.Right.Ext)
+	b.length("beyond-"+c.Leave.Name, c.Leave.Left.Ext)
+	b.length("out-from-"+c.Arrive.Name, c.Arrive.CapOut(c))
+	b.length("out-from-"+c.Leave.Name, c.Leave.CapOut(c))
+}
