@@ -143,9 +143,13 @@ func (l *Layout) steps() []stepAt {
 		highFront, _ := t.high.FoldAt(s, highEnd)
 		t.lowFront = lowSet + front
 		t.foot = highSet + highFront - s.FrontFoot()
-		// A plate goes down to the higher of the two feet.
+		// A plate goes down to what turns in highest at the feet; without its section, to
+		// the higher of the two.
 		outside := t.high.OutsideAt(highEnd)
 		t.plate = length.Max(t.foot, highSet+highFront-s.Profile.TopSlope.Rise(outside)-s.RearFoot())
+		if down, ok := shop.PlateFoot(l.Job, outside); ok {
+			t.plate = highSet + highFront - down
+		}
 		t.upstand = lowSet + rear + s.WallEnd.Upstand
 		t.highSet, t.wall = highSet, beside.Width
 		if w := beside.Job.WidthLow; w != nil {

@@ -53,11 +53,14 @@ func TestRiserCoversTheStep(t *testing.T) {
 		t.Errorf("%d to make", n)
 	}
 	// By hand, from the lower set surface: its cap's front fold stands 7/8 + 1/20
-	// + 12 3/4 / 24 in up, the upstand 4 in over it; the foot of the end cap's
-	// plate is that of the shorter rear leg, 3 in under a fold 12.85/24 in lower
-	// than the front's.
+	// + 12 3/4 / 24 in up, the upstand 4 in over it; the end cap's plate ends
+	// over the hook: the rear leg's lowest metal lies 3 in under a fold 12.85/24 in
+	// lower than the front's, and the hook turns up from it by 150 degrees, so that its
+	// inner edge ends Ro - R/2 + flat x cos 30 higher, Ro 0.1125, R 0.0625 and 0.3875
+	// flat of its 1/2 in.
 	front := 0.875 + 0.05 + 12.75/24
-	plate := 24 + front - (12.75+2*0.05)/24 - 3
+	hook := 0.1125 - 0.0625/2 + 0.3875*math.Sqrt(3)/2
+	plate := 24 + front - (12.75+2*0.05)/24 - 3 + hook
 	atStreet := front + 4 - (0.25+0.05)/24
 	want := plate + 1.5 - (atStreet - 1.5)
 	body := a[0].Bodies[0]

@@ -124,8 +124,8 @@ for name in sorted(glob.glob(os.path.join(sys.argv[1], "*.dxf"))):
   doc = ezdxf.readfile(name)
   audit = doc.audit()
   out[os.path.basename(name)] = {"errors": [str(e.message) for e in audit.errors + audit.fixes], "units": doc.units,
-    "areas": [area(e.vertices()) for e in doc.modelspace() if e.dxf.layer == "CUT" and e.closed],
-    "open": [1 for e in doc.modelspace() if e.dxf.layer == "CUT" and not e.closed],
+    "areas": [area(e.vertices()) for e in doc.modelspace() if e.dxf.layer == "CUT" and e.dxftype() == "LWPOLYLINE" and e.closed],
+    "open": [1 for e in doc.modelspace() if e.dxf.layer == "CUT" and e.dxftype() == "LWPOLYLINE" and not e.closed],
     "layers": sorted(set(e.dxf.layer for e in doc.modelspace()))}
 print(json.dumps(out))
 `

@@ -255,6 +255,7 @@ func (d *decoder) checkParts(j *Job) {
 		d.atMost("system.step_riser.lap", r.Lap, "system.wall_end.upstand", j.System.WallEnd.Upstand,
 			"the riser laps the upstand, and would stand into the coping below it")
 	}
+	d.checkReach(j)
 	if j.Shop == nil {
 		return
 	}
@@ -264,4 +265,41 @@ func (d *decoder) checkParts(j *Job) {
 		"shop.least_flange", j.Shop.LeastFlange, "a relief would take a whole flange")
 	d.atMost("shop.relief.diameter", j.Shop.Relief.Diameter,
 		"shop.least_flange", j.Shop.LeastFlange, "a relief would take a whole flange")
+}
+
+// checkReach asks whether plates, clearances and supports reach what they are for.
+func (d *decoder) checkReach(j *Job) {
+	s := &j.System
+	const fit, thick = "system.splice.fit", "system.metal.thickness"
+	// The seal lies on the flat of the top, between the radii of both folds.
+	if flat := 2 * (s.Metal.Thickness + s.Profile.InsideR); d.has(fit, thick) && s.Splice.Legs.Fit > flat {
+		d.conflict("splice-narrow", d.places[fit], d.places[thick], "a splice plate so much narrower than the cap that its seal still reaches across the flat of the top",
+			"%s makes the splice plate %s narrower than the cap, and the top is flat to within %s of both legs: the plate would be narrower than its seal", d.name(fit), Both(s.Splice.Legs.Fit), Both(flat/2))
+	}
+	plate := s.Metal.Thickness
+	if s.Splice.Legs.Stuff.Thickness > 0 {
+		plate = s.Splice.Legs.Stuff.Thickness
+	}
+	under := func(side string, clear, leg length.Length) {
+		at := "system.clearance." + side
+		need := j.Membrane.Thickness
+		if leg > 0 {
+			need += plate
+		}
+		if d.has(at, "membrane.thickness") && clear < need {
+			d.conflict("clearance-tight", d.places[at], d.places["membrane.thickness"], "a greater clearance",
+				"%s leaves %s between leg and wall, and the membrane with what hangs of the splice plate is %s thick", d.name(at), Both(clear), Both(need))
+		}
+	}
+	under("front", s.FrontClearance, s.Splice.Legs.Front)
+	under("rear", s.RearClearance, s.Splice.Legs.Rear)
+	const support = "system.corner.support.length"
+	least := s.Widths.Least
+	if len(s.Widths.Offered) > 0 {
+		least = s.Widths.Offered[0]
+	}
+	if d.has(support) && least > 0 && s.Corner.Support.Length > least {
+		d.errorf("support-long", d.places[support], "a shorter support, or wider caps",
+			"%s, %s, is more than the narrowest cap is wide inside, %s: it would stand out under its legs", d.name(support), Both(s.Corner.Support.Length), Both(least))
+	}
 }

@@ -38,6 +38,7 @@ func (b *builder) bends(body Body) []Bend {
 			cmp.Compare(length.Min(p.FromStreet, p.FromRoof), length.Min(q.FromStreet, q.FromRoof)),
 			cmp.Compare(p.FromStreet, q.FromStreet))
 	})
+	b.ownOrder(out)
 	for i := range out {
 		out[i].Order = i + 1
 	}

@@ -164,6 +164,6 @@ func (b *builder) wing(m measures, p, q fold.Vec, front bool) (fold.Path, error)
 		out = append(out, legs[top:]...)
 	}
 	out[0].Turn = -turn
-	out[0].Take = b.take(turn, out[0].To)
+	out[0].Take = b.take(turn)
 	return fold.NewPath(b.bend.Thickness, b.bend.K, out, 0)
 }

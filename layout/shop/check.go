@@ -72,6 +72,9 @@ func (b *builder) check(f *Family) {
 		for _, p := range body.paths {
 			b.hems(f, body.Name, p)
 		}
+		if code, what, mend := b.machine(body.Name, body); code != "" {
+			b.every(f, code, what, "", mend)
+		}
 		if !body.relieved {
 			b.every(f, "relief-crowded", "the reliefs of the "+body.Name+" run into one another or into an edge", "", "make the relief smaller, or have the fabricator place it")
 		}

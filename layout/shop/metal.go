@@ -42,15 +42,11 @@ func (b *builder) legs(m measures, width float64) ([]fold.Leg, int) {
 	}
 	for i := range out {
 		if out[i].Turn != 0 && out[i].Turn != -180 {
-			out[i].Take = b.take(math.Abs(out[i].Turn), out[i].To)
+			out[i].Take = b.take(math.Abs(out[i].Turn))
 		}
 	}
 	return out, top
 }
-
-// take is the developed length of a bend where the shop's trial strips gave it;
-// zero has it worked out from K.
-func (b *builder) take(turn float64, to fold.Measure) float64 { return 0 }
 
 // path is the section of a cap of an outside width as one sheet of metal.
 func (b *builder) path(m measures, width float64) (fold.Path, error) {
@@ -86,6 +82,12 @@ func (b *builder) sheet(r raw, m measures, sec section, left, right fold.Cut) ra
 	if err != nil {
 		r.err = err
 		return r
+	}
+	if r.welded[0] {
+		left = b.cutBack(path, left)
+	}
+	if r.welded[1] {
+		right = b.cutBack(path, right)
 	}
 	r.metal = &fold.Sheet{Path: path, Left: left, Right: right}
 	r.solid = prism(r.metal)

@@ -320,6 +320,9 @@ func (b *partBuilder) checkPart(p *Part) {
 			b.partHold(p, "metal-in-metal", fmt.Sprintf("the %s and the %s would stand %s in one another", c.A, c.B, job.Both(length.FromMM(c.Deep))), "", "other faces, blunter turns, or a greater radius")
 		}
 	}
+	if code, what, mend := b.machine(p.Kind.String(), body); code != "" {
+		b.partHold(p, code, what, "", mend)
+	}
 	for _, q := range body.Bends {
 		if t := job.Angle(math.Round(math.Abs(q.Line.Turn) * float64(job.Degree))); t > b.shop.MostTurn {
 			b.partHold(p, "bend-over-most", fmt.Sprintf("%s turns %s, and the brake bends through %s", q.Line.Between[1], job.FormatAngle(t), job.FormatAngle(b.shop.MostTurn)),

@@ -309,7 +309,7 @@ func (b *builder) riser(r Riser, k *job.RiserRules) (fold.Tray, error) {
 			return nil
 		}
 		path, err := fold.NewPath(b.bend.Thickness, b.bend.K, []fold.Leg{
-			{Name: "riser", Outside: w, Turn: -90, Radius: b.bend.Radius, Take: b.take(90, fold.ToMoldLine)}, {Name: name, Outside: deep}}, 0)
+			{Name: "riser", Outside: w, Turn: -90, Radius: b.bend.Radius, Take: b.take(90)}, {Name: name, Outside: deep}}, 0)
 		if err != nil {
 			return err
 		}

@@ -149,6 +149,8 @@ func Build(j *job.Job, perimeters [][]*cap.Piece) ([]*Family, finding.List) {
 		b.check(f)
 	}
 	b.metal()
+	b.seam(out)
+	b.tools(out)
 	return out, b.found
 }
 
