@@ -177,6 +177,13 @@ type Fastening struct {
 	PilotLeast, PilotMost  length.Length // depth below the top of the packing
 }
 
+// Passes reports whether a row has the thread and the distance from the wall's
+// faces that its report asks for, as far as the wall is surveyed.
+func (f Fastening) Passes() bool {
+	return f.Length > 0 && f.ThreadLeast >= f.Fastener.Embedment &&
+		(!f.Surveyed || f.EdgeLeast >= f.Fastener.EdgeDistance)
+}
+
 // Fastenings lists the rows by assembly as the job names them, zone, row and
 // length.
 func (l *Layout) Fastenings() []Fastening {

@@ -30,22 +30,20 @@ func (b *book) fasteningTable() (table, bool) {
 		{head: "Packing under the row", flex: true}, {head: "Thread in what holds it (asked)", flex: true}, {head: "To the wall’s face, least (asked)", flex: true}, {head: "Pilot depth", flex: true}}}
 	var bad []bool
 	for _, f := range b.l.Fastenings() {
-		name, thread, fails := "HOLD", "–", true
+		name, thread := "HOLD", "–"
 		if f.Length > 0 {
 			name = b.exact(f.Length)
 			thread = span(b.floor(f.ThreadLeast), b.floor(f.ThreadMax))
-			fails = f.ThreadLeast < f.Fastener.Embedment
 		}
 		edge := "wall not surveyed"
 		if f.Surveyed {
 			edge = b.floor(f.EdgeLeast)
-			fails = fails || f.EdgeLeast < f.Fastener.EdgeDistance
 		}
 		pilot := "–"
 		if f.PilotMost > 0 {
 			pilot = span(b.short(f.PilotLeast), b.short(f.PilotMost))
 		}
-		bad = append(bad, fails)
+		bad = append(bad, !f.Passes())
 		t.rows = append(t.rows, []string{prose(f.Assembly.Name), f.Zone.String(), [...]string{"front", "rear"}[f.Row], name, itoa(f.Chairs), itoa(f.Count),
 			span(b.short(f.PackLeast), b.short(f.PackMost)), thread + " (" + b.exact(f.Fastener.Embedment) + ")", edge + " (" + b.exact(f.Fastener.EdgeDistance) + ")", pilot})
 	}
@@ -68,14 +66,14 @@ func (b *book) withdrawalTable() []block {
 		{head: "Pull alone", align: drawing.Right}, {head: "Together", align: drawing.Right}, {head: "Result"}}}
 	var bad []bool
 	for _, w := range rows {
-		word, carries, together := "pull passes", w.Unsheared, "pull alone"
+		word, carries, together := "pull passes", b.j.Units.InUnits(w.Unsheared), "pull alone"
 		if w.Carries > 0 {
 			word, carries, together = "pass", b.force(w.Carries), strconv.FormatFloat(w.Combined(), 'f', 2, 64)
 		}
-		if w.Combined() > 1 {
+		if !w.Passes() {
 			word = "NO: HOLD"
 		}
-		bad = append(bad, w.Combined() > 1)
+		bad = append(bad, !w.Passes())
 		t.rows = append(t.rows, []string{b.runHead(w.Run), w.Pull.Chair.Name, prose(w.Assembly.Name), b.force(w.Pull.Up), "case " + w.Pull.Case.String() + ", " + b.force(w.Pull.Across), itoa(w.Count), b.floor(w.Thread),
 			b.force(w.Allowable), carries, strconv.FormatFloat(w.Ratio(), 'f', 2, 64), together, word})
 	}
@@ -120,8 +118,11 @@ func (b *book) nailerTable() []block {
 
 // apart letters the spacing of a nailer's anchors, which the job may not state.
 func (b *book) apart(n layout.Nailer) string {
-	if n.Spacing == 0 {
-		return "NOT STATED: HOLD"
+	switch {
+	case n.Spacing == 0:
+		return notStated
+	case !n.Stands():
+		return b.long(n.Spacing) + ", CLOSER THAN " + b.long(n.Anchor.Least) + ": HOLD"
 	}
 	return b.long(n.Spacing)
 }
