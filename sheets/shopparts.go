@@ -150,7 +150,7 @@ func (b *book) partFacts(q *layout.MadePart) []string {
 	n, more := q.Make(b.l.Held)
 	var out []string
 	if s := q.Sentence(); s != "" {
-		out = append(out, "HAND: "+b.j.Units.InUnits(s))
+		out = append(out, "HAND: "+b.j.Units.OwnUnits(s))
 	}
 	words := "MAKE " + itoa(n)
 	if more > 0 {

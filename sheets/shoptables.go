@@ -12,8 +12,8 @@ import (
 	"copingset/layout/length"
 )
 
-// hand is what tells a family's hand, in the words of the job's units.
-func (b *book) hand(f *layout.Family) string { return prose(b.j.Units.InUnits(f.Sentence())) }
+// hand is what tells a family's hand, in the job's units.
+func (b *book) hand(f *layout.Family) string { return prose(b.j.Units.OwnUnits(f.Sentence())) }
 
 // sentence is the hand in one large sentence, how many are made, and on which
 // sheet the twin is, given its number.
