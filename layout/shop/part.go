@@ -76,6 +76,7 @@ type Part struct {
 	upright bool
 	long    float64
 	holes   []cutout
+	before  length.Length // of a chair: what its section leaves before the root
 	tray    func(*builder) (fold.Tray, error)
 }
 
@@ -318,6 +319,11 @@ func (b *partBuilder) checkPart(p *Part) {
 	for _, path := range body.paths {
 		if c, bad := path.Lay().Clash(); bad {
 			b.partHold(p, "metal-in-metal", fmt.Sprintf("the %s and the %s would stand %s in one another", c.A, c.B, job.Both(length.FromMM(c.Deep))), "", "other faces, blunter turns, or a greater radius")
+		}
+	}
+	if p.Kind == ChairBlank && body.Metal != nil {
+		if why := b.carries(p, body.Metal.Path, p.before); why != "" {
+			b.partHold(p, "hook-free", why, "a cap whose hook is not held lifts off its chair in the wind", "have the fabricator state the chair as it was tested, or its hook")
 		}
 	}
 	if code, what, mend := b.machine(p.Kind.String(), body); code != "" {
