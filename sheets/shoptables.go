@@ -184,8 +184,8 @@ func (b *book) bendTable(f *layout.Family, i int) table {
 	if len(f.Bodies) > 1 {
 		title += " of the " + strings.Join(of, ", ")
 	}
-	t := table{title: title + ", in order, on the flat blank", fill: true, whole: true, snug: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "Between", flex: true},
-		{head: "From street edge", align: drawing.Right}, {head: "From roof edge", align: drawing.Right}}}
+	t := table{title: title + ", in order: scribed on the flat blank, and the back gauge at each hit", fill: true, whole: true, snug: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "Between", flex: true},
+		{head: "From street edge", align: drawing.Right}, {head: "From roof edge", align: drawing.Right}, {head: "Back gauge", align: drawing.Right}}}
 	step := view.Blank(b.l).Step()
 	for _, q := range body.Bends {
 		street, roof := b.inBlank(q.FromStreet), b.inBlank(q.FromRoof)
@@ -203,7 +203,7 @@ func (b *book) bendTable(f *layout.Family, i int) table {
 		if q.Hem {
 			included = "–"
 		}
-		t.rows = append(t.rows, []string{itoa(q.Order), view.BendWords(q), included, q.Line.Between[0] + " and " + q.Line.Between[1], street, roof})
+		t.rows = append(t.rows, []string{itoa(q.Order), view.BendWords(q), included, q.Line.Between[0] + " and " + q.Line.Between[1], street, roof, b.inBlank(q.Gauge) + "\n" + q.GaugeAt})
 	}
 	t.bold = func(_, col int) bool { return col < 2 }
 	return t
