@@ -184,7 +184,7 @@ func (b *book) bendTable(f *layout.Family, i int) table {
 	if len(f.Bodies) > 1 {
 		title += " of the " + strings.Join(of, ", ")
 	}
-	t := table{title: title + ", in order: scribed on the flat blank, and the back gauge at each hit", fill: true, whole: true, snug: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "Between", flex: true},
+	t := table{title: title + ", in order, on the flat blank", fill: true, whole: true, snug: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "Between", flex: true},
 		{head: "From street edge", align: drawing.Right}, {head: "From roof edge", align: drawing.Right}, {head: "Back gauge", align: drawing.Right}}}
 	step := view.Blank(b.l).Step()
 	for _, q := range body.Bends {
