@@ -35,6 +35,7 @@ type Chain struct {
 	At       Unit     // y of the line; x when vertical
 	Stops    []Unit   // x of the stops; y when vertical
 	Labels   []string // one fewer than stops
+	Facts    []string // that the labels letter, in their order; may be shorter
 	From     []Unit   // where the object is: one for all stops or one for each; none draws no extension lines
 	Ends     Ends
 	Size     Size
@@ -54,6 +55,7 @@ type Running struct {
 	At       Unit
 	Stops    []Unit
 	Labels   []string // one for each stop; "0" or 0'-0" at the datum
+	Facts    []string // that the labels letter, in their order; may be shorter
 	From     []Unit
 	Ends     Ends
 	Size     Size
@@ -103,8 +105,8 @@ func (r row) pt(u, v Unit) Point {
 }
 
 // level letters words along the line, their middle at u and their baseline at v.
-func (r row) level(u, v Unit, words string) {
-	st := Style{Size: r.size, Face: r.face, Align: Middle, Halo: true}
+func (r row) level(u, v Unit, words, fact string) {
+	st := Style{Size: r.size, Face: r.face, Align: Middle, Halo: true, Fact: fact}
 	if r.vertical {
 		st.Rotate = 900
 	}
@@ -112,8 +114,8 @@ func (r row) level(u, v Unit, words string) {
 }
 
 // across letters words at right angles to the line, starting at v on the away side and running away from it.
-func (r row) across(u, v Unit, words string) {
-	st := Style{Size: r.size, Face: r.face, Align: Left, Halo: true}
+func (r row) across(u, v Unit, words, fact string) {
+	st := Style{Size: r.size, Face: r.face, Align: Left, Halo: true, Fact: fact}
 	half := Unit(r.size) / 2
 	if r.vertical {
 		if r.away > 0 {
@@ -185,13 +187,21 @@ func (c Chain) Figure() Figure {
 		a, b := r.along(c.Stops[i]), r.along(c.Stops[i+1])
 		w := Width(c.Face, words, r.size)
 		if w+2*bayPad <= max(a, b)-min(a, b) {
-			r.level((a+b)/2, textLift, words)
+			r.level((a+b)/2, textLift, words, nth(c.Facts, i))
 			continue
 		}
-		shifted = append(shifted, label{at: (a + b) / 2, width: w, words: words})
+		shifted = append(shifted, label{at: (a + b) / 2, width: w, words: words, fact: nth(c.Facts, i)})
 	}
 	r.secondLevel(shifted)
 	return figure(s)
+}
+
+// nth is one of a list that may be shorter than what it goes with.
+func nth(list []string, i int) string {
+	if i < len(list) {
+		return list[i]
+	}
+	return ""
 }
 
 // ends draws the ticks, or the arrowheads with a dot where the bay is too short for two of them.
@@ -251,12 +261,12 @@ func (r row) secondLevel(labels []label) {
 		r.s.Line(Thin, r.pt(l.at, 0), r.pt(l.at, r.away*clear), r.pt(l.placed, r.away*(clear+jog)))
 		switch {
 		case turned:
-			r.across(l.placed, base, l.words)
+			r.across(l.placed, base, l.words, l.fact)
 		case r.away > 0:
-			r.level(l.placed, base, l.words)
+			r.level(l.placed, base, l.words, l.fact)
 		default:
 			above, _ := inkOf(r.face, l.words, r.size)
-			r.level(l.placed, -base-above, l.words)
+			r.level(l.placed, -base-above, l.words, l.fact)
 		}
 	}
 }
@@ -283,7 +293,7 @@ func (d Running) Figure() Figure {
 	for i, stop := range d.Stops {
 		u := r.along(stop)
 		lo, hi = min(lo, u), max(hi, u)
-		labels[i] = label{at: u, width: Unit(r.size), words: Letter(d.Labels[i])}
+		labels[i] = label{at: u, width: Unit(r.size), words: Letter(d.Labels[i]), fact: nth(d.Facts, i)}
 		if len(d.From) > 0 {
 			r.extension(u, r.side(objectAt(d.From, i)))
 		} else {
@@ -302,7 +312,7 @@ func (d Running) Figure() Figure {
 		if jog > 0 {
 			s.Line(Thin, r.pt(l.at, r.away*extensionOver), r.pt(l.placed, r.away*(extensionOver+jog)))
 		}
-		r.across(l.placed, extensionOver+jog+70, l.words)
+		r.across(l.placed, extensionOver+jog+70, l.words, l.fact)
 	}
 	return figure(s)
 }

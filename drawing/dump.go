@@ -15,9 +15,9 @@ import (
 //	a PEN X,Y R            an arc, with its angles FROM TO unless it is a full circle, and "fill TONE"
 //	r PEN X,Y DX,DY ...    a region, with "fill TONE" and "hatch KIND" before its rings, each after |
 //	t X,Y SIZE "..."       a text: b bold, m or r not left-aligned, "turn ANGLE", halo, reverse, and its width
-//	                       where it is not what the lettering measures
+//	                       where it is not what the lettering measures; "fact NAMES" after the words
 //	k X,Y to X,Y "..."     a link
-//	{ LAYER "ID"           a group, - without a layer, up to }, with view "...", head and cells;
+//	{ LAYER "ID"           a group, - without a layer, up to }, with view "...", head, fact "..." and cells;
 //	s "..." ...            a sum of the group: what, from, to and its parts
 //
 // A mark that only moves differs in nothing but its first point.
@@ -104,6 +104,14 @@ func dumpText(b *strings.Builder, t Text) {
 	}
 	b.WriteByte(' ')
 	b.WriteString(strconv.Quote(t.Words))
+	dumpFact(b, t.Fact)
+}
+
+// dumpFact prints facts where there are any: most marks letter none.
+func dumpFact(b *strings.Builder, names string) {
+	if names != "" {
+		fmt.Fprintf(b, " fact %q", names)
+	}
 }
 
 func dumpGroup(b *strings.Builder, g Group) {
@@ -118,6 +126,7 @@ func dumpGroup(b *strings.Builder, g Group) {
 	if g.Head {
 		b.WriteString(" head")
 	}
+	dumpFact(b, g.Fact)
 	for i, x := range g.Cells {
 		if i == 0 {
 			b.WriteString(" cells")

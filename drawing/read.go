@@ -252,11 +252,18 @@ func (r *reader) text() Text {
 	if !measured {
 		t.Width = r.unit()
 	}
-	t.Words = r.quoted()
+	t.Words, t.Fact = r.quoted(), r.fact()
 	if measured && r.err == nil {
 		t.Width = Width(t.Face, t.Words, t.Size)
 	}
 	return t
+}
+
+func (r *reader) fact() string {
+	if !r.take("fact") {
+		return ""
+	}
+	return r.quoted()
 }
 
 func (r *reader) group() Group {
@@ -267,7 +274,7 @@ func (r *reader) group() Group {
 	if g.View = r.take("view"); g.View {
 		g.Words = r.quoted()
 	}
-	g.Head = r.take("head")
+	g.Head, g.Fact = r.take("head"), r.fact()
 	if r.take("cells") {
 		for r.rest != "" {
 			g.Cells = append(g.Cells, r.unit())

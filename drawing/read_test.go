@@ -21,10 +21,10 @@ func full() Scene {
 		Arc{Pen: Hold, Centre: Pt(-7, 8), R: 9, From: 10, To: 3610, Fill: Mid},
 		Region{Pen: Medium, Fill: Light, Hatch: Metal, Rings: [][]Point{{{0, 0}, {9, 0}, {0, 9}}, {{1, 1}, {2, 1}, {1, 2}}}},
 		Text{At: Pt(3, -4), Words: "r \"b\" \u200912′", Size: Note, Face: Bold, Align: Right,
-			Rotate: -25, Width: 12345, Halo: true, Reverse: true},
+			Rotate: -25, Width: 12345, Halo: true, Reverse: true, Fact: "N-C7.screws front|\"x\".y"},
 		NewText(Pt(3, 4), "measured", Style{Align: Middle}),
 		Link{Box: Box(0, 1, 2, 3), Target: "sheet 2"},
-		Group{Layer: KeyPlan, ID: "a b", View: true, Words: "what it \"shows\"", Cells: []Unit{-1, 20}, Head: true,
+		Group{Layer: KeyPlan, ID: "a b", View: true, Words: "what it \"shows\"", Cells: []Unit{-1, 20}, Head: true, Fact: "N-C7.number",
 			Sums:  []Sum{{What: "chairs", Parts: []string{"1'-0\"", "2"}, To: "3"}, {What: "sheet", From: "1", To: "3"}},
 			Marks: []Mark{Group{View: true}, NewText(Pt(0, 0), "", Style{})}},
 	)

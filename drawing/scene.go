@@ -33,7 +33,8 @@ type Region struct {
 
 // Text is one line of lettering. At is on the baseline, at the left end, middle or right end as Align says. Rotate is in tenths
 // of a degree, counter-clockwise about At. Width is measured when the mark is made (NewText). Halo knocks out what lies behind;
-// Reverse letters in white, for dark ground.
+// Reverse letters in white, for dark ground. Fact names the facts that the words letter, as "N-C7.station", several parted by bars;
+// it is carried for those who look for a value on paper, and not drawn.
 type Text struct {
 	At      Point
 	Words   string
@@ -44,6 +45,7 @@ type Text struct {
 	Width   Unit
 	Halo    bool
 	Reverse bool
+	Fact    string
 }
 
 // Link makes an area lead to another sheet of the packet, named by its id.
@@ -55,7 +57,7 @@ type Link struct {
 // Group gathers marks under a layer and, if given, an id that is unique on the sheet. Sums are what its dimensions claim; they
 // are checked, not drawn. View says that it is a drawing placed on another: its lettering is read by where it stands, not in the
 // order it was drawn in. Words say what such a drawing shows, for those who cannot see it. Cells are the left edges of its cells where
-// the group is the row of a table, and Head says that they are headings.
+// the group is the row of a table, and Head says that they are headings. Fact names a fact that all of the group is about.
 type Group struct {
 	Layer Layer
 	ID    string
@@ -65,6 +67,7 @@ type Group struct {
 	Words string
 	Cells []Unit
 	Head  bool
+	Fact  string
 }
 
 func (Line) mark()   {}

@@ -35,13 +35,13 @@ func anyMark(depth int) *rapid.Generator[Mark] {
 				Hatch: HatchKind(rapid.IntRange(0, int(hatchCount)-1).Draw(t, "hatch")), Pen: pen}
 		case 4:
 			return NewText(pt(), rapid.SampledFrom([]string{"A", "12′-3", "gj, &"}).Draw(t, "words"),
-				Style{Rotate: rapid.IntRange(0, 3599).Draw(t, "turn"), Align: Align(rapid.IntRange(0, 2).Draw(t, "align"))})
+				Style{Rotate: rapid.IntRange(0, 3599).Draw(t, "turn"), Align: Align(rapid.IntRange(0, 2).Draw(t, "align")), Fact: rapid.SampledFrom([]string{"", "N-C7.station", "a b.c|d.e"}).Draw(t, "fact")})
 		case 5:
 			return Link{Rect{pt(), pt()}, "R-1"}
 		}
 		return Group{
 			Layer: Layer(rapid.IntRange(0, int(layerCount)-1).Draw(t, "layer")), ID: "g", Marks: rapid.SliceOfN(anyMark(depth-1), 0, 4).Draw(t, "marks"),
-			View: rapid.Bool().Draw(t, "view"), Head: rapid.Bool().Draw(t, "head"),
+			View: rapid.Bool().Draw(t, "view"), Head: rapid.Bool().Draw(t, "head"), Fact: rapid.SampledFrom([]string{"", "N-C7.number"}).Draw(t, "fact"),
 			Cells: rapid.SliceOfN(rapid.Custom(func(t *rapid.T) Unit { return pt().X }), 0, 3).Draw(t, "cells"),
 		}
 	})

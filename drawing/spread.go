@@ -12,7 +12,8 @@ type label struct {
 	at     Unit // where it belongs
 	width  Unit
 	words  string
-	placed Unit // where it stands
+	fact   string // that it letters
+	placed Unit   // where it stands
 }
 
 func sortLabels(labels []label) {

@@ -9,7 +9,7 @@ import (
 	"copingset/fonts"
 )
 
-// Style is the lettering of a text. The zero Style is Note size, regular, left, level.
+// Style is the lettering of a text, and the facts that it letters. The zero Style is Note size, regular, left, level.
 type Style struct {
 	Size    Size
 	Face    Face
@@ -17,6 +17,7 @@ type Style struct {
 	Rotate  int
 	Halo    bool
 	Reverse bool
+	Fact    string
 }
 
 // size is the size with its default.
@@ -31,7 +32,7 @@ func (st Style) size() Size {
 func NewText(at Point, words string, st Style) Text {
 	return Text{
 		At: at, Words: words, Size: st.size(), Face: st.Face, Align: st.Align, Rotate: st.Rotate,
-		Width: Width(st.Face, words, st.size()), Halo: st.Halo, Reverse: st.Reverse,
+		Width: Width(st.Face, words, st.size()), Halo: st.Halo, Reverse: st.Reverse, Fact: st.Fact,
 	}
 }
 

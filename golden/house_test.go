@@ -31,7 +31,7 @@ drawing/place: drawing
 drawing/svg: drawing fonts
 drawing/pdf: drawing fonts
 drawing/dxf:
-drawing/view: drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
+drawing/view: drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/cut layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
 fonts:
 golden:
 samples:

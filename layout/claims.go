@@ -21,24 +21,29 @@ func (l *Layout) claims() finding.List {
 		if !used {
 			continue
 		}
-		if missing := Unsaid(a); len(missing) > 0 {
-			f := finding.New(finding.Hold, "report-unsaid", a.At, "write `test:` with standard, edition, method, accreditation and date, as the report has them",
-				"assembly %s, report %s: the job does not state the %s", a.Name, a.Report, strings.Join(missing, ", the "))
+		if missing := unsaid(a); len(missing) > 0 {
+			f := finding.New(finding.Hold, "report-unsaid", a.At, "write `test:` with standard, edition, method, "+
+				"accreditation and date, as the report has them",
+				"assembly %s, report %s: the job does not state the %s", a.Name, a.Report, strings.Join(missing,
+					", the "))
 			f.Why, f.Where = "a reviewer cannot tell which test the resistances are of", where
 			found.Append(f)
 		}
 		if assembly.Divided(a) && a.FactorBasis == nil {
-			f := finding.New(finding.Hold, "factor-unsaid", a.At, "write `factor_basis:` with level, by and why under `resistance:`",
-				"assembly %s: the job does not state the level of its factor %.4g on as-pulled values, who chose it and why", a.Name, a.Factor)
-			f.Why, f.Where = "the same factor leaves 0.6 as much if it was meant for demands at strength level; until it is said, it is taken for the allowable level", where
+			f := finding.New(finding.Hold, "factor-unsaid", a.At, "write `factor_basis:` with level, by and why "+
+				"under `resistance:`",
+				"assembly %s: the job does not state the level of its factor %.4g on as-pulled values, who chose "+
+					"it and why", a.Name, a.Factor)
+			f.Why, f.Where = "the same factor leaves 0.6 as much if it was meant for demands at strength level; "+
+				"until it is said, it is taken for the allowable level", where
 			found.Append(f)
 		}
 	}
 	return found
 }
 
-// Unsaid names what the job does not say of the test of an assembly.
-func Unsaid(a *job.Assembly) []string {
+// unsaid names what the job does not say of the test of an assembly.
+func unsaid(a *job.Assembly) []string {
 	t := a.Test
 	if t == nil {
 		t = &job.Test{}
@@ -47,7 +52,8 @@ func Unsaid(a *job.Assembly) []string {
 	for _, q := range []struct {
 		what string
 		said bool
-	}{{"test standard", t.Standard != ""}, {"edition of the test standard", t.Edition != ""}, {"test method", t.Method != ""},
+	}{{"test standard", t.Standard != ""}, {"edition of the test standard", t.Edition != ""}, {"test " +
+		"method", t.Method != ""},
 		{"accreditation of the laboratory", t.Accreditation != ""}, {"date of the report", t.On != job.Date{}}} {
 		if !q.said {
 			out = append(out, q.what)

@@ -44,11 +44,11 @@ func (l *Layout) CodeChecks() []CodeCheck {
 		}
 		wall, inside := tightest(r)
 		add(CodeCheck{What: "run " + r.Name + ": inside of the cap no narrower than the wall", Asked: job.Both(wall), Has: job.Both(inside),
-			Source: "IBC section 1503.3: width not less than the wall's thickness", Passes: inside >= wall},
+			Source: "IBC 2018 and 2021 section 1503.3, read in second sources: width not less than the wall's thickness", Passes: inside >= wall},
 			finding.Hold, "cap-narrow", r.Job.At, onRun(r), "offer wider caps, or survey the wall again")
 	}
 	add(CodeCheck{What: "the top drains to the roof", Asked: "a slope", Has: slopeWords(s.Profile.TopSlope),
-		Source: "IBC 2021 section 1503.3: the top drains positively", Passes: s.Profile.TopSlope > 0},
+		Source: "IBC 2021 section 1503.3, as a state's code prints it: the top drains positively", Passes: s.Profile.TopSlope > 0},
 		finding.Hold, "top-level", s.At, finding.Ref{}, "give `top_slope` a fall to the roof")
 	if least := s.Metal.Specified; least > 0 {
 		add(CodeCheck{What: "thickness of the metal", Asked: thou(least), Has: thou(s.Metal.Thickness),
@@ -58,7 +58,7 @@ func (l *Layout) CodeChecks() []CodeCheck {
 	// 0.019 in stands in the code in inches.
 	const flashing = 19 * length.Inch / 1000
 	add(CodeCheck{What: "thickness of metal flashing", Asked: thou(flashing), Has: thou(s.Metal.Thickness),
-		Source: "IBC section 1503.2.1: 0.019 in, 26 gage galvanized", Passes: s.Metal.Thickness >= flashing},
+		Source: "IBC 2021 section 1503.2.1, as a state's code prints it: 0.019 in (0.48 mm), 26 gage galvanized", Passes: s.Metal.Thickness >= flashing},
 		finding.Note, "flashing-thin", s.At, finding.Ref{}, "ask the building official if this metal may be thinner")
 	out = append(out, l.contacts()...)
 	out = append(out, l.holeChecks()...)
@@ -80,7 +80,7 @@ func (l *Layout) judged(c CodeCheck, sev finding.Severity, code string, at findi
 		c.finding.Why, c.finding.Where = c.Source, where
 	}
 	u := l.Job.Units
-	c.What, c.Asked, c.Has = u.InUnits(c.What), u.InUnits(c.Asked), u.InUnits(c.Has)
+	c.What, c.Asked, c.Has, c.Source = u.InUnits(c.What), u.InUnits(c.Asked), u.InUnits(c.Has), u.InUnits(c.Source)
 	return c
 }
 

@@ -122,6 +122,13 @@ func (b *facts) place() {
 
 func exactly(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
 
+// Named is the name of a fact, for a mark that letters it; AllNamed names several
+// that one mark letters.
+func Named(of, what string) string { return fact.Name(of, what) }
+
+// AllNamed joins names of facts.
+func AllNamed(names ...string) string { return fact.Names(names...) }
+
 // FactOfRun is what the facts of a run are of.
 func FactOfRun(r *Run) string { return "run " + r.Perimeter.Job.Name + "/" + r.Name }
 

@@ -194,7 +194,7 @@ func (b *facts) ofFasteners() {
 		b.about(fact.Fastener, fmt.Sprintf("fastening %d", i+1))
 		b.words("assembly", f.Assembly.Name)
 		b.words("wind-zone", f.Zone.String())
-		b.words("row", rowNames()[f.Row])
+		b.words("row", ScrewsOf(f.Row))
 		b.words("name", f.Fastener.Name)
 		b.length("length", f.Length)
 		b.count("chairs", f.Chairs)

@@ -150,11 +150,8 @@ func (b *facts) ofObstacles(r *Run) {
 		b.about(fact.Obstacle, FactOfObstacle(r, o))
 		b.words("name", o.Name)
 		b.length("station", r.ToCrew(r.ToCap(r.FrontStation(o.Station))))
-		for _, d := range []struct {
-			bit  job.Does
-			what string
-		}{{job.BlocksChair, "blocks-a-chair"}, {job.BlocksJoint, "blocks-a-joint"}, {job.Pierces, "pierces"}} {
-			if o.Does&d.bit != 0 {
+		for _, d := range doing() {
+			if o.Does&d.does != 0 {
 				b.words(d.what, "yes")
 			}
 		}
@@ -168,10 +165,38 @@ func (b *facts) ofObstacles(r *Run) {
 	}
 }
 
+// deed is one thing that an obstacle can do, as its fact is called.
+type deed struct {
+	does job.Does
+	what string
+}
+
+func doing() []deed {
+	return []deed{{job.BlocksChair, "blocks-a-chair"}, {job.BlocksJoint, "blocks-a-joint"}, {job.Pierces, "pierces"}}
+}
+
+// ObstacleFacts names all that the crew reads of an obstacle.
+func ObstacleFacts(r *Run, o *job.Obstacle) string {
+	of := FactOfObstacle(r, o)
+	names := []string{Named(of, "name"), Named(of, "station")}
+	for _, d := range doing() {
+		if o.Does&d.does != 0 {
+			names = append(names, Named(of, d.what))
+		}
+	}
+	if o.Does&job.Pierces != 0 && o.Collar != "" {
+		names = append(names, Named(of, "collar"))
+	}
+	return AllNamed(names...)
+}
+
+// FactOfZone is what the facts of the nth zone of a run's build-up are of.
+func FactOfZone(r *Run, i int) string { return fmt.Sprintf("%s-Z%d", r.Name, i+1) }
+
 // ofBuildUp are the zones of one build-up and the plywood in them.
 func (b *facts) ofBuildUp(r *Run) {
 	for i, z := range r.BuildUp {
-		b.about(fact.Zone, fmt.Sprintf("%s-Z%d", r.Name, i+1))
+		b.about(fact.Zone, FactOfZone(r, i))
 		b.place()
 		b.words("run", FactOfRun(r))
 		b.length("from", r.ToCrew(r.ToCap(z.From)))
@@ -227,13 +252,14 @@ func (b *facts) ofChairs(r *Run) {
 	}
 }
 
-// Rows of a chair as their facts are named.
-func rowNames() [2]string { return [2]string{"screws-front", "screws-rear"} }
+// ScrewsOf is what the count of the screws in the front row of a chair, 0, or in
+// its rear row, 1, is called; their length and pilot add to it.
+func ScrewsOf(row int) string { return [...]string{"screws-front", "screws-rear"}[row] }
 
 func (b *facts) ofRows(c *Chair) {
 	b.kind = fact.Screw
 	for i, w := range c.Rows {
-		k := rowNames()[i]
+		k := ScrewsOf(i)
 		if w.Fastener == nil || w.Length == 0 {
 			b.words(k, "none fits")
 			continue
@@ -262,7 +288,7 @@ func (b *facts) ofMadeChair(r *Run, c *Chair, left, right length.Length) {
 	b.length("string-to-wall", b.l.StringToFace(q.Gap))
 	b.length("set-surface", r.SetAt(r.ToFront(c.At)))
 	for i, w := range c.Rows {
-		k := rowNames()[i]
+		k := ScrewsOf(i)
 		if w.Fastener != nil {
 			b.words(k+"-fastener", w.Fastener.Name)
 		}
@@ -345,7 +371,17 @@ func (b *facts) ofCorner(p *Perimeter, c *Corner) {
 	}
 	b.kind = fact.Offset
 	b.length("beyond-"+c.Arrive.Name, c.Arrive.Right.Ext)
-	b.length("beyond-"+c.Leave.Name, c.Leave.Left.Ext)
 	b.length("out-from-"+c.Arrive.Name, c.Arrive.CapOut(c))
+	b.length("beyond-"+c.Leave.Name, c.Leave.Left.Ext)
 	b.length("out-from-"+c.Leave.Name, c.Leave.CapOut(c))
+}
+
+// OffsetFacts names how far the cap's corner lies from the plumbed corner of the
+// wall: along and out from both runs.
+func OffsetFacts(c *Corner) string {
+	var names []string
+	for _, r := range []*wall.Run{c.Arrive, c.Leave} {
+		names = append(names, Named(FactOfCorner(c), "beyond-"+r.Name), Named(FactOfCorner(c), "out-from-"+r.Name))
+	}
+	return AllNamed(names...)
 }

@@ -96,7 +96,11 @@ func (b *book) checkCode() []block {
 	words := "A confirmation of these pressures repeats the check code. The code is over " + plural(len(d.List), "line") +
 		": the named lines of the basis below, each with its value as printed, and where the corner zones of each run lie. " +
 		"When any of them changes the code does, the confirmation is void, and the findings say what changed. The same lines are in the file confirm.txt of the packet."
-	return []block{b.large("CHECK CODE "+d.List.Code().String(), false), list{items: []string{words}, plain: true}}
+	said := list{items: []string{words}, plain: true}
+	if d.Confirmed != nil { // the words above it have the code
+		return []block{said}
+	}
+	return []block{b.large("CHECK CODE "+d.List.Code().String(), false), said}
 }
 
 // named puts before the values of a basis the name that each line has in the list
@@ -288,7 +292,7 @@ func (b *book) stepTable(title string, steps []wind.Step) table {
 		if len(value) > longValue { // a sentence reads better beside its subject
 			what, value = what+": "+value, "–"
 		}
-		t.rows = append(t.rows, []string{itoa(i + 1), orDash(spelled(s.Symbol)), what, orDash(spelled(s.Formula)), value, orDash(spelled(s.Source)), sure})
+		t.rows = append(t.rows, []string{itoa(i + 1), orDash(spelled(s.Symbol)), what, orDash(spelled(s.Formula)), value, orDash(spelled(b.j.Units.InUnits(s.Source))), sure})
 	}
 	t.bold = func(row, col int) bool { return memory[row] && col == 6 }
 	return t
@@ -329,7 +333,7 @@ func (b *book) basisNotes() list {
 		}
 		items = append(items,
 			"Method: components and cladding. The top of the coping takes the roof zone beside it, the front leg the wall zone, the rear leg the roof zone again, all with the velocity pressure at the top of the parapet. A minus sign of GCp is suction; pressures are lettered without sign, away from the coping unless the line says inward.",
-			"“Read in a second source”: the standard itself was not at hand when the figure was built in. “FROM MEMORY”: something in the line, value, number of the clause or convention, has not been looked up; whoever confirms these pressures checks it first. “SECOND SOURCES DIFFER”: texts that report the standard disagree, and the line says which is taken. What memory was not sure of is not built in.",
+			"“Read in a second source”: the standard itself was not at hand when the figure was built in; a number of a clause that nobody read says so beside it. “FROM MEMORY”: something in the line, value or convention, has not been looked up; whoever confirms these pressures checks it first. “SECOND SOURCES DIFFER”: texts that report the standard disagree, and the line says which is taken. What memory was not sure of is not built in.",
 			"Values are carried unrounded from line to line and lettered rounded; |GCp| is GCp without its sign. "+unit+" Pressures that do not say allowable are at strength level, the velocity pressure too.")
 	}
 	return list{title: "How to read this", items: items}

@@ -42,7 +42,7 @@ type item struct {
 }
 
 func (b *book) itemTable(covered bool) table {
-	t := table{title: "Items", cols: []column{{head: "No.", align: drawing.Right}, {head: "What", flex: true}, {head: "Required", flex: true}, {head: "By", flex: true}, {head: "As built", least: 2600}, {head: "Initials", least: 1300}}, high: 800}
+	t := table{title: "Items", cols: []column{{head: "No.", align: drawing.Right}, {head: "What"}, {head: "Required", flex: true}, {head: "By"}, {head: "As built", least: 2600}, {head: "Initials", least: 1300}}, high: 800}
 	for i, x := range b.checkItems() {
 		if x.covered == covered {
 			t.rows = append(t.rows, []string{itoa(i + 1), x.what, x.required, x.by, "", ""})
@@ -89,7 +89,7 @@ func (b *book) wallItems(add asks) {
 				least, most := p.WidthSpan()
 				width = b.shopText(least) + " to " + b.shopText(most) + ", as each run's sheet says"
 			}
-			add("Inside width of the caps", prose(p.Job.Name)+": "+width+"; never less than the wall", "job; IBC 2021 section 1503.3")
+			add("Inside width", prose(p.Job.Name)+": "+width+"; never less than the wall", "job;\nIBC 2021 1503.3")
 		}
 	}
 }
@@ -118,7 +118,7 @@ func (b *book) chairItems(add asks) {
 	}
 	add("Splice plates", b.exactly(s.Splice.Length)+" long, the middle under the joint; tape "+b.exactly(s.Splice.Tape)+" from the joint’s centre line, both sides", "fabricator")
 	for _, e := range b.l.Extenders() {
-		add("Extender", "run "+b.runHead(e.Run)+": "+b.exactly(e.Height)+" high, fastened as stated by others", "HOLD: see findings")
+		add("Extender", "run "+b.runHead(e.Run)+": "+b.exactly(e.Height)+" high, fastened as stated by others", "HOLD:\nsee findings")
 	}
 }
 
@@ -129,7 +129,7 @@ func (b *book) capItems(add asks) {
 	add("Rear play", b.exactly(s.PlayLeast)+" to "+b.exactly(s.PlayMost)+"; the leg caught on all its chairs", "fabricator")
 	add("Laps", "below the joint each must cover: front leg "+b.exactly(s.Lap.Front)+" or more, rear leg "+b.exactly(s.Lap.Rear)+" or more", "job")
 	if s.Profile.TopSlope > 0 {
-		add("Top", "falls to the roof, "+slope(s.Profile.TopSlope, b.metric), "job; IBC 2021 section 1503.3")
+		add("Top", "falls to the roof, "+slope(s.Profile.TopSlope, b.metric), "job;\nIBC 2021 1503.3")
 	}
 	add("Joint gap", "as the table of its run sheet at the temperature of the METAL when set; never under "+b.exactly(s.Joint.LeastGap)+" nor over "+b.shopText(cap.MovementOf(s).Seal), "job")
 	for _, r := range b.l.Runs() {

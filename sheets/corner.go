@@ -432,14 +432,17 @@ func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 			if len(q.Miters) > 1 {
 				words = c.Name + ": " + words
 			}
-			row := []string{"", "", "", "", words}
+			row := unnamed("", "", "", "", words)
 			if i == 0 {
-				row = []string{q.Mark, ends(left), ends(right), b.supportPacking(q), words}
+				row = unnamed(q.Mark, ends(left), ends(right), b.supportPacking(q), words)
 			}
-			t.rows = append(t.rows, row)
+			if !c.Straight() {
+				row[4].names = layout.OffsetFacts(c)
+			}
+			t.add(row...)
 		}
 		if len(q.Miters) == 0 {
-			t.rows = append(t.rows, []string{q.Mark, ends(left), ends(right), "–", "–"})
+			t.add(unnamed(q.Mark, ends(left), ends(right), "–", "–")...)
 		}
 	}
 	return t, true

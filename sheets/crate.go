@@ -296,7 +296,7 @@ func (b *book) storage() []string {
 	lift := "Weights are calculated " + b.weighed() + "."
 	if one := b.j.Site.OnePerson; one > 0 {
 		lift = "TWO: over " + b.weight(one) + " or longer than " + b.text(b.j.Site.LongPiece) + "; " + mechanical + ": over " + b.weight(2*one) + "; the job's rule. " +
-			"NIOSH publication 94-110 begins at 51 lb (23 kg) for one person in the best of cases and allows less in all others. " + lift
+			b.j.Units.InUnits("NIOSH publication 94-110 begins at 51 lb (23 kg) for one person in the best of cases and allows less in all others. ") + lift
 	}
 	return []string{
 		"Keep dry, covered, off the ground on dry timber, a little on the slope, with air under the cover (16.11). Coated metal stacked wet stains: open, dry and report it (14.3). " +

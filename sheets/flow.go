@@ -142,6 +142,7 @@ func fixed(h drawing.Unit, draw func(s *drawing.Scene, box drawing.Rect)) whole 
 type list struct {
 	title    string
 	items    []string
+	names    []string // of the facts that each item letters; may be fewer
 	numbered bool
 	plain    bool // neither numbers nor dashes
 	size     drawing.Size
@@ -218,15 +219,15 @@ func (p list) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 			if title != "" {
 				heading(g, at, w, title)
 			}
-			st := drawing.Style{Size: z}
 			for _, q := range ps {
+				st := drawing.Style{Size: z, Fact: nth(p.names, q.n)}
 				base := at.Y + q.y + drawing.Unit(z)
 				switch {
 				case p.plain:
 				case p.numbered:
 					g.Text(drawing.Pt(at.X, base), itoa(q.n+1), drawing.Style{Size: z, Face: drawing.Bold})
 				default:
-					g.Text(drawing.Pt(at.X, base), "–", st)
+					g.Text(drawing.Pt(at.X, base), "–", drawing.Style{Size: z})
 				}
 				for i, line := range q.lines {
 					g.Text(drawing.Pt(at.X+indent, base+drawing.Unit(i)*z.Line()), line, st)

@@ -29,6 +29,15 @@ func (b *book) materials() []page {
 	return b.pages(first, blocks, across)
 }
 
+// density letters a density in both systems, the job's own first.
+func (b *book) density(v float64) string {
+	kg, lb := fmt.Sprintf("%.0f kg/m³", v), fmt.Sprintf("%.1f lb/ft³", v*0.028316846592/0.45359237)
+	if b.metric {
+		return kg + " (" + lb + ")"
+	}
+	return lb + " (" + kg + ")"
+}
+
 // materialTable lists what the job states of each part.
 func (b *book) materialTable() table {
 	s := &b.j.System
@@ -40,7 +49,7 @@ func (b *book) materialTable() table {
 	if s.Metal.Specified > 0 {
 		thick += ", specified " + b.thick(s.Metal.Specified)
 	}
-	thick += fmt.Sprintf("; %s; %.0f kg/m³ (%.1f lb/ft³)", prose(s.Metal.Finish), s.Metal.Density, s.Metal.Density*0.028316846592/0.45359237)
+	thick += "; " + prose(s.Metal.Finish) + "; " + b.density(s.Metal.Density)
 	add("Cap", s.Metal.Name+", system "+s.Name, thick)
 	chair := s.Chair.Metal
 	if chair == "" {

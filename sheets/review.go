@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"slices"
 	"strings"
 
 	"copingset/drawing"
@@ -92,15 +93,17 @@ func (b *book) reviewers() []string {
 	return out
 }
 
-// stampSpace is left for the reviewers the job names; for whoever reviews it
-// where it names none.
+// stampSpace is left for the reviewers the job names, and for an architect and an
+// engineer where it names none.
 func (b *book) stampSpace() whole {
 	var stamps []string
 	for _, who := range b.reviewers() {
 		stamps = append(stamps, "REVIEW STAMP: "+who)
 	}
-	if len(stamps) == 0 {
-		stamps = []string{"REVIEW STAMP: architect", "REVIEW STAMP: engineer of record"}
+	for _, role := range []string{"architect", "engineer"} {
+		if !slices.ContainsFunc(stamps, func(s string) bool { return strings.Contains(strings.ToLower(s), role) }) {
+			stamps = append(stamps, "REVIEW STAMP: "+role)
+		}
 	}
 	return fixed(6000, func(s *drawing.Scene, r drawing.Rect) {
 		s.Group(drawing.Tables, "", func(g *drawing.Scene) {

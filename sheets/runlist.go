@@ -31,8 +31,8 @@ func (b *book) runLists(p *layout.Perimeter, r *layout.Run, room drawing.Rect, t
 	}
 	blocks = append(blocks, b.lineFacts(p, r))
 	blocks = append(blocks, b.gapTables(r)...)
-	if n := b.runNotes(r); len(n) > 0 {
-		blocks = append(blocks, list{title: "Notes", items: n})
+	if items, names := b.runNotes(r); len(items) > 0 {
+		blocks = append(blocks, list{title: "Notes", items: items, names: names})
 	}
 	return append(blocks, list{title: "Order of work", items: b.orderOfWork(r), numbered: true, together: together})
 }
@@ -61,22 +61,68 @@ func (b *book) chairTable(r *layout.Run) table {
 	t.cols = append(t.cols, column{head: "Set", align: drawing.Middle})
 	built := false
 	for _, c := range r.Chairs {
-		row := []string{fmt.Sprintf("C%d", c.N), b.long(r.ToCrew(c.At)), b.standsAt(c)}
+		is := func(what ...string) string { return factsOf(c.Name, what...) }
+		row := []lettered{{fmt.Sprintf("C%d", c.N), is("number")}, {b.long(r.ToCrew(c.At)), is("station")}, {b.standsAt(c), b.standsFacts(c)}}
 		if layers {
-			row = append(row, itoa(c.Layers))
+			row = append(row, lettered{itoa(c.Layers), is("plies")})
 		}
 		front, rear := b.packing(c, c.PackFront, c.ShimFront), b.packing(c, c.PackRear, c.ShimRear)
 		built = built || strings.HasSuffix(front, ")") || strings.HasSuffix(rear, ")")
-		row = append(row, front, b.shims(c.ShimFront), rear, b.shims(c.ShimRear), b.screws(c.Rows[0], len(types) > 1), b.screws(c.Rows[1], len(types) > 1))
+		row = append(row, lettered{front, is("packing-front")}, lettered{b.shims(c.ShimFront), is("shims-front")},
+			lettered{rear, is("packing-rear")}, lettered{b.shims(c.ShimRear), is("shims-rear")},
+			lettered{b.screws(c.Rows[0], len(types) > 1), screwFacts(c, 0)}, lettered{b.screws(c.Rows[1], len(types) > 1), screwFacts(c, 1)})
 		if pilots {
-			row = append(row, b.pilot(c))
+			row = append(row, lettered{b.pilot(c), pilotFacts(c)})
 		}
-		t.rows = append(t.rows, append(row, tickBox))
+		t.add(append(row, lettered{words: tickBox})...)
 	}
 	if built {
 		t.title += " (in brackets what plies and shims come to)"
 	}
 	return t
+}
+
+// factsOf names several facts of one thing.
+func factsOf(of string, what ...string) string {
+	var names []string
+	for _, w := range what {
+		names = append(names, layout.Named(of, w))
+	}
+	return layout.AllNamed(names...)
+}
+
+// standsFacts are what standsAt letters.
+func (b *book) standsFacts(c *layout.Chair) string {
+	what := []string{"stands-at"}
+	if c.Joint != nil {
+		what = append(what, "joint")
+	}
+	if len(c.Run.Tapers) > 0 {
+		what = append(what, "inside")
+	}
+	if left, right := c.Edges(&b.j.System); left != right {
+		what = append(what, "inside-left-edge", "inside-right-edge")
+	}
+	return factsOf(c.Name, what...)
+}
+
+// screwFacts are what screws letters of a row, pilotFacts what pilot does.
+func screwFacts(c *layout.Chair, row int) string {
+	name := layout.ScrewsOf(row)
+	if w := c.Rows[row]; w.Fastener == nil || w.Length == 0 {
+		return factsOf(c.Name, name)
+	}
+	return factsOf(c.Name, name, name+"-length")
+}
+
+func pilotFacts(c *layout.Chair) string {
+	var what []string
+	for i, w := range c.Rows {
+		if w.Pilot != 0 {
+			what = append(what, layout.ScrewsOf(i)+"-pilot")
+		}
+	}
+	return factsOf(c.Name, what...)
 }
 
 // packing letters the packing at one face and, where plies and shims come to
@@ -260,7 +306,43 @@ func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
 	}
 	t := facts("String, width, surface and screws", rows)
 	t.fill = true
+	for _, row := range rows {
+		t.names = append(t.names, []string{"", lineNames(r, row[0])})
+	}
 	return t
+}
+
+// lineNames are the facts that a row of lineFacts letters.
+func lineNames(r *layout.Run, head string) string {
+	of := layout.FactOfRun(r)
+	switch head {
+	case "Cap line begins":
+		return factsOf(of, "cap-begins")
+	case "Cap line":
+		return factsOf(of, "cap-line")
+	case "Wall line":
+		return factsOf(of, "wall-line")
+	case "Wall face from string":
+		return factsOf(of, "string-to-wall-left", "string-to-wall-right", "string-to-wall-most", "gap-most-station")
+	case "Wall width":
+		return factsOf(of, "wall-width-least", "wall-width-most")
+	case "Width needed":
+		return factsOf(of, "need", "need-station")
+	case "Play at the rear":
+		return factsOf(of, "play-least", "play-most")
+	case "Packing":
+		return factsOf(of, "packing-least", "packing-most")
+	case "Cap width":
+		if len(r.Tapers) > 0 {
+			return ""
+		}
+		names := []string{factsOf(of, "inside", "outside")}
+		for _, c := range r.Chairs {
+			names = append(names, layout.Named(c.Name, "inside"))
+		}
+		return layout.AllNamed(names...)
+	}
+	return ""
 }
 
 // slope letters a fall in the trade's way.
@@ -287,7 +369,13 @@ func (b *book) gapTables(r *layout.Run) []block {
 		if q.Movement != nil {
 			move = b.short(*q.Movement)
 		}
-		t.rows = append(t.rows, []string{local(q.Name, r.Name), b.short(q.Gap()), b.short(q.Plate), q.Held.String() + " only", move})
+		is := func(what string) string { return layout.Named(q.Name, what) }
+		moves := ""
+		if q.Movement != nil {
+			moves = is("movement")
+		}
+		t.add(lettered{words: local(q.Name, r.Name)}, lettered{b.short(q.Gap()), is("gap")}, lettered{b.short(q.Plate), is("plate")},
+			lettered{q.Held.String() + " only", is("held")}, lettered{move, moves})
 	}
 	if len(t.rows) == 0 {
 		return out
@@ -317,19 +405,31 @@ func (b *book) gapTable(r *layout.Run) (table, bool) {
 		t.cols = append(t.cols, column{head: jointNames(c.Joints), flex: true, align: drawing.Middle})
 	}
 	for i, temp := range temps {
-		row := []string{b.temperature(temp)}
+		row, at := []lettered{{words: b.temperature(temp)}}, []job.Temperature{temp}
 		if alike() && len(temps) > 1 {
-			row[0] += " to " + b.temperature(temps[len(temps)-1])
+			row[0].words += " to " + b.temperature(temps[len(temps)-1])
+			at = temps
 		}
 		for _, c := range classes {
-			row = append(row, drawing.Letter(st.Short(c.At[i])))
+			row = append(row, lettered{drawing.Letter(st.Short(c.At[i])), gapFacts(c, at)})
 		}
-		t.rows = append(t.rows, row)
+		t.add(row...)
 		if alike() {
 			break
 		}
 	}
 	return t, true
+}
+
+// gapFacts names the gaps of the joints of a class at some temperatures.
+func gapFacts(c layout.GapClass, at []job.Temperature) string {
+	var names []string
+	for _, j := range c.Joints {
+		for _, t := range at {
+			names = append(names, layout.Named(j.Name, layout.GapAt(t)))
+		}
+	}
+	return layout.AllNamed(names...)
 }
 
 // jointNames lists joints of one run, neighbours as a range: J2 to J7, J9.
@@ -373,9 +473,9 @@ func (b *book) orderOfWork(r *layout.Run) []string {
 	return []string{"Nothing is set on this run by itself: see the corner sheet of piece " + strings.Join(marks, ", ") + "."}
 }
 
-// runNotes are what is true of this run alone.
-func (b *book) runNotes(r *layout.Run) []string {
-	var out []string
+// runNotes are what is true of this run alone, and the facts that each of them
+// letters.
+func (b *book) runNotes(r *layout.Run) (out, names []string) {
 	if len(r.Chairs) == 0 {
 		out = append(out, "No chair stands on this run: its pieces are carried beyond its corners.")
 	}
@@ -406,14 +506,17 @@ func (b *book) runNotes(r *layout.Run) []string {
 			}
 			words += "; sealed collar by " + who
 		}
-		out = append(out, words+".")
+		for len(names) < len(out) {
+			names = append(names, "")
+		}
+		out, names = append(out, words+"."), append(names, layout.ObstacleFacts(r, o))
 		for _, t := range r.Parts {
 			if slices.Contains(t.Piece.Cutouts, o) {
 				out = append(out, "Piece "+t.Piece.Mark+": "+b.holeWords(t.Piece, o)+".")
 			}
 		}
 	}
-	return out
+	return out, names
 }
 
 func does(d job.Does) string {

@@ -130,23 +130,28 @@ func (b *book) shimTable() (table, bool) {
 	}
 	for _, r := range b.l.Runs() {
 		counts := b.l.Shims(r)
-		row := []string{b.runHead(r)}
+		row := unnamed(b.runHead(r))
 		for _, s := range b.j.Packing.Shims {
 			i := slices.IndexFunc(counts, func(c layout.ShimCount) bool { return c.Thickness == s })
 			if i < 0 {
-				row = append(row, "–", "–")
+				row = append(row, unnamed("–", "–")...)
 				continue
 			}
-			row = append(row, dash(counts[i].Front), dash(counts[i].Rear))
+			for _, n := range []struct {
+				face string
+				n    int
+			}{{"front", counts[i].Front}, {"rear", counts[i].Rear}} {
+				row = append(row, lettered{dash(n.n), layout.Named(layout.FactOfRun(r), layout.ShimsOf(n.face, s))})
+			}
 		}
 		if ply {
 			sheet := "–"
 			if n := b.l.Plywood(r); n > 0 {
 				sheet = b.long(n)
 			}
-			row = append(row, sheet)
+			row = append(row, lettered{sheet, layout.Named(layout.FactOfRun(r), "plywood")})
 		}
-		t.rows = append(t.rows, row)
+		t.add(row...)
 	}
 	return t, len(b.j.Packing.Shims) > 0 || ply
 }
@@ -161,9 +166,11 @@ func (b *book) zoneTable() table {
 		{head: "Shims, front face", align: drawing.Right}, {head: "Shims, rear face", align: drawing.Right}}}
 	shims := func(lo, hi length.Length) string { return span(b.short(lo), b.short(hi)) }
 	for _, r := range b.l.Runs() {
-		for _, z := range r.BuildUp {
-			t.rows = append(t.rows, []string{b.runHead(r), b.long(r.ToCrew(r.ToCap(z.From))), b.long(r.ToCrew(r.ToCap(z.To))), itoa(z.Layers),
-				shims(z.FrontLeast, z.FrontMost), shims(z.RearLeast, z.RearMost)})
+		for i, z := range r.BuildUp {
+			of := layout.FactOfZone(r, i)
+			t.add(lettered{words: b.runHead(r)}, lettered{b.long(r.ToCrew(r.ToCap(z.From))), factsOf(of, "from")}, lettered{b.long(r.ToCrew(r.ToCap(z.To))), factsOf(of, "to")},
+				lettered{itoa(z.Layers), factsOf(of, "plies")}, lettered{shims(z.FrontLeast, z.FrontMost), factsOf(of, "shims-front-least", "shims-front-most")},
+				lettered{shims(z.RearLeast, z.RearMost), factsOf(of, "shims-rear-least", "shims-rear-most")})
 		}
 	}
 	return t
@@ -318,7 +325,7 @@ func (b *book) joints() []page {
 	for _, p := range b.l.Perimeters {
 		for _, r := range p.Runs {
 			for _, q := range r.Joints {
-				t.rows = append(t.rows, b.jointRow(p, r, q))
+				t.add(b.jointRow(p, r, q)...)
 			}
 		}
 	}
@@ -331,7 +338,7 @@ func (b *book) joints() []page {
 	return b.pages(first, []block{t, note}, b.wideColumns([]block{t}))
 }
 
-func (b *book) jointRow(p *layout.Perimeter, r *layout.Run, q *layout.Joint) []string {
+func (b *book) jointRow(p *layout.Perimeter, r *layout.Run, q *layout.Joint) []lettered {
 	mark := func(x *layout.Piece) string {
 		if x == nil {
 			return "–"
@@ -356,5 +363,7 @@ func (b *book) jointRow(p *layout.Perimeter, r *layout.Run, q *layout.Joint) []s
 		what += ", plate fixed " + q.Held.String()
 		mean = "–"
 	}
-	return []string{name, kind, mark(q.Left), mark(q.Right), b.long(r.ToCrew(q.Centre())), b.shopShort(q.Gap()), b.shopShort(q.Plate), mean, what}
+	is := func(what string) string { return layout.Named(q.Name, what) }
+	return []lettered{{words: name}, {kind, is("kind")}, {mark(q.Left), is("left-piece")}, {mark(q.Right), is("right-piece")}, {b.long(r.ToCrew(q.Centre())), is("station")},
+		{b.shopShort(q.Gap()), is("gap")}, {b.shopShort(q.Plate), is("plate-length")}, {mean, is("mean-length")}, {words: what}}
 }

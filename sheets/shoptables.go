@@ -313,7 +313,7 @@ func (b *book) familyFacts(g []*layout.Family) table {
 		add("Weight", b.weight(f.Grams)+" each, from its developed area; "+lift)
 	}
 	if most := b.j.Site.OnePerson; most > 0 {
-		add("Lifting", "one person to "+b.weight(int64(most))+" (the job’s one_person), two to twice that; lifting equation of NIOSH 94-110: load constant 51 lb (23 kg)")
+		add("Lifting", "one person to "+b.weight(int64(most))+" (the job’s one_person), two to twice that; lifting equation of NIOSH 94-110: "+b.j.Units.InUnits("load constant 51 lb (23 kg)"))
 	}
 	add("Metal", prose(m.Name)+", "+b.thick(m.Thickness)+" thick; bent to inside radius "+b.exactly(p.InsideR)+", K "+trimFloat(s.K)+" ("+prose(s.KSource)+")")
 	finish := "up on this drawing, towards you; the grain runs from left to right"

@@ -23,7 +23,8 @@ type table struct {
 	title string
 	cols  []column
 	rows  [][]string
-	links []string // the sheet each row leads to; may be shorter
+	names [][]string // of the facts that each cell letters; rows and cells may be fewer
+	links []string   // the sheet each row leads to; may be shorter
 	bold  func(row, col int) bool
 	ends  func(row int) bool                // a group of rows ends with this one: the line under it is heavier
 	fill  bool                              // stretch flex columns to the full width
@@ -305,14 +306,14 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 			}
 			y0 := at.Y + top
 			if hasHead {
-				t.letter(g, drawing.Pt(at.X, y0), ws, headLines, heads, true, func(int) bool { return true })
+				t.letter(g, drawing.Pt(at.X, y0), ws, headLines, heads, nil, true, func(int) bool { return true })
 			}
 			g.Line(drawing.Medium, drawing.Pt(at.X, y0), drawing.Pt(at.X+full, y0))
 			if hasHead {
 				g.Line(drawing.Medium, drawing.Pt(at.X, y0+headH), drawing.Pt(at.X+full, y0+headH))
 			}
 			for _, r := range rows {
-				t.letter(g, drawing.Pt(at.X, at.Y+r.y), ws, r.lines, t.rows[r.n], false, func(col int) bool { return t.bold != nil && t.bold(r.n, col) })
+				t.letter(g, drawing.Pt(at.X, at.Y+r.y), ws, r.lines, t.rows[r.n], nth(t.names, r.n), false, func(col int) bool { return t.bold != nil && t.bold(r.n, col) })
 				foot := at.Y + r.y + r.h
 				pen := drawing.Thin
 				if r.n == k-1 || t.ends != nil && t.ends(r.n) {
@@ -340,7 +341,7 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 }
 
 // letter puts the words of one row in its cells.
-func (t *table) letter(s *drawing.Scene, at drawing.Point, ws []drawing.Unit, lines [][]string, row []string, head bool, bold func(col int) bool) {
+func (t *table) letter(s *drawing.Scene, at drawing.Point, ws []drawing.Unit, lines [][]string, row, names []string, head bool, bold func(col int) bool) {
 	var g drawing.Scene
 	var cells []drawing.Unit
 	x := at.X
@@ -372,11 +373,43 @@ func (t *table) letter(s *drawing.Scene, at drawing.Point, ws []drawing.Unit, li
 			case drawing.Right:
 				p.X = x + w - cellSide
 			}
-			g.Text(p, line, drawing.Style{Face: f, Align: t.cols[i].align})
+			g.Text(p, line, drawing.Style{Face: f, Align: t.cols[i].align, Fact: nth(names, i)})
 		}
 		x += w
 	}
 	s.Add(drawing.Group{Marks: g.Marks, Cells: cells, Head: head})
+}
+
+// lettered is what a cell says: its words, and the facts that they letter.
+type lettered struct{ words, names string }
+
+// add adds a row.
+func (t *table) add(row ...lettered) {
+	words, names := make([]string, len(row)), make([]string, len(row))
+	for i, c := range row {
+		words[i], names[i] = c.words, c.names
+	}
+	for len(t.names) < len(t.rows) {
+		t.names = append(t.names, nil)
+	}
+	t.rows, t.names = append(t.rows, words), append(t.names, names)
+}
+
+// unnamed are cells that letter no fact of a thing.
+func unnamed(words ...string) []lettered {
+	out := make([]lettered, len(words))
+	for i, w := range words {
+		out[i].words = w
+	}
+	return out
+}
+
+// nth is one of a list that may be shorter than what it goes with.
+func nth[T any](list []T, i int) (out T) {
+	if i < len(list) {
+		return list[i]
+	}
+	return out
 }
 
 // facts is a table of two columns without a heading: what, and how much.

@@ -195,7 +195,7 @@ func (b *book) wallLimits(r *layout.Run) table {
 		if l.Sure != "" {
 			source += " (" + l.Sure + ")"
 		}
-		t.rows = append(t.rows, []string{prose(l.Name), b.exact(l.Allowed), b.exact(length.RoundTo(l.Found, b.shop.Step())), b.fromTo(r, l.At, l.To), kept, prose(source)})
+		t.rows = append(t.rows, []string{prose(b.j.Units.InUnits(l.Name)), b.exact(l.Allowed), b.exact(length.RoundTo(l.Found, b.shop.Step())), b.fromTo(r, l.At, l.To), kept, prose(source)})
 	}
 	t.bold = func(row, col int) bool { return col == 4 && over[row] }
 	return t
@@ -258,13 +258,14 @@ func (b *book) rfis() []page {
 	if b.runs.w < 30000 {
 		t.cols[8].least = 3000
 	}
+	words := func(s string) string { return prose(b.j.Units.InUnits(s)) }
 	for i, q := range all {
 		name := q.Run.Name
 		if len(b.l.Perimeters) > 1 {
 			name = q.Perimeter.Job.Name + " " + name
 		}
-		t.rows = append(t.rows, []string{itoa(i + 1), name, b.fromTo(q.Run, q.From, q.To), prose(q.What), orDash(prose(q.Limit)), orDash(prose(q.Source)), prose(q.Ask), orDash(prose(strings.Join(q.Photos, ", "))), ""})
+		t.rows = append(t.rows, []string{itoa(i + 1), name, b.fromTo(q.Run, q.From, q.To), words(q.What), orDash(words(q.Limit)), orDash(words(q.Source)), words(q.Ask), orDash(prose(strings.Join(q.Photos, ", "))), ""})
 	}
-	words := "Stations are the crew’s, from the left hand of a person on the roof looking out. A limit that is not kept is the wall builder’s to put right; what stays as it is takes packing, width or both, and is to be accepted in writing."
-	return b.pages(first, []block{list{items: []string{words}, plain: true}, t}, across)
+	said := "Stations are the crew’s, from the left hand of a person on the roof looking out. A limit that is not kept is the wall builder’s to put right; what stays as it is takes packing, width or both, and is to be accepted in writing."
+	return b.pages(first, []block{list{items: []string{said}, plain: true}, t}, across)
 }

@@ -136,7 +136,7 @@ func (b *book) shortLists(runs []*layout.Run) []block {
 		if l.Sure != "" {
 			source += " (" + l.Sure + ")"
 		}
-		row := []string{prose(l.Name), b.exact(l.Allowed)}
+		row := []string{prose(b.j.Units.InUnits(l.Name)), b.exact(l.Allowed)}
 		for k, r := range runs {
 			words := "–"
 			if at := slices.IndexFunc(r.Limits, func(o wall.Limit) bool { return same(o, l) }); at >= 0 {

@@ -62,7 +62,7 @@ func TestReadmeNamesCommandsAndFlags(t *testing.T) {
 		}
 	}
 	named("format: " + job.Format + "\n")
-	for _, form := range regexp.MustCompile("format: (copingset/\\d+)").FindAllStringSubmatch(readme, -1) {
+	for _, form := range regexp.MustCompile(`format: (copingset/\d+)`).FindAllStringSubmatch(readme, -1) {
 		if form[1] != job.Format {
 			t.Errorf("README.md shows the form %s", form[1])
 		}

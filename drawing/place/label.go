@@ -12,6 +12,7 @@ import (
 // Label is what has to be said at a place.
 type Label struct {
 	Lines    []string // as lettered, from the top
+	Facts    []string // that the lines letter, in their order; may be shorter
 	Size     drawing.Size
 	Face     drawing.Face
 	LeadSize drawing.Size // of the first line, if unlike the rest
@@ -129,6 +130,19 @@ func (l Label) words() string {
 		return l.Note
 	}
 	return strings.Join(l.Lines, " ")
+}
+
+// fact is what a line letters.
+func (l Label) fact(line int) string {
+	if line < len(l.Facts) {
+		return l.Facts[line]
+	}
+	return ""
+}
+
+// facts are what all its lines letter.
+func (l Label) facts() string {
+	return strings.Join(slices.DeleteFunc(slices.Clone(l.Facts), func(f string) bool { return f == "" }), "|")
 }
 
 // sizeOf is the size of a line.
@@ -270,7 +284,7 @@ func (l Label) draw(s *stand) []drawing.Mark {
 			up -= pitch(z)
 		}
 		out.Text(turned(s.centre, l.Turn, 0, up), words, drawing.Style{
-			Size: z, Face: l.faceOf(i), Align: drawing.Middle, Halo: l.Halo, Rotate: l.Turn,
+			Size: z, Face: l.faceOf(i), Align: drawing.Middle, Halo: l.Halo, Rotate: l.Turn, Fact: l.fact(i),
 		})
 	}
 	return out.Marks

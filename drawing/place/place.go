@@ -56,6 +56,7 @@ func (q Placement) Stands() bool { return len(q.Marks) > 0 }
 type Note struct {
 	N     int
 	Words string
+	Fact  string // that the words letter
 }
 
 // Placer keeps what is taken. Bounds is the area labels must stay in.
@@ -185,7 +186,7 @@ func (p *Placer) Number(l Label) Placement {
 	if !ok && l.Where != "" {
 		words = l.Where + ": " + words
 	}
-	p.notes = append(p.notes, Note{n, words})
+	p.notes = append(p.notes, Note{n, words, l.facts()})
 	got.Note = n
 	return got
 }

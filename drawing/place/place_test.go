@@ -39,7 +39,7 @@ func TestFallsBackToLeaderThenBalloonThenNote(t *testing.T) {
 	if got = p.Place(l); got.Note != 2 || !got.Box.Empty() {
 		t.Errorf("with no room at all: %+v, want note 2 alone", got)
 	}
-	want := []Note{{1, "a long word that has no room here"}, {2, `at 3'-0": another`}}
+	want := []Note{{N: 1, Words: "a long word that has no room here"}, {N: 2, Words: `at 3'-0": another`}}
 	if !reflect.DeepEqual(p.Notes(), want) {
 		t.Errorf("notes %v, want %v", p.Notes(), want)
 	}

@@ -312,8 +312,13 @@ func (c *corner) words() {
 			continue
 		}
 		c.list.figures = append(c.list.figures, c.inset(w))
-		c.list.notes = append(c.list.notes, "Cap corner from the plumbed wall corner "+w.Name+": "+
-			c.beyond(w.Arrive.Right.Ext, w.Arrive, w)+"; "+c.beyond(w.Leave.Left.Ext, w.Leave, w)+".")
+		offsets := "Cap corner from the plumbed wall corner " + w.Name + ": " +
+			c.beyond(w.Arrive.Right.Ext, w.Arrive, w) + "; " + c.beyond(w.Leave.Left.Ext, w.Leave, w) + "."
+		if c.list.facts == nil {
+			c.list.facts = map[string]string{}
+		}
+		c.list.facts[offsets] = layout.OffsetFacts(w)
+		c.list.notes = append(c.list.notes, offsets)
 		c.list.notes = append(c.list.notes, c.supportWords(i)...)
 	}
 	for i, g := range c.legs {

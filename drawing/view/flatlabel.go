@@ -199,7 +199,7 @@ func (d *flat) points() {
 			} else {
 				out = 1800
 			}
-			wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: out, From: 40, To: 1400, Step: 60, Spread: 100, Reach: 260})})
+			wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: out, From: 40, To: 3200, Step: 60, Spread: 170, Reach: 260})})
 		}
 	}
 	for i, h := range d.b.Holes {

@@ -223,8 +223,9 @@ func (k keyedView) squeeze(p *keyedPlan) {
 // keyedList is a list of numbered items, notes and holds.
 type keyedList struct {
 	items, notes, holds []string
-	figures             []entry      // drawings under the items, narrower than a column
-	column              drawing.Unit // least width of a column; zero: what text needs
+	facts               map[string]string // what a note letters, by its words; look-up only
+	figures             []entry           // drawings under the items, narrower than a column
+	column              drawing.Unit      // least width of a column; zero: what text needs
 }
 
 // entry is one block of a list, that stays together.
@@ -251,10 +252,11 @@ func (k keyedList) entries(width drawing.Unit) []entry {
 	}
 	out = append(out, k.figures...)
 	for _, words := range k.notes {
+		fact := k.facts[words]
 		lines := drawing.Wrap(drawing.Letter(words), drawing.Regular, drawing.Note, width-100)
 		out = append(out, entry{150 + drawing.Unit(len(lines))*line, func(g *drawing.Scene, at drawing.Point) {
 			for n, words := range lines {
-				g.Text(drawing.Point{X: at.X, Y: at.Y + 120 + drawing.Unit(drawing.Note) + drawing.Unit(n)*line}, words, drawing.Style{})
+				g.Text(drawing.Point{X: at.X, Y: at.Y + 120 + drawing.Unit(drawing.Note) + drawing.Unit(n)*line}, words, drawing.Style{Fact: fact})
 			}
 		}})
 	}

@@ -109,7 +109,7 @@ func (p *runPlan) legRows(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 		for _, s := range q.stops {
 			stops = append(stops, p.x(s))
 		}
-		mk := p.chain("corner leg", stops, q.labels)
+		mk := p.chain("corner leg", stops, q.labels, nil)
 		makes = append(makes, mk)
 		rows = append(rows, mk(0, 220))
 	}
@@ -183,11 +183,11 @@ func (p *runPlan) zoneRow(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 	if len(labels) == 0 {
 		return from
 	}
-	mk := p.chain("wind zones", stops, labels)
+	mk := p.chain("wind zones", stops, labels, nil)
 	box := mk(0, 220).Box
 	at := from - band - box.Max.Y
 	g.Draw(mk(at, from-band+100))
-	p.title(g, "WIND ZONES", at-100)
+	p.title(g, "WIND ZONES", "", at-100)
 	return at + min(box.Min.Y, -100-drawing.Unit(drawing.Note)*13/10) - runGap
 }
 
@@ -248,7 +248,7 @@ func (p *runPlan) stationRow(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 	g.Add(row.Marks...)
 	for i, words := range []string{"CHAIR, JOINT", "STATION FROM 0"} {
 		if i < len(bases) {
-			p.title(g, words, bases[i])
+			p.title(g, words, "", bases[i])
 		}
 	}
 	return box.Max.Y + 250
@@ -258,34 +258,35 @@ func (p *runPlan) stationRow(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 func (p *runPlan) stations(line drawing.Unit, capEnds bool) *runLevels {
 	v := &runLevels{f: p.runFrame, down: true, line: true, at: line, ends: p.ends(), lo: runHead - 200, hi: p.width}
 	var stops []length.Length
-	add := func(at length.Length, tag string) {
+	add := func(at length.Length, tag, fact string) {
 		for i, s := range stops {
 			if s == at {
 				v.stops[i].lines[0].words += " " + tag
+				v.stops[i].lines[1].fact = layout.AllNamed(v.stops[i].lines[1].fact, fact)
 				return
 			}
 		}
 		stops = append(stops, at)
 		v.stops = append(v.stops, runStop{at: p.x(at), from: p.deep + 150, lines: []runLine{
-			{tag, drawing.Note, drawing.Bold}, {p.station(at), drawing.Head, drawing.Regular}}})
+			{tag, drawing.Note, drawing.Bold, ""}, {p.station(at), drawing.Head, drawing.Regular, fact}}})
 	}
 	for _, c := range p.chairs() {
-		add(c.At, runTag(c.Name))
+		add(c.At, runTag(c.Name), layout.Named(c.Name, "station"))
 	}
 	for _, j := range p.joints() {
-		add(j.Centre(), runTag(j.Name))
+		add(j.Centre(), runTag(j.Name), layout.Named(j.Name, "station"))
 	}
 	if p.shows(p.r.Datum) {
 		d := p.x(p.r.Datum)
 		v.datum = &d
-		add(p.r.Datum, "datum")
+		add(p.r.Datum, "datum", "")
 	}
 	beside := p.r.Datum != 0 && length.Abs(p.r.Datum) < length.Inch
 	if p.win.From <= 0 && (capEnds || !beside) {
-		add(0, "cap")
+		add(0, "cap", layout.Named(layout.FactOfRun(p.r), "cap-begins"))
 	}
 	if p.win.To >= p.r.Cap {
-		add(p.r.Cap, "cap")
+		add(p.r.Cap, "cap", "")
 	}
 	for i := range v.stops {
 		q := &v.stops[i]
@@ -321,7 +322,8 @@ func (p *runPlan) pieceRow() runRow {
 	for i, s := range ends {
 		stops[i] = p.x(s)
 	}
-	return runRow{title, p.chain("pieces", stops, labels)}
+	facts, usual := p.pieceFacts(ends, labels, gap)
+	return runRow{title, p.chain("pieces", stops, labels, facts), usual}
 }
 
 // pieceLabels are the ends of the chain and what its parts say; the gaps that
@@ -337,6 +339,43 @@ func (p *runPlan) pieceLabels() (ends []length.Length, labels []string, gap stri
 		}
 	}
 	return ends, labels, gap
+}
+
+// pieceFacts are what the parts of the chain letter, and what its title letters:
+// the gap that it says once for all joints of the window, also for those beside a
+// piece that the window cuts.
+func (p *runPlan) pieceFacts(ends []length.Length, labels []string, gap string) (facts []string, usual string) {
+	for i, words := range labels {
+		name := ""
+		if words != "" {
+			name = p.factBetween(ends[i], ends[i+1])
+		}
+		facts = append(facts, name)
+	}
+	var once []string
+	for _, j := range p.joints() {
+		if name := layout.Named(j.Name, "gap"); p.short(j.Gap()) == gap && !slices.Contains(facts, name) {
+			once = append(once, name)
+		}
+	}
+	return facts, layout.AllNamed(once...)
+}
+
+// factBetween names the gap or the length of the part between two stations.
+func (p *runPlan) factBetween(from, to length.Length) string {
+	for _, j := range p.r.Joints {
+		if j.From == from && j.To == to {
+			return layout.Named(j.Name, "gap")
+		}
+	}
+	for _, q := range p.r.Parts {
+		for i, t := range q.Piece.Parts {
+			if q.From == from && q.To == to && t.Run == q.Run && t.From == q.From {
+				return layout.Named(q.Piece.Mark, layout.PartLength(i))
+			}
+		}
+	}
+	return ""
 }
 
 // pieceEnds are the ends of the parts the window shows whole, in order.
@@ -367,7 +406,7 @@ func (p *runPlan) isGap(from, to length.Length) bool {
 // spacingRow chains the chairs.
 func (p *runPlan) spacingRow() runRow {
 	stops, labels := p.spacings()
-	return runRow{"CHAIR TO CHAIR", p.chain("chair to chair", stops, labels)}
+	return runRow{"CHAIR TO CHAIR", p.chain("chair to chair", stops, labels, nil), ""}
 }
 
 // spacings are the chairs of the window and what lies between them.
@@ -384,9 +423,10 @@ func (p *runPlan) spacings() (stops []drawing.Unit, labels []string) {
 // both ends.
 func (p *runPlan) overallRow() runRow {
 	if !p.whole() {
-		return runRow{"", func(_, _ drawing.Unit) drawing.Figure { return drawing.Figure{} }}
+		return runRow{"", func(_, _ drawing.Unit) drawing.Figure { return drawing.Figure{} }, ""}
 	}
-	return runRow{"WHOLE RUN", p.chain("whole run", []drawing.Unit{p.x(0), p.x(p.r.Cap)}, []string{p.overall()})}
+	return runRow{"WHOLE RUN", p.chain("whole run", []drawing.Unit{p.x(0), p.x(p.r.Cap)}, []string{p.overall()},
+		[]string{layout.AllNamed(layout.Named(layout.FactOfRun(p.r), "cap-line"), layout.Named(layout.FactOfRun(p.r), "wall-line"))}), ""}
 }
 
 func (p *runPlan) overall() string {
@@ -441,7 +481,7 @@ func (f *runFrame) notes(g *drawing.Scene, from drawing.Unit, notes []place.Note
 		if !slices.Contains(bare, n.N) {
 			g.Draw(drawing.Balloon{At: drawing.Pt(x+340, from+350), Words: runCount(n.N), Size: drawing.Note}.Figure())
 		}
-		box := g.Paragraph(drawing.Pt(x+number, from+350+drawing.Unit(drawing.Note)/2), words, width-number, drawing.Style{})
+		box := g.Paragraph(drawing.Pt(x+number, from+350+drawing.Unit(drawing.Note)/2), words, width-number, drawing.Style{Fact: n.Fact})
 		low = max(low, from+high, box.Max.Y+150)
 		x += w + 800
 	}

@@ -402,14 +402,14 @@ func (e *runElev) above(g *drawing.Scene) drawing.Unit {
 	v := &runLevels{f: e.runFrame, at: top, lo: runHead, hi: e.width}
 	for _, c := range e.chairs() {
 		v.stops = append(v.stops, runStop{at: e.x(c.At), from: e.chairBox(c).Min.Y, note: runTag(c.Name) + ": packing front " + e.short(c.PackFront) + ", rear " + e.short(c.PackRear), lines: []runLine{
-			{e.short(c.PackRear), drawing.Note, drawing.Regular},
-			{e.short(c.PackFront), drawing.Note, drawing.Regular},
-			{runTag(c.Name), drawing.Note, drawing.Bold}}})
+			{e.short(c.PackRear), drawing.Note, drawing.Regular, layout.Named(c.Name, "packing-rear")},
+			{e.short(c.PackFront), drawing.Note, drawing.Regular, layout.Named(c.Name, "packing-front")},
+			{runTag(c.Name), drawing.Note, drawing.Bold, ""}}})
 	}
 	box, bases := v.draw(g)
 	for i, words := range []string{"PACKING REAR", "PACKING FRONT", "CHAIR"} {
 		if i < len(bases) {
-			e.title(g, words, bases[i])
+			e.title(g, words, "", bases[i])
 		}
 	}
 	if len(v.stops) > 0 {
@@ -422,7 +422,7 @@ func (e *runElev) above(g *drawing.Scene) drawing.Unit {
 			top = at - 400
 		}
 	}
-	e.title(g, "SEEN FROM ROOF", at)
+	e.title(g, "SEEN FROM ROOF", "", at)
 	return top
 }
 

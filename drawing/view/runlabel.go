@@ -313,6 +313,10 @@ func (p *runPlan) datumLabel() {
 	y, _ := p.facesAt(r.Datum)
 	about := drawing.Pt(p.x(r.Datum), y)
 	l := place.Label{Lines: drawing.Wrap(words, drawing.Regular, drawing.Note, runHead-300), About: about}
+	begins := layout.Named(layout.FactOfRun(r), "cap-begins")
+	for range l.Lines {
+		l.Facts = append(l.Facts, begins)
+	}
 	w, h := l.Extent()
 	var spots []place.Spot
 	if about.X < p.left+2000 {
@@ -321,7 +325,7 @@ func (p *runPlan) datumLabel() {
 		}
 	}
 	flat := l
-	flat.Lines = []string{words}
+	flat.Lines, flat.Facts = []string{words}, []string{begins}
 	if len(spots) > 0 && !p.isEarly(flat) {
 		if got, ok := p.placer.Try(l, spots...); ok {
 			p.put(got)
@@ -376,7 +380,7 @@ func (p *runPlan) obstacleLabel(o *job.Obstacle) (place.Label, bool) {
 			words += ", collar by " + o.Collar
 		}
 	}
-	return place.Label{Lines: []string{words}, About: drawing.Pt(b.Centre().X, b.Min.Y+100)}, true
+	return place.Label{Lines: []string{words}, Facts: []string{layout.ObstacleFacts(p.r, o)}, About: drawing.Pt(b.Centre().X, b.Min.Y+100)}, true
 }
 
 // jointLabel says what is unlike the rest at a joint.

@@ -47,19 +47,22 @@ func (p *runPlan) pieceMark(q layout.Part) {
 	}
 	a, b := p.x(from), p.x(to)
 	mid := drawing.Pt((a+b)/2, p.deep/2)
+	mark, laying := layout.Named(q.Piece.Mark, "mark"), layout.Named(q.Piece.Mark, "laying")
 	under := []string{"lay " + runCount(q.Piece.Laying)}
 	if q.Piece.Perimeter != p.r.Perimeter { // a tee's stub: it is laid with its main
-		under = []string{"laid with run " + q.Piece.Parts[0].Run.Name}
+		under, laying = []string{"laid with run " + q.Piece.Parts[0].Run.Name}, ""
 	}
 	if !p.l.Held.Released(q.Piece) {
 		under = append(under, "HOLD")
 	}
-	big := place.Label{Lines: []string{q.Piece.Mark}, Size: drawing.Title, Face: drawing.Bold, About: mid, Where: "piece at " + p.crew(from)}
-	small := place.Label{Lines: under, About: mid, Note: q.Piece.Mark + " " + strings.Join(under, ", ")}
+	big := place.Label{Lines: []string{q.Piece.Mark}, Facts: []string{mark}, Size: drawing.Title, Face: drawing.Bold, About: mid, Where: "piece at " + p.crew(from)}
+	small := place.Label{Lines: under, Facts: []string{laying}, About: mid, Note: q.Piece.Mark + " " + strings.Join(under, ", ")}
 	flat := strings.Join(under, ", ")
 	whole := big
+	whole.Facts = []string{layout.AllNamed(mark, laying)}
 	whole.Lines, whole.Size, whole.About = []string{q.Piece.Mark + ", " + flat}, drawing.Head, p.tip(a, b)
 	aside := small
+	aside.Facts = whole.Facts
 	aside.Lines = []string{q.Piece.Mark + ": " + flat}
 	if p.isEarly(whole) || p.isEarly(aside) { // either says it all
 		p.closerWords(q, a, b)

@@ -24,6 +24,7 @@ type runLine struct {
 	words string
 	size  drawing.Size
 	face  drawing.Face
+	fact  string // that it letters
 }
 
 // runLevels is a row of labels, each level under (or above) what it belongs
@@ -88,7 +89,7 @@ func (v *runLevels) label(p *runStop) place.Label {
 	last := lines[len(lines)-1]
 	l := place.Label{Size: last.size, Face: last.face, LeadSize: lines[0].size, LeadFace: lines[0].face, About: drawing.Pt(p.at, v.at), Bare: true, Note: p.note}
 	for _, q := range lines {
-		l.Lines = append(l.Lines, q.words)
+		l.Lines, l.Facts = append(l.Lines, q.words), append(l.Facts, q.fact)
 	}
 	return l
 }
@@ -251,6 +252,7 @@ func runSpreadOut(stops []runStop, gap, lo, hi drawing.Unit) (shift drawing.Unit
 type runRow struct {
 	title string
 	draw  func(at, object drawing.Unit) drawing.Figure
+	fact  string // that the title letters
 }
 
 // stack sets rows below each other from top, or above each other upwards,
@@ -277,7 +279,7 @@ func (f *runFrame) stack(s *drawing.Scene, from drawing.Unit, down bool, rows ..
 		if down { // a row whose labels hang below its line begins at the line
 			base = max(base, from+drawing.Unit(drawing.Note))
 		}
-		f.title(s, r.title, base)
+		f.title(s, r.title, r.fact, base)
 		from += dir * (box.Height() + 200)
 	}
 	return from
@@ -285,7 +287,7 @@ func (f *runFrame) stack(s *drawing.Scene, from drawing.Unit, down bool, rows ..
 
 // title letters the title of a row in the column at the left, clear of those
 // that stand there.
-func (f *runFrame) title(s *drawing.Scene, words string, base drawing.Unit) {
+func (f *runFrame) title(s *drawing.Scene, words, fact string, base drawing.Unit) {
 	if words == "" {
 		return
 	}
@@ -301,7 +303,7 @@ func (f *runFrame) title(s *drawing.Scene, words string, base drawing.Unit) {
 			break
 		}
 	}
-	s.Text(drawing.Pt(0, at), words, drawing.Style{Face: drawing.Bold, Size: drawing.Note})
+	s.Text(drawing.Pt(0, at), words, drawing.Style{Face: drawing.Bold, Size: drawing.Note, Fact: fact})
 }
 
 // runHeads is how far above and below the cap line rows may have titles.
@@ -311,7 +313,7 @@ const runHeads drawing.Unit = 60000
 // labels stand in their parts; one too long stands beside the row's end, if its
 // part is the first or the last, or in further rows on the side away from the
 // object, led to its part; the last resort is a numbered note.
-func (f *runFrame) chain(what string, stops []drawing.Unit, labels []string) func(at, object drawing.Unit) drawing.Figure {
+func (f *runFrame) chain(what string, stops []drawing.Unit, labels, facts []string) func(at, object drawing.Unit) drawing.Figure {
 	var up, down *[]drawing.Mark // the labels about a line at 0, once they stand
 	return func(at, object drawing.Unit) drawing.Figure {
 		if len(stops) < 2 {
@@ -322,7 +324,7 @@ func (f *runFrame) chain(what string, stops []drawing.Unit, labels []string) fun
 			kept, away = &up, -1
 		}
 		if *kept == nil {
-			marks := f.chainLabels(what, stops, labels, away)
+			marks := f.chainLabels(what, stops, labels, facts, away)
 			*kept = &marks
 		}
 		fig := drawing.Chain{At: at, Stops: stops, Labels: make([]string, len(labels)), From: []drawing.Unit{object}, Ends: f.ends()}.Figure()
@@ -339,8 +341,17 @@ const (
 	chainEnd  drawing.Unit = 320 // from the last stop to a label beside the row
 )
 
+// nth is the one of a list, which may be shorter than what it goes with, as a
+// list.
+func nth(list []string, i int) []string {
+	if i < len(list) {
+		return list[i : i+1]
+	}
+	return nil
+}
+
 // chainLabels places the labels of a chain whose line lies at 0.
-func (f *runFrame) chainLabels(what string, stops []drawing.Unit, labels []string, away drawing.Unit) []drawing.Mark {
+func (f *runFrame) chainLabels(what string, stops []drawing.Unit, labels, facts []string, away drawing.Unit) []drawing.Mark {
 	z := drawing.Unit(drawing.Note)
 	lift, drop := chainLift+z*11/10+20, drawing.Unit(4000)
 	box := drawing.Box(runHead, -lift, f.width, drop)
@@ -367,7 +378,7 @@ func (f *runFrame) chainLabels(what string, stops []drawing.Unit, labels []strin
 		}
 		a, b := stops[i], stops[i+1]
 		mid := (a + b) / 2
-		l := place.Label{Lines: []string{drawing.Letter(words)}, Halo: true, Bare: true, About: drawing.Pt(mid, 0), Where: what + ", part " + runCount(i+1) + " from the left"}
+		l := place.Label{Lines: []string{drawing.Letter(words)}, Facts: nth(facts, i), Halo: true, Bare: true, About: drawing.Pt(mid, 0), Where: what + ", part " + runCount(i+1) + " from the left"}
 		w, h := l.Extent()
 		q := place.Wish{Label: l}
 		if w+2*chainSide <= b-a {

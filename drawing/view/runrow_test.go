@@ -57,7 +57,7 @@ func TestRowsLoseNoNumber(t *testing.T) {
 			if down {
 				object = -300
 			}
-			marks = f.chain("pieces", stops, labels)(0, object).Marks
+			marks = f.chain("pieces", stops, labels, nil)(0, object).Marks
 		}
 		for _, w := range labels {
 			if len(stops) > 1 && !runSaid(marks, f.rowNotes, w) {
@@ -66,7 +66,7 @@ func TestRowsLoseNoNumber(t *testing.T) {
 		}
 		row := &runLevels{f: f, down: down, line: down, lo: runHead, hi: width}
 		for i, at := range stops {
-			row.stops = append(row.stops, runStop{at: at, lines: []runLine{{"C" + runCount(i+1), drawing.Note, drawing.Bold}, {drawing.Letter(`21'-10 3/16"`), drawing.Head, drawing.Regular}}})
+			row.stops = append(row.stops, runStop{at: at, lines: []runLine{{"C" + runCount(i+1), drawing.Note, drawing.Bold, ""}, {drawing.Letter(`21'-10 3/16"`), drawing.Head, drawing.Regular, ""}}})
 		}
 		var g drawing.Scene
 		_, bases := row.draw(&g)
@@ -99,11 +99,11 @@ func TestRowsLoseNoNumber(t *testing.T) {
 // labels that fit stand in their parts.
 func TestRowLabelsStandWhereTheEyeFalls(t *testing.T) {
 	f := runRowFrame(40000)
-	one := f.chain("whole run", []drawing.Unit{5000, 5600}, []string{"cap line 0'-9 5/8\""})(0, -220)
+	one := f.chain("whole run", []drawing.Unit{5000, 5600}, []string{"cap line 0'-9 5/8\""}, nil)(0, -220)
 	if one.Box.Max.Y > 300 || one.Box.Min.X < 4800 {
 		t.Errorf("the label of a short row is not beside it: %v", one.Box)
 	}
-	row := f.chain("pieces", []drawing.Unit{5000, 9000, 13000}, []string{"2'-3\"", "2'-4\""})(0, -220)
+	row := f.chain("pieces", []drawing.Unit{5000, 9000, 13000}, []string{"2'-3\"", "2'-4\""}, nil)(0, -220)
 	for i, x := range (drawing.Scene{Marks: row.Marks}).Texts() {
 		if want := drawing.Pt(7000+4000*drawing.Unit(i), -chainLift); x.At.X-want.X > 1 || want.X-x.At.X > 1 || x.At.Y-want.Y > 1 || want.Y-x.At.Y > 1 {
 			t.Errorf("%q stands at %v, want %v", x.Words, x.At, want)

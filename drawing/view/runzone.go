@@ -38,7 +38,7 @@ func (e *runElev) below(g *drawing.Scene) drawing.Unit {
 		g.Add(got.Marks...)
 		low = max(low, got.Box.Max.Y)
 	}
-	e.title(g, "BUILD-UP", at+swatch)
+	e.title(g, "BUILD-UP", "", at+swatch)
 	e.rowNotes = append(e.rowNotes, p.Notes()...)
 	low = e.zoneStations(g, kind, at+swatch, low+runGap)
 	return e.foot(g, low)
@@ -146,7 +146,7 @@ func (e *runElev) zoneStations(g *drawing.Scene, zones []runZone, from, at drawi
 		if !e.shows(c) {
 			return
 		}
-		v.stops = append(v.stops, runStop{at: e.x(c), from: from, note: "packing changes at " + e.station(c), lines: []runLine{{e.station(c), drawing.Note, drawing.Regular}}})
+		v.stops = append(v.stops, runStop{at: e.x(c), from: from, note: "packing changes at " + e.station(c), lines: []runLine{{e.station(c), drawing.Note, drawing.Regular, ""}}})
 	}
 	for i, z := range zones {
 		if i == 0 {
@@ -166,7 +166,7 @@ func (e *runElev) zoneStations(g *drawing.Scene, zones []runZone, from, at drawi
 	if len(bases) > 0 {
 		y = bases[0]
 	}
-	e.title(g, "ZONES, FROM 0", y)
+	e.title(g, "ZONES, FROM 0", "", y)
 	return box.Max.Y + runGap
 }
 

@@ -55,6 +55,7 @@ func (d *decoder) read(name string) *Job {
 		d.confirmedList(j)
 	}
 	d.check(j)
+	d.list = ForReaders(d.list, j.Units)
 	return j
 }
 

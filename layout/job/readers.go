@@ -6,16 +6,28 @@ import (
 	"copingset/layout/finding"
 )
 
-// both matches what Both letters: 1'-0 5/16" (313 mm).
-var both = regexp.MustCompile(`(-?(?:\d+'-)?[\d][\d /.]*") \((-?[\d.]+ mm)\)`)
+// Texts for people who measure either way letter a value in inches, feet, pounds
+// and the like, and after it in brackets the same in the other system. Both
+// letters lengths so; the rest is written out where it stands.
+const (
+	someNumbers   = `-?\d[\d.,]*(?: to -?\d[\d.,]*)?`
+	imperialUnits = `(?:psf|psi|mph|ft|ft2|ft²|in|lb|°F)`
+	metricUnits   = `(?:kPa|Pa|MPa|m/s|m|m2|m²|mm|kg|N|kN|°C)`
+)
 
-// InUnits puts the millimetres first in a text that letters lengths in both
+// both matches what Both letters: 1'-0 5/16" (313 mm).
+var (
+	both   = regexp.MustCompile(`(-?(?:\d+'-)?[\d][\d /.]*") \((-?[\d.]+ mm)\)`)
+	paired = regexp.MustCompile(`(` + someNumbers + ` ` + imperialUnits + `|\d+/\d+ in) \((` + someNumbers + ` ` + metricUnits + `)\)`)
+)
+
+// InUnits puts the metric figures first in a text that letters values in both
 // systems, for the readers of a metric job.
 func (u Units) InUnits(text string) string {
 	if u != Metric {
 		return text
 	}
-	return both.ReplaceAllString(text, "$2 ($1)")
+	return paired.ReplaceAllString(both.ReplaceAllString(text, "$2 ($1)"), "$2 ($1)")
 }
 
 // ForReaders letters findings with the units of the job first.

@@ -13,6 +13,12 @@ func TestMillimetresFirst(t *testing.T) {
 		{`0.019" (0.48 mm)`, `0.48 mm (0.019")`},
 		{`write 12" or (313 mm)`, `write 12" or (313 mm)`},
 		{"no length", "no length"},
+		{"38.2 psf (1.83 kPa) allowable", "1.83 kPa (38.2 psf) allowable"},
+		{"2.4 to 210 psf (0.11 to 10.1 kPa) at the allowable level", "0.11 to 10.1 kPa (2.4 to 210 psf) at the allowable level"},
+		{"115 mph (51.4 m/s)", "51.4 m/s (115 mph)"},
+		{"parapets of 3 ft (0.9 m) and over", "parapets of 0.9 m (3 ft) and over"},
+		{"51 lb (23 kg), +3/8 in (9.5 mm)", "23 kg (51 lb), +9.5 mm (3/8 in)"},
+		{"0.83 kPa (17.3 psf)", "0.83 kPa (17.3 psf)"},
 	} {
 		if got := Metric.InUnits(c.text); got != c.want {
 			t.Errorf("%q: %q, want %q", c.text, got, c.want)

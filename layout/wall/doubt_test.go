@@ -165,14 +165,14 @@ func TestLimits(t *testing.T) {
 	}{
 		{"level masonry", masonry, func([]job.Reading) {}, nil},
 		{"masonry 1/4 either way", masonry, tops(3, -in/2), nil},
-		{"masonry beyond 1/4 either way", masonry, tops(3, -17*length.Inch32), []string{"masonry top, level in 10 ft, either way"}},
+		{"masonry beyond 1/4 either way", masonry, tops(3, -17*length.Inch32), []string{"masonry top, level in 10 ft (3.05 m), either way"}},
 		{"masonry face 1/4 either way", masonry, func(q []job.Reading) { q[3].Offset, q[4].Offset = in/2, in/2 }, nil},
 		{"masonry face beyond", masonry, func(q []job.Reading) { q[3].Offset, q[4].Offset = 13*length.Inch16, 13*length.Inch16 },
-			[]string{"masonry face, true to line in 10 ft, either way", "masonry face, true to line in 20 ft, either way"}},
+			[]string{"masonry face, true to line in 10 ft (3.05 m), either way", "masonry face, true to line in 20 ft (6.10 m), either way"}},
 		{"concrete an inch up and down", concrete, tops(3, -in), nil},
 		{"concrete beyond", concrete, tops(3, -9*in/8), []string{"concrete parapet, level along the run, either way"}},
 		{"concrete thickness", concrete, func(q []job.Reading) { q[3].Width, q[4].Width = 12*in+11*length.Inch16, 12*in+11*length.Inch16 },
-			[]string{"concrete wall to 12 in, +3/8 -1/4 in thickness, widest less narrowest"}},
+			[]string{"concrete wall to 12 in (305 mm), thickness +3/8 in (9.5 mm) -1/4 in (6.4 mm), widest less narrowest"}},
 	}
 	for _, c := range cases {
 		j := square()

@@ -124,9 +124,17 @@ func (r *Run) holdSuspect(j *job.Job, s *Suspect, found *finding.Set) {
 		What: "run " + r.Name + " at station " + job.Both(q.Job.Station) + ": the " + s.Measure + ", " + job.Both(s.Value) +
 			", stands out from its neighbours, which lead to " + job.Both(s.Expected),
 		Why: s.Hint,
-		Mend: "measure again; if it stands, say so under the run: `cleared: [{station: " + length.Inches(q.Job.Station, 16) + ", measure: " +
-			key(job.Measure(s.Measure)) + ", value: " + length.Inches(s.Value, 16) + ", by: who measured, on: the date}]`",
+		Mend: "measure again; if it stands, say so under the run: `cleared: [{station: " + typed(q.Job.Station, j.Units) + ", measure: " +
+			key(job.Measure(s.Measure)) + ", value: " + typed(s.Value, j.Units) + ", by: who measured, on: the date}]`",
 	}, others, what+" follows from a doubted "+s.Measure+" of run "+r.Name, found)
+}
+
+// typed is a length as the job file of a system of units has it.
+func typed(l length.Length, u job.Units) string {
+	if u == job.Metric {
+		return length.Millimetres(l, 2) + " mm"
+	}
+	return length.Inches(l, 16)
 }
 
 // suspectReaches are the runs that the true reading may change, and what of

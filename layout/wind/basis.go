@@ -70,8 +70,9 @@ func read(text string) source     { return source{text, Read} }
 func disputed(text string) source { return source{text, Disputed} }
 func memory(text string) source   { return source{text, Memory} }
 
-func inJob() source   { return source{"job file, wind", Stated} }
-func follows() source { return source{"", Computed} }
+func inJob() source    { return source{"job file, wind", Stated} }
+func notInJob() source { return source{"not stated in the job: the safe side", Computed} }
+func follows() source  { return source{"", Computed} }
 
 // worse is the less sure of two.
 func worse(a, b Sure) Sure {
@@ -161,6 +162,14 @@ func (b *sheet) ft(v float64) string {
 		return fmt.Sprintf("%.2f m", v*metresPerFoot)
 	}
 	return fmt.Sprintf("%g ft", v)
+}
+
+// sixteenth letters the step that zones are rounded up to.
+func (b *sheet) sixteenth() string {
+	if b.metric {
+		return "1.6 mm (1/16 in)"
+	}
+	return "1/16 in"
 }
 
 func (b *sheet) ft2(v float64) string {

@@ -63,15 +63,15 @@ func (s *site) within(found *finding.List) {
 		f := finding.New(finding.Hold, "wind-speed-range", w.SpeedAt,
 			"check the speed against the map of the edition and the risk category, or have the engineer of record state the "+
 				"pressures",
-			"the wind speed of %.0f mph (%.1f m/s) is not on the maps of %s, which go from %g to %g mph (%s, from memory)",
-			v, w.Speed, s.e, least, most, from.text)
+			"the wind speed of %.0f mph (%.1f m/s) is not on the maps of %s, which go from %g to %g mph (%.0f to %.0f m/s) (%s, from memory)",
+			v, w.Speed, s.e, least, most, least*mpsPerMPH, most*mpsPerMPH, from.text)
 		f.Why = "maps of other editions are at other levels; a speed of an older map gives too little pressure"
 		found.Append(f)
 	}
 	if most, from := highest(s.e); s.top > most {
 		found.Holdf("wind-height", w.TopAt, "have the engineer of record state the pressures",
-			"the parapet's top at %s is above the heights of the method, which end at %g ft (%s, from memory)",
-			job.Both(w.ParapetTop), most, from.text)
+			"the parapet's top at %s is above the heights of the method, which end at %g ft (%.0f m) (%s, from memory)",
+			job.Both(w.ParapetTop), most, most*metresPerFoot, from.text)
 	}
 	if w.RoofSlope > 7*job.Degree {
 		found.Holdf("wind-roof-slope", w.At, "have the engineer of record state the pressures",
@@ -125,7 +125,7 @@ func (s *site) inputs() {
 		b.as("area").area("A", "Effective wind area", s.area, inJob())
 	} else {
 		b.as("area", "not stated").words("A", "Effective wind area",
-			"not stated: the least of each line is taken, which no smaller area exceeds", inJob())
+			"not stated: the least of each line is taken, which no smaller area exceeds", notInJob())
 	}
 	inside := "solid"
 	if w.Hollow {
@@ -146,11 +146,11 @@ func (s *site) inputs() {
 		tenth.sure = Memory // that 7-22 keeps the note
 	}
 	yes("option.wall_reduction", s.reduced, "Option: a tenth off the wall coefficients, roof up to 10°", tenth)
-	turns := "every"
+	turns, from := "every", notInJob()
 	if w.CornerTurn > 0 {
-		turns = job.FormatAngle(w.CornerTurn)
+		turns, from = job.FormatAngle(w.CornerTurn), inJob()
 	}
-	b.as("corner.turn", turns).words("", "Turns that begin a corner zone", TurnWords(w.CornerTurn), inJob())
+	b.as("corner.turn", turns).words("", "Turns that begin a corner zone", TurnWords(w.CornerTurn), from)
 }
 
 // TurnWords says which outside turns begin a corner zone.
@@ -250,7 +250,7 @@ func (s *site) topography(found *finding.List) float64 {
 	b.as("topography.height").feet("H", "Height of the "+t.Shape, "", h, inJob())
 	b.as("topography.half").feet("Lh", "Crest to half the height, upwind", "", lh, inJob())
 	b.as("topography.distance").feet("x", "Crest to the building", "", x, inJob())
-	from := read(s.e.String() + " Figure 26.8-1")
+	from := read(s.e.table("Figure 26.8-1", "Figure 26.8-1, as read of 7-10 and 7-22", "Figure 26.8-1"))
 	k1, k2, k3, kzt := topographic(t.Shape, s.job.Exposure, h, lh, x, t.Downwind, s.top)
 	b.as("k1").number("K1", "Shape and greatest speed-up", "factor × H/Lh, H/Lh not over 0.5", k1, from)
 	b.as("k2").number("K2", "Away from the crest", "1 - x/(μ Lh), not below 0; Lh = 2H if H/Lh is over 0.5", k2, from)
@@ -262,8 +262,8 @@ func (s *site) topography(found *finding.List) float64 {
 	}
 	if h < low || h/lh < 0.2 {
 		f := finding.New(finding.Note, "wind-topography", s.job.At, "ask the engineer if the topographic factor may be 1.0",
-			"the %s is lower or flatter than those the standard asks a topographic factor for (H %g ft and over, H/Lh 0.2 "+
-				"and over; section 26.8.1, from memory)", t.Shape, low)
+			"the %s is lower or flatter than those the standard asks a topographic factor for (H %g ft (%.1f m) and over, "+
+				"H/Lh 0.2 and over; section 26.8.1, from memory)", t.Shape, low, low*metresPerFoot)
 		f.Why = "the computed factor is kept, which is the safe side"
 		found.Append(f)
 	}
@@ -338,7 +338,8 @@ func (s *site) pressures() Demand {
 
 // parapets names the clause on parapets, by a number only where one was read.
 func (s *site) parapets() string {
-	return s.e.table("section 30.9, parapets", "components and cladding, parapets", "components and cladding, parapets")
+	return s.e.table("section 30.9, parapets", "components and cladding, parapets, as read of 7-10 and 7-22",
+		"components and cladding, parapets")
 }
 
 func (s *site) qName() string {
@@ -414,5 +415,5 @@ func (s *site) widths(d *Demand) {
 	}
 	d.CornerLength = fromFeet(reach)
 	b.as("corner.length").feet("", "Corner zone along the wall from each outside corner and free end",
-		"the longer of the two, up to the next 1/16 in", feetOf(d.CornerLength), source{"figures above", sure})
+		"the longer of the two, up to the next "+b.sixteenth(), feetOf(d.CornerLength), source{"figures above", sure})
 }

@@ -30,22 +30,26 @@ func Confirm(j *job.Job, d Demand, runs []Zoned) (Demand, finding.List) {
 	d.List = listOf(d.Basis, runs, j.WindUnits() == job.Metric)
 	f := finding.New(finding.Hold, "pressures-computed", j.Wind.At, "",
 		"the design pressures are computed from %s and are to be confirmed by a licensed engineer", d.Edition)
-	f.Why = "the standards' figures were read in second sources, and some are from memory; the basis of design marks them"
-	f.Mend = fmt.Sprintf("have the list of the basis of design confirmed by its check code, now %s, and write `confirmed:` with by, on, document and code "+
+	f.Why = "the standards' figures were read in second sources, and some are from memory; the basis of design " +
+		"marks them"
+	f.Mend = fmt.Sprintf("have the list of the basis of design confirmed by its check code, now %s, and write "+
+		"`confirmed:` with by, on, document and code "+
 		"under `wind:`; or write the engineer's `pressures:`", d.List.Code())
 	switch c := j.Wind.Confirmed; {
 	case c == nil:
 	case c.Code == d.List.Code():
 		d.Confirmed, d.By, d.Document = c, c.By, c.Document
 		f.Severity, f.Mend = finding.Note, "keep the confirmation with the submittal"
-		f.What = fmt.Sprintf("the design pressures are computed from %s and are confirmed by %s, %s, check code %s", d.Edition, c.By, c.Document, c.Code)
+		f.What = fmt.Sprintf("the design pressures are computed from %s and are confirmed by %s, %s, check code "+
+			"%s", d.Edition, c.By, c.Document, c.Code)
 	default:
 		f.Code, f.At = "confirmation-differs", c.CodeAt
 		if f.At.IsZero() {
 			f.At = c.At
 		}
 		f.What, f.Why = d.differs(c)
-		f.Mend = fmt.Sprintf("have the list confirmed anew by its check code, now %s, and write that as `code`; or take the change back", d.List.Code())
+		f.Mend = fmt.Sprintf("have the list confirmed anew by its check code, now %s, and write that as `code`; "+
+			"or take the change back", d.List.Code())
 	}
 	return d, finding.List{f}
 }
@@ -113,14 +117,17 @@ func (d Demand) differs(c *job.Confirmed) (what, why string) {
 				all = append(all, x.Name+" "+x.Value)
 			}
 		}
-		return fmt.Sprintf("%s, and the list now has %s: any of its %d values may have changed, or the code was copied wrongly; "+
+		return fmt.Sprintf("%s, and the list now has %s: any of its %d values may have changed, or the code was "+
+				"copied wrongly; "+
 				"its inputs are now %s", says, now, len(d.List), strings.Join(all, "; ")),
 			"only the `list:` that was confirmed tells what has changed"
 	case c.List.Code() == now:
-		return says + fmt.Sprintf(", and the list given beside it, which is as the job is now, has %s: nothing has changed since that list was written", now),
+		return says + fmt.Sprintf(", and the list given beside it, which is as the job is now, has %s: nothing "+
+				"has changed since that list was written", now),
 			"the code was copied wrongly, or the list is not the one that was confirmed"
 	case c.List.Code() != c.Code:
-		return says + fmt.Sprintf(", and the list given beside it has %s: it is not the one that was confirmed. The list now has %s", c.List.Code(), now),
+		return says + fmt.Sprintf(", and the list given beside it has %s: it is not the one that was confirmed. "+
+				"The list now has %s", c.List.Code(), now),
 			"what has changed can be told from the confirmed list alone"
 	}
 	var changed, results []string
@@ -152,7 +159,7 @@ func some(all []string) string {
 
 // inputs are the names of the list that the job states, or a perimeter of it.
 func (d Demand) inputs() map[string]bool {
-	out := map[string]bool{"least.dimension": true}
+	out := map[string]bool{"least.dimension": true, "area": true, "corner.turn": true}
 	for _, s := range d.Basis {
 		if s.Sure == Stated {
 			out[s.Fact] = true

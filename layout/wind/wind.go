@@ -132,6 +132,10 @@ func statedBasis(j *job.Job) []Step {
 	p := j.Pressures
 	b := sheet{metric: j.Units == job.Metric}
 	from := source{p.Document + ", " + p.By, Stated}
+	brought := read(p.Edition + " section 2.4: 0.6W")
+	if !slices.Contains(editions(), strings.TrimSpace(p.Edition)) {
+		brought = memory("0.6W of " + strings.Join(editions(), ", ") + "; nothing says that it is of " + p.Edition)
+	}
 	b.words("", "Load standard", p.Edition, from)
 	for _, q := range []struct {
 		what string
@@ -143,7 +147,7 @@ func statedBasis(j *job.Job) []Step {
 		}
 		b.pressure("p", "Pressure "+q.what+" ("+levelWord(q.p.Level)+")", "", q.p.Pa, from)
 		if q.p.Level == job.Strength {
-			b.pressure("p", "Pressure "+q.what+" (allowable)", "0.6 p", AllowablePa(q.p), read(p.Edition+" section 2.4: 0.6W"))
+			b.pressure("p", "Pressure "+q.what+" (allowable)", "0.6 p", AllowablePa(q.p), brought)
 		}
 	}
 	b.feet("", "Corner zone along the wall from each outside corner and free end", "", feetOf(p.CornerLength), from)
