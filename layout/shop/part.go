@@ -57,7 +57,6 @@ type Part struct {
 	K         float64
 	Bodies    []Body
 	Section   []fold.Point // across the part on the mold lines, street at the left, z up
-	Metals    []fold.Point // the outline of its metal there; nil: it has no one section
 	Names     []string     // of the faces between its corners
 	Twin      *Part
 	Grams     int64    // of one; zero: the density of its metal is not stated
@@ -300,7 +299,6 @@ func (b *partBuilder) metalOf(p *Part) raw {
 	}
 	r.metal = &fold.Sheet{Path: path, Left: fold.Cut{Seam: fold.Square(0, false)}, Right: fold.Cut{Seam: fold.Square(p.long, true)}}
 	r.solid, r.holes = prism(r.metal), p.holes
-	p.Metals = path.Lay().Ring(chord)
 	profile, _ := path.Profile()
 	p.Names, p.Section = profile.Names, nil
 	for i := range profile.Y {
