@@ -188,7 +188,7 @@ func (b *book) bendTable(f *layout.Family, i int) table {
 		title += " of the " + strings.Join(of, ", ")
 	}
 	t := table{title: title + ", in order, on the flat blank", fill: true, whole: true, snug: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "Between", flex: true},
-		{head: "From street edge", align: drawing.Right}, {head: "From roof edge", align: drawing.Right}}}
+		{head: "From street edge", align: drawing.Right}, {head: "From roof edge", align: drawing.Right}, {head: "Back gauge", align: drawing.Right}}}
 	step := view.Blank(b.l).Step()
 	for _, q := range body.Bends {
 		street, roof := b.inBlank(q.FromStreet), b.inBlank(q.FromRoof)
@@ -206,7 +206,7 @@ func (b *book) bendTable(f *layout.Family, i int) table {
 		if q.Hem {
 			included = "–"
 		}
-		t.rows = append(t.rows, []string{itoa(q.Order), view.BendWords(q), included, q.Line.Between[0] + " and " + q.Line.Between[1], street, roof})
+		t.rows = append(t.rows, []string{itoa(q.Order), view.BendWords(q), included, q.Line.Between[0] + " and " + q.Line.Between[1], street, roof, b.inBlank(q.Gauge) + "\n" + q.GaugeAt})
 	}
 	t.bold = func(_, col int) bool { return col < 2 }
 	return t
@@ -328,7 +328,36 @@ func (b *book) familyFacts(g []*layout.Family) table {
 	}
 	add("Finish side", finish)
 	if len(f.Pieces[0].Miters) > 0 || len(f.Bodies) > 1 {
-		add("Weld", "seams cut to stand "+b.exactly(s.WeldGap)+" apart")
+		words := "seams cut to stand " + b.exactly(s.WeldGap) + " apart, metal to metal"
+		if r := s.Seam; r != nil {
+			words += "; " + r.Process.String()
+			if r.Backer != "" {
+				words += ", on " + prose(r.Backer)
+			}
+			words += ", finished " + map[bool]string{true: "after", false: "before"}[r.After] + " joining"
+			if r.CutBack > 0 {
+				words += "; hems, hooks and drips end " + b.exactly(r.CutBack) + " before it"
+			}
+		}
+		add("Seam", words)
+		for i, faces := range f.Seams(s.WeldGap, b.j.System.Metal.Thickness) {
+			var said []string
+			for _, q := range faces {
+				switch {
+				case q.Plain:
+					said = append(said, q.Name+": plain butt")
+				case q.Back:
+					said = append(said, q.Name+": back edges at the gap, finish edges "+b.exactly(q.Opening)+" apart")
+				default:
+					said = append(said, q.Name+": finish edges at the gap, back edges "+b.exactly(q.Opening)+" apart")
+				}
+			}
+			name := "Edges that meet"
+			if len(f.Pieces[0].Miters) > 1 {
+				name += ", seam " + itoa(i+1)
+			}
+			add(name, strings.Join(said, "; "))
+		}
 	}
 	t := facts("Family "+f.Mark, rows)
 	t.snug, t.fill = true, true

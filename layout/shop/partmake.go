@@ -157,6 +157,7 @@ func (b *partBuilder) chairs(chairs []Chair) {
 			if !ok {
 				return p
 			}
+			p.before = across.Before
 			if k.HoleDia > 0 && q.Assembly == nil {
 				p.Words = append(p.Words, "No tested assembly gives the rows: no holes.")
 			}
