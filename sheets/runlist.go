@@ -149,15 +149,18 @@ func (b *book) standsAt(c *layout.Chair) string {
 }
 
 func (b *book) standsBy(c *layout.Chair) string {
-	switch c.Kind {
-	case anchor.AtJoint:
-		return "joint " + local(c.Joint.Name, c.Run.Name)
-	case anchor.AtExpansion:
-		return "exp. joint " + local(c.Joint.Name, c.Run.Name)
-	case anchor.AtEnd:
-		return "end"
+	if c.Joint == nil {
+		return c.Kind.String()
 	}
-	return "between"
+	return standsWords(c.Kind.String(), local(c.Joint.Name, c.Run.Name))
+}
+
+// standsWords are a kind of chair and the joint that it stands at.
+func standsWords(kind, joint string) string {
+	if kind == anchor.AtExpansion.String() {
+		return "exp. joint " + joint
+	}
+	return kind + " " + joint
 }
 
 // local drops the run's name from the name of a joint or chair: on the run's
