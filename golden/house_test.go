@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 )
@@ -120,24 +121,43 @@ func TestImportsPointOneWay(t *testing.T) {
 	}
 }
 
-// Nobody reaches through the run of one room for that of another, past values of
-// the same name: a run answers for itself.
-func TestNobodyReachesThroughRuns(t *testing.T) {
+// eachLine goes through the lines of all files of code, numbered from 1.
+func eachLine(t *testing.T, look func(path string, n int, line string)) {
+	t.Helper()
 	err := filepath.WalkDir("..", func(path string, e fs.DirEntry, err error) error {
 		if err != nil || e.IsDir() || filepath.Ext(path) != ".go" {
 			return err
 		}
 		text, err := os.ReadFile(path)
 		for n, line := range strings.Split(string(text), "\n") {
-			if strings.Contains(line, ".Run"+".Run") {
-				t.Errorf("%s:%d reaches through a run: %s", path, n+1, strings.TrimSpace(line))
-			}
+			look(path, n+1, line)
 		}
 		return err
 	})
 	if err != nil {
 		t.Fatal(err)
 	}
+}
+
+// Where the wall's faces and the chairs' edges lie behind the cap line is said by
+// cap.Run.FaceAt, cap.ChairLine and cap.ChairRear; nobody adds it up again.
+func TestFacesAndChairLineAreWorkedOutOnce(t *testing.T) {
+	again := regexp.MustCompile(`FrontClearance \+ .*\.Gap|\.Gap .*\+ .*FrontClearance|[+-] [\w.]*Chair\.(Front|Rear)Edge`)
+	eachLine(t, func(path string, n int, line string) {
+		if !strings.HasSuffix(path, "_test.go") && filepath.ToSlash(path) != "../layout/cap/face.go" && again.MatchString(line) {
+			t.Errorf("%s:%d works out again what layout/cap/face.go knows: %s", path, n, strings.TrimSpace(line))
+		}
+	})
+}
+
+// Nobody reaches through the run of one room for that of another, past values of
+// the same name: a run answers for itself.
+func TestNobodyReachesThroughRuns(t *testing.T) {
+	eachLine(t, func(path string, n int, line string) {
+		if strings.Contains(line, ".Run"+".Run") {
+			t.Errorf("%s:%d reaches through a run: %s", path, n, strings.TrimSpace(line))
+		}
+	})
 }
 
 func contains(list []string, s string) bool {

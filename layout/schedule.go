@@ -87,14 +87,6 @@ func (l *Layout) FastenerSchedule() []FastenerLine {
 	return out
 }
 
-// StringToFace is how far behind the layout string, which runs along the
-// chairs' front edges, the wall's face lies where it lies gap behind the
-// front-face line. Negative: the face stands in front of the string.
-func (l *Layout) StringToFace(gap length.Length) length.Length {
-	s := &l.Job.System
-	return s.FrontClearance + gap - s.Chair.FrontEdge
-}
-
 // Pitch is how far apart chairs of one assembly stand on a run.
 type Pitch struct {
 	Assembly *job.Assembly
@@ -352,11 +344,8 @@ func (l *Layout) HoleOf(p *Piece, o *job.Obstacle) Hole {
 			if &t.Run.Job.Obstacles[i] != o {
 				continue
 			}
-			at := t.Run.FrontStation(o.Station)
-			return Hole{
-				FromLeft:  before + t.Run.ToCap(at) - t.From,
-				FromFront: s.Metal.Thickness + s.FrontClearance + t.Run.At(at).Gap + o.FromFace,
-			}
+			at := t.Run.ToCap(t.Run.FrontStation(o.Station))
+			return Hole{FromLeft: before + at - t.From, FromFront: t.Run.FaceAt(s, at).Street + o.FromFace}
 		}
 		before += t.Length()
 	}

@@ -194,7 +194,7 @@ func (l *Layout) Fastenings() []Fastening {
 				k := slices.IndexFunc(out, func(f Fastening) bool {
 					return f.Assembly == c.Assembly && f.Zone == z && f.Row == i && f.Fastener == w.Fastener && f.Length == w.Length
 				})
-				edge, thread := l.edgeOf(r, c, w.Y), w.Into-w.Fastener.Tip
+				edge, thread := w.Edge, w.Into-w.Fastener.Tip
 				if k < 0 {
 					out = append(out, Fastening{Assembly: c.Assembly, Zone: z, Row: i, Fastener: w.Fastener, Length: w.Length, Surveyed: true,
 						PackLeast: w.Packing, ThreadLeast: thread, EdgeLeast: edge, PilotLeast: w.Pilot})
@@ -232,21 +232,6 @@ func (l *Layout) Fastenings() []Fastening {
 		return 0
 	})
 	return out
-}
-
-// edgeOf is the least distance of a row of holes from a face of the wall, over
-// the length of its chair.
-func (l *Layout) edgeOf(r *Run, c *Chair, y length.Length) length.Length {
-	s := &l.Job.System
-	var edge length.Length
-	for i, x := range []length.Length{c.Left(s), c.At, c.Right(s)} {
-		q := r.At(r.ToFront(x))
-		face := s.Metal.Thickness + s.FrontClearance + q.Gap
-		if d := length.Min(y-face, face+q.Width-y); i == 0 || d < edge {
-			edge = d
-		}
-	}
-	return edge
 }
 
 // GapStep is the gap to set at one temperature of the metal.

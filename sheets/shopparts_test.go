@@ -70,7 +70,7 @@ func TestPartsAreDrawnListedAndCut(t *testing.T) {
 		for _, m := range Machines(l) {
 			files[m.Name] = m.Drawing
 		}
-		rows := newBook(l, Options{}).partsCSV().Rows
+		rows := schedules{newBook(l, Options{}), l.Facts()}.parts().Rows
 		if len(rows) != len(l.Parts) {
 			t.Errorf("%s: %d rows for %d parts", name, len(rows), len(l.Parts))
 		}

@@ -12,11 +12,14 @@ import (
 	"copingset/layout/length"
 )
 
+// hand is what tells a family's hand, in the job's units.
+func (b *book) hand(f *layout.Family) string { return prose(b.j.Units.OwnUnits(f.Sentence())) }
+
 // sentence is the hand in one large sentence, how many are made, and on which
 // sheet the twin is, given its number.
 func (b *book) sentence(g []*layout.Family) func(sheet string) whole {
 	f := g[0]
-	words := prose(f.Sentence())
+	words := b.hand(f)
 	for _, o := range g {
 		if o.Sentence() != f.Sentence() {
 			words = "Hands differ: the table of this drawing says which."
@@ -113,7 +116,7 @@ func (b *book) panels(g []*layout.Family) []panel {
 		}
 		words := o.Mark + " from above"
 		if len(g) > 1 && len(o.Bodies[0].Holes) == 0 {
-			words = withoutTwin(o)
+			words = b.withoutTwin(o)
 		}
 		out = append(out, panel{words, top(o), "top" + itoa(i), drawing.Medium})
 	}
@@ -257,15 +260,15 @@ func (b *book) lengthTable(g []*layout.Family) table {
 			weight += lift
 		}
 		held = append(held, f.Released(b.l.Held) == 0)
-		t.rows = append(t.rows, []string{f.Mark, b.inBlankLong(f.Bodies[0].Length), itoa(f.Released(b.l.Held)), pieces, shortHand(f), weight})
+		t.rows = append(t.rows, []string{f.Mark, b.inBlankLong(f.Bodies[0].Length), itoa(f.Released(b.l.Held)), pieces, b.shortHand(f), weight})
 	}
 	t.bold = func(row, col int) bool { return held[row] || col == 0 }
 	return t
 }
 
 // shortHand is a family's hand in a table.
-func shortHand(f *layout.Family) string {
-	words := withoutTwin(f)
+func (b *book) shortHand(f *layout.Family) string {
+	words := b.withoutTwin(f)
 	if f.Twin != nil {
 		words += "; TWIN " + f.Twin.Mark
 	}
@@ -273,11 +276,11 @@ func shortHand(f *layout.Family) string {
 }
 
 // withoutTwin is a family's hand without where one stands.
-func withoutTwin(f *layout.Family) string {
+func (b *book) withoutTwin(f *layout.Family) string {
 	if !handed(f) {
 		return "none"
 	}
-	words := strings.TrimSuffix(strings.TrimPrefix(prose(f.Sentence()), "Standing on the roof, "), ".")
+	words := strings.TrimSuffix(strings.TrimPrefix(b.hand(f), "Standing on the roof, "), ".")
 	return strings.NewReplacer("the ", "", "is ", "", "lie ", "", "your ", "").Replace(words)
 }
 

@@ -25,7 +25,7 @@ type section struct {
 	p       profile
 	at      length.Length // cap station
 	width   length.Length // of the wall
-	front   length.Length // clearance before its front face
+	street  length.Length // its street face behind the cap line
 	rear    length.Length // clearance behind its rear face
 	packF   length.Length
 	packR   length.Length
@@ -93,14 +93,11 @@ func fileName(name string) string {
 func newSection(l *layout.Layout, r *layout.Run, at length.Length) *section {
 	s := &section{l: l, r: r, sys: &l.Job.System, crew: Crew(l), shop: Shop(l), at: at}
 	q := r.At(r.ToFront(at))
-	s.front = s.sys.FrontClearance + q.Gap
-	s.width = q.Need - q.Gap // at the worst depth, so that it agrees with the rear play
-	if q.Width <= 0 {
-		s.guessed = true
-		s.front = s.sys.FrontClearance
-		s.width = r.InsideAt(at) - s.front - s.sys.RearClearance
-	}
-	s.rear = r.InsideAt(at) - s.front - s.width
+	f := r.FaceAt(s.sys, at)
+	s.guessed = !f.Surveyed
+	s.street = f.Street
+	s.width = f.Deepest - f.Street // at the worst depth, so that it agrees with the rear play
+	s.rear = r.PlayAt(s.sys, at)
 	s.packF = length.Max(0, length.RoundTo(q.PackFront, l.Grid))
 	s.packR = length.Max(0, length.RoundTo(q.PackRear, l.Grid))
 	s.hang = hanging(l, r)
@@ -115,7 +112,7 @@ func (s *section) setChair(c *layout.Chair) {
 }
 
 func (s *section) solve() {
-	s.p = profileAt(s.sys, s.inside(), s.sys.Metal.Thickness+s.front, s.width, s.packF, s.packR)
+	s.p = profileAt(s.sys, s.inside(), s.street, s.width, s.packF, s.packR)
 	s.p.setFolds(s.r.FoldAt(s.sys, s.at))
 	s.lapF, s.lapR = s.r.LapsAt(s.sys, s.at, s.packF, s.packR)
 }

@@ -113,7 +113,7 @@ func (s *section) dims(g *drawing.Scene, m paperMap, floor float64) {
 		From: []drawing.Unit{y(p.foldF) - 100}, Ends: ends}.Figure())
 	g.Draw(drawing.Chain{At: top - 750, Stops: []drawing.Unit{x(0), x(p.outside)}, Labels: []string{s.shop.Short(s.r.OutsideAt(s.at)) + " outside"},
 		From: []drawing.Unit{top}, Ends: ends}.Figure())
-	_, parts := length.Chain([]length.Length{0, s.front, s.front + s.width, s.inside()}, s.crew.Step())
+	_, parts := length.Chain([]length.Length{0, s.street - s.sys.Metal.Thickness, s.street + s.width - s.sys.Metal.Thickness, s.inside()}, s.crew.Step())
 	low := y(floor) + 950
 	g.Draw(drawing.Chain{At: low, Stops: []drawing.Unit{x(p.t), x(p.face), x(p.back), x(p.t + p.inside)},
 		Labels: []string{s.crew.Short(parts[0]), s.crew.Short(parts[1]) + " wall", s.crew.Short(parts[2])},
