@@ -74,12 +74,3 @@ func TestPublishedWeights(t *testing.T) {
 		published.Near(t, "weight of a flat", c.source, fmt.Sprintf("%.4f in thick, grams", c.inches), float64(f.Grams), want, 0.005*want)
 	}
 }
-
-// By hand: edges cut square to a sheet of 0.050 in that turns 90 degrees stand
-// 2 x 0.050 x sin 45 farther apart on the face that turns away.
-func TestSeamsOpen(t *testing.T) {
-	for _, c := range []struct{ turn, want float64 }{{90, 0.0707}, {-90, 0.0707}, {60, 0.05}, {30, 0.0259}} {
-		got := opens(length.Inch/20, c.turn)
-		published.Near(t, "seam opening", published.ByHand("2 T sin(turn/2)"), fmt.Sprintf("turn %g", c.turn), got.Inch(), c.want, 0.0001)
-	}
-}
