@@ -100,6 +100,8 @@ func holdName(code string) string {
 		return "no place for a joint"
 	case "many-miters":
 		return "more miters than one piece can have"
+	case "chair-over-expansion":
+		return "a chair stands over the expansion joint"
 	case "expansion-chair":
 		return "no place for the chairs at the expansion joint"
 	case "packing-over":

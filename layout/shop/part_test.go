@@ -199,7 +199,7 @@ func TestHolesStandAtTheRows(t *testing.T) {
 	for i, h := range b.Holes {
 		var x, y float64
 		for _, q := range h {
-			v := b.OnFace(0, q)
+			v := b.Flat.Raise(q)
 			x, y = x+v.X/float64(len(h)), y-v.Y/float64(len(h))
 		}
 		y += s.Chair.Blank.Section[1].Before.MM() // the base begins behind the chair's edge
