@@ -25,19 +25,20 @@ func mayImport() map[string]string {
 const plan = `
 cmd/copingset: cmd/copingset/internal/store drawing drawing/dxf drawing/svg layout layout/finding layout/job layout/length sheets
 cmd/copingset/internal/store:
-sheets: drawing drawing/dxf drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
+sheets: drawing drawing/dxf drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/plan layout/shop layout/wall layout/wind
 drawing: fonts layout/length
 drawing/internal/specimen: drawing
 drawing/place: drawing
 drawing/svg: drawing fonts
 drawing/pdf: drawing fonts
 drawing/dxf:
-drawing/view: drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/cut layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
+drawing/view: drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/cut layout/finding layout/fold layout/job layout/length layout/plan layout/shop layout/wall layout/wind
 fonts:
 golden:
 samples:
-layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/fact layout/finding layout/job layout/length layout/metal layout/shop layout/wall layout/wind layout/withdrawal
+layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/fact layout/finding layout/job layout/length layout/metal layout/plan layout/shop layout/wall layout/wind layout/withdrawal
 layout/length:
+layout/plan: layout/length
 layout/length/draws:
 layout/fact: layout/length
 layout/finding: layout/length
@@ -53,7 +54,7 @@ layout/wall/slips: layout/length
 layout/wind: layout/confirm layout/finding layout/job layout/length
 layout/assembly: layout/finding layout/job layout/length layout/wind
 layout/cap: layout/assembly layout/finding layout/job layout/length layout/wall layout/wind
-layout/anchor: layout/assembly layout/cap layout/finding layout/job layout/length layout/wall layout/wind
+layout/anchor: layout/assembly layout/cap layout/finding layout/job layout/length layout/plan layout/wall layout/wind
 layout/crate: layout/anchor layout/cap layout/finding layout/job layout/length
 layout/cut: layout/length
 layout/fold:

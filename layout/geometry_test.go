@@ -2,6 +2,7 @@ package layout_test
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"copingset/layout"
@@ -10,6 +11,7 @@ import (
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
 	"copingset/layout/length/draws"
+	"copingset/layout/plan"
 
 	"pgregory.net/rapid"
 )
@@ -46,8 +48,8 @@ func TestOneWallForAll(t *testing.T) {
 					}
 				}
 			}
-			if least > f.EdgeLeast {
-				t.Errorf("the schedule says %v to the face, no screw stands nearer than %v", f.EdgeLeast, least)
+			if want := least < f.Fastener.EdgeDistance; !f.Edge.Unknown && (least != f.Edge.Has || want != f.Edge.Fails()) {
+				t.Errorf("the schedule says %v to the face (fails: %v), the nearest screw stands %v off", f.Edge.Has, f.Edge.Fails(), least)
 			}
 		}
 	})
@@ -91,8 +93,8 @@ func checkEdges(t *rapid.T, l *layout.Layout, r *layout.Run, c *layout.Chair) {
 		if w.Fastener == nil || len(r.Readings) == 0 {
 			continue
 		}
-		if got := edgeByHand(l, r, c, i); got != w.Edge {
-			t.Errorf("chair %s, row %d: %v from a face, by hand %v", c.Name, i, w.Edge, got)
+		if got := edgeByHand(l, r, c, i); got != w.Edge.Has || w.Edge.Fails() != (got < w.Fastener.EdgeDistance) {
+			t.Errorf("chair %s, row %d: %v from a face, by hand %v", c.Name, i, w.Edge.Has, got)
 		}
 	}
 }
@@ -126,4 +128,58 @@ func TestFacesOfAnUnmeasuredWall(t *testing.T) {
 	if front, rear := f.Street-s.Metal.Thickness, r.Outside-s.Metal.Thickness-f.Roof; f.Surveyed || front != length.Inch/4 || rear != length.Inch/2 {
 		t.Errorf("surveyed %v, clear of the wall %v in front and %v behind", f.Surveyed, front, rear)
 	}
+}
+
+// Every width of a perimeter's caps is said, each run stands where its caps do,
+// and the usual width is the last.
+func TestWidthsAreAllSaid(t *testing.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
+		l, _ := layout.Build(anyJob(t))
+		for _, p := range l.Perimeters {
+			all := p.Widths()
+			for _, w := range all {
+				if len(w.Runs) > len(all[len(all)-1].Runs) {
+					t.Errorf("%v is on more runs than the last", w.Inside)
+				}
+			}
+			for _, q := range p.Pieces {
+				for _, part := range q.Parts {
+					if q.Kind == cap.Transition || q.Kind == cap.Tee {
+						continue
+					}
+					k := slices.IndexFunc(all, func(w layout.WidthOn) bool { return w.Inside == part.Inside() })
+					on := func(r *layout.Run) bool { return r.Name == part.Run.Name }
+					if k < 0 || !slices.ContainsFunc(all[k].Runs, on) && !slices.ContainsFunc(all[k].Parts, on) {
+						t.Errorf("piece %s is %v wide inside on run %s, which is not said", q.Mark, part.Inside(), part.Run.Name)
+					}
+				}
+			}
+		}
+	})
+}
+
+// A section's verdicts are those that the findings hold: a lap under the least at
+// a chair, rear play at a reading, a row without a stock length.
+func TestSectionsJudgeAsFindingsDo(t *testing.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
+		j := anyJob(t)
+		j.Walls[0].CoverRear += length.Length(rapid.IntRange(0, 32).Draw(t, "cover")) * length.Inch / 16
+		l, _ := layout.Build(j)
+		for _, r := range l.Runs() {
+			held := map[string]bool{}
+			for _, f := range l.HoldsOn(r) {
+				held[f.Code] = held[f.Code] || f.Where.Run == r.Name
+			}
+			for _, c := range r.Chairs {
+				p := l.Section(r, c.At, c, nil)
+				for _, k := range plan.Failing(p.Checks) {
+					want := map[plan.Code]string{plan.FrontLap: "lap-under", plan.RearLap: "lap-under", plan.RearPlay: "rear-play",
+						plan.FrontStock: "no-fastener-length", plan.RearStock: "no-fastener-length"}[k.Code]
+					if want != "" && c.Assembly != nil && !held[want] {
+						t.Errorf("chair %s: %s has %v, asked %v, and the findings have no %s", c.Name, k.Code, k.Has, k.Asked, want)
+					}
+				}
+			}
+		}
+	})
 }

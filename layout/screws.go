@@ -39,6 +39,9 @@ func (w Withdrawal) Combined() float64 {
 	return withdrawal.Combined(w.Pull.Up, w.Allowable, w.Pull.Across, w.Carries)
 }
 
+// Short says that pull and shear together take more than the screws have.
+func (w Withdrawal) Short() bool { return w.Combined() > 1 }
+
 // Withdrawals checks every chair that is screwed into wood of a stated
 // gravity, and gives the worst of each assembly on each run. It stands beside
 // the test and never in its place.
@@ -133,7 +136,7 @@ func (l *Layout) screwFindings() finding.List {
 	var found finding.Set
 	rows := l.Withdrawals()
 	for _, w := range rows {
-		if w.Combined() <= 1 {
+		if !w.Short() {
 			continue
 		}
 		f := finding.New(finding.Hold, "withdrawal-short", w.Fastener.At,

@@ -5,6 +5,7 @@ import (
 	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 	"copingset/layout/wall"
 )
 
@@ -18,7 +19,8 @@ type Row struct {
 	Length   length.Length // stock length chosen; zero: none fits
 	Into     length.Length // of the tip into what holds it, at least
 	Pilot    length.Length // depth of the pilot hole below the set surface; zero: none asked for
-	Edge     length.Length // from the nearer face of the wall, the least over the chair; negative: beyond it
+	Edge     plan.Check    // of the row from the nearer face of the wall, the least over the chair; negative: beyond it
+	Thread   plan.Check    // in what holds it, tip taken off; fails where no stock length fits
 }
 
 // stood are the stretches of the front face that the chairs of a run cover.
@@ -107,6 +109,8 @@ func (b *builder) fasten(c *Chair) {
 			r.Count = c.Assembly.RearRow
 		}
 		r.Edge = c.edge(s, i)
+		r.Thread = plan.That(plan.Thread, false)
+		r.Thread.Asked = f.Embedment
 		b.reach(c, r)
 	}
 }
@@ -123,12 +127,16 @@ func (c *Chair) RowAt(row int, station length.Length) length.Length {
 
 // edge is the least distance of a row of holes from a face of the wall, at the
 // chair's middle and its two ends.
-func (c *Chair) edge(s *job.System, row int) length.Length {
+func (c *Chair) edge(s *job.System, row int) plan.Check {
+	asked := c.Rows[row].Fastener.EdgeDistance
+	if !c.Run.FaceAt(s, c.At).Surveyed {
+		return plan.NotMeasured(plan.Edge, asked)
+	}
 	at := func(x length.Length) length.Length {
 		y, f := c.RowAt(row, x), c.Run.FaceAt(s, x)
 		return length.Min(y-f.Street, f.Roof-y)
 	}
-	return length.Min(at(c.At), length.Min(at(c.Left(s)), at(c.Right(s))))
+	return plan.AtLeast(plan.Edge, length.Min(at(c.At), length.Min(at(c.Left(s)), at(c.Right(s)))), asked)
 }
 
 // reach works out one row.
@@ -158,9 +166,9 @@ func (b *builder) reach(c *Chair, r *Row) {
 	packing = length.Max(packing, 0)
 	fixed := s.Chair.Thickness + b.job.Membrane.Thickness + over
 	r.Packing, r.Above = packing, fixed+packing
-	if wall.Surveyed && r.Edge < f.EdgeDistance {
+	if r.Edge.Fails() {
 		b.hold("edge-distance", c.Assembly.At, c.Run, c.At,
-			"run "+c.Run.Name+": chair "+c.Name+" has a row of fasteners "+job.Both(r.Edge)+" from a face of the wall; the fastener asks for "+job.Both(f.EdgeDistance),
+			"run "+c.Run.Name+": chair "+c.Name+" has a row of fasteners "+job.Both(r.Edge.Has)+" from a face of the wall; the fastener asks for "+job.Both(r.Edge.Asked),
 			"the pre-punched holes are part of the test", "ask the fabricator for an assembly tested on a wall this narrow")
 	}
 	below, what := f.Cover, "the tip must stay "+job.Both(f.Cover)+" above"
@@ -174,6 +182,7 @@ func (b *builder) reach(c *Chair, r *Row) {
 		if l-r.Above+below <= depth {
 			r.Length = l
 			r.Into = l - r.Above
+			r.Thread = plan.AtLeast(plan.Thread, r.Into-f.Tip, f.Embedment)
 			if f.PilotDia > 0 {
 				r.Pilot = l - s.Chair.Thickness + f.PilotBeyond
 			}
