@@ -27,7 +27,7 @@ func (l *Layout) holeChecks() []CodeCheck {
 			if !seen[f.Name] {
 				seen[f.Name] = true
 				out = append(out, l.judged(CodeCheck{What: f.Name + " through the chair's holes",
-					Asked: "no thicker than " + thou(hole), Has: thou(f.Diameter),
+					Asked: "no thicker than " + bore(hole), Has: bore(f.Diameter),
 					Source: "the job's chair and screw", Passes: f.Diameter <= hole},
 					finding.Hold, "screw-hole", f.At, finding.Ref{}, "check the diameter of the screw and of the holes in the "+
 						"chair: one of them is not what was tested"))
@@ -40,7 +40,7 @@ func (l *Layout) holeChecks() []CodeCheck {
 			pitch := (chair.Length - 2*inset) / length.Length(n-1)
 			c := CodeCheck{What: fmt.Sprintf("assembly %s: %d holes in the %s row of a chair of %s", a.Name, n,
 				faceWord(job.Face(row)), job.Both(chair.Length)),
-				Asked: "more than " + thou(hole) + " apart", Has: thou(length.Max(0, pitch)),
+				Asked: "more than " + bore(hole) + " apart", Has: thou(length.Max(0, pitch)),
 				Source: "holes closer than they are wide run into each other", Passes: pitch > hole}
 			if row == 0 || !c.Passes {
 				out = append(out, l.judged(c, finding.Hold, "holes-crowded", a.At, finding.Ref{},
@@ -49,6 +49,11 @@ func (l *Layout) holeChecks() []CodeCheck {
 		}
 	}
 	return out
+}
+
+// bore letters the diameter of a screw or a hole as it is named.
+func bore(l length.Length) string {
+	return length.Style{}.Exact(l) + " (" + length.Style{Metric: true}.Exact(l) + " mm)"
 }
 
 func (l *Layout) fastenerOf(a *job.Assembly) *job.Fastener {
@@ -85,12 +90,12 @@ func (l *Layout) factorChecks() []CodeCheck {
 			Asked: fmt.Sprintf("%.1f or more", least),
 			Has:   factorWords(a), Source: source, Passes: assembly.Enough(a)}
 		if s := a.FactorSigned; !c.Passes && s != nil {
-			c.Has += ", signed by " + s.By + ", " + s.Document
-			c.Passes = true
+			c.Has += fmt.Sprintf("; %.4g and over signed by %s, %s", s.Factor, s.By, s.Document)
+			c.Passes = assembly.SignedFor(a)
 		}
 		out = append(out, l.judged(c, finding.Hold, "factor-low", a.At, finding.Ref{},
 			"write the factor of the report, or have the engineer of record sign for this one and write `factor_signed:` "+
-				"with by and document"))
+				"with factor, by and document"))
 	}
 	return out
 }

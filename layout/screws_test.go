@@ -116,17 +116,24 @@ func TestHolesAndFactors(t *testing.T) {
 	// A named engineer may stand behind a lower factor, and is printed with it.
 	j = woodJob()
 	j.Assemblies[0].Factor = 1.5
-	j.Assemblies[0].FactorSigned = &job.Signed{By: "engineer of record", Document: "L-9"}
+	j.Assemblies[0].FactorSigned = &job.Signed{Factor: 1.5, By: "engineer of record", Document: "L-9"}
 	l := build(t, j)
 	if f, ok := coded(l, "factor-low"); ok {
 		t.Errorf("signed for, and held: %v", f)
 	}
 	said := false
 	for _, c := range l.CodeChecks() {
-		said = said || strings.Contains(c.Has, "1.5, chosen by engineer of record: specification, signed by engineer of record, L-9") && strings.Contains(c.Source, "ES-1")
+		said = said || strings.Contains(c.Has, "1.5, chosen by engineer of record: specification; 1.5 and over signed by engineer of record, L-9") && strings.Contains(c.Source, "ES-1")
 	}
 	if !said {
 		t.Error("the factor's signature is not in the table")
+	}
+	// The signature is under a figure: a lower factor is on hold again.
+	for factor, held := range map[float64]bool{1.49: true, 1.6: false} {
+		j.Assemblies[0].Factor = factor
+		if _, ok := coded(build(t, j), "factor-low"); ok != held {
+			t.Errorf("signed for 1.5, the job's is %v: held %v", factor, ok)
+		}
 	}
 	// An allowable has its factor taken; there is none to look at.
 	j = woodJob()

@@ -12,6 +12,9 @@ import (
 // notStated stands for what a submittal has to say and the job does not.
 const notStated = "NOT STATED: HOLD"
 
+// nobodySigned stands for the engineer whom a low factor has to have.
+const nobodySigned = "NOBODY: HOLD"
+
 // reports is the list of the test reports: what each is, what it resists, and
 // whose the factor on its as-pulled values is.
 func (b *book) reports() []page {
@@ -64,15 +67,15 @@ func (b *book) factorTable() table {
 			lv, by, why = level(f.Level)+" level", prose(f.By), prose(f.Why)
 		}
 		if !assembly.Enough(a) {
-			signed = "NOBODY: HOLD"
-			if f := a.FactorSigned; f != nil {
-				signed = prose(f.By + ", " + f.Document)
+			signed = nobodySigned
+			if f := a.FactorSigned; f != nil && assembly.SignedFor(a) {
+				signed = prose(f.By + ", " + f.Document + ", for " + factorDigits(f.Factor) + " and over")
 			}
 		}
 		t.rows = append(t.rows, []string{prose(a.Name), factorDigits(a.Factor), lv, factorDigits(assembly.Factor(a)), by, why, signed})
 	}
 	t.bold = func(row, col int) bool {
-		return t.rows[row][col] == notStated || t.rows[row][col] == "NOBODY: HOLD"
+		return t.rows[row][col] == notStated || t.rows[row][col] == nobodySigned
 	}
 	return t
 }

@@ -134,13 +134,7 @@ func holdNames(codes []string) []string {
 // exact letters a length that no tape rounds: a diameter, a stock length, the
 // thickness of a shim. What stands on no tape is lettered in decimals.
 func (b *book) exact(l length.Length) string {
-	switch {
-	case b.metric:
-		return length.Millimetres(l, 2)
-	case l%length.Inch64 == 0:
-		return drawing.Letter(length.Inches(l, 64))
-	}
-	return drawing.Letter(length.Decimal(l, 3))
+	return drawing.Letter(length.Style{Metric: b.metric}.Exact(l))
 }
 
 // exactly is exact in a sentence, with its unit.

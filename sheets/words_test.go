@@ -24,7 +24,7 @@ func TestExact(t *testing.T) {
 		want   string
 	}{
 		{true, 15 * length.Millimetre / 2, "7.5 mm"}, {true, 70 * length.Millimetre, "70 mm"}, {true, 125 * length.Millimetre / 100, "1.25 mm"},
-		{false, 19 * in / 32, "19/32″"}, {false, in / 4, "1/4″"}, {false, in / 25, "0.040″"}, {false, 13 * in / 64, "13/64″"},
+		{false, 19 * in / 32, "19/32″"}, {true, 6147 * length.Millimetre / 1000, "6.147 mm"}, {false, in / 4, "1/4″"}, {false, in / 25, "0.040″"}, {false, 13 * in / 64, "13/64″"},
 	} {
 		b := &book{metric: c.metric}
 		if got := b.exactly(c.l); got != c.want {

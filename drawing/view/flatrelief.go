@@ -19,7 +19,7 @@ func (d *flat) reliefWords() string {
 	}
 	r := d.l.Job.Shop.Relief
 	if r.Diameter > 0 {
-		return " Relief drilled Ø\u00a0" + drawing.Letter(d.st.Short(r.Diameter)) + " at every bend end marked with a ring."
+		return " Relief drilled Ø\u00a0" + drawing.Letter(d.st.Exact(r.Diameter)) + " at every bend end marked with a ring."
 	}
-	return " Relief " + drawing.Letter(d.st.Short(r.Width)+" wide × "+d.st.Short(r.Depth)) + " deep along the bend at every bend end marked with a ring, and as deep both ways where two bends cross."
+	return " Relief " + drawing.Letter(d.st.Exact(r.Width)+" wide × "+d.st.Exact(r.Depth)) + " deep along the bend at every bend end marked with a ring, and as deep both ways where two bends cross."
 }

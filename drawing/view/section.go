@@ -125,13 +125,10 @@ func (s *section) thin(l length.Length) string {
 
 // size letters a diameter, which is named and never rounded: 7.5 mm, 1/4".
 func (s *section) size(l length.Length) string {
-	switch {
-	case s.crew.Metric:
-		return trimmed(length.Millimetres(l, 3)) + " mm"
-	case l%(length.Inch/64) == 0:
-		return length.Inches(l, 64)
+	if s.crew.Metric {
+		return s.crew.Exact(l) + " mm"
 	}
-	return strings.Replace(length.Decimal(l, 4), "0\"", "\"", 1)
+	return s.crew.Exact(l)
 }
 
 // trimmed is a number without the noughts its decimals end in.

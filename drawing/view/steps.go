@@ -230,7 +230,7 @@ func stepNailed(r *layout.Run) bool {
 func stepPilot(l *layout.Layout, r *layout.Run) string {
 	for _, c := range r.Chairs {
 		if f := c.Rows[0].Fastener; f != nil && c.Rows[0].Pilot > 0 {
-			return " Drill pilots of " + stepSmall(l, f.PilotDia) + " diameter to the depth of the table."
+			return " Drill pilots of " + stepDrill(l, f.PilotDia) + " diameter to the depth of the table."
 		}
 	}
 	return ""
@@ -243,6 +243,15 @@ func stepSmall(l *layout.Layout, d length.Length) string {
 		return drawing.Letter(st.InText(d))
 	}
 	return drawing.Letter(st.Short(d))
+}
+
+// stepDrill letters the diameter of a drill, which is never rounded.
+func stepDrill(l *layout.Layout, d length.Length) string {
+	st := Crew(l)
+	if st.Metric {
+		return drawing.Letter(st.Exact(d) + " mm")
+	}
+	return drawing.Letter(st.Exact(d))
 }
 
 // stepDegrees letters a temperature in the unit of the job.

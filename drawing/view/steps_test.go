@@ -12,6 +12,7 @@ import (
 	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
+	"copingset/layout/length"
 	"copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
@@ -156,6 +157,19 @@ func TestStepWordsSayWhatTheJobSays(t *testing.T) {
 		says("corner supports", slices.ContainsFunc(r.Parts, func(q layout.Part) bool { return len(q.Piece.Miters) > 0 }))
 		says("ships long", stepCloser(r) != nil)
 		says(stepSmall(l, l.Job.System.Splice.Tape)+" from the centre line", stepJoint(l, r) != nil)
+	}
+}
+
+// A drill is named, not measured: 5/32 in is no 3/16, nor 6.3 mm 6.
+func TestStepDrillIsNotRounded(t *testing.T) {
+	feet, metric := &layout.Layout{Job: &job.Job{}}, &layout.Layout{Job: &job.Job{Units: job.Metric}}
+	for _, c := range []struct {
+		d          length.Length
+		inches, mm string
+	}{{5 * length.Inch / 32, "5/32″", "3.969 mm"}, {63 * length.Millimetre / 10, "0.248″", "6.3 mm"}} {
+		if a, b := stepDrill(feet, c.d), stepDrill(metric, c.d); a != c.inches || b != c.mm {
+			t.Errorf("%v: %s and %s", c.d, a, b)
+		}
 	}
 }
 

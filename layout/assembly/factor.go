@@ -28,8 +28,16 @@ func Factor(a *job.Assembly) float64 {
 // Enough reports whether the factor is not under the published one.
 func Enough(a *job.Assembly) bool {
 	least, _ := LeastFactor()
-	return Factor(a) >= least-1e-9
+	return reaches(a, least)
 }
+
+// SignedFor reports whether an engineer has signed for a factor no greater than
+// the job's: a signature under 1.8 is none under 1.5.
+func SignedFor(a *job.Assembly) bool {
+	return a.FactorSigned != nil && reaches(a, a.FactorSigned.Factor)
+}
+
+func reaches(a *job.Assembly, least float64) bool { return Factor(a) >= least-1e-9 }
 
 // Divided reports whether an assembly has a resistance that its factor divides.
 func Divided(a *job.Assembly) bool {

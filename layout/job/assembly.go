@@ -40,6 +40,7 @@ type Yield struct {
 // Signed says who stands behind a figure, and in which document.
 type Signed struct {
 	At           finding.Place
+	Factor       float64 // the least that is signed for, at the allowable level
 	By, Document string
 }
 
@@ -128,6 +129,7 @@ func (y *Yield) keys(k keys) {
 
 func (s *Signed) keys(k keys) {
 	s.At = k.at
+	k.factor("factor", &s.Factor, "the least factor that is signed for, against demands at the allowable level", "1.8")
 	k.text("by", &s.By, "the engineer who signs", "K. Sundqvist-Abara, engineer of record")
 	k.text("document", &s.Document, "the document that says so", "Letter L-9")
 }

@@ -23,9 +23,18 @@ func FormatAngle(a Angle) string {
 }
 
 // Both letters a length in inches and millimetres, for findings, which are
-// read by people of both systems.
+// read by people of both systems. What is stated finer than a tape reads stays
+// so in one of the two: a hole of 9/32 in is not 5/16, nor one of 6.3 mm 6.
 func Both(l length.Length) string {
-	return length.Feet(l, 16) + " (" + length.Millimetres(l, 0) + " mm)"
+	den, places := 16, 0
+	switch {
+	case l%length.Inch16 == 0:
+	case l%length.Inch64 == 0:
+		den = 64
+	case l%(length.Millimetre/10) == 0:
+		places = 1
+	}
+	return length.Feet(l, den) + " (" + length.Millimetres(l, places) + " mm)"
 }
 
 // BothWeights letters a weight in pounds and kilograms (1 lb is 453.59237 g).

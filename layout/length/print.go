@@ -175,6 +175,19 @@ func (s Style) Thin(l Length) string {
 	return Decimal(l, 3)
 }
 
+// Exact prints a length that no tape rounds, a diameter or a stock length: in
+// inches to a sixty-fourth, off which it is in decimals, or in millimetres
+// without the unit.
+func (s Style) Exact(l Length) string {
+	switch {
+	case s.Metric:
+		return Millimetres(l, 3)
+	case l%Inch64 == 0:
+		return Inches(l, 64)
+	}
+	return Decimal(l, 3)
+}
+
 // InText prints a length that stands in a sentence, where no note on the sheet
 // says the unit: 12'-3 1/2" or 3750 mm.
 func (s Style) InText(l Length) string {

@@ -143,6 +143,24 @@ func TestStyle(t *testing.T) {
 	}
 }
 
+// A diameter is never brought to a tape.
+func TestExact(t *testing.T) {
+	for _, c := range []struct {
+		metric bool
+		l      Length
+		want   string
+	}{
+		{false, 9 * Inch / 32, `9/32"`}, {false, 11 * Inch / 64, `11/64"`}, {false, 242 * Inch / 1000, `0.242"`},
+		{false, 5 * Inch / 4, `1 1/4"`}, {true, 63 * Millimetre / 10, "6.3"}, {true, 5 * Inch / 32, "3.969"},
+	} {
+		for _, s := range []Style{Crew(c.metric), Shop(c.metric)} {
+			if got := s.Exact(c.l); got != c.want {
+				t.Errorf("%v: %s, want %s", c.l, got, c.want)
+			}
+		}
+	}
+}
+
 func TestPrintRefuses(t *testing.T) {
 	mustPanic(t, "thirds of an inch", func() { Feet(Inch, 3) })
 	mustPanic(t, "no denominator", func() { Inches(Inch, 0) })

@@ -140,7 +140,7 @@ func (d Demand) differs(c *job.Confirmed) (what, why string) {
 		}
 	}
 	if len(changed) == 0 {
-		changed = []string{"no input"}
+		changed = []string{"no input as the list letters it"}
 	}
 	what = says + "; changed since: " + strings.Join(changed, "; ")
 	if len(results) > 0 {
@@ -157,9 +157,11 @@ func some(all []string) string {
 	return strings.Join(all[:most], "; ") + fmt.Sprintf("; and %d more", len(all)-most)
 }
 
-// inputs are the names of the list that the job states, or a perimeter of it.
+// inputs are the names of the list that the job states, or leaves to the edition
+// or to a perimeter of it: what a person may have changed, not what follows.
 func (d Demand) inputs() map[string]bool {
-	out := map[string]bool{"least.dimension": true, "area": true, "corner.turn": true}
+	out := map[string]bool{"least.dimension": true, "area": true, "corner.turn": true, "exposure.floor": true,
+		"option.parapet_note": true, "option.wall_reduction": true}
 	for _, s := range d.Basis {
 		if s.Sure == Stated {
 			out[s.Fact] = true

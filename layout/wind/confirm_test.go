@@ -132,6 +132,12 @@ func TestChangesVoidAConfirmation(t *testing.T) {
 		{"speed", func(j *job.Job) { j.Wind.Speed = 51 }, []string{"speed: 50.00 m/s -> 51.00 m/s", "up.corner.allowable: "}},
 		{"map", func(j *job.Job) { j.Wind.SpeedFrom = "S-2" }, []string{"speed.from: S-2, which was not in the list"}},
 		{"edition", func(j *job.Job) { j.Wind.Edition = "ASCE 7-16" }, []string{"edition: ASCE 7-22 -> ASCE 7-16", "qp.kd", "no longer there"}},
+		{"a tenth off the walls", func(j *job.Job) { j.Wind.WallReduction = true },
+			[]string{"changed since: option.wall_reduction: not taken -> taken; and by that", "in.gcp: 1.0000 -> 0.9000"}},
+		{"floor of exposure B", func(j *job.Job) { yes := true; j.Wind.ExposureBFloor = &yes },
+			[]string{"changed since: exposure.floor: 4.57 m -> 9.14 m"}},
+		{"less than is lettered", func(j *job.Job) { j.Wind.Speed = 50.0014 },
+			[]string{"changed since: no input as the list letters it; and by that: "}},
 		{"hollow parapet", func(j *job.Job) { j.Wind.Hollow, j.Wind.Enclosure = true, job.OpenBuilding }, []string{"parapet: solid -> hollow, building open"}},
 	} {
 		j := metric()

@@ -3,6 +3,7 @@ package wind
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"copingset/layout/finding"
 	"copingset/layout/job"
@@ -53,7 +54,11 @@ func plausible(p *job.Pressures) finding.List {
 		edge, corner job.Pressure
 	}{{"up", p.Edge.Up, p.Corner.Up}, {"out", p.Edge.Out, p.Corner.Out}, {"rear", p.Edge.Rear, p.Corner.Rear}} {
 		for i, v := range []job.Pressure{q.edge, q.corner} {
-			if v.Pa == 0 || Plausible(AllowablePa(v)) {
+			if v.Pa == 0 {
+				continue
+			}
+			if Plausible(AllowablePa(v)) {
+				found.Append(underLeast(p, q.what, Zone(i), v)...)
 				continue
 			}
 			f := finding.New(finding.Hold, "pressure-unit", p.At, "check the unit: psf, kPa or Pa; if it is meant, have the "+
@@ -79,6 +84,23 @@ func plausible(p *job.Pressures) finding.List {
 		found.Append(f)
 	}
 	return found
+}
+
+// underLeast holds a stated pressure that no component of an edition that is known
+// here may be designed for.
+func underLeast(p *job.Pressures, what string, z Zone, v job.Pressure) finding.List {
+	e, known := editionOf(strings.TrimSpace(p.Edition))
+	least := leastPSF * pascalsPerPSF * StrengthToAllowable
+	if !known || AllowablePa(v) >= least*(1-1e-3) { // as lettered
+		return nil
+	}
+	from := leastNet(e)
+	f := finding.New(finding.Hold, "pressure-least", p.At, "ask the engineer of record which level is meant, and for no "+
+		"less than the edition's least",
+		"the pressure %s of the %s zone, %s, is under the least net pressure of %s, %s", what, z, letter(v), e,
+		letter(job.Pressure{Pa: least, Level: job.Allowable}))
+	f.Why = from.text + " (" + string(from.sure) + ")"
+	return finding.List{f}
 }
 
 // letterFine gives a pressure that may be of any size.

@@ -107,7 +107,7 @@ func stated(j *job.Job) (Demand, finding.List) {
 	p := j.Pressures
 	strength := false
 	for _, q := range []job.Pressure{p.Edge.Up, p.Edge.Out, p.Edge.Rear, p.Corner.Up, p.Corner.Out, p.Corner.Rear} {
-		strength = strength || q.Level == job.Strength
+		strength = strength || q.Pa > 0 && q.Level == job.Strength // a rear leg that is not stated has no level
 	}
 	if strength && !slices.Contains(editions(), strings.TrimSpace(p.Edition)) {
 		found.Append(finding.Finding{
