@@ -82,6 +82,7 @@ func (Group) mark()  {}
 type Scene struct {
 	Name, Title, Desc string
 	W, H              Unit
+	Squeezed          bool // had no room for any usual scale, and gave it up
 	Marks             []Mark
 }
 

@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 )
@@ -24,19 +25,20 @@ func mayImport() map[string]string {
 const plan = `
 cmd/copingset: cmd/copingset/internal/store drawing drawing/dxf drawing/svg layout layout/finding layout/job layout/length sheets
 cmd/copingset/internal/store:
-sheets: drawing drawing/dxf drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
+sheets: drawing drawing/dxf drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/plan layout/shop layout/wall layout/wind
 drawing: fonts layout/length
 drawing/internal/specimen: drawing
 drawing/place: drawing
 drawing/svg: drawing fonts
 drawing/pdf: drawing fonts
 drawing/dxf:
-drawing/view: drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/cut layout/finding layout/fold layout/job layout/length layout/shop layout/wall layout/wind
+drawing/view: drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/cut layout/finding layout/fold layout/job layout/length layout/plan layout/shop layout/wall layout/wind
 fonts:
 golden:
 samples:
-layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/fact layout/finding layout/job layout/length layout/metal layout/shop layout/wall layout/wind layout/withdrawal
+layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/fact layout/finding layout/job layout/length layout/metal layout/plan layout/shop layout/wall layout/wind layout/withdrawal
 layout/length:
+layout/plan: layout/length
 layout/length/draws:
 layout/fact: layout/length
 layout/finding: layout/length
@@ -52,7 +54,7 @@ layout/wall/slips: layout/length
 layout/wind: layout/confirm layout/finding layout/job layout/length
 layout/assembly: layout/finding layout/job layout/length layout/wind
 layout/cap: layout/assembly layout/finding layout/job layout/length layout/wall layout/wind
-layout/anchor: layout/assembly layout/cap layout/finding layout/job layout/length layout/wall layout/wind
+layout/anchor: layout/assembly layout/cap layout/finding layout/job layout/length layout/plan layout/wall layout/wind
 layout/crate: layout/anchor layout/cap layout/finding layout/job layout/length
 layout/cut: layout/length
 layout/fold:
@@ -120,24 +122,43 @@ func TestImportsPointOneWay(t *testing.T) {
 	}
 }
 
-// Nobody reaches through the run of one room for that of another, past values of
-// the same name: a run answers for itself.
-func TestNobodyReachesThroughRuns(t *testing.T) {
+// eachLine goes through the lines of all files of code, numbered from 1.
+func eachLine(t *testing.T, look func(path string, n int, line string)) {
+	t.Helper()
 	err := filepath.WalkDir("..", func(path string, e fs.DirEntry, err error) error {
 		if err != nil || e.IsDir() || filepath.Ext(path) != ".go" {
 			return err
 		}
 		text, err := os.ReadFile(path)
 		for n, line := range strings.Split(string(text), "\n") {
-			if strings.Contains(line, ".Run"+".Run") {
-				t.Errorf("%s:%d reaches through a run: %s", path, n+1, strings.TrimSpace(line))
-			}
+			look(path, n+1, line)
 		}
 		return err
 	})
 	if err != nil {
 		t.Fatal(err)
 	}
+}
+
+// Where the wall's faces and the chairs' edges lie behind the cap line is said by
+// cap.Run.FaceAt, cap.ChairLine and cap.ChairRear; nobody adds it up again.
+func TestFacesAndChairLineAreWorkedOutOnce(t *testing.T) {
+	again := regexp.MustCompile(`FrontClearance \+ .*\.Gap|\.Gap .*\+ .*FrontClearance|[+-] [\w.]*Chair\.(Front|Rear)Edge`)
+	eachLine(t, func(path string, n int, line string) {
+		if !strings.HasSuffix(path, "_test.go") && filepath.ToSlash(path) != "../layout/cap/face.go" && again.MatchString(line) {
+			t.Errorf("%s:%d works out again what layout/cap/face.go knows: %s", path, n, strings.TrimSpace(line))
+		}
+	})
+}
+
+// Nobody reaches through the run of one room for that of another, past values of
+// the same name: a run answers for itself.
+func TestNobodyReachesThroughRuns(t *testing.T) {
+	eachLine(t, func(path string, n int, line string) {
+		if strings.Contains(line, ".Run"+".Run") {
+			t.Errorf("%s:%d reaches through a run: %s", path, n, strings.TrimSpace(line))
+		}
+	})
 }
 
 func contains(list []string, s string) bool {

@@ -191,7 +191,7 @@ func (b *facts) ofFindings() {
 		b.said("run", f.Where.Run)
 		b.said("corner", f.Where.Corner)
 		if f.Where.HasStation {
-			b.length("station-on-front-face", f.Where.Station)
+			b.length("station", b.crewStation(f.Where))
 		}
 		b.said("pieces", strings.Join(f.Where.Pieces, " "))
 		b.said("part", f.Where.Part)
@@ -199,6 +199,17 @@ func (b *facts) ofFindings() {
 		b.said("why", f.Why)
 		b.said("mend", f.Mend)
 	}
+}
+
+// crewStation is where the crew finds the place of a finding; one on no run stays
+// on the front face.
+func (b *facts) crewStation(w finding.Ref) length.Length {
+	for _, r := range b.l.Runs() {
+		if r.Name == w.Run && r.Perimeter.Job.Name == w.Perimeter {
+			return r.ToCrew(r.ToCap(w.Station))
+		}
+	}
+	return w.Station
 }
 
 func (b *facts) where(w finding.Ref) string {

@@ -200,10 +200,10 @@ func (b *facts) ofFasteners() {
 		b.count("chairs", f.Chairs)
 		b.count("count", f.Count)
 		b.lengths("packing", []length.Length{f.PackLeast, f.PackMost})
-		b.lengths("thread", []length.Length{f.ThreadLeast, f.ThreadMax})
+		b.lengths("thread", []length.Length{f.Thread.Has, f.ThreadMax})
 		b.lengths("pilot", []length.Length{f.PilotLeast, f.PilotMost})
-		if f.Surveyed {
-			b.length("edge-distance", f.EdgeLeast)
+		if !f.Edge.Unknown {
+			b.length("edge-distance", f.Edge.Has)
 		}
 	}
 }

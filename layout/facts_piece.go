@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"copingset/layout/cap"
+	"copingset/layout/crate"
 	"copingset/layout/fact"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -44,6 +45,7 @@ func (b *facts) ofPiece(q *Piece) {
 	}
 	b.length("inside", q.Inside)
 	b.length("wide", q.Wide)
+	b.length("longest-side", crate.Shipped(q))
 	b.length("narrow", q.Narrow)
 	b.length("girth", q.Girth)
 	if q.Kind == cap.Transition {
@@ -95,6 +97,7 @@ func (b *facts) ofHoles(q *Piece) {
 		b.words(k+"for", o.Name)
 		b.length(k+"from-left", h.FromLeft)
 		b.length(k+"from-front", h.FromFront)
+		b.length(k+"from-face", o.FromFace)
 		b.lengths(k+"size", []length.Length{o.Extent, o.Depth})
 	}
 }
@@ -134,6 +137,7 @@ func (b *facts) ofBodies(bodies []Body) {
 			b.number(m+"radius-mm", e.Line.Radius)
 			b.number(m+"arc-mm", e.Line.Arc)
 			b.yes(m+"hem", e.Hem)
+			b.words(m+"to-face", e.Line.Between[1])
 			b.length(m+"from-street", e.FromStreet)
 			b.length(m+"from-roof", e.FromRoof)
 		}
@@ -154,6 +158,7 @@ func (b *facts) ofParts() {
 		b.length("radius", p.Radius)
 		b.number("k-factor", p.K)
 		b.count("count", p.Count())
+		b.count("spare", p.Spare())
 		b.count("to-make", count)
 		b.count("spares", spares)
 		b.grams("weight", p.Grams)
@@ -230,10 +235,25 @@ func (b *facts) ofCrates() {
 			b.count(k+"count", x.Count)
 			b.count(k+"spare", x.Spare)
 			b.words(k+"what", x.What)
+			b.words(k+"sort", sortName(x.Sort))
 			b.said(k+"mark", x.Mark)
 			b.said(k+"lot", x.Lot)
 			b.length(k+"length", x.Length)
 			b.grams(k+"weight", x.Grams)
+			for i := range b.l.Job.Fasteners {
+				if f := &b.l.Job.Fasteners[i]; x.Piece == nil && f.Name == x.What {
+					b.length(k+"diameter", f.Diameter)
+				}
+			}
 		}
 	}
+	b.about(fact.Crate, "withheld")
+	for i, q := range b.l.Withheld {
+		b.words(fmt.Sprintf("line-%d-mark", i+1), q.Mark)
+	}
+}
+
+// sortName is the sort of a line of a packing list.
+func sortName(s crate.Sort) string {
+	return [...]string{"cap", "chair", "support", "plate", "screw", "shim", "tape"}[s]
 }

@@ -54,10 +54,10 @@ func (b *facts) ofRun(r *Run) {
 	b.length("bow-station", r.ToCrew(r.ToCap(r.Line.BowAt)))
 	b.length("gap-most", r.Line.GapMost)
 	b.length("gap-most-station", r.ToCrew(r.ToCap(r.Line.GapMostAt)))
-	b.length("string-to-wall-most", b.l.StringToFace(r.Line.GapMost))
+	b.length("string-to-wall-most", r.StringToWall(&b.l.Job.System, r.ToCap(r.Line.GapMostAt)))
 	if n := len(r.Readings); n > 0 {
-		b.length("string-to-wall-left", b.l.StringToFace(r.Readings[0].Gap))
-		b.length("string-to-wall-right", b.l.StringToFace(r.Readings[n-1].Gap))
+		b.length("string-to-wall-left", r.StringToWall(&b.l.Job.System, r.ToCap(r.Readings[0].Station)))
+		b.length("string-to-wall-right", r.StringToWall(&b.l.Job.System, r.ToCap(r.Readings[n-1].Station)))
 	}
 	b.length("wall-width-least", r.WidthLeast)
 	b.length("wall-width-most", r.WidthMost)
@@ -118,7 +118,7 @@ func (b *facts) ofReadings(r *Run) {
 		b.length("station", r.ToCrew(r.ToCap(q.Station)))
 		b.length("offset", q.Offset)
 		b.length("gap", q.Gap)
-		b.length("string-to-wall", b.l.StringToFace(q.Gap))
+		b.length("string-to-wall", r.StringToWall(&b.l.Job.System, r.ToCap(q.Station)))
 		b.length("width", q.Width)
 		b.length("need", q.Need)
 		if i < len(r.Play) {
@@ -284,8 +284,7 @@ func (b *facts) ofMadeChair(r *Run, c *Chair, left, right length.Length) {
 	if c.Assembly != nil {
 		b.words("assembly", c.Assembly.Name)
 	}
-	q := r.At(r.ToFront(c.At))
-	b.length("string-to-wall", b.l.StringToFace(q.Gap))
+	b.length("string-to-wall", r.StringToWall(&b.l.Job.System, c.At))
 	b.length("set-surface", r.SetAt(r.ToFront(c.At)))
 	for i, w := range c.Rows {
 		k := ScrewsOf(i)

@@ -22,7 +22,8 @@ func confusing(t *rapid.T, j *job.Job) {
 		return
 	}
 	was := map[string]string{}
-	names := []string{"N", "N-C1", "E", "N-J1", "N-01", "N-C10", "C1", "01", "system", "job", "a|b", "N.E", "crate 1", "W", "S", "K"}
+	names := []string{"N", "N-C1", "E", "N-J1", "N-01", "N-C10", "C1", "01", "system", "job", "a|b", "N.E",
+		"crate 1", "W", "S", "K"}
 	n := 0
 	for i := range j.Perimeters {
 		p := &j.Perimeters[i]
@@ -177,7 +178,10 @@ func TestFactsTellWhatChanged(t *testing.T) {
 	if !slices.ContainsFunc(changed, func(c fact.Change) bool { return c.Name() == "A-J1.gap" }) {
 		t.Errorf("a wider gap is not told: %d changes", len(changed))
 	}
-	if slices.ContainsFunc(changed, func(c fact.Change) bool { return strings.HasPrefix(c.Name(), "run ROOF/A.wall") }) {
+	if slices.ContainsFunc(changed, func(c fact.Change) bool {
+		return strings.HasPrefix(c.Name(),
+			"run ROOF/A.wall")
+	}) {
 		t.Error("the wall has not changed")
 	}
 }

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"slices"
 
 	"copingset/layout/anchor"
@@ -85,14 +86,6 @@ func (l *Layout) FastenerSchedule() []FastenerLine {
 		out = append(out, n)
 	}
 	return out
-}
-
-// StringToFace is how far behind the layout string, which runs along the
-// chairs' front edges, the wall's face lies where it lies gap behind the
-// front-face line. Negative: the face stands in front of the string.
-func (l *Layout) StringToFace(gap length.Length) length.Length {
-	s := &l.Job.System
-	return s.FrontClearance + gap - s.Chair.FrontEdge
 }
 
 // Pitch is how far apart chairs of one assembly stand on a run.
@@ -352,11 +345,8 @@ func (l *Layout) HoleOf(p *Piece, o *job.Obstacle) Hole {
 			if &t.Run.Job.Obstacles[i] != o {
 				continue
 			}
-			at := t.Run.FrontStation(o.Station)
-			return Hole{
-				FromLeft:  before + t.Run.ToCap(at) - t.From,
-				FromFront: s.Metal.Thickness + s.FrontClearance + t.Run.At(at).Gap + o.FromFace,
-			}
+			at := t.Run.ToCap(t.Run.FrontStation(o.Station))
+			return Hole{FromLeft: before + at - t.From, FromFront: t.Run.FaceAt(s, at).Street + o.FromFace}
 		}
 		before += t.Length()
 	}
@@ -384,20 +374,48 @@ func (p *Perimeter) twoWidths(r *Run) bool {
 	return r.Right.Corner != nil && r.InsideAt(r.Cap) != next.InsideAt(0)
 }
 
-// TwoWidths reports whether a corner of the perimeter has two widths.
-func (p *Perimeter) TwoWidths() bool { return slices.ContainsFunc(p.Runs, p.twoWidths) }
+// WidthOn is one inside width of a perimeter's caps.
+type WidthOn struct {
+	Inside length.Length
+	Runs   []*Run // that have it from end to end
+	Parts  []*Run // that have another besides, with a transition between
+}
 
-// WidthSpan is the least and the greatest inside width of a perimeter.
-func (p *Perimeter) WidthSpan() (least, most length.Length) {
-	for i, r := range p.Runs {
-		for k, b := range r.Bands {
-			if i == 0 && k == 0 || b.Inside < least {
-				least = b.Inside
+// Widths are the inside widths of a perimeter's caps, narrowest first, but last
+// the one that most runs have, of several the widest: what the others depart from.
+func (p *Perimeter) Widths() []WidthOn {
+	var out []WidthOn
+	for _, r := range p.Runs {
+		var on []length.Length
+		for _, b := range r.Bands {
+			if slices.Contains(on, b.Inside) {
+				continue
 			}
-			most = length.Max(most, b.Inside)
+			on = append(on, b.Inside)
+			k := slices.IndexFunc(out, func(w WidthOn) bool { return w.Inside == b.Inside })
+			if k < 0 {
+				k = len(out)
+				out = append(out, WidthOn{Inside: b.Inside})
+			}
+			if len(r.Tapers) > 0 {
+				out[k].Parts = append(out[k].Parts, r)
+			} else {
+				out[k].Runs = append(out[k].Runs, r)
+			}
 		}
 	}
-	return least, most
+	slices.SortFunc(out, func(a, b WidthOn) int { return cmp.Compare(a.Inside, b.Inside) })
+	usual := 0
+	for i, w := range out {
+		if len(w.Runs) >= len(out[usual].Runs) {
+			usual = i
+		}
+	}
+	if len(out) > 0 {
+		w := out[usual]
+		out = append(slices.Delete(out, usual, usual+1), w)
+	}
+	return out
 }
 
 // Shipped is one part of a piece as it leaves the shop, front and rear: a

@@ -163,16 +163,13 @@ func TestSectionCasesCoverEveryChair(t *testing.T) {
 	})
 }
 
-func TestStringToFace(t *testing.T) {
+func TestStringToWall(t *testing.T) {
 	j := jobtest.Job()
 	j.Perimeters = append(j.Perimeters, jobtest.Rectangle(300*length.Inch, 200*length.Inch))
 	l, _ := layout.Build(j)
-	// Front clearance 1/4 in, chairs 1/8 in behind the front leg: the wall's proudest point is 1/8 in behind the string.
-	if got := l.StringToFace(0); got != length.Inch/8 {
+	// Front clearance 1/4 in, chairs 1/8 in behind the front leg: a straight wall is 1/8 in behind the string.
+	if got := l.Runs()[0].StringToWall(&l.Job.System, 100*length.Inch); got != length.Inch/8 {
 		t.Errorf("string to face %v, want 1/8 in", got)
-	}
-	if got := l.StringToFace(length.Inch / 2); got != 5*length.Inch/8 {
-		t.Errorf("string to face %v, want 5/8 in", got)
 	}
 }
 

@@ -39,8 +39,8 @@ func (w Withdrawal) Combined() float64 {
 	return withdrawal.Combined(w.Pull.Up, w.Allowable, w.Pull.Across, w.Carries)
 }
 
-// Passes reports whether the screws are not taken beyond what they hold and carry.
-func (w Withdrawal) Passes() bool { return w.Combined() <= 1 }
+// Short says that pull and shear together take more than the screws have.
+func (w Withdrawal) Short() bool { return w.Combined() > 1 }
 
 // Withdrawals checks every chair that is screwed into wood of a stated
 // gravity, and gives the worst of each assembly on each run. It stands beside
@@ -136,7 +136,7 @@ func (l *Layout) screwFindings() finding.List {
 	var found finding.Set
 	rows := l.Withdrawals()
 	for _, w := range rows {
-		if w.Passes() {
+		if !w.Short() {
 			continue
 		}
 		f := finding.New(finding.Hold, "withdrawal-short", w.Fastener.At,

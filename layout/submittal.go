@@ -9,6 +9,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/metal"
+	"copingset/layout/plan"
 	"copingset/layout/wind"
 )
 
@@ -163,25 +164,18 @@ func bayOf(r *Run, a *job.Assembly, grid length.Length) (metal, pitch length.Len
 // Fastening is one row of chairs' holes in one zone that takes one stock
 // length, with the least and the greatest of what varies along the wall.
 type Fastening struct {
-	Assembly               *job.Assembly
-	Zone                   wind.Zone
-	Row                    int // 0 front, 1 rear
-	Fastener               *Fastener
-	Length                 length.Length // zero: no stock length fits
-	Runs                   []*Run
-	Chairs, Count          int
-	PackLeast, PackMost    length.Length // packing under the row
-	ThreadLeast, ThreadMax length.Length // in what holds it, tip taken off
-	EdgeLeast              length.Length // row to the nearer face of the wall; negative: beyond it
-	Surveyed               bool          // else the edge distance is not known
-	PilotLeast, PilotMost  length.Length // depth below the top of the packing
-}
-
-// Passes reports whether a row has the thread and the distance from the wall's
-// faces that its report asks for, as far as the wall is surveyed.
-func (f Fastening) Passes() bool {
-	return f.Length > 0 && f.ThreadLeast >= f.Fastener.Embedment &&
-		(!f.Surveyed || f.EdgeLeast >= f.Fastener.EdgeDistance)
+	Assembly              *job.Assembly
+	Zone                  wind.Zone
+	Row                   int // 0 front, 1 rear
+	Fastener              *Fastener
+	Length                length.Length // zero: no stock length fits
+	Runs                  []*Run
+	Chairs, Count         int
+	PackLeast, PackMost   length.Length // packing under the row
+	Thread                plan.Check    // the least in what holds it, tip taken off; fails where no stock length fits
+	ThreadMax             length.Length
+	Edge                  plan.Check    // the least of the row from a face of the wall; negative: beyond it
+	PilotLeast, PilotMost length.Length // depth below the top of the packing
 }
 
 // Fastenings lists the rows by assembly as the job names them, zone, row and
@@ -201,20 +195,18 @@ func (l *Layout) Fastenings() []Fastening {
 				k := slices.IndexFunc(out, func(f Fastening) bool {
 					return f.Assembly == c.Assembly && f.Zone == z && f.Row == i && f.Fastener == w.Fastener && f.Length == w.Length
 				})
-				edge, thread := l.edgeOf(r, c, w.Y), w.Into-w.Fastener.Tip
 				if k < 0 {
-					out = append(out, Fastening{Assembly: c.Assembly, Zone: z, Row: i, Fastener: w.Fastener, Length: w.Length, Surveyed: true,
-						PackLeast: w.Packing, ThreadLeast: thread, EdgeLeast: edge, PilotLeast: w.Pilot})
+					out = append(out, Fastening{Assembly: c.Assembly, Zone: z, Row: i, Fastener: w.Fastener, Length: w.Length,
+						PackLeast: w.Packing, Thread: w.Thread, Edge: w.Edge, PilotLeast: w.Pilot})
 					k = len(out) - 1
 				}
 				f := &out[k]
 				f.Chairs++
 				f.Count += w.Count
 				f.PackLeast, f.PackMost = length.Min(f.PackLeast, w.Packing), length.Max(f.PackMost, w.Packing)
-				f.ThreadLeast, f.ThreadMax = length.Min(f.ThreadLeast, thread), length.Max(f.ThreadMax, thread)
-				f.EdgeLeast = length.Min(f.EdgeLeast, edge)
+				f.Thread, f.ThreadMax = plan.Worst(f.Thread, w.Thread), length.Max(f.ThreadMax, w.Thread.Has)
+				f.Edge = plan.Worst(f.Edge, w.Edge)
 				f.PilotLeast, f.PilotMost = length.Min(f.PilotLeast, w.Pilot), length.Max(f.PilotMost, w.Pilot)
-				f.Surveyed = f.Surveyed && len(r.Readings) > 0
 				if !slices.Contains(f.Runs, r) {
 					f.Runs = append(f.Runs, r)
 				}
@@ -241,20 +233,8 @@ func (l *Layout) Fastenings() []Fastening {
 	return out
 }
 
-// edgeOf is the least distance of a row of holes from a face of the wall, over
-// the length of its chair.
-func (l *Layout) edgeOf(r *Run, c *Chair, y length.Length) length.Length {
-	s := &l.Job.System
-	var edge length.Length
-	for i, x := range []length.Length{c.Left(s), c.At, c.Right(s)} {
-		q := r.At(r.ToFront(x))
-		face := s.Metal.Thickness + s.FrontClearance + q.Gap
-		if d := length.Min(y-face, face+q.Width-y); i == 0 || d < edge {
-			edge = d
-		}
-	}
-	return edge
-}
+// Fails says that no stock length fits, or that one does not hold as it must.
+func (f Fastening) Fails() bool { return f.Thread.Fails() || f.Edge.Fails() }
 
 // GapStep is the gap to set at one temperature of the metal.
 type GapStep struct {

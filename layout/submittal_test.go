@@ -78,11 +78,11 @@ func TestFasteningsAreWhole(t *testing.T) {
 		count := map[length.Length]int{}
 		for _, f := range l.Fastenings() {
 			count[f.Length] += f.Count
-			if f.PackLeast > f.PackMost || f.ThreadLeast > f.ThreadMax || f.PilotLeast > f.PilotMost || f.Chairs == 0 {
+			if f.PackLeast > f.PackMost || f.Thread.Has > f.ThreadMax || f.PilotLeast > f.PilotMost || f.Chairs == 0 {
 				t.Fatalf("%+v", f)
 			}
-			if f.Length > 0 && f.ThreadLeast < f.Fastener.Embedment {
-				t.Fatalf("length %v holds by %v, asked %v", f.Length, f.ThreadLeast, f.Fastener.Embedment)
+			if f.Length > 0 && (f.Thread.Has < f.Fastener.Embedment || f.Thread.Fails()) {
+				t.Fatalf("length %v holds by %v, asked %v", f.Length, f.Thread.Has, f.Fastener.Embedment)
 			}
 		}
 		for _, f := range l.Fasteners() {
@@ -104,7 +104,7 @@ func TestEdgeDistanceAgrees(t *testing.T) {
 	_, held := coded(l, "edge-distance")
 	least := length.Metre
 	for _, f := range l.Fastenings() {
-		least = length.Min(least, f.EdgeLeast)
+		least = length.Min(least, f.Edge.Has)
 	}
 	if !held || least >= j.Fasteners[0].EdgeDistance || least <= 0 {
 		t.Errorf("held %v, least edge distance %v", held, least)

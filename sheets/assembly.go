@@ -176,11 +176,11 @@ func (b *book) limitTable(title string, c layout.AssemblyCase) table {
 		return words
 	}
 	ch := c.Choice
-	pressure := func(what string, p job.Pressure, demand, resists float64) {
+	pressure := func(what string, p job.Pressure, demand, resists float64, passes bool) {
 		built, word := b.pressure(demand)+" of "+b.pressure(resists)+", allowable", "pass"
 		if !ch.Stated {
 			built, word = "demand not known", "HOLD"
-		} else if demand > resists {
+		} else if !passes {
 			word = "NO: HOLD"
 		} else if b.l.Demand.ToConfirm() {
 			word = "HOLD: not confirmed"
@@ -188,13 +188,13 @@ func (b *book) limitTable(title string, c layout.AssemblyCase) table {
 		bad = append(bad, word != "pass")
 		t.rows = append(t.rows, []string{what, res(p), built, word})
 	}
-	pressure("Up on the top", a.Up, ch.UpDemand, ch.UpResists)
-	pressure("Out on the front leg", a.Out, ch.OutDemand, ch.OutResists)
+	pressure("Up on the top", a.Up, ch.UpDemand, ch.UpResists, ch.UpPasses())
+	pressure("Out on the front leg", a.Out, ch.OutDemand, ch.OutResists, ch.OutPasses())
 	switch {
 	case ch.RearKnown && a.Rear.Pa > 0:
-		pressure("Rear leg, to the roof", a.Rear, ch.RearDemand, ch.RearResists)
+		pressure("Rear leg, to the roof", a.Rear, ch.RearDemand, ch.RearResists, ch.RearPasses())
 	case ch.RearKnown:
-		pressure("Rear leg, to the roof; not stated, the outward one is taken", a.Out, ch.RearDemand, ch.RearResists)
+		pressure("Rear leg, to the roof; not stated, the outward one is taken", a.Out, ch.RearDemand, ch.RearResists, ch.RearPasses())
 	case ch.Stated:
 		bad = append(bad, false)
 		t.rows = append(t.rows, []string{"Rear leg, to the roof", "–", "no pressure stated", "not compared"})

@@ -316,6 +316,9 @@ func (b *book) sources() block {
 	for _, s := range b.l.Job.Sources {
 		t.rows = append(t.rows, []string{prose(s.Name), s.Kind, s.Short()})
 	}
+	if len(b.l.Job.Sources) > 0 {
+		t.rows = append(t.rows, []string{"all values of these files, however they are arranged", "input", job.ShortDigest(b.l.Job.Digest())})
+	}
 	t.rows = append(t.rows, []string{"copingset", "program", "release " + Release})
 	return t
 }

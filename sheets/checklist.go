@@ -84,14 +84,47 @@ func (b *book) wallItems(add asks) {
 	add("Cap metal", prose(s.Metal.Name)+", not under "+b.thick(length.Max(s.Metal.Thickness, s.Metal.Specified)), "job; tests")
 	for _, p := range b.l.Perimeters {
 		if len(p.Runs) > 0 {
-			width := b.shopText(p.Runs[0].Inside)
-			if p.TwoWidths() {
-				least, most := p.WidthSpan()
-				width = b.shopText(least) + " to " + b.shopText(most) + ", as each run's sheet says"
-			}
-			add("Inside width", prose(p.Job.Name)+": "+width+"; never less than the wall", "job;\nIBC 2021 1503.3")
+			add("Inside width", prose(p.Job.Name)+": "+b.widthWords(p)+"; never less than the wall", "job;\nIBC 2021 1503.3")
 		}
 	}
+}
+
+// widthWords letters each inside width of a perimeter with the runs that have it,
+// the usual one last.
+func (b *book) widthWords(p *layout.Perimeter) string {
+	all := p.Widths()
+	var out []string
+	for i, w := range all {
+		words := b.shopText(w.Inside)
+		var on []string
+		if len(w.Runs) > 0 {
+			on = append(on, plainRuns(w.Runs))
+		}
+		if len(w.Parts) > 0 {
+			on = append(on, "part of "+plainRuns(w.Parts))
+		}
+		switch {
+		case len(all) == 1:
+		case i == len(all)-1:
+			words += " elsewhere"
+		default:
+			words += " on " + strings.Join(on, " and ")
+		}
+		out = append(out, words)
+	}
+	return strings.Join(out, ", ")
+}
+
+// plainRuns names runs of one perimeter, whose name is said.
+func plainRuns(runs []*layout.Run) string {
+	var names []string
+	for _, r := range runs {
+		names = append(names, prose(r.Name))
+	}
+	if len(names) == 1 {
+		return "run " + names[0]
+	}
+	return "runs " + strings.Join(names, ", ")
 }
 
 // chairItems are the chairs, their screws and what else the caps will cover.

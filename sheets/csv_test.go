@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"copingset/layout/job"
 )
 
 // The headings of the CSV files are read by other programs: a column is never
@@ -67,6 +69,7 @@ func TestBasisNamesItsFiles(t *testing.T) {
 		want = append(want, s.Name, s.Short())
 		names = append(names, s.Name)
 	}
+	want = append(want, "input", job.ShortDigest(l.Job.Digest()))
 	if files := []string{"job.yaml", "../systems/brindle-r8.yaml", "../firms/tern-and-ledge.yaml", "heron.csv"}; !slices.Equal(names, files) {
 		t.Errorf("the job was read from %v, want %v", names, files)
 	}

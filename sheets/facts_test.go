@@ -76,7 +76,8 @@ func TestCrewReadsEveryFact(t *testing.T) {
 						t.Fatalf("%s, sheet %s: %q letters %s, which is no fact", c.name, n.sheet, n.words, name)
 					}
 					if !b.letters(f, n.words) {
-						t.Errorf("%s, sheet %s: %q does not letter %s, which is %s %s", c.name, n.sheet, n.words, name, f.Value, f.Unit)
+						t.Errorf("%s, sheet %s: %q does not letter %s, which is %s %s", c.name, n.sheet, n.words,
+							name, f.Value, f.Unit)
 					}
 					read[name] = true
 				}
@@ -123,7 +124,8 @@ func TestLettersFindsOut(t *testing.T) {
 		{fact.Fact{Unit: fact.Count, Value: "2"}, "12 × 1 1/2", false},
 		{fact.Fact{Unit: fact.Lengths}, "–", true},
 		{fact.Fact{Unit: fact.Lengths, Value: fact.Nanometres(in / 4)}, "–", false},
-		{fact.Fact{Unit: fact.Lengths, Value: fact.Nanometres(in/4) + " " + fact.Nanometres(in/4)}, "2×" + b.exact(in/4), true},
+		{fact.Fact{Unit: fact.Lengths, Value: fact.Nanometres(in/4) + " " + fact.Nanometres(in/4)},
+			"2×" + b.exact(in/4), true},
 		{fact.Fact{Unit: fact.Lengths, Value: fact.Nanometres(in / 4)}, "2×" + b.exact(in/4), false},
 		{fact.Fact{What: "stands-at", Value: "joint"}, "joint J2", true},
 		{fact.Fact{What: "joint", Of: "N-C3", Value: "N-J2"}, "joint J3", false},
@@ -184,7 +186,8 @@ func (b *book) waysOf(l length.Length) []string {
 	fine := length.Style{Metric: b.metric, Denominator: 32, Places: 1}
 	var out []string
 	for _, v := range []length.Length{l, length.Abs(l)} {
-		out = append(out, b.long(v), b.short(v), b.text(v), b.small(v), b.exact(v), b.shopLong(v), b.shopShort(v), drawing.Letter(fine.Short(v)))
+		out = append(out, b.long(v), b.short(v), b.text(v), b.small(v), b.exact(v), b.shopLong(v), b.shopShort(v),
+			drawing.Letter(fine.Short(v)))
 	}
 	if l == 0 {
 		out = append(out, "0", "even")
@@ -223,7 +226,8 @@ func inNumber(before, behind, value string) bool {
 		switch r := at(before, true); {
 		case digit(r) || strings.ContainsRune("/.′⁄", r):
 			return true
-		case whole != before && digit(at(whole, true)) && strings.ContainsAny(value, "/⁄") && !strings.Contains(value, "′"):
+		case whole != before && digit(at(whole, true)) && strings.ContainsAny(value,
+			"/⁄") && !strings.Contains(value, "′"):
 			return true
 		}
 	}

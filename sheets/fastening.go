@@ -33,19 +33,19 @@ func (b *book) fasteningTable() (table, bool) {
 		name, thread := "HOLD", "–"
 		if f.Length > 0 {
 			name = b.exact(f.Length)
-			thread = span(b.floor(f.ThreadLeast), b.floor(f.ThreadMax))
+			thread = span(b.floor(f.Thread.Has), b.floor(f.ThreadMax))
 		}
 		edge := "wall not surveyed"
-		if f.Surveyed {
-			edge = b.floor(f.EdgeLeast)
+		if !f.Edge.Unknown {
+			edge = b.floor(f.Edge.Has)
 		}
 		pilot := "–"
 		if f.PilotMost > 0 {
 			pilot = span(b.short(f.PilotLeast), b.short(f.PilotMost))
 		}
-		bad = append(bad, !f.Passes())
+		bad = append(bad, f.Fails())
 		t.rows = append(t.rows, []string{prose(f.Assembly.Name), f.Zone.String(), [...]string{"front", "rear"}[f.Row], name, itoa(f.Chairs), itoa(f.Count),
-			span(b.short(f.PackLeast), b.short(f.PackMost)), thread + " (" + b.exact(f.Fastener.Embedment) + ")", edge + " (" + b.exact(f.Fastener.EdgeDistance) + ")", pilot})
+			span(b.short(f.PackLeast), b.short(f.PackMost)), thread + " (" + b.exact(f.Thread.Asked) + ")", edge + " (" + b.exact(f.Edge.Asked) + ")", pilot})
 	}
 	t.bold = func(row, _ int) bool { return bad[row] }
 	return t, len(t.rows) > 0
@@ -70,10 +70,10 @@ func (b *book) withdrawalTable() []block {
 		if w.Carries > 0 {
 			word, carries, together = "pass", b.force(w.Carries), strconv.FormatFloat(w.Combined(), 'f', 2, 64)
 		}
-		if !w.Passes() {
+		if w.Short() {
 			word = "NO: HOLD"
 		}
-		bad = append(bad, !w.Passes())
+		bad = append(bad, w.Short())
 		t.rows = append(t.rows, []string{b.runHead(w.Run), w.Pull.Chair.Name, prose(w.Assembly.Name), b.force(w.Pull.Up), "case " + w.Pull.Case.String() + ", " + b.force(w.Pull.Across), itoa(w.Count), b.floor(w.Thread),
 			b.force(w.Allowable), carries, strconv.FormatFloat(w.Ratio(), 'f', 2, 64), together, word})
 	}

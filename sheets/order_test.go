@@ -175,7 +175,9 @@ func TestMetricJobsLetterMillimetresFirst(t *testing.T) {
 	t.Parallel()
 	imperial := regexp.MustCompile(`[0-9] ?(″|"|′| in($|[,;.)])| ft\b| ft²| psf\b| mph\b| lb\b|°F| °F)`)
 	bracketed := regexp.MustCompile(`\([^()]*\)`)
-	for _, c := range packets() {
+	metric := sampleLayout(t, "metric")
+	shop := drawn{"metric, shop", metric, drawnPages(metric, Options{}, (*book).packingList, (*book).crates, (*book).shopPages)}
+	for _, c := range append(slices.Clone(packets()), shop) {
 		if c.layout.Job.Units != job.Metric {
 			continue
 		}

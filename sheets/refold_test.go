@@ -137,12 +137,9 @@ func writtenOf(t testing.TB, l *layout.Layout) []written {
 // of its finish face and of its back, y to the roof and z up, the street side's
 // outer face of the front leg at y 0 and its fold at z 0.
 type refolded struct {
-	w       written
-	t       float64
-	spans   []foldSpan // straights and bends from the street edge on
-	origin  pt
-	heading float64
-	from    float64 // height of the blank where `origin` lies
+	w     written
+	t     float64
+	spans []foldSpan // straights and bends from the street edge on
 }
 
 type foldSpan struct {

@@ -149,15 +149,18 @@ func (b *book) standsAt(c *layout.Chair) string {
 }
 
 func (b *book) standsBy(c *layout.Chair) string {
-	switch c.Kind {
-	case anchor.AtJoint:
-		return "joint " + local(c.Joint.Name, c.Run.Name)
-	case anchor.AtExpansion:
-		return "exp. joint " + local(c.Joint.Name, c.Run.Name)
-	case anchor.AtEnd:
-		return "end"
+	if c.Joint == nil {
+		return c.Kind.String()
 	}
-	return "between"
+	return standsWords(c.Kind.String(), local(c.Joint.Name, c.Run.Name))
+}
+
+// standsWords are a kind of chair and the joint that it stands at.
+func standsWords(kind, joint string) string {
+	if kind == anchor.AtExpansion.String() {
+		return "exp. joint " + joint
+	}
+	return kind + " " + joint
 }
 
 // local drops the run's name from the name of a joint or chair: on the run's
@@ -252,16 +255,16 @@ func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
 		{"String", "along the chairs’ front edges, from the first chair to the last"},
 	}
 	if n := len(r.Readings); n > 0 {
-		at := func(gap length.Length) string {
-			d := b.l.StringToFace(gap)
+		at := func(station length.Length) string {
+			d := r.StringToWall(&b.j.System, r.ToCap(station))
 			if d < 0 {
 				return b.short(-d) + " in front of it"
 			}
 			return b.short(d) + " behind it"
 		}
 		rows = append(rows,
-			[]string{"Wall face from string", "left end " + at(r.Readings[0].Gap) + "; right end " + at(r.Readings[n-1].Gap) +
-				"; most " + at(r.Line.GapMost) + " at " + b.long(r.ToCrew(r.ToCap(r.Line.GapMostAt)))},
+			[]string{"Wall face from string", "left end " + at(r.Readings[0].Station) + "; right end " + at(r.Readings[n-1].Station) +
+				"; most " + at(r.Line.GapMostAt) + " at " + b.long(r.ToCrew(r.ToCap(r.Line.GapMostAt)))},
 			[]string{"Wall width", span(b.short(r.WidthLeast), b.short(r.WidthMost))},
 			[]string{"Width needed", b.short(r.Need) + " at " + b.long(r.ToCrew(r.ToCap(r.NeedAt)))},
 		)

@@ -141,12 +141,7 @@ func (b *book) laidOut(p page, foot list, on paper, n int, views []func(w, h dra
 // sits says that a view keeps to its room and can be read in it. A view that
 // gave up its scale was squeezed.
 func sits(v drawing.Scene, w, h drawing.Unit) bool {
-	for _, t := range v.Texts() {
-		if t.Words == "not to scale" {
-			return false
-		}
-	}
-	return drawing.Box(0, 0, w, h).Contains(v.Bounds()) && len(drawing.Check(v)) == 0
+	return !v.Squeezed && drawing.Box(0, 0, w, h).Contains(v.Bounds()) && len(drawing.Check(v)) == 0
 }
 
 // centred places a view in the middle of a rectangle.

@@ -131,7 +131,7 @@ func (b *book) handWords(f *layout.Family, w drawing.Unit) (sentence, rest []str
 	if f.Twin != nil {
 		twin = "TWIN: " + f.Twin.Mark
 	}
-	sentence = drawing.Wrap(prose(f.Sentence()), drawing.Bold, drawing.Note, w)
+	sentence = drawing.Wrap(b.hand(f), drawing.Bold, drawing.Note, w)
 	rest = append(drawing.Wrap(what, drawing.Regular, drawing.Note, w), twin+"; checked")
 	return sentence, rest, 720 + drawing.Unit(len(sentence)+len(rest))*drawing.Note.Line() + 150
 }

@@ -150,7 +150,7 @@ func (b *book) partFacts(q *layout.MadePart) []string {
 	n, more := q.Make(b.l.Held)
 	var out []string
 	if s := q.Sentence(); s != "" {
-		out = append(out, "HAND: "+s)
+		out = append(out, "HAND: "+b.j.Units.OwnUnits(s))
 	}
 	words := "MAKE " + itoa(n)
 	if more > 0 {
@@ -316,34 +316,4 @@ func partMarks(lot *layout.PartLot) string {
 		out = append(out, q.Mark)
 	}
 	return strings.Join(out, ", ")
-}
-
-// partsCSV is one row for each part.
-func (b *book) partsCSV() Schedule {
-	s := Schedule{Name: "parts.csv", Header: []string{"part", "kind", "hand", "twin", "inside", "inside mm", "count", "spare", "make now", "spare now", "girth", "girth mm", "length", "length mm",
-		"metal", "thickness mm", "inside radius mm", "k", "bends", "holes", "grams", "for", "not released for", "holds"}}
-	for _, q := range b.l.Parts {
-		n, more := q.Make(b.l.Held)
-		twin, inside, insideMM := "", "", ""
-		if q.Twin != nil {
-			twin = q.Twin.Mark
-		}
-		if q.Inside > 0 {
-			inside, insideMM = b.shop.Short(q.Inside), mm(q.Inside)
-		}
-		girth, girthMM, long, longMM := "", "", "", ""
-		var bends []string
-		holes := 0
-		for _, body := range q.Bodies {
-			st := view.Blank(b.l)
-			girth, girthMM, long, longMM = st.Short(body.Girth), mm(body.Girth), view.BlankLong(b.l, body.Length), mm(body.Length)
-			for _, x := range body.Bends {
-				bends = append(bends, typed(view.BendWords(x))+" "+x.Line.Between[1])
-			}
-			holes += len(body.Holes)
-		}
-		s.Rows = append(s.Rows, []string{q.Mark, q.Kind.String(), q.Hand.String(), twin, inside, insideMM, itoa(q.Count()), itoa(q.Spare()), itoa(n), itoa(more), girth, girthMM, long, longMM,
-			q.Metal, mm(q.Thickness), mm(q.Radius), trimFloat(q.K), strings.Join(bends, "; "), itoa(holes), fmt.Sprint(q.Grams), strings.Join(q.For(b.l.Held, true), " "), strings.Join(q.For(b.l.Held, false), " "), strings.Join(q.Holds, " ")})
-	}
-	return s
 }

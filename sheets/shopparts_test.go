@@ -18,9 +18,10 @@ func withParts(j *job.Job) *job.Job {
 	j.Shop.PartSheets = []job.PartSheet{{Thickness: s.Chair.Thickness, ShopSheet: job.ShopSheet{Width: 60 * in, Length: 120 * in}}}
 	s.Splice.Legs = job.Legs{Front: 2 * in, Rear: 3 * in / 2, Fit: in / 16}
 	s.Expansion.Cover = &job.Cover{Over: true, Legs: job.Legs{Front: 3 * in, Rear: 5 * in / 2, Fit: in / 16}}
-	s.Chair.Metal = s.Metal.Name
+	s.Chair.Metal, s.Chair.RearEdge = s.Metal.Name, in/8
 	s.Chair.Blank = &job.Blank{Stuff: job.Stuff{Metal: s.Metal.Name, Thickness: s.Chair.Thickness, Radius: &r}, HoleDia: 9 * in / 32, Inset: 3 * in / 2,
-		Section: []job.Flange{{Name: "front web", Length: in}, {Name: "base", Across: true, Before: in / 8, Turn: 90 * job.Degree}, {Name: "rear web", Length: 3 * in / 4, Turn: 80 * job.Degree}}}
+		Section: []job.Flange{{Name: "front web", Length: in}, {Name: "base", Across: true, Before: in / 8, Behind: in / 2, Turn: 90 * job.Degree},
+			{Name: "rear web", Length: 3 * in / 4, Turn: 90 * job.Degree}, {Name: "rear flange", Length: in / 2, Turn: -90 * job.Degree}, {Name: "rear leg", Length: 16 * in / 5, Turn: -90 * job.Degree}}}
 	s.Corner.Support.Blank = &job.Blank{Section: []job.Flange{{Name: "base", Across: true}, {Name: "foot", Length: in, Turn: -75 * job.Degree}},
 		Holes: []job.Hole{{FromLeft: in, FromFront: 2 * in, Diameter: in / 4}}}
 	s.Extender = &job.ExtenderRules{Stock: 100 * in, Gap: in / 4, Section: []job.Flange{{Name: "kick", Length: in / 2}, {Name: "face", Across: true, Turn: 40 * job.Degree}}}
@@ -69,7 +70,7 @@ func TestPartsAreDrawnListedAndCut(t *testing.T) {
 		for _, m := range Machines(l) {
 			files[m.Name] = m.Drawing
 		}
-		rows := newBook(l, Options{}).partsCSV().Rows
+		rows := schedules{newBook(l, Options{}), l.Facts()}.parts().Rows
 		if len(rows) != len(l.Parts) {
 			t.Errorf("%s: %d rows for %d parts", name, len(rows), len(l.Parts))
 		}

@@ -99,7 +99,8 @@ func (b *book) profileOf(all []widthCase) []page {
 	for i := 0; i < len(all); i += most {
 		blocks = append(blocks, b.widthBends(all[i:min(i+most, len(all))]))
 	}
-	how := list{title: "How the girth is reckoned", items: []string{"Outside dimensions to the mold lines. Flat = sum of outside dimensions less a deduction at each bend: 2 tan(turn/2)(R + T) less (pi/180) turn (R + K T), with inside radius R " +
+	how := list{title: "How the girth is reckoned", items: []string{"Outside dimensions as the job states them, to the mold line or to the tangent, the outermost metal of a bend. Flat = sum of outside dimensions less a deduction at each bend: " +
+		"2 tan(turn/2)(R + T) to the mold line, 2 (R + T) to the tangent, less (pi/180) turn (R + K T); to the tangent it turns into an addition past about 156°. Inside radius R " +
 		b.exactly(b.j.System.Profile.InsideR) + ", thickness T " + b.thick(b.j.System.Metal.Thickness) + " and K " + trimFloat(b.j.Shop.K) + " (" + prose(b.j.Shop.KSource) + ")."}, plain: true}
 	how.items = append(how.items, b.girthWords(all)...)
 	how.items = append(how.items, b.legsRead())

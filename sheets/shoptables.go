@@ -12,11 +12,14 @@ import (
 	"copingset/layout/length"
 )
 
+// hand is what tells a family's hand, in the job's units.
+func (b *book) hand(f *layout.Family) string { return prose(b.j.Units.OwnUnits(f.Sentence())) }
+
 // sentence is the hand in one large sentence, how many are made, and on which
 // sheet the twin is, given its number.
 func (b *book) sentence(g []*layout.Family) func(sheet string) whole {
 	f := g[0]
-	words := prose(f.Sentence())
+	words := b.hand(f)
 	for _, o := range g {
 		if o.Sentence() != f.Sentence() {
 			words = "Hands differ: the table of this drawing says which."
@@ -113,7 +116,7 @@ func (b *book) panels(g []*layout.Family) []panel {
 		}
 		words := o.Mark + " from above"
 		if len(g) > 1 && len(o.Bodies[0].Holes) == 0 {
-			words = withoutTwin(o)
+			words = b.withoutTwin(o)
 		}
 		out = append(out, panel{words, top(o), "top" + itoa(i), drawing.Medium})
 	}
@@ -185,7 +188,7 @@ func (b *book) bendTable(f *layout.Family, i int) table {
 		title += " of the " + strings.Join(of, ", ")
 	}
 	t := table{title: title + ", in order, on the flat blank", fill: true, whole: true, snug: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "Between", flex: true},
-		{head: "From street edge", align: drawing.Right}, {head: "From roof edge", align: drawing.Right}}}
+		{head: "From street edge", align: drawing.Right}, {head: "From roof edge", align: drawing.Right}, {head: "Back gauge", align: drawing.Right}}}
 	step := view.Blank(b.l).Step()
 	for _, q := range body.Bends {
 		street, roof := b.inBlank(q.FromStreet), b.inBlank(q.FromRoof)
@@ -203,7 +206,7 @@ func (b *book) bendTable(f *layout.Family, i int) table {
 		if q.Hem {
 			included = "–"
 		}
-		t.rows = append(t.rows, []string{itoa(q.Order), view.BendWords(q), included, q.Line.Between[0] + " and " + q.Line.Between[1], street, roof})
+		t.rows = append(t.rows, []string{itoa(q.Order), view.BendWords(q), included, q.Line.Between[0] + " and " + q.Line.Between[1], street, roof, b.inBlank(q.Gauge) + "\n" + q.GaugeAt})
 	}
 	t.bold = func(_, col int) bool { return col < 2 }
 	return t
@@ -257,15 +260,15 @@ func (b *book) lengthTable(g []*layout.Family) table {
 			weight += lift
 		}
 		held = append(held, f.Released(b.l.Held) == 0)
-		t.rows = append(t.rows, []string{f.Mark, b.inBlankLong(f.Bodies[0].Length), itoa(f.Released(b.l.Held)), pieces, shortHand(f), weight})
+		t.rows = append(t.rows, []string{f.Mark, b.inBlankLong(f.Bodies[0].Length), itoa(f.Released(b.l.Held)), pieces, b.shortHand(f), weight})
 	}
 	t.bold = func(row, col int) bool { return held[row] || col == 0 }
 	return t
 }
 
 // shortHand is a family's hand in a table.
-func shortHand(f *layout.Family) string {
-	words := withoutTwin(f)
+func (b *book) shortHand(f *layout.Family) string {
+	words := b.withoutTwin(f)
 	if f.Twin != nil {
 		words += "; TWIN " + f.Twin.Mark
 	}
@@ -273,11 +276,11 @@ func shortHand(f *layout.Family) string {
 }
 
 // withoutTwin is a family's hand without where one stands.
-func withoutTwin(f *layout.Family) string {
+func (b *book) withoutTwin(f *layout.Family) string {
 	if !handed(f) {
 		return "none"
 	}
-	words := strings.TrimSuffix(strings.TrimPrefix(prose(f.Sentence()), "Standing on the roof, "), ".")
+	words := strings.TrimSuffix(strings.TrimPrefix(b.hand(f), "Standing on the roof, "), ".")
 	return strings.NewReplacer("the ", "", "is ", "", "lie ", "", "your ", "").Replace(words)
 }
 
@@ -325,7 +328,36 @@ func (b *book) familyFacts(g []*layout.Family) table {
 	}
 	add("Finish side", finish)
 	if len(f.Pieces[0].Miters) > 0 || len(f.Bodies) > 1 {
-		add("Weld", "seams cut to stand "+b.exactly(s.WeldGap)+" apart")
+		words := "seams cut to stand " + b.exactly(s.WeldGap) + " apart, metal to metal"
+		if r := s.Seam; r != nil {
+			words += "; " + r.Process.String()
+			if r.Backer != "" {
+				words += ", on " + prose(r.Backer)
+			}
+			words += ", finished " + map[bool]string{true: "after", false: "before"}[r.After] + " joining"
+			if r.CutBack > 0 {
+				words += "; hems, hooks and drips end " + b.exactly(r.CutBack) + " before it"
+			}
+		}
+		add("Seam", words)
+		for i, faces := range f.Seams(s.WeldGap, b.j.System.Metal.Thickness) {
+			var said []string
+			for _, q := range faces {
+				switch {
+				case q.Plain:
+					said = append(said, q.Name+": plain butt")
+				case q.Back:
+					said = append(said, q.Name+": back edges at the gap, finish edges "+b.exactly(q.Opening)+" apart")
+				default:
+					said = append(said, q.Name+": finish edges at the gap, back edges "+b.exactly(q.Opening)+" apart")
+				}
+			}
+			name := "Edges that meet"
+			if len(f.Pieces[0].Miters) > 1 {
+				name += ", seam " + itoa(i+1)
+			}
+			add(name, strings.Join(said, "; "))
+		}
 	}
 	t := facts("Family "+f.Mark, rows)
 	t.snug, t.fill = true, true

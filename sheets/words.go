@@ -100,6 +100,8 @@ func holdName(code string) string {
 		return "no place for a joint"
 	case "many-miters":
 		return "more miters than one piece can have"
+	case "chair-over-expansion":
+		return "a chair stands over the expansion joint"
 	case "expansion-chair":
 		return "no place for the chairs at the expansion joint"
 	case "packing-over":
@@ -210,9 +212,14 @@ func (b *book) screwName(f *layout.Fastener) string {
 // own left end and street face, for the roof from the wall's face.
 func (b *book) holeWords(q *layout.Piece, o *job.Obstacle) string {
 	h := b.l.HoleOf(q, o)
-	return "hole for " + prose(o.Name) + ": " + b.exactly(o.Extent) + " along × " + b.exactly(o.Depth) + " across, centre " +
-		drawing.Letter(b.shop.InText(h.FromLeft)) + " from the piece’s left end, " + b.shopText(h.FromFront) + " behind the cap’s outside front face, " +
-		b.exactly(o.FromFace) + " behind the wall’s face"
+	return b.holeOf(o.Name, []length.Length{o.Extent, o.Depth}, h.FromLeft, h.FromFront, o.FromFace)
+}
+
+// holeOf letters a hole: its size along and across, and its centre.
+func (b *book) holeOf(name string, size []length.Length, fromLeft, fromFront, fromFace length.Length) string {
+	return "hole for " + prose(name) + ": " + b.exactly(size[0]) + " along × " + b.exactly(size[1]) + " across, centre " +
+		drawing.Letter(b.shop.InText(fromLeft)) + " from the piece’s left end, " + b.shopText(fromFront) + " behind the cap’s outside front face, " +
+		b.exactly(fromFace) + " behind the wall’s face"
 }
 
 // shopText is a short length of the shop's in a sentence.

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"copingset/layout/job"
 	"copingset/sheets"
 
 	"github.com/spf13/cobra"
@@ -17,7 +18,9 @@ func checkCommand() *cobra.Command {
 		Long: `check reads the job file and its survey, solves the layout and prints every
 finding: errors, which stop a packet; holds, which are printed on the sheets
 they touch and keep pieces from release; and notes. It writes no file and exits
-1 when there is an error.
+1 when there is an error. The input line is the beginning of a digest of every
+value that was read: the same as on the basis of design of a packet as long as
+these files say what they said then, however they are arranged.
 
 With --drawings it also draws every sheet and view and looks them over: texts
 that overlap or cross thick lines, marks outside the frame, lettering too small
@@ -38,6 +41,7 @@ or without a glyph, dimension chains whose printed parts do not sum.`,
 			if found.HasErrors() {
 				return errFindings
 			}
+			fmt.Fprintf(cmd.OutOrStdout(), "input %s\n", job.ShortDigest(l.Job.Digest()))
 			if !drawings {
 				return nil
 			}

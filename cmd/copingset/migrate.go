@@ -1,11 +1,10 @@
 package main
 
 import (
-	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 
+	"copingset/cmd/copingset/internal/store"
 	"copingset/layout/job"
 
 	"github.com/spf13/cobra"
@@ -34,6 +33,11 @@ Surveys have not changed. Files that a job includes are migrated one by one.`,
 
 func migrate(cmd *cobra.Command, path string, dry bool) error {
 	out := cmd.OutOrStdout()
+	if !dry { // what an earlier run left goes, whatever becomes of this one
+		if err := ready(cmd, filepath.Dir(path)); err != nil {
+			return err
+		}
+	}
 	from := openFolder(path)
 	defer from.Close()
 	m, found := job.Migrate(from.FS(), from.name)
@@ -61,51 +65,10 @@ func migrate(cmd *cobra.Command, path string, dry bool) error {
 		fmt.Fprintf(out, "\n%s: %s to make, nothing written\n", path, counted(len(m.Changes), "edit"))
 		return nil
 	}
-	if err := overwrite(path, m.Text); err != nil {
+	if err := store.Replace(path, m.Before, m.Text); err != nil {
 		return err
 	}
 	fmt.Fprintf(out, "\n%s: %s made, %s to look at\n", path, counted(len(m.Changes), "edit"),
 		counted(len(m.Unsure), "place"))
 	return nil
-}
-
-// overwrite puts new text in place of a file, whole or not at all, and leaves
-// it the permissions it had: the text is written beside the file, synced, and
-// renamed over it.
-func overwrite(path string, text []byte) (err error) {
-	defer func() {
-		if err != nil {
-			err = fmt.Errorf("%s is as it was: the new text cannot be put in its place: %w", path, err)
-		}
-	}()
-	info, err := os.Lstat(path)
-	if err != nil {
-		return err
-	}
-	if info.Mode().Perm()&0o222 == 0 { // a rename would not ask
-		return errors.New("nobody may write into it")
-	}
-	f, err := os.CreateTemp(filepath.Dir(path), ".copingset-*")
-	if err != nil {
-		return err
-	}
-	defer func() {
-		if err != nil {
-			os.Remove(f.Name())
-		}
-	}()
-	_, err = f.Write(text)
-	if err == nil {
-		err = f.Chmod(info.Mode().Perm())
-	}
-	if err == nil {
-		err = f.Sync()
-	}
-	if e := f.Close(); err == nil {
-		err = e
-	}
-	if err != nil {
-		return err
-	}
-	return os.Rename(f.Name(), path)
 }

@@ -36,16 +36,14 @@ func read(path string, reader func(fs.FS, string) (*job.Job, finding.List)) (*jo
 
 // choose letters a job in the units asked for.
 func choose(j *job.Job, units string) error {
-	switch units {
-	case "":
-	case "imperial":
-		j.LetterIn(job.Imperial)
-	case "metric":
-		j.LetterIn(job.Metric)
-	default:
-		return fmt.Errorf("--units %s: write imperial or metric", units)
+	if units == "" {
+		return nil
 	}
-	return nil
+	u, err := unitsNamed(units)
+	if err == nil {
+		j.LetterIn(u)
+	}
+	return err
 }
 
 // report prints every finding and a line that counts them.

@@ -64,7 +64,8 @@ crate lists.`,
 
 // commands are all but those that every program of this kind has.
 func commands() []*cobra.Command {
-	return []*cobra.Command{checkCommand(), confirmCommand(), formCommand(), packetCommand(), migrateCommand(), schemaCommand()}
+	return []*cobra.Command{checkCommand(), confirmCommand(), formCommand(), packetCommand(), migrateCommand(), schemaCommand(),
+		templateCommand()}
 }
 
 // offer lists the words of a flag for shells that complete.

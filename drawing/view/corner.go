@@ -50,14 +50,10 @@ type cornerChair struct {
 	at float64
 }
 
-// middle is the front station of the middle of the leg.
-func (g cornerLeg) middle() length.Length {
-	return g.part.Run.ToFront(g.part.From + g.part.Length()/2)
+// wall is where the faces of the wall stand at the middle of the leg.
+func (g cornerLeg) wall(s *job.System) cap.Faces {
+	return g.part.Run.FaceAt(s, g.part.From+g.part.Length()/2)
 }
-
-// wallFace is how far the wall line stands behind the cap line at the middle
-// of the leg.
-func (g cornerLeg) wallFace() length.Length { return g.part.Run.CapOutAt(g.middle()) }
 
 // polygon is the leg in plan, outside mold lines: front left, front right,
 // rear right, rear left.
@@ -350,7 +346,7 @@ func (c *corner) beyond(ext length.Length, r *wall.Run, w *wall.Corner) string {
 }
 
 // string is how far the chairs' front edges stand behind the cap line.
-func (c *corner) string() length.Length { return c.sys.Metal.Thickness + c.sys.Chair.FrontEdge }
+func (c *corner) string() length.Length { return cap.ChairLine(c.sys) }
 
 // named lists the names of supports, leg-end chairs and joints.
 func (c *corner) named() (supports, chairs, joints []string) {

@@ -144,15 +144,8 @@ func (d *cornerDrawing) wall(g *drawing.Scene) {
 		d.teeWall(g)
 		return
 	}
-	front := d.beside(func(q cornerLeg) float64 { return q.wallFace().MM() })
-	rear := d.beside(func(q cornerLeg) float64 {
-		r := q.part.Run
-		w := r.At(q.middle()).Width
-		if w <= 0 {
-			w = q.part.Inside() - d.sys.FrontClearance - d.sys.RearClearance
-		}
-		return (q.wallFace() + w).MM()
-	})
+	front := d.beside(func(q cornerLeg) float64 { return q.wall(d.sys).Street.MM() })
+	rear := d.beside(func(q cornerLeg) float64 { return q.wall(d.sys).Roof.MM() })
 	// At an end without a neighbour the wall stops where the clearance says.
 	d.endWall(g, front, rear)
 	for _, line := range [][]xy{front, rear} {
@@ -183,7 +176,7 @@ func (d *cornerDrawing) endWall(g *drawing.Scene, front, rear []xy) {
 			back = -d.sys.WallEnd.Clearance.MM()
 		}
 		at := func(y float64) xy { return leg.at(u-out*back, y) }
-		yf := leg.wallFace().MM()
+		yf := leg.wall(d.sys).Street.MM()
 		p := rear[k].sub(leg.o)
 		yr := float64(p.x*leg.dir.roofward().x) + float64(p.y*leg.dir.roofward().y)
 		front[k], rear[k] = at(yf), at(yr)
@@ -202,9 +195,9 @@ func (d *cornerDrawing) endWall(g *drawing.Scene, front, rear []xy) {
 
 // chairs draws chairs with their centre lines, and the supports.
 func (d *cornerDrawing) chairs(g *drawing.Scene) {
-	a, half := d.sys.Metal.Thickness.MM()+d.sys.Chair.FrontEdge.MM(), d.sys.Chair.Length.MM()/2
+	a, half := cap.ChairLine(d.sys).MM(), d.sys.Chair.Length.MM()/2
 	for _, leg := range d.legs {
-		b := leg.wide - d.sys.Metal.Thickness.MM() - d.sys.Chair.RearEdge.MM()
+		b := cap.ChairRear(d.sys, leg.part.Inside()).MM()
 		for _, ch := range leg.chairs {
 			left, right := b-leg.wide+d.wideAt(leg, ch.at-half), b-leg.wide+d.wideAt(leg, ch.at+half)
 			q := d.m.all(leg.at(ch.at-half, a), leg.at(ch.at+half, a), leg.at(ch.at+half, right), leg.at(ch.at-half, left))

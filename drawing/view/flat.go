@@ -120,12 +120,11 @@ func (d *flat) high() drawing.Unit { return drawing.Round((d.hi.Y - d.lo.Y) / d.
 // first.
 func (d *flat) bays() [][2]float64 {
 	var xs []float64
-	type seg struct{ a, b fold.Point }
-	var slanted []seg
+	var slanted [][2]float64 // what slants, from its left to its right
 	hold := func(a, b fold.Point) {
 		xs = append(xs, a.X, b.X)
 		if math.Abs(a.Y-b.Y) > 0.01 && math.Abs(a.X-b.X) > 0.01 {
-			slanted = append(slanted, seg{a, b})
+			slanted = append(slanted, [2]float64{math.Min(a.X, b.X), math.Max(a.X, b.X)})
 		}
 	}
 	for i, p := range d.b.Flat.Outline {
@@ -140,10 +139,15 @@ func (d *flat) bays() [][2]float64 {
 		}
 	}
 	slices.Sort(xs)
+	slices.SortFunc(slanted, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
 	var out [][2]float64
+	reach, k := math.Inf(-1), 0 // how far right goes what slants and begins before a place
 	for i := 1; i < len(xs); i++ {
 		m := (xs[i-1] + xs[i]) / 2
-		if !slices.ContainsFunc(slanted, func(s seg) bool { return math.Min(s.a.X, s.b.X) < m && m < math.Max(s.a.X, s.b.X) }) {
+		for ; k < len(slanted) && slanted[k][0] < m; k++ {
+			reach = math.Max(reach, slanted[k][1])
+		}
+		if reach <= m {
 			out = append(out, [2]float64{xs[i-1], xs[i]})
 		}
 	}

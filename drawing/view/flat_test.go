@@ -181,22 +181,35 @@ func TestSpacedKeepsDistanceAndPlace(t *testing.T) {
 	})
 }
 
-// A point of a pattern brought back to its face is where it was placed from.
-func TestOnFaceUndoesPlace(t *testing.T) {
+// A corner of the folded root comes back to where it was placed from, and what is
+// raised from the pattern lies on the finish side of the metal.
+func TestRaiseUndoesPlace(t *testing.T) {
+	far := func(v, w fold.Vec) float64 { return math.Abs(v.X-w.X) + math.Abs(v.Y-w.Y) + math.Abs(v.Z-w.Z) }
+	metal := 0
 	for _, s := range tooled() {
-		l := solved(t, s)
-		for _, f := range l.Families {
+		for _, f := range solved(t, s).Families {
 			for _, b := range f.Bodies {
-				for i, face := range b.Solid.Faces {
-					for _, v := range face.Corners {
-						w := b.OnFace(i, b.Flat.Place(i, v))
-						d := fold.Vec{X: v.X - w.X, Y: v.Y - w.Y, Z: v.Z - w.Z}
-						if math.Abs(d.X)+math.Abs(d.Y)+math.Abs(d.Z) > 1e-6 {
-							t.Fatalf("family %s, face %s: %v comes back as %v", f.Mark, face.Name, v, w)
-						}
+				for _, v := range b.Solid.Faces[0].Corners {
+					if w := b.Flat.Raise(b.Flat.Place(v)); far(v, w) > 1e-6 {
+						t.Fatalf("family %s, %s: %v comes back as %v", f.Mark, b.Name, v, w)
+					}
+				}
+				if b.Metal == nil {
+					continue
+				}
+				metal++
+				laid, girth := b.Metal.Path.Lay(), b.Metal.Path.Girth()
+				for _, p := range b.Flat.Faces[0] {
+					skin, _ := laid.Skins(girth - p.Y)
+					w := b.Flat.Raise(p)
+					if want := fold.FromLayout(w.X, skin.X, skin.Y); far(w, want) > 1e-6 {
+						t.Fatalf("family %s, %s: %v is raised to %v, the metal lies at %v", f.Mark, b.Name, p, w, want)
 					}
 				}
 			}
 		}
+	}
+	if metal < 20 {
+		t.Errorf("only %d bodies of one section", metal)
 	}
 }

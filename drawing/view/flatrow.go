@@ -206,6 +206,9 @@ func (r *FlatRow) Scale() Scale { return r.scale }
 // breakTo leaves stretches out, the longest first, until the row is no wider
 // than w.
 func (r *FlatRow) breakTo(w, keep drawing.Unit) bool {
+	if r.natural() <= w {
+		return true
+	}
 	type bay struct {
 		body int
 		x    [2]float64

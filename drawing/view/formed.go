@@ -205,7 +205,7 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 			var ring []xy
 			var c fold.Vec
 			for _, v := range h {
-				w := b.OnFace(0, v)
+				w := b.Flat.Raise(v)
 				c = fold.Vec{X: c.X + w.X/float64(len(h)), Y: c.Y + w.Y/float64(len(h))}
 				ring = append(ring, xy{w.X, -w.Y})
 			}

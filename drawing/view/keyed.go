@@ -91,7 +91,7 @@ func (k keyedView) arranged(w, h drawing.Unit, tight bool) (out drawing.Scene, o
 		// The room and the words chase each other: what was once without room stays in the list.
 		k.list.notes = append(k.list.notes, missing...)
 	}
-	out = drawing.Scene{W: w, H: h}
+	out = drawing.Scene{W: w, H: h, Squeezed: best.scale.Ratio <= 0}
 	b := drawing.BoundsOf(best.marks)
 	out.Add(drawing.Translate(best.marks, best.cut.Centre().Sub(b.Centre()))...)
 	out.Group(drawing.Lettering, "", func(g *drawing.Scene) {

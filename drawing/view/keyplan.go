@@ -217,6 +217,7 @@ func (k *keyPlan) foot(box drawing.Rect, scale Scale, shapes []keyShape) {
 	tw, nw, beside := footColumns(box.Width())
 	k.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		top := drawing.Point{X: box.Min.X + 150, Y: box.Min.Y + 200}
+		k.s.Squeezed = scale.Ratio <= 0
 		caption(g, k.l, top, tw-600, "KEY PLAN", "", scale)
 		directionKey(g, drawing.Point{X: box.Max.X - 5300, Y: box.Min.Y + 200})
 		at := drawing.Point{X: box.Min.X + tw, Y: box.Min.Y + 200}

@@ -29,7 +29,6 @@ type keyRun struct {
 // is taken for its mirror.
 func keyShapeOf(p *layout.Perimeter, j *job.Job) keyShape {
 	k := keyShape{per: p}
-	s := &j.System
 	x := heading(p.Job.Bearing.Degrees() - northFrom(j).Degrees())
 	turned := func(q xy) xy {
 		return xy{float64(q.x*x.x) - float64(q.y*x.y), float64(q.x*x.y) + float64(q.y*x.x)}
@@ -39,7 +38,7 @@ func keyShapeOf(p *layout.Perimeter, j *job.Job) keyShape {
 		b := turned(xy{r.PlanEnd.X.MM(), r.PlanEnd.Y.MM()})
 		w := r.WidthMost
 		if w <= 0 {
-			w = r.Inside - s.FrontClearance - s.RearClearance
+			w = r.FaceAt(&j.System, 0).Width()
 		}
 		k.runs = append(k.runs, keyRun{
 			Run: r, legFrame: legFrame{o: a, dir: b.sub(a).unit()}, long: b.sub(a).length(), wide: w.MM(),

@@ -89,7 +89,7 @@ func (p profile) cap(in float64) []xy {
 
 // chairSpan is the chair across the wall: its front and its rear edge.
 func (p profile) chairSpan() (a, b float64) {
-	return p.t + p.sys.Chair.FrontEdge.MM(), p.t + p.inside - p.sys.Chair.RearEdge.MM()
+	return cap.ChairLine(p.sys).MM(), cap.ChairRear(p.sys, length.FromMM(p.inside)).MM()
 }
 
 // chair is the chair in principle, in two bends of strip: the base plate on

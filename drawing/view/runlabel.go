@@ -540,8 +540,8 @@ func (p *runPlan) stringLabel() {
 	if len(chairs) < 2 {
 		return
 	}
-	words := "layout string, " + p.short(p.stringBehind()) + p.unit() + " behind the cap line"
-	if p.y(p.stringBehind()) < stringApart {
+	words := "layout string, " + p.short(cap.ChairLine(p.sys)) + p.unit() + " behind the cap line"
+	if p.y(cap.ChairLine(p.sys)) < stringApart {
 		words += " (drawn apart)"
 	}
 	l := place.Label{Lines: []string{words}, Where: "long-dashed line along the front edges of the chairs"}

@@ -168,10 +168,10 @@ func (p *runPlan) facePoints(rear bool) []drawing.Point {
 	at = append(at, to)
 	pts := make([]drawing.Point, len(at))
 	for i, s := range at {
-		q := r.At(s)
-		y := p.sys.Metal.Thickness + p.sys.FrontClearance + q.Gap
+		f := r.FaceAt(p.sys, r.ToCap(s))
+		y := f.Street
 		if rear {
-			y += q.Width
+			y = f.Roof
 		}
 		pts[i] = drawing.Pt(p.x(r.ToCap(s)), p.y(y))
 	}
@@ -206,12 +206,8 @@ func (p *runPlan) wallBody(g *drawing.Scene) {
 
 // facesAt is where the two faces of the wall lie at a cap station.
 func (p *runPlan) facesAt(station length.Length) (front, rear drawing.Unit) {
-	q := p.r.At(p.r.ToFront(station))
-	y := p.sys.Metal.Thickness + p.sys.FrontClearance + q.Gap
-	if len(p.r.Readings) == 0 {
-		return p.y(y), p.y(p.r.OutsideAt(station) - y)
-	}
-	return p.y(y), p.y(y + q.Width)
+	f := p.r.FaceAt(p.sys, station)
+	return p.y(f.Street), p.y(f.Roof)
 }
 
 // wallFaces draws both faces, with a tick on the roof side at every reading.
@@ -259,8 +255,7 @@ func (p *runPlan) obstacles(g *drawing.Scene) {
 
 // chairBox is a chair in plan.
 func (p *runPlan) chairBox(c *layout.Chair) drawing.Rect {
-	t := p.sys.Metal.Thickness
-	return drawing.Box(p.x(c.Left(p.sys)), p.stringY(), p.x(c.Right(p.sys)), p.y(t+c.Inside-p.sys.Chair.RearEdge))
+	return drawing.Box(p.x(c.Left(p.sys)), p.stringY(), p.x(c.Right(p.sys)), p.y(cap.ChairRear(p.sys, c.Inside)))
 }
 
 // chairShape is a chair's outline in plan: its rear edge follows a taper.
@@ -271,9 +266,9 @@ func (p *runPlan) chairShape(c *layout.Chair) []drawing.Point {
 		switch {
 		case q[i].Y != p.chairBox(c).Max.Y:
 		case q[i].X == p.x(c.Left(p.sys)):
-			q[i].Y = p.y(p.sys.Metal.Thickness + left - p.sys.Chair.RearEdge)
+			q[i].Y = p.y(cap.ChairRear(p.sys, left))
 		default:
-			q[i].Y = p.y(p.sys.Metal.Thickness + right - p.sys.Chair.RearEdge)
+			q[i].Y = p.y(cap.ChairRear(p.sys, right))
 		}
 	}
 	return q
@@ -311,10 +306,7 @@ func (p *runPlan) screws(c *layout.Chair) []drawing.Point {
 	a, b := p.x(c.Left(p.sys)), p.x(c.Right(p.sys))
 	for k, row := range c.Rows {
 		for i := range row.Count {
-			y := row.Y
-			if k == 1 { // the rear row follows a taper
-				y += p.r.InsideAt(c.Left(p.sys)+p.sys.Chair.Length*length.Length(2*i+1)/length.Length(2*row.Count)) - c.Inside
-			}
+			y := c.RowAt(k, c.Left(p.sys)+p.sys.Chair.Length*length.Length(2*i+1)/length.Length(2*row.Count))
 			out = append(out, drawing.Pt(a+(b-a)*drawing.Unit(2*i+1)/drawing.Unit(2*row.Count), p.y(y)))
 		}
 	}
@@ -379,14 +371,9 @@ func (p *runPlan) layoutString(g *drawing.Scene) {
 // from the thick line of the cap.
 const stringApart drawing.Unit = 95
 
-// stringBehind is how far behind the cap line the string is stretched.
-func (p *runPlan) stringBehind() length.Length {
-	return p.sys.Metal.Thickness + p.sys.Chair.FrontEdge
-}
-
 // stringY is the string on paper. Where it would vanish in the line of the cap
 // it is a symbol, drawn apart, and the chairs' front edges with it.
-func (p *runPlan) stringY() drawing.Unit { return max(p.y(p.stringBehind()), stringApart) }
+func (p *runPlan) stringY() drawing.Unit { return max(p.y(cap.ChairLine(p.sys)), stringApart) }
 
 // caps draws the mold lines of the caps, their joints, miters and ends.
 func (p *runPlan) caps(g *drawing.Scene) {

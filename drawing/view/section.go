@@ -10,29 +10,22 @@ import (
 	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // section is a cut across a run, looking along growing stations: the street at
 // the left, the roof at the right.
 type section struct {
-	l       *layout.Layout
-	r       *layout.Run
-	chair   *layout.Chair // nil over a building expansion joint
-	joint   *layout.Joint // nil at a chair
-	sys     *job.System
-	crew    length.Style
-	shop    length.Style
-	p       profile
-	at      length.Length // cap station
-	width   length.Length // of the wall
-	front   length.Length // clearance before its front face
-	rear    length.Length // clearance behind its rear face
-	packF   length.Length
-	packR   length.Length
-	lapF    length.Length
-	lapR    length.Length
-	guessed bool // no reading says how wide the wall is
-	hang    []layout.Extender
+	l     *layout.Layout
+	r     *layout.Run
+	chair *layout.Chair // nil over a building expansion joint
+	joint *layout.Joint // nil at a chair
+	sys   *job.System
+	crew  length.Style
+	shop  length.Style
+	p     profile
+	of    plan.Section
+	hang  []layout.Extender
 
 	keys []sectionKey
 }
@@ -68,6 +61,7 @@ func SectionAtChair(l *layout.Layout, r *layout.Run, c *layout.Chair, w, h drawi
 func SectionAtJoint(l *layout.Layout, r *layout.Run, j *layout.Joint, w, h drawing.Unit) drawing.Scene {
 	s := newSection(l, r, j.Centre())
 	s.joint = j
+	s.solve()
 	title := "SECTION AT JOINT " + j.Name
 	if j.Kind == cap.Expansion {
 		title = "SECTION AT EXPANSION JOINT " + j.Name
@@ -91,37 +85,22 @@ func fileName(name string) string {
 }
 
 func newSection(l *layout.Layout, r *layout.Run, at length.Length) *section {
-	s := &section{l: l, r: r, sys: &l.Job.System, crew: Crew(l), shop: Shop(l), at: at}
-	q := r.At(r.ToFront(at))
-	s.front = s.sys.FrontClearance + q.Gap
-	s.width = q.Need - q.Gap // at the worst depth, so that it agrees with the rear play
-	if q.Width <= 0 {
-		s.guessed = true
-		s.front = s.sys.FrontClearance
-		s.width = r.InsideAt(at) - s.front - s.sys.RearClearance
-	}
-	s.rear = r.InsideAt(at) - s.front - s.width
-	s.packF = length.Max(0, length.RoundTo(q.PackFront, l.Grid))
-	s.packR = length.Max(0, length.RoundTo(q.PackRear, l.Grid))
-	s.hang = hanging(l, r)
+	s := &section{l: l, r: r, sys: &l.Job.System, crew: Crew(l), shop: Shop(l), hang: hanging(l, r)}
+	s.of.At = at
 	s.solve()
 	return s
 }
 
 func (s *section) setChair(c *layout.Chair) {
 	s.chair = c
-	s.packF, s.packR = c.PackFront, c.PackRear
 	s.solve()
 }
 
 func (s *section) solve() {
-	s.p = profileAt(s.sys, s.inside(), s.sys.Metal.Thickness+s.front, s.width, s.packF, s.packR)
-	s.p.setFolds(s.r.FoldAt(s.sys, s.at))
-	s.lapF, s.lapR = s.r.LapsAt(s.sys, s.at, s.packF, s.packR)
+	s.of = s.l.Section(s.r, s.of.At, s.chair, s.joint)
+	s.p = profileAt(s.sys, s.of.Inside, s.of.Street, s.of.Roof-s.of.Street, s.of.PackFront, s.of.PackRear)
+	s.p.setFolds(s.of.FoldFront, s.of.FoldRear)
 }
-
-// inside is the inside width where the section is cut.
-func (s *section) inside() length.Length { return s.r.InsideAt(s.at) }
 
 // expansion says that the cut goes through a building expansion joint.
 func (s *section) expansion() bool { return s.joint != nil && s.joint.Kind == cap.Expansion }
@@ -160,63 +139,35 @@ func trimmed(number string) string {
 	return strings.TrimRight(strings.TrimRight(number, "0"), ".")
 }
 
-// holds are what the section itself shows to be wrong.
+// holds letter what the section itself shows to be wrong.
 func (s *section) holds() []string {
 	var out []string
-	lap := func(side string, l, least length.Length) {
-		if l < least {
-			out = append(out, fmt.Sprintf("%s leg laps the joint by %s, least %s", side, s.short(l), s.short(least)))
-		}
+	lap := func(side string, c plan.Check) string {
+		return fmt.Sprintf("%s leg laps the joint by %s, least %s", side, s.short(c.Has), s.short(c.Asked))
 	}
-	if s.guessed {
-		out = append(out, "the wall is not surveyed here; its width is supposed")
-	}
-	lap("front", s.lapF, s.sys.Lap.Front)
-	lap("rear", s.lapR, s.sys.Lap.Rear)
-	if play := s.rear; !s.guessed && (play < s.sys.PlayLeast || play > s.sys.PlayMost) {
-		out = append(out, "rear play "+s.short(play)+" is outside "+s.short(s.sys.PlayLeast)+" to "+s.short(s.sys.PlayMost))
-	}
-	if s.chair != nil {
-		for i, row := range s.chair.Rows {
-			if row.Length == 0 {
-				out = append(out, "no stock fastener fits the "+[...]string{"front", "rear"}[i]+" row")
-			}
-		}
-	}
-	if s.expansion() && s.joint.Movement == nil {
-		out = append(out, "the movement of the building joint is not stated")
-	}
-	for _, p := range s.pieces() {
-		if !s.l.Held.Released(p) {
-			out = append(out, "piece "+p.Mark+" is NOT RELEASED")
+	for _, c := range plan.Failing(s.of.Checks) {
+		switch c.Code {
+		case plan.WallWidth:
+			out = append(out, "the wall is not surveyed here; its width is supposed")
+		case plan.FrontLap:
+			out = append(out, lap("front", c))
+		case plan.RearLap:
+			out = append(out, lap("rear", c))
+		case plan.RearPlay:
+			out = append(out, "rear play "+s.short(c.Has)+" is outside "+s.short(c.Asked)+" to "+s.short(c.Most))
+		case plan.FrontStock:
+			out = append(out, "no stock fastener fits the front row")
+		case plan.RearStock:
+			out = append(out, "no stock fastener fits the rear row")
+		case plan.Movement:
+			out = append(out, "the movement of the building joint is not stated")
+		case plan.Released:
+			out = append(out, "piece "+c.Of+" is NOT RELEASED")
+		default:
+			panic("view: no words for the check " + string(c.Code))
 		}
 	}
 	return out
-}
-
-func (s *section) pieces() []*layout.Piece {
-	var all []*layout.Piece
-	add := func(p *layout.Piece) {
-		if p == nil {
-			return
-		}
-		for _, q := range all {
-			if q == p {
-				return
-			}
-		}
-		all = append(all, p)
-	}
-	if s.joint != nil {
-		add(s.joint.Left)
-		add(s.joint.Right)
-	} else if s.chair != nil {
-		add(s.chair.Piece)
-		if s.chair.Joint != nil {
-			add(s.chair.Joint.Right)
-		}
-	}
-	return all
 }
 
 // capWords names the cap with its outside dimensions.
@@ -267,7 +218,7 @@ func (s *section) floor(l length.Length) string { return s.short(length.FloorTo(
 // packWords says how the packing at both faces is made up.
 func (s *section) packWords() string {
 	if s.chair == nil {
-		return "packing at the wall's front face " + s.short(s.packF) + ", at its rear face " + s.short(s.packR)
+		return "packing at the wall's front face " + s.short(s.of.PackFront) + ", at its rear face " + s.short(s.of.PackRear)
 	}
 	c, p := s.chair, &s.l.Job.Packing
 	made := func(of []length.Length) string {
@@ -283,7 +234,7 @@ func (s *section) packWords() string {
 		}
 		return " = " + strings.Join(t, " + ")
 	}
-	w := "packing at the wall's front face " + s.short(s.packF) + made(c.ShimFront) + "; at its rear face " + s.short(s.packR) + made(c.ShimRear)
+	w := "packing at the wall's front face " + s.short(s.of.PackFront) + made(c.ShimFront) + "; at its rear face " + s.short(s.of.PackRear) + made(c.ShimRear)
 	if c.Layers > 0 {
 		w += "; layers of " + p.LayerName
 	}
@@ -307,9 +258,10 @@ func (s *section) fine(l length.Length) string {
 }
 
 // lapWords states a lap against the least.
-func (s *section) lapWords(side string, lap, cover, least length.Length) string {
-	w := fmt.Sprintf("joint under the %s leg, %s below the wall top: lap %s, least %s", side, s.short(cover), s.short(lap), s.short(least))
-	if lap < least {
+func (s *section) lapWords(side string, cover length.Length, code plan.Code) string {
+	c, _ := plan.Of(s.of.Checks, code)
+	w := fmt.Sprintf("joint under the %s leg, %s below the wall top: lap %s, least %s", side, s.short(cover), s.short(c.Has), s.short(c.Asked))
+	if c.Fails() {
 		w += ": UNDER THE LEAST, HOLD"
 	}
 	return w

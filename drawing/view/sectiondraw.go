@@ -15,7 +15,7 @@ func (s *section) scene(name, title string, w, h drawing.Unit) drawing.Scene {
 	s.items()
 	k := keyedView{
 		l: s.l, title: title, metric: s.crew.Metric,
-		under: "run " + s.r.Name + ", crew station " + s.crew.InText(s.r.ToCrew(s.at)) + "; looking along growing stations, towards the right hand",
+		under: "run " + s.r.Name + ", crew station " + s.crew.InText(s.r.ToCrew(s.of.At)) + "; looking along growing stations, towards the right hand",
 		draw:  func(ratio float64, _ drawing.Point) ([]drawing.Mark, []string) { return s.cut(ratio), nil }, finest: 1, list: keyedList{notes: s.lines(), holds: s.holds()},
 	}
 	for _, it := range s.keys {
@@ -79,7 +79,7 @@ func (s *section) floorOf(m paperMap) float64 {
 func (s *section) wall(g *drawing.Scene, m paperMap, floor float64) {
 	p := &s.p
 	pen := drawing.Medium
-	if s.guessed {
+	if !s.of.Surveyed {
 		pen = drawing.Hidden
 	}
 	depth := 0.0

@@ -11,6 +11,7 @@ import (
 	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // items lists what the section shows, with the place each number points at.
@@ -43,7 +44,7 @@ func (s *section) items() {
 		x := p.face + (p.back-p.face)*0.3
 		add(sectionKey{words: mem.Name + ", " + s.thin(mem.Thickness) + ", over the top and down both faces", tip: xy{x, s.membraneTop(x)}})
 	}
-	if s.chair != nil && (s.packF > 0 || s.packR > 0) {
+	if s.chair != nil && (s.of.PackFront > 0 || s.of.PackRear > 0) {
 		x := p.face + (p.back-p.face)*0.66
 		if y := s.chair.Rows[1].Y.MM(); s.stacked() && s.chair.Layers == 0 && y > 0 { // on the stack at the roof side
 			_, b := p.chairSpan()
@@ -60,9 +61,9 @@ func (s *section) items() {
 		}
 		depth += y.Thickness.MM()
 	}
-	add(sectionKey{words: s.lapWords("front", s.lapF, s.r.Wall.CoverFront, s.sys.Lap.Front),
+	add(sectionKey{words: s.lapWords("front", s.of.CoverFront, plan.FrontLap),
 		tip: xy{p.face, p.packF + s.r.Wall.CoverFront.MM()}, where: atFront})
-	add(sectionKey{words: s.lapWords("rear", s.lapR, s.r.Wall.CoverRear, s.sys.Lap.Rear),
+	add(sectionKey{words: s.lapWords("rear", s.of.CoverRear, plan.RearLap),
 		tip: xy{p.back, p.top(p.back) + s.r.Wall.CoverRear.MM()}, where: atRear})
 	s.keys = append(s.keys, s.extenderItems()...)
 }
@@ -78,13 +79,13 @@ func wallBeyond(s *section) string {
 // lines are the notes under the numbered list.
 func (s *section) lines() []string {
 	out := []string{
-		"The top " + s.fallWords() + ". Rear play here " + s.short(s.rear) + ", allowed " + s.short(s.sys.PlayLeast) + " to " + s.short(s.sys.PlayMost) + ".",
+		"The top " + s.fallWords() + ". Rear play here " + s.short(s.of.Play) + ", allowed " + s.short(s.sys.PlayLeast) + " to " + s.short(s.sys.PlayMost) + ".",
 	}
 	return append(out, "What would print under 0.7 mm is drawn as a thick line, a little apart.")
 }
 
 // fall is the slope of the top where the section is cut.
-func (s *section) fall() job.Slope { return s.r.SlopeAt(s.sys, s.at) }
+func (s *section) fall() job.Slope { return s.r.SlopeAt(s.sys, s.of.At) }
 
 func (s *section) fallWords() string {
 	where := ", formed in chair and cap"
@@ -109,18 +110,18 @@ func (s *section) dims(g *drawing.Scene, m paperMap, floor float64) {
 	x := func(v float64) drawing.Unit { return m.at(xy{v, 0}).X }
 	y := func(v float64) drawing.Unit { return m.at(xy{0, v}).Y }
 	top := y(p.foldF) - 2800
-	g.Draw(drawing.Chain{At: top, Stops: []drawing.Unit{x(p.t), x(p.t + p.inside)}, Labels: []string{s.shop.Short(s.inside()) + " inside"},
+	g.Draw(drawing.Chain{At: top, Stops: []drawing.Unit{x(p.t), x(p.t + p.inside)}, Labels: []string{s.shop.Short(s.of.Inside) + " inside"},
 		From: []drawing.Unit{y(p.foldF) - 100}, Ends: ends}.Figure())
-	g.Draw(drawing.Chain{At: top - 750, Stops: []drawing.Unit{x(0), x(p.outside)}, Labels: []string{s.shop.Short(s.r.OutsideAt(s.at)) + " outside"},
+	g.Draw(drawing.Chain{At: top - 750, Stops: []drawing.Unit{x(0), x(p.outside)}, Labels: []string{s.shop.Short(s.r.OutsideAt(s.of.At)) + " outside"},
 		From: []drawing.Unit{top}, Ends: ends}.Figure())
-	_, parts := length.Chain([]length.Length{0, s.front, s.front + s.width, s.inside()}, s.crew.Step())
+	_, parts := length.Chain([]length.Length{0, s.of.Street - s.sys.Metal.Thickness, s.of.Roof - s.sys.Metal.Thickness, s.of.Inside}, s.crew.Step())
 	low := y(floor) + 950
 	g.Draw(drawing.Chain{At: low, Stops: []drawing.Unit{x(p.t), x(p.face), x(p.back), x(p.t + p.inside)},
 		Labels: []string{s.crew.Short(parts[0]), s.crew.Short(parts[1]) + " wall", s.crew.Short(parts[2])},
 		From:   []drawing.Unit{y(p.footF) + 500, y(floor), y(floor), y(p.footR) + 300}, Ends: ends}.Figure())
 	drip := kick(xy{0, p.footF}, s.sys.Profile.Drip).x
-	s.legDims(g, m, ends, x(math.Min(drip, 0))-800, x(math.Min(drip, 0)), -1, s.sys.FrontFoot(), s.sys.Profile.Drip.Foot(), s.lapF, s.r.Wall.CoverFront, s.packF, p.footF)
-	s.legDims(g, m, ends, x(p.outside)+800, x(p.outside), 1, s.sys.RearFoot(), s.sys.Profile.RearHook.Foot(), s.lapR, s.r.Wall.CoverRear, s.packR, p.footR)
+	s.legDims(g, m, ends, x(math.Min(drip, 0))-800, x(math.Min(drip, 0)), -1, s.sys.FrontFoot(), s.sys.Profile.Drip.Foot(), s.of.LapFront, s.of.CoverFront, s.of.PackFront, p.footF)
+	s.legDims(g, m, ends, x(p.outside)+800, x(p.outside), 1, s.sys.RearFoot(), s.sys.Profile.RearHook.Foot(), s.of.LapRear, s.of.CoverRear, s.of.PackRear, p.footR)
 	s.slope(g, m)
 }
 

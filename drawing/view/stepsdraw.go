@@ -91,7 +91,7 @@ func (d *stepDrawing) open(ratio float64) {
 		}
 		return length.Max(l, length.FromMM(1.7*ratio))
 	}
-	d.p = profileAt(&s, length.FromMM(inside), length.FromMM(face), length.FromMM(width), show(d.s.packF), show(d.s.packR))
+	d.p = profileAt(&s, length.FromMM(inside), length.FromMM(face), length.FromMM(width), show(d.s.of.PackFront), show(d.s.of.PackRear))
 	p := &d.p
 	low := math.Max(math.Max(p.footF, p.footR), kick(xy{0, p.footF}, s.Profile.Drip).y)
 	d.floor = math.Max(low, math.Max(p.top(p.face), p.top(p.back))) + 2.5*ratio
@@ -220,7 +220,7 @@ func (d *stepDrawing) section(g *drawing.Scene, st stepState) {
 func (d *stepDrawing) wall(g *drawing.Scene, st stepState) {
 	m, p := d.m, &d.p
 	pen := drawing.Thin
-	if d.s.guessed {
+	if !d.s.of.Surveyed {
 		pen = drawing.Hidden
 	}
 	depth := 0.0

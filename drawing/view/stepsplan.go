@@ -43,12 +43,11 @@ func (d *stepDrawing) row(g *drawing.Scene, box drawing.Rect, of stepRow) {
 	if len(parts) > 1 {
 		parts[1].x = parts[0].x + drawing.Round(parts[0].to.MM()/along) + gap
 	}
-	t := d.sys.Metal.Thickness
 	high := min(box.Height()*60/100, 1300)
 	cross := (d.r.Outside).MM() / high.Millimetres()
 	top := box.Min.Y + (box.Height()-high)/2
 	y := func(v length.Length) drawing.Unit { return top + drawing.Round(v.MM()/cross) }
-	front, rear := y(t+d.sys.Chair.FrontEdge), y(d.r.Outside-t-d.sys.Chair.RearEdge)
+	front, rear := y(cap.ChairLine(d.sys)), y(cap.ChairRear(d.sys, d.r.Inside))
 	front, rear = max(front, top+110), min(rear, top+high-110)
 	for i, p := range parts {
 		x := func(s length.Length) drawing.Unit {
@@ -355,15 +354,15 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 		if c.tees() {
 			for _, leg := range c.legs {
 				a, b := d.legReach(c, leg, over)
-				y0, y1 := math.Max(leg.wallFace().MM(), 0.9*c.m.ratio), math.Min(leg.wallFace().MM()+leg.part.Run.WidthLeast.MM(), leg.wide-0.9*c.m.ratio)
+				y0, y1 := math.Max(leg.wall(c.sys).Street.MM(), 0.9*c.m.ratio), math.Min(leg.wall(c.sys).Roof.MM(), leg.wide-0.9*c.m.ratio)
 				g.Line(drawing.Thin, c.m.all(leg.at(a, y0), leg.at(b, y0))...)
 				g.Line(drawing.Thin, c.m.all(leg.at(a, y1), leg.at(b, y1))...)
 			}
 			return
 		}
-		g.Line(drawing.Thin, c.m.all(d.beside(c, over, func(q cornerLeg) float64 { return math.Max(q.wallFace().MM(), 0.9*c.m.ratio) })...)...)
+		g.Line(drawing.Thin, c.m.all(d.beside(c, over, func(q cornerLeg) float64 { return math.Max(q.wall(c.sys).Street.MM(), 0.9*c.m.ratio) })...)...)
 		g.Line(drawing.Thin, c.m.all(d.beside(c, over, func(q cornerLeg) float64 {
-			return math.Min(q.wallFace().MM()+q.part.Run.WidthLeast.MM(), q.wide-0.9*c.m.ratio)
+			return math.Min(q.wall(c.sys).Roof.MM(), q.wide-0.9*c.m.ratio)
 		})...)...)
 	})
 	g.Group(drawing.Chairs, "", func(g *drawing.Scene) {
@@ -397,7 +396,7 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 
 // chairPlan is a chair on a leg, clear of the cap's line at both edges.
 func (d *stepDrawing) chairPlan(c *cornerDrawing, leg cornerLeg, ch cornerChair) [4]xy {
-	a, b := c.sys.Metal.Thickness.MM()+c.sys.Chair.FrontEdge.MM(), leg.wide-c.sys.Metal.Thickness.MM()-c.sys.Chair.RearEdge.MM()
+	a, b := cap.ChairLine(c.sys).MM(), cap.ChairRear(c.sys, leg.part.Inside()).MM()
 	a, b = math.Max(a, 0.9*c.m.ratio), math.Min(b, leg.wide-0.9*c.m.ratio)
 	half := c.sys.Chair.Length.MM() / 2
 	return [4]xy{leg.at(ch.at-half, a), leg.at(ch.at+half, a), leg.at(ch.at+half, b), leg.at(ch.at-half, b)}

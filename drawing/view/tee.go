@@ -118,8 +118,7 @@ func (d *cornerDrawing) teeWall(g *drawing.Scene) {
 	}
 	main, b := d.legs[0], d.legs[1]
 	from, to := d.reach(main)
-	front := main.wallFace().MM()
-	rear := front + main.part.Run.At(main.middle()).Width.MM()
+	front, rear := main.wall(d.sys).Street.MM(), main.wall(d.sys).Roof.MM()
 	line(main.at(from, front), main.at(to, front))
 	// The branch wall runs into the main's rear face, which is open there.
 	a, z := d.reach(b)
@@ -127,8 +126,7 @@ func (d *cornerDrawing) teeWall(g *drawing.Scene) {
 	if !d.p.Tee.Starts {
 		near, far = z+(d.wide-rear), a
 	}
-	high := b.wallFace().MM()
-	low := high + b.part.Run.At(b.middle()).Width.MM()
+	high, low := b.wall(d.sys).Street.MM(), b.wall(d.sys).Roof.MM()
 	left, right := b.at(near, low), b.at(near, high)
 	if !d.p.Tee.Starts {
 		left, right = right, left

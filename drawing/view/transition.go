@@ -126,9 +126,8 @@ func (d *cornerDrawing) taperWall(g *drawing.Scene) {
 	}
 	var front, rear []xy
 	for _, u := range append(at, b) {
-		q := r.At(r.ToFront(leg.part.From + length.FromMM(u)))
-		y := d.sys.Metal.Thickness + d.sys.FrontClearance + q.Gap
-		front, rear = append(front, leg.at(u, y.MM())), append(rear, leg.at(u, (y+q.Width).MM()))
+		f := r.FaceAt(d.sys, leg.part.From+length.FromMM(u))
+		front, rear = append(front, leg.at(u, f.Street.MM())), append(rear, leg.at(u, f.Roof.MM()))
 	}
 	for _, line := range [][]xy{front, rear} {
 		pts := d.m.all(line...)

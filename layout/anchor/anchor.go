@@ -100,6 +100,7 @@ func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length)
 			b.part(a, p)
 		}
 		b.number(a)
+		b.overExpansion(a)
 		a.BuildUp = a.OnWall().BuildUp(j.Packing.Method, b.stood(a))
 		for _, c := range a.Chairs {
 			b.pack(c, a.BuildUp)
@@ -435,6 +436,36 @@ func (b *builder) number(a *Run) {
 					"run "+a.Name+": chair "+c.Name+" at a joint or an end stands on an obstacle",
 					"a joint's chair never moves", "move what blocks it, or change the leg or the closer")
 			}
+		}
+	}
+}
+
+// overExpansion holds what stands over the gap of a building expansion joint, in
+// the wall or in the coping. Bays end at the joint's own chairs; a chair that
+// belongs to another joint or to an end never moves, and can lie so near where the
+// piece between is shorter than a chair.
+func (b *builder) overExpansion(a *Run) {
+	for _, j := range a.Joints {
+		if j.Kind != cap.Expansion {
+			continue
+		}
+		from := length.Min(j.From, j.Centre()-j.Source.Gap/2)
+		to := length.Max(j.To, j.Centre()+j.Source.Gap/2)
+		for _, c := range a.Chairs {
+			// What the joint's own chairs stand over is said where it is placed.
+			if c.Joint == j || c.Right(b.sys) <= from || c.Left(b.sys) >= to {
+				continue
+			}
+			var marks []string
+			for _, p := range carried(c) {
+				marks = append(marks, p.Mark)
+			}
+			b.found.Append(finding.Finding{Code: "chair-over-expansion", Severity: finding.Hold, At: j.Source.At,
+				Where: finding.Ref{Perimeter: a.Perimeter.Job.Name, Run: a.Name, Station: a.ToFront(c.At), HasStation: true, Pieces: marks},
+				What: fmt.Sprintf("run %s: chair %s stands over the gap of the building expansion joint %s at %s", a.Name, c.Name, j.Name,
+					job.Both(j.Source.Station)),
+				Why:  "a chair fixed to both sides of the gap is torn when the building moves",
+				Mend: "change the closer, a leg or the least piece so that a longer piece comes beside it, or ask the fabricator for a shorter chair"})
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package anchor_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -173,5 +174,41 @@ func TestExpansionJointChairs(t *testing.T) {
 	j.Perimeters[0].Runs[0].Expansion[0].Movement = nil
 	if _, codes = solve(t, j); codes["movement-not-stated"] != 1 {
 		t.Error(codes)
+	}
+}
+
+// Two building expansion joints less than a chair apart: a chair beside either stands
+// over the gap of the other, which is said of both and keeps the piece between; not
+// where they stand apart.
+func TestChairOverExpansionIsHeld(t *testing.T) {
+	for _, c := range []struct {
+		apart length.Length
+		want  []string
+	}{{10 * in, []string{"chair A-C8 stands over the gap of the building expansion joint A-J3", "chair A-C9 stands over the gap of the building expansion joint A-J4"}}, {100 * in, nil}} {
+		j := jobtest.Job()
+		j.Perimeters = []job.Perimeter{jobtest.Rectangle(480*in, 240*in)}
+		moves := in / 4
+		j.Perimeters[0].Runs[0].Expansion = []job.ExpansionJoint{
+			{Station: 200 * in, Gap: in, Movement: &moves}, {Station: 200*in + c.apart, Gap: in, Movement: &moves}}
+		l, found := layout.Build(j)
+		var said []string
+		for _, f := range found {
+			if f.Code != "chair-over-expansion" {
+				continue
+			}
+			said = append(said, f.What)
+			i := slices.IndexFunc(l.Perimeters[0].Pieces, func(p *layout.Piece) bool { return slices.Contains(f.Where.Pieces, p.Mark) })
+			if i < 0 || f.Severity != finding.Hold || l.Held.Released(l.Perimeters[0].Pieces[i]) {
+				t.Errorf("%v keeps no piece from release", f)
+			}
+		}
+		if len(said) != len(c.want) {
+			t.Fatalf("%v apart: %q", c.apart, said)
+		}
+		for i, w := range c.want {
+			if !strings.Contains(said[i], w) {
+				t.Errorf("%v apart: %s, want %s", c.apart, said[i], w)
+			}
+		}
 	}
 }

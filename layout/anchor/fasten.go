@@ -2,8 +2,10 @@ package anchor
 
 import (
 	"copingset/layout/assembly"
+	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 	"copingset/layout/wall"
 )
 
@@ -17,6 +19,8 @@ type Row struct {
 	Length   length.Length // stock length chosen; zero: none fits
 	Into     length.Length // of the tip into what holds it, at least
 	Pilot    length.Length // depth of the pilot hole below the set surface; zero: none asked for
+	Edge     plan.Check    // of the row from the nearer face of the wall, the least over the chair; negative: beyond it
+	Thread   plan.Check    // in what holds it, tip taken off; fails where no stock length fits
 }
 
 // stood are the stretches of the front face that the chairs of a run cover.
@@ -95,8 +99,8 @@ func (b *builder) fasten(c *Chair) {
 		return
 	}
 	s := b.sys
-	front := s.Metal.Thickness + s.Chair.FrontEdge + c.Assembly.FrontRowFrom
-	rear := s.Metal.Thickness + c.Inside - s.Chair.RearEdge - c.Assembly.RearRowFrom
+	front := cap.ChairLine(s) + c.Assembly.FrontRowFrom
+	rear := cap.ChairRear(s, c.Inside) - c.Assembly.RearRowFrom
 	for i, y := range []length.Length{front, rear} {
 		r := &c.Rows[i]
 		r.Fastener, r.Y = f, y
@@ -104,8 +108,35 @@ func (b *builder) fasten(c *Chair) {
 		if i == 1 {
 			r.Count = c.Assembly.RearRow
 		}
+		r.Edge = c.edge(s, i)
+		r.Thread = plan.That(plan.Thread, false)
+		r.Thread.Asked = f.Embedment
 		b.reach(c, r)
 	}
+}
+
+// RowAt is how far behind the cap line a row of the chair's holes lies at a cap
+// station: the rear row follows a taper.
+func (c *Chair) RowAt(row int, station length.Length) length.Length {
+	y := c.Rows[row].Y
+	if row == 1 {
+		y += c.Run.InsideAt(station) - c.Inside
+	}
+	return y
+}
+
+// edge is the least distance of a row of holes from a face of the wall, at the
+// chair's middle and its two ends.
+func (c *Chair) edge(s *job.System, row int) plan.Check {
+	asked := c.Rows[row].Fastener.EdgeDistance
+	if !c.Run.FaceAt(s, c.At).Surveyed {
+		return plan.NotMeasured(plan.Edge, asked)
+	}
+	at := func(x length.Length) length.Length {
+		y, f := c.RowAt(row, x), c.Run.FaceAt(s, x)
+		return length.Min(y-f.Street, f.Roof-y)
+	}
+	return plan.AtLeast(plan.Edge, length.Min(at(c.At), length.Min(at(c.Left(s)), at(c.Right(s)))), asked)
 }
 
 // reach works out one row.
@@ -124,33 +155,20 @@ func (b *builder) reach(c *Chair, r *Row) {
 			break
 		}
 	}
-	edge := length.Length(0)
-	for i, x := range []length.Length{c.Left(s), c.At, c.Right(s)} {
-		q := c.Run.At(c.Run.ToFront(x))
-		face := s.Metal.Thickness + s.FrontClearance + q.Gap // front face from the cap line
-		y := r.Y
-		if r == &c.Rows[1] {
-			y += c.Run.InsideAt(x) - c.Inside // the rear row follows a taper
-		}
-		if d := length.Min(y-face, face+q.Width-y); i == 0 || d < edge {
-			edge = d
-		}
-	}
 	// The packing under a row is that of the stacks as the table prints them, at
 	// the two faces: the same figures always ask for the same fastener.
-	q := c.Run.At(c.Run.ToFront(c.At))
+	wall := c.Run.FaceAt(s, c.At)
 	front, rear := c.Stack(&b.job.Packing)
 	packing := front
-	if q.Width > 0 {
-		face := s.Metal.Thickness + s.FrontClearance + q.Gap
-		packing += length.MulDiv(rear-front, int64(r.Y-face), int64(q.Width))
+	if wall.Surveyed {
+		packing += length.MulDiv(rear-front, int64(r.Y-wall.Street), int64(wall.Width()))
 	}
 	packing = length.Max(packing, 0)
 	fixed := s.Chair.Thickness + b.job.Membrane.Thickness + over
 	r.Packing, r.Above = packing, fixed+packing
-	if len(c.Run.Readings) > 0 && edge < f.EdgeDistance {
+	if r.Edge.Fails() {
 		b.hold("edge-distance", c.Assembly.At, c.Run, c.At,
-			"run "+c.Run.Name+": chair "+c.Name+" has a row of fasteners "+job.Both(edge)+" from a face of the wall; the fastener asks for "+job.Both(f.EdgeDistance),
+			"run "+c.Run.Name+": chair "+c.Name+" has a row of fasteners "+job.Both(r.Edge.Has)+" from a face of the wall; the fastener asks for "+job.Both(r.Edge.Asked),
 			"the pre-punched holes are part of the test", "ask the fabricator for an assembly tested on a wall this narrow")
 	}
 	below, what := f.Cover, "the tip must stay "+job.Both(f.Cover)+" above"
@@ -164,6 +182,7 @@ func (b *builder) reach(c *Chair, r *Row) {
 		if l-r.Above+below <= depth {
 			r.Length = l
 			r.Into = l - r.Above
+			r.Thread = plan.AtLeast(plan.Thread, r.Into-f.Tip, f.Embedment)
 			if f.PilotDia > 0 {
 				r.Pilot = l - s.Chair.Thickness + f.PilotBeyond
 			}

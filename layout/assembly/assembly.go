@@ -49,6 +49,16 @@ func (c Choice) Ratio() float64 {
 	return r
 }
 
+// UpPasses, OutPasses and RearPasses say that what the wind asks is resisted; a
+// demand that is not known passes nothing.
+func (c Choice) UpPasses() bool { return c.Stated && c.UpDemand <= c.UpResists }
+
+// OutPasses is the same of the front leg.
+func (c Choice) OutPasses() bool { return c.Stated && c.OutDemand <= c.OutResists }
+
+// RearPasses is the same of the rear leg.
+func (c Choice) RearPasses() bool { return c.RearKnown && c.RearDemand <= c.RearResists }
+
 // Rear is what an assembly resists on its rear leg: what its report states, or
 // where it states nothing the outward resistance, which was pulled on the other
 // leg. In pascals, at the allowable level.
@@ -147,17 +157,17 @@ func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
 	}
 	if d.Known() {
 		c.UpDemand, c.OutDemand = wind.AllowablePa(d.Up[z]), wind.AllowablePa(d.Out[z])
-		if c.UpDemand > c.UpResists {
+		if !c.UpPasses() {
 			fail("resists %s up (allowable), the %s zone asks %s", both(c.UpResists), z, both(c.UpDemand))
 		}
-		if c.OutDemand > c.OutResists {
+		if !c.OutPasses() {
 			fail("resists %s out (allowable), the %s zone asks %s", both(c.OutResists), z, both(c.OutDemand))
 		}
 		resists, says := Rear(a)
 		c.RearResists, c.RearKnown = resists, d.RearKnown()
 		c.RearDemand = wind.AllowablePa(d.Rear[z])
 		switch {
-		case !c.RearKnown || c.RearDemand <= c.RearResists:
+		case !c.RearKnown || c.RearPasses():
 		case says:
 			fail("resists %s on the rear leg (allowable), the %s zone asks %s", both(c.RearResists), z, both(c.RearDemand))
 		default:

@@ -134,8 +134,7 @@ func span(q Quad, n vec) (lo, hi float64) {
 // ChairOn is a chair in plan near one of its run's corners, in the corner's
 // frame: from and to are distances from the corner point along the cap line.
 func ChairOn(s *job.System, c *wall.Corner, onLeaving bool, inside, from, to length.Length) Quad {
-	y0 := s.Metal.Thickness + s.Chair.FrontEdge
-	y1 := s.Metal.Thickness + inside - s.Chair.RearEdge
+	y0, y1 := ChairLine(s), ChairRear(s, inside)
 	if onLeaving {
 		return leaving(from, to, y0, y1, c.CapTurn)
 	}

@@ -128,9 +128,7 @@ func PastMiter(s *job.System, m Seam, side int, inside, edge length.Length) bool
 	if m.Corner.Straight() {
 		return edge < pitchFoot(s, m.Corner, inside)
 	}
-	y0 := s.Metal.Thickness + s.Chair.FrontEdge
-	y1 := s.Metal.Thickness + inside - s.Chair.RearEdge
-	return edge < length.Max(m.at(s, side, y0), m.at(s, side, y1))
+	return edge < length.Max(m.at(s, side, ChairLine(s)), m.at(s, side, ChairRear(s, inside)))
 }
 
 func supportsClear(sup []SupportPlace) bool {

@@ -54,8 +54,7 @@ func stubEnds(j *job.Job, p *wall.Perimeter, of map[*wall.Run]*Run, grid length.
 	return p.Met(func(r *wall.Run, t *wall.Tee, starts bool) (*wall.Run, length.Length) {
 		s, main := &j.System, of[t.Main]
 		at := t.Place(r, starts).Middle
-		q := main.At(at)
-		behind := main.OutsideAt(main.ToCap(at)) - (s.Metal.Thickness + s.FrontClearance + q.Gap + q.Width)
+		behind := main.OutsideAt(main.ToCap(at)) - main.FaceAt(s, main.ToCap(at)).Roof
 		return main.Run, -length.RoundTo(behind, grid)
 	})
 }

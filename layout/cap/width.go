@@ -198,8 +198,8 @@ func (b *builder) play(r *Run) {
 	s := b.sys
 	r.Play = nil
 	for i, q := range r.Readings {
-		inside := r.InsideAt(r.ToCap(q.Station))
-		play := inside - q.Need - s.FrontClearance
+		at := r.ToCap(q.Station)
+		play := r.PlayAt(s, at)
 		r.Play = append(r.Play, play)
 		if i == 0 || play < r.PlayLeast {
 			r.PlayLeast = play
@@ -208,14 +208,13 @@ func (b *builder) play(r *Run) {
 			r.PlayMost = play
 		}
 		if play < s.PlayLeast || play > s.PlayMost {
-			b.loose(r, q.Job.At, q.Station, inside, play)
+			b.loose(r, q.Job.At, q.Station, r.InsideAt(at), play)
 		}
 	}
 	for _, t := range r.Tapers {
-		for _, e := range []struct{ at, inside length.Length }{{t.From, t.Left}, {t.To, t.Right}} {
-			front := r.ToFront(e.at)
-			if play := e.inside - r.At(front).Need - s.FrontClearance; play < s.PlayLeast || play > s.PlayMost {
-				b.loose(r, r.Job.At, front, e.inside, play)
+		for _, at := range []length.Length{t.From, t.To} {
+			if play := r.PlayAt(s, at); play < s.PlayLeast || play > s.PlayMost {
+				b.loose(r, r.Job.At, r.ToFront(at), r.InsideAt(at), play)
 			}
 		}
 	}

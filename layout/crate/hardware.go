@@ -88,12 +88,12 @@ func hardware(j *job.Job, loads []Load) *Crate {
 		c.Items = append(c.Items, Item{Count: n + s, Spare: s, Percent: percent, Sort: sort, What: what, Length: l})
 	}
 	for _, w := range chairs {
-		add(Chair, w.n, j.Crating.SpareChair, "anchor chair"+w.words(len(chairs)), j.System.Chair.Length)
+		add(Chair, w.n, j.Crating.SpareChair, "anchor chair"+j.Units.OwnUnits(w.words(len(chairs))), j.System.Chair.Length)
 	}
 	c.Items = append(c.Items, tapered...)
 	add(Support, supports, j.Crating.SpareSupport, "corner support", j.System.Corner.Support.Length)
 	for _, w := range splices {
-		add(Plate, w.n, j.Crating.SpareSplice, "splice plate"+w.words(len(splices)), j.System.Splice.Length)
+		add(Plate, w.n, j.Crating.SpareSplice, "splice plate"+j.Units.OwnUnits(w.words(len(splices))), j.System.Splice.Length)
 	}
 	c.Items = append(c.Items, covers...)
 	for _, f := range Fasteners(runs) {

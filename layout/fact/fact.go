@@ -221,6 +221,28 @@ func (l Ledger) About(of string) Ledger {
 	return l[from:to]
 }
 
+// Listed are the things that have facts of a kind and a quantity, in the order of
+// the lists: that of their quantity "place", a count.
+func (l Ledger) Listed(kind Kind, what string) []string {
+	type thing struct {
+		of    string
+		place int
+	}
+	var all []thing
+	for _, f := range l {
+		if f.Kind == kind && f.What == what {
+			n, _ := strconv.Atoi(l.Value(f.Of, "place"))
+			all = append(all, thing{f.Of, n})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b thing) int { return a.place - b.place })
+	out := make([]string, len(all))
+	for i, t := range all {
+		out[i] = t.of
+	}
+	return out
+}
+
 // Twice names the facts that stand in the ledger more than once, which none may.
 func (l Ledger) Twice() []string {
 	var out []string

@@ -15,7 +15,8 @@ func some(t *rapid.T, label string) Ledger {
 	seen := map[[2]string]bool{}
 	var out []Fact
 	for range rapid.IntRange(0, 12).Draw(t, label) {
-		f := Fact{Kind: Chair, Of: of.Draw(t, "of"), What: what.Draw(t, "what"), Unit: Count, Value: rapid.StringMatching("[0-9]{1,2}").Draw(t, "value")}
+		f := Fact{Kind: Chair, Of: of.Draw(t, "of"), What: what.Draw(t, "what"), Unit: Count,
+			Value: rapid.StringMatching("[0-9]{1,2}").Draw(t, "value")}
 		if k := [2]string{f.Of, f.What}; !seen[k] {
 			seen[k] = true
 			out = append(out, f)
@@ -81,6 +82,19 @@ func TestLookUp(t *testing.T) {
 	})
 }
 
+func TestListed(t *testing.T) {
+	at := func(of, place string) Fact { return Fact{Make, of, "place", Count, place} }
+	l := Sorted([]Fact{at("A-C1", "12"), at("N-C1", "3"), at("N-C2", "4"), {Chair, "A-C1", "station", Length, "0"},
+		{Chair, "N-C1", "station", Length, "0"}, {Chair, "N-C2", "station", Length, "7"}, {Joint, "N-J1", "station",
+			Length, "7"}})
+	if got := l.Listed(Chair, "station"); !slices.Equal(got, []string{"N-C1", "N-C2", "A-C1"}) {
+		t.Errorf("%v", got)
+	}
+	if len(l.Listed(Chair, "gap")) > 0 {
+		t.Error("things listed for a fact that nothing has")
+	}
+}
+
 // A difference turns the one ledger into the other, and there is none exactly
 // where the digests are alike.
 func TestDiff(t *testing.T) {
@@ -130,7 +144,8 @@ func TestValues(t *testing.T) {
 	}{
 		{Fact{Unit: Length, Value: "38100000"}, []length.Length{3 * length.Inch / 2}},
 		{Fact{Unit: Length, Value: "-1"}, []length.Length{-1}},
-		{Fact{Unit: Lengths, Value: "6350000 6350000 1587500"}, []length.Length{length.Inch / 4, length.Inch / 4, length.Inch16}},
+		{Fact{Unit: Lengths, Value: "6350000 6350000 1587500"}, []length.Length{length.Inch / 4, length.Inch / 4,
+			length.Inch16}},
 		{Fact{Unit: Lengths}, nil},
 		{Fact{Unit: Count, Value: "3"}, nil},
 		{Fact{Unit: Length, Value: "wide"}, nil},
@@ -145,7 +160,8 @@ func TestValues(t *testing.T) {
 }
 
 func TestNames(t *testing.T) {
-	if got := Names(Name("a|b", "x"), "", Name("c", "y")); got != "a/b.x|c.y" || !slices.Equal(Parted(got), []string{"a/b.x", "c.y"}) || Parted("") != nil {
+	if got := Names(Name("a|b", "x"), "", Name("c", "y")); got != "a/b.x|c.y" || !slices.Equal(Parted(got),
+		[]string{"a/b.x", "c.y"}) || Parted("") != nil {
 		t.Errorf("%q", got)
 	}
 }

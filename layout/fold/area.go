@@ -21,12 +21,12 @@ func (f Flat) Bounds() (lo, hi Point) {
 	return lo, hi
 }
 
-// Place brings a point of the solid that lies on a face to the pattern, on the
-// mold lines of that face: a cut-out's corner.
-func (f Flat) Place(face int, p Vec) Point { return f.placed[face].flat(p) }
+// Place brings a point of the folded body's root, its first face, to the pattern: a
+// corner of what is cut out of it.
+func (f Flat) Place(p Vec) Point { return f.root.flat(p) }
 
-// Raise brings a point of the pattern that lies on a face back to the folded body.
-func (f Flat) Raise(face int, p Point) Vec { return f.placed[face].raise(p) }
+// Raise brings a point of the pattern that lies on the root back to the folded body.
+func (f Flat) Raise(p Point) Vec { return f.root.raise(p) }
 
 // Move shifts a pattern.
 func (f *Flat) Move(by Point) {
@@ -40,8 +40,8 @@ func (f *Flat) Move(by Point) {
 		for j := range f.Faces[i] {
 			f.Faces[i][j] = f.Faces[i][j].plus(by)
 		}
-		f.placed[i].at = f.placed[i].at.plus(by)
 	}
+	f.root.at = f.root.at.plus(by)
 }
 
 // Crosses reports whether an outline crosses itself, which no shear can cut:

@@ -122,10 +122,11 @@ func (b Sheet) Pattern(chord float64) (Flat, error) {
 		from, to := l.Span(i)
 		out.Faces = append(out.Faces, []Point{at(false, to), at(true, to), at(true, from), at(false, from)})
 		out.Depths = append(out.Depths, b.Path.Stated(i))
-		u, v := l.parts[i].dir, l.parts[i].at
-		o, dir := FromLayout(0, v.X, v.Y), FromLayout(0, u.X, u.Y)
-		out.placed = append(out.placed, isometry{o: o, u: Vec{1, 0, 0}, v: dir, at: Point{0, girth - from}, x: Point{1, 0}, y: Point{0, -1}})
 	}
+	from, _ := l.Span(b.Path.Root)
+	u, v := l.parts[b.Path.Root].dir, l.parts[b.Path.Root].at
+	o, dir := FromLayout(0, v.X, v.Y), FromLayout(0, u.X, u.Y)
+	out.root = isometry{o: o, u: Vec{1, 0, 0}, v: dir, at: Point{0, girth - from}, x: Point{1, 0}, y: Point{0, -1}}
 	line := func(parent, child, bend int) {
 		g := b.Path.Segs[bend]
 		_, to := l.Span(bend)
@@ -168,7 +169,6 @@ func (b Sheet) tabs(l Laid, out *Flat) {
 		}
 		out.Faces = append(out.Faces, face)
 		out.Depths = append(out.Depths, tab.Height)
-		out.placed = append(out.placed, isometry{})
 		out.Bends = append(out.Bends, BendLine{fold0, fold1, 90, [2]string{b.Path.Segs[b.Path.Root].Name, tab.Name}, tab.bend(b.Path).Allowance(90), tab.Radius, end, -1})
 	}
 }

@@ -98,7 +98,7 @@ func (t Tray) Pattern(chord float64) (Flat, error) {
 	root := plane(t.Face, p, q, Point{}, dir)
 	n := len(t.Face.Corners)
 	wings, edges := make([]*Wing, n), make([][]Point, n)
-	out := Flat{Depths: []float64{math.NaN()}, placed: []isometry{root}}
+	out := Flat{Depths: []float64{math.NaN()}, root: root}
 	for i := range t.Wings {
 		e := t.Wings[i].Edge
 		edge, err := t.develop(root, i, chord, &out)
@@ -223,7 +223,6 @@ func (w Wing) faces(l Laid, i int, at func(x, s float64) Point, left, right func
 		}
 		out.Faces = append(out.Faces, ring)
 		out.Depths = append(out.Depths, l.Path.Stated(i))
-		out.placed = append(out.placed, isometry{})
 	}
 	x0, x1, open := w.mouthAt(to)
 	_, _, whole := w.mouthAt(from)

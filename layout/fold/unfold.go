@@ -31,10 +31,10 @@ type Flat struct {
 	Bends   []BendLine
 	Faces   [][]Point // each face's own corners, between the tangents of its bends
 	Depths  []float64 // outside depth of each face as the shop states it; NaN: it has none
-	placed  []isometry
+	root    isometry  // of the first face, on its finish side
 }
 
-// isometry lays a face's plane on the sheet.
+// isometry lays a plane on the sheet.
 type isometry struct {
 	o    Vec // this point
 	u, v Vec // and these directions

@@ -123,8 +123,8 @@ func (f *Fastener) keys(k keys) {
 
 func (y *Yield) keys(k keys) {
 	k.length("root", &y.Root, "the diameter at the root of the thread", `0.152"`)
-	value(k, "bending", &y.Bending, withUnit("value-stress", parseStress), "the bending yield strength of the fastener", "80 ksi")
-	value(k, "side_bearing", &y.Bearing, withUnit("value-stress", parseStress), "the dowel bearing strength of the metal of the chair", "45 ksi")
+	value(k, "bending", &y.Bending, withUnit("value-stress", parseStress).in(unitsOf(1e6, 10, "MPa")), "the bending yield strength of the fastener", "80 ksi")
+	value(k, "side_bearing", &y.Bearing, withUnit("value-stress", parseStress).in(unitsOf(1e6, 10, "MPa")), "the dowel bearing strength of the metal of the chair", "45 ksi")
 }
 
 func (s *Signed) keys(k keys) {

@@ -19,10 +19,11 @@ func (d *decoder) checkRuns(j *Job) {
 			}
 		}
 	}
+	shared := &sharedStations{}
 	for i := range j.Perimeters {
 		p := &j.Perimeters[i]
 		for k := range p.Runs {
-			c := &runCheck{d: d, p: p, r: &p.Runs[k], path: fmt.Sprintf("perimeters[%d].runs[%d].", i, k)}
+			c := &runCheck{d: d, p: p, r: &p.Runs[k], path: fmt.Sprintf("perimeters[%d].runs[%d].", i, k), shared: shared}
 			c.limit, c.exact = c.r.Length, c.r.StationFace == c.r.Face
 			if !c.exact {
 				// The other face is longer or shorter by what the corners
@@ -37,6 +38,7 @@ func (d *decoder) checkRuns(j *Job) {
 			c.readings(j)
 		}
 	}
+	shared.report(d)
 }
 
 // runCheck checks one run.
@@ -45,8 +47,9 @@ type runCheck struct {
 	p         *Perimeter
 	r         *Run
 	path      string
-	limit     length.Length // the greatest station that can lie on the run
-	exact     bool          // stations and length are on one face
+	shared    *sharedStations // of all runs
+	limit     length.Length   // the greatest station that can lie on the run
+	exact     bool            // stations and length are on one face
 	hasLength bool
 }
 
@@ -128,8 +131,10 @@ func (c *runCheck) unsurveyed(format string) {
 
 func (c *runCheck) order(before, q Reading) {
 	switch {
+	case q.Station == before.Station && q.At.File != before.At.File:
+		c.shared.add(c.r.Name, before, q)
 	case q.Station == before.Station:
-		c.d.conflict("station-twice", q.At, before.At, "keep one of the two", "run %s: two readings stand at station %s", c.r.Name, Both(q.Station))
+		c.d.stationTwice(c.r.Name, before, q)
 	case q.Station < before.Station:
 		c.d.conflict("station-order", q.At, before.At, "list the readings from left to right, and check both stations",
 			"run %s: the reading at station %s stands after the one at %s", c.r.Name, Both(q.Station), Both(before.Station))

@@ -35,7 +35,7 @@ func (s *Site) keys(k keys) {
 	k.text("safety_plan", &s.SafetyPlan, "the site safety plan that governs", "Site safety plan SSP-3")
 	k.may().text("measured_by", &s.MeasuredBy, "who measured", "D. Quill")
 	k.may().date("measured_on", &s.MeasuredOn, "when it was measured", "2026-02-24")
-	values(k, "metal_temperatures", &s.InstallMetalT, withUnit("value-temperature", ParseTemperature),
+	values(k, "metal_temperatures", &s.InstallMetalT, withUnit("value-temperature", ParseTemperature).in(metricTemperature),
 		"the metal temperatures of the gap table, ascending", "[20 F, 60 F, 100 F]")
 }
 

@@ -129,7 +129,7 @@ func (e *End) keys(k keys, known, open bool) {
 		"included", &included.Turn, withUnit("value-angle", ParseIncluded),
 		"the included angle at the right end", "90 outside")
 	value(k.elsewhere("the wall goes straight on and its top steps"),
-		"step", &step.Step, withUnit("value-step", parseStep),
+		"step", &step.Step, withUnit("value-step", parseStep).in(metricStep),
 		"how much higher or lower the next run's top is", `up 8"`)
 	word(k.elsewhere("the wall goes straight on and its top changes slope"), "pitch", &pitch.Pitch,
 		[]choice[Pitch]{{"peak", Peak}, {"valley", Valley}}, "how the slope changes at the right end", "peak")

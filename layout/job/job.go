@@ -101,7 +101,7 @@ func (j *Job) keys(k keys) {
 	k.may().files("include", new([]string), "files whose keys this one takes over, by their paths from here; what this file states goes before them",
 		"[../shop/system.yaml, ../firm.yaml]")
 	k.group("job", "who and what the job is", j.Info.keys)
-	word(k, "units", &j.Units, []choice[Units]{{"imperial", Imperial}, {"metric", Metric}},
+	value(k, "units", &j.Units, words([]choice[Units]{{"imperial", Imperial}, {"metric", Metric}}).in(always[Units]("metric")),
 		"the units the sheets are lettered in", "imperial")
 	k.group("paper", "the paper for the drawings and for the lists", j.Paper.keys)
 	k.d.system = k.group("system", "the fabricator's coping system", j.System.keys).part
@@ -149,6 +149,6 @@ func (p *Paper) keys(k keys) {
 	for i, name := range paperNames() {
 		sizes = append(sizes, choice[PaperSize]{name, PaperSize(i)})
 	}
-	word(k, "runs", &p.Runs, sizes, "the paper for drawings", "B")
-	word(k, "lists", &p.Lists, sizes, "the paper for lists", "A")
+	value(k, "runs", &p.Runs, words(sizes).in(always[PaperSize]("A3")), "the paper for drawings", "B")
+	value(k, "lists", &p.Lists, words(sizes).in(always[PaperSize]("A4")), "the paper for lists", "A")
 }

@@ -1,6 +1,10 @@
 package job
 
-import "strings"
+import (
+	"slices"
+	"strings"
+	"sync"
+)
 
 // Key is one key of the job file: where it stands, whether a job can do
 // without it, what it means and how it is written. Keys are declared where
@@ -11,6 +15,7 @@ type Key struct {
 	When     string // if not always required: when it is
 	Means    string // completes "write ..."
 	Example  string // of the value; empty for a part with keys of its own
+	Metric   string // the example as who works in metric units writes it, if not so
 	Form     Form
 	Many     bool     // a list of such values; one alone may stand without brackets
 	Choices  []string // the words of FormWord, FormGroupOrWord and FormCodes
@@ -45,11 +50,14 @@ func (k Key) Name() string {
 // Keys is every key a job file can have, in the order of the file. It is found
 // by the same walk that reads a job, so that the reader, its messages and the
 // documentation cannot drift apart.
-func Keys() []Key {
+func Keys() []Key { return slices.Clone(listedKeys()) }
+
+// listedKeys walks once: what a walk finds is always the same.
+var listedKeys = sync.OnceValue(func() []Key {
 	d := &decoder{mode: listing}
 	new(Job).keys(keys{part: &part{d: d}})
 	return d.listed
-}
+})
 
 // keyTable looks keys up by the part they stand in.
 type keyTable struct {
@@ -57,7 +65,10 @@ type keyTable struct {
 	within map[string][]Key // keys of a part, in the order of the file
 }
 
-func newKeyTable() keyTable {
+// newKeyTable is the table of all keys, which nobody writes into.
+func newKeyTable() keyTable { return tableOfKeys() }
+
+var tableOfKeys = sync.OnceValue(func() keyTable {
 	t := keyTable{byPath: map[string]Key{}, within: map[string][]Key{}}
 	for _, k := range Keys() {
 		t.byPath[k.Path] = k
@@ -68,7 +79,7 @@ func newKeyTable() keyTable {
 		t.within[parent] = append(t.within[parent], k)
 	}
 	return t
-}
+})
 
 // names of the keys of a part.
 func (t keyTable) names(part string) []string {
@@ -93,6 +104,14 @@ func (k Key) write() string {
 		return "write " + k.says()
 	}
 	return "write " + k.says() + ", for example `" + k.Name() + ": " + k.Example + "`"
+}
+
+// shownIn is the example of a single value in the units of a job.
+func (k Key) shownIn(u Units) string {
+	if u == Metric && k.Metric != "" {
+		return k.Metric
+	}
+	return k.Example
 }
 
 // shown is the example of a key as a part of a file: a group, or a list of one

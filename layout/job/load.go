@@ -34,13 +34,16 @@ type Source struct {
 	Digest string // SHA-256 of its bytes, 64 hexadecimal digits
 }
 
-// Short is the beginning of the digest, in two groups of six digits: enough to
+// Short is the beginning of the digest: enough to
 // tell one state of a file from another by eye.
-func (s Source) Short() string {
-	if len(s.Digest) < 12 {
-		return s.Digest
+func (s Source) Short() string { return ShortDigest(s.Digest) }
+
+// ShortDigest is the beginning of a digest in two groups of six digits.
+func ShortDigest(digest string) string {
+	if len(digest) < 12 {
+		return digest
 	}
-	return s.Digest[:6] + " " + s.Digest[6:12]
+	return digest[:6] + " " + digest[6:12]
 }
 
 // script is a text file of a job while it is read: places in it are given by

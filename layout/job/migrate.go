@@ -9,13 +9,15 @@ import (
 	"unicode/utf8"
 
 	"copingset/layout/finding"
+	"copingset/layout/length"
 )
 
 // Migration is a file of a job brought from the form before to the form of
 // today. Only the values that changed their meaning are edited, where they
 // stand: comments, order, quotes and line ends stay as they were.
 type Migration struct {
-	Text    []byte   // the whole file
+	Before  []byte   // the whole file as it was read
+	Text    []byte   // the same, edited
 	Changes []Change // in the order of the file; empty if it is of today's form already
 	Unsure  []Change // what a person has to look at
 }
@@ -66,13 +68,13 @@ func (d *decoder) migrate(name string) *Migration {
 			"give a job file; it begins with `format: "+formatBefore+"`", "this is not a job file")
 		return nil
 	case format.value.text == formatWord:
-		return &Migration{Text: text.raw}
+		return &Migration{Before: text.raw, Text: text.raw}
 	case format.value.text != formatBefore:
 		d.isFormat(format)
 		return nil
 	}
-	m := &mover{script: text, keys: movedKeys(), text: string(text.raw), lineAt: lineStarts(string(text.raw))}
-	want := m.move("", tree, tree)
+	m := &mover{script: text, keys: movedKeys(tree), text: string(text.raw), lineAt: lineStarts(string(text.raw))}
+	want := m.move("", tree)
 	out := m.apply()
 	after := &script{decoder: d, path: text.path, file: text.file,
 		lines: splitLines(strings.TrimPrefix(out, "\uFEFF"))}
@@ -84,7 +86,7 @@ func (d *decoder) migrate(name string) *Migration {
 	}
 	d.list, d.counts = nil, map[string]int{}
 	m.comments()
-	return &Migration{Text: []byte(out), Changes: m.changes, Unsure: m.unsure}
+	return &Migration{Before: text.raw, Text: []byte(out), Changes: m.changes, Unsure: m.unsure}
 }
 
 // mover edits one file.
@@ -111,42 +113,53 @@ type movedKey struct {
 	// nodes.
 	before, after string
 	node          func(old *node) *node
-	// unsure is what cannot be known from the file; empty: nothing.
-	unsure func(tree *node) string
+	unsure        string // what cannot be known from the file; empty: nothing
 }
 
-// movedKeys are what the form of today changed.
-func movedKeys() []movedKey {
-	moldLine := func(old *node) *node {
-		length := *old
-		return &node{kind: mappingNode, at: old.at, flow: true, fields: []field{
-			{key: "length", value: &length}, {key: "to", value: &node{kind: scalarNode, text: toMoldLine}}}}
+// movedKeys are what the form of today changed, of a file.
+func movedKeys(file *node) []movedKey {
+	leg := func(path string, to LegMeasure, unsure string) movedKey {
+		return movedKey{path: path, before: "{length: ", after: ", to: " + to.String() + "}", unsure: unsure,
+			node: func(old *node) *node {
+				length := *old
+				return &node{kind: mappingNode, at: old.at, flow: true, fields: []field{
+					{key: "length", value: &length}, {key: "to", value: &node{kind: scalarNode, text: to.String()}}}}
+			}}
 	}
-	leg := func(path string, unsure func(*node) string) movedKey {
-		return movedKey{path: path, before: "{length: ", after: ", to: " + toMoldLine + "}", node: moldLine,
-			unsure: unsure}
-	}
-	profile := func(kick string) func(*node) string {
-		return func(tree *node) string {
-			turn, err := ParseAngle(at(tree, "system", "profile", kick, "angle").value())
-			if err != nil || turn < 90*Degree {
-				return ""
-			}
-			return "the leg ends in a turn of " + FormatAngle(turn) +
+	var keys []movedKey
+	for _, l := range []struct{ leg, tested, kick string }{
+		{"front_leg", "front_leg_most", "drip"}, {"rear_leg", "rear_leg_most", "rear_hook"},
+	} {
+		to, unsure := ToMoldLine, ""
+		tested := "it was compared with the cap's leg to the mold line; look up what the test report measured to"
+		switch turn := kickTurn(file, l.kick); {
+		case turn >= straight:
+			to = ToTangent
+			unsure = "the leg ends in a turn of " + FormatAngle(turn) + ", whose faces meet nowhere, so that it has no " +
+				"mold line; it is taken as given to the tangent, its lowest metal: look up what the fabricator's sheet gives"
+			tested = "the leg has no mold line, so the limit is taken as given to the tangent, the lowest metal; " +
+				"look up what the test report measured to"
+		case turn >= 90*Degree:
+			unsure = "the leg ends in a turn of " + FormatAngle(turn) +
 				" and was read to the mold line, the point where its faces would meet; " +
-				"if the fabricator's sheet gives it to the outside tangent, its lowest metal, write `to: " +
-				toTangent + "`"
+				"if the fabricator's sheet gives it to the outside tangent, its lowest metal, write `to: " + toTangent + "`"
+		case turn == 0 && at(file, "system", "profile", l.kick) == nil:
+			tested += "; if that leg ends in a turn of 180°, write `to: " + toTangent + "`"
 		}
+		keys = append(keys, leg("system.profile."+l.leg, to, unsure), leg("assemblies[]."+l.tested, to, tested))
 	}
-	tested := func(*node) string {
-		return "it was compared with the cap's leg to the mold line; look up what the test report measured to"
+	return keys
+}
+
+// kickTurn is how far the kick at the foot of a leg turns; 0 where the file has
+// none, or none that can be read.
+func kickTurn(file *node, kick string) Angle {
+	k := at(file, "system", "profile", kick)
+	turn, err := ParseAngle(at(k, "angle").value())
+	if size, e := length.Parse(at(k, "length").value()); err != nil || e == nil && size == 0 {
+		return 0
 	}
-	return []movedKey{
-		leg("system.profile.front_leg", profile("drip")),
-		leg("system.profile.rear_leg", profile("rear_hook")),
-		leg("assemblies[].front_leg_most", tested),
-		leg("assemblies[].rear_leg_most", tested),
-	}
+	return turn
 }
 
 // at goes down a path of keys; nil where it ends.
@@ -171,9 +184,10 @@ func (n *node) value() string {
 
 // move notes the edits of a part of the tree and returns the part as it will
 // be read afterwards.
-func (m *mover) move(here string, n, whole *node) *node {
+func (m *mover) move(here string, n *node) *node {
 	out := *n
 	out.fields, out.items = slices.Clone(n.fields), slices.Clone(n.items)
+	m.elsewhere(here, n)
 	for i := range out.fields {
 		f := &out.fields[i]
 		p := strings.TrimPrefix(here+"."+f.key, ".")
@@ -186,18 +200,39 @@ func (m *mover) move(here string, n, whole *node) *node {
 		}
 		k := slices.IndexFunc(m.keys, func(k movedKey) bool { return k.path == p })
 		if k < 0 || f.value.kind != scalarNode {
-			f.value = m.move(p, f.value, whole)
+			f.value = m.move(p, f.value)
 			continue
 		}
-		f.value = m.moveKey(m.keys[k], f, whole)
+		f.value = m.moveKey(m.keys[k], f)
 	}
 	for i := range out.items {
-		out.items[i] = m.move(here+"[]", out.items[i], whole)
+		out.items[i] = m.move(here+"[]", out.items[i])
 	}
 	return &out
 }
 
-func (m *mover) moveKey(k movedKey, f *field, whole *node) *node {
+// elsewhere names an alias in whose place a moved key may stand.
+func (m *mover) elsewhere(here string, n *node) {
+	i := slices.IndexFunc(m.keys, func(k movedKey) bool {
+		rest, ok := strings.CutPrefix(k.path, here)
+		return ok && (rest == "" || rest[0] == '.' || rest[0] == '[')
+	})
+	if !n.alias || i < 0 {
+		return
+	}
+	k := m.keys[i]
+	if k.path == here {
+		m.unsure = append(m.unsure, Change{n.at, "`*` stands for a value from elsewhere and was left; write it out as `" +
+			k.before + "..." + k.after + "`"})
+		return
+	}
+	m.unsure = append(m.unsure, Change{n.at, "`*` stands for keys from elsewhere and was left; write them out, with `" + k.name() +
+		"` as `" + k.before + "..." + k.after + "`"})
+}
+
+func (k movedKey) name() string { return k.path[strings.LastIndexByte(k.path, '.')+1:] }
+
+func (m *mover) moveKey(k movedKey, f *field) *node {
 	old, ok := m.replace(f.value, k.before, "", k.after)
 	if !ok {
 		m.unsure = append(m.unsure, Change{f.at, "`" + f.key +
@@ -205,8 +240,8 @@ func (m *mover) moveKey(k movedKey, f *field, whole *node) *node {
 		return f.value
 	}
 	m.changes = append(m.changes, Change{f.value.at, f.key + ": " + k.before + old + k.after + " in place of " + old})
-	if why := k.unsure(whole); why != "" {
-		m.unsure = append(m.unsure, Change{f.value.at, f.key + ": " + why})
+	if k.unsure != "" {
+		m.unsure = append(m.unsure, Change{f.value.at, f.key + ": " + k.unsure})
 	}
 	return k.node(f.value)
 }
@@ -282,7 +317,7 @@ func (m *mover) comments() {
 			continue
 		}
 		for _, k := range m.keys {
-			name := k.path[strings.LastIndexByte(k.path, '.')+1:]
+			name := k.name()
 			if strings.Contains(" "+body, " "+name+":") || strings.Contains(body, "{"+name+":") {
 				m.unsure = append(m.unsure, Change{finding.Place{File: m.file, Line: i + 1},
 					fmt.Sprintf("the comment speaks of `%s` and was left; if it is %s, it is written `%s...%s` now",

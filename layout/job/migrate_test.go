@@ -3,6 +3,7 @@ package job
 import (
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -107,9 +108,61 @@ func TestMigrateRefuses(t *testing.T) {
 			t.Errorf("%s: %v %v", leg, m.Changes, m.Unsure)
 		}
 	}
+	// So is what stands for something from elsewhere, wherever a leg may be in it.
+	for text, want := range map[string]string{
+		"shared: &leg 5\"\nsystem: {profile: {rear_leg: *leg}}\n": "3:30: `*` stands for a value from elsewhere and was left; write it out as `{length: ..., to: mold line}`",
+		"shared: &one {a: b}\nsystem: {profile: *one}\n":          "3:19: `*` stands for keys from elsewhere and was left; write them out, with `front_leg` as `{length: ...",
+		"shared: &one {a: b}\nassemblies: [*one]\n":               "3:14: `*` stands for keys from elsewhere and was left; write them out, with `front_leg_most` as",
+	} {
+		m := migrated(t, "format: copingset/1\n"+text)
+		if len(m.Changes) != 1 || len(m.Unsure) != 1 || !strings.HasPrefix(m.Unsure[0].String(), "job.yaml:"+want) {
+			t.Errorf("%s: %v %v", text, m.Changes, m.Unsure)
+		}
+	}
+	if m := migrated(t, "format: copingset/1\nshared: &one {a: b}\njob: *one\n"); len(m.Unsure) > 0 {
+		t.Errorf("an alias that no leg can stand in is named: %v", m.Unsure)
+	}
 	// A file of today's form is left alone.
 	if m := migrated(t, string(migrated(t, before[:60]).Text)); len(m.Changes) > 0 || string(m.Text) != strings.Replace(before[:60], "copingset/1", "copingset/2", 1) {
 		t.Errorf("%q %v", m.Text, m.Changes)
+	}
+}
+
+// A leg whose foot is folded flat has no mold line: the limit too is taken to its
+// lowest metal, and both are named. What is written is not refused afterwards.
+func TestMigrateFoldedFlat(t *testing.T) {
+	base := goodBase(t)
+	for _, c := range []struct{ hook, to, why string }{
+		{"{length: 3/8\", angle: 180}", "tangent", "the leg ends in a turn of 180°, whose faces meet nowhere"},
+		{"{length: 3/8\", angle: 179}", "mold line", "the leg ends in a turn of 179° and was read to the mold line"},
+		{"{length: 0, angle: 180}", "mold line", ""},
+	} {
+		text := regexp.MustCompile(`rear_hook: .*`).ReplaceAllString(base, "rear_hook: "+c.hook)
+		text = regexp.MustCompile(`\{length: ([^,{}]*), to: [a-z ]*\}`).ReplaceAllString(text, "$1")
+		if strings.Contains(text, "to: tangent") || !strings.Contains(text, c.hook) {
+			t.Fatal("the base file has changed")
+		}
+		m := migrated(t, strings.Replace(text, "copingset/2", "copingset/1", 1))
+		for _, key := range []string{"rear_leg", "rear_leg_most"} {
+			if !regexp.MustCompile(key + `: \{length: [^,]*, to: ` + c.to + `\}`).Match(m.Text) {
+				t.Errorf("%s: %s is not to the %s", c.hook, key, c.to)
+			}
+		}
+		said := ""
+		for _, u := range m.Unsure {
+			if strings.HasPrefix(u.What, "rear_leg: ") {
+				said += u.What
+			}
+		}
+		if !strings.Contains(said, c.why) || (c.why == "") != (said == "") {
+			t.Errorf("%s: said %q", c.hook, said)
+		}
+		_, list := Read(fstest.MapFS{"job.yaml": {Data: m.Text}}, "job.yaml")
+		for _, f := range list {
+			if strings.HasPrefix(f.Code, "leg-") {
+				t.Errorf("%s: %v", c.hook, f)
+			}
+		}
 	}
 }
 

@@ -225,24 +225,38 @@ func TestPressure(t *testing.T) {
 // The examples that messages give must themselves be readable.
 func TestExamples(t *testing.T) {
 	table := newKeyTable()
+	reader := func() *decoder {
+		return &decoder{file: "x", keys: table, counts: map[string]int{}, places: map[string]finding.Place{}}
+	}
+	var files []*node
+	for _, file := range []string{"every-key.yaml", "base.yaml", "heron.yaml"} {
+		data, err := os.ReadFile("testdata/good/" + file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		files = append(files, treeOf(reader(), string(data)))
+	}
 	for _, k := range Keys() {
 		if k.Example == "" {
 			continue
 		}
+		example := treeOf(reader(), "k: "+k.Example).field("k").value
 		tried := false
-		for _, file := range []string{"every-key.yaml", "base.yaml", "heron.yaml"} {
-			data, err := os.ReadFile("testdata/good/" + file)
-			if err != nil {
-				t.Fatal(err)
-			}
-			d := &decoder{file: "x", keys: table, counts: map[string]int{}, places: map[string]finding.Place{}}
-			root := treeOf(d, string(data))
-			example := treeOf(d, "k: "+k.Example).field("k").value
-			if put(root, "", k.Path, example) == 0 {
+		for _, root := range files {
+			places := fieldsAt(root, "", k.Path)
+			if len(places) == 0 {
 				continue
 			}
 			tried = true
+			var before []*node
+			for _, f := range places {
+				before, f.value = append(before, f.value), example
+			}
+			d := reader()
 			d.decode(root)
+			for i, f := range places {
+				f.value = before[i]
+			}
 			for _, f := range d.list {
 				for _, bad := range []string{"value-", "angle-", "level-missing", "length-sign", "list-empty", "run-name", "text-cut", "yaml-"} {
 					if strings.HasPrefix(f.Code, bad) {
@@ -255,25 +269,32 @@ func TestExamples(t *testing.T) {
 			t.Errorf("%s stands in neither file", k.Path)
 		}
 	}
+	for _, root := range files {
+		d := reader()
+		if d.decode(root); len(d.list) > 0 {
+			t.Errorf("without an example: %v", d.list)
+		}
+	}
 }
 
-// put puts a value in each place of a path, and counts them.
-func put(n *node, at, path string, value *node) int {
-	count := 0
+// fieldsAt finds each place of a path.
+func fieldsAt(n *node, at, path string) []*field {
+	var found []*field
 	for i := range n.fields {
 		f := &n.fields[i]
 		p := strings.TrimPrefix(at+"."+f.key, ".")
 		if p == path {
-			f.value = value
-			count++
+			found = append(found, f)
 			continue
 		}
-		count += put(f.value, p, path, value)
+		if strings.HasPrefix(path, p) {
+			found = append(found, fieldsAt(f.value, p, path)...)
+		}
 	}
 	for _, i := range n.items {
-		count += put(i, at+"[]", path, value)
+		found = append(found, fieldsAt(i, at+"[]", path)...)
 	}
-	return count
+	return found
 }
 
 // treeOf reads the text of a file.

@@ -30,6 +30,15 @@ func (u Units) InUnits(text string) string {
 	return paired.ReplaceAllString(both.ReplaceAllString(text, "$2 ($1)"), "$2 ($1)")
 }
 
+// OwnUnits leaves of a text that letters lengths in both systems those of the
+// job's own: what a shop or a crew reads has one figure for one thing.
+func (u Units) OwnUnits(text string) string {
+	if u == Metric {
+		return both.ReplaceAllString(text, "$2")
+	}
+	return both.ReplaceAllString(text, "$1")
+}
+
 // ForReaders letters findings with the units of the job first.
 func ForReaders(found finding.List, u Units) finding.List {
 	for i := range found {

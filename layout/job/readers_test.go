@@ -29,6 +29,16 @@ func TestMillimetresFirst(t *testing.T) {
 	}
 }
 
+func TestOwnUnits(t *testing.T) {
+	text := "each leg is " + Both(430*length.Millimetre) + " and the branch " + Both(390*length.Millimetre) + " long"
+	if got, want := Metric.OwnUnits(text), "each leg is 430 mm and the branch 390 mm long"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if got, want := Imperial.OwnUnits(text), `each leg is 1'-4 15/16" and the branch 1'-3 3/8" long`; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
 // What is stated finer than a tape reads is lettered so in its own system.
 func TestBothKeepsWhatIsStated(t *testing.T) {
 	for _, c := range []struct {

@@ -108,7 +108,7 @@ func (r *Run) keys(k keys, above *Perimeter, known, open bool) {
 	r.Line.keys(k.may(), "line")
 	r.Right.keys(k, known, open)
 	var grade Grade
-	value(k.may(), "grade", &grade, withUnit("value-slope", parseGrade),
+	value(k.may(), "grade", &grade, withUnit("value-slope", parseGrade).in(metricGrade),
 		"the slope its set surface may not pass along the run, if not the packing's: level, a slope, or rising or falling before it",
 		`rising 4" in 12"`)
 	if k.given("grade") {

@@ -99,7 +99,7 @@ func TestSchemaTakesGoodJobs(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if err := s.Validate(document(t, Template())); err != nil {
+	if err := s.Validate(document(t, Template(Imperial))); err != nil {
 		t.Errorf("template: %v", err)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"path"
 	"slices"
 	"strings"
 
@@ -181,19 +182,20 @@ func (s *survey) heading(w row) bool {
 		return false
 	}
 	all := s.wanted(false)
+	if !s.known(w, all) {
+		return false
+	}
 	for i, cell := range w.cells {
 		c := column{at: w.at[i]}
-		name, unit := splitUnit(cell)
-		c.name = strings.NewReplacer(" ", "_", "-", "_").Replace(strings.ToLower(strings.Join(strings.Fields(name), " ")))
+		var unit string
+		c.name, unit = columnName(cell)
 		switch {
 		case c.name == "":
 			c.skipped = true
 		case !slices.Contains(all, c.name):
 			c.skipped = true
 			mend := "the columns known here are " + strings.Join(all, ", ")
-			if strings.Contains(cell, "\t") {
-				mend = "separate the columns by commas or semicolons, not tabs"
-			} else if near := finding.Suggest(c.name, all); near != "" {
+			if near := finding.Suggest(c.name, all); near != "" {
 				mend = "did you mean `" + near + "`?"
 			}
 			s.fail("csv-column", c.at, mend, "the column %s is not known here", show(cell))
@@ -214,6 +216,34 @@ func (s *survey) heading(w row) bool {
 		}
 	}
 	return true
+}
+
+// known reports a heading in which no column is one of a survey: its rows are none
+// either.
+func (s *survey) known(w row, all []string) bool {
+	for _, cell := range w.cells {
+		name, _ := columnName(cell)
+		if !strings.Contains(cell, "\t") && (slices.Contains(all, name) || finding.Suggest(name, all) != "") {
+			return true
+		}
+	}
+	mend := "begin it with the heading " + strings.Join(s.wanted(true), ",")
+	what := "is no heading of a survey"
+	switch first := strings.TrimSpace(w.cells[0]); {
+	case strings.HasPrefix(first, "format:"), slices.Contains([]string{".yaml", ".yml"}, strings.ToLower(path.Ext(s.file))):
+		what, mend = "does not begin a survey but a job file or a part of one", "name the CSV file with the readings"
+	case strings.Contains(first, "\t"):
+		mend = "separate the columns by commas or semicolons, not tabs"
+	}
+	s.fail("csv-heading", w.at[0], mend, "the line %s %s", show(strings.Join(w.cells, ",")), what)
+	return false
+}
+
+// columnName is the name of a column as the keys have it, and the unit behind it.
+func columnName(cell string) (name, unit string) {
+	name, unit = splitUnit(cell)
+	name = strings.ToLower(strings.Join(strings.Fields(name), " "))
+	return strings.NewReplacer(" ", "_", "-", "_").Replace(name), unit
 }
 
 // splitUnit takes a heading like width (in) apart.

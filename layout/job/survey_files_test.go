@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -80,6 +81,19 @@ func TestSurveyFiles(t *testing.T) {
 		{"one file without brackets", "1.csv", map[string]string{"1.csv": head + "A,0 in,12,0,0,0\nA,\"20'-0\"\"\",12,0,0,0\n"}, nil},
 		{"a station in both", "[1.csv, 2.csv]", map[string]string{"1.csv": head + "A,0 in,12,0,0,0\nA,\"20'-0\"\"\",12,0,0,0\n", "2.csv": head + "A,240 in,12.5,0,0,0\n"},
 			[]string{"2.csv:2:1: error: run A: two readings stand at station 20'-0\" (6096 mm) (see also 1.csv:3:1); keep one of the two [station-twice]"}},
+		{"a copy under another name", "[1.csv, 2.csv]", map[string]string{"1.csv": head + "A,0 in,12,0,0,0\nA,\"20'-0\"\"\",12,0,0,0\n", "2.csv": "# again\n" + head + "A,0 in,12,0,0,0\nA,\"20'-0\"\"\",12,0,0,0\n"},
+			[]string{"2.csv:3:1: error: the surveys `1.csv` and `2.csv` both have readings at 2 stations of run A (see also 1.csv:2:1); if one is a copy of the other, name one of the two; if stations were measured again, take their first readings out [survey-twice]"}},
+		{"a station in three", "[1.csv, 2.csv, 3.csv]", map[string]string{"1.csv": head + "A,0 in,12,0,0,0\nA,\"20'-0\"\"\",12,0,0,0\n", "2.csv": head + "A,0 in,12,0,0,0\nA,\"20'-0\"\"\",12,0,0,0\n", "3.csv": head + "A,0 in,12,0,0,0\n"},
+			[]string{"2.csv:2:1: error: the surveys `1.csv` and `2.csv` both have readings at 2 stations of run A (see also 1.csv:2:1)",
+				"3.csv:2:1: error: run A: two readings stand at station 0'-0\" (0 mm) (see also 2.csv:2:1)"}},
+		{"a job file", "1.yaml", map[string]string{"1.yaml": "# A job.\nformat: copingset/2\njob: {name: x, number: y}\n"},
+			[]string{"1.yaml:2:1: error: the line `format: copingset/2` does not begin a survey but a job file or a part of one; name the CSV file with the readings [csv-heading]"}},
+		{"a part of one", "1.yml", map[string]string{"1.yml": "job: {name: x, number: y}\nunits: metric\n"},
+			[]string{"1.yml:1:1: error: the line `job: {name: x,number: y}` does not begin a survey"}},
+		{"no heading", "1.csv", map[string]string{"1.csv": "A,0 in,12,0,0,0\nA,240 in,12,0,0,0\n"},
+			[]string{"1.csv:1:1: error: the line `A,0 in,12,0,0,0` is no heading of a survey; begin it with the heading run,station,"}},
+		{"tabs", "1.csv", map[string]string{"1.csv": strings.ReplaceAll(head, ",", "\t") + "A\t0 in\t12\t0\t0\t0\n"},
+			[]string{"is no heading of a survey; separate the columns by commas or semicolons, not tabs"}},
 		{"out of order in one", "[1.csv, 2.csv]", map[string]string{"1.csv": head + "A,120 in,12,0,0,0\nA,0 in,12,0,0,0\n", "2.csv": head + "A,240 in,12,0,0,0\n"},
 			[]string{"1.csv:2:1: note: run A: the reading nearest the left end is 10'-0\"", "1.csv:3:1: error: run A: the reading at station 0'-0\" (0 mm) stands after the one at 10'-0\" (3048 mm) (see also 1.csv:2:1)"}},
 		{"named twice", "[1.csv, ./1.csv]", map[string]string{"1.csv": head + "A,0 in,12,0,0,0\nA,240 in,12,0,0,0\n"},
@@ -110,6 +124,18 @@ func TestSurveyFiles(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// A survey of several runs named under two names is one slip.
+func TestSurveyUnderTwoNames(t *testing.T) {
+	csv := goodText(t, "heron.csv")
+	job := strings.Replace(goodText(t, "heron.yaml"), "survey: heron.csv", "survey: [heron.csv, copy.csv]", 1)
+	_, list := Read(fstest.MapFS{"job.yaml": {Data: []byte(job)}, "heron.csv": {Data: []byte(csv)}, "copy.csv": {Data: []byte(csv)}}, "job.yaml")
+	rows := strings.Count(strings.TrimSpace(csv), "\n")
+	want := fmt.Sprintf("the surveys `heron.csv` and `copy.csv` both have readings at %d stations of runs N, E, S, W", rows)
+	if len(list) != 1 || !strings.Contains(list[0].String(), want) {
+		t.Errorf("got %v\nwant %s", list, want)
 	}
 }
 

@@ -173,7 +173,7 @@ func (m *Metal) keys(k keys) {
 	k.length("thickness", &m.Thickness, "the thickness of the sheet", `0.050"`)
 	k.may().length("specified", &m.Specified, "the least thickness the job's specification asks for", `0.050"`)
 	k.density("density", &m.Density, "the density in lb/in3, lb/ft3 or kg/m3", "0.099 lb/in3")
-	value(k, "expansion", &m.Expansion, withUnit("value-expansion", parseExpansion),
+	value(k, "expansion", &m.Expansion, withUnit("value-expansion", parseExpansion).in(metricExpansion),
 		"the thermal expansion per degree, /F, /C or /K", "12.9e-6 /F")
 	k.text("finish", &m.Finish, "the finish and its colour", "two-coat, slate grey")
 	k.yes("directional", &m.Directional, "yes if the finish has a direction and blanks must not be turned, else no", "no")

@@ -6,10 +6,11 @@ import (
 )
 
 // Template is a job file to begin from: every key with what it means, filled
-// with the examples. Keys that a job needs are in use, the others stand behind
-// a #. It reads back without an error, its one run still to be surveyed.
-func Template() string {
-	t := &template{table: newKeyTable()}
+// with the examples in those units. Keys that a job needs are in use, the others
+// stand behind a #. It reads back without an error, its one run still to be
+// surveyed.
+func Template(u Units) string {
+	t := &template{table: newKeyTable(), units: u}
 	t.b.WriteString(`# A job of copingset with every key there is. Each value is an example: put the
 # job's own in its place. Everything about the coping system comes from the
 # fabricator's data sheet and test reports.
@@ -60,6 +61,7 @@ func shownBelow(path string) *node {
 type template struct {
 	b     strings.Builder
 	table keyTable
+	units Units
 }
 
 // commentColumn is where the comments begin, if the key leaves them room.
@@ -105,7 +107,7 @@ func (t *template) key(k Key, below *node, head string, indent int, off []int) {
 	}
 	line := head + k.Name() + ":"
 	if k.Example != "" {
-		line += " " + k.Example
+		line += " " + k.shownIn(t.units)
 	}
 	t.line(line, says, indent, off)
 	if below == nil && (k.Form == FormGroup || k.Form == FormList) {

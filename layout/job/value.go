@@ -15,8 +15,9 @@ type reader[T any] struct {
 	parse   func(string) (T, error)
 	parseIn func(string, length.Length) (T, error) // in a column of that unit
 	choices []string
-	say     func(T) any // what the digest takes, if not the value itself
-	unsaid  bool        // tells how or where to read, and is not part of what is said
+	say     func(T) any    // what the digest takes, if not the value itself
+	unsaid  bool           // tells how or where to read, and is not part of what is said
+	metric  func(T) string // writes an example for who works in metric units
 }
 
 func (r reader[T]) read(v *node) (T, error) {
@@ -35,7 +36,11 @@ func (r reader[T]) said(t T) any {
 
 // value declares a key with a single value.
 func value[T any](k keys, name string, to *T, r reader[T], means, example string) {
-	take(k, k.declare(Key{Path: name, Means: means, Example: example, Form: r.form, Choices: r.choices}), to, r)
+	key := Key{Path: name, Means: means, Example: example, Form: r.form, Choices: r.choices}
+	if k.d.mode == listing {
+		key.Metric = r.inMetric(example)
+	}
+	take(k, k.declare(key), to, r)
 }
 
 // take reads the value of a key that was declared.
@@ -62,7 +67,11 @@ func take[T any](k keys, key Key, to *T, r reader[T]) {
 
 // values declares a key with a list of values, or one value alone.
 func values[T any](k keys, name string, to *[]T, r reader[T], means, example string) {
-	key := k.declare(Key{Path: name, Means: means, Example: example, Form: r.form, Choices: r.choices, Many: true})
+	key := Key{Path: name, Means: means, Example: example, Form: r.form, Choices: r.choices, Many: true}
+	if k.d.mode == listing {
+		key.Metric = r.inMetric(example)
+	}
+	key = k.declare(key)
 	items := k.scalars(key)
 	all := make([]T, 0, len(items))
 	for _, v := range items {
@@ -132,7 +141,7 @@ func lengths(want sign) reader[length.Length] {
 		return l, signFault(s, l, want)
 	}
 	return reader[length.Length]{
-		form: FormLength, code: "value-length", parse: func(s string) (length.Length, error) {
+		form: FormLength, code: "value-length", metric: roundMM, parse: func(s string) (length.Length, error) {
 			l, err := length.Parse(s)
 			return checked(s, l, err)
 		},
@@ -375,37 +384,37 @@ func (k keys) date(name string, to *Date, means, example string) {
 
 // slope declares a rise over a run.
 func (k keys) slope(name string, to *Slope, means, example string) {
-	value(k, name, to, withUnit("value-slope", ParseSlope), means, example)
+	value(k, name, to, withUnit("value-slope", ParseSlope).in(metricSlope), means, example)
 }
 
 // temperature declares a temperature with its scale.
 func (k keys) temperature(name string, to *Temperature, means, example string) {
-	value(k, name, to, withUnit("value-temperature", ParseTemperature), means, example)
+	value(k, name, to, withUnit("value-temperature", ParseTemperature).in(metricTemperature), means, example)
 }
 
 // density declares a density of metal, in kg/m3.
 func (k keys) density(name string, to *float64, means, example string) {
-	value(k, name, to, withUnit("value-density", parseDensity), means, example)
+	value(k, name, to, withUnit("value-density", parseDensity).in(unitsOf(1, 10, "kg/m3")), means, example)
 }
 
 // weight declares a weight, in grams.
 func (k keys) weight(name string, to *int64, means, example string) {
-	value(k, name, to, withUnit("value-weight", parseMass), means, example)
+	value(k, name, to, withUnit("value-weight", parseMass).in(metricWeight), means, example)
 }
 
 // force declares a force, in newtons.
 func (k keys) force(name string, to *float64, means, example string) {
-	value(k, name, to, withUnit("value-force", parseForce), means, example)
+	value(k, name, to, withUnit("value-force", parseForce).in(unitsOf(1, 10, "N")), means, example)
 }
 
 // pressure declares a design pressure with its level, strength or allowable.
 func (k keys) pressure(name string, to *Pressure, means, example string) {
-	value(k, name, to, withUnit("value-pressure", parseDemand), means, example)
+	value(k, name, to, withUnit("value-pressure", parseDemand).in(metricPressure), means, example)
 }
 
 // resistance declares a tested resistance with its level, as-pulled or allowable.
 func (k keys) resistance(name string, to *Pressure, means, example string) {
-	value(k, name, to, withUnit("value-pressure", parseResistance), means, example)
+	value(k, name, to, withUnit("value-pressure", parseResistance).in(metricPressure), means, example)
 }
 
 // percent declares a whole percentage.

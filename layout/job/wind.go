@@ -83,7 +83,7 @@ func (w *Wind) keys(k keys) {
 	w.At = k.at
 	word(k, "edition", &w.Edition, asThey("ASCE 7-10",
 		"ASCE 7-16", "ASCE 7-22"), "the edition of the load standard", "ASCE 7-16")
-	value(k, "speed", &w.Speed, withUnit("value-speed", parseSpeed),
+	value(k, "speed", &w.Speed, withUnit("value-speed", parseSpeed).in(unitsOf(1, 1, "m/s")),
 		"the basic wind speed of that edition's map, in mph or m/s", "115 mph")
 	k.may().text("speed_from", &w.SpeedFrom, "the map or document the speed is read from", "S-001 rev 2")
 	word(k.may(), "risk", &w.Risk, asThey("I",
@@ -106,7 +106,7 @@ func (w *Wind) keys(k keys) {
 	word(k.when(w.Hollow, "the parapet is hollow"),
 		"enclosure", &w.Enclosure, asThey(Enclosed, PartiallyEnclosed, OpenBuilding),
 		"the enclosure of the building", "enclosed")
-	value(k.may(), "effective_area", &w.Area, withUnit("value-area", parseArea),
+	value(k.may(), "effective_area", &w.Area, withUnit("value-area", parseArea).in(unitsOf(1, 0.1, "m2")),
 		"the effective wind area; left out, no area is too small", "10 ft2")
 	k.may().yes("parapet_3ft_note", &w.ParapetNote,
 		"yes to take corner roof zones as edge zones behind a parapet of 3 ft and over, for the rear leg", "no")

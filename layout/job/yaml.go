@@ -34,6 +34,7 @@ type node struct {
 	unit   length.Length // of a bare number, in a column that names one; zero: none
 	after  string        // what follows a plain value on its line
 	flow   bool          // written in braces or brackets
+	alias  bool          // stands for a value from elsewhere, which is refused
 	fields []field
 	items  []*node
 }
@@ -106,7 +107,7 @@ const mostDepth = 20
 // has no use for: it would only hide where a value comes from.
 func (t *script) convert(y *yaml.Node, inFlow bool, depth int) *node {
 	n := &node{at: finding.Place{File: t.file, Line: y.Line, Col: y.Column}, kind: emptyNode,
-		flow: inFlow || y.Style&yaml.FlowStyle != 0}
+		flow: inFlow || y.Style&yaml.FlowStyle != 0, alias: y.Kind == yaml.AliasNode}
 	t.refuse(y, n.at)
 	if depth > mostDepth {
 		t.errorf("yaml-depth", n.at, "check the brackets and the indentation", "parts stand in parts more than %d deep, and those of a job never do", mostDepth)

@@ -57,7 +57,6 @@ type Part struct {
 	K         float64
 	Bodies    []Body
 	Section   []fold.Point // across the part on the mold lines, street at the left, z up
-	Metals    []fold.Point // the outline of its metal there; nil: it has no one section
 	Names     []string     // of the faces between its corners
 	Twin      *Part
 	Grams     int64    // of one; zero: the density of its metal is not stated
@@ -76,6 +75,7 @@ type Part struct {
 	upright bool
 	long    float64
 	holes   []cutout
+	before  length.Length // of a chair: what its section leaves before the root
 	tray    func(*builder) (fold.Tray, error)
 }
 
@@ -299,7 +299,6 @@ func (b *partBuilder) metalOf(p *Part) raw {
 	}
 	r.metal = &fold.Sheet{Path: path, Left: fold.Cut{Seam: fold.Square(0, false)}, Right: fold.Cut{Seam: fold.Square(p.long, true)}}
 	r.solid, r.holes = prism(r.metal), p.holes
-	p.Metals = path.Lay().Ring(chord)
 	profile, _ := path.Profile()
 	p.Names, p.Section = profile.Names, nil
 	for i := range profile.Y {
@@ -318,6 +317,11 @@ func (b *partBuilder) checkPart(p *Part) {
 	for _, path := range body.paths {
 		if c, bad := path.Lay().Clash(); bad {
 			b.partHold(p, "metal-in-metal", fmt.Sprintf("the %s and the %s would stand %s in one another", c.A, c.B, job.Both(length.FromMM(c.Deep))), "", "other faces, blunter turns, or a greater radius")
+		}
+	}
+	if p.Kind == ChairBlank && body.Metal != nil {
+		if why := b.carries(p, body.Metal.Path, p.before); why != "" {
+			b.partHold(p, "hook-free", why, "a cap whose hook is not held lifts off its chair in the wind", "have the fabricator state the chair as it was tested, or its hook")
 		}
 	}
 	if code, what, mend := b.machine(p.Kind.String(), body); code != "" {

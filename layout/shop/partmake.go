@@ -153,15 +153,16 @@ func (b *partBuilder) chairs(chairs []Chair) {
 				p.Fails = "its rear edge is cut to the taper of the cap over it"
 				return p
 			}
-			across, ok := b.sectionPart(p, k.Section, q.Inside-b.s.Chair.FrontEdge-b.s.Chair.RearEdge, b.s.Chair.Length, false, partSides)
+			wide := cap.ChairWidth(b.s, q.Inside)
+			across, ok := b.sectionPart(p, k.Section, wide, b.s.Chair.Length, false, partSides)
 			if !ok {
 				return p
 			}
+			p.before = across.Before
 			if k.HoleDia > 0 && q.Assembly == nil {
 				p.Words = append(p.Words, "No tested assembly gives the rows: no holes.")
 			}
 			if a := q.Assembly; a != nil && k.HoleDia > 0 {
-				wide := q.Inside - b.s.Chair.FrontEdge - b.s.Chair.RearEdge
 				b.row(p, a.FrontRow, a.FrontRowFrom-across.Before, k)
 				b.row(p, a.RearRow, wide-across.Before-a.RearRowFrom, k)
 				p.Words = append(p.Words, "Rows as tested: front row "+b.say(a.FrontRowFrom)+" behind the chair's front edge, rear row "+b.say(a.RearRowFrom)+" before its rear edge.")

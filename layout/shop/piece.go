@@ -143,13 +143,12 @@ func measure(l job.Leg) fold.Measure {
 func (b *builder) holes(p *cap.Piece, q cap.Part, sec section) []cutout {
 	var out []cutout
 	for _, o := range p.Cutouts {
-		front := q.Run.FrontStation(o.Station)
-		c := q.Run.ToCap(front)
+		c := q.Run.ToCap(q.Run.FrontStation(o.Station))
 		if c < q.From || c > q.To || !ofRun(o, q) {
 			continue
 		}
 		x := (c - q.From).MM()
-		y := (b.s.Metal.Thickness + b.s.FrontClearance + q.Run.At(front).Gap + o.FromFace).MM()
+		y := (q.Run.FaceAt(b.s, c).Street + o.FromFace).MM()
 		w, d := o.Extent.MM()/2, o.Depth.MM()/2
 		at := func(x, y float64) fold.Vec { return fold.FromLayout(x, y, -sec.slope*y) }
 		out = append(out, cutout{ring: []fold.Vec{at(x-w, y+d), at(x+w, y+d), at(x+w, y-d), at(x-w, y-d)}})

@@ -240,9 +240,6 @@ func leafOf(p fold.Path, i int) int {
 	return i + 1
 }
 
-// OnFace brings a point of the flat pattern back to a face of the folded body.
-func (b Body) OnFace(face int, p fold.Point) fold.Vec { return b.Flat.Raise(face, p) }
-
 // Edges names the four sides of a blank as it lies with its finish side up. A
 // cap has the street at the top and the left hand at the left; an end plate
 // stands on edge, and has the street at one side.

@@ -204,10 +204,10 @@ func (b *builder) body(r raw, flat fold.Flat) Body {
 	for _, h := range r.holes {
 		var pts []fold.Point
 		for _, v := range h.ring {
-			pts = append(pts, flat.Place(0, v))
+			pts = append(pts, flat.Place(v))
 		}
 		if h.diameter > 0 {
-			out.Drills = append(out.Drills, Drill{len(out.Holes), flat.Place(0, h.at), h.diameter})
+			out.Drills = append(out.Drills, Drill{len(out.Holes), flat.Place(h.at), h.diameter})
 		}
 		out.Holes = append(out.Holes, pts)
 	}

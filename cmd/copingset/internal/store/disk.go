@@ -17,6 +17,7 @@ type disk interface {
 	Read(name string) ([]byte, error)
 	Mkdir(name string) error
 	Create(name string) (handle, error) // a new file; it is an error if there is one
+	Chmod(name string, mode fs.FileMode) error
 	Rename(from, to string) error
 	Remove(name string) error                     // a file, or an empty folder
 	Sync(name string) error                       // brings the entries of a folder to the disk
@@ -59,6 +60,10 @@ func (d *folder) Mkdir(name string) error { return d.root.Mkdir(filepath.FromSla
 
 func (d *folder) Create(name string) (handle, error) {
 	return d.root.OpenFile(filepath.FromSlash(name), os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o666)
+}
+
+func (d *folder) Chmod(name string, mode fs.FileMode) error {
+	return d.root.Chmod(filepath.FromSlash(name), mode)
 }
 
 func (d *folder) Rename(from, to string) error {

@@ -2,6 +2,7 @@ package store
 
 import (
 	"bytes"
+	"cmp"
 	"io"
 	"io/fs"
 	"maps"
@@ -16,6 +17,7 @@ import (
 // disk; TestRealFolder holds it against one.
 type ram struct {
 	tree   map[string]string
+	modes  map[string]fs.FileMode // of files, if not 0666
 	locked bool
 }
 
@@ -47,7 +49,7 @@ func (r *ram) Stat(name string) (fs.FileInfo, error) {
 	case r.isFolder(name):
 		return ramInfo{name, fs.ModeDir}, nil
 	case r.isFile(name):
-		return ramInfo{name, 0}, nil
+		return ramInfo{name, cmp.Or(r.modes[name], 0o666)}, nil
 	}
 	return nil, fault("stat", name, fs.ErrNotExist)
 }
@@ -95,12 +97,27 @@ func (r *ram) Create(name string) (handle, error) {
 	return &ramFile{r: r, name: name}, nil
 }
 
+func (r *ram) Chmod(name string, mode fs.FileMode) error {
+	if !r.isFile(name) {
+		return fault("chmod", name, fs.ErrNotExist)
+	}
+	if r.modes == nil {
+		r.modes = map[string]fs.FileMode{}
+	}
+	r.modes[name] = mode
+	return nil
+}
+
 func (r *ram) Rename(from, to string) error {
 	if !r.isFile(from) || !r.isFolder(path.Dir(to)) || r.isFolder(to) {
 		return fault("rename", from, fs.ErrNotExist)
 	}
 	r.tree[to] = r.tree[from]
 	delete(r.tree, from)
+	if mode, ok := r.modes[from]; ok {
+		r.modes[to] = mode
+		delete(r.modes, from)
+	}
 	return nil
 }
 

@@ -10,6 +10,9 @@
 // what was written and with which content, is taken out first and put in last:
 // where it stands, the folder is whole.
 //
+// One file that a person wrote is put in place of itself by Replace, with the same
+// stage and lock.
+//
 // A file is replaced or removed only while it is as the manifest says it was
 // written. Everything else is somebody's: it stays, and is named.
 package store

@@ -118,6 +118,13 @@ func (t *trial) Mkdir(name string) error {
 	return t.disk.Mkdir(name)
 }
 
+func (t *trial) Chmod(name string, mode fs.FileMode) error {
+	if err := t.step("chmod", name); err != nil {
+		return err
+	}
+	return t.disk.Chmod(name, mode)
+}
+
 func (t *trial) Rename(from, to string) error {
 	if err := t.step("rename", from+" "+to); err != nil {
 		return err

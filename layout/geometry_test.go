@@ -1,0 +1,185 @@
+package layout_test
+
+import (
+	"fmt"
+	"slices"
+	"testing"
+
+	"copingset/layout"
+	"copingset/layout/cap"
+	"copingset/layout/job"
+	"copingset/layout/job/jobtest"
+	"copingset/layout/length"
+	"copingset/layout/length/draws"
+	"copingset/layout/plan"
+
+	"pgregory.net/rapid"
+)
+
+// The faces of the wall are reckoned here from the readings and the job alone.
+// What is printed of them, the string, the play, the edge distances of screws and
+// the holes of what comes through, must all stand where they stand.
+func TestOneWallForAll(t *testing.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
+		j := anyJob(t)
+		j.System.Chair.FrontEdge = length.Length(rapid.IntRange(0, 12).Draw(t, "front edge")) * length.Inch / 16
+		l, _ := layout.Build(j)
+		facts := l.Facts()
+		for _, r := range l.Runs() {
+			for i, q := range r.Readings {
+				checkFaces(t, l, r, i, q.Gap, q.Width, q.Need)
+				if of := fmt.Sprintf("%s-R%d", r.Name, i+1); facts.Length(of, "string-to-wall") != q.Gap+j.System.FrontClearance-j.System.Chair.FrontEdge {
+					t.Errorf("%s is said to be %v from the string", of, facts.Length(of, "string-to-wall"))
+				}
+			}
+			for _, c := range r.Chairs {
+				checkEdges(t, l, r, c)
+			}
+			for i := range r.Job.Obstacles {
+				checkHole(t, l, r, &r.Job.Obstacles[i])
+			}
+		}
+		for _, f := range l.Fastenings() {
+			least := length.Length(1) << 60
+			for _, r := range f.Runs {
+				for _, c := range r.Chairs {
+					if w := c.Rows[f.Row]; c.Assembly == f.Assembly && w.Fastener == f.Fastener && w.Length == f.Length {
+						least = length.Min(least, edgeByHand(l, r, c, f.Row))
+					}
+				}
+			}
+			if want := least < f.Fastener.EdgeDistance; !f.Edge.Unknown && (least != f.Edge.Has || want != f.Edge.Fails()) {
+				t.Errorf("the schedule says %v to the face (fails: %v), the nearest screw stands %v off", f.Edge.Has, f.Edge.Fails(), least)
+			}
+		}
+	})
+}
+
+func checkFaces(t *rapid.T, l *layout.Layout, r *layout.Run, i int, gap, width, need length.Length) {
+	s, at := &l.Job.System, r.ToCap(r.Readings[i].Station)
+	line := s.Metal.Thickness + s.FrontClearance
+	f := r.FaceAt(s, at)
+	want := cap.Faces{Street: line + gap, Roof: line + gap + width, Deepest: line + need, Surveyed: true}
+	if f != want {
+		t.Errorf("run %s, reading %d: faces %v, want %v", r.Name, i+1, f, want)
+	}
+	if got := r.StringToWall(s, at); got != s.FrontClearance+gap-s.Chair.FrontEdge {
+		t.Errorf("run %s, reading %d: string to wall %v", r.Name, i+1, got)
+	}
+	if i < len(r.Play) && (r.Play[i] != r.PlayAt(s, at) || r.Play[i] != r.InsideAt(at)-s.FrontClearance-need) {
+		t.Errorf("run %s, reading %d: play %v and %v", r.Name, i+1, r.Play[i], r.PlayAt(s, at))
+	}
+}
+
+// edgeByHand is the least distance of a row from a face, at a chair's two ends
+// and its middle.
+func edgeByHand(l *layout.Layout, r *layout.Run, c *layout.Chair, row int) length.Length {
+	s := &l.Job.System
+	least := length.Length(1) << 60
+	for _, x := range []length.Length{c.At - s.Chair.Length/2, c.At, c.At + s.Chair.Length/2} {
+		q := r.At(r.ToFront(x))
+		inside := s.Chair.FrontEdge + c.Assembly.FrontRowFrom
+		if row == 1 {
+			inside = r.InsideAt(x) - s.Chair.RearEdge - c.Assembly.RearRowFrom
+		}
+		d := inside - s.FrontClearance - q.Gap
+		least = length.Min(least, length.Min(d, q.Width-d))
+	}
+	return least
+}
+
+func checkEdges(t *rapid.T, l *layout.Layout, r *layout.Run, c *layout.Chair) {
+	for i, w := range c.Rows {
+		if w.Fastener == nil || len(r.Readings) == 0 {
+			continue
+		}
+		if got := edgeByHand(l, r, c, i); got != w.Edge.Has || w.Edge.Fails() != (got < w.Fastener.EdgeDistance) {
+			t.Errorf("chair %s, row %d: %v from a face, by hand %v", c.Name, i, w.Edge.Has, got)
+		}
+	}
+}
+
+func checkHole(t *rapid.T, l *layout.Layout, r *layout.Run, o *job.Obstacle) {
+	for _, p := range r.Parts {
+		for _, x := range p.Piece.Cutouts {
+			if x != o || len(r.Readings) == 0 {
+				continue
+			}
+			s := &l.Job.System
+			want := s.Metal.Thickness + s.FrontClearance + r.At(r.FrontStation(o.Station)).Gap + o.FromFace
+			if got := l.HoleOf(p.Piece, o).FromFront; got != want {
+				t.Errorf("the hole of %s stands %v behind the front, want %v", o.Name, got, want)
+			}
+		}
+	}
+}
+
+// On a wall that nobody has measured the clearances are taken as kept, the front
+// one in front and the rear one behind.
+func TestFacesOfAnUnmeasuredWall(t *testing.T) {
+	j := jobtest.Job()
+	j.System.FrontClearance, j.System.RearClearance = length.Inch/4, length.Inch/2
+	p := jobtest.Rectangle(300*length.Inch, 200*length.Inch)
+	p.Runs[0].Readings = nil
+	j.Perimeters = append(j.Perimeters, p)
+	l, _ := layout.Build(j)
+	s, r := &l.Job.System, l.Runs()[0]
+	f := r.FaceAt(s, 100*length.Inch)
+	if front, rear := f.Street-s.Metal.Thickness, r.Outside-s.Metal.Thickness-f.Roof; f.Surveyed || front != length.Inch/4 || rear != length.Inch/2 {
+		t.Errorf("surveyed %v, clear of the wall %v in front and %v behind", f.Surveyed, front, rear)
+	}
+}
+
+// Every width of a perimeter's caps is said, each run stands where its caps do,
+// and the usual width is the last.
+func TestWidthsAreAllSaid(t *testing.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
+		l, _ := layout.Build(anyJob(t))
+		for _, p := range l.Perimeters {
+			all := p.Widths()
+			for _, w := range all {
+				if len(w.Runs) > len(all[len(all)-1].Runs) {
+					t.Errorf("%v is on more runs than the last", w.Inside)
+				}
+			}
+			for _, q := range p.Pieces {
+				for _, part := range q.Parts {
+					if q.Kind == cap.Transition || q.Kind == cap.Tee {
+						continue
+					}
+					k := slices.IndexFunc(all, func(w layout.WidthOn) bool { return w.Inside == part.Inside() })
+					on := func(r *layout.Run) bool { return r.Name == part.Run.Name }
+					if k < 0 || !slices.ContainsFunc(all[k].Runs, on) && !slices.ContainsFunc(all[k].Parts, on) {
+						t.Errorf("piece %s is %v wide inside on run %s, which is not said", q.Mark, part.Inside(), part.Run.Name)
+					}
+				}
+			}
+		}
+	})
+}
+
+// A section's verdicts are those that the findings hold: a lap under the least at
+// a chair, rear play at a reading, a row without a stock length.
+func TestSectionsJudgeAsFindingsDo(t *testing.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
+		j := anyJob(t)
+		j.Walls[0].CoverRear += length.Length(rapid.IntRange(0, 32).Draw(t, "cover")) * length.Inch / 16
+		l, _ := layout.Build(j)
+		for _, r := range l.Runs() {
+			held := map[string]bool{}
+			for _, f := range l.HoldsOn(r) {
+				held[f.Code] = held[f.Code] || f.Where.Run == r.Name
+			}
+			for _, c := range r.Chairs {
+				p := l.Section(r, c.At, c, nil)
+				for _, k := range plan.Failing(p.Checks) {
+					want := map[plan.Code]string{plan.FrontLap: "lap-under", plan.RearLap: "lap-under", plan.RearPlay: "rear-play",
+						plan.FrontStock: "no-fastener-length", plan.RearStock: "no-fastener-length"}[k.Code]
+					if want != "" && c.Assembly != nil && !held[want] {
+						t.Errorf("chair %s: %s has %v, asked %v, and the findings have no %s", c.Name, k.Code, k.Has, k.Asked, want)
+					}
+				}
+			}
+		}
+	})
+}

@@ -1,0 +1,85 @@
+package shop
+
+import (
+	"fmt"
+	"math"
+
+	"copingset/layout/fold"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// carries reports why a chair does not carry the cap over it: its hook finds
+// nothing to catch, or metal of the chair stands in metal of the cap. Empty: it
+// does. The chair stands on the set surface where its job has it, between the
+// inner faces of both legs.
+func (b *partBuilder) carries(p *Part, chair fold.Path, before length.Length) string {
+	m := b.measures()
+	caps := builder{j: b.j, s: b.s, shop: b.shop}
+	caps.bend = fold.Bend{Thickness: b.s.Metal.Thickness.MM(), Radius: b.s.Profile.InsideR.MM(), K: b.shop.K}
+	wide := (p.Inside + 2*b.s.Metal.Thickness).MM()
+	section, err := caps.path(m, wide)
+	if err != nil || m.hook == 0 {
+		return "" // said of the caps, or there is no hook
+	}
+	t, under := section.T, section.T*math.Hypot(1, m.slope)
+	rear := wide - t
+	set := -m.slope*rear - under - b.s.Chair.Rise.MM()
+	move := fold.Point{X: t + (b.s.Chair.FrontEdge + before).MM(), Y: set + chair.T}
+	hang, stands := section.Lay(), chair.Lay()
+	tip, top := math.Inf(1), math.Inf(-1)
+	foot, _ := hang.Span(section.Root + 1)
+	foot += section.Segs[section.Root+1].Flat
+	places := hang.Places(chord)
+	for _, s := range places {
+		if s < foot {
+			continue
+		}
+		for _, q := range both(hang.Skins(s)) {
+			tip = math.Min(tip, q.X)
+		}
+	}
+	// What of the chair stands over the hook, and how low.
+	reach, low := math.Inf(-1), math.Inf(1)
+	mids := middles(stands, move)
+	for _, q := range mids {
+		reach = math.Max(reach, q.X+chair.T/2)
+		if q.X > tip {
+			low = math.Min(low, q.Y-chair.T/2)
+		}
+	}
+	for _, s := range places {
+		for _, q := range both(hang.Skins(s)) {
+			if s >= foot && q.X < reach {
+				top = math.Max(top, q.Y)
+			}
+		}
+	}
+	switch {
+	case reach <= tip:
+		return "the hook ends " + job.Both(length.FromMM(tip-reach)) + " behind the chair's rear edge and catches nothing"
+	case low-top > m.hook:
+		return "the lowest metal of the chair over the hook stands " + job.Both(length.FromMM(low-top)) + " above it: the rear leg lifts farther than its hook is long before it is held"
+	}
+	for _, c := range middles(hang, fold.Point{}) {
+		for _, q := range mids {
+			if deep := (t+chair.T)/2 - math.Hypot(c.X-q.X, c.Y-q.Y); deep > t/2 {
+				return fmt.Sprintf("its metal would stand %s in the cap's, %s behind the cap's front edge", job.Both(length.FromMM(deep)), job.Both(length.FromMM(c.X)))
+			}
+		}
+	}
+	return ""
+}
+
+func both(a, b fold.Point) [2]fold.Point { return [2]fold.Point{a, b} }
+
+// middles are places along the middle of a section's metal, moved.
+func middles(l fold.Laid, by fold.Point) []fold.Point {
+	var out []fold.Point
+	const n = 600
+	for k := range n + 1 {
+		f, b := l.Skins(l.Path.Girth() * float64(k) / n)
+		out = append(out, fold.Point{X: (f.X+b.X)/2 + by.X, Y: (f.Y+b.Y)/2 + by.Y})
+	}
+	return out
+}
