@@ -155,7 +155,8 @@ func statedBasis(j *job.Job) []Step {
 			b.pressure("p", "Pressure "+q.what+" (allowable)", "0.6 p", AllowablePa(q.p), brought)
 		}
 	}
-	b.feet("", "Corner zone along the wall, from each turn that begins one and each free end", "", feetOf(p.CornerLength), from)
+	b.feet("", "Corner zone along the wall, from each turn that begins one and each free end", "",
+		feetOf(p.CornerLength), from)
 	b.words("", "Turns that begin a corner zone", TurnWords(p.CornerTurn), from)
 	return b.steps
 }
