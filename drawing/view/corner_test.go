@@ -42,6 +42,9 @@ func cornerNamed(t interface {
 	for _, m := range p.Miters {
 		kind, turn, included := pieceTurnWords(m.Corner)
 		want = append(want, kind, turn, included, "LEFT LEG", "RIGHT LEG")
+		if m.Corner.Straight() && Shop(l).Round(m.Trim[0]) != 0 {
+			want = append(want, "laid level")
+		}
 	}
 	for i, q := range p.Parts {
 		want = append(want, drawing.Letter(shortNumber(Crew(l), q.Length())+" front"))
@@ -60,7 +63,8 @@ func cornerNamed(t interface {
 }
 
 // legsMatch holds the polygons a corner plan is drawn from against the lengths
-// the piece is cut to.
+// the piece is cut to. A plan lays the legs of a weld over a break level, so that
+// their rears reach the weld as the fronts do; the list says what they lack.
 func legsMatch(t interface {
 	Helper()
 	Errorf(string, ...any)
@@ -72,11 +76,17 @@ func legsMatch(t interface {
 		front := q[1].sub(q[0])
 		rear := q[2].sub(q[3])
 		along := float64(rear.x*g.dir.x) + float64(rear.y*g.dir.y)
+		cut := p.RearLength(i)
+		for side, k := range []int{i, i - 1} {
+			if k >= 0 && k < len(p.Miters) && p.Miters[k].Corner.Straight() {
+				cut += p.Miters[k].Trim[side]
+			}
+		}
 		// Each miter's trim was rounded to the sheets' step once.
 		slack := l.Grid.MM() * 1.01
-		if math.Abs(front.length()-p.Parts[i].Length().MM()) > 1e-4 || math.Abs(along-p.RearLength(i).MM()) > slack {
+		if math.Abs(front.length()-p.Parts[i].Length().MM()) > 1e-4 || math.Abs(along-cut.MM()) > slack {
 			t.Errorf("piece %s, leg %d: drawn front %.3f rear %.3f mm, cut front %.3f rear %.3f", p.Mark, i,
-				front.length(), along, p.Parts[i].Length().MM(), p.RearLength(i).MM())
+				front.length(), along, p.Parts[i].Length().MM(), cut.MM())
 		}
 		if i > 0 { // neighbours share their miter
 			last := c.legs[i-1].polygon()
