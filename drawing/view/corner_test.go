@@ -172,6 +172,32 @@ func TestSidesOfACorner(t *testing.T) {
 	}
 }
 
+// The faces of two walls meet where their lines do, at a corner; at a kink, where
+// that would be far along it, and over a break of slope, they step along the miter.
+func TestFacesOfTwoWalls(t *testing.T) {
+	for _, c := range []struct {
+		turn     float64
+		rear     [2]float64
+		from, to xy
+	}{
+		{90, [2]float64{10, 10}, xy{20, 10}, xy{20, 10}},
+		{90, [2]float64{10, 8}, xy{22, 10}, xy{22, 10}},
+		{0, [2]float64{10, 8}, xy{30, 10}, xy{30, 8}},
+		{0, [2]float64{10, 10}, xy{30, 10}, xy{30, 10}},
+		// By hand: 10 tan 5 = 0.875 back along the one leg; 8 tan 5 = 0.700 along the
+		// other, whose rear lies 8 off its front turned by 10 degrees.
+		{10, [2]float64{10, 8}, xy{30 - 0.875, 10}, xy{30 - 0.700, 8}},
+	} {
+		trim := 12 * math.Tan(c.turn/2*math.Pi/180)
+		left := cornerLeg{legFrame: legFrame{dir: xy{1, 0}}, long: 30, wide: 12, rightTrim: trim, atLeft: true}
+		right := cornerLeg{legFrame: legFrame{o: xy{30, 0}, dir: heading(c.turn)}, long: 30, wide: 12, leftTrim: trim, atEnd: true}
+		got := turning(left, right, c.rear[0], c.rear[1])
+		if got[0].sub(c.from).length() > 1e-3 || got[len(got)-1].sub(c.to).length() > 1e-3 {
+			t.Errorf("%v degrees, rears %v: %v, want %v to %v", c.turn, c.rear, got, c.from, c.to)
+		}
+	}
+}
+
 func TestShortNumbers(t *testing.T) {
 	us, mm := length.Crew(false), length.Crew(true)
 	for _, c := range []struct {
