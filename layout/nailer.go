@@ -40,6 +40,9 @@ type Nailer struct {
 	Sheared bool          // the legs are in the spacing: the anchor's shear is stated
 }
 
+// Stands reports whether anchors may stand as close as the wind asks.
+func (n Nailer) Stands() bool { return n.Spacing > 0 && n.Spacing >= n.Anchor.Least }
+
 // Across is the governing push on both legs, N a metre.
 func (n Nailer) Across() float64 { return n.Governs.sum() }
 
@@ -142,7 +145,7 @@ func (l *Layout) anchorage() finding.List {
 			}
 			continue
 		}
-		if n.Spacing >= a.Least {
+		if n.Stands() {
 			continue
 		}
 		f := finding.New(finding.Hold, "nailer-anchorage", a.At, "name a stronger anchor, or have the engineer of record "+

@@ -184,7 +184,7 @@ func (b *book) demandTable() block {
 	t := table{title: "Design pressures on the coping", cols: []column{{head: "Zone"}, {head: "Face"}, {head: "Pressure", align: drawing.Right}, {head: "Level"},
 		{head: "Pressure at allowable level", align: drawing.Right}, {head: "Reaches", flex: true}, {head: "Who answers for it", flex: true}, {head: "Document", flex: true}, {head: "Edition"}}}
 	zones := [...]string{"edge", "corner"}
-	reach := [...]string{"the rest of the wall", b.text(d.CornerLength) + " along the wall from each outside corner and free end"}
+	reach := [...]string{"the rest of the wall", b.text(d.CornerLength) + " along the wall from " + d.CornersBegin()}
 	who, document := b.answers()
 	for z := range zones {
 		rows := []struct {
@@ -209,7 +209,7 @@ func (b *book) demandTable() block {
 
 // zoneLengths letters the zones along each run from its left corner.
 func (b *book) zoneLengths() block {
-	t := table{title: "Zones along each run, from its left end; corner zones begin at outside corners and free ends alone", cols: []column{{head: "Run"}, {head: "Wall line", align: drawing.Right},
+	t := table{title: "Zones along each run, from its left end; corner zones begin at " + b.l.Demand.CornersBegin() + " alone", cols: []column{{head: "Run"}, {head: "Wall line", align: drawing.Right},
 		{head: "Corner zone at the left", align: drawing.Right}, {head: "Edge zone", align: drawing.Right}, {head: "Corner zone at the right", align: drawing.Right}}, whole: true}
 	for _, r := range b.l.Runs() {
 		parts := [3]string{"–", "–", "–"}

@@ -282,8 +282,11 @@ func (b *book) nailerLines() []nailerLine {
 	var out []nailerLine
 	for _, g := range all {
 		apart := ", not over " + b.small(g.n.Spacing) + " apart in"
-		if g.n.Spacing == 0 {
+		switch {
+		case g.n.Spacing == 0:
 			apart = ", SPACING NOT STATED: HOLD, in"
+		case !g.n.Stands():
+			apart = ", THE WIND ASKS FOR THEM CLOSER THAN " + b.small(g.n.Anchor.Least) + ": HOLD, in"
 		}
 		out = append(out, nailerLine{prose(g.n.Anchor.Anchor) + apart + " the " + g.n.Zone.String() + " zone of " + b.someRuns(g.runs), orDash(prose(g.n.Anchor.Report))})
 	}

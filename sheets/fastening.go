@@ -66,7 +66,7 @@ func (b *book) withdrawalTable() []block {
 		{head: "Pull alone", align: drawing.Right}, {head: "Together", align: drawing.Right}, {head: "Result"}}}
 	var bad []bool
 	for _, w := range rows {
-		word, carries, together := "pull passes", w.Unsheared, "pull alone"
+		word, carries, together := "pull passes", b.j.Units.InUnits(w.Unsheared), "pull alone"
 		if w.Carries > 0 {
 			word, carries, together = "pass", b.force(w.Carries), strconv.FormatFloat(w.Combined(), 'f', 2, 64)
 		}
@@ -118,8 +118,11 @@ func (b *book) nailerTable() []block {
 
 // apart letters the spacing of a nailer's anchors, which the job may not state.
 func (b *book) apart(n layout.Nailer) string {
-	if n.Spacing == 0 {
-		return "NOT STATED: HOLD"
+	switch {
+	case n.Spacing == 0:
+		return notStated
+	case !n.Stands():
+		return b.long(n.Spacing) + ", CLOSER THAN " + b.long(n.Anchor.Least) + ": HOLD"
 	}
 	return b.long(n.Spacing)
 }

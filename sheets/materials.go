@@ -184,6 +184,11 @@ func (b *book) movement() []block {
 	return []block{t}
 }
 
+// inches letters a figure that is printed in inches, in the job's units first.
+func (b *book) inches(in float64) string {
+	return b.j.Units.InUnits(fmt.Sprintf("%.3f in (%.2f mm)", in, in*25.4))
+}
+
 // bending letters the shop's bending data beside what is printed.
 func (b *book) bending() (table, bool) {
 	if b.j.Shop == nil {
@@ -191,14 +196,14 @@ func (b *book) bending() (table, bool) {
 	}
 	k := "none found for this metal: bend a test piece"
 	if n, ok := b.l.NeutralPrinted(); ok {
-		k = fmt.Sprintf("%.3f to %.3f, %s near %.3f in thick\n%s", n.Least, n.Most, n.Family, n.Thickness, prose(n.Source))
+		k = fmt.Sprintf("%.3f to %.3f, %s near %s thick\n%s", n.Least, n.Most, n.Family, b.inches(n.Thickness), prose(n.Source))
 		if n.Memory {
 			k += " (FROM MEMORY)"
 		}
 	}
 	r := "none found for this metal and temper"
 	if x, ok := b.l.TightestPrinted(); ok {
-		r = fmt.Sprintf("%.3f in near %.3f in thick\n%s", x.Radius, x.Thickness, prose(x.Source))
+		r = fmt.Sprintf("%s near %s thick\n%s", b.inches(x.Radius), b.inches(x.Thickness), prose(x.Source))
 		if x.Secondary {
 			r += " (columns read with some doubt)"
 		}

@@ -87,4 +87,11 @@ func TestAnchorsOfUnstatedSpacing(t *testing.T) {
 	if text := flat(ofKind(c, Checklist)); !strings.Contains(text, "SPACING NOT STATED: HOLD") {
 		t.Error("checklist")
 	}
+	c = drawnOf(t, func(j *job.Job) { j.Walls[0].Nailer.Least, j.Walls[0].Nailer.Pull = 12*in, 100 })
+	if text := flat(ofKind(c, FastenerSchedule)); !strings.Contains(text, "CLOSER THAN 1′-0″: HOLD") {
+		t.Error("fastener schedule: anchors closer than they may stand")
+	}
+	if text := flat(ofKind(c, Checklist)); !strings.Contains(text, "CLOSER THAN 12″: HOLD") || strings.Contains(text, "not over") && strings.Contains(text, "apart in the corner zone") {
+		t.Error("checklist: anchors closer than they may stand")
+	}
 }

@@ -310,7 +310,7 @@ func KeyPlanHatches(l *layout.Layout) []LegendEntry {
 		out = append(out, LegendEntry{drawing.ZoneEdge, "edge zone of wind pressure"})
 	}
 	if corner {
-		out = append(out, LegendEntry{drawing.ZoneCorner, "corner zone of wind pressure, " + Crew(l).InText(l.Demand.CornerLength) + " from each outside corner and free end"})
+		out = append(out, LegendEntry{drawing.ZoneCorner, "corner zone of wind pressure, " + Crew(l).InText(l.Demand.CornerLength) + " from " + l.Demand.CornersBegin()})
 	}
 	if wall {
 		out = append(out, LegendEntry{drawing.Masonry, "higher wall"})

@@ -23,12 +23,13 @@ func FormatAngle(a Angle) string {
 }
 
 // Both letters a length in inches and millimetres, for findings, which are
-// read by people of both systems. What is stated finer than a tape reads stays
-// so in one of the two: a hole of 9/32 in is not 5/16, nor one of 6.3 mm 6.
+// read by people of both systems. What is under a foot and stated finer than a
+// tape reads stays so in one of the two: a hole of 9/32 in is not 5/16, nor one
+// of 6.3 mm 6.
 func Both(l length.Length) string {
 	den, places := 16, 0
 	switch {
-	case l%length.Inch16 == 0:
+	case l%length.Inch16 == 0 || length.Abs(l) >= length.Foot:
 	case l%length.Inch64 == 0:
 		den = 64
 	case l%(length.Millimetre/10) == 0:

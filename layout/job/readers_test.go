@@ -48,7 +48,7 @@ func TestBothKeepsWhatIsStated(t *testing.T) {
 		{9 * length.Inch / 32, `0'-0 9/32" (7 mm)`}, {5 * length.Inch / 16, `0'-0 5/16" (8 mm)`},
 		{19 * length.Inch / 64, `0'-0 19/64" (8 mm)`}, {63 * length.Millimetre / 10, `0'-0 1/4" (6.3 mm)`},
 		{3 * length.Millimetre / 2, `0'-0 1/16" (1.5 mm)`}, {10 * length.Foot, `10'-0" (3048 mm)`},
-		{12345678, `0'-0 1/2" (12 mm)`},
+		{10*length.Foot + length.Inch/32, `10'-0 1/16" (3049 mm)`}, {12345678, `0'-0 1/2" (12 mm)`},
 	} {
 		if got := Both(c.l); got != c.want {
 			t.Errorf("%v letters %s, want %s", c.l, got, c.want)

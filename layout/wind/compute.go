@@ -153,6 +153,14 @@ func (s *site) inputs() {
 	b.as("corner.turn", turns).words("", "Turns that begin a corner zone", TurnWords(w.CornerTurn), from)
 }
 
+// CornersBegin says where corner zones begin, after "from" or "at".
+func (d Demand) CornersBegin() string {
+	if d.CornerTurn == 0 {
+		return "each outside corner and free end"
+	}
+	return "each outside corner that turns " + job.FormatAngle(d.CornerTurn) + " or more, and each free end"
+}
+
 // TurnWords says which outside turns begin a corner zone.
 func TurnWords(least job.Angle) string {
 	if least == 0 {
@@ -414,6 +422,6 @@ func (s *site) widths(d *Demand) {
 		reach = math.Max(a, 0.6*s.h)
 	}
 	d.CornerLength = fromFeet(reach)
-	b.as("corner.length").feet("", "Corner zone along the wall from each outside corner and free end",
+	b.as("corner.length").feet("", "Corner zone along the wall, from each turn that begins one and each free end",
 		"the longer of the two, up to the next "+b.sixteenth(), feetOf(d.CornerLength), source{"figures above", sure})
 }

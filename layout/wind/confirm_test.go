@@ -186,6 +186,23 @@ func TestZonesAreConfirmed(t *testing.T) {
 	}
 }
 
+// What the engineer states needs no confirmation of what is computed beside it.
+func TestConfirmedBesideStated(t *testing.T) {
+	j := example("ASCE 7-16")
+	sign(j)
+	d := mustCompute(t, j)
+	j.Pressures = &job.Pressures{By: "engineer", Document: "S-1", Edition: "ASCE 7-16", CornerLength: d.CornerLength,
+		Edge: job.ZonePressure{Up: d.Up[0], Out: d.Out[0], Rear: d.Rear[0]}, Corner: job.ZonePressure{Up: d.Up[1], Out: d.Out[1], Rear: d.Rear[1]}}
+	_, found := Build(j, nil)
+	if len(found) != 1 || found[0].Code != "confirmed-idle" || found[0].Severity != finding.Note {
+		t.Errorf("%v", found)
+	}
+	j.Wind.Confirmed = nil
+	if _, found := Build(j, nil); len(found) > 0 {
+		t.Errorf("%v", found)
+	}
+}
+
 // A code that was copied wrongly, and a list that is another, are not taken for a
 // change of the job.
 func TestWrongCodeAndList(t *testing.T) {
@@ -198,8 +215,8 @@ func TestWrongCodeAndList(t *testing.T) {
 	}
 	j.Wind.Confirmed.Code = code
 	j.Wind.Confirmed.List = confirm.List{{Name: "speed", Value: "1 mph"}}
-	if d, f := again(j); d.ToConfirm() {
-		t.Errorf("the code alone confirms: %v", f)
+	if d, f := again(j); d.ToConfirm() || !strings.Contains(f.What, "is not the one that was confirmed") {
+		t.Errorf("the code alone confirms, and the list is another: %v", f)
 	}
 	j.Wind.Speed *= 1.01
 	if d, f := again(j); !d.ToConfirm() || !strings.Contains(f.What, "not the one that was confirmed") {

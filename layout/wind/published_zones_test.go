@@ -61,17 +61,16 @@ func TestPublishedPressuresZoneByZone(t *testing.T) {
 		published.Near(t, of, c.src, what, AllowablePa(d.Up[c.z])/pascalsPerPSF, c.want, 0.005*c.want)
 	}
 	// Where the method gives less than 16 psf, the table prints 10: 0.6 of it, up.
-	j := enclosed("B", 110, 30, 10)
-	j.Wind.Hollow = false
-	p := AllowablePa(mustCompute(t, j).Out[Edge]) / pascalsPerPSF
-	p = math.Max(p, leastPSF*StrengthToAllowable)
 	low := example("ASCE 7-10")
 	low.Wind.Speed, low.Wind.Exposure, low.Wind.RoofHeight, low.Wind.ParapetTop = 100*mpsPerMPH, "B", 15*length.Foot,
 		16*length.Foot
-	least := AllowablePa(mustCompute(t, low).In[Edge]) / pascalsPerPSF
+	low.Wind.Area = 100 * metresPerFoot * metresPerFoot
+	d := mustCompute(t, low)
+	least := AllowablePa(d.In[Edge]) / pascalsPerPSF
+	method := StrengthToAllowable * step(t, d, "qp", "").Value * step(t, d, "GCp", "inward on either leg").Value
 	code.Table = "its least pressure"
 	published.Holds(t, "least net pressure", code, "every pressure under 9.6 psf is printed as 10.0",
-		math.Ceil(least) == 10 && least <= p)
+		math.Ceil(least) == 10 && method < 8)
 }
 
 // The worked building, zone by zone: exposure C, 115 mph, 30 ft high, a solid

@@ -288,6 +288,9 @@ func TestTurnsThatBegin(t *testing.T) {
 	if d.Begins(14*job.Degree) || !d.Begins(15*job.Degree) {
 		t.Error("the least turn is not what the engineer set")
 	}
+	if all, some := (Demand{}).CornersBegin(), d.CornersBegin(); strings.Contains(all, "°") || !strings.Contains(some, "turns 15° or more") {
+		t.Errorf("%s; %s", all, some)
+	}
 	j := example("ASCE 7-16")
 	j.Wind.CornerTurn = 15 * job.Degree
 	c := mustCompute(t, j)

@@ -81,6 +81,11 @@ func Build(j *job.Job, fronts Fronts) (Demand, finding.List) {
 		if j.Wind != nil {
 			c, more := compute(j, fronts)
 			found.Append(asNotes(more)...)
+			if q := j.Wind.Confirmed; q != nil {
+				found.Notef("confirmed-idle", q.At, "keep one of the two: the engineer's pressures, or the confirmation of "+
+					"computed ones",
+					"wind.confirmed is of computed pressures, and the stated ones stand over them: it confirms nothing here")
+			}
 			if c.Computed {
 				d.Check = &c
 				found.Append(below(j, d, c)...)
@@ -150,7 +155,7 @@ func statedBasis(j *job.Job) []Step {
 			b.pressure("p", "Pressure "+q.what+" (allowable)", "0.6 p", AllowablePa(q.p), brought)
 		}
 	}
-	b.feet("", "Corner zone along the wall from each outside corner and free end", "", feetOf(p.CornerLength), from)
+	b.feet("", "Corner zone along the wall, from each turn that begins one and each free end", "", feetOf(p.CornerLength), from)
 	b.words("", "Turns that begin a corner zone", TurnWords(p.CornerTurn), from)
 	return b.steps
 }

@@ -95,7 +95,7 @@ func OfLateral(f Lateral, metric bool) (Result, string) {
 	case f.Root <= 0 || f.Bending <= 0 || f.SideBearing <= 0 || f.Side <= 0:
 		return Result{}, "the fastener's root, bending yield or the bearing of the chair's metal is not stated"
 	case d >= thick:
-		return Result{}, "of 1/4 in and over at its root: other bearing strengths hold, which are not built in"
+		return Result{}, "of 1/4 in (6.35 mm) and over at its root: other bearing strengths hold, which are not built in"
 	case f.Depth < LeastDepth(f.Kind, f.Root):
 		return Result{}, "it is less than " + job.Both(LeastDepth(f.Kind, f.Root)) + " deep in the wood"
 	}
@@ -108,9 +108,11 @@ func OfLateral(f Lateral, metric bool) (Result, string) {
 	r := Result{Newtons: pounds * newtonsPerPound}
 	in, force, stress := 1.0, 1.0, 1/pascalsPerPSI
 	inches, pound, psi := "in", "lb", "psi"
+	quarter, slender, taper := "1/4 in", "0.17 in", "10 D + 0.5"
 	if metric {
 		in, force, stress = 25.4, newtonsPerPound, 1e-6
 		inches, pound, psi = "mm", "N", "MPa"
+		quarter, slender, taper = "6.35 mm (1/4 in)", "4.32 mm (0.17 in)", "D/2.54 + 0.5 (D in mm)"
 	}
 	say := func(symbol, what, formula string, v float64, unit, source string, sure wind.Sure) {
 		r.Steps = append(r.Steps, wind.Step{Symbol: symbol, What: what, Formula: formula, Value: v, Unit: unit,
@@ -125,8 +127,8 @@ func OfLateral(f Lateral, metric bool) (Result, string) {
 		formula += " (psi)"
 	}
 	say("Fem", "Dowel bearing of the wood", formula, bearing(f.Gravity)*pascalsPerPSI*stress, psi,
-		nds+" Table 12.3.3, under 1/4 in; a solved example", wind.Read)
-	say("Rd", "Reduction, under 1/4 in", "2.2 up to 0.17 in, then 10 D + 0.5", rd, "",
+		nds+" Table 12.3.3, under "+quarter+"; a solved example", wind.Read)
+	say("Rd", "Reduction, under "+quarter, "2.2 up to "+slender+", then "+taper, rd, "",
 		nds+" Table 12.3.1B; 2.2 in a solved example, the rest from memory", wind.Memory)
 	say("Z", fmt.Sprintf("Reference lateral design, single shear; mode %s governs", m.Name),
 		"least of the six yield limits", m.Pounds*force, pound,

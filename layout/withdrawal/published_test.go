@@ -124,6 +124,29 @@ func TestLateralNotReckoned(t *testing.T) {
 			t.Errorf("step %+v", s)
 		}
 	}
+	// In either system the printed reduction follows from the printed root.
+	for _, metric := range []bool{false, true} {
+		thin := good
+		thin.Root, thin.Depth = length.FromInches(0.19), 2*length.Inch
+		r, _ := OfLateral(thin, metric)
+		root, rd := r.Steps[0].Value, 0.0
+		for _, s := range r.Steps {
+			if s.Symbol != "Rd" {
+				continue
+			}
+			rd = s.Value
+			want := 10*root + 0.5
+			if metric {
+				want = root/2.54 + 0.5
+				if !strings.Contains(s.Formula, "D/2.54 + 0.5 (D in mm)") {
+					t.Errorf("a metric root and %s", s.Formula)
+				}
+			}
+			if math.Abs(rd-want) > 1e-9 {
+				t.Errorf("metric %v: Rd %v of a root of %v", metric, rd, root)
+			}
+		}
+	}
 	wet := good
 	wet.Wet = true
 	if w, _ := OfLateral(wet, true); math.Abs(w.Newtons-0.7*r.Newtons) > 1e-9 {

@@ -21,7 +21,7 @@ func TestPublishedChebyshevLines(t *testing.T) {
 		from, to float64
 		b, m, e  float64
 	}{
-		{published.From("Atkinson, Elementary Numerical Analysis, ch. 4, seen in a published worked solution; e = 0.2788 from memory", "the exponential on [-1, 1]"),
+		{published.From("Atkinson, Elementary Numerical Analysis, ch. 4, seen in a published worked solution", "the exponential on [-1, 1]"),
 			math.Exp, -1, 1, 1.2643, 1.1752, 0.2788},
 		{published.From("worked answer of a mathematics forum", "minimax line of the exponential on [0, 1]"),
 			math.Exp, 0, 1, 0.894067, 1.718282, 0.105933},
@@ -46,6 +46,10 @@ func TestPublishedChebyshevLines(t *testing.T) {
 		b := (l.At.Y.Inch()-m*l.At.X.Inch())/unit - e
 		published.Near(t, "best straight line", c.source, "at 0", b, c.b, 1e-4)
 		published.Near(t, "best straight line", c.source, "slope", m, c.m, 1e-4)
-		published.Near(t, "best straight line", c.source, "error", e, c.e, 1e-4)
+		from := c.source
+		if c.e == 0.2788 {
+			from = published.Recalled("the error of that line")
+		}
+		published.Near(t, "best straight line", from, "error", e, c.e, 1e-4)
 	}
 }
