@@ -183,3 +183,82 @@ func TestSectionsJudgeAsFindingsDo(t *testing.T) {
 		}
 	})
 }
+
+// The plan of a run is one with what the layout says elsewhere: chairs stand under
+// their cap and on the string, no nearer a face than their screws' check says,
+// fronts of pieces and gaps sum to the cap line, and the rear is shorter by the
+// miters.
+func TestPlanOfARun(t *testing.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
+		l, found := layout.Build(anyJob(t))
+		if found.HasErrors() {
+			t.Skip("not a layout")
+		}
+		s := &l.Job.System
+		for _, r := range l.Runs() {
+			p := l.Plan(r)
+			for i, c := range p.Chairs {
+				lo, hi := c.Ring.Bounds()
+				if lo.X != r.Chairs[i].Left(s) || hi.X != r.Chairs[i].Right(s) || lo.Y != p.String[0].Y || c.Mark != r.Chairs[i].Name {
+					t.Errorf("chair %s lies from %v to %v, %v behind the cap line", c.Mark, lo.X, hi.X, lo.Y)
+				}
+				for _, h := range c.Holes {
+					if h.X <= lo.X || h.X >= hi.X || h.Y <= lo.Y || h.Y >= hi.Y {
+						t.Errorf("chair %s has a hole beside itself", c.Mark)
+					}
+				}
+				checkHolesInWall(t, p, c, r.Chairs[i], s)
+			}
+			var sum length.Length
+			for i, q := range p.Pieces {
+				sum += q.Front[1].X - q.Front[0].X
+				if i > 0 {
+					sum += q.Front[0].X - p.Pieces[i-1].Front[1].X
+				}
+				for k, at := range []length.Length{q.Front[0].X, q.Front[1].X} {
+					end := q.Rear[k*(len(q.Rear)-1)]
+					if inside := end.Y - 2*s.Metal.Thickness; inside != r.InsideAt(at) {
+						t.Errorf("piece %s is %v wide inside at %v, the run %v", q.Mark, inside, at, r.InsideAt(at))
+					}
+				}
+			}
+			if k := len(p.Pieces); k > 0 && sum != p.Pieces[k-1].Front[1].X-p.Pieces[0].Front[0].X {
+				t.Errorf("run %s: pieces and gaps sum to %v", r.Name, sum)
+			}
+			if len(p.Supports) != len(supportsUnder(l, r)) {
+				t.Errorf("run %s shows %d supports of %d", r.Name, len(p.Supports), len(supportsUnder(l, r)))
+			}
+		}
+	})
+}
+
+// checkHolesInWall holds the drawn holes, which lie between the chair's two ends,
+// against the check of their rows.
+func checkHolesInWall(t *rapid.T, p plan.Run, c plan.Chair, of *layout.Chair, s *job.System) {
+	if of.Rows[0].Edge.Unknown || of.Rows[1].Edge.Unknown || len(p.Street) == 0 {
+		return
+	}
+	least := length.Min(of.Rows[0].Edge.Has, of.Rows[1].Edge.Has)
+	for _, x := range []length.Length{of.Left(s), of.At, of.Right(s)} {
+		for _, h := range c.Holes {
+			street, roof := plan.Within(p.Street, x, x), plan.Within(p.Roof, x, x)
+			if h.X != x || len(street) == 0 || len(roof) == 0 {
+				continue
+			}
+			if d := length.Min(h.Y-street[0].Y, roof[0].Y-h.Y); d < least-2 {
+				t.Errorf("a hole of chair %s is drawn %v from a face, its row is said to keep %v", c.Mark, d, least)
+			}
+		}
+	}
+}
+
+func supportsUnder(l *layout.Layout, r *layout.Run) (out []*layout.Support) {
+	for _, p := range l.Perimeters {
+		for _, u := range p.Supports {
+			if u.Corner != nil && (u.Corner == r.Left.Corner || u.Corner == r.Right.Corner) {
+				out = append(out, u)
+			}
+		}
+	}
+	return out
+}

@@ -120,8 +120,7 @@ func (c *corner) title() string {
 			sep = "; "
 		}
 		if m.Corner.Straight() {
-			t += sep + "PITCH MITER, " + kind + ", " + turn
-			continue
+			kind = "PITCH MITER, " + kind
 		}
 		t += sep + kind + ", " + turn + ", " + included
 	}

@@ -42,6 +42,9 @@ func cornerNamed(t interface {
 	for _, m := range p.Miters {
 		kind, turn, included := pieceTurnWords(m.Corner)
 		want = append(want, kind, turn, included, "LEFT LEG", "RIGHT LEG")
+		if m.Corner.Straight() && Shop(l).Round(m.Trim[0]) != 0 {
+			want = append(want, "laid level")
+		}
 	}
 	for i, q := range p.Parts {
 		want = append(want, drawing.Letter(shortNumber(Crew(l), q.Length())+" front"))
@@ -60,7 +63,8 @@ func cornerNamed(t interface {
 }
 
 // legsMatch holds the polygons a corner plan is drawn from against the lengths
-// the piece is cut to.
+// the piece is cut to. A plan lays the legs of a weld over a break level, so that
+// their rears reach the weld as the fronts do; the list says what they lack.
 func legsMatch(t interface {
 	Helper()
 	Errorf(string, ...any)
@@ -72,11 +76,17 @@ func legsMatch(t interface {
 		front := q[1].sub(q[0])
 		rear := q[2].sub(q[3])
 		along := float64(rear.x*g.dir.x) + float64(rear.y*g.dir.y)
+		cut := p.RearLength(i)
+		for side, k := range []int{i, i - 1} {
+			if k >= 0 && k < len(p.Miters) && p.Miters[k].Corner.Straight() {
+				cut += p.Miters[k].Trim[side]
+			}
+		}
 		// Each miter's trim was rounded to the sheets' step once.
 		slack := l.Grid.MM() * 1.01
-		if math.Abs(front.length()-p.Parts[i].Length().MM()) > 1e-4 || math.Abs(along-p.RearLength(i).MM()) > slack {
+		if math.Abs(front.length()-p.Parts[i].Length().MM()) > 1e-4 || math.Abs(along-cut.MM()) > slack {
 			t.Errorf("piece %s, leg %d: drawn front %.3f rear %.3f mm, cut front %.3f rear %.3f", p.Mark, i,
-				front.length(), along, p.Parts[i].Length().MM(), p.RearLength(i).MM())
+				front.length(), along, p.Parts[i].Length().MM(), cut.MM())
 		}
 		if i > 0 { // neighbours share their miter
 			last := c.legs[i-1].polygon()
@@ -158,6 +168,32 @@ func TestSidesOfACorner(t *testing.T) {
 			if got := holdsPoint(d.m.all(d.side(roof)...), d.m.at(k.at)); got != (roof == k.roof) {
 				t.Errorf("%v: on the roof side %v, asked for %v", k.at, k.roof, roof)
 			}
+		}
+	}
+}
+
+// The faces of two walls meet where their lines do, at a corner; at a kink, where
+// that would be far along it, and over a break of slope, they step along the miter.
+func TestFacesOfTwoWalls(t *testing.T) {
+	for _, c := range []struct {
+		turn     float64
+		rear     [2]float64
+		from, to xy
+	}{
+		{90, [2]float64{10, 10}, xy{20, 10}, xy{20, 10}},
+		{90, [2]float64{10, 8}, xy{22, 10}, xy{22, 10}},
+		{0, [2]float64{10, 8}, xy{30, 10}, xy{30, 8}},
+		{0, [2]float64{10, 10}, xy{30, 10}, xy{30, 10}},
+		// By hand: 10 tan 5 = 0.875 back along the one leg; 8 tan 5 = 0.700 along the
+		// other, whose rear lies 8 off its front turned by 10 degrees.
+		{10, [2]float64{10, 8}, xy{30 - 0.875, 10}, xy{30 - 0.700, 8}},
+	} {
+		trim := 12 * math.Tan(c.turn/2*math.Pi/180)
+		left := cornerLeg{legFrame: legFrame{dir: xy{1, 0}}, long: 30, wide: 12, rightTrim: trim, atLeft: true}
+		right := cornerLeg{legFrame: legFrame{o: xy{30, 0}, dir: heading(c.turn)}, long: 30, wide: 12, leftTrim: trim, atEnd: true}
+		got := turning(left, right, c.rear[0], c.rear[1])
+		if got[0].sub(c.from).length() > 1e-3 || got[len(got)-1].sub(c.to).length() > 1e-3 {
+			t.Errorf("%v degrees, rears %v: %v, want %v to %v", c.turn, c.rear, got, c.from, c.to)
 		}
 	}
 }

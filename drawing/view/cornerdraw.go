@@ -112,7 +112,8 @@ func (d *cornerDrawing) beside(y func(g cornerLeg) float64) []xy {
 }
 
 // besideLegs is the line at y from the cap line over legs that meet, from reach
-// to reach where the piece goes on.
+// to reach where the piece goes on. Walls of two widths at a kink have faces that
+// would meet far along it: the line steps there, along the miter.
 func besideLegs(legs []cornerLeg, reach func(cornerLeg) (a, b float64), y func(cornerLeg) float64) []xy {
 	var pts []xy
 	for i, g := range legs {
@@ -120,18 +121,33 @@ func besideLegs(legs []cornerLeg, reach func(cornerLeg) (a, b float64), y func(c
 		if i == 0 {
 			pts = append(pts, g.at(a, y(g)))
 		} else {
-			q := legs[i-1]
-			p, ok := meeting(q.at(0, y(q)), q.dir, g.at(0, y(g)), g.dir)
-			if !ok {
-				p = g.at(0, y(g))
-			}
-			pts = append(pts, p)
+			pts = append(pts, turning(legs[i-1], g, y(legs[i-1]), y(g))...)
 		}
 		if g.atEnd {
 			pts = append(pts, g.at(b, y(g)))
 		}
 	}
 	return pts
+}
+
+// stepsFrom is how far from the miter, in what they stand apart, the lines of two
+// legs may meet: at a turn of 20 degrees.
+const stepsFrom = 3
+
+// turning is where a line at y0 beside one leg goes over into one at y1 beside the
+// next: the place where they meet, or both their places on the miter.
+func turning(q, g cornerLeg, y0, y1 float64) []xy {
+	from := q.at(q.long-q.rightTrim*y0/q.wide, y0)
+	to := g.at(g.leftTrim*y1/g.wide, y1)
+	apart := math.Abs(y1 - y0)
+	p, ok := meeting(q.at(0, y0), q.dir, g.at(0, y1), g.dir)
+	switch {
+	case ok && p.sub(from).length() <= stepsFrom*apart+1e-6:
+		return []xy{p}
+	case apart < 1e-6:
+		return []xy{to}
+	}
+	return []xy{from, to}
 }
 
 // wall draws both faces of the wall below the cap, and the plumbed corner.

@@ -30,12 +30,29 @@ func (c *corner) pitchWords(i int) {
 		ext = c.short(-w.Arrive.Right.Ext) + " short of"
 	}
 	c.list.notes = append(c.list.notes, "The front folds meet "+ext+" the break in the wall top "+w.Name+", along each run.")
+	c.list.notes = append(c.list.notes, c.levelWords(i)...)
 	words := [2]string{c.edgeWords(i), c.edgeWords(i + 1)}
 	if words[0] == words[1] {
 		c.list.notes = append(c.list.notes, "Each leg: "+words[0]+".")
 		return
 	}
 	c.list.notes = append(c.list.notes, "Left leg: "+words[0]+".", "Right leg: "+words[1]+".")
+}
+
+// levelWords say what a plan of a weld over a break cannot show: it lays both legs
+// level, each along its own slope, with the weld straight across them; the rear fold,
+// which lies lower than the front one, ends before or beyond it in the metal.
+func (c *corner) levelWords(i int) []string {
+	trim := c.p.Miters[i].Trim[0] // the same of both legs
+	where := "before"
+	if trim < 0 {
+		where = "beyond"
+	}
+	if c.shop.Round(trim) == 0 {
+		return nil
+	}
+	return []string{"Drawn with both legs laid level, each along its own slope: at the weld their rear folds end " +
+		c.inShop(length.Abs(trim)) + " " + where + " the front ones."}
 }
 
 // edgeWords are the lengths of one leg along its edges.

@@ -7,7 +7,6 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/place"
 	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
 )
@@ -69,26 +68,7 @@ func runEndRoom(r *layout.Run, c *layout.Corner, along Scale) drawing.Unit {
 	if c == nil {
 		return runStub + 200
 	}
-	return runStub + along.Units(length.Max(0, -runTrim(r, c)))
-}
-
-// runTrim is how much shorter the rear mold line is than the front at a corner.
-func runTrim(r *layout.Run, c *layout.Corner) length.Length {
-	if c == nil {
-		return 0
-	}
-	end, side := length.Length(0), 1
-	if c == r.Right.Corner && (c != r.Left.Corner || c.Arrive == r.OnWall()) {
-		end, side = r.Cap, 0
-	}
-	for _, q := range r.Parts {
-		for _, m := range q.Piece.Miters {
-			if m.Corner == c {
-				return m.Trim[side]
-			}
-		}
-	}
-	return cap.MiterTrim(r.OutsideAt(end), c.CapTurn)
+	return runStub + along.Units(length.Max(0, -layout.MiterTrimOf(r, c)))
 }
 
 // x is the place of a cap station on paper.

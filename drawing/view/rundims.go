@@ -133,6 +133,9 @@ func (p *runPlan) legRows(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 			low, high = max(low, r.Box.Max.Y), max(high, -r.Box.Min.Y)
 		}
 		at := from - low
+		if p.overMatch(used) {
+			at = min(at, -runMatchTop-low-clearOfMatch)
+		}
 		for _, mk := range now {
 			object := drawing.Unit(0)
 			if !first { // an extension line down to the cap would strike out the row before
@@ -144,6 +147,22 @@ func (p *runPlan) legRows(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 		rows, makes = laterRows, laterMakes
 	}
 	return from
+}
+
+// clearOfMatch is what a row keeps off the end of a match line.
+const clearOfMatch drawing.Unit = 100
+
+// overMatch reports whether one of some boxes, or the room beside it, lies over a
+// match line: words of a leg too short for them stand beyond it.
+func (p *runPlan) overMatch(boxes []drawing.Rect) bool {
+	for _, m := range []*length.Length{p.win.MatchLeft, p.win.MatchRight} {
+		for _, b := range boxes {
+			if m != nil && b.Min.X-clearOfMatch < p.x(*m) && p.x(*m) < b.Max.X+clearOfMatch {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // zoneRow draws the zones of pressure as a band outside the wall, with their

@@ -45,11 +45,11 @@ func (p *runPlan) letterOnce(together bool) (lost []place.Wish) {
 			lost = append(lost, p.early[i])
 		}
 	}
-	for _, c := range p.chairs() {
+	for _, c := range p.shown() {
 		p.placer.Block(p.chairBox(c))
 	}
-	for _, j := range p.joints() {
-		if b, ok := p.plateBox(j); ok {
+	for k, j := range p.r.Joints {
+		if b, ok := p.plateBox(k); ok && p.shows(j.From) && p.shows(j.To) {
 			p.placer.Block(b)
 		}
 	}
@@ -66,7 +66,7 @@ func (p *runPlan) letterOnce(together bool) (lost []place.Wish) {
 	p.endLabels()
 	p.datumLabel()
 	for i := range p.r.Job.Obstacles {
-		if l, ok := p.obstacleLabel(&p.r.Job.Obstacles[i]); ok {
+		if l, ok := p.obstacleLabel(i); ok {
 			p.street(l, 2, drawing.Pt(l.About.X, p.deep/2), drawing.Pt(l.About.X, p.deep/4), drawing.Pt(l.About.X, p.deep*3/4))
 		}
 	}
@@ -158,13 +158,13 @@ func (p *runPlan) keepClear() {
 		}
 	}
 	k.Stroke(70, append(rear, drawing.Pt(rb, p.y(p.r.OutsideAt(p.r.Cap))))...)
-	for _, rear := range []bool{false, true} {
-		k.Stroke(40, p.facePoints(rear)...)
-	}
+	k.Stroke(40, p.line(p.of.Street)...)
+	k.Stroke(40, p.line(p.of.Roof)...)
 	y := p.stringY()
 	k.Stroke(40, drawing.Pt(a, y), drawing.Pt(b, y))
-	for _, c := range p.chairs() {
-		for _, at := range p.screws(c) {
+	for _, c := range p.shown() {
+		for _, h := range c.Holes {
+			at := p.at(h)
 			k.Block(drawing.Box(at.X-90, at.Y-90, at.X+90, at.Y+90))
 		}
 	}
@@ -193,8 +193,8 @@ func (p *runPlan) keepClear() {
 	for _, q := range p.supports() {
 		k.Stroke(40, append(q.pts, q.pts[0])...)
 	}
-	for i := range p.r.Job.Obstacles {
-		if b, _, ok := p.obstacleBox(&p.r.Job.Obstacles[i]); ok {
+	for _, o := range p.of.Obstacles {
+		if b, ok := p.box(o.Ring); ok {
 			k.Block(b)
 		}
 	}
@@ -310,8 +310,7 @@ func (p *runPlan) datumLabel() {
 	if r.Datum != 0 {
 		words = "0 = " + mark + "; cap " + runCapEnd(r) + " " + p.inWords(length.Abs(r.Datum)) + runSide(r.Datum)
 	}
-	y, _ := p.facesAt(r.Datum)
-	about := drawing.Pt(p.x(r.Datum), y)
+	about := drawing.Pt(p.x(r.Datum), p.y(r.FaceAt(p.sys, r.Datum).Street))
 	l := place.Label{Lines: drawing.Wrap(words, drawing.Regular, drawing.Note, runHead-300), About: about}
 	begins := layout.Named(layout.FactOfRun(r), "cap-begins")
 	for range l.Lines {
@@ -354,9 +353,11 @@ func runSide(datum length.Length) string {
 	return " left of 0"
 }
 
-// obstacleLabel names an obstacle, where it is and what it does.
-func (p *runPlan) obstacleLabel(o *job.Obstacle) (place.Label, bool) {
-	b, c, ok := p.obstacleBox(o)
+// obstacleLabel names the obstacle with this number on the run, where it is and what it does.
+func (p *runPlan) obstacleLabel(i int) (place.Label, bool) {
+	o := &p.r.Job.Obstacles[i]
+	c := p.r.ToCap(p.r.FrontStation(o.Station))
+	b, ok := p.box(p.of.Obstacles[i].Ring)
 	if !ok {
 		return place.Label{}, false
 	}
@@ -521,8 +522,8 @@ func (p *runPlan) streetLabel() {
 // have a label there.
 func (p *runPlan) busy(x, reach drawing.Unit) bool {
 	near := func(at drawing.Unit) bool { return at > x-reach && at < x+reach }
-	for i := range p.r.Job.Obstacles {
-		if b, _, ok := p.obstacleBox(&p.r.Job.Obstacles[i]); ok && near(b.Centre().X) {
+	for _, o := range p.of.Obstacles {
+		if b, ok := p.box(o.Ring); ok && near(b.Centre().X) {
 			return true
 		}
 	}
@@ -536,12 +537,12 @@ func (p *runPlan) busy(x, reach drawing.Unit) bool {
 
 // stringLabel names the layout string once a window, wherever there is room.
 func (p *runPlan) stringLabel() {
-	chairs := p.chairs()
+	chairs := p.shown()
 	if len(chairs) < 2 {
 		return
 	}
-	words := "layout string, " + p.short(cap.ChairLine(p.sys)) + p.unit() + " behind the cap line"
-	if p.y(cap.ChairLine(p.sys)) < stringApart {
+	words := "layout string, " + p.short(p.stringBehind()) + p.unit() + " behind the cap line"
+	if p.y(p.stringBehind()) < stringApart {
 		words += " (drawn apart)"
 	}
 	l := place.Label{Lines: []string{words}, Where: "long-dashed line along the front edges of the chairs"}

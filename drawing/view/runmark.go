@@ -9,30 +9,32 @@ import (
 	"copingset/layout"
 	"copingset/layout/cap"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
-func (p *runPlan) chairLabel(c *layout.Chair) place.Label {
+func (p *runPlan) chairLabel(c plan.Chair) place.Label {
 	b := p.chairBox(c)
-	return place.Label{Lines: []string{runTag(c.Name)}, Face: drawing.Bold, Halo: true, About: b.Centre(), Where: "at " + p.crew(c.At)}
+	return place.Label{Lines: []string{runTag(c.Mark)}, Face: drawing.Bold, Halo: true, About: b.Centre(), Where: "at " + p.crew(c.At)}
 }
 
 // chairNumbers letters the numbers in the chairs and returns those that found
 // no room there.
-func (p *runPlan) chairNumbers() []*layout.Chair {
+func (p *runPlan) chairNumbers() []plan.Chair {
 	var wishes []place.Wish
-	for _, c := range p.chairs() {
+	shown := p.shown()
+	for _, c := range shown {
 		l := p.chairLabel(c)
 		w, _ := l.Extent()
 		x, y := l.About.X, l.About.Y
 		side := w/2 + runTrueJ/2 + 100
 		wishes = append(wishes, place.Wish{Label: l, Spots: []place.Spot{place.At(x, y), place.At(x-side, y), place.At(x+side, y)}})
 	}
-	var late []*layout.Chair
+	var late []plan.Chair
 	for i, got := range p.placer.TryAll(wishes) {
 		if got.Stands() {
 			p.put(got)
 		} else {
-			late = append(late, p.chairs()[i])
+			late = append(late, shown[i])
 		}
 	}
 	return late
@@ -122,14 +124,14 @@ func (p *runPlan) tip(a, b drawing.Unit) drawing.Point {
 // into a chair would name the chair.
 func (p *runPlan) tips(a, b drawing.Unit) []drawing.Point {
 	var out, late []drawing.Point
-	chairs := p.chairs()
+	chairs := p.shown()
 	for _, y := range []drawing.Unit{p.deep / 2, p.deep / 6, p.deep * 5 / 6} {
 		for _, k := range []drawing.Unit{4, 3, 5, 2, 6, 1, 7} {
 			at := drawing.Pt(a+(b-a)*k/8, y)
 			if p.placer.Lettered(at) {
 				continue
 			}
-			if slices.ContainsFunc(chairs, func(c *layout.Chair) bool { return p.chairBox(c).Inset(-60).Holds(at) }) {
+			if slices.ContainsFunc(chairs, func(c plan.Chair) bool { return p.chairBox(c).Inset(-60).Holds(at) }) {
 				late = append(late, at)
 			} else {
 				out = append(out, at)

@@ -7,6 +7,7 @@ import (
 	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // Paper the plan of a run takes besides the wall itself: rows above and below,
@@ -63,7 +64,7 @@ func RunPlan(l *layout.Layout, r *layout.Run, win Window, along, across Scale, w
 
 func runPlanOf(f *runFrame) drawing.Scene {
 	r, win, width := f.r, f.win, f.width
-	p := &runPlan{runFrame: f, deep: f.y(r.Outside)}
+	p := &runPlan{runFrame: f, of: f.l.Plan(r), deep: f.y(r.Outside)}
 	p.pad.W = width
 	p.stubs()
 	p.pad.Group(drawing.Wall, "", p.wallBody)
@@ -107,6 +108,7 @@ func runScene(pad drawing.Scene, name, title, desc string, top, bottom drawing.U
 // runPlan is a plan being drawn: paper y is 0 on the cap line.
 type runPlan struct {
 	*runFrame
+	of                  plan.Run
 	pad                 drawing.Scene
 	deep                drawing.Unit // rear mold line
 	leftStub, rightStub *runStubLeg
@@ -143,44 +145,31 @@ func (p *runPlan) stubs() {
 	}
 }
 
-// facePoints is a face of the wall as surveyed, behind the cap line, clipped
-// to the window.
-func (p *runPlan) facePoints(rear bool) []drawing.Point {
-	r := p.r
-	if len(r.Readings) == 0 {
-		return nil
+// line is what the window shows of a line along the run.
+func (p *runPlan) line(of []plan.Pt) []drawing.Point {
+	var out []drawing.Point
+	for _, q := range plan.Within(of, p.lo(), p.hi()) {
+		out = append(out, p.at(q))
 	}
-	from, to := length.Length(0), r.Front
-	if rear {
-		from, to = r.Trim.Left, r.Front-r.Trim.Right
-	}
-	lo, hi, ok := p.cut(r.ToCap(from), r.ToCap(to))
+	return out
+}
+
+// at is a place of the run on paper.
+func (p *runPlan) at(q plan.Pt) drawing.Point { return drawing.Pt(p.x(q.X), p.y(q.Y)) }
+
+// box is what the window shows of an upright rectangle.
+func (p *runPlan) box(r plan.Ring) (drawing.Rect, bool) {
+	lo, hi := r.Bounds()
+	from, to, ok := p.cut(lo.X, hi.X)
 	if !ok {
-		return nil
+		return drawing.Rect{}, false
 	}
-	from, to = r.ToFront(lo), r.ToFront(hi)
-	at := []length.Length{from}
-	for _, q := range r.Readings {
-		if q.Station > from && q.Station < to {
-			at = append(at, q.Station)
-		}
-	}
-	at = append(at, to)
-	pts := make([]drawing.Point, len(at))
-	for i, s := range at {
-		f := r.FaceAt(p.sys, r.ToCap(s))
-		y := f.Street
-		if rear {
-			y = f.Roof
-		}
-		pts[i] = drawing.Pt(p.x(r.ToCap(s)), p.y(y))
-	}
-	return pts
+	return drawing.Box(p.x(from), p.y(lo.Y), p.x(to), p.y(hi.Y)), true
 }
 
 // wallBody tints the wall top, so that its bow shows against the straight cap.
 func (p *runPlan) wallBody(g *drawing.Scene) {
-	front, rear := p.facePoints(false), p.facePoints(true)
+	front, rear := p.line(p.of.Street), p.line(p.of.Roof)
 	if len(front) < 2 || len(rear) < 2 {
 		return
 	}
@@ -189,63 +178,38 @@ func (p *runPlan) wallBody(g *drawing.Scene) {
 		ring = append(ring, rear[i])
 	}
 	g.Fill(drawing.Light, drawing.NoPen, ring...)
-	for _, e := range p.r.Job.Expansion {
-		c := p.r.ToCap(p.r.FrontStation(e.Station))
-		if from, to, ok := p.cut(c-e.Gap/2, c+e.Gap/2); ok {
-			a, b := p.x(from), p.x(to)
-			if b-a < runTrueJ {
-				a, b = (a+b-runTrueJ)/2, (a+b+runTrueJ)/2
+	for _, e := range p.of.Gaps {
+		if q, ok := p.box(e.Ring); ok {
+			if q.Width() < runTrueJ {
+				mid := q.Min.X + q.Max.X
+				q.Min.X, q.Max.X = (mid-runTrueJ)/2, (mid+runTrueJ)/2
 			}
-			y0, y1 := p.facesAt(c)
-			g.Fill(drawing.White, drawing.NoPen, drawing.Box(a, y0, b, y1).Corners()...)
-			g.Line(drawing.Medium, drawing.Pt(a, y0), drawing.Pt(a, y1))
-			g.Line(drawing.Medium, drawing.Pt(b, y0), drawing.Pt(b, y1))
+			g.Fill(drawing.White, drawing.NoPen, q.Corners()...)
+			g.Line(drawing.Medium, q.Min, drawing.Pt(q.Min.X, q.Max.Y))
+			g.Line(drawing.Medium, drawing.Pt(q.Max.X, q.Min.Y), q.Max)
 		}
 	}
-}
-
-// facesAt is where the two faces of the wall lie at a cap station.
-func (p *runPlan) facesAt(station length.Length) (front, rear drawing.Unit) {
-	f := p.r.FaceAt(p.sys, station)
-	return p.y(f.Street), p.y(f.Roof)
 }
 
 // wallFaces draws both faces, with a tick on the roof side at every reading.
 func (p *runPlan) wallFaces(g *drawing.Scene) {
-	for _, rear := range []bool{false, true} {
-		if pts := p.facePoints(rear); len(pts) > 1 {
+	for _, face := range [][]plan.Pt{p.of.Street, p.of.Roof} {
+		if pts := p.line(face); len(pts) > 1 {
 			g.Line(drawing.Medium, pts...)
 		}
 	}
-	for _, q := range p.r.Readings {
-		at := p.r.ToCap(q.Station)
-		if !p.shows(at) || q.Station < 0 || q.Station > p.r.Front {
-			continue
+	for _, q := range p.of.Read {
+		if p.shows(q.X) {
+			at := p.at(q)
+			g.Line(drawing.Thin, at.Add(drawing.Pt(0, -110)), at.Add(drawing.Pt(0, 30)))
 		}
-		_, y := p.facesAt(at)
-		g.Line(drawing.Thin, drawing.Pt(p.x(at), y-110), drawing.Pt(p.x(at), y+30))
 	}
-}
-
-// obstacleBox is the room an obstacle takes in plan.
-func (p *runPlan) obstacleBox(o *job.Obstacle) (drawing.Rect, length.Length, bool) {
-	c := p.r.ToCap(p.r.FrontStation(o.Station))
-	from, to, ok := p.cut(c-o.Extent/2, c+o.Extent/2)
-	if !ok {
-		return drawing.Rect{}, c, false
-	}
-	y0, y1 := p.facesAt(c)
-	if o.Does&job.Pierces != 0 && o.Depth > 0 {
-		mid := y0 + p.y(o.FromFace)
-		y0, y1 = mid-p.y(o.Depth)/2, mid+p.y(o.Depth)/2
-	}
-	return drawing.Box(p.x(from), y0, p.x(to), y1), c, true
 }
 
 // obstacles are boxed and crossed.
 func (p *runPlan) obstacles(g *drawing.Scene) {
-	for i := range p.r.Job.Obstacles {
-		if b, _, ok := p.obstacleBox(&p.r.Job.Obstacles[i]); ok {
+	for _, o := range p.of.Obstacles {
+		if b, ok := p.box(o.Ring); ok {
 			g.Fill(drawing.Mid, drawing.Medium, b.Corners()...)
 			g.Line(drawing.Medium, b.Min, b.Max)
 			g.Line(drawing.Medium, drawing.Pt(b.Min.X, b.Max.Y), drawing.Pt(b.Max.X, b.Min.Y))
@@ -253,25 +217,36 @@ func (p *runPlan) obstacles(g *drawing.Scene) {
 	}
 }
 
-// chairBox is a chair in plan.
-func (p *runPlan) chairBox(c *layout.Chair) drawing.Rect {
-	return drawing.Box(p.x(c.Left(p.sys)), p.stringY(), p.x(c.Right(p.sys)), p.y(cap.ChairRear(p.sys, c.Inside)))
-}
-
-// chairShape is a chair's outline in plan: its rear edge follows a taper.
-func (p *runPlan) chairShape(c *layout.Chair) []drawing.Point {
-	q := p.chairBox(c).Corners()
-	left, right := c.Edges(p.sys)
-	for i := range q {
-		switch {
-		case q[i].Y != p.chairBox(c).Max.Y:
-		case q[i].X == p.x(c.Left(p.sys)):
-			q[i].Y = p.y(cap.ChairRear(p.sys, left))
-		default:
-			q[i].Y = p.y(cap.ChairRear(p.sys, right))
+// shown are the chairs the window shows whole, as chairs() has them.
+func (p *runPlan) shown() []plan.Chair {
+	var out []plan.Chair
+	for _, c := range p.of.Chairs {
+		if lo, hi := c.Ring.Bounds(); p.shows(lo.X) && p.shows(hi.X) {
+			out = append(out, c)
 		}
 	}
-	return q
+	return out
+}
+
+// chairShape is a chair on paper. Its front edge stands on the string, wherever
+// that is drawn.
+func (p *runPlan) chairShape(c plan.Chair) []drawing.Point {
+	var out []drawing.Point
+	lo, _ := c.Ring.Bounds()
+	for _, q := range c.Ring {
+		at := p.at(q)
+		if q.Y == lo.Y {
+			at.Y = p.stringY()
+		}
+		out = append(out, at)
+	}
+	return out
+}
+
+// chairBox is the room of a chair on paper, under a taper the mean one.
+func (p *runPlan) chairBox(c plan.Chair) drawing.Rect {
+	q := p.chairShape(c)
+	return drawing.Box(q[0].X, q[0].Y, q[1].X, (q[2].Y+q[3].Y)/2)
 }
 
 // chairRects draws the chairs with ticks at their centres, and the supports
@@ -280,20 +255,20 @@ func (p *runPlan) chairRects(g *drawing.Scene) {
 	for _, q := range p.supports() {
 		g.Fill(drawing.White, drawing.Medium, q.pts...)
 	}
-	for _, c := range p.chairs() {
-		b := p.chairBox(c)
+	for _, c := range p.shown() {
+		b, x := p.chairBox(c), p.x(c.At)
 		g.Fill(drawing.White, drawing.Medium, p.chairShape(c)...)
-		x := p.x(c.At)
 		g.Line(drawing.Medium, drawing.Pt(x, b.Min.Y), drawing.Pt(x, b.Min.Y+250))
 		g.Line(drawing.Medium, drawing.Pt(x, b.Max.Y-250), drawing.Pt(x, b.Max.Y))
 	}
 }
 
-// fasteners are a cross in a circle each, spread evenly over the chair: only
-// their rows are to scale, the holes are the chair's own.
+// fasteners are a cross in a circle each: only their rows are to scale, the holes
+// are the chair's own.
 func (p *runPlan) fasteners(g *drawing.Scene) {
-	for _, c := range p.chairs() {
-		for _, at := range p.screws(c) {
+	for _, c := range p.shown() {
+		for _, h := range c.Holes {
+			at := p.at(h)
 			g.Circle(drawing.Thin, at, 55)
 			g.Line(drawing.Thin, drawing.Pt(at.X-90, at.Y), drawing.Pt(at.X+90, at.Y))
 			g.Line(drawing.Thin, drawing.Pt(at.X, at.Y-90), drawing.Pt(at.X, at.Y+90))
@@ -301,34 +276,20 @@ func (p *runPlan) fasteners(g *drawing.Scene) {
 	}
 }
 
-func (p *runPlan) screws(c *layout.Chair) []drawing.Point {
-	var out []drawing.Point
-	a, b := p.x(c.Left(p.sys)), p.x(c.Right(p.sys))
-	for k, row := range c.Rows {
-		for i := range row.Count {
-			y := c.RowAt(k, c.Left(p.sys)+p.sys.Chair.Length*length.Length(2*i+1)/length.Length(2*row.Count))
-			out = append(out, drawing.Pt(a+(b-a)*drawing.Unit(2*i+1)/drawing.Unit(2*row.Count), p.y(y)))
-		}
-	}
-	return out
-}
-
-// plateBox is the splice or cover plate of a joint.
-func (p *runPlan) plateBox(j *layout.Joint) (drawing.Rect, bool) {
-	c, half := j.Centre(), j.Plate/2
-	from, to, ok := p.cut(c-half, c+half)
-	if !ok {
-		return drawing.Rect{}, false
-	}
-	return drawing.Box(p.x(from), p.y(p.sys.Metal.Thickness)+20, p.x(to), p.y(p.r.OutsideAt(c)-p.sys.Metal.Thickness)-20), true
+// plateBox is the splice or cover plate of the joint with this number on the run,
+// a little clear of the cap's lines.
+func (p *runPlan) plateBox(k int) (drawing.Rect, bool) {
+	b, ok := p.box(p.of.Plates[k].Ring)
+	b.Min.Y, b.Max.Y = b.Min.Y+20, b.Max.Y-20
+	return b, ok
 }
 
 // plates are hidden under the caps. A cover plate shows the side it is fixed
 // on by two dots.
 func (p *runPlan) plates(g *drawing.Scene) {
-	for _, j := range p.joints() {
-		b, ok := p.plateBox(j)
-		if !ok {
+	for k, j := range p.r.Joints {
+		b, ok := p.plateBox(k)
+		if !ok || !p.shows(j.From) || !p.shows(j.To) {
 			continue
 		}
 		g.Rect(drawing.Hidden, b)
@@ -347,14 +308,11 @@ func (p *runPlan) plates(g *drawing.Scene) {
 
 // layoutString is the line the chairs' front edges follow.
 func (p *runPlan) layoutString(g *drawing.Scene) {
-	var a, b drawing.Unit
-	for i, c := range p.chairs() {
-		q := p.chairBox(c)
-		if i == 0 {
-			a = q.Min.X
-		}
-		b = q.Max.X
+	line := p.of.String
+	if len(line) == 0 {
+		return
 	}
+	a, b := p.x(line[0].X), p.x(line[len(line)-1].X)
 	if p.win.From > 0 {
 		a = p.x(p.win.From)
 	}
@@ -373,11 +331,19 @@ const stringApart drawing.Unit = 95
 
 // stringY is the string on paper. Where it would vanish in the line of the cap
 // it is a symbol, drawn apart, and the chairs' front edges with it.
-func (p *runPlan) stringY() drawing.Unit { return max(p.y(cap.ChairLine(p.sys)), stringApart) }
+func (p *runPlan) stringY() drawing.Unit { return max(p.y(p.stringBehind()), stringApart) }
+
+// stringBehind is how far behind the cap line the string is stretched.
+func (p *runPlan) stringBehind() length.Length {
+	if len(p.of.String) == 0 {
+		return 0
+	}
+	return p.of.String[0].Y
+}
 
 // caps draws the mold lines of the caps, their joints, miters and ends.
 func (p *runPlan) caps(g *drawing.Scene) {
-	for _, q := range p.r.Parts {
+	for i, q := range p.r.Parts {
 		from, to, ok := p.cut(q.From, q.To)
 		if !ok {
 			continue
@@ -391,7 +357,7 @@ func (p *runPlan) caps(g *drawing.Scene) {
 		if q.To == p.r.Cap && p.rightStub != nil && !p.rightStub.absorb {
 			rb = p.rightStub.rear.X
 		}
-		if rear := p.rearLine(q, from, to, ra, rb); rb > ra {
+		if rear := p.rearLine(i, ra, rb); rb > ra {
 			g.Line(drawing.Thick, rear...)
 		}
 		// Where the window cuts a part it shows no edge: the break line stands there.
@@ -427,18 +393,14 @@ func (p *runPlan) caps(g *drawing.Scene) {
 	}
 }
 
-// rearLine is the rear mold line of a part from a to b on paper: straight, but
-// under the taper of a transition.
-func (p *runPlan) rearLine(q layout.Part, from, to length.Length, a, b drawing.Unit) []drawing.Point {
-	out := []drawing.Point{drawing.Pt(a, p.y(p.r.OutsideAt(from)))}
-	if t := q.Piece.Taper; q.Piece.Kind == cap.Transition {
-		for _, x := range []length.Length{t.From, t.To} {
-			if x > from && x < to {
-				out = append(out, drawing.Pt(p.x(x), p.y(p.r.OutsideAt(x))))
-			}
-		}
+// rearLine is the rear mold line of the part with this number, from a to b on
+// paper: its ends stand apart at joints that would print too narrow.
+func (p *runPlan) rearLine(i int, a, b drawing.Unit) []drawing.Point {
+	out := p.line(p.of.Pieces[i].Rear)
+	if n := len(out); n > 0 {
+		out[0].X, out[n-1].X = a, b
 	}
-	return append(out, drawing.Pt(b, p.y(p.r.OutsideAt(to))))
+	return out
 }
 
 const runMatchTop = 750

@@ -32,7 +32,7 @@ func newRunStubLeg(f *runFrame, c *layout.Corner, left bool) *runStubLeg {
 		end = f.r.Cap
 	}
 	w := f.r.OutsideAt(end).MM()
-	trim := runTrim(f.r, c).MM()
+	trim := layout.MiterTrimOf(f.r, c).MM()
 	far := 20*w + 5000
 	// To paper, in hundredths of a millimetre.
 	px := func(x, y float64) xy { return xy{x * 100 / float64(f.along.Ratio), y * 100 / float64(f.cross.Ratio)} }
@@ -116,39 +116,25 @@ type runQuad struct {
 	out  drawing.Unit // the side the middle of the run lies on: 1 or -1
 }
 
-// supports are those under the miters at the ends the window shows, turned
-// from the corner's frame (x along the arriving run) into this run's.
+// supports are those under the miters at the ends the window shows.
 func (p *runPlan) supports() []runQuad {
 	var out []runQuad
-	for _, per := range p.l.Perimeters {
-		if per.Perimeter != p.r.Perimeter {
+	for _, s := range p.of.Supports {
+		q := runQuad{name: runTag(s.Mark), out: 1}
+		switch {
+		case s.Right && p.rightStub != nil:
+			q.out = -1
+		case s.Right || p.leftStub == nil:
 			continue
 		}
-		for _, s := range per.Supports {
-			switch {
-			case p.rightStub != nil && s.Corner == p.r.Right.Corner:
-				out = append(out, p.quad(s, p.r.Cap, 0, -1))
-			case p.leftStub != nil && s.Corner == p.r.Left.Corner:
-				out = append(out, p.quad(s, 0, s.Corner.CapTurn, 1))
-			}
+		if p.leftStub != nil && p.rightStub != nil && runShort(p.r) {
+			q.name = s.Mark // two corners stand on one short wall
 		}
+		for _, x := range s.Ring {
+			q.pts = append(q.pts, p.at(x))
+		}
+		q.box = drawing.BoundsOf([]drawing.Mark{drawing.Line{Pts: q.pts}})
+		out = append(out, q)
 	}
 	return out
-}
-
-func (p *runPlan) quad(s *layout.Support, origin length.Length, turn job.Angle, out drawing.Unit) runQuad {
-	a := turn.Degrees() * math.Pi / 180
-	sin, cos := cut9(math.Sin(a)), cut9(math.Cos(a))
-	q := runQuad{name: runTag(s.Name), out: out}
-	if p.leftStub != nil && p.rightStub != nil && runShort(p.r) {
-		q.name = s.Name // two corners stand on one short wall
-	}
-	for i := range s.Quad {
-		x, y := s.Quad.At(i)
-		u := length.FromMM(x.MM()*cos + y.MM()*sin)
-		v := length.FromMM(y.MM()*cos - x.MM()*sin)
-		q.pts = append(q.pts, drawing.Pt(p.x(origin+u), p.y(v)))
-	}
-	q.box = drawing.BoundsOf([]drawing.Mark{drawing.Line{Pts: q.pts}})
-	return q
 }

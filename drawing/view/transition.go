@@ -175,8 +175,11 @@ func (d *cornerDrawing) taperHands() []saying {
 		w := d.wideAt(leg, k.u)
 		tips := []xy{leg.at(k.u, w-d.real(2)), leg.at(k.u, w/2), leg.at(k.u, w)}
 		l.About = d.m.at(tips[0])
-		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1500, To: 6000, Step: 250, Spread: 105, Reach: 1100, Tips: d.m.all(tips...)})
-		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 4}, []string{strings.ToUpper(k.hand.String()) + " HAND: " + end + "."}})
+		fan := place.Fan{Toward: tenths(leg.dir.roofward()), From: 1500, To: 6000, Step: 250, Spread: 105, Reach: 1100, Tips: d.m.all(tips...)}
+		spots := append(l.Fan(fan), d.byLetter(l, k.words, leg)...)
+		fan.Toward, fan.Tips = tenths(leg.dir.roofward().times(-1)), d.m.all(leg.at(k.u, d.real(2)), leg.at(k.u, 0))
+		spots = append(spots, l.Fan(fan)...)
+		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 4}, []string{l.Lines[0] + ", at the " + k.hand.String() + " hand."}})
 	}
 	return all
 }

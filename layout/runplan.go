@@ -1,0 +1,167 @@
+package layout
+
+import (
+	"copingset/layout/cap"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/plan"
+)
+
+// Plan is a run from above, in its own frame.
+func (l *Layout) Plan(r *Run) plan.Run {
+	s := &l.Job.System
+	p := plan.Run{Supports: l.supportsOf(r)}
+	p.Street, p.Roof, p.Read = faces(s, r)
+	for _, c := range r.Chairs {
+		p.Chairs = append(p.Chairs, chairPlan(s, c))
+	}
+	if n := len(r.Chairs); n > 0 {
+		y := cap.ChairLine(s)
+		p.String = []plan.Pt{{X: r.Chairs[0].Left(s), Y: y}, {X: r.Chairs[n-1].Right(s), Y: y}}
+	}
+	for i, q := range r.Parts {
+		p.Pieces = append(p.Pieces, piecePlan(r, q, i == 0, i == len(r.Parts)-1))
+	}
+	for _, j := range r.Joints {
+		c, t := j.Centre(), s.Metal.Thickness
+		p.Plates = append(p.Plates, plan.Shape{Mark: j.Name, Ring: plan.Box(c-j.Plate/2, t, c+j.Plate/2, r.OutsideAt(c)-t)})
+	}
+	for i := range r.Job.Obstacles {
+		p.Obstacles = append(p.Obstacles, obstaclePlan(s, r, &r.Job.Obstacles[i]))
+	}
+	for _, e := range r.Job.Expansion {
+		at := r.ToCap(r.FrontStation(e.Station))
+		f := r.FaceAt(s, at)
+		p.Gaps = append(p.Gaps, plan.Shape{Ring: plan.Box(at-e.Gap/2, f.Street, at+e.Gap/2, f.Roof)})
+	}
+	return p
+}
+
+// faces are the faces of the wall between its corners, with a point at each
+// reading, and the roof face at the readings.
+func faces(s *job.System, r *Run) (street, roof, read []plan.Pt) {
+	if len(r.Readings) == 0 {
+		return nil, nil, nil
+	}
+	line := func(from, to length.Length, y func(cap.Faces) length.Length) (out []plan.Pt) {
+		at := func(front length.Length) {
+			x := r.ToCap(front)
+			out = append(out, plan.Pt{X: x, Y: y(r.FaceAt(s, x))})
+		}
+		at(from)
+		for _, q := range r.Readings {
+			if q.Station > from && q.Station < to {
+				at(q.Station)
+			}
+		}
+		at(to)
+		return out
+	}
+	rear := func(f cap.Faces) length.Length { return f.Roof }
+	street = line(0, r.Front, func(f cap.Faces) length.Length { return f.Street })
+	roof = line(r.Trim.Left, r.Front-r.Trim.Right, rear)
+	for _, q := range r.Readings {
+		if q.Station >= 0 && q.Station <= r.Front {
+			x := r.ToCap(q.Station)
+			read = append(read, plan.Pt{X: x, Y: rear(r.FaceAt(s, x))})
+		}
+	}
+	return street, roof, read
+}
+
+func chairPlan(s *job.System, c *Chair) plan.Chair {
+	a, b := c.Left(s), c.Right(s)
+	left, right := c.Edges(s)
+	y := cap.ChairLine(s)
+	p := plan.Chair{At: c.At, Shape: plan.Shape{Mark: c.Name,
+		Ring: plan.Ring{{X: a, Y: y}, {X: b, Y: y}, {X: b, Y: cap.ChairRear(s, right)}, {X: a, Y: cap.ChairRear(s, left)}}}}
+	for row, w := range c.Rows {
+		for i := range w.Count {
+			x := a + s.Chair.Length*length.Length(2*i+1)/length.Length(2*w.Count)
+			p.Holes = append(p.Holes, plan.Pt{X: x, Y: c.RowAt(row, x)})
+		}
+	}
+	return p
+}
+
+// piecePlan is a part of a run's cap, which ends at the run's corners along their
+// miters.
+func piecePlan(r *Run, q Part, first, last bool) plan.Piece {
+	p := plan.Piece{Mark: q.Piece.Mark, Front: []plan.Pt{{X: q.From}, {X: q.To}}}
+	from, to := q.From, q.To
+	miter := func(c *Corner) bool { return c != nil && !c.Absorb }
+	if first && miter(r.Left.Corner) {
+		from += MiterTrimOf(r, r.Left.Corner)
+	}
+	if last && miter(r.Right.Corner) {
+		to -= MiterTrimOf(r, r.Right.Corner)
+	}
+	p.Rear = []plan.Pt{{X: from, Y: r.OutsideAt(q.From)}}
+	if t := q.Piece.Taper; q.Piece.Kind == cap.Transition {
+		p.Rear = append(p.Rear, plan.Pt{X: t.From, Y: r.OutsideAt(t.From)}, plan.Pt{X: t.To, Y: r.OutsideAt(t.To)})
+	}
+	p.Rear = append(p.Rear, plan.Pt{X: to, Y: r.OutsideAt(q.To)})
+	return p
+}
+
+// MiterTrimOf is how much shorter the rear mold line of a run is than its front at
+// a corner: that of the piece over it, or of the corner where it has none.
+func MiterTrimOf(r *Run, c *Corner) length.Length {
+	if c == nil {
+		return 0
+	}
+	end, side := length.Length(0), 1
+	if c == r.Right.Corner && (c != r.Left.Corner || c.Arrive == r.OnWall()) {
+		end, side = r.Cap, 0
+	}
+	for _, q := range r.Parts {
+		for _, m := range q.Piece.Miters {
+			if m.Corner == c {
+				return m.Trim[side]
+			}
+		}
+	}
+	return cap.MiterTrim(r.OutsideAt(end), c.CapTurn)
+}
+
+// obstaclePlan is the room an obstacle takes: of what comes through the cap its
+// own, of all else the whole wall.
+func obstaclePlan(s *job.System, r *Run, o *job.Obstacle) plan.Shape {
+	at := r.ToCap(r.FrontStation(o.Station))
+	f := r.FaceAt(s, at)
+	y0, y1 := f.Street, f.Roof
+	if o.Does&job.Pierces != 0 && o.Depth > 0 {
+		mid := f.Street + o.FromFace
+		y0, y1 = mid-o.Depth/2, mid+o.Depth/2
+	}
+	return plan.Shape{Mark: o.Name, Ring: plan.Box(at-o.Extent/2, y0, at+o.Extent/2, y1)}
+}
+
+// supportsOf are the supports under the miters at a run's ends, turned from the
+// corner's frame, x along the arriving run, into the run's own.
+func (l *Layout) supportsOf(r *Run) []plan.Support {
+	var out []plan.Support
+	for _, p := range l.Perimeters {
+		if p.Perimeter != r.Perimeter {
+			continue
+		}
+		for _, u := range p.Supports {
+			q, right := u.Quad, u.Corner == r.Right.Corner
+			switch {
+			case right:
+				q = q.Shift(r.Cap)
+			case u.Corner == r.Left.Corner:
+				q = q.ToLeaving(u.Corner.CapTurn)
+			default:
+				continue
+			}
+			k := plan.Support{Shape: plan.Shape{Mark: u.Name}, Right: right}
+			for i := range q {
+				x, y := q.At(i)
+				k.Ring = append(k.Ring, plan.Pt{X: x, Y: y})
+			}
+			out = append(out, k)
+		}
+	}
+	return out
+}
