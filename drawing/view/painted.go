@@ -128,7 +128,7 @@ func (f *facet) cut(g *facet) []facet {
 	var out []facet
 	for _, s := range []float64{1, -1} {
 		apart := func(p xy) float64 { return s * (f.at(p) - g.at(p)) }
-		ring := cutRing(f.pts, apart)
+		ring := withoutTwins(cutRing(f.pts, apart))
 		if len(ring) < 3 || math.Abs(ringOf(ring)) < 2*hair*hair {
 			continue
 		}
@@ -149,6 +149,18 @@ func (f *facet) cut(g *facet) []facet {
 			h.seam = append(h.seam, seam)
 		}
 		out = append(out, h)
+	}
+	return out
+}
+
+// withoutTwins drops corners that stand on the one before: a cut through a corner
+// leaves two, and the edge between them has any direction.
+func withoutTwins(ring []xy) []xy {
+	var out []xy
+	for i, p := range ring {
+		if q := ring[(i+len(ring)-1)%len(ring)]; len(ring) < 2 || p.sub(q).length() > 1e-6 {
+			out = append(out, p)
+		}
 	}
 	return out
 }

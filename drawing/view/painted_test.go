@@ -34,12 +34,12 @@ func covered(l *layout.Layout) (family string, at xy, wrong bool) {
 					p := c.add(p.sub(c).times(k))
 					last, nearest := math.Inf(-1), math.Inf(-1)
 					for i := range drawn {
-						if d := &drawn[i]; !d.thin && inRing(d.pts, p) {
+						if d := &drawn[i]; !d.thin && inFace(d, p) {
 							last = d.at(p)
 						}
 					}
 					for i := range raw {
-						if d := &raw[i]; !d.thin && inRing(d.pts, p) {
+						if d := &raw[i]; !d.thin && inFace(d, p) {
 							nearest = math.Max(nearest, d.at(p))
 						}
 					}
@@ -53,16 +53,21 @@ func covered(l *layout.Layout) (family string, at xy, wrong bool) {
 	return "", xy{}, false
 }
 
-// inRing reports whether a convex ring holds a place well inside it.
-func inRing(ring []xy, p xy) bool {
+// inFace reports whether a convex face holds a place well inside it. Where it was
+// cut in two it has no edge, and either part holds what lies along the cut.
+func inFace(f *facet, p xy) bool {
 	side := 1.0
-	if ringOf(ring) < 0 {
+	if ringOf(f.pts) < 0 {
 		side = -1
 	}
-	for i, a := range ring {
-		d := ring[(i+1)%len(ring)].sub(a)
+	for i, a := range f.pts {
+		d := f.pts[(i+1)%len(f.pts)].sub(a)
 		e := p.sub(a)
-		if side*(d.x*e.y-d.y*e.x) < hair*d.length() {
+		inside := hair
+		if f.seam[i] {
+			inside = -1e-6
+		}
+		if side*(d.x*e.y-d.y*e.x) < inside*d.length() {
 			return false
 		}
 	}
@@ -86,6 +91,28 @@ func TestNoHiddenFaceShows(t *testing.T) {
 			t.Fatalf("family %s: at %v a face is drawn over one in front of it", f, at)
 		}
 	})
+}
+
+// A face cut through one of its corners has no corner twice.
+func TestACutThroughACorner(t *testing.T) {
+	ring := []xy{{0, 0}, {100, 0}, {100, 100}, {0, 100}}
+	square := newFacet(ring, []float64{0, 100, 0, -100}, drawing.White)
+	square.c = 1e-13 // what arithmetic leaves
+	level := newFacet(ring, []float64{0, 0, 0, 0}, drawing.White)
+	parts := square.cut(&level)
+	if len(parts) != 2 {
+		t.Fatalf("%d parts", len(parts))
+	}
+	for _, p := range parts {
+		for i, a := range p.pts {
+			if a.sub(p.pts[(i+1)%len(p.pts)]).length() < 1e-6 {
+				t.Errorf("a corner stands twice in %v", p.pts)
+			}
+		}
+		if len(p.seam) != len(p.pts) || len(p.near) != len(p.pts) {
+			t.Errorf("%d corners, %d seams, %d heights", len(p.pts), len(p.seam), len(p.near))
+		}
+	}
 }
 
 // Three strips that each lie over the next, like the flaps of a box, cannot be
