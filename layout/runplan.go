@@ -10,10 +10,9 @@ import (
 // Plan is a run from above, in its own frame.
 func (l *Layout) Plan(r *Run) plan.Run {
 	s := &l.Job.System
-	p := plan.Run{Supports: l.supportsOf(r)}
-	p.Street, p.Roof, p.Read = faces(s, r)
+	p := plan.Run{Wall: l.WallPlan(r.Run), Supports: l.supportsOf(r)}
 	for _, c := range r.Chairs {
-		p.Chairs = append(p.Chairs, chairPlan(s, c))
+		p.Chairs = append(p.Chairs, l.ChairPlan(c))
 	}
 	if n := len(r.Chairs); n > 0 {
 		y := cap.ChairLine(s)
@@ -37,12 +36,13 @@ func (l *Layout) Plan(r *Run) plan.Run {
 	return p
 }
 
-// faces are the faces of the wall between its corners, with a point at each
-// reading, and the roof face at the readings.
-func faces(s *job.System, r *Run) (street, roof, read []plan.Pt) {
+// WallPlan is the top of a run's wall from above.
+func (l *Layout) WallPlan(r *cap.Run) plan.Wall {
+	var w plan.Wall
 	if len(r.Readings) == 0 {
-		return nil, nil, nil
+		return w
 	}
+	s := &l.Job.System
 	line := func(from, to length.Length, y func(cap.Faces) length.Length) (out []plan.Pt) {
 		at := func(front length.Length) {
 			x := r.ToCap(front)
@@ -58,18 +58,20 @@ func faces(s *job.System, r *Run) (street, roof, read []plan.Pt) {
 		return out
 	}
 	rear := func(f cap.Faces) length.Length { return f.Roof }
-	street = line(0, r.Front, func(f cap.Faces) length.Length { return f.Street })
-	roof = line(r.Trim.Left, r.Front-r.Trim.Right, rear)
+	w.Street = line(0, r.Front, func(f cap.Faces) length.Length { return f.Street })
+	w.Roof = line(r.Trim.Left, r.Front-r.Trim.Right, rear)
 	for _, q := range r.Readings {
 		if q.Station >= 0 && q.Station <= r.Front {
 			x := r.ToCap(q.Station)
-			read = append(read, plan.Pt{X: x, Y: rear(r.FaceAt(s, x))})
+			w.Read = append(w.Read, plan.Pt{X: x, Y: rear(r.FaceAt(s, x))})
 		}
 	}
-	return street, roof, read
+	return w
 }
 
-func chairPlan(s *job.System, c *Chair) plan.Chair {
+// ChairPlan is a chair from above, in the frame of its run.
+func (l *Layout) ChairPlan(c *Chair) plan.Chair {
+	s := &l.Job.System
 	a, b := c.Left(s), c.Right(s)
 	left, right := c.Edges(s)
 	y := cap.ChairLine(s)
