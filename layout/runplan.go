@@ -22,8 +22,7 @@ func (l *Layout) Plan(r *Run) plan.Run {
 		p.Pieces = append(p.Pieces, piecePlan(r, q, i == 0, i == len(r.Parts)-1))
 	}
 	for _, j := range r.Joints {
-		c, t := j.Centre(), s.Metal.Thickness
-		p.Plates = append(p.Plates, plan.Shape{Mark: j.Name, Ring: plan.Box(c-j.Plate/2, t, c+j.Plate/2, r.OutsideAt(c)-t)})
+		p.Plates = append(p.Plates, l.PlatePlan(j))
 	}
 	for i := range r.Job.Obstacles {
 		p.Obstacles = append(p.Obstacles, obstaclePlan(s, r, &r.Job.Obstacles[i]))
@@ -84,6 +83,13 @@ func (l *Layout) ChairPlan(c *Chair) plan.Chair {
 		}
 	}
 	return p
+}
+
+// PlatePlan is the splice or cover plate of a joint from above, between the legs of
+// the cap, in the frame of the joint's run.
+func (l *Layout) PlatePlan(j *Joint) plan.Shape {
+	c, t := j.Centre(), l.Job.System.Metal.Thickness
+	return plan.Shape{Mark: j.Name, Ring: plan.Box(c-j.Plate/2, t, c+j.Plate/2, j.Run.OutsideAt(c)-t)}
 }
 
 // piecePlan is a part of a run's cap, which ends at the run's corners along their

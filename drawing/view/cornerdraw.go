@@ -285,10 +285,10 @@ func (d *cornerDrawing) cornerFrame(w *layout.Corner) legFrame {
 // plates draws the splice plates under the joints at the ends.
 func (d *cornerDrawing) plates(g *drawing.Scene) {
 	for _, e := range d.jointEnds() {
-		leg, at := e.leg, e.at
-		half := e.joint.Plate.MM() / 2
-		wide := d.wideAt(leg, at)
-		q := d.m.all(leg.at(at-half, 0), leg.at(at+half, 0), leg.at(at+half, wide), leg.at(at-half, wide))
+		var q []drawing.Point
+		for _, p := range d.l.PlatePlan(e.joint).Ring {
+			q = append(q, d.m.at(e.leg.at(e.at+(p.X-e.joint.Centre()).MM(), p.Y.MM())))
+		}
 		g.Polygon(drawing.Thin, q...)
 		d.c.Hidden(hiddenHalf, append(q, q[0])...)
 	}
