@@ -122,6 +122,19 @@ func TestImportsPointOneWay(t *testing.T) {
 	}
 }
 
+// What will do and what will not is judged in the layout: a view or a sheet that
+// compares with what a test or the job asks for judges again.
+func TestViewsAndSheetsJudgeNothing(t *testing.T) {
+	const asked = `(EdgeDistance|Embedment|PlayLeast|PlayMost|Lap\.Front|Lap\.Rear|ChairSpacing|WidthMost|LegMost\.Length|LeastGap|Resists|CornerLength)`
+	judges := regexp.MustCompile(`[<>]=? *[\w.]*\.` + asked + `\b|\.` + asked + ` *[<>]`)
+	eachLine(t, func(path string, n int, line string) {
+		path = filepath.ToSlash(path)
+		if (strings.HasPrefix(path, "../sheets/") || strings.HasPrefix(path, "../drawing/")) && !strings.HasSuffix(path, "_test.go") && judges.MatchString(line) {
+			t.Errorf("%s:%d judges: %s", path, n, strings.TrimSpace(line))
+		}
+	})
+}
+
 // eachLine goes through the lines of all files of code, numbered from 1.
 func eachLine(t *testing.T, look func(path string, n int, line string)) {
 	t.Helper()

@@ -22,6 +22,20 @@ type Pull struct {
 	Case      wind.Case
 }
 
+// GreatestPulls are the greatest pulls on one chair of each zone, the first of
+// several; without a chair in a zone that has none.
+func (l *Layout) GreatestPulls() [2]Pull {
+	var most [2]Pull
+	for _, r := range l.Runs() {
+		for _, p := range l.Pulls(r) {
+			if p.Up > most[p.Zone].Up {
+				most[p.Zone] = p
+			}
+		}
+	}
+	return most
+}
+
 // Pulls lists the chairs of a run with their pull; none if there is no demand.
 func (l *Layout) Pulls(r *Run) []Pull {
 	if !l.Demand.Known() || len(r.Parts) == 0 {

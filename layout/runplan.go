@@ -10,10 +10,9 @@ import (
 // Plan is a run from above, in its own frame.
 func (l *Layout) Plan(r *Run) plan.Run {
 	s := &l.Job.System
-	p := plan.Run{Supports: l.supportsOf(r)}
-	p.Street, p.Roof, p.Read = faces(s, r)
+	p := plan.Run{Wall: l.WallPlan(r.Run), Supports: l.supportsOf(r)}
 	for _, c := range r.Chairs {
-		p.Chairs = append(p.Chairs, chairPlan(s, c))
+		p.Chairs = append(p.Chairs, l.ChairPlan(c))
 	}
 	if n := len(r.Chairs); n > 0 {
 		y := cap.ChairLine(s)
@@ -23,8 +22,7 @@ func (l *Layout) Plan(r *Run) plan.Run {
 		p.Pieces = append(p.Pieces, piecePlan(r, q, i == 0, i == len(r.Parts)-1))
 	}
 	for _, j := range r.Joints {
-		c, t := j.Centre(), s.Metal.Thickness
-		p.Plates = append(p.Plates, plan.Shape{Mark: j.Name, Ring: plan.Box(c-j.Plate/2, t, c+j.Plate/2, r.OutsideAt(c)-t)})
+		p.Plates = append(p.Plates, l.PlatePlan(j))
 	}
 	for i := range r.Job.Obstacles {
 		p.Obstacles = append(p.Obstacles, obstaclePlan(s, r, &r.Job.Obstacles[i]))
@@ -37,12 +35,13 @@ func (l *Layout) Plan(r *Run) plan.Run {
 	return p
 }
 
-// faces are the faces of the wall between its corners, with a point at each
-// reading, and the roof face at the readings.
-func faces(s *job.System, r *Run) (street, roof, read []plan.Pt) {
+// WallPlan is the top of a run's wall from above.
+func (l *Layout) WallPlan(r *cap.Run) plan.Wall {
+	var w plan.Wall
 	if len(r.Readings) == 0 {
-		return nil, nil, nil
+		return w
 	}
+	s := &l.Job.System
 	line := func(from, to length.Length, y func(cap.Faces) length.Length) (out []plan.Pt) {
 		at := func(front length.Length) {
 			x := r.ToCap(front)
@@ -58,18 +57,20 @@ func faces(s *job.System, r *Run) (street, roof, read []plan.Pt) {
 		return out
 	}
 	rear := func(f cap.Faces) length.Length { return f.Roof }
-	street = line(0, r.Front, func(f cap.Faces) length.Length { return f.Street })
-	roof = line(r.Trim.Left, r.Front-r.Trim.Right, rear)
+	w.Street = line(0, r.Front, func(f cap.Faces) length.Length { return f.Street })
+	w.Roof = line(r.Trim.Left, r.Front-r.Trim.Right, rear)
 	for _, q := range r.Readings {
 		if q.Station >= 0 && q.Station <= r.Front {
 			x := r.ToCap(q.Station)
-			read = append(read, plan.Pt{X: x, Y: rear(r.FaceAt(s, x))})
+			w.Read = append(w.Read, plan.Pt{X: x, Y: rear(r.FaceAt(s, x))})
 		}
 	}
-	return street, roof, read
+	return w
 }
 
-func chairPlan(s *job.System, c *Chair) plan.Chair {
+// ChairPlan is a chair from above, in the frame of its run.
+func (l *Layout) ChairPlan(c *Chair) plan.Chair {
+	s := &l.Job.System
 	a, b := c.Left(s), c.Right(s)
 	left, right := c.Edges(s)
 	y := cap.ChairLine(s)
@@ -82,6 +83,13 @@ func chairPlan(s *job.System, c *Chair) plan.Chair {
 		}
 	}
 	return p
+}
+
+// PlatePlan is the splice or cover plate of a joint from above, between the legs of
+// the cap, in the frame of the joint's run.
+func (l *Layout) PlatePlan(j *Joint) plan.Shape {
+	c, t := j.Centre(), l.Job.System.Metal.Thickness
+	return plan.Shape{Mark: j.Name, Ring: plan.Box(c-j.Plate/2, t, c+j.Plate/2, j.Run.OutsideAt(c)-t)}
 }
 
 // piecePlan is a part of a run's cap, which ends at the run's corners along their

@@ -208,6 +208,20 @@ type SectionCase struct {
 	Runs   []*Run // all runs it is true of
 }
 
+// CaseOf is the more onerous zone in which the runs of a section take its
+// assembly.
+func (l *Layout) CaseOf(c SectionCase) AssemblyCase {
+	out := AssemblyCase{Runs: c.Runs, Choice: c.Run.Choice[c.Chair.Piece.Zone]}
+	for _, r := range c.Runs {
+		for z := wind.Edge; z <= wind.Corner; z++ {
+			if k := r.Choice[z]; k.Assembly == c.Chair.Assembly && (out.Choice.Assembly != c.Chair.Assembly || k.Ratio() > out.Choice.Ratio()) {
+				out.Choice = k
+			}
+		}
+	}
+	return out
+}
+
 // JointCase is a joint that stands for its kind, on its own run.
 type JointCase struct {
 	Run   *Run

@@ -248,7 +248,7 @@ func (b *book) besideTable() table {
 		if q > 0 {
 			ratio = strconv.FormatFloat(a/q, 'f', 2, 64)
 		}
-		if a < q*0.995 {
+		if wind.Less(s, k) {
 			remark = "LESS THAN COMPUTED: ask the engineer"
 		}
 		less = append(less, remark != "not less")
@@ -262,7 +262,7 @@ func (b *book) besideTable() table {
 		}
 	}
 	remark := "not shorter"
-	if d.CornerLength < c.CornerLength {
+	if d.CornerShort() {
 		remark = "SHORTER THAN COMPUTED: ask the engineer"
 	}
 	less = append(less, remark != "not shorter")

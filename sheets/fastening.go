@@ -147,14 +147,7 @@ func (b *book) along(n float64) string {
 
 // pullsLine says the greatest pull on one chair of each zone.
 func (b *book) pullsLine() (list, bool) {
-	var most [2]layout.Pull
-	for _, r := range b.l.Runs() {
-		for _, p := range b.l.Pulls(r) {
-			if p.Up > most[p.Zone].Up {
-				most[p.Zone] = p
-			}
-		}
-	}
+	most := b.l.GreatestPulls()
 	var out []string
 	for z := wind.Edge; z <= wind.Corner; z++ {
 		if p := most[z]; p.Chair != nil {

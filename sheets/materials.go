@@ -160,9 +160,9 @@ func (b *book) movement() []block {
 		{"Longest between fixed points", b.text(m.Longest) + " (L); longer, " + limit},
 		{"Longest the system can make", b.text(m.Longer) + ", " + fits},
 	}
-	if j.Coldest < m.Under {
+	if m.Small {
 		rows = append(rows, []string{"Nominal gap set in the cold", "metal below " + b.temperature(m.Under) + ": under the least gap at the hottest, two stock lengths"})
-		if j.Coldest < m.Closes {
+		if m.Shut {
 			rows = append(rows, []string{"", "metal below " + b.temperature(m.Closes) + ": THE JOINT CLOSES at the hottest"})
 		}
 	}

@@ -6,7 +6,6 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
-	"copingset/layout/wind"
 )
 
 // testedSections show each distinct wall, assembly and width through a chair
@@ -26,25 +25,11 @@ func (b *book) testedSections() []page {
 			holds: b.l.Holds(), about: "Section through a chair with the limits of its tested assembly beside what is built."}
 		p.banner = holdWords(p.holds)
 		p.hatches = view.SectionHatches(b.l, c.Run)
-		blocks := []block{b.limitTable("Tested against built, assembly "+prose(a.Name), b.caseOf(c)), b.placesTable(c), list{items: []string{
+		blocks := []block{b.limitTable("Tested against built, assembly "+prose(a.Name), b.l.CaseOf(c)), b.placesTable(c), list{items: []string{
 			"Report " + reportOf(a) + ". The holes of the chair and their places are part of the test.",
 			"Demand is of the more onerous zone in which this assembly stands on these runs; whose it is: see the basis of design.",
 		}, plain: true}}
 		out = append(out, b.sectionBeside(p, c, blocks)...)
-	}
-	return out
-}
-
-// caseOf is the more onerous zone in which the runs of a section take its
-// assembly.
-func (b *book) caseOf(c layout.SectionCase) layout.AssemblyCase {
-	out := layout.AssemblyCase{Runs: c.Runs, Choice: c.Run.Choice[c.Chair.Piece.Zone]}
-	for _, r := range c.Runs {
-		for z := wind.Edge; z <= wind.Corner; z++ {
-			if k := r.Choice[z]; k.Assembly == c.Chair.Assembly && (out.Choice.Assembly != c.Chair.Assembly || k.Ratio() > out.Choice.Ratio()) {
-				out.Choice = k
-			}
-		}
 	}
 	return out
 }

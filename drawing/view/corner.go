@@ -10,6 +10,7 @@ import (
 	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 	"copingset/layout/wall"
 )
 
@@ -48,6 +49,17 @@ type cornerLeg struct {
 type cornerChair struct {
 	*layout.Chair
 	at float64
+	of plan.Chair
+}
+
+// ring is the outline of a chair on the leg: along it from its left end, and behind
+// the cap line.
+func (c cornerChair) ring() []xy {
+	var out []xy
+	for _, p := range c.of.Ring {
+		out = append(out, xy{c.at + (p.X - c.At).MM(), p.Y.MM()})
+	}
+	return out
 }
 
 // wall is where the faces of the wall stand at the middle of the leg.
@@ -225,9 +237,9 @@ func (c *corner) findChairs(g *cornerLeg) {
 		for _, ch := range r.Chairs {
 			switch {
 			case r.Run == g.part.Run && ch.At >= g.part.From-c.sys.Joint.Gap && ch.At <= g.part.To+c.sys.Joint.Gap:
-				g.chairs = append(g.chairs, cornerChair{ch, (ch.At - g.part.From).MM()})
+				g.chairs = append(g.chairs, cornerChair{ch, (ch.At - g.part.From).MM(), c.l.ChairPlan(ch)})
 			case g.atLeft && c.left != nil && c.left.Kind == cap.Kink && ch.Joint == c.left && ch.Kind == anchor.AtJoint:
-				g.chairs = append(g.chairs, cornerChair{ch, -g.part.From.MM()})
+				g.chairs = append(g.chairs, cornerChair{ch, -g.part.From.MM(), c.l.ChairPlan(ch)})
 			}
 		}
 	}

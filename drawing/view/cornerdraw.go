@@ -9,6 +9,7 @@ import (
 	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // cornerDrawing draws a corner at one scale.
@@ -152,16 +153,15 @@ func turning(q, g cornerLeg, y0, y1 float64) []xy {
 
 // wall draws both faces of the wall below the cap, and the plumbed corner.
 func (d *cornerDrawing) wall(g *drawing.Scene) {
-	if d.tapers() {
-		d.taperWall(g)
-		return
-	}
 	if d.tees() {
 		d.teeWall(g)
 		return
 	}
-	front := d.beside(func(q cornerLeg) float64 { return q.wall(d.sys).Street.MM() })
-	rear := d.beside(func(q cornerLeg) float64 { return q.wall(d.sys).Roof.MM() })
+	front, rear, ok := d.surveyed()
+	if !ok {
+		front = d.beside(func(q cornerLeg) float64 { return q.wall(d.sys).Street.MM() })
+		rear = d.beside(func(q cornerLeg) float64 { return q.wall(d.sys).Roof.MM() })
+	}
 	// At an end without a neighbour the wall stops where the clearance says.
 	d.endWall(g, front, rear)
 	for _, line := range [][]xy{front, rear} {
@@ -171,12 +171,39 @@ func (d *cornerDrawing) wall(g *drawing.Scene) {
 	}
 }
 
+// surveyed are both faces of the wall as read, along all legs as far as they show;
+// false where nobody read one of the walls.
+func (d *cornerDrawing) surveyed() (front, rear []xy, ok bool) {
+	for i, leg := range d.legs {
+		from, to := d.reach(leg)
+		lo, hi := leg.part.From+length.FromMM(from), leg.part.From+length.FromMM(to)
+		if i > 0 { // it comes round the corner
+			lo = -length.Most
+		}
+		if i < len(d.legs)-1 {
+			hi = length.Most
+		}
+		w := d.l.WallPlan(leg.part.Run)
+		if len(w.Street) == 0 {
+			return nil, nil, false
+		}
+		on := func(line []plan.Pt) (out []xy) {
+			for _, p := range plan.Within(line, lo, hi) {
+				out = append(out, leg.at((p.X-leg.part.From).MM(), p.Y.MM()))
+			}
+			return out
+		}
+		front, rear = append(front, on(w.Street)...), append(rear, on(w.Roof)...)
+	}
+	return front, rear, len(front) > 1 && len(rear) > 1
+}
+
 // endWall cuts the wall lines at closed ends, and hatches a higher wall.
 func (d *cornerDrawing) endWall(g *drawing.Scene, front, rear []xy) {
 	for _, right := range []bool{false, true} {
-		kind, leg, k := d.p.LeftEnd, d.legs[0], 0
+		kind, leg := d.p.LeftEnd, d.legs[0]
 		if right {
-			kind, leg, k = d.p.RightEnd, d.legs[len(d.legs)-1], len(front)-1
+			kind, leg = d.p.RightEnd, d.legs[len(d.legs)-1]
 		}
 		if kind == job.EndTurn {
 			continue
@@ -192,12 +219,17 @@ func (d *cornerDrawing) endWall(g *drawing.Scene, front, rear []xy) {
 			back = -d.sys.WallEnd.Clearance.MM()
 		}
 		at := func(y float64) xy { return leg.at(u-out*back, y) }
-		yf := leg.wall(d.sys).Street.MM()
-		p := rear[k].sub(leg.o)
-		yr := float64(p.x*leg.dir.roofward().x) + float64(p.y*leg.dir.roofward().y)
-		front[k], rear[k] = at(yf), at(yr)
+		behind := func(p xy) float64 {
+			p = p.sub(leg.o)
+			return float64(p.x*leg.dir.roofward().x) + float64(p.y*leg.dir.roofward().y)
+		}
+		f, r := &front[0], &rear[0]
+		if right {
+			f, r = &front[len(front)-1], &rear[len(rear)-1]
+		}
+		*f, *r = at(behind(*f)), at(behind(*r))
 		if kind == job.EndFree {
-			g.Line(drawing.Hidden, d.m.all(front[k], rear[k])...)
+			g.Line(drawing.Hidden, d.m.all(*f, *r)...)
 			continue
 		}
 		over, deep := d.real(9), d.real(6)
@@ -211,12 +243,12 @@ func (d *cornerDrawing) endWall(g *drawing.Scene, front, rear []xy) {
 
 // chairs draws chairs with their centre lines, and the supports.
 func (d *cornerDrawing) chairs(g *drawing.Scene) {
-	a, half := cap.ChairLine(d.sys).MM(), d.sys.Chair.Length.MM()/2
 	for _, leg := range d.legs {
-		b := cap.ChairRear(d.sys, leg.part.Inside()).MM()
 		for _, ch := range leg.chairs {
-			left, right := b-leg.wide+d.wideAt(leg, ch.at-half), b-leg.wide+d.wideAt(leg, ch.at+half)
-			q := d.m.all(leg.at(ch.at-half, a), leg.at(ch.at+half, a), leg.at(ch.at+half, right), leg.at(ch.at-half, left))
+			var q []drawing.Point
+			for _, p := range ch.ring() {
+				q = append(q, d.m.at(leg.at(p.x, p.y)))
+			}
 			g.Polygon(drawing.Hidden, q...)
 			d.c.Hidden(hiddenHalf, append(q, q[0])...)
 			g.Line(drawing.Centre, d.m.all(leg.at(ch.at, -d.real(2)), leg.at(ch.at, leg.wide+d.real(2)))...)
@@ -253,10 +285,10 @@ func (d *cornerDrawing) cornerFrame(w *layout.Corner) legFrame {
 // plates draws the splice plates under the joints at the ends.
 func (d *cornerDrawing) plates(g *drawing.Scene) {
 	for _, e := range d.jointEnds() {
-		leg, at := e.leg, e.at
-		half := e.joint.Plate.MM() / 2
-		wide := d.wideAt(leg, at)
-		q := d.m.all(leg.at(at-half, 0), leg.at(at+half, 0), leg.at(at+half, wide), leg.at(at-half, wide))
+		var q []drawing.Point
+		for _, p := range d.l.PlatePlan(e.joint).Ring {
+			q = append(q, d.m.at(e.leg.at(e.at+(p.X-e.joint.Centre()).MM(), p.Y.MM())))
+		}
 		g.Polygon(drawing.Thin, q...)
 		d.c.Hidden(hiddenHalf, append(q, q[0])...)
 	}

@@ -396,10 +396,11 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 
 // chairPlan is a chair on a leg, clear of the cap's line at both edges.
 func (d *stepDrawing) chairPlan(c *cornerDrawing, leg cornerLeg, ch cornerChair) [4]xy {
-	a, b := cap.ChairLine(c.sys).MM(), cap.ChairRear(c.sys, leg.part.Inside()).MM()
-	a, b = math.Max(a, 0.9*c.m.ratio), math.Min(b, leg.wide-0.9*c.m.ratio)
-	half := c.sys.Chair.Length.MM() / 2
-	return [4]xy{leg.at(ch.at-half, a), leg.at(ch.at+half, a), leg.at(ch.at+half, b), leg.at(ch.at-half, b)}
+	var out [4]xy
+	for i, p := range ch.ring() {
+		out[i] = leg.at(p.x, math.Max(0.9*c.m.ratio, math.Min(p.y, leg.wide-0.9*c.m.ratio)))
+	}
+	return out
 }
 
 // stepHigher is the higher wall a piece dies into, shown deep into it.

@@ -113,29 +113,6 @@ func (c *corner) fine(l length.Length) string {
 	return length.Inches(l, 32)
 }
 
-// taperWall draws both faces of the wall under a transition.
-func (d *cornerDrawing) taperWall(g *drawing.Scene) {
-	leg := d.legs[0]
-	r := leg.part.Run
-	a, b := d.reach(leg)
-	at := []float64{a}
-	for _, q := range r.Readings {
-		if u := (r.ToCap(q.Station) - leg.part.From).MM(); u > a && u < b {
-			at = append(at, u)
-		}
-	}
-	var front, rear []xy
-	for _, u := range append(at, b) {
-		f := r.FaceAt(d.sys, leg.part.From+length.FromMM(u))
-		front, rear = append(front, leg.at(u, f.Street.MM())), append(rear, leg.at(u, f.Roof.MM()))
-	}
-	for _, line := range [][]xy{front, rear} {
-		pts := d.m.all(line...)
-		g.Line(drawing.Hidden, pts...)
-		d.c.Hidden(hiddenHalf, pts...)
-	}
-}
-
 // taperDims letters length, legs and taper, and the two inside widths.
 func (d *cornerDrawing) taperDims(g *drawing.Scene) {
 	leg := d.legs[0]

@@ -18,6 +18,7 @@ type Movement struct {
 	// joint of two stock lengths gets less than the least gap at the hottest,
 	// below Closes it closes.
 	Under, Closes job.Temperature
+	Small, Shut   bool // the job's metal gets colder than Under, than Closes
 }
 
 // MovementOf works it out for a system.
@@ -45,6 +46,7 @@ func MovementOf(s *job.System) Movement {
 	}
 	m.Fits = m.Longer <= m.Longest
 	m.Under, m.Closes = FlatRule(s, j.Gap, s.Stock)
+	m.Small, m.Shut = j.Coldest < m.Under, j.Coldest < m.Closes
 	return m
 }
 

@@ -53,11 +53,17 @@ type Chair struct {
 	Holes []Pt          // spread evenly along each row: rows are as tested, the holes the chair's own
 }
 
+// Wall is the top of a run's wall from above, each face from corner to corner with
+// a point at every reading; nothing where nobody measured.
+type Wall struct {
+	Street, Roof []Pt
+	Read         []Pt // the roof face at each reading on the wall
+}
+
 // Run is a run from above. Pieces, Plates, Obstacles, Gaps and Chairs stand in the
 // order of the run's parts, joints, obstacles, building expansion joints and chairs.
 type Run struct {
-	Street, Roof            []Pt // the wall's faces as surveyed, from corner to corner; none where nobody measured
-	Read                    []Pt // the roof face at each reading on the wall
+	Wall
 	String                  []Pt // from the first chair to the last
 	Pieces                  []Piece
 	Plates, Obstacles, Gaps []Shape

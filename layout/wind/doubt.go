@@ -22,7 +22,7 @@ func below(j *job.Job, d, c Demand) finding.List {
 		if q.says.Pa == 0 {
 			continue // the rear leg, which need not be stated
 		}
-		if AllowablePa(q.says) < AllowablePa(q.has)*0.995 { // as printed, to half a per cent
+		if Less(q.says, q.has) {
 			less = append(less, fmt.Sprintf("%s %s against %s computed", q.what,
 				letter(job.Pressure{Pa: AllowablePa(q.says), Level: job.Allowable}), letter(job.Pressure{Pa: AllowablePa(q.has),
 					Level: job.Allowable})))
@@ -36,13 +36,25 @@ func below(j *job.Job, d, c Demand) finding.List {
 		f.Why = "the stated ones stand; a slip between strength and allowable is a factor of 0.6"
 		found.Append(f)
 	}
-	if d.CornerLength < c.CornerLength {
+	if shorter(d, c) {
 		found.Notef("corner-length-below", j.Pressures.At, "ask the engineer of record if the corner zone may be shorter",
 			"the stated corner zone, %s, is shorter than the computed one, %s", job.Both(d.CornerLength),
 			job.Both(c.CornerLength))
 	}
 	return found
 }
+
+// Less tells whether a stated pressure is under a computed one at the allowable
+// level, as they are printed: to half a per cent.
+func Less(stated, computed job.Pressure) bool {
+	return AllowablePa(stated) < AllowablePa(computed)*0.995
+}
+
+// CornerShort tells whether the stated corner zone is shorter than the one computed
+// beside it.
+func (d Demand) CornerShort() bool { return d.Check != nil && shorter(d, *d.Check) }
+
+func shorter(d, c Demand) bool { return d.CornerLength < c.CornerLength }
 
 // asNotes takes the force out of findings on a computation that only checks.
 func asNotes(l finding.List) finding.List {
