@@ -6,11 +6,12 @@ import (
 	"strings"
 )
 
-// Dump prints the scene as text, one mark a line, to be compared by eye and by test, and to be read back with Read. The same scene
-// gives the same text. Lengths are in hundredths of a millimetre, angles in tenths of a degree:
+// Dump prints the scene as text, one mark a line, to be compared by eye and by
+// test, and to be read back with Read. The same scene gives the same text. Lengths
+// are in hundredths of a millimetre, angles in tenths of a degree:
 //
 //	scene NAME WxH
-//	title "..."            and desc "...", where there are any
+//	title "..."            and desc "...", where there are any; squeezed, where it is
 //	l PEN X,Y DX,DY ...    a line: its first point, then the way from point to point; z closes it
 //	a PEN X,Y R            an arc, with its angles FROM TO unless it is a full circle, and "fill TONE"
 //	r PEN X,Y DX,DY ...    a region, with "fill TONE" and "hatch KIND" before its rings, each after |
@@ -29,6 +30,9 @@ func (s Scene) Dump() string {
 	}
 	if s.Desc != "" {
 		fmt.Fprintf(&b, "desc %q\n", s.Desc)
+	}
+	if s.Squeezed {
+		b.WriteString("squeezed\n")
 	}
 	dump(&b, s.Marks)
 	return b.String()

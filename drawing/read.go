@@ -169,6 +169,11 @@ func (r *reader) scene() Scene {
 		s.Desc = r.quoted()
 		r.done()
 	}
+	if r.key() == "squeezed" {
+		r.next()
+		s.Squeezed = true
+		r.done()
+	}
 	s.Marks = r.marks()
 	return s
 }

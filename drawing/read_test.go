@@ -12,7 +12,7 @@ import (
 
 // full holds every mark with every field set, so that a field the text leaves out is missed.
 func full() Scene {
-	s := Scene{Name: "a full one", Title: "Title \"quoted\"", Desc: "Two\nlines", W: 100, H: 50}
+	s := Scene{Name: "a full one", Title: "Title \"quoted\"", Desc: "Two\nlines", W: 100, H: 50, Squeezed: true}
 	s.Add(
 		Line{Pen: Thick, Pts: []Point{{1, 2}, {-3, 4}}, Closed: true},
 		Line{Pen: HatchPen, Pts: []Point{{5, 5}}},

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"copingset/layout/length"
+	_ "copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
 )
