@@ -461,11 +461,13 @@ func (b *builder) overExpansion(a *Run) {
 				marks = append(marks, p.Mark)
 			}
 			b.found.Append(finding.Finding{Code: "chair-over-expansion", Severity: finding.Hold, At: j.Source.At,
-				Where: finding.Ref{Perimeter: a.Perimeter.Job.Name, Run: a.Name, Station: a.ToFront(c.At), HasStation: true, Pieces: marks},
-				What: fmt.Sprintf("run %s: chair %s stands over the gap of the building expansion joint %s at %s", a.Name, c.Name, j.Name,
-					job.Both(j.Source.Station)),
-				Why:  "a chair fixed to both sides of the gap is torn when the building moves",
-				Mend: "change the closer, a leg or the least piece so that a longer piece comes beside it, or ask the fabricator for a shorter chair"})
+				Where: finding.Ref{Perimeter: a.Perimeter.Job.Name, Run: a.Name, Station: a.ToFront(c.At), HasStation: true,
+					Pieces: marks},
+				What: fmt.Sprintf("run %s: chair %s stands over the gap of the building expansion joint %s at %s",
+					a.Name, c.Name, j.Name, job.Both(j.Source.Station)),
+				Why: "a chair fixed to both sides of the gap is torn when the building moves",
+				Mend: "change the closer, a leg or the least piece so that a longer piece comes beside it, " +
+					"or ask the fabricator for a shorter chair"})
 		}
 	}
 }

@@ -7,7 +7,8 @@ import (
 
 // stationTwice reports a station with two readings.
 func (d *decoder) stationTwice(run string, before, q Reading) {
-	d.conflict("station-twice", q.At, before.At, "keep one of the two", "run %s: two readings stand at station %s", run, Both(q.Station))
+	d.conflict("station-twice", q.At, before.At, "keep one of the two",
+		"run %s: two readings stand at station %s", run, Both(q.Station))
 }
 
 // sharedStations are the stations that two survey files have of one run. Many of
@@ -58,6 +59,7 @@ func (s *sharedStations) report(d *decoder) {
 		}
 		d.conflict("survey-twice", first.q.At, first.before.At,
 			"if one is a copy of the other, name one of the two; if stations were measured again, take their first readings out",
-			"the surveys %s and %s both have readings at %d stations of %s", show(p.files[0]), show(p.files[1]), len(p.all), runs)
+			"the surveys %s and %s both have readings at %d stations of %s", show(p.files[0]), show(p.files[1]),
+			len(p.all), runs)
 	}
 }

@@ -101,7 +101,8 @@ func (j *Job) keys(k keys) {
 	k.may().files("include", new([]string), "files whose keys this one takes over, by their paths from here; what this file states goes before them",
 		"[../shop/system.yaml, ../firm.yaml]")
 	k.group("job", "who and what the job is", j.Info.keys)
-	value(k, "units", &j.Units, words([]choice[Units]{{"imperial", Imperial}, {"metric", Metric}}).in(always[Units]("metric")),
+	value(k, "units", &j.Units, words([]choice[Units]{{"imperial", Imperial},
+		{"metric", Metric}}).in(always[Units]("metric")),
 		"the units the sheets are lettered in", "imperial")
 	k.group("paper", "the paper for the drawings and for the lists", j.Paper.keys)
 	k.d.system = k.group("system", "the fabricator's coping system", j.System.keys).part

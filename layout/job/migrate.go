@@ -226,8 +226,8 @@ func (m *mover) elsewhere(here string, n *node) {
 			k.before + "..." + k.after + "`"})
 		return
 	}
-	m.unsure = append(m.unsure, Change{n.at, "`*` stands for keys from elsewhere and was left; write them out, with `" + k.name() +
-		"` as `" + k.before + "..." + k.after + "`"})
+	m.unsure = append(m.unsure, Change{n.at, "`*` stands for keys from elsewhere and was left; write them out, with `" +
+		k.name() + "` as `" + k.before + "..." + k.after + "`"})
 }
 
 func (k movedKey) name() string { return k.path[strings.LastIndexByte(k.path, '.')+1:] }
