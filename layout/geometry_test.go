@@ -161,6 +161,7 @@ func TestWidthsAreAllSaid(t *testing.T) {
 // A section's verdicts are those that the findings hold: a lap under the least at
 // a chair, rear play at a reading, a row without a stock length.
 func TestSectionsJudgeAsFindingsDo(t *testing.T) {
+	judged := map[string]int{}
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := anyJob(t)
 		j.Walls[0].CoverRear += length.Length(rapid.IntRange(0, 32).Draw(t, "cover")) * length.Inch / 16
@@ -175,6 +176,7 @@ func TestSectionsJudgeAsFindingsDo(t *testing.T) {
 				for _, k := range plan.Failing(p.Checks) {
 					want := map[plan.Code]string{plan.FrontLap: "lap-under", plan.RearLap: "lap-under", plan.RearPlay: "rear-play",
 						plan.FrontStock: "no-fastener-length", plan.RearStock: "no-fastener-length"}[k.Code]
+					judged[want]++
 					if want != "" && c.Assembly != nil && !held[want] {
 						t.Errorf("chair %s: %s has %v, asked %v, and the findings have no %s", c.Name, k.Code, k.Has, k.Asked, want)
 					}
@@ -182,6 +184,11 @@ func TestSectionsJudgeAsFindingsDo(t *testing.T) {
 			}
 		}
 	})
+	for _, code := range []string{"lap-under", "rear-play"} {
+		if judged[code] == 0 {
+			t.Errorf("no job drawn has %s", code)
+		}
+	}
 }
 
 // The plan of a run is one with what the layout says elsewhere: chairs stand under
