@@ -613,7 +613,7 @@ func bendable(t *rapid.T) *job.Job {
 // Random systems fold to what their jobs say, whatever the corner and its hand.
 func TestWrittenFilesFoldForAnySystem(t *testing.T) {
 	caps, corners, closed := 0, 0, 0
-	draws.Check(t, 75, func(r *rapid.T) {
+	draws.Check(t, 25, func(r *rapid.T) {
 		l, found := layout.Build(bendable(r))
 		if found.HasErrors() {
 			r.Skip("not a layout")
