@@ -3,7 +3,6 @@ package sheets
 import (
 	"slices"
 	"strings"
-	"sync"
 	"testing"
 	"unicode"
 	"unicode/utf8"
@@ -13,21 +12,22 @@ import (
 	"copingset/layout/length"
 )
 
-// crewPackets are the crew's sheets of every sample.
-var crewPackets = sync.OnceValues(func() ([]drawn, error) {
-	all, err := sampleLayouts()
+// crewPackets are the crew's sheets of every sample; that a packet for the crew has
+// the whole packet's own is held by TestSomePagesAreThoseOfThePacket and its like.
+func crewPackets() ([]drawn, error) {
+	all, err := samplePackets()
 	var out []drawn
-	for name, l := range all {
-		out = append(out, drawn{name: name, layout: l})
+	for _, c := range all {
+		crew := drawn{name: c.name, layout: c.layout}
+		for _, s := range c.sheets {
+			if s.Kind.For(Crew) {
+				crew.sheets = append(crew.sheets, s)
+			}
+		}
+		out = append(out, crew)
 	}
-	slices.SortFunc(out, func(a, b drawn) int { return strings.Compare(a.name, b.name) })
-	var wait sync.WaitGroup
-	for i := range out {
-		wait.Go(func() { out[i].sheets = Packet(out[i].layout, Options{For: Crew}) })
-	}
-	wait.Wait()
 	return out, err
-})
+}
 
 // tagged is what stands on paper under the names of facts, wrapped lines joined.
 type tagged struct {

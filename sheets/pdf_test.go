@@ -3,7 +3,6 @@ package sheets
 import (
 	"bytes"
 	"io"
-	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -24,15 +23,14 @@ const most = 150_000
 
 // Every sample's packet, read back by an independent reader, can be used by those who do not see it, and is small.
 func TestSamplePacketsCanBeReadAloud(t *testing.T) {
-	jobs, err := filepath.Glob("../samples/*/job.yaml")
-	if err != nil || len(jobs) < 3 {
-		t.Fatalf("samples: %v, %v", jobs, err)
+	all, err := samplePackets()
+	if err != nil || len(all) < 3 {
+		t.Fatalf("%d samples: %v", len(all), err)
 	}
-	for _, path := range jobs {
-		t.Run(filepath.Base(filepath.Dir(path)), func(t *testing.T) {
+	for _, c := range all {
+		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
-			l := sampleLayout(t, filepath.Base(filepath.Dir(path)))
-			readAloud(t, l, Packet(l, Options{}))
+			readAloud(t, c.layout, c.sheets)
 		})
 	}
 }

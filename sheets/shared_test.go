@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -77,6 +78,22 @@ var sampleLayouts = sync.OnceValues(func() (map[string]*layout.Layout, error) {
 		out[name] = l
 	}
 	return out, nil
+})
+
+// samplePackets is every sample with its whole packet, in the order of their names.
+var samplePackets = sync.OnceValues(func() ([]drawn, error) {
+	all, err := sampleLayouts()
+	var out []drawn
+	for name, l := range all {
+		out = append(out, drawn{name: name, layout: l})
+	}
+	slices.SortFunc(out, func(a, b drawn) int { return strings.Compare(a.name, b.name) })
+	var wait sync.WaitGroup
+	for i := range out {
+		wait.Go(func() { out[i].sheets = Packet(out[i].layout, Options{}) })
+	}
+	wait.Wait()
+	return out, err
 })
 
 func sampleLayout(t *testing.T, name string) *layout.Layout {
