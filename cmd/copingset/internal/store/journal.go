@@ -159,16 +159,7 @@ func (w *writer) in(i int, m move) error {
 	if m.new == "" {
 		return nil
 	}
-	if there, err := w.there(newName(i)); !there || err != nil {
-		return err
-	}
-	switch now, err := w.digest(m.name); {
-	case err != nil:
-		return err
-	case now != "":
-		return obstacle{m.name, "was put there in the meantime"}
-	}
-	return w.into(newName(i), m.name)
+	return w.outOfStage(newName(i), m.name)
 }
 
 // unIn moves the new file of a move back into the stage.
@@ -195,16 +186,21 @@ func (w *writer) unOut(i int, m move) error {
 	if m.old == "" {
 		return nil
 	}
-	if there, err := w.there(oldName(i)); !there || err != nil {
+	return w.outOfStage(oldName(i), m.name)
+}
+
+// outOfStage moves a file of the stage, if it is there, to where nothing stands.
+func (w *writer) outOfStage(from, name string) error {
+	if there, err := w.there(from); !there || err != nil {
 		return err
 	}
-	switch now, err := w.digest(m.name); {
+	switch now, err := w.digest(name); {
 	case err != nil:
 		return err
 	case now != "":
-		return obstacle{m.name, "was put there in the meantime"}
+		return obstacle{name, "was put there in the meantime"}
 	}
-	return w.into(oldName(i), m.name)
+	return w.into(from, name)
 }
 
 // into moves a file out of the stage and makes the folders above it.
