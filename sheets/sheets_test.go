@@ -423,14 +423,8 @@ func TestPDFHasAPageForEachSheet(t *testing.T) {
 	t.Parallel()
 	l := packets()[0].layout
 	for _, a := range Audiences() {
-		var pages []Sheet
-		for _, s := range packets()[0].sheets {
-			if s.Kind.For(a) {
-				pages = append(pages, s)
-			}
-		}
 		var b bytes.Buffer
-		if err := PDF(&b, l, pages); err != nil {
+		if err := PDF(&b, l, Packet(l, Options{For: a})); err != nil {
 			t.Errorf("%v: %v", a, err)
 		}
 	}
