@@ -1,6 +1,6 @@
 //go:build ignore
 
-// Mutate asks whether the tests notice when a computing package is wrong: it
+// Command mutate asks whether the tests notice when a computing package is wrong: it
 // makes small slips in its code, one at a time, runs tests against each, and
 // lists those that no test noticed.
 //
