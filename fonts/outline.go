@@ -2,6 +2,7 @@ package fonts
 
 import (
 	"fmt"
+	"sync"
 
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
@@ -25,8 +26,32 @@ type Segment struct {
 	X, Y   int
 }
 
-// Outline returns the shape of the glyph of r. A face without that glyph is an error, never an empty shape.
+// Outline returns the shape of the glyph of r, which the caller must not write into: each is read once. A face without that
+// glyph is an error, never an empty shape.
 func Outline(f Face, r rune) ([]Segment, error) {
+	o := outlinesOf(f)
+	if known, ok := o.Load(r); ok {
+		return known.([]Segment), nil
+	}
+	segs, err := readOutline(f, r)
+	if err != nil {
+		return nil, err
+	}
+	known, _ := o.LoadOrStore(r, segs)
+	return known.([]Segment), nil
+}
+
+// outlines are the shapes read so far, rune to segments, of each face.
+var regularOutlines, boldOutlines sync.Map
+
+func outlinesOf(f Face) *sync.Map {
+	if f == Bold {
+		return &boldOutlines
+	}
+	return &regularOutlines
+}
+
+func readOutline(f Face, r rune) ([]Segment, error) {
 	m := of(f)
 	g := m.lookup(r)
 	if g.index == 0 {

@@ -79,7 +79,16 @@ func TestGolden(t *testing.T) {
 			if seen != nil {
 				seen.add(name, c.files)
 			}
-			properties(t, c)
+		})
+	}
+}
+
+// TestSamplesHold holds what is drawn of each sample against what every packet has to be.
+func TestSamplesHold(t *testing.T) {
+	for _, name := range samples(t) {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			properties(t, drawn(t, name))
 		})
 	}
 }

@@ -116,7 +116,7 @@ func (p *Placer) choices(w *Wish, over bool, out []choice) []choice {
 		if len(out) >= most {
 			return out
 		}
-		if len(out) >= nearby && f.crowded(out, s) {
+		if f.beyond(p.Bounds, s) || len(out) >= nearby && f.crowded(out, s) {
 			continue
 		}
 		st := f.stand(s)

@@ -219,29 +219,41 @@ type stand struct {
 // form is a label measured, to be tried at many spots.
 type form struct {
 	Label
-	w, h drawing.Unit
+	w, h    drawing.Unit
+	upright bool // its lines run along the paper
 }
 
 func (l Label) form() *form {
 	w, h := l.extent()
-	return &form{l, w, h}
+	return &form{l, w, h, l.Balloon || l.Turn == 0}
+}
+
+// beyond says that at a spot an upright label, with the room kept of lines,
+// would not lie in bounds, without standing it there: most spots of a label near
+// the edge of a drawing end here.
+func (l *form) beyond(bounds drawing.Rect, at Spot) bool {
+	return l.upright && !bounds.Contains(around(at.Centre, l.w, l.h).Inset(-l.Pad))
 }
 
 func (l *form) stand(at Spot) stand {
 	w, h := l.w, l.h
 	s := stand{centre: at.Centre, off: at.Off, cover: l.Cover || l.Balloon, only: l.Only}
 	turn := l.Turn
-	if l.Balloon {
-		turn = 0
-	}
-	s.text = turnedBox(at.Centre, w, h, turn)
-	s.near = s.text
-	if l.Pad > 0 {
-		s.near = turnedBox(at.Centre, w+2*l.Pad, h+2*l.Pad, turn)
-	}
 	m := max(l.Pad, clear)
-	s.wide = turnedBox(at.Centre, w+2*m, h+2*m, turn)
-	s.long = turnedBox(at.Centre, w+2*max(m, beside), h+2*m, turn)
+	if l.upright {
+		s.text.box = around(at.Centre, w, h)
+		s.near.box, s.wide.box = s.text.box.Inset(-l.Pad), s.text.box.Inset(-m)
+		s.long.box = s.wide.box
+		s.long.box.Min.X, s.long.box.Max.X = s.text.box.Min.X-max(m, beside), s.text.box.Max.X+max(m, beside)
+	} else {
+		s.text = turnedBox(at.Centre, w, h, turn)
+		s.near = s.text
+		if l.Pad > 0 {
+			s.near = turnedBox(at.Centre, w+2*l.Pad, h+2*l.Pad, turn)
+		}
+		s.wide = turnedBox(at.Centre, w+2*m, h+2*m, turn)
+		s.long = turnedBox(at.Centre, w+2*max(m, beside), h+2*m, turn)
+	}
 	if !at.Leader {
 		return s
 	}

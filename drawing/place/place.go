@@ -149,7 +149,7 @@ func (p *Placer) Try(l Label, spots ...Spot) (Placement, bool) {
 func (p *Placer) try(l Label, spots []Spot, over bool) (Placement, bool) {
 	f := l.form()
 	for _, s := range spots {
-		if over && !s.Leader {
+		if over && !s.Leader || f.beyond(p.Bounds, s) {
 			continue
 		}
 		if st := f.stand(s); p.fits(&st) && p.open(&st, over) {
