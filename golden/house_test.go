@@ -25,13 +25,14 @@ func mayImport() map[string]string {
 const plan = `
 cmd/copingset: cmd/copingset/internal/store drawing drawing/dxf drawing/svg layout layout/finding layout/job layout/length sheets
 cmd/copingset/internal/store:
-sheets: drawing drawing/dxf drawing/pdf drawing/view fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/plan layout/shop layout/wall layout/wind
+sheets: drawing drawing/dxf drawing/pdf drawing/view drawing/words fonts layout layout/anchor layout/assembly layout/cap layout/crate layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/plan layout/shop layout/wall layout/wind
 drawing: fonts layout/length
 drawing/internal/specimen: drawing
 drawing/place: drawing
 drawing/svg: drawing fonts
 drawing/pdf: drawing fonts
 drawing/dxf:
+drawing/words:
 drawing/view: drawing drawing/place fonts layout layout/anchor layout/assembly layout/cap layout/cut layout/finding layout/fold layout/job layout/length layout/plan layout/shop layout/wall layout/wind
 fonts:
 golden:

@@ -18,7 +18,7 @@ import (
 func (b *book) assemblies() []page {
 	first := page{id: b.id("assemblies"), title: "Schedule of zones: demand, resistance, ratio", kind: Assemblies, paper: b.runs, holds: b.l.Holds(),
 		about: "Where the zones lie, the design pressure of each against the resistance of its tested assembly, and the limits of each test against the job."}
-	first.banner = holdWords(first.holds)
+	first.banner = b.holdWords(first.holds)
 	var blocks []block
 	if b.l.Demand.ToConfirm() {
 		blocks = append(blocks, b.large(toConfirm, true))

@@ -21,7 +21,7 @@ const toConfirm = "COMPUTED PRESSURES, TO BE CONFIRMED BY A LICENSED ENGINEER"
 func (b *book) basis() []page {
 	first := page{id: b.id("basis"), title: "Basis of design: wind pressures", kind: Basis, paper: b.runs, holds: b.l.Holds(),
 		about: "Every input, formula, intermediate and source of the design pressures, in order, with the level of each."}
-	first.banner = holdWords(first.holds)
+	first.banner = b.holdWords(first.holds)
 	d := &b.l.Demand
 	var blocks []block
 	if n, ok := b.standing(); ok {

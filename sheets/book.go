@@ -8,6 +8,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/job"
@@ -22,6 +23,7 @@ type book struct {
 	crew, shop  length.Style
 	runs, lists paper
 	reader      Audience
+	say         words.Book
 	ids         map[string]bool        // look-up only: ids already given
 	plans       map[planKey]cornerView // look-up only: corner plans already drawn
 }

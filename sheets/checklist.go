@@ -24,7 +24,7 @@ func (b *book) checklist() []page {
 		}
 		first := page{id: b.id("checklist", itoa(i+1)), title: title, kind: Checklist, paper: b.lists, holds: b.l.Holds(),
 			about: "Items to inspect with their tolerances, boxes for as-built values, initials."}
-		first.banner = holdWords(first.holds)
+		first.banner = b.holdWords(first.holds)
 		signed := table{title: "Signed", whole: true, fill: true, high: 1000, cols: []column{{head: "For"}, {head: "Name", least: 3600}, {head: "Date, time", least: 2600}, {head: "Signature", least: 3600}},
 			rows: [][]string{{"Inspector", "", "", ""}, {"Foreman", "", "", ""}}}
 		out = append(out, b.pages(first, []block{

@@ -322,7 +322,7 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 	title := "Piece " + strings.Join(marks, ", ")
 	if !b.l.Held.Released(q) {
 		title += ": NOT RELEASED, DO NOT CUT"
-		rows = append(rows, []string{"Held by", strings.Join(holdNames(b.l.Held[q]), "; ")})
+		rows = append(rows, []string{"Held by", strings.Join(b.holdNames(b.l.Held[q]), "; ")})
 	}
 	for _, m := range q.Miters {
 		if m.Corner.Straight() {

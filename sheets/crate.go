@@ -281,7 +281,7 @@ func (b *book) liftShort(q *layout.Piece) string {
 func (b *book) withheld() table {
 	t := table{title: "WITHHELD: not released, in no crate", fill: true, cols: []column{{head: "Mark"}, {head: "Kind"}, {head: "Held by", flex: true}}, whole: true}
 	for _, q := range b.l.Withheld {
-		t.rows = append(t.rows, []string{q.Mark, kindOf(q), strings.Join(holdNames(b.l.Held[q]), "; ")})
+		t.rows = append(t.rows, []string{q.Mark, kindOf(q), strings.Join(b.holdNames(b.l.Held[q]), "; ")})
 	}
 	return t
 }

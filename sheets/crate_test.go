@@ -171,7 +171,7 @@ func TestCrateLabelsSayTheWeight(t *testing.T) {
 	}
 }
 
-func flatWords(s drawing.Scene) string { return strings.ReplaceAll(words(s), "\n", " ") }
+func flatWords(s drawing.Scene) string { return strings.ReplaceAll(wordsOf(s), "\n", " ") }
 
 // The packing list is the crates bottom up, with what is kept out said.
 func TestPackingListIsBottomUp(t *testing.T) {
@@ -181,7 +181,7 @@ func TestPackingListIsBottomUp(t *testing.T) {
 		text := ""
 		for _, s := range c.sheets {
 			if s.Kind == PackingList {
-				text += words(s.Scene)
+				text += wordsOf(s.Scene)
 			}
 		}
 		for _, k := range l.Crates {

@@ -60,7 +60,7 @@ func TestBasisNamesItsFiles(t *testing.T) {
 	var text string
 	for _, s := range Packet(l, Options{For: Inspector}) {
 		if s.Kind == Basis {
-			text += words(s.Scene)
+			text += wordsOf(s.Scene)
 		}
 	}
 	want := []string{"release " + Release}

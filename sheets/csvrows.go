@@ -64,7 +64,7 @@ func (c schedules) pieces() Schedule {
 			c.shop.Short(more), mm(more),
 			c.words(q, "cut-at"), cut, cutMM, c.weight(grams), fmt.Sprint(grams), c.words(q, "lift"),
 			c.words(q, "wind-zone"), c.words(q, "assembly"),
-			c.holes(q), c.words(q, "released"), strings.Join(holds, " "), strings.Join(holdNames(holds), "; ")})
+			c.holes(q), c.words(q, "released"), strings.Join(holds, " "), strings.Join((&book{}).holdNames(holds), "; ")})
 	}
 	return s
 }

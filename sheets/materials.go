@@ -16,7 +16,7 @@ import (
 func (b *book) materials() []page {
 	first := page{id: b.id("materials"), title: "Materials, metal movement and code checks", kind: Materials, paper: b.runs, holds: b.l.Holds(),
 		about: "Materials with their sources; joint gaps by metal temperature and how far the joint goes; checks of the code that need no judgement."}
-	first.banner = holdWords(first.holds)
+	first.banner = b.holdWords(first.holds)
 	blocks := []block{b.materialTable()}
 	blocks = append(blocks, b.movement()...)
 	if t, ok := b.bending(); ok {

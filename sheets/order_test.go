@@ -33,7 +33,7 @@ func TestSubmittalIsInOrder(t *testing.T) {
 			got = append(got, s.Kind)
 		}
 		if s.Kind == Index {
-			index += words(s.Scene)
+			index += wordsOf(s.Scene)
 		}
 	}
 	if !slices.Equal(got, want) {
@@ -75,7 +75,7 @@ func TestInspectionIsInTwoParts(t *testing.T) {
 			if !after && !strings.Contains(s.Title, "before covering") {
 				t.Errorf("sheet %q is of neither part", s.Title)
 			}
-			parts[after] += words(s.Scene)
+			parts[after] += wordsOf(s.Scene)
 		}
 	}
 	for _, q := range []struct {
@@ -118,7 +118,7 @@ func TestReportsAreListed(t *testing.T) {
 	l := build(t, j)
 	text := ""
 	for _, s := range drawnPages(l, Options{}, (*book).reports) {
-		text += words(s.Scene)
+		text += wordsOf(s.Scene)
 	}
 	if n := strings.Count(text, notStated); n != len(newBook(l, Options{}).inUse())*8 || !strings.Contains(text, "NOBODY: HOLD") {
 		t.Errorf("%d of what is not stated is a hold: %s", n, text)
@@ -185,7 +185,7 @@ func TestMetricJobsLetterMillimetresFirst(t *testing.T) {
 		}
 		for _, s := range c.sheets {
 			// A bracket may go on in the next line.
-			for _, rest := range strings.Split(bracketed.ReplaceAllString(words(s.Scene), ""), "\n") {
+			for _, rest := range strings.Split(bracketed.ReplaceAllString(wordsOf(s.Scene), ""), "\n") {
 				if imperial.MatchString(rest) && rest != "4 in" {
 					t.Errorf("%s, sheet %s (%s): %q", c.name, s.Number, s.ID, rest)
 				}

@@ -16,7 +16,7 @@ func (b *book) packingList() []page {
 	}
 	first := page{id: b.id("packing"), title: "Packing list and takeoff of hardware", kind: PackingList, paper: b.lists, holds: b.l.Holds(),
 		about: "What goes into each crate, in the order in which it goes in, with lots and weights."}
-	first.banner = holdWords(first.holds)
+	first.banner = b.holdWords(first.holds)
 	how := list{title: "How to pack", items: []string{
 		"Row 1 of a crate goes in first, at the bottom. The last row lies on top and is laid first: reverse laying order.",
 		"One elevation, one lot of finish: a heavier line parts the lots of a crate.",

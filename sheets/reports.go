@@ -20,7 +20,7 @@ const nobodySigned = "NOBODY: HOLD"
 func (b *book) reports() []page {
 	p := page{id: b.id("reports"), title: "Test reports and factors", kind: Reports, paper: b.runs, holds: b.l.Holds(),
 		about: "Of each tested assembly in use: report, laboratory and accreditation, test standard and method, what it resists, and the factor on as-pulled values."}
-	p.banner = holdWords(p.holds)
+	p.banner = b.holdWords(p.holds)
 	least, source := assembly.LeastFactor()
 	notes := []string{
 		"All of this is as the job file states the reports. The program did not read them: they go with the submittal, and the reviewer holds them against these lines.",

@@ -74,7 +74,7 @@ func (b *book) enclosed(pages []page) table {
 func (b *book) review() []page {
 	p := page{id: b.id("review"), title: "Review: answer and stamps", kind: Review, paper: b.runs, holds: b.l.Holds(),
 		about: "Boxes for the answer of the architect and the engineer, lines for remarks, and room for their stamps."}
-	p.banner = holdWords(p.holds)
+	p.banner = b.holdWords(p.holds)
 	answers := table{title: "Answer of the reviewer", whole: true, cols: []column{{head: ""}, {head: "Answer", flex: true}, {head: "By", least: 5200}, {head: "Date", least: 2600}}, high: 800}
 	for _, words := range []string{"No exception taken", "Exceptions as noted on the sheets; no new submittal asked", "To be changed as noted and submitted again", "Rejected, for the reasons under remarks"} {
 		answers.rows = append(answers.rows, []string{tickBox, words, "", ""})

@@ -99,7 +99,7 @@ func (b *book) run(t stretch) []page {
 				}
 			}
 			continued(s, f, refer(before), refer(after))
-			cautionStrip(s, drawing.Box(room.Min.X, room.Max.Y+200, room.Max.X, room.Max.Y+200+cautionHigh))
+			b.cautionStrip(s, drawing.Box(room.Min.X, room.Max.Y+200, room.Max.X, room.Max.Y+200+cautionHigh))
 		}
 		out = append(out, q)
 	}
@@ -242,14 +242,14 @@ func continued(s *drawing.Scene, f *leaf, before, after string) {
 }
 
 // holdWords name the holds of a sheet in a line.
-func holdWords(holds finding.List) string {
+func (b *book) holdWords(holds finding.List) string {
 	if len(holds) == 0 {
 		return ""
 	}
 	var codes []string
 	for _, f := range holds {
-		if !slices.Contains(codes, holdName(f.Code)) {
-			codes = append(codes, holdName(f.Code))
+		if !slices.Contains(codes, b.holdName(f.Code)) {
+			codes = append(codes, b.holdName(f.Code))
 		}
 	}
 	if len(codes) > 3 {
@@ -304,13 +304,13 @@ func (b *book) runBanner(runs []*layout.Run, holds finding.List) string {
 	case len(holds) == 0:
 		return "Lay nothing at " + strings.Join(stops, "; ") + "."
 	case len(marks) == 0:
-		return holdWords(holds)
+		return b.holdWords(holds)
 	case len(marks) == len(all):
-		return holdWords(holds) + " Do not cut any piece of " + these + "."
+		return b.holdWords(holds) + " Do not cut any piece of " + these + "."
 	case len(marks) > 4:
-		return holdWords(holds) + fmt.Sprintf(" Do not cut %d pieces: see the piece schedule.", len(marks))
+		return b.holdWords(holds) + fmt.Sprintf(" Do not cut %d pieces: see the piece schedule.", len(marks))
 	}
-	return holdWords(holds) + " Do not cut " + strings.Join(marks, ", ") + "."
+	return b.holdWords(holds) + " Do not cut " + strings.Join(marks, ", ") + "."
 }
 
 // on says whether a joint lies on one of the runs.

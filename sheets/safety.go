@@ -1,6 +1,9 @@
 package sheets
 
-import "copingset/drawing"
+import (
+	"copingset/drawing"
+	"copingset/drawing/words"
+)
 
 // safety is the sheet of cautions. The words are ours; the rules they lean on
 // are named, and all of them stand over us.
@@ -30,38 +33,38 @@ type warning struct {
 	blank string // to be written in on the day
 }
 
+// cautions are the warnings in the order in which they are read: what governs, then
+// what can kill, then what hurts.
 func (b *book) cautions() []warning {
-	s := &b.j.Site
-	plan := "the site safety plan"
-	if s.SafetyPlan != "" {
-		plan += " (" + s.SafetyPlan + ")"
-	}
-	lift := "Pieces marked TWO in the piece schedule and on the crate lists take two persons, those marked MECHANICAL LIFT a machine. Weights are calculated, film and crate left out."
-	if s.OnePerson > 0 {
-		lift = "Pieces heavier than " + b.weight(s.OnePerson) + " or longer than " + b.text(s.LongPiece) + " are marked TWO: two persons lift them. " +
-			"Those over " + b.weight(2*s.OnePerson) + " are marked MECHANICAL LIFT: nobody lifts them by hand. " +
-			"Weights are calculated; film and wet add to them."
+	say := b.say.Say
+	plan := say(words.CautionPlan)
+	if name := b.j.Site.SafetyPlan; name != "" {
+		plan = say(words.CautionPlanNamed, words.In("name", name))
 	}
 	return []warning{
-		{"Who governs", "This sheet is a reminder, not a plan. The local authority, the engineer of record, the manufacturer's tested assembly and " + plan +
-			" govern; where any of them asks for more, that stands. No figure in this packet is a licensed engineer's.", ""},
-		{"The edge is a fall", "Nearly all of this work is done at an open edge and needs fall protection before anyone steps to it: guardrail, net or personal fall arrest " +
-			"(29 CFR 1926.501 and .502). A parapet guards only if it stands high enough above the roof with the coping off; measure it that way.", "Protection in use today: "},
-		{"A warning line does not cover you here", "A warning line stands back from the edge to keep people away from it. Whoever sets chairs or caps is outside the line and needs " +
-			"protection of their own (29 CFR 1926.502(f)). Nailers and blocking are commonly held to be carpentry, not roofing work: the easier rules for roofing do not cover them.", ""},
-		{"Never tie off to the coping", "Caps, chairs, splice plates and nailers are never an anchor for a lifeline or a lanyard, nor for a hoist or a ladder. " +
-			"Anchors are those of the site safety plan (29 CFR 1926.502(d)).", ""},
-		{"Long caps sail", "A cap catches wind like a sail and can carry a person over the edge. The foreman sets the limit for the day, measures the wind on the roof, and stops when it is passed. " +
-			"Carry caps edge to the wind, keep to the roof side, and never leave one unsnapped.", "Wind limit today: "},
-		{"Edges cut", "Sheet edges, hems and corners cut through cloth. Wear gloves and sleeves made for sheet metal, and eye protection when cutting.", ""},
-		{"Dust from drilling", "Drilling block, brick, stone or concrete makes silica dust. Drill with a shroud and a vacuum or wet, and wear a respirator where the rule asks for it " +
-			"(29 CFR 1926.1153). Never blow holes out with the mouth.", ""},
-		{"Hot metal, hot roof", "Metal in the sun burns bare skin, and film left on softens. Plan water, shade and rest.", ""},
-		{"Lifting", lift, ""},
-		{"People below", "Nothing may fall. Close off the ground under the work, tie tools, and keep screws and offcuts in a pouch.", ""},
-		{"Stacks on the roof", "Keep bundles back from the edge, banded or weighed down, off the wet and within what the roof carries (29 CFR 1926.250). Cut a band only when the pieces go up.", ""},
-		{"Before the first chair", "A rotten nailer, loose block or anchor that turns in its hole is not a place for a chair. Stop, mark it on the run sheet and report it: the tests were made on sound walls.", ""},
+		{say(words.CautionGovernsHead), say(words.CautionGoverns, words.In("plan", plan)), ""},
+		{say(words.CautionFallHead), say(words.CautionFall), say(words.CautionFallBlank)},
+		{say(words.CautionLineHead), say(words.CautionLine), ""},
+		{say(words.CautionTieHead), say(words.CautionTie), ""},
+		{say(words.CautionWindHead), say(words.CautionWind), say(words.CautionWindBlank)},
+		{say(words.CautionCutHead), say(words.CautionCut), ""},
+		{say(words.CautionDustHead), say(words.CautionDust), ""},
+		{say(words.CautionLiftHead), b.liftingCaution(), ""},
+		{say(words.CautionBelowHead), say(words.CautionBelow), ""},
+		{say(words.CautionStackHead), say(words.CautionStack), ""},
+		{say(words.CautionHeatHead), say(words.CautionHeat), ""},
+		{say(words.CautionSoundHead), say(words.CautionSound), ""},
 	}
+}
+
+// liftingCaution says who lifts what, by the job's limits where it has some.
+func (b *book) liftingCaution() string {
+	s := &b.j.Site
+	if s.OnePerson <= 0 {
+		return b.say.Say(words.CautionLiftMarked)
+	}
+	return b.say.Say(words.CautionLiftLimits, words.In("one", b.weight(s.OnePerson)), words.In("two", b.weight(2*s.OnePerson)),
+		words.In("long", b.text(s.LongPiece)))
 }
 
 // caution draws one of them: a heading, words, and a line to write on.
@@ -96,25 +99,22 @@ func caution(c warning, z drawing.Size) whole {
 	}
 }
 
-// stripWords are the cautions along the foot of a run sheet.
-const stripWords = "FALL EDGE: protect before you step to it.   NEVER TIE OFF to coping or chairs.   EDGES CUT.   CAPS SAIL: keep the foreman's wind limit.   DRILLING MAKES DUST."
+const cautionHigh drawing.Unit = 950
 
-const cautionHigh drawing.Unit = 750
-
-// cautionStrip draws them in a box.
-func cautionStrip(s *drawing.Scene, r drawing.Rect) {
+// cautionStrip draws the cautions along the foot of a run sheet in a box.
+func (b *book) cautionStrip(s *drawing.Scene, r drawing.Rect) {
 	s.Group(drawing.Lettering, "caution", func(g *drawing.Scene) {
 		g.Rect(drawing.Medium, r)
 		z := drawing.Note
-		words := prose(stripWords)
+		words := prose(b.say.Say(words.CautionStrip))
 		for z > drawing.Small && drawing.Width(drawing.Bold, words, z) > r.Width()-400 {
 			z -= 10
 		}
 		lines := drawing.Wrap(words, drawing.Bold, z, r.Width()-400)
-		y := r.Centre().Y + drawing.Unit(z)/2 - drawing.Unit(len(lines)-1)*200
+		y := r.Centre().Y + drawing.Unit(z)/2 - drawing.Unit(len(lines)-1)*z.Line()/2
 		for _, line := range lines {
 			g.Text(drawing.Pt(r.Centre().X, y), line, drawing.Style{Size: z, Face: drawing.Bold, Align: drawing.Middle})
-			y += 400
+			y += z.Line()
 		}
 	})
 }

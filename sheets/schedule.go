@@ -16,7 +16,7 @@ import (
 func (b *book) fasteners() []page {
 	first := page{id: b.id("fasteners"), title: "Fastener and shim schedule", kind: FastenerSchedule, paper: b.lists, holds: b.l.Holds(),
 		about: "Fasteners by run, type and length; shims and plywood by run; shim zones."}
-	first.banner = holdWords(first.holds)
+	first.banner = b.holdWords(first.holds)
 	room := first.paper.room(first.banner != "")
 	var blocks []block
 	blocks = append(blocks, b.fastenerTables(room.Width())...)
@@ -276,7 +276,7 @@ func (b *book) pieceRow(q *layout.Piece, trim bool) []string {
 	}
 	released := "yes"
 	if !b.l.Held.Released(q) {
-		released = "DO NOT CUT: " + strings.Join(holdNames(b.l.Held[q]), "; ")
+		released = "DO NOT CUT: " + strings.Join(b.holdNames(b.l.Held[q]), "; ")
 	}
 	row := []string{q.Mark, itoa(q.Laying), kind, orDash(q.Hand.String()), orDash(strings.Join(turn, "; ")), strings.Join(front, " + "), strings.Join(rear, " + ")}
 	if trim {
@@ -319,7 +319,7 @@ func orDash(s string) string {
 func (b *book) joints() []page {
 	first := page{id: b.id("joints"), title: "Joint schedule", kind: JointSchedule, paper: b.runs, holds: b.l.Holds(),
 		about: "Every joint with its pieces, station, gap, plate and, at a building expansion joint, movement and held side."}
-	first.banner = holdWords(first.holds)
+	first.banner = b.holdWords(first.holds)
 	t := table{cols: []column{{head: "Joint"}, {head: "Kind"}, {head: "Left piece"}, {head: "Right piece"}, {head: "Centre at crew station", align: drawing.Right},
 		{head: "Nominal gap", align: drawing.Right}, {head: "Plate", align: drawing.Right}, {head: "Mean metal length", align: drawing.Right}, {head: "Movement, held side", flex: true}}}
 	for _, p := range b.l.Perimeters {

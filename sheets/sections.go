@@ -28,7 +28,7 @@ func (b *book) sections() []page {
 				}
 			}
 		}
-		p.banner = holdWords(p.holds)
+		p.banner = b.holdWords(p.holds)
 		p.hatches = view.SectionHatches(b.l, c.Run)
 		foot := list{items: []string{"Sections look along growing stations: street at the left, roof at the right. Assembly " + c.Chair.Assembly.Name + " (report " + c.Chair.Assembly.Report +
 			"), inside width " + b.small(c.Chair.Inside) + ". Fasteners stand only in the holes punched for them."}, plain: true}

@@ -201,7 +201,7 @@ func faults(sheets []Sheet) []string {
 	return out
 }
 
-func words(s drawing.Scene) string {
+func wordsOf(s drawing.Scene) string {
 	var b strings.Builder
 	for _, t := range s.Texts() {
 		b.WriteString(t.Words + "\n")

@@ -227,7 +227,7 @@ func TestNumbersIdsAndIndexAgree(t *testing.T) {
 				}
 				ids[s.ID] = true
 				if s.Kind == Index {
-					index += words(s.Scene)
+					index += wordsOf(s.Scene)
 					s.Scene.Walk(func(_ drawing.Layer, m drawing.Mark) {
 						if l, ok := m.(drawing.Link); ok {
 							links[l.Target] = true
@@ -242,7 +242,7 @@ func TestNumbersIdsAndIndexAgree(t *testing.T) {
 				if !strings.Contains(index, "\n"+s.Number+"\n") || !links[s.ID] {
 					t.Errorf("%s, %v: sheet %s %q is not in the index", c.name, a, s.Number, s.ID)
 				}
-				if !strings.Contains(words(s.Scene), "\n"+s.Number+" of ") {
+				if !strings.Contains(wordsOf(s.Scene), "\n"+s.Number+" of ") {
 					t.Errorf("%s, %v: sheet %s does not say its number", c.name, a, s.Number)
 				}
 			}
@@ -309,10 +309,10 @@ func TestNothingIsDropped(t *testing.T) {
 		byKind := map[Kind]string{}
 		byRun := map[string]string{}
 		for _, s := range c.sheets {
-			byKind[s.Kind] += "\n" + words(s.Scene)
+			byKind[s.Kind] += "\n" + wordsOf(s.Scene)
 			if s.Kind == RunSheet {
 				for _, name := range runsOf(s) {
-					byRun[name] += "\n" + words(s.Scene)
+					byRun[name] += "\n" + wordsOf(s.Scene)
 				}
 			}
 		}
@@ -360,12 +360,12 @@ func TestHoldIsSaidOnWhatItTouches(t *testing.T) {
 			}
 		}
 		for _, s := range c.sheets {
-			said := strings.Contains(words(s.Scene), "HOLD:")
+			said := strings.Contains(wordsOf(s.Scene), "HOLD:")
 			held := slices.ContainsFunc(runsOf(s), func(name string) bool { return holds[name] })
 			if s.Kind == RunSheet && said != held {
 				t.Errorf("%s: sheet %s of %v says HOLD: %v, is on hold: %v", c.name, s.Number, runsOf(s), said, held)
 			}
-			if s.Kind == PieceSchedule && len(l.Withheld) > 0 && !strings.Contains(words(s.Scene), "DO NOT CUT") {
+			if s.Kind == PieceSchedule && len(l.Withheld) > 0 && !strings.Contains(wordsOf(s.Scene), "DO NOT CUT") {
 				t.Errorf("%s: the piece schedule does not say DO NOT CUT", c.name)
 			}
 		}

@@ -66,13 +66,13 @@ func TestShopSheetsTellWhatIsReleased(t *testing.T) {
 		for _, s := range c.sheets {
 			switch s.Kind {
 			case ShopSheet:
-				drawings += words(s.Scene)
+				drawings += wordsOf(s.Scene)
 			case PieceLabels:
-				labels += words(s.Scene)
+				labels += wordsOf(s.Scene)
 			case CuttingPlan:
-				cutting += words(s.Scene)
+				cutting += wordsOf(s.Scene)
 			case HandCheck:
-				hands += words(s.Scene)
+				hands += wordsOf(s.Scene)
 			}
 		}
 		for _, p := range l.Perimeters {
@@ -120,7 +120,7 @@ func TestNoShopSaysSo(t *testing.T) {
 		if s.Kind >= ShopSheet {
 			t.Errorf("sheet %q of a job without a shop", s.Title)
 		}
-		said = said || s.Kind == PieceSchedule && strings.Contains(strings.ReplaceAll(words(s.Scene), "\n", " "), "no flat patterns")
+		said = said || s.Kind == PieceSchedule && strings.Contains(strings.ReplaceAll(wordsOf(s.Scene), "\n", " "), "no flat patterns")
 	}
 	if !said {
 		t.Error("the piece schedule does not say why there are no flat patterns")
@@ -141,7 +141,7 @@ func TestTwinsNameEachOthersSheet(t *testing.T) {
 		text := map[string]string{}
 		sheets := shopSheets(l, Options{})
 		for _, s := range sheets {
-			number[s.ID], text[s.ID] = s.Number, strings.ReplaceAll(words(s.Scene), "\n", " ")
+			number[s.ID], text[s.ID] = s.Number, strings.ReplaceAll(wordsOf(s.Scene), "\n", " ")
 		}
 		var before *layout.Family
 		for _, g := range newBook(l, Options{}).familyGroups() {
@@ -174,7 +174,7 @@ func TestShopSheetsLoseNothing(t *testing.T) {
 		var all string
 		for _, s := range c.sheets {
 			if s.Kind == ShopSheet {
-				all += words(s.Scene) + "\n"
+				all += wordsOf(s.Scene) + "\n"
 			}
 		}
 		step := shop.Step(b.metric)

@@ -60,7 +60,7 @@ func TestPartsAreDrawnListedAndCut(t *testing.T) {
 		sheets := shopSheets(l, Options{})
 		for _, s := range sheets {
 			if s.Kind == PartSheet {
-				said += words(s.Scene) + "\n"
+				said += wordsOf(s.Scene) + "\n"
 			}
 		}
 		if f := faults(sheets); len(f) > 0 {

@@ -19,7 +19,7 @@ func (b *book) submittal(before []page) []page {
 func (b *book) statement() []page {
 	first := page{id: b.id("statement"), title: "Statement", kind: Statement, paper: b.runs, holds: b.l.Holds(),
 		about: "What is computed by the program, what is stated or done by others, what is left out, and who signs for it."}
-	first.banner = holdWords(first.holds)
+	first.banner = b.holdWords(first.holds)
 	blocks := []block{b.computedList(), b.othersList(), b.leftOutList(), b.partiesTable()}
 	return b.pages(first, blocks, across)
 }

@@ -58,7 +58,7 @@ func TestShortRunsShareASheet(t *testing.T) {
 				if slices.Contains(names, "Run B") && slices.Contains(names, "Run C") && slices.Contains(names, "Run D") {
 					whole++
 				}
-				text := words(s.Scene)
+				text := wordsOf(s.Scene)
 				for _, n := range names {
 					if !strings.Contains(text, "\nRUN "+strings.TrimPrefix(n, "Run ")+"\n") {
 						t.Errorf("%v: sheet %s does not head %s", z, s.Number, n)
@@ -89,7 +89,7 @@ func TestSharedSheetSaysItsHolds(t *testing.T) {
 	for _, s := range runSheets(l, Options{Runs: &z}) {
 		if names := runsOf(s); len(names) > 1 && slices.Contains(names, "Run C") {
 			shared++
-			if !strings.Contains(words(s.Scene), "HOLD:") {
+			if !strings.Contains(wordsOf(s.Scene), "HOLD:") {
 				t.Errorf("sheet %s does not say that run C is on hold", s.Number)
 			}
 		}
@@ -107,7 +107,7 @@ func TestRunsAndPartsAgreeWithTheIndex(t *testing.T) {
 		number := map[string]string{} // look-up only: sheet of each part
 		for _, s := range c.sheets {
 			if s.Kind == Index {
-				index += strings.Join(strings.Fields(words(s.Scene)), " ")
+				index += strings.Join(strings.Fields(wordsOf(s.Scene)), " ")
 			}
 			var part, of int
 			if _, w, ok := strings.Cut(s.Title, ", part "); ok {
@@ -132,7 +132,7 @@ func TestRunsAndPartsAgreeWithTheIndex(t *testing.T) {
 			}
 			var part, of int
 			_, _ = fmt.Sscanf(w, "%d of %d", &part, &of)
-			text := words(s.Scene)
+			text := wordsOf(s.Scene)
 			for i, side := range []string{"left", "right"} {
 				k := part - 1 + 2*i
 				if k < 1 || k > of {

@@ -15,7 +15,7 @@ func ofKind(c drawn, kinds ...Kind) string {
 	var b strings.Builder
 	for _, s := range c.sheets {
 		if slices.Contains(kinds, s.Kind) {
-			b.WriteString(words(s.Scene))
+			b.WriteString(wordsOf(s.Scene))
 		}
 	}
 	return b.String()

@@ -176,7 +176,7 @@ func TestPairLosesNoTable(t *testing.T) {
 				if f := drawing.Check(s); len(f) > 0 {
 					t.Errorf("%v by %v: %v", w, h, f)
 				}
-				text += words(s)
+				text += wordsOf(s)
 			}
 			for _, want := range []string{"a1", "a2", "z1"} {
 				if strings.Count(text, want+"\n") != 1 {

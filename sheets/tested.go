@@ -23,7 +23,7 @@ func (b *book) testedSections() []page {
 		}
 		p := page{id: b.id("tested", itoa(i+1)), title: "Tested dimensions, runs " + strings.Join(names, ", ") + ", assembly " + prose(a.Name), kind: TestedSection, paper: b.runs, scale: "as noted",
 			holds: b.l.Holds(), about: "Section through a chair with the limits of its tested assembly beside what is built."}
-		p.banner = holdWords(p.holds)
+		p.banner = b.holdWords(p.holds)
 		p.hatches = view.SectionHatches(b.l, c.Run)
 		blocks := []block{b.limitTable("Tested against built, assembly "+prose(a.Name), b.l.CaseOf(c)), b.placesTable(c), list{items: []string{
 			"Report " + reportOf(a) + ". The holes of the chair and their places are part of the test.",

@@ -49,7 +49,7 @@ func TestTwoWidthSheets(t *testing.T) {
 	}
 	seen := map[string]int{}
 	for _, s := range packet {
-		text := words(s.Scene)
+		text := wordsOf(s.Scene)
 		switch {
 		case strings.HasPrefix(s.Title, "Corner"), strings.HasPrefix(s.Title, "Shop drawing C"):
 			if !strings.Contains(text, "(2.7") {

@@ -136,9 +136,9 @@ func TestDoubtedReadingsAreShown(t *testing.T) {
 	for _, s := range sheets {
 		switch {
 		case s.Kind == RFIList:
-			rfi += words(s.Scene)
+			rfi += wordsOf(s.Scene)
 		case strings.HasPrefix(s.ID, "wall-roof-a"):
-			report += words(s.Scene)
+			report += wordsOf(s.Scene)
 			s.Scene.Walk(func(_ drawing.Layer, m drawing.Mark) {
 				if a, ok := m.(drawing.Arc); ok && a.Full() && a.Fill == drawing.None && a.Pen == drawing.Hold {
 					rings++

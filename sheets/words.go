@@ -10,121 +10,26 @@ import (
 	"copingset/layout/length"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 )
 
 // holdName says in a few words what a hold is about, where there is no room
 // for its sentence. A code without words of its own is its own words.
-func holdName(code string) string {
-	switch code {
-	case "verify-in-field":
-		return "length not measured: verify in field"
-	case "run-unsurveyed":
-		return "wall not surveyed"
-	case "survey-slip":
-		return "a reading in doubt: measure again"
-	case "wall-unsound":
-		return "loose, rotten or wet wall top"
-	case "survey-not-tied":
-		return "survey not tied to the corners"
-	case "rear-at-kink":
-		return "length taped on the rear face at a kink"
-	case "pressures-not-stated":
-		return "design pressures not stated"
-	case "strength-of-what":
-		return "edition of the pressures not known"
-	case "pressures-computed":
-		return "computed pressures not confirmed by a licensed engineer"
-	case "confirmation-differs":
-		return "pressures changed since they were confirmed"
-	case "report-unsaid":
-		return "test report not fully identified"
-	case "factor-unsaid":
-		return "factor on as-pulled values not explained"
-	case "wind-edition", "wind-speed-range", "wind-height", "wind-roof-slope", "wind-area", "wind-parapet-note", "wind-reduction-tall", "wind-least-dimension":
-		return "pressures cannot be computed as asked"
-	case "extender-needed":
-		return "a leg taller than tested"
-	case "cap-narrow":
-		return "cap narrower than the wall"
-	case "top-level":
-		return "top does not drain to the roof"
-	case "metal-thin":
-		return "metal thinner than specified"
-	case "metals-dissimilar":
-		return "metals that must not touch"
-	case "treated-wood":
-		return "metal on treated wood"
-	case "metal-on-masonry":
-		return "metal on masonry"
-	case "expansion-differs":
-		return "coefficient of expansion in doubt"
-	case "withdrawal-short":
-		return "screws short of the pull by the wood formulas"
-	case "nailer-anchorage":
-		return "nailer anchors too close"
-	case "no-assembly":
-		return "no tested assembly covers it"
-	case "nothing-holds":
-		return "nothing in this wall for the screws to hold in"
-	case "no-fastener":
-		return "fastener not described"
-	case "no-fastener-length":
-		return "no stock length of the screw fits"
-	case "edge-distance":
-		return "screws too near the wall's face"
-	case "chair-blocked":
-		return "a chair stands on an obstacle"
-	case "chairs-overlap":
-		return "two chairs overlap"
-	case "support-blocked":
-		return "a corner support stands on an obstacle"
-	case "corner-crowded":
-		return "chairs crowd the corner"
-	case "pierced-unsealed":
-		return "nobody named to seal what comes through"
-	case "movement-not-stated":
-		return "movement of the expansion joint not stated"
-	case "joint-closes":
-		return "a joint closes at the hottest"
-	case "joint-opens":
-		return "a joint opens past its seal at the coldest"
-	case "plate-blocked":
-		return "a splice plate lies on an obstacle"
-	case "lap-under":
-		return "a leg covers too little"
-	case "leg-vanishes":
-		return "a leg too short to make"
-	case "no-fit":
-		return "no row of pieces fits"
-	case "no-joint":
-		return "no place for a joint"
-	case "many-miters":
-		return "more miters than one piece can have"
-	case "chair-over-expansion":
-		return "a chair stands over the expansion joint"
-	case "expansion-chair":
-		return "no place for the chairs at the expansion joint"
-	case "packing-over":
-		return "more packing than the report allows"
-	case "shim-missing":
-		return "no shim thin enough"
-	case "width-not-offered":
-		return "no offered width is wide enough"
-	case "riser-lap":
-		return "a step riser laps too little"
-	case "relief-crowded":
-		return "reliefs run into one another"
-	case "rear-play":
-		return "more play at the rear than the leg can take up"
+func (b *book) holdName(code string) string {
+	if strings.HasPrefix(code, "wind-") {
+		code = "wind-edition" // whichever limit of the edition it is
+	}
+	if k := words.Key("hold." + code); words.Has(k) {
+		return b.say.Say(k)
 	}
 	return strings.ReplaceAll(code, "-", " ")
 }
 
 // holdNames lists holds in words, each once.
-func holdNames(codes []string) []string {
+func (b *book) holdNames(codes []string) []string {
 	var out []string
 	for _, c := range codes {
-		if w := prose(holdName(c)); !slices.Contains(out, w) {
+		if w := prose(b.holdName(c)); !slices.Contains(out, w) {
 			out = append(out, w)
 		}
 	}

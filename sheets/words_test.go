@@ -37,9 +37,10 @@ func TestExact(t *testing.T) {
 func TestHoldsHaveWords(t *testing.T) {
 	n := 0
 	for _, c := range packets() {
+		b := newBook(c.layout, Options{})
 		for _, f := range c.layout.Holds() {
 			n++
-			if w := holdName(f.Code); w == strings.ReplaceAll(f.Code, "-", " ") {
+			if w := b.holdName(f.Code); w == strings.ReplaceAll(f.Code, "-", " ") {
 				t.Errorf("%s: hold %s has no words", c.name, f.Code)
 			}
 		}
@@ -47,7 +48,7 @@ func TestHoldsHaveWords(t *testing.T) {
 	if n == 0 {
 		t.Error("no case is on hold")
 	}
-	if got := strings.Join(holdNames([]string{"verify-in-field", "verify-in-field", "made-up"}), "; "); got != "length not measured: verify in field; made up" {
+	if got := strings.Join(new(book).holdNames([]string{"verify-in-field", "verify-in-field", "made-up"}), "; "); got != "length not measured: verify in field; made up" {
 		t.Errorf("holds read %q", got)
 	}
 }
@@ -63,7 +64,7 @@ func TestHeldPiecesAreSaidOnTheirRuns(t *testing.T) {
 				text := ""
 				for _, s := range c.sheets {
 					if slices.Contains(runsOf(s), "Run "+b.of(p, r.Name)) {
-						text += words(s.Scene)
+						text += wordsOf(s.Scene)
 					}
 				}
 				held := ""
@@ -101,7 +102,7 @@ func TestSignatureStandsWithItsList(t *testing.T) {
 			if s.Kind != CrateList {
 				continue
 			}
-			text := "\n" + words(s.Scene)
+			text := "\n" + wordsOf(s.Scene)
 			rows := 0
 			s.Scene.Walk(func(_ drawing.Layer, m drawing.Mark) {
 				if x, ok := m.(drawing.Text); ok && x.Words != "" && x.Align == drawing.Right {
@@ -159,7 +160,7 @@ func TestGapTableTellsTemperaturesApart(t *testing.T) {
 					got, _ := x.take(20000, 1<<20, true)
 					s := drawing.Scene{W: 20000, H: got.h}
 					got.draw(&s, drawing.Point{})
-					text += "\n" + words(s)
+					text += "\n" + wordsOf(s)
 				}
 				for _, want := range []string{local(q.Name, r.Name), b.short(q.Gap()), q.Held.String() + " only"} {
 					if !strings.Contains(text, "\n"+want+"\n") {
@@ -198,7 +199,7 @@ func TestFieldClosersHaveTwoLengths(t *testing.T) {
 		text := ""
 		for _, s := range c.sheets {
 			if s.Kind == PieceSchedule {
-				text += "\n" + words(s.Scene)
+				text += "\n" + wordsOf(s.Scene)
 			}
 		}
 		for _, p := range c.layout.Perimeters {
@@ -256,7 +257,7 @@ func TestFindingsRead(t *testing.T) {
 	text := ""
 	for _, s := range Packet(&l, Options{For: Inspector}) {
 		if s.Kind == Findings {
-			text += "\n" + words(s.Scene)
+			text += "\n" + wordsOf(s.Scene)
 		}
 	}
 	if !strings.Contains(text, "\n../shop/system.yaml:231:9\n") || !strings.Contains(text, "\n–\n") || strings.Contains(text, "`") {
