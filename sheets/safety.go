@@ -99,7 +99,7 @@ func caution(c warning, z drawing.Size) whole {
 	}
 }
 
-const cautionHigh drawing.Unit = 950
+const cautionHigh drawing.Unit = 750
 
 // cautionStrip draws the cautions along the foot of a run sheet in a box.
 func (b *book) cautionStrip(s *drawing.Scene, r drawing.Rect) {
