@@ -40,6 +40,7 @@ samples:
 layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/fact layout/finding layout/job layout/length layout/metal layout/plan layout/shop layout/wall layout/wind layout/withdrawal
 layout/length:
 layout/plan: layout/length
+layout/stand: layout/length
 layout/length/draws:
 layout/fact: layout/length
 layout/finding: layout/length
@@ -54,8 +55,8 @@ layout/wall/minimax: layout/length
 layout/wall/slips: layout/length
 layout/wind: layout/confirm layout/finding layout/job layout/length
 layout/assembly: layout/finding layout/job layout/length layout/wind
-layout/cap: layout/assembly layout/finding layout/job layout/length layout/wall layout/wind
-layout/anchor: layout/assembly layout/cap layout/finding layout/job layout/length layout/plan layout/wall layout/wind
+layout/cap: layout/assembly layout/finding layout/job layout/length layout/stand layout/wall layout/wind
+layout/anchor: layout/assembly layout/cap layout/finding layout/job layout/length layout/plan layout/stand layout/wall layout/wind
 layout/crate: layout/anchor layout/cap layout/finding layout/job layout/length
 layout/cut: layout/length
 layout/fold:
