@@ -89,7 +89,7 @@ func keyEnd(e wall.End) plan.KeyEnd {
 	switch {
 	case e.Corner != nil:
 		c := e.Corner
-		return plan.KeyEnd{Kind: plan.KeyCorners, Corner: plan.KeyCorner{Name: c.Name, Outside: c.Outside(), Absorbed: c.Absorb, Leaves: c.Leave.Name, Turn: TurnOf(c)}}
+		return plan.KeyEnd{Kind: plan.KeyCorners, Corner: plan.KeyCorner{Name: c.Name, Outside: c.Outside(), Absorbed: c.Absorb, Leaves: c.Leave.Name, KeyTurn: TurnOf(c)}}
 	case e.Step != nil && e.Step.Up():
 		return plan.KeyEnd{Kind: plan.KeyStepUp}
 	case e.Step != nil:
@@ -103,20 +103,20 @@ func keyEnd(e wall.End) plan.KeyEnd {
 }
 
 // TurnOf is what a corner of the wall does, in words.
-func TurnOf(c *Corner) plan.Turn { return turnSaid(c, c.Turn, c.Included()) }
+func TurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.Turn, c.Included()) }
 
 // MadeTurnOf is what the piece made for a corner does.
-func MadeTurnOf(c *Corner) plan.Turn { return turnSaid(c, c.CapTurn, c.CapIncluded()) }
+func MadeTurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.CapTurn, c.CapIncluded()) }
 
-func turnSaid(c *Corner, a, in job.Angle) plan.Turn {
+func turnSaid(c *Corner, a, in job.Angle) plan.KeyTurn {
 	if c.Straight() {
-		return plan.Turn{Kind: strings.ToUpper(c.Pitch.String()), Turn: "slope changes " + job.FormatAngle(max(c.Bend, -c.Bend)), Included: "no turn"}
+		return plan.KeyTurn{Kind: strings.ToUpper(c.Pitch.String()), Turn: "slope changes " + job.FormatAngle(max(c.Bend, -c.Bend)), Included: "no turn"}
 	}
 	side, kind := "right", "OUTSIDE CORNER"
 	if !c.Outside() {
 		side, a, kind = "left", -a, "INSIDE CORNER"
 	}
-	return plan.Turn{Kind: kind, Turn: "turns " + side + " " + job.FormatAngle(a), Included: "included " + job.FormatAngle(in)}
+	return plan.KeyTurn{Kind: kind, Turn: "turns " + side + " " + job.FormatAngle(a), Included: "included " + job.FormatAngle(in)}
 }
 
 // SpotOfRuns points out runs of one perimeter.

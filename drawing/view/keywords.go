@@ -199,7 +199,7 @@ func (d *keyDrawing) cornerWords(g *drawing.Scene) {
 		if !r.rite {
 			continue
 		}
-		kind, turn, included := c.Kind, c.Turn.Turn, c.Included
+		kind, turn, included := c.Kind, c.Turn, c.Included
 		if c.Absorbed {
 			kind = "KINK, taken up by a joint"
 		}

@@ -93,9 +93,9 @@ type KeyEnd struct {
 	Corner KeyCorner // of KeyCorners
 }
 
-// Turn is what a corner does, both its angles lettered: a bare number is read
+// KeyTurn is what a corner does, both its angles lettered: a bare number is read
 // either way and makes a wrong corner.
-type Turn struct {
+type KeyTurn struct {
 	Kind     string // OUTSIDE CORNER, INSIDE CORNER, PEAK, VALLEY
 	Turn     string // "turns right 90°"
 	Included string // "included 90°"
@@ -107,7 +107,7 @@ type KeyCorner struct {
 	Outside  bool   // it turns to the roof
 	Absorbed bool   // a joint takes its turn up
 	Leaves   string // the run after it
-	Turn
+	KeyTurn
 }
 
 // KeyTee is a run that meets the roof side of another perimeter's.
