@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"copingset/drawing"
 	"copingset/drawing/view"
@@ -13,6 +14,7 @@ import (
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // book is what every page is made from.
@@ -24,12 +26,13 @@ type book struct {
 	runs, lists paper
 	reader      Audience
 	say         words.Book
+	keyPlan     func() plan.KeyPlan    // made once, when it is first asked for
 	ids         map[string]bool        // look-up only: ids already given
 	plans       map[planKey]cornerView // look-up only: corner plans already drawn
 }
 
 func newBook(l *layout.Layout, o Options) *book {
-	b := &book{l: l, j: l.Job, metric: view.Metric(l), crew: view.Crew(l), shop: view.Shop(l), ids: map[string]bool{}, plans: map[planKey]cornerView{}, reader: o.For}
+	b := &book{l: l, j: l.Job, metric: view.Metric(l), crew: view.Crew(l), shop: view.Shop(l), ids: map[string]bool{}, plans: map[planKey]cornerView{}, reader: o.For, keyPlan: sync.OnceValue(l.KeyPlan)}
 	runs, lists := l.Job.Paper.Runs, l.Job.Paper.Lists
 	if o.Runs != nil {
 		runs = *o.Runs

@@ -7,8 +7,8 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
-	"copingset/layout"
 	"copingset/layout/finding"
+	"copingset/layout/plan"
 )
 
 // index makes the cover and the list of sheets, which counts itself in. The
@@ -16,10 +16,10 @@ import (
 func (b *book) index(rest []page) []page {
 	cover := page{id: b.id("cover"), title: "Cover, key plan and general notes", kind: Index, paper: b.runs, holds: b.l.Holds(), banner: b.summary(), scale: "as noted",
 		about: "Job data, general notes, and the key plan with runs, corners, north and the direction of stations."}
-	cover.foot = func(s *drawing.Scene, r drawing.Rect) { b.legend(s, r, view.KeyPlanHatches(b.l)) }
+	cover.foot = func(s *drawing.Scene, r drawing.Rect) { b.legend(s, r, view.KeyPlanHatches(b.keyPlan())) }
 	room := cover.paper.room(cover.banner != "")
 	left := min(max(room.Width()*33/100, 9000), 14000)
-	plan := drawing.Box(room.Min.X+left+gutter, room.Min.Y, room.Max.X, room.Max.Y)
+	beside := drawing.Box(room.Min.X+left+gutter, room.Min.Y, room.Max.X, room.Max.Y)
 	out := b.pages(cover, b.coverBlocks(), func(n int, room drawing.Rect) []drawing.Rect {
 		if n > 0 {
 			return columns(room, max(1, int(room.Width()/11000)), gutter)
@@ -29,11 +29,11 @@ func (b *book) index(rest []page) []page {
 	for i := range out[1:] {
 		out[i+1].foot = nil
 	}
-	if v := view.KeyPlan(b.l, plan.Width(), plan.Height()); sits(v, plan.Width(), plan.Height()) {
-		beside := out[0].draw
+	if v := view.KeyPlan(b.keyPlan(), beside.Width(), beside.Height()); sits(v, beside.Width(), beside.Height()) {
+		notes := out[0].draw
 		out[0].draw = func(s *drawing.Scene, refer func(string) string) {
-			beside(s, refer)
-			place(s, v, plan.Min, "key")
+			notes(s, refer)
+			place(s, v, beside.Min, "key")
 		}
 	} else { // it needs a page of its own
 		out[0].title, out[0].foot, out[0].scale = "Cover and general notes", nil, ""
@@ -47,28 +47,26 @@ func (b *book) index(rest []page) []page {
 func (b *book) keyPlans(cover page) []page {
 	// Several perimeters part before the paper grows.
 	room := cover.paper.room(cover.banner != "")
-	if len(b.l.Perimeters) < 2 || sits(view.KeyPlan(b.l, room.Width(), room.Height()), room.Width(), room.Height()) {
-		return []page{b.keyPlanPage(cover, b.l, "Key plan")}
+	k := b.keyPlan()
+	if len(k.Perimeters) < 2 || sits(view.KeyPlan(k, room.Width(), room.Height()), room.Width(), room.Height()) {
+		return []page{b.keyPlanPage(cover, k, "Key plan")}
 	}
 	var out []page
-	for _, p := range b.l.Perimeters {
-		one := *b.l
-		one.Perimeters = []*layout.Perimeter{p}
-		out = append(out, b.keyPlanPage(cover, &one, "Key plan of "+prose(p.Job.Name)))
+	for i, p := range k.Perimeters {
+		out = append(out, b.keyPlanPage(cover, k.Only(i), "Key plan of "+prose(p.Name)))
 	}
 	return out
 }
 
-// keyPlanPage shows the perimeters of a layout on a page that they can be read
-// on.
-func (b *book) keyPlanPage(cover page, l *layout.Layout, title string) page {
+// keyPlanPage shows a key plan on a page that it can be read on.
+func (b *book) keyPlanPage(cover page, k plan.KeyPlan, title string) page {
 	p := fitting(cover, func(room drawing.Rect) bool {
-		return sits(view.KeyPlan(l, room.Width(), room.Height()), room.Width(), room.Height())
+		return sits(view.KeyPlan(k, room.Width(), room.Height()), room.Width(), room.Height())
 	})
 	p.id, p.title = b.id(title), title
 	room := p.paper.room(p.banner != "")
 	p.draw = func(s *drawing.Scene, _ func(string) string) {
-		place(s, view.KeyPlan(l, room.Width(), room.Height()), room.Min, "key")
+		place(s, view.KeyPlan(k, room.Width(), room.Height()), room.Min, "key")
 	}
 	return p
 }

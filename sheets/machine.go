@@ -8,6 +8,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/fold"
 	"copingset/layout/job"
+	"copingset/layout/plan"
 )
 
 // Machine is a drawing at 1:1 for a machine.
@@ -25,8 +26,8 @@ func Machines(l *layout.Layout) []Machine {
 	for _, c := range b.cutFiles() {
 		out = append(out, Machine{c.name, c.drawing(b)})
 	}
-	for _, p := range l.Perimeters {
-		out = append(out, Machine{b.cutName("key plan " + p.Job.Name), b.planDXF(p)})
+	for _, p := range b.keyPlan().Perimeters {
+		out = append(out, Machine{b.cutName("key plan " + p.Name), b.planDXF(p)})
 	}
 	return out
 }
@@ -180,20 +181,20 @@ func (b *book) bodyDXF(body layout.Body, mark, make, metal string) dxf.Drawing {
 
 // planDXF is the key plan of a perimeter: wall lines and cap lines as adjusted
 // for drawing. It is to be read, not cut.
-func (b *book) planDXF(p *layout.Perimeter) dxf.Drawing {
+func (b *book) planDXF(p plan.KeyPerimeter) dxf.Drawing {
 	d := dxf.Drawing{Inches: !b.metric}
 	k := b.unit()
-	for _, q := range view.KeyLines(b.l, p) {
+	for _, q := range view.KeyLines(p) {
 		d.Lines = append(d.Lines, dxf.Polyline{Layer: dxf.Reference, Points: b.points([]fold.Point{q.WallFrom, q.WallTo})},
 			dxf.Polyline{Layer: dxf.Reference, Points: b.points([]fold.Point{q.CapFrom, q.CapTo})})
 		name := q.Run.Name
-		if len(b.l.HoldsOn(q.Run)) > 0 {
+		if q.Run.Held {
 			name += " HOLD"
 		}
 		mid := fold.Point{X: (q.CapFrom.X + q.CapTo.X) / 2, Y: (q.CapFrom.Y + q.CapTo.Y) / 2}
 		d.Notes = append(d.Notes, dxf.Note{Layer: dxf.Text, At: dxf.Point{X: mid.X * k, Y: mid.Y * k}, Height: 150 * k, Text: name, Centre: true})
 	}
 	lo := b.points([]fold.Point{{X: 0, Y: -600}})[0]
-	d.Notes = append(d.Notes, dxf.Note{Layer: dxf.Text, At: lo, Height: 100 * k, Text: "Key plan of " + p.Job.Name + ", adjusted to close: for reading, not for making. Wall lines inside, cap lines outside."})
+	d.Notes = append(d.Notes, dxf.Note{Layer: dxf.Text, At: lo, Height: 100 * k, Text: "Key plan of " + p.Name + ", adjusted to close: for reading, not for making. Wall lines inside, cap lines outside."})
 	return d
 }

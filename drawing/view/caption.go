@@ -13,6 +13,11 @@ import (
 // wider than width with its upper left corner at at. Under the title stands
 // what else must be said of the view.
 func caption(s *drawing.Scene, l *layout.Layout, at drawing.Point, width drawing.Unit, title, under string, scale Scale) drawing.Rect {
+	return captioned(s, Metric(l), at, width, title, under, scale)
+}
+
+// captioned is caption for those who know only what lengths are lettered in.
+func captioned(s *drawing.Scene, metric bool, at drawing.Point, width drawing.Unit, title, under string, scale Scale) drawing.Rect {
 	bold := drawing.Style{Size: drawing.Head, Face: drawing.Bold}
 	box := s.Paragraph(drawing.Point{X: at.X, Y: at.Y + drawing.Unit(drawing.Head)}, drawing.Letter(title), width, bold)
 	s.Line(drawing.Medium, drawing.Point{X: at.X, Y: box.Max.Y + 90}, drawing.Point{X: box.Max.X, Y: box.Max.Y + 90})
@@ -26,7 +31,7 @@ func caption(s *drawing.Scene, l *layout.Layout, at drawing.Point, width drawing
 		t := s.Text(drawing.Point{X: at.X, Y: y + 500}, drawing.Letter(scale.Name), drawing.Style{Face: drawing.Bold})
 		return box.Union(drawing.BoundsOf([]drawing.Mark{t}))
 	}
-	stops, labels := scaleStops(Metric(l), scale, min(width*9/10, 60*drawing.MM))
+	stops, labels := scaleStops(metric, scale, min(width*9/10, 60*drawing.MM))
 	bar := drawing.ScaleBar{At: drawing.Point{X: at.X + 100, Y: y + 850}, Stops: stops, Labels: labels, Size: drawing.Small}
 	box = box.Union(s.Draw(bar.Figure()))
 	t := s.Text(drawing.Point{X: at.X, Y: box.Max.Y + 450}, drawing.Letter("Scale "+scale.Name), drawing.Style{Face: drawing.Bold})
@@ -71,24 +76,14 @@ func scaleStops(metric bool, scale Scale, most drawing.Unit) ([]drawing.Unit, []
 // turnWords says a corner's turn and its included angle, both, and which way:
 // a bare number is read either way and makes a wrong corner.
 func turnWords(c *layout.Corner) (kind, turn, included string) {
-	return turnSaid(c, c.Turn, c.Included())
+	t := layout.TurnOf(c)
+	return t.Kind, t.Turn, t.Included
 }
 
 // pieceTurnWords says the same of the piece made for the corner.
 func pieceTurnWords(c *layout.Corner) (kind, turn, included string) {
-	return turnSaid(c, c.CapTurn, c.CapIncluded())
-}
-
-func turnSaid(c *layout.Corner, a, in job.Angle) (kind, turn, included string) {
-	if c.Straight() {
-		return strings.ToUpper(c.Pitch.String()), "slope changes " + job.FormatAngle(max(c.Bend, -c.Bend)), "no turn"
-	}
-	side := "right"
-	kind = "OUTSIDE CORNER"
-	if !c.Outside() {
-		side, a, kind = "left", -a, "INSIDE CORNER"
-	}
-	return kind, "turns " + side + " " + job.FormatAngle(a), "included " + job.FormatAngle(in)
+	t := layout.MadeTurnOf(c)
+	return t.Kind, t.Turn, t.Included
 }
 
 // slopeWords letters a slope the way its readers measure it.
@@ -104,11 +99,14 @@ func slopeWords(l *layout.Layout, s job.Slope) string {
 
 // shortWords letters a length that stands in a sentence, in inches alone when
 // it is under a foot.
-func shortWords(l *layout.Layout, d length.Length) string {
-	if !Metric(l) && length.Abs(d) < length.Foot {
-		return Crew(l).Short(d)
+func shortWords(l *layout.Layout, d length.Length) string { return inSentence(Crew(l), d) }
+
+// inSentence letters a length that stands in a sentence as a reader tapes it.
+func inSentence(st length.Style, d length.Length) string {
+	if !st.Metric && length.Abs(d) < length.Foot {
+		return st.Short(d)
 	}
-	return Crew(l).InText(d)
+	return st.InText(d)
 }
 
 // people is a person seen from above, who stands on the roof at a point and

@@ -98,7 +98,7 @@ func (c *corner) view() keyedView {
 		top = "street at the top"
 	}
 	return keyedView{
-		l: c.l, metric: c.crew.Metric, title: c.title(), draw: c.draw, least: c.least, finest: 8, list: c.list, narrowest: insetWide,
+		metric: c.crew.Metric, title: c.title(), draw: c.draw, least: c.least, finest: 8, list: c.list, narrowest: insetWide,
 		under: "seen from above, " + top + "; L and R are the hands of a person on the roof looking out over the wall",
 	}
 }

@@ -5,9 +5,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout/cap"
-	"copingset/layout/job"
-	"copingset/layout/wind"
+	"copingset/layout/plan"
 )
 
 // keyDrawing draws one perimeter of a key plan on its panel.
@@ -77,9 +75,8 @@ func (d *keyDrawing) zones(g *drawing.Scene) {
 			b := float64(q.x*r.dir.x) + float64(q.y*r.dir.y)
 			return e[0].add(r.dir.times(math.Min(math.Max(u, a), math.Max(a, b)) - a))
 		}
-		scale := r.long / math.Max(r.Front.MM(), 1e-6)
 		for n, z := range r.Zones {
-			a, b := z.From.MM()*scale, z.To.MM()*scale
+			a, b := r.along(z.From), r.along(z.To)
 			if n == 0 {
 				a = math.Inf(-1)
 			}
@@ -87,7 +84,7 @@ func (d *keyDrawing) zones(g *drawing.Scene) {
 				b = math.Inf(1)
 			}
 			kind := drawing.ZoneEdge
-			if z.Zone == wind.Corner {
+			if z.Corner {
 				kind = drawing.ZoneCorner
 			}
 			q := d.m.all(along(in, a), along(in, b), along(out, b), along(out, a))
@@ -109,7 +106,7 @@ func (d *keyDrawing) walls(g *drawing.Scene) {
 	}
 	for i, r := range d.sh.runs {
 		pens := [2]drawing.Pen{drawing.Medium, drawing.Medium}
-		if unmeasured(r.Run) {
+		if r.Unmeasured != "" {
 			pens = [2]drawing.Pen{drawing.Hidden, drawing.Hidden}
 		}
 		front, rear := d.m.all(r.o, r.at(r.long, 0)), d.m.all(d.rear[i][0], d.rear[i][1])
@@ -135,10 +132,9 @@ func (d *keyDrawing) walls(g *drawing.Scene) {
 // room between them, and marks building expansion joints at any scale.
 func (d *keyDrawing) joints(g *drawing.Scene, i int) {
 	r := d.sh.runs[i]
-	scale := r.long / math.Max(r.Front.MM(), 1e-6)
 	for _, j := range r.Joints {
-		u := r.ToFront(j.Centre()).MM() * scale
-		if j.Kind == cap.Expansion {
+		u := r.along(j.At)
+		if j.Expansion {
 			half := d.real(60)
 			over := d.real(150)
 			for _, k := range []float64{-half, half} {
@@ -148,7 +144,7 @@ func (d *keyDrawing) joints(g *drawing.Scene, i int) {
 			}
 			continue
 		}
-		if d.m.ratio <= 130 && j.Kind == cap.Plain {
+		if d.m.ratio <= 130 && !j.Kink {
 			a, b := d.m.at(r.at(u, 0)), d.m.at(r.at(u, d.wide(r)))
 			g.Line(drawing.Thin, a, b)
 		}
@@ -180,18 +176,18 @@ func (d *keyDrawing) direction(g *drawing.Scene, i int) {
 // wall it dies into.
 func (d *keyDrawing) end(g *drawing.Scene, i int, right bool) {
 	r := d.sh.runs[i]
-	e, u, out := r.Left, 0.0, -1.0
+	e, u, out := r.Ends[0], 0.0, -1.0
 	if right {
-		e, u, out = r.Right, r.long, 1.0
+		e, u, out = r.Ends[1], r.long, 1.0
 	}
 	w := d.wide(r)
-	switch {
-	case e.Kind == job.EndFree, e.Step != nil: // at a step the higher wall is a run of its own
+	switch e.Kind {
+	case plan.KeyFree, plan.KeyStepUp, plan.KeyStepDown: // at a step the higher wall is a run of its own
 		x := u + out*d.real(50)
 		a, b := d.m.at(r.at(x, -d.real(80))), d.m.at(r.at(x, w+d.real(80)))
 		g.Line(drawing.Thick, a, b)
 		d.c.Stroke(60, a, b)
-	case e.Kind == job.EndWall:
+	case plan.KeyDies:
 		over := d.real(450)
 		deep := d.real(350)
 		q := d.m.all(r.at(u, -over), r.at(u+out*deep, -over), r.at(u+out*deep, w+over), r.at(u, w+over))
@@ -205,12 +201,11 @@ func (d *keyDrawing) end(g *drawing.Scene, i int, right bool) {
 // wall turns towards the roof, open where it turns away.
 func (d *keyDrawing) corner(g *drawing.Scene, i int) {
 	r := d.sh.runs[i]
-	c := r.Right.Corner
-	if c == nil {
+	if !r.rite {
 		return
 	}
 	fill := drawing.Black
-	if !c.Outside() {
+	if !r.Ends[1].Corner.Outside {
 		fill = drawing.White
 	}
 	at := d.m.at(r.at(r.long, 0))

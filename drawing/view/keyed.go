@@ -5,13 +5,11 @@ import (
 	"strconv"
 
 	"copingset/drawing"
-	"copingset/layout"
 )
 
 // keyedView is a drawing to scale with a list of numbered items beside it or
 // below, its caption under the drawing.
 type keyedView struct {
-	l            *layout.Layout
 	title, under string
 	metric       bool
 	draw         keyedDraw
@@ -95,7 +93,7 @@ func (k keyedView) arranged(w, h drawing.Unit, tight bool) (out drawing.Scene, o
 	b := drawing.BoundsOf(best.marks)
 	out.Add(drawing.Translate(best.marks, best.cut.Centre().Sub(b.Centre()))...)
 	out.Group(drawing.Lettering, "", func(g *drawing.Scene) {
-		caption(g, k.l, drawing.Point{X: best.cut.Min.X + 200, Y: best.cut.Max.Y + 150}, best.cut.Width()-400, k.title, k.under, best.scale)
+		captioned(g, k.metric, drawing.Point{X: best.cut.Min.X + 200, Y: best.cut.Max.Y + 150}, best.cut.Width()-400, k.title, k.under, best.scale)
 		k.list.draw(g, best.text)
 	})
 	return out, true
@@ -133,7 +131,7 @@ func (k keyedView) share(w, h drawing.Unit, tight bool) keyedPlan {
 		var p keyedPlan
 		x := w - w*percent/100
 		var pad drawing.Scene
-		foot := caption(&pad, k.l, drawing.Point{}, x-400, k.title, k.under, Scales(k.metric)[0]).Height() + 250
+		foot := captioned(&pad, k.metric, drawing.Point{}, x-400, k.title, k.under, Scales(k.metric)[0]).Height() + 250
 		if percent > 0 {
 			p.text = drawing.Box(x+300, 0, w, h)
 			p.cut = drawing.Box(0, 0, x, h-foot)

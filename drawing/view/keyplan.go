@@ -6,11 +6,8 @@ import (
 	"slices"
 
 	"copingset/drawing"
-	"copingset/layout"
-	"copingset/layout/job"
 	"copingset/layout/length"
-	"copingset/layout/wall"
-	"copingset/layout/wind"
+	"copingset/layout/plan"
 )
 
 // Room the lettering round a plan is given, and the height of the strip that
@@ -24,9 +21,9 @@ const (
 	keyBandO = 110 // its distance from the wall
 )
 
-// keyPlan draws the perimeters of a layout to one scale.
+// keyPlan draws the perimeters of a job to one scale.
 type keyPlan struct {
-	l     *layout.Layout
+	of    plan.KeyPlan
 	crew  length.Style
 	s     *drawing.Scene
 	notes []string // what found no room on the plan
@@ -35,13 +32,11 @@ type keyPlan struct {
 // KeyPlan draws every perimeter to the largest usual scale that fits: walls,
 // runs with names and lengths, corners, zones, holds, north. Perimeters whose
 // place to each other nobody measured stand in panels of their own.
-func KeyPlan(l *layout.Layout, w, h drawing.Unit) drawing.Scene {
-	k := &keyPlan{l: l, crew: Crew(l)}
+func KeyPlan(of plan.KeyPlan, w, h drawing.Unit) drawing.Scene {
+	k := &keyPlan{of: of, crew: length.Crew(of.Metric)}
 	var shapes []keyShape
-	for _, p := range l.Perimeters {
-		if len(p.Runs) > 0 {
-			shapes = append(shapes, keyShapeOf(p, l.Job))
-		}
+	for _, p := range of.Perimeters {
+		shapes = append(shapes, keyShapeOf(p))
 	}
 	// What finds no room on the plan goes to the notes under it, and longer
 	// notes leave less room for the plan: try until the strip is high enough.
@@ -71,7 +66,7 @@ func KeyPlan(l *layout.Layout, w, h drawing.Unit) drawing.Scene {
 // their place. If none does, each panel is drawn as large as it goes, and the
 // plan says that it is not to scale.
 func (k *keyPlan) fit(shapes []keyShape, area drawing.Rect) (Scale, []drawing.Rect) {
-	for _, sc := range Scales(Metric(k.l)) {
+	for _, sc := range Scales(k.of.Metric) {
 		if sc.Ratio < 12 {
 			continue
 		}
@@ -143,11 +138,8 @@ func (k *keyPlan) footWords(shapes []keyShape) []string {
 	}
 	adjusted, slopes := false, false
 	for _, sh := range shapes {
-		for _, r := range sh.per.Runs {
-			slopes = slopes || r.InPlan(k.l.Grid) != r.Front
-		}
-		_, off := misclosure(sh.per, k.crew)
-		adjusted = adjusted || off
+		slopes = slopes || slices.ContainsFunc(sh.per.Runs, func(r plan.KeyRun) bool { return r.Slopes })
+		adjusted = adjusted || sh.per.Misses > 0
 	}
 	if slopes {
 		words[1] += " Where the wall top slopes they are taped along it, and drawn as they lie in plan."
@@ -156,8 +148,7 @@ func (k *keyPlan) footWords(shapes []keyShape) []string {
 		words = append(words, "Drawn adjusted so that it closes. Pieces are not adjusted: they are made to the lengths and angles as measured.")
 	}
 	for _, sh := range shapes {
-		held := slices.ContainsFunc(sh.runs, func(r keyRun) bool { return len(k.l.HoldsOn(r.Run)) > 0 })
-		if held {
+		if slices.ContainsFunc(sh.per.Runs, func(r plan.KeyRun) bool { return r.Held }) {
 			words = append(words, "A triangle with H: something on that run is ON HOLD; what it touches is not released.")
 			break
 		}
@@ -166,29 +157,22 @@ func (k *keyPlan) footWords(shapes []keyShape) []string {
 		words = append(words, "The perimeters are NOT PLACED TO EACH OTHER: where one lies from another was not measured.")
 	}
 	for _, sh := range shapes {
-		sh.per.Tees(func(r *wall.Run, t *wall.Tee, _ bool) {
-			words = append(words, "Run "+r.Name+" of perimeter "+sh.per.Job.Name+" meets the roof side of run "+t.Main.Name+" of perimeter "+t.Job.Perimeter+
-				" at station "+k.crew.InText(t.Job.At)+", taped to its "+teeFace(t.Job.Of)+"; each is shown on the panel of the other.")
-		})
+		for _, t := range sh.per.Tees {
+			words = append(words, "Run "+t.Run+" of perimeter "+sh.per.Name+" meets the roof side of run "+t.Main+" of perimeter "+t.Perimeter+
+				" at station "+k.crew.InText(t.Taped)+", taped to its "+t.Face+"; each is shown on the panel of the other.")
+		}
 	}
 	for _, sh := range shapes {
-		if sh.per.Job.Kind == job.Open {
-			words = append(words, "Perimeter "+sh.per.Job.Name+" is open: CONFIRM that the roof lies on the side marked ROOF before anything is cut.")
+		if !sh.per.Closed() {
+			words = append(words, "Perimeter "+sh.per.Name+" is open: CONFIRM that the roof lies on the side marked ROOF before anything is cut.")
 		}
 		for _, r := range sh.runs {
-			if unmeasured(r.Run) {
-				words = append(words, "Run "+r.Name+" is dashed: "+why(r.Run)+". Its pieces are not released.")
+			if r.Unmeasured != "" {
+				words = append(words, "Run "+r.Name+" is dashed: "+r.Unmeasured+". Its pieces are not released.")
 			}
 		}
 	}
 	return append(words, k.notes...)
-}
-
-func why(r *layout.Run) string {
-	if r.Job.Basis == job.Drawing {
-		return "its length is taken from a drawing, not measured"
-	}
-	return "its wall top is not surveyed"
 }
 
 // columns of the strip under the plans.
@@ -218,7 +202,7 @@ func (k *keyPlan) foot(box drawing.Rect, scale Scale, shapes []keyShape) {
 	k.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		top := drawing.Point{X: box.Min.X + 150, Y: box.Min.Y + 200}
 		k.s.Squeezed = scale.Ratio <= 0
-		caption(g, k.l, top, tw-600, "KEY PLAN", "", scale)
+		captioned(g, k.of.Metric, top, tw-600, "KEY PLAN", "", scale)
 		directionKey(g, drawing.Point{X: box.Max.X - 5300, Y: box.Min.Y + 200})
 		at := drawing.Point{X: box.Min.X + tw, Y: box.Min.Y + 200}
 		if !beside {
@@ -256,61 +240,47 @@ func (k *keyPlan) head(sh keyShape, box drawing.Rect) {
 	k.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		right := box.Max.X - 21*drawing.MM
 		at := drawing.Point{X: box.Min.X + 250, Y: box.Min.Y + 200 + drawing.Unit(drawing.Title)}
-		g.Text(at, p.Job.Name, drawing.Style{Size: drawing.Title, Face: drawing.Bold})
+		g.Text(at, p.Name, drawing.Style{Size: drawing.Title, Face: drawing.Bold})
 		words := []string{kindWords(p)}
-		if by, off := misclosure(p, k.crew); off {
-			words = append(words, "As measured misses closing by "+shortWords(k.l, by)+".")
+		if p.Misses > 0 {
+			words = append(words, "As measured misses closing by "+inSentence(k.crew, p.Misses)+".")
 		}
 		list(g, drawing.Point{X: at.X, Y: at.Y + 150}, right-at.X-200, words, drawing.Style{})
-		g.Draw(drawing.NorthArrow{At: drawing.Point{X: box.Max.X - 1150, Y: box.Min.Y + 1100}, R: 480, North: northOf(k.l.Job)}.Figure())
+		g.Draw(drawing.NorthArrow{At: drawing.Point{X: box.Max.X - 1150, Y: box.Min.Y + 1100}, R: 480, North: k.of.North}.Figure())
 	})
 }
 
-// northFrom is the bearing that points to the right on every plan of a job:
-// that of the first run of its first perimeter, whose street is then at the top.
-func northFrom(j *job.Job) job.Angle {
-	if len(j.Perimeters) == 0 {
-		return 90 * job.Degree
-	}
-	return j.Perimeters[0].Bearing
-}
-
-// northOf is the direction of north on the plans of a job, in tenths of a
-// degree counter-clockwise. Bearings count clockwise from north.
-func northOf(j *job.Job) int {
-	return int(math.Round(northFrom(j).Degrees() * 10))
-}
-
-func kindWords(p *layout.Perimeter) string {
+func kindWords(p plan.KeyPerimeter) string {
 	n := fmt.Sprintf("%d runs", len(p.Runs))
 	if len(p.Runs) == 1 {
 		n = "1 run"
 	}
-	switch p.Job.Kind {
-	case job.Roof:
+	switch p.Lying {
+	case plan.AroundRoof:
 		return "Roof perimeter, " + n + ": the roof lies inside."
-	case job.Well:
+	case plan.AroundWell:
 		return "Light well, " + n + ": roof outside the loop, OPEN BELOW inside."
 	}
 	return "Open perimeter, " + n + "."
 }
 
 // KeyPlanHatches lists what the hatches of the key plan mean.
-func KeyPlanHatches(l *layout.Layout) []LegendEntry {
+func KeyPlanHatches(k plan.KeyPlan) []LegendEntry {
 	var edge, corner, wall bool
-	for _, r := range l.Runs() {
-		for _, z := range r.Zones {
-			edge = edge || z.Zone == wind.Edge
-			corner = corner || z.Zone == wind.Corner
+	for _, p := range k.Perimeters {
+		for _, r := range p.Runs {
+			for _, z := range r.Zones {
+				edge, corner = edge || !z.Corner, corner || z.Corner
+			}
+			wall = wall || r.Ends[0].Kind == plan.KeyDies || r.Ends[1].Kind == plan.KeyDies
 		}
-		wall = wall || r.Left.Kind == job.EndWall && r.Left.Step == nil || r.Right.Kind == job.EndWall && r.Right.Step == nil
 	}
 	var out []LegendEntry
 	if edge {
 		out = append(out, LegendEntry{drawing.ZoneEdge, "edge zone of wind pressure"})
 	}
 	if corner {
-		out = append(out, LegendEntry{drawing.ZoneCorner, "corner zone of wind pressure, " + Crew(l).InText(l.Demand.CornerLength) + " from " + l.Demand.CornersBegin()})
+		out = append(out, LegendEntry{drawing.ZoneCorner, "corner zone of wind pressure, " + length.Crew(k.Metric).InText(k.CornerZone) + " from " + k.CornersBegin})
 	}
 	if wall {
 		out = append(out, LegendEntry{drawing.Masonry, "higher wall"})

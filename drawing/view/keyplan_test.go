@@ -8,6 +8,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
+	"copingset/layout/length"
 	"copingset/layout/length/draws"
 
 	"pgregory.net/rapid"
@@ -18,10 +19,10 @@ func TestKeyPlanIsFaultless(t *testing.T) {
 		t.Run(s.name, func(t *testing.T) {
 			l := solved(t, s)
 			for _, size := range []drawing.Point{{X: 39000, Y: 22000}, {X: 27000, Y: 24000}, {X: 19000, Y: 24000}} {
-				k := KeyPlan(l, size.X, size.Y)
+				k := KeyPlan(l.KeyPlan(), size.X, size.Y)
 				faultless(t, k)
 				everythingNamed(t, l, k)
-				if a, b := k.Dump(), KeyPlan(l, size.X, size.Y).Dump(); a != b {
+				if a, b := k.Dump(), KeyPlan(l.KeyPlan(), size.X, size.Y).Dump(); a != b {
 					t.Error("the same layout gave two different key plans")
 				}
 			}
@@ -36,22 +37,22 @@ func everythingNamed(t interface {
 	Errorf(string, ...any)
 }, l *layout.Layout, k drawing.Scene) {
 	t.Helper()
-	words := lettering(k)
+	words, st := lettering(k), length.Crew(l.Job.Units == job.Metric)
 	for _, p := range l.Perimeters {
 		for _, r := range p.Runs {
 			if _, ok := find(k, r.Name); !ok && !strings.Contains(words, "un "+r.Name) {
 				t.Errorf("run %s is not named", r.Name)
 			}
-			if want := drawing.Letter(Crew(l).Long(r.Front)); !strings.Contains(words, want) && !strings.Contains(words, drawing.Letter(shortWords(l, r.Front))) {
+			if want := drawing.Letter(st.Long(r.Front)); !strings.Contains(words, want) && !strings.Contains(words, drawing.Letter(inSentence(st, r.Front))) {
 				t.Errorf("run %s: its length %s is not lettered", r.Name, want)
 			}
 		}
 		for _, c := range p.Corners {
-			kind, turn, included := turnWords(c)
+			said := layout.TurnOf(c)
 			if c.Absorb {
-				kind = "KINK"
+				said.Kind = "KINK"
 			}
-			for _, want := range []string{c.Name, kind, turn, included} {
+			for _, want := range []string{c.Name, said.Kind, said.Turn, said.Included} {
 				if !strings.Contains(strings.ReplaceAll(words, ", ", " "), strings.ReplaceAll(want, ", ", " ")) {
 					t.Errorf("corner %s: %q is not lettered", c.Name, want)
 				}
@@ -65,17 +66,17 @@ func TestKeyPlanSmallIsFaultless(t *testing.T) {
 		t.Run(s.name, func(t *testing.T) {
 			l := solved(t, s)
 			for _, r := range l.Runs() {
-				k := KeyPlanSmall(l, r, 5500, 4000)
+				k := KeyPlanSmall(l.KeyPlan(), l.SpotOfRuns(r), 5500, 4000)
 				faultless(t, k)
 				if _, ok := find(k, r.Name); !ok {
 					t.Errorf("run %s: its name is missing", r.Name)
 				}
 				if c := r.Right.Corner; c != nil {
-					faultless(t, KeyPlanSmallCorner(l, c, 5500, 4000))
+					faultless(t, KeyPlanSmall(l.KeyPlan(), l.SpotOfCorner(c), 5500, 4000))
 				}
 			}
 			for _, p := range special(l) {
-				faultless(t, KeyPlanSmallPiece(l, p, 5500, 4000))
+				faultless(t, KeyPlanSmall(l.KeyPlan(), l.SpotOfPiece(p), 5500, 4000))
 			}
 		})
 	}
@@ -90,7 +91,7 @@ func TestNorthTurnsWithTheBearing(t *testing.T) {
 	}{{90 * job.Degree, 900}, {0, 0}, {180 * job.Degree, 1800}, {270 * job.Degree, 2700}, {75 * job.Degree, 750}} {
 		s := withPerimeters("bearing", rectangle(12*inch))
 		s.job.Perimeters[0].Bearing = c.bearing
-		if got := northOf(solved(t, s).Job); got != c.north {
+		if got := solved(t, s).KeyPlan().North; got != c.north {
 			t.Errorf("first run bearing %s: north at %d tenths, want %d", job.FormatAngle(c.bearing), got, c.north)
 		}
 	}
@@ -104,7 +105,7 @@ func TestRoofIsNamedOnItsOwnSide(t *testing.T) {
 		if len(l.Perimeters) > 1 {
 			continue // one word for each panel; the cases with one perimeter tell
 		}
-		k := KeyPlan(l, 39000, 22000)
+		k := KeyPlan(l.KeyPlan(), 39000, 22000)
 		var roof drawing.Text
 		for _, x := range k.Texts() {
 			if x.Words == "ROOF" && x.Size == drawing.Title && x.At.Y > keyHead {
@@ -115,13 +116,13 @@ func TestRoofIsNamedOnItsOwnSide(t *testing.T) {
 			t.Errorf("%s: the roof is not named", s.name)
 			continue
 		}
-		sh := keyShapeOf(l.Perimeters[0], l.Job)
+		sh := keyShapeOf(l.KeyPlan().Perimeters[0])
 		var ring []drawing.Point
 		m := planMap(t, k, sh)
 		for _, r := range sh.runs {
 			ring = append(ring, m.at(r.o))
 		}
-		if sh.per.Closed() && holdsPoint(ring, roof.At) != (sh.per.Job.Kind == job.Roof) {
+		if k := l.Perimeters[0].Job.Kind; k != job.Open && holdsPoint(ring, roof.At) != (k == job.Roof) {
 			t.Errorf("%s: ROOF stands on the wrong side of the wall", s.name)
 		}
 	}
@@ -160,18 +161,18 @@ func planMap(t *testing.T, k drawing.Scene, sh keyShape) paperMap {
 // adjusted; perimeters side by side say that they are not placed.
 func TestKeyPlanSaysWhatItIsNot(t *testing.T) {
 	all := scenarios()
-	words := lettering(KeyPlan(solved(t, all[0]), 39000, 22000))
+	words := lettering(KeyPlan(solved(t, all[0]).KeyPlan(), 39000, 22000))
 	for _, want := range []string{"As measured misses closing by 5/16″", "Pieces are not adjusted"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("missing %q", want)
 		}
 	}
-	words = lettering(KeyPlan(solved(t, all[3]), 39000, 22000))
+	words = lettering(KeyPlan(solved(t, all[3]).KeyPlan(), 39000, 22000))
 	if !strings.Contains(words, "NOT PLACED TO EACH OTHER") {
 		t.Error("two perimeters stand side by side without a warning")
 	}
 	square := withPerimeters("closes", jobtest.Rectangle(30*foot, 20*foot))
-	words = lettering(KeyPlan(solved(t, square), 39000, 22000))
+	words = lettering(KeyPlan(solved(t, square).KeyPlan(), 39000, 22000))
 	if strings.Contains(words, "misses") || strings.Contains(words, "adjusted") {
 		t.Error("a perimeter that closes is said to be adjusted")
 	}
@@ -183,11 +184,11 @@ func TestKeyPlanOfAnyJob(t *testing.T) {
 		if found.HasErrors() {
 			t.Skip("not a layout to draw")
 		}
-		k := KeyPlan(l, 39000, 23000)
+		k := KeyPlan(l.KeyPlan(), 39000, 23000)
 		faultless(t, k)
 		everythingNamed(t, l, k)
 		r := l.Runs()[0]
-		faultless(t, KeyPlanSmall(l, r, 5500, 4000))
+		faultless(t, KeyPlanSmall(l.KeyPlan(), l.SpotOfRuns(r), 5500, 4000))
 	})
 }
 
@@ -199,11 +200,11 @@ func TestPerimetersShareOneNorth(t *testing.T) {
 	s.job.Perimeters[0].Bearing, s.job.Perimeters[1].Bearing = 75*job.Degree, 165*job.Degree
 	l := solved(t, s)
 	for i, want := range []xy{{1, 0}, {0, 1}} {
-		if got := keyShapeOf(l.Perimeters[i], l.Job).runs[0].dir; got.sub(want).length() > 1e-3 {
+		if got := keyShapeOf(l.KeyPlan().Perimeters[i]).runs[0].dir; got.sub(want).length() > 1e-3 {
 			t.Errorf("perimeter %d: its first run goes along %v, want %v", i, got, want)
 		}
 	}
-	if got := northOf(l.Job); got != 750 {
+	if got := l.KeyPlan().North; got != 750 {
 		t.Errorf("north at %d tenths, want 750", got)
 	}
 }

@@ -3,20 +3,19 @@ package view
 import (
 	"math"
 
-	"copingset/layout"
-	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // keyShape is a perimeter in plan, drawn adjusted so that it closes.
 type keyShape struct {
-	per  *layout.Perimeter
+	per  plan.KeyPerimeter
 	runs []keyRun
 }
 
 // keyRun is one run in plan: its wall line from the left corner to the right.
 type keyRun struct {
-	*layout.Run
+	plan.KeyRun
 	legFrame
 	long float64 // as drawn, mm
 	wide float64 // thickness of the wall, mm
@@ -24,28 +23,27 @@ type keyRun struct {
 	rite bool
 }
 
-// keyShapeOf lays out a perimeter of a job from its adjusted plan, turned to
-// the north that all of them share: on two plans with two norths, a light well
-// is taken for its mirror.
-func keyShapeOf(p *layout.Perimeter, j *job.Job) keyShape {
+// keyShapeOf lays out a perimeter as it lies on paper.
+func keyShapeOf(p plan.KeyPerimeter) keyShape {
 	k := keyShape{per: p}
-	x := heading(p.Job.Bearing.Degrees() - northFrom(j).Degrees())
-	turned := func(q xy) xy {
+	x := heading(p.Turned)
+	turned := func(p plan.Pt) xy {
+		q := xy{p.X.MM(), p.Y.MM()}
 		return xy{float64(q.x*x.x) - float64(q.y*x.y), float64(q.x*x.y) + float64(q.y*x.x)}
 	}
 	for _, r := range p.Runs {
-		a := turned(xy{r.Plan.X.MM(), r.Plan.Y.MM()})
-		b := turned(xy{r.PlanEnd.X.MM(), r.PlanEnd.Y.MM()})
-		w := r.WidthMost
-		if w <= 0 {
-			w = r.FaceAt(&j.System, 0).Width()
-		}
+		a, b := turned(r.From), turned(r.To)
 		k.runs = append(k.runs, keyRun{
-			Run: r, legFrame: legFrame{o: a, dir: b.sub(a).unit()}, long: b.sub(a).length(), wide: w.MM(),
-			left: r.Left.Corner != nil, rite: r.Right.Corner != nil,
+			KeyRun: r, legFrame: legFrame{o: a, dir: b.sub(a).unit()}, long: b.sub(a).length(), wide: r.Wide.MM(),
+			left: r.Ends[0].Kind == plan.KeyCorners, rite: r.Ends[1].Kind == plan.KeyCorners,
 		})
 	}
 	return k
+}
+
+// along is where a station of the wall line lies in its run as drawn.
+func (r keyRun) along(station length.Length) float64 {
+	return station.MM() * (r.long / math.Max(r.Front.MM(), 1e-6))
 }
 
 // beside is the polyline beside the wall line at its own distance for each
@@ -109,20 +107,12 @@ func (k keyShape) centre() xy {
 	return c.times(1 / float64(len(k.runs)))
 }
 
-// unmeasured says that a run's length or its wall has still to be measured.
-func unmeasured(r *layout.Run) bool { return r.Job.Basis == job.Drawing || !r.Surveyed }
-
 // awayFrom is the direction from a corner of the wall to where its name can
 // stand: streetwards, between the two runs.
-func awayFrom(c *layout.Corner, arrive, leave keyRun) xy {
+func awayFrom(arrive, leave keyRun) xy {
 	d := arrive.dir.roofward().add(leave.dir.roofward()).times(-1)
 	if d.length() < 1e-6 {
 		return arrive.dir
 	}
 	return d.unit()
-}
-
-// misclosure is the distance a perimeter fails to close by, if a tape shows it.
-func misclosure(p *layout.Perimeter, st length.Style) (length.Length, bool) {
-	return p.Closure.Length, p.Closed() && st.Round(p.Closure.Length) > 0
 }

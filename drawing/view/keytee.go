@@ -3,8 +3,7 @@ package view
 import (
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout/job"
-	"copingset/layout/wall"
+	"copingset/layout/plan"
 )
 
 // Where two perimeters meet in a tee, each is drawn in outline on the panel of
@@ -19,49 +18,51 @@ type metRun struct {
 // met are the runs of other perimeters that this one meets or is met by.
 func (d *keyDrawing) met() []metRun {
 	var out []metRun
-	for _, p := range d.l.Perimeters {
-		if p == d.sh.per {
+	for _, p := range d.of.Perimeters {
+		if p.Name == d.sh.per.Name {
 			continue
 		}
-		other := keyShapeOf(p, d.l.Job)
-		done := false
-		join := func(branch *wall.Run, t *wall.Tee, starts bool, main, own keyShape) {
-			m, b := runIn(main, t.Main), runIn(own, branch)
-			if m == nil || b == nil || done {
-				return
+		other := keyShapeOf(p)
+		for _, t := range p.Tees { // by its first tee: the other end lies where the drawing has it
+			if t.Perimeter != d.sh.per.Name {
+				continue
 			}
-			done = true // by its first tee: the other end lies where the drawing has it
-			scale := m.long / max(t.Main.Front.MM(), 1)
-			at := m.at(t.Place(branch, starts).Corner.MM()*scale, m.wide)
-			end := b.o
-			if !starts {
-				end = b.at(b.long, 0)
+			at, end, ok := joined(t, d.sh, other)
+			if !ok {
+				continue
 			}
-			if main.per == d.sh.per { // the whole branch moves here
-				by := at.sub(end)
-				for _, r := range other.runs {
-					r.o = r.o.add(by)
-					out = append(out, metRun{r, r.Name})
-				}
-				return
+			for _, r := range other.runs { // the whole branch moves here
+				r.o = r.o.add(at.sub(end))
+				out = append(out, metRun{r, r.Name})
 			}
-			r := *m
-			r.o = r.o.add(end.sub(at))
-			out = append(out, d.cutShort(r, end))
+			break
 		}
-		p.Tees(func(r *wall.Run, t *wall.Tee, starts bool) {
-			if t.Main.Perimeter == d.sh.per.Perimeter {
-				join(r, t, starts, d.sh, other)
+		for _, t := range d.sh.per.Tees { // each end shows its own main
+			if t.Perimeter != p.Name {
+				continue
 			}
-		})
-		d.sh.per.Tees(func(r *wall.Run, t *wall.Tee, starts bool) {
-			if t.Main.Perimeter == p.Perimeter {
-				done = false // each end shows its own main
-				join(r, t, starts, other, d.sh)
+			if at, end, ok := joined(t, other, d.sh); ok {
+				r := *runIn(other, t.Main)
+				r.o = r.o.add(end.sub(at))
+				out = append(out, d.cutShort(r, end))
 			}
-		})
+		}
 	}
 	return out
+}
+
+// joined is where a tee stands on its main as drawn, and the end of its branch.
+func joined(t plan.KeyTee, main, branch keyShape) (at, end xy, ok bool) {
+	m, b := runIn(main, t.Main), runIn(branch, t.Run)
+	if m == nil || b == nil {
+		return at, end, false
+	}
+	end = b.o
+	if !t.Starts {
+		end = b.at(b.long, 0)
+	}
+	scale := m.long / max(m.Front.MM(), 1)
+	return m.at(t.At.MM()*scale, m.wide), end, true
 }
 
 // cutShort leaves of a main run what lies near the branch's end.
@@ -74,9 +75,9 @@ func (d *keyDrawing) cutShort(r keyRun, end xy) metRun {
 	return metRun{r, "RUN " + r.Name}
 }
 
-func runIn(k keyShape, w *wall.Run) *keyRun {
+func runIn(k keyShape, name string) *keyRun {
 	for i := range k.runs {
-		if k.runs[i].OnWall() == w {
+		if k.runs[i].Name == name {
 			return &k.runs[i]
 		}
 	}
@@ -104,7 +105,7 @@ func (d *keyDrawing) meetingWords(g *drawing.Scene) {
 		got, ok := d.c.Try(l, spots...)
 		g.Add(got.Marks...)
 		if !ok {
-			d.notes = append(d.notes, "On the panel of perimeter "+d.sh.per.Job.Name+" the wall of run "+r.Name+" stands without its name.")
+			d.notes = append(d.notes, "On the panel of perimeter "+d.sh.per.Name+" the wall of run "+r.Name+" stands without its name.")
 		}
 	}
 }
@@ -114,19 +115,16 @@ func (k *keyPlan) unplaced(shapes []keyShape) bool {
 	if len(shapes) < 2 {
 		return false
 	}
-	placed := map[*wall.Perimeter]bool{} // look-up only
+	placed := map[string]bool{} // look-up only
 	for _, sh := range shapes {
-		sh.per.Tees(func(_ *wall.Run, t *wall.Tee, _ bool) {
-			placed[sh.per.Perimeter], placed[t.Main.Perimeter] = true, true
-		})
+		for _, t := range sh.per.Tees {
+			placed[sh.per.Name], placed[t.Perimeter] = true, true
+		}
 	}
 	for _, sh := range shapes {
-		if !placed[sh.per.Perimeter] {
+		if !placed[sh.per.Name] {
 			return true
 		}
 	}
 	return false
 }
-
-// teeFace names what a tee's station is taped to.
-func teeFace(f job.TeeFace) string { return [...]string{"left face", "right face", "centre"}[f] }

@@ -6,8 +6,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout/cap"
-	"copingset/layout/job"
+	"copingset/layout/plan"
 )
 
 // names letters each run on its roof side, large, and its length along the
@@ -20,7 +19,7 @@ func (d *keyDrawing) names(g *drawing.Scene) {
 	var along, short []long
 	for i, r := range d.sh.runs {
 		words := drawing.Letter(d.crew.Long(r.Front))
-		if Metric(d.l) {
+		if d.crew.Metric {
 			words += " mm"
 		}
 		w := drawing.Width(drawing.Regular, words, drawing.Note).Millimetres()
@@ -35,7 +34,7 @@ func (d *keyDrawing) names(g *drawing.Scene) {
 		r := d.sh.runs[k.i]
 		l := d.runName(k.i, r.Name)
 		spots := l.Fan(place.Fan{Toward: tenths(r.dir.roofward()), From: 350, To: 4000, Step: 250, Spread: 75, Reach: 600})
-		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{"Run " + r.Name + " is the one of " + shortWords(d.l, r.Front) + "."}})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{"Run " + r.Name + " is the one of " + inSentence(d.crew, r.Front) + "."}})
 	}
 	for _, k := range short {
 		r := d.sh.runs[k.i]
@@ -80,7 +79,7 @@ func (d *keyDrawing) nameAlone(g *drawing.Scene, i int) {
 	if !ok {
 		d.notes = append(d.notes, "Run "+r.Name+" finds no room for its name.")
 	}
-	d.notes = append(d.notes, "Run "+r.Name+": "+shortWords(d.l, r.Front)+".")
+	d.notes = append(d.notes, "Run "+r.Name+": "+inSentence(d.crew, r.Front)+".")
 }
 
 // inwards is where the roof lies from a short run, whose neighbours say it
@@ -115,7 +114,7 @@ func (d *keyDrawing) alongStreet(g *drawing.Scene, r keyRun, words string) bool 
 func (d *keyDrawing) holds(g *drawing.Scene) {
 	var rest []string
 	for i, r := range d.sh.runs {
-		if len(d.l.HoldsOn(r.Run)) == 0 {
+		if !r.Held {
 			continue
 		}
 		if !d.triangle(g, r, i) {
@@ -156,25 +155,28 @@ func (d *keyDrawing) triangle(g *drawing.Scene, r keyRun, i int) bool {
 func (d *keyDrawing) endWords() []saying {
 	var all []saying
 	for _, r := range d.sh.runs {
-		for _, right := range []bool{false, true} {
-			end, u, out, side := r.Left, 0.0, r.dir.times(-1), "left"
-			if right {
-				end, u, out, side = r.Right, r.long, r.dir, "right"
+		for i, end := range r.Ends {
+			u, out, side := 0.0, r.dir.times(-1), "left"
+			if i == 1 {
+				u, out, side = r.long, r.dir, "right"
 			}
 			words := []string{"FREE", "END"}
 			reach := drawing.Unit(150)
-			switch {
-			case end.Kind == job.EndTurn, end.Step != nil && !right: // a step is named once, by the run before it
+			switch end.Kind {
+			case plan.KeyCorners:
 				continue
-			case end.Step != nil:
+			case plan.KeyStepUp, plan.KeyStepDown:
+				if i == 0 {
+					continue // a step is named once, by the run before it
+				}
 				words = []string{"STEP", "DOWN"}
-				if end.Step.Up() {
+				if end.Kind == plan.KeyStepUp {
 					words = []string{"STEP", "UP"}
 				}
 				out = out.times(-1) // beyond lies the next run
-			case end.Tee != nil:
+			case plan.KeyMeets:
 				continue // the main it meets is drawn there, or named in the notes
-			case end.Kind == job.EndWall:
+			case plan.KeyDies:
 				words, reach = []string{"HIGHER", "WALL"}, 450
 			}
 			l := place.Label{Lines: words, Face: drawing.Bold, Pad: besideLine, Bare: true, About: off(d.m.at(r.at(u, d.wide(r)/2)), out, reach)}
@@ -193,15 +195,15 @@ func (d *keyDrawing) cornerWords(g *drawing.Scene) {
 	first := len(all)
 	var brief []saying
 	for i, r := range d.sh.runs {
-		c := r.Right.Corner
-		if c == nil {
+		c := r.Ends[1].Corner
+		if !r.rite {
 			continue
 		}
-		kind, turn, included := turnWords(c)
-		if c.Absorb {
+		kind, turn, included := c.Kind, c.Turn, c.Included
+		if c.Absorbed {
 			kind = "KINK, taken up by a joint"
 		}
-		fan := place.Fan{Toward: tenths(awayFrom(c, r, d.sh.runs[(i+1)%n])), From: 350, To: 2600, Step: 250, Spread: 180, Reach: 500}
+		fan := place.Fan{Toward: tenths(awayFrom(r, d.sh.runs[(i+1)%n])), From: 350, To: 2600, Step: 250, Spread: 180, Reach: 500}
 		l := place.Label{Lines: []string{c.Name + " " + kind, turn + ", " + included}, Size: drawing.Small, LeadFace: drawing.Bold, Pad: 80, Bare: true,
 			About: d.m.at(r.at(r.long, 0))}
 		all = append(all, saying{Wish: place.Wish{Label: l, Spots: l.Fan(fan)}})
@@ -209,7 +211,7 @@ func (d *keyDrawing) cornerWords(g *drawing.Scene) {
 		says := kind + ", " + turn + ", " + included + "."
 		brief = append(brief, saying{place.Wish{Label: l, Spots: l.Fan(fan)}, []string{
 			"Corner " + c.Name + ": " + says,
-			"Corner " + c.Name + ", between runs " + r.Name + " and " + c.Leave.Name + ": " + says,
+			"Corner " + c.Name + ", between runs " + r.Name + " and " + c.Leaves + ": " + says,
 		}})
 	}
 	all = append(all, d.expansionWords()...)
@@ -237,12 +239,11 @@ func (d *keyDrawing) cornerWords(g *drawing.Scene) {
 func (d *keyDrawing) expansionWords() []saying {
 	var all []saying
 	for _, r := range d.sh.runs {
-		scale := r.long / math.Max(r.Front.MM(), 1e-6)
 		for _, j := range r.Joints {
-			if j.Kind != cap.Expansion {
+			if !j.Expansion {
 				continue
 			}
-			u := r.ToFront(j.Centre()).MM() * scale
+			u := r.along(j.At)
 			l := place.Label{Lines: []string{"EXPANSION", "JOINT"}, Size: drawing.Small, Pad: besideLine, Bare: true, About: d.m.at(r.at(u, d.wide(r)+d.real(150)))}
 			fan := place.Fan{Toward: tenths(r.dir.roofward()), From: 150, To: 2000, Step: 250, Spread: 75, Reach: 500}
 			spots := l.Fan(fan)
@@ -261,7 +262,7 @@ func (d *keyDrawing) sides(g *drawing.Scene) {
 	d.observer(g, r)
 	fan := place.Fan{Toward: tenths(r.dir.roofward()), From: 900, To: 6000, Step: 200, Spread: 60, Reach: place.Never}
 	spots := roof.Fan(fan)
-	if d.sh.per.Job.Kind == job.Roof {
+	if d.sh.per.Lying == plan.AroundRoof {
 		spots = roof.Grid(d.c.Bounds, d.m.at(d.sh.centre()), 300)
 	} else {
 		d.street(g, r)
@@ -284,7 +285,7 @@ func (d *keyDrawing) sides(g *drawing.Scene) {
 func (d *keyDrawing) street(g *drawing.Scene, r keyRun) {
 	l := place.Label{Lines: []string{"STREET"}, Face: drawing.Bold, Pad: besideLine, About: d.m.at(r.at(r.long/2, -d.real(keyBandO+keyBand)))}
 	fan := place.Fan{Toward: tenths(r.dir.roofward().times(-1)), From: 500, To: 4000, Step: 300, Spread: 60, Reach: place.Never}
-	if d.sh.per.Job.Kind != job.Well {
+	if d.sh.per.Lying != plan.AroundWell {
 		got, _ := d.c.Try(l, l.Fan(fan)...)
 		g.Add(got.Marks...)
 		return
@@ -325,7 +326,7 @@ func (d *keyDrawing) onRoof(box drawing.Rect) bool {
 	if !d.sh.per.Closed() {
 		return true
 	}
-	return holdsPoint(d.ring(), box.Centre()) == (d.sh.per.Job.Kind == job.Roof)
+	return holdsPoint(d.ring(), box.Centre()) == (d.sh.per.Lying == plan.AroundRoof)
 }
 
 // ring is the wall line of a closed perimeter on paper.

@@ -14,7 +14,7 @@ import (
 func (s *section) scene(name, title string, w, h drawing.Unit) drawing.Scene {
 	s.items()
 	k := keyedView{
-		l: s.l, title: title, metric: s.crew.Metric,
+		title: title, metric: s.crew.Metric,
 		under: "run " + s.r.Name + ", crew station " + s.crew.InText(s.r.ToCrew(s.of.At)) + "; looking along growing stations, towards the right hand",
 		draw:  func(ratio float64, _ drawing.Point) ([]drawing.Mark, []string) { return s.cut(ratio), nil }, finest: 1, list: keyedList{notes: s.lines(), holds: s.holds()},
 	}

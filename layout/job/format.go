@@ -9,18 +9,7 @@ import (
 )
 
 // FormatAngle letters an angle in degrees, without trailing zeros: 90°, 89.75°.
-func FormatAngle(a Angle) string {
-	sign := ""
-	if a < 0 {
-		sign, a = "-", -a
-	}
-	s := strconv.FormatInt(int64(a/Degree), 10)
-	if f := a % Degree; f != 0 {
-		d := strconv.FormatInt(int64(f+Degree), 10)[1:]
-		s += "." + strings.TrimRight(d, "0")
-	}
-	return sign + s + "°"
-}
+func FormatAngle(a Angle) string { return length.FormatAngle(a) }
 
 // Both letters a length in inches and millimetres, for findings, which are
 // read by people of both systems. What is under a foot and stated finer than a

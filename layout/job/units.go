@@ -4,22 +4,14 @@ import (
 	"copingset/layout/length"
 )
 
-// Angle is a plane angle in millionths of a degree.
-type Angle int64
+// Angle and Slope are those of the drawings, which know no job.
+type (
+	Angle = length.Angle
+	Slope = length.Slope
+)
 
 // Degree is one degree.
-const Degree Angle = 1_000_000
-
-// Degrees returns the angle as a float for trigonometry.
-func (a Angle) Degrees() float64 { return float64(a) / float64(Degree) }
-
-// Slope is rise over run in thousandths of a millionth.
-type Slope int64
-
-// Rise over a horizontal distance.
-func (s Slope) Rise(run length.Length) length.Length {
-	return length.MulDiv(run, int64(s), 1_000_000_000)
-}
+const Degree = length.Degree
 
 // Temperature in thousandths of a degree Celsius.
 type Temperature int64

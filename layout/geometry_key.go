@@ -1,0 +1,171 @@
+package layout
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"copingset/layout/cap"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/plan"
+	"copingset/layout/wall"
+	"copingset/layout/wind"
+)
+
+// KeyPlan is every perimeter that has runs, from above.
+func (l *Layout) KeyPlan() plan.KeyPlan {
+	k := plan.KeyPlan{Metric: l.Job.Units == job.Metric, North: int(math.Round(northFrom(l.Job).Degrees() * 10)),
+		CornerZone: l.Demand.CornerLength, CornersBegin: l.Demand.CornersBegin()}
+	for _, p := range l.Perimeters {
+		if len(p.Runs) > 0 {
+			k.Perimeters = append(k.Perimeters, l.keyPerimeter(p))
+		}
+	}
+	return k
+}
+
+// northFrom is the bearing that points to the right on every plan of a job: that
+// of the first run of its first perimeter, whose street is then at the top. On two
+// plans with two norths a light well would be taken for its mirror.
+func northFrom(j *job.Job) job.Angle {
+	if len(j.Perimeters) == 0 {
+		return 90 * job.Degree
+	}
+	return j.Perimeters[0].Bearing
+}
+
+func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
+	k := plan.KeyPerimeter{Name: p.Job.Name, Turned: p.Job.Bearing.Degrees() - northFrom(l.Job).Degrees()}
+	switch p.Job.Kind {
+	case job.Well:
+		k.Lying = plan.AroundWell
+	case job.Open:
+		k.Lying = plan.LyingOpen
+	}
+	if p.Closed() && length.Crew(l.Job.Units == job.Metric).Round(p.Closure.Length) > 0 {
+		k.Misses = p.Closure.Length
+	}
+	for _, r := range p.Runs {
+		k.Runs = append(k.Runs, l.keyRun(r))
+	}
+	p.Tees(func(r *wall.Run, t *wall.Tee, starts bool) {
+		k.Tees = append(k.Tees, plan.KeyTee{Run: r.Name, Starts: starts, Perimeter: t.Job.Perimeter, Main: t.Main.Name,
+			At: t.Place(r, starts).Corner, Taped: t.Job.At, Face: [...]string{"left face", "right face", "centre"}[t.Job.Of]})
+	})
+	return k
+}
+
+func (l *Layout) keyRun(r *Run) plan.KeyRun {
+	at := func(p wall.Point) plan.Pt { return plan.Pt{X: p.X, Y: p.Y} }
+	k := plan.KeyRun{Name: r.Name, From: at(r.Plan), To: at(r.PlanEnd), Front: r.Front, Slopes: r.InPlan(l.Grid) != r.Front,
+		Wide: r.WidthMost, Beyond: [2]length.Length{r.Left.Ext, r.Right.Ext}, Out: [2]length.Length{r.CapOutAt(0), r.CapOutAt(r.Front)},
+		Held: len(l.HoldsOn(r)) > 0}
+	if k.Wide <= 0 {
+		k.Wide = r.FaceAt(&l.Job.System, 0).Width()
+	}
+	switch {
+	case r.Job.Basis == job.Drawing:
+		k.Unmeasured = "its length is taken from a drawing, not measured"
+	case !r.Surveyed:
+		k.Unmeasured = "its wall top is not surveyed"
+	}
+	for _, z := range r.Zones {
+		k.Zones = append(k.Zones, plan.KeyZone{From: z.From, To: z.To, Corner: z.Zone == wind.Corner})
+	}
+	for _, j := range r.Joints {
+		k.Joints = append(k.Joints, plan.KeyJoint{At: r.ToFront(j.Centre()), Expansion: j.Kind == cap.Expansion, Kink: j.Kind == cap.Kink})
+	}
+	for i, e := range []wall.End{r.Left, r.Right} {
+		k.Ends[i] = keyEnd(e)
+		if e.Corner != nil && e.Corner.Straight() { // over a break the fold stands beyond or short along the slope, not in plan
+			k.Beyond[i] = 0
+		}
+	}
+	return k
+}
+
+func keyEnd(e wall.End) plan.KeyEnd {
+	switch {
+	case e.Corner != nil:
+		c := e.Corner
+		return plan.KeyEnd{Kind: plan.KeyCorners, Corner: plan.KeyCorner{Name: c.Name, Outside: c.Outside(), Absorbed: c.Absorb, Leaves: c.Leave.Name, KeyTurn: TurnOf(c)}}
+	case e.Step != nil && e.Step.Up():
+		return plan.KeyEnd{Kind: plan.KeyStepUp}
+	case e.Step != nil:
+		return plan.KeyEnd{Kind: plan.KeyStepDown}
+	case e.Tee != nil:
+		return plan.KeyEnd{Kind: plan.KeyMeets}
+	case e.Kind == job.EndWall:
+		return plan.KeyEnd{Kind: plan.KeyDies}
+	}
+	return plan.KeyEnd{Kind: plan.KeyFree}
+}
+
+// TurnOf is what a corner of the wall does, in words.
+func TurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.Turn, c.Included()) }
+
+// MadeTurnOf is what the piece made for a corner does.
+func MadeTurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.CapTurn, c.CapIncluded()) }
+
+func turnSaid(c *Corner, a, in job.Angle) plan.KeyTurn {
+	if c.Straight() {
+		return plan.KeyTurn{Kind: strings.ToUpper(c.Pitch.String()), Turn: "slope changes " + job.FormatAngle(max(c.Bend, -c.Bend)), Included: "no turn"}
+	}
+	side, kind := "right", "OUTSIDE CORNER"
+	if !c.Outside() {
+		side, a, kind = "left", -a, "INSIDE CORNER"
+	}
+	return plan.KeyTurn{Kind: kind, Turn: "turns " + side + " " + job.FormatAngle(a), Included: "included " + job.FormatAngle(in)}
+}
+
+// SpotOfRuns points out runs of one perimeter.
+func (l *Layout) SpotOfRuns(picks ...*Run) plan.KeySpot {
+	s := l.spot(func(r *Run) bool { return slices.Contains(picks, r) })
+	var names []string
+	for _, r := range picks {
+		names = append(names, r.Name)
+	}
+	s.Name = strings.Join(names, ", ")
+	s.Words = "Where runs " + s.Name + " lie on their perimeter."
+	if len(picks) == 1 {
+		s.Words = "Where run " + s.Name + " lies on its perimeter."
+	}
+	return s
+}
+
+// SpotOfCorner points out a corner and both its runs.
+func (l *Layout) SpotOfCorner(c *Corner) plan.KeySpot {
+	s := l.spot(func(r *Run) bool { return r.OnWall() == c.Arrive || r.OnWall() == c.Leave })
+	s.Corner, s.Name, s.Words = c.Name, c.Name, "Where corner "+c.Name+" lies on its perimeter."
+	return s
+}
+
+// SpotOfPiece points out the runs a piece stands on, and its first corner.
+func (l *Layout) SpotOfPiece(p *Piece) plan.KeySpot {
+	s := l.spot(func(r *Run) bool {
+		return slices.ContainsFunc(p.Parts, func(q Part) bool { return q.Run == r.Run })
+	})
+	if len(p.Miters) > 0 {
+		s.Corner = p.Miters[0].Corner.Name
+	}
+	s.Name, s.Words = p.Mark, "Where piece "+p.Mark+" lies on its perimeter."
+	return s
+}
+
+// spot is the first perimeter with a run that is picked, and its picked runs.
+func (l *Layout) spot(picked func(*Run) bool) plan.KeySpot {
+	var s plan.KeySpot
+	for _, p := range l.Perimeters {
+		for _, r := range p.Runs {
+			if picked(r) {
+				s.Perimeter = p.Job.Name
+				s.Runs = append(s.Runs, r.Name)
+			}
+		}
+		if len(s.Runs) > 0 {
+			break
+		}
+	}
+	return s
+}
