@@ -28,11 +28,12 @@ type book struct {
 	say         words.Book
 	keyPlan     func() plan.KeyPlan    // made once, when it is first asked for
 	ids         map[string]bool        // look-up only: ids already given
+	subjects    map[string][]string    // look-up only: the words of each id, of a continued page its first one's
 	plans       map[planKey]cornerView // look-up only: corner plans already drawn
 }
 
 func newBook(l *layout.Layout, o Options) *book {
-	b := &book{l: l, j: l.Job, metric: view.Metric(l), crew: view.Crew(l), shop: view.Shop(l), ids: map[string]bool{}, plans: map[planKey]cornerView{}, reader: o.For, keyPlan: sync.OnceValue(l.KeyPlan)}
+	b := &book{l: l, j: l.Job, metric: view.Metric(l), crew: view.Crew(l), shop: view.Shop(l), ids: map[string]bool{}, subjects: map[string][]string{}, plans: map[planKey]cornerView{}, reader: o.For, keyPlan: sync.OnceValue(l.KeyPlan)}
 	runs, lists := l.Job.Paper.Runs, l.Job.Paper.Lists
 	if o.Runs != nil {
 		runs = *o.Runs
@@ -68,6 +69,10 @@ const longestID = 120
 // id makes a file-safe id that no other sheet has, in small letters, so that no
 // two are one file where capitals do not count.
 func (b *book) id(words ...string) string {
+	of := slices.Clone(words)
+	if first, ok := b.subjects[words[0]]; ok && len(words) == 1 {
+		of = first
+	}
 	for i := range words {
 		words[i] = slug(words[i])
 	}
@@ -79,7 +84,7 @@ func (b *book) id(words ...string) string {
 	for n := 2; b.ids[id]; n++ {
 		id = fmt.Sprintf("%s-%d", base, n)
 	}
-	b.ids[id] = true
+	b.ids[id], b.subjects[id] = true, of
 	return id
 }
 

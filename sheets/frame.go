@@ -89,13 +89,13 @@ const deference = "Figures are the program's, not a licensed engineer's. The tes
 
 // draw makes the scene of a page in the order it is read aloud: what sheet it
 // is, what is on hold, its matter, and last what every sheet says.
-func (b *book) draw(p page, n, of int, refer func(string) string) drawing.Scene {
+func (b *book) draw(p page, number string, refer func(string) string) drawing.Scene {
 	s := drawing.Scene{Name: p.id, Title: p.title, Desc: p.about, W: p.paper.w, H: p.paper.h}
 	if p.bare {
 		p.draw(&s, refer)
 		return s
 	}
-	s.Group(drawing.Frame, "title", func(g *drawing.Scene) { b.title(g, p.paper.block(), p, n, of) })
+	s.Group(drawing.Frame, "title", func(g *drawing.Scene) { b.title(g, p.paper.block(), p, number) })
 	if p.banner != "" {
 		// Capitals have no descenders: the words stay large between the lines of the banner.
 		words := strings.ToUpper(p.banner)
@@ -190,7 +190,7 @@ type field struct {
 }
 
 // title draws the title block. ISO 7200 names what it has to hold.
-func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, n, of int) {
+func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, no string) {
 	in := b.j.Info
 	rev := "none"
 	if k := len(in.Revisions); k > 0 {
@@ -202,7 +202,7 @@ func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, n, of int) {
 	owner := field{"OWNER", in.Owner, 50, drawing.Note, 1}
 	by := field{"CONTRACTOR", b.firm(), 50, drawing.Note, 1}
 	title := field{"SHEET TITLE", p.title, 100, drawing.Title, 1}
-	sheet := field{"SHEET", itoa(n) + " of " + itoa(of), 34, drawing.Title, 1}
+	sheet := field{"SHEET", no, 34, drawing.Title, 1}
 	scale := field{"SCALE", p.scale, 25, drawing.Note, 1}
 	units := field{"UNITS", b.units(), 25, drawing.Note, 1}
 	prepared := field{"PREPARED", in.PreparedBy, 25, drawing.Note, 1}

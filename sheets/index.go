@@ -84,7 +84,7 @@ func (b *book) sheetList(before, after []page) []page {
 	own := []page{first}
 	for {
 		all := slices.Concat(before, own, after)
-		if len(lay(sheetTable(all, All, nil))) > len(own) {
+		if len(lay(b.sheetTable(all, All, nil))) > len(own) {
 			p := first
 			p.id, p.title = b.id(first.id), first.title+", continued"
 			own = append(own, p)
@@ -93,7 +93,7 @@ func (b *book) sheetList(before, after []page) []page {
 		// A part of the packet lists its own sheets, on as few pages; they keep the numbers they have in the whole.
 		var leaves [][]placed
 		for k := 1; k <= len(own); k++ {
-			leaves = lay(sheetTable(all, b.reader, own[k:]))
+			leaves = lay(b.sheetTable(all, b.reader, own[k:]))
 			if len(leaves) <= k {
 				break
 			}
@@ -111,29 +111,26 @@ func (b *book) sheetList(before, after []page) []page {
 
 // sheetTable lists the sheets of one reader with their numbers in the whole
 // packet; dropped pages are none of them.
-func sheetTable(all []page, reader Audience, dropped []page) table {
-	t := table{title: "Sheets", cols: []column{{head: "No.", align: drawing.Right}, {head: "Title", flex: true}, {head: "For"}}}
-	if reader != All {
-		t.title = fmt.Sprintf("Sheets for %s, of a packet of %d", reader, len(all))
-	}
+func (b *book) sheetTable(all []page, reader Audience, dropped []page) table {
+	t := table{cols: []column{{head: "Sheet"}, {head: "Title", flex: true}, {head: "For"}, {head: "Page", align: drawing.Right}}}
 	held := slices.ContainsFunc(all, func(p page) bool { return p.banner != "" })
 	if held {
 		t.cols = append(t.cols, column{head: "Hold"})
-		t.bold = func(_, col int) bool { return col == 3 }
+		t.bold = func(_, col int) bool { return col == 4 }
 	}
 	type numbered struct {
 		page
-		n int
+		no string
 	}
 	var listed []numbered
-	for i, p := range all {
-		listed = append(listed, numbered{p, i + 1})
+	for i, no := range b.numbers(all) {
+		listed = append(listed, numbered{all[i], no})
 	}
 	for _, p := range inOrder(listed, reader, func(p numbered) Kind { return p.kind }) {
 		if !p.kind.For(reader) || slices.ContainsFunc(dropped, func(d page) bool { return d.id == p.id }) {
 			continue
 		}
-		row := []string{itoa(p.n), p.title, readers(p.kind)}
+		row := []string{p.no, p.title, readers(p.kind), itoa(len(t.rows) + 1)}
 		if p.on != "" {
 			row[1] += " (printed on " + p.on + ")"
 		}
@@ -144,6 +141,10 @@ func sheetTable(all []page, reader Audience, dropped []page) table {
 		}
 		t.rows = append(t.rows, row)
 		t.links = append(t.links, p.id)
+	}
+	t.title = plural(len(t.rows), "sheet")
+	if reader != All {
+		t.title += fmt.Sprintf(" for %s, of a packet of %d", reader, len(all))
 	}
 	return t
 }

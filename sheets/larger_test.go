@@ -84,7 +84,7 @@ func TestViewsAreCleanOnSmallPaper(t *testing.T) {
 					}
 					continue
 				}
-				s := b.draw(p, i+1, len(pages), refer)
+				s := b.draw(p, itoa(i+1), refer)
 				for _, f := range drawing.Check(s) {
 					t.Errorf("sheet %d (%s): %v", i+1, p.id, f)
 				}

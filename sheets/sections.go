@@ -13,12 +13,12 @@ import (
 func (b *book) sections() []page {
 	cases := b.l.SectionCases()
 	var out []page
-	for i, c := range cases {
+	for _, c := range cases {
 		var names []string
 		for _, r := range c.Runs {
 			names = append(names, r.Name)
 		}
-		p := page{id: b.id("sections", itoa(i+1)), title: "Sections, runs " + strings.Join(names, ", ") + ", assembly " + c.Chair.Assembly.Name, kind: Sections, paper: b.runs, scale: "as noted",
+		p := page{id: b.id("sections", names[0], c.Chair.Assembly.Name), title: "Sections, runs " + strings.Join(names, ", ") + ", assembly " + c.Chair.Assembly.Name, kind: Sections, paper: b.runs, scale: "as noted",
 			about: "Sections through a chair and through a joint, looking along growing stations."}
 		for _, f := range b.l.Holds() {
 			for _, r := range c.Runs {

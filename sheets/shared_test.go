@@ -5,7 +5,6 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
-	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -118,23 +117,23 @@ func drawnPages(l *layout.Layout, o Options, some ...func(*book) []page) []Sheet
 	for _, make := range some {
 		pages = append(pages, make(b)...)
 	}
-	return b.numbered(pages, len(pages), func(id string) string {
+	numbers := b.numbers(pages)
+	return b.numbered(pages, func(id string) string {
 		for i, p := range pages {
 			if p.id == id {
-				return strconv.Itoa(i + 1)
+				return numbers[i]
 			}
 		}
 		return ""
 	})
 }
 
-// numbered draws pages whose numbers are known.
-func (b *book) numbered(pages []page, of int, refer func(id string) string) []Sheet {
+// numbered draws some pages, which refer to others.
+func (b *book) numbered(pages []page, refer func(id string) string) []Sheet {
 	out := make([]Sheet, len(pages))
-	for i, p := range pages {
-		number := refer(p.id)
-		n, _ := strconv.Atoi(number)
-		out[i] = Sheet{ID: p.id, Number: number, Title: p.title, Kind: p.kind, Scene: b.draw(p, n, of, refer)}
+	for i, number := range b.numbers(pages) {
+		p := pages[i]
+		out[i] = Sheet{ID: p.id, Number: number, Title: p.title, Kind: p.kind, Scene: b.draw(p, number, refer)}
 	}
 	return out
 }
@@ -165,9 +164,9 @@ func TestSomePagesAreThoseOfThePacket(t *testing.T) {
 					pages = append(pages, make(b)...)
 				}
 				kinds := map[Kind]int{}
-				for _, s := range b.numbered(pages, len(all), func(id string) string { return whole[id].Number }) {
+				for _, s := range b.numbered(pages, func(id string) string { return whole[id].Number }) {
 					kinds[s.Kind]++
-					if w, ok := whole[s.ID]; !ok || w.Title != s.Title || w.Kind != s.Kind || w.Scene.Dump() != s.Scene.Dump() {
+					if w, ok := whole[s.ID]; !ok || w.Number != s.Number || w.Title != s.Title || w.Kind != s.Kind || w.Scene.Dump() != s.Scene.Dump() {
 						t.Errorf("%s: %q is not the packet's sheet", s.ID, s.Title)
 					}
 				}

@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"slices"
-	"strconv"
 
 	"copingset/drawing"
 	"copingset/layout"
@@ -144,32 +143,32 @@ func inOrder[T any](pages []T, a Audience, kind func(T) Kind) []T {
 // Sheet is one page of a packet.
 type Sheet struct {
 	ID     string // file-safe and unique in the packet
-	Number string // "1" and so on in the whole packet, whoever it is for
+	Number string // its section, subject and page: "3.N.1", whoever the packet is for
 	Title  string
 	Kind   Kind
 	Scene  drawing.Scene
 }
 
 // Packet makes the sheets for an audience, in the order in which it reads them.
-// Numbers are those of the
-// whole packet, so that two people with different parts of it mean the same
-// sheet by the same number.
+// Numbers name what a sheet is about, so that two people with different parts of the
+// packet mean the same sheet by the same number.
 func Packet(l *layout.Layout, o Options) []Sheet {
 	b := newBook(l, o)
 	pages := b.plan()
-	numbers := make(map[string]string, len(pages)) // look-up only
+	numbers := b.numbers(pages)
+	byID := make(map[string]string, len(pages)) // look-up only
 	for i, p := range pages {
-		numbers[p.id] = strconv.Itoa(i + 1)
+		byID[p.id] = numbers[i]
 	}
-	refer := func(id string) string { return numbers[id] }
+	refer := func(id string) string { return byID[id] }
 	var out []Sheet
 	for i, p := range pages {
 		if !p.kind.For(o.For) || p.draw == nil { // a shorter list of sheets may take fewer pages
 			continue
 		}
 		out = append(out, Sheet{
-			ID: p.id, Number: strconv.Itoa(i + 1), Title: p.title, Kind: p.kind,
-			Scene: b.draw(p, i+1, len(pages), refer),
+			ID: p.id, Number: numbers[i], Title: p.title, Kind: p.kind,
+			Scene: b.draw(p, numbers[i], refer),
 		})
 	}
 	return inOrder(out, o.For, func(s Sheet) Kind { return s.Kind })

@@ -94,7 +94,7 @@ func (b *book) familyPages(g []*layout.Family) []page {
 	for _, o := range g {
 		all = append(all, o.Pieces...)
 	}
-	p := page{id: b.id(familyID(g)), title: "Shop drawing " + groupName(g), kind: ShopSheet, paper: b.runs, holds: b.l.HoldsOnPieces(all), scale: "as noted",
+	p := page{id: b.id("family", g[0].Mark), title: "Shop drawing " + groupName(g), kind: ShopSheet, paper: b.runs, holds: b.l.HoldsOnPieces(all), scale: "as noted",
 		about: "Flat patterns with their bends in order, the formed piece with its hand, quantities and bend table."}
 	p.banner = b.releaseWords(all, p.holds)
 	if f.Kind == cap.Straight && len(f.Bodies) > 0 {

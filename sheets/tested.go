@@ -12,7 +12,7 @@ import (
 // with the limits of its test beside it.
 func (b *book) testedSections() []page {
 	var out []page
-	for i, c := range b.l.SectionCases() {
+	for _, c := range b.l.SectionCases() {
 		a := c.Chair.Assembly
 		if a == nil {
 			continue
@@ -21,7 +21,7 @@ func (b *book) testedSections() []page {
 		for _, r := range c.Runs {
 			names = append(names, r.Name)
 		}
-		p := page{id: b.id("tested", itoa(i+1)), title: "Tested dimensions, runs " + strings.Join(names, ", ") + ", assembly " + prose(a.Name), kind: TestedSection, paper: b.runs, scale: "as noted",
+		p := page{id: b.id("tested", names[0], a.Name), title: "Tested dimensions, runs " + strings.Join(names, ", ") + ", assembly " + prose(a.Name), kind: TestedSection, paper: b.runs, scale: "as noted",
 			holds: b.l.Holds(), about: "Section through a chair with the limits of its tested assembly beside what is built."}
 		p.banner = b.holdWords(p.holds)
 		p.hatches = view.SectionHatches(b.l, c.Run)

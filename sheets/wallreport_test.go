@@ -71,7 +71,7 @@ func TestWallReportsAreCleanOnEveryPaper(t *testing.T) {
 					pages = append(pages, b.wallReports()...)
 					pages = append(pages, b.rfis()...)
 					for i, p := range pages {
-						for _, f := range drawing.Check(b.draw(p, i+1, len(pages), func(string) string { return "9" })) {
+						for _, f := range drawing.Check(b.draw(p, itoa(i+1), func(string) string { return "9" })) {
 							t.Errorf("%s: %v", p.title, f)
 						}
 					}
@@ -96,7 +96,7 @@ func TestRandomWallReportsAreClean(t *testing.T) {
 			z := papers()[seed%7]
 			b := newBook(l, Options{Runs: &z, Lists: &z})
 			for i, p := range append(append(b.levelling(), b.wallReports()...), b.rfis()...) {
-				for _, f := range drawing.Check(b.draw(p, i+1, 99, func(string) string { return "9" })) {
+				for _, f := range drawing.Check(b.draw(p, itoa(i+1), func(string) string { return "9" })) {
 					t.Errorf("%s: %v", p.title, f)
 				}
 			}
