@@ -37,9 +37,9 @@ drawing/view: drawing drawing/place fonts layout layout/anchor layout/assembly l
 fonts:
 golden:
 samples:
-layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/fact layout/finding layout/job layout/length layout/metal layout/plan layout/shop layout/wall layout/wind layout/withdrawal
+layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/metal layout/plan layout/shop layout/wall layout/wind layout/withdrawal
 layout/length:
-layout/plan: layout/length
+layout/plan: layout/fold layout/length
 layout/stand: layout/length
 layout/length/draws:
 layout/fact: layout/length

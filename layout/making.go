@@ -2,6 +2,7 @@ package layout
 
 import (
 	"copingset/layout/cap"
+	"copingset/layout/cut"
 	"copingset/layout/finding"
 	"copingset/layout/shop"
 )
@@ -84,13 +85,20 @@ func (l *Layout) FamilyOf(p *Piece) *Family {
 // square millimetres.
 func (l *Layout) CutAreas(lot *shop.Lot) (bought, used float64) {
 	for _, r := range lot.Sheets.Sheets {
-		s := l.Job.Shop.Sheets[r.Stock]
-		bought += float64(r.Count) * s.Width.MM() * s.Length.MM()
-		for _, q := range r.Strips {
-			for _, c := range q.Cuts {
-				used += float64(r.Count) * lot.Blanks[c].Girth.MM() * lot.Blanks[c].Length.MM()
-			}
-		}
+		b, u := l.sheetAreas(lot, r)
+		bought += float64(r.Count) * b
+		used += float64(r.Count) * u
 	}
 	return bought, used
+}
+
+// sheetAreas are those of one sheet.
+func (l *Layout) sheetAreas(lot *shop.Lot, r cut.RippedSheet) (bought, used float64) {
+	s := l.Job.Shop.Sheets[r.Stock]
+	for _, q := range r.Strips {
+		for _, c := range q.Cuts {
+			used += lot.Blanks[c].Girth.MM() * lot.Blanks[c].Length.MM()
+		}
+	}
+	return s.Width.MM() * s.Length.MM(), used
 }

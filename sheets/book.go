@@ -26,14 +26,18 @@ type book struct {
 	runs, lists paper
 	reader      Audience
 	say         words.Book
-	keyPlan     func() plan.KeyPlan    // made once, when it is first asked for
-	ids         map[string]bool        // look-up only: ids already given
-	subjects    map[string][]string    // look-up only: the words of each id, of a continued page its first one's
-	plans       map[planKey]cornerView // look-up only: corner plans already drawn
+	keyPlan     func() plan.KeyPlan               // made once, when it is first asked for
+	ids         map[string]bool                   // look-up only: ids already given
+	subjects    map[string][]string               // look-up only: the words of each id, of a continued page its first one's
+	plans       map[planKey]cornerView            // look-up only: corner plans already drawn
+	blanks      map[*layout.Family][]plan.Pattern // look-up only: blanks already worked out
 }
 
 func newBook(l *layout.Layout, o Options) *book {
-	b := &book{l: l, j: l.Job, metric: view.Metric(l), crew: view.Crew(l), shop: view.Shop(l), ids: map[string]bool{}, subjects: map[string][]string{}, plans: map[planKey]cornerView{}, reader: o.For, keyPlan: sync.OnceValue(l.KeyPlan)}
+	b := &book{
+		l: l, j: l.Job, metric: view.Metric(l), crew: view.Crew(l), shop: view.Shop(l), reader: o.For, keyPlan: sync.OnceValue(l.KeyPlan),
+		ids: map[string]bool{}, subjects: map[string][]string{}, plans: map[planKey]cornerView{}, blanks: map[*layout.Family][]plan.Pattern{},
+	}
 	runs, lists := l.Job.Paper.Runs, l.Job.Paper.Lists
 	if o.Runs != nil {
 		runs = *o.Runs

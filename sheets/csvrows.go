@@ -8,10 +8,8 @@ import (
 	"copingset/drawing/view"
 	"copingset/layout"
 	"copingset/layout/fact"
-	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/length"
-	"copingset/layout/shop"
 )
 
 // schedules make the rows of the schedules: each cell letters a fact, and a thing's
@@ -341,7 +339,7 @@ func (c schedules) blank(q string) []string {
 	for i := 1; c.has(q, fmt.Sprintf("body-%d-blank-girth", i)); i++ {
 		girth, long := c.length(q, fmt.Sprintf("body-%d-blank-girth", i)), c.length(q,
 			fmt.Sprintf("body-%d-blank-length", i))
-		out = []string{view.Blank(c.l).Short(girth), mm(girth), view.BlankLong(c.l, long), mm(long)}
+		out = []string{view.BlankStyle(c.metric).Short(girth), mm(girth), view.BlankLength(c.metric, long), mm(long)}
 	}
 	return out
 }
@@ -356,8 +354,7 @@ func (c schedules) bends(q string) (words, holes string) {
 		for k := 1; c.has(q, fmt.Sprintf("body-%d-bend-%d-order", i, k)); k++ {
 			is := func(what string) string { return c.words(q, fmt.Sprintf("body-%d-bend-%d-%s", i, k, what)) }
 			turn, _ := strconv.ParseFloat(is("turn-degrees"), 64)
-			out = append(out, typed(view.BendWords(shop.Bend{Hem: is("hem") == "yes",
-				Line: fold.BendLine{Turn: turn}}))+" "+is("to-face"))
+			out = append(out, typed(view.BendWords(is("hem") == "yes", turn))+" "+is("to-face"))
 		}
 	}
 	return strings.Join(out, "; "), strconv.FormatInt(n, 10)

@@ -66,7 +66,7 @@ func (b *book) listRow(c cutFile, unit string) []string {
 	if f.Twin != nil {
 		twin = f.Twin.Mark
 	}
-	k := legOfBody(f, c.body)
+	k := layout.LegOf(f, c.body)
 	part := p.Parts[k]
 	gap, turn := "", ""
 	if len(f.Bodies) > 1 {
@@ -91,16 +91,4 @@ func (b *book) listRow(c cutFile, unit string) []string {
 	}
 	row := []string{c.name, unit, f.Mark, c.file.Name, p.KindName(), f.Hand.String(), itoa(f.Released(b.l.Held)), s.Metal.Name, num(s.Metal.Thickness), num(s.Profile.InsideR), decimal(b.j.Shop.K), gap}
 	return append(append(row, front...), num(part.Inside()), decimal(float64(part.Slope(s))/1e9), turn, num(along+p.Allowance), twin)
-}
-
-// legOfBody is which part of a piece a body is of; an end plate is of the leg
-// before it.
-func legOfBody(f *layout.Family, body int) int {
-	leg := -1
-	for i := 0; i <= body; i++ {
-		if f.Bodies[i].Name != "end plate" {
-			leg++
-		}
-	}
-	return max(0, min(leg, len(f.Pieces[0].Parts)-1))
 }

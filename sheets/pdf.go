@@ -82,8 +82,8 @@ func Views(l *layout.Layout) []drawing.Scene {
 		}
 	}
 	for _, f := range l.Families {
-		for i := range f.Bodies {
-			add(view.FlatPattern(l, f, i, false, viewWide, viewHigh), "flat", f.Mark, f.Bodies[i].Name)
+		for _, q := range b.blanksOf(f) {
+			add(view.FlatPattern(f.Mark, q, viewWide, viewHigh), "flat", f.Mark, q.Name)
 		}
 		if len(f.Bodies) > 0 {
 			add(view.FormedTop(l, f, viewHigh/3, viewHigh/4), "top", f.Mark)

@@ -2,11 +2,13 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"copingset/drawing/view"
 	"copingset/layout"
 	"copingset/layout/cap"
+	"copingset/layout/plan"
 )
 
 // noShop is said where the job leaves the shop's data out.
@@ -49,7 +51,7 @@ func (b *book) familyGroups() [][]*layout.Family {
 		switch {
 		case alike(f):
 			for _, o := range b.l.Families {
-				if !seen[o] && alike(o) && o.Pieces[0].Inside == f.Pieces[0].Inside && view.SameBends(o.Bodies[0], f.Bodies[0]) {
+				if !seen[o] && alike(o) && o.Pieces[0].Inside == f.Pieces[0].Inside && view.SameBends(b.blanksOf(o)[0].Blank, b.blanksOf(f)[0].Blank) {
 					seen[o] = true
 					g = append(g, o)
 				}
@@ -127,25 +129,35 @@ func groupName(g []*layout.Family) string {
 	return name
 }
 
-// patterns are the bodies drawn for a group: of pieces that differ in length
+// blanksOf are the blanks of a family, worked out once.
+func (b *book) blanksOf(f *layout.Family) []plan.Pattern {
+	out, ok := b.blanks[f]
+	if !ok {
+		out = b.l.Patterns(f)
+		b.blanks[f] = out
+	}
+	return out
+}
+
+// patterns are the blanks drawn for a group: of pieces that differ in length
 // alone the longest stands for all.
-func (b *book) patterns(g []*layout.Family) []view.FlatBody {
+func (b *book) patterns(g []*layout.Family) []plan.Pattern {
 	if len(g) == 1 {
-		out := view.FlatBodies(b.l, g[0])
+		out := slices.Clone(b.blanksOf(g[0]))
 		for i := range out {
 			out[i].Held = false // the banner says it of the whole sheet
 		}
 		return out
 	}
 	var plain []*layout.Family
-	var holed []view.FlatBody
+	var holed []plan.Pattern
 	for _, f := range g {
 		if len(f.Bodies[0].Holes) == 0 {
 			plain = append(plain, f)
 			continue
 		}
-		x := view.FlatBodies(b.l, f)[0]
-		x.Name = f.Mark
+		x := b.blanksOf(f)[0]
+		x.Title = f.Mark
 		holed = append(holed, x)
 	}
 	if len(plain) == 0 {
@@ -158,13 +170,13 @@ func (b *book) patterns(g []*layout.Family) []view.FlatBody {
 			long = f
 		}
 	}
-	x := view.FlatBodies(b.l, long)[0]
+	x := b.blanksOf(long)[0]
 	x.Varies, x.Held = len(plain) > 1, held
-	x.Name = "ALL WITHOUT HOLES"
+	x.Title = "ALL WITHOUT HOLES"
 	if len(holed) == 0 {
-		x.Name = ""
+		x.Title = ""
 	}
-	return append([]view.FlatBody{x}, holed...)
+	return append([]plan.Pattern{x}, holed...)
 }
 
 // familyTables are what stands beside and under the patterns of a group, the
@@ -201,8 +213,9 @@ func (b *book) familyTables(g []*layout.Family) []block {
 
 // firstBent is the first body of a family that is bent like one of its bodies.
 func (b *book) firstBent(f *layout.Family, i int) int {
+	all := b.blanksOf(f)
 	for k := range i {
-		if view.SameBends(f.Bodies[k], f.Bodies[i]) {
+		if view.SameBends(all[k].Blank, all[i].Blank) {
 			return k
 		}
 	}

@@ -103,14 +103,14 @@ func (b *book) cuttingPlan() []page {
 			n++
 		}
 		for _, q := range lot.Bars {
-			for k := range q.Plan.Bars {
+			for _, bar := range b.l.CutBars(q) {
 				head()
-				blocks = append(blocks, picture{scene: view.CutBar(b.l, q, k, width), prefix: "bar" + itoa(i) + itoa(n)})
+				blocks = append(blocks, picture{scene: view.CutBar(bar, width), prefix: "bar" + itoa(i) + itoa(n)})
 			}
 		}
-		for k := range lot.Sheets.Sheets {
+		for _, r := range b.l.CutSheets(lot) {
 			head()
-			blocks = append(blocks, picture{scene: view.CutSheet(b.l, lot, k, width, min(11000, room.Height())), prefix: "sheet" + itoa(i) + itoa(n)})
+			blocks = append(blocks, picture{scene: view.CutSheet(r, width, min(11000, room.Height())), prefix: "sheet" + itoa(i) + itoa(n)})
 		}
 	}
 	return b.pages(p, blocks, regions)
@@ -303,9 +303,9 @@ func (b *book) blankList() []page {
 	for i := range o.Lots {
 		lot := &o.Lots[i]
 		t := table{title: lotName(lot), fill: true, cols: []column{{head: "Blank", flex: true}, {head: "Count", align: drawing.Right}, {head: "Girth, across", align: drawing.Right}, {head: "Length, along the grain", align: drawing.Right}, {head: "Sheared", align: drawing.Middle}}}
-		for _, x := range lot.Blanks {
-			name := view.BlankName(b.l, x)
-			if x.Family == nil {
+		for _, x := range b.l.CutBlanks(lot) {
+			name := view.BlankName(b.metric, x)
+			if x.Mark == "" {
 				name += ", formed, for closers"
 			}
 			t.rows = append(t.rows, []string{name, itoa(x.Count), b.inBlank(x.Girth), b.inBlankLong(x.Length), tickBox})

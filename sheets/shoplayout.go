@@ -6,6 +6,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/layout/plan"
 )
 
 // A sheet of the shop has the hand across its top, the patterns under it at
@@ -29,7 +30,7 @@ type shopCase struct {
 type composer struct {
 	b      *book
 	top    func(refer func(string) string) whole
-	bodies []view.FlatBody
+	bodies []plan.Pattern
 	tables []block
 	high   map[atWidth]laid // look-up only: tables already measured
 }
@@ -41,7 +42,7 @@ type atWidth struct {
 
 // compose makes the pages of a group. twin is the id of the sheet of its mirror
 // image, if there is one.
-func (b *book) compose(p page, top func(words string) whole, twin string, bodies []view.FlatBody, tables []block) []page {
+func (b *book) compose(p page, top func(words string) whole, twin string, bodies []plan.Pattern, tables []block) []page {
 	c := composer{b: b, bodies: bodies, tables: tables, high: map[atWidth]laid{}}
 	c.top = func(refer func(string) string) whole {
 		if twin == "" {
@@ -62,7 +63,7 @@ func (b *book) compose(p page, top func(words string) whole, twin string, bodies
 	body := c.below(room)
 	var rows []view.FlatRow
 	for _, x := range bodies {
-		rows = append(rows, view.SmallFlatRow(b.l, p.id, c.title(), []view.FlatBody{x}, body.Width(), body.Height()))
+		rows = append(rows, view.SmallFlatRow(p.id, c.title(), []plan.Pattern{x}, body.Width(), body.Height()))
 	}
 	return c.pages(p, c.lay(room, shopCase{rows: rows}))
 }
@@ -134,7 +135,7 @@ func (c *composer) rows(sc view.Scale, w drawing.Unit) ([]view.FlatRow, bool) {
 		var row view.FlatRow
 		n := 0
 		for ; k+n < len(c.bodies); n++ {
-			r, ok := view.NewFlatRow(c.b.l, "row "+itoa(len(out)+1), c.title(), c.bodies[k:k+n+1], sc, w)
+			r, ok := view.NewFlatRow("row "+itoa(len(out)+1), c.title(), c.bodies[k:k+n+1], sc, w)
 			if !ok {
 				break
 			}

@@ -62,7 +62,7 @@ func (b *book) profilePage() []page {
 // whatever their girth.
 func bentAlike(p, q layout.Body) bool {
 	return slices.EqualFunc(p.Bends, q.Bends, func(x, y layout.Bend) bool {
-		return view.BendWords(x) == view.BendWords(y) && x.Line.Between == y.Line.Between
+		return view.BendWords(x.Hem, x.Line.Turn) == view.BendWords(y.Hem, y.Line.Turn) && x.Line.Between == y.Line.Between
 	})
 }
 
@@ -152,7 +152,7 @@ func (b *book) widthBends(all []widthCase) table {
 		if q.Hem {
 			included = "–"
 		}
-		row := []string{itoa(q.Order), view.BendWords(q), included, q.Line.Between[0] + " and " + q.Line.Between[1]}
+		row := []string{itoa(q.Order), view.BendWords(q.Hem, q.Line.Turn), included, q.Line.Between[0] + " and " + q.Line.Between[1]}
 		for _, c := range all {
 			row = append(row, b.inBlank(c.shown.Bends[i].FromStreet), b.inBlank(c.shown.Bends[i].FromRoof))
 		}

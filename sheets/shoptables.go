@@ -170,13 +170,13 @@ func (q panelRows) take(w, h drawing.Unit, fresh bool) (laid, block) {
 }
 
 // inBlank letters a length of a blank.
-func (b *book) inBlank(l length.Length) string { return drawing.Letter(view.Blank(b.l).Short(l)) }
+func (b *book) inBlank(l length.Length) string { return drawing.Letter(view.BlankStyle(b.metric).Short(l)) }
 
-func (b *book) inBlankLong(l length.Length) string { return drawing.Letter(view.BlankLong(b.l, l)) }
+func (b *book) inBlankLong(l length.Length) string { return drawing.Letter(view.BlankLength(b.metric, l)) }
 
 // bendTable is the bends of a body in their order, and of all bent like it.
 func (b *book) bendTable(f *layout.Family, i int) table {
-	body := f.Bodies[i]
+	body := b.blanksOf(f)[i]
 	title := "Bends"
 	var of []string
 	for k := range f.Bodies {
@@ -189,24 +189,23 @@ func (b *book) bendTable(f *layout.Family, i int) table {
 	}
 	t := table{title: title + ", in order, on the flat blank", fill: true, whole: true, snug: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "Between", flex: true},
 		{head: "From street edge", align: drawing.Right}, {head: "From roof edge", align: drawing.Right}, {head: "Back gauge", align: drawing.Right}}}
-	step := view.Blank(b.l).Step()
-	for _, q := range body.Bends {
+	for n, q := range body.Bends {
 		street, roof := b.inBlank(q.FromStreet), b.inBlank(q.FromRoof)
 		switch {
-		case q.Across():
-			x := q.FromLeft(step)
+		case q.Across:
+			x := q.FromLeft
 			street, roof = "across: "+b.inBlankLong(x)+" from left end", b.inBlankLong(body.Length-x)+" from right end"
-		case !q.Level():
-			l, r := q.Ends()
-			x, z := body.FromStreetAt(l, step), body.FromStreetAt(r, step)
+		case !q.Level:
+			x, z := q.EndsFromStreet[0], q.EndsFromStreet[1]
 			street = "left end " + b.inBlank(x) + "\nright end " + b.inBlank(z)
 			roof = "left end " + b.inBlank(body.Girth-x) + "\nright end " + b.inBlank(body.Girth-z)
 		}
-		included := view.Degrees(q.Included())
+		gauge := f.Bodies[i].Bends[n]
+		included := view.Degrees(gauge.Included())
 		if q.Hem {
 			included = "–"
 		}
-		t.rows = append(t.rows, []string{itoa(q.Order), view.BendWords(q), included, q.Line.Between[0] + " and " + q.Line.Between[1], street, roof, b.inBlank(q.Gauge) + "\n" + q.GaugeAt})
+		t.rows = append(t.rows, []string{itoa(q.Order), view.BendWords(q.Hem, q.Turn), included, q.Between[0] + " and " + q.Between[1], street, roof, b.inBlank(gauge.Gauge) + "\n" + gauge.GaugeAt})
 	}
 	t.bold = func(_, col int) bool { return col < 2 }
 	return t
@@ -214,9 +213,9 @@ func (b *book) bendTable(f *layout.Family, i int) table {
 
 // pointTable lists the corners of a blank's outline.
 func (b *book) pointTable(f *layout.Family, i int) table {
-	body := f.Bodies[i]
+	body := b.blanksOf(f)[i]
 	t := table{title: "Corners", whole: true, snug: true, cols: []column{{head: "", align: drawing.Middle}, {head: "From left", align: drawing.Right}, {head: "From street", align: drawing.Right}}}
-	if e := body.Edges(); e.Top != "street edge" {
+	if body.Sides.Top != "street edge" {
 		t.cols[2].head = "From top"
 	}
 	if len(f.Bodies) > 1 {
@@ -226,7 +225,7 @@ func (b *book) pointTable(f *layout.Family, i int) table {
 		c := &t.cols[k+1]
 		c.least = drawing.Width(drawing.Bold, c.head, drawing.Note)
 	}
-	for k, c := range body.CutPoints(view.Blank(b.l).Step()) {
+	for k, c := range body.Corners {
 		t.rows = append(t.rows, []string{view.PointName(k), b.inBlankLong(c.FromLeft), b.inBlank(c.FromStreet)})
 	}
 	return t
@@ -234,10 +233,8 @@ func (b *book) pointTable(f *layout.Family, i int) table {
 
 // holeTable lists the holes of a body.
 func (b *book) holeTable(f *layout.Family, i int) table {
-	body := f.Bodies[i]
 	t := table{title: "Holes of " + f.Mark + ", on the flat blank", fill: true, snug: true, cols: []column{{head: "Hole"}, {head: "Left and right side, from the left end", flex: true}, {head: "Street and roof side, from the street edge", flex: true}}}
-	for k := range body.Holes {
-		x := body.HoleBox(k, view.Blank(b.l).Step())
+	for k, x := range b.blanksOf(f)[i].Holes {
 		t.rows = append(t.rows, []string{itoa(k + 1), b.inBlankLong(x.Left) + ", " + b.inBlankLong(x.Right), b.inBlank(x.Street) + ", " + b.inBlank(x.Roof)})
 	}
 	return t

@@ -87,15 +87,7 @@ func pieceTurnWords(c *layout.Corner) (kind, turn, included string) {
 }
 
 // slopeWords letters a slope the way its readers measure it.
-func slopeWords(l *layout.Layout, s job.Slope) string {
-	if s == 0 {
-		return "level top"
-	}
-	if Metric(l) {
-		return length.Millimetres(s.Rise(length.Metre), 0) + " mm in 1000 mm"
-	}
-	return length.Inches(s.Rise(length.Foot), 32) + ` in 12"`
-}
+func slopeWords(l *layout.Layout, s job.Slope) string { return slopeIn(Metric(l), s) }
 
 // shortWords letters a length that stands in a sentence, in inches alone when
 // it is under a foot.

@@ -6,10 +6,8 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout"
-	"copingset/layout/cut"
 	"copingset/layout/length"
-	"copingset/layout/shop"
+	"copingset/layout/plan"
 )
 
 // cutHead is the room of the words above a bar or a sheet.
@@ -20,15 +18,13 @@ const cutSide drawing.Unit = 50
 
 // CutBar draws how one formed cap is cut: pieces from the left with their marks
 // and lengths, and the drop.
-func CutBar(l *layout.Layout, o shop.BarOrder, n int, w drawing.Unit) drawing.Scene {
-	bar := o.Plan.Bars[n]
-	st := Shop(l)
-	long := o.Stocks[bar.Stock].Length
-	words := drawing.Letter("Cap " + strconv.Itoa(n+1) + ": " + strconv.Itoa(bar.Count) + " × " + st.InText(long) + dropWords(l, bar.Drop, bar.Kept))
-	s := drawing.Scene{Name: "bar-" + strconv.Itoa(n+1), Title: "How a formed cap is cut", Desc: words, W: w, H: cutHead + 1150}
+func CutBar(bar plan.CutBar, w drawing.Unit) drawing.Scene {
+	st := length.Shop(bar.Metric)
+	words := drawing.Letter("Cap " + strconv.Itoa(bar.N) + ": " + strconv.Itoa(bar.Count) + " × " + st.InText(bar.Length) + dropWords(st, bar.Drop, bar.Kept))
+	s := drawing.Scene{Name: "bar-" + strconv.Itoa(bar.N), Title: "How a formed cap is cut", Desc: words, W: w, H: cutHead + 1150}
 	s.Text(drawing.Pt(0, 350), words, drawing.Style{Face: drawing.Bold})
 	x := func(at length.Length) drawing.Unit {
-		return cutSide + drawing.Unit(length.MulDiv(at, int64(w-2*cutSide), int64(long)))
+		return cutSide + drawing.Unit(length.MulDiv(at, int64(w-2*cutSide), int64(bar.Length)))
 	}
 	box := drawing.Box(cutSide, cutHead, w-cutSide, cutHead+950)
 	s.Fill(drawing.Light, drawing.Medium, box.Corners()...)
@@ -37,26 +33,24 @@ func CutBar(l *layout.Layout, o shop.BarOrder, n int, w drawing.Unit) drawing.Sc
 	at := length.Length(0)
 	var cells []drawing.Rect
 	var names [][]string
-	for _, c := range bar.Cuts {
-		q := o.Closers[c]
-		made := q.Length() + q.Allowance
-		cells = append(cells, drawing.Box(x(at), box.Min.Y, x(at+made), box.Max.Y))
-		names = append(names, []string{q.Mark, drawing.Letter(st.Long(made))})
-		at += made + l.Job.Shop.Kerf
+	for _, q := range bar.Cuts {
+		cells = append(cells, drawing.Box(x(at), box.Min.Y, x(at+q.Long), box.Max.Y))
+		names = append(names, []string{q.Mark, drawing.Letter(st.Long(q.Long))})
+		at += q.Long + bar.Kerf
 	}
 	s.H = cellNames(&s, p, cells, names, box)
 	return s
 }
 
 // dropWords say what becomes of what is left.
-func dropWords(l *layout.Layout, drop length.Length, kept bool) string {
+func dropWords(st length.Style, drop length.Length, kept bool) string {
 	switch {
 	case drop <= 0:
 		return ", nothing left"
 	case kept:
-		return ", drop " + Shop(l).InText(drop) + " KEPT"
+		return ", drop " + st.InText(drop) + " KEPT"
 	}
-	return ", drop " + Shop(l).InText(drop) + " scrap"
+	return ", drop " + st.InText(drop) + " scrap"
 }
 
 // cellNames draws cells white and letters them: inside where they fit, else on
@@ -136,60 +130,42 @@ func paired(words []string) []string {
 }
 
 // BlankName is what is lettered on a blank.
-func BlankName(l *layout.Layout, b shop.Blank) string {
-	if b.Family == nil {
-		return "cap " + drawing.Letter(Shop(l).Long(b.Length))
+func BlankName(metric bool, b plan.CutBlank) string {
+	if b.Mark == "" {
+		return "cap " + drawing.Letter(length.Shop(metric).Long(b.Length))
 	}
-	if len(b.Family.Bodies) == 1 {
-		return b.Mark
-	}
-	return b.Mark + " " + b.Family.Bodies[b.Body].Name
+	return b.Mark
 }
 
 // CutSheet draws how one sheet is ripped into strips and the strips cut to
 // blanks. The grain runs from left to right; no blank is turned.
-func CutSheet(l *layout.Layout, lot *shop.Lot, n int, w, h drawing.Unit) drawing.Scene {
-	r := lot.Sheets.Sheets[n]
-	st := Shop(l)
-	size := l.Job.Shop.Sheets[r.Stock]
-	words := drawing.Letter("Sheet " + strconv.Itoa(n+1) + ": " + strconv.Itoa(r.Count) + " × " + st.InText(size.Width) + " × " + st.InText(size.Length) +
-		" along the grain; " + strconv.Itoa(YieldOf(l, lot, r)) + " % used, " + st.InText(r.Rest) + " of the width left")
-	s := drawing.Scene{Name: "sheet-" + strconv.Itoa(n+1), Title: "How a sheet is cut", Desc: words, W: w}
+func CutSheet(r plan.CutSheet, w, h drawing.Unit) drawing.Scene {
+	st := length.Shop(r.Metric)
+	words := drawing.Letter("Sheet " + strconv.Itoa(r.N) + ": " + strconv.Itoa(r.Count) + " × " + st.InText(r.Width) + " × " + st.InText(r.Length) +
+		" along the grain; " + strconv.Itoa(r.Yield) + " % used, " + st.InText(r.Rest) + " of the width left")
+	s := drawing.Scene{Name: "sheet-" + strconv.Itoa(r.N), Title: "How a sheet is cut", Desc: words, W: w}
 	head := s.Paragraph(drawing.Pt(0, 350), words, w, drawing.Style{Face: drawing.Bold})
 	top := head.Max.Y + 200
-	sc := Fit(st.Metric, length.Max(size.Length, length.MulDiv(size.Width, int64(w-2*cutSide), int64(max(h-top-500, 2000)))), w-2*cutSide)
-	box := drawing.Box(cutSide, top, cutSide+sc.Units(size.Length), top+sc.Units(size.Width))
+	sc := Fit(st.Metric, length.Max(r.Length, length.MulDiv(r.Width, int64(w-2*cutSide), int64(max(h-top-500, 2000)))), w-2*cutSide)
+	box := drawing.Box(cutSide, top, cutSide+sc.Units(r.Length), top+sc.Units(r.Width))
 	s.Fill(drawing.Light, drawing.Medium, box.Corners()...)
 	p := place.New(drawing.Box(0, 0, w, 1<<20))
 	p.Letter(drawing.Box(0, 0, w, top-50))
-	trim, edge := sc.Units(l.Job.Shop.EndTrim), sc.Units(l.Job.Shop.EdgeTrim)
+	trim, edge := sc.Units(r.EndTrim), sc.Units(r.EdgeTrim)
 	var cells []drawing.Rect
 	var names [][]string
 	y := box.Min.Y + edge
 	for _, strip := range r.Strips {
 		x := box.Min.X + trim
 		high := sc.Units(strip.Width)
-		for _, c := range strip.Cuts {
-			b := lot.Blanks[c]
+		for _, b := range strip.Cuts {
 			wide := sc.Units(b.Length)
 			cells = append(cells, drawing.Box(x, y, x+wide, y+high))
-			names = append(names, []string{BlankName(l, b), drawing.Letter(Blank(l).Short(b.Girth) + " × " + Blank(l).Long(b.Length))})
+			names = append(names, []string{BlankName(r.Metric, b), drawing.Letter(BlankStyle(r.Metric).Short(b.Girth) + " × " + BlankStyle(r.Metric).Long(b.Length))})
 			x += wide
 		}
 		y += high
 	}
 	s.H = cellNames(&s, p, cells, names, box)
 	return s
-}
-
-// YieldOf is how much of a sheet its blanks take, in per cent, rounded down.
-func YieldOf(l *layout.Layout, lot *shop.Lot, r cut.RippedSheet) int {
-	size := l.Job.Shop.Sheets[r.Stock]
-	var used float64
-	for _, strip := range r.Strips {
-		for _, c := range strip.Cuts {
-			used += lot.Blanks[c].Girth.MM() * lot.Blanks[c].Length.MM()
-		}
-	}
-	return int(100 * used / (size.Width.MM() * size.Length.MM()))
 }

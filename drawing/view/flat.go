@@ -9,40 +9,40 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout"
 	"copingset/layout/fold"
 	"copingset/layout/length"
-	"copingset/layout/shop"
+	"copingset/layout/plan"
 )
 
-// Blank is how the lengths of a blank are lettered: to the step its sizes are
+// BlankStyle is how the lengths of a blank are lettered: to the step its sizes are
 // rounded to.
-func Blank(l *layout.Layout) length.Style {
-	if Metric(l) {
+func BlankStyle(metric bool) length.Style {
+	if metric {
 		return length.Shop(true)
 	}
 	return length.Style{Denominator: 64}
 }
 
-// BlankLong letters a length along a blank, in inches alone under a foot.
-func BlankLong(l *layout.Layout, d length.Length) string {
-	st := Blank(l)
+// BlankLength letters a length along a blank, in inches alone under a foot.
+func BlankLength(metric bool, d length.Length) string {
+	st := BlankStyle(metric)
 	if !st.Metric && d < length.Foot {
 		return st.Short(d)
 	}
 	return st.Long(d)
 }
 
-// BendWords say which way a bend goes and how far.
-func BendWords(q shop.Bend) string {
-	if q.Hem {
+// BendWords say which way a bend goes and how far: turn is in degrees, positive
+// towards the viewer of the finish side.
+func BendWords(hem bool, turn float64) string {
+	if hem {
 		return "DOWN, hem flat"
 	}
 	way := "DOWN"
-	if q.Up() {
+	if turn > 0 {
 		way = "UP"
 	}
-	return way + " " + Degrees(math.Abs(q.Line.Turn))
+	return way + " " + Degrees(math.Abs(turn))
 }
 
 // Degrees letters an angle to a tenth.
@@ -99,9 +99,7 @@ const (
 
 // flat draws one body's pattern as part of a row.
 type flat struct {
-	FlatBody
-	l      *layout.Layout
-	b      layout.Body
+	plan.Pattern
 	st     length.Style
 	lo, hi fold.Point
 	m      flatMap
@@ -127,15 +125,15 @@ func (d *flat) bays() [][2]float64 {
 			slanted = append(slanted, [2]float64{math.Min(a.X, b.X), math.Max(a.X, b.X)})
 		}
 	}
-	for i, p := range d.b.Flat.Outline {
-		hold(p, d.b.Flat.Outline[(i+1)%len(d.b.Flat.Outline)])
+	for i, p := range d.Outline {
+		hold(p, d.Outline[(i+1)%len(d.Outline)])
 	}
-	for _, q := range d.b.Bends {
-		hold(q.Line.From, q.Line.To)
+	for _, q := range d.Bends {
+		hold(q.Left, q.Right)
 	}
-	for _, h := range d.b.Holes {
-		for i, p := range h {
-			hold(p, h[(i+1)%len(h)])
+	for _, h := range d.Holes {
+		for i, p := range h.Ring {
+			hold(p, h.Ring[(i+1)%len(h.Ring)])
 		}
 	}
 	slices.Sort(xs)
@@ -157,19 +155,18 @@ func (d *flat) bays() [][2]float64 {
 
 // outline draws the blank and tells the placer where it lies.
 func (d *flat) outline() {
-	ring := d.m.all(d.b.Outline())
+	ring := d.m.all(d.Cut)
 	d.s.Group(drawing.Caps, "", func(g *drawing.Scene) {
-		for _, q := range d.b.Bends {
+		for _, q := range d.Bends {
 			pen := drawing.Centre
-			if q.Up() {
+			if q.Up {
 				pen = drawing.Hidden
 			}
-			a, b := q.Ends()
-			g.Line(pen, d.m.at(a), d.m.at(b))
+			g.Line(pen, d.m.at(q.Left), d.m.at(q.Right))
 		}
 		g.Polygon(drawing.Thick, ring...)
-		for _, h := range d.b.Holes {
-			g.Polygon(drawing.Thick, d.m.all(h)...)
+		for _, h := range d.Holes {
+			g.Polygon(drawing.Thick, d.m.all(h.Ring)...)
 		}
 		for _, b := range d.m.breaks {
 			d.broken(g, b)
@@ -179,12 +176,11 @@ func (d *flat) outline() {
 	for i := range ring {
 		d.p.Stroke(90, ring[i], ring[(i+1)%len(ring)])
 	}
-	for _, q := range d.b.Bends {
-		a, b := q.Ends()
-		d.p.Stroke(60, d.m.at(a), d.m.at(b))
+	for _, q := range d.Bends {
+		d.p.Stroke(60, d.m.at(q.Left), d.m.at(q.Right))
 	}
-	for _, h := range d.b.Holes {
-		d.p.Block(boundsOf(d.m.all(h)))
+	for _, h := range d.Holes {
+		d.p.Block(boundsOf(d.m.all(h.Ring)))
 	}
 	d.box = boundsOf(ring)
 }
@@ -221,8 +217,11 @@ func (d *flat) broken(g *drawing.Scene, b [2]float64) {
 // chained are the places along an edge of the blank that a chain shows, with
 // the lengths between them; an edge that is as long as the blank has none.
 func (d *flat) chained(street bool) (pos, round, parts []length.Length, ok bool) {
-	a, b := d.b.EdgeAt(street)
-	pos = []length.Length{0, a, b, d.b.Length}
+	e := d.Edges[1]
+	if street {
+		e = d.Edges[0]
+	}
+	pos = []length.Length{0, e.From, e.To, d.Length}
 	round, parts = length.Chain(pos, d.st.Step())
 	n := 0
 	for _, x := range parts {
@@ -268,7 +267,7 @@ func (d *flat) lengths() {
 			}
 			stops = append(stops, d.m.x(math.Min(p.MM(), d.hi.X)))
 			if i > 0 && len(stops) > 1 {
-				labels = append(labels, BlankLong(d.l, parts[i-1]))
+				labels = append(labels, BlankLength(d.Metric, parts[i-1]))
 			}
 		}
 		fig := drawing.Chain{At: at, Stops: stops, Labels: labels, From: []drawing.Unit{from}, Ends: ends, Lo: box.Min.X - 700, Hi: box.Max.X + 1000}.Figure()
@@ -276,13 +275,13 @@ func (d *flat) lengths() {
 		for _, w := range labels {
 			lettered = append(lettered, drawing.Letter(w))
 		}
-		d.s.Add(drawing.Group{Layer: drawing.Dimensions, Marks: fig.Marks, Sums: []drawing.Sum{{What: "edge of the blank", Parts: lettered, To: drawing.Letter(BlankLong(d.l, round[3]))}}})
+		d.s.Add(drawing.Group{Layer: drawing.Dimensions, Marks: fig.Marks, Sums: []drawing.Sum{{What: "edge of the blank", Parts: lettered, To: drawing.Letter(BlankLength(d.Metric, round[3]))}}})
 		d.letter(fig.Marks)
 		return fig.Box, true
 	}
 	up, top := row(true, box.Min.Y-550, box.Min.Y)
 	low, foot := row(false, box.Max.Y+600, box.Max.Y)
-	words := BlankLong(d.l, d.b.Length)
+	words := BlankLength(d.Metric, d.Length)
 	if d.Varies {
 		words = "length: see the table"
 	}
@@ -303,11 +302,11 @@ func (d *flat) lengths() {
 	y0, y1 = min(y0, fig.Box.Min.Y), max(y1, fig.Box.Max.Y)
 	mid := (box.Min.X + box.Max.X) / 2
 	st := drawing.Style{Size: drawing.Head, Face: drawing.Bold, Align: drawing.Middle}
-	d.letter([]drawing.Mark{d.s.Text(drawing.Pt(mid, y0-180), strings.ToUpper(d.b.Edges().Top), st)})
-	if d.Name != "" {
-		d.letter([]drawing.Mark{d.s.Text(drawing.Pt(mid, y0-180-nameHigh), d.Name, st)})
+	d.letter([]drawing.Mark{d.s.Text(drawing.Pt(mid, y0-180), strings.ToUpper(d.Sides.Top), st)})
+	if d.Title != "" {
+		d.letter([]drawing.Mark{d.s.Text(drawing.Pt(mid, y0-180-nameHigh), d.Title, st)})
 	}
-	d.letter([]drawing.Mark{d.s.Text(drawing.Pt(mid, y1+300+drawing.Unit(drawing.Head)), strings.ToUpper(d.b.Edges().Bottom), st)})
+	d.letter([]drawing.Mark{d.s.Text(drawing.Pt(mid, y1+300+drawing.Unit(drawing.Head)), strings.ToUpper(d.Sides.Bottom), st)})
 	d.foot = y1 + 1000
 }
 
@@ -332,10 +331,10 @@ func (d *flat) distances() drawing.Rect {
 		x     drawing.Unit
 		label string
 	}
-	far := d.st.Short(d.b.Girth)
+	far := d.st.Short(d.Girth)
 	left := func(y float64) drawing.Unit { // the outline's leftmost place near a height
 		x := math.Inf(1)
-		for _, p := range d.b.Flat.Outline {
+		for _, p := range d.Outline {
 			if math.Abs(p.Y-y) < 0.05 {
 				x = math.Min(x, p.X)
 			}
@@ -343,13 +342,12 @@ func (d *flat) distances() drawing.Rect {
 		return d.m.x(x)
 	}
 	stops := []stop{{box.Min.Y, left(d.hi.Y), "0"}, {box.Max.Y, left(d.lo.Y), far}}
-	for _, q := range d.b.Bends {
-		if q.Across() {
+	for _, q := range d.Bends {
+		if q.Across {
 			continue
 		}
-		a, _ := q.Ends()
-		p := d.m.at(a)
-		stops = append(stops, stop{p.Y, p.X, d.st.Short(d.b.FromStreetAt(a, d.st.Step()))})
+		p := d.m.at(q.Left)
+		stops = append(stops, stop{p.Y, p.X, d.st.Short(q.EndsFromStreet[0])})
 	}
 	slices.SortStableFunc(stops, func(a, b stop) int { return cmp.Compare(a.y, b.y) })
 	stops = slices.CompactFunc(stops, func(a, b stop) bool { return a.y == b.y && a.label == b.label })

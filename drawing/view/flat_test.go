@@ -30,8 +30,8 @@ func shopViews(l *layout.Layout, w, h drawing.Unit) []drawing.Scene {
 		if len(f.Bodies) == 0 {
 			continue
 		}
-		for i := range f.Bodies {
-			out = append(out, FlatPattern(l, f, i, false, w, h))
+		for _, b := range l.Patterns(f) {
+			out = append(out, FlatPattern(f.Mark, b, w, h))
 		}
 		out = append(out, FormedTop(l, f, 6000, 4000), FormedSolid(l, f, 6000, 4000), FormedTop(l, f, 3000, 2700), FormedSolid(l, f, 3000, 2700), ShopSection(l, f, 0, w, h))
 	}
@@ -39,12 +39,12 @@ func shopViews(l *layout.Layout, w, h drawing.Unit) []drawing.Scene {
 		for i := range l.Cutting.Lots {
 			lot := &l.Cutting.Lots[i]
 			for _, q := range lot.Bars {
-				for k := range q.Plan.Bars {
-					out = append(out, CutBar(l, q, k, w))
+				for _, bar := range l.CutBars(q) {
+					out = append(out, CutBar(bar, w))
 				}
 			}
-			for k := range lot.Sheets.Sheets {
-				out = append(out, CutSheet(l, lot, k, w, h))
+			for _, r := range l.CutSheets(lot) {
+				out = append(out, CutSheet(r, w, h))
 			}
 		}
 	}
@@ -86,12 +86,12 @@ func TestFlatPatternSaysEveryBend(t *testing.T) {
 		l := solved(t, s)
 		for _, f := range l.Families {
 			for i, b := range f.Bodies {
-				words := lettering(FlatPattern(l, f, i, false, 24000, 17000))
+				words := lettering(FlatPattern(f.Mark, l.Patterns(f)[i], 24000, 17000))
 				want := []string{"FINISH FACE TOWARDS YOU", strings.ToUpper(b.Edges().Top), strings.ToUpper(b.Edges().Bottom), b.Edges().Left, b.Edges().Right}
 				for _, q := range b.Bends {
-					want = append(want, BendWords(q)+"  "+q.Line.Between[1], strconv.Itoa(q.Order))
+					want = append(want, BendWords(q.Hem, q.Line.Turn)+"  "+q.Line.Between[1], strconv.Itoa(q.Order))
 					if q.Hem {
-						want[len(want)-2] = BendWords(q)
+						want[len(want)-2] = BendWords(q.Hem, q.Line.Turn)
 					}
 				}
 				if f.Released(l.Held) == 0 {

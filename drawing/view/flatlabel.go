@@ -9,7 +9,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout"
+	"copingset/layout/plan"
 )
 
 // bendLabels stand in a column at the right, in the order of the bends from
@@ -25,12 +25,12 @@ func (d *flat) bendLabels(brief bool) (far drawing.Unit) {
 		words  string
 	}
 	var rows []row
-	for _, q := range d.b.Bends {
-		_, r := q.Ends()
-		if q.Across() {
-			r.Y = (q.Line.From.Y + q.Line.To.Y) / 2
+	for _, q := range d.Bends {
+		r := q.Right
+		if q.Across {
+			r.Y = (q.Left.Y + q.Right.Y) / 2
 		}
-		rows = append(rows, row{tip: d.m.at(r), number: strconv.Itoa(q.Order), words: d.bendRow(q), dot: q.Across()})
+		rows = append(rows, row{tip: d.m.at(r), number: strconv.Itoa(q.Order), words: d.bendRow(q), dot: q.Across})
 	}
 	slices.SortStableFunc(rows, func(a, b row) int { return cmp.Compare(a.tip.Y, b.tip.Y) })
 	const gap drawing.Unit = 700
@@ -65,15 +65,15 @@ func (d *flat) bendLabels(brief bool) (far drawing.Unit) {
 }
 
 // bendRow is what the label of a bend says.
-func (d *flat) bendRow(q layout.Bend) string {
-	words := BendWords(q)
+func (d *flat) bendRow(q plan.BlankBend) string {
+	words := BendWords(q.Hem, q.Turn)
 	if !q.Hem {
-		words += "  " + q.Line.Between[1]
+		words += "  " + q.Between[1]
 	}
 	switch {
-	case q.Across():
-		words += ", " + BlankLong(d.l, q.FromLeft(d.st.Step())) + " from the left"
-	case !q.Level():
+	case q.Across:
+		words += ", " + BlankLength(d.Metric, q.FromLeft) + " from the left"
+	case !q.Level:
 		words += " (slants)" // the table of bends gives both its ends
 	}
 	return drawing.Letter(words)
@@ -81,12 +81,12 @@ func (d *flat) bendRow(q layout.Bend) string {
 
 // labelled is the room the labels of the bends take beside the blank.
 func (d *flat) labelled(brief bool) drawing.Unit {
-	if len(d.b.Bends) == 0 {
+	if len(d.Bends) == 0 {
 		return 0
 	}
 	var wide drawing.Unit
 	if !brief {
-		for _, q := range d.b.Bends {
+		for _, q := range d.Bends {
 			wide = max(wide, drawing.Width(drawing.Bold, d.bendRow(q), drawing.Note))
 		}
 		wide += 60
@@ -96,8 +96,8 @@ func (d *flat) labelled(brief bool) drawing.Unit {
 
 // dimensioned is the room the distances of the bends take beside the blank.
 func (d *flat) dimensioned() drawing.Unit {
-	wide := drawing.Width(drawing.Regular, drawing.Letter(d.st.Short(d.b.Girth)), drawing.Note)
-	for _, q := range d.b.Bends {
+	wide := drawing.Width(drawing.Regular, drawing.Letter(d.st.Short(d.Girth)), drawing.Note)
+	for _, q := range d.Bends {
 		wide = max(wide, drawing.Width(drawing.Regular, drawing.Letter(d.st.Short(q.FromStreet)), drawing.Note))
 	}
 	return distAt + distLead + wide
@@ -145,32 +145,32 @@ func spaced(want []drawing.Unit, step drawing.Unit) []drawing.Unit {
 // line or several, with as many of the words as there is room for. The list of
 // bends names every face besides.
 func (d *flat) faces() {
-	for i, f := range d.b.Solid.Faces {
-		box := boundsOf(d.m.all(d.b.Flat.Faces[i]))
+	for i, f := range d.Faces {
+		box := boundsOf(d.m.all(f.Ring))
 		if box.Height() < 620 || f.Name == "hem" {
 			continue
 		}
 		name := strings.ToUpper(f.Name)
-		deep := drawing.Letter(d.st.Short(d.b.Outside(i)) + " outside")
+		deep := drawing.Letter(d.st.Short(f.Outside) + " outside")
 		tries := [][]string{{name + "  " + deep}, {name, deep}, {name}}
 		if f.Name == "end plate" {
 			tries = tries[2:]
 		}
 		if i == 0 {
 			finish := []string{"FINISH FACE", "TOWARDS YOU"}
-			film := "film: " + d.l.Job.Shop.Film
+			film := "film: " + d.Film
 			tries = append([][]string{
 				{name + "  " + deep, finish[0] + " " + finish[1], film}, {name, deep, finish[0], finish[1], film},
 				{name + "  " + deep, finish[0] + " " + finish[1]}, {name, deep, finish[0], finish[1]}, finish,
 			}, tries...)
 			if d.Falls && f.Name == "top" {
-				fall := legFall(d.l, f)
+				fall := drawing.Letter("falls " + legSlope(d.Metric, f.Slope))
 				tries = append([][]string{{name + "  " + deep, fall, finish[0] + " " + finish[1], film}, {name + "  " + deep, fall}, {name, deep, fall}, {fall}}, tries...)
 			}
 		}
 		for _, lines := range tries {
 			lab := place.Label{Lines: lines, Face: drawing.Bold, About: box.Centre(), Where: f.Name}
-			if ring := d.m.all(d.b.Flat.Faces[i]); len(ring) > 5 { // a leg with an opening
+			if ring := d.m.all(f.Ring); len(ring) > 5 { // a leg with an opening
 				lab.Only = func(box drawing.Rect) bool {
 					return !slices.ContainsFunc(append(box.Corners(), box.Centre()), func(p drawing.Point) bool { return !holdsPoint(ring, p) })
 				}
@@ -189,8 +189,8 @@ func (d *flat) mark(q place.Placement) { d.s.Add(q.Marks...) }
 // sheet lists them.
 func (d *flat) points() {
 	var wishes []place.Wish
-	if !d.b.Square() {
-		for i, c := range d.b.CutPoints(d.st.Step()) {
+	if !d.Square {
+		for i, c := range d.Corners {
 			at := d.m.at(c.At)
 			lab := place.Label{Lines: []string{PointName(i)}, Face: drawing.Regular, Size: drawing.Small, About: at, Note: "corner " + PointName(i) + " of the outline"}
 			out := 900
@@ -202,9 +202,8 @@ func (d *flat) points() {
 			wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: out, From: 40, To: 3200, Step: 60, Spread: 170, Reach: 260})})
 		}
 	}
-	for i, h := range d.b.Holes {
-		x := d.b.HoleBox(i, d.st.Step())
-		box := boundsOf(d.m.all(h))
+	for i, x := range d.Holes {
+		box := boundsOf(d.m.all(x.Ring))
 		lab := place.Label{Lines: []string{"HOLE " + strconv.Itoa(i+1), drawing.Letter(d.st.Short(x.Right-x.Left) + " × " + d.st.Short(x.Roof-x.Street))}, Face: drawing.Bold, About: box.Centre()}
 		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: 0, From: box.Width()/2 + 150, To: box.Width()/2 + 4000, Step: 150, Spread: 180, Reach: box.Width()/2 + 900})})
 	}

@@ -6,7 +6,7 @@ import (
 
 // reliefs mark the places of the outline where it is relieved.
 func (d *flat) reliefs(g *drawing.Scene) {
-	for _, p := range d.b.Reliefs {
+	for _, p := range d.Reliefs {
 		g.Circle(drawing.Thin, d.m.at(p), 130)
 	}
 }
@@ -14,10 +14,10 @@ func (d *flat) reliefs(g *drawing.Scene) {
 // reliefWords say what is cut there, once for the drawing; nothing where
 // nothing is.
 func (d *flat) reliefWords() string {
-	if len(d.b.Reliefs) == 0 {
+	if len(d.Reliefs) == 0 {
 		return ""
 	}
-	r := d.l.Job.Shop.Relief
+	r := d.Relief
 	if r.Diameter > 0 {
 		return " Relief drilled Ø\u00a0" + drawing.Letter(d.st.Exact(r.Diameter)) + " at every bend end marked with a ring."
 	}

@@ -9,43 +9,18 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout"
+	"copingset/layout/plan"
 )
-
-// FlatBody is a body in a row of flat patterns, and what is lettered about it.
-type FlatBody struct {
-	Body   layout.Body
-	Name   string // over it, in capitals; may be empty
-	Joined bool   // welded to the body before it in the row, and to be read with it
-	Varies bool   // the drawing serves several lengths: the sheet has a table of them
-	Held   bool   // not released
-	Falls  bool   // a leg of a piece of two widths: the fall of its top is lettered
-}
-
-// FlatBodies are a family's bodies from the left.
-func FlatBodies(l *layout.Layout, f *layout.Family) []FlatBody {
-	var out []FlatBody
-	p := f.Pieces[0]
-	two := p.Wide != p.Narrow && len(p.Miters) > 0
-	for i, b := range f.Bodies {
-		x := FlatBody{Body: b, Held: f.Released(l.Held) == 0, Falls: two && b.Name != "end plate", Joined: i > 0 && b.Name != "end plate" && f.Bodies[i-1].Name != "end plate"}
-		if len(f.Bodies) > 1 {
-			x.Name = strings.ToUpper(b.Name)
-		}
-		out = append(out, x)
-	}
-	return out
-}
 
 // SameBends reports whether two bodies are bent alike: at the same distances
 // from the street edge, in the same order, by the same angles.
-func SameBends(a, b layout.Body) bool {
+func SameBends(a, b plan.Blank) bool {
 	if len(a.Bends) != len(b.Bends) || a.Girth != b.Girth || len(a.Bends) == 0 {
 		return false
 	}
 	for i, p := range a.Bends {
 		q := b.Bends[i]
-		if !p.Level() || !q.Level() || p.Across() || q.Across() || BendWords(p) != BendWords(q) || p.FromStreet != q.FromStreet || p.Line.Between != q.Line.Between {
+		if !p.Level || !q.Level || p.Across || q.Across || BendWords(p.Hem, p.Turn) != BendWords(q.Hem, q.Turn) || p.FromStreet != q.FromStreet || p.Between != q.Between {
 			return false
 		}
 	}
@@ -68,7 +43,7 @@ const (
 // stand in a row, all but the last bent one have the numbers of their bends alone.
 type FlatRow struct {
 	W, H   drawing.Unit
-	l      *layout.Layout
+	metric bool
 	title  string
 	name   string
 	scale  Scale
@@ -81,8 +56,8 @@ const flatUnder = "FINISH FACE TOWARDS YOU. Dashed: bend UP, towards you. Dash a
 
 // NewFlatRow plans a row at a scale, long blanks broken where nothing happens
 // so that it is no wider than w. It fails where they cannot be.
-func NewFlatRow(l *layout.Layout, name, title string, bodies []FlatBody, sc Scale, w drawing.Unit) (FlatRow, bool) {
-	r := flatRow(l, name, title, bodies, float64(sc.Ratio))
+func NewFlatRow(name, title string, bodies []plan.Pattern, sc Scale, w drawing.Unit) (FlatRow, bool) {
+	r := flatRow(name, title, bodies, float64(sc.Ratio))
 	r.scale = sc
 	ok := r.breakTo(w, keepWell)
 	if !ok {
@@ -95,18 +70,18 @@ func NewFlatRow(l *layout.Layout, name, title string, bodies []FlatBody, sc Scal
 	return r, ok
 }
 
-func flatRow(l *layout.Layout, name, title string, bodies []FlatBody, ratio float64) FlatRow {
-	r := FlatRow{l: l, name: name, title: title}
+func flatRow(name, title string, bodies []plan.Pattern, ratio float64) FlatRow {
+	r := FlatRow{name: name, title: title, metric: len(bodies) > 0 && bodies[0].Metric}
 	for i, x := range bodies {
-		d := flat{FlatBody: x, l: l, b: x.Body, st: Blank(l)}
-		d.lo, d.hi = x.Body.Flat.Bounds()
+		d := flat{Pattern: x, st: BlankStyle(x.Metric)}
+		d.lo, d.hi = x.Bounds()
 		d.m = flatMap{ratio: ratio, hi: d.hi.Y}
-		d.as = i > 0 && SameBends(bodies[i-1].Body, x.Body)
+		d.as = i > 0 && SameBends(bodies[i-1].Blank, x.Blank)
 		r.bodies = append(r.bodies, d)
 	}
 	for i := range r.bodies {
 		d := &r.bodies[i]
-		e := d.b.Edges()
+		e := d.Sides
 		last := i == len(r.bodies)-1
 		d.left, d.right = betweenAlike/2, betweenAlike/2
 		if !d.as {
@@ -124,7 +99,7 @@ func flatRow(l *layout.Layout, name, title string, bodies []FlatBody, ratio floa
 			case !x.shown:
 			case len(x.words) > 1:
 				*x.room += drawing.Width(drawing.Bold, x.words, drawing.Head) + 400
-			case *x.room > betweenAlike/2 || len(d.b.Bends) == 0:
+			case *x.room > betweenAlike/2 || len(d.Bends) == 0:
 				*x.room += handWide
 			default:
 				*x.room += handWide / 2
@@ -139,7 +114,7 @@ func (r *FlatRow) continued(i int) bool { return i+1 < len(r.bodies) && r.bodies
 
 // bentAfter reports whether a body further right has bends.
 func (r *FlatRow) bentAfter(i int) bool {
-	return slices.ContainsFunc(r.bodies[i+1:], func(d flat) bool { return len(d.b.Bends) > 0 })
+	return slices.ContainsFunc(r.bodies[i+1:], func(d flat) bool { return len(d.Bends) > 0 })
 }
 
 // wide is the paper a body takes without what is left out of it.
@@ -147,7 +122,7 @@ func (d *flat) wide() drawing.Unit { return d.m.x(d.hi.X) - d.m.x(0) }
 
 // slot is the room of a body with what stands beside it and over it.
 func (d *flat) slot() (left, right drawing.Unit) {
-	words := max(drawing.Width(drawing.Bold, d.Name, drawing.Head), drawing.Width(drawing.Bold, strings.ToUpper(d.b.Edges().Top), drawing.Head))
+	words := max(drawing.Width(drawing.Bold, d.Title, drawing.Head), drawing.Width(drawing.Bold, strings.ToUpper(d.Sides.Top), drawing.Head))
 	least := (words-d.wide())/2 + 200
 	return max(d.left, least), max(d.right, least)
 }
@@ -178,7 +153,7 @@ func (r *FlatRow) measure(w drawing.Unit) {
 
 // names is the room of the names over the bodies.
 func (r *FlatRow) names() drawing.Unit {
-	if slices.ContainsFunc(r.bodies, func(d flat) bool { return d.Name != "" }) {
+	if slices.ContainsFunc(r.bodies, func(d flat) bool { return d.Title != "" }) {
 		return nameHigh
 	}
 	return 0
@@ -257,13 +232,13 @@ func (r *FlatRow) caption(s *drawing.Scene) drawing.Rect {
 	wide := drawing.Width(drawing.Bold, title, drawing.Head)
 	words := drawing.Letter("Scale " + r.scale.Name)
 	if r.scale.Ratio <= 0 || wide+drawing.Width(drawing.Bold, words, drawing.Note)+7000 > w {
-		return caption(s, r.l, drawing.Pt(50, 50), w, r.title, r.under(), r.scale)
+		return captioned(s, r.metric, drawing.Pt(50, 50), w, r.title, r.under(), r.scale)
 	}
 	t := s.Text(drawing.Pt(50, 50+drawing.Unit(drawing.Head)+100), title, drawing.Style{Size: drawing.Head, Face: drawing.Bold})
 	box := drawing.BoundsOf([]drawing.Mark{t})
 	s.Line(drawing.Medium, drawing.Pt(50, box.Max.Y+90), drawing.Pt(box.Max.X, box.Max.Y+90))
 	t = s.Text(drawing.Pt(box.Max.X+700, box.Max.Y), words, drawing.Style{Face: drawing.Bold})
-	stops, labels := scaleStops(Metric(r.l), r.scale, min(w-wide-drawing.Unit(t.Width)-1800, 45*drawing.MM))
+	stops, labels := scaleStops(r.metric, r.scale, min(w-wide-drawing.Unit(t.Width)-1800, 45*drawing.MM))
 	bar := drawing.ScaleBar{At: drawing.Pt(t.At.X+t.Width+700, box.Max.Y-60), Stops: stops, Labels: labels, Size: drawing.Small}
 	s.Draw(bar.Figure())
 	box.Max.Y += 90
@@ -316,10 +291,10 @@ func (r FlatRow) Draw() drawing.Scene {
 		}
 		last := i == len(r.bodies)-1
 		if !d.Joined {
-			d.side(d.b.Edges().Left, drawing.Box(max(0, left), d.box.Min.Y-1500, max(at, left+1400), d.box.Max.Y+1500), drawing.Pt((left+at)/2, mid))
+			d.side(d.Sides.Left, drawing.Box(max(0, left), d.box.Min.Y-1500, max(at, left+1400), d.box.Max.Y+1500), drawing.Pt((left+at)/2, mid))
 		}
 		if last || !r.bodies[i+1].Joined {
-			d.side(d.b.Edges().Right, drawing.Box(d.box.Max.X+300, d.box.Min.Y-1500, min(r.W, right+400), d.box.Max.Y+1500), drawing.Pt((far+right)/2, mid))
+			d.side(d.Sides.Right, drawing.Box(d.box.Max.X+300, d.box.Min.Y-1500, min(r.W, right+400), d.box.Max.Y+1500), drawing.Pt((far+right)/2, mid))
 		}
 	}
 	for i := range r.bodies {
@@ -338,10 +313,8 @@ func (r FlatRow) Draw() drawing.Scene {
 // bent at the same places.
 func (r *FlatRow) alike(i int) {
 	d, before := &r.bodies[i], &r.bodies[i-1]
-	for k, q := range d.b.Bends {
-		_, from := before.b.Bends[k].Ends()
-		to, _ := q.Ends()
-		a, b := before.m.at(from), d.m.at(to)
+	for k, q := range d.Bends {
+		a, b := before.m.at(before.Bends[k].Right), d.m.at(q.Left)
 		a.X, b.X = a.X+150, b.X-150
 		if b.X <= a.X {
 			continue
@@ -351,27 +324,26 @@ func (r *FlatRow) alike(i int) {
 	}
 }
 
-// FlatPattern draws one body of a family, as large as a room allows.
-func FlatPattern(l *layout.Layout, f *layout.Family, body int, varies bool, w, h drawing.Unit) drawing.Scene {
-	b := FlatBodies(l, f)[body]
-	title := "FLAT PATTERN " + f.Mark
-	if len(f.Bodies) > 1 || b.Body.Name != "cap" {
-		title += ", " + strings.ToUpper(b.Body.Name)
+// FlatPattern draws one blank of a family by itself, as large as a room allows.
+func FlatPattern(mark string, b plan.Pattern, w, h drawing.Unit) drawing.Scene {
+	title := "FLAT PATTERN " + mark
+	if b.Title != "" || b.Name != "cap" {
+		title += ", " + strings.ToUpper(b.Name)
 	}
-	b.Name, b.Joined, b.Varies = "", false, varies
-	one := []FlatBody{b}
-	name := f.Mark + " " + b.Body.Name
-	for _, sc := range Scales(Metric(l)) {
-		if r, ok := NewFlatRow(l, name, title, one, sc, w); sc.Ratio > 1 && ok && r.H <= h {
+	b.Title, b.Joined = "", false
+	one := []plan.Pattern{b}
+	name := mark + " " + b.Name
+	for _, sc := range Scales(b.Metric) {
+		if r, ok := NewFlatRow(name, title, one, sc, w); sc.Ratio > 1 && ok && r.H <= h {
 			return r.Draw()
 		}
 	}
-	return SmallFlatRow(l, name, title, one, w, h).Draw()
+	return SmallFlatRow(name, title, one, w, h).Draw()
 }
 
 // SmallFlatRow is a row at no usual scale, for a room too small for any.
-func SmallFlatRow(l *layout.Layout, name, title string, bodies []FlatBody, w, h drawing.Unit) FlatRow {
-	r := flatRow(l, name, title, bodies, 1)
+func SmallFlatRow(name, title string, bodies []plan.Pattern, w, h drawing.Unit) FlatRow {
+	r := flatRow(name, title, bodies, 1)
 	var long, high float64
 	var beside drawing.Unit
 	for i := range r.bodies {
@@ -381,7 +353,7 @@ func SmallFlatRow(l *layout.Layout, name, title string, bodies []FlatBody, w, h 
 		beside += d.left + d.right
 	}
 	ratio := math.Max(long/max(w-beside, 2000).Millimetres(), high/max(h-flatTop-flatFoot-27*drawing.MM, 2000).Millimetres())
-	r = flatRow(l, name, title, bodies, ratio)
+	r = flatRow(name, title, bodies, ratio)
 	r.scale.Name = "not to scale"
 	r.measure(w)
 	return r

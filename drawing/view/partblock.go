@@ -9,17 +9,14 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout"
 	"copingset/layout/fold"
 	"copingset/layout/length"
-	"copingset/layout/shop"
+	"copingset/layout/plan"
 )
 
 // partDrawing is the flat pattern of a made part beside its section.
 type partDrawing struct {
-	l  *layout.Layout
-	p  *layout.MadePart
-	b  layout.Body
+	b  plan.Blank
 	st length.Style
 	s  *drawing.Scene
 	pl *place.Placer
@@ -32,12 +29,12 @@ type partDrawing struct {
 }
 
 // plain reports whether every line of the blank runs along it.
-func (d *partDrawing) plain() bool { return d.b.Square() && len(d.b.Holes) == 0 }
+func (d *partDrawing) plain() bool { return d.b.Square && len(d.b.Holes) == 0 }
 
 // right is the room the bends' labels take.
 func (d *partDrawing) right() drawing.Unit {
 	x := drawing.Unit(300)
-	if !d.b.Square() {
+	if !d.b.Square {
 		x = 2700
 	}
 	var wide drawing.Unit
@@ -48,8 +45,8 @@ func (d *partDrawing) right() drawing.Unit {
 }
 
 // partBend is what the label of a bend says.
-func partBend(q layout.Bend) string {
-	return drawing.Letter(BendWords(q) + " " + q.Line.Between[1])
+func partBend(q plan.BlankBend) string {
+	return drawing.Letter(BendWords(q.Hem, q.Turn) + " " + q.Between[1])
 }
 
 // x brings a place along the blank to paper.
@@ -70,11 +67,11 @@ const (
 // PartFlat draws the blank of a part with its finish side up, all it is cut and
 // bent by dimensioned from its front edge and its left end. The room's height
 // is not passed.
-func PartFlat(l *layout.Layout, p *layout.MadePart, w, h drawing.Unit) drawing.Scene {
-	s := drawing.Scene{Name: "part-" + fileName(p.Mark), Title: "Part " + p.Mark + ", flat pattern", W: w}
+func PartFlat(mark string, b plan.Blank, w, h drawing.Unit) drawing.Scene {
+	s := drawing.Scene{Name: "part-" + fileName(mark), Title: "Part " + mark + ", flat pattern", W: w}
 	s.Desc = "The blank of the part with its finish face towards the viewer, its bends and holes dimensioned."
-	d := partDrawing{l: l, p: p, b: p.Bodies[0], st: Blank(l), s: &s}
-	d.lo, d.hi = d.b.Flat.Bounds()
+	d := partDrawing{b: b, st: BlankStyle(b.Metric), s: &s}
+	d.lo, d.hi = d.b.Bounds()
 	name := "Not to scale"
 	room := max(w-partLeft-d.right(), 1500)
 	foot := partFoot
@@ -99,7 +96,7 @@ func PartFlat(l *layout.Layout, p *layout.MadePart, w, h drawing.Unit) drawing.S
 	}
 	s.Text(drawing.Pt(0, 350), "FLAT, finish face towards you. "+drawing.Letter(name), drawing.Style{Face: drawing.Bold})
 	d.o = drawing.Pt(partLeft, partHead)
-	if wide := d.x(d.hi.X) - d.o.X; drawing.Width(drawing.Regular, drawing.Letter(BlankLong(l, d.b.Length)), drawing.Note)+300 > wide {
+	if wide := d.x(d.hi.X) - d.o.X; drawing.Width(drawing.Regular, drawing.Letter(BlankLength(b.Metric, d.b.Length)), drawing.Note)+300 > wide {
 		d.o.Y += 750 // its length stands raised over the chain
 	}
 	d.pl = place.New(drawing.Box(0, 450, w, d.o.Y+d.high()+partFoot))
@@ -127,22 +124,21 @@ func (d *partDrawing) round(mm float64) length.Length {
 }
 
 func (d *partDrawing) draw() {
-	ring := d.all(d.b.Outline())
-	box := boundsOf(d.all(d.b.Flat.Outline))
+	ring := d.all(d.b.Cut)
+	box := boundsOf(d.all(d.b.Outline))
 	d.s.Group(drawing.Caps, "", func(g *drawing.Scene) {
 		for _, q := range d.b.Bends {
 			pen := drawing.Centre
-			if q.Up() {
+			if q.Up {
 				pen = drawing.Hidden
 			}
-			g.Line(pen, d.at(q.Line.From), d.at(q.Line.To))
+			g.Line(pen, d.at(q.Left), d.at(q.Right))
 		}
 		g.Polygon(drawing.Thick, ring...)
 		for _, h := range d.b.Holes {
-			c, r := circleOf(h)
-			at := d.at(c)
-			g.Circle(drawing.Medium, at, max(drawing.Round(r/d.k), 40))
-			arm := max(drawing.Round(r/d.k)+90, 160)
+			at := d.at(h.Centre)
+			g.Circle(drawing.Medium, at, max(drawing.Round(h.Radius/d.k), 40))
+			arm := max(drawing.Round(h.Radius/d.k)+90, 160)
 			g.Line(drawing.Thin, drawing.Pt(at.X-arm, at.Y), drawing.Pt(at.X+arm, at.Y))
 			g.Line(drawing.Thin, drawing.Pt(at.X, at.Y-arm), drawing.Pt(at.X, at.Y+arm))
 			d.pl.Block(drawing.Box(at.X-arm, at.Y-arm, at.X+arm, at.Y+arm))
@@ -155,7 +151,7 @@ func (d *partDrawing) draw() {
 		d.pl.Stroke(60, ring[i], ring[(i+1)%len(ring)])
 	}
 	for _, q := range d.b.Bends {
-		d.pl.Stroke(50, d.at(q.Line.From), d.at(q.Line.To))
+		d.pl.Stroke(50, d.at(q.Left), d.at(q.Right))
 	}
 	d.across(box)
 	d.along(box)
@@ -180,16 +176,7 @@ func (d *partDrawing) broken(g *drawing.Scene, box drawing.Rect) {
 	d.pl.Block(drawing.Box(c.X-320, c.Y-half, c.X+320, c.Y+half))
 }
 
-// circleOf is the middle and the radius of a round hole.
-func circleOf(h []fold.Point) (fold.Point, float64) {
-	var c fold.Point
-	for _, p := range h {
-		c.X, c.Y = c.X+p.X/float64(len(h)), c.Y+p.Y/float64(len(h))
-	}
-	return c, math.Hypot(h[0].X-c.X, h[0].Y-c.Y)
-}
-
-// stop is one running dimension.
+// partStop is one running dimension.
 type partStop struct {
 	u     drawing.Unit // along the row
 	from  drawing.Unit // the object's edge
@@ -245,7 +232,7 @@ func (d *partDrawing) across(box drawing.Rect) {
 	}
 	var left, right []partStop
 	mid := (d.lo.X + d.hi.X) / 2
-	for _, p := range d.b.Flat.Outline {
+	for _, p := range d.b.Outline {
 		q := d.at(p)
 		if p.X < mid {
 			left = append(left, partStop{q.Y, q.X, fromTop(p.Y)})
@@ -254,17 +241,15 @@ func (d *partDrawing) across(box drawing.Rect) {
 		}
 	}
 	for _, q := range d.b.Bends {
-		if !q.Across() {
-			a, _ := q.Ends()
-			left = append(left, partStop{d.at(a).Y, d.at(a).X, fromTop(a.Y)})
+		if !q.Across {
+			left = append(left, partStop{d.at(q.Left).Y, d.at(q.Left).X, fromTop(q.Left.Y)})
 		}
 	}
 	for _, h := range d.b.Holes {
-		c, _ := circleOf(h)
-		left = append(left, partStop{d.at(c).Y, box.Min.X, fromTop(c.Y)})
+		left = append(left, partStop{d.at(h.Centre).Y, box.Min.X, fromTop(h.Centre.Y)})
 	}
 	d.running(true, box.Min.X-700, left, box.Min.Y-500, box.Max.Y+500)
-	if !d.b.Square() {
+	if !d.b.Square {
 		d.running(true, box.Max.X+700, right, box.Min.Y-500, box.Max.Y+500)
 	}
 }
@@ -276,34 +261,33 @@ func (d *partDrawing) along(box drawing.Rect) {
 	if d.st.Metric {
 		ends = drawing.Arrows
 	}
-	fig := drawing.Chain{At: box.Min.Y - 550, Stops: []drawing.Unit{box.Min.X, box.Max.X}, Labels: []string{BlankLong(d.l, d.b.Length)}, From: []drawing.Unit{box.Min.Y}, Ends: ends}.Figure()
+	fig := drawing.Chain{At: box.Min.Y - 550, Stops: []drawing.Unit{box.Min.X, box.Max.X}, Labels: []string{BlankLength(d.b.Metric, d.b.Length)}, From: []drawing.Unit{box.Min.Y}, Ends: ends}.Figure()
 	d.s.Add(drawing.Group{Layer: drawing.Dimensions, Marks: fig.Marks})
 	d.pl.Letter(fig.Box)
 	var stops []partStop
 	add := func(x float64, foot drawing.Unit) {
-		label := BlankLong(d.l, d.round(x-d.lo.X))
+		label := BlankLength(d.b.Metric, d.round(x-d.lo.X))
 		switch {
 		case x-d.lo.X < 1e-3:
 			label = "0"
 		case d.hi.X-x < 1e-3:
-			label = BlankLong(d.l, d.b.Length)
+			label = BlankLength(d.b.Metric, d.b.Length)
 		}
 		stops = append(stops, partStop{d.x(x), foot, label})
 	}
 	for _, h := range d.b.Holes {
-		c, _ := circleOf(h)
-		add(c.X, box.Max.Y)
+		add(h.Centre.X, box.Max.Y)
 	}
 	for _, q := range d.b.Bends {
-		if q.Across() {
-			low := math.Min(q.Line.From.Y, q.Line.To.Y)
-			add(q.Line.From.X, d.at(fold.Point{X: q.Line.From.X, Y: low}).Y)
+		if q.Across {
+			low := math.Min(q.Left.Y, q.Right.Y)
+			add(q.Left.X, d.at(fold.Point{X: q.Left.X, Y: low}).Y)
 		}
 	}
-	if len(stops) == 0 && d.b.Square() {
+	if len(stops) == 0 && d.b.Square {
 		return
 	}
-	for _, p := range d.b.Flat.Outline {
+	for _, p := range d.b.Outline {
 		add(p.X, box.Max.Y)
 	}
 	d.running(false, box.Max.Y+650, stops, box.Min.X-600, box.Max.X+600)
@@ -320,14 +304,14 @@ func (d *partDrawing) bends(box drawing.Rect) {
 	}
 	var rows []row
 	for _, q := range d.b.Bends {
-		_, r := q.Ends()
-		if q.Across() {
-			r = fold.Point{X: q.Line.From.X, Y: (q.Line.From.Y + q.Line.To.Y) / 2}
+		r := q.Right
+		if q.Across {
+			r = fold.Point{X: q.Left.X, Y: (q.Left.Y + q.Right.Y) / 2}
 			if len(rows)%2 == 1 { // two of them are not led along one line
-				r.Y = q.Line.From.Y + (q.Line.To.Y-q.Line.From.Y)/4
+				r.Y = q.Left.Y + (q.Right.Y-q.Left.Y)/4
 			}
 		}
-		rows = append(rows, row{d.at(r), strconv.Itoa(q.Order), partBend(q), q.Across()})
+		rows = append(rows, row{d.at(r), strconv.Itoa(q.Order), partBend(q), q.Across})
 	}
 	slices.SortStableFunc(rows, func(a, b row) int { return int(a.tip.Y - b.tip.Y) })
 	want := make([]drawing.Unit, len(rows))
@@ -335,7 +319,7 @@ func (d *partDrawing) bends(box drawing.Rect) {
 		want[i] = r.tip.Y
 	}
 	x := box.Max.X + 300
-	if !d.b.Square() {
+	if !d.b.Square {
 		x = box.Max.X + 2700
 	}
 	for i, y := range spaced(want, 640) {
@@ -356,7 +340,7 @@ func (d *partDrawing) bends(box drawing.Rect) {
 
 // names letter the edges of the blank, within it where there is room.
 func (d *partDrawing) names(box drawing.Rect) {
-	e := d.b.Edges()
+	e := d.b.Sides
 	put := func(words string, about drawing.Point, room drawing.Rect) {
 		if words == "" {
 			return
@@ -384,15 +368,15 @@ func (d *partDrawing) names(box drawing.Rect) {
 
 // PartSection draws a part from its left end, or a riser from above, with the
 // outside length of each face.
-func PartSection(l *layout.Layout, p *layout.MadePart, w, h drawing.Unit) drawing.Scene {
+func PartSection(p plan.FormedPart, w, h drawing.Unit) drawing.Scene {
 	words := "FORMED, from its left end; outside"
-	if p.Kind == shop.StepRiser {
+	if p.FromAbove {
 		words = "FORMED, from above; outside"
 	}
 	s := drawing.Scene{Name: "part-section-" + fileName(p.Mark), Title: "Part " + p.Mark + ", section", W: w, H: h}
 	s.Desc = "The formed part with the outside length of each of its faces."
 	head := s.Paragraph(drawing.Pt(0, 350), words, w, drawing.Style{Face: drawing.Bold}).Max.Y + 150
-	lo, hi := fold.Flat{Outline: p.Section}.Bounds()
+	lo, hi := fold.Flat{Outline: p.Path}.Bounds()
 	room := drawing.Box(900, head+1100, w-900, h-1100)
 	k := math.Max((hi.X-lo.X)/room.Width().Millimetres(), math.Max((hi.Y-lo.Y)/max(room.Height(), 800).Millimetres(), 0.5))
 	c := room.Centre()
@@ -401,19 +385,18 @@ func PartSection(l *layout.Layout, p *layout.MadePart, w, h drawing.Unit) drawin
 		return drawing.Pt(c.X+drawing.Round((q.X-mid.X)/k), c.Y-drawing.Round((q.Y-mid.Y)/k))
 	}
 	var pts []drawing.Point
-	for _, q := range p.Section {
+	for _, q := range p.Path {
 		pts = append(pts, at(q))
 	}
 	s.Group(drawing.Caps, "", func(g *drawing.Scene) { g.Line(drawing.Thick, pts...) })
 	pl := place.New(drawing.Box(0, head, w, h))
 	pl.Stroke(110, pts...)
-	st := Blank(l)
+	st := BlankStyle(p.Metric)
 	var wishes []place.Wish
-	for i, name := range p.Names {
-		a, b := p.Section[i], p.Section[i+1]
-		long := length.RoundTo(length.FromMM(math.Hypot(b.X-a.X, b.Y-a.Y)), st.Step())
+	for i, f := range p.Faces {
+		a, b := p.Path[i], p.Path[i+1]
 		m := at(fold.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2})
-		lab := place.Label{Lines: []string{name, drawing.Letter(st.Short(long))}, About: m, Where: name}
+		lab := place.Label{Lines: []string{f.Name, drawing.Letter(st.Short(f.Long))}, About: m, Where: f.Name}
 		// To the side away from the middle of the section.
 		out := xy{float64(m.X - c.X), float64(m.Y - c.Y)}
 		if math.Abs(b.X-a.X) > math.Abs(b.Y-a.Y) {

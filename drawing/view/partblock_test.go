@@ -46,7 +46,7 @@ func TestAnyPartIsFaultless(t *testing.T) {
 			if len(p.Bodies) == 0 {
 				continue
 			}
-			flat, section := PartFlat(l, p, w, 9400), PartSection(l, p, 5600, 5200)
+			flat, section := PartFlat(p.Mark, l.Blank(p.Bodies[0]), w, 9400), PartSection(l.FormedPart(p), 5600, 5200)
 			for _, v := range []drawing.Scene{flat, section} {
 				if got := drawing.Check(v); len(got) > 0 {
 					t.Fatalf("%s %s: %v", p.Mark, p.Kind, got)
@@ -54,7 +54,7 @@ func TestAnyPartIsFaultless(t *testing.T) {
 			}
 			words := lettering(flat)
 			for _, q := range p.Bodies[0].Bends {
-				if !strings.Contains(words, partBend(q)) || !strings.Contains(words, strconv.Itoa(q.Order)) {
+				if !strings.Contains(words, drawing.Letter(BendWords(q.Hem, q.Line.Turn)+" "+q.Line.Between[1])) || !strings.Contains(words, strconv.Itoa(q.Order)) {
 					t.Fatalf("%s: bend %d is not lettered in %q", p.Mark, q.Order, words)
 				}
 			}
@@ -76,7 +76,7 @@ func TestRiserHeightsAreLettered(t *testing.T) {
 	if len(found) > 0 {
 		t.Fatal(found)
 	}
-	words := lettering(PartFlat(&layout.Layout{Job: j}, parts[0], 14000, 9400))
+	words := lettering(PartFlat(parts[0].Mark, (&layout.Layout{Job: j}).Blank(parts[0].Bodies[0]), 14000, 9400))
 	for _, w := range []string{"9″", "9\u00a0\u00a01/2″", "STREET", "ROOF", "DOWN 90° street return", "DOWN 90° roof return"} {
 		if !strings.Contains(words, w) {
 			t.Errorf("%q is not lettered in %q", w, words)
@@ -90,7 +90,7 @@ func TestReliefsAreTold(t *testing.T) {
 		l := solved(t, s)
 		for _, f := range l.Families {
 			for i, b := range f.Bodies {
-				v := FlatPattern(l, f, i, false, 24000, 17000)
+				v := FlatPattern(f.Mark, l.Patterns(f)[i], 24000, 17000)
 				faultless(t, v)
 				words := strings.ReplaceAll(lettering(v), "\n", " ")
 				if got := strings.Contains(words, "Relief"); got != (len(b.Reliefs) > 0) {

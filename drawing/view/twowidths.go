@@ -1,34 +1,18 @@
 package view
 
 import (
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"copingset/drawing"
 	"copingset/layout"
-	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/length"
 )
 
 // LegSlopeWords letter the slope of one leg of a corner of two widths, finer
 // than a tape shows, for the other leg's differs from it by little.
-func LegSlopeWords(l *layout.Layout, s job.Slope) string {
-	if s == 0 {
-		return "level top"
-	}
-	return slopeWords(l, s) + " (" + strconv.FormatFloat(float64(s)/1e7, 'f', 2, 64) + "%)"
-}
-
-// legFall letters how the top of a leg falls, for pieces whose legs have two
-// widths; the face is the leg's top as folded.
-func legFall(l *layout.Layout, top fold.Face) string {
-	roof, street := top.Corners[0], top.Corners[3] // at the left end; y of a solid grows to the street
-	s := job.Slope(math.Round((street.Z - roof.Z) / (street.Y - roof.Y) * 1e9))
-	return drawing.Letter("falls " + LegSlopeWords(l, s))
-}
+func LegSlopeWords(l *layout.Layout, s job.Slope) string { return legSlope(Metric(l), s) }
 
 // StandsOff says how a leg of a corner of two widths stands beside the cap at its
 // joint, which has the profile's slope; nothing where they agree.

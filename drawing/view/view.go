@@ -67,6 +67,9 @@ func Crew(l *layout.Layout) length.Style { return length.Crew(Metric(l)) }
 // Shop letters finer steps than the crew tapes.
 func Shop(l *layout.Layout) length.Style { return length.Shop(Metric(l)) }
 
+// Blank is how the lengths of a blank are lettered.
+func Blank(l *layout.Layout) length.Style { return BlankStyle(Metric(l)) }
+
 // Window is the stretch of a run's cap line that one sheet shows. Windows meet
 // at match lines; a window that does not begin or end the run repeats one
 // piece of its neighbour beyond the match line.

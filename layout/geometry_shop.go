@@ -1,0 +1,146 @@
+package layout
+
+import (
+	"math"
+	"strings"
+
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/plan"
+	"copingset/layout/shop"
+)
+
+// endPlate is the sheet that closes an end.
+const endPlate = "end plate"
+
+// Patterns are the blanks of a family, from its left hand.
+func (l *Layout) Patterns(f *Family) []plan.Pattern {
+	p := f.Pieces[0]
+	two := p.Wide != p.Narrow && len(p.Miters) > 0
+	var out []plan.Pattern
+	for i, b := range f.Bodies {
+		x := plan.Pattern{Blank: l.Blank(b), Held: f.Released(l.Held) == 0, Falls: two && b.Name != endPlate,
+			Joined: i > 0 && b.Name != endPlate && f.Bodies[i-1].Name != endPlate}
+		if x.Falls {
+			x.Faces[0].Slope = p.Parts[LegOf(f, i)].Slope(&l.Job.System)
+		}
+		if len(f.Bodies) > 1 {
+			x.Title = strings.ToUpper(b.Name)
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+// LegOf is which part of a piece a body of its family is of; an end plate is of the
+// leg before it.
+func LegOf(f *Family, body int) int {
+	leg := -1
+	for i := 0; i <= body; i++ {
+		if f.Bodies[i].Name != endPlate {
+			leg++
+		}
+	}
+	return max(0, min(leg, len(f.Pieces[0].Parts)-1))
+}
+
+// Blank is a body as it is cut and bent, its distances to the step of the shop's
+// rule.
+func (l *Layout) Blank(b Body) plan.Blank {
+	metric := l.Job.Units == job.Metric
+	step := shop.Step(metric)
+	e := b.Edges()
+	out := plan.Blank{Metric: metric, Name: b.Name, Length: b.Length, Girth: b.Girth, Outline: b.Flat.Outline, Cut: b.Outline(), Square: b.Square(),
+		Sides: plan.BlankSides{Top: e.Top, Bottom: e.Bottom, Left: e.Left, Right: e.Right}, Reliefs: b.Reliefs, Film: l.Job.Shop.Film,
+		Relief: plan.BlankRelief{Diameter: l.Job.Shop.Relief.Diameter, Width: l.Job.Shop.Relief.Width, Depth: l.Job.Shop.Relief.Depth}}
+	for i, street := range []bool{true, false} {
+		out.Edges[i].From, out.Edges[i].To = b.EdgeAt(street)
+	}
+	for _, q := range b.Bends {
+		x := plan.BlankBend{Order: q.Order, Turn: q.Line.Turn, Up: q.Up(), Hem: q.Hem, Level: q.Level(), Across: q.Across(), Between: q.Line.Between,
+			FromStreet: q.FromStreet, FromRoof: q.FromRoof, FromLeft: q.FromLeft(step)}
+		x.Left, x.Right = q.Ends()
+		x.EndsFromStreet = [2]length.Length{b.FromStreetAt(x.Left, step), b.FromStreetAt(x.Right, step)}
+		out.Bends = append(out.Bends, x)
+	}
+	for i, h := range b.Holes {
+		s := b.HoleBox(i, step)
+		x := plan.BlankHole{Ring: h, Left: s.Left, Right: s.Right, Street: s.Street, Roof: s.Roof}
+		for _, p := range h {
+			x.Centre.X, x.Centre.Y = x.Centre.X+p.X/float64(len(h)), x.Centre.Y+p.Y/float64(len(h))
+		}
+		out.Holes = append(out.Holes, x)
+	}
+	for _, d := range b.Drills {
+		out.Holes[d.Hole].Centre, out.Holes[d.Hole].Radius = d.At, d.Diameter/2
+	}
+	for i, f := range b.Solid.Faces {
+		out.Faces = append(out.Faces, plan.BlankFace{Name: f.Name, Ring: b.Flat.Faces[i], Outside: b.Outside(i)})
+	}
+	for _, c := range b.CutPoints(step) {
+		out.Corners = append(out.Corners, plan.BlankCorner{At: c.At, FromLeft: c.FromLeft, FromStreet: c.FromStreet})
+	}
+	return out
+}
+
+// FormedPart is the section of a made part.
+func (l *Layout) FormedPart(p *MadePart) plan.FormedPart {
+	metric := l.Job.Units == job.Metric
+	out := plan.FormedPart{Mark: p.Mark, Metric: metric, FromAbove: p.Kind == shop.StepRiser, Path: p.Section}
+	for i, name := range p.Names {
+		a, b := p.Section[i], p.Section[i+1]
+		long := length.RoundTo(length.FromMM(math.Hypot(b.X-a.X, b.Y-a.Y)), shop.Step(metric))
+		out.Faces = append(out.Faces, plan.FormedFace{Name: name, Long: long})
+	}
+	return out
+}
+
+// CutBars are how the formed caps of an order are cut.
+func (l *Layout) CutBars(o shop.BarOrder) []plan.CutBar {
+	var out []plan.CutBar
+	for i, bar := range o.Plan.Bars {
+		x := plan.CutBar{Metric: l.Job.Units == job.Metric, N: i + 1, Count: bar.Count, Length: o.Stocks[bar.Stock].Length, Kerf: l.Job.Shop.Kerf, Drop: bar.Drop, Kept: bar.Kept}
+		for _, c := range bar.Cuts {
+			x.Cuts = append(x.Cuts, plan.CutPiece{Mark: o.Closers[c].Mark, Long: o.Closers[c].Shipped()})
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+// CutSheets are how the sheets of a lot are cut.
+func (l *Layout) CutSheets(lot *shop.Lot) []plan.CutSheet {
+	blanks := l.CutBlanks(lot)
+	var out []plan.CutSheet
+	for i, r := range lot.Sheets.Sheets {
+		size := l.Job.Shop.Sheets[r.Stock]
+		bought, used := l.sheetAreas(lot, r)
+		x := plan.CutSheet{Metric: l.Job.Units == job.Metric, N: i + 1, Count: r.Count, Width: size.Width, Length: size.Length,
+			EdgeTrim: l.Job.Shop.EdgeTrim, EndTrim: l.Job.Shop.EndTrim, Rest: r.Rest, Yield: int(100 * used / bought)}
+		for _, s := range r.Strips {
+			strip := plan.CutStrip{Width: s.Width}
+			for _, c := range s.Cuts {
+				strip.Cuts = append(strip.Cuts, blanks[c])
+			}
+			x.Strips = append(x.Strips, strip)
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+// CutBlanks are the blanks of a lot.
+func (l *Layout) CutBlanks(lot *shop.Lot) []plan.CutBlank {
+	var out []plan.CutBlank
+	for _, b := range lot.Blanks {
+		x := plan.CutBlank{Mark: b.Mark, Count: b.Count, Girth: b.Girth, Length: b.Length}
+		switch {
+		case b.Family == nil:
+			x.Mark = ""
+		case len(b.Family.Bodies) > 1:
+			x.Mark += " " + b.Family.Bodies[b.Body].Name
+		}
+		out = append(out, x)
+	}
+	return out
+}
