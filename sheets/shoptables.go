@@ -170,9 +170,13 @@ func (q panelRows) take(w, h drawing.Unit, fresh bool) (laid, block) {
 }
 
 // inBlank letters a length of a blank.
-func (b *book) inBlank(l length.Length) string { return drawing.Letter(view.BlankStyle(b.metric).Short(l)) }
+func (b *book) inBlank(l length.Length) string {
+	return drawing.Letter(view.BlankStyle(b.metric).Short(l))
+}
 
-func (b *book) inBlankLong(l length.Length) string { return drawing.Letter(view.BlankLength(b.metric, l)) }
+func (b *book) inBlankLong(l length.Length) string {
+	return drawing.Letter(view.BlankLength(b.metric, l))
+}
 
 // bendTable is the bends of a body in their order, and of all bent like it.
 func (b *book) bendTable(f *layout.Family, i int) table {
