@@ -27,7 +27,7 @@ func (l *Layout) made() finding.List {
 
 // needs is what the joints, chairs, corners, runs and steps take of parts.
 func (l *Layout) needs() shop.Needs {
-	var n shop.Needs
+	n := shop.Needs{Families: len(l.Families)}
 	s := &l.Job.System
 	several := len(l.Perimeters) > 1
 	for _, p := range l.Perimeters {

@@ -26,6 +26,7 @@ type book struct {
 	runs, lists paper
 	reader      Audience
 	say         words.Book
+	digest      string                            // of the job's input, once it was asked for
 	keyPlan     func() plan.KeyPlan               // made once, when it is first asked for
 	ids         map[string]bool                   // look-up only: ids already given
 	subjects    map[string][]string               // look-up only: the words of each id, of a continued page its first one's

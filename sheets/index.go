@@ -7,6 +7,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout/finding"
 	"copingset/layout/plan"
 )
@@ -79,7 +80,7 @@ func (b *book) sheetList(before, after []page) []page {
 	room := first.paper.room(first.banner != "")
 	lay := func(t table) [][]placed {
 		n := max(1, int((room.Width()+gutter)/(min(t.width(), room.Width())+gutter)))
-		return flow([]block{t, marks()}, func(int) []drawing.Rect { return columns(room, n, gutter) })
+		return flow([]block{t, b.marks()}, func(int) []drawing.Rect { return columns(room, n, gutter) })
 	}
 	own := []page{first}
 	for {
@@ -149,17 +150,14 @@ func (b *book) sheetTable(all []page, reader Audience, dropped []page) table {
 	return t
 }
 
-// marks explains the names and the short words that sheets use.
-func marks() list {
-	return list{title: "Marks and words", together: true, items: []string{
-		"A-03 is the third straight cap of run A, counted from the left. A/B is the corner piece between runs A and B.",
-		"-LE and -RE close a run at its left or right end, with an end cap or against a higher wall.",
-		"A-J2 is a joint, A-C4 an anchor chair, A/B-S1 a support under the corner A/B. On a run's own sheets the run's name is left out: J2, C4.",
-		"Lay 5: laid as the fifth of its perimeter, which is the order in a crate from the top. Corners and ends come first.",
-		"A closer is the cut piece that finishes a run. Front is the street face, rear the roof face.",
-		"incl.: included angle. exp. joint: building expansion joint. TWO: two persons lift it. MECHANICAL LIFT: no two persons do. NOT RELEASED: not to be cut until the hold is cleared.",
-		"The string is the straight line that the chairs' front edges follow. The set surface is the plane they sit on.",
-	}}
+// marks explains every kind of mark on the packet, and the words with one meaning.
+func (b *book) marks() list {
+	var items []string
+	for _, k := range []words.Key{words.WordPiece, words.WordCorner, words.WordJoint, words.WordLay, words.WordShop, words.WordSheet, words.WordDoubt,
+		words.WordSides, words.WordLines, words.WordCloser, words.WordRelease} {
+		items = append(items, b.say.Say(k))
+	}
+	return list{title: b.say.Say(words.WordTitle), together: true, items: items}
 }
 
 // summary says large what is open.

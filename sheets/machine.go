@@ -164,7 +164,7 @@ func (b *book) bodyDXF(body layout.Body, mark, make, metal string) dxf.Drawing {
 	if e.Left != "" {
 		make = e.Left + " at the left. " + make
 	}
-	lines := []string{mark + "  job " + orDash(prose(b.j.Info.Number)) + " rev " + b.revision(), "Finish face towards you. " + strings.ToUpper(e.Top) + " at the top", make, metal}
+	lines := []string{mark + "  job " + orDash(prose(b.j.Info.Number)) + " rev " + b.revision() + "  " + b.preliminary(), "Finish face towards you. " + strings.ToUpper(e.Top) + " at the top", make, metal}
 	w.block(lines)
 	for _, q := range body.Bends {
 		w.beside(q, itoa(q.Order)+" "+view.BendWords(q.Hem, q.Line.Turn))

@@ -15,7 +15,7 @@ import (
 func MachineLists(l *layout.Layout) []Schedule {
 	b := newBook(l, Options{})
 	list := Schedule{Name: "list.csv", Header: []string{"file", "unit", "mark", "body", "kind", "hand", "quantity", "metal", "thickness", "inside radius", "K", "seam gap",
-		"street-side leg", "street-side leg to", "roof-side leg", "roof-side leg to", "inside width", "slope", "turn", "front fold, left end to right end", "twin"}}
+		"street-side leg", "street-side leg to", "roof-side leg", "roof-side leg to", "inside width", "slope", "turn", "front fold, left end to right end", "twin", "issue"}}
 	bends := Schedule{Name: "bends.csv", Header: []string{"file", "unit", "order", "hem or bend", "up or down", "turn", "included angle", "inside radius", "bend allowance",
 		"gauge edge", "gauge distance", "x1", "y1", "x2", "y2", "between", "and"}}
 	unit := "in"
@@ -23,7 +23,7 @@ func MachineLists(l *layout.Layout) []Schedule {
 		unit = "mm"
 	}
 	for _, c := range b.cutFiles() {
-		list.Rows = append(list.Rows, b.listRow(c, unit))
+		list.Rows = append(list.Rows, append(b.listRow(c, unit), b.preliminary()))
 		for _, q := range c.file.Bends {
 			kind, way := "bend", "down"
 			if q.Hem {

@@ -67,7 +67,7 @@ func (b *book) packingTable(c *crate.Crate) table {
 	} else {
 		title += ", " + b.weight(b.crateGrams(c)) + " without the crate"
 	}
-	t := table{title: title, fill: true, cols: []column{{head: "Goes in", align: drawing.Right}, {head: "Mark"}, {head: "Family"}, {head: "Kind and hand", flex: true},
+	t := table{title: title, fill: true, cols: []column{{head: "Goes in", align: drawing.Right}, {head: "Mark"}, {head: "Shop mark"}, {head: "Kind and hand", flex: true},
 		{head: "Length", align: drawing.Right}, {head: "Weight", align: drawing.Right}, {head: "Lift"}, {head: "Lot", flex: true}, {head: "Lay", align: drawing.Right}, {head: "In", align: drawing.Middle}}}
 	t.bold = func(_, col int) bool { return col == 1 }
 	t.ends = func(row int) bool { return row+1 < len(items) && items[row+1].Lot != items[row].Lot }

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -38,6 +39,8 @@ func TestPitchMitersAreLettered(t *testing.T) {
 	for _, f := range append(CheckDrawn(l, pages), Check(inMetric, Options{})...) {
 		t.Error(f)
 	}
+	pieces := c.layout.Perimeters[0].Pieces
+	miter := pieces[slices.IndexFunc(pieces, func(q *layout.Piece) bool { return q.Kind == cap.PitchMiter })]
 	for _, k := range []struct {
 		kind  Kind
 		words []string
@@ -47,7 +50,7 @@ func TestPitchMitersAreLettered(t *testing.T) {
 		{CornerSheet, []string{"PITCH MITER, PEAK", "the slope changes by 28.1°", "Seen from the roof, rear leg", "L: down 14.06°", "Each leg: drip edge", "front fold 2′-3″"}},
 		{PieceSchedule, []string{"pitch miter, peak", "pitch miter, valley", "peak of 28.1°"}},
 		{CrateList, []string{"pitch miter, peak"}},
-		{ShopSheet, []string{"FLAT PATTERN", "Family M1", "pitch miter, valley, the slope changes by 14.06°"}},
+		{ShopSheet, []string{"FLAT PATTERN", "Shop type " + c.layout.FamilyOf(miter).Mark, "pitch miter, valley, the slope changes by 14.06°"}},
 		{Checklist, []string{"3 pitch miters"}},
 	} {
 		text := flat(ofKind(c, k.kind))

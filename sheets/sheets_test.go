@@ -63,8 +63,8 @@ func perimeters(ps ...job.Perimeter) *job.Job {
 
 func ell() job.Perimeter {
 	sq := 90 * job.Degree
-	return jobtest.Perimeter("MAIN", job.Roof, jobtest.Run("N", 612*in, sq), jobtest.Run("E", 300*in, sq), jobtest.Run("S1", 240*in, -sq), jobtest.Run("S2", 120*in, sq),
-		jobtest.Run("S3", 372*in, sq), jobtest.Run("W", 420*in, sq))
+	return jobtest.Perimeter("MAIN", job.Roof, jobtest.Run("N", 612*in, sq), jobtest.Run("E", 300*in, sq), jobtest.Run("SA", 240*in, -sq), jobtest.Run("SB", 120*in, sq),
+		jobtest.Run("SD", 372*in, sq), jobtest.Run("W", 420*in, sq))
 }
 
 func open() job.Perimeter {

@@ -67,7 +67,7 @@ func (b *book) familyGroups() [][]*layout.Family {
 }
 
 // familyID is the id of a family's first sheet.
-func familyID(g []*layout.Family) string { return "family-" + slug(g[0].Mark) }
+func familyID(g []*layout.Family) string { return "type-" + slug(g[0].Mark) }
 
 // pieceMarks are the marks of a family's pieces, with the perimeter where the job
 // has several.
@@ -96,14 +96,14 @@ func (b *book) familyPages(g []*layout.Family) []page {
 	for _, o := range g {
 		all = append(all, o.Pieces...)
 	}
-	p := page{id: b.id("family", g[0].Mark), title: "Shop drawing " + groupName(g), kind: ShopSheet, paper: b.runs, holds: b.l.HoldsOnPieces(all), scale: "as noted",
+	p := page{id: b.id("type", g[0].Mark), title: "Shop drawing " + groupName(g), kind: ShopSheet, paper: b.runs, holds: b.l.HoldsOnPieces(all), scale: "as noted",
 		about: "Flat patterns with their bends in order, the formed piece with its hand, quantities and bend table."}
 	p.banner = b.releaseWords(all, p.holds)
 	if f.Kind == cap.Straight && len(f.Bodies) > 0 {
 		p.title += ", inside width " + b.shopShort(f.Pieces[0].Inside)
 	}
 	if len(f.Bodies) == 0 {
-		note := list{title: "Family " + f.Mark + ": NO FLAT PATTERN, detail by hand", items: []string{"Pieces " + strings.Join(append(b.pieceMarks(f, true), b.pieceMarks(f, false)...), ", ") + " have no flat pattern: the findings say why."}, plain: true}
+		note := list{title: "Shop type " + f.Mark + ": NO FLAT PATTERN, detail by hand", items: []string{"Pieces " + strings.Join(append(b.pieceMarks(f, true), b.pieceMarks(f, false)...), ", ") + " have no flat pattern: the findings say why."}, plain: true}
 		return b.pages(p, []block{note, b.familyFacts(g)}, across)
 	}
 	twin := ""

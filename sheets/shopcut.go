@@ -277,7 +277,7 @@ func (b *book) area(mm2 float64) string {
 
 // leftOut lists what is not cut and why.
 func (b *book) leftOut(o *layout.Order) (table, bool) {
-	t := table{title: "LEFT OUT: not released, do not cut", fill: true, cols: []column{{head: "Piece"}, {head: "Family"}, {head: "Kind"}, {head: "Held by", flex: true}}}
+	t := table{title: "LEFT OUT: not released, do not cut", fill: true, cols: []column{{head: "Piece"}, {head: "Shop mark"}, {head: "Kind"}, {head: "Held by", flex: true}}}
 	for _, q := range o.LeftOut {
 		f := "–"
 		if x := b.l.FamilyOf(q); x != nil {

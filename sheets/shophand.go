@@ -14,7 +14,7 @@ import (
 // handCheck is all handed families, to be gone through with the drawings
 // before the first bend: twins next to each other, straight pieces in a table.
 func (b *book) handCheck() []page {
-	p := page{id: b.id("hand-check"), title: "Hand check", kind: HandCheck, paper: b.lists, about: "Every family that has a hand, with its view from above, its sentence and a box for who checked it."}
+	p := page{id: b.id("hand-check"), title: "Hand check", kind: HandCheck, paper: b.lists, about: "Every shop type that has a hand, with its view from above, its sentence and a box for who checked it."}
 	blocks := []block{list{title: "Before the first bend: check every hand against the drawing", items: []string{
 		"Each picture is seen from above, street at the top. Stand on the roof, look out over the wall: L is at your left hand, R at your right. Twins stand next to each other in one frame. The street face is the thick line; a closed end is a black bar, a flange against a wall two lines, the end to cut is striped.",
 	}, plain: true}}
@@ -66,7 +66,7 @@ func trimmed(f *layout.Family) bool {
 
 // cutEnds are the straight pieces of which one end is cut on the roof.
 func (b *book) cutEnds(all []*layout.Family) table {
-	t := table{title: "Straight pieces with an end to cut on the roof", fill: true, snug: true, cols: []column{{head: "Family"}, {head: "End to cut"}, {head: "Pieces", flex: true}, {head: "Twin"}, {head: "Checked", align: drawing.Middle}}}
+	t := table{title: "Straight pieces with an end to cut on the roof", fill: true, snug: true, cols: []column{{head: "Shop mark"}, {head: "End to cut"}, {head: "Pieces", flex: true}, {head: "Twin"}, {head: "Checked", align: drawing.Middle}}}
 	for _, f := range all {
 		end := "L, left hand"
 		if f.Pieces[0].CutAt == cap.RightHand {

@@ -140,6 +140,10 @@ func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, st label
 		}
 		if f := b.l.FamilyOf(q); f != nil && len(f.Bodies) > 0 {
 			w := in.Width() - left - 100
+			// Under the drawing what the mark is worth.
+			said := strings.Replace(b.preliminary(), "INARY", ".", 1)
+			g.Text(drawing.Pt(in.Max.X, in.Max.Y-20), shorten(said, drawing.Regular, drawing.Note, w), drawing.Style{Align: drawing.Right})
+			in.Max.Y -= drawing.Unit(drawing.Note) + 40
 			place(g, view.FormedTop(b.l, f, w, in.Height()), drawing.Pt(in.Max.X-w, in.Min.Y), prefix)
 		}
 	})
@@ -165,9 +169,9 @@ func (b *book) labelWords(q *layout.Piece) []string {
 	case f == nil:
 	case f.Twin != nil:
 		travels += lift
-		made = "family " + f.Mark + ", twin " + f.Twin.Mark + ": mind L and R"
+		made = "type " + f.Mark + ", twin " + f.Twin.Mark + ": mind L and R"
 	default:
-		made = "family " + f.Mark + lift
+		made = "type " + f.Mark + lift
 	}
 	return []string{where, b.labelHand(q), travels, made}
 }

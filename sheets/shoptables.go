@@ -246,7 +246,7 @@ func (b *book) holeTable(f *layout.Family, i int) table {
 
 // lengthTable is one row for each family of a drawing of straight pieces.
 func (b *book) lengthTable(g []*layout.Family) table {
-	t := table{title: "Lengths of this drawing", fill: true, snug: true, cols: []column{{head: "Family"}, {head: "Length", align: drawing.Right}, {head: "Make", align: drawing.Right}, {head: "Pieces", flex: true}, {head: "Hand", flex: true}, {head: "Weight, to lift", align: drawing.Right}}}
+	t := table{title: "Lengths of this drawing", fill: true, snug: true, cols: []column{{head: "Shop mark"}, {head: "Length", align: drawing.Right}, {head: "Make", align: drawing.Right}, {head: "Pieces", flex: true}, {head: "Hand", flex: true}, {head: "Weight, to lift", align: drawing.Right}}}
 	var held []bool
 	for _, f := range g {
 		pieces := strings.Join(b.pieceMarks(f, true), ", ")
@@ -360,7 +360,7 @@ func (b *book) familyFacts(g []*layout.Family) table {
 			add(name, strings.Join(said, "; "))
 		}
 	}
-	t := facts("Family "+f.Mark, rows)
+	t := facts("Shop type "+f.Mark, rows)
 	t.snug, t.fill = true, true
 	if len(g) > 1 {
 		t.title = "All of this drawing"

@@ -146,7 +146,7 @@ func TestDoubtedReadingsAreShown(t *testing.T) {
 			})
 		}
 	}
-	for _, want := range []string{"S1: width 15″", "neighbours: 12", "1 READING IN DOUBT", "measure again", "15′-0″"} {
+	for _, want := range []string{"Q1: width 15″", "neighbours: 12", "1 READING IN DOUBT", "measure again", "15′-0″"} {
 		if !strings.Contains(report, want) {
 			t.Errorf("the report does not say %q", want)
 		}

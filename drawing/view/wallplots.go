@@ -212,7 +212,7 @@ func (v *wallReport) states() {
 
 // SuspectName is the number a wall report gives the doubted reading i of a run,
 // on its plots and in the list below them.
-func SuspectName(i int) string { return "S" + runCount(i+1) }
+func SuspectName(i int) string { return "Q" + runCount(i+1) }
 
 // marked visits the doubted readings of the part with the plot and the place
 // they stand at.

@@ -145,7 +145,14 @@ func (r *Run) keys(k keys, above *Perimeter, known, open bool) {
 
 // checkName sees that a run's name fits piece marks.
 func (r *Run) checkName(k keys) {
-	if !k.has("name") || runName(r.Name) {
+	if !k.has("name") {
+		return
+	}
+	if runName(r.Name) {
+		if what := markOf(r.Name); what != "" {
+			k.errorf("run-name-reads", k.placeOf("name"), "name it with a letter of its own, like N or W2",
+				"the run's name %s reads as %s on the sheets", show(r.Name), what)
+		}
 		return
 	}
 	mend := "name it with one to four capital letters or digits, like N or W2"
@@ -154,6 +161,25 @@ func (r *Run) checkName(k keys) {
 	}
 	k.errorf("run-name", k.placeOf("name"), mend,
 		"the run's name %s does not fit on the marks of its pieces", show(r.Name))
+}
+
+// markOf says what else a run's name would be read as: on a run's own sheets its
+// chairs, joints and supports go by their letter and number alone, a shop mark is a
+// plain number, and L and R are the hands.
+func markOf(name string) string {
+	digits := strings.Trim(name, "0123456789") == ""
+	switch {
+	case digits:
+		return "a shop mark or a number in the order of laying"
+	case name == "L" || name == "R" || name == "LE" || name == "RE":
+		return "a hand"
+	case name == "TWO" || name == "HOLD":
+		return "a note to the crew"
+	}
+	if len(name) < 2 || strings.Trim(name[1:], "0123456789") != "" {
+		return ""
+	}
+	return map[byte]string{'C': "a chair", 'J': "a joint", 'S': "a corner support", 'T': "a transition piece", 'Q': "a doubted reading"}[name[0]]
 }
 
 // runName says whether a name fits piece marks: one to four of A-Z and 0-9.

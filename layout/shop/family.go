@@ -11,28 +11,13 @@ import (
 
 func itoa(n int) string { return strconv.Itoa(n) }
 
-// letter begins the mark of a family.
-func letter(k cap.Kind) string {
-	switch k {
-	case cap.Straight:
-		return "S"
-	case cap.Corner:
-		return "C"
-	case cap.DoubleMiter:
-		return "D"
-	case cap.EndCap:
-		return "E"
-	case cap.WallEnd:
-		return "W"
-	case cap.Transition:
-		return "T"
-	case cap.PitchMiter:
-		return "M"
-	case cap.Tee:
-		return "Y"
-	}
-	return "K"
-}
+// A shop mark is a plain number of three digits or more, which no run, chair, joint,
+// support, piece or assembly is called: families of pieces from firstMark on in
+// station order, parts that go under them from the next hundred.
+const firstMark = 101
+
+// partsFrom is the mark of the first part where so many families are made.
+func partsFrom(families int) int { return firstMark + (families+99)/100*100 }
 
 // madeTurn is the turn a miter is made to.
 func madeTurn(m cap.Miter) job.Angle { return m.Corner.CapTurn }

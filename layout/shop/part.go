@@ -45,7 +45,7 @@ func (s Served) released(held cap.Held) bool {
 // Part is a small made part of the coping: what stands under, over or beside
 // the caps.
 type Part struct {
-	Mark      string // "P1"
+	Mark      string // "201", a plain number
 	Kind      PartKind
 	Hand      cap.Hand // of a riser: where the higher wall is
 	Inside    length.Length
@@ -131,6 +131,7 @@ func spare(n, percent int) int { return (n*percent + 99) / 100 }
 
 // Needs is what the coping takes of made parts; package layout finds it.
 type Needs struct {
+	Families        int // of pieces, whose marks come before those of parts
 	Splices, Covers []Plate
 	Chairs          []Chair
 	Supports        []Served
@@ -183,7 +184,7 @@ func BuildParts(j *job.Job, n Needs) ([]*Part, finding.List) {
 	b.extenders(n.Extenders)
 	b.risers(n.Risers)
 	for i, p := range b.parts {
-		p.Mark = "P" + itoa(i+1)
+		p.Mark = itoa(partsFrom(n.Families) + i)
 		b.make(p)
 	}
 	return b.parts, b.found

@@ -2,7 +2,6 @@ package shop_test
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"copingset/layout"
@@ -62,7 +61,7 @@ func TestPitchMiterMeets(t *testing.T) {
 				continue
 			}
 			p := f.Pieces[0]
-			if len(f.Bodies) != 2 || !strings.HasPrefix(f.Mark, "M") || f.Sentence() != shop.NoHand {
+			if len(f.Bodies) != 2 || f.Kind != cap.PitchMiter || f.Sentence() != shop.NoHand {
 				t.Fatalf("%s: %d bodies, %s", f.Mark, len(f.Bodies), f.Sentence())
 			}
 			bend := p.Miters[0].Corner.Bend.Degrees() * math.Pi / 180

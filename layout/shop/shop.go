@@ -72,7 +72,7 @@ func (b Bend) Up() bool { return !b.Hem && b.Line.Turn > 0 }
 
 // Family is pieces made alike, to one drawing.
 type Family struct {
-	Mark   string // "C2"
+	Mark   string // "102", a plain number
 	Kind   cap.Kind
 	Hand   cap.Hand
 	Pieces []*cap.Piece
@@ -126,14 +126,12 @@ func Build(j *job.Job, perimeters [][]*cap.Piece) ([]*Family, finding.List) {
 	b.bend = fold.Bend{Thickness: b.s.Metal.Thickness.MM(), Radius: b.s.Profile.InsideR.MM(), K: b.shop.K}
 	var out []*Family
 	at := map[string]*Family{} // look-up only
-	count := map[cap.Kind]int{}
 	for _, pieces := range perimeters {
 		for _, p := range pieces {
 			k := keyOf(p)
 			f := at[k]
 			if f == nil {
-				count[p.Kind]++
-				f = &Family{Mark: letter(p.Kind) + itoa(count[p.Kind]), Kind: p.Kind, Hand: p.Hand}
+				f = &Family{Mark: itoa(firstMark + len(out)), Kind: p.Kind, Hand: p.Hand}
 				b.pattern(f, p)
 				at[k] = f
 				out = append(out, f)
