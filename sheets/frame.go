@@ -231,10 +231,6 @@ func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, no string) {
 		rows = [][]field{{title, sheet}, {job}, {address}, {owner}, {by}, {number, issued}, {scale, units}, {prepared, checked}, {revision}}
 		heights = []drawing.Unit{1400, 560, 560, 560, 560, 560, 560, 560, 560}
 	}
-	if p.kind.shopMarks() {
-		s.Text(drawing.Pt(r.Min.X+r.Width()*title.part/100-120, r.Min.Y+130+drawing.Unit(drawing.Note)), b.preliminary(),
-			drawing.Style{Size: drawing.Note, Face: drawing.Bold, Align: drawing.Right})
-	}
 	y := r.Min.Y
 	for i, row := range rows {
 		x := r.Min.X
@@ -253,6 +249,10 @@ func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, no string) {
 		if i < len(rows)-1 {
 			s.Line(drawing.Thin, drawing.Pt(r.Min.X, y), drawing.Pt(r.Max.X, y))
 		}
+	}
+	if p.kind.shopMarks() {
+		s.Text(drawing.Pt(r.Min.X+r.Width()*title.part/100-120, r.Min.Y+130+drawing.Unit(drawing.Note)), b.preliminary(),
+			drawing.Style{Size: drawing.Note, Face: drawing.Bold, Align: drawing.Right})
 	}
 }
 

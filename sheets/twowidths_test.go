@@ -51,7 +51,7 @@ func TestTwoWidthSheets(t *testing.T) {
 	for _, s := range packet {
 		text := wordsOf(s.Scene)
 		switch {
-		case strings.HasPrefix(s.Title, "Corner"), strings.HasPrefix(s.Title, "Shop drawing C"):
+		case strings.HasPrefix(s.Title, "Corner"), s.Kind == ShopSheet && strings.Contains(s.Title, "corner"):
 			if !strings.Contains(text, "(2.7") {
 				continue
 			}
