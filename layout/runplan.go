@@ -154,22 +154,25 @@ func (l *Layout) supportsOf(r *Run) []plan.Support {
 			continue
 		}
 		for _, u := range p.Supports {
-			q, right := u.Quad, u.Corner == r.Right.Corner
-			switch {
-			case right:
-				q = q.Shift(r.Cap)
-			case u.Corner == r.Left.Corner:
-				q = q.ToLeaving(u.Corner.CapTurn)
-			default:
-				continue
+			if right := u.Corner == r.Right.Corner; right || u.Corner == r.Left.Corner {
+				out = append(out, plan.Support{Shape: supportPlan(u, r.Cap, right), Right: right})
 			}
-			k := plan.Support{Shape: plan.Shape{Mark: u.Name}, Right: right}
-			for i := range q {
-				x, y := q.At(i)
-				k.Ring = append(k.Ring, plan.Pt{X: x, Y: y})
-			}
-			out = append(out, k)
 		}
 	}
 	return out
+}
+
+// supportPlan is a support in the frame of the run that arrives at its corner, whose
+// corner point stands at a station, or of the one that leaves.
+func supportPlan(u *Support, corner length.Length, arriving bool) plan.Shape {
+	q := u.Quad.ToLeaving(u.Corner.CapTurn)
+	if arriving {
+		q = u.Quad.Shift(corner)
+	}
+	k := plan.Shape{Mark: u.Name}
+	for i := range q {
+		x, y := q.At(i)
+		k.Ring = append(k.Ring, plan.Pt{X: x, Y: y})
+	}
+	return k
 }
