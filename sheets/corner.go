@@ -253,7 +253,7 @@ func (b *book) cornerSits(q *layout.Piece, w, h drawing.Unit) bool {
 	k := planKey{q, w, h}
 	v, ok := b.plans[k]
 	if !ok {
-		v.scene, v.roomy = view.RoomyCornerPlan(b.l, q, w, h)
+		v.scene, v.roomy = view.RoomyCornerPlan(b.l.Corner(q), w, h)
 		v.roomy = v.roomy && sits(v.scene, w, h)
 		b.plans[k] = v
 	}
@@ -265,7 +265,7 @@ func (b *book) cornerPlan(q *layout.Piece, w, h drawing.Unit) drawing.Scene {
 	if b.cornerSits(q, w, h) {
 		return b.plans[planKey{q, w, h}].scene
 	}
-	return view.CornerPlan(b.l, q, w, h)
+	return view.CornerPlan(b.l.Corner(q), w, h)
 }
 
 const cornerDataHigh drawing.Unit = 6200

@@ -72,7 +72,7 @@ func Views(l *layout.Layout) []drawing.Scene {
 	}
 	for _, g := range l.CornerGroups() {
 		if !byHand(g[0]) {
-			add(view.CornerPlan(l, g[0], viewWide, viewHigh), "corner", g[0].Mark)
+			add(view.CornerPlan(l.Corner(g[0]), viewWide, viewHigh), "corner", g[0].Mark)
 		}
 	}
 	for _, c := range l.SectionCases() {

@@ -80,12 +80,6 @@ func turnWords(c *layout.Corner) (kind, turn, included string) {
 	return t.Kind, t.Turn, t.Included
 }
 
-// pieceTurnWords says the same of the piece made for the corner.
-func pieceTurnWords(c *layout.Corner) (kind, turn, included string) {
-	t := layout.MadeTurnOf(c)
-	return t.Kind, t.Turn, t.Included
-}
-
 // slopeWords letters a slope the way its readers measure it.
 func slopeWords(l *layout.Layout, s job.Slope) string { return slopeIn(Metric(l), s) }
 

@@ -6,8 +6,8 @@ import (
 	"copingset/drawing"
 	"copingset/layout"
 	"copingset/layout/cap"
-	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // stepRow says what a small plan of the whole run shows; NoPen leaves out.
@@ -313,13 +313,14 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 		d.row(g, drawing.Box(box.Min.X, box.Min.Y+mid, box.Max.X, box.Max.Y-mid), stepRow{ends: drawing.Thick})
 		return
 	}
-	c := &cornerDrawing{corner: newCorner(d.l, piece)}
+	c := &cornerDrawing{corner: newCorner(d.l.Corner(piece))}
+	turn := func(q xy) xy { return q }
 	for _, leg := range c.legs {
-		if leg.part.Run != d.r.Run {
+		if leg.of.Of != layout.FactOfRun(d.r) {
 			continue
 		}
 		back := xy{leg.dir.x, -leg.dir.y}
-		turn := func(q xy) xy {
+		turn = func(q xy) xy {
 			return xy{float64(q.x*back.x) - float64(q.y*back.y), float64(q.x*back.y) + float64(q.y*back.x)}
 		}
 		for i := range c.legs {
@@ -328,13 +329,13 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 		break
 	}
 	var e extent
-	over := c.sys.Chair.Length.MM()*0.5 + 40
+	over := d.l.Job.System.Chair.Length.MM()*0.5 + 40
 	for _, leg := range c.legs {
 		a, b := d.legReach(c, leg, over)
 		q := leg.polygon()
 		e.hold(q[:]...)
 		e.hold(leg.at(a, 0), leg.at(b, 0), leg.at(a+leg.leftTrim, leg.wide), leg.at(b-leg.rightTrim, leg.wide))
-		for _, ch := range leg.chairs {
+		for _, ch := range leg.of.Chairs {
 			q := d.chairPlan(c, leg, ch)
 			e.hold(q[:]...)
 		}
@@ -354,87 +355,106 @@ func (d *stepDrawing) corner(g *drawing.Scene) {
 		if c.tees() {
 			for _, leg := range c.legs {
 				a, b := d.legReach(c, leg, over)
-				y0, y1 := math.Max(leg.wall(c.sys).Street.MM(), 0.9*c.m.ratio), math.Min(leg.wall(c.sys).Roof.MM(), leg.wide-0.9*c.m.ratio)
+				y0, y1 := math.Max(leg.of.Middle[0].MM(), 0.9*c.m.ratio), math.Min(leg.of.Middle[1].MM(), leg.wide-0.9*c.m.ratio)
 				g.Line(drawing.Thin, c.m.all(leg.at(a, y0), leg.at(b, y0))...)
 				g.Line(drawing.Thin, c.m.all(leg.at(a, y1), leg.at(b, y1))...)
 			}
 			return
 		}
-		g.Line(drawing.Thin, c.m.all(d.beside(c, over, func(q cornerLeg) float64 { return math.Max(q.wall(c.sys).Street.MM(), 0.9*c.m.ratio) })...)...)
+		g.Line(drawing.Thin, c.m.all(d.beside(c, over, func(q cornerLeg) float64 { return math.Max(q.of.Middle[0].MM(), 0.9*c.m.ratio) })...)...)
 		g.Line(drawing.Thin, c.m.all(d.beside(c, over, func(q cornerLeg) float64 {
-			return math.Min(q.wall(c.sys).Roof.MM(), q.wide-0.9*c.m.ratio)
+			return math.Min(q.of.Middle[1].MM(), q.wide-0.9*c.m.ratio)
 		})...)...)
 	})
 	g.Group(drawing.Chairs, "", func(g *drawing.Scene) {
 		for _, leg := range c.legs {
-			for _, ch := range leg.chairs {
+			for _, ch := range leg.of.Chairs {
 				q := d.chairPlan(c, leg, ch)
 				g.Fill(drawing.Mid, drawing.Medium, c.m.all(q[:]...)...)
 			}
 		}
-		for _, s := range c.supports() {
-			f := c.cornerFrame(s.Corner)
-			var q []drawing.Point
-			for i := range 4 {
-				x, y := s.Quad.At(i)
-				q = append(q, c.m.at(f.at(x.MM(), y.MM())))
-			}
-			g.Fill(drawing.Mid, drawing.Medium, q...)
+		for _, s := range c.Supports {
+			g.Fill(drawing.Mid, drawing.Medium, c.m.all(c.legs[s.Miter].ring(s.Ring)...)...)
 		}
 	})
 	g.Group(drawing.Caps, "", func(g *drawing.Scene) {
-		g.Polygon(drawing.Thick, c.m.all(c.outline()...)...)
+		g.Polygon(drawing.Thick, c.m.all(turned(c.outline(), turn)...)...)
 		for i := range piece.Miters {
 			p, q := c.miterAt(i)
 			g.Line(drawing.Medium, c.m.all(p, q)...)
 		}
 		if c.tees() {
-			g.Line(drawing.Medium, c.m.all(c.seam()...)...)
+			g.Line(drawing.Medium, c.m.all(turned(places(c.Tee.Seam[:]), turn)...)...)
 		}
 	})
 }
 
+func turned(ps []xy, turn func(xy) xy) []xy {
+	for i, p := range ps {
+		ps[i] = turn(p)
+	}
+	return ps
+}
+
 // chairPlan is a chair on a leg, clear of the cap's line at both edges.
-func (d *stepDrawing) chairPlan(c *cornerDrawing, leg cornerLeg, ch cornerChair) [4]xy {
+func (d *stepDrawing) chairPlan(c *cornerDrawing, leg cornerLeg, ch plan.LegChair) [4]xy {
 	var out [4]xy
-	for i, p := range ch.ring() {
-		out[i] = leg.at(p.x, math.Max(0.9*c.m.ratio, math.Min(p.y, leg.wide-0.9*c.m.ratio)))
+	for i, p := range ch.Ring {
+		out[i] = leg.at(leg.u(p.X), math.Max(0.9*c.m.ratio, math.Min(p.Y.MM(), leg.wide-0.9*c.m.ratio)))
 	}
 	return out
 }
 
 // stepHigher is the higher wall a piece dies into, shown deep into it.
 func stepHigher(c *cornerDrawing, deep float64) (out [][4]xy) {
-	gap := c.sys.WallEnd.Clearance.MM()
-	block := func(leg cornerLeg, a, b float64) {
-		over := 0.25 * leg.wide
+	for i, e := range c.Ends {
+		if e.Kind != plan.AgainstEnd {
+			continue
+		}
+		leg := c.legs[i*(len(c.legs)-1)]
+		over, a, b := 0.25*leg.wide, leg.u(e.Wall)-deep, leg.u(e.Wall)
+		if i == 1 {
+			a, b = b, b+deep
+		}
 		out = append(out, [4]xy{leg.at(a, -over), leg.at(b, -over), leg.at(b, leg.wide+over), leg.at(a, leg.wide+over)})
-	}
-	if first := c.legs[0]; c.p.LeftEnd == job.EndWall {
-		block(first, -gap-deep, -gap)
-	}
-	if last := c.legs[len(c.legs)-1]; c.p.RightEnd == job.EndWall {
-		block(last, last.long+gap, last.long+gap+deep)
 	}
 	return out
 }
 
-// legReach is how far the wall is shown along a leg.
+// legReach is how far the wall is shown along a leg: beyond its joints.
 func (d *stepDrawing) legReach(c *cornerDrawing, leg cornerLeg, over float64) (a, b float64) {
 	a, b = 0, leg.long
-	if c.tees() && !leg.atLeft {
-		return c.branchReach(leg, over)
-	}
-	if leg.atLeft && c.left != nil {
-		a -= over
-	}
-	if leg.atEnd && c.right != nil {
-		b += over
+	for _, j := range c.Joints {
+		switch {
+		case j.Leg != leg.i:
+		case j.Hand == plan.LeftHand:
+			a = -over
+		default:
+			b = leg.long + over
+		}
 	}
 	return a, b
 }
 
-// beside is a line at a distance from the cap line over all legs.
+// beside is a line over all legs, at its own distance from the cap line of each.
 func (d *stepDrawing) beside(c *cornerDrawing, over float64, y func(cornerLeg) float64) []xy {
-	return besideLegs(c.legs, func(leg cornerLeg) (a, b float64) { return d.legReach(c, leg, over) }, y)
+	var of []plan.CornerLeg
+	var at []length.Length
+	for _, leg := range c.legs {
+		of, at = append(of, leg.of), append(at, length.FromMM(y(leg)))
+	}
+	lines := plan.Beside(of, at...)
+	var out []xy
+	for i, leg := range c.legs {
+		a, b := d.legReach(c, leg, over)
+		lo, hi := leg.of.From+length.FromMM(a), leg.of.From+length.FromMM(b)
+		if i > 0 {
+			lo = -length.Most
+		}
+		if i < len(c.legs)-1 {
+			hi = length.Most
+		}
+		out = chained(out, leg.ring(plan.Within(lines[i], lo, hi)))
+	}
+	return out
 }
