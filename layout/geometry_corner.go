@@ -2,23 +2,27 @@ package layout
 
 import (
 	"fmt"
+	"strings"
 
 	"copingset/layout/anchor"
 	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/plan"
+	"copingset/layout/wall"
 )
 
 // Corner is a piece that is not straight (a corner, an end, a transition, a tee)
 // from above, with what it stands on.
-func (l *Layout) Corner(q *Piece) plan.Corner {
+func (l *Layout) Corner(q *Piece) plan.Corner { return l.cornerPlan(q).out }
+
+func (l *Layout) cornerPlan(q *Piece) *cornerPlan {
 	b := &cornerPlan{l: l, q: q, s: &l.Job.System}
 	b.ends()
 	b.out = plan.Corner{
 		Mark: q.Mark, Kind: cornerKind(q), Hand: plan.Hand(q.Hand), Metric: l.Job.Units == job.Metric,
-		Released: plan.That(plan.Released, l.Held.Released(q)), StringBehind: cap.ChairLine(b.s), SpliceTape: b.s.Splice.Tape,
-		SupportSize: [2]length.Length{b.s.Corner.Support.Length, b.s.Corner.Support.Width},
+		Released: plan.That(plan.Released, l.Held.Released(q)), StringBehind: ofSystem("string-behind-cap-line", cap.ChairLine(b.s)), SpliceTape: ofSystem("splice-tape", b.s.Splice.Tape),
+		SupportSize: [2]plan.Value{ofSystem("support-length", b.s.Corner.Support.Length), ofSystem("support-width", b.s.Corner.Support.Width)},
 	}
 	if q.Kind == cap.Tee {
 		b.layTee()
@@ -44,7 +48,7 @@ func (l *Layout) Corner(q *Piece) plan.Corner {
 		b.dims()
 	}
 	b.outline()
-	return b.out
+	return b
 }
 
 // CornerPlans are the plans of pieces, in their order.
@@ -63,6 +67,24 @@ type cornerPlan struct {
 	s           *job.System
 	left, right *Joint // nil at a closed end
 	out         plan.Corner
+	own         []string // facts that the plan alone works out, in the order of
+	lengths     []length.Length
+}
+
+// fact is a length that the plan alone works out.
+func (b *cornerPlan) fact(what string, l length.Length) plan.Value {
+	b.own, b.lengths = append(b.own, what), append(b.lengths, l)
+	return b.said(what, l)
+}
+
+// said is a length that the facts of the piece have.
+func (b *cornerPlan) said(what string, l length.Length) plan.Value {
+	return plan.Value{Real: l, Fact: Named(b.q.Mark, what)}
+}
+
+// ofSystem is one that the facts of the system have.
+func ofSystem(what string, l length.Length) plan.Value {
+	return plan.Value{Real: l, Fact: Named("system", what)}
 }
 
 func cornerKind(q *Piece) plan.CornerKind {
@@ -105,7 +127,7 @@ func (b *cornerPlan) ends() {
 func (b *cornerPlan) layLegs() {
 	at, heading := plan.Pt{}, length.Angle(0)
 	for i, t := range b.q.Parts {
-		g := b.part(t)
+		g := b.part(t, i)
 		var trim [2]length.Length
 		if i == 0 && len(b.q.Miters) > 0 {
 			at.X = -t.Length()
@@ -117,7 +139,7 @@ func (b *cornerPlan) layLegs() {
 			trim[1] = flatTrim(b.q.Miters[i], 0)
 		}
 		g.At, g.Heading = at, heading
-		g.Ring = plan.Ring{{X: t.From}, {X: t.To}, {X: t.To - trim[1], Y: g.Outside}, {X: t.From + trim[0], Y: g.Outside}}
+		g.Ring = plan.Ring{{X: t.From}, {X: t.To}, {X: t.To - trim[1], Y: g.Outside.Real}, {X: t.From + trim[0], Y: g.Outside.Real}}
 		g.Rear = []plan.Pt{g.Ring[3], g.Ring[2]}
 		b.out.Legs = append(b.out.Legs, g)
 		if i < len(b.q.Miters) {
@@ -150,12 +172,13 @@ func (b *cornerPlan) outside(inside length.Length) length.Length {
 }
 
 // part is a leg before it is laid.
-func (b *cornerPlan) part(t Part) plan.CornerLeg {
+func (b *cornerPlan) part(t Part, i int) plan.CornerLeg {
 	r := b.l.runOf(t.Run.OnWall())
 	f := r.FaceAt(b.s, t.From+t.Length()/2)
 	return plan.CornerLeg{
-		Run: r.Name, Of: FactOfRun(r), From: t.From, To: t.To, LegTop: b.l.LegTop(t), Outside: b.outside(t.Inside()),
-		Middle: [2]length.Length{f.Street, f.Roof},
+		Run: r.Name, Of: FactOfRun(r), From: t.From, To: t.To, LegTop: b.l.LegTop(t),
+		Outside: b.fact(fmt.Sprintf("outside-%d", i+1), b.outside(t.Inside())),
+		Middle:  [2]length.Length{f.Street, f.Roof},
 	}
 }
 
@@ -168,13 +191,12 @@ func (l *Layout) LegTop(t Part) plan.LegTop {
 // leg fills what stands on and is lettered of one.
 func (b *cornerPlan) leg(i int) {
 	g, t := &b.out.Legs[i], b.q.Parts[i]
-	g.Long = plan.Value{Real: t.Length(), Fact: Named(b.q.Mark, PartLength(i))}
-	g.RearLong = plan.Value{Real: b.q.RearLength(i), Fact: Named(b.q.Mark, fmt.Sprintf("rear-length-%d", i+1))}
+	g.Long, g.RearLong = b.said(PartLength(i), t.Length()), b.said(fmt.Sprintf("rear-length-%d", i+1), b.q.RearLength(i))
 	g.RearLeft = plan.That(plan.RearLeft, g.RearLong.Real > 0)
 	g.Chairs = b.chairs(i)
 	if b.q.Pitched() {
 		for _, e := range cap.Edges(b.s, b.outside(b.q.Inside)) {
-			g.Edges = append(g.Edges, plan.LegEdge{Name: e.Name, Long: b.q.EdgeLength(i, e)})
+			g.Edges = append(g.Edges, plan.LegEdge{Name: e.Name, Long: b.fact(fmt.Sprintf("%s-%d", strings.ReplaceAll(e.Name, " ", "-"), i+1), b.q.EdgeLength(i, e))})
 		}
 	}
 }
@@ -185,9 +207,13 @@ func (b *cornerPlan) leg(i int) {
 func (b *cornerPlan) chairs(i int) []plan.LegChair {
 	var out []plan.LegChair
 	t, gap := b.q.Parts[i], b.s.Joint.Gap
-	for _, r := range b.l.Runs() { // a tee's branch stands on another perimeter
+	runs := []*Run{b.l.runOf(t.Run.OnWall())}
+	if i == 0 && b.left != nil && b.left.Kind == cap.Kink && b.left.Run != t.Run {
+		runs = append(runs, b.l.runOf(b.left.Run.OnWall()))
+	}
+	for _, r := range runs {
 		for _, c := range r.Chairs {
-			here := r.OnWall() == t.Run.OnWall() && c.At >= t.From-gap && c.At <= t.To+gap
+			here := r == runs[0] && c.At >= t.From-gap && c.At <= t.To+gap
 			kink := i == 0 && b.left != nil && b.left.Kind == cap.Kink && c.Joint == b.left && c.Kind == anchor.AtJoint
 			if !here && !kink {
 				continue
@@ -197,9 +223,12 @@ func (b *cornerPlan) chairs(i int) []plan.LegChair {
 			if !here {
 				p.Chair = p.Chair.Along(-c.At)
 			}
-			p.FromCorner = p.At - t.From
+			from := p.At - t.From
 			if i == 0 {
-				p.FromCorner = t.To - p.At
+				from = t.To - p.At
+			}
+			if p.FromCorner = (plan.Value{Real: from}); p.Carries && len(b.q.Miters) > 0 {
+				p.FromCorner = b.fact(fmt.Sprintf("leg-%d-to-%s", i+1, c.Name), from)
 			}
 			out = append(out, p)
 		}
@@ -213,11 +242,10 @@ func (b *cornerPlan) miters() {
 		c, g := m.Corner, b.out.Legs[i]
 		k := plan.CornerMiter{
 			Corner: c.Name, Break: plan.BreakKind(c.Pitch), Outside: c.Outside(), By: c.CapTurn, Turn: MadeTurnOf(c),
-			Front: g.Place(g.Ring[1]), Rear: g.Place(g.Ring[2]), Facts: OffsetFacts(c),
-			Arrive: plan.Offset{Run: c.Arrive.Name, Beyond: c.Arrive.Right.Ext, Out: c.Arrive.CapOut(c)},
-			Leave:  plan.Offset{Run: c.Leave.Name, Beyond: c.Leave.Left.Ext, Out: c.Leave.CapOut(c)},
+			Front: g.Place(g.Ring[1]), Rear: g.Place(g.Ring[2]),
+			Arrive: offset(c, c.Arrive, c.Arrive.Right.Ext), Leave: offset(c, c.Leave, c.Leave.Left.Ext),
 		}
-		k.WallAt = plan.Pt{X: -k.Arrive.Beyond, Y: k.Arrive.Out}
+		k.WallAt = plan.Pt{X: -k.Arrive.Beyond.Real, Y: k.Arrive.Out.Real}
 		if c.Straight() {
 			k.Over = b.over(i)
 		}
@@ -225,11 +253,21 @@ func (b *cornerPlan) miters() {
 	}
 }
 
+// offset is how far the cap's corner lies from the wall's along a run and out from
+// it. A break of slope is no corner to mark.
+func offset(c *Corner, r *wall.Run, ext length.Length) plan.Offset {
+	o := plan.Offset{Run: r.Name, Beyond: plan.Value{Real: ext}, Out: plan.Value{Real: r.CapOut(c)}}
+	if !c.Straight() {
+		o.Beyond.Fact, o.Out.Fact = Named(FactOfCorner(c), "beyond-"+r.Name), Named(FactOfCorner(c), "out-from-"+r.Name)
+	}
+	return o
+}
+
 // strings lays the string over all legs, and says where it crosses at each miter.
 // The two strings of a tee run on by themselves.
 func (b *cornerPlan) strings() {
 	legs := b.out.Legs
-	for i, line := range b.beside(func(int) length.Length { return b.out.StringBehind }) {
+	for i, line := range b.beside(func(int) length.Length { return b.out.StringBehind.Real }) {
 		legs[i].String = line
 	}
 	for i := range b.out.Miters {
@@ -330,9 +368,10 @@ func endsAt(line []plan.Pt, x length.Length, right bool) []plan.Pt {
 func (b *cornerPlan) end(k job.EndKind, wall length.Length) plan.CornerEnd {
 	switch k {
 	case job.EndFree:
-		return plan.CornerEnd{Kind: plan.ClosedEnd, Wall: wall, Clear: b.s.EndCap.Clearance}
+		return plan.CornerEnd{Kind: plan.ClosedEnd, Wall: wall, Clear: ofSystem("end-clearance", b.s.EndCap.Clearance)}
 	case job.EndWall:
-		return plan.CornerEnd{Kind: plan.AgainstEnd, Wall: wall, Clear: b.s.WallEnd.Clearance, Upstand: b.s.WallEnd.Upstand}
+		return plan.CornerEnd{Kind: plan.AgainstEnd, Wall: wall, Clear: ofSystem("wall-end-clearance", b.s.WallEnd.Clearance),
+			Upstand: ofSystem("upstand", b.s.WallEnd.Upstand)}
 	}
 	return plan.CornerEnd{}
 }
@@ -381,7 +420,7 @@ func (b *cornerPlan) joint(j *Joint, leg int, at plan.Hand) {
 func (b *cornerPlan) supports() {
 	for _, p := range b.l.Perimeters {
 		for _, u := range p.Supports {
-			if u.Piece != b.q {
+			if p.Perimeter != b.q.Perimeter || u.Piece != b.q {
 				continue
 			}
 			for i, m := range b.q.Miters {
@@ -389,7 +428,8 @@ func (b *cornerPlan) supports() {
 					continue
 				}
 				at := b.out.Legs[i].To
-				k := plan.CornerSupport{Shape: supportPlan(u, at, true), Miter: i, Centre: plan.Pt{X: at + u.X, Y: u.Y}, Back: -u.X, In: u.Y,
+				k := plan.CornerSupport{Shape: supportPlan(u, at, true), Miter: i, Centre: plan.Pt{X: at + u.X, Y: u.Y},
+					Back: plan.Value{Real: -u.X, Fact: Named(u.Name, "from-corner-along")}, In: plan.Value{Real: u.Y, Fact: Named(u.Name, "from-corner-across")},
 					Packing: plan.Value{Real: u.Packing, Fact: Named(u.Name, "packing")}}
 				b.out.Supports = append(b.out.Supports, k)
 			}

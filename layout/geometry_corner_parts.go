@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"math"
 
 	"copingset/layout/cap"
@@ -14,19 +15,22 @@ import (
 // rear at the main's rear mold line.
 func (b *cornerPlan) layTee() {
 	t := b.q.Tee
-	main, stub := b.part(b.q.Parts[0]), b.part(b.q.Parts[1])
-	stub.Heading, stub.At = 90*length.Degree, plan.Pt{X: t.Edge[1] - t.From, Y: main.Outside}
+	main, stub := b.part(b.q.Parts[0], 0), b.part(b.q.Parts[1], 1)
+	stub.Heading, stub.At = 90*length.Degree, plan.Pt{X: t.Edge[1] - t.From, Y: main.Outside.Real}
 	if !t.Starts {
-		stub.Heading, stub.At = -90*length.Degree, plan.Pt{X: t.Edge[0] - t.From, Y: main.Outside + stub.To - stub.From}
+		stub.Heading, stub.At = -90*length.Degree, plan.Pt{X: t.Edge[0] - t.From, Y: main.Outside.Real + stub.To - stub.From}
 	}
 	for _, g := range []plan.CornerLeg{main, stub} {
-		g.Ring = plan.Box(g.From, 0, g.To, g.Outside)
+		g.Ring = plan.Box(g.From, 0, g.To, g.Outside.Real)
 		g.Rear = []plan.Pt{g.Ring[3], g.Ring[2]}
 		b.out.Legs = append(b.out.Legs, g)
 	}
-	b.out.Tee = plan.Tee{Starts: t.Starts, Drop: t.Drop, Crew: [2]length.Length{t.Main.ToCrew(t.Edge[0]), t.Main.ToCrew(t.Edge[1])}}
+	b.out.Tee = plan.Tee{Starts: t.Starts, Drop: b.said("branch-drop", t.Drop)}
+	for i, name := range []string{"left", "right"} {
+		b.out.Tee.Crew[i] = b.fact("branch-"+name+"-station", t.Main.ToCrew(t.Edge[i]))
+	}
 	root, _ := b.root()
-	b.out.Tee.Seam = [2]plan.Pt{stub.Place(plan.Pt{X: root}), stub.Place(plan.Pt{X: root, Y: stub.Outside})}
+	b.out.Tee.Seam = [2]plan.Pt{stub.Place(plan.Pt{X: root}), stub.Place(plan.Pt{X: root, Y: stub.Outside.Real})}
 }
 
 // root is the station of the branch at which it leaves the main, and end that of
@@ -43,7 +47,7 @@ func (b *cornerPlan) root() (root, end length.Length) {
 func (b *cornerPlan) teeOutline() {
 	g, stub := b.out.Legs[0], b.out.Legs[1]
 	root, end := b.root()
-	first, second := length.Length(0), stub.Outside // from the right hand to the left
+	first, second := length.Length(0), stub.Outside.Real // from the right hand to the left
 	if !b.q.Tee.Starts {
 		first, second = second, first
 	}
@@ -58,7 +62,7 @@ func (b *cornerPlan) teeOutline() {
 // begins the branch's faces there; its string begins at the main's cap.
 func (b *cornerPlan) teeFaces() {
 	main, stub, t := &b.out.Legs[0], &b.out.Legs[1], b.q.Tee
-	into := main.Outside - main.Middle[1] // from the branch's root to the wall's face
+	into := main.Outside.Real - main.Middle[1] // from the branch's root to the wall's face
 	at := t.Edge[1]
 	y := [2]length.Length{-stub.Middle[1], -stub.Middle[0]}
 	if !t.Starts {
@@ -90,7 +94,7 @@ func (b *cornerPlan) dims() {
 		}
 		for _, c := range g.Chairs {
 			if c.Carries {
-				b.dim(plan.LegDim{Of: plan.ChairOf, Leg: i, From: from, To: plan.Pt{X: c.At}, Row: 2, Mark: c.Mark, Value: plan.Value{Real: c.FromCorner}})
+				b.dim(plan.LegDim{Of: plan.ChairOf, Leg: i, From: from, To: plan.Pt{X: c.At}, Row: 2, Mark: c.Mark, Value: c.FromCorner})
 			}
 		}
 	}
@@ -102,11 +106,17 @@ func (b *cornerPlan) dim(d plan.LegDim) { b.out.Dims = append(b.out.Dims, d) }
 func (b *cornerPlan) taper() {
 	t, s, q := &b.q.Taper, &b.s.Transition, b.q.Parts[0]
 	b.out.Taper = plan.Taper{
-		From: t.From, To: t.To, Inside: [2]length.Length{q.InsideAt(q.From), q.InsideAt(q.To)},
-		Wide: [2]length.Length{b.q.Wide, b.outside(b.q.Wide)}, Narrow: [2]length.Length{b.q.Narrow, b.outside(b.q.Narrow)},
-		Long: s.Length, Leg: s.Leg, Straight: b.q.Straight.String(),
+		From: t.From, To: t.To,
+		Wide:   [2]plan.Value{b.said("wide", b.q.Wide), b.fact("wide-outside", b.outside(b.q.Wide))},
+		Narrow: [2]plan.Value{b.said("narrow", b.q.Narrow), b.fact("narrow-outside", b.outside(b.q.Narrow))},
+		Long:   b.said(PartLength(0), q.Length()), Leg: b.fact("straight-leg", s.Leg), Straight: b.q.Straight.String(),
 	}
-	b.out.Taper.FrontRises, b.out.Taper.RearFalls = cap.Rise(b.s, b.q)
+	b.out.Taper.Inside = [2]plan.Value{b.out.Taper.Narrow[0], b.out.Taper.Wide[0]}
+	if q.InsideAt(q.From) == b.q.Wide {
+		b.out.Taper.Inside = [2]plan.Value{b.out.Taper.Wide[0], b.out.Taper.Narrow[0]}
+	}
+	front, rear := cap.Rise(b.s, b.q)
+	b.out.Taper.FrontRises, b.out.Taper.RearFalls = b.fact("front-fold-rises", front), b.fact("rear-fold-falls", rear)
 }
 
 // taperDims are the lengths along a transition, those of its rear level with the
@@ -115,12 +125,12 @@ func (b *cornerPlan) taperDims() {
 	g, t := b.out.Legs[0], b.out.Taper
 	b.dim(plan.LegDim{Of: plan.FrontOf, From: g.Ring[0], To: g.Ring[1], Row: 1, Value: g.Long})
 	roof := func(of plan.DimOf, from, to length.Length, row int, v plan.Value) {
-		b.dim(plan.LegDim{Of: of, From: plan.Pt{X: from, Y: g.Outside}, To: plan.Pt{X: to, Y: g.Outside}, Roof: true, Row: row, Value: v})
+		b.dim(plan.LegDim{Of: of, From: plan.Pt{X: from, Y: g.Outside.Real}, To: plan.Pt{X: to, Y: g.Outside.Real}, Roof: true, Row: row, Value: v})
 	}
 	// The legs are short on paper: their words stand beyond them, on a line of their own.
-	roof(plan.StraightOf, g.From, t.From, 1, plan.Value{Real: t.From - g.From})
-	roof(plan.StraightOf, t.To, g.To, 1, plan.Value{Real: g.To - t.To})
-	roof(plan.TaperOf, t.From, t.To, 2, plan.Value{Real: t.To - t.From})
+	roof(plan.StraightOf, g.From, t.From, 1, t.Leg)
+	roof(plan.StraightOf, t.To, g.To, 1, t.Leg)
+	roof(plan.TaperOf, t.From, t.To, 2, b.fact("taper-length", t.To-t.From))
 	roof(plan.RearOf, g.From, g.To, 3, g.RearLong)
 }
 
@@ -131,8 +141,8 @@ func (b *cornerPlan) teeDims() {
 		b.dim(plan.LegDim{Of: of, Leg: leg, From: plan.Pt{X: from}, To: plan.Pt{X: to}, Row: row, Value: v})
 	}
 	street(0, plan.FrontOf, main.From, main.To, 2, main.Long)
-	street(0, plan.BesideOf, main.From, t.Edge[0], 1, plan.Value{Real: t.Edge[0] - main.From})
-	street(0, plan.BesideOf, t.Edge[1], main.To, 1, plan.Value{Real: main.To - t.Edge[1]})
+	street(0, plan.BesideOf, main.From, t.Edge[0], 1, b.fact("main-beside-left", t.Edge[0]-main.From))
+	street(0, plan.BesideOf, t.Edge[1], main.To, 1, b.fact("main-beside-right", main.To-t.Edge[1]))
 	street(1, plan.BranchOf, stub.From, stub.To, 1, stub.Long)
 }
 
@@ -141,7 +151,7 @@ func (b *cornerPlan) teeDims() {
 func (b *cornerPlan) over(i int) plan.Over {
 	m := b.q.Miters[i]
 	w, deep := m.Corner, b.s.RearLeg(job.ToMoldLine)
-	out := plan.Over{Trim: m.Trim[0], Incline: [2]length.Angle{-w.Arrive.Incline(), w.Leave.Incline()}}
+	out := plan.Over{Trim: b.fact(fmt.Sprintf("rear-fold-before-%d", i+1), m.Trim[0]), Incline: [2]length.Angle{-w.Arrive.Incline(), w.Leave.Incline()}}
 	trim := wall.PitchTrim(deep, w.Bend).MM()
 	for k, a := range out.Incline {
 		sin, cos := math.Sincos(a.Degrees() * math.Pi / 180)

@@ -58,11 +58,11 @@ func TestCornerPlanByHand(t *testing.T) {
 		{"left leg, rear", left.RearLong.Real, in(35 - 13.9125)},
 		{"its left end", left.Ring[0].X - left.To, in(-35)},
 		{"its rear, at the miter", left.Ring[2].X - left.To, in(-13.9125)},
-		{"outside", left.Outside, in(13.9125)},
-		{"string behind the cap line", c.StringBehind, in(0.175)},
+		{"outside", left.Outside.Real, in(13.9125)},
+		{"string behind the cap line", c.StringBehind.Real, in(0.175)},
 		{"strings cross, along", m.StringAt.X, in(-0.175)},
 		{"strings cross, across", m.StringAt.Y, in(0.175)},
-		{"chair from the corner point", chair.FromCorner, in(35 + 3./16)},
+		{"chair from the corner point", chair.FromCorner.Real, in(35 + 3./16)},
 		{"chair, left edge", lo.X - left.To, in(-(35 + 3./16 + 7))},
 		{"chair, right edge", hi.X - left.To, in(-(35 + 3./16 - 7))},
 		{"chair, front edge", lo.Y, in(0.175)},
@@ -71,8 +71,8 @@ func TestCornerPlanByHand(t *testing.T) {
 		{"the next cap begins", joint.Far - left.From, in(-3. / 8)},
 		{"plate, left end", plateLo.X - left.From, in(-3./16 - 7.75/2)},
 		{"plate, rear edge", plateHi.Y, in(13.9125 - 0.05)},
-		{"support back along the run", sup.Back, in(0.55 * 13.9125)},
-		{"support in from the cap line", sup.In, in(0.55 * 13.9125)},
+		{"support back along the run", sup.Back.Real, in(0.55 * 13.9125)},
+		{"support in from the cap line", sup.In.Real, in(0.55 * 13.9125)},
 		{"rear of the miter, along", m.Rear.X, in(-13.9125)},
 		{"rear of the miter, across", m.Rear.Y, in(13.9125)},
 		{"end of the right leg, across", c.Outline[2].Y, in(35)},
@@ -104,7 +104,7 @@ func TestCornerRearsByHand(t *testing.T) {
 		l := build(t, j)
 		i := slices.IndexFunc(turned(l), func(q *layout.Piece) bool { return len(q.Miters) > 0 })
 		g := l.Corner(turned(l)[i]).Legs[0]
-		want := c.trim * g.Outside.Inch() / 12
+		want := c.trim * g.Outside.Real.Inch() / 12
 		if got := (g.To - g.Ring[2].X).Inch(); math.Abs(got-want) > 1e-3 {
 			t.Errorf("turn %s: the rear is %.4f in shorter, by hand %.4f", job.FormatAngle(c.turn), got, want)
 		}
@@ -179,8 +179,8 @@ func supportAgrees(t *rapid.T, led fact.Ledger, run plan.Run, u plan.CornerSuppo
 	if length.Abs(mid.X-u.Centre.X) > 4 || length.Abs(mid.Y-u.Centre.Y) > 4 {
 		t.Errorf("support %s has its middle at %v, not %v", u.Mark, mid, u.Centre)
 	}
-	if led.Length(u.Mark, "from-corner-along") != -u.Back || led.Length(u.Mark, "from-corner-across") != u.In {
-		t.Errorf("support %s is said to stand elsewhere than %v back and %v in", u.Mark, u.Back, u.In)
+	if led.Length(u.Mark, "from-corner-along") != -u.Back.Real || u.Centre.Y != u.In.Real {
+		t.Errorf("support %s is said to stand elsewhere than %v back and %v in", u.Mark, u.Back.Real, u.In.Real)
 	}
 }
 
@@ -201,7 +201,10 @@ func jointAgrees(t *rapid.T, led fact.Ledger, r *layout.Run, x plan.CornerJoint)
 func valuesAreFacts(t *rapid.T, led fact.Ledger, c plan.Corner) {
 	var all []plan.Value
 	for _, g := range c.Legs {
-		all = append(all, g.Long, g.RearLong)
+		all = append(all, g.Long, g.RearLong, g.Outside)
+		for _, e := range g.Edges {
+			all = append(all, e.Long)
+		}
 	}
 	for _, d := range c.Dims {
 		all = append(all, d.Value)
@@ -213,17 +216,18 @@ func valuesAreFacts(t *rapid.T, led fact.Ledger, c plan.Corner) {
 		all = append(all, x.Gap)
 	}
 	for _, u := range c.Supports {
-		all = append(all, u.Packing)
+		all = append(all, u.In, u.Packing)
 	}
 	for _, m := range c.Miters {
-		if m.Break != plan.NoBreak {
-			continue
-		}
-		names := fact.Parted(m.Facts)
-		for i, l := range []length.Length{m.Arrive.Beyond, m.Arrive.Out, m.Leave.Beyond, m.Leave.Out} {
-			all = append(all, plan.Value{Real: l, Fact: names[i]})
-		}
+		all = append(all, m.Arrive.Beyond, m.Arrive.Out, m.Leave.Beyond, m.Leave.Out, m.Over.Trim)
+		all = append(append(all, m.Over.Fold[:]...), m.Over.RearFoot[:]...)
 	}
+	for _, e := range c.Ends {
+		all = append(all, e.Clear, e.Upstand)
+	}
+	all = append(all, c.StringBehind, c.SpliceTape, c.SupportSize[0], c.SupportSize[1], c.Tee.Crew[0], c.Tee.Crew[1], c.Tee.Drop)
+	x := c.Taper
+	all = append(all, x.Wide[0], x.Wide[1], x.Narrow[0], x.Narrow[1], x.Inside[0], x.Inside[1], x.Long, x.Leg, x.FrontRises, x.RearFalls)
 	for _, v := range all {
 		i := slices.IndexFunc(led, func(f fact.Fact) bool { return f.Name() == v.Fact })
 		if v.Fact != "" && (i < 0 || led[i].Length() != v.Real) {
@@ -267,7 +271,7 @@ func outlineHolds(t *rapid.T, q *layout.Piece, c plan.Corner) {
 		}
 		want += (g.Long.Real + rear).MM()
 	}
-	want += (c.Legs[0].Outside + c.Legs[len(c.Legs)-1].Outside).MM()
+	want += (c.Legs[0].Outside.Real + c.Legs[len(c.Legs)-1].Outside.Real).MM()
 	if math.Abs(around-want) > 1e-3 {
 		t.Errorf("piece %s is %.4f mm round, by its lengths %.4f", q.Mark, around, want)
 	}
@@ -428,8 +432,8 @@ func TestCornerPlansOfEnds(t *testing.T) {
 					clear -= metal
 				}
 				swing := length.FromMM(q.Parts[0].Run.WidthMost.MM() * 0.05)
-				if street.X != e.Wall || roof.X != e.Wall || clear < e.Clear || clear >= e.Clear+l.Grid+swing {
-					t.Errorf("piece %s: the wall at its end stands at %v and %v, %v clear where %v is asked", q.Mark, street, roof, clear, e.Clear)
+				if street.X != e.Wall || roof.X != e.Wall || clear < e.Clear.Real || clear >= e.Clear.Real+l.Grid+swing {
+					t.Errorf("piece %s: the wall at its end stands at %v and %v, %v clear where %v is asked", q.Mark, street, roof, clear, e.Clear.Real)
 				}
 			}
 		}
@@ -451,7 +455,7 @@ func TestCornerPlanOfATee(t *testing.T) {
 			c := l.Corner(q)
 			main, stub := c.Legs[0], c.Legs[1]
 			lo, hi := plan.Ring(c.Tee.Seam[:]).Bounds()
-			if lo.Y != main.Outside || hi.Y != main.Outside || hi.X-lo.X != stub.Outside {
+			if lo.Y != main.Outside.Real || hi.Y != main.Outside.Real || hi.X-lo.X != stub.Outside.Real {
 				t.Errorf("tee %s: its stub is welded from %v to %v", q.Mark, lo, hi)
 			}
 			if got := [2]length.Length{main.From + lo.X, main.From + hi.X}; got != q.Tee.Edge {

@@ -133,7 +133,7 @@ func newCorner(of plan.Corner) *corner {
 	for i, q := range of.Legs {
 		g := cornerLeg{
 			legFrame: legFrame{o: xy{q.At.X.MM(), q.At.Y.MM()}, dir: heading(q.Heading.Degrees())}, of: q, i: i,
-			long: (q.To - q.From).MM(), wide: q.Outside.MM(), leftTrim: (q.Ring[3].X - q.From).MM(), rightTrim: (q.To - q.Ring[2].X).MM(),
+			long: (q.To - q.From).MM(), wide: q.Outside.Real.MM(), leftTrim: (q.Ring[3].X - q.From).MM(), rightTrim: (q.To - q.Ring[2].X).MM(),
 			atLeft: i == 0, atEnd: i == n-1, name: "MIDDLE",
 		}
 		switch {
@@ -266,11 +266,11 @@ func (c *corner) legItems() {
 	} else if c.Turns() {
 		crossing = "; the strings cross at the string corner"
 	}
-	behind := "front edges " + c.short(c.StringBehind) + " behind the cap line"
+	behind := "front edges " + c.short(c.StringBehind.Real) + " behind the cap line"
 	c.list.items = []string{
 		first,
 		"Set leg-end " + several("chair", chairs) + ", " + behind,
-		"Splice plate and two strips of sealant tape at " + join(joints) + ", " + c.short(c.SpliceTape) + " each side of its centre",
+		"Splice plate and two strips of sealant tape at " + join(joints) + ", " + c.short(c.SpliceTape.Real) + " each side of its centre",
 		"Piece " + c.Mark + ": hook the front, set the gap for today's metal temperature, snap the rear, check",
 		"Then the layout string, from these chairs' front edges to the next" + crossing,
 	}
@@ -279,6 +279,7 @@ func (c *corner) legItems() {
 	} else if !c.Turns() { // it has no legs, and nothing here gives its chairs' stations
 		c.list.items[1] = "Set " + several("chair", chairs) + " at the stations of the run's own sheets, " + behind
 	}
+	c.list.facts[c.list.items[1]], c.list.facts[c.list.items[2]] = c.StringBehind.Fact, c.SpliceTape.Fact
 	if len(joints) == 0 {
 		c.list.items[2] = "No joint at this piece: no splice plate"
 	}
@@ -292,10 +293,15 @@ func (c *corner) miterWords(i int) {
 		return
 	}
 	c.list.figures = append(c.list.figures, c.inset(m))
-	offsets := "Cap corner from the plumbed wall corner " + m.Corner + ": " + c.beyond(m.Arrive) + "; " + c.beyond(m.Leave) + "."
-	c.list.facts[offsets] = m.Facts
-	c.list.notes = append(c.list.notes, offsets)
-	c.list.notes = append(c.list.notes, c.supportWords(i)...)
+	c.note("Cap corner from the plumbed wall corner "+m.Corner+": "+c.beyond(m.Arrive)+"; "+c.beyond(m.Leave)+".",
+		m.Arrive.Beyond, m.Arrive.Out, m.Leave.Beyond, m.Leave.Out)
+	c.supportWords(i)
+}
+
+// note adds a note that letters values.
+func (c *corner) note(words string, of ...plan.Value) {
+	c.list.notes = append(c.list.notes, words)
+	c.list.facts[words] = strings.Join(plan.Facts(of...), "|")
 }
 
 // several names things of one kind.
@@ -309,11 +315,11 @@ func several(kind string, names []string) string {
 // beyond says where the cap's corner point lies from the wall's, along and out
 // from one run.
 func (c *corner) beyond(o plan.Offset) string {
-	along := c.short(o.Beyond) + " beyond"
-	if o.Beyond < 0 {
-		along = c.short(-o.Beyond) + " short"
+	along := c.short(o.Beyond.Real) + " beyond"
+	if o.Beyond.Real < 0 {
+		along = c.short(-o.Beyond.Real) + " short"
 	}
-	return "run " + o.Run + " " + along + ", " + c.short(o.Out) + " out"
+	return "run " + o.Run + " " + along + ", " + c.short(o.Out.Real) + " out"
 }
 
 // named lists the names of supports, leg-end chairs and joints.
@@ -337,25 +343,22 @@ func (c *corner) named() (supports, chairs, joints []string) {
 	return supports, chairs, joints
 }
 
-// supportWords gives the places of the supports of a miter from its corner
+// supportWords note the places of the supports of a miter from its corner
 // point.
-func (c *corner) supportWords(miter int) []string {
-	var out []string
+func (c *corner) supportWords(miter int) {
 	run := c.Legs[miter].Run
 	for _, s := range c.Supports {
 		if s.Miter != miter {
 			continue
 		}
-		along, x := "back along", s.Back
+		along, x := "back along", s.Back.Real
 		if x < 0 {
 			along, x = "past the corner of", -x
 		}
-		words := fmt.Sprintf("Support %s, %s × %s, centre %s %s run %s, %s in from its cap line, packing %s.", s.Mark,
-			c.short(c.SupportSize[0]), c.short(c.SupportSize[1]), c.short(x), along, run, c.short(s.In), c.short(s.Packing.Real))
-		c.list.facts[words] = s.Packing.Fact
-		out = append(out, words)
+		c.note(fmt.Sprintf("Support %s, %s × %s, centre %s %s run %s, %s in from its cap line, packing %s.", s.Mark,
+			c.short(c.SupportSize[0].Real), c.short(c.SupportSize[1].Real), c.short(x), along, run, c.short(s.In.Real), c.short(s.Packing.Real)),
+			c.SupportSize[0], c.SupportSize[1], s.Back, s.In, s.Packing)
 	}
-	return out
 }
 
 // twoWords is the note of a corner of two widths: its runs by their width.

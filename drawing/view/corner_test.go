@@ -48,7 +48,7 @@ func cornerNamed(t interface {
 	for i, q := range p.Parts {
 		want = append(want, drawing.Letter(shortNumber(Crew(l), q.Length())+" front"))
 		if r := p.RearLength(i); r > 0 {
-			want = append(want, drawing.Letter(shortNumber(Crew(l), r)+" rear"))
+			want = append(want, drawing.Letter(shortNumber(Shop(l), r)+" rear"))
 		}
 	}
 	for _, w := range want {

@@ -231,7 +231,7 @@ func (d *cornerDrawing) dims(g *drawing.Scene) {
 			out = out.times(-1)
 		}
 		words, of := d.measured(k)
-		d.dim(g, leg.pt(k.From), leg.pt(k.To), out, float64(1+7*k.Row), shortNumber(d.crew, k.Real)+words, of, k.Fact)
+		d.dim(g, leg.pt(k.From), leg.pt(k.To), out, float64(1+7*k.Row), shortNumber(d.style(k.Of), k.Real)+words, of, k.Fact)
 	}
 	switch {
 	case d.tapers():
@@ -243,22 +243,31 @@ func (d *cornerDrawing) dims(g *drawing.Scene) {
 		if !d.Tee.Starts {
 			end, out = a, branch.dir.times(-1)
 		}
-		d.dim(g, branch.at(end, 0), branch.at(end, branch.wide), out, 7, d.outside(branch), "the branch's outside width", "")
+		d.dim(g, branch.at(end, 0), branch.at(end, branch.wide), out, 7, d.outside(branch), "the branch's outside width", branch.of.Outside.Fact)
 		d.leftWidth(g)
 	default:
 		d.leftWidth(g)
 		if last := d.legs[len(d.legs)-1]; last.wide != d.legs[0].wide {
 			_, b := d.reach(last, d.real(stub))
-			d.dim(g, last.at(b, last.wide), last.at(b, 0), last.dir, 7, d.outside(last), "the outside width of run "+last.of.Run, "")
+			d.dim(g, last.at(b, last.wide), last.at(b, 0), last.dir, 7, d.outside(last), "the outside width of run "+last.of.Run, last.of.Outside.Fact)
 		}
 	}
+}
+
+// style letters a rear to the step of the shop, which cuts it: it follows from the
+// front by the miters, and the piece's data beside the plan have it so.
+func (d *cornerDrawing) style(of plan.DimOf) length.Style {
+	if of == plan.RearOf {
+		return d.shop
+	}
+	return d.crew
 }
 
 // leftWidth letters the outside width at the left hand.
 func (d *cornerDrawing) leftWidth(g *drawing.Scene) {
 	leg := d.legs[0]
 	a, _ := d.reach(leg, d.real(stub))
-	d.dim(g, leg.at(a, 0), leg.at(a, leg.wide), leg.dir.times(-1), 7, d.outside(leg), "the outside width", "")
+	d.dim(g, leg.at(a, 0), leg.at(a, leg.wide), leg.dir.times(-1), 7, d.outside(leg), "the outside width", leg.of.Outside.Fact)
 }
 
 // measured says what a length along a leg is of: behind the number, and where that
@@ -294,7 +303,7 @@ func (d *cornerDrawing) measured(k plan.LegDim) (words, of string) {
 
 // outside letters the outside width of a leg.
 func (d *cornerDrawing) outside(leg cornerLeg) string {
-	return d.shop.Short(leg.of.Outside) + " outside"
+	return d.shop.Short(leg.of.Outside.Real) + " outside"
 }
 
 // shortNumber is a length in inches alone under two feet, in feet beyond.

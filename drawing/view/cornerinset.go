@@ -22,7 +22,7 @@ const (
 func (c *corner) inset(w plan.CornerMiter) entry {
 	return entry{insetHigh, func(g *drawing.Scene, at drawing.Point) {
 		in, out := legFrame{dir: xy{1, 0}}, legFrame{dir: heading(w.By.Degrees())}
-		scale := insetScale(c.Metric, length.Max(length.Max(length.Abs(w.WallAt.X), w.WallAt.Y), c.StringBehind))
+		scale := insetScale(c.Metric, length.Max(length.Max(length.Abs(w.WallAt.X), w.WallAt.Y), c.StringBehind.Real))
 		mid := drawing.Point{X: at.X + insetSide/2 + insetLeft, Y: at.Y + 1900}
 		m := paperMap{ratio: float64(scale.Ratio), origin: mid}
 		g.Text(drawing.Point{X: at.X, Y: at.Y + 450}, drawing.Letter("At corner "+w.Corner+", "+scale.Name), drawing.Style{Face: drawing.Bold})
@@ -62,8 +62,8 @@ func (c *corner) insetDims(g *drawing.Scene, m paperMap, mid drawing.Point, w pl
 	from, to := m.at(xy{}), m.at(xy{w.WallAt.X.MM(), w.WallAt.Y.MM()})
 	x := mid.X - insetSide/2 - 50
 	g.Draw(drawing.Chain{Vertical: true, At: x, Stops: []drawing.Unit{from.Y, to.Y}, Labels: []string{""}, Ends: ends}.Figure())
-	g.Text(drawing.Point{X: x - 180, Y: (from.Y+to.Y)/2 + drawing.Unit(drawing.Note)/2}, drawing.Letter(c.short(w.Arrive.Out)), drawing.Style{Align: drawing.Right})
-	if w.Arrive.Beyond == 0 {
+	g.Text(drawing.Point{X: x - 180, Y: (from.Y+to.Y)/2 + drawing.Unit(drawing.Note)/2}, drawing.Letter(c.short(w.Arrive.Out.Real)), drawing.Style{Align: drawing.Right, Fact: w.Arrive.Out.Fact})
+	if w.Arrive.Beyond.Real == 0 {
 		return
 	}
 	y, at := from.Y-700, from.Y
@@ -73,7 +73,7 @@ func (c *corner) insetDims(g *drawing.Scene, m paperMap, mid drawing.Point, w pl
 	a, b := min(from.X, to.X), max(from.X, to.X)
 	g.Draw(drawing.Chain{At: y, Stops: []drawing.Unit{a, b}, Labels: []string{""}, From: []drawing.Unit{at}, Ends: ends}.Figure())
 	left := drawing.Point{X: a - 250, Y: y + drawing.Unit(drawing.Note)/2}
-	g.Text(left, drawing.Letter(c.short(length.Abs(w.Arrive.Beyond))), drawing.Style{Align: drawing.Right})
+	g.Text(left, drawing.Letter(c.short(length.Abs(w.Arrive.Beyond.Real))), drawing.Style{Align: drawing.Right, Fact: w.Arrive.Beyond.Fact})
 }
 
 // insetScale is the largest usual scale at which a distance stays small enough

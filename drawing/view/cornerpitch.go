@@ -23,43 +23,52 @@ func (d *cornerDrawing) breakLabel(i int, kind, turn string) saying {
 func (c *corner) pitchWords(i int) {
 	m := c.Miters[i]
 	c.list.figures = append(c.list.figures, c.sideView(i))
-	ext := c.short(m.Arrive.Beyond) + " beyond"
-	if m.Arrive.Beyond < 0 {
-		ext = c.short(-m.Arrive.Beyond) + " short of"
+	ext := c.short(m.Arrive.Beyond.Real) + " beyond"
+	if m.Arrive.Beyond.Real < 0 {
+		ext = c.short(-m.Arrive.Beyond.Real) + " short of"
 	}
 	c.list.notes = append(c.list.notes, "The front folds meet "+ext+" the break in the wall top "+m.Corner+", along each run.")
-	c.list.notes = append(c.list.notes, c.levelWords(i)...)
+	c.levelWords(i)
 	words := [2]string{c.edgeWords(i), c.edgeWords(i + 1)}
 	if words[0] == words[1] {
-		c.list.notes = append(c.list.notes, "Each leg: "+words[0]+".")
+		c.note("Each leg: "+words[0]+".", c.edges(i)...)
 		return
 	}
-	c.list.notes = append(c.list.notes, "Left leg: "+words[0]+".", "Right leg: "+words[1]+".")
+	c.note("Left leg: "+words[0]+".", c.edges(i)...)
+	c.note("Right leg: "+words[1]+".", c.edges(i+1)...)
 }
 
 // levelWords say what a plan of a weld over a break cannot show: it lays both legs
 // level, each along its own slope, with the weld straight across them; the rear fold,
 // which lies lower than the front one, ends before or beyond it in the metal.
-func (c *corner) levelWords(i int) []string {
+func (c *corner) levelWords(i int) {
 	trim := c.Miters[i].Over.Trim
 	where := "before"
-	if trim < 0 {
+	if trim.Real < 0 {
 		where = "beyond"
 	}
-	if c.shop.Round(trim) == 0 {
-		return nil
+	if c.shop.Round(trim.Real) == 0 {
+		return
 	}
-	return []string{"Drawn with both legs laid level, each along its own slope: at the weld their rear folds end " +
-		c.inShop(length.Abs(trim)) + " " + where + " the front ones."}
+	c.note("Drawn with both legs laid level, each along its own slope: at the weld their rear folds end "+
+		c.inShop(length.Abs(trim.Real))+" "+where+" the front ones.", trim)
 }
 
 // edgeWords are the lengths of one leg along its edges.
 func (c *corner) edgeWords(leg int) string {
 	var at []string
 	for _, e := range c.Legs[leg].Edges {
-		at = append(at, e.Name+" "+c.inShop(e.Long))
+		at = append(at, e.Name+" "+c.inShop(e.Long.Real))
 	}
 	return strings.Join(at, ", ")
+}
+
+func (c *corner) edges(leg int) []plan.Value {
+	var out []plan.Value
+	for _, e := range c.Legs[leg].Edges {
+		out = append(out, e.Long)
+	}
+	return out
 }
 
 // inShop letters a length as the shop measures it, with its unit.
@@ -105,14 +114,20 @@ func (c *corner) sideView(i int) entry {
 		st := drawing.Style{Align: drawing.Middle}
 		for k, name := range []string{"L", "R"} {
 			leg := places(w.Legs[k])
-			g.Text(m.at(leg[0].between(leg[1])).Add(drawing.Pt(0, -230)), drawing.Letter(c.inShop(w.Fold[k])), st)
+			g.Text(m.at(leg[0].between(leg[1])).Add(drawing.Pt(0, -230)), drawing.Letter(c.inShop(w.Fold[k].Real)), named(st, w.Fold[k]))
 			low := m.at(leg[0].between(leg[1]).add(leg[2].sub(leg[1])))
-			g.Text(low.Add(drawing.Pt(0, drawing.Unit(drawing.Note)+230)), drawing.Letter(c.inShop(w.RearFoot[k])), st)
+			g.Text(low.Add(drawing.Pt(0, drawing.Unit(drawing.Note)+230)), drawing.Letter(c.inShop(w.RearFoot[k].Real)), named(st, w.RearFoot[k]))
 			side := m.at([...]xy{e.lo, e.hi}[k])
 			side.Y = m.at(e.hi).Y + 2*drawing.Unit(drawing.Note) + 400
 			g.Text(side, drawing.Letter(name+": "+slopeOut(w.Incline[k])), drawing.Style{Align: [...]drawing.Align{drawing.Left, drawing.Right}[k], Face: drawing.Bold})
 		}
 	}}
+}
+
+// named is a style for what letters a value.
+func named(st drawing.Style, of plan.Value) drawing.Style {
+	st.Fact = of.Fact
+	return st
 }
 
 // slopeOut says how a leg goes on from the break.

@@ -341,7 +341,7 @@ func (d *cornerDrawing) numbers() []saying {
 		}
 	}
 	leg, last := d.legs[0], d.legs[len(d.legs)-1]
-	y := d.StringBehind.MM()
+	y := d.StringBehind.Real.MM()
 	add(5, roof.times(-1), leg.at(leg.long*0.6, y), leg.at(leg.long*0.3, y), last.at(last.long*0.4, y))
 	for _, j := range d.Joints {
 		leg, at := d.legs[j.Leg], d.legs[j.Leg].u(j.At)
@@ -381,9 +381,11 @@ func (d *cornerDrawing) endWords() []saying {
 		l := place.Label{LeadFace: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(leg.at(u+out*d.real(6), leg.wide/2))}
 		switch e.Kind {
 		case plan.ClosedEnd:
-			l.Lines = []string{"CLOSED END", drawing.Letter(d.short(e.Clear) + " clear"), "of the wall's end"}
+			l.Lines = []string{"CLOSED END", drawing.Letter(d.short(e.Clear.Real) + " clear"), "of the wall's end"}
+			l.Facts = []string{"", e.Clear.Fact}
 		case plan.AgainstEnd:
-			l.Lines = []string{"HIGHER WALL", drawing.Letter("upstand " + d.short(e.Upstand)), drawing.Letter(d.short(e.Clear) + " clear of the wall")}
+			l.Lines = []string{"HIGHER WALL", drawing.Letter("upstand " + d.short(e.Upstand.Real)), drawing.Letter(d.short(e.Clear.Real) + " clear of the wall")}
+			l.Facts = []string{"", e.Upstand.Fact, e.Clear.Fact}
 		default:
 			continue
 		}

@@ -36,15 +36,15 @@ func (c *corner) taperWords() {
 		"Piece " + c.Mark + ": hook the front, set the gap for today's metal temperature, snap the rear, check",
 		"The layout string runs straight on: the front does not taper",
 	}
-	c.list.notes = append(c.list.notes,
-		"Standing on the roof and looking out over the wall, the WIDE end is at your "+strings.ToUpper(c.Hand.String())+" hand.",
-		"Wide end inside "+c.shopShort(t.Wide[0])+", outside "+c.shopShort(t.Wide[1])+"; narrow end inside "+c.shopShort(t.Narrow[0])+", outside "+c.shopShort(t.Narrow[1])+".",
-		"Length "+c.long(t.Long)+" along the straight front, each end a straight leg of "+c.short(t.Leg)+". Straight face: "+t.Straight+".")
+	c.note("Standing on the roof and looking out over the wall, the WIDE end is at your " + strings.ToUpper(c.Hand.String()) + " hand.")
+	c.note("Wide end inside "+c.shopShort(t.Wide[0].Real)+", outside "+c.shopShort(t.Wide[1].Real)+"; narrow end inside "+c.shopShort(t.Narrow[0].Real)+", outside "+c.shopShort(t.Narrow[1].Real)+".",
+		t.Wide[0], t.Wide[1], t.Narrow[0], t.Narrow[1])
+	c.note("Length "+c.long(t.Long.Real)+" along the straight front, each end a straight leg of "+c.short(t.Leg.Real)+". Straight face: "+t.Straight+".", t.Long, t.Leg)
 	switch {
-	case t.FrontRises > 0:
-		c.list.notes = append(c.list.notes, "The top keeps its slope and is one plane: the front fold rises "+c.fine(t.FrontRises)+" from the narrow to the wide end, the rear fold stays level.")
-	case t.RearFalls > 0:
-		c.list.notes = append(c.list.notes, "The top keeps its slope and is one plane: the rear fold falls "+c.fine(t.RearFalls)+" from the narrow to the wide end, the front fold stays level.")
+	case t.FrontRises.Real > 0:
+		c.note("The top keeps its slope and is one plane: the front fold rises "+c.fine(t.FrontRises.Real)+" from the narrow to the wide end, the rear fold stays level.", t.FrontRises)
+	case t.RearFalls.Real > 0:
+		c.note("The top keeps its slope and is one plane: the rear fold falls "+c.fine(t.RearFalls.Real)+" from the narrow to the wide end, the front fold stays level.", t.RearFalls)
 	}
 }
 
@@ -71,8 +71,8 @@ func (d *cornerDrawing) taperWidths(g *drawing.Scene) {
 		of     string
 	}{{from, -1, "the left inside width"}, {to, 1, "the right inside width"}} {
 		inside := d.Taper.Inside[i]
-		metal := (d.Taper.Wide[1] - d.Taper.Wide[0]).MM() / 2
-		d.dim(g, leg.at(k.u, metal), leg.at(k.u, metal+inside.MM()), leg.dir.times(k.out), 7, d.shop.Short(inside)+" inside", k.of, "")
+		metal := (d.Taper.Wide[1].Real - d.Taper.Wide[0].Real).MM() / 2
+		d.dim(g, leg.at(k.u, metal), leg.at(k.u, metal+inside.Real.MM()), leg.dir.times(k.out), 7, d.shop.Short(inside.Real)+" inside", k.of, inside.Fact)
 	}
 }
 

@@ -8,6 +8,17 @@ type Value struct {
 	Fact string
 }
 
+// Facts are the names of what one text letters.
+func Facts(all ...Value) []string {
+	var out []string
+	for _, v := range all {
+		if v.Fact != "" {
+			out = append(out, v.Fact)
+		}
+	}
+	return out
+}
+
 // Hand is that of a person on the roof looking out over the wall.
 type Hand int
 
@@ -50,13 +61,13 @@ type Corner struct {
 	Ends         [2]CornerEnd  // at the left hand and at the right
 	Joints       []CornerJoint // at the left, at the right, behind the branch of a tee
 	Supports     []CornerSupport
-	SupportSize  [2]length.Length // along its long axis and across
+	SupportSize  [2]Value // along its long axis and across
 	Dims         []LegDim
-	Outline      Ring          // in the plan of the piece, outside mold lines
-	StringBehind length.Length // the string behind the cap line: the chairs' front edges
-	SpliceTape   length.Length // each strip from the joint's centre
-	Taper        Taper         // of a transition
-	Tee          Tee           // of a tee
+	Outline      Ring  // in the plan of the piece, outside mold lines
+	StringBehind Value // the string behind the cap line: the chairs' front edges
+	SpliceTape   Value // each strip from the joint's centre
+	Taper        Taper // of a transition
+	Tee          Tee   // of a tee
 }
 
 // Along moves a ring along its run.
@@ -109,7 +120,7 @@ type CornerLeg struct {
 	Ring Ring // front left, front right, rear right, rear left, outside mold lines
 	Rear []Pt // rear mold line, with a point at either end of a taper
 	LegTop
-	Outside  length.Length
+	Outside  Value
 	Long     Value // along the front
 	RearLong Value // along the rear face
 	RearLeft Check // something is left of the rear between the miters
@@ -137,14 +148,14 @@ func (g CornerLeg) Opens() bool { return g.Opening[1] > g.Opening[0] }
 // LegEdge is a line of a cap along a leg.
 type LegEdge struct {
 	Name string
-	Long length.Length
+	Long Value
 }
 
 // LegChair is a chair under a leg.
 type LegChair struct {
 	Chair
 	Carries    bool             // an end of the piece
-	FromCorner length.Length    // along the front from the near corner point
+	FromCorner Value            // along the front from the near corner point
 	Inside     length.Length    // of the cap at its middle
 	Edges      [2]length.Length // and at its left and right edge; unlike where its rear edge is cut to a taper
 }
@@ -173,7 +184,6 @@ type CornerMiter struct {
 	Turn          KeyTurn      // both its angles in words
 	Front, Rear   Pt           // its ends, in the plan of the piece
 	Arrive, Leave Offset       // of the cap's corner from the plumbed corner of the wall
-	Facts         string       // names of what the offsets letter
 	StringAt      Pt           // where the strings cross, and
 	WallAt        Pt           // the plumbed corner of the wall, along the arriving leg and behind it from the cap's corner point
 	Over          Over         // a break of slope
@@ -183,17 +193,17 @@ type CornerMiter struct {
 // along one run, and how far out from it.
 type Offset struct {
 	Run         string
-	Beyond, Out length.Length
+	Beyond, Out Value
 }
 
 // Over is a weld over a break of slope. Its view from the roof has x to the right
 // and y down, the origin where the rear folds meet.
 type Over struct {
-	Trim     length.Length    // the rear folds end before the front ones; negative beyond
-	Legs     [2]Ring          // rear leg of each: fold at the weld, fold at the end, foot at the end, foot at the weld
-	Incline  [2]length.Angle  // of each leg, going out from the break; positive up
-	Fold     [2]length.Length // lengths of the rear folds
-	RearFoot [2]length.Length // and of the rear feet
+	Trim     Value           // the rear folds end before the front ones; negative beyond
+	Legs     [2]Ring         // rear leg of each: fold at the weld, fold at the end, foot at the end, foot at the weld
+	Incline  [2]length.Angle // of each leg, going out from the break; positive up
+	Fold     [2]Value        // lengths of the rear folds
+	RearFoot [2]Value        // and of the rear feet
 }
 
 // CornerEndKind is what a piece has at a hand.
@@ -210,8 +220,8 @@ const (
 type CornerEnd struct {
 	Kind    CornerEndKind
 	Wall    length.Length // station where the wall ends, or the higher one begins
-	Clear   length.Length // what the job asks for between the end and the wall
-	Upstand length.Length
+	Clear   Value         // what the job asks for between the end and the wall
+	Upstand Value
 	Step    string // what the wall's top does there, in words; empty where it ends
 }
 
@@ -252,8 +262,8 @@ type CornerSupport struct {
 	Shape
 	Miter   int // and its arriving leg
 	Centre  Pt
-	Back    length.Length // of the centre from the corner point along the arriving run; negative past it
-	In      length.Length // of the centre from that run's cap line
+	Back    Value // of the centre from the corner point along the arriving run; negative past it
+	In      Value // of the centre from that run's cap line
 	Packing Value
 }
 
@@ -284,19 +294,19 @@ type LegDim struct {
 
 // Taper is that of a transition, whose front is straight.
 type Taper struct {
-	From, To     length.Length    // where the rear begins and ends to taper
-	Inside       [2]length.Length // at the left and at the right
-	Wide, Narrow [2]length.Length // inside and outside
-	Long, Leg    length.Length    // of the piece, and of each straight leg
-	Straight     string           // the face that does not taper
-	FrontRises   length.Length    // the front fold, from the narrow to the wide end
-	RearFalls    length.Length    // the rear fold
+	From, To     length.Length // where the rear begins and ends to taper
+	Inside       [2]Value      // at the left and at the right
+	Wide, Narrow [2]Value      // inside and outside
+	Long, Leg    Value         // of the piece, and of each straight leg
+	Straight     string        // the face that does not taper
+	FrontRises   Value         // the front fold, from the narrow to the wide end
+	RearFalls    Value         // the rear fold
 }
 
 // Tee is a main cap with the stub of a branch welded to its rear.
 type Tee struct {
-	Starts bool             // the branch's left end meets the main
-	Seam   [2]Pt            // the weld, from the branch's front to its rear, in the plan of the piece
-	Crew   [2]length.Length // crew stations of the branch's two sides on the main
-	Drop   length.Length    // the branch's front fold below the main's rear fold
+	Starts bool     // the branch's left end meets the main
+	Seam   [2]Pt    // the weld, from the branch's front to its rear, in the plan of the piece
+	Crew   [2]Value // crew stations of the branch's two sides on the main
+	Drop   Value    // the branch's front fold below the main's rear fold
 }
