@@ -9,6 +9,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 	"copingset/layout/wall"
 )
 
@@ -54,15 +55,16 @@ func (b *book) wallReport(p *layout.Perimeter, r *layout.Run) []page {
 		first.banner = "HOLD: " + strings.Join(doubts, " ")
 	}
 	room := first.paper.room(first.banner != "")
-	parts := view.WallParts(b.l, r, room.Width())
+	of := b.l.WallReport(r)
+	parts := view.WallParts(of, room.Width())
 	first.scale = "lengthwise " + drawing.Letter(parts[0].Along.Name)
 	high := room.Height() * reportShare / 100
-	if len(parts) > 1 || len(r.Suspects) > 0 || slices.ContainsFunc(r.Readings, func(q wall.Reading) bool { return len(q.Job.Conditions) > 0 }) {
+	if len(parts) > 1 || len(r.Suspects) > 0 || slices.ContainsFunc(of.Readings, func(q plan.WallReading) bool { return len(q.Conditions) > 0 }) {
 		high = room.Height() - view.ReportNotes // there is more to say on the plots, and the lists take a sheet of their own
 	}
 	views := make([]drawing.Scene, len(parts))
 	for i, q := range parts {
-		views[i] = view.WallReport(b.l, r, q, room.Width(), high)
+		views[i] = view.WallReport(of, q, room.Width(), high)
 	}
 	lists := flowOver(b.reportLists(r), func(n int) []drawing.Rect {
 		rest := room

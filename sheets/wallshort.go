@@ -9,6 +9,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 	"copingset/layout/wall"
 )
 
@@ -28,6 +29,10 @@ func (b *book) shortReports(p *layout.Perimeter, runs []*layout.Run) (page, int)
 	for most < min(shortMost, len(runs)) && plain(runs[most]) {
 		most++
 	}
+	of := make([]plan.WallReport, most)
+	for i := range of {
+		of[i] = b.l.WallReport(runs[i])
+	}
 	room := b.runs.room(false)
 	for n := most; n > 1; n-- {
 		some := runs[:n]
@@ -35,7 +40,7 @@ func (b *book) shortReports(p *layout.Perimeter, runs []*layout.Run) (page, int)
 		if cols[0].Width() < shortLeast {
 			continue
 		}
-		keys := view.WallKeys(b.l, some, room.Width())
+		keys := view.WallKeys(of[:n], room.Width())
 		leaves := flow(tightened(b.shortLists(some)), func(int) []drawing.Rect { return []drawing.Rect{room} })
 		lists, wide := drawing.Unit(0), max(keys.W, keys.Bounds().Max.X)
 		for _, q := range leaves[0] {
@@ -47,9 +52,9 @@ func (b *book) shortReports(p *layout.Perimeter, runs []*layout.Run) (page, int)
 		}
 		views, ok := make([]drawing.Scene, n), true
 		used := drawing.Unit(0)
-		for i, r := range some {
+		for i := range some {
 			var good bool
-			views[i], good = view.ShortWallReport(b.l, r, cols[i].Width(), high)
+			views[i], good = view.ShortWallReport(of[i], cols[i].Width(), high)
 			ok, used = ok && good, max(used, views[i].H)
 		}
 		if !ok {
@@ -72,9 +77,9 @@ func (b *book) shortReports(p *layout.Perimeter, runs []*layout.Run) (page, int)
 		out.about = "The walls of runs " + all + " as measured: widths, face offsets and tops against the stations, with the lines the coping follows and published limits."
 		out.id = b.id("wall", p.Job.Name, some[0].Name, some[n-1].Name)
 		out.draw = func(s *drawing.Scene, _ func(string) string) {
-			for i, r := range some {
+			for i := range some {
 				at := cols[i].Min
-				along := view.WallParts(b.l, r, cols[i].Width())[0].Along
+				along := view.WallParts(of[i], cols[i].Width())[0].Along
 				t := s.Text(drawing.Pt(at.X, at.Y+550), "RUN "+names[i], drawing.Style{Size: drawing.Head, Face: drawing.Bold})
 				s.Text(drawing.Pt(at.X+t.Width+400, at.Y+550), "lengthwise "+drawing.Letter(along.Name), drawing.Style{})
 				place(s, views[i], drawing.Pt(at.X, at.Y+shortHead), "plots-"+itoa(i+1))
