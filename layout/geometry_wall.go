@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"slices"
+
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/plan"
@@ -13,7 +15,7 @@ func (l *Layout) WallReport(r *Run) plan.WallReport {
 		WidthLeast: r.WidthLeast, InsideMost: r.Inside}
 	add := func(line *[]plan.Pt, at, value length.Length) { *line = append(*line, plan.Pt{X: at, Y: value}) }
 	for _, q := range r.Readings {
-		k := plan.WallReading{At: q.Station}
+		k := plan.WallReading{At: q.Station, Photos: q.Job.Photos, Note: q.Job.Note}
 		for _, c := range q.Job.Conditions {
 			k.Conditions = append(k.Conditions, string(c))
 		}
@@ -41,8 +43,22 @@ func (l *Layout) WallReport(r *Run) plan.WallReport {
 	for _, u := range r.Unsound {
 		w.Unsound = append(w.Unsound, plan.WallStretch{From: u.From, To: u.To})
 	}
+	var again []*wall.Reading
 	for i := range r.Suspects {
-		w.Doubts = append(w.Doubts, wallDoubt(&r.Suspects[i]))
+		s := &r.Suspects[i]
+		w.Doubts = append(w.Doubts, wallDoubt(s))
+		if s.Cleared == nil && !slices.Contains(again, s.Reading) {
+			again = append(again, s.Reading)
+		}
+	}
+	w.Again = len(again)
+	step := length.Shop(w.Metric).Step()
+	for _, q := range r.Limits {
+		k := plan.WallLimit{Name: q.Name, Source: q.Source, Allowed: q.Allowed, Found: length.RoundTo(q.Found, step), From: r.ToCrew(r.ToCap(q.At)), To: r.ToCrew(r.ToCap(q.To)), Kept: q.Within}
+		if q.Sure != "" {
+			k.Source += " (" + q.Sure + ")"
+		}
+		w.Limits = append(w.Limits, k)
 	}
 	return w
 }

@@ -1,6 +1,10 @@
 package plan
 
-import "copingset/layout/length"
+import (
+	"slices"
+
+	"copingset/layout/length"
+)
 
 // WallReport is what was read on a run, against stations of its wall line, which is
 // the front face between plumbed corners. The points of its lines have a station
@@ -29,13 +33,26 @@ type WallReport struct {
 	Bands                  []WallBand
 	Unsound                []WallStretch
 	Doubts                 []WallDoubt
+	Again                  int // how many readings have to be measured again
+	Limits                 []WallLimit
+}
+
+// Plain reports whether no reading is doubted and none tells of the condition of
+// the wall.
+func (w WallReport) Plain() bool {
+	return len(w.Doubts) == 0 && len(w.Unsound) == 0 && !slices.ContainsFunc(w.Readings, func(q WallReading) bool { return q.Told() })
 }
 
 // WallReading is one place that was read.
 type WallReading struct {
 	At         length.Length
 	Conditions []string // what is wrong with the wall top there
+	Photos     []string
+	Note       string
 }
+
+// Told reports whether a reading tells of the condition of the wall.
+func (q WallReading) Told() bool { return len(q.Conditions) > 0 || len(q.Photos) > 0 }
 
 // WallStretch is a stretch of the wall line.
 type WallStretch struct{ From, To length.Length }
@@ -66,6 +83,20 @@ type WallDoubt struct {
 	Shown           length.Length // the value its mark stands at
 	Value, Expected length.Length // as read, and as the neighbours have it
 	Cleared         bool          // measured again
+}
+
+// WallLimit is a published limit of wall tops beside what was found.
+type WallLimit struct {
+	Name, Source string // with how sure the figure is
+	Allowed      length.Length
+	Found        length.Length // the worst, to the shop's step
+	From, To     length.Length // where, as the crew tapes it
+	Kept         bool
+}
+
+// Same reports whether two runs are held against one limit.
+func (l WallLimit) Same(o WallLimit) bool {
+	return l.Name == o.Name && l.Source == o.Source && l.Allowed == o.Allowed
 }
 
 // Pitch is the mean distance between readings.
