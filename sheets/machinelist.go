@@ -5,7 +5,6 @@ import (
 	"strconv"
 
 	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/length"
 )
 
@@ -82,13 +81,6 @@ func (b *book) listRow(c cutFile, unit string) []string {
 	if c.file.Metal != nil {
 		front = []string{num(s.Profile.FrontLeg.Length), s.Profile.FrontLeg.To.String(), num(s.Profile.RearLeg.Length), s.Profile.RearLeg.To.String()}
 	}
-	along := part.Length()
-	switch {
-	case c.file.Name == "end plate":
-		along = c.file.Length
-	case f.Kind == cap.Tee && c.body == 1:
-		along = p.Parts[1].Length()
-	}
 	row := []string{c.name, unit, f.Mark, c.file.Name, p.KindName(), f.Hand.String(), itoa(f.Released(b.l.Held)), s.Metal.Name, num(s.Metal.Thickness), num(s.Profile.InsideR), decimal(b.j.Shop.K), gap}
-	return append(append(row, front...), num(part.Inside()), decimal(float64(part.Slope(s))/1e9), turn, num(along+p.Allowance), twin)
+	return append(append(row, front...), num(part.Inside()), decimal(float64(part.Slope(s))/1e9), turn, num(layout.Along(f, c.body)+p.Allowance), twin)
 }

@@ -8,8 +8,6 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
-	"copingset/layout/anchor"
-	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
 )
@@ -70,7 +68,7 @@ func (b *book) chairTable(r *layout.Run) table {
 		built = built || strings.HasSuffix(front, ")") || strings.HasSuffix(rear, ")")
 		row = append(row, lettered{front, is("packing-front")}, lettered{b.shims(c.ShimFront), is("shims-front")},
 			lettered{rear, is("packing-rear")}, lettered{b.shims(c.ShimRear), is("shims-rear")},
-			lettered{b.screws(c.Rows[0], len(types) > 1), screwFacts(c, 0)}, lettered{b.screws(c.Rows[1], len(types) > 1), screwFacts(c, 1)})
+			lettered{b.screws(c, 0, len(types) > 1), screwFacts(c, 0)}, lettered{b.screws(c, 1, len(types) > 1), screwFacts(c, 1)})
 		if pilots {
 			row = append(row, lettered{b.pilot(c), pilotFacts(c)})
 		}
@@ -152,15 +150,7 @@ func (b *book) standsBy(c *layout.Chair) string {
 	if c.Joint == nil {
 		return c.Kind.String()
 	}
-	return standsWords(c.Kind.String(), local(c.Joint.Name, c.Run.Name))
-}
-
-// standsWords are a kind of chair and the joint that it stands at.
-func standsWords(kind, joint string) string {
-	if kind == anchor.AtExpansion.String() {
-		return "exp. joint " + joint
-	}
-	return kind + " " + joint
+	return layout.StandsAt(c.Kind.String(), local(c.Joint.Name, c.Run.Name))
 }
 
 // local drops the run's name from the name of a joint or chair: on the run's
@@ -202,7 +192,8 @@ func fastenerTypes(r *layout.Run) []*layout.Fastener {
 }
 
 // screws letters one row of a chair, with the name where the run has several.
-func (b *book) screws(w anchor.Row, named bool) string {
+func (b *book) screws(c *layout.Chair, row int, named bool) string {
+	w := c.Rows[row]
 	if w.Fastener == nil || w.Length == 0 {
 		return "HOLD"
 	}
@@ -364,21 +355,14 @@ func (b *book) gapTables(r *layout.Run) []block {
 		out = append(out, t)
 	}
 	t := table{title: "Building expansion joint: set as drawn", cols: []column{{head: "Joint"}, {head: "Gap", align: drawing.Right}, {head: "Cover plate", align: drawing.Right}, {head: "Held side"}, {head: "Movement, either way", flex: true}}, whole: true}
-	for _, q := range r.Joints {
-		if q.Kind != cap.Expansion {
-			continue
+	for _, q := range b.l.LooseJoints(r) {
+		is := func(what string) string { return layout.Named(q.Mark, what) }
+		move, moves := "NOT STATED", ""
+		if q.Moves {
+			move, moves = b.short(q.Movement), is("movement")
 		}
-		move := "NOT STATED"
-		if q.Movement != nil {
-			move = b.short(*q.Movement)
-		}
-		is := func(what string) string { return layout.Named(q.Name, what) }
-		moves := ""
-		if q.Movement != nil {
-			moves = is("movement")
-		}
-		t.add(lettered{words: local(q.Name, r.Name)}, lettered{b.short(q.Gap()), is("gap")}, lettered{b.short(q.Plate), is("plate")},
-			lettered{q.Held.String() + " only", is("held")}, lettered{move, moves})
+		t.add(lettered{words: local(q.Mark, r.Name)}, lettered{b.short(q.Gap), is("gap")}, lettered{b.short(q.Plate), is("plate")},
+			lettered{q.Fixed + " only", is("held")}, lettered{move, moves})
 	}
 	if len(t.rows) == 0 {
 		return out
@@ -488,16 +472,13 @@ func (b *book) runNotes(r *layout.Run) (out, names []string) {
 				prose(q.Assembly.Name), b.small(q.Most), b.small(q.Assembly.ChairSpacing)))
 		}
 	}
-	for _, q := range r.Joints {
-		if q.Kind != cap.Expansion {
-			continue
-		}
+	for _, q := range b.l.LooseJoints(r) {
 		m := "movement NOT STATED"
-		if q.Movement != nil {
-			m = "movement " + b.small(*q.Movement) + " either way"
+		if q.Moves {
+			m = "movement " + b.small(q.Movement) + " either way"
 		}
 		out = append(out, fmt.Sprintf("%s stands over the building expansion joint: gap %s, %s, cover plate %s long, fixed on the %s side only. Nothing crosses the joint.",
-			local(q.Name, r.Name), b.small(q.Gap()), m, b.small(q.Plate), q.Held))
+			local(q.Mark, r.Name), b.small(q.Gap), m, b.small(q.Plate), q.Fixed))
 	}
 	for i := range r.Job.Obstacles {
 		o := &r.Job.Obstacles[i]

@@ -7,7 +7,6 @@ import (
 
 	"copingset/drawing/view"
 	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/plan"
 )
 
@@ -39,7 +38,7 @@ func (b *book) shopPages() []page {
 func (b *book) familyGroups() [][]*layout.Family {
 	var out [][]*layout.Family
 	alike := func(f *layout.Family) bool {
-		return f.Kind == cap.Straight && len(f.Bodies) == 1 && f.Bodies[0].Square()
+		return layout.Straight(f) && len(f.Bodies) == 1 && f.Bodies[0].Square()
 	}
 	seen := map[*layout.Family]bool{} // look-up only
 	for _, f := range b.l.Families {
@@ -99,7 +98,7 @@ func (b *book) familyPages(g []*layout.Family) []page {
 	p := page{id: b.id("family", g[0].Mark), title: "Shop drawing " + groupName(g), kind: ShopSheet, paper: b.runs, holds: b.l.HoldsOnPieces(all), scale: "as noted",
 		about: "Flat patterns with their bends in order, the formed piece with its hand, quantities and bend table."}
 	p.banner = b.releaseWords(all, p.holds)
-	if f.Kind == cap.Straight && len(f.Bodies) > 0 {
+	if layout.Straight(f) && len(f.Bodies) > 0 {
 		p.title += ", inside width " + b.shopShort(f.Pieces[0].Inside)
 	}
 	if len(f.Bodies) == 0 {
@@ -184,7 +183,7 @@ func (b *book) patterns(g []*layout.Family) []plan.Pattern {
 func (b *book) familyTables(g []*layout.Family) []block {
 	f := g[0]
 	out := []block{b.formedBlock(g)}
-	if f.Kind == cap.Straight {
+	if layout.Straight(f) {
 		out = append(out, b.lengthTable(g))
 	}
 	for i, x := range f.Bodies {

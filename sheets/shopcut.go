@@ -283,7 +283,7 @@ func (b *book) leftOut(o *layout.Order) (table, bool) {
 		if x := b.l.FamilyOf(q); x != nil {
 			f = x.Mark
 		}
-		t.rows = append(t.rows, []string{b.pieceMark(q), f, kindOf(q), strings.Join(b.holdNames(b.l.Held[q]), "; ")})
+		t.rows = append(t.rows, []string{b.pieceMark(q), f, b.l.Made(q).Name, strings.Join(b.holdNames(b.l.Held[q]), "; ")})
 	}
 	return t, len(t.rows) > 0
 }

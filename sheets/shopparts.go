@@ -10,7 +10,6 @@ import (
 	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/length"
-	"copingset/layout/shop"
 )
 
 // parts are the sheets of the small made parts: each with its flat pattern, its
@@ -191,7 +190,7 @@ func (b *book) partHoles(q *layout.MadePart) string {
 	var sizes []length.Length
 	count := map[length.Length]int{} // look-up only
 	for i := range q.Bodies[0].Holes {
-		d := b.holeDiameter(q, i)
+		d := b.l.HoleDiameter(q, i)
 		if count[d] == 0 {
 			sizes = append(sizes, d)
 		}
@@ -202,15 +201,6 @@ func (b *book) partHoles(q *layout.MadePart) string {
 		out = append(out, itoa(count[d])+" × Ø\u00a0"+b.exactly(d))
 	}
 	return "holes " + strings.Join(out, ", ")
-}
-
-// holeDiameter is the stated diameter of a hole.
-func (b *book) holeDiameter(q *layout.MadePart, i int) length.Length {
-	s := &b.j.System
-	if q.Kind == shop.SupportBlank {
-		return s.Corner.Support.Blank.Holes[i].Diameter
-	}
-	return s.Chair.Blank.HoleDia
 }
 
 // ranges shorten a list of names that count up: N-J2 to N-J5.

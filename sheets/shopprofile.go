@@ -8,7 +8,6 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/shop"
@@ -27,7 +26,7 @@ func (b *book) profilePage() []page {
 	var all []widthCase
 	for _, straight := range []bool{true, false} { // a straight piece shows its section best
 		for _, f := range b.l.Families {
-			if (f.Kind == cap.Straight) != straight || f.Kind == cap.Transition {
+			if layout.Straight(f) != straight || b.tapers(f) {
 				continue // the pieces beside a transition have its widths
 			}
 			for _, x := range b.legSections(f) {
@@ -57,6 +56,9 @@ func (b *book) profilePage() []page {
 	}
 	return out
 }
+
+// tapers reports whether the pieces of a family go from one width to another.
+func (b *book) tapers(f *layout.Family) bool { return b.l.Made(f.Pieces[0]).Tapers() }
 
 // bentAlike reports whether two bodies have the same bends in the same order,
 // whatever their girth.
@@ -127,7 +129,7 @@ func (b *book) widthTable(all []widthCase) table {
 	for _, c := range all {
 		var marks []string
 		for _, f := range b.l.Families {
-			if len(f.Bodies) > 0 && f.Kind != cap.Transition && slices.ContainsFunc(b.legSections(f), c.alike) {
+			if len(f.Bodies) > 0 && !b.tapers(f) && slices.ContainsFunc(b.legSections(f), c.alike) {
 				marks = append(marks, f.Mark)
 			}
 		}

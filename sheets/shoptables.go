@@ -8,7 +8,6 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/length"
 )
 
@@ -302,7 +301,7 @@ func (b *book) familyFacts(g []*layout.Family) table {
 	} else {
 		add("Kind", kind+"; inside width "+b.widthOf(q))
 	}
-	if f.Kind == cap.Straight && len(f.Bodies) > 0 {
+	if layout.Straight(f) && len(f.Bodies) > 0 {
 		add("Blank, girth", b.inBlank(f.Bodies[0].Girth))
 	} else if len(f.Bodies) > 0 {
 		var blanks []string

@@ -65,7 +65,7 @@ func TestSetSurfaceFalls(t *testing.T) {
 	if w := runWords(elevation); !strings.Contains(w, left+" at the left corner and "+right+" at the right") {
 		t.Errorf("the elevation does not say %s and %s", left, right)
 	}
-	report := WallReport(l, r, WallParts(l, r, 40000)[0], 40000, 15000)
+	report := WallReport(l.WallReport(r), WallParts(l.WallReport(r), 40000)[0], 40000, 15000)
 	for _, want := range []string{"set " + left, "set " + right} {
 		if w := runWords(report); !strings.Contains(w, want) {
 			t.Errorf("the report does not say %q", want)
@@ -84,7 +84,7 @@ func TestWallPartsCoverTheRun(t *testing.T) {
 	l := fallen(t)
 	r := l.Runs()[0]
 	for _, wide := range []drawing.Unit{9000, 20000, 40000} {
-		parts := WallParts(l, r, wide)
+		parts := WallParts(l.WallReport(r), wide)
 		at := length.Length(0)
 		for _, p := range parts {
 			if p.From != at || p.To <= p.From || p.Along.Units(p.To-p.From) > wide-reportLeft-reportRight {
@@ -96,7 +96,7 @@ func TestWallPartsCoverTheRun(t *testing.T) {
 			t.Errorf("on %v the parts end at %v of %v", wide, at, r.Front)
 		}
 	}
-	if n := len(WallParts(l, r, 3600)); n < 2 {
+	if n := len(WallParts(l.WallReport(r), 3600)); n < 2 {
 		t.Errorf("%d part on paper too narrow for its readings", n)
 	}
 }
