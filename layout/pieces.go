@@ -94,6 +94,39 @@ func Along(f *Family, body int) length.Length {
 	}
 }
 
+// MadeFront is the front of what a body of a family is of, as made: of a transition
+// the seam parts its leg from its taper.
+func (l *Layout) MadeFront(f *Family, body int) length.Length {
+	along := Along(f, body)
+	if f.Kind != cap.Transition || f.Bodies[body].Name == endPlate {
+		return along
+	}
+	if leg := l.Job.System.Transition.Leg; f.Bodies[body].Tray == nil {
+		return leg
+	} else {
+		return along - leg
+	}
+}
+
+// MadeInside is the inside width of what a body of a family is of at its left and at
+// its right end: of a taper the wide end lies at the piece's hand.
+func (l *Layout) MadeInside(f *Family, body int) (left, right length.Length) {
+	p := f.Pieces[0]
+	if f.Kind != cap.Transition {
+		w := p.Parts[LegOf(f, body)].Inside()
+		return w, w
+	}
+	left, right = p.Narrow, p.Narrow
+	switch {
+	case f.Bodies[body].Tray == nil:
+	case f.Hand == cap.RightHand:
+		right = p.Wide
+	default:
+		left = p.Wide
+	}
+	return left, right
+}
+
 // HoleDiameter is the stated diameter of a hole of a made part.
 func (l *Layout) HoleDiameter(q *MadePart, hole int) length.Length {
 	s := &l.Job.System

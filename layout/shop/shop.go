@@ -47,6 +47,7 @@ type Body struct {
 	cut      []fold.Point // the outline with its reliefs; nil: it has none
 	relieved bool         // every relief it asks for is cut
 	paths    []fold.Path
+	planes   [2]bool // its left end, its right end is cut to more than one plane
 }
 
 // Drill is a round hole of a pattern.
@@ -200,7 +201,7 @@ func (b *builder) body(r raw, flat fold.Flat) Body {
 	lo, _ := flat.Bounds()
 	flat.Move(fold.Point{X: -lo.X, Y: -lo.Y})
 	_, hi := flat.Bounds()
-	out := Body{Name: r.name, Solid: r.solid, Metal: r.metal, Tray: r.winged, paths: r.paths(), Flat: flat, Length: b.up(hi.X), Girth: b.up(hi.Y)}
+	out := Body{Name: r.name, Solid: r.solid, Metal: r.metal, Tray: r.winged, paths: r.paths(), planes: r.planes, Flat: flat, Length: b.up(hi.X), Girth: b.up(hi.Y)}
 	for _, h := range r.holes {
 		var pts []fold.Point
 		for _, v := range h.ring {
