@@ -162,8 +162,6 @@ func (b *cornerPlan) over(i int) plan.Over {
 		at := func(u, v float64) plan.Pt {
 			return plan.Pt{X: length.FromMM(along[0]*u + down[0]*v), Y: length.FromMM(along[1]*u + down[1]*v)}
 		}
-		long, v := b.q.Parts[i+k].Length().MM(), deep.MM()
-		out.Legs[k] = plan.Ring{at(0, 0), at(long, 0), at(long, v), at(trim, v)}
 		for _, e := range b.out.Legs[i+k].Edges {
 			switch e.Name {
 			case "rear fold":
@@ -172,6 +170,8 @@ func (b *cornerPlan) over(i int) plan.Over {
 				out.RearFoot[k] = e.Long
 			}
 		}
+		long, v := out.Fold[k].Real.MM(), deep.MM()
+		out.Legs[k] = plan.Ring{at(0, 0), at(long, 0), at(long, v), at(trim, v)}
 	}
 	return out
 }

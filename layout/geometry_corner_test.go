@@ -192,6 +192,9 @@ func jointAgrees(t *rapid.T, led fact.Ledger, r *layout.Run, x plan.CornerJoint)
 	if d := length.Abs(lo.X + (hi.X-lo.X)/2 - x.At); d > 1 {
 		t.Errorf("joint %s: its plate lies %v off it", x.Name, d)
 	}
+	if x.Kind != plan.KinkJoint && x.Wide != r.OutsideAt(x.Far) {
+		t.Errorf("joint %s: the next cap is drawn %v wide and is %v", x.Name, x.Wide, r.OutsideAt(x.Far))
+	}
 	if x.Kind != plan.KinkJoint && length.Abs(r.ToCrew(x.At)-led.Length(x.Name, "station")) > 1 {
 		t.Errorf("joint %s at %v, said to be at %v", x.Name, r.ToCrew(x.At), led.Length(x.Name, "station"))
 	}
@@ -432,6 +435,9 @@ func TestCornerPlansOfEnds(t *testing.T) {
 					clear -= metal
 				}
 				swing := length.FromMM(q.Parts[0].Run.WidthMost.MM() * 0.05)
+				if str := g.String; i == 0 && str[0].X != g.From || i == 1 && str[len(str)-1].X != g.To {
+					t.Errorf("piece %s: its string ends at %v beside an end at %v or %v", q.Mark, str, g.From, g.To)
+				}
 				if street.X != e.Wall || roof.X != e.Wall || clear < e.Clear.Real || clear >= e.Clear.Real+l.Grid+swing {
 					t.Errorf("piece %s: the wall at its end stands at %v and %v, %v clear where %v is asked", q.Mark, street, roof, clear, e.Clear.Real)
 				}
@@ -439,7 +445,57 @@ func TestCornerPlansOfEnds(t *testing.T) {
 		}
 	})
 	if ends == 0 {
-		t.Skip("no closed end among so few draws")
+		t.Error("no closed end was drawn")
+	}
+}
+
+// Over a break of slope both rear legs are as long at fold and foot as the shop makes
+// them, go out at their slopes, and meet in one line from fold to foot.
+func TestCornerPlansOfBreaks(t *testing.T) {
+	const in = length.Inch
+	for _, rise := range []job.Slope{100_000_000, -100_000_000} { // of the middle run
+		p := jobtest.Perimeter("GABLE", job.Open, jobtest.Run("P", 300*in, 0), jobtest.Run("Q", 300*in, 0))
+		p.Starts, p.Runs[1].Right = job.End{Kind: job.EndFree}, job.End{Kind: job.EndFree}
+		p.Runs[0].Right = job.End{Kind: job.EndPitch, Pitch: job.Peak}
+		if rise < 0 {
+			p.Runs[0].Right.Pitch = job.Valley
+		}
+		for i := range p.Runs {
+			for k := range p.Runs[i].Readings {
+				q := &p.Runs[i].Readings[k]
+				x := q.Station
+				if i == 0 {
+					x = p.Runs[0].Length - x
+				}
+				q.TopOutside, q.TopInside = -rise.Rise(x), -rise.Rise(x)
+			}
+			p.Runs[i].Grade = &job.Grade{Most: 150_000_000}
+		}
+		j := jobtest.Job()
+		j.System.PitchMiter = job.PitchMiter{Leg: 30 * in, ChangeMost: 40 * job.Degree}
+		j.Perimeters = []job.Perimeter{p}
+		l := build(t, j)
+		i := slices.IndexFunc(turned(l), func(q *layout.Piece) bool { return q.Kind == cap.PitchMiter })
+		if i < 0 {
+			t.Fatalf("no pitch miter: %v", l.Findings)
+		}
+		c := l.Corner(turned(l)[i])
+		o := c.Miters[0].Over
+		long := func(a, b plan.Pt) float64 { return math.Hypot((a.X - b.X).MM(), (a.Y - b.Y).MM()) }
+		for k, ring := range o.Legs {
+			if fold, foot := long(ring[0], ring[1]), long(ring[2], ring[3]); math.Abs(fold-o.Fold[k].Real.MM()) > 1e-4 || math.Abs(foot-o.RearFoot[k].Real.MM()) > 1e-4 {
+				t.Errorf("leg %d: fold %.4f and foot %.4f mm, made %.4f and %.4f", k, fold, foot, o.Fold[k].Real.MM(), o.RearFoot[k].Real.MM())
+			}
+			if up := ring[1].Y < ring[0].Y; up != (o.Incline[k] > 0) || up != (rise < 0) {
+				t.Errorf("leg %d goes out %v at %s", k, ring[:2], job.FormatAngle(o.Incline[k]))
+			}
+		}
+		if long(o.Legs[0][3], o.Legs[1][3]) > 1e-2 { // inclines are rounded to a hundredth of a degree each
+			t.Errorf("the feet meet at %v and %v", o.Legs[0][3], o.Legs[1][3])
+		}
+		if peak := c.Miters[0].Break == plan.Peak; peak != (rise > 0) {
+			t.Errorf("a rise of %v is a %v", rise, c.Miters[0].Break)
+		}
 	}
 }
 
