@@ -29,17 +29,28 @@ func (b *book) details(f *layout.Family) []block {
 	if len(all) == 0 {
 		return nil
 	}
+	type heading struct {
+		lines []string
+		high  drawing.Unit
+	}
+	head := func(w drawing.Unit) heading {
+		lines := drawing.Wrap("Corners that stand together, clockwise", drawing.Bold, drawing.Head, w)
+		return heading{lines, 200 + drawing.Unit(len(lines))*drawing.Head.Line()}
+	}
 	across := func(w drawing.Unit) int { return min(len(all), max(1, int((w+gap)/(wide+gap)))) }
 	return []block{panelRows{least: wide, whole: whole{
 		h: func(w drawing.Unit) drawing.Unit {
 			n := across(w)
-			return 600 + drawing.Unit((len(all)+n-1)/n)*(high+gap) - gap
+			return head(w).high + drawing.Unit((len(all)+n-1)/n)*(high+gap) - gap
 		},
 		draw: func(s *drawing.Scene, r drawing.Rect) {
-			s.Text(drawing.Pt(r.Min.X, r.Min.Y+400), "Corners that stand together, clockwise", drawing.Style{Size: drawing.Head, Face: drawing.Bold})
+			top := head(r.Width())
+			for i, line := range top.lines {
+				s.Text(drawing.Pt(r.Min.X, r.Min.Y+drawing.Unit(drawing.Head)+drawing.Unit(i)*drawing.Head.Line()), line, drawing.Style{Size: drawing.Head, Face: drawing.Bold})
+			}
 			n := across(r.Width())
 			for i, q := range all {
-				at := drawing.Pt(r.Min.X+drawing.Unit(i%n)*(wide+gap), r.Min.Y+600+drawing.Unit(i/n)*(high+gap))
+				at := drawing.Pt(r.Min.X+drawing.Unit(i%n)*(wide+gap), r.Min.Y+top.high+drawing.Unit(i/n)*(high+gap))
 				place(s, view.CornerDetail(blanks[q.of].Blank, q.view, wide, high), at, "detail"+itoa(i))
 			}
 		},
