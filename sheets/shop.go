@@ -199,6 +199,7 @@ func (b *book) familyTables(g []*layout.Family) []block {
 	}
 	if len(points) > 0 {
 		out = append(out, shelfOf(points))
+		out = append(out, b.details(f)...)
 	}
 	for _, o := range g {
 		for i, x := range o.Bodies {
