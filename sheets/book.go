@@ -25,6 +25,7 @@ type book struct {
 	crew, shop  length.Style
 	runs, lists paper
 	reader      Audience
+	runPlans    map[*layout.Run]*plan.Run // look-up only: made when first asked for
 	say         words.Book
 	keyPlan     func() plan.KeyPlan               // made once, when it is first asked for
 	ids         map[string]bool                   // look-up only: ids already given
@@ -297,6 +298,19 @@ func (b *book) crewStation(w finding.Ref) length.Length {
 		}
 	}
 	return w.Station
+}
+
+// planOf is what the drawings and tables of a run show.
+func (b *book) planOf(r *layout.Run) *plan.Run {
+	if b.runPlans == nil {
+		b.runPlans = map[*layout.Run]*plan.Run{}
+	}
+	p, ok := b.runPlans[r]
+	if !ok {
+		of := b.l.Plan(r)
+		p, b.runPlans[r] = &of, &of
+	}
+	return p
 }
 
 // of names a run, with its perimeter where the job has several.

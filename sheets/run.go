@@ -9,6 +9,7 @@ import (
 	"copingset/drawing/view"
 	"copingset/layout"
 	"copingset/layout/finding"
+	"copingset/layout/plan"
 )
 
 const (
@@ -110,11 +111,11 @@ func (b *book) run(t stretch) []page {
 // of several those of each whole.
 func (b *book) hatches(runs []*layout.Run, win view.Window) []view.LegendEntry {
 	if len(runs) == 1 {
-		return view.RunHatches(b.l, runs[0], win)
+		return view.RunHatches(b.planOf(runs[0]), win)
 	}
 	var out []view.LegendEntry
 	for _, r := range runs {
-		for _, e := range view.RunHatches(b.l, r, view.Window{To: r.Cap}) {
+		for _, e := range view.RunHatches(b.planOf(r), view.Window{To: r.Cap}) {
 			if !slices.Contains(out, e) {
 				out = append(out, e)
 			}
@@ -128,27 +129,28 @@ func (b *book) hatches(runs []*layout.Run, win view.Window) []view.LegendEntry {
 func (b *book) windows(r *layout.Run, p page) (leaves []*leaf, along view.Scale, room drawing.Rect, fits bool) {
 	room = p.paper.room(p.banner != "")
 	room.Max.Y -= cautionHigh + 200
-	wins, along := view.Windows(b.l, r, room.Width())
+	of := b.planOf(r)
+	wins, along := view.Windows(of, room.Width())
 	if len(wins) == 1 {
-		along = b.enlarge(r, wins[0], along, room)
+		along = b.enlarge(of, wins[0], along, room)
 	}
 	height := room.Height()
 	if len(wins) > 1 {
 		height -= matchHigh
 	}
 	k := runScales{along: along}
-	k.across, k.up, k.together = view.RunScales(b.l, r, wins, along, room.Width(), height, apart)
+	k.across, k.up, k.together = view.RunScales(of, wins, along, room.Width(), height, apart)
 	if !k.together { // with scales and reader said once for both
 		cells := make([]view.RunCell, len(wins))
 		for i, w := range wins {
-			cells[i] = view.RunCell{Run: r, Win: w, Width: room.Width()}
+			cells[i] = view.RunCell{Run: of, Win: w, Width: room.Width()}
 		}
-		if across, up, ok := view.RunCellRows(b.l, [][]view.RunCell{cells}, along, room.Width(), height-near, near, 0); ok {
+		if across, up, ok := view.RunCellRows([][]view.RunCell{cells}, along, room.Width(), height-near, near, 0); ok {
 			k = runScales{along: along, across: across, up: up, together: true, once: true}
 		}
 	}
 	for i, w := range wins {
-		leaves = append(leaves, b.views(r, w, k, room, i+1)...)
+		leaves = append(leaves, b.views(of, w, k, room, i+1)...)
 	}
 	fits = true
 	for _, f := range leaves {
@@ -162,14 +164,14 @@ func (b *book) windows(r *layout.Run, p page) (leaves []*leaf, along view.Scale,
 
 // enlarge takes a larger scale along a run so short that the words of its plan
 // stand on end and leave no height for the elevation.
-func (b *book) enlarge(r *layout.Run, w view.Window, along view.Scale, room drawing.Rect) view.Scale {
-	plan := func(s view.Scale) drawing.Scene {
-		return view.RunPlan(b.l, r, w, s, view.RunAcross(b.l, r, viewLeast), room.Width())
+func (b *book) enlarge(r *plan.Run, w view.Window, along view.Scale, room drawing.Rect) view.Scale {
+	drawn := func(s view.Scale) drawing.Scene {
+		return view.RunPlan(r, w, s, view.RunAcross(r, viewLeast), room.Width())
 	}
 	all := view.Scales(b.metric)
 	i := slices.Index(all, along)
-	for v := plan(along); i > 0 && v.H+9000 > room.Height(); i-- {
-		larger := plan(all[i-1])
+	for v := drawn(along); i > 0 && v.H+9000 > room.Height(); i-- {
+		larger := drawn(all[i-1])
 		if larger.Bounds().Max.X > room.Width() || larger.H >= v.H {
 			break
 		}
@@ -330,7 +332,7 @@ const matchHigh drawing.Unit = 500
 
 // views places the plan over the elevation of one window on one page, or else
 // each on a page of its own.
-func (b *book) views(r *layout.Run, w view.Window, k runScales, room drawing.Rect, n int) []*leaf {
+func (b *book) views(of *plan.Run, w view.Window, k runScales, room drawing.Rect, n int) []*leaf {
 	top := drawing.Unit(0)
 	if w.Of > 1 {
 		top = matchHigh
@@ -350,25 +352,25 @@ func (b *book) views(r *layout.Run, w view.Window, k runScales, room drawing.Rec
 		f.band = drawing.Box(room.Min.X, min(y+v.H+gap, room.Max.Y), room.Max.X, room.Max.Y)
 	}
 	if k.once {
-		c := view.RunCell{Run: r, Win: w, Width: room.Width()}
+		c := view.RunCell{Run: of, Win: w, Width: room.Width()}
 		f := &leaf{window: n, win: w}
-		plans, elevations := view.RunCellViews(b.l, []view.RunCell{c}, k.along, k.across, k.up)
+		plans, elevations := view.RunCellViews([]view.RunCell{c}, k.along, k.across, k.up)
 		put(f, plans[0], "p")
 		put(f, elevations[0], "e")
-		put(f, view.RunCellFoot(b.l, []view.RunCell{c}, k.along, k.across, k.up, room.Width()), "f")
+		put(f, view.RunCellFoot([]view.RunCell{c}, k.along, k.across, k.up, room.Width()), "f")
 		return []*leaf{f}
 	}
 	if k.together {
-		plan, elevation := view.RunViews(b.l, r, w, k.along, k.across, k.up, room.Width())
+		above, elevation := view.RunViews(of, w, k.along, k.across, k.up, room.Width())
 		f := &leaf{window: n, win: w}
-		put(f, plan, "p")
+		put(f, above, "p")
 		put(f, elevation, "e")
 		return []*leaf{f}
 	}
 	p := &leaf{window: n, win: w, name: "plan"}
-	put(p, view.RunPlan(b.l, r, w, k.along, k.across, room.Width()), "p")
+	put(p, view.RunPlan(of, w, k.along, k.across, room.Width()), "p")
 	e := &leaf{window: n, win: w, name: "elevation"}
-	put(e, view.RunElevation(b.l, r, w, k.along, k.up, room.Width()), "e")
+	put(e, view.RunElevation(of, w, k.along, k.up, room.Width()), "e")
 	return []*leaf{p, e}
 }
 

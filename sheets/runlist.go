@@ -16,10 +16,10 @@ import (
 func (b *book) runLists(p *layout.Perimeter, r *layout.Run, room drawing.Rect, together bool) []block {
 	var blocks []block
 	if !(paper{room.Width() + 2*(margin+pad), 0}).broad() { // the strip has no room for them
-		wins, _ := view.Windows(b.l, r, room.Width())
+		wins, _ := view.Windows(b.planOf(r), room.Width())
 		var hatches []view.LegendEntry
 		for _, w := range wins {
-			for _, e := range view.RunHatches(b.l, r, w) {
+			for _, e := range view.RunHatches(b.planOf(r), w) {
 				if !slices.Contains(hatches, e) {
 					hatches = append(hatches, e)
 				}
