@@ -67,7 +67,7 @@ func (l *Layout) Plan(r *Run) plan.Run {
 	}
 	if r.Wall != nil {
 		for _, y := range r.Wall.Layers {
-			p.Layers = append(p.Layers, plan.Layer{Material: y.Material, Name: y.Name, Thick: y.Thickness})
+			p.Layers = append(p.Layers, plan.Layer{Material: y.Material, Name: y.Name, Thickness: y.Thickness})
 		}
 	}
 	return p
@@ -81,8 +81,8 @@ func (l *Layout) stands(r *Run, c *Chair, k *plan.Chair) {
 	k.N, k.Inside, k.Plies = c.N, c.Inside, c.Layers
 	k.Station = plan.Value{Real: r.ToCrew(c.At), Fact: is("station")}
 	k.StringToWall = r.StringToWall(s, c.At)
-	k.Front = plan.Packing{Thick: plan.Value{Real: c.PackFront, Fact: is("packing-front")}, Built: c.Made(p, c.ShimFront), Shims: slices.Clone(c.ShimFront)}
-	k.Rear = plan.Packing{Thick: plan.Value{Real: c.PackRear, Fact: is("packing-rear")}, Built: c.Made(p, c.ShimRear), Shims: slices.Clone(c.ShimRear)}
+	k.Front = plan.Pack{Thick: plan.Value{Real: c.PackFront, Fact: is("packing-front")}, Built: c.Made(p, c.ShimFront), Shims: slices.Clone(c.ShimFront)}
+	k.Rear = plan.Pack{Thick: plan.Value{Real: c.PackRear, Fact: is("packing-rear")}, Built: c.Made(p, c.ShimRear), Shims: slices.Clone(c.ShimRear)}
 	for i, w := range c.Rows {
 		q := plan.Screws{Count: w.Count, Length: w.Length, Pilot: w.Pilot, Behind: w.Y}
 		if w.Fastener != nil {
@@ -141,11 +141,11 @@ func (l *Layout) laid(r *Run, q Part, k *plan.Piece) {
 }
 
 // breakOf is the break of slope at a corner; nothing where the wall turns.
-func breakOf(c *Corner) plan.Break {
+func breakOf(c *Corner) plan.SlopeBreak {
 	if c == nil || !c.Straight() {
-		return plan.Break{}
+		return plan.SlopeBreak{}
 	}
-	return plan.Break{Word: c.Pitch.String(), Angle: job.FormatAngle(max(c.Bend, -c.Bend))}
+	return plan.SlopeBreak{Word: c.Pitch.String(), Angle: job.FormatAngle(max(c.Bend, -c.Bend))}
 }
 
 // jointPlan is a joint with its plate, in the frame of its run.

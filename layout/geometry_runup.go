@@ -84,8 +84,8 @@ func alongWall(r *Run, from, to length.Length, height func(front length.Length) 
 }
 
 // rearLeg is the rear leg of metal between two cap stations.
-func rearLeg(r *Run, from, to length.Length, leg func(front length.Length) (fold, foot length.Length)) plan.Leg {
-	var k plan.Leg
+func rearLeg(r *Run, from, to length.Length, leg func(front length.Length) (fold, foot length.Length)) plan.RearLeg {
+	var k plan.RearLeg
 	for _, x := range []length.Length{from, to} {
 		fold, foot := leg(r.ToFront(x))
 		k.Fold, k.Foot = append(k.Fold, plan.Pt{X: x, Y: fold}), append(k.Foot, plan.Pt{X: x, Y: foot})
@@ -98,8 +98,8 @@ const beyondShown = 9 * length.Inch
 
 // beyondBreaks are the rear legs of the next runs over the breaks of slope at a
 // run's ends, outwards.
-func beyondBreaks(r *Run, leg func(front length.Length) (fold, foot length.Length)) []plan.Leg {
-	var out []plan.Leg
+func beyondBreaks(r *Run, leg func(front length.Length) (fold, foot length.Length)) []plan.RearLeg {
+	var out []plan.RearLeg
 	put := func(c *Corner, at, dir length.Length, incline func() job.Angle) {
 		if c == nil || !c.Straight() {
 			return
@@ -107,7 +107,7 @@ func beyondBreaks(r *Run, leg func(front length.Length) (fold, foot length.Lengt
 		rise := length.FromMM(beyondShown.MM() * math.Tan(incline().Degrees()*math.Pi/180))
 		fold, foot := leg(r.ToFront(at))
 		far := at + dir*beyondShown
-		out = append(out, plan.Leg{Fold: []plan.Pt{{X: at, Y: fold}, {X: far, Y: fold + rise}}, Foot: []plan.Pt{{X: at, Y: foot}, {X: far, Y: foot + rise}}})
+		out = append(out, plan.RearLeg{Fold: []plan.Pt{{X: at, Y: fold}, {X: far, Y: fold + rise}}, Foot: []plan.Pt{{X: at, Y: foot}, {X: far, Y: foot + rise}}})
 	}
 	put(r.Left.Corner, 0, -1, func() job.Angle { return -r.Left.Corner.Arrive.Incline() })
 	put(r.Right.Corner, r.Cap, 1, func() job.Angle { return r.Right.Corner.Leave.Incline() })
@@ -117,7 +117,7 @@ func beyondBreaks(r *Run, leg func(front length.Length) (fold, foot length.Lengt
 // heights are the highest and the lowest of what an elevation shows, the same for
 // every part of a run, with a little below.
 func heights(r *Run, leg func(front length.Length) (fold, foot length.Length), street func(front length.Length) length.Length,
-	beyond []plan.Leg) (top, low length.Length) {
+	beyond []plan.RearLeg) (top, low length.Length) {
 	slopes := setSlopes(r)
 	top, low = leg(0)
 	hold := func(z length.Length) { top, low = length.Max(top, z), length.Min(low, z) }

@@ -8,7 +8,7 @@ import (
 )
 
 // breakWords name a break of slope and its change; nothing at a corner.
-func breakWords(b plan.Break) []string {
+func breakWords(b plan.SlopeBreak) []string {
 	if b.Word == "" {
 		return nil
 	}

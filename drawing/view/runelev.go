@@ -358,15 +358,15 @@ func (e *runElev) mark(q plan.Piece) (place.Wish, bool) {
 	}
 	a, b := e.x(from), e.x(to)
 	l := place.Label{Lines: []string{q.Mark}, Size: drawing.Head, Face: drawing.Bold, About: drawing.Pt((a+b)/2, -60)}
-	if q.Kind == plan.PitchMiter {
+	if q.Kind == plan.PitchMiterPiece {
 		l.Lines = append(l.Lines, strings.Join(breakWords(q.Break), " "))
 		l.LeadFace, l.Face, l.Size = drawing.Bold, drawing.Regular, drawing.Note
 		l.About = drawing.Pt((a+b)/2, e.legMiddle(q, (from+to)/2)) // on its metal, which may lie far down a slope
 	}
 	w, h := l.Extent()
 	aside := max((b-a-w)/2, 0) + 300
-	far := false                   // from its metal
-	if q.Kind == plan.PitchMiter { // its words may be wider than the room between two chairs
+	far := false                        // from its metal
+	if q.Kind == plan.PitchMiterPiece { // its words may be wider than the room between two chairs
 		aside += w
 		far = l.About.Y > 450
 	}

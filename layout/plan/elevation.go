@@ -11,8 +11,8 @@ type Elevation struct {
 	Roof      []Pt          // wall top at the roof edge, as far as that reaches
 	SetStreet []Pt          // set surface at the street edge, where it slopes
 	SetRoof   []Pt          // set surface at the roof edge
-	Legs      []Leg         // rear leg of each piece, in the order of the run's pieces
-	Beyond    []Leg         // of the next run over a break of slope, outwards
+	Legs      []RearLeg     // rear leg of each piece, in the order of the run's pieces
+	Beyond    []RearLeg     // of the next run over a break of slope, outwards
 	Top, Low  length.Length // what has to be shown
 	Rise      length.Length // top of a chair over the set surface
 	Left      Value         // set surface at the two ends of the wall, at the roof edge
@@ -21,8 +21,8 @@ type Elevation struct {
 	OnSlope   bool // stations lie along the slope
 }
 
-// Leg is the rear leg of a piece: its fold and its foot, from end to end.
-type Leg struct{ Fold, Foot []Pt }
+// RearLeg is the rear leg of a piece: its fold and its foot, from end to end.
+type RearLeg struct{ Fold, Foot []Pt }
 
 // Without takes gaps of growing stations out of a stretch.
 func Without(from, to length.Length, gaps []Shape) [][2]length.Length {

@@ -49,24 +49,26 @@ const (
 	RightHand
 )
 
+func (h Hand) String() string { return [...]string{"", "left", "right"}[h] }
+
 // PieceKind is a kind of piece.
 type PieceKind int
 
 // The kinds of piece.
 const (
-	Straight    PieceKind = iota
-	Corner                // one welded miter, two legs
-	DoubleMiter           // a short run and both its corners in one piece
-	EndCap                // closed end at a free end of the wall
-	WallEnd               // upstand flange against a higher wall
-	Combined              // a short run with a miter and an end in one piece
-	Transition            // tapers from one inside width to another
-	PitchMiter            // one weld over a break in the slope of the wall top, two legs
-	Tee                   // a main cap with the stub of a branch welded to its rear
+	StraightPiece    PieceKind = iota
+	CornerPiece                // one welded miter, two legs
+	DoubleMiterPiece           // a short run and both its corners in one piece
+	EndCapPiece                // closed end at a free end of the wall
+	WallEndPiece               // upstand flange against a higher wall
+	CombinedPiece              // a short run with a miter and an end in one piece
+	TransitionPiece            // tapers from one inside width to another
+	PitchMiterPiece            // one weld over a break in the slope of the wall top, two legs
+	TeePiece                   // a main cap with the stub of a branch welded to its rear
 )
 
 // Along reports a piece that is laid to the string between corners and ends.
-func (k PieceKind) Along() bool { return k == Straight || k == Transition }
+func (k PieceKind) Along() bool { return k == StraightPiece || k == TransitionPiece }
 
 // Miter is the weld at one end of a part. Trim is what its front mold line has over
 // the rear one there: negative at an inside corner.
@@ -85,11 +87,11 @@ type Piece struct {
 	Front, Rear []Pt
 	Long        Value // from From to To
 	Left, Right Miter
-	Pitched     bool   // its welds are over breaks of slope: no miter in plan
-	Break       Break  // of a pitch miter
-	Laying      int    // order of laying in its perimeter, from 1
-	LaidWith    string // the run that a tee's stub is laid with; empty: its own
-	MarkFact    string // facts of mark and laying number
+	Pitched     bool       // its welds are over breaks of slope: no miter in plan
+	Break       SlopeBreak // of a pitch miter
+	Laying      int        // order of laying in its perimeter, from 1
+	LaidWith    string     // the run that a tee's stub is laid with; empty: its own
+	MarkFact    string     // facts of mark and laying number
 	LayingFact  string
 	Held        bool          // not released
 	Persons     int           // who lift it; none: a machine
@@ -131,8 +133,8 @@ type Support struct {
 	Right bool // under the corner at the run's right end
 }
 
-// Packing is what stands under a chair at one face of the wall.
-type Packing struct {
+// Pack is what stands under a chair at one face of the wall.
+type Pack struct {
 	Thick Value           // set surface over the wall top
 	Built length.Length   // what plies and shims come to
 	Shims []length.Length // thickest first, over the plies
@@ -161,7 +163,7 @@ type Chair struct {
 	UnderRear    length.Length
 	StringToWall length.Length // how far behind the string the wall's street face lies
 	Plies        int
-	Front, Rear  Packing
+	Front, Rear  Pack
 	Rows         [2]Screws     // front, rear
 	Inside       length.Length // width of the cap that it is made for
 	First        bool          // set before the string is pulled: under a corner or end piece, or outermost
@@ -186,8 +188,8 @@ const (
 	EndTee                 // meets the roof side of another perimeter's run
 )
 
-// Break is a change in the slope of the wall top.
-type Break struct {
+// SlopeBreak is a change in the slope of the wall top.
+type SlopeBreak struct {
 	Word  string // peak, valley; empty: none
 	Angle string // its change of slope
 }
@@ -201,7 +203,7 @@ type End struct {
 	Streetward bool          // the cap turns away from it
 	Absorb     bool          // a plain joint takes it up: no miter
 	Trim       length.Length // front mold line over the rear one there
-	Break      Break
+	Break      SlopeBreak
 	Beyond     string  // the run beyond the corner, or the main that a tee meets
 	Words      string  // what a step or a tee is called
 	Stub       [2][]Pt // the next run's front and rear mold lines, from the miter outwards and far beyond what is shown
@@ -272,10 +274,10 @@ type Datum struct {
 	Begins Value  // the cap line from it; negative: the cap line begins to its left
 }
 
-// Layer is what a wall is made of at one depth.
+// Layer is one of the wall.
 type Layer struct {
-	Material, Name string
-	Thick          length.Length
+	Name, Material string
+	Thickness      length.Length
 }
 
 // Run is a run from above and from the roof. Pieces, Joints, Obstacles, Gaps and
