@@ -119,7 +119,7 @@ func (l *Layout) laid(r *Run, q Part, k *plan.Piece) {
 		k.LaidWith = p.Parts[0].Run.Name
 	}
 	k.Persons = [...]int{cap.OnePerson: 1, cap.TwoPersons: 2, cap.Mechanical: 0}[l.Weight(p).Lift]
-	k.Allowance, k.CutAt, k.Pitched = p.Allowance, plan.Hand(p.CutAt), p.Pitched()
+	k.Allowance, k.CutAt, k.Pitched, k.Mitered = p.Allowance, plan.Hand(p.CutAt), p.Pitched(), len(p.Miters) > 0
 	k.Long = plan.Value{Real: q.Length()}
 	for i, t := range p.Parts {
 		if t.Run != q.Run || t.From != q.From {
@@ -152,7 +152,7 @@ func breakOf(c *Corner) plan.SlopeBreak {
 func (l *Layout) jointPlan(j *Joint) plan.Joint {
 	at := j.Centre()
 	p := plan.Joint{
-		Mark: j.Name, From: j.From, To: j.To, Centre: at, Plate: l.PlatePlan(j).Ring, Held: plan.Hand(j.Held), Outside: j.Run.OutsideAt(at),
+		Mark: j.Name, From: j.From, To: j.To, Centre: at, Plate: l.PlatePlan(j).Ring, PlateLong: j.Plate, Held: plan.Hand(j.Held), Outside: j.Run.OutsideAt(at),
 		Kind:    [...]plan.JointKind{cap.Plain: plan.PlainJoint, cap.Expansion: plan.ExpansionJoint, cap.Kink: plan.KinkJoint}[j.Kind],
 		Station: plan.Value{Real: j.Run.ToCrew(at), Fact: Named(j.Name, "station")}, Gap: plan.Value{Real: j.Gap(), Fact: Named(j.Name, "gap")},
 	}
@@ -220,16 +220,27 @@ func stubPlan(r *Run, c *Corner, right bool) [2][]plan.Pt {
 // cut9 cuts to nine decimals, so that every processor has the same.
 func cut9(v float64) float64 { return math.Round(v*1e9) / 1e9 }
 
-// pinchOf is where a run's wall needs the widest cap.
+// pinchOf is where a run's cap is tightest, of places alike the first that needs the
+// most.
 func pinchOf(s *job.System, r *Run) plan.Pinch {
 	if len(r.Readings) == 0 {
 		return plan.Pinch{}
 	}
-	at := r.ToCap(r.NeedAt)
-	return plan.Pinch{
-		Here: true, On: plan.Pt{X: at, Y: r.FaceAt(s, at).Street}, Station: plan.Value{Real: r.ToCrew(at), Fact: Named(FactOfRun(r), "need-station")},
-		Need: r.Need, Play: r.PlayAt(s, at), StringToWall: r.StringToWall(s, at),
+	front := r.NeedAt
+	for i, q := range r.Readings {
+		if i < len(r.Play) && r.Play[i] < r.PlayAt(s, r.ToCap(front)) {
+			front = q.Station
+		}
 	}
+	at := r.ToCap(front)
+	p := plan.Pinch{
+		Here: true, On: plan.Pt{X: at, Y: r.FaceAt(s, at).Street}, Station: plan.Value{Real: r.ToCrew(at)},
+		Need: r.At(front).Need, Play: r.PlayAt(s, at), StringToWall: r.StringToWall(s, at),
+	}
+	if front == r.NeedAt {
+		p.Station.Fact = Named(FactOfRun(r), "need-station")
+	}
+	return p
 }
 
 // toWall are the distances that a string is checked by.

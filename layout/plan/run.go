@@ -87,6 +87,7 @@ type Piece struct {
 	Front, Rear []Pt
 	Long        Value // from From to To
 	Left, Right Miter
+	Mitered     bool       // it has a weld somewhere
 	Pitched     bool       // its welds are over breaks of slope: no miter in plan
 	Break       SlopeBreak // of a pitch miter
 	Laying      int        // order of laying in its perimeter, from 1
@@ -120,6 +121,7 @@ type Joint struct {
 	From, To, Centre length.Length // on the cap line; a kink's To lies on the next run
 	Station, Gap     Value         // of its centre from the start mark; as set at the reference temperature
 	Plate            Ring
+	PlateLong        length.Length // of the plate along the run
 	Held             Hand          // the side a cover plate is fixed on
 	WallGap          length.Length // of the building expansion joint under it; zero: none
 	Moves            bool          // the movement of that is stated
@@ -249,12 +251,12 @@ type Note struct {
 	Fact       string // of the words
 }
 
-// Pinch is where the wall needs the widest cap: the cap that goes on there goes on
-// everywhere. Nothing where nobody measured.
+// Pinch is the reading at which the rear play is least: the cap that goes on there
+// goes on everywhere. Nothing where nobody measured.
 type Pinch struct {
 	Here         bool
-	On           Pt // on the wall's street face
-	Station      Value
+	On           Pt    // on the wall's street face
+	Station      Value // the fact of where the wall is widest, if that is there
 	Need, Play   length.Length
 	StringToWall length.Length
 }
