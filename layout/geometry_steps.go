@@ -49,6 +49,9 @@ func (l *Layout) Work(r *Run, of plan.Run) plan.Work {
 		w.Jointed, w.Joint = true, l.jointPlan(j)
 		w.GapThen = plan.Value{Real: cap.GapAt(s, j.Mean(), s.Joint.Reference)}
 	}
+	if q := pieceShown(r); q != nil {
+		w.Cornered, w.Corner = true, l.Corner(q)
+	}
 	w.Steps = stepsOf(w, of)
 	return w
 }
@@ -80,6 +83,18 @@ func stepsOf(w plan.Work, of plan.Run) []plan.StepKind {
 		}
 	}
 	return out
+}
+
+// pieceShown is the first piece of a run that turns, else the first that ends it;
+// nil where it has neither.
+func pieceShown(r *Run) *Piece {
+	var shown *Piece
+	for _, q := range r.Parts {
+		if !pieceKind(q.Piece.Kind).Along() && (shown == nil || len(shown.Miters) == 0 && len(q.Piece.Miters) > 0) {
+			shown = q.Piece
+		}
+	}
+	return shown
 }
 
 // nailed reports whether the wall's top layer is wood.

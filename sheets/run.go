@@ -475,7 +475,8 @@ func (b *book) steps(r *layout.Run, w drawing.Unit) laid {
 	if len(r.Chairs) == 0 && len(r.Joints) == 0 {
 		return laid{}
 	}
-	s := view.StepStrip(b.l, r, w, view.StepStripHeight(b.l, r, w))
+	of := b.workOf(r)
+	s := view.StepStrip(of, w, view.StepStripHeight(of, w))
 	got, _ := picture{scene: s, prefix: "steps", centre: true}.take(w, s.H, true)
 	return got
 }

@@ -451,7 +451,7 @@ func follows(a, z *layout.Joint) bool {
 // that is carried wholly by pieces from beyond its corners has none.
 func (b *book) orderOfWork(r *layout.Run) []string {
 	if len(r.Chairs) > 0 || len(r.Joints) > 0 || len(r.Parts) == 0 {
-		return view.StepWords(b.l, r)
+		return view.StepWords(b.workOf(r))
 	}
 	var marks []string
 	for _, t := range r.Parts {

@@ -288,6 +288,7 @@ type Layer struct {
 type Run struct {
 	Wall
 	Name        string
+	Of          string        // what its facts are of, which no other run shares
 	Metric      bool          // lettered in millimetres
 	Cap, Front  Value         // cap line; the wall's front face
 	FrontFrom   length.Length // cap stations of the two ends of the wall's front face

@@ -59,6 +59,8 @@ type Work struct {
 	ChairLong     length.Length // of a chair along the run
 	ChairFront    length.Length // its edges behind the cap line, under the widest cap
 	ChairRear     length.Length
+	Cornered      bool // a corner or end piece is shown
+	Corner        Corner
 	Cut           Cut
 }
 
