@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -24,7 +25,7 @@ func (l *Layout) Plan(r *Run) plan.Run {
 		Datum: plan.Datum{Mark: r.Job.Datum.Mark, At: plan.Pt{X: r.Datum, Y: r.FaceAt(s, r.Datum).Street},
 			Begins: plan.Value{Real: r.ToCrew(0), Fact: of("cap-begins")}},
 		UnderChairs: l.Job.Packing.Method == job.PackChairs, LayerName: l.Job.Packing.LayerName, Elevation: l.elevation(r),
-		Left: l.endPlan(r, false), Right: l.endPlan(r, true), Pinch: pinchOf(s, r), ToWall: toWall(s, r), Notes: notesOf(r),
+		Left: l.endPlan(r, false), Right: l.endPlan(r, true), Pinch: pinchOf(s, r), ToWall: toWall(s, r), Line: l.linePlan(r), Notes: notesOf(r),
 	}
 	for _, w := range r.Profile() {
 		p.RearLine = append(p.RearLine, plan.Pt{X: w.At, Y: r.OutsideAt(w.At)})
@@ -182,12 +183,16 @@ func (l *Layout) endPlan(r *Run, right bool) plan.End {
 	}
 	if c := of.Corner; c != nil {
 		e.Corner, e.Outside, e.Absorb, e.Trim = true, c.Outside(), c.Absorb, MiterTrimOf(r, c)
+		e.Name = c.Name
 		e.Roofward, e.Streetward, e.Break, e.Beyond = c.CapTurn > 0, c.CapTurn < 0, breakOf(c), beyond(c)
 		e.Stub = stubPlan(r, c, right)
 	}
 	switch {
 	case of.Step != nil:
-		e.Words = of.Step.Words()
+		e.Words, e.Beyond, e.Step = of.Step.Words(), of.Step.Beyond.Name, plan.StepDown
+		if of.Step.Up() {
+			e.Step = plan.StepUp
+		}
 	case of.Tee != nil:
 		e.Words, e.Beyond = of.Tee.Words(), of.Tee.Main.Name
 	}
@@ -219,6 +224,35 @@ func stubPlan(r *Run, c *Corner, right bool) [2][]plan.Pt {
 
 // cut9 cuts to nine decimals, so that every processor has the same.
 func cut9(v float64) float64 { return math.Round(v*1e9) / 1e9 }
+
+// linePlan is what is said of a run before its first chair is set.
+func (l *Layout) linePlan(r *Run) plan.Line {
+	of := func(v length.Length, what string) plan.Value {
+		return plan.Value{Real: v, Fact: Named(FactOfRun(r), what)}
+	}
+	p := plan.Line{
+		Drawn: r.Job.Basis == job.Drawing, Surveyed: len(r.Readings) > 0,
+		WidthLeast: of(r.WidthLeast, "wall-width-least"), WidthMost: of(r.WidthMost, "wall-width-most"),
+		Need: of(r.Need, "need"), NeedAt: of(r.ToCrew(r.ToCap(r.NeedAt)), "need-station"),
+		Inside: of(r.Inside, "inside"), Outside: of(r.Outside, "outside"), InsideLeft: r.InsideAt(0),
+		Played: len(r.Play) > 0, PlayLeast: of(r.PlayLeast, "play-least"), PlayMost: of(r.PlayMost, "play-most"),
+		PackLeast: of(r.PackLeast, "packing-least"), PackMost: of(r.PackMost, "packing-most"),
+		Rise: r.SetRight - r.SetLeft, Incline: max(r.Incline(), -r.Incline()), Cross: r.Perimeter.Cross,
+	}
+	for i, t := range r.Tapers {
+		k := fmt.Sprintf("taper-%d-", i+1)
+		p.Tapers = append(p.Tapers, plan.LineTaper{From: of(r.ToCrew(t.From), k+"from"), To: of(r.ToCrew(t.To), k+"to"), Left: t.Left, Right: t.Right})
+	}
+	for _, q := range l.Perimeters {
+		if q.Perimeter != r.Perimeter {
+			continue
+		}
+		if g := q.Governs(); g != nil && g.Name != r.Name && g.Need > r.Need {
+			p.Governs, p.GovernsNeed = g.Name, g.Need
+		}
+	}
+	return p
+}
 
 // pinchOf is where a run's cap is tightest, of places alike the first that needs the
 // most.

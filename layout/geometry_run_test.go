@@ -267,6 +267,17 @@ func TestPlanOfARunAgreesWithItsFacts(t *testing.T) {
 					t.Errorf("run %s: play at the pinch %v, least %v", r.Name, p.Pinch.Play, r.PlayLeast)
 				}
 			}
+			for _, v := range []plan.Value{p.Line.WidthLeast, p.Line.WidthMost, p.Line.Need, p.Line.NeedAt, p.Line.Inside, p.Line.Outside,
+				p.Line.PlayLeast, p.Line.PlayMost, p.Line.PackLeast, p.Line.PackMost} {
+				agree("run "+r.Name, v)
+			}
+			for i, v := range p.Line.Tapers {
+				agree("taper", v.From)
+				agree("taper", v.To)
+				if v.Left != r.Tapers[i].Left || v.Right != r.Tapers[i].Right {
+					t.Errorf("run %s tapers from %v to %v", r.Name, v.Left, v.Right)
+				}
+			}
 			for _, c := range p.Chairs {
 				agree(c.Mark, c.Station)
 				agree(c.Mark, c.Front.Thick)

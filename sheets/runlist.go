@@ -27,7 +27,7 @@ func (b *book) runLists(p *layout.Perimeter, r *layout.Run, room drawing.Rect, t
 		}
 		blocks = append(blocks, fixed(3600, func(s *drawing.Scene, box drawing.Rect) { b.key([]*layout.Run{r}, hatches)(s, box) }))
 	}
-	blocks = append(blocks, b.lineFacts(p, r))
+	blocks = append(blocks, b.lineFacts(r))
 	blocks = append(blocks, b.gapTables(r)...)
 	if items, names := b.runNotes(r); len(items) > 0 {
 		blocks = append(blocks, list{title: "Notes", items: items, names: names})
@@ -209,134 +209,6 @@ func (b *book) pilot(c *layout.Chair) string {
 		return b.short(f)
 	}
 	return b.short(f) + " / " + b.short(r)
-}
-
-// lineFacts are what the crew strings and checks before the first chair.
-func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
-	start := "plumbed left-hand corner of the wall, front face"
-	switch {
-	case r.Job.Datum.Mark != "":
-		start = r.Job.Datum.Mark
-	case r.Left.Corner != nil && r.Left.Corner.Straight():
-		start = "break in the slope of the wall top at the left hand, the " + r.Left.Corner.Pitch.String() + " " + r.Left.Corner.Name + ", front face"
-	case r.Left.Step != nil && r.Left.Step.Up():
-		start = "riser of the step at the left hand, up to run " + r.Left.Step.Beyond.Name
-	case r.Left.Step != nil:
-		start = "edge of the step at the left hand, down to run " + r.Left.Step.Beyond.Name + ", plumbed"
-	case r.Left.Tee != nil:
-		start = "roof face of the wall of run " + r.Left.Tee.Main.Name + ", at the front face of this wall"
-	case r.Left.Kind == job.EndFree:
-		start = "left-hand end of the wall, plumbed"
-	case r.Left.Kind == job.EndWall:
-		start = "face of the higher wall at the left hand"
-	}
-	begins := b.long(length.Abs(r.Datum)) + " left of the start"
-	if r.Datum < 0 {
-		begins = b.long(-r.Datum) + " right of the start"
-	}
-	measured := "measured"
-	if r.Job.Basis == job.Drawing {
-		measured = "FROM A DRAWING, not measured"
-	}
-	rows := [][]string{
-		{"Stations start", prose(start)},
-		{"Cap line begins", begins},
-		{"Cap line", b.long(r.Cap) + ", pieces and gaps together"},
-		{"Wall line", b.long(r.Front) + ", " + measured},
-		{"String", "along the chairs’ front edges, from the first chair to the last"},
-	}
-	if n := len(r.Readings); n > 0 {
-		at := func(station length.Length) string {
-			d := r.StringToWall(&b.j.System, r.ToCap(station))
-			if d < 0 {
-				return b.short(-d) + " in front of it"
-			}
-			return b.short(d) + " behind it"
-		}
-		rows = append(rows,
-			[]string{"Wall face from string", "left end " + at(r.Readings[0].Station) + "; right end " + at(r.Readings[n-1].Station) +
-				"; most " + at(r.Line.GapMostAt) + " at " + b.long(r.ToCrew(r.ToCap(r.Line.GapMostAt)))},
-			[]string{"Wall width", span(b.short(r.WidthLeast), b.short(r.WidthMost))},
-			[]string{"Width needed", b.short(r.Need) + " at " + b.long(r.ToCrew(r.ToCap(r.NeedAt)))},
-		)
-	}
-	width := "inside " + b.short(r.Inside) + ", outside " + b.short(r.Outside)
-	if e := b.shopShort(r.Outside); e != b.short(r.Outside) {
-		width += " (" + e + " exact)"
-	}
-	if len(r.Tapers) > 0 {
-		width = "inside " + b.short(r.InsideAt(0)) + " at the left"
-	}
-	if g := p.Governs(); g != nil && g.Name != r.Name && g.Need > r.Need {
-		width += ", governed by run " + g.Name + ", which needs " + b.short(g.Need)
-	}
-	rows = append(rows, []string{"Cap width", width})
-	rows = append(rows, b.twoWidthEnds(r)...)
-	for _, t := range r.Tapers { // one row each: a row is never split over pages
-		rows = append(rows, []string{"Cap tapers", b.long(r.ToCrew(t.From)) + " to " + b.long(r.ToCrew(t.To)) + ", into inside " + b.short(t.Right)})
-	}
-	if len(r.Play) > 0 {
-		rows = append(rows, []string{"Play at the rear", span(b.short(r.PlayLeast), b.short(r.PlayMost))})
-	}
-	rows = append(rows, []string{"Packing", span(b.short(r.PackLeast), b.short(r.PackMost)) + " at any reading, either face"})
-	surface := "level along the run"
-	if rise := r.SetRight - r.SetLeft; rise != 0 {
-		way := "rises "
-		if rise < 0 {
-			way = "falls "
-		}
-		surface = way + b.text(length.Abs(rise)) + " from the left end to the right, " + angle(max(r.Incline(), -r.Incline())) + "; stations are taped along it"
-	}
-	if p.Cross != 0 {
-		surface += ", falls to the roof by " + slope(p.Cross, b.metric)
-	} else if r.SetRight == r.SetLeft {
-		surface += " and across"
-	} else {
-		surface += "; level across"
-	}
-	rows = append(rows, []string{"Set surface", surface})
-	for _, f := range fastenerTypes(r) {
-		rows = append(rows, []string{"Screws", b.screwName(f)})
-	}
-	t := facts("String, width, surface and screws", rows)
-	t.fill = true
-	for _, row := range rows {
-		t.names = append(t.names, []string{"", lineNames(r, row[0])})
-	}
-	return t
-}
-
-// lineNames are the facts that a row of lineFacts letters.
-func lineNames(r *layout.Run, head string) string {
-	of := layout.FactOfRun(r)
-	switch head {
-	case "Cap line begins":
-		return factsOf(of, "cap-begins")
-	case "Cap line":
-		return factsOf(of, "cap-line")
-	case "Wall line":
-		return factsOf(of, "wall-line")
-	case "Wall face from string":
-		return factsOf(of, "string-to-wall-left", "string-to-wall-right", "string-to-wall-most", "gap-most-station")
-	case "Wall width":
-		return factsOf(of, "wall-width-least", "wall-width-most")
-	case "Width needed":
-		return factsOf(of, "need", "need-station")
-	case "Play at the rear":
-		return factsOf(of, "play-least", "play-most")
-	case "Packing":
-		return factsOf(of, "packing-least", "packing-most")
-	case "Cap width":
-		if len(r.Tapers) > 0 {
-			return ""
-		}
-		names := []string{factsOf(of, "inside", "outside")}
-		for _, c := range r.Chairs {
-			names = append(names, layout.Named(c.Name, "inside"))
-		}
-		return layout.AllNamed(names...)
-	}
-	return ""
 }
 
 // slope letters a fall in the trade's way.

@@ -206,7 +206,9 @@ type End struct {
 	Absorb     bool          // a plain joint takes it up: no miter
 	Trim       length.Length // front mold line over the rear one there
 	Break      SlopeBreak
-	Beyond     string  // the run beyond the corner, or the main that a tee meets
+	Beyond     string // the run beyond a corner or a step, or the main that a tee meets
+	Name       string // of the corner
+	Step       StepWay
 	Words      string  // what a step or a tee is called
 	Stub       [2][]Pt // the next run's front and rear mold lines, from the miter outwards and far beyond what is shown
 }
@@ -302,6 +304,7 @@ type Run struct {
 	String      []Pt // from the first chair to the last
 	Pinch       Pinch
 	ToWall      ToWall
+	Line        Line
 	Pieces      []Piece
 	Joints      []Joint
 	Obstacles   []Obstacle
