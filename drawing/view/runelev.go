@@ -138,7 +138,7 @@ func (e *runElev) wallBody(g *drawing.Scene) {
 		}
 		half := max(e.along.Units(hi.X-lo.X), runTrueJ) / 2
 		at := e.x(c)
-		y := e.z(plan.At(e.up.Roof, c))
+		y := e.z(plan.On(e.up.Roof, c))
 		g.Fill(drawing.White, drawing.NoPen, drawing.Box(at-half, y, at+half, e.deep).Corners()...)
 		g.Line(drawing.Medium, drawing.Pt(at-half, y), drawing.Pt(at-half, e.deep))
 		g.Line(drawing.Medium, drawing.Pt(at+half, y), drawing.Pt(at+half, e.deep))
@@ -321,7 +321,7 @@ func (e *runElev) edgeLabels(g *drawing.Scene) (high, low drawing.Unit) {
 	}
 	const apart = 420
 	x := min(e.x(length.Max(e.win.From, e.of.FrontFrom)), e.x(e.win.From)) - 150
-	street, roof := e.z(plan.At(e.up.SetStreet, from)), e.z(plan.At(e.up.SetRoof, from))
+	street, roof := e.z(plan.On(e.up.SetStreet, from)), e.z(plan.On(e.up.SetRoof, from))
 	a, b := street, roof
 	if over := apart - (b - a); over > 0 {
 		a, b = a-over/2, b+(over+1)/2
@@ -344,7 +344,7 @@ func (e *runElev) legMiddle(q plan.Piece, at length.Length) drawing.Unit {
 	for i, p := range e.of.Pieces {
 		if p.From == q.From {
 			k := e.up.Legs[i]
-			return (e.z(plan.At(k.Fold, at)) + e.z(plan.At(k.Foot, at))) / 2
+			return (e.z(plan.On(k.Fold, at)) + e.z(plan.On(k.Foot, at))) / 2
 		}
 	}
 	return 0

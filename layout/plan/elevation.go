@@ -36,18 +36,3 @@ func Without(from, to length.Length, gaps []Shape) [][2]length.Length {
 	}
 	return append(out, [2]length.Length{from, to})
 }
-
-// At is the height or distance of a line of growing stations at one of them; beyond
-// its ends that of the end.
-func At(line []Pt, station length.Length) length.Length {
-	n := len(line)
-	switch {
-	case n == 0:
-		return 0
-	case station <= line[0].X:
-		return line[0].Y
-	case station >= line[n-1].X:
-		return line[n-1].Y
-	}
-	return Within(line, station, station)[0].Y
-}

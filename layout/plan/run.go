@@ -325,7 +325,7 @@ type Run struct {
 func (r *Run) ToCrew(station length.Length) length.Length { return station + r.Datum.Begins.Real }
 
 // OutsideAt is how far behind the cap line the rear mold line lies at a station.
-func (r *Run) OutsideAt(station length.Length) length.Length { return At(r.RearLine, station) }
+func (r *Run) OutsideAt(station length.Length) length.Length { return On(r.RearLine, station) }
 
 // Within is the part of a line of growing stations between two of them, cut
 // straight where it passes them.
