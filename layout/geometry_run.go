@@ -24,7 +24,8 @@ func (l *Layout) Plan(r *Run) plan.Run {
 		FrontFrom: r.ToCap(0), FrontTo: r.ToCap(r.Front), Inside: r.Inside, Outside: r.Outside, Gap: plan.Value{Real: s.Joint.Gap},
 		Datum: plan.Datum{Mark: r.Job.Datum.Mark, At: plan.Pt{X: r.Datum, Y: r.FaceAt(s, r.Datum).Street},
 			Begins: plan.Value{Real: r.ToCrew(0), Fact: of("cap-begins")}},
-		UnderChairs: l.Job.Packing.Method == job.PackChairs, LayerName: l.Job.Packing.LayerName, Elevation: l.elevation(r),
+		UnderChairs: l.Job.Packing.Method == job.PackChairs, LayerName: l.Job.Packing.LayerName,
+		Plies: l.Job.Packing.Method == job.PackContinuous && l.Job.Packing.Layer > 0, Ply: l.Job.Packing.Layer, Elevation: l.elevation(r),
 		Left: l.endPlan(r, false), Right: l.endPlan(r, true), Pinch: pinchOf(s, r), ToWall: toWall(s, r), Line: l.linePlan(r), Notes: notesOf(r),
 	}
 	for _, w := range r.Profile() {
@@ -35,6 +36,7 @@ func (l *Layout) Plan(r *Run) plan.Run {
 		l.stands(r, c, &k)
 		p.Chairs = append(p.Chairs, k)
 	}
+	p.Fasteners = fastenersOf(r)
 	if n := len(r.Chairs); n > 0 {
 		y := cap.ChairLine(s)
 		p.String = []plan.Pt{{X: r.Chairs[0].Left(s), Y: y}, {X: r.Chairs[n-1].Right(s), Y: y}}
@@ -79,7 +81,11 @@ func (l *Layout) Plan(r *Run) plan.Run {
 func (l *Layout) stands(r *Run, c *Chair, k *plan.Chair) {
 	s, p := &l.Job.System, &l.Job.Packing
 	is := func(what string) string { return Named(c.Name, what) }
-	k.N, k.Inside, k.Plies = c.N, c.Inside, c.Layers
+	k.N, k.Kind, k.Inside, k.Plies = c.N, plan.ChairKind(c.Kind), c.Inside, c.Layers
+	k.Edges[0], k.Edges[1] = c.Edges(s)
+	if c.Joint != nil {
+		k.Joint = c.Joint.Name
+	}
 	k.Station = plan.Value{Real: r.ToCrew(c.At), Fact: is("station")}
 	k.StringToWall = r.StringToWall(s, c.At)
 	k.Front = plan.Pack{Thick: plan.Value{Real: c.PackFront, Fact: is("packing-front")}, Built: c.Made(p, c.ShimFront), Shims: slices.Clone(c.ShimFront)}
@@ -99,6 +105,21 @@ func (l *Layout) stands(r *Run, c *Chair, k *plan.Chair) {
 	k.Side = plan.Ring{{X: a, Y: za}, {X: b, Y: zb}, {X: b, Y: zb + s.Chair.Rise}, {X: a, Y: za + s.Chair.Rise}}
 	k.AlongPiece = !underEnd(c)
 	k.First = !k.AlongPiece || c == r.Chairs[0] || c == r.Chairs[len(r.Chairs)-1]
+}
+
+// fastenersOf are the kinds of fastener that a run's chairs take.
+func fastenersOf(r *Run) []plan.Fastener {
+	var kinds []*job.Fastener
+	var out []plan.Fastener
+	for _, c := range r.Chairs {
+		for _, w := range c.Rows {
+			if w.Fastener != nil && !slices.Contains(kinds, w.Fastener) {
+				kinds = append(kinds, w.Fastener)
+				out = append(out, plan.Fastener{Name: w.Fastener.Name, Diameter: w.Fastener.Diameter})
+			}
+		}
+	}
+	return out
 }
 
 // underEnd reports whether a chair belongs to a corner or end piece: it stands

@@ -14,7 +14,7 @@ func (b *book) fill(t stretch, room drawing.Rect, leaves *[]*leaf) {
 	var strips []laid
 	high := drawing.Unit(0)
 	for _, r := range t.runs {
-		if table := b.chairTable(r); len(table.rows) > 0 {
+		if table := b.chairTable(b.planOf(r)); len(table.rows) > 0 {
 			tables = append(tables, table)
 		}
 		if strip := b.steps(r, room.Width()); strip.h > 0 {

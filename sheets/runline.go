@@ -27,8 +27,8 @@ func (b *book) lineFacts(r *layout.Run) table {
 		lineRow{"Packing", span(b.short(of.Line.PackLeast.Real), b.short(of.Line.PackMost.Real)) + " at any reading, either face",
 			layout.AllNamed(of.Line.PackLeast.Fact, of.Line.PackMost.Fact)},
 		lineRow{head: "Set surface", words: b.surface(of)})
-	for _, f := range fastenerTypes(r) {
-		rows = append(rows, lineRow{head: "Screws", words: b.screwName(f)})
+	for _, f := range of.Fasteners {
+		rows = append(rows, lineRow{head: "Screws", words: b.diameterOf(f.Name, f.Diameter)})
 	}
 	var words [][]string
 	for _, row := range rows {

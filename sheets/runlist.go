@@ -35,51 +35,6 @@ func (b *book) runLists(p *layout.Perimeter, r *layout.Run, room drawing.Rect, t
 	return append(blocks, list{title: "Order of work", items: b.orderOfWork(r), numbered: true, together: together})
 }
 
-// chairTable is one row for each chair, with a box to tick.
-func (b *book) chairTable(r *layout.Run) table {
-	layers := b.j.Packing.Method == job.PackContinuous && b.j.Packing.Layer > 0
-	pilots := false
-	for _, c := range r.Chairs {
-		pilots = pilots || c.Rows[0].Pilot > 0 || c.Rows[1].Pilot > 0
-	}
-	types := fastenerTypes(r)
-	t := table{title: prose("Chairs of run " + r.Name + ": station to the chair's centre; packing at the wall's front face and at its rear face"), cols: []column{
-		{head: "Chair"}, {head: "Station", align: drawing.Right}, {head: "Stands at"},
-	}}
-	if layers {
-		t.cols = append(t.cols, column{head: "Plies, " + b.exactly(b.j.Packing.Layer) + " actual", align: drawing.Middle})
-	}
-	t.cols = append(t.cols,
-		column{head: "Packing, front face", align: drawing.Right}, column{head: "shims front", align: drawing.Left},
-		column{head: "Packing, rear face", align: drawing.Right}, column{head: "shims rear", align: drawing.Left},
-		column{head: "Screws front"}, column{head: "Screws rear"})
-	if pilots {
-		t.cols = append(t.cols, column{head: "Pilot from top of packing, front / rear"})
-	}
-	t.cols = append(t.cols, column{head: "Set", align: drawing.Middle})
-	built := false
-	for _, c := range r.Chairs {
-		is := func(what ...string) string { return factsOf(c.Name, what...) }
-		row := []lettered{{fmt.Sprintf("C%d", c.N), is("number")}, {b.long(r.ToCrew(c.At)), is("station")}, {b.standsAt(c), b.standsFacts(c)}}
-		if layers {
-			row = append(row, lettered{itoa(c.Layers), is("plies")})
-		}
-		front, rear := b.packing(c, c.PackFront, c.ShimFront), b.packing(c, c.PackRear, c.ShimRear)
-		built = built || strings.HasSuffix(front, ")") || strings.HasSuffix(rear, ")")
-		row = append(row, lettered{front, is("packing-front")}, lettered{b.shims(c.ShimFront), is("shims-front")},
-			lettered{rear, is("packing-rear")}, lettered{b.shims(c.ShimRear), is("shims-rear")},
-			lettered{b.screws(c, 0, len(types) > 1), screwFacts(c, 0)}, lettered{b.screws(c, 1, len(types) > 1), screwFacts(c, 1)})
-		if pilots {
-			row = append(row, lettered{b.pilot(c), pilotFacts(c)})
-		}
-		t.add(append(row, lettered{words: tickBox})...)
-	}
-	if built {
-		t.title += " (in brackets what plies and shims come to)"
-	}
-	return t
-}
-
 // factsOf names several facts of one thing.
 func factsOf(of string, what ...string) string {
 	var names []string
@@ -87,70 +42,6 @@ func factsOf(of string, what ...string) string {
 		names = append(names, layout.Named(of, w))
 	}
 	return layout.AllNamed(names...)
-}
-
-// standsFacts are what standsAt letters.
-func (b *book) standsFacts(c *layout.Chair) string {
-	what := []string{"stands-at"}
-	if c.Joint != nil {
-		what = append(what, "joint")
-	}
-	if len(c.Run.Tapers) > 0 {
-		what = append(what, "inside")
-	}
-	if left, right := c.Edges(&b.j.System); left != right {
-		what = append(what, "inside-left-edge", "inside-right-edge")
-	}
-	return factsOf(c.Name, what...)
-}
-
-// screwFacts are what screws letters of a row, pilotFacts what pilot does.
-func screwFacts(c *layout.Chair, row int) string {
-	name := layout.ScrewsOf(row)
-	if w := c.Rows[row]; w.Fastener == nil || w.Length == 0 {
-		return factsOf(c.Name, name)
-	}
-	return factsOf(c.Name, name, name+"-length")
-}
-
-func pilotFacts(c *layout.Chair) string {
-	var what []string
-	for i, w := range c.Rows {
-		if w.Pilot != 0 {
-			what = append(what, layout.ScrewsOf(i)+"-pilot")
-		}
-	}
-	return factsOf(c.Name, what...)
-}
-
-// packing letters the packing at one face and, where plies and shims come to
-// something else, what is built.
-func (b *book) packing(c *layout.Chair, pack length.Length, shims []length.Length) string {
-	want, made := b.short(pack), b.exact(c.Made(&b.j.Packing, shims))
-	if made == want || made == b.exact(pack) {
-		return want
-	}
-	return want + " (" + made + ")"
-}
-
-func (b *book) standsAt(c *layout.Chair) string {
-	words := b.standsBy(c)
-	if len(c.Run.Tapers) == 0 {
-		return words
-	}
-	// A run of several widths has chairs of several, some cut to a taper.
-	words += ", " + b.short(c.Inside) + " inside"
-	if left, right := c.Edges(&b.j.System); left != right {
-		words += ", tapers " + b.short(left) + " to " + b.short(right)
-	}
-	return words
-}
-
-func (b *book) standsBy(c *layout.Chair) string {
-	if c.Joint == nil {
-		return c.Kind.String()
-	}
-	return layout.StandsAt(c.Kind.String(), local(c.Joint.Name, c.Run.Name))
 }
 
 // local drops the run's name from the name of a joint or chair: on the run's
@@ -176,39 +67,6 @@ func (b *book) shims(of []length.Length) string {
 		i = k
 	}
 	return strings.Join(out, " + ")
-}
-
-// fastenerTypes are the kinds of fastener a run takes.
-func fastenerTypes(r *layout.Run) []*layout.Fastener {
-	var out []*layout.Fastener
-	for _, c := range r.Chairs {
-		for _, w := range c.Rows {
-			if w.Fastener != nil && !slices.Contains(out, w.Fastener) {
-				out = append(out, w.Fastener)
-			}
-		}
-	}
-	return out
-}
-
-// screws letters one row of a chair, with the name where the run has several.
-func (b *book) screws(c *layout.Chair, row int, named bool) string {
-	w := c.Rows[row]
-	if w.Fastener == nil || w.Length == 0 {
-		return "HOLD"
-	}
-	if named {
-		return fmt.Sprintf("%d × %s %s", w.Count, prose(w.Fastener.Name), b.exact(w.Length))
-	}
-	return fmt.Sprintf("%d × %s", w.Count, b.exact(w.Length))
-}
-
-func (b *book) pilot(c *layout.Chair) string {
-	f, r := c.Rows[0].Pilot, c.Rows[1].Pilot
-	if f == r {
-		return b.short(f)
-	}
-	return b.short(f) + " / " + b.short(r)
 }
 
 // slope letters a fall in the trade's way.

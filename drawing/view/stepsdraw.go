@@ -264,7 +264,7 @@ func (d *stepDrawing) screws(g *drawing.Scene, pen drawing.Pen) {
 		}
 		head := p.set(x) - 0.75*m.ratio
 		deep := row.Length.MM()
-		if row.Name == "" || deep == 0 {
+		if !row.Fits() {
 			g.Line(drawing.Centre, m.all(xy{x, head}, xy{x, p.top(x) + 6*m.ratio})...)
 			continue
 		}

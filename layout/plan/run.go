@@ -151,11 +151,37 @@ type Screws struct {
 	Behind        length.Length // centre line of the row from the cap line
 }
 
+// Fits says that a stock length of the named fastener does.
+func (w Screws) Fits() bool { return w.Name != "" && w.Length > 0 }
+
+// ChairKind is where a chair stands.
+type ChairKind int
+
+// The kinds of chair.
+const (
+	ChairAtJoint     ChairKind = iota // centred under a joint; it never moves
+	ChairBetween                      // one of the equal bays of a piece
+	ChairAtEnd                        // at an end without a joint
+	ChairAtExpansion                  // one each side of a building expansion joint
+)
+
+func (k ChairKind) String() string {
+	return [...]string{"joint", "between", "end", "expansion"}[k]
+}
+
+// Fastener is a kind of screw or nail.
+type Fastener struct {
+	Name     string
+	Diameter length.Length
+}
+
 // Chair is one in plan, its rear edge follows a taper, and in elevation, where it
 // lies on the set surface.
 type Chair struct {
 	Shape
-	N            int           // in its run, from the left
+	N            int // in its run, from the left
+	Kind         ChairKind
+	Joint        string        // that it stands at; empty: none
 	At           length.Length // its middle
 	Station      Value         // from the start mark
 	Holes        []Pt          // spread evenly along each row: rows are as tested, the holes the chair's own
@@ -166,10 +192,11 @@ type Chair struct {
 	StringToWall length.Length // how far behind the string the wall's street face lies
 	Plies        int
 	Front, Rear  Pack
-	Rows         [2]Screws     // front, rear
-	Inside       length.Length // width of the cap that it is made for
-	First        bool          // set before the string is pulled: under a corner or end piece, or outermost
-	AlongPiece   bool          // under pieces that are laid to the string
+	Rows         [2]Screws        // front, rear
+	Inside       length.Length    // width of the cap that it is made for
+	Edges        [2]length.Length // that width at its left and right edge; unlike where its rear edge is cut to a taper
+	First        bool             // set before the string is pulled: under a corner or end piece, or outermost
+	AlongPiece   bool             // under pieces that are laid to the string
 }
 
 // Wall is the top of a run's wall from above, each face from corner to corner with
@@ -315,9 +342,12 @@ type Run struct {
 	WindZones   []WindZone
 	BuildUps    []BuildUp
 	Notes       []Note
-	Layers      []Layer // of the wall from its top down
-	UnderChairs bool    // packing stands under the chairs alone
-	LayerName   string  // what plies are of
+	Layers      []Layer       // of the wall from its top down
+	Fasteners   []Fastener    // of its chairs, in their order
+	Plies       bool          // plies lie along the wall under the shims
+	Ply         length.Length // thickness of one
+	UnderChairs bool          // packing stands under the chairs alone
+	LayerName   string        // what plies are of
 	Elevation   Elevation
 }
 
