@@ -88,7 +88,11 @@ func (b *book) shopShorts(all []length.Length, by string) string {
 
 // screwName is a fastener with its diameter.
 func (b *book) screwName(f *layout.Fastener) string {
-	return prose(f.Name) + ", " + b.exactly(f.Diameter) + " diameter"
+	return b.diameterOf(f.Name, f.Diameter)
+}
+
+func (b *book) diameterOf(fastener string, d length.Length) string {
+	return prose(fastener) + ", " + b.exactly(d) + " diameter"
 }
 
 // holeWords say where a hole in a piece is cut: for the shop from the piece's

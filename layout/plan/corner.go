@@ -2,12 +2,6 @@ package plan
 
 import "copingset/layout/length"
 
-// Value is a length that a drawing letters, and the names of the facts it is.
-type Value struct {
-	Real length.Length
-	Fact string
-}
-
 // Facts are the names of what one text letters.
 func Facts(all ...Value) []string {
 	var out []string
@@ -18,18 +12,6 @@ func Facts(all ...Value) []string {
 	}
 	return out
 }
-
-// Hand is that of a person on the roof looking out over the wall.
-type Hand int
-
-// The hands. Most pieces have none.
-const (
-	NoHand Hand = iota
-	LeftHand
-	RightHand
-)
-
-func (h Hand) String() string { return [...]string{"", "left", "right"}[h] }
 
 // CornerKind is what a piece that is not straight does.
 type CornerKind int
@@ -224,16 +206,6 @@ type CornerEnd struct {
 	Upstand Value
 	Step    string // what the wall's top does there, in words; empty where it ends
 }
-
-// JointKind tells joints apart by what they let move.
-type JointKind int
-
-// The kinds of joint.
-const (
-	PlainJoint JointKind = iota
-	ExpansionJoint
-	KinkJoint
-)
 
 // CornerJoint is a joint at an end of a piece, in the frame of a leg.
 type CornerJoint struct {
