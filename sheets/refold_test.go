@@ -397,8 +397,8 @@ func seams(t rapid.TB, j *job.Job, all []written) (seen int) {
 	for _, w := range all {
 		turn, err := strconv.ParseFloat(w.row["turn"], 64)
 		side := 1.0
-		if err != nil || turn == 0 || w.row["body"] != "left leg" && w.row["body"] != "right leg" || !w.bent() || j.System.Corner.TwoWidths != nil {
-			continue
+		if err != nil || turn == 0 || w.row["body"] != "left leg" && w.row["body"] != "right leg" || !w.bent() || j.System.Corner.TwoWidths != nil || w.row["lap"] != "" {
+			continue // tabs of a lap are folded by a test of the shop's own
 		}
 		if w.row["body"] == "right leg" {
 			side = -1

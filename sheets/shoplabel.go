@@ -169,6 +169,9 @@ func (b *book) labelWords(q *layout.Piece) []string {
 	default:
 		made = "family " + f.Mark + lift
 	}
+	if _, after := cap.Elevation(q.Lot); after {
+		made += ", " + cap.AfterJoining
+	}
 	return []string{where, b.labelHand(q), travels, made}
 }
 

@@ -54,28 +54,6 @@ type Machine struct {
 // gauge positive, and away from the sheet.
 type ToolPoint struct{ X, Y length.Length }
 
-// Joining is how two bodies of a piece are joined at a seam.
-type Joining int
-
-// The ways.
-const (
-	NotJoined Joining = iota // not stated
-	Weld
-	Solder
-	RivetAndSeal
-)
-
-func (j Joining) String() string { return [...]string{"", "weld", "solder", "rivet and seal"}[j] }
-
-// SeamRules say how seams of a piece are made.
-type SeamRules struct {
-	At      finding.Place
-	Process Joining
-	Backer  string        // a backer or tab behind the seam; empty: none
-	After   bool          // the piece is finished after joining
-	CutBack length.Length // hems, hooks and drips end so far before the seam
-}
-
 func (s *Shop) bendingKeys(k keys) {
 	optional(k.may(), "machine", &s.Machine, (*Machine).keys, "what the shop bends on, with its own limits")
 	list(k.may(), "bends", "bend", &s.Bends, (*TakenBend).keys, "what bends took in trial strips; each stands before the K factor")
@@ -112,12 +90,4 @@ func (m *Machine) keys(k keys) {
 func (p *ToolPoint) keys(k keys) {
 	k.signedLength("x", &p.X, "how far it lies from the bend line, positive to the gauge", `1/4"`)
 	k.signedLength("y", &p.Y, "how far it lies from the sheet, away from it", `1 1/2"`)
-}
-
-func (s *SeamRules) keys(k keys) {
-	s.At = k.at
-	word(k, "process", &s.Process, []choice[Joining]{{"weld", Weld}, {"solder", Solder}, {"rivet and seal", RivetAndSeal}}, "how the seam is joined", "weld")
-	k.may().text("backer", &s.Backer, "the backer or tab behind the seam, if there is one", "2 in strip, same metal")
-	word(k, "finish", &s.After, []choice[bool]{{"before", false}, {"after", true}}, "whether the metal is finished before or after it is joined", "after")
-	k.may().lengthOrZero("cut_back", &s.CutBack, "how far hems, hooks and drips end before the seam", `1/16"`)
 }

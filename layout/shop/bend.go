@@ -28,7 +28,7 @@ func (b *builder) bends(body Body) []Bend {
 		switch {
 		case q.Hem:
 			return 0
-		case q.Line.Between[1] == "upstand":
+		case q.Line.Seg < 0: // an upstand; tabs of a seam, over an edge by hand
 			return 2
 		}
 		return 1
@@ -54,7 +54,12 @@ func (b *builder) bends(body Body) []Bend {
 func (b *builder) gauge(body Body, all []Bend, k int) {
 	q := &all[k]
 	set := func(mm float64) { q.Gauge = length.RoundTo(length.FromMM(mm), b.step) }
-	if q.Line.Seg < 0 { // a tab: from the cut edge of its own
+	if q.Line.Seg < 0 && strings.HasSuffix(q.Line.Between[1], " tab") {
+		set(tabDepth(body, q.Line))
+		q.GaugeAt = []string{"L edge", "R edge"}[q.Line.Wing]
+		return
+	}
+	if q.Line.Seg < 0 { // an upstand: from the cut edge of its own
 		t := body.Metal.Tabs[q.Line.Wing]
 		bend := fold.Bend{Thickness: b.bend.Thickness, Radius: t.Radius, K: b.bend.K}
 		set(t.Height - bend.Setback(90) + bend.Allowance(90)/2)
@@ -86,6 +91,16 @@ func (b *builder) gauge(body Body, all []Bend, k int) {
 	default:
 		q.GaugeAt = r.At
 	}
+}
+
+// tabDepth is from the bend line of a seam's tab to its own cut edge.
+func tabDepth(body Body, line fold.BendLine) float64 {
+	for _, lap := range body.Metal.Laps[line.Wing] {
+		if lap.Name == line.Between[1] {
+			return lap.Beyond - lap.Fold
+		}
+	}
+	return 0
 }
 
 // longest is the length of the longest bend of a body, along the brake.

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"copingset/layout/finding"
 	"copingset/layout/fold"
@@ -143,59 +142,6 @@ func holds(ring []fold.Point, p fold.Point) bool {
 		}
 	}
 	return in
-}
-
-// seam checks how the seams of pieces are joined, once for the job.
-func (b *builder) seam(families []*Family) {
-	r := b.shop.Seam
-	if r == nil {
-		return
-	}
-	hold := func(f *Family, code, what, why, mend string) { b.every(f, code, what, why, mend) }
-	metal, finish := strings.ToLower(b.s.Metal.Name), strings.ToLower(b.s.Metal.Finish)
-	coated := ""
-	switch {
-	case strings.Contains(metal, "zinc"), strings.Contains(metal, "galvan"):
-		coated = "is " + b.s.Metal.Name
-	case !r.After && finish != "" && !strings.Contains(finish, "mill"):
-		coated = "is finished before it is joined (" + b.s.Metal.Finish + ")"
-	}
-	for _, f := range families {
-		n := 0
-		for _, body := range f.Bodies {
-			if body.Name != "end plate" {
-				n++
-			}
-		}
-		if len(f.Bodies) < 2 {
-			continue
-		}
-		switch {
-		case r.Process == job.Weld && coated != "":
-			hold(f, "weld-on-coating", "its seams are welded, and the metal "+coated, "the heat of a weld burns a coating off and boils zinc away",
-				"the fabricator confirms its weld on this metal, or `seam:` says solder, or rivet and seal, or finish: after")
-		case r.Process == job.Weld && r.Backer == "" && b.shop.WeldGap > b.s.Metal.Thickness:
-			hold(f, "seam-gap", "its seams stand "+job.Both(b.shop.WeldGap)+" open, and the metal is "+thin(b.s.Metal.Thickness)+" thick",
-				"a weld without a backer does not bridge more than the metal is thick", "a smaller `weld_gap:`, or a backer")
-		case r.Process == job.RivetAndSeal && r.Backer == "" && n > 1:
-			hold(f, "seam-backer", "its seams are riveted and sealed, and no backer is stated", "two edges that only meet hold no rivet", "name the backer or tab under `seam:`")
-		}
-	}
-}
-
-// cutBack ends hems, hooks and drips before a seam, by the job.
-func (b *builder) cutBack(p fold.Path, c fold.Cut) fold.Cut {
-	if b.shop.Seam == nil || b.shop.Seam.CutBack == 0 {
-		return c
-	}
-	l := p.Lay()
-	for i, g := range p.Segs {
-		if g.Name == "hem" || g.Name == "hook" || g.Name == "drip" {
-			from, to := l.Span(i)
-			c.Notches = append(c.Notches, fold.Notch{From: from, To: to, Back: b.shop.Seam.CutBack.MM()})
-		}
-	}
-	return c
 }
 
 // ownOrder puts bends in the shop's own order, each named by the faces beside it;
