@@ -12,7 +12,8 @@ import (
 	"copingset/layout/length"
 )
 
-// Lot is what is cut from one lot of finish: the pieces of one elevation.
+// Lot is what is cut from one lot of finish: the pieces of one elevation, or all
+// pieces that are finished after they are joined, from bare sheets.
 type Lot struct {
 	Elevation string // as the job names it; may be empty
 	Bare      string // what its blanks are, where its pieces are finished after they are joined
@@ -77,11 +78,10 @@ func Cut(j *job.Job, families []*Family, held cap.Held) (*Order, finding.List) {
 // lotOf is the lot that a piece is cut from, without what is in it.
 func (o *orderer) lotOf(p *cap.Piece) Lot {
 	elevation, after := cap.Elevation(p.Lot)
-	l := Lot{Elevation: elevation}
-	if after {
-		l.Bare = o.shop.Seam.Bare
+	if after { // bare sheets are alike: a lot of finish begins with the finisher
+		return Lot{Bare: o.shop.Seam.Bare}
 	}
-	return l
+	return Lot{Elevation: elevation}
 }
 
 // made is the length a piece is shipped at.

@@ -37,9 +37,9 @@ func (b *builder) seamOf(f *Family, r *job.SeamRules) {
 		b.every(f, "seam-gap", "its seams stand "+job.Both(b.shop.WeldGap)+" open, and the metal is "+thin(b.s.Metal.Thickness)+" thick",
 			"a weld without a backer does not bridge more than the metal is thick", "a smaller `weld_gap:`, or a backer")
 	case r.Process == job.RivetAndSeal && r.Backer == "" && n > 1 && b.butts(f) > 0:
-		b.every(f, "seam-backer", "its seams are riveted and sealed, and neither a backer nor a lap is stated for "+b.whichButt(f), "two edges that only meet hold no rivet", "name the backer or the lap under `seam:`")
+		b.every(f, "seam-backer", "its seams are riveted and sealed, and no backer is stated for "+b.whichButt(f), "two edges that only meet hold no rivet", "name the backer or the lap under `seam:`")
 	case r.Process == job.Solder && r.Backer == "" && n > 1 && b.butts(f) > 0:
-		b.every(f, "seam-backer", "its seams are soldered, and neither a backer nor a lap is stated for "+b.whichButt(f), "solder holds between two faces, and two edges that only meet have none", "name the backer or the lap under `seam:`")
+		b.every(f, "seam-backer", "its seams are soldered, and no backer is stated for "+b.whichButt(f), "solder holds between two faces, and two edges that only meet have none", "name the backer or the lap under `seam:`")
 	}
 	if lap := r.Lap; lap != nil && f.Covering != cap.NoHand && lap.Width < b.shop.LeastFlange {
 		b.every(f, "lap-narrow", "its seams lap "+job.Both(lap.Width)+", and the brake holds no flange under "+job.Both(b.shop.LeastFlange), "the tabs are bent like any flange", "a wider lap under `seam:`")
@@ -81,7 +81,7 @@ func (b *builder) whichButt(f *Family) string {
 	p := f.Pieces[0]
 	switch {
 	case b.shop.Seam.Lap == nil:
-		return "them"
+		return "them, nor a lap"
 	case p.Kind == cap.Tee, p.Kind == cap.Transition:
 		return fmt.Sprintf("the butt that a %s has", p.KindName())
 	}
