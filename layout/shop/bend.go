@@ -12,7 +12,8 @@ import (
 
 // bends lists the bends of a body in the order they are made: hems first, then
 // from both edges inwards, the bend nearest an edge before those behind it, the
-// street edge first where two stand alike. An upstand comes last.
+// street edge first where two stand alike. An upstand comes last. Where the machine's
+// tools and reach are stated, the first order near that one that keeps to them.
 func (b *builder) bends(body Body) []Bend {
 	_, hi := body.Flat.Bounds()
 	var out []Bend
@@ -38,7 +39,9 @@ func (b *builder) bends(body Body) []Bend {
 			cmp.Compare(length.Min(p.FromStreet, p.FromRoof), length.Min(q.FromStreet, q.FromRoof)),
 			cmp.Compare(p.FromStreet, q.FromStreet))
 	})
-	b.ownOrder(out)
+	if b.ownOrder(out); len(b.shop.BendOrder) == 0 {
+		out = b.freeOrder(body, out)
+	}
 	for i := range out {
 		out[i].Order = i + 1
 	}
@@ -70,13 +73,8 @@ func (b *builder) gauge(body Body, all []Bend, k int) {
 	made := func(seg int) bool {
 		return slices.ContainsFunc(all[:k], func(o Bend) bool { return o.Line.Wing == q.Line.Wing && o.Line.Seg == seg })
 	}
-	last, street := true, false
-	if body.Metal != nil {
-		last = q.FromRoof < q.FromStreet
-		street = !last
-	} else if body.Tray != nil {
-		street = body.Tray.Wings[q.Line.Wing].Street
-	}
+	last := fromLast(body, *q)
+	street := body.Metal != nil && !last || body.Tray != nil && body.Tray.Wings[q.Line.Wing].Street
 	r := p.Reach(q.Line.Seg, made, last)
 	set(r.Distance)
 	edge := "roof"
@@ -92,6 +90,10 @@ func (b *builder) gauge(body Body, all []Bend, k int) {
 		q.GaugeAt = r.At
 	}
 }
+
+// fromLast reports whether a bend is gauged from the last edge of its path: of the
+// two the nearer on the flat, the free one of a body that is no one section.
+func fromLast(body Body, q Bend) bool { return body.Metal == nil || q.FromRoof < q.FromStreet }
 
 // tabDepth is from the bend line of a seam's tab to its own cut edge.
 func tabDepth(body Body, line fold.BendLine) float64 {
