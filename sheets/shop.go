@@ -24,6 +24,7 @@ func (b *book) shopPages() []page {
 		out = append(out, b.familyPages(g)...)
 	}
 	out = append(out, b.profilePage()...)
+	out = append(out, b.trialPages()...)
 	out = append(out, b.parts()...)
 	out = append(out, b.handCheck()...)
 	out = append(out, b.cuttingPlan()...)
