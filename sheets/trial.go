@@ -26,12 +26,21 @@ func (b *book) trialPages() []page {
 		"Bend it with the caps’ tools and inside radius, " + b.exactly(b.j.System.Profile.InsideR) + ", to the turn of its row, finish face up or down as the row says. Check the turn first: a wrong turn gives a wrong deduction.",
 		"Measure both legs outside, B and C. TO THE MOLD LINE, a turn of 90° or less: to where the outer faces of both legs would meet, for 90° a square held on the other leg. TO THE TANGENT, a turn over 90°: from the edge to a straight-edge held square to the leg against its outermost metal.",
 		"Deduction = B + C − A. It is less than nothing where A is the longer, and is written so. Bend three strips where two differ by more than the legs may.",
-		"Write it in the job file under `shop: bends:` as `turn`, `deduction`, `to`, `method` and `strip`; then print the shop’s packet again. Blanks cut before that are of the old deduction.",
+		"Write it in the job file under shop: bends: as turn, deduction, to, method and strip; then print the shop’s packet again. Blanks cut before that are of the old deduction.",
 	}, plain: true}
 	blocks := []block{how, b.trialTable(trials)}
+	var pictures []drawing.Scene
 	for i, t := range trials {
 		q := view.TrialStrip{Name: "Strip " + itoa(i+1) + ", " + strings.Join(ways(t), " or ") + " " + view.Degrees(t.Turn), Blank: b.inBlank(t.Length), Line: b.inBlank(t.Line), Up: t.Up && !t.Down, Section: t.Section}
-		blocks = append(blocks, picture{scene: view.TrialPicture(q), prefix: "strip" + itoa(i+1)})
+		pictures = append(pictures, view.TrialPicture(q))
+	}
+	for i := 0; i < len(pictures); i += 2 { // two stand next to each other
+		s := pictures[i]
+		if i+1 < len(pictures) {
+			s.Place(pictures[i+1], drawing.Pt(s.W+600, 0))
+			s.W, s.H = 2*s.W+600, max(s.H, pictures[i+1].H)
+		}
+		blocks = append(blocks, picture{scene: s, prefix: "strips" + itoa(i+1)})
 	}
 	return b.pages(p, blocks, across)
 }

@@ -17,7 +17,7 @@ type TrialStrip struct {
 // TrialPicture draws the blank of a strip with its bend line, and the strip when it
 // is bent with both legs named.
 func TrialPicture(q TrialStrip) drawing.Scene {
-	const wide, blank, high = 8600, 3400, 1500
+	const wide, blank, high = 8400, 3200, 1200
 	s := drawing.Scene{Name: "strip", Title: q.Name, Desc: "A trial strip, flat with its bend line and bent with its legs.", W: wide}
 	s.Text(drawing.Pt(0, 350), q.Name, drawing.Style{Face: drawing.Bold})
 	box := drawing.Box(700, 900, 700+blank, 900+high)
@@ -52,8 +52,8 @@ func TrialPicture(q TrialStrip) drawing.Scene {
 		e.hold(xy{p.X, -p.Y})
 	}
 	w, h := e.size()
-	ratio := max(w.MM()/28, h.MM()/28, 0.5)
-	m := paperMap{ratio: ratio, origin: drawing.Pt(5200-drawing.Round(e.lo.x/ratio), 700-drawing.Round(e.lo.y/ratio))}
+	ratio := max(w.MM()/24, h.MM()/24, 0.5)
+	m := paperMap{ratio: ratio, origin: drawing.Pt(5000-drawing.Round(e.lo.x/ratio), 700-drawing.Round(e.lo.y/ratio))}
 	pts := make([]drawing.Point, len(q.Section))
 	for i, p := range q.Section {
 		pts[i] = m.at(xy{p.X, -p.Y})

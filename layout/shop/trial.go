@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"copingset/layout/fold"
 	"copingset/layout/job"
@@ -69,11 +70,16 @@ func trialOf(j *job.Job, all []Trial, q Bend) []Trial {
 	}
 	t := &all[k]
 	t.Up, t.Down = t.Up || q.Up(), t.Down || !q.Up()
-	name := q.Line.Between[0] + " and " + q.Line.Between[1]
+	name := faceName(q.Line.Between[0]) + " and " + faceName(q.Line.Between[1])
 	if !slices.Contains(t.Of, name) {
 		t.Of = append(t.Of, name)
 	}
 	return all
+}
+
+// faceName is a face without the side of an opening that it stands at.
+func faceName(s string) string {
+	return strings.TrimPrefix(strings.TrimPrefix(s, "left "), "right ")
 }
 
 func newTrial(j *job.Job, turn float64) Trial {
