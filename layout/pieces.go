@@ -14,6 +14,9 @@ import (
 // Made is a piece as lists tell of it.
 func (l *Layout) Made(q *Piece) plan.Made {
 	m := plan.Made{Making: makingOf(q.Kind), Name: q.KindName(), Hand: q.Hand.String(), Widths: []length.Length{q.Narrow, q.Wide}, Girths: []length.Length{q.Girth}, Lift: liftOf(l.Weight(q).Lift)}
+	if _, after := cap.Elevation(q.Lot); after {
+		m.After = cap.AfterJoining
+	}
 	if q.Closer && q.Kind == cap.Straight {
 		m.Name = "closer"
 	}

@@ -23,6 +23,7 @@ func (b *book) shopPages() []page {
 		out = append(out, b.familyPages(g)...)
 	}
 	out = append(out, b.profilePage()...)
+	out = append(out, b.trialPages()...)
 	out = append(out, b.parts()...)
 	out = append(out, b.handCheck()...)
 	out = append(out, b.cuttingPlan()...)
@@ -191,6 +192,7 @@ func (b *book) familyTables(g []*layout.Family) []block {
 			out = append(out, b.bendTable(f, i))
 		}
 	}
+	out = append(out, b.seamBlocks(f)...)
 	var points []table
 	for i, x := range f.Bodies {
 		if !x.Square() {
@@ -203,7 +205,7 @@ func (b *book) familyTables(g []*layout.Family) []block {
 	}
 	for _, o := range g {
 		for i, x := range o.Bodies {
-			if len(x.Holes) > 0 {
+			if len(x.Holes) > x.Riveted {
 				out = append(out, b.holeTable(o, i))
 			}
 		}

@@ -169,6 +169,9 @@ func (b *book) labelWords(q *layout.Piece) []string {
 	default:
 		made = "family " + f.Mark + lift
 	}
+	if after := b.l.Made(q).After; after != "" {
+		made += ", " + after
+	}
 	return []string{where, b.labelHand(q), travels, made}
 }
 

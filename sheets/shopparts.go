@@ -173,6 +173,9 @@ func (b *book) partFacts(q *layout.MadePart) []string {
 		stuff += "; " + b.partHoles(q)
 	}
 	out = append(out, stuff+".")
+	if words := b.partGauge(q); words != "" {
+		out = append(out, words)
+	}
 	if len(q.Words) > 0 {
 		out = append(out, drawing.Letter(strings.Join(q.Words, " ")))
 	}
@@ -183,6 +186,21 @@ func (b *book) partFacts(q *layout.MadePart) []string {
 		out = append(out, "HOLD: "+drawing.Letter(f.What)+".")
 	}
 	return out
+}
+
+// partGauge is what the back gauge is set to at each bend of a part, and what it
+// touches; the distances on its drawing are those of the lines to scribe.
+func (b *book) partGauge(q *layout.MadePart) string {
+	if len(q.Bodies) == 0 || len(q.Bodies[0].Bends) == 0 {
+		return ""
+	}
+	e := q.Bodies[0].Edges()
+	named := strings.NewReplacer("street edge", e.Top, "roof edge", e.Bottom)
+	var out []string
+	for _, x := range q.Bodies[0].Bends {
+		out = append(out, "bend "+itoa(x.Order)+" "+b.inBlank(x.Gauge)+" from "+named.Replace(x.GaugeAt))
+	}
+	return "Back gauge: " + strings.Join(out, ", ") + ". Distances on the drawing are lines to scribe."
 }
 
 // partHoles count the holes by diameter.

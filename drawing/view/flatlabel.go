@@ -202,6 +202,9 @@ func (d *flat) points() {
 		}
 	}
 	for i, x := range d.Holes {
+		if x.Rivet {
+			continue // a row of them is told in words
+		}
 		box := boundsOf(d.m.all(x.Ring))
 		lab := place.Label{Lines: []string{"HOLE " + strconv.Itoa(i+1), drawing.Letter(d.st.Short(x.Right-x.Left) + " × " + d.st.Short(x.Roof-x.Street))}, Face: drawing.Bold, About: box.Centre()}
 		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: 0, From: box.Width()/2 + 150, To: box.Width()/2 + 4000, Step: 150, Spread: 180, Reach: box.Width()/2 + 900})})

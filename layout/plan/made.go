@@ -35,6 +35,7 @@ type Made struct {
 	Widths []length.Length // inside: of a taper the narrow end's and the wide end's, else leg by leg, once where all are alike
 	Girths []length.Length // leg by leg, once where all are alike
 	Lift   Lift
+	After  string // how its lot differs: finished after joining; empty: it does not
 }
 
 // Tapers reports whether a piece goes from one width to another.

@@ -14,6 +14,7 @@ type raw struct {
 	err    error      // why its section cannot be one sheet
 	solid  fold.Solid // on the mold lines, for pictures
 	holes  []cutout   // on the root
+	rivets []rivetRow // at its seams
 	// For reliefs: which ends are welded to another body, and whether its outline
 	// is notched between its ends, to be closed by a weld.
 	welded  [2]bool
@@ -61,6 +62,12 @@ func (b *builder) bodies(p *cap.Piece) []raw {
 		r := raw{name: legName(i, len(p.Parts)), welded: [2]bool{i > 0, i < len(p.Miters)}}
 		r.planes = [2]bool{i > 0 && p.Miters[i-1].Two(), i < len(p.Miters) && p.Miters[i].Two()}
 		r = b.sheet(r, m, sec, left, right)
+		if i > 0 {
+			r = b.lap(r, p.Miters[i-1], -1)
+		}
+		if i < len(p.Miters) {
+			r = b.lap(r, p.Miters[i], 1)
+		}
 		if first && p.LeftEnd == job.EndWall {
 			r = b.upstand(r, false)
 		}

@@ -37,9 +37,11 @@ type Body struct {
 	Flat   fold.Flat
 	Holes  [][]fold.Point
 	Drills []Drill // those of the holes that are round, in their order
-	Bends  []Bend
-	Length length.Length // of the blank, along the grain
-	Girth  length.Length // of the blank, across
+	// Riveted counts the holes of its seams' rivets, the last of its holes.
+	Riveted int
+	Bends   []Bend
+	Length  length.Length // of the blank, along the grain
+	Girth   length.Length // of the blank, across
 	// Reliefs are the places of the outline where it has the job's relief.
 	Reliefs []fold.Point
 	Sides   Edges // of a part; zero: a piece's own
@@ -80,6 +82,10 @@ type Family struct {
 	Bodies []Body
 	Twin   *Family // its mirror image, if the job has it
 	Grams  int64   // one piece, from its developed area
+	// Covering is the hand of the leg that lies over the other where its seams are
+	// lapped. Such a piece has no twin: the same hand covers in its mirror image.
+	Covering cap.Hand
+	Joints   []Joint // its seams at miters, in their order
 
 	fails   string // why it has no pattern
 	crowded bool   // because two bends, or a bend and a hem, meet
@@ -144,9 +150,11 @@ func Build(j *job.Job, perimeters [][]*cap.Piece) ([]*Family, finding.List) {
 	}
 	for _, f := range out {
 		f.Twin = at[mirrorKey(f.Pieces[0])]
-		if f.Twin == f {
+		f.Covering = b.covering(f.Pieces[0])
+		if f.Twin == f || f.Covering != cap.NoHand {
 			f.Twin = nil
 		}
+		f.Joints = b.joints(f)
 		b.check(f)
 	}
 	b.metal()
@@ -212,6 +220,7 @@ func (b *builder) body(r raw, flat fold.Flat) Body {
 		}
 		out.Holes = append(out.Holes, pts)
 	}
+	b.rivet(r, &out, fold.Point{X: -lo.X, Y: -lo.Y})
 	out.Bends = b.bends(out)
 	out.relieved = b.relieve(r, &out)
 	return out
