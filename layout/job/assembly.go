@@ -67,7 +67,7 @@ type Assembly struct {
 	ReferenceArea             string
 	TestedOn                  *Specimen  // how the specimen stood; nil: not stated
 	OneChair                  *ChairHeld // what the report gives of one chair; nil: nothing
-	Cost                      int64 // per chair, in thousandths of the job's money
+	Cost                      int64      // per chair, in thousandths of the job's money
 }
 
 // Test is what a report says of the test: by which standard and method it was
