@@ -49,6 +49,9 @@ type Chair struct {
 	Layers              int
 	ShimFront, ShimRear []length.Length // thickest first, over the layers
 	Rows                [2]Row          // front, rear
+
+	Load   Load    // what the wind asks of it
+	shares []asked // by the pieces it carries, in the order of carried
 }
 
 // Left and Right edges of the chair, cap stations.
@@ -68,6 +71,7 @@ type Support struct {
 	Name    string // "N/E-S1"
 	Piece   *cap.Piece
 	Packing length.Length // set surface over the wall top at the corner, the greatest of the faces that meet there
+	Load    Loading       // what the wind asks of it, and what its hook holds; none of one that only bears
 	cap.SupportPlace
 }
 
@@ -87,17 +91,20 @@ type Run struct {
 type Standing struct {
 	Runs     []*Run
 	Supports []*Support
+	Turned   []*Turned    // how the pieces that turn are held down, in station order
 	Packing  wall.Packing // both ways to pack, compared
 }
 
 // Build stands the chairs of one perimeter.
-func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length) (Standing, finding.List) {
-	b := &builder{job: j, sys: &j.System, grid: grid, seams: cap.Seams(runs), nearest: map[nearKey]reachOf{}, more: map[partKey]int{}}
+func Build(j *job.Job, d wind.Demand, runs []*cap.Run, pieces []*cap.Piece, grid length.Length) (Standing, finding.List) {
+	b := &builder{job: j, sys: &j.System, grid: grid, seams: cap.Seams(runs), nearest: map[nearKey]reachOf{}, more: map[partKey]int{}, tried: map[partKey]tried{},
+		wind: pressuresOf(d), known: d.Known(), rearKnown: d.RearKnown()}
 	var out []*Run
 	for _, r := range runs {
 		out = append(out, &Run{Run: r})
 	}
-	b.stand(out)
+	sup := b.supports(pieces)
+	turned := b.loaded(out, sup)
 	for _, a := range out {
 		b.number(a)
 		b.overExpansion(a)
@@ -107,7 +114,7 @@ func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length)
 			b.fasten(c)
 		}
 	}
-	sup := b.supports(out, pieces)
+	b.judge(out, sup, turned)
 	b.under = underOf(sup)
 	b.plan(out)
 	packing := b.compare(out, sup)
@@ -115,7 +122,7 @@ func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length)
 	for _, a := range out {
 		b.laps(a)
 	}
-	return Standing{out, sup, packing}, b.found.List()
+	return Standing{out, sup, turned, packing}, b.found.List()
 }
 
 type builder struct {
@@ -124,9 +131,15 @@ type builder struct {
 	grid    length.Length
 	seams   map[*wall.Corner]cap.Seam   // look-up only
 	nearest map[nearKey]reachOf         // look-up only
-	more    map[partKey]int             // chairs beyond the fewest; look-up only
 	under   map[*wall.Corner][]*Support // look-up only
 	found   finding.Set
+
+	wind             [2]pressures      // by zone
+	known, rearKnown bool              // there are pressures; one on the rear leg
+	more             map[partKey]int   // chairs beyond the fewest; look-up only
+	tried            map[partKey]tried // look-up only
+	raised           map[partKey]bool  // in this round; look-up only
+	again            bool              // chairs were added or taken back
 }
 
 func (b *builder) hold(code string, at finding.Place, r *cap.Run, station length.Length, what, why, mend string) {
@@ -181,18 +194,9 @@ func (b *builder) add(a *Run, c *Chair) {
 	a.Chairs = append(a.Chairs, c)
 }
 
-// number sorts and names the chairs and checks that none overlap and none
+// number names the chairs and checks that none overlap and none
 // stands on an obstacle.
 func (b *builder) number(a *Run) {
-	slices.SortStableFunc(a.Chairs, func(p, q *Chair) int {
-		switch {
-		case p.At < q.At:
-			return -1
-		case p.At > q.At:
-			return 1
-		}
-		return 0
-	})
 	for i, c := range a.Chairs {
 		c.N = i + 1
 		c.Name = fmt.Sprintf("%s-C%d", a.Name, c.N)

@@ -1,6 +1,7 @@
 package anchor
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -44,6 +45,9 @@ func (b *builder) stand(runs []*Run) {
 				b.keep(b.turned(p.Piece, on))
 			}
 		}
+	}
+	for _, a := range runs {
+		slices.SortStableFunc(a.Chairs, func(p, q *Chair) int { return cmp.Compare(p.At, q.At) })
 	}
 }
 
@@ -95,10 +99,17 @@ func ended(e wall.End) bool { return e.Kind != job.EndTurn && e.Kind != job.EndT
 // lay places the chairs of one part.
 func (b *builder) lay(g *leg) *leg {
 	g.row, g.why = stand.Row(g.Part, b.grid)
+	if g.why == stand.Stands || g.More == 0 {
+		return g
+	}
 	for g.why != stand.Stands && g.More > 0 { // no more have room than these
 		g.More--
 		g.row, g.why = stand.Row(g.Part, b.grid)
 	}
+	k := partKey{g.part.Piece, index(g.part)}
+	t := b.tried[k]
+	t.full = true
+	b.more[k], b.tried[k] = g.More, t
 	return g
 }
 

@@ -139,7 +139,7 @@ func (s *Support) keys(k keys) {
 	k.length("width", &s.Width, "the width of the corner support across the miter", `4"`)
 	optional(k.may(), "blank", &s.Blank, (*Blank).supportKeys, "the section of the corner support, for its flat pattern")
 	optional(k.may(), "hook", &s.Hook, (*Hook).keys, "what the corner support holds down, if it hooks the cap; without it, it only bears")
-	optional(k.may(), "fixing", &s.Fixing, (*Fixing).keys, "what fastens one corner support")
+	optional(k.when(k.given("hook"), "the support hooks the cap"), "fixing", &s.Fixing, (*Fixing).keys, "what fastens one corner support")
 }
 
 func (t *SupportTier) keys(k keys) {

@@ -50,8 +50,8 @@ func Job() *job.Job {
 			Lengths:   []length.Length{3 * in / 2, 2 * in, 5 * in / 2, 3 * in, 7 * in / 2, 4 * in, 5 * in},
 			Embedment: in, Tip: in / 4, Cover: in / 8, EdgeDistance: in / 2, Box: 100, Kind: job.WoodScrew, Shear: 900}},
 		Assemblies: []job.Assembly{
-			assembly("T1", metal, 46*in, 2800, 1400),
-			assembly("T2", metal, 31*in, 4400, 2200),
+			assembly("T1", metal, 46*in, 3600, 1700),
+			assembly("T2", metal, 31*in, 7600, 4200),
 		},
 		Walls: []job.Wall{{Name: "block", CoverFront: in, CoverRear: in / 2,
 			Layers: []job.Layer{{Name: "nailers", Material: job.Wood, Thickness: 3 * in, Gravity: 0.42, Service: true}, {Name: "block", Material: job.Masonry, Thickness: 16 * in}},
