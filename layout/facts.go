@@ -41,6 +41,7 @@ func (l *Layout) Facts() fact.Ledger {
 		}
 		for _, q := range p.Pieces {
 			b.ofPiece(q)
+			b.ofTurned(q)
 		}
 	}
 	b.ofAssemblies()

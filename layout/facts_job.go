@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"copingset/layout/cap"
 	"copingset/layout/fact"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -84,6 +85,13 @@ func (b *facts) ofSystem() {
 	b.length("chair-rise", s.Chair.Rise)
 	b.length("chair-front-edge", s.Chair.FrontEdge)
 	b.length("chair-rear-edge", s.Chair.RearEdge)
+	b.length("string-behind-cap-line", cap.ChairLine(s))
+	b.length("splice-tape", s.Splice.Tape)
+	b.length("support-length", s.Corner.Support.Length)
+	b.length("support-width", s.Corner.Support.Width)
+	b.length("end-clearance", s.EndCap.Clearance)
+	b.length("wall-end-clearance", s.WallEnd.Clearance)
+	b.length("upstand", s.WallEnd.Upstand)
 }
 
 func (b *facts) ofPacking() {

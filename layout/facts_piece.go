@@ -182,6 +182,7 @@ func (b *facts) ofCutting() {
 		lot := &b.l.Cutting.Lots[i]
 		b.about(fact.Cut, fmt.Sprintf("lot %d", i+1))
 		b.said("elevation", lot.Elevation)
+		b.said("bare", lot.Bare)
 		for k, x := range lot.Blanks {
 			n := fmt.Sprintf("blank-%d-", k+1)
 			b.said(n+"mark", x.Mark)

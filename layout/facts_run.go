@@ -111,9 +111,12 @@ func (b *facts) ofRun(r *Run) {
 // ShimsOf is what the count of a run's shims of one thickness is called.
 func ShimsOf(face string, t length.Length) string { return "shims-" + face + "-" + fact.Nanometres(t) }
 
+// FactOfReading is what the facts of the nth reading of a run are of.
+func FactOfReading(r *Run, i int) string { return fmt.Sprintf("%s-R%d", r.Name, i+1) }
+
 func (b *facts) ofReadings(r *Run) {
 	for i, q := range r.Readings {
-		b.about(fact.Reading, fmt.Sprintf("%s-R%d", r.Name, i+1))
+		b.about(fact.Reading, FactOfReading(r, i))
 		b.place()
 		b.length("station", r.ToCrew(r.ToCap(q.Station)))
 		b.length("offset", q.Offset)

@@ -65,7 +65,7 @@ func (l *Layout) Blank(b Body) plan.Blank {
 	}
 	for i, h := range b.Holes {
 		s := b.HoleBox(i, step)
-		x := plan.BlankHole{Ring: h, Left: s.Left, Right: s.Right, Street: s.Street, Roof: s.Roof}
+		x := plan.BlankHole{Ring: h, Left: s.Left, Right: s.Right, Street: s.Street, Roof: s.Roof, Rivet: i >= len(b.Holes)-b.Riveted}
 		for _, p := range h {
 			x.Centre.X, x.Centre.Y = x.Centre.X+p.X/float64(len(h)), x.Centre.Y+p.Y/float64(len(h))
 		}

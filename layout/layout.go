@@ -41,7 +41,8 @@ type Perimeter struct {
 	Runs     []*Run
 	Pieces   []*Piece // in station order
 	Supports []*Support
-	Packing  wall.Packing // both ways to pack, compared
+	Turned   []*anchor.Turned // how the pieces that turn are held down
+	Packing  wall.Packing     // both ways to pack, compared
 }
 
 // Layout is the coping, solved.
@@ -111,28 +112,30 @@ func build(j *job.Job) (*Layout, finding.List) {
 	l.Demand, f = wind.Build(j, fronts(walls))
 	keep(f)
 	frames, f := cap.Frame(j, l.Demand, walls, l.Grid)
-	keep(f)
 	confirmed, more := wind.Confirm(j, l.Demand, zoned(walls, frames))
 	l.Demand = confirmed
-	keep(more)
-	pieces := make([][]*Piece, len(walls))
-	if !f.HasErrors() {
-		for _, i := range cap.MainsFirst(walls) {
-			var more finding.List
-			pieces[i], more = cap.Build(j, frames[i], l.Grid)
-			f = append(f, more...)
-			keep(more)
+	on := l.standOn(walls, frames, f)
+	if next := on.overloaded(); len(next) > 0 {
+		// The next assembly, once for each run and zone whose chairs are asked for
+		// too much.
+		frames, f := cap.Frame(j, l.Demand, walls, l.Grid)
+		taken := false
+		for _, o := range next {
+			taken = frames[o.perimeter][o.run].TakeNext(j, l.Demand, o.zone) || taken
+		}
+		if taken {
+			on = l.standOn(walls, frames, f)
 		}
 	}
-	if slices.ContainsFunc(f, func(q finding.Finding) bool { return q.Code == "tee-place" || q.Code == "tee-room" }) {
+	keep(on.found)
+	keep(more)
+	if slices.ContainsFunc(on.found, func(q finding.Finding) bool { return q.Code == "tee-place" || q.Code == "tee-room" }) {
 		return stop() // a run whose tee is not made has a joint with nothing on one side
 	}
+	l.Perimeters = on.perimeters
 	var packings []wall.Packing
-	for i, runs := range frames {
-		on, f := anchor.Build(j, runs, pieces[i], l.Grid)
-		keep(f)
-		l.Perimeters = append(l.Perimeters, &Perimeter{Perimeter: runs[0].Perimeter, Runs: on.Runs, Pieces: pieces[i], Supports: on.Supports, Packing: on.Packing})
-		packings = append(packings, on.Packing)
+	for _, p := range l.Perimeters {
+		packings = append(packings, p.Packing)
 	}
 	l.Packing = wall.TotalPacking(packings)
 	keep(l.unsound())

@@ -157,7 +157,7 @@ func keepsToItself(t *rapid.T, j *job.Job) {
 	}
 	cut := digest(all)
 	for _, c := range all {
-		anchor.Build(j, c.Runs, c.Pieces, grid)
+		anchor.Build(j, demand, c.Runs, c.Pieces, grid)
 	}
 	if digest(walls) != surveyed {
 		t.Fatal("package anchor wrote into the walls")

@@ -7,34 +7,6 @@ import (
 	"copingset/layout/plan"
 )
 
-// Plan is a run from above, in its own frame.
-func (l *Layout) Plan(r *Run) plan.Run {
-	s := &l.Job.System
-	p := plan.Run{Wall: l.WallPlan(r.Run), Supports: l.supportsOf(r)}
-	for _, c := range r.Chairs {
-		p.Chairs = append(p.Chairs, l.ChairPlan(c))
-	}
-	if n := len(r.Chairs); n > 0 {
-		y := cap.ChairLine(s)
-		p.String = []plan.Pt{{X: r.Chairs[0].Left(s), Y: y}, {X: r.Chairs[n-1].Right(s), Y: y}}
-	}
-	for i, q := range r.Parts {
-		p.Pieces = append(p.Pieces, piecePlan(r, q, i == 0, i == len(r.Parts)-1))
-	}
-	for _, j := range r.Joints {
-		p.Plates = append(p.Plates, l.PlatePlan(j))
-	}
-	for i := range r.Job.Obstacles {
-		p.Obstacles = append(p.Obstacles, obstaclePlan(s, r, &r.Job.Obstacles[i]))
-	}
-	for _, e := range r.Job.Expansion {
-		at := r.ToCap(r.FrontStation(e.Station))
-		f := r.FaceAt(s, at)
-		p.Gaps = append(p.Gaps, plan.Shape{Ring: plan.Box(at-e.Gap/2, f.Street, at+e.Gap/2, f.Roof)})
-	}
-	return p
-}
-
 // WallPlan is the top of a run's wall from above.
 func (l *Layout) WallPlan(r *cap.Run) plan.Wall {
 	var w plan.Wall
@@ -132,9 +104,9 @@ func MiterTrimOf(r *Run, c *Corner) length.Length {
 	return cap.MiterTrim(r.OutsideAt(end), c.CapTurn)
 }
 
-// obstaclePlan is the room an obstacle takes: of what comes through the cap its
-// own, of all else the whole wall.
-func obstaclePlan(s *job.System, r *Run, o *job.Obstacle) plan.Shape {
+// obstaclePlan is an obstacle and the room it takes: of what comes through the cap
+// its own, of all else the whole wall.
+func obstaclePlan(s *job.System, r *Run, o *job.Obstacle) plan.Obstacle {
 	at := r.ToCap(r.FrontStation(o.Station))
 	f := r.FaceAt(s, at)
 	y0, y1 := f.Street, f.Roof
@@ -142,7 +114,11 @@ func obstaclePlan(s *job.System, r *Run, o *job.Obstacle) plan.Shape {
 		mid := f.Street + o.FromFace
 		y0, y1 = mid-o.Depth/2, mid+o.Depth/2
 	}
-	return plan.Shape{Mark: o.Name, Ring: plan.Box(at-o.Extent/2, y0, at+o.Extent/2, y1)}
+	return plan.Obstacle{
+		Shape: plan.Shape{Mark: o.Name, Ring: plan.Box(at-o.Extent/2, y0, at+o.Extent/2, y1)}, At: at, Station: plan.Value{Real: r.ToCrew(at)},
+		BlocksChair: o.Does&job.BlocksChair != 0, BlocksJoint: o.Does&job.BlocksJoint != 0, Pierces: o.Does&job.Pierces != 0,
+		Collar: o.Collar, Fact: ObstacleFacts(r, o),
+	}
 }
 
 // supportsOf are the supports under the miters at a run's ends, turned from the
@@ -154,22 +130,25 @@ func (l *Layout) supportsOf(r *Run) []plan.Support {
 			continue
 		}
 		for _, u := range p.Supports {
-			q, right := u.Quad, u.Corner == r.Right.Corner
-			switch {
-			case right:
-				q = q.Shift(r.Cap)
-			case u.Corner == r.Left.Corner:
-				q = q.ToLeaving(u.Corner.CapTurn)
-			default:
-				continue
+			if right := u.Corner == r.Right.Corner; right || u.Corner == r.Left.Corner {
+				out = append(out, plan.Support{Shape: supportPlan(u, r.Cap, right), Right: right})
 			}
-			k := plan.Support{Shape: plan.Shape{Mark: u.Name}, Right: right}
-			for i := range q {
-				x, y := q.At(i)
-				k.Ring = append(k.Ring, plan.Pt{X: x, Y: y})
-			}
-			out = append(out, k)
 		}
 	}
 	return out
+}
+
+// supportPlan is a support in the frame of the run that arrives at its corner, whose
+// corner point stands at a station, or of the one that leaves.
+func supportPlan(u *Support, corner length.Length, arriving bool) plan.Shape {
+	q := u.Quad.ToLeaving(u.Corner.CapTurn)
+	if arriving {
+		q = u.Quad.Shift(corner)
+	}
+	k := plan.Shape{Mark: u.Name}
+	for i := range q {
+		x, y := q.At(i)
+		k.Ring = append(k.Ring, plan.Pt{X: x, Y: y})
+	}
+	return k
 }

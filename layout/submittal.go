@@ -59,8 +59,11 @@ func (l *Layout) Limits(c AssemblyCase) []Limit {
 				inside = length.Max(inside, q.Piece.Inside)
 			}
 		}
-		m, p := bayOf(r, a, l.Grid)
-		bay, pitch = length.Max(bay, m), length.Max(pitch, p)
+		for _, y := range r.Bays() {
+			if y.Piece.Assembly == a {
+				bay, pitch = length.Max(bay, y.Metal), length.Max(pitch, y.Pitch)
+			}
+		}
 		if _, ok := assembly.Holding(r.Wall.Layers, a.Substrate); !ok {
 			holds = false
 		}
@@ -120,45 +123,6 @@ func (l *Layout) Limits(c AssemblyCase) []Limit {
 		Limit{Kind: LimitSubstrate, TestedWords: a.Substrate, HasWords: substrate, Passes: holds},
 		Limit{Kind: LimitFasteners, TestedWords: a.Fastener, TestedCount: asked, HasCounts: counts, Passes: first || counts == asked},
 	)
-}
-
-// bayOf is the greatest bay of an assembly's chairs on a run: as the spacing of
-// a test counts, on the metal of one piece, without the shares of the joints at
-// its ends; and as laid from chair to chair. Where stations on the grid make a
-// bay of equal ones longer than their share by less than its step, the share
-// stands.
-func bayOf(r *Run, a *job.Assembly, grid length.Length) (metal, pitch length.Length) {
-	for _, p := range r.Parts {
-		if p.Piece.Assembly != a {
-			continue
-		}
-		var bays []length.Length
-		var first, last length.Length
-		for i := 1; i < len(r.Chairs); i++ {
-			from, to := r.Chairs[i-1].At, r.Chairs[i].At
-			if mid := from + (to-from)/2; mid <= p.From || mid >= p.To {
-				continue
-			}
-			if len(bays) == 0 {
-				first = from
-			}
-			bays, last = append(bays, to-from), to
-		}
-		if len(bays) == 0 {
-			continue
-		}
-		n := length.Length(len(bays))
-		joints := length.Max(0, p.From-first) + length.Max(0, last-p.To)
-		share := (last - first - joints) / n
-		for _, b := range bays {
-			m := b - joints/n
-			if m > share && m <= share+grid {
-				m = share
-			}
-			metal, pitch = length.Max(metal, m), length.Max(pitch, b)
-		}
-	}
-	return metal, pitch
 }
 
 // Fastening is one row of chairs' holes in one zone that takes one stock

@@ -25,6 +25,7 @@ type book struct {
 	crew, shop  length.Style
 	runs, lists paper
 	reader      Audience
+	runPlans    map[*layout.Run]*runValues // look-up only: made when first asked for
 	say         words.Book
 	digest      string                            // of the job's input, once it was asked for
 	keyPlan     func() plan.KeyPlan               // made once, when it is first asked for
@@ -298,6 +299,38 @@ func (b *book) crewStation(w finding.Ref) length.Length {
 		}
 	}
 	return w.Station
+}
+
+// runValues are what the drawings and tables of a run show.
+type runValues struct {
+	plan *plan.Run
+	work *view.Steps // made when it is first asked for
+}
+
+// runOf makes the values of a run once.
+func (b *book) runOf(r *layout.Run) *runValues {
+	if b.runPlans == nil {
+		b.runPlans = map[*layout.Run]*runValues{}
+	}
+	v, ok := b.runPlans[r]
+	if !ok {
+		of := b.l.Plan(r)
+		v = &runValues{plan: &of}
+		b.runPlans[r] = v
+	}
+	return v
+}
+
+// planOf is a run in plan and elevation.
+func (b *book) planOf(r *layout.Run) *plan.Run { return b.runOf(r).plan }
+
+// workOf is the order of work of a run.
+func (b *book) workOf(r *layout.Run) view.Steps {
+	v := b.runOf(r)
+	if v.work == nil {
+		v.work = &view.Steps{Run: v.plan, Work: b.l.Work(r, *v.plan)}
+	}
+	return *v.work
 }
 
 // of names a run, with its perimeter where the job has several.

@@ -6,8 +6,6 @@ import (
 
 	"copingset/drawing"
 	"copingset/layout"
-	"copingset/layout/anchor"
-	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
 )
@@ -141,9 +139,7 @@ func (b *book) chairItems(add asks) {
 		}
 		add("Screws", prose(f.Name)+", "+words+"; length of each row as its run sheet", "job; report")
 	}
-	if slices.ContainsFunc(b.l.Runs(), func(r *layout.Run) bool {
-		return slices.ContainsFunc(r.Chairs, func(c *layout.Chair) bool { return c.Kind == anchor.AtEnd })
-	}) {
+	if b.l.Counts().EndChairs {
 		add("End chairs", b.exactly(s.Chair.EndChair)+" from an end without a joint to the chair’s centre", "fabricator")
 	}
 	if slices.ContainsFunc(b.l.Perimeters, func(p *layout.Perimeter) bool { return len(p.Supports) > 0 }) {
@@ -164,12 +160,10 @@ func (b *book) capItems(add asks) {
 	if s.Profile.TopSlope > 0 {
 		add("Top", "falls to the roof, "+slope(s.Profile.TopSlope, b.metric), "job;\nIBC 2021 1503.3")
 	}
-	add("Joint gap", "as the table of its run sheet at the temperature of the METAL when set; never under "+b.exactly(s.Joint.LeastGap)+" nor over "+b.shopText(cap.MovementOf(s).Seal), "job")
+	add("Joint gap", "as the table of its run sheet at the temperature of the METAL when set; never under "+b.exactly(s.Joint.LeastGap)+" nor over "+b.shopText(b.l.Movement().Seal), "job")
 	for _, r := range b.l.Runs() {
-		for _, q := range r.Joints {
-			if q.Kind == cap.Expansion {
-				add("Expansion joint", q.Name+": gap "+b.shopText(q.Gap())+", cover plate fixed on the "+q.Held.String()+" side only, nothing else across", "job")
-			}
+		for _, q := range b.l.LooseJoints(r) {
+			add("Expansion joint", q.Mark+": gap "+b.shopText(q.Gap)+", cover plate fixed on the "+q.Fixed+" side only, nothing else across", "job")
 		}
 		for i := range r.Job.Obstacles {
 			if o := &r.Job.Obstacles[i]; o.Does&job.Pierces != 0 {
@@ -185,27 +179,15 @@ func (b *book) capItems(add asks) {
 
 // endItems are corners, breaks and ends.
 func (b *book) endItems(add asks) {
-	miters, ends, breaks := 0, 0, 0
-	for _, p := range b.l.Perimeters {
-		for _, q := range p.Pieces {
-			if q.Kind == cap.PitchMiter {
-				breaks++
-				continue
-			}
-			miters += len(q.Miters)
-			if q.Kind == cap.EndCap || q.Kind == cap.WallEnd {
-				ends++
-			}
-		}
+	n := b.l.Counts()
+	if n.Miters > 0 {
+		add("Corners", plural(n.Miters, "miter")+": hand as marked, seam sound and sealed", "fabricator")
 	}
-	if miters > 0 {
-		add("Corners", plural(miters, "miter")+": hand as marked, seam sound and sealed", "fabricator")
+	if n.Breaks > 0 {
+		add("Pitch miters", plural(n.Breaks, "pitch miter")+": over the break, each leg straight on its run, seam sound and sealed", "fabricator")
 	}
-	if breaks > 0 {
-		add("Pitch miters", plural(breaks, "pitch miter")+": over the break, each leg straight on its run, seam sound and sealed", "fabricator")
-	}
-	if ends > 0 {
-		add("Ends", plural(ends, "end")+" closed as the corner sheets", "fabricator")
+	if n.Ends > 0 {
+		add("Ends", plural(n.Ends, "end")+" closed as the corner sheets", "fabricator")
 	}
 }
 

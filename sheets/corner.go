@@ -8,10 +8,10 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // angle letters an angle in degrees.
@@ -59,7 +59,7 @@ func (b *book) corners() []page {
 				names = append(names, q.Mark)
 			}
 		}
-		p := page{id: b.id("corners", names[0]), title: cornerTitle(all) + " " + strings.Join(names, ", "), kind: CornerSheet, paper: c.paper,
+		p := page{id: b.id("corners", names[0]), title: b.cornerTitle(all) + " " + strings.Join(names, ", "), kind: CornerSheet, paper: c.paper,
 			holds: b.l.HoldsOnPieces(all), scale: "as noted", about: "Welded corners and ends in plan with legs, angles, chairs and supports."}
 		if c.on != nil {
 			p = p.printedOn(*c.on)
@@ -111,22 +111,11 @@ func (b *book) corners() []page {
 }
 
 // cornerTitle names the kinds of piece on a sheet: corners, ends or both.
-func cornerTitle(all []*layout.Piece) string {
-	names := [...]string{"corner", "end", "transition", "pitch miter", "tee"}
+func (b *book) cornerTitle(all []*layout.Piece) string {
+	names := [...]string{plan.MadeTurning: "corner", plan.MadeEnding: "end", plan.MadeTapering: "transition", plan.MadeBreaking: "pitch miter", plan.MadeTee: "tee"}
 	var count [len(names)]int
 	for _, q := range all {
-		switch {
-		case q.Kind == cap.Transition:
-			count[2]++
-		case q.Kind == cap.Tee:
-			count[4]++
-		case q.Kind == cap.PitchMiter:
-			count[3]++
-		case len(q.Miters) == 0:
-			count[1]++
-		default:
-			count[0]++
-		}
+		count[b.l.Made(q).Making]++
 	}
 	var words []string
 	for i, n := range count {
@@ -253,7 +242,7 @@ func (b *book) cornerSits(q *layout.Piece, w, h drawing.Unit) bool {
 	k := planKey{q, w, h}
 	v, ok := b.plans[k]
 	if !ok {
-		v.scene, v.roomy = view.RoomyCornerPlan(b.l, q, w, h)
+		v.scene, v.roomy = view.RoomyCornerPlan(b.l.Corner(q), w, h)
 		v.roomy = v.roomy && sits(v.scene, w, h)
 		b.plans[k] = v
 	}
@@ -265,7 +254,7 @@ func (b *book) cornerPlan(q *layout.Piece, w, h drawing.Unit) drawing.Scene {
 	if b.cornerSits(q, w, h) {
 		return b.plans[planKey{q, w, h}].scene
 	}
-	return view.CornerPlan(b.l, q, w, h)
+	return view.CornerPlan(b.l.Corner(q), w, h)
 }
 
 const cornerDataHigh drawing.Unit = 6200
@@ -347,9 +336,9 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 	if q.Assembly != nil {
 		as = q.Assembly.Name + ", " + q.Zone.String() + " zone"
 	}
-	if q.Kind == cap.Tee {
+	if made := b.l.Made(q).Making; made == plan.MadeTee {
 		rows = append(rows, b.teeRows(q, front)...)
-	} else if q.Kind == cap.Transition {
+	} else if made == plan.MadeTapering {
 		rows = append(rows,
 			[]string{"Length", strings.Join(front, ", ") + " along the straight " + q.Straight.String()},
 			[]string{"Legs", b.shopLong(b.j.System.Transition.Leg) + " straight at each end, the rear tapers between"},
@@ -451,10 +440,10 @@ func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 // lifting says how a piece is lifted, if not by one person, with words before
 // and behind.
 func (b *book) lifting(q *layout.Piece, before, behind string) string {
-	switch b.l.Weight(q).Lift {
-	case cap.Mechanical:
+	switch b.l.Made(q).Lift {
+	case plan.ByMachine:
 		return before + mechanical
-	case cap.TwoPersons:
+	case plan.ByTwo:
 		return before + "TWO" + behind
 	}
 	return ""

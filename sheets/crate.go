@@ -7,9 +7,9 @@ import (
 
 	"copingset/drawing"
 	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/crate"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // crates makes one checklist for each crate, and one for what was withheld.
@@ -125,13 +125,13 @@ func (b *book) weightWords(c *crate.Crate) string {
 // liftWords say how the closed crate is lifted.
 func (b *book) liftWords(c *crate.Crate) string {
 	one := b.j.Site.OnePerson
-	lift, known := c.Lift(&b.j.Site)
+	lift, known := b.l.LiftOfCrate(c)
 	switch {
 	case !known:
 		return "Lift it by machine, or weigh it first."
-	case lift == cap.Mechanical:
+	case lift == plan.ByMachine:
 		return mechanical + ": over the " + b.weight(2*one) + " of two persons."
-	case lift == cap.TwoPersons:
+	case lift == plan.ByTwo:
 		return "TWO persons lift it: over " + b.weight(one) + " or longer than " + b.text(b.j.Site.LongPiece) + "."
 	}
 	return "One person may lift it."
@@ -169,7 +169,7 @@ type sized struct {
 func (b *book) sizes(x crate.Item) sized {
 	z := sized{what: prose(x.What), long: x.Length, grams: x.Grams}
 	if q := x.Piece; q != nil {
-		z.what, z.length, z.grams = kindOf(q), b.shopLong(x.Length), b.l.Weight(q).Shipped
+		z.what, z.length, z.grams = b.l.Made(q).Name, b.shopLong(x.Length), b.l.Weight(q).Shipped
 		return z
 	}
 	z.length = b.shopShort(x.Length)
@@ -194,7 +194,7 @@ func (b *book) sizes(x crate.Item) sized {
 // pieceWords are the kind of a piece and what tells its hands and its place in the
 // crate from those of its neighbours.
 func (b *book) pieceWords(q *layout.Piece) string {
-	what := kindOf(q)
+	what := b.l.Made(q).Name
 	if h := q.Hand.String(); h != "" {
 		what += ", " + h + " hand"
 	}
@@ -281,7 +281,7 @@ func (b *book) liftShort(q *layout.Piece) string {
 func (b *book) withheld() table {
 	t := table{title: "WITHHELD: not released, in no crate", fill: true, cols: []column{{head: "Mark"}, {head: "Kind"}, {head: "Held by", flex: true}}, whole: true}
 	for _, q := range b.l.Withheld {
-		t.rows = append(t.rows, []string{q.Mark, kindOf(q), strings.Join(b.holdNames(b.l.Held[q]), "; ")})
+		t.rows = append(t.rows, []string{q.Mark, b.l.Made(q).Name, strings.Join(b.holdNames(b.l.Held[q]), "; ")})
 	}
 	return t
 }

@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"copingset/drawing"
-	"copingset/layout/cap"
 	"copingset/layout/crate"
+	"copingset/layout/plan"
 )
 
 // crateLabels are one large label for each crate, two to a sheet.
@@ -121,13 +121,13 @@ func (b *book) labelWeight(c *crate.Crate) (weight, lift string) {
 	default:
 		weight = "GROSS " + b.weight(c.Gross())
 	}
-	how, known := c.Lift(&b.j.Site)
+	how, known := b.l.LiftOfCrate(c)
 	switch {
 	case !known:
 		lift = "Lift by machine, or weigh it first"
-	case how == cap.Mechanical:
+	case how == plan.ByMachine:
 		lift = mechanical + ", soft slings and a spreader"
-	case how == cap.TwoPersons:
+	case how == plan.ByTwo:
 		lift = "TWO persons to lift"
 	default:
 		lift = "One person may lift it"
@@ -158,7 +158,7 @@ func (b *book) labelCautions(c *crate.Crate) []string {
 	handed := false
 	for _, x := range c.Items {
 		f := b.l.FamilyOf(x.Piece)
-		handed = handed || x.Piece.Hand != cap.NoHand || f != nil && f.Twin != nil
+		handed = handed || b.l.Made(x.Piece).Hand != "" || f != nil && f.Twin != nil
 	}
 	if handed {
 		out = append(out, "LEFT and RIGHT pieces look alike: read the L and R of the label before a piece goes up.")

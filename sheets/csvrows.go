@@ -196,7 +196,7 @@ func (c schedules) chairs() Schedule {
 func (c schedules) stands(q, run string) string {
 	words := c.words(q, "stands-at")
 	if j := c.words(q, "joint"); j != "" {
-		words = standsWords(words, local(j, c.words(run, "run")))
+		words = layout.StandsAt(words, local(j, c.words(run, "run")))
 	}
 	if !c.has(run, "taper-1-from") {
 		return words

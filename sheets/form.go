@@ -303,7 +303,7 @@ func (f *forms) draw(s *drawing.Scene, q formPage, n, of int) {
 	})
 	if q.n == 1 {
 		y += 2*formBox + formGap
-		strip := view.SurveySketch(q.p, q.at, f.b.metric, r.Width()-200, formStrip-200)
+		strip := view.SurveySketch(layout.Sketch(q.p, q.at, f.b.metric), r.Width()-200, formStrip-200)
 		s.Rect(drawing.Medium, drawing.Box(r.Min.X, y, r.Max.X, y+formStrip))
 		place(s, strip, drawing.Pt(r.Min.X+100, y+100), "sketch")
 		y += formStrip + formGap

@@ -8,7 +8,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
-	"copingset/layout/wall"
+	"copingset/layout/plan"
 )
 
 // levelling is what brings the wall top to the set surface: both ways to pack
@@ -29,14 +29,14 @@ func (b *book) levelling() []page {
 	}
 	blocks = append(blocks, b.packingWords())
 	if len(b.l.Perimeters) > 1 {
-		blocks = append(blocks, b.effortTable("Both ways to pack, whole job", &b.l.Packing))
+		blocks = append(blocks, b.effortTable("Both ways to pack, whole job", b.l.Levelling(&b.l.Packing)))
 	}
 	for _, p := range b.l.Perimeters {
 		title := "Both ways to pack"
 		if len(b.l.Perimeters) > 1 {
 			title += ", " + prose(p.Job.Name)
 		}
-		blocks = append(blocks, b.effortTable(title, &p.Packing))
+		blocks = append(blocks, b.effortTable(title, b.l.Levelling(&p.Packing)))
 	}
 	if b.j.Packing.Method != job.PackChairs {
 		for _, p := range b.l.Perimeters {
@@ -89,18 +89,18 @@ func (b *book) packingWords() list {
 }
 
 // effortTable sets the two ways beside each other.
-func (b *book) effortTable(title string, p *wall.Packing) table {
+func (b *book) effortTable(title string, p plan.Levelling) table {
 	t := table{title: title, whole: true, cols: []column{{head: "", flex: true}, {head: "Continuous", align: drawing.Right}, {head: "Chairs alone", align: drawing.Right}}}
-	a, z := &p.Continuous, &p.Chairs
-	add := func(what string, f func(e *wall.Effort) string) { t.rows = append(t.rows, []string{what, f(a), f(z)}) }
-	count := func(get func(e *wall.Effort) int) func(e *wall.Effort) string {
-		return func(e *wall.Effort) string { return dash(get(e)) }
+	a, z := p.Continuous, p.Chairs
+	count := func(what string, x, y int) { t.rows = append(t.rows, []string{what, dash(x), dash(y)}) }
+	add := func(what string, letter func(plan.Effort) string) {
+		t.rows = append(t.rows, []string{what, letter(a), letter(z)})
 	}
-	add("Pieces set", count(func(e *wall.Effort) int { return e.Pieces }))
-	add("Strips of plywood", count(func(e *wall.Effort) int { return e.Strips }))
-	add("Shims", count(func(e *wall.Effort) int { return e.Shims }))
-	add("Saw cuts", count(func(e *wall.Effort) int { return e.Cuts }))
-	add("Plywood layers, running length", func(e *wall.Effort) string {
+	count("Pieces set", a.Pieces, z.Pieces)
+	count("Strips of plywood", a.Strips, z.Strips)
+	count("Shims", a.Shims, z.Shims)
+	count("Saw cuts", a.Cuts, z.Cuts)
+	add("Plywood layers, running length", func(e plan.Effort) string {
 		if e.Layers == 0 {
 			return "–"
 		}
@@ -110,26 +110,22 @@ func (b *book) effortTable(title string, p *wall.Packing) table {
 	if p.SheetsLeast > 0 {
 		sheets += " (no plan needs fewer than " + itoa(p.SheetsLeast) + ")"
 	}
-	add(sheets, count(func(e *wall.Effort) int { return e.Sheets }))
+	count(sheets, a.Sheets, z.Sheets)
 	nails := "Nails or screws of the layers"
-	if n := b.j.Packing.Nail.Name; n != "" {
-		nails += ": " + prose(n)
+	if p.Nail != "" {
+		nails += ": " + prose(p.Nail)
 	}
-	add(nails, count(func(e *wall.Effort) int { return e.Nails }))
-	add("Stacks the shims do not make", count(func(e *wall.Effort) int { return e.Missing }))
-	if b.j.Packing.Rates != nil {
-		add("Labour", func(e *wall.Effort) string {
-			m := (e.Minutes + 500) / 1000
-			return fmt.Sprintf("%d h %02d min", m/60, m%60)
-		})
-		add("Labour and material, job’s money", func(e *wall.Effort) string {
-			c := (e.Money + 5) / 10
-			return fmt.Sprintf("%d.%02d", c/100, c%100)
-		})
+	count(nails, a.Nails, z.Nails)
+	count("Stacks the shims do not make", a.Missing, z.Missing)
+	if p.Priced {
+		add("Labour", func(e plan.Effort) string { return fmt.Sprintf("%d h %02d min", e.Minutes/60, e.Minutes%60) })
+		add("Labour and material, job’s money", func(e plan.Effort) string { return fmt.Sprintf("%d.%02d", e.Hundredths/100, e.Hundredths%100) })
 	}
 	if p.Known {
-		row := []string{"Recommended", "", ""}
-		row[1+int(min(p.Recommended, job.PackChairs))] = "RECOMMENDED"
+		row := []string{"Recommended", "RECOMMENDED", ""}
+		if p.ChairsAlone {
+			row[1], row[2] = row[2], row[1]
+		}
 		t.rows = append(t.rows, row)
 		last := len(t.rows) - 1
 		t.bold = func(row, col int) bool { return row == last && col > 0 }

@@ -5,19 +5,20 @@ import (
 	"strconv"
 
 	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/length"
 )
 
 // MachineLists are what an outside program needs to fold what is written: a row
-// for each file, and a row for each bend. Numbers are plain, in the unit of the
-// file; angles are degrees.
+// for each file, a row for each bend, and a row for each stated place where an
+// outline stands back from its seam. Numbers are plain, in the unit of the file;
+// angles are degrees.
 func MachineLists(l *layout.Layout) []Schedule {
 	b := newBook(l, Options{})
 	list := Schedule{Name: "list.csv", Header: []string{"file", "unit", "mark", "body", "kind", "hand", "quantity", "metal", "thickness", "inside radius", "K", "seam gap",
-		"street-side leg", "street-side leg to", "roof-side leg", "roof-side leg to", "inside width", "slope", "turn", "front fold, left end to right end", "twin", "issue"}}
+		"street-side leg", "street-side leg to", "roof-side leg", "roof-side leg to", "inside width", "inside width, right end", "slope", "turn", "change of slope", "front fold, left end to right end", "twin", "lap", "lap width", "issue"}}
 	bends := Schedule{Name: "bends.csv", Header: []string{"file", "unit", "order", "hem or bend", "up or down", "turn", "included angle", "inside radius", "bend allowance",
 		"gauge edge", "gauge distance", "x1", "y1", "x2", "y2", "between", "and"}}
+	notches := Schedule{Name: "notches.csv", Header: []string{"file", "unit", "kind", "x1", "y1", "x2", "y2"}}
 	unit := "in"
 	if b.metric {
 		unit = "mm"
@@ -36,8 +37,12 @@ func MachineLists(l *layout.Layout) []Schedule {
 			bends.Rows = append(bends.Rows, []string{c.name, unit, itoa(q.Order), kind, way, decimal(math.Abs(q.Line.Turn)), decimal(q.Included()), num(q.Line.Radius), num(q.Line.Arc),
 				q.GaugeAt, num(q.Gauge.MM()), num(from.X), num(from.Y), num(to.X), num(to.Y), q.Line.Between[0], q.Line.Between[1]})
 		}
+		for _, n := range c.file.Notches(b.j.Shop.Relief) {
+			num := b.plainMM
+			notches.Rows = append(notches.Rows, []string{c.name, unit, n.Kind, num(n.Lo.X), num(n.Lo.Y), num(n.Hi.X), num(n.Hi.Y)})
+		}
 	}
-	return []Schedule{list, bends}
+	return []Schedule{list, bends, notches}
 }
 
 // decimal letters a number with six decimals at most.
@@ -58,7 +63,7 @@ func (b *book) listRow(c cutFile, unit string) []string {
 			twin = q.Twin.Mark
 		}
 		return []string{c.name, unit, q.Mark, c.file.Name, q.Kind.String(), q.Hand.String(), itoa(n + more), q.Metal, num(q.Thickness), num(q.Radius), decimal(q.K), "",
-			"", "", "", "", num(q.Inside), "", "", num(c.file.Length), twin}
+			"", "", "", "", num(q.Inside), num(q.Inside), "", "", "", num(c.file.Length), twin, "", ""}
 	}
 	f, s := c.family, &b.j.System
 	p := f.Pieces[0]
@@ -68,7 +73,7 @@ func (b *book) listRow(c cutFile, unit string) []string {
 	}
 	k := layout.LegOf(f, c.body)
 	part := p.Parts[k]
-	gap, turn := "", ""
+	gap, turn, pitch := "", "", ""
 	if len(f.Bodies) > 1 {
 		gap = num(b.j.Shop.WeldGap)
 	}
@@ -77,18 +82,22 @@ func (b *book) listRow(c cutFile, unit string) []string {
 			turn += " "
 		}
 		turn += decimal(m.Corner.CapTurn.Degrees())
+		if m.Corner.Straight() { // positive over a peak
+			pitch = decimal(m.Corner.Bend.Degrees())
+		}
 	}
 	front := []string{"", "", "", ""}
 	if c.file.Metal != nil {
 		front = []string{num(s.Profile.FrontLeg.Length), s.Profile.FrontLeg.To.String(), num(s.Profile.RearLeg.Length), s.Profile.RearLeg.To.String()}
 	}
-	along := part.Length()
-	switch {
-	case c.file.Name == "end plate":
-		along = c.file.Length
-	case f.Kind == cap.Tee && c.body == 1:
-		along = p.Parts[1].Length()
+	lap := []string{"", ""}
+	if f.Laps() && c.file.Metal != nil && len(c.file.Bends) > 0 {
+		lap = []string{"over", num(b.j.Shop.Seam.Lap.Width)}
+		if c.file.Tabbed() {
+			lap[0] = "under"
+		}
 	}
+	left, right := b.l.MadeInside(f, c.body)
 	row := []string{c.name, unit, f.Mark, c.file.Name, p.KindName(), f.Hand.String(), itoa(f.Released(b.l.Held)), s.Metal.Name, num(s.Metal.Thickness), num(s.Profile.InsideR), decimal(b.j.Shop.K), gap}
-	return append(append(row, front...), num(part.Inside()), decimal(float64(part.Slope(s))/1e9), turn, num(along+p.Allowance), twin)
+	return append(append(row, front...), num(left), num(right), decimal(float64(part.Slope(s))/1e9), turn, pitch, num(b.l.MadeFront(f, c.body)+p.Allowance), twin, lap[0], lap[1])
 }

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"copingset/drawing"
-	"copingset/layout/cap"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 )
@@ -132,7 +131,7 @@ func perDegree(v int64) string {
 // movement letters what the joints do over the year.
 func (b *book) movement() []block {
 	s := &b.j.System
-	m := cap.MovementOf(s)
+	m := b.l.Movement()
 	j := &s.Joint
 	printed := "no printed value found for this metal: have the supplier state it"
 	if e, ok := b.l.PrintedExpansion(); ok {

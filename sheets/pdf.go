@@ -63,16 +63,17 @@ func Views(l *layout.Layout) []drawing.Scene {
 	add(view.KeyPlan(b.keyPlan(), viewWide, viewHigh), "key plan")
 	for _, p := range l.Perimeters {
 		for _, r := range p.Runs {
-			wins, along := view.Windows(l, r, viewWide)
+			of := b.planOf(r)
+			wins, along := view.Windows(of, viewWide)
 			for _, w := range wins {
-				add(view.RunPlan(l, r, w, along, view.RunAcross(l, r, viewHigh/2), viewWide), "plan", p.Job.Name, r.Name)
-				add(view.RunElevation(l, r, w, along, view.RunUp(l, r, viewHigh/2), viewWide), "elevation", p.Job.Name, r.Name)
+				add(view.RunPlan(of, w, along, view.RunAcross(of, viewHigh/2), viewWide), "plan", p.Job.Name, r.Name)
+				add(view.RunElevation(of, w, along, view.RunUp(of, viewHigh/2), viewWide), "elevation", p.Job.Name, r.Name)
 			}
 		}
 	}
 	for _, g := range l.CornerGroups() {
 		if !byHand(g[0]) {
-			add(view.CornerPlan(l, g[0], viewWide, viewHigh), "corner", g[0].Mark)
+			add(view.CornerPlan(l.Corner(g[0]), viewWide, viewHigh), "corner", g[0].Mark)
 		}
 	}
 	for _, c := range l.SectionCases() {

@@ -9,6 +9,7 @@ import (
 	"copingset/drawing/view"
 	"copingset/layout"
 	"copingset/layout/finding"
+	"copingset/layout/plan"
 )
 
 const (
@@ -110,11 +111,11 @@ func (b *book) run(t stretch) []page {
 // of several those of each whole.
 func (b *book) hatches(runs []*layout.Run, win view.Window) []view.LegendEntry {
 	if len(runs) == 1 {
-		return view.RunHatches(b.l, runs[0], win)
+		return view.RunHatches(b.planOf(runs[0]), win)
 	}
 	var out []view.LegendEntry
 	for _, r := range runs {
-		for _, e := range view.RunHatches(b.l, r, view.Window{To: r.Cap}) {
+		for _, e := range view.RunHatches(b.planOf(r), view.Window{To: r.Cap}) {
 			if !slices.Contains(out, e) {
 				out = append(out, e)
 			}
@@ -128,27 +129,28 @@ func (b *book) hatches(runs []*layout.Run, win view.Window) []view.LegendEntry {
 func (b *book) windows(r *layout.Run, p page) (leaves []*leaf, along view.Scale, room drawing.Rect, fits bool) {
 	room = p.paper.room(p.banner != "")
 	room.Max.Y -= cautionHigh + 200
-	wins, along := view.Windows(b.l, r, room.Width())
+	of := b.planOf(r)
+	wins, along := view.Windows(of, room.Width())
 	if len(wins) == 1 {
-		along = b.enlarge(r, wins[0], along, room)
+		along = b.enlarge(of, wins[0], along, room)
 	}
 	height := room.Height()
 	if len(wins) > 1 {
 		height -= matchHigh
 	}
 	k := runScales{along: along}
-	k.across, k.up, k.together = view.RunScales(b.l, r, wins, along, room.Width(), height, apart)
+	k.across, k.up, k.together = view.RunScales(of, wins, along, room.Width(), height, apart)
 	if !k.together { // with scales and reader said once for both
 		cells := make([]view.RunCell, len(wins))
 		for i, w := range wins {
-			cells[i] = view.RunCell{Run: r, Win: w, Width: room.Width()}
+			cells[i] = view.RunCell{Run: of, Win: w, Width: room.Width()}
 		}
-		if across, up, ok := view.RunCellRows(b.l, [][]view.RunCell{cells}, along, room.Width(), height-near, near, 0); ok {
+		if across, up, ok := view.RunCellRows([][]view.RunCell{cells}, along, room.Width(), height-near, near, 0); ok {
 			k = runScales{along: along, across: across, up: up, together: true, once: true}
 		}
 	}
 	for i, w := range wins {
-		leaves = append(leaves, b.views(r, w, k, room, i+1)...)
+		leaves = append(leaves, b.views(of, w, k, room, i+1)...)
 	}
 	fits = true
 	for _, f := range leaves {
@@ -162,14 +164,14 @@ func (b *book) windows(r *layout.Run, p page) (leaves []*leaf, along view.Scale,
 
 // enlarge takes a larger scale along a run so short that the words of its plan
 // stand on end and leave no height for the elevation.
-func (b *book) enlarge(r *layout.Run, w view.Window, along view.Scale, room drawing.Rect) view.Scale {
-	plan := func(s view.Scale) drawing.Scene {
-		return view.RunPlan(b.l, r, w, s, view.RunAcross(b.l, r, viewLeast), room.Width())
+func (b *book) enlarge(r *plan.Run, w view.Window, along view.Scale, room drawing.Rect) view.Scale {
+	drawn := func(s view.Scale) drawing.Scene {
+		return view.RunPlan(r, w, s, view.RunAcross(r, viewLeast), room.Width())
 	}
 	all := view.Scales(b.metric)
 	i := slices.Index(all, along)
-	for v := plan(along); i > 0 && v.H+9000 > room.Height(); i-- {
-		larger := plan(all[i-1])
+	for v := drawn(along); i > 0 && v.H+9000 > room.Height(); i-- {
+		larger := drawn(all[i-1])
 		if larger.Bounds().Max.X > room.Width() || larger.H >= v.H {
 			break
 		}
@@ -330,7 +332,7 @@ const matchHigh drawing.Unit = 500
 
 // views places the plan over the elevation of one window on one page, or else
 // each on a page of its own.
-func (b *book) views(r *layout.Run, w view.Window, k runScales, room drawing.Rect, n int) []*leaf {
+func (b *book) views(of *plan.Run, w view.Window, k runScales, room drawing.Rect, n int) []*leaf {
 	top := drawing.Unit(0)
 	if w.Of > 1 {
 		top = matchHigh
@@ -350,25 +352,25 @@ func (b *book) views(r *layout.Run, w view.Window, k runScales, room drawing.Rec
 		f.band = drawing.Box(room.Min.X, min(y+v.H+gap, room.Max.Y), room.Max.X, room.Max.Y)
 	}
 	if k.once {
-		c := view.RunCell{Run: r, Win: w, Width: room.Width()}
+		c := view.RunCell{Run: of, Win: w, Width: room.Width()}
 		f := &leaf{window: n, win: w}
-		plans, elevations := view.RunCellViews(b.l, []view.RunCell{c}, k.along, k.across, k.up)
+		plans, elevations := view.RunCellViews([]view.RunCell{c}, k.along, k.across, k.up)
 		put(f, plans[0], "p")
 		put(f, elevations[0], "e")
-		put(f, view.RunCellFoot(b.l, []view.RunCell{c}, k.along, k.across, k.up, room.Width()), "f")
+		put(f, view.RunCellFoot([]view.RunCell{c}, k.along, k.across, k.up, room.Width()), "f")
 		return []*leaf{f}
 	}
 	if k.together {
-		plan, elevation := view.RunViews(b.l, r, w, k.along, k.across, k.up, room.Width())
+		above, elevation := view.RunViews(of, w, k.along, k.across, k.up, room.Width())
 		f := &leaf{window: n, win: w}
-		put(f, plan, "p")
+		put(f, above, "p")
 		put(f, elevation, "e")
 		return []*leaf{f}
 	}
 	p := &leaf{window: n, win: w, name: "plan"}
-	put(p, view.RunPlan(b.l, r, w, k.along, k.across, room.Width()), "p")
+	put(p, view.RunPlan(of, w, k.along, k.across, room.Width()), "p")
 	e := &leaf{window: n, win: w, name: "elevation"}
-	put(e, view.RunElevation(b.l, r, w, k.along, k.up, room.Width()), "e")
+	put(e, view.RunElevation(of, w, k.along, k.up, room.Width()), "e")
 	return []*leaf{p, e}
 }
 
@@ -387,209 +389,4 @@ func (b *book) key(runs []*layout.Run, hatches []view.LegendEntry) func(s *drawi
 		place(s, view.KeyPlanSmall(b.keyPlan(), b.l.SpotOfRuns(runs...), w, box.Height()), box.Min, "key")
 		b.legend(s, drawing.Box(box.Min.X+w+400, box.Min.Y, box.Max.X, box.Max.Y), hatches)
 	}
-}
-
-// fill arranges tables and lists on as few pages as they take.
-func (b *book) fill(t stretch, room drawing.Rect, leaves *[]*leaf) {
-	var tables []table
-	var strips []laid
-	high := drawing.Unit(0)
-	for _, r := range t.runs {
-		if table := b.chairTable(r); len(table.rows) > 0 {
-			tables = append(tables, table)
-		}
-		if strip := b.steps(r, room.Width()); strip.h > 0 {
-			strips = append(strips, strip)
-			high += strip.h + between
-		}
-	}
-	// The pictures stand on the last page of lists, with the last words of the
-	// order of work, for which every page of lists keeps room. Where that takes as
-	// many pages, words and pictures have one to themselves.
-	low := room
-	below := high < room.Height()/2
-	if below {
-		low.Max.Y -= high
-	}
-	var best []*leaf
-	for _, apart := range []bool{true, false} {
-		for _, tight := range []bool{false, true} {
-			for i := range tables {
-				tables[i].tight = tight
-			}
-			in := low
-			if apart {
-				in = room
-			}
-			got, ok := b.arrange(t, tables, in, *leaves, apart)
-			if apart && ok && below {
-				ok = got[len(got)-1].foot() <= low.Max.Y
-			}
-			if ok && (best == nil || len(got) < len(best)) {
-				best = got
-			}
-		}
-	}
-	*leaves = best
-	if len(strips) == 0 {
-		return
-	}
-	if f := best[len(best)-1]; below && f.window == 0 {
-		y := low.Max.Y
-		if len(best) > 1 && best[len(best)-2].data { // the page is theirs: close under the words
-			y = f.foot()
-		}
-		for _, q := range strips {
-			f.views = append(f.views, placed{q, drawing.Pt(room.Min.X, y+between)})
-			y += between + q.h
-		}
-		return
-	}
-	// On pages of their own, each whole.
-	y := room.Max.Y
-	for _, q := range strips {
-		if y > room.Min.Y && y+between+q.h > room.Max.Y {
-			best, y = append(best, &leaf{}), room.Min.Y-between
-		}
-		f := best[len(best)-1]
-		f.views = append(f.views, placed{q, drawing.Pt(room.Min.X, y+between)})
-		y += between + q.h
-	}
-	*leaves = best
-}
-
-// foot is where the tables and lists of a page end.
-func (f *leaf) foot() drawing.Unit {
-	low := drawing.Unit(0)
-	for _, x := range slices.Concat(f.table, f.small) {
-		low = max(low, x.at.Y+x.h)
-	}
-	return low
-}
-
-// steps is the strip of pictures of the order of work; none where nothing is
-// set on the run by itself.
-func (b *book) steps(r *layout.Run, w drawing.Unit) laid {
-	if len(r.Chairs) == 0 && len(r.Joints) == 0 {
-		return laid{}
-	}
-	s := view.StepStrip(b.l, r, w, view.StepStripHeight(b.l, r, w))
-	got, _ := picture{scene: s, prefix: "steps", centre: true}.take(w, s.H, true)
-	return got
-}
-
-// arrange places chair tables under the views where they fit whole or else on
-// pages of their own, and the other lists where there is room, in the order a
-// foreman needs them. apart gives the order of work of a run a page of its own,
-// if it has any.
-func (b *book) arrange(t stretch, tables []table, room drawing.Rect, views []*leaf, apart bool) (all []*leaf, ok bool) {
-	if apart && (len(t.runs) > 1 || b.steps(t.runs[0], room.Width()).draw == nil) {
-		return nil, false
-	}
-	var leaves []*leaf
-	for _, f := range views {
-		copied := *f
-		leaves = append(leaves, &copied)
-	}
-	natural := drawing.Unit(0)
-	for _, x := range tables {
-		natural = max(natural, min(x.width(), room.Width()))
-	}
-	bands := len(leaves)
-	free := make([]drawing.Rect, bands)
-	for i, f := range leaves {
-		free[i] = f.band
-	}
-	var left []block // tables that find no room under the views
-	for _, x := range tables {
-		i := slices.IndexFunc(free, func(f drawing.Rect) bool {
-			if f.Width() < natural {
-				return false
-			}
-			got, rest := x.take(natural, f.Height(), false)
-			return rest == nil && got.draw != nil
-		})
-		if i < 0 {
-			left = append(left, x)
-			continue
-		}
-		got, _ := x.take(natural, free[i].Height(), false)
-		leaves[i].table = append(leaves[i].table, placed{got, free[i].Min})
-		free[i].Min.X += natural + gutter
-	}
-	var side [][]drawing.Rect // beside and below the table, page by page
-	if len(left) > 0 {
-		k := max(1, int((room.Width()-smallWide)/(natural+gutter)))
-		var cols []drawing.Rect
-		for i := range k {
-			x := room.Min.X + drawing.Unit(i)*(natural+gutter)
-			cols = append(cols, drawing.Box(x, room.Min.Y, x+natural, room.Max.Y))
-		}
-		for _, page := range flow(left, func(int) []drawing.Rect { return cols }) {
-			leaves = append(leaves, &leaf{table: page})
-			used, foot := 0, room.Min.Y
-			for i, c := range cols {
-				for _, x := range page {
-					if x.at.X == c.Min.X {
-						used, foot = i+1, x.at.Y+x.h
-					}
-				}
-			}
-			x := min(room.Min.X+drawing.Unit(used)*(natural+gutter), room.Max.X)
-			rs := parts(drawing.Box(x, room.Min.Y, room.Max.X, room.Max.Y))
-			last := cols[used-1]
-			if under := drawing.Box(last.Min.X, foot+between, last.Max.X, room.Max.Y); foot+between+bandLeast < room.Max.Y {
-				rs = append(rs, under)
-			}
-			side = append(side, rs)
-		}
-	}
-	regions := func(n int) []drawing.Rect {
-		switch {
-		case n < bands:
-			return parts(free[n])
-		case n < bands+len(side):
-			return side[n-bands]
-		}
-		return columns(room, max(1, int(room.Width()/(smallWide+3000))), gutter)
-	}
-	// A page saved is worth the order of work before the data, or in two parts.
-	var lists [][]placed
-	var work block
-	for _, together := range []bool{true, false} {
-		for _, order := range b.runData(t, room, together) {
-			if apart {
-				last := len(order) - 1
-				order, work = order[:last], order[last]
-				lists = flowOver(order, regions)
-				break
-			}
-			if got := flowOver(order, regions); lists == nil || len(got) < len(lists) {
-				lists = got
-			}
-		}
-	}
-	for i, t := range lists {
-		for len(leaves) <= i {
-			leaves = append(leaves, &leaf{})
-		}
-		leaves[i].small = append(leaves[i].small, t...)
-	}
-	if !apart {
-		return leaves, true
-	}
-	for _, f := range leaves {
-		f.data = f.window == 0
-	}
-	got, rest := work.take(min(room.Width(), max(smallWide+3000, room.Width()/2)), room.Height(), true)
-	return append(leaves, &leaf{small: []placed{{got, room.Min}}}), rest == nil
-}
-
-// parts cuts a rectangle into columns wide enough for data; none if it is not.
-func parts(r drawing.Rect) []drawing.Rect {
-	n := int((r.Width() + gutter) / (smallWide + gutter))
-	if n < 1 || r.Height() < listLeast {
-		return nil
-	}
-	return columns(r, n, gutter)
 }

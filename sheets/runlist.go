@@ -8,8 +8,6 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
-	"copingset/layout/anchor"
-	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
 )
@@ -18,10 +16,10 @@ import (
 func (b *book) runLists(p *layout.Perimeter, r *layout.Run, room drawing.Rect, together bool) []block {
 	var blocks []block
 	if !(paper{room.Width() + 2*(margin+pad), 0}).broad() { // the strip has no room for them
-		wins, _ := view.Windows(b.l, r, room.Width())
+		wins, _ := view.Windows(b.planOf(r), room.Width())
 		var hatches []view.LegendEntry
 		for _, w := range wins {
-			for _, e := range view.RunHatches(b.l, r, w) {
+			for _, e := range view.RunHatches(b.planOf(r), w) {
 				if !slices.Contains(hatches, e) {
 					hatches = append(hatches, e)
 				}
@@ -29,57 +27,12 @@ func (b *book) runLists(p *layout.Perimeter, r *layout.Run, room drawing.Rect, t
 		}
 		blocks = append(blocks, fixed(3600, func(s *drawing.Scene, box drawing.Rect) { b.key([]*layout.Run{r}, hatches)(s, box) }))
 	}
-	blocks = append(blocks, b.lineFacts(p, r))
+	blocks = append(blocks, b.lineFacts(r))
 	blocks = append(blocks, b.gapTables(r)...)
 	if items, names := b.runNotes(r); len(items) > 0 {
 		blocks = append(blocks, list{title: "Notes", items: items, names: names})
 	}
 	return append(blocks, list{title: "Order of work", items: b.orderOfWork(r), numbered: true, together: together})
-}
-
-// chairTable is one row for each chair, with a box to tick.
-func (b *book) chairTable(r *layout.Run) table {
-	layers := b.j.Packing.Method == job.PackContinuous && b.j.Packing.Layer > 0
-	pilots := false
-	for _, c := range r.Chairs {
-		pilots = pilots || c.Rows[0].Pilot > 0 || c.Rows[1].Pilot > 0
-	}
-	types := fastenerTypes(r)
-	t := table{title: prose("Chairs of run " + r.Name + ": station to the chair's centre; packing at the wall's front face and at its rear face"), cols: []column{
-		{head: "Chair"}, {head: "Station", align: drawing.Right}, {head: "Stands at"},
-	}}
-	if layers {
-		t.cols = append(t.cols, column{head: "Plies, " + b.exactly(b.j.Packing.Layer) + " actual", align: drawing.Middle})
-	}
-	t.cols = append(t.cols,
-		column{head: "Packing, front face", align: drawing.Right}, column{head: "shims front", align: drawing.Left},
-		column{head: "Packing, rear face", align: drawing.Right}, column{head: "shims rear", align: drawing.Left},
-		column{head: "Screws front"}, column{head: "Screws rear"})
-	if pilots {
-		t.cols = append(t.cols, column{head: "Pilot from top of packing, front / rear"})
-	}
-	t.cols = append(t.cols, column{head: "Set", align: drawing.Middle})
-	built := false
-	for _, c := range r.Chairs {
-		is := func(what ...string) string { return factsOf(c.Name, what...) }
-		row := []lettered{{fmt.Sprintf("C%d", c.N), is("number")}, {b.long(r.ToCrew(c.At)), is("station")}, {b.standsAt(c), b.standsFacts(c)}}
-		if layers {
-			row = append(row, lettered{itoa(c.Layers), is("plies")})
-		}
-		front, rear := b.packing(c, c.PackFront, c.ShimFront), b.packing(c, c.PackRear, c.ShimRear)
-		built = built || strings.HasSuffix(front, ")") || strings.HasSuffix(rear, ")")
-		row = append(row, lettered{front, is("packing-front")}, lettered{b.shims(c.ShimFront), is("shims-front")},
-			lettered{rear, is("packing-rear")}, lettered{b.shims(c.ShimRear), is("shims-rear")},
-			lettered{b.screws(c.Rows[0], len(types) > 1), screwFacts(c, 0)}, lettered{b.screws(c.Rows[1], len(types) > 1), screwFacts(c, 1)})
-		if pilots {
-			row = append(row, lettered{b.pilot(c), pilotFacts(c)})
-		}
-		t.add(append(row, lettered{words: tickBox})...)
-	}
-	if built {
-		t.title += " (in brackets what plies and shims come to)"
-	}
-	return t
 }
 
 // factsOf names several facts of one thing.
@@ -89,78 +42,6 @@ func factsOf(of string, what ...string) string {
 		names = append(names, layout.Named(of, w))
 	}
 	return layout.AllNamed(names...)
-}
-
-// standsFacts are what standsAt letters.
-func (b *book) standsFacts(c *layout.Chair) string {
-	what := []string{"stands-at"}
-	if c.Joint != nil {
-		what = append(what, "joint")
-	}
-	if len(c.Run.Tapers) > 0 {
-		what = append(what, "inside")
-	}
-	if left, right := c.Edges(&b.j.System); left != right {
-		what = append(what, "inside-left-edge", "inside-right-edge")
-	}
-	return factsOf(c.Name, what...)
-}
-
-// screwFacts are what screws letters of a row, pilotFacts what pilot does.
-func screwFacts(c *layout.Chair, row int) string {
-	name := layout.ScrewsOf(row)
-	if w := c.Rows[row]; w.Fastener == nil || w.Length == 0 {
-		return factsOf(c.Name, name)
-	}
-	return factsOf(c.Name, name, name+"-length")
-}
-
-func pilotFacts(c *layout.Chair) string {
-	var what []string
-	for i, w := range c.Rows {
-		if w.Pilot != 0 {
-			what = append(what, layout.ScrewsOf(i)+"-pilot")
-		}
-	}
-	return factsOf(c.Name, what...)
-}
-
-// packing letters the packing at one face and, where plies and shims come to
-// something else, what is built.
-func (b *book) packing(c *layout.Chair, pack length.Length, shims []length.Length) string {
-	want, made := b.short(pack), b.exact(c.Made(&b.j.Packing, shims))
-	if made == want || made == b.exact(pack) {
-		return want
-	}
-	return want + " (" + made + ")"
-}
-
-func (b *book) standsAt(c *layout.Chair) string {
-	words := b.standsBy(c)
-	if len(c.Run.Tapers) == 0 {
-		return words
-	}
-	// A run of several widths has chairs of several, some cut to a taper.
-	words += ", " + b.short(c.Inside) + " inside"
-	if left, right := c.Edges(&b.j.System); left != right {
-		words += ", tapers " + b.short(left) + " to " + b.short(right)
-	}
-	return words
-}
-
-func (b *book) standsBy(c *layout.Chair) string {
-	if c.Joint == nil {
-		return c.Kind.String()
-	}
-	return standsWords(c.Kind.String(), local(c.Joint.Name, c.Run.Name))
-}
-
-// standsWords are a kind of chair and the joint that it stands at.
-func standsWords(kind, joint string) string {
-	if kind == anchor.AtExpansion.String() {
-		return "exp. joint " + joint
-	}
-	return kind + " " + joint
 }
 
 // local drops the run's name from the name of a joint or chair: on the run's
@@ -188,166 +69,6 @@ func (b *book) shims(of []length.Length) string {
 	return strings.Join(out, " + ")
 }
 
-// fastenerTypes are the kinds of fastener a run takes.
-func fastenerTypes(r *layout.Run) []*layout.Fastener {
-	var out []*layout.Fastener
-	for _, c := range r.Chairs {
-		for _, w := range c.Rows {
-			if w.Fastener != nil && !slices.Contains(out, w.Fastener) {
-				out = append(out, w.Fastener)
-			}
-		}
-	}
-	return out
-}
-
-// screws letters one row of a chair, with the name where the run has several.
-func (b *book) screws(w anchor.Row, named bool) string {
-	if w.Fastener == nil || w.Length == 0 {
-		return "HOLD"
-	}
-	if named {
-		return fmt.Sprintf("%d × %s %s", w.Count, prose(w.Fastener.Name), b.exact(w.Length))
-	}
-	return fmt.Sprintf("%d × %s", w.Count, b.exact(w.Length))
-}
-
-func (b *book) pilot(c *layout.Chair) string {
-	f, r := c.Rows[0].Pilot, c.Rows[1].Pilot
-	if f == r {
-		return b.short(f)
-	}
-	return b.short(f) + " / " + b.short(r)
-}
-
-// lineFacts are what the crew strings and checks before the first chair.
-func (b *book) lineFacts(p *layout.Perimeter, r *layout.Run) table {
-	start := "plumbed left-hand corner of the wall, front face"
-	switch {
-	case r.Job.Datum.Mark != "":
-		start = r.Job.Datum.Mark
-	case r.Left.Corner != nil && r.Left.Corner.Straight():
-		start = "break in the slope of the wall top at the left hand, the " + r.Left.Corner.Pitch.String() + " " + r.Left.Corner.Name + ", front face"
-	case r.Left.Step != nil && r.Left.Step.Up():
-		start = "riser of the step at the left hand, up to run " + r.Left.Step.Beyond.Name
-	case r.Left.Step != nil:
-		start = "edge of the step at the left hand, down to run " + r.Left.Step.Beyond.Name + ", plumbed"
-	case r.Left.Tee != nil:
-		start = "roof face of the wall of run " + r.Left.Tee.Main.Name + ", at the front face of this wall"
-	case r.Left.Kind == job.EndFree:
-		start = "left-hand end of the wall, plumbed"
-	case r.Left.Kind == job.EndWall:
-		start = "face of the higher wall at the left hand"
-	}
-	begins := b.long(length.Abs(r.Datum)) + " left of the start"
-	if r.Datum < 0 {
-		begins = b.long(-r.Datum) + " right of the start"
-	}
-	measured := "measured"
-	if r.Job.Basis == job.Drawing {
-		measured = "FROM A DRAWING, not measured"
-	}
-	rows := [][]string{
-		{"Stations start", prose(start)},
-		{"Cap line begins", begins},
-		{"Cap line", b.long(r.Cap) + ", pieces and gaps together"},
-		{"Wall line", b.long(r.Front) + ", " + measured},
-		{"String", "along the chairs’ front edges, from the first chair to the last"},
-	}
-	if n := len(r.Readings); n > 0 {
-		at := func(station length.Length) string {
-			d := r.StringToWall(&b.j.System, r.ToCap(station))
-			if d < 0 {
-				return b.short(-d) + " in front of it"
-			}
-			return b.short(d) + " behind it"
-		}
-		rows = append(rows,
-			[]string{"Wall face from string", "left end " + at(r.Readings[0].Station) + "; right end " + at(r.Readings[n-1].Station) +
-				"; most " + at(r.Line.GapMostAt) + " at " + b.long(r.ToCrew(r.ToCap(r.Line.GapMostAt)))},
-			[]string{"Wall width", span(b.short(r.WidthLeast), b.short(r.WidthMost))},
-			[]string{"Width needed", b.short(r.Need) + " at " + b.long(r.ToCrew(r.ToCap(r.NeedAt)))},
-		)
-	}
-	width := "inside " + b.short(r.Inside) + ", outside " + b.short(r.Outside)
-	if e := b.shopShort(r.Outside); e != b.short(r.Outside) {
-		width += " (" + e + " exact)"
-	}
-	if len(r.Tapers) > 0 {
-		width = "inside " + b.short(r.InsideAt(0)) + " at the left"
-	}
-	if g := p.Governs(); g != nil && g.Name != r.Name && g.Need > r.Need {
-		width += ", governed by run " + g.Name + ", which needs " + b.short(g.Need)
-	}
-	rows = append(rows, []string{"Cap width", width})
-	rows = append(rows, b.twoWidthEnds(r)...)
-	for _, t := range r.Tapers { // one row each: a row is never split over pages
-		rows = append(rows, []string{"Cap tapers", b.long(r.ToCrew(t.From)) + " to " + b.long(r.ToCrew(t.To)) + ", into inside " + b.short(t.Right)})
-	}
-	if len(r.Play) > 0 {
-		rows = append(rows, []string{"Play at the rear", span(b.short(r.PlayLeast), b.short(r.PlayMost))})
-	}
-	rows = append(rows, []string{"Packing", span(b.short(r.PackLeast), b.short(r.PackMost)) + " at any reading, either face"})
-	surface := "level along the run"
-	if rise := r.SetRight - r.SetLeft; rise != 0 {
-		way := "rises "
-		if rise < 0 {
-			way = "falls "
-		}
-		surface = way + b.text(length.Abs(rise)) + " from the left end to the right, " + angle(max(r.Incline(), -r.Incline())) + "; stations are taped along it"
-	}
-	if p.Cross != 0 {
-		surface += ", falls to the roof by " + slope(p.Cross, b.metric)
-	} else if r.SetRight == r.SetLeft {
-		surface += " and across"
-	} else {
-		surface += "; level across"
-	}
-	rows = append(rows, []string{"Set surface", surface})
-	for _, f := range fastenerTypes(r) {
-		rows = append(rows, []string{"Screws", b.screwName(f)})
-	}
-	t := facts("String, width, surface and screws", rows)
-	t.fill = true
-	for _, row := range rows {
-		t.names = append(t.names, []string{"", lineNames(r, row[0])})
-	}
-	return t
-}
-
-// lineNames are the facts that a row of lineFacts letters.
-func lineNames(r *layout.Run, head string) string {
-	of := layout.FactOfRun(r)
-	switch head {
-	case "Cap line begins":
-		return factsOf(of, "cap-begins")
-	case "Cap line":
-		return factsOf(of, "cap-line")
-	case "Wall line":
-		return factsOf(of, "wall-line")
-	case "Wall face from string":
-		return factsOf(of, "string-to-wall-left", "string-to-wall-right", "string-to-wall-most", "gap-most-station")
-	case "Wall width":
-		return factsOf(of, "wall-width-least", "wall-width-most")
-	case "Width needed":
-		return factsOf(of, "need", "need-station")
-	case "Play at the rear":
-		return factsOf(of, "play-least", "play-most")
-	case "Packing":
-		return factsOf(of, "packing-least", "packing-most")
-	case "Cap width":
-		if len(r.Tapers) > 0 {
-			return ""
-		}
-		names := []string{factsOf(of, "inside", "outside")}
-		for _, c := range r.Chairs {
-			names = append(names, layout.Named(c.Name, "inside"))
-		}
-		return layout.AllNamed(names...)
-	}
-	return ""
-}
-
 // slope letters a fall in the trade's way.
 func slope(s job.Slope, metric bool) string {
 	if metric {
@@ -364,21 +85,14 @@ func (b *book) gapTables(r *layout.Run) []block {
 		out = append(out, t)
 	}
 	t := table{title: "Building expansion joint: set as drawn", cols: []column{{head: "Joint"}, {head: "Gap", align: drawing.Right}, {head: "Cover plate", align: drawing.Right}, {head: "Held side"}, {head: "Movement, either way", flex: true}}, whole: true}
-	for _, q := range r.Joints {
-		if q.Kind != cap.Expansion {
-			continue
+	for _, q := range b.l.LooseJoints(r) {
+		is := func(what string) string { return layout.Named(q.Mark, what) }
+		move, moves := "NOT STATED", ""
+		if q.Moves {
+			move, moves = b.short(q.Movement), is("movement")
 		}
-		move := "NOT STATED"
-		if q.Movement != nil {
-			move = b.short(*q.Movement)
-		}
-		is := func(what string) string { return layout.Named(q.Name, what) }
-		moves := ""
-		if q.Movement != nil {
-			moves = is("movement")
-		}
-		t.add(lettered{words: local(q.Name, r.Name)}, lettered{b.short(q.Gap()), is("gap")}, lettered{b.short(q.Plate), is("plate")},
-			lettered{q.Held.String() + " only", is("held")}, lettered{move, moves})
+		t.add(lettered{words: local(q.Mark, r.Name)}, lettered{b.short(q.Gap), is("gap")}, lettered{b.short(q.Plate), is("plate")},
+			lettered{q.Fixed + " only", is("held")}, lettered{move, moves})
 	}
 	if len(t.rows) == 0 {
 		return out
@@ -467,7 +181,7 @@ func follows(a, z *layout.Joint) bool {
 // that is carried wholly by pieces from beyond its corners has none.
 func (b *book) orderOfWork(r *layout.Run) []string {
 	if len(r.Chairs) > 0 || len(r.Joints) > 0 || len(r.Parts) == 0 {
-		return view.StepWords(b.l, r)
+		return view.StepWords(b.workOf(r))
 	}
 	var marks []string
 	for _, t := range r.Parts {
@@ -488,16 +202,13 @@ func (b *book) runNotes(r *layout.Run) (out, names []string) {
 				prose(q.Assembly.Name), b.small(q.Most), b.small(q.Assembly.ChairSpacing)))
 		}
 	}
-	for _, q := range r.Joints {
-		if q.Kind != cap.Expansion {
-			continue
-		}
+	for _, q := range b.l.LooseJoints(r) {
 		m := "movement NOT STATED"
-		if q.Movement != nil {
-			m = "movement " + b.small(*q.Movement) + " either way"
+		if q.Moves {
+			m = "movement " + b.small(q.Movement) + " either way"
 		}
 		out = append(out, fmt.Sprintf("%s stands over the building expansion joint: gap %s, %s, cover plate %s long, fixed on the %s side only. Nothing crosses the joint.",
-			local(q.Name, r.Name), b.small(q.Gap()), m, b.small(q.Plate), q.Held))
+			local(q.Mark, r.Name), b.small(q.Gap), m, b.small(q.Plate), q.Fixed))
 	}
 	for i := range r.Job.Obstacles {
 		o := &r.Job.Obstacles[i]

@@ -7,9 +7,9 @@ import (
 
 	"copingset/drawing"
 	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // fasteners is the schedule of screws, shims and plywood.
@@ -227,7 +227,7 @@ func (b *book) pieceTable(title string, pieces []*layout.Piece, trim bool) table
 		t.cols = append(t.cols, column{head: "Front length", flex: true, align: drawing.Right}, column{head: "Rear length", flex: true, align: drawing.Right})
 	}
 	// Of a corner of two widths they are as many as its legs.
-	two := slices.ContainsFunc(pieces, func(q *layout.Piece) bool { return q.Wide != q.Narrow && q.Kind != cap.Transition })
+	two := slices.ContainsFunc(pieces, func(q *layout.Piece) bool { return b.l.Made(q).LegsDiffer() })
 	t.cols = append(t.cols, column{head: "Inside width", flex: two, align: drawing.Right}, column{head: "Girth", flex: two, align: drawing.Right},
 		column{head: "Weight", flex: trim, align: drawing.Right}, column{head: "Lift", align: drawing.Middle}, column{head: "Assembly"}, column{head: "Released", flex: true})
 	var held []bool
@@ -241,9 +241,10 @@ func (b *book) pieceTable(title string, pieces []*layout.Piece, trim bool) table
 }
 
 func (b *book) pieceRow(q *layout.Piece, trim bool) []string {
-	kind := kindOf(q)
+	made := b.l.Made(q)
+	kind := made.Name
 	if q.Allowance > 0 {
-		kind += ", trim at the " + q.CutAt.String()
+		kind += ", trim at the " + made.CutAt
 	}
 	for _, o := range q.Cutouts {
 		kind += "; " + b.holeWords(q, o)
@@ -267,7 +268,7 @@ func (b *book) pieceRow(q *layout.Piece, trim bool) []string {
 		weight = b.weight(b.l.Weight(q).Shipped) + " with allowance"
 	}
 	lift := "one"
-	if b.l.Weight(q).Lift != cap.OnePerson {
+	if made.Lift != plan.ByOne {
 		lift = b.lifting(q, "", "")
 	}
 	as := "–"
@@ -278,7 +279,7 @@ func (b *book) pieceRow(q *layout.Piece, trim bool) []string {
 	if !b.l.Held.Released(q) {
 		released = "DO NOT CUT: " + strings.Join(b.holdNames(b.l.Held[q]), "; ")
 	}
-	row := []string{q.Mark, itoa(q.Laying), kind, orDash(q.Hand.String()), orDash(strings.Join(turn, "; ")), strings.Join(front, " + "), strings.Join(rear, " + ")}
+	row := []string{q.Mark, itoa(q.Laying), kind, orDash(made.Hand), orDash(strings.Join(turn, "; ")), strings.Join(front, " + "), strings.Join(rear, " + ")}
 	if trim {
 		to := "–"
 		if q.Allowance > 0 {
@@ -339,31 +340,23 @@ func (b *book) joints() []page {
 }
 
 func (b *book) jointRow(p *layout.Perimeter, r *layout.Run, q *layout.Joint) []lettered {
-	mark := func(x *layout.Piece) string {
-		if x == nil {
-			return "–"
-		}
-		return x.Mark
-	}
+	k := b.l.JointRow(r, q)
 	name := q.Name
 	if len(b.l.Perimeters) > 1 {
 		name = p.Job.Name + " " + name
 	}
-	kind := [...]string{"plain", "expansion", "kink"}[q.Kind]
-	what := "–"
-	mean := "–"
-	if q.Left != nil || q.Right != nil {
-		mean = b.shopLong(q.Mean())
+	what, mean := "–", "–"
+	if k.Feeds {
+		mean = b.shopLong(k.Mean)
 	}
-	if q.Kind == cap.Expansion {
+	if k.Loose {
 		what = "NOT STATED"
-		if q.Movement != nil {
-			what = "± " + b.shopShort(*q.Movement)
+		if k.Moves {
+			what = "± " + b.shopShort(k.Movement)
 		}
-		what += ", plate fixed " + q.Held.String()
-		mean = "–"
+		what += ", plate fixed " + k.Fixed
 	}
 	is := func(what string) string { return layout.Named(q.Name, what) }
-	return []lettered{{words: name}, {kind, is("kind")}, {mark(q.Left), is("left-piece")}, {mark(q.Right), is("right-piece")}, {b.long(r.ToCrew(q.Centre())), is("station")},
-		{b.shopShort(q.Gap()), is("gap")}, {b.shopShort(q.Plate), is("plate-length")}, {mean, is("mean-length")}, {words: what}}
+	return []lettered{{words: name}, {k.Kind, is("kind")}, {orDash(k.Left), is("left-piece")}, {orDash(k.Right), is("right-piece")}, {b.long(k.Crew), is("station")},
+		{b.shopShort(k.Gap), is("gap")}, {b.shopShort(k.Plate), is("plate-length")}, {mean, is("mean-length")}, {words: what}}
 }

@@ -7,7 +7,6 @@ import (
 
 	"copingset/drawing/view"
 	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/plan"
 )
 
@@ -24,6 +23,7 @@ func (b *book) shopPages() []page {
 		out = append(out, b.familyPages(g)...)
 	}
 	out = append(out, b.profilePage()...)
+	out = append(out, b.trialPages()...)
 	out = append(out, b.parts()...)
 	out = append(out, b.handCheck()...)
 	out = append(out, b.cuttingPlan()...)
@@ -39,7 +39,7 @@ func (b *book) shopPages() []page {
 func (b *book) familyGroups() [][]*layout.Family {
 	var out [][]*layout.Family
 	alike := func(f *layout.Family) bool {
-		return f.Kind == cap.Straight && len(f.Bodies) == 1 && f.Bodies[0].Square()
+		return layout.Straight(f) && len(f.Bodies) == 1 && f.Bodies[0].Square()
 	}
 	seen := map[*layout.Family]bool{} // look-up only
 	for _, f := range b.l.Families {
@@ -99,7 +99,7 @@ func (b *book) familyPages(g []*layout.Family) []page {
 	p := page{id: b.id("type", g[0].Mark), title: "Shop drawing " + groupName(g), kind: ShopSheet, paper: b.runs, holds: b.l.HoldsOnPieces(all), scale: "as noted",
 		about: "Flat patterns with their bends in order, the formed piece with its hand, quantities and bend table."}
 	p.banner = b.releaseWords(all, p.holds)
-	if f.Kind == cap.Straight && len(f.Bodies) > 0 {
+	if layout.Straight(f) && len(f.Bodies) > 0 {
 		p.title += ", inside width " + b.shopShort(f.Pieces[0].Inside)
 	}
 	if len(f.Bodies) == 0 {
@@ -184,7 +184,7 @@ func (b *book) patterns(g []*layout.Family) []plan.Pattern {
 func (b *book) familyTables(g []*layout.Family) []block {
 	f := g[0]
 	out := []block{b.formedBlock(g)}
-	if f.Kind == cap.Straight {
+	if layout.Straight(f) {
 		out = append(out, b.lengthTable(g))
 	}
 	for i, x := range f.Bodies {
@@ -192,6 +192,7 @@ func (b *book) familyTables(g []*layout.Family) []block {
 			out = append(out, b.bendTable(f, i))
 		}
 	}
+	out = append(out, b.seamBlocks(f)...)
 	var points []table
 	for i, x := range f.Bodies {
 		if !x.Square() {
@@ -200,10 +201,11 @@ func (b *book) familyTables(g []*layout.Family) []block {
 	}
 	if len(points) > 0 {
 		out = append(out, shelfOf(points))
+		out = append(out, b.details(f)...)
 	}
 	for _, o := range g {
 		for i, x := range o.Bodies {
-			if len(x.Holes) > 0 {
+			if len(x.Holes) > x.Riveted {
 				out = append(out, b.holeTable(o, i))
 			}
 		}

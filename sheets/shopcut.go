@@ -15,10 +15,14 @@ import (
 
 // lotName names what is cut from one lot of finish.
 func lotName(lot *shop.Lot) string {
-	if lot.Elevation == "" {
-		return "Lot"
+	words := "Lot"
+	if lot.Elevation != "" {
+		words += " of elevation " + prose(lot.Elevation)
 	}
-	return "Lot of elevation " + prose(lot.Elevation)
+	if lot.Bare != "" {
+		words += ", finished after joining: blanks " + prose(lot.Bare)
+	}
+	return words
 }
 
 // proven says how good a plan is known to be; dearest is the most that one bar
@@ -98,7 +102,11 @@ func (b *book) cuttingPlan() []page {
 		n := 0
 		head := func() {
 			if n == 0 {
-				blocks = append(blocks, list{title: lotName(lot), items: []string{"All from one lot of finish."}, plain: true, together: true})
+				said := "All from one lot of finish."
+				if lot.Bare != "" {
+					said = "All from sheets that are " + prose(lot.Bare) + ", apart from the finished ones; they are finished together once they are joined."
+				}
+				blocks = append(blocks, list{title: lotName(lot), items: []string{said}, plain: true, together: true})
 			}
 			n++
 		}
@@ -283,7 +291,7 @@ func (b *book) leftOut(o *layout.Order) (table, bool) {
 		if x := b.l.FamilyOf(q); x != nil {
 			f = x.Mark
 		}
-		t.rows = append(t.rows, []string{b.pieceMark(q), f, kindOf(q), strings.Join(b.holdNames(b.l.Held[q]), "; ")})
+		t.rows = append(t.rows, []string{b.pieceMark(q), f, b.l.Made(q).Name, strings.Join(b.holdNames(b.l.Held[q]), "; ")})
 	}
 	return t, len(t.rows) > 0
 }

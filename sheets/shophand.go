@@ -7,8 +7,6 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
-	"copingset/layout/cap"
-	"copingset/layout/shop"
 )
 
 // handCheck is all handed families, to be gone through with the drawings
@@ -56,12 +54,12 @@ func (b *book) handCheck() []page {
 
 // handed reports whether left and right can be taken for each other in a
 // family.
-func handed(f *layout.Family) bool { return f.Sentence() != shop.NoHand }
+func handed(f *layout.Family) bool { return layout.Handed(f) }
 
 // trimmed reports whether a family is straight pieces without holes, whose hand
 // is the end that is cut on the roof.
 func trimmed(f *layout.Family) bool {
-	return f.Kind == cap.Straight && len(f.Bodies) == 1 && len(f.Bodies[0].Holes) == 0
+	return layout.Straight(f) && len(f.Bodies) == 1 && len(f.Bodies[0].Holes) == 0
 }
 
 // cutEnds are the straight pieces of which one end is cut on the roof.
@@ -69,7 +67,7 @@ func (b *book) cutEnds(all []*layout.Family) table {
 	t := table{title: "Straight pieces with an end to cut on the roof", fill: true, snug: true, cols: []column{{head: "Shop mark"}, {head: "End to cut"}, {head: "Pieces", flex: true}, {head: "Twin"}, {head: "Checked", align: drawing.Middle}}}
 	for _, f := range all {
 		end := "L, left hand"
-		if f.Pieces[0].CutAt == cap.RightHand {
+		if b.l.Made(f.Pieces[0]).CutAt == "right" {
 			end = "R, right hand"
 		}
 		pieces := strings.Join(b.pieceMarks(f, true), ", ")

@@ -8,10 +8,10 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/crate"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // labelGrid is where labels stand on a sheet.
@@ -173,16 +173,20 @@ func (b *book) labelWords(q *layout.Piece) []string {
 	default:
 		made = "type " + f.Mark + lift
 	}
+	if after := b.l.Made(q).After; after != "" {
+		made += ", " + after
+	}
 	return []string{where, b.labelHand(q), travels, made}
 }
 
 // labelHand is the hand of a piece in a few words, by the L and R of its drawing.
 func (b *book) labelHand(q *layout.Piece) string {
-	letter := func(h cap.Hand) string { return strings.ToUpper(h.String()[:1]) }
+	m := b.l.Made(q)
+	letter := func(hand string) string { return strings.ToUpper(hand[:1]) }
 	var words []string
 	switch {
-	case q.Kind == cap.Tee && len(q.Parts) == 2:
-		words = append(words, b.long(q.Parts[0].Length())+" + "+b.long(q.Parts[1].Length()), "high edge "+letter(q.Hand))
+	case m.Making == plan.MadeTee && len(q.Parts) == 2:
+		words = append(words, b.long(q.Parts[0].Length())+" + "+b.long(q.Parts[1].Length()), m.AtHand+" "+letter(m.Hand))
 	case len(q.Parts) > 1:
 		var legs []string
 		for _, t := range q.Parts {
@@ -190,16 +194,11 @@ func (b *book) labelHand(q *layout.Piece) string {
 		}
 		words = append(words, "legs L to R "+strings.Join(legs, ", "))
 	}
-	switch {
-	case q.Kind == cap.EndCap && q.Hand != cap.NoHand:
-		words = append(words, "closed end at "+letter(q.Hand))
-	case q.Kind == cap.WallEnd && q.Hand != cap.NoHand:
-		words = append(words, "flange at "+letter(q.Hand))
-	case q.Kind == cap.Transition && q.Hand != cap.NoHand:
-		words = append(words, "wide end at "+letter(q.Hand))
+	if m.Making != plan.MadeTee && m.AtHand != "" && m.Hand != "" {
+		words = append(words, m.AtHand+" at "+letter(m.Hand))
 	}
-	if q.Allowance > 0 && q.CutAt != cap.NoHand {
-		words = append(words, "ships "+b.small(q.Allowance)+" long, cut at "+letter(q.CutAt))
+	if m.CutAt != "" {
+		words = append(words, "ships "+b.small(q.Allowance)+" long, cut at "+letter(m.CutAt))
 	}
 	if len(q.Cutouts) > 0 {
 		words = append(words, b.holeHand(q))

@@ -10,7 +10,6 @@ import (
 	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/length"
-	"copingset/layout/shop"
 )
 
 // parts are the sheets of the small made parts: each with its flat pattern, its
@@ -174,6 +173,9 @@ func (b *book) partFacts(q *layout.MadePart) []string {
 		stuff += "; " + b.partHoles(q)
 	}
 	out = append(out, stuff+".")
+	if words := b.partGauge(q); words != "" {
+		out = append(out, words)
+	}
 	if len(q.Words) > 0 {
 		out = append(out, drawing.Letter(strings.Join(q.Words, " ")))
 	}
@@ -186,12 +188,27 @@ func (b *book) partFacts(q *layout.MadePart) []string {
 	return out
 }
 
+// partGauge is what the back gauge is set to at each bend of a part, and what it
+// touches; the distances on its drawing are those of the lines to scribe.
+func (b *book) partGauge(q *layout.MadePart) string {
+	if len(q.Bodies) == 0 || len(q.Bodies[0].Bends) == 0 {
+		return ""
+	}
+	e := q.Bodies[0].Edges()
+	named := strings.NewReplacer("street edge", e.Top, "roof edge", e.Bottom)
+	var out []string
+	for _, x := range q.Bodies[0].Bends {
+		out = append(out, "bend "+itoa(x.Order)+" "+b.inBlank(x.Gauge)+" from "+named.Replace(x.GaugeAt))
+	}
+	return "Back gauge: " + strings.Join(out, ", ") + ". Distances on the drawing are lines to scribe."
+}
+
 // partHoles count the holes by diameter.
 func (b *book) partHoles(q *layout.MadePart) string {
 	var sizes []length.Length
 	count := map[length.Length]int{} // look-up only
 	for i := range q.Bodies[0].Holes {
-		d := b.holeDiameter(q, i)
+		d := b.l.HoleDiameter(q, i)
 		if count[d] == 0 {
 			sizes = append(sizes, d)
 		}
@@ -202,15 +219,6 @@ func (b *book) partHoles(q *layout.MadePart) string {
 		out = append(out, itoa(count[d])+" × Ø\u00a0"+b.exactly(d))
 	}
 	return "holes " + strings.Join(out, ", ")
-}
-
-// holeDiameter is the stated diameter of a hole.
-func (b *book) holeDiameter(q *layout.MadePart, i int) length.Length {
-	s := &b.j.System
-	if q.Kind == shop.SupportBlank {
-		return s.Corner.Support.Blank.Holes[i].Diameter
-	}
-	return s.Chair.Blank.HoleDia
 }
 
 // ranges shorten a list of names that count up: N-J2 to N-J5.

@@ -8,7 +8,6 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/shop"
@@ -27,7 +26,7 @@ func (b *book) profilePage() []page {
 	var all []widthCase
 	for _, straight := range []bool{true, false} { // a straight piece shows its section best
 		for _, f := range b.l.Families {
-			if (f.Kind == cap.Straight) != straight || f.Kind == cap.Transition {
+			if layout.Straight(f) != straight || b.tapers(f) {
 				continue // the pieces beside a transition have its widths
 			}
 			for _, x := range b.legSections(f) {
@@ -57,6 +56,9 @@ func (b *book) profilePage() []page {
 	}
 	return out
 }
+
+// tapers reports whether the pieces of a family go from one width to another.
+func (b *book) tapers(f *layout.Family) bool { return b.l.Made(f.Pieces[0]).Tapers() }
 
 // bentAlike reports whether two bodies have the same bends in the same order,
 // whatever their girth.
@@ -95,7 +97,10 @@ func (b *book) profileOf(all []widthCase) []page {
 		section.H = room.Height() // the tables stand beside it
 	}
 	blocks := []block{picture{scene: section, prefix: "section"}, b.widthTable(all)}
-	const most = 3 // widths in one table of bends
+	if t, ok := b.legTable(all[0].shown); ok {
+		blocks = append(blocks, t)
+	}
+	const most = 2 // widths in one table of bends
 	for i := 0; i < len(all); i += most {
 		blocks = append(blocks, b.widthBends(all[i:min(i+most, len(all))]))
 	}
@@ -103,7 +108,7 @@ func (b *book) profileOf(all []widthCase) []page {
 		"2 tan(turn/2)(R + T) to the mold line, 2 (R + T) to the tangent, less (pi/180) turn (R + K T); to the tangent it turns into an addition past about 156°. Inside radius R " +
 		b.exactly(b.j.System.Profile.InsideR) + ", thickness T " + b.thick(b.j.System.Metal.Thickness) + " and K " + trimFloat(b.j.Shop.K) + " (" + prose(b.j.Shop.KSource) + ")."}, plain: true}
 	how.items = append(how.items, b.girthWords(all)...)
-	how.items = append(how.items, b.legsRead())
+	how.items = append(how.items, b.legsRead(), b.toolsChecked())
 	return b.pages(p, append(blocks, how), regions)
 }
 
@@ -127,7 +132,7 @@ func (b *book) widthTable(all []widthCase) table {
 	for _, c := range all {
 		var marks []string
 		for _, f := range b.l.Families {
-			if len(f.Bodies) > 0 && f.Kind != cap.Transition && slices.ContainsFunc(b.legSections(f), c.alike) {
+			if len(f.Bodies) > 0 && !b.tapers(f) && slices.ContainsFunc(b.legSections(f), c.alike) {
 				marks = append(marks, f.Mark)
 			}
 		}
@@ -136,25 +141,57 @@ func (b *book) widthTable(all []widthCase) table {
 	return t
 }
 
-// widthBends is the bends in order, with the distance of the back gauge from
-// either edge for each width.
+// legTable is each leg as the job states it, with the measure it is stated by, and
+// the overall drop: the lowest metal under its fold.
+func (b *book) legTable(body layout.Body) (table, bool) {
+	front, rear, ok := body.Overall()
+	s := &b.j.System
+	t := table{title: "Legs", fill: true, whole: true, cols: []column{{head: "Leg", flex: true}, {head: "As stated", align: drawing.Right}, {head: "To"}, {head: "Overall drop, fold to lowest metal", align: drawing.Right}}}
+	for _, q := range []struct {
+		name string
+		leg  job.Leg
+		drop length.Length
+	}{{"front leg", s.Profile.FrontLeg, front}, {"rear leg", s.Profile.RearLeg, rear}} {
+		t.rows = append(t.rows, []string{q.name, b.inBlank(q.leg.Length), "to: " + q.leg.To.String(), b.inBlank(length.RoundTo(q.drop, view.BlankStyle(b.metric).Step()))})
+	}
+	return t, ok
+}
+
+// toolsChecked says how far the order of bends was checked against the machine.
+func (b *book) toolsChecked() string {
+	m := b.j.Shop.Machine
+	switch shop.ToolingOf(b.j.Shop) {
+	case shop.NoMachine:
+		return "MACHINE: the job states none. The order of bends is the usual one; that the tools reach every bend and stay clear of folded metal is for the shop to see."
+	case shop.FlatsAlone:
+		return "MACHINE: " + m.Kind.String() + ". The flats beside every bend and the reach of its gauge are checked. The outlines of its tools are not stated, so whether folded metal strikes one is NOT checked."
+	}
+	how := "the first order found that does"
+	if len(b.j.Shop.BendOrder) > 0 {
+		how = "checked in the shop’s own order"
+	}
+	return "MACHINE: " + m.Kind.String() + ". After every bend the folded section was laid against the stated outlines of its tools and stands in neither, unless a hold says so: " + how + "."
+}
+
+// widthBends is the bends in order: what the back gauge is set to and what touches
+// it, and the distances at which lines are scribed, for each width.
 func (b *book) widthBends(all []widthCase) table {
-	t := table{title: "Bends in order, and the back gauge’s distance on the flat", fill: true, whole: true, tight: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "Between", flex: true}}}
+	t := table{title: "Bends in order: the back gauge, and lines to scribe on the flat", fill: true, whole: true, tight: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "Between", flex: true}, {head: "Gauge touches"}}}
 	for _, c := range all {
 		name := ""
 		if len(all) > 1 {
 			name = b.shopShort(c.inside) + ": "
 		}
-		t.cols = append(t.cols, column{head: name + "from street", align: drawing.Right}, column{head: name + "from roof", align: drawing.Right})
+		t.cols = append(t.cols, column{head: name + "gauge", align: drawing.Right}, column{head: name + "scribe from street", align: drawing.Right}, column{head: name + "scribe from roof", align: drawing.Right})
 	}
 	for i, q := range all[0].shown.Bends {
 		included := view.Degrees(q.Included())
 		if q.Hem {
 			included = "–"
 		}
-		row := []string{itoa(q.Order), view.BendWords(q.Hem, q.Line.Turn), included, q.Line.Between[0] + " and " + q.Line.Between[1]}
+		row := []string{itoa(q.Order), view.BendWords(q.Hem, q.Line.Turn), included, q.Line.Between[0] + " and " + q.Line.Between[1], q.GaugeAt}
 		for _, c := range all {
-			row = append(row, b.inBlank(c.shown.Bends[i].FromStreet), b.inBlank(c.shown.Bends[i].FromRoof))
+			row = append(row, b.inBlank(c.shown.Bends[i].Gauge), b.inBlank(c.shown.Bends[i].FromStreet), b.inBlank(c.shown.Bends[i].FromRoof))
 		}
 		t.rows = append(t.rows, row)
 	}

@@ -8,7 +8,6 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/length"
 )
 
@@ -239,6 +238,9 @@ func (b *book) pointTable(f *layout.Family, i int) table {
 func (b *book) holeTable(f *layout.Family, i int) table {
 	t := table{title: "Holes of " + f.Mark + ", on the flat blank", fill: true, snug: true, cols: []column{{head: "Hole"}, {head: "Left and right side, from the left end", flex: true}, {head: "Street and roof side, from the street edge", flex: true}}}
 	for k, x := range b.blanksOf(f)[i].Holes {
+		if x.Rivet {
+			continue
+		}
 		t.rows = append(t.rows, []string{itoa(k + 1), b.inBlankLong(x.Left) + ", " + b.inBlankLong(x.Right), b.inBlank(x.Street) + ", " + b.inBlank(x.Roof)})
 	}
 	return t
@@ -302,7 +304,7 @@ func (b *book) familyFacts(g []*layout.Family) table {
 	} else {
 		add("Kind", kind+"; inside width "+b.widthOf(q))
 	}
-	if f.Kind == cap.Straight && len(f.Bodies) > 0 {
+	if layout.Straight(f) && len(f.Bodies) > 0 {
 		add("Blank, girth", b.inBlank(f.Bodies[0].Girth))
 	} else if len(f.Bodies) > 0 {
 		var blanks []string
@@ -328,38 +330,7 @@ func (b *book) familyFacts(g []*layout.Family) table {
 		finish += "; film: " + prose(s.Film)
 	}
 	add("Finish side", finish)
-	if len(f.Pieces[0].Miters) > 0 || len(f.Bodies) > 1 {
-		words := "seams cut to stand " + b.exactly(s.WeldGap) + " apart, metal to metal"
-		if r := s.Seam; r != nil {
-			words += "; " + r.Process.String()
-			if r.Backer != "" {
-				words += ", on " + prose(r.Backer)
-			}
-			words += ", finished " + map[bool]string{true: "after", false: "before"}[r.After] + " joining"
-			if r.CutBack > 0 {
-				words += "; hems, hooks and drips end " + b.exactly(r.CutBack) + " before it"
-			}
-		}
-		add("Seam", words)
-		for i, faces := range f.Seams(s.WeldGap, b.j.System.Metal.Thickness) {
-			var said []string
-			for _, q := range faces {
-				switch {
-				case q.Plain:
-					said = append(said, q.Name+": plain butt")
-				case q.Back:
-					said = append(said, q.Name+": back edges at the gap, finish edges "+b.exactly(q.Opening)+" apart")
-				default:
-					said = append(said, q.Name+": finish edges at the gap, back edges "+b.exactly(q.Opening)+" apart")
-				}
-			}
-			name := "Edges that meet"
-			if len(f.Pieces[0].Miters) > 1 {
-				name += ", seam " + itoa(i+1)
-			}
-			add(name, strings.Join(said, "; "))
-		}
-	}
+	rows = append(rows, b.seamRows(f)...)
 	t := facts("Shop type "+f.Mark, rows)
 	t.snug, t.fill = true, true
 	if len(g) > 1 {

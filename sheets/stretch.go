@@ -8,6 +8,7 @@ import (
 	"copingset/drawing/view"
 	"copingset/layout"
 	"copingset/layout/finding"
+	"copingset/layout/plan"
 )
 
 // stretch is what one set of installation sheets shows: a run, or a few short
@@ -29,7 +30,7 @@ func (b *book) stretches(p *layout.Perimeter) []stretch {
 	wide := b.runs.room(false).Width()
 	short := make([]bool, len(p.Runs))
 	for i, r := range p.Runs {
-		short[i] = view.RunShort(b.l, r, wide)
+		short[i] = view.RunShort(b.planOf(r), wide)
 	}
 	for i := 0; i < len(p.Runs); {
 		n := i
@@ -89,13 +90,17 @@ func (t *stretch) title(b *book) string {
 func (b *book) share(t *stretch) bool {
 	room := t.page.paper.room(t.page.banner != "")
 	room.Max.Y -= cautionHigh + 200
-	for _, along := range view.RunCellScales(b.l, t.runs) {
-		rows, ok := cellRows(b.l, t.runs, along, room.Width())
+	var of []*plan.Run
+	for _, r := range t.runs {
+		of = append(of, b.planOf(r))
+	}
+	for _, along := range view.RunCellScales(of) {
+		rows, ok := cellRows(of, along, room.Width())
 		if !ok {
 			continue
 		}
 		height := room.Height() - 300 - titleDrop*drawing.Unit(len(rows))
-		across, up, ok := view.RunCellRows(b.l, rows, along, room.Width(), height, apart, between)
+		across, up, ok := view.RunCellRows(rows, along, room.Width(), height, apart, between)
 		if !ok {
 			continue
 		}
@@ -109,10 +114,10 @@ func (b *book) share(t *stretch) bool {
 
 // cellRows sets runs in rows of columns, and shares out the width that is left;
 // false if one is wider than the page.
-func cellRows(l *layout.Layout, runs []*layout.Run, along view.Scale, width drawing.Unit) (rows [][]view.RunCell, ok bool) {
+func cellRows(runs []*plan.Run, along view.Scale, width drawing.Unit) (rows [][]view.RunCell, ok bool) {
 	used := width
 	for _, r := range runs {
-		c := view.NewRunCell(l, r, along)
+		c := view.NewRunCell(r, along)
 		if c.Width > width {
 			return nil, false
 		}
@@ -146,7 +151,7 @@ func (b *book) cells(rows [][]view.RunCell, k runScales, room drawing.Rect) (*le
 		f.views = append(f.views, placed{got, at})
 		f.scenes = append(f.scenes, v)
 	}
-	allPlans, allElevations := view.RunCellViews(b.l, slices.Concat(rows...), k.along, k.across, k.up)
+	allPlans, allElevations := view.RunCellViews(slices.Concat(rows...), k.along, k.across, k.up)
 	y, done := room.Min.Y, 0
 	for n, row := range rows {
 		if n > 0 {
@@ -171,7 +176,7 @@ func (b *book) cells(rows [][]view.RunCell, k runScales, room drawing.Rect) (*le
 		}
 		y += titleDrop + high + apart + low
 	}
-	foot := view.RunCellFoot(b.l, slices.Concat(rows...), k.along, k.across, k.up, room.Width())
+	foot := view.RunCellFoot(slices.Concat(rows...), k.along, k.across, k.up, room.Width())
 	put(foot, drawing.Pt(room.Min.X, y+300), "foot", room.Width())
 	f.band = drawing.Box(room.Min.X, min(y+300+foot.H+apart, room.Max.Y), room.Max.X, room.Max.Y)
 	return f, fits

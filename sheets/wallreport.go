@@ -9,7 +9,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
-	"copingset/layout/wall"
+	"copingset/layout/plan"
 )
 
 // reportShare is how much of a sheet, in hundredths, the plots of a wall report
@@ -43,28 +43,29 @@ func (b *book) wallReport(p *layout.Perimeter, r *layout.Run) []page {
 	name := b.of(p, r.Name)
 	first := page{kind: WallReport, title: "Wall report of run " + name, paper: b.runs, holds: b.l.HoldsOn(r),
 		about: "The wall of run " + name + " as measured: widths, face offsets and tops against the stations, with the lines the coping follows, doubted readings and published limits."}
+	of := b.l.WallReport(r)
 	var doubts []string
-	if n := doubted(r); n > 0 {
-		doubts = append(doubts, plural(n, "reading")+" in doubt. Measure again.")
+	if of.Again > 0 {
+		doubts = append(doubts, plural(of.Again, "reading")+" in doubt. Measure again.")
 	}
-	if len(r.Unsound) > 0 {
+	if len(of.Unsound) > 0 {
 		doubts = append(doubts, "Wall top not sound. Do not fasten to it.")
 	}
 	if len(doubts) > 0 {
 		first.banner = "HOLD: " + strings.Join(doubts, " ")
 	}
 	room := first.paper.room(first.banner != "")
-	parts := view.WallParts(b.l, r, room.Width())
+	parts := view.WallParts(of, room.Width())
 	first.scale = "lengthwise " + drawing.Letter(parts[0].Along.Name)
 	high := room.Height() * reportShare / 100
-	if len(parts) > 1 || len(r.Suspects) > 0 || slices.ContainsFunc(r.Readings, func(q wall.Reading) bool { return len(q.Job.Conditions) > 0 }) {
+	if len(parts) > 1 || len(of.Doubts) > 0 || slices.ContainsFunc(of.Readings, func(q plan.WallReading) bool { return len(q.Conditions) > 0 }) {
 		high = room.Height() - view.ReportNotes // there is more to say on the plots, and the lists take a sheet of their own
 	}
 	views := make([]drawing.Scene, len(parts))
 	for i, q := range parts {
-		views[i] = view.WallReport(b.l, r, q, room.Width(), high)
+		views[i] = view.WallReport(of, q, room.Width(), high)
 	}
-	lists := flowOver(b.reportLists(r), func(n int) []drawing.Rect {
+	lists := flowOver(b.reportLists(r, of), func(n int) []drawing.Rect {
 		rest := room
 		if n < len(views) {
 			rest.Min.Y += views[n].H + between
@@ -102,17 +103,6 @@ func (b *book) wallReport(p *layout.Perimeter, r *layout.Run) []page {
 	return out
 }
 
-// doubted counts the readings of a run that have to be measured again.
-func doubted(r *layout.Run) int {
-	var at []*wall.Reading
-	for _, s := range r.Suspects {
-		if s.Cleared == nil && !slices.Contains(at, s.Reading) {
-			at = append(at, s.Reading)
-		}
-	}
-	return len(at)
-}
-
 // onWall is a run whose stations are lettered: as surveyed or as laid out.
 type onWall interface {
 	ToCap(front length.Length) length.Length
@@ -130,16 +120,16 @@ func (b *book) fromTo(r onWall, from, to length.Length) string {
 }
 
 // reportLists are what a report says in words and numbers.
-func (b *book) reportLists(r *layout.Run) []block {
+func (b *book) reportLists(r *layout.Run, of plan.WallReport) []block {
 	var out []block
 	if t := b.suspectTable(r); len(t.rows) > 0 {
 		out = append(out, t)
 	}
 	out = append(out, b.reportFacts(r))
-	if t := b.wallLimits(r); len(t.rows) > 0 {
+	if t := b.wallLimits(of); len(t.rows) > 0 {
 		out = append(out, t)
 	}
-	if t := b.stateTable(r); len(t.rows) > 0 {
+	if t := b.stateTable(r, of); len(t.rows) > 0 {
 		out = append(out, t)
 	}
 	return out
@@ -183,19 +173,15 @@ func (b *book) reportFacts(r *layout.Run) table {
 }
 
 // wallLimits sets published limits beside what was found.
-func (b *book) wallLimits(r *layout.Run) table {
+func (b *book) wallLimits(of plan.WallReport) table {
 	t := table{title: "Published limits of wall tops", whole: true, cols: []column{{head: "Limit", flex: true}, {head: "Allowed", align: drawing.Right}, {head: "Found", align: drawing.Right}, {head: "Where"}, {head: "Kept"}, {head: "Source", flex: true}}}
 	over := map[int]bool{} // look-up only
-	for _, l := range r.Limits {
+	for _, l := range of.Limits {
 		kept := "yes"
-		if !l.Within {
+		if !l.Kept {
 			kept, over[len(t.rows)] = "NO", true
 		}
-		source := l.Source
-		if l.Sure != "" {
-			source += " (" + l.Sure + ")"
-		}
-		t.rows = append(t.rows, []string{prose(b.j.Units.InUnits(l.Name)), b.exact(l.Allowed), b.exact(length.RoundTo(l.Found, b.shop.Step())), b.fromTo(r, l.At, l.To), kept, prose(source)})
+		t.rows = append(t.rows, []string{prose(b.j.Units.InUnits(l.Name)), b.exact(l.Allowed), b.exact(l.Found), span(b.long(l.From), b.long(l.To)), kept, prose(l.Source)})
 	}
 	t.bold = func(row, col int) bool { return col == 4 && over[row] }
 	return t
@@ -225,17 +211,13 @@ func (b *book) suspectTable(r *layout.Run) table {
 }
 
 // stateTable lists what is wrong with the wall top.
-func (b *book) stateTable(r *layout.Run) table {
+func (b *book) stateTable(r *layout.Run, of plan.WallReport) table {
 	t := table{title: "Condition of the wall top", cols: []column{{head: "Station", align: drawing.Right}, {head: "Condition", flex: true}, {head: "Photo"}, {head: "Note", flex: true}}}
-	for _, q := range r.Readings {
-		if len(q.Job.Conditions) == 0 && len(q.Job.Photos) == 0 {
+	for _, q := range of.Readings {
+		if !q.Told() {
 			continue
 		}
-		var words []string
-		for _, c := range q.Job.Conditions {
-			words = append(words, string(c))
-		}
-		t.rows = append(t.rows, []string{b.station(r, q.Station), orDash(strings.Join(words, ", ")), orDash(prose(strings.Join(q.Job.Photos, ", "))), prose(q.Job.Note)})
+		t.rows = append(t.rows, []string{b.station(r, q.At), orDash(strings.Join(q.Conditions, ", ")), orDash(prose(strings.Join(q.Photos, ", "))), prose(q.Note)})
 	}
 	return t
 }
@@ -243,11 +225,7 @@ func (b *book) stateTable(r *layout.Run) table {
 // rfis is the list of what the general contractor should put right or answer,
 // to be taken along to the visit before the bid.
 func (b *book) rfis() []page {
-	var walls []*wall.Perimeter
-	for _, p := range b.l.Perimeters {
-		walls = append(walls, p.Perimeter)
-	}
-	all := wall.RFIs(walls)
+	all := b.l.Questions()
 	if len(all) == 0 {
 		return nil
 	}
@@ -260,11 +238,7 @@ func (b *book) rfis() []page {
 	}
 	words := func(s string) string { return prose(b.j.Units.InUnits(s)) }
 	for i, q := range all {
-		name := q.Run.Name
-		if len(b.l.Perimeters) > 1 {
-			name = q.Perimeter.Job.Name + " " + name
-		}
-		t.rows = append(t.rows, []string{itoa(i + 1), name, b.fromTo(q.Run, q.From, q.To), words(q.What), orDash(words(q.Limit)), orDash(words(q.Source)), words(q.Ask), orDash(prose(strings.Join(q.Photos, ", "))), ""})
+		t.rows = append(t.rows, []string{itoa(i + 1), q.Run, span(b.long(q.From), b.long(q.To)), words(q.What), orDash(words(q.Limit)), orDash(words(q.Source)), words(q.Ask), orDash(prose(strings.Join(q.Photos, ", "))), ""})
 	}
 	said := "Stations are the crew’s, from the left hand of a person on the roof looking out. A limit that is not kept is the wall builder’s to put right; what stays as it is takes packing, width or both, and is to be accepted in writing."
 	return b.pages(first, []block{list{items: []string{said}, plain: true}, t}, across)

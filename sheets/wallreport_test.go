@@ -102,9 +102,10 @@ func TestRandomWallReportsAreClean(t *testing.T) {
 			}
 			for _, r := range l.Runs() {
 				room := b.runs.room(true)
-				parts := view.WallParts(l, r, room.Width())
+				of := l.WallReport(r)
+				parts := view.WallParts(of, room.Width())
 				for i, q := range parts {
-					if v := view.WallReport(l, r, q, room.Width(), room.Height()-view.ReportNotes); v.H > room.Height() || v.Bounds().Max.X > room.Width() {
+					if v := view.WallReport(of, q, room.Width(), room.Height()-view.ReportNotes); v.H > room.Height() || v.Bounds().Max.X > room.Width() {
 						t.Errorf("run %s: a report of %v by %v in a room of %v by %v", r.Name, v.Bounds().Max.X, v.H, room.Width(), room.Height())
 					}
 					if i > 0 && q.From != parts[i-1].To || i == 0 && q.From != 0 || i == len(parts)-1 && q.To != r.Front {

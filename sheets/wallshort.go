@@ -9,7 +9,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/length"
-	"copingset/layout/wall"
+	"copingset/layout/plan"
 )
 
 const (
@@ -24,19 +24,23 @@ const (
 // each other, with one list of facts and one of limits, and says how many. A
 // run with something to say about single readings has a sheet to itself.
 func (b *book) shortReports(p *layout.Perimeter, runs []*layout.Run) (page, int) {
-	most := 0
-	for most < min(shortMost, len(runs)) && plain(runs[most]) {
-		most++
+	var of []plan.WallReport
+	for _, r := range runs[:min(shortMost, len(runs))] {
+		w := b.l.WallReport(r)
+		if !w.Plain() {
+			break
+		}
+		of = append(of, w)
 	}
 	room := b.runs.room(false)
-	for n := most; n > 1; n-- {
+	for n := len(of); n > 1; n-- {
 		some := runs[:n]
 		cols := columns(room, n, gutter)
 		if cols[0].Width() < shortLeast {
 			continue
 		}
-		keys := view.WallKeys(b.l, some, room.Width())
-		leaves := flow(tightened(b.shortLists(some)), func(int) []drawing.Rect { return []drawing.Rect{room} })
+		keys := view.WallKeys(of[:n], room.Width())
+		leaves := flow(tightened(b.shortLists(some, of)), func(int) []drawing.Rect { return []drawing.Rect{room} })
 		lists, wide := drawing.Unit(0), max(keys.W, keys.Bounds().Max.X)
 		for _, q := range leaves[0] {
 			lists, wide = max(lists, q.at.Y+q.h-room.Min.Y), max(wide, q.w)
@@ -47,9 +51,9 @@ func (b *book) shortReports(p *layout.Perimeter, runs []*layout.Run) (page, int)
 		}
 		views, ok := make([]drawing.Scene, n), true
 		used := drawing.Unit(0)
-		for i, r := range some {
+		for i := range some {
 			var good bool
-			views[i], good = view.ShortWallReport(b.l, r, cols[i].Width(), high)
+			views[i], good = view.ShortWallReport(of[i], cols[i].Width(), high)
 			ok, used = ok && good, max(used, views[i].H)
 		}
 		if !ok {
@@ -72,9 +76,9 @@ func (b *book) shortReports(p *layout.Perimeter, runs []*layout.Run) (page, int)
 		out.about = "The walls of runs " + all + " as measured: widths, face offsets and tops against the stations, with the lines the coping follows and published limits."
 		out.id = b.id("wall", p.Job.Name, some[0].Name, some[n-1].Name)
 		out.draw = func(s *drawing.Scene, _ func(string) string) {
-			for i, r := range some {
+			for i := range some {
 				at := cols[i].Min
-				along := view.WallParts(b.l, r, cols[i].Width())[0].Along
+				along := view.WallParts(of[i], cols[i].Width())[0].Along
 				t := s.Text(drawing.Pt(at.X, at.Y+550), "RUN "+names[i], drawing.Style{Size: drawing.Head, Face: drawing.Bold})
 				s.Text(drawing.Pt(at.X+t.Width+400, at.Y+550), "lengthwise "+drawing.Letter(along.Name), drawing.Style{})
 				place(s, views[i], drawing.Pt(at.X, at.Y+shortHead), "plots-"+itoa(i+1))
@@ -89,27 +93,16 @@ func (b *book) shortReports(p *layout.Perimeter, runs []*layout.Run) (page, int)
 	return page{}, 0
 }
 
-// plain reports whether no reading of a run is doubted and none tells of the
-// condition of the wall.
-func plain(r *layout.Run) bool {
-	return len(r.Suspects) == 0 && len(r.Unsound) == 0 && !slices.ContainsFunc(r.Readings, func(q wall.Reading) bool {
-		return len(q.Job.Conditions) > 0 || len(q.Job.Photos) > 0
-	})
-}
-
 // shortLists are the facts and the limits of several runs.
-func (b *book) shortLists(runs []*layout.Run) []block {
+func (b *book) shortLists(runs []*layout.Run, of []plan.WallReport) []block {
 	right := func(head string) column { return column{head: head, align: drawing.Right, flex: true} }
 	facts := table{title: "What the readings come to", whole: true, cols: []column{{head: "Run"}, right("Readings"), right("Wall"), {head: "Measured", flex: true}, {head: "String between", flex: true},
 		right("Bow of the face"), right("Line out at left corner"), right("Line out at right corner"), right("Greatest gap to the line"), right("A parallel line would leave"), right("Width of the wall"), right("Greatest need"),
 		right("Inside width of cap"), right("Rear play"), right("Set over datum, left corner"), right("Set over datum, right corner"), right("Packing")}}
 	limits := table{title: "Published limits of wall tops", whole: true, cols: []column{{head: "Limit", flex: true}, {head: "Allowed", align: drawing.Right}}}
 	over := map[[2]int]bool{} // look-up only
-	var kinds []wall.Limit
-	same := func(a, z wall.Limit) bool {
-		return a.Name == z.Name && a.Source == z.Source && a.Sure == z.Sure && a.Allowed == z.Allowed
-	}
-	for _, r := range runs {
+	var kinds []plan.WallLimit
+	for i, r := range runs {
 		w := r.OnWall()
 		at := func(l, s length.Length) string { return b.small(l) + " at " + b.station(r, s) }
 		var insides []string
@@ -124,25 +117,21 @@ func (b *book) shortLists(runs []*layout.Run) []block {
 			at(w.Line.Bow, w.Line.BowAt), line, b.small(w.Line.Right), at(w.Line.GapMost, w.Line.GapMostAt), b.small(w.Line.Parallel), span(b.small(w.WidthLeast), b.small(w.WidthMost)), at(w.Need, w.NeedAt),
 			strings.Join(insides, ", "), span(b.small(r.PlayLeast), b.small(r.PlayMost)), b.small(w.SetLeft), b.small(w.SetRight), span(b.small(w.PackLeast), b.small(w.PackMost))})
 		limits.cols = append(limits.cols, column{head: "Found on run " + r.Name, flex: true})
-		for _, l := range r.Limits {
-			if !slices.ContainsFunc(kinds, func(o wall.Limit) bool { return same(o, l) }) {
+		for _, l := range of[i].Limits {
+			if !slices.ContainsFunc(kinds, l.Same) {
 				kinds = append(kinds, l)
 			}
 		}
 	}
 	limits.cols = append(limits.cols, column{head: "Source", flex: true})
 	for i, l := range kinds {
-		source := l.Source
-		if l.Sure != "" {
-			source += " (" + l.Sure + ")"
-		}
 		row := []string{prose(b.j.Units.InUnits(l.Name)), b.exact(l.Allowed)}
-		for k, r := range runs {
+		for k := range runs {
 			words := "–"
-			if at := slices.IndexFunc(r.Limits, func(o wall.Limit) bool { return same(o, l) }); at >= 0 {
-				f := r.Limits[at]
-				words = b.exact(length.RoundTo(f.Found, b.shop.Step())) + ", " + b.fromTo(r, f.At, f.To)
-				if f.Within {
+			if at := slices.IndexFunc(of[k].Limits, l.Same); at >= 0 {
+				f := of[k].Limits[at]
+				words = b.exact(f.Found) + ", " + span(b.long(f.From), b.long(f.To))
+				if f.Kept {
 					words += ", kept"
 				} else {
 					words, over[[2]int{i, 2 + k}] = words+", NOT KEPT", true
@@ -150,7 +139,7 @@ func (b *book) shortLists(runs []*layout.Run) []block {
 			}
 			row = append(row, words)
 		}
-		limits.rows = append(limits.rows, append(row, prose(source)))
+		limits.rows = append(limits.rows, append(row, prose(l.Source)))
 	}
 	limits.bold = func(row, col int) bool { return over[[2]int{row, col}] }
 	out := []block{facts}

@@ -4,13 +4,11 @@ import (
 	"slices"
 	"strings"
 
-	"copingset/layout"
-	"copingset/layout/cap"
-	"copingset/layout/job"
-	"copingset/layout/length"
-
 	"copingset/drawing"
 	"copingset/drawing/words"
+	"copingset/layout"
+	"copingset/layout/job"
+	"copingset/layout/length"
 )
 
 // holdName says in a few words what a hold is about, where there is no room
@@ -66,51 +64,35 @@ func span(lo, hi string) string {
 	return lo + " to " + hi
 }
 
-// kindOf is the kind of a piece in the words of the lists: the cut piece of a
-// run is its closer.
-func kindOf(q *layout.Piece) string {
-	if q.Closer && q.Kind == cap.Straight {
-		return "closer"
-	}
-	return q.KindName()
-}
-
 // widthOf letters the inside width of a piece: of a transition both, the
 // narrow end's first; of a corner of two widths each leg's, as its lengths.
 func (b *book) widthOf(q *layout.Piece) string {
-	if q.Kind == cap.Tee && q.Tee.Inside != q.Inside {
-		return b.shopShort(q.Inside) + " + " + b.shopShort(q.Tee.Inside)
+	m := b.l.Made(q)
+	by := " + "
+	if m.Tapers() {
+		by = " to "
 	}
-	if q.Kind == cap.Transition {
-		return b.shopShort(q.Narrow) + " to " + b.shopShort(q.Wide)
-	}
-	return b.legByLeg(q, func(p layout.Part) string { return b.shopShort(p.Inside()) })
+	return b.shopShorts(m.Widths, by)
 }
 
 // girthOf letters the girth of a piece, of a corner of two widths leg by leg.
-func (b *book) girthOf(q *layout.Piece) string {
-	if q.Kind == cap.Transition {
-		return b.shopShort(q.Girth)
-	}
-	return b.legByLeg(q, func(p layout.Part) string { return b.shopShort(p.Girth(&b.j.System)) })
-}
+func (b *book) girthOf(q *layout.Piece) string { return b.shopShorts(b.l.Made(q).Girths, " + ") }
 
-// legByLeg letters what each leg of a corner of two widths has of its own, once
-// where the piece has one width.
-func (b *book) legByLeg(q *layout.Piece, of func(layout.Part) string) string {
+func (b *book) shopShorts(all []length.Length, by string) string {
 	var out []string
-	for _, p := range q.Parts {
-		out = append(out, of(p))
-		if q.Wide == q.Narrow {
-			break
-		}
+	for _, l := range all {
+		out = append(out, b.shopShort(l))
 	}
-	return strings.Join(out, " + ")
+	return strings.Join(out, by)
 }
 
 // screwName is a fastener with its diameter.
 func (b *book) screwName(f *layout.Fastener) string {
-	return prose(f.Name) + ", " + b.exactly(f.Diameter) + " diameter"
+	return b.diameterOf(f.Name, f.Diameter)
+}
+
+func (b *book) diameterOf(fastener string, d length.Length) string {
+	return prose(fastener) + ", " + b.exactly(d) + " diameter"
 }
 
 // holeWords say where a hole in a piece is cut: for the shop from the piece's

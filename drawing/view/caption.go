@@ -4,19 +4,12 @@ import (
 	"strings"
 
 	"copingset/drawing"
-	"copingset/layout"
-	"copingset/layout/job"
 	"copingset/layout/length"
 )
 
-// caption letters a view's title, its scale and a graphic scale, in a box no
+// captioned letters a view's title, its scale and a graphic scale, in a box no
 // wider than width with its upper left corner at at. Under the title stands
 // what else must be said of the view.
-func caption(s *drawing.Scene, l *layout.Layout, at drawing.Point, width drawing.Unit, title, under string, scale Scale) drawing.Rect {
-	return captioned(s, Metric(l), at, width, title, under, scale)
-}
-
-// captioned is caption for those who know only what lengths are lettered in.
 func captioned(s *drawing.Scene, metric bool, at drawing.Point, width drawing.Unit, title, under string, scale Scale) drawing.Rect {
 	bold := drawing.Style{Size: drawing.Head, Face: drawing.Bold}
 	box := s.Paragraph(drawing.Point{X: at.X, Y: at.Y + drawing.Unit(drawing.Head)}, drawing.Letter(title), width, bold)
@@ -72,26 +65,6 @@ func scaleStops(metric bool, scale Scale, most drawing.Unit) ([]drawing.Unit, []
 	}
 	return at, labels
 }
-
-// turnWords says a corner's turn and its included angle, both, and which way:
-// a bare number is read either way and makes a wrong corner.
-func turnWords(c *layout.Corner) (kind, turn, included string) {
-	t := layout.TurnOf(c)
-	return t.Kind, t.Turn, t.Included
-}
-
-// pieceTurnWords says the same of the piece made for the corner.
-func pieceTurnWords(c *layout.Corner) (kind, turn, included string) {
-	t := layout.MadeTurnOf(c)
-	return t.Kind, t.Turn, t.Included
-}
-
-// slopeWords letters a slope the way its readers measure it.
-func slopeWords(l *layout.Layout, s job.Slope) string { return slopeIn(Metric(l), s) }
-
-// shortWords letters a length that stands in a sentence, in inches alone when
-// it is under a foot.
-func shortWords(l *layout.Layout, d length.Length) string { return inSentence(Crew(l), d) }
 
 // inSentence letters a length that stands in a sentence as a reader tapes it.
 func inSentence(st length.Style, d length.Length) string {

@@ -2,70 +2,58 @@ package view
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"copingset/drawing"
-	"copingset/layout"
-	"copingset/layout/anchor"
-	"copingset/layout/cap"
-	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/plan"
-	"copingset/layout/wall"
 )
 
 // corner is a shop-made piece in plan, turned so that its arriving run has the
 // street at the top, in millimetres from the first miter's corner point (or
 // the left end of a piece without a miter).
 type corner struct {
-	l     *layout.Layout
-	per   *layout.Perimeter
-	p     *layout.Piece
-	sys   *job.System
-	crew  length.Style
-	shop  length.Style
-	wide  float64 // outside width of the widest leg
-	legs  []cornerLeg
-	left  *layout.Joint // nil at a closed end
-	right *layout.Joint
-	list  keyedList
+	plan.Corner
+	crew length.Style
+	shop length.Style
+	wide float64 // outside width of the widest leg, of a tee its main's
+	legs []cornerLeg
+	list keyedList
 }
 
-// cornerLeg is one leg: u along the cap line from the leg's left end, y from
-// the cap line towards the roof.
+// cornerLeg is one leg in millimetres: u along the cap line from the leg's left
+// end, y from the cap line towards the roof.
 type cornerLeg struct {
 	legFrame
-	part          layout.Part
+	of            plan.CornerLeg
+	i             int
 	long          float64 // along the front, outside mold line
 	wide          float64 // outside width
 	leftTrim      float64 // front longer than rear at the left end; negative at an inside corner
 	rightTrim     float64
-	chairs        []cornerChair
 	name          string // LEFT LEG, RIGHT LEG, MIDDLE
 	atLeft, atEnd bool   // first leg, last leg
 }
 
-// cornerChair is a chair on a leg, with its place along the leg.
-type cornerChair struct {
-	*layout.Chair
-	at float64
-	of plan.Chair
-}
+// u is a station of the leg's run along the leg.
+func (g cornerLeg) u(station length.Length) float64 { return (station - g.of.From).MM() }
 
-// ring is the outline of a chair on the leg: along it from its left end, and behind
-// the cap line.
-func (c cornerChair) ring() []xy {
-	var out []xy
-	for _, p := range c.of.Ring {
-		out = append(out, xy{c.at + (p.X - c.At).MM(), p.Y.MM()})
+// pt is a place of the leg's run in the plan of the piece.
+func (g cornerLeg) pt(p plan.Pt) xy { return g.at(g.u(p.X), p.Y.MM()) }
+
+// ring is an outline in the plan of the piece.
+func (g cornerLeg) ring(r plan.Ring) []xy {
+	out := make([]xy, len(r))
+	for i, p := range r {
+		out[i] = g.pt(p)
 	}
 	return out
 }
 
-// wall is where the faces of the wall stand at the middle of the leg.
-func (g cornerLeg) wall(s *job.System) cap.Faces {
-	return g.part.Run.FaceAt(s, g.part.From+g.part.Length()/2)
-}
+// wideAt is the outside width of the piece at a distance along a leg, and of its
+// neighbour beyond its ends.
+func (g cornerLeg) wideAt(u float64) float64 { return g.of.WideAt(g.of.From + length.FromMM(u)).MM() }
 
 // polygon is the leg in plan, outside mold lines: front left, front right,
 // rear right, rear left.
@@ -74,17 +62,18 @@ func (g cornerLeg) polygon() [4]xy {
 }
 
 // CornerPlan draws a piece that is not straight in plan: welded corner, double
-// miter, end cap or wall end, with what it stands on and the order of work.
-// Where the room is too small for its words, it leaves more of them to its list.
-func CornerPlan(l *layout.Layout, p *layout.Piece, w, h drawing.Unit) drawing.Scene {
-	c := newCorner(l, p)
+// miter, transition, tee, end cap or wall end, with what it stands on and the order
+// of work. Where the room is too small for its words, it leaves more of them to its
+// list.
+func CornerPlan(of plan.Corner, w, h drawing.Unit) drawing.Scene {
+	c := newCorner(of)
 	return c.titled(c.view().scene(w, h))
 }
 
 // RoomyCornerPlan is CornerPlan if the room is large enough for a usual scale
 // and for the words.
-func RoomyCornerPlan(l *layout.Layout, p *layout.Piece, w, h drawing.Unit) (out drawing.Scene, ok bool) {
-	c := newCorner(l, p)
+func RoomyCornerPlan(of plan.Corner, w, h drawing.Unit) (out drawing.Scene, ok bool) {
+	c := newCorner(of)
 	out, ok = c.view().roomy(w, h)
 	return c.titled(out), ok
 }
@@ -94,44 +83,43 @@ func (c *corner) view() keyedView {
 	c.list.column = insetWide
 	c.words()
 	top := "street at the top of its left leg"
-	if len(c.p.Miters) == 0 {
+	if !c.Turns() {
 		top = "street at the top"
 	}
 	return keyedView{
-		metric: c.crew.Metric, title: c.title(), draw: c.draw, least: c.least, finest: 8, list: c.list, narrowest: insetWide,
+		metric: c.Metric, title: c.title(), draw: c.draw, least: c.least, finest: 8, list: c.list, narrowest: insetWide,
 		under: "seen from above, " + top + "; L and R are the hands of a person on the roof looking out over the wall",
 	}
 }
 
 func (c *corner) titled(s drawing.Scene) drawing.Scene {
-	s.Name, s.Title = "corner-"+fileName(c.p.Mark), c.title()
+	s.Name, s.Title = "corner-"+fileName(c.Mark), c.title()
 	s.Desc = c.title() + " in plan, turned so that the arriving run has the street at the top."
 	return s
 }
 
 // title says what the piece is, with both angles of every miter.
 func (c *corner) title() string {
-	t := "PIECE " + c.p.Mark
-	if len(c.p.Miters) == 0 {
-		switch {
-		case c.tees():
-			return t + ": TEE, HIGH EDGE OF THE BRANCH AT THE " + strings.ToUpper(c.p.Hand.String()) + " HAND"
-		case c.tapers():
-			return t + ": TRANSITION, WIDE END AT THE " + strings.ToUpper(c.p.Hand.String()) + " HAND"
-		case c.p.Kind == cap.WallEnd:
-			return t + ": WALL END, " + strings.ToUpper(c.p.Hand.String()) + " HAND"
-		case c.p.LeftEnd != job.EndTurn && c.p.RightEnd != job.EndTurn:
-			return t + ": CLOSED AT BOTH ENDS"
-		}
-		return t + ": END CAP, " + strings.ToUpper(c.p.Hand.String()) + " HAND"
+	t, hand := "PIECE "+c.Mark, strings.ToUpper(c.Hand.String())
+	switch c.Kind {
+	case plan.Branching:
+		return t + ": TEE, HIGH EDGE OF THE BRANCH AT THE " + hand + " HAND"
+	case plan.Tapering:
+		return t + ": TRANSITION, WIDE END AT THE " + hand + " HAND"
+	case plan.WallEnding:
+		return t + ": WALL END, " + hand + " HAND"
+	case plan.BothEnding:
+		return t + ": CLOSED AT BOTH ENDS"
+	case plan.Ending:
+		return t + ": END CAP, " + hand + " HAND"
 	}
-	for i, m := range c.p.Miters {
-		kind, turn, included := pieceTurnWords(m.Corner)
+	for i, m := range c.Miters {
+		kind, turn, included := m.Turn.Kind, m.Turn.Turn, m.Turn.Included
 		sep := ": "
 		if i > 0 {
 			sep = "; "
 		}
-		if m.Corner.Straight() {
+		if m.Break != plan.NoBreak {
 			kind = "PITCH MITER, " + kind
 		}
 		t += sep + kind + ", " + turn + ", " + included
@@ -139,203 +127,181 @@ func (c *corner) title() string {
 	return t
 }
 
-func newCorner(l *layout.Layout, p *layout.Piece) *corner {
-	c := &corner{l: l, p: p, sys: &l.Job.System, crew: Crew(l), shop: Shop(l)}
-	for _, per := range l.Perimeters {
-		if per.Perimeter == p.Perimeter {
-			c.per = per
+func newCorner(of plan.Corner) *corner {
+	c := &corner{Corner: of, crew: length.Crew(of.Metric), shop: length.Shop(of.Metric)}
+	n := len(of.Legs)
+	for i, q := range of.Legs {
+		g := cornerLeg{
+			legFrame: legFrame{o: xy{q.At.X.MM(), q.At.Y.MM()}, dir: heading(q.Heading.Degrees())}, of: q, i: i,
+			long: (q.To - q.From).MM(), wide: q.Outside.Real.MM(), leftTrim: (q.Ring[3].X - q.From).MM(), rightTrim: (q.To - q.Ring[2].X).MM(),
+			atLeft: i == 0, atEnd: i == n-1, name: "MIDDLE",
 		}
-	}
-	c.wide = (p.Inside + 2*c.sys.Metal.Thickness).MM()
-	c.layLegs()
-	c.findJoints()
-	for i := range c.legs {
-		c.findChairs(&c.legs[i])
-	}
-	return c
-}
-
-// layLegs chains the legs from the first, which runs to the right, and moves
-// the first corner point to the origin.
-func (c *corner) layLegs() {
-	if c.tees() {
-		c.layTee()
-		return
-	}
-	f := legFrame{dir: xy{1, 0}}
-	turned := 0.0
-	n := len(c.p.Parts)
-	for i, q := range c.p.Parts {
-		g := cornerLeg{legFrame: f, part: q, long: q.Length().MM(), wide: (q.Inside() + 2*c.sys.Metal.Thickness).MM(), atLeft: i == 0, atEnd: i == n-1}
 		switch {
+		case c.tees():
+			g.atEnd, g.name = i == 0, [...]string{"MAIN", "BRANCH"}[i]
 		case n == 1:
 			g.name = ""
 		case i == 0:
 			g.name = "LEFT LEG"
 		case i == n-1:
 			g.name = "RIGHT LEG"
-		default:
-			g.name = "MIDDLE"
 		}
-		if i > 0 {
-			g.leftTrim = g.wide * c.perWidth(c.p.Miters[i-1], 1)
-		}
-		if i < len(c.p.Miters) {
-			g.rightTrim = g.wide * c.perWidth(c.p.Miters[i], 0)
-			turned += c.p.Miters[i].Corner.CapTurn.Degrees()
-			f = legFrame{o: f.at(g.long, 0), dir: heading(turned)}
+		if i == 0 || !c.tees() {
+			c.wide = max(c.wide, g.wide)
 		}
 		c.legs = append(c.legs, g)
 	}
-	if n > 1 {
-		o := c.legs[1].o
-		for i := range c.legs {
-			c.legs[i].o = c.legs[i].o.sub(o)
-		}
-	}
+	return c
 }
 
-// perWidth is the trim of a leg at a miter for each unit of its width: of the
-// leg that arrives there (0) or the one that leaves (1).
-func (c *corner) perWidth(m cap.Miter, side int) float64 {
-	t := 2 * c.sys.Metal.Thickness
-	if m.Two() {
-		return cap.PerWidth(m.Inside[side]+t, m.Inside[1-side]+t, m.Corner.CapTurn)
-	}
-	return halfTan(m.Corner.CapTurn)
-}
-
-func (c *corner) findJoints() {
-	if c.per == nil {
-		return
-	}
-	for _, r := range c.per.Runs {
-		for _, j := range r.Joints {
-			if j.Right == c.p {
-				c.left = j
-			}
-			if j.Left == c.p {
-				c.right = j
-			}
+// reach is what the drawing shows of a leg: over its joints and further.
+func (c *corner) reach(g cornerLeg, further float64) (a, b float64) {
+	a, b = 0, g.long
+	for _, j := range c.Joints {
+		switch {
+		case j.Leg != g.i:
+		case j.Hand == plan.LeftHand:
+			a = g.u(j.Far) - further
+		default:
+			b = g.u(j.Far) + further
 		}
 	}
-	if c.p.LeftEnd != job.EndTurn {
-		c.left = nil
-	}
-	if c.p.RightEnd != job.EndTurn {
-		c.right = nil
-	}
+	return a, b
 }
 
-// findChairs gathers the chairs that stand under a leg or under the joint at
-// its end. The chair of a kink at the left belongs to the run before.
-func (c *corner) findChairs(g *cornerLeg) {
-	if c.per == nil {
-		return
-	}
-	for _, r := range c.l.Runs() { // a tee's branch stands on another perimeter
-		for _, ch := range r.Chairs {
-			switch {
-			case r.Run == g.part.Run && ch.At >= g.part.From-c.sys.Joint.Gap && ch.At <= g.part.To+c.sys.Joint.Gap:
-				g.chairs = append(g.chairs, cornerChair{ch, (ch.At - g.part.From).MM(), c.l.ChairPlan(ch)})
-			case g.atLeft && c.left != nil && c.left.Kind == cap.Kink && ch.Joint == c.left && ch.Kind == anchor.AtJoint:
-				g.chairs = append(g.chairs, cornerChair{ch, -g.part.From.MM(), c.l.ChairPlan(ch)})
-			}
+// shown is what the drawing shows of a line in the frame of a leg: all of it but
+// for the joints, beyond which it goes on as far as it is asked to.
+func (c *corner) shown(g cornerLeg, line []plan.Pt, further float64) []xy {
+	a, b := c.reach(g, further)
+	lo, hi := -length.Most, length.Most
+	for _, j := range c.Joints {
+		switch {
+		case j.Leg != g.i:
+		case j.Hand == plan.LeftHand:
+			lo = g.of.From + length.FromMM(a)
+		default:
+			hi = g.of.From + length.FromMM(b)
 		}
 	}
+	return g.ring(plan.Within(line, lo, hi))
+}
+
+// joined is a line over all legs, each of which has its share of it.
+func (c *corner) joined(further float64, of func(cornerLeg) []plan.Pt) []xy {
+	var out []xy
+	for _, g := range c.legs {
+		out = chained(out, c.shown(g, of(g), further))
+	}
+	return out
+}
+
+// chained goes on with a line where another begins, which may be the same place.
+func chained(line, more []xy) []xy {
+	for _, p := range more {
+		if n := len(line); n == 0 || p.sub(line[n-1]).length() > 1e-3 {
+			line = append(line, p)
+		}
+	}
+	return line
 }
 
 // outline is the piece in one ring: the fronts from left to right, the rears
 // back.
-func (c *corner) outline() []xy {
-	if c.tapers() {
-		return c.taperOutline()
+func (c *corner) outline() []xy { return places(c.Outline) }
+
+// places brings places of the plan of a piece to millimetres.
+func places(ps []plan.Pt) []xy {
+	out := make([]xy, len(ps))
+	for i, p := range ps {
+		out[i] = xy{p.X.MM(), p.Y.MM()}
 	}
-	if c.tees() {
-		return c.teeOutline()
-	}
-	var front, rear []xy
-	for _, g := range c.legs {
-		q := g.polygon()
-		front = append(front, q[0])
-		rear = append(rear, q[3])
-	}
-	last := c.legs[len(c.legs)-1].polygon()
-	front = append(front, last[1])
-	rear = append(rear, last[2])
-	for i := len(rear) - 1; i >= 0; i-- {
-		front = append(front, rear[i])
-	}
-	return front
+	return out
 }
 
 // short letters a length as the crew measures it, with its unit.
-func (c *corner) short(l length.Length) string {
-	if c.crew.Metric {
-		return c.crew.Short(l) + " mm"
+func (c *corner) short(l length.Length) string { return withUnit(c.crew, c.crew.Short(l)) }
+
+// withUnit adds millimetres to a lettered number; feet and inches have theirs.
+func withUnit(st length.Style, words string) string {
+	if st.Metric {
+		return words + " mm"
 	}
-	return c.crew.Short(l)
+	return words
 }
 
 // words fills the list: the order of assembly, what was measured from where,
 // and what is on hold.
 func (c *corner) words() {
+	c.list.facts = map[string]string{}
 	if c.tapers() {
 		c.taperWords()
-		return
+	} else {
+		c.legItems()
+		c.list.notes = append(c.list.notes, c.twoWords()...)
+		for i := range c.Miters {
+			c.miterWords(i)
+		}
 	}
+	for _, g := range c.Legs {
+		if g.RearLeft.Fails() {
+			c.list.holds = append(c.list.holds, "the leg on run "+g.Run+" has no rear left between its miters")
+		}
+	}
+	if c.Released.Fails() {
+		c.list.holds = append(c.list.holds, "piece "+c.Mark+" NOT RELEASED, DO NOT CUT")
+	}
+}
+
+// legItems are the order of work at a piece with legs, or at an end.
+func (c *corner) legItems() {
 	supports, chairs, joints := c.named()
 	first := "Set the packing and the membrane under the piece, checked level; no support stands under it"
 	if len(supports) > 0 {
 		first = "Set " + several("support", supports) + " where noted here, on packing"
 	}
 	crossing := ""
-	if c.p.Pitched() {
+	if c.Pitched() {
 		first = "Set the packing and the membrane under the piece, straight along each leg up to the break; no support stands under it"
 		crossing = "; it bends up or down with the top at the break"
-	} else if len(c.p.Miters) > 0 {
+	} else if c.Turns() {
 		crossing = "; the strings cross at the string corner"
 	}
+	behind := "front edges " + c.short(c.StringBehind.Real) + " behind the cap line"
 	c.list.items = []string{
 		first,
-		"Set leg-end " + several("chair", chairs) + ", front edges " + c.short(c.string()) + " behind the cap line",
-		"Splice plate and two strips of sealant tape at " + join(joints) + ", " + c.short(c.sys.Splice.Tape) + " each side of its centre",
-		"Piece " + c.p.Mark + ": hook the front, set the gap for today's metal temperature, snap the rear, check",
+		"Set leg-end " + several("chair", chairs) + ", " + behind,
+		"Splice plate and two strips of sealant tape at " + join(joints) + ", " + c.short(c.SpliceTape.Real) + " each side of its centre",
+		"Piece " + c.Mark + ": hook the front, set the gap for today's metal temperature, snap the rear, check",
 		"Then the layout string, from these chairs' front edges to the next" + crossing,
 	}
 	if c.tees() {
 		c.teeWords()
-	} else if len(c.p.Miters) == 0 { // it has no legs, and nothing here gives its chairs' stations
-		c.list.items[1] = "Set " + several("chair", chairs) + " at the stations of the run's own sheets, front edges " + c.short(c.string()) + " behind the cap line"
+	} else if !c.Turns() { // it has no legs, and nothing here gives its chairs' stations
+		c.list.items[1] = "Set " + several("chair", chairs) + " at the stations of the run's own sheets, " + behind
 	}
+	c.list.facts[c.list.items[1]], c.list.facts[c.list.items[2]] = c.StringBehind.Fact, c.SpliceTape.Fact
 	if len(joints) == 0 {
 		c.list.items[2] = "No joint at this piece: no splice plate"
 	}
-	c.list.notes = append(c.list.notes, c.twoWords()...)
-	for i, m := range c.p.Miters {
-		w := m.Corner
-		if w.Straight() {
-			c.pitchWords(i)
-			continue
-		}
-		c.list.figures = append(c.list.figures, c.inset(w))
-		offsets := "Cap corner from the plumbed wall corner " + w.Name + ": " +
-			c.beyond(w.Arrive.Right.Ext, w.Arrive, w) + "; " + c.beyond(w.Leave.Left.Ext, w.Leave, w) + "."
-		if c.list.facts == nil {
-			c.list.facts = map[string]string{}
-		}
-		c.list.facts[offsets] = layout.OffsetFacts(w)
-		c.list.notes = append(c.list.notes, offsets)
-		c.list.notes = append(c.list.notes, c.supportWords(i)...)
+}
+
+// miterWords add what is said of one weld.
+func (c *corner) miterWords(i int) {
+	m := c.Miters[i]
+	if m.Break != plan.NoBreak {
+		c.pitchWords(i)
+		return
 	}
-	for i, g := range c.legs {
-		if c.p.RearLength(i) <= 0 {
-			c.list.holds = append(c.list.holds, "the leg on run "+g.part.Run.Name+" has no rear left between its miters")
-		}
-	}
-	if !c.l.Held.Released(c.p) {
-		c.list.holds = append(c.list.holds, "piece "+c.p.Mark+" NOT RELEASED, DO NOT CUT")
-	}
+	c.list.figures = append(c.list.figures, c.inset(m))
+	c.note("Cap corner from the plumbed wall corner "+m.Corner+": "+c.beyond(m.Arrive)+"; "+c.beyond(m.Leave)+".",
+		m.Arrive.Beyond, m.Arrive.Out, m.Leave.Beyond, m.Leave.Out)
+	c.supportWords(i)
+}
+
+// note adds a note that letters values.
+func (c *corner) note(words string, of ...plan.Value) {
+	c.list.notes = append(c.list.notes, words)
+	c.list.facts[words] = strings.Join(plan.Facts(of...), "|")
 }
 
 // several names things of one kind.
@@ -348,82 +314,99 @@ func several(kind string, names []string) string {
 
 // beyond says where the cap's corner point lies from the wall's, along and out
 // from one run.
-func (c *corner) beyond(ext length.Length, r *wall.Run, w *wall.Corner) string {
-	along := c.short(ext) + " beyond"
-	if ext < 0 {
-		along = c.short(-ext) + " short"
+func (c *corner) beyond(o plan.Offset) string {
+	along := c.short(o.Beyond.Real) + " beyond"
+	if o.Beyond.Real < 0 {
+		along = c.short(-o.Beyond.Real) + " short"
 	}
-	return "run " + r.Name + " " + along + ", " + c.short(r.CapOut(w)) + " out"
+	return "run " + o.Run + " " + along + ", " + c.short(o.Out.Real) + " out"
 }
-
-// string is how far the chairs' front edges stand behind the cap line.
-func (c *corner) string() length.Length { return cap.ChairLine(c.sys) }
 
 // named lists the names of supports, leg-end chairs and joints.
 func (c *corner) named() (supports, chairs, joints []string) {
-	for _, s := range c.supports() {
-		supports = append(supports, s.Name)
+	for _, s := range c.Supports {
+		supports = append(supports, s.Mark)
 	}
-	for _, g := range c.legs {
-		for _, ch := range g.chairs {
-			if c.legEnd(ch) {
-				chairs = append(chairs, ch.Name)
+	for _, g := range c.Legs {
+		for _, ch := range g.Chairs {
+			if ch.Carries {
+				chairs = append(chairs, ch.Mark)
 			}
 		}
 	}
 	if len(chairs) == 0 {
 		chairs = []string{"(none)"}
 	}
-	for _, e := range c.jointEnds() {
-		joints = append(joints, e.joint.Name)
+	for _, j := range c.Joints {
+		joints = append(joints, j.Name)
 	}
 	return supports, chairs, joints
 }
 
-// legEnd says that a chair carries an end of the piece.
-func (c *corner) legEnd(ch cornerChair) bool {
-	return ch.Kind != anchor.Between
-}
-
-func (c *corner) supports() []*layout.Support {
-	var out []*layout.Support
-	if c.per == nil {
-		return nil
-	}
-	for _, s := range c.per.Supports {
-		if s.Piece == c.p {
-			out = append(out, s)
-		}
-	}
-	return out
-}
-
-// supportWords gives the places of the supports of a miter from its corner
+// supportWords note the places of the supports of a miter from its corner
 // point.
-func (c *corner) supportWords(miter int) []string {
-	var out []string
-	m := c.p.Miters[miter].Corner
-	for _, s := range c.supports() {
-		if s.Corner != m {
+func (c *corner) supportWords(miter int) {
+	run := c.Legs[miter].Run
+	for _, s := range c.Supports {
+		if s.Miter != miter {
 			continue
 		}
-		along := "back along"
-		x := -s.X
+		along, x := "back along", s.Back.Real
 		if x < 0 {
 			along, x = "past the corner of", -x
 		}
-		out = append(out, fmt.Sprintf("Support %s, %s × %s, centre %s %s run %s, %s in from its cap line, packing %s.", s.Name,
-			c.short(c.sys.Corner.Support.Length), c.short(c.sys.Corner.Support.Width), c.short(x), along, m.Arrive.Name, c.short(s.Y), c.short(s.Packing)))
+		c.note(fmt.Sprintf("Support %s, %s × %s, centre %s %s run %s, %s in from its cap line, packing %s.", s.Mark,
+			c.short(c.SupportSize[0].Real), c.short(c.SupportSize[1].Real), c.short(x), along, run, c.short(s.In.Real), c.short(s.Packing.Real)),
+			c.SupportSize[0], c.SupportSize[1], s.Back, s.In, s.Packing)
 	}
-	return out
 }
 
-// CornerHatches lists what the hatches of a corner plan mean.
-func CornerHatches(p *layout.Piece) []LegendEntry {
-	if p.LeftEnd == job.EndWall || p.RightEnd == job.EndWall {
-		return []LegendEntry{{drawing.Masonry, "higher wall"}}
+// twoWords is the note of a corner of two widths: its runs by their width.
+func (c *corner) twoWords() []string {
+	if !c.TwoWidths() {
+		return nil
 	}
-	return nil
+	var all []string
+	var runs [][]string
+	for _, g := range c.Legs {
+		words := legWords(c.Metric, g.LegTop)
+		i := slices.Index(all, words)
+		if i < 0 {
+			all, runs = append(all, words), append(runs, nil)
+			i = len(all) - 1
+		}
+		runs[i] = append(runs[i], g.Run)
+	}
+	for i, words := range all {
+		all[i] = several("run", runs[i]) + " " + words
+	}
+	return []string{"Two widths: " + strings.Join(all, "; ") + "."}
+}
+
+// legWords say of one leg of a corner of two widths how wide it is inside, how its
+// top falls, and how it stands beside its neighbour.
+func legWords(metric bool, g plan.LegTop) string {
+	words := withUnit(length.Shop(metric), length.Shop(metric).Short(g.Inside)) + " inside, top falls " + legSlope(metric, g.Slope)
+	if off := standsOff(metric, g); off != "" {
+		words += ", " + off
+	}
+	return drawing.Letter(words)
+}
+
+// standsOff says how a leg of a corner of two widths stands beside the cap at its
+// joint, which has the profile's slope; nothing where they agree.
+func standsOff(metric bool, g plan.LegTop) string {
+	if g.StandsOff == 0 {
+		return ""
+	}
+	words := length.Style{Denominator: 64}.Short(g.StandsOff)
+	if metric {
+		words = length.Millimetres(g.StandsOff, 1) + " mm"
+	}
+	if g.FrontLower {
+		return "front fold " + words + " lower than the next cap's"
+	}
+	return "rear fold " + words + " higher than the next cap's"
 }
 
 // miterAt is the corner point and the rear point of a miter.

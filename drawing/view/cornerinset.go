@@ -4,8 +4,8 @@ import (
 	"math"
 
 	"copingset/drawing"
-	"copingset/layout"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // Size of the detail at a corner point: the drawing and its words.
@@ -19,32 +19,30 @@ const (
 // inset is the detail at a corner point, enlarged: cap, string and wall face
 // lie a few millimetres apart, and the crew has to tell the three corners from
 // one another.
-func (c *corner) inset(w *layout.Corner) entry {
+func (c *corner) inset(w plan.CornerMiter) entry {
 	return entry{insetHigh, func(g *drawing.Scene, at drawing.Point) {
-		in, out := legFrame{dir: xy{1, 0}}, legFrame{dir: heading(w.CapTurn.Degrees())}
-		ext, capOut, str := w.Arrive.Right.Ext.MM(), w.Arrive.CapOut(w).MM(), c.string().MM()
-		scale := insetScale(c.crew.Metric, length.FromMM(math.Max(math.Max(math.Abs(ext), capOut), str)))
+		in, out := legFrame{dir: xy{1, 0}}, legFrame{dir: heading(w.By.Degrees())}
+		scale := insetScale(c.Metric, length.Max(length.Max(length.Abs(w.WallAt.X), w.WallAt.Y), c.StringBehind.Real))
 		mid := drawing.Point{X: at.X + insetSide/2 + insetLeft, Y: at.Y + 1900}
 		m := paperMap{ratio: float64(scale.Ratio), origin: mid}
-		g.Text(drawing.Point{X: at.X, Y: at.Y + 450}, drawing.Letter("At corner "+w.Name+", "+scale.Name), drawing.Style{Face: drawing.Bold})
-		tan := halfTan(w.CapTurn)
+		g.Text(drawing.Point{X: at.X, Y: at.Y + 450}, drawing.Letter("At corner "+w.Corner+", "+scale.Name), drawing.Style{Face: drawing.Bold})
 		corners := []struct {
-			p    xy
+			p    plan.Pt
 			pen  drawing.Pen
 			name string
 		}{
-			{xy{}, drawing.Thick, "cap corner point"},
-			{xy{-str * tan, str}, drawing.String, "string corner"},
-			{xy{-ext, capOut}, drawing.Medium, "wall corner, plumbed"},
+			{plan.Pt{}, drawing.Thick, "cap corner point"},
+			{w.StringAt, drawing.String, "string corner"},
+			{w.WallAt, drawing.Medium, "wall corner, plumbed"},
 		}
 		reach := insetSide / 2
 		for _, k := range corners {
-			p := m.at(k.p)
+			p := m.at(in.at(k.p.X.MM(), k.p.Y.MM()))
 			g.Line(k.pen, within(mid, reach, p, in.dir.times(-1)), p, within(mid, reach, p, out.dir))
 		}
 		words := at.X + insetLeft + insetSide + 450
 		for i, k := range corners {
-			p := m.at(k.p)
+			p := m.at(in.at(k.p.X.MM(), k.p.Y.MM()))
 			y := mid.Y + drawing.Unit(i-1)*650
 			g.Line(drawing.Thin, p, drawing.Point{X: words - 200, Y: y}, drawing.Point{X: words - 80, Y: y})
 			g.Dot(p, 55, drawing.Black)
@@ -56,26 +54,26 @@ func (c *corner) inset(w *layout.Corner) entry {
 
 // insetDims gives the wall corner's place from the cap's: out from the
 // arriving run at the left, along it above or below.
-func (c *corner) insetDims(g *drawing.Scene, m paperMap, mid drawing.Point, w *layout.Corner) {
+func (c *corner) insetDims(g *drawing.Scene, m paperMap, mid drawing.Point, w plan.CornerMiter) {
 	ends := drawing.Ticks
-	if c.crew.Metric {
+	if c.Metric {
 		ends = drawing.Arrows
 	}
-	y0, y1 := m.at(xy{}).Y, m.at(xy{0, w.Arrive.CapOut(w).MM()}).Y
+	from, to := m.at(xy{}), m.at(xy{w.WallAt.X.MM(), w.WallAt.Y.MM()})
 	x := mid.X - insetSide/2 - 50
-	g.Draw(drawing.Chain{Vertical: true, At: x, Stops: []drawing.Unit{y0, y1}, Labels: []string{""}, Ends: ends}.Figure())
-	g.Text(drawing.Point{X: x - 180, Y: (y0+y1)/2 + drawing.Unit(drawing.Note)/2}, drawing.Letter(c.short(w.Arrive.CapOut(w))), drawing.Style{Align: drawing.Right})
-	if w.Arrive.Right.Ext == 0 {
+	g.Draw(drawing.Chain{Vertical: true, At: x, Stops: []drawing.Unit{from.Y, to.Y}, Labels: []string{""}, Ends: ends}.Figure())
+	g.Text(drawing.Point{X: x - 180, Y: (from.Y+to.Y)/2 + drawing.Unit(drawing.Note)/2}, drawing.Letter(c.short(w.Arrive.Out.Real)), drawing.Style{Align: drawing.Right, Fact: w.Arrive.Out.Fact})
+	if w.Arrive.Beyond.Real == 0 {
 		return
 	}
-	a, b := m.at(xy{}).X, m.at(xy{x: -w.Arrive.Right.Ext.MM()}).X
-	y, from := y0-700, y0
-	if !w.Outside() {
-		y, from = y1+700, y1
+	y, at := from.Y-700, from.Y
+	if !w.Outside {
+		y, at = to.Y+700, to.Y
 	}
-	g.Draw(drawing.Chain{At: y, Stops: []drawing.Unit{min(a, b), max(a, b)}, Labels: []string{""}, From: []drawing.Unit{from}, Ends: ends}.Figure())
-	at := drawing.Point{X: min(a, b) - 250, Y: y + drawing.Unit(drawing.Note)/2}
-	g.Text(at, drawing.Letter(c.short(length.Abs(w.Arrive.Right.Ext))), drawing.Style{Align: drawing.Right})
+	a, b := min(from.X, to.X), max(from.X, to.X)
+	g.Draw(drawing.Chain{At: y, Stops: []drawing.Unit{a, b}, Labels: []string{""}, From: []drawing.Unit{at}, Ends: ends}.Figure())
+	left := drawing.Point{X: a - 250, Y: y + drawing.Unit(drawing.Note)/2}
+	g.Text(left, drawing.Letter(c.short(length.Abs(w.Arrive.Beyond.Real))), drawing.Style{Align: drawing.Right, Fact: w.Arrive.Beyond.Fact})
 }
 
 // insetScale is the largest usual scale at which a distance stays small enough

@@ -1,14 +1,12 @@
 package view
 
 import (
-	"math"
 	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout/cap"
-	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // breakLabel names the weld over a break, on the roof side of the plan.
@@ -17,57 +15,66 @@ func (d *cornerDrawing) breakLabel(i int, kind, turn string) saying {
 	roof := d.legs[i].dir.roofward()
 	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(rear)}
 	spots := d.outOf(-1, l, l.Fan(place.Fan{Toward: tenths(roof), From: 700, To: 5000, Step: 250, Spread: 120, Reach: 1100}))
-	return saying{place.Wish{Label: l, Spots: spots, Weight: 2}, []string{d.p.Miters[i].Corner.Name + ": " + kind + ", " + turn + "."}}
+	return saying{place.Wish{Label: l, Spots: spots, Weight: 2}, []string{d.Miters[i].Corner + ": " + kind + ", " + turn + "."}}
 }
 
 // pitchWords add to the list the side view of a weld over a break, and the
 // lengths of both legs at every edge.
 func (c *corner) pitchWords(i int) {
-	w := c.p.Miters[i].Corner
+	m := c.Miters[i]
 	c.list.figures = append(c.list.figures, c.sideView(i))
-	ext := c.short(w.Arrive.Right.Ext) + " beyond"
-	if w.Arrive.Right.Ext < 0 {
-		ext = c.short(-w.Arrive.Right.Ext) + " short of"
+	ext := c.short(m.Arrive.Beyond.Real) + " beyond"
+	if m.Arrive.Beyond.Real < 0 {
+		ext = c.short(-m.Arrive.Beyond.Real) + " short of"
 	}
-	c.list.notes = append(c.list.notes, "The front folds meet "+ext+" the break in the wall top "+w.Name+", along each run.")
-	c.list.notes = append(c.list.notes, c.levelWords(i)...)
+	c.list.notes = append(c.list.notes, "The front folds meet "+ext+" the break in the wall top "+m.Corner+", along each run.")
+	c.levelWords(i)
 	words := [2]string{c.edgeWords(i), c.edgeWords(i + 1)}
 	if words[0] == words[1] {
-		c.list.notes = append(c.list.notes, "Each leg: "+words[0]+".")
+		c.note("Each leg: "+words[0]+".", c.edges(i)...)
 		return
 	}
-	c.list.notes = append(c.list.notes, "Left leg: "+words[0]+".", "Right leg: "+words[1]+".")
+	c.note("Left leg: "+words[0]+".", c.edges(i)...)
+	c.note("Right leg: "+words[1]+".", c.edges(i+1)...)
 }
 
 // levelWords say what a plan of a weld over a break cannot show: it lays both legs
 // level, each along its own slope, with the weld straight across them; the rear fold,
 // which lies lower than the front one, ends before or beyond it in the metal.
-func (c *corner) levelWords(i int) []string {
-	trim := c.p.Miters[i].Trim[0] // the same of both legs
+func (c *corner) levelWords(i int) {
+	trim := c.Miters[i].Over.Trim
 	where := "before"
-	if trim < 0 {
+	if trim.Real < 0 {
 		where = "beyond"
 	}
-	if c.shop.Round(trim) == 0 {
-		return nil
+	if c.shop.Round(trim.Real) == 0 {
+		return
 	}
-	return []string{"Drawn with both legs laid level, each along its own slope: at the weld their rear folds end " +
-		c.inShop(length.Abs(trim)) + " " + where + " the front ones."}
+	c.note("Drawn with both legs laid level, each along its own slope: at the weld their rear folds end "+
+		c.inShop(length.Abs(trim.Real))+" "+where+" the front ones.", trim)
 }
 
 // edgeWords are the lengths of one leg along its edges.
 func (c *corner) edgeWords(leg int) string {
 	var at []string
-	for _, e := range cap.Edges(c.sys, c.p.Inside+2*c.sys.Metal.Thickness) {
-		at = append(at, e.Name+" "+c.inShop(c.p.EdgeLength(leg, e)))
+	for _, e := range c.Legs[leg].Edges {
+		at = append(at, e.Name+" "+c.inShop(e.Long.Real))
 	}
 	return strings.Join(at, ", ")
 }
 
+func (c *corner) edges(leg int) []plan.Value {
+	var out []plan.Value
+	for _, e := range c.Legs[leg].Edges {
+		out = append(out, e.Long)
+	}
+	return out
+}
+
 // inShop letters a length as the shop measures it, with its unit.
 func (c *corner) inShop(l length.Length) string {
-	if c.shop.Metric {
-		return c.shop.Short(l) + " mm"
+	if c.Metric {
+		return withUnit(c.shop, c.shop.Short(l))
 	}
 	return c.shop.Long(l)
 }
@@ -82,25 +89,13 @@ const (
 // the weld, at its slopes, with the lengths of its fold and of its foot. Both
 // legs are to one scale.
 func (c *corner) sideView(i int) entry {
-	w := c.p.Miters[i].Corner
-	left, right := c.p.Parts[i].Length().MM(), c.p.Parts[i+1].Length().MM()
-	a, b := w.Arrive.Incline().Degrees()*math.Pi/180, w.Leave.Incline().Degrees()*math.Pi/180
-	deep := c.sys.RearLeg(job.ToMoldLine).MM()
-	// x to the right, y down the paper, origin where the rear folds meet.
-	along := [2]xy{{-math.Cos(a), math.Sin(a)}, {math.Cos(b), -math.Sin(b)}}
-	down := [2]xy{{math.Sin(a), math.Cos(a)}, {math.Sin(b), math.Cos(b)}}
-	trim := deep * math.Tan(w.Bend.Degrees()/2*math.Pi/180)
-	foot := along[0].times(trim).add(down[0].times(deep))
-	long := [2]float64{left, right}
-	var ring [2][]xy
+	w := c.Miters[i].Over
 	var e extent
-	for k := range ring {
-		fold, end := xy{}, along[k].times(long[k])
-		ring[k] = []xy{fold, end, end.add(down[k].times(deep)), foot}
-		e.hold(ring[k]...)
+	for _, ring := range w.Legs {
+		e.hold(places(ring)...)
 	}
 	scale := Scale{Name: "not to scale", Ratio: 1}
-	for _, s := range Scales(c.crew.Metric) {
+	for _, s := range Scales(c.Metric) {
 		if s.Units(length.FromMM(e.hi.x-e.lo.x)) <= sideWide {
 			scale = s
 			break
@@ -112,40 +107,36 @@ func (c *corner) sideView(i int) entry {
 	return entry{high, func(g *drawing.Scene, at drawing.Point) {
 		m.origin = drawing.Pt(at.X+300-m.at(xy{e.lo.x, 0}).X, at.Y+700+sideText-m.at(xy{0, e.lo.y}).Y)
 		g.Text(drawing.Pt(at.X, at.Y+450), drawing.Letter("Seen from the roof, rear leg, "+scale.Name), drawing.Style{Face: drawing.Bold})
-		for k := range ring {
-			g.Fill(drawing.White, drawing.Medium, m.all(ring[k]...)...)
+		for _, ring := range w.Legs {
+			g.Fill(drawing.White, drawing.Medium, m.all(places(ring)...)...)
 		}
-		g.Line(drawing.Thick, m.at(xy{}), m.at(foot))
+		g.Line(drawing.Thick, m.all(places([]plan.Pt{w.Legs[0][0], w.Legs[0][3]})...)...)
 		st := drawing.Style{Align: drawing.Middle}
-		outside := cap.Edges(c.sys, c.p.Inside+2*c.sys.Metal.Thickness)
 		for k, name := range []string{"L", "R"} {
-			top, low := m.at(along[k].times(long[k]/2)), m.at(along[k].times(long[k]/2).add(down[k].times(deep)))
-			var fold, rearFoot length.Length
-			for _, x := range outside {
-				switch x.Name {
-				case "rear fold":
-					fold = c.p.EdgeLength(i+k, x)
-				case "rear foot":
-					rearFoot = c.p.EdgeLength(i+k, x)
-				}
-			}
-			g.Text(top.Add(drawing.Pt(0, -230)), drawing.Letter(c.inShop(fold)), st)
-			g.Text(low.Add(drawing.Pt(0, drawing.Unit(drawing.Note)+230)), drawing.Letter(c.inShop(rearFoot)), st)
+			leg := places(w.Legs[k])
+			g.Text(m.at(leg[0].between(leg[1])).Add(drawing.Pt(0, -230)), drawing.Letter(c.inShop(w.Fold[k].Real)), named(st, w.Fold[k]))
+			low := m.at(leg[0].between(leg[1]).add(leg[2].sub(leg[1])))
+			g.Text(low.Add(drawing.Pt(0, drawing.Unit(drawing.Note)+230)), drawing.Letter(c.inShop(w.RearFoot[k].Real)), named(st, w.RearFoot[k]))
 			side := m.at([...]xy{e.lo, e.hi}[k])
 			side.Y = m.at(e.hi).Y + 2*drawing.Unit(drawing.Note) + 400
-			g.Text(side, drawing.Letter(name+": "+slopeFrom(w.Arrive.Incline(), w.Leave.Incline(), k)), drawing.Style{Align: [...]drawing.Align{drawing.Left, drawing.Right}[k], Face: drawing.Bold})
+			g.Text(side, drawing.Letter(name+": "+slopeOut(w.Incline[k])), drawing.Style{Align: [...]drawing.Align{drawing.Left, drawing.Right}[k], Face: drawing.Bold})
 		}
 	}}
 }
 
-// slopeFrom says how a leg goes on from the break: k is 0 at the left.
-func slopeFrom(arrive, leave job.Angle, k int) string {
-	out := [...]job.Angle{-arrive, leave}[k]
+// named is a style for what letters a value.
+func named(st drawing.Style, of plan.Value) drawing.Style {
+	st.Fact = of.Fact
+	return st
+}
+
+// slopeOut says how a leg goes on from the break.
+func slopeOut(out length.Angle) string {
 	switch {
 	case out > 0:
-		return "up " + job.FormatAngle(out)
+		return "up " + length.FormatAngle(out)
 	case out < 0:
-		return "down " + job.FormatAngle(-out)
+		return "down " + length.FormatAngle(-out)
 	}
 	return "level"
 }

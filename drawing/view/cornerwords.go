@@ -5,7 +5,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout/job"
+	"copingset/layout/plan"
 )
 
 // letters writes the names, hands and angles, and the numbers of the order of
@@ -16,7 +16,7 @@ func (d *cornerDrawing) letters(g *drawing.Scene) {
 	d.handLetters(g)
 	marked := d.mark(g)
 	var all []saying
-	for i := range d.p.Miters {
+	for i := range d.Miters {
 		all = append(all, d.angles(i)...)
 	}
 	all = append(all, d.sides()...)
@@ -65,7 +65,7 @@ func wishesOf(all []saying) []place.Wish {
 const markApart = 8 * drawing.MM
 
 func (d *cornerDrawing) markLabel() place.Label {
-	return place.Label{Lines: []string{d.p.Mark}, Size: drawing.Title, Face: drawing.Bold, Halo: true, Cover: true, Pad: 100}
+	return place.Label{Lines: []string{d.Mark}, Size: drawing.Title, Face: drawing.Bold, Halo: true, Cover: true, Pad: 100}
 }
 
 // markSpot is a place for the mark in the piece where no hand's letter stands
@@ -114,7 +114,7 @@ func (d *cornerDrawing) markPointed() saying {
 	}
 	l.About = d.m.at(tips[0])
 	spots := d.outOf(-1, l, l.Fan(place.Fan{Toward: tenths(d.legs[0].dir.roofward().times(-1)), From: 2000, To: 7000, Step: 300, Spread: 180, Tips: d.m.all(tips...)}))
-	return saying{place.Wish{Label: l, Spots: spots, Weight: 4}, []string{"This piece is " + d.p.Mark + "."}}
+	return saying{place.Wish{Label: l, Spots: spots, Weight: 4}, []string{"This piece is " + d.Mark + "."}}
 }
 
 // openings are the places beside a miter where its turn and its included angle
@@ -122,7 +122,7 @@ func (d *cornerDrawing) markPointed() saying {
 func (d *cornerDrawing) openings(i int) (turn, included xy, street xy) {
 	front, rear := d.miterAt(i)
 	street = awayOf(d.legs[i].dir, d.legs[i+1].dir)
-	if d.p.Miters[i].Corner.Outside() {
+	if d.Miters[i].Outside {
 		return front, rear, street
 	}
 	return rear, front, street.times(-1)
@@ -138,7 +138,7 @@ const (
 // and the included angle between the two: printed side by side, neither can be
 // taken for the other.
 func (d *cornerDrawing) angleLines(g *drawing.Scene, i int) {
-	if d.p.Miters[i].Corner.Straight() {
+	if d.Miters[i].Break != plan.NoBreak {
 		return
 	}
 	turn, included, _ := d.openings(i)
@@ -153,21 +153,21 @@ func (d *cornerDrawing) angleLines(g *drawing.Scene, i int) {
 
 // angles letters the two angles at their arcs.
 func (d *cornerDrawing) angles(i int) []saying {
-	w := d.p.Miters[i].Corner
-	kind, turn, included := pieceTurnWords(w)
+	w := d.Miters[i]
+	kind, turn, included := w.Turn.Kind, w.Turn.Turn, w.Turn.Included
 	at, inner, away := d.openings(i)
-	if w.Straight() {
+	if w.Break != plan.NoBreak {
 		return []saying{d.breakLabel(i, kind, turn)}
 	}
 	in, out := d.legs[i].dir, d.legs[i+1].dir
 	fan := place.Fan{From: 150, To: 5000, Step: 250, Spread: 180, Reach: 700}
 	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true, About: off(d.m.at(at), in.add(out), turnR)}
 	fan.Toward = tenths(in.add(out).add(away.times(0.3)))
-	all := []saying{{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan)), Weight: 2}, []string{w.Name + ": " + kind + ", " + turn + "."}}}
+	all := []saying{{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan)), Weight: 2}, []string{w.Corner + ": " + kind + ", " + turn + "."}}}
 	bis := out.sub(in).unit()
 	l.Lines, l.About = []string{included}, off(d.m.at(inner), bis, includedR)
 	fan.Toward = tenths(bis)
-	return append(all, saying{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan))}, []string{w.Name + ": " + included + "."}})
+	return append(all, saying{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan))}, []string{w.Corner + ": " + included + "."}})
 }
 
 // awayOf is the direction between two runs' street sides.
@@ -217,7 +217,7 @@ func (d *cornerDrawing) hands() []saying {
 		if _, ok := d.inLeg[letter]; !ok && letter != "" {
 			name = letter + "  " + name
 		}
-		all = append(all, d.legWords(i, letter, []string{name, "run " + leg.part.Run.Name}, weight, lostLeg(leg, letter)))
+		all = append(all, d.legWords(i, letter, []string{name, "run " + leg.of.Run}, weight, lostLeg(leg, letter)))
 	}
 	return all
 }
@@ -228,7 +228,7 @@ func lostLeg(leg cornerLeg, letter string) string {
 	if letter != "" {
 		name = letter + " is the " + name
 	}
-	return name + ": run " + leg.part.Run.Name + "."
+	return name + ": run " + leg.of.Run + "."
 }
 
 // lostHands names on leaders the hands of a straight piece that has no room for
@@ -270,7 +270,7 @@ func (d *cornerDrawing) legWords(i int, letter string, lines []string, weight in
 		tips = append(tips, q[3].add(q[2].sub(q[3]).times(f)).add(inwards))
 	}
 	tips = append(tips, q[3].between(q[2]))
-	if d.p.RearLength(i) <= 0 {
+	if leg.of.RearLeft.Fails() {
 		tips = []xy{leg.at(leg.long/2, leg.wide/2)}
 	}
 	l.About = d.m.at(tips[0])
@@ -327,25 +327,26 @@ func (d *cornerDrawing) numbers() []saying {
 		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 2}, []string{"Number " + l.Lines[0] + " finds no room on the drawing."}})
 	}
 	roof := d.legs[0].dir.roofward()
-	for _, s := range d.supports() {
-		f := d.cornerFrame(s.Corner)
-		add(1, xy{-0.5, 1}, f.at(s.X.MM(), s.Y.MM()))
+	for _, s := range d.Supports {
+		add(1, xy{-0.5, 1}, d.legs[s.Miter].pt(s.Centre))
 	}
 	for _, leg := range d.legs {
-		for _, ch := range leg.chairs {
-			if d.legEnd(ch) {
-				k := d.sys.Chair.Length.MM() * 0.4
-				w := d.wideAt(leg, ch.at)
-				add(2, leg.dir.roofward(), leg.at(ch.at+k, w*0.55), leg.at(ch.at-k, w*0.55), leg.at(ch.at+k, w*0.3), leg.at(ch.at-k, w*0.8))
+		for _, ch := range leg.of.Chairs {
+			if ch.Carries {
+				lo, hi := ch.Ring.Bounds()
+				at, k := leg.u(ch.At), (hi.X-lo.X).MM()*0.4
+				w := leg.wideAt(at)
+				add(2, leg.dir.roofward(), leg.at(at+k, w*0.55), leg.at(at-k, w*0.55), leg.at(at+k, w*0.3), leg.at(at-k, w*0.8))
 			}
 		}
 	}
 	leg, last := d.legs[0], d.legs[len(d.legs)-1]
-	y := d.string().MM()
+	y := d.StringBehind.Real.MM()
 	add(5, roof.times(-1), leg.at(leg.long*0.6, y), leg.at(leg.long*0.3, y), last.at(last.long*0.4, y))
-	for _, e := range d.jointEnds() {
-		leg, at := e.leg, e.at
-		k, w := e.joint.Plate.MM()*0.35, d.wideAt(leg, at)
+	for _, j := range d.Joints {
+		leg, at := d.legs[j.Leg], d.legs[j.Leg].u(j.At)
+		lo, hi := j.Plate.Ring.Bounds()
+		k, w := (hi.X-lo.X).MM()*0.35, leg.wideAt(at)
 		add(3, leg.dir.roofward(), leg.at(at-k, w*0.85), leg.at(at+k, w*0.85), leg.at(at-k, w*0.15), leg.at(at+k, w*0.15))
 	}
 	add(4, roof, leg.at(leg.long*0.35, leg.wide*0.8), leg.at(leg.long*0.6, leg.wide*0.5), last.at(last.long*0.5, last.wide*0.6),
@@ -356,14 +357,14 @@ func (d *cornerDrawing) numbers() []saying {
 // jointWords names the joints at the ends with their gaps.
 func (d *cornerDrawing) jointWords() []saying {
 	var all []saying
-	for _, e := range d.jointEnds() {
-		j, leg, at := e.joint, e.leg, e.at
-		gap := "gap " + d.short(j.Gap())
-		l := place.Label{Lines: []string{d.jointName(j), drawing.Letter(gap)}, Pad: 80, Bare: true, About: d.m.at(leg.at(at, d.wideAt(leg, at)))}
+	for _, j := range d.Joints {
+		leg, at := d.legs[j.Leg], d.legs[j.Leg].u(j.At)
+		gap := "gap " + d.short(j.Gap.Real)
+		l := place.Label{Lines: []string{jointName(j), drawing.Letter(gap)}, Facts: []string{"", j.Gap.Fact}, Pad: 80, Bare: true, About: d.m.at(leg.at(at, leg.wideAt(at)))}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 900, To: 5000, Step: 250, Spread: 120, Reach: 200})
 		spots = append(spots, l.Fan(place.Fan{Toward: tenths(leg.dir.roofward().times(-1)), From: 900, To: 6000, Step: 250, Spread: 120, Reach: 200,
 			Tips: d.m.all(leg.at(at, 0))})...)
-		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{d.jointName(j) + ": " + gap + "."}})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{jointName(j) + ": " + gap + "."}})
 	}
 	return all
 }
@@ -371,25 +372,25 @@ func (d *cornerDrawing) jointWords() []saying {
 // endWords says what closes an end.
 func (d *cornerDrawing) endWords() []saying {
 	var all []saying
-	for _, right := range []bool{false, true} {
-		kind, leg, u, out := d.p.LeftEnd, d.legs[0], 0.0, -1.0
-		step := d.p.Parts[0].Run.Left.Step
-		if right {
-			kind, leg = d.p.RightEnd, d.legs[len(d.legs)-1]
+	for i, e := range d.Ends {
+		leg, u, out := d.legs[0], 0.0, -1.0
+		if i == 1 {
+			leg = d.legs[len(d.legs)-1]
 			u, out = leg.long, 1
-			step = d.p.Parts[len(d.p.Parts)-1].Run.Right.Step
 		}
 		l := place.Label{LeadFace: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(leg.at(u+out*d.real(6), leg.wide/2))}
-		switch kind {
-		case job.EndFree:
-			l.Lines = []string{"CLOSED END", drawing.Letter(d.short(d.sys.EndCap.Clearance) + " clear"), "of the wall's end"}
-		case job.EndWall:
-			l.Lines = []string{"HIGHER WALL", drawing.Letter("upstand " + d.short(d.sys.WallEnd.Upstand)), drawing.Letter(d.short(d.sys.WallEnd.Clearance) + " clear of the wall")}
+		switch e.Kind {
+		case plan.ClosedEnd:
+			l.Lines = []string{"CLOSED END", drawing.Letter(d.short(e.Clear.Real) + " clear"), "of the wall's end"}
+			l.Facts = []string{"", e.Clear.Fact}
+		case plan.AgainstEnd:
+			l.Lines = []string{"HIGHER WALL", drawing.Letter("upstand " + d.short(e.Upstand.Real)), drawing.Letter(d.short(e.Clear.Real) + " clear of the wall")}
+			l.Facts = []string{"", e.Upstand.Fact, e.Clear.Fact}
 		default:
 			continue
 		}
-		if step != nil {
-			l.Lines = append(l.Lines, drawing.Letter(step.Words()))
+		if e.Step != "" {
+			l.Lines = append(l.Lines, drawing.Letter(e.Step))
 		}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.times(out)), From: 200, To: 5000, Step: 250, Spread: 105, Reach: 900})
 		k := saying{Wish: place.Wish{Label: l, Spots: spots}}
@@ -456,10 +457,7 @@ func (d *cornerDrawing) side(roof bool) []xy {
 		a, z = first.wide, last.wide
 	}
 	ring = append([]xy{first.at(-far, a)}, append(ring, last.at(far, z))...)
-	turned := 0.0
-	for _, m := range d.p.Miters {
-		turned += m.Corner.CapTurn.Degrees()
-	}
+	turned := last.of.Heading.Degrees()
 	// Round the far circle from the right end to the left, over the side asked for.
 	step, end := 15.0, 180.0
 	if !roof {

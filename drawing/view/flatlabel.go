@@ -9,6 +9,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/layout/fold"
 	"copingset/layout/plan"
 )
 
@@ -190,19 +191,20 @@ func (d *flat) mark(q place.Placement) { d.s.Add(q.Marks...) }
 func (d *flat) points() {
 	var wishes []place.Wish
 	if !d.Square {
-		for i, c := range d.Corners {
-			at := d.m.at(c.At)
-			lab := place.Label{Lines: []string{PointName(i)}, Face: drawing.Regular, Size: drawing.Small, About: at, Note: "corner " + PointName(i) + " of the outline"}
-			out := 900
-			if c.At.X > (d.lo.X+d.hi.X)/2 {
-				out = 0
-			} else {
-				out = 1800
+		for _, g := range CornerGroups(d.Blank) {
+			if d.together(g) {
+				wishes = append(wishes, d.point(g.Name, d.Corners[g.Of[len(g.Of)/2]].At))
+				continue
 			}
-			wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: out, From: 40, To: 3200, Step: 60, Spread: 170, Reach: 260})})
+			for _, i := range g.Of {
+				wishes = append(wishes, d.point(PointName(i), d.Corners[i].At))
+			}
 		}
 	}
 	for i, x := range d.Holes {
+		if x.Rivet {
+			continue // a row of them is told in words
+		}
 		box := boundsOf(d.m.all(x.Ring))
 		lab := place.Label{Lines: []string{"HOLE " + strconv.Itoa(i+1), drawing.Letter(d.st.Short(x.Right-x.Left) + " × " + d.st.Short(x.Roof-x.Street))}, Face: drawing.Bold, About: box.Centre()}
 		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: 0, From: box.Width()/2 + 150, To: box.Width()/2 + 4000, Step: 150, Spread: 180, Reach: box.Width()/2 + 900})})
@@ -210,6 +212,16 @@ func (d *flat) points() {
 	for _, q := range d.p.PlaceAll(wishes) {
 		d.mark(q)
 	}
+}
+
+// point is the label of a corner, or of several that stand together.
+func (d *flat) point(name string, p fold.Point) place.Wish {
+	lab := place.Label{Lines: []string{name}, Face: drawing.Regular, Size: drawing.Small, About: d.m.at(p), Note: "corner " + name + " of the outline"}
+	out := 1800
+	if p.X > (d.lo.X+d.hi.X)/2 {
+		out = 0
+	}
+	return place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: out, From: 40, To: 3200, Step: 60, Spread: 170, Reach: 260})}
 }
 
 // PointName letters a corner of an outline: a to z, then a1 and on.

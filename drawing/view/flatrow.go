@@ -216,12 +216,16 @@ func (r *FlatRow) breakTo(w, keep drawing.Unit) bool {
 
 // under says what the lines mean, and once what is cut at a ring.
 func (r *FlatRow) under() string {
+	words := flatUnder
+	if slices.ContainsFunc(r.bodies, func(d flat) bool { return !d.Square }) {
+		words += " Corners are lettered clockwise."
+	}
 	for i := range r.bodies {
-		if words := r.bodies[i].reliefWords(); words != "" {
-			return flatUnder + words
+		if relief := r.bodies[i].reliefWords(); relief != "" {
+			return words + relief
 		}
 	}
-	return flatUnder
+	return words
 }
 
 // caption letters the title with the scale beside it where there is room, and

@@ -41,7 +41,7 @@ func shortened(long, least, wide float64) float64 {
 // formedOf folds a family's piece and lays its legs out about its miters.
 func formedOf(l *layout.Layout, f *layout.Family) formed {
 	p := f.Pieces[0]
-	c := newCorner(l, p)
+	c := newCorner(l.Corner(p))
 	out := formed{p: p, wide: c.wide}
 	frame := legFrame{dir: xy{1, 0}}
 	turned := 0.0
@@ -62,7 +62,7 @@ func formedOf(l *layout.Layout, f *layout.Family) formed {
 		}
 	}
 	leg := -1
-	out.bend(c.p)
+	out.bend(p)
 	for _, b := range f.Bodies {
 		if b.Name == "end plate" {
 			out.plate(b, max(leg, 0))

@@ -221,7 +221,7 @@ func (k keyedView) squeeze(p *keyedPlan) {
 // keyedList is a list of numbered items, notes and holds.
 type keyedList struct {
 	items, notes, holds []string
-	facts               map[string]string // what a note letters, by its words; look-up only
+	facts               map[string]string // what an item or a note letters, by its words; look-up only
 	figures             []entry           // drawings under the items, narrower than a column
 	column              drawing.Unit      // least width of a column; zero: what text needs
 }
@@ -240,11 +240,12 @@ func (k keyedList) entries(width drawing.Unit) []entry {
 	var out []entry
 	line := drawing.Size(drawing.Note).Line()
 	for i, words := range k.items {
+		fact := k.facts[words]
 		lines := drawing.Wrap(drawing.Letter(words), drawing.Regular, drawing.Note, width-numberColumn-100)
 		out = append(out, entry{max(720, 200+drawing.Unit(len(lines))*line), func(g *drawing.Scene, at drawing.Point) {
 			g.Draw(drawing.Balloon{At: drawing.Point{X: at.X + 340, Y: at.Y + 350}, Words: strconv.Itoa(i + 1), Size: drawing.Note}.Figure())
 			for n, words := range lines {
-				g.Text(drawing.Point{X: at.X + numberColumn, Y: at.Y + 350 + drawing.Unit(drawing.Note)/2 + drawing.Unit(n)*line}, words, drawing.Style{})
+				g.Text(drawing.Point{X: at.X + numberColumn, Y: at.Y + 350 + drawing.Unit(drawing.Note)/2 + drawing.Unit(n)*line}, words, drawing.Style{Fact: fact})
 			}
 		}})
 	}

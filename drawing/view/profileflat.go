@@ -46,10 +46,10 @@ func ShopSectionOf(l *layout.Layout, f *layout.Family, from int, top string, w, 
 	title := "Section, outside dimensions to the mold lines"
 	const side, over = 2600, 700
 	var probe drawing.Scene
-	head := caption(&probe, l, drawing.Pt(50, 50), w-100, title, "street at the left, roof at the right", Scales(st.Metric)[0]).Max.Y + 300
+	head := captioned(&probe, st.Metric, drawing.Pt(50, 50), w-100, title, "street at the left, roof at the right", Scales(st.Metric)[0]).Max.Y + 300
 	ew, eh := e.size()
 	scale := Fit(st.Metric, length.Max(ew, length.MulDiv(eh, int64(w-2*side), max(int64(h-head-2*over), 1))), w-2*side)
-	caption(&s, l, drawing.Pt(50, 50), w-100, title, "street at the left, roof at the right", scale)
+	captioned(&s, st.Metric, drawing.Pt(50, 50), w-100, title, "street at the left, roof at the right", scale)
 	m := paperMap{ratio: float64(scale.Ratio), origin: drawing.Pt(w/2-drawing.Round((e.lo.x+e.hi.x)/2/float64(scale.Ratio)), head+over-drawing.Round(e.lo.y/float64(scale.Ratio)))}
 	t := sys.Metal.Thickness.MM()
 	mid := inwards(path, t/2)

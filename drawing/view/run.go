@@ -6,9 +6,8 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout"
-	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // Measures the run views share, on paper. Plan and elevation of one window
@@ -26,9 +25,7 @@ const (
 // paper. For the plan cross is the scale across the wall, for the elevation
 // that of heights.
 type runFrame struct {
-	l            *layout.Layout
-	r            *layout.Run
-	sys          *job.System
+	of           *plan.Run
 	win          Window
 	along, cross Scale
 	width        drawing.Unit
@@ -43,32 +40,32 @@ type runFrame struct {
 	cell         bool                // one of several on a sheet that says scales and reader once for all
 }
 
-func newRunFrame(l *layout.Layout, r *layout.Run, win Window, along, cross Scale, width drawing.Unit) *runFrame {
-	f := &runFrame{l: l, r: r, sys: &l.Job.System, win: win, along: along, cross: cross, width: width, tape: Crew(l)}
-	f.left, f.right = runSides(l, r, win, along)
+func newRunFrame(of *plan.Run, win Window, along, cross Scale, width drawing.Unit) *runFrame {
+	f := &runFrame{of: of, win: win, along: along, cross: cross, width: width, tape: length.Crew(of.Metric)}
+	f.left, f.right = runSides(of, win, along)
 	return f
 }
 
 // runSides is the paper a window needs at the left and the right of the
 // stretch it shows.
-func runSides(l *layout.Layout, r *layout.Run, win Window, along Scale) (left, right drawing.Unit) {
+func runSides(r *plan.Run, win Window, along Scale) (left, right drawing.Unit) {
 	left, right = runHead+300, runTail
 	if win.From <= 0 {
-		left = runHead + runEndRoom(r, r.Left.Corner, along)
+		left = runHead + runEndRoom(r.Left, along)
 	}
-	if win.To >= r.Cap {
-		right = runTail + runEndRoom(r, r.Right.Corner, along)
+	if win.To >= r.Cap.Real {
+		right = runTail + runEndRoom(r.Right, along)
 	}
 	return left, right
 }
 
 // runEndRoom is what shows beyond the end of the cap line: the neighbour's
 // leg, which at an inside corner reaches out by the trim.
-func runEndRoom(r *layout.Run, c *layout.Corner, along Scale) drawing.Unit {
-	if c == nil {
+func runEndRoom(e plan.End, along Scale) drawing.Unit {
+	if !e.Corner {
 		return runStub + 200
 	}
-	return runStub + along.Units(length.Max(0, -layout.MiterTrimOf(r, c)))
+	return runStub + along.Units(length.Max(0, -e.Trim))
 }
 
 // x is the place of a cap station on paper.
@@ -89,7 +86,7 @@ func (f *runFrame) lo() length.Length {
 }
 
 func (f *runFrame) hi() length.Length {
-	if f.win.To >= f.r.Cap {
+	if f.win.To >= f.of.Cap.Real {
 		return length.Most
 	}
 	return f.win.To
@@ -107,16 +104,16 @@ func (f *runFrame) cut(from, to length.Length) (length.Length, length.Length, bo
 }
 
 // whole says whether the window shows the run from end to end.
-func (f *runFrame) whole() bool { return f.win.From <= 0 && f.win.To >= f.r.Cap }
+func (f *runFrame) whole() bool { return f.win.From <= 0 && f.win.To >= f.of.Cap.Real }
 
 // edges are the places of the window's two ends on paper.
 func (f *runFrame) edges() (a, b drawing.Unit) { return f.x(f.win.From), f.x(f.win.To) }
 
 // chairs are those the window shows whole.
-func (f *runFrame) chairs() []*layout.Chair {
-	var out []*layout.Chair
-	for _, c := range f.r.Chairs {
-		if f.shows(c.Left(f.sys)) && f.shows(c.Right(f.sys)) {
+func (f *runFrame) chairs() []plan.Chair {
+	var out []plan.Chair
+	for _, c := range f.of.Chairs {
+		if lo, hi := c.Ring.Bounds(); f.shows(lo.X) && f.shows(hi.X) {
 			out = append(out, c)
 		}
 	}
@@ -124,11 +121,46 @@ func (f *runFrame) chairs() []*layout.Chair {
 }
 
 // joints are those the window shows.
-func (f *runFrame) joints() []*layout.Joint {
-	var out []*layout.Joint
-	for _, j := range f.r.Joints {
-		if f.shows(j.From) && f.shows(j.To) {
+func (f *runFrame) joints() []plan.Joint {
+	var out []plan.Joint
+	for _, j := range f.of.Joints {
+		if f.showsJoint(j) {
 			out = append(out, j)
+		}
+	}
+	return out
+}
+
+func (f *runFrame) showsJoint(j plan.Joint) bool { return f.shows(j.From) && f.shows(j.To) }
+
+// line is what the window shows of a line along the run, each point brought to
+// paper.
+func (f *runFrame) line(of []plan.Pt, at func(plan.Pt) drawing.Point) []drawing.Point {
+	var out []drawing.Point
+	for _, q := range plan.Within(of, f.lo(), f.hi()) {
+		out = append(out, at(q))
+	}
+	return out
+}
+
+// cuts are the places on paper where the window cuts the run.
+func (f *runFrame) cuts() []drawing.Unit {
+	var out []drawing.Unit
+	if f.win.From > 0 {
+		out = append(out, f.x(f.win.From))
+	}
+	if f.win.To < f.of.Cap.Real {
+		out = append(out, f.x(f.win.To))
+	}
+	return out
+}
+
+// matches are the places on paper of the window's match lines.
+func (f *runFrame) matches() []drawing.Unit {
+	var out []drawing.Unit
+	for _, m := range []*length.Length{f.win.MatchLeft, f.win.MatchRight} {
+		if m != nil {
+			out = append(out, f.x(*m))
 		}
 	}
 	return out
@@ -168,11 +200,11 @@ func (f *runFrame) unit() string {
 }
 
 // crew letters a cap station as the crew tapes it.
-func (f *runFrame) crew(station length.Length) string { return f.long(f.r.ToCrew(station)) }
+func (f *runFrame) crew(station length.Length) string { return f.long(f.of.ToCrew(station)) }
 
 // partWords says which part of the run a window is.
 func (f *runFrame) partWords() string {
-	w := "RUN " + f.r.Name
+	w := "RUN " + f.of.Name
 	if f.win.Of > 1 {
 		w += ", part " + runCount(f.win.N) + " of " + runCount(f.win.Of)
 	}
@@ -208,11 +240,11 @@ func runFactor(along, cross Scale) string {
 
 // runShort says that a run is so short, beside the width of its wall, that it
 // is drawn to one scale in both directions.
-func runShort(r *layout.Run) bool { return r.Cap < 4*r.Outside }
+func runShort(r *plan.Run) bool { return r.Cap.Real < 4*r.Outside }
 
 // runCross is the crosswise scale a run is drawn to: never smaller than the
 // lengthwise one, or a wall would look narrower than it is.
-func runCross(r *layout.Run, along, asked Scale) Scale {
+func runCross(r *plan.Run, along, asked Scale) Scale {
 	if asked.Ratio > along.Ratio || runShort(r) {
 		return along
 	}

@@ -12,6 +12,7 @@ import (
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
 	"copingset/layout/length/draws"
+	"copingset/layout/plan"
 
 	"pgregory.net/rapid"
 )
@@ -86,12 +87,19 @@ type runSheet struct {
 	plan, elev drawing.Scene
 }
 
+// planned is what the views of a run read.
+func planned(l *layout.Layout, r *layout.Run) *plan.Run {
+	of := l.Plan(r)
+	return &of
+}
+
 func runSheets(l *layout.Layout, r *layout.Run, width drawing.Unit) ([]runSheet, Scale) {
-	wins, along := Windows(l, r, width)
-	across, up := RunAcross(l, r, 95*drawing.MM), RunUp(l, r, 60*drawing.MM)
+	of := planned(l, r)
+	wins, along := Windows(of, width)
+	across, up := RunAcross(of, 95*drawing.MM), RunUp(of, 60*drawing.MM)
 	var out []runSheet
 	for _, w := range wins {
-		out = append(out, runSheet{w, RunPlan(l, r, w, along, across, width), RunElevation(l, r, w, along, up, width)})
+		out = append(out, runSheet{w, RunPlan(of, w, along, across, width), RunElevation(of, w, along, up, width)})
 	}
 	return out, along
 }
@@ -121,7 +129,7 @@ func runReads(t runFails, l *layout.Layout, r *layout.Run, width drawing.Unit) {
 			}
 			runMatch(t, v)
 		}
-		if left, right := runSides(l, r, s.win, along); left+along.Units(s.win.To-s.win.From)+right > width+1 {
+		if left, right := runSides(planned(l, r), s.win, along); left+along.Units(s.win.To-s.win.From)+right > width+1 {
 			t.Errorf("run %s: window %d is wider than the paper", r.Name, i+1)
 		}
 		plans += runWords(s.plan)
@@ -281,7 +289,7 @@ func TestWholeRunOnOneSheetAtAReadableScale(t *testing.T) {
 		j := jobtest.Job()
 		j.Perimeters = []job.Perimeter{jobtest.Rectangle(c.inches*runInch, 330*runInch)}
 		l, _ := layout.Build(j)
-		wins, s := Windows(l, l.Runs()[0], runWide)
+		wins, s := Windows(planned(l, l.Runs()[0]), runWide)
 		if len(wins) != c.sheets || s.Name != c.scale {
 			t.Errorf("%d in: %d sheets at %s, want %d at %s", c.inches, len(wins), s.Name, c.sheets, c.scale)
 		}
@@ -296,7 +304,7 @@ func TestExpansionJointStaysOnOneSheet(t *testing.T) {
 	j.Perimeters = []job.Perimeter{p}
 	l, _ := layout.Build(j)
 	r := l.Runs()[0]
-	wins, _ := Windows(l, r, runWide)
+	wins, _ := Windows(planned(l, r), runWide)
 	for _, w := range wins {
 		for _, q := range r.Joints {
 			if q.Kind == cap.Expansion && w.MatchRight != nil && *w.MatchRight == q.Centre() {
@@ -326,7 +334,7 @@ func TestPrintedPiecesAddUp(t *testing.T) {
 		}
 		for _, r := range l.Runs() {
 			// A window of the whole run cuts no part.
-			f := newRunFrame(l, r, Window{From: 0, To: r.Cap, N: 1, Of: 1}, Scale{Ratio: 24}, Scale{Ratio: 12}, runWide)
+			f := newRunFrame(planned(l, r), Window{From: 0, To: r.Cap, N: 1, Of: 1}, Scale{Ratio: 24}, Scale{Ratio: 12}, runWide)
 			p := &runPlan{runFrame: f}
 			ends, labels, gap := p.pieceLabels()
 			if len(ends) < 2 || ends[0] != 0 || ends[len(ends)-1] != r.Cap {
@@ -353,7 +361,7 @@ func TestLegendHoldsEveryHatch(t *testing.T) {
 			sheets, _ := runSheets(l, r, runWide)
 			for _, s := range sheets {
 				listed, used := map[drawing.HatchKind]bool{}, map[drawing.HatchKind]bool{}
-				for _, e := range RunHatches(l, r, s.win) {
+				for _, e := range RunHatches(planned(l, r), s.win) {
 					if listed[e.Kind] || e.Words == "" {
 						t.Errorf("%s, run %s: legend entry %v twice or without words", name, r.Name, e.Kind)
 					}
@@ -422,9 +430,10 @@ func TestRunsAreNeverSquashed(t *testing.T) {
 	for name, j := range runJobs() {
 		l, _ := layout.Build(j)
 		for _, r := range l.Runs() {
+			of := planned(l, r)
 			for _, along := range Scales(Metric(l)) {
 				for _, asked := range Scales(Metric(l)) {
-					if got := runCross(r, along, asked); got.Ratio > along.Ratio || runShort(r) && got != along {
+					if got := runCross(of, along, asked); got.Ratio > along.Ratio || runShort(of) && got != along {
 						t.Errorf("%s, run %s: %s lengthwise, %s crosswise", name, r.Name, along.Name, got.Name)
 					}
 					if got := runUpright(along, asked); got.Ratio > along.Ratio {
@@ -432,9 +441,9 @@ func TestRunsAreNeverSquashed(t *testing.T) {
 					}
 				}
 			}
-			wins, along := Windows(l, r, runWide)
+			wins, along := Windows(of, runWide)
 			small := Scale{Name: "1:500", Ratio: 500}
-			words := runWords(RunPlan(l, r, wins[0], along, small, runWide), RunElevation(l, r, wins[0], along, small, runWide))
+			words := runWords(RunPlan(of, wins[0], along, small, runWide), RunElevation(of, wins[0], along, small, runWide))
 			if strings.Contains(words, "1:500") || strings.Contains(words, "smaller") {
 				t.Errorf("%s, run %s is squashed: %s", name, r.Name, words)
 			}
@@ -498,17 +507,18 @@ func TestRunScalesFitEveryPart(t *testing.T) {
 	j.Perimeters = []job.Perimeter{jobtest.Rectangle(1000*runInch, 330*runInch)}
 	l, _ := layout.Build(j)
 	r := l.Runs()[0]
-	wins, along := Windows(l, r, runWide)
-	across, up, together := RunScales(l, r, wins, along, runWide, 24000, 350)
+	of := planned(l, r)
+	wins, along := Windows(of, runWide)
+	across, up, together := RunScales(of, wins, along, runWide, 24000, 350)
 	if !together || len(wins) < 2 {
 		t.Fatalf("%d parts, together %v", len(wins), together)
 	}
 	for _, w := range wins {
-		if h := RunPlan(l, r, w, along, across, runWide).H + 350 + RunElevation(l, r, w, along, up, runWide).H; h > 24000 {
+		if h := RunPlan(of, w, along, across, runWide).H + 350 + RunElevation(of, w, along, up, runWide).H; h > 24000 {
 			t.Errorf("part %d is %d high", w.N, h)
 		}
 	}
-	if _, _, together := RunScales(l, r, wins, along, runWide, 9000, 350); together {
+	if _, _, together := RunScales(of, wins, along, runWide, 9000, 350); together {
 		t.Error("plan and elevation fit a height of 90 mm")
 	}
 }

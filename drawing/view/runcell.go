@@ -4,14 +4,15 @@ import (
 	"slices"
 
 	"copingset/drawing"
-	"copingset/layout"
+	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // RunCell is a window of a run in a column of its own, plan over elevation: a
 // short run that shares its sheet with its neighbours, or a run whose views are
 // high. Scales and reader are said once for the sheet, by RunCellFoot.
 type RunCell struct {
-	Run   *layout.Run
+	Run   *plan.Run
 	Win   Window
 	Width drawing.Unit
 }
@@ -22,22 +23,22 @@ const runCellLeast drawing.Unit = 10500
 
 // RunShort says that a run leaves two thirds of a width empty at the largest
 // scale it would be drawn to there: it shares a sheet with its neighbours.
-func RunShort(l *layout.Layout, r *layout.Run, width drawing.Unit) bool {
-	wins, along := Windows(l, r, width)
-	return len(wins) == 1 && along.Units(r.Cap) <= (width-runHead-runTail)/3
+func RunShort(r *plan.Run, width drawing.Unit) bool {
+	wins, along := Windows(r, width)
+	return len(wins) == 1 && along.Units(r.Cap.Real) <= (width-runHead-runTail)/3
 }
 
 // RunCellScales are the scales along a run that shares its sheet, largest
 // first, down to the smallest at which all runs of the sheet can be read.
-func RunCellScales(l *layout.Layout, runs []*layout.Run) []Scale {
-	metric := Metric(l)
+func RunCellScales(runs []*plan.Run) []Scale {
+	metric := runs[0].Metric
 	largest, readable := int64(runStubby), int64(runReadable)
 	if metric {
 		largest, readable = runStubbyMM, runMetric
 	}
 	least := readable
 	for _, r := range runs {
-		least = min(least, runReadablePitch(r, metric, largest, readable))
+		least = min(least, runReadablePitch(r, largest, readable))
 	}
 	var out []Scale
 	for _, s := range Scales(metric) {
@@ -49,45 +50,45 @@ func RunCellScales(l *layout.Layout, runs []*layout.Run) []Scale {
 }
 
 // NewRunCell is a run in the least column that holds it at a scale.
-func NewRunCell(l *layout.Layout, r *layout.Run, along Scale) RunCell {
-	left, right := runSides(l, r, runWhole(r), along)
-	return RunCell{r, runWhole(r), max(left+along.Units(r.Cap)+right, runCellLeast)}
+func NewRunCell(r *plan.Run, along Scale) RunCell {
+	left, right := runSides(r, runWhole(r), along)
+	return RunCell{r, runWhole(r), max(left+along.Units(r.Cap.Real)+right, runCellLeast)}
 }
 
-func runWhole(r *layout.Run) Window { return Window{From: 0, To: r.Cap, N: 1, Of: 1} }
+func runWhole(r *plan.Run) Window { return Window{From: 0, To: r.Cap.Real, N: 1, Of: 1} }
 
 // Plan draws the plan of the cell.
-func (c RunCell) Plan(l *layout.Layout, along, across Scale) drawing.Scene {
-	return runPlanOf(c.frame(l, along, runCross(c.Run, along, across)))
+func (c RunCell) Plan(along, across Scale) drawing.Scene {
+	return runPlanOf(c.frame(along, runCross(c.Run, along, across)))
 }
 
 // Elevation draws the elevation of the cell.
-func (c RunCell) Elevation(l *layout.Layout, along, up Scale) drawing.Scene {
-	return runElevationOf(c.frame(l, along, runUpright(along, up)))
+func (c RunCell) Elevation(along, up Scale) drawing.Scene {
+	return runElevationOf(c.frame(along, runUpright(along, up)))
 }
 
-func (c RunCell) frame(l *layout.Layout, along, cross Scale) *runFrame {
-	f := newRunFrame(l, c.Run, c.Win, along, cross, c.Width)
+func (c RunCell) frame(along, cross Scale) *runFrame {
+	f := newRunFrame(c.Run, c.Win, along, cross, c.Width)
 	f.cell = true
 	return f
 }
 
 // RunViews draws the plan and the elevation of a window that share a sheet: the
 // notes are numbered through both, so that a number stands there once.
-func RunViews(l *layout.Layout, r *layout.Run, win Window, along, across, up Scale, width drawing.Unit) (plan, elevation drawing.Scene) {
-	p := newRunFrame(l, r, win, along, runCross(r, along, across), width)
-	plan = runPlanOf(p)
-	e := newRunFrame(l, r, win, along, runUpright(along, up), width)
+func RunViews(r *plan.Run, win Window, along, across, up Scale, width drawing.Unit) (above, elevation drawing.Scene) {
+	p := newRunFrame(r, win, along, runCross(r, along, across), width)
+	above = runPlanOf(p)
+	e := newRunFrame(r, win, along, runUpright(along, up), width)
 	e.first = p.listed
-	return plan, runElevationOf(e)
+	return above, runElevationOf(e)
 }
 
 // RunCellViews draws the plan and the elevation of every cell of a sheet, with
 // its notes numbered through all of them.
-func RunCellViews(l *layout.Layout, cells []RunCell, along, across, up Scale) (plans, elevations []drawing.Scene) {
+func RunCellViews(cells []RunCell, along, across, up Scale) (plans, elevations []drawing.Scene) {
 	notes := 0
 	for _, c := range cells {
-		p, e := c.frame(l, along, runCross(c.Run, along, across)), c.frame(l, along, runUpright(along, up))
+		p, e := c.frame(along, runCross(c.Run, along, across)), c.frame(along, runUpright(along, up))
 		p.first = notes
 		plans = append(plans, runPlanOf(p))
 		e.first = p.listed
@@ -100,7 +101,7 @@ func RunCellViews(l *layout.Layout, cells []RunCell, along, across, up Scale) (p
 // RunCellRows are the scales across the wall and of heights at which the cells
 // of a sheet, in rows, all stand in a height, each plan over its elevation, and
 // the foot of a width under them.
-func RunCellRows(l *layout.Layout, rows [][]RunCell, along Scale, width, height, apart, between drawing.Unit) (across, up Scale, ok bool) {
+func RunCellRows(rows [][]RunCell, along Scale, width, height, apart, between drawing.Unit) (across, up Scale, ok bool) {
 	sum := func(view func(RunCell) drawing.Scene) (high drawing.Unit) {
 		for _, row := range rows {
 			most := drawing.Unit(0)
@@ -112,18 +113,19 @@ func RunCellRows(l *layout.Layout, rows [][]RunCell, along Scale, width, height,
 		return high
 	}
 	height -= apart*drawing.Unit(len(rows)) + between*drawing.Unit(len(rows)-1)
-	plans := runHeights(l, 6, 20, func(s Scale) drawing.Unit {
-		return sum(func(c RunCell) drawing.Scene { return c.Plan(l, along, s) })
+	metric := rows[0][0].Run.Metric
+	plans := runHeights(metric, 6, 20, func(s Scale) drawing.Unit {
+		return sum(func(c RunCell) drawing.Scene { return c.Plan(along, s) })
 	})
-	elevs := runHeights(l, 2, runUpMost, func(s Scale) drawing.Unit {
-		return sum(func(c RunCell) drawing.Scene { return c.Elevation(l, along, s) })
+	elevs := runHeights(metric, 2, runUpMost, func(s Scale) drawing.Unit {
+		return sum(func(c RunCell) drawing.Scene { return c.Elevation(along, s) })
 	})
 	for _, p := range plans {
 		for _, e := range elevs {
 			if p.high+e.high > height {
 				continue
 			}
-			if p.high+e.high+RunCellFoot(l, slices.Concat(rows...), along, p.scale, e.scale, width).H <= height {
+			if p.high+e.high+RunCellFoot(slices.Concat(rows...), along, p.scale, e.scale, width).H <= height {
 				return p.scale, e.scale, true
 			}
 		}
@@ -133,16 +135,15 @@ func RunCellRows(l *layout.Layout, rows [][]RunCell, along Scale, width, height,
 
 // RunCellFoot says once, under the cells of a sheet, where the reader stands,
 // to what scales they are drawn and how to read them.
-func RunCellFoot(l *layout.Layout, cells []RunCell, along, across, up Scale, width drawing.Unit) drawing.Scene {
-	f := &runFrame{l: l, r: cells[0].Run, sys: &l.Job.System, win: cells[0].Win, along: along, width: width, tape: Crew(l), cell: true}
-	plan, elevation := &runPlan{runFrame: f}, &runElev{runFrame: f}
+func RunCellFoot(cells []RunCell, along, across, up Scale, width drawing.Unit) drawing.Scene {
+	f := &runFrame{of: cells[0].Run, win: cells[0].Win, along: along, width: width, tape: length.Crew(cells[0].Run.Metric), cell: true}
+	above, elevation := &runPlan{runFrame: f}, &runElev{runFrame: f}
 	words, slopes := "", false
 	bars := []runBar{{runAlong, along}}
 	for _, c := range cells {
-		elevation.r = c.Run
-		slopes = slopes || elevation.slopes()
+		slopes = slopes || c.Run.Elevation.Slopes
 		f.cross = runCross(c.Run, along, across)
-		switch w := "Plans: " + plan.scaleWords(); {
+		switch w := "Plans: " + above.scaleWords(); {
 		case words == "" || w == words:
 			words = w
 		default:
@@ -153,7 +154,7 @@ func RunCellFoot(l *layout.Layout, cells []RunCell, along, across, up Scale, wid
 		}
 	}
 	if !f.whole() {
-		words += "Whole run: " + plan.overall() + ". "
+		words += "Whole run: " + above.overall() + ". "
 	}
 	f.cross = runUpright(along, up)
 	words += "Elevations: " + elevation.scaleWords(slopes)

@@ -7,10 +7,8 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/length"
-	"copingset/layout/wind"
+	"copingset/layout/plan"
 )
 
 // above sets the rows on the street side, nearest first, and returns where
@@ -34,25 +32,21 @@ type runLeg struct {
 // shorter by it, at an inside corner longer.
 func (p *runPlan) legs() []runLeg {
 	var out []runLeg
-	for _, q := range p.r.Parts {
-		if from, to, ok := p.cut(q.From, q.To); !ok || from != q.From || to != q.To {
+	for _, q := range p.of.Pieces {
+		if !q.Whole(p.lo(), p.hi()) || q.Pitched { // pitched: no miter in plan, the legs stand in the row of pieces
 			continue
 		}
-		left, right := runMiters(q)
-		if q.Piece.Pitched() { // no miter in plan: the legs stand in the row of pieces
-			continue
+		if q.Left.Here {
+			out = append(out, p.leg(0, q.Left.Trim, q.To, 1))
 		}
-		if left != nil {
-			out = append(out, p.leg(0, left.Trim[1], q.To, 1, q))
-		}
-		if right != nil {
-			out = append(out, p.leg(p.r.Cap, right.Trim[0], q.From, -1, q))
+		if q.Right.Here {
+			out = append(out, p.leg(p.of.Cap.Real, q.Right.Trim, q.From, -1))
 		}
 	}
 	return out
 }
 
-func (p *runPlan) leg(corner, trim, end length.Length, dir length.Length, q layout.Part) runLeg {
+func (p *runPlan) leg(corner, trim, end, dir length.Length) runLeg {
 	if trim == 0 {
 		return runLeg{}
 	}
@@ -79,22 +73,6 @@ func (p *runPlan) leg(corner, trim, end length.Length, dir length.Length, q layo
 		}
 	}
 	return g
-}
-
-// runMiters are the miters at the left and right end of a part.
-func runMiters(q layout.Part) (left, right *cap.Miter) {
-	for i, t := range q.Piece.Parts {
-		if t.Run != q.Run || t.From != q.From {
-			continue
-		}
-		if i > 0 && i-1 < len(q.Piece.Miters) {
-			left = &q.Piece.Miters[i-1]
-		}
-		if i < len(q.Piece.Miters) {
-			right = &q.Piece.Miters[i]
-		}
-	}
-	return left, right
 }
 
 // legRows draws the leg dimensions, in one row where they do not meet.
@@ -155,9 +133,9 @@ const clearOfMatch drawing.Unit = 100
 // overMatch reports whether one of some boxes, or the room beside it, lies over a
 // match line: words of a leg too short for them stand beyond it.
 func (p *runPlan) overMatch(boxes []drawing.Rect) bool {
-	for _, m := range []*length.Length{p.win.MatchLeft, p.win.MatchRight} {
+	for _, x := range p.matches() {
 		for _, b := range boxes {
-			if m != nil && b.Min.X-clearOfMatch < p.x(*m) && p.x(*m) < b.Max.X+clearOfMatch {
+			if b.Min.X-clearOfMatch < x && x < b.Max.X+clearOfMatch {
 				return true
 			}
 		}
@@ -172,29 +150,28 @@ func (p *runPlan) zoneRow(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 	var stops []drawing.Unit
 	var labels []string
 	var ends []length.Length
-	for i, z := range p.r.Zones {
+	for i, z := range p.of.WindZones { // in stations of the wall's front face
 		if i == 0 {
-			ends = append(ends, z.From)
+			ends = append(ends, z.From-p.of.FrontFrom)
 		}
-		ends = append(ends, z.To)
+		ends = append(ends, z.To-p.of.FrontFrom)
 	}
 	_, parts := length.Chain(ends, p.tape.Step())
-	for i, z := range p.r.Zones {
-		a, b, ok := p.cut(p.r.ToCap(z.From), p.r.ToCap(z.To))
+	for i, z := range p.of.WindZones {
+		a, b, ok := p.cut(z.From, z.To)
 		if !ok {
 			continue
 		}
-		kind := drawing.ZoneEdge
-		if z.Zone == wind.Corner {
-			kind = drawing.ZoneCorner
+		kind, words := drawing.ZoneEdge, "EDGE ZONE"
+		if z.Corner {
+			kind, words = drawing.ZoneCorner, "CORNER ZONE"
 		}
 		g.Hatch(kind, drawing.Thin, drawing.Box(p.x(a), from-band, p.x(b), from).Corners()...)
 		if len(stops) == 0 {
 			stops = append(stops, p.x(a))
 		}
 		stops = append(stops, p.x(b))
-		words := strings.ToUpper(z.Zone.String()) + " ZONE"
-		if words += " " + p.long(parts[i]); a != p.r.ToCap(z.From) || b != p.r.ToCap(z.To) {
+		if words += " " + p.long(parts[i]); a != z.From || b != z.To {
 			words += " in all" // cut at a match line
 		}
 		labels = append(labels, words)
@@ -234,7 +211,7 @@ func (p *runPlan) claims(g *drawing.Scene) {
 		g.Claim(drawing.Sum{What: "chair to chair", Parts: parts, From: p.station(chairs[0].At), To: p.station(chairs[len(chairs)-1].At)})
 	}
 	ends, parts, gap := p.pieceLabels()
-	if n := len(ends); n < 2 || ends[0] != 0 || ends[n-1] != p.r.Cap {
+	if n := len(ends); n < 2 || ends[0] != 0 || ends[n-1] != p.of.Cap.Real {
 		return
 	}
 	for i := range parts {
@@ -242,7 +219,7 @@ func (p *runPlan) claims(g *drawing.Scene) {
 			parts[i] = gap
 		}
 	}
-	g.Claim(drawing.Sum{What: "pieces and gaps", Parts: parts, From: p.station(0), To: p.station(p.r.Cap)})
+	g.Claim(drawing.Sum{What: "pieces and gaps", Parts: parts, From: p.station(0), To: p.station(p.of.Cap.Real)})
 }
 
 // stationRow is what the crew tapes: chairs and joints from one datum, so that
@@ -281,7 +258,7 @@ func (p *runPlan) stations(line drawing.Unit, capEnds bool) *runLevels {
 		for i, s := range stops {
 			if s == at {
 				v.stops[i].lines[0].words += " " + tag
-				v.stops[i].lines[1].fact = layout.AllNamed(v.stops[i].lines[1].fact, fact)
+				v.stops[i].lines[1].fact = drawing.FactNames(v.stops[i].lines[1].fact, fact)
 				return
 			}
 		}
@@ -290,22 +267,23 @@ func (p *runPlan) stations(line drawing.Unit, capEnds bool) *runLevels {
 			{tag, drawing.Note, drawing.Bold, ""}, {p.station(at), drawing.Head, drawing.Regular, fact}}})
 	}
 	for _, c := range p.chairs() {
-		add(c.At, runTag(c.Name), layout.Named(c.Name, "station"))
+		add(c.At, runTag(c.Mark), c.Station.Fact)
 	}
 	for _, j := range p.joints() {
-		add(j.Centre(), runTag(j.Name), layout.Named(j.Name, "station"))
+		add(j.Centre, runTag(j.Mark), j.Station.Fact)
 	}
-	if p.shows(p.r.Datum) {
-		d := p.x(p.r.Datum)
+	datum := p.of.Datum.At.X
+	if p.shows(datum) {
+		d := p.x(datum)
 		v.datum = &d
-		add(p.r.Datum, "datum", "")
+		add(datum, "datum", "")
 	}
-	beside := p.r.Datum != 0 && length.Abs(p.r.Datum) < length.Inch
+	beside := datum != 0 && length.Abs(datum) < length.Inch
 	if p.win.From <= 0 && (capEnds || !beside) {
-		add(0, "cap", layout.Named(layout.FactOfRun(p.r), "cap-begins"))
+		add(0, "cap", p.of.Datum.Begins.Fact)
 	}
-	if p.win.To >= p.r.Cap {
-		add(p.r.Cap, "cap", "")
+	if p.win.To >= p.of.Cap.Real {
+		add(p.of.Cap.Real, "cap", "")
 	}
 	for i := range v.stops {
 		q := &v.stops[i]
@@ -318,7 +296,7 @@ func (p *runPlan) stations(line drawing.Unit, capEnds bool) *runLevels {
 // station letters a station of the crew's, a short one before the datum in
 // inches alone: it is an offset, and room is scarce there.
 func (p *runFrame) station(at length.Length) string {
-	switch crew := p.r.ToCrew(at); {
+	switch crew := p.of.ToCrew(at); {
 	case crew == 0:
 		return "0"
 	case crew < 0 && crew > -length.Foot:
@@ -351,9 +329,9 @@ func (p *runPlan) pieceLabels() (ends []length.Length, labels []string, gap stri
 	ends = p.pieceEnds()
 	_, parts := length.Chain(ends, p.tape.Step())
 	_, labels = p.labelled(ends, parts, 0)
-	usual := p.short(p.sys.Joint.Gap)
+	usual := p.short(p.of.Gap.Real)
 	for i := range labels {
-		if p.isGap(ends[i], ends[i+1]) && labels[i] == usual {
+		if _, ok := p.jointBetween(ends[i], ends[i+1]); ok && labels[i] == usual {
 			labels[i], gap = "", usual
 		}
 	}
@@ -373,25 +351,21 @@ func (p *runPlan) pieceFacts(ends []length.Length, labels []string, gap string) 
 	}
 	var once []string
 	for _, j := range p.joints() {
-		if name := layout.Named(j.Name, "gap"); p.short(j.Gap()) == gap && !slices.Contains(facts, name) {
-			once = append(once, name)
+		if p.short(j.Gap.Real) == gap && !slices.Contains(facts, j.Gap.Fact) {
+			once = append(once, j.Gap.Fact)
 		}
 	}
-	return facts, layout.AllNamed(once...)
+	return facts, drawing.FactNames(once...)
 }
 
 // factBetween names the gap or the length of the part between two stations.
 func (p *runPlan) factBetween(from, to length.Length) string {
-	for _, j := range p.r.Joints {
-		if j.From == from && j.To == to {
-			return layout.Named(j.Name, "gap")
-		}
+	if j, ok := p.jointBetween(from, to); ok {
+		return j.Gap.Fact
 	}
-	for _, q := range p.r.Parts {
-		for i, t := range q.Piece.Parts {
-			if q.From == from && q.To == to && t.Run == q.Run && t.From == q.From {
-				return layout.Named(q.Piece.Mark, layout.PartLength(i))
-			}
+	for _, q := range p.of.Pieces {
+		if q.From == from && q.To == to {
+			return q.Long.Fact
 		}
 	}
 	return ""
@@ -400,8 +374,8 @@ func (p *runPlan) factBetween(from, to length.Length) string {
 // pieceEnds are the ends of the parts the window shows whole, in order.
 func (p *runPlan) pieceEnds() []length.Length {
 	var ends []length.Length
-	for _, q := range p.r.Parts {
-		if from, to, ok := p.cut(q.From, q.To); ok && from == q.From && to == q.To {
+	for _, q := range p.of.Pieces {
+		if q.Whole(p.lo(), p.hi()) && q.From < q.To {
 			if n := len(ends); n > 0 && ends[n-1] == q.From {
 				ends = append(ends, q.To)
 				continue
@@ -412,14 +386,14 @@ func (p *runPlan) pieceEnds() []length.Length {
 	return ends
 }
 
-// isGap says whether a joint lies between two stations.
-func (p *runPlan) isGap(from, to length.Length) bool {
-	for _, j := range p.r.Joints {
+// jointBetween is the joint between two stations, if there is one.
+func (p *runPlan) jointBetween(from, to length.Length) (plan.Joint, bool) {
+	for _, j := range p.of.Joints {
 		if j.From == from && j.To == to {
-			return true
+			return j, true
 		}
 	}
-	return false
+	return plan.Joint{}, false
 }
 
 // spacingRow chains the chairs.
@@ -432,10 +406,10 @@ func (p *runPlan) spacingRow() runRow {
 func (p *runPlan) spacings() (stops []drawing.Unit, labels []string) {
 	var at []length.Length
 	for _, c := range p.chairs() {
-		at = append(at, p.r.ToCrew(c.At))
+		at = append(at, c.Station.Real)
 	}
 	_, parts := length.Chain(at, p.tape.Step())
-	return p.labelled(at, parts, p.r.Datum)
+	return p.labelled(at, parts, p.of.Datum.At.X)
 }
 
 // overallRow is the whole cap line and the whole wall, where the window shows
@@ -444,12 +418,12 @@ func (p *runPlan) overallRow() runRow {
 	if !p.whole() {
 		return runRow{"", func(_, _ drawing.Unit) drawing.Figure { return drawing.Figure{} }, ""}
 	}
-	return runRow{"WHOLE RUN", p.chain("whole run", []drawing.Unit{p.x(0), p.x(p.r.Cap)}, []string{p.overall()},
-		[]string{layout.AllNamed(layout.Named(layout.FactOfRun(p.r), "cap-line"), layout.Named(layout.FactOfRun(p.r), "wall-line"))}), ""}
+	return runRow{"WHOLE RUN", p.chain("whole run", []drawing.Unit{p.x(0), p.x(p.of.Cap.Real)}, []string{p.overall()},
+		[]string{drawing.FactNames(p.of.Cap.Fact, p.of.Front.Fact)}), ""}
 }
 
 func (p *runPlan) overall() string {
-	return "cap line " + p.long(p.r.Cap) + p.unit() + ", wall front face " + p.long(p.r.Front) + p.unit()
+	return "cap line " + p.long(p.of.Cap.Real) + p.unit() + ", wall front face " + p.long(p.of.Front.Real) + p.unit()
 }
 
 // labelled brings stations to paper and letters the parts between them.

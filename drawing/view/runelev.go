@@ -5,10 +5,8 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout"
-	"copingset/layout/cap"
-	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // Paper the elevation of a run takes besides the wall top itself: packing of
@@ -17,10 +15,8 @@ const runUpRows = 4600
 
 // RunUp is the largest usual scale of heights at which the elevation of a run
 // fits a height.
-func RunUp(l *layout.Layout, r *layout.Run, room drawing.Unit) Scale {
-	e := &runElev{runFrame: &runFrame{l: l, r: r, sys: &l.Job.System, win: Window{From: 0, To: r.Cap}, cross: Scale{Ratio: 1}}}
-	top, low := e.heights()
-	return runLargestFit(l, top-low, room-runUpRows, 2, 24)
+func RunUp(r *plan.Run, room drawing.Unit) Scale {
+	return runLargestFit(r.Metric, r.Elevation.Top-r.Elevation.Low, room-runUpRows, 2, 24)
 }
 
 // runUpright is the scale of heights an elevation is drawn to: never smaller
@@ -36,16 +32,14 @@ func runUpright(along, asked Scale) Scale {
 // the left: the wall top as surveyed at both edges, the plane the chairs sit
 // on, the packing between hatched by its layers of plywood, the chairs with
 // their packing, the rear leg of the caps.
-func RunElevation(l *layout.Layout, r *layout.Run, win Window, along, up Scale, width drawing.Unit) drawing.Scene {
-	return runElevationOf(newRunFrame(l, r, win, along, runUpright(along, up), width))
+func RunElevation(r *plan.Run, win Window, along, up Scale, width drawing.Unit) drawing.Scene {
+	return runElevationOf(newRunFrame(r, win, along, runUpright(along, up), width))
 }
 
 func runElevationOf(f *runFrame) drawing.Scene {
-	r, win, width := f.r, f.win, f.width
-	e := &runElev{runFrame: f}
+	r, win, width := f.of, f.win, f.width
+	e := newRunElev(f)
 	e.pad.W = width
-	e.top, e.low = e.heights()
-	e.deep = e.cross.Units(e.top - e.low)
 	e.pad.Group(drawing.Wall, "", e.wallBody)
 	e.pad.Group(drawing.Packing, "", e.packing)
 	e.pad.Group(drawing.Wall, "", e.wallTops)
@@ -68,105 +62,39 @@ func runElevationOf(f *runFrame) drawing.Scene {
 // rear leg.
 type runElev struct {
 	*runFrame
-	pad      drawing.Scene
-	placer   *place.Placer
-	bare     []int         // numbers of notes without a balloon on the drawing
-	top, low length.Length // heights drawn from and to
-	deep     drawing.Unit
+	up     *plan.Elevation
+	pad    drawing.Scene
+	placer *place.Placer
+	bare   []int // numbers of notes without a balloon on the drawing
+	deep   drawing.Unit
 }
 
-// insideEnds are the front stations between which the wall's inside face is
-// drawn: at an inside corner it reaches beyond the front face.
-func (e *runElev) insideEnds() (from, to length.Length) {
-	return length.Min(0, e.r.Trim.Left), length.Max(e.r.Front, e.r.Front-e.r.Trim.Right)
+func newRunElev(f *runFrame) *runElev {
+	e := &runElev{runFrame: f, up: &f.of.Elevation}
+	e.deep = e.cross.Units(e.up.Top - e.up.Low)
+	return e
 }
 
-// surveyed says whether there is a wall top to draw.
-func (e *runElev) surveyed() bool { return len(e.r.Readings) > 0 }
+// at is a place of the elevation on paper; all brings several there.
+func (e *runElev) at(q plan.Pt) drawing.Point { return drawing.Pt(e.x(q.X), e.z(q.Y)) }
 
-// set is the height of the plane the chairs sit on at the rear face of the
-// wall, at a front station: it may rise or fall along the run, and across it.
-func (e *runElev) set(front length.Length) length.Length {
-	z := e.r.SetAt(front)
-	if !e.slopes() {
-		return z
+func (e *runElev) all(of []plan.Pt) []drawing.Point {
+	out := make([]drawing.Point, len(of))
+	for i, q := range of {
+		out[i] = e.at(q)
 	}
-	q := e.r.At(front)
-	return z - e.r.Perimeter.Cross.Rise(q.Gap+q.Width)
+	return out
 }
 
-// street is the same plane at the wall's front face: higher where the packing
-// makes the slope of the top.
-func (e *runElev) street(front length.Length) length.Length {
-	z := e.r.SetAt(front)
-	if !e.slopes() {
-		return z
-	}
-	return z - e.r.Perimeter.Cross.Rise(e.r.At(front).Gap)
+func (e *runElev) z(height length.Length) drawing.Unit { return e.cross.Units(e.up.Top - height) }
+
+// shown is what the window shows of a line.
+func (e *runElev) shown(of []plan.Pt) []drawing.Point { return e.line(of, e.at) }
+
+// within is what the window shows of a line between two stations.
+func (e *runElev) within(of []plan.Pt, from, to length.Length) []drawing.Point {
+	return e.shown(plan.Within(of, from, to))
 }
-
-// slopes says that the two edges of the plane are at different heights.
-func (e *runElev) slopes() bool { return e.surveyed() && e.r.Perimeter.Cross != 0 }
-
-// leg is the rear leg of the cap: its fold and its foot.
-func (e *runElev) leg(front length.Length) (fold, foot length.Length) {
-	fold = e.set(front) + e.sys.Chair.Rise + e.sys.Metal.Thickness
-	return fold, fold - e.sys.RearFoot()
-}
-
-// heights are the highest and the lowest thing drawn: the same for every
-// window of a run, so that its sheets compare.
-func (e *runElev) heights() (top, low length.Length) {
-	for i, s := range []length.Length{0, e.r.Front} {
-		fold, foot := e.leg(s)
-		if i == 0 {
-			top, low = fold, foot
-		}
-		top, low = length.Max(top, fold), length.Min(low, foot)
-		if e.slopes() {
-			top = length.Max(top, e.street(s))
-		}
-	}
-	for _, q := range e.r.Readings {
-		fold, foot := e.leg(q.Station)
-		top = length.Max(top, fold)
-		if e.slopes() {
-			top = length.Max(top, e.street(q.Station))
-		}
-		low = length.Min(length.Min(low, foot), length.Min(q.TopInside, q.TopOutside))
-	}
-	for _, b := range e.breaks() {
-		fold, foot := e.leg(e.r.ToFront(b.at))
-		top, low = length.Max(top, fold+b.rise), length.Min(low, foot+b.rise)
-	}
-	return top, low - length.Inch/4
-}
-
-func (e *runElev) z(height length.Length) drawing.Unit { return e.cross.Units(e.top - height) }
-
-// line is a height along the run, at every reading between two front stations.
-func (e *runElev) line(from, to length.Length, height func(front length.Length) length.Length) []drawing.Point {
-	lo, hi, ok := e.cut(e.r.ToCap(from), e.r.ToCap(to))
-	if !ok {
-		return nil
-	}
-	from, to = e.r.ToFront(lo), e.r.ToFront(hi)
-	at := []length.Length{from}
-	for _, q := range e.r.Readings {
-		if q.Station > from && q.Station < to {
-			at = append(at, q.Station)
-		}
-	}
-	at = append(at, to)
-	pts := make([]drawing.Point, len(at))
-	for i, s := range at {
-		pts[i] = drawing.Pt(e.x(e.r.ToCap(s)), e.z(height(s)))
-	}
-	return pts
-}
-
-func (e *runElev) inside(s length.Length) length.Length  { return e.r.At(s).TopInside }
-func (e *runElev) outside(s length.Length) length.Length { return e.r.At(s).TopOutside }
 
 // band is the area between two lines.
 func band(a, b []drawing.Point) []drawing.Point {
@@ -178,51 +106,39 @@ func band(a, b []drawing.Point) []drawing.Point {
 }
 
 // runWallHatch is the hatch of the material at the top of a wall.
-func runWallHatch(w *job.Wall) (drawing.HatchKind, string) {
-	if w == nil || len(w.Layers) == 0 {
+func runWallHatch(r *plan.Run) (drawing.HatchKind, string) {
+	if len(r.Layers) == 0 {
 		return drawing.NoHatch, ""
 	}
-	t := w.Layers[0]
-	switch t.Material {
-	case job.Wood:
-		return drawing.Wood, t.Name
-	case job.Plywood:
-		return drawing.Plywood, t.Name
-	case job.Masonry:
-		return drawing.Masonry, t.Name
-	case job.Concrete:
-		return drawing.Concrete, t.Name
-	case job.Steel:
-		return drawing.Metal, t.Name
+	kind := layerHatch(r.Layers[0].Material)
+	if kind == drawing.NoHatch {
+		return kind, ""
 	}
-	return drawing.NoHatch, ""
+	return kind, r.Layers[0].Name
 }
 
 // wallBody hatches the wall below its top at the inside edge.
 func (e *runElev) wallBody(g *drawing.Scene) {
-	if !e.surveyed() {
-		return
-	}
-	from, to := e.insideEnds()
-	pts := e.line(from, to, e.inside)
+	pts := e.shown(e.up.Roof)
 	if len(pts) < 2 {
 		return
 	}
-	kind, _ := runWallHatch(e.r.Wall)
+	kind, _ := runWallHatch(e.of)
 	n := len(pts)
 	foot := []drawing.Point{drawing.Pt(pts[0].X, e.deep), drawing.Pt(pts[n-1].X, e.deep)}
 	g.Hatch(kind, drawing.NoPen, band(pts, foot)...)
 	g.Line(drawing.Thin, foot...)
 	g.Line(drawing.Medium, pts[0], foot[0])
 	g.Line(drawing.Medium, pts[n-1], foot[1])
-	for _, x := range e.r.Job.Expansion {
-		c := e.r.ToCap(e.r.FrontStation(x.Station))
+	for _, x := range e.of.Gaps {
+		lo, hi := x.Ring.Bounds()
+		c := lo.X + (hi.X-lo.X)/2
 		if !e.shows(c) {
 			continue
 		}
-		half := max(e.along.Units(x.Gap), runTrueJ) / 2
+		half := max(e.along.Units(hi.X-lo.X), runTrueJ) / 2
 		at := e.x(c)
-		y := e.z(e.inside(e.r.ToFront(c)))
+		y := e.z(plan.On(e.up.Roof, c))
 		g.Fill(drawing.White, drawing.NoPen, drawing.Box(at-half, y, at+half, e.deep).Corners()...)
 		g.Line(drawing.Medium, drawing.Pt(at-half, y), drawing.Pt(at-half, e.deep))
 		g.Line(drawing.Medium, drawing.Pt(at+half, y), drawing.Pt(at+half, e.deep))
@@ -238,67 +154,45 @@ func runPacking(layers int) drawing.HatchKind {
 // the whole wall, or under the chairs alone. No packing bridges a building
 // expansion joint.
 func (e *runElev) packing(g *drawing.Scene) {
-	if !e.surveyed() {
+	if !e.up.Surveyed {
 		return
 	}
-	if e.l.Job.Packing.Method == job.PackChairs {
+	fill := func(kind drawing.HatchKind, from, to length.Length) {
+		if set, top := e.within(e.up.SetRoof, from, to), e.within(e.up.Roof, from, to); len(set) > 1 && len(top) > 1 {
+			g.Hatch(kind, drawing.Thin, band(set, top)...)
+		}
+	}
+	if e.of.UnderChairs {
 		for _, c := range e.chairs() {
-			from, to := e.r.ToFront(c.Left(e.sys)), e.r.ToFront(c.Right(e.sys))
-			if set, top := e.line(from, to, e.set), e.line(from, to, e.inside); len(set) > 1 {
-				g.Hatch(drawing.Packing1, drawing.Thin, band(set, top)...)
-			}
+			lo, hi := c.Ring.Bounds()
+			fill(drawing.Packing1, lo.X, hi.X)
 		}
 		return
 	}
-	from, to := e.insideEnds()
-	zones := e.r.BuildUp
-	for i, z := range zones {
+	zones := e.of.BuildUps
+	for i, z := range zones { // those at the ends go on as far as the roof face does
 		if i == 0 {
-			z.From = from
+			z.From = e.up.Roof[0].X
 		}
 		if i == len(zones)-1 {
-			z.To = to
+			z.To = e.up.Roof[len(e.up.Roof)-1].X
 		}
-		for _, s := range e.between(z.From, z.To) {
-			if set, top := e.line(s[0], s[1], e.set), e.line(s[0], s[1], e.inside); len(set) > 1 {
-				g.Hatch(runPacking(z.Layers), drawing.Thin, band(set, top)...)
-			}
+		for _, s := range plan.Without(z.From, z.To, e.of.Gaps) {
+			fill(runPacking(z.Plies), s[0], s[1])
 		}
 	}
-}
-
-// between takes the building expansion joints out of a stretch of the wall.
-func (e *runElev) between(from, to length.Length) [][2]length.Length {
-	var out [][2]length.Length
-	for _, x := range e.r.Job.Expansion {
-		c := e.r.FrontStation(x.Station)
-		if c > from && c < to {
-			out = append(out, [2]length.Length{from, c - x.Gap/2})
-			from = c + x.Gap/2
-		}
-	}
-	return append(out, [2]length.Length{from, to})
 }
 
 // wallTops draws the wall top at the outside edge dashed, as it lies behind,
 // at the inside edge full, and the set surface.
 func (e *runElev) wallTops(g *drawing.Scene) {
-	from, to := e.insideEnds()
-	set := e.line(from, to, e.set)
-	if len(set) > 1 {
-		g.Line(drawing.Centre, set...)
-	}
-	if !e.surveyed() {
-		return
-	}
-	if pts := e.line(0, e.r.Front, e.outside); len(pts) > 1 {
-		g.Line(drawing.Hidden, pts...)
-	}
-	if pts := e.line(0, e.r.Front, e.street); e.slopes() && len(pts) > 1 {
-		g.Line(drawing.Hidden, pts...)
-	}
-	if pts := e.line(from, to, e.inside); len(pts) > 1 {
-		g.Line(drawing.Medium, pts...)
+	for _, line := range []struct {
+		pen drawing.Pen
+		of  []plan.Pt
+	}{{drawing.Centre, e.up.SetRoof}, {drawing.Hidden, e.up.Street}, {drawing.Hidden, e.up.SetStreet}, {drawing.Medium, e.up.Roof}} {
+		if pts := e.shown(line.of); len(pts) > 1 {
+			g.Line(line.pen, pts...)
+		}
 	}
 }
 
@@ -312,65 +206,52 @@ func (e *runElev) chairRects(g *drawing.Scene) {
 	}
 }
 
-func (e *runElev) chairBox(c *layout.Chair) drawing.Rect {
-	set := e.set(e.r.ToFront(c.At))
-	return drawing.Box(e.x(c.Left(e.sys)), e.z(set+e.sys.Chair.Rise), e.x(c.Right(e.sys)), e.z(set))
+// chairBox is the room of a chair on paper, as high as its middle.
+func (e *runElev) chairBox(c plan.Chair) drawing.Rect {
+	lo, hi := c.Ring.Bounds()
+	return drawing.Box(e.x(lo.X), e.z(c.Set+e.up.Rise), e.x(hi.X), e.z(c.Set))
 }
 
 // caps outlines the rear leg of every part. At a corner the rear mold line is
 // shorter than the front by the trim, or longer.
 func (e *runElev) caps(g *drawing.Scene) {
-	for _, q := range e.r.Parts {
-		a, b := q.From, q.To
-		left, right := runMiters(q)
-		if left != nil {
-			a += left.Trim[1]
-		}
-		if right != nil {
-			b -= right.Trim[0]
-		}
+	for _, k := range e.up.Legs {
+		a, b := k.Fold[0].X, k.Fold[1].X
 		from, to, ok := e.cut(a, b)
 		if !ok {
 			continue
 		}
-		xa, xb := e.jointEdge(from, false), e.jointEdge(to, true)
-		fa, ta := e.leg(e.r.ToFront(from))
-		fb, tb := e.leg(e.r.ToFront(to))
-		g.Line(drawing.Medium, drawing.Pt(xa, e.z(fa)), drawing.Pt(xb, e.z(fb)))
-		g.Line(drawing.Medium, drawing.Pt(xa, e.z(ta)), drawing.Pt(xb, e.z(tb)))
+		fold, foot := e.shown(k.Fold), e.shown(k.Foot)
+		for _, line := range [][]drawing.Point{fold, foot} {
+			line[0].X, line[1].X = e.jointEdge(from, false), e.jointEdge(to, true)
+			g.Line(drawing.Medium, line...)
+		}
 		if from == a {
-			g.Line(drawing.Medium, drawing.Pt(xa, e.z(fa)), drawing.Pt(xa, e.z(ta)))
+			g.Line(drawing.Medium, fold[0], foot[0])
 		}
 		if to == b {
-			g.Line(drawing.Medium, drawing.Pt(xb, e.z(fb)), drawing.Pt(xb, e.z(tb)))
+			g.Line(drawing.Medium, fold[1], foot[1])
 		}
 	}
-	for _, c := range []struct {
-		cut bool
-		x   drawing.Unit
-	}{{e.win.From > 0, e.x(e.win.From)}, {e.win.To < e.r.Cap, e.x(e.win.To)}} {
-		if c.cut {
-			runBreak(g, drawing.Pt(c.x, -100), drawing.Pt(c.x, e.deep+100))
-		}
+	for _, x := range e.cuts() {
+		runBreak(g, drawing.Pt(x, -100), drawing.Pt(x, e.deep+100))
 	}
-	for _, m := range []*length.Length{e.win.MatchLeft, e.win.MatchRight} {
-		if m != nil {
-			g.Line(drawing.Match, drawing.Pt(e.x(*m), -100), drawing.Pt(e.x(*m), e.deep+100))
-		}
+	for _, x := range e.matches() {
+		g.Line(drawing.Match, drawing.Pt(x, -100), drawing.Pt(x, e.deep+100))
 	}
 }
 
 // jointEdge sets the edges of a joint that would print too narrow apart.
 func (e *runElev) jointEdge(at length.Length, right bool) drawing.Unit {
-	for _, j := range e.r.Joints {
-		if e.along.Units(j.Gap()) >= runTrueJ {
+	for _, j := range e.of.Joints {
+		if e.along.Units(j.Gap.Real) >= runTrueJ {
 			continue
 		}
 		if right && at == j.From {
-			return e.x(j.Centre()) - runTrueJ/2
+			return e.x(j.Centre) - runTrueJ/2
 		}
 		if !right && at == j.To {
-			return e.x(j.Centre()) + runTrueJ/2
+			return e.x(j.Centre) + runTrueJ/2
 		}
 	}
 	return e.x(at)
@@ -382,14 +263,12 @@ func (e *runElev) above(g *drawing.Scene) drawing.Unit {
 	for _, c := range e.chairs() {
 		e.placer.Stroke(110, drawing.Pt(e.x(c.At), -2000), drawing.Pt(e.x(c.At), 0))
 	}
-	for _, m := range []*length.Length{e.win.MatchLeft, e.win.MatchRight} {
-		if m != nil {
-			e.placer.Stroke(90, drawing.Pt(e.x(*m), -100), drawing.Pt(e.x(*m), e.deep))
-		}
+	for _, x := range e.matches() {
+		e.placer.Stroke(90, drawing.Pt(x, -100), drawing.Pt(x, e.deep))
 	}
 	e.placer.Block(drawing.Box(0, -90, e.width, 20000)) // what lies below has its own rows
 	var marks []place.Wish
-	for _, q := range e.r.Parts {
+	for _, q := range e.of.Pieces {
 		if w, ok := e.mark(q); ok {
 			marks = append(marks, w)
 		}
@@ -401,10 +280,10 @@ func (e *runElev) above(g *drawing.Scene) drawing.Unit {
 	top := min(g.Bounds().Min.Y, 0) - runGap
 	v := &runLevels{f: e.runFrame, at: top, lo: runHead, hi: e.width}
 	for _, c := range e.chairs() {
-		v.stops = append(v.stops, runStop{at: e.x(c.At), from: e.chairBox(c).Min.Y, note: runTag(c.Name) + ": packing front " + e.short(c.PackFront) + ", rear " + e.short(c.PackRear), lines: []runLine{
-			{e.short(c.PackRear), drawing.Note, drawing.Regular, layout.Named(c.Name, "packing-rear")},
-			{e.short(c.PackFront), drawing.Note, drawing.Regular, layout.Named(c.Name, "packing-front")},
-			{runTag(c.Name), drawing.Note, drawing.Bold, ""}}})
+		v.stops = append(v.stops, runStop{at: e.x(c.At), from: e.chairBox(c).Min.Y, note: runTag(c.Mark) + ": packing front " + e.short(c.Front.Thick.Real) + ", rear " + e.short(c.Rear.Thick.Real), lines: []runLine{
+			{e.short(c.Rear.Thick.Real), drawing.Note, drawing.Regular, c.Rear.Thick.Fact},
+			{e.short(c.Front.Thick.Real), drawing.Note, drawing.Regular, c.Front.Thick.Fact},
+			{runTag(c.Mark), drawing.Note, drawing.Bold, ""}}})
 	}
 	box, bases := v.draw(g)
 	for i, words := range []string{"PACKING REAR", "PACKING FRONT", "CHAIR"} {
@@ -436,13 +315,13 @@ func (e *runElev) stands(q place.Placement) {
 // edgeLabels says at the left which edge of the plane the chairs sit on is
 // which, where they are at different heights, and returns the room it takes.
 func (e *runElev) edgeLabels(g *drawing.Scene) (high, low drawing.Unit) {
-	from := e.r.ToFront(length.Max(e.win.From, 0))
-	if !e.slopes() {
+	from := length.Max(e.win.From, 0)
+	if !e.up.Slopes {
 		return 0, 0
 	}
 	const apart = 420
-	x := min(e.x(length.Max(e.win.From, e.r.ToCap(0))), e.x(e.win.From)) - 150
-	street, roof := e.z(e.street(from)), e.z(e.set(from))
+	x := min(e.x(length.Max(e.win.From, e.of.FrontFrom)), e.x(e.win.From)) - 150
+	street, roof := e.z(plan.On(e.up.SetStreet, from)), e.z(plan.On(e.up.SetRoof, from))
 	a, b := street, roof
 	if over := apart - (b - a); over > 0 {
 		a, b = a-over/2, b+(over+1)/2
@@ -460,24 +339,34 @@ func (e *runElev) edgeLabels(g *drawing.Scene) (high, low drawing.Unit) {
 	return a - drawing.Unit(drawing.Note)/2, b + drawing.Unit(drawing.Note)/2
 }
 
+// legMiddle is the middle of a piece's rear leg on paper.
+func (e *runElev) legMiddle(q plan.Piece, at length.Length) drawing.Unit {
+	for i, p := range e.of.Pieces {
+		if p.From == q.From {
+			k := e.up.Legs[i]
+			return (e.z(plan.On(k.Fold, at)) + e.z(plan.On(k.Foot, at))) / 2
+		}
+	}
+	return 0
+}
+
 // mark is the mark of a piece, to stand just above its rear leg.
-func (e *runElev) mark(q layout.Part) (place.Wish, bool) {
+func (e *runElev) mark(q plan.Piece) (place.Wish, bool) {
 	from, to, ok := e.cut(q.From, q.To)
 	if !ok || to-from < (q.To-q.From)/4 && q.To-q.From > length.Foot && (from > q.From || to < q.To) {
 		return place.Wish{}, false
 	}
 	a, b := e.x(from), e.x(to)
-	l := place.Label{Lines: []string{q.Piece.Mark}, Size: drawing.Head, Face: drawing.Bold, About: drawing.Pt((a+b)/2, -60)}
-	if q.Piece.Kind == cap.PitchMiter {
-		l.Lines = append(l.Lines, strings.Join(breakWords(q.Piece.Miters[0].Corner), " "))
+	l := place.Label{Lines: []string{q.Mark}, Size: drawing.Head, Face: drawing.Bold, About: drawing.Pt((a+b)/2, -60)}
+	if q.Kind == plan.PitchMiterPiece {
+		l.Lines = append(l.Lines, strings.Join(breakWords(q.Break), " "))
 		l.LeadFace, l.Face, l.Size = drawing.Bold, drawing.Regular, drawing.Note
-		fold, foot := e.leg(e.r.ToFront((from + to) / 2))
-		l.About = drawing.Pt((a+b)/2, (e.z(fold)+e.z(foot))/2) // on its metal, which may lie far down a slope
+		l.About = drawing.Pt((a+b)/2, e.legMiddle(q, (from+to)/2)) // on its metal, which may lie far down a slope
 	}
 	w, h := l.Extent()
 	aside := max((b-a-w)/2, 0) + 300
 	far := false                        // from its metal
-	if q.Piece.Kind == cap.PitchMiter { // its words may be wider than the room between two chairs
+	if q.Kind == plan.PitchMiterPiece { // its words may be wider than the room between two chairs
 		aside += w
 		far = l.About.Y > 450
 	}

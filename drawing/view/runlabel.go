@@ -6,11 +6,8 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout"
-	"copingset/layout/cap"
-	"copingset/layout/job"
 	"copingset/layout/length"
-	"copingset/layout/wall"
+	"copingset/layout/plan"
 )
 
 // letter places the words of the plan, the most needed first. What is fixed
@@ -45,15 +42,15 @@ func (p *runPlan) letterOnce(together bool) (lost []place.Wish) {
 			lost = append(lost, p.early[i])
 		}
 	}
-	for _, c := range p.shown() {
+	for _, c := range p.chairs() {
 		p.placer.Block(p.chairBox(c))
 	}
-	for k, j := range p.r.Joints {
-		if b, ok := p.plateBox(k); ok && p.shows(j.From) && p.shows(j.To) {
+	for _, j := range p.joints() {
+		if b, ok := p.plateBox(j); ok {
 			p.placer.Block(b)
 		}
 	}
-	for _, q := range p.r.Parts {
+	for _, q := range p.of.Pieces {
 		p.pieceMark(q)
 	}
 	for _, c := range late {
@@ -65,8 +62,8 @@ func (p *runPlan) letterOnce(together bool) (lost []place.Wish) {
 	p.matchLabels()
 	p.endLabels()
 	p.datumLabel()
-	for i := range p.r.Job.Obstacles {
-		if l, ok := p.obstacleLabel(i); ok {
+	for _, o := range p.of.Obstacles {
+		if l, ok := p.obstacleLabel(o); ok {
 			p.street(l, 2, drawing.Pt(l.About.X, p.deep/2), drawing.Pt(l.About.X, p.deep/4), drawing.Pt(l.About.X, p.deep*3/4))
 		}
 	}
@@ -141,6 +138,15 @@ func has(wishes []place.Wish, l place.Label) bool {
 
 // keepClear tells the placer what no word may stand on.
 func (p *runPlan) keepClear() {
+	p.keepLines()
+	p.keepNeighbours()
+	p.keepMade()
+	p.keepEnds()
+}
+
+// keepLines keeps the mold lines, the wall's faces, the string, match lines, break
+// lines and the extension lines of the rows below.
+func (p *runPlan) keepLines() {
 	k := p.placer
 	a, b := p.edges()
 	k.Stroke(70, drawing.Pt(a-runStub, 0), drawing.Pt(b+runStub, 0))
@@ -151,28 +157,31 @@ func (p *runPlan) keepClear() {
 	if p.rightStub != nil {
 		rb = max(rb, p.rightStub.rear.X+70)
 	}
-	rear := []drawing.Point{drawing.Pt(ra, p.y(p.r.OutsideAt(0)))}
-	for _, w := range p.r.Profile() {
-		if at := p.x(w.At); at > ra && at < rb {
-			rear = append(rear, drawing.Pt(at, p.y(p.r.OutsideAt(w.At))))
+	rear := []drawing.Point{drawing.Pt(ra, p.y(p.of.OutsideAt(0)))}
+	for _, w := range p.of.RearLine {
+		if at := p.at(w); at.X > ra && at.X < rb {
+			rear = append(rear, at)
 		}
 	}
-	k.Stroke(70, append(rear, drawing.Pt(rb, p.y(p.r.OutsideAt(p.r.Cap))))...)
-	k.Stroke(40, p.line(p.of.Street)...)
-	k.Stroke(40, p.line(p.of.Roof)...)
+	k.Stroke(70, append(rear, drawing.Pt(rb, p.y(p.of.OutsideAt(p.of.Cap.Real))))...)
+	k.Stroke(40, p.seen(p.of.Street)...)
+	k.Stroke(40, p.seen(p.of.Roof)...)
 	y := p.stringY()
 	k.Stroke(40, drawing.Pt(a, y), drawing.Pt(b, y))
-	for _, c := range p.shown() {
-		for _, h := range c.Holes {
-			at := p.at(h)
-			k.Block(drawing.Box(at.X-90, at.Y-90, at.X+90, at.Y+90))
-		}
+	for _, v := range p.stations(p.bottom(), true).stops {
+		k.Stroke(40, drawing.Pt(v.at, p.deep), drawing.Pt(v.at, p.bottom()))
 	}
-	for _, j := range p.joints() {
-		half := max(p.along.Units(j.Gap()), runTrueJ) / 2
-		x := p.x(j.Centre())
-		k.Block(drawing.Box(x-half-30, 0, x+half+30, p.deep))
+	for _, x := range p.matches() {
+		k.Stroke(90, drawing.Pt(x, -runMatchTop), drawing.Pt(x, p.deep+2000))
 	}
+	for _, x := range p.cuts() {
+		k.Stroke(110, drawing.Pt(x, -250), drawing.Pt(x, p.deep+200))
+	}
+}
+
+// keepNeighbours keeps what shows of other runs.
+func (p *runPlan) keepNeighbours() {
+	k := p.placer
 	for _, g := range []*runStubLeg{p.leftStub, p.rightStub} {
 		if g == nil {
 			continue
@@ -190,6 +199,24 @@ func (p *runPlan) keepClear() {
 		k.Stroke(70, t[2], t[3])
 		k.Stroke(110, t[1], t[3])
 	}
+}
+
+// keepMade keeps screws, joints, supports, obstacles, building expansion joints and
+// the dimensions of the corner legs.
+func (p *runPlan) keepMade() {
+	k := p.placer
+	a, b := p.edges()
+	for _, c := range p.chairs() {
+		for _, h := range c.Holes {
+			at := p.at(h)
+			k.Block(drawing.Box(at.X-90, at.Y-90, at.X+90, at.Y+90))
+		}
+	}
+	for _, j := range p.joints() {
+		half := max(p.along.Units(j.Gap.Real), runTrueJ) / 2
+		x := p.x(j.Centre)
+		k.Block(drawing.Box(x-half-30, 0, x+half+30, p.deep))
+	}
 	for _, q := range p.supports() {
 		k.Stroke(40, append(q.pts, q.pts[0])...)
 	}
@@ -198,19 +225,11 @@ func (p *runPlan) keepClear() {
 			k.Block(b)
 		}
 	}
-	// Extension lines of the rows below.
-	for _, v := range p.stations(p.bottom(), true).stops {
-		k.Stroke(40, drawing.Pt(v.at, p.deep), drawing.Pt(v.at, p.bottom()))
-	}
-	for _, e := range p.r.Job.Expansion {
-		x := p.x(p.r.ToCap(p.r.FrontStation(e.Station)))
-		if half := p.along.Units(e.Gap) / 2; x+half > a && x-half < b {
+	for _, e := range p.of.Gaps {
+		lo, hi := e.Ring.Bounds()
+		x := p.x(lo.X + (hi.X-lo.X)/2)
+		if half := p.along.Units(hi.X-lo.X) / 2; x+half > a && x-half < b {
 			k.Block(drawing.Box(x-half-60, 0, x+half+60, p.deep))
-		}
-	}
-	for _, m := range []*length.Length{p.win.MatchLeft, p.win.MatchRight} {
-		if m != nil {
-			k.Stroke(90, drawing.Pt(p.x(*m), -runMatchTop), drawing.Pt(p.x(*m), p.deep+2000))
 		}
 	}
 	for _, m := range p.legMarks {
@@ -223,25 +242,21 @@ func (p *runPlan) keepClear() {
 			}
 		})
 	}
+}
+
+// keepEnds keeps the higher walls and the closed ends of the run.
+func (p *runPlan) keepEnds() {
 	for _, end := range []struct {
 		shown bool
-		kind  job.EndKind
+		kind  plan.EndKind
 		x     drawing.Unit
 		dir   drawing.Unit
-	}{{p.win.From <= 0, p.r.Left.Kind, p.x(0), -1}, {p.win.To >= p.r.Cap, p.r.Right.Kind, p.x(p.r.Cap), 1}} {
-		if end.shown && end.kind == job.EndWall {
-			k.Block(drawing.Box(end.x-end.dir*50, -200, end.x+end.dir*600, p.deep+200))
+	}{{p.win.From <= 0, p.of.Left.Kind, p.x(0), -1}, {p.win.To >= p.of.Cap.Real, p.of.Right.Kind, p.x(p.of.Cap.Real), 1}} {
+		if end.shown && end.kind == plan.EndWall {
+			p.placer.Block(drawing.Box(end.x-end.dir*50, -200, end.x+end.dir*600, p.deep+200))
 		}
-		if end.shown && (end.kind == job.EndFree || end.kind == job.EndTee) {
-			k.Stroke(80, drawing.Pt(end.x, 0), drawing.Pt(end.x, p.deep))
-		}
-	}
-	for _, e := range []struct {
-		cut bool
-		x   drawing.Unit
-	}{{p.win.From > 0, a}, {p.win.To < p.r.Cap, b}} {
-		if e.cut {
-			k.Stroke(110, drawing.Pt(e.x, -250), drawing.Pt(e.x, p.deep+200))
+		if end.shown && (end.kind == plan.EndFree || end.kind == plan.EndTee) {
+			p.placer.Stroke(80, drawing.Pt(end.x, 0), drawing.Pt(end.x, p.deep))
 		}
 	}
 }
@@ -288,31 +303,19 @@ func (p *runPlan) lanes(l place.Label, tips ...drawing.Point) []place.Spot {
 // datumLabel names the mark the crew's stations start at, in the column at
 // the left if it is near.
 func (p *runPlan) datumLabel() {
-	r := p.r
-	if !p.shows(r.Datum) {
+	datum := p.of.Datum
+	if !p.shows(datum.At.X) {
 		return
 	}
-	mark := "plumbed outside corner of wall"
-	if c := r.Left.Corner; c != nil && c.Straight() {
-		mark = "break in slope of wall top"
-	} else if c != nil && !c.Outside() {
-		mark = "plumbed inside corner of wall"
-	} else if c == nil {
-		mark = "end of wall"
-		if r.Left.Tee != nil {
-			mark = "roof face of the wall of run " + r.Left.Tee.Main.Name
-		}
+	words := "0 = " + runStart(p.of) + "; cap " + runCapEnd(p.of.Left)
+	if begins := datum.Begins.Real; begins != 0 {
+		words += " " + p.inWords(length.Abs(begins)) + runSide(begins)
+	} else {
+		words += " at 0"
 	}
-	if r.Job.Datum.Mark != "" {
-		mark = r.Job.Datum.Mark
-	}
-	words := "0 = " + mark + "; cap " + runCapEnd(r) + " at 0"
-	if r.Datum != 0 {
-		words = "0 = " + mark + "; cap " + runCapEnd(r) + " " + p.inWords(length.Abs(r.Datum)) + runSide(r.Datum)
-	}
-	about := drawing.Pt(p.x(r.Datum), p.y(r.FaceAt(p.sys, r.Datum).Street))
+	about := p.at(datum.At)
 	l := place.Label{Lines: drawing.Wrap(words, drawing.Regular, drawing.Note, runHead-300), About: about}
-	begins := layout.Named(layout.FactOfRun(r), "cap-begins")
+	begins := datum.Begins.Fact
 	for range l.Lines {
 		l.Facts = append(l.Facts, begins)
 	}
@@ -335,78 +338,92 @@ func (p *runPlan) datumLabel() {
 }
 
 // runCapEnd names the left end of the cap line.
-func runCapEnd(r *layout.Run) string {
-	if c := r.Left.Corner; c != nil && c.Straight() {
+func runCapEnd(left plan.End) string {
+	if left.Break.Word != "" {
 		return "fold"
 	}
-	if r.Left.Kind == job.EndTurn {
+	if left.Kind == plan.EndTurn {
 		return "corner"
 	}
 	return "end"
 }
 
-// runSide says on which side of zero the end of the cap line lies.
-func runSide(datum length.Length) string {
-	if datum < 0 {
+// runStart is the mark that crew stations start at.
+func runStart(r *plan.Run) string {
+	left := r.Left
+	switch {
+	case r.Datum.Mark != "":
+		return r.Datum.Mark
+	case left.Break.Word != "":
+		return "break in slope of wall top"
+	case left.Kind == plan.EndTee:
+		return "roof face of the wall of run " + left.Beyond
+	case !left.Corner:
+		return "end of wall"
+	case !left.Outside:
+		return "plumbed inside corner of wall"
+	}
+	return "plumbed outside corner of wall"
+}
+
+// runSide says on which side of zero the end of the cap line lies, which begins
+// at a station.
+func runSide(begins length.Length) string {
+	if begins > 0 {
 		return " right of 0"
 	}
 	return " left of 0"
 }
 
-// obstacleLabel names the obstacle with this number on the run, where it is and what it does.
-func (p *runPlan) obstacleLabel(i int) (place.Label, bool) {
-	o := &p.r.Job.Obstacles[i]
-	c := p.r.ToCap(p.r.FrontStation(o.Station))
-	b, ok := p.box(p.of.Obstacles[i].Ring)
+// obstacleLabel names an obstacle, where it is and what it does.
+func (p *runPlan) obstacleLabel(o plan.Obstacle) (place.Label, bool) {
+	b, ok := p.box(o.Ring)
 	if !ok {
 		return place.Label{}, false
 	}
-	does := ""
+	var does []string
 	for _, d := range []struct {
-		does  job.Does
+		does  bool
 		words string
-	}{{job.BlocksChair, "no chair"}, {job.BlocksJoint, "no joint"}, {job.Pierces, "through the cap"}} {
-		if o.Does&d.does != 0 {
-			if does != "" {
-				does += ", "
-			}
-			does += d.words
+	}{{o.BlocksChair, "no chair"}, {o.BlocksJoint, "no joint"}, {o.Pierces, "through the cap"}} {
+		if d.does {
+			does = append(does, d.words)
 		}
 	}
-	words := o.Name + " at " + p.crew(c) + ": " + does
-	if o.Does&job.Pierces != 0 {
+	words := o.Mark + " at " + p.long(o.Station.Real) + ": " + strings.Join(does, ", ")
+	if o.Pierces {
 		if o.Collar == "" {
 			words += ", SEAL NOT SETTLED"
 		} else {
 			words += ", collar by " + o.Collar
 		}
 	}
-	return place.Label{Lines: []string{words}, Facts: []string{layout.ObstacleFacts(p.r, o)}, About: drawing.Pt(b.Centre().X, b.Min.Y+100)}, true
+	return place.Label{Lines: []string{words}, Facts: []string{o.Fact}, About: drawing.Pt(b.Centre().X, b.Min.Y+100)}, true
 }
 
 // jointLabel says what is unlike the rest at a joint.
-func (p *runPlan) jointLabel(j *layout.Joint) (place.Label, bool) {
+func (p *runPlan) jointLabel(j plan.Joint) (place.Label, bool) {
 	var lines []string
 	switch j.Kind {
-	case cap.Expansion:
+	case plan.ExpansionJoint:
 		gap := ""
-		if j.Source != nil {
-			gap = ", wall gap " + p.short(j.Source.Gap) + p.unit()
+		if j.WallGap > 0 {
+			gap = ", wall gap " + p.short(j.WallGap) + p.unit()
 		}
 		lines = []string{"BUILDING EXPANSION JOINT" + gap, "plate fixed on the " + upper(j.Held) + " only, no chair under it"}
-		if j.Movement == nil {
+		if !j.Moves {
 			lines = append(lines, "MOVEMENT NOT STATED")
 		}
-	case cap.Kink:
+	case plan.KinkJoint:
 		lines = []string{"joint takes up the turn of the wall"}
 	default:
 		return place.Label{}, false
 	}
-	return place.Label{Lines: lines, About: drawing.Pt(p.x(j.Centre()), -40), Note: strings.Join(lines, ", "), Where: "at " + p.crew(j.Centre())}, true
+	return place.Label{Lines: lines, About: drawing.Pt(p.x(j.Centre), -40), Note: strings.Join(lines, ", "), Where: "at " + p.long(j.Station.Real)}, true
 }
 
-func upper(h cap.Hand) string {
-	if h == cap.RightHand {
+func upper(h plan.Hand) string {
+	if h == plan.RightHand {
 		return "RIGHT"
 	}
 	return "LEFT"
@@ -423,9 +440,9 @@ func (p *runPlan) matchLabels() {
 			continue
 		}
 		name := ""
-		for _, j := range p.r.Joints {
-			if j.Centre() == *m.at {
-				name = " at " + runTag(j.Name)
+		for _, j := range p.of.Joints {
+			if j.Centre == *m.at {
+				name = " at " + runTag(j.Mark)
 			}
 		}
 		l := place.Label{Lines: []string{"MATCH LINE" + name + ", see part " + runCount(m.part) + " of " + runCount(p.win.Of)}, Face: drawing.Bold,
@@ -443,11 +460,11 @@ func (p *runPlan) matchLabels() {
 
 // endLabels name what lies beyond the ends of the run.
 func (p *runPlan) endLabels() {
-	side := func(g *runStubLeg, x, dir drawing.Unit, end wall.End) {
+	side := func(g *runStubLeg, x, dir drawing.Unit, end plan.End) {
 		l := place.Label{Face: drawing.Bold}
 		switch {
 		case g != nil:
-			l.Lines = append(breakWords(end.Corner), "RUN "+g.name)
+			l.Lines = append(breakWords(end.Break), "RUN "+g.name)
 			l.About = g.front
 			if len(g.edges[0]) > 1 {
 				l.About = g.edges[0][1]
@@ -460,7 +477,7 @@ func (p *runPlan) endLabels() {
 					spots = append(spots, place.At(c.X-d, y), place.At(c.X+d, y))
 				}
 			}
-			if g.turn > 0 {
+			if g.roofward {
 				spots = append([]place.Spot{place.At(c.X, p.deep+runStub-h/2-130)}, spots...)
 			} else {
 				spots = append([]place.Spot{place.At(c.X, -runStub+h/2+130)}, spots...)
@@ -470,11 +487,9 @@ func (p *runPlan) endLabels() {
 			}
 			p.place(l, spots...)
 			return
-		case end.Step != nil:
-			l.Lines = []string{end.Step.Words()}
-		case end.Tee != nil:
-			l.Lines = []string{end.Tee.Words()}
-		case end.Kind == job.EndWall:
+		case end.Words != "":
+			l.Lines = []string{end.Words}
+		case end.Kind == plan.EndWall:
 			l.Lines = []string{"higher wall"}
 		default:
 			l.Lines = []string{"free end"}
@@ -489,10 +504,10 @@ func (p *runPlan) endLabels() {
 	}
 	p.teeLabels()
 	if p.win.From <= 0 {
-		side(p.leftStub, p.x(0), -1, p.r.Left)
+		side(p.leftStub, p.x(0), -1, p.of.Left)
 	}
-	if p.win.To >= p.r.Cap {
-		side(p.rightStub, p.x(p.r.Cap), 1, p.r.Right)
+	if p.win.To >= p.of.Cap.Real {
+		side(p.rightStub, p.x(p.of.Cap.Real), 1, p.of.Right)
 	}
 }
 
@@ -528,7 +543,7 @@ func (p *runPlan) busy(x, reach drawing.Unit) bool {
 		}
 	}
 	for _, j := range p.joints() {
-		if j.Kind != cap.Plain && near(p.x(j.Centre())) {
+		if j.Kind != plan.PlainJoint && near(p.x(j.Centre)) {
 			return true
 		}
 	}
@@ -537,7 +552,7 @@ func (p *runPlan) busy(x, reach drawing.Unit) bool {
 
 // stringLabel names the layout string once a window, wherever there is room.
 func (p *runPlan) stringLabel() {
-	chairs := p.shown()
+	chairs := p.chairs()
 	if len(chairs) < 2 {
 		return
 	}

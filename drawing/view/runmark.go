@@ -6,22 +6,20 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
 
 func (p *runPlan) chairLabel(c plan.Chair) place.Label {
 	b := p.chairBox(c)
-	return place.Label{Lines: []string{runTag(c.Mark)}, Face: drawing.Bold, Halo: true, About: b.Centre(), Where: "at " + p.crew(c.At)}
+	return place.Label{Lines: []string{runTag(c.Mark)}, Face: drawing.Bold, Halo: true, About: b.Centre(), Where: "at " + p.long(c.Station.Real)}
 }
 
 // chairNumbers letters the numbers in the chairs and returns those that found
 // no room there.
 func (p *runPlan) chairNumbers() []plan.Chair {
 	var wishes []place.Wish
-	shown := p.shown()
+	shown := p.chairs()
 	for _, c := range shown {
 		l := p.chairLabel(c)
 		w, _ := l.Extent()
@@ -42,30 +40,30 @@ func (p *runPlan) chairNumbers() []plan.Chair {
 
 // pieceMark letters the mark of a piece big inside its cap, and under it when
 // it is laid and what keeps it back.
-func (p *runPlan) pieceMark(q layout.Part) {
+func (p *runPlan) pieceMark(q plan.Piece) {
 	from, to, ok := p.cut(q.From, q.To)
 	if !ok || to-from < (q.To-q.From)/4 && q.To-q.From > length.Foot && (from > q.From || to < q.To) {
 		return // a sliver at the break line: its mark stands on the next sheet
 	}
 	a, b := p.x(from), p.x(to)
 	mid := drawing.Pt((a+b)/2, p.deep/2)
-	mark, laying := layout.Named(q.Piece.Mark, "mark"), layout.Named(q.Piece.Mark, "laying")
-	under := []string{"lay " + runCount(q.Piece.Laying)}
-	if q.Piece.Perimeter != p.r.Perimeter { // a tee's stub: it is laid with its main
-		under, laying = []string{"laid with run " + q.Piece.Parts[0].Run.Name}, ""
+	mark, laying := q.MarkFact, q.LayingFact
+	under := []string{"lay " + runCount(q.Laying)}
+	if q.LaidWith != "" {
+		under, laying = []string{"laid with run " + q.LaidWith}, ""
 	}
-	if !p.l.Held.Released(q.Piece) {
+	if q.Held {
 		under = append(under, "HOLD")
 	}
-	big := place.Label{Lines: []string{q.Piece.Mark}, Facts: []string{mark}, Size: drawing.Title, Face: drawing.Bold, About: mid, Where: "piece at " + p.crew(from)}
-	small := place.Label{Lines: under, Facts: []string{laying}, About: mid, Note: q.Piece.Mark + " " + strings.Join(under, ", ")}
+	big := place.Label{Lines: []string{q.Mark}, Facts: []string{mark}, Size: drawing.Title, Face: drawing.Bold, About: mid, Where: "piece at " + p.crew(from)}
+	small := place.Label{Lines: under, Facts: []string{laying}, About: mid, Note: q.Mark + " " + strings.Join(under, ", ")}
 	flat := strings.Join(under, ", ")
 	whole := big
-	whole.Facts = []string{layout.AllNamed(mark, laying)}
-	whole.Lines, whole.Size, whole.About = []string{q.Piece.Mark + ", " + flat}, drawing.Head, p.tip(a, b)
+	whole.Facts = []string{drawing.FactNames(mark, laying)}
+	whole.Lines, whole.Size, whole.About = []string{q.Mark + ", " + flat}, drawing.Head, p.tip(a, b)
 	aside := small
 	aside.Facts = whole.Facts
-	aside.Lines = []string{q.Piece.Mark + ": " + flat}
+	aside.Lines = []string{q.Mark + ": " + flat}
 	if p.isEarly(whole) || p.isEarly(aside) { // either says it all
 		p.closerWords(q, a, b)
 		return
@@ -124,7 +122,7 @@ func (p *runPlan) tip(a, b drawing.Unit) drawing.Point {
 // into a chair would name the chair.
 func (p *runPlan) tips(a, b drawing.Unit) []drawing.Point {
 	var out, late []drawing.Point
-	chairs := p.shown()
+	chairs := p.chairs()
 	for _, y := range []drawing.Unit{p.deep / 2, p.deep / 6, p.deep * 5 / 6} {
 		for _, k := range []drawing.Unit{4, 3, 5, 2, 6, 1, 7} {
 			at := drawing.Pt(a+(b-a)*k/8, y)
@@ -142,12 +140,12 @@ func (p *runPlan) tips(a, b drawing.Unit) []drawing.Point {
 }
 
 // closerWords marks the end of a field closer that is cut on the roof.
-func (p *runPlan) closerWords(q layout.Part, a, b drawing.Unit) {
-	if q.Piece.Allowance == 0 || q.Piece.CutAt == cap.NoHand {
+func (p *runPlan) closerWords(q plan.Piece, a, b drawing.Unit) {
+	if q.Allowance == 0 || q.CutAt == plan.NoHand {
 		return
 	}
-	l := place.Label{Lines: []string{"field closer: trim here"}, Note: q.Piece.Mark + " is a field closer: trim here", About: drawing.Pt(b-150, p.deep/4)}
-	if q.Piece.CutAt == cap.LeftHand {
+	l := place.Label{Lines: []string{"field closer: trim here"}, Note: q.Mark + " is a field closer: trim here", About: drawing.Pt(b-150, p.deep/4)}
+	if q.CutAt == plan.LeftHand {
 		l.About.X = a + 150
 	}
 	if l.About.X <= p.left || !p.shows(q.From) || !p.shows(q.To) {

@@ -21,8 +21,8 @@ func TestRunNotesAreNumberedOn(t *testing.T) {
 	for _, p := range l.Perimeters {
 		for _, r := range p.Runs {
 			for i, draw := range []func(*runFrame){func(f *runFrame) { runPlanOf(f) }, func(f *runFrame) { runElevationOf(f) }} {
-				c := NewRunCell(l, r, Scales(Metric(l))[8])
-				f := c.frame(l, Scales(Metric(l))[8], Scales(Metric(l))[8])
+				c := NewRunCell(planned(l, r), Scales(Metric(l))[8])
+				f := c.frame(Scales(Metric(l))[8], Scales(Metric(l))[8])
 				f.first = before
 				draw(f)
 				notes := append(f.placed(), f.rowNotes...)

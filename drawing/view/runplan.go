@@ -3,9 +3,6 @@ package view
 import (
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout"
-	"copingset/layout/cap"
-	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -21,27 +18,27 @@ const (
 // RunAcross is the largest usual scale across the wall at which the plan of a
 // run fits a height. A run with much to say (obstacles, labels that need
 // leaders) takes somewhat more; the scene says how much.
-func RunAcross(l *layout.Layout, r *layout.Run, room drawing.Unit) Scale {
+func RunAcross(r *plan.Run, room drawing.Unit) Scale {
 	rows := drawing.Unit(runPlanRows)
-	if len(r.Tees) > 0 {
+	if len(r.Branches) > 0 {
 		rows += runPlanStubs
 	}
-	for _, c := range []*layout.Corner{r.Left.Corner, r.Right.Corner} {
-		if c != nil && !c.Absorb {
+	for _, e := range []plan.End{r.Left, r.Right} {
+		if e.Corner && !e.Absorb {
 			rows = max(rows, runPlanRows+runPlanLegs)
-			if c.Outside() {
-				return runLargestFit(l, r.Outside, room-runPlanRows-runPlanLegs-runPlanStubs, 6, 16)
+			if e.Outside {
+				return runLargestFit(r.Metric, r.Outside, room-runPlanRows-runPlanLegs-runPlanStubs, 6, 16)
 			}
 		}
 	}
-	return runLargestFit(l, r.Outside, room-rows, 6, 16)
+	return runLargestFit(r.Metric, r.Outside, room-rows, 6, 16)
 }
 
 // runLargestFit is the largest usual scale between two ratios at which a
 // length fits, the smaller of the two if none does.
-func runLargestFit(l *layout.Layout, of length.Length, room drawing.Unit, largest, smallest int64) Scale {
+func runLargestFit(metric bool, of length.Length, room drawing.Unit, largest, smallest int64) Scale {
 	var last Scale
-	for _, s := range Scales(Metric(l)) {
+	for _, s := range Scales(metric) {
 		if s.Ratio < largest || s.Ratio > smallest*5/4 { // 1:20 stands beside 1:16
 			continue
 		}
@@ -58,13 +55,13 @@ func runLargestFit(l *layout.Layout, of length.Length, room drawing.Unit, larges
 // with their marks and joints, splice plates, chairs, fasteners, the layout
 // string, obstacles and zones. Below stand the stations the crew tapes from
 // one datum, above the zones and the legs of the corners.
-func RunPlan(l *layout.Layout, r *layout.Run, win Window, along, across Scale, width drawing.Unit) drawing.Scene {
-	return runPlanOf(newRunFrame(l, r, win, along, runCross(r, along, across), width))
+func RunPlan(r *plan.Run, win Window, along, across Scale, width drawing.Unit) drawing.Scene {
+	return runPlanOf(newRunFrame(r, win, along, runCross(r, along, across), width))
 }
 
 func runPlanOf(f *runFrame) drawing.Scene {
-	r, win, width := f.r, f.win, f.width
-	p := &runPlan{runFrame: f, of: f.l.Plan(r), deep: f.y(r.Outside)}
+	r, win, width := f.of, f.win, f.width
+	p := &runPlan{runFrame: f, deep: f.y(r.Outside)}
 	p.pad.W = width
 	p.stubs()
 	p.pad.Group(drawing.Wall, "", p.wallBody)
@@ -78,7 +75,7 @@ func runPlanOf(f *runFrame) drawing.Scene {
 	p.pad.Group(drawing.Dimensions, "", func(g *drawing.Scene) {
 		low := drawing.Unit(-250)
 		for _, q := range []*runStubLeg{p.leftStub, p.rightStub} {
-			if q != nil && q.turn < 0 {
+			if q != nil && q.streetward {
 				low = -runStub - 150
 			}
 		}
@@ -108,7 +105,6 @@ func runScene(pad drawing.Scene, name, title, desc string, top, bottom drawing.U
 // runPlan is a plan being drawn: paper y is 0 on the cap line.
 type runPlan struct {
 	*runFrame
-	of                  plan.Run
 	pad                 drawing.Scene
 	deep                drawing.Unit // rear mold line
 	leftStub, rightStub *runStubLeg
@@ -125,7 +121,7 @@ type runPlan struct {
 func (p *runPlan) bottom() drawing.Unit {
 	b := p.deep + 250
 	for _, g := range []*runStubLeg{p.leftStub, p.rightStub} {
-		if g != nil && g.turn > 0 {
+		if g != nil && g.roofward {
 			b = p.deep + runStub + 150
 		}
 	}
@@ -137,22 +133,16 @@ func (p *runPlan) bottom() drawing.Unit {
 
 // stubs works out the neighbours' legs that show.
 func (p *runPlan) stubs() {
-	if c := p.r.Left.Corner; c != nil && p.win.From <= 0 {
-		p.leftStub = newRunStubLeg(p.runFrame, c, true)
+	if p.of.Left.Corner && p.win.From <= 0 {
+		p.leftStub = newRunStubLeg(p.runFrame, p.of.Left, true)
 	}
-	if c := p.r.Right.Corner; c != nil && p.win.To >= p.r.Cap {
-		p.rightStub = newRunStubLeg(p.runFrame, c, false)
+	if p.of.Right.Corner && p.win.To >= p.of.Cap.Real {
+		p.rightStub = newRunStubLeg(p.runFrame, p.of.Right, false)
 	}
 }
 
-// line is what the window shows of a line along the run.
-func (p *runPlan) line(of []plan.Pt) []drawing.Point {
-	var out []drawing.Point
-	for _, q := range plan.Within(of, p.lo(), p.hi()) {
-		out = append(out, p.at(q))
-	}
-	return out
-}
+// seen is what the window shows of a line along the run.
+func (p *runPlan) seen(of []plan.Pt) []drawing.Point { return p.line(of, p.at) }
 
 // at is a place of the run on paper.
 func (p *runPlan) at(q plan.Pt) drawing.Point { return drawing.Pt(p.x(q.X), p.y(q.Y)) }
@@ -169,7 +159,7 @@ func (p *runPlan) box(r plan.Ring) (drawing.Rect, bool) {
 
 // wallBody tints the wall top, so that its bow shows against the straight cap.
 func (p *runPlan) wallBody(g *drawing.Scene) {
-	front, rear := p.line(p.of.Street), p.line(p.of.Roof)
+	front, rear := p.seen(p.of.Street), p.seen(p.of.Roof)
 	if len(front) < 2 || len(rear) < 2 {
 		return
 	}
@@ -194,7 +184,7 @@ func (p *runPlan) wallBody(g *drawing.Scene) {
 // wallFaces draws both faces, with a tick on the roof side at every reading.
 func (p *runPlan) wallFaces(g *drawing.Scene) {
 	for _, face := range [][]plan.Pt{p.of.Street, p.of.Roof} {
-		if pts := p.line(face); len(pts) > 1 {
+		if pts := p.seen(face); len(pts) > 1 {
 			g.Line(drawing.Medium, pts...)
 		}
 	}
@@ -215,17 +205,6 @@ func (p *runPlan) obstacles(g *drawing.Scene) {
 			g.Line(drawing.Medium, drawing.Pt(b.Min.X, b.Max.Y), drawing.Pt(b.Max.X, b.Min.Y))
 		}
 	}
-}
-
-// shown are the chairs the window shows whole, as chairs() has them.
-func (p *runPlan) shown() []plan.Chair {
-	var out []plan.Chair
-	for _, c := range p.of.Chairs {
-		if lo, hi := c.Ring.Bounds(); p.shows(lo.X) && p.shows(hi.X) {
-			out = append(out, c)
-		}
-	}
-	return out
 }
 
 // chairShape is a chair on paper. Its front edge stands on the string, wherever
@@ -255,7 +234,7 @@ func (p *runPlan) chairRects(g *drawing.Scene) {
 	for _, q := range p.supports() {
 		g.Fill(drawing.White, drawing.Medium, q.pts...)
 	}
-	for _, c := range p.shown() {
+	for _, c := range p.chairs() {
 		b, x := p.chairBox(c), p.x(c.At)
 		g.Fill(drawing.White, drawing.Medium, p.chairShape(c)...)
 		g.Line(drawing.Medium, drawing.Pt(x, b.Min.Y), drawing.Pt(x, b.Min.Y+250))
@@ -266,7 +245,7 @@ func (p *runPlan) chairRects(g *drawing.Scene) {
 // fasteners are a cross in a circle each: only their rows are to scale, the holes
 // are the chair's own.
 func (p *runPlan) fasteners(g *drawing.Scene) {
-	for _, c := range p.shown() {
+	for _, c := range p.chairs() {
 		for _, h := range c.Holes {
 			at := p.at(h)
 			g.Circle(drawing.Thin, at, 55)
@@ -276,10 +255,10 @@ func (p *runPlan) fasteners(g *drawing.Scene) {
 	}
 }
 
-// plateBox is the splice or cover plate of the joint with this number on the run,
-// a little clear of the cap's lines.
-func (p *runPlan) plateBox(k int) (drawing.Rect, bool) {
-	b, ok := p.box(p.of.Plates[k].Ring)
+// plateBox is the splice or cover plate of a joint, a little clear of the cap's
+// lines.
+func (p *runPlan) plateBox(j plan.Joint) (drawing.Rect, bool) {
+	b, ok := p.box(j.Plate)
 	b.Min.Y, b.Max.Y = b.Min.Y+20, b.Max.Y-20
 	return b, ok
 }
@@ -287,17 +266,17 @@ func (p *runPlan) plateBox(k int) (drawing.Rect, bool) {
 // plates are hidden under the caps. A cover plate shows the side it is fixed
 // on by two dots.
 func (p *runPlan) plates(g *drawing.Scene) {
-	for k, j := range p.r.Joints {
-		b, ok := p.plateBox(k)
-		if !ok || !p.shows(j.From) || !p.shows(j.To) {
+	for _, j := range p.joints() {
+		b, ok := p.plateBox(j)
+		if !ok {
 			continue
 		}
 		g.Rect(drawing.Hidden, b)
-		if j.Kind != cap.Expansion {
+		if j.Kind != plan.ExpansionJoint {
 			continue
 		}
 		x := (p.x(j.From) + b.Min.X) / 2
-		if j.Held == cap.RightHand {
+		if j.Held == plan.RightHand {
 			x = (p.x(j.To) + b.Max.X) / 2
 		}
 		for _, k := range []drawing.Unit{1, 3} {
@@ -316,7 +295,7 @@ func (p *runPlan) layoutString(g *drawing.Scene) {
 	if p.win.From > 0 {
 		a = p.x(p.win.From)
 	}
-	if p.win.To < p.r.Cap {
+	if p.win.To < p.of.Cap.Real {
 		b = p.x(p.win.To)
 	}
 	if b > a {
@@ -343,7 +322,7 @@ func (p *runPlan) stringBehind() length.Length {
 
 // caps draws the mold lines of the caps, their joints, miters and ends.
 func (p *runPlan) caps(g *drawing.Scene) {
-	for i, q := range p.r.Parts {
+	for _, q := range p.of.Pieces {
 		from, to, ok := p.cut(q.From, q.To)
 		if !ok {
 			continue
@@ -354,18 +333,18 @@ func (p *runPlan) caps(g *drawing.Scene) {
 		if q.From == 0 && p.leftStub != nil && !p.leftStub.absorb {
 			ra = p.leftStub.rear.X
 		}
-		if q.To == p.r.Cap && p.rightStub != nil && !p.rightStub.absorb {
+		if q.To == p.of.Cap.Real && p.rightStub != nil && !p.rightStub.absorb {
 			rb = p.rightStub.rear.X
 		}
-		if rear := p.rearLine(i, ra, rb); rb > ra {
+		if rear := p.rearLine(q, ra, rb); rb > ra {
 			g.Line(drawing.Thick, rear...)
 		}
 		// Where the window cuts a part it shows no edge: the break line stands there.
 		if from == q.From && (q.From > 0 || p.leftStub == nil || p.leftStub.absorb) {
-			g.Line(p.edgePen(q.From == 0 && p.leftStub == nil), drawing.Pt(a, 0), drawing.Pt(a, p.y(p.r.OutsideAt(q.From))))
+			g.Line(p.edgePen(q.From == 0 && p.leftStub == nil), drawing.Pt(a, 0), drawing.Pt(a, p.y(q.Rear[0].Y)))
 		}
-		if to == q.To && (q.To < p.r.Cap || p.rightStub == nil || p.rightStub.absorb) {
-			g.Line(p.edgePen(q.To == p.r.Cap && p.rightStub == nil), drawing.Pt(b, 0), drawing.Pt(b, p.y(p.r.OutsideAt(q.To))))
+		if to == q.To && (q.To < p.of.Cap.Real || p.rightStub == nil || p.rightStub.absorb) {
+			g.Line(p.edgePen(q.To == p.of.Cap.Real && p.rightStub == nil), drawing.Pt(b, 0), drawing.Pt(b, p.y(q.Rear[len(q.Rear)-1].Y)))
 		}
 	}
 	p.leftStub.draw(g)
@@ -376,27 +355,19 @@ func (p *runPlan) caps(g *drawing.Scene) {
 		runBreak(g, t[1], t[3])
 	}
 	p.runEnds(g)
-	for _, e := range []struct {
-		cut bool
-		x   drawing.Unit
-	}{{p.win.From > 0, p.x(p.win.From)}, {p.win.To < p.r.Cap, p.x(p.win.To)}} {
-		if e.cut {
-			runBreak(g, drawing.Pt(e.x, -250), drawing.Pt(e.x, p.deep+200))
-		}
+	for _, x := range p.cuts() {
+		runBreak(g, drawing.Pt(x, -250), drawing.Pt(x, p.deep+200))
 	}
-	for _, m := range []*length.Length{p.win.MatchLeft, p.win.MatchRight} {
-		if m != nil {
-			x := p.x(*m)
-			g.Line(drawing.Match, drawing.Pt(x, -runMatchTop), drawing.Pt(x, -60))
-			g.Line(drawing.Match, drawing.Pt(x, p.deep+60), drawing.Pt(x, p.bottom()))
-		}
+	for _, x := range p.matches() {
+		g.Line(drawing.Match, drawing.Pt(x, -runMatchTop), drawing.Pt(x, -60))
+		g.Line(drawing.Match, drawing.Pt(x, p.deep+60), drawing.Pt(x, p.bottom()))
 	}
 }
 
-// rearLine is the rear mold line of the part with this number, from a to b on
-// paper: its ends stand apart at joints that would print too narrow.
-func (p *runPlan) rearLine(i int, a, b drawing.Unit) []drawing.Point {
-	out := p.line(p.of.Pieces[i].Rear)
+// rearLine is the rear mold line of a piece, from a to b on paper: its ends stand
+// apart at joints that would print too narrow.
+func (p *runPlan) rearLine(q plan.Piece, a, b drawing.Unit) []drawing.Point {
+	out := p.seen(q.Rear)
 	if n := len(out); n > 0 {
 		out[0].X, out[n-1].X = a, b
 	}
@@ -414,14 +385,14 @@ func (p *runPlan) edgePen(end bool) drawing.Pen {
 
 // capEdge is the place of a part's end on paper: where the joint would print
 // narrower than can be drawn, its two edges stand apart as a symbol.
-func (p *runPlan) capEdge(q layout.Part, at length.Length, right bool) drawing.Unit {
+func (p *runPlan) capEdge(q plan.Piece, at length.Length, right bool) drawing.Unit {
 	x := p.x(at)
-	for _, j := range p.r.Joints {
-		gap := p.along.Units(j.Gap())
+	for _, j := range p.of.Joints {
+		gap := p.along.Units(j.Gap.Real)
 		if gap >= runTrueJ {
 			continue
 		}
-		c := p.x(j.Centre())
+		c := p.x(j.Centre)
 		if right && at == j.From {
 			return c - runTrueJ/2
 		}
@@ -460,10 +431,10 @@ func (p *runPlan) runEnds(g *drawing.Scene) {
 		g.Hatch(drawing.Masonry, drawing.NoPen, b.Corners()...)
 		g.Line(drawing.Medium, drawing.Pt(face, b.Min.Y), drawing.Pt(face, b.Max.Y))
 	}
-	if p.win.From <= 0 && p.r.Left.Kind == job.EndWall {
-		wall(p.x(p.r.ToCap(0)), -1)
+	if p.win.From <= 0 && p.of.Left.Kind == plan.EndWall {
+		wall(p.x(p.of.FrontFrom), -1)
 	}
-	if p.win.To >= p.r.Cap && p.r.Right.Kind == job.EndWall {
-		wall(p.x(p.r.ToCap(p.r.Front)), 1)
+	if p.win.To >= p.of.Cap.Real && p.of.Right.Kind == plan.EndWall {
+		wall(p.x(p.of.FrontTo), 1)
 	}
 }

@@ -4,15 +4,14 @@ import (
 	"math"
 
 	"copingset/drawing"
-	"copingset/layout"
-	"copingset/layout/job"
-	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // runStubLeg is the beginning of the neighbour's leg beyond a corner, on
 // paper: its mold lines, clipped, and the miter between the two runs.
 type runStubLeg struct {
-	turn        job.Angle
+	roofward    bool // it turns to the roof
+	streetward  bool // or away from it
 	absorb      bool
 	name        string             // the neighbour
 	front, rear drawing.Point      // ends of the miter
@@ -20,41 +19,27 @@ type runStubLeg struct {
 	box         drawing.Rect
 }
 
-// newRunStubLeg works a neighbour's leg out at the left end; the right end is
-// its mirror. Seen from the corner point the neighbour runs off at the turn:
-// its mold lines are parallel, the rear one begins at the inner end of the
-// miter.
-func newRunStubLeg(f *runFrame, c *layout.Corner, left bool) *runStubLeg {
-	turn := c.CapTurn.Degrees() * math.Pi / 180
-	sin, cos := cut9(math.Sin(turn)), cut9(math.Cos(turn))
-	end := length.Length(0)
-	if !left {
-		end = f.r.Cap
+// newRunStubLeg brings a neighbour's leg to paper at the left end; the right end
+// is its mirror.
+func newRunStubLeg(f *runFrame, e plan.End, left bool) *runStubLeg {
+	end, at, dir := f.of.Cap.Real, f.x(f.of.Cap.Real), drawing.Unit(-1)
+	if left {
+		end, at, dir = 0, f.x(0), 1
 	}
-	w := f.r.OutsideAt(end).MM()
-	trim := layout.MiterTrimOf(f.r, c).MM()
-	far := 20*w + 5000
-	// To paper, in hundredths of a millimetre.
-	px := func(x, y float64) xy { return xy{x * 100 / float64(f.along.Ratio), y * 100 / float64(f.cross.Ratio)} }
-	lo := xy{math.Min(0, px(trim, 0).x) - float64(runStub), -float64(runStub)}
-	hi := xy{1e7, px(0, w).y + float64(runStub)}
-	g := &runStubLeg{turn: c.CapTurn, absorb: c.Absorb, name: c.Arrive.Name}
-	at, dir := f.x(0), drawing.Unit(1)
-	if !left {
-		at, dir, g.name = f.x(f.r.Cap), -1, c.Leave.Name
+	// To paper, in hundredths of a millimetre from the corner point inwards.
+	px := func(q plan.Pt) xy {
+		return xy{float64(dir) * (q.X - end).MM() * 100 / float64(f.along.Ratio), q.Y.MM() * 100 / float64(f.cross.Ratio)}
 	}
 	bring := func(q xy) drawing.Point {
 		return drawing.Pt(at+dir*drawing.Unit(math.Round(q.x)), drawing.Unit(math.Round(q.y)))
 	}
-	front, rear := px(0, 0), px(trim, w)
-	g.front, g.rear = bring(front), bring(rear)
-	if g.absorb { // no miter: the neighbour goes straight on, as good as
-		g.rear.X = g.front.X
-		rear.x = 0
-	}
-	for i, from := range []xy{front, rear} {
-		to := from.add(px(-cos*far, sin*far))
-		if a, b, ok := clipWay(from, to, lo, hi); ok {
+	inner := px(plan.Pt{X: end, Y: e.Stub[1][0].Y})
+	lo := xy{math.Min(0, e.Trim.MM()*100/float64(f.along.Ratio)) - float64(runStub), -float64(runStub)}
+	hi := xy{1e7, inner.y + float64(runStub)}
+	g := &runStubLeg{roofward: e.Roofward, streetward: e.Streetward, absorb: e.Absorb, name: e.Beyond}
+	g.front, g.rear = bring(px(e.Stub[0][0])), bring(px(e.Stub[1][0]))
+	for i, line := range e.Stub {
+		if a, b, ok := clipWay(px(line[0]), px(line[1]), lo, hi); ok {
 			g.edges[i] = []drawing.Point{bring(a), bring(b)}
 		}
 	}
@@ -65,9 +50,6 @@ func newRunStubLeg(f *runFrame, c *layout.Corner, left bool) *runStubLeg {
 	g.box = drawing.BoundsOf([]drawing.Mark{drawing.Line{Pts: append(pts, g.front, g.rear)}})
 	return g
 }
-
-// cut9 cuts to nine decimals, so that every processor draws the same line.
-func cut9(v float64) float64 { return math.Round(v*1e9) / 1e9 }
 
 // clipWay clips a segment to a box.
 func clipWay(a, b, lo, hi xy) (xy, xy, bool) {
@@ -127,7 +109,7 @@ func (p *runPlan) supports() []runQuad {
 		case s.Right || p.leftStub == nil:
 			continue
 		}
-		if p.leftStub != nil && p.rightStub != nil && runShort(p.r) {
+		if p.leftStub != nil && p.rightStub != nil && runShort(p.of) {
 			q.name = s.Mark // two corners stand on one short wall
 		}
 		for _, x := range s.Ring {

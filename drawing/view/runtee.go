@@ -3,14 +3,14 @@ package view
 import (
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout/cap"
+	"copingset/layout/plan"
 )
 
 // shownTees are the branches that show whole in the window of their main.
-func (p *runPlan) shownTees() []*cap.Branch {
-	var out []*cap.Branch
-	for _, t := range p.r.Tees {
-		if t.Edge[0] > p.win.From && t.Edge[1] < p.win.To {
+func (p *runPlan) shownTees() []plan.Branch {
+	var out []plan.Branch
+	for _, t := range p.of.Branches {
+		if t.Left.X > p.win.From && t.Right.X < p.win.To {
 			out = append(out, t)
 		}
 	}
@@ -22,8 +22,7 @@ func (p *runPlan) shownTees() []*cap.Branch {
 func (p *runPlan) teeStubs() [][4]drawing.Point {
 	var out [][4]drawing.Point
 	for _, t := range p.shownTees() {
-		a, b := p.x(t.Edge[0]), p.x(t.Edge[1])
-		y := p.y(p.r.OutsideAt(t.Edge[0]))
+		a, b, y := p.x(t.Left.X), p.x(t.Right.X), p.y(t.Left.Y)
 		out = append(out, [4]drawing.Point{drawing.Pt(a, y), drawing.Pt(a, y+runStub), drawing.Pt(b, y), drawing.Pt(b, y+runStub)})
 	}
 	return out
@@ -34,7 +33,7 @@ func (p *runPlan) teeLabels() {
 	for i, t := range p.shownTees() {
 		q := p.teeStubs()[i]
 		mid := drawing.Pt((q[0].X+q[2].X)/2, q[0].Y+runStub/2-60)
-		l := place.Label{Lines: []string{"RUN " + t.Run.Name}, Face: drawing.Bold, About: mid}
+		l := place.Label{Lines: []string{"RUN " + t.Name}, Face: drawing.Bold, About: mid}
 		w, _ := l.Extent()
 		p.place(l, place.At(mid.X, mid.Y), place.At(q[2].X+w/2+150, mid.Y), place.At(q[0].X-w/2-150, mid.Y))
 	}

@@ -4,9 +4,8 @@ import (
 	"strconv"
 
 	"copingset/drawing"
-	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // Reading limits of a run drawn lengthwise.
@@ -28,8 +27,8 @@ func runCount(n int) string { return strconv.Itoa(n) }
 // of coping joints into windows as equal as the joints allow, each of which
 // repeats a piece, or some four feet of it, beyond its match lines. None takes
 // less than a third of its sheet.
-func Windows(l *layout.Layout, r *layout.Run, width drawing.Unit) ([]Window, Scale) {
-	metric := Metric(l)
+func Windows(r *plan.Run, width drawing.Unit) ([]Window, Scale) {
+	metric := r.Metric
 	largest, readable := int64(runLargest), int64(runReadable)
 	if metric {
 		largest, readable = runLargeMM, runMetric
@@ -40,11 +39,11 @@ func Windows(l *layout.Layout, r *layout.Run, width drawing.Unit) ([]Window, Sca
 	case runShort(r):
 		largest = runStubby
 	}
-	readable = runReadablePitch(r, metric, largest, readable)
-	whole := Window{From: 0, To: r.Cap, N: 1, Of: 1}
+	readable = runReadablePitch(r, largest, readable)
+	whole := runWhole(r)
 	scales := Scales(metric)
 	for _, s := range scales {
-		if s.Ratio >= largest && s.Ratio <= readable && runFits(l, r, whole, s, width) {
+		if s.Ratio >= largest && s.Ratio <= readable && runFits(r, whole, s, width) {
 			return []Window{whole}, s
 		}
 	}
@@ -57,7 +56,7 @@ func Windows(l *layout.Layout, r *layout.Run, width drawing.Unit) ([]Window, Sca
 		var best []Window
 		for _, repeats := range [][]length.Length{{48, 36, 24, 18}, {72, 96, 144}} {
 			for _, repeat := range repeats {
-				if w := runCut(l, r, s, width, repeat*length.Inch); w != nil && (best == nil || len(w) < len(best)) {
+				if w := runCut(r, s, width, repeat*length.Inch); w != nil && (best == nil || len(w) < len(best)) {
 					best = w
 				}
 			}
@@ -68,7 +67,7 @@ func Windows(l *layout.Layout, r *layout.Run, width drawing.Unit) ([]Window, Sca
 		if best != nil {
 			return best, s
 		}
-		if runFits(l, r, whole, s, width) {
+		if runFits(r, whole, s, width) {
 			return []Window{whole}, s
 		}
 	}
@@ -80,16 +79,16 @@ func Windows(l *layout.Layout, r *layout.Run, width drawing.Unit) ([]Window, Sca
 // another, in a height: one pair for the whole run, so that its sheets compare.
 // together is false if none is large enough to be read; then each view has the
 // largest scale at which all windows have it alone in that height.
-func RunScales(l *layout.Layout, r *layout.Run, wins []Window, along Scale, width, height, apart drawing.Unit) (across, up Scale, together bool) {
-	plans := runHeights(l, 6, 20, func(s Scale) (most drawing.Unit) {
+func RunScales(r *plan.Run, wins []Window, along Scale, width, height, apart drawing.Unit) (across, up Scale, together bool) {
+	plans := runHeights(r.Metric, 6, 20, func(s Scale) (most drawing.Unit) {
 		for _, w := range wins {
-			most = max(most, RunPlan(l, r, w, along, s, width).H)
+			most = max(most, RunPlan(r, w, along, s, width).H)
 		}
 		return most
 	})
-	elevs := runHeights(l, 2, 24*5/4, func(s Scale) (most drawing.Unit) {
+	elevs := runHeights(r.Metric, 2, 24*5/4, func(s Scale) (most drawing.Unit) {
 		for _, w := range wins {
-			most = max(most, RunElevation(l, r, w, along, s, width).H)
+			most = max(most, RunElevation(r, w, along, s, width).H)
 		}
 		return most
 	})
@@ -120,9 +119,9 @@ type runHeight struct {
 	high  drawing.Unit
 }
 
-func runHeights(l *layout.Layout, largest, smallest int64, high func(Scale) drawing.Unit) []runHeight {
+func runHeights(metric bool, largest, smallest int64, high func(Scale) drawing.Unit) []runHeight {
 	var out []runHeight
-	for _, s := range Scales(Metric(l)) {
+	for _, s := range Scales(metric) {
 		if s.Ratio >= largest && s.Ratio <= smallest {
 			out = append(out, runHeight{s, high(s)})
 		}
@@ -132,7 +131,7 @@ func runHeights(l *layout.Layout, largest, smallest int64, high func(Scale) draw
 
 // runReadablePitch is the smallest readable scale at which neighbouring chairs
 // stand far enough apart for their labels.
-func runReadablePitch(r *layout.Run, metric bool, largest, readable int64) int64 {
+func runReadablePitch(r *plan.Run, largest, readable int64) int64 {
 	pitch := length.Length(0)
 	for i := 1; i < len(r.Chairs); i++ {
 		if d := r.Chairs[i].At - r.Chairs[i-1].At; d > 0 && (pitch == 0 || d < pitch) {
@@ -143,7 +142,7 @@ func runReadablePitch(r *layout.Run, metric bool, largest, readable int64) int64
 		return readable
 	}
 	best := largest
-	for _, s := range Scales(metric) {
+	for _, s := range Scales(r.Metric) {
 		if s.Ratio > best && s.Ratio <= readable && s.Units(pitch) >= runPitch {
 			best = s.Ratio
 		}
@@ -152,33 +151,33 @@ func runReadablePitch(r *layout.Run, metric bool, largest, readable int64) int64
 }
 
 // runFits says whether a window fits a width.
-func runFits(l *layout.Layout, r *layout.Run, w Window, s Scale, width drawing.Unit) bool {
-	left, right := runSides(l, r, w, s)
+func runFits(r *plan.Run, w Window, s Scale, width drawing.Unit) bool {
+	left, right := runSides(r, w, s)
 	return left+s.Units(w.To)-s.Units(w.From)+right <= width
 }
 
 // runOrphan says whether a window would leave two thirds of its sheet empty.
-func runOrphan(l *layout.Layout, r *layout.Run, w Window, s Scale, width drawing.Unit) bool {
-	left, right := runSides(l, r, w, s)
+func runOrphan(r *plan.Run, w Window, s Scale, width drawing.Unit) bool {
+	left, right := runSides(r, w, s)
 	return 3*(s.Units(w.To)-s.Units(w.From)) < width-left-right
 }
 
 // runCut cuts a run at joints into the fewest windows that fit, as alike as the
 // joints allow, none of them an orphan. It returns nil if no cut fits.
-func runCut(l *layout.Layout, r *layout.Run, s Scale, width drawing.Unit, repeat length.Length) []Window {
+func runCut(r *plan.Run, s Scale, width drawing.Unit, repeat length.Length) []Window {
 	joints := runMatches(r)
 	n := len(joints)
 	// Places 0..n+1: the left end, each joint, the right end.
 	window := func(i, k int) Window {
-		w := Window{From: 0, To: r.Cap}
+		w := Window{From: 0, To: r.Cap.Real}
 		if i > 0 {
 			j := joints[i-1]
-			c := j.Centre()
+			c := j.Centre
 			w.MatchLeft, w.From = &c, runBeyond(r, j.From, -repeat)
 		}
 		if k <= n {
 			j := joints[k-1]
-			c := j.Centre()
+			c := j.Centre
 			w.MatchRight, w.To = &c, runBeyond(r, j.To, repeat)
 		}
 		return w
@@ -193,7 +192,7 @@ func runCut(l *layout.Layout, r *layout.Run, s Scale, width drawing.Unit, repeat
 		best[k].count = -1
 		for i := 0; i < k; i++ {
 			w := window(i, k)
-			if best[i].count < 0 || !runFits(l, r, w, s, width) || runOrphan(l, r, w, s, width) {
+			if best[i].count < 0 || !runFits(r, w, s, width) || runOrphan(r, w, s, width) {
 				continue
 			}
 			shown := int64((w.To - w.From) / length.Inch)
@@ -216,10 +215,10 @@ func runCut(l *layout.Layout, r *layout.Run, s Scale, width drawing.Unit, repeat
 
 // runMatches are the joints a run may be cut at. A building expansion joint
 // and a kink keep both their sides on one sheet.
-func runMatches(r *layout.Run) []*layout.Joint {
-	var out []*layout.Joint
+func runMatches(r *plan.Run) []plan.Joint {
+	var out []plan.Joint
 	for _, j := range r.Joints {
-		if j.Kind == cap.Plain && j.From > 0 && j.To < r.Cap {
+		if j.Kind == plan.PlainJoint && j.From > 0 && j.To < r.Cap.Real {
 			out = append(out, j)
 		}
 	}
@@ -229,9 +228,9 @@ func runMatches(r *layout.Run) []*layout.Joint {
 // runBeyond is where the repeat of a piece beyond a match line ends: the far
 // end of the piece if it is short, or as far as the repeat goes. by is
 // negative to the left.
-func runBeyond(r *layout.Run, edge, by length.Length) length.Length {
+func runBeyond(r *plan.Run, edge, by length.Length) length.Length {
 	to := edge + by
-	for _, p := range r.Parts {
+	for _, p := range r.Pieces {
 		if by < 0 && p.To == edge && p.From > to {
 			to = p.From
 		}
@@ -239,5 +238,5 @@ func runBeyond(r *layout.Run, edge, by length.Length) length.Length {
 			to = p.To
 		}
 	}
-	return length.Min(length.Max(to, 0), r.Cap)
+	return length.Min(length.Max(to, 0), r.Cap.Real)
 }

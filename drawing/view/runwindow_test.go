@@ -10,6 +10,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // runWidths are what the usual papers held broad leave for a view: ANSI A to D
@@ -37,14 +38,15 @@ func runOfLength(t interface{ Fatalf(string, ...any) }, j *job.Job, l length.Len
 // sheet or more, is about as long as the others, and repeats what lies beyond
 // its match lines, which are joints.
 func runBalanced(t runFails, l *layout.Layout, r *layout.Run, width drawing.Unit) {
-	wins, s := Windows(l, r, width)
+	of := planned(l, r)
+	wins, s := Windows(of, width)
 	longest := length.Length(0)
 	for _, q := range r.Parts {
 		longest = length.Max(longest, q.To-q.From)
 	}
 	var least, most length.Length
 	for i, w := range wins {
-		left, right := runSides(l, r, w, s)
+		left, right := runSides(of, w, s)
 		usable := width - left - right
 		if shown := s.Units(w.To) - s.Units(w.From); shown > usable {
 			t.Errorf("cap %v on %v: part %d of %d passes the sheet", r.Cap, width, i+1, len(wins))
@@ -66,7 +68,7 @@ func runBalanced(t runFails, l *layout.Layout, r *layout.Run, width drawing.Unit
 		}
 		most = length.Max(most, to-from)
 		if i > 0 && w.MatchLeft != nil {
-			runEven(t, l, r, wins[i-1], w, s, width)
+			runEven(t, of, wins[i-1], w, s, width)
 		}
 		for _, m := range []*length.Length{w.MatchLeft, w.MatchRight} {
 			if m == nil {
@@ -101,8 +103,8 @@ func runBalanced(t runFails, l *layout.Layout, r *layout.Run, width drawing.Unit
 
 // runEven checks that no joint beside the cut between two parts would part them
 // more evenly, where both would still fit.
-func runEven(t runFails, l *layout.Layout, r *layout.Run, a, b Window, s Scale, width drawing.Unit) {
-	from, to := length.Length(0), r.Cap
+func runEven(t runFails, r *plan.Run, a, b Window, s Scale, width drawing.Unit) {
+	from, to := length.Length(0), r.Cap.Real
 	if a.MatchLeft != nil {
 		from = *a.MatchLeft
 	}
@@ -112,16 +114,16 @@ func runEven(t runFails, l *layout.Layout, r *layout.Run, a, b Window, s Scale, 
 	uneven := func(cut length.Length) length.Length { return length.Abs(2*cut - from - to) }
 	before, after := *a.MatchRight-a.From, b.To-*b.MatchLeft
 	for _, q := range runMatches(r) {
-		c := q.Centre()
+		c := q.Centre
 		if c <= from || c >= to || uneven(c)+length.Foot*5 >= uneven(*a.MatchRight) {
 			continue
 		}
 		// The repeat beyond the match line is four feet at most.
 		before, after := before+c-*a.MatchRight, after-c+*a.MatchRight
-		la, ra := runSides(l, r, a, s)
-		lb, rb := runSides(l, r, b, s)
+		la, ra := runSides(r, a, s)
+		lb, rb := runSides(r, b, s)
 		if la+s.Units(before+4*length.Foot+runInch)+ra <= width && lb+s.Units(after+4*length.Foot+runInch)+rb <= width {
-			t.Errorf("cap %v on %v: cut at %v, %v would part it more evenly", r.Cap, width, *a.MatchRight, c)
+			t.Errorf("cap %v on %v: cut at %v, %v would part it more evenly", r.Cap.Real, width, *a.MatchRight, c)
 		}
 	}
 }

@@ -1,14 +1,13 @@
 package view
 
 import (
+	"slices"
 	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout"
-	"copingset/layout/job"
 	"copingset/layout/length"
-	"copingset/layout/wind"
+	"copingset/layout/plan"
 )
 
 // below sets the zones the carpenter cuts to: a swatch of each build-up with
@@ -16,7 +15,7 @@ import (
 func (e *runElev) below(g *drawing.Scene) drawing.Unit {
 	at := e.deep + 250
 	kind := e.zoneStops()
-	if !e.surveyed() {
+	if !e.up.Surveyed {
 		g.Text(drawing.Pt(e.left, at+400), "WALL TOP NOT SURVEYED: packing not known", drawing.Style{Size: drawing.Head, Face: drawing.Bold})
 		return e.foot(g, at+700)
 	}
@@ -46,7 +45,7 @@ func (e *runElev) below(g *drawing.Scene) drawing.Unit {
 
 // runZone is a shim zone on paper.
 type runZone struct {
-	z      layout.ShimZone
+	z      plan.BuildUp
 	hatch  drawing.HatchKind
 	a, b   drawing.Unit
 	length string // empty if the window cuts it
@@ -55,22 +54,22 @@ type runZone struct {
 // zoneStops brings the shim zones of the window to paper.
 func (e *runElev) zoneStops() []runZone {
 	var ends []length.Length
-	zones := e.r.BuildUp
+	zones := e.of.BuildUps
 	for i, z := range zones {
 		if i == 0 {
-			ends = append(ends, e.r.ToCrew(e.r.ToCap(z.From)))
+			ends = append(ends, e.of.ToCrew(z.From))
 		}
-		ends = append(ends, e.r.ToCrew(e.r.ToCap(z.To)))
+		ends = append(ends, e.of.ToCrew(z.To))
 	}
 	_, parts := length.Chain(ends, e.tape.Step())
 	var out []runZone
 	for i, z := range zones {
-		a, b, ok := e.cut(e.r.ToCap(z.From), e.r.ToCap(z.To))
+		a, b, ok := e.cut(z.From, z.To)
 		if !ok {
 			continue
 		}
-		q := runZone{z: z, hatch: runPacking(z.Layers), a: e.x(a), b: e.x(b)}
-		if a == e.r.ToCap(z.From) && b == e.r.ToCap(z.To) {
+		q := runZone{z: z, hatch: runPacking(z.Plies), a: e.x(a), b: e.x(b)}
+		if a == z.From && b == z.To {
 			q.length = e.long(parts[i])
 		}
 		out = append(out, q)
@@ -79,14 +78,14 @@ func (e *runElev) zoneStops() []runZone {
 }
 
 // zoneWords says the build-up of a zone.
-func (e *runElev) zoneWords(z layout.ShimZone) []string {
-	layers := runCount(z.Layers) + " layers + shims"
+func (e *runElev) zoneWords(z plan.BuildUp) []string {
+	layers := runCount(z.Plies) + " layers + shims"
 	switch {
-	case e.l.Job.Packing.Method == job.PackChairs:
+	case e.of.UnderChairs:
 		layers = "packing under chairs only"
-	case z.Layers == 0:
+	case z.Plies == 0:
 		layers = "shims only"
-	case z.Layers == 1:
+	case z.Plies == 1:
 		layers = "1 layer + shims"
 	}
 	front, rear := e.spread(z.FrontLeast, z.FrontMost), e.spread(z.RearLeast, z.RearMost)
@@ -134,15 +133,14 @@ func (e *runElev) zoneLabel(p *place.Placer, z runZone, from drawing.Unit) place
 		}
 	}
 	l := place.Label{Lines: words, About: drawing.Pt(mid, from+450), Note: flat,
-		Where: "from " + e.crew(e.r.ToCap(z.z.From)) + " to " + e.crew(e.r.ToCap(z.z.To))}
+		Where: "from " + e.crew(z.z.From) + " to " + e.crew(z.z.To)}
 	return p.Number(l)
 }
 
 // zoneStations letters the stations of the zones' ends, from the datum.
 func (e *runElev) zoneStations(g *drawing.Scene, zones []runZone, from, at drawing.Unit) drawing.Unit {
 	v := &runLevels{f: e.runFrame, down: true, line: true, at: at + 50, ends: e.ends(), lo: runHead, hi: e.width}
-	add := func(s length.Length) {
-		c := e.r.ToCap(s)
+	add := func(c length.Length) {
 		if !e.shows(c) {
 			return
 		}
@@ -157,7 +155,8 @@ func (e *runElev) zoneStations(g *drawing.Scene, zones []runZone, from, at drawi
 	if len(v.stops) == 0 {
 		return at
 	}
-	if d := e.x(e.r.Datum); e.shows(e.r.Datum) && e.r.Datum == e.r.ToCap(0) {
+	if at := e.of.Datum.At.X; e.shows(at) && at == e.of.FrontFrom {
+		d := e.x(at)
 		v.datum = &d
 	}
 	v.a, v.b = zones[0].a, zones[len(zones)-1].b
@@ -174,29 +173,30 @@ func (e *runElev) zoneStations(g *drawing.Scene, zones []runZone, from, at drawi
 func (e *runElev) foot(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 	at := from
 	if !e.cell {
-		at = e.footRow(g, from, []runBar{{runAlong, e.along}, {runUp, e.cross}}, "", e.scaleWords(e.slopes())+e.setWords())
+		at = e.footRow(g, from, []runBar{{runAlong, e.along}, {runUp, e.cross}}, "", e.scaleWords(e.up.Slopes)+e.setWords())
 	}
 	return e.notes(g, at, e.placer.Notes(), e.bare)
 }
 
 // setWords say how high the set surface stands, which a level is set to.
 func (e *runElev) setWords() string {
-	if !e.surveyed() {
+	if !e.up.Surveyed {
 		return ""
 	}
-	words := " It stands " + e.inWords(e.set(0))
-	if e.set(0) != e.set(e.r.Front) {
+	left, right := e.up.Left.Real, e.up.Right.Real
+	words := " It stands " + e.inWords(left)
+	if left != right {
 		ends := " at the left corner and "
-		if e.r.Job.Grade != nil {
+		if e.up.Graded {
 			ends = " at the left end and "
 		}
-		words += ends + e.inWords(e.set(e.r.Front)) + " at the right"
+		words += ends + e.inWords(right) + " at the right"
 	}
 	words += " above the level datum"
-	if e.slopes() {
+	if e.up.Slopes {
 		words += ", at the roof edge"
 	}
-	if e.r.Front-e.r.InPlan(e.l.Grid) > 0 {
+	if e.up.OnSlope {
 		words += "; stations lie along the slope"
 	}
 	return words + "."
@@ -204,42 +204,40 @@ func (e *runElev) setWords() string {
 
 // RunHatches lists the hatches the plan and the elevation of a window use, for
 // the legend of their sheet.
-func RunHatches(l *layout.Layout, r *layout.Run, win Window) []LegendEntry {
-	f := &runFrame{l: l, r: r, sys: &l.Job.System, win: win}
+func RunHatches(r *plan.Run, win Window) []LegendEntry {
+	f := &runFrame{of: r, win: win}
 	var out []LegendEntry
-	for z := wind.Corner; z >= wind.Edge; z-- {
-		for _, s := range r.Zones {
-			if _, _, ok := f.cut(r.ToCap(s.From), r.ToCap(s.To)); ok && s.Zone == z {
-				k := LegendEntry{drawing.ZoneEdge, "edge zone of wind pressure"}
-				if z == wind.Corner {
-					k = LegendEntry{drawing.ZoneCorner, "corner zone of wind pressure"}
-				}
-				out = append(out, k)
-				break
-			}
+	for _, k := range []struct {
+		corner bool
+		as     LegendEntry
+	}{{true, LegendEntry{drawing.ZoneCorner, "corner zone of wind pressure"}}, {false, LegendEntry{drawing.ZoneEdge, "edge zone of wind pressure"}}} {
+		if slices.ContainsFunc(r.WindZones, func(z plan.WindZone) bool { return z.Corner == k.corner && f.overlaps(z.From, z.To) }) {
+			out = append(out, k.as)
 		}
 	}
-	if len(r.Readings) > 0 {
-		name := l.Job.Packing.LayerName
-		words := [4]string{"shims only", "1 layer of " + name + " + shims", "2 layers of " + name + " + shims", "3 layers or more of " + name + " + shims"}
-		if l.Job.Packing.Method == job.PackChairs {
+	if r.Elevation.Surveyed {
+		words := [4]string{"shims only", "1 layer of " + r.LayerName + " + shims", "2 layers of " + r.LayerName + " + shims", "3 layers or more of " + r.LayerName + " + shims"}
+		if r.UnderChairs {
 			words[0] = "packing under the chairs"
 		}
-		for k := range 4 {
-			for _, z := range r.BuildUp {
-				if _, _, ok := f.cut(r.ToCap(z.From), r.ToCap(z.To)); ok && min(z.Layers, 3) == k {
-					out = append(out, LegendEntry{runPacking(k), words[k]})
-					break
-				}
+		for k := range words {
+			if slices.ContainsFunc(r.BuildUps, func(z plan.BuildUp) bool { return min(z.Plies, 3) == k && f.overlaps(z.From, z.To) }) {
+				out = append(out, LegendEntry{runPacking(k), words[k]})
 			}
 		}
-		if kind, name := runWallHatch(r.Wall); kind != drawing.NoHatch {
+		if kind, name := runWallHatch(r); kind != drawing.NoHatch {
 			out = append(out, LegendEntry{kind, "wall top: " + name})
 		}
 	}
-	walled := win.From <= 0 && r.Left.Kind == job.EndWall || win.To >= r.Cap && r.Right.Kind == job.EndWall
+	walled := win.From <= 0 && r.Left.Kind == plan.EndWall || win.To >= r.Cap.Real && r.Right.Kind == plan.EndWall
 	if walled && (len(out) == 0 || out[len(out)-1].Kind != drawing.Masonry) {
 		out = append(out, LegendEntry{drawing.Masonry, "higher wall"})
 	}
 	return out
+}
+
+// overlaps says whether some of a stretch lies in the window.
+func (f *runFrame) overlaps(from, to length.Length) bool {
+	_, _, ok := f.cut(from, to)
+	return ok
 }

@@ -2,299 +2,190 @@ package view
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 
 	"copingset/drawing"
-	"copingset/layout"
-	"copingset/layout/anchor"
-	"copingset/layout/cap"
-	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
-// stepKind is one step of the order of work.
-type stepKind int
-
-const (
-	stepNailer stepKind = iota // with the packing, unless that lies above the membrane
-	stepMembrane
-	stepPacking // chair-only packing above the membrane
-	stepCorners
-	stepString
-	stepChairs
-	stepSplices
-	stepTrim // field closers
-	stepHook
-	stepGap
-	stepSnap
-	stepCheck
-)
+// Steps are a run and its order of work.
+type Steps struct {
+	Run  *plan.Run
+	Work plan.Work
+}
 
 // step is one step: a caption for its picture, a sentence for the list.
 type step struct {
-	kind           stepKind
+	kind           plan.StepKind
 	caption, words string
 }
 
 // StepWords is the order of work of a run in sentences, one for each picture
 // of StepStrip and in the same order.
-func StepWords(l *layout.Layout, r *layout.Run) []string {
+func StepWords(of Steps) []string {
 	var out []string
-	for _, s := range stepsOf(l, r) {
+	for _, s := range of.said() {
 		out = append(out, s.words)
 	}
 	return out
 }
 
-// stepsOf lists the steps a run takes. A step that a run has no use for, a
-// string along a single chair or the gap of a run without joints, is left out:
-// the sheets of its corners and ends say the rest.
-func stepsOf(l *layout.Layout, r *layout.Run) []step {
-	s := &l.Job.System
+// said are the steps in words.
+func (s Steps) said() []step {
 	var out []step
-	add := func(k stepKind, caption, words string) {
+	for _, k := range s.Work.Steps {
+		caption, words := s.words(k)
 		out = append(out, step{k, caption, drawing.Letter(words)})
 	}
-	stepsTop(l, r, add)
-	stepsEnds(l, r, add)
-	if len(r.Chairs) > 1 && stepStraight(r) {
-		add(stepString, "String along chairs’ fronts", "Pull the string between the front edges of the end chairs. Check it against the wall face.")
-	}
-	switch {
-	case stepLater(r):
-		add(stepChairs, "Chairs along the string", "Set the chairs to the string at their stations,"+stepFixed(l, r))
-	case out[len(out)-1].kind != stepCorners && len(r.Chairs) == 1:
-		add(stepChairs, "Chair at its station", "Set the chair at its station,"+stepFixed(l, r))
-	}
-	j := stepJoint(l, r)
-	switch {
-	case j == nil:
-	case j.Kind == cap.Expansion:
-		add(stepSplices, "Cover plate, sealant tape", "At the expansion joint: cover plate centred and held on the one side only that is drawn, sealant tape each side, "+stepSmall(l, s.Splice.Tape)+" from the centre line to the middle of the strip.")
-	default:
-		add(stepSplices, "Splice plate, tape each side", "At each joint: splice plate centred, sealant tape each side, "+stepSmall(l, s.Splice.Tape)+" from the centre line to the middle of the strip.")
-	}
-	if q := stepCloser(r); q != nil {
-		add(stepTrim, "Cut closer at its mark", "The closer ships long by "+stepSmall(l, q.Piece.Allowance)+": check the chairs, then cut the end that is marked, before it is hooked.")
-	}
-	if len(r.Chairs) > 0 {
-		add(stepHook, "Hook the front first", "Peel the film, wipe the plates. Hook the front leg of the cap first.")
-	}
-	switch {
-	case j == nil:
-	case j.Kind == cap.Expansion:
-		add(stepGap, "Set the gap as drawn", "Set the gap of the expansion joint as drawn. Its centre stays where it is drawn.")
-	default:
-		add(stepGap, "Gap by metal temperature", "Set the gap for the metal’s temperature. Joint centres stay where they are drawn.")
-	}
-	if len(r.Chairs) > 0 {
-		add(stepSnap, "Turn down, snap the rear", "Turn the cap down until the rear leg snaps on all its chairs.")
-	}
-	check := "Check along the whole rear leg, the gaps, the line and the lap."
-	if j == nil {
-		check = "Check along the whole rear leg, the line and the lap."
-	}
-	add(stepCheck, "Check all along the rear", check)
 	return out
 }
 
-// stepsTop bring the wall top up: nailer, packing and membrane.
-func stepsTop(l *layout.Layout, r *layout.Run, add func(stepKind, string, string)) {
-	pk := &l.Job.Packing
-	top, caption := "Check the nailer: sound, dry, fast.", "Nailer sound"
-	if !stepNailed(r) {
-		top, caption = "Check the wall top: sound, dry, fast.", "Wall sound"
-	}
-	membrane := func() {
-		if l.Job.Membrane.Name != "" {
-			add(stepMembrane, "Membrane, edges fastened", "Lay the "+l.Job.Membrane.Name+" over the wall top and fasten its edges, before any metal.")
+// words are the caption of a step and its sentence.
+func (s Steps) words(k plan.StepKind) (caption, words string) {
+	w := &s.Work
+	expansion := w.Jointed && w.Joint.Kind == plan.ExpansionJoint
+	switch k {
+	case plan.NailerStep:
+		return s.top()
+	case plan.MembraneStep:
+		return "Membrane, edges fastened", "Lay the " + w.Membrane + " over the wall top and fasten its edges, before any metal."
+	case plan.PackingStep:
+		return "Packing ABOVE membrane", "Packing goes ABOVE the membrane, under each chair, by the table; full bearing."
+	case plan.CornersStep:
+		return s.ends()
+	case plan.StringStep:
+		return "String along chairs’ fronts", "Pull the string between the front edges of the end chairs. Check it against the wall face."
+	case plan.ChairsStep:
+		if !w.Later {
+			return "Chair at its station", "Set the chair at its station," + s.fixed()
 		}
+		return "Chairs along the string", "Set the chairs to the string at their stations," + s.fixed()
+	case plan.SplicesStep:
+		strips := " sealant tape each side, " + s.small(w.Tape) + " from the centre line to the middle of the strip."
+		if expansion {
+			return "Cover plate, sealant tape", "At the expansion joint: cover plate centred and held on the one side only that is drawn," + strips
+		}
+		return "Splice plate, tape each side", "At each joint: splice plate centred," + strips
+	case plan.TrimStep:
+		return "Cut closer at its mark", "The closer ships long by " + s.small(w.Closer.Allowance) + ": check the chairs, then cut the end that is marked, before it is hooked."
+	case plan.HookStep:
+		return "Hook the front first", "Peel the film, wipe the plates. Hook the front leg of the cap first."
+	case plan.GapStep:
+		if expansion {
+			return "Set the gap as drawn", "Set the gap of the expansion joint as drawn. Its centre stays where it is drawn."
+		}
+		return "Gap by metal temperature", "Set the gap for the metal’s temperature. Joint centres stay where they are drawn."
+	case plan.SnapStep:
+		return "Turn down, snap the rear", "Turn the cap down until the rear leg snaps on all its chairs."
+	case plan.CheckStep:
+		if !w.Jointed {
+			return "Check all along the rear", "Check along the whole rear leg, the line and the lap."
+		}
+		return "Check all along the rear", "Check along the whole rear leg, the gaps, the line and the lap."
 	}
-	packed := stepPacked(r)
-	switch {
-	case !packed:
-		add(stepNailer, caption+", dry, fast", top+" No packing on this run.")
-		membrane()
-	case pk.Method == job.PackContinuous:
+	panic(fmt.Sprintf("view: no words for step %d", k))
+}
+
+// top is how the wall top is brought up.
+func (s Steps) top() (caption, words string) {
+	words, caption = "Check the nailer: sound, dry, fast.", "Nailer sound"
+	if !s.Work.Nailed {
+		words, caption = "Check the wall top: sound, dry, fast.", "Wall sound"
+	}
+	switch s.Work.Packed {
+	case plan.NotPacked:
+		return caption + ", dry, fast", words + " No packing on this run."
+	case plan.PackedAlong:
 		build := ""
-		if pk.LayerName != "" {
-			build = pk.LayerName + " in the zones drawn, then "
+		if s.Run.LayerName != "" {
+			build = s.Run.LayerName + " in the zones drawn, then "
 		}
-		add(stepNailer, caption+", then packing", top+" Build it up with "+build+"the shims of the table under each chair, full bearing.")
-		membrane()
-	case pk.AboveMembrane:
-		add(stepNailer, caption+", dry, fast", top)
-		membrane()
-		add(stepPacking, "Packing ABOVE membrane", "Packing goes ABOVE the membrane, under each chair, by the table; full bearing.")
-	default:
-		add(stepNailer, caption+", then packing", top+" Packing goes BELOW the membrane, under each chair, by the table; full bearing.")
-		membrane()
+		return caption + ", then packing", words + " Build it up with " + build + "the shims of the table under each chair, full bearing."
+	case plan.PackedAbove:
+		return caption + ", dry, fast", words
 	}
+	return caption + ", then packing", words + " Packing goes BELOW the membrane, under each chair, by the table; full bearing."
 }
 
-// stepPacked reports whether the wall top of a run is packed anywhere.
-func stepPacked(r *layout.Run) bool {
-	return r.PackMost > 0 || slices.ContainsFunc(r.Chairs, func(c *layout.Chair) bool { return c.PackFront > 0 || c.PackRear > 0 })
-}
-
-// stepsEnds sets what the string is pulled from: corners, or the ends of a run
-// without corners.
-func stepsEnds(l *layout.Layout, r *layout.Run, add func(stepKind, string, string)) {
-	corners, ends, breaks, tees := false, false, false, false
-	for _, q := range r.Parts {
-		if q.Piece.Kind == cap.PitchMiter {
-			breaks = true
-			continue
-		}
-		corners = corners || len(q.Piece.Miters) > 0
-		tees = tees || q.Piece.Kind == cap.Tee
-		ends = ends || q.Piece.Kind != cap.Tee && !stepAlong(q.Piece) && q.Piece.Kind != cap.Corner && q.Piece.Kind != cap.DoubleMiter
-	}
-	more := ""
+// ends is what the string is pulled from: corners, or the ends of a run without
+// corners.
+func (s Steps) ends() (caption, words string) {
+	w, more := &s.Work, ""
 	switch {
-	case len(r.Chairs) == 0:
+	case len(s.Run.Chairs) == 0:
 		more = " No chair stands on this run: hook, set and snap its piece by that sheet."
-	case !stepLater(r):
-		more = " The run has no other chairs: set each at its station," + stepFixed(l, r)
-	case !stepUnder(r.Chairs[0]) || !stepUnder(r.Chairs[len(r.Chairs)-1]):
+	case !w.Later:
+		more = " The run has no other chairs: set each at its station," + s.fixed()
+	case w.OuterFree:
 		more = " At an end without such a piece set the outermost chair, for the string."
 	}
 	switch {
-	case breaks:
+	case w.Breaks:
 		var kinds []string
 		supports := ""
-		if corners {
+		if w.Corners {
 			kinds, supports = append(kinds, "corner"), " and the corner supports"
 		}
 		kinds = append(kinds, "pitch miter")
-		if tees {
+		if w.Tees {
 			kinds = append(kinds, "tee")
 		}
-		if ends {
+		if w.Ends {
 			kinds = append(kinds, "end")
 		}
-		add(stepCorners, "Welded pieces: chairs first", "Set the chairs of the "+join(kinds)+" pieces"+supports+", then those pieces by their sheets."+more)
-	case tees && (corners || ends):
-		add(stepCorners, "Corners, tees: chairs first", "Set the chairs of the corners, ends and tees and the corner supports, then these pieces by their sheets, a tee before the caps on either side of it."+more)
-	case tees:
-		add(stepCorners, "Tee chairs, then tees", "Set the chairs of the tees on both walls, then the tees by their sheets, before any cap beside them."+more)
-	case corners && ends:
-		add(stepCorners, "Corners, ends: chairs first", "Set the corner and end chairs and the corner supports, then the corner and end pieces by their sheets."+more)
-	case corners:
-		add(stepCorners, "Corner chairs, then corners", "Set the corner chairs and corner supports, then the corner pieces by their sheets."+more)
-	case ends:
-		add(stepCorners, "End chairs, then ends", "Set the end chairs, then the end pieces by their sheets."+more)
-	case len(r.Chairs) > 1:
-		add(stepCorners, "First and last chair", "Set the first and the last chair of the run at their stations,"+stepFixed(l, r))
+		return "Welded pieces: chairs first", "Set the chairs of the " + join(kinds) + " pieces" + supports + ", then those pieces by their sheets." + more
+	case w.Tees && (w.Corners || w.Ends):
+		return "Corners, tees: chairs first", "Set the chairs of the corners, ends and tees and the corner supports, then these pieces by their sheets, a tee before the caps on either side of it." + more
+	case w.Tees:
+		return "Tee chairs, then tees", "Set the chairs of the tees on both walls, then the tees by their sheets, before any cap beside them." + more
+	case w.Corners && w.Ends:
+		return "Corners, ends: chairs first", "Set the corner and end chairs and the corner supports, then the corner and end pieces by their sheets." + more
+	case w.Corners:
+		return "Corner chairs, then corners", "Set the corner chairs and corner supports, then the corner pieces by their sheets." + more
+	case w.Ends:
+		return "End chairs, then ends", "Set the end chairs, then the end pieces by their sheets." + more
 	}
+	return "First and last chair", "Set the first and the last chair of the run at their stations," + s.fixed()
 }
 
-// stepUnder reports whether a chair belongs to a corner or end piece: it
-// stands under it or at its joint.
-func stepUnder(c *layout.Chair) bool {
-	return !stepAlong(c.Piece) || c.Kind == anchor.AtJoint && c.Joint.Right != nil && !stepAlong(c.Joint.Right)
-}
-
-// stepAlong reports a piece that is laid to the string, between corners and
-// ends: a straight one or a transition.
-func stepAlong(q *layout.Piece) bool { return q.Kind == cap.Straight || q.Kind == cap.Transition }
-
-// stepFirst reports whether a chair is set before the string is pulled: it
-// belongs to a corner or end piece, or it is the outermost of its run.
-func stepFirst(r *layout.Run, c *layout.Chair) bool {
-	return stepUnder(c) || c == r.Chairs[0] || c == r.Chairs[len(r.Chairs)-1]
-}
-
-// stepLater reports whether a run has chairs that are set to the string.
-func stepLater(r *layout.Run) bool {
-	return slices.ContainsFunc(r.Chairs, func(c *layout.Chair) bool { return !stepFirst(r, c) })
-}
-
-// stepStraight reports whether a straight piece lies on a run.
-func stepStraight(r *layout.Run) bool {
-	return slices.ContainsFunc(r.Parts, func(q layout.Part) bool { return stepAlong(q.Piece) })
-}
-
-// stepFixed says how a chair is fastened.
-func stepFixed(l *layout.Layout, r *layout.Run) string {
-	return " screws by the table in the punched holes." + stepPilot(l, r)
-}
-
-// stepNailed reports whether the wall's top layer is wood.
-func stepNailed(r *layout.Run) bool {
-	return len(r.Wall.Layers) > 0 && (r.Wall.Layers[0].Material == job.Wood || r.Wall.Layers[0].Material == job.Plywood)
-}
-
-// stepPilot says what is drilled before the screws.
-func stepPilot(l *layout.Layout, r *layout.Run) string {
-	for _, c := range r.Chairs {
-		if f := c.Rows[0].Fastener; f != nil && c.Rows[0].Pilot > 0 {
-			return " Drill pilots of " + stepDrill(l, f.PilotDia) + " diameter to the depth of the table."
-		}
+// fixed says how a chair is fastened, and what is drilled before the screws.
+func (s Steps) fixed() string {
+	words := " screws by the table in the punched holes."
+	if s.Work.PilotDia > 0 {
+		words += " Drill pilots of " + s.drill(s.Work.PilotDia) + " diameter to the depth of the table."
 	}
-	return ""
+	return words
 }
 
-// stepSmall letters a short length with its unit.
-func stepSmall(l *layout.Layout, d length.Length) string {
-	st := Crew(l)
-	if st.Metric {
+func (s Steps) tape() length.Style { return length.Crew(s.Run.Metric) }
+
+// small letters a short length with its unit.
+func (s Steps) small(d length.Length) string {
+	if st := s.tape(); st.Metric {
 		return drawing.Letter(st.InText(d))
 	}
-	return drawing.Letter(st.Short(d))
+	return s.short(d)
 }
 
-// stepDrill letters the diameter of a drill, which is never rounded.
-func stepDrill(l *layout.Layout, d length.Length) string {
-	st := Crew(l)
-	if st.Metric {
-		return drawing.Letter(st.Exact(d) + " mm")
+// short letters a length of a picture, which stands under the units of the sheet.
+func (s Steps) short(d length.Length) string { return drawing.Letter(s.tape().Short(d)) }
+
+// drill letters the diameter of a drill, which is never rounded.
+func (s Steps) drill(d length.Length) string {
+	words := s.tape().Exact(d)
+	if s.Run.Metric {
+		words += " mm"
 	}
-	return drawing.Letter(st.Exact(d))
+	return drawing.Letter(words)
 }
 
-// stepDegrees letters a temperature in the unit of the job.
-func stepDegrees(l *layout.Layout, t job.Temperature) string {
-	if Metric(l) {
-		return strconv.FormatFloat(t.Celsius(), 'f', 0, 64) + " °C"
+// degrees letters a temperature in the unit of the job.
+func (s Steps) degrees(t plan.Temperature) string {
+	if s.Run.Metric {
+		return strconv.FormatFloat(t.Celsius, 'f', 0, 64) + " °C"
 	}
-	return strconv.FormatFloat(t.Fahrenheit(), 'f', 0, 64) + " °F"
-}
-
-// stepJoint is the joint the pictures show: a plain one of the run, else one
-// its pieces end on, else an expansion joint; nil where the run has none.
-func stepJoint(l *layout.Layout, r *layout.Run) *layout.Joint {
-	all := slices.Clone(r.Joints)
-	for _, q := range r.Parts {
-		if q.Piece.Kind != cap.Straight {
-			continue
-		}
-		a, b := l.EndJoints(q.Piece)
-		for _, j := range []*layout.Joint{a, b} {
-			if j != nil {
-				all = append(all, j)
-			}
-		}
-	}
-	for _, k := range []cap.JointKind{cap.Plain, cap.Kink, cap.Expansion} {
-		for _, j := range all {
-			if j.Kind == k {
-				return j
-			}
-		}
-	}
-	return nil
-}
-
-// stepCloser is the part of a closer that ships long, nil without one.
-func stepCloser(r *layout.Run) *layout.Part {
-	for i := range r.Parts {
-		if r.Parts[i].Piece.Allowance > 0 {
-			return &r.Parts[i]
-		}
-	}
-	return nil
+	return strconv.FormatFloat(t.Fahrenheit, 'f', 0, 64) + " °F"
 }
 
 // Sizes of the strip.
@@ -309,8 +200,7 @@ const (
 
 // stepSheet is the strip laid out at one width.
 type stepSheet struct {
-	l          *layout.Layout
-	r          *layout.Run
+	of         Steps
 	steps      []step
 	captions   [][]string
 	title      string
@@ -322,8 +212,8 @@ type stepSheet struct {
 	words      drawing.Unit // height of a caption
 }
 
-func newStepSheet(l *layout.Layout, r *layout.Run, w drawing.Unit) stepSheet {
-	s := stepSheet{l: l, r: r, steps: stepsOf(l, r)}
+func newStepSheet(of Steps, w drawing.Unit) stepSheet {
+	s := stepSheet{of: of, steps: of.said()}
 	n := len(s.steps)
 	fit := max(1, int((w+stepApart)/(stepNarrow+stepApart)))
 	s.rows = (n + fit - 1) / fit
@@ -336,7 +226,7 @@ func newStepSheet(l *layout.Layout, r *layout.Run, w drawing.Unit) stepSheet {
 		lines = max(lines, len(c))
 	}
 	s.words = drawing.Unit(lines)*stepLine + 180
-	s.title, s.top = "ORDER OF WORK, RUN "+r.Name, 520
+	s.title, s.top = "ORDER OF WORK, RUN "+of.Run.Name, 520
 	note := "Pictures of this run, not to scale. Thick: new in this step. Thin: already there."
 	if free := w - drawing.Width(drawing.Bold, s.title, drawing.Head) - 500; drawing.Width(drawing.Regular, note, drawing.Note) <= free {
 		s.beside = note
@@ -356,26 +246,26 @@ func (s *stepSheet) height(pic drawing.Unit) drawing.Unit {
 }
 
 // StepStripHeight is the least height StepStrip takes at a width.
-func StepStripHeight(l *layout.Layout, r *layout.Run, w drawing.Unit) drawing.Unit {
-	s := newStepSheet(l, r, w)
+func StepStripHeight(of Steps, w drawing.Unit) drawing.Unit {
+	s := newStepSheet(of, w)
 	return s.height(stepPic)
 }
 
 // StepStrip draws the order of work of a run in pictures, one for each step,
 // made by the code of the sections and plans from the run's own dimensions. It
 // is never lower than StepStripHeight; in a higher room the pictures grow.
-func StepStrip(l *layout.Layout, r *layout.Run, w, h drawing.Unit) drawing.Scene {
-	s := newStepSheet(l, r, w)
+func StepStrip(of Steps, w, h drawing.Unit) drawing.Scene {
+	s := newStepSheet(of, w)
 	pic := stepPic
 	if more := (h - s.height(stepPic)) / drawing.Unit(s.rows); more > 0 {
 		pic = min(pic+more, stepPicMost)
 	}
-	out := drawing.Scene{Name: "steps-" + fileName(r.Name), Title: "Order of work, run " + r.Name, W: w, H: s.height(pic)}
+	out := drawing.Scene{Name: "steps-" + fileName(of.Run.Name), Title: "Order of work, run " + of.Run.Name, W: w, H: s.height(pic)}
 	for i, q := range s.steps {
 		out.Desc += fmt.Sprintf("%d %s. ", i+1, q.caption)
 	}
 	s.heading(&out, w)
-	d := newStepDrawing(l, r, s.cell-2*stepMargin, pic-stepMargin)
+	d := newStepDrawing(of, s.cell-2*stepMargin, pic-stepMargin)
 	for i, q := range s.steps {
 		x := drawing.Unit(i%s.cols) * (s.cell + stepApart)
 		y := s.top + drawing.Unit(i/s.cols)*(s.words+pic+stepApart)

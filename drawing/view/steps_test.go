@@ -9,11 +9,11 @@ import (
 
 	"copingset/drawing"
 	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
 	"copingset/layout/length/draws"
+	"copingset/layout/plan"
 
 	"pgregory.net/rapid"
 )
@@ -38,6 +38,12 @@ var stepScenarios = sync.OnceValue(func() []scenario {
 	return append(slices.Clip(scenarios()), above, below, field, sloped, thick, single, short)
 })
 
+// worked is what the order of work of a run is drawn from.
+func worked(l *layout.Layout, r *layout.Run) Steps {
+	of := planned(l, r)
+	return Steps{Run: of, Work: l.Work(r, *of)}
+}
+
 // stepsTrue fails on a strip that a reader would stumble over or that differs
 // from the list.
 func stepsTrue(t interface {
@@ -45,10 +51,11 @@ func stepsTrue(t interface {
 	Errorf(string, ...any)
 }, l *layout.Layout, r *layout.Run, w drawing.Unit) {
 	t.Helper()
-	least := StepStripHeight(l, r, w)
-	words := StepWords(l, r)
-	sheet := newStepSheet(l, r, w)
-	d := newStepDrawing(l, r, sheet.cell-2*stepMargin, stepPic-stepMargin)
+	of := worked(l, r)
+	least := StepStripHeight(of, w)
+	words := StepWords(of)
+	sheet := newStepSheet(of, w)
+	d := newStepDrawing(of, sheet.cell-2*stepMargin, stepPic-stepMargin)
 	for _, q := range sheet.steps {
 		var pic drawing.Scene
 		d.picture(&pic, q.kind)
@@ -57,12 +64,12 @@ func stepsTrue(t interface {
 		}
 	}
 	for _, h := range []drawing.Unit{0, least, least + 3000} {
-		s := StepStrip(l, r, w, h)
+		s := StepStrip(of, w, h)
 		faultless(t, s)
 		if s.W != w || s.H < least || s.H > max(h, least) {
 			t.Errorf("run %s: strip %v × %v in a room %v × %v, least height %v", r.Name, s.W, s.H, w, h, least)
 		}
-		if again := StepStrip(l, r, w, h); again.Dump() != s.Dump() {
+		if again := StepStrip(of, w, h); again.Dump() != s.Dump() {
 			t.Errorf("run %s: two strips of one run differ", r.Name)
 		}
 		if n := len(stepNumbers(s)); n != len(words) {
@@ -108,27 +115,21 @@ func TestStepStripsOfAnyJob(t *testing.T) {
 }
 
 // kindsOf are the steps of a run.
-func kindsOf(l *layout.Layout, r *layout.Run) []stepKind {
-	var out []stepKind
-	for _, s := range stepsOf(l, r) {
-		out = append(out, s.kind)
-	}
-	return out
-}
+func kindsOf(l *layout.Layout, r *layout.Run) []plan.StepKind { return worked(l, r).Work.Steps }
 
 // Rule 26: the order of work.
 func TestStepsFollowTheOrderOfWork(t *testing.T) {
-	whole := []stepKind{stepNailer, stepMembrane, stepCorners, stepString, stepChairs, stepSplices, stepHook, stepGap, stepSnap, stepCheck}
-	with := func(k stepKind, before stepKind) []stepKind {
+	whole := []plan.StepKind{plan.NailerStep, plan.MembraneStep, plan.CornersStep, plan.StringStep, plan.ChairsStep, plan.SplicesStep, plan.HookStep, plan.GapStep, plan.SnapStep, plan.CheckStep}
+	with := func(k, before plan.StepKind) []plan.StepKind {
 		return slices.Insert(slices.Clone(whole), slices.Index(whole, before), k)
 	}
-	want := map[string][]stepKind{
-		"packing above the membrane": with(stepPacking, stepCorners),
+	want := map[string][]plan.StepKind{
+		"packing above the membrane": with(plan.PackingStep, plan.CornersStep),
 		"packing below the membrane": whole,
-		"field closers":              with(stepTrim, stepHook),
+		"field closers":              with(plan.TrimStep, plan.HookStep),
 		"thick wall":                 whole,
 		"one run with a wall end":    whole,
-		"one short run":              {stepNailer, stepMembrane, stepCorners, stepHook, stepSnap, stepCheck},
+		"one short run":              {plan.NailerStep, plan.MembraneStep, plan.CornersStep, plan.HookStep, plan.SnapStep, plan.CheckStep},
 	}
 	for _, s := range stepScenarios() {
 		if k, ok := want[s.name]; ok {
@@ -144,30 +145,32 @@ func TestStepWordsSayWhatTheJobSays(t *testing.T) {
 	for _, s := range stepScenarios() {
 		l := solved(t, s)
 		r := l.Runs()[0]
-		all := strings.Join(StepWords(l, r), " ")
+		of := worked(l, r)
+		packed := of.Work.Packed != plan.NotPacked
+		all := strings.Join(StepWords(of), " ")
 		says := func(words string, want bool) {
 			if strings.Contains(all, words) != want {
 				t.Errorf("%s: %q said: %v, want %v", s.name, words, !want, want)
 			}
 		}
 		chairOnly := l.Job.Packing.Method == job.PackChairs
-		says("ABOVE the membrane", chairOnly && l.Job.Packing.AboveMembrane && stepPacked(r))
-		says("BELOW the membrane", chairOnly && !l.Job.Packing.AboveMembrane && stepPacked(r))
-		says("No packing", !stepPacked(r))
+		says("ABOVE the membrane", chairOnly && l.Job.Packing.AboveMembrane && packed)
+		says("BELOW the membrane", chairOnly && !l.Job.Packing.AboveMembrane && packed)
+		says("No packing", !packed)
 		says("corner supports", slices.ContainsFunc(r.Parts, func(q layout.Part) bool { return len(q.Piece.Miters) > 0 }))
-		says("ships long", stepCloser(r) != nil)
-		says(stepSmall(l, l.Job.System.Splice.Tape)+" from the centre line", stepJoint(l, r) != nil)
+		says("ships long", slices.ContainsFunc(r.Parts, func(q layout.Part) bool { return q.Piece.Allowance > 0 }))
+		says(of.small(l.Job.System.Splice.Tape)+" from the centre line", of.Work.Jointed)
 	}
 }
 
 // A drill is named, not measured: 5/32 in is no 3/16, nor 6.3 mm 6.
 func TestStepDrillIsNotRounded(t *testing.T) {
-	feet, metric := &layout.Layout{Job: &job.Job{}}, &layout.Layout{Job: &job.Job{Units: job.Metric}}
+	feet, metric := Steps{Run: &plan.Run{}}, Steps{Run: &plan.Run{Metric: true}}
 	for _, c := range []struct {
 		d          length.Length
 		inches, mm string
 	}{{5 * length.Inch / 32, "5/32″", "3.969 mm"}, {63 * length.Millimetre / 10, "0.248″", "6.3 mm"}} {
-		if a, b := stepDrill(feet, c.d), stepDrill(metric, c.d); a != c.inches || b != c.mm {
+		if a, b := feet.drill(c.d), metric.drill(c.d); a != c.inches || b != c.mm {
 			t.Errorf("%v: %s and %s", c.d, a, b)
 		}
 	}
@@ -178,14 +181,14 @@ func TestStepStripLettersTheJobsNumbers(t *testing.T) {
 	for _, s := range stepScenarios() {
 		l := solved(t, s)
 		r := l.Runs()[0]
-		j := stepJoint(l, r)
-		if j == nil || j.Kind == cap.Expansion {
+		of := worked(l, r)
+		if !of.Work.Jointed || of.Work.Joint.Kind == plan.ExpansionJoint {
 			continue
 		}
-		strip := StepStrip(l, r, 40000, 4500)
+		strip := StepStrip(of, 40000, 4500)
 		for _, words := range []string{
 			drawing.Letter(Crew(l).Short(l.Job.System.Splice.Tape)),
-			drawing.Letter(Crew(l).Short(l.Job.System.Joint.Gap)) + " at " + stepDegrees(l, l.Job.System.Joint.Reference),
+			drawing.Letter(Crew(l).Short(l.Job.System.Joint.Gap)) + " at " + of.degrees(plan.Temperature{Celsius: l.Job.System.Joint.Reference.Celsius(), Fahrenheit: l.Job.System.Joint.Reference.Fahrenheit()}),
 		} {
 			if _, ok := find(strip, words); !ok {
 				t.Errorf("%s: the strip does not letter %q", s.name, words)
@@ -199,8 +202,8 @@ func TestStepStripLettersTheJobsNumbers(t *testing.T) {
 func TestHookedCapStandsClear(t *testing.T) {
 	for _, s := range stepScenarios() {
 		l := solved(t, s)
-		d := newStepDrawing(l, l.Runs()[0], 3500, 2800)
-		up := d.hooked(d.p.cap(0))
+		d := newStepDrawing(worked(l, l.Runs()[0]), 3500, 2800)
+		up := d.hooked(d.p.cap())
 		foot := d.hooked([]xy{d.pivot()})[0]
 		if foot.sub(d.pivot()).length() > 1e-6 {
 			t.Errorf("%s: the front foot moves", s.name)

@@ -4,24 +4,16 @@ import (
 	"math"
 
 	"copingset/drawing"
-	"copingset/layout"
-	"copingset/layout/job"
-	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // stepDrawing draws the pictures of one run in rooms of one size.
 type stepDrawing struct {
-	l     *layout.Layout
-	r     *layout.Run
-	sys   *job.System
+	Steps
 	room  drawing.Rect
-	chair *layout.Chair // the one the sections cut through; nil without chairs
-	joint *layout.Joint
-	s     *section
-	p     profile // of the section, opened so that its lines keep apart
+	chair *plan.Chair // the one the sections cut through; nil without chairs
+	p     stepProfile // of the section
 	m     paperMap
-	aFrom float64 // true front and rear edge of the chair, for its screws
-	bFrom float64
 	tilt  float64 // degrees a hooked cap stands up at the rear
 	floor float64
 }
@@ -29,17 +21,10 @@ type stepDrawing struct {
 // stepFoot is the room of the words street and roof.
 const stepFoot drawing.Unit = 400
 
-func newStepDrawing(l *layout.Layout, r *layout.Run, w, h drawing.Unit) *stepDrawing {
-	d := &stepDrawing{l: l, r: r, sys: &l.Job.System, room: drawing.Box(0, 0, w, h), joint: stepJoint(l, r)}
-	at := r.Cap / 2
-	for _, c := range r.Chairs { // the one with most packing shows most
-		if d.chair == nil || c.PackFront+c.PackRear > d.chair.PackFront+d.chair.PackRear {
-			d.chair, at = c, c.At
-		}
-	}
-	d.s = newSection(l, r, at)
-	if d.chair != nil {
-		d.s.setChair(d.chair)
+func newStepDrawing(of Steps, w, h drawing.Unit) *stepDrawing {
+	d := &stepDrawing{Steps: of, room: drawing.Box(0, 0, w, h)}
+	if n := of.Work.Cut.Chair; n >= 0 {
+		d.chair = &of.Run.Chairs[n]
 	}
 	d.fit()
 	return d
@@ -53,8 +38,8 @@ func (d *stepDrawing) fit() {
 	for ratio := 1.0; ratio < 1000; ratio *= 1.02 {
 		d.open(ratio)
 		var e extent
-		e.hold(d.p.cap(0)...)
-		e.hold(d.hooked(d.p.cap(0))...)
+		e.hold(d.p.cap()...)
+		e.hold(d.hooked(d.p.cap())...)
 		e.hold(xy{d.p.face - 2.5*ratio, d.floor + 2*ratio}, xy{d.p.back + 2.5*ratio, d.floor})
 		lo, hi := paperMap{ratio: ratio}.at(e.lo), paperMap{ratio: ratio}.at(e.hi)
 		if hi.X-lo.X <= wide && hi.Y-lo.Y <= high {
@@ -64,38 +49,13 @@ func (d *stepDrawing) fit() {
 	}
 }
 
-// open makes the profile for one scale: as the wall and the cap are, but where
-// cap, chair and wall would print as one line they stand a little apart, and
-// packing too thin to print is drawn thick enough to see.
+// open makes the profile for one scale.
 func (d *stepDrawing) open(ratio float64) {
-	least := 1.3 * ratio
-	s := *d.sys
-	t := s.Metal.Thickness.MM()
-	d.aFrom, d.bFrom = d.s.p.chairSpan()
-	front := math.Max(s.Chair.FrontEdge.MM(), least)
-	face := t + front + (d.s.p.face - d.aFrom)
-	if over := d.s.p.face - d.aFrom; over > 0 {
-		face = t + front + math.Max(over, least)
-	}
-	rear := math.Max(s.Chair.RearEdge.MM(), least)
-	beyond := d.bFrom - d.s.p.back
-	if beyond > 0 {
-		beyond = math.Max(beyond, least)
-	}
-	width := d.s.p.back - d.s.p.face
-	inside := face - t + width + math.Max(beyond+rear, 0)
-	s.Chair.FrontEdge, s.Chair.RearEdge = length.FromMM(front), length.FromMM(rear)
-	show := func(l length.Length) length.Length {
-		if l <= 0 {
-			return 0
-		}
-		return length.Max(l, length.FromMM(1.7*ratio))
-	}
-	d.p = profileAt(&s, length.FromMM(inside), length.FromMM(face), length.FromMM(width), show(d.s.of.PackFront), show(d.s.of.PackRear))
+	d.p = openedProfile(&d.Work.Cut, 1.3*ratio, 1.7*ratio)
 	p := &d.p
-	low := math.Max(math.Max(p.footF, p.footR), kick(xy{0, p.footF}, s.Profile.Drip).y)
+	low := math.Max(math.Max(p.footF, p.footR), kicked(xy{0, p.footF}, p.of.Drip).y)
 	d.floor = math.Max(low, math.Max(p.top(p.face), p.top(p.back))) + 2.5*ratio
-	rise := s.RearFoot().MM() + 0.12*p.outside
+	rise := p.footR - p.foldR + 0.12*p.outside
 	d.tilt = math.Min(math.Max(math.Asin(math.Min(rise/p.outside, 0.7))*180/math.Pi, 14), 35)
 }
 
@@ -116,63 +76,62 @@ func (d *stepDrawing) turned(pts []xy, degrees float64) []xy {
 func (d *stepDrawing) pivot() xy { return xy{d.p.t / 2, d.p.footF} }
 
 // picture draws one step.
-func (d *stepDrawing) picture(g *drawing.Scene, k stepKind) {
+func (d *stepDrawing) picture(g *drawing.Scene, k plan.StepKind) {
 	const old, fresh = drawing.Thin, drawing.Thick
-	chairOnly := d.l.Job.Packing.Method == job.PackChairs
-	above := chairOnly && d.l.Job.Packing.AboveMembrane
+	above := d.Work.UnderChairs && d.Work.AboveMembrane
 	st := stepState{pack: old, membrane: old, chair: old, screws: old}
-	if d.l.Job.Membrane.Name == "" {
+	if d.Work.Membrane == "" {
 		st.membrane = drawing.NoPen
 	}
 	if d.chair == nil {
 		st.chair, st.screws = drawing.NoPen, drawing.NoPen
 	}
 	switch k {
-	case stepNailer:
+	case plan.NailerStep:
 		st = stepState{nailer: fresh, pack: fresh}
 		if above {
 			st.pack = drawing.NoPen
 		}
 		d.section(g, st)
-	case stepMembrane:
+	case plan.MembraneStep:
 		st = stepState{pack: old, membrane: fresh}
 		if above {
 			st.pack = drawing.NoPen
 		}
 		d.section(g, st)
-	case stepPacking:
+	case plan.PackingStep:
 		d.section(g, stepState{pack: fresh, membrane: st.membrane})
-	case stepCorners:
+	case plan.CornersStep:
 		d.corner(g)
-	case stepString:
+	case plan.StringStep:
 		d.section(g, st)
 		d.stringEnd(g)
 		d.row(g, d.above(d.p.under(0)), stepRow{ends: old, string: fresh})
-	case stepChairs:
+	case plan.ChairsStep:
 		st.chair, st.screws = fresh, fresh
 		ends := old
-		if !stepLater(d.r) {
+		if !d.Work.Later {
 			ends = fresh
 		}
 		d.section(g, st)
 		d.row(g, d.above(d.p.under(0)), stepRow{ends: ends, chairs: fresh, string: drawing.String, stations: true})
-	case stepSplices:
+	case plan.SplicesStep:
 		d.splices(g)
-	case stepTrim:
+	case plan.TrimStep:
 		d.trim(g)
-	case stepHook:
+	case plan.HookStep:
 		st.cap, st.tilt = fresh, d.tilt
 		d.section(g, st)
 		d.ring(g, d.pivot())
 		d.hookArrow(g)
-	case stepGap:
+	case plan.GapStep:
 		d.gap(g)
-	case stepSnap:
+	case plan.SnapStep:
 		st.cap = fresh
 		d.section(g, st)
 		d.ring(g, xy{d.p.outside - d.p.t/2, d.p.footR})
 		d.snapArrow(g)
-	case stepCheck:
+	case plan.CheckStep:
 		st.cap = old
 		d.section(g, st)
 		d.ticks(g)
@@ -208,7 +167,7 @@ func (d *stepDrawing) section(g *drawing.Scene, st stepState) {
 		g.Group(drawing.Fasteners, "", func(g *drawing.Scene) { d.screws(g, st.screws) })
 	}
 	if st.cap != drawing.NoPen {
-		g.Group(drawing.Caps, "", func(g *drawing.Scene) { g.Line(st.cap, m.all(d.turned(p.cap(0), st.tilt)...)...) })
+		g.Group(drawing.Caps, "", func(g *drawing.Scene) { g.Line(st.cap, m.all(d.turned(p.cap(), st.tilt)...)...) })
 	}
 	g.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		g.Text(drawing.Pt(0, d.room.Max.Y-90), "street", drawing.Style{})
@@ -220,11 +179,11 @@ func (d *stepDrawing) section(g *drawing.Scene, st stepState) {
 func (d *stepDrawing) wall(g *drawing.Scene, st stepState) {
 	m, p := d.m, &d.p
 	pen := drawing.Thin
-	if !d.s.of.Surveyed {
+	if !p.of.Surveyed {
 		pen = drawing.Hidden
 	}
 	depth := 0.0
-	for i, y := range d.r.Wall.Layers {
+	for i, y := range d.Run.Layers {
 		a, b := p.top(p.face)+depth, p.top(p.back)+depth
 		if a >= d.floor && b >= d.floor {
 			break
@@ -234,7 +193,7 @@ func (d *stepDrawing) wall(g *drawing.Scene, st stepState) {
 		q := m.all(xy{p.face, math.Min(a, d.floor)}, xy{p.back, math.Min(b, d.floor)}, xy{p.back, c}, xy{p.face, e})
 		g.Hatch(layerHatch(y.Material), pen, q...)
 		if i == 0 && st.nailer != drawing.NoPen {
-			if stepNailed(d.r) {
+			if d.Work.Nailed {
 				g.Polygon(st.nailer, q...)
 			} else {
 				g.Line(st.nailer, q[0], q[1])
@@ -250,15 +209,13 @@ func (d *stepDrawing) wall(g *drawing.Scene, st stepState) {
 func (d *stepDrawing) packing(g *drawing.Scene, pen drawing.Pen) {
 	m, p := d.m, &d.p
 	x0, x1 := p.face, p.back
-	k := &d.l.Job.Packing
-	if k.Method == job.PackChairs {
-		a, b := p.chairSpan()
-		x0, x1 = math.Max(x0, a), math.Min(x1, b)
+	if d.Work.UnderChairs {
+		x0, x1 = math.Max(x0, p.chairA), math.Min(x1, p.chairB)
 	}
 	lift := 0.0
-	if d.chair != nil && k.Method == job.PackContinuous {
-		for range d.chair.Layers {
-			t := k.Layer.MM()
+	if d.chair != nil && !d.Work.UnderChairs {
+		for range d.chair.Plies {
+			t := p.of.Ply.MM()
 			g.Hatch(drawing.Plywood, pen, m.all(xy{x0, p.top(x0) - lift}, xy{x1, p.top(x1) - lift}, xy{x1, p.top(x1) - lift - t}, xy{x0, p.top(x0) - lift - t})...)
 			lift += t
 		}
@@ -272,9 +229,8 @@ func (d *stepDrawing) packing(g *drawing.Scene, pen drawing.Pen) {
 // membrane draws it over what it lies on and down both faces, its edges nailed.
 func (d *stepDrawing) membrane(g *drawing.Scene, pen drawing.Pen, packed bool) {
 	m, p := d.m, &d.p
-	k := &d.l.Job.Packing
 	y := p.set
-	if k.Method == job.PackChairs && k.AboveMembrane || !packed {
+	if d.Work.UnderChairs && d.Work.AboveMembrane || !packed {
 		y = p.top
 	}
 	over := 0.45 * m.ratio
@@ -282,8 +238,8 @@ func (d *stepDrawing) membrane(g *drawing.Scene, pen drawing.Pen, packed bool) {
 	down := func(x, cover, foot float64) float64 {
 		return math.Max(math.Min(p.top(x)+cover+2*m.ratio, foot-1.5*m.ratio), y(x)+2*m.ratio)
 	}
-	downF := math.Min(down(p.face, d.r.Wall.CoverFront.MM(), p.footF), d.floor-m.ratio)
-	downR := math.Min(down(p.back, d.r.Wall.CoverRear.MM(), p.footR), d.floor-m.ratio)
+	downF := math.Min(down(p.face, p.of.CoverFront.MM(), p.footF), d.floor-m.ratio)
+	downR := math.Min(down(p.back, p.of.CoverRear.MM(), p.footR), d.floor-m.ratio)
 	path := []xy{{a, downF}, {a, y(a) - over}, {b, y(b) - over}, {b, downR}}
 	if pen != drawing.Thick {
 		g.Line(drawing.Hidden, m.all(path...)...)
@@ -301,15 +257,14 @@ func (d *stepDrawing) membrane(g *drawing.Scene, pen drawing.Pen, packed bool) {
 // screws draws both rows to their lengths, as far as the picture goes.
 func (d *stepDrawing) screws(g *drawing.Scene, pen drawing.Pen) {
 	m, p := d.m, &d.p
-	a, b := p.chairSpan()
 	for i, row := range d.chair.Rows {
-		x := a + row.Y.MM() - d.aFrom
+		x := p.chairA + (row.Behind - p.of.ChairFront).MM()
 		if i == 1 {
-			x = b - (d.bFrom - row.Y.MM())
+			x = p.chairB - (p.of.ChairRear - row.Behind).MM()
 		}
 		head := p.set(x) - 0.75*m.ratio
 		deep := row.Length.MM()
-		if row.Fastener == nil || deep == 0 {
+		if !row.Fits() {
 			g.Line(drawing.Centre, m.all(xy{x, head}, xy{x, p.top(x) + 6*m.ratio})...)
 			continue
 		}
@@ -347,7 +302,7 @@ const stepSwing = 0.72
 
 // hookArrow shows that the cap, hooked in front, will turn down.
 func (d *stepDrawing) hookArrow(g *drawing.Scene) {
-	q := d.p.cap(0)
+	q := d.p.cap()
 	top := d.turned([]xy{{d.p.outside * stepSwing, d.p.under(d.p.outside*stepSwing) + d.p.t}}, d.tilt)[0].sub(d.pivot())
 	rest := xy{d.p.outside * stepSwing, d.p.under(d.p.outside * stepSwing)}.sub(d.pivot())
 	r := top.length()
@@ -377,7 +332,7 @@ func (d *stepDrawing) ring(g *drawing.Scene, at xy) {
 
 // stringEnd shows the string from its end, on the chair's front edge.
 func (d *stepDrawing) stringEnd(g *drawing.Scene) {
-	a, _ := d.p.chairSpan()
+	a := d.p.chairA
 	at := d.m.at(xy{a, d.p.set(a) - 0.75*d.m.ratio})
 	g.Group(drawing.Chairs, "", func(g *drawing.Scene) {
 		g.Dot(at, 75, drawing.Black)

@@ -3,8 +3,8 @@ package view
 import (
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // Paper of a survey sketch.
@@ -18,54 +18,26 @@ const (
 // street at the top, the roof at the bottom, stations from the left hand to the
 // right, the neighbours with their names and turns, and what stands on the
 // wall. It is not to scale.
-func SurveySketch(p *job.Perimeter, at int, metric bool, w, h drawing.Unit) drawing.Scene {
-	k := &surveySketch{p: p, r: &p.Runs[at], at: at, tape: length.Crew(metric), w: w, h: h}
+func SurveySketch(of plan.Sketch, w, h drawing.Unit) drawing.Scene {
+	k := &surveySketch{of: of, tape: length.Crew(of.Metric), w: w, h: h}
 	k.left, k.right = sketchSide, w-sketchSide
 	k.y = h/2 - sketchThick*3/4
 	k.placer = place.New(drawing.Box(0, 0, w, h))
-	k.s = drawing.Scene{Name: "survey-sketch-" + k.r.Name, Title: "Run " + k.r.Name, W: w, H: h,
-		Desc: "Sketch of run " + k.r.Name + " in plan, not to scale: street at the top, roof at the bottom, stations from left to right."}
+	k.s = drawing.Scene{Name: "survey-sketch-" + k.of.Run, Title: "Run " + k.of.Run, W: w, H: h,
+		Desc: "Sketch of run " + k.of.Run + " in plan, not to scale: street at the top, roof at the bottom, stations from left to right."}
 	k.s.Group(drawing.Wall, "", k.wall)
 	k.s.Group(drawing.Lettering, "", k.words)
 	return k.s
 }
 
 type surveySketch struct {
-	p           *job.Perimeter
-	r           *job.Run
-	at          int
+	of          plan.Sketch
 	tape        length.Style
 	w, h        drawing.Unit
 	left, right drawing.Unit // of the run's front face
 	y           drawing.Unit // its front face
 	s           drawing.Scene
 	placer      *place.Placer
-}
-
-// before is how the run begins: the end of the run before it, or of the
-// perimeter.
-func (k *surveySketch) before() (job.End, *job.Run) {
-	switch {
-	case k.at > 0:
-		return k.p.Runs[k.at-1].Right, &k.p.Runs[k.at-1]
-	case k.p.Kind == job.Open:
-		return k.p.Starts, nil
-	}
-	last := &k.p.Runs[len(k.p.Runs)-1]
-	return last.Right, last
-}
-
-func (k *surveySketch) after() (job.End, *job.Run) {
-	e := k.r.Right
-	switch {
-	case e.Kind != job.EndTurn:
-		return e, nil
-	case k.at+1 < len(k.p.Runs):
-		return e, &k.p.Runs[k.at+1]
-	case k.p.Kind == job.Open:
-		return e, nil
-	}
-	return e, &k.p.Runs[0]
 }
 
 // sketchEnd is where the faces of the run end on paper, and those of its
@@ -78,16 +50,16 @@ type sketchEnd struct {
 
 // end finds the faces at one end. Seen from either end of the run the
 // neighbour goes off by the same turn: the left end is the right one mirrored.
-func (k *surveySketch) end(e job.End, n *job.Run, left bool) sketchEnd {
+func (k *surveySketch) end(e plan.SketchEnd, left bool) sketchEnd {
 	x, dir := k.right, drawing.Unit(1)
 	if left {
 		x, dir = k.left, -1
 	}
 	c := sketchEnd{front: drawing.Pt(x, k.y), rear: drawing.Pt(x, k.y+sketchThick)}
-	if n == nil {
+	if !e.Goes() {
 		return c
 	}
-	t := int(e.Turn / (job.Degree / 10))
+	t := int(e.Turn / (length.Degree / 10))
 	cos, sin := drawing.CosSin(t)
 	tan := sin / (1 + cos) // of half the turn
 	c.turned = true
@@ -101,18 +73,17 @@ func (k *surveySketch) end(e job.End, n *job.Run, left bool) sketchEnd {
 
 // x is where a station lies on paper.
 func (k *surveySketch) x(station length.Length) drawing.Unit {
-	if k.r.Length <= 0 {
+	if k.of.Length <= 0 {
 		return k.left
 	}
 	span := int64(k.right - k.left)
-	u := int64(length.MulDiv(station, span, int64(k.r.Length)))
+	u := int64(length.MulDiv(station, span, int64(k.of.Length)))
 	return k.left + drawing.Unit(min(max(u, 0), span))
 }
 
 func (k *surveySketch) wall(g *drawing.Scene) {
-	e, n := k.before()
-	f, m := k.after()
-	a, b := k.end(e, n, true), k.end(f, m, false)
+	e, f := k.of.Ends[0], k.of.Ends[1]
+	a, b := k.end(e, true), k.end(f, false)
 	ring := []drawing.Point{a.front}
 	if a.turned {
 		ring = []drawing.Point{a.stubFront, a.front}
@@ -128,11 +99,11 @@ func (k *surveySketch) wall(g *drawing.Scene) {
 	g.Fill(drawing.Light, drawing.Thin, ring...)
 	g.Line(drawing.Thick, a.front, b.front) // the street face is the one that offsets are taken to
 	for _, c := range []struct {
-		e   job.End
+		e   plan.SketchEnd
 		at  sketchEnd
 		dir drawing.Unit
 	}{{e, a, -1}, {f, b, 1}} {
-		if c.e.Kind == job.EndWall {
+		if c.e.Kind == plan.KeyDies {
 			g.Hatch(drawing.Masonry, drawing.Medium, drawing.Box(c.at.front.X, k.y-500, c.at.front.X+c.dir*500, k.y+sketchThick+500).Corners()...)
 			k.placer.Block(drawing.Box(c.at.front.X, k.y-500, c.at.front.X+c.dir*500, k.y+sketchThick+500))
 		}
@@ -142,15 +113,15 @@ func (k *surveySketch) wall(g *drawing.Scene) {
 		}
 	}
 	k.placer.Block(drawing.Box(k.left, k.y, k.right, k.y+sketchThick).Inset(-80))
-	for i := range k.r.Expansion {
-		x := k.x(k.r.Expansion[i].Station)
+	for _, at := range k.of.Expansion {
+		x := k.x(at)
 		g.Fill(drawing.White, drawing.NoPen, drawing.Box(x-60, k.y-40, x+60, k.y+sketchThick+40).Corners()...)
 		for _, d := range []drawing.Unit{-60, 60} {
 			g.Line(drawing.Medium, drawing.Pt(x+d, k.y-40), drawing.Pt(x+d, k.y+sketchThick+40))
 		}
 	}
-	for i := range k.r.Obstacles {
-		x := k.x(k.r.Obstacles[i].Station)
+	for _, t := range k.of.Things {
+		x := k.x(t.At)
 		g.Fill(drawing.Black, drawing.Medium, drawing.Box(x-90, k.y+120, x+90, k.y+sketchThick-120).Corners()...)
 	}
 }
@@ -165,7 +136,7 @@ func (k *surveySketch) words(g *drawing.Scene) {
 		k.placer.Letter(drawing.BoundsOf([]drawing.Mark{t}))
 	}
 	fixed("STREET SIDE", 430, drawing.Note)
-	fixed("RUN "+k.r.Name, k.y-250, drawing.Title)
+	fixed("RUN "+k.of.Run, k.y-250, drawing.Title)
 	fixed("ROOF SIDE: stand here, look out over the wall", k.h-130, drawing.Note)
 	grow := place.Label{Lines: []string{"stations grow"}}
 	y := k.y + sketchThick + 400
@@ -175,10 +146,8 @@ func (k *surveySketch) words(g *drawing.Scene) {
 	w, _ := grow.Extent()
 	grow.About = drawing.Pt(mid+400+w/2, y)
 	put(grow, place.At(mid+400+w/2, y))
-	e, n := k.before()
-	f, m := k.after()
-	k.neighbour(g, e, n, true)
-	k.neighbour(g, f, m, false)
+	k.neighbour(g, k.of.Ends[0], true)
+	k.neighbour(g, k.of.Ends[1], false)
 	k.things(g)
 }
 
@@ -186,39 +155,34 @@ func (k *surveySketch) words(g *drawing.Scene) {
 func (k *surveySketch) half() drawing.Unit { return min(3000, (k.right-k.left)/3) }
 
 // neighbour says what lies beyond an end of the run.
-func (k *surveySketch) neighbour(g *drawing.Scene, e job.End, n *job.Run, left bool) {
-	c := k.end(e, n, left)
+func (k *surveySketch) neighbour(g *drawing.Scene, e plan.SketchEnd, left bool) {
+	c := k.end(e, left)
 	hand, dir := "RIGHT", drawing.Unit(1)
 	if left {
 		hand, dir = "LEFT", -1
 	}
 	lines := []string{hand, "free end"}
 	at := c.front
-	switch {
-	case e.Kind == job.EndWall:
+	switch e.Kind {
+	case plan.KeyDies:
 		lines[1] = "higher wall"
-	case e.Kind == job.EndPitch:
-		lines[1] = "break in the slope of the top: " + e.Pitch.String()
-	case e.Kind == job.EndTee:
-		lines[1] = "meets run " + e.Tee.Run
-	case e.Kind == job.EndStep:
-		lines[1] = "step in the wall top"
-	case e.Kind == job.EndStep:
-		up := e.Step > 0
-		if left {
-			up = e.Step < 0
-		}
-		lines = []string{hand + ": run " + n.Name, "straight on,", "its top is lower"}
-		if up {
+	case plan.KeyMeets:
+		lines[1] = "meets run " + e.Run
+	case plan.KeyStepUp, plan.KeyStepDown:
+		lines = []string{hand + ": run " + e.Run, "straight on,", "its top is lower"}
+		if e.Kind == plan.KeyStepUp {
 			lines[2] = "its top is higher"
 		}
 		at = c.stubFront
-	case n != nil:
+	case plan.KeyCorners:
 		side, turn := "outside", e.Turn
 		if turn < 0 {
 			side, turn = "inside", -turn
 		}
-		lines = []string{hand + ": run " + n.Name, side + " corner", "turn " + job.FormatAngle(turn)}
+		lines = []string{hand + ": run " + e.Run, side + " corner", "turn " + length.FormatAngle(turn)}
+		if e.Break != "" {
+			lines = []string{hand + ": run " + e.Run, "straight on, break in", "the slope of the top: " + e.Break}
+		}
 		at = c.stubFront
 	}
 	l := place.Label{Lines: lines, LeadFace: drawing.Bold, LeadSize: drawing.Note, About: at}
@@ -249,14 +213,14 @@ func (k *surveySketch) things(g *drawing.Scene) {
 		all = append(all, place.Wish{Label: l, Spots: spots})
 	}
 	add(k.left, drawing.Letter(k.tape.Long(0)))
-	if k.r.StationFace == k.r.Face {
-		add(k.right, drawing.Letter(k.tape.Long(k.r.Length)))
+	if k.of.OnFront {
+		add(k.right, drawing.Letter(k.tape.Long(k.of.Length)))
 	}
-	for i := range k.r.Obstacles {
-		add(k.x(k.r.Obstacles[i].Station), drawing.Letter(k.r.Obstacles[i].Name))
+	for _, t := range k.of.Things {
+		add(k.x(t.At), drawing.Letter(t.Name))
 	}
-	for i := range k.r.Expansion {
-		add(k.x(k.r.Expansion[i].Station), "expansion joint")
+	for _, at := range k.of.Expansion {
+		add(k.x(at), "expansion joint")
 	}
 	// What finds no room here stands by name beside its station in the table.
 	for _, q := range k.placer.TryAll(all) {

@@ -65,7 +65,7 @@ func TestTransitionPlansAreFaultless(t *testing.T) {
 		t.Fatalf("%d transitions", len(all))
 	}
 	for _, p := range all {
-		s := TransitionPlan(l, p, 26000, 21000)
+		s := CornerPlan(l.Corner(p), 26000, 21000)
 		faultless(t, s)
 		transitionNamed(t, l, p, s)
 	}
@@ -82,7 +82,7 @@ func TestRandomTransitionPlans(t *testing.T) {
 			if i == 1 {
 				break
 			}
-			s := TransitionPlan(l, p, 26000, 21000)
+			s := CornerPlan(l.Corner(p), 26000, 21000)
 			faultless(t, s)
 			transitionNamed(t, l, p, s)
 		}

@@ -70,6 +70,9 @@ func Shop(l *layout.Layout) length.Style { return length.Shop(Metric(l)) }
 // Blank is how the lengths of a blank are lettered.
 func Blank(l *layout.Layout) length.Style { return BlankStyle(Metric(l)) }
 
+// slopeWords letters a slope the way its readers measure it.
+func slopeWords(l *layout.Layout, s job.Slope) string { return slopeIn(Metric(l), s) }
+
 // Window is the stretch of a run's cap line that one sheet shows. Windows meet
 // at match lines; a window that does not begin or end the run repeats one
 // piece of its neighbour beyond the match line.

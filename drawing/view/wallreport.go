@@ -2,14 +2,13 @@ package view
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout"
-	"copingset/layout/job"
 	"copingset/layout/length"
-	"copingset/layout/wall"
+	"copingset/layout/plan"
 )
 
 // Paper of a wall report.
@@ -39,24 +38,21 @@ type WallPart struct {
 
 // WallParts cuts the report of a run where its readings would stand too close
 // to be told apart.
-func WallParts(l *layout.Layout, r *layout.Run, width drawing.Unit) []WallPart {
+func WallParts(of plan.WallReport, width drawing.Unit) []WallPart {
 	room := width - reportLeft - reportRight
-	pitch := r.Front
-	if n := len(r.Readings); n > 1 {
-		pitch = (r.Readings[n-1].Station - r.Readings[0].Station) / length.Length(n-1)
-	}
-	n, along := 1, reportScale(l, r.Front, room)
+	pitch := of.Pitch()
+	n, along := 1, reportScale(of.Metric, of.Front, room)
 	for n < 24 && along.Units(pitch) < reportPitch {
 		n++
-		along = reportScale(l, r.Front/length.Length(n)+1, room)
+		along = reportScale(of.Metric, of.Front/length.Length(n)+1, room)
 	}
 	out := make([]WallPart, n)
 	for i := range out {
 		cut := func(k int) length.Length {
 			if k == n {
-				return r.Front
+				return of.Front
 			}
-			return length.RoundTo(length.MulDiv(r.Front, int64(k), int64(n)), l.Grid)
+			return length.RoundTo(length.MulDiv(of.Front, int64(k), int64(n)), of.Grid)
 		}
 		out[i] = WallPart{From: cut(i), To: cut(i + 1), N: i + 1, Of: n, Along: along}
 	}
@@ -65,19 +61,21 @@ func WallParts(l *layout.Layout, r *layout.Run, width drawing.Unit) []WallPart {
 
 // reportScale is the largest usual lengthwise scale at which a stretch fits, but
 // none so large that values could not be drawn larger than lengths.
-func reportScale(l *layout.Layout, span length.Length, room drawing.Unit) Scale {
-	for _, s := range Scales(Metric(l)) {
+func reportScale(metric bool, span length.Length, room drawing.Unit) Scale {
+	for _, s := range Scales(metric) {
 		if s.Ratio >= 4 && s.Units(span) <= room {
 			return s
 		}
 	}
-	return Fit(Metric(l), span, room)
+	return Fit(metric, span, room)
 }
 
 // wallReport is a report being drawn.
 type wallReport struct {
-	*runFrame
+	of     plan.WallReport
 	part   WallPart
+	width  drawing.Unit
+	tape   length.Style
 	s      drawing.Scene
 	placer *place.Placer
 	plots  []*wallPlot
@@ -91,7 +89,7 @@ type wallPlot struct {
 	title  string
 	series []wallSeries
 	extra  []length.Length // further values that have to show
-	of     []job.Measure   // what is ringed here
+	of     plan.WallPlot
 	under  func(g *drawing.Scene, q *wallPlot)
 	over   func(g *drawing.Scene, q *wallPlot)
 	legend []wallKey
@@ -104,7 +102,7 @@ type wallPlot struct {
 // wallSeries is one thing read along the run.
 type wallSeries struct {
 	words string
-	value func(wall.Reading) length.Length
+	line  []plan.Pt // with a point at each reading
 	mark  wallMark
 	pen   drawing.Pen
 }
@@ -150,8 +148,8 @@ func lineKey(words string, pen drawing.Pen) wallKey {
 // has a scale of its own, named beside its title; doubted readings are ringed
 // and say what their neighbours lead to. What finds no room on the plots is said
 // below them, beyond the height by ReportNotes at most.
-func WallReport(l *layout.Layout, r *layout.Run, part WallPart, width, height drawing.Unit) drawing.Scene {
-	s := newWallReport(l, r, part, width).drawn(height)
+func WallReport(of plan.WallReport, part WallPart, width, height drawing.Unit) drawing.Scene {
+	s := newWallReport(of, part, width).drawn(height)
 	most := height + ReportNotes
 	for range 4 { // plots less high may leave more to be said below them
 		over := s.H - most
@@ -159,15 +157,19 @@ func WallReport(l *layout.Layout, r *layout.Run, part WallPart, width, height dr
 			break
 		}
 		height -= over
-		s = newWallReport(l, r, part, width).drawn(height)
+		s = newWallReport(of, part, width).drawn(height)
 	}
 	return s
 }
 
-func newWallReport(l *layout.Layout, r *layout.Run, part WallPart, width drawing.Unit) *wallReport {
-	v := &wallReport{runFrame: newRunFrame(l, r, Window{From: r.ToCap(part.From), To: r.ToCap(part.To), N: part.N, Of: part.Of}, part.Along, part.Along, width), part: part}
-	v.s = drawing.Scene{Name: "wall-report-" + r.Name + "-" + runCount(part.N), Title: v.partWords() + " wall report", W: width,
-		Desc: "Readings of run " + r.Name + " against its stations: widths with the band of the chosen width, face offsets with the front-face line, tops with the set surface."}
+func newWallReport(of plan.WallReport, part WallPart, width drawing.Unit) *wallReport {
+	v := &wallReport{of: of, part: part, width: width, tape: length.Crew(of.Metric)}
+	title := "RUN " + of.Run
+	if part.Of > 1 {
+		title += ", part " + strconv.Itoa(part.N) + " of " + strconv.Itoa(part.Of)
+	}
+	v.s = drawing.Scene{Name: "wall-report-" + of.Run + "-" + strconv.Itoa(part.N), Title: title + " wall report", W: width,
+		Desc: "Readings of run " + of.Run + " against its stations: widths with the band of the chosen width, face offsets with the front-face line, tops with the set surface."}
 	v.plots = []*wallPlot{v.widths(), v.offsets(), v.tops()}
 	return v
 }
@@ -201,25 +203,37 @@ func (v *wallReport) notes() {
 	}
 }
 
+// long letters a length on the crew's tape, short a width or a height.
+func (v *wallReport) long(l length.Length) string  { return drawing.Letter(v.tape.Long(l)) }
+func (v *wallReport) short(l length.Length) string { return drawing.Letter(v.tape.Short(l)) }
+
 // inch letters a width or a height in a sentence, with its unit.
-func (v *wallReport) inch(l length.Length) string { return v.short(l) + v.unit() }
+func (v *wallReport) inch(l length.Length) string {
+	if v.of.Metric {
+		return v.short(l) + " mm"
+	}
+	return v.short(l)
+}
+
+// inWords letters a station in a sentence, with its unit.
+func (v *wallReport) inWords(l length.Length) string {
+	switch {
+	case v.of.Metric:
+		return v.tape.InText(l)
+	case l >= length.Foot:
+		return v.long(l)
+	}
+	return v.short(l)
+}
 
 func (v *wallReport) at(station length.Length) drawing.Unit {
-	return reportLeft + v.along.Units(station-v.part.From)
+	return reportLeft + v.part.Along.Units(station-v.part.From)
 }
 
 func (v *wallReport) right() drawing.Unit { return v.at(v.part.To) }
 
-// inPart are the readings that the part shows.
-func (v *wallReport) inPart() []wall.Reading {
-	var out []wall.Reading
-	for _, q := range v.r.Readings {
-		if q.Station >= v.part.From && q.Station <= v.part.To {
-			out = append(out, q)
-		}
-	}
-	return out
-}
+// shows says that the part shows a station.
+func (v *wallReport) shows(at length.Length) bool { return at >= v.part.From && at <= v.part.To }
 
 func (q *wallPlot) y(value length.Length) drawing.Unit { return q.top + q.up.Units(q.hi-value) }
 
@@ -233,36 +247,21 @@ func (v *wallReport) spans(q *wallPlot) (lo, hi length.Length) {
 		}
 		lo, hi = length.Min(lo, l), length.Max(hi, l)
 	}
-	for _, r := range v.r.Readings {
-		for _, s := range q.series {
-			hold(s.value(r))
+	for _, s := range q.series {
+		for _, p := range s.line {
+			hold(p.Y)
 		}
 	}
 	for _, l := range q.extra {
 		hold(l)
 	}
-	for i := range v.r.Suspects {
-		if s := &v.r.Suspects[i]; slices.Contains(q.of, job.Measure(s.Measure)) {
-			hold(v.shown(s))
-			hold(v.shown(s) + s.Expected - s.Value)
+	for _, s := range v.of.Doubts {
+		if s.Plot == q.of {
+			hold(s.Shown)
+			hold(s.Shown + s.Expected - s.Value)
 		}
 	}
 	return lo, hi
-}
-
-// shown is where a doubted reading stands in its plot: a value at leg depth is
-// shown where the reading is.
-func (v *wallReport) shown(s *wall.Suspect) length.Length {
-	switch q := s.Reading; job.Measure(s.Measure) {
-	case job.MeasureTopOutside:
-		return q.TopOutside
-	case job.MeasureTopInside:
-		return q.TopInside
-	case job.MeasureOffset, job.MeasureOffsetLow:
-		return q.Offset
-	default:
-		return q.Width
-	}
 }
 
 // wallSteps are the usual steps of an axis of widths and heights.
@@ -306,7 +305,7 @@ func usualStep(all []length.Length, s Scale, apart drawing.Unit) length.Length {
 // and its limits.
 func (v *wallReport) fit(q *wallPlot, high drawing.Unit) {
 	lo, hi := v.spans(q)
-	for _, ratio := range reportRatios(v.along.Ratio) {
+	for _, ratio := range reportRatios(v.part.Along.Ratio) {
 		s := Scale{Ratio: ratio}
 		q.up, q.step = s, usualStep(wallSteps(v.tape.Metric), s, 480)
 		pad := s.Real(reportRing + 60)
@@ -371,7 +370,7 @@ func (q *wallPlot) keys() []wallKey {
 
 // stateHigh is the room of the row that names what is wrong with the wall top.
 func (v *wallReport) stateHigh() drawing.Unit {
-	if !slices.ContainsFunc(v.r.Readings, func(q wall.Reading) bool { return len(q.Job.Conditions) > 0 }) {
+	if !slices.ContainsFunc(v.of.Readings, func(q plan.WallReading) bool { return len(q.Conditions) > 0 }) {
 		return 0
 	}
 	return reportState
@@ -381,8 +380,8 @@ func (v *wallReport) stateHigh() drawing.Unit {
 // one.
 func (v *wallReport) heading(q *wallPlot) string {
 	words := q.title
-	if q.up.Ratio != v.along.Ratio {
-		words += ", drawn ×" + runFactor(v.along, q.up)
+	if q.up.Ratio != v.part.Along.Ratio {
+		words += ", drawn ×" + runFactor(v.part.Along, q.up)
 	}
 	return words
 }
@@ -445,16 +444,16 @@ func (v *wallReport) grid(q *wallPlot) {
 
 // stations draws the axis of crew stations through all plots.
 func (v *wallReport) stations() {
-	from, to := v.r.ToCrew(v.r.ToCap(v.part.From)), v.r.ToCrew(v.r.ToCap(v.part.To))
+	from, to := v.part.From+v.of.Crew, v.part.To+v.of.Crew
 	wide := drawing.Width(drawing.Regular, v.long(to), drawing.Note) + 400
-	by := usualStep(stationSteps(v.tape.Metric), v.along, wide)
+	by := usualStep(stationSteps(v.tape.Metric), v.part.Along, wide)
 	v.s.Group(drawing.Dimensions, "", func(g *drawing.Scene) {
 		first := -length.CeilTo(-from, by)
 		for c := first; c <= to; c += by {
 			if c < from {
 				continue
 			}
-			x := v.at(v.r.ToFront(c + v.r.Datum))
+			x := v.at(c - v.of.Crew)
 			for _, q := range v.plots {
 				g.Line(drawing.HatchPen, drawing.Pt(x, q.top), drawing.Pt(x, q.top+q.high))
 			}
@@ -462,11 +461,11 @@ func (v *wallReport) stations() {
 			g.Text(drawing.Pt(x, v.foot+280+drawing.Unit(drawing.Note)), v.long(c), drawing.Style{Align: drawing.Middle})
 		}
 		words := "crew stations, left hand at the left"
-		if m := v.r.Job.Datum.Mark; m != "" {
-			words += ", from " + drawing.Letter(m)
+		if v.of.Mark != "" {
+			words += ", from " + drawing.Letter(v.of.Mark)
 		}
 		t := g.Text(drawing.Pt(reportLeft, v.foot+1080), words, drawing.Style{Face: drawing.Bold})
-		if len(v.r.Suspects) > 0 {
+		if len(v.of.Doubts) > 0 {
 			key := "ringed: its neighbours speak against it; the short line is where they lead"
 			x := t.At.X + t.Width + 600
 			if x+drawing.Width(drawing.Regular, key, drawing.Note) > v.width {
@@ -478,24 +477,11 @@ func (v *wallReport) stations() {
 	v.placer.Letter(drawing.Box(0, v.foot, v.width, v.foot+reportAxis))
 }
 
-// line is a value along the part, straight between readings.
-func (v *wallReport) line(q *wallPlot, value func(wall.Reading) length.Length) []drawing.Point {
-	rd := v.r.Readings
-	if len(rd) == 0 {
-		return nil
-	}
+// line is what the part shows of a line.
+func (v *wallReport) line(q *wallPlot, of []plan.Pt) []drawing.Point {
 	var pts []drawing.Point
-	add := func(r wall.Reading, s length.Length) {
-		pts = append(pts, drawing.Pt(v.at(s), q.y(value(r))))
-	}
-	if rd[0].Station < v.part.From {
-		add(v.r.At(v.part.From), v.part.From)
-	}
-	for _, r := range v.inPart() {
-		add(r, r.Station)
-	}
-	if rd[len(rd)-1].Station > v.part.To {
-		add(v.r.At(v.part.To), v.part.To)
+	for _, p := range plan.Within(of, v.part.From, v.part.To) {
+		pts = append(pts, drawing.Pt(v.at(p.X), q.y(p.Y)))
 	}
 	return pts
 }
@@ -507,13 +493,16 @@ func (v *wallReport) values(q *wallPlot) {
 			q.over(g, q)
 		}
 		for _, s := range q.series {
-			pts := v.line(q, s.value)
+			pts := v.line(q, s.line)
 			if len(pts) > 1 {
 				g.Line(s.pen, pts...)
 				v.placer.Stroke(60, pts...)
 			}
-			for _, r := range v.inPart() {
-				at := drawing.Pt(v.at(r.Station), q.y(s.value(r)))
+			for _, p := range s.line {
+				if !v.shows(p.X) {
+					continue
+				}
+				at := drawing.Pt(v.at(p.X), q.y(p.Y))
 				s.mark.draw(g, at)
 				v.placer.Block(drawing.Box(at.X-reportMark, at.Y-reportMark, at.X+reportMark, at.Y+reportMark))
 			}

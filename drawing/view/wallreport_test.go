@@ -48,24 +48,24 @@ func TestSetSurfaceFalls(t *testing.T) {
 	if r.SetLeft <= r.SetRight {
 		t.Fatalf("the set surface goes from %v to %v: the case tests nothing", r.SetLeft, r.SetRight)
 	}
-	e := &runElev{runFrame: newRunFrame(l, r, Window{From: 0, To: r.Cap, N: 1, Of: 1}, Scale{Ratio: 48}, Scale{Ratio: 4}, 40000)}
-	e.top, e.low = e.heights()
-	for i, c := range r.Chairs[1:] {
-		if a, b := e.chairBox(r.Chairs[i]).Max.Y, e.chairBox(c).Max.Y; b < a {
-			t.Errorf("chair %s stands at %v on paper, the one before it at %v", c.Name, b, a)
+	of := planned(l, r)
+	e := newRunElev(newRunFrame(of, Window{From: 0, To: r.Cap, N: 1, Of: 1}, Scale{Ratio: 48}, Scale{Ratio: 4}, 40000))
+	for i, c := range of.Chairs[1:] {
+		if a, b := e.chairBox(of.Chairs[i]).Max.Y, e.chairBox(c).Max.Y; b < a {
+			t.Errorf("chair %s stands at %v on paper, the one before it at %v", c.Mark, b, a)
 		}
 	}
-	first, last := e.chairBox(r.Chairs[0]).Max.Y, e.chairBox(r.Chairs[len(r.Chairs)-1]).Max.Y
+	first, last := e.chairBox(of.Chairs[0]).Max.Y, e.chairBox(of.Chairs[len(of.Chairs)-1]).Max.Y
 	if want := e.cross.Units(r.SetLeft - r.SetRight); last-first < want*8/10 || last-first > want {
 		t.Errorf("the chairs fall by %v on paper, the set surface by %v", last-first, want)
 	}
 	plain := func(l length.Length) string { return strings.Join(strings.Fields(e.inWords(l)), " ") }
 	left, right := plain(r.SetLeft), plain(r.SetRight)
-	elevation := RunElevation(l, r, e.win, Scale{"", 48}, Scale{"", 4}, 40000)
+	elevation := RunElevation(of, e.win, Scale{"", 48}, Scale{"", 4}, 40000)
 	if w := runWords(elevation); !strings.Contains(w, left+" at the left corner and "+right+" at the right") {
 		t.Errorf("the elevation does not say %s and %s", left, right)
 	}
-	report := WallReport(l, r, WallParts(l, r, 40000)[0], 40000, 15000)
+	report := WallReport(l.WallReport(r), WallParts(l.WallReport(r), 40000)[0], 40000, 15000)
 	for _, want := range []string{"set " + left, "set " + right} {
 		if w := runWords(report); !strings.Contains(w, want) {
 			t.Errorf("the report does not say %q", want)
@@ -84,7 +84,7 @@ func TestWallPartsCoverTheRun(t *testing.T) {
 	l := fallen(t)
 	r := l.Runs()[0]
 	for _, wide := range []drawing.Unit{9000, 20000, 40000} {
-		parts := WallParts(l, r, wide)
+		parts := WallParts(l.WallReport(r), wide)
 		at := length.Length(0)
 		for _, p := range parts {
 			if p.From != at || p.To <= p.From || p.Along.Units(p.To-p.From) > wide-reportLeft-reportRight {
@@ -96,7 +96,7 @@ func TestWallPartsCoverTheRun(t *testing.T) {
 			t.Errorf("on %v the parts end at %v of %v", wide, at, r.Front)
 		}
 	}
-	if n := len(WallParts(l, r, 3600)); n < 2 {
+	if n := len(WallParts(l.WallReport(r), 3600)); n < 2 {
 		t.Errorf("%d part on paper too narrow for its readings", n)
 	}
 }

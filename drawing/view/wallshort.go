@@ -4,8 +4,7 @@ import (
 	"slices"
 
 	"copingset/drawing"
-	"copingset/layout"
-	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // shortPitch is the least mean distance between the readings of a run whose
@@ -16,16 +15,16 @@ const shortPitch = 4 * reportPitch
 // ShortWallReport draws the three plots of a short run for a sheet that several
 // share: their marks are named by WallKeys once for all. It
 // reports false where the readings would stand close together.
-func ShortWallReport(l *layout.Layout, r *layout.Run, width, height drawing.Unit) (drawing.Scene, bool) {
-	parts := WallParts(l, r, width)
+func ShortWallReport(of plan.WallReport, width, height drawing.Unit) (drawing.Scene, bool) {
+	parts := WallParts(of, width)
 	if len(parts) > 1 {
 		return drawing.Scene{}, false
 	}
-	if n := len(r.Readings); n > 1 && parts[0].Along.Units((r.Readings[n-1].Station-r.Readings[0].Station)/length.Length(n-1)) < shortPitch {
+	if len(of.Readings) > 1 && parts[0].Along.Units(of.Pitch()) < shortPitch {
 		return drawing.Scene{}, false
 	}
 	draw := func(high drawing.Unit) (drawing.Scene, int) {
-		v := newWallReport(l, r, parts[0], width)
+		v := newWallReport(of, parts[0], width)
 		v.bare = true
 		return v.drawn(high), len(v.unsaid)
 	}
@@ -38,12 +37,12 @@ func ShortWallReport(l *layout.Layout, r *layout.Run, width, height drawing.Unit
 
 // WallKeys names the marks of the reports of some runs, one line a plot and
 // more where they do not fit.
-func WallKeys(l *layout.Layout, runs []*layout.Run, width drawing.Unit) drawing.Scene {
+func WallKeys(runs []plan.WallReport, width drawing.Unit) drawing.Scene {
 	out := drawing.Scene{Name: "wall-keys", Title: "Marks of wall reports", W: width, Desc: "What the lines and marks of the plots stand for."}
 	names := [...]string{"WIDTH", "FACE OFFSET", "WALL TOP"}
 	keys := make([][]wallKey, len(names))
 	for _, r := range runs {
-		for i, q := range newWallReport(l, r, WallParts(l, r, width)[0], width).plots {
+		for i, q := range newWallReport(r, WallParts(r, width)[0], width).plots {
 			for _, k := range q.keys() {
 				if !slices.ContainsFunc(keys[i], func(o wallKey) bool { return o.words == k.words }) {
 					keys[i] = append(keys[i], k)

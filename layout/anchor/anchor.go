@@ -49,6 +49,9 @@ type Chair struct {
 	Layers              int
 	ShimFront, ShimRear []length.Length // thickest first, over the layers
 	Rows                [2]Row          // front, rear
+
+	Load   Load    // what the wind asks of it
+	shares []asked // by the pieces it carries, in the order of carried
 }
 
 // Left and Right edges of the chair, cap stations.
@@ -68,6 +71,7 @@ type Support struct {
 	Name    string // "N/E-S1"
 	Piece   *cap.Piece
 	Packing length.Length // set surface over the wall top at the corner, the greatest of the faces that meet there
+	Load    Loading       // what the wind asks of it, and what its hook holds; none of one that only bears
 	cap.SupportPlace
 }
 
@@ -76,6 +80,7 @@ type Run struct {
 	*cap.Run
 	Chairs    []*Chair
 	PitchMost length.Length // greatest distance between neighbouring chairs of one piece
+	Step      length.Length // that its chairs' stations are laid and lettered to
 
 	BuildUp []wall.ShimZone // under the coping; they cover the wall line once, and no chair stands over two
 	Strips  []wall.Strip    // plywood of the layers, bottom layer first
@@ -86,19 +91,21 @@ type Run struct {
 type Standing struct {
 	Runs     []*Run
 	Supports []*Support
+	Turned   []*Turned    // how the pieces that turn are held down, in station order
 	Packing  wall.Packing // both ways to pack, compared
 }
 
 // Build stands the chairs of one perimeter.
-func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length) (Standing, finding.List) {
-	b := &builder{job: j, sys: &j.System, grid: grid, seams: cap.Seams(runs)}
+func Build(j *job.Job, d wind.Demand, runs []*cap.Run, pieces []*cap.Piece, grid length.Length) (Standing, finding.List) {
+	b := &builder{job: j, sys: &j.System, grid: grid, seams: cap.Seams(runs), nearest: map[nearKey]reachOf{}, more: map[partKey]int{}, tried: map[partKey]tried{},
+		wind: pressuresOf(d), known: d.Known(), rearKnown: d.RearKnown()}
 	var out []*Run
 	for _, r := range runs {
-		a := &Run{Run: r}
-		b.joints(a)
-		for _, p := range r.Parts {
-			b.part(a, p)
-		}
+		out = append(out, &Run{Run: r})
+	}
+	sup := b.supports(pieces)
+	turned := b.loaded(out, sup)
+	for _, a := range out {
 		b.number(a)
 		b.overExpansion(a)
 		a.BuildUp = a.OnWall().BuildUp(j.Packing.Method, b.stood(a))
@@ -106,9 +113,8 @@ func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length)
 			b.pack(c, a.BuildUp)
 			b.fasten(c)
 		}
-		out = append(out, a)
 	}
-	sup := b.supports(out, pieces)
+	b.judge(out, sup, turned)
 	b.under = underOf(sup)
 	b.plan(out)
 	packing := b.compare(out, sup)
@@ -116,16 +122,24 @@ func Build(j *job.Job, runs []*cap.Run, pieces []*cap.Piece, grid length.Length)
 	for _, a := range out {
 		b.laps(a)
 	}
-	return Standing{out, sup, packing}, b.found.List()
+	return Standing{out, sup, turned, packing}, b.found.List()
 }
 
 type builder struct {
-	job   *job.Job
-	sys   *job.System
-	grid  length.Length
-	seams map[*wall.Corner]cap.Seam   // look-up only
-	under map[*wall.Corner][]*Support // look-up only
-	found finding.Set
+	job     *job.Job
+	sys     *job.System
+	grid    length.Length
+	seams   map[*wall.Corner]cap.Seam   // look-up only
+	nearest map[nearKey]reachOf         // look-up only
+	under   map[*wall.Corner][]*Support // look-up only
+	found   finding.Set
+
+	wind             [2]pressures      // by zone
+	known, rearKnown bool              // there are pressures; one on the rear leg
+	more             map[partKey]int   // chairs beyond the fewest; look-up only
+	tried            map[partKey]tried // look-up only
+	raised           map[partKey]bool  // in this round; look-up only
+	again            bool              // chairs were added or taken back
 }
 
 func (b *builder) hold(code string, at finding.Place, r *cap.Run, station length.Length, what, why, mend string) {
@@ -180,248 +194,9 @@ func (b *builder) add(a *Run, c *Chair) {
 	a.Chairs = append(a.Chairs, c)
 }
 
-// stand is where the first or last bay of a part begins: the joint's centre,
-// the chair beside an expansion joint or the end chair; at a miter the corner
-// point, on which no chair stands.
-type stand struct {
-	at    length.Length
-	chair bool
-}
-
-// part spaces the chairs between the stands of one part of a piece.
-func (b *builder) part(a *Run, p cap.Part) {
-	l, r := b.stands(a, p)
-	// The metal length of a leg is that of its front or of its centre line: the
-	// rear beyond it, at an inside corner, lies on the supports of the miter.
-	long := length.Max(p.Length(), (p.Length()+b.rear(p))/2)
-	spacing := taken(a, p.Piece.Zone, p.Inside()).ChairSpacing
-	bays := int((long + spacing - 1) / spacing)
-	span := r.at - l.at
-	if span <= 0 {
-		return
-	}
-	if c := b.breakOf(a, p, l, r); c != nil {
-		b.overBreak(a, p, c, l, r, spacing)
-		return
-	}
-	for n := bays; n <= bays+3; n++ {
-		at, ok := b.row(a, l.at, span, n, spacing)
-		if !ok {
-			continue
-		}
-		at = b.offMiter(a, l, r, at, spacing)
-		b.between(a, p.Piece, l, r, at)
-		return
-	}
-	if p.Piece.Kind == cap.Tee {
-		b.hold("chair-blocked", a.Job.At, a.Run, l.at,
-			"run "+a.Name+": piece "+p.Piece.Mark+" cannot have its chairs clear of the opening in its rear leg within the tested spacing",
-			"under the opening a chair has no rear leg to hold", "another `tee: leg:`, a shorter chair, or an assembly tested at a wider spacing")
-	} else if len(a.Job.Obstacles) > 0 {
-		b.hold("chair-blocked", a.Job.At, a.Run, l.at,
-			"run "+a.Name+": piece "+p.Piece.Mark+" cannot have its chairs clear of the obstacles within the tested spacing",
-			"", "move what blocks the chair, or name an assembly tested with closer chairs")
-	} else {
-		b.hold("chairs-crowded", a.Job.At, a.Run, l.at,
-			fmt.Sprintf("run %s: piece %s needs a chair between, within the tested spacing of %s, and there is no room for one beside the others", a.Name, p.Piece.Mark, job.Both(spacing)),
-			"two chairs cannot stand on one place of the wall", "a shorter chair, or an assembly tested at a wider spacing")
-	}
-	at := even(l.at, span, bays, b.grid, b.sys.Remainder)
-	b.between(a, p.Piece, l, r, at[:bays-1])
-}
-
-// between adds the chairs of a part's bays and keeps the widest pitch between
-// two chairs of it.
-func (b *builder) between(a *Run, p *cap.Piece, l, r stand, at []length.Length) {
-	last := l
-	for _, x := range at {
-		b.add(a, &Chair{At: x, Kind: Between, Piece: p, Assembly: taken(a, p.Zone, p.InsideOn(a.Run))})
-		if last.chair {
-			a.PitchMost = length.Max(a.PitchMost, x-last.at)
-		}
-		last = stand{x, true}
-	}
-	if last.chair && r.chair {
-		a.PitchMost = length.Max(a.PitchMost, r.at-last.at)
-	}
-}
-
-// offMiter moves the chair nearest a miter out along its leg until it clears
-// the supports and the like chair of the other leg in plan, as long as the
-// bays beside it stay within the spacing.
-func (b *builder) offMiter(a *Run, l, r stand, at []length.Length, spacing length.Length) []length.Length {
-	if len(at) == 0 || l.chair == r.chair {
-		return at
-	}
-	i, corner, side := 0, a.Run.Left.Corner, 1
-	away := func(x length.Length) length.Length { return x }
-	if !r.chair {
-		i, corner, side = len(at)-1, a.Run.Right.Corner, 0
-		away = func(x length.Length) length.Length { return a.Cap - x }
-	}
-	if corner == nil {
-		return at
-	}
-	outer := l.at
-	if r.chair {
-		outer = r.at
-	}
-	if len(at) > 1 && r.chair {
-		outer = at[1]
-	} else if len(at) > 1 {
-		outer = at[len(at)-2]
-	}
-	most := length.Min(spacing, away(outer)-b.sys.Chair.Length)
-	// Clear of a like chair on the other leg if there is room for both; else of
-	// the supports, since the other leg may have no such chair.
-	for _, twin := range []bool{true, false} {
-		if u, ok := cap.ClearOfMiter(b.sys, b.seams[corner], side, away(at[i]), most, b.grid, twin); ok {
-			at[i] = away(u) // its own inverse
-			return at
-		}
-	}
-	return at
-}
-
-// rear is the rear length of a part.
-func (b *builder) rear(p cap.Part) length.Length {
-	for i, q := range p.Piece.Parts {
-		if q.Run == p.Run && q.From == p.From {
-			return p.Piece.RearLength(i)
-		}
-	}
-	return p.Length()
-}
-
-// stands finds both ends of a part's bays and stands end chairs.
-func (b *builder) stands(a *Run, p cap.Part) (l, r stand) {
-	l, r = stand{at: p.From}, stand{at: p.To}
-	for _, j := range a.Joints {
-		switch {
-		case j.To == p.From && j.Kind == cap.Expansion:
-			l = stand{j.To + b.sys.Expansion.ChairFrom, true}
-		case j.To == p.From:
-			l = stand{j.Centre(), true}
-		case j.From == p.To && j.Kind == cap.Expansion:
-			r = stand{j.From - b.sys.Expansion.ChairFrom, true}
-		case j.From == p.To:
-			r = stand{j.Centre(), true}
-		}
-	}
-	// The joint of a kink at the left belongs to the arriving run; its centre is station zero.
-	if c := a.Run.Left.Corner; c != nil && c.Absorb && p.From == b.sys.Joint.Gap/2 {
-		l = stand{0, true}
-	}
-	if p.From == 0 && ended(a.Run.Left) {
-		l = stand{b.sys.Chair.EndChair, true}
-		b.add(a, &Chair{At: l.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone, p.Inside())})
-	}
-	if p.To == a.Cap && ended(a.Run.Right) {
-		r = stand{p.To - b.sys.Chair.EndChair, true}
-		b.add(a, &Chair{At: r.at, Kind: AtEnd, Piece: p.Piece, Assembly: taken(a, p.Piece.Zone, p.Inside())})
-	}
-	return l, r
-}
-
-// ended reports whether a coping ends there, with a chair of its own.
-func ended(e wall.End) bool { return e.Kind != job.EndTurn && e.Kind != job.EndTee }
-
-// even returns the far end of each of n equal bays, on the grid; odd steps go
-// to the side that takes remainders.
-func even(from, span length.Length, n int, grid length.Length, rem job.Side) []length.Length {
-	at := from
-	out := make([]length.Length, 0, n)
-	for _, l := range length.Split(span, n, grid, rem == job.Left) {
-		at += l
-		out = append(out, at)
-	}
-	return out
-}
-
-// row places the chairs between two stands in n bays, moving those that an
-// obstacle blocks to its nearest edge. No bay may pass the tested spacing by
-// more than the joint's share, which equal bays already have.
-func (b *builder) row(a *Run, from, span length.Length, n int, spacing length.Length) ([]length.Length, bool) {
-	at := even(from, span, n, b.grid, b.sys.Remainder)
-	at = at[:n-1]
-	moved := false
-	for i, x := range at {
-		y, ok := b.clearOf(a, x)
-		if !ok {
-			return nil, false
-		}
-		moved = moved || y != x
-		at[i] = y
-	}
-	limit := length.Max(spacing, (span+length.Length(n)-1)/length.Length(n)+b.grid)
-	last := from
-	for _, x := range append(slices.Clone(at), from+span) {
-		if x-last > limit || n > 1 && x-last < b.sys.Chair.Length {
-			return nil, false
-		}
-		last = x
-	}
-	return at, true
-}
-
-// bar is a stretch between whose ends no chair's centre may lie.
-type bar struct{ from, to length.Length }
-
-// bars are those of a run: what blocks a chair, and the opening in the rear leg
-// of a tee, where a chair would have nothing to hold at its rear.
-func (b *builder) bars(a *Run) []bar {
-	var out []bar
-	for i := range a.Job.Obstacles {
-		o := &a.Job.Obstacles[i]
-		if !o.BlocksAChair() {
-			continue
-		}
-		c, half := a.ToCap(a.FrontStation(o.Station)), (o.Extent+b.sys.Chair.Length)/2
-		out = append(out, bar{c - half, c + half})
-	}
-	for _, t := range a.Tees {
-		out = append(out, bar{t.Edge[0] - b.sys.Chair.Length/2, t.Edge[1] + b.sys.Chair.Length/2})
-	}
-	return out
-}
-
-// clearOf moves a chair's centre off what blocks it, to the nearer edge; a tie
-// goes to the side that takes remainders.
-func (b *builder) clearOf(a *Run, x length.Length) (length.Length, bool) {
-	bars := b.bars(a)
-	for _, o := range bars {
-		if x <= o.from || x >= o.to {
-			continue
-		}
-		left, right := length.FloorTo(o.from-x, b.grid)+x, length.CeilTo(o.to-x, b.grid)+x
-		switch {
-		case x-left < right-x, x-left == right-x && b.sys.Remainder == job.Left:
-			x = left
-		default:
-			x = right
-		}
-	}
-	// A move off one must not land on another.
-	for _, o := range bars {
-		if x > o.from && x < o.to {
-			return x, false
-		}
-	}
-	return x, true
-}
-
-// number sorts and names the chairs and checks that none overlap and none
+// number names the chairs and checks that none overlap and none
 // stands on an obstacle.
 func (b *builder) number(a *Run) {
-	slices.SortStableFunc(a.Chairs, func(p, q *Chair) int {
-		switch {
-		case p.At < q.At:
-			return -1
-		case p.At > q.At:
-			return 1
-		}
-		return 0
-	})
 	for i, c := range a.Chairs {
 		c.N = i + 1
 		c.Name = fmt.Sprintf("%s-C%d", a.Name, c.N)
@@ -431,7 +206,7 @@ func (b *builder) number(a *Run) {
 				"lengthen the least piece or the leg, or ask the fabricator for a shorter chair")
 		}
 		if c.Kind != Between {
-			if _, ok := b.clearOf(a, c.At); !ok || b.blocked(a, c.At) {
+			if b.blocked(a, c.At) {
 				b.hold("chair-blocked", a.Job.At, a.Run, c.At,
 					"run "+a.Name+": chair "+c.Name+" at a joint or an end stands on an obstacle",
 					"a joint's chair never moves", "move what blocks it, or change the leg or the closer")
@@ -470,9 +245,4 @@ func (b *builder) overExpansion(a *Run) {
 					"or ask the fabricator for a shorter chair"})
 		}
 	}
-}
-
-func (b *builder) blocked(a *Run, x length.Length) bool {
-	y, _ := b.clearOf(a, x)
-	return y != x
 }

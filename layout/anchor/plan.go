@@ -12,7 +12,7 @@ import (
 )
 
 // supports stands the short chairs under the miters.
-func (b *builder) supports(runs []*Run, pieces []*cap.Piece) []*Support {
+func (b *builder) supports(pieces []*cap.Piece) []*Support {
 	var out []*Support
 	for _, p := range pieces {
 		for _, m := range p.Miters {

@@ -36,18 +36,21 @@ func ends(e wall.End) bool { return e.Kind == job.EndFree && e.Step == nil }
 // choose gives a run the assembly of each zone for each of the widths it may
 // be capped in: the tested width counts piece by piece.
 func choose(j *job.Job, d wind.Demand, r *Run, widths []length.Length) {
-	s := &j.System
 	r.Choices = nil
 	for _, w := range widths {
 		c := WidthChoice{Inside: w}
 		for z := wind.Edge; z <= wind.Corner; z++ {
-			c.Choice[z] = assembly.Choose(j, d, z, assembly.Need{
-				Metal: s.Metal.Name, Thickness: s.Metal.Thickness,
-				FrontLeg: s.FrontLeg, RearLeg: s.RearLeg, Inside: w, Layers: r.Wall.Layers,
-			})
+			c.Choice[z] = assembly.Choose(j, d, z, need(j, r, w))
 		}
 		r.Choices = append(r.Choices, c)
 	}
+}
+
+// need is what an assembly has to cover on a run capped in a width.
+func need(j *job.Job, r *Run, inside length.Length) assembly.Need {
+	s := &j.System
+	return assembly.Need{Metal: s.Metal.Name, Thickness: s.Metal.Thickness,
+		FrontLeg: s.FrontLeg, RearLeg: s.RearLeg, Inside: inside, Layers: r.Wall.Layers}
 }
 
 // keepChoices drops the choices for widths that the run does not have.
@@ -79,4 +82,22 @@ func (b *builder) uncovered(r *Run) {
 			})
 		}
 	}
+}
+
+// TakeNext has a run take, in a zone and at every width, the assembly that comes
+// after the chosen one among those that cover it; false where there is none.
+func (r *Run) TakeNext(j *job.Job, d wind.Demand, z wind.Zone) bool {
+	taken := false
+	for i := range r.Choices {
+		c := &r.Choices[i]
+		all := assembly.Candidates(j, d, z, need(j, r, c.Inside))
+		k := slices.IndexFunc(all, func(o assembly.Choice) bool { return o.Assembly == c.Choice[z].Assembly })
+		if k >= 0 && k+1 < len(all) {
+			c.Choice[z], taken = all[k+1], true
+		}
+	}
+	if n := len(r.Choices); n > 0 {
+		r.Choice = r.Choices[n-1].Choice
+	}
+	return taken
 }

@@ -47,9 +47,16 @@ func LegsOf(s *job.System, m Seam, spacing, grid length.Length) [2]Legs {
 		out[i].Longest = length.Max(longest, least[i])
 	}
 	first := func(from [2]length.Length) ([2]length.Length, bool) {
-		for l := from; l[0] <= out[0].Longest && l[1] <= out[1].Longest; l[0], l[1] = l[0]+s.Corner.LegStep, l[1]+s.Corner.LegStep {
-			if legsClear(s, m, l) && betweenFits(s, m, 0, l[0], spacing, grid) && (!m.Two() || betweenFits(s, m, 1, l[1], spacing, grid)) {
-				return l, true
+		// By all rules if any legs do; else each leg by itself, and what the piece
+		// lacks is held when it is laid out.
+		for _, loose := range []bool{false, true} {
+			if !loose && m.hopeless(s, from, spacing, grid) {
+				continue
+			}
+			for l := from; l[0] <= out[0].Longest && l[1] <= out[1].Longest; l[0], l[1] = l[0]+s.Corner.LegStep, l[1]+s.Corner.LegStep {
+				if legsClear(s, m, l) && m.stands(s, l, spacing, grid, loose) {
+					return l, true
+				}
 			}
 		}
 		return from, false
@@ -83,42 +90,25 @@ func legsClear(s *job.System, m Seam, legs [2]length.Length) bool {
 	return supportsClear(sup)
 }
 
-// betweenFits tells whether the chairs that a leg longer than the tested
-// spacing needs find room between its joint and the miter.
-func betweenFits(s *job.System, m Seam, side int, leg, spacing, grid length.Length) bool {
-	// As long as its front or its centre line, whichever is longer.
-	long := length.Max(leg, leg-m.Trims(s)[side]/2)
-	bays := (long + spacing - 1) / spacing
-	if bays < 2 {
+// hopeless tells whether no legs make the bay round a miter that nothing holds
+// down short enough, or whether somebody answers for that bay.
+func (m Seam) hopeless(s *job.System, least [2]length.Length, spacing, grid length.Length) bool {
+	if m.Held(s) {
+		return false
+	}
+	e := m.Extra(s)
+	if s.Corner.Covered.Covers(Corner.String(), length.Max(m.Inside[0], m.Inside[1]), m.Turn()) {
 		return true
 	}
-	joint := leg + s.Joint.Gap/2
-	most := length.Min(spacing, joint-(bays-1)*s.Chair.Length)
-	_, ok := ClearOfMiter(s, m, side, joint/bays, most, grid, true)
-	return ok
-}
-
-// ClearOfMiter is the nearest distance from a corner point along the arriving
-// leg (side 0) or the leaving one (1), from u to most, at which a chair's centre
-// keeps the chair clear of the supports, of the miter line and, with twin, of a
-// like chair on the other leg.
-func ClearOfMiter(s *job.System, m Seam, side int, u, most, grid length.Length, twin bool) (length.Length, bool) {
-	if side == 1 {
-		m = m.turned()
-	}
-	half := s.Chair.Length / 2
-	sup := Supports(s, m)
-	for ; u <= most; u += grid {
-		q := ChairOn(s, m.Corner, false, m.Inside[0], u-half, u+half)
-		ok := !PastMiter(s, m, 0, m.Inside[0], u-half) && !(twin && Overlap(q, ChairOn(s, m.Corner, true, m.Inside[1], u-half, u+half)))
-		for _, p := range sup {
-			ok = ok && !Overlap(q, p.Quad)
+	sum := e[0] + e[1]
+	for i, l := range least {
+		near, ok := m.Near(s, i, grid, true)
+		if !ok {
+			return true
 		}
-		if ok {
-			return u, true
-		}
+		sum += length.Min(l, near)
 	}
-	return 0, false
+	return sum > spacing
 }
 
 // PastMiter tells whether a chair of an inside width on one leg, whose edge is

@@ -151,6 +151,7 @@ func (b *builder) shape(p *Piece) {
 			"runs this short leave no room for a joint between their corners", "detail this stretch by hand with the fabricator")
 	}
 	b.pitchMerged(p)
+	p.Lot = lotOf(b.job, p, p.Lot)
 	for _, q := range p.Parts {
 		front0, front1 := q.Run.ToFront(q.From), q.Run.ToFront(q.To)
 		if wind.Touches(q.Run.Zones, front0, front1) == wind.Corner {

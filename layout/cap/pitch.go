@@ -6,6 +6,7 @@ import (
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/stand"
 	"copingset/layout/wall"
 )
 
@@ -96,7 +97,9 @@ func pitchLegs(s *job.System, c *wall.Corner, inside, spacing, grid length.Lengt
 	longest := length.Max(least, s.Corner.LongestLeg)
 	first := func(from length.Length) (length.Length, bool) {
 		for l := from; l <= longest; l += s.Corner.LegStep {
-			if _, ok := PitchChairs(s, c, inside, l+s.Joint.Gap/2, spacing, grid); ok {
+			if legs, ok := One(c, inside).legs(s, [2]length.Length{l, l}, spacing, grid, true); !ok {
+				return from, false
+			} else if _, why := stand.Row(legs[1], grid); why == stand.Stands {
 				return l, true
 			}
 		}
@@ -106,37 +109,6 @@ func pitchLegs(s *job.System, c *wall.Corner, inside, spacing, grid length.Lengt
 	out.Short, _ = first(short)
 	out.Least, out.Clear = first(least)
 	return out
-}
-
-// PitchChairs are the chairs between a break and the chair of the joint at a
-// leg's end, as distances from the break outwards. Nothing carries the weld
-// itself and no chair lies across it, so the first stands within half the
-// tested spacing of it, on each leg: no two over the break are further apart
-// than the spacing. ok is false where there is no room for one.
-func PitchChairs(s *job.System, c *wall.Corner, inside, joint, spacing, grid length.Length) (out []length.Length, ok bool) {
-	if joint <= spacing/2 {
-		return nil, true
-	}
-	near := length.CeilTo(pitchFoot(s, c, inside)+s.Chair.Length/2, grid)
-	for n := (2*joint + spacing - 1) / (2 * spacing); n <= joint/s.Chair.Length+1; n++ {
-		first := length.Max(near, length.FloorTo(joint/(2*n+1), grid))
-		if n < 1 || first > spacing/2 {
-			continue
-		}
-		out = []length.Length{first}
-		bays := length.Split(joint-first, int(n), grid, true)
-		good := true
-		for i, l := range bays {
-			good = good && l <= spacing && l >= s.Chair.Length
-			if i < len(bays)-1 {
-				out = append(out, out[i]+l)
-			}
-		}
-		if good {
-			return out, true
-		}
-	}
-	return nil, false
 }
 
 // slopesAndTurns holds a run between a break of slope and a corner that is too

@@ -68,6 +68,7 @@ type Sheet struct {
 	Path        Path
 	Left, Right Cut
 	Tabs        [2]*Tab // at its left end, at its right; nil: none
+	Laps        [2][]Lap
 }
 
 // Pattern develops a sheet: seen from its finish side, the path's last edge (the
@@ -103,12 +104,9 @@ func (b Sheet) Pattern(chord float64) (Flat, error) {
 	}
 	places := b.places(l, chord)
 	var out Flat
-	for i := len(places) - 1; i >= 0; i-- {
-		out.Outline = append(out.Outline, at(true, places[i]))
-	}
-	for _, s := range places {
-		out.Outline = append(out.Outline, at(false, s))
-	}
+	right := b.edge(l, 1, places, func(s float64) Point { return at(true, s) })
+	slices.Reverse(right)
+	out.Outline = append(right, b.edge(l, 0, places, func(s float64) Point { return at(false, s) })...)
 	for _, s := range places {
 		if at(true, s).X <= at(false, s).X {
 			return Flat{}, &TooShort{l.partName(2 * l.segAt(s))}
@@ -140,6 +138,7 @@ func (b Sheet) Pattern(chord float64) (Flat, error) {
 		line(i-1, i, i-1)
 	}
 	whole.tabs(l, &out)
+	b.laps(l, &out)
 	return out, nil
 }
 
@@ -194,6 +193,11 @@ func (b Sheet) places(l Laid, chord float64) []float64 {
 	for _, c := range []Cut{b.Left, b.Right} {
 		for _, n := range c.Notches {
 			base = append(base, n.From, n.From-1e-6, n.To, n.To+1e-6)
+		}
+	}
+	for _, laps := range b.Laps {
+		for _, lap := range laps {
+			base = append(base, lap.From, lap.From+hair, lap.To-hair, lap.To)
 		}
 	}
 	slices.Sort(base)

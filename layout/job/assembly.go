@@ -65,7 +65,9 @@ type Assembly struct {
 	FactorBasis               *FactorBasis // of that factor; nil: not stated
 	FactorSigned              *Signed      // who stands behind a factor under the published one; nil: nobody
 	ReferenceArea             string
-	Cost                      int64 // per chair, in thousandths of the job's money
+	TestedOn                  *Specimen  // how the specimen stood; nil: not stated
+	OneChair                  *ChairHeld // what the report gives of one chair; nil: nothing
+	Cost                      int64      // per chair, in thousandths of the job's money
 }
 
 // Test is what a report says of the test: by which standard and method it was
@@ -75,6 +77,22 @@ type Test struct {
 	Standard, Edition, Method string
 	Accreditation             string
 	On                        Date // of the report; zero: not stated
+}
+
+// Specimen is the cap that a test pulled: its length, and the chairs it stood on,
+// the tested spacing apart.
+type Specimen struct {
+	At     finding.Place
+	Length length.Length
+	Chairs int
+}
+
+// ChairHeld is what one chair held in the test, in newtons at the level of the
+// assembly's resistances; zero: not stated.
+type ChairHeld struct {
+	At         finding.Place
+	Up         float64
+	Hook, Snap float64 // at the street side and at the roof side
 }
 
 // FactorBasis is where the safety factor on as-pulled values comes from: at
@@ -162,6 +180,19 @@ func (t *Test) keys(k keys) {
 	k.may().show().date("date", &t.On, "the date of the report", "2024-09-12")
 }
 
+func (s *Specimen) keys(k keys) {
+	s.At = k.at
+	k.length("length", &s.Length, "the length of the cap tested", `12'-0"`)
+	k.count("chairs", &s.Chairs, "how many chairs it stood on, the tested spacing apart", "4")
+}
+
+func (c *ChairHeld) keys(k keys) {
+	c.At = k.at
+	k.force("up", &c.Up, "the upward force one chair held", "310 lb")
+	k.may().force("hook", &c.Hook, "what its hook at the street side held, if the report parts the two", "170 lb")
+	k.when(k.given("hook"), "the hook is stated").force("snap", &c.Snap, "what its snap at the roof side held", "140 lb")
+}
+
 func (f *FactorBasis) keys(k keys) {
 	f.At = k.at
 	word(k, "level", &f.Level, []choice[Level]{{"allowable", Allowable}, {"strength", Strength}},
@@ -183,6 +214,8 @@ func (a *Assembly) keys(k keys) {
 	k.leg("rear_leg_most", &a.RearLegMost, "the highest rear leg tested", `4 3/4"`)
 	k.length("width_most", &a.WidthMost, "the widest inside width tested", `20"`)
 	k.length("chair_spacing", &a.ChairSpacing, "the chair spacing tested", `46"`)
+	optional(k.may().show(), "tested_on", &a.TestedOn, (*Specimen).keys,
+		"how the specimen stood; left out, what a stiff cap shares out unevenly is not compared")
 	word(k, "substrate", &a.Substrate, materials(), "the material tested into", "wood")
 	k.text("fastener", &a.Fastener, "the name of one of the fasteners", "stainless wood screw, hex washer head")
 	k.group("rows", "the two rows of fasteners in a chair", func(k keys) {
@@ -205,6 +238,8 @@ func (a *Assembly) resistanceKeys(k keys) {
 	k.may().resistance("rear", &a.Rear,
 		"the resistance of the rear leg towards the roof, with the top in the same test; left out, the outward one is taken for it", "88 psf as-pulled")
 	stated := k.has("up", "out")
+	optional(k.may(), "one_chair", &a.OneChair, (*ChairHeld).keys,
+		"the forces that the report gives of one chair, at the level of `up`; left out, the pressure on the tested spacing and the piece's own width is taken")
 	mixed := ""
 	switch {
 	case stated && a.Up.Level != a.Out.Level:

@@ -46,39 +46,27 @@ type Machine struct {
 	Throat    length.Length   // room behind the bend line
 	LeastGage length.Length   // nearest the back gauge stands to the bend line
 	MostGage  length.Length
-	Punch     []ToolPoint // outline of the punch or clamping beam at the bend line, y away from the sheet
-	Die       []ToolPoint // outline of the die or lower beam, y away from the sheet
+	Longest   length.Length // longest part it takes along the bend
+	Flange    length.Length // least flange, outside
+	Takes     []Taken       // the sheets it takes, by metal; none: not stated
+	Punch     []ToolPoint   // outline of the punch or clamping beam at the bend line, y away from the sheet
+	Die       []ToolPoint   // outline of the die or lower beam, y away from the sheet
+}
+
+// Taken is what a machine takes of one metal: sheets of these thicknesses.
+type Taken struct {
+	Metal       string
+	Least, Most length.Length
 }
 
 // ToolPoint is a corner of a tool's outline: across from the bend line, to the
 // gauge positive, and away from the sheet.
 type ToolPoint struct{ X, Y length.Length }
 
-// Joining is how two bodies of a piece are joined at a seam.
-type Joining int
-
-// The ways.
-const (
-	NotJoined Joining = iota // not stated
-	Weld
-	Solder
-	RivetAndSeal
-)
-
-func (j Joining) String() string { return [...]string{"", "weld", "solder", "rivet and seal"}[j] }
-
-// SeamRules say how seams of a piece are made.
-type SeamRules struct {
-	At      finding.Place
-	Process Joining
-	Backer  string        // a backer or tab behind the seam; empty: none
-	After   bool          // the piece is finished after joining
-	CutBack length.Length // hems, hooks and drips end so far before the seam
-}
-
 func (s *Shop) bendingKeys(k keys) {
 	optional(k.may(), "machine", &s.Machine, (*Machine).keys, "what the shop bends on, with its own limits")
 	list(k.may(), "bends", "bend", &s.Bends, (*TakenBend).keys, "what bends took in trial strips; each stands before the K factor")
+	k.may().yes("trial_strips", &s.Strips, "whether a sheet for trial strips is printed though every bend over 90° has one", "yes")
 	k.may().texts("bend_order", &s.BendOrder, "the bends in the shop's own order, each by the two faces beside it like `front leg/top`; one is found otherwise", "[drip/hem, hook/hem, drip/front leg]")
 	optional(k.may(), "seam", &s.Seam, (*SeamRules).keys, "how the seams of a piece are joined")
 	word(k.may(), "etch", &s.Etch, []choice[Etch]{{"back", EtchBack}, {"hidden", EtchHidden}},
@@ -105,19 +93,20 @@ func (m *Machine) keys(k keys) {
 	k.may().length("throat", &m.Throat, "the room behind the bend line", `40"`)
 	k.may().length("least_gauge", &m.LeastGage, "the least distance of the back gauge from the bend line", `3/16"`)
 	k.may().length("most_gauge", &m.MostGage, "its greatest distance", `38"`)
+	k.may().length("longest", &m.Longest, "the longest part it takes along the bend, if that is less than the shop's `brake`", `10'-0"`)
+	k.may().length("least_flange", &m.Flange, "the narrowest flange it holds, if that is more than the shop's `least_flange`", `1/2"`)
+	list(k.may(), "takes", "metal", &m.Takes, (*Taken).keys, "the sheets it takes, by metal; a metal that is not in the list is not bent on it")
 	list(k.may(), "punch", "point", &m.Punch, (*ToolPoint).keys, "the outline of the punch or clamping beam from its tip, in order")
 	list(k.may(), "die", "point", &m.Die, (*ToolPoint).keys, "the outline of the die or lower beam, in order")
+}
+
+func (t *Taken) keys(k keys) {
+	k.text("metal", &t.Metal, "the metal, as the system names it", "aluminum 3003-H14")
+	k.length("least", &t.Least, "the thinnest sheet of it that the machine bends", `0.025"`)
+	k.length("most", &t.Most, "the thickest", `0.080"`)
 }
 
 func (p *ToolPoint) keys(k keys) {
 	k.signedLength("x", &p.X, "how far it lies from the bend line, positive to the gauge", `1/4"`)
 	k.signedLength("y", &p.Y, "how far it lies from the sheet, away from it", `1 1/2"`)
-}
-
-func (s *SeamRules) keys(k keys) {
-	s.At = k.at
-	word(k, "process", &s.Process, []choice[Joining]{{"weld", Weld}, {"solder", Solder}, {"rivet and seal", RivetAndSeal}}, "how the seam is joined", "weld")
-	k.may().text("backer", &s.Backer, "the backer or tab behind the seam, if there is one", "2 in strip, same metal")
-	word(k, "finish", &s.After, []choice[bool]{{"before", false}, {"after", true}}, "whether the metal is finished before or after it is joined", "after")
-	k.may().lengthOrZero("cut_back", &s.CutBack, "how far hems, hooks and drips end before the seam", `1/16"`)
 }

@@ -24,6 +24,7 @@ func (d *decoder) check(j *Job) {
 	d.checkPacking(j)
 	d.checkFasteners(j)
 	d.checkAssemblies(j)
+	d.checkStanding(j)
 	d.checkWind(j)
 	d.checkWood(j)
 	d.checkCrating(j)

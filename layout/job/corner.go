@@ -1,6 +1,9 @@
 package job
 
 import (
+	"slices"
+
+	"copingset/layout/finding"
 	"copingset/layout/length"
 )
 
@@ -15,6 +18,7 @@ type CornerRules struct {
 	Support    Support
 	Supports   []SupportTier // by inside width, ascending; supports at the miter
 	TwoWidths  *TwoWidths    // nil: one width goes through every corner
+	Covered    *Covered      // what a report or an engineer covers of pieces that turn; nil: nothing
 }
 
 // TwoWidths is what the fabricator accepts of a corner whose legs have
@@ -29,6 +33,43 @@ type TwoWidths struct {
 type Support struct {
 	Length, Width length.Length // along the miter, across it
 	Blank         *Blank        // nil: its section is not stated
+	Hook          *Hook         // nil: it only bears
+	Fixing        *Fixing       // nil: not stated
+}
+
+// Hook is what holds the cap down at a corner support.
+type Hook struct {
+	At           finding.Place
+	Allowable    float64 // of one support, N
+	By, Document string
+}
+
+// Fixing is what fastens one corner support to the wall.
+type Fixing struct {
+	At       finding.Place
+	Fastener string // name of a Fastener
+	Count    int
+}
+
+// Covered is what a report or an engineer answers for of pieces whose hold-downs
+// do not balance what the wind asks of them, or stand too far apart round a miter.
+type Covered struct {
+	At           finding.Place
+	By, Document string
+	Pieces       []string // kinds of piece
+	WidthMost    length.Length
+	TurnMost     Angle
+}
+
+// Covers tells whether a piece of a kind, its widest inside width and its sharpest
+// turn lie within what is covered.
+func (c *Covered) Covers(kind string, inside length.Length, turn Angle) bool {
+	return c != nil && slices.Contains(c.Pieces, kind) && inside <= c.WidthMost && max(turn, -turn) <= c.TurnMost
+}
+
+// turned are the kinds of piece that balance on their hold-downs.
+func turned() []choice[string] {
+	return asThey("corner", "double miter", "corner with end", "tee", "end cap", "wall end", "transition", "pitch miter")
 }
 
 // SupportTier says how many supports stand under a miter up to a width, and
@@ -67,12 +108,38 @@ func (c *CornerRules) keys(k keys) {
 		"how many corner supports stand under a miter, by inside width")
 	optional(k.may(), "two_widths", &c.TwoWidths, (*TwoWidths).keys,
 		"what the shop accepts of a corner whose legs have different widths; without it one width goes through every corner")
+	optional(k.may(), "covered_by", &c.Covered, (*Covered).keys,
+		"the report or the engineer that answers for pieces whose chairs and supports do not balance the uplift, and what it covers")
+}
+
+func (c *Covered) keys(k keys) {
+	c.At = k.at
+	k.text("by", &c.By, "the laboratory or the engineer who answers for it", "K. Sundqvist-Abara, engineer of record")
+	k.text("document", &c.Document, "the report or letter that says so", "Letter L-22")
+	values(k, "pieces", &c.Pieces, words(turned()), "the kinds of piece it covers", "[corner, double miter]")
+	k.length("width_most", &c.WidthMost, "the widest inside width it covers", `20"`)
+	k.angle("turn_most", &c.TurnMost, 0, straight, "the sharpest turn it covers, in degrees", "90")
+}
+
+func (h *Hook) keys(k keys) {
+	h.At = k.at
+	k.force("allowable", &h.Allowable, "what one support holds down, its factor taken", "180 lb")
+	k.text("by", &h.By, "the laboratory or the engineer who answers for it", "Fennmark Test House")
+	k.text("document", &h.Document, "the report or letter that says so", "LR-2214")
+}
+
+func (f *Fixing) keys(k keys) {
+	f.At = k.at
+	k.text("fastener", &f.Fastener, "the name of one of the fasteners", "stainless wood screw, hex washer head")
+	k.count("count", &f.Count, "how many fasten one support", "4")
 }
 
 func (s *Support) keys(k keys) {
 	k.length("length", &s.Length, "the length of the corner support along the miter", `6"`)
 	k.length("width", &s.Width, "the width of the corner support across the miter", `4"`)
 	optional(k.may(), "blank", &s.Blank, (*Blank).supportKeys, "the section of the corner support, for its flat pattern")
+	optional(k.may(), "hook", &s.Hook, (*Hook).keys, "what the corner support holds down, if it hooks the cap; without it, it only bears")
+	optional(k.when(k.given("hook"), "the support hooks the cap"), "fixing", &s.Fixing, (*Fixing).keys, "what fastens one corner support")
 }
 
 func (t *SupportTier) keys(k keys) {

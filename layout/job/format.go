@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -25,6 +26,11 @@ func Both(l length.Length) string {
 		places = 1
 	}
 	return length.Feet(l, den) + " (" + length.Millimetres(l, places) + " mm)"
+}
+
+// BothForce letters a force in both systems, to the pound and to 5 N: 185 lb (825 N).
+func BothForce(newtons float64) string {
+	return fmt.Sprintf("%.0f lb (%.0f N)", newtons/4.4482216152605, math.Round(newtons/5)*5)
 }
 
 // BothWeights letters a weight in pounds and kilograms (1 lb is 453.59237 g).

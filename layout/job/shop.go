@@ -32,6 +32,7 @@ type Shop struct {
 	PartSheets  []PartSheet // for parts of another metal or thickness
 	Machine     *Machine    // nil: not stated
 	Bends       []TakenBend // from trial strips
+	Strips      bool        // a sheet for trial strips is asked for
 	BendOrder   []string    // the shop's own, as "front leg/top"
 	Seam        *SeamRules  // nil: not stated
 	Etch        Etch

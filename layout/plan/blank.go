@@ -55,6 +55,7 @@ type BlankHole struct {
 	Left, Right, Street, Roof length.Length
 	Centre                    fold.Point
 	Radius                    float64 // of a round one; zero: it is not round
+	Rivet                     bool    // of a seam
 }
 
 // BlankFace is a flat face between its bends.

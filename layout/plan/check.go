@@ -21,6 +21,7 @@ const (
 	Thread     Code = "thread"      // of a fastener in what holds it, its tip taken off
 	Movement   Code = "movement"    // of a building expansion joint, stated
 	Released   Code = "released"    // a piece may be cut
+	RearLeft   Code = "rear-left"   // of a leg, something is left of its rear between its miters
 )
 
 // Check is one verdict: what there is, what is asked, and whether that will do.

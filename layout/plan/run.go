@@ -32,12 +32,101 @@ type Shape struct {
 	Ring Ring
 }
 
+// Value is a length that is lettered, and the name of the fact that it is; none
+// where it is said nowhere else.
+type Value struct {
+	Real length.Length
+	Fact string
+}
+
+// Hand of somebody on the roof looking out over the wall.
+type Hand int
+
+// The hands; what has none has NoHand.
+const (
+	NoHand Hand = iota
+	LeftHand
+	RightHand
+)
+
+func (h Hand) String() string { return [...]string{"", "left", "right"}[h] }
+
+// PieceKind is a kind of piece.
+type PieceKind int
+
+// The kinds of piece.
+const (
+	StraightPiece    PieceKind = iota
+	CornerPiece                // one welded miter, two legs
+	DoubleMiterPiece           // a short run and both its corners in one piece
+	EndCapPiece                // closed end at a free end of the wall
+	WallEndPiece               // upstand flange against a higher wall
+	CombinedPiece              // a short run with a miter and an end in one piece
+	TransitionPiece            // tapers from one inside width to another
+	PitchMiterPiece            // one weld over a break in the slope of the wall top, two legs
+	TeePiece                   // a main cap with the stub of a branch welded to its rear
+)
+
+// Along reports a piece that is laid to the string between corners and ends.
+func (k PieceKind) Along() bool { return k == StraightPiece || k == TransitionPiece }
+
+// Miter is the weld at one end of a part. Trim is what its front mold line has over
+// the rear one there: negative at an inside corner.
+type Miter struct {
+	Here bool
+	Trim length.Length
+}
+
 // Piece is the stretch of a run that a cap covers: its two outside mold lines,
 // each from the left hand to the right. The rear one is shorter by the miter at a
 // corner that turns to the roof, and has a point at either end of a taper.
 type Piece struct {
 	Mark        string
+	Kind        PieceKind
+	From, To    length.Length // along the front
 	Front, Rear []Pt
+	Long        Value // from From to To
+	Left, Right Miter
+	Mitered     bool       // it has a weld somewhere
+	Pitched     bool       // its welds are over breaks of slope: no miter in plan
+	Break       SlopeBreak // of a pitch miter
+	Laying      int        // order of laying in its perimeter, from 1
+	LaidWith    string     // the run that a tee's stub is laid with; empty: its own
+	MarkFact    string     // facts of mark and laying number
+	LayingFact  string
+	Held        bool          // not released
+	Persons     int           // who lift it; none: a machine
+	Allowance   length.Length // extra length shipped, to be cut on the roof
+	CutAt       Hand          // the end to cut
+}
+
+// Whole reports whether both ends of a part lie within a stretch.
+func (p Piece) Whole(from, to length.Length) bool { return p.From >= from && p.To <= to }
+
+// JointKind is a kind of joint.
+type JointKind int
+
+// The kinds of joint.
+const (
+	PlainJoint     JointKind = iota // splice plate, held by the joint chair
+	ExpansionJoint                  // cover plate held on one side only, no chair under it
+	KinkJoint                       // a plain joint that absorbs a small turn at its centre
+)
+
+// Joint is the gap between two pieces, with its splice or cover plate between the
+// legs of the cap.
+type Joint struct {
+	Mark             string
+	Kind             JointKind
+	From, To, Centre length.Length // on the cap line; a kink's To lies on the next run
+	Station, Gap     Value         // of its centre from the start mark; as set at the reference temperature
+	Plate            Ring
+	PlateLong        length.Length // of the plate along the run
+	Held             Hand          // the side a cover plate is fixed on
+	WallGap          length.Length // of the building expansion joint under it; zero: none
+	Moves            bool          // the movement of that is stated
+	Movement         Value         // either way
+	Outside          length.Length // of the cap there
 }
 
 // Support is one under a miter, in the frame of the run it is seen from.
@@ -46,11 +135,68 @@ type Support struct {
 	Right bool // under the corner at the run's right end
 }
 
-// Chair is one in plan; its rear edge follows a taper.
+// Pack is what stands under a chair at one face of the wall.
+type Pack struct {
+	Thick Value           // set surface over the wall top
+	Built length.Length   // what plies and shims come to
+	Shims []length.Length // thickest first, over the plies
+}
+
+// Screws are one row of a chair. Length is zero where no stock length fits.
+type Screws struct {
+	Count         int
+	Name          string // of the fastener; empty: none
+	Length, Pilot length.Length
+	PilotDia      length.Length
+	Behind        length.Length // centre line of the row from the cap line
+}
+
+// Fits says that a stock length of the named fastener does.
+func (w Screws) Fits() bool { return w.Name != "" && w.Length > 0 }
+
+// ChairKind is where a chair stands.
+type ChairKind int
+
+// The kinds of chair.
+const (
+	ChairAtJoint     ChairKind = iota // centred under a joint; it never moves
+	ChairBetween                      // one of the equal bays of a piece
+	ChairAtEnd                        // at an end without a joint
+	ChairAtExpansion                  // one each side of a building expansion joint
+)
+
+func (k ChairKind) String() string {
+	return [...]string{"joint", "between", "end", "expansion"}[k]
+}
+
+// Fastener is a kind of screw or nail.
+type Fastener struct {
+	Name     string
+	Diameter length.Length
+}
+
+// Chair is one in plan, its rear edge follows a taper, and in elevation, where it
+// lies on the set surface.
 type Chair struct {
 	Shape
-	At    length.Length // its middle
-	Holes []Pt          // spread evenly along each row: rows are as tested, the holes the chair's own
+	N            int // in its run, from the left
+	Kind         ChairKind
+	Joint        string        // that it stands at; empty: none
+	At           length.Length // its middle
+	Station      Value         // from the start mark
+	Holes        []Pt          // spread evenly along each row: rows are as tested, the holes the chair's own
+	Set          length.Length // height of the set surface at its middle, at the roof face
+	Side         Ring          // seen from the roof: set surface at the left and right, then its top
+	UnderFront   length.Length // height of the set surface at the two faces, which is its underside
+	UnderRear    length.Length
+	StringToWall length.Length // how far behind the string the wall's street face lies
+	Plies        int
+	Front, Rear  Pack
+	Rows         [2]Screws        // front, rear
+	Inside       length.Length    // width of the cap that it is made for
+	Edges        [2]length.Length // that width at its left and right edge; unlike where its rear edge is cut to a taper
+	First        bool             // set before the string is pulled: under a corner or end piece, or outermost
+	AlongPiece   bool             // under pieces that are laid to the string
 }
 
 // Wall is the top of a run's wall from above, each face from corner to corner with
@@ -60,16 +206,156 @@ type Wall struct {
 	Read         []Pt // the roof face at each reading on the wall
 }
 
-// Run is a run from above. Pieces, Plates, Obstacles, Gaps and Chairs stand in the
-// order of the run's parts, joints, obstacles, building expansion joints and chairs.
+// EndKind is how a run ends.
+type EndKind int
+
+// The ways a run ends.
+const (
+	EndTurn EndKind = iota // turns into the next run, or goes on over a break of slope
+	EndFree                // free end with an end cap
+	EndWall                // dies into a higher wall
+	EndTee                 // meets the roof side of another perimeter's run
+)
+
+// SlopeBreak is a change in the slope of the wall top.
+type SlopeBreak struct {
+	Word  string // peak, valley; empty: none
+	Angle string // its change of slope
+}
+
+// End is one end of a run and what lies beyond it.
+type End struct {
+	Kind       EndKind
+	Corner     bool          // a corner, a kink or a break of slope stands there
+	Outside    bool          // the wall turns to the roof
+	Roofward   bool          // so does the cap
+	Streetward bool          // the cap turns away from it
+	Absorb     bool          // a plain joint takes it up: no miter
+	Trim       length.Length // front mold line over the rear one there
+	Break      SlopeBreak
+	Beyond     string // the run beyond a corner or a step, or the main that a tee meets
+	Name       string // of the corner
+	Step       StepWay
+	Words      string  // what a step or a tee is called
+	Stub       [2][]Pt // the next run's front and rear mold lines, from the miter outwards and far beyond what is shown
+}
+
+// Branch is where another perimeter's run meets the roof side of one: its two
+// sides on the rear mold line, and its name.
+type Branch struct {
+	Name        string
+	Left, Right Pt
+}
+
+// Obstacle is one on the wall or through the cap.
+type Obstacle struct {
+	Shape
+	At                                length.Length // its middle
+	Station                           Value         // from the start mark
+	BlocksChair, BlocksJoint, Pierces bool
+	Collar                            string // who seals what comes through; empty is a hold
+	Fact                              string // all that is lettered of it
+}
+
+// WindZone is a stretch of one zone of wind pressure.
+type WindZone struct {
+	From, To length.Length
+	Corner   bool
+}
+
+// BuildUp is a stretch of one build-up under the coping.
+type BuildUp struct {
+	From, To              length.Length
+	Plies                 int
+	FrontLeast, FrontMost length.Length // shims over the plies, at the two edges
+	RearLeast, RearMost   length.Length
+}
+
+// Note is what a surveyor saw and wrote at a reading.
+type Note struct {
+	At         length.Length
+	Station    Value
+	Conditions []string
+	Words      string
+	Fact       string // of the words
+}
+
+// Pinch is the reading at which the rear play is least: the cap that goes on there
+// goes on everywhere. Nothing where nobody measured.
+type Pinch struct {
+	Here         bool
+	On           Pt    // on the wall's street face
+	Station      Value // the fact of where the wall is widest, if that is there
+	Need, Play   length.Length
+	StringToWall length.Length
+}
+
+// ToWall are the distances from the string to the wall's street face behind it, to
+// check the string by: at the first and the last reading, and where it is greatest.
+type ToWall struct {
+	Here              bool
+	Left, Right, Most Value
+	MostAt            Value // station
+}
+
+// Datum is the mark that crew stations start at.
+type Datum struct {
+	Mark   string // as the job names it; empty: the plumbed end of the wall
+	At     Pt     // on the wall's street face
+	Begins Value  // the cap line from it; negative: the cap line begins to its left
+}
+
+// Layer is one of the wall.
+type Layer struct {
+	Name, Material string
+	Thickness      length.Length
+}
+
+// Run is a run from above and from the roof. Pieces, Joints, Obstacles, Gaps and
+// Chairs stand in the order of the run's parts, joints, obstacles, building
+// expansion joints and chairs.
 type Run struct {
 	Wall
-	String                  []Pt // from the first chair to the last
-	Pieces                  []Piece
-	Plates, Obstacles, Gaps []Shape
-	Supports                []Support
-	Chairs                  []Chair
+	Name        string
+	Of          string        // what its facts are of, which no other run shares
+	Metric      bool          // lettered in millimetres
+	Cap, Front  Value         // cap line; the wall's front face
+	FrontFrom   length.Length // cap stations of the two ends of the wall's front face
+	FrontTo     length.Length
+	Inside      length.Length // of the widest part
+	Outside     length.Length
+	RearLine    []Pt  // rear mold line from end to end of the cap line
+	Gap         Value // of a joint as designed
+	Datum       Datum
+	Left, Right End
+	String      []Pt // from the first chair to the last
+	Pinch       Pinch
+	ToWall      ToWall
+	Line        Line
+	Pieces      []Piece
+	Joints      []Joint
+	Obstacles   []Obstacle
+	Gaps        []Shape
+	Supports    []Support
+	Chairs      []Chair
+	Branches    []Branch
+	WindZones   []WindZone
+	BuildUps    []BuildUp
+	Notes       []Note
+	Layers      []Layer       // of the wall from its top down
+	Fasteners   []Fastener    // of its chairs, in their order
+	Plies       bool          // plies lie along the wall under the shims
+	Ply         length.Length // thickness of one
+	UnderChairs bool          // packing stands under the chairs alone
+	LayerName   string        // what plies are of
+	Elevation   Elevation
 }
+
+// ToCrew turns a cap station into the station that the crew tapes.
+func (r *Run) ToCrew(station length.Length) length.Length { return station + r.Datum.Begins.Real }
+
+// OutsideAt is how far behind the cap line the rear mold line lies at a station.
+func (r *Run) OutsideAt(station length.Length) length.Length { return On(r.RearLine, station) }
 
 // Within is the part of a line of growing stations between two of them, cut
 // straight where it passes them.

@@ -12,7 +12,8 @@ import (
 
 // bends lists the bends of a body in the order they are made: hems first, then
 // from both edges inwards, the bend nearest an edge before those behind it, the
-// street edge first where two stand alike. An upstand comes last.
+// street edge first where two stand alike. An upstand comes last. Where the machine's
+// tools and reach are stated, the first order near that one that keeps to them.
 func (b *builder) bends(body Body) []Bend {
 	_, hi := body.Flat.Bounds()
 	var out []Bend
@@ -28,7 +29,7 @@ func (b *builder) bends(body Body) []Bend {
 		switch {
 		case q.Hem:
 			return 0
-		case q.Line.Between[1] == "upstand":
+		case q.Line.Seg < 0: // an upstand; tabs of a seam, over an edge by hand
 			return 2
 		}
 		return 1
@@ -38,7 +39,9 @@ func (b *builder) bends(body Body) []Bend {
 			cmp.Compare(length.Min(p.FromStreet, p.FromRoof), length.Min(q.FromStreet, q.FromRoof)),
 			cmp.Compare(p.FromStreet, q.FromStreet))
 	})
-	b.ownOrder(out)
+	if b.ownOrder(out); len(b.shop.BendOrder) == 0 {
+		out = b.freeOrder(body, out)
+	}
 	for i := range out {
 		out[i].Order = i + 1
 	}
@@ -54,7 +57,12 @@ func (b *builder) bends(body Body) []Bend {
 func (b *builder) gauge(body Body, all []Bend, k int) {
 	q := &all[k]
 	set := func(mm float64) { q.Gauge = length.RoundTo(length.FromMM(mm), b.step) }
-	if q.Line.Seg < 0 { // a tab: from the cut edge of its own
+	if q.Line.Seg < 0 && strings.HasSuffix(q.Line.Between[1], " tab") {
+		set(tabDepth(body, q.Line))
+		q.GaugeAt = []string{"L edge", "R edge"}[q.Line.Wing]
+		return
+	}
+	if q.Line.Seg < 0 { // an upstand: from the cut edge of its own
 		t := body.Metal.Tabs[q.Line.Wing]
 		bend := fold.Bend{Thickness: b.bend.Thickness, Radius: t.Radius, K: b.bend.K}
 		set(t.Height - bend.Setback(90) + bend.Allowance(90)/2)
@@ -65,13 +73,8 @@ func (b *builder) gauge(body Body, all []Bend, k int) {
 	made := func(seg int) bool {
 		return slices.ContainsFunc(all[:k], func(o Bend) bool { return o.Line.Wing == q.Line.Wing && o.Line.Seg == seg })
 	}
-	last, street := true, false
-	if body.Metal != nil {
-		last = q.FromRoof < q.FromStreet
-		street = !last
-	} else if body.Tray != nil {
-		street = body.Tray.Wings[q.Line.Wing].Street
-	}
+	last := fromLast(body, *q)
+	street := body.Metal != nil && !last || body.Tray != nil && body.Tray.Wings[q.Line.Wing].Street
 	r := p.Reach(q.Line.Seg, made, last)
 	set(r.Distance)
 	edge := "roof"
@@ -86,6 +89,20 @@ func (b *builder) gauge(body Body, all []Bend, k int) {
 	default:
 		q.GaugeAt = r.At
 	}
+}
+
+// fromLast reports whether a bend is gauged from the last edge of its path: of the
+// two the nearer on the flat, the free one of a body that is no one section.
+func fromLast(body Body, q Bend) bool { return body.Metal == nil || q.FromRoof < q.FromStreet }
+
+// tabDepth is from the bend line of a seam's tab to its own cut edge.
+func tabDepth(body Body, line fold.BendLine) float64 {
+	for _, lap := range body.Metal.Laps[line.Wing] {
+		if lap.Name == line.Between[1] {
+			return lap.Beyond - lap.Fold
+		}
+	}
+	return 0
 }
 
 // longest is the length of the longest bend of a body, along the brake.

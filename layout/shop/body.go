@@ -95,7 +95,7 @@ func (t taper) rear(from float64) float64 {
 // tray is the taper with the wide end. The top is one plane, since its slope does
 // not change; so the rear edge falls as it goes out. Its rear legs meet in the
 // plumb plane that bisects their turn, half the gap off it each; the seam with
-// the narrow end is the plumb plane square across.
+// the narrow end is that of narrowSeam.
 func (t taper) tray(b *builder) (fold.Tray, error) {
 	gap := b.shop.WeldGap.MM()
 	a, c := t.leg, t.long
@@ -110,19 +110,22 @@ func (t taper) tray(b *builder) (fold.Tray, error) {
 		}
 		out.Level, wings = 0, []int{3, 2, 0}
 	}
-	// The planes of its ends, normals away from it, and the one between its rear legs.
-	sin, cos := math.Sincos(math.Atan2(t.wide-t.narrow, t.long-2*t.leg) / 2)
+	// The planes of its ends, normals away from it, and those that bisect the turns of
+	// its rear edge, where that leaves the narrow end and where it comes to the wide one.
+	sin, cos := math.Sincos(t.turn() / 2)
 	way := t.x(1) - t.x(0)
-	along := fold.Vec{X: way}
-	type plane struct {
-		at, normal fold.Vec
-		gap        float64
+	along, bisector := fold.Vec{X: way}, fold.Vec{X: way * cos, Y: -sin}
+	type ends func(edge int, p fold.Path, right bool) fold.Cut
+	plane := func(at, normal fold.Vec, gap float64) ends {
+		return func(edge int, _ fold.Path, right bool) fold.Cut { return out.CutBy(edge, at, normal, gap, right) }
 	}
-	seam := plane{fold.Vec{X: t.x(t.leg)}, along, gap}
-	end := plane{fold.Vec{X: t.x(c)}, along, 0}
-	between := plane{at(corner, t.wide), fold.Vec{X: way * cos, Y: -sin}, gap}
+	seam, end, between := plane(fold.Vec{X: t.x(t.leg)}, along, gap), plane(fold.Vec{X: t.x(c)}, along, 0), plane(at(corner, t.wide), bisector, gap)
+	narrow := plane(at(a, t.narrow), bisector, gap)
+	turned := func(edge int, p fold.Path, right bool) fold.Cut {
+		return keepOff(p, seam(edge, p, right), narrow(edge, p, right), right)
+	}
 	for i, edge := range wings {
-		first, last := seam, between
+		first, last := turned, between
 		switch i {
 		case 1:
 			first, last = between, end
@@ -136,10 +139,56 @@ func (t taper) tray(b *builder) (fold.Tray, error) {
 		if err != nil {
 			return out, err
 		}
-		out.Wings = append(out.Wings, fold.Wing{Edge: edge, Path: path, Street: i == 2,
-			Left: out.CutBy(edge, first.at, first.normal, first.gap, false), Right: out.CutBy(edge, last.at, last.normal, last.gap, true)})
+		out.Wings = append(out.Wings, fold.Wing{Edge: edge, Path: path, Street: i == 2, Left: first(edge, path, false), Right: last(edge, path, true)})
 	}
 	return out, nil
+}
+
+// turn is how far the rear edge of a taper turns at its narrow end, and back at its
+// wide one, radians in plan.
+func (t taper) turn() float64 { return math.Atan2(t.wide-t.narrow, t.long-2*t.leg) }
+
+// keepOff is the cut of a wing whose face ends in one surface and whose hanging
+// flanges in another; in the bend between, its metal keeps off both.
+func keepOff(p fold.Path, face, hanging fold.Cut, right bool) fold.Cut {
+	const hair = 1e-6
+	bend := p.Segs[0].Radius + p.T
+	tangent := bend * math.Tan(math.Abs(p.Segs[0].Turn)/2*math.Pi/180)
+	return fold.Cut{Gap: face.Gap, Seam: func(y, z, off float64) float64 {
+		f, h := face.Seam(y, z, off), hanging.Seam(y, z, off)
+		switch {
+		case y < hair-tangent && z > -bend:
+			return f
+		case z < -bend-hair:
+			return h
+		case right:
+			return math.Min(f, h)
+		}
+		return math.Max(f, h)
+	}}
+}
+
+// narrowSeam is the surface in which the narrow end of a transition meets its taper,
+// at the right end of that body (side +1) or its left: plumb and square across under
+// the front leg and the top. The rear legs turn from one another, and what is turned
+// from them stands alike off both in the plane that bisects their turn alone. In the
+// bend at their fold, `bend` deep, metal keeps off both.
+func narrowSeam(s section, x, side, turn, bend float64) fold.Seam {
+	const hair = 1e-6
+	perWidth := math.Tan(turn / 2)
+	slant := math.Hypot(1, perWidth)
+	return func(y, z, off float64) float64 {
+		leg := (y-s.width)*perWidth + off*slant
+		switch {
+		case y < s.width/2:
+			return x - side*off
+		case z < -s.slope*y-bend-hair, y > s.width:
+			return x - side*leg
+		case y > s.width-bend:
+			return x - side*math.Max(leg, off)
+		}
+		return x - side*off
+	}
 }
 
 // wing is what hangs plumb on an edge of a top, from corner p to q of a face that

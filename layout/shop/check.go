@@ -115,7 +115,7 @@ func (f *Family) Sentence() string {
 	case cap.WallEnd:
 		return "Standing on the roof, the flange is at your " + side(f.Hand) + "."
 	case cap.Corner, cap.DoubleMiter, cap.Combined:
-		return corner(p)
+		return corner(p) + f.covers()
 	case cap.PitchMiter:
 		return pitched(p)
 	case cap.Tee:

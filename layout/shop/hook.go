@@ -63,13 +63,17 @@ func (b *partBuilder) carries(p *Part, chair fold.Path, before length.Length) st
 	}
 	for _, c := range middles(hang, fold.Point{}) {
 		for _, q := range mids {
-			if deep := (t+chair.T)/2 - math.Hypot(c.X-q.X, c.Y-q.Y); deep > t/2 {
+			if deep := (t+chair.T)/2 - math.Hypot(c.X-q.X, c.Y-q.Y); deep > bears {
 				return fmt.Sprintf("its metal would stand %s in the cap's, %s behind the cap's front edge", job.Both(length.FromMM(deep)), job.Both(length.FromMM(c.X)))
 			}
 		}
 	}
 	return ""
 }
+
+// bears is how far a chair may stand in the cap it carries, millimetres: half a
+// sixty-fourth, which is what outside dimensions are stated to.
+const bears = 0.2
 
 func both(a, b fold.Point) [2]fold.Point { return [2]fold.Point{a, b} }
 

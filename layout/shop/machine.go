@@ -4,10 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"copingset/layout/finding"
-	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/length"
 )
@@ -45,6 +43,12 @@ func (b *builder) machine(name string, body Body) (code, what, mend string) {
 	if m == nil {
 		return "", "", ""
 	}
+	if m.Longest > 0 && longest(body) > m.Longest.MM()+1e-6 {
+		return "longer-than-brake", fmt.Sprintf("the %s bends over %s, and the %s takes %s", name, job.Both(length.FromMM(longest(body))), m.Kind, job.Both(m.Longest)), "shorter pieces, or another machine"
+	}
+	if face, d := narrowest(body); d < m.Flange.MM()-1e-6 {
+		return "flange-too-short", fmt.Sprintf("%s of the %s is %s deep, and the %s holds no less than %s", face, name, job.Both(length.FromMM(d)), m.Kind, job.Both(m.Flange)), "a deeper flange, or another machine"
+	}
 	both := func(mm float64) string { return job.Both(length.FromMM(mm)) }
 	least, why := m.Nose.MM(), "the folder's nose clamps"
 	if m.Kind == job.PressBrake && len(m.Dies) > 0 {
@@ -75,127 +79,14 @@ func (b *builder) machine(name string, body Body) (code, what, mend string) {
 			return "throat", at + ", and the throat is " + job.Both(m.Throat), "bend it from the other edge, by the shop's own order"
 		}
 		if c, hit := b.struck(body, q); hit {
-			return "hits-tool", fmt.Sprintf("at bend %d of the %s the %s stands in the %s", q.Order, name, c[0], c[1]), "another order of bends, or a tool with more room"
+			why := ", and no other order of bends is free of it"
+			if len(b.shop.BendOrder) > 0 {
+				why = " in the shop's own order"
+			}
+			return "hits-tool", fmt.Sprintf("at bend %d of the %s the %s stands in the %s%s", q.Order, name, c[0], c[1], why), "another order under `bend_order:`, or a tool with more room"
 		}
 	}
 	return "", "", ""
-}
-
-// struck reports what metal of a section stands in a tool after a hit. The sheet
-// lies with its bend over the die, the punch on the side that the bend closes on,
-// and both legs come up by half the turn.
-func (b *builder) struck(body Body, q Bend) ([2]string, bool) {
-	m := b.shop.Machine
-	if q.Hem || q.Line.Seg < 0 || len(m.Punch)+len(m.Die) < 3 {
-		return [2]string{}, false
-	}
-	p := body.paths[q.Line.Wing]
-	made := func(seg int) bool {
-		return slices.ContainsFunc(body.Bends, func(o Bend) bool {
-			return o.Order <= q.Order && o.Line.Wing == q.Line.Wing && o.Line.Seg == seg
-		})
-	}
-	l := p.Stage(made).Lay()
-	_, from := l.Span(q.Line.Seg)
-	g := p.Segs[q.Line.Seg]
-	// Across from the bend's middle, and up towards the punch.
-	f, k := l.Skins(from + g.Arc/2)
-	up := fold.Point{X: (f.X - k.X) / p.T, Y: (f.Y - k.Y) / p.T}
-	origin := f
-	if g.Turn < 0 { // it closes on its back
-		up, origin = fold.Point{X: -up.X, Y: -up.Y}, k
-	}
-	across := fold.Point{X: up.Y, Y: -up.X}
-	tool := func(of []job.ToolPoint, side float64) []fold.Point {
-		var out []fold.Point
-		for _, t := range of {
-			out = append(out, fold.Point{X: t.X.MM(), Y: side * t.Y.MM()})
-		}
-		return out
-	}
-	punch, die := tool(m.Punch, 1), tool(m.Die, -1)
-	for _, s := range l.Places(0.1) {
-		if s > from-g.Radius-p.T && s < from+g.Arc+g.Radius+p.T {
-			continue // the bend itself
-		}
-		f, k := l.Skins(s)
-		for _, v := range []fold.Point{f, k} {
-			d := fold.Point{X: v.X - origin.X, Y: v.Y - origin.Y}
-			at := fold.Point{X: d.X*across.X + d.Y*across.Y, Y: d.X*up.X + d.Y*up.Y}
-			if len(punch) > 2 && holds(punch, at) {
-				return [2]string{l.Name(s), "punch"}, true
-			}
-			if len(die) > 2 && holds(die, fold.Point{X: at.X, Y: at.Y + p.T}) {
-				return [2]string{l.Name(s), "die"}, true
-			}
-		}
-	}
-	return [2]string{}, false
-}
-
-// holds reports whether a point lies within a ring.
-func holds(ring []fold.Point, p fold.Point) bool {
-	in := false
-	for i, a := range ring {
-		c := ring[(i+1)%len(ring)]
-		if (a.Y > p.Y) != (c.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(c.Y-a.Y)*(c.X-a.X) {
-			in = !in
-		}
-	}
-	return in
-}
-
-// seam checks how the seams of pieces are joined, once for the job.
-func (b *builder) seam(families []*Family) {
-	r := b.shop.Seam
-	if r == nil {
-		return
-	}
-	hold := func(f *Family, code, what, why, mend string) { b.every(f, code, what, why, mend) }
-	metal, finish := strings.ToLower(b.s.Metal.Name), strings.ToLower(b.s.Metal.Finish)
-	coated := ""
-	switch {
-	case strings.Contains(metal, "zinc"), strings.Contains(metal, "galvan"):
-		coated = "is " + b.s.Metal.Name
-	case !r.After && finish != "" && !strings.Contains(finish, "mill"):
-		coated = "is finished before it is joined (" + b.s.Metal.Finish + ")"
-	}
-	for _, f := range families {
-		n := 0
-		for _, body := range f.Bodies {
-			if body.Name != "end plate" {
-				n++
-			}
-		}
-		if len(f.Bodies) < 2 {
-			continue
-		}
-		switch {
-		case r.Process == job.Weld && coated != "":
-			hold(f, "weld-on-coating", "its seams are welded, and the metal "+coated, "the heat of a weld burns a coating off and boils zinc away",
-				"the fabricator confirms its weld on this metal, or `seam:` says solder, or rivet and seal, or finish: after")
-		case r.Process == job.Weld && r.Backer == "" && b.shop.WeldGap > b.s.Metal.Thickness:
-			hold(f, "seam-gap", "its seams stand "+job.Both(b.shop.WeldGap)+" open, and the metal is "+thin(b.s.Metal.Thickness)+" thick",
-				"a weld without a backer does not bridge more than the metal is thick", "a smaller `weld_gap:`, or a backer")
-		case r.Process == job.RivetAndSeal && r.Backer == "" && n > 1:
-			hold(f, "seam-backer", "its seams are riveted and sealed, and no backer is stated", "two edges that only meet hold no rivet", "name the backer or tab under `seam:`")
-		}
-	}
-}
-
-// cutBack ends hems, hooks and drips before a seam, by the job.
-func (b *builder) cutBack(p fold.Path, c fold.Cut) fold.Cut {
-	if b.shop.Seam == nil || b.shop.Seam.CutBack == 0 {
-		return c
-	}
-	l := p.Lay()
-	for i, g := range p.Segs {
-		if g.Name == "hem" || g.Name == "hook" || g.Name == "drip" {
-			from, to := l.Span(i)
-			c.Notches = append(c.Notches, fold.Notch{From: from, To: to, Back: b.shop.Seam.CutBack.MM()})
-		}
-	}
-	return c
 }
 
 // ownOrder puts bends in the shop's own order, each named by the faces beside it;
@@ -231,6 +122,9 @@ func (b *builder) tools(families []*Family) {
 		if !known && len(families) > 0 {
 			note("bend-unknown", "`bend_order:` names "+name+", and no piece has such a bend", "name a bend by the two faces beside it, as its sheet does")
 		}
+	}
+	if m := b.shop.Machine; m != nil && len(m.Takes) > 0 {
+		b.takes(m)
 	}
 	if m := b.shop.Machine; m != nil && m.Throat > 0 && b.shop.LeastFlange > m.Throat {
 		note("throat", "the least flange is greater than the throat of the machine", "check the two")

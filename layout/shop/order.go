@@ -12,9 +12,11 @@ import (
 	"copingset/layout/length"
 )
 
-// Lot is what is cut from one lot of finish: the pieces of one elevation.
+// Lot is what is cut from one lot of finish: the pieces of one elevation, or all
+// pieces that are finished after they are joined, from bare sheets.
 type Lot struct {
 	Elevation string // as the job names it; may be empty
+	Bare      string // what its blanks are, where its pieces are finished after they are joined
 	Bars      []BarOrder
 	Blanks    []Blank
 	Sheets    cut.SheetPlan
@@ -61,8 +63,8 @@ func Cut(j *job.Job, families []*Family, held cap.Held) (*Order, finding.List) {
 				o.out.LeftOut = append(o.out.LeftOut, p)
 				continue
 			}
-			if e := elevation(p); !slices.ContainsFunc(o.out.Lots, func(l Lot) bool { return l.Elevation == e }) {
-				o.out.Lots = append(o.out.Lots, Lot{Elevation: e})
+			if l := o.lotOf(p); !slices.ContainsFunc(o.out.Lots, func(q Lot) bool { return q.Elevation == l.Elevation && q.Bare == l.Bare }) {
+				o.out.Lots = append(o.out.Lots, l)
 			}
 		}
 	}
@@ -73,7 +75,14 @@ func Cut(j *job.Job, families []*Family, held cap.Held) (*Order, finding.List) {
 	return o.out, o.found
 }
 
-func elevation(p *cap.Piece) string { return p.Lot }
+// lotOf is the lot that a piece is cut from, without what is in it.
+func (o *orderer) lotOf(p *cap.Piece) Lot {
+	elevation, after := cap.Elevation(p.Lot)
+	if after { // bare sheets are alike: a lot of finish begins with the finisher
+		return Lot{Bare: o.shop.Seam.Bare}
+	}
+	return Lot{Elevation: elevation}
+}
 
 // made is the length a piece is shipped at.
 func made(p *cap.Piece) length.Length { return p.Length() + p.Allowance }
@@ -103,7 +112,7 @@ func (o *orderer) lot(l *Lot) {
 	for _, f := range o.families {
 		n := 0
 		for _, p := range f.Pieces {
-			if !o.held.Released(p) || elevation(p) != l.Elevation {
+			if q := o.lotOf(p); !o.held.Released(p) || q.Elevation != l.Elevation || q.Bare != l.Bare {
 				continue
 			}
 			if f.Kind == cap.Straight && made(p) < o.j.System.Stock {

@@ -14,10 +14,13 @@ type raw struct {
 	err    error      // why its section cannot be one sheet
 	solid  fold.Solid // on the mold lines, for pictures
 	holes  []cutout   // on the root
+	rivets []rivetRow // at its seams
 	// For reliefs: which ends are welded to another body, and whether its outline
 	// is notched between its ends, to be closed by a weld.
 	welded  [2]bool
 	notched bool
+	// Which ends are cut to one plane on the top and to another below its folds.
+	planes [2]bool
 }
 
 // cutout is a hole: its outline, and where it is round its middle and diameter.
@@ -57,7 +60,14 @@ func (b *builder) bodies(p *cap.Piece) []raw {
 		}
 		first, last := i == 0, i == len(p.Parts)-1
 		r := raw{name: legName(i, len(p.Parts)), welded: [2]bool{i > 0, i < len(p.Miters)}}
+		r.planes = [2]bool{i > 0 && p.Miters[i-1].Two(), i < len(p.Miters) && p.Miters[i].Two()}
 		r = b.sheet(r, m, sec, left, right)
+		if i > 0 {
+			r = b.lap(r, p.Miters[i-1], -1)
+		}
+		if i < len(p.Miters) {
+			r = b.lap(r, p.Miters[i], 1)
+		}
 		if first && p.LeftEnd == job.EndWall {
 			r = b.upstand(r, false)
 		}
@@ -81,21 +91,27 @@ func (b *builder) tapered(p *cap.Piece, m measures) []raw {
 	wideRight := p.Hand == cap.RightHand
 	tp := taper{m, (p.Wide + t).MM(), (p.Narrow + t).MM(), p.Length().MM(), b.s.Transition.Leg.MM(), wideRight}
 	gap := b.shop.WeldGap.MM()
-	free, seam := fold.Cut{Seam: fold.Square(tp.x(0), !wideRight)}, fold.Cut{Seam: fold.Square(tp.x(tp.leg), wideRight), Gap: gap}
+	side := -1.0
+	if wideRight {
+		side = 1
+	}
+	sec := section{tp.narrow, m.slope}
+	free := fold.Cut{Seam: fold.Square(tp.x(0), !wideRight)}
+	seam := fold.Cut{Seam: narrowSeam(sec, tp.x(tp.leg), side, tp.turn(), b.bend.Radius+b.bend.Thickness), Gap: gap}
 	left, right := free, seam
 	if !wideRight {
 		left, right = seam, free
 	}
-	narrow := b.sheet(raw{name: "narrow end"}, m, section{tp.narrow, m.slope}, left, right)
+	narrow := b.sheet(raw{name: "narrow end"}, m, sec, left, right)
 	wide := raw{name: "taper and wide end", notched: true}.tray(tp.tray(b))
 	narrow.welded[1], wide.welded[0] = wideRight, wideRight
 	narrow.welded[0], wide.welded[1] = !wideRight, !wideRight
-	for _, h := range b.holes(p, p.Parts[0], section{tp.narrow, m.slope}) {
+	narrow.planes, wide.planes = narrow.welded, wide.welded
+	for _, h := range b.holes(p, p.Parts[0], sec) {
 		// On the body whose straight front it lies over; a hole over the seam is on the larger.
-		seam := tp.leg
-		over := h.ring[1].X < seam
+		over := h.ring[1].X < tp.leg
 		if !wideRight {
-			over = h.ring[0].X > p.Length().MM()-seam
+			over = h.ring[0].X > p.Length().MM()-tp.leg
 		}
 		if over {
 			narrow.holes = append(narrow.holes, h)

@@ -218,6 +218,9 @@ func Deductions(b Body) []Deduction {
 		i := q.Line.Seg
 		if i < 0 {
 			t := b.Metal.Tabs[q.Line.Wing]
+			if t == nil {
+				continue // a seam's tab is no part of the girth
+			}
 			bend := fold.Bend{Thickness: b.Metal.Path.T, Radius: t.Radius, K: b.Metal.Path.K}
 			d.Less, _ = bend.Deduction(d.Turn) // 90 degrees has one
 		} else {

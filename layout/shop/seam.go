@@ -15,21 +15,15 @@ type SeamFace struct {
 	Plain   bool   // both edges do: a plain butt
 	Gap     length.Length
 	Opening length.Length // on the other face
+	Lap     length.Length // how far one leg lies over a tab of the other; zero: a butt
+	Over    cap.Hand      // the leg that does
 }
 
-// Seams are the faces of a corner's seam. Edges are cut square to the sheet, so
-// that at a turn t those of the face that turns away stand 2 T sin(t/2) farther
-// apart than the gap: front legs of an outside corner open to the finish, its rear
-// legs behind, and the other way about at an inside corner. The top is a plain
+// seamFaces are the faces of a corner's seam as a butt. Edges are cut square to the
+// sheet, so that at a turn t those of the face that turns away stand 2 T sin(t/2)
+// farther apart than the gap: front legs of an outside corner open to the finish, its
+// rear legs behind, and the other way about at an inside corner. The top is a plain
 // butt, as all of a pitch miter's plumb legs are.
-func (f *Family) Seams(gap, thickness length.Length) [][]SeamFace {
-	var out [][]SeamFace
-	for _, m := range f.Pieces[0].Miters {
-		out = append(out, seamFaces(m, gap, thickness))
-	}
-	return out
-}
-
 func seamFaces(m cap.Miter, gap, thickness length.Length) []SeamFace {
 	top := SeamFace{Name: "top", Plain: true, Gap: gap, Opening: gap}
 	front, rear := top, top

@@ -37,9 +37,11 @@ type Body struct {
 	Flat   fold.Flat
 	Holes  [][]fold.Point
 	Drills []Drill // those of the holes that are round, in their order
-	Bends  []Bend
-	Length length.Length // of the blank, along the grain
-	Girth  length.Length // of the blank, across
+	// Riveted counts the holes of its seams' rivets, the last of its holes.
+	Riveted int
+	Bends   []Bend
+	Length  length.Length // of the blank, along the grain
+	Girth   length.Length // of the blank, across
 	// Reliefs are the places of the outline where it has the job's relief.
 	Reliefs []fold.Point
 	Sides   Edges // of a part; zero: a piece's own
@@ -47,6 +49,7 @@ type Body struct {
 	cut      []fold.Point // the outline with its reliefs; nil: it has none
 	relieved bool         // every relief it asks for is cut
 	paths    []fold.Path
+	planes   [2]bool // its left end, its right end is cut to more than one plane
 }
 
 // Drill is a round hole of a pattern.
@@ -79,6 +82,10 @@ type Family struct {
 	Bodies []Body
 	Twin   *Family // its mirror image, if the job has it
 	Grams  int64   // one piece, from its developed area
+	// Covering is the hand of the leg that lies over the other where its seams are
+	// lapped. Such a piece has no twin: the same hand covers in its mirror image.
+	Covering cap.Hand
+	Joints   []Joint // its seams at miters, in their order
 
 	fails   string // why it has no pattern
 	crowded bool   // because two bends, or a bend and a hem, meet
@@ -141,9 +148,11 @@ func Build(j *job.Job, perimeters [][]*cap.Piece) ([]*Family, finding.List) {
 	}
 	for _, f := range out {
 		f.Twin = at[mirrorKey(f.Pieces[0])]
-		if f.Twin == f {
+		f.Covering = b.covering(f.Pieces[0])
+		if f.Twin == f || f.Covering != cap.NoHand {
 			f.Twin = nil
 		}
+		f.Joints = b.joints(f)
 		b.check(f)
 	}
 	b.metal()
@@ -198,7 +207,7 @@ func (b *builder) body(r raw, flat fold.Flat) Body {
 	lo, _ := flat.Bounds()
 	flat.Move(fold.Point{X: -lo.X, Y: -lo.Y})
 	_, hi := flat.Bounds()
-	out := Body{Name: r.name, Solid: r.solid, Metal: r.metal, Tray: r.winged, paths: r.paths(), Flat: flat, Length: b.up(hi.X), Girth: b.up(hi.Y)}
+	out := Body{Name: r.name, Solid: r.solid, Metal: r.metal, Tray: r.winged, paths: r.paths(), planes: r.planes, Flat: flat, Length: b.up(hi.X), Girth: b.up(hi.Y)}
 	for _, h := range r.holes {
 		var pts []fold.Point
 		for _, v := range h.ring {
@@ -209,6 +218,7 @@ func (b *builder) body(r raw, flat fold.Flat) Body {
 		}
 		out.Holes = append(out.Holes, pts)
 	}
+	b.rivet(r, &out, fold.Point{X: -lo.X, Y: -lo.Y})
 	out.Bends = b.bends(out)
 	out.relieved = b.relieve(r, &out)
 	return out

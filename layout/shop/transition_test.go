@@ -44,7 +44,7 @@ func TestTransitionsOfBothHands(t *testing.T) {
 			}
 			var lo, hi fold.Point
 			lo, hi = flat.Bounds()
-			if got, want := hi.X-lo.X, long-leg-gap/2+leans(tray.Wings[0], m.slope, (wide-narrow)/(long-2*leg)); math.Abs(got-want) > 2*chord {
+			if got, want := hi.X-lo.X, long-leg-gap/2+leans(tray.Wings[0], m.slope, (wide-narrow)/(long-2*leg), gap); math.Abs(got-want) > 2*chord {
 				t.Fatalf("right %v: %.3f long, want %.3f", right, got, want)
 			}
 			street := 0.0
@@ -71,25 +71,41 @@ func TestTransitionsOfBothHands(t *testing.T) {
 	})
 }
 
-// leans is how far the rear leg of a taper leans out on the flat past the seam
-// with the narrow end. In space its end lies in the plumb plane square across; rolled
-// out into the plane of the top it lies d off its fold where folded it reached y away
-// from it, and the fold runs at an angle a to the front: whatever the fall of the top,
-// (d - y) sin a past the seam. Its cut edge is square to the sheet, so y is that of
-// the face which reaches farther. `change` is of the width, over the taper's length.
-func leans(rear fold.Wing, slope, change float64) float64 {
-	a := math.Atan(change * math.Hypot(1, slope)) // on the top, which falls
+// leans is how far the rear leg of a taper leans out on the flat past the seam with
+// the narrow end. Its fold runs at an angle a to the front in the plane of the top,
+// towards the roof, and the plumb plane that its hanging metal ends in at half of that
+// turn in plan: with u along the fold, y away from it and z off the top, a place ends
+// where that plane has it, half the gap off, at whichever face reaches farther. Rolled
+// out into the top's plane at a developed distance d it lies u cos a - d sin a from the
+// seam. In the bend metal keeps off the plane square across as well. `change` is of
+// the width, over the taper's length.
+func leans(rear fold.Wing, slope, change, gap float64) float64 {
+	steep := math.Hypot(1, slope)
+	sin, cos := math.Sincos(math.Atan(change * steep))
+	sinH, cosH := math.Sincos(math.Atan(change) / 2)
+	along, away, up := cos*cosH+sin*sinH/steep, -sin*cosH+cos*sinH/steep, slope*sinH/steep
 	p := rear.Path
 	p.Segs = append([]fold.Seg(nil), p.Segs...)
 	p.Segs[0].Flat = 0
-	in := (p.Segs[0].Radius + p.T) * math.Tan(math.Abs(p.Segs[0].Turn)/2*math.Pi/180) // to the mold line
+	bend := p.Segs[0].Radius + p.T
+	in := bend * math.Tan(math.Abs(p.Segs[0].Turn)/2*math.Pi/180) // to the mold line
 	p.At = fold.Point{X: -in}
 	l, most := p.Lay(), 0.0
 	for _, s := range l.Places(chord) {
+		if s == 0 {
+			continue // on the top
+		}
+		u := math.Inf(-1)
 		f, b := l.Skins(s)
-		most = math.Max(most, s-in-math.Max(f.X, b.X))
+		for _, q := range []fold.Point{f, b} {
+			u = math.Max(u, (gap/2-q.X*away-q.Y*up)/along)
+			if q.Y > -bend {
+				u = math.Max(u, q.X*sin/cos+gap/2/cos)
+			}
+		}
+		most = math.Max(most, gap/2-u*cos+(s-in)*sin)
 	}
-	return most * math.Sin(a)
+	return most
 }
 
 // mirrored checks that every corner of one outline lies on the other, left and

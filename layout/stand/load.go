@@ -19,8 +19,8 @@ func total(loads []Load, about length.Length) (force, moment float64) {
 	return force, moment
 }
 
-// cut is what of some loads lies between two stations.
-func cut(loads []Load, from, to length.Length) []Load {
+// Cut is what of some loads lies between two stations.
+func Cut(loads []Load, from, to length.Length) []Load {
 	var out []Load
 	for _, l := range loads {
 		a, z := length.Max(l.From, from), length.Min(l.To, to)
@@ -97,13 +97,13 @@ func reactions(at []length.Length, loads []Load) []float64 {
 		all, low = length.Max(all, l.To), length.Min(low, l.From)
 	}
 	all = length.Max(all, at[n-1])
-	left, ml := total(cut(loads, low, at[0]), at[0])
-	right, mr := total(cut(loads, at[n-1], all), at[n-1])
+	left, ml := total(Cut(loads, low, at[0]), at[0])
+	right, mr := total(Cut(loads, at[n-1], all), at[n-1])
 	m := make([]float64, n) // bending moments over the hold-downs, hogging negative
 	m[0], m[n-1] = ml, -mr
 	bays := make([]bay, n-1)
 	for i := range bays {
-		bays[i] = newBay(at[i], at[i+1], cut(loads, at[i], at[i+1]))
+		bays[i] = newBay(at[i], at[i+1], Cut(loads, at[i], at[i+1]))
 	}
 	threeMoments(bays, m)
 	out[0], out[n-1] = left, right

@@ -81,8 +81,9 @@ func fewest(p Part, step length.Length) (Laid, bool) {
 	return Laid{}, false
 }
 
-// least is a number of chairs under which no row can stand: what the spacing
-// asks of the metal, the half joints left out.
+// least is a number of chairs under which no row stands: what the spacing asks of
+// the part's metal, what lies beyond a chair at its end included, and of the way
+// from end to end, half joints left out.
 func (p Part) least() int {
 	reach := p.Span() - p.Ends[0].joint(true) - p.Ends[1].joint(false)
 	for _, e := range p.Ends {
@@ -90,11 +91,8 @@ func (p Part) least() int {
 			reach -= length.Max(0, e.Far-p.Spacing)
 		}
 	}
-	if reach <= 0 {
-		return 0
-	}
-	n := int((reach+p.Spacing-1)/p.Spacing) - 1
-	return max(0, n)
+	reach = length.Max(reach, p.Metal())
+	return max(0, int((reach+p.Spacing-1)/p.Spacing)-1)
 }
 
 // way is one of the ways to count the places of a row: on a step, from a station.

@@ -202,7 +202,8 @@ func TestRowIsFewest(t *testing.T) {
 		if why != stand.Stands {
 			n = 5
 		}
-		for k := range n {
+		metal := p.Ends[1].Edge - p.Ends[0].Edge
+		for k := max(0, int((metal+p.Spacing-1)/p.Spacing)-1); k < n; k++ {
 			for _, from := range []length.Length{p.Ends[0].At, p.Ends[0].Edge} {
 				if brute(p, k, from, step/2) {
 					t.Fatalf("%d chairs stand, %d are used", k, len(r.At))

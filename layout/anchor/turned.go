@@ -1,0 +1,320 @@
+package anchor
+
+import (
+	"math"
+	"slices"
+
+	"copingset/layout/cap"
+	"copingset/layout/length"
+	"copingset/layout/stand"
+)
+
+// footing is a foot of a piece that turns: a chair or a support, where it stands in
+// the frame of the piece, and how far along its front.
+type footing struct {
+	chair   *Chair
+	support *Support
+	foot    stand.Foot
+	along   float64 // mm along the front of the whole piece
+	part    int
+}
+
+// turnedLoads is what a piece that turns asks of its chairs and supports: the
+// greater of what is nearest to each along its front, and of what its balance asks
+// in force and moment.
+func (b *builder) turnedLoads(p *cap.Piece, seats map[partKey][]seat, carry map[*Chair][]asked, sup []*Support) *Turned {
+	t := &Turned{Piece: p, Covered: b.covered(p)}
+	frames := b.frames(p)
+	var feet []footing
+	var patches []stand.Patch
+	begin := b.begins(p)
+	for i, q := range p.Parts {
+		if i >= len(frames) {
+			break
+		}
+		zones := b.zonesOf(q.Run)
+		for _, k := range b.patches(b.outline(p, i), zones, math.Inf(-1), math.Inf(1)) {
+			for n, v := range k.Ring {
+				k.Ring[n] = frames[i].place(v.X, v.Y)
+			}
+			patches = append(patches, k)
+		}
+		on := seats[partKey{p, i}]
+		if p.Kind == cap.Tee && i > 0 && len(on) == 0 {
+			feet = append(feet, b.beyond(p, frames[i], begin[i])...)
+		}
+		for _, s := range on {
+			y := (cap.ChairLine(b.sys) + cap.ChairRear(b.sys, s.chair.Inside)) / 2
+			if p.Pitched() { // all on one line: what a chair holds across it the test says
+				y = q.Run.OutsideAt(q.From) / 2
+			}
+			feet = append(feet, footing{chair: s.chair, part: i, along: begin[i] + (s.at - q.From).MM(),
+				foot: stand.Foot{At: frames[i].place(s.at.MM(), y.MM()), Holds: true}})
+		}
+		if i < len(p.Miters) {
+			c := p.Miters[i].Corner
+			for _, s := range onCorner(sup, c) {
+				at := frame{frames[i].corner(q), frames[i].turn}.place(s.X.MM(), s.Y.MM())
+				feet = append(feet, footing{support: s, part: i, along: begin[i] + q.Length().MM(), foot: stand.Foot{At: at, Holds: p.Miters[i].Held(b.sys)}})
+			}
+		}
+	}
+	all := make([]stand.Foot, len(feet))
+	for i, f := range feet {
+		all[i] = f.foot
+	}
+	held := stand.Balance(all, stand.Uplift(patches))
+	if !math.IsInf(held.Off, 1) {
+		t.Off = length.FromMM(held.Off)
+	}
+	t.Bay, t.Spacing = b.roundBay(p, feet, begin)
+	t.Held = held.OK && (t.Spacing == 0 || t.Bay <= t.Spacing)
+	up := b.upShares(p, feet, begin)
+	front, rear := b.legShares(p, feet, begin)
+	for i, f := range feet {
+		n := max(up[i], held.Forces[i])
+		if f.chair == nil && f.support == nil {
+			continue // beyond this perimeter
+		}
+		if f.support != nil {
+			if f.support.Load = (Loading{}); f.foot.Holds && b.known {
+				f.support.Load = Loading{n, b.sys.Corner.Support.Hook.Allowable}
+			}
+			continue
+		}
+		carry[f.chair] = append(carry[f.chair], asked{n, n, front[i], rear[i]})
+	}
+	return t
+}
+
+// beyond is the chair under the joint of a tee's stub, which stands on the branch's
+// own perimeter.
+func (b *builder) beyond(p *cap.Piece, f frame, begin float64) []footing {
+	var out []footing
+	q := p.Parts[1]
+	for _, j := range q.Run.Joints {
+		if j.Left != p && j.Right != p {
+			continue
+		}
+		at := j.Centre()
+		y := q.Run.OutsideAt(at) / 2
+		out = append(out, footing{part: 1, along: begin + (at - q.From).MM(), foot: stand.Foot{At: f.place(at.MM(), y.MM()), Holds: true}})
+	}
+	return out
+}
+
+// stubLoads is what the stub of a tee asks of the chair under its joint, seen from
+// the branch: its own top on two lines, the chair and the middle of the main.
+func (b *builder) stubLoads(p cap.Part, seats []seat, carry map[*Chair][]asked) {
+	t := p.Piece.Tee
+	half := t.Main.OutsideAt(t.Edge[0]) / 2
+	main := p.From - half
+	if !t.Starts {
+		main = p.To + half
+	}
+	top, front, rear := b.lines(p)
+	for _, s := range seats {
+		lever := func(loads []stand.Load) (n float64) {
+			for _, l := range loads {
+				mid := (l.From + l.To).MM() / 2
+				n += l.Per * (l.To - l.From).MM() * math.Abs(mid-main.MM()) / math.Abs((s.at - main).MM())
+			}
+			return n
+		}
+		carry[s.chair] = append(carry[s.chair], asked{lever(top), lever(top), lever(front), lever(rear)})
+	}
+}
+
+// begins is how far along the front of a piece each of its parts begins, mm. A
+// tee's stub begins beside its main, and is counted apart.
+func (b *builder) begins(p *cap.Piece) []float64 {
+	out := make([]float64, len(p.Parts))
+	for i := 1; i < len(p.Parts); i++ {
+		out[i] = out[i-1] + p.Parts[i-1].Length().MM()
+	}
+	return out
+}
+
+// roundBay is the longest bay round a miter of a piece, from hold-down to hold-down
+// along the longer face, and the least tested spacing of the parts beside it. A
+// break of slope keeps half the spacing each side, which its legs see to.
+func (b *builder) roundBay(p *cap.Piece, feet []footing, begin []float64) (bay, spacing length.Length) {
+	if len(p.Miters) == 0 || p.Pitched() {
+		return 0, 0
+	}
+	// Along the longer face: each miter adds what its legs are longer there.
+	extra := func(along float64) (sum float64) {
+		for k, m := range p.Miters {
+			e := m.Extra(b.sys)
+			at := begin[k+1]
+			if along > at+1e-6 {
+				sum += (e[0] + e[1]).MM()
+			} else if along > at-1e-6 {
+				sum += e[0].MM()
+			}
+		}
+		return sum
+	}
+	end := begin[len(begin)-1] + p.Parts[len(p.Parts)-1].Length().MM()
+	var at []float64
+	for _, f := range feet {
+		if f.foot.Holds {
+			x := min(end, max(0, f.along))
+			at = append(at, x+extra(x))
+		}
+	}
+	slices.Sort(at)
+	most := 0.0
+	for i := 1; i < len(at); i++ {
+		for k := range p.Miters {
+			m := begin[k+1] + extra(begin[k+1])
+			if at[i-1] <= m+1e-6 && at[i] >= m-1e-6 {
+				most = max(most, at[i]-at[i-1])
+			}
+		}
+	}
+	for _, f := range feet {
+		if f.chair != nil && f.chair.Assembly != nil {
+			if s := f.chair.Assembly.ChairSpacing; f.chair.Piece == p && (spacing == 0 || s < spacing) {
+				spacing = s
+			}
+		}
+	}
+	if p.Assembly != nil {
+		spacing = p.Assembly.ChairSpacing
+	}
+	return length.FromMM(most), spacing
+}
+
+// upShares gives each hold-down the uplift on what of the piece's top is nearer to
+// it along the front than to another; those on one place share alike. What only
+// bears has none.
+func (b *builder) upShares(p *cap.Piece, feet []footing, begin []float64) []float64 {
+	out := make([]float64, len(feet))
+	if p.Kind == cap.Tee {
+		b.teeShares(p, feet, out)
+		return out
+	}
+	for i, f := range feet {
+		if !f.foot.Holds {
+			continue
+		}
+		from, to, alike := bounds(feet, i, func(g footing) bool { return g.foot.Holds }, f.along, along)
+		for k, q := range p.Parts {
+			// From the front's own stations; the outer parts go on over what a miter adds.
+			a, z := from-begin[k]+q.From.MM(), to-begin[k]+q.From.MM()
+			if a <= q.From.MM() {
+				a = math.Inf(-1)
+			}
+			if z >= q.To.MM() {
+				z = math.Inf(1)
+			}
+			if a >= q.To.MM() || z <= q.From.MM() {
+				continue
+			}
+			out[i] += stand.Uplift(b.patches(b.outline(p, k), b.zonesOf(q.Run), a, z)).N / float64(alike)
+		}
+	}
+	return out
+}
+
+func along(f footing) float64 { return f.along }
+
+// bounds are the ends of what lies nearer to a foot than to others of its kind, and
+// how many stand on the same place.
+func bounds(feet []footing, i int, kind func(footing) bool, at float64, of func(footing) float64) (from, to float64, alike int) {
+	from, to = math.Inf(-1), math.Inf(1)
+	for _, g := range feet {
+		if !kind(g) {
+			continue
+		}
+		switch x := of(g); {
+		case math.Abs(x-at) < 1e-6:
+			alike++
+		case x < at:
+			from = max(from, (x+at)/2)
+		default:
+			to = min(to, (x+at)/2)
+		}
+	}
+	return from, to, alike
+}
+
+// legShares gives each chair the load on the front and on the rear leg that lies
+// nearest to it along each.
+func (b *builder) legShares(p *cap.Piece, feet []footing, begin []float64) (front, rear []float64) {
+	front, rear = make([]float64, len(feet)), make([]float64, len(feet))
+	chair := func(f footing) bool { return f.chair != nil }
+	if p.Kind == cap.Tee {
+		chair = func(f footing) bool { return f.chair != nil && f.part == 0 }
+	}
+	for i, f := range feet {
+		if !chair(f) {
+			if f.chair != nil { // of a stub
+				_, fr, re := b.lines(p.Parts[f.part])
+				front[i], rear[i] = sum(fr), sum(re)
+			}
+			continue
+		}
+		from, to, alike := bounds(feet, i, chair, f.along, along)
+		for k, q := range p.Parts {
+			if p.Kind == cap.Tee && k > 0 {
+				break
+			}
+			a, z := max(0, from-begin[k]), min(q.Length().MM(), to-begin[k])
+			if a >= z {
+				continue
+			}
+			_, fr, re := b.lines(q)
+			cut := func(loads []stand.Load) []stand.Load {
+				return stand.Cut(loads, q.From+length.FromMM(a), q.From+length.FromMM(z))
+			}
+			front[i] += sum(cut(fr)) / float64(alike)
+			// The rear is longer or shorter than the front by its miters' trims.
+			by := 1.0
+			if l := q.Length(); l > 0 {
+				by = max(0, p.RearLength(k).MM()) / l.MM()
+			}
+			rear[i] += sum(cut(re)) * by / float64(alike)
+		}
+	}
+	return front, rear
+}
+
+func sum(loads []stand.Load) (n float64) {
+	for _, l := range loads {
+		n += l.Per * (l.To - l.From).MM()
+	}
+	return n
+}
+
+// teeShares are those of a tee: its main by itself, and of the stub what is nearer
+// to the main goes to the main's two chairs beside the branch.
+func (b *builder) teeShares(p *cap.Piece, feet []footing, out []float64) {
+	for k, q := range p.Parts {
+		var at []length.Length
+		var of []int
+		for i, f := range feet {
+			if f.part == k && f.chair != nil {
+				at = append(at, q.From+length.FromMM(f.along-b.begins(p)[k]))
+				of = append(of, i)
+			}
+		}
+		top, _, _ := b.lines(q)
+		if k > 0 {
+			all := sum(top)
+			for _, i := range of {
+				out[i] += all / 2 / float64(len(of))
+			}
+			for i, f := range feet {
+				if f.part == 0 && f.chair != nil {
+					out[i] += all / 2 / 2
+				}
+			}
+			continue
+		}
+		for i, c := range stand.Loads(at, top) {
+			out[of[i]] += c.Share
+		}
+	}
+}

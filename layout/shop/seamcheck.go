@@ -1,0 +1,112 @@
+package shop
+
+import (
+	"fmt"
+	"strings"
+
+	"copingset/layout/cap"
+	"copingset/layout/fold"
+	"copingset/layout/job"
+)
+
+// seam checks how the seams of pieces are joined.
+func (b *builder) seam(families []*Family) {
+	if b.shop.Seam == nil {
+		return
+	}
+	for _, f := range families {
+		if len(f.Bodies) > 1 {
+			b.seamOf(f, b.shop.Seam)
+		}
+	}
+}
+
+func (b *builder) seamOf(f *Family, r *job.SeamRules) {
+	n := 0
+	for _, body := range f.Bodies {
+		if body.Name != "end plate" {
+			n++
+		}
+	}
+	coated := b.coated(r)
+	switch {
+	case r.Process == job.Weld && coated != "":
+		b.every(f, "weld-on-coating", "its seams are welded, and the metal "+coated, "the heat of a weld burns a coating off and boils zinc away",
+			"the fabricator confirms its weld on this metal, or `seam:` says solder, or rivet and seal, or finish: after")
+	case r.Process == job.Weld && r.Backer == "" && b.shop.WeldGap > b.s.Metal.Thickness:
+		b.every(f, "seam-gap", "its seams stand "+job.Both(b.shop.WeldGap)+" open, and the metal is "+thin(b.s.Metal.Thickness)+" thick",
+			"a weld without a backer does not bridge more than the metal is thick", "a smaller `weld_gap:`, or a backer")
+	case r.Process == job.RivetAndSeal && r.Backer == "" && n > 1 && b.butts(f) > 0:
+		b.every(f, "seam-backer", "its seams are riveted and sealed, and no backer is stated for "+b.whichButt(f), "two edges that only meet hold no rivet", "name the backer or the lap under `seam:`")
+	case r.Process == job.Solder && r.Backer == "" && n > 1 && b.butts(f) > 0:
+		b.every(f, "seam-backer", "its seams are soldered, and no backer is stated for "+b.whichButt(f), "solder holds between two faces, and two edges that only meet have none", "name the backer or the lap under `seam:`")
+	}
+	if lap := r.Lap; lap != nil && f.Covering != cap.NoHand && lap.Width < b.shop.LeastFlange {
+		b.every(f, "lap-narrow", "its seams lap "+job.Both(lap.Width)+", and the brake holds no flange under "+job.Both(b.shop.LeastFlange), "the tabs are bent like any flange", "a wider lap under `seam:`")
+	}
+	if q := r.Rivets; q != nil && r.Lap != nil && f.Covering != cap.NoHand && 2*q.Edge > r.Lap.Width {
+		b.every(f, "rivet-off-lap", "its rivets stand "+job.Both(q.Edge)+" from an edge, and the seams lap "+job.Both(r.Lap.Width), "a rivet stands as far from the edge of the tab as from that of the metal over it", "a wider lap, or a smaller `edge:`")
+	}
+}
+
+// coated says why a weld burns the metal; nothing where it does not.
+func (b *builder) coated(r *job.SeamRules) string {
+	metal, finish := strings.ToLower(b.s.Metal.Name), strings.ToLower(b.s.Metal.Finish)
+	switch {
+	case strings.Contains(metal, "zinc"), strings.Contains(metal, "galvan"):
+		return "is " + b.s.Metal.Name
+	case !r.After && finish != "" && !strings.Contains(finish, "mill"):
+		return "is finished before it is joined (" + b.s.Metal.Finish + ")"
+	}
+	return ""
+}
+
+// butts counts the seams of a piece that have no lap.
+func (b *builder) butts(f *Family) int {
+	p := f.Pieces[0]
+	if len(p.Miters) == 0 || p.Kind == cap.Tee || p.Kind == cap.Transition {
+		return 1
+	}
+	n := 0
+	for _, m := range p.Miters {
+		if _, ok := b.lapped(m); !ok {
+			n++
+		}
+	}
+	return n
+}
+
+// whichButt says which seams of a piece have no lap, and why.
+func (b *builder) whichButt(f *Family) string {
+	p := f.Pieces[0]
+	switch {
+	case b.shop.Seam.Lap == nil:
+		return "them, nor a lap"
+	case p.Kind == cap.Tee, p.Kind == cap.Transition:
+		return fmt.Sprintf("the butt that a %s has", p.KindName())
+	}
+	for _, m := range p.Miters {
+		if m.Corner.Straight() {
+			return "the butt over a break of slope"
+		}
+		if m.Two() {
+			return "the butt of a corner of two widths"
+		}
+	}
+	return "a turn so small that its tab is wider than the lap"
+}
+
+// cutBack ends hems, hooks and drips before a seam, by the job.
+func (b *builder) cutBack(p fold.Path, c fold.Cut) fold.Cut {
+	if b.shop.Seam == nil || b.shop.Seam.CutBack == 0 {
+		return c
+	}
+	l := p.Lay()
+	for i, g := range p.Segs {
+		if g.Name == "hem" || g.Name == "hook" || g.Name == "drip" {
+			from, to := l.Span(i)
+			c.Notches = append(c.Notches, fold.Notch{From: from, To: to, Back: b.shop.Seam.CutBack.MM()})
+		}
+	}
+	return c
+}
