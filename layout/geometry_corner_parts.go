@@ -62,19 +62,22 @@ func (b *cornerPlan) teeOutline() {
 // begins the branch's faces there; its string begins at the main's cap.
 func (b *cornerPlan) teeFaces() {
 	main, stub, t := &b.out.Legs[0], &b.out.Legs[1], b.q.Tee
-	into := main.Outside.Real - main.Middle[1] // from the branch's root to the wall's face
-	at := t.Edge[1]
-	y := [2]length.Length{-stub.Middle[1], -stub.Middle[0]}
-	if !t.Starts {
-		at, y = t.Edge[0], stub.Middle
-	}
-	main.Opening = [2]length.Length{at + y[0], at + y[1]}
 	root, _ := b.root()
-	wall := root - into
-	if !t.Starts {
-		wall = root + into
+	runsInto := func(face []plan.Pt) (on length.Length, ended []plan.Pt) { // the station of the main
+		on = t.Edge[1] - face[0].Y
+		if !t.Starts {
+			on = t.Edge[0] + face[len(face)-1].Y
+		}
+		into := main.Outside.Real - b.q.Parts[0].Run.FaceAt(b.s, on).Roof
+		if t.Starts {
+			into = -into
+		}
+		return on, endsAt(face, root+into, !t.Starts)
 	}
-	stub.Face.Street, stub.Face.Roof = endsAt(stub.Face.Street, wall, !t.Starts), endsAt(stub.Face.Roof, wall, !t.Starts)
+	var on [2]length.Length
+	on[0], stub.Face.Street = runsInto(stub.Face.Street)
+	on[1], stub.Face.Roof = runsInto(stub.Face.Roof)
+	main.Opening = [2]length.Length{length.Min(on[0], on[1]), length.Max(on[0], on[1])}
 	stub.String = endsAt(stub.String, root, !t.Starts)
 }
 
