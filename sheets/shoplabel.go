@@ -140,7 +140,7 @@ func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, st label
 		}
 		if f := b.l.FamilyOf(q); f != nil && len(f.Bodies) > 0 {
 			w := in.Width() - left - 100
-			place(g, view.FormedTop(b.l, f, w, in.Height()), drawing.Pt(in.Max.X-w, in.Min.Y), prefix)
+			place(g, view.FormedTop(b.formedOf(f), w, in.Height()), drawing.Pt(in.Max.X-w, in.Min.Y), prefix)
 		}
 	})
 }
