@@ -28,6 +28,9 @@ func (l *Layout) Plan(r *Run) plan.Run {
 		Plies: l.Job.Packing.Method == job.PackContinuous && l.Job.Packing.Layer > 0, Ply: l.Job.Packing.Layer, Elevation: l.elevation(r),
 		Left: l.endPlan(r, false), Right: l.endPlan(r, true), Pinch: pinchOf(s, r), ToWall: toWall(s, r), Line: l.linePlan(r), Notes: notesOf(r),
 	}
+	for _, t := range l.Job.Site.InstallMetalT {
+		p.Temps = append(p.Temps, temperature(t))
+	}
 	for _, w := range r.Profile() {
 		p.RearLine = append(p.RearLine, plan.Pt{X: w.At, Y: r.OutsideAt(w.At)})
 	}
@@ -46,11 +49,12 @@ func (l *Layout) Plan(r *Run) plan.Run {
 		l.laid(r, q, &k)
 		p.Pieces = append(p.Pieces, k)
 	}
+	p.Toward = toward(p.Pieces)
 	for _, j := range r.Joints {
 		p.Joints = append(p.Joints, l.jointPlan(j))
 	}
 	for i := range r.Job.Obstacles {
-		p.Obstacles = append(p.Obstacles, obstaclePlan(s, r, &r.Job.Obstacles[i]))
+		p.Obstacles = append(p.Obstacles, l.obstaclePlan(r, &r.Job.Obstacles[i]))
 	}
 	for _, e := range r.Job.Expansion {
 		at := r.ToCap(r.FrontStation(e.Station))
@@ -87,7 +91,7 @@ func (l *Layout) stands(r *Run, c *Chair, k *plan.Chair) {
 		k.Joint = c.Joint.Name
 	}
 	k.Station = plan.Value{Real: r.ToCrew(c.At), Fact: is("station")}
-	k.StringToWall = r.StringToWall(s, c.At)
+	k.StringToWall = plan.Value{Real: r.StringToWall(s, c.At), Fact: is("string-to-wall")}
 	k.Front = plan.Pack{Thick: plan.Value{Real: c.PackFront, Fact: is("packing-front")}, Built: c.Made(p, c.ShimFront), Shims: slices.Clone(c.ShimFront)}
 	k.Rear = plan.Pack{Thick: plan.Value{Real: c.PackRear, Fact: is("packing-rear")}, Built: c.Made(p, c.ShimRear), Shims: slices.Clone(c.ShimRear)}
 	for i, w := range c.Rows {
@@ -98,10 +102,11 @@ func (l *Layout) stands(r *Run, c *Chair, k *plan.Chair) {
 		k.Rows[i] = q
 	}
 	front := r.ToFront(c.At)
-	k.UnderFront, k.UnderRear = l.setAtStreet(r, front), l.setAtRoof(r, front)
+	k.UnderFront = plan.Value{Real: l.setAtStreet(r, front), Fact: is("underside-front")}
+	k.UnderRear = plan.Value{Real: l.setAtRoof(r, front), Fact: is("underside-rear")}
 	a, b := c.Left(s), c.Right(s)
 	za, zb := l.setAtRoof(r, r.ToFront(a)), l.setAtRoof(r, r.ToFront(b))
-	k.Set = k.UnderRear
+	k.Set = k.UnderRear.Real
 	k.Side = plan.Ring{{X: a, Y: za}, {X: b, Y: zb}, {X: b, Y: zb + s.Chair.Rise}, {X: a, Y: za + s.Chair.Rise}}
 	k.AlongPiece = !underEnd(c)
 	k.First = !k.AlongPiece || c == r.Chairs[0] || c == r.Chairs[len(r.Chairs)-1]
@@ -162,6 +167,24 @@ func (l *Layout) laid(r *Run, q Part, k *plan.Piece) {
 	}
 }
 
+// toward is the hand towards which straight pieces are laid. What turns, ends or
+// tapers is laid before them, a closer that is trimmed on the roof after them.
+func toward(pieces []plan.Piece) plan.Hand {
+	var order []int
+	for _, q := range pieces {
+		if q.Kind == plan.StraightPiece && q.Allowance == 0 {
+			order = append(order, q.Laying)
+		}
+	}
+	switch n := len(order); {
+	case n < 2:
+		return plan.NoHand
+	case order[0] < order[n-1]:
+		return plan.RightHand
+	}
+	return plan.LeftHand
+}
+
 // breakOf is the break of slope at a corner; nothing where the wall turns.
 func breakOf(c *Corner) plan.SlopeBreak {
 	if c == nil || !c.Straight() {
@@ -184,7 +207,16 @@ func (l *Layout) jointPlan(j *Joint) plan.Joint {
 	if j.Movement != nil {
 		p.Moves, p.Movement = true, plan.Value{Real: *j.Movement, Fact: Named(j.Name, "movement")}
 	}
+	if j.Kind != cap.Expansion && (j.Left != nil || j.Right != nil) {
+		for _, t := range l.Job.Site.InstallMetalT {
+			p.GapAt = append(p.GapAt, plan.Value{Real: cap.GapAt(&l.Job.System, j.Mean(), t), Fact: Named(j.Name, GapAt(t))})
+		}
+	}
 	return p
+}
+
+func temperature(t job.Temperature) plan.Temperature {
+	return plan.Temperature{Celsius: t.Celsius(), Fahrenheit: t.Fahrenheit()}
 }
 
 // endPlan is an end of a run.
@@ -207,6 +239,9 @@ func (l *Layout) endPlan(r *Run, right bool) plan.End {
 		e.Name = c.Name
 		e.Roofward, e.Streetward, e.Break, e.Beyond = c.CapTurn > 0, c.CapTurn < 0, breakOf(c), beyond(c)
 		e.Stub = stubPlan(r, c, right)
+		if !c.Absorb && !c.Straight() {
+			e.Offset = offset(c, r.OnWall(), of.Ext)
+		}
 	}
 	switch {
 	case of.Step != nil:

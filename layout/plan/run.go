@@ -126,6 +126,7 @@ type Joint struct {
 	WallGap          length.Length // of the building expansion joint under it; zero: none
 	Moves            bool          // the movement of that is stated
 	Movement         Value         // either way
+	GapAt            []Value       // by the temperatures of the run, of a joint whose gap is set by them
 	Outside          length.Length // of the cap there
 }
 
@@ -179,24 +180,23 @@ type Fastener struct {
 // lies on the set surface.
 type Chair struct {
 	Shape
-	N            int // in its run, from the left
-	Kind         ChairKind
-	Joint        string        // that it stands at; empty: none
-	At           length.Length // its middle
-	Station      Value         // from the start mark
-	Holes        []Pt          // spread evenly along each row: rows are as tested, the holes the chair's own
-	Set          length.Length // height of the set surface at its middle, at the roof face
-	Side         Ring          // seen from the roof: set surface at the left and right, then its top
-	UnderFront   length.Length // height of the set surface at the two faces, which is its underside
-	UnderRear    length.Length
-	StringToWall length.Length // how far behind the string the wall's street face lies
-	Plies        int
-	Front, Rear  Pack
-	Rows         [2]Screws        // front, rear
-	Inside       length.Length    // width of the cap that it is made for
-	Edges        [2]length.Length // that width at its left and right edge; unlike where its rear edge is cut to a taper
-	First        bool             // set before the string is pulled: under a corner or end piece, or outermost
-	AlongPiece   bool             // under pieces that are laid to the string
+	N                     int // in its run, from the left
+	Kind                  ChairKind
+	Joint                 string        // that it stands at; empty: none
+	At                    length.Length // its middle
+	Station               Value         // from the start mark
+	Holes                 []Pt          // spread evenly along each row: rows are as tested, the holes the chair's own
+	Set                   length.Length // height of the set surface at its middle, at the roof face
+	Side                  Ring          // seen from the roof: set surface at the left and right, then its top
+	UnderFront, UnderRear Value         // height of its underside over the level datum at the wall's two faces
+	StringToWall          Value         // how far behind the string the wall's street face lies; negative: in front
+	Plies                 int
+	Front, Rear           Pack
+	Rows                  [2]Screws        // front, rear
+	Inside                length.Length    // width of the cap that it is made for
+	Edges                 [2]length.Length // that width at its left and right edge; unlike where its rear edge is cut to a taper
+	First                 bool             // set before the string is pulled: under a corner or end piece, or outermost
+	AlongPiece            bool             // under pieces that are laid to the string
 }
 
 // Wall is the top of a run's wall from above, each face from corner to corner with
@@ -235,6 +235,7 @@ type End struct {
 	Break      SlopeBreak
 	Beyond     string // the run beyond a corner or a step, or the main that a tee meets
 	Name       string // of the corner
+	Offset     Offset // of the cap corner from the plumbed corner of the wall, along this run; nothing at a break of slope
 	Step       StepWay
 	Words      string  // what a step or a tee is called
 	Stub       [2][]Pt // the next run's front and rear mold lines, from the miter outwards and far beyond what is shown
@@ -253,8 +254,18 @@ type Obstacle struct {
 	At                                length.Length // its middle
 	Station                           Value         // from the start mark
 	BlocksChair, BlocksJoint, Pierces bool
-	Collar                            string // who seals what comes through; empty is a hold
-	Fact                              string // all that is lettered of it
+	Collar                            string        // who seals what comes through; empty is a hold
+	Extent, Depth                     length.Length // along the wall and across it
+	FromFace                          length.Length // of what comes through: its middle behind the wall\'s street face
+	Holes                             []Cutout      // in the pieces over it
+	Fact                              string        // all that is lettered of it
+}
+
+// Cutout is the hole of what comes through a piece: its middle from the piece's left
+// end along the front, as laid, and behind the cap's front face.
+type Cutout struct {
+	Piece               string
+	FromLeft, FromFront length.Length
 }
 
 // WindZone is a stretch of one zone of wind pressure.
@@ -324,8 +335,9 @@ type Run struct {
 	FrontTo     length.Length
 	Inside      length.Length // of the widest part
 	Outside     length.Length
-	RearLine    []Pt  // rear mold line from end to end of the cap line
-	Gap         Value // of a joint as designed
+	RearLine    []Pt          // rear mold line from end to end of the cap line
+	Gap         Value         // of a joint as designed
+	Temps       []Temperature // of the metal, that gaps are set by
 	Datum       Datum
 	Left, Right End
 	String      []Pt // from the first chair to the last
@@ -348,6 +360,7 @@ type Run struct {
 	Ply         length.Length // thickness of one
 	UnderChairs bool          // packing stands under the chairs alone
 	LayerName   string        // what plies are of
+	Toward      Hand          // the hand towards which its straight pieces are laid; none of fewer than two
 	Elevation   Elevation
 }
 
