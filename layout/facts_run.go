@@ -289,6 +289,8 @@ func (b *facts) ofMadeChair(r *Run, c *Chair, left, right length.Length) {
 	}
 	b.length("string-to-wall", r.StringToWall(&b.l.Job.System, c.At))
 	b.length("set-surface", r.SetAt(r.ToFront(c.At)))
+	b.length("underside-front", b.l.setAtStreet(r, r.ToFront(c.At)))
+	b.length("underside-rear", b.l.setAtRoof(r, r.ToFront(c.At)))
 	for i, w := range c.Rows {
 		k := ScrewsOf(i)
 		if w.Fastener != nil {

@@ -46,6 +46,7 @@ func (l *Layout) Plan(r *Run) plan.Run {
 		l.laid(r, q, &k)
 		p.Pieces = append(p.Pieces, k)
 	}
+	p.Toward = toward(p.Pieces)
 	for _, j := range r.Joints {
 		p.Joints = append(p.Joints, l.jointPlan(j))
 	}
@@ -87,7 +88,7 @@ func (l *Layout) stands(r *Run, c *Chair, k *plan.Chair) {
 		k.Joint = c.Joint.Name
 	}
 	k.Station = plan.Value{Real: r.ToCrew(c.At), Fact: is("station")}
-	k.StringToWall = r.StringToWall(s, c.At)
+	k.StringToWall = plan.Value{Real: r.StringToWall(s, c.At), Fact: is("string-to-wall")}
 	k.Front = plan.Pack{Thick: plan.Value{Real: c.PackFront, Fact: is("packing-front")}, Built: c.Made(p, c.ShimFront), Shims: slices.Clone(c.ShimFront)}
 	k.Rear = plan.Pack{Thick: plan.Value{Real: c.PackRear, Fact: is("packing-rear")}, Built: c.Made(p, c.ShimRear), Shims: slices.Clone(c.ShimRear)}
 	for i, w := range c.Rows {
@@ -98,10 +99,11 @@ func (l *Layout) stands(r *Run, c *Chair, k *plan.Chair) {
 		k.Rows[i] = q
 	}
 	front := r.ToFront(c.At)
-	k.UnderFront, k.UnderRear = l.setAtStreet(r, front), l.setAtRoof(r, front)
+	k.UnderFront = plan.Value{Real: l.setAtStreet(r, front), Fact: is("underside-front")}
+	k.UnderRear = plan.Value{Real: l.setAtRoof(r, front), Fact: is("underside-rear")}
 	a, b := c.Left(s), c.Right(s)
 	za, zb := l.setAtRoof(r, r.ToFront(a)), l.setAtRoof(r, r.ToFront(b))
-	k.Set = k.UnderRear
+	k.Set = k.UnderRear.Real
 	k.Side = plan.Ring{{X: a, Y: za}, {X: b, Y: zb}, {X: b, Y: zb + s.Chair.Rise}, {X: a, Y: za + s.Chair.Rise}}
 	k.AlongPiece = !underEnd(c)
 	k.First = !k.AlongPiece || c == r.Chairs[0] || c == r.Chairs[len(r.Chairs)-1]
@@ -162,6 +164,24 @@ func (l *Layout) laid(r *Run, q Part, k *plan.Piece) {
 	}
 }
 
+// toward is the hand towards which straight pieces are laid. What turns, ends or
+// tapers is laid before them, a closer that is trimmed on the roof after them.
+func toward(pieces []plan.Piece) plan.Hand {
+	var order []int
+	for _, q := range pieces {
+		if q.Kind == plan.StraightPiece && q.Allowance == 0 {
+			order = append(order, q.Laying)
+		}
+	}
+	switch n := len(order); {
+	case n < 2:
+		return plan.NoHand
+	case order[0] < order[n-1]:
+		return plan.RightHand
+	}
+	return plan.LeftHand
+}
+
 // breakOf is the break of slope at a corner; nothing where the wall turns.
 func breakOf(c *Corner) plan.SlopeBreak {
 	if c == nil || !c.Straight() {
@@ -207,6 +227,9 @@ func (l *Layout) endPlan(r *Run, right bool) plan.End {
 		e.Name = c.Name
 		e.Roofward, e.Streetward, e.Break, e.Beyond = c.CapTurn > 0, c.CapTurn < 0, breakOf(c), beyond(c)
 		e.Stub = stubPlan(r, c, right)
+		if !c.Absorb && !c.Straight() {
+			e.Offset = offset(c, r.OnWall(), of.Ext)
+		}
 	}
 	switch {
 	case of.Step != nil:

@@ -100,7 +100,7 @@ func (d *told) hand(h plan.Hand) length.Length {
 }
 
 func (d *told) end(what string, e plan.End) {
-	d.put(what, length.Length(e.Kind), e.Trim, number(e.Corner), number(e.Outside), number(e.Roofward), number(e.Streetward), number(e.Absorb))
+	d.put(what, length.Length(e.Kind), e.Trim, number(e.Corner), number(e.Outside), number(e.Roofward), number(e.Streetward), number(e.Absorb), e.Offset.Beyond.Real, e.Offset.Out.Real)
 	for i, line := range e.Stub { // from the miter outwards at either end
 		for k, q := range line {
 			d.put(fmt.Sprintf("%s, stub %d, point %d", what, i, k), d.x(q.X), q.Y)
@@ -130,6 +130,7 @@ func (d *told) run() []said {
 		{"top at the street", p.Elevation.Street}, {"top at the roof", p.Elevation.Roof}, {"set at the street", p.Elevation.SetStreet}, {"set", p.Elevation.SetRoof}} {
 		d.line(line.what, line.of)
 	}
+	d.put("laid towards", d.hand(p.Toward))
 	d.put("heights", p.Elevation.Top, p.Elevation.Low, p.Elevation.Rise)
 	for n, i := range d.inOrder(len(p.Pieces)) {
 		d.piece(fmt.Sprintf("piece %d", n), p.Pieces[i], p.Elevation.Legs[i])
@@ -177,7 +178,7 @@ func (d *told) piece(what string, q plan.Piece, leg plan.RearLeg) {
 }
 
 func (d *told) chair(what string, c plan.Chair) {
-	d.put(what, d.x(c.At), c.Set, c.UnderFront, c.UnderRear, c.StringToWall, length.Length(c.Plies), c.Inside, number(c.First), number(c.AlongPiece))
+	d.put(what, d.x(c.At), c.Set, c.UnderFront.Real, c.UnderRear.Real, c.StringToWall.Real, length.Length(c.Plies), c.Inside, number(c.First), number(c.AlongPiece))
 	d.put(what+", packing", c.Front.Thick.Real, c.Front.Built, c.Rear.Thick.Real, c.Rear.Built)
 	d.put(what+", shims front", c.Front.Shims...)
 	d.put(what+", shims rear", c.Rear.Shims...)
@@ -252,6 +253,12 @@ func TestPlanOfARunAgreesWithItsFacts(t *testing.T) {
 			agree("the cap line", p.Cap)
 			agree("the wall line", p.Front)
 			agree("where the cap begins", p.Datum.Begins)
+			for _, e := range []plan.End{p.Left, p.Right} {
+				if e.Offset.Run != "" {
+					agree("an offset", e.Offset.Beyond)
+					agree("an offset", e.Offset.Out)
+				}
+			}
 			if e := p.Elevation; !e.Slopes {
 				agree("the set surface at the left", e.Left)
 				agree("the set surface at the right", e.Right)
@@ -282,6 +289,9 @@ func TestPlanOfARunAgreesWithItsFacts(t *testing.T) {
 				agree(c.Mark, c.Station)
 				agree(c.Mark, c.Front.Thick)
 				agree(c.Mark, c.Rear.Thick)
+				agree(c.Mark, c.StringToWall)
+				agree(c.Mark, c.UnderFront)
+				agree(c.Mark, c.UnderRear)
 				if at := p.ToCrew(c.At); at != c.Station.Real {
 					t.Errorf("chair %s stands at %v and at %v", c.Mark, at, c.Station.Real)
 				}
@@ -311,6 +321,33 @@ func TestPlanOfARunAgreesWithItsFacts(t *testing.T) {
 				for _, name := range strings.Split(o.Fact, "|") {
 					if _, ok := facts[name]; !ok {
 						t.Errorf("obstacle %s has no fact %q", o.Mark, name)
+					}
+				}
+			}
+		}
+	})
+}
+
+// A chair's underside stands over the wall top by its packing, as lettered: to half
+// a step of the sheets, and where nothing is to be packed not below it.
+func TestUndersidesStandOnTheirPacking(t *testing.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
+		l, found := layout.Build(anyJob(t))
+		if found.HasErrors() {
+			t.Skip("not a layout")
+		}
+		for _, r := range l.Runs() {
+			if len(r.Readings) == 0 {
+				continue
+			}
+			for _, c := range l.Plan(r).Chairs {
+				q := r.At(r.ToFront(c.At))
+				for _, e := range []struct {
+					face               string
+					under, top, packed length.Length
+				}{{"street", c.UnderFront.Real, q.TopOutside, c.Front.Thick.Real}, {"roof", c.UnderRear.Real, q.TopInside, c.Rear.Thick.Real}} {
+					if d := e.under - e.top - e.packed; 2*length.Abs(d) > l.Grid+4 && (e.packed > 0 || d > 0) {
+						t.Errorf("chair %s, %s face: %v over the wall top, packing %v", c.Mark, e.face, e.under-e.top, e.packed)
 					}
 				}
 			}
