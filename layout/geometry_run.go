@@ -28,6 +28,9 @@ func (l *Layout) Plan(r *Run) plan.Run {
 		Plies: l.Job.Packing.Method == job.PackContinuous && l.Job.Packing.Layer > 0, Ply: l.Job.Packing.Layer, Elevation: l.elevation(r),
 		Left: l.endPlan(r, false), Right: l.endPlan(r, true), Pinch: pinchOf(s, r), ToWall: toWall(s, r), Line: l.linePlan(r), Notes: notesOf(r),
 	}
+	for _, t := range l.Job.Site.InstallMetalT {
+		p.Temps = append(p.Temps, temperature(t))
+	}
 	for _, w := range r.Profile() {
 		p.RearLine = append(p.RearLine, plan.Pt{X: w.At, Y: r.OutsideAt(w.At)})
 	}
@@ -51,7 +54,7 @@ func (l *Layout) Plan(r *Run) plan.Run {
 		p.Joints = append(p.Joints, l.jointPlan(j))
 	}
 	for i := range r.Job.Obstacles {
-		p.Obstacles = append(p.Obstacles, obstaclePlan(s, r, &r.Job.Obstacles[i]))
+		p.Obstacles = append(p.Obstacles, l.obstaclePlan(r, &r.Job.Obstacles[i]))
 	}
 	for _, e := range r.Job.Expansion {
 		at := r.ToCap(r.FrontStation(e.Station))
@@ -204,7 +207,16 @@ func (l *Layout) jointPlan(j *Joint) plan.Joint {
 	if j.Movement != nil {
 		p.Moves, p.Movement = true, plan.Value{Real: *j.Movement, Fact: Named(j.Name, "movement")}
 	}
+	if j.Kind != cap.Expansion && (j.Left != nil || j.Right != nil) {
+		for _, t := range l.Job.Site.InstallMetalT {
+			p.GapAt = append(p.GapAt, plan.Value{Real: cap.GapAt(&l.Job.System, j.Mean(), t), Fact: Named(j.Name, GapAt(t))})
+		}
+	}
 	return p
+}
+
+func temperature(t job.Temperature) plan.Temperature {
+	return plan.Temperature{Celsius: t.Celsius(), Fahrenheit: t.Fahrenheit()}
 }
 
 // endPlan is an end of a run.

@@ -299,6 +299,9 @@ func TestPlanOfARunAgreesWithItsFacts(t *testing.T) {
 			for _, j := range p.Joints {
 				agree(j.Mark, j.Station)
 				agree(j.Mark, j.Gap)
+				for _, v := range j.GapAt {
+					agree(j.Mark, v)
+				}
 				if j.Moves && j.Kind == plan.ExpansionJoint {
 					agree(j.Mark, j.Movement)
 				}

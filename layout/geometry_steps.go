@@ -19,7 +19,7 @@ func (l *Layout) Work(r *Run, of plan.Run) plan.Work {
 		Nailed: nailed(r), Packed: packedAs(pk, r), UnderChairs: pk.Method == job.PackChairs, AboveMembrane: pk.AboveMembrane, Membrane: l.Job.Membrane.Name,
 		Later: slices.ContainsFunc(of.Chairs, func(c plan.Chair) bool { return !c.First }), Tape: s.Splice.Tape,
 		ChairLong: s.Chair.Length, ChairFront: cap.ChairLine(s), ChairRear: cap.ChairRear(s, r.Inside), Cut: l.cutPlan(r),
-		Reference: plan.Temperature{Celsius: s.Joint.Reference.Celsius(), Fahrenheit: s.Joint.Reference.Fahrenheit()},
+		Reference: temperature(s.Joint.Reference),
 	}
 	for _, q := range of.Pieces {
 		switch {

@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"slices"
+
 	"copingset/layout/cap"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -106,7 +108,8 @@ func MiterTrimOf(r *Run, c *Corner) length.Length {
 
 // obstaclePlan is an obstacle and the room it takes: of what comes through the cap
 // its own, of all else the whole wall.
-func obstaclePlan(s *job.System, r *Run, o *job.Obstacle) plan.Obstacle {
+func (l *Layout) obstaclePlan(r *Run, o *job.Obstacle) plan.Obstacle {
+	s := &l.Job.System
 	at := r.ToCap(r.FrontStation(o.Station))
 	f := r.FaceAt(s, at)
 	y0, y1 := f.Street, f.Roof
@@ -114,11 +117,18 @@ func obstaclePlan(s *job.System, r *Run, o *job.Obstacle) plan.Obstacle {
 		mid := f.Street + o.FromFace
 		y0, y1 = mid-o.Depth/2, mid+o.Depth/2
 	}
-	return plan.Obstacle{
+	p := plan.Obstacle{
 		Shape: plan.Shape{Mark: o.Name, Ring: plan.Box(at-o.Extent/2, y0, at+o.Extent/2, y1)}, At: at, Station: plan.Value{Real: r.ToCrew(at)},
 		BlocksChair: o.Does&job.BlocksChair != 0, BlocksJoint: o.Does&job.BlocksJoint != 0, Pierces: o.Does&job.Pierces != 0,
-		Collar: o.Collar, Fact: ObstacleFacts(r, o),
+		Collar: o.Collar, Fact: ObstacleFacts(r, o), Extent: o.Extent, Depth: o.Depth, FromFace: o.FromFace,
 	}
+	for _, q := range r.Parts {
+		if slices.Contains(q.Piece.Cutouts, o) {
+			h := l.HoleOf(q.Piece, o)
+			p.Holes = append(p.Holes, plan.Cutout{Piece: q.Piece.Mark, FromLeft: h.FromLeft, FromFront: h.FromFront})
+		}
+	}
+	return p
 }
 
 // supportsOf are the supports under the miters at a run's ends, turned from the

@@ -10,6 +10,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // runLists are the lists beside the chair table.
@@ -210,10 +211,9 @@ func (b *book) runNotes(r *layout.Run) (out, names []string) {
 		out = append(out, fmt.Sprintf("%s stands over the building expansion joint: gap %s, %s, cover plate %s long, fixed on the %s side only. Nothing crosses the joint.",
 			local(q.Mark, r.Name), b.small(q.Gap), m, b.small(q.Plate), q.Fixed))
 	}
-	for i := range r.Job.Obstacles {
-		o := &r.Job.Obstacles[i]
-		words := prose(o.Name) + " at " + b.text(r.ToCrew(r.ToCap(r.FrontStation(o.Station)))) + ": " + does(o.Does)
-		if o.Does&job.Pierces != 0 {
+	for _, o := range b.planOf(r).Obstacles {
+		words := prose(o.Mark) + " at " + b.text(o.Station.Real) + ": " + does(o)
+		if o.Pierces {
 			who := o.Collar
 			if who == "" {
 				who = "NOBODY NAMED"
@@ -223,23 +223,21 @@ func (b *book) runNotes(r *layout.Run) (out, names []string) {
 		for len(names) < len(out) {
 			names = append(names, "")
 		}
-		out, names = append(out, words+"."), append(names, layout.ObstacleFacts(r, o))
-		for _, t := range r.Parts {
-			if slices.Contains(t.Piece.Cutouts, o) {
-				out = append(out, "Piece "+t.Piece.Mark+": "+b.holeWords(t.Piece, o)+".")
-			}
+		out, names = append(out, words+"."), append(names, o.Fact)
+		for _, h := range o.Holes {
+			out = append(out, "Piece "+h.Piece+": "+b.holeOf(o.Mark, []length.Length{o.Extent, o.Depth}, h.FromLeft, h.FromFront, o.FromFace)+".")
 		}
 	}
 	return out, names
 }
 
-func does(d job.Does) string {
+func does(o plan.Obstacle) string {
 	var out []string
 	for _, q := range []struct {
-		bit  job.Does
+		does bool
 		word string
-	}{{job.BlocksChair, "no chair"}, {job.BlocksJoint, "no joint"}, {job.Pierces, "comes through the cap"}} {
-		if d&q.bit != 0 {
+	}{{o.BlocksChair, "no chair"}, {o.BlocksJoint, "no joint"}, {o.Pierces, "comes through the cap"}} {
+		if q.does {
 			out = append(out, q.word)
 		}
 	}

@@ -126,6 +126,7 @@ type Joint struct {
 	WallGap          length.Length // of the building expansion joint under it; zero: none
 	Moves            bool          // the movement of that is stated
 	Movement         Value         // either way
+	GapAt            []Value       // by the temperatures of the run, of a joint whose gap is set by them
 	Outside          length.Length // of the cap there
 }
 
@@ -253,8 +254,18 @@ type Obstacle struct {
 	At                                length.Length // its middle
 	Station                           Value         // from the start mark
 	BlocksChair, BlocksJoint, Pierces bool
-	Collar                            string // who seals what comes through; empty is a hold
-	Fact                              string // all that is lettered of it
+	Collar                            string        // who seals what comes through; empty is a hold
+	Extent, Depth                     length.Length // along the wall and across it
+	FromFace                          length.Length // of what comes through: its middle behind the wall\'s street face
+	Holes                             []Cutout      // in the pieces over it
+	Fact                              string        // all that is lettered of it
+}
+
+// Cutout is the hole of what comes through a piece: its middle from the piece's left
+// end along the front, as laid, and behind the cap's front face.
+type Cutout struct {
+	Piece               string
+	FromLeft, FromFront length.Length
 }
 
 // WindZone is a stretch of one zone of wind pressure.
@@ -324,8 +335,9 @@ type Run struct {
 	FrontTo     length.Length
 	Inside      length.Length // of the widest part
 	Outside     length.Length
-	RearLine    []Pt  // rear mold line from end to end of the cap line
-	Gap         Value // of a joint as designed
+	RearLine    []Pt          // rear mold line from end to end of the cap line
+	Gap         Value         // of a joint as designed
+	Temps       []Temperature // of the metal, that gaps are set by
 	Datum       Datum
 	Left, Right End
 	String      []Pt // from the first chair to the last
