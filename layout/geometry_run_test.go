@@ -3,7 +3,6 @@ package layout_test
 import (
 	"fmt"
 	"slices"
-	"strings"
 	"testing"
 
 	"copingset/layout"
@@ -231,6 +230,21 @@ func TestPlanOfARunMirrors(t *testing.T) {
 	})
 }
 
+// agreed holds what a run's plan letters against a ledger.
+type agreed struct {
+	*rapid.T
+	facts map[string]fact.Fact
+}
+
+func (t agreed) agree(of string, all ...plan.Value) {
+	for _, v := range all {
+		f, ok := t.facts[v.Fact]
+		if !ok || f.Length() != v.Real {
+			t.Errorf("%s is %v, its fact %q %v", of, v.Real, v.Fact, f.Value)
+		}
+	}
+}
+
 // What a run's plan letters is what its facts say, each under its name.
 func TestPlanOfARunAgreesWithItsFacts(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
@@ -238,93 +252,116 @@ func TestPlanOfARunAgreesWithItsFacts(t *testing.T) {
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}
-		facts := map[string]fact.Fact{}
+		g := agreed{t, map[string]fact.Fact{}}
 		for _, f := range l.Facts() {
-			facts[f.Name()] = f
-		}
-		agree := func(of string, v plan.Value) {
-			f, ok := facts[v.Fact]
-			if !ok || f.Length() != v.Real {
-				t.Errorf("%s is %v, its fact %q %v", of, v.Real, v.Fact, f.Value)
-			}
+			g.facts[f.Name()] = f
 		}
 		for _, r := range l.Runs() {
 			p := l.Plan(r)
-			agree("the cap line", p.Cap)
-			agree("the wall line", p.Front)
-			agree("where the cap begins", p.Datum.Begins)
-			for _, e := range []plan.End{p.Left, p.Right} {
-				if e.Offset.Run != "" {
-					agree("an offset", e.Offset.Beyond)
-					agree("an offset", e.Offset.Out)
-				}
+			g.line(r, p)
+			g.stood(p)
+			g.laid(p)
+		}
+	})
+}
+
+// line agrees on lines, widths, the ends and the string.
+func (t agreed) line(r *layout.Run, p plan.Run) {
+	v := p.Line
+	t.agree("run "+r.Name, p.Cap, p.Front, p.Datum.Begins, v.WidthLeast, v.WidthMost, v.Need, v.NeedAt, v.Inside, v.Outside,
+		v.PlayLeast, v.PlayMost, v.PackLeast, v.PackMost)
+	for i, k := range v.Tapers {
+		t.agree("taper", k.From, k.To)
+		if k.Left != r.Tapers[i].Left || k.Right != r.Tapers[i].Right {
+			t.Errorf("run %s tapers from %v to %v", r.Name, k.Left, k.Right)
+		}
+	}
+	for _, e := range []plan.End{p.Left, p.Right} {
+		if e.Offset.Run != "" {
+			t.agree("an offset", e.Offset.Beyond, e.Offset.Out)
+		}
+	}
+	if e := p.Elevation; !e.Slopes {
+		t.agree("the set surface", e.Left, e.Right)
+	}
+	if p.ToWall.Here {
+		t.agree("string to wall", p.ToWall.Left, p.ToWall.Right, p.ToWall.Most, p.ToWall.MostAt)
+		if p.Pinch.Station.Fact != "" {
+			t.agree("the pinch", p.Pinch.Station)
+		}
+		if p.Pinch.Play != t.facts[layout.Named(layout.FactOfRun(r), "play-least")].Length() {
+			t.Errorf("run %s: play at the pinch %v, least %v", r.Name, p.Pinch.Play, r.PlayLeast)
+		}
+	}
+	for _, n := range p.Notes {
+		t.agree("a reading", n.Station)
+		if n.Words != "" && t.facts[n.Fact].Value != n.Words {
+			t.Errorf("a note says %q, its fact %q", n.Words, t.facts[n.Fact].Value)
+		}
+	}
+}
+
+// stood agrees on chairs and obstacles.
+func (t agreed) stood(p plan.Run) {
+	for _, c := range p.Chairs {
+		t.agree(c.Mark, c.Station, c.Front.Thick, c.Rear.Thick, c.StringToWall, c.UnderFront, c.UnderRear)
+		if at := p.ToCrew(c.At); at != c.Station.Real {
+			t.Errorf("chair %s stands at %v and at %v", c.Mark, at, c.Station.Real)
+		}
+	}
+	for _, o := range p.Obstacles {
+		for _, name := range fact.Parted(o.Fact) {
+			if _, ok := t.facts[name]; !ok {
+				t.Errorf("obstacle %s has no fact %q", o.Mark, name)
 			}
-			if e := p.Elevation; !e.Slopes {
-				agree("the set surface at the left", e.Left)
-				agree("the set surface at the right", e.Right)
-			}
-			if p.ToWall.Here {
-				for _, v := range []plan.Value{p.ToWall.Left, p.ToWall.Right, p.ToWall.Most, p.ToWall.MostAt} {
-					agree("string to wall", v)
+		}
+	}
+}
+
+// laid agrees on joints and pieces.
+func (t agreed) laid(p plan.Run) {
+	for _, j := range p.Joints {
+		t.agree(j.Mark, append(j.GapAt, j.Station, j.Gap)...)
+		if j.Moves && j.Kind == plan.ExpansionJoint {
+			t.agree(j.Mark, j.Movement)
+		}
+	}
+	for _, q := range p.Pieces {
+		if q.Long.Fact != "" {
+			t.agree(q.Mark, q.Long)
+		}
+		if t.facts[q.MarkFact].Value != q.Mark || q.LaidWith == "" && t.facts[q.LayingFact].Value != fmt.Sprint(q.Laying) {
+			t.Errorf("piece %s, laid as %d: its facts say %q and %q", q.Mark, q.Laying, t.facts[q.MarkFact].Value, t.facts[q.LayingFact].Value)
+		}
+	}
+}
+
+// The order of work of a mirrored run has the same steps, and its string is pulled
+// between the mirrors of the same chairs.
+func TestOrderOfWorkMirrors(t *testing.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
+		j := jobtest.Random(t)
+		a, found := layout.Build(j)
+		if found.HasErrors() {
+			t.Skip("not a layout")
+		}
+		b, _ := layout.Build(mirror(j))
+		for i, p := range a.Perimeters {
+			for k, r := range p.Runs {
+				other := b.Perimeters[i].Runs[len(p.Runs)-1-k]
+				pa, pb := a.Plan(r), b.Plan(other)
+				if kinked(pa) {
+					continue
 				}
-				if p.Pinch.Station.Fact != "" {
-					agree("the pinch", p.Pinch.Station)
+				x, y := a.Work(r, pa), b.Work(other, pb)
+				if !slices.Equal(x.Steps, y.Steps) || x.Packed != y.Packed || x.OuterFree != y.OuterFree || x.Joint.Kind != y.Joint.Kind || x.Closer.Allowance != y.Closer.Allowance {
+					t.Errorf("run %s: steps %v, in the mirror %v", r.Name, x.Steps, y.Steps)
 				}
-				if p.Pinch.Play != facts[layout.Named(layout.FactOfRun(r), "play-least")].Length() {
-					t.Errorf("run %s: play at the pinch %v, least %v", r.Name, p.Pinch.Play, r.PlayLeast)
+				if n := len(pa.Chairs); n > 0 && (x.From != n-1-y.To || x.To != n-1-y.From) {
+					t.Errorf("run %s: its string from chair %d to %d of %d, in the mirror %d to %d", r.Name, x.From, x.To, n, y.From, y.To)
 				}
-			}
-			for _, v := range []plan.Value{p.Line.WidthLeast, p.Line.WidthMost, p.Line.Need, p.Line.NeedAt, p.Line.Inside, p.Line.Outside,
-				p.Line.PlayLeast, p.Line.PlayMost, p.Line.PackLeast, p.Line.PackMost} {
-				agree("run "+r.Name, v)
-			}
-			for i, v := range p.Line.Tapers {
-				agree("taper", v.From)
-				agree("taper", v.To)
-				if v.Left != r.Tapers[i].Left || v.Right != r.Tapers[i].Right {
-					t.Errorf("run %s tapers from %v to %v", r.Name, v.Left, v.Right)
-				}
-			}
-			for _, c := range p.Chairs {
-				agree(c.Mark, c.Station)
-				agree(c.Mark, c.Front.Thick)
-				agree(c.Mark, c.Rear.Thick)
-				agree(c.Mark, c.StringToWall)
-				agree(c.Mark, c.UnderFront)
-				agree(c.Mark, c.UnderRear)
-				if at := p.ToCrew(c.At); at != c.Station.Real {
-					t.Errorf("chair %s stands at %v and at %v", c.Mark, at, c.Station.Real)
-				}
-			}
-			for _, j := range p.Joints {
-				agree(j.Mark, j.Station)
-				agree(j.Mark, j.Gap)
-				for _, v := range j.GapAt {
-					agree(j.Mark, v)
-				}
-				if j.Moves && j.Kind == plan.ExpansionJoint {
-					agree(j.Mark, j.Movement)
-				}
-			}
-			for _, q := range p.Pieces {
-				if q.Long.Fact != "" {
-					agree(q.Mark, q.Long)
-				}
-				if facts[q.MarkFact].Value != q.Mark || q.LaidWith == "" && facts[q.LayingFact].Value != fmt.Sprint(q.Laying) {
-					t.Errorf("piece %s, laid as %d: its facts say %q and %q", q.Mark, q.Laying, facts[q.MarkFact].Value, facts[q.LayingFact].Value)
-				}
-			}
-			for _, n := range p.Notes {
-				agree("a reading", n.Station)
-				if n.Words != "" && facts[n.Fact].Value != n.Words {
-					t.Errorf("a note says %q, its fact %q", n.Words, facts[n.Fact].Value)
-				}
-			}
-			for _, o := range p.Obstacles {
-				for _, name := range strings.Split(o.Fact, "|") {
-					if _, ok := facts[name]; !ok {
-						t.Errorf("obstacle %s has no fact %q", o.Mark, name)
-					}
+				if x.Cut.FoldFront != y.Cut.FoldFront && pa.Line.Tapers == nil {
+					t.Errorf("run %s: fold %v, in the mirror %v", r.Name, x.Cut.FoldFront, y.Cut.FoldFront)
 				}
 			}
 		}
