@@ -292,16 +292,15 @@ func (b *cornerPlan) beside(y func(leg int) length.Length) [][]plan.Pt {
 	return out
 }
 
-// faces are the wall's, as surveyed; where nobody read one of the walls, and at a
-// tee, straight lines through what the middle of each leg stands on.
+// faces are the wall's, as surveyed; where nobody read one of the walls, straight
+// lines through what the middle of each leg stands on.
 func (b *cornerPlan) faces() {
-	legs := b.out.Legs
-	if b.q.Kind != cap.Tee && b.surveyed() {
-		return
-	}
-	street, roof := b.beside(func(i int) length.Length { return legs[i].Middle[0] }), b.beside(func(i int) length.Length { return legs[i].Middle[1] })
-	for i := range legs {
-		legs[i].Face = plan.Wall{Street: street[i], Roof: roof[i]}
+	if !b.surveyed() {
+		legs := b.out.Legs
+		street, roof := b.beside(func(i int) length.Length { return legs[i].Middle[0] }), b.beside(func(i int) length.Length { return legs[i].Middle[1] })
+		for i := range legs {
+			legs[i].Face = plan.Wall{Street: street[i], Roof: roof[i]}
+		}
 	}
 	if b.q.Kind == cap.Tee {
 		b.teeFaces()

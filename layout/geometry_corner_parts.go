@@ -63,18 +63,16 @@ func (b *cornerPlan) teeOutline() {
 func (b *cornerPlan) teeFaces() {
 	main, stub, t := &b.out.Legs[0], &b.out.Legs[1], b.q.Tee
 	into := main.Outside.Real - main.Middle[1] // from the branch's root to the wall's face
-	at := t.Edge[1]
-	y := [2]length.Length{-stub.Middle[1], -stub.Middle[0]}
-	if !t.Starts {
-		at, y = t.Edge[0], stub.Middle
-	}
-	main.Opening = [2]length.Length{at + y[0], at + y[1]}
+	street, roof := stub.Face.Street, stub.Face.Roof
 	root, _ := b.root()
 	wall := root - into
-	if !t.Starts {
+	if t.Starts {
+		main.Opening = [2]length.Length{t.Edge[1] - roof[0].Y, t.Edge[1] - street[0].Y}
+	} else {
 		wall = root + into
+		main.Opening = [2]length.Length{t.Edge[0] + street[len(street)-1].Y, t.Edge[0] + roof[len(roof)-1].Y}
 	}
-	stub.Face.Street, stub.Face.Roof = endsAt(stub.Face.Street, wall, !t.Starts), endsAt(stub.Face.Roof, wall, !t.Starts)
+	stub.Face.Street, stub.Face.Roof = endsAt(street, wall, !t.Starts), endsAt(roof, wall, !t.Starts)
 	stub.String = endsAt(stub.String, root, !t.Starts)
 }
 
