@@ -6,7 +6,6 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
-	"copingset/layout/job"
 	"copingset/layout/length"
 )
 
@@ -31,8 +30,8 @@ func (b *book) twoWidthRows(q *layout.Piece, girth bool) [][]string {
 			words += ", girth " + b.shopShort(p.Girth(&b.j.System))
 		}
 		width = append(width, words)
-		words = names[i] + " " + drawing.Letter(view.LegSlopeWords(b.l, p.Slope(&b.j.System)))
-		if off := view.StandsOff(b.l, p); off != "" {
+		words = names[i] + " " + drawing.Letter(view.LegSlopeWords(b.metric, p.Slope(&b.j.System)))
+		if off := view.StandsOff(b.metric, b.l.LegTop(p)); off != "" {
 			words += ", " + drawing.Letter(off)
 		}
 		slope = append(slope, words)
@@ -51,7 +50,7 @@ func (b *book) twoWidthEnds(r *layout.Run) [][]string {
 					continue
 				}
 				other := p.Piece.Parts[i+1-side]
-				rows = append(rows, []string{"Two widths at " + prose(m.Corner.Name), "leg on this run " + view.LegWords(b.l, q) +
+				rows = append(rows, []string{"Two widths at " + prose(m.Corner.Name), "leg on this run " + view.LegWords(b.metric, b.l.LegTop(q)) +
 					"; on run " + other.Run.Name + " " + b.shopText(other.Inside()) + " inside"})
 			}
 		}
@@ -64,7 +63,7 @@ type legSection struct {
 	family *layout.Family
 	body   int
 	inside length.Length
-	slope  job.Slope
+	slope  length.Slope
 }
 
 func (s legSection) alike(o legSection) bool { return s.inside == o.inside && s.slope == o.slope }
@@ -74,7 +73,7 @@ func (s legSection) slopeWords(b *book) string {
 	if s.slope == b.j.System.Profile.TopSlope {
 		return ""
 	}
-	return ", top falls " + drawing.Letter(view.LegSlopeWords(b.l, s.slope))
+	return ", top falls " + drawing.Letter(view.LegSlopeWords(b.metric, s.slope))
 }
 
 // legSections are the sections of a family: one, or of a corner of two widths

@@ -369,7 +369,7 @@ func (c *corner) twoWords() []string {
 	var all []string
 	var runs [][]string
 	for _, g := range c.Legs {
-		words := legWords(c.Metric, g.LegTop)
+		words := LegWords(c.Metric, g.LegTop)
 		i := slices.Index(all, words)
 		if i < 0 {
 			all, runs = append(all, words), append(runs, nil)
@@ -381,32 +381,6 @@ func (c *corner) twoWords() []string {
 		all[i] = several("run", runs[i]) + " " + words
 	}
 	return []string{"Two widths: " + strings.Join(all, "; ") + "."}
-}
-
-// legWords say of one leg of a corner of two widths how wide it is inside, how its
-// top falls, and how it stands beside its neighbour.
-func legWords(metric bool, g plan.LegTop) string {
-	words := withUnit(length.Shop(metric), length.Shop(metric).Short(g.Inside)) + " inside, top falls " + legSlope(metric, g.Slope)
-	if off := standsOff(metric, g); off != "" {
-		words += ", " + off
-	}
-	return drawing.Letter(words)
-}
-
-// standsOff says how a leg of a corner of two widths stands beside the cap at its
-// joint, which has the profile's slope; nothing where they agree.
-func standsOff(metric bool, g plan.LegTop) string {
-	if g.StandsOff == 0 {
-		return ""
-	}
-	words := length.Style{Denominator: 64}.Short(g.StandsOff)
-	if metric {
-		words = length.Millimetres(g.StandsOff, 1) + " mm"
-	}
-	if g.FrontLower {
-		return "front fold " + words + " lower than the next cap's"
-	}
-	return "rear fold " + words + " higher than the next cap's"
 }
 
 // miterAt is the corner point and the rear point of a miter.

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"copingset/drawing"
-	"copingset/layout/job"
 	"copingset/layout/length"
 )
 
@@ -50,9 +49,6 @@ func heading(degrees float64) xy {
 func (f legFrame) at(u, y float64) xy {
 	return f.o.add(f.dir.times(u)).add(f.dir.roofward().times(y))
 }
-
-// halfTan is tan(turn/2), the miter of a corner.
-func halfTan(turn job.Angle) float64 { return math.Tan(turn.Degrees() * math.Pi / 360) }
 
 // paperMap brings the building to paper at one scale.
 type paperMap struct {

@@ -17,9 +17,9 @@ func slopeIn(metric bool, s length.Slope) string {
 	return length.Inches(s.Rise(length.Foot), 32) + ` in 12"`
 }
 
-// legSlope letters the slope of one leg of a corner of two widths, finer than a
+// LegSlopeWords letters the slope of one leg of a corner of two widths, finer than a
 // tape shows, for the other leg's differs from it by little.
-func legSlope(metric bool, s length.Slope) string {
+func LegSlopeWords(metric bool, s length.Slope) string {
 	if s == 0 {
 		return slopeIn(metric, s)
 	}
