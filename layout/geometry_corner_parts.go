@@ -62,17 +62,22 @@ func (b *cornerPlan) teeOutline() {
 // begins the branch's faces there; its string begins at the main's cap.
 func (b *cornerPlan) teeFaces() {
 	main, stub, t := &b.out.Legs[0], &b.out.Legs[1], b.q.Tee
-	into := main.Outside.Real - main.Middle[1] // from the branch's root to the wall's face
-	street, roof := stub.Face.Street, stub.Face.Roof
 	root, _ := b.root()
-	wall := root - into
-	if t.Starts {
-		main.Opening = [2]length.Length{t.Edge[1] - roof[0].Y, t.Edge[1] - street[0].Y}
-	} else {
-		wall = root + into
-		main.Opening = [2]length.Length{t.Edge[0] + street[len(street)-1].Y, t.Edge[0] + roof[len(roof)-1].Y}
+	runsInto := func(face []plan.Pt) (on length.Length, ended []plan.Pt) { // the station of the main
+		on = t.Edge[1] - face[0].Y
+		if !t.Starts {
+			on = t.Edge[0] + face[len(face)-1].Y
+		}
+		into := main.Outside.Real - b.q.Parts[0].Run.FaceAt(b.s, on).Roof
+		if t.Starts {
+			into = -into
+		}
+		return on, endsAt(face, root+into, !t.Starts)
 	}
-	stub.Face.Street, stub.Face.Roof = endsAt(street, wall, !t.Starts), endsAt(roof, wall, !t.Starts)
+	var on [2]length.Length
+	on[0], stub.Face.Street = runsInto(stub.Face.Street)
+	on[1], stub.Face.Roof = runsInto(stub.Face.Roof)
+	main.Opening = [2]length.Length{length.Min(on[0], on[1]), length.Max(on[0], on[1])}
 	stub.String = endsAt(stub.String, root, !t.Starts)
 }
 
