@@ -103,20 +103,32 @@ func cornerKind(q *Piece) plan.CornerKind {
 	return plan.Ending
 }
 
-// ends finds the joints at both hands; that behind a tee's branch is neither.
+// ends finds the joints at both hands; that behind a tee's branch is neither. Where
+// the left end is at a kink its joint belongs to the run before.
 func (b *cornerPlan) ends() {
-	for _, p := range b.l.Perimeters {
-		if p.Perimeter != b.q.Perimeter {
-			continue
+	first := b.q.Parts[0].Run
+	last := b.q.Parts[len(b.q.Parts)-1].Run
+	if b.q.Kind == cap.Tee {
+		last = first
+	}
+	if b.q.LeftEnd == job.EndTurn {
+		own := b.l.runOf(first.OnWall())
+		before := own
+		if c := first.Left.Corner; c != nil {
+			before = b.l.runOf(c.Arrive)
 		}
-		for _, r := range p.Runs {
+		for _, r := range []*Run{before, own} {
 			for _, j := range r.Joints {
-				if j.Right == b.q && b.q.LeftEnd == job.EndTurn {
+				if j.Right == b.q {
 					b.left = j
 				}
-				if j.Left == b.q && b.q.RightEnd == job.EndTurn {
-					b.right = j
-				}
+			}
+		}
+	}
+	if b.q.RightEnd == job.EndTurn {
+		for _, j := range last.Joints {
+			if j.Left == b.q {
+				b.right = j
 			}
 		}
 	}
