@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 
+	"copingset/layout/cap"
+	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/plan"
@@ -141,6 +143,36 @@ func (l *Layout) CutBlanks(lot *shop.Lot) []plan.CutBlank {
 			x.Mark += " " + b.Family.Bodies[b.Body].Name
 		}
 		out = append(out, x)
+	}
+	return out
+}
+
+// Formed is the first piece of a family, finished.
+func (l *Layout) Formed(f *Family) plan.Formed {
+	p, s := f.Pieces[0], &l.Job.System
+	out := plan.Formed{Corner: l.Corner(p), Family: f.Mark, RearFoot: s.RearFoot()}
+	switch p.Kind {
+	case cap.PitchMiter:
+		out.Bend = p.Miters[0].Corner.Bend
+	case cap.Tee:
+		out.Below = s.Profile.TopSlope.Rise(p.Inside+2*s.Metal.Thickness) + p.Tee.Drop
+	}
+	if p.Allowance > 0 {
+		out.CutAt = plan.LeftHand
+		if p.CutAt == cap.RightHand {
+			out.CutAt = plan.RightHand
+		}
+	}
+	for i, b := range f.Bodies {
+		x := plan.FormedBody{Plate: b.Name == endPlate, Leg: p.Parts[LegOf(f, i)].Length(), Faces: b.Solid.Faces}
+		for _, h := range b.Holes {
+			var ring []fold.Vec
+			for _, v := range h {
+				ring = append(ring, b.Flat.Raise(v))
+			}
+			x.Holes = append(x.Holes, ring)
+		}
+		out.Bodies = append(out.Bodies, x)
 	}
 	return out
 }

@@ -33,12 +33,13 @@ type book struct {
 	subjects    map[string][]string               // look-up only: the words of each id, of a continued page its first one's
 	plans       map[planKey]cornerView            // look-up only: corner plans already drawn
 	blanks      map[*layout.Family][]plan.Pattern // look-up only: blanks already worked out
+	formed      map[*layout.Family]plan.Formed    // the same of finished pieces
 }
 
 func newBook(l *layout.Layout, o Options) *book {
 	b := &book{
 		l: l, j: l.Job, metric: view.Metric(l), crew: view.Crew(l), shop: view.Shop(l), reader: o.For, keyPlan: sync.OnceValue(l.KeyPlan),
-		ids: map[string]bool{}, subjects: map[string][]string{}, plans: map[planKey]cornerView{}, blanks: map[*layout.Family][]plan.Pattern{},
+		ids: map[string]bool{}, subjects: map[string][]string{}, plans: map[planKey]cornerView{}, blanks: map[*layout.Family][]plan.Pattern{}, formed: map[*layout.Family]plan.Formed{},
 	}
 	runs, lists := l.Job.Paper.Runs, l.Job.Paper.Lists
 	if o.Runs != nil {

@@ -87,8 +87,8 @@ func Views(l *layout.Layout) []drawing.Scene {
 			add(view.FlatPattern(f.Mark, q, viewWide, viewHigh), "flat", f.Mark, q.Name)
 		}
 		if len(f.Bodies) > 0 {
-			add(view.FormedTop(l, f, viewHigh/3, viewHigh/4), "top", f.Mark)
-			add(view.FormedSolid(l, f, viewHigh/3, viewHigh/4), "formed", f.Mark)
+			add(view.FormedTop(b.formedOf(f), viewHigh/3, viewHigh/4), "top", f.Mark)
+			add(view.FormedSolid(b.formedOf(f), viewHigh/3, viewHigh/4), "formed", f.Mark)
 		}
 	}
 	return out

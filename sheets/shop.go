@@ -139,6 +139,16 @@ func (b *book) blanksOf(f *layout.Family) []plan.Pattern {
 	return out
 }
 
+// formedOf is a family's finished piece, worked out once.
+func (b *book) formedOf(f *layout.Family) plan.Formed {
+	out, ok := b.formed[f]
+	if !ok {
+		out = b.l.Formed(f)
+		b.formed[f] = out
+	}
+	return out
+}
+
 // patterns are the blanks drawn for a group: of pieces that differ in length
 // alone the longest stands for all.
 func (b *book) patterns(g []*layout.Family) []plan.Pattern {

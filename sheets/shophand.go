@@ -136,7 +136,7 @@ func (b *book) handWords(f *layout.Family, w drawing.Unit) (sentence, rest []str
 
 // handCell draws a family of the hand check.
 func (b *book) handCell(s *drawing.Scene, r drawing.Rect, f *layout.Family) {
-	place(s, view.FormedTop(b.l, f, handPicture-200, min(r.Height()-200, 4200)), drawing.Pt(r.Min.X+100, r.Min.Y+100), slug("hand-"+f.Mark))
+	place(s, view.FormedTop(b.formedOf(f), handPicture-200, min(r.Height()-200, 4200)), drawing.Pt(r.Min.X+100, r.Min.Y+100), slug("hand-"+f.Mark))
 	x, y := r.Min.X+handPicture+150, r.Min.Y+620
 	s.Text(drawing.Pt(x, y), shorten(f.Mark+"  "+f.Pieces[0].KindName(), drawing.Bold, drawing.Head, r.Max.X-x-100), drawing.Style{Size: drawing.Head, Face: drawing.Bold})
 	sentence, rest, _ := b.handWords(f, r.Width())

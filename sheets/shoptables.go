@@ -102,7 +102,7 @@ type panel struct {
 // of several families one from above for each hand.
 func (b *book) panels(g []*layout.Family) []panel {
 	top := func(f *layout.Family) func(w, h drawing.Unit) drawing.Scene {
-		return func(w, h drawing.Unit) drawing.Scene { return view.FormedTop(b.l, f, w, h) }
+		return func(w, h drawing.Unit) drawing.Scene { return view.FormedTop(b.formedOf(f), w, h) }
 	}
 	f := g[0]
 	var out []panel
@@ -119,7 +119,7 @@ func (b *book) panels(g []*layout.Family) []panel {
 		}
 		out = append(out, panel{words, top(o), "top" + itoa(i), drawing.Medium})
 	}
-	out = append(out, panel{f.Mark + " formed", func(w, h drawing.Unit) drawing.Scene { return view.FormedSolid(b.l, f, w, h) }, "solid", drawing.Medium})
+	out = append(out, panel{f.Mark + " formed", func(w, h drawing.Unit) drawing.Scene { return view.FormedSolid(b.formedOf(f), w, h) }, "solid", drawing.Medium})
 	if len(g) == 1 && f.Twin != nil {
 		out = append(out, panel{"TWIN " + f.Twin.Mark + ", not this", top(f.Twin), "twin", drawing.Thin})
 	}

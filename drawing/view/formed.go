@@ -6,18 +6,16 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
-	"copingset/layout"
-	"copingset/layout/cap"
 	"copingset/layout/fold"
-	"copingset/layout/job"
+	"copingset/layout/plan"
 )
 
 // formed is a finished piece in space: plan places in millimetres as xy, street
 // at the top, and heights.
 type formed struct {
+	of    plan.Formed
 	legs  []cornerLeg
 	wide  float64
-	p     *layout.Piece
 	faces []formedFace
 	weld  float64 // pitch miter: where its legs meet along the front
 	half  float64 // radians each leg is turned down from it
@@ -38,11 +36,10 @@ func shortened(long, least, wide float64) float64 {
 	return least + 1.6*wide*(1-math.Exp(-(long-least)/(8*wide)))
 }
 
-// formedOf folds a family's piece and lays its legs out about its miters.
-func formedOf(l *layout.Layout, f *layout.Family) formed {
-	p := f.Pieces[0]
-	c := newCorner(l.Corner(p))
-	out := formed{p: p, wide: c.wide}
+// formedOf lays the legs of a finished piece out about its miters.
+func formedOf(of plan.Formed) formed {
+	c := newCorner(of.Corner)
+	out := formed{of: of, wide: c.wide}
 	frame := legFrame{dir: xy{1, 0}}
 	turned := 0.0
 	short := make([]float64, len(c.legs))
@@ -56,15 +53,17 @@ func formedOf(l *layout.Layout, f *layout.Family) formed {
 		short[i] = shortened(g.long, trims+1.3*c.wide, c.wide)
 		g.legFrame, g.long = frame, short[i]
 		out.legs = append(out.legs, g)
-		if i < len(p.Miters) {
-			turned += p.Miters[i].Corner.CapTurn.Degrees()
+		if i < len(of.Miters) {
+			turned += of.Miters[i].By.Degrees()
 			frame = legFrame{o: g.at(g.long, 0), dir: heading(turned)}
 		}
 	}
 	leg := -1
-	out.bend(p)
-	for _, b := range f.Bodies {
-		if b.Name == "end plate" {
+	if of.Bend != 0 { // half of the change of slope is on each leg
+		out.weld, out.half = out.legs[1].o.x, of.Bend.Degrees()/2*math.Pi/180
+	}
+	for _, b := range of.Bodies {
+		if b.Plate {
 			out.plate(b, max(leg, 0))
 			continue
 		}
@@ -73,9 +72,9 @@ func formedOf(l *layout.Layout, f *layout.Family) formed {
 		true0 := c.legs[leg].long
 		below := 0.0 // a branch's front fold, under the main's
 		if c.tees() && leg == 1 {
-			below = (l.Job.System.Profile.TopSlope.Rise(p.Inside+2*l.Job.System.Metal.Thickness) + p.Tee.Drop).MM()
+			below = of.Below.MM()
 		}
-		for _, face := range b.Solid.Faces {
+		for _, face := range b.Faces {
 			if face.Name == "hem" {
 				continue
 			}
@@ -92,7 +91,7 @@ func formedOf(l *layout.Layout, f *layout.Family) formed {
 
 // last is the leg at whose end the right hand is.
 func (q formed) last() cornerLeg {
-	if q.p.Kind == cap.Tee {
+	if q.of.Kind == plan.Branching {
 		return q.legs[0]
 	}
 	return q.legs[len(q.legs)-1]
@@ -109,13 +108,6 @@ func (q formed) put(g cornerLeg, long float64, v fold.Vec) fold.Vec {
 	}
 	p := g.at(x, y)
 	return q.tilted(fold.Vec{X: p.x, Y: p.y, Z: v.Z}, g.atLeft)
-}
-
-// bend gives a pitch miter its change of slope, half of it on each leg.
-func (q *formed) bend(p *layout.Piece) {
-	if p.Kind == cap.PitchMiter {
-		q.weld, q.half = q.legs[1].o.x, p.Miters[0].Corner.Bend.Degrees()/2*math.Pi/180
-	}
 }
 
 // tilted turns a place of a leg of a pitch miter about the weld: the outer ends
@@ -135,13 +127,13 @@ func (q formed) tilted(v fold.Vec, left bool) fold.Vec {
 
 // plate stands a closed end's plate at the end it closes: of the first leg if
 // the piece is closed at the left, of the last otherwise.
-func (q *formed) plate(b layout.Body, leg int) {
+func (q *formed) plate(b plan.FormedBody, leg int) {
 	g := q.legs[leg]
 	x := g.long
-	if leg == 0 && q.p.LeftEnd == job.EndFree && !slices.ContainsFunc(q.faces, func(f formedFace) bool { return f.name == "end plate" }) {
+	if leg == 0 && q.of.Ends[0].Kind == plan.ClosedEnd && !slices.ContainsFunc(q.faces, func(f formedFace) bool { return f.name == "end plate" }) {
 		x = 0
 	}
-	for _, f := range b.Solid.Faces {
+	for _, f := range b.Faces {
 		ff := formedFace{name: "end plate"}
 		for _, v := range f.Corners {
 			p := g.at(x, -v.Y)
@@ -155,11 +147,11 @@ func (q *formed) plate(b layout.Body, leg int) {
 // the width, whatever it is: the wide end must be told from the narrow one at a
 // glance, and the sheet gives both widths.
 func (q formed) tapered(g cornerLeg, p []xy) []xy {
-	if q.p.Kind != cap.Transition {
+	if q.of.Kind != plan.Tapering {
 		return p
 	}
 	at := func(x, y float64) xy { return g.at(x*g.long, y*q.wide) }
-	if q.p.Hand == cap.RightHand {
+	if q.of.Hand == plan.RightHand {
 		return []xy{p[0], p[1], p[2], at(0.75, 1), at(0.25, 0.75), at(0, 0.75)}
 	}
 	return []xy{p[0], p[1], at(1, 0.75), at(0.75, 0.75), at(0.25, 1), p[3]}
@@ -167,10 +159,10 @@ func (q formed) tapered(g cornerLeg, p []xy) []xy {
 
 // FormedTop draws a piece as a person on the roof sees it from above: street at
 // the top, L and R at its ends, legs told apart. Long legs are shortened.
-func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Scene {
-	s := drawing.Scene{Name: "top-" + fileName(f.Mark), Title: "Piece " + f.Mark + " from above", W: w, H: h}
+func FormedTop(of plan.Formed, w, h drawing.Unit) drawing.Scene {
+	s := drawing.Scene{Name: "top-" + fileName(of.Family), Title: "Piece " + of.Family + " from above", W: w, H: h}
 	s.Desc = "The piece as seen from the roof, street at the top, L at the left hand and R at the right."
-	q := formedOf(l, f)
+	q := formedOf(of)
 	var e extent
 	for _, g := range q.legs {
 		p := g.polygon()
@@ -187,25 +179,24 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 		s.Fill(drawing.White, drawing.Medium, m.all(q.tapered(g, p[:])...)...)
 		// The street face is the thick one.
 		s.Line(drawing.Thick, m.at(p[0]), m.at(p[1]))
-		if i == 0 && q.p.LeftEnd != job.EndTurn {
-			q.closed(&s, m, p[0], p[3], g.dir.times(-1), q.p.LeftEnd)
+		if i == 0 && of.Ends[0].Kind != plan.Jointed {
+			q.closed(&s, m, p[0], p[3], g.dir.times(-1), of.Ends[0].Kind)
 		}
-		if i == len(q.legs)-1 && q.p.RightEnd != job.EndTurn {
-			q.closed(&s, m, p[1], p[2], g.dir, q.p.RightEnd)
+		if i == len(q.legs)-1 && of.Ends[1].Kind != plan.Jointed {
+			q.closed(&s, m, p[1], p[2], g.dir, of.Ends[1].Kind)
 		}
 	}
 	leg := -1
-	for _, b := range f.Bodies {
-		if b.Name == "end plate" {
+	for _, b := range of.Bodies {
+		if b.Plate {
 			continue
 		}
 		leg = min(leg+1, len(q.legs)-1)
-		g, full := q.legs[leg], f.Pieces[0].Parts[leg].Length().MM()
+		g, full := q.legs[leg], b.Leg.MM()
 		for _, h := range b.Holes {
 			var ring []xy
 			var c fold.Vec
-			for _, v := range h {
-				w := b.Flat.Raise(v)
+			for _, w := range h {
 				c = fold.Vec{X: c.X + w.X/float64(len(h)), Y: c.Y + w.Y/float64(len(h))}
 				ring = append(ring, xy{w.X, -w.Y})
 			}
@@ -217,7 +208,7 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 			s.Polygon(drawing.Medium, m.all(ring...)...)
 		}
 	}
-	if f.Kind == cap.Tee {
+	if of.Kind == plan.Branching {
 		q.highEdge(&s, m)
 	}
 	mid := drawing.Style{Size: drawing.Note, Face: drawing.Bold, Align: drawing.Middle}
@@ -230,7 +221,7 @@ func FormedTop(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Sc
 	}
 	first, last := q.legs[0], q.last()
 	hands(&s, strokes, m.at(first.at(0, first.wide/2)), first.dir.times(-1), m.at(last.at(last.long, last.wide/2)), last.dir)
-	if f.Pieces[0].Allowance > 0 {
+	if of.CutAt != plan.NoHand {
 		q.trimmed(&s, m)
 	}
 	return s
@@ -246,7 +237,7 @@ func (q formed) highEdge(s *drawing.Scene, m paperMap) {
 	}
 	at := m.at(b.at(b.long/2, 0))
 	at.X += 150
-	if q.p.Hand == cap.LeftHand {
+	if q.of.Hand == plan.LeftHand {
 		at.X -= 300
 		st.Align = drawing.Right
 	}
@@ -255,9 +246,9 @@ func (q formed) highEdge(s *drawing.Scene, m paperMap) {
 }
 
 // closed marks a closed end by a black bar, an upstand by two lines.
-func (q formed) closed(s *drawing.Scene, m paperMap, a, b, out xy, k job.EndKind) {
+func (q formed) closed(s *drawing.Scene, m paperMap, a, b, out xy, k plan.CornerEndKind) {
 	p, z := m.at(a), m.at(b)
-	if k != job.EndWall {
+	if k != plan.AgainstEnd {
 		s.Fill(drawing.Black, drawing.Medium, p, z, off(z, out, -110), off(p, out, -110))
 		return
 	}
@@ -269,7 +260,7 @@ func (q formed) closed(s *drawing.Scene, m paperMap, a, b, out xy, k job.EndKind
 func (q formed) trimmed(s *drawing.Scene, m paperMap) {
 	g := q.legs[len(q.legs)-1]
 	x0, x1 := g.long*0.9, g.long
-	if q.p.CutAt == cap.LeftHand {
+	if q.of.CutAt == plan.LeftHand {
 		g = q.legs[0]
 		x0, x1 = 0, g.long*0.1
 	}
@@ -313,10 +304,10 @@ func (q formed) facets() []facet {
 // FormedSolid draws the folded piece from above the roof, looking to the
 // street: near faces cover far ones. It is not to scale, and long legs are
 // shortened.
-func FormedSolid(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.Scene {
-	s := drawing.Scene{Name: "formed-" + fileName(f.Mark), Title: "Piece " + f.Mark + " formed", W: w, H: h}
+func FormedSolid(of plan.Formed, w, h drawing.Unit) drawing.Scene {
+	s := drawing.Scene{Name: "formed-" + fileName(of.Family), Title: "Piece " + of.Family + " formed", W: w, H: h}
 	s.Desc = "The folded piece seen from above the roof towards the street, L at the left hand and R at the right."
-	q := formedOf(l, f)
+	q := formedOf(of)
 	all := painted(q.facets())
 	if len(all) == 0 {
 		return s
@@ -336,7 +327,7 @@ func FormedSolid(l *layout.Layout, f *layout.Family, w, h drawing.Unit) drawing.
 		strokes = append(strokes, m.all(append(slices.Clone(f.pts), f.pts[0])...))
 	}
 	first, last := q.legs[0], q.last()
-	low := math.Min(0, -l.Job.System.RearFoot().MM()/2)
+	low := math.Min(0, -of.RearFoot.MM()/2)
 	end := func(at, dir xy, left bool) (drawing.Point, xy) {
 		a, _ := seen(q.tilted(fold.Vec{X: at.x, Y: at.y, Z: low}, left))
 		b, _ := seen(q.tilted(fold.Vec{X: at.x + dir.x, Y: at.y + dir.y, Z: low}, left))

@@ -19,7 +19,7 @@ func covered(l *layout.Layout) (family string, at xy, wrong bool) {
 		if len(f.Bodies) == 0 {
 			continue
 		}
-		raw := formedOf(l, f).facets()
+		raw := formedOf(l.Formed(f)).facets()
 		drawn := painted(raw)
 		for _, g := range raw {
 			if g.thin {
