@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"copingset/drawing"
-	"copingset/layout/cap"
+	"copingset/layout"
 	"copingset/layout/crate"
 )
 
@@ -25,7 +25,7 @@ func (b *book) packingList() []page {
 		"Weights are calculated " + b.weighed() + "; film and wet add to them.",
 	}}
 	if s := b.j.Shop; s != nil && s.Seam != nil && s.Seam.After {
-		how.items = append(how.items, "Pieces of more than one sheet are "+cap.AfterJoining+" and are a lot of their own: none is packed before it is finished.")
+		how.items = append(how.items, "Pieces of more than one sheet are "+layout.AfterJoining+" and are a lot of their own: none is packed before it is finished.")
 	}
 	if n := len(b.l.Withheld); n > 0 {
 		var marks []string

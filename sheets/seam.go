@@ -7,7 +7,7 @@ import (
 	"copingset/drawing/view"
 	"copingset/layout"
 	"copingset/layout/job"
-	"copingset/layout/shop"
+	"copingset/layout/plan"
 )
 
 // seamRows say how the seams of a family are cut and joined, face by face.
@@ -35,7 +35,7 @@ func (b *book) seamRows(f *layout.Family) [][]string {
 			number = ", seam " + itoa(i+1)
 		}
 		var said []string
-		for _, q := range j.Faces {
+		for _, q := range layout.SeamFaces(f, i) {
 			said = append(said, q.Name+": "+b.faceWords(q))
 		}
 		rows = append(rows, []string{"Edges that meet" + number, strings.Join(said, "; ")})
@@ -63,10 +63,10 @@ func (b *book) seamRows(f *layout.Family) [][]string {
 
 // faceWords say which edges of one face of a seam touch, and how far the others
 // stand apart.
-func (b *book) faceWords(q shop.SeamFace) string {
+func (b *book) faceWords(q plan.SeamFace) string {
 	switch {
 	case q.Lap > 0:
-		return "the " + q.Over.String() + " leg lies " + b.exactly(q.Lap) + " over a tab of the other"
+		return "the " + q.Over + " leg lies " + b.exactly(q.Lap) + " over a tab of the other"
 	case q.Plain:
 		return "plain butt"
 	case q.Back:
@@ -99,11 +99,12 @@ func (b *book) seamBlocks(f *layout.Family) []block {
 	}
 	var out []block
 	for i, j := range f.Joints {
+		faces := layout.SeamFaces(f, i)
 		for k, p := range j.Plan {
 			if !p.Stated() {
 				continue
 			}
-			face := j.Faces[2*k]
+			face := faces[2*k]
 			title := "Seam of the " + face.Name + "s from above"
 			if len(f.Joints) > 1 {
 				title = "Seam " + itoa(i+1) + ", " + face.Name + "s from above"
@@ -128,7 +129,7 @@ func (b *book) seamBlocks(f *layout.Family) []block {
 
 // seamMark is the symbol of a process on a face: AWS has none for solder, whose
 // process stands in the tail alone.
-func seamMark(p job.Joining, by job.Symbols, face shop.SeamFace) view.SeamMark {
+func seamMark(p job.Joining, by job.Symbols, face plan.SeamFace) view.SeamMark {
 	switch {
 	case p == job.Solder && by == job.AWSA24:
 		return view.TailAlone

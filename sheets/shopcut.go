@@ -8,13 +8,12 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
-	"copingset/layout/job"
 	"copingset/layout/length"
-	"copingset/layout/shop"
+	"copingset/layout/plan"
 )
 
 // lotName names what is cut from one lot of finish.
-func lotName(lot *shop.Lot) string {
+func lotName(lot plan.CutLot) string {
 	words := "Lot"
 	if lot.Elevation != "" {
 		words += " of elevation " + prose(lot.Elevation)
@@ -25,44 +24,28 @@ func lotName(lot *shop.Lot) string {
 	return words
 }
 
-// proven says how good a plan is known to be; dearest is the most that one bar
-// or sheet counts for.
-func proven(price, bound, dearest int64, best bool, what string) string {
-	if best {
+// proven says how good a plan is known to be.
+func proven(p plan.CutPlan, what string) string {
+	switch {
+	case p.Best:
 		return "proven best"
-	}
-	if bound <= 0 || dearest <= 0 {
+	case !p.Bounded:
 		return "not proven: no bound found"
 	}
-	return "not proven: at least " + plural(int((bound+dearest-1)/dearest), what) + "; within " + strconv.FormatFloat(float64(price-bound)*100/float64(bound), 'f', 1, 64) + " % of the bound"
+	return "not proven: at least " + plural(p.AtLeast, what) + "; within " + strconv.FormatFloat(p.Within, 'f', 1, 64) + " % of the bound"
 }
 
-// dearestBar is the most that one bar of an order counts for: its price, or
-// where none is stated its length.
-func dearestBar(q shop.BarOrder) int64 {
-	var most int64
-	for _, s := range q.Stocks {
-		if v := s.Price; barsPriced(q) {
-			most = max(most, v)
-		} else {
-			most = max(most, int64(s.Length))
+// stocks letters what a plan takes.
+func (b *book) stocks(p plan.CutPlan) string {
+	var out []string
+	for _, s := range p.From {
+		words := itoa(s.Count) + " × "
+		if s.Width > 0 {
+			words += b.shopShort(s.Width) + " × "
 		}
+		out = append(out, words+b.shopLong(s.Length))
 	}
-	return most
-}
-
-// dearestSheet is the same of a sheet: its price, or its area in tenths of a
-// square millimetre.
-func dearestSheet(sheets []job.ShopSheet, priced bool) int64 {
-	var most int64
-	for _, s := range sheets {
-		if priced {
-			most = max(most, s.Price)
-		} else {
-			most = max(most, int64(s.Width.MM()*s.Length.MM()*10+0.5))
-		}
-	}
-	return most
+	return strings.Join(out, ", ")
 }
 
 // cuttingPlan draws every bar and sheet and says how good the plan is.
@@ -77,7 +60,8 @@ func (b *book) cuttingPlan() []page {
 		p.banner = fmt.Sprintf("NOT RELEASED: %s left out of this plan.", plural(n, "piece"))
 	}
 	room := p.paper.room(p.banner != "")
-	plans, waste := b.planTable(), b.wasteTable(o)
+	lots := b.l.CutLots()
+	plans, waste := b.planTable(lots), b.wasteTable(o, lots)
 	how := list{items: []string{
 		"Straight pieces shorter than a stock cap are cut from formed caps; all others, and the formed caps, are bent from blanks cut from sheets.",
 		"A sheet is ripped into strips first, and a strip carries one width only. The grain runs along the sheet and no blank is turned. One elevation keeps one lot of finish.",
@@ -97,8 +81,7 @@ func (b *book) cuttingPlan() []page {
 		return b.planRegions(room, cols, tables)
 	}
 	width := columns(room, cols, planGap)[0].Width()
-	for i := range o.Lots {
-		lot := &o.Lots[i]
+	for i, lot := range lots {
 		n := 0
 		head := func() {
 			if n == 0 {
@@ -111,12 +94,12 @@ func (b *book) cuttingPlan() []page {
 			n++
 		}
 		for _, q := range lot.Bars {
-			for _, bar := range b.l.CutBars(q) {
+			for _, bar := range q.Bars {
 				head()
 				blocks = append(blocks, picture{scene: view.CutBar(bar, width), prefix: "bar" + itoa(i) + itoa(n)})
 			}
 		}
-		for _, r := range b.l.CutSheets(lot) {
+		for _, r := range lot.Sheets {
 			head()
 			blocks = append(blocks, picture{scene: view.CutSheet(r, width, min(11000, room.Height())), prefix: "sheet" + itoa(i) + itoa(n)})
 		}
@@ -179,56 +162,22 @@ func (b *book) planRegions(room drawing.Rect, cols int, tables []block) []drawin
 }
 
 // planTable is one row for each plan: what it takes, its bound, its proof.
-func (b *book) planTable() table {
+func (b *book) planTable(lots []plan.CutLot) table {
 	t := table{title: "Plans", fill: true, cols: []column{{head: "Lot", flex: true}, {head: "What is cut", flex: true}, {head: "From", flex: true}, {head: "Cost", align: drawing.Right}, {head: "Lower bound", align: drawing.Right}, {head: "How good", flex: true}}}
-	for i := range b.l.Cutting.Lots {
-		lot := &b.l.Cutting.Lots[i]
+	for _, lot := range lots {
 		for _, q := range lot.Bars {
-			cost, bound := b.cost(q.Plan.Price, barsPriced(q), false), b.cost(q.Plan.Bound, barsPriced(q), false)
-			var from []string
-			for k, n := range q.Plan.Used(len(q.Stocks)) {
-				if n > 0 {
-					from = append(from, itoa(n)+" × "+b.shopLong(q.Stocks[k].Length))
-				}
-			}
-			t.rows = append(t.rows, []string{lotName(lot), plural(len(q.Closers), "piece") + ", inside " + b.shopShort(q.Inside), "caps " + strings.Join(from, ", "), cost, bound, proven(q.Plan.Price, q.Plan.Bound, dearestBar(q), q.Plan.Proven, "cap")})
+			p := q.Plan
+			t.rows = append(t.rows, []string{lotName(lot), plural(p.Cuts, "piece") + ", inside " + b.shopShort(q.Inside), "caps " + b.stocks(p),
+				b.cost(p.Cost, p.Priced, false), b.cost(p.Bound, p.Priced, false), proven(p, "cap")})
 		}
-		if len(lot.Sheets.Sheets) == 0 {
-			continue
+		if p := lot.Plan; len(lot.Sheets) > 0 {
+			t.rows = append(t.rows, []string{lotName(lot), plural(p.Cuts, "blank"), "sheets " + b.stocks(p), b.cost(p.Cost, p.Priced, true), b.cost(p.Bound, p.Priced, true), proven(p, "sheet")})
 		}
-		count := make([]int, len(b.j.Shop.Sheets))
-		for _, r := range lot.Sheets.Sheets {
-			count[r.Stock] += r.Count
-		}
-		var from []string
-		priced := false
-		for k, n := range count {
-			s := b.j.Shop.Sheets[k]
-			priced = priced || s.Price > 0
-			if n > 0 {
-				from = append(from, itoa(n)+" × "+b.shopShort(s.Width)+" × "+b.shopLong(s.Length))
-			}
-		}
-		blanks := 0
-		for _, x := range lot.Blanks {
-			blanks += x.Count
-		}
-		t.rows = append(t.rows, []string{lotName(lot), plural(blanks, "blank"), "sheets " + strings.Join(from, ", "),
-			b.cost(lot.Sheets.Price, priced, true), b.cost(lot.Sheets.Bound, priced, true), proven(lot.Sheets.Price, lot.Sheets.Bound, dearestSheet(b.j.Shop.Sheets, priced), lot.Sheets.Proven, "sheet")})
 	}
 	if len(t.rows) == 0 {
 		t.rows = [][]string{{"–", "nothing is released", "–", "–", "–", "–"}}
 	}
 	return t
-}
-
-func barsPriced(q shop.BarOrder) bool {
-	for _, s := range q.Stocks {
-		if s.Price > 0 {
-			return true
-		}
-	}
-	return false
 }
 
 // cost letters what a plan costs: money, or where no price is stated the length
@@ -250,7 +199,7 @@ func (b *book) cost(v int64, priced, sheets bool) string {
 }
 
 // wasteTable sums what of the sheets becomes pieces, lot by lot.
-func (b *book) wasteTable(o *layout.Order) table {
+func (b *book) wasteTable(o *layout.Order, lots []plan.CutLot) table {
 	t := table{title: "Sheet used and wasted", fill: true, cols: []column{{head: "Lot", flex: true}, {head: "Sheets", align: drawing.Right}, {head: "Bought", align: drawing.Right}, {head: "In blanks", align: drawing.Right}, {head: "Waste", align: drawing.Right}, {head: "Yield", align: drawing.Right}}}
 	row := func(name string, n int, bought, used float64) {
 		y := "–"
@@ -260,14 +209,12 @@ func (b *book) wasteTable(o *layout.Order) table {
 		t.rows = append(t.rows, []string{name, itoa(n), b.area(bought), b.area(used), b.area(bought - used), y})
 	}
 	total := 0
-	for i := range o.Lots {
-		lot := &o.Lots[i]
+	for _, lot := range lots {
 		n := 0
-		for _, r := range lot.Sheets.Sheets {
+		for _, r := range lot.Sheets {
 			n += r.Count
 		}
-		bought, used := b.l.CutAreas(lot)
-		row(lotName(lot), n, bought, used)
+		row(lotName(lot), n, lot.Bought, lot.Used)
 		total += n
 	}
 	row("All lots", total, o.Bought, o.Used)
@@ -308,10 +255,9 @@ func (b *book) blankList() []page {
 		p.banner = fmt.Sprintf("NOT RELEASED: %s left out of this list.", plural(len(o.LeftOut), "piece"))
 	}
 	var blocks []block
-	for i := range o.Lots {
-		lot := &o.Lots[i]
+	for _, lot := range b.l.CutLots() {
 		t := table{title: lotName(lot), fill: true, cols: []column{{head: "Blank", flex: true}, {head: "Count", align: drawing.Right}, {head: "Girth, across", align: drawing.Right}, {head: "Length, along the grain", align: drawing.Right}, {head: "Sheared", align: drawing.Middle}}}
-		for _, x := range b.l.CutBlanks(lot) {
+		for _, x := range lot.Blanks {
 			name := view.BlankName(b.metric, x)
 			if x.Mark == "" {
 				name += ", formed, for closers"

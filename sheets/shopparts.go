@@ -266,23 +266,9 @@ func (b *book) partCutting() []block {
 			t.rows = append(t.rows, []string{name, partMarks(lot), "NOT PLANNED: the job names no sheet that takes them", "–", "–", "–"})
 			continue
 		}
-		var from []string
-		priced := false
-		for k, s := range lot.Stocks {
-			n := 0
-			for _, r := range lot.Plan.Sheets {
-				if r.Stock == k {
-					n += r.Count
-				}
-			}
-			priced = priced || s.Price > 0
-			if n > 0 {
-				from = append(from, itoa(n)+" × "+b.shopShort(s.Width)+" × "+b.shopLong(s.Length))
-			}
-		}
 		bought, used := lot.Areas()
-		t.rows = append(t.rows, []string{name, partMarks(lot), strings.Join(from, ", "), b.cost(lot.Plan.Price, priced, true),
-			proven(lot.Plan.Price, lot.Plan.Bound, dearestSheet(lot.Stocks, priced), lot.Plan.Proven, "sheet"), strconv.Itoa(int(100*used/bought)) + " %"})
+		p := layout.PartPlan(lot)
+		t.rows = append(t.rows, []string{name, partMarks(lot), b.stocks(p), b.cost(p.Cost, p.Priced, true), proven(p, "sheet"), strconv.Itoa(int(100*used/bought)) + " %"})
 		for i, r := range lot.Plan.Sheets {
 			size := lot.Stocks[r.Stock]
 			for k, strip := range r.Strips {

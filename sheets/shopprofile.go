@@ -10,7 +10,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
-	"copingset/layout/shop"
+	"copingset/layout/plan"
 )
 
 // widthCase is one inside width of a profile, with the slope of its top, and the
@@ -160,10 +160,10 @@ func (b *book) legTable(body layout.Body) (table, bool) {
 // toolsChecked says how far the order of bends was checked against the machine.
 func (b *book) toolsChecked() string {
 	m := b.j.Shop.Machine
-	switch shop.ToolingOf(b.j.Shop) {
-	case shop.NoMachine:
+	switch b.l.Tooling() {
+	case plan.NoMachine:
 		return "MACHINE: the job states none. The order of bends is the usual one; that the tools reach every bend and stay clear of folded metal is for the shop to see."
-	case shop.FlatsAlone:
+	case plan.FlatsAlone:
 		return "MACHINE: " + m.Kind.String() + ". The flats beside every bend and the reach of its gauge are checked. The outlines of its tools are not stated, so whether folded metal strikes one is NOT checked."
 	}
 	how := "the first order found that does"
@@ -218,7 +218,7 @@ func (b *book) girthWords(of []widthCase) []string {
 				sum = append(sum, face.Name+" "+num(body.Outside(i).MM()))
 			}
 		}
-		for _, d := range shop.Deductions(body) {
+		for _, d := range layout.Deductions(body) {
 			if d.Hem {
 				sum = append(sum, "+ hem "+num(-d.Less))
 				continue

@@ -5,15 +5,14 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
-	"copingset/layout/fold"
 	"copingset/layout/length"
-	"copingset/layout/shop"
+	"copingset/layout/plan"
 )
 
 // trialPages are the sheet of trial strips: each strip flat and bent, a row to write
 // what was measured in, and how the deduction is worked out of it.
 func (b *book) trialPages() []page {
-	trials := shop.Trials(b.j, b.l.Families)
+	trials := b.l.Trials()
 	if len(trials) == 0 {
 		return nil
 	}
@@ -46,7 +45,7 @@ func (b *book) trialPages() []page {
 }
 
 // ways are how a strip's bend is made, as the finish face is seen.
-func ways(t shop.Trial) []string {
+func ways(t plan.Trial) []string {
 	var out []string
 	if t.Up {
 		out = append(out, "UP")
@@ -58,7 +57,7 @@ func ways(t shop.Trial) []string {
 }
 
 // trialTable is a row for each strip, with room to write in.
-func (b *book) trialTable(trials []shop.Trial) table {
+func (b *book) trialTable(trials []plan.Trial) table {
 	t := table{title: "Strips", fill: true, whole: true, cols: []column{{head: "Strip", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "For", flex: true}, {head: "Measured to"},
 		{head: "By K: leg", align: drawing.Right}, {head: "Deduction", align: drawing.Right},
 		{head: "A", least: 1300}, {head: "B", least: 1300}, {head: "C", least: 1300}, {head: "B + C − A", least: 1500}}}
@@ -72,11 +71,11 @@ func (b *book) trialTable(trials []shop.Trial) table {
 			bends = append(bends, w+" "+view.Degrees(q.Turn)+", "+face)
 		}
 		words := strings.Join(q.Of, "; ")
-		if q.Stated != nil {
-			words += ". Stated: " + b.taken(q.Stated.Deduction) + " " + prose(q.Stated.Strip)
+		if q.Stated {
+			words += ". Stated: " + b.taken(q.StatedDeduction) + " " + prose(q.StatedStrip)
 		}
 		to := "mold line"
-		if q.To == fold.ToTangent {
+		if q.Tangent {
 			to = "tangent"
 		}
 		t.rows = append(t.rows, []string{itoa(i + 1), strings.Join(bends, "\n"), view.Degrees(180 - q.Turn), words, to, b.inBlank(q.Leg), b.taken(q.Deduction), "", "", "", ""})
