@@ -79,6 +79,27 @@ func (b *partBuilder) carries(p *Part, chair fold.Path, before length.Length) st
 	return ""
 }
 
+// atEdges reports where a chair, over its seat, does not reach from the front edge
+// to the rear one that the job states; what hangs below may stand out, as a kick
+// does. Empty: it does.
+func (b *partBuilder) atEdges(p *Part, chair fold.Path) string {
+	front, rear := cap.ChairLine(b.s).MM(), cap.ChairRear(b.s, p.Inside).MM()
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, q := range (Made{chair, p.before}).Seated(front, 0, 0).Lay().Ring(chord) {
+		if q.Y > -chord {
+			lo, hi = math.Min(lo, q.X), math.Max(hi, q.X)
+		}
+	}
+	const most = 1.5
+	switch { // a web that nothing lies before, or behind, may stand back from the edge
+	case chair.Root > 1 && math.Abs(lo-front) > most || lo < front-most:
+		return "its front stands " + job.Both(length.FromMM(math.Abs(lo-front))) + " from the chair's front edge as stated"
+	case chair.Root+2 < len(chair.Segs) && math.Abs(hi-rear) > most || hi > rear+most:
+		return "its rear stands " + job.Both(length.FromMM(math.Abs(hi-rear))) + " from the chair's rear edge as stated"
+	}
+	return ""
+}
+
 // bears is how far a chair may stand in the cap it carries, millimetres: half a
 // sixty-fourth, which is what outside dimensions are stated to.
 const bears = 0.2
