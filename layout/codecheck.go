@@ -115,34 +115,41 @@ func tightest(r *Run) (wall, inside length.Length) {
 // Extenders finds the faces that ask for a leg higher than any assembly of the
 // job was tested with.
 func (l *Layout) Extenders() []Extender {
+	var out []Extender
+	for _, r := range l.Runs() {
+		out = append(out, l.extendersOf(r)...)
+	}
+	return out
+}
+
+// extendersOf are those of one run, front first.
+func (l *Layout) extendersOf(r *Run) []Extender {
 	s := &l.Job.System
 	var front, rear length.Length
 	for i := range l.Job.Assemblies {
 		front = length.Max(front, s.FrontTested(l.Job.Assemblies[i].FrontLegMost))
 		rear = length.Max(rear, s.RearTested(l.Job.Assemblies[i].RearLegMost))
 	}
+	needF, needR := s.FrontFoot(), s.RearFoot()
+	look := func(at, pf, pr length.Length) {
+		f, q := r.LapsAt(s, at, pf, pr)
+		needF = length.Max(needF, s.FrontFoot()-f+s.Lap.Front)
+		needR = length.Max(needR, s.RearFoot()-q+s.Lap.Rear)
+	}
+	for _, c := range r.Chairs {
+		look(c.At, c.PackFront, c.PackRear)
+	}
+	for _, q := range r.Readings {
+		look(r.ToCap(q.Station), q.PackFront, q.PackRear)
+	}
 	var out []Extender
-	for _, r := range l.Runs() {
-		needF, needR := s.FrontFoot(), s.RearFoot()
-		look := func(at, pf, pr length.Length) {
-			f, q := r.LapsAt(s, at, pf, pr)
-			needF = length.Max(needF, s.FrontFoot()-f+s.Lap.Front)
-			needR = length.Max(needR, s.RearFoot()-q+s.Lap.Rear)
-		}
-		for _, c := range r.Chairs {
-			look(c.At, c.PackFront, c.PackRear)
-		}
-		for _, q := range r.Readings {
-			look(r.ToCap(q.Station), q.PackFront, q.PackRear)
-		}
-		for _, e := range []struct {
-			face              job.Face
-			to                job.LegMeasure
-			need, tested, lap length.Length
-		}{{job.Front, s.Profile.Drip.Foot(), needF, front, s.Lap.Front}, {job.Rear, s.Profile.RearHook.Foot(), needR, rear, s.Lap.Rear}} {
-			if need := length.CeilTo(e.need, l.Grid); e.tested > 0 && e.need > e.tested {
-				out = append(out, Extender{Run: r, Face: e.face, Leg: need, Tested: e.tested, To: e.to, Height: need - e.tested + e.lap, Along: r.Cap})
-			}
+	for _, e := range []struct {
+		face              job.Face
+		to                job.LegMeasure
+		need, tested, lap length.Length
+	}{{job.Front, s.Profile.Drip.Foot(), needF, front, s.Lap.Front}, {job.Rear, s.Profile.RearHook.Foot(), needR, rear, s.Lap.Rear}} {
+		if need := length.CeilTo(e.need, l.Grid); e.tested > 0 && e.need > e.tested {
+			out = append(out, Extender{Run: r, Face: e.face, Leg: need, Tested: e.tested, To: e.to, Height: need - e.tested + e.lap, Along: r.Cap})
 		}
 	}
 	return out

@@ -290,8 +290,8 @@ func (l *Layout) PrintedExpansion() (Expansion, bool) {
 
 // ExtenderOn is the extender that hangs below a leg on a run, if one does.
 func (l *Layout) ExtenderOn(r *Run, f job.Face) (Extender, bool) {
-	for _, e := range l.Extenders() {
-		if e.Run == r && e.Face == f {
+	for _, e := range l.extendersOf(r) {
+		if e.Face == f {
 			return e, true
 		}
 	}

@@ -14,8 +14,8 @@ import (
 // for them yet, so they stand here.
 var dies = map[string]map[length.Length]float64{
 	"rectangle": {length.Inch / 20: 3.0 / 8 * 25.4, 2 * length.Inch / 25: 5.0 / 8 * 25.4},
-	"l-shape":   {31 * length.Inch / 1000: 1.0 / 4 * 25.4},
-	"metric":    {length.Millimetre: 8},
+	"l-shape":   {31 * length.Inch / 1000: 1.0 / 4 * 25.4, 78 * length.Inch / 1000: 1.0 / 2 * 25.4},
+	"metric":    {length.Millimetre: 8, 2 * length.Millimetre: 16},
 }
 
 // A face of a section between the bends, or the edges, at its two ends; a turn

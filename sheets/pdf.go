@@ -77,9 +77,9 @@ func Views(l *layout.Layout) []drawing.Scene {
 		}
 	}
 	for _, c := range l.SectionCases() {
-		add(view.SectionAtChair(l, c.Run, c.Chair, viewHigh, viewHigh), "section", c.Chair.Name)
+		add(view.Section(l.Section(c.Run, c.Chair.At, c.Chair, nil), viewHigh, viewHigh), "section", c.Chair.Name)
 		for _, q := range c.Joints {
-			add(view.SectionAtJoint(l, q.Run, q.Joint, viewHigh, viewHigh), "section", q.Joint.Name)
+			add(view.Section(l.SectionAtJoint(q.Run, q.Joint), viewHigh, viewHigh), "section", q.Joint.Name)
 		}
 	}
 	for _, f := range l.Families {

@@ -6,6 +6,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/layout/plan"
 )
 
 // sections shows each distinct wall, assembly and width through a chair and
@@ -29,14 +30,18 @@ func (b *book) sections() []page {
 			}
 		}
 		p.banner = b.holdWords(p.holds)
-		p.hatches = view.SectionHatches(b.l, c.Run)
 		foot := list{items: []string{"Sections look along growing stations: street at the left, roof at the right. Assembly " + c.Chair.Assembly.Name + " (report " + c.Chair.Assembly.Report +
 			"), inside width " + b.small(c.Chair.Inside) + ". Fasteners stand only in the holes punched for them."}, plain: true}
-		views := []func(w, h drawing.Unit) drawing.Scene{func(w, h drawing.Unit) drawing.Scene { return view.SectionAtChair(b.l, c.Run, c.Chair, w, h) }}
 		shown := []string{"at a chair"}
+		cuts := []plan.Section{b.l.Section(c.Run, c.Chair.At, c.Chair, nil)}
 		for _, q := range c.Joints {
-			views = append(views, func(w, h drawing.Unit) drawing.Scene { return view.SectionAtJoint(b.l, q.Run, q.Joint, w, h) })
+			cuts = append(cuts, b.l.SectionAtJoint(q.Run, q.Joint))
 			shown = append(shown, [...]string{"at a joint", "at expansion joint " + q.Joint.Name, "at a kink"}[q.Joint.Kind])
+		}
+		p.hatches = view.SectionHatches(cuts...)
+		var views []func(w, h drawing.Unit) drawing.Scene
+		for _, q := range cuts {
+			views = append(views, func(w, h drawing.Unit) drawing.Scene { return view.Section(q, w, h) })
 		}
 		out = append(out, b.sideBySide(p, foot, views, shown)...)
 	}

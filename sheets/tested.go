@@ -6,6 +6,7 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/layout"
+	"copingset/layout/plan"
 )
 
 // testedSections show each distinct wall, assembly and width through a chair
@@ -24,12 +25,13 @@ func (b *book) testedSections() []page {
 		p := page{id: b.id("tested", names[0], a.Name), title: "Tested dimensions, runs " + strings.Join(names, ", ") + ", assembly " + prose(a.Name), kind: TestedSection, paper: b.runs, scale: "as noted",
 			holds: b.l.Holds(), about: "Section through a chair with the limits of its tested assembly beside what is built."}
 		p.banner = b.holdWords(p.holds)
-		p.hatches = view.SectionHatches(b.l, c.Run)
+		cut := b.l.Section(c.Run, c.Chair.At, c.Chair, nil)
+		p.hatches = view.SectionHatches(cut)
 		blocks := []block{b.limitTable("Tested against built, assembly "+prose(a.Name), b.l.CaseOf(c)), b.placesTable(c), list{items: []string{
 			"Report " + reportOf(a) + ". The holes of the chair and their places are part of the test.",
 			"Demand is of the more onerous zone in which this assembly stands on these runs; whose it is: see the basis of design.",
 		}, plain: true}}
-		out = append(out, b.sectionBeside(p, c, blocks)...)
+		out = append(out, b.sectionBeside(p, cut, blocks)...)
 	}
 	return out
 }
@@ -51,9 +53,9 @@ func (b *book) placesTable(c layout.SectionCase) table {
 // sectionBeside puts the section at the left of its page and the tables at the
 // right, or where the paper is too small for both, the section on its own page
 // and the tables on the next.
-func (b *book) sectionBeside(p page, c layout.SectionCase, blocks []block) []page {
+func (b *book) sectionBeside(p page, of plan.Section, blocks []block) []page {
 	room := p.paper.room(p.banner != "")
-	cut := func(w, h drawing.Unit) drawing.Scene { return view.SectionAtChair(b.l, c.Run, c.Chair, w, h) }
+	cut := func(w, h drawing.Unit) drawing.Scene { return view.Section(of, w, h) }
 	left := drawing.Box(room.Min.X, room.Min.Y, room.Min.X+room.Width()*58/100, room.Max.Y)
 	right := drawing.Box(left.Max.X+gutter, room.Min.Y, room.Max.X, room.Max.Y)
 	if v := cut(left.Width(), left.Height()); sits(v, left.Width(), left.Height()) {

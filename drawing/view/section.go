@@ -1,31 +1,24 @@
 package view
 
 import (
-	"fmt"
+	"slices"
 	"strings"
 
 	"copingset/drawing"
-	"copingset/layout"
-	"copingset/layout/anchor"
-	"copingset/layout/cap"
-	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
 
-// section is a cut across a run, looking along growing stations: the street at
-// the left, the roof at the right.
-type section struct {
-	l     *layout.Layout
-	r     *layout.Run
-	chair *layout.Chair // nil over a building expansion joint
-	joint *layout.Joint // nil at a chair
-	sys   *job.System
+// sectionView is a cut across a run, looking along growing stations: the street
+// at the left, the roof at the right.
+type sectionView struct {
+	of    plan.Section
 	crew  length.Style
 	shop  length.Style
-	p     profile
-	of    plan.Section
-	hang  []layout.Extender
+	chair *plan.Part // nil where none is cut
+	cap   plan.Part
+	lo    plan.Pt // bounds of the metal
+	hi    plan.Pt
 
 	keys []sectionKey
 }
@@ -33,7 +26,7 @@ type section struct {
 // sectionKey is one numbered item of the list, with the place it is about.
 type sectionKey struct {
 	words string
-	tip   xy
+	tip   plan.Pt
 	where keyPlace
 }
 
@@ -47,31 +40,43 @@ const (
 	atRear                  // the same at its rear face
 )
 
-// SectionAtChair cuts through a chair: wall, packing, membrane, chair,
-// fasteners and cap, with the laps and clearances at that station.
-func SectionAtChair(l *layout.Layout, r *layout.Run, c *layout.Chair, w, h drawing.Unit) drawing.Scene {
-	s := newSection(l, r, c.At)
-	s.setChair(c)
-	return s.scene("section-"+fileName(c.Name), "SECTION AT CHAIR "+c.Name, w, h)
+// Section draws a cut at a chair or a joint: wall, packing, membrane, chair,
+// fasteners and cap, each to its true thickness, with the laps and clearances at
+// that station. At a joint the next cap is seen behind the splice plate and its
+// tape; a building expansion joint has no chair under it.
+func Section(of plan.Section, w, h drawing.Unit) drawing.Scene {
+	s := newSectionView(of)
+	return s.scene(w, h)
 }
 
-// SectionAtJoint cuts through the gap of a joint: the splice plate and its two
-// strips of sealant tape over the chair, the next cap seen behind the cut. A
-// building expansion joint has no chair under it.
-func SectionAtJoint(l *layout.Layout, r *layout.Run, j *layout.Joint, w, h drawing.Unit) drawing.Scene {
-	s := newSection(l, r, j.Centre())
-	s.joint = j
-	s.solve()
-	title := "SECTION AT JOINT " + j.Name
-	if j.Kind == cap.Expansion {
-		title = "SECTION AT EXPANSION JOINT " + j.Name
-	}
-	for _, c := range r.Chairs {
-		if c.Joint == j && c.Kind == anchor.AtJoint {
-			s.setChair(c)
+func newSectionView(of plan.Section) *sectionView {
+	s := &sectionView{of: of, crew: length.Crew(of.Metric), shop: length.Shop(of.Metric)}
+	for i, p := range of.Parts {
+		switch p.Kind {
+		case plan.ChairMetal:
+			s.chair = &of.Parts[i]
+		case plan.CapMetal:
+			s.cap = p
+		}
+		if lo, hi := p.Ring.Bounds(); p.Kind.Metal() && len(p.Ring) > 0 {
+			if s.lo == s.hi {
+				s.lo, s.hi = lo, hi
+			}
+			s.lo = plan.Pt{X: length.Min(s.lo.X, lo.X), Y: length.Min(s.lo.Y, lo.Y)}
+			s.hi = plan.Pt{X: length.Max(s.hi.X, hi.X), Y: length.Max(s.hi.Y, hi.Y)}
 		}
 	}
-	return s.scene("section-"+fileName(j.Name), title, w, h)
+	return s
+}
+
+func (s *sectionView) title() string {
+	switch {
+	case s.of.Joined == nil:
+		return "SECTION AT CHAIR " + s.of.Mark
+	case s.expansion():
+		return "SECTION AT EXPANSION JOINT " + s.of.Mark
+	}
+	return "SECTION AT JOINT " + s.of.Mark
 }
 
 // fileName makes a name safe for a file.
@@ -84,229 +89,86 @@ func fileName(name string) string {
 	}, name)
 }
 
-func newSection(l *layout.Layout, r *layout.Run, at length.Length) *section {
-	s := &section{l: l, r: r, sys: &l.Job.System, crew: Crew(l), shop: Shop(l), hang: hanging(l, r)}
-	s.of.At = at
-	s.solve()
-	return s
-}
-
-func (s *section) setChair(c *layout.Chair) {
-	s.chair = c
-	s.solve()
-}
-
-func (s *section) solve() {
-	s.of = s.l.Section(s.r, s.of.At, s.chair, s.joint)
-	s.p = profileAt(s.sys, s.of.Inside, s.of.Street, s.of.Roof-s.of.Street, s.of.PackFront, s.of.PackRear)
-	s.p.setFolds(s.of.FoldFront, s.of.FoldRear)
-}
-
 // expansion says that the cut goes through a building expansion joint.
-func (s *section) expansion() bool { return s.joint != nil && s.joint.Kind == cap.Expansion }
-
-// short letters a length under a foot without its zero feet, with the unit
-// where a list has no note to say it.
-func (s *section) short(l length.Length) string {
-	if s.crew.Metric {
-		return s.crew.Short(l) + " mm"
-	}
-	return s.crew.Short(l)
+func (s *sectionView) expansion() bool {
+	return s.of.Joined != nil && s.of.Joined.Kind == plan.ExpansionJoint
 }
 
-// thin letters a sheet thickness with as many decimals as it has, up to what a
-// gauge reads.
-func (s *section) thin(l length.Length) string {
-	if s.crew.Metric {
-		return trimmed(length.Millimetres(l, 2)) + " mm"
+// dim is one of the section's distances; the layout makes all of them.
+func (s *sectionView) dim(k plan.DimKind) plan.Dim {
+	d, ok := s.of.Dim(k)
+	if !ok {
+		panic("view: a section without one of its distances")
 	}
-	return length.Decimal(l, 3)
+	return d
 }
 
-// size letters a diameter, which is named and never rounded: 7.5 mm, 1/4".
-func (s *section) size(l length.Length) string {
-	if s.crew.Metric {
-		return s.crew.Exact(l) + " mm"
+// scene arranges the view: the cut to the largest usual scale, the keyed list
+// beside or below.
+func (s *sectionView) scene(w, h drawing.Unit) drawing.Scene {
+	s.items()
+	title := s.title()
+	k := keyedView{
+		title: title, metric: s.crew.Metric,
+		under: "run " + s.of.Run + ", crew station " + s.crew.InText(s.of.Crew) + "; looking along growing stations, towards the right hand",
+		draw:  func(ratio float64, _ drawing.Point) ([]drawing.Mark, []string) { return s.cut(ratio, false), nil }, finest: 1, list: keyedList{notes: s.lines(), holds: s.holds()},
 	}
-	return s.crew.Exact(l)
-}
-
-// trimmed is a number without the noughts its decimals end in.
-func trimmed(number string) string {
-	if !strings.Contains(number, ".") {
-		return number
+	for _, it := range s.keys {
+		k.list.items = append(k.list.items, it.words)
 	}
-	return strings.TrimRight(strings.TrimRight(number, "0"), ".")
-}
-
-// holds letter what the section itself shows to be wrong.
-func (s *section) holds() []string {
-	var out []string
-	lap := func(side string, c plan.Check) string {
-		return fmt.Sprintf("%s leg laps the joint by %s, least %s", side, s.short(c.Has), s.short(c.Asked))
+	// The details stand where they do not cost the section its scale.
+	d := k
+	d.list.figures, d.list.column = []entry{s.details()}, 2*detailWide+detailGap+200
+	d.narrowest = d.list.column
+	d.draw = func(ratio float64, _ drawing.Point) ([]drawing.Mark, []string) { return s.cut(ratio, true), nil }
+	if with, without := d.share(w, h, false), k.share(w, h, false); with.marks != nil && with.scale == without.scale && with.scale.Ratio > 1 {
+		k = d
 	}
-	for _, c := range plan.Failing(s.of.Checks) {
-		switch c.Code {
-		case plan.WallWidth:
-			out = append(out, "the wall is not surveyed here; its width is supposed")
-		case plan.FrontLap:
-			out = append(out, lap("front", c))
-		case plan.RearLap:
-			out = append(out, lap("rear", c))
-		case plan.RearPlay:
-			out = append(out, "rear play "+s.short(c.Has)+" is outside "+s.short(c.Asked)+" to "+s.short(c.Most))
-		case plan.FrontStock:
-			out = append(out, "no stock fastener fits the front row")
-		case plan.RearStock:
-			out = append(out, "no stock fastener fits the rear row")
-		case plan.Movement:
-			out = append(out, "the movement of the building joint is not stated")
-		case plan.Released:
-			out = append(out, "piece "+c.Of+" is NOT RELEASED")
-		default:
-			panic("view: no words for the check " + string(c.Code))
-		}
-	}
+	out := k.scene(w, h)
+	out.Name, out.Title = "section-"+fileName(s.of.Mark), title
+	out.Desc = title + ", run " + s.of.Run + ", looking along growing stations: street at the left, roof at the right."
 	return out
 }
 
-// capWords names the cap with its outside dimensions.
-func (s *section) capWords() string {
-	m, p := &s.sys.Metal, &s.sys.Profile
-	w := "cap"
-	if s.joint != nil {
-		w = "cap beyond the joint"
-	}
-	w += ", " + m.Name + " " + s.thin(m.Thickness) + ", " + m.Finish + "; outside: front leg " +
-		s.short(s.sys.FrontFoot()) + " to " + p.Drip.Foot().String() +
-		", rear leg " + s.short(s.sys.RearFoot()) + " to " + p.RearHook.Foot().String()
-	if p.Drip.Length > 0 {
-		w += ", drip " + s.short(p.Drip.Length) + " out " + job.FormatAngle(p.Drip.Angle)
-	}
-	if p.RearHook.Length > 0 {
-		w += ", hook " + s.short(p.RearHook.Length) + " in " + job.FormatAngle(p.RearHook.Angle)
-	}
-	if p.HemReturn > 0 {
-		w += ", hems " + s.short(p.HemReturn)
-	}
-	return w
-}
-
-// rowWords says what goes into one row of the chair's holes.
-func (s *section) rowWords(i int) string {
-	row := s.chair.Rows[i]
-	side := [...]string{"front", "rear"}[i]
-	if row.Fastener == nil || row.Length == 0 {
-		return side + " row: NO FASTENER LENGTH FITS, HOLD"
-	}
-	f := row.Fastener
-	w := fmt.Sprintf("%s row: %d × %s %s × %s; %s into %s (least %s thread + %s tip)", side, row.Count, f.Name,
-		s.size(f.Diameter), s.short(row.Length), s.floor(row.Into), s.chair.Assembly.Substrate, s.short(f.Embedment), s.short(f.Tip))
-	if row.Pilot > 0 {
-		below := "the top of the packing"
-		if row.Packing == 0 {
-			below = "the top of the wall"
-		}
-		w += "; pilot " + s.size(f.PilotDia) + " dia., " + s.short(row.Pilot) + " deep, measured below " + below
-	}
-	return w
-}
-
-// floor letters what must not be taken for more than it is.
-func (s *section) floor(l length.Length) string { return s.short(length.FloorTo(l, s.crew.Step())) }
-
-// packWords says how the packing at both faces is made up.
-func (s *section) packWords() string {
-	if s.chair == nil {
-		return "packing at the wall's front face " + s.short(s.of.PackFront) + ", at its rear face " + s.short(s.of.PackRear)
-	}
-	c, p := s.chair, &s.l.Job.Packing
-	made := func(of []length.Length) string {
-		var t []string
-		if c.Layers > 0 {
-			t = append(t, fmt.Sprintf("%d × %s", c.Layers, s.fine(p.Layer)))
-		}
-		for _, x := range of {
-			t = append(t, s.fine(x))
-		}
-		if len(t) < 2 && c.Layers == 0 {
-			return ""
-		}
-		return " = " + strings.Join(t, " + ")
-	}
-	w := "packing at the wall's front face " + s.short(s.of.PackFront) + made(c.ShimFront) + "; at its rear face " + s.short(s.of.PackRear) + made(c.ShimRear)
-	if c.Layers > 0 {
-		w += "; layers of " + p.LayerName
-	}
-	if s.stacked() {
-		w += "; shims in a stack towards each face, full bearing under the chair"
-	}
-	return w
-}
-
-// stacked says that shims lie under the chair.
-func (s *section) stacked() bool {
-	return s.chair != nil && len(s.chair.ShimFront)+len(s.chair.ShimRear) > 0
-}
-
-// fine letters a sheet or shim to the shop's step.
-func (s *section) fine(l length.Length) string {
-	if s.shop.Metric {
-		return s.shop.Short(l) + " mm"
-	}
-	return s.shop.Short(l)
-}
-
-// lapWords states a lap against the least.
-func (s *section) lapWords(side string, cover length.Length, code plan.Code) string {
-	c, _ := plan.Of(s.of.Checks, code)
-	w := fmt.Sprintf("joint under the %s leg, %s below the wall top: lap %s, least %s", side, s.short(cover), s.short(c.Has), s.short(c.Asked))
-	if c.Fails() {
-		w += ": UNDER THE LEAST, HOLD"
-	}
-	return w
-}
-
-// SectionHatches lists what the hatches of sections through a run mean; see
-// Drawn for those of one section.
-func SectionHatches(l *layout.Layout, r *layout.Run) []LegendEntry {
+// SectionHatches lists what the hatches of sections mean; see Drawn for those
+// of one of them.
+func SectionHatches(of ...plan.Section) []LegendEntry {
 	var out []LegendEntry
-	seen := map[drawing.HatchKind]bool{}
 	add := func(k drawing.HatchKind, words string) {
-		if k != drawing.NoHatch && !seen[k] {
-			seen[k] = true
+		if k != drawing.NoHatch && !slices.ContainsFunc(out, func(e LegendEntry) bool { return e.Kind == k }) {
 			out = append(out, LegendEntry{k, words})
 		}
 	}
-	for _, y := range r.Wall.Layers {
-		add(layerHatch(y.Material), y.Material)
+	for _, p := range of {
+		for _, y := range p.Layers {
+			add(layerHatch(y.Material), y.Material)
+		}
 	}
-	layers, shims := false, false
-	for _, c := range r.Chairs {
-		layers = layers || c.Layers > 0
-		shims = shims || len(c.ShimFront)+len(c.ShimRear) > 0
+	for _, p := range of {
+		if p.Packing.Layers > 0 {
+			add(drawing.Plywood, "plywood packing")
+		}
 	}
-	if layers {
-		add(drawing.Plywood, "plywood packing")
-	}
-	if shims {
-		add(drawing.Shims, "shims")
+	for _, p := range of {
+		if len(p.Packing.Shims[0])+len(p.Packing.Shims[1]) > 0 {
+			add(drawing.Shims, "shims")
+		}
 	}
 	return out
 }
 
-// layerHatch is the drafting sign of a material.
+// layerHatch is the drafting sign of a material, by its word in the job file.
 func layerHatch(material string) drawing.HatchKind {
 	switch material {
-	case job.Wood:
+	case "wood":
 		return drawing.Wood
-	case job.Plywood:
+	case "plywood":
 		return drawing.Plywood
-	case job.Masonry:
+	case "masonry":
 		return drawing.Masonry
-	case job.Concrete:
+	case "concrete":
 		return drawing.Concrete
-	case job.Steel:
+	case "steel":
 		return drawing.Metal
 	}
 	return drawing.NoHatch

@@ -35,11 +35,11 @@ func TestSectionsAreFaultless(t *testing.T) {
 			for _, r := range someOf(l.Runs(), 3) {
 				for _, c := range someOf(r.Chairs, 3) {
 					for _, size := range []drawing.Point{{X: 25000, Y: 18000}, {X: 20000, Y: 22000}} {
-						faultless(t, SectionAtChair(l, r, c, size.X, size.Y))
+						faultless(t, Section(l.Section(r, c.At, c, nil), size.X, size.Y))
 					}
 				}
 				for _, j := range someOf(r.Joints, 4) {
-					faultless(t, SectionAtJoint(l, r, j, 25000, 20000))
+					faultless(t, Section(l.SectionAtJoint(r, j), 25000, 20000))
 				}
 			}
 		})
@@ -50,39 +50,17 @@ func TestSectionsAreFaultless(t *testing.T) {
 func TestSectionHasTheStreetAtTheLeft(t *testing.T) {
 	l := solved(t, scenarios()[0])
 	r := l.Runs()[0]
-	s := SectionAtChair(l, r, r.Chairs[1], 25000, 18000)
+	s := Section(l.Section(r, r.Chairs[1].At, r.Chairs[1], nil), 25000, 18000)
 	street, ok1 := find(s, "STREET")
 	roof, ok2 := find(s, "ROOF")
 	if !ok1 || !ok2 || street.At.X >= roof.At.X {
 		t.Error("street is not at the left of the roof")
 	}
 	// The front leg is the longer one in this job: it must be at the street's side.
-	p := newSection(l, r, r.Chairs[1].At).p
-	cap := p.cap(0)
-	if first, last := cap[0], cap[len(cap)-1]; first.x > last.x || first.y < last.y {
+	of := l.Section(r, r.Chairs[1].At, r.Chairs[1], nil)
+	m := paperMap{ratio: 4}
+	if front, rear := m.up(of.Feet[0]), m.up(of.Feet[1]); front.X >= rear.X || front.Y <= rear.Y {
 		t.Error("the long front leg is not at the left")
-	}
-	if p.foldF >= p.foldR {
-		t.Error("the top does not fall to the roof")
-	}
-}
-
-// What the section draws and what the layout says of the laps are one number.
-func TestSectionDrawsTheLapsItLetters(t *testing.T) {
-	for _, s := range scenarios() {
-		l := solved(t, s)
-		for _, r := range l.Runs() {
-			for _, c := range r.Chairs {
-				x := newSection(l, r, c.At)
-				x.setChair(c)
-				front, rear := r.LapsAt(&l.Job.System, c.At, c.PackFront, c.PackRear)
-				drawnF := x.p.footF - x.p.top(x.p.face) - r.Wall.CoverFront.MM()
-				drawnR := x.p.footR - x.p.top(x.p.back) - r.Wall.CoverRear.MM()
-				if math.Abs(drawnF-front.MM()) > 0.01 || math.Abs(drawnR-rear.MM()) > 0.01 {
-					t.Fatalf("%s, chair %s: drawn laps %.2f and %.2f mm, solved %.2f and %.2f", s.name, c.Name, drawnF, drawnR, front.MM(), rear.MM())
-				}
-			}
-		}
 	}
 }
 
@@ -93,7 +71,7 @@ func TestSectionHoldsAShortLap(t *testing.T) {
 	s.job.Walls[0].CoverRear = 2 * inch
 	l := solved(t, s)
 	r := l.Runs()[0]
-	words := lettering(SectionAtChair(l, r, r.Chairs[0], 25000, 20000))
+	words := lettering(Section(l.Section(r, r.Chairs[0].At, r.Chairs[0], nil), 25000, 20000))
 	if !strings.Contains(words, "HOLD: rear leg laps the joint by") || strings.Contains(words, "HOLD: front leg") {
 		t.Errorf("the short rear lap is not held: %s", words)
 	}
@@ -103,7 +81,7 @@ func TestSectionOfAWallNobodyMeasuredIsHeld(t *testing.T) {
 	all := scenarios()
 	l := solved(t, all[len(all)-1])
 	r := l.Runs()[2]
-	words := lettering(SectionAtChair(l, r, r.Chairs[1], 25000, 22000))
+	words := lettering(Section(l.Section(r, r.Chairs[1].At, r.Chairs[1], nil), 25000, 22000))
 	for _, want := range []string{"HOLD: the wall is not surveyed here", "NOT RELEASED"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("missing %q", want)
@@ -115,7 +93,7 @@ func TestSectionOfAnExpansionJointHasNoChair(t *testing.T) {
 	l := solved(t, scenarios()[0])
 	for _, r := range l.Runs() {
 		for _, j := range r.Joints {
-			words := lettering(SectionAtJoint(l, r, j, 25000, 20000))
+			words := lettering(Section(l.SectionAtJoint(r, j), 25000, 20000))
 			if has := strings.Contains(words, "anchor chair"); has == (j.Kind == cap.Expansion) {
 				t.Errorf("joint %s: a chair is shown: %v", j.Name, has)
 			}
@@ -125,19 +103,6 @@ func TestSectionOfAnExpansionJointHasNoChair(t *testing.T) {
 			if !strings.Contains(words, "sealant tape, two strips") {
 				t.Errorf("joint %s: its tape is not named", j.Name)
 			}
-		}
-	}
-}
-
-func TestThickenedStripKeepsItsThickness(t *testing.T) {
-	ring := thickened([]xy{{0, 0}, {100, 0}, {100, 50}}, 4)
-	want := []xy{{0, 2}, {98, 2}, {98, 50}, {102, 50}, {102, -2}, {0, -2}}
-	if len(ring) != len(want) {
-		t.Fatalf("%d corners, want %d", len(ring), len(want))
-	}
-	for i := range want {
-		if ring[i].sub(want[i]).length() > 1e-9 {
-			t.Errorf("corner %d is %v, want %v", i, ring[i], want[i])
 		}
 	}
 }
@@ -163,11 +128,11 @@ func TestSectionsOfAnyJob(t *testing.T) {
 		r := runs[rapid.IntRange(0, len(runs)-1).Draw(t, "run")]
 		if len(r.Chairs) > 0 {
 			c := r.Chairs[rapid.IntRange(0, len(r.Chairs)-1).Draw(t, "chair")]
-			faultless(t, SectionAtChair(l, r, c, 25000, 20000))
+			faultless(t, Section(l.Section(r, c.At, c, nil), 25000, 20000))
 		}
 		if len(r.Joints) > 0 {
 			j := r.Joints[rapid.IntRange(0, len(r.Joints)-1).Draw(t, "joint")]
-			faultless(t, SectionAtJoint(l, r, j, 25000, 22000))
+			faultless(t, Section(l.SectionAtJoint(r, j), 25000, 22000))
 		}
 	})
 }
@@ -175,7 +140,7 @@ func TestSectionsOfAnyJob(t *testing.T) {
 // A diameter is a name and never rounded; a thickness has the decimals it has.
 func TestSectionRoundsNoDiameter(t *testing.T) {
 	mm := length.Millimetre
-	metric, feet := &section{crew: length.Crew(true)}, &section{crew: length.Crew(false)}
+	metric, feet := &sectionView{crew: length.Crew(true)}, &sectionView{crew: length.Crew(false)}
 	for _, c := range []struct{ got, want string }{
 		{metric.size(75 * mm / 10), "7.5 mm"},
 		{metric.size(6 * mm), "6 mm"},
@@ -199,8 +164,7 @@ func TestSectionSaysWhereFrom(t *testing.T) {
 		l := solved(t, sc)
 		for _, r := range l.Runs() {
 			for _, c := range r.Chairs {
-				s := newSection(l, r, c.At)
-				s.setChair(c)
+				s := newSectionView(l.Section(r, c.At, c, nil))
 				for i, row := range c.Rows {
 					w := s.rowWords(i)
 					if row.Length > 0 && (!strings.Contains(w, " thread + ") || row.Pilot > 0 && !strings.Contains(w, "measured below the top of the ")) {

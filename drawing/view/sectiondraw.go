@@ -4,256 +4,189 @@ import (
 	"math"
 
 	"copingset/drawing"
-	"copingset/layout/cap"
-	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
-// scene arranges the view: the cut to the largest usual scale, the keyed list
-// beside or below.
-func (s *section) scene(name, title string, w, h drawing.Unit) drawing.Scene {
-	s.items()
-	k := keyedView{
-		title: title, metric: s.crew.Metric,
-		under: "run " + s.r.Name + ", crew station " + s.crew.InText(s.r.ToCrew(s.of.At)) + "; looking along growing stations, towards the right hand",
-		draw:  func(ratio float64, _ drawing.Point) ([]drawing.Mark, []string) { return s.cut(ratio), nil }, finest: 1, list: keyedList{notes: s.lines(), holds: s.holds()},
+// up brings a section to paper: plan.Pt has heights up, paper has y down.
+func (m paperMap) up(p plan.Pt) drawing.Point { return m.at(xy{p.X.MM(), -p.Y.MM()}) }
+
+func (m paperMap) ring(r plan.Ring) []drawing.Point {
+	out := make([]drawing.Point, 0, len(r))
+	for _, p := range r {
+		if q := m.up(p); len(out) == 0 || out[len(out)-1] != q {
+			out = append(out, q)
+		}
 	}
-	for _, it := range s.keys {
-		k.list.items = append(k.list.items, it.words)
-	}
-	out := k.scene(w, h)
-	out.Name, out.Title = name, title
-	out.Desc = title + ", run " + s.r.Name + ", looking along growing stations: street at the left, roof at the right."
 	return out
 }
 
-// cut draws the section with its dimensions at one scale; x and y count from
-// the cap line and the set surface.
-func (s *section) cut(ratio float64) []drawing.Mark {
+// real is a distance on paper as one of the section.
+func (m paperMap) real(u drawing.Unit) length.Length { return length.FromMM(u.Millimetres() * m.ratio) }
+
+// cut draws the section with its dimensions at one scale, and rings what its
+// details show.
+func (s *sectionView) cut(ratio float64, details bool) []drawing.Mark {
 	m := paperMap{ratio: ratio}
 	var sc drawing.Scene
 	floor := s.floorOf(m)
-	sc.Group(drawing.Wall, "", func(g *drawing.Scene) { s.wall(g, m, floor) })
-	sc.Group(drawing.Packing, "", func(g *drawing.Scene) { s.packing(g, m) })
-	if s.chair != nil {
-		sc.Group(drawing.Chairs, "", func(g *drawing.Scene) { s.chairs(g, m) })
-		sc.Group(drawing.Fasteners, "", func(g *drawing.Scene) { s.fasteners(g, m) })
+	s.wall(&sc, m, floor)
+	s.parts(&sc, m, func(r plan.Ring) plan.Ring { return r })
+	details = details && ratio > 1
+	if details {
+		sc.Group(drawing.Lettering, "", func(g *drawing.Scene) { s.windows(g, m) })
 	}
-	if s.joint != nil {
-		sc.Group(drawing.Splices, "", func(g *drawing.Scene) { s.splice(g, m) })
-	}
-	sc.Group(drawing.Caps, "", func(g *drawing.Scene) {
-		if s.joint == nil {
-			sheetMetal(g, m, drawing.Thick, s.p.t, s.p.cap(0))
-			return
-		}
-		g.Line(drawing.Medium, m.all(s.p.cap(0)...)...)
-	})
-	sc.Group(drawing.Caps, "", func(g *drawing.Scene) { s.hangers(g, m) })
 	sc.Group(drawing.Dimensions, "", func(g *drawing.Scene) { s.dims(g, m, floor) })
 	sc.Group(drawing.Lettering, "", func(g *drawing.Scene) { s.callouts(g, m, floor) })
+	if details {
+		sc.Group(drawing.Lettering, "", func(g *drawing.Scene) { s.marks(g, m) })
+	}
 	return sc.Marks
 }
 
 // floorOf is where the wall is cut off: below the feet, the fasteners and the
 // joints the legs must cover.
-func (s *section) floorOf(m paperMap) float64 {
-	p := &s.p
-	low := math.Max(p.footF, p.footR)
-	low = math.Max(low, kick(xy{0, p.footF}, s.sys.Profile.Drip).y)
-	low = math.Max(low, p.packF+s.r.Wall.CoverFront.MM())
-	low = math.Max(low, p.top(p.back)+s.r.Wall.CoverRear.MM())
-	for _, e := range s.extenders() {
-		low = math.Max(low, e.foot)
-	}
-	if s.chair != nil {
-		for _, row := range s.chair.Rows {
-			low = math.Max(low, p.set(row.Y.MM())+row.Length.MM())
+func (s *sectionView) floorOf(m paperMap) length.Length {
+	low := length.Min(s.of.Joints[0].Y, s.of.Joints[1].Y)
+	for _, p := range s.of.Parts {
+		if lo, _ := p.Ring.Bounds(); p.Kind != plan.WallLayer {
+			low = length.Min(low, lo.Y)
 		}
 	}
-	return low + 9*m.ratio
+	return low - m.real(9*drawing.MM)
 }
 
-// wall draws the layers of the wall, cut off at the floor. Over a building
-// expansion joint the wall behind the gap is seen, not cut.
-func (s *section) wall(g *drawing.Scene, m paperMap, floor float64) {
-	p := &s.p
-	pen := drawing.Medium
-	if !s.of.Surveyed {
-		pen = drawing.Hidden
-	}
-	depth := 0.0
-	for _, y := range s.r.Wall.Layers {
-		a, b := p.top(p.face)+depth, p.top(p.back)+depth
-		depth += y.Thickness.MM()
-		c, d := p.top(p.back)+depth, p.top(p.face)+depth
-		if a >= floor && b >= floor {
-			break
+// wall draws the layers of the wall, cut off at the floor, and at each face the
+// joint that the leg must cover. Over a building expansion joint the wall behind
+// the gap is seen, not cut.
+func (s *sectionView) wall(sc *drawing.Scene, m paperMap, floor length.Length) {
+	sc.Group(drawing.Wall, "", func(g *drawing.Scene) {
+		for _, p := range s.of.Of(plan.WallLayer) {
+			layer(g, m, p, p.Ring.Above(floor), floor)
 		}
-		q := m.all(xy{p.face, math.Min(a, floor)}, xy{p.back, math.Min(b, floor)}, xy{p.back, math.Min(c, floor)}, xy{p.face, math.Min(d, floor)})
-		kind := layerHatch(y.Material)
-		if s.expansion() {
-			kind = drawing.NoHatch
+		// The break: wall goes on.
+		x0, x1 := m.up(plan.Pt{X: s.of.Street, Y: floor}), m.up(plan.Pt{X: s.of.Roof, Y: floor})
+		const out, z = 300, 180
+		mid := (x0.X + x1.X) / 2
+		y := x0.Y
+		g.Line(drawing.Thin, drawing.Pt(x0.X-out, y), drawing.Pt(mid-z, y), drawing.Pt(mid-z/2, y-z), drawing.Pt(mid+z/2, y+z), drawing.Pt(mid+z, y), drawing.Pt(x1.X+out, y))
+		for i, side := range []drawing.Unit{1, -1} {
+			at := m.up(s.of.Joints[i])
+			g.Line(drawing.Medium, at.Sub(drawing.Pt(side*120, 0)), at.Add(drawing.Pt(side*700, 0)))
 		}
-		g.Hatch(kind, drawing.NoPen, q...)
-		g.Line(pen, q[0], q[1])
-		g.Line(pen, q[1], q[2])
-		g.Line(pen, q[3], q[0])
-		if math.Min(c, d) < floor {
-			g.Line(pen, q[2], q[3])
-		}
-	}
-	// The break: wall goes on.
-	x0, x1 := p.face-3*m.ratio, p.back+3*m.ratio
-	mid := (x0 + x1) / 2
-	z := 1.8 * m.ratio
-	g.Line(drawing.Thin, m.all(xy{x0, floor}, xy{mid - z, floor}, xy{mid - z/2, floor - z}, xy{mid + z/2, floor + z}, xy{mid + z, floor}, xy{x1, floor})...)
-	for _, j := range []struct {
-		x, y, side float64
-	}{{p.face, p.packF + s.r.Wall.CoverFront.MM(), 1}, {p.back, p.top(p.back) + s.r.Wall.CoverRear.MM(), -1}} {
-		g.Line(drawing.Medium, m.all(xy{j.x - j.side*1.2*m.ratio, j.y}, xy{j.x + j.side*7*m.ratio, j.y})...)
-	}
+	})
 }
 
-// packing draws plywood layers, shims and membrane.
-func (s *section) packing(g *drawing.Scene, m paperMap) {
-	p := &s.p
-	x0, x1 := p.face, p.back
-	k := &s.l.Job.Packing
-	if k.Method == job.PackChairs && s.chair != nil {
-		a, b := p.chairSpan()
-		x0, x1 = math.Max(x0, a), math.Min(x1, b)
-	}
-	lift := 0.0
-	if s.chair != nil && k.Method == job.PackContinuous {
-		for range s.chair.Layers {
-			d := k.Layer.MM()
-			g.Hatch(drawing.Plywood, drawing.Medium, m.all(xy{x0, p.top(x0) - lift}, xy{x1, p.top(x1) - lift}, xy{x1, p.top(x1) - lift - d}, xy{x0, p.top(x0) - lift - d})...)
-			lift += d
-		}
-	}
-	if !s.expansion() {
-		a, b := p.top(x0)-lift, p.top(x1)-lift
-		if math.Max(a-p.set(x0), b-p.set(x1)) > 0.3*m.ratio {
-			s.shims(g, m, x0, x1, lift)
-		}
-	}
-	s.membrane(g, m)
-}
-
-// shims fill what is left between wall or layers and the set surface: under a
-// chair in stacks that its two rows of screws pass through, and between them an
-// outline, for how the bearing there is made full is the crew's.
-func (s *section) shims(g *drawing.Scene, m paperMap, x0, x1, lift float64) {
-	p := &s.p
-	part := func(a, b float64) []drawing.Point {
-		under := func(x float64) float64 { return math.Max(p.top(x)-lift, p.set(x)) }
-		return m.all(xy{a, under(a)}, xy{b, under(b)}, xy{b, p.set(b)}, xy{a, p.set(a)})
-	}
-	if s.chair == nil {
-		g.Fill(drawing.None, drawing.Medium, part(x0, x1)...)
+// layer draws what of a wall's layer is shown.
+func layer(g *drawing.Scene, m paperMap, p plan.Part, r plan.Ring, floor length.Length) {
+	if len(r) == 0 {
 		return
 	}
-	lo, hi := p.chairSpan()
-	lo, hi = math.Max(lo, x0), math.Min(hi, x1)
-	front, rear := s.chair.Rows[0].Y.MM(), s.chair.Rows[1].Y.MM()
-	front, rear = math.Min(2*front-lo, (lo+hi)/2), math.Max(2*rear-hi, (lo+hi)/2)
-	if front <= lo || rear >= hi { // no screws: the rows are not known
-		front, rear = lo+(hi-lo)/4, hi-(hi-lo)/4
+	pen, kind := drawing.Medium, layerHatch(p.Material)
+	if p.Supposed {
+		pen = drawing.Hidden
 	}
-	if rear > front {
-		g.Line(drawing.Hidden, part(front, rear)[0], part(front, rear)[1])
+	if p.Beyond {
+		kind = drawing.NoHatch
 	}
-	g.Hatch(drawing.Shims, drawing.Medium, part(lo, front)...)
-	g.Hatch(drawing.Shims, drawing.Medium, part(rear, hi)...)
+	g.Hatch(kind, drawing.NoPen, m.ring(r)...)
+	for i, a := range r {
+		if b := r[(i+1)%len(r)]; a.Y > floor || b.Y > floor {
+			g.Line(pen, m.up(a), m.up(b))
+		}
+	}
 }
 
-// membrane runs over what it lies on and down both faces, past the joints the
-// legs must cover.
-func (s *section) membrane(g *drawing.Scene, m paperMap) {
-	p := &s.p
-	over := 0.35 * m.ratio // so that the thick line lies beside the wall's own
-	y := s.membraneTop
-	a, b := p.face-over, p.back+over
-	downF := math.Min(p.packF+s.r.Wall.CoverFront.MM()+3*m.ratio, p.footF-2*m.ratio)
-	downR := math.Min(p.top(p.back)+s.r.Wall.CoverRear.MM()+3*m.ratio, p.footR-2*m.ratio)
-	dashed(g, m, []xy{{a, math.Max(downF, y(a))}, {a, y(a) - over}, {b, y(b) - over}, {b, math.Max(downR, y(b))}})
-}
-
-// membraneTop is where the membrane lies over the wall: on the packing, or on
-// the wall itself where packing lies above it or none crosses the joint.
-func (s *section) membraneTop(x float64) float64 {
-	k := &s.l.Job.Packing
-	if k.Method == job.PackChairs && k.AboveMembrane || s.expansion() {
-		return s.p.top(x)
-	}
-	return s.p.set(x)
-}
-
-// chairs draws the chair over the membrane.
-func (s *section) chairs(g *drawing.Scene, m paperMap) {
-	for _, path := range s.p.chair(1.1*m.ratio, s.chairGap(m)) {
-		if drawing.Round(s.sys.Chair.Thickness.MM()/m.ratio) >= asLine {
-			sheetMetal(g, m, drawing.Thick, s.sys.Chair.Thickness.MM(), path)
+// parts draws what lies on the wall, each to its true thickness, as much of it as
+// a window shows.
+func (s *sectionView) parts(sc *drawing.Scene, m paperMap, shown func(plan.Ring) plan.Ring) {
+	layers := map[plan.PartKind]drawing.Layer{plan.PackingSheet: drawing.Packing, plan.Shim: drawing.Packing, plan.Shimmed: drawing.Packing,
+		plan.MembraneLayer: drawing.Packing, plan.ChairMetal: drawing.Chairs, plan.Screw: drawing.Fasteners, plan.PlateMetal: drawing.Splices,
+		plan.Tape: drawing.Splices, plan.CapMetal: drawing.Caps, plan.ExtenderMetal: drawing.Caps}
+	for _, p := range s.of.Parts {
+		on, ok := layers[p.Kind]
+		if !ok {
 			continue
 		}
-		g.Line(drawing.Medium, m.all(path...)...)
-	}
-}
-
-// chairGap keeps the chair's line clear of the cap's, and of a splice between.
-func (s *section) chairGap(m paperMap) float64 {
-	if s.joint != nil {
-		return 2.3 * m.ratio
-	}
-	return 0.7 * m.ratio
-}
-
-// fasteners draws both rows to their lengths, head on the chair's base.
-func (s *section) fasteners(g *drawing.Scene, m paperMap) {
-	for _, row := range s.chair.Rows {
-		x := row.Y.MM()
-		head := s.p.set(x) - s.l.Job.Membrane.Thickness.MM() - s.sys.Chair.Thickness.MM()
-		head = math.Min(head, s.p.set(x)-1.2*m.ratio)
-		if row.Fastener == nil || row.Length == 0 {
-			g.Line(drawing.Centre, m.all(xy{x, head - 4*m.ratio}, xy{x, s.p.top(x) + 20*m.ratio})...)
-			continue
+		if r := shown(p.Ring); len(r) > 0 {
+			sc.Group(on, "", func(g *drawing.Scene) { s.part(g, m, p, r) })
 		}
-		seat := s.p.set(x) - s.l.Job.Membrane.Thickness.MM() - s.sys.Chair.Thickness.MM()
-		tip := seat + row.Length.MM()
-		d := math.Max(row.Fastener.Diameter.MM()/2, 0.35*m.ratio)
-		point := math.Min(row.Fastener.Tip.MM(), row.Length.MM()/3)
-		g.Fill(drawing.White, drawing.Medium, m.all(xy{x - d, head}, xy{x + d, head}, xy{x + d, tip - point}, xy{x, tip}, xy{x - d, tip - point})...)
-		for y := tip - point; y > tip-math.Min(row.Into.MM(), row.Length.MM()*0.8); y -= 1.1 * m.ratio {
-			g.Line(drawing.HatchPen, m.all(xy{x - d, y}, xy{x + d, y - 0.5*m.ratio})...)
+	}
+	if s.of.Seat != nil {
+		for _, row := range s.of.Seat.Rows {
+			if r := (plan.Ring{row.Head, row.Head, row.Head}); len(shown(r)) > 0 {
+				sc.Group(drawing.Fasteners, "", func(g *drawing.Scene) { s.head(g, m, row) })
+			}
 		}
-		hd, hh := d*2.1, math.Max(d*1.1, 0.8*m.ratio)
-		g.Fill(drawing.Black, drawing.NoPen, m.all(xy{x - hd, head}, xy{x + hd, head}, xy{x + hd, head - hh}, xy{x - hd, head - hh})...)
-		g.Line(drawing.Centre, m.all(xy{x, head - hh - 1.5*m.ratio}, xy{x, tip + 1.5*m.ratio})...)
 	}
 }
 
-// splice draws the plate under the caps and the tape between, seen from its
-// end; a little apart, so that three sheets do not run into one line.
-func (s *section) splice(g *drawing.Scene, m paperMap) {
-	tape := s.p.cap(0.75 * m.ratio)
-	plate := s.p.cap(1.5 * m.ratio)
-	for _, path := range [][]xy{tape, plate} { // both stop short of the feet
-		path[0].y -= 3 * m.ratio
-		path[len(path)-1].y -= 3 * m.ratio
+// part draws one thing.
+func (s *sectionView) part(g *drawing.Scene, m paperMap, p plan.Part, r plan.Ring) {
+	pts := m.ring(r)
+	switch {
+	case p.Kind == plan.PackingSheet:
+		g.Hatch(drawing.Plywood, drawing.Medium, pts...)
+	case p.Kind == plan.Shim:
+		g.Hatch(drawing.Shims, drawing.Medium, pts...)
+	case p.Kind == plan.Shimmed:
+		g.Fill(drawing.None, drawing.Hidden, pts...)
+	case p.Kind == plan.MembraneLayer:
+		s.membrane(g, m, r)
+	case p.Kind == plan.Screw:
+		g.Fill(drawing.White, drawing.Medium, pts...)
+	case p.Kind == plan.Tape:
+		g.Fill(drawing.Mid, drawing.NoPen, pts...)
+	case p.Supposed:
+		g.Polygon(drawing.Hidden, pts...)
+	case p.Beyond:
+		g.Fill(drawing.White, drawing.Thin, pts...)
+	default:
+		tone, thick := drawing.Black, s.of.Sheet.Thickness
+		if p.Kind == plan.ChairMetal {
+			tone, thick = drawing.Dark, s.of.Seat.Thickness
+		}
+		pen := drawing.NoPen
+		if drawing.Round(thick.MM()/m.ratio) < hairline {
+			pen = drawing.Thin
+		}
+		g.Fill(tone, pen, pts...)
 	}
-	outer := s.p.cap(0.45 * m.ratio)
-	outer[0].y, outer[3].y = tape[0].y, tape[3].y
-	inner := s.p.cap(1.05 * m.ratio)
-	inner[0].y, inner[3].y = tape[0].y, tape[3].y
-	g.Fill(drawing.Mid, drawing.NoPen, m.all(outer[0], outer[1], outer[2], outer[3], inner[3], inner[2], inner[1], inner[0])...)
-	g.Line(drawing.Thick, m.all(plate...)...)
 }
 
-// jointGap is the width of a building expansion joint as surveyed.
-func jointGap(j *cap.Joint) length.Length {
-	if j.Source == nil {
-		return 0
+// hairline is the thickness on paper under which sheet is drawn a little heavier,
+// so that it stays the heaviest line of the drawing.
+const hairline drawing.Unit = 35
+
+// membrane is a dark band where the paper shows how thick it is, else thick
+// dashes along its middle.
+func (s *sectionView) membrane(g *drawing.Scene, m paperMap, r plan.Ring) {
+	if drawing.Round(s.of.Membrane.Thickness.MM()/m.ratio) >= asLine || len(r) != 8 {
+		g.Fill(drawing.Mid, drawing.Thin, m.ring(r)...)
+		return
 	}
-	return j.Source.Gap
+	var mid []xy // outside down to inside: the ring goes out one way and back the other
+	for i := range 4 {
+		a, b := r[i], r[7-i]
+		mid = append(mid, xy{(a.X + b.X).MM() / 2, -(a.Y + b.Y).MM() / 2})
+	}
+	dashed(g, m, mid)
+}
+
+// head is a fastener's head and its centre line; the head is a sign, of which the
+// job states nothing.
+func (s *sectionView) head(g *drawing.Scene, m paperMap, row plan.Row) {
+	at := m.up(row.Head)
+	if !row.Fits {
+		g.Line(drawing.Centre, at.Sub(drawing.Pt(0, 400)), at.Add(drawing.Pt(0, 2000)))
+		return
+	}
+	d := drawing.Round(math.Max(row.Diameter.MM()/2/m.ratio, 0.35))
+	wide, high := d*21/10, max(d*11/10, 80)
+	g.Fill(drawing.Black, drawing.NoPen, at.Add(drawing.Pt(-wide, 0)), at.Add(drawing.Pt(wide, 0)), at.Add(drawing.Pt(wide, -high)), at.Add(drawing.Pt(-wide, -high)))
+	tip := m.up(plan.Pt{X: row.Head.X, Y: row.Head.Y - row.Length})
+	for y := tip.Y - drawing.Round(row.Tip.MM()/m.ratio); y > tip.Y-drawing.Round(math.Min(row.Into.MM(), row.Length.MM()*0.8)/m.ratio); y -= 110 {
+		g.Line(drawing.HatchPen, drawing.Pt(at.X-d, y), drawing.Pt(at.X+d, y-50))
+	}
+	g.Line(drawing.Centre, at.Sub(drawing.Pt(0, high+150)), tip.Add(drawing.Pt(0, 150)))
 }

@@ -9,6 +9,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // A face deeper than the tested leg takes an extender: it is drawn from the
@@ -33,25 +34,23 @@ func TestSectionShowsTheExtender(t *testing.T) {
 		if !ok {
 			t.Fatalf("%s: no extender", side)
 		}
-		s := newSection(l, r, r.Chairs[1].At)
-		s.setChair(r.Chairs[1])
-		got := s.extenders()
-		if len(got) != 1 || got[0].Height != e.Height {
-			t.Fatalf("%s: %+v", side, got)
+		of := l.Section(r, r.Chairs[1].At, r.Chairs[1], nil)
+		s := newSectionView(of)
+		if len(of.Hung) != 1 || of.Hung[0].Height != e.Height {
+			t.Fatalf("%s: %+v", side, of.Hung)
 		}
-		fold := s.p.foldF
+		h, whole := of.Hung[0], plan.FrontFoot
 		if face == job.Rear {
-			fold = s.p.foldR
+			whole = plan.RearFoot
 		}
-		tested := fold + e.Tested.MM()
-		lap := j.System.Lap.Front.MM()
-		if d := tested - got[0].top - lap; d < -0.01 || d > 0.01 {
-			t.Errorf("%s: begins %.2f mm above the foot of the tested leg, lap %.2f", side, tested-got[0].top, lap)
+		d, _ := of.Dim(whole)
+		if lap := h.Top.Y - (d.To.Y - e.Tested); lap != j.System.Lap.Front {
+			t.Errorf("%s: begins %v above the foot of the tested leg, lap %v", side, lap, j.System.Lap.Front)
 		}
-		if floor := s.floorOf(paperMap{ratio: 5}); floor <= got[0].foot {
-			t.Errorf("%s: the wall ends at %.1f, the extender at %.1f", side, floor, got[0].foot)
+		if floor := s.floorOf(paperMap{ratio: 5}); floor >= h.Foot.Y {
+			t.Errorf("%s: the wall ends at %v, the extender at %v", side, floor, h.Foot.Y)
 		}
-		v := SectionAtChair(l, r, r.Chairs[1], 40000, 24000)
+		v := Section(of, 40000, 24000)
 		if p := drawing.Check(v); len(p) > 0 {
 			t.Errorf("%s: %v", side, p)
 		}

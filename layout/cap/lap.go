@@ -61,24 +61,23 @@ func (r *Run) SlopeAt(s *job.System, station length.Length) job.Slope {
 	return s.Profile.TopSlope
 }
 
-// FoldAt is Fold at a cap station of a run, on a corner of two widths too.
+// FoldAt is Fold at a cap station of a run, on a corner of two widths too. Where
+// the packing makes the slope, cap and set surface lie in two planes that keep
+// their distance: the folds stand off the surface by what the planes fall between
+// the fold and the wall's face as it lies there.
 func (r *Run) FoldAt(s *job.System, station length.Length) (front, rear length.Length) {
 	front, rear = Fold(s, r.InsideAt(station))
-	if off := r.mismatchAt(s, station); s.Profile.SlopeBy == job.SlopeByChair {
-		front -= off
-	} else {
-		rear += off
+	off := r.mismatchAt(s, station)
+	if s.Profile.SlopeBy == job.SlopeByChair {
+		return front - off, rear
 	}
-	return front, rear
+	f := r.FaceAt(s, station)
+	low := s.Chair.Rise + wall.OverUnderside(s)
+	return low + s.Profile.TopSlope.Rise(f.Street), low - s.Profile.TopSlope.Rise(r.OutsideAt(station)-f.Deepest) + off
 }
 
-// LapsAt is Laps at a cap station of a run, on a corner of two widths too.
+// LapsAt is Laps at a cap station of a run, with its folds as they stand there.
 func (r *Run) LapsAt(s *job.System, station, packFront, packRear length.Length) (front, rear length.Length) {
-	front, rear = Laps(s, r.Wall, r.InsideAt(station), packFront, packRear)
-	if off := r.mismatchAt(s, station); s.Profile.SlopeBy == job.SlopeByChair {
-		front += off
-	} else {
-		rear -= off
-	}
-	return front, rear
+	up, low := r.FoldAt(s, station)
+	return s.FrontFoot() - up - packFront - r.Wall.CoverFront, s.RearFoot() - low - packRear - r.Wall.CoverRear
 }

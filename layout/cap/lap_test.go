@@ -20,8 +20,11 @@ func lapSystem(by job.SlopeBy) *job.System {
 	}
 }
 
-// Worked by hand: 5 - (0.875 + 0.04 x 12.5 + 0.05) - 0.5 - 1 = 2.075, and
-// 3 - (0.875 + 0.05) - 0.75 - 0.5 = 0.825; source: arithmetic, none published.
+// Worked by hand, with metal of 0.05 standing 0.05 sqrt(1 + 0.04^2) = 0.05004 plumb
+// over its underside. The underside is 0.875 up at the inside of the rear leg, so
+// the rear fold, 0.05 beyond, stands 0.875 + 0.05004 - 0.04 x 0.05 = 0.92304 up and
+// the front one 0.04 x 12.6 more, 1.42704: 5 - 1.42704 - 0.5 - 1 = 2.07296 and
+// 3 - 0.92304 - 0.75 - 0.5 = 0.82696; source: arithmetic, none published.
 func TestLapsByHand(t *testing.T) {
 	const in = length.Inch
 	wall := &job.Wall{CoverFront: in, CoverRear: in / 2}
@@ -30,14 +33,14 @@ func TestLapsByHand(t *testing.T) {
 		by          job.SlopeBy
 		front, rear length.Length
 	}{
-		{"slope in the chair", job.SlopeByChair, 2075 * in / 1000, 825 * in / 1000},
-		// Only the clearance in front of the wall falls: 0.04 x 0.25 = 0.01.
-		{"slope in the packing", job.SlopeByPacking, 2565 * in / 1000, 825 * in / 1000},
+		{"slope in the chair", job.SlopeByChair, 207296 * in / 100000, 82696 * in / 100000},
+		// Only the metal and the clearance in front of the wall fall: 0.04 x 0.30 = 0.012.
+		{"slope in the packing", job.SlopeByPacking, 256296 * in / 100000, 82496 * in / 100000},
 	}
 	for _, c := range cases {
 		f, r := Laps(lapSystem(c.by), wall, 25*in/2, in/2, 3*in/4)
-		if f != c.front || r != c.rear {
-			t.Errorf("%s: laps %.4f and %.4f in, want %.4f and %.4f", c.name, f.Inch(), r.Inch(), c.front.Inch(), c.rear.Inch())
+		if length.Abs(f-c.front) > length.Micrometre || length.Abs(r-c.rear) > length.Micrometre {
+			t.Errorf("%s: laps %.5f and %.5f in, want %.5f and %.5f", c.name, f.Inch(), r.Inch(), c.front.Inch(), c.rear.Inch())
 		}
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/wall"
 
 	"pgregory.net/rapid"
 )
@@ -115,14 +116,16 @@ func TestTwoWidthsOnPacking(t *testing.T) {
 	l, _ := solve(t, j)
 	s := &l.Job.System
 	r := l.Runs()[3]
-	front, rear := cap.Fold(s, r.Inside)
+	// The plane of a straight cap's top stands the rise and its metal over the set
+	// surface's; the faces of the wall lie in from its folds.
 	f, q := r.FoldAt(s, r.Cap)
-	if f != front || q-rear != s.Profile.TopSlope.Rise(2*in) {
-		t.Errorf("folds at %v and %v, want %v and %v more than %v", f, q, front, s.Profile.TopSlope.Rise(2*in), rear)
+	at, low, fall := r.FaceAt(s, r.Cap), s.Chair.Rise+wall.OverUnderside(s), s.Profile.TopSlope
+	front, rear := low+fall.Rise(at.Street), low-fall.Rise(r.OutsideAt(r.Cap)-at.Deepest)
+	if f != front || q-rear != fall.Rise(2*in) {
+		t.Errorf("folds at %v and %v, want %v and %v more than %v", f, q, front, fall.Rise(2*in), rear)
 	}
-	_, lap := cap.Laps(s, r.Wall, r.Inside, 0, 0)
-	if _, got := r.LapsAt(s, r.Cap, 0, 0); lap-got != s.Profile.TopSlope.Rise(2*in) {
-		t.Errorf("the rear leg laps by %v, a straight cap's by %v", got, lap)
+	if _, got := r.LapsAt(s, r.Cap, 0, 0); got != s.RearFoot()-q-r.Wall.CoverRear {
+		t.Errorf("the rear leg laps by %v, its fold stands %v over the set surface", got, q)
 	}
 }
 

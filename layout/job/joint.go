@@ -20,7 +20,9 @@ type Splice struct {
 	Length  length.Length // along the run, centred on the joint
 	Bearing length.Length // least sealant bearing each side of the widest gap
 	Tape    length.Length // from the joint's centre line to the middle of each tape strip
-	Legs    Legs          // of the plate
+	// TapeThick is the tape pressed, between the plate and the cap; zero: not stated.
+	TapeThick length.Length
+	Legs      Legs // of the plate
 }
 
 // Chair is the anchor chair.
@@ -60,6 +62,7 @@ func (s *Splice) keys(k keys) {
 	k.length("length", &s.Length, "the length of the splice plate along the run", `7"`)
 	k.length("bearing", &s.Bearing, "the least sealant bearing each side of the widest gap", `1 3/4"`)
 	k.length("tape", &s.Tape, "the distance from the joint's centre line to the middle of each tape", `2 1/4"`)
+	k.may().length("tape_thickness", &s.TapeThick, "the thickness of the tape between plate and cap, pressed", `1/32"`)
 	s.Legs.keys(k, "the splice plate")
 }
 

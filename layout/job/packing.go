@@ -38,6 +38,10 @@ type Packing struct {
 	Rates         *Rates          // nil: not stated
 }
 
+// MembraneOver says that the membrane lies over the packing, between it and the
+// chairs; else it lies under it.
+func (p *Packing) MembraneOver() bool { return p.Method != PackChairs || !p.AboveMembrane }
+
 // Sheet is a sheet of plywood and the saw that rips it.
 type Sheet struct{ Width, Length, Kerf length.Length }
 

@@ -27,6 +27,9 @@ type Flange struct {
 	Before length.Length // from the front of the part to the face that reaches across
 	Behind length.Length // from that face to the rear of the part
 	Turn   Angle         // from the face before it; positive UP, towards the finish side
+	// Rises says that the face is so much longer as the cap's top rises over the face
+	// that reaches across: the web under the high edge of a chair that makes the slope.
+	Rises bool
 }
 
 // Hole is a round hole of a part, in the face that reaches across: from the
@@ -109,9 +112,9 @@ func (s *Stuff) bendKeys(k keys) {
 }
 
 // sectionKeys declares the faces of a section, one of which takes up what
-// across names.
-func sectionKeys(k keys, to *[]Flange, across string) {
-	list(k, "section", "face", to, func(f *Flange, k keys) { f.keys(k, across) },
+// across names; with rises it may have faces that follow the slope.
+func sectionKeys(k keys, to *[]Flange, across string, rises bool) {
+	list(k, "section", "face", to, func(f *Flange, k keys) { f.keys(k, across, rises) },
 		"the faces of its section from the street to the roof, of an extender from its foot up, by outside dimensions")
 	n, all := 0, 0
 	for _, f := range *to {
@@ -127,7 +130,7 @@ func sectionKeys(k keys, to *[]Flange, across string) {
 	}
 }
 
-func (f *Flange) keys(k keys, across string) {
+func (f *Flange) keys(k keys, across string, rises bool) {
 	k.name("name", &f.Name, "the name of the face", "base")
 	k.may().show().group("across", "at the one face that takes up "+across+", what the section leaves before and behind it", func(k keys) {
 		f.Across = true
@@ -136,6 +139,9 @@ func (f *Flange) keys(k keys, across string) {
 	})
 	k.when(!k.given("across"), "the face does not reach across").or("or `across`, if it takes up "+across).
 		length("length", &f.Length, "the outside length of the face", `1 1/4"`)
+	if rises {
+		k.may().yes("rises", &f.Rises, "yes if the face is so much longer as the cap's top rises over the face that reaches across, where chair and cap make the slope", "no")
+	}
 	if f.Across {
 		k.both("length", "across", "keep one of them",
 			"%s: its length is stated, and it is what takes up %s", k.label, across)
@@ -190,7 +196,7 @@ func (c *Cover) keys(k keys) {
 // chairKeys are those of a chair, whose metal and thickness stand beside it.
 func (b *Blank) chairKeys(k keys) {
 	b.At = k.at
-	sectionKeys(k, &b.Section, "the width of the chair")
+	sectionKeys(k, &b.Section, "the width of the chair", true)
 	k.may().group("holes", "the holes of the fasteners, at the rows of the tested assembly", func(k keys) {
 		k.length("diameter", &b.HoleDia, "the diameter of a hole", `9/32"`)
 		k.length("inset", &b.Inset, "the distance of the outermost hole of a row from the chair's end", `1 1/2"`)
@@ -201,7 +207,7 @@ func (b *Blank) chairKeys(k keys) {
 
 func (b *Blank) supportKeys(k keys) {
 	b.At = k.at
-	sectionKeys(k, &b.Section, "the width of the support")
+	sectionKeys(k, &b.Section, "the width of the support", false)
 	list(k.may(), "holes", "hole", &b.Holes, (*Hole).keys, "its holes, in the face that reaches across")
 	b.Stuff.keys(k, "the support")
 }
@@ -214,7 +220,7 @@ func (h *Hole) keys(k keys) {
 
 func (r *ExtenderRules) keys(k keys) {
 	r.At = k.at
-	sectionKeys(k, &r.Section, "the height of the extender")
+	sectionKeys(k, &r.Section, "the height of the extender", false)
 	k.length("stock", &r.Stock, "the longest piece of it", `9'-6"`)
 	k.lengthOrZero("gap", &r.Gap, "the joint between two pieces of it", `1/4"`)
 	r.Stuff.keys(k, "the extender")

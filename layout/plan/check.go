@@ -22,6 +22,11 @@ const (
 	Movement   Code = "movement"    // of a building expansion joint, stated
 	Released   Code = "released"    // a piece may be cut
 	RearLeft   Code = "rear-left"   // of a leg, something is left of its rear between its miters
+
+	CapBends     Code = "cap-bends"      // the cap's section can be bent as stated
+	ChairStated  Code = "chair-stated"   // the job states the chair's section
+	ChairInPlace Code = "chair-in-place" // the chair's legs hang clear of the wall and its membrane
+	MetalClear   Code = "metal-clear"    // no metal stands in other metal; has is how deep one does, less than nothing
 )
 
 // Check is one verdict: what there is, what is asked, and whether that will do.

@@ -3,15 +3,203 @@ package plan
 import "copingset/layout/length"
 
 // Section is a cut across a run at one station, looking along growing stations.
-// Distances across are behind the cap line.
+// Distances across are behind the cap line; heights are up from the set surface
+// at the wall's street face. In its rings and dimensions Pt.X goes across, to the
+// roof, and Pt.Y up.
 type Section struct {
-	At, Inside           length.Length // cap station; inside width there
+	Mark, Run            string        // of what is cut: a chair, a joint
+	At, Crew             length.Length // cap station; as the crew tapes it
+	Inside, Outside      length.Length // widths there
 	Street, Roof         length.Length // faces of the wall, the roof face at the worst depth
 	Play                 length.Length // from there to the inside of the rear leg
+	PlayLeast, PlayMost  length.Length
 	PackFront, PackRear  length.Length // set surface over the wall top at the two faces
 	FoldFront, FoldRear  length.Length // outside folds over the set surface at the wall's two faces
 	CoverFront, LapFront length.Length // the joint under the leg, below the wall top; how far the leg laps it
 	CoverRear, LapRear   length.Length
 	Surveyed             bool    // else the wall's width is supposed
 	Checks               []Check // in the order in which they are read
+
+	Parts  []Part // from the wall up and outwards
+	Dims   []Dim
+	Feet   [2]Pt // of the front and of the rear leg, as its length is stated; outside
+	Joints [2]Pt // what each leg must cover, at the wall's face
+	Fall   Fall
+
+	Sheet    Sheet
+	Membrane Membrane
+	Layers   []Layer // of the wall, from its top
+	Packing  Packing
+	Seat     *Seat   // the chair; nil where none is cut
+	Joined   *Joined // the joint; nil where none is cut
+	Hung     []Hung  // extenders below the legs, front first
+	Metric   bool    // else in inches
+}
+
+// PartKind says what a part of a section is.
+type PartKind int
+
+// The parts, as they are laid.
+const (
+	WallLayer PartKind = iota
+	PackingSheet
+	Shim
+	Shimmed // filled with shims, where no chair says how
+	MembraneLayer
+	ChairMetal
+	Screw
+	PlateMetal
+	Tape
+	CapMetal
+	ExtenderMetal
+)
+
+// Metal says that a part is bent or drawn from metal.
+func (k PartKind) Metal() bool {
+	return k == ChairMetal || k == PlateMetal || k == CapMetal || k == ExtenderMetal
+}
+
+// Part is one thing that a section cuts, or sees.
+type Part struct {
+	Shape
+	Kind     PartKind
+	Material string
+	Beyond   bool // seen behind the cut
+	Supposed bool // the job does not state its shape; its ring is the room it takes
+	N        int  // which of its kind, from 0
+}
+
+// Dim is a distance on a section: between two places of its rings.
+type Dim struct {
+	What     DimKind
+	From, To Pt
+	Fact     string        // the name of the value, where the ledger has it
+	Real     length.Length // what it comes to, unrounded
+}
+
+// DimKind says which distance a dimension is.
+type DimKind int
+
+// The distances. Those of a leg come twice, the front leg's first.
+const (
+	InsideWidth DimKind = iota
+	OutsideWidth
+	FrontClear // inside of the front leg to the wall
+	WallAcross
+	RearClear
+	FrontFoot // the whole leg, to its stated foot
+	RearFoot
+	FrontLapped // the leg below the joint it must cover
+	FrontCover  // the joint below the wall top
+	FrontPacked // set surface over the wall top
+	FrontRise   // fold over the set surface
+	RearLapped
+	RearCover
+	RearPacked
+	RearRise
+)
+
+// Dim finds one of a section's distances.
+func (s Section) Dim(k DimKind) (Dim, bool) {
+	for _, d := range s.Dims {
+		if d.What == k {
+			return d, true
+		}
+	}
+	return Dim{}, false
+}
+
+// Of are the parts of a kind.
+func (s Section) Of(kinds ...PartKind) []Part {
+	var out []Part
+	for _, p := range s.Parts {
+		for _, k := range kinds {
+			if p.Kind == k {
+				out = append(out, p)
+			}
+		}
+	}
+	return out
+}
+
+// Fall is a slope: billionths of the run that it falls.
+type Fall int64
+
+// Over is how far it falls over a run.
+func (f Fall) Over(run length.Length) length.Length {
+	return length.MulDiv(run, int64(f), 1_000_000_000)
+}
+
+// Sheet is the metal of a cap and what it is bent to, by outside lengths.
+type Sheet struct {
+	Metal, Finish string
+	Thickness     length.Length
+	Legs          [2]Leg
+	Hem           length.Length
+	ByPacking     bool // the fall is made by the packing, else formed in chair and cap
+}
+
+// Leg is one of a cap as it is stated: its length and what that is measured to,
+// and the flange at its foot.
+type Leg struct {
+	Length length.Length
+	To     string
+	Kick   length.Length // zero: none
+	Turn   string        // of the flange from the line of the leg, with its unit
+}
+
+// Membrane lies over the packing, or under it.
+type Membrane struct {
+	Name      string
+	Thickness length.Length
+}
+
+// Packing is what makes the set surface.
+type Packing struct {
+	LayerName string
+	Layer     length.Length
+	Layers    int
+	Shims     [2][]length.Length // under the two edges of a chair, front and rear
+}
+
+// Seat is the chair of a section.
+type Seat struct {
+	Name              string
+	Length, Thickness length.Length
+	Report, Substrate string // of its test
+	Stated            bool   // the job states its section
+	Rows              [2]Row
+	Front, Rear       length.Length // its edges behind the cap line
+}
+
+// Row is a row of a chair's fasteners; the head of one bears at Head.
+type Row struct {
+	Fastener         string // empty: none is named
+	Count            int
+	Diameter, Length length.Length
+	Into, Asked, Tip length.Length // thread in what holds it, the least, the tip
+	PilotDia, Pilot  length.Length
+	Packing          length.Length
+	Head             Pt
+	Fits             bool // a stock length does
+}
+
+// Joined is the joint of a section.
+type Joined struct {
+	Name        string
+	Kind        JointKind
+	Plate, Tape length.Length // along the run: the plate; from the centre line to each strip
+	Held        string        // hand of the cap that a cover plate is held on
+	Gap         length.Length // of a building expansion joint
+	Stated      bool          // the job states the plate's section
+}
+
+// Hung is a separate piece below a leg.
+type Hung struct {
+	Front       bool
+	Height      length.Length // with its lap
+	Leg, Tested length.Length // asked for, and as tested
+	To          string        // what those are measured to
+	Top, Foot   Pt
+	Stated      bool
 }

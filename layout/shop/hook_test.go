@@ -21,7 +21,7 @@ func TestChairsCarryTheHook(t *testing.T) {
 			s.Chair.Blank.Section = s.Chair.Blank.Section[:3]
 			s.Chair.Blank.Section[1].Behind = 0
 		}},
-		{"a foot in the hook", "would stand", func(s *job.System) { s.Chair.Blank.Section[4].Length = 13 * in / 5 }},
+		{"a foot in the hook", "would stand", func(s *job.System) { s.Chair.Blank.Section[4].Length = 14 * in / 5 }},
 	} {
 		j := withParts(jobtest.Job())
 		j.Perimeters = []job.Perimeter{jobtest.Rectangle(700*in, 420*in)}

@@ -325,6 +325,11 @@ func (b *partBuilder) checkPart(p *Part) {
 			b.partHold(p, "hook-free", why, "a cap whose hook is not held lifts off its chair in the wind", "have the fabricator state the chair as it was tested, or its hook")
 		}
 	}
+	if p.Kind == ChairBlank && body.Metal != nil {
+		if why := b.atEdges(p, body.Metal.Path); why != "" {
+			b.partHold(p, "chair-edges", why, "its screws, the string and the clearances are laid out from the edges the job states", "state what lies before and behind the face that reaches across, or the edges, as the chair is made")
+		}
+	}
 	if code, what, mend := b.machine(p.Kind.String(), body); code != "" {
 		b.partHold(p, code, what, "", mend)
 	}

@@ -9,6 +9,7 @@ import (
 
 	"copingset/layout"
 	"copingset/layout/cap"
+	"copingset/layout/finding"
 	"copingset/layout/fold"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
@@ -29,7 +30,7 @@ func withParts(j *job.Job) *job.Job {
 	s.Expansion.Cover = &job.Cover{Over: true, Legs: job.Legs{Front: 3 * in, Rear: 5 * in / 2, Fit: in / 16}}
 	s.Chair.Metal, s.Chair.RearEdge = s.Metal.Name, in/8
 	s.Chair.Blank = &job.Blank{Stuff: job.Stuff{Metal: s.Metal.Name, Thickness: s.Chair.Thickness, Radius: &r}, HoleDia: 9 * in / 32, Inset: 3 * in / 2,
-		Section: []job.Flange{{Name: "front web", Length: in}, {Name: "base", Across: true, Before: in / 8, Behind: in / 2, Turn: 90 * job.Degree},
+		Section: []job.Flange{{Name: "front web", Length: in}, {Name: "base", Across: true, Before: in / 8, Behind: in/2 - s.Chair.Thickness, Turn: 90 * job.Degree},
 			{Name: "rear web", Length: 3 * in / 4, Turn: 90 * job.Degree}, {Name: "rear flange", Length: in / 2, Turn: -90 * job.Degree}, {Name: "rear leg", Length: 11 * in / 5, Turn: -90 * job.Degree}}}
 	s.Corner.Support.Blank = &job.Blank{Section: []job.Flange{{Name: "base", Across: true}, {Name: "foot", Length: in, Turn: -75 * job.Degree}},
 		Holes: []job.Hole{{FromLeft: in, FromFront: 2 * in, Diameter: in / 4}}}
@@ -207,6 +208,20 @@ func TestHolesStandAtTheRows(t *testing.T) {
 		y += s.Chair.Blank.Section[1].Before.MM() // the base begins behind the chair's edge
 		if math.Abs(x-want[i][0]) > 1e-6 || math.Abs(y-want[i][1]) > 1e-6 {
 			t.Errorf("hole %d at %.3f, %.3f, want %.3f", i+1, x, y, want[i])
+		}
+	}
+}
+
+// A chair reaches from the front edge to the rear one that the job lays it out by:
+// a flange is told from the far side of its web, so that what lies behind the base
+// is the flange less the metal.
+func TestChairsReachTheirEdges(t *testing.T) {
+	for off, want := range map[length.Length]bool{0: false, in / 25: false, in / 8: true, -in / 8: true} {
+		j := withParts(jobtest.Job())
+		j.System.Chair.Blank.Section[1].Behind += off
+		_, found := shop.BuildParts(j, shop.Needs{Chairs: []shop.Chair{{Served: shop.Served{Name: "C1"}, Inside: 12 * in, Assembly: &j.Assemblies[0]}}})
+		if got := slices.ContainsFunc([]finding.Finding(found), func(f finding.Finding) bool { return f.Code == "chair-edges" }); got != want {
+			t.Errorf("the rear leg %v from the edge: said %v, want %v", off, got, want)
 		}
 	}
 }

@@ -106,6 +106,13 @@ func (b *partBuilder) sectionPart(p *Part, section []job.Flange, across, long le
 		p.Fails = "its section leaves nothing of " + job.Both(across) + " for the face that reaches across"
 		return job.Flange{}, false
 	}
+	if b.s.Profile.SlopeBy == job.SlopeByChair {
+		for i, f := range section {
+			if f.Rises {
+				legs[i].Outside += legs[root].Outside * float64(b.s.Profile.TopSlope) / 1e9
+			}
+		}
+	}
 	b.sheetPart(p, legs, root, long, sides)
 	p.upright = upright
 	return section[root], true

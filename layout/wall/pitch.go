@@ -50,16 +50,24 @@ func PitchTrim(height length.Length, bend job.Angle) length.Length {
 
 // Fold is the height of the front and of the rear fold of a cap, outside,
 // above the set surface at the wall's two faces. The underside stands the
-// chair's rise above the set surface at its low, rear edge. With the slope
-// formed in chair and cap the front is higher by slope x inside width; with
-// the slope in the packing, cap and set surface fall together, and only the
-// clearance in front of the wall adds its little.
+// chair's rise above the set surface at its low edge, the inside of the rear leg.
+// With the slope formed in chair and cap the front fold is higher than the rear
+// one by slope x outside width; with the slope in the packing, cap and set
+// surface fall together, and only what lies in front of the wall adds its little.
 func Fold(s *job.System, inside length.Length) (front, rear length.Length) {
-	low := s.Chair.Rise + s.Metal.Thickness
+	t, fall := s.Metal.Thickness, s.Profile.TopSlope
 	if s.Profile.SlopeBy == job.SlopeByChair {
-		return low + s.Profile.TopSlope.Rise(inside), low
+		rear = s.Chair.Rise + OverUnderside(s) - fall.Rise(t)
+		return rear + fall.Rise(inside+2*t), rear
 	}
-	return low + s.Profile.TopSlope.Rise(s.FrontClearance), low
+	low := s.Chair.Rise + OverUnderside(s)
+	return low + fall.Rise(t+s.FrontClearance), low
+}
+
+// OverUnderside is how far the finish face of a cap's top stands over its
+// underside, plumb: its metal, square to the slope.
+func OverUnderside(s *job.System) length.Length {
+	return length.FromMM(s.Metal.Thickness.MM() * math.Hypot(1, float64(s.Profile.TopSlope)/1e9))
 }
 
 // breaks finds the change of slope at each break and carries the cap line to

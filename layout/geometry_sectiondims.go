@@ -1,0 +1,55 @@
+package layout
+
+import (
+	"copingset/layout/length"
+	"copingset/layout/plan"
+)
+
+// dims are the distances that a section letters, each between two places of what
+// is drawn. Those of a leg go from its foot up: how far it reaches below the joint
+// it must cover, the joint below the wall top, the packing, and what stands over
+// the set surface.
+func (b *sectionBuilder) dims() {
+	p := b.of
+	add := func(k plan.DimKind, from, to plan.Pt, real length.Length, fact string) {
+		p.Dims = append(p.Dims, plan.Dim{What: k, From: from, To: to, Real: real, Fact: fact})
+	}
+	t := p.Sheet.Thickness
+	fold := [2]length.Length{p.FoldFront, p.Feet[1].Y + p.Sheet.Legs[1].Length}
+	at := func(x, y length.Length) plan.Pt { return plan.Pt{X: x, Y: y} }
+	of := func(what string) string {
+		switch {
+		case b.c == nil:
+			return ""
+		case p.Mark == b.c.Name:
+			return b.c.Name + "." + what
+		}
+		return ""
+	}
+	add(plan.InsideWidth, at(t, fold[0]), at(t+p.Inside, fold[0]), p.Inside, of("inside"))
+	add(plan.OutsideWidth, at(0, fold[0]), at(p.Outside, fold[0]), p.Outside, "")
+	low := length.Min(p.Joints[0].Y, p.Joints[1].Y)
+	add(plan.FrontClear, at(t, low), at(p.Street, low), p.Street-t, "")
+	add(plan.WallAcross, at(p.Street, low), at(p.Roof, low), p.Roof-p.Street, "")
+	add(plan.RearClear, at(p.Roof, low), at(t+p.Inside, low), p.Play, "")
+	for i, side := range [2]struct {
+		whole, lap, cover, pack, rise plan.DimKind
+		lapped, covered, packed       length.Length
+		facts                         [2]string
+	}{
+		{plan.FrontFoot, plan.FrontLapped, plan.FrontCover, plan.FrontPacked, plan.FrontRise, p.LapFront, p.CoverFront, p.PackFront, [2]string{"lap-front", "packing-front"}},
+		{plan.RearFoot, plan.RearLapped, plan.RearCover, plan.RearPacked, plan.RearRise, p.LapRear, p.CoverRear, p.PackRear, [2]string{"lap-rear", "packing-rear"}},
+	} {
+		foot := p.Feet[i]
+		x := foot.X
+		whole := p.Sheet.Legs[i].Length
+		joint := foot.Y + side.lapped
+		wall := joint + side.covered
+		set := wall + side.packed
+		add(side.whole, foot, at(x, foot.Y+whole), whole, "")
+		add(side.lap, foot, at(x, joint), side.lapped, of(side.facts[0]))
+		add(side.cover, at(x, joint), at(x, wall), side.covered, "")
+		add(side.pack, at(x, wall), at(x, set), side.packed, of(side.facts[1]))
+		add(side.rise, at(x, set), at(x, fold[i]), fold[i]-set, "")
+	}
+}
