@@ -27,19 +27,20 @@ type book struct {
 	reader      Audience
 	runPlans    map[*layout.Run]*runValues // look-up only: made when first asked for
 	say         words.Book
-	digest      string                            // of the job's input, once it was asked for
-	keyPlan     func() plan.KeyPlan               // made once, when it is first asked for
-	ids         map[string]bool                   // look-up only: ids already given
-	subjects    map[string][]string               // look-up only: the words of each id, of a continued page its first one's
-	plans       map[planKey]cornerView            // look-up only: corner plans already drawn
-	blanks      map[*layout.Family][]plan.Pattern // look-up only: blanks already worked out
-	formed      map[*layout.Family]plan.Formed    // the same of finished pieces
+	digest      string                             // of the job's input, once it was asked for
+	keyPlan     func() plan.KeyPlan                // made once, when it is first asked for
+	ids         map[string]bool                    // look-up only: ids already given
+	subjects    map[string][]string                // look-up only: the words of each id, of a continued page its first one's
+	plans       map[planKey]cornerView             // look-up only: corner plans already drawn
+	plansOf     map[*layout.Piece]view.CornerPlans // look-up only: plans of a piece at every size asked for
+	blanks      map[*layout.Family][]plan.Pattern  // look-up only: blanks already worked out
+	formed      map[*layout.Family]plan.Formed     // the same of finished pieces
 }
 
 func newBook(l *layout.Layout, o Options) *book {
 	b := &book{
 		l: l, j: l.Job, metric: view.Metric(l), crew: view.Crew(l), shop: view.Shop(l), reader: o.For, keyPlan: sync.OnceValue(l.KeyPlan),
-		ids: map[string]bool{}, subjects: map[string][]string{}, plans: map[planKey]cornerView{}, blanks: map[*layout.Family][]plan.Pattern{}, formed: map[*layout.Family]plan.Formed{},
+		ids: map[string]bool{}, subjects: map[string][]string{}, plans: map[planKey]cornerView{}, plansOf: map[*layout.Piece]view.CornerPlans{}, blanks: map[*layout.Family][]plan.Pattern{}, formed: map[*layout.Family]plan.Formed{},
 	}
 	runs, lists := l.Job.Paper.Runs, l.Job.Paper.Lists
 	if o.Runs != nil {

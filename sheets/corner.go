@@ -242,7 +242,7 @@ func (b *book) cornerSits(q *layout.Piece, w, h drawing.Unit) bool {
 	k := planKey{q, w, h}
 	v, ok := b.plans[k]
 	if !ok {
-		v.scene, v.roomy = view.RoomyCornerPlan(b.l.Corner(q), w, h)
+		v.scene, v.roomy = b.cornerPlans(q).Roomy(w, h)
 		v.roomy = v.roomy && sits(v.scene, w, h)
 		b.plans[k] = v
 	}
@@ -254,7 +254,17 @@ func (b *book) cornerPlan(q *layout.Piece, w, h drawing.Unit) drawing.Scene {
 	if b.cornerSits(q, w, h) {
 		return b.plans[planKey{q, w, h}].scene
 	}
-	return view.CornerPlan(b.l.Corner(q), w, h)
+	return b.cornerPlans(q).In(w, h)
+}
+
+// cornerPlans are the plans of a piece, made once for all rooms.
+func (b *book) cornerPlans(q *layout.Piece) view.CornerPlans {
+	p, ok := b.plansOf[q]
+	if !ok {
+		p = view.NewCornerPlans(b.l.Corner(q))
+		b.plansOf[q] = p
+	}
+	return p
 }
 
 const cornerDataHigh drawing.Unit = 6200

@@ -41,7 +41,7 @@ func (b *book) sections() []page {
 		p.hatches = view.SectionHatches(cuts...)
 		var views []func(w, h drawing.Unit) drawing.Scene
 		for _, q := range cuts {
-			views = append(views, func(w, h drawing.Unit) drawing.Scene { return view.Section(q, w, h) })
+			views = append(views, view.Sections(q))
 		}
 		out = append(out, b.sideBySide(p, foot, views, shown)...)
 	}

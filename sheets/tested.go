@@ -55,7 +55,7 @@ func (b *book) placesTable(c layout.SectionCase) table {
 // and the tables on the next.
 func (b *book) sectionBeside(p page, of plan.Section, blocks []block) []page {
 	room := p.paper.room(p.banner != "")
-	cut := func(w, h drawing.Unit) drawing.Scene { return view.Section(of, w, h) }
+	cut := view.Sections(of)
 	left := drawing.Box(room.Min.X, room.Min.Y, room.Min.X+room.Width()*58/100, room.Max.Y)
 	right := drawing.Box(left.Max.X+gutter, room.Min.Y, room.Max.X, room.Max.Y)
 	if v := cut(left.Width(), left.Height()); sits(v, left.Width(), left.Height()) {

@@ -66,16 +66,32 @@ func (g cornerLeg) polygon() [4]xy {
 // of work. Where the room is too small for its words, it leaves more of them to its
 // list.
 func CornerPlan(of plan.Corner, w, h drawing.Unit) drawing.Scene {
-	c := newCorner(of)
-	return c.titled(c.view().scene(w, h))
+	return NewCornerPlans(of).In(w, h)
 }
 
-// RoomyCornerPlan is CornerPlan if the room is large enough for a usual scale
-// and for the words.
-func RoomyCornerPlan(of plan.Corner, w, h drawing.Unit) (out drawing.Scene, ok bool) {
+// CornerPlans are the plans of one piece in rooms of several sizes. What is drawn
+// at a scale is drawn once: a sheet that looks for its best lay-out asks for the
+// same plan again and again.
+type CornerPlans struct {
+	c    *corner
+	view keyedView
+}
+
+// NewCornerPlans lists the words of a piece's plan and draws nothing yet.
+func NewCornerPlans(of plan.Corner) CornerPlans {
 	c := newCorner(of)
-	out, ok = c.view().roomy(w, h)
-	return c.titled(out), ok
+	v := c.view()
+	v.draw = remembered(v.draw)
+	return CornerPlans{c, v}
+}
+
+// In is the plan in a room, tight if it has to be.
+func (p CornerPlans) In(w, h drawing.Unit) drawing.Scene { return p.c.titled(p.view.scene(w, h)) }
+
+// Roomy is the plan if the room is large enough for a usual scale and for the words.
+func (p CornerPlans) Roomy(w, h drawing.Unit) (out drawing.Scene, ok bool) {
+	out, ok = p.view.roomy(w, h)
+	return p.c.titled(out), ok
 }
 
 // view is the plan with its list, before it is given a room.

@@ -144,7 +144,7 @@ func TestCornersOfAnyJob(t *testing.T) {
 		handsInLegs(t, l, p, s)
 		// In any room: what says that it has the room it needs has it.
 		w, h := drawing.Unit(rapid.IntRange(15000, 56000).Draw(t, "wide")), drawing.Unit(rapid.IntRange(9000, 38000).Draw(t, "high"))
-		if s, roomy := RoomyCornerPlan(l.Corner(p), w, h); roomy {
+		if s, roomy := NewCornerPlans(l.Corner(p)).Roomy(w, h); roomy {
 			faultless(t, s)
 			cornerNamed(t, l, p, s)
 		}

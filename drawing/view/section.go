@@ -45,8 +45,31 @@ const (
 // that station. At a joint the next cap is seen behind the splice plate and its
 // tape; a building expansion joint has no chair under it.
 func Section(of plan.Section, w, h drawing.Unit) drawing.Scene {
+	return Sections(of)(w, h)
+}
+
+// Sections draws one cut in rooms of several sizes, at each scale and each size once:
+// a sheet that looks for its best lay-out asks for the same again and again.
+func Sections(of plan.Section) func(w, h drawing.Unit) drawing.Scene {
 	s := newSectionView(of)
-	return s.scene(w, h)
+	s.items()
+	k := s.keyed()
+	// The details stand where they do not cost the section its scale.
+	d := k
+	d.list.figures, d.list.column = []entry{s.details()}, 2*detailWide+detailGap+200
+	d.narrowest = d.list.column
+	d.draw = remembered(func(ratio float64, _ drawing.Point) ([]drawing.Mark, []string) { return s.cut(ratio, true), nil })
+	k.draw = remembered(k.draw)
+	type room struct{ w, h drawing.Unit }
+	seen := map[room]drawing.Scene{} // look-up only
+	return func(w, h drawing.Unit) drawing.Scene {
+		out, ok := seen[room{w, h}]
+		if !ok {
+			out = s.scene(k, d, w, h)
+			seen[room{w, h}] = out
+		}
+		return out
+	}
 }
 
 func newSectionView(of plan.Section) *sectionView {
@@ -103,24 +126,23 @@ func (s *sectionView) dim(k plan.DimKind) plan.Dim {
 	return d
 }
 
-// scene arranges the view: the cut to the largest usual scale, the keyed list
-// beside or below.
-func (s *sectionView) scene(w, h drawing.Unit) drawing.Scene {
-	s.items()
-	title := s.title()
+// keyed is the cut with its list, before it is given a room.
+func (s *sectionView) keyed() keyedView {
 	k := keyedView{
-		title: title, metric: s.crew.Metric,
+		title: s.title(), metric: s.crew.Metric,
 		under: "run " + s.of.Run + ", crew station " + s.crew.InText(s.of.Crew) + "; looking along growing stations, towards the right hand",
 		draw:  func(ratio float64, _ drawing.Point) ([]drawing.Mark, []string) { return s.cut(ratio, false), nil }, finest: 1, list: keyedList{notes: s.lines(), holds: s.holds()},
 	}
 	for _, it := range s.keys {
 		k.list.items = append(k.list.items, it.words)
 	}
-	// The details stand where they do not cost the section its scale.
-	d := k
-	d.list.figures, d.list.column = []entry{s.details()}, 2*detailWide+detailGap+200
-	d.narrowest = d.list.column
-	d.draw = func(ratio float64, _ drawing.Point) ([]drawing.Mark, []string) { return s.cut(ratio, true), nil }
+	return k
+}
+
+// scene arranges the view: the cut to the largest usual scale, the keyed list
+// beside or below, with the details (d) or without (k).
+func (s *sectionView) scene(k, d keyedView, w, h drawing.Unit) drawing.Scene {
+	title := k.title
 	if with, without := d.share(w, h, false), k.share(w, h, false); with.marks != nil && with.scale == without.scale && with.scale.Ratio > 1 {
 		k = d
 	}
