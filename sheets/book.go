@@ -37,8 +37,9 @@ type book struct {
 }
 
 func newBook(l *layout.Layout, o Options) *book {
+	metric := l.Job.Units == job.Metric
 	b := &book{
-		l: l, j: l.Job, metric: view.Metric(l), crew: view.Crew(l), shop: view.Shop(l), reader: o.For, keyPlan: sync.OnceValue(l.KeyPlan),
+		l: l, j: l.Job, metric: metric, crew: length.Crew(metric), shop: length.Shop(metric), reader: o.For, keyPlan: sync.OnceValue(l.KeyPlan),
 		ids: map[string]bool{}, subjects: map[string][]string{}, plans: map[planKey]cornerView{}, blanks: map[*layout.Family][]plan.Pattern{}, formed: map[*layout.Family]plan.Formed{},
 	}
 	runs, lists := l.Job.Paper.Runs, l.Job.Paper.Lists
