@@ -38,9 +38,11 @@ type book struct {
 }
 
 func newBook(l *layout.Layout, o Options) *book {
+	metric := l.Job.Units == job.Metric
 	b := &book{
-		l: l, j: l.Job, metric: view.Metric(l), crew: view.Crew(l), shop: view.Shop(l), reader: o.For, keyPlan: sync.OnceValue(l.KeyPlan),
-		ids: map[string]bool{}, subjects: map[string][]string{}, plans: map[planKey]cornerView{}, plansOf: map[*layout.Piece]view.CornerPlans{}, blanks: map[*layout.Family][]plan.Pattern{}, formed: map[*layout.Family]plan.Formed{},
+		l: l, j: l.Job, metric: metric, crew: length.Crew(metric), shop: length.Shop(metric), reader: o.For, keyPlan: sync.OnceValue(l.KeyPlan),
+		ids: map[string]bool{}, subjects: map[string][]string{}, plans: map[planKey]cornerView{}, plansOf: map[*layout.Piece]view.CornerPlans{},
+		blanks: map[*layout.Family][]plan.Pattern{}, formed: map[*layout.Family]plan.Formed{},
 	}
 	runs, lists := l.Job.Paper.Runs, l.Job.Paper.Lists
 	if o.Runs != nil {

@@ -1,6 +1,6 @@
 // Package view draws the solved layout: key plan, run plan, run elevation,
-// sections at a chair and at a joint, corner plan. Each view takes a layout and
-// the room it may use on paper, and returns a Scene of its own, origin at its
+// sections at a chair and at a joint, corner plan. Each view takes a value of the
+// layout and the room it may use on paper, and returns a Scene of its own, origin at its
 // upper left corner. A view computes no number of the coping: it letters what
 // the layout says.
 //
@@ -58,20 +58,8 @@ func Fit(metric bool, l length.Length, u drawing.Unit) Scale {
 	return all[len(all)-1]
 }
 
-// Metric reports whether a layout is lettered in millimetres.
-func Metric(l *layout.Layout) bool { return l.Job.Units == job.Metric }
-
-// Crew is how the crew's sheets letter lengths, Shop how the shop's do.
-func Crew(l *layout.Layout) length.Style { return length.Crew(Metric(l)) }
-
-// Shop letters finer steps than the crew tapes.
-func Shop(l *layout.Layout) length.Style { return length.Shop(Metric(l)) }
-
 // Blank is how the lengths of a blank are lettered.
-func Blank(l *layout.Layout) length.Style { return BlankStyle(Metric(l)) }
-
-// slopeWords letters a slope the way its readers measure it.
-func slopeWords(l *layout.Layout, s job.Slope) string { return slopeIn(Metric(l), s) }
+func Blank(l *layout.Layout) length.Style { return BlankStyle(l.Job.Units == job.Metric) }
 
 // Window is the stretch of a run's cap line that one sheet shows. Windows meet
 // at match lines; a window that does not begin or end the run repeats one
