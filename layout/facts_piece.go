@@ -13,7 +13,6 @@ import (
 
 // ofPiece is a piece as it is laid and as it is made.
 func (b *facts) ofPiece(q *Piece) {
-	s := &b.l.Job.System
 	b.about(fact.Piece, q.Mark)
 	b.words("mark", q.Mark)
 	b.count("laying", q.Laying)
@@ -35,7 +34,7 @@ func (b *facts) ofPiece(q *Piece) {
 		b.length("shipped-front"+n, front)
 		b.length("shipped-rear"+n, rear)
 		b.length("inside"+n, t.Inside())
-		b.length("girth"+n, t.Girth(s))
+		b.length("girth"+n, b.l.Girth(t))
 	}
 	for i, m := range q.Miters {
 		n := fmt.Sprintf("-%d", i+1)
@@ -47,7 +46,7 @@ func (b *facts) ofPiece(q *Piece) {
 	b.length("wide", q.Wide)
 	b.length("longest-side", crate.Shipped(q))
 	b.length("narrow", q.Narrow)
-	b.length("girth", q.Girth)
+	b.length("girth", b.l.GirthOf(q))
 	if q.Kind == cap.Transition {
 		b.words("taper-at", strings.TrimSpace(q.Hand.String()+" "+[...]string{"front", "rear"}[q.Straight]+" straight"))
 	}

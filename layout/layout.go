@@ -234,7 +234,7 @@ func (l *Layout) crate() {
 func (l *Layout) loads() []crate.Load {
 	var out []crate.Load
 	for _, p := range l.Perimeters {
-		load := crate.Load{Name: p.Job.Name, Runs: p.Runs, Supports: p.Supports}
+		load := crate.Load{Name: p.Job.Name, Runs: p.Runs, Supports: p.Supports, Girth: l.GirthOf}
 		for _, q := range p.Pieces {
 			load.Pieces = append(load.Pieces, crate.Freight{Piece: q, Grams: l.Weight(q).Shipped, Held: !l.Held.Released(q)})
 		}

@@ -1,9 +1,12 @@
 package layout
 
 import (
+	"math"
+
 	"copingset/layout/cap"
 	"copingset/layout/cut"
 	"copingset/layout/finding"
+	"copingset/layout/length"
 	"copingset/layout/shop"
 )
 
@@ -26,8 +29,46 @@ type Weight struct {
 // Weight of a piece: by its flat pattern, or by its girth where it has none.
 func (l *Layout) Weight(p *Piece) Weight { return l.weights[p] }
 
+// Girth of the metal of a part of a piece, the width of the sheet it is bent from: of
+// a leg of a corner of two widths and the stub of a tee their own, of a transition
+// that of its mean width.
+func (l *Layout) Girth(t cap.Part) length.Length {
+	s := &l.Job.System
+	if t.Piece.Kind == cap.Transition {
+		return l.GirthOf(t.Piece)
+	}
+	return shop.Girth(l.Job, t.Slope(s), t.Inside()+2*s.Metal.Thickness)
+}
+
+// GirthOf a piece: that of its mean width.
+func (l *Layout) GirthOf(p *Piece) length.Length {
+	s := &l.Job.System
+	return shop.Girth(l.Job, s.Profile.TopSlope, p.Mean()+2*s.Metal.Thickness)
+}
+
+// grams is what sheet of a girth and a length weighs.
+func (l *Layout) grams(girth length.Length, long float64) float64 {
+	m := &l.Job.System.Metal
+	return girth.MM() * m.Thickness.MM() * long * m.Density / 1e6 // kg/m3 = g per 1e6 mm3
+}
+
+// plainGrams is the weight of a piece as laid that has no flat pattern: each part by
+// its girth and the mean of its front and rear lengths.
+func (l *Layout) plainGrams(p *Piece) int64 {
+	var out float64
+	for i, q := range p.Parts {
+		out += l.grams(l.Girth(q), (q.Length().MM()+p.RearLength(i).MM())/2)
+	}
+	return int64(math.Round(out))
+}
+
+// allowanceGrams is the weight of what is cut off a piece on the roof.
+func (l *Layout) allowanceGrams(p *Piece) int64 {
+	return int64(math.Round(l.grams(l.GirthOf(p), p.Allowance.MM())))
+}
+
 func (l *Layout) weigh(p *Piece, shipped int64) {
-	over := cap.AllowanceGrams(&l.Job.System, p)
+	over := l.allowanceGrams(p)
 	l.weights[p] = Weight{Laid: shipped - over, Shipped: shipped, Lift: cap.LiftOf(&l.Job.Site, shipped, p.Shipped())}
 }
 
@@ -40,7 +81,7 @@ func (l *Layout) families() finding.List {
 	for _, p := range l.Perimeters {
 		all = append(all, p.Pieces)
 		for _, q := range p.Pieces {
-			l.weigh(q, cap.Weight(&l.Job.System, q)+cap.AllowanceGrams(&l.Job.System, q))
+			l.weigh(q, l.plainGrams(q)+l.allowanceGrams(q))
 		}
 	}
 	families, found := shop.Build(l.Job, all)

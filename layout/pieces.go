@@ -13,7 +13,7 @@ import (
 
 // Made is a piece as lists tell of it.
 func (l *Layout) Made(q *Piece) plan.Made {
-	m := plan.Made{Making: makingOf(q.Kind), Name: q.KindName(), Hand: q.Hand.String(), Widths: []length.Length{q.Narrow, q.Wide}, Girths: []length.Length{q.Girth}, Lift: liftOf(l.Weight(q).Lift)}
+	m := plan.Made{Making: makingOf(q.Kind), Name: q.KindName(), Hand: q.Hand.String(), Widths: []length.Length{q.Narrow, q.Wide}, Girths: []length.Length{l.GirthOf(q)}, Lift: liftOf(l.Weight(q).Lift)}
 	if _, after := cap.Elevation(q.Lot); after {
 		m.After = cap.AfterJoining
 	}
@@ -38,7 +38,7 @@ func (l *Layout) Made(q *Piece) plan.Made {
 	}
 	m.Widths, m.Girths = nil, nil
 	for _, p := range q.Parts {
-		m.Widths, m.Girths = append(m.Widths, p.Inside()), append(m.Girths, p.Girth(&l.Job.System))
+		m.Widths, m.Girths = append(m.Widths, p.Inside()), append(m.Girths, l.Girth(p))
 		if q.Wide == q.Narrow {
 			break
 		}

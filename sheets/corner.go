@@ -352,7 +352,7 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 		rows = append(rows,
 			[]string{"Length", strings.Join(front, ", ") + " along the straight " + q.Straight.String()},
 			[]string{"Legs", b.shopLong(b.j.System.Transition.Leg) + " straight at each end, the rear tapers between"},
-			[]string{"Width", "inside " + b.widthOf(q) + ", mean girth " + b.shopShort(q.Girth)},
+			[]string{"Width", "inside " + b.widthOf(q) + ", mean girth " + b.shopShort(b.l.GirthOf(q))},
 			[]string{"Hold it", "from the roof, looking out: wide end at the " + strings.ToUpper(q.Hand.String()) + " hand"},
 		)
 	} else {
@@ -361,7 +361,7 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 			[]string{fmt.Sprintf(legs, "rear"), strings.Join(rear, ", ")},
 		)
 		if q.Wide == q.Narrow {
-			rows = append(rows, []string{"Width", "inside " + b.shopShort(q.Inside) + ", girth " + b.shopShort(q.Girth)})
+			rows = append(rows, []string{"Width", "inside " + b.shopShort(q.Inside) + ", girth " + b.shopShort(b.l.GirthOf(q))})
 		} else {
 			rows = append(rows, b.twoWidthRows(q, true)...)
 		}

@@ -107,7 +107,7 @@ func (b *book) weighed() string {
 	if b.j.Shop != nil {
 		return "from the developed area of the flat patterns, metal alone"
 	}
-	return "from outside dimensions, metal alone"
+	return "from girth and length, metal alone"
 }
 
 // weightWords are the weight of what is in a crate, of the crate, and of both.

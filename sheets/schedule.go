@@ -205,7 +205,7 @@ func (b *book) pieces() []page {
 	}
 	blocks = append(blocks, list{items: []string{
 		lengths,
-		"Girth is the stretch-out by outside dimensions without bend deduction; the flat pattern has the blank. Weight is calculated. All pieces together: " + sum + ".",
+		"Girth is the width of the flat sheet a piece is bent from, of a transition at its mean width" + b.girthFrom() + ". Weight is calculated. All pieces together: " + sum + ".",
 	}})
 	if b.j.Shop == nil {
 		blocks = append(blocks, list{items: []string{noShop}})
@@ -359,4 +359,12 @@ func (b *book) jointRow(p *layout.Perimeter, r *layout.Run, q *layout.Joint) []l
 	is := func(what string) string { return layout.Named(q.Name, what) }
 	return []lettered{{words: name}, {k.Kind, is("kind")}, {orDash(k.Left), is("left-piece")}, {orDash(k.Right), is("right-piece")}, {b.long(k.Crew), is("station")},
 		{b.shopShort(k.Gap), is("gap")}, {b.shopShort(k.Plate), is("plate-length")}, {mean, is("mean-length")}, {words: what}}
+}
+
+// girthFrom says where the girths come from that no bend of the shop's gives.
+func (b *book) girthFrom() string {
+	if b.j.Shop != nil {
+		return ""
+	}
+	return ", by the middle of its metal, since nothing is stated of how the shop bends"
 }

@@ -107,6 +107,10 @@ func (b *book) profileOf(all []widthCase) []page {
 	how := list{title: "How the girth is reckoned", items: []string{"Outside dimensions as the job states them, to the mold line or to the tangent, the outermost metal of a bend. Flat = sum of outside dimensions less a deduction at each bend: " +
 		"2 tan(turn/2)(R + T) to the mold line, 2 (R + T) to the tangent, less (pi/180) turn (R + K T); to the tangent it turns into an addition past about 156°. Inside radius R " +
 		b.exactly(b.j.System.Profile.InsideR) + ", thickness T " + b.thick(b.j.System.Metal.Thickness) + " and K " + trimFloat(b.j.Shop.K) + " (" + prose(b.j.Shop.KSource) + ")."}, plain: true}
+	if b.j.System.Profile.HemReturn > 0 {
+		how.items = append(how.items, "A hem is folded flat with no radius: it adds its return less 2T − pi K T to the flange it lies on, and is measured from its raw edge to the outside of its fold.")
+	}
+	how.items = append(how.items, "Schedule, cutting plan, weights and tape take this girth.")
 	how.items = append(how.items, b.girthWords(all)...)
 	how.items = append(how.items, b.legsRead(), b.toolsChecked())
 	return b.pages(p, append(blocks, how), regions)

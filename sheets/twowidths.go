@@ -20,14 +20,14 @@ func legNames(q *layout.Piece) []string {
 }
 
 // twoWidthRows are the facts of a corner of two widths, leg by leg, with the
-// girths by outside dimensions where no blank is listed.
+// girths where no blank is listed.
 func (b *book) twoWidthRows(q *layout.Piece, girth bool) [][]string {
 	names := legNames(q)
 	var width, slope []string
 	for i, p := range q.Parts {
 		words := names[i] + " inside " + b.shopShort(p.Inside())
 		if girth {
-			words += ", girth " + b.shopShort(p.Girth(&b.j.System))
+			words += ", girth " + b.shopShort(b.l.Girth(p))
 		}
 		width = append(width, words)
 		words = names[i] + " " + drawing.Letter(view.LegSlopeWords(b.metric, p.Slope(&b.j.System)))

@@ -123,7 +123,6 @@ type Piece struct {
 	Allowance length.Length // extra length shipped, to be cut on the roof
 	CutAt     Hand          // the end to cut
 	Cutouts   []*job.Obstacle
-	Girth     length.Length // stretch-out by outside dimensions, no bend deduction
 }
 
 // Lift is how a piece is lifted.

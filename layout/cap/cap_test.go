@@ -231,13 +231,23 @@ func TestRearPlayHold(t *testing.T) {
 	}
 }
 
-// The weight of a straight piece by hand: girth x length x thickness x density.
+// The weight of a straight piece by hand: girth x length x thickness x density. With
+// nothing known of how the shop bends, the girth is that of the middle of the metal:
+// the outside lengths, less at each bend what they reach beyond its tangents, R + T to
+// the tangent and (R + T) tan(turn/2) to the mold line, and more by its arc.
 func TestWeight(t *testing.T) {
 	j := jobtest.Job()
 	j.Perimeters = []job.Perimeter{jobtest.Rectangle(480*in, 240*in)}
 	l, _ := solve(t, j)
 	p := l.Runs()[0].Parts[1].Piece
-	girth := 5 + 0.5 + (p.Inside.Inch()+0.1)*math.Sqrt(1+0.041666667*0.041666667) + 3 + 0.5
+	const outer, middle = 0.0625 + 0.05, 0.0625 + 0.025 // radii
+	fall := math.Atan(0.041666667)
+	girth := 5 + 0.5 + (p.Inside.Inch()+0.1)/math.Cos(fall) + 3 + 0.5
+	for _, turn := range []float64{math.Pi / 6, math.Pi/2 + fall, math.Pi/2 - fall} {
+		girth -= 2*outer*math.Tan(turn/2) - turn*middle
+	}
+	girth -= 2*outer - 5*math.Pi/6*middle                        // the hook, to the tangent
+	girth = math.Ceil(girth*64-1e-6) / 64                        // as blanks are cut
 	want := girth * p.Length().Inch() * 0.05 * 16.387064 * 2.740 // in3 to cm3, g/cm3
 	if math.Abs(float64(l.Weight(p).Laid)-want) > 1 {
 		t.Errorf("%d g, want %.1f", l.Weight(p).Laid, want)

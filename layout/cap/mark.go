@@ -166,7 +166,6 @@ func (b *builder) shape(p *Piece) {
 		}
 	}
 	p.Assembly = widest.Run.ChoiceFor(p.Zone, p.Inside).Assembly
-	p.Girth = Girth(b.sys, b.sys.Profile.TopSlope, p.Mean()+2*b.sys.Metal.Thickness)
 }
 
 // LiftOf is how a piece of a weight and a length is lifted. Two persons lift

@@ -150,6 +150,7 @@ type Load struct {
 	Runs     []*anchor.Run
 	Pieces   []Freight
 	Supports []*anchor.Support
+	Girth    func(*cap.Piece) length.Length // what a strip of tape across a piece measures
 }
 
 // Freight is a piece to be packed, with its weight as shipped.

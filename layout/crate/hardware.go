@@ -70,7 +70,7 @@ func hardware(j *job.Job, loads []Load) *Crate {
 			}
 			for _, q := range r.Joints {
 				if q.Left != nil {
-					tape += 2 * q.Left.Girth // a strip each side of the joint
+					tape += 2 * l.Girth(q.Left) // a strip each side of the joint
 				}
 				if q.Kind == cap.Expansion {
 					covers = append(covers, Item{Count: 1, Sort: Plate, What: "cover plate, expansion joint", Mark: q.Name, Length: q.Plate})

@@ -102,11 +102,7 @@ func meet(a, b, c, d fold.Point) fold.Point {
 // PlateFoot is how far below the front fold the foot of an end plate stands,
 // under a cap of an outside width; false where the cap has no such section.
 func PlateFoot(j *job.Job, outside length.Length) (length.Length, bool) {
-	b := builder{j: j, s: &j.System, shop: j.Shop}
-	if b.shop == nil { // nothing of the plate's outline depends on how the metal stretches
-		b.shop = &job.Shop{K: 0.5}
-	}
-	b.bend = fold.Bend{Thickness: b.s.Metal.Thickness.MM(), Radius: b.s.Profile.InsideR.MM(), K: b.shop.K}
+	b := capsOf(j) // nothing of the plate's outline depends on how the metal stretches
 	path, err := b.path(b.measures(), outside.MM())
 	if err != nil {
 		return 0, false

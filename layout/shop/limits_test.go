@@ -51,6 +51,8 @@ func TestLimits(t *testing.T) {
 			j.System.Profile.HemReturn, j.System.Profile.InsideR = in/4, tight+over
 		}, true, []string{"hook of the", "its bends take"}},
 		{"hem-too-deep", func(j *job.Job, over length.Length) { j.System.Profile.HemReturn = in/2 + over }, false, []string{"the hem returns", `0'-0 1/2" (13 mm) on a `}},
+		// The leaf is its return less T, the hook's flat its depth less R + T and the fold's T.
+		{"hem-over-bend", func(j *job.Job, over length.Length) { j.System.Profile.HemReturn = hook - thick - in/16 + over }, true, []string{"the hem leaf of the", "long on the hook", "before its bend begins"}},
 		{"radius-under-least", func(j *job.Job, over length.Length) { j.Shop.LeastRadius = j.System.Profile.InsideR + over }, false, []string{"1/16", "under the least this metal takes"}},
 		{"longer-than-brake", func(j *job.Job, over length.Length) { j.Shop.Brake = j.System.Stock - over*40 }, true, []string{"bends over", "the brake takes"}},
 		{"no-sheet", func(j *job.Job, over length.Length) { j.Shop.Sheets[0].Width = girth + 2*j.Shop.EdgeTrim - over }, true, []string{"the blank of the", "no sheet takes it"}},

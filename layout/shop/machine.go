@@ -54,6 +54,11 @@ func (b *builder) machine(name string, body Body) (code, what, mend string) {
 	if m.Kind == job.PressBrake && len(m.Dies) > 0 {
 		least, why = slices.Min(m.Dies).MM()/2, "half the opening of the narrowest die spans"
 	}
+	if m.Kind == job.PressBrake && len(m.Dies) > 0 {
+		if code, what, mend := overDie(name, body, slices.Min(m.Dies)); code != "" {
+			return code, what, mend
+		}
+	}
 	for _, p := range body.paths {
 		for i, g := range p.Segs {
 			if g.Turn == 0 || p.Hem(i) || p.Hem(i+1) {

@@ -34,7 +34,7 @@ func TestMachineStripsAndSeams(t *testing.T) {
 		set              func(j *job.Job)
 	}{
 		{"a press brake that makes it", "", "", func(j *job.Job) { j.Shop.Machine = press(in / 4) }},
-		{"a die wider than the drip", "flat-under-tool", "half the opening of the narrowest die", func(j *job.Job) { j.Shop.Machine = press(3 * in / 2) }},
+		{"a die wider than the drip", "flat-under-tool", "over a die of", func(j *job.Job) { j.Shop.Machine = press(3 * in / 2) }},
 		{"a folder's nose", "flat-under-tool", "the folder's nose", func(j *job.Job) { j.Shop.Machine = &job.Machine{Kind: job.Folder, Nose: in} }},
 		{"a gauge that does not come near", "gauge-reach", "comes no nearer", func(j *job.Job) { j.Shop.Machine = press(in / 4); j.Shop.Machine.LeastGage = 2 * in }},
 		{"a gauge that does not go far", "gauge-reach", "goes no farther", func(j *job.Job) { j.Shop.Machine = press(in / 4); j.Shop.Machine.MostGage = 2 * in }},

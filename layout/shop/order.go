@@ -181,19 +181,9 @@ func (o *orderer) bars(l *Lot, inside length.Length, closers []*cap.Piece) {
 				o.inHand[hand[i]].Length = 0
 			}
 		default:
-			l.Blanks = append(l.Blanks, Blank{Girth: o.girth(inside), Length: length.CeilTo(b.Stocks[i].Length, o.step), Count: n})
+			l.Blanks = append(l.Blanks, Blank{Girth: Girth(o.j, o.j.System.Profile.TopSlope, inside+2*o.j.System.Metal.Thickness), Length: length.CeilTo(b.Stocks[i].Length, o.step), Count: n})
 		}
 	}
-}
-
-// girth of the flat of a straight cap of an inside width.
-func (o *orderer) girth(inside length.Length) length.Length {
-	for _, f := range o.families {
-		if f.Kind == cap.Straight && f.Pieces[0].Inside == inside && len(f.Bodies) > 0 {
-			return f.Bodies[0].Girth
-		}
-	}
-	return 0
 }
 
 // sheets plans the blanks of a lot.

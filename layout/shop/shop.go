@@ -129,8 +129,7 @@ func Build(j *job.Job, perimeters [][]*cap.Piece) ([]*Family, finding.List) {
 	if j.Shop == nil {
 		return nil, nil
 	}
-	b := builder{j: j, s: &j.System, shop: j.Shop, step: Step(j.Units == job.Metric)}
-	b.bend = fold.Bend{Thickness: b.s.Metal.Thickness.MM(), Radius: b.s.Profile.InsideR.MM(), K: b.shop.K}
+	b := capsOf(j)
 	var out []*Family
 	at := map[string]*Family{} // look-up only
 	for _, pieces := range perimeters {

@@ -163,9 +163,9 @@ func facesNotch(b body, e Edge) bool {
 // piece folds the bodies of a piece and sets them against one another.
 func (c *checker) piece(all []Sheet) {
 	var legs []Sheet
-	for i, w := range all {
-		if w.Row["body"] == "end plate" {
-			c.endPlate(w, all[i-1])
+	for _, w := range all {
+		if w.Row["body"] == "end plate" { // of the leg before it
+			c.endPlate(w, legs[len(legs)-1])
 			continue
 		}
 		legs = append(legs, w)
@@ -259,7 +259,7 @@ func (c *checker) ownSide(b body, side chain, normal Vec, gap float64) {
 
 // corner is the station of the point where the mold lines of the front folds meet, at
 // a body's right end or its left: the written length from its other end, which is cut
-// square. A middle has a corner at both ends; it stands so that its metal is as far
+// square. A middle has a corner at both ends; it stands so that its front leg is as far
 // from the planes of both.
 func (b body) corner(right bool, normal Vec) float64 {
 	long := b.Sheet.Row.MM("front fold, left end to right end")
@@ -274,7 +274,9 @@ func (b body) corner(right bool, normal Vec) float64 {
 	least := func(side chain, n Vec) float64 {
 		d := math.Inf(1)
 		for _, e := range b.end(side) {
-			d = math.Min(d, math.Min(e.Finish[0].dot(n), e.Back[0].dot(n)))
+			if b.Faces[e.Face].Name == "front leg" { // whatever the widths, it ends in the plane that bisects the turn
+				d = math.Min(d, math.Min(e.Finish[0].dot(n), e.Back[0].dot(n)))
+			}
 		}
 		return d
 	}

@@ -25,7 +25,7 @@ func (w Sheet) Fold() Section {
 	lo, hi := w.Bounds()
 	at, dir, s := Pt{}, Pt{1, 0}, 0.0
 	flat := func(name string, to float64) {
-		out.Spans = append(out.Spans, Span{Name: name, From: s, To: to, At: at, Dir: dir})
+		out.Spans = append(out.Spans, Span{Name: plain(name), From: s, To: to, At: at, Dir: dir})
 		at, s = at.add(dir.by(to-s)), to
 	}
 	used := func(name string) bool {

@@ -1,6 +1,10 @@
 package refold
 
-import "math"
+import (
+	"math"
+
+	"copingset/layout/job"
+)
 
 // transition folds the two bodies of a transition, sets them at their seam and
 // measures them against one another, the taper's rear legs among themselves, and its
@@ -19,6 +23,11 @@ func (c *checker) transition(legs []Sheet) {
 		at[i] = b
 	}
 	c.Seen["transition"]++
+	for _, w := range legs { // the section at the taper's wide end
+		r := w.Fold()
+		r.Stand()
+		c.profile(w.Name(), r, math.Max(w.Row.MM("inside width"), w.Row.MM("inside width, right end")), w.Row.Number("slope"))
+	}
 	k := 0 // the taper
 	if len(at[1].Faces) > len(at[0].Faces) {
 		k = 1
@@ -54,8 +63,7 @@ func (c *checker) transition(legs []Sheet) {
 }
 
 // rearLegs compares the rear legs of a taper with the job: both plumb, as far from the
-// front as its ends are wide, and where they part the gap from one another. What hangs
-// on its front and on its rear is compared as sections are.
+// front as its ends are wide, as deep, and where they part the gap from one another.
 func (c *checker) rearLegs(b body, right bool) {
 	name := b.Sheet.Name()
 	var legs []int
@@ -78,6 +86,7 @@ func (c *checker) rearLegs(b body, right bool) {
 	}
 	for _, i := range legs {
 		f := b.Faces[i].Frame
+		c.tangent(b, i)
 		if math.Abs(f.N.X) < 1e-9 {
 			c.near(name, "inside width at its wide end", -f.O.S-2*b.T, wide)
 		} else {
@@ -87,6 +96,27 @@ func (c *checker) rearLegs(b body, right bool) {
 		}
 	}
 	c.notch(b, legs)
+}
+
+// tangent compares how deep a rear leg hangs with the job, where it ends in a hook that
+// it is stated to the tangent of: its lowest metal under the mold line of its fold.
+func (c *checker) tangent(b body, leg int) {
+	p := &c.j.System.Profile
+	if p.RearHook.Length == 0 || p.RearLeg.To != job.ToTangent {
+		return
+	}
+	f, top := b.Faces[leg].Frame, b.Faces[0].Frame
+	low := 0.0
+	for _, e := range b.edges {
+		if e.Face != leg && b.Faces[e.Face].Parent != leg {
+			continue
+		}
+		for _, v := range []Vec{e.Finish[0], e.Back[0]} {
+			q := v.sub(f.N.by(v.sub(f.O).dot(f.N))) // in the plane of the leg
+			low = math.Min(low, v.Z-(top.O.Z+(q.S-top.O.S)*top.Y.Z/top.Y.S))
+		}
+	}
+	c.near(b.Sheet.Name(), "a rear leg, to tangent", -low, p.RearLeg.Length.MM())
 }
 
 func has(all []int, one int) bool {
@@ -154,6 +184,9 @@ func (c *checker) tee(legs []Sheet) {
 		return
 	}
 	c.Seen["tee"]++
+	r := main.Sheet.Fold()
+	r.Stand()
+	c.profile(main.Sheet.Name(), r, main.Sheet.Row.MM("inside width"), main.Sheet.Row.Number("slope"))
 	name := main.Sheet.Name()
 	rear, ok := main.Face("rear leg")
 	if !ok {
