@@ -186,10 +186,24 @@ func (s *section) capWords() string {
 	if p.RearHook.Length > 0 {
 		w += ", hook " + s.short(p.RearHook.Length) + " in " + job.FormatAngle(p.RearHook.Angle)
 	}
-	if p.HemReturn > 0 {
-		w += ", hems " + s.short(p.HemReturn)
+	switch street, roof := p.Hems(); {
+	case street == roof && street.Return > 0:
+		w += ", hems " + s.hemWords(street)
+	case street != roof:
+		w += ", hem at the street " + s.hemWords(street) + ", at the roof " + s.hemWords(roof)
 	}
 	return w
+}
+
+// hemWords are a hem's return and how it lies.
+func (s *section) hemWords(h job.Hem) string {
+	switch {
+	case h.Return == 0:
+		return "none"
+	case h.Kind == job.ClosedHem:
+		return s.short(h.Return)
+	}
+	return s.short(h.Return) + " " + h.Kind.String() + ", inside radius " + s.short(h.Inside)
 }
 
 // rowWords says what goes into one row of the chair's holes.
