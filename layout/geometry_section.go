@@ -70,11 +70,23 @@ func (l *Layout) SectionAtJoint(r *Run, j *Joint) plan.Section {
 	return l.Section(r, j.Centre(), at, j)
 }
 
+// hemsOf are the hems of a profile's two edges.
+func hemsOf(p *job.Profile) (out [2]plan.Hem) {
+	street, roof := p.Hems()
+	for i, h := range []job.Hem{street, roof} {
+		out[i] = plan.Hem{Return: h.Return, Inside: h.Inside}
+		if h.Kind != job.ClosedHem {
+			out[i].Lies = h.Kind.String()
+		}
+	}
+	return out
+}
+
 // sectionOf says in words and lengths what a section cuts.
 func (l *Layout) sectionOf(p *plan.Section, r *Run, c *Chair, j *Joint) {
 	s, pr := &l.Job.System, &l.Job.System.Profile
 	p.Sheet = plan.Sheet{
-		Metal: s.Metal.Name, Finish: s.Metal.Finish, Thickness: s.Metal.Thickness, Hem: pr.HemReturn, ByPacking: pr.SlopeBy == job.SlopeByPacking,
+		Metal: s.Metal.Name, Finish: s.Metal.Finish, Thickness: s.Metal.Thickness, Hems: hemsOf(pr), ByPacking: pr.SlopeBy == job.SlopeByPacking,
 		Legs: [2]plan.Leg{
 			{Length: s.FrontFoot(), To: pr.Drip.Foot().String(), Kick: pr.Drip.Length, Turn: job.FormatAngle(pr.Drip.Angle)},
 			{Length: s.RearFoot(), To: pr.RearHook.Foot().String(), Kick: pr.RearHook.Length, Turn: job.FormatAngle(pr.RearHook.Angle)},

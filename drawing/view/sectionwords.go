@@ -119,10 +119,24 @@ func (s *sectionView) capWords() string {
 	if rear.Kick > 0 {
 		w += ", hook " + s.short(rear.Kick) + " in " + rear.Turn
 	}
-	if m.Hem > 0 {
-		w += ", hems " + s.short(m.Hem)
+	switch street, roof := m.Hems[0], m.Hems[1]; {
+	case street == roof && street.Return > 0:
+		w += ", hems " + s.hemWords(street)
+	case street != roof:
+		w += ", hem at the street " + s.hemWords(street) + ", at the roof " + s.hemWords(roof)
 	}
 	return w
+}
+
+// hemWords are a hem's return and how it lies.
+func (s *sectionView) hemWords(h plan.Hem) string {
+	switch {
+	case h.Return == 0:
+		return "none"
+	case h.Lies == "":
+		return s.short(h.Return)
+	}
+	return s.short(h.Return) + " " + h.Lies + ", inside radius " + s.short(h.Inside)
 }
 
 // plateWords name the plate of a joint.

@@ -135,8 +135,15 @@ type Sheet struct {
 	Metal, Finish string
 	Thickness     length.Length
 	Legs          [2]Leg
-	Hem           length.Length
+	Hems          [2]Hem // of the street edge and of the roof edge
 	ByPacking     bool // the fall is made by the packing, else formed in chair and cap
+}
+
+// Hem is how an edge is hemmed: its return, how it lies, and the inside radius of one
+// that does not lie closed.
+type Hem struct {
+	Return, Inside length.Length // no return: a raw edge
+	Lies           string        // open, teardrop; empty: closed
 }
 
 // Leg is one of a cap as it is stated: its length and what that is measured to,

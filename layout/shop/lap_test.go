@@ -12,6 +12,7 @@ import (
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
 	"copingset/layout/length/draws"
+	"copingset/layout/shop"
 
 	"pgregory.net/rapid"
 )
@@ -236,5 +237,47 @@ func TestLapsFoldBehindTheLegOverThem(t *testing.T) {
 	t.Logf("%d corners", seen)
 	if seen == 0 {
 		t.Error("no lap folded")
+	}
+}
+
+// A front hem of another kind than the report's is a hold on the piece; the report's
+// own, whatever its kind, is none.
+func TestFrontHemIsTheReports(t *testing.T) {
+	for _, c := range []struct {
+		hem, tested job.HemKind
+		hold        bool
+	}{{job.ClosedHem, job.ClosedHem, false}, {job.OpenHem, job.ClosedHem, true}, {job.OpenHem, job.OpenHem, false}, {job.TeardropHem, job.TeardropHem, false}, {job.ClosedHem, job.TeardropHem, true}} {
+		j := lapJob(90*job.Degree, func(j *job.Job) {
+			j.Shop.Seam = nil
+			p := &j.System.Profile
+			p.HemReturn, p.HemKind, p.HemInside = 3*in/8, c.hem, in/32
+			p.Drip.Length, p.RearHook.Length = in, in
+			for i := range j.Assemblies {
+				j.Assemblies[i].FrontHem = c.tested
+			}
+		})
+		_, found := layout.Build(j)
+		held := false
+		for _, f := range found {
+			held = held || f.Code == "hem-not-tested"
+			if f.Code == "metal-in-metal" || f.Code == "cannot-unfold" {
+				t.Errorf("%v hem: %v", c.hem, f)
+			}
+		}
+		if held != c.hold {
+			t.Errorf("hem %v, tested %v: held %v\n%v", c.hem, c.tested, held, found)
+		}
+	}
+}
+
+// Where a lap turns square the covered leg ends the thickness short of the outer line,
+// and the one that lies over it at the line itself: the flush lap of two plumb sheets,
+// as printed for sheets of .040, .050, .063 and .0276 in at 90 degrees, T tan 45.
+func TestSquareLapsAreFlush(t *testing.T) {
+	for _, c := range []struct{ thick, short float64 }{{.040, .0400}, {.050, .0500}, {.063, .0630}, {.0276, .0276}} {
+		cover, covered := shop.LapEnds(c.thick, 90)
+		if math.Abs(cover) > 1e-9 || math.Abs(covered-c.short) > 0.00005 {
+			t.Errorf("%.4f in: the leg over it ends %.4f short, the covered one %.4f, printed %.4f", c.thick, cover, covered, c.short)
+		}
 	}
 }
