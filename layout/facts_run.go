@@ -85,6 +85,7 @@ func (b *facts) ofRun(r *Run) {
 	b.length("set-surface-left", r.SetLeft)
 	b.length("set-surface-right", r.SetRight)
 	b.length("chair-pitch-most", r.PitchMost)
+	b.length("chair-step", r.Step) // that the stations of its chairs and joints are lettered to
 	b.count("chairs", len(r.Chairs))
 	b.length("plywood", b.l.Plywood(r))
 	b.count("nails", r.Nails)
@@ -226,8 +227,20 @@ func (b *facts) ofBuildUp(r *Run) {
 	}
 }
 
+// ofLoads are what the wind asks of the chairs of a run.
+func (b *facts) ofLoads(r *Run) {
+	for _, c := range r.Chairs {
+		b.about(fact.Assembly, c.Name)
+		b.loading("up", c.Load.Up)
+		b.loading("beam", c.Load.Beam)
+		b.loading("out", c.Load.Out)
+		b.loading("rear-leg", c.Load.Rear)
+	}
+}
+
 // ofChairs are the chairs of a run, as they are set and as they are made.
 func (b *facts) ofChairs(r *Run) {
+	b.ofLoads(r)
 	layered := b.l.Job.Packing.Method == job.PackContinuous && b.l.Job.Packing.Layer > 0
 	for _, c := range r.Chairs {
 		b.about(fact.Chair, c.Name)
@@ -347,6 +360,7 @@ func jointKind(k cap.JointKind) string { return [...]string{"plain", "expansion"
 
 func (b *facts) ofSupport(s *anchor.Support) {
 	b.about(fact.Support, s.Name)
+	b.loading("hook", s.Load)
 	b.words("piece", s.Piece.Mark)
 	b.length("packing", s.Packing)
 	b.length("from-corner-along", s.X)
@@ -388,4 +402,12 @@ func OffsetFacts(c *Corner) string {
 		names = append(names, Named(FactOfCorner(c), "beyond-"+r.Name), Named(FactOfCorner(c), "out-from-"+r.Name))
 	}
 	return AllNamed(names...)
+}
+
+// loading is one load case of a chair, to the newton; nothing where it was not
+// compared.
+func (b *facts) loading(of string, l anchor.Loading) {
+	if l.Holds > 0 {
+		b.words("load-"+of, fmt.Sprintf("%.0f N of %.0f N", l.Demand, l.Holds))
+	}
 }

@@ -19,7 +19,7 @@ func (l *Layout) Plan(r *Run) plan.Run {
 	s := &l.Job.System
 	of := func(what string) string { return Named(FactOfRun(r), what) }
 	p := plan.Run{
-		Wall: l.WallPlan(r.Run), Supports: l.supportsOf(r), Name: r.Name, Of: FactOfRun(r), Metric: l.Job.Units == job.Metric,
+		Wall: l.WallPlan(r.Run), Supports: l.supportsOf(r), Name: r.Name, Of: FactOfRun(r), Metric: l.Job.Units == job.Metric, ChairTape: l.ChairTape(r),
 		Cap: plan.Value{Real: r.Cap, Fact: of("cap-line")}, Front: plan.Value{Real: r.Front, Fact: of("wall-line")},
 		FrontFrom: r.ToCap(0), FrontTo: r.ToCap(r.Front), Inside: r.Inside, Outside: r.Outside, Gap: plan.Value{Real: s.Joint.Gap},
 		Datum: plan.Datum{Mark: r.Job.Datum.Mark, At: plan.Pt{X: r.Datum, Y: r.FaceAt(s, r.Datum).Street},

@@ -30,12 +30,19 @@ func (b *book) assemblies() []page {
 	if b.l.Demand.Known() {
 		blocks = append(blocks, b.zoneLengths())
 	}
+	if b.l.Demand.Known() {
+		blocks = append(blocks, b.chairLoads())
+	}
+	if t := b.turnedRows(); len(t.rows) > 0 {
+		blocks = append(blocks, t)
+	}
 	blocks = append(blocks, b.limitTables()...)
 	read := []string{
 		"Pass: every limit of the test is met and the ratio, demand over resistance, the greatest of up, out and rear leg, is not over 1.00. Both are at the allowable level.",
 		"An as-pulled ultimate is divided by the factor shown; an allowable has it taken already. Strength-level wind is brought to the allowable level by 0.6 (ASCE 7-10 and later, section 2.4).",
-		"A piece that touches a zone takes that zone’s assembly whole. Chair spacing counts on the metal of one piece; at a corner, leg by leg from the miter, which its support bears.",
+		"A piece that touches a zone takes that zone’s assembly whole. Chair spacing counts on the metal of one piece; round a miter, from hold-down to hold-down along the longer face.",
 	}
+	read = append(read, b.loadNotes()...)
 	switch d := &b.l.Demand; {
 	case d.RearKnown():
 		read = append(read, "Rear leg: suction towards the roof is compared with what the report states of the rear leg, pulled with the top. Where it states nothing, the outward resistance is taken for it; what passes that is on hold.")

@@ -216,6 +216,11 @@ func itoa(n int) string { return strconv.Itoa(n) }
 // Lengths as sheets letter them. A table says the unit in its heading or the
 // title block does, so none is repeated; in a sentence it is.
 
+// chairStation letters a station of a run's chairs or joints.
+func (b *book) chairStation(r *layout.Run, at length.Length) string {
+	return drawing.Letter(b.l.ChairTape(r).Long(r.ToCrew(at)))
+}
+
 func (b *book) long(l length.Length) string  { return drawing.Letter(b.crew.Long(l)) }
 func (b *book) short(l length.Length) string { return drawing.Letter(b.crew.Short(l)) }
 func (b *book) text(l length.Length) string  { return drawing.Letter(b.crew.InText(l)) }

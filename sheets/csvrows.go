@@ -140,6 +140,19 @@ func (c schedules) holes(q string) string {
 	return strings.Join(out, "; ")
 }
 
+// chairTape is what the stations of a run's chairs and joints are lettered to.
+func (c schedules) chairTape(run string) length.Style {
+	s := c.crew
+	switch step := c.length(run, "chair-step"); {
+	case step <= 0 || step >= s.Step():
+	case s.Metric:
+		s.Places = 1
+	default:
+		s.Denominator = int(length.Inch / step)
+	}
+	return s
+}
+
 func (c schedules) joints() Schedule {
 	s := Schedule{Name: "joints.csv", Header: []string{"perimeter", "run", "joint", "kind", "left piece",
 		"right piece", "station", "station mm",
@@ -156,7 +169,7 @@ func (c schedules) joints() Schedule {
 		}
 		s.Rows = append(s.Rows, []string{perimeter, run, q, c.words(q, "kind"), c.words(q, "left-piece"),
 			c.words(q, "right-piece"),
-			c.crew.Long(at), mm(at), c.shop.Short(gap), mm(gap), c.shop.Short(plate), mm(plate), move, moveMM,
+			c.chairTape(c.words(q, "run")).Long(at), mm(at), c.shop.Short(gap), mm(gap), c.shop.Short(plate), mm(plate), move, moveMM,
 			c.words(q, "held")})
 	}
 	return s
@@ -173,7 +186,7 @@ func (c schedules) chairs() Schedule {
 		run, perimeter, name := c.run(q)
 		at, front, rear, inside := c.length(q, "station"), c.length(q, "packing-front"),
 			c.length(q, "packing-rear"), c.length(q, "inside")
-		row := []string{perimeter, name, q, c.words(q, "number"), c.crew.Long(at), mm(at), c.stands(q, run),
+		row := []string{perimeter, name, q, c.words(q, "number"), c.chairTape(run).Long(at), mm(at), c.stands(q, run),
 			c.crew.Short(front), mm(front),
 			c.crew.Short(rear), mm(rear), c.mm(q, "built-front"), c.mm(q, "built-rear"), c.words(q, "layers"),
 			c.shimsOf(q, "shims-front"), c.shimsOf(q, "shims-rear"), c.words(q, "screws-front-fastener")}

@@ -31,7 +31,7 @@ func (b *book) chairTable(of *plan.Run) table {
 	for _, c := range of.Chairs {
 		is := func(what ...string) string { return factsOf(c.Mark, what...) }
 		words, names := b.standsAt(of, c)
-		row := []lettered{{fmt.Sprintf("C%d", c.N), is("number")}, {b.long(c.Station.Real), c.Station.Fact}, {words, is(names...)}}
+		row := []lettered{{fmt.Sprintf("C%d", c.N), is("number")}, {drawing.Letter(of.ChairTape.Long(c.Station.Real)), c.Station.Fact}, {words, is(names...)}}
 		if of.Plies {
 			row = append(row, lettered{itoa(c.Plies), is("plies")})
 		}

@@ -357,7 +357,7 @@ func (b *book) jointRow(p *layout.Perimeter, r *layout.Run, q *layout.Joint) []l
 		what += ", plate fixed " + k.Fixed
 	}
 	is := func(what string) string { return layout.Named(q.Name, what) }
-	return []lettered{{words: name}, {k.Kind, is("kind")}, {orDash(k.Left), is("left-piece")}, {orDash(k.Right), is("right-piece")}, {b.long(k.Crew), is("station")},
+	return []lettered{{words: name}, {k.Kind, is("kind")}, {orDash(k.Left), is("left-piece")}, {orDash(k.Right), is("right-piece")}, {b.chairStation(r, q.Centre()), is("station")},
 		{b.shopShort(k.Gap), is("gap")}, {b.shopShort(k.Plate), is("plate-length")}, {mean, is("mean-length")}, {words: what}}
 }
 

@@ -331,7 +331,7 @@ func TestNothingIsDropped(t *testing.T) {
 			for _, r := range p.Runs {
 				for _, x := range r.Chairs {
 					has(byRun["Run "+b.of(p, r.Name)], fmt.Sprintf("C%d", x.N), "chair of run "+r.Name)
-					has(byRun["Run "+b.of(p, r.Name)], b.long(r.ToCrew(x.At)), "chair station of run "+r.Name)
+					has(byRun["Run "+b.of(p, r.Name)], b.chairStation(r, x.At), "chair station of run "+r.Name)
 				}
 			}
 		}

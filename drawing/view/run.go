@@ -31,6 +31,7 @@ type runFrame struct {
 	width        drawing.Unit
 	left, right  drawing.Unit // paper beside the stretch shown
 	tape         length.Style
+	chairTape    length.Style        // of chairs and joints
 	heads        *place.Placer       // titles of the rows
 	rowNotes     []place.Note        // labels of rows that became notes
 	rowBare      []int               // those of them without a balloon
@@ -41,7 +42,7 @@ type runFrame struct {
 }
 
 func newRunFrame(of *plan.Run, win Window, along, cross Scale, width drawing.Unit) *runFrame {
-	f := &runFrame{of: of, win: win, along: along, cross: cross, width: width, tape: length.Crew(of.Metric)}
+	f := &runFrame{of: of, win: win, along: along, cross: cross, width: width, tape: length.Crew(of.Metric), chairTape: of.ChairTape}
 	f.left, f.right = runSides(of, win, along)
 	return f
 }

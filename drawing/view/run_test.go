@@ -141,7 +141,7 @@ func runReads(t runFails, l *layout.Layout, r *layout.Run, width drawing.Unit) {
 		if !strings.Contains(plans, " "+n+" ") || !strings.Contains(elevs, " "+n+" ") {
 			t.Errorf("run %s: chair %s is not lettered", r.Name, n)
 		}
-		if at := drawing.Letter(Crew(l).Long(r.ToCrew(c.At))); r.ToCrew(c.At) >= length.Foot && !strings.Contains(plans, strings.Join(strings.Fields(at), " ")) {
+		if at := drawing.Letter(l.ChairTape(r).Long(r.ToCrew(c.At))); r.ToCrew(c.At) >= length.Foot && !strings.Contains(plans, strings.Join(strings.Fields(at), " ")) {
 			t.Errorf("run %s: station %s of chair %s is not lettered", r.Name, at, n)
 		}
 	}

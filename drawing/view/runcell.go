@@ -136,7 +136,7 @@ func RunCellRows(rows [][]RunCell, along Scale, width, height, apart, between dr
 // RunCellFoot says once, under the cells of a sheet, where the reader stands,
 // to what scales they are drawn and how to read them.
 func RunCellFoot(cells []RunCell, along, across, up Scale, width drawing.Unit) drawing.Scene {
-	f := &runFrame{of: cells[0].Run, win: cells[0].Win, along: along, width: width, tape: length.Crew(cells[0].Run.Metric), cell: true}
+	f := &runFrame{of: cells[0].Run, win: cells[0].Win, along: along, width: width, tape: length.Crew(cells[0].Run.Metric), chairTape: cells[0].Run.ChairTape, cell: true}
 	above, elevation := &runPlan{runFrame: f}, &runElev{runFrame: f}
 	words, slopes := "", false
 	bars := []runBar{{runAlong, along}}

@@ -208,7 +208,7 @@ func (p *runPlan) below() drawing.Unit {
 func (p *runPlan) claims(g *drawing.Scene) {
 	if chairs := p.chairs(); len(chairs) > 1 {
 		_, parts := p.spacings()
-		g.Claim(drawing.Sum{What: "chair to chair", Parts: parts, From: p.station(chairs[0].At), To: p.station(chairs[len(chairs)-1].At)})
+		g.Claim(drawing.Sum{What: "chair to chair", Parts: parts, From: p.byChairs().station(chairs[0].At), To: p.byChairs().station(chairs[len(chairs)-1].At)})
 	}
 	ends, parts, gap := p.pieceLabels()
 	if n := len(ends); n < 2 || ends[0] != 0 || ends[n-1] != p.of.Cap.Real {
@@ -254,7 +254,8 @@ func (p *runPlan) stationRow(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 func (p *runPlan) stations(line drawing.Unit, capEnds bool) *runLevels {
 	v := &runLevels{f: p.runFrame, down: true, line: true, at: line, ends: p.ends(), lo: runHead - 200, hi: p.width}
 	var stops []length.Length
-	add := func(at length.Length, tag, fact string) {
+	chairs := p.byChairs()
+	add := func(at length.Length, lettered, tag, fact string) {
 		for i, s := range stops {
 			if s == at {
 				v.stops[i].lines[0].words += " " + tag
@@ -264,26 +265,26 @@ func (p *runPlan) stations(line drawing.Unit, capEnds bool) *runLevels {
 		}
 		stops = append(stops, at)
 		v.stops = append(v.stops, runStop{at: p.x(at), from: p.deep + 150, lines: []runLine{
-			{tag, drawing.Note, drawing.Bold, ""}, {p.station(at), drawing.Head, drawing.Regular, fact}}})
+			{tag, drawing.Note, drawing.Bold, ""}, {lettered, drawing.Head, drawing.Regular, fact}}})
 	}
 	for _, c := range p.chairs() {
-		add(c.At, runTag(c.Mark), c.Station.Fact)
+		add(c.At, chairs.station(c.At), runTag(c.Mark), c.Station.Fact)
 	}
 	for _, j := range p.joints() {
-		add(j.Centre, runTag(j.Mark), j.Station.Fact)
+		add(j.Centre, chairs.station(j.Centre), runTag(j.Mark), j.Station.Fact)
 	}
 	datum := p.of.Datum.At.X
 	if p.shows(datum) {
 		d := p.x(datum)
 		v.datum = &d
-		add(datum, "datum", "")
+		add(datum, p.station(datum), "datum", "")
 	}
 	beside := datum != 0 && length.Abs(datum) < length.Inch
 	if p.win.From <= 0 && (capEnds || !beside) {
-		add(0, "cap", p.of.Datum.Begins.Fact)
+		add(0, p.station(0), "cap", p.of.Datum.Begins.Fact)
 	}
 	if p.win.To >= p.of.Cap.Real {
-		add(p.of.Cap.Real, "cap", "")
+		add(p.of.Cap.Real, p.station(p.of.Cap.Real), "cap", "")
 	}
 	for i := range v.stops {
 		q := &v.stops[i]
@@ -408,8 +409,15 @@ func (p *runPlan) spacings() (stops []drawing.Unit, labels []string) {
 	for _, c := range p.chairs() {
 		at = append(at, c.Station.Real)
 	}
-	_, parts := length.Chain(at, p.tape.Step())
-	return p.labelled(at, parts, p.of.Datum.At.X)
+	_, parts := length.Chain(at, p.chairTape.Step())
+	return p.byChairs().labelled(at, parts, p.of.Datum.At.X)
+}
+
+// byChairs letters as stations of chairs are.
+func (f *runFrame) byChairs() *runFrame {
+	g := *f
+	g.tape = f.chairTape
+	return &g
 }
 
 // overallRow is the whole cap line and the whole wall, where the window shows
@@ -427,7 +435,7 @@ func (p *runPlan) overall() string {
 }
 
 // labelled brings stations to paper and letters the parts between them.
-func (p *runPlan) labelled(at, parts []length.Length, shift length.Length) (stops []drawing.Unit, labels []string) {
+func (p *runFrame) labelled(at, parts []length.Length, shift length.Length) (stops []drawing.Unit, labels []string) {
 	for i, s := range at {
 		stops = append(stops, p.x(s+shift))
 		if i > 0 {

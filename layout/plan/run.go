@@ -330,6 +330,7 @@ type Run struct {
 	Name        string
 	Of          string        // what its facts are of, which no other run shares
 	Metric      bool          // lettered in millimetres
+	ChairTape   length.Style  // stations of chairs and joints
 	Cap, Front  Value         // cap line; the wall's front face
 	FrontFrom   length.Length // cap stations of the two ends of the wall's front face
 	FrontTo     length.Length
