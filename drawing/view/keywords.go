@@ -3,6 +3,7 @@ package view
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/place"
@@ -181,7 +182,7 @@ func (d *keyDrawing) endWords() []saying {
 			}
 			l := place.Label{Lines: words, Face: drawing.Bold, Pad: besideLine, Bare: true, About: off(d.m.at(r.at(u, d.wide(r)/2)), out, reach)}
 			spots := l.Fan(place.Fan{Toward: tenths(out), From: 120, To: 3000, Step: 300, Spread: 105, Reach: 900})
-			all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{"Run " + r.Name + ", " + side + " end: " + join(words) + "."}})
+			all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{"Run " + r.Name + ", " + side + " end: " + strings.ToLower(strings.Join(words, " ")) + "."}})
 		}
 	}
 	return all
