@@ -94,6 +94,9 @@ func (l *Layout) FormedPart(p *MadePart) plan.FormedPart {
 		long := length.RoundTo(length.FromMM(math.Hypot(b.X-a.X, b.Y-a.Y)), shop.Step(metric))
 		out.Faces = append(out.Faces, plan.FormedFace{Name: name, Long: long})
 	}
+	if len(p.Bodies) == 1 && p.Bodies[0].Metal != nil {
+		out.Metal = p.Bodies[0].Metal.Path.Lay().Ring(chordOff)
+	}
 	return out
 }
 
