@@ -46,15 +46,15 @@ func ShopSection(of plan.Profile, top string, w, h drawing.Unit) drawing.Scene {
 	var wishes []place.Wish
 	for _, f := range of.Faces {
 		dir := way(f)
-		words := f.Name + " " + st.Short(f.Outside)
+		lines := []string{drawing.Letter(f.Name + " " + st.Short(f.Outside))}
 		switch {
 		case f.Root && top != "":
-			words = f.Name + ": " + top
+			lines[0] = drawing.Letter(f.Name + ": " + top)
 		case f.Tangent:
-			words += " to tangent"
+			lines = append(lines, "to tangent")
 		}
 		c := m.up(plan.Pt{X: (f.From.X + f.To.X) / 2, Y: (f.From.Y + f.To.Y) / 2})
-		lab := place.Label{Lines: []string{drawing.Letter(words)}, About: c, Face: drawing.Bold}
+		lab := place.Label{Lines: lines, About: c, Face: drawing.Bold}
 		outward := tenths(xy{dir.y, -dir.x}) // the outside lies to the left of one who goes from the street to the roof
 		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: outward, From: 150, To: 3500, Step: 100, Spread: 150, Reach: 260})})
 	}
