@@ -95,7 +95,17 @@ func (l *Layout) FormedPart(p *MadePart) plan.FormedPart {
 		out.Faces = append(out.Faces, plan.FormedFace{Name: name, Long: long})
 	}
 	if len(p.Bodies) == 1 && p.Bodies[0].Metal != nil {
-		out.Metal = p.Bodies[0].Metal.Path.Lay().Ring(chordOff)
+		path := p.Bodies[0].Metal.Path
+		out.Metal = path.Lay().Ring(chordOff)
+		// The lines lie on the finish face; outside lengths go round the outside of each
+		// bend, as the job states them.
+		n := 0
+		for i := range path.Segs {
+			if !path.Hem(i) && n < len(out.Faces) {
+				out.Faces[n].Long = length.RoundTo(length.FromMM(path.Stated(i)), shop.Step(metric))
+				n++
+			}
+		}
 	}
 	return out
 }

@@ -228,3 +228,28 @@ func TestSectionsMirror(t *testing.T) {
 		}
 	})
 }
+
+// A made part is lettered by the outside lengths that its section states, whichever
+// way it is bent at their ends.
+func TestFormedPartsAreAsStated(t *testing.T) {
+	j, _ := job.Read(os.DirFS("../samples"), "rectangle/job.yaml")
+	l, _ := layout.Build(j)
+	seen := 0
+	for _, p := range l.Parts {
+		if p.Kind.String() != "anchor chair" || len(p.Bodies) == 0 {
+			continue
+		}
+		of := l.FormedPart(p)
+		for i, f := range j.System.Chair.Blank.Section {
+			if f.Across || f.Rises {
+				continue
+			}
+			if seen++; of.Faces[i].Name != f.Name || length.Abs(of.Faces[i].Long-f.Length) > length.Inch/128 {
+				t.Errorf("%s is lettered %v, stated %v", f.Name, of.Faces[i].Long, f.Length)
+			}
+		}
+	}
+	if seen < 6 {
+		t.Errorf("%d faces", seen)
+	}
+}
