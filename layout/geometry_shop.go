@@ -94,6 +94,19 @@ func (l *Layout) FormedPart(p *MadePart) plan.FormedPart {
 		long := length.RoundTo(length.FromMM(math.Hypot(b.X-a.X, b.Y-a.Y)), shop.Step(metric))
 		out.Faces = append(out.Faces, plan.FormedFace{Name: name, Long: long})
 	}
+	if len(p.Bodies) == 1 && p.Bodies[0].Metal != nil {
+		path := p.Bodies[0].Metal.Path
+		out.Metal = path.Lay().Ring(chordOff)
+		// The lines lie on the finish face; outside lengths go round the outside of each
+		// bend, as the job states them.
+		n := 0
+		for i := range path.Segs {
+			if !path.Hem(i) && n < len(out.Faces) {
+				out.Faces[n].Long = length.RoundTo(length.FromMM(path.Stated(i)), shop.Step(metric))
+				n++
+			}
+		}
+	}
 	return out
 }
 

@@ -2,10 +2,13 @@ package layout_test
 
 import (
 	"math"
+	"os"
+	"slices"
 	"testing"
 
 	"copingset/layout"
 	"copingset/layout/job"
+	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
 	"copingset/layout/length/draws"
 	"copingset/layout/plan"
@@ -159,4 +162,94 @@ func TestSectionsLetterWhatTheyDraw(t *testing.T) {
 		}
 		eachSection(l, 3, func(r *layout.Run, p plan.Section) { checkSection(t, l.Job, r, p) })
 	})
+}
+
+// In the samples no metal stands in other metal: cap, hook, hems, plate and chair,
+// at every chair and joint; chairs hang clear of the wall, and every section is
+// drawn of what the job states.
+func TestMetalOfSamplesStandsClear(t *testing.T) {
+	const step, touch = length.Millimetre / 4, length.Millimetre / 20
+	for _, name := range []string{"rectangle", "l-shape", "metric"} {
+		j, found := job.Read(os.DirFS("../samples"), name+"/job.yaml")
+		if found.HasErrors() {
+			t.Fatal(found)
+		}
+		l, _ := layout.Build(j)
+		n := 0
+		eachSection(l, 4, func(r *layout.Run, p plan.Section) {
+			n++
+			metal := p.Of(plan.ChairMetal, plan.PlateMetal, plan.CapMetal)
+			for i, a := range metal {
+				for _, b := range metal[i+1:] {
+					if deep := plan.Deep(a.Ring, b.Ring, step); deep > touch {
+						t.Errorf("%s, section %s: %v of metal %d in metal %d", name, p.Mark, deep, a.Kind, b.Kind)
+					}
+				}
+			}
+			for _, c := range p.Checks {
+				if c.Code != plan.Released && c.Fails() && (r.Name != "S" || c.Code != plan.FrontLap) {
+					t.Errorf("%s, section %s: %+v", name, p.Mark, c)
+				}
+			}
+			checkSection(t, j, r, p)
+		})
+		if n < 10 {
+			t.Errorf("%s: %d sections", name, n)
+		}
+	}
+}
+
+// A section of the mirrored job is the same section: left and right hand change,
+// street and roof do not.
+func TestSectionsMirror(t *testing.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
+		j := jobtest.Random(t)
+		a, b := build(t, j), build(t, mirror(j))
+		for i, p := range a.Perimeters {
+			back := b.Perimeters[i].Runs
+			for k, r := range p.Runs {
+				m := back[len(back)-1-k]
+				if len(r.Chairs) == 0 || len(m.Chairs) != len(r.Chairs) {
+					continue // a kink's chair belongs to the arriving run
+				}
+				n := len(r.Chairs) / 2
+				c, d := r.Chairs[n], m.Chairs[len(m.Chairs)-1-n]
+				if r.Cap-c.At != d.At {
+					continue
+				}
+				p, q := a.Section(r, c.At, c, nil), b.Section(m, d.At, d, nil)
+				if !slices.EqualFunc(p.Parts, q.Parts, func(x, y plan.Part) bool { return x.Kind == y.Kind && slices.Equal(x.Ring, y.Ring) }) ||
+					!slices.EqualFunc(p.Dims, q.Dims, func(x, y plan.Dim) bool {
+						return x.What == y.What && x.Real == y.Real && x.From == y.From && x.To == y.To
+					}) {
+					t.Errorf("run %s: the section at %v is not that of the mirror", r.Name, c.At)
+				}
+			}
+		}
+	})
+}
+
+// A made part is lettered by the outside lengths that its section states, whichever
+// way it is bent at their ends.
+func TestFormedPartsAreAsStated(t *testing.T) {
+	j, _ := job.Read(os.DirFS("../samples"), "rectangle/job.yaml")
+	l, _ := layout.Build(j)
+	seen := 0
+	for _, p := range l.Parts {
+		if p.Kind.String() != "anchor chair" || len(p.Bodies) == 0 {
+			continue
+		}
+		of := l.FormedPart(p)
+		for i, f := range j.System.Chair.Blank.Section {
+			if f.Across || f.Rises {
+				continue
+			}
+			if seen++; of.Faces[i].Name != f.Name || length.Abs(of.Faces[i].Long-f.Length) > length.Inch/128 {
+				t.Errorf("%s is lettered %v, stated %v", f.Name, of.Faces[i].Long, f.Length)
+			}
+		}
+	}
+	if seen < 6 {
+		t.Errorf("%d faces", seen)
+	}
 }

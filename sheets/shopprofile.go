@@ -92,7 +92,7 @@ func (b *book) profileOf(all []widthCase) []page {
 	if len(all) > 1 {
 		top = "see the table"
 	}
-	section := view.ShopSectionOf(b.l, all[0].family, all[0].body, top, w, room.Height())
+	section := view.ShopSection(b.l.Profile(all[0].family, all[0].body), top, w, room.Height())
 	if w < room.Width() {
 		section.H = room.Height() // the tables stand beside it
 	}

@@ -33,7 +33,7 @@ func shopViews(l *layout.Layout, w, h drawing.Unit) []drawing.Scene {
 		for _, b := range l.Patterns(f) {
 			out = append(out, FlatPattern(f.Mark, b, w, h))
 		}
-		out = append(out, FormedTop(l.Formed(f), 6000, 4000), FormedSolid(l.Formed(f), 6000, 4000), FormedTop(l.Formed(f), 3000, 2700), FormedSolid(l.Formed(f), 3000, 2700), ShopSection(l, f, 0, w, h))
+		out = append(out, FormedTop(l.Formed(f), 6000, 4000), FormedSolid(l.Formed(f), 6000, 4000), FormedTop(l.Formed(f), 3000, 2700), FormedSolid(l.Formed(f), 3000, 2700), ShopSection(l.Profile(f, 0), "", w, h))
 	}
 	if l.Cutting != nil {
 		for i := range l.Cutting.Lots {

@@ -388,7 +388,17 @@ func PartSection(p plan.FormedPart, w, h drawing.Unit) drawing.Scene {
 	for _, q := range p.Path {
 		pts = append(pts, at(q))
 	}
-	s.Group(drawing.Caps, "", func(g *drawing.Scene) { g.Line(drawing.Thick, pts...) })
+	s.Group(drawing.Caps, "", func(g *drawing.Scene) {
+		if len(p.Metal) == 0 {
+			g.Line(drawing.Thick, pts...)
+			return
+		}
+		var metal []drawing.Point
+		for _, q := range p.Metal {
+			metal = append(metal, at(q))
+		}
+		g.Fill(drawing.Dark, drawing.Thin, metal...)
+	})
 	pl := place.New(drawing.Box(0, head, w, h))
 	pl.Stroke(110, pts...)
 	st := BlankStyle(p.Metric)

@@ -1,14 +1,12 @@
 package view
 
 import (
-	"math"
 	"strings"
 	"testing"
 
 	"copingset/drawing"
 	"copingset/layout"
 	"copingset/layout/cap"
-	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
 	"copingset/layout/length/draws"
@@ -104,17 +102,6 @@ func TestSectionOfAnExpansionJointHasNoChair(t *testing.T) {
 				t.Errorf("joint %s: its tape is not named", j.Name)
 			}
 		}
-	}
-}
-
-func TestKicksTurnToTheStreet(t *testing.T) {
-	k := job.Kick{Length: 10 * length.Millimetre, Angle: 30 * job.Degree}
-	if p := kick(xy{0, 100}, k); math.Abs(p.x+5) > 1e-9 || math.Abs(p.y-108.660254) > 1e-5 {
-		t.Errorf("a drip at 30 degrees ends at %v", p)
-	}
-	k.Angle = 150 * job.Degree // a hook comes back up
-	if p := kick(xy{0, 100}, k); math.Abs(p.x+5) > 1e-9 || math.Abs(p.y-91.339746) > 1e-5 {
-		t.Errorf("a hook at 150 degrees ends at %v", p)
 	}
 }
 

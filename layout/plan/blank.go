@@ -94,6 +94,7 @@ type FormedPart struct {
 	FromAbove bool         // else from its left end
 	Path      []fold.Point // on the mold lines, street at the left, z up
 	Faces     []FormedFace
+	Metal     []fold.Point // outline of the sheet, with its thickness; nothing where it is no one section
 }
 
 // FormedFace is a face of a made part.
