@@ -66,7 +66,19 @@ func (b *facts) ofSystem() {
 	b.angle("drip-angle", s.Profile.Drip.Angle)
 	b.length("rear-hook", s.Profile.RearHook.Length)
 	b.angle("rear-hook-angle", s.Profile.RearHook.Angle)
-	b.length("hem", s.Profile.HemReturn)
+	street, roof := s.Profile.Hems()
+	for _, h := range []struct {
+		name string
+		job.Hem
+	}{{"hem", street}, {"rear-hem", roof}} {
+		if h.name == "hem" || roof != street {
+			b.length(h.name, h.Return)
+		}
+		if h.Kind != job.ClosedHem {
+			b.said(h.name+"-kind", h.Kind.String())
+			b.length(h.name+"-inside", h.Inside)
+		}
+	}
 	b.length("inside-radius", s.Profile.InsideR)
 	b.slope("top-slope", s.Profile.TopSlope)
 	b.length("front-clearance", s.FrontClearance)

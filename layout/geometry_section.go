@@ -73,8 +73,9 @@ func (l *Layout) SectionAtJoint(r *Run, j *Joint) plan.Section {
 // sectionOf says in words and lengths what a section cuts.
 func (l *Layout) sectionOf(p *plan.Section, r *Run, c *Chair, j *Joint) {
 	s, pr := &l.Job.System, &l.Job.System.Profile
+	street, roof := pr.Hems()
 	p.Sheet = plan.Sheet{
-		Metal: s.Metal.Name, Finish: s.Metal.Finish, Thickness: s.Metal.Thickness, Hem: pr.HemReturn, ByPacking: pr.SlopeBy == job.SlopeByPacking,
+		Metal: s.Metal.Name, Finish: s.Metal.Finish, Thickness: s.Metal.Thickness, Hem: street.Return, RearHem: roof.Return, HemKind: street.Kind.String(), RearHemKind: roof.Kind.String(), ByPacking: pr.SlopeBy == job.SlopeByPacking,
 		Legs: [2]plan.Leg{
 			{Length: s.FrontFoot(), To: pr.Drip.Foot().String(), Kick: pr.Drip.Length, Turn: job.FormatAngle(pr.Drip.Angle)},
 			{Length: s.RearFoot(), To: pr.RearHook.Foot().String(), Kick: pr.RearHook.Length, Turn: job.FormatAngle(pr.RearHook.Angle)},

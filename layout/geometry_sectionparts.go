@@ -121,7 +121,7 @@ func (b *sectionBuilder) layCap() {
 	b.bends = err == nil
 	if err != nil {
 		j := *b.l.Job
-		j.System.Profile.HemReturn = 0
+		j.System.Profile.HemReturn, j.System.Profile.RearHem = 0, nil
 		path, err = shop.CapSection(&j, b.of.Outside, job.Slope(b.of.Fall))
 		for k := 0; err != nil && k < 2; k++ {
 			p := &j.System.Profile

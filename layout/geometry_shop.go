@@ -59,7 +59,7 @@ func (l *Layout) Blank(b Body) plan.Blank {
 		out.Edges[i].From, out.Edges[i].To = b.EdgeAt(street)
 	}
 	for _, q := range b.Bends {
-		x := plan.BlankBend{Order: q.Order, Turn: q.Line.Turn, Up: q.Up(), Hem: q.Hem, Level: q.Level(), Across: q.Across(), Between: q.Line.Between,
+		x := plan.BlankBend{Order: q.Order, Turn: q.Line.Turn, Radius: q.Line.Radius, Up: q.Up(), Hem: q.Hem, Level: q.Level(), Across: q.Across(), Between: q.Line.Between,
 			FromStreet: q.FromStreet, FromRoof: q.FromRoof, FromLeft: q.FromLeft(step)}
 		x.Left, x.Right = q.Ends()
 		x.EndsFromStreet = [2]length.Length{b.FromStreetAt(x.Left, step), b.FromStreetAt(x.Right, step)}

@@ -354,7 +354,8 @@ func (c schedules) bends(q string) (words, holes string) {
 		for k := 1; c.has(q, fmt.Sprintf("body-%d-bend-%d-order", i, k)); k++ {
 			is := func(what string) string { return c.words(q, fmt.Sprintf("body-%d-bend-%d-%s", i, k, what)) }
 			turn, _ := strconv.ParseFloat(is("turn-degrees"), 64)
-			out = append(out, typed(view.BendWords(is("hem") == "yes", turn))+" "+is("to-face"))
+			radius, _ := strconv.ParseFloat(is("radius-mm"), 64)
+			out = append(out, typed(view.BendWords(is("hem") == "yes", turn, radius))+" "+is("to-face"))
 		}
 	}
 	return strings.Join(out, "; "), strconv.FormatInt(n, 10)

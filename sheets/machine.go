@@ -167,7 +167,7 @@ func (b *book) bodyDXF(body layout.Body, mark, make, metal string) dxf.Drawing {
 	lines := []string{mark + "  job " + orDash(prose(b.j.Info.Number)) + " rev " + b.revision() + "  " + b.preliminary(), "Finish face towards you. " + strings.ToUpper(e.Top) + " at the top", make, metal}
 	w.block(lines)
 	for _, q := range body.Bends {
-		w.beside(q, itoa(q.Order)+" "+view.BendWords(q.Hem, q.Line.Turn))
+		w.beside(q, itoa(q.Order)+" "+view.BendWords(q.Hem, q.Line.Turn, q.Line.Radius))
 	}
 	if etched, ok := w.etch(b.j.Shop.Etch, mark); ok {
 		w.notes = append(w.notes, etched)

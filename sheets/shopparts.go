@@ -198,9 +198,9 @@ func (b *book) partGauge(q *layout.MadePart) string {
 	named := strings.NewReplacer("street edge", e.Top, "roof edge", e.Bottom)
 	var out []string
 	for _, x := range q.Bodies[0].Bends {
-		out = append(out, "bend "+itoa(x.Order)+" "+b.inBlank(x.Gauge)+" from "+named.Replace(x.GaugeAt))
+		out = append(out, "bend "+itoa(x.Order)+": "+b.inBlank(x.Gauge)+" from "+named.Replace(x.GaugeAt))
 	}
-	return "Back gauge: " + strings.Join(out, ", ") + ". Distances on the drawing are lines to scribe."
+	return "Back gauge: " + strings.Join(out, "; ") + ". Distances on the drawing are lines to scribe."
 }
 
 // partHoles count the holes by diameter.

@@ -64,7 +64,7 @@ func (b *book) tapers(f *layout.Family) bool { return b.l.Made(f.Pieces[0]).Tape
 // whatever their girth.
 func bentAlike(p, q layout.Body) bool {
 	return slices.EqualFunc(p.Bends, q.Bends, func(x, y layout.Bend) bool {
-		return view.BendWords(x.Hem, x.Line.Turn) == view.BendWords(y.Hem, y.Line.Turn) && x.Line.Between == y.Line.Between
+		return view.BendWords(x.Hem, x.Line.Turn, x.Line.Radius) == view.BendWords(y.Hem, y.Line.Turn, y.Line.Radius) && x.Line.Between == y.Line.Between
 	})
 }
 
@@ -189,7 +189,7 @@ func (b *book) widthBends(all []widthCase) table {
 		if q.Hem {
 			included = "–"
 		}
-		row := []string{itoa(q.Order), view.BendWords(q.Hem, q.Line.Turn), included, q.Line.Between[0] + " and " + q.Line.Between[1], q.GaugeAt}
+		row := []string{itoa(q.Order), view.BendWords(q.Hem, q.Line.Turn, q.Line.Radius), included, q.Line.Between[0] + " and " + q.Line.Between[1], q.GaugeAt}
 		for _, c := range all {
 			row = append(row, b.inBlank(c.shown.Bends[i].Gauge), b.inBlank(c.shown.Bends[i].FromStreet), b.inBlank(c.shown.Bends[i].FromRoof))
 		}

@@ -208,7 +208,7 @@ func (b *book) bendTable(f *layout.Family, i int) table {
 		if q.Hem {
 			included = "–"
 		}
-		t.rows = append(t.rows, []string{itoa(q.Order), view.BendWords(q.Hem, q.Turn), included, q.Between[0] + " and " + q.Between[1], street, roof, b.inBlank(gauge.Gauge) + "\n" + gauge.GaugeAt})
+		t.rows = append(t.rows, []string{itoa(q.Order), view.BendWords(q.Hem, q.Turn, q.Radius), included, q.Between[0] + " and " + q.Between[1], street, roof, b.inBlank(gauge.Gauge) + "\n" + gauge.GaugeAt})
 	}
 	t.bold = func(_, col int) bool { return col < 2 }
 	return t

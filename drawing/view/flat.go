@@ -33,9 +33,15 @@ func BlankLength(metric bool, d length.Length) string {
 }
 
 // BendWords say which way a bend goes and how far: turn is in degrees, positive
-// towards the viewer of the finish side.
-func BendWords(hem bool, turn float64) string {
-	if hem {
+// towards the viewer of the finish side, and radius inside. A hem lies flat, stands
+// open, or turns past 180 degrees till its leaf closes on the flange again.
+func BendWords(hem bool, turn, radius float64) string {
+	switch {
+	case hem && math.Abs(turn) > 180+1e-6:
+		return "DOWN, hem teardrop"
+	case hem && radius > 0:
+		return "DOWN, hem open"
+	case hem:
 		return "DOWN, hem flat"
 	}
 	way := "DOWN"

@@ -89,9 +89,9 @@ func TestFlatPatternSaysEveryBend(t *testing.T) {
 				words := lettering(FlatPattern(f.Mark, l.Patterns(f)[i], 24000, 17000))
 				want := []string{"FINISH FACE TOWARDS YOU", strings.ToUpper(b.Edges().Top), strings.ToUpper(b.Edges().Bottom), b.Edges().Left, b.Edges().Right}
 				for _, q := range b.Bends {
-					want = append(want, BendWords(q.Hem, q.Line.Turn)+"  "+q.Line.Between[1], strconv.Itoa(q.Order))
+					want = append(want, BendWords(q.Hem, q.Line.Turn, q.Line.Radius)+"  "+q.Line.Between[1], strconv.Itoa(q.Order))
 					if q.Hem {
-						want[len(want)-2] = BendWords(q.Hem, q.Line.Turn)
+						want[len(want)-2] = BendWords(q.Hem, q.Line.Turn, q.Line.Radius)
 					}
 				}
 				if f.Released(l.Held) == 0 {

@@ -67,7 +67,7 @@ func (d *flat) bendLabels(brief bool) (far drawing.Unit) {
 
 // bendRow is what the label of a bend says.
 func (d *flat) bendRow(q plan.BlankBend) string {
-	words := BendWords(q.Hem, q.Turn)
+	words := BendWords(q.Hem, q.Turn, q.Radius)
 	if !q.Hem {
 		words += "  " + q.Between[1]
 	}

@@ -20,7 +20,7 @@ func SameBends(a, b plan.Blank) bool {
 	}
 	for i, p := range a.Bends {
 		q := b.Bends[i]
-		if !p.Level || !q.Level || p.Across || q.Across || BendWords(p.Hem, p.Turn) != BendWords(q.Hem, q.Turn) || p.FromStreet != q.FromStreet || p.Between != q.Between {
+		if !p.Level || !q.Level || p.Across || q.Across || BendWords(p.Hem, p.Turn, p.Radius) != BendWords(q.Hem, q.Turn, q.Radius) || p.FromStreet != q.FromStreet || p.Between != q.Between {
 			return false
 		}
 	}

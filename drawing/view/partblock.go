@@ -46,7 +46,7 @@ func (d *partDrawing) right() drawing.Unit {
 
 // partBend is what the label of a bend says.
 func partBend(q plan.BlankBend) string {
-	return drawing.Letter(BendWords(q.Hem, q.Turn) + " " + q.Between[1])
+	return drawing.Letter(BendWords(q.Hem, q.Turn, q.Radius) + " " + q.Between[1])
 }
 
 // x brings a place along the blank to paper.

@@ -54,7 +54,7 @@ func TestAnyPartIsFaultless(t *testing.T) {
 			}
 			words := lettering(flat)
 			for _, q := range p.Bodies[0].Bends {
-				if !strings.Contains(words, drawing.Letter(BendWords(q.Hem, q.Line.Turn)+" "+q.Line.Between[1])) || !strings.Contains(words, strconv.Itoa(q.Order)) {
+				if !strings.Contains(words, drawing.Letter(BendWords(q.Hem, q.Line.Turn, q.Line.Radius)+" "+q.Line.Between[1])) || !strings.Contains(words, strconv.Itoa(q.Order)) {
 					t.Fatalf("%s: bend %d is not lettered in %q", p.Mark, q.Order, words)
 				}
 			}

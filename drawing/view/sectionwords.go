@@ -119,8 +119,17 @@ func (s *sectionView) capWords() string {
 	if rear.Kick > 0 {
 		w += ", hook " + s.short(rear.Kick) + " in " + rear.Turn
 	}
-	if m.Hem > 0 {
-		w += ", hems " + s.short(m.Hem)
+	hem := func(l length.Length, kind string) string {
+		if kind == "closed" {
+			return s.short(l)
+		}
+		return s.short(l) + " " + kind
+	}
+	switch street, roof := hem(m.Hem, m.HemKind), hem(m.RearHem, m.RearHemKind); {
+	case street != roof:
+		w += ", hem at the street " + street + ", at the roof " + roof
+	case m.Hem > 0:
+		w += ", hems " + street
 	}
 	return w
 }

@@ -12,8 +12,9 @@ import (
 // a little narrower; a weight does not notice.
 func Girth(s *job.System, slope job.Slope, outside length.Length) length.Length {
 	p, k := &s.Profile, float64(slope)/1e9
+	street, roof := p.Hems()
 	top := length.FromMM(outside.MM() * math.Sqrt(1+k*k))
-	return s.FrontFoot() + p.Drip.Length + top + s.RearFoot() + p.RearHook.Length + 2*p.HemReturn
+	return s.FrontFoot() + p.Drip.Length + top + s.RearFoot() + p.RearHook.Length + street.Return + roof.Return
 }
 
 // Girth of the part: that of its piece, but each leg of a corner of two widths

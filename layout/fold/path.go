@@ -52,7 +52,8 @@ type Seg struct {
 // A Path is the section of one sheet of metal with its thickness: straights and
 // bends from one edge to the other. The finish side lies at the left hand of
 // the way along it, so the section of a cap, told from its street edge to its
-// roof edge, has the finish above. A hem is a bend of 180 degrees.
+// roof edge, has the finish above. A hem is a bend of 180 degrees or, where its leaf
+// closes on the flange again like a drop, of more.
 //
 // The straight Root lies where At and Slope put it: At is the outside mold line
 // at its start on the finish side, y to the roof and z up, and Slope its fall
@@ -100,9 +101,9 @@ func NewPath(t, k float64, legs []Leg, root int) (Path, error) {
 	for i, l := range legs {
 		turn := math.Abs(l.Turn)
 		switch {
-		case i == len(legs)-1 && turn != 0, turn > 180:
+		case i == len(legs)-1 && turn != 0, turn >= 270:
 			return Path{}, fmt.Errorf("the %s ends in a turn of %.2f degrees", l.Name, l.Turn)
-		case turn == 180 && l.To != ToTangent, turn > 179 && l.To == ToMoldLine:
+		case turn > 179 && l.To != ToTangent:
 			return Path{}, fmt.Errorf("a turn of %.2f degrees has no mold line: measure the %s to the tangent", turn, l.Name)
 		case turn != 0 && turn < 90-1e-9 && l.To == ToTangent:
 			return Path{}, fmt.Errorf("a turn of %.2f degrees has no outside tangent square to the %s: measure it to the mold line", turn, l.Name)
@@ -155,7 +156,7 @@ func (p Path) Deduction(i int) float64 {
 // folded right back.
 func (p Path) Hem(i int) bool {
 	n := len(p.Segs)
-	return i == 0 && math.Abs(p.Segs[0].Turn) == 180 || i == n-1 && n > 1 && math.Abs(p.Segs[n-2].Turn) == 180
+	return i == 0 && math.Abs(p.Segs[0].Turn) >= 180 || i == n-1 && n > 1 && math.Abs(p.Segs[n-2].Turn) >= 180
 }
 
 // Girth is the developed length of the path: the width of the sheet it is bent from.

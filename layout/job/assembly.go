@@ -53,6 +53,7 @@ type Assembly struct {
 	ThicknessLeast            length.Length
 	FrontLegMost, RearLegMost Leg
 	WidthMost                 length.Length // inside width
+	FrontHem                  HemKind       // at the edge that held the front
 	ChairSpacing              length.Length
 	Substrate                 string
 	Fastener                  string        // name of a Fastener
@@ -212,6 +213,7 @@ func (a *Assembly) keys(k keys) {
 	k.length("thickness_least", &a.ThicknessLeast, "the least thickness tested", `0.050"`)
 	k.leg("front_leg_most", &a.FrontLegMost, "the highest front leg tested", `7 1/4"`)
 	k.leg("rear_leg_most", &a.RearLegMost, "the highest rear leg tested", `4 3/4"`)
+	word(k.may(), "front_hem", &a.FrontHem, hemKinds, "how the hem lay that held the front in the test; otherwise closed", "open")
 	k.length("width_most", &a.WidthMost, "the widest inside width tested", `20"`)
 	k.length("chair_spacing", &a.ChairSpacing, "the chair spacing tested", `46"`)
 	optional(k.may().show(), "tested_on", &a.TestedOn, (*Specimen).keys,

@@ -56,6 +56,9 @@ type Profile struct {
 	RearLeg   Leg
 	RearHook  Kick          // turned in at the foot of the rear leg
 	HemReturn length.Length // return of the hemmed edges; zero: raw edge
+	HemKind   HemKind
+	HemInside length.Length // inside radius of the fold of a hem that is not closed
+	RearHem   *Hem          // at the roof edge; nil: as at the street edge
 	InsideR   length.Length // inside bend radius
 }
 
@@ -196,6 +199,7 @@ func (p *Profile) keys(k keys) {
 			angle("angle", &p.RearHook.Angle, 0, straight, "how far the hook turns in from the line of the leg", "150")
 	})
 	k.lengthOrZero("hem", &p.HemReturn, "the return of the hemmed edges, 0 for raw edges", `1/2"`)
+	p.hemKeys(k)
 	k.lengthOrZero("inside_radius", &p.InsideR, "the inside radius of the bends", `1/16"`)
 }
 

@@ -39,6 +39,7 @@ type BlankBend struct {
 	Order                int // in which it is made, from 1
 	Left, Right          fold.Point
 	Turn                 float64 // degrees, positive UP, towards the viewer
+	Radius               float64 // inside, millimetres
 	Up, Hem              bool
 	Level                bool // it runs along the blank
 	Across               bool // it runs across it, and is set from the ends

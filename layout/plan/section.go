@@ -135,7 +135,10 @@ type Sheet struct {
 	Metal, Finish string
 	Thickness     length.Length
 	Legs          [2]Leg
-	Hem           length.Length
+	Hem           length.Length // return of the hem at the street edge; zero: a raw edge
+	RearHem       length.Length // and at the roof edge
+	HemKind       string        // "closed"
+	RearHemKind   string
 	ByPacking     bool // the fall is made by the packing, else formed in chair and cap
 }
 

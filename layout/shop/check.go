@@ -21,16 +21,18 @@ func (b *builder) metal() {
 			Mend: "ask the fabricator for the radius it bends this metal with",
 		})
 	}
+	street, roof := b.s.Profile.Hems()
 	for _, e := range []struct {
 		name string
 		kick job.Kick
 		leg  length.Length
-	}{{"drip", b.s.Profile.Drip, b.s.FrontFoot()}, {"hook", b.s.Profile.RearHook, b.s.RearFoot()}} {
+		hem  length.Length
+	}{{"drip", b.s.Profile.Drip, b.s.FrontFoot(), street.Return}, {"hook", b.s.Profile.RearHook, b.s.RearFoot(), roof.Return}} {
 		room := e.kick.Length
 		if room == 0 {
 			e.name, room = "leg", e.leg
 		}
-		if h := b.s.Profile.HemReturn; h > room {
+		if h := e.hem; h > room {
 			b.found.Append(finding.Finding{
 				Code: "hem-too-deep", Severity: finding.Hold, At: b.s.At,
 				What: "the hem returns " + job.Both(h) + " on a " + e.name + " of " + job.Both(room),
@@ -63,6 +65,7 @@ func (b *builder) check(f *Family) {
 		b.every(f, "flange-too-short", fmt.Sprintf("what is left of the rear leg over the branch is %s deep, and the brake holds no less than %s", job.Both(f.Pieces[0].Tee.Drop), job.Both(b.shop.LeastFlange)),
 			"a flange the brake cannot hold slips and bends askew", "a greater `tee: drop: least:`")
 	}
+	b.tested(f)
 	for _, body := range f.Bodies {
 		if name, least := narrowest(body); least < b.shop.LeastFlange.MM()-1e-6 {
 			l := length.FromMM(least)
@@ -219,6 +222,21 @@ func pitched(p *cap.Piece) string {
 		return "Standing on the roof, the longer leg is at your right hand, " + over + "."
 	}
 	return NoHand
+}
+
+// tested holds pieces whose front edge is hemmed in another way than the report of
+// their assembly says: what hooks the front is a part of what was tested.
+func (b *builder) tested(f *Family) {
+	street, _ := b.s.Profile.Hems()
+	if street.Return == 0 {
+		return
+	}
+	for _, p := range f.Pieces {
+		if a := p.Assembly; a != nil && a.FrontHem != street.Kind {
+			b.hold(p, "hem-not-tested", fmt.Sprintf("piece %s: its front edge has a hem that is %s, and assembly %s was tested with one that is %s", p.Mark, street.Kind, a.Name, a.FrontHem),
+				"the hem is what holds the front down", "the hem of the report, or an assembly tested with this one (`front_hem:`)")
+		}
+	}
 }
 
 // hems holds a body whose hem does not lie on its own flange: the leaf reaches

@@ -82,7 +82,7 @@ func (b *builder) backs() []string {
 	}
 	var out []string
 	p := &b.s.Profile
-	if p.HemReturn > 0 {
+	if street, roof := p.Hems(); street.Return+roof.Return > 0 {
 		out = append(out, "hems")
 	}
 	if p.Drip.Length > 0 {

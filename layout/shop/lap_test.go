@@ -238,3 +238,33 @@ func TestLapsFoldBehindTheLegOverThem(t *testing.T) {
 		t.Error("no lap folded")
 	}
 }
+
+// A front hem of another kind than the report's is a hold on the piece; the report's
+// own, whatever its kind, is none.
+func TestFrontHemIsTheReports(t *testing.T) {
+	for _, c := range []struct {
+		hem, tested job.HemKind
+		hold        bool
+	}{{job.ClosedHem, job.ClosedHem, false}, {job.OpenHem, job.ClosedHem, true}, {job.OpenHem, job.OpenHem, false}, {job.TeardropHem, job.TeardropHem, false}, {job.ClosedHem, job.TeardropHem, true}} {
+		j := lapJob(90*job.Degree, func(j *job.Job) {
+			j.Shop.Seam = nil
+			p := &j.System.Profile
+			p.HemReturn, p.HemKind, p.HemInside = 3*in/8, c.hem, in/32
+			p.Drip.Length, p.RearHook.Length = in, in
+			for i := range j.Assemblies {
+				j.Assemblies[i].FrontHem = c.tested
+			}
+		})
+		_, found := layout.Build(j)
+		held := false
+		for _, f := range found {
+			held = held || f.Code == "hem-not-tested"
+			if f.Code == "metal-in-metal" || f.Code == "cannot-unfold" {
+				t.Errorf("%v hem: %v", c.hem, f)
+			}
+		}
+		if held != c.hold {
+			t.Errorf("hem %v, tested %v: held %v\n%v", c.hem, c.tested, held, found)
+		}
+	}
+}

@@ -5,6 +5,7 @@ import (
 
 	"copingset/layout/cap"
 	"copingset/layout/fold"
+	"copingset/layout/job"
 )
 
 // chord is how far a pattern's corners may leave a cut or an arc between them,
@@ -16,11 +17,11 @@ const chord = 0.05
 // the metal, closed flat.
 func (b *builder) legs(m measures, width float64) ([]fold.Leg, int) {
 	var out []fold.Leg
-	hem := b.s.Profile.HemReturn.MM()
+	street, roof := b.s.Profile.Hems()
 	r := b.bend.Radius
 	fall := math.Atan(m.slope) * 180 / math.Pi
-	if hem > 0 {
-		out = append(out, fold.Leg{Name: "hem", Outside: hem, Turn: -180, To: fold.ToTangent})
+	if street.Return > 0 {
+		out = append(out, b.hem(street))
 	}
 	if m.drip > 0 {
 		out = append(out, fold.Leg{Name: "drip", Outside: m.drip, Turn: m.dripTurn, Radius: r, To: m.dripTo})
@@ -35,17 +36,32 @@ func (b *builder) legs(m measures, width float64) ([]fold.Leg, int) {
 		last.Turn, last.Radius, last.To = -m.hookTurn, r, m.hookTo
 		out = append(out, fold.Leg{Name: "hook", Outside: m.hook})
 	}
-	if hem > 0 {
-		last := &out[len(out)-1]
-		last.Turn, last.To = -180, fold.ToTangent
-		out = append(out, fold.Leg{Name: "hem", Outside: hem})
+	if roof.Return > 0 {
+		last, hem := &out[len(out)-1], b.hem(roof)
+		last.Turn, last.Radius, last.To = hem.Turn, hem.Radius, hem.To
+		out = append(out, fold.Leg{Name: "hem", Outside: hem.Outside})
 	}
 	for i := range out {
-		if out[i].Turn != 0 && out[i].Turn != -180 {
+		if out[i].Turn != 0 && out[i].Turn > -180 {
 			out[i].Take = b.take(math.Abs(out[i].Turn))
 		}
 	}
 	return out, top
+}
+
+// hem is the leaf of a hem with its fold, to the back of the metal: closed flat, open
+// about its radius, or turned on till the edge of its leaf F lies on the flange, by
+// b = 2 atan((sqrt(F F + 2 R T) - F) / T) past 180 degrees.
+//
+// source: plane geometry: R (1 + cos b) - F sin b = T/2 (1 - cos b), the middles of
+// both then a thickness apart.
+func (b *builder) hem(h job.Hem) fold.Leg {
+	out := fold.Leg{Name: "hem", Outside: h.Return.MM(), Turn: -180, Radius: h.Inside.MM(), To: fold.ToTangent}
+	t, r := b.bend.Thickness, out.Radius
+	if leaf := out.Outside - r - t; h.Kind == job.TeardropHem && leaf > 0 {
+		out.Turn -= 2 * math.Atan((math.Sqrt(leaf*leaf+2*r*t)-leaf)/t) * 180 / math.Pi
+	}
+	return out
 }
 
 // path is the section of a cap of an outside width as one sheet of metal.
