@@ -95,6 +95,7 @@ func (c *composer) best(room drawing.Rect) [][]placed {
 	}
 	sides = append(sides, 0)
 	var found [][]placed
+	var chosen shopCase
 	split := 0
 	for _, sc := range view.Scales(c.b.metric) {
 		if sc.Ratio < 2 {
@@ -115,16 +116,35 @@ func (c *composer) best(room drawing.Rect) [][]placed {
 			for _, try := range []shopCase{{full: true}, {}, {full: true, under: true}, {under: true}, {full: true, back: true}, {back: true}, {full: true, under: true, back: true}, {under: true, back: true}} {
 				try.rows, try.side = rows, side
 				got := c.lay(room, try)
-				if len(got) == 1 {
+				if len(got) == 1 && grown(rows) {
+					got = c.lay(room, try)
+				}
+				if len(got) == 1 && rows[0].H <= body.Height() {
 					return got
 				}
 				if found == nil || len(got) < len(found) || len(got) == len(found) && len(rows) < split {
-					found, split = got, len(rows)
+					found, chosen, split = got, try, len(rows)
 				}
 			}
 		}
 	}
+	if found != nil && grown(chosen.rows) {
+		found = c.lay(room, chosen)
+	}
 	return found
+}
+
+// grown gives rows the height that they are drawn with, where words that found no
+// place on them stand under them, and reports whether it is more than was planned.
+// Only a layout that would be taken is drawn for it.
+func grown(rows []view.FlatRow) bool {
+	more := false
+	for i := range rows {
+		if h := rows[i].Draw().H; h > rows[i].H {
+			rows[i].H, more = h, true
+		}
+	}
+	return more
 }
 
 // rows are the patterns at a scale, as many in a row as there is room for.
