@@ -118,7 +118,11 @@ func (b *builder) lap(r raw, m cap.Miter, side float64) raw {
 		corner := side * cut.Seam(finish.X, finish.Y, 0)
 		butt := side*cut.X(l, (a+z)/2, side > 0) - corner
 		if over {
-			cut.Notches = append(cut.Notches, fold.Notch{From: a, To: z, Back: butt - f.cover})
+			n := fold.Notch{From: a, To: z, Back: butt - f.cover}
+			if n.Back > 0 { // set back all along: the tab's bend stands beside it at both its ends
+				n.From, n.To = from, to
+			}
+			cut.Notches = append(cut.Notches, n)
 			r.rivets = append(r.rivets, rivetRow{end, seg, a, z, -1})
 			continue
 		}

@@ -219,11 +219,16 @@ func (c *checker) corner(a, b body, turn, pitch float64) {
 	one := a.Sheet.Row["inside width"] == b.Sheet.Row["inside width"]
 	p := a.moved(Vec{X: 1}, Vec{S: 1}, Vec{Z: 1}, Vec{X: -a.corner(true, normal)})
 	q := b.moved(Vec{X: 1}, Vec{S: 1}, Vec{Z: 1}, Vec{X: -b.corner(false, mirrored)})
-	if one { // each on its own side of the plane that bisects the turn
+	lapped := a.Sheet.Row["lap"] != "" && one && pitch == 0
+	if one && !lapped { // each on its own side of the plane that bisects the turn
 		c.ownSide(p, rightEnd, normal, gap)
 		c.ownSide(q, leftEnd, mirrored, gap)
 	}
 	q = q.moved(x, s, z, Vec{})
+	if lapped {
+		c.lap(p, q, normal, gap)
+		return
+	}
 	kind := "corner of one width"
 	switch {
 	case pitch > 0:

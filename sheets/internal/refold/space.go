@@ -38,6 +38,7 @@ type Face struct {
 type hinge struct {
 	mid, u, v    Pt // its middle, along it, from parent to child
 	half, long   float64
+	past         float64 // how far beyond its ends metal still bends with it
 	turn, radius float64 // up is positive
 	parent       int
 }
@@ -217,7 +218,10 @@ func (s *Solid) grow(faces []Face, above bool) error {
 				continue
 			}
 			p := place[at] - 1
-			h := hinge{mid: q.mid, u: q.u, v: q.u.left(), half: q.row.MM("bend allowance") / 2, long: q.half, turn: q.row.Number("turn"), radius: q.row.MM("inside radius"), parent: p}
+			h := hinge{mid: q.mid, u: q.u, v: q.u.left(), half: q.row.MM("bend allowance") / 2, long: q.half, past: 5, turn: q.row.Number("turn"), radius: q.row.MM("inside radius"), parent: p}
+			if strings.HasSuffix(q.row["and"], " tab") {
+				h.past = 1e-3 // what lies beside it on the blank is not bent with it
+			}
 			if k == 0 {
 				h.v = h.v.by(-1)
 			}
@@ -281,7 +285,7 @@ func (s Solid) Skins(face int, p Pt) (finish, back Vec) {
 	best, found := hinge{}, math.Inf(1)
 	for _, h := range f.hinges {
 		d := p.sub(h.mid)
-		if a := math.Abs(d.dot(h.v)); a < h.half && a < found && math.Abs(d.dot(h.u)) < h.long+5 {
+		if a := math.Abs(d.dot(h.v)); a < h.half && a < found && math.Abs(d.dot(h.u)) < h.long+h.past {
 			best, found = h, a
 		}
 	}
