@@ -12,6 +12,7 @@ import (
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
 	"copingset/layout/length/draws"
+	"copingset/layout/shop"
 
 	"pgregory.net/rapid"
 )
@@ -265,6 +266,18 @@ func TestFrontHemIsTheReports(t *testing.T) {
 		}
 		if held != c.hold {
 			t.Errorf("hem %v, tested %v: held %v\n%v", c.hem, c.tested, held, found)
+		}
+	}
+}
+
+// Where a lap turns square the covered leg ends the thickness short of the outer line,
+// and the one that lies over it at the line itself: the flush lap of two plumb sheets,
+// as printed for sheets of .040, .050, .063 and .0276 in at 90 degrees, T tan 45.
+func TestSquareLapsAreFlush(t *testing.T) {
+	for _, c := range []struct{ thick, short float64 }{{.040, .0400}, {.050, .0500}, {.063, .0630}, {.0276, .0276}} {
+		cover, covered := shop.LapEnds(c.thick, 90)
+		if math.Abs(cover) > 1e-9 || math.Abs(covered-c.short) > 0.00005 {
+			t.Errorf("%.4f in: the leg over it ends %.4f short, the covered one %.4f, printed %.4f", c.thick, cover, covered, c.short)
 		}
 	}
 }

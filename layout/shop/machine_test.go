@@ -55,9 +55,35 @@ func TestMachineStripsAndSeams(t *testing.T) {
 		}},
 		{"rivets without a backer", "seam-backer", "no backer", func(j *job.Job) { j.Shop.Seam = &job.SeamRules{Process: job.RivetAndSeal} }},
 		{"rivets on a backer", "", "", func(j *job.Job) { j.Shop.Seam = &job.SeamRules{Process: job.RivetAndSeal, Backer: "strip"} }},
+		{"solder between two edges", "seam-backer", "soldered", func(j *job.Job) { j.Shop.Seam = &job.SeamRules{Process: job.Solder} }},
+		{"solder on a lap", "", "", func(j *job.Job) {
+			j.Shop.Seam = &job.SeamRules{Process: job.Solder, Lap: &job.SeamLap{Width: in, Clear: in / 8}}
+		}},
+		{"a lap narrower than a flange", "lap-narrow", "no flange under", func(j *job.Job) {
+			j.Shop.Seam = &job.SeamRules{Process: job.Solder, Lap: &job.SeamLap{Width: in / 8, Clear: in / 8}}
+		}},
+		{"rivets off the lap", "rivet-off-lap", "from an edge", func(j *job.Job) {
+			j.Shop.Seam = &job.SeamRules{Process: job.RivetAndSeal, Lap: &job.SeamLap{Width: in, Clear: in / 8}, Rivets: &job.Rivets{Diameter: in / 8, Edge: 3 * in / 4, Pitch: 2 * in}}
+		}},
+		{"a metal the machine does not name", "metal-off-machine", "does not name", func(j *job.Job) {
+			j.Shop.Machine = press(in / 4)
+			j.Shop.Machine.Takes = []job.Taken{{Metal: "lead", Least: in / 50, Most: in / 10}}
+		}},
+		{"a sheet too thick for it", "metal-off-machine", "takes", func(j *job.Job) {
+			j.Shop.Machine = press(in / 4)
+			j.Shop.Machine.Takes = []job.Taken{{Metal: j.System.Metal.Name, Least: in / 100, Most: in / 40}}
+		}},
+		{"a part longer than the machine", "longer-than-brake", "the press brake takes", func(j *job.Job) {
+			j.Shop.Machine = press(in / 4)
+			j.Shop.Machine.Longest = 40 * in
+		}},
+		{"a flange narrower than its own", "flange-too-short", "the press brake holds", func(j *job.Job) {
+			j.Shop.Machine = press(in / 4)
+			j.Shop.Machine.Flange = 2 * in
+		}},
 		{"a bend that is none", "bend-unknown", "drip/top", func(j *job.Job) { j.Shop.BendOrder = []string{"drip/top"} }},
 	} {
-		codes := []string{"flat-under-tool", "gauge-reach", "throat", "hits-tool", "weld-on-coating", "seam-gap", "seam-backer", "bend-unknown"}
+		codes := []string{"flat-under-tool", "gauge-reach", "throat", "hits-tool", "weld-on-coating", "seam-gap", "seam-backer", "bend-unknown", "lap-narrow", "rivet-off-lap", "metal-off-machine", "longer-than-brake", "flange-too-short"}
 		_, found := build(c.set)
 		seen := false
 		for _, f := range found {
