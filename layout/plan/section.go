@@ -136,7 +136,7 @@ type Sheet struct {
 	Thickness     length.Length
 	Legs          [2]Leg
 	Hems          [2]Hem // of the street edge and of the roof edge
-	ByPacking     bool // the fall is made by the packing, else formed in chair and cap
+	ByPacking     bool   // the fall is made by the packing, else formed in chair and cap
 }
 
 // Hem is how an edge is hemmed: its return, how it lies, and the inside radius of one
