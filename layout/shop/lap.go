@@ -123,7 +123,7 @@ func (b *builder) lap(r raw, m cap.Miter, side float64) raw {
 				n.From, n.To = from, to
 			}
 			cut.Notches = append(cut.Notches, n)
-			r.rivets = append(r.rivets, rivetRow{end, seg, a, z, -1})
+			r.rivets = append(r.rivets, rivetRow{end: end, seg: seg, from: a, to: z})
 			continue
 		}
 		bend := b.bend
@@ -139,7 +139,7 @@ func (b *builder) lap(r raw, m cap.Miter, side float64) raw {
 			Beyond: f.apex + f.tip - (2*set - arc) - butt,
 			Turn:   f.turn, Radius: bend.Radius, Arc: arc, Fold: f.apex - set + arc/2 - butt,
 		})
-		r.rivets = append(r.rivets, rivetRow{end, seg, a, z, f.apex + f.tip - (2*set - arc) - butt - lap.Width.MM()})
+		r.rivets = append(r.rivets, rivetRow{end, seg, a, z, true, f.apex + f.tip - (2*set - arc) - butt - lap.Width.MM()})
 	}
 	return r
 }
@@ -150,7 +150,7 @@ func (b *builder) lap(r raw, m cap.Miter, side float64) raw {
 func (b *builder) topLap(r raw, end int, from, to float64, over bool) raw {
 	root := r.metal.Path.Root
 	if over {
-		r.rivets = append(r.rivets, rivetRow{end, root, from, to, -1})
+		r.rivets = append(r.rivets, rivetRow{end: end, seg: root, from: from, to: to})
 		return r
 	}
 	lap := b.shop.Seam.Lap
@@ -159,7 +159,7 @@ func (b *builder) topLap(r raw, end int, from, to float64, over bool) raw {
 		past += math.Hypot(lap.Jog.MM(), b.bend.Thickness) - lap.Jog.MM()
 	}
 	r.metal.Laps[end] = append(r.metal.Laps[end], fold.Lap{Name: "top tab", Seg: root, From: from, To: to, Beyond: past + lap.Width.MM()})
-	r.rivets = append(r.rivets, rivetRow{end, root, from, to, past})
+	r.rivets = append(r.rivets, rivetRow{end, root, from, to, true, past})
 	return r
 }
 
@@ -176,7 +176,7 @@ func (b *builder) backed(r raw, side float64) raw {
 	l := r.metal.Path.Lay()
 	for seg := r.metal.Path.Root - 1; seg <= r.metal.Path.Root+1; seg++ {
 		from, to := l.Span(seg)
-		r.rivets = append(r.rivets, rivetRow{end, seg, from, to, -1})
+		r.rivets = append(r.rivets, rivetRow{end: end, seg: seg, from: from, to: to})
 	}
 	return r
 }
@@ -186,13 +186,14 @@ func (b Body) Tabbed() bool {
 	return b.Metal != nil && len(b.Metal.Laps[0])+len(b.Metal.Laps[1]) > 0
 }
 
-// rivetRow is a row of rivets at an end of a body: on the face between two places,
-// on a tab whose metal is covered from `past` its cut on; less than nothing: on the
-// metal that lies over.
+// rivetRow is a row of rivets at an end of a body, on the face between two places:
+// on a tab whose metal is covered from `past` its cut on, or on the metal that lies
+// over.
 type rivetRow struct {
 	end, seg int
 	from, to float64
-	past     float64
+	tab      bool
+	past     float64 // less than nothing where the tab's bend stands before the cut
 }
 
 // rivet adds the holes of a body's rivets to its pattern, which has been moved.
@@ -204,7 +205,7 @@ func (b *builder) rivet(r raw, body *Body, move fold.Point) {
 	edge, gap := q.Rivets.Edge.MM(), b.shop.WeldGap.MM()
 	for _, row := range r.rivets {
 		off := -edge
-		if row.past >= 0 {
+		if row.tab {
 			off = row.past + edge
 		}
 		for _, at := range r.metal.Row(row.end, row.seg, row.from, row.to, edge, off, edge+gap, q.Rivets.Pitch.MM()) {

@@ -281,3 +281,61 @@ func TestSquareLapsAreFlush(t *testing.T) {
 		}
 	}
 }
+
+// Rivets of a lap meet: as many holes in the tabs as in the leg over them, at the same
+// heights, and in the front tab as far from its edge as the lap leaves behind the row.
+func TestRivetsOfALapMeet(t *testing.T) {
+	j := lapJob(90*job.Degree, func(j *job.Job) {
+		j.Shop.Seam.Process = job.RivetAndSeal
+		j.Shop.Seam.Rivets = &job.Rivets{Diameter: in / 8, Edge: 3 * in / 8, Pitch: 2 * in}
+	})
+	l, found := layout.Build(j)
+	if found.HasErrors() {
+		t.Fatal(found)
+	}
+	var heights [2][]float64
+	var rows [2][]shop.Drill
+	for _, b := range cornerOf(l).Bodies {
+		k := 0
+		switch b.Name {
+		case "left leg":
+		case "right leg":
+			k = 1
+		default:
+			continue
+		}
+		if b.Riveted == 0 || b.Riveted != len(b.Drills) {
+			t.Fatalf("%s: %d rivets, %d drills", b.Name, b.Riveted, len(b.Drills))
+		}
+		rows[k] = b.Drills
+		lay := b.Metal.Path.Lay()
+		from, to := lay.Span(b.Metal.Path.Root - 1)
+		for _, d := range b.Drills {
+			s := b.Metal.Path.Girth() - d.At.Y
+			if s < from || s > to {
+				continue
+			}
+			heights[k] = append(heights[k], s)
+			lo, hi := crossings(b.Flat.Outline, d.At.Y)
+			off := hi - d.At.X // of the leg that lies over, at its right end
+			want := j.Shop.Seam.Rivets.Edge.MM()
+			if k == 1 {
+				off, want = d.At.X-lo, (j.Shop.Seam.Lap.Width - j.Shop.Seam.Rivets.Edge).MM()
+			}
+			if math.Abs(off-want) > 0.01 {
+				t.Errorf("%s: a rivet %.3f mm from its edge, want %.3f", b.Name, off, want)
+			}
+		}
+	}
+	if len(rows[0]) != len(rows[1]) || len(heights[0]) < 3 || len(heights[0]) != len(heights[1]) {
+		t.Fatalf("%d and %d rivets, %d and %d of the front", len(rows[0]), len(rows[1]), len(heights[0]), len(heights[1]))
+	}
+	for i := range heights[0] {
+		if math.Abs(heights[0][i]-heights[1][i]) > 1e-6 {
+			t.Errorf("rivet %d at %.3f and at %.3f", i, heights[0][i], heights[1][i])
+		}
+		if i > 0 && math.Abs(heights[0][i]-heights[0][i-1]) > 2*25.4+1e-6 {
+			t.Errorf("rivets %.3f mm apart", heights[0][i]-heights[0][i-1])
+		}
+	}
+}
