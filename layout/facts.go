@@ -189,7 +189,7 @@ func (b *facts) ofFindings() {
 			b.count("column", f.At.Col)
 		}
 		b.said("perimeter", f.Where.Perimeter)
-		b.said("run", f.Where.Run)
+		b.said("run", strings.Join(append([]string{f.Where.Run}, f.Where.Runs...), " "))
 		b.said("corner", f.Where.Corner)
 		if f.Where.HasStation {
 			b.length("station", b.crewStation(f.Where))

@@ -361,6 +361,11 @@ func jointKind(k cap.JointKind) string { return [...]string{"plain", "expansion"
 func (b *facts) ofSupport(s *anchor.Support) {
 	b.about(fact.Support, s.Name)
 	b.loading("hook", s.Load)
+	if w := s.Screws; w.Length > 0 {
+		b.words("screws", w.Fastener.Name)
+		b.count("screws-count", w.Count)
+		b.length("screws-length", w.Length)
+	}
 	b.words("piece", s.Piece.Mark)
 	b.length("packing", s.Packing)
 	b.length("from-corner-along", s.X)

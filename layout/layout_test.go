@@ -28,7 +28,7 @@ func build(t interface{ Fatalf(string, ...any) }, j *job.Job) *layout.Layout {
 
 func held(l *layout.Layout, run string, codes ...string) bool {
 	return slices.ContainsFunc(l.Findings, func(f finding.Finding) bool {
-		return f.Severity == finding.Hold && slices.Contains(codes, f.Code) && (f.Where.Run == "" || f.Where.Run == run || f.Where.Corner != "")
+		return f.Severity == finding.Hold && slices.Contains(codes, f.Code) && (f.Where.OnRun(run) || f.Where.Corner != "")
 	})
 }
 

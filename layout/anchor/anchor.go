@@ -72,6 +72,7 @@ type Support struct {
 	Piece   *cap.Piece
 	Packing length.Length // set surface over the wall top at the corner, the greatest of the faces that meet there
 	Load    Loading       // what the wind asks of it, and what its hook holds; none of one that only bears
+	Screws  Screws
 	cap.SupportPlace
 }
 
@@ -80,6 +81,7 @@ type Run struct {
 	*cap.Run
 	Chairs    []*Chair
 	PitchMost length.Length // greatest distance between neighbouring chairs of one piece
+	Supports  []*Support    // under the miter at its right end
 	Step      length.Length // that its chairs' stations are laid and lettered to
 
 	BuildUp []wall.ShimZone // under the coping; they cover the wall line once, and no chair stands over two
@@ -115,6 +117,7 @@ func Build(j *job.Job, d wind.Demand, runs []*cap.Run, pieces []*cap.Piece, grid
 		}
 	}
 	b.judge(out, sup, turned)
+	b.fix(out, sup)
 	b.under = underOf(sup)
 	b.plan(out)
 	packing := b.compare(out, sup)

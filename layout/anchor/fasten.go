@@ -171,23 +171,17 @@ func (b *builder) reach(c *Chair, r *Row) {
 			"run "+c.Run.Name+": chair "+c.Name+" has a row of fasteners "+job.Both(r.Edge.Has)+" from a face of the wall; the fastener asks for "+job.Both(r.Edge.Asked),
 			"the pre-punched holes are part of the test", "ask the fabricator for an assembly tested on a wall this narrow")
 	}
-	below, what := f.Cover, "the tip must stay "+job.Both(f.Cover)+" above"
+	what := "the tip must stay " + job.Both(f.Cover) + " above"
 	if f.PilotDia > 0 && f.PilotBeyond > f.Cover {
-		below, what = f.PilotBeyond, "the pilot hole, "+job.Both(f.PilotBeyond)+" deeper than the tip, must not pass"
+		what = "the pilot hole, " + job.Both(f.PilotBeyond) + " deeper than the tip, must not pass"
 	}
-	for _, l := range f.Lengths {
-		if l < r.Above+f.Embedment+f.Tip {
-			continue
+	if l := fits(f, r.Above, depth); l > 0 {
+		r.Length = l
+		r.Into = l - r.Above
+		r.Thread = plan.AtLeast(plan.Thread, r.Into-f.Tip, f.Embedment)
+		if f.PilotDia > 0 {
+			r.Pilot = l - s.Chair.Thickness + f.PilotBeyond
 		}
-		if l-r.Above+below <= depth {
-			r.Length = l
-			r.Into = l - r.Above
-			r.Thread = plan.AtLeast(plan.Thread, r.Into-f.Tip, f.Embedment)
-			if f.PilotDia > 0 {
-				r.Pilot = l - s.Chair.Thickness + f.PilotBeyond
-			}
-		}
-		break
 	}
 	if r.Length == 0 {
 		b.hold("no-fastener-length", f.At, c.Run, c.At,

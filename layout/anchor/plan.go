@@ -94,7 +94,7 @@ func (b *builder) plan(runs []*Run) {
 	}
 }
 
-// crowd holds the pieces that crowded chairs carry, on every run concerned.
+// crowd holds the pieces that crowded chairs carry, once for all runs concerned.
 func (b *builder) crowd(r *Run, what string, all ...standing) {
 	runs := []string{r.Name}
 	var marks []string
@@ -108,12 +108,14 @@ func (b *builder) crowd(r *Run, what string, all ...standing) {
 			}
 		}
 	}
-	for _, n := range runs {
-		b.found.Append(finding.Finding{Code: "chairs-overlap", Severity: finding.Hold, At: r.Job.At,
-			Where: finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: n, Pieces: marks},
-			What:  "run " + n + ": " + what, Why: "two chairs cannot stand on one place of the wall",
-			Mend: "change the leg, the place of the corner support or the chair's length with the fabricator"})
+	on := "run "
+	if len(runs) > 1 {
+		on = "runs "
 	}
+	b.found.Append(finding.Finding{Code: "chairs-overlap", Severity: finding.Hold, At: r.Job.At,
+		Where: finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name, Runs: runs[1:], Pieces: marks},
+		What:  on + listed(runs) + ": " + what, Why: "two chairs cannot stand on one place of the wall",
+		Mend: "change the leg, the place of the corner support or the chair's length with the fabricator"})
 }
 
 // carried are the pieces a chair carries.

@@ -112,10 +112,11 @@ func (b *builder) crowded(p *Piece) {
 		if !supportsClear(Supports(b.sys, m.Seam)) {
 			what, mend = "the supports under its miter overlap one another", "ask the fabricator for fewer or smaller supports at this turn and width"
 		}
-		for _, name := range []string{c.Arrive.Name, c.Leave.Name} {
-			f := finding.Ref{Perimeter: p.Perimeter.Job.Name, Run: name, Corner: c.Name, Pieces: []string{p.Mark}}
-			b.hold("corner-crowded", c.Arrive.Job.Right.At, f, "corner "+c.Name+": "+what, "two chairs cannot stand on one place of the wall", mend)
+		f := finding.Ref{Perimeter: p.Perimeter.Job.Name, Run: c.Arrive.Name, Corner: c.Name, Pieces: []string{p.Mark}}
+		if c.Leave != c.Arrive {
+			f.Runs = []string{c.Leave.Name}
 		}
+		b.hold("corner-crowded", c.Arrive.Job.Right.At, f, "corner "+c.Name+": "+what, "two chairs cannot stand on one place of the wall", mend)
 	}
 }
 

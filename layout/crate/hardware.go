@@ -13,25 +13,31 @@ import (
 type FastenerCount struct {
 	Fastener *job.Fastener
 	Length   length.Length
-	Count    int // in chairs, without spares
+	Count    int // in chairs and under miters, without spares
 }
 
-// Fasteners counts the fasteners of all chairs, by type and length.
+// Fasteners counts the fasteners of all chairs and corner supports, by type and length.
 func Fasteners(runs []*anchor.Run) []FastenerCount {
 	var out []FastenerCount
+	add := func(of *job.Fastener, long length.Length, n int) {
+		if of == nil || long == 0 {
+			return
+		}
+		i := slices.IndexFunc(out, func(f FastenerCount) bool { return f.Fastener == of && f.Length == long })
+		if i < 0 {
+			out = append(out, FastenerCount{Fastener: of, Length: long})
+			i = len(out) - 1
+		}
+		out[i].Count += n
+	}
 	for _, r := range runs {
 		for _, c := range r.Chairs {
 			for _, w := range c.Rows {
-				if w.Fastener == nil || w.Length == 0 {
-					continue
-				}
-				i := slices.IndexFunc(out, func(f FastenerCount) bool { return f.Fastener == w.Fastener && f.Length == w.Length })
-				if i < 0 {
-					out = append(out, FastenerCount{Fastener: w.Fastener, Length: w.Length})
-					i = len(out) - 1
-				}
-				out[i].Count += w.Count
+				add(w.Fastener, w.Length, w.Count)
 			}
+		}
+		for _, s := range r.Supports {
+			add(s.Screws.Fastener, s.Screws.Length, s.Screws.Count)
 		}
 	}
 	slices.SortStableFunc(out, func(a, b FastenerCount) int {

@@ -34,8 +34,10 @@ func NewCodes(l List) *Codes {
 				x.pieces[mark] = add(x.pieces[mark], first{i, f.Code})
 			}
 		case w.Part == "":
-			k := [2]string{w.Perimeter, w.Run}
-			x.runs[k] = add(x.runs[k], first{i, f.Code})
+			for _, run := range append([]string{w.Run}, w.Runs...) {
+				k := [2]string{w.Perimeter, run}
+				x.runs[k] = add(x.runs[k], first{i, f.Code})
+			}
 		}
 	}
 	return x

@@ -74,7 +74,8 @@ type Ref struct {
 	Station        length.Length
 	HasStation     bool // station zero is a station
 	Pieces         []string
-	Part           string // mark of a made part, which touches no run and no piece
+	Part           string   // mark of a made part, which touches no run and no piece
+	Runs           []string // further runs of the perimeter, which it touches as it does Run
 }
 
 // IsWhole says that the finding touches the whole job.
@@ -86,7 +87,13 @@ func (r Ref) IsWhole() bool {
 // on the side of showing: a finding on a perimeter touches all its runs, and
 // so does one on a corner that does not name its run.
 func (r Ref) TouchesRun(perimeter, run string) bool {
-	return r.Part == "" && (r.Perimeter == "" || r.Perimeter == perimeter) && (r.Run == "" || r.Run == run)
+	return r.Part == "" && (r.Perimeter == "" || r.Perimeter == perimeter) && r.OnRun(run)
+}
+
+// OnRun says whether the finding is on a run of its perimeter; one that is not
+// narrowed down is on all.
+func (r Ref) OnRun(run string) bool {
+	return r.Run == "" || r.Run == run || slices.Contains(r.Runs, run)
 }
 
 // TouchesPiece says whether a piece of a run is touched. If the finding lists
@@ -109,7 +116,11 @@ func (r Ref) String() string {
 		}
 	}
 	add("perimeter", r.Perimeter)
-	add("run", r.Run)
+	if len(r.Runs) > 0 {
+		add("runs", strings.Join(append([]string{r.Run}, r.Runs...), " "))
+	} else {
+		add("run", r.Run)
+	}
 	add("corner", r.Corner)
 	switch len(r.Pieces) {
 	case 0:
@@ -124,7 +135,7 @@ func (r Ref) String() string {
 
 func (r Ref) equal(o Ref) bool {
 	return r.Perimeter == o.Perimeter && r.Run == o.Run && r.Corner == o.Corner &&
-		r.Station == o.Station && r.HasStation == o.HasStation && r.Part == o.Part && slices.Equal(r.Pieces, o.Pieces)
+		r.Station == o.Station && r.HasStation == o.HasStation && r.Part == o.Part && slices.Equal(r.Pieces, o.Pieces) && slices.Equal(r.Runs, o.Runs)
 }
 
 // Finding is one thing that is wrong, on hold or worth a note.

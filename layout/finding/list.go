@@ -97,7 +97,7 @@ func (l List) Count(sev Severity) int {
 
 // ByRun are the findings that name the run, in list order.
 func (l List) ByRun(run string) List {
-	return l.where(func(f Finding) bool { return f.Where.Run == run })
+	return l.where(func(f Finding) bool { return f.Where.Run == run || slices.Contains(f.Where.Runs, run) })
 }
 
 // Touching are the findings that the sheet of a run must show: those that name

@@ -1,0 +1,84 @@
+package anchor
+
+import (
+	"copingset/layout/assembly"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+)
+
+// Screws are those of one corner support.
+type Screws struct {
+	Fastener *job.Fastener // nil: the job does not say what fastens a support
+	Count    int
+	Length   length.Length // stock length chosen; zero: none fits
+}
+
+// fits is the shortest stock length that goes through what lies above the holding
+// material and has its thread and tip in it, if it is no deeper than that allows;
+// zero: none.
+func fits(f *job.Fastener, above, depth length.Length) length.Length {
+	below := length.Max(f.Cover, f.PilotBeyond)
+	if f.PilotDia == 0 {
+		below = f.Cover
+	}
+	for _, l := range f.Lengths {
+		if l < above+f.Embedment+f.Tip {
+			continue
+		}
+		if l-above+below <= depth {
+			return l
+		}
+		return 0
+	}
+	return 0
+}
+
+// fix chooses the screws of the corner supports: through the support, membrane,
+// packing and every layer above what holds, as a chair's. A support's own metal is
+// as thick as its blank says, else as the chair.
+func (b *builder) fix(runs []*Run, sup []*Support) {
+	x := b.sys.Corner.Support.Fixing
+	for _, s := range sup {
+		for _, a := range runs {
+			if a.OnWall() == s.Corner.Arrive {
+				a.Supports = append(a.Supports, s)
+			}
+		}
+		if x == nil {
+			continue
+		}
+		s.Screws = Screws{Fastener: b.fastener(x.Fastener), Count: x.Count}
+		f := s.Screws.Fastener
+		if f == nil {
+			continue // refused when the job was read
+		}
+		thick := b.sys.Chair.Thickness
+		if k := b.sys.Corner.Support.Blank; k != nil && k.Stuff.Thickness > 0 {
+			thick = k.Stuff.Thickness
+		}
+		layers := s.Corner.Arrive.Wall.Layers
+		over, ok := assembly.Holding(layers, f.Substrate)
+		var depth length.Length
+		for _, l := range layers {
+			if l.Material == f.Substrate {
+				depth = l.Thickness
+				break
+			}
+		}
+		above := thick + b.job.Membrane.Thickness + over + s.Packing
+		if ok {
+			s.Screws.Length = fits(f, above, depth)
+		}
+		if s.Screws.Length > 0 {
+			continue
+		}
+		ref := finding.Ref{Perimeter: s.Piece.Perimeter.Job.Name, Run: s.Corner.Arrive.Name, Corner: s.Corner.Name, Pieces: []string{s.Piece.Mark}}
+		if s.Corner.Leave != s.Corner.Arrive {
+			ref.Runs = []string{s.Corner.Leave.Name}
+		}
+		b.found.Append(finding.Finding{Code: "support-unfixed", Severity: finding.Hold, At: x.At, Where: ref,
+			What: "corner " + s.Corner.Name + ": no stock length of " + f.Name + " fits its corner supports: " + job.Both(above+f.Embedment+f.Tip) + " is needed",
+			Why:  "a support holds no more than its screws do", Mend: "reduce the packing there, or add a stock length the report covers"})
+	}
+}
