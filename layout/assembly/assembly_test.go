@@ -37,18 +37,24 @@ func TestFewestChairsThenCost(t *testing.T) {
 // Demand and resistance are compared at one level.
 func TestLevels(t *testing.T) {
 	j := jobtest.Job()
-	// Strength 2300 Pa is 1380 allowable; as-pulled 2800 over 2 is 1400: covered.
-	j.Pressures.Edge.Up = job.Pressure{Pa: 2300, Level: job.Strength}
+	// Strength 3000 Pa is 1800 allowable; as-pulled 3600 over 2 is 1800: covered.
+	j.Pressures.Edge.Up = job.Pressure{Pa: 3000, Level: job.Strength}
 	d, _ := wind.Build(j, nil)
 	c := assembly.Choose(j, d, wind.Edge, need(j))
-	if c.Assembly.Name != "T1" || c.UpDemand != 1380 || c.UpResists != 1400 {
+	if c.Assembly.Name != "T1" || c.UpDemand != 1800 || c.UpResists != 1800 {
 		t.Errorf("%s: %v against %v", c.Assembly.Name, c.UpDemand, c.UpResists)
 	}
-	// The same number stated as allowable is not.
-	j.Pressures.Edge.Up = job.Pressure{Pa: 2300, Level: job.Allowable}
+	// The same number stated as allowable is not, and asks for the stronger one.
+	j.Pressures.Edge.Up = job.Pressure{Pa: 3000, Level: job.Allowable}
+	d, _ = wind.Build(j, nil)
+	if c := assembly.Choose(j, d, wind.Edge, need(j)); c.Assembly.Name != "T2" || !c.Covers {
+		t.Errorf("%s covers 3000 Pa allowable: %v", c.Assembly.Name, c.Covers)
+	}
+	// As-pulled 7600 over 2 is 3800.
+	j.Pressures.Edge.Up = job.Pressure{Pa: 3801, Level: job.Allowable}
 	d, _ = wind.Build(j, nil)
 	if c := assembly.Choose(j, d, wind.Edge, need(j)); c.Covers {
-		t.Errorf("%s covers 2300 Pa allowable", c.Assembly.Name)
+		t.Errorf("%s covers 3801 Pa allowable", c.Assembly.Name)
 	}
 	// An allowable resistance has its factor taken already.
 	if got := assembly.AllowablePa(job.Pressure{Pa: 1400, Level: job.Allowable}, 2); got != 1400 {

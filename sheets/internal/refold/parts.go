@@ -117,10 +117,19 @@ func (c *checker) section(w Sheet, section []job.Flange, across float64) {
 		c.say("%s: %d faces, the job states %d", name, len(all), len(section))
 		return
 	}
+	var base float64 // of the face that reaches across
+	for _, f := range section {
+		if f.Across {
+			base = across - f.Before.MM() - f.Behind.MM()
+		}
+	}
 	for i, f := range section {
 		want := f.Length.MM()
-		if f.Across {
-			want = across - f.Before.MM() - f.Behind.MM()
+		switch {
+		case f.Across:
+			want = base
+		case f.Rises && c.j.System.Profile.SlopeBy == job.SlopeByChair:
+			want += base * float64(c.j.System.Profile.TopSlope) / 1e9
 		}
 		got, tan := all[i].To-all[i].From, 0.0
 		for _, s := range r.Spans {
