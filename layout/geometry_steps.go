@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"slices"
 
 	"copingset/layout/cap"
@@ -156,13 +157,20 @@ func (l *Layout) jointShown(r *Run) *Joint {
 }
 
 // cutPlan is the section that the pictures of a run show: through the chair with the
-// most packing, which shows most, or through the middle of a run without chairs.
+// most packing, which shows most, or through the middle of a run without chairs. Of
+// chairs packed alike it is the one whose wall lies farthest back, in a mirrored job
+// the mirror of the same.
 func (l *Layout) cutPlan(r *Run) plan.Cut {
 	s := &l.Job.System
 	at, n := r.Cap/2, -1
 	var cut *Chair
 	for i, c := range r.Chairs {
-		if cut == nil || c.PackFront+c.PackRear > cut.PackFront+cut.PackRear {
+		more := 1
+		if cut != nil {
+			f, g := r.FaceAt(s, c.At), r.FaceAt(s, cut.At)
+			more = cmp.Or(cmp.Compare(c.PackFront+c.PackRear, cut.PackFront+cut.PackRear), cmp.Compare(f.Street, g.Street), cmp.Compare(f.Deepest, g.Deepest))
+		}
+		if more > 0 {
 			cut, at, n = c, c.At, i
 		}
 	}
