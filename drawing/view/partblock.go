@@ -99,10 +99,35 @@ func PartFlat(mark string, b plan.Blank, w, h drawing.Unit) drawing.Scene {
 	if wide := d.x(d.hi.X) - d.o.X; drawing.Width(drawing.Regular, drawing.Letter(BlankLength(b.Metric, d.b.Length)), drawing.Note)+300 > wide {
 		d.o.Y += 750 // its length stands raised over the chain
 	}
+	// A low blank of many bends has its figures spread beyond it, up and down alike.
+	if need := drawing.Unit(d.stops()) * drawing.Note.Line(); need > d.high()+1000 {
+		d.o.Y += (need - d.high() - 1000) / 2
+	}
 	d.pl = place.New(drawing.Box(0, 450, w, d.o.Y+d.high()+partFoot))
 	d.draw()
 	s.H = s.Bounds().Max.Y + 100
 	return s
+}
+
+// stops are how many distances from the front edge stand at the left at most.
+func (d *partDrawing) stops() int {
+	at := map[drawing.Unit]bool{} // counted alone
+	for _, p := range d.b.Outline {
+		at[d.at(p).Y] = true
+	}
+	for _, q := range d.b.Bends {
+		at[d.at(q.Left).Y] = at[d.at(q.Left).Y] || !q.Across
+	}
+	for _, h := range d.b.Holes {
+		at[d.at(h.Centre).Y] = true
+	}
+	n := 0
+	for _, y := range at {
+		if y {
+			n++
+		}
+	}
+	return n
 }
 
 func (d *partDrawing) high() drawing.Unit { return drawing.Round((d.hi.Y - d.lo.Y) / d.k) }
