@@ -1,8 +1,6 @@
 package golden
 
 import (
-	"go/parser"
-	"go/token"
 	"io/fs"
 	"os"
 	"os/exec"
@@ -36,7 +34,7 @@ drawing/svg: drawing fonts
 drawing/pdf: drawing fonts
 drawing/dxf:
 drawing/words:
-drawing/view: drawing drawing/place fonts layout layout/cap layout/cut layout/fold layout/job layout/length layout/plan layout/shop
+drawing/view: drawing drawing/place fonts layout/cut layout/fold layout/length layout/plan
 fonts:
 golden:
 samples:
@@ -122,33 +120,6 @@ func TestImportsPointOneWay(t *testing.T) {
 			}
 			if in, ok := strings.CutPrefix(imp, "copingset/"); ok && !contains(strings.Fields(allowed), in) {
 				t.Errorf("%s imports %s: imports point from paper to wall, never back (allowed: %s)", pkg, in, allowed)
-			}
-		}
-	}
-}
-
-// Views letter and scale what the layout has worked out: of its rooms they know the
-// plain values alone, so that nothing can be worked out a second time there. These
-// files have still to be given values; the list only grows shorter.
-func TestViewsKnowPlansAlone(t *testing.T) {
-	still := []string{"profile.go", "profileflat.go", "stepscut.go", "view.go"}
-	const may = "layout/plan layout/fold layout/cut layout/length"
-	files, err := filepath.Glob("../drawing/view/*.go")
-	if err != nil || len(files) < 30 {
-		t.Fatalf("%d files of views, %v", len(files), err)
-	}
-	for _, path := range files {
-		if strings.HasSuffix(path, "_test.go") || contains(still, filepath.Base(path)) {
-			continue
-		}
-		f, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, q := range f.Imports {
-			imp, ours := strings.CutPrefix(strings.Trim(q.Path.Value, `"`), "copingset/")
-			if ours && strings.HasPrefix(imp, "layout") && !contains(strings.Fields(may), imp) {
-				t.Errorf("%s imports %s: what it needs is a value of layout/plan", path, imp)
 			}
 		}
 	}

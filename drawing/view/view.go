@@ -11,8 +11,6 @@ package view
 
 import (
 	"copingset/drawing"
-	"copingset/layout"
-	"copingset/layout/job"
 	"copingset/layout/length"
 )
 
@@ -57,9 +55,6 @@ func Fit(metric bool, l length.Length, u drawing.Unit) Scale {
 	}
 	return all[len(all)-1]
 }
-
-// Blank is how the lengths of a blank are lettered.
-func Blank(l *layout.Layout) length.Style { return BlankStyle(l.Job.Units == job.Metric) }
 
 // Window is the stretch of a run's cap line that one sheet shows. Windows meet
 // at match lines; a window that does not begin or end the run repeats one
