@@ -113,9 +113,9 @@ func (b *builder) keep(legs []*leg) {
 			b.noRoom(g)
 			// Drawn as if there were room, to be held.
 			free := g.Part
-			free.Bars, free.Chair = nil, 0
+			free.Bars, free.Chair = nil, g.Chair/4
 			for i := range free.Ends {
-				free.Ends[i].Near = 0
+				free.Ends[i].Near, free.Ends[i].Far = 0, length.Max(g.Spacing, free.Ends[i].Far)
 			}
 			r, _ := stand.Row(free, b.grid)
 			at = r.At

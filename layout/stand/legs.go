@@ -128,6 +128,7 @@ type chain struct {
 	exact map[Span]Cost // pieces asked
 	rows  map[[3]int]bool
 	pairs [][]pair
+	asks  int
 	asked map[[2]int]int // pieces asked between two runs
 }
 
@@ -453,13 +454,20 @@ func (c *chain) key(s Span, at func(int) int) Span {
 
 // After so many pieces between two runs that were asked for one by one, all legs
 // there are asked for, and after so many more all pieces.
+//
+// Beyond asksMost plans the one at hand is taken, whatever of it is unknown: a long
+// chain in which nothing can carry what the wind asks has no end of plans alike.
 const (
+	asksMost  = 300
 	legsFrom  = 4
 	tableFrom = 24
 )
 
 // ask asks for the pieces of a plan; true tells that all were known.
 func (c *chain) ask(p path) bool {
+	if c.asks++; c.asks > asksMost {
+		return true
+	}
 	known := true
 	for _, s := range p.stops {
 		if s.span != (Span{}) {
