@@ -34,6 +34,7 @@ func (b *builder) finish(pieces []*Piece) {
 	for _, p := range pieces {
 		b.pierced(p)
 		b.crowded(p)
+		b.shortLegs(p)
 		b.vanishes(p)
 		b.sloped(p)
 	}
