@@ -110,6 +110,26 @@ func BenchmarkBuildRuns(b *testing.B) {
 	}
 }
 
+// BenchmarkBuildStanding is a job of twelve runs, and of more: its corner supports
+// hook the cap, so that the legs of each corner are tried by all rules, or only
+// bear, so that none stands by them.
+func BenchmarkBuildStanding(b *testing.B) {
+	for _, hooked := range []bool{true, false} {
+		for _, n := range []int{12, 100, 1000} {
+			b.Run(fmt.Sprintf("hooked=%v/%d", hooked, n), func(b *testing.B) {
+				j := whole()
+				j.System.Corner.Covered = nil
+				if hooked {
+					j.System.Corner.Support.Hook = &job.Hook{Allowable: 2000, By: "Test house", Document: "R-9"}
+					j.System.Corner.Support.Fixing = &job.Fixing{Fastener: "wood screw", Count: 2}
+				}
+				j.Perimeters = []job.Perimeter{jogged(n)}
+				measure(b, rough(j), n)
+			})
+		}
+	}
+}
+
 // jogged is a roof of n runs, n a multiple of four.
 func jogged(n int) job.Perimeter {
 	const sq = 90 * job.Degree
