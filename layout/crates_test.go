@@ -75,7 +75,7 @@ func TestMirroredManyMiters(t *testing.T) {
 	const sq = 90 * job.Degree
 	run := jobtest.Run
 	j := jobtest.Job()
-	j.System.LeastPiece, j.System.Corner.Leg, j.System.Corner.LongestLeg = 17*in, 20*in, 30*in
+	j.System.LeastPiece, j.System.Corner.Leg, j.System.Corner.LongestLeg = 17*in, 20*in, 60*in
 	j.System.Stock, j.System.Chair.Length, j.System.Joint.Gap = 72*in, 6*in, length.Inch/8
 	j.Perimeters = []job.Perimeter{jobtest.Perimeter("JOG", job.Roof,
 		run("A", 20*in, -sq), run("B", 6*in, sq), run("C", 10*in, sq), run("D", 6*in, -sq), run("E", 54*in+length.Inch/8, sq),

@@ -99,7 +99,7 @@ type Standing struct {
 
 // Build stands the chairs of one perimeter.
 func Build(j *job.Job, d wind.Demand, runs []*cap.Run, pieces []*cap.Piece, grid length.Length) (Standing, finding.List) {
-	b := &builder{job: j, sys: &j.System, grid: grid, seams: cap.Seams(runs), feet: cap.NewStands(&j.System, runs, grid), more: map[partKey]int{}, tried: map[partKey]tried{},
+	b := &builder{job: j, sys: &j.System, grid: grid, seams: cap.Seams(runs), nearest: map[nearKey]reachOf{}, more: map[partKey]int{}, tried: map[partKey]tried{},
 		wind: pressuresOf(d), known: d.Known(), rearKnown: d.RearKnown()}
 	var out []*Run
 	for _, r := range runs {
@@ -129,13 +129,13 @@ func Build(j *job.Job, d wind.Demand, runs []*cap.Run, pieces []*cap.Piece, grid
 }
 
 type builder struct {
-	job   *job.Job
-	sys   *job.System
-	grid  length.Length
-	seams map[*wall.Corner]cap.Seam // look-up only
-	feet  *cap.Stands
-	under map[*wall.Corner][]*Support // look-up only
-	found finding.Set
+	job     *job.Job
+	sys     *job.System
+	grid    length.Length
+	seams   map[*wall.Corner]cap.Seam   // look-up only
+	nearest map[nearKey]reachOf         // look-up only
+	under   map[*wall.Corner][]*Support // look-up only
+	found   finding.Set
 
 	wind             [2]pressures      // by zone
 	known, rearKnown bool              // there are pressures; one on the rear leg
@@ -203,7 +203,7 @@ func (b *builder) number(a *Run) {
 	for i, c := range a.Chairs {
 		c.N = i + 1
 		c.Name = fmt.Sprintf("%s-C%d", a.Name, c.N)
-		if i > 0 && c.At-a.Chairs[i-1].At < b.sys.Chair.Length && !slices.ContainsFunc(append(carried(c), carried(a.Chairs[i-1])...), isCrowded) {
+		if i > 0 && c.At-a.Chairs[i-1].At < b.sys.Chair.Length {
 			b.hold("chairs-overlap", a.Job.At, a.Run, c.At,
 				"run "+a.Name+": chairs "+a.Chairs[i-1].Name+" and "+c.Name+" overlap", "",
 				"lengthen the least piece or the leg, or ask the fabricator for a shorter chair")

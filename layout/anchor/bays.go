@@ -58,8 +58,38 @@ func index(p cap.Part) int {
 
 // alone is a part as its ends alone have it.
 func (b *builder) alone(a *Run, p cap.Part) *leg {
-	g := &leg{Part: b.feet.Part(b.feet.FootingOf(p), p.Piece.Zone), run: a, part: p}
-	g.More = b.more[partKey{p.Piece, index(p)}]
+	g := &leg{run: a, part: p}
+	g.Spacing, g.Chair = taken(a, p.Piece.Zone, p.Inside()).ChairSpacing, b.sys.Chair.Length
+	g.Left, g.More = b.sys.Remainder == job.Left, b.more[partKey{p.Piece, index(p)}]
+	g.Bars = b.bars(a)
+	// A stub begins at its main's rear, a leg at its miter: no chair stands there.
+	open := stand.End{Near: g.Chair, Far: g.Spacing}
+	l, r := open, open
+	l.Edge, l.At, r.Edge, r.At = p.From, p.From, p.To, p.To
+	chair := func(e *stand.End, at length.Length) { e.At, e.Chair = at, true }
+	for _, j := range a.Joints {
+		switch {
+		case j.To == p.From && j.Kind == cap.Expansion:
+			chair(&l, j.To+b.sys.Expansion.ChairFrom)
+		case j.To == p.From:
+			chair(&l, j.Centre())
+		case j.From == p.To && j.Kind == cap.Expansion:
+			chair(&r, j.From-b.sys.Expansion.ChairFrom)
+		case j.From == p.To:
+			chair(&r, j.Centre())
+		}
+	}
+	// The joint of a kink at the left belongs to the arriving run; its centre is station zero.
+	if c := a.Run.Left.Corner; c != nil && c.Absorb && p.From == b.sys.Joint.Gap/2 {
+		chair(&l, 0)
+	}
+	if p.From == 0 && ended(a.Run.Left) {
+		chair(&l, b.sys.Chair.EndChair)
+	}
+	if p.To == a.Cap && ended(a.Run.Right) {
+		chair(&r, p.To-b.sys.Chair.EndChair)
+	}
+	g.Ends = [2]stand.End{l, r}
 	return g
 }
 
@@ -68,36 +98,164 @@ func ended(e wall.End) bool { return e.Kind != job.EndTurn && e.Kind != job.EndT
 
 // lay places the chairs of one part.
 func (b *builder) lay(g *leg) *leg {
-	r := cap.Row{Part: g.Part}
-	r.Lay(b.grid)
-	if r.More < g.More {
-		b.filled(partKey{g.part.Piece, index(g.part)}, r.More)
+	g.row, g.why = stand.Row(g.Part, b.grid)
+	if g.why == stand.Stands || g.More == 0 {
+		return g
 	}
-	g.Part, g.row, g.why = r.Part, r.Laid, r.Why
+	for g.why != stand.Stands && g.More > 0 { // no more have room than these
+		g.More--
+		g.row, g.why = stand.Row(g.Part, b.grid)
+	}
+	k := partKey{g.part.Piece, index(g.part)}
+	t := b.tried[k]
+	t.full = true
+	b.more[k], b.tried[k] = g.More, t
 	return g
 }
 
-// filled notes that no more chairs have room on a part than so many beyond the fewest.
-func (b *builder) filled(k partKey, more int) {
-	t := b.tried[k]
-	t.full = true
-	b.more[k], b.tried[k] = more, t
-}
-
-// turned lays the parts of a piece that turns.
+// turned lays the parts of a piece that turns: clear of like chairs on the other
+// legs if all have room so, else of the supports alone, since the other leg may
+// have no such chair; round the miters by the tested spacing, or where that
+// cannot be, each leg by itself, which is held.
 func (b *builder) turned(p *cap.Piece, on map[*cap.Run]*Run) []*leg {
-	more := make([]int, len(p.Parts))
-	for i := range more {
-		more[i] = b.more[partKey{p, i}]
-	}
 	var legs []*leg
-	for i, r := range b.feet.PieceOf(p, more).Rows {
-		legs = append(legs, &leg{Part: r.Part, run: on[p.Parts[i].Run], part: p.Parts[i], row: r.Laid, why: r.Why})
-		if r.More < more[i] {
-			b.filled(partKey{p, i}, r.More)
+	for _, loose := range []bool{false, true} {
+		for _, twin := range []bool{true, false} {
+			legs = legs[:0]
+			ok := true
+			for i, q := range p.Parts {
+				g := b.alone(on[q.Run], q)
+				for side, k := range []int{i, i - 1} { // the miter it arrives at, and the one it leaves
+					if k < 0 || k >= len(p.Miters) {
+						continue
+					}
+					e := &g.Ends[1-side]
+					near, far, clear := b.miterEnd(p.Miters[k].Seam, side, g.Spacing, twin)
+					e.Near, e.Far, ok = near, far, ok && clear
+				}
+				legs = append(legs, g)
+			}
+			if !loose {
+				ok = ok && b.round(p, legs)
+			}
+			for _, g := range legs {
+				b.lay(g)
+				ok = ok && g.why == stand.Stands
+			}
+			if ok {
+				return legs
+			}
 		}
 	}
 	return legs
+}
+
+// nearKey names a side of a miter.
+type nearKey struct {
+	corner  *wall.Corner
+	side    int
+	spacing length.Length
+	twin    bool
+}
+
+// reachOf is how near and how far the first chair at a miter stands.
+type reachOf struct {
+	near, far length.Length
+	ok        bool
+}
+
+func (b *builder) miterEnd(m cap.Seam, side int, spacing length.Length, twin bool) (near, far length.Length, ok bool) {
+	k := nearKey{m.Corner, side, spacing, twin}
+	r, known := b.nearest[k]
+	if !known {
+		e, ok := m.MiterEnd(b.sys, side, spacing, b.grid, twin)
+		r = reachOf{e.Near, e.Far, ok}
+		b.nearest[k] = r
+	}
+	return r.near, r.far, r.ok
+}
+
+// held tells whether the bay round a miter of a piece ends at the miter: its
+// supports hold the cap down, or it is a break of slope, whose halves each keep
+// half the spacing; or somebody answers for it.
+func (b *builder) held(p *cap.Piece, m cap.Seam) bool {
+	return m.Corner.Straight() || m.Held(b.sys) || b.covered(p)
+}
+
+// covered tells whether a report or an engineer covers a piece as it stands.
+func (b *builder) covered(p *cap.Piece) bool {
+	turn := job.Angle(0)
+	for _, m := range p.Miters {
+		turn = max(turn, m.Turn())
+	}
+	return b.sys.Corner.Covered.Covers(p.Kind.String(), p.Inside, turn)
+}
+
+// round shares the bays round the miters that nothing holds down between the
+// parts they join.
+func (b *builder) round(p *cap.Piece, legs []*leg) bool {
+	most := func(k int) length.Length {
+		e := p.Miters[k].Extra(b.sys)
+		return length.Min(legs[k].Spacing, legs[k+1].Spacing) - e[0] - e[1]
+	}
+	free := func(k int) bool { return k >= 0 && k < len(p.Miters) && !b.held(p, p.Miters[k].Seam) }
+	share := func(i, k int, most length.Length) bool {
+		two, _, ok := stand.Round([2]stand.Part{legs[i].Part, legs[k].Part}, most, b.grid, b.sys.Remainder == job.Left)
+		legs[i].Part, legs[k].Part = two[0], two[1]
+		return ok
+	}
+	for k := 0; k < len(p.Miters); k++ {
+		switch {
+		case !free(k):
+		case !free(k+1) || k+2 >= len(legs):
+			if free(k - 1) { // shared already, with the one before
+				continue
+			}
+			if !legs[k].Ends[0].Chair || !legs[k+1].Ends[1].Chair {
+				b.halve(legs[k], legs[k+1], most(k))
+				continue
+			}
+			if !share(k, k+1, most(k)) {
+				return false
+			}
+		case legs[k].Ends[0].Chair && legs[k+2].Ends[1].Chair:
+			// Both miters of a short part: none on it, if the bay over it is short
+			// enough, else its own chairs in the middle of the spacing.
+			mid := legs[k+1]
+			over := most(k) + most(k+1) - mid.Spacing - mid.Metal()
+			if share(k, k+2, over) {
+				mid.Ends[0].Far, mid.Ends[1].Far = mid.Span(), mid.Span()
+				continue
+			}
+			if !b.middle(legs[k:k+3], most(k), most(k+1)) {
+				return false
+			}
+		default:
+			b.halve(legs[k], legs[k+1], most(k))
+		}
+	}
+	return true
+}
+
+// middle stands chairs on a part between two miters, and gives the legs beside it
+// what they leave of the bays round both.
+func (b *builder) middle(legs []*leg, left, right length.Length) bool {
+	mid := legs[1]
+	for i, most := range []length.Length{left, right} {
+		e := &mid.Ends[i]
+		e.Far = length.Max(e.Near, most/2)
+	}
+	if b.lay(mid); mid.why != stand.Stands || len(mid.row.At) == 0 {
+		return false
+	}
+	legs[0].Ends[1].Far = left - (mid.row.At[0] - mid.Ends[0].At)
+	legs[2].Ends[0].Far = right - (mid.Ends[1].At - mid.row.At[len(mid.row.At)-1])
+	return true
+}
+
+// halve gives each side of a miter half of the bay round it.
+func (b *builder) halve(l, r *leg, most length.Length) {
+	l.Ends[1].Far, r.Ends[0].Far = length.Min(l.Ends[1].Far, most/2), length.Min(r.Ends[0].Far, most/2)
 }
 
 // keep adds the chairs of the parts of a piece, and holds those that have no room.
@@ -113,9 +271,9 @@ func (b *builder) keep(legs []*leg) {
 			b.noRoom(g)
 			// Drawn as if there were room, to be held.
 			free := g.Part
-			free.Bars, free.Chair = nil, g.Chair/4
+			free.Bars, free.Chair = nil, 0
 			for i := range free.Ends {
-				free.Ends[i].Near, free.Ends[i].Far = 0, length.Max(g.Spacing, free.Ends[i].Far)
+				free.Ends[i].Near = 0
 			}
 			r, _ := stand.Row(free, b.grid)
 			at = r.At
@@ -150,9 +308,6 @@ func (b *builder) atEnd(g *leg, side int) bool {
 // noRoom holds a part whose chairs cannot stand.
 func (b *builder) noRoom(g *leg) {
 	a, p, s := g.run, g.part.Piece, job.Both(g.Spacing)
-	if p.Crowded { // held with its legs
-		return
-	}
 	switch {
 	case p.Kind == cap.Tee && g.why == stand.Blocked:
 		b.hold("chair-blocked", a.Job.At, a.Run, g.Ends[0].At,

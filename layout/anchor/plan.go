@@ -96,9 +96,6 @@ func (b *builder) plan(runs []*Run) {
 
 // crowd holds the pieces that crowded chairs carry, once for all runs concerned.
 func (b *builder) crowd(r *Run, what string, all ...standing) {
-	if slices.ContainsFunc(all, func(s standing) bool { return slices.ContainsFunc(s.pieces, isCrowded) }) {
-		return
-	}
 	runs := []string{r.Name}
 	var marks []string
 	for _, s := range all {
@@ -120,10 +117,6 @@ func (b *builder) crowd(r *Run, what string, all ...standing) {
 		What:  on + listed(runs) + ": " + what, Why: "two chairs cannot stand on one place of the wall",
 		Mend: "change the leg, the place of the corner support or the chair's length with the fabricator"})
 }
-
-// isCrowded tells of a piece whose chairs were found to have no room when its legs
-// were chosen, and which is held for it.
-func isCrowded(p *cap.Piece) bool { return p.Crowded }
 
 // carried are the pieces a chair carries.
 func carried(c *Chair) []*cap.Piece {

@@ -23,7 +23,7 @@ type footing struct {
 // greater of what is nearest to each along its front, and of what its balance asks
 // in force and moment.
 func (b *builder) turnedLoads(p *cap.Piece, seats map[partKey][]seat, carry map[*Chair][]asked, sup []*Support) *Turned {
-	t := &Turned{Piece: p, Covered: b.feet.Covered(p)}
+	t := &Turned{Piece: p, Covered: b.covered(p)}
 	frames := b.frames(p)
 	var feet []footing
 	var patches []stand.Patch

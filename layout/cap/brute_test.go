@@ -49,7 +49,7 @@ func small(t *rapid.T) *stretch {
 		l := n(6, 10, "corner leg")
 		longest := l + n(0, 10, "longest")
 		for range s.widths {
-			s.legs[end] = append(s.legs[end], legRange{short: l, least: l, longest: longest, usual: l})
+			s.legs[end] = append(s.legs[end], legRange{short: l, least: l, longest: longest})
 		}
 	}
 	return s

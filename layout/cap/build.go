@@ -7,21 +7,15 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/wall"
+	"copingset/layout/wind"
 )
 
 // Build lays out the pieces and joints of one perimeter whose runs have their
 // widths, zones and assemblies. Pieces come in station order.
 func Build(j *job.Job, runs []*Run, grid length.Length) ([]*Piece, finding.List) {
-	b := &builder{job: j, sys: &j.System, runs: runs, grid: grid, features: map[*wall.Corner]int{}, ends: map[[2]int]int{}, seams: Seams(runs), crowds: map[*wall.Corner]crowding{}}
-	var all []*onRun
+	b := &builder{job: j, sys: &j.System, runs: runs, grid: grid, features: map[*wall.Corner]int{}, ends: map[[2]int]int{}, seams: Seams(runs)}
 	for _, r := range runs {
-		all = append(all, b.ready(r))
-	}
-	for _, q := range b.questions(all, newStands(b.sys, runs, b.seams, grid)) {
-		q.choose()
-	}
-	for _, on := range all {
-		b.run(on)
+		b.run(r)
 	}
 	pieces := b.stubs(b.group())
 	b.finish(pieces)
@@ -39,9 +33,7 @@ type builder struct {
 	ends     map[[2]int]int       // node of a closed end's piece: run index, 0 left or 1 right
 	parent   []int                // union of nodes that became one piece
 	items    []item
-	seams    map[*wall.Corner]Seam     // look-up only
-	crowds   map[*wall.Corner]crowding // look-up only
-	quick    bool                      // the usual legs of corners are not asked for
+	seams    map[*wall.Corner]Seam // look-up only
 }
 
 // item is a part or, with part.Run nil, the joint after the one before.
@@ -109,6 +101,25 @@ func (b *builder) vanishes(p *Piece) {
 	}
 }
 
+// crowded reports a corner whose chairs and supports overlap in plan.
+func (b *builder) crowded(p *Piece) {
+	for _, m := range p.Miters {
+		c := m.Corner
+		if b.legsOf(m.Seam)[0].Clear {
+			continue
+		}
+		what, mend := "its chairs overlap in plan even with the longest leg", "ask the fabricator for a longer leg or a shorter chair"
+		if !supportsClear(Supports(b.sys, m.Seam)) {
+			what, mend = "the supports under its miter overlap one another", "ask the fabricator for fewer or smaller supports at this turn and width"
+		}
+		f := finding.Ref{Perimeter: p.Perimeter.Job.Name, Run: c.Arrive.Name, Corner: c.Name, Pieces: []string{p.Mark}}
+		if c.Leave != c.Arrive {
+			f.Runs = []string{c.Leave.Name}
+		}
+		b.hold("corner-crowded", c.Arrive.Job.Right.At, f, "corner "+c.Name+": "+what, "two chairs cannot stand on one place of the wall", mend)
+	}
+}
+
 // blocked are the windows no joint centre may lie in: the splice plate must
 // clear what blocks a joint or comes through, and the joint's chair, which
 // never moves, must clear what blocks a chair.
@@ -162,75 +173,53 @@ func (b *builder) runOf(w *wall.Run) *Run {
 	return nil
 }
 
-// ready makes a run ready to be laid out.
-func (b *builder) ready(r *Run) *onRun {
-	g := b.sys.Joint.Gap
-	k := stock{most: b.sys.Stock, least: b.sys.LeastPiece, gap: g, grid: b.grid, step: b.sys.Corner.LegStep, closer: b.sys.Closer, remainder: b.sys.Remainder}
-	on := &onRun{}
-	var left, right legRange
-	left, on.left = b.leg(r, false)
-	right, on.right = b.leg(r, true)
-	joints := b.expansion(r)
-	k.least = b.leastPiece(len(joints) > 0)
-	k.crowd = b.crowd(r)
-	b.slopesAndTurns(r, left.usual+right.usual+k.least+2*g)
-	on.cuts = cuts{run: r, sys: b.sys, stock: k, left: left, right: right, joints: joints, blocked: b.blocked(r)}
-	on.cuts.settle()
-	on.cut()
-	return on
-}
-
-// crowd is between which lengths a straight piece of a run is longer than the
-// tested spacing, at the closest of its zones and widths, and too short for three
-// chairs in a row, those under its joints among them.
-func (b *builder) crowd(r *Run) window {
+// legsOf are the legs of a corner at the closest chair spacing either of its
+// runs has within the longest leg.
+func (b *builder) legsOf(m Seam) [2]Legs {
 	spacing := length.Length(0)
-	for _, c := range r.Choices {
-		for _, z := range r.Zones {
-			if s := c.Choice[z.Zone].Assembly.ChairSpacing; spacing == 0 || s < spacing {
-				spacing = s
-			}
+	for i, w := range []*wall.Run{m.Corner.Arrive, m.Corner.Leave} {
+		r := b.runOf(w)
+		if r == nil || i > 0 && w == m.Corner.Arrive {
+			continue
+		}
+		a, z := length.Length(0), length.Min(b.sys.Corner.LongestLeg, r.Front)
+		inside := m.Inside[i]
+		if i == 0 {
+			a, z = r.Front-z, r.Front
+		}
+		if s := r.ChoiceFor(wind.Touches(r.Zones, a, z), inside).Assembly.ChairSpacing; spacing == 0 || s < spacing {
+			spacing = s
 		}
 	}
-	return window{spacing, 2*b.sys.Chair.Length - b.sys.Joint.Gap}
-}
-
-// cut parts a run into its sections.
-func (on *onRun) cut() {
-	on.sections = on.cuts.sections(on.cuts.run.Tapers)
-	on.laid = make([]*laying, len(on.sections))
-	for i, s := range on.sections {
-		if s.left.has() || s.right.has() {
-			on.laid[i] = s.laid(on.cuts.run, on.cuts.stock)
-		}
-	}
+	return LegsOf(b.sys, m, spacing, b.grid)
 }
 
 // run lays out one run, section by section.
-func (b *builder) run(on *onRun) {
-	r, g := on.cuts.run, b.sys.Joint.Gap
-	for i, s := range on.sections {
+func (b *builder) run(r *Run) {
+	g := b.sys.Joint.Gap
+	k := stock{most: b.sys.Stock, least: b.sys.LeastPiece, gap: g, grid: b.grid, closer: b.sys.Closer, remainder: b.sys.Remainder}
+	left, leftNode := b.leg(r, false)
+	right, rightNode := b.leg(r, true)
+	joints := b.expansion(r)
+	k.least = b.leastPiece(len(joints) > 0)
+	b.slopesAndTurns(r, left.least+right.least+k.least+2*g)
+	c := cuts{run: r, sys: b.sys, stock: k, left: left, right: right, joints: joints, blocked: b.blocked(r)}
+	c.settle()
+	all := c.sections(r.Tapers)
+	for i, s := range all {
 		ln, rn := -1, -1
 		if i == 0 {
-			ln = on.left
+			ln = leftNode
 		}
-		if i == len(on.sections)-1 {
-			rn = on.right
+		if i == len(all)-1 {
+			rn = rightNode
 		}
-		w, ok := s.between(on.cuts.stock)
-		if open := on.cuts.stock; !ok {
-			open.crowd = window{} // what is crowded is held where its chairs are stood
-			w, _ = s.between(open)
-		}
-		if on.laid[i] != nil {
-			w = on.laid[i].row()
-		}
-		b.place(r, s.section, on.cuts.stock, w, ln, rn)
+		b.place(r, s.section, k, ln, rn)
 		switch {
 		case s.joint != nil:
 			b.joint(r, s.joint)
 		case s.taper != nil:
-			from, to := on.cuts.piece(*s.taper)
+			from, to := c.piece(*s.taper)
 			b.joint(r, &Joint{From: from - g, To: from})
 			b.part(r, from, to, b.node())
 			b.items[len(b.items)-1].taper = s.taper
@@ -247,8 +236,9 @@ func (b *builder) run(on *onRun) {
 	}
 }
 
-// place appends the parts and joints of a solved section.
-func (b *builder) place(r *Run, s section, k stock, w row, ln, rn int) {
+// place solves a section and appends its parts and joints.
+func (b *builder) place(r *Run, s section, k stock, ln, rn int) {
+	w := s.solve(k, b.sys.Corner.LegStep)
 	if w.merged && (s.left.fixed || s.right.fixed) || w.oneJoint && s.left.fixed && s.right.fixed {
 		b.found.Append(finding.Finding{Code: "tee-room", Severity: finding.Error, At: r.Job.At, Where: refOf(r),
 			What: "run " + r.Name + ": between its ends no joint and no cap has room beside the stub of its tee",

@@ -123,7 +123,6 @@ type Piece struct {
 	Allowance length.Length // extra length shipped, to be cut on the roof
 	CutAt     Hand          // the end to cut
 	Cutouts   []*job.Obstacle
-	Crowded   bool // its chairs cannot stand, which is held
 }
 
 // Lift is how a piece is lifted.

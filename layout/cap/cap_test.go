@@ -57,7 +57,7 @@ func TestShortRuns(t *testing.T) {
 	}{
 		{"returns too short for two legs: double miters", 20 * in, 80 * in, "A-01 A-02 A/B/C C/D/E", ""},
 		{"legs meet at one joint", 58 * in, 58 * in, "A-01 A-02 A/B B/C C/D D/E", ""},
-		{"everything short", 12 * in, 14 * in, "A-01 A-02 A/B/C/D/E", "corner-crowded leg-vanishes many-miters"},
+		{"everything short", 12 * in, 14 * in, "A-01 A-02 A/B/C/D/E", "chairs-overlap leg-vanishes many-miters"},
 	}
 	for _, c := range cases {
 		l, codes := solve(t, jog(c.depth, c.face))
@@ -69,7 +69,7 @@ func TestShortRuns(t *testing.T) {
 
 func TestOneJointIsShared(t *testing.T) {
 	j := jobtest.Job()
-	j.Perimeters = []job.Perimeter{jobtest.Rectangle(480*in, 60*in)}
+	j.Perimeters = []job.Perimeter{jobtest.Rectangle(480*in, 70*in)}
 	l, codes := solve(t, j)
 	if codes != "" {
 		t.Fatal(codes)

@@ -15,14 +15,9 @@ type window struct{ from, to length.Length }
 type stock struct {
 	most, least, gap length.Length
 	grid             length.Length
-	step             length.Length // of legs
-	crowd            window        // between these lengths a piece needs a chair between and has no room for it
 	closer           job.Closer
 	remainder        job.Side
 }
-
-// crowded tells whether a piece of a length has no room for the chairs it needs.
-func (k stock) crowded(l length.Length) bool { return l > k.crowd.from && l < k.crowd.to }
 
 // mirrored swaps left and right.
 func (k stock) mirrored() stock {
@@ -67,7 +62,7 @@ func divideRight(total length.Length, k stock, blocked []window) ([]length.Lengt
 	if total < k.least {
 		return nil, false
 	}
-	if p, ok := plainRow(total, k); ok && clear(p, k, blocked) && !slices.ContainsFunc(p, k.crowded) {
+	if p, ok := plainRow(total, k); ok && clear(p, k, blocked) {
 		return p, true
 	}
 	return search(total, k, blocked)
@@ -88,7 +83,7 @@ func plainRow(total length.Length, k stock) ([]length.Length, bool) {
 		return p, true
 	}
 	p[n-1] = rest
-	if rest < k.least || k.crowded(rest) || k.closer == job.CloserShared && rest < k.most {
+	if rest < k.least || k.closer == job.CloserShared && rest < k.most {
 		two := length.Split(k.most+rest, 2, k.grid, k.remainder == job.Left)
 		// Two nearly whole lengths of an odd stock: the odd step must not pass it.
 		if two[0] <= k.most && two[1] <= k.most {
@@ -142,12 +137,12 @@ func search(total length.Length, k stock, blocked []window) ([]length.Length, bo
 				best[i] = s
 			}
 		}
-		if l := total - at[i]; l >= k.least && l <= k.most && !k.crowded(l) {
+		if l := total - at[i]; l >= k.least && l <= k.most {
 			consider(state{1, notStock(l, k), -1, true})
 		}
 		for n := len(at) - 1; n > i; n-- {
 			l := at[n] - k.gap - at[i]
-			if l < k.least || l > k.most || k.crowded(l) || !best[n].ok {
+			if l < k.least || l > k.most || !best[n].ok {
 				continue
 			}
 			consider(state{1 + best[n].count, notStock(l, k) + best[n].cut, n, true})
@@ -192,13 +187,7 @@ func edges(total length.Length, k stock, blocked []window) []length.Length {
 		}
 	}
 	for _, s := range seeds {
-		near := []length.Length{s, s + least, s - least}
-		for _, l := range []length.Length{k.crowd.from, k.crowd.to} {
-			if l > 0 {
-				near = append(near, s+l+k.gap, s-l-k.gap)
-			}
-		}
-		for _, o := range near {
+		for _, o := range []length.Length{s, s + least, s - least} {
 			for e := o; e <= total; e += step {
 				add(e)
 			}

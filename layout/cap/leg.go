@@ -3,93 +3,112 @@ package cap
 import (
 	"copingset/layout/job"
 	"copingset/layout/length"
-	"copingset/layout/wall"
 )
 
 // legRange is what the leg of a feature at one end of a run may be, along the
-// front: short where a short run asks for it and the job gives leave, least
-// elsewhere, longest as the shop welds it; usual between two long runs. A feature
-// without a leg has all alike and negative. The stub of a tee is fixed: nothing
-// lengthens it.
+// front: short where a short run asks for it, least elsewhere, longest as the
+// shop welds it. A feature without a leg has all three alike and negative. The stub
+// of a tee is fixed: nothing lengthens it.
 type legRange struct {
 	short, least, longest length.Length
-	usual                 length.Length
 	fixed                 bool
 }
 
-// cornerLegs are what the legs of a corner may be: the arriving one's and the
-// leaving one's. The least is the greater of the job's leg and trim + half a splice
-// plate + sealant bearing, up to the job's own step, since the leg is a number that
-// a crew tapes. Beside a run too short for it a leg may be as short as the job gives
-// leave to, not below the rest.
-func cornerLegs(s *job.System, m Seam) [2]legRange {
+// Legs are what one leg of a corner may be, along the front of the cap line.
+type Legs struct {
+	Short   length.Length // trim + half a splice plate + sealant bearing, chairs clear
+	Least   length.Length // the job's leg too
+	Longest length.Length
+	Clear   bool // false: no two legs up to the longest keep chairs and supports apart
+}
+
+// LegsOf finds the arriving and the leaving leg of a corner by the rules: the
+// least front-face leg is the greater of the job's leg and trim + half a splice
+// plate + sealant bearing, lengthened by the job's step until no two chairs or
+// supports overlap in plan, those a long leg needs between its joint and the
+// miter included. Both legs grow alike. A short run may go below the job's leg,
+// not below the rest.
+func LegsOf(s *job.System, m Seam, spacing, grid length.Length) [2]Legs {
 	if m.Corner.Straight() {
-		l := pitchLegs(s, m.Corner, m.Inside[0])
-		return [2]legRange{l, l}
+		l := pitchLegs(s, m.Corner, m.Inside[0], spacing, grid)
+		return [2]Legs{l, l}
 	}
+	// The leg is a number a crew tapes: up to the job's own step.
 	up := func(l length.Length) length.Length { return length.CeilTo(l, s.Corner.LegStep) }
-	var out [2]legRange
+	var out [2]Legs
+	var short, least [2]length.Length
 	for i, trim := range m.Trims(s) {
-		onFront := func(l length.Length) length.Length {
-			if s.Corner.LegFace == job.Rear {
-				return l + trim
+		stated, longest := s.Corner.Leg, s.Corner.LongestLeg
+		if s.Corner.LegFace == job.Rear {
+			stated, longest = stated+trim, longest+trim
+		}
+		short[i] = up(length.Max(trim, 0) + s.Splice.Length/2 + s.Splice.Bearing)
+		least[i] = length.Max(short[i], up(stated))
+		out[i].Longest = length.Max(longest, least[i])
+	}
+	first := func(from [2]length.Length) ([2]length.Length, bool) {
+		// By all rules if any legs do; else each leg by itself, and what the piece
+		// lacks is held when it is laid out.
+		for _, loose := range []bool{false, true} {
+			if !loose && m.hopeless(s, from, spacing, grid) {
+				continue
 			}
-			return l
+			for l := from; l[0] <= out[0].Longest && l[1] <= out[1].Longest; l[0], l[1] = l[0]+s.Corner.LegStep, l[1]+s.Corner.LegStep {
+				if legsClear(s, m, l) && m.stands(s, l, spacing, grid, loose) {
+					return l, true
+				}
+			}
 		}
-		made := up(length.Max(trim, 0) + s.Splice.Length/2 + s.Splice.Bearing)
-		least := length.Max(made, up(onFront(s.Corner.Leg)))
-		out[i] = legRange{short: least, least: least, longest: length.Max(onFront(s.Corner.LongestLeg), least)}
-		if s.Corner.ShortLeg > 0 {
-			out[i].short = length.Min(least, length.Max(made, up(onFront(s.Corner.ShortLeg))))
-		}
+		return from, false
+	}
+	short, _ = first(short)
+	least, ok := first(least)
+	for i := range out {
+		out[i].Short, out[i].Least, out[i].Clear = short[i], least[i], ok
 	}
 	return out
 }
 
-// alone are the legs of a corner between two long runs: the shortest from the
-// least at which all their chairs stand, grown alike by the job's step. ok is false
-// where there are none up to the longest; then they are the least.
-func (b *builder) alone(m Seam) (legs [2]length.Length, ok bool) {
-	r := cornerLegs(b.sys, m)
-	legs = [2]length.Length{r[0].least, r[1].least}
-	on := [2]*Run{b.runOf(m.Corner.Arrive), b.runOf(m.Corner.Leave)}
-	if on[0] == nil || on[1] == nil {
-		return legs, true
+// legsClear tells whether no two chairs or supports of a corner with these two
+// legs overlap.
+func legsClear(s *job.System, m Seam, legs [2]length.Length) bool {
+	half := s.Chair.Length / 2
+	var q [2]Quad
+	for i, l := range legs {
+		u := l + s.Joint.Gap/2
+		q[i] = ChairOn(s, m.Corner, i == 1, m.Inside[i], u-half, u+half)
 	}
-	s := newStands(b.sys, b.runs, map[*wall.Corner]Seam{m.Corner: m}, b.grid)
-	s.open = true
-	for l := legs; l[0] <= r[0].longest && l[1] <= r[1].longest; l[0], l[1] = l[0]+b.sys.Corner.LegStep, l[1]+b.sys.Corner.LegStep {
-		c := s.judge([]Footing{
-			{Run: on[0], From: on[0].Cap - l[0], To: on[0].Cap, Ends: [2]Stop{AtJoint, AtMiter}, Inside: m.Inside[0]},
-			{Run: on[1], To: l[1], Ends: [2]Stop{AtMiter, AtJoint}, Inside: m.Inside[1]}})
-		if c.Bad == 0 {
-			return l, true
+	if Overlap(q[0], q[1]) {
+		return false
+	}
+	sup := Supports(s, m)
+	for _, p := range sup {
+		if Overlap(p.Quad, q[0]) || Overlap(p.Quad, q[1]) {
+			return false
 		}
 	}
-	return legs, false
+	return supportsClear(sup)
 }
 
-// ClearOfMiter is the nearest distance from a corner point along the arriving
-// leg (side 0) or the leaving one (1), from u to most, at which a chair's centre
-// keeps the chair clear of the supports, of the miter line and, with twin, of a
-// like chair on the other leg.
-func ClearOfMiter(s *job.System, m Seam, side int, u, most, grid length.Length, twin bool) (length.Length, bool) {
-	if side == 1 {
-		m = m.turned()
+// hopeless tells whether no legs make the bay round a miter that nothing holds
+// down short enough, or whether somebody answers for that bay.
+func (m Seam) hopeless(s *job.System, least [2]length.Length, spacing, grid length.Length) bool {
+	if m.Held(s) {
+		return false
 	}
-	half := s.Chair.Length / 2
-	sup := Supports(s, m)
-	for ; u <= most; u += grid {
-		q := ChairOn(s, m.Corner, false, m.Inside[0], u-half, u+half)
-		ok := !PastMiter(s, m, 0, m.Inside[0], u-half) && !(twin && Overlap(q, ChairOn(s, m.Corner, true, m.Inside[1], u-half, u+half)))
-		for _, p := range sup {
-			ok = ok && !Overlap(q, p.Quad)
-		}
-		if ok {
-			return u, true
-		}
+	e := m.Extra(s)
+	if s.Corner.Covered.Covers(Corner.String(), length.Max(m.Inside[0], m.Inside[1]), m.Turn()) {
+		return true
 	}
-	return 0, false
+	sum := e[0] + e[1]
+	for i, l := range least {
+		near, ok := m.Near(s, i, grid, true)
+		if !ok {
+			return true
+		}
+		sum += length.Min(l, near)
+	}
+	return sum > spacing
 }
 
 // PastMiter tells whether a chair of an inside width on one leg, whose edge is

@@ -34,7 +34,6 @@ func (b *builder) finish(pieces []*Piece) {
 	for _, p := range pieces {
 		b.pierced(p)
 		b.crowded(p)
-		b.shortLegs(p)
 		b.vanishes(p)
 		b.sloped(p)
 	}

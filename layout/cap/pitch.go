@@ -6,6 +6,7 @@ import (
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/stand"
 	"copingset/layout/wall"
 )
 
@@ -83,19 +84,30 @@ func pitchFoot(s *job.System, c *wall.Corner, inside length.Length) length.Lengt
 
 // pitchLegs are the legs of a pitch miter: the job's, or as short as the trim
 // of its lowest edge, half a splice plate and the sealant's bearing allow, the
-// joint's chair clear of the break.
-func pitchLegs(s *job.System, c *wall.Corner, inside length.Length) legRange {
+// joint's chair clear of the break; lengthened by the job's step until the
+// chairs between have room.
+func pitchLegs(s *job.System, c *wall.Corner, inside, spacing, grid length.Length) Legs {
 	deep := length.Length(0)
 	for _, e := range Edges(s, inside+2*s.Metal.Thickness) {
 		deep = length.Max(deep, wall.PitchTrim(e.Depth, c.Bend))
 	}
 	up := func(l length.Length) length.Length { return length.CeilTo(l, s.Corner.LegStep) }
-	made := up(length.Max(deep+s.Splice.Length/2+s.Splice.Bearing, pitchFoot(s, c, inside)+s.Chair.Length/2-s.Joint.Gap/2))
-	least := length.Max(made, up(s.PitchMiter.Leg))
-	out := legRange{short: least, least: least, longest: length.Max(least, s.Corner.LongestLeg)}
-	if s.Corner.ShortLeg > 0 {
-		out.short = length.Min(least, length.Max(made, up(s.Corner.ShortLeg)))
+	short := up(length.Max(deep+s.Splice.Length/2+s.Splice.Bearing, pitchFoot(s, c, inside)+s.Chair.Length/2-s.Joint.Gap/2))
+	least := length.Max(short, up(s.PitchMiter.Leg))
+	longest := length.Max(least, s.Corner.LongestLeg)
+	first := func(from length.Length) (length.Length, bool) {
+		for l := from; l <= longest; l += s.Corner.LegStep {
+			if legs, ok := One(c, inside).legs(s, [2]length.Length{l, l}, spacing, grid, true); !ok {
+				return from, false
+			} else if _, why := stand.Row(legs[1], grid); why == stand.Stands {
+				return l, true
+			}
+		}
+		return from, false
 	}
+	out := Legs{Longest: longest}
+	out.Short, _ = first(short)
+	out.Least, out.Clear = first(least)
 	return out
 }
 

@@ -10,10 +10,10 @@ import (
 // beside it, fill a room.
 func (s *stretch) roomy(end, w int, room length.Length) bool {
 	l, g := s.legs[end][w], s.f.sys.Joint.Gap
-	if l.has() && room >= l.usual && room <= l.longest {
+	if l.least > 0 && room >= l.least && room <= l.longest {
 		return true
 	}
-	return room >= l.usual+g+s.least
+	return room >= l.least+g+s.least
 }
 
 // places gathers the candidates and what can be done at each.
@@ -49,7 +49,7 @@ func (s *stretch) places() {
 	for w := range s.widths {
 		for end := range s.legs {
 			l := s.legs[end][w]
-			for _, room := range []length.Length{l.usual, l.longest, l.usual + g + s.least} {
+			for _, room := range []length.Length{l.least, l.longest, l.least + g + s.least} {
 				if end == 0 {
 					add(room + g)
 				} else {

@@ -71,43 +71,33 @@ func (b *builder) legRange(r *Run, right bool, seams ...Seam) legRange {
 	if right {
 		e, side = r.Right, 0
 	}
-	s := b.sys
 	if e.Kind == job.EndTee {
-		l := s.Tee.Branch
-		return legRange{short: l, least: l, longest: l, usual: l, fixed: true}
+		l := b.sys.Tee.Branch
+		return legRange{short: l, least: l, longest: l, fixed: true}
 	}
 	if e.Kind != job.EndTurn {
-		rule := s.EndCap
+		rule := b.sys.EndCap
 		if e.Kind == job.EndWall {
-			rule = s.WallEnd
+			rule = b.sys.WallEnd
 		}
 		// Two chairs stand on the leg: the joint's and the end's.
-		made := s.Chair.EndChair + s.Chair.Length - s.Joint.Gap/2
-		made = length.CeilTo(length.Max(made, s.Splice.Length/2+s.Splice.Bearing), b.grid)
-		least := length.Max(made, length.CeilTo(rule.Leg, b.grid))
-		out := legRange{short: least, least: least, longest: length.Max(least, s.Corner.LongestLeg), usual: least}
-		if s.Corner.ShortLeg > 0 {
-			out.short = length.Min(least, length.Max(made, length.CeilTo(s.Corner.ShortLeg, b.grid)))
-		}
-		return out
+		short := b.sys.Chair.EndChair + b.sys.Chair.Length - b.sys.Joint.Gap/2
+		short = length.CeilTo(length.Max(short, b.sys.Splice.Length/2+b.sys.Splice.Bearing), b.grid)
+		least := length.Max(short, length.CeilTo(rule.Leg, b.grid))
+		return legRange{short: short, least: least, longest: length.Max(least, b.sys.Corner.LongestLeg)}
 	}
 	if e.Corner.Absorb {
-		h := -s.Joint.Gap / 2
-		return legRange{short: h, least: h, longest: h, usual: h}
+		h := -b.sys.Joint.Gap / 2
+		return legRange{short: h, least: h, longest: h}
 	}
 	var out legRange
 	for i, m := range seams {
-		l := cornerLegs(s, m)[side]
-		if l.usual = l.least; !b.quick {
-			legs, _ := b.alone(m)
-			l.usual = legs[side]
-		}
+		l := b.legsOf(m)[side]
 		if i == 0 {
-			out = l
+			out = legRange{short: l.Short, least: l.Least, longest: l.Longest}
 			continue
 		}
-		out = legRange{short: length.Max(out.short, l.short), least: length.Max(out.least, l.least),
-			longest: length.Min(out.longest, l.longest), usual: length.Max(out.usual, l.usual)}
+		out = legRange{short: length.Max(out.short, l.Short), least: length.Max(out.least, l.Least), longest: length.Min(out.longest, l.Longest)}
 	}
 	return out
 }

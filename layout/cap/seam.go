@@ -126,9 +126,5 @@ func (b *builder) twoWidths(m Seam) bool {
 	if m.Corner.Absorb || m.Corner.Kink || m.Corner.Straight() {
 		return false
 	}
-	if !accepts(b.sys, length.Min(m.Inside[0], m.Inside[1]), length.Max(m.Inside[0], m.Inside[1])) || !supportsClear(Supports(b.sys, m)) {
-		return false
-	}
-	_, ok := b.alone(m)
-	return ok
+	return accepts(b.sys, length.Min(m.Inside[0], m.Inside[1]), length.Max(m.Inside[0], m.Inside[1])) && b.legsOf(m)[0].Clear
 }

@@ -1,22 +1,18 @@
 package cap
 
 import (
-	"slices"
-
 	"copingset/layout/job"
 	"copingset/layout/length"
-	"copingset/layout/stand"
 )
 
-// A section is a run, or the part of one between building expansion joints,
-// transitions and tees. At each end stands a feature with a leg: a corner, a closed
-// end or the stub of a tee; or what stays where it is and has none: a leg of minus one gap puts
-// the first piece hard against the edge of an expansion joint or beside a
-// transition's joint, minus half a gap centres the joint on a kink.
+// A section is a run, or the part of one between building expansion joints.
+// At each end stands a feature with a leg: a corner, a closed end, an
+// expansion joint or a kink the joint absorbs. The last two have no leg: a
+// leg of minus one gap puts the first piece hard against the expansion joint's
+// edge, minus half a gap centres the joint on the kink.
 type section struct {
 	from, to    length.Length
 	left, right legRange
-	ends        [2]Stop  // what its metal ends at
 	blocked     []window // joint centres, from the run's cap origin
 }
 
@@ -29,263 +25,78 @@ type row struct {
 	problem           string
 }
 
-// laying is what can be made of a section: the lengths that the leg at each end
-// may have, and how they go together.
-type laying struct {
-	section
-	run     *Run
-	stock   stock
-	legs    [2][]length.Length
-	stepped [2][]bool // those on the job's step; the others only meet one of these
-	ways    []stand.Way
-	pairs   bool
-	whole   bool
-	free    bool   // any two legs go together: nothing at one end bears on the other
-	problem string // of its only way
-	chosen  choice
-
-	divided map[[2]int]divided // look-up only
-}
-
-// choice is what was chosen of a laying.
-type choice struct {
-	whole bool
-	leg   [2]int
-}
-
-// divided is a row of straight pieces between two legs.
-type divided struct {
-	pieces []length.Length
-	ok     bool
-}
-
-// has tells whether a feature with a leg stands at an end.
-func (l legRange) has() bool { return l.least > 0 }
-
-// allows tells whether a leg may be so long.
-func (l legRange) allows(leg length.Length) bool { return leg >= l.short && leg <= l.longest }
-
-// lengths lists what a leg may be, on the job's step up and down from the least.
-func (l legRange) lengths(step length.Length) []length.Length {
-	if !l.has() || l.fixed {
-		return []length.Length{l.least}
-	}
-	var out []length.Length
-	for x := l.least - step; x >= l.short; x -= step {
-		out = append(out, x)
-	}
-	slices.Reverse(out)
-	for x := l.least; x <= l.longest; x += step {
-		out = append(out, x)
-	}
-	return out
-}
-
-// laid finds what can be made of a section. Legs stand on the job's step; where
-// two meet at one joint, the one does or both are even. Where no joint has room
-// the section is one piece with the features at both its ends, which the shop
-// welds up to its longest leg.
-func (s section) laid(r *Run, k stock) *laying { return s.lay(r, k, s.plain(k)) }
-
-// lay is laid, with free legs or without.
-func (s section) lay(r *Run, k stock, free bool) *laying {
-	l := &laying{section: s, run: r, stock: k, divided: map[[2]int]divided{}}
+// solve lays out one section. In a short one the legs meet at one joint,
+// shortened as far as plate, bearing and chairs allow; under that it becomes
+// one piece with both features.
+func (s section) solve(k stock, legStep length.Length) row {
 	total := s.to - s.from
-	l.free = free
-	for side, r := range []legRange{s.left, s.right} {
-		l.legs[side] = r.lengths(k.step)
+	ll, lr := s.left.least, s.right.least
+	fixed := s.left.fixed || s.right.fixed
+	if total < ll+lr+k.gap && (fixed && total < s.left.short+s.right.short+k.gap || s.left.fixed && s.right.fixed) {
+		return row{merged: true, problem: "it is too short for the stub of its tee and what stands at its other end"}
 	}
-	if l.free {
-		l.index(nil)
-		return l
+	if total < ll+lr+k.gap {
+		if total >= s.left.short+s.right.short+k.gap && (ll > 0 || lr > 0) {
+			// Shorter legs than the job's meet at one joint.
+			s.left.least, s.right.least = s.left.short, s.right.short
+			return s.meet(k)
+		}
+		if s.left.least > 0 && s.right.least > 0 {
+			return row{merged: true}
+		}
+		if s.left.least > 0 || s.right.least > 0 {
+			return row{merged: true, problem: "it is shorter than the least leg of the corner or end beside it"}
+		}
+		return row{merged: true, problem: "no piece fits between its joints"}
 	}
-	var meets [][2]length.Length
-	meet := func(a length.Length) {
-		b := total - k.gap - a
-		if s.left.allows(a) && s.right.allows(b) && !inWindow(s.from+a+k.gap/2, s.blocked) {
-			meets = append(meets, [2]length.Length{a, b})
-		}
-	}
-	if s.left.has() || s.right.has() {
-		for _, a := range l.legs[0] {
-			meet(a)
-		}
-		for _, b := range l.legs[1] {
-			meet(total - k.gap - b)
-		}
-		if s.left.has() && s.right.has() {
-			meet(length.Split(total-k.gap, 2, k.grid, k.remainder == job.Left)[0])
-		}
-	}
-	l.pairs = total-s.left.short-s.right.short-2*k.gap >= k.least
-	l.whole = s.left.has() && s.right.has() && !s.left.fixed && !s.right.fixed &&
-		(total < s.left.least+s.right.least+k.gap || total <= length.Max(s.left.longest, s.right.longest))
-	if len(meets) == 0 && !l.whole && !(l.pairs && l.anyPair()) {
-		l.problem, l.pairs = s.refuses(k), false
-		a, b := s.left.least, s.right.least
-		switch {
-		case !s.right.has():
-			a = total - k.gap - b
-		case !s.left.has():
-			b = total - k.gap - a
-		default:
-			two := length.Split(total-k.gap, 2, k.grid, k.remainder == job.Left)
-			a, b = two[0], two[1]
-		}
-		l.legs = [2][]length.Length{{a}, {b}}
-		l.index([][2]length.Length{{a, b}})
-		l.ways[0].Cost.Bad = 1
-		return l
-	}
-	l.index(meets)
-	return l
-}
-
-// plain tells whether a section is so long that whatever legs stand at its ends
-// the stretch between them divides, with nothing in the way.
-func (s section) plain(k stock) bool {
-	stretch := s.to - s.from - s.left.longest - s.right.longest - 2*k.gap
-	least := length.Max(k.least, k.crowd.to)
-	return stretch >= least && k.most >= 2*least+k.gap+2*k.grid && !slices.ContainsFunc(s.blocked, func(w window) bool {
-		return w.to > s.from && w.from < s.to
-	})
-}
-
-// index lists the legs in order, those beside the step among them, and the ways
-// in which two meet at one joint.
-func (l *laying) index(meets [][2]length.Length) {
-	on := [2][]length.Length{slices.Clone(l.legs[0]), slices.Clone(l.legs[1])}
-	for side := range l.legs {
-		for _, m := range meets {
-			l.legs[side] = append(l.legs[side], m[side])
-		}
-		l.legs[side] = sorted(l.legs[side])
-		l.stepped[side] = make([]bool, len(l.legs[side]))
-		for _, x := range on[side] {
-			i, _ := slices.BinarySearch(l.legs[side], x)
-			l.stepped[side][i] = true
-		}
-	}
-	slices.SortFunc(meets, func(a, b [2]length.Length) int { return int(min(1, max(-1, a[0]-b[0]))) })
-	for _, m := range slices.Compact(meets) {
-		a, _ := slices.BinarySearch(l.legs[0], m[0])
-		b, _ := slices.BinarySearch(l.legs[1], m[1])
-		w := stand.Way{Left: a, Right: b}
-		if l.left.has() && l.right.has() {
-			w.Cost.Uneven = length.Abs(m[0] - m[1])
-			if longer := m[0] > m[1]; longer != (l.stock.remainder == job.Left) {
-				w.Cost.Aside = w.Cost.Uneven
+	ll, lr, legsClear := s.clearLegs(k, ll, lr, legStep)
+	stretch := total - ll - lr - 2*k.gap
+	if stretch >= k.least {
+		blocked := shifted(s.blocked, s.from+ll+k.gap)
+		p, ok := divide(stretch, k, blocked)
+		if !ok {
+			if grown, legs, found := s.grow(k, ll, lr, legStep); found {
+				return row{leftLeg: legs[0], rightLeg: legs[1], pieces: grown}
 			}
 		}
-		l.ways = append(l.ways, w)
-	}
-}
-
-// anyPair tells whether some two legs leave a stretch that divides.
-func (l *laying) anyPair() bool {
-	l.index(nil)
-	for a := range l.legs[0] {
-		for b := range l.legs[1] {
-			if _, ok := l.pair(a, b); ok {
-				return true
+		r := row{leftLeg: ll, rightLeg: lr, pieces: p}
+		if !ok {
+			r.pieces, ok = divide(stretch, k, nil)
+			r.problem = "no row of pieces keeps its joints clear of the obstacles"
+			if !ok {
+				r.pieces = []length.Length{stretch}
+				r.problem = "its straight part cannot be cut into pieces between the least and the stock length"
 			}
 		}
-	}
-	return false
-}
-
-// pair divides the stretch between two legs into straight pieces, both their
-// joints and those between clear of what blocks them.
-func (l *laying) pair(a, b int) ([]length.Length, bool) {
-	if !l.stepped[0][a] || !l.stepped[1][b] {
-		return nil, false
-	}
-	key := [2]int{a, b}
-	if d, known := l.divided[key]; known {
-		return d.pieces, d.ok
-	}
-	left, right, g := l.legs[0][a], l.legs[1][b], l.stock.gap
-	var d divided
-	stretch := l.to - l.from - left - right - 2*g
-	if stretch >= l.stock.least && !(left > 0 && inWindow(l.from+left+g/2, l.blocked)) && !(right > 0 && inWindow(l.to-right-g/2, l.blocked)) {
-		d.pieces, d.ok = divide(stretch, l.stock, shifted(l.blocked, l.from+left+g))
-	}
-	l.divided[key] = d
-	return d.pieces, d.ok
-}
-
-// row is the section as it was chosen.
-func (l *laying) row() row {
-	if l.chosen.whole {
-		return row{merged: true}
-	}
-	a, b := l.chosen.leg[0], l.chosen.leg[1]
-	r := row{leftLeg: l.legs[0][a], rightLeg: l.legs[1][b], problem: l.problem}
-	if r.leftLeg+r.rightLeg+l.stock.gap == l.to-l.from {
-		r.oneJoint = true
-		if r.problem != "" && (l.left.fixed || l.right.fixed || !l.left.has() || !l.right.has()) {
-			return row{merged: true, problem: r.problem}
+		if !legsClear {
+			r.problem = "the joint at a corner leg cannot clear an obstacle within the longest leg"
 		}
 		return r
 	}
-	if l.free {
-		r.pieces, _ = divide(l.to-l.from-r.leftLeg-r.rightLeg-2*l.stock.gap, l.stock, nil)
-		return r
-	}
-	r.pieces, _ = l.pair(a, b)
-	return r
+	return s.meet(k)
 }
 
-// refuses says why nothing can be made of a section.
-func (s section) refuses(k stock) string {
-	total := s.to - s.from
-	if s.left.fixed || s.right.fixed {
-		return "it is too short for the stub of its tee and what stands at its other end"
-	}
-	if total >= s.left.short+s.right.short+k.gap {
-		open := s
-		open.blocked = nil
-		if len(s.blocked) > 0 && open.fits(k) {
-			return "no legs and no row of pieces keep the joints clear of the obstacles"
+// grow lengthens the legs, both alike, until the stretch between them divides:
+// an oversize leg takes up what makes no piece.
+func (s section) grow(k stock, ll, lr, step length.Length) ([]length.Length, [2]length.Length, bool) {
+	for {
+		if ll > 0 && !s.left.fixed {
+			ll += step
 		}
-		return "its legs would pass the longest the shop welds, and what is left is under the least piece"
+		if lr > 0 && !s.right.fixed {
+			lr += step
+		}
+		stretch := s.to - s.from - ll - lr - 2*k.gap
+		if (ll <= 0 || s.left.fixed) && (lr <= 0 || s.right.fixed) || ll > s.left.longest || lr > s.right.longest || stretch < k.least {
+			return nil, [2]length.Length{}, false
+		}
+		if ll > 0 && inWindow(s.from+ll+k.gap/2, s.blocked) || lr > 0 && inWindow(s.to-lr-k.gap/2, s.blocked) {
+			continue
+		}
+		if p, ok := divide(stretch, k, shifted(s.blocked, s.from+ll+k.gap)); ok {
+			return p, [2]length.Length{ll, lr}, true
+		}
 	}
-	return "it is shorter than the least leg of the corner or end beside it"
-}
-
-// fits tells whether something can be made of a section.
-func (s section) fits(k stock) bool {
-	if !s.left.has() && !s.right.has() {
-		_, ok := s.between(k)
-		return ok
-	}
-	if s.plain(k) {
-		return true
-	}
-	return s.laid(nil, k).problem == ""
-}
-
-// between divides a section that has no feature at either end.
-func (s section) between(k stock) (row, bool) {
-	r := row{leftLeg: s.left.least, rightLeg: s.right.least}
-	stretch := s.to - s.from - r.leftLeg - r.rightLeg - 2*k.gap
-	ok := false
-	if r.pieces, ok = divide(stretch, k, shifted(s.blocked, s.from+r.leftLeg+k.gap)); ok {
-		return r, true
-	}
-	if r.pieces, ok = divide(stretch, k, nil); ok {
-		r.problem = "no row of pieces keeps its joints clear of the obstacles"
-		return r, false
-	}
-	r.problem = "no piece fits between its joints"
-	if stretch > 0 {
-		r.problem = "the piece between its joints is under the least piece"
-	}
-	r.pieces = []length.Length{stretch}
-	if stretch <= 0 {
-		return row{merged: true, problem: r.problem}, false
-	}
-	return r, false
 }
 
 // shifted measures windows from a new origin.
@@ -295,4 +106,89 @@ func shifted(blocked []window, origin length.Length) []window {
 		out = append(out, window{w.from - origin, w.to - origin})
 	}
 	return out
+}
+
+// clearLegs grows a leg by the job's step while its joint is blocked.
+func (s section) clearLegs(k stock, ll, lr, step length.Length) (length.Length, length.Length, bool) {
+	grow := func(leg, longest length.Length, centre func(length.Length) length.Length) (length.Length, bool) {
+		if leg <= 0 {
+			return leg, true
+		}
+		for l := leg; l <= longest; l += step {
+			if !inWindow(centre(l), s.blocked) {
+				return l, true
+			}
+		}
+		return leg, false
+	}
+	a, ok1 := grow(ll, s.left.longest, func(l length.Length) length.Length { return s.from + l + k.gap/2 })
+	b, ok2 := grow(lr, s.right.longest, func(l length.Length) length.Length { return s.to - l - k.gap/2 })
+	return a, b, ok1 && ok2
+}
+
+// meet brings the two legs to one joint; an oversize leg takes up what is
+// under the least piece.
+func (s section) meet(k stock) row {
+	total := s.to - s.from
+	ll, lr := s.left.least, s.right.least
+	extra := total - k.gap - ll - lr
+	roomL, roomR := s.left.longest-ll, s.right.longest-lr
+	r := row{leftLeg: ll, rightLeg: lr, oneJoint: true}
+	if ll <= 0 && lr <= 0 {
+		// No leg to lengthen: the stretch itself is under the least piece.
+		r.oneJoint = false
+		r.pieces = []length.Length{total - ll - lr - 2*k.gap}
+		r.problem = "the piece between its joints is under the least piece"
+		return r
+	}
+	two := length.Split(extra, 2, k.grid, k.remainder == job.Left)
+	a, b := two[0], two[1]
+	switch {
+	case lr <= 0:
+		a, b = extra, 0
+	case ll <= 0:
+		a, b = 0, extra
+	case s.right.fixed:
+		a, b = extra, 0
+	case s.left.fixed:
+		a, b = 0, extra
+	case extra <= roomL+roomR && a > roomL:
+		a, b = roomL, extra-roomL
+	case extra <= roomL+roomR && b > roomR:
+		a, b = extra-roomR, roomR
+	}
+	if a > roomL || b > roomR {
+		r.problem = "its legs would pass the longest the shop welds, and what is left is under the least piece"
+	}
+	r.leftLeg, r.rightLeg = ll+a, lr+b
+	centre := s.from + r.leftLeg + k.gap/2
+	if inWindow(centre, s.blocked) {
+		if c, ok := s.shift(k, a, b, roomL, roomR); ok {
+			r.leftLeg, r.rightLeg = ll+c, lr+extra-c
+		} else if r.problem == "" {
+			r.problem = "its one joint cannot clear the obstacles"
+		}
+	}
+	return r
+}
+
+// shift looks for the nearest place of a meeting joint outside the windows;
+// a tie goes to the side that takes remainders.
+func (s section) shift(k stock, a, b, roomL, roomR length.Length) (length.Length, bool) {
+	for d := k.grid; d <= a+b; d += k.grid {
+		tries := []length.Length{a + d, a - d}
+		if k.remainder == job.Left {
+			tries[0], tries[1] = tries[1], tries[0]
+		}
+		for _, c := range tries {
+			rest := a + b - c
+			if c < 0 || rest < 0 || c > roomL || rest > roomR {
+				continue
+			}
+			if !inWindow(s.from+s.left.least+c+k.gap/2, s.blocked) {
+				return c, true
+			}
+		}
+	}
+	return 0, false
 }

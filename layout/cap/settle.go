@@ -3,7 +3,6 @@ package cap
 import (
 	"copingset/layout/job"
 	"copingset/layout/length"
-	"copingset/layout/wall"
 )
 
 // cuts is a run with all that divides it into sections: building expansion
@@ -34,13 +33,13 @@ func (c *cuts) piece(t Taper) (from, to length.Length) {
 // sections cuts the run at its expansion joints and at the tapers given.
 func (c *cuts) sections(tapers []Taper) []cutSection {
 	g := c.stock.gap
-	bare := legRange{short: -g, least: -g, longest: -g, usual: -g}
+	bare := legRange{short: -g, least: -g, longest: -g}
 	var out []cutSection
-	from, left, stop := length.Length(0), c.left, stopAt(c.run.Left)
-	add := func(to, next length.Length, right legRange, end, begin Stop, by cutSection) {
-		by.section = section{from: from, to: to, left: left, right: right, ends: [2]Stop{stop, end}, blocked: c.blocked}
+	from, left := length.Length(0), c.left
+	add := func(to, next length.Length, right legRange, by cutSection) {
+		by.section = section{from: from, to: to, left: left, right: right, blocked: c.blocked}
 		out = append(out, by)
-		from, left, stop = next, bare, begin
+		from, left = next, bare
 	}
 	joints, tees := c.joints, c.run.Tees
 	first := func(at length.Length) bool { // of what is left
@@ -49,36 +48,23 @@ func (c *cuts) sections(tapers []Taper) []cutSection {
 	for len(tapers)+len(joints)+len(tees) > 0 {
 		switch {
 		case len(joints) > 0 && first(joints[0].From):
-			add(joints[0].From, joints[0].To, bare, AtExpansion, AtExpansion, cutSection{joint: joints[0]})
+			add(joints[0].From, joints[0].To, bare, cutSection{joint: joints[0]})
 			joints = joints[1:]
 		case len(tees) > 0 && first(tees[0].From):
-			add(tees[0].From-g, tees[0].To+g, bare, AtJoint, AtJoint, cutSection{tee: tees[0]})
+			add(tees[0].From-g, tees[0].To+g, bare, cutSection{tee: tees[0]})
 			tees = tees[1:]
 		default:
 			a, z := c.piece(tapers[0])
-			add(a-g, z+g, bare, AtJoint, AtJoint, cutSection{taper: &tapers[0]})
+			add(a-g, z+g, bare, cutSection{taper: &tapers[0]})
 			tapers = tapers[1:]
 		}
 	}
-	add(c.run.Cap, c.run.Cap, c.right, stopAt(c.run.Right), AtJoint, cutSection{})
+	add(c.run.Cap, c.run.Cap, c.right, cutSection{})
 	return out
 }
 
-// stopAt is what the metal ends at, at one end of a run.
-func stopAt(e wall.End) Stop {
-	switch {
-	case e.Kind == job.EndTee:
-		return AtStub
-	case e.Kind != job.EndTurn:
-		return AtEnd
-	case e.Corner.Absorb:
-		return AtKink
-	}
-	return AtMiter
-}
-
 // fits tells whether a section can be laid out by the rules.
-func (c *cuts) fits(s section) bool { return s.fits(c.stock) }
+func (c *cuts) fits(s section) bool { return s.solve(c.stock, c.sys.Corner.LegStep).problem == "" }
 
 // settleTries bounds the search for places at which every row of pieces comes
 // out; what is not found within it is a hold, as a row that cannot be cut is.

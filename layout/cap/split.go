@@ -393,7 +393,7 @@ func (s *stretch) pass(in []entry, limit cost) ([]entry, []step) {
 			switch {
 			case h.betters(best[v]):
 				best[v] = h
-			case !last || s.cap-x-t.Length-g >= s.legs[1][v].usual+g+s.least:
+			case !last || s.cap-x-t.Length-g >= s.legs[1][v].least+g+s.least:
 				continue // the earlier one has room before the run's end too
 			}
 			steps = append(steps, p)

@@ -15,22 +15,10 @@ import "copingset/layout/length"
 func Round(legs [2]Part, most, step length.Length, extra bool) (out [2]Part, closest length.Length, ok bool) {
 	var near [2][]length.Length
 	for i, p := range legs {
-		near[i] = p.Nearest(step)
+		near[i] = p.nearest(step)
 	}
-	spacing := [2]length.Length{legs[0].Spacing, legs[1].Spacing}
-	far, _, closest, ok := Share(near, spacing, most, extra)
-	for i := range legs {
-		if ok {
-			legs[i].miter().Far = far[i]
-		}
-	}
-	return legs, closest, ok
-}
-
-// Share is Round for two legs of which is known how near their hold-downs can lie:
-// how far each may, and with how many chairs each.
-func Share(near [2][]length.Length, spacing [2]length.Length, most length.Length, extra bool) (far [2]length.Length, chairs [2]int, closest length.Length, ok bool) {
 	best, found := [2]int{}, false
+	sum := func(n [2]int) length.Length { return near[0][n[0]] + near[1][n[1]] }
 	better := func(a, b [2]int) bool {
 		if a[0]+a[1] != b[0]+b[1] {
 			return a[0]+a[1] < b[0]+b[1]
@@ -56,9 +44,9 @@ func Share(near [2][]length.Length, spacing [2]length.Length, most length.Length
 		}
 	}
 	if !found {
-		return far, best, closest, false
+		return legs, closest, false
 	}
-	slack := most - near[0][best[0]] - near[1][best[1]]
+	slack := most - sum(best)
 	share := [2]length.Length{slack / 2, slack / 2}
 	switch {
 	case best[0] == 0:
@@ -66,13 +54,14 @@ func Share(near [2][]length.Length, spacing [2]length.Length, most length.Length
 	case best[1] == 0:
 		share = [2]length.Length{slack, 0}
 	}
-	for i := range far {
-		far[i] = length.Min(spacing[i], near[i][best[i]]+share[i])
+	for i := range legs {
+		far := length.Min(legs[i].Spacing, near[i][best[i]]+share[i])
 		if best[i] == 0 {
-			far[i] = near[i][0] // its own joint's chair is the nearest
+			far = near[i][0] // its own joint's chair is the nearest
 		}
+		legs[i].miter().Far = far
 	}
-	return far, best, closest, true
+	return legs, closest, true
 }
 
 // miter is the end of a leg without a chair; the right one of two.
@@ -83,9 +72,9 @@ func (p *Part) miter() *End {
 	return &p.Ends[0]
 }
 
-// Nearest gives, by the number of chairs of a leg, how near the miter its nearest
+// nearest gives, by the number of chairs of a leg, how near the miter its nearest
 // hold-down can lie; under zero where so many cannot stand.
-func (p Part) Nearest(step length.Length) []length.Length {
+func (p Part) nearest(step length.Length) []length.Length {
 	if p.Left { // as Row turns it
 		p = p.mirrored()
 	}
