@@ -155,6 +155,7 @@ func Build(j *job.Job, perimeters [][]*cap.Piece) ([]*Family, finding.List) {
 		b.check(f)
 	}
 	b.metal()
+	b.taken()
 	b.seam(out)
 	b.tools(out)
 	return out, b.found
