@@ -16,9 +16,11 @@ type Shop struct {
 	KSource     string        // whose figure that is
 	LeastRadius length.Length // smallest inside radius the metal takes
 	LeastFlange length.Length // narrowest flange the brake holds, outside
+	FlangeAt    finding.Place // where that is written
 	Brake       length.Length // longest bend
 	MostTurn    Angle         // greatest angle it bends through
 	WeldGap     length.Length // left open between the two edges of a welded seam
+	WeldGapAt   finding.Place
 	Film        string        // side of the protective film
 	Sheets      []ShopSheet   // sheets and coils that can be bought
 	Bars        []ShopBar     // formed caps that closers are cut from
@@ -137,6 +139,7 @@ func (s *Shop) keys(k keys) {
 	k.length("brake", &s.Brake, "the longest bend the brake makes", `12'-0"`)
 	k.angle("most_turn", &s.MostTurn, 90*Degree, straight, "the greatest angle the brake bends through", "155")
 	k.may().lengthOrZero("weld_gap", &s.WeldGap, "what is left open between the two edges of a welded seam", `1/32"`)
+	s.WeldGapAt, s.FlangeAt = k.placeOf("weld_gap"), k.placeOf("least_flange")
 	k.may().text("film", &s.Film, "on which side the protective film is", "finish side, out")
 	list(k, "sheets", "sheet", &s.Sheets, (*ShopSheet).keys, "the sheets that blanks are cut from")
 	list(k.may(), "bars", "bar", &s.Bars, (*ShopBar).keys,

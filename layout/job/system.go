@@ -59,6 +59,8 @@ type Profile struct {
 	HemKind   HemKind
 	HemInside length.Length // inside radius of the fold of a hem that is not closed
 	RearHem   *Hem          // at the roof edge; nil: as at the street edge
+	HemAt     finding.Place // where hems are written, and that of the roof edge if it is
+	RearHemAt finding.Place
 	InsideR   length.Length // inside bend radius
 }
 
@@ -199,6 +201,10 @@ func (p *Profile) keys(k keys) {
 			angle("angle", &p.RearHook.Angle, 0, straight, "how far the hook turns in from the line of the leg", "150")
 	})
 	k.lengthOrZero("hem", &p.HemReturn, "the return of the hemmed edges, 0 for raw edges", `1/2"`)
+	p.HemAt = k.placeOf("hem")
+	if k.given("rear_hem") {
+		p.RearHemAt = k.keyAt("rear_hem")
+	}
 	p.hemKeys(k)
 	k.lengthOrZero("inside_radius", &p.InsideR, "the inside radius of the bends", `1/16"`)
 }

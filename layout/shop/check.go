@@ -28,13 +28,13 @@ func (b *builder) metal() {
 		leg  length.Length
 		hem  length.Length
 	}{{"drip", b.s.Profile.Drip, b.s.FrontFoot(), street.Return}, {"hook", b.s.Profile.RearHook, b.s.RearFoot(), roof.Return}} {
-		room := e.kick.Length
+		on, room := e.name, e.kick.Length
 		if room == 0 {
 			e.name, room = "leg", e.leg
 		}
 		if h := e.hem; h > room {
 			b.found.Append(finding.Finding{
-				Code: "hem-too-deep", Severity: finding.Hold, At: b.s.At,
+				Code: "hem-too-deep", Severity: finding.Hold, At: b.hemAt(on),
 				What: "the hem returns " + job.Both(h) + " on a " + e.name + " of " + job.Both(room),
 				Why:  "a hem lies flat on the flange it is folded from and cannot be deeper",
 				Mend: "ask the fabricator for its hem and its " + e.name,
@@ -62,14 +62,14 @@ func (b *builder) check(f *Family) {
 	}
 	// Less than the job's own drop is a hold already.
 	if f.Kind == cap.Tee && f.Pieces[0].Tee.Drop >= b.s.Tee.DropLeast && f.Pieces[0].Tee.Drop < b.shop.LeastFlange {
-		b.every(f, "flange-too-short", fmt.Sprintf("what is left of the rear leg over the branch is %s deep, and the brake holds no less than %s", job.Both(f.Pieces[0].Tee.Drop), job.Both(b.shop.LeastFlange)),
+		b.everyAt(b.shop.FlangeAt, f, "flange-too-short", fmt.Sprintf("what is left of the rear leg over the branch is %s deep, and the brake holds no less than %s", job.Both(f.Pieces[0].Tee.Drop), job.Both(b.shop.LeastFlange)),
 			"a flange the brake cannot hold slips and bends askew", "a greater `tee: drop: least:`")
 	}
 	b.tested(f)
 	for _, body := range f.Bodies {
 		if name, least := narrowest(body); least < b.shop.LeastFlange.MM()-1e-6 {
 			l := length.FromMM(least)
-			b.every(f, "flange-too-short", fmt.Sprintf("%s of the %s is %s deep, and the brake holds no less than %s", name, body.Name, job.Both(l), job.Both(b.shop.LeastFlange)),
+			b.everyAt(b.shop.FlangeAt, f, "flange-too-short", fmt.Sprintf("%s of the %s is %s deep, and the brake holds no less than %s", name, body.Name, job.Both(l), job.Both(b.shop.LeastFlange)),
 				"a flange the brake cannot hold slips and bends askew", "have the fabricator say how it makes this flange")
 		}
 		for _, p := range body.paths {
@@ -103,8 +103,13 @@ func (b *builder) fits(body Body) bool {
 }
 
 func (b *builder) every(f *Family, code, what, why, mend string) {
+	b.everyAt(b.shop.At, f, code, what, why, mend)
+}
+
+// everyAt is every at the line of the job that says what cannot be made.
+func (b *builder) everyAt(at finding.Place, f *Family, code, what, why, mend string) {
 	for _, p := range f.Pieces {
-		b.hold(p, code, "piece "+p.Mark+": "+what, why, mend)
+		b.holdAt(at, p, code, "piece "+p.Mark+": "+what, why, mend)
 	}
 }
 
@@ -239,6 +244,18 @@ func (b *builder) tested(f *Family) {
 	}
 }
 
+// hemAt is where the job writes the hem that lies on a flange.
+func (b *builder) hemAt(flange string) finding.Place {
+	p := &b.s.Profile
+	switch {
+	case p.RearHem != nil && (flange == "hook" || flange == "rear leg"):
+		return p.RearHemAt
+	case !p.HemAt.IsZero():
+		return p.HemAt
+	}
+	return b.s.At
+}
+
 // hems holds a body whose hem does not lie on its own flange: the leaf reaches
 // past the tangent of the next bend, or the folded section runs into itself.
 func (b *builder) hems(f *Family, name string, p fold.Path) {
@@ -252,7 +269,7 @@ func (b *builder) hems(f *Family, name string, p fold.Path) {
 		}
 		if over := s.Flat - p.Segs[flange].Flat; over > 1e-6 {
 			on := p.Segs[flange]
-			b.every(f, "hem-over-bend", fmt.Sprintf("the hem leaf of the %s lies %s long on the %s, which is flat for %s before its bend begins",
+			b.everyAt(b.hemAt(on.Name), f, "hem-over-bend", fmt.Sprintf("the hem leaf of the %s lies %s long on the %s, which is flat for %s before its bend begins",
 				name, job.Both(length.FromMM(s.Flat)), on.Name, job.Both(length.FromMM(on.Flat))),
 				"a hem that reaches across the bend beside it can be neither folded flat nor bent", "a shorter hem, or a longer "+on.Name)
 			return

@@ -21,11 +21,7 @@ func (b *builder) take(turn float64) float64 {
 		if math.Abs(t.Turn.Degrees()-turn) > strips {
 			continue
 		}
-		both := 2 * b.bend.Setback(turn)
-		if t.Turn > 90*job.Degree && t.To == job.ToTangent {
-			both = 2 * (b.bend.Radius + b.bend.Thickness)
-		}
-		if arc := both - t.Deduction.MM(); arc > 0 {
+		if arc := b.arcOf(t); arc > 0 {
 			return arc
 		}
 	}

@@ -144,6 +144,48 @@ func TestStripsAndOrder(t *testing.T) {
 	}
 }
 
+// A strip that says what its metal cannot take is held at its own line: dropped in
+// silence, its blank would follow K while the shop believes in its strip.
+func TestStripMisread(t *testing.T) {
+	ro := (in/16 + in/20).MM() // of the job's metal
+	arc := func(turn, neutral float64) float64 {
+		return turn * math.Pi / 180 * (in/16 + length.Length(neutral*float64(in/20))).MM()
+	}
+	for _, c := range []struct {
+		name      string
+		turn      job.Angle
+		deduction float64 // mm
+		to        job.LegMeasure
+		held      bool
+	}{
+		{"as K says, to tangent", 150 * job.Degree, 2*ro - arc(150, 0.4), job.ToTangent, false},
+		{"the same to the mold line", 150 * job.Degree, 2*ro*math.Tan(75*math.Pi/180) - arc(150, 0.4), job.ToMoldLine, false},
+		{"read to the mold line and written to the tangent", 150 * job.Degree, 2*ro*math.Tan(75*math.Pi/180) - arc(150, 0.4), job.ToTangent, true},
+		{"more than both setbacks", 90 * job.Degree, 2*ro + 0.1, job.ToMoldLine, true},
+		{"an inch the other way", 90 * job.Degree, 2*ro - arc(90, 0.4) - 25.4, job.ToMoldLine, true},
+		{"the neutral line at the inside", 90 * job.Degree, 2*ro - arc(90, 0), job.ToMoldLine, false},
+	} {
+		j := jobtest.Job()
+		j.Shop = tools()
+		j.Perimeters = []job.Perimeter{jobtest.Rectangle(700*in, 420*in)}
+		at := finding.Place{File: "job.yaml", Line: 61, Col: 7}
+		j.Shop.Bends = []job.TakenBend{{At: at, Turn: c.turn, Deduction: length.FromMM(c.deduction), To: c.to}}
+		_, found := layout.Build(j)
+		n := 0
+		for _, f := range found {
+			if f.Code == "strip-misread" {
+				n++
+				if f.At != at || f.Severity != finding.Hold || f.Mend == "" {
+					t.Errorf("%s: %v", c.name, f)
+				}
+			}
+		}
+		if held := n == 1; held != c.held || n > 1 {
+			t.Errorf("%s: held %d times, want %v", c.name, n, c.held)
+		}
+	}
+}
+
 type shopBend struct {
 	name string
 	arc  float64

@@ -155,6 +155,7 @@ func Build(j *job.Job, perimeters [][]*cap.Piece) ([]*Family, finding.List) {
 		b.check(f)
 	}
 	b.metal()
+	b.taken()
 	b.seam(out)
 	b.tools(out)
 	return out, b.found
@@ -230,9 +231,17 @@ func (b *builder) up(mm float64) length.Length {
 }
 
 func (b *builder) hold(p *cap.Piece, code, what, why, mend string) {
+	b.holdAt(b.shop.At, p, code, what, why, mend)
+}
+
+// holdAt is hold at the line of the job that says what cannot be made.
+func (b *builder) holdAt(at finding.Place, p *cap.Piece, code, what, why, mend string) {
+	if at.IsZero() {
+		at = b.shop.At
+	}
 	first := p.Parts[0].Run
 	b.found.Append(finding.Finding{
-		Code: code, Severity: finding.Hold, At: b.shop.At,
+		Code: code, Severity: finding.Hold, At: at,
 		Where: finding.Ref{Perimeter: p.Perimeter.Job.Name, Run: first.Name, Pieces: []string{p.Mark}},
 		What:  what, Why: why, Mend: mend,
 	})
