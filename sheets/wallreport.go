@@ -114,11 +114,6 @@ func (b *book) station(r onWall, front length.Length) string {
 	return b.long(r.ToCrew(r.ToCap(front)))
 }
 
-// fromTo letters one station, or two where they differ.
-func (b *book) fromTo(r onWall, from, to length.Length) string {
-	return span(b.station(r, from), b.station(r, to))
-}
-
 // reportLists are what a report says in words and numbers.
 func (b *book) reportLists(r *layout.Run, of plan.WallReport) []block {
 	var out []block

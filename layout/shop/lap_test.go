@@ -121,7 +121,7 @@ func lapOf(t *rapid.T, f *layout.Family, j *job.Job, face string, cover job.Side
 		from, to := lay.Span(seg)
 		y := b.Metal.Path.Girth() - (from+to)/2
 		lo, hi := crossings(b.Flat.Outline, y)
-		at := func(x float64) float64 { return x }
+		var at func(x float64) float64
 		end, tip := hi, hi
 		// The corner of the finish faces, from the top's own butt at that fold.
 		skin, _ := lay.Skins((from + to) / 2)
