@@ -7,6 +7,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -33,7 +34,7 @@ func (b *book) runLists(p *layout.Perimeter, r *layout.Run, room drawing.Rect, t
 	if items, names := b.runNotes(r); len(items) > 0 {
 		blocks = append(blocks, list{title: "Notes", items: items, names: names})
 	}
-	return append(blocks, list{title: "Order of work", items: b.orderOfWork(r), numbered: true, together: together})
+	return append(blocks, list{title: b.say.Say(words.WorkList), items: b.orderOfWork(r), numbered: true, together: together})
 }
 
 // factsOf names several facts of one thing.
@@ -188,7 +189,7 @@ func (b *book) orderOfWork(r *layout.Run) []string {
 	for _, t := range r.Parts {
 		marks = append(marks, t.Piece.Mark)
 	}
-	return []string{"Nothing is set on this run by itself: see the corner sheet of piece " + strings.Join(marks, ", ") + "."}
+	return []string{b.say.Say(words.WorkElsewhere, words.In("pieces", strings.Join(marks, ", ")))}
 }
 
 // runNotes are what is true of this run alone, and the facts that each of them
