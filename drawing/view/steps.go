@@ -126,9 +126,9 @@ func (s Steps) ends() (caption, sentence string) {
 	}
 	switch {
 	case w.Breaks && w.Corners:
-		return say(words.WorkPiecesCaption), sentences(say(words.WorkPiecesSupports), more)
+		return say(words.WorkPiecesCaption), sentences(say(words.WorkPiecesSupports, words.In("kinds", s.welded())), more)
 	case w.Breaks:
-		return say(words.WorkPiecesCaption), sentences(say(words.WorkPieces), more)
+		return say(words.WorkPiecesCaption), sentences(say(words.WorkPieces, words.In("kinds", s.welded())), more)
 	case w.Tees && (w.Corners || w.Ends):
 		return say(words.WorkTeesAndCornersCaption), sentences(say(words.WorkTeesAndCorners), more)
 	case w.Tees:
@@ -141,6 +141,20 @@ func (s Steps) ends() (caption, sentence string) {
 		return say(words.WorkEndsCaption), sentences(say(words.WorkEnds), more)
 	}
 	return say(words.WorkFirstCaption), s.fixed(say(words.WorkFirst))
+}
+
+// welded lists the kinds of welded pieces of a run that has pitch miters.
+func (s Steps) welded() string {
+	var kinds []string
+	for _, k := range []struct {
+		has bool
+		key words.Key
+	}{{s.Work.Corners, words.WorkKindCorner}, {true, words.WorkKindPitch}, {s.Work.Tees, words.WorkKindTee}, {s.Work.Ends, words.WorkKindEnd}} {
+		if k.has {
+			kinds = append(kinds, s.Say.Say(k.key))
+		}
+	}
+	return strings.Join(kinds, ", ")
 }
 
 // fixed says after where chairs are set how they are fastened, and what is drilled

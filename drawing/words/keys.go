@@ -284,4 +284,8 @@ const (
 	WorkChairless             Key = "work.chairless"
 	WorkAllFirst              Key = "work.all-first"
 	WorkOutermost             Key = "work.outermost"
+	WorkKindCorner            Key = "work.kind.corner"
+	WorkKindPitch             Key = "work.kind.pitch"
+	WorkKindTee               Key = "work.kind.tee"
+	WorkKindEnd               Key = "work.kind.end"
 )
