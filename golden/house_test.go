@@ -34,7 +34,7 @@ drawing/svg: drawing fonts
 drawing/pdf: drawing fonts
 drawing/dxf:
 drawing/words:
-drawing/view: drawing drawing/place fonts layout/cut layout/fold layout/length layout/plan
+drawing/view: drawing drawing/place drawing/words fonts layout/cut layout/fold layout/length layout/plan
 fonts:
 golden:
 samples:

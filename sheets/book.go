@@ -40,7 +40,7 @@ type book struct {
 func newBook(l *layout.Layout, o Options) *book {
 	metric := l.Job.Units == job.Metric
 	b := &book{
-		l: l, j: l.Job, metric: metric, crew: length.Crew(metric), shop: length.Shop(metric), reader: o.For, keyPlan: sync.OnceValue(l.KeyPlan),
+		l: l, j: l.Job, metric: metric, crew: length.Crew(metric), shop: length.Shop(metric), reader: o.For, say: o.words(l.Job), keyPlan: sync.OnceValue(l.KeyPlan),
 		ids: map[string]bool{}, subjects: map[string][]string{}, plans: map[planKey]cornerView{}, plansOf: map[*layout.Piece]view.CornerPlans{},
 		blanks: map[*layout.Family][]plan.Pattern{}, formed: map[*layout.Family]plan.Formed{},
 	}
@@ -337,7 +337,7 @@ func (b *book) planOf(r *layout.Run) *plan.Run { return b.runOf(r).plan }
 func (b *book) workOf(r *layout.Run) view.Steps {
 	v := b.runOf(r)
 	if v.work == nil {
-		v.work = &view.Steps{Run: v.plan, Work: b.l.Work(r, *v.plan)}
+		v.work = &view.Steps{Run: v.plan, Work: b.l.Work(r, *v.plan), Say: b.say}
 	}
 	return *v.work
 }

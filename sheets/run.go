@@ -7,6 +7,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/plan"
@@ -19,11 +20,20 @@ const (
 	smallWide drawing.Unit = 9000 // least width of a column of data
 )
 
+// only says which view of a run stands on a page without the other.
+type only uint8
+
+const (
+	both only = iota
+	planOnly
+	elevationOnly
+)
+
 // leaf is one page of a run before it becomes a sheet: a window's views above
 // a band, or lists alone.
 type leaf struct {
-	window int    // 0: none
-	name   string // of the views, where not both
+	window int  // 0: none
+	only   only // of the views, where not both
 	win    view.Window
 	cells  bool // the views are of several runs
 	data   bool // lists without the order of work, which has the next page
@@ -63,11 +73,11 @@ func (b *book) run(t stretch) []page {
 		}
 	}
 	windows := leaves[len(leaves)-1].window
-	words := "lengthwise " + drawing.Letter(along.Name)
+	scale := b.say.Say(words.RunScale, words.In("along", drawing.Letter(along.Name)))
 	if first.on != "" {
-		words += "; " + first.scale
+		scale += "; " + first.scale
 	}
-	first.scale = words
+	first.scale = scale
 	b.fill(t, room, &leaves)
 
 	ids := make([]string, len(leaves))
@@ -78,9 +88,9 @@ func (b *book) run(t stretch) []page {
 	for i, f := range leaves {
 		q := first
 		q.id = ids[i]
-		q.title = t.title(b) + ": " + f.what(windows)
+		q.title = b.say.Count(words.RunTitle, len(t.runs), words.In("run", t.title(b)), words.In("what", b.holds(f, windows)))
 		if f.window == 0 {
-			q.scale = "none"
+			q.scale = b.say.Say(words.RunScaleNone)
 		}
 		if first.paper.broad() {
 			var hatches []view.LegendEntry
@@ -99,7 +109,7 @@ func (b *book) run(t stretch) []page {
 					x.draw(s, x.at)
 				}
 			}
-			continued(s, f, refer(before), refer(after))
+			b.continued(s, f, refer(before), refer(after))
 			b.cautionStrip(s, drawing.Box(room.Min.X, room.Max.Y+200, room.Max.X, room.Max.Y+200+cautionHigh))
 		}
 		out = append(out, q)
@@ -180,33 +190,37 @@ func (b *book) enlarge(r *plan.Run, w view.Window, along view.Scale, room drawin
 	return all[i]
 }
 
-// what says in the title what a page of a run holds.
-func (f *leaf) what(windows int) string {
-	part := ""
+// holds says in the title what a page of a run holds.
+func (b *book) holds(f *leaf, windows int) string {
+	what := b.say.Say(f.what())
 	if f.window > 0 && windows > 1 {
-		part = fmt.Sprintf(", part %d of %d", f.window, windows)
+		return b.say.Say(words.RunPagePart, words.In("what", what), words.In("n", itoa(f.window)), words.In("of", itoa(windows)))
+	}
+	return what
+}
+
+// what is the name of what a page of a run holds.
+func (f *leaf) what() words.Key {
+	chairs, views := len(f.table) > 0, f.window > 0
+	which := func(with, without words.Key) words.Key {
+		if chairs {
+			return with
+		}
+		return without
 	}
 	switch {
-	case f.window > 0 && f.name != "" && len(f.table) > 0:
-		return f.name + part + ", chairs"
-	case f.window > 0 && f.name != "":
-		return f.name + part
-	case f.window > 0 && f.cells && len(f.table) > 0:
-		return "plans, elevations, chairs"
-	case f.window > 0 && f.cells:
-		return "plans and elevations"
-	case f.window > 0 && len(f.table) > 0:
-		return "plan, elevation" + part + ", chairs"
-	case f.window > 0:
-		return "plan and elevation" + part
-	case f.data && len(f.table) > 0:
-		return "chairs, string, joint gaps"
+	case views && f.only == planOnly:
+		return which(words.RunPagePlanChairs, words.RunPagePlan)
+	case views && f.only == elevationOnly:
+		return which(words.RunPageElevationChairs, words.RunPageElevation)
+	case views && f.cells:
+		return which(words.RunPageCellsChairs, words.RunPageCells)
+	case views:
+		return which(words.RunPageViewsChairs, words.RunPageViews)
 	case f.data:
-		return "string and joint gaps"
-	case len(f.table) > 0:
-		return "chairs and order of work"
+		return which(words.RunPageDataChairs, words.RunPageData)
 	}
-	return "order of work"
+	return which(words.RunPageWorkChairs, words.RunPageWork)
 }
 
 // neighbours are the sheets of the windows to the left and to the right.
@@ -227,7 +241,7 @@ func neighbours(leaves []*leaf, ids []string, i int) (before, after string) {
 }
 
 // continued names the sheets beyond the match lines, above the views.
-func continued(s *drawing.Scene, f *leaf, before, after string) {
+func (b *book) continued(s *drawing.Scene, f *leaf, before, after string) {
 	if len(f.views) == 0 {
 		return
 	}
@@ -235,11 +249,11 @@ func continued(s *drawing.Scene, f *leaf, before, after string) {
 	y := v.at.Y - 150
 	st := drawing.Style{Face: drawing.Bold}
 	if before != "" {
-		s.Text(drawing.Pt(f.band.Min.X, y), "Match line at the left: see sheet "+before, st)
+		s.Text(drawing.Pt(f.band.Min.X, y), b.say.Say(words.RunMatchLeft, words.In("sheet", before)), st)
 	}
 	if after != "" {
 		st.Align = drawing.Right
-		s.Text(drawing.Pt(f.band.Max.X, y), "Match line at the right: see sheet "+after, st)
+		s.Text(drawing.Pt(f.band.Max.X, y), b.say.Say(words.RunMatchRight, words.In("sheet", after)), st)
 	}
 }
 
@@ -255,9 +269,9 @@ func (b *book) holdWords(holds finding.List) string {
 		}
 	}
 	if len(codes) > 3 {
-		codes = append(codes[:3:3], "and more")
+		codes = append(codes[:3:3], b.say.Say(words.RunHoldMore))
 	}
-	return "HOLD: " + strings.Join(codes, ", ") + "."
+	return b.say.Say(words.RunHold, words.In("holds", strings.Join(codes, ", ")))
 }
 
 // runBanner is what stands large on the sheets of runs: their own holds and the
@@ -275,7 +289,7 @@ func (b *book) runBanner(runs []*layout.Run, holds finding.List) string {
 				continue
 			}
 			marks = append(marks, q.Mark)
-			at := ""
+			var at []string
 			left, right := b.l.EndJoints(q)
 			for _, j := range []*layout.Joint{left, right} {
 				if j == nil || !on(runs, j) {
@@ -285,34 +299,30 @@ func (b *book) runBanner(runs []*layout.Run, holds finding.List) string {
 				if len(runs) == 1 {
 					name = local(name, r.Name)
 				}
-				if !strings.Contains(at, name) {
-					at += " AND " + name
+				if !slices.Contains(at, name) {
+					at = append(at, name)
 				}
 			}
-			if at == "" {
-				stops = append(stops, "piece "+q.Mark+" held")
+			if len(at) == 0 {
+				stops = append(stops, b.say.Say(words.RunLayNot, words.In("piece", q.Mark)))
 				continue
 			}
-			stops = append(stops, strings.TrimPrefix(at, " AND ")+": piece "+q.Mark+" held")
+			stops = append(stops, b.say.Say(words.RunLayNotAt, words.In("piece", q.Mark), words.In("joints", strings.Join(at, ", "))))
 		}
-	}
-	these := "this run"
-	if len(runs) > 1 {
-		these = "these runs"
 	}
 	switch {
 	case len(holds) == 0 && len(marks) == 0:
 		return ""
 	case len(holds) == 0:
-		return "Lay nothing at " + strings.Join(stops, "; ") + "."
+		return strings.Join(stops, " ")
 	case len(marks) == 0:
 		return b.holdWords(holds)
 	case len(marks) == len(all):
-		return b.holdWords(holds) + " Do not cut any piece of " + these + "."
+		return sentences(b.holdWords(holds), b.say.Count(words.RunCutNotAll, len(runs)))
 	case len(marks) > 4:
-		return b.holdWords(holds) + fmt.Sprintf(" Do not cut %d pieces: see the piece schedule.", len(marks))
+		return sentences(b.holdWords(holds), b.say.Say(words.RunCutNotMany, words.In("n", itoa(len(marks)))))
 	}
-	return b.holdWords(holds) + " Do not cut " + strings.Join(marks, ", ") + "."
+	return sentences(b.holdWords(holds), b.say.Say(words.RunCutNot, words.In("pieces", strings.Join(marks, ", "))))
 }
 
 // on says whether a joint lies on one of the runs.
@@ -367,9 +377,9 @@ func (b *book) views(of *plan.Run, w view.Window, k runScales, room drawing.Rect
 		put(f, elevation, "e")
 		return []*leaf{f}
 	}
-	p := &leaf{window: n, win: w, name: "plan"}
+	p := &leaf{window: n, win: w, only: planOnly}
 	put(p, view.RunPlan(of, w, k.along, k.across, room.Width()), "p")
-	e := &leaf{window: n, win: w, name: "elevation"}
+	e := &leaf{window: n, win: w, only: elevationOnly}
 	put(e, view.RunElevation(of, w, k.along, k.up, room.Width()), "e")
 	return []*leaf{p, e}
 }

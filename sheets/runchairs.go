@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/plan"
 )
@@ -13,25 +14,26 @@ import (
 // chairTable is one row for each chair, with a box to tick.
 func (b *book) chairTable(of *plan.Run) table {
 	pilots := slices.ContainsFunc(of.Chairs, func(c plan.Chair) bool { return c.Rows[0].Pilot > 0 || c.Rows[1].Pilot > 0 })
-	t := table{title: prose("Chairs of run " + of.Name + ": station to the chair's centre; packing at the wall's front face and at its rear face"), cols: []column{
-		{head: "Chair"}, {head: "Station", align: drawing.Right}, {head: "Stands at"},
+	say := b.say.Say
+	t := table{title: say(words.RunChairsTitle, words.In("run", prose(of.Name))), cols: []column{
+		{head: say(words.RunChairsChair)}, {head: say(words.RunChairsStation), align: drawing.Right}, {head: say(words.RunChairsWhere)},
 	}}
 	if of.Plies {
-		t.cols = append(t.cols, column{head: "Plies, " + b.exactly(of.Ply) + " actual", align: drawing.Middle})
+		t.cols = append(t.cols, column{head: say(words.RunChairsPlies, words.In("ply", b.exactly(of.Ply))), align: drawing.Middle})
 	}
 	t.cols = append(t.cols,
-		column{head: "Packing, front face", align: drawing.Right}, column{head: "shims front", align: drawing.Left},
-		column{head: "Packing, rear face", align: drawing.Right}, column{head: "shims rear", align: drawing.Left},
-		column{head: "Screws front"}, column{head: "Screws rear"})
+		column{head: say(words.RunChairsStreet), align: drawing.Right}, column{head: say(words.RunChairsStreetShims), align: drawing.Left},
+		column{head: say(words.RunChairsRoof), align: drawing.Right}, column{head: say(words.RunChairsRoofShims), align: drawing.Left},
+		column{head: say(words.RunChairsStreetScrews)}, column{head: say(words.RunChairsRoofScrews)})
 	if pilots {
-		t.cols = append(t.cols, column{head: "Pilot from top of packing, front / rear"})
+		t.cols = append(t.cols, column{head: say(words.RunChairsPilot)})
 	}
-	t.cols = append(t.cols, column{head: "Set", align: drawing.Middle})
+	t.cols = append(t.cols, column{head: say(words.RunChairsSet), align: drawing.Middle})
 	built := false
 	for _, c := range of.Chairs {
 		is := func(what ...string) string { return factsOf(c.Mark, what...) }
-		words, names := b.standsAt(of, c)
-		row := []lettered{{fmt.Sprintf("C%d", c.N), is("number")}, {drawing.Letter(of.ChairTape.Long(c.Station.Real)), c.Station.Fact}, {words, is(names...)}}
+		where, names := b.standsAt(of, c)
+		row := []lettered{{fmt.Sprintf("C%d", c.N), is("number")}, {drawing.Letter(of.ChairTape.Long(c.Station.Real)), c.Station.Fact}, {where, is(names...)}}
 		if of.Plies {
 			row = append(row, lettered{itoa(c.Plies), is("plies")})
 		}
@@ -48,7 +50,7 @@ func (b *book) chairTable(of *plan.Run) table {
 		t.add(append(row, lettered{words: tickBox})...)
 	}
 	if built {
-		t.title += " (in brackets what plies and shims come to)"
+		t.title = say(words.RunChairsTitleBuilt, words.In("run", prose(of.Name)))
 	}
 	return t
 }
@@ -84,7 +86,7 @@ func (b *book) packing(p plan.Pack) string {
 // screwFacts names what of the chair that letters.
 func (b *book) screws(w plan.Screws, named bool) string {
 	if !w.Fits() {
-		return "HOLD"
+		return b.say.Say(words.RunChairsHold)
 	}
 	if named {
 		return fmt.Sprintf("%d × %s %s", w.Count, prose(w.Name), b.exact(w.Length))

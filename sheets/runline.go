@@ -1,6 +1,9 @@
 package sheets
 
 import (
+	"strings"
+
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/length"
 	"copingset/layout/plan"
@@ -12,7 +15,7 @@ type lineRow struct{ head, words, facts string }
 
 // lineFacts are what the crew strings and checks before the first chair.
 func (b *book) lineFacts(r *layout.Run) table {
-	of := b.planOf(r)
+	of, say := b.planOf(r), b.say.Say
 	rows := b.lineRows(of)
 	rows = append(rows, b.widthRows(of)...)
 	for _, row := range b.twoWidthEnds(r) {
@@ -20,21 +23,21 @@ func (b *book) lineFacts(r *layout.Run) table {
 	}
 	rows = append(rows, b.taperRows(of)...)
 	if of.Line.Played {
-		rows = append(rows, lineRow{"Play at the rear", span(b.short(of.Line.PlayLeast.Real), b.short(of.Line.PlayMost.Real)),
+		rows = append(rows, lineRow{say(words.RunWidthPlay), span(b.short(of.Line.PlayLeast.Real), b.short(of.Line.PlayMost.Real)),
 			layout.AllNamed(of.Line.PlayLeast.Fact, of.Line.PlayMost.Fact)})
 	}
 	rows = append(rows,
-		lineRow{"Packing", span(b.short(of.Line.PackLeast.Real), b.short(of.Line.PackMost.Real)) + " at any reading, either face",
+		lineRow{say(words.RunBuild), say(words.RunBuildAt, words.In("range", span(b.short(of.Line.PackLeast.Real), b.short(of.Line.PackMost.Real)))),
 			layout.AllNamed(of.Line.PackLeast.Fact, of.Line.PackMost.Fact)},
-		lineRow{head: "Set surface", words: b.surface(of)})
+		lineRow{head: say(words.RunSurface), words: b.surface(of)})
 	for _, f := range of.Fasteners {
-		rows = append(rows, lineRow{head: "Screws", words: b.diameterOf(f.Name, f.Diameter)})
+		rows = append(rows, lineRow{head: say(words.RunScrews), words: b.diameterOf(f.Name, f.Diameter)})
 	}
-	var words [][]string
+	var said [][]string
 	for _, row := range rows {
-		words = append(words, []string{row.head, row.words})
+		said = append(said, []string{row.head, row.words})
 	}
-	t := facts("String, width, surface and screws", words)
+	t := facts(say(words.RunLineTitle), said)
 	t.fill = true
 	for _, row := range rows {
 		t.names = append(t.names, []string{"", row.facts})
@@ -43,52 +46,55 @@ func (b *book) lineFacts(r *layout.Run) table {
 }
 
 // starts says where crew stations start.
-func starts(of *plan.Run) string {
-	left := of.Left
+func (b *book) starts(of *plan.Run) string {
+	left, say := of.Left, b.say.Say
+	beyond := words.In("run", left.Beyond)
 	switch {
 	case of.Datum.Mark != "":
 		return of.Datum.Mark
 	case left.Break.Word != "":
-		return "break in the slope of the wall top at the left hand, the " + left.Break.Word + " " + left.Name + ", front face"
+		return say(words.RunStartBreak, words.In("joint", left.Break.Word+" "+left.Name))
 	case left.Step == plan.StepUp:
-		return "riser of the step at the left hand, up to run " + left.Beyond
+		return say(words.RunStartStepUp, beyond)
 	case left.Step == plan.StepDown:
-		return "edge of the step at the left hand, down to run " + left.Beyond + ", plumbed"
+		return say(words.RunStartStepDown, beyond)
 	case left.Kind == plan.EndTee:
-		return "roof face of the wall of run " + left.Beyond + ", at the front face of this wall"
+		return say(words.RunStartTee, beyond)
 	case left.Kind == plan.EndFree:
-		return "left-hand end of the wall, plumbed"
+		return say(words.RunStartFree)
 	case left.Kind == plan.EndWall:
-		return "face of the higher wall at the left hand"
+		return say(words.RunStartWall)
 	}
-	return "plumbed left-hand corner of the wall, front face"
+	return say(words.RunStartCorner)
 }
 
-// lineRows are the lines of a run and the string.
+// lineRows are the lines of a run and the string line.
 func (b *book) lineRows(of *plan.Run) []lineRow {
-	begins := b.long(length.Abs(of.Datum.Begins.Real)) + " left of the start"
+	say := b.say.Say
+	begins := say(words.RunBeginsLeft, words.In("distance", b.long(length.Abs(of.Datum.Begins.Real))))
 	if of.Datum.Begins.Real > 0 {
-		begins = b.long(of.Datum.Begins.Real) + " right of the start"
+		begins = say(words.RunBeginsRight, words.In("distance", b.long(of.Datum.Begins.Real)))
 	}
-	measured := "measured"
+	wall := say(words.RunLineWallMeasured, words.In("length", b.long(of.Front.Real)))
 	if of.Line.Drawn {
-		measured = "FROM A DRAWING, not measured"
+		wall = say(words.RunLineWallDrawn, words.In("length", b.long(of.Front.Real)))
 	}
 	rows := []lineRow{
-		{head: "Stations start", words: prose(starts(of))},
-		{"Cap line begins", begins, of.Datum.Begins.Fact},
-		{"Cap line", b.long(of.Cap.Real) + ", pieces and gaps together", of.Cap.Fact},
-		{"Wall line", b.long(of.Front.Real) + ", " + measured, of.Front.Fact},
-		{head: "String", words: "along the chairs’ front edges, from the first chair to the last"},
+		{head: say(words.RunLineStart), words: prose(b.starts(of))},
+		{say(words.RunLineBegins), begins, of.Datum.Begins.Fact},
+		{say(words.RunLineCap), say(words.RunLineCapLong, words.In("length", b.long(of.Cap.Real))), of.Cap.Fact},
+		{say(words.RunLineWall), wall, of.Front.Fact},
+		{head: say(words.RunLineString), words: say(words.RunLineStringRuns)},
 	}
 	if w := of.ToWall; w.Here {
 		at := func(v plan.Value) string {
 			if v.Real < 0 {
-				return b.short(-v.Real) + " in front of it"
+				return say(words.RunTowardStreet, words.In("distance", b.short(-v.Real)))
 			}
-			return b.short(v.Real) + " behind it"
+			return say(words.RunTowardRoof, words.In("distance", b.short(v.Real)))
 		}
-		rows = append(rows, lineRow{"Wall face from string", "left end " + at(w.Left) + "; right end " + at(w.Right) + "; most " + at(w.Most) + " at " + b.long(w.MostAt.Real),
+		rows = append(rows, lineRow{say(words.RunLineFace), say(words.RunLineFaceAt, words.In("left", at(w.Left)), words.In("right", at(w.Right)),
+			words.In("most", at(w.Most)), words.In("station", b.long(w.MostAt.Real))),
 			layout.AllNamed(w.Left.Fact, w.Right.Fact, w.Most.Fact, w.MostAt.Fact)})
 	}
 	return rows
@@ -96,56 +102,59 @@ func (b *book) lineRows(of *plan.Run) []lineRow {
 
 // widthRows are the widths of the wall and of its cap.
 func (b *book) widthRows(of *plan.Run) []lineRow {
-	v := &of.Line
+	v, say := &of.Line, b.say.Say
 	var rows []lineRow
 	if v.Surveyed {
 		rows = append(rows,
-			lineRow{"Wall width", span(b.short(v.WidthLeast.Real), b.short(v.WidthMost.Real)), layout.AllNamed(v.WidthLeast.Fact, v.WidthMost.Fact)},
-			lineRow{"Width needed", b.short(v.Need.Real) + " at " + b.long(v.NeedAt.Real), layout.AllNamed(v.Need.Fact, v.NeedAt.Fact)})
+			lineRow{say(words.RunWidthWall), span(b.short(v.WidthLeast.Real), b.short(v.WidthMost.Real)), layout.AllNamed(v.WidthLeast.Fact, v.WidthMost.Fact)},
+			lineRow{say(words.RunWidthNeed), say(words.RunWidthNeedAt, words.In("width", b.short(v.Need.Real)), words.In("station", b.long(v.NeedAt.Real))),
+				layout.AllNamed(v.Need.Fact, v.NeedAt.Fact)})
 	}
-	outside := v.Outside.Real
-	width := "inside " + b.short(v.Inside.Real) + ", outside " + b.short(outside)
-	if e := b.shopShort(outside); e != b.short(outside) {
-		width += " (" + e + " exact)"
+	inside, outside := words.In("inside", b.short(v.Inside.Real)), words.In("outside", b.short(v.Outside.Real))
+	width := say(words.RunWidthInside, inside, outside)
+	if e := b.shopShort(v.Outside.Real); e != b.short(v.Outside.Real) {
+		width = say(words.RunWidthExact, inside, outside, words.In("exact", e))
 	}
 	names := []string{v.Inside.Fact, v.Outside.Fact}
 	for _, c := range of.Chairs {
 		names = append(names, layout.Named(c.Mark, "inside"))
 	}
 	if len(v.Tapers) > 0 {
-		width, names = "inside "+b.short(v.InsideLeft)+" at the left", nil
+		width, names = say(words.RunWidthLeft, words.In("inside", b.short(v.InsideLeft))), nil
 	}
 	if v.Governs != "" {
-		width += ", governed by run " + v.Governs + ", which needs " + b.short(v.GovernsNeed)
+		width += "; " + say(words.RunWidthGoverned, words.In("run", v.Governs), words.In("need", b.short(v.GovernsNeed)))
 	}
-	return append(rows, lineRow{"Cap width", width, layout.AllNamed(names...)})
+	return append(rows, lineRow{say(words.RunWidthCap), width, layout.AllNamed(names...)})
 }
 
 // taperRows are where the cap tapers, one row each: a row is never split over pages.
 func (b *book) taperRows(of *plan.Run) []lineRow {
 	var rows []lineRow
 	for _, t := range of.Line.Tapers {
-		rows = append(rows, lineRow{head: "Cap tapers", words: b.long(t.From.Real) + " to " + b.long(t.To.Real) + ", into inside " + b.short(t.Right)})
+		rows = append(rows, lineRow{head: b.say.Say(words.RunWidthTaper), words: b.say.Say(words.RunWidthTaperTo, words.In("from", b.long(t.From.Real)),
+			words.In("to", b.long(t.To.Real)), words.In("width", b.short(t.Right)))})
 	}
 	return rows
 }
 
-// surface says how the set surface lies.
+// surface says how the set surface lies, along and across.
 func (b *book) surface(of *plan.Run) string {
-	v := &of.Line
-	words := "level along the run"
-	if v.Rise != 0 {
-		way := "rises "
-		if v.Rise < 0 {
-			way = "falls "
-		}
-		words = way + b.text(length.Abs(v.Rise)) + " from the left end to the right, " + angle(v.Incline) + "; stations are taped along it"
-	}
+	v, say := &of.Line, b.say.Say
+	rise, incline := words.In("rise", b.text(length.Abs(v.Rise))), words.In("angle", angle(v.Incline))
+	var lies []string
 	switch {
-	case v.Cross != 0:
-		return words + ", falls to the roof by " + slope(v.Cross, b.metric)
-	case v.Rise == 0:
-		return words + " and across"
+	case v.Rise > 0:
+		lies = append(lies, say(words.RunSurfaceRises, rise, incline))
+	case v.Rise < 0:
+		lies = append(lies, say(words.RunSurfaceFalls, rise, incline))
+	default:
+		lies = append(lies, say(words.RunSurfaceLevel))
 	}
-	return words + "; level across"
+	if v.Cross != 0 {
+		lies = append(lies, say(words.RunSurfaceRoofward, words.In("slope", slope(v.Cross, b.metric))))
+	} else {
+		lies = append(lies, say(words.RunSurfaceAcross))
+	}
+	return strings.Join(lies, "; ")
 }

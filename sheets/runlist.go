@@ -7,6 +7,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -31,9 +32,9 @@ func (b *book) runLists(p *layout.Perimeter, r *layout.Run, room drawing.Rect, t
 	blocks = append(blocks, b.lineFacts(r))
 	blocks = append(blocks, b.gapTables(r)...)
 	if items, names := b.runNotes(r); len(items) > 0 {
-		blocks = append(blocks, list{title: "Notes", items: items, names: names})
+		blocks = append(blocks, list{title: b.say.Say(words.RunNotes), items: items, names: names})
 	}
-	return append(blocks, list{title: "Order of work", items: b.orderOfWork(r), numbered: true, together: together})
+	return append(blocks, list{title: b.say.Say(words.WorkList), items: b.orderOfWork(r), numbered: true, together: together})
 }
 
 // factsOf names several facts of one thing.
@@ -85,15 +86,17 @@ func (b *book) gapTables(r *layout.Run) []block {
 	if t, ok := b.gapTable(r); ok {
 		out = append(out, t)
 	}
-	t := table{title: "Building expansion joint: set as drawn", cols: []column{{head: "Joint"}, {head: "Gap", align: drawing.Right}, {head: "Cover plate", align: drawing.Right}, {head: "Held side"}, {head: "Movement, either way", flex: true}}, whole: true}
+	say := b.say.Say
+	t := table{title: say(words.RunLooseTitle), cols: []column{{head: say(words.RunLooseJoint)}, {head: say(words.RunLooseGap), align: drawing.Right},
+		{head: say(words.RunLoosePlate), align: drawing.Right}, {head: say(words.RunLooseSide)}, {head: say(words.RunLooseMove), flex: true}}, whole: true}
 	for _, q := range b.l.LooseJoints(r) {
 		is := func(what string) string { return layout.Named(q.Mark, what) }
-		move, moves := "NOT STATED", ""
+		move, moves := say(words.RunLooseUnstated), ""
 		if q.Moves {
 			move, moves = b.short(q.Movement), is("movement")
 		}
 		t.add(lettered{words: local(q.Mark, r.Name)}, lettered{b.short(q.Gap), is("gap")}, lettered{b.short(q.Plate), is("plate")},
-			lettered{q.Fixed + " only", is("held")}, lettered{move, moves})
+			lettered{say(side(q, words.RunLooseLeft, words.RunLooseRight)), is("held")}, lettered{move, moves})
 	}
 	if len(t.rows) == 0 {
 		return out
@@ -118,14 +121,14 @@ func (b *book) gapTable(r *layout.Run) (table, bool) {
 		st = length.Style{Metric: b.metric, Denominator: 32, Places: 1}
 		classes = b.l.GapsTo(r, b.l.Grid/2)
 	}
-	t := table{title: "Joint gap by METAL temperature, not air", cols: []column{{head: "Metal at"}}, whole: true}
+	t := table{title: b.say.Say(words.RunGapTitle), cols: []column{{head: b.say.Say(words.RunGapMetal)}}, whole: true}
 	for _, c := range classes {
 		t.cols = append(t.cols, column{head: jointNames(c.Joints), flex: true, align: drawing.Middle})
 	}
 	for i, temp := range temps {
 		row, at := []lettered{{words: b.temperature(temp)}}, []job.Temperature{temp}
 		if alike() && len(temps) > 1 {
-			row[0].words += " to " + b.temperature(temps[len(temps)-1])
+			row[0].words = b.say.Say(words.RunGapRange, words.In("from", row[0].words), words.In("to", b.temperature(temps[len(temps)-1])))
 			at = temps
 		}
 		for _, c := range classes {
@@ -188,42 +191,42 @@ func (b *book) orderOfWork(r *layout.Run) []string {
 	for _, t := range r.Parts {
 		marks = append(marks, t.Piece.Mark)
 	}
-	return []string{"Nothing is set on this run by itself: see the corner sheet of piece " + strings.Join(marks, ", ") + "."}
+	return []string{b.say.Say(words.WorkElsewhere, words.In("pieces", strings.Join(marks, ", ")))}
 }
 
 // runNotes are what is true of this run alone, and the facts that each of them
 // letters.
 func (b *book) runNotes(r *layout.Run) (out, names []string) {
 	if len(r.Chairs) == 0 {
-		out = append(out, "No chair stands on this run: its pieces are carried beyond its corners.")
+		out = append(out, b.say.Say(words.RunChairless))
 	}
 	for _, q := range b.l.Pitches(r) {
 		if q.Over() {
-			out = append(out, fmt.Sprintf("Assembly %s: chairs stand up to %s apart. The tested spacing of %s counts on the metal of one piece; across a joint the pitch is greater by the joint’s share.",
-				prose(q.Assembly.Name), b.small(q.Most), b.small(q.Assembly.ChairSpacing)))
+			out = append(out, b.say.Say(words.RunPitch, words.In("name", prose(q.Assembly.Name)), words.In("most", b.small(q.Most)),
+				words.In("tested", b.small(q.Assembly.ChairSpacing))))
 		}
 	}
 	for _, q := range b.l.LooseJoints(r) {
-		m := "movement NOT STATED"
+		joint, gap, plate := words.In("joint", local(q.Mark, r.Name)), words.In("gap", b.small(q.Gap)), words.In("plate", b.small(q.Plate))
+		note := b.say.Say(words.RunLooseNoteUnstated, joint, gap, plate)
 		if q.Moves {
-			m = "movement " + b.small(q.Movement) + " either way"
+			note = b.say.Say(words.RunLooseNote, joint, gap, plate, words.In("move", b.small(q.Movement)))
 		}
-		out = append(out, fmt.Sprintf("%s stands over the building expansion joint: gap %s, %s, cover plate %s long, fixed on the %s side only. Nothing crosses the joint.",
-			local(q.Mark, r.Name), b.small(q.Gap), m, b.small(q.Plate), q.Fixed))
+		out = append(out, sentences(note, b.say.Say(side(q, words.RunLooseNoteLeft, words.RunLooseNoteRight))))
 	}
 	for _, o := range b.planOf(r).Obstacles {
-		words := prose(o.Mark) + " at " + b.text(o.Station.Real) + ": " + does(o)
+		note := b.say.Say(words.RunObstacle, words.In("name", prose(o.Mark)), words.In("station", b.text(o.Station.Real)), words.In("what", b.does(o)))
 		if o.Pierces {
-			who := o.Collar
-			if who == "" {
-				who = "NOBODY NAMED"
+			seal := b.say.Say(words.RunCollarNobody)
+			if o.Collar != "" {
+				seal = b.say.Say(words.RunCollar, words.In("who", o.Collar))
 			}
-			words += "; sealed collar by " + who
+			note = sentences(note, seal)
 		}
 		for len(names) < len(out) {
 			names = append(names, "")
 		}
-		out, names = append(out, words+"."), append(names, o.Fact)
+		out, names = append(out, note), append(names, o.Fact)
 		for _, h := range o.Holes {
 			out = append(out, "Piece "+h.Piece+": "+b.holeOf(o.Mark, []length.Length{o.Extent, o.Depth}, h.FromLeft, h.FromFront, o.FromFace)+".")
 		}
@@ -231,15 +234,29 @@ func (b *book) runNotes(r *layout.Run) (out, names []string) {
 	return out, names
 }
 
-func does(o plan.Obstacle) string {
+// does lists what an obstacle keeps away and where it goes.
+func (b *book) does(o plan.Obstacle) string {
 	var out []string
 	for _, q := range []struct {
 		does bool
-		word string
-	}{{o.BlocksChair, "no chair"}, {o.BlocksJoint, "no joint"}, {o.Pierces, "comes through the cap"}} {
+		word words.Key
+	}{{o.BlocksChair, words.RunObstacleChair}, {o.BlocksJoint, words.RunObstacleJoint}, {o.Pierces, words.RunObstacleThrough}} {
 		if q.does {
-			out = append(out, q.word)
+			out = append(out, b.say.Say(q.word))
 		}
 	}
 	return strings.Join(out, ", ")
+}
+
+// side is what is said of the side on which the plate of a loose joint is fixed.
+func side(q plan.JointRow, left, right words.Key) words.Key {
+	if q.Fixed == plan.LeftHand.String() {
+		return left
+	}
+	return right
+}
+
+// sentences are whole sentences one after the other, without the empty ones.
+func sentences(all ...string) string {
+	return strings.Join(slices.DeleteFunc(all, func(s string) bool { return s == "" }), " ")
 }

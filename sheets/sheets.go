@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 )
@@ -34,6 +35,12 @@ func (a Audience) String() string {
 type Options struct {
 	For         Audience
 	Runs, Lists *job.PaperSize // nil: as the job says
+	Lang        words.Lang
+}
+
+// words are the sentences of a packet, in its language and the spelling of the job.
+func (o Options) words(j *job.Job) words.Book {
+	return words.Book{Lang: o.Lang, UK: j.Spelling == job.UK}
 }
 
 // Kind of a sheet.

@@ -6,6 +6,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/plan"
@@ -60,10 +61,7 @@ func (b *book) stretch(p *layout.Perimeter, runs []*layout.Run) stretch {
 		}
 	}
 	t.page = page{kind: RunSheet, paper: b.runs, holds: holds, banner: b.runBanner(runs, holds)}
-	t.page.about = "Installation of run " + runs[0].Name + ": plan, elevation, chairs with packing and fasteners, joint gaps, order of work."
-	if len(runs) > 1 {
-		t.page.about = "Installation of runs " + strings.Join(t.names(), ", ") + ": plans, elevations, chairs with packing and fasteners, joint gaps, order of work."
-	}
+	t.page.about = b.say.Count(words.RunAbout, len(runs), words.In("runs", strings.Join(t.names(), ", ")))
 	return t
 }
 
@@ -77,11 +75,7 @@ func (t *stretch) names() []string {
 
 // title names the runs, with their perimeter where the job has several.
 func (t *stretch) title(b *book) string {
-	words := b.of(t.perimeter, strings.Join(t.names(), ", "))
-	if len(t.runs) > 1 {
-		return "Runs " + words
-	}
-	return "Run " + words
+	return b.of(t.perimeter, strings.Join(t.names(), ", "))
 }
 
 // share draws several short runs on one page at one scale, the largest at which

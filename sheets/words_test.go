@@ -74,8 +74,8 @@ func TestHeldPiecesAreSaidOnTheirRuns(t *testing.T) {
 					}
 				}
 				own := len(c.layout.HoldsOn(r)) > 0
-				if said := strings.Contains(text, "LAY NOTHING AT"); said != (held != "" && !own) {
-					t.Errorf("%s, run %s: says LAY NOTHING: %v, held %q, own hold: %v", c.name, r.Name, said, held, own)
+				if said := strings.Contains(text, "DO NOT LAY"); said != (held != "" && !own) {
+					t.Errorf("%s, run %s: says DO NOT LAY: %v, held %q, own hold: %v", c.name, r.Name, said, held, own)
 				}
 				if said := strings.Contains(text, "DO NOT CUT"); own && held != "" && !said {
 					t.Errorf("%s, run %s: does not say DO NOT CUT", c.name, r.Name)

@@ -2,9 +2,12 @@ package view
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
+	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -13,12 +16,13 @@ import (
 type Steps struct {
 	Run  *plan.Run
 	Work plan.Work
+	Say  words.Book // the language it is told in
 }
 
 // step is one step: a caption for its picture, a sentence for the list.
 type step struct {
-	kind           plan.StepKind
-	caption, words string
+	kind              plan.StepKind
+	caption, sentence string
 }
 
 // StepWords is the order of work of a run in sentences, one for each picture
@@ -26,7 +30,7 @@ type step struct {
 func StepWords(of Steps) []string {
 	var out []string
 	for _, s := range of.said() {
-		out = append(out, s.words)
+		out = append(out, s.sentence)
 	}
 	return out
 }
@@ -35,127 +39,137 @@ func StepWords(of Steps) []string {
 func (s Steps) said() []step {
 	var out []step
 	for _, k := range s.Work.Steps {
-		caption, words := s.words(k)
-		out = append(out, step{k, caption, drawing.Letter(words)})
+		caption, sentence := s.words(k)
+		out = append(out, step{k, caption, drawing.Letter(sentence)})
 	}
 	return out
 }
 
 // words are the caption of a step and its sentence.
-func (s Steps) words(k plan.StepKind) (caption, words string) {
-	w := &s.Work
+func (s Steps) words(k plan.StepKind) (caption, sentence string) {
+	w, say := &s.Work, s.Say.Say
 	expansion := w.Jointed && w.Joint.Kind == plan.ExpansionJoint
 	switch k {
 	case plan.NailerStep:
 		return s.top()
 	case plan.MembraneStep:
-		return "Membrane, edges fastened", "Lay the " + w.Membrane + " over the wall top and fasten its edges, before any metal."
+		return say(words.WorkMembraneCaption), say(words.WorkMembrane, words.In("membrane", w.Membrane))
 	case plan.PackingStep:
-		return "Packing ABOVE membrane", "Packing goes ABOVE the membrane, under each chair, by the table; full bearing."
+		return say(words.WorkAboveCaption), say(words.WorkAbove)
 	case plan.CornersStep:
 		return s.ends()
 	case plan.StringStep:
-		return "String along chairs’ fronts", "Pull the string between the front edges of the end chairs. Check it against the wall face."
+		return say(words.WorkStringCaption), say(words.WorkString)
 	case plan.ChairsStep:
 		if !w.Later {
-			return "Chair at its station", "Set the chair at its station," + s.fixed()
+			return say(words.WorkChairCaption), s.fixed(say(words.WorkChair))
 		}
-		return "Chairs along the string", "Set the chairs to the string at their stations," + s.fixed()
+		return say(words.WorkChairsCaption), s.fixed(say(words.WorkChairs))
 	case plan.SplicesStep:
-		strips := " sealant tape each side, " + s.small(w.Tape) + " from the centre line to the middle of the strip."
+		tape := words.In("tape", s.small(w.Tape))
 		if expansion {
-			return "Cover plate, sealant tape", "At the expansion joint: cover plate centred and held on the one side only that is drawn," + strips
+			return say(words.WorkCoverCaption), say(words.WorkCover, tape)
 		}
-		return "Splice plate, tape each side", "At each joint: splice plate centred," + strips
+		return say(words.WorkSpliceCaption), say(words.WorkSplice, tape)
 	case plan.TrimStep:
-		return "Cut closer at its mark", "The closer ships long by " + s.small(w.Closer.Allowance) + ": check the chairs, then cut the end that is marked, before it is hooked."
+		return say(words.WorkTrimCaption), say(words.WorkTrim, words.In("extra", s.small(w.Closer.Allowance)))
 	case plan.HookStep:
-		return "Hook the front first", "Peel the film, wipe the plates. Hook the front leg of the cap first."
+		return say(words.WorkHookCaption), say(words.WorkHook)
 	case plan.GapStep:
 		if expansion {
-			return "Set the gap as drawn", "Set the gap of the expansion joint as drawn. Its centre stays where it is drawn."
+			return say(words.WorkLooseCaption), say(words.WorkLoose)
 		}
-		return "Gap by metal temperature", "Set the gap for the metal’s temperature. Joint centres stay where they are drawn."
+		return say(words.WorkGapCaption), say(words.WorkGap)
 	case plan.SnapStep:
-		return "Turn down, snap the rear", "Turn the cap down until the rear leg snaps on all its chairs."
+		return say(words.WorkSnapCaption), say(words.WorkSnap)
 	case plan.CheckStep:
 		if !w.Jointed {
-			return "Check all along the rear", "Check along the whole rear leg, the line and the lap."
+			return say(words.WorkCheckCaption), say(words.WorkCheck)
 		}
-		return "Check all along the rear", "Check along the whole rear leg, the gaps, the line and the lap."
+		return say(words.WorkCheckCaption), say(words.WorkCheckGaps)
 	}
 	panic(fmt.Sprintf("view: no words for step %d", k))
 }
 
 // top is how the wall top is brought up.
-func (s Steps) top() (caption, words string) {
-	words, caption = "Check the nailer: sound, dry, fast.", "Nailer sound"
+func (s Steps) top() (caption, sentence string) {
+	say := s.Say.Say
+	caption, then, sentence := say(words.WorkNailerCaption), say(words.WorkNailerShims), say(words.WorkNailer)
 	if !s.Work.Nailed {
-		words, caption = "Check the wall top: sound, dry, fast.", "Wall sound"
+		caption, then, sentence = say(words.WorkWallCaption), say(words.WorkWallShims), say(words.WorkWall)
 	}
 	switch s.Work.Packed {
 	case plan.NotPacked:
-		return caption + ", dry, fast", words + " No packing on this run."
+		return caption, sentences(sentence, say(words.WorkNoShims))
 	case plan.PackedAlong:
-		build := ""
 		if s.Run.LayerName != "" {
-			build = s.Run.LayerName + " in the zones drawn, then "
+			return then, sentences(sentence, say(words.WorkBuildLayers, words.In("layer", s.Run.LayerName)))
 		}
-		return caption + ", then packing", words + " Build it up with " + build + "the shims of the table under each chair, full bearing."
+		return then, sentences(sentence, say(words.WorkBuild))
 	case plan.PackedAbove:
-		return caption + ", dry, fast", words
+		return caption, sentence
 	}
-	return caption + ", then packing", words + " Packing goes BELOW the membrane, under each chair, by the table; full bearing."
+	return then, sentences(sentence, say(words.WorkBelow))
 }
 
-// ends is what the string is pulled from: corners, or the ends of a run without
-// corners.
-func (s Steps) ends() (caption, words string) {
-	w, more := &s.Work, ""
+// ends is what the string line is pulled from: corners, or the ends of a run
+// without corners.
+func (s Steps) ends() (caption, sentence string) {
+	w, say, more := &s.Work, s.Say.Say, ""
 	switch {
 	case len(s.Run.Chairs) == 0:
-		more = " No chair stands on this run: hook, set and snap its piece by that sheet."
+		more = say(words.WorkChairless)
 	case !w.Later:
-		more = " The run has no other chairs: set each at its station," + s.fixed()
+		more = s.fixed(say(words.WorkAllFirst))
 	case w.OuterFree:
-		more = " At an end without such a piece set the outermost chair, for the string."
+		more = say(words.WorkOutermost)
 	}
 	switch {
+	case w.Breaks && w.Corners:
+		return say(words.WorkPiecesCaption), sentences(say(words.WorkPiecesSupports, words.In("kinds", s.welded())), more)
 	case w.Breaks:
-		var kinds []string
-		supports := ""
-		if w.Corners {
-			kinds, supports = append(kinds, "corner"), " and the corner supports"
-		}
-		kinds = append(kinds, "pitch miter")
-		if w.Tees {
-			kinds = append(kinds, "tee")
-		}
-		if w.Ends {
-			kinds = append(kinds, "end")
-		}
-		return "Welded pieces: chairs first", "Set the chairs of the " + join(kinds) + " pieces" + supports + ", then those pieces by their sheets." + more
+		return say(words.WorkPiecesCaption), sentences(say(words.WorkPieces, words.In("kinds", s.welded())), more)
 	case w.Tees && (w.Corners || w.Ends):
-		return "Corners, tees: chairs first", "Set the chairs of the corners, ends and tees and the corner supports, then these pieces by their sheets, a tee before the caps on either side of it." + more
+		return say(words.WorkTeesAndCornersCaption), sentences(say(words.WorkTeesAndCorners), more)
 	case w.Tees:
-		return "Tee chairs, then tees", "Set the chairs of the tees on both walls, then the tees by their sheets, before any cap beside them." + more
+		return say(words.WorkTeesCaption), sentences(say(words.WorkTees), more)
 	case w.Corners && w.Ends:
-		return "Corners, ends: chairs first", "Set the corner and end chairs and the corner supports, then the corner and end pieces by their sheets." + more
+		return say(words.WorkCornersAndEndsCaption), sentences(say(words.WorkCornersAndEnds), more)
 	case w.Corners:
-		return "Corner chairs, then corners", "Set the corner chairs and corner supports, then the corner pieces by their sheets." + more
+		return say(words.WorkCornersCaption), sentences(say(words.WorkCorners), more)
 	case w.Ends:
-		return "End chairs, then ends", "Set the end chairs, then the end pieces by their sheets." + more
+		return say(words.WorkEndsCaption), sentences(say(words.WorkEnds), more)
 	}
-	return "First and last chair", "Set the first and the last chair of the run at their stations," + s.fixed()
+	return say(words.WorkFirstCaption), s.fixed(say(words.WorkFirst))
 }
 
-// fixed says how a chair is fastened, and what is drilled before the screws.
-func (s Steps) fixed() string {
-	words := " screws by the table in the punched holes."
-	if s.Work.PilotDia > 0 {
-		words += " Drill pilots of " + s.drill(s.Work.PilotDia) + " diameter to the depth of the table."
+// welded lists the kinds of welded pieces of a run that has pitch miters.
+func (s Steps) welded() string {
+	var kinds []string
+	for _, k := range []struct {
+		has bool
+		key words.Key
+	}{{s.Work.Corners, words.WorkKindCorner}, {true, words.WorkKindPitch}, {s.Work.Tees, words.WorkKindTee}, {s.Work.Ends, words.WorkKindEnd}} {
+		if k.has {
+			kinds = append(kinds, s.Say.Say(k.key))
+		}
 	}
-	return words
+	return strings.Join(kinds, ", ")
+}
+
+// fixed says after where chairs are set how they are fastened, and what is drilled
+// before the screws.
+func (s Steps) fixed(set string) string {
+	pilots := ""
+	if s.Work.PilotDia > 0 {
+		pilots = s.Say.Say(words.WorkPilots, words.In("drill", s.drill(s.Work.PilotDia)))
+	}
+	return sentences(set, pilots, s.Say.Say(words.WorkScrews))
+}
+
+// sentences are whole sentences one after the other, without the empty ones.
+func sentences(all ...string) string {
+	return strings.Join(slices.DeleteFunc(all, func(s string) bool { return s == "" }), " ")
 }
 
 func (s Steps) tape() length.Style { return length.Crew(s.Run.Metric) }
@@ -173,11 +187,11 @@ func (s Steps) short(d length.Length) string { return drawing.Letter(s.tape().Sh
 
 // drill letters the diameter of a drill, which is never rounded.
 func (s Steps) drill(d length.Length) string {
-	words := s.tape().Exact(d)
+	size := s.tape().Exact(d)
 	if s.Run.Metric {
-		words += " mm"
+		size += " mm"
 	}
-	return drawing.Letter(words)
+	return drawing.Letter(size)
 }
 
 // degrees letters a temperature in the unit of the job.
@@ -226,8 +240,8 @@ func newStepSheet(of Steps, w drawing.Unit) stepSheet {
 		lines = max(lines, len(c))
 	}
 	s.words = drawing.Unit(lines)*stepLine + 180
-	s.title, s.top = "ORDER OF WORK, RUN "+of.Run.Name, 520
-	note := "Pictures of this run, not to scale. Thick: new in this step. Thin: already there."
+	s.title, s.top = of.Say.Say(words.WorkTitle, words.In("run", of.Run.Name)), 520
+	note := of.Say.Say(words.WorkPictures)
 	if free := w - drawing.Width(drawing.Bold, s.title, drawing.Head) - 500; drawing.Width(drawing.Regular, note, drawing.Note) <= free {
 		s.beside = note
 		return s
@@ -260,7 +274,7 @@ func StepStrip(of Steps, w, h drawing.Unit) drawing.Scene {
 	if more := (h - s.height(stepPic)) / drawing.Unit(s.rows); more > 0 {
 		pic = min(pic+more, stepPicMost)
 	}
-	out := drawing.Scene{Name: "steps-" + fileName(of.Run.Name), Title: "Order of work, run " + of.Run.Name, W: w, H: s.height(pic)}
+	out := drawing.Scene{Name: "steps-" + fileName(of.Run.Name), Title: s.title, W: w, H: s.height(pic)}
 	for i, q := range s.steps {
 		out.Desc += fmt.Sprintf("%d %s. ", i+1, q.caption)
 	}

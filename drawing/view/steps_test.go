@@ -156,10 +156,10 @@ func TestStepWordsSayWhatTheJobSays(t *testing.T) {
 		chairOnly := l.Job.Packing.Method == job.PackChairs
 		says("ABOVE the membrane", chairOnly && l.Job.Packing.AboveMembrane && packed)
 		says("BELOW the membrane", chairOnly && !l.Job.Packing.AboveMembrane && packed)
-		says("No packing", !packed)
+		says("No build-up", !packed)
 		says("corner supports", slices.ContainsFunc(r.Parts, func(q layout.Part) bool { return len(q.Piece.Miters) > 0 }))
-		says("ships long", slices.ContainsFunc(r.Parts, func(q layout.Part) bool { return q.Piece.Allowance > 0 }))
-		says(of.small(l.Job.System.Splice.Tape)+" from the centre line", of.Work.Jointed)
+		says("extra", slices.ContainsFunc(r.Parts, func(q layout.Part) bool { return q.Piece.Allowance > 0 }))
+		says(of.small(l.Job.System.Splice.Tape)+" from the center line", of.Work.Jointed)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/plan"
 )
 
@@ -170,8 +171,8 @@ func (d *stepDrawing) section(g *drawing.Scene, st stepState) {
 		g.Group(drawing.Caps, "", func(g *drawing.Scene) { g.Line(st.cap, m.all(d.turned(p.cap(), st.tilt)...)...) })
 	}
 	g.Group(drawing.Lettering, "", func(g *drawing.Scene) {
-		g.Text(drawing.Pt(0, d.room.Max.Y-90), "street", drawing.Style{})
-		g.Text(drawing.Pt(d.room.Max.X, d.room.Max.Y-90), "roof", drawing.Style{Align: drawing.Right})
+		g.Text(drawing.Pt(0, d.room.Max.Y-90), d.Say.Say(words.WorkStreet), drawing.Style{})
+		g.Text(drawing.Pt(d.room.Max.X, d.room.Max.Y-90), d.Say.Say(words.WorkRoof), drawing.Style{Align: drawing.Right})
 	})
 }
 

@@ -30,6 +30,7 @@ type Job struct {
 	Sources    []Source // the files it was read from, the job file first
 	Info       Info
 	Units      Units
+	Spelling   Spelling
 	Paper      Paper
 	System     System
 	Packing    Packing
@@ -90,6 +91,15 @@ type Revision struct {
 	Note string
 }
 
+// Spelling is how the English of the sheets is spelled.
+type Spelling int
+
+// The spellings: American unless the job says British.
+const (
+	US Spelling = iota
+	UK
+)
+
 // Paper chooses a sheet for the drawings and one for the lists.
 type Paper struct{ Runs, Lists PaperSize }
 
@@ -104,6 +114,8 @@ func (j *Job) keys(k keys) {
 	value(k, "units", &j.Units, words([]choice[Units]{{"imperial", Imperial},
 		{"metric", Metric}}).in(always[Units]("metric")),
 		"the units the sheets are lettered in", "imperial")
+	value(k.may(), "spelling", &j.Spelling, words([]choice[Spelling]{{"us", US}, {"uk", UK}}),
+		"the spelling of the sheets", "us")
 	k.group("paper", "the paper for the drawings and for the lists", j.Paper.keys)
 	k.d.system = k.group("system", "the fabricator's coping system", j.System.keys).part
 	k.group("packing", "what the wall top may be built up with", j.Packing.keys)
