@@ -35,18 +35,8 @@ func (b *partBuilder) carries(p *Part, chair fold.Path, before length.Length) st
 		seat += b.j.Membrane.Thickness.MM()
 	}
 	hang, stands := section.Lay(), Made{chair, before}.Seated(front, seat, fall).Lay()
-	tip, top := math.Inf(1), math.Inf(-1)
-	foot, _ := hang.Span(section.Root + 1)
-	foot += section.Segs[section.Root+1].Flat
+	tip, foot, top := hookTip(section, hang), footOf(section, hang), math.Inf(-1)
 	places := hang.Places(chord)
-	for _, s := range places {
-		if s < foot {
-			continue
-		}
-		for _, q := range both(hang.Skins(s)) {
-			tip = math.Min(tip, q.X)
-		}
-	}
 	// What of the chair stands over the hook, and how low.
 	reach, low := math.Inf(-1), math.Inf(1)
 	mids := middles(stands)

@@ -156,6 +156,7 @@ func Build(j *job.Job, perimeters [][]*cap.Piece) ([]*Family, finding.List) {
 	}
 	b.metal()
 	b.taken()
+	b.hookRoom(perimeters)
 	b.seam(out)
 	b.tools(out)
 	return out, b.found
