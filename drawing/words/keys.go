@@ -88,6 +88,8 @@ const (
 	HoldRiserLap            Key = "hold.riser-lap"
 	HoldReliefCrowded       Key = "hold.relief-crowded"
 	HoldRearPlay            Key = "hold.rear-play"
+	HoldHookInWall          Key = "hold.hook-in-wall"
+	HoldStripMisread        Key = "hold.strip-misread"
 )
 
 // Sentences of run.csv.

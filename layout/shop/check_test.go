@@ -38,6 +38,7 @@ func TestBadInput(t *testing.T) {
 			j := jobtest.Job()
 			j.Shop = tools()
 			j.Perimeters = []job.Perimeter{jobtest.Rectangle(700*in, 420*in)}
+			j.System.RearClearance = 3 * in / 8 // its hook reaches in so far
 			c.spoil(j)
 			l, found := layout.Build(j)
 			if found.HasErrors() {

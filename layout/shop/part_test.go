@@ -22,6 +22,7 @@ import (
 
 // withParts states every part there is.
 func withParts(j *job.Job) *job.Job {
+	j.System.RearClearance = 3 * in / 8 // its hook reaches in so far
 	j.Shop = tools()
 	r := in / 8
 	j.Shop.PartSheets = []job.PartSheet{{Thickness: j.System.Chair.Thickness, ShopSheet: job.ShopSheet{Width: 60 * in, Length: 120 * in}}}
