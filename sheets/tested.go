@@ -46,7 +46,7 @@ func (b *book) placesTable(c layout.SectionCase) table {
 		{"Chair", b.exactly(s.Chair.Length) + " along the run, " + b.thick(chair.Thickness)},
 		{"Chair’s front edge", b.exactly(s.Chair.FrontEdge) + " behind the inside of the front leg"},
 		{"Chair’s rear edge", b.exactly(s.Chair.RearEdge) + " before the inside of the rear leg"},
-		{"Inside width", b.shopText(c.Run.Inside)},
+		{"Inside width", b.shopText(c.Chair.Inside)},
 	})
 	return t
 }
