@@ -42,15 +42,15 @@ func (l *Layout) chairs() []chairOf {
 // nowhere. Nothing can look then whether the cap's hook catches its chair.
 func (l *Layout) chairFindings() finding.List {
 	s := &l.Job.System
-	var of []string
-	seen := map[*job.Assembly]bool{} // look-up only
+	carries := map[*job.Assembly]bool{} // look-up only
 	for _, r := range l.Runs() {
 		for _, c := range r.Chairs {
-			a := c.Assembly
-			if a == nil || seen[a] || s.ChairOf(a).Blank != nil {
-				continue
-			}
-			seen[a] = true
+			carries[c.Assembly] = true
+		}
+	}
+	var of []string
+	for i := range l.Job.Assemblies {
+		if a := &l.Job.Assemblies[i]; carries[a] && s.ChairOf(a).Blank == nil {
 			of = append(of, a.Name)
 		}
 	}

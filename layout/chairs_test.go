@@ -94,7 +94,7 @@ func TestChairNotStated(t *testing.T) {
 		name, says string
 		state      func(j *job.Job)
 	}{
-		{"nowhere", "for assemblies T2, T1", func(*job.Job) {}},
+		{"nowhere", "for assemblies T1, T2", func(*job.Job) {}},
 		{"of one assembly", "for assembly T2:", func(j *job.Job) { own(&j.Assemblies[0]) }},
 		{"of all", "", func(j *job.Job) { own(&j.Assemblies[0]); own(&j.Assemblies[1]) }},
 	} {
