@@ -1,7 +1,9 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"copingset/layout/finding"
 	"copingset/layout/job"
@@ -43,25 +45,36 @@ func (l *Layout) contacts() []CodeCheck {
 		k.finding.Why = "nothing is said of this pair here"
 		out = append(out, k)
 	}
-	if s.Chair.Metal != "" {
-		pair("cap on chair", s.Metal.Name, s.Chair.Metal, s.At, false, metal.Pair)
+	var metals []string // of the chairs, each once, with "" for one that is not stated
+	for _, c := range l.chairs() {
+		if slices.Contains(metals, c.Metal) {
+			continue
+		}
+		metals = append(metals, c.Metal)
+		if c.Metal != "" {
+			pair("cap on chair", s.Metal.Name, c.Metal, c.at, false, metal.Pair)
+		}
 	}
 	for i := range l.Job.Fasteners {
 		f := &l.Job.Fasteners[i]
 		if f.Metal == "" {
 			continue
 		}
-		if s.Chair.Metal != "" {
-			pair("chair on "+f.Name, s.Chair.Metal, f.Metal, f.At, false, metal.Screw)
+		for _, of := range metals {
+			if of != "" {
+				pair("chair on "+f.Name, of, f.Metal, f.At, false, metal.Screw)
+			}
 		}
 		// A screw's head is clear of the cap, and in the same damp.
 		pair("cap over "+f.Name, s.Metal.Name, f.Metal, f.At, true, metal.Screw)
 	}
-	rests := s.Chair.Metal
-	if rests == "" {
-		rests = s.Metal.Name
+	// What rests on the wall is the chair, of the caps' metal where none is stated.
+	var rest []string
+	for _, of := range metals {
+		if of = cmp.Or(of, s.Metal.Name); !slices.Contains(rest, of) {
+			rest = append(rest, of)
+		}
 	}
-	family := metal.FamilyOf(rests)
 	for i := range l.Job.Walls {
 		w := &l.Job.Walls[i]
 		if len(w.Layers) == 0 {
@@ -69,14 +82,17 @@ func (l *Layout) contacts() []CodeCheck {
 		}
 		// The membrane over the wall top lies between them.
 		parted := l.Job.Membrane.Thickness > 0
-		switch top := w.Layers[0]; {
-		case top.Treated:
-			if c, ok := metal.OnWood(family, true); ok {
-				add(fmt.Sprintf("wall %s: %s over treated wood", w.Name, rests), c, "treated-wood", w.At, parted)
-			}
-		case top.Material == job.Masonry || top.Material == job.Concrete:
-			if c, ok := metal.OnMasonry(family); ok {
-				add(fmt.Sprintf("wall %s: %s over %s", w.Name, rests, top.Material), c, "metal-on-masonry", w.At, parted)
+		for _, rests := range rest {
+			family := metal.FamilyOf(rests)
+			switch top := w.Layers[0]; {
+			case top.Treated:
+				if c, ok := metal.OnWood(family, true); ok {
+					add(fmt.Sprintf("wall %s: %s over treated wood", w.Name, rests), c, "treated-wood", w.At, parted)
+				}
+			case top.Material == job.Masonry || top.Material == job.Concrete:
+				if c, ok := metal.OnMasonry(family); ok {
+					add(fmt.Sprintf("wall %s: %s over %s", w.Name, rests, top.Material), c, "metal-on-masonry", w.At, parted)
+				}
 			}
 		}
 	}

@@ -117,7 +117,7 @@ func (l *Layout) sectionOf(p *plan.Section, r *Run, c *Chair, j *Joint) {
 // seatOf is a chair as a section letters it.
 func (l *Layout) seatOf(c *Chair) *plan.Seat {
 	s := &l.Job.System
-	out := &plan.Seat{Name: c.Name, Length: s.Chair.Length, Thickness: s.Chair.Thickness, Front: cap.ChairLine(s), Rear: cap.ChairRear(s, c.Inside)}
+	out := &plan.Seat{Name: c.Name, Length: s.Chair.Length, Thickness: s.ChairOf(c.Assembly).Thickness, Front: cap.ChairLine(s), Rear: cap.ChairRear(s, c.Inside)}
 	if c.Assembly != nil {
 		out.Report, out.Substrate = c.Assembly.Report, c.Assembly.Substrate
 	}

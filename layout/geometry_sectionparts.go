@@ -226,7 +226,7 @@ func (b *sectionBuilder) lay() {
 // stand puts the chair on its seat. Where the job does not state its section the
 // ring is the room it takes: its base and what stands up to the cap's underside.
 func (b *sectionBuilder) stand() {
-	made, err := shop.ChairSection(b.l.Job, b.c.Inside)
+	made, err := shop.ChairSection(b.l.Job, b.c.Assembly, b.c.Inside)
 	front, rear := b.of.Seat.Front.MM(), b.of.Seat.Rear.MM()
 	if err != nil {
 		p := b.add(plan.ChairMetal, b.c.Name, ring(place{front, b.seat(front)}, place{front, b.under(front)}, place{rear, b.under(rear)}, place{rear, b.seat(rear)}))

@@ -181,6 +181,9 @@ func (l *Layout) cutPlan(r *Run) plan.Cut {
 		CoverFront: r.Wall.CoverFront, CoverRear: r.Wall.CoverRear, Drip: kickPlan(s.Profile.Drip), Hook: kickPlan(s.Profile.RearHook),
 		ChairFront: cap.ChairLine(s), ChairRear: cap.ChairRear(s, q.Inside), ChairThick: s.Chair.Thickness, Ply: l.Job.Packing.Layer,
 	}
+	if cut != nil {
+		p.ChairThick = s.ChairOf(cut.Assembly).Thickness
+	}
 	if s.Profile.SlopeBy == job.SlopeByPacking {
 		p.Fall = s.Profile.TopSlope
 	}

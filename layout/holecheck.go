@@ -12,7 +12,6 @@ import (
 // holeChecks sets the screws of each assembly against the holes of its chair: a
 // screw passes through its hole, and a row has metal between its holes.
 func (l *Layout) holeChecks() []CodeCheck {
-	chair := &l.Job.System.Chair
 	var out []CodeCheck
 	seen := map[string]bool{}
 	for i := range l.Job.Assemblies {
@@ -21,11 +20,12 @@ func (l *Layout) holeChecks() []CodeCheck {
 		if f == nil {
 			continue
 		}
+		chair := l.Job.System.ChairOf(a)
 		hole, inset := f.Diameter, f.Diameter/2 // a hole is no smaller than its screw
 		if b := chair.Blank; b != nil && b.HoleDia > 0 {
 			hole, inset = b.HoleDia, b.Inset
-			if !seen[f.Name] {
-				seen[f.Name] = true
+			if key := f.Name + " " + bore(hole); !seen[key] {
+				seen[key] = true
 				out = append(out, l.judged(CodeCheck{What: f.Name + " through the chair's holes",
 					Asked: "no thicker than " + bore(hole), Has: bore(f.Diameter),
 					Source: "the job's chair and screw", Passes: f.Diameter <= hole},

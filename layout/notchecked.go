@@ -11,11 +11,14 @@ import (
 // NotChecked says what the job leaves unsaid and nothing here has checked for
 // that reason, for the sheet that lists what nobody should suppose to be checked.
 func (l *Layout) NotChecked() []string {
-	s := &l.Job.System
 	var out []string
 	var unnamed []string
-	if s.Chair.Metal == "" {
-		unnamed = append(unnamed, "the chair")
+	punched := true
+	for _, c := range l.chairs() {
+		if c.Metal == "" {
+			unnamed = append(unnamed, strings.TrimSuffix("the chair of "+c.name, " of "))
+		}
+		punched = punched && c.Blank != nil && c.Blank.HoleDia > 0
 	}
 	for i := range l.Job.Fasteners {
 		if f := &l.Job.Fasteners[i]; f.Metal == "" {
@@ -26,7 +29,7 @@ func (l *Layout) NotChecked() []string {
 		out = append(out, "Which metals touch under the cap, as far as the job does not say what these are made of: "+
 			""+strings.Join(unnamed, "; ")+".")
 	}
-	if s.Chair.Blank == nil || s.Chair.Blank.HoleDia == 0 {
+	if !punched {
 		out = append(out, "The screws against the holes of the chair, whose diameter is not stated.")
 	}
 	if n := l.OnPacking(); n > 0 {

@@ -132,11 +132,7 @@ func (l *Layout) MadeInside(f *Family, body int) (left, right length.Length) {
 
 // HoleDiameter is the stated diameter of a hole of a made part.
 func (l *Layout) HoleDiameter(q *MadePart, hole int) length.Length {
-	s := &l.Job.System
-	if q.Kind == shop.SupportBlank {
-		return s.Corner.Support.Blank.Holes[hole].Diameter
-	}
-	return s.Chair.Blank.HoleDia
+	return q.Drills[hole]
 }
 
 // Counts are of the job's pieces.

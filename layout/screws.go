@@ -85,6 +85,7 @@ func (l *Layout) withdrawalOf(r *Run, p Pull) (Withdrawal, bool) {
 			break
 		}
 	}
+	chair := l.Job.System.ChairOf(c.Assembly).Thickness
 	var between length.Length // of what lies between chair and wood, the membrane left out
 	for _, row := range c.Rows {
 		if row.Fastener == nil || row.Count == 0 {
@@ -95,7 +96,7 @@ func (l *Layout) withdrawalOf(r *Run, p Pull) (Withdrawal, bool) {
 			w.Fastener, w.Thread = row.Fastener, thread
 		}
 		w.Count += row.Count
-		between = length.Max(between, row.Above-l.Job.System.Chair.Thickness-l.Job.Membrane.Thickness)
+		between = length.Max(between, row.Above-chair-l.Job.Membrane.Thickness)
 	}
 	if w.Fastener == nil {
 		return w, false
@@ -126,7 +127,7 @@ func (l *Layout) sheared(w *Withdrawal, between length.Length, metric bool) {
 	default:
 		one, why := withdrawal.OfLateral(withdrawal.Lateral{Kind: f.Kind, Root: f.Yield.Root, Bending: f.Yield.Bending,
 			SideBearing: f.Yield.Bearing,
-			Side:        l.Job.System.Chair.Thickness, Depth: w.Thread, Gravity: w.Layer.Gravity, Wet: w.Layer.Wet}, metric)
+			Side:        l.Job.System.ChairOf(w.Assembly).Thickness, Depth: w.Thread, Gravity: w.Layer.Gravity, Wet: w.Layer.Wet}, metric)
 		w.Carries, w.Across, w.Unsheared = one.Newtons*float64(w.Count), one.Steps, why
 	}
 }

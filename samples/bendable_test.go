@@ -158,8 +158,14 @@ func TestPartsCanBeBent(t *testing.T) {
 			}
 		}
 		inside := l.Runs()[0].Inside
-		if k := s.Chair.Blank; k != nil {
-			section("chair", of(k.Stuff, s.Chair.Thickness), (inside - s.Chair.FrontEdge - s.Chair.RearEdge).MM(), k.Section)
+		for i := range l.Job.Assemblies {
+			chair := s.ChairOf(&l.Job.Assemblies[i])
+			k := chair.Blank
+			if k == nil {
+				t.Errorf("%s: the chair of assembly %s is not stated", name, l.Job.Assemblies[i].Name)
+				continue
+			}
+			section("chair of "+l.Job.Assemblies[i].Name, of(k.Stuff, chair.Thickness), (inside - s.Chair.FrontEdge - s.Chair.RearEdge).MM(), k.Section)
 		}
 		if k := s.Corner.Support.Blank; k != nil {
 			section("support", of(k.Stuff, s.Metal.Thickness), s.Corner.Support.Width.MM(), k.Section)

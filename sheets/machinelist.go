@@ -15,7 +15,7 @@ import (
 func MachineLists(l *layout.Layout) []Schedule {
 	b := newBook(l, Options{})
 	list := Schedule{Name: "list.csv", Header: []string{"file", "unit", "mark", "body", "kind", "hand", "quantity", "metal", "thickness", "inside radius", "K", "seam gap",
-		"street-side leg", "street-side leg to", "roof-side leg", "roof-side leg to", "inside width", "inside width, right end", "slope", "turn", "change of slope", "front fold, left end to right end", "twin", "lap", "lap width", "issue"}}
+		"street-side leg", "street-side leg to", "roof-side leg", "roof-side leg to", "inside width", "inside width, right end", "slope", "turn", "change of slope", "front fold, left end to right end", "twin", "lap", "lap width", "assembly", "issue"}}
 	bends := Schedule{Name: "bends.csv", Header: []string{"file", "unit", "order", "hem or bend", "up or down", "turn", "included angle", "inside radius", "bend allowance",
 		"gauge edge", "gauge distance", "x1", "y1", "x2", "y2", "between", "and"}}
 	notches := Schedule{Name: "notches.csv", Header: []string{"file", "unit", "kind", "x1", "y1", "x2", "y2"}}
@@ -63,7 +63,7 @@ func (b *book) listRow(c cutFile, unit string) []string {
 			twin = q.Twin.Mark
 		}
 		return []string{c.name, unit, q.Mark, c.file.Name, q.Kind.String(), q.Hand.String(), itoa(n + more), q.Metal, num(q.Thickness), num(q.Radius), decimal(q.K), "",
-			"", "", "", "", num(q.Inside), num(q.Inside), "", "", "", num(c.file.Length), twin, "", ""}
+			"", "", "", "", num(q.Inside), num(q.Inside), "", "", "", num(c.file.Length), twin, "", "", q.Tested}
 	}
 	f, s := c.family, &b.j.System
 	p := f.Pieces[0]
@@ -99,5 +99,5 @@ func (b *book) listRow(c cutFile, unit string) []string {
 	}
 	left, right := b.l.MadeInside(f, c.body)
 	row := []string{c.name, unit, f.Mark, c.file.Name, p.KindName(), f.Hand.String(), itoa(f.Released(b.l.Held)), s.Metal.Name, num(s.Metal.Thickness), num(s.Profile.InsideR), decimal(b.j.Shop.K), gap}
-	return append(append(row, front...), num(left), num(right), decimal(float64(part.Slope(s))/1e9), turn, pitch, num(b.l.MadeFront(f, c.body)+p.Allowance), twin, lap[0], lap[1])
+	return append(append(row, front...), num(left), num(right), decimal(float64(part.Slope(s))/1e9), turn, pitch, num(b.l.MadeFront(f, c.body)+p.Allowance), twin, lap[0], lap[1], "")
 }

@@ -1,11 +1,14 @@
 package sheets
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
 	"copingset/drawing"
+	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 )
@@ -50,11 +53,13 @@ func (b *book) materialTable() table {
 	}
 	thick += "; " + prose(s.Metal.Finish) + "; " + b.density(s.Metal.Density)
 	add("Cap", s.Metal.Name+", system "+s.Name, thick)
-	chair := s.Chair.Metal
-	if chair == "" {
-		chair = "metal not stated"
+	for _, c := range b.l.ChairSheets() {
+		name := "Anchor chair"
+		if c.Tested != "" {
+			name += ", " + prose(c.Tested)
+		}
+		add(name, cmp.Or(c.Metal, "metal not stated"), b.exactly(s.Chair.Length)+" long, "+b.thick(c.Thickness)+" thick")
 	}
-	add("Anchor chair", chair, b.exactly(s.Chair.Length)+" long, "+b.thick(s.Chair.Thickness)+" thick")
 	add("Splice plate", "as the fabricator's system", b.exactly(s.Splice.Length)+" long, bearing "+b.exactly(s.Splice.Bearing)+" each side of the widest gap, tape "+b.exactly(s.Splice.Tape)+" from the joint’s centre line")
 	for i := range b.j.Fasteners {
 		f := &b.j.Fasteners[i]
@@ -262,7 +267,7 @@ func (b *book) codeTable() table {
 		bad = append(bad, !c.Passes)
 		t.rows = append(t.rows, []string{prose(c.What), prose(c.Asked), prose(c.Has), prose(c.Source), word})
 	}
-	if b.j.System.Chair.Metal == "" {
+	if slices.ContainsFunc(b.l.ChairSheets(), func(c layout.ChairSheet) bool { return c.Metal == "" }) {
 		bad = append(bad, true)
 		t.rows = append(t.rows, []string{"cap on chair, chair on screws: metals that touch", "a pair that may touch", "the chair’s metal is not stated in the job", "table of pairs", "NOT CHECKED"})
 	}

@@ -93,9 +93,19 @@ func TestWrittenFilesFold(t *testing.T) {
 	}
 }
 
-// Another program folds the same files, with libraries of others, to the same
-// inside widths, slopes and lowest metal.
-func TestAnotherProgramFolds(t *testing.T) {
+// measured is what the other program makes of a layout's files.
+type measured struct {
+	Caps  map[string]struct{ Inside, Slope, Rear float64 }
+	Seams []struct {
+		File       string
+		Inside     bool `json:"inside corner"`
+		Least, Gap float64
+	}
+}
+
+// otherProgram folds files with libraries of others; without those the test is skipped.
+func otherProgram(t *testing.T) func(files map[string][]byte) measured {
+	t.Helper()
 	python := ""
 	for _, p := range []string{"python3", "/usr/bin/python3"} {
 		if python == "" && exec.Command(p, "-c", "import ezdxf, numpy").Run() == nil {
@@ -105,21 +115,33 @@ func TestAnotherProgramFolds(t *testing.T) {
 	if python == "" {
 		t.Skip("python3-ezdxf and python3-numpy are not installed: the patterns are not folded by another program")
 	}
+	return func(files map[string][]byte) (m measured) {
+		dir := t.TempDir()
+		for name, b := range files {
+			if err := os.WriteFile(filepath.Join(dir, name), b, 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+		raw, err := exec.Command(python, "testdata/fold.py", dir).CombinedOutput()
+		if err == nil {
+			err = json.Unmarshal(raw, &m)
+		}
+		if err != nil {
+			t.Fatalf("%v: %s", err, raw)
+		}
+		return m
+	}
+}
+
+// Another program folds the same files, with libraries of others, to the same
+// inside widths, slopes and lowest metal.
+func TestAnotherProgramFolds(t *testing.T) {
+	fold := otherProgram(t)
 	j := withShop(named(jobtest.Job()))
 	j.Perimeters = []job.Perimeter{jobtest.Rectangle(700*in, 420*in)}
 	j.System.Profile.RearHook = job.Kick{Length: in, Angle: 146 * job.Degree}
 	j.System.Profile.HemReturn = 3 * in / 8
-	l := build(t, j)
-	dir := t.TempDir()
-	write := func(name string, b []byte) {
-		if err := os.WriteFile(filepath.Join(dir, name), b, 0o600); err != nil {
-			t.Fatal(err)
-		}
-	}
-	files := machineFiles(t, l)
-	for name, b := range files {
-		write(name, b)
-	}
+	files := machineFiles(t, build(t, j))
 	all, err := refold.Read(files)
 	if err != nil {
 		t.Fatal(err)
@@ -128,21 +150,43 @@ func TestAnotherProgramFolds(t *testing.T) {
 	for _, w := range all {
 		rows[w.Name()] = w.Row
 	}
-	raw, err := exec.Command(python, "testdata/fold.py", dir).CombinedOutput()
-	if err != nil {
-		t.Fatalf("%v: %s", err, raw)
-	}
-	var got map[string]struct{ Inside, Slope, Rear float64 }
-	if err := json.Unmarshal(raw, &got); err != nil {
-		t.Fatalf("%v: %s", err, raw)
-	}
+	got := fold(files).Caps
 	if len(got) < 3 {
-		t.Fatalf("%d caps folded: %s", len(got), raw)
+		t.Fatalf("%d caps folded: %v", len(got), got)
 	}
 	for name, g := range got {
 		r := rows[name]
 		if math.Abs(g.Inside-r.MM("inside width")) > 0.05 || math.Abs(g.Slope-r.Number("slope")) > 1e-5 || math.Abs(g.Rear-j.System.Profile.RearLeg.Length.MM()) > 0.05 {
 			t.Errorf("%s: inside %.3f, slope %.5f, rear leg %.3f; the job says %s, %s, %.3f", name, g.Inside, g.Slope, g.Rear, r["inside width"], r["slope"], j.System.Profile.RearLeg.Length.MM())
 		}
+	}
+}
+
+// Another program turns the folded legs of the samples' corners to one another: the
+// least distance from metal to metal along the seam is the gap that the job states,
+// at outside corners and at inside ones.
+func TestAnotherProgramClosesCorners(t *testing.T) {
+	fold := otherProgram(t)
+	all, err := sampleLayouts()
+	if err != nil {
+		t.Fatal(err)
+	}
+	outside, inside := 0, 0
+	for name, l := range all {
+		for _, s := range fold(machineFiles(t, l)).Seams {
+			if s.Inside {
+				inside++
+			} else {
+				outside++
+			}
+			want := l.Job.Shop.WeldGap.MM()
+			// Points 0.1 mm apart along, a sixth of the metal through it; files have six decimals.
+			if math.Abs(s.Gap-want) > 1e-4 || s.Least < want-0.02 || s.Least > want+0.1 {
+				t.Errorf("%s: the legs of %s stand %.3f mm apart, the list says %.3f, the job %.3f", name, s.File, s.Least, s.Gap, want)
+			}
+		}
+	}
+	if outside == 0 || inside == 0 {
+		t.Errorf("%d outside corners and %d inside ones folded", outside, inside)
 	}
 }

@@ -87,6 +87,9 @@ func (b *book) partName(q *layout.MadePart) string {
 	if q.Inside > 0 {
 		words += ", cap " + b.shopShort(q.Inside) + " inside"
 	}
+	if q.Tested != "" {
+		words += ", assembly " + prose(q.Tested)
+	}
 	if q.Twin != nil {
 		words += ", twin of " + q.Twin.Mark
 	}

@@ -39,13 +39,14 @@ func (b *book) testedSections() []page {
 // placesTable letters where the rows of holes stand, which no screw may leave.
 func (b *book) placesTable(c layout.SectionCase) table {
 	a, s := c.Chair.Assembly, &b.j.System
+	chair := s.ChairOf(a)
 	t := facts("Places that are part of the test", [][]string{
 		{"Front row", b.exactly(a.FrontRowFrom) + " behind the chair’s front edge"},
 		{"Rear row", b.exactly(a.RearRowFrom) + " before the chair’s rear edge"},
-		{"Chair", b.exactly(s.Chair.Length) + " along the run, " + b.thick(s.Chair.Thickness)},
+		{"Chair", b.exactly(s.Chair.Length) + " along the run, " + b.thick(chair.Thickness)},
 		{"Chair’s front edge", b.exactly(s.Chair.FrontEdge) + " behind the inside of the front leg"},
 		{"Chair’s rear edge", b.exactly(s.Chair.RearEdge) + " before the inside of the rear leg"},
-		{"Inside width", b.shopText(c.Run.Inside)},
+		{"Inside width", b.shopText(c.Chair.Inside)},
 	})
 	return t
 }

@@ -164,7 +164,8 @@ func (b *builder) reach(c *Chair, r *Row) {
 		packing += length.MulDiv(rear-front, int64(r.Y-wall.Street), int64(wall.Width()))
 	}
 	packing = length.Max(packing, 0)
-	fixed := s.Chair.Thickness + b.job.Membrane.Thickness + over
+	chair := s.ChairOf(c.Assembly).Thickness
+	fixed := chair + b.job.Membrane.Thickness + over
 	r.Packing, r.Above = packing, fixed+packing
 	if r.Edge.Fails() {
 		b.hold("edge-distance", c.Assembly.At, c.Run, c.At,
@@ -180,7 +181,7 @@ func (b *builder) reach(c *Chair, r *Row) {
 		r.Into = l - r.Above
 		r.Thread = plan.AtLeast(plan.Thread, r.Into-f.Tip, f.Embedment)
 		if f.PilotDia > 0 {
-			r.Pilot = l - s.Chair.Thickness + f.PilotBeyond
+			r.Pilot = l - chair + f.PilotBeyond
 		}
 	}
 	if r.Length == 0 {

@@ -1,6 +1,7 @@
 package crate
 
 import (
+	"cmp"
 	"slices"
 
 	"copingset/layout/anchor"
@@ -72,7 +73,7 @@ func hardware(j *job.Job, loads []Load) *Crate {
 					tapered = append(tapered, Item{Count: 1, Sort: Chair, What: "anchor chair, rear edge cut to a taper", Mark: ch.Name, Length: j.System.Chair.Length})
 					continue
 				}
-				chairs = count(chairs, ch.Inside)
+				chairs = count(chairs, ch.Inside, j.ChairNames(ch.Assembly))
 			}
 			for _, q := range r.Joints {
 				if q.Left != nil {
@@ -82,7 +83,7 @@ func hardware(j *job.Job, loads []Load) *Crate {
 					covers = append(covers, Item{Count: 1, Sort: Plate, What: "cover plate, expansion joint", Mark: q.Name, Length: q.Plate})
 					continue
 				}
-				splices = count(splices, r.InsideAt(q.Centre()))
+				splices = count(splices, r.InsideAt(q.Centre()), "")
 			}
 		}
 	}
@@ -127,34 +128,33 @@ func hardware(j *job.Job, loads []Load) *Crate {
 	return c
 }
 
-// byWidth counts parts that are made to one inside width.
+// byWidth counts parts that are made to one inside width, and of chairs those that
+// the same assemblies were tested with.
 type byWidth struct {
 	inside length.Length
+	tested string // empty: the job has one chair
 	n      int
 }
 
-// count adds a part to the count of its width, narrowest first.
-func count(all []byWidth, inside length.Length) []byWidth {
+// count adds a part to the count of its like, narrowest first.
+func count(all []byWidth, inside length.Length, tested string) []byWidth {
 	i, ok := slices.BinarySearchFunc(all, inside, func(w byWidth, l length.Length) int {
-		switch {
-		case w.inside < l:
-			return -1
-		case w.inside > l:
-			return 1
-		}
-		return 0
+		return cmp.Or(cmp.Compare(w.inside, l), cmp.Compare(w.tested, tested))
 	})
 	if !ok {
-		all = slices.Insert(all, i, byWidth{inside: inside})
+		all = slices.Insert(all, i, byWidth{inside: inside, tested: tested})
 	}
 	all[i].n++
 	return all
 }
 
-// words say the width where there are several.
+// words say the width where there are several, and whose chair it is.
 func (w byWidth) words(several int) string {
 	if several < 2 {
 		return ""
+	}
+	if w.tested != "" {
+		return ", assembly " + w.tested + ", cap " + job.Both(w.inside) + " inside"
 	}
 	return ", cap " + job.Both(w.inside) + " inside"
 }

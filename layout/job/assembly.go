@@ -68,6 +68,7 @@ type Assembly struct {
 	ReferenceArea             string
 	TestedOn                  *Specimen  // how the specimen stood; nil: not stated
 	OneChair                  *ChairHeld // what the report gives of one chair; nil: nothing
+	Chair                     *OwnChair  // the chair it was tested with; nil: the system's
 	Cost                      int64      // per chair, in thousandths of the job's money
 }
 
@@ -226,6 +227,8 @@ func (a *Assembly) keys(k keys) {
 		k.lengthOrZero("front_from_edge", &a.FrontRowFrom, "the front row's distance from the chair's front edge", `1 1/2"`)
 		k.lengthOrZero("rear_from_edge", &a.RearRowFrom, "the rear row's distance from the chair's rear edge", `1 1/2"`)
 	})
+	optional(k.may(), "chair", &a.Chair, (*OwnChair).keys,
+		"the chair it was tested with, if it is not system.chair: its sheet and its section")
 	k.group("resistance", "the resistances of the report", a.resistanceKeys)
 	k.money("cost", &a.Cost, "the cost of a chair with its fasteners, in the job's money", "14.50")
 }

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"copingset/layout/finding"
 	"copingset/layout/length"
 )
 
@@ -25,8 +26,9 @@ type Splice struct {
 	Legs      Legs // of the plate
 }
 
-// Chair is the anchor chair.
+// Chair is the anchor chair; an assembly may have been tested with its own.
 type Chair struct {
+	At        finding.Place
 	Length    length.Length // along the run
 	Thickness length.Length
 	Rise      length.Length // underside of the cap above the set surface, at its low edge
@@ -67,6 +69,7 @@ func (s *Splice) keys(k keys) {
 }
 
 func (c *Chair) keys(k keys) {
+	c.At = k.at
 	k.length("length", &c.Length, "the length of the chair along the run", `13"`)
 	k.length("thickness", &c.Thickness, "the thickness of the chair's metal", `0.080"`)
 	k.lengthOrZero("rise", &c.Rise, "the underside of the cap above the set surface, at its low edge", `7/8"`)

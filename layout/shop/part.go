@@ -49,6 +49,7 @@ type Part struct {
 	Kind      PartKind
 	Hand      cap.Hand // of a riser: where the higher wall is
 	Inside    length.Length
+	Tested    string // of a chair: the assemblies tested with it, where the job has several chairs
 	Serves    []Served
 	Spares    int // per cent, as the crates are packed
 	Metal     string
@@ -59,10 +60,11 @@ type Part struct {
 	Section   []fold.Point // across the part on the mold lines, street at the left, z up
 	Names     []string     // of the faces between its corners
 	Twin      *Part
-	Grams     int64    // of one; zero: the density of its metal is not stated
-	Words     []string // what the drawing must say besides
-	Fails     string   // why it has no pattern
-	Holds     []string // codes of what is wrong with the part itself
+	Grams     int64           // of one; zero: the density of its metal is not stated
+	Drills    []length.Length // diameters of its holes, in their order
+	Words     []string        // what the drawing must say besides
+	Fails     string          // why it has no pattern
+	Holds     []string        // codes of what is wrong with the part itself
 
 	density float64
 	at      finding.Place

@@ -129,32 +129,38 @@ func round(x, y, diameter float64) cutout {
 	return out
 }
 
+// drill adds a round hole on the face that reaches across.
+func (p *Part) drill(x, y float64, diameter length.Length) {
+	p.holes, p.Drills = append(p.holes, round(x, y, diameter.MM())), append(p.Drills, diameter)
+}
+
 // holeSides is how many sides a round hole is drawn with and weighed by; its area
 // then is within two in a hundred of the circle's. It is cut as a circle.
 const holeSides = 24
 
-// chairs are bent from the section the job states, one for each width and each
-// place of the rows.
+// chairs are bent from the section that their assembly was tested with, one for each
+// section, each width and each place of the rows.
 func (b *partBuilder) chairs(chairs []Chair) {
-	k := b.s.Chair.Blank
-	if k == nil {
-		return
-	}
 	for _, q := range chairs {
+		chair := b.s.ChairOf(q.Assembly)
+		k := chair.Blank
+		if k == nil {
+			continue
+		}
 		var rows string
 		if a := q.Assembly; a != nil && k.HoleDia > 0 {
 			rows = fmt.Sprint(a.FrontRow, a.RearRow, int64(a.FrontRowFrom), int64(a.RearRowFrom))
 		}
-		key := fmt.Sprint("chair ", int64(q.Inside), " ", rows)
+		key := fmt.Sprint("chair ", b.j.ChairNames(q.Assembly), " ", int64(q.Inside), " ", rows)
 		if q.Tapered {
 			key = "chair tapered " + q.Name
 		}
 		b.part(key, q.Served, func() *Part {
 			p := b.of(ChairBlank, k.Stuff, k.At)
-			if b.s.Chair.Metal == "" {
+			if chair.Metal == "" {
 				p.Metal, p.density = "", k.Stuff.Density
 			}
-			p.Inside, p.Spares = q.Inside, b.j.Crating.SpareChair
+			p.Inside, p.Spares, p.Tested = q.Inside, b.j.Crating.SpareChair, b.j.ChairNames(q.Assembly)
 			if q.Tapered {
 				p.Spares = 0
 				p.Fails = "its rear edge is cut to the taper of the cap over it"
@@ -188,7 +194,7 @@ func (b *partBuilder) row(p *Part, n int, y length.Length, k *job.Blank) {
 		if n > 1 {
 			x = k.Inset.MM() + float64(i)*(long-2*k.Inset.MM())/float64(n-1)
 		}
-		p.holes = append(p.holes, round(x, y.MM(), k.HoleDia.MM()))
+		p.drill(x, y.MM(), k.HoleDia)
 	}
 }
 
@@ -203,7 +209,7 @@ func (b *partBuilder) supports(of []Served) {
 			p := b.of(SupportBlank, k.Stuff, k.At)
 			if _, ok := b.sectionPart(p, k.Section, b.s.Corner.Support.Width, b.s.Corner.Support.Length, false, partSides); ok {
 				for _, h := range k.Holes {
-					p.holes = append(p.holes, round(h.FromLeft.MM(), h.FromFront.MM(), h.Diameter.MM()))
+					p.drill(h.FromLeft.MM(), h.FromFront.MM(), h.Diameter)
 				}
 			}
 			return p

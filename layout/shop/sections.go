@@ -31,11 +31,11 @@ type Made struct {
 	Before length.Length
 }
 
-// ChairSection is the chair under a cap of an inside width: one body for each
-// width, as the assembly was tested with it. Its root is its base, and x is 0 at
+// ChairSection is the chair of an assembly under a cap of an inside width: one body
+// for each of both, as the assembly was tested with it. Its root is its base, and x is 0 at
 // the outside of the bend before that.
-func ChairSection(j *job.Job, inside length.Length) (Made, error) {
-	return madeOf(j, func(b *partBuilder) { b.chairs([]Chair{{Inside: inside}}) })
+func ChairSection(j *job.Job, of *job.Assembly, inside length.Length) (Made, error) {
+	return madeOf(j, func(b *partBuilder) { b.chairs([]Chair{{Inside: inside, Assembly: of}}) })
 }
 
 // PlateSection is the splice plate in a cap of an inside width, or the cover plate

@@ -2,6 +2,8 @@ package refold
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"copingset/layout/job"
 )
@@ -44,7 +46,7 @@ func (c *checker) parts(all []Sheet) {
 			c.plate(w, k.Legs, wide)
 		case "anchor chair":
 			across := w.Row.MM("inside width") - s.Chair.FrontEdge.MM() - s.Chair.RearEdge.MM()
-			c.section(w, s.Chair.Blank.Section, across)
+			c.section(w, c.chair(w).Section, across)
 			if r, ok := under(w); ok {
 				c.chairIn(w, r)
 			}
@@ -152,6 +154,18 @@ func (c *checker) section(w Sheet, section []job.Flange, across float64) {
 	}
 }
 
+// chair is the section of the chair that the list's assembly was tested with; where the
+// job has one chair the list names none.
+func (c *checker) chair(w Sheet) *job.Blank {
+	for _, a := range c.j.Assemblies {
+		name := w.Row["assembly"]
+		if a.Chair != nil && (name == "" || slices.Contains(strings.Split(name, " and "), a.Name)) {
+			return a.Chair.Blank
+		}
+	}
+	return c.j.System.Chair.Blank
+}
+
 // chairIn stands a chair where the job has it under its cap: the metal of neither
 // stands in the other's, and some of the chair hangs over the hook.
 func (c *checker) chairIn(w Sheet, cap Section) {
@@ -160,7 +174,7 @@ func (c *checker) chairIn(w Sheet, cap Section) {
 	all := r.Straights()
 	var base Span
 	var before float64
-	for i, f := range s.Chair.Blank.Section {
+	for i, f := range c.chair(w).Section {
 		if f.Across {
 			base, before = all[i], f.Before.MM()
 		}
@@ -168,7 +182,7 @@ func (c *checker) chairIn(w Sheet, cap Section) {
 	r.move(-math.Atan2(base.Dir.Y, base.Dir.X)*180/math.Pi, Pt{})
 	all = r.Straights()
 	front := math.Inf(1) // of the base, on its outer mold line
-	for i, f := range s.Chair.Blank.Section {
+	for i, f := range c.chair(w).Section {
 		if f.Across {
 			base = all[i]
 			front = base.At.X
