@@ -19,10 +19,7 @@ func labelSize(t *testing.T, l *layout.Layout) drawing.Size {
 	g := b.labelGrid()
 	least := drawing.Display
 	n := 0
-	for _, s := range shopSheets(l, Options{}) {
-		if s.Kind != PieceLabels {
-			continue
-		}
+	for _, s := range drawnPages(l, Options{}, (*book).pieceLabels) {
 		for _, x := range s.Scene.Texts() {
 			for i := range g.cols * g.rows {
 				if g.at(i).Contains(drawing.Box(x.At.X, x.At.Y, x.At.X, x.At.Y)) {

@@ -10,6 +10,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
+	"copingset/layout/length/draws"
 	"copingset/layout/plan"
 )
 
@@ -152,7 +153,7 @@ func TestPartsOfARunAreBalanced(t *testing.T) {
 }
 
 func TestPartsOfAnyRunAreBalanced(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := jobtest.Job()
 		j.System.Closer = job.Closer(rapid.IntRange(0, 2).Draw(t, "closer"))
 		j.System.Remainder = job.Side(rapid.IntRange(0, 1).Draw(t, "remainder"))

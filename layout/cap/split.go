@@ -1,6 +1,7 @@
 package cap
 
 import (
+	"math"
 	"slices"
 
 	"copingset/layout/length"
@@ -47,11 +48,12 @@ func (a cost) less(b cost) bool {
 	return a.area < b.area
 }
 
-// passes reports a cost beyond a limit, whatever the metal.
-func (a cost) passes(limit cost) bool {
-	a.area = limit.area
-	return limit.less(a)
-}
+// passes reports a cost beyond a limit.
+func (a cost) passes(limit cost) bool { return limit.less(a) }
+
+// anyMetal is the area of a limit that no plan is known to keep to: more than
+// any roof has, so that plans are not judged by their metal.
+const anyMetal = math.MaxInt64 / 4
 
 func area(width, along length.Length) int64 { return int64(width/500) * int64(along/500) }
 
@@ -325,7 +327,7 @@ type head struct {
 }
 
 // pass carries the plans over one run. Those that are worse than the limit
-// already, but for the metal, are dropped, and so are those that a plan which
+// already are dropped, and so are those that a plan which
 // comes to the same width earlier is no dearer than: whatever can follow the
 // one can follow the other. The steps are overwritten by the next pass.
 func (s *stretch) pass(in []entry, limit cost) ([]entry, []step) {
@@ -468,6 +470,7 @@ func (f *frame) split(widths []length.Length) {
 	for _, s := range all {
 		limit = limit.plus(s.whole[len(widths)-1].cost)
 	}
+	limit.area = anyMetal // the widest may not serve
 	if !f.chain.ring {
 		for w := range in {
 			in[w].ok = true
