@@ -54,11 +54,12 @@ func (b ScaleBar) Figure() Figure {
 	return figure(s)
 }
 
-// CheckBar is a bar of 100 mm and one of 4 in that tell whether the print is true to size. At is its upper left corner.
-type CheckBar struct{ At Point }
-
-// checkWords say what the bars are for.
-const checkWords = "CHECK BAR: measure it. If the print is not true to size, do not scale from it."
+// CheckBar is a bar of 100 mm and one of 4 in that tell whether the print is true to size. At is its upper left corner; Words under
+// the bars say what they are for.
+type CheckBar struct {
+	At    Point
+	Words string
+}
 
 // Figure lowers the bars to marks.
 func (b CheckBar) Figure() Figure {
@@ -85,7 +86,7 @@ func (b CheckBar) Figure() Figure {
 	}
 	bar(y+180, 10*MM, 10, strconv.Itoa(100)+" mm")
 	bar(y+680, Inch, 4, "4 in")
-	for i, line := range Wrap(checkWords, Regular, Small, 4*Inch) {
+	for i, line := range Wrap(b.Words, Regular, Small, 4*Inch) {
 		s.Text(Point{x, y + 1240 + Unit(i)*Size(Small).Line()}, line, Style{Size: Small})
 	}
 	return figure(s)

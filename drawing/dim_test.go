@@ -262,7 +262,7 @@ func TestSmallFiguresAreClean(t *testing.T) {
 		"hold flag":  HoldFlag{Words: "HOLD 12"}.Figure(),
 		"banner":     HoldBanner{Box: Box(0, 0, 12000, 1500), Words: "HOLD – NOT FOR FABRICATION"}.Figure(),
 		"scale bar":  ScaleBar{Stops: []Unit{0, 100, 200, 6000}, Labels: []string{"0", "1'", "2'", `60'`}, Words: "scale"}.Figure(),
-		"check bar":  CheckBar{}.Figure(),
+		"check bar":  CheckBar{Words: "CHECK BAR: measure it."}.Figure(),
 		"north":      NorthArrow{R: 600, North: 450}.Figure(),
 		"direction":  DirectionArrow{Tail: Pt(0, 0), Head: Pt(3000, 0), Words: "OUTSIDE"}.Figure(),
 		"direction2": DirectionArrow{Tail: Pt(0, 0), Head: Pt(0, 3000), Words: "ROOF"}.Figure(),

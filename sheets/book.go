@@ -149,7 +149,7 @@ func (b *book) pages(first page, blocks []block, regions func(n int, room drawin
 		p := first
 		if i > 0 {
 			p.id = b.id(first.id)
-			p.title += ", continued"
+			p.title = b.say.Say(words.FrameContinued, words.In("title", p.title))
 		}
 		p.draw = func(s *drawing.Scene, _ func(string) string) {
 			for _, q := range leaf {
@@ -193,12 +193,12 @@ func loosened(blocks []block) []block {
 }
 
 // carriedOn says under the matter of a sheet which one continues it.
-func carriedOn(s *drawing.Scene, p paper, sheet string) {
+func (b *book) carriedOn(s *drawing.Scene, p paper, sheet string) {
 	if sheet == "" {
 		return
 	}
 	r := p.room(false)
-	s.Text(drawing.Pt(r.Max.X, r.Max.Y+370), "continued on sheet "+sheet, drawing.Style{Size: drawing.Small, Face: drawing.Bold, Align: drawing.Right})
+	s.Text(drawing.Pt(r.Max.X, r.Max.Y+370), b.say.Say(words.FrameNext, words.In("sheet", sheet)), drawing.Style{Size: drawing.Small, Face: drawing.Bold, Align: drawing.Right})
 }
 
 // across is one region a page, the whole room.
@@ -263,9 +263,9 @@ func (b *book) temperature(t job.Temperature) string {
 
 func (b *book) units() string {
 	if b.metric {
-		return "millimetres"
+		return b.say.Say(words.FrameUnitsMillimetres)
 	}
-	return "feet and inches"
+	return b.say.Say(words.FrameUnitsInches)
 }
 
 // date letters a day in the order that no reader takes for another.

@@ -1,11 +1,12 @@
 package sheets
 
 import (
-	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/crate"
 	"copingset/layout/length"
@@ -16,14 +17,15 @@ import (
 // Each starts on a sheet of its own: it travels on a clipboard with its crate.
 func (b *book) crates() []page {
 	var out []page
+	say := b.say.Say
 	for i, c := range b.l.Crates {
-		first := page{id: b.id("crate", itoa(c.N)), title: fmt.Sprintf("Crate %d of %d: %s", c.N, len(b.l.Crates), c.Kind), kind: CrateList, paper: b.lists,
-			about: "What the crate holds, to be counted and inspected before anyone signs."}
-		counted := "lines"
+		first := page{id: b.id("crate", itoa(c.N)), kind: CrateList, paper: b.lists, about: say(words.CrateAbout),
+			title: say(words.CrateTitle, words.In("n", itoa(c.N)), words.In("of", itoa(len(b.l.Crates))), words.In("kind", b.crateKind(c)))}
+		counted := words.CrateSignLines
 		if c.Kind != crate.Hardware {
-			counted = "pieces"
+			counted = words.CrateSignPieces
 		}
-		items, closing := b.crateTable(c), b.closing("Counted ________ of "+itoa(len(c.Items))+" "+counted)
+		items, closing := b.crateTable(c), b.closing(b.say.Count(counted, len(c.Items), words.In("n", itoa(len(c.Items)))))
 		items.tail = closing.h // a signature stands on the page of the list it signs for
 		blocks := []block{b.crateFacts(c)}
 		if i == 0 && len(b.l.Withheld) > 0 {
@@ -33,8 +35,8 @@ func (b *book) crates() []page {
 		out = append(out, b.pages(first, blocks, across)...)
 	}
 	if len(b.l.Crates) == 0 && len(b.l.Withheld) > 0 {
-		first := page{id: b.id("crate", "withheld"), title: "Pieces withheld", kind: CrateList, paper: b.lists, holds: b.l.Holds(), about: "Pieces not released and in no crate."}
-		first.banner = "NOT RELEASED: nothing is crated."
+		first := page{id: b.id("crate", "withheld"), title: say(words.CrateHeldTitle), kind: CrateList, paper: b.lists, holds: b.l.Holds(), about: say(words.CrateHeldAbout)}
+		first.banner = say(words.CrateHeldBanner)
 		out = append(out, b.pages(first, []block{b.withheld()}, across)...)
 	}
 	return out
@@ -43,41 +45,42 @@ func (b *book) crates() []page {
 // crateFacts say what a crate is: when it is opened, what it holds in all, what it
 // weighs and how it is lifted.
 func (b *book) crateFacts(c *crate.Crate) table {
-	order := [...]string{"first: chairs, plates, fasteners and tape go up before any cap", "after the hardware: corners and ends are laid before the straight caps", "in laying order: row 1 lies on top and is laid first"}
-	rows := [][]string{{"Opened", order[c.Kind]}}
-	if c.Kind == crate.Hardware {
-		rows = append(rows, []string{"Holds", plural(len(c.Items), "line") + " of hardware. " + b.spareWords()})
-	} else {
-		rows = append(rows, []string{"Holds", b.holdsWords(c)})
-	}
+	say := b.say.Say
+	order := [...]words.Key{crate.Hardware: words.CrateOpenHardware, crate.Corners: words.CrateOpenCorners, crate.Caps: words.CrateOpenCaps}
+	rows := [][]string{{say(words.CrateOpen), say(order[c.Kind])}, {say(words.CrateHolds), strings.Join(b.holdsWords(c), " ")}}
 	if lots := b.lotWords(c); lots != "" {
-		rows = append(rows, []string{"Lots of finish", lots + ". One elevation, one lot."})
+		rows = append(rows, []string{say(words.CrateLots), say(words.CrateLotsWords, words.In("lots", lots))})
 	}
-	rows = append(rows, []string{"Weight", b.weightWords(c) + " " + b.liftWords(c)})
+	rows = append(rows, []string{say(words.CrateWeight), strings.Join(append(b.weightWords(c), b.liftWords(c)), " ")})
 	if len(c.Over) > 0 {
 		var marks []string
 		for _, q := range c.Over {
 			marks = append(marks, q.Mark)
 		}
-		rows = append(rows, []string{"CAUTION", strings.Join(marks, ", ") + " alone: OVER the weight or length the job allows a crate"})
+		rows = append(rows, []string{say(words.CrateOver), say(words.CrateOverWords, words.In("marks", strings.Join(marks, ", ")))})
 	}
 	if c.Kind == crate.Hardware {
-		rows = append(rows, []string{"Not in it", othersNote + " " + supportNote})
+		rows = append(rows, []string{say(words.CrateWithout), say(words.CrateWithoutOthers) + " " + say(words.CrateWithoutSupports)})
 	}
-	rows = append(rows, []string{"Delivery", "ticket no. ____________   date ____________   carrier ____________"})
+	rows = append(rows, []string{say(words.CrateDelivery), say(words.CrateDeliveryBlanks)})
 	t := facts("", rows)
 	t.fill = true
 	return t
 }
 
-// holdsWords count the pieces of a crate and name the runs they go to.
-func (b *book) holdsWords(c *crate.Crate) string {
-	runs := c.Runs()
-	words := plural(len(c.Items), "piece") + " of perimeter " + prose(c.Perimeter) + ", run"
-	if len(runs) > 1 {
-		words += "s"
+// holdsWords count what a crate holds and name the runs it goes to.
+func (b *book) holdsWords(c *crate.Crate) []string {
+	n := words.In("n", itoa(len(c.Items)))
+	if c.Kind == crate.Hardware {
+		k := &b.j.Crating
+		return []string{b.say.Count(words.CrateHoldsLines, len(c.Items), n),
+			b.say.Say(words.CrateSpares, words.In("chairs", itoa(k.SpareChair)), words.In("plates", itoa(k.SpareSplice)), words.In("fasteners", itoa(k.SpareFastener)),
+				words.In("supports", itoa(k.SpareSupport)), words.In("shims", itoa(k.SpareShim)), words.In("tape", itoa(k.SpareTape)))}
 	}
-	return words + " " + strings.Join(runs, ", ") + "; longest " + b.text(c.Longest)
+	runs := c.Runs()
+	return []string{b.say.Count(words.CrateHoldsPieces, len(c.Items), n, words.In("perimeter", prose(c.Perimeter))),
+		b.say.Count(words.CrateHoldsRuns, len(runs), words.In("runs", strings.Join(runs, ", "))),
+		b.say.Say(words.CrateHoldsLongest, words.In("length", b.text(c.Longest)))}
 }
 
 // lotWords count the pieces of each lot in a crate.
@@ -95,31 +98,30 @@ func (b *book) lotWords(c *crate.Crate) string {
 	return strings.Join(out, ", ")
 }
 
-// spareWords are the job's percentages.
-func (b *book) spareWords() string {
-	k := &b.j.Crating
-	return fmt.Sprintf("Spares by the job: chairs %d %%, splice plates %d %%, fasteners %d %%, supports %d %%, shims %d %%, tape %d %%.",
-		k.SpareChair, k.SpareSplice, k.SpareFastener, k.SpareSupport, k.SpareShim, k.SpareTape)
-}
-
 // weighed says what the weights are reckoned from.
 func (b *book) weighed() string {
 	if b.j.Shop != nil {
-		return "from the developed area of the flat patterns, metal alone"
+		return b.say.Say(words.CrateWeighedPatterns)
 	}
-	return "from girth and length, metal alone"
+	return b.say.Say(words.CrateWeighedGirth)
 }
 
 // weightWords are the weight of what is in a crate, of the crate, and of both.
-func (b *book) weightWords(c *crate.Crate) string {
-	pieces := b.weight(b.crateGrams(c)) + b.allowed(c)
+func (b *book) weightWords(c *crate.Crate) []string {
+	contents := words.In("contents", b.weight(b.crateGrams(c)))
+	var out []string
 	switch {
 	case c.Grams == 0:
-		return "GROSS NOT KNOWN: the job does not state what chairs, plates and screws weigh."
+		return []string{b.say.Say(words.CrateWeightUnknown)}
 	case c.Gross() == 0:
-		return "pieces " + pieces + "; GROSS NOT KNOWN: the job does not state what the crate weighs."
+		out = append(out, b.say.Say(words.CrateWeightCrateless, contents))
+	default:
+		out = append(out, b.say.Say(words.CrateWeightGross, words.In("gross", b.weight(c.Gross())), contents, words.In("tare", b.weight(c.Tare))))
 	}
-	return "GROSS " + b.weight(c.Gross()) + ": pieces " + pieces + ", crate and dunnage " + b.weight(c.Tare) + "."
+	if slices.ContainsFunc(c.Items, func(x crate.Item) bool { return x.Piece != nil && x.Piece.Allowance > 0 }) {
+		out = append(out, b.say.Say(words.CrateWeightExtra))
+	}
+	return out
 }
 
 // liftWords say how the closed crate is lifted.
@@ -128,13 +130,13 @@ func (b *book) liftWords(c *crate.Crate) string {
 	lift, known := b.l.LiftOfCrate(c)
 	switch {
 	case !known:
-		return "Lift it by machine, or weigh it first."
+		return b.say.Say(words.CrateLiftUnknown)
 	case lift == plan.ByMachine:
-		return mechanical + ": over the " + b.weight(2*one) + " of two persons."
+		return b.say.Say(words.CrateLiftMachine, words.In("limit", b.weight(2*one)))
 	case lift == plan.ByTwo:
-		return "TWO persons lift it: over " + b.weight(one) + " or longer than " + b.text(b.j.Site.LongPiece) + "."
+		return b.say.Say(words.CrateLiftTwo, words.In("limit", b.weight(one)), words.In("long", b.text(b.j.Site.LongPiece)))
 	}
-	return "One person may lift it."
+	return b.say.Say(words.CrateLiftOne)
 }
 
 // crateGrams is the weight of what a crate holds, as shipped.
@@ -144,16 +146,6 @@ func (b *book) crateGrams(c *crate.Crate) int64 {
 		sum += b.sizes(x).grams
 	}
 	return sum
-}
-
-// allowed says that the weight counts what field closers ship over.
-func (b *book) allowed(c *crate.Crate) string {
-	for _, x := range c.Items {
-		if x.Piece != nil && x.Piece.Allowance > 0 {
-			return " with allowance"
-		}
-	}
-	return ""
 }
 
 // sized is a line of a packing list with each of its sizes under its own name.
@@ -178,9 +170,9 @@ func (b *book) sizes(x crate.Item) sized {
 		z.length, z.long = "", 0
 		z.thick, z.thickness = x.Length, b.exact(x.Length)
 	case crate.Tape:
-		z.length = strconv.FormatFloat(float64(x.Length)/float64(length.Foot), 'f', -1, 64) + " ft"
+		z.length = b.say.Say(words.CrateFeet, words.In("n", strconv.FormatFloat(float64(x.Length)/float64(length.Foot), 'f', -1, 64)))
 		if b.metric {
-			z.length = strconv.FormatFloat(x.Length.MM()/1000, 'f', -1, 64) + " m"
+			z.length = b.say.Say(words.CrateMetres, words.In("n", strconv.FormatFloat(x.Length.MM()/1000, 'f', -1, 64)))
 		}
 	}
 	for i := range b.j.Fasteners {
@@ -194,37 +186,46 @@ func (b *book) sizes(x crate.Item) sized {
 // pieceWords are the kind of a piece and what tells its hands and its place in the
 // crate from those of its neighbours.
 func (b *book) pieceWords(q *layout.Piece) string {
-	what := b.l.Made(q).Name
-	if h := q.Hand.String(); h != "" {
-		what += ", " + h + " hand"
+	all := []string{b.kindName(q)}
+	switch q.Hand.String() {
+	case "left":
+		all = append(all, b.say.Say(words.KindHandLeft))
+	case "right":
+		all = append(all, b.say.Say(words.KindHandRight))
 	}
 	for _, m := range q.Miters {
-		what += ", " + madeTo(m.Corner)
+		all = append(all, b.turned(m.Corner))
 	}
 	if q.Allowance > 0 {
-		what += ", long by " + b.shopShort(q.Allowance) + ", cut at the " + q.CutAt.String()
+		at := words.KindExtraLeft
+		if q.CutAt.String() == "right" {
+			at = words.KindExtraRight
+		}
+		all = append(all, b.say.Say(at, words.In("extra", b.shopText(q.Allowance))))
 	}
-	return what
+	return strings.Join(all, ", ")
 }
 
 // crateTable is one row a line of the packing list, with room to write in. Lots are
 // kept apart by a heavier line.
 func (b *book) crateTable(c *crate.Crate) table {
-	t := table{title: "Count and look at every piece. OK: all here and sound.", fill: true, high: 750}
+	say := b.say.Say
+	t := table{title: say(words.CrateListPieces), fill: true, high: 750}
 	if c.Kind == crate.Hardware {
-		t.title = "Count every line. OK: all here and sound."
-		t.cols = []column{{head: "No.", align: drawing.Right}, {head: "Count", align: drawing.Right}, {head: "of these spare", align: drawing.Right}, {head: "What", flex: true},
-			{head: "Diameter, thickness"}, {head: "Length", align: drawing.Right}}
+		t.title = say(words.CrateListHardware)
+		t.cols = []column{{head: say(words.CrateColNo), align: drawing.Right}, {head: say(words.CrateColCount), align: drawing.Right}, {head: say(words.CrateColSpare), align: drawing.Right},
+			{head: say(words.CrateColWhat), flex: true}, {head: say(words.CrateColSize)}, {head: say(words.CrateColLength), align: drawing.Right}}
 		t.bold = func(_, col int) bool { return col == 1 }
 	} else {
-		t.cols = []column{{head: "No.", align: drawing.Right}, {head: "Count", align: drawing.Right}, {head: "Mark"}, {head: "Kind and hand", flex: true},
-			{head: "Length", align: drawing.Right}, {head: "Lift"}, {head: "Lot", flex: true}}
+		t.cols = []column{{head: say(words.CrateColNo), align: drawing.Right}, {head: say(words.CrateColCount), align: drawing.Right}, {head: say(words.CrateColMark)},
+			{head: say(words.CrateColKind), flex: true}, {head: say(words.CrateColLength), align: drawing.Right}, {head: say(words.CrateColLift)}, {head: say(words.CrateColLot), flex: true}}
 		t.bold = func(row, col int) bool {
 			return col == 2 || col == 6 && (row == 0 || c.Items[row-1].Lot != c.Items[row].Lot)
 		}
 		t.ends = func(row int) bool { return row+1 < len(c.Items) && c.Items[row+1].Lot != c.Items[row].Lot }
 	}
-	t.cols = append(t.cols, column{head: "OK", align: drawing.Middle}, column{head: "Damage", least: 1500}, column{head: "Photo no.", least: 800}, column{head: "Short or over", least: 800})
+	t.cols = append(t.cols, column{head: say(words.CrateColOk), align: drawing.Middle}, column{head: say(words.CrateColDamage), least: 1500},
+		column{head: say(words.CrateColPhoto), least: 800}, column{head: say(words.CrateColShort), least: 800})
 	for i, x := range c.Items {
 		row := []string{itoa(i + 1), itoa(x.Count)}
 		if x.Piece != nil {
@@ -240,18 +241,18 @@ func (b *book) crateTable(c *crate.Crate) table {
 // hardwareRow are the spares, words and sizes of a line of hardware.
 func (b *book) hardwareRow(x crate.Item) []string {
 	z := b.sizes(x)
-	what, across := z.what, "–"
+	what, across := b.hardwareName(x), "–"
 	if x.Mark != "" {
 		what += "\n" + x.Mark
 	}
 	if x.Box > 0 {
-		what += "\n" + boxes(x)
+		what += "\n" + b.boxes(x)
 	}
 	switch {
 	case z.diameter != "":
-		across = z.diameter + " dia."
+		across = b.say.Say(words.CrateDiameter, words.In("diameter", z.diameter))
 	case z.thickness != "":
-		across = z.thickness + " thick"
+		across = b.say.Say(words.CrateThick, words.In("thickness", z.thickness))
 	}
 	spare := "–"
 	if x.Spare > 0 {
@@ -261,27 +262,28 @@ func (b *book) hardwareRow(x crate.Item) []string {
 }
 
 // boxes are the boxes that hold a count of screws.
-func boxes(x crate.Item) string {
+func (b *book) boxes(x crate.Item) string {
 	n := (x.Count + x.Box - 1) / x.Box
-	if n == 1 {
-		return "1 box of " + itoa(x.Box)
-	}
-	return itoa(n) + " boxes of " + itoa(x.Box)
+	return b.say.Count(words.CrateBoxes, n, words.In("n", itoa(n)), words.In("each", itoa(x.Box)))
 }
 
 // liftShort is how a piece is lifted, in a column.
 func (b *book) liftShort(q *layout.Piece) string {
-	if w := b.lifting(q, "", ""); w != "" {
-		return w
+	switch b.l.Made(q).Lift {
+	case plan.ByMachine:
+		return b.say.Say(words.KindLiftMachine)
+	case plan.ByTwo:
+		return b.say.Say(words.KindLiftTwo)
 	}
-	return "one"
+	return b.say.Say(words.KindLiftOne)
 }
 
 // withheld lists what is in no crate, so that nobody looks for it.
 func (b *book) withheld() table {
-	t := table{title: "WITHHELD: not released, in no crate", fill: true, cols: []column{{head: "Mark"}, {head: "Kind"}, {head: "Held by", flex: true}}, whole: true}
+	t := table{title: b.say.Say(words.CrateHeldHead), fill: true, whole: true,
+		cols: []column{{head: b.say.Say(words.CrateColMark)}, {head: b.say.Say(words.CrateHeldKind)}, {head: b.say.Say(words.CrateHeldWhy), flex: true}}}
 	for _, q := range b.l.Withheld {
-		t.rows = append(t.rows, []string{q.Mark, b.l.Made(q).Name, strings.Join(b.holdNames(b.l.Held[q]), "; ")})
+		t.rows = append(t.rows, []string{q.Mark, b.kindName(q), strings.Join(b.holdNames(b.l.Held[q]), "; ")})
 	}
 	return t
 }
@@ -289,28 +291,21 @@ func (b *book) withheld() table {
 // storage says how crates are kept and how pieces are lifted, with whose rule it
 // is. The figures of the lifting equation are a caution; the job's limit governs.
 func (b *book) storage() []string {
-	film := "Leave the film on until the cap is set. The job does not state by when the fabricator wants it off: ask."
+	film, lift := b.say.Say(words.CrateStoreFilm), b.weighed()
 	if w := b.j.Crating.FilmOff; w != "" {
-		film = "Leave the film on until the cap is set, and have it off " + w + ", as the fabricator states."
+		film = b.say.Say(words.CrateStoreFilmOff, words.In("when", w))
 	}
-	lift := "Weights are calculated " + b.weighed() + "."
 	if one := b.j.Site.OnePerson; one > 0 {
-		lift = "TWO: over " + b.weight(one) + " or longer than " + b.text(b.j.Site.LongPiece) + "; " + mechanical + ": over " + b.weight(2*one) + "; the job's rule. " +
-			b.j.Units.InUnits("NIOSH publication 94-110 begins at 51 lb (23 kg) for one person in the best of cases and allows less in all others. ") + lift
+		lift = b.say.Say(words.CrateStoreLimits, words.In("one", b.weight(one)), words.In("two", b.weight(2*one)), words.In("long", b.text(b.j.Site.LongPiece)),
+			words.In("niosh", b.j.Units.InUnits("51 lb (23 kg)"))) + " " + lift
 	}
-	return []string{
-		"Keep dry, covered, off the ground on dry timber, a little on the slope, with air under the cover (16.11). Coated metal stacked wet stains: open, dry and report it (14.3). " +
-			"14.3, 16.11: New Zealand Metal Roof and Wall Cladding Code of Practice v3.0.",
-		"Lift pieces, never drag them; by crane with spreader and soft slings (14.3). On the roof: back from the edge, banded or weighed down. Edges cut: wear gloves.",
-		film,
-		lift,
-	}
+	return []string{b.say.Say(words.CrateStoreDry), b.say.Say(words.CrateStoreMove), film, lift}
 }
 
 // closing keeps storage and signature together: a signature is not asked for
 // on a page that says nothing else.
 func (b *book) closing(counted string) whole {
-	store, sign := list{title: "Store and lift", items: b.storage()}, signature(counted)
+	store, sign := list{title: b.say.Say(words.CrateStore), items: b.storage()}, b.signature(counted)
 	lay := func(w drawing.Unit) laid {
 		got, _ := store.take(w, 1<<20, true)
 		return got
@@ -327,25 +322,24 @@ func (b *book) closing(counted string) whole {
 const signHigh drawing.Unit = 3000
 
 // signature stands at the end: counted and inspected first.
-func signature(counted string) whole {
+func (b *book) signature(counted string) whole {
+	say := b.say.Say
 	return fixed(signHigh, func(s *drawing.Scene, r drawing.Rect) {
 		s.Group(drawing.Tables, "", func(g *drawing.Scene) {
 			box := drawing.Box(r.Min.X, r.Min.Y, r.Max.X, r.Min.Y+signHigh-100)
 			g.Rect(drawing.Medium, box)
 			x := box.Min.X + 250
-			z := drawing.Head
-			const head = "COUNTED AND INSPECTED BEFORE SIGNING THE CARRIER’S SLIP"
-			for z > drawing.Note && drawing.Width(drawing.Bold, head, z) > box.Width()-500 {
-				z -= 10
-			}
+			head := say(words.CrateSign)
+			z := within(head, drawing.Bold, drawing.Head, box.Width()-500)
 			g.Text(drawing.Pt(x, box.Min.Y+600), head, drawing.Style{Size: z, Face: drawing.Bold})
-			g.Text(drawing.Pt(x, box.Min.Y+1050), "Write shortage and damage above and on the slip first. Photograph damage where it lies.", drawing.Style{})
+			first := say(words.CrateSignFirst)
+			g.Text(drawing.Pt(x, box.Min.Y+1050), first, drawing.Style{Size: within(first, drawing.Regular, drawing.Note, box.Width()-500)})
 			g.Text(drawing.Pt(x, box.Min.Y+1550), counted, drawing.Style{Face: drawing.Bold})
 			w := box.Width() / 3
-			for i, words := range []string{"Name", "Signature", "Date and time"} {
+			for i, what := range []words.Key{words.CrateSignName, words.CrateSignSignature, words.CrateSignDate} {
 				x := x + drawing.Unit(i)*w
 				g.Line(drawing.Thin, drawing.Pt(x, box.Min.Y+2350), drawing.Pt(x+w-500, box.Min.Y+2350))
-				g.Text(drawing.Pt(x, box.Min.Y+2730), words, drawing.Style{})
+				g.Text(drawing.Pt(x, box.Min.Y+2730), say(what), drawing.Style{})
 			}
 		})
 	})

@@ -118,7 +118,7 @@ func TestMarksInShort(t *testing.T) {
 		for _, m := range strings.Fields(c.marks) {
 			k.Items = append(k.Items, crate.Item{Mark: m})
 		}
-		if got := marksShort(k); got != c.want {
+		if got := new(book).marksShort(k); got != c.want {
 			t.Errorf("%s: %q, want %q", c.marks, got, c.want)
 		}
 	}
@@ -144,15 +144,15 @@ func TestCrateLabelsSayTheWeight(t *testing.T) {
 		for _, c := range l.Crates {
 			want := []string{fmt.Sprintf("CRATE %d of %d", c.N, len(l.Crates)), b.openedWhen(c), "THIS SIDE UP", "KEEP DRY"}
 			if g := c.Gross(); g > 0 {
-				want = append(want, "GROSS "+b.weight(g))
-				if !strings.Contains(lists, "GROSS "+b.weight(g)) {
+				want = append(want, "GROSS WEIGHT "+b.weight(g))
+				if !strings.Contains(lists, "GROSS WEIGHT "+b.weight(g)) {
 					t.Errorf("crate %d: no list says its gross weight", c.N)
 				}
 			} else {
-				want = append(want, "GROSS NOT KNOWN")
+				want = append(want, "GROSS WEIGHT NOT KNOWN")
 			}
 			if c.Kind != crate.Hardware {
-				want = append(want, plural(len(c.Items), "piece"), "Longest piece "+b.text(c.Longest))
+				want = append(want, plural(len(c.Items), "piece"), "Longest piece: "+b.text(c.Longest))
 			}
 			for _, w := range want {
 				if !strings.Contains(labels, w) {
@@ -160,7 +160,7 @@ func TestCrateLabelsSayTheWeight(t *testing.T) {
 				}
 			}
 		}
-		for _, w := range []string{"BEFORE SIGNING THE CARRIER’S SLIP", "94-110", "Code of Practice", "14.3", "developed area"} {
+		for _, w := range []string{"BEFORE YOU SIGN THE DELIVERY TICKET", "94-110", "Code of Practice", "14.3", "developed area"} {
 			if !strings.Contains(lists, w) {
 				t.Errorf("no list says %q", w)
 			}

@@ -1,11 +1,11 @@
 package sheets
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/crate"
 	"copingset/layout/plan"
 )
@@ -15,7 +15,7 @@ func (b *book) crateLabels() []page {
 	if len(b.l.Crates) == 0 {
 		return nil
 	}
-	p := page{id: b.id("crate-labels"), title: "Crate labels", kind: CrateLabels, paper: b.lists, about: "A label for each crate with its number, contents, weight and when it is opened."}
+	p := page{id: b.id("crate-labels"), title: b.say.Say(words.LabelCrates), kind: CrateLabels, paper: b.lists, about: b.say.Say(words.LabelCratesAbout)}
 	var blocks []block
 	for _, c := range b.l.Crates {
 		blocks = append(blocks, b.crateLabel(c, (p.paper.room(false).Height()-between)/2))
@@ -27,30 +27,31 @@ func (b *book) crateLabels() []page {
 // heavy it is, what is in it, which way up.
 func (b *book) crateLabel(c *crate.Crate, least drawing.Unit) whole {
 	type para struct {
-		words string
-		face  drawing.Face
-		size  drawing.Size
+		said string
+		face drawing.Face
+		size drawing.Size
 	}
 	weight, lift := b.labelWeight(c)
 	ps := []para{{weight, drawing.Bold, drawing.Title}, {lift, drawing.Bold, drawing.Title - 50}}
-	const words = drawing.Head + 30
+	const body = drawing.Head + 30
 	if c.Kind == crate.Hardware {
-		ps = append(ps, para{hardwareShort(c), drawing.Bold, words})
+		ps = append(ps, para{b.hardwareShort(c), drawing.Bold, body})
 	} else {
-		ps = append(ps, para{plural(len(c.Items), "piece") + ": " + marksShort(c), drawing.Bold, words}, para{b.labelPlace(c), drawing.Regular, words})
+		ps = append(ps, para{b.say.Count(words.LabelPiecesMarks, len(c.Items), words.In("n", itoa(len(c.Items))), words.In("marks", b.marksShort(c))), drawing.Bold, body},
+			para{b.labelPlace(c), drawing.Regular, body})
 	}
 	if c.Longest > 0 {
-		ps = append(ps, para{"Longest piece " + b.text(c.Longest) + ".", drawing.Regular, words})
+		ps = append(ps, para{b.say.Say(words.CrateHoldsLongest, words.In("length", b.text(c.Longest))), drawing.Regular, body})
 	}
 	if len(c.Over) > 0 {
-		ps = append(ps, para{"CAUTION: over the weight or length the job allows a crate.", drawing.Bold, words})
+		ps = append(ps, para{b.say.Say(words.LabelOver), drawing.Bold, body})
 	}
 	for _, w := range b.labelCautions(c) {
-		ps = append(ps, para{w, drawing.Regular, words})
+		ps = append(ps, para{w, drawing.Regular, body})
 	}
 	type line struct {
-		words string
-		st    drawing.Style
+		said string
+		st   drawing.Style
 	}
 	const head drawing.Unit = 2650
 	// As large as the label holds: it is read from a few steps away.
@@ -59,7 +60,7 @@ func (b *book) crateLabel(c *crate.Crate, least drawing.Unit) whole {
 			out, h = nil, 0
 			for _, p := range ps {
 				z := p.size * larger / 10
-				for _, l := range drawing.Wrap(p.words, p.face, z, w-600) {
+				for _, l := range drawing.Wrap(p.said, p.face, z, w-600) {
 					out = append(out, line{l, drawing.Style{Size: z, Face: p.face}})
 					h += z.Line()
 				}
@@ -78,23 +79,17 @@ func (b *book) crateLabel(c *crate.Crate, least drawing.Unit) whole {
 		draw: func(s *drawing.Scene, r drawing.Rect) {
 			s.Rect(drawing.Border, r)
 			x := r.Min.X + 300
-			s.Text(drawing.Pt(x, r.Min.Y+1600), fmt.Sprintf("CRATE %d of %d", c.N, len(b.l.Crates)), drawing.Style{Size: 1200, Face: drawing.Bold})
-			opened := b.openedWhen(c) + ": " + c.Kind.String()
-			if c.Kind == crate.Caps {
-				opened += ", lay from the top"
-			}
-			z := drawing.Size(600)
-			for z > drawing.Head && drawing.Width(drawing.Bold, opened, z) > r.Width()-600 {
-				z -= 10
-			}
-			s.Text(drawing.Pt(x, r.Min.Y+2500), opened, drawing.Style{Size: z, Face: drawing.Bold})
+			number := b.say.Say(words.LabelCrate, words.In("n", itoa(c.N)), words.In("of", itoa(len(b.l.Crates))))
+			s.Text(drawing.Pt(x, r.Min.Y+1600), number, drawing.Style{Size: within(number, drawing.Bold, 1200, r.Width()-4200), Face: drawing.Bold})
+			opened := b.openedWhen(c)
+			s.Text(drawing.Pt(x, r.Min.Y+2500), opened, drawing.Style{Size: within(opened, drawing.Bold, 600, r.Width()-600), Face: drawing.Bold})
 			thisWayUp(s, drawing.Pt(r.Max.X-3300, r.Min.Y+350))
 			keepDry(s, drawing.Pt(r.Max.X-1100, r.Min.Y+350))
 			y := r.Min.Y + head
 			lines, _ := wrap(r.Width())
 			for _, l := range lines {
 				y += l.st.Size.Line()
-				s.Text(drawing.Pt(x, y), l.words, l.st)
+				s.Text(drawing.Pt(x, y), l.said, l.st)
 			}
 		},
 	}
@@ -102,35 +97,39 @@ func (b *book) crateLabel(c *crate.Crate, least drawing.Unit) whole {
 
 // openedWhen is the turn of a crate: they are opened in the order of their numbers.
 func (b *book) openedWhen(c *crate.Crate) string {
+	kind := words.In("kind", b.crateKind(c))
+	if c.Kind == crate.Caps {
+		kind.Value = b.say.Say(words.LabelOpenCaps)
+	}
 	switch c.N {
 	case 1:
-		return "OPEN FIRST"
+		return b.say.Say(words.LabelOpenFirst, kind)
 	case len(b.l.Crates):
-		return "OPEN LAST"
+		return b.say.Say(words.LabelOpenLast, kind)
 	}
-	return "OPEN No. " + itoa(c.N)
+	return b.say.Say(words.LabelOpenTurn, words.In("n", itoa(c.N)), kind)
 }
 
 // labelWeight is the weight of a crate and how it is lifted, in two short lines.
 func (b *book) labelWeight(c *crate.Crate) (weight, lift string) {
 	switch {
 	case c.Grams == 0:
-		weight = "GROSS NOT KNOWN: weigh before lifting"
+		weight = b.say.Say(words.LabelGrossUnknown)
 	case c.Gross() == 0:
-		weight = b.weight(b.crateGrams(c)) + " of pieces. GROSS NOT KNOWN"
+		weight = b.say.Say(words.LabelGrossPieces, words.In("weight", b.weight(b.crateGrams(c))))
 	default:
-		weight = "GROSS " + b.weight(c.Gross())
+		weight = b.say.Say(words.LabelGross, words.In("weight", b.weight(c.Gross())))
 	}
 	how, known := b.l.LiftOfCrate(c)
 	switch {
 	case !known:
-		lift = "Lift by machine, or weigh it first"
+		lift = b.say.Say(words.LabelLiftUnknown)
 	case how == plan.ByMachine:
-		lift = mechanical + ", soft slings and a spreader"
+		lift = b.say.Say(words.LabelLiftMachine)
 	case how == plan.ByTwo:
-		lift = "TWO persons to lift"
+		lift = b.say.Say(words.LabelLiftTwo)
 	default:
-		lift = "One person may lift it"
+		lift = b.say.Say(words.LabelLiftOne)
 	}
 	return weight, lift
 }
@@ -138,20 +137,16 @@ func (b *book) labelWeight(c *crate.Crate) (weight, lift string) {
 // labelPlace says where the pieces of a crate go and of what lots they are.
 func (b *book) labelPlace(c *crate.Crate) string {
 	runs := c.Runs()
-	words := "Perimeter " + prose(c.Perimeter) + ", run"
-	if len(runs) > 1 {
-		words += "s"
-	}
-	words += " " + strings.Join(runs, ", ") + "."
+	said := []string{b.say.Say(words.LabelPerimeter, words.In("perimeter", prose(c.Perimeter))), b.say.Count(words.CrateHoldsRuns, len(runs), words.In("runs", strings.Join(runs, ", ")))}
 	if lots := c.Lots(); len(lots) > 0 {
-		words += " Lots: " + prose(strings.Join(lots, ", ")) + "."
+		said = append(said, b.say.Count(words.LabelLots, len(lots), words.In("lots", prose(strings.Join(lots, ", ")))))
 	}
-	return words
+	return strings.Join(said, " ")
 }
 
 // labelCautions are short: this way up and dry are drawn besides.
 func (b *book) labelCautions(c *crate.Crate) []string {
-	out := []string{"THIS SIDE UP. KEEP DRY, covered, off the ground. Edges cut: wear gloves."}
+	out := []string{b.say.Say(words.LabelUp)}
 	if c.Kind == crate.Hardware {
 		return out
 	}
@@ -161,38 +156,35 @@ func (b *book) labelCautions(c *crate.Crate) []string {
 		handed = handed || b.l.Made(x.Piece).Hand != "" || f != nil && f.Twin != nil
 	}
 	if handed {
-		out = append(out, "LEFT and RIGHT pieces look alike: read the L and R of the label before a piece goes up.")
+		out = append(out, b.say.Say(words.LabelHands))
 	}
-	finish := "Finished faces: lift pieces, never drag them."
+	finish := b.say.Say(words.LabelFinish)
 	if b.j.System.Metal.Directional {
-		finish += " The finish has a grain: do not mix lots or turn pieces."
+		finish += " " + b.say.Say(words.LabelGrain)
 	}
 	return append(out, finish)
 }
 
 // hardwareShort counts hardware by its sort.
-func hardwareShort(c *crate.Crate) string {
-	names := [...]string{crate.Cap: "piece", crate.Chair: "chair", crate.Support: "corner support", crate.Plate: "plate", crate.Screw: "fastener", crate.Shim: "shim", crate.Tape: "roll of tape"}
+func (b *book) hardwareShort(c *crate.Crate) string {
+	names := [...]words.Key{crate.Chair: words.LabelCountChair, crate.Support: words.LabelCountSupport, crate.Plate: words.LabelCountPlate, crate.Screw: words.LabelCountScrew,
+		crate.Shim: words.LabelCountShim, crate.Tape: words.LabelCountTape}
 	count := make([]int, len(names))
 	for _, x := range c.Items {
 		count[x.Sort] += x.Count
 	}
 	var out []string
 	for i, n := range count {
-		switch {
-		case n == 0:
-		case n > 1 && crate.Sort(i) == crate.Tape:
-			out = append(out, itoa(n)+" rolls of tape")
-		default:
-			out = append(out, plural(n, names[i]))
+		if n > 0 {
+			out = append(out, b.say.Count(names[i], n, words.In("n", itoa(n))))
 		}
 	}
-	return strings.Join(out, ", ") + ". Sizes: see the list."
+	return b.say.Say(words.LabelHardware, words.In("counts", strings.Join(out, ", ")))
 }
 
 // marksShort are the marks of a crate from the top down, those that follow one
 // another as "N-01 to N-05".
-func marksShort(c *crate.Crate) string {
+func (b *book) marksShort(c *crate.Crate) string {
 	type stretch struct {
 		first, last string
 		n, step     int
@@ -216,7 +208,7 @@ func marksShort(c *crate.Crate) string {
 		case 2:
 			out = append(out, s.first, s.last)
 		default:
-			out = append(out, s.first+" to "+s.last)
+			out = append(out, b.say.Say(words.LabelMarksRange, words.In("first", s.first), words.In("last", s.last)))
 		}
 	}
 	return strings.Join(out, ", ")

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/job"
 )
 
@@ -81,12 +82,6 @@ func (p paper) room(banner bool) drawing.Rect {
 	return r
 }
 
-// direction is said on every sheet: which hand is left, and how plans lie.
-const direction = "LEFT and RIGHT are those of a person on the roof looking out over the wall. Stations grow from left to right. Plans: street at the top, roof at the bottom."
-
-// deference is said on every sheet: whose word stands over ours.
-const deference = "Figures are the program's, not a licensed engineer's. The tested assembly, the engineer of record, the local authority and the site safety plan govern."
-
 // draw makes the scene of a page in the order it is read aloud: what sheet it
 // is, what is on hold, its matter, and last what every sheet says.
 func (b *book) draw(p page, number string, refer func(string) string) drawing.Scene {
@@ -98,17 +93,17 @@ func (b *book) draw(p page, number string, refer func(string) string) drawing.Sc
 	s.Group(drawing.Frame, "title", func(g *drawing.Scene) { b.title(g, p.paper.block(), p, number) })
 	if p.banner != "" {
 		// Capitals have no descenders: the words stay large between the lines of the banner.
-		words := strings.ToUpper(p.banner)
+		said := p.banner
 		if id := "findings"; p.kind != Findings && refer(id) != "" {
-			words += " SEE SHEET " + refer(id) + "."
+			said += " " + b.say.Say(words.FrameSee, words.In("sheet", refer(id)))
 		}
 		r := p.paper.border().Inset(pad)
 		s.Group(drawing.Holds, "banner", func(g *drawing.Scene) {
-			g.Draw(drawing.HoldBanner{Box: drawing.Box(r.Min.X, r.Min.Y, r.Max.X, r.Min.Y+bannerHigh), Words: words}.Figure())
+			g.Draw(drawing.HoldBanner{Box: drawing.Box(r.Min.X, r.Min.Y, r.Max.X, r.Min.Y+bannerHigh), Words: strings.ToUpper(said)}.Figure())
 		})
 	}
 	p.draw(&s, refer)
-	carriedOn(&s, p.paper, refer(p.next))
+	b.carriedOn(&s, p.paper, refer(p.next))
 	s.Group(drawing.Frame, "frame", func(g *drawing.Scene) { b.frame(g, p) })
 	return s
 }
@@ -134,7 +129,7 @@ func (b *book) frame(s *drawing.Scene, p page) {
 	upright := func(x drawing.Unit) { s.Line(drawing.Medium, drawing.Pt(x, top), drawing.Pt(x, r.Max.Y)) }
 	x := r.Min.X + barWide
 	upright(x)
-	got := s.Draw(drawing.CheckBar{At: drawing.Pt(r.Min.X+450, top+200)}.Figure())
+	got := s.Draw(drawing.CheckBar{At: drawing.Pt(r.Min.X+450, top+200), Words: b.say.Say(words.FrameCheck)}.Figure())
 	under := drawing.Box(r.Min.X+300, got.Max.Y+150, x-300, r.Max.Y)
 	if !p.paper.broad() {
 		b.notes(s, under)
@@ -153,10 +148,10 @@ func (b *book) frame(s *drawing.Scene, p page) {
 
 // notes letters the direction and the deference.
 func (b *book) notes(s *drawing.Scene, r drawing.Rect) {
-	// The arrow shows on the sheet which way stations grow.
+	// The arrow shows on the sheet which way stations are measured.
 	y := r.Min.Y + 120
 	s.Draw(drawing.DirectionArrow{Tail: drawing.Pt(r.Min.X, y), Head: drawing.Pt(r.Min.X+2200, y)}.Figure())
-	s.Text(drawing.Pt(r.Min.X+2450, y+drawing.Unit(drawing.Small)/2), "stations grow", drawing.Style{Size: drawing.Small, Face: drawing.Bold})
+	s.Text(drawing.Pt(r.Min.X+2450, y+drawing.Unit(drawing.Small)/2), b.say.Say(words.FrameStations), drawing.Style{Size: drawing.Small, Face: drawing.Bold})
 	y += 280
 	z := drawing.Note
 	type para struct {
@@ -165,7 +160,7 @@ func (b *book) notes(s *drawing.Scene, r drawing.Rect) {
 	}
 	var ps []para
 	for ; ; z = drawing.Small {
-		ps = []para{{drawing.Bold, drawing.Wrap(direction, drawing.Bold, z, r.Width())}, {drawing.Regular, drawing.Wrap(deference, drawing.Regular, z, r.Width())}}
+		ps = []para{{drawing.Bold, drawing.Wrap(b.say.Say(words.FrameDirection), drawing.Bold, z, r.Width())}, {drawing.Regular, drawing.Wrap(b.say.Say(words.FrameDeference), drawing.Regular, z, r.Width())}}
 		n := drawing.Unit(len(ps[0].lines) + len(ps[1].lines))
 		if z == drawing.Small || y+n*drawing.Unit(z)*16/10+100 <= r.Max.Y-100 {
 			break
@@ -192,25 +187,26 @@ type field struct {
 // title draws the title block. ISO 7200 names what it has to hold.
 func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, no string) {
 	in := b.j.Info
-	rev := "none"
+	say := b.say.Say
+	rev := say(words.FrameNone)
 	if k := len(in.Revisions); k > 0 {
-		rev = in.Revisions[k-1].Mark + " (" + date(in.Revisions[k-1].Date) + ")"
+		rev = say(words.FrameRevisionOf, words.In("mark", in.Revisions[k-1].Mark), words.In("date", date(in.Revisions[k-1].Date)))
 	}
-	job := field{"JOB", in.Name, 66, drawing.Head, 1}
-	number := field{"JOB NO.", in.Number, 34, drawing.Head, 1}
-	address := field{"ADDRESS", in.Address, 66, drawing.Note, 1}
-	owner := field{"OWNER", in.Owner, 50, drawing.Note, 1}
-	by := field{"CONTRACTOR", b.firm(), 50, drawing.Note, 1}
-	title := field{"SHEET TITLE", p.title, 100, drawing.Title, 1}
-	sheet := field{"SHEET", no, 34, drawing.Title, 1}
-	scale := field{"SCALE", p.scale, 25, drawing.Note, 1}
-	units := field{"UNITS", b.units(), 25, drawing.Note, 1}
-	prepared := field{"PREPARED", in.PreparedBy, 25, drawing.Note, 1}
-	checked := field{"CHECKED", in.CheckedBy, 25, drawing.Note, 1}
-	issued := field{"ISSUED", date(in.Issued), 25, drawing.Note, 1}
-	revision := field{"REVISION", rev, 25, drawing.Note, 1}
+	job := field{say(words.FrameJob), in.Name, 66, drawing.Head, 1}
+	number := field{say(words.FrameNumber), in.Number, 34, drawing.Head, 1}
+	address := field{say(words.FrameAddress), in.Address, 66, drawing.Note, 1}
+	owner := field{say(words.FrameOwner), in.Owner, 50, drawing.Note, 1}
+	by := field{say(words.FrameContractor), b.firm(), 50, drawing.Note, 1}
+	title := field{say(words.FrameTitle), p.title, 100, drawing.Title, 1}
+	sheet := field{say(words.FrameSheet), no, 34, drawing.Title, 1}
+	scale := field{say(words.FrameScale), p.scale, 25, drawing.Note, 1}
+	units := field{say(words.FrameUnits), b.units(), 25, drawing.Note, 1}
+	prepared := field{say(words.FramePrepared), in.PreparedBy, 25, drawing.Note, 1}
+	checked := field{say(words.FrameChecked), in.CheckedBy, 25, drawing.Note, 1}
+	issued := field{say(words.FrameIssued), date(in.Issued), 25, drawing.Note, 1}
+	revision := field{say(words.FrameRevision), rev, 25, drawing.Note, 1}
 	if scale.value == "" {
-		scale.value = "none"
+		scale.value = say(words.FrameNone)
 	}
 	var rows [][]field
 	var heights []drawing.Unit
@@ -261,7 +257,7 @@ func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, no string) {
 // smallest lettering is cut; the index sheet has it whole.
 func (f field) letter(s *drawing.Scene, r drawing.Rect) {
 	const side = 120
-	words := prose(f.value)
+	said := prose(f.value)
 	label := drawing.Width(drawing.Regular, f.label, drawing.Small)
 	beside := r.Height() < 750 // a low row holds label and value side by side
 	drop := 130 + drawing.Unit(drawing.Small)
@@ -269,7 +265,7 @@ func (f field) letter(s *drawing.Scene, r drawing.Rect) {
 		drop = 130 + drawing.Unit(drawing.Note)
 	}
 	s.Text(drawing.Pt(r.Min.X+side, r.Min.Y+drop), f.label, drawing.Style{Size: drawing.Small})
-	if words == "" {
+	if said == "" {
 		return
 	}
 	w := r.Width() - 2*side
@@ -279,12 +275,12 @@ func (f field) letter(s *drawing.Scene, r drawing.Rect) {
 		w -= label + 150
 	}
 	z := f.size
-	for z > drawing.Small && drawing.Width(drawing.Bold, words, z) > w {
+	for z > drawing.Small && drawing.Width(drawing.Bold, said, z) > w {
 		z -= 10
 	}
-	lines := []string{words}
-	if drawing.Width(drawing.Bold, words, z) > w && f.lines > 1 {
-		lines = drawing.Wrap(words, drawing.Bold, z, w)
+	lines := []string{said}
+	if drawing.Width(drawing.Bold, said, z) > w && f.lines > 1 {
+		lines = drawing.Wrap(said, drawing.Bold, z, w)
 		if len(lines) > f.lines {
 			lines = append(lines[:f.lines-1:f.lines-1], lines[f.lines-1]+"...")
 		}

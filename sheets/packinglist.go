@@ -1,11 +1,10 @@
 package sheets
 
 import (
-	"fmt"
 	"strings"
 
 	"copingset/drawing"
-	"copingset/layout"
+	"copingset/drawing/words"
 	"copingset/layout/crate"
 )
 
@@ -15,24 +14,21 @@ func (b *book) packingList() []page {
 	if len(b.l.Crates) == 0 {
 		return nil
 	}
-	first := page{id: b.id("packing"), title: "Packing list and takeoff of hardware", kind: PackingList, paper: b.lists, holds: b.l.Holds(),
-		about: "What goes into each crate, in the order in which it goes in, with lots and weights."}
+	first := page{id: b.id("packing"), title: b.say.Say(words.PackingTitle), kind: PackingList, paper: b.lists, holds: b.l.Holds(),
+		about: b.say.Say(words.PackingAbout)}
 	first.banner = b.holdWords(first.holds)
-	how := list{title: "How to pack", items: []string{
-		"Row 1 of a crate goes in first, at the bottom. The last row lies on top and is laid first: reverse laying order.",
-		"One elevation, one lot of finish: a heavier line parts the lots of a crate.",
-		"What is not on this list is not released and goes into no crate.",
-		"Weights are calculated " + b.weighed() + "; film and wet add to them.",
-	}}
-	if s := b.j.Shop; s != nil && s.Seam != nil && s.Seam.After {
-		how.items = append(how.items, "Pieces of more than one sheet are "+layout.AfterJoining+" and are a lot of their own: none is packed before it is finished.")
-	}
+	say := b.say.Say
+	only := say(words.PackingOnly)
 	if n := len(b.l.Withheld); n > 0 {
 		var marks []string
 		for _, q := range b.l.Withheld {
 			marks = append(marks, b.pieceMark(q))
 		}
-		how.items[2] += " NOT RELEASED: " + strings.Join(marks, ", ") + "."
+		only = say(words.PackingHeld, words.In("marks", strings.Join(marks, ", ")))
+	}
+	how := list{title: say(words.PackingHow), items: []string{say(words.PackingOrder), say(words.PackingLots), only, b.weighed() + " " + say(words.PackingFilm)}}
+	if s := b.j.Shop; s != nil && s.Seam != nil && s.Seam.After {
+		how.items = append(how.items, say(words.PackingAfter))
 	}
 	blocks := []block{how}
 	for _, c := range b.l.Crates {
@@ -47,15 +43,16 @@ func (b *book) packingList() []page {
 
 // takeoff counts hardware and consumables with the job's spares.
 func (b *book) takeoff(c *crate.Crate) table {
-	t := table{title: fmt.Sprintf("Crate %d of %d: %s and consumables, with the job’s spares", c.N, len(b.l.Crates), c.Kind), fill: true,
-		cols: []column{{head: "Needed", align: drawing.Right}, {head: "Spare", align: drawing.Right}, {head: "Total", align: drawing.Right}, {head: "What", flex: true},
-			{head: "Diameter, thickness"}, {head: "Length", align: drawing.Right}, {head: "In", align: drawing.Middle}}}
+	say := b.say.Say
+	t := table{title: say(words.PackingTakeoff, words.In("n", itoa(c.N)), words.In("of", itoa(len(b.l.Crates))), words.In("kind", b.crateKind(c))), fill: true,
+		cols: []column{{head: say(words.PackingColNeeded), align: drawing.Right}, {head: say(words.PackingColSpare), align: drawing.Right}, {head: say(words.PackingColTotal), align: drawing.Right},
+			{head: say(words.CrateColWhat), flex: true}, {head: say(words.CrateColSize)}, {head: say(words.CrateColLength), align: drawing.Right}, {head: say(words.PackingColIn), align: drawing.Middle}}}
 	t.bold = func(_, col int) bool { return col == 2 }
 	for _, x := range c.Items {
 		row := b.hardwareRow(x)
 		spare := "–"
 		if x.Percent > 0 {
-			spare = fmt.Sprintf("%d (%d %%)", x.Spare, x.Percent)
+			spare = say(words.PackingSpare, words.In("n", itoa(x.Spare)), words.In("percent", itoa(x.Percent)))
 		}
 		t.rows = append(t.rows, []string{itoa(x.Count - x.Spare), spare, itoa(x.Count), row[1], row[2], row[3], tickBox})
 	}
@@ -65,25 +62,27 @@ func (b *book) takeoff(c *crate.Crate) table {
 // packingTable is a crate from the bottom up.
 func (b *book) packingTable(c *crate.Crate) table {
 	items := c.Packed()
-	title := fmt.Sprintf("Crate %d of %d: %s, %s, %s", c.N, len(b.l.Crates), c.Kind, prose(c.Perimeter), plural(len(items), "piece"))
-	if g := c.Gross(); g > 0 {
-		title += ", gross " + b.weight(g)
-	} else {
-		title += ", " + b.weight(b.crateGrams(c)) + " without the crate"
+	say := b.say.Say
+	key, weight := words.PackingCrateGross, c.Gross()
+	if weight == 0 {
+		key, weight = words.PackingCrateNet, b.crateGrams(c)
 	}
-	t := table{title: title, fill: true, cols: []column{{head: "Goes in", align: drawing.Right}, {head: "Mark"}, {head: "Shop mark"}, {head: "Kind and hand", flex: true},
-		{head: "Length", align: drawing.Right}, {head: "Weight", align: drawing.Right}, {head: "Lift"}, {head: "Lot", flex: true}, {head: "Lay", align: drawing.Right}, {head: "In", align: drawing.Middle}}}
+	title := b.say.Count(key, len(items), words.In("n", itoa(c.N)), words.In("of", itoa(len(b.l.Crates))), words.In("kind", b.crateKind(c)), words.In("perimeter", prose(c.Perimeter)),
+		words.In("count", itoa(len(items))), words.In("weight", b.weight(weight)))
+	t := table{title: title, fill: true, cols: []column{{head: say(words.PackingColGoes), align: drawing.Right}, {head: say(words.CrateColMark)}, {head: say(words.PackingColShop)},
+		{head: say(words.CrateColKind), flex: true}, {head: say(words.CrateColLength), align: drawing.Right}, {head: say(words.PackingColWeight), align: drawing.Right}, {head: say(words.CrateColLift)},
+		{head: say(words.CrateColLot), flex: true}, {head: say(words.PackingColLay), align: drawing.Right}, {head: say(words.PackingColIn), align: drawing.Middle}}}
 	t.bold = func(_, col int) bool { return col == 1 }
 	t.ends = func(row int) bool { return row+1 < len(items) && items[row+1].Lot != items[row].Lot }
 	for i, x := range items {
 		order := itoa(i + 1)
 		switch {
 		case len(items) == 1:
-			order = "alone"
+			order = say(words.PackingAlone)
 		case i == 0:
-			order += ", bottom"
+			order = say(words.PackingBottom, words.In("n", order))
 		case i == len(items)-1:
-			order += ", top"
+			order = say(words.PackingTop, words.In("n", order))
 		}
 		family := "–"
 		if f := b.l.FamilyOf(x.Piece); f != nil {

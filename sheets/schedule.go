@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -21,7 +22,7 @@ func (b *book) fasteners() []page {
 	var blocks []block
 	blocks = append(blocks, b.fastenerTables(room.Width())...)
 	blocks = append(blocks, b.fasteningBlocks()...)
-	blocks = append(blocks, b.fastenerData(), list{items: []string{supportNote}, plain: true})
+	blocks = append(blocks, b.fastenerData(), list{items: []string{b.say.Say(words.CrateWithoutSupports)}, plain: true})
 	if t, ok := b.shimTable(); ok {
 		blocks = append(blocks, t)
 	}
@@ -299,14 +300,6 @@ func shortTurn(c *layout.Corner) string {
 		return "right " + angle(c.CapTurn) + " (incl. " + angle(c.CapIncluded()) + ")"
 	}
 	return "left " + angle(-c.CapTurn) + " (incl. " + angle(c.CapIncluded()) + ")"
-}
-
-// madeTo says what angle a weld is made to.
-func madeTo(c *layout.Corner) string {
-	if c.Straight() {
-		return "the slope changes by " + angle(max(c.Bend, -c.Bend))
-	}
-	return "turns " + shortTurn(c)
 }
 
 func orDash(s string) string {

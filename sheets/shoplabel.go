@@ -1,12 +1,12 @@
 package sheets
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/crate"
 	"copingset/layout/job"
@@ -67,21 +67,21 @@ func (b *book) pieceLabels() []page {
 		all = append(all, b.labelWords(q))
 	}
 	style := fitLabels(all, labelRoom(grid.first, grid.cut))
-	p := page{id: b.id("labels"), title: "Piece labels", kind: PieceLabels, paper: b.lists, bare: grid.cut, about: "Labels of the released pieces with mark, run, hand, length and crate."}
+	p := page{id: b.id("labels"), title: b.say.Say(words.LabelPieces), kind: PieceLabels, paper: b.lists, bare: grid.cut, about: b.say.Say(words.LabelPiecesAbout)}
 	var out []page
 	for from := 0; from < len(pieces); from += grid.cols * grid.rows {
 		here := pieces[from:min(len(pieces), from+grid.cols*grid.rows)]
 		q := p
 		if from > 0 {
 			q.id = b.id(p.id)
-			q.title += ", continued"
+			q.title = b.say.Say(words.FrameContinued, words.In("title", q.title))
 		}
 		q.draw = func(s *drawing.Scene, refer func(string) string) {
 			for i, piece := range here {
-				b.label(s, piece, grid.at(i), style, grid.cut, fmt.Sprintf("l%d", i))
+				b.label(s, piece, grid.at(i), style, grid.cut, "l"+itoa(i))
 			}
 			if grid.cut {
-				b.inMargin(s, grid, q.title+", sheet "+refer(q.id))
+				b.inMargin(s, grid, q.title, refer(q.id))
 			}
 		}
 		out = append(out, q)
@@ -91,9 +91,10 @@ func (b *book) pieceLabels() []page {
 
 // inMargin says what a sheet of labels is where its margin leaves room, clear of
 // what printers leave blank.
-func (b *book) inMargin(s *drawing.Scene, g labelGrid, words string) {
+func (b *book) inMargin(s *drawing.Scene, g labelGrid, title, sheet string) {
 	const least, clear = 1100, 640
-	words = prose(strings.TrimSpace(b.j.Info.Name+" "+b.j.Info.Number)) + ": " + words + ", " + date(b.j.Info.Issued) + ". Print at 100 %."
+	said := b.say.Say(words.LabelMargin, words.In("job", prose(strings.TrimSpace(b.j.Info.Name+" "+b.j.Info.Number))), words.In("title", title),
+		words.In("sheet", sheet), words.In("date", date(b.j.Info.Issued)))
 	last := g.at(g.cols*g.rows - 1)
 	y := drawing.Unit(0)
 	switch {
@@ -104,7 +105,7 @@ func (b *book) inMargin(s *drawing.Scene, g labelGrid, words string) {
 	default:
 		return
 	}
-	s.Text(drawing.Pt(s.W/2, y), shorten(words, drawing.Regular, drawing.Note, s.W-2*clear), drawing.Style{Align: drawing.Middle})
+	s.Text(drawing.Pt(s.W/2, y), shorten(said, drawing.Regular, drawing.Note, s.W-2*clear), drawing.Style{Align: drawing.Middle})
 }
 
 // labelRoom is what of a label is lettered. Sheets cut beforehand slip a little in
@@ -141,7 +142,7 @@ func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, st label
 		if f := b.l.FamilyOf(q); f != nil && len(f.Bodies) > 0 {
 			w := in.Width() - left - 100
 			// Under the drawing what the mark is worth.
-			said := strings.Replace(b.preliminary(), "INARY", ".", 1)
+			said := b.say.Say(words.LabelPreliminary, words.In("digest", b.shownDigest()))
 			g.Text(drawing.Pt(in.Max.X, in.Max.Y-20), shorten(said, drawing.Regular, drawing.Note, w), drawing.Style{Align: drawing.Right})
 			in.Max.Y -= drawing.Unit(drawing.Note) + 40
 			place(g, view.FormedTop(b.formedOf(f), w, in.Height()), drawing.Pt(in.Max.X-w, in.Min.Y), prefix)
@@ -152,61 +153,91 @@ func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, st label
 // labelWords are the lines of a label under its mark: where it goes and how long
 // it is, its hand, its crate, and how it is made and lifted.
 func (b *book) labelWords(q *layout.Piece) []string {
-	var run []string
-	for _, t := range q.Parts {
-		run = append(run, t.Run.Name)
-	}
-	where := "run " + strings.Join(run, "/")
-	if len(b.l.Perimeters) > 1 {
-		where = prose(q.Perimeter.Job.Name) + " " + where
-	}
-	if len(q.Parts) == 1 {
-		where += ": " + b.text(crate.Shipped(q))
-	}
-	travels, made := b.crateOf(q)+", lay "+itoa(q.Laying), ""
-	lift := b.lifting(q, ", ", " to lift")
-	switch f := b.l.FamilyOf(q); {
+	say := b.say.Say
+	travels, made := []string{b.crateOf(q), say(words.LabelLay, words.In("n", itoa(q.Laying)))}, []string(nil)
+	f := b.l.FamilyOf(q)
+	switch {
 	case f == nil:
 	case f.Twin != nil:
-		travels += lift
-		made = "type " + f.Mark + ", twin " + f.Twin.Mark + ": mind L and R"
+		made = append(made, say(words.LabelTwin, words.In("mark", f.Mark), words.In("twin", f.Twin.Mark)))
 	default:
-		made = "type " + f.Mark + lift
+		made = append(made, say(words.LabelType, words.In("mark", f.Mark)))
 	}
-	if after := b.l.Made(q).After; after != "" {
-		made += ", " + after
+	if lift := b.labelLift(q); lift != "" && f != nil && f.Twin == nil {
+		made = append(made, lift)
+	} else if lift != "" {
+		travels = append(travels, lift)
 	}
-	return []string{where, b.labelHand(q), travels, made}
+	if b.l.Made(q).After != "" {
+		made = append(made, say(words.LabelAfter))
+	}
+	return []string{b.labelPlaceOf(q), b.labelHand(q), strings.Join(travels, ", "), strings.Join(made, ", ")}
+}
+
+// labelPlaceOf says to which run a piece goes, and of a straight one how long it is.
+func (b *book) labelPlaceOf(q *layout.Piece) string {
+	var names []string
+	for _, t := range q.Parts {
+		names = append(names, t.Run.Name)
+	}
+	run, long := words.In("run", strings.Join(names, "/")), words.In("length", b.text(crate.Shipped(q)))
+	perimeter := words.In("perimeter", prose(q.Perimeter.Job.Name))
+	switch several, straight := len(b.l.Perimeters) > 1, len(q.Parts) == 1; {
+	case several && straight:
+		return b.say.Say(words.LabelRunOfLong, perimeter, run, long)
+	case several:
+		return b.say.Say(words.LabelRunOf, perimeter, run)
+	case straight:
+		return b.say.Say(words.LabelRunLong, run, long)
+	}
+	return b.say.Say(words.LabelRun, run)
+}
+
+// labelLift is how a piece is lifted, if not by one person.
+func (b *book) labelLift(q *layout.Piece) string {
+	switch b.l.Made(q).Lift {
+	case plan.ByMachine:
+		return b.say.Say(words.KindLiftMachine)
+	case plan.ByTwo:
+		return b.say.Say(words.LabelTwo)
+	}
+	return ""
+}
+
+// labelEnds are the sentences of what is at the hand of a piece, by the names the
+// layout gives them; it is for looking up alone.
+var labelEnds = map[string]words.Key{
+	"closed end": words.LabelAtClosed, "flange": words.LabelAtFlange, "wide end": words.LabelAtWide, "high edge": words.LabelAtHigh,
 }
 
 // labelHand is the hand of a piece in a few words, by the L and R of its drawing.
 func (b *book) labelHand(q *layout.Piece) string {
 	m := b.l.Made(q)
-	letter := func(hand string) string { return strings.ToUpper(hand[:1]) }
-	var words []string
+	at := func(hand string) words.Slot { return words.In("hand", strings.ToUpper(hand[:1])) }
+	var said []string
 	switch {
 	case m.Making == plan.MadeTee && len(q.Parts) == 2:
-		words = append(words, b.long(q.Parts[0].Length())+" + "+b.long(q.Parts[1].Length()), m.AtHand+" "+letter(m.Hand))
+		said = append(said, b.say.Say(words.LabelTee, words.In("through", b.long(q.Parts[0].Length())), words.In("stem", b.long(q.Parts[1].Length()))))
 	case len(q.Parts) > 1:
 		var legs []string
 		for _, t := range q.Parts {
 			legs = append(legs, b.long(t.Length()))
 		}
-		words = append(words, "legs L to R "+strings.Join(legs, ", "))
+		said = append(said, b.say.Say(words.LabelLegs, words.In("legs", strings.Join(legs, ", "))))
 	}
-	if m.Making != plan.MadeTee && m.AtHand != "" && m.Hand != "" {
-		words = append(words, m.AtHand+" at "+letter(m.Hand))
+	if m.AtHand != "" && m.Hand != "" {
+		said = append(said, b.say.Say(labelEnds[m.AtHand], at(m.Hand)))
 	}
 	if m.CutAt != "" {
-		words = append(words, "ships "+b.small(q.Allowance)+" long, cut at "+letter(m.CutAt))
+		said = append(said, b.say.Say(words.LabelExtra, words.In("extra", b.shopText(q.Allowance)), at(m.CutAt)))
 	}
 	if len(q.Cutouts) > 0 {
-		words = append(words, b.holeHand(q))
+		said = append(said, b.holeHand(q))
 	}
-	if len(words) == 0 {
-		return "both ends alike"
+	if len(said) == 0 {
+		return b.say.Say(words.LabelAlike)
 	}
-	return strings.Join(words, ", ")
+	return strings.Join(said, ", ")
 }
 
 // holeHand says to which hand the holes of a piece lie.
@@ -217,11 +248,11 @@ func (b *book) holeHand(q *layout.Piece) string {
 	}
 	switch {
 	case len(q.Parts) > 1 || lean == 0:
-		return "hole: see drawing"
+		return b.say.Say(words.LabelHoleSee)
 	case lean < 0:
-		return "hole nearer L"
+		return b.say.Say(words.LabelHoleNear, words.In("hand", "L"))
 	}
-	return "hole nearer R"
+	return b.say.Say(words.LabelHoleNear, words.In("hand", "R"))
 }
 
 // labelStyle is how the words of all labels of a job are lettered.
@@ -277,9 +308,9 @@ func (b *book) crateOf(q *layout.Piece) string {
 	for _, c := range b.l.Crates {
 		for _, x := range c.Items {
 			if x.Piece == q {
-				return fmt.Sprintf("crate %d of %d", c.N, len(b.l.Crates))
+				return b.say.Say(words.LabelCrateOf, words.In("n", itoa(c.N)), words.In("of", itoa(len(b.l.Crates))))
 			}
 		}
 	}
-	return "no crate"
+	return b.say.Say(words.LabelCrateNone)
 }

@@ -296,7 +296,7 @@ func (b *book) familyFacts(g []*layout.Family) table {
 	add := func(what, words string) { rows = append(rows, []string{what, words}) }
 	kind := f.Pieces[0].KindName()
 	for _, x := range f.Pieces[0].Miters {
-		kind += ", " + madeTo(x.Corner)
+		kind += ", " + b.turned(x.Corner)
 	}
 	if q := f.Pieces[0]; q.Wide != q.Narrow && len(q.Miters) > 0 {
 		add("Kind", kind)

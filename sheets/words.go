@@ -116,9 +116,3 @@ func (b *book) shopText(l length.Length) string {
 	}
 	return b.shopShort(l)
 }
-
-// supportNote and othersNote say what the counts leave out.
-const (
-	supportNote = "Corner supports are fastened as the fabricator’s instruction says; their screws are not in the counts."
-	othersNote  = "Plywood and membrane are not in the crate."
-)

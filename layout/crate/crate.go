@@ -55,7 +55,8 @@ type Item struct {
 	Piece   *cap.Piece // nil for hardware
 	Lot     string     // elevation whose lot of finish the piece is cut from; may be empty
 	Length  length.Length
-	Grams   int64 // all of the line, as shipped; zero: not known
+	Inside  length.Length // width inside of the cap a chair or plate is for; zero: the job has one width
+	Grams   int64         // all of the line, as shipped; zero: not known
 }
 
 // Crate is one crate. Items are listed from the top down: the first laid lies

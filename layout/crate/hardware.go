@@ -96,11 +96,13 @@ func hardware(j *job.Job, loads []Load) *Crate {
 	}
 	for _, w := range chairs {
 		add(Chair, w.n, j.Crating.SpareChair, "anchor chair"+j.Units.OwnUnits(w.words(len(chairs))), j.System.Chair.Length)
+		c.Items[len(c.Items)-1].Inside = w.told(len(chairs))
 	}
 	c.Items = append(c.Items, tapered...)
 	add(Support, supports, j.Crating.SpareSupport, "corner support", j.System.Corner.Support.Length)
 	for _, w := range splices {
 		add(Plate, w.n, j.Crating.SpareSplice, "splice plate"+j.Units.OwnUnits(w.words(len(splices))), j.System.Splice.Length)
+		c.Items[len(c.Items)-1].Inside = w.told(len(splices))
 	}
 	c.Items = append(c.Items, covers...)
 	for _, f := range Fasteners(runs) {
@@ -157,6 +159,14 @@ func (w byWidth) words(several int) string {
 		return ", assembly " + w.tested + ", cap " + job.Both(w.inside) + " inside"
 	}
 	return ", cap " + job.Both(w.inside) + " inside"
+}
+
+// told is the width inside where parts are of several, else zero.
+func (w byWidth) told(several int) length.Length {
+	if several < 2 {
+		return 0
+	}
+	return w.inside
 }
 
 // Spare rounds a percentage of a count up to whole parts.

@@ -109,7 +109,7 @@ func dimensions(g *drawing.Scene) {
 
 func signs(g *drawing.Scene) {
 	g.Draw(drawing.ScaleBar{At: drawing.Pt(13500, 21500), Stops: []drawing.Unit{0, 635, 1270, 2540, 5080}, Labels: []string{"0", "1'", "2'", "4'", "8'"}, Words: `1/4" = 1'-0"`}.Figure())
-	g.Draw(drawing.CheckBar{At: drawing.Pt(21000, 21700)}.Figure())
+	g.Draw(drawing.CheckBar{At: drawing.Pt(21000, 21700), Words: "CHECK BAR: measure it. If the print is not true to size, do not scale from it."}.Figure())
 	g.Draw(drawing.NorthArrow{At: drawing.Pt(33500, 22600), R: 700, North: 1150}.Figure())
 	g.Draw(drawing.DirectionArrow{Tail: drawing.Pt(13500, 24400), Head: drawing.Pt(18500, 24400), Words: "STATIONS"}.Figure())
 	g.Draw(drawing.DirectionArrow{Tail: drawing.Pt(35500, 24000), Head: drawing.Pt(35500, 22000), Words: "OUTSIDE"}.Figure())
