@@ -319,7 +319,7 @@ func (b *book) closing(counted string) whole {
 	}
 }
 
-const signHigh drawing.Unit = 3000
+const signHigh drawing.Unit = 3400
 
 // signature stands at the end: counted and inspected first.
 func (b *book) signature(counted string) whole {
@@ -332,14 +332,17 @@ func (b *book) signature(counted string) whole {
 			head := say(words.CrateSign)
 			z := within(head, drawing.Bold, drawing.Head, box.Width()-500)
 			g.Text(drawing.Pt(x, box.Min.Y+600), head, drawing.Style{Size: z, Face: drawing.Bold})
-			first := say(words.CrateSignFirst)
-			g.Text(drawing.Pt(x, box.Min.Y+1050), first, drawing.Style{Size: within(first, drawing.Regular, drawing.Note, box.Width()-500)})
-			g.Text(drawing.Pt(x, box.Min.Y+1550), counted, drawing.Style{Face: drawing.Bold})
+			y := box.Min.Y + 1050
+			for _, line := range drawing.Wrap(say(words.CrateSignFirst), drawing.Regular, drawing.Note, box.Width()-500) {
+				g.Text(drawing.Pt(x, y), line, drawing.Style{})
+				y += drawing.Note.Line()
+			}
+			g.Text(drawing.Pt(x, y+100), counted, drawing.Style{Face: drawing.Bold})
 			w := box.Width() / 3
 			for i, what := range []words.Key{words.CrateSignName, words.CrateSignSignature, words.CrateSignDate} {
 				x := x + drawing.Unit(i)*w
-				g.Line(drawing.Thin, drawing.Pt(x, box.Min.Y+2350), drawing.Pt(x+w-500, box.Min.Y+2350))
-				g.Text(drawing.Pt(x, box.Min.Y+2730), say(what), drawing.Style{})
+				g.Line(drawing.Thin, drawing.Pt(x, box.Max.Y-550), drawing.Pt(x+w-500, box.Max.Y-550))
+				g.Text(drawing.Pt(x, box.Max.Y-170), say(what), drawing.Style{})
 			}
 		})
 	})

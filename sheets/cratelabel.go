@@ -82,7 +82,7 @@ func (b *book) crateLabel(c *crate.Crate, least drawing.Unit) whole {
 			number := b.say.Say(words.LabelCrate, words.In("n", itoa(c.N)), words.In("of", itoa(len(b.l.Crates))))
 			s.Text(drawing.Pt(x, r.Min.Y+1600), number, drawing.Style{Size: within(number, drawing.Bold, 1200, r.Width()-4200), Face: drawing.Bold})
 			opened := b.openedWhen(c)
-			s.Text(drawing.Pt(x, r.Min.Y+2500), opened, drawing.Style{Size: within(opened, drawing.Bold, 600, r.Width()-600), Face: drawing.Bold})
+			s.Text(drawing.Pt(x, r.Min.Y+2530), opened, drawing.Style{Size: within(opened, drawing.Bold, 540, r.Width()-600), Face: drawing.Bold})
 			thisWayUp(s, drawing.Pt(r.Max.X-3300, r.Min.Y+350))
 			keepDry(s, drawing.Pt(r.Max.X-1100, r.Min.Y+350))
 			y := r.Min.Y + head

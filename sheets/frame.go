@@ -247,8 +247,12 @@ func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, no string) {
 		}
 	}
 	if p.kind.shopMarks() {
-		s.Text(drawing.Pt(r.Min.X+r.Width()*title.part/100-120, r.Min.Y+130+drawing.Unit(drawing.Note)), b.preliminary(),
-			drawing.Style{Size: drawing.Note, Face: drawing.Bold, Align: drawing.Right})
+		w := r.Width()*title.part/100 - 240 - 300 - drawing.Width(drawing.Regular, title.label, drawing.Small)
+		said := b.preliminary()
+		if drawing.Width(drawing.Bold, said, drawing.Note) > w {
+			said = b.say.Say(words.LabelPreliminary, words.In("digest", b.shownDigest()))
+		}
+		s.Text(drawing.Pt(r.Min.X+r.Width()*title.part/100-120, r.Min.Y+130+drawing.Unit(drawing.Note)), said, drawing.Style{Size: drawing.Note, Face: drawing.Bold, Align: drawing.Right})
 	}
 }
 
