@@ -15,6 +15,7 @@ import (
 // plywood and rates, so that every room has its work.
 func whole() *job.Job {
 	j := jobtest.Job()
+	j.System.RearClearance = 3 * length.Inch / 8 // its hook reaches in so far
 	j.Shop = &job.Shop{K: 0.4, LeastFlange: in / 4, Brake: 200 * in, MostTurn: 170 * job.Degree, WeldGap: in / 32,
 		Effort: 400,
 		Sheets: []job.ShopSheet{{Width: 48 * in, Length: 144 * in,

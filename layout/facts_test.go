@@ -71,7 +71,7 @@ func TestFactsOfAnyJob(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := anyJob(t)
 		confusing(t, j)
-		l, found := layout.Build(j)
+		l, found := solved(j)
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}
@@ -89,7 +89,7 @@ func TestFactsOfAnyJob(t *testing.T) {
 				t.Fatalf("%s: %q is no length", f.Name(), f.Value)
 			}
 		}
-		again, _ := layout.Build(j)
+		again, _ := solved(j)
 		if d := fact.Diff(led, again.Facts()); len(d) > 0 {
 			t.Fatalf("%s differs from one solving to the next", d[0].Name())
 		}
@@ -145,7 +145,7 @@ func factsAgree(t *rapid.T, l *layout.Layout, led fact.Ledger) {
 func TestFactsMirror(t *testing.T) {
 	draws.Check(t, 12, func(t *rapid.T) {
 		j := jobtest.Random(t)
-		a, found := layout.Build(j)
+		a, found := solved(j)
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}
@@ -156,7 +156,7 @@ func TestFactsMirror(t *testing.T) {
 				t.Skip("a joint turns at a kink")
 			}
 		}
-		b, _ := layout.Build(mirror(j))
+		b, _ := solved(mirror(j))
 		of := func(l *layout.Layout) []string {
 			var out []string
 			// A run's counts are summed: the chair under a joint at a kink is counted with

@@ -39,7 +39,7 @@ func TestCornerPlanByHand(t *testing.T) {
 	if found.HasErrors() {
 		t.Fatal(found)
 	}
-	l, _ := layout.Build(j)
+	l, _ := solved(j)
 	all := turned(l)
 	i := slices.IndexFunc(all, func(q *layout.Piece) bool { return q.Mark == "N/E" })
 	c := l.Corner(all[i])
@@ -114,7 +114,7 @@ func TestCornerRearsByHand(t *testing.T) {
 // What a plan of a corner shows stands where the plans of its runs and the facts say.
 func TestCornersAgreeWithRunsAndFacts(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, found := layout.Build(anyJob(t))
+		l, found := solved(anyJob(t))
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}
@@ -284,8 +284,8 @@ func outlineHolds(t *rapid.T, q *layout.Piece, c plan.Corner) {
 func TestCornerPlansMirror(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := anyJob(t)
-		a, found := layout.Build(j)
-		b, twins := layout.Build(mirror(j))
+		a, found := solved(j)
+		b, twins := solved(mirror(j))
 		if found.HasErrors() || twins.HasErrors() {
 			t.Skip("not a layout")
 		}
@@ -410,7 +410,7 @@ func unlike(a, b []mark) string {
 func TestCornerPlansOfEnds(t *testing.T) {
 	ends := 0
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, found := layout.Build(jobtest.Random(t))
+		l, found := solved(jobtest.Random(t))
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}

@@ -24,7 +24,7 @@ import (
 func TestKeyPlanAgreesWithJob(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := anyJob(t)
-		l, found := layout.Build(j)
+		l, found := solved(j)
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}
@@ -117,8 +117,8 @@ func keyRunAgrees(t *rapid.T, l *layout.Layout, p plan.KeyPerimeter, n int, of *
 func TestKeyPlanMirrors(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := anyJob(t)
-		a, found := layout.Build(j)
-		b, twins := layout.Build(mirror(j))
+		a, found := solved(j)
+		b, twins := solved(mirror(j))
 		if found.HasErrors() || twins.HasErrors() {
 			t.Skip("not a layout")
 		}

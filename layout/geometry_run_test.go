@@ -204,11 +204,11 @@ func kinked(p plan.Run) bool {
 func TestPlanOfARunMirrors(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := jobtest.Random(t)
-		a, found := layout.Build(j)
+		a, found := solved(j)
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}
-		b, _ := layout.Build(mirror(j))
+		b, _ := solved(mirror(j))
 		for i, p := range a.Perimeters {
 			q := b.Perimeters[i]
 			for k, r := range p.Runs {
@@ -248,7 +248,7 @@ func (t agreed) agree(of string, all ...plan.Value) {
 // What a run's plan letters is what its facts say, each under its name.
 func TestPlanOfARunAgreesWithItsFacts(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, found := layout.Build(anyJob(t))
+		l, found := solved(anyJob(t))
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}
@@ -341,11 +341,11 @@ func (t agreed) laid(p plan.Run) {
 func TestOrderOfWorkMirrors(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := jobtest.Random(t)
-		a, found := layout.Build(j)
+		a, found := solved(j)
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}
-		b, _ := layout.Build(mirror(j))
+		b, _ := solved(mirror(j))
 		for i, p := range a.Perimeters {
 			for k, r := range p.Runs {
 				other := b.Perimeters[i].Runs[len(p.Runs)-1-k]
@@ -372,7 +372,7 @@ func TestOrderOfWorkMirrors(t *testing.T) {
 // a step of the sheets, and where nothing is to be packed not below it.
 func TestUndersidesStandOnTheirPacking(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, found := layout.Build(anyJob(t))
+		l, found := solved(anyJob(t))
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}
@@ -401,7 +401,7 @@ func TestNotesStandAtTheirStations(t *testing.T) {
 	j.Perimeters = []job.Perimeter{jobtest.Rectangle(480*length.Inch, 240*length.Inch)}
 	q := &j.Perimeters[0].Runs[0].Readings[2]
 	q.Note, q.Conditions = "block rocks; reset before packing", []job.Condition{job.Loose}
-	l, _ := layout.Build(j)
+	l, _ := solved(j)
 	r := l.Runs()[0]
 	p := l.Plan(r)
 	if len(p.Notes) != 1 {

@@ -4,7 +4,6 @@ import (
 	"math"
 	"testing"
 
-	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
@@ -17,6 +16,7 @@ import (
 // bent gives a job a shop that bends and cuts whatever it is given.
 func bent(j *job.Job) *job.Job {
 	const in = length.Inch
+	j.System.RearClearance = 3 * length.Inch / 8 // its hook reaches in so far
 	j.Shop = &job.Shop{K: 0.41, LeastRadius: in / 32, LeastFlange: in / 4, Brake: 2000 * in, MostTurn: 170 * job.Degree, WeldGap: in / 32, Film: "finish side, out",
 		Sheets: []job.ShopSheet{{Width: 60 * in, Length: 200 * in, Price: 100}}, Kerf: in / 8, EndTrim: in / 4, EdgeTrim: in / 4, LeastDrop: 28 * in, Effort: 20}
 	return j
@@ -25,7 +25,7 @@ func bent(j *job.Job) *job.Job {
 // Every distance of a blank is that of its outline, and what lies on it lies within.
 func TestBlanksAgreeWithTheirOutlines(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, found := layout.Build(bent(anyJob(t)))
+		l, found := solved(bent(anyJob(t)))
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}
@@ -79,7 +79,7 @@ func squareEdges(b plan.Blank) bool {
 func TestBlanksOfTwinsAreMirrors(t *testing.T) {
 	twins := 0
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, found := layout.Build(bent(anyJob(t)))
+		l, found := solved(bent(anyJob(t)))
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}

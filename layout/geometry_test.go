@@ -23,7 +23,7 @@ func TestOneWallForAll(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := anyJob(t)
 		j.System.Chair.FrontEdge = length.Length(rapid.IntRange(0, 12).Draw(t, "front edge")) * length.Inch / 16
-		l, _ := layout.Build(j)
+		l, _ := solved(j)
 		facts := l.Facts()
 		for _, r := range l.Runs() {
 			for i, q := range r.Readings {
@@ -122,7 +122,7 @@ func TestFacesOfAnUnmeasuredWall(t *testing.T) {
 	p := jobtest.Rectangle(300*length.Inch, 200*length.Inch)
 	p.Runs[0].Readings = nil
 	j.Perimeters = append(j.Perimeters, p)
-	l, _ := layout.Build(j)
+	l, _ := solved(j)
 	s, r := &l.Job.System, l.Runs()[0]
 	f := r.FaceAt(s, 100*length.Inch)
 	if front, rear := f.Street-s.Metal.Thickness, r.Outside-s.Metal.Thickness-f.Roof; f.Surveyed || front != length.Inch/4 || rear != length.Inch/2 {
@@ -134,7 +134,7 @@ func TestFacesOfAnUnmeasuredWall(t *testing.T) {
 // and the usual width is the last.
 func TestWidthsAreAllSaid(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, _ := layout.Build(anyJob(t))
+		l, _ := solved(anyJob(t))
 		for _, p := range l.Perimeters {
 			all := p.Widths()
 			for _, w := range all {
@@ -165,7 +165,7 @@ func TestSectionsJudgeAsFindingsDo(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := anyJob(t)
 		j.Walls[0].CoverRear += length.Length(rapid.IntRange(0, 32).Draw(t, "cover")) * length.Inch / 16
-		l, _ := layout.Build(j)
+		l, _ := solved(j)
 		for _, r := range l.Runs() {
 			held := map[string]bool{}
 			for _, f := range l.HoldsOn(r) {
@@ -197,7 +197,7 @@ func TestSectionsJudgeAsFindingsDo(t *testing.T) {
 // miters.
 func TestPlanOfARun(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, found := layout.Build(anyJob(t))
+		l, found := solved(anyJob(t))
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}

@@ -4,7 +4,6 @@ import (
 	"slices"
 	"testing"
 
-	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
@@ -20,7 +19,7 @@ import (
 func TestWallReportsAgreeWithReadings(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := anyJob(t)
-		l, found := layout.Build(j)
+		l, found := solved(j)
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}
@@ -68,8 +67,8 @@ func TestWallReportsAgreeWithReadings(t *testing.T) {
 func TestWallReportsMirror(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := anyJob(t)
-		a, found := layout.Build(j)
-		b, twins := layout.Build(mirror(j))
+		a, found := solved(j)
+		b, twins := solved(mirror(j))
 		if found.HasErrors() || twins.HasErrors() {
 			t.Skip("not a layout")
 		}

@@ -22,9 +22,10 @@ func TestGirthAndWeightAreOne(t *testing.T) {
 	bodies, formed := 0, 0
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := jobtest.Uneven(t)
+		j.System.RearClearance = 3 * length.Inch / 8 // its hook reaches in so far
 		j.Shop = &job.Shop{K: 0.41, LeastRadius: length.Inch / 32, LeastFlange: length.Inch / 4, Brake: 2000 * length.Inch, MostTurn: 170 * job.Degree, WeldGap: length.Inch / 32,
 			Sheets: []job.ShopSheet{{Width: 60 * length.Inch, Length: 200 * length.Inch}}, LeastDrop: 28 * length.Inch, Effort: 20}
-		l, found := layout.Build(j)
+		l, found := solved(j)
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}

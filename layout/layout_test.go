@@ -405,7 +405,11 @@ func TestMirrorOfHalfNanometres(t *testing.T) {
 }
 
 func checkMirror(t interface{ Fatalf(string, ...any) }, j *job.Job) {
-	a, b := build(t, j), build(t, mirror(j))
+	a, found := solved(j)
+	if found.HasErrors() {
+		t.Fatalf("%v", found)
+	}
+	b, _ := solved(mirror(j))
 	for i, p := range a.Perimeters {
 		q := b.Perimeters[i]
 		n := len(p.Runs)

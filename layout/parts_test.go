@@ -18,6 +18,7 @@ import (
 func riserJob(rise length.Length) *job.Job {
 	const in = length.Inch
 	j := steppedJob(rise)
+	j.System.RearClearance = 3 * length.Inch / 8 // its hook reaches in so far
 	j.Shop = &job.Shop{K: 0.4, LeastFlange: in / 4, Brake: 200 * in, MostTurn: 170 * job.Degree,
 		Sheets: []job.ShopSheet{{Width: 60 * in, Length: 200 * in}}, EdgeTrim: in / 4, Effort: 20}
 	j.System.StepRiser = &job.RiserRules{ReturnFront: 5 * in / 2, ReturnRear: 2 * in, Lap: 3 * in / 2}

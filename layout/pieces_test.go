@@ -3,7 +3,6 @@ package layout_test
 import (
 	"testing"
 
-	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
@@ -17,7 +16,7 @@ import (
 // up to the pieces there are.
 func TestMadeAgreesWithFacts(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, found := layout.Build(anyJob(t))
+		l, found := solved(anyJob(t))
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}

@@ -19,7 +19,7 @@ import (
 // The schedules count what the layout holds, each thing once.
 func TestSchedulesCountEverythingOnce(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, found := layout.Build(jobtest.Random(t))
+		l, found := solved(jobtest.Random(t))
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}
@@ -116,7 +116,7 @@ func mostLayers(r *layout.Run) int {
 
 func TestSectionCasesCoverEveryChair(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, found := layout.Build(jobtest.Random(t))
+		l, found := solved(jobtest.Random(t))
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}
@@ -209,7 +209,7 @@ func TestHoleOf(t *testing.T) {
 // that strip; everything else as it is laid.
 func TestShipped(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, found := layout.Build(jobtest.Random(t))
+		l, found := solved(jobtest.Random(t))
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}

@@ -156,7 +156,7 @@ func mold(r plan.Ring, x length.Length, p plan.Section) float64 {
 
 func TestSectionsLetterWhatTheyDraw(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, found := layout.Build(anyJob(t))
+		l, found := solved(anyJob(t))
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}
@@ -174,7 +174,7 @@ func TestMetalOfSamplesStandsClear(t *testing.T) {
 		if found.HasErrors() {
 			t.Fatal(found)
 		}
-		l, _ := layout.Build(j)
+		l, _ := solved(j)
 		n := 0
 		eachSection(l, 4, func(r *layout.Run, p plan.Section) {
 			n++
@@ -233,7 +233,7 @@ func TestSectionsMirror(t *testing.T) {
 // way it is bent at their ends.
 func TestFormedPartsAreAsStated(t *testing.T) {
 	j, _ := job.Read(os.DirFS("../samples"), "rectangle/job.yaml")
-	l, _ := layout.Build(j)
+	l, _ := solved(j)
 	seen := 0
 	for _, p := range l.Parts {
 		if p.Kind.String() != "anchor chair" || len(p.Bodies) == 0 {

@@ -71,7 +71,7 @@ func TestLimits(t *testing.T) {
 // its extremes are in order.
 func TestFasteningsAreWhole(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, found := layout.Build(jobtest.Random(t))
+		l, found := solved(jobtest.Random(t))
 		if found.HasErrors() {
 			t.Skip("not a layout")
 		}
@@ -161,7 +161,7 @@ func TestSpacingCountsOnTheMetal(t *testing.T) {
 		t.Errorf("on the metal %v, from chair to chair %v", m.Built, m.Pitch)
 	}
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, found := layout.Build(jobtest.Random(t))
+		l, found := solved(jobtest.Random(t))
 		if found.HasErrors() || slices.ContainsFunc(l.Holds(), func(f finding.Finding) bool { return strings.HasPrefix(f.Code, "chair") }) {
 			t.Skip("errors, or chairs on hold")
 		}

@@ -98,7 +98,7 @@ func teeRoom(found finding.List) bool {
 
 func TestTeeInvariants(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
-		l, found := layout.Build(jobtest.RandomCross(t))
+		l, found := solved(jobtest.RandomCross(t))
 		if teeRoom(found) {
 			t.Skip("no room")
 		}
