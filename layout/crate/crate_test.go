@@ -186,6 +186,7 @@ func TestPacked(t *testing.T) {
 // Where the shop's data is stated, a crate weighs what its patterns do.
 func TestCratesWeighDevelopedAreas(t *testing.T) {
 	j := jobtest.Job()
+	j.System.RearClearance = 3 * length.Inch / 8 // more than the hook reaches in
 	j.Shop = &job.Shop{K: 0.41, KSource: "bend test", LeastRadius: length.Inch / 32, LeastFlange: length.Inch / 4, Brake: 2000 * length.Inch, MostTurn: 170 * job.Degree,
 		Sheets: []job.ShopSheet{{Width: 60 * length.Inch, Length: 200 * length.Inch}}, Effort: 20}
 	j.Perimeters = []job.Perimeter{jobtest.Rectangle(480*length.Inch, 240*length.Inch)}

@@ -200,9 +200,6 @@ func (c *checker) piece(all []Sheet) {
 // corner sets two legs at the point where their front folds meet and measures them
 // against one another.
 func (c *checker) corner(a, b body, turn, pitch float64) {
-	if a.Sheet.Row["lap"] != "" || b.Sheet.Row["lap"] != "" {
-		return // the tabs of a lap are folded by a test of the shop's own
-	}
 	gap := a.Sheet.Row.MM("seam gap")
 	// Directions of the leaving run: along, to its street, up.
 	sin, cos := math.Sincos(turn * math.Pi / 180)
