@@ -54,9 +54,10 @@ func (b *book) crateLabel(c *crate.Crate, least drawing.Unit) whole {
 		st   drawing.Style
 	}
 	const head drawing.Unit = 2650
-	// As large as the label holds: it is read from a few steps away.
+	// As large as the label holds: it is read from a few steps away. At the least its
+	// words are larger than those of any list.
 	wrap := func(w drawing.Unit) (out []line, h drawing.Unit) {
-		for larger := drawing.Size(16); larger >= 10; larger-- {
+		for larger := drawing.Size(16); larger >= 9; larger-- {
 			out, h = nil, 0
 			for _, p := range ps {
 				z := p.size * larger / 10
