@@ -54,7 +54,7 @@ func (l *Layout) chairFindings() finding.List {
 			of = append(of, a.Name)
 		}
 	}
-	if len(of) == 0 {
+	if len(of) == 0 || l.Job.Shop == nil { // without a shop nothing is made; the section says what it draws dashed
 		return nil
 	}
 	f := finding.New(finding.Note, "chair-not-stated", s.Chair.At,

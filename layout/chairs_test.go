@@ -100,6 +100,7 @@ func TestChairNotStated(t *testing.T) {
 	} {
 		j := jobtest.Job()
 		j.System.Chair.At.Line = 7
+		j.Shop = &job.Shop{K: 0.4, LeastFlange: length.Inch / 4, Brake: 2000 * length.Inch, MostTurn: 170 * job.Degree, WeldGap: length.Inch / 32}
 		j.Perimeters = []job.Perimeter{jobtest.Rectangle(960*length.Inch, 480*length.Inch)}
 		c.state(j)
 		_, found := layout.Build(j)

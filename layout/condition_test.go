@@ -32,7 +32,7 @@ func TestRottenNailerHoldsThePiecesOverIt(t *testing.T) {
 		}
 	}
 	r.Cleared = []job.Cleared{{Station: 480 * length.Inch, Measure: job.MeasureCondition, By: "surveyor", Conditions: []job.Condition{job.Rotten}}}
-	if _, found = layout.Build(j); len(found) != 1 || found[0].Code != "chair-not-stated" { // the test job's
+	if _, found = layout.Build(j); len(found) != 0 {
 		t.Errorf("%v", found)
 	}
 }

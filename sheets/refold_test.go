@@ -141,6 +141,7 @@ func TestAnotherProgramFolds(t *testing.T) {
 	j.Perimeters = []job.Perimeter{jobtest.Rectangle(700*in, 420*in)}
 	j.System.Profile.RearHook = job.Kick{Length: in, Angle: 146 * job.Degree}
 	j.System.Profile.HemReturn = 3 * in / 8
+	j.System.RearClearance = in // more than that hook reaches in
 	files := machineFiles(t, build(t, j))
 	all, err := refold.Read(files)
 	if err != nil {

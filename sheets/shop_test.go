@@ -17,6 +17,7 @@ import (
 
 // withShop gives a job a shop that makes what the cases draw.
 func withShop(j *job.Job) *job.Job {
+	j.System.RearClearance = 3 * in / 8 // its hook reaches in so far
 	j.Shop = &job.Shop{K: 0.41, KSource: "bend test 31", LeastRadius: in / 32, LeastFlange: in / 4, Brake: 2000 * in, MostTurn: 170 * job.Degree, WeldGap: in / 32, Film: "finish side, out",
 		Sheets: []job.ShopSheet{{Width: 60 * in, Length: 200 * in, Price: 100}}, Kerf: in / 8, EndTrim: in / 4, EdgeTrim: in / 4, LeastDrop: 28 * in, Effort: 20,
 		Labels: job.Labels{Columns: 2, Rows: 5}, Relief: job.Relief{Width: in / 8, Depth: in / 8}}

@@ -143,6 +143,9 @@ func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, st label
 			w := in.Width() - left - 100
 			// Under the drawing what the mark is worth.
 			said := b.say.Say(words.LabelPreliminary, words.In("digest", b.shownDigest()))
+			if drawing.Width(drawing.Regular, said, drawing.Note) > w { // the digest tells two contents of a mark apart
+				said = b.shownDigest()
+			}
 			g.Text(drawing.Pt(in.Max.X, in.Max.Y-20), shorten(said, drawing.Regular, drawing.Note, w), drawing.Style{Align: drawing.Right})
 			in.Max.Y -= drawing.Unit(drawing.Note) + 40
 			place(g, view.FormedTop(b.formedOf(f), w, in.Height()), drawing.Pt(in.Max.X-w, in.Min.Y), prefix)

@@ -21,7 +21,7 @@ func TestCrates(t *testing.T) {
 	j.Crating.WeightMost = 60000
 	j.Perimeters = []job.Perimeter{jobtest.Rectangle(960*length.Inch, 480*length.Inch)}
 	l, found := layout.Build(j)
-	if len(found) != 1 || found[0].Code != "chair-not-stated" { // the test job's
+	if len(found) != 0 {
 		t.Fatal(found)
 	}
 	if l.Crates[0].Kind != crate.Hardware || l.Crates[0].N != 1 {
