@@ -13,6 +13,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
+	"copingset/layout/length/draws"
 	"copingset/sheets/internal/refold"
 )
 
@@ -174,6 +175,9 @@ func TestAnotherProgramClosesCorners(t *testing.T) {
 	}
 	outside, inside := 0, 0
 	for name, l := range all {
+		if name != "l-shape" && draws.Times(1) == 1 { // the slowest of the readers: all samples where much is drawn
+			continue
+		}
 		for _, s := range fold(machineFiles(t, l)).Seams {
 			if s.Inside {
 				inside++
