@@ -66,8 +66,8 @@ func Views(l *layout.Layout) []drawing.Scene {
 			of := b.planOf(r)
 			wins, along := view.Windows(of, viewWide)
 			for _, w := range wins {
-				add(view.RunPlan(of, w, along, view.RunAcross(of, viewHigh/2), viewWide), "plan", p.Job.Name, r.Name)
-				add(view.RunElevation(of, w, along, view.RunUp(of, viewHigh/2), viewWide), "elevation", p.Job.Name, r.Name)
+				add(view.RunPlan(b.say, of, w, along, view.RunAcross(of, viewHigh/2), viewWide), "plan", p.Job.Name, r.Name)
+				add(view.RunElevation(b.say, of, w, along, view.RunUp(of, viewHigh/2), viewWide), "elevation", p.Job.Name, r.Name)
 			}
 		}
 	}

@@ -149,11 +149,11 @@ func (b *book) windows(r *layout.Run, p page) (leaves []*leaf, along view.Scale,
 		height -= matchHigh
 	}
 	k := runScales{along: along}
-	k.across, k.up, k.together = view.RunScales(of, wins, along, room.Width(), height, apart)
+	k.across, k.up, k.together = view.RunScales(b.say, of, wins, along, room.Width(), height, apart)
 	if !k.together { // with scales and reader said once for both
 		cells := make([]view.RunCell, len(wins))
 		for i, w := range wins {
-			cells[i] = view.RunCell{Run: of, Win: w, Width: room.Width()}
+			cells[i] = view.RunCell{Say: b.say, Run: of, Win: w, Width: room.Width()}
 		}
 		if across, up, ok := view.RunCellRows([][]view.RunCell{cells}, along, room.Width(), height-near, near, 0); ok {
 			k = runScales{along: along, across: across, up: up, together: true, once: true}
@@ -176,7 +176,7 @@ func (b *book) windows(r *layout.Run, p page) (leaves []*leaf, along view.Scale,
 // stand on end and leave no height for the elevation.
 func (b *book) enlarge(r *plan.Run, w view.Window, along view.Scale, room drawing.Rect) view.Scale {
 	drawn := func(s view.Scale) drawing.Scene {
-		return view.RunPlan(r, w, s, view.RunAcross(r, viewLeast), room.Width())
+		return view.RunPlan(b.say, r, w, s, view.RunAcross(r, viewLeast), room.Width())
 	}
 	all := view.Scales(b.metric)
 	i := slices.Index(all, along)
@@ -362,7 +362,7 @@ func (b *book) views(of *plan.Run, w view.Window, k runScales, room drawing.Rect
 		f.band = drawing.Box(room.Min.X, min(y+v.H+gap, room.Max.Y), room.Max.X, room.Max.Y)
 	}
 	if k.once {
-		c := view.RunCell{Run: of, Win: w, Width: room.Width()}
+		c := view.RunCell{Say: b.say, Run: of, Win: w, Width: room.Width()}
 		f := &leaf{window: n, win: w}
 		plans, elevations := view.RunCellViews([]view.RunCell{c}, k.along, k.across, k.up)
 		put(f, plans[0], "p")
@@ -371,16 +371,16 @@ func (b *book) views(of *plan.Run, w view.Window, k runScales, room drawing.Rect
 		return []*leaf{f}
 	}
 	if k.together {
-		above, elevation := view.RunViews(of, w, k.along, k.across, k.up, room.Width())
+		above, elevation := view.RunViews(b.say, of, w, k.along, k.across, k.up, room.Width())
 		f := &leaf{window: n, win: w}
 		put(f, above, "p")
 		put(f, elevation, "e")
 		return []*leaf{f}
 	}
 	p := &leaf{window: n, win: w, only: planOnly}
-	put(p, view.RunPlan(of, w, k.along, k.across, room.Width()), "p")
+	put(p, view.RunPlan(b.say, of, w, k.along, k.across, room.Width()), "p")
 	e := &leaf{window: n, win: w, only: elevationOnly}
-	put(e, view.RunElevation(of, w, k.along, k.up, room.Width()), "e")
+	put(e, view.RunElevation(b.say, of, w, k.along, k.up, room.Width()), "e")
 	return []*leaf{p, e}
 }
 

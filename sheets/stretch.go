@@ -89,7 +89,7 @@ func (b *book) share(t *stretch) bool {
 		of = append(of, b.planOf(r))
 	}
 	for _, along := range view.RunCellScales(of) {
-		rows, ok := cellRows(of, along, room.Width())
+		rows, ok := b.cellRows(of, along, room.Width())
 		if !ok {
 			continue
 		}
@@ -108,10 +108,10 @@ func (b *book) share(t *stretch) bool {
 
 // cellRows sets runs in rows of columns, and shares out the width that is left;
 // false if one is wider than the page.
-func cellRows(runs []*plan.Run, along view.Scale, width drawing.Unit) (rows [][]view.RunCell, ok bool) {
+func (b *book) cellRows(runs []*plan.Run, along view.Scale, width drawing.Unit) (rows [][]view.RunCell, ok bool) {
 	used := width
 	for _, r := range runs {
-		c := view.NewRunCell(r, along)
+		c := view.NewRunCell(b.say, r, along)
 		if c.Width > width {
 			return nil, false
 		}

@@ -6,6 +6,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -26,6 +27,7 @@ const (
 // that of heights.
 type runFrame struct {
 	of           *plan.Run
+	say          words.Book
 	win          Window
 	along, cross Scale
 	width        drawing.Unit
@@ -41,8 +43,8 @@ type runFrame struct {
 	cell         bool                // one of several on a sheet that says scales and reader once for all
 }
 
-func newRunFrame(of *plan.Run, win Window, along, cross Scale, width drawing.Unit) *runFrame {
-	f := &runFrame{of: of, win: win, along: along, cross: cross, width: width, tape: length.Crew(of.Metric), chairTape: of.ChairTape}
+func newRunFrame(say words.Book, of *plan.Run, win Window, along, cross Scale, width drawing.Unit) *runFrame {
+	f := &runFrame{say: say, of: of, win: win, along: along, cross: cross, width: width, tape: length.Crew(of.Metric), chairTape: of.ChairTape}
 	f.left, f.right = runSides(of, win, along)
 	return f
 }
@@ -203,13 +205,13 @@ func (f *runFrame) unit() string {
 // crew letters a cap station as the crew tapes it.
 func (f *runFrame) crew(station length.Length) string { return f.long(f.of.ToCrew(station)) }
 
-// partWords says which part of the run a window is.
-func (f *runFrame) partWords() string {
-	w := "RUN " + f.of.Name
+// partWords title a view of the whole run or of the part of it a window is.
+func (f *runFrame) partWords(whole, part words.Key) string {
+	run := words.In("run", f.of.Name)
 	if f.win.Of > 1 {
-		w += ", part " + runCount(f.win.N) + " of " + runCount(f.win.Of)
+		return f.say.Say(part, run, words.In("n", runCount(f.win.N)), words.In("of", runCount(f.win.Of)))
 	}
-	return w
+	return f.say.Say(whole, run)
 }
 
 // runTag is the last part of a name, C3 of N-C3: on the run's own sheet the

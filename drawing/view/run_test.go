@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/cap"
 	"copingset/layout/job"
@@ -99,7 +100,7 @@ func runSheets(l *layout.Layout, r *layout.Run, width drawing.Unit) ([]runSheet,
 	across, up := RunAcross(of, 95*drawing.MM), RunUp(of, 60*drawing.MM)
 	var out []runSheet
 	for _, w := range wins {
-		out = append(out, runSheet{w, RunPlan(of, w, along, across, width), RunElevation(of, w, along, up, width)})
+		out = append(out, runSheet{w, RunPlan(words.Book{}, of, w, along, across, width), RunElevation(words.Book{}, of, w, along, up, width)})
 	}
 	return out, along
 }
@@ -191,7 +192,7 @@ func runMatch(t runFails, s drawing.Scene) {
 // runWants checks what every sheet must say.
 func runWants(t runFails, r *layout.Run, s runSheet) {
 	all := runWords(s.plan)
-	for _, w := range []string{"STREET SIDE", "ROOF - you stand here", "Lengthwise", "cap line"} {
+	for _, w := range []string{"STREET SIDE", "ROOF SIDE: you stand here", "Lengthwise", "cap line"} {
 		if !strings.Contains(all, w) {
 			t.Errorf("run %s, part %d: the plan does not say %q", r.Name, s.win.N, w)
 		}
@@ -334,7 +335,7 @@ func TestPrintedPiecesAddUp(t *testing.T) {
 		}
 		for _, r := range l.Runs() {
 			// A window of the whole run cuts no part.
-			f := newRunFrame(planned(l, r), Window{From: 0, To: r.Cap, N: 1, Of: 1}, Scale{Ratio: 24}, Scale{Ratio: 12}, runWide)
+			f := newRunFrame(words.Book{}, planned(l, r), Window{From: 0, To: r.Cap, N: 1, Of: 1}, Scale{Ratio: 24}, Scale{Ratio: 12}, runWide)
 			p := &runPlan{runFrame: f}
 			ends, labels, gap := p.pieceLabels()
 			if len(ends) < 2 || ends[0] != 0 || ends[len(ends)-1] != r.Cap {
@@ -443,7 +444,7 @@ func TestRunsAreNeverSquashed(t *testing.T) {
 			}
 			wins, along := Windows(of, runWide)
 			small := Scale{Name: "1:500", Ratio: 500}
-			words := runWords(RunPlan(of, wins[0], along, small, runWide), RunElevation(of, wins[0], along, small, runWide))
+			words := runWords(RunPlan(words.Book{}, of, wins[0], along, small, runWide), RunElevation(words.Book{}, of, wins[0], along, small, runWide))
 			if strings.Contains(words, "1:500") || strings.Contains(words, "smaller") {
 				t.Errorf("%s, run %s is squashed: %s", name, r.Name, words)
 			}
@@ -493,7 +494,7 @@ func TestLayoutStringShows(t *testing.T) {
 						}
 					}
 				})
-				if words := runWords(s.plan); strung && strings.Contains(words, "layout string") && !strings.Contains(words, "behind the cap line") {
+				if words := runWords(s.plan); strung && strings.Contains(words, "string line") && !strings.Contains(words, "behind the cap line") {
 					t.Errorf("%s, run %s, part %d: the string's label does not say where it is stretched", name, r.Name, s.win.N)
 				}
 			}
@@ -509,16 +510,16 @@ func TestRunScalesFitEveryPart(t *testing.T) {
 	r := l.Runs()[0]
 	of := planned(l, r)
 	wins, along := Windows(of, runWide)
-	across, up, together := RunScales(of, wins, along, runWide, 24000, 350)
+	across, up, together := RunScales(words.Book{}, of, wins, along, runWide, 24000, 350)
 	if !together || len(wins) < 2 {
 		t.Fatalf("%d parts, together %v", len(wins), together)
 	}
 	for _, w := range wins {
-		if h := RunPlan(of, w, along, across, runWide).H + 350 + RunElevation(of, w, along, up, runWide).H; h > 24000 {
+		if h := RunPlan(words.Book{}, of, w, along, across, runWide).H + 350 + RunElevation(words.Book{}, of, w, along, up, runWide).H; h > 24000 {
 			t.Errorf("part %d is %d high", w.N, h)
 		}
 	}
-	if _, _, together := RunScales(of, wins, along, runWide, 9000, 350); together {
+	if _, _, together := RunScales(words.Book{}, of, wins, along, runWide, 9000, 350); together {
 		t.Error("plan and elevation fit a height of 90 mm")
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -12,6 +13,7 @@ import (
 // short run that shares its sheet with its neighbours, or a run whose views are
 // high. Scales and reader are said once for the sheet, by RunCellFoot.
 type RunCell struct {
+	Say   words.Book
 	Run   *plan.Run
 	Win   Window
 	Width drawing.Unit
@@ -50,9 +52,9 @@ func RunCellScales(runs []*plan.Run) []Scale {
 }
 
 // NewRunCell is a run in the least column that holds it at a scale.
-func NewRunCell(r *plan.Run, along Scale) RunCell {
+func NewRunCell(say words.Book, r *plan.Run, along Scale) RunCell {
 	left, right := runSides(r, runWhole(r), along)
-	return RunCell{r, runWhole(r), max(left+along.Units(r.Cap.Real)+right, runCellLeast)}
+	return RunCell{say, r, runWhole(r), max(left+along.Units(r.Cap.Real)+right, runCellLeast)}
 }
 
 func runWhole(r *plan.Run) Window { return Window{From: 0, To: r.Cap.Real, N: 1, Of: 1} }
@@ -68,17 +70,17 @@ func (c RunCell) Elevation(along, up Scale) drawing.Scene {
 }
 
 func (c RunCell) frame(along, cross Scale) *runFrame {
-	f := newRunFrame(c.Run, c.Win, along, cross, c.Width)
+	f := newRunFrame(c.Say, c.Run, c.Win, along, cross, c.Width)
 	f.cell = true
 	return f
 }
 
 // RunViews draws the plan and the elevation of a window that share a sheet: the
 // notes are numbered through both, so that a number stands there once.
-func RunViews(r *plan.Run, win Window, along, across, up Scale, width drawing.Unit) (above, elevation drawing.Scene) {
-	p := newRunFrame(r, win, along, runCross(r, along, across), width)
+func RunViews(say words.Book, r *plan.Run, win Window, along, across, up Scale, width drawing.Unit) (above, elevation drawing.Scene) {
+	p := newRunFrame(say, r, win, along, runCross(r, along, across), width)
 	above = runPlanOf(p)
-	e := newRunFrame(r, win, along, runUpright(along, up), width)
+	e := newRunFrame(say, r, win, along, runUpright(along, up), width)
 	e.first = p.listed
 	return above, runElevationOf(e)
 }
@@ -136,56 +138,57 @@ func RunCellRows(rows [][]RunCell, along Scale, width, height, apart, between dr
 // RunCellFoot says once, under the cells of a sheet, where the reader stands,
 // to what scales they are drawn and how to read them.
 func RunCellFoot(cells []RunCell, along, across, up Scale, width drawing.Unit) drawing.Scene {
-	f := &runFrame{of: cells[0].Run, win: cells[0].Win, along: along, width: width, tape: length.Crew(cells[0].Run.Metric), chairTape: cells[0].Run.ChairTape, cell: true}
+	f := &runFrame{say: cells[0].Say, of: cells[0].Run, win: cells[0].Win, along: along, width: width, tape: length.Crew(cells[0].Run.Metric), chairTape: cells[0].Run.ChairTape, cell: true}
 	above, elevation := &runPlan{runFrame: f}, &runElev{runFrame: f}
-	words, slopes := "", false
+	scales, slopes := "", false
 	bars := []runBar{{runAlong, along}}
 	for _, c := range cells {
 		slopes = slopes || c.Run.Elevation.Slopes
 		f.cross = runCross(c.Run, along, across)
-		switch w := "Plans: " + above.scaleWords(); {
-		case words == "" || w == words:
-			words = w
+		switch w := above.scaleWords(words.ViewScalePlans, words.ViewScalePlansTwo); {
+		case scales == "" || w == scales:
+			scales = w
 		default:
-			words = "Plans: lengthwise " + along.Name + ", crosswise the same where the run is short, else " + across.Name + ". "
+			scales = f.say.Say(words.ViewScalePlansMixed, words.In("along", along.Name), words.In("across", across.Name))
 		}
 		if len(bars) == 1 && f.cross.Ratio != along.Ratio {
 			bars = append(bars, runBar{runAcross, f.cross})
 		}
 	}
 	if !f.whole() {
-		words += "Whole run: " + above.overall() + ". "
+		scales = sentences(scales, above.overall(words.ViewWhole))
 	}
 	f.cross = runUpright(along, up)
-	words += "Elevations: " + elevation.scaleWords(slopes)
+	scales = sentences(scales, elevation.scaleWords(slopes))
 	s := drawing.Scene{Name: "run-foot", W: width}
-	s.Group(drawing.Lettering, "", func(g *drawing.Scene) { s.H = f.footRow(g, 0, append(bars, runBar{runUp, f.cross}), runReader, words) })
+	s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
+		s.H = f.footRow(g, 0, append(bars, runBar{runUp, f.cross}), f.say.Say(words.ViewHere), scales)
+	})
 	return s
 }
 
-// runReader says where the reader of a plan stands.
-const runReader = "ROOF - you stand here"
-
-// scaleWords say to what scales a plan is drawn.
-func (p *runPlan) scaleWords() string {
+// scaleWords say to what scales a plan is drawn: to one, or to two.
+func (p *runPlan) scaleWords(one, two words.Key) string {
+	along := words.In("along", p.along.Name)
 	if p.along.Ratio > p.cross.Ratio {
-		return "Lengthwise " + p.along.Name + ", crosswise " + p.cross.Name + ". Crosswise ×" + runFactor(p.along, p.cross) + ": width, bow and gaps look that much larger. "
+		return p.say.Say(two, along, words.In("across", p.cross.Name), words.In("times", runFactor(p.along, p.cross)))
 	}
-	return "Lengthwise and crosswise " + p.along.Name + ". "
+	return p.say.Say(one, along)
 }
 
 // scaleWords say to what scales an elevation is drawn and what its lines are.
 func (e *runElev) scaleWords(slopes bool) string {
-	words := "Lengthwise " + e.along.Name + ", heights " + e.cross.Name + ". "
+	up := words.In("up", e.cross.Name)
+	scales := e.say.Say(words.ViewScaleUp, words.In("along", e.along.Name), up)
 	if e.cell { // after those of its plan
-		words = "the same lengthwise, heights " + e.cross.Name + ". "
+		scales = e.say.Say(words.ViewScaleUps, up)
 	}
+	times := ""
 	if e.along.Ratio != e.cross.Ratio {
-		words += "Heights ×" + runFactor(e.along, e.cross) + ". "
+		times = e.say.Say(words.ViewScaleTimes, words.In("times", runFactor(e.along, e.cross)))
 	}
-	words += "Wall top: full line at the roof edge, dashed at the street edge. Long-dashed: plane the chairs sit on"
 	if slopes {
-		words += ", at the roof edge, dashed above it at the street edge"
+		return sentences(scales, times, e.say.Say(words.ViewLinesSlopes))
 	}
-	return words + "; packing is measured up to it."
+	return sentences(scales, times, e.say.Say(words.ViewLines))
 }

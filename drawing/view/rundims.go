@@ -7,6 +7,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -52,17 +53,17 @@ func (p *runPlan) leg(corner, trim, end, dir length.Length) runLeg {
 	}
 	inner := corner + dir*trim
 	g := runLeg{stops: []length.Length{corner, inner, end}}
-	rest := "rear "
+	rest := words.ViewLegRoof
 	if trim < 0 {
-		g.stops, rest = []length.Length{inner, corner, end}, "front "
+		g.stops, rest = []length.Length{inner, corner, end}, words.ViewLegStreet
 	}
 	if (end-g.stops[1])*dir <= 0 { // the trim is longer than the leg, as at a short double miter
 		g.stops = g.stops[:2]
 	}
 	_, parts := length.Chain(g.stops, p.tape.Step())
-	g.labels = append(g.labels, "miter "+p.long(length.Abs(parts[0])))
+	g.labels = append(g.labels, p.say.Say(words.ViewLegMiter, words.In("length", p.long(length.Abs(parts[0])))))
 	if len(parts) > 1 {
-		g.labels = append(g.labels, rest+p.long(length.Abs(parts[1])))
+		g.labels = append(g.labels, p.say.Say(rest, words.In("length", p.long(length.Abs(parts[1])))))
 	}
 	if dir < 0 { // from left to right, as all rows
 		for i, k := 0, len(g.stops)-1; i < k; i, k = i+1, k-1 {
@@ -162,19 +163,19 @@ func (p *runPlan) zoneRow(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 		if !ok {
 			continue
 		}
-		kind, words := drawing.ZoneEdge, "EDGE ZONE"
+		kind, whole, cut := drawing.ZoneEdge, words.ViewZoneEdge, words.ViewZoneEdgeAll
 		if z.Corner {
-			kind, words = drawing.ZoneCorner, "CORNER ZONE"
+			kind, whole, cut = drawing.ZoneCorner, words.ViewZoneCorner, words.ViewZoneCornerAll
 		}
 		g.Hatch(kind, drawing.Thin, drawing.Box(p.x(a), from-band, p.x(b), from).Corners()...)
 		if len(stops) == 0 {
 			stops = append(stops, p.x(a))
 		}
 		stops = append(stops, p.x(b))
-		if words += " " + p.long(parts[i]); a != z.From || b != z.To {
-			words += " in all" // cut at a match line
+		if a != z.From || b != z.To { // cut at a match line
+			whole = cut
 		}
-		labels = append(labels, words)
+		labels = append(labels, p.say.Say(whole, words.In("length", p.long(parts[i]))))
 	}
 	if len(labels) == 0 {
 		return from
@@ -183,7 +184,7 @@ func (p *runPlan) zoneRow(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 	box := mk(0, 220).Box
 	at := from - band - box.Max.Y
 	g.Draw(mk(at, from-band+100))
-	p.title(g, "WIND ZONES", "", at-100)
+	p.title(g, p.say.Say(words.ViewRowZones), "", at-100)
 	return at + min(box.Min.Y, -100-drawing.Unit(drawing.Note)*13/10) - runGap
 }
 
@@ -242,9 +243,9 @@ func (p *runPlan) stationRow(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 		}
 	}
 	g.Add(row.Marks...)
-	for i, words := range []string{"CHAIR, JOINT", "STATION FROM 0"} {
+	for i, k := range []words.Key{words.ViewRowPlaces, words.ViewRowStations} {
 		if i < len(bases) {
-			p.title(g, words, "", bases[i])
+			p.title(g, p.say.Say(k), "", bases[i])
 		}
 	}
 	return box.Max.Y + 250
@@ -277,18 +278,18 @@ func (p *runPlan) stations(line drawing.Unit, capEnds bool) *runLevels {
 	if p.shows(datum) {
 		d := p.x(datum)
 		v.datum = &d
-		add(datum, p.station(datum), "datum", "")
+		add(datum, p.station(datum), p.say.Say(words.ViewTagStart), "")
 	}
 	beside := datum != 0 && length.Abs(datum) < length.Inch
 	if p.win.From <= 0 && (capEnds || !beside) {
-		add(0, p.station(0), "cap", p.of.Datum.Begins.Fact)
+		add(0, p.station(0), p.say.Say(words.ViewTagCap), p.of.Datum.Begins.Fact)
 	}
 	if p.win.To >= p.of.Cap.Real {
-		add(p.of.Cap.Real, p.station(p.of.Cap.Real), "cap", "")
+		add(p.of.Cap.Real, p.station(p.of.Cap.Real), p.say.Say(words.ViewTagCap), "")
 	}
 	for i := range v.stops {
 		q := &v.stops[i]
-		q.note = q.lines[0].words + " at " + q.lines[1].words
+		q.note = p.say.Say(words.ViewNoteAt, words.In("what", q.lines[0].words), words.In("station", q.lines[1].words))
 	}
 	v.a, v.b = p.edges()
 	return v
@@ -312,9 +313,9 @@ func (p *runFrame) station(at length.Length) string {
 // Where the gaps print alike their title says so once.
 func (p *runPlan) pieceRow() runRow {
 	ends, labels, gap := p.pieceLabels()
-	title := "PIECES"
+	title := p.say.Say(words.ViewRowPieces)
 	if gap != "" {
-		title += ", gap " + gap
+		title = p.say.Say(words.ViewRowPiecesGap, words.In("gap", gap))
 	}
 	stops := make([]drawing.Unit, len(ends))
 	for i, s := range ends {
@@ -400,7 +401,7 @@ func (p *runPlan) jointBetween(from, to length.Length) (plan.Joint, bool) {
 // spacingRow chains the chairs.
 func (p *runPlan) spacingRow() runRow {
 	stops, labels := p.spacings()
-	return runRow{"CHAIR TO CHAIR", p.chain("chair to chair", stops, labels, nil), ""}
+	return runRow{p.say.Say(words.ViewRowSpacing), p.chain("chair to chair", stops, labels, nil), ""}
 }
 
 // spacings are the chairs of the window and what lies between them.
@@ -426,12 +427,13 @@ func (p *runPlan) overallRow() runRow {
 	if !p.whole() {
 		return runRow{"", func(_, _ drawing.Unit) drawing.Figure { return drawing.Figure{} }, ""}
 	}
-	return runRow{"WHOLE RUN", p.chain("whole run", []drawing.Unit{p.x(0), p.x(p.of.Cap.Real)}, []string{p.overall()},
+	return runRow{p.say.Say(words.ViewRowWhole), p.chain("whole run", []drawing.Unit{p.x(0), p.x(p.of.Cap.Real)}, []string{p.overall(words.ViewOverall)},
 		[]string{drawing.FactNames(p.of.Cap.Fact, p.of.Front.Fact)}), ""}
 }
 
-func (p *runPlan) overall() string {
-	return "cap line " + p.long(p.of.Cap.Real) + p.unit() + ", wall front face " + p.long(p.of.Front.Real) + p.unit()
+// overall says how long the cap line and the wall are.
+func (p *runPlan) overall(k words.Key) string {
+	return p.say.Say(k, words.In("cap", p.long(p.of.Cap.Real)+p.unit()), words.In("wall", p.long(p.of.Front.Real)+p.unit()))
 }
 
 // labelled brings stations to paper and letters the parts between them.
@@ -453,11 +455,11 @@ func (p *runFrame) labelled(at, parts []length.Length, shift length.Length) (sto
 func (p *runPlan) foot(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 	at := from
 	if !p.cell {
-		words := p.scaleWords()
+		scales := p.scaleWords(words.ViewScale, words.ViewScaleTwo)
 		if !p.whole() {
-			words += "Whole run: " + p.overall() + ". "
+			scales = sentences(scales, p.overall(words.ViewWhole))
 		}
-		at = p.footRow(g, from, []runBar{{runAlong, p.along}, {runAcross, p.cross}}, runReader, words)
+		at = p.footRow(g, from, []runBar{{runAlong, p.along}, {runAcross, p.cross}}, p.say.Say(words.ViewHere), scales)
 	}
 	return p.notes(g, at, p.placer.Notes(), p.bare)
 }
@@ -491,14 +493,14 @@ func (f *runFrame) notes(g *drawing.Scene, from drawing.Unit, notes []place.Note
 
 // runBar is a graphic scale and the direction it holds for.
 type runBar struct {
-	way   string
+	way   words.Key
 	scale Scale
 }
 
 const (
-	runAlong  = "lengthwise"
-	runAcross = "crosswise"
-	runUp     = "heights"
+	runAlong  = words.ViewAlong
+	runAcross = words.ViewAcross
+	runUp     = words.ViewHeights
 )
 
 // footRow is the last row of a view: graphic scales at the left, the reader in
@@ -511,7 +513,7 @@ func (f *runFrame) footRow(g *drawing.Scene, from drawing.Unit, bars []runBar, r
 		bar := drawing.ScaleBar{At: drawing.Pt(x+200, from+480), Stops: stops, Labels: labels, Size: drawing.Small}
 		box := g.Draw(bar.Figure())
 		if len(bars) > 1 { // which is which
-			g.Text(drawing.Pt(x+200, box.Max.Y+drawing.Unit(drawing.Small)+70), s.way, drawing.Style{Size: drawing.Small})
+			g.Text(drawing.Pt(x+200, box.Max.Y+drawing.Unit(drawing.Small)+70), f.say.Say(s.way), drawing.Style{Size: drawing.Small})
 			box.Max.Y += drawing.Unit(drawing.Small) + 150
 		}
 		x, low = box.Max.X+700, max(low, box.Max.Y)

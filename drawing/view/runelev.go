@@ -5,6 +5,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -32,8 +33,8 @@ func runUpright(along, asked Scale) Scale {
 // the left: the wall top as surveyed at both edges, the plane the chairs sit
 // on, the packing between hatched by its layers of plywood, the chairs with
 // their packing, the rear leg of the caps.
-func RunElevation(r *plan.Run, win Window, along, up Scale, width drawing.Unit) drawing.Scene {
-	return runElevationOf(newRunFrame(r, win, along, runUpright(along, up), width))
+func RunElevation(say words.Book, r *plan.Run, win Window, along, up Scale, width drawing.Unit) drawing.Scene {
+	return runElevationOf(newRunFrame(say, r, win, along, runUpright(along, up), width))
 }
 
 func runElevationOf(f *runFrame) drawing.Scene {
@@ -54,8 +55,8 @@ func runElevationOf(f *runFrame) drawing.Scene {
 	var top, bottom drawing.Unit
 	e.pad.Group(drawing.Lettering, "", func(g *drawing.Scene) { top = e.above(g) })
 	e.pad.Group(drawing.Dimensions, "", func(g *drawing.Scene) { bottom = e.below(g) })
-	return runScene(e.pad, "run-elevation-"+r.Name+"-"+runCount(win.N), e.partWords()+" elevation",
-		"Elevation of run "+r.Name+" seen from the roof, left hand at the left: wall top, packing, chairs and rear leg.", top, bottom)
+	return runScene(e.pad, "run-elevation-"+r.Name+"-"+runCount(win.N), e.partWords(words.ViewElevationTitle, words.ViewElevationPart),
+		e.say.Say(words.ViewElevationAbout, words.In("run", r.Name)), top, bottom)
 }
 
 // runElev is an elevation being drawn: paper y is 0 at the top of the caps'
@@ -280,15 +281,16 @@ func (e *runElev) above(g *drawing.Scene) drawing.Unit {
 	top := min(g.Bounds().Min.Y, 0) - runGap
 	v := &runLevels{f: e.runFrame, at: top, lo: runHead, hi: e.width}
 	for _, c := range e.chairs() {
-		v.stops = append(v.stops, runStop{at: e.x(c.At), from: e.chairBox(c).Min.Y, note: runTag(c.Mark) + ": packing front " + e.short(c.Front.Thick.Real) + ", rear " + e.short(c.Rear.Thick.Real), lines: []runLine{
+		v.stops = append(v.stops, runStop{at: e.x(c.At), from: e.chairBox(c).Min.Y, note: e.say.Say(words.ViewNoteBuild, words.In("chair", runTag(c.Mark)),
+			words.In("street", e.short(c.Front.Thick.Real)), words.In("roof", e.short(c.Rear.Thick.Real))), lines: []runLine{
 			{e.short(c.Rear.Thick.Real), drawing.Note, drawing.Regular, c.Rear.Thick.Fact},
 			{e.short(c.Front.Thick.Real), drawing.Note, drawing.Regular, c.Front.Thick.Fact},
 			{runTag(c.Mark), drawing.Note, drawing.Bold, ""}}})
 	}
 	box, bases := v.draw(g)
-	for i, words := range []string{"PACKING REAR", "PACKING FRONT", "CHAIR"} {
+	for i, k := range []words.Key{words.ViewRowRoof, words.ViewRowStreet, words.ViewRowChair} {
 		if i < len(bases) {
-			e.title(g, words, "", bases[i])
+			e.title(g, e.say.Say(k), "", bases[i])
 		}
 	}
 	if len(v.stops) > 0 {
@@ -301,7 +303,7 @@ func (e *runElev) above(g *drawing.Scene) drawing.Unit {
 			top = at - 400
 		}
 	}
-	e.title(g, "SEEN FROM ROOF", "", at)
+	e.title(g, e.say.Say(words.ViewRowSeen), "", at)
 	return top
 }
 
@@ -330,10 +332,10 @@ func (e *runElev) edgeLabels(g *drawing.Scene) (high, low drawing.Unit) {
 		a, b = a-over, b-over
 	}
 	for _, t := range []struct {
-		words   string
+		edge    words.Key
 		at, tip drawing.Unit
-	}{{"set at street edge", a, street}, {"set at roof edge", b, roof}} {
-		g.Text(drawing.Pt(x-450, t.at+drawing.Unit(drawing.Note)/2), t.words, drawing.Style{Align: drawing.Right})
+	}{{words.ViewEdgeStreet, a, street}, {words.ViewEdgeRoof, b, roof}} {
+		g.Text(drawing.Pt(x-450, t.at+drawing.Unit(drawing.Note)/2), e.say.Say(t.edge), drawing.Style{Align: drawing.Right})
 		g.Line(drawing.Thin, drawing.Pt(x-400, t.at), drawing.Pt(x, t.tip))
 	}
 	return a - drawing.Unit(drawing.Note)/2, b + drawing.Unit(drawing.Note)/2

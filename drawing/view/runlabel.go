@@ -6,6 +6,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -307,14 +308,9 @@ func (p *runPlan) datumLabel() {
 	if !p.shows(datum.At.X) {
 		return
 	}
-	words := "0 = " + runStart(p.of) + "; cap " + runCapEnd(p.of.Left)
-	if begins := datum.Begins.Real; begins != 0 {
-		words += " " + p.inWords(length.Abs(begins)) + runSide(begins)
-	} else {
-		words += " at 0"
-	}
+	said := p.start() + "; " + p.capBegins()
 	about := p.at(datum.At)
-	l := place.Label{Lines: drawing.Wrap(words, drawing.Regular, drawing.Note, runHead-300), About: about}
+	l := place.Label{Lines: drawing.Wrap(said, drawing.Regular, drawing.Note, runHead-300), About: about}
 	begins := datum.Begins.Fact
 	for range l.Lines {
 		l.Facts = append(l.Facts, begins)
@@ -327,7 +323,7 @@ func (p *runPlan) datumLabel() {
 		}
 	}
 	flat := l
-	flat.Lines, flat.Facts = []string{words}, []string{begins}
+	flat.Lines, flat.Facts = []string{said}, []string{begins}
 	if len(spots) > 0 && !p.isEarly(flat) {
 		if got, ok := p.placer.Try(l, spots...); ok {
 			p.put(got)
@@ -337,42 +333,43 @@ func (p *runPlan) datumLabel() {
 	p.place(flat, p.lanes(flat)...)
 }
 
-// runCapEnd names the left end of the cap line.
-func runCapEnd(left plan.End) string {
-	if left.Break.Word != "" {
-		return "fold"
-	}
-	if left.Kind == plan.EndTurn {
-		return "corner"
-	}
-	return "end"
-}
-
-// runStart is the mark that crew stations start at.
-func runStart(r *plan.Run) string {
-	left := r.Left
+// capBegins says where the cap line begins, beside the mark stations start at.
+func (p *runPlan) capBegins() string {
+	left := p.of.Left
+	at, before, behind := words.ViewBeginsEnd, words.ViewBeginsEndLeft, words.ViewBeginsEndRight
 	switch {
-	case r.Datum.Mark != "":
-		return r.Datum.Mark
 	case left.Break.Word != "":
-		return "break in slope of wall top"
-	case left.Kind == plan.EndTee:
-		return "roof face of the wall of run " + left.Beyond
-	case !left.Corner:
-		return "end of wall"
-	case !left.Outside:
-		return "plumbed inside corner of wall"
+		at, before, behind = words.ViewBeginsFold, words.ViewBeginsFoldLeft, words.ViewBeginsFoldRight
+	case left.Kind == plan.EndTurn:
+		at, before, behind = words.ViewBeginsCorner, words.ViewBeginsCornerLeft, words.ViewBeginsCornerRight
 	}
-	return "plumbed outside corner of wall"
+	begins := p.of.Datum.Begins.Real
+	distance := words.In("distance", p.inWords(length.Abs(begins)))
+	switch {
+	case begins < 0:
+		return p.say.Say(before, distance)
+	case begins > 0:
+		return p.say.Say(behind, distance)
+	}
+	return p.say.Say(at)
 }
 
-// runSide says on which side of zero the end of the cap line lies, which begins
-// at a station.
-func runSide(begins length.Length) string {
-	if begins > 0 {
-		return " right of 0"
+// start is the mark that crew stations start at.
+func (p *runPlan) start() string {
+	left := p.of.Left
+	switch {
+	case p.of.Datum.Mark != "":
+		return p.say.Say(words.ViewStartMark, words.In("mark", p.of.Datum.Mark))
+	case left.Break.Word != "":
+		return p.say.Say(words.ViewStartBreak)
+	case left.Kind == plan.EndTee:
+		return p.say.Say(words.ViewStartTee, words.In("run", left.Beyond))
+	case !left.Corner:
+		return p.say.Say(words.ViewStartEnd)
+	case !left.Outside:
+		return p.say.Say(words.ViewStartInside)
 	}
-	return " left of 0"
+	return p.say.Say(words.ViewStartOutside)
 }
 
 // obstacleLabel names an obstacle, where it is and what it does.
@@ -383,22 +380,21 @@ func (p *runPlan) obstacleLabel(o plan.Obstacle) (place.Label, bool) {
 	}
 	var does []string
 	for _, d := range []struct {
-		does  bool
-		words string
-	}{{o.BlocksChair, "no chair"}, {o.BlocksJoint, "no joint"}, {o.Pierces, "through the cap"}} {
+		does bool
+		word words.Key
+	}{{o.BlocksChair, words.ViewObstacleChair}, {o.BlocksJoint, words.ViewObstacleJoint}, {o.Pierces, words.ViewObstacleThrough}} {
 		if d.does {
-			does = append(does, d.words)
+			does = append(does, p.say.Say(d.word))
 		}
 	}
-	words := o.Mark + " at " + p.long(o.Station.Real) + ": " + strings.Join(does, ", ")
-	if o.Pierces {
-		if o.Collar == "" {
-			words += ", SEAL NOT SETTLED"
-		} else {
-			words += ", collar by " + o.Collar
-		}
+	switch {
+	case o.Pierces && o.Collar == "":
+		does = append(does, p.say.Say(words.ViewObstacleNobody))
+	case o.Pierces:
+		does = append(does, p.say.Say(words.ViewObstacleCollar, words.In("who", o.Collar)))
 	}
-	return place.Label{Lines: []string{words}, Facts: []string{o.Fact}, About: drawing.Pt(b.Centre().X, b.Min.Y+100)}, true
+	said := p.say.Say(words.ViewObstacle, words.In("name", o.Mark), words.In("station", p.long(o.Station.Real)), words.In("what", strings.Join(does, ", ")))
+	return place.Label{Lines: []string{said}, Facts: []string{o.Fact}, About: drawing.Pt(b.Centre().X, b.Min.Y+100)}, true
 }
 
 // jointLabel says what is unlike the rest at a joint.
@@ -406,27 +402,23 @@ func (p *runPlan) jointLabel(j plan.Joint) (place.Label, bool) {
 	var lines []string
 	switch j.Kind {
 	case plan.ExpansionJoint:
-		gap := ""
+		head, plate := p.say.Say(words.ViewExpansion), words.ViewExpansionLeft
 		if j.WallGap > 0 {
-			gap = ", wall gap " + p.short(j.WallGap) + p.unit()
+			head = p.say.Say(words.ViewExpansionGap, words.In("gap", p.short(j.WallGap)+p.unit()))
 		}
-		lines = []string{"BUILDING EXPANSION JOINT" + gap, "plate fixed on the " + upper(j.Held) + " only, no chair under it"}
+		if j.Held == plan.RightHand {
+			plate = words.ViewExpansionRight
+		}
+		lines = []string{head, p.say.Say(plate)}
 		if !j.Moves {
-			lines = append(lines, "MOVEMENT NOT STATED")
+			lines = append(lines, p.say.Say(words.ViewExpansionUnstated))
 		}
 	case plan.KinkJoint:
-		lines = []string{"joint takes up the turn of the wall"}
+		lines = []string{p.say.Say(words.ViewKink)}
 	default:
 		return place.Label{}, false
 	}
-	return place.Label{Lines: lines, About: drawing.Pt(p.x(j.Centre), -40), Note: strings.Join(lines, ", "), Where: "at " + p.long(j.Station.Real)}, true
-}
-
-func upper(h plan.Hand) string {
-	if h == plan.RightHand {
-		return "RIGHT"
-	}
-	return "LEFT"
+	return place.Label{Lines: lines, About: drawing.Pt(p.x(j.Centre), -40), Note: strings.Join(lines, ", "), Where: p.say.Say(words.ViewAt, words.In("station", p.long(j.Station.Real)))}, true
 }
 
 // matchLabels name the match lines and where the run goes on.
@@ -439,13 +431,14 @@ func (p *runPlan) matchLabels() {
 		if m.at == nil {
 			continue
 		}
-		name := ""
+		part := []words.Slot{words.In("n", runCount(m.part)), words.In("of", runCount(p.win.Of))}
+		said := p.say.Say(words.ViewMatch, part...)
 		for _, j := range p.of.Joints {
 			if j.Centre == *m.at {
-				name = " at " + runTag(j.Mark)
+				said = p.say.Say(words.ViewMatchAt, append(part, words.In("joint", runTag(j.Mark)))...)
 			}
 		}
-		l := place.Label{Lines: []string{"MATCH LINE" + name + ", see part " + runCount(m.part) + " of " + runCount(p.win.Of)}, Face: drawing.Bold,
+		l := place.Label{Lines: []string{said}, Face: drawing.Bold,
 			About: drawing.Pt(p.x(*m.at), -runMatchTop)}
 		w, h := l.Extent()
 		var spots []place.Spot
@@ -464,7 +457,7 @@ func (p *runPlan) endLabels() {
 		l := place.Label{Face: drawing.Bold}
 		switch {
 		case g != nil:
-			l.Lines = append(breakWords(end.Break), "RUN "+g.name)
+			l.Lines = append(breakWords(end.Break), p.say.Say(words.ViewRun, words.In("run", g.name)))
 			l.About = g.front
 			if len(g.edges[0]) > 1 {
 				l.About = g.edges[0][1]
@@ -490,9 +483,9 @@ func (p *runPlan) endLabels() {
 		case end.Words != "":
 			l.Lines = []string{end.Words}
 		case end.Kind == plan.EndWall:
-			l.Lines = []string{"higher wall"}
+			l.Lines = []string{p.say.Say(words.ViewEndWall)}
 		default:
-			l.Lines = []string{"free end"}
+			l.Lines = []string{p.say.Say(words.ViewEndFree)}
 		}
 		l.About = drawing.Pt(x+dir*250, p.deep-100)
 		w, h := l.Extent()
@@ -515,7 +508,7 @@ func (p *runPlan) endLabels() {
 func (p *runPlan) streetLabel() {
 	a, b := p.edges()
 	mid := (a + b) / 2
-	l := place.Label{Lines: []string{"STREET SIDE"}, Size: drawing.Head, Face: drawing.Bold, About: drawing.Pt(mid, -100)}
+	l := place.Label{Lines: []string{p.say.Say(words.ViewStreet)}, Size: drawing.Head, Face: drawing.Bold, About: drawing.Pt(mid, -100)}
 	w, h := l.Extent()
 	var spots, near []place.Spot
 	for lift := drawing.Unit(200); lift+h < runPlanLanes; lift += 200 {
@@ -556,11 +549,11 @@ func (p *runPlan) stringLabel() {
 	if len(chairs) < 2 {
 		return
 	}
-	words := "layout string, " + p.short(p.stringBehind()) + p.unit() + " behind the cap line"
+	said := words.ViewString
 	if p.y(p.stringBehind()) < stringApart {
-		words += " (drawn apart)"
+		said = words.ViewStringApart
 	}
-	l := place.Label{Lines: []string{words}, Where: "long-dashed line along the front edges of the chairs"}
+	l := place.Label{Lines: []string{p.say.Say(said, words.In("distance", p.short(p.stringBehind())+p.unit()))}, Where: p.say.Say(words.ViewStringWhere)}
 	if p.isEarly(l) {
 		return
 	}

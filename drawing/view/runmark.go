@@ -6,13 +6,14 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
 
 func (p *runPlan) chairLabel(c plan.Chair) place.Label {
 	b := p.chairBox(c)
-	return place.Label{Lines: []string{runTag(c.Mark)}, Face: drawing.Bold, Halo: true, About: b.Centre(), Where: "at " + p.long(c.Station.Real)}
+	return place.Label{Lines: []string{runTag(c.Mark)}, Face: drawing.Bold, Halo: true, About: b.Centre(), Where: p.say.Say(words.ViewAt, words.In("station", p.long(c.Station.Real)))}
 }
 
 // chairNumbers letters the numbers in the chairs and returns those that found
@@ -48,14 +49,14 @@ func (p *runPlan) pieceMark(q plan.Piece) {
 	a, b := p.x(from), p.x(to)
 	mid := drawing.Pt((a+b)/2, p.deep/2)
 	mark, laying := q.MarkFact, q.LayingFact
-	under := []string{"lay " + runCount(q.Laying)}
+	under := []string{p.say.Say(words.ViewLay, words.In("n", runCount(q.Laying)))}
 	if q.LaidWith != "" {
-		under, laying = []string{"laid with run " + q.LaidWith}, ""
+		under, laying = []string{p.say.Say(words.ViewLayWith, words.In("run", q.LaidWith))}, ""
 	}
 	if q.Held {
-		under = append(under, "HOLD")
+		under = append(under, p.say.Say(words.ViewHold))
 	}
-	big := place.Label{Lines: []string{q.Mark}, Facts: []string{mark}, Size: drawing.Title, Face: drawing.Bold, About: mid, Where: "piece at " + p.crew(from)}
+	big := place.Label{Lines: []string{q.Mark}, Facts: []string{mark}, Size: drawing.Title, Face: drawing.Bold, About: mid, Where: p.say.Say(words.ViewPieceAt, words.In("station", p.crew(from)))}
 	small := place.Label{Lines: under, Facts: []string{laying}, About: mid, Note: q.Mark + " " + strings.Join(under, ", ")}
 	flat := strings.Join(under, ", ")
 	whole := big
@@ -144,7 +145,7 @@ func (p *runPlan) closerWords(q plan.Piece, a, b drawing.Unit) {
 	if q.Allowance == 0 || q.CutAt == plan.NoHand {
 		return
 	}
-	l := place.Label{Lines: []string{"field closer: trim here"}, Note: q.Mark + " is a field closer: trim here", About: drawing.Pt(b-150, p.deep/4)}
+	l := place.Label{Lines: []string{p.say.Say(words.ViewTrim)}, Note: p.say.Say(words.ViewTrimNote, words.In("piece", q.Mark)), About: drawing.Pt(b-150, p.deep/4)}
 	if q.CutAt == plan.LeftHand {
 		l.About.X = a + 150
 	}
@@ -157,7 +158,7 @@ func (p *runPlan) closerWords(q plan.Piece, a, b drawing.Unit) {
 // supportLabel names a support under a miter, and where the run has a miter at
 // both ends the corner it belongs to.
 func (p *runPlan) supportLabel(q runQuad) {
-	l := place.Label{Lines: []string{q.name}, About: q.box.Centre(), Note: "support " + q.name}
+	l := place.Label{Lines: []string{q.name}, About: q.box.Centre(), Note: p.say.Say(words.ViewSupport, words.In("name", q.name))}
 	c := q.box.Centre()
 	spots := []place.Spot{place.At(c.X, c.Y)}
 	w, h := l.Extent()

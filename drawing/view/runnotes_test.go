@@ -1,6 +1,7 @@
 package view
 
 import (
+	"copingset/drawing/words"
 	"os"
 	"testing"
 
@@ -21,7 +22,7 @@ func TestRunNotesAreNumberedOn(t *testing.T) {
 	for _, p := range l.Perimeters {
 		for _, r := range p.Runs {
 			for i, draw := range []func(*runFrame){func(f *runFrame) { runPlanOf(f) }, func(f *runFrame) { runElevationOf(f) }} {
-				c := NewRunCell(planned(l, r), Scales(Metric(l))[8])
+				c := NewRunCell(words.Book{}, planned(l, r), Scales(Metric(l))[8])
 				f := c.frame(Scales(Metric(l))[8], Scales(Metric(l))[8])
 				f.first = before
 				draw(f)

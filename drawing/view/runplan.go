@@ -3,6 +3,7 @@ package view
 import (
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -55,8 +56,8 @@ func runLargestFit(metric bool, of length.Length, room drawing.Unit, largest, sm
 // with their marks and joints, splice plates, chairs, fasteners, the layout
 // string, obstacles and zones. Below stand the stations the crew tapes from
 // one datum, above the zones and the legs of the corners.
-func RunPlan(r *plan.Run, win Window, along, across Scale, width drawing.Unit) drawing.Scene {
-	return runPlanOf(newRunFrame(r, win, along, runCross(r, along, across), width))
+func RunPlan(say words.Book, r *plan.Run, win Window, along, across Scale, width drawing.Unit) drawing.Scene {
+	return runPlanOf(newRunFrame(say, r, win, along, runCross(r, along, across), width))
 }
 
 func runPlanOf(f *runFrame) drawing.Scene {
@@ -88,8 +89,8 @@ func runPlanOf(f *runFrame) drawing.Scene {
 	})
 	top := p.above()
 	bottom := p.below()
-	return runScene(p.pad, "run-plan-"+r.Name+"-"+runCount(win.N), f.partWords()+" plan",
-		"Plan of run "+r.Name+": street at the top, roof at the bottom, stations from the left hand to the right.", top, bottom)
+	return runScene(p.pad, "run-plan-"+r.Name+"-"+runCount(win.N), f.partWords(words.ViewPlanTitle, words.ViewPlanPart),
+		f.say.Say(words.ViewPlanAbout, words.In("run", r.Name)), top, bottom)
 }
 
 // runPlanLanes is how far above the cap line labels may stand.

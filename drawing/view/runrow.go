@@ -294,7 +294,10 @@ func (f *runFrame) title(s *drawing.Scene, words, fact string, base drawing.Unit
 	if f.heads == nil {
 		f.heads = place.New(drawing.Box(0, -runHeads, f.width, runHeads))
 	}
-	l := place.Label{Lines: []string{words}, Face: drawing.Bold}
+	l := place.Label{Lines: []string{words}, Face: drawing.Bold, Size: drawing.Note}
+	for l.Size > drawing.Small && drawing.Width(l.Face, words, l.Size) > runHead-250 {
+		l.Size -= 10 // some languages need more room than the column has
+	}
 	w, _ := l.Extent()
 	at := base
 	for d := drawing.Unit(0); d <= 900; d += 60 {
@@ -303,7 +306,7 @@ func (f *runFrame) title(s *drawing.Scene, words, fact string, base drawing.Unit
 			break
 		}
 	}
-	s.Text(drawing.Pt(0, at), words, drawing.Style{Face: drawing.Bold, Size: drawing.Note, Fact: fact})
+	s.Text(drawing.Pt(0, at), words, drawing.Style{Face: l.Face, Size: l.Size, Fact: fact})
 }
 
 // runHeads is how far above and below the cap line rows may have titles.

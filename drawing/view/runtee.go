@@ -3,6 +3,7 @@ package view
 import (
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/plan"
 )
 
@@ -33,7 +34,7 @@ func (p *runPlan) teeLabels() {
 	for i, t := range p.shownTees() {
 		q := p.teeStubs()[i]
 		mid := drawing.Pt((q[0].X+q[2].X)/2, q[0].Y+runStub/2-60)
-		l := place.Label{Lines: []string{"RUN " + t.Name}, Face: drawing.Bold, About: mid}
+		l := place.Label{Lines: []string{p.say.Say(words.ViewRun, words.In("run", t.Name))}, Face: drawing.Bold, About: mid}
 		w, _ := l.Extent()
 		p.place(l, place.At(mid.X, mid.Y), place.At(q[2].X+w/2+150, mid.Y), place.At(q[0].X-w/2-150, mid.Y))
 	}

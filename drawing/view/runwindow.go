@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -79,16 +80,16 @@ func Windows(r *plan.Run, width drawing.Unit) ([]Window, Scale) {
 // another, in a height: one pair for the whole run, so that its sheets compare.
 // together is false if none is large enough to be read; then each view has the
 // largest scale at which all windows have it alone in that height.
-func RunScales(r *plan.Run, wins []Window, along Scale, width, height, apart drawing.Unit) (across, up Scale, together bool) {
+func RunScales(say words.Book, r *plan.Run, wins []Window, along Scale, width, height, apart drawing.Unit) (across, up Scale, together bool) {
 	plans := runHeights(r.Metric, 6, 20, func(s Scale) (most drawing.Unit) {
 		for _, w := range wins {
-			most = max(most, RunPlan(r, w, along, s, width).H)
+			most = max(most, RunPlan(say, r, w, along, s, width).H)
 		}
 		return most
 	})
 	elevs := runHeights(r.Metric, 2, 24*5/4, func(s Scale) (most drawing.Unit) {
 		for _, w := range wins {
-			most = max(most, RunElevation(r, w, along, s, width).H)
+			most = max(most, RunElevation(say, r, w, along, s, width).H)
 		}
 		return most
 	})

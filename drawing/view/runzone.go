@@ -2,10 +2,10 @@ package view
 
 import (
 	"slices"
-	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -16,7 +16,7 @@ func (e *runElev) below(g *drawing.Scene) drawing.Unit {
 	at := e.deep + 250
 	kind := e.zoneStops()
 	if !e.up.Surveyed {
-		g.Text(drawing.Pt(e.left, at+400), "WALL TOP NOT SURVEYED: packing not known", drawing.Style{Size: drawing.Head, Face: drawing.Bold})
+		g.Text(drawing.Pt(e.left, at+400), e.say.Say(words.ViewUnsurveyed), drawing.Style{Size: drawing.Head, Face: drawing.Bold})
 		return e.foot(g, at+700)
 	}
 	const swatch = 250
@@ -37,7 +37,7 @@ func (e *runElev) below(g *drawing.Scene) drawing.Unit {
 		g.Add(got.Marks...)
 		low = max(low, got.Box.Max.Y)
 	}
-	e.title(g, "BUILD-UP", "", at+swatch)
+	e.title(g, e.say.Say(words.ViewRowLayers), "", at+swatch)
 	e.rowNotes = append(e.rowNotes, p.Notes()...)
 	low = e.zoneStations(g, kind, at+swatch, low+runGap)
 	return e.foot(g, low)
@@ -79,20 +79,18 @@ func (e *runElev) zoneStops() []runZone {
 
 // zoneWords says the build-up of a zone.
 func (e *runElev) zoneWords(z plan.BuildUp) []string {
-	layers := runCount(z.Plies) + " layers + shims"
+	layers := e.say.Count(words.ViewBuildLayers, z.Plies, words.In("n", runCount(z.Plies)))
 	switch {
 	case e.of.UnderChairs:
-		layers = "packing under chairs only"
+		layers = e.say.Say(words.ViewBuildChairs)
 	case z.Plies == 0:
-		layers = "shims only"
-	case z.Plies == 1:
-		layers = "1 layer + shims"
+		layers = e.say.Say(words.ViewBuildShims)
 	}
 	front, rear := e.spread(z.FrontLeast, z.FrontMost), e.spread(z.RearLeast, z.RearMost)
 	if front == rear {
 		return []string{layers, front}
 	}
-	return []string{layers, "front " + front, "rear " + rear}
+	return []string{layers, e.say.Say(words.ViewBuildStreet, words.In("build", front)), e.say.Say(words.ViewBuildRoof, words.In("build", rear))}
 }
 
 func (e *runElev) spread(least, most length.Length) string {
@@ -100,15 +98,15 @@ func (e *runElev) spread(least, most length.Length) string {
 	if a == b {
 		return a
 	}
-	return a + " to " + b
+	return e.say.Say(words.ViewBuildRange, words.In("least", a), words.In("most", b))
 }
 
 // zoneLabel letters a zone's words under its swatch: in one line, in several,
 // or as a note.
 func (e *runElev) zoneLabel(p *place.Placer, z runZone, from drawing.Unit) place.Placement {
-	words := e.zoneWords(z.z)
+	said := e.zoneWords(z.z)
 	flat := ""
-	for i, w := range words {
+	for i, w := range said {
 		if i == 1 {
 			flat += ": "
 		} else if i > 0 {
@@ -118,22 +116,18 @@ func (e *runElev) zoneLabel(p *place.Placer, z runZone, from drawing.Unit) place
 	}
 	if z.length != "" {
 		flat = z.length + ": " + flat
-		words = append([]string{z.length}, words...)
+		said = append([]string{z.length}, said...)
 	}
 	mid := (z.a + z.b) / 2
-	var brief []string
-	for _, w := range words {
-		brief = append(brief, strings.NewReplacer("front ", "F ", "rear ", "R ").Replace(w))
-	}
-	for _, lines := range [][]string{{flat}, words, brief} {
+	for _, lines := range [][]string{{flat}, said} {
 		l := place.Label{Lines: lines, About: drawing.Pt(mid, from)}
 		_, h := l.Extent()
 		if got, ok := p.Try(l, place.At(mid, from+100+h/2)); ok {
 			return got
 		}
 	}
-	l := place.Label{Lines: words, About: drawing.Pt(mid, from+450), Note: flat,
-		Where: "from " + e.crew(z.z.From) + " to " + e.crew(z.z.To)}
+	l := place.Label{Lines: said, About: drawing.Pt(mid, from+450), Note: flat,
+		Where: e.say.Say(words.ViewBuildBetween, words.In("from", e.crew(z.z.From)), words.In("to", e.crew(z.z.To)))}
 	return p.Number(l)
 }
 
@@ -144,7 +138,7 @@ func (e *runElev) zoneStations(g *drawing.Scene, zones []runZone, from, at drawi
 		if !e.shows(c) {
 			return
 		}
-		v.stops = append(v.stops, runStop{at: e.x(c), from: from, note: "packing changes at " + e.station(c), lines: []runLine{{e.station(c), drawing.Note, drawing.Regular, ""}}})
+		v.stops = append(v.stops, runStop{at: e.x(c), from: from, note: e.say.Say(words.ViewNoteChange, words.In("station", e.station(c))), lines: []runLine{{e.station(c), drawing.Note, drawing.Regular, ""}}})
 	}
 	for i, z := range zones {
 		if i == 0 {
@@ -165,7 +159,7 @@ func (e *runElev) zoneStations(g *drawing.Scene, zones []runZone, from, at drawi
 	if len(bases) > 0 {
 		y = bases[0]
 	}
-	e.title(g, "ZONES, FROM 0", "", y)
+	e.title(g, e.say.Say(words.ViewRowLayerZones), "", y)
 	return box.Max.Y + runGap
 }
 
@@ -173,7 +167,7 @@ func (e *runElev) zoneStations(g *drawing.Scene, zones []runZone, from, at drawi
 func (e *runElev) foot(g *drawing.Scene, from drawing.Unit) drawing.Unit {
 	at := from
 	if !e.cell {
-		at = e.footRow(g, from, []runBar{{runAlong, e.along}, {runUp, e.cross}}, "", e.scaleWords(e.up.Slopes)+e.setWords())
+		at = e.footRow(g, from, []runBar{{runAlong, e.along}, {runUp, e.cross}}, "", sentences(e.scaleWords(e.up.Slopes), e.setWords()))
 	}
 	return e.notes(g, at, e.placer.Notes(), e.bare)
 }
@@ -184,22 +178,22 @@ func (e *runElev) setWords() string {
 		return ""
 	}
 	left, right := e.up.Left.Real, e.up.Right.Real
-	words := " It stands " + e.inWords(left)
-	if left != right {
-		ends := " at the left corner and "
-		if e.up.Graded {
-			ends = " at the left end and "
-		}
-		words += ends + e.inWords(right) + " at the right"
+	ends := []words.Slot{words.In("left", e.inWords(left)), words.In("right", e.inWords(right))}
+	stands := e.say.Say(words.ViewSet, words.In("height", e.inWords(left)))
+	switch {
+	case left != right && e.up.Graded:
+		stands = e.say.Say(words.ViewSetEnd, ends...)
+	case left != right:
+		stands = e.say.Say(words.ViewSetCorner, ends...)
 	}
-	words += " above the level datum"
+	roof, slope := "", ""
 	if e.up.Slopes {
-		words += ", at the roof edge"
+		roof = e.say.Say(words.ViewSetRoof)
 	}
 	if e.up.OnSlope {
-		words += "; stations lie along the slope"
+		slope = e.say.Say(words.ViewSetSlope)
 	}
-	return words + "."
+	return sentences(stands, roof, slope)
 }
 
 // RunHatches lists the hatches the plan and the elevation of a window use, for
@@ -216,13 +210,13 @@ func RunHatches(r *plan.Run, win Window) []LegendEntry {
 		}
 	}
 	if r.Elevation.Surveyed {
-		words := [4]string{"shims only", "1 layer of " + r.LayerName + " + shims", "2 layers of " + r.LayerName + " + shims", "3 layers or more of " + r.LayerName + " + shims"}
+		layers := [4]string{"shims only", "1 layer of " + r.LayerName + " + shims", "2 layers of " + r.LayerName + " + shims", "3 layers or more of " + r.LayerName + " + shims"}
 		if r.UnderChairs {
-			words[0] = "packing under the chairs"
+			layers[0] = "build-up under the chairs"
 		}
-		for k := range words {
+		for k := range layers {
 			if slices.ContainsFunc(r.BuildUps, func(z plan.BuildUp) bool { return min(z.Plies, 3) == k && f.overlaps(z.From, z.To) }) {
-				out = append(out, LegendEntry{runPacking(k), words[k]})
+				out = append(out, LegendEntry{runPacking(k), layers[k]})
 			}
 		}
 		if kind, name := runWallHatch(r); kind != drawing.NoHatch {

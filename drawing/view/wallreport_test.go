@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
@@ -49,7 +50,7 @@ func TestSetSurfaceFalls(t *testing.T) {
 		t.Fatalf("the set surface goes from %v to %v: the case tests nothing", r.SetLeft, r.SetRight)
 	}
 	of := planned(l, r)
-	e := newRunElev(newRunFrame(of, Window{From: 0, To: r.Cap, N: 1, Of: 1}, Scale{Ratio: 48}, Scale{Ratio: 4}, 40000))
+	e := newRunElev(newRunFrame(words.Book{}, of, Window{From: 0, To: r.Cap, N: 1, Of: 1}, Scale{Ratio: 48}, Scale{Ratio: 4}, 40000))
 	for i, c := range of.Chairs[1:] {
 		if a, b := e.chairBox(of.Chairs[i]).Max.Y, e.chairBox(c).Max.Y; b < a {
 			t.Errorf("chair %s stands at %v on paper, the one before it at %v", c.Mark, b, a)
@@ -61,8 +62,8 @@ func TestSetSurfaceFalls(t *testing.T) {
 	}
 	plain := func(l length.Length) string { return strings.Join(strings.Fields(e.inWords(l)), " ") }
 	left, right := plain(r.SetLeft), plain(r.SetRight)
-	elevation := RunElevation(of, e.win, Scale{"", 48}, Scale{"", 4}, 40000)
-	if w := runWords(elevation); !strings.Contains(w, left+" at the left corner and "+right+" at the right") {
+	elevation := RunElevation(words.Book{}, of, e.win, Scale{"", 48}, Scale{"", 4}, 40000)
+	if w := runWords(elevation); !strings.Contains(w, left+" above the level datum at the left corner and "+right+" at the right") {
 		t.Errorf("the elevation does not say %s and %s", left, right)
 	}
 	report := WallReport(l.WallReport(r), WallParts(l.WallReport(r), 40000)[0], 40000, 15000)
