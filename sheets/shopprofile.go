@@ -132,7 +132,7 @@ func (b *book) legsRead() string {
 
 // widthTable is what differs between the widths of a profile.
 func (b *book) widthTable(all []widthCase) table {
-	t := table{title: "Widths of this profile", fill: true, whole: true, cols: []column{{head: "Inside width", align: drawing.Right}, {head: "Top, outside", align: drawing.Right}, {head: "Girth of the flat", align: drawing.Right}, {head: "Families", flex: true}}}
+	t := table{title: "Widths of this profile", fill: true, whole: true, cols: []column{{head: "Inside width", align: drawing.Right}, {head: "Top, outside", align: drawing.Right}, {head: "Girth of the flat", align: drawing.Right}, {head: "Shop types", flex: true}}}
 	for _, c := range all {
 		var marks []string
 		for _, f := range b.l.Families {
