@@ -295,6 +295,9 @@ func TestCornerPlansMirror(t *testing.T) {
 			image[place(b, q, true)] = marks(c, true)
 		}
 		for _, q := range turned(a) {
+			if len(q.Miters) > 2 {
+				continue // on hold, and detailed by hand: its sheet has no plan
+			}
 			x, y := marks(a.Corner(q), false), image[place(a, q, false)]
 			if more := unlike(x, y); len(x) != len(y) || more != "" {
 				t.Fatalf("piece %s, %d marks and %d in the mirror:\n%s", q.Mark, len(x), len(y), more)

@@ -204,7 +204,12 @@ func TestRowIsFewest(t *testing.T) {
 		}
 		metal := p.Ends[1].Edge - p.Ends[0].Edge
 		for k := max(0, int((metal+p.Spacing-1)/p.Spacing)-1); k < n; k++ {
-			for _, from := range []length.Length{p.Ends[0].At, p.Ends[0].Edge} {
+			// A row without a joint at its ends is counted from its first stand alone.
+			from := []length.Length{p.Ends[0].At}
+			if l, z := p.Ends[0], p.Ends[1]; l.Chair && l.At < l.Edge || z.Chair && z.At > z.Edge {
+				from = append(from, l.Edge)
+			}
+			for _, from := range from {
 				if brute(p, k, from, step/2) {
 					t.Fatalf("%d chairs stand, %d are used", k, len(r.At))
 				}
