@@ -47,7 +47,6 @@ func (p keyedPlan) better(than keyedPlan) bool {
 
 // scene is the view in a room, tight if it has to be.
 func (k keyedView) scene(w, h drawing.Unit) drawing.Scene {
-	k.draw = remembered(k.draw)
 	if s, ok := k.roomy(w, h); ok {
 		return s
 	}
@@ -58,7 +57,6 @@ func (k keyedView) scene(w, h drawing.Unit) drawing.Scene {
 // roomy is the view in a room if its drawing has a usual scale there and the
 // room its words need.
 func (k keyedView) roomy(w, h drawing.Unit) (out drawing.Scene, ok bool) {
-	k.draw = remembered(k.draw)
 	return k.arranged(w, h, false)
 }
 
@@ -98,6 +96,8 @@ func (k keyedView) arranged(w, h drawing.Unit, tight bool) (out drawing.Scene, o
 	})
 	return out, true
 }
+
+// A view whose sheet tries several rooms has its drawing remembered, by whoever makes it.
 
 // remembered draws each scale once in a room: the same is asked for by every way
 // to share it out.

@@ -6,7 +6,7 @@
 // sentence is for, the English, the British spelling where it differs, the Spanish,
 // and who read the Spanish over. A value stands in a sentence as a named slot,
 // {station}; a sentence that counts has two forms, of one and of more, with a bar
-// between them. Keys are constants (keys.go, written from the tables by
+// between them. Keys are constants (keys_*.go, written from the tables by
 // go test ./drawing/words -update), so that a sentence that is not there does not
 // compile.
 //

@@ -16,7 +16,7 @@ import (
 	"testing"
 )
 
-var update = flag.Bool("update", false, "write keys.go from the tables")
+var update = flag.Bool("update", false, "write keys_*.go from the tables")
 
 // name is the constant of a key: run.start-mark is RunStartMark.
 func name(k Key) string {
@@ -29,32 +29,40 @@ func name(k Key) string {
 
 // The constants are those of the tables, no more and no fewer.
 func TestKeysAreThoseOfTheTables(t *testing.T) {
-	var b strings.Builder
-	b.WriteString("// Code generated from table/*.csv by go test ./drawing/words -update; DO NOT EDIT.\n\npackage words\n\n")
-	table := ""
+	files := map[string]*strings.Builder{}
 	for _, r := range Rows() {
-		if r.Table != table {
-			if table != "" {
-				b.WriteString(")\n\n")
-			}
-			table = r.Table
-			fmt.Fprintf(&b, "// Sentences of %s.\nconst (\n", strings.TrimPrefix(table, "table/"))
+		base := strings.TrimSuffix(filepath.Base(r.Table), ".csv")
+		b := files[base]
+		if b == nil {
+			b = &strings.Builder{}
+			files[base] = b
+			fmt.Fprintf(b, "// Code generated from %s by go test ./drawing/words -update; DO NOT EDIT.\n\npackage words\n\n// Sentences of %s.csv.\nconst (\n", r.Table, base)
 		}
-		fmt.Fprintf(&b, "\t%s Key = %q\n", name(r.Key), r.Key)
+		fmt.Fprintf(b, "\t%s Key = %q\n", name(r.Key), r.Key)
 	}
-	b.WriteString(")\n")
-	want, err := format.Source([]byte(b.String()))
+	had, err := filepath.Glob("keys_*.go")
 	if err != nil {
 		t.Fatal(err)
 	}
-	if *update {
-		if err := os.WriteFile("keys.go", want, 0o644); err != nil {
+	for base, b := range files {
+		want, err := format.Source([]byte(b.String() + ")\n"))
+		if err != nil {
 			t.Fatal(err)
 		}
-		return
+		file := "keys_" + base + ".go"
+		had = slices.DeleteFunc(had, func(f string) bool { return f == file })
+		if *update {
+			if err := os.WriteFile(file, want, 0o644); err != nil {
+				t.Fatal(err)
+			}
+			continue
+		}
+		if got, err := os.ReadFile(file); err != nil || string(got) != string(want) {
+			t.Errorf("%s is not what its table says (error %v): run go test ./drawing/words -update", file, err)
+		}
 	}
-	if got, err := os.ReadFile("keys.go"); err != nil || string(got) != string(want) {
-		t.Errorf("keys.go is not what the tables say (error %v): run go test ./drawing/words -update", err)
+	if len(had) > 0 {
+		t.Errorf("%v have no table", had)
 	}
 }
 
