@@ -68,10 +68,16 @@ func (l *Layout) contacts() []CodeCheck {
 		// A screw's head is clear of the cap, and in the same damp.
 		pair("cap over "+f.Name, s.Metal.Name, f.Metal, f.At, true, metal.Screw)
 	}
-	// What rests on the wall is the chair, of the caps' metal where none is stated.
+	l.contactsOnWalls(metals, add)
+	return out
+}
+
+// contactsOnWalls judges what stands on the top of a wall: the chairs of these metals,
+// of the caps' where none is stated.
+func (l *Layout) contactsOnWalls(metals []string, add func(what string, c metal.Contact, code string, at finding.Place, parted bool)) {
 	var rest []string
 	for _, of := range metals {
-		if of = cmp.Or(of, s.Metal.Name); !slices.Contains(rest, of) {
+		if of = cmp.Or(of, l.Job.System.Metal.Name); !slices.Contains(rest, of) {
 			rest = append(rest, of)
 		}
 	}
@@ -96,5 +102,4 @@ func (l *Layout) contacts() []CodeCheck {
 			}
 		}
 	}
-	return out
 }

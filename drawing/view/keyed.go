@@ -97,10 +97,9 @@ func (k keyedView) arranged(w, h drawing.Unit, tight bool) (out drawing.Scene, o
 	return out, true
 }
 
-// A view whose sheet tries several rooms has its drawing remembered, by whoever makes it.
-
 // remembered draws each scale once in a room: the same is asked for by every way
-// to share it out.
+// to share it out, and by every room that a sheet tries. Whoever makes a view wraps
+// its drawing.
 func remembered(draw keyedDraw) keyedDraw {
 	type asked struct {
 		ratio float64
