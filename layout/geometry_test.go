@@ -71,12 +71,33 @@ func checkFaces(t *rapid.T, l *layout.Layout, r *layout.Run, i int, gap, width, 
 	}
 }
 
-// edgeByHand is the least distance of a row from a face, at a chair's two ends
-// and its middle.
+// edgeByHand is the least distance of a row from a face, at a chair's two ends, its
+// middle and the readings beside it. Half of a kink's chair stands on the next run.
 func edgeByHand(l *layout.Layout, r *layout.Run, c *layout.Chair, row int) length.Length {
+	half := l.Job.System.Chair.Length / 2
+	if c.Joint == nil || c.Joint.Kind != cap.Kink {
+		return edgeOn(l, r, c, row, c.At-half, c.At, c.At+half)
+	}
+	least := edgeOn(l, r, c, row, c.At-half, c.At)
+	for _, q := range l.Runs() {
+		if q.OnWall() == r.Right.Corner.Leave {
+			least = length.Min(least, edgeOn(l, q, c, row, 0, half))
+		}
+	}
+	return least
+}
+
+// edgeOn is the same of what of a chair stands on one run.
+func edgeOn(l *layout.Layout, r *layout.Run, c *layout.Chair, row int, at ...length.Length) length.Length {
 	s := &l.Job.System
 	least := length.Length(1) << 60
-	for _, x := range []length.Length{c.At - s.Chair.Length/2, c.At, c.At + s.Chair.Length/2} {
+	for _, q := range r.Readings {
+		if x := r.ToCap(q.Station); x > at[0] && x < at[len(at)-1] {
+			at = append(at, x)
+			slices.Sort(at)
+		}
+	}
+	for _, x := range at {
 		q := r.At(r.ToFront(x))
 		inside := s.Chair.FrontEdge + c.Assembly.FrontRowFrom
 		if row == 1 {

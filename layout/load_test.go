@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -292,5 +293,47 @@ func TestLoadsMirror(t *testing.T) {
 		if a[i] != b[len(b)-1-i] {
 			t.Errorf("%s, mirrored %s", a[i], b[len(b)-1-i])
 		}
+	}
+}
+
+// A short jog closes one piece over three corners on each side of its joint, and the
+// last of them begins on the last run: which piece asks the more of a chair does not
+// follow from which was loaded first. Chairs were added to one of two like corners, G/H,
+// and not to F/G, its mirror.
+func TestAddedChairsMirror(t *testing.T) {
+	sq := 90 * job.Degree
+	j := jobtest.Job()
+	s := &j.System
+	s.Stock, s.Chair.Length, s.LeastPiece, s.Joint.Gap = 72*in, 6*in, 17*in, in/8
+	s.Corner.Leg, s.Corner.LongestLeg, s.EndCap.Leg = 10*in, 10*in, 10*in
+	s.Closer, s.Remainder = 0, 0
+	jog, width, side := 47*in/4, 71*in/2, 20*in
+	j.Perimeters = []job.Perimeter{jobtest.Perimeter("JOG", job.Roof,
+		jobtest.Run("A", side, -sq), jobtest.Run("B", jog, sq), jobtest.Run("C", width, sq), jobtest.Run("D", jog, -sq), jobtest.Run("E", side, sq),
+		jobtest.Run("F", 30*in+jog, sq), jobtest.Run("G", 2*side+width, sq), jobtest.Run("H", 30*in+jog, sq))}
+	chairs := func(l *layout.Layout, name string, flip bool) (out []length.Length) {
+		for _, r := range l.Runs() {
+			for _, c := range r.Chairs {
+				at := c.At
+				if flip {
+					at = r.Cap - at
+				}
+				if r.Name == name {
+					out = append(out, at)
+				}
+			}
+		}
+		slices.Sort(out)
+		return out
+	}
+	a, b := build(t, j), build(t, mirror(j))
+	for _, name := range []string{"C", "F", "G", "H"} {
+		if x, y := chairs(a, name, false), chairs(b, name, true); len(x) == 0 || !slices.Equal(x, y) {
+			t.Errorf("run %s: chairs at %v, in the mirror at %v", name, x, y)
+		}
+	}
+	// The roof is its own mirror too.
+	if f, h := chairs(a, "F", true), chairs(a, "H", false); !slices.Equal(f, h) {
+		t.Errorf("chairs at %v of F, at %v of H", f, h)
 	}
 }

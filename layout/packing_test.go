@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"copingset/layout"
+	"copingset/layout/cap"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
@@ -160,17 +161,11 @@ func TestMirrorWithGradeAndSteps(t *testing.T) {
 					t.Fatalf("run %s has %d strips and %d nails, mirrored %d and %d", r.Name, len(r.Strips), r.Nails, len(s.Strips), s.Nails)
 				}
 			}
-			if x, y := p.Packing, q.Packing; !kinks(p) && !reflect.DeepEqual(x, y) {
+			if x, y := p.Packing, q.Packing; !reflect.DeepEqual(x, y) {
 				t.Fatalf("the comparison is not the mirror of itself:\n%+v\n%+v", x, y)
 			}
 		}
 	})
-}
-
-// kinks tells whether a turn is absorbed: its joint and chair belong to the
-// arriving run, which is the other one in the mirror.
-func kinks(p *layout.Perimeter) bool {
-	return slices.ContainsFunc(p.Corners, func(c *layout.Corner) bool { return c.Absorb })
 }
 
 func TestRecommended(t *testing.T) {
@@ -252,5 +247,39 @@ func TestPitchMiter(t *testing.T) {
 	}
 	if n != 4 { // the legs on A and C
 		t.Fatalf("%d holds: %v", n, l.Holds())
+	}
+}
+
+// A chair under a kink stands on two walls, and each has a reading of its own where
+// they meet: the lower top is packed to, whichever run comes first, and the narrower
+// wall's edge is the one that counts.
+func TestKinkChairStandsOnTwoWalls(t *testing.T) {
+	open := func(low int) *job.Job {
+		j := jobtest.Job()
+		j.Packing.Method = job.PackChairs
+		p := jobtest.Perimeter("OPEN", job.Open, jobtest.Run("P", 240*in, job.Degree), jobtest.Run("Q", 240*in, 0))
+		p.Starts, p.Runs[1].Right = job.End{Kind: job.EndFree}, job.End{Kind: job.EndFree}
+		k := [2]*job.Reading{&p.Runs[0].Readings[len(p.Runs[0].Readings)-1], &p.Runs[1].Readings[0]}
+		k[low].TopOutside, k[low].TopInside = -in/2, -in/4
+		k[1-low].TopOutside, k[1-low].TopInside = -in/4, -3*in/8
+		k[low].Width = 23 * in / 2
+		j.Perimeters = []job.Perimeter{p}
+		return j
+	}
+	for low := range 2 {
+		l := build(t, open(low))
+		r := l.Runs()[0]
+		c := r.Chairs[len(r.Chairs)-1]
+		if c.Joint == nil || c.Joint.Kind != cap.Kink {
+			t.Fatalf("the last chair of P stands at %v", c.Kind)
+		}
+		set := r.SetAt(r.Front)
+		if c.PackFront != set+in/2 || c.PackRear != set+3*in/8 {
+			t.Errorf("lower on run %d: packed %v and %v over a surface at %v", low, c.PackFront, c.PackRear, set)
+		}
+		other := build(t, open(1-low)).Runs()[0]
+		if a, b := c.Rows[1].Edge, other.Chairs[len(other.Chairs)-1].Rows[1].Edge; a != b {
+			t.Errorf("the rear row's edge is %v, and with the runs changed over %v", a, b)
+		}
 	}
 }

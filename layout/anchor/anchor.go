@@ -51,7 +51,8 @@ type Chair struct {
 	Rows                [2]Row          // front, rear
 
 	Load   Load    // what the wind asks of it
-	shares []asked // by the pieces it carries, in the order of carried
+	shares []asked // what each piece asks of it, in the order the pieces are loaded in
+	next   *Run    // beyond the kink it stands at, whose station zero is its middle; nil: it stands on one run
 }
 
 // Left and Right edges of the chair, cap stations.
@@ -107,12 +108,14 @@ func Build(j *job.Job, d wind.Demand, runs []*cap.Run, pieces []*cap.Piece, grid
 	}
 	sup := b.supports(pieces)
 	turned := b.loaded(out, sup)
+	overKinks(out)
+	levelled := b.levelled(out, j.Packing.Method)
 	for _, a := range out {
 		b.number(a)
 		b.overExpansion(a)
-		a.BuildUp = a.OnWall().BuildUp(j.Packing.Method, b.stood(a))
+		a.BuildUp = levelled[a.OnWall()]
 		for _, c := range a.Chairs {
-			b.pack(c, a.BuildUp)
+			b.pack(c, levelled)
 			b.fasten(c)
 		}
 	}
@@ -122,8 +125,16 @@ func Build(j *job.Job, d wind.Demand, runs []*cap.Run, pieces []*cap.Piece, grid
 	b.plan(out)
 	packing := b.compare(out, sup)
 	b.twists(pieces)
+	var last *Chair
+	if n := len(out); n > 0 {
+		last = lastOf(out[n-1])
+	}
 	for _, a := range out {
-		b.laps(a)
+		if last == nil || last.next != a {
+			last = nil
+		}
+		b.laps(a, last)
+		last = lastOf(a)
 	}
 	return Standing{out, sup, turned, packing}, b.found.List()
 }

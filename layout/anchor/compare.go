@@ -15,11 +15,10 @@ func (b *builder) compare(runs []*Run, sup []*Support) wall.Packing {
 	k := &b.job.Packing
 	q := &wall.Packing{}
 	var strips []*wall.Strip
-	levelled := map[*wall.Run][]wall.ShimZone{}
+	levelled := b.levelled(runs, job.PackContinuous)
 	for _, a := range runs {
-		w, stands := a.OnWall(), b.stood(a)
-		zones := w.BuildUp(job.PackContinuous, stands)
-		levelled[w] = zones
+		w := a.OnWall()
+		zones := levelled[w]
 		laid := w.Lay(zones, b.sys.Remainder, b.grid)
 		nails := 0
 		for _, z := range zones {
@@ -34,8 +33,8 @@ func (b *builder) compare(runs []*Run, sup []*Support) wall.Packing {
 		for i := range laid {
 			strips = append(strips, &laid[i])
 		}
-		for i, c := range a.Chairs {
-			under := length.Length(layersUnder(zones, stands[i])) * k.Layer
+		for _, c := range a.Chairs {
+			under := length.Length(b.layersBelow(c, levelled)) * k.Layer
 			b.stack(q, c.PackFront, under)
 			b.stack(q, c.PackRear, under)
 		}

@@ -23,25 +23,18 @@ type Row struct {
 	Thread   plan.Check    // in what holds it, tip taken off; fails where no stock length fits
 }
 
-// stood are the stretches of the front face that the chairs of a run cover.
-func (b *builder) stood(a *Run) [][2]length.Length {
-	out := make([][2]length.Length, 0, len(a.Chairs))
-	for _, c := range a.Chairs {
-		out = append(out, [2]length.Length{a.ToFront(c.Left(b.sys)), a.ToFront(c.Right(b.sys))})
-	}
-	return out
-}
-
 // pack takes the packing of a chair from the surface, and makes it up from
-// full layers and the shims of the job.
-func (b *builder) pack(c *Chair, zones []wall.ShimZone) {
-	q := c.Run.At(c.Run.ToFront(c.At))
-	c.PackFront = length.Max(0, length.RoundTo(q.PackFront, b.grid))
-	c.PackRear = length.Max(0, length.RoundTo(q.PackRear, b.grid))
+// full layers and the shims of the job. A kink's stands on two walls, each with a
+// reading of its own: the lower asks for more.
+func (b *builder) pack(c *Chair, levelled map[*wall.Run][]wall.ShimZone) {
+	for _, s := range b.spots(c) {
+		q := s.run.At(s.run.ToFront(s.at))
+		c.PackFront = length.Max(c.PackFront, length.RoundTo(q.PackFront, b.grid))
+		c.PackRear = length.Max(c.PackRear, length.RoundTo(q.PackRear, b.grid))
+	}
 	p := &b.job.Packing
 	if p.Method != job.PackChairs && p.Layer > 0 {
-		lo, hi := c.Run.ToFront(c.Left(b.sys)), c.Run.ToFront(c.Right(b.sys))
-		c.Layers = layersUnder(zones, [2]length.Length{lo, hi})
+		c.Layers = b.layersBelow(c, levelled)
 	}
 	under := length.Length(c.Layers) * p.Layer
 	c.ShimFront = Shims(c.PackFront-under, p.Shims)
@@ -108,7 +101,7 @@ func (b *builder) fasten(c *Chair) {
 		if i == 1 {
 			r.Count = c.Assembly.RearRow
 		}
-		r.Edge = c.edge(s, i)
+		r.Edge = b.edge(c, i)
 		r.Thread = plan.That(plan.Thread, false)
 		r.Thread.Asked = f.Embedment
 		b.reach(c, r)
@@ -126,44 +119,37 @@ func (c *Chair) RowAt(row int, station length.Length) length.Length {
 }
 
 // edge is the least distance of a row of holes from a face of the wall, at the
-// chair's middle and its two ends.
-func (c *Chair) edge(s *job.System, row int) plan.Check {
+// chair's middle and its two ends, and at the readings between them.
+func (b *builder) edge(c *Chair, row int) plan.Check {
 	asked := c.Rows[row].Fastener.EdgeDistance
-	if !c.Run.FaceAt(s, c.At).Surveyed {
-		return plan.NotMeasured(plan.Edge, asked)
+	least, first := length.Length(0), true
+	for _, s := range b.spots(c) {
+		if !s.run.FaceAt(b.sys, s.at).Surveyed {
+			return plan.NotMeasured(plan.Edge, asked)
+		}
+		for _, x := range s.places() {
+			y, f := c.Rows[row].Y, s.run.FaceAt(b.sys, x)
+			if row == 1 { // it follows a taper
+				y += s.run.InsideAt(x) - c.Inside
+			}
+			if d := length.Min(y-f.Street, f.Roof-y); first || d < least {
+				least, first = d, false
+			}
+		}
 	}
-	at := func(x length.Length) length.Length {
-		y, f := c.RowAt(row, x), c.Run.FaceAt(s, x)
-		return length.Min(y-f.Street, f.Roof-y)
-	}
-	return plan.AtLeast(plan.Edge, length.Min(at(c.At), length.Min(at(c.Left(s)), at(c.Right(s)))), asked)
+	return plan.AtLeast(plan.Edge, least, asked)
 }
 
 // reach works out one row.
 func (b *builder) reach(c *Chair, r *Row) {
 	s, f := b.sys, r.Fastener
-	over, ok := assembly.Holding(c.Run.Wall.Layers, c.Assembly.Substrate)
+	over, depth, ok := b.holding(c)
 	if !ok {
 		b.hold("nothing-holds", c.Assembly.At, c.Run, c.At, "run "+c.Run.Name+": chair "+c.Name+" would be fastened into "+c.Assembly.Substrate+
 			", which this wall does not have", "", "name an assembly tested on this wall")
 		return
 	}
-	var depth length.Length
-	for _, l := range c.Run.Wall.Layers {
-		if l.Material == c.Assembly.Substrate {
-			depth = l.Thickness
-			break
-		}
-	}
-	// The packing under a row is that of the stacks as the table prints them, at
-	// the two faces: the same figures always ask for the same fastener.
-	wall := c.Run.FaceAt(s, c.At)
-	front, rear := c.Stack(&b.job.Packing)
-	packing := front
-	if wall.Surveyed {
-		packing += length.MulDiv(rear-front, int64(r.Y-wall.Street), int64(wall.Width()))
-	}
-	packing = length.Max(packing, 0)
+	packing := b.packingAt(c, r.Y)
 	chair := s.ChairOf(c.Assembly).Thickness
 	fixed := chair + b.job.Membrane.Thickness + over
 	r.Packing, r.Above = packing, fixed+packing
@@ -190,6 +176,50 @@ func (b *builder) reach(c *Chair, r *Row) {
 				job.Both(r.Above+f.Embedment+f.Tip)+" is needed, and "+what+" the underside of the "+c.Assembly.Substrate,
 			"packing of "+job.Both(packing)+" takes up the length", "reduce the packing there, or add a stock length the report covers")
 	}
+}
+
+// holding is what lies over the material that holds a chair's screws, and how deep
+// that is: of two walls under a kink's, the more and the less.
+func (b *builder) holding(c *Chair) (over, depth length.Length, ok bool) {
+	for i, s := range b.spots(c) {
+		above, thick, holds := held(s.run.Wall.Layers, c.Assembly.Substrate)
+		if !holds {
+			return 0, 0, false
+		}
+		over = length.Max(over, above)
+		if i == 0 || thick < depth {
+			depth = thick
+		}
+	}
+	return over, depth, true
+}
+
+// held is what lies over the layer that holds, and its thickness.
+func held(layers []job.Layer, substrate string) (over, depth length.Length, ok bool) {
+	over, ok = assembly.Holding(layers, substrate)
+	for _, l := range layers {
+		if l.Material == substrate {
+			return over, l.Thickness, ok
+		}
+	}
+	return over, 0, ok
+}
+
+// packingAt is the packing of a chair at a distance behind the cap line: that of the
+// stacks as the table prints them, at the two faces, so that the same figures always
+// ask for the same fastener.
+func (b *builder) packingAt(c *Chair, y length.Length) length.Length {
+	front, rear := c.Stack(&b.job.Packing)
+	most := length.Length(0)
+	for _, s := range b.spots(c) {
+		wall := s.run.FaceAt(b.sys, s.at)
+		packing := front
+		if wall.Surveyed {
+			packing += length.MulDiv(rear-front, int64(y-wall.Street), int64(wall.Width()))
+		}
+		most = length.Max(most, packing)
+	}
+	return most
 }
 
 func (b *builder) fastener(name string) *job.Fastener {

@@ -1,7 +1,6 @@
 package anchor
 
 import (
-	"copingset/layout/assembly"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -57,15 +56,7 @@ func (b *builder) fix(runs []*Run, sup []*Support) {
 		if k := b.sys.Corner.Support.Blank; k != nil && k.Stuff.Thickness > 0 {
 			thick = k.Stuff.Thickness
 		}
-		layers := s.Corner.Arrive.Wall.Layers
-		over, ok := assembly.Holding(layers, f.Substrate)
-		var depth length.Length
-		for _, l := range layers {
-			if l.Material == f.Substrate {
-				depth = l.Thickness
-				break
-			}
-		}
+		over, depth, ok := held(s.Corner.Arrive.Wall.Layers, f.Substrate)
 		above := thick + b.job.Membrane.Thickness + over + s.Packing
 		if ok {
 			s.Screws.Length = fits(f, above, depth)

@@ -13,6 +13,7 @@ func (b *builder) loaded(runs []*Run, sup []*Support) []*Turned {
 		turned := b.standLoaded(runs, sup)
 		b.raised = map[partKey]bool{}
 		over := false
+		var vain []*Chair // given up when all have been asked, so that their order does not count
 		for _, a := range runs {
 			for _, c := range a.Chairs {
 				if !c.Load.Over() {
@@ -20,9 +21,12 @@ func (b *builder) loaded(runs []*Run, sup []*Support) []*Turned {
 				}
 				over = true
 				if !b.lighten(c) {
-					b.giveUp(c)
+					vain = append(vain, c)
 				}
 			}
+		}
+		for _, c := range vain {
+			b.giveUp(c)
 		}
 		if !over || !b.again {
 			return turned
@@ -59,21 +63,23 @@ func keyOf(c *Chair, p *cap.Piece) partKey {
 // two alike in both.
 func (b *builder) lighten(c *Chair) bool {
 	most := 0.0
-	weigh := func(i int) float64 {
-		if i >= len(c.shares) {
-			return 0
+	weigh := func(p *cap.Piece) (n float64) {
+		for _, q := range c.shares {
+			if q.by == p {
+				n += q.up
+			}
 		}
-		return c.shares[i].up
+		return n
 	}
 	open := func(p *cap.Piece) bool { t := b.tried[keyOf(c, p)]; return !t.full && !t.vain }
-	for i, p := range carried(c) {
+	for _, p := range carried(c) {
 		if open(p) {
-			most = max(most, weigh(i))
+			most = max(most, weigh(p))
 		}
 	}
 	done := false
-	for i, p := range carried(c) {
-		if open(p) && weigh(i) >= most*(1-1e-9) {
+	for _, p := range carried(c) {
+		if open(p) && weigh(p) >= most*(1-1e-9) {
 			if k := keyOf(c, p); !b.raised[k] { // one at a time, whichever chair asks
 				b.raised[k] = true
 				b.more[k]++

@@ -50,7 +50,10 @@ const full = 1 + 1e-6
 func (l Load) Over() bool { return l.Ratio() > full }
 
 // asked is what one piece asks of one of its hold-downs, in newtons.
-type asked struct{ up, beam, out, rear float64 }
+type asked struct {
+	by                  *cap.Piece
+	up, beam, out, rear float64
+}
 
 // pressures of a zone at the allowable level, in pascals.
 type pressures struct{ up, out, rear float64 }
@@ -136,7 +139,7 @@ func (b *builder) seats(runs []*Run) map[partKey][]seat {
 // loads works out what every chair and support of the perimeter carries.
 func (b *builder) loads(runs []*Run, sup []*Support) []*Turned {
 	var turned []*Turned
-	carry := map[*Chair][]asked{} // by the pieces a chair carries; look-up only
+	carry := map[*Chair][]asked{} // of each chair; look-up only
 	seats := b.seats(runs)
 	seen := map[*cap.Piece]bool{} // look-up only
 	for _, a := range runs {
@@ -176,7 +179,7 @@ func (b *builder) lineLoads(p cap.Part, seats []seat, carry map[*Chair][]asked) 
 	top, front, rear := b.lines(p)
 	up, out, back := stand.Loads(at, top), stand.Loads(at, front), stand.Loads(at, rear)
 	for i, s := range seats {
-		q := asked{up[i].Share, up[i].Beam, out[i].Share, back[i].Share}
+		q := asked{p.Piece, up[i].Share, up[i].Beam, out[i].Share, back[i].Share}
 		if p.Piece.Kind != cap.Straight {
 			q.up = max(q.up, q.beam)
 			q.out, q.rear = max(q.out, out[i].Beam), max(q.rear, back[i].Beam)

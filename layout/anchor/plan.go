@@ -197,8 +197,8 @@ func (b *builder) supportsBlocked(r *Run) {
 
 // laps checks, at each chair's packing and at each reading's, that both legs
 // cover the joint they must by the job's least lap; the worst station of a run
-// is reported.
-func (b *builder) laps(a *Run) {
+// is reported. The chair is that under a kink at its left, which the run before has.
+func (b *builder) laps(a *Run, k *Chair) {
 	type worst struct {
 		at, lap length.Length
 		known   bool
@@ -215,6 +215,9 @@ func (b *builder) laps(a *Run) {
 	}
 	for _, c := range a.Chairs {
 		look(c.At, c.PackFront, c.PackRear)
+	}
+	if k != nil { // the half of a kink's chair that stands on this run
+		look(0, k.PackFront, k.PackRear)
 	}
 	for _, q := range a.Readings {
 		look(a.ToCap(q.Station), q.PackFront, q.PackRear)

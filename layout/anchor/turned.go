@@ -82,7 +82,7 @@ func (b *builder) turnedLoads(p *cap.Piece, seats map[partKey][]seat, carry map[
 			}
 			continue
 		}
-		carry[f.chair] = append(carry[f.chair], asked{n, n, front[i], rear[i]})
+		carry[f.chair] = append(carry[f.chair], asked{p, n, n, front[i], rear[i]})
 	}
 	return t
 }
@@ -121,7 +121,7 @@ func (b *builder) stubLoads(p cap.Part, seats []seat, carry map[*Chair][]asked) 
 			}
 			return n
 		}
-		carry[s.chair] = append(carry[s.chair], asked{lever(top), lever(top), lever(front), lever(rear)})
+		carry[s.chair] = append(carry[s.chair], asked{p.Piece, lever(top), lever(top), lever(front), lever(rear)})
 	}
 }
 

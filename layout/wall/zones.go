@@ -87,6 +87,25 @@ func (r *Run) clearStep(zones []ShimZone, lo, hi length.Length) []ShimZone {
 	if !moved {
 		return zones
 	}
+	return r.joined(zones)
+}
+
+// Lower leaves no more than some full layers within a stretch of the front face, where
+// a chair stands on this wall and on another that has no more.
+func (r *Run) Lower(zones []ShimZone, lo, hi length.Length, most int) []ShimZone {
+	var out []ShimZone
+	for _, z := range zones {
+		within, after := z, z
+		z.To, within.From, within.To, after.From = length.Min(z.To, lo), length.Max(z.From, lo), length.Min(z.To, hi), length.Max(z.From, hi)
+		within.Layers = min(within.Layers, most)
+		out = append(out, z, within, after)
+	}
+	return r.joined(out)
+}
+
+// joined leaves out zones that have nothing left and joins neighbours that are built
+// up alike.
+func (r *Run) joined(zones []ShimZone) []ShimZone {
 	var out []ShimZone
 	for _, z := range zones {
 		if z.To <= z.From {
