@@ -94,8 +94,7 @@ func (l *Layout) FormedPart(p *MadePart) plan.FormedPart {
 		long := length.RoundTo(length.FromMM(math.Hypot(b.X-a.X, b.Y-a.Y)), shop.Step(metric))
 		out.Faces = append(out.Faces, plan.FormedFace{Name: name, Long: long})
 	}
-	if len(p.Bodies) == 1 && p.Bodies[0].Metal != nil {
-		path := p.Bodies[0].Metal.Path
+	if path, ok := p.Across(); ok {
 		out.Metal = path.Lay().Ring(chordOff)
 		// The lines lie on the finish face; outside lengths go round the outside of each
 		// bend, as the job states them.

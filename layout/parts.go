@@ -55,7 +55,7 @@ func (l *Layout) needs() shop.Needs {
 				}
 				left, right := c.Edges(s)
 				n.Chairs = append(n.Chairs, shop.Chair{Served: shop.Served{Name: name(c.Name), Pieces: pieces},
-					Inside: c.Inside, Assembly: c.Assembly, Tapered: left != right})
+					Inside: c.Inside, Ends: [2]length.Length{left, right}, Assembly: c.Assembly})
 			}
 		}
 		for _, q := range p.Supports {

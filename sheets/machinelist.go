@@ -63,7 +63,7 @@ func (b *book) listRow(c cutFile, unit string) []string {
 			twin = q.Twin.Mark
 		}
 		return []string{c.name, unit, q.Mark, c.file.Name, q.Kind.String(), q.Hand.String(), itoa(n + more), q.Metal, num(q.Thickness), num(q.Radius), decimal(q.K), "",
-			"", "", "", "", num(q.Inside), num(q.Inside), "", "", "", num(c.file.Length), twin, "", "", q.Tested}
+			"", "", "", "", num(q.Ends()[0]), num(q.Ends()[1]), "", "", "", num(c.file.Length), twin, "", "", q.Tested}
 	}
 	f, s := c.family, &b.j.System
 	p := f.Pieces[0]

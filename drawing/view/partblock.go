@@ -31,6 +31,14 @@ type partDrawing struct {
 // plain reports whether every line of the blank runs along it.
 func (d *partDrawing) plain() bool { return d.b.Square && len(d.b.Holes) == 0 }
 
+// left is the room the running dimensions take.
+func (d *partDrawing) left() drawing.Unit {
+	if d.b.Square {
+		return partLeft
+	}
+	return partLeft + 2*drawing.MM // figures of its corners spread those of its bends
+}
+
 // right is the room the bends' labels take.
 func (d *partDrawing) right() drawing.Unit {
 	x := drawing.Unit(300)
@@ -73,7 +81,7 @@ func PartFlat(mark string, b plan.Blank, w, h drawing.Unit) drawing.Scene {
 	d := partDrawing{b: b, st: BlankStyle(b.Metric), s: &s}
 	d.lo, d.hi = d.b.Bounds()
 	name := "Not to scale"
-	room := max(w-partLeft-d.right(), 1500)
+	room := max(w-d.left()-d.right(), 10*drawing.MM)
 	foot := partFoot
 	if d.plain() {
 		foot = 4 * drawing.MM
@@ -95,7 +103,7 @@ func PartFlat(mark string, b plan.Blank, w, h drawing.Unit) drawing.Scene {
 		d.gone = 0
 	}
 	s.Text(drawing.Pt(0, 350), "FLAT, finish face towards you. "+drawing.Letter(name), drawing.Style{Face: drawing.Bold})
-	d.o = drawing.Pt(partLeft, partHead)
+	d.o = drawing.Pt(d.left(), partHead)
 	if wide := d.x(d.hi.X) - d.o.X; drawing.Width(drawing.Regular, drawing.Letter(BlankLength(b.Metric, d.b.Length)), drawing.Note)+300 > wide {
 		d.o.Y += 750 // its length stands raised over the chain
 	}
@@ -112,8 +120,8 @@ func PartFlat(mark string, b plan.Blank, w, h drawing.Unit) drawing.Scene {
 // stops are how many distances from the front edge stand at the left at most.
 func (d *partDrawing) stops() int {
 	at := map[drawing.Unit]bool{} // counted alone
-	for _, p := range d.b.Outline {
-		at[d.at(p).Y] = true
+	for _, c := range d.b.Corners {
+		at[d.at(c.At).Y] = true
 	}
 	for _, q := range d.b.Bends {
 		at[d.at(q.Left).Y] = at[d.at(q.Left).Y] || !q.Across
@@ -181,6 +189,7 @@ func (d *partDrawing) draw() {
 	d.across(box)
 	d.along(box)
 	d.bends(box)
+	d.acrossRight(box)
 	d.names(box)
 }
 
@@ -243,40 +252,58 @@ func (d *partDrawing) running(vertical bool, at drawing.Unit, stops []partStop, 
 	}
 }
 
-// across are the distances from the front edge: of bends, rows of holes and the
-// corners of the outline, those of its right half at the right.
+// fromTop letters how far from the front edge a place lies.
+func (d *partDrawing) fromTop(y float64) string {
+	switch {
+	case d.hi.Y-y < 1e-3:
+		return "0"
+	case y-d.lo.Y < 1e-3:
+		return d.st.Short(d.b.Girth)
+	}
+	return d.st.Short(d.round(d.hi.Y - y))
+}
+
+// across are the distances from the front edge at the left: of bends, rows of holes and
+// the corners of the outline that a rule can tell.
 func (d *partDrawing) across(box drawing.Rect) {
-	fromTop := func(y float64) string {
-		if d.hi.Y-y < 1e-3 {
-			return "0"
-		}
-		if y-d.lo.Y < 1e-3 {
-			return d.st.Short(d.b.Girth)
-		}
-		return d.st.Short(d.round(d.hi.Y - y))
-	}
-	var left, right []partStop
-	mid := (d.lo.X + d.hi.X) / 2
-	for _, p := range d.b.Outline {
-		q := d.at(p)
-		if p.X < mid {
-			left = append(left, partStop{q.Y, q.X, fromTop(p.Y)})
-		} else {
-			right = append(right, partStop{q.Y, q.X, fromTop(p.Y)})
-		}
-	}
-	for _, q := range d.b.Bends {
-		if !q.Across {
-			left = append(left, partStop{d.at(q.Left).Y, d.at(q.Left).X, fromTop(q.Left.Y)})
-		}
-	}
+	left := d.corners(true, func(q plan.BlankBend) (fold.Point, bool) { return q.Left, !q.Across })
 	for _, h := range d.b.Holes {
-		left = append(left, partStop{d.at(h.Centre).Y, box.Min.X, fromTop(h.Centre.Y)})
+		left = append(left, partStop{d.at(h.Centre).Y, box.Min.X, d.fromTop(h.Centre.Y)})
 	}
 	d.running(true, box.Min.X-700, left, box.Min.Y-500, box.Max.Y+500)
-	if !d.b.Square {
-		d.running(true, box.Max.X+700, right, box.Min.Y-500, box.Max.Y+500)
+}
+
+// corners are the distances of bends at one end of the blank, and of its corners there:
+// one between its edges beside which a bend begins is told by the bend.
+func (d *partDrawing) corners(left bool, of func(plan.BlankBend) (fold.Point, bool)) []partStop {
+	var out []partStop
+	for _, b := range d.b.Bends {
+		if p, ok := of(b); ok {
+			q := d.at(p)
+			out = append(out, partStop{q.Y, q.X, d.fromTop(p.Y)})
+		}
 	}
+	const beside = 130
+	bends := len(out)
+	for _, c := range d.b.Corners {
+		q := d.at(c.At)
+		near := func(b partStop) bool { return b.u-q.Y < beside && q.Y-b.u < beside }
+		inner := c.At.Y-d.lo.Y > 1e-3 && d.hi.Y-c.At.Y > 1e-3
+		if left == (c.At.X < (d.lo.X+d.hi.X)/2) && !(inner && slices.ContainsFunc(out[:bends], near)) {
+			out = append(out, partStop{q.Y, q.X, d.fromTop(c.At.Y)})
+		}
+	}
+	return out
+}
+
+// acrossRight are the same at the right of a blank that is not square: of its corners
+// and of the bends that slant. Its figures stand on what leads to the bends.
+func (d *partDrawing) acrossRight(box drawing.Rect) {
+	if d.b.Square {
+		return
+	}
+	right := d.corners(false, func(q plan.BlankBend) (fold.Point, bool) { return q.Right, !q.Across && !q.Level })
+	d.running(true, box.Max.X+700, right, box.Min.Y-500, box.Max.Y+500)
 }
 
 // along are the distances from the left end, under the blank: of holes, of
@@ -312,8 +339,8 @@ func (d *partDrawing) along(box drawing.Rect) {
 	if len(stops) == 0 && d.b.Square {
 		return
 	}
-	for _, p := range d.b.Outline {
-		add(p.X, box.Max.Y)
+	for _, c := range d.b.Corners {
+		add(c.At.X, box.Max.Y)
 	}
 	d.running(false, box.Max.Y+650, stops, box.Min.X-600, box.Max.X+600)
 }

@@ -61,10 +61,24 @@ func (c *Chair) Left(s *job.System) length.Length { return c.At - s.Chair.Length
 // Right edge of the chair.
 func (c *Chair) Right(s *job.System) length.Length { return c.At + s.Chair.Length/2 }
 
-// Edges are the inside widths of the cap at the chair's two edges. They differ
-// where it stands under a taper: its rear edge is cut to it.
+// Edges are the inside widths that a chair fits at its two edges. They differ where
+// it stands under a taper: its rear edge is cut to it. That edge is one straight line:
+// where the cap widens from a place over the chair on, the line between the widths at
+// both edges would lie in the rear leg there, and is moved off it.
 func (c *Chair) Edges(s *job.System) (left, right length.Length) {
-	return c.Run.InsideAt(c.Left(s)), c.Run.InsideAt(c.Right(s))
+	from, to := c.Left(s), c.Right(s)
+	left, right = c.Run.InsideAt(from), c.Run.InsideAt(to)
+	var in length.Length
+	for _, q := range c.Run.Profile() {
+		if q.At > from && q.At < to {
+			line := left + length.MulDiv(right-left, int64(q.At-from), int64(to-from))
+			if left > right { // worked from the narrow edge, so that a run and its mirror round alike
+				line = right + length.MulDiv(left-right, int64(to-q.At), int64(to-from))
+			}
+			in = length.Max(in, line-q.Inside)
+		}
+	}
+	return left - in, right - in
 }
 
 // Support is a short chair under a miter.

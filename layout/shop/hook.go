@@ -14,11 +14,11 @@ import (
 // nothing to catch, or metal of the chair stands in metal of the cap. Empty: it
 // does. The chair stands on the set surface, or on the membrane over it, where its
 // job has it between the inner faces of both legs.
-func (b *partBuilder) carries(p *Part, chair fold.Path, before length.Length) string {
+func (b *partBuilder) carries(inside length.Length, chair fold.Path, before length.Length) string {
 	m := b.measures()
 	caps := builder{j: b.j, s: b.s, shop: b.shop}
 	caps.bend = fold.Bend{Thickness: b.s.Metal.Thickness.MM(), Radius: b.s.Profile.InsideR.MM(), K: b.shop.K}
-	wide := (p.Inside + 2*b.s.Metal.Thickness).MM()
+	wide := (inside + 2*b.s.Metal.Thickness).MM()
 	section, err := caps.path(m, wide)
 	if err != nil || m.hook == 0 {
 		return "" // said of the caps, or there is no hook
@@ -72,10 +72,10 @@ func (b *partBuilder) carries(p *Part, chair fold.Path, before length.Length) st
 // atEdges reports where a chair, over its seat, does not reach from the front edge
 // to the rear one that the job states; what hangs below may stand out, as a kick
 // does. Empty: it does.
-func (b *partBuilder) atEdges(p *Part, chair fold.Path) string {
-	front, rear := cap.ChairLine(b.s).MM(), cap.ChairRear(b.s, p.Inside).MM()
+func (b *partBuilder) atEdges(inside length.Length, chair fold.Path, before length.Length) string {
+	front, rear := cap.ChairLine(b.s).MM(), cap.ChairRear(b.s, inside).MM()
 	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, q := range (Made{chair, p.before}).Seated(front, 0, 0).Lay().Ring(chord) {
+	for _, q := range (Made{chair, before}).Seated(front, 0, 0).Lay().Ring(chord) {
 		if q.Y > -chord {
 			lo, hi = math.Min(lo, q.X), math.Max(hi, q.X)
 		}

@@ -47,7 +47,7 @@ func (s Served) released(held cap.Held) bool {
 type Part struct {
 	Mark      string // "201", a plain number
 	Kind      PartKind
-	Hand      cap.Hand // of a riser: where the higher wall is
+	Hand      cap.Hand // of a riser: where the higher wall is; of a chair under a taper: its wide end
 	Inside    length.Length
 	Tested    string // of a chair: the assemblies tested with it, where the job has several chairs
 	Serves    []Served
@@ -79,6 +79,8 @@ type Part struct {
 	holes   []cutout
 	before  length.Length // of a chair: what its section leaves before the root
 	tray    func(*builder) (fold.Tray, error)
+	slant   *slanted
+	ends    [2]length.Length // of a slanted chair: inside widths of the cap at its left end and its right
 }
 
 // Count is how many the job takes, without spares.
@@ -122,8 +124,11 @@ func (p *Part) Area() float64 { return areaOf(p.Bodies) }
 
 // Sentence tells its hand, as a person on the roof sees it; empty for none.
 func (p *Part) Sentence() string {
-	if p.Hand == cap.NoHand {
+	switch {
+	case p.Hand == cap.NoHand:
 		return ""
+	case p.slant != nil:
+		return "Standing on the roof facing the street, its wide end is at your " + p.Hand.String() + " hand."
 	}
 	return "Standing on the roof, the higher wall is at your " + p.Hand.String() + " hand."
 }
@@ -152,9 +157,9 @@ type Plate struct {
 // Chair is an anchor chair.
 type Chair struct {
 	Served
-	Inside   length.Length
+	Inside   length.Length    // at its middle
+	Ends     [2]length.Length // at its left end and its right, which differ under a taper; zero: as at its middle
 	Assembly *job.Assembly
-	Tapered  bool // its rear edge is cut to a taper
 }
 
 // Extender is the piece below the front leg along a run.
@@ -282,15 +287,10 @@ func (b *partBuilder) make(p *Part) {
 // metalOf is the sheet of a part, with its thickness.
 func (b *partBuilder) metalOf(p *Part) raw {
 	r := raw{name: p.Kind.String()}
-	if p.tray != nil {
+	if p.tray != nil && p.slant == nil {
 		return r.tray(p.tray(&b.builder))
 	}
-	legs := slices.Clone(p.legs)
-	for i := range legs {
-		if legs[i].Turn != 0 {
-			legs[i].Radius = b.bend.Radius
-		}
-	}
+	legs := p.bentLegs(b.bend.Radius)
 	path, err := fold.NewPath(b.bend.Thickness, b.bend.K, legs, p.root)
 	if err != nil {
 		r.err = err
@@ -300,13 +300,19 @@ func (b *partBuilder) metalOf(p *Part) raw {
 	if p.root > 0 && legs[p.root-1].Turn > 0 { // y is 0 at the outside of the bend before it
 		path.At.X = path.T * math.Tan(legs[p.root-1].Turn/2*math.Pi/180)
 	}
-	r.metal = &fold.Sheet{Path: path, Left: fold.Cut{Seam: fold.Square(0, false)}, Right: fold.Cut{Seam: fold.Square(p.long, true)}}
-	r.solid, r.holes = prism(r.metal), p.holes
 	profile, _ := path.Profile()
 	p.Names, p.Section = profile.Names, nil
 	for i := range profile.Y {
 		p.Section = append(p.Section, fold.Point{X: profile.Y[i], Y: profile.Z[i]})
 	}
+	if p.slant != nil {
+		p.slant.inner = path
+		r = r.tray(p.tray(&b.builder))
+		r.holes = p.holes
+		return r
+	}
+	r.metal = &fold.Sheet{Path: path, Left: fold.Cut{Seam: fold.Square(0, false)}, Right: fold.Cut{Seam: fold.Square(p.long, true)}}
+	r.solid, r.holes = prism(r.metal), p.holes
 	return r
 }
 
@@ -317,20 +323,17 @@ func (b *partBuilder) checkPart(p *Part) {
 		b.partHold(p, "flange-too-short", fmt.Sprintf("%s is %s deep, and the brake holds no less than %s", name, job.Both(length.FromMM(least)), job.Both(b.shop.LeastFlange)),
 			"a flange the brake cannot hold slips and bends askew", "have the fabricator say how it makes this flange")
 	}
-	for _, path := range body.paths {
+	paths := body.paths
+	if p.slant != nil {
+		paths = []fold.Path{p.slant.inner}
+	}
+	for _, path := range paths {
 		if c, bad := path.Lay().Clash(); bad {
 			b.partHold(p, "metal-in-metal", fmt.Sprintf("the %s and the %s would stand %s in one another", c.A, c.B, job.Both(length.FromMM(c.Deep))), "", "other faces, blunter turns, or a greater radius")
 		}
 	}
-	if p.Kind == ChairBlank && body.Metal != nil {
-		if why := b.carries(p, body.Metal.Path, p.before); why != "" {
-			b.partHold(p, "hook-free", why, "a cap whose hook is not held lifts off its chair in the wind", "have the fabricator state the chair as it was tested, or its hook")
-		}
-	}
-	if p.Kind == ChairBlank && body.Metal != nil {
-		if why := b.atEdges(p, body.Metal.Path); why != "" {
-			b.partHold(p, "chair-edges", why, "its screws, the string and the clearances are laid out from the edges the job states", "state what lies before and behind the face that reaches across, or the edges, as the chair is made")
-		}
+	if p.Kind == ChairBlank {
+		b.checkChair(p)
 	}
 	if code, what, mend := b.machine(p.Kind.String(), body); code != "" {
 		b.partHold(p, code, what, "", mend)
@@ -356,6 +359,23 @@ func (b *partBuilder) checkPart(p *Part) {
 	}
 }
 
+// checkChair holds a chair that does not carry the cap over it, at either end.
+func (b *partBuilder) checkChair(p *Part) {
+	all := p.ended()
+	for _, q := range all {
+		if why := b.carries(q.inside, q.path, p.before); why != "" {
+			b.partHold(p, "hook-free", why, "a cap whose hook is not held lifts off its chair in the wind", "have the fabricator state the chair as it was tested, or its hook")
+			break
+		}
+	}
+	for _, q := range all {
+		if why := b.atEdges(q.inside, q.path, p.before); why != "" {
+			b.partHold(p, "chair-edges", why, "its screws, the string and the clearances are laid out from the edges the job states", "state what lies before and behind the face that reaches across, or the edges, as the chair is made")
+			return
+		}
+	}
+}
+
 // holeFault is what is wrong with the place of a hole: it must lie on the flat
 // of its face, between the bends and within the edges.
 func (b *partBuilder) holeFault(p *Part, body Body, i int) string {
@@ -366,7 +386,13 @@ func (b *partBuilder) holeFault(p *Part, body Body, i int) string {
 	}
 	for _, q := range body.Flat.Bends {
 		half := b.bend.Allowance(math.Abs(q.Turn)) / 2
-		if q.From.Y > lo.Y-half && q.From.Y < hi.Y+half {
+		dx, dy := q.To.X-q.From.X, q.To.Y-q.From.Y
+		near, far := math.Inf(1), math.Inf(-1) // off the line, which may slant
+		for _, c := range body.Holes[i] {
+			off := ((c.Y-q.From.Y)*dx - (c.X-q.From.X)*dy) / math.Hypot(dx, dy)
+			near, far = math.Min(near, off), math.Max(far, off)
+		}
+		if near < half && far > -half {
 			return "hole " + itoa(i+1) + " runs into the bend of the " + q.Between[1]
 		}
 	}

@@ -141,6 +141,7 @@ const holeSides = 24
 // chairs are bent from the section that their assembly was tested with, one for each
 // section, each width and each place of the rows.
 func (b *partBuilder) chairs(chairs []Chair) {
+	twin := map[*Part]string{} // look-up only
 	for _, q := range chairs {
 		chair := b.s.ChairOf(q.Assembly)
 		k := chair.Blank
@@ -151,50 +152,63 @@ func (b *partBuilder) chairs(chairs []Chair) {
 		if a := q.Assembly; a != nil && k.HoleDia > 0 {
 			rows = fmt.Sprint(a.FrontRow, a.RearRow, int64(a.FrontRowFrom), int64(a.RearRowFrom))
 		}
-		key := fmt.Sprint("chair ", b.j.ChairNames(q.Assembly), " ", int64(q.Inside), " ", rows)
-		if q.Tapered {
-			key = "chair tapered " + q.Name
+		if q.Ends == [2]length.Length{} {
+			q.Ends = [2]length.Length{q.Inside, q.Inside}
 		}
-		b.part(key, q.Served, func() *Part {
+		key := func(ends [2]length.Length) string {
+			return fmt.Sprint("chair ", b.j.ChairNames(q.Assembly), " ", int64(ends[0]), " ", int64(ends[1]), " ", rows)
+		}
+		p := b.part(key(q.Ends), q.Served, func() *Part {
 			p := b.of(ChairBlank, k.Stuff, k.At)
 			if chair.Metal == "" {
 				p.Metal, p.density = "", k.Stuff.Density
 			}
 			p.Inside, p.Spares, p.Tested = q.Inside, b.j.Crating.SpareChair, b.j.ChairNames(q.Assembly)
-			if q.Tapered {
-				p.Spares = 0
-				p.Fails = "its rear edge is cut to the taper of the cap over it"
-				return p
-			}
-			wide := cap.ChairWidth(b.s, q.Inside)
-			across, ok := b.sectionPart(p, k.Section, wide, b.s.Chair.Length, false, partSides)
-			if !ok {
-				return p
-			}
-			p.before = across.Before
-			if k.HoleDia > 0 && q.Assembly == nil {
-				p.Words = append(p.Words, "No tested assembly gives the rows: no holes.")
-			}
-			if a := q.Assembly; a != nil && k.HoleDia > 0 {
-				b.row(p, a.FrontRow, a.FrontRowFrom-across.Before, k)
-				b.row(p, a.RearRow, wide-across.Before-a.RearRowFrom, k)
-				p.Words = append(p.Words, "Rows as tested: front row "+b.say(a.FrontRowFrom)+" behind the chair's front edge, rear row "+b.say(a.RearRowFrom)+" before its rear edge.")
-			}
+			b.chair(p, k, q)
 			return p
 		})
+		if p.slant != nil {
+			twin[p] = key([2]length.Length{q.Ends[1], q.Ends[0]})
+		}
+	}
+	b.pair(twin)
+}
+
+// chair gives a chair its section, its holes and what its drawing says of both.
+func (b *partBuilder) chair(p *Part, k *job.Blank, q Chair) {
+	wide := [2]length.Length{cap.ChairWidth(b.s, q.Ends[0]), cap.ChairWidth(b.s, q.Ends[1])}
+	var across job.Flange
+	var ok bool
+	if wide[0] == wide[1] {
+		across, ok = b.sectionPart(p, k.Section, wide[0], b.s.Chair.Length, false, partSides)
+	} else {
+		p.ends, p.Spares = q.Ends, 0 // each is made for its place
+		across, ok = b.slantedChair(p, k, wide)
+	}
+	if !ok {
+		return
+	}
+	p.before = across.Before
+	if k.HoleDia > 0 && q.Assembly == nil {
+		p.Words = append(p.Words, "No tested assembly gives the rows: no holes.")
+	}
+	if a := q.Assembly; a != nil && k.HoleDia > 0 {
+		b.row(p, a.FrontRow, k, func(float64) float64 { return (a.FrontRowFrom - across.Before).MM() })
+		b.row(p, a.RearRow, k, func(x float64) float64 { return p.rowAt(x, a.RearRowFrom.MM(), wide, across) })
+		p.Words = append(p.Words, "Rows as tested: front row "+b.say(a.FrontRowFrom)+" behind the chair's front edge, rear row "+b.say(a.RearRowFrom)+" before its rear edge.")
 	}
 }
 
 // row is a row of fasteners of a chair: equal bays between the insets from both
 // ends, a single one in the middle.
-func (b *partBuilder) row(p *Part, n int, y length.Length, k *job.Blank) {
+func (b *partBuilder) row(p *Part, n int, k *job.Blank, y func(x float64) float64) {
 	long := b.s.Chair.Length.MM()
 	for i := range n {
 		x := long / 2
 		if n > 1 {
 			x = k.Inset.MM() + float64(i)*(long-2*k.Inset.MM())/float64(n-1)
 		}
-		p.drill(x, y.MM(), k.HoleDia)
+		p.drill(x, y(x), k.HoleDia)
 	}
 }
 
@@ -298,6 +312,11 @@ func (b *partBuilder) risers(of []Riser) {
 		})
 		twin[p] = key(r, other(r.Higher))
 	}
+	b.pair(twin)
+}
+
+// pair sets parts beside their mirror images, told by key.
+func (b *partBuilder) pair(twin map[*Part]string) {
 	for _, p := range b.parts {
 		for _, q := range b.parts {
 			if twin[p] != "" && q.key == twin[p] {

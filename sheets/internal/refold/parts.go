@@ -10,12 +10,13 @@ import (
 
 // parts compares the small parts with the job, and with the caps they lie in.
 func (c *checker) parts(all []Sheet) {
-	caps := map[string]Sheet{}
+	caps := map[string]Sheet{} // look-up only
+	var ordered []Sheet
 	for _, w := range all {
 		if w.Row["street-side leg"] != "" && w.sectioned() {
 			key := w.Row["inside width"] + "/" + w.Row["slope"]
 			if _, ok := caps[key]; !ok {
-				caps[key] = w
+				caps[key], ordered = w, append(ordered, w)
 			}
 		}
 	}
@@ -45,11 +46,7 @@ func (c *checker) parts(all []Sheet) {
 			}
 			c.plate(w, k.Legs, wide)
 		case "anchor chair":
-			across := w.Row.MM("inside width") - s.Chair.FrontEdge.MM() - s.Chair.RearEdge.MM()
-			c.section(w, c.chair(w).Section, across)
-			if r, ok := under(w); ok {
-				c.chairIn(w, r)
-			}
+			c.chairFor(w, under, ordered)
 		case "corner support":
 			c.section(w, s.Corner.Support.Blank.Section, s.Corner.Support.Width.MM())
 		case "face extender":
