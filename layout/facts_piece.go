@@ -118,28 +118,8 @@ func (b *facts) ofFamilies() {
 		}
 		b.grams("weight", f.Grams)
 		b.count("released", f.Released(b.l.Held))
-		b.ofBodies(f.Bodies)
-	}
-}
-
-func (b *facts) ofBodies(bodies []Body) {
-	for i, x := range bodies {
-		k := fmt.Sprintf("body-%d-", i+1)
-		b.said(k+"name", x.Name)
-		b.length(k+"blank-length", x.Length)
-		b.length(k+"blank-girth", x.Girth)
-		b.count(k+"holes", len(x.Holes))
-		for n, e := range x.Bends {
-			m := fmt.Sprintf("%sbend-%d-", k, n+1)
-			b.count(m+"order", e.Order)
-			b.number(m+"turn-degrees", e.Line.Turn)
-			b.number(m+"radius-mm", e.Line.Radius)
-			b.number(m+"arc-mm", e.Line.Arc)
-			b.yes(m+"hem", e.Hem)
-			b.words(m+"to-face", e.Line.Between[1])
-			b.length(m+"from-street", e.FromStreet)
-			b.length(m+"from-roof", e.FromRoof)
-		}
+		b.ofBodies(f, f.Bodies)
+		b.ofMadeBodies(f)
 	}
 }
 
@@ -160,6 +140,13 @@ func (b *facts) ofParts() {
 		b.count("spare", p.Spare())
 		b.count("to-make", count)
 		b.count("spares", spares)
+		b.count("to-cut", count+spares)
+		b.said("assembly", p.Tested)
+		holes := 0
+		for _, x := range p.Bodies {
+			holes += len(x.Holes)
+		}
+		b.count("holes", holes)
 		b.grams("weight", p.Grams)
 		if p.Twin != nil {
 			b.words("twin", p.Twin.Mark)
@@ -168,7 +155,7 @@ func (b *facts) ofParts() {
 		b.words("for", strings.Join(p.For(b.l.Held, true), " "))
 		b.words("for-held", strings.Join(p.For(b.l.Held, false), " "))
 		b.words("holds", strings.Join(p.Holds, " "))
-		b.ofBodies(p.Bodies)
+		b.ofBodies(p, p.Bodies)
 	}
 }
 
@@ -249,7 +236,10 @@ func (b *facts) ofCrates() {
 	}
 	b.about(fact.Crate, "withheld")
 	for i, q := range b.l.Withheld {
-		b.words(fmt.Sprintf("line-%d-mark", i+1), q.Mark)
+		k := fmt.Sprintf("line-%d-", i+1)
+		b.words(k+"mark", q.Mark)
+		b.count(k+"count", 1)
+		b.count(k+"spare", 0)
 	}
 }
 
