@@ -164,6 +164,7 @@ func (b *facts) ofWind() {
 		b.said(k+"unit", s.Unit)
 		b.said(k+"source", s.Source)
 	}
+	b.out = append(b.out, d.Signed...)
 }
 
 func levelName(v job.Level) string {
