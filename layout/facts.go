@@ -196,7 +196,7 @@ func (b *facts) ofFindings() {
 			b.length("station", b.crewStation(f.Where))
 		}
 		b.said("pieces", strings.Join(f.Where.Pieces, " "))
-		b.said("part", f.Where.Part)
+		b.said("part", strings.Join(append([]string{f.Where.Part}, f.Where.Parts...), " "))
 		b.words("what", f.What)
 		b.said("why", f.Why)
 		b.said("mend", f.Mend)
