@@ -54,7 +54,7 @@ layout/wall: layout/finding layout/job layout/length layout/wall/minimax layout/
 layout/wall/setplane: layout/length
 layout/wall/minimax: layout/length
 layout/wall/slips: layout/length
-layout/wind: layout/confirm layout/finding layout/job layout/length
+layout/wind: layout/confirm layout/fact layout/finding layout/job layout/length
 layout/assembly: layout/finding layout/job layout/length layout/wind
 layout/cap: layout/assembly layout/finding layout/job layout/length layout/stand layout/wall layout/wind
 layout/anchor: layout/assembly layout/cap layout/finding layout/job layout/length layout/plan layout/stand layout/wall layout/wind

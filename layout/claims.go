@@ -8,6 +8,7 @@ import (
 	"copingset/layout/confirm"
 	"copingset/layout/finding"
 	"copingset/layout/job"
+	"copingset/layout/wind"
 )
 
 // claims are the holds on what a submittal has to say of each tested assembly in
@@ -86,7 +87,7 @@ func (l *Layout) piecesOn(a *job.Assembly) (where finding.Ref, used bool) {
 // ConfirmText is what a licensed engineer is asked to sign: the list that the
 // check code is over, and the code. Empty where no pressures are computed.
 func (l *Layout) ConfirmText() string {
-	list := l.Demand.List
+	list := wind.ListOf(l.Facts())
 	if list == nil {
 		return ""
 	}

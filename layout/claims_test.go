@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"copingset/layout"
+	"copingset/layout/fact"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -108,6 +109,40 @@ func TestConfirmText(t *testing.T) {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in\n%s", want, text)
 		}
+	}
+}
+
+// The list is made of the ledger, of the facts under the confirmation alone: nothing
+// else that changes makes another code, and each of them does.
+func TestConfirmedListIsOfTheLedger(t *testing.T) {
+	l := build(t, blown(t))
+	ledger, want := l.Facts(), l.Demand.List.Code()
+	if got := wind.ListOf(ledger); got.Code() != want || got.Text() != l.Demand.List.Text() {
+		t.Fatalf("the ledger makes %s, want %s", got.Text(), l.Demand.List.Text())
+	}
+	other := slices.Clone(ledger)
+	for i := range other {
+		if other[i].Kind != fact.Confirmed {
+			other[i].Value += "1"
+		}
+	}
+	if got := wind.ListOf(other).Code(); got != want {
+		t.Errorf("facts that nobody signs make the code %s, want %s", got, want)
+	}
+	signed := 0
+	for i, f := range ledger {
+		if f.Kind != fact.Confirmed {
+			continue
+		}
+		signed++
+		other := slices.Clone(ledger)
+		other[i].Value += "1"
+		if wind.ListOf(other).Code() == want {
+			t.Errorf("another %s makes the same code", f.Name())
+		}
+	}
+	if signed != len(l.Demand.List) || signed < 20 {
+		t.Errorf("%d facts under the confirmation, %d lines", signed, len(l.Demand.List))
 	}
 }
 

@@ -20,7 +20,7 @@ import (
 // stands on a run in station order is counted: its obstacles N-O1, its readings
 // N-R1, the zones of its build-up N-Z1 and their plywood N-P1.
 func (l *Layout) Facts() fact.Ledger {
-	b := &facts{l: l}
+	b := &facts{l: l, files: l.cutFiles()}
 	b.ofJob()
 	b.ofWind()
 	for _, p := range l.Perimeters {
@@ -56,11 +56,12 @@ func (l *Layout) Facts() fact.Ledger {
 
 // facts gathers them. Facts that follow are of the kind and the thing last named.
 type facts struct {
-	l    *Layout
-	out  []fact.Fact
-	kind fact.Kind
-	of   string
-	n    int // things that have been given a place in the lists
+	l     *Layout
+	out   []fact.Fact
+	kind  fact.Kind
+	of    string
+	n     int               // things that have been given a place in the lists
+	files map[cutKey]string // look-up only: that bodies are cut by
 }
 
 func (b *facts) about(kind fact.Kind, of string) { b.kind, b.of = kind, of }
@@ -195,7 +196,7 @@ func (b *facts) ofFindings() {
 			b.length("station", b.crewStation(f.Where))
 		}
 		b.said("pieces", strings.Join(f.Where.Pieces, " "))
-		b.said("part", f.Where.Part)
+		b.said("part", strings.Join(append([]string{f.Where.Part}, f.Where.Parts...), " "))
 		b.words("what", f.What)
 		b.said("why", f.Why)
 		b.said("mend", f.Mend)

@@ -41,8 +41,16 @@ func (b *facts) ofJob() {
 	b.said("measured-by", j.Site.MeasuredBy)
 	b.words("measured-on", date(j.Site.MeasuredOn))
 	b.grams("weight-of-pieces", b.l.Grams())
+	b.words("units", unitsName(j.Units))
+	b.words("revision", b.l.Revision())
+	b.words("input-digest", j.Digest())
 	b.ofSystem()
+	b.ofShop()
 	b.ofPacking()
+}
+
+func unitsName(u job.Units) string {
+	return map[job.Units]string{job.Imperial: "imperial", job.Metric: "metric"}[u]
 }
 
 func date(d job.Date) string {
@@ -156,6 +164,7 @@ func (b *facts) ofWind() {
 		b.said(k+"unit", s.Unit)
 		b.said(k+"source", s.Source)
 	}
+	b.out = append(b.out, d.Signed...)
 }
 
 func levelName(v job.Level) string {

@@ -118,28 +118,8 @@ func (b *facts) ofFamilies() {
 		}
 		b.grams("weight", f.Grams)
 		b.count("released", f.Released(b.l.Held))
-		b.ofBodies(f.Bodies)
-	}
-}
-
-func (b *facts) ofBodies(bodies []Body) {
-	for i, x := range bodies {
-		k := fmt.Sprintf("body-%d-", i+1)
-		b.said(k+"name", x.Name)
-		b.length(k+"blank-length", x.Length)
-		b.length(k+"blank-girth", x.Girth)
-		b.count(k+"holes", len(x.Holes))
-		for n, e := range x.Bends {
-			m := fmt.Sprintf("%sbend-%d-", k, n+1)
-			b.count(m+"order", e.Order)
-			b.number(m+"turn-degrees", e.Line.Turn)
-			b.number(m+"radius-mm", e.Line.Radius)
-			b.number(m+"arc-mm", e.Line.Arc)
-			b.yes(m+"hem", e.Hem)
-			b.words(m+"to-face", e.Line.Between[1])
-			b.length(m+"from-street", e.FromStreet)
-			b.length(m+"from-roof", e.FromRoof)
-		}
+		b.ofBodies(f, f.Bodies)
+		b.ofMadeBodies(f)
 	}
 }
 
@@ -151,7 +131,10 @@ func (b *facts) ofParts() {
 		count, spares := p.Make(b.l.Held)
 		b.words("kind", p.Kind.String())
 		b.said("hand", p.Hand.String())
+		ends := p.Ends()
 		b.length("inside", p.Inside)
+		b.length("inside-left", ends[0])
+		b.length("inside-right", ends[1])
 		b.words("metal", p.Metal)
 		b.length("thickness", p.Thickness)
 		b.length("radius", p.Radius)
@@ -160,6 +143,13 @@ func (b *facts) ofParts() {
 		b.count("spare", p.Spare())
 		b.count("to-make", count)
 		b.count("spares", spares)
+		b.count("to-cut", count+spares)
+		b.said("assembly", p.Tested)
+		holes := 0
+		for _, x := range p.Bodies {
+			holes += len(x.Holes)
+		}
+		b.count("holes", holes)
 		b.grams("weight", p.Grams)
 		if p.Twin != nil {
 			b.words("twin", p.Twin.Mark)
@@ -168,7 +158,7 @@ func (b *facts) ofParts() {
 		b.words("for", strings.Join(p.For(b.l.Held, true), " "))
 		b.words("for-held", strings.Join(p.For(b.l.Held, false), " "))
 		b.words("holds", strings.Join(p.Holds, " "))
-		b.ofBodies(p.Bodies)
+		b.ofBodies(p, p.Bodies)
 	}
 }
 
@@ -249,7 +239,10 @@ func (b *facts) ofCrates() {
 	}
 	b.about(fact.Crate, "withheld")
 	for i, q := range b.l.Withheld {
-		b.words(fmt.Sprintf("line-%d-mark", i+1), q.Mark)
+		k := fmt.Sprintf("line-%d-", i+1)
+		b.words(k+"mark", q.Mark)
+		b.count(k+"count", 1)
+		b.count(k+"spare", 0)
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"copingset/layout"
+	"copingset/layout/fact"
 	"copingset/layout/length"
 )
 
@@ -39,8 +40,10 @@ func WriteCSV(w io.Writer, s Schedule) error {
 }
 
 // Schedules are all tables of a layout, in a fixed order.
-func Schedules(l *layout.Layout) []Schedule {
-	c := schedules{newBook(l, Options{}), l.Facts()}
+func Schedules(l *layout.Layout) []Schedule { return ledgerTables(l.Facts()) }
+
+func ledgerTables(facts fact.Ledger) []Schedule {
+	c := newSchedules(facts)
 	return []Schedule{
 		c.pieces(), c.joints(), c.chairs(), c.fasteners(), c.shims(), c.zones(), c.crates(), c.parts(), c.findings(),
 	}

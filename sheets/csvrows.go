@@ -62,7 +62,7 @@ func (c schedules) pieces() Schedule {
 			c.shop.Short(more), mm(more),
 			c.words(q, "cut-at"), cut, cutMM, c.weight(grams), fmt.Sprint(grams), c.words(q, "lift"),
 			c.words(q, "wind-zone"), c.words(q, "assembly"),
-			c.holes(q), c.words(q, "released"), strings.Join(holds, " "), strings.Join((&book{}).holdNames(holds), "; ")})
+			c.holes(q), c.words(q, "released"), strings.Join(holds, " "), strings.Join(c.holdNames(holds), "; ")})
 	}
 	return s
 }
@@ -288,9 +288,10 @@ func (c schedules) crates() Schedule {
 		}
 	}
 	for i := 1; c.has("withheld", fmt.Sprintf("line-%d-mark", i)); i++ {
-		q := c.words("withheld", fmt.Sprintf("line-%d-mark", i))
+		is := func(what string) string { return c.words("withheld", fmt.Sprintf("line-%d-%s", i, what)) }
+		q := is("mark")
 		long := c.length(q, "longest-side")
-		s.Rows = append(s.Rows, []string{"withheld", "", c.words(q, "perimeter"), "", "1", "0", c.pieceKind(q), q,
+		s.Rows = append(s.Rows, []string{"withheld", "", c.words(q, "perimeter"), "", is("count"), is("spare"), c.pieceKind(q), q,
 			c.shop.Long(long), mm(long),
 			"", "", "", "", c.words(q, "weight-shipped"), c.words(q, "lot"), c.words(q, "laying")})
 	}
@@ -338,9 +339,8 @@ func (c schedules) parts() Schedule {
 			inside, insideMM,
 			c.words(q, "count"), c.words(q, "spare"), c.words(q, "to-make"), c.words(q, "spares")}
 		row = append(row, c.blank(q)...)
-		bends, holes := c.bends(q)
 		s.Rows = append(s.Rows, append(row, c.words(q, "metal"), c.mm(q, "thickness"), c.mm(q, "radius"),
-			trimFloat(k), bends, holes,
+			trimFloat(k), c.bends(q), c.words(q, "holes"),
 			c.words(q, "weight"), c.words(q, "for"), c.words(q, "for-held"), c.words(q, "holds")))
 	}
 	return s
@@ -357,21 +357,17 @@ func (c schedules) blank(q string) []string {
 	return out
 }
 
-// bends are the bends of a part in the order of its flanges, and how many holes it
-// has.
-func (c schedules) bends(q string) (words, holes string) {
+// bends are the bends of a part in the order of its flanges.
+func (c schedules) bends(q string) string {
 	var out []string
-	n := int64(0)
 	for i := 1; c.has(q, fmt.Sprintf("body-%d-holes", i)); i++ {
-		n += c.number(q, fmt.Sprintf("body-%d-holes", i))
 		for k := 1; c.has(q, fmt.Sprintf("body-%d-bend-%d-order", i, k)); k++ {
-			is := func(what string) string { return c.words(q, fmt.Sprintf("body-%d-bend-%d-%s", i, k, what)) }
-			turn, _ := strconv.ParseFloat(is("turn-degrees"), 64)
-			radius, _ := strconv.ParseFloat(is("radius-mm"), 64)
-			out = append(out, typed(view.BendWords(is("hem") == "yes", turn, radius))+" "+is("to-face"))
+			is := func(what string) string { return fmt.Sprintf("body-%d-bend-%d-%s", i, k, what) }
+			hem := c.words(q, is("hem")) == "yes"
+			out = append(out, typed(view.BendWords(hem, c.float(q, is("turn-degrees")), c.float(q, is("radius-mm"))))+" "+c.words(q, is("to-face")))
 		}
 	}
-	return strings.Join(out, "; "), strconv.FormatInt(n, 10)
+	return strings.Join(out, "; ")
 }
 
 func (c schedules) findings() Schedule {

@@ -23,83 +23,18 @@ type Machine struct {
 func Machines(l *layout.Layout) []Machine {
 	b := newBook(l, Options{})
 	var out []Machine
-	for _, c := range b.cutFiles() {
-		out = append(out, Machine{c.name, c.drawing(b)})
+	cut, plans := l.MachineFiles()
+	for _, c := range cut {
+		if c.Part != nil {
+			out = append(out, Machine{c.Name, b.partDXF(c.Part)})
+		} else {
+			out = append(out, Machine{c.Name, b.flatDXF(c.Family, c.Body)})
+		}
 	}
-	for _, p := range b.keyPlan().Perimeters {
-		out = append(out, Machine{b.cutName("key plan " + p.Name), b.planDXF(p)})
+	for i, p := range b.keyPlan().Perimeters {
+		out = append(out, Machine{plans[i], b.planDXF(p)})
 	}
 	return out
-}
-
-// cutFile is a body that is cut, with its file.
-type cutFile struct {
-	name   string
-	family *layout.Family // nil: a part
-	part   *layout.MadePart
-	body   int
-	file   layout.Body
-}
-
-// cutFiles are the bodies of all that is released, in the order of their files.
-func (b *book) cutFiles() []cutFile {
-	var out []cutFile
-	for _, f := range b.l.Families {
-		if f.Released(b.l.Held) == 0 {
-			continue
-		}
-		for i := range f.Bodies {
-			name := f.Mark
-			if len(f.Bodies) > 1 {
-				name += " " + f.Bodies[i].Name
-			}
-			out = append(out, cutFile{name: b.cutName(name), family: f, body: i, file: f.Bodies[i]})
-		}
-	}
-	for _, q := range b.l.Parts {
-		if n, _ := q.Make(b.l.Held); n > 0 {
-			out = append(out, cutFile{name: b.cutName(q.Mark), part: q, file: q.Bodies[0]})
-		}
-	}
-	return out
-}
-
-func (c cutFile) drawing(b *book) dxf.Drawing {
-	if c.part != nil {
-		return b.partDXF(c.part)
-	}
-	return b.flatDXF(c.family, c.body)
-}
-
-// revision is the mark of the packet's revision, 0 before the first.
-func (b *book) revision() string {
-	if r := b.j.Info.Revisions; len(r) > 0 {
-		return r[len(r)-1].Mark
-	}
-	return "0"
-}
-
-// cutName is the name of a file for machines: job, part, revision.
-func (b *book) cutName(part string) string {
-	word := func(s, none string) string {
-		s = strings.Map(func(r rune) rune {
-			if r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' {
-				return r
-			}
-			return '-'
-		}, s)
-		if s = strings.Trim(s, "-"); s == "" {
-			return none
-		}
-		return s
-	}
-	base := word(b.j.Info.Number, "job") + "_" + word(part, "part") + "_" + word(b.revision(), "0")
-	name := base
-	for n := 2; b.ids[strings.ToLower(name)]; n++ { // some disks hold no two names that differ in case alone
-		name = base + "-" + itoa(n)
-	}
-	b.ids[strings.ToLower(name)] = true
-	return name + ".dxf"
 }
 
 // unit is what a millimetre is in the drawing.
@@ -164,7 +99,7 @@ func (b *book) bodyDXF(body layout.Body, mark, make, metal string) dxf.Drawing {
 	if e.Left != "" {
 		make = e.Left + " at the left. " + make
 	}
-	lines := []string{mark + "  job " + orDash(prose(b.j.Info.Number)) + " rev " + b.revision() + "  " + b.preliminary(), "Finish face towards you. " + strings.ToUpper(e.Top) + " at the top", make, metal}
+	lines := []string{mark + "  job " + orDash(prose(b.j.Info.Number)) + " rev " + b.l.Revision() + "  " + b.preliminary(), "Finish face towards you. " + strings.ToUpper(e.Top) + " at the top", make, metal}
 	w.block(lines)
 	for _, q := range body.Bends {
 		w.beside(q, itoa(q.Order)+" "+view.BendWords(q.Hem, q.Line.Turn, q.Line.Radius))

@@ -59,7 +59,7 @@ func (b *book) heldParts() (none, some []string) {
 func (b *book) partHolds(q *layout.MadePart) finding.List {
 	var out finding.List
 	for _, f := range b.l.Findings {
-		if f.Where.Part == q.Mark {
+		if f.Where.OnPart(q.Mark) {
 			out = append(out, f)
 		}
 	}

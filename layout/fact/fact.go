@@ -32,22 +32,23 @@ const (
 	Offset   Kind = "offset"   // from what the crew finds on the wall to the cap's corner
 	Obstacle Kind = "obstacle" // where it is and what it does
 
-	Run      Kind = "run"      // lines, widths, set surface
-	Reading  Kind = "reading"  // of the survey, brought to the run's lines
-	Zone     Kind = "zone"     // of one build-up, and its plywood
-	Corner   Kind = "corner"   // turns, trims
-	Support  Kind = "support"  // under a miter
-	Lap      Kind = "lap"      // of the legs, at a chair
-	Make     Kind = "make"     // what the shop makes of a piece
-	Family   Kind = "family"   // pieces made alike, their blanks and bends
-	Part     Kind = "part"     // small made parts
-	Cut      Kind = "cut"      // the cutting plan
-	Crate    Kind = "crate"    // what travels in what
-	Fastener Kind = "fastener" // types and counts
-	Wind     Kind = "wind"     // demand, and its basis
-	Assembly Kind = "assembly" // what covers a zone, with its ratio
-	Finding  Kind = "finding"  // findings and holds
-	Job      Kind = "job"      // the title block, the system, the site
+	Run       Kind = "run"      // lines, widths, set surface
+	Reading   Kind = "reading"  // of the survey, brought to the run's lines
+	Zone      Kind = "zone"     // of one build-up, and its plywood
+	Corner    Kind = "corner"   // turns, trims
+	Support   Kind = "support"  // under a miter
+	Lap       Kind = "lap"      // of the legs, at a chair
+	Make      Kind = "make"     // what the shop makes of a piece
+	Family    Kind = "family"   // pieces made alike, their blanks and bends
+	Part      Kind = "part"     // small made parts
+	Cut       Kind = "cut"      // the cutting plan
+	Crate     Kind = "crate"    // what travels in what
+	Fastener  Kind = "fastener" // types and counts
+	Wind      Kind = "wind"     // demand, and its basis
+	Confirmed Kind = "confirm"  // what a confirmation of computed pressures is over, as printed
+	Assembly  Kind = "assembly" // what covers a zone, with its ratio
+	Finding   Kind = "finding"  // findings and holds
+	Job       Kind = "job"      // the title block, the system, the site
 )
 
 // OfCrew are the kinds of which every fact is printed on the crew's sheets.

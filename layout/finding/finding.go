@@ -76,6 +76,7 @@ type Ref struct {
 	Pieces         []string
 	Part           string   // mark of a made part, which touches no run and no piece
 	Runs           []string // further runs of the perimeter, which it touches as it does Run
+	Parts          []string // further made parts, as Part
 }
 
 // IsWhole says that the finding touches the whole job.
@@ -94,6 +95,11 @@ func (r Ref) TouchesRun(perimeter, run string) bool {
 // narrowed down is on all.
 func (r Ref) OnRun(run string) bool {
 	return r.Run == "" || r.Run == run || slices.Contains(r.Runs, run)
+}
+
+// OnPart says whether the finding is of a made part.
+func (r Ref) OnPart(mark string) bool {
+	return r.Part != "" && (r.Part == mark || slices.Contains(r.Parts, mark))
 }
 
 // TouchesPiece says whether a piece of a run is touched. If the finding lists
@@ -129,13 +135,17 @@ func (r Ref) String() string {
 	default:
 		add("pieces", strings.Join(r.Pieces, " "))
 	}
-	add("part", r.Part)
+	if len(r.Parts) > 0 {
+		add("parts", strings.Join(append([]string{r.Part}, r.Parts...), " "))
+	} else {
+		add("part", r.Part)
+	}
 	return strings.Join(parts, ", ")
 }
 
 func (r Ref) equal(o Ref) bool {
 	return r.Perimeter == o.Perimeter && r.Run == o.Run && r.Corner == o.Corner &&
-		r.Station == o.Station && r.HasStation == o.HasStation && r.Part == o.Part && slices.Equal(r.Pieces, o.Pieces) && slices.Equal(r.Runs, o.Runs)
+		r.Station == o.Station && r.HasStation == o.HasStation && r.Part == o.Part && slices.Equal(r.Pieces, o.Pieces) && slices.Equal(r.Runs, o.Runs) && slices.Equal(r.Parts, o.Parts)
 }
 
 // Finding is one thing that is wrong, on hold or worth a note.

@@ -141,7 +141,7 @@ func TestAppendKeepsEachOnce(t *testing.T) {
 	base := func() Finding {
 		return Finding{
 			Code: "c", Severity: Hold, At: Place{"f", 1, 1}, Also: []Place{{"f", 2, 1}},
-			Where: Ref{"p", "r", "k", length.Inch, true, []string{"P1"}, "P2", []string{"q"}},
+			Where: Ref{"p", "r", "k", length.Inch, true, []string{"P1"}, "P2", []string{"q"}, []string{"P4"}},
 			What:  "w", Why: "y", Mend: "m",
 		}
 	}
@@ -155,6 +155,7 @@ func TestAppendKeepsEachOnce(t *testing.T) {
 		func(f *Finding) { f.Where.Perimeter = "q" },
 		func(f *Finding) { f.Where.Run = "s" },
 		func(f *Finding) { f.Where.Runs = []string{"s"} },
+		func(f *Finding) { f.Where.Parts = []string{"P5"} },
 		func(f *Finding) { f.Where.Corner = "l" },
 		func(f *Finding) { f.Where.Station++ },
 		func(f *Finding) { f.Where.HasStation = false },

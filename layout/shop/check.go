@@ -69,11 +69,11 @@ func (b *builder) check(f *Family) {
 	for _, body := range f.Bodies {
 		if name, least := narrowest(body); least < b.shop.LeastFlange.MM()-1e-6 {
 			l := length.FromMM(least)
-			b.everyAt(b.shop.FlangeAt, f, "flange-too-short", fmt.Sprintf("%s of the %s is %s deep, and the brake holds no less than %s", name, body.Name, job.Both(l), job.Both(b.shop.LeastFlange)),
+			b.everyAt(b.shop.FlangeAt, f, "flange-too-short", deepWords(name, body.Name, job.Both(l), job.Both(b.shop.LeastFlange)),
 				"a flange the brake cannot hold slips and bends askew", "have the fabricator say how it makes this flange")
 		}
 		for _, p := range body.paths {
-			b.hems(f, body.Name, p)
+			b.hems(f, p)
 		}
 		if code, what, mend := b.machine(body.Name, body); code != "" {
 			b.every(f, code, what, "", mend)
@@ -109,7 +109,7 @@ func (b *builder) every(f *Family, code, what, why, mend string) {
 // everyAt is every at the line of the job that says what cannot be made.
 func (b *builder) everyAt(at finding.Place, f *Family, code, what, why, mend string) {
 	for _, p := range f.Pieces {
-		b.holdAt(at, p, code, "piece "+p.Mark+": "+what, why, mend)
+		b.holdAt(at, p, code, what, why, mend)
 	}
 }
 
@@ -238,7 +238,7 @@ func (b *builder) tested(f *Family) {
 	}
 	for _, p := range f.Pieces {
 		if a := p.Assembly; a != nil && a.FrontHem != street.Kind {
-			b.hold(p, "hem-not-tested", fmt.Sprintf("piece %s: its front edge has a hem that is %s, and assembly %s was tested with one that is %s", p.Mark, street.Kind, a.Name, a.FrontHem),
+			b.holdAt(b.shop.At, p, "hem-not-tested", testedWords(street.Kind, a),
 				"the hem is what holds the front down", "the hem of the report, or an assembly tested with this one (`front_hem:`)")
 		}
 	}
@@ -258,7 +258,7 @@ func (b *builder) hemAt(flange string) finding.Place {
 
 // hems holds a body whose hem does not lie on its own flange: the leaf reaches
 // past the tangent of the next bend, or the folded section runs into itself.
-func (b *builder) hems(f *Family, name string, p fold.Path) {
+func (b *builder) hems(f *Family, p fold.Path) {
 	for i, s := range p.Segs {
 		if !p.Hem(i) {
 			continue
@@ -269,14 +269,13 @@ func (b *builder) hems(f *Family, name string, p fold.Path) {
 		}
 		if over := s.Flat - p.Segs[flange].Flat; over > 1e-6 {
 			on := p.Segs[flange]
-			b.everyAt(b.hemAt(on.Name), f, "hem-over-bend", fmt.Sprintf("the hem leaf of the %s lies %s long on the %s, which is flat for %s before its bend begins",
-				name, job.Both(length.FromMM(s.Flat)), on.Name, job.Both(length.FromMM(on.Flat))),
+			b.everyAt(b.hemAt(on.Name), f, "hem-over-bend", hemWords(job.Both(length.FromMM(s.Flat)), job.Both(length.FromMM(on.Flat)), on.Name),
 				"a hem that reaches across the bend beside it can be neither folded flat nor bent", "a shorter hem, or a longer "+on.Name)
 			return
 		}
 	}
 	if c, bad := p.Lay().Clash(); bad {
-		b.every(f, "metal-in-metal", fmt.Sprintf("%s: the %s and the %s would stand %s in one another", name, c.A, c.B, job.Both(length.FromMM(c.Deep))),
+		b.every(f, "metal-in-metal", fmt.Sprintf("the %s and the %s would stand %s in one another", c.A, c.B, job.Both(length.FromMM(c.Deep))),
 			"", "a shorter hook or hem, a blunter turn, or a greater radius")
 	}
 }

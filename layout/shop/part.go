@@ -194,6 +194,7 @@ func BuildParts(j *job.Job, n Needs) ([]*Part, finding.List) {
 		p.Mark = itoa(partsFrom(n.Families) + i)
 		b.make(p)
 	}
+	b.found.Append(b.causes.list()...)
 	return b.parts, b.found
 }
 
@@ -436,6 +437,5 @@ func fitsOn(body Body, sheets []job.ShopSheet, s *job.Shop) bool {
 
 func (b *partBuilder) partHold(p *Part, code, what, why, mend string) {
 	p.Holds = append(p.Holds, code)
-	b.found.Append(finding.Finding{Code: code, Severity: finding.Hold, At: p.at, Where: finding.Ref{Part: p.Mark},
-		What: "part " + p.Mark + ", " + p.Kind.String() + ": " + what, Why: why, Mend: mend})
+	b.causes.part(cause{code, p.at, why, mend}, p, what)
 }

@@ -31,18 +31,18 @@ func (b *builder) seamOf(f *Family, r *job.SeamRules) {
 	coated := b.coated(r)
 	switch {
 	case r.Process == job.Weld && coated != "":
-		b.everyAt(r.At, f, "weld-on-coating", "its seams are welded, and the metal "+coated, "the heat of a weld burns a coating off and boils zinc away",
+		b.everyAt(r.At, f, "weld-on-coating", "the seams are welded, and the metal "+coated, "the heat of a weld burns a coating off and boils zinc away",
 			"the fabricator confirms its weld on this metal, or `seam:` says solder, or rivet and seal, or finish: after")
 	case r.Process == job.Weld && r.Backer == "" && b.shop.WeldGap > b.s.Metal.Thickness:
-		b.everyAt(b.shop.WeldGapAt, f, "seam-gap", "its seams stand "+job.Both(b.shop.WeldGap)+" open, and the metal is "+thin(b.s.Metal.Thickness)+" thick",
+		b.everyAt(b.shop.WeldGapAt, f, "seam-gap", "the seams stand "+job.Both(b.shop.WeldGap)+" open, and the metal is "+thin(b.s.Metal.Thickness)+" thick",
 			"a weld without a backer does not bridge more than the metal is thick", "a smaller `weld_gap:`, or a backer")
 	case r.Process == job.RivetAndSeal && r.Backer == "" && n > 1 && b.butts(f) > 0:
-		b.everyAt(r.At, f, "seam-backer", "its seams are riveted and sealed, and no backer is stated for "+b.whichButt(f), "two edges that only meet hold no rivet", "name the backer or the lap under `seam:`")
+		b.everyAt(r.At, f, "seam-backer", "the seams are riveted and sealed, and no backer is stated for "+b.whichButt(f), "two edges that only meet hold no rivet", "name the backer or the lap under `seam:`")
 	case r.Process == job.Solder && r.Backer == "" && n > 1 && b.butts(f) > 0:
-		b.everyAt(r.At, f, "seam-backer", "its seams are soldered, and no backer is stated for "+b.whichButt(f), "solder holds between two faces, and two edges that only meet have none", "name the backer or the lap under `seam:`")
+		b.everyAt(r.At, f, "seam-backer", "the seams are soldered, and no backer is stated for "+b.whichButt(f), "solder holds between two faces, and two edges that only meet have none", "name the backer or the lap under `seam:`")
 	}
 	if lap := r.Lap; lap != nil && f.Covering != cap.NoHand && lap.Width < b.shop.LeastFlange {
-		b.everyAt(lap.At, f, "lap-narrow", "its seams lap "+job.Both(lap.Width)+", and the brake holds no flange under "+job.Both(b.shop.LeastFlange), "the tabs are bent like any flange", "a wider lap under `seam:`")
+		b.everyAt(lap.At, f, "lap-narrow", "the seams lap "+job.Both(lap.Width)+", and the brake holds no flange under "+job.Both(b.shop.LeastFlange), "the tabs are bent like any flange", "a wider lap under `seam:`")
 	}
 	if q := r.Rivets; q != nil && r.Lap != nil && f.Covering != cap.NoHand && 2*q.Edge > r.Lap.Width {
 		b.everyAt(r.At, f, "rivet-off-lap", "its rivets stand "+job.Both(q.Edge)+" from an edge, and the seams lap "+job.Both(r.Lap.Width), "a rivet stands as far from the edge of the tab as from that of the metal over it", "a wider lap, or a smaller `edge:`")

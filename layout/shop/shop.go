@@ -159,6 +159,7 @@ func Build(j *job.Job, perimeters [][]*cap.Piece) ([]*Family, finding.List) {
 	b.hookRoom(perimeters)
 	b.seam(out)
 	b.tools(out)
+	b.found.Append(b.causes.list()...)
 	return out, b.found
 }
 
@@ -169,6 +170,7 @@ type builder struct {
 	bend  fold.Bend
 	step  length.Length
 	found finding.List
+	causes
 }
 
 // pattern unfolds a piece. What cannot be unfolded has no bodies and a hold.
@@ -182,7 +184,11 @@ func (b *builder) pattern(f *Family, p *cap.Piece) {
 		var tight *fold.TooTight
 		if errors.As(err, &tight) {
 			f.Bodies, f.crowded = nil, true
-			f.fails = tightWords(tight, " of the "+s.name)
+			of := ""
+			if !ofProfile(tight.Name) {
+				of = " of the " + s.name
+			}
+			f.fails = tightWords(tight, of)
 			return
 		}
 		if err == nil && fold.Crosses(flat.Outline) {
@@ -231,19 +237,10 @@ func (b *builder) up(mm float64) length.Length {
 	return length.CeilTo(length.FromMM(mm-1e-4), b.step)
 }
 
-func (b *builder) hold(p *cap.Piece, code, what, why, mend string) {
-	b.holdAt(b.shop.At, p, code, what, why, mend)
-}
-
-// holdAt is hold at the line of the job that says what cannot be made.
+// holdAt holds a piece at the line of the job that says what cannot be made.
 func (b *builder) holdAt(at finding.Place, p *cap.Piece, code, what, why, mend string) {
 	if at.IsZero() {
 		at = b.shop.At
 	}
-	first := p.Parts[0].Run
-	b.found.Append(finding.Finding{
-		Code: code, Severity: finding.Hold, At: at,
-		Where: finding.Ref{Perimeter: p.Perimeter.Job.Name, Run: first.Name, Pieces: []string{p.Mark}},
-		What:  what, Why: why, Mend: mend,
-	})
+	b.causes.piece(cause{code, at, why, mend}, p, what)
 }

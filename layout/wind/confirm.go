@@ -3,10 +3,10 @@ package wind
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"copingset/layout/confirm"
+	"copingset/layout/fact"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -27,7 +27,8 @@ func Confirm(j *job.Job, d Demand, runs []Zoned) (Demand, finding.List) {
 	if !d.Computed {
 		return d, nil
 	}
-	d.List = listOf(d.Basis, runs, j.WindUnits() == job.Metric)
+	d.Signed = signed(d.Basis, runs, j.WindUnits() == job.Metric)
+	d.List = ListOf(d.Signed)
 	f := finding.New(finding.Hold, "pressures-computed", j.Wind.At, "",
 		"the design pressures are computed from %s and are to be confirmed by a licensed engineer", d.Edition)
 	f.Why = "the standards' figures were read in second sources, and some are from memory; the basis of design " +
@@ -58,21 +59,54 @@ func Confirm(j *job.Job, d Demand, runs []Zoned) (Demand, finding.List) {
 	return d, finding.List{f}
 }
 
-// listOf is what a confirmation is over: each step of the basis, and for each run
-// where its corner zones lie. The length of a wall line counts to the foot or the
-// decimetre: a tape's quarter inch changes no zone.
-func listOf(basis []Step, runs []Zoned, metric bool) confirm.List {
+// signedOf begins the name of what a fact under a confirmation is of.
+const signedOf = "confirm"
+
+// signedFact is a line of the list as a fact: what stands before the last point of its
+// name is what it is of.
+func signedFact(name, value string) fact.Fact {
+	of, what := signedOf, name
+	if i := strings.LastIndexByte(name, '.'); i >= 0 {
+		of, what = signedOf+" "+name[:i], name[i+1:]
+	}
+	return fact.Fact{Kind: fact.Confirmed, Of: of, What: what, Unit: fact.Words, Value: value}
+}
+
+// ListOf is the list that the facts under a confirmation in a ledger make; no other
+// fact counts. It is nil where there are none.
+func ListOf(l fact.Ledger) confirm.List {
 	var out confirm.List
+	for _, f := range l {
+		if f.Kind != fact.Confirmed {
+			continue
+		}
+		name := f.What
+		if of := strings.TrimPrefix(f.Of, signedOf+" "); of != f.Of {
+			name = of + "." + f.What
+		}
+		out = append(out, confirm.Line{Name: name, Value: f.Value})
+	}
+	if out == nil {
+		return nil
+	}
+	return out.Sorted()
+}
+
+// signed is what a confirmation is over: each step of the basis, and for each run
+// where its corner zones lie. The length of a wall line counts to the foot or the
+// decimetre: a tape's quarter inch changes no zone. Values are as they are printed.
+func signed(basis []Step, runs []Zoned, metric bool) fact.Ledger {
+	var out []fact.Fact
 	for _, s := range basis {
 		value := s.Said
 		if value == "" {
 			value = s.Letter()
 		}
-		out = append(out, confirm.Line{Name: s.Fact, Value: value})
+		out = append(out, signedFact(s.Fact, value))
 	}
 	for _, r := range runs {
 		add := func(what, value string) {
-			out = append(out, confirm.Line{Name: zoneName(r.Perimeter, r.Run, what), Value: value})
+			out = append(out, signedFact(zoneName(r.Perimeter, r.Run, what), value))
 		}
 		left, right := "none", "none"
 		for i, z := range r.Zones {
@@ -94,7 +128,7 @@ func listOf(basis []Step, runs []Zoned, metric bool) confirm.List {
 			add("wall", fmt.Sprintf("%.0f ft", math.Round(feetOf(r.Front))))
 		}
 	}
-	return out.Sorted()
+	return fact.Sorted(out)
 }
 
 // along letters a length of the crew's.
@@ -183,10 +217,6 @@ func zoneName(perimeter, run, what string) string {
 // ZoneLine is what the list says of the zones of a run: corner-left, corner-right
 // or wall. Empty where there is no list.
 func (d Demand) ZoneLine(perimeter, run, what string) string {
-	name := zoneName(perimeter, run, what)
-	i := slices.IndexFunc(d.List, func(x confirm.Line) bool { return x.Name == name })
-	if i < 0 {
-		return ""
-	}
-	return d.List[i].Value
+	f := signedFact(zoneName(perimeter, run, what), "")
+	return d.Signed.Value(f.Of, f.What)
 }

@@ -18,6 +18,7 @@ import (
 	"strings"
 
 	"copingset/layout/confirm"
+	"copingset/layout/fact"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -59,7 +60,8 @@ type Demand struct {
 	CornerLength length.Length   // from each outside corner and free end along the wall
 	CornerTurn   job.Angle       // least outside turn that begins a corner zone; zero: every one left to a shop piece
 	Basis        []Step          // every input and result in order
-	List         confirm.List    // of computed pressures: what a confirmation is over, zones of the runs included
+	Signed       fact.Ledger     // of computed pressures: what a confirmation is over as printed, zones of the runs included
+	List         confirm.List    // those facts as they are signed
 	Check        *Demand         // computed beside stated ones, to compare
 }
 

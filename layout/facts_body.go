@@ -1,0 +1,161 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+
+	"copingset/layout/fact"
+	"copingset/layout/length"
+)
+
+// ofShop is what the job's shop bends and joins by.
+func (b *facts) ofShop() {
+	s := b.l.Job.Shop
+	if s == nil {
+		return
+	}
+	b.about(fact.Job, "shop")
+	b.number("k-factor", s.K)
+	b.length("weld-gap", s.WeldGap)
+	if q := s.Seam; q != nil && q.Lap != nil {
+		b.length("lap-width", q.Lap.Width)
+	}
+}
+
+// cutKey is a body of a family or of a part.
+type cutKey struct {
+	of   any
+	body int
+}
+
+// cutFiles are the files that bodies are cut by.
+func (l *Layout) cutFiles() map[cutKey]string {
+	out := map[cutKey]string{} // look-up only
+	files, _ := l.MachineFiles()
+	for _, c := range files {
+		if c.Part != nil {
+			out[cutKey{c.Part, 0}] = c.Name
+		} else {
+			out[cutKey{c.Family, c.Body}] = c.Name
+		}
+	}
+	return out
+}
+
+// ofMadeBodies are the bodies of a family as outside programs need them to fold what
+// is cut: legs, widths and front fold at both ends.
+func (b *facts) ofMadeBodies(f *Family) {
+	s := &b.l.Job.System
+	p := f.Pieces[0]
+	for i, x := range f.Bodies {
+		k := fmt.Sprintf("body-%d-", i+1)
+		left, right := b.l.MadeInside(f, i)
+		b.length(k+"inside-left", left)
+		b.length(k+"inside-right", right)
+		b.slope(k+"slope", p.Parts[LegOf(f, i)].Slope(s))
+		b.length(k+"front-fold", b.l.MadeFront(f, i)+p.Allowance)
+		if street, roof, ok := b.l.MadeLegs(f, i); ok {
+			b.length(k+"street-leg-left", street[0])
+			b.length(k+"street-leg-right", street[1])
+			b.words(k+"street-leg-to", s.Profile.FrontLeg.To.String())
+			b.length(k+"roof-leg-left", roof[0])
+			b.length(k+"roof-leg-right", roof[1])
+			b.words(k+"roof-leg-to", s.Profile.RearLeg.To.String())
+		}
+		if f.Laps() && x.Metal != nil && len(x.Bends) > 0 {
+			if x.Tabbed() {
+				b.words(k+"lap", "under")
+			} else {
+				b.words(k+"lap", "over")
+			}
+			b.length(k+"lap-width", b.l.Job.Shop.Seam.Lap.Width)
+		}
+	}
+	for i, m := range p.Miters {
+		b.angle(fmt.Sprintf("turn-%d", i+1), m.Corner.CapTurn)
+		if m.Corner.Straight() { // positive over a peak
+			b.angle("change-of-slope", m.Corner.Bend)
+		}
+	}
+}
+
+// ofBodies are the blanks of a family or a part, their bends and the stated places
+// where an outline stands back from its seam. Places on a blank are millimetres to
+// the right and up from its lower left corner, finish side up.
+func (b *facts) ofBodies(of any, bodies []Body) {
+	for i, x := range bodies {
+		k := fmt.Sprintf("body-%d-", i+1)
+		b.said(k+"name", x.Name)
+		b.said(k+"file", b.files[cutKey{of, i}])
+		b.length(k+"blank-length", x.Length)
+		b.length(k+"blank-girth", x.Girth)
+		b.count(k+"holes", len(x.Holes))
+		for n, e := range x.Bends {
+			b.ofBend(fmt.Sprintf("%sbend-%d-", k, n+1), e)
+		}
+		for n, c := range x.Notches(b.l.Job.Shop.Relief) {
+			m := fmt.Sprintf("%snotch-%d-", k, n+1)
+			b.words(m+"kind", c.Kind)
+			for _, v := range []struct {
+				what string
+				mm   float64
+			}{{"x1", c.Lo.X}, {"y1", c.Lo.Y}, {"x2", c.Hi.X}, {"y2", c.Hi.Y}} {
+				b.number(m+v.what+"-mm", v.mm)
+			}
+		}
+	}
+}
+
+func (b *facts) ofBend(k string, e Bend) {
+	b.count(k+"order", e.Order)
+	b.number(k+"turn-degrees", e.Line.Turn)
+	b.number(k+"turns-by-degrees", math.Abs(e.Line.Turn))
+	b.number(k+"included-degrees", e.Included())
+	b.words(k+"way", map[bool]string{true: "up", false: "down"}[e.Up()])
+	b.number(k+"radius-mm", e.Line.Radius)
+	b.number(k+"arc-mm", e.Line.Arc)
+	b.yes(k+"hem", e.Hem)
+	b.words(k+"after-face", e.Line.Between[0])
+	b.words(k+"to-face", e.Line.Between[1])
+	b.length(k+"from-street", e.FromStreet)
+	b.length(k+"from-roof", e.FromRoof)
+	b.length(k+"gauge", e.Gauge)
+	b.words(k+"gauge-edge", e.GaugeAt)
+	from, to := e.Ends()
+	b.number(k+"x1-mm", from.X)
+	b.number(k+"y1-mm", from.Y)
+	b.number(k+"x2-mm", to.X)
+	b.number(k+"y2-mm", to.Y)
+}
+
+// MadeLegs are the legs of what a body of a family is of at its left and at its right
+// end, as they are stated; it is not ok of a plate, which has none. A taper and the
+// main of a tee have no one section: theirs are those of the metal that hangs on the
+// edges of their tops.
+func (l *Layout) MadeLegs(f *Family, body int) (street, roof [2]length.Length, ok bool) {
+	b, p := f.Bodies[body], &l.Job.System.Profile
+	if b.Name == endPlate {
+		return street, roof, false
+	}
+	if b.Tray == nil {
+		front, rear := p.FrontLeg.Length, p.RearLeg.Length
+		return [2]length.Length{front, front}, [2]length.Length{rear, rear}, b.Metal != nil
+	}
+	first, last := math.Inf(1), math.Inf(-1) // stations that the rear wings reach
+	corners := b.Tray.Face.Corners
+	for _, w := range b.Tray.Wings {
+		leg := length.FromMM(w.Path.Stated(1)) // its first straight is the top
+		if w.Street {
+			street = [2]length.Length{leg, leg}
+			continue
+		}
+		a, c := corners[w.Edge].X, corners[(w.Edge+1)%len(corners)].X
+		if lo := math.Min(a, c); lo < first {
+			first, roof[0] = lo, leg
+		}
+		if hi := math.Max(a, c); hi > last {
+			last, roof[1] = hi, leg
+		}
+	}
+	return street, roof, true
+}
