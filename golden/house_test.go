@@ -25,16 +25,17 @@ func mayImport() map[string]string {
 const plan = `
 cmd/copingset: cmd/copingset/internal/store drawing drawing/dxf drawing/svg layout layout/finding layout/job layout/length sheets
 cmd/copingset/internal/store:
-sheets: drawing drawing/dxf drawing/pdf drawing/view drawing/words fonts layout layout/assembly layout/crate layout/fact layout/finding layout/fold layout/job layout/length layout/plan layout/wind
+sheets: drawing drawing/block drawing/dxf drawing/pdf drawing/view drawing/words fonts layout layout/assembly layout/crate layout/fact layout/finding layout/fold layout/job layout/length layout/plan layout/wind
 sheets/internal/refold: layout/job
 drawing: fonts layout/length
 drawing/internal/specimen: drawing
 drawing/place: drawing
+drawing/block: drawing
 drawing/svg: drawing fonts
 drawing/pdf: drawing fonts
 drawing/dxf:
 drawing/words:
-drawing/view: drawing drawing/place drawing/words fonts layout/cut layout/fold layout/length layout/plan
+drawing/view: drawing drawing/block drawing/place drawing/words fonts layout/cut layout/fold layout/length layout/plan
 fonts:
 golden:
 samples:

@@ -1,0 +1,297 @@
+package block
+
+import (
+	"cmp"
+	"slices"
+
+	"copingset/drawing"
+)
+
+// Compose places a subject's blocks on as few pages as they take, each at the best of
+// its sizes at which all fit. The job's own paper stands first: where its slots do not
+// stand on one page of it they go on several, in order; a larger paper is taken where a
+// slot fits on none, or where Whole keeps them together. Then what flows fills what is
+// left, and further pages. Where no paper serves, the first one's page says so by Over.
+func Compose(s Spec, papers []Paper) []Leaf {
+	if len(papers) == 0 {
+		panic("block: no paper to compose on")
+	}
+	leaves := s.slotPages(papers)
+	paper := papers[0]
+	if n := len(leaves); n > 0 {
+		paper = leaves[n-1].Paper
+	}
+	return s.flow(leaves, paper)
+}
+
+// slotPages are the pages of the slots.
+func (s *Spec) slotPages(papers []Paper) []Leaf {
+	if len(s.Slots) == 0 {
+		return nil
+	}
+	for _, p := range papers {
+		t := s.tried(p.Room.Width())
+		for _, grid := range s.grids() {
+			if l, ok := t.page(p, rowsOf(grid, nil)); ok {
+				return []Leaf{l}
+			}
+		}
+		if s.Whole {
+			continue
+		}
+		if all, ok := t.pages(p); ok {
+			return all
+		}
+	}
+	t := s.tried(papers[0].Room.Width())
+	l := t.forced(papers[0], rowsOf(s.grids()[0], nil))
+	return []Leaf{l}
+}
+
+// grids are the arrangements of a spec, its slots' own first.
+func (s *Spec) grids() [][]Cell {
+	own := make([]Cell, len(s.Slots))
+	for i, q := range s.Slots {
+		own[i] = q.Cell
+	}
+	return append([][]Cell{own}, s.Grids...)
+}
+
+// trial is a spec on one paper: the sizes of its slots, asked once.
+type trial struct {
+	*Spec
+	sizes [][]Size
+	most  int // sizes of the slot that has the most
+}
+
+func (s *Spec) tried(w drawing.Unit) *trial {
+	t := &trial{Spec: s}
+	for _, q := range s.Slots {
+		all := q.Block.Sizes(w)
+		if len(all) == 0 {
+			panic("block: a block without a size: " + q.Block.Key())
+		}
+		if some := slices.DeleteFunc(slices.Clone(all), func(z Size) bool { return q.Least > 0 && z.Scale > q.Least }); len(some) > 0 {
+			all = some
+		}
+		t.sizes, t.most = append(t.sizes, all), max(t.most, len(all))
+	}
+	return t
+}
+
+// rowsOf are the slots of a grid, row by row, column by column; some of them, or all
+// where none is named.
+func rowsOf(grid []Cell, some []int) [][][]int {
+	if some == nil {
+		for i := range grid {
+			some = append(some, i)
+		}
+	}
+	order := slices.Clone(some)
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Or(grid[a].Row-grid[b].Row, grid[a].Col-grid[b].Col)
+	})
+	var rows [][][]int
+	for i, n := range order {
+		switch {
+		case i == 0 || grid[n].Row != grid[order[i-1]].Row:
+			rows = append(rows, [][]int{{n}})
+		case grid[n].Col != grid[order[i-1]].Col:
+			rows[len(rows)-1] = append(rows[len(rows)-1], []int{n})
+		default:
+			cols := rows[len(rows)-1]
+			cols[len(cols)-1] = append(cols[len(cols)-1], n)
+		}
+	}
+	return rows
+}
+
+// page places rows of slots on a page at the best sizes at which all fit: first the
+// best rank that all can have, then single slots better than that, in their order.
+func (t *trial) page(p Paper, rows [][][]int) (Leaf, bool) {
+	rank := make([]int, len(t.Slots))
+	for r := range t.most {
+		for i := range rank {
+			rank[i] = min(r, len(t.sizes[i])-1)
+		}
+		if l, ok := t.place(p, rows, rank); ok {
+			return t.better(p, rows, rank, l), true
+		}
+	}
+	return Leaf{}, false
+}
+
+// better lets single slots have a better size than all can.
+func (t *trial) better(p Paper, rows [][][]int, rank []int, l Leaf) Leaf {
+	for _, row := range rows {
+		for _, col := range row {
+			for _, i := range col {
+				for best := range rank[i] {
+					was := rank[i]
+					rank[i] = best
+					if q, ok := t.place(p, rows, rank); ok {
+						l = q
+						break
+					}
+					rank[i] = was
+				}
+			}
+		}
+	}
+	return l
+}
+
+// place puts rows of slots on a page at given sizes, and whether they fit.
+func (t *trial) place(p Paper, rows [][][]int, rank []int) (Leaf, bool) {
+	l := Leaf{Paper: p, Low: p.Room.Min.Y}
+	fits := true
+	y := p.Room.Min.Y
+	for n, row := range rows {
+		if n > 0 {
+			y += t.Gap
+		}
+		wide := make([]drawing.Unit, len(row))
+		sum, fill := t.Gutter*drawing.Unit(len(row)-1), 0
+		for k, col := range row {
+			takes := false
+			for _, i := range col {
+				wide[k] = max(wide[k], t.sizes[i][rank[i]].W)
+				takes = takes || t.Slots[i].Fill
+			}
+			sum += wide[k]
+			if takes {
+				fill++
+			}
+		}
+		spare := p.Room.Width() - sum
+		fits = fits && spare >= 0
+		x, low := p.Room.Min.X, y
+		for k, col := range row {
+			if fill > 0 && spare > 0 && slices.ContainsFunc(col, func(i int) bool { return t.Slots[i].Fill }) {
+				wide[k] += spare / drawing.Unit(fill)
+			}
+			at := y
+			for j, i := range col {
+				z := t.sizes[i][rank[i]]
+				if j > 0 {
+					at += t.Gap
+				}
+				q := Placed{Block: t.Slots[i].Block, Size: z, At: drawing.Pt(x, at), ID: t.Slots[i].ID}
+				if t.Slots[i].Middle {
+					q.At.X += (wide[k] - z.W) / 2
+				}
+				l.Placed = append(l.Placed, q)
+				at += z.H
+			}
+			low = max(low, at)
+			x += wide[k] + t.Gutter
+		}
+		y = low
+	}
+	l.Low = y
+	return l, fits && y <= p.Room.Max.Y
+}
+
+// forced places rows at their smallest sizes, fit or not.
+func (t *trial) forced(p Paper, rows [][][]int) Leaf {
+	rank := make([]int, len(t.Slots))
+	for i := range rank {
+		rank[i] = len(t.sizes[i]) - 1
+	}
+	l, ok := t.place(p, rows, rank)
+	l.Over = !ok
+	return l
+}
+
+// pages places slots on several pages of one paper, in order, as many rows on each as
+// fit; false if a row fits on none.
+func (t *trial) pages(p Paper) (out []Leaf, ok bool) {
+	rows := rowsOf(t.grids()[0], nil)
+	for len(rows) > 0 {
+		n := 0
+		var best Leaf
+		for n < len(rows) {
+			l, ok := t.page(p, rows[:n+1])
+			if !ok {
+				break
+			}
+			n, best = n+1, l
+		}
+		if n == 0 {
+			return nil, false
+		}
+		out, rows = append(out, best), rows[n:]
+	}
+	return out, true
+}
+
+// flow lets what flows run through what the slots leave of the last page, beside them
+// and under them, and through further pages.
+func (s *Spec) flow(leaves []Leaf, paper Paper) []Leaf {
+	var regions []drawing.Rect
+	if n := len(leaves); n > 0 {
+		regions = s.free(leaves[n-1])
+	}
+	k, used := 0, drawing.Unit(0)
+	for _, f := range s.Flow {
+		for f != nil {
+			if k == len(regions) {
+				leaves = append(leaves, Leaf{Paper: paper, Low: paper.Room.Min.Y})
+				regions, k, used = s.columns(paper.Room), 0, 0
+			}
+			l, r := &leaves[len(leaves)-1], regions[k]
+			top := used
+			if top > 0 {
+				top += s.Gap
+			}
+			head, rest := f.Split(r.Width(), r.Height()-top, used == 0 && len(l.Placed) == 0)
+			if head != nil {
+				z := head.Sizes(r.Width())[0]
+				l.Placed = append(l.Placed, Placed{Block: head, Size: z, At: drawing.Pt(r.Min.X, r.Min.Y+top)})
+				used = top + z.H
+				l.Low = max(l.Low, r.Min.Y+used)
+			}
+			if rest != nil || head == nil {
+				k, used = k+1, 0
+			}
+			f = rest
+		}
+	}
+	return leaves
+}
+
+// free are the regions a page leaves: a column beside all that stands on it, and what
+// lies under it.
+func (s *Spec) free(l Leaf) []drawing.Rect {
+	room := l.Paper.Room
+	right := room.Min.X
+	for _, p := range l.Placed {
+		right = max(right, p.At.X+p.Size.W)
+	}
+	var out []drawing.Rect
+	below := drawing.Box(room.Min.X, min(l.Low+s.Gap, room.Max.Y), room.Max.X, room.Max.Y)
+	if s.Columns > 0 && room.Max.X-right-s.Gutter >= s.Columns {
+		beside := drawing.Box(right+s.Gutter, room.Min.Y, room.Max.X, room.Max.Y)
+		out = append(out, s.columns(beside)...)
+		below.Max.X = right
+	}
+	if below.Height() > 0 && below.Width() > 0 {
+		out = append(out, s.columns(below)...)
+	}
+	return out
+}
+
+// columns cuts a region into columns for what flows.
+func (s *Spec) columns(r drawing.Rect) []drawing.Rect {
+	n := drawing.Unit(1)
+	if s.Columns > 0 {
+		n = max(1, (r.Width()+s.Gutter)/(s.Columns+s.Gutter))
+	}
+	w := (r.Width() - s.Gutter*(n-1)) / n
+	var out []drawing.Rect
+	for i := range n {
+		x := r.Min.X + i*(w+s.Gutter)
+		out = append(out, drawing.Box(x, r.Min.Y, x+w, r.Max.Y))
+	}
+	return out
+}
