@@ -65,7 +65,7 @@ crate lists.`,
 // commands are all but those that every program of this kind has.
 func commands() []*cobra.Command {
 	return []*cobra.Command{checkCommand(), confirmCommand(), formCommand(), packetCommand(), migrateCommand(), schemaCommand(),
-		templateCommand()}
+		templateCommand(), startCommand()}
 }
 
 // offer lists the words of a flag for shells that complete.

@@ -34,6 +34,7 @@ func (d *decoder) check(j *Job) {
 	d.checkEnds(j)
 	d.checkTees(j)
 	d.checkRuns(j)
+	d.checkWalls(j)
 	d.checkRanges(j)
 	d.checkParts(j)
 }

@@ -114,6 +114,7 @@ func (c *runCheck) readings(j *Job) {
 	switch len(all) {
 	case 0:
 		c.unsurveyed("run %s has not been surveyed")
+		c.suppose(j)
 	case 1:
 		c.unsurveyed("run %s has a single reading, and a line takes two")
 	default:
@@ -127,6 +128,28 @@ func (c *runCheck) unsurveyed(format string) {
 	f := finding.New(finding.Hold, "run-unsurveyed", c.r.At, "survey the run and add its readings", format, c.r.Name)
 	f.Where = finding.Ref{Perimeter: c.p.Name}
 	c.d.add(f)
+}
+
+// suppose lays a run that nobody surveyed out as the drawing has it, if the wall
+// states how wide it is drawn: level, straight, of that width. It stays on hold.
+func (c *runCheck) suppose(j *Job) {
+	name := c.r.Wall
+	if name == "" {
+		name = c.p.Wall
+	}
+	at := slices.IndexFunc(j.Walls, func(w Wall) bool { return w.Name == name })
+	if at < 0 || j.Walls[at].Width <= 0 || !c.hasLength || c.r.Length <= 0 {
+		return
+	}
+	c.r.Supposed = true
+	for _, station := range []length.Length{0, c.r.Length} {
+		q := Reading{At: c.r.At, Station: station, Width: j.Walls[at].Width}
+		if j.Walls[at].MeasureLow {
+			wide, level := q.Width, length.Length(0)
+			q.WidthLow, q.OffsetLow = &wide, &level
+		}
+		c.r.Readings = append(c.r.Readings, q)
+	}
 }
 
 func (c *runCheck) order(before, q Reading) {

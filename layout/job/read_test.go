@@ -82,6 +82,8 @@ func TestEveryKey(t *testing.T) {
 		"System.Widths.Least": true, "System.Widths.Most": true, "System.Widths.Step": true,
 		"Pressures.Edge.Up.Level": true, "Pressures.Edge.Out.Level": true,
 		"Pressures.Corner.Up.Level": true, "Pressures.Corner.Out.Level": true,
+		"Walls[0].Basis":                 true,                                                                                                                         // measured
+		"Perimeters[0].Runs[0].Supposed": true, "Perimeters[0].Runs[1].Supposed": true, "Perimeters[0].Runs[2].Supposed": true, "Perimeters[0].Runs[3].Supposed": true, // surveyed
 		"Membrane.Gravity": true, "Membrane.Wet": true, "Membrane.Service": true, "Membrane.Treated": true, // no wood
 		"Walls[0].Layers[1].Gravity": true, "Walls[0].Layers[1].Wet": true,
 		"Walls[0].Layers[1].Service": true, "Walls[0].Layers[1].Treated": true,

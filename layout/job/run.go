@@ -46,6 +46,7 @@ type Run struct {
 	Obstacles   []Obstacle
 	Expansion   []ExpansionJoint
 	Readings    []Reading // ascending stations
+	Supposed    bool      // nobody surveyed it: Readings are those of the wall as drawn, and it is on hold
 }
 
 // Datum is the mark crew stations start at. An empty Mark is the plumbed

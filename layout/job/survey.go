@@ -24,9 +24,10 @@ type surveyed struct {
 	perimeter string
 	mine      bool // its perimeter names this survey
 	rows      []Reading
-	said      [][]Entry // what each row says, below the path of the row
-	told      bool      // that the rows do not belong here
-	jumped    bool      // that two neighbouring tops lie too far apart
+	said      [][]Entry       // what each row says, below the path of the row
+	open      []finding.Place // rows of stations that nobody has measured yet
+	told      bool            // that the rows do not belong here
+	jumped    bool            // that two neighbouring tops lie too far apart
 }
 
 // column is a column of a survey.
@@ -123,6 +124,7 @@ func (s *survey) read() {
 		s.fail("csv-empty", finding.Place{File: s.file, Line: 1, Col: 1}, "write the heading "+strings.Join(s.wanted(true), ",")+" and a row for each reading",
 			"the survey has no rows")
 	}
+	s.unmeasuredRows()
 }
 
 // runeCol turns a byte column into a letter column.
@@ -285,6 +287,10 @@ func (s *survey) reading(w row) {
 	}
 	target := s.target(strings.TrimSpace(w.cells[place]), w.at[place])
 	if target == nil {
+		return
+	}
+	if s.unmeasured(w) {
+		target.open = append(target.open, w.at[0])
 		return
 	}
 	n := s.mapping(w)

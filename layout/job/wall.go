@@ -32,6 +32,8 @@ type Wall struct {
 	Layers                []Layer
 	CoverFront, CoverRear length.Length // depth below the wall top of the joint each leg must cover
 	MeasureLow            bool          // readings at leg depth are required
+	Width                 length.Length // as drawn, for runs that nobody surveyed yet; zero: not stated
+	Basis                 Basis         // Drawing: nobody has looked yet at how it is built
 	Nailer                *Nailer       // nil: how the top layer is anchored is not stated
 }
 
@@ -60,6 +62,11 @@ func (w *Wall) keys(k keys) {
 	})
 	k.yes("measure_low", &w.MeasureLow,
 		"yes if readings at leg depth are required (base flashing, brick, render), else no", "no")
+	k.may().length("width", &w.Width,
+		"how wide it is drawn, to lay out and price runs before they are surveyed; they stay on hold", `12"`)
+	w.Basis = Measured
+	word(k.may(), "basis", &w.Basis, bases(),
+		"where the construction is known from: measured if somebody looked at it on site, drawing until then", "measured")
 	optional(k.may(), "nailer", &w.Nailer, (*Nailer).keys, "how the top layer is anchored to the wall")
 }
 
@@ -79,6 +86,14 @@ func (l *Layer) membraneKeys(k keys) {
 	l.Material = "membrane"
 	k.name("name", &l.Name, "the name of the membrane", "self-adhering membrane")
 	k.lengthOrZero("thickness", &l.Thickness, "the thickness of the membrane", `0.055"`)
+	var from Basis
+	word(k.may(), "basis", &from, bases(),
+		"where the membrane is known from: measured if it is the one that was bought, drawing until then", "measured")
+	if from == Drawing {
+		k.d.add(finding.New(finding.Hold, "membrane-unconfirmed", k.placeOf("basis"),
+			"write the membrane that is bought, its thickness as laid, and take `basis: drawing` away",
+			"the membrane is not the one that will be laid, or nobody has said so yet"))
+	}
 }
 
 func (n *Nailer) keys(k keys) {

@@ -166,7 +166,7 @@ func lengths(p *Perimeter, grid length.Length, found *finding.Set) {
 			found.Errorf("run-vanishes", r.Job.At, "check the length and the face it is measured on",
 				"run %s: measured on the rear face, its front face would have no length", r.Name)
 		}
-		r.Surveyed = len(r.Job.Readings) >= 2
+		r.Surveyed = len(r.Job.Readings) >= 2 && !r.Job.Supposed
 	}
 }
 
