@@ -273,7 +273,11 @@ func (b *builder) keep(legs []*leg) {
 			free := g.Part
 			free.Bars, free.Chair = nil, 0
 			for i := range free.Ends {
-				free.Ends[i].Near = 0
+				e := &free.Ends[i]
+				e.Near = 0
+				if e.Far <= 0 { // round the miter no bay is short enough
+					e.Far = free.Spacing
+				}
 			}
 			r, _ := stand.Row(free, b.grid)
 			at = r.At

@@ -66,7 +66,9 @@ func fewest(p Part, step length.Length) (Laid, bool) {
 		return Laid{}, false
 	}
 	first := -1
-	for n := p.least(); length.Length(n-1)*p.Chair <= span; n++ {
+	// Two chairs are a step apart at least, so that there is an end to trying where one
+	// is taken to have no length and its end allows it nowhere.
+	for n := p.least(); length.Length(n-1)*length.Max(p.Chair, step) <= span; n++ {
 		r, ok := p.chairs(n, step)
 		if !ok {
 			continue

@@ -272,3 +272,18 @@ func brute(p stand.Part, n int, origin, step length.Length) bool {
 	}
 	return try(0, l.At)
 }
+
+// A part whose miter lets no chair come near enough has no row, however short a chair
+// is taken to be: the search ends.
+func TestNoRowWithinNothing(t *testing.T) {
+	const in = length.Inch
+	for _, chair := range []length.Length{0, 14 * in} {
+		p := stand.Part{Spacing: 27 * in, Chair: chair, Ends: [2]stand.End{{Far: 27 * in}, {Edge: 16 * in, At: 16 * in, Far: -15 * in}}}
+		for _, left := range []bool{false, true} {
+			p.Left = left
+			if r, why := stand.Row(p, in/16); why != stand.Crowded || len(r.At) > 0 {
+				t.Errorf("chairs of %v: %v, %v", chair, r.At, why)
+			}
+		}
+	}
+}
