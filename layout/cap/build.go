@@ -202,6 +202,7 @@ func (b *builder) run(r *Run) {
 	right, rightNode := b.leg(r, true)
 	joints := b.expansion(r)
 	k.least = b.leastPiece(len(joints) > 0)
+	k.unfit = unfit(b.sys.Chair.Length, g, k.most, r.spacings()...)
 	b.slopesAndTurns(r, left.least+right.least+k.least+2*g)
 	c := cuts{run: r, sys: b.sys, stock: k, left: left, right: right, joints: joints, blocked: b.blocked(r)}
 	c.settle()

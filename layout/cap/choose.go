@@ -101,3 +101,16 @@ func (r *Run) TakeNext(j *job.Job, d wind.Demand, z wind.Zone) bool {
 	}
 	return taken
 }
+
+// spacings are the tested chair spacings of the assemblies that a run may take.
+func (r *Run) spacings() []length.Length {
+	var out []length.Length
+	for _, w := range r.Choices {
+		for _, c := range w.Choice {
+			if c.Assembly != nil && !slices.Contains(out, c.Assembly.ChairSpacing) {
+				out = append(out, c.Assembly.ChairSpacing)
+			}
+		}
+	}
+	return out
+}

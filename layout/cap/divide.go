@@ -17,6 +17,24 @@ type stock struct {
 	grid             length.Length
 	closer           job.Closer
 	remainder        job.Side
+	unfit            []window // lengths that no row of chairs stands under, open at both ends
+}
+
+// fits tells whether chairs can stand under a piece of a length.
+func (k stock) fits(l length.Length) bool { return !inWindow(l, k.unfit) }
+
+// unfit are the lengths between two joints under which no chairs stand: so many bays
+// are over the tested spacing, and one more chair has no room beside the others.
+func unfit(chair, gap, most length.Length, spacings ...length.Length) []window {
+	var out []window
+	for _, s := range spacings {
+		for bays := length.Length(1); s > 0 && bays*s < most; bays++ {
+			if from, to := bays*s, (bays+1)*chair-gap; from < to {
+				out = append(out, window{from, to})
+			}
+		}
+	}
+	return out
 }
 
 // mirrored swaps left and right.
@@ -37,11 +55,21 @@ func (k stock) mirrored() stock {
 
 // divide cuts a stretch between two joints into pieces with gaps between:
 // fewest pieces, then most stock lengths, no joint centre in a blocked window,
-// no piece under the least or over the stock. ok is false when there is none.
+// no piece under the least or over the stock, nor of a length that no chairs stand
+// under unless nothing else is left. ok is false when there is none.
 //
 // It is solved with the cut piece at the right; a closer at the left is the
 // mirror of that, and a shared one goes to the side that takes remainders.
 func divide(total length.Length, k stock, blocked []window) (pieces []length.Length, ok bool) {
+	if pieces, ok = divideSide(total, k, blocked); !ok && len(k.unfit) > 0 {
+		k.unfit = nil // held where its chairs stand
+		pieces, ok = divideSide(total, k, blocked)
+	}
+	return pieces, ok
+}
+
+// divideSide is divide with the cut piece at its side.
+func divideSide(total length.Length, k stock, blocked []window) (pieces []length.Length, ok bool) {
 	side := job.Right
 	if k.closer == job.CloserLeft || k.closer == job.CloserShared && k.remainder == job.Left {
 		side = job.Left
@@ -80,17 +108,17 @@ func plainRow(total length.Length, k stock) ([]length.Length, bool) {
 	rest := total - length.Length(n-1)*(k.most+k.gap)
 	if n == 1 {
 		p[0] = total
-		return p, true
+		return p, k.fits(total)
 	}
 	p[n-1] = rest
-	if rest < k.least || k.closer == job.CloserShared && rest < k.most {
+	if rest < k.least || !k.fits(rest) || k.closer == job.CloserShared && rest < k.most {
 		two := length.Split(k.most+rest, 2, k.grid, k.remainder == job.Left)
 		// Two nearly whole lengths of an odd stock: the odd step must not pass it.
 		if two[0] <= k.most && two[1] <= k.most {
 			p[n-2], p[n-1] = two[0], two[1]
 		}
 	}
-	return p, p[n-1] >= k.least && p[n-2] >= k.least
+	return p, p[n-1] >= k.least && p[n-2] >= k.least && k.fits(p[n-1]) && k.fits(p[n-2])
 }
 
 // clear tells whether every joint of a row is outside the blocked windows.
@@ -137,12 +165,12 @@ func search(total length.Length, k stock, blocked []window) ([]length.Length, bo
 				best[i] = s
 			}
 		}
-		if l := total - at[i]; l >= k.least && l <= k.most {
+		if l := total - at[i]; l >= k.least && l <= k.most && k.fits(l) {
 			consider(state{1, notStock(l, k), -1, true})
 		}
 		for n := len(at) - 1; n > i; n-- {
 			l := at[n] - k.gap - at[i]
-			if l < k.least || l > k.most || !best[n].ok {
+			if l < k.least || l > k.most || !k.fits(l) || !best[n].ok {
 				continue
 			}
 			consider(state{1 + best[n].count, notStock(l, k) + best[n].cut, n, true})
