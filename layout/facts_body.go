@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"copingset/layout/fact"
 	"copingset/layout/length"
@@ -63,11 +64,7 @@ func (b *facts) ofMadeBodies(f *Family) {
 			b.words(k+"roof-leg-to", s.Profile.RearLeg.To.String())
 		}
 		if f.Laps() && x.Metal != nil && len(x.Bends) > 0 {
-			if x.Tabbed() {
-				b.words(k+"lap", "under")
-			} else {
-				b.words(k+"lap", "over")
-			}
+			b.words(k+"lap", strings.Join(lapsOf(f, i), " "))
 			b.length(k+"lap-width", b.l.Job.Shop.Seam.Lap.Width)
 		}
 	}
@@ -77,6 +74,25 @@ func (b *facts) ofMadeBodies(f *Family) {
 			b.angle("change-of-slope", m.Corner.Bend)
 		}
 	}
+}
+
+// lapsOf says of each welded end of a leg, from its left, whether it lies over its
+// neighbour or carries the tabs under it, or whether both meet in a butt.
+func lapsOf(f *Family, body int) []string {
+	var out []string
+	leg := LegOf(f, body)
+	for end, miter := range []int{leg - 1, leg} {
+		switch {
+		case miter < 0 || miter >= len(f.Joints):
+		case f.Joints[miter].Faces[0].Lap == 0:
+			out = append(out, "butt")
+		case f.Bodies[body].TabbedAt(end == 1):
+			out = append(out, "under")
+		default:
+			out = append(out, "over")
+		}
+	}
+	return out
 }
 
 // ofBodies are the blanks of a family or a part, their bends and the stated places

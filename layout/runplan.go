@@ -7,6 +7,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/plan"
+	"copingset/layout/shop"
 )
 
 // WallPlan is the top of a run's wall from above.
@@ -50,13 +51,39 @@ func (l *Layout) ChairPlan(c *Chair) plan.Chair {
 	y := cap.ChairLine(s)
 	p := plan.Chair{At: c.At, Shape: plan.Shape{Mark: c.Name,
 		Ring: plan.Ring{{X: a, Y: y}, {X: b, Y: y}, {X: b, Y: cap.ChairRear(s, right)}, {X: a, Y: cap.ChairRear(s, left)}}}}
+	k := s.ChairOf(c.Assembly).Blank
 	for row, w := range c.Rows {
 		for i := range w.Count {
 			x := a + s.Chair.Length*length.Length(2*i+1)/length.Length(2*w.Count)
+			if k != nil && k.HoleDia > 0 {
+				x = a + shop.RowPlaces(s.Chair.Length, k.Inset, w.Count)[i]
+			}
 			p.Holes = append(p.Holes, plan.Pt{X: x, Y: c.RowAt(row, x)})
 		}
 	}
+	p.Webs = l.webs(c, left, right)
 	return p
+}
+
+// webs are the faces that stand on a chair's base, between its edges: under a taper
+// those behind the base run with its rear edge.
+func (l *Layout) webs(c *Chair, left, right length.Length) [][2]plan.Pt {
+	s := &l.Job.System
+	at, err := shop.ChairSection(l.Job, c.Assembly, left)
+	to, err2 := shop.ChairSection(l.Job, c.Assembly, right)
+	if err != nil || err2 != nil {
+		return nil // its section is not stated, or cannot be bent as stated
+	}
+	p, q := at.Uprights(), to.Uprights()
+	if len(p) != len(q) {
+		return nil
+	}
+	var out [][2]plan.Pt
+	a, b, y := c.Left(s), c.Right(s), cap.ChairLine(s)
+	for i := range p {
+		out = append(out, [2]plan.Pt{{X: a, Y: y + p[i].Middle}, {X: b, Y: y + q[i].Middle}})
+	}
+	return out
 }
 
 // PlatePlan is the splice or cover plate of a joint from above, between the legs of

@@ -150,6 +150,11 @@ func (d *cornerDrawing) chairs(g *drawing.Scene) {
 			q := d.m.all(leg.ring(ch.Ring)...)
 			g.Polygon(drawing.Hidden, q...)
 			d.c.Hidden(hiddenHalf, append(q, q[0])...)
+			for _, web := range ch.Webs {
+				w := d.m.all(leg.pt(web[0]), leg.pt(web[1]))
+				g.Line(drawing.Hidden, w...)
+				d.c.Hidden(hiddenHalf, w...)
+			}
 			at := leg.u(ch.At)
 			line := d.m.all(leg.at(at, -d.real(2)), leg.at(at, leg.wide+d.real(2)))
 			g.Line(drawing.Centre, line...)

@@ -238,13 +238,15 @@ func (p *runPlan) chairRects(g *drawing.Scene) {
 	for _, c := range p.chairs() {
 		b, x := p.chairBox(c), p.x(c.At)
 		g.Fill(drawing.White, drawing.Medium, p.chairShape(c)...)
+		for _, web := range c.Webs {
+			g.Line(drawing.Thin, p.at(web[0]), p.at(web[1]))
+		}
 		g.Line(drawing.Medium, drawing.Pt(x, b.Min.Y), drawing.Pt(x, b.Min.Y+250))
 		g.Line(drawing.Medium, drawing.Pt(x, b.Max.Y-250), drawing.Pt(x, b.Max.Y))
 	}
 }
 
-// fasteners are a cross in a circle each: only their rows are to scale, the holes
-// are the chair's own.
+// fasteners are a cross in a circle each.
 func (p *runPlan) fasteners(g *drawing.Scene) {
 	for _, c := range p.chairs() {
 		for _, h := range c.Holes {

@@ -103,6 +103,9 @@ func (c *stepCorner) stands(g *drawing.Scene) {
 		for _, ch := range leg.of.Chairs {
 			q := c.chair(leg, ch)
 			g.Fill(drawing.Mid, drawing.Medium, c.m.all(q[:]...)...)
+			for _, web := range ch.Webs {
+				g.Line(drawing.Thin, c.m.all(leg.pt(web[0]), leg.pt(web[1]))...)
+			}
 		}
 	}
 	for _, s := range c.Supports {

@@ -185,7 +185,8 @@ type Chair struct {
 	Joint                 string        // that it stands at; empty: none
 	At                    length.Length // its middle
 	Station               Value         // from the start mark
-	Holes                 []Pt          // spread evenly along each row: rows are as tested, the holes the chair's own
+	Holes                 []Pt          // as the chair is drilled; where the job does not state that, spread evenly along each row as tested
+	Webs                  [][2]Pt       // middles of the faces that stand on its base, each from left to right; none where its section is not stated
 	Set                   length.Length // height of the set surface at its middle, at the roof face
 	Side                  Ring          // seen from the roof: set surface at the left and right, then its top
 	UnderFront, UnderRear Value         // height of its underside over the level datum at the wall's two faces

@@ -45,14 +45,28 @@ func lapOn(thick, gap, radius, width, turn float64, away bool) lapFace {
 }
 
 // lapped reports whether the seam of a miter has the job's lap, and the lap. A seam
-// of two widths, one over a break and one in a transition or a tee have none.
+// of two widths and one in a transition or a tee have none.
 func (b *builder) lapped(m cap.Miter) (*job.SeamLap, bool) {
-	if b.shop.Seam == nil || b.shop.Seam.Lap == nil || m.Corner.Straight() || m.Two() {
+	if b.shop.Seam == nil || b.shop.Seam.Lap == nil || m.Two() {
 		return nil, false
 	}
 	lap := b.shop.Seam.Lap
-	f := b.lapFaceOf(madeTurn(m).Degrees(), true)
+	f := b.lapFaceOf(b.lapTurn(m), true)
 	return lap, -f.apex <= lap.Width.MM()
+}
+
+// lapTurn is how far the tabs of a lapped seam are bent, positive where the front legs
+// of a corner, or the tops over a peak, turn away from each other. Tops that fall to the
+// roof over a break turn less than the break: their faces meet at 2 asin(sin(bend/2) cos
+// (fall)).
+//
+// source: plane geometry: the normals of both tops lie alike off the plane between them.
+func (b *builder) lapTurn(m cap.Miter) float64 {
+	if !m.Corner.Straight() {
+		return madeTurn(m).Degrees()
+	}
+	half := m.Corner.Bend.Degrees() / 2 * math.Pi / 180
+	return 2 * math.Asin(math.Sin(half)/math.Hypot(1, float64(b.s.Profile.TopSlope)/1e9)) * 180 / math.Pi
 }
 
 func (b *builder) lapFaceOf(turn float64, away bool) lapFace {
@@ -99,7 +113,7 @@ func (b *builder) lap(r raw, m cap.Miter, side float64) raw {
 	}
 	over := (side > 0) == (lap.Cover == job.Left)
 	l := r.metal.Path.Lay()
-	root, turn := r.metal.Path.Root, madeTurn(m).Degrees()
+	root, turn, straight := r.metal.Path.Root, b.lapTurn(m), m.Corner.Straight()
 	for _, seg := range []int{root - 1, root, root + 1} {
 		from, to := l.Span(seg)
 		clear := lap.Clear.MM()
@@ -108,11 +122,11 @@ func (b *builder) lap(r raw, m cap.Miter, side float64) raw {
 			r.err = fmt.Errorf("the %s is flat for %s, and its tab ends %s from the bends on both sides of it", r.metal.Path.Segs[seg].Name, job.Both(length.FromMM(to-from)), job.Both(lap.Clear))
 			return r
 		}
-		if seg == root {
-			r = b.topLap(r, end, a, z, over)
+		if straight == (seg != root) { // over a break the legs go on in one plane, round a corner the top
+			r = b.flatLap(r, end, seg, a, z, over)
 			continue
 		}
-		f := b.lapFaceOf(turn, (seg < root) == (turn > 0))
+		f := b.lapFaceOf(turn, (seg <= root) == (turn > 0))
 		// Stations of the leg's own end, outwards from the corner of the finish faces.
 		finish, _ := l.Skins((from + to) / 2)
 		corner := side * cut.Seam(finish.X, finish.Y, 0)
@@ -144,13 +158,12 @@ func (b *builder) lap(r raw, m cap.Miter, side float64) raw {
 	return r
 }
 
-// topLap is the lap of a top: both lie in one plane but for the fall of the top
-// across the corner, so that the tab is no bend. Where it is jogged it takes what
-// the slant of the jog is longer than its run.
-func (b *builder) topLap(r raw, end int, from, to float64, over bool) raw {
-	root := r.metal.Path.Root
+// flatLap is the lap of faces that lie in one plane, the tops of a corner but for their
+// fall across it and the legs over a break, so that the tab is no bend. Where it is
+// jogged it takes what the slant of the jog is longer than its run.
+func (b *builder) flatLap(r raw, end, seg int, from, to float64, over bool) raw {
 	if over {
-		r.rivets = append(r.rivets, rivetRow{end: end, seg: root, from: from, to: to})
+		r.rivets = append(r.rivets, rivetRow{end: end, seg: seg, from: from, to: to})
 		return r
 	}
 	lap := b.shop.Seam.Lap
@@ -158,8 +171,8 @@ func (b *builder) topLap(r raw, end int, from, to float64, over bool) raw {
 	if lap.Jogged {
 		past += math.Hypot(lap.Jog.MM(), b.bend.Thickness) - lap.Jog.MM()
 	}
-	r.metal.Laps[end] = append(r.metal.Laps[end], fold.Lap{Name: "top tab", Seg: root, From: from, To: to, Beyond: past + lap.Width.MM()})
-	r.rivets = append(r.rivets, rivetRow{end, root, from, to, true, past})
+	r.metal.Laps[end] = append(r.metal.Laps[end], fold.Lap{Name: r.metal.Path.Segs[seg].Name + " tab", Seg: seg, From: from, To: to, Beyond: past + lap.Width.MM()})
+	r.rivets = append(r.rivets, rivetRow{end, seg, from, to, true, past})
 	return r
 }
 
@@ -184,6 +197,15 @@ func (b *builder) backed(r raw, side float64) raw {
 // Tabbed reports whether a body carries tabs that another lies over.
 func (b Body) Tabbed() bool {
 	return b.Metal != nil && len(b.Metal.Laps[0])+len(b.Metal.Laps[1]) > 0
+}
+
+// TabbedAt reports whether it carries them at its right end, or at its left.
+func (b Body) TabbedAt(right bool) bool {
+	end := 0
+	if right {
+		end = 1
+	}
+	return b.Metal != nil && len(b.Metal.Laps[end]) > 0
 }
 
 // rivetRow is a row of rivets at an end of a body, on the face between two places:

@@ -202,12 +202,8 @@ func (b *partBuilder) chair(p *Part, k *job.Blank, q Chair) {
 // row is a row of fasteners of a chair: equal bays between the insets from both
 // ends, a single one in the middle.
 func (b *partBuilder) row(p *Part, n int, k *job.Blank, y func(x float64) float64) {
-	long := b.s.Chair.Length.MM()
-	for i := range n {
-		x := long / 2
-		if n > 1 {
-			x = k.Inset.MM() + float64(i)*(long-2*k.Inset.MM())/float64(n-1)
-		}
+	for _, at := range RowPlaces(b.s.Chair.Length, k.Inset, n) {
+		x := at.MM()
 		p.drill(x, y(x), k.HoleDia)
 	}
 }

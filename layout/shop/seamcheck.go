@@ -2,6 +2,7 @@ package shop
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"copingset/layout/cap"
@@ -29,6 +30,11 @@ func (b *builder) seamOf(f *Family, r *job.SeamRules) {
 		}
 	}
 	coated := b.coated(r)
+	unlapped := n > 1 && r.Backer == "" && b.butts(f) > 0
+	backer := "name the backer or the lap under `seam:`"
+	if r.Lap != nil {
+		backer = "name the `backer:` under `seam:` that such a butt is made on, beside the laps of the others"
+	}
 	switch {
 	case r.Process == job.Weld && coated != "":
 		b.everyAt(r.At, f, "weld-on-coating", "the seams are welded, and the metal "+coated, "the heat of a weld burns a coating off and boils zinc away",
@@ -36,10 +42,13 @@ func (b *builder) seamOf(f *Family, r *job.SeamRules) {
 	case r.Process == job.Weld && r.Backer == "" && b.shop.WeldGap > b.s.Metal.Thickness:
 		b.everyAt(b.shop.WeldGapAt, f, "seam-gap", "the seams stand "+job.Both(b.shop.WeldGap)+" open, and the metal is "+thin(b.s.Metal.Thickness)+" thick",
 			"a weld without a backer does not bridge more than the metal is thick", "a smaller `weld_gap:`, or a backer")
-	case r.Process == job.RivetAndSeal && r.Backer == "" && n > 1 && b.butts(f) > 0:
-		b.everyAt(r.At, f, "seam-backer", "the seams are riveted and sealed, and no backer is stated for "+b.whichButt(f), "two edges that only meet hold no rivet", "name the backer or the lap under `seam:`")
-	case r.Process == job.Solder && r.Backer == "" && n > 1 && b.butts(f) > 0:
-		b.everyAt(r.At, f, "seam-backer", "the seams are soldered, and no backer is stated for "+b.whichButt(f), "solder holds between two faces, and two edges that only meet have none", "name the backer or the lap under `seam:`")
+	case r.Process == job.RivetAndSeal && unlapped:
+		b.everyAt(r.At, f, "seam-backer", "the seams are riveted and sealed, and no backer is stated for "+b.whichButt(f), "two edges that only meet hold no rivet", backer)
+	case r.Process == job.Solder && unlapped:
+		b.everyAt(r.At, f, "seam-backer", "the seams are soldered, and no backer is stated for "+b.whichButt(f), "solder holds between two faces, and two edges that only meet have none", backer)
+	case r.Lap != nil && unlapped:
+		b.everyAt(r.Lap.At, f, "seam-unlapped", "the seams are to lap, and "+b.whichButt(f)+" has none", "the legs would only meet there, with nothing behind the weld",
+			"name the `backer:` under `seam:` that such a butt is made on, or leave `lap:` out where the fabricator welds butts")
 	}
 	if lap := r.Lap; lap != nil && f.Covering != cap.NoHand && lap.Width < b.shop.LeastFlange {
 		b.everyAt(lap.At, f, "lap-narrow", "the seams lap "+job.Both(lap.Width)+", and the brake holds no flange under "+job.Both(b.shop.LeastFlange), "the tabs are bent like any flange", "a wider lap under `seam:`")
@@ -85,13 +94,8 @@ func (b *builder) whichButt(f *Family) string {
 	case p.Kind == cap.Tee, p.Kind == cap.Transition:
 		return fmt.Sprintf("the butt that a %s has", p.KindName())
 	}
-	for _, m := range p.Miters {
-		if m.Corner.Straight() {
-			return "the butt over a break of slope"
-		}
-		if m.Two() {
-			return "the butt of a corner of two widths"
-		}
+	if slices.ContainsFunc(p.Miters, cap.Miter.Two) {
+		return "the butt of a corner of two widths"
 	}
 	return "a turn so small that its tab is wider than the lap"
 }

@@ -133,6 +133,14 @@ func bent(t *rapid.T, j *job.Job) *job.Job {
 	if rapid.IntRange(0, 3).Draw(t, "cut back") == 0 {
 		j.Shop.Seam = &job.SeamRules{CutBack: 2 * length.Millimetre}
 	}
+	if rapid.IntRange(0, 2).Draw(t, "lapped") == 0 {
+		cut := length.Length(0)
+		if j.Shop.Seam != nil {
+			cut = j.Shop.Seam.CutBack
+		}
+		j.Shop.Seam = &job.SeamRules{Process: job.Solder, Backer: "strip", CutBack: cut, Lap: &job.SeamLap{
+			Cover: rapid.SampledFrom([]job.Side{job.Left, job.Right}).Draw(t, "over"), Width: mm("lap", 18, 30), Clear: mm("clear", 2, 4), Jogged: true, Jog: mm("jog", 4, 8)}}
+	}
 	s.Splice.Legs = job.Legs{Front: 2 * in, Rear: 3 * in / 2, Fit: in / 16}
 	return j
 }
@@ -184,7 +192,7 @@ func TestWrittenFilesFoldForAnySystem(t *testing.T) {
 		}
 	})
 	t.Log(seen)
-	for _, kind := range []string{"caps", "corner of one width", "inside corner", "corner of two widths", "double miter", "peak", "valley", "transition", "tee", "end plates", "upstands", "plates in caps"} {
+	for _, kind := range []string{"caps", "corner of one width", "inside corner", "corner of two widths", "double miter", "peak", "valley", "transition", "tee", "end plates", "upstands", "plates in caps", "lapped corner", "lapped break", "flat tabs"} {
 		if seen[kind] == 0 {
 			t.Errorf("nothing folds that is a %s", kind)
 		}

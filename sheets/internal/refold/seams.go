@@ -216,14 +216,14 @@ func (c *checker) corner(a, b body, turn, pitch float64) {
 	one := a.Sheet.Row["inside width"] == b.Sheet.Row["inside width"]
 	p := a.moved(Vec{X: 1}, Vec{S: 1}, Vec{Z: 1}, Vec{X: -a.corner(true, normal)})
 	q := b.moved(Vec{X: 1}, Vec{S: 1}, Vec{Z: 1}, Vec{X: -b.corner(false, mirrored)})
-	lapped := a.Sheet.Row["lap"] != "" && one && pitch == 0
+	lapped := a.Sheet.lapAt(true) != "" && a.Sheet.lapAt(true) != "butt"
 	if one && !lapped { // each on its own side of the plane that bisects the turn
 		c.ownSide(p, rightEnd, normal, gap)
 		c.ownSide(q, leftEnd, mirrored, gap)
 	}
 	q = q.moved(x, s, z, Vec{})
 	if lapped {
-		c.lap(p, q, normal, gap)
+		c.lap(p, q, normal, gap, x, s, z)
 		return
 	}
 	kind := "corner of one width"
@@ -274,11 +274,20 @@ func (b body) corner(right bool, normal Vec) float64 {
 		return b.Sheet.EndAt(mid, true) - long
 	}
 	least := func(side chain, n Vec) float64 {
-		d := math.Inf(1)
+		word := b.Sheet.lapAt(side == rightEnd)
+		lapped := word == "over" || word == "under"
+		d, most := math.Inf(1), math.Inf(-1)
 		for _, e := range b.end(side) {
-			if b.Faces[e.Face].Name == "front leg" { // whatever the widths, it ends in the plane that bisects the turn
-				d = math.Min(d, math.Min(e.Finish[0].dot(n), e.Back[0].dot(n)))
+			off := math.Min(e.Finish[0].dot(n), e.Back[0].dot(n))
+			switch name := b.Faces[e.Face].Name; {
+			case name == "front leg": // whatever the widths, it ends in the plane that bisects the turn
+				d = math.Min(d, off)
+			case name == "top" && !b.Sheet.notched(e.At[0]): // beside a tab, which goes past it, or all along
+				most = math.Max(most, off)
 			}
+		}
+		if lapped {
+			return most
 		}
 		return d
 	}
