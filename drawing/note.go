@@ -49,13 +49,14 @@ type Balloon struct {
 	Words string
 	Size  Size
 	Tip   Point
-	Point bool // draw the line to Tip
+	Point bool   // draw the line to Tip
+	Fact  string // that the words letter
 }
 
 // Figure lowers the balloon to marks.
 func (b Balloon) Figure() Figure {
 	var s Scene
-	st := Style{Size: b.Size, Face: Bold, Align: Middle}
+	st := Style{Size: b.Size, Face: Bold, Align: Middle, Fact: b.Fact}
 	w := Width(Bold, b.Words, st.size())
 	r := max(Unit(st.size())*105/100, w/2+110)
 	if b.Point {

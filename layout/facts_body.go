@@ -7,6 +7,8 @@ import (
 
 	"copingset/layout/fact"
 	"copingset/layout/length"
+	"copingset/layout/plan"
+	"copingset/layout/shop"
 )
 
 // ofShop is what the job's shop bends and joins by.
@@ -54,6 +56,7 @@ func (b *facts) ofMadeBodies(f *Family) {
 		b.length(k+"inside-left", left)
 		b.length(k+"inside-right", right)
 		b.slope(k+"slope", p.Parts[LegOf(f, i)].Slope(s))
+		b.slope(k+"face-1-slope", p.Parts[LegOf(f, i)].Slope(s)) // as its root letters it
 		b.length(k+"front-fold", b.l.MadeFront(f, i)+p.Allowance)
 		if street, roof, ok := b.l.MadeLegs(f, i); ok {
 			b.length(k+"street-leg-left", street[0])
@@ -109,6 +112,7 @@ func (b *facts) ofBodies(of any, bodies []Body) {
 		for n, e := range x.Bends {
 			b.ofBend(fmt.Sprintf("%sbend-%d-", k, n+1), e)
 		}
+		b.ofBlank(k, b.l.blankOf(x, ""))
 		for n, c := range x.Notches(b.l.Job.Shop.Relief) {
 			m := fmt.Sprintf("%snotch-%d-", k, n+1)
 			b.words(m+"kind", c.Kind)
@@ -121,6 +125,51 @@ func (b *facts) ofBodies(of any, bodies []Body) {
 		}
 	}
 }
+
+// ofBlank are the distances that the drawing of a blank letters, to the step of the
+// shop's rule.
+func (b *facts) ofBlank(k string, x plan.Blank) {
+	for i, e := range x.Edges {
+		b.lengths(k+[...]string{"edge-street", "edge-roof"}[i], []length.Length{e.From, e.To, x.Length})
+	}
+	for n, q := range x.Bends {
+		m := fmt.Sprintf("%sbend-%d-", k, n+1)
+		if q.Across {
+			b.lengths(m+"from-ends", []length.Length{q.FromLeft, x.Length - q.FromLeft})
+			continue
+		}
+		ends := q.EndsFromStreet
+		b.lengths(m+"ends-from-street", ends[:])
+		b.lengths(m+"ends-from-roof", []length.Length{x.Girth - ends[0], x.Girth - ends[1]})
+	}
+	for n, h := range x.Holes {
+		m := fmt.Sprintf("%shole-%d-", k, n+1)
+		b.lengths(m+"from-left", []length.Length{h.Left, h.Right})
+		b.lengths(m+"from-street", []length.Length{h.Street, h.Roof})
+		lo, hi := x.Bounds()
+		step := shop.Step(x.Metric)
+		b.lengths(m+"centre", []length.Length{length.RoundTo(length.FromMM(h.Centre.X-lo.X), step), length.RoundTo(length.FromMM(hi.Y-h.Centre.Y), step)})
+		b.lengths(m+"size", []length.Length{h.Right - h.Left, h.Roof - h.Street})
+	}
+	for n, f := range x.Faces {
+		b.length(fmt.Sprintf("%sface-%d-outside", k, n+1), f.Outside)
+	}
+	for n, c := range x.Corners {
+		m := fmt.Sprintf("%scorner-%d-", k, n+1)
+		b.length(m+"from-left", c.FromLeft)
+		b.length(m+"from-street", c.FromStreet)
+	}
+}
+
+// FactOfFamily is what the facts of pieces made alike are of.
+func FactOfFamily(f *Family) string { return "family " + f.Mark }
+
+// FactOfPart is what the facts of a made part are of.
+func FactOfPart(q *MadePart) string { return "part " + q.Mark }
+
+// FactOfLot is what the facts of a lot of the cutting plan are of, counted from
+// nought.
+func FactOfLot(i int) string { return fmt.Sprintf("lot %d", i+1) }
 
 func (b *facts) ofBend(k string, e Bend) {
 	b.count(k+"order", e.Order)

@@ -45,6 +45,7 @@ func (b *facts) ofPiece(q *Piece) {
 	b.length("inside", q.Inside)
 	b.length("wide", q.Wide)
 	b.length("longest-side", crate.Shipped(q))
+	b.length("shipped", q.Shipped())
 	b.length("narrow", q.Narrow)
 	b.length("girth", b.l.GirthOf(q))
 	if q.Kind == cap.Transition {
@@ -104,7 +105,7 @@ func (b *facts) ofHoles(q *Piece) {
 // ofFamilies are the pieces made alike and how they are bent.
 func (b *facts) ofFamilies() {
 	for _, f := range b.l.Families {
-		b.about(fact.Family, "family "+f.Mark)
+		b.about(fact.Family, FactOfFamily(f))
 		b.place()
 		b.words("kind", f.Kind.String())
 		b.said("hand", f.Hand.String())
@@ -126,7 +127,7 @@ func (b *facts) ofFamilies() {
 // ofParts are the small made parts.
 func (b *facts) ofParts() {
 	for _, p := range b.l.Parts {
-		b.about(fact.Part, "part "+p.Mark)
+		b.about(fact.Part, FactOfPart(p))
 		b.place()
 		count, spares := p.Make(b.l.Held)
 		b.words("kind", p.Kind.String())
@@ -155,6 +156,9 @@ func (b *facts) ofParts() {
 			b.words("twin", p.Twin.Mark)
 		}
 		b.said("fails", p.Fails)
+		for i, x := range b.l.FormedPart(p).Faces {
+			b.length(fmt.Sprintf("face-%d", i+1), x.Long)
+		}
 		b.words("for", strings.Join(p.For(b.l.Held, true), " "))
 		b.words("for-held", strings.Join(p.For(b.l.Held, false), " "))
 		b.words("holds", strings.Join(p.Holds, " "))
@@ -169,7 +173,7 @@ func (b *facts) ofCutting() {
 	}
 	for i := range b.l.Cutting.Lots {
 		lot := &b.l.Cutting.Lots[i]
-		b.about(fact.Cut, fmt.Sprintf("lot %d", i+1))
+		b.about(fact.Cut, FactOfLot(i))
 		b.said("elevation", lot.Elevation)
 		b.said("bare", lot.Bare)
 		for k, x := range lot.Blanks {
@@ -198,6 +202,11 @@ func (b *facts) ofCutting() {
 		for k, sheet := range lot.Sheets.Sheets {
 			n := fmt.Sprintf("sheet-%d-", k+1)
 			b.count(n+"stock", sheet.Stock+1)
+			size := b.l.Job.Shop.Sheets[sheet.Stock]
+			bought, used := b.l.sheetAreas(lot, sheet)
+			b.lengths(n+"size", []length.Length{size.Width, size.Length})
+			b.count(n+"yield-percent", int(100*used/bought))
+			b.length(n+"rest", sheet.Rest)
 			b.count(n+"count", sheet.Count)
 			for m, strip := range sheet.Strips {
 				cuts := []length.Length{strip.Width}

@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"fmt"
+
 	"copingset/layout/cap"
 	"copingset/layout/cut"
 	"copingset/layout/fold"
@@ -20,13 +22,15 @@ func (l *Layout) CutLots() []plan.CutLot {
 	var out []plan.CutLot
 	for i := range l.Cutting.Lots {
 		lot := &l.Cutting.Lots[i]
-		x := plan.CutLot{Elevation: lot.Elevation, Bare: lot.Bare, Sheets: l.CutSheets(lot), Blanks: l.CutBlanks(lot), Plan: sheetPlan(lot.Sheets, l.Job.Shop.Sheets)}
+		k := plan.Key(Named(FactOfLot(i), ""))
+		x := plan.CutLot{Key: k, Elevation: lot.Elevation, Bare: lot.Bare, Sheets: l.CutSheets(lot, k), Blanks: l.CutBlanks(lot, k), Plan: sheetPlan(lot.Sheets, l.Job.Shop.Sheets)}
 		x.Bought, x.Used = l.CutAreas(lot)
 		for _, b := range x.Blanks {
 			x.Plan.Cuts += b.Count
 		}
-		for _, o := range lot.Bars {
-			x.Bars = append(x.Bars, plan.CutBars{Inside: o.Inside, Plan: barPlan(o), Bars: l.CutBars(o)})
+		for i, o := range lot.Bars {
+			of := k.Of(fmt.Sprintf("caps-%d-", i+1))
+			x.Bars = append(x.Bars, plan.CutBars{Key: of, Inside: o.Inside, Plan: barPlan(o), Bars: l.CutBars(o, of)})
 		}
 		out = append(out, x)
 	}

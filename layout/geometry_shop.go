@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -21,7 +22,7 @@ func (l *Layout) Patterns(f *Family) []plan.Pattern {
 	two := p.Wide != p.Narrow && len(p.Miters) > 0
 	var out []plan.Pattern
 	for i, b := range f.Bodies {
-		x := plan.Pattern{Blank: l.Blank(b), Held: f.Released(l.Held) == 0, Falls: two && b.Name != endPlate,
+		x := plan.Pattern{Blank: l.blankOf(b, BodyKey(FactOfFamily(f), i)), Held: f.Released(l.Held) == 0, Falls: two && b.Name != endPlate,
 			Joined: i > 0 && b.Name != endPlate && f.Bodies[i-1].Name != endPlate}
 		if x.Falls {
 			x.Faces[0].Slope = p.Parts[LegOf(f, i)].Slope(&l.Job.System)
@@ -46,20 +47,31 @@ func LegOf(f *Family, body int) int {
 	return max(0, min(leg, len(f.Pieces[0].Parts)-1))
 }
 
-// Blank is a body as it is cut and bent, its distances to the step of the shop's
+// BodyKey begins the names of the facts of a body of a family or of a part, counted
+// from nought.
+func BodyKey(of string, body int) plan.Key {
+	return plan.Key(Named(of, fmt.Sprintf("body-%d-", body+1)))
+}
+
+// PartBlank is the blank of a made part.
+func (l *Layout) PartBlank(q *MadePart) plan.Blank {
+	return l.blankOf(q.Bodies[0], BodyKey(FactOfPart(q), 0))
+}
+
+// blankOf is a body as it is cut and bent, its distances to the step of the shop's
 // rule.
-func (l *Layout) Blank(b Body) plan.Blank {
+func (l *Layout) blankOf(b Body, k plan.Key) plan.Blank {
 	metric := l.Job.Units == job.Metric
 	step := shop.Step(metric)
 	e := b.Edges()
-	out := plan.Blank{Metric: metric, Name: b.Name, Length: b.Length, Girth: b.Girth, Outline: b.Flat.Outline, Cut: b.Outline(), Square: b.Square(),
+	out := plan.Blank{Key: k, Metric: metric, Name: b.Name, Length: b.Length, Girth: b.Girth, Outline: b.Flat.Outline, Cut: b.Outline(), Square: b.Square(),
 		Sides: plan.BlankSides{Top: e.Top, Bottom: e.Bottom, Left: e.Left, Right: e.Right}, Reliefs: b.Reliefs, Film: l.Job.Shop.Film,
 		Relief: plan.BlankRelief{Diameter: l.Job.Shop.Relief.Diameter, Width: l.Job.Shop.Relief.Width, Depth: l.Job.Shop.Relief.Depth}}
 	for i, street := range []bool{true, false} {
 		out.Edges[i].From, out.Edges[i].To = b.EdgeAt(street)
 	}
-	for _, q := range b.Bends {
-		x := plan.BlankBend{Order: q.Order, Turn: q.Line.Turn, Radius: q.Line.Radius, Up: q.Up(), Hem: q.Hem, Level: q.Level(), Across: q.Across(), Between: q.Line.Between,
+	for i, q := range b.Bends {
+		x := plan.BlankBend{Key: k.Of(fmt.Sprintf("bend-%d-", i+1)), Order: q.Order, Turn: q.Line.Turn, Radius: q.Line.Radius, Up: q.Up(), Hem: q.Hem, Level: q.Level(), Across: q.Across(), Between: q.Line.Between,
 			FromStreet: q.FromStreet, FromRoof: q.FromRoof, FromLeft: q.FromLeft(step)}
 		x.Left, x.Right = q.Ends()
 		x.EndsFromStreet = [2]length.Length{b.FromStreetAt(x.Left, step), b.FromStreetAt(x.Right, step)}
@@ -67,7 +79,7 @@ func (l *Layout) Blank(b Body) plan.Blank {
 	}
 	for i, h := range b.Holes {
 		s := b.HoleBox(i, step)
-		x := plan.BlankHole{Ring: h, Left: s.Left, Right: s.Right, Street: s.Street, Roof: s.Roof, Rivet: i >= len(b.Holes)-b.Riveted}
+		x := plan.BlankHole{Key: k.Of(fmt.Sprintf("hole-%d-", i+1)), Ring: h, Left: s.Left, Right: s.Right, Street: s.Street, Roof: s.Roof, Rivet: i >= len(b.Holes)-b.Riveted}
 		for _, p := range h {
 			x.Centre.X, x.Centre.Y = x.Centre.X+p.X/float64(len(h)), x.Centre.Y+p.Y/float64(len(h))
 		}
@@ -77,10 +89,10 @@ func (l *Layout) Blank(b Body) plan.Blank {
 		out.Holes[d.Hole].Centre, out.Holes[d.Hole].Radius = d.At, d.Diameter/2
 	}
 	for i, f := range b.Solid.Faces {
-		out.Faces = append(out.Faces, plan.BlankFace{Name: f.Name, Ring: b.Flat.Faces[i], Outside: b.Outside(i)})
+		out.Faces = append(out.Faces, plan.BlankFace{Key: k.Of(fmt.Sprintf("face-%d-", i+1)), Name: f.Name, Ring: b.Flat.Faces[i], Outside: b.Outside(i)})
 	}
-	for _, c := range b.CutPoints(step) {
-		out.Corners = append(out.Corners, plan.BlankCorner{At: c.At, FromLeft: c.FromLeft, FromStreet: c.FromStreet})
+	for i, c := range b.CutPoints(step) {
+		out.Corners = append(out.Corners, plan.BlankCorner{Key: k.Of(fmt.Sprintf("corner-%d-", i+1)), At: c.At, FromLeft: c.FromLeft, FromStreet: c.FromStreet})
 	}
 	return out
 }
@@ -92,7 +104,7 @@ func (l *Layout) FormedPart(p *MadePart) plan.FormedPart {
 	for i, name := range p.Names {
 		a, b := p.Section[i], p.Section[i+1]
 		long := length.RoundTo(length.FromMM(math.Hypot(b.X-a.X, b.Y-a.Y)), shop.Step(metric))
-		out.Faces = append(out.Faces, plan.FormedFace{Name: name, Long: long})
+		out.Faces = append(out.Faces, plan.FormedFace{Fact: Named(FactOfPart(p), fmt.Sprintf("face-%d", i+1)), Name: name, Long: long})
 	}
 	if path, ok := p.Across(); ok {
 		out.Metal = path.Lay().Ring(chordOff)
@@ -110,12 +122,12 @@ func (l *Layout) FormedPart(p *MadePart) plan.FormedPart {
 }
 
 // CutBars are how the formed caps of an order are cut.
-func (l *Layout) CutBars(o shop.BarOrder) []plan.CutBar {
+func (l *Layout) CutBars(o shop.BarOrder, k plan.Key) []plan.CutBar {
 	var out []plan.CutBar
 	for i, bar := range o.Plan.Bars {
-		x := plan.CutBar{Metric: l.Job.Units == job.Metric, N: i + 1, Count: bar.Count, Length: o.Stocks[bar.Stock].Length, Kerf: l.Job.Shop.Kerf, Drop: bar.Drop, Kept: bar.Kept}
+		x := plan.CutBar{Key: k.Of(fmt.Sprintf("bar-%d", i+1)), Metric: l.Job.Units == job.Metric, N: i + 1, Count: bar.Count, Length: o.Stocks[bar.Stock].Length, Kerf: l.Job.Shop.Kerf, Drop: bar.Drop, Kept: bar.Kept}
 		for _, c := range bar.Cuts {
-			x.Cuts = append(x.Cuts, plan.CutPiece{Mark: o.Closers[c].Mark, Long: o.Closers[c].Shipped()})
+			x.Cuts = append(x.Cuts, plan.CutPiece{Mark: o.Closers[c].Mark, Long: o.Closers[c].Shipped(), Fact: Named(o.Closers[c].Mark, "shipped")})
 		}
 		out = append(out, x)
 	}
@@ -123,13 +135,13 @@ func (l *Layout) CutBars(o shop.BarOrder) []plan.CutBar {
 }
 
 // CutSheets are how the sheets of a lot are cut.
-func (l *Layout) CutSheets(lot *shop.Lot) []plan.CutSheet {
-	blanks := l.CutBlanks(lot)
+func (l *Layout) CutSheets(lot *shop.Lot, k plan.Key) []plan.CutSheet {
+	blanks := l.CutBlanks(lot, k)
 	var out []plan.CutSheet
 	for i, r := range lot.Sheets.Sheets {
 		size := l.Job.Shop.Sheets[r.Stock]
 		bought, used := l.sheetAreas(lot, r)
-		x := plan.CutSheet{Metric: l.Job.Units == job.Metric, N: i + 1, Count: r.Count, Width: size.Width, Length: size.Length,
+		x := plan.CutSheet{Key: k.Of(fmt.Sprintf("sheet-%d-", i+1)), Metric: l.Job.Units == job.Metric, N: i + 1, Count: r.Count, Width: size.Width, Length: size.Length,
 			EdgeTrim: l.Job.Shop.EdgeTrim, EndTrim: l.Job.Shop.EndTrim, Rest: r.Rest, Yield: int(100 * used / bought)}
 		for _, s := range r.Strips {
 			strip := plan.CutStrip{Width: s.Width}
@@ -144,10 +156,10 @@ func (l *Layout) CutSheets(lot *shop.Lot) []plan.CutSheet {
 }
 
 // CutBlanks are the blanks of a lot.
-func (l *Layout) CutBlanks(lot *shop.Lot) []plan.CutBlank {
+func (l *Layout) CutBlanks(lot *shop.Lot, k plan.Key) []plan.CutBlank {
 	var out []plan.CutBlank
-	for _, b := range lot.Blanks {
-		x := plan.CutBlank{Mark: b.Mark, Count: b.Count, Girth: b.Girth, Length: b.Length}
+	for i, b := range lot.Blanks {
+		x := plan.CutBlank{Key: k.Of(fmt.Sprintf("blank-%d-", i+1)), Mark: b.Mark, Count: b.Count, Girth: b.Girth, Length: b.Length}
 		switch {
 		case b.Family == nil:
 			x.Mark = ""

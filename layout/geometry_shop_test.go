@@ -152,7 +152,7 @@ func TestCutsFitTheirStock(t *testing.T) {
 		lot := &l.Cutting.Lots[i]
 		closers := map[string]bool{}
 		for _, o := range lot.Bars {
-			for _, c := range l.CutBars(o) {
+			for _, c := range l.CutBars(o, "") {
 				bars++
 				sum := c.Drop
 				for k, q := range c.Cuts {
@@ -176,7 +176,7 @@ func TestCutsFitTheirStock(t *testing.T) {
 			}
 		}
 		blanks := 0
-		for _, s := range l.CutSheets(lot) {
+		for _, s := range l.CutSheets(lot, "") {
 			sheets++
 			wide, area := s.Rest+2*s.EdgeTrim, 0.0
 			for _, strip := range s.Strips {
@@ -199,7 +199,7 @@ func TestCutsFitTheirStock(t *testing.T) {
 			}
 		}
 		count := 0
-		for _, b := range l.CutBlanks(lot) {
+		for _, b := range l.CutBlanks(lot, "") {
 			count += b.Count
 		}
 		if blanks != count {

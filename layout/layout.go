@@ -94,7 +94,7 @@ func build(j *job.Job) (*Layout, finding.List) {
 	var set finding.Set
 	keep := func(more finding.List) { set.Append(more...) }
 	stop := func() (*Layout, finding.List) {
-		l.Findings = set.List()
+		l.Findings = set.List().Gathered()
 		l.Findings.Sort()
 		return l, l.Findings
 	}

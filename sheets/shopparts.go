@@ -126,7 +126,7 @@ func (b *book) partBlock(q *layout.MadePart, most drawing.Unit) block {
 	views := func(w drawing.Unit) (flat, section drawing.Scene) {
 		right := w * 29 / 100
 		head, _ := text.lay(w, 1<<30, true)
-		flat = view.PartFlat(q.Mark, b.l.Blank(q.Bodies[0]), w-right-300, min(9400, most-head.h-500)) // two of them stand in a column of a B sheet
+		flat = view.PartFlat(q.Mark, b.l.PartBlank(q), w-right-300, min(9400, most-head.h-500)) // two of them stand in a column of a B sheet
 		return flat, view.PartSection(b.l.FormedPart(q), right, max(4800, min(flat.H, 7600)))
 	}
 	return whole{

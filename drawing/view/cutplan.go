@@ -1,6 +1,7 @@
 package view
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -22,7 +23,7 @@ func CutBar(bar plan.CutBar, w drawing.Unit) drawing.Scene {
 	st := length.Shop(bar.Metric)
 	words := drawing.Letter("Cap " + strconv.Itoa(bar.N) + ": " + strconv.Itoa(bar.Count) + " × " + st.InText(bar.Length) + dropWords(st, bar.Drop, bar.Kept))
 	s := drawing.Scene{Name: "bar-" + strconv.Itoa(bar.N), Title: "How a formed cap is cut", Desc: words, W: w, H: cutHead + 1150}
-	s.Text(drawing.Pt(0, 350), words, drawing.Style{Face: drawing.Bold})
+	s.Text(drawing.Pt(0, 350), words, drawing.Style{Face: drawing.Bold, Fact: drawing.FactNames(bar.Key.Fact(""), bar.Key.Fact("-count"))})
 	x := func(at length.Length) drawing.Unit {
 		return cutSide + drawing.Unit(length.MulDiv(at, int64(w-2*cutSide), int64(bar.Length)))
 	}
@@ -33,12 +34,14 @@ func CutBar(bar plan.CutBar, w drawing.Unit) drawing.Scene {
 	at := length.Length(0)
 	var cells []drawing.Rect
 	var names [][]string
+	var facts []string
 	for _, q := range bar.Cuts {
 		cells = append(cells, drawing.Box(x(at), box.Min.Y, x(at+q.Long), box.Max.Y))
 		names = append(names, []string{q.Mark, drawing.Letter(st.Long(q.Long))})
+		facts = append(facts, q.Fact)
 		at += q.Long + bar.Kerf
 	}
-	s.H = cellNames(&s, p, cells, names, box)
+	s.H = cellNames(&s, p, cells, names, facts, box)
 	return s
 }
 
@@ -55,7 +58,7 @@ func dropWords(st length.Style, drop length.Length, kept bool) string {
 
 // cellNames draws cells white and letters them: inside where they fit, else on
 // leaders under the picture. It returns the height of what was drawn.
-func cellNames(s *drawing.Scene, p *place.Placer, cells []drawing.Rect, names [][]string, box drawing.Rect) drawing.Unit {
+func cellNames(s *drawing.Scene, p *place.Placer, cells []drawing.Rect, names [][]string, facts []string, box drawing.Rect) drawing.Unit {
 	for _, c := range cells {
 		s.Fill(drawing.White, drawing.Medium, c.Corners()...)
 	}
@@ -74,6 +77,7 @@ func cellNames(s *drawing.Scene, p *place.Placer, cells []drawing.Rect, names []
 				break
 			}
 		}
+		lab.Facts = slices.Repeat([]string{facts[i]}, len(lab.Lines))
 		spots := lab.Grid(c.Inset(50), c.Centre(), 150)
 		for k := range drawing.Unit(8) {
 			for _, dx := range []drawing.Unit{0, -600, 600, -1500, 1500} {
@@ -144,7 +148,7 @@ func CutSheet(r plan.CutSheet, w, h drawing.Unit) drawing.Scene {
 	words := drawing.Letter("Sheet " + strconv.Itoa(r.N) + ": " + strconv.Itoa(r.Count) + " × " + st.InText(r.Width) + " × " + st.InText(r.Length) +
 		" along the grain; " + strconv.Itoa(r.Yield) + " % used, " + st.InText(r.Rest) + " of the width left")
 	s := drawing.Scene{Name: "sheet-" + strconv.Itoa(r.N), Title: "How a sheet is cut", Desc: words, W: w}
-	head := s.Paragraph(drawing.Pt(0, 350), words, w, drawing.Style{Face: drawing.Bold})
+	head := s.Paragraph(drawing.Pt(0, 350), words, w, drawing.Style{Face: drawing.Bold, Fact: drawing.FactNames(r.Key.Fact("count"), r.Key.Fact("size"), r.Key.Fact("yield-percent"), r.Key.Fact("rest"))})
 	top := head.Max.Y + 200
 	sc := Fit(st.Metric, length.Max(r.Length, length.MulDiv(r.Width, int64(w-2*cutSide), int64(max(h-top-500, 2000)))), w-2*cutSide)
 	box := drawing.Box(cutSide, top, cutSide+sc.Units(r.Length), top+sc.Units(r.Width))
@@ -154,6 +158,7 @@ func CutSheet(r plan.CutSheet, w, h drawing.Unit) drawing.Scene {
 	trim, edge := sc.Units(r.EndTrim), sc.Units(r.EdgeTrim)
 	var cells []drawing.Rect
 	var names [][]string
+	var facts []string
 	y := box.Min.Y + edge
 	for _, strip := range r.Strips {
 		x := box.Min.X + trim
@@ -162,10 +167,11 @@ func CutSheet(r plan.CutSheet, w, h drawing.Unit) drawing.Scene {
 			wide := sc.Units(b.Length)
 			cells = append(cells, drawing.Box(x, y, x+wide, y+high))
 			names = append(names, []string{BlankName(r.Metric, b), drawing.Letter(BlankStyle(r.Metric).Short(b.Girth) + " × " + BlankStyle(r.Metric).Long(b.Length))})
+			facts = append(facts, drawing.FactNames(b.Key.Fact("girth"), b.Key.Fact("length")))
 			x += wide
 		}
 		y += high
 	}
-	s.H = cellNames(&s, p, cells, names, box)
+	s.H = cellNames(&s, p, cells, names, facts, box)
 	return s
 }

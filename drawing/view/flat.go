@@ -276,7 +276,7 @@ func (d *flat) lengths() {
 				labels = append(labels, BlankLength(d.Metric, parts[i-1]))
 			}
 		}
-		fig := drawing.Chain{At: at, Stops: stops, Labels: labels, From: []drawing.Unit{from}, Ends: ends, Lo: box.Min.X - 700, Hi: box.Max.X + 1000}.Figure()
+		fig := drawing.Chain{At: at, Stops: stops, Labels: labels, From: []drawing.Unit{from}, Ends: ends, Lo: box.Min.X - 700, Hi: box.Max.X + 1000, Facts: slices.Repeat([]string{d.Key.Fact(map[bool]string{true: "edge-street", false: "edge-roof"}[street])}, len(labels))}.Figure()
 		var lettered []string
 		for _, w := range labels {
 			lettered = append(lettered, drawing.Letter(w))
@@ -287,9 +287,9 @@ func (d *flat) lengths() {
 	}
 	up, top := row(true, box.Min.Y-550, box.Min.Y)
 	low, foot := row(false, box.Max.Y+600, box.Max.Y)
-	words := BlankLength(d.Metric, d.Length)
+	words, fact := BlankLength(d.Metric, d.Length), d.Key.Fact("blank-length")
 	if d.Varies {
-		words = "length: see the table"
+		words, fact = "length: see the table", ""
 	}
 	y0, y1 := box.Min.Y, box.Max.Y
 	if top {
@@ -302,7 +302,7 @@ func (d *flat) lengths() {
 	if !top {
 		at, object = box.Min.Y-550, box.Min.Y
 	}
-	fig := drawing.Chain{At: at, Stops: []drawing.Unit{d.m.x(0), d.m.x(d.hi.X)}, Labels: []string{words}, From: []drawing.Unit{object}, Ends: ends}.Figure()
+	fig := drawing.Chain{At: at, Stops: []drawing.Unit{d.m.x(0), d.m.x(d.hi.X)}, Labels: []string{words}, Facts: []string{fact}, From: []drawing.Unit{object}, Ends: ends}.Figure()
 	d.s.Add(drawing.Group{Layer: drawing.Dimensions, Marks: fig.Marks})
 	d.letter(fig.Marks)
 	y0, y1 = min(y0, fig.Box.Min.Y), max(y1, fig.Box.Max.Y)
@@ -336,6 +336,7 @@ func (d *flat) distances() drawing.Rect {
 		y     drawing.Unit
 		x     drawing.Unit
 		label string
+		fact  string
 	}
 	far := d.st.Short(d.Girth)
 	left := func(y float64) drawing.Unit { // the outline's leftmost place near a height
@@ -347,13 +348,13 @@ func (d *flat) distances() drawing.Rect {
 		}
 		return d.m.x(x)
 	}
-	stops := []stop{{box.Min.Y, left(d.hi.Y), "0"}, {box.Max.Y, left(d.lo.Y), far}}
+	stops := []stop{{box.Min.Y, left(d.hi.Y), "0", ""}, {box.Max.Y, left(d.lo.Y), far, d.Key.Fact("blank-girth")}}
 	for _, q := range d.Bends {
 		if q.Across {
 			continue
 		}
 		p := d.m.at(q.Left)
-		stops = append(stops, stop{p.Y, p.X, d.st.Short(q.EndsFromStreet[0])})
+		stops = append(stops, stop{p.Y, p.X, d.st.Short(q.EndsFromStreet[0]), q.Key.Fact("ends-from-street")})
 	}
 	slices.SortStableFunc(stops, func(a, b stop) int { return cmp.Compare(a.y, b.y) })
 	stops = slices.CompactFunc(stops, func(a, b stop) bool { return a.y == b.y && a.label == b.label })
@@ -365,6 +366,7 @@ func (d *flat) distances() drawing.Rect {
 	for _, q := range stops {
 		r.Stops = append(r.Stops, q.y)
 		r.Labels = append(r.Labels, q.label)
+		r.Facts = append(r.Facts, q.fact)
 		r.From = append(r.From, q.x)
 	}
 	fig := r.Figure()

@@ -39,11 +39,11 @@ func shopViews(l *layout.Layout, w, h drawing.Unit) []drawing.Scene {
 		for i := range l.Cutting.Lots {
 			lot := &l.Cutting.Lots[i]
 			for _, q := range lot.Bars {
-				for _, bar := range l.CutBars(q) {
+				for _, bar := range l.CutBars(q, "") {
 					out = append(out, CutBar(bar, w))
 				}
 			}
-			for _, r := range l.CutSheets(lot) {
+			for _, r := range l.CutSheets(lot, "") {
 				out = append(out, CutSheet(r, w, h))
 			}
 		}

@@ -24,6 +24,7 @@ func (d *flat) bendLabels(brief bool) (far drawing.Unit) {
 		number string
 		dot    bool // the line begins on a bend that it crosses the blank from
 		words  string
+		of     plan.BlankBend
 	}
 	var rows []row
 	for _, q := range d.Bends {
@@ -31,7 +32,7 @@ func (d *flat) bendLabels(brief bool) (far drawing.Unit) {
 		if q.Across {
 			r.Y = (q.Left.Y + q.Right.Y) / 2
 		}
-		rows = append(rows, row{tip: d.m.at(r), number: strconv.Itoa(q.Order), words: d.bendRow(q), dot: q.Across})
+		rows = append(rows, row{tip: d.m.at(r), number: strconv.Itoa(q.Order), words: d.bendRow(q), dot: q.Across, of: q})
 	}
 	slices.SortStableFunc(rows, func(a, b row) int { return cmp.Compare(a.tip.Y, b.tip.Y) })
 	const gap drawing.Unit = 700
@@ -51,18 +52,34 @@ func (d *flat) bendLabels(brief bool) (far drawing.Unit) {
 			d.s.Dot(r.tip, 60, drawing.Black)
 		}
 		d.p.Stroke(50, drawing.Pt(r.tip.X+80, r.tip.Y), drawing.Pt(x, r.tip.Y), drawing.Pt(col, r.y))
-		fig := drawing.Balloon{At: drawing.Pt(col+330, r.y), Words: r.number, Size: drawing.Note, Tip: drawing.Pt(col+330, r.y)}.Figure()
+		fig := drawing.Balloon{At: drawing.Pt(col+330, r.y), Words: r.number, Size: drawing.Note, Tip: drawing.Pt(col+330, r.y), Fact: r.of.Key.Fact("order")}.Figure()
 		d.s.Draw(fig)
 		d.letter(fig.Marks)
 		d.p.Letter(fig.Box)
 		far = max(far, fig.Box.Max.X)
 		if !brief {
-			t := d.s.Text(drawing.Pt(col+780, r.y+drawing.Unit(drawing.Note)/2), r.words, drawing.Style{Face: drawing.Bold})
+			t := d.s.Text(drawing.Pt(col+780, r.y+drawing.Unit(drawing.Note)/2), r.words, drawing.Style{Face: drawing.Bold, Fact: bendFacts(r.of)})
 			d.letter([]drawing.Mark{t})
 			far = max(far, t.At.X+t.Width)
 		}
 	}
 	return far
+}
+
+// bendFacts are what the words of a bend letter.
+func bendFacts(q plan.BlankBend) string {
+	if q.Across {
+		return drawing.FactNames(bendTurn(q), q.Key.Fact("from-ends"))
+	}
+	return bendTurn(q)
+}
+
+// bendTurn is what the words of a bend letter of its turn: of a hem nothing.
+func bendTurn(q plan.BlankBend) string {
+	if q.Hem {
+		return ""
+	}
+	return q.Key.Fact("turns-by-degrees")
 }
 
 // bendRow is what the label of a bend says.
@@ -170,7 +187,7 @@ func (d *flat) faces() {
 			}
 		}
 		for _, lines := range tries {
-			lab := place.Label{Lines: lines, Face: drawing.Bold, About: box.Centre(), Where: f.Name}
+			lab := place.Label{Lines: lines, Facts: faceFacts(f, lines, deep), Face: drawing.Bold, About: box.Centre(), Where: f.Name}
 			if ring := d.m.all(f.Ring); len(ring) > 5 { // a leg with an opening
 				lab.Only = func(box drawing.Rect) bool {
 					return !slices.ContainsFunc(append(box.Corners(), box.Centre()), func(p drawing.Point) bool { return !holdsPoint(ring, p) })
@@ -182,6 +199,20 @@ func (d *flat) faces() {
 			}
 		}
 	}
+}
+
+// faceFacts names the depth of a face and its fall on the lines that letter them.
+func faceFacts(f plan.BlankFace, lines []string, deep string) []string {
+	out := make([]string, len(lines))
+	for i, w := range lines {
+		switch {
+		case strings.HasSuffix(w, deep):
+			out[i] = f.Key.Fact("outside")
+		case strings.HasPrefix(w, "falls "):
+			out[i] = f.Key.Fact("slope")
+		}
+	}
+	return out
 }
 
 func (d *flat) mark(q place.Placement) { d.s.Add(q.Marks...) }
@@ -206,7 +237,7 @@ func (d *flat) points() {
 			continue // a row of them is told in words
 		}
 		box := boundsOf(d.m.all(x.Ring))
-		lab := place.Label{Lines: []string{"HOLE " + strconv.Itoa(i+1), drawing.Letter(d.st.Short(x.Right-x.Left) + " × " + d.st.Short(x.Roof-x.Street))}, Face: drawing.Bold, About: box.Centre()}
+		lab := place.Label{Lines: []string{"HOLE " + strconv.Itoa(i+1), drawing.Letter(d.st.Short(x.Right-x.Left) + " × " + d.st.Short(x.Roof-x.Street))}, Facts: []string{"", x.Key.Fact("size")}, Face: drawing.Bold, About: box.Centre()}
 		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: 0, From: box.Width()/2 + 150, To: box.Width()/2 + 4000, Step: 150, Spread: 180, Reach: box.Width()/2 + 900})})
 	}
 	for _, q := range d.p.PlaceAll(wishes) {

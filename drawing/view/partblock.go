@@ -215,6 +215,7 @@ type partStop struct {
 	u     drawing.Unit // along the row
 	from  drawing.Unit // the object's edge
 	label string
+	fact  string
 }
 
 // running draws a row of running dimensions, each place once.
@@ -238,7 +239,7 @@ func (d *partDrawing) running(vertical bool, at drawing.Unit, stops []partStop, 
 		r.Ends = drawing.Arrows
 	}
 	for _, q := range stops {
-		r.Stops, r.From, r.Labels = append(r.Stops, q.u), append(r.From, q.from), append(r.Labels, q.label)
+		r.Stops, r.From, r.Labels, r.Facts = append(r.Stops, q.u), append(r.From, q.from), append(r.Labels, q.label), append(r.Facts, q.fact)
 	}
 	fig := r.Figure()
 	d.s.Add(drawing.Group{Layer: drawing.Dimensions, Marks: fig.Marks})
@@ -268,7 +269,7 @@ func (d *partDrawing) fromTop(y float64) string {
 func (d *partDrawing) across(box drawing.Rect) {
 	left := d.corners(true, func(q plan.BlankBend) (fold.Point, bool) { return q.Left, !q.Across })
 	for _, h := range d.b.Holes {
-		left = append(left, partStop{d.at(h.Centre).Y, box.Min.X, d.fromTop(h.Centre.Y)})
+		left = append(left, partStop{d.at(h.Centre).Y, box.Min.X, d.fromTop(h.Centre.Y), h.Key.Fact("centre")})
 	}
 	d.running(true, box.Min.X-700, left, box.Min.Y-500, box.Max.Y+500)
 }
@@ -280,7 +281,7 @@ func (d *partDrawing) corners(left bool, of func(plan.BlankBend) (fold.Point, bo
 	for _, b := range d.b.Bends {
 		if p, ok := of(b); ok {
 			q := d.at(p)
-			out = append(out, partStop{q.Y, q.X, d.fromTop(p.Y)})
+			out = append(out, partStop{q.Y, q.X, d.fromTop(p.Y), b.Key.Fact("ends-from-street")})
 		}
 	}
 	const beside = 130
@@ -290,7 +291,7 @@ func (d *partDrawing) corners(left bool, of func(plan.BlankBend) (fold.Point, bo
 		near := func(b partStop) bool { return b.u-q.Y < beside && q.Y-b.u < beside }
 		inner := c.At.Y-d.lo.Y > 1e-3 && d.hi.Y-c.At.Y > 1e-3
 		if left == (c.At.X < (d.lo.X+d.hi.X)/2) && !(inner && slices.ContainsFunc(out[:bends], near)) {
-			out = append(out, partStop{q.Y, q.X, d.fromTop(c.At.Y)})
+			out = append(out, partStop{q.Y, q.X, d.fromTop(c.At.Y), c.Key.Fact("from-street")})
 		}
 	}
 	return out
@@ -313,11 +314,11 @@ func (d *partDrawing) along(box drawing.Rect) {
 	if d.st.Metric {
 		ends = drawing.Arrows
 	}
-	fig := drawing.Chain{At: box.Min.Y - 550, Stops: []drawing.Unit{box.Min.X, box.Max.X}, Labels: []string{BlankLength(d.b.Metric, d.b.Length)}, From: []drawing.Unit{box.Min.Y}, Ends: ends}.Figure()
+	fig := drawing.Chain{At: box.Min.Y - 550, Stops: []drawing.Unit{box.Min.X, box.Max.X}, Labels: []string{BlankLength(d.b.Metric, d.b.Length)}, Facts: []string{d.b.Key.Fact("blank-length")}, From: []drawing.Unit{box.Min.Y}, Ends: ends}.Figure()
 	d.s.Add(drawing.Group{Layer: drawing.Dimensions, Marks: fig.Marks})
 	d.pl.Letter(fig.Box)
 	var stops []partStop
-	add := func(x float64, foot drawing.Unit) {
+	add := func(x float64, foot drawing.Unit, fact string) {
 		label := BlankLength(d.b.Metric, d.round(x-d.lo.X))
 		switch {
 		case x-d.lo.X < 1e-3:
@@ -325,22 +326,22 @@ func (d *partDrawing) along(box drawing.Rect) {
 		case d.hi.X-x < 1e-3:
 			label = BlankLength(d.b.Metric, d.b.Length)
 		}
-		stops = append(stops, partStop{d.x(x), foot, label})
+		stops = append(stops, partStop{d.x(x), foot, label, fact})
 	}
 	for _, h := range d.b.Holes {
-		add(h.Centre.X, box.Max.Y)
+		add(h.Centre.X, box.Max.Y, h.Key.Fact("centre"))
 	}
 	for _, q := range d.b.Bends {
 		if q.Across {
 			low := math.Min(q.Left.Y, q.Right.Y)
-			add(q.Left.X, d.at(fold.Point{X: q.Left.X, Y: low}).Y)
+			add(q.Left.X, d.at(fold.Point{X: q.Left.X, Y: low}).Y, q.Key.Fact("from-ends"))
 		}
 	}
 	if len(stops) == 0 && d.b.Square {
 		return
 	}
 	for _, c := range d.b.Corners {
-		add(c.At.X, box.Max.Y)
+		add(c.At.X, box.Max.Y, c.Key.Fact("from-left"))
 	}
 	d.running(false, box.Max.Y+650, stops, box.Min.X-600, box.Max.X+600)
 }
@@ -353,6 +354,7 @@ func (d *partDrawing) bends(box drawing.Rect) {
 		number string
 		words  string
 		dot    bool
+		of     plan.BlankBend
 	}
 	var rows []row
 	for _, q := range d.b.Bends {
@@ -363,7 +365,7 @@ func (d *partDrawing) bends(box drawing.Rect) {
 				r.Y = q.Left.Y + (q.Right.Y-q.Left.Y)/4
 			}
 		}
-		rows = append(rows, row{d.at(r), strconv.Itoa(q.Order), partBend(q), q.Across})
+		rows = append(rows, row{d.at(r), strconv.Itoa(q.Order), partBend(q), q.Across, q})
 	}
 	slices.SortStableFunc(rows, func(a, b row) int { return int(a.tip.Y - b.tip.Y) })
 	want := make([]drawing.Unit, len(rows))
@@ -382,10 +384,10 @@ func (d *partDrawing) bends(box drawing.Rect) {
 		if r.dot {
 			d.s.Dot(r.tip, 60, drawing.Black)
 		}
-		fig := drawing.Balloon{At: drawing.Pt(col+330, y), Words: r.number, Size: drawing.Note, Tip: drawing.Pt(col+330, y)}.Figure()
+		fig := drawing.Balloon{At: drawing.Pt(col+330, y), Words: r.number, Size: drawing.Note, Tip: drawing.Pt(col+330, y), Fact: r.of.Key.Fact("order")}.Figure()
 		d.s.Draw(fig)
 		d.pl.Letter(fig.Box)
-		t := d.s.Text(drawing.Pt(col+780, y+drawing.Unit(drawing.Note)/2), r.words, drawing.Style{Face: drawing.Bold})
+		t := d.s.Text(drawing.Pt(col+780, y+drawing.Unit(drawing.Note)/2), r.words, drawing.Style{Face: drawing.Bold, Fact: bendTurn(r.of)})
 		d.pl.Letter(boundsOf(t.HaloQuad()))
 	}
 }
@@ -458,7 +460,7 @@ func PartSection(p plan.FormedPart, w, h drawing.Unit) drawing.Scene {
 	for i, f := range p.Faces {
 		a, b := p.Path[i], p.Path[i+1]
 		m := at(fold.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2})
-		lab := place.Label{Lines: []string{f.Name, drawing.Letter(st.Short(f.Long))}, About: m, Where: f.Name}
+		lab := place.Label{Lines: []string{f.Name, drawing.Letter(st.Short(f.Long))}, Facts: []string{"", f.Fact}, About: m, Where: f.Name}
 		// To the side away from the middle of the section.
 		out := xy{float64(m.X - c.X), float64(m.Y - c.Y)}
 		if math.Abs(b.X-a.X) > math.Abs(b.Y-a.Y) {

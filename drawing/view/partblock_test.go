@@ -46,7 +46,7 @@ func TestAnyPartIsFaultless(t *testing.T) {
 			if len(p.Bodies) == 0 {
 				continue
 			}
-			flat, section := PartFlat(p.Mark, l.Blank(p.Bodies[0]), w, 9400), PartSection(l.FormedPart(p), 5600, 5200)
+			flat, section := PartFlat(p.Mark, l.PartBlank(p), w, 9400), PartSection(l.FormedPart(p), 5600, 5200)
 			for _, v := range []drawing.Scene{flat, section} {
 				if got := drawing.Check(v); len(got) > 0 {
 					t.Fatalf("%s %s: %v", p.Mark, p.Kind, got)
@@ -76,7 +76,7 @@ func TestRiserHeightsAreLettered(t *testing.T) {
 	if len(found) > 0 {
 		t.Fatal(found)
 	}
-	words := lettering(PartFlat(parts[0].Mark, (&layout.Layout{Job: j}).Blank(parts[0].Bodies[0]), 14000, 9400))
+	words := lettering(PartFlat(parts[0].Mark, (&layout.Layout{Job: j}).PartBlank(parts[0]), 14000, 9400))
 	for _, w := range []string{"9″", "9\u00a0\u00a01/2″", "STREET", "ROOF", "DOWN 90° street return", "DOWN 90° roof return"} {
 		if !strings.Contains(words, w) {
 			t.Errorf("%q is not lettered in %q", w, words)

@@ -3,6 +3,7 @@ package anchor
 import (
 	"copingset/layout/assembly"
 	"copingset/layout/cap"
+	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/plan"
@@ -21,6 +22,17 @@ type Row struct {
 	Pilot    length.Length // depth of the pilot hole below the set surface; zero: none asked for
 	Edge     plan.Check    // of the row from the nearer face of the wall, the least over the chair; negative: beyond it
 	Thread   plan.Check    // in what holds it, tip taken off; fails where no stock length fits
+}
+
+// holdChair holds a chair. What keeps many of them back is told once for all.
+func (b *builder) holdChair(code string, at finding.Place, c *Chair, one finding.One, why, mend string) {
+	one.Noun, one.Name = "chair", c.Name
+	if one.Cause == "" {
+		one.Cause = c.Assembly.Fastener
+	}
+	b.found.Append(finding.Finding{Code: code, Severity: finding.Hold, At: at, One: one, Why: why, Mend: mend,
+		What:  "run " + c.Run.Name + ": chair " + c.Name + ": " + one.Words,
+		Where: finding.Ref{Perimeter: c.Run.Perimeter.Job.Name, Run: c.Run.Name, Station: c.Run.ToFront(c.At), HasStation: true}})
 }
 
 // pack takes the packing of a chair from the surface, and makes it up from
@@ -44,8 +56,8 @@ func (b *builder) pack(c *Chair, levelled map[*wall.Run][]wall.ShimZone) {
 		want, made length.Length
 	}{{"front", c.PackFront, c.Made(p, c.ShimFront)}, {"rear", c.PackRear, c.Made(p, c.ShimRear)}} {
 		if length.Abs(e.want-e.made) > b.grid {
-			b.hold("shim-missing", p.At, c.Run, c.At, "run "+c.Run.Name+": chair "+c.Name+" needs "+job.Both(e.want)+" of packing at the "+e.face+
-				"; the layers and shims of the job make "+job.Both(e.made),
+			b.holdChair("shim-missing", p.At, c, finding.One{Worse: length.Abs(e.want - e.made), Words: "needs " + job.Both(e.want) + " of packing at the " + e.face +
+				"; the layers and shims of the job make " + job.Both(e.made)},
 				"a chair needs full bearing", "add thinner shims to `packing: shims`")
 		}
 	}
@@ -87,8 +99,8 @@ func Shims(t length.Length, sizes []length.Length) []length.Length {
 func (b *builder) fasten(c *Chair) {
 	f := b.fastener(c.Assembly.Fastener)
 	if f == nil {
-		b.hold("no-fastener", c.Assembly.At, c.Run, c.At, "run "+c.Run.Name+": chair "+c.Name+" has no fastener: assembly "+
-			c.Assembly.Name+" names "+c.Assembly.Fastener+", which the job does not describe", "", "describe it under `fasteners:`")
+		b.holdChair("no-fastener", c.Assembly.At, c, finding.One{Words: "no fastener: assembly " +
+			c.Assembly.Name + " names " + c.Assembly.Fastener + ", which the job does not describe"}, "", "describe it under `fasteners:`")
 		return
 	}
 	s := b.sys
@@ -145,8 +157,8 @@ func (b *builder) reach(c *Chair, r *Row) {
 	s, f := b.sys, r.Fastener
 	over, depth, ok := b.holding(c)
 	if !ok {
-		b.hold("nothing-holds", c.Assembly.At, c.Run, c.At, "run "+c.Run.Name+": chair "+c.Name+" would be fastened into "+c.Assembly.Substrate+
-			", which this wall does not have", "", "name an assembly tested on this wall")
+		b.holdChair("nothing-holds", c.Assembly.At, c, finding.One{Cause: c.Run.Wall.Name, Words: "would be fastened into " + c.Assembly.Substrate +
+			", which this wall does not have"}, "", "name an assembly tested on this wall")
 		return
 	}
 	packing := b.packingAt(c, r.Y)
@@ -154,8 +166,8 @@ func (b *builder) reach(c *Chair, r *Row) {
 	fixed := chair + b.job.Membrane.Thickness + over
 	r.Packing, r.Above = packing, fixed+packing
 	if r.Edge.Fails() {
-		b.hold("edge-distance", c.Assembly.At, c.Run, c.At,
-			"run "+c.Run.Name+": chair "+c.Name+" has a row of fasteners "+job.Both(r.Edge.Has)+" from a face of the wall; the fastener asks for "+job.Both(r.Edge.Asked),
+		b.holdChair("edge-distance", c.Assembly.At, c, finding.One{Worse: r.Edge.Asked - r.Edge.Has,
+			Words: "a row of fasteners stands " + job.Both(r.Edge.Has) + " from a face of the wall; the fastener asks for " + job.Both(r.Edge.Asked)},
 			"the pre-punched holes are part of the test", "ask the fabricator for an assembly tested on a wall this narrow")
 	}
 	what := "the tip must stay " + job.Both(f.Cover) + " above"
@@ -171,9 +183,8 @@ func (b *builder) reach(c *Chair, r *Row) {
 		}
 	}
 	if r.Length == 0 {
-		b.hold("no-fastener-length", f.At, c.Run, c.At,
-			"run "+c.Run.Name+": no stock length of "+f.Name+" fits chair "+c.Name+": "+
-				job.Both(r.Above+f.Embedment+f.Tip)+" is needed, and "+what+" the underside of the "+c.Assembly.Substrate,
+		b.holdChair("no-fastener-length", f.At, c, finding.One{Worse: r.Above, Words: "no stock length of " + f.Name + " fits: " +
+			job.Both(r.Above+f.Embedment+f.Tip) + " is needed, and " + what + " the underside of the " + c.Assembly.Substrate},
 			"packing of "+job.Both(packing)+" takes up the length", "reduce the packing there, or add a stock length the report covers")
 	}
 }

@@ -68,8 +68,10 @@ func (b *builder) fix(runs []*Run, sup []*Support) {
 		if s.Corner.Leave != s.Corner.Arrive {
 			ref.Runs = []string{s.Corner.Leave.Name}
 		}
+		words := "no stock length of " + f.Name + " fits: " + job.Both(above+f.Embedment+f.Tip) + " is needed"
 		b.found.Append(finding.Finding{Code: "support-unfixed", Severity: finding.Hold, At: x.At, Where: ref,
-			What: "corner " + s.Corner.Name + ": no stock length of " + f.Name + " fits its corner supports: " + job.Both(above+f.Embedment+f.Tip) + " is needed",
+			One:  finding.One{Noun: "corner support", Name: s.Name, Cause: f.Name, Worse: above, Words: words},
+			What: "corner " + s.Corner.Name + ", support " + s.Name + ": " + words,
 			Why:  "a support holds no more than its screws do", Mend: "reduce the packing there, or add a stock length the report covers"})
 	}
 }

@@ -158,6 +158,7 @@ type Finding struct {
 	What     string // what is wrong
 	Why      string // why it matters, if that is not plain
 	Mend     string // what to do
+	One      One    // it is of one of many things of one cause; zero: it stands alone
 }
 
 // New makes a finding for callers that fill in more of it before appending it.
@@ -195,5 +196,5 @@ func (f Finding) String() string {
 func (f Finding) equal(o Finding) bool {
 	return f.Code == o.Code && f.Severity == o.Severity && f.At == o.At &&
 		f.What == o.What && f.Why == o.Why && f.Mend == o.Mend &&
-		slices.Equal(f.Also, o.Also) && f.Where.equal(o.Where)
+		f.One == o.One && slices.Equal(f.Also, o.Also) && f.Where.equal(o.Where)
 }

@@ -5,9 +5,25 @@ import (
 	"copingset/layout/length"
 )
 
+// Key begins the names of the facts of one thing: "family 103.body-1-bend-2-". An
+// empty one names none.
+type Key string
+
+// Fact is the name of the fact of a quantity.
+func (k Key) Fact(what string) string {
+	if k == "" {
+		return ""
+	}
+	return string(k) + what
+}
+
+// Of is the key of a part of the thing.
+func (k Key) Of(part string) Key { return Key(k.Fact(part)) }
+
 // Blank is one flat sheet of metal with its finish side up, at 1:1 in millimetres: x
 // from its left end, y up from its lower edge.
 type Blank struct {
+	Key           Key           // of its facts
 	Metric        bool          // lettered in millimetres
 	Name          string        // which sheet of the piece: "left leg"
 	Length, Girth length.Length // along the grain and across, rounded up
@@ -36,6 +52,7 @@ type BlankSides struct{ Top, Bottom, Left, Right string }
 
 // BlankBend is a bend line of a blank.
 type BlankBend struct {
+	Key                  Key
 	Order                int // in which it is made, from 1
 	Left, Right          fold.Point
 	Turn                 float64 // degrees, positive UP, towards the viewer
@@ -52,6 +69,7 @@ type BlankBend struct {
 // BlankHole is a hole in a blank. Its sides are from the left end and from the
 // upper edge.
 type BlankHole struct {
+	Key                       Key
 	Ring                      []fold.Point
 	Left, Right, Street, Roof length.Length
 	Centre                    fold.Point
@@ -61,6 +79,7 @@ type BlankHole struct {
 
 // BlankFace is a flat face between its bends.
 type BlankFace struct {
+	Key     Key
 	Name    string
 	Ring    []fold.Point
 	Outside length.Length // across its fold, of the formed piece
@@ -69,6 +88,7 @@ type BlankFace struct {
 
 // BlankCorner is a corner of the outline.
 type BlankCorner struct {
+	Key                  Key
 	At                   fold.Point
 	FromLeft, FromStreet length.Length
 }
@@ -99,12 +119,14 @@ type FormedPart struct {
 
 // FormedFace is a face of a made part.
 type FormedFace struct {
+	Fact string // of its length
 	Name string
 	Long length.Length // outside
 }
 
 // CutBar is how one formed cap is cut, from the left.
 type CutBar struct {
+	Key    Key
 	Metric bool
 	N      int // of its lot, from 1
 	Count  int
@@ -119,11 +141,13 @@ type CutBar struct {
 type CutPiece struct {
 	Mark string
 	Long length.Length
+	Fact string // of its length
 }
 
 // CutSheet is how one sheet is ripped into strips, and those cut to blanks, from the
 // left.
 type CutSheet struct {
+	Key               Key
 	Metric            bool
 	N                 int // of its lot, from 1
 	Count             int
@@ -142,6 +166,7 @@ type CutStrip struct {
 
 // CutBlank is a blank to be sheared.
 type CutBlank struct {
+	Key           Key
 	Mark          string // empty: of a formed cap of stock, that closers are cut from
 	Count         int
 	Girth, Length length.Length

@@ -7,6 +7,7 @@ import (
 
 // CutLot is what is cut of one lot of finish.
 type CutLot struct {
+	Key          Key
 	Elevation    string // as the job names it; may be empty
 	Bare         string // of what its sheets are, where its pieces are finished after they are joined
 	Bars         []CutBars
@@ -18,6 +19,7 @@ type CutLot struct {
 
 // CutBars are the closers of one inside width, cut from formed caps.
 type CutBars struct {
+	Key    Key
 	Inside length.Length
 	Plan   CutPlan
 	Bars   []CutBar
