@@ -23,7 +23,7 @@ func mayImport() map[string]string {
 
 // plan of the house: each package and what of the project it may import.
 const plan = `
-cmd/copingset: cmd/copingset/internal/store drawing drawing/dxf drawing/svg layout layout/finding layout/job layout/length sheets
+cmd/copingset: cmd/copingset/internal/store drawing drawing/dxf drawing/svg layout layout/finding layout/job layout/length layout/outline sheets
 cmd/copingset/internal/store:
 sheets: drawing drawing/block drawing/dxf drawing/pdf drawing/view drawing/words fonts layout layout/assembly layout/crate layout/fact layout/finding layout/fold layout/job layout/length layout/plan layout/wind
 sheets/internal/refold: layout/job
@@ -49,6 +49,7 @@ layout/finding: layout/length
 layout/confirm:
 layout/job: layout/confirm layout/finding layout/length
 layout/job/jobtest: layout/job layout/length
+layout/outline: layout/finding layout/job layout/length
 layout/metal:
 layout/withdrawal: layout/job layout/length layout/wind
 layout/wall: layout/finding layout/job layout/length layout/wall/minimax layout/wall/setplane layout/wall/slips

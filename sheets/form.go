@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"io"
+	"path"
 	"slices"
 	"strings"
 
@@ -51,34 +52,32 @@ func Forms(j *job.Job, o FormOptions) []Sheet {
 }
 
 // FormCSV are empty surveys with the columns and the stations of the forms, one
-// file for each perimeter: what was written on the forms is typed into them. A
-// perimeter's file has the same name whichever runs are asked for.
+// file for each perimeter, under the name that the job gives its survey: what was
+// written on the forms is typed into them. Perimeters that share a survey share the
+// file. A file has the same name whichever runs are asked for.
 func FormCSV(j *job.Job, o FormOptions) []Schedule {
 	f := newForms(j, o)
 	var out []Schedule
-	for i := range j.Perimeters {
-		p := &j.Perimeters[i]
-		s := Schedule{Name: f.b.id(p.Name, "survey") + ".csv", Of: p.Name}
-		low := slices.ContainsFunc(p.Runs, func(r job.Run) bool { return o.wants(r.Name) && f.low(p, &r) })
-		cols := f.columns(low)
+	names := f.surveyNames()
+	for i, name := range names {
+		if slices.Contains(names[:i], name) {
+			continue
+		}
+		s := Schedule{Name: name, Of: j.Perimeters[i].Name}
+		var share []*job.Perimeter
+		low := false
+		for k := range j.Perimeters {
+			if p := &j.Perimeters[k]; names[k] == name {
+				share = append(share, p)
+				low = low || slices.ContainsFunc(p.Runs, func(r job.Run) bool { return o.wants(r.Name) && f.low(p, &r) })
+			}
+		}
 		s.Header = []string{"run"}
-		for _, c := range cols {
+		for _, c := range f.columns(low) {
 			s.Header = append(s.Header, c.csv)
 		}
-		for k := range p.Runs {
-			r := &p.Runs[k]
-			if !o.wants(r.Name) {
-				continue
-			}
-			for _, at := range f.stations(p, r) {
-				row := make([]string, len(s.Header))
-				row[0] = r.Name
-				if at.Known {
-					row[1] = f.b.crew.Long(at.At)
-				}
-				row[len(row)-1] = at.What
-				s.Rows = append(s.Rows, row)
-			}
+		for _, p := range share {
+			s.Rows = append(s.Rows, f.surveyRows(p, len(s.Header))...)
 		}
 		if len(s.Rows) > 0 {
 			out = append(out, s)
@@ -87,20 +86,68 @@ func FormCSV(j *job.Job, o FormOptions) []Schedule {
 	return out
 }
 
+// surveyNames are the names of the perimeters' surveys: as the job states them, or
+// made from the perimeter's name where it states none or where two would fall
+// together in one folder.
+func (f *forms) surveyNames() []string {
+	var out []string
+	from := map[string]string{} // path by name
+	for i := range f.j.Perimeters {
+		p := &f.j.Perimeters[i]
+		name := f.b.id(p.Name, "survey") + ".csv"
+		if all := p.Surveys(); len(all) > 0 {
+			base := path.Base(all[0])
+			if other, taken := from[base]; strings.EqualFold(path.Ext(base), ".csv") && (!taken || other == all[0]) {
+				name, from[base] = base, all[0]
+			}
+		}
+		out = append(out, name)
+	}
+	return out
+}
+
+// surveyRows are the stations of a perimeter's runs, with nothing read there yet.
+func (f *forms) surveyRows(p *job.Perimeter, columns int) [][]string {
+	var out [][]string
+	for k := range p.Runs {
+		r := &p.Runs[k]
+		if !f.o.wants(r.Name) {
+			continue
+		}
+		for _, at := range f.stations(p, r) {
+			row := make([]string, columns)
+			row[0] = r.Name
+			if at.Known {
+				row[1] = f.b.crew.Long(at.At)
+			}
+			row[len(row)-1] = at.What
+			out = append(out, row)
+		}
+	}
+	return out
+}
+
 // FormPDF writes forms as one document.
 func FormPDF(w io.Writer, j *job.Job, forms []Sheet) error {
-	return writePDF(w, &layout.Layout{Job: j}, forms, "survey forms of the wall top")
+	dated := *j
+	if dated.Info.Issued == (job.Date{}) {
+		// A PDF has to have a date, and today's would make another file each day. What is
+		// printed is not dated: nothing was issued yet.
+		dated.Info.Issued = job.Date{Year: 2000, Month: 1, Day: 1}
+	}
+	return writePDF(w, &layout.Layout{Job: &dated}, forms, "survey forms of the wall top")
 }
 
 // forms are what every form is made from.
 type forms struct {
 	b     *book
 	j     *job.Job
+	o     FormOptions
 	every length.Length
 }
 
 func newForms(j *job.Job, o FormOptions) *forms {
-	f := &forms{b: newBook(&layout.Layout{Job: j}, Options{Lists: o.Paper}), j: j, every: o.Every}
+	f := &forms{b: newBook(&layout.Layout{Job: j}, Options{Lists: o.Paper}), j: j, o: o, every: o.Every}
 	if f.every <= 0 {
 		f.every = layout.SurveySteps(f.b.metric)
 	}

@@ -73,7 +73,7 @@ func TestReadmeNamesCommandsAndFlags(t *testing.T) {
 		named("`copingset " + c.Name())
 		for _, flag := range regexp.MustCompile(`--[a-z-]+`).FindAllString(c.Flags().FlagUsages(), -1) {
 			if flag == "--out" {
-				flag = "`copingset " + c.Name() + " JOB -o DIR`"
+				flag = "`copingset " + strings.TrimSuffix(c.Use, " -o DIR") + " -o DIR`"
 			}
 			named(flag)
 		}

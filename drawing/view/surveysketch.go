@@ -180,6 +180,9 @@ func (k *surveySketch) neighbour(g *drawing.Scene, e plan.SketchEnd, left bool) 
 			side, turn = "inside", -turn
 		}
 		lines = []string{hand + ": run " + e.Run, side + " corner", "turn " + length.FormatAngle(turn)}
+		if turn == 0 { // the job does not say yet
+			lines = []string{hand + ": run " + e.Run, "corner turns to the", "right / left _____°"}
+		}
 		if e.Break != "" {
 			lines = []string{hand + ": run " + e.Run, "straight on, break in", "the slope of the top: " + e.Break}
 		}

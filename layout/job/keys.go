@@ -202,13 +202,22 @@ func (p *part) missing(key Key, because string) {
 	if p.row {
 		return // reported once, in the heading of the survey
 	}
+	if p.d.unsurveyed && !slices.Contains(formsAsk(), key.Path) {
+		return
+	}
 	p.errorf("key-missing", p.at, key.write(), "%s`%s` is missing%s", p.prefix(), key.Name(), because)
+}
+
+// formsAsk are the keys without which no survey form can be printed: names and how
+// long the runs are, about. All else can be written while the wall is measured.
+func formsAsk() []string {
+	return []string{"format", "units", "perimeters", "perimeters[].name", "perimeters[].runs", "perimeters[].runs[].name", "perimeters[].runs[].length"}
 }
 
 // need reports a key that is missing for a reason known only after it was
 // declared.
 func (p *part) need(name, because string) {
-	if p.n != nil && !p.given(name) && p.d.mode == reading {
+	if p.n != nil && !p.given(name) && p.d.mode == reading && !p.d.unsurveyed {
 		p.missing(p.declared(name), because)
 	}
 }

@@ -46,6 +46,9 @@ func (p *Perimeter) Graded() bool {
 	return false
 }
 
+// Surveys are the files of its readings, by their paths from the job file.
+func (p *Perimeter) Surveys() []string { return p.surveys }
+
 func (p *Perimeter) keys(k keys) {
 	p.At = k.at
 	k.name("name", &p.Name, "a short name for the perimeter", "ROOF")

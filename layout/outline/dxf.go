@@ -90,7 +90,7 @@ func (d *dxfReader) changes() []string {
 	slices.Sort(kinds)
 	var out []string
 	for _, k := range kinds {
-		out = append(out, fmt.Sprintf("%d × %s left out: it is no part of an outline", d.left[k], k))
+		out = append(out, fmt.Sprintf("%d × %s left out", d.left[k], k))
 	}
 	return out
 }

@@ -76,25 +76,56 @@ func (l *loop) clean(o Options) []string {
 	l.v = slices.Clone(l.of.V)
 	var twice, flat, spikes []Vertex
 	at := func(i int) vec { return l.v[(i+len(l.v))%len(l.v)].vec() }
-	for again := true; again && len(l.v) > 2; {
-		again = false
+	// One thing at a time: points that are one, then spikes, then points on a line.
+	// Taken together, the second of a double point would pass for a spike.
+	gone := make([][]vec, len(l.v)) // what was taken out behind each vertex
+	take := func(wrong func(i int) int) (Vertex, bool) {
 		for i := 0; i < len(l.v) && len(l.v) > 2; i++ {
-			before, here, after := at(i-1), at(i), at(i+1)
-			switch {
-			case here.distance(after) <= near && !(l.v[i].Arc && !l.v[(i+1)%len(l.v)].Arc):
-				twice = append(twice, l.v[(i+1)%len(l.v)])
-				l.v = slices.Delete(l.v, (i+1)%len(l.v), (i+1)%len(l.v)+1)
-			case before.distance(after) <= near:
-				spikes = append(spikes, l.v[i])
-				l.v = slices.Delete(l.v, i, i+1)
-			case !l.v[i].Arc && fromSegment(here, before, after) <= near:
-				flat = append(flat, l.v[i])
-				l.v = slices.Delete(l.v, i, i+1)
-			default:
-				continue
+			if k := wrong(i); k >= 0 {
+				v, before := l.v[k], (k+len(l.v)-1)%len(l.v)
+				gone[before] = append(append(gone[before], v.vec()), gone[k]...)
+				l.v, gone = slices.Delete(l.v, k, k+1), slices.Delete(gone, k, k+1)
+				return v, true
 			}
-			again = true
-			i--
+		}
+		return Vertex{}, false
+	}
+	double := func(i int) int {
+		if i+1 == len(l.v) { // the last point that repeats the first goes
+			if at(i).distance(at(0)) <= near {
+				return i
+			}
+			return -1
+		}
+		if at(i).distance(at(i+1)) > near {
+			return -1
+		}
+		return i + 1
+	}
+	spike := func(i int) int {
+		if at(i-1).distance(at(i+1)) > near {
+			return -1
+		}
+		return i
+	}
+	onLine := func(i int) int {
+		off := func(p vec) bool { return fromSegment(p, at(i-1), at(i+1)) > near }
+		before := (i + len(l.v) - 1) % len(l.v)
+		// A curve of many points must not be worn down to its chord one by one.
+		if l.v[i].Arc || off(at(i)) || slices.ContainsFunc(gone[before], off) || slices.ContainsFunc(gone[i], off) {
+			return -1
+		}
+		return i
+	}
+	for {
+		if v, ok := take(double); ok {
+			twice = append(twice, v)
+		} else if v, ok := take(spike); ok {
+			spikes = append(spikes, v)
+		} else if v, ok := take(onLine); ok {
+			flat = append(flat, v)
+		} else {
+			break
 		}
 	}
 	l.p = l.p[:0]
@@ -123,13 +154,6 @@ func (l *loop) unfit(o Options) (finding.Finding, bool) {
 		return finding.New(finding.Error, "outline-area", l.of.At, "draw a loop with an area",
 			"%s has fewer than three corners that lie apart", l.of.Name), true
 	}
-	var round float64
-	for i, p := range l.p {
-		round += p.distance(l.p[(i+1)%len(l.p)])
-	}
-	if math.Abs(area(l.p)) <= o.Near.MM()*round/2 {
-		return finding.New(finding.Error, "outline-area", l.of.At, "draw a loop with an area", "%s encloses no area", l.of.Name), true
-	}
 	n := len(l.p)
 	for i := range n {
 		for k := i + 2; k < n; k++ {
@@ -144,6 +168,13 @@ func (l *loop) unfit(o Options) (finding.Finding, bool) {
 				return f, true
 			}
 		}
+	}
+	var round float64
+	for i, p := range l.p {
+		round += p.distance(l.p[(i+1)%len(l.p)])
+	}
+	if math.Abs(area(l.p)) <= o.Near.MM()*round {
+		return finding.New(finding.Error, "outline-area", l.of.At, "draw a loop with an area", "%s encloses no area", l.of.Name), true
 	}
 	return finding.Finding{}, false
 }
@@ -207,9 +238,11 @@ func (l *loop) perimeter(placed bool) Perimeter {
 }
 
 // first is the side whose outside looks most to the north, the longest of those
-// that look alike; its left end is where a reader of a plan begins.
+// that look alike, of these the one that lies farthest north and then west; its left
+// end is where a reader of a plan begins.
 func (l *loop) first() int {
-	best, score := 0, math.Inf(-1)
+	var best int
+	var score []float64
 	for i, p := range l.p {
 		if l.v[i].Arc {
 			continue
@@ -217,8 +250,8 @@ func (l *loop) first() int {
 		way := l.p[(i+1)%len(l.p)].sub(p)
 		long := way.long()
 		// Outside is at the left hand: walking east it looks north.
-		north := math.Round(way.x / long * 1000)
-		if s := north*1e9 + long; s > score+1e-6 {
+		s := []float64{math.Round(way.x / long * 1000), math.Round(long), math.Round(p.y), -math.Round(p.x)}
+		if score == nil || slices.Compare(s, score) > 0 {
 			best, score = i, s
 		}
 	}
