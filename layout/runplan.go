@@ -133,19 +133,11 @@ func MiterTrimOf(r *Run, c *Corner) length.Length {
 	return cap.MiterTrim(r.OutsideAt(end), c.CapTurn)
 }
 
-// obstaclePlan is an obstacle and the room it takes: of what comes through the cap
-// its own, of all else the whole wall.
+// obstaclePlan is an obstacle and the room it takes.
 func (l *Layout) obstaclePlan(r *Run, o *job.Obstacle) plan.Obstacle {
-	s := &l.Job.System
-	at := r.ToCap(r.FrontStation(o.Station))
-	f := r.FaceAt(s, at)
-	y0, y1 := f.Street, f.Roof
-	if o.Does&job.Pierces != 0 && o.Depth > 0 {
-		mid := f.Street + o.FromFace
-		y0, y1 = mid-o.Depth/2, mid+o.Depth/2
-	}
+	at, room := r.ToCap(r.FrontStation(o.Station)), r.RoomOf(&l.Job.System, o)
 	p := plan.Obstacle{
-		Shape: plan.Shape{Mark: o.Name, Ring: plan.Box(at-o.Extent/2, y0, at+o.Extent/2, y1)}, At: at, Station: plan.Value{Real: r.ToCrew(at)},
+		Shape: plan.Shape{Mark: o.Name, Ring: plan.Box(room.From, room.Front, room.To, room.Rear)}, At: at, Station: plan.Value{Real: r.ToCrew(at)},
 		BlocksChair: o.Does&job.BlocksChair != 0, BlocksJoint: o.Does&job.BlocksJoint != 0, Pierces: o.Does&job.Pierces != 0,
 		Collar: o.Collar, Fact: ObstacleFacts(r, o), Extent: o.Extent, Depth: o.Depth, FromFace: o.FromFace,
 	}

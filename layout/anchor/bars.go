@@ -12,11 +12,11 @@ func (b *builder) bars(a *Run) []stand.Bar {
 	var out []stand.Bar
 	for i := range a.Job.Obstacles {
 		o := &a.Job.Obstacles[i]
-		if !o.BlocksAChair() {
+		if !a.BlocksChair(b.sys, o) {
 			continue
 		}
-		c, half := a.ToCap(a.FrontStation(o.Station)), (o.Extent+b.sys.Chair.Length)/2
-		out = append(out, stand.Bar{From: c - half, To: c + half})
+		q, half := a.RoomOf(b.sys, o), b.sys.Chair.Length/2
+		out = append(out, stand.Bar{From: q.From - half, To: q.To + half})
 	}
 	for _, t := range a.Tees {
 		out = append(out, stand.Bar{From: t.Edge[0] - b.sys.Chair.Length/2, To: t.Edge[1] + b.sys.Chair.Length/2})

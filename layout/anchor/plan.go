@@ -90,7 +90,7 @@ func (b *builder) plan(runs []*Run) {
 				}
 			}
 		}
-		b.supportsBlocked(r)
+		b.obstructed(r, all)
 	}
 }
 
@@ -165,32 +165,33 @@ func (b *builder) around(runs []*Run, i int) []standing {
 	return out
 }
 
-// supportsBlocked looks for obstacles of a run that block a chair and stand
-// where a corner support does.
-func (b *builder) supportsBlocked(r *Run) {
-	block := func(s *Support, q cap.Quad) {
-		for i := range r.Job.Obstacles {
-			o := &r.Job.Obstacles[i]
-			c := r.ToCap(r.FrontStation(o.Station))
-			// An obstacle on a wall top is taken across its whole width.
-			across := cap.ChairOn(b.sys, nil, false, r.Inside, -c-o.Extent/2, -c+o.Extent/2)
-			if o.BlocksAChair() && cap.Overlap(q, across) {
-				b.found.Append(finding.Finding{Code: "support-blocked", Severity: finding.Hold, At: o.At,
-					Where: finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name, Pieces: []string{s.Piece.Mark}},
-					What:  "run " + r.Name + ": " + o.Name + " stands where the corner support " + s.Name + " does",
-					Why:   "the miter rests on it", Mend: "move what stands there, or have another place of the support tested"})
+// obstructed holds what stands on an obstacle of a run that blocks a chair: corner
+// supports, and chairs of the runs beside it. The run's own chairs keep clear of it
+// along the run.
+func (b *builder) obstructed(r *Run, near []standing) {
+	for i := range r.Job.Obstacles {
+		o := &r.Job.Obstacles[i]
+		if !o.BlocksAChair() {
+			continue
+		}
+		q := r.RoomOf(b.sys, o).Quad()
+		for _, s := range near {
+			if s.run == r.Run || !cap.Overlap(s.quad, q) {
+				continue
 			}
-		}
-	}
-	left, right := r.Run.Left.Corner, r.Run.Right.Corner
-	if left != nil {
-		for _, s := range b.under[left] {
-			block(s, s.Quad.ToLeaving(left.CapTurn))
-		}
-	}
-	if right != nil && right != left {
-		for _, s := range b.under[right] {
-			block(s, s.Quad.Shift(r.Cap))
+			f := finding.Finding{Code: "support-blocked", Severity: finding.Hold, At: o.At,
+				Where: finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name},
+				What:  "run " + r.Name + ": " + o.Name + " stands where the corner support " + s.name + " does",
+				Why:   "the miter rests on it", Mend: "move what stands there, or have another place of the support tested"}
+			if s.run != nil {
+				f.Code, f.Where.Runs = "chair-blocked", []string{s.run.Name}
+				f.What = "runs " + r.Name + " and " + s.run.Name + ": " + o.Name + " stands where chair " + s.name + " does"
+				f.Why, f.Mend = "", "move what blocks it, or change the leg"
+			}
+			for _, p := range s.pieces {
+				f.Where.Pieces = append(f.Where.Pieces, p.Mark)
+			}
+			b.found.Append(f)
 		}
 	}
 }

@@ -132,7 +132,7 @@ func (b *builder) blocked(r *Run) []window {
 		if o.BlocksAJoint() {
 			half = b.sys.Splice.Length / 2
 		}
-		if o.BlocksAChair() {
+		if r.BlocksChair(b.sys, o) {
 			half = length.Max(half, b.sys.Chair.Length/2)
 		}
 		half += o.Extent / 2

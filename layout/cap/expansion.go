@@ -89,7 +89,7 @@ func (b *builder) plateOn(r *Run, j *Joint, c length.Length) {
 		o := &r.Job.Obstacles[i]
 		d := length.Abs(r.ToCap(r.FrontStation(o.Station)) - c)
 		onPlate := o.BlocksAJoint() && d < (o.Extent+j.Plate)/2
-		onChair := o.BlocksAChair() && j.Kind != Expansion && d < (o.Extent+b.sys.Chair.Length)/2
+		onChair := r.BlocksChair(b.sys, o) && j.Kind != Expansion && d < (o.Extent+b.sys.Chair.Length)/2
 		if !onPlate && !onChair {
 			continue
 		}

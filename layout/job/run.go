@@ -72,8 +72,8 @@ type Obstacle struct {
 	Name     string
 	Station  length.Length // its centre
 	Extent   length.Length // along the run
-	FromFace length.Length // piercing: centre behind the wall's front face
-	Depth    length.Length // piercing: across the wall
+	FromFace length.Length // centre behind the wall's front face
+	Depth    length.Length // across the wall; zero: it takes the wall's whole width, and does not pierce
 	Does     Does
 	Collar   string // piercing: who seals it; empty is a hold
 }
@@ -206,15 +206,16 @@ func (o *Obstacle) keys(k keys) {
 	}
 	pierces := o.Does&Pierces != 0
 	across := k.when(pierces, "the obstacle pierces the cap")
+	if !pierces && (k.given("from_face") || k.given("across")) {
+		across = k.when(true, "its place across the wall is stated")
+	}
 	across.length("from_face", &o.FromFace, "its centre behind the front face of the wall", `6"`)
-	across.length("across", &o.Depth, "its extent across the wall", `5"`)
+	across.length("across", &o.Depth, "its extent across the wall; left out of what does not pierce, it takes the whole width", `5"`)
 	// Not naming who seals it is a hold of the pieces, found later.
 	k.may().text("collar", &o.Collar, "who seals its collar", "plumber")
-	for _, key := range []string{"from_face", "across", "collar"} {
-		if k.has("does") && !pierces && k.given(key) {
-			k.d.notef("obstacle-unpierced", k.keyAt(key), "add pierce to what it does, if it comes through the cap",
-				"%s is not used, since the obstacle does not pierce the cap", k.called(key))
-		}
+	if k.has("does") && !pierces && k.given("collar") {
+		k.d.notef("obstacle-unpierced", k.keyAt("collar"), "add pierce to what it does, if it comes through the cap",
+			"%s is not used, since the obstacle does not pierce the cap", k.called("collar"))
 	}
 }
 
