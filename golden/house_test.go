@@ -212,3 +212,53 @@ func TestRandomTestsDrawAsAsked(t *testing.T) {
 		t.Errorf("only %d packages with random tests", random)
 	}
 }
+
+// Functions of more than eighty lines read badly. Those that are let be say why, and
+// the list only grows shorter.
+func TestFunctionsAreShort(t *testing.T) {
+	const most = 80
+	excused := map[string]string{ // look-up only
+		"layout/cap/split.go pass":             "one step of the search over widths, whose cases share its state",
+		"layout/cap/places.go places":          "the list of places where a transition may stand, a case after the other",
+		"sheets/internal/refold/space.go grow": "for tests: one fold of space after the other, with the figures between them",
+		"sheets/internal/refold/trays.go tee":  "for tests: measures one kind of piece from its first figure to its last",
+	}
+	seen := map[string]bool{} // look-up only
+	err := filepath.WalkDir("..", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return err
+		}
+		raw, err := os.ReadFile(path)
+		if err != nil {
+			return err
+		}
+		begins, name := 0, ""
+		for i, line := range strings.Split(string(raw), "\n") {
+			if m := funcName.FindStringSubmatch(line); m != nil {
+				begins, name = i, m[1]
+			}
+			if line != "}" || name == "" {
+				continue
+			}
+			what := strings.TrimPrefix(filepath.ToSlash(path), "../") + " " + name
+			if long := i - begins + 1; long > most {
+				seen[what] = true
+				if excused[what] == "" {
+					t.Errorf("%s: %s is %d lines long; %d are enough", path, name, long, most)
+				}
+			}
+			name = ""
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for what := range excused {
+		if !seen[what] {
+			t.Errorf("%s is short: take it out of the list", what)
+		}
+	}
+}
+
+var funcName = regexp.MustCompile(`^func (?:\([^)]*\) )?(\w+)`)

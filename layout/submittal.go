@@ -41,31 +41,30 @@ type Limit struct {
 	Passes                 bool
 }
 
-// Limits sets the assembly of a case against the job, property by property;
-// none without an assembly.
-func (l *Layout) Limits(c AssemblyCase) []Limit {
-	a := c.Choice.Assembly
-	if a == nil {
-		return nil
-	}
-	s := &l.Job.System
-	var inside, bay, pitch length.Length
-	substrate := "none"
-	holds := len(c.Runs) > 0
-	counts, first := [2]int{}, true
-	for _, r := range c.Runs {
+// built is what stands on an assembly, as its limits ask.
+type built struct {
+	inside, bay, pitch length.Length // the most
+	substrate          string        // "none": a wall does not have it
+	holds              bool
+	counts             [2]int // fasteners a chair, front and rear row; the least of the chairs
+	chairs             bool   // there are any
+}
+
+func builtWith(a *job.Assembly, runs []*Run) built {
+	b := built{substrate: "none", holds: len(runs) > 0}
+	for _, r := range runs {
 		for _, q := range r.Parts {
 			if q.Piece.Assembly == a {
-				inside = length.Max(inside, q.Piece.Inside)
+				b.inside = length.Max(b.inside, q.Piece.Inside)
 			}
 		}
 		for _, y := range r.Bays() {
 			if y.Piece.Assembly == a {
-				bay, pitch = length.Max(bay, y.Metal), length.Max(pitch, y.Pitch)
+				b.bay, b.pitch = length.Max(b.bay, y.Metal), length.Max(b.pitch, y.Pitch)
 			}
 		}
 		if _, ok := assembly.Holding(r.Wall.Layers, a.Substrate); !ok {
-			holds = false
+			b.holds = false
 		}
 		for _, h := range r.Chairs {
 			if h.Assembly != a {
@@ -76,16 +75,28 @@ func (l *Layout) Limits(c AssemblyCase) []Limit {
 				if w.Fastener == nil || w.Fastener.Name != a.Fastener {
 					n = 0
 				}
-				if first || n < counts[i] {
-					counts[i] = n
+				if !b.chairs || n < b.counts[i] {
+					b.counts[i] = n
 				}
 			}
-			first = false
+			b.chairs = true
 		}
 	}
-	if holds {
-		substrate = a.Substrate
+	if b.holds {
+		b.substrate = a.Substrate
 	}
+	return b
+}
+
+// Limits sets the assembly of a case against the job, property by property;
+// none without an assembly.
+func (l *Layout) Limits(c AssemblyCase) []Limit {
+	a := c.Choice.Assembly
+	if a == nil {
+		return nil
+	}
+	s := &l.Job.System
+	has := builtWith(a, c.Runs)
 	most := func(k LimitKind, tested, built length.Length) Limit {
 		return Limit{Kind: k, Tested: tested, Built: built, Passes: built <= tested}
 	}
@@ -96,8 +107,8 @@ func (l *Layout) Limits(c AssemblyCase) []Limit {
 	}
 	thick := most(LimitThickness, a.ThicknessLeast, s.Metal.Thickness)
 	thick.Passes = thick.Built >= thick.Tested
-	spacing := most(LimitSpacing, a.ChairSpacing, bay)
-	spacing.Pitch = pitch
+	spacing := most(LimitSpacing, a.ChairSpacing, has.bay)
+	spacing.Pitch = has.pitch
 	asked := [2]int{a.FrontRow, a.RearRow}
 	out := []Limit{
 		{Kind: LimitMetal, TestedWords: a.Metal, HasWords: s.Metal.Name, Passes: a.Metal == s.Metal.Name},
@@ -118,10 +129,10 @@ func (l *Layout) Limits(c AssemblyCase) []Limit {
 		}
 	}
 	return append(out,
-		most(LimitWidth, a.WidthMost, inside),
+		most(LimitWidth, a.WidthMost, has.inside),
 		spacing,
-		Limit{Kind: LimitSubstrate, TestedWords: a.Substrate, HasWords: substrate, Passes: holds},
-		Limit{Kind: LimitFasteners, TestedWords: a.Fastener, TestedCount: asked, HasCounts: counts, Passes: first || counts == asked},
+		Limit{Kind: LimitSubstrate, TestedWords: a.Substrate, HasWords: has.substrate, Passes: has.holds},
+		Limit{Kind: LimitFasteners, TestedWords: a.Fastener, TestedCount: asked, HasCounts: has.counts, Passes: !has.chairs || has.counts == asked},
 	)
 }
 

@@ -254,12 +254,7 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 	if !hasHead {
 		headH = 0
 	}
-	type row struct {
-		y, h  drawing.Unit
-		n     int
-		lines [][]string
-	}
-	var rows []row
+	var rows []laidRow
 	y := top + headH
 	k := t.from
 	for ; k < len(t.rows); k++ {
@@ -271,7 +266,7 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 		if y+rh > h && !(fresh && len(rows) == 0) {
 			break
 		}
-		rows = append(rows, row{y, rh, k, lines})
+		rows = append(rows, laidRow{y, rh, k, lines})
 		y += rh
 	}
 	tail := drawing.Unit(0)
@@ -297,47 +292,73 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 	if len(rows) == 0 && (len(t.rows) > 0 || y > h && !fresh) || !fresh && left > 0 && (t.whole || len(rows) < 2) {
 		return laid{}, t
 	}
+	p := laidTable{title: titleLines, size: titleSize, top: top, heads: heads, headLines: headLines, headH: headH, ws: ws, full: full, h: y, rows: rows, last: k - 1}
+	if title == "" {
+		p.title = nil
+	}
 	got := laid{w: full, h: y, draw: func(s *drawing.Scene, at drawing.Point) {
-		s.Group(drawing.Tables, "", func(g *drawing.Scene) {
-			if title != "" {
-				for i, line := range titleLines {
-					g.Text(drawing.Pt(at.X, at.Y+410+drawing.Unit(i)*titleSize.Line()), line, drawing.Style{Size: titleSize, Face: drawing.Bold})
-				}
-			}
-			y0 := at.Y + top
-			if hasHead {
-				t.letter(g, drawing.Pt(at.X, y0), ws, headLines, heads, nil, true, func(int) bool { return true })
-			}
-			g.Line(drawing.Medium, drawing.Pt(at.X, y0), drawing.Pt(at.X+full, y0))
-			if hasHead {
-				g.Line(drawing.Medium, drawing.Pt(at.X, y0+headH), drawing.Pt(at.X+full, y0+headH))
-			}
-			for _, r := range rows {
-				t.letter(g, drawing.Pt(at.X, at.Y+r.y), ws, r.lines, t.rows[r.n], nth(t.names, r.n), false, func(col int) bool { return t.bold != nil && t.bold(r.n, col) })
-				foot := at.Y + r.y + r.h
-				pen := drawing.Thin
-				if r.n == k-1 || t.ends != nil && t.ends(r.n) {
-					pen = drawing.Medium
-				}
-				g.Line(pen, drawing.Pt(at.X, foot), drawing.Pt(at.X+full, foot))
-				if r.n < len(t.links) && t.links[r.n] != "" {
-					g.Link(drawing.Box(at.X, at.Y+r.y, at.X+full, foot), t.links[r.n])
-				}
-			}
-			x := at.X
-			for _, c := range ws[:len(ws)-1] {
-				x += c
-				g.Line(drawing.Thin, drawing.Pt(x, y0), drawing.Pt(x, at.Y+y))
-			}
-			g.Line(drawing.Thin, drawing.Pt(at.X, y0), drawing.Pt(at.X, at.Y+y))
-			g.Line(drawing.Thin, drawing.Pt(at.X+full, y0), drawing.Pt(at.X+full, at.Y+y))
-		})
+		s.Group(drawing.Tables, "", func(g *drawing.Scene) { t.paint(g, at, p) })
 	}}
 	if left == 0 {
 		return got, nil
 	}
 	t.from = k
 	return got, t
+}
+
+// laidRow is a row of a table where it stands.
+type laidRow struct {
+	y, h  drawing.Unit
+	n     int
+	lines [][]string
+}
+
+// laidTable is as much of a table as stands on one page.
+type laidTable struct {
+	title     []string // its lines; none: it has none
+	size      drawing.Size
+	top       drawing.Unit // of its headings
+	heads     []string
+	headLines [][]string
+	headH     drawing.Unit // nought: it has no headings
+	ws        []drawing.Unit
+	full, h   drawing.Unit
+	rows      []laidRow
+	last      int // of its rows on this page
+}
+
+// paint draws what was laid.
+func (t *table) paint(g *drawing.Scene, at drawing.Point, p laidTable) {
+	for i, line := range p.title {
+		g.Text(drawing.Pt(at.X, at.Y+410+drawing.Unit(i)*p.size.Line()), line, drawing.Style{Size: p.size, Face: drawing.Bold})
+	}
+	y0 := at.Y + p.top
+	if p.headH > 0 {
+		t.letter(g, drawing.Pt(at.X, y0), p.ws, p.headLines, p.heads, nil, true, func(int) bool { return true })
+	}
+	g.Line(drawing.Medium, drawing.Pt(at.X, y0), drawing.Pt(at.X+p.full, y0))
+	if p.headH > 0 {
+		g.Line(drawing.Medium, drawing.Pt(at.X, y0+p.headH), drawing.Pt(at.X+p.full, y0+p.headH))
+	}
+	for _, r := range p.rows {
+		t.letter(g, drawing.Pt(at.X, at.Y+r.y), p.ws, r.lines, t.rows[r.n], nth(t.names, r.n), false, func(col int) bool { return t.bold != nil && t.bold(r.n, col) })
+		foot := at.Y + r.y + r.h
+		pen := drawing.Thin
+		if r.n == p.last || t.ends != nil && t.ends(r.n) {
+			pen = drawing.Medium
+		}
+		g.Line(pen, drawing.Pt(at.X, foot), drawing.Pt(at.X+p.full, foot))
+		if r.n < len(t.links) && t.links[r.n] != "" {
+			g.Link(drawing.Box(at.X, at.Y+r.y, at.X+p.full, foot), t.links[r.n])
+		}
+	}
+	x := at.X
+	for _, c := range p.ws[:len(p.ws)-1] {
+		x += c
+		g.Line(drawing.Thin, drawing.Pt(x, y0), drawing.Pt(x, at.Y+p.h))
+	}
+	g.Line(drawing.Thin, drawing.Pt(at.X, y0), drawing.Pt(at.X, at.Y+p.h))
+	g.Line(drawing.Thin, drawing.Pt(at.X+p.full, y0), drawing.Pt(at.X+p.full, at.Y+p.h))
 }
 
 // letter puts the words of one row in its cells.

@@ -29,83 +29,115 @@ type insert struct {
 	words string
 }
 
+// unfinished is the library's file taken apart.
+type unfinished struct {
+	body    []byte // up to the end of the catalog, which is open
+	trailer []byte // after its first line, the number of objects
+	offsets []int  // of the objects, by number less one
+	root    int    // number of the catalog, the last object
+	version int    // where the line of the version ends
+}
+
+// metadata is the number of its stream: it, the information and the catalog are the last three objects.
+func (f unfinished) metadata() int { return f.root - 2 }
+
+// takeApart reads the file of the library, as far as it is known to be written.
+func takeApart(raw []byte) (unfinished, error) {
+	const objEnd = ">>\nendobj\nxref\n"
+	f := unfinished{version: bytes.IndexByte(raw, '\n') + 1}
+	if !bytes.HasPrefix(raw, []byte("%PDF-1.")) || f.version != len("%PDF-1.7\n") {
+		return f, errLayout
+	}
+	end := bytes.LastIndex(raw, []byte(objEnd))
+	if end < 0 {
+		return f, errLayout
+	}
+	f.body = raw[:end]
+	old, trailer, ok := bytes.Cut(raw[end+len(objEnd):], []byte("trailer\n<<\n"))
+	if !ok {
+		return f, errLayout
+	}
+	trailer, last, ok := bytes.Cut(trailer, []byte(">>\nstartxref\n"))
+	if !ok || !bytes.HasSuffix(last, []byte("%%EOF\n")) {
+		return f, errLayout
+	}
+	var err error
+	if f.root, err = rootObject(trailer); err != nil {
+		return f, err
+	}
+	if start := bytes.LastIndex(f.body, []byte(" 0 obj\n<<\n/Type /Catalog\n")); start < 0 || !bytes.HasSuffix(f.body[:start], []byte("\n"+strconv.Itoa(f.root))) {
+		return f, errLayout
+	}
+	if !bytes.Contains(f.body, []byte("\n"+strconv.Itoa(f.metadata())+" 0 obj\n<< /Type /Metadata ")) {
+		return f, errLayout
+	}
+	if f.offsets, err = readOffsets(old); err != nil {
+		return f, err
+	}
+	size := "/Size " + strconv.Itoa(f.root+1) + "\n"
+	if len(f.offsets) != f.root || !bytes.HasPrefix(trailer, []byte(size)) {
+		return f, errLayout
+	}
+	f.trailer = trailer[len(size):]
+	return f, nil
+}
+
+// grown is the body with what goes in before the catalog; the objects that follow an insert move.
+func (f unfinished) grown(d Document) (*bytes.Buffer, error) {
+	inserts := []insert{{f.version, binaryMark}}
+	for i := range d.Pages {
+		n := pageObject(i)
+		head := strconv.Itoa(n) + " 0 obj\n<</Type /Page\n"
+		if n > len(f.offsets) || !bytes.HasPrefix(f.body[min(f.offsets[n-1], len(f.body)):], []byte(head)) {
+			return nil, errLayout
+		}
+		// Links are no part of the structure, so the key that goes from one to the next goes row by row.
+		inserts = append(inserts, insert{f.offsets[n-1] + len(head), fmt.Sprintf("/StructParents %d\n/Tabs /R\n", i)})
+	}
+	var out bytes.Buffer
+	from := 0
+	for _, in := range inserts {
+		out.Write(f.body[from:in.at])
+		out.WriteString(in.words)
+		from = in.at
+	}
+	out.Write(f.body[from:])
+	move(f.offsets, inserts)
+	copy(out.Bytes(), "%PDF-1.7")
+	return &out, nil
+}
+
 // finish completes the file of the library. Its last object is the catalog, which grows and is followed by the structure tree,
 // packed because it has thousands of small objects; so the table of offsets becomes a stream as well. What goes in before the
 // catalog, the line after the header and the entries of the pages, moves the objects that follow.
 func finish(raw []byte, d Document, t *tags) ([]byte, error) {
-	const objEnd = ">>\nendobj\nxref\n"
-	version := bytes.IndexByte(raw, '\n') + 1
-	if !bytes.HasPrefix(raw, []byte("%PDF-1.")) || version != len("%PDF-1.7\n") {
-		return nil, errLayout
-	}
-	end := bytes.LastIndex(raw, []byte(objEnd))
-	if end < 0 {
-		return nil, errLayout
-	}
-	body := raw[:end]
-	old, trailer, ok := bytes.Cut(raw[end+len(objEnd):], []byte("trailer\n<<\n"))
-	if !ok {
-		return nil, errLayout
-	}
-	trailer, last, ok := bytes.Cut(trailer, []byte(">>\nstartxref\n"))
-	if !ok || !bytes.HasSuffix(last, []byte("%%EOF\n")) {
-		return nil, errLayout
-	}
-	root, err := rootObject(trailer)
+	f, err := takeApart(raw)
 	if err != nil {
 		return nil, err
 	}
-	if start := bytes.LastIndex(body, []byte(" 0 obj\n<<\n/Type /Catalog\n")); start < 0 || !bytes.HasSuffix(body[:start], []byte("\n"+strconv.Itoa(root))) {
-		return nil, errLayout
-	}
-	// The metadata stream, the information and the catalog are the last three objects.
-	metadata := root - 2
-	if !bytes.Contains(body, []byte("\n"+strconv.Itoa(metadata)+" 0 obj\n<< /Type /Metadata ")) {
-		return nil, errLayout
-	}
-	offsets, err := readOffsets(old)
+	out, err := f.grown(d)
 	if err != nil {
 		return nil, err
 	}
-	size := "/Size " + strconv.Itoa(root+1) + "\n"
-	if len(offsets) != root || !bytes.HasPrefix(trailer, []byte(size)) {
-		return nil, errLayout
-	}
-	inserts := []insert{{version, binaryMark}}
-	for i := range d.Pages {
-		n := pageObject(i)
-		head := strconv.Itoa(n) + " 0 obj\n<</Type /Page\n"
-		if n > len(offsets) || !bytes.HasPrefix(body[min(offsets[n-1], len(body)):], []byte(head)) {
-			return nil, errLayout
-		}
-		// Links are no part of the structure, so the key that goes from one to the next goes row by row.
-		inserts = append(inserts, insert{offsets[n-1] + len(head), fmt.Sprintf("/StructParents %d\n/Tabs /R\n", i)})
-	}
-
-	var out bytes.Buffer
-	from := 0
-	for _, in := range inserts {
-		out.Write(body[from:in.at])
-		out.WriteString(in.words)
-		from = in.at
-	}
-	out.Write(body[from:])
-	move(offsets, inserts)
-	copy(out.Bytes(), "%PDF-1.7")
-	fmt.Fprintf(&out, "/Metadata %d 0 R\n", metadata)
+	fmt.Fprintf(out, "/Metadata %d 0 R\n", f.metadata())
 	if d.Lang != "" {
-		fmt.Fprintf(&out, "/Lang (%s)\n", d.Lang)
+		fmt.Fprintf(out, "/Lang (%s)\n", d.Lang)
 	}
 	out.WriteString(pageLabels(d.Pages))
-	fmt.Fprintf(&out, "/MarkInfo <</Marked true>>\n/StructTreeRoot %d 0 R\n", root+1)
+	fmt.Fprintf(out, "/MarkInfo <</Marked true>>\n/StructTreeRoot %d 0 R\n", f.root+1)
 	// PrintScaling None asks the viewer to print a sheet that is to scale at its own size.
 	out.WriteString("/ViewerPreferences <</DisplayDocTitle true /PrintScaling /None>>\n>>\nendobj\n")
-	objects := t.objects(root + 1)
-	packed := root + 1 + len(objects) // the first of the streams they are packed in
+	f.close(out, t.objects(f.root+1))
+	return out.Bytes(), nil
+}
+
+// close writes the structure tree in packed streams, and the table of all objects.
+func (f unfinished) close(out *bytes.Buffer, objects [][]byte) {
+	packed := f.root + 1 + len(objects) // the first of the streams they are packed in
 	streams := (len(objects) + perStream - 1) / perStream
 	table := packed + streams
 	entries := entry(nil, 0, 0, 0xffff) // the free one
-	for _, o := range offsets {
+	for _, o := range f.offsets {
 		entries = entry(entries, 1, o, 0)
 	}
 	for i := range objects {
@@ -114,15 +146,14 @@ func finish(raw []byte, d Document, t *tags) ([]byte, error) {
 	for k := range streams {
 		some := objects[k*perStream : min(len(objects), (k+1)*perStream)]
 		entries = entry(entries, 1, out.Len(), 0)
-		names, bodies := pack(some, root+1+k*perStream)
-		stream(&out, packed+k, fmt.Sprintf("/Type /ObjStm /N %d /First %d", len(some), len(names)), names+bodies)
+		names, bodies := pack(some, f.root+1+k*perStream)
+		stream(out, packed+k, fmt.Sprintf("/Type /ObjStm /N %d /First %d", len(some), len(names)), names+bodies)
 	}
 	xref := out.Len()
 	entries = entry(entries, 1, xref, 0)
 	id := sha256.Sum256(out.Bytes())
-	stream(&out, table, fmt.Sprintf("/Type /XRef /Size %d /W [1 4 4]\n%s/ID [<%x> <%x>]", table+1, trailer[len(size):], id[:16], id[:16]), string(entries))
-	fmt.Fprintf(&out, "startxref\n%d\n%%%%EOF\n", xref)
-	return out.Bytes(), nil
+	stream(out, table, fmt.Sprintf("/Type /XRef /Size %d /W [1 4 4]\n%s/ID [<%x> <%x>]", table+1, f.trailer, id[:16], id[:16]), string(entries))
+	fmt.Fprintf(out, "startxref\n%d\n%%%%EOF\n", xref)
 }
 
 // entry appends an entry to the table of objects (ISO 32000-1, 7.5.8): an object of its own by offset, or one packed in a stream

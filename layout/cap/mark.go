@@ -83,6 +83,8 @@ func special(p *Piece) string {
 	return m
 }
 
+// shape works out what a piece is: its lot, ends, miters, widths, kind and hand, what
+// pierces it, and what holds it down. What cannot be made so is on hold.
 func (b *builder) shape(p *Piece) {
 	first, last := p.Parts[0], p.Parts[len(p.Parts)-1]
 	p.Lot = first.Run.Job.Elevation
@@ -110,16 +112,47 @@ func (b *builder) shape(p *Piece) {
 		}
 	}
 	p.Inside = p.Wide
-	if p.Kind != Transition && p.Kind != Tee && !accepts(b.sys, p.Narrow, p.Wide) {
-		f := refOf(first.Run)
-		f.Pieces = []string{special(p)}
-		b.hold("two-widths", first.Run.Job.At, f,
-			"piece "+special(p)+" would have legs of "+job.Both(p.Narrow)+" to "+job.Both(p.Wide)+" inside, which differ by more than the job accepts",
-			"runs this short leave no room for a joint between their corners", "detail this stretch by hand with the fabricator")
+	b.crossed(p)
+	if p.Kind != Transition && p.Kind != Tee {
+		p.kind()
 	}
+	b.overturned(p)
+	b.pitchMerged(p)
+	p.Lot = lotOf(b.job, p, p.Lot)
+	p.exposed()
+	p.Assembly = widest.Run.ChoiceFor(p.Zone, p.Inside).Assembly
+}
+
+// crossed holds a piece whose legs differ in width by more than the job accepts.
+func (b *builder) crossed(p *Piece) {
+	if p.Kind == Transition || p.Kind == Tee || accepts(b.sys, p.Narrow, p.Wide) {
+		return
+	}
+	first := p.Parts[0].Run
+	f := refOf(first)
+	f.Pieces = []string{special(p)}
+	b.hold("two-widths", first.Job.At, f,
+		"piece "+special(p)+" would have legs of "+job.Both(p.Narrow)+" to "+job.Both(p.Wide)+" inside, which differ by more than the job accepts",
+		"runs this short leave no room for a joint between their corners", "detail this stretch by hand with the fabricator")
+}
+
+// overturned holds a piece of more than two miters.
+func (b *builder) overturned(p *Piece) {
+	if len(p.Miters) <= 2 {
+		return
+	}
+	first := p.Parts[0].Run
+	f := refOf(first)
+	f.Pieces = []string{special(p)} // its other pieces are sound, and in a mirror another run comes first
+	b.hold("many-miters", first.Job.At, f,
+		fmt.Sprintf("piece %s would have %d miters", special(p), len(p.Miters)),
+		"runs this short leave no room for a joint between their corners", "detail this stretch by hand with the fabricator")
+}
+
+// kind is what a piece is by its miters and its ends, and its hand.
+func (p *Piece) kind() {
 	ended := p.LeftEnd != job.EndTurn || p.RightEnd != job.EndTurn
 	switch {
-	case p.Kind == Transition, p.Kind == Tee:
 	case len(p.Miters) == 0 && !ended:
 		p.Kind = Straight
 	case len(p.Miters) == 0:
@@ -143,15 +176,11 @@ func (b *builder) shape(p *Piece) {
 	default:
 		p.Kind = DoubleMiter
 	}
-	if len(p.Miters) > 2 {
-		f := refOf(first.Run)
-		f.Pieces = []string{special(p)} // its other pieces are sound, and in a mirror another run comes first
-		b.hold("many-miters", first.Run.Job.At, f,
-			fmt.Sprintf("piece %s would have %d miters", special(p), len(p.Miters)),
-			"runs this short leave no room for a joint between their corners", "detail this stretch by hand with the fabricator")
-	}
-	b.pitchMerged(p)
-	p.Lot = lotOf(b.job, p, p.Lot)
+}
+
+// exposed is the wind zone of a piece, a corner's where any of it lies in one, and what
+// comes through it.
+func (p *Piece) exposed() {
 	for _, q := range p.Parts {
 		front0, front1 := q.Run.ToFront(q.From), q.Run.ToFront(q.To)
 		if wind.Touches(q.Run.Zones, front0, front1) == wind.Corner {
@@ -165,7 +194,6 @@ func (b *builder) shape(p *Piece) {
 			}
 		}
 	}
-	p.Assembly = widest.Run.ChoiceFor(p.Zone, p.Inside).Assembly
 }
 
 // LiftOf is how a piece of a weight and a length is lifted. Two persons lift

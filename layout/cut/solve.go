@@ -168,6 +168,38 @@ func (f *finder) programme(demand, counts []int, have *solution) *master {
 	return m
 }
 
+// portion is how often the programme takes a pattern: whole bars, and what is left of
+// one.
+type portion struct {
+	q     pattern
+	whole int
+	rest  float64
+}
+
+// portions are those of a programme's solution, in one of three orders: short cuts first,
+// long ones, the loosest bars.
+func (p *problem) portions(m *master, order int) []portion {
+	var out []portion
+	for i, c := range m.columns {
+		if c.pattern == nil || m.x[i] < 1e-5 {
+			continue
+		}
+		whole := int(m.x[i] + 1e-5)
+		out = append(out, portion{*c.pattern, whole, m.x[i] - float64(whole)})
+	}
+	slices.SortStableFunc(out, func(a, b portion) int {
+		switch order % 3 {
+		case 0:
+			return comparePatterns(b.q, a.q)
+		case 1:
+			return comparePatterns(a.q, b.q)
+		}
+		room := func(q pattern) int64 { return p.stocks[q.stock].capacity }
+		return cmp.Or(compareRates(room(b.q), p.weight(b.q), room(a.q), p.weight(a.q)), comparePatterns(a.q, b.q))
+	})
+	return out
+}
+
 // dive takes the whole parts of the programme's solution as bars, then one more
 // bar of its fractional patterns, and so on with what remains: first the
 // pattern most nearly taken already, and at the cost of the budget one of the
@@ -188,19 +220,7 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 		return
 	}
 	demand, counts, have = slices.Clone(demand), slices.Clone(counts), have.clone()
-	type part struct {
-		q     pattern
-		whole int
-		rest  float64
-	}
-	var parts []part
-	for i, c := range m.columns {
-		if c.pattern == nil || m.x[i] < 1e-5 {
-			continue
-		}
-		whole := int(m.x[i] + 1e-5)
-		parts = append(parts, part{*c.pattern, whole, m.x[i] - float64(whole)})
-	}
+	parts := p.portions(m, budget)
 	// At the top some bars are left open, more of them each time and not always
 	// the same (short cuts, long cuts, the loosest), so that what remains can be cut
 	// otherwise.
@@ -208,16 +228,6 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 	if len(have.bars) == 0 {
 		leave = loosened * budget
 	}
-	slices.SortStableFunc(parts, func(a, b part) int {
-		switch budget % 3 {
-		case 0:
-			return comparePatterns(b.q, a.q)
-		case 1:
-			return comparePatterns(a.q, b.q)
-		}
-		room := func(q pattern) int64 { return p.stocks[q.stock].capacity }
-		return cmp.Or(compareRates(room(b.q), p.weight(b.q), room(a.q), p.weight(a.q)), comparePatterns(a.q, b.q))
-	})
 	for _, q := range parts {
 		if alone := len(q.q.of) == 1 && q.q.of[0].n == 1; !alone {
 			less := min(leave, q.whole)
@@ -228,7 +238,7 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 			f.take(q.q, n, demand, counts, &have)
 		}
 	}
-	parts = slices.DeleteFunc(parts, func(q part) bool { return q.rest < 1e-5 })
+	parts = slices.DeleteFunc(parts, func(q portion) bool { return q.rest < 1e-5 })
 	s, ok := p.fill(demand, counts, false)
 	f.keepWith(have, s, ok)
 	s, ok = p.fill(demand, counts, true)
@@ -237,7 +247,7 @@ func (f *finder) dive(demand, counts []int, have solution, m *master, budget int
 		return
 	}
 	// Nearly taken first; alike, the fuller bar.
-	slices.SortStableFunc(parts, func(a, b part) int {
+	slices.SortStableFunc(parts, func(a, b portion) int {
 		ra, rb := int64(a.rest*1e4), int64(b.rest*1e4)
 		return cmp.Or(cmp.Compare(rb, ra), cmp.Compare(p.weight(b.q), p.weight(a.q)), comparePatterns(a.q, b.q))
 	})
