@@ -5,11 +5,9 @@ package words
 // Sentences of work.csv.
 const (
 	WorkTitle                 Key = "work.title"
-	WorkList                  Key = "work.list"
 	WorkPictures              Key = "work.pictures"
 	WorkStreet                Key = "work.street"
 	WorkRoof                  Key = "work.roof"
-	WorkElsewhere             Key = "work.elsewhere"
 	WorkNailerCaption         Key = "work.nailer.caption"
 	WorkNailerShims           Key = "work.nailer.shims"
 	WorkNailer                Key = "work.nailer"
