@@ -12,15 +12,14 @@ import (
 
 // Work is the order of work of a run: the steps that it takes, and what is shown of
 // them. A step that a run has no use for, a string along a single chair or the gap
-// of a run without joints, is left out: the sheets of its corners and ends say the
-// rest. of is the run's plan.
+// of a run without joints, is left out. of is the run's plan.
 func (l *Layout) Work(r *Run, of plan.Run) plan.Work {
 	s, pk := &l.Job.System, &l.Job.Packing
 	w := plan.Work{
 		Nailed: nailed(r), Packed: packedAs(pk, r), UnderChairs: pk.Method == job.PackChairs, AboveMembrane: pk.AboveMembrane, Membrane: l.Job.Membrane.Name,
-		Later: slices.ContainsFunc(of.Chairs, func(c plan.Chair) bool { return !c.First }), Tape: s.Splice.Tape,
+		Later: slices.ContainsFunc(of.Chairs, func(c plan.Chair) bool { return !c.First }), Tape: s.Splice.Tape, FilmOff: l.Job.Crating.FilmOff,
 		ChairLong: s.Chair.Length, ChairFront: cap.ChairLine(s), ChairRear: cap.ChairRear(s, r.Inside), Cut: l.cutPlan(r),
-		Reference: temperature(s.Joint.Reference),
+		Reference: temperature(s.Joint.Reference), StringBehind: ofSystem("string-behind-cap-line", cap.ChairLine(s)),
 	}
 	for _, q := range of.Pieces {
 		switch {
@@ -36,9 +35,15 @@ func (l *Layout) Work(r *Run, of plan.Run) plan.Work {
 			w.Closes, w.Closer = true, q
 		}
 	}
-	if n := len(of.Chairs); n > 0 {
-		w.OuterFree = of.Chairs[0].AlongPiece || of.Chairs[n-1].AlongPiece
-		w.From, w.To = strung(of)
+	w.Supports = len(of.Supports) > 0
+	if f := s.Corner.Support.Fixing; f != nil {
+		w.SupportScrew, w.SupportScrews = f.Fastener, f.Count
+	}
+	if e, ok := l.ExtenderOn(r, job.Front); ok {
+		w.Below = e.Height
+	}
+	if e, ok := l.ExtenderOn(r, job.Rear); ok {
+		w.BelowRoof = e.Height
 	}
 	for _, c := range r.Chairs {
 		if f := c.Rows[0].Fastener; f != nil && c.Rows[0].Pilot > 0 {
@@ -59,8 +64,9 @@ func (l *Layout) Work(r *Run, of plan.Run) plan.Work {
 
 // stepsOf lists the steps that a run takes.
 func stepsOf(w plan.Work, of plan.Run) []plan.StepKind {
-	first := w.Corners || w.Ends || w.Breaks || w.Tees || len(of.Chairs) > 1
-	straight := slices.ContainsFunc(of.Pieces, func(q plan.Piece) bool { return q.Kind.Along() })
+	welded := w.Corners || w.Ends || w.Breaks || w.Tees
+	stands := len(of.Chairs) > 0
+	first := slices.ContainsFunc(of.Chairs, func(c plan.Chair) bool { return c.First }) || w.Supports
 	var out []plan.StepKind
 	for _, k := range []struct {
 		step  plan.StepKind
@@ -69,14 +75,18 @@ func stepsOf(w plan.Work, of plan.Run) []plan.StepKind {
 		{plan.NailerStep, true},
 		{plan.MembraneStep, w.Membrane != ""},
 		{plan.PackingStep, w.Packed == plan.PackedAbove},
-		{plan.CornersStep, first},
-		{plan.StringStep, len(of.Chairs) > 1 && straight},
-		{plan.ChairsStep, w.Later || !first && len(of.Chairs) == 1},
+		{plan.MarkStep, stands},
+		{plan.StringStep, len(of.Chairs) > 1},
+		{plan.CornersStep, welded && first},
+		{plan.ChairsStep, w.Later || stands && !welded},
+		{plan.ExtenderStep, w.Below > 0 || w.BelowRoof > 0},
+		{plan.TryStep, w.Cornered},
+		{plan.InspectStep, true},
 		{plan.SplicesStep, w.Jointed},
 		{plan.TrimStep, w.Closes},
-		{plan.HookStep, len(of.Chairs) > 0},
+		{plan.HookStep, stands},
 		{plan.GapStep, w.Jointed},
-		{plan.SnapStep, len(of.Chairs) > 0},
+		{plan.SnapStep, stands},
 		{plan.CheckStep, true},
 	} {
 		if k.taken {
@@ -114,21 +124,6 @@ func packedAs(pk *job.Packing, r *Run) plan.Packed {
 		return plan.PackedAbove
 	}
 	return plan.PackedBelow
-}
-
-// strung are the chairs that the string is pulled between: the last one set at the
-// left end and the first set at the right end, which stand out from under the pieces
-// that are laid already.
-func strung(of plan.Run) (from, to int) {
-	ch := of.Chairs
-	from, to = 0, len(ch)-1
-	for from+1 < to && ch[from+1].First && ch[from+1].At < of.Cap.Real/2 {
-		from++
-	}
-	for to-1 > from && ch[to-1].First && ch[to-1].At > of.Cap.Real/2 {
-		to--
-	}
-	return from, to
 }
 
 // jointShown is the joint that pictures show: a plain one of the run, else one that

@@ -103,6 +103,8 @@ func (b *book) plan() []page {
 	var rest []page
 	rest = append(rest, b.safety()...)
 	rest = append(rest, b.findings()...)
+	rest = append(rest, b.work()...)
+	rest = append(rest, b.plywood()...)
 	rest = append(rest, b.runPages()...)
 	rest = append(rest, b.corners()...)
 	rest = append(rest, b.sections()...)

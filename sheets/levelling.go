@@ -5,18 +5,15 @@ import (
 	"strings"
 
 	"copingset/drawing"
-	"copingset/layout"
 	"copingset/layout/job"
-	"copingset/layout/length"
 	"copingset/layout/plan"
 )
 
-// levelling is what brings the wall top to the set surface: both ways to pack
-// it beside each other, and for the one that is taken the zones, the plywood of
-// each layer and the ripping plan of its sheets.
+// levelling sets both ways to bring the wall top to the set surface beside each other,
+// with the zones of the one that is taken. What it asks for is cut by the plywood sheets.
 func (b *book) levelling() []page {
 	first := page{id: b.id("levelling"), title: "Levelling of the wall top", kind: Levelling, paper: b.runs,
-		about: "Continuous packing beside packing under the chairs alone; zones, plywood and ripping plan."}
+		about: "Continuous packing beside packing under the chairs alone; zones."}
 	var blocks []block
 	surveyed := false
 	for _, p := range b.l.Perimeters {
@@ -40,13 +37,7 @@ func (b *book) levelling() []page {
 	}
 	if b.j.Packing.Method != job.PackChairs {
 		for _, p := range b.l.Perimeters {
-			blocks = append(blocks, b.levelZones(p))
-			if t := b.stripTable(p); len(t.rows) > 0 {
-				blocks = append(blocks, t)
-			}
-			if t := b.ripTable(p); len(t.rows) > 0 {
-				blocks = append(blocks, t)
-			}
+			blocks = append(blocks, b.layerZones(p))
 		}
 	}
 	most := drawing.Unit(0)
@@ -129,76 +120,6 @@ func (b *book) effortTable(title string, p plan.Levelling) table {
 		t.rows = append(t.rows, row)
 		last := len(t.rows) - 1
 		t.bold = func(row, col int) bool { return row == last && col > 0 }
-	}
-	return t
-}
-
-// levelZones are the stretches of one build-up, each with its layers and how
-// the shims over them run.
-func (b *book) levelZones(p *layout.Perimeter) table {
-	t := table{title: "Zones" + b.inPerimeter(p), cols: []column{{head: "Run"}, {head: "From", align: drawing.Right}, {head: "To", align: drawing.Right}, {head: "Layers", align: drawing.Right},
-		{head: "Shims over them, street edge", align: drawing.Right}, {head: "Shims, roof edge", align: drawing.Right}, {head: "Nails", align: drawing.Right}}}
-	run := func(from, to length.Length) string {
-		if from == to {
-			return b.short(from)
-		}
-		return b.short(from) + " to " + b.short(to)
-	}
-	for _, r := range p.Runs {
-		for _, z := range r.BuildUp {
-			for i, s := range z.Tapers {
-				layers, nails := itoa(z.Layers), dash(z.Nails)
-				if i > 0 {
-					nails = "" // those of the zone stand in its first row
-				}
-				t.rows = append(t.rows, []string{r.Name, b.station(r, s.From), b.station(r, s.To), layers, run(s.FrontFrom, s.FrontTo), run(s.RearFrom, s.RearTo), nails})
-			}
-			if len(z.Tapers) == 0 {
-				t.rows = append(t.rows, []string{r.Name, b.station(r, z.From), b.station(r, z.To), itoa(z.Layers), span(b.short(z.FrontLeast), b.short(z.FrontMost)), span(b.short(z.RearLeast), b.short(z.RearMost)), dash(z.Nails)})
-			}
-		}
-	}
-	return t
-}
-
-func (b *book) inPerimeter(p *layout.Perimeter) string {
-	if len(b.l.Perimeters) > 1 {
-		return " of " + prose(p.Job.Name)
-	}
-	return ""
-}
-
-// stripTable lists the plywood as it lies on the wall.
-func (b *book) stripTable(p *layout.Perimeter) table {
-	t := table{title: "Plywood" + b.inPerimeter(p) + " as it lies", cols: []column{{head: "Run"}, {head: "Layer, from below", align: drawing.Right}, {head: "From", align: drawing.Right}, {head: "To", align: drawing.Right}, {head: "Length", align: drawing.Right},
-		{head: "Width", align: drawing.Right}, {head: "Sheet, rip"}}}
-	for _, r := range p.Runs {
-		for _, s := range r.Strips {
-			from := "–"
-			if s.Sheet > 0 {
-				from = itoa(s.Sheet) + ", " + itoa(s.Rip)
-			}
-			t.rows = append(t.rows, []string{r.Name, itoa(s.Layer), b.station(r, s.From), b.station(r, s.To), b.long(s.Length()), b.short(s.Width), from})
-		}
-	}
-	return t
-}
-
-// ripTable says how each sheet is ripped, and each rip cut to lengths.
-func (b *book) ripTable(p *layout.Perimeter) table {
-	k := &b.j.Packing.Sheet
-	t := table{title: "Ripping plan" + b.inPerimeter(p), cols: []column{{head: "Sheet", align: drawing.Right}, {head: "Rip", align: drawing.Right}, {head: "Width", align: drawing.Right}, {head: "Cut to lengths", flex: true}}}
-	if k.Stated() {
-		t.title += ", sheets of " + b.exactly(k.Width) + " × " + b.exactly(k.Length) + ", saw cut " + b.exactly(k.Kerf)
-	}
-	for _, s := range p.Packing.Sheets {
-		for i, r := range s.Rips {
-			var cuts []string
-			for _, c := range r.Cuts {
-				cuts = append(cuts, b.long(c))
-			}
-			t.rows = append(t.rows, []string{itoa(s.N), itoa(i + 1), b.short(r.Width), strings.Join(cuts, " + ")})
-		}
 	}
 	return t
 }

@@ -11,12 +11,13 @@ import (
 // in the packet. How many sheets there are is said by the index alone.
 
 // section of the packet a kind of sheet stands in. Holds and notes stand with the
-// cover, everything else by itself.
+// cover, the order of work and its plywood with the safety cautions, everything else by
+// itself.
 func (k Kind) section() int {
 	switch k {
 	case Index, Findings:
 		return 1
-	case Safety:
+	case Safety, WorkSheet, Plywood:
 		return 2
 	}
 	return int(k-RunSheet) + 3
@@ -32,6 +33,8 @@ func (b *book) subject(p page) string {
 	switch {
 	case p.kind == Findings:
 		return "holds"
+	case p.kind == WorkSheet || p.kind == Plywood:
+		return words[0]
 	case p.kind == Index && len(words) == 1 && words[0] == "cover":
 		return ""
 	case p.kind == Index:

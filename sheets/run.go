@@ -16,7 +16,7 @@ import (
 const (
 	keyWide   drawing.Unit = 5200 // of the key plan beside the legend
 	listLeast drawing.Unit = 8700 // height below which a region would break the data of a run in two
-	bandLeast drawing.Unit = 5500 // the same for the order of work, across the width of the table
+	bandLeast drawing.Unit = 5500 // the same for what stands under a table, across its width
 	smallWide drawing.Unit = 9000 // least width of a column of data
 )
 
@@ -36,7 +36,6 @@ type leaf struct {
 	only   only // of the views, where not both
 	win    view.Window
 	cells  bool // the views are of several runs
-	data   bool // lists without the order of work, which has the next page
 	views  []placed
 	scenes []drawing.Scene // of the views
 	band   drawing.Rect    // what the views leave
@@ -45,8 +44,8 @@ type leaf struct {
 }
 
 // run makes the installation sheets of a run, or of several short ones: views
-// first, at match lines where the run is long, then chairs and the order of
-// work.
+// first, at match lines where the run is long, then chairs and what is particular
+// to it.
 func (b *book) run(t stretch) []page {
 	p, r, first := t.perimeter, t.runs[0], t.page
 	var leaves []*leaf
@@ -217,10 +216,8 @@ func (f *leaf) what() words.Key {
 		return which(words.RunPageCellsChairs, words.RunPageCells)
 	case views:
 		return which(words.RunPageViewsChairs, words.RunPageViews)
-	case f.data:
-		return which(words.RunPageDataChairs, words.RunPageData)
 	}
-	return which(words.RunPageWorkChairs, words.RunPageWork)
+	return which(words.RunPageDataChairs, words.RunPageData)
 }
 
 // neighbours are the sheets of the windows to the left and to the right.

@@ -4,108 +4,31 @@ import (
 	"slices"
 
 	"copingset/drawing"
-	"copingset/drawing/view"
-	"copingset/layout"
 )
 
 // fill arranges tables and lists on as few pages as they take.
 func (b *book) fill(t stretch, room drawing.Rect, leaves *[]*leaf) {
 	var tables []table
-	var strips []laid
-	high := drawing.Unit(0)
 	for _, r := range t.runs {
 		if table := b.chairTable(b.planOf(r)); len(table.rows) > 0 {
 			tables = append(tables, table)
 		}
-		if strip := b.steps(r, room.Width()); strip.h > 0 {
-			strips = append(strips, strip)
-			high += strip.h + between
-		}
-	}
-	// The pictures stand on the last page of lists, with the last words of the
-	// order of work, for which every page of lists keeps room. Where that takes as
-	// many pages, words and pictures have one to themselves.
-	low := room
-	below := high < room.Height()/2
-	if below {
-		low.Max.Y -= high
 	}
 	var best []*leaf
-	for _, apart := range []bool{true, false} {
-		for _, tight := range []bool{false, true} {
-			for i := range tables {
-				tables[i].tight = tight
-			}
-			in := low
-			if apart {
-				in = room
-			}
-			got, ok := b.arrange(t, tables, in, *leaves, apart)
-			if apart && ok && below {
-				ok = got[len(got)-1].foot() <= low.Max.Y
-			}
-			if ok && (best == nil || len(got) < len(best)) {
-				best = got
-			}
+	for _, tight := range []bool{false, true} {
+		for i := range tables {
+			tables[i].tight = tight
+		}
+		if got := b.arrange(t, tables, room, *leaves); best == nil || len(got) < len(best) {
+			best = got
 		}
 	}
 	*leaves = best
-	if len(strips) == 0 {
-		return
-	}
-	if f := best[len(best)-1]; below && f.window == 0 {
-		y := low.Max.Y
-		if len(best) > 1 && best[len(best)-2].data { // the page is theirs: close under the words
-			y = f.foot()
-		}
-		for _, q := range strips {
-			f.views = append(f.views, placed{q, drawing.Pt(room.Min.X, y+between)})
-			y += between + q.h
-		}
-		return
-	}
-	// On pages of their own, each whole.
-	y := room.Max.Y
-	for _, q := range strips {
-		if y > room.Min.Y && y+between+q.h > room.Max.Y {
-			best, y = append(best, &leaf{}), room.Min.Y-between
-		}
-		f := best[len(best)-1]
-		f.views = append(f.views, placed{q, drawing.Pt(room.Min.X, y+between)})
-		y += between + q.h
-	}
-	*leaves = best
-}
-
-// foot is where the tables and lists of a page end.
-func (f *leaf) foot() drawing.Unit {
-	low := drawing.Unit(0)
-	for _, x := range slices.Concat(f.table, f.small) {
-		low = max(low, x.at.Y+x.h)
-	}
-	return low
-}
-
-// steps is the strip of pictures of the order of work; none where nothing is
-// set on the run by itself.
-func (b *book) steps(r *layout.Run, w drawing.Unit) laid {
-	if len(r.Chairs) == 0 && len(r.Joints) == 0 {
-		return laid{}
-	}
-	of := b.workOf(r)
-	s := view.StepStrip(of, w, view.StepStripHeight(of, w))
-	got, _ := picture{scene: s, prefix: "steps", centre: true}.take(w, s.H, true)
-	return got
 }
 
 // arrange places chair tables under the views where they fit whole or else on
-// pages of their own, and the other lists where there is room, in the order a
-// foreman needs them. apart gives the order of work of a run a page of its own,
-// if it has any.
-func (b *book) arrange(t stretch, tables []table, room drawing.Rect, views []*leaf, apart bool) (all []*leaf, ok bool) {
-	if apart && (len(t.runs) > 1 || b.steps(t.runs[0], room.Width()).draw == nil) {
-		return nil, false
-	}
+// pages of their own, and the other lists where there is room.
+func (b *book) arrange(t stretch, tables []table, room drawing.Rect, views []*leaf) []*leaf {
 	var leaves []*leaf
 	for _, f := range views {
 		copied := *f
@@ -132,36 +55,13 @@ func (b *book) arrange(t stretch, tables []table, room drawing.Rect, views []*le
 		}
 		return columns(room, max(1, int(room.Width()/(smallWide+3000))), gutter)
 	}
-	// A page saved is worth the order of work before the data, or in two parts.
-	var lists [][]placed
-	var work block
-	for _, together := range []bool{true, false} {
-		for _, order := range b.runData(t, room, together) {
-			if apart {
-				last := len(order) - 1
-				order, work = order[:last], order[last]
-				lists = flowOver(order, regions)
-				break
-			}
-			if got := flowOver(order, regions); lists == nil || len(got) < len(lists) {
-				lists = got
-			}
-		}
-	}
-	for i, t := range lists {
+	for i, t := range flowOver(b.runData(t), regions) {
 		for len(leaves) <= i {
 			leaves = append(leaves, &leaf{})
 		}
 		leaves[i].small = append(leaves[i].small, t...)
 	}
-	if !apart {
-		return leaves, true
-	}
-	for _, f := range leaves {
-		f.data = f.window == 0
-	}
-	got, rest := work.take(min(room.Width(), max(smallWide+3000, room.Width()/2)), room.Height(), true)
-	return append(leaves, &leaf{small: []placed{{got, room.Min}}}), rest == nil
+	return leaves
 }
 
 // under places tables where they fit whole under views, in what is free there, and

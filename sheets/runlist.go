@@ -15,10 +15,10 @@ import (
 )
 
 // runLists are the lists beside the chair table.
-func (b *book) runLists(p *layout.Perimeter, r *layout.Run, room drawing.Rect, together bool) []block {
+func (b *book) runLists(r *layout.Run, on paper) []block {
 	var blocks []block
-	if !(paper{room.Width() + 2*(margin+pad), 0}).broad() { // the strip has no room for them
-		wins, _ := view.Windows(b.planOf(r), room.Width())
+	if !on.broad() { // the strip has no room for them
+		wins, _ := view.Windows(b.planOf(r), on.room(false).Width())
 		var hatches []view.LegendEntry
 		for _, w := range wins {
 			for _, e := range view.RunHatches(b.planOf(r), w) {
@@ -34,7 +34,7 @@ func (b *book) runLists(p *layout.Perimeter, r *layout.Run, room drawing.Rect, t
 	if items, names := b.runNotes(r); len(items) > 0 {
 		blocks = append(blocks, list{title: b.say.Say(words.RunNotes), items: items, names: names})
 	}
-	return append(blocks, list{title: b.say.Say(words.WorkList), items: b.orderOfWork(r), numbered: true, together: together})
+	return blocks
 }
 
 // factsOf names several facts of one thing.
@@ -181,23 +181,17 @@ func follows(a, z *layout.Joint) bool {
 	return i >= 0 && i+1 < len(a.Run.Joints) && a.Run.Joints[i+1] == z
 }
 
-// orderOfWork is the sequence of the trade with this run's own figures. A run
-// that is carried wholly by pieces from beyond its corners has none.
-func (b *book) orderOfWork(r *layout.Run) []string {
-	if len(r.Chairs) > 0 || len(r.Joints) > 0 || len(r.Parts) == 0 {
-		return view.StepWords(b.workOf(r))
-	}
-	var marks []string
-	for _, t := range r.Parts {
-		marks = append(marks, t.Piece.Mark)
-	}
-	return []string{b.say.Say(words.WorkElsewhere, words.In("pieces", strings.Join(marks, ", ")))}
-}
-
 // runNotes are what is true of this run alone, and the facts that each of them
 // letters.
 func (b *book) runNotes(r *layout.Run) (out, names []string) {
-	if len(r.Chairs) == 0 {
+	switch {
+	case len(r.Chairs) == 0 && len(r.Joints) == 0 && len(r.Parts) > 0:
+		var marks []string
+		for _, t := range r.Parts {
+			marks = append(marks, t.Piece.Mark)
+		}
+		out = append(out, b.say.Say(words.RunElsewhere, words.In("pieces", strings.Join(marks, ", "))))
+	case len(r.Chairs) == 0:
 		out = append(out, b.say.Say(words.RunChairless))
 	}
 	for _, q := range b.l.Pitches(r) {

@@ -51,6 +51,8 @@ const (
 	Index Kind = iota
 	Safety
 	Findings
+	WorkSheet
+	Plywood
 	RunSheet
 	CornerSheet
 	Sections
@@ -82,7 +84,7 @@ const (
 )
 
 func (k Kind) String() string {
-	return [...]string{"index", "safety", "findings", "run", "corner", "sections", "fasteners", "levelling", "pieces", "joints", "transmittal",
+	return [...]string{"index", "safety", "findings", "work", "plywood", "run", "corner", "sections", "fasteners", "levelling", "pieces", "joints", "transmittal",
 		"assemblies", "tested", "reports", "basis", "materials", "statement", "checklist", "review", "wall", "rfi", "packing", "crate",
 		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "form"}[k]
 }
@@ -94,7 +96,7 @@ func (k Kind) For(a Audience) bool {
 	}
 	switch a {
 	case Crew:
-		return k == Safety || k == Findings || k == RunSheet || k == CornerSheet || k == Sections || k == FastenerSchedule || k == Levelling
+		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == RunSheet || k == CornerSheet || k == Sections || k == FastenerSchedule
 	case Shop:
 		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule || k == PackingList || k >= ShopSheet && k <= CrateLabels
 	case Inspector:
@@ -102,7 +104,7 @@ func (k Kind) For(a Audience) bool {
 	case Receiving:
 		return k == CrateList
 	case PreBid:
-		return k == WallReport || k == RFIList || k == Levelling
+		return k == WallReport || k == RFIList || k == Levelling || k == Plywood
 	}
 	return false
 }

@@ -176,24 +176,15 @@ func (b *book) cells(rows [][]view.RunCell, k runScales, room drawing.Rect) (*le
 	return f, fits
 }
 
-// runData are the data of the runs and their order of work, in the ways they may
-// follow each other: of one run the order of work last, first, second or before
-// the last; of several, run by run, each title with the run's name.
-func (b *book) runData(t stretch, room drawing.Rect, together bool) [][]block {
+// runData are the data of the runs, of several run by run, each title with the run's
+// name.
+func (b *book) runData(t stretch) []block {
 	if len(t.runs) == 1 {
-		in := b.runLists(t.perimeter, t.runs[0], room, together)
-		last := len(in) - 1
-		out := [][]block{in}
-		for _, at := range []int{last - 1, 1, 0} {
-			if at >= 0 && at < last {
-				out = append(out, slices.Concat(in[:at], in[last:], in[at:last]))
-			}
-		}
-		return out
+		return b.runLists(t.runs[0], t.page.paper)
 	}
 	var all []block
 	for i, r := range t.runs {
-		in := b.runLists(t.perimeter, r, room, together)
+		in := b.runLists(r, t.page.paper)
 		if _, key := in[0].(whole); key { // one key plan for all of them
 			in = in[1:]
 			if i == 0 {
@@ -205,7 +196,7 @@ func (b *book) runData(t stretch, room drawing.Rect, together bool) [][]block {
 			all = append(all, ofRun(x, r.Name))
 		}
 	}
-	return [][]block{all}
+	return all
 }
 
 // ofRun puts the name of its run before the title of a block.

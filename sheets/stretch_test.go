@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
@@ -141,32 +140,6 @@ func TestRunsAndPartsAgreeWithTheIndex(t *testing.T) {
 				want := number[fmt.Sprintf("%s %d of %d", runsOf(s)[0], k, of)]
 				if want == "" || !strings.Contains(text, "Match line at the "+side+": see sheet "+want+"\n") {
 					t.Errorf("%s: sheet %s %q does not name sheet %q at the %s", c.name, s.Number, s.Title, want, side)
-				}
-			}
-		}
-	}
-}
-
-// The pictures of the order of work of a run stand on one sheet, whole.
-func TestPicturesOfWorkStayTogether(t *testing.T) {
-	t.Parallel()
-	layouts := []*layout.Layout{build(t, perimeters(ell())), build(t, perimeters(pilaster(44*in, 10*in)))}
-	for _, z := range []job.PaperSize{job.ANSIA, job.ANSIB, job.ISOA4, job.ISOA3} {
-		for _, of := range layouts {
-			seen := map[string]int{} // look-up only
-			for _, s := range runSheets(of, Options{Runs: &z}) {
-				if s.Kind != RunSheet {
-					continue
-				}
-				for _, x := range s.Scene.Texts() {
-					if strings.HasPrefix(x.Words, "ORDER OF WORK, RUN ") {
-						seen[x.Words]++
-					}
-				}
-			}
-			for _, r := range of.Runs() {
-				if n := seen["ORDER OF WORK, RUN "+r.Name]; n > 1 || n == 0 && len(r.Chairs)+len(r.Joints) > 0 {
-					t.Errorf("%v: the pictures of run %s begin on %d sheets", z, r.Name, n)
 				}
 			}
 		}

@@ -169,7 +169,7 @@ func TestPreBidPacket(t *testing.T) {
 	for _, s := range Packet(build(t, slipped(perimeters(ell()))), Options{For: PreBid}) {
 		kinds[s.Kind]++
 	}
-	if kinds[Index] == 0 || kinds[WallReport] < 6 || kinds[RFIList] == 0 || kinds[Levelling] == 0 || len(kinds) != 4 {
+	if kinds[Index] == 0 || kinds[WallReport] < 6 || kinds[RFIList] == 0 || kinds[Levelling] == 0 || kinds[Plywood] == 0 || len(kinds) != 5 {
 		t.Errorf("the packet holds %v", kinds)
 	}
 }

@@ -175,19 +175,16 @@ func TestGapTableTellsTemperaturesApart(t *testing.T) {
 	}
 }
 
-// A run without chairs and joints sends its crew to the piece that covers it.
-func TestOrderOfWorkOfARunCarriedByACorner(t *testing.T) {
+// A run without chairs and joints names the piece that covers it.
+func TestNotesOfARunCarriedByACorner(t *testing.T) {
 	l := packets()[0].layout
 	b := newBook(l, Options{})
 	r := *l.Runs()[0]
 	bare := *r.Run
 	bare.Joints, r.Chairs, r.Run = nil, nil, &bare
-	got := b.orderOfWork(&r)
-	if len(got) != 1 || !strings.Contains(got[0], r.Parts[0].Piece.Mark) {
-		t.Errorf("the order of work is %q", got)
-	}
-	if got := b.orderOfWork(l.Runs()[0]); len(got) < 5 {
-		t.Errorf("a run with chairs has %d steps", len(got))
+	got, _ := b.runNotes(&r)
+	if len(got) == 0 || !strings.Contains(got[0], r.Parts[0].Piece.Mark) {
+		t.Errorf("the notes are %q", got)
 	}
 }
 

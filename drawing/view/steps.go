@@ -14,41 +14,114 @@ import (
 
 // Steps are a run and its order of work.
 type Steps struct {
+	Name string // of the run, with its perimeter where the job has several
 	Run  *plan.Run
 	Work plan.Work
 	Say  words.Book // the language it is told in
 }
 
-// step is one step: a caption for its picture, a sentence for the list.
-type step struct {
+// WorkStep is one step of a job's order of work, as some or all of its runs take it.
+type WorkStep struct {
+	Number            string // 3, or 3a where the runs do not take it alike
+	Caption, Sentence string
+	Runs              []string // that take it so; none: all runs of the job
+	But               bool     // all runs but these do
 	kind              plan.StepKind
-	caption, sentence string
+	of                Steps // the run that its picture shows
 }
 
-// StepWords is the order of work of a run in sentences, one for each picture
-// of StepStrip and in the same order.
-func StepWords(of Steps) []string {
-	var out []string
-	for _, s := range of.said() {
-		out = append(out, s.sentence)
+// Pictured is the name of the run that the step's picture shows.
+func (s WorkStep) Pictured() string { return s.of.Name }
+
+// WorkSteps is the order of work of a job: each step once, and where its runs do not
+// take it alike, each way once with the runs that take it so.
+func WorkSteps(all []Steps) []WorkStep {
+	kinds := weldedOf(all)
+	last := plan.StepKind(0)
+	for _, s := range all {
+		for _, k := range s.Work.Steps {
+			last = max(last, k)
+		}
+	}
+	var out []WorkStep
+	n := 0
+	for k := plan.StepKind(0); k <= last; k++ {
+		var ways []WorkStep
+		for _, s := range all {
+			if !slices.Contains(s.Work.Steps, k) {
+				continue
+			}
+			caption, sentence := s.words(k, kinds)
+			i := slices.IndexFunc(ways, func(w WorkStep) bool { return w.Caption == caption && w.Sentence == sentence })
+			if i < 0 {
+				i, ways = len(ways), append(ways, WorkStep{Caption: caption, Sentence: sentence, kind: k, of: s})
+			}
+			ways[i].Runs = append(ways[i].Runs, s.Name)
+		}
+		if len(ways) == 0 {
+			continue
+		}
+		n++
+		for i := range ways {
+			ways[i].Number = strconv.Itoa(n)
+			if len(ways) > 1 {
+				ways[i].Number += nthLetter(i)
+			}
+			ways[i].Runs, ways[i].But = told(ways[i].Runs, all)
+		}
+		out = append(out, ways...)
 	}
 	return out
 }
 
-// said are the steps in words.
-func (s Steps) said() []step {
-	var out []step
-	for _, k := range s.Work.Steps {
-		caption, sentence := s.words(k)
-		out = append(out, step{k, caption, drawing.Letter(sentence)})
+// told names runs of a job by the shorter list: those that are meant, or those that
+// are not.
+func told(runs []string, all []Steps) (names []string, but bool) {
+	var others []string
+	for _, s := range all {
+		if !slices.Contains(runs, s.Name) {
+			others = append(others, s.Name)
+		}
 	}
-	return out
+	if len(others) < len(runs) {
+		return others, len(others) > 0
+	}
+	return runs, false
 }
 
-// words are the caption of a step and its sentence.
-func (s Steps) words(k plan.StepKind) (caption, sentence string) {
+// nthLetter is a, b and so on to z, then z1, z2.
+func nthLetter(i int) string {
+	if i < 26 {
+		return string(rune('a' + i))
+	}
+	return "z" + strconv.Itoa(i-25)
+}
+
+// weldedOf are the kinds of welded pieces in a job's runs, in words.
+func weldedOf(all []Steps) string {
+	var kinds []string
+	for _, k := range []struct {
+		has func(w *plan.Work) bool
+		key words.Key
+	}{
+		{func(w *plan.Work) bool { return w.Corners }, words.WorkKindCorner},
+		{func(w *plan.Work) bool { return w.Ends }, words.WorkKindEnd},
+		{func(w *plan.Work) bool { return w.Tees }, words.WorkKindTee},
+		{func(w *plan.Work) bool { return w.Breaks }, words.WorkKindPitch},
+	} {
+		if i := slices.IndexFunc(all, func(s Steps) bool { return k.has(&s.Work) }); i >= 0 {
+			kinds = append(kinds, all[i].Say.Say(k.key))
+		}
+	}
+	return strings.Join(kinds, ", ")
+}
+
+// words are the caption of a step of this run and its sentences. kinds are the
+// welded pieces of the job.
+func (s Steps) words(k plan.StepKind, kinds string) (caption, sentence string) {
 	w, say := &s.Work, s.Say.Say
 	expansion := w.Jointed && w.Joint.Kind == plan.ExpansionJoint
+	tape := words.In("tape", s.small(w.Tape))
 	switch k {
 	case plan.NailerStep:
 		return s.top()
@@ -56,17 +129,21 @@ func (s Steps) words(k plan.StepKind) (caption, sentence string) {
 		return say(words.WorkMembraneCaption), say(words.WorkMembrane, words.In("membrane", w.Membrane))
 	case plan.PackingStep:
 		return say(words.WorkAboveCaption), say(words.WorkAbove)
-	case plan.CornersStep:
-		return s.ends()
+	case plan.MarkStep:
+		return say(words.WorkMarkCaption), say(words.WorkMark)
 	case plan.StringStep:
-		return say(words.WorkStringCaption), say(words.WorkString)
+		return say(words.WorkStringCaption), say(words.WorkString, words.In("behind", s.small(w.StringBehind.Real)))
+	case plan.CornersStep:
+		return s.firstChairs(kinds)
 	case plan.ChairsStep:
-		if !w.Later {
-			return say(words.WorkChairCaption), s.fixed(say(words.WorkChair))
-		}
 		return say(words.WorkChairsCaption), s.fixed(say(words.WorkChairs))
+	case plan.ExtenderStep:
+		return say(words.WorkExtenderCaption), say(words.WorkExtender)
+	case plan.TryStep:
+		return say(words.WorkTryCaption), say(words.WorkTry, words.In("kinds", kinds))
+	case plan.InspectStep:
+		return say(words.WorkInspectCaption), say(words.WorkInspect)
 	case plan.SplicesStep:
-		tape := words.In("tape", s.small(w.Tape))
 		if expansion {
 			return say(words.WorkCoverCaption), say(words.WorkCover, tape)
 		}
@@ -74,7 +151,11 @@ func (s Steps) words(k plan.StepKind) (caption, sentence string) {
 	case plan.TrimStep:
 		return say(words.WorkTrimCaption), say(words.WorkTrim, words.In("extra", s.small(w.Closer.Allowance)))
 	case plan.HookStep:
-		return say(words.WorkHookCaption), say(words.WorkHook)
+		off := ""
+		if w.FilmOff != "" {
+			off = say(words.WorkFilmOff, words.In("when", w.FilmOff))
+		}
+		return say(words.WorkHookCaption), sentences(say(words.WorkHook), off)
 	case plan.GapStep:
 		if expansion {
 			return say(words.WorkLooseCaption), say(words.WorkLoose)
@@ -83,10 +164,7 @@ func (s Steps) words(k plan.StepKind) (caption, sentence string) {
 	case plan.SnapStep:
 		return say(words.WorkSnapCaption), say(words.WorkSnap)
 	case plan.CheckStep:
-		if !w.Jointed {
-			return say(words.WorkCheckCaption), say(words.WorkCheck)
-		}
-		return say(words.WorkCheckCaption), say(words.WorkCheckGaps)
+		return say(words.WorkCheckCaption), say(words.WorkCheck)
 	}
 	panic(fmt.Sprintf("view: no words for step %d", k))
 }
@@ -112,49 +190,20 @@ func (s Steps) top() (caption, sentence string) {
 	return then, sentences(sentence, say(words.WorkBelow))
 }
 
-// ends is what the string line is pulled from: corners, or the ends of a run
-// without corners.
-func (s Steps) ends() (caption, sentence string) {
-	w, say, more := &s.Work, s.Say.Say, ""
+// firstChairs are those of the welded pieces, with their supports.
+func (s Steps) firstChairs(kinds string) (caption, sentence string) {
+	say, of := s.Say.Say, words.In("kinds", kinds)
+	fixing := say(words.WorkSupportsUnstated)
+	if n := s.Work.SupportScrews; n > 0 {
+		fixing = say(words.WorkSupportsFixed, words.In("count", strconv.Itoa(n)), words.In("fastener", s.Work.SupportScrew))
+	}
 	switch {
 	case len(s.Run.Chairs) == 0:
-		more = say(words.WorkChairless)
-	case !w.Later:
-		more = s.fixed(say(words.WorkAllFirst))
-	case w.OuterFree:
-		more = say(words.WorkOutermost)
+		return say(words.WorkCornersCaption), sentences(say(words.WorkSupports), fixing)
+	case s.Work.Supports:
+		return say(words.WorkCornersCaption), sentences(s.fixed(say(words.WorkCorners, of)), fixing)
 	}
-	switch {
-	case w.Breaks && w.Corners:
-		return say(words.WorkPiecesCaption), sentences(say(words.WorkPiecesSupports, words.In("kinds", s.welded())), more)
-	case w.Breaks:
-		return say(words.WorkPiecesCaption), sentences(say(words.WorkPieces, words.In("kinds", s.welded())), more)
-	case w.Tees && (w.Corners || w.Ends):
-		return say(words.WorkTeesAndCornersCaption), sentences(say(words.WorkTeesAndCorners), more)
-	case w.Tees:
-		return say(words.WorkTeesCaption), sentences(say(words.WorkTees), more)
-	case w.Corners && w.Ends:
-		return say(words.WorkCornersAndEndsCaption), sentences(say(words.WorkCornersAndEnds), more)
-	case w.Corners:
-		return say(words.WorkCornersCaption), sentences(say(words.WorkCorners), more)
-	case w.Ends:
-		return say(words.WorkEndsCaption), sentences(say(words.WorkEnds), more)
-	}
-	return say(words.WorkFirstCaption), s.fixed(say(words.WorkFirst))
-}
-
-// welded lists the kinds of welded pieces of a run that has pitch miters.
-func (s Steps) welded() string {
-	var kinds []string
-	for _, k := range []struct {
-		has bool
-		key words.Key
-	}{{s.Work.Corners, words.WorkKindCorner}, {true, words.WorkKindPitch}, {s.Work.Tees, words.WorkKindTee}, {s.Work.Ends, words.WorkKindEnd}} {
-		if k.has {
-			kinds = append(kinds, s.Say.Say(k.key))
-		}
-	}
-	return strings.Join(kinds, ", ")
+	return say(words.WorkEndsCaption), s.fixed(say(words.WorkEnds, of))
 }
 
 // fixed says after where chairs are set how they are fastened, and what is drilled
@@ -202,112 +251,99 @@ func (s Steps) degrees(t plan.Temperature) string {
 	return strconv.FormatFloat(t.Fahrenheit, 'f', 0, 64) + " °F"
 }
 
-// Sizes of the strip.
+// Sizes of the pictures.
 const (
-	stepNarrow  drawing.Unit = 3150 // least width of a picture
-	stepApart   drawing.Unit = 200  // between pictures
-	stepPic     drawing.Unit = 2900 // least height of a picture without its caption
-	stepPicMost drawing.Unit = 4200
-	stepMargin  drawing.Unit = 110 // picture to its frame
-	stepNumber  drawing.Unit = 790 // column of the number
+	stepNarrow drawing.Unit = 6600 // least width of a picture with its words
+	stepApart  drawing.Unit = 200  // between pictures
+	stepMargin drawing.Unit = 110  // picture to its frame
+	stepNumber drawing.Unit = 950  // column of the number
+	stepLine   drawing.Unit = 440  // between the lines of its words
 )
 
-// stepSheet is the strip laid out at one width.
-type stepSheet struct {
-	of         Steps
-	steps      []step
-	captions   [][]string
-	title      string
-	beside     string   // note beside the title
-	below      []string // or below it
-	cols, rows int
-	cell       drawing.Unit
-	top        drawing.Unit // of the first row of pictures
-	words      drawing.Unit // height of a caption
+// WorkColumns is how many steps stand side by side in a width.
+func WorkColumns(w drawing.Unit) int { return max(1, int((w+stepApart)/(stepNarrow+stepApart))) }
+
+// WorkRow is steps side by side: the caption of each over its picture, its words
+// under it.
+type WorkRow struct {
+	Steps []WorkStep
+	Cols  int // columns that a row of the sheet has
 }
 
-func newStepSheet(of Steps, w drawing.Unit) stepSheet {
-	s := stepSheet{of: of, steps: of.said()}
-	n := len(s.steps)
-	fit := max(1, int((w+stepApart)/(stepNarrow+stepApart)))
-	s.rows = (n + fit - 1) / fit
-	s.cols = (n + s.rows - 1) / s.rows
-	s.cell = (w - drawing.Unit(s.cols-1)*stepApart) / drawing.Unit(s.cols)
-	lines := 2
-	for _, q := range s.steps {
-		c := drawing.Wrap(q.caption, drawing.Bold, drawing.Note, s.cell-stepNumber-2*stepMargin)
-		s.captions = append(s.captions, c)
-		lines = max(lines, len(c))
-	}
-	s.words = drawing.Unit(lines)*stepLine + 180
-	s.title, s.top = of.Say.Say(words.WorkTitle, words.In("run", of.Run.Name)), 520
-	note := of.Say.Say(words.WorkPictures)
-	if free := w - drawing.Width(drawing.Bold, s.title, drawing.Head) - 500; drawing.Width(drawing.Regular, note, drawing.Note) <= free {
-		s.beside = note
-		return s
-	}
-	s.below = drawing.Wrap(note, drawing.Regular, drawing.Note, w)
-	s.top += drawing.Unit(len(s.below)) * drawing.Note.Line()
-	return s
+// Width is what the row takes of a width.
+func (r WorkRow) Width(w drawing.Unit) drawing.Unit {
+	n := drawing.Unit(r.Cols)
+	cell := (w - (n-1)*stepApart) / n
+	return drawing.Unit(len(r.Steps))*(cell+stepApart) - stepApart
 }
 
-// stepLine is the distance of the lines of a caption.
-const stepLine drawing.Unit = 440
-
-// height is what the strip takes with pictures pic high.
-func (s *stepSheet) height(pic drawing.Unit) drawing.Unit {
-	return s.top + drawing.Unit(s.rows)*(s.words+pic) + drawing.Unit(s.rows-1)*stepApart + 20
+// cell is the width of a step in the width of the row.
+func (r WorkRow) cell(w drawing.Unit) drawing.Unit {
+	n := drawing.Unit(len(r.Steps))
+	return (w - (n-1)*stepApart) / n
 }
 
-// StepStripHeight is the least height StepStrip takes at a width.
-func StepStripHeight(of Steps, w drawing.Unit) drawing.Unit {
-	s := newStepSheet(of, w)
-	return s.height(stepPic)
+// told are the words of a step, wrapped: caption, the runs it is for, sentences.
+func (s WorkStep) told(cell drawing.Unit) (caption, runs, sentence []string) {
+	w := cell - 2*stepMargin
+	caption = drawing.Wrap(s.Caption, drawing.Bold, drawing.Note, w-stepNumber)
+	if names := words.In("runs", strings.Join(s.Runs, ", ")); s.But {
+		runs = drawing.Wrap(s.of.Say.Say(words.WorkRunsBut, names), drawing.Bold, drawing.Note, w)
+	} else if len(s.Runs) > 0 {
+		runs = drawing.Wrap(s.of.Say.Count(words.WorkRuns, len(s.Runs), names), drawing.Bold, drawing.Note, w)
+	}
+	return caption, runs, drawing.Wrap(drawing.Letter(s.Sentence), drawing.Regular, drawing.Note, w)
 }
 
-// StepStrip draws the order of work of a run in pictures, one for each step,
-// made by the code of the sections and plans from the run's own dimensions. It
-// is never lower than StepStripHeight; in a higher room the pictures grow.
-func StepStrip(of Steps, w, h drawing.Unit) drawing.Scene {
-	s := newStepSheet(of, w)
-	pic := stepPic
-	if more := (h - s.height(stepPic)) / drawing.Unit(s.rows); more > 0 {
-		pic = min(pic+more, stepPicMost)
+// heights are those of the captions of a row and of the words under its pictures.
+func (r WorkRow) heights(w drawing.Unit) (head, foot drawing.Unit) {
+	over, under := 1, 0
+	for _, s := range r.Steps {
+		caption, runs, sentence := s.told(r.cell(w))
+		over, under = max(over, len(caption)), max(under, len(runs)+len(sentence))
 	}
-	out := drawing.Scene{Name: "steps-" + fileName(of.Run.Name), Title: s.title, W: w, H: s.height(pic)}
-	for i, q := range s.steps {
-		out.Desc += fmt.Sprintf("%d %s. ", i+1, q.caption)
-	}
-	s.heading(&out, w)
-	d := newStepDrawing(of, s.cell-2*stepMargin, pic-stepMargin)
-	for i, q := range s.steps {
-		x := drawing.Unit(i%s.cols) * (s.cell + stepApart)
-		y := s.top + drawing.Unit(i/s.cols)*(s.words+pic+stepApart)
+	return max(drawing.Unit(over)*stepLine+180, 900), drawing.Unit(under)*stepLine + 320
+}
+
+// Pictures are the heights of a row's pictures, the largest first.
+func (r WorkRow) Pictures() []drawing.Unit { return []drawing.Unit{5800, 5400, 5000, 4400} }
+
+// Height is what a row takes with pictures of a height.
+func (r WorkRow) Height(w, picture drawing.Unit) drawing.Unit {
+	head, foot := r.heights(w)
+	return head + picture + foot
+}
+
+// Draw draws the row, its pictures made by the code of the sections and plans from
+// the runs' own dimensions.
+func (r WorkRow) Draw(out *drawing.Scene, w, high drawing.Unit) {
+	head, foot := r.heights(w)
+	pic := high - head - foot
+	cell := r.cell(w)
+	for i, s := range r.Steps {
+		caption, runs, sentence := s.told(cell)
+		x, y := drawing.Unit(i)*(cell+stepApart), drawing.Unit(0)
 		out.Group(drawing.Frame, "", func(g *drawing.Scene) {
-			g.Rect(drawing.Thin, drawing.Box(x+10, y, x+s.cell-10, y+s.words+pic))
+			g.Rect(drawing.Thin, drawing.Box(x, y, x+cell, y+high).Inset(10))
 		})
-		out.Group(drawing.Lettering, "", func(g *drawing.Scene) {
-			g.Draw(drawing.Balloon{At: drawing.Pt(x+stepMargin+335, y+stepMargin+350), Words: strconv.Itoa(i + 1), Size: drawing.Note}.Figure())
-			for k, line := range s.captions[i] {
-				g.Text(drawing.Pt(x+stepMargin+stepNumber, y+170+drawing.Unit(drawing.Note)+drawing.Unit(k)*stepLine), line, drawing.Style{Face: drawing.Bold})
+		out.Group(drawing.Lettering, "step-"+s.Number, func(g *drawing.Scene) {
+			g.Draw(drawing.Balloon{At: drawing.Pt(x+stepMargin+430, y+stepMargin+400), Words: s.Number, Size: drawing.Note}.Figure())
+			line := y + 170 + drawing.Unit(drawing.Note)
+			for k, said := range caption {
+				g.Text(drawing.Pt(x+stepMargin+stepNumber, line+drawing.Unit(k)*stepLine), said, drawing.Style{Face: drawing.Bold})
+			}
+			line = y + high - foot + 130 + drawing.Unit(drawing.Note)
+			for k, said := range runs {
+				g.Text(drawing.Pt(x+stepMargin, line+drawing.Unit(k)*stepLine), said, drawing.Style{Face: drawing.Bold})
+			}
+			line += drawing.Unit(len(runs)) * stepLine
+			for k, said := range sentence {
+				g.Text(drawing.Pt(x+stepMargin, line+drawing.Unit(k)*stepLine), said, drawing.Style{})
 			}
 		})
+		d := newStepDrawing(s.of, cell-2*stepMargin, pic-stepMargin)
 		sub := drawing.Scene{W: d.room.Width(), H: d.room.Height()}
-		d.picture(&sub, q.kind)
-		out.Place(sub, drawing.Pt(x+stepMargin, y+s.words))
+		d.picture(&sub, s.kind)
+		out.Place(sub, drawing.Pt(x+stepMargin, y+head))
 	}
-	return out
-}
-
-// heading letters the title, and what thick and thin mean.
-func (s *stepSheet) heading(out *drawing.Scene, w drawing.Unit) {
-	out.Group(drawing.Lettering, "", func(g *drawing.Scene) {
-		g.Text(drawing.Pt(0, 400), s.title, drawing.Style{Face: drawing.Bold, Size: drawing.Head})
-		if s.beside != "" {
-			g.Text(drawing.Pt(w, 400), s.beside, drawing.Style{Align: drawing.Right})
-		}
-		for i, line := range s.below {
-			g.Text(drawing.Pt(0, 400+drawing.Unit(i+1)*drawing.Note.Line()), line, drawing.Style{})
-		}
-	})
 }

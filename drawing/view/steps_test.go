@@ -2,12 +2,12 @@ package view
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 	"sync"
 	"testing"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
@@ -41,77 +41,107 @@ var stepScenarios = sync.OnceValue(func() []scenario {
 // worked is what the order of work of a run is drawn from.
 func worked(l *layout.Layout, r *layout.Run) Steps {
 	of := planned(l, r)
-	return Steps{Run: of, Work: l.Work(r, *of)}
+	return Steps{Name: r.Perimeter.Job.Name + " " + r.Name, Run: of, Work: l.Work(r, *of)}
 }
 
-// stepsTrue fails on a strip that a reader would stumble over or that differs
-// from the list.
+// workOf is the order of work of a job.
+func workOf(l *layout.Layout, lang words.Lang) []WorkStep {
+	var all []Steps
+	for _, r := range l.Runs() {
+		s := worked(l, r)
+		s.Say.Lang = lang
+		all = append(all, s)
+	}
+	return WorkSteps(all)
+}
+
+// stepsTrue fails on pictures that a reader would stumble over, at each height they
+// may have.
 func stepsTrue(t interface {
 	Helper()
 	Errorf(string, ...any)
-}, l *layout.Layout, r *layout.Run, w drawing.Unit) {
+}, all []WorkStep, w drawing.Unit) {
 	t.Helper()
-	of := worked(l, r)
-	least := StepStripHeight(of, w)
-	words := StepWords(of)
-	sheet := newStepSheet(of, w)
-	d := newStepDrawing(of, sheet.cell-2*stepMargin, stepPic-stepMargin)
-	for _, q := range sheet.steps {
-		var pic drawing.Scene
-		d.picture(&pic, q.kind)
-		if got := pic.Bounds(); !d.room.Inset(-stepMargin / 2).Contains(got) {
-			t.Errorf("run %s: the picture of %q takes %v, it has %v", r.Name, q.caption, got, d.room)
+	cols := WorkColumns(w)
+	for row := range slices.Chunk(all, cols) {
+		r := WorkRow{Steps: row, Cols: cols}
+		wide := r.Width(w)
+		if wide > w {
+			t.Errorf("a row of %d takes %v of %v", len(row), wide, w)
 		}
-	}
-	for _, h := range []drawing.Unit{0, least, least + 3000} {
-		s := StepStrip(of, w, h)
-		faultless(t, s)
-		if s.W != w || s.H < least || s.H > max(h, least) {
-			t.Errorf("run %s: strip %v × %v in a room %v × %v, least height %v", r.Name, s.W, s.H, w, h, least)
-		}
-		if again := StepStrip(of, w, h); again.Dump() != s.Dump() {
-			t.Errorf("run %s: two strips of one run differ", r.Name)
-		}
-		if n := len(stepNumbers(s)); n != len(words) {
-			t.Errorf("run %s: %d pictures for %d sentences", r.Name, n, len(words))
+		for _, pic := range r.Pictures() {
+			s := drawing.Scene{W: wide, H: r.Height(wide, pic)}
+			r.Draw(&s, wide, s.H)
+			faultless(t, s)
+			if got := s.Bounds(); !drawing.Box(-20, -20, s.W+20, s.H+20).Contains(got) {
+				t.Errorf("row of step %s takes %v of %v × %v", row[0].Number, got, s.W, s.H)
+			}
+			for _, q := range row {
+				d := newStepDrawing(q.of, r.cell(wide)-2*stepMargin, pic-stepMargin)
+				var one drawing.Scene
+				d.picture(&one, q.kind)
+				if got := one.Bounds(); !d.room.Inset(-stepMargin / 2).Contains(got) {
+					t.Errorf("the picture of %q takes %v, it has %v", q.Caption, got, d.room)
+				}
+			}
+			var again drawing.Scene
+			r.Draw(&again, wide, s.H)
+			again.W, again.H = s.W, s.H
+			if again.Dump() != s.Dump() {
+				t.Errorf("two drawings of step %s differ", row[0].Number)
+			}
 		}
 	}
 }
 
-// stepNumbers lists the numbers of the pictures in reading order.
-func stepNumbers(s drawing.Scene) []string {
-	var out []string
-	for _, t := range s.Texts() {
-		if t.Words == strconv.Itoa(len(out)+1) && t.Face == drawing.Bold && t.Align == drawing.Middle {
-			out = append(out, t.Words)
-		}
-	}
-	return out
-}
-
-func TestStepStripsAreFaultless(t *testing.T) {
+func TestWorkStepsAreFaultless(t *testing.T) {
 	for _, s := range stepScenarios() {
 		t.Run(s.name, func(t *testing.T) {
 			l := solved(t, s)
-			for _, r := range l.Runs() {
-				for _, w := range []drawing.Unit{18000, 26000, 40000} {
-					stepsTrue(t, l, r, w)
+			for _, w := range []drawing.Unit{18000, 26000, 40000} {
+				for _, lang := range []words.Lang{words.English, words.Longer} {
+					stepsTrue(t, workOf(l, lang), w)
 				}
 			}
 		})
 	}
 }
 
-func TestStepStripsOfAnyJob(t *testing.T) {
+func TestWorkStepsOfAnyJob(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		l, found := layout.Build(jobtest.Random(t))
 		if found.HasErrors() {
 			return
 		}
-		runs := l.Runs()
-		r := runs[rapid.IntRange(0, len(runs)-1).Draw(t, "run")]
-		stepsTrue(t, l, r, drawing.Unit(rapid.IntRange(18000, 42000).Draw(t, "width")))
+		stepsTrue(t, workOf(l, words.English), drawing.Unit(rapid.IntRange(18000, 42000).Draw(t, "width")))
 	})
+}
+
+// Every step that a run takes is told of it once, and no other is.
+func TestWorkStepsCoverEveryRun(t *testing.T) {
+	for _, s := range stepScenarios() {
+		l := solved(t, s)
+		all := workOf(l, words.English)
+		seen := map[string]bool{} // look-up only
+		for _, q := range all {
+			if seen[q.Number] {
+				t.Errorf("%s: two steps %s", s.name, q.Number)
+			}
+			seen[q.Number] = true
+		}
+		for _, r := range l.Runs() {
+			of := worked(l, r)
+			var got []plan.StepKind
+			for _, q := range all {
+				if len(q.Runs) == 0 || slices.Contains(q.Runs, of.Name) != q.But {
+					got = append(got, q.kind)
+				}
+			}
+			if !slices.Equal(got, of.Work.Steps) {
+				t.Errorf("%s: run %s is told steps %v, it takes %v", s.name, r.Name, got, of.Work.Steps)
+			}
+		}
+	}
 }
 
 // kindsOf are the steps of a run.
@@ -119,17 +149,18 @@ func kindsOf(l *layout.Layout, r *layout.Run) []plan.StepKind { return worked(l,
 
 // Rule 26: the order of work.
 func TestStepsFollowTheOrderOfWork(t *testing.T) {
-	whole := []plan.StepKind{plan.NailerStep, plan.MembraneStep, plan.CornersStep, plan.StringStep, plan.ChairsStep, plan.SplicesStep, plan.HookStep, plan.GapStep, plan.SnapStep, plan.CheckStep}
+	whole := []plan.StepKind{plan.NailerStep, plan.MembraneStep, plan.MarkStep, plan.StringStep, plan.CornersStep, plan.ChairsStep, plan.TryStep, plan.InspectStep,
+		plan.SplicesStep, plan.HookStep, plan.GapStep, plan.SnapStep, plan.CheckStep}
 	with := func(k, before plan.StepKind) []plan.StepKind {
 		return slices.Insert(slices.Clone(whole), slices.Index(whole, before), k)
 	}
 	want := map[string][]plan.StepKind{
-		"packing above the membrane": with(plan.PackingStep, plan.CornersStep),
+		"packing above the membrane": with(plan.PackingStep, plan.MarkStep),
 		"packing below the membrane": whole,
 		"field closers":              with(plan.TrimStep, plan.HookStep),
 		"thick wall":                 whole,
 		"one run with a wall end":    whole,
-		"one short run":              {plan.NailerStep, plan.MembraneStep, plan.CornersStep, plan.HookStep, plan.SnapStep, plan.CheckStep},
+		"one short run":              {plan.NailerStep, plan.MembraneStep, plan.MarkStep, plan.StringStep, plan.CornersStep, plan.TryStep, plan.InspectStep, plan.HookStep, plan.SnapStep, plan.CheckStep},
 	}
 	for _, s := range stepScenarios() {
 		if k, ok := want[s.name]; ok {
@@ -147,7 +178,10 @@ func TestStepWordsSayWhatTheJobSays(t *testing.T) {
 		r := l.Runs()[0]
 		of := worked(l, r)
 		packed := of.Work.Packed != plan.NotPacked
-		all := strings.Join(StepWords(of), " ")
+		all := ""
+		for _, q := range WorkSteps([]Steps{of}) {
+			all += q.Sentence + " "
+		}
 		says := func(words string, want bool) {
 			if strings.Contains(all, words) != want {
 				t.Errorf("%s: %q said: %v, want %v", s.name, words, !want, want)
@@ -158,6 +192,8 @@ func TestStepWordsSayWhatTheJobSays(t *testing.T) {
 		says("BELOW the membrane", chairOnly && !l.Job.Packing.AboveMembrane && packed)
 		says("No build-up", !packed)
 		says("corner supports", slices.ContainsFunc(r.Parts, func(q layout.Part) bool { return len(q.Piece.Miters) > 0 }))
+		says("Peel the film off", len(r.Chairs) > 0)
+		says("Take the string line down", of.Work.Jointed)
 		says("extra", slices.ContainsFunc(r.Parts, func(q layout.Part) bool { return q.Piece.Allowance > 0 }))
 		says(of.small(l.Job.System.Splice.Tape)+" from the center line", of.Work.Jointed)
 	}
@@ -185,13 +221,16 @@ func TestStepStripLettersTheJobsNumbers(t *testing.T) {
 		if !of.Work.Jointed || of.Work.Joint.Kind == plan.ExpansionJoint {
 			continue
 		}
-		strip := StepStrip(of, 40000, 4500)
-		for _, words := range []string{
+		var strip drawing.Scene
+		for _, q := range WorkSteps([]Steps{of}) {
+			WorkRow{Steps: []WorkStep{q}, Cols: 1}.Draw(&strip, 8000, 9000)
+		}
+		for _, said := range []string{
 			drawing.Letter(Crew(l).Short(l.Job.System.Splice.Tape)),
 			drawing.Letter(Crew(l).Short(l.Job.System.Joint.Gap)) + " at " + of.degrees(plan.Temperature{Celsius: l.Job.System.Joint.Reference.Celsius(), Fahrenheit: l.Job.System.Joint.Reference.Fahrenheit()}),
 		} {
-			if _, ok := find(strip, words); !ok {
-				t.Errorf("%s: the strip does not letter %q", s.name, words)
+			if _, ok := find(strip, said); !ok {
+				t.Errorf("%s: the strip does not letter %q", s.name, said)
 			}
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -18,19 +19,26 @@ type stepCorner struct {
 
 // corner draws the corner or end piece of a run, turned so that this run has the
 // street at the top; of a run without one the chairs at its ends.
-func (d *stepDrawing) corner(g *drawing.Scene) {
+func (d *stepDrawing) corner(g *drawing.Scene, chairs, metal drawing.Pen) {
 	box := drawing.Box(0, stepFoot, d.room.Max.X, d.room.Max.Y)
-	g.Text(drawing.Pt(d.room.Max.X/2, 310), "street", drawing.Style{Align: drawing.Middle})
+	d.street(g)
 	if !d.Work.Cornered {
 		mid := box.Height() / 4
-		d.row(g, drawing.Box(box.Min.X, box.Min.Y+mid, box.Max.X, box.Max.Y-mid), stepRow{ends: drawing.Thick})
+		d.row(g, drawing.Box(box.Min.X, box.Min.Y+mid, box.Max.X, box.Max.Y-mid), stepRow{ends: chairs})
 		return
 	}
 	c := d.turnedCorner()
 	c.fit(box)
 	g.Group(drawing.Wall, "", c.wall)
-	g.Group(drawing.Chairs, "", c.stands)
-	g.Group(drawing.Caps, "", c.metal)
+	g.Group(drawing.Chairs, "", func(g *drawing.Scene) { c.stands(g, chairs) })
+	if metal != drawing.NoPen {
+		g.Group(drawing.Caps, "", func(g *drawing.Scene) { c.metal(g, metal) })
+	}
+}
+
+// street names the side at the top of a plan.
+func (d *stepDrawing) street(g *drawing.Scene) {
+	g.Text(drawing.Pt(d.room.Max.X/2, 330), d.Say.Say(words.WorkStreet), drawing.Style{Face: drawing.Bold, Align: drawing.Middle})
 }
 
 // turnedCorner is the piece with this run's leg along the top.
@@ -98,23 +106,27 @@ func (c *stepCorner) wall(g *drawing.Scene) {
 	}
 }
 
-func (c *stepCorner) stands(g *drawing.Scene) {
+func (c *stepCorner) stands(g *drawing.Scene, pen drawing.Pen) {
+	fill := drawing.Light
+	if pen == drawing.Thick {
+		fill = drawing.Mid
+	}
 	for _, leg := range c.legs {
 		for _, ch := range leg.of.Chairs {
 			q := c.chair(leg, ch)
-			g.Fill(drawing.Mid, drawing.Medium, c.m.all(q[:]...)...)
+			g.Fill(fill, pen, c.m.all(q[:]...)...)
 			for _, web := range ch.Webs {
 				g.Line(drawing.Thin, c.m.all(leg.pt(web[0]), leg.pt(web[1]))...)
 			}
 		}
 	}
 	for _, s := range c.Supports {
-		g.Fill(drawing.Mid, drawing.Medium, c.m.all(c.legs[s.Miter].ring(s.Ring)...)...)
+		g.Fill(fill, pen, c.m.all(c.legs[s.Miter].ring(s.Ring)...)...)
 	}
 }
 
-func (c *stepCorner) metal(g *drawing.Scene) {
-	g.Polygon(drawing.Thick, c.m.all(turned(c.outline(), c.turn)...)...)
+func (c *stepCorner) metal(g *drawing.Scene, pen drawing.Pen) {
+	g.Polygon(pen, c.m.all(turned(c.outline(), c.turn)...)...)
 	for i := range c.Miters {
 		p, q := c.miterAt(i)
 		g.Line(drawing.Medium, c.m.all(p, q)...)

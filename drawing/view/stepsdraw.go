@@ -5,6 +5,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/words"
+	"copingset/layout/length"
 	"copingset/layout/plan"
 )
 
@@ -19,8 +20,8 @@ type stepDrawing struct {
 	floor float64
 }
 
-// stepFoot is the room of the words street and roof.
-const stepFoot drawing.Unit = 400
+// stepFoot is the room of the words street side and roof side.
+const stepFoot drawing.Unit = 450
 
 func newStepDrawing(of Steps, w, h drawing.Unit) *stepDrawing {
 	d := &stepDrawing{Steps: of, room: drawing.Box(0, 0, w, h)}
@@ -54,7 +55,7 @@ func (d *stepDrawing) fit() {
 func (d *stepDrawing) open(ratio float64) {
 	d.p = openedProfile(&d.Work.Cut, 1.3*ratio, 1.7*ratio)
 	p := &d.p
-	low := math.Max(math.Max(p.footF, p.footR), kicked(xy{0, p.footF}, p.of.Drip).y)
+	low := math.Max(math.Max(p.footF+d.Work.Below.MM(), p.footR+d.Work.BelowRoof.MM()), kicked(xy{0, p.footF}, p.of.Drip).y)
 	d.floor = math.Max(low, math.Max(p.top(p.face), p.top(p.back))) + 2.5*ratio
 	rise := p.footR - p.foldR + 0.12*p.outside
 	d.tilt = math.Min(math.Max(math.Asin(math.Min(rise/p.outside, 0.7))*180/math.Pi, 14), 35)
@@ -102,12 +103,15 @@ func (d *stepDrawing) picture(g *drawing.Scene, k plan.StepKind) {
 		d.section(g, st)
 	case plan.PackingStep:
 		d.section(g, stepState{pack: fresh, membrane: st.membrane})
-	case plan.CornersStep:
-		d.corner(g)
+	case plan.MarkStep:
+		d.marks(g)
 	case plan.StringStep:
+		st.chair, st.screws = drawing.NoPen, drawing.NoPen
 		d.section(g, st)
 		d.stringEnd(g)
-		d.row(g, d.above(d.p.under(0)), stepRow{ends: old, string: fresh})
+		d.row(g, d.above(d.p.under(0)), stepRow{string: fresh})
+	case plan.CornersStep:
+		d.corner(g, fresh, drawing.NoPen)
 	case plan.ChairsStep:
 		st.chair, st.screws = fresh, fresh
 		ends := old
@@ -116,6 +120,14 @@ func (d *stepDrawing) picture(g *drawing.Scene, k plan.StepKind) {
 		}
 		d.section(g, st)
 		d.row(g, d.above(d.p.under(0)), stepRow{ends: ends, chairs: fresh, string: drawing.String, stations: true})
+	case plan.ExtenderStep:
+		st.below = fresh
+		d.section(g, st)
+	case plan.TryStep:
+		d.corner(g, old, fresh)
+	case plan.InspectStep:
+		d.section(g, st)
+		d.stop(g)
 	case plan.SplicesStep:
 		d.splices(g)
 	case plan.TrimStep:
@@ -143,8 +155,8 @@ func (d *stepDrawing) picture(g *drawing.Scene, k plan.StepKind) {
 // stepState is how far the work in a section is: the pens of its parts, NoPen
 // for what is not there.
 type stepState struct {
-	nailer, pack, membrane, chair, screws, cap drawing.Pen
-	tilt                                       float64 // of the cap
+	nailer, pack, membrane, chair, screws, below, cap drawing.Pen
+	tilt                                              float64 // of the cap
 }
 
 // section draws the cut across the wall in a state of the work.
@@ -167,12 +179,57 @@ func (d *stepDrawing) section(g *drawing.Scene, st stepState) {
 	if st.screws != drawing.NoPen {
 		g.Group(drawing.Fasteners, "", func(g *drawing.Scene) { d.screws(g, st.screws) })
 	}
+	if st.below != drawing.NoPen {
+		g.Group(drawing.Caps, "", func(g *drawing.Scene) { d.extenders(g, st.below) })
+	}
 	if st.cap != drawing.NoPen {
 		g.Group(drawing.Caps, "", func(g *drawing.Scene) { g.Line(st.cap, m.all(d.turned(p.cap(), st.tilt)...)...) })
 	}
 	g.Group(drawing.Lettering, "", func(g *drawing.Scene) {
-		g.Text(drawing.Pt(0, d.room.Max.Y-90), d.Say.Say(words.WorkStreet), drawing.Style{})
-		g.Text(drawing.Pt(d.room.Max.X, d.room.Max.Y-90), d.Say.Say(words.WorkRoof), drawing.Style{Align: drawing.Right})
+		d.foot(g)
+	})
+}
+
+// foot names the two sides under a section.
+func (d *stepDrawing) foot(g *drawing.Scene) {
+	g.Text(drawing.Pt(0, d.room.Max.Y-110), d.Say.Say(words.WorkStreet), drawing.Style{Face: drawing.Bold})
+	g.Text(drawing.Pt(d.room.Max.X, d.room.Max.Y-110), d.Say.Say(words.WorkRoof), drawing.Style{Face: drawing.Bold, Align: drawing.Right})
+}
+
+// extenders draws the pieces that hang below the legs of the cap, which is not there
+// yet: each begins above the leg's foot.
+func (d *stepDrawing) extenders(g *drawing.Scene, pen drawing.Pen) {
+	off := 1.2 * d.m.ratio
+	for _, e := range []struct {
+		high length.Length
+		x, y float64
+	}{{d.Work.Below, d.p.face - off, d.p.footF}, {d.Work.BelowRoof, d.p.back + off, d.p.footR}} {
+		if e.high > 0 {
+			foot := math.Min(e.y+e.high.MM(), d.floor)
+			g.Line(pen, d.m.all(xy{e.x, foot - e.high.MM()}, xy{e.x, foot})...)
+		}
+	}
+}
+
+// stop is the sign of the step at which everything waits for a signature.
+func (d *stepDrawing) stop(g *drawing.Scene) {
+	said := d.Say.Say(words.WorkStop)
+	room := d.above(d.p.under(0))
+	r := min(drawing.Width(drawing.Bold, said, drawing.Title)*7/10+150, room.Height()/2, d.room.Width()/2-40)
+	c := room.Centre()
+	var ring []drawing.Point
+	for k := range 8 {
+		ring = append(ring, drawing.Polar(c, r, 225+450*k))
+	}
+	g.Group(drawing.Lettering, "", func(g *drawing.Scene) {
+		z := drawing.Title
+		for z > drawing.Note && drawing.Width(drawing.Bold, said, z) > r*14/10 {
+			z -= 10
+		}
+		if drawing.Width(drawing.Bold, said, z) <= r*14/10 {
+			g.Polygon(drawing.Thick, ring...)
+		}
+		g.Text(drawing.Pt(c.X, c.Y+drawing.Unit(z)/2), said, drawing.Style{Size: z, Face: drawing.Bold, Align: drawing.Middle})
 	})
 }
 
@@ -331,7 +388,8 @@ func (d *stepDrawing) ring(g *drawing.Scene, at xy) {
 	g.Group(drawing.Lettering, "", func(g *drawing.Scene) { g.Circle(drawing.Medium, c, max(r, 150)) })
 }
 
-// stringEnd shows the string from its end, on the chair's front edge.
+// stringEnd shows the string from its end, where the street-side edges of the chairs
+// will stand.
 func (d *stepDrawing) stringEnd(g *drawing.Scene) {
 	a := d.p.chairA
 	at := d.m.at(xy{a, d.p.set(a) - 0.75*d.m.ratio})

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/plan"
 )
 
@@ -21,8 +22,8 @@ func (d *stepDrawing) stepPlate(over drawing.Unit) (m paperMap, half float64) {
 
 // sides names street and roof of a plan.
 func (d *stepDrawing) sides(g *drawing.Scene) {
-	g.Text(drawing.Pt(0, 310), "street", drawing.Style{})
-	g.Text(drawing.Pt(0, d.room.Max.Y-90), "roof", drawing.Style{})
+	g.Text(drawing.Pt(0, 330), d.Say.Say(words.WorkStreet), drawing.Style{Face: drawing.Bold})
+	g.Text(drawing.Pt(0, d.room.Max.Y-110), d.Say.Say(words.WorkRoof), drawing.Style{Face: drawing.Bold})
 }
 
 // splices draws plate and tape of a joint in plan, with the distance of the
@@ -57,11 +58,11 @@ func (d *stepDrawing) splices(g *drawing.Scene) {
 		g.Line(drawing.Centre, drawing.Pt(a.X, a.Y-420), m.at(xy{0, out}).Add(drawing.Pt(0, 200)))
 		at := a.Y - 270
 		stepDim(g, a.X, b.X, at, a.Y-90)
-		words := d.short(d.Work.Tape)
-		if right := b.X + 160; right+drawing.Width(drawing.Regular, words, drawing.Note) <= d.room.Max.X {
-			g.Text(drawing.Pt(right, at+100), words, drawing.Style{})
+		said := d.short(d.Work.Tape)
+		if right := b.X + 160; right+drawing.Width(drawing.Regular, said, drawing.Note) <= d.room.Max.X {
+			g.Text(drawing.Pt(right, at+100), said, drawing.Style{})
 		} else {
-			g.Text(drawing.Pt(a.X-160, at+100), words, drawing.Style{Align: drawing.Right})
+			g.Text(drawing.Pt(a.X-160, at+100), said, drawing.Style{Align: drawing.Right})
 		}
 	})
 	g.Group(drawing.Lettering, "", func(g *drawing.Scene) { d.sides(g) })
@@ -86,12 +87,12 @@ func (d *stepDrawing) gap(g *drawing.Scene) {
 			g.Line(drawing.Thin, m.all(xy{x, 0}, xy{x, mid - 2*z}, xy{x - k*z, mid - z}, xy{x + k*z/2, mid + z}, xy{x, mid + 2*z}, xy{x, out})...)
 		}
 	})
-	words := d.short(j.Gap.Real)
+	said := d.short(j.Gap.Real)
 	switch {
 	case j.Kind != plan.ExpansionJoint:
-		words = d.short(d.Work.GapThen.Real) + " at " + d.degrees(d.Work.Reference)
+		said = d.Say.Say(words.WorkGapAt, words.In("gap", d.short(d.Work.GapThen.Real)), words.In("temperature", d.degrees(d.Work.Reference)))
 	case !j.Moves:
-		words = "HOLD"
+		said = d.Say.Say(words.ViewHold)
 	}
 	g.Group(drawing.Dimensions, "", func(g *drawing.Scene) {
 		a := m.at(xy{0, 0})
@@ -105,7 +106,7 @@ func (d *stepDrawing) gap(g *drawing.Scene) {
 			g.Line(drawing.Thin, drawing.Pt(x, a.Y-90), drawing.Pt(x, at-110))
 			stepArrow(g, drawing.Medium, drawing.Pt(x+k*480, at), drawing.Pt(x, at))
 		}
-		g.Text(drawing.Pt(a.X, at-190), words, drawing.Style{Align: drawing.Middle})
+		g.Text(drawing.Pt(a.X, at-190), said, drawing.Style{Align: drawing.Middle})
 	})
 	g.Group(drawing.Lettering, "", func(g *drawing.Scene) { d.sides(g) })
 }
@@ -129,15 +130,14 @@ func (d *stepDrawing) trim(g *drawing.Scene) {
 		m := box.Centre().Y
 		g.Line(drawing.Thin, drawing.Pt(x(cut), box.Min.Y), drawing.Pt(x(far), box.Min.Y), drawing.Pt(x(far), m-150), drawing.Pt(x(far-70), m-70), drawing.Pt(x(far-20), m+70), drawing.Pt(x(far), m+150), drawing.Pt(x(far), box.Max.Y), drawing.Pt(x(cut), box.Max.Y))
 		g.Line(drawing.Thick, drawing.Pt(x(cut), box.Min.Y-150), drawing.Pt(x(cut), box.Max.Y+150))
-		g.Text(drawing.Pt(x((cut+far)/2), m-150), "closer", drawing.Style{Align: drawing.Middle})
-		g.Text(drawing.Pt(x((cut+far)/2), m+400), q.Mark, drawing.Style{Align: drawing.Middle, Face: drawing.Bold})
+		g.Text(drawing.Pt(x((cut+far)/2), m-150), d.Say.Say(words.WorkCloser), drawing.Style{Align: drawing.Middle, Face: drawing.Bold})
 	})
 	g.Group(drawing.Dimensions, "", func(g *drawing.Scene) {
 		stepDim(g, x(0), x(cut), box.Min.Y-330, box.Min.Y-80)
-		words := d.short(q.Allowance)
-		half := drawing.Width(drawing.Regular, words, drawing.Note)/2 + 20
+		said := d.short(q.Allowance)
+		half := drawing.Width(drawing.Regular, said, drawing.Note)/2 + 20
 		at := min(max(x(cut/2), half), d.room.Max.X-half)
-		g.Text(drawing.Pt(at, box.Min.Y-460), words, drawing.Style{Align: drawing.Middle})
+		g.Text(drawing.Pt(at, box.Min.Y-460), said, drawing.Style{Align: drawing.Middle})
 	})
 	g.Group(drawing.Lettering, "", func(g *drawing.Scene) { d.sides(g) })
 }

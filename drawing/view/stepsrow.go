@@ -57,7 +57,7 @@ func (d *stepDrawing) row(g *drawing.Scene, box drawing.Rect, of stepRow) {
 		}
 		g.Group(drawing.Caps, "", func(g *drawing.Scene) { v.caps(g, p, d.Run.Pieces) })
 		if of.string != drawing.NoPen {
-			g.Group(drawing.Chairs, "", func(g *drawing.Scene) { v.line(g, p, d.Run.Chairs[d.Work.From].At, d.Run.Chairs[d.Work.To].At) })
+			g.Group(drawing.Chairs, "", func(g *drawing.Scene) { v.line(g, p, 0, d.Run.Cap.Real) })
 		}
 		if of.stations {
 			g.Group(drawing.Dimensions, "", func(g *drawing.Scene) { v.stations(g, p, i, d.Run.Chairs) })
@@ -90,7 +90,7 @@ func (d *stepDrawing) lane(box drawing.Rect, of stepRow) *stepLane {
 	if len(v.parts) > 1 {
 		v.parts[1].x = v.parts[0].x + drawing.Round(v.parts[0].to.MM()/v.along) + gap
 	}
-	v.high = min(box.Height()*60/100, 1300)
+	v.high = min(box.Height()*55/100, 2000)
 	v.top = box.Min.Y + (box.Height()-v.high)/2
 	cross := d.Run.Outside.MM() / v.high.Millimetres()
 	y := func(behind length.Length) drawing.Unit { return v.top + drawing.Round(behind.MM()/cross) }
@@ -137,19 +137,19 @@ func (v *stepLane) chairs(g *drawing.Scene, p stepStretch, all []plan.Chair) {
 // caps draws the pieces that are laid.
 func (v *stepLane) caps(g *drawing.Scene, p stepStretch, all []plan.Piece) {
 	for _, q := range all {
-		if q.Kind.Along() && v.of.caps == drawing.NoPen || q.To <= p.from || q.From >= p.to {
+		if v.of.caps == drawing.NoPen || q.To <= p.from || q.From >= p.to {
 			continue
 		}
 		g.Fill(drawing.White, drawing.Thin, drawing.Box(v.at(p, q.From), v.top, v.at(p, q.To), v.top+v.high).Corners()...)
 	}
 }
 
-// line draws the string between two chairs.
+// line draws the string between two stations.
 func (v *stepLane) line(g *drawing.Scene, p stepStretch, first, last length.Length) {
 	if first == last || !p.in(first) && first > p.to || !p.in(last) && last < p.from {
 		return
 	}
-	a, b := max(v.at(p, first)-v.half/2, v.at(p, p.from)+60), min(v.at(p, last)+v.half/2, v.at(p, p.to)-60)
+	a, b := v.at(p, first), v.at(p, last)
 	g.Line(v.of.string, drawing.Pt(a, v.front), drawing.Pt(b, v.front))
 	if p.in(first) {
 		g.Dot(drawing.Pt(a, v.front), 65, drawing.Black)

@@ -7,18 +7,22 @@ type StepKind int
 
 // The steps, in their order.
 const (
-	NailerStep   StepKind = iota // with the packing, unless that lies above the membrane
+	NailerStep   StepKind = iota // with the build-up, unless that lies above the membrane
 	MembraneStep                 // over the wall top
-	PackingStep                  // chair-only packing above the membrane
-	CornersStep                  // what the string is pulled from: corners, or the ends of a run without them
-	StringStep                   // along the chairs' fronts
-	ChairsStep                   // along the string
-	SplicesStep                  // plates and tape
-	TrimStep                     // field closers
-	HookStep                     // the front first
+	PackingStep                  // build-up under chairs alone, above the membrane
+	MarkStep                     // where the cap line begins and ends, from the plumbed corners of the wall
+	StringStep                   // from mark to mark
+	CornersStep                  // chairs and supports of the welded pieces
+	ChairsStep                   // all other chairs
+	ExtenderStep                 // below a leg that is taller than anything tested
+	TryStep                      // welded pieces, dry
+	InspectStep                  // before anything is covered
+	SplicesStep                  // string down, plates and tape
+	TrimStep                     // closers that are cut on the roof
+	HookStep                     // film off, the street side first
 	GapStep                      // by the metal's temperature
-	SnapStep                     // the rear
-	CheckStep                    // all along
+	SnapStep                     // the roof side
+	CheckStep                    // at every chair
 )
 
 // Packed is how a wall top is built up.
@@ -45,17 +49,22 @@ type Work struct {
 	Membrane      string // its name; empty: none
 	Corners, Ends bool   // kinds of pieces whose chairs are set first
 	Breaks, Tees  bool
-	Later         bool          // chairs are set to the string
-	OuterFree     bool          // at an end that no such piece closes the outermost chair is set for the string
+	Supports      bool          // corner supports stand under them
+	SupportScrew  string        // what fastens one of them
+	SupportScrews int           // and how many; zero: not stated
+	Later         bool          // other chairs are set after those of the welded pieces
+	Below         length.Length // height of an extender under the street-side leg; zero: none
+	BelowRoof     length.Length // and under the roof-side leg
 	PilotDia      length.Length // zero: no pilots
 	Tape          length.Length // from a joint's centre line to the middle of a strip
 	Jointed       bool          // a joint is shown
 	Joint         Joint
 	GapThen       Value // of that joint at the reference temperature
 	Reference     Temperature
-	Closes        bool // a closer is cut on the roof
+	FilmOff       string // when the fabricator wants the film off; empty: not stated
+	Closes        bool   // a closer is cut on the roof
 	Closer        Piece
-	From, To      int           // chairs that the string is pulled between
+	StringBehind  Value         // the string line behind the cap line
 	ChairLong     length.Length // of a chair along the run
 	ChairFront    length.Length // its edges behind the cap line, under the widest cap
 	ChairRear     length.Length
