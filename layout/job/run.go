@@ -103,6 +103,9 @@ func (r *Run) keys(k keys, above *Perimeter, known, open bool) {
 	k.text("name", &r.Name, "one to four capital letters or digits", "N")
 	r.checkName(k)
 	k.length("length", &r.Length, "the length of the run", `58'-7 1/4"`)
+	if f := k.lengthAsTyped(); f != nil {
+		k.d.typed[k.full("length")] = strings.TrimSpace(f.value.text)
+	}
 	repeated(k, "face", &r.Face, above.face, faces(), "the face the length is measured on", "front")
 	repeated(k, "basis", &r.Basis, above.basis, bases(), "where the length comes from", "measured")
 	k.text("survey_line", &r.SurveyLine, "the two named points the offsets are taken from", "nail NW to nail NE")
@@ -142,6 +145,14 @@ func (r *Run) keys(k keys, above *Perimeter, known, open bool) {
 			k.d.unsure = true
 		}
 	}
+}
+
+// lengthAsTyped is a run's length as the file writes it, if it was read from one.
+func (p *part) lengthAsTyped() *field {
+	if p.d.mode != reading || p.n == nil {
+		return nil
+	}
+	return p.n.field("length")
 }
 
 // checkName sees that a run's name fits piece marks.
