@@ -33,6 +33,7 @@ type Run struct {
 	Name        string
 	Wall        string // name of a Wall; empty: the perimeter's
 	Length      length.Length
+	LengthAt    finding.Place
 	Face        Face
 	Basis       Basis
 	Right       End    // how it ends at the right hand
@@ -103,6 +104,7 @@ func (r *Run) keys(k keys, above *Perimeter, known, open bool) {
 	k.text("name", &r.Name, "one to four capital letters or digits", "N")
 	r.checkName(k)
 	k.length("length", &r.Length, "the length of the run", `58'-7 1/4"`)
+	r.LengthAt = k.placeOf("length")
 	if f := k.lengthAsTyped(); f != nil {
 		k.d.typed[k.full("length")] = strings.TrimSpace(f.value.text)
 	}
