@@ -17,11 +17,13 @@ import (
 const togetherLeast = length.Inch
 
 // together finds readings beside each other that stand out from the rest of their
-// run in one measure alone. Where a pier or a bay really stands there, its width and
-// its face, or both its tops, change in one place, and nothing is said.
+// run in one measure alone: in the offset, while the width stays as it is, or in one
+// top. Where a pier or a bay really stands there, its width and its face, or both its
+// tops, change in one place, and nothing is said; nor of a width alone, since a wall
+// may be thicker to the roof for a stretch.
 func together(all []series) (m job.Measure, found []slips.Found, s series) {
 	with := map[job.Measure]job.Measure{ // what changes with it in a wall; look-up only
-		job.MeasureWidth: job.MeasureOffset, job.MeasureOffset: job.MeasureWidth,
+		job.MeasureOffset:     job.MeasureWidth,
 		job.MeasureTopOutside: job.MeasureTopInside, job.MeasureTopInside: job.MeasureTopOutside,
 	}
 	by := map[job.Measure]series{}
