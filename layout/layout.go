@@ -142,6 +142,8 @@ func build(j *job.Job) (*Layout, finding.List) {
 	keep(l.meeting(set.List()))
 	keep(l.families())
 	keep(l.made())
+	keep(l.holesFit())
+	keep(l.overweight())
 	keep(l.chairFindings())
 	keep(l.checks())
 	stop()

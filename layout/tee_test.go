@@ -132,6 +132,13 @@ func TestTeeMirror(t *testing.T) {
 func TestTeeFindings(t *testing.T) {
 	const in = length.Inch
 	cross := func() *job.Job { return jobtest.Cross(600*in, 300*in, 240*in, job.TeeCentre) }
+	at := func(j *job.Job, station length.Length) { // both ends, so that the wall stays square
+		p := &j.Perimeters[0]
+		p.Starts.Tee.At = station
+		if far := p.Runs[len(p.Runs)-1].Right.Tee; far != nil {
+			far.At = 600*in - station
+		}
+	}
 	for _, c := range []struct {
 		name, code string
 		change     func(j *job.Job)
@@ -148,8 +155,8 @@ func TestTeeFindings(t *testing.T) {
 		{"a post stands at its joint", "plate-blocked", func(j *job.Job) {
 			j.Perimeters[1].Runs[0].Obstacles = []job.Obstacle{{Name: "post", Station: 265 * in, Extent: 3 * in, Does: job.BlocksJoint}}
 		}, []string{"A"}},
-		{"a corner leg has no room", "no-fit", func(j *job.Job) { j.Perimeters[0].Starts.Tee.At = 40 * in }, []string{"A"}},
-		{"it reaches past the corner", "tee-place", func(j *job.Job) { j.Perimeters[0].Starts.Tee.At = 20 * in }, nil},
+		{"a corner leg has no room", "no-fit", func(j *job.Job) { at(j, 40*in) }, []string{"A"}},
+		{"it reaches past the corner", "tee-place", func(j *job.Job) { at(j, 20*in) }, nil},
 		{"the branch lies along its main", "tee-along", func(j *job.Job) { j.Perimeters[0].Bearing = 90 * job.Degree }, nil},
 		{"it comes back along its main", "tee-along", func(j *job.Job) { j.Perimeters[0].Bearing = 270 * job.Degree }, nil},
 		{"it lies nearly along its main", "tee-along", func(j *job.Job) { j.Perimeters[0].Bearing = (180 - 61) * job.Degree }, nil},

@@ -4,10 +4,12 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"copingset/layout"
 	"copingset/layout/fact"
+	"copingset/layout/job"
 	"copingset/layout/length"
 )
 
@@ -28,15 +30,30 @@ func WriteCSV(w io.Writer, s Schedule) error {
 	if err := c.Write(s.Header); err != nil {
 		return err
 	}
+	rows := make([][]string, 0, len(s.Rows))
 	for _, r := range s.Rows {
 		if len(r) != len(s.Header) {
 			return fmt.Errorf("%s: a row of %d cells under a header of %d", s.Name, len(r), len(s.Header))
 		}
+		rows = append(rows, worded(r))
 	}
-	if err := c.WriteAll(s.Rows); err != nil {
+	if err := c.WriteAll(rows); err != nil {
 		return err
 	}
 	return c.Error()
+}
+
+// worded puts an apostrophe before words that a spreadsheet would take for a
+// formula: names are what somebody typed, and must not work anything out, or lead
+// anywhere, where a list is opened.
+func worded(row []string) []string {
+	out := slices.Clone(row)
+	for i, cell := range out {
+		if job.Formula(cell) {
+			out[i] = "'" + cell
+		}
+	}
+	return out
 }
 
 // Schedules are all tables of a layout, in a fixed order.

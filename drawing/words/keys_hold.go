@@ -56,4 +56,13 @@ const (
 	HoldRearPlay            Key = "hold.rear-play"
 	HoldHookInWall          Key = "hold.hook-in-wall"
 	HoldStripMisread        Key = "hold.strip-misread"
+	HoldLevelsMixed         Key = "hold.levels-mixed"
+	HoldMovementOverGap     Key = "hold.movement-over-gap"
+	HoldDecimalFeet         Key = "hold.decimal-feet"
+	HoldCornerReading       Key = "hold.corner-reading"
+	HoldColumnWhole         Key = "hold.column-whole"
+	HoldHoleOff             Key = "hold.hole-off"
+	HoldHoleWide            Key = "hold.hole-wide"
+	HoldHoleInFold          Key = "hold.hole-in-fold"
+	HoldPieceOverCrate      Key = "hold.piece-over-crate"
 )

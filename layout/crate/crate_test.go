@@ -233,20 +233,30 @@ func TestLiftOfACrate(t *testing.T) {
 }
 
 func TestOverSaysWhatAndByWhat(t *testing.T) {
-	j := jobtest.Job()
-	j.Crating.LengthMost = 120 * length.Inch
-	j.Crating.WeightMost, j.Crating.Tare = 14000, 8000
-	j.Perimeters = []job.Perimeter{jobtest.Rectangle(480*length.Inch, 240*length.Inch)}
-	l, _ := layout.Build(j)
-	var text string
-	for _, f := range l.Findings {
-		if f.Code == "crate-over" {
-			text += f.What + "\n"
+	for _, c := range []struct {
+		change func(*job.Crating)
+		code   string
+		want   []string
+	}{
+		{func(c *job.Crating) { c.LengthMost = 120 * length.Inch }, "crate-over",
+			[]string{"piece A-02 is ", "long, and a crate may be 10'-0\" (3048 mm)"}},
+		{func(c *job.Crating) { c.WeightMost, c.Tare = 14000, 8000 }, "piece-over-crate",
+			[]string{"A-02", "with the crate's own weight, and a crate may weigh 30.9 lb (14.0 kg)"}},
+	} {
+		j := jobtest.Job()
+		c.change(&j.Crating)
+		j.Perimeters = []job.Perimeter{jobtest.Rectangle(480*length.Inch, 240*length.Inch)}
+		l, _ := layout.Build(j)
+		var text string
+		for _, f := range l.Findings {
+			if f.Code == c.code {
+				text += f.What + "\n"
+			}
 		}
-	}
-	for _, want := range []string{"long, and a crate may be 10'-0\" (3048 mm)", "with the crate's own weight, and a crate may weigh 30.9 lb (14.0 kg)", "piece A-02 "} {
-		if !strings.Contains(text, want) {
-			t.Errorf("%q is not said in %s", want, text)
+		for _, want := range c.want {
+			if !strings.Contains(text, want) {
+				t.Errorf("%q is not said in %s", want, text)
+			}
 		}
 	}
 }

@@ -37,6 +37,7 @@ func (d *decoder) check(j *Job) {
 	d.checkWalls(j)
 	d.checkRanges(j)
 	d.checkParts(j)
+	d.checkSlips(j)
 }
 
 // checkCrating asks whether a crate may weigh what it weighs empty.

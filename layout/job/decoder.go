@@ -29,8 +29,9 @@ type decoder struct {
 	list   finding.List
 	counts map[string]int // findings of a code
 	places map[string]finding.Place
-	said   []Entry // the values that were read
-	system *part   // as it stands in the file
+	said   []Entry           // the values that were read
+	typed  map[string]string // lengths of runs as they were written, by path
+	system *part             // as it stands in the file
 	// sources are the files read so far, the job file first.
 	sources []Source
 	bytes   int64 // of all files
@@ -47,7 +48,7 @@ type decoder struct {
 // newDecoder begins with the job file of that name.
 func newDecoder(fsys fs.FS, name string) *decoder {
 	return &decoder{fsys: fsys, dir: path.Dir(name), file: path.Base(name), keys: newKeyTable(),
-		places: map[string]finding.Place{}, counts: map[string]int{}}
+		places: map[string]finding.Place{}, counts: map[string]int{}, typed: map[string]string{}}
 }
 
 // decode reads the whole tree.

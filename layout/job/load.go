@@ -249,12 +249,15 @@ func (d *decoder) plainText(data, name string) (string, bool) {
 
 // hidden says whether a character cannot be seen and is no blank or line end:
 // control characters, the line ends only some programs know, marks that turn
-// the direction of writing, and a byte order mark inside the text.
+// the direction of writing, joiners and hyphens that are not drawn, and a byte
+// order mark inside the text.
 func hidden(r rune) bool {
 	switch {
 	case r == '\t' || r == '\n' || r == '\r':
 		return false
 	case r < ' ' || 0x7f <= r && r <= 0x9f:
+		return true
+	case r == 0xad || r == 0x61c || r == 0x180e || r == 0x200e || r == 0x200f || 0x2060 <= r && r <= 0x2064:
 		return true
 	case r == 0x2028 || r == 0x2029 || 0x202a <= r && r <= 0x202e || 0x2066 <= r && r <= 0x2069:
 		return true

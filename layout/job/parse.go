@@ -369,6 +369,10 @@ func ParseSlope(s string) (Slope, error) {
 	for at := 0; ; {
 		i := strings.Index(s[at:], " in ")
 		if i < 0 {
+			if rise, err := length.Parse(s); err == nil && rise > 0 { // the roofer's half: so much, and the foot unsaid
+				return 0, wrong("value-slope", "write `"+s+" in 12\"` if it falls so much in a foot, or over what length it does",
+					"%s is a length and no slope: it does not say in how much", show(s))
+			}
 			return fail("is not a slope")
 		}
 		rise, errA := length.Parse(s[:at+i])

@@ -226,7 +226,7 @@ func TestPressure(t *testing.T) {
 func TestExamples(t *testing.T) {
 	table := newKeyTable()
 	reader := func() *decoder {
-		return &decoder{file: "x", keys: table, counts: map[string]int{}, places: map[string]finding.Place{}}
+		return &decoder{file: "x", keys: table, counts: map[string]int{}, places: map[string]finding.Place{}, typed: map[string]string{}}
 	}
 	var files []*node
 	for _, file := range []string{"every-key.yaml", "base.yaml", "heron.yaml"} {

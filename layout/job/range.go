@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"copingset/layout/finding"
 	"copingset/layout/length"
@@ -76,18 +77,19 @@ const (
 )
 
 // plausible refuses what in a reading is outside its limits. place gives the
-// place of a measure, unit the unit its number was written in.
+// place of a measure, unit the unit its number was written in; tell takes what is
+// found.
 func (d *decoder) plausible(run string, q *Reading, place func(name string) finding.Place,
-	unit func(m measured) length.Length) bool {
+	unit func(m measured) length.Length, tell func(measured, finding.Finding)) bool {
 	ok := true
 	for _, m := range q.measured() {
 		if m.value == nil || m.least <= *m.value && *m.value <= m.most || m.least > 0 && *m.value <= 0 {
 			continue // no width at all is told with the run
 		}
 		ok = false
-		d.errorf("reading-range", place(m.name), m.guess(*m.value, unit(m)),
+		tell(m, finding.New(finding.Error, "reading-range", place(m.name), m.guess(*m.value, unit(m)),
 			"run %s: %s %s at station %s: %s (%s to %s)", run, m.name, Both(*m.value), Both(q.Station), m.why,
-			Both(m.least), Both(m.most))
+			Both(m.least), Both(m.most)))
 	}
 	return ok
 }
@@ -192,7 +194,8 @@ func (c *runCheck) inline() {
 			}
 		}
 		place := func(name string) finding.Place { return c.d.places[path()+"."+name] }
-		fine := c.d.plausible(c.r.Name, q, place, func(m measured) length.Length { return typedIn(*m.value) })
+		fine := c.d.plausible(c.r.Name, q, place, func(m measured) length.Length { return typedIn(*m.value) },
+			func(_ measured, f finding.Finding) { c.d.add(f) })
 		if i > 0 && fine && !c.d.jumps(c.r.Name, &c.r.Readings[i-1], q, place) {
 			return
 		}
@@ -207,7 +210,15 @@ func (s *survey) ranges(w row, target *surveyed, r *Reading) bool {
 			return u
 		}
 		return typedIn(*m.value)
+	}, func(m measured, f finding.Finding) {
+		of := &s.columns[s.find(m.name)].of
+		of.outside = append(of.outside, outsideOf{f, m})
 	})
+	for _, m := range append(r.measured(), measured{span: span{name: "station"}, value: &r.Station}) {
+		if i := s.find(m.name); i >= 0 && m.value != nil {
+			s.columns[i].count(strings.TrimSpace(w.cells[i]), *m.value, w.at[i])
+		}
+	}
 	if n := len(target.rows); fine && n > 0 && !target.jumped {
 		target.jumped = !s.d.jumps(target.run.Name, &target.rows[n-1], r, place)
 	}

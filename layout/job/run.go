@@ -33,6 +33,7 @@ type Run struct {
 	Name        string
 	Wall        string // name of a Wall; empty: the perimeter's
 	Length      length.Length
+	LengthAt    finding.Place
 	Face        Face
 	Basis       Basis
 	Right       End    // how it ends at the right hand
@@ -103,6 +104,10 @@ func (r *Run) keys(k keys, above *Perimeter, known, open bool) {
 	k.text("name", &r.Name, "one to four capital letters or digits", "N")
 	r.checkName(k)
 	k.length("length", &r.Length, "the length of the run", `58'-7 1/4"`)
+	r.LengthAt = k.placeOf("length")
+	if f := k.lengthAsTyped(); f != nil {
+		k.d.typed[k.full("length")] = strings.TrimSpace(f.value.text)
+	}
 	repeated(k, "face", &r.Face, above.face, faces(), "the face the length is measured on", "front")
 	repeated(k, "basis", &r.Basis, above.basis, bases(), "where the length comes from", "measured")
 	k.text("survey_line", &r.SurveyLine, "the two named points the offsets are taken from", "nail NW to nail NE")
@@ -142,6 +147,14 @@ func (r *Run) keys(k keys, above *Perimeter, known, open bool) {
 			k.d.unsure = true
 		}
 	}
+}
+
+// lengthAsTyped is a run's length as the file writes it, if it was read from one.
+func (p *part) lengthAsTyped() *field {
+	if p.d.mode != reading || p.n == nil {
+		return nil
+	}
+	return p.n.field("length")
 }
 
 // checkName sees that a run's name fits piece marks.

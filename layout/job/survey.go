@@ -37,6 +37,7 @@ type column struct {
 	unit    length.Length // of bare numbers; zero: none
 	noUnit  bool          // a bare number without a unit was reported
 	skipped bool
+	of      ofColumn
 }
 
 // survey is one CSV file being read.
@@ -46,7 +47,7 @@ type survey struct {
 	lines     []string
 	names     []string // of the runs, in the order of the job
 	runs      map[string]*surveyed
-	strangers map[string]bool // runs the job does not have, reported
+	strangers []stranger // runs the job does not have
 	columns   []column
 }
 
@@ -120,6 +121,7 @@ func (s *survey) read() {
 		}
 		s.reading(w)
 	}
+	s.units()
 	if s.columns == nil {
 		s.fail("csv-empty", finding.Place{File: s.file, Line: 1, Col: 1}, "write the heading "+strings.Join(s.wanted(true), ",")+" and a row for each reading",
 			"the survey has no rows")
@@ -386,13 +388,9 @@ func (s *survey) target(name string, at finding.Place) *surveyed {
 		s.fail("value-missing", at, "write the run's name in every row", "the row does not say which run it belongs to")
 		return nil
 	case r == nil:
-		if !s.strangers[name] {
-			s.strangers[name] = true
-			mend := "the runs of the job are " + strings.Join(s.names, ", ")
-			if near := finding.Suggest(name, s.names); near != "" {
-				mend = "did you mean `" + near + "`?"
-			}
-			s.fail("csv-run", at, mend, "the job has no run %s", show(name))
+		s.d.unsure = true
+		if !slices.ContainsFunc(s.strangers, func(o stranger) bool { return o.name == name }) {
+			s.strangers = append(s.strangers, stranger{name, at, s})
 		}
 		return nil
 	case !r.mine:

@@ -27,24 +27,26 @@ type surveyFiles struct {
 func (d *decoder) surveys(j *Job) {
 	files := d.surveyFiles(j)
 	joined := map[*Run][]*surveyed{}
+	var strangers []stranger
 	for i, name := range files.names {
 		text, ok := d.load(name, files.at[i], surveyFile)
 		if !ok {
 			d.unsure = true
 			continue
 		}
-		s := &survey{d: d, file: text.file, lines: text.lines, runs: map[string]*surveyed{},
-			strangers: map[string]bool{}}
+		s := &survey{d: d, file: text.file, lines: text.lines, runs: map[string]*surveyed{}}
 		for k := range j.Perimeters {
 			s.include(&j.Perimeters[k], fmt.Sprintf("perimeters[%d]", k), slices.Contains(files.of[k], name))
 		}
 		s.read()
+		strangers = append(strangers, s.strangers...)
 		for _, name := range s.names {
 			if r := s.runs[name]; len(r.rows) > 0 {
 				joined[r.run] = append(joined[r.run], r)
 			}
 		}
 	}
+	d.strangersTold(j, strangers, func(r *Run) bool { return len(joined[r]) > 0 })
 	for i := range j.Perimeters {
 		for k := range j.Perimeters[i].Runs {
 			r := &j.Perimeters[i].Runs[k]

@@ -108,8 +108,16 @@ func doubt(j *job.Job, walls []*Perimeter) finding.List {
 			rules[i].Scatter = slips.Scatter(like)
 		}
 	}
+	tops, offsets := map[*Run]bool{}, map[*Run]bool{} // look-up only
+	for _, p := range walls {
+		t, o := family(p)
+		tops[t], offsets[o] = true, true
+	}
 	for i, r := range runs {
 		r.doubtOne(j, all[i], rules)
+		if len(r.Suspects) == 0 { // one slip at a time: a doubted reading may be why the whole looks odd
+			r.doubtWhole(tops[r], offsets[r])
+		}
 		for k := range r.Suspects {
 			r.holdSuspect(j, &r.Suspects[k], &found)
 		}
@@ -156,6 +164,12 @@ func (r *Run) doubtOne(j *job.Job, all []series, rules []slips.Rule) {
 			v := s.values[f.Index].V
 			fits := func(other length.Length) bool { return slips.Fits(s.values, f.Index, other, f.Limit) }
 			add(s.of[f.Index], s.what, v, f.Expected, f.Limit, hint(j.Units, s.what, v, f.Expected, fits))
+		}
+	}
+	if m, group, s := together(all); len(r.Suspects) == 0 {
+		for _, f := range group {
+			add(s.of[f.Index], m, s.values[f.Index].V, f.Expected, f.Limit,
+				"it and the readings beside it stand together farther from the rest of the run than the rest is spread")
 		}
 	}
 	slip := length.Foot

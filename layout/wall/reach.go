@@ -119,11 +119,16 @@ func (r *Run) holdSuspect(j *job.Job, s *Suspect, found *finding.Set) {
 	}
 	q := s.Reading
 	others, what := r.suspectReaches(j, s)
+	said := "run " + r.Name + " at station " + job.Both(q.Job.Station) + ": the " + s.Measure + ", " + job.Both(s.Value) +
+		", stands out from its neighbours, which lead to " + job.Both(s.Expected)
+	why := s.Hint
+	if s.Whole {
+		said, why = "run "+r.Name+": "+s.Hint, ""
+	}
 	r.holdWith(finding.Finding{
 		Code: "survey-slip", Severity: finding.Hold, At: q.Job.At, Where: refAt(r, q.Station),
-		What: "run " + r.Name + " at station " + job.Both(q.Job.Station) + ": the " + s.Measure + ", " + job.Both(s.Value) +
-			", stands out from its neighbours, which lead to " + job.Both(s.Expected),
-		Why: s.Hint,
+		What: said,
+		Why:  why,
 		Mend: "measure again; if it stands, say so under the run: `cleared: [{station: " + typed(q.Job.Station, j.Units) + ", measure: " +
 			key(job.Measure(s.Measure)) + ", value: " + typed(s.Value, j.Units) + ", by: who measured, on: the date}]`",
 	}, others, what+" follows from a doubted "+s.Measure+" of run "+r.Name, found)

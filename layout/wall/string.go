@@ -23,6 +23,7 @@ type Suspect struct {
 	Value, Expected length.Length // as read, and as the neighbours have it
 	Limit           length.Length // how far it may stand from them before it is doubted
 	Hint            string        // the slip it looks like, if it looks like one
+	Whole           bool          // all readings of the run are doubted, as Hint says, and this one stands for them
 	Cleared         *job.Cleared  // nil: to be measured again
 }
 

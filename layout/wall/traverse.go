@@ -14,8 +14,7 @@ import (
 // is brought to the front.
 const kinkBelow = 20 * job.Degree
 
-// chain builds runs and corners of one perimeter and checks that its turns
-// make the kind it says it is.
+// chain builds runs and corners of one perimeter.
 func chain(j *job.Job, jp *job.Perimeter, found *finding.Set) *Perimeter {
 	p := &Perimeter{Job: jp, sloped: jp.Graded()}
 	for _, r := range jp.Runs {
@@ -80,16 +79,7 @@ func chain(j *job.Job, jp *job.Perimeter, found *finding.Set) *Perimeter {
 	if jp.Kind == job.Well {
 		want = -want
 	}
-	p.Closure.Angle = sum - want
-	if abs(p.Closure.Angle) > jp.MisclosureAngle {
-		mend := "check each turn; if the roof lies inside this loop it is `kind: roof` (+360°), if the loop is a hole in the roof it is `kind: well` (-360°)"
-		if abs(sum+want) <= jp.MisclosureAngle {
-			mend = "the turns are right for the other kind: write `kind: " + otherKind(jp.Kind) + "`, or every right and left is swapped because the plan was read from the street"
-		}
-		found.Errorf("turns-do-not-close", jp.At, mend,
-			"perimeter %s: right turns less left turns sum to %s, but a %s needs %s (limit %s)",
-			jp.Name, job.FormatAngle(sum), kindName(jp.Kind), job.FormatAngle(want), job.FormatAngle(jp.MisclosureAngle))
-	}
+	p.Closure.Angle = sum - want // judged by misses, which knows the lengths
 	return p
 }
 
@@ -239,17 +229,8 @@ func traverse(p *Perimeter, grid length.Length, found *finding.Set) {
 	if p.Closed() {
 		gx, gy = x, y
 		p.Closure.Length = length.FromMM(math.Hypot(gx, gy))
-		if p.Closure.Length > p.Job.MisclosureLength {
-			found.Append(finding.Finding{
-				Code: "does-not-close", Severity: finding.Error, At: p.Job.At,
-				Where: finding.Ref{Perimeter: p.Job.Name},
-				What: "perimeter " + p.Job.Name + ": the runs as measured miss their start by " +
-					length.Inches(p.Closure.Length, 16) + " (" + length.Millimetres(p.Closure.Length, 0) + " mm), limit " +
-					length.Inches(p.Job.MisclosureLength, 16) + " (" + length.Millimetres(p.Job.MisclosureLength, 0) + " mm)",
-				Mend: "measure again: a length, a face (front or rear) or a turn is wrong; opposite runs are compared first",
-			})
-		}
 	}
+	p.misses(gx, gy, grid, found)
 	done := 0.0
 	for i, r := range p.Runs {
 		f := first[i]

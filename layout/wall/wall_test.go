@@ -133,6 +133,18 @@ func TestClosureFindings(t *testing.T) {
 		{"read from the street", []job.Run{run("A", 240*in, -90), run("B", 240*in, -90), run("C", 240*in, -90), run("D", 240*in, -90)}, job.Roof, "turns-do-not-close", "well"},
 		{"a roof called a well", []job.Run{run("A", 240*in, 90), run("B", 240*in, 90), run("C", 240*in, 90), run("D", 240*in, 90)}, job.Well, "turns-do-not-close", "roof"},
 		{"a side too long", []job.Run{run("A", 240*in, 90), run("B", 240*in, 90), run("C", 246*in, 90), run("D", 240*in, 90)}, job.Roof, "does-not-close", "6\""},
+		{"its direction", []job.Run{run("A", 240*in, 90), run("B", 240*in, 90), run("C", 246*in, 90), run("D", 240*in, 90)}, job.Roof, "does-not-close",
+			"the end lies south (bearing 180°) of the start, along runs A, C"},
+		{"what closes it", []job.Run{run("A", 240*in, 90), run("B", 240*in, 90), run("C", 252*in, 90), run("D", 240*in, 90)}, job.Roof, "does-not-close",
+			"it closes with run A 1'-0\" (305 mm) longer, or run C 1'-0\" (305 mm) shorter"},
+		{"two digits", []job.Run{run("A", 852*in, 90), run("B", 240*in, 90), run("C", 204*in, 90), run("D", 240*in, 90)}, job.Roof, "does-not-close",
+			"it closes with run A with two digits changed over, 17'-0\" (5182 mm), or run C with two digits changed over, 71'-0\""},
+		{"a turn swapped", []job.Run{run("A", 240*in, 90), run("B", 240*in, 90), run("C", 120*in, 90), run("D", 120*in, 90), run("E", 120*in, 90), run("F", 360*in, 90)},
+			job.Roof, "turns-do-not-close", "look at corner C/D: the perimeter closes if right and left are swapped there, `turn: left 90`"},
+		{"an included angle", []job.Run{run("A", 240*in, 120), run("B", 300*in, 120), run("C", 240*in, 60), run("D", 300*in, 120)},
+			job.Roof, "turns-do-not-close", "look at corner A/B: the perimeter closes if the included angle was written for the turn, `turn: right 60`"},
+		{"two turns changed", []job.Run{run("A", 240*in, 60), run("B", 300*in, 120), run("C", 240*in, 120), run("D", 300*in, 60)}, job.Roof, "does-not-close",
+			"with the turns of corners"},
 	}
 	for _, c := range cases {
 		j := testJob(c.runs...)
@@ -187,8 +199,9 @@ func TestShimZones(t *testing.T) {
 
 func TestPackingOverIsAHoldAtItsStation(t *testing.T) {
 	j := testJob(run("A", 240*in, 90), run("B", 240*in, 90), run("C", 240*in, 90), run("D", 240*in, 90))
-	for _, i := range []int{3, 4} { // one alone would be a slip
-		j.Perimeters[0].Runs[2].Readings[i].TopInside = -4 * in
+	for _, i := range []int{3, 4} { // one alone would be a slip, and so would one edge alone
+		q := &j.Perimeters[0].Runs[2].Readings[i]
+		q.TopOutside, q.TopInside = -4*in, -4*in
 	}
 	_, all := build(t, j)
 	found := all.Holds()

@@ -223,6 +223,9 @@ func on(a, b Value, at length.Length) length.Length {
 	return a.V + length.MulDiv(b.V-a.V, int64(at-a.At), int64(span))
 }
 
+// Median is the middle one of values, or the mean of the middle two; it sorts them.
+func Median(s []length.Length) length.Length { return median(s) }
+
 // median is the middle one, or the mean of the middle two; it sorts.
 func median(s []length.Length) length.Length {
 	n := len(s)
