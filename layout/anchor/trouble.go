@@ -75,13 +75,14 @@ func NewBench(j *job.Job, d wind.Demand, runs []*cap.Run, grid length.Length) *B
 
 // Judge stands the chairs of a part of the perimeter as Build does, and tells whether
 // none of what cannot stand counts. Where chairs have no room is asked first: more of
-// them, for their load, do not make any.
-func (t *Bench) Judge(runs []*cap.Run, pieces []*cap.Piece, counts func(Trouble) bool) bool {
+// them, for their load, do not make any. In partial, what stands beyond is laid out by
+// guess: it is asked again.
+func (t *Bench) Judge(runs []*cap.Run, pieces []*cap.Piece, counts func(Trouble) bool, partial bool) bool {
 	b := newBuilder(t.j, t.d, t.seams, t.grid)
 	b.nearest = t.nearest
-	var out []*Run
-	for _, r := range runs {
-		out = append(out, &Run{Run: r})
+	out := make([]*Run, len(runs))
+	for i, r := range runs {
+		out[i] = &Run{Run: r}
 	}
 	sup := b.supports(pieces)
 	b.under = underOf(sup)
@@ -97,9 +98,15 @@ func (t *Bench) Judge(runs []*cap.Run, pieces []*cap.Piece, counts func(Trouble)
 	if slices.ContainsFunc(b.crowded, counts) {
 		return false
 	}
-	turned := b.loaded(out, sup)
-	if len(b.more) > 0 {
-		places()
+	all := b.troubles(out, sup, b.loads(out, sup))
+	bad, over := slices.ContainsFunc(all, counts), false
+	for _, k := range all { // where it is asked for a part, chairs beyond it are no reason to add any
+		over = over || k.Overloaded() && (!partial || counts(k))
 	}
+	if !over || partial && !bad {
+		return !bad
+	}
+	turned := b.loaded(out, sup)
+	places()
 	return !slices.ContainsFunc(b.troubles(out, sup, turned), counts)
 }

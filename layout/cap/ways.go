@@ -83,6 +83,7 @@ type Room struct {
 	Fixed  bool     // there is but the usual way
 	Ways   []Option // with a joint or straight pieces, the usual one first; more come with Grown
 	Whole  bool     // it may be one piece with what stands at both its ends
+	Held   bool     // legs alike stand at that corner
 	Ends   [2]bool  // a piece at its left, at its right, belongs to a closed end
 }
 
@@ -128,6 +129,7 @@ func (t *Bench) Rooms() []Room {
 			q.Section = Section{r.Index, i}
 			if i == len(all)-1 && r.Right.Corner != nil && !r.Right.Corner.Absorb {
 				q.Corner = r.Right.Corner
+				q.Held = t.b.legsOf(t.b.seams[q.Corner])[0].Held
 			}
 			q.Ends[0] = i == 0 && r.Left.Kind != job.EndTurn
 			q.Ends[1] = i == len(all)-1 && r.Right.Kind != job.EndTurn

@@ -84,7 +84,14 @@ func (t *stretch) judge(a, b, c stand.Jointed) bool {
 		inner = t.rooms[t.place(b.Run%n)].Run
 	}
 	w.own(begins, ends, inner)
-	return w.stands(t.stands, found)
+	// Between two runs that go on by themselves a piece is asked about but once.
+	partial := b == none && !(t.alone(a) && t.alone(c))
+	return w.stands(t.stands, found, partial)
+}
+
+// alone tells whether no joint of a cut is asked about: it is one of the chain's ends.
+func (t *stretch) alone(c stand.Jointed) bool {
+	return c.Run < 0 || !t.ring && (c.Run >= len(t.rooms) || !t.rooms[t.place(c.Run)].Short)
 }
 
 // window is a part of a perimeter laid out by itself.
@@ -117,7 +124,7 @@ func (w *window) own(begins, ends bool, inner int) {
 }
 
 // stands tells whether nothing is wrong with the pieces to be judged.
-func (w *window) stands(by *anchor.Bench, found finding.List) bool {
+func (w *window) stands(by *anchor.Bench, found finding.List, partial bool) bool {
 	for _, p := range w.pieces {
 		if w.open[p] && len(p.Miters) > 0 {
 			return false // it would turn on beyond a joint that is none
@@ -129,7 +136,7 @@ func (w *window) stands(by *anchor.Bench, found finding.List) bool {
 			return false
 		}
 	}
-	return by.Judge(w.runs, w.pieces, w.counts)
+	return by.Judge(w.runs, w.pieces, w.counts, partial)
 }
 
 // counts tells whether a trouble is one of the pieces to be judged. What a chair carries

@@ -224,8 +224,11 @@ func (t *stretch) touched(runs []*cap.Run, bad map[string]bool) bool {
 
 // solve searches the ways of a stretch.
 func (t *stretch) solve() bool {
-	for _, r := range t.rooms {
+	for i, r := range t.rooms {
 		if r.Short && (r.Fixed || len(r.Ways) == 0 && !r.Whole) {
+			return false
+		}
+		if (i+1 < len(t.rooms) || t.ring) && !r.Held {
 			return false
 		}
 	}
@@ -252,9 +255,8 @@ func (t *stretch) solve() bool {
 		}
 		t.ways[i] = all
 	}
-	t.asked = map[[3]stand.Jointed]bool{}
+	t.asked, t.chosen = map[[3]stand.Jointed]bool{}, cap.Ways{}
 	choice, ok := stand.Legs(chain, t.ring, t)
-	t.chosen = cap.Ways{}
 	for i, w := range choice {
 		t.put(t.chosen, stand.Jointed{Run: i, Way: w})
 	}

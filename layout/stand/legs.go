@@ -60,8 +60,8 @@ type Rules interface {
 const Whole = -1
 
 // Legs chooses a way for each run of a chain so that all pieces and joints stand, at the
-// least cost; of two choices that cost alike, the one that was come to first from
-// the chain's beginning, so whoever wants a mirrored answer to a mirrored question
+// least cost; of those that cost alike, the one that is come to first from the
+// chain's beginning, so whoever wants a mirrored answer to a mirrored question
 // begins both at the same end. No piece has more than two miters. A ring has no ends. It
 // is not ok only where no choice stands, or the rules are spent.
 //
@@ -91,6 +91,7 @@ type legState struct{ first, second, last, cut Jointed }
 type legNode struct {
 	legState
 	cost   Cost
+	depth  int // cuts before it
 	order  int
 	before *legNode
 }
@@ -109,7 +110,7 @@ var noJoint = Jointed{-2, 0}
 func (s *legSearch) push(before *legNode, c Jointed, cost Cost) {
 	n := &legNode{legState: legState{noJoint, noJoint, noJoint, c}, cost: cost, order: s.made, before: before}
 	if before != nil {
-		n.cost, n.last = before.cost.Plus(cost), before.cut
+		n.cost, n.depth, n.last = before.cost.Plus(cost), before.depth+1, before.cut
 		if n.first, n.second = before.first, before.second; s.ring && n.second == noJoint {
 			n.second = c
 		}
@@ -224,8 +225,11 @@ type legHeap []*legNode
 
 func (h legHeap) Len() int { return len(h) }
 func (h legHeap) Less(i, k int) bool {
-	if h[i].cost != h[k].cost {
+	switch {
+	case h[i].cost != h[k].cost:
 		return h[i].cost.Less(h[k].cost)
+	case h[i].depth != h[k].depth: // nearer the end, so that less is asked
+		return h[i].depth > h[k].depth
 	}
 	return h[i].order < h[k].order
 }
