@@ -39,7 +39,7 @@ drawing/view: drawing drawing/block drawing/place drawing/words fonts layout/cut
 fonts:
 golden:
 samples:
-layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/metal layout/plan layout/shop layout/wall layout/wind layout/withdrawal
+layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/metal layout/plan layout/shop layout/short layout/wall layout/wind layout/withdrawal
 layout/length:
 layout/plan: layout/fold layout/length
 layout/stand: layout/length
@@ -60,6 +60,7 @@ layout/wind: layout/confirm layout/fact layout/finding layout/job layout/length
 layout/assembly: layout/finding layout/job layout/length layout/wind
 layout/cap: layout/assembly layout/finding layout/job layout/length layout/stand layout/wall layout/wind
 layout/anchor: layout/assembly layout/cap layout/finding layout/job layout/length layout/plan layout/stand layout/wall layout/wind
+layout/short: layout/anchor layout/cap layout/finding layout/job layout/length layout/stand layout/wind
 layout/crate: layout/anchor layout/cap layout/finding layout/job layout/length
 layout/cut: layout/length
 layout/fold:

@@ -43,6 +43,7 @@ type Perimeter struct {
 	Supports []*Support
 	Turned   []*anchor.Turned // how the pieces that turn are held down
 	Packing  wall.Packing     // both ways to pack, compared
+	Ways     cap.Ways         // of the sections that are not laid out in the usual way
 }
 
 // Layout is the coping, solved.
@@ -127,9 +128,10 @@ func build(j *job.Job) (*Layout, finding.List) {
 			on = l.standOn(walls, frames, f)
 		}
 	}
+	on = l.settle(on)
 	keep(on.found)
 	keep(more)
-	if slices.ContainsFunc(on.found, func(q finding.Finding) bool { return q.Code == "tee-place" || q.Code == "tee-room" }) {
+	if slices.ContainsFunc(on.found, teeUnmade) {
 		return stop() // a run whose tee is not made has a joint with nothing on one side
 	}
 	l.Perimeters = on.perimeters

@@ -91,16 +91,17 @@ func bareSample(t *testing.T, name string) *job.Job {
 	if j == nil {
 		t.Fatal(found)
 	}
-	if j.Shop = nil; j.Wind != nil {
-		l, _ := layout.Build(j)
-		d := l.Demand
-		j.Pressures = &job.Pressures{By: "the engineer of record", Document: "S-1", Edition: "ASCE 7-22", CornerLength: d.CornerLength,
-			CornerTurn: d.CornerTurn,
-			Edge:       job.ZonePressure{Up: d.Up[wind.Edge], Out: d.Out[wind.Edge], Rear: d.Rear[wind.Edge]},
-			Corner:     job.ZonePressure{Up: d.Up[wind.Corner], Out: d.Out[wind.Corner], Rear: d.Rear[wind.Corner]}}
-		j.Wind = nil
-	}
-	return j
+	return bare(j)
+}
+
+// givenPressures are those computed for a job, as an engineer would give them.
+func givenPressures(j *job.Job) *job.Pressures {
+	l, _ := layout.Build(j)
+	d := l.Demand
+	return &job.Pressures{By: "the engineer of record", Document: "S-1", Edition: "ASCE 7-22", CornerLength: d.CornerLength,
+		CornerTurn: d.CornerTurn,
+		Edge:       job.ZonePressure{Up: d.Up[wind.Edge], Out: d.Out[wind.Edge], Rear: d.Rear[wind.Edge]},
+		Corner:     job.ZonePressure{Up: d.Up[wind.Corner], Out: d.Out[wind.Corner], Rear: d.Rear[wind.Corner]}}
 }
 
 // counted is what came of the outlines.

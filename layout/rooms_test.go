@@ -180,12 +180,26 @@ func keepsToItself(t *rapid.T, j *job.Job) {
 			t.Fatalf("perimeter %s is on other walls than its runs", p.Job.Name)
 		}
 	}
-	if digest(whole) != cut {
+	if frames, _ = cap.Frame(j, demand, walls, grid); digest(whole) != digest(byWays(t, j, l, frames)) {
 		t.Fatal("a layout has other walls and caps than packages wall and cap have made")
 	}
 	if digest(j) != given {
 		t.Fatal("somebody wrote into the job")
 	}
+}
+
+// byWays is what package cap makes of widths in the ways that a layout took.
+func byWays(t *rapid.T, j *job.Job, l *layout.Layout, frames [][]*cap.Run) []capped {
+	out := make([]capped, len(frames))
+	walls := make([]*wall.Perimeter, len(frames))
+	for i, runs := range frames {
+		walls[i] = runs[0].Perimeter
+	}
+	for _, i := range cap.MainsFirst(walls) {
+		out[i].Runs = frames[i]
+		out[i].Pieces, _ = cap.BuildBy(j, frames[i], l.Grid, l.Perimeters[i].Ways)
+	}
+	return out
 }
 
 func TestNoRoomWritesIntoAnothers(t *testing.T) {

@@ -110,12 +110,12 @@ type Standing struct {
 	Supports []*Support
 	Turned   []*Turned    // how the pieces that turn are held down, in station order
 	Packing  wall.Packing // both ways to pack, compared
+	Trouble  []Trouble    // what cannot stand where it does
 }
 
 // Build stands the chairs of one perimeter.
 func Build(j *job.Job, d wind.Demand, runs []*cap.Run, pieces []*cap.Piece, grid length.Length) (Standing, finding.List) {
-	b := &builder{job: j, sys: &j.System, grid: grid, seams: cap.Seams(runs), nearest: map[nearKey]reachOf{}, more: map[partKey]int{}, tried: map[partKey]tried{},
-		wind: pressuresOf(d), known: d.Known(), rearKnown: d.RearKnown()}
+	b := newBuilder(j, d, cap.Seams(runs), grid)
 	var out []*Run
 	for _, r := range runs {
 		out = append(out, &Run{Run: r})
@@ -150,7 +150,12 @@ func Build(j *job.Job, d wind.Demand, runs []*cap.Run, pieces []*cap.Piece, grid
 		b.laps(a, last)
 		last = lastOf(a)
 	}
-	return Standing{out, sup, turned, packing}, b.found.List()
+	return Standing{out, sup, turned, packing, b.troubles(out, sup, turned)}, b.found.List()
+}
+
+func newBuilder(j *job.Job, d wind.Demand, seams map[*wall.Corner]cap.Seam, grid length.Length) *builder {
+	return &builder{job: j, sys: &j.System, grid: grid, seams: seams, nearest: map[nearKey]reachOf{}, more: map[partKey]int{}, tried: map[partKey]tried{},
+		wind: pressuresOf(d), known: d.Known(), rearKnown: d.RearKnown()}
 }
 
 type builder struct {
@@ -161,6 +166,7 @@ type builder struct {
 	nearest map[nearKey]reachOf         // look-up only
 	under   map[*wall.Corner][]*Support // look-up only
 	found   finding.Set
+	crowded []Trouble // what has no room or stands on what it must not
 
 	wind             [2]pressures      // by zone
 	known, rearKnown bool              // there are pressures; one on the rear leg
@@ -229,12 +235,14 @@ func (b *builder) number(a *Run) {
 		c.N = i + 1
 		c.Name = fmt.Sprintf("%s-C%d", a.Name, c.N)
 		if i > 0 && c.At-a.Chairs[i-1].At < b.sys.Chair.Length {
+			b.trouble("chairs-overlap", carried(a.Chairs[i-1]), carried(c))
 			b.hold("chairs-overlap", a.Job.At, a.Run, c.At,
 				"run "+a.Name+": chairs "+a.Chairs[i-1].Name+" and "+c.Name+" overlap", "",
 				"lengthen the least piece or the leg, or ask the fabricator for a shorter chair")
 		}
 		if c.Kind != Between {
 			if b.blocked(a, c.At) {
+				b.trouble("chair-blocked", carried(c))
 				b.hold("chair-blocked", a.Job.At, a.Run, c.At,
 					"run "+a.Name+": chair "+c.Name+" at a joint or an end stands on an obstacle",
 					"a joint's chair never moves", "move what blocks it, or change the leg or the closer")
@@ -263,6 +271,7 @@ func (b *builder) overExpansion(a *Run) {
 			for _, p := range carried(c) {
 				marks = append(marks, p.Mark)
 			}
+			b.trouble("chair-over-expansion", carried(c))
 			b.found.Append(finding.Finding{Code: "chair-over-expansion", Severity: finding.Hold, At: j.Source.At,
 				Where: finding.Ref{Perimeter: a.Perimeter.Job.Name, Run: a.Name, Station: a.ToFront(c.At), HasStation: true,
 					Pieces: marks},

@@ -312,6 +312,7 @@ func (b *builder) atEnd(g *leg, side int) bool {
 // noRoom holds a part whose chairs cannot stand.
 func (b *builder) noRoom(g *leg) {
 	a, p, s := g.run, g.part.Piece, job.Both(g.Spacing)
+	b.trouble(g.why.String(), []*cap.Piece{p})
 	switch {
 	case p.Kind == cap.Tee && g.why == stand.Blocked:
 		b.hold("chair-blocked", a.Job.At, a.Run, g.Ends[0].At,

@@ -37,7 +37,7 @@ func (b *builder) loaded(runs []*Run, sup []*Support) []*Turned {
 
 // standLoaded stands all chairs afresh and loads them.
 func (b *builder) standLoaded(runs []*Run, sup []*Support) []*Turned {
-	b.found = finding.Set{}
+	b.found, b.crowded = finding.Set{}, nil
 	b.stand(runs)
 	return b.loads(runs, sup)
 }

@@ -98,7 +98,10 @@ func (b *builder) plan(runs []*Run) {
 func (b *builder) crowd(r *Run, what string, all ...standing) {
 	runs := []string{r.Name}
 	var marks []string
+	b.crowded = append(b.crowded, Trouble{Code: "chairs-overlap"})
 	for _, s := range all {
+		t := &b.crowded[len(b.crowded)-1]
+		t.On = append(t.On, s.pieces)
 		if s.run != nil && !slices.Contains(runs, s.run.Name) {
 			runs = append(runs, s.run.Name)
 		}
@@ -140,7 +143,7 @@ func (b *builder) around(runs []*Run, i int) []standing {
 	}
 	if c := r.Run.Left.Corner; c != nil && !c.Absorb {
 		before := runs[(i+n-1)%n]
-		for _, ch := range before.Chairs {
+		for _, ch := range before.beside(c.Arrive) {
 			if u := before.Cap - ch.At; u <= near {
 				q := cap.ChairOn(b.sys, c, false, ch.Inside, u-half, u+half)
 				out = append(out, standing{ch.Name, q.ToLeaving(c.CapTurn), before.Run, carried(ch)})
@@ -152,7 +155,7 @@ func (b *builder) around(runs []*Run, i int) []standing {
 	}
 	if c := r.Run.Right.Corner; c != nil && !c.Absorb {
 		after := runs[(i+1)%n]
-		for _, ch := range after.Chairs {
+		for _, ch := range after.beside(c.Leave) {
 			if ch.At <= near {
 				q := cap.ChairOn(b.sys, c, true, ch.Inside, ch.At-half, ch.At+half)
 				out = append(out, standing{ch.Name, q.Shift(r.Cap), after.Run, carried(ch)})

@@ -13,13 +13,24 @@ import (
 // Build lays out the pieces and joints of one perimeter whose runs have their
 // widths, zones and assemblies. Pieces come in station order.
 func Build(j *job.Job, runs []*Run, grid length.Length) ([]*Piece, finding.List) {
-	b := &builder{job: j, sys: &j.System, runs: runs, grid: grid, features: map[*wall.Corner]int{}, ends: map[[2]int]int{}, seams: Seams(runs)}
+	return BuildBy(j, runs, grid, nil)
+}
+
+// BuildBy is Build with the sections named laid out in ways of their own.
+func BuildBy(j *job.Job, runs []*Run, grid length.Length, ways Ways) ([]*Piece, finding.List) {
+	b := newBuilder(j, runs, grid)
+	b.ways = ways
 	for _, r := range runs {
 		b.run(r)
 	}
 	pieces := b.stubs(b.group())
 	b.finish(pieces)
 	return pieces, b.found.List()
+}
+
+func newBuilder(j *job.Job, runs []*Run, grid length.Length) *builder {
+	return &builder{job: j, sys: &j.System, runs: runs, grid: grid, features: map[*wall.Corner]int{}, ends: map[[2]int]int{},
+		seams: Seams(runs), legs: map[Seam][2]Legs{}}
 }
 
 // builder walks a perimeter in station order and keeps what it meets.
@@ -34,6 +45,10 @@ type builder struct {
 	parent   []int                // union of nodes that became one piece
 	items    []item
 	seams    map[*wall.Corner]Seam // look-up only
+	legs     map[Seam][2]Legs      // known ones, once the widths are; look-up only
+	ways     Ways
+	whole    *builder // of the perimeter, where this one tries other ways
+	open     bool     // it lays out a part of the perimeter alone
 }
 
 // item is a part or, with part.Run nil, the joint after the one before.
@@ -105,7 +120,7 @@ func (b *builder) vanishes(p *Piece) {
 func (b *builder) crowded(p *Piece) {
 	for _, m := range p.Miters {
 		c := m.Corner
-		if b.legsOf(m.Seam)[0].Clear {
+		if b.legsOf(m.Seam)[0].Clear || b.chosen(c) {
 			continue
 		}
 		what, mend := "its chairs overlap in plan even with the longest leg", "ask the fabricator for a longer leg or a shorter chair"
@@ -167,6 +182,9 @@ func (b *builder) leg(r *Run, right bool) (legRange, int) {
 
 // runOf is a run of the perimeter by its wall; nil if it is none of them.
 func (b *builder) runOf(w *wall.Run) *Run {
+	if b.open {
+		return nil // its corners are the whole's to judge
+	}
 	if w.Index < len(b.runs) && b.runs[w.Index].Run == w {
 		return b.runs[w.Index]
 	}
@@ -176,6 +194,21 @@ func (b *builder) runOf(w *wall.Run) *Run {
 // legsOf are the legs of a corner at the closest chair spacing either of its
 // runs has within the longest leg.
 func (b *builder) legsOf(m Seam) [2]Legs {
+	if b.whole != nil {
+		return b.whole.legsOf(m)
+	}
+	if b.legs == nil { // widths are being tried, and with them assemblies
+		return b.findLegs(m)
+	}
+	l, known := b.legs[m]
+	if !known {
+		l = b.findLegs(m)
+		b.legs[m] = l
+	}
+	return l
+}
+
+func (b *builder) findLegs(m Seam) [2]Legs {
 	spacing := length.Length(0)
 	for i, w := range []*wall.Run{m.Corner.Arrive, m.Corner.Leave} {
 		r := b.runOf(w)
@@ -194,18 +227,25 @@ func (b *builder) legsOf(m Seam) [2]Legs {
 	return LegsOf(b.sys, m, spacing, b.grid)
 }
 
-// run lays out one run, section by section.
-func (b *builder) run(r *Run) {
-	g := b.sys.Joint.Gap
-	k := stock{most: b.sys.Stock, least: b.sys.LeastPiece, gap: g, grid: b.grid, closer: b.sys.Closer, remainder: b.sys.Remainder}
+// cuts is what divides a run into sections, with its transitions where they stand,
+// and the nodes of the pieces at its ends.
+func (b *builder) cuts(r *Run) (c cuts, leftNode, rightNode int) {
+	k := stock{most: b.sys.Stock, gap: b.sys.Joint.Gap, grid: b.grid, closer: b.sys.Closer, remainder: b.sys.Remainder}
 	left, leftNode := b.leg(r, false)
 	right, rightNode := b.leg(r, true)
 	joints := b.expansion(r)
 	k.least = b.leastPiece(len(joints) > 0)
-	k.unfit = unfit(b.sys.Chair.Length, g, k.most, r.spacings()...)
-	b.slopesAndTurns(r, left.least+right.least+k.least+2*g)
-	c := cuts{run: r, sys: b.sys, stock: k, left: left, right: right, joints: joints, blocked: b.blocked(r)}
+	k.unfit = unfit(b.sys.Chair.Length, k.gap, k.most, r.spacings()...)
+	c = cuts{run: r, sys: b.sys, stock: k, left: left, right: right, joints: joints, blocked: b.blocked(r)}
 	c.settle()
+	return c, leftNode, rightNode
+}
+
+// run lays out one run, section by section.
+func (b *builder) run(r *Run) {
+	c, leftNode, rightNode := b.cuts(r)
+	k, g := c.stock, c.stock.gap
+	b.slopesAndTurns(r, c.left.least+c.right.least+k.least+2*g)
 	all := c.sections(r.Tapers)
 	for i, s := range all {
 		ln, rn := -1, -1
@@ -215,7 +255,7 @@ func (b *builder) run(r *Run) {
 		if i == len(all)-1 {
 			rn = rightNode
 		}
-		b.place(r, s.section, k, ln, rn)
+		b.place(r, i, s.section, k, ln, rn)
 		switch {
 		case s.joint != nil:
 			b.joint(r, s.joint)
@@ -232,14 +272,17 @@ func (b *builder) run(r *Run) {
 			b.joint(r, &Joint{From: s.tee.To, To: s.tee.To + g})
 		}
 	}
-	if c := r.Right.Corner; c != nil && c.Absorb {
+	if c := r.Right.Corner; c != nil && c.Absorb && !b.last(r) {
 		b.joint(r, &Joint{Kind: Kink, From: r.Cap - g/2, To: r.Cap + g - g/2})
 	}
 }
 
 // place solves a section and appends its parts and joints.
-func (b *builder) place(r *Run, s section, k stock, ln, rn int) {
+func (b *builder) place(r *Run, i int, s section, k stock, ln, rn int) {
 	w := s.solve(k, b.sys.Corner.LegStep)
+	if way, ok := b.ways[Section{r.Index, i}]; ok {
+		w = s.by(way, k, b.sys.Corner.LegStep)
+	}
 	if w.merged && (s.left.fixed || s.right.fixed) || w.oneJoint && s.left.fixed && s.right.fixed {
 		b.found.Append(finding.Finding{Code: "tee-room", Severity: finding.Error, At: r.Job.At, Where: refOf(r),
 			What: "run " + r.Name + ": between its ends no joint and no cap has room beside the stub of its tee",
@@ -338,7 +381,7 @@ func (b *builder) joint(r *Run, j *Joint) {
 // first; it moves to the end, behind its arriving leg.
 func (b *builder) group() []*Piece {
 	items := b.items
-	closed := b.runs[0].Perimeter.Closed()
+	closed := b.runs[0].Perimeter.Closed() && !b.open
 	if closed && len(items) > 1 {
 		last := items[len(items)-1]
 		k := 0

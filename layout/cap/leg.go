@@ -20,6 +20,7 @@ type Legs struct {
 	Least   length.Length // the job's leg too
 	Longest length.Length
 	Clear   bool // false: no two legs up to the longest keep chairs and supports apart
+	Held    bool // legs alike stand by all rules, balanced and within the spacing round the miter, or somebody answers for that
 }
 
 // LegsOf finds the arriving and the leaving leg of a corner by the rules: the
@@ -46,6 +47,7 @@ func LegsOf(s *job.System, m Seam, spacing, grid length.Length) [2]Legs {
 		least[i] = length.Max(short[i], up(stated))
 		out[i].Longest = length.Max(longest, least[i])
 	}
+	held := false
 	first := func(from [2]length.Length) ([2]length.Length, bool) {
 		// By all rules if any legs do; else each leg by itself, and what the piece
 		// lacks is held when it is laid out.
@@ -55,6 +57,7 @@ func LegsOf(s *job.System, m Seam, spacing, grid length.Length) [2]Legs {
 			}
 			for l := from; l[0] <= out[0].Longest && l[1] <= out[1].Longest; l[0], l[1] = l[0]+s.Corner.LegStep, l[1]+s.Corner.LegStep {
 				if legsClear(s, m, l) && m.stands(s, l, spacing, grid, loose) {
+					held = !loose
 					return l, true
 				}
 			}
@@ -64,7 +67,7 @@ func LegsOf(s *job.System, m Seam, spacing, grid length.Length) [2]Legs {
 	short, _ = first(short)
 	least, ok := first(least)
 	for i := range out {
-		out[i].Short, out[i].Least, out[i].Clear = short[i], least[i], ok
+		out[i].Short, out[i].Least, out[i].Clear, out[i].Held = short[i], least[i], ok, ok && (held || m.covered(s))
 	}
 	return out
 }
@@ -97,7 +100,7 @@ func (m Seam) hopeless(s *job.System, least [2]length.Length, spacing, grid leng
 		return false
 	}
 	e := m.Extra(s)
-	if s.Corner.Covered.Covers(Corner.String(), length.Max(m.Inside[0], m.Inside[1]), m.Turn()) {
+	if m.covered(s) {
 		return true
 	}
 	sum := e[0] + e[1]
@@ -109,6 +112,11 @@ func (m Seam) hopeless(s *job.System, least [2]length.Length, spacing, grid leng
 		sum += length.Min(l, near)
 	}
 	return sum > spacing
+}
+
+// covered tells whether somebody answers for a corner piece of this seam as it stands.
+func (m Seam) covered(s *job.System) bool {
+	return s.Corner.Covered.Covers(Corner.String(), length.Max(m.Inside[0], m.Inside[1]), m.Turn())
 }
 
 // PastMiter tells whether a chair of an inside width on one leg, whose edge is

@@ -10,8 +10,8 @@ import (
 	"copingset/layout/wind"
 )
 
-// finish gives pieces their kinds, marks and order.
-func (b *builder) finish(pieces []*Piece) {
+// shapes gives pieces their kinds and marks, and the runs their parts.
+func (b *builder) shapes(pieces []*Piece) {
 	count, tapers := map[*Run]int{}, map[*Run]int{}
 	for _, p := range pieces {
 		b.shape(p)
@@ -44,6 +44,11 @@ func (b *builder) finish(pieces []*Piece) {
 			}
 		}
 	}
+}
+
+// finish gives pieces their kinds, marks and order.
+func (b *builder) finish(pieces []*Piece) {
+	b.shapes(pieces)
 	for _, r := range b.runs {
 		sortParts(r.Parts)
 	}

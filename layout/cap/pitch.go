@@ -108,6 +108,7 @@ func pitchLegs(s *job.System, c *wall.Corner, inside, spacing, grid length.Lengt
 	out := Legs{Longest: longest}
 	out.Short, _ = first(short)
 	out.Least, out.Clear = first(least)
+	out.Held = out.Clear
 	return out
 }
 

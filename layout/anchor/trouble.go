@@ -1,0 +1,112 @@
+package anchor
+
+import (
+	"slices"
+
+	"copingset/layout/cap"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/wall"
+	"copingset/layout/wind"
+)
+
+// Trouble is something that cannot stand where it does, which another place of a leg or
+// a joint might mend: the pieces that each chair or support it is about carries.
+type Trouble struct {
+	Code string
+	On   [][]*cap.Piece
+}
+
+func (b *builder) trouble(code string, on ...[]*cap.Piece) {
+	b.crowded = append(b.crowded, Trouble{code, on})
+}
+
+// troubles are all of a perimeter: what is crowded, and what the wind asks too much of.
+func (b *builder) troubles(runs []*Run, sup []*Support, turned []*Turned) []Trouble {
+	out := b.crowded
+	for _, a := range runs {
+		for _, c := range a.Chairs {
+			if c.Load.Over() {
+				out = append(out, Trouble{overloaded, [][]*cap.Piece{carried(c)}})
+			}
+		}
+	}
+	for _, s := range sup {
+		if s.Load.Ratio() > full {
+			out = append(out, Trouble{"support-overloaded", [][]*cap.Piece{{s.Piece}}})
+		}
+	}
+	for _, t := range turned {
+		if !t.Held && !t.Covered {
+			out = append(out, Trouble{"corner-unheld", [][]*cap.Piece{{t.Piece}}})
+		}
+	}
+	return out
+}
+
+const overloaded = "chair-overloaded"
+
+// Overloaded tells whether the trouble is what the wind asks of a chair, which hangs on
+// all the pieces that it carries.
+func (t Trouble) Overloaded() bool { return t.Code == overloaded }
+
+// beside are the chairs of a run if it is the one beyond a corner: in a part of a
+// perimeter the run there may be missing.
+func (r *Run) beside(w *wall.Run) []*Chair {
+	if r.OnWall() != w {
+		return nil
+	}
+	return r.Chairs
+}
+
+// Bench judges pieces laid out in other ways on a part of a perimeter.
+type Bench struct {
+	j       *job.Job
+	d       wind.Demand
+	seams   map[*wall.Corner]cap.Seam // look-up only
+	nearest map[nearKey]reachOf       // look-up only
+	grid    length.Length
+}
+
+// NewBench takes the runs of the whole perimeter.
+func NewBench(j *job.Job, d wind.Demand, runs []*cap.Run, grid length.Length) *Bench {
+	return &Bench{j, d, cap.Seams(runs), map[nearKey]reachOf{}, grid}
+}
+
+// Judge stands the chairs of a part of the perimeter as Build does, and tells whether
+// none of what cannot stand counts. Where chairs have no room is asked first: more of
+// them, for their load, do not make any. In partial, what stands beyond is laid out by
+// guess: it is asked again.
+func (t *Bench) Judge(runs []*cap.Run, pieces []*cap.Piece, counts func(Trouble) bool, partial bool) bool {
+	b := newBuilder(t.j, t.d, t.seams, t.grid)
+	b.nearest = t.nearest
+	out := make([]*Run, len(runs))
+	for i, r := range runs {
+		out[i] = &Run{Run: r}
+	}
+	sup := b.supports(pieces)
+	b.under = underOf(sup)
+	places := func() {
+		for _, a := range out {
+			b.number(a)
+			b.overExpansion(a)
+		}
+		b.plan(out)
+	}
+	b.stand(out)
+	places()
+	if slices.ContainsFunc(b.crowded, counts) {
+		return false
+	}
+	all := b.troubles(out, sup, b.loads(out, sup))
+	bad, over := slices.ContainsFunc(all, counts), false
+	for _, k := range all { // where it is asked for a part, chairs beyond it are no reason to add any
+		over = over || k.Overloaded() && (!partial || counts(k))
+	}
+	if !over || partial && !bad {
+		return !bad
+	}
+	turned := b.loaded(out, sup)
+	places()
+	return !slices.ContainsFunc(b.troubles(out, sup, turned), counts)
+}

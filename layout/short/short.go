@@ -1,0 +1,326 @@
+// Package short chooses the legs and joints of neighbouring short runs together,
+// where the usual ones do not stand.
+//
+// Package cap lays every short run out by itself: legs as near alike as the job
+// allows, one joint, or one piece. That is right nearly everywhere, and what it
+// makes is kept wherever it stands. Where a chair, a support or a load does not, the
+// runs from one straight piece to the next are a stretch, and their ways are searched
+// by stand.Legs: the place of each joint, runs that become one piece with their
+// neighbours, longer legs at both ends. Every piece and joint is laid out and
+// loaded as in the layout, by packages cap and anchor, so that nothing is
+// chosen which they would hold.
+package short
+
+import (
+	"slices"
+
+	"copingset/layout/anchor"
+	"copingset/layout/cap"
+	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
+	"copingset/layout/stand"
+	"copingset/layout/wind"
+)
+
+// Laid is one perimeter as it was laid out: its runs and pieces, what stands under
+// them, and what was found on the way. By are the ways that are not the usual ones.
+type Laid struct {
+	Runs         []*cap.Run
+	Pieces       []*cap.Piece
+	Standing     anchor.Standing
+	Caps, Stands finding.List // by package cap, by package anchor
+	By           cap.Ways
+	CutOff       []string // runs of stretches whose search ended before all their ways were tried
+}
+
+// holds counts what keeps pieces from release.
+func (p Laid) holds() int {
+	n := 0
+	for _, all := range []finding.List{p.Caps, p.Stands} {
+		for _, f := range all {
+			if f.Severity == finding.Hold {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// Most is how many pieces and joints are tried in one stretch.
+const Most = 6000
+
+// Settle lays the stretches of a perimeter that are in trouble out in other ways, if any
+// stand. The perimeter given stays as it is.
+func Settle(j *job.Job, d wind.Demand, p Laid, grid length.Length) Laid {
+	bad := troubled(p)
+	if len(bad) == 0 {
+		return p
+	}
+	s := newSearch(j, d, p.Runs, grid)
+	if s == nil {
+		return p
+	}
+	var all []*stretch
+	for _, t := range s.stretches() {
+		if !t.touched(p.Runs, bad) {
+			continue
+		}
+		if t.solve() {
+			all = append(all, t)
+		}
+		if t.Spent() {
+			for _, r := range t.rooms {
+				p.CutOff = append(p.CutOff, p.Runs[r.Run].Name)
+			}
+		}
+	}
+	for len(all) > 0 {
+		q := Laid{Runs: s.caps.Fresh(), By: cap.Ways{}, CutOff: p.CutOff}
+		for _, t := range all {
+			merge(q.By, t.chosen)
+		}
+		q.Pieces, q.Caps = cap.BuildBy(j, q.Runs, grid, q.By)
+		q.Standing, q.Stands = anchor.Build(j, d, q.Runs, q.Pieces, grid)
+		// Two stretches share the run between them, and what stood in a part of the
+		// perimeter has to stand in the whole.
+		bad := troubled(q)
+		n := len(all)
+		all = slices.DeleteFunc(all, func(t *stretch) bool { return t.touched(q.Runs, bad) })
+		if len(all) < n {
+			continue
+		}
+		if q.holds() < p.holds() {
+			return q
+		}
+		break
+	}
+	return p
+}
+
+// merge adds ways; of a long run each end's leg may come from another stretch.
+func merge(to, more cap.Ways) {
+	for k, w := range more {
+		o := to[k]
+		for i, l := range w.Legs {
+			o.Legs[i] = length.Max(o.Legs[i], l)
+		}
+		o.Whole = o.Whole || w.Whole
+		to[k] = o
+	}
+}
+
+// search is what all stretches of a perimeter share.
+type search struct {
+	runs   []*cap.Run
+	caps   *cap.Bench
+	stands *anchor.Bench
+	rooms  []cap.Room
+	left   bool // odd steps go to the left: chains are searched from the right
+	closed bool
+}
+
+func newSearch(j *job.Job, d wind.Demand, runs []*cap.Run, grid length.Length) *search {
+	s := &search{runs: runs, caps: cap.NewBench(j, runs, grid), left: j.System.Remainder == job.Left, closed: runs[0].Perimeter.Closed()}
+	if s.caps == nil {
+		return nil
+	}
+	s.stands = anchor.NewBench(j, d, runs, grid)
+	s.rooms = s.caps.Rooms()
+	return s
+}
+
+// troubled tells which pieces are in trouble, by their marks.
+func troubled(p Laid) map[string]bool {
+	bad := map[string]bool{}
+	for _, t := range p.Standing.Trouble {
+		for _, on := range t.On {
+			for _, q := range on {
+				bad[q.Mark] = true
+			}
+		}
+	}
+	for _, f := range p.Caps {
+		if f.Severity == finding.Hold && ofPlace(f.Code) {
+			for _, m := range f.Where.Pieces {
+				bad[m] = true
+			}
+		}
+	}
+	return bad
+}
+
+// ofPlace tells whether a hold on a piece's shape can hang on where its joints are.
+func ofPlace(code string) bool {
+	return slices.Contains([]string{"corner-crowded", "leg-vanishes", "many-miters", "no-assembly", "two-widths"}, code)
+}
+
+// stretch is a chain of rooms that turn into one another, from one that keeps a
+// straight piece, or from an end of the wall, to the next.
+type stretch struct {
+	*search
+	rooms []cap.Room // in station order
+	ring  bool
+	ways  [][]cap.Option            // of each room, in the order of the chain
+	asked map[[3]stand.Jointed]bool // look-up only
+	spent int
+
+	chosen cap.Ways
+}
+
+// stretches cuts the perimeter into them.
+func (s *search) stretches() []*stretch {
+	n := len(s.rooms)
+	linked := func(i int) bool { return s.rooms[i].Corner != nil && (s.closed || i+1 < n) }
+	begin := slices.IndexFunc(s.rooms, func(r cap.Room) bool { return !r.Short })
+	for i := 0; i < n && begin < 0; i++ {
+		if !linked((i + n - 1) % n) {
+			begin = i
+		}
+	}
+	if begin < 0 {
+		return []*stretch{{search: s, rooms: s.rooms, ring: true}}
+	}
+	var out []*stretch
+	for k := 0; k < n; {
+		t := &stretch{search: s, rooms: []cap.Room{s.rooms[(begin+k)%n]}}
+		for ; k < n; k++ {
+			i := (begin + k) % n
+			if !linked(i) {
+				k++
+				break
+			}
+			next := s.rooms[(i+1)%n]
+			t.rooms = append(t.rooms, next)
+			if !next.Short {
+				k++
+				break
+			}
+		}
+		if len(t.rooms) > 1 {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// touched tells whether a piece of the stretch is in trouble: one that stands on a short
+// run, or turns onto one.
+func (t *stretch) touched(runs []*cap.Run, bad map[string]bool) bool {
+	for i, r := range t.rooms {
+		run := runs[r.Run]
+		for _, p := range run.Parts {
+			switch q := p.Piece; {
+			case !bad[q.Mark]:
+			case r.Short:
+				return true
+			case i == 0 && p.To == run.Cap && r.Corner != nil, i > 0 && p.From == 0:
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// solve searches the ways of a stretch.
+func (t *stretch) solve() bool {
+	for i, r := range t.rooms {
+		if r.Short && (r.Fixed || len(r.Ways) == 0 && !r.Whole) {
+			return false
+		}
+		if (i+1 < len(t.rooms) || t.ring) && !r.Held {
+			return false
+		}
+	}
+	n := len(t.rooms)
+	chain := make([]stand.Short, n)
+	t.ways = make([][]cap.Option, n)
+	for i := range chain {
+		at := t.place(i)
+		r := t.rooms[at]
+		all := r.Ways
+		if !r.Short {
+			all = t.caps.Grown(r, at == 0)
+		}
+		all = t.sorted(all)
+		chain[i].Long = !r.Short
+		if r.Short && r.Whole && !t.pitched(at) {
+			chain[i].Whole = &stand.Cost{Whole: 1}
+			if r.Usual.Whole {
+				chain[i].Whole = &stand.Cost{}
+			}
+		}
+		for _, o := range all {
+			chain[i].Ways = append(chain[i].Ways, costOf(o))
+		}
+		t.ways[i] = all
+	}
+	t.asked, t.chosen = map[[3]stand.Jointed]bool{}, cap.Ways{}
+	choice, ok := stand.Legs(chain, t.ring, t)
+	for i, w := range choice {
+		t.put(t.chosen, stand.Jointed{Run: i, Way: w})
+	}
+	return ok
+}
+
+// place is where in station order a run of the chain is.
+func (t *stretch) place(i int) int {
+	if t.left {
+		return len(t.rooms) - 1 - i
+	}
+	return i
+}
+
+// pitched tells whether a break of slope is at an end of a room.
+func (t *stretch) pitched(at int) bool {
+	r := t.runs[t.rooms[at].Run]
+	l, c := r.Left.Corner, r.Right.Corner
+	return l != nil && l.Straight() || c != nil && c.Straight()
+}
+
+func costOf(o cap.Option) stand.Cost {
+	return stand.Cost{Under: o.Under, Uneven: o.Uneven, Grown: o.Grown}
+}
+
+// sorted has the cheapest ways first and, of two that cost alike, the one with the longer leg
+// on the side that takes remainders.
+func (t *stretch) sorted(all []cap.Option) []cap.Option {
+	side := 1
+	if t.left {
+		side = 0
+	}
+	all = slices.Clone(all)
+	slices.SortStableFunc(all, func(a, b cap.Option) int {
+		x, y := costOf(a), costOf(b)
+		switch {
+		case x.Less(y):
+			return -1
+		case y.Less(x):
+			return 1
+		case a.Usual != b.Usual:
+			if a.Usual {
+				return -1
+			}
+			return 1
+		}
+		return int(min(1, max(-1, b.Legs[side]-a.Legs[side])))
+	})
+	return all
+}
+
+// put adds the way of a run of the chain, where it is not the usual one.
+func (t *stretch) put(ways cap.Ways, c stand.Jointed) {
+	n := len(t.rooms)
+	i := c.Run % n
+	r := t.rooms[t.place(i)]
+	w := cap.Way{Whole: true}
+	if c.Way != stand.Whole {
+		o := t.ways[i][c.Way]
+		if w = o.Way; o.Usual {
+			return
+		}
+	} else if r.Usual.Whole {
+		return
+	}
+	merge(ways, cap.Ways{r.Section: w})
+}
