@@ -265,7 +265,7 @@ func (f *forms) table(q formPage) drawing.Unit {
 	if q.n > 1 {
 		return y + formBox + formGap
 	}
-	return y + 2*formBox + formGap + formStrip + formGap + f.how(q).h + formGap
+	return y + f.boxRows(q)*formBox + formGap + formStrip + formGap + f.how(q).h + formGap
 }
 
 // how lays out the words and the picture that say how to measure, and under
@@ -347,9 +347,12 @@ func (f *forms) draw(s *drawing.Scene, q formPage, n, of int) {
 			return
 		}
 		f.boxes(g, drawing.Box(r.Min.X, y+formBox, r.Max.X, y+2*formBox), f.points(q))
+		if corner := f.corner(q); len(corner) > 0 {
+			f.boxes(g, drawing.Box(r.Min.X, y+2*formBox, r.Max.X, y+3*formBox), corner)
+		}
 	})
 	if q.n == 1 {
-		y += 2*formBox + formGap
+		y += f.boxRows(q)*formBox + formGap
 		strip := view.SurveySketch(layout.Sketch(q.p, q.at, f.b.metric), r.Width()-200, formStrip-200)
 		s.Rect(drawing.Medium, drawing.Box(r.Min.X, y, r.Max.X, y+formStrip))
 		place(s, strip, drawing.Pt(r.Min.X+100, y+100), "sketch")
@@ -408,6 +411,26 @@ func (f *forms) ending(g *drawing.Scene, r drawing.Rect, q formPage) {
 		g.Text(drawing.Pt(r.Min.X, y), l, drawing.Style{Size: z})
 		y += drawing.Unit(z) * 15 / 10
 	}
+}
+
+// boxRows is how many rows of boxes head the first page of a run.
+func (f *forms) boxRows(q formPage) drawing.Unit {
+	if len(f.corner(q)) > 0 {
+		return 3
+	}
+	return 2
+}
+
+// corner are the boxes in which the corner at a run's right end is taped; none
+// where the run does not turn.
+func (f *forms) corner(q formPage) []field {
+	closed := q.p.Kind != job.Open
+	if q.r.Right.Kind != job.EndTurn || !closed && q.at == len(q.p.Runs)-1 {
+		return nil
+	}
+	next := q.p.Runs[(q.at+1)%len(q.p.Runs)].Name
+	return []field{{label: "RIGHT CORNER: MARK ON RUN " + q.r.Name + ", LEFT", part: 28}, {label: "MARK ON RUN " + next + ", RIGHT", part: 24},
+		{label: "DIAGONAL, MARK TO MARK", part: 26}, {label: "FACE: STREET / ROOF", part: 22}}
 }
 
 // boxes are a row of labelled boxes to write in.

@@ -35,6 +35,7 @@ func (d *decoder) check(j *Job) {
 	d.checkTees(j)
 	d.checkRuns(j)
 	d.checkWalls(j)
+	d.checkTaped(j)
 	d.checkRanges(j)
 	d.checkParts(j)
 	d.checkSlips(j)

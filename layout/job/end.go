@@ -77,6 +77,7 @@ type End struct {
 	Step  length.Length // how much higher the next run's top is, about; negative: lower
 	Pitch Pitch         // how the slope of the top changes, of EndPitch
 	Tee   *Tee          // of EndTee
+	Taped *Taped        // how a turn was found, if with a tape
 }
 
 func endKinds() []choice[EndKind] { return []choice[EndKind]{{"free", EndFree}, {"wall", EndWall}} }
@@ -122,9 +123,12 @@ func (e *End) keys(k keys, known, open bool) {
 	none := known && len(given) == 0
 	var turn, included, ends End
 	var step, pitch End
-	value(k.when(none && !atEnd, "the wall turns into another run"),
-		"turn", &turn.Turn, withUnit("value-angle", ParseTurn),
-		"how the wall turns at the right end", "right 90")
+	groupOrValue(k.when(none && !atEnd, "the wall turns into another run"),
+		"turn", &turn.Turn, withUnit("value-angle", ParseTurn), func(k keys) {
+			turn.Taped = new(Taped)
+			turn.Taped.keys(k)
+			turn.Turn, _ = turn.Taped.Turn()
+		}, "how the wall turns at the right end, or what a tape found there", "right 90")
 	value(k.elsewhere("a run follows and neither turn nor step is given"),
 		"included", &included.Turn, withUnit("value-angle", ParseIncluded),
 		"the included angle at the right end", "90 outside")

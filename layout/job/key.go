@@ -26,19 +26,20 @@ type Form string
 
 // The forms. All but groups and lists are single values.
 const (
-	FormGroup       Form = "group"         // keys of its own
-	FormList        Form = "list"          // items with keys of their own
-	FormGroupOrWord Form = "group or word" // one of the choices, or keys of its own
-	FormText        Form = "text"
-	FormFile        Form = "file"    // names a file; where input lies is not part of what it says
-	FormWord        Form = "word"    // one of the choices
-	FormYes         Form = "yes"     // yes or no
-	FormCodes       Form = "codes"   // some of the choices in one text
-	FormLength      Form = "length"  // with its unit; 0 needs none
-	FormNumber      Form = "number"  // a number without a unit
-	FormCount       Form = "count"   // a whole number of things
-	FormDate        Form = "date"    // year-month-day
-	FormMeasure     Form = "measure" // a number with its unit, level or side
+	FormGroup        Form = "group"          // keys of its own
+	FormList         Form = "list"           // items with keys of their own
+	FormGroupOrWord  Form = "group or word"  // one of the choices, or keys of its own
+	FormGroupOrValue Form = "group or value" // one value, or keys of its own
+	FormText         Form = "text"
+	FormFile         Form = "file"    // names a file; where input lies is not part of what it says
+	FormWord         Form = "word"    // one of the choices
+	FormYes          Form = "yes"     // yes or no
+	FormCodes        Form = "codes"   // some of the choices in one text
+	FormLength       Form = "length"  // with its unit; 0 needs none
+	FormNumber       Form = "number"  // a number without a unit
+	FormCount        Form = "count"   // a whole number of things
+	FormDate         Form = "date"    // year-month-day
+	FormMeasure      Form = "measure" // a number with its unit, level or side
 )
 
 // Name is the key as it stands in the file.

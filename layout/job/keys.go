@@ -396,6 +396,25 @@ func groupOrWord[T comparable](k keys, name string, to *T, choices []choice[T], 
 	}
 }
 
+// groupOrValue declares a key that is one value, or a group of keys.
+func groupOrValue[T any](k keys, name string, to *T, r reader[T], of func(keys), means, example string) {
+	key := Key{Path: name, Means: means, Example: example, Form: FormGroupOrValue}
+	if k.d.mode == listing {
+		key.Metric = r.inMetric(example)
+	}
+	key = k.declare(key)
+	if f := k.n.field(name); f != nil && f.value.kind == listNode {
+		k.errorf("value-kind", f.value.at, key.write(), "%s is a value or a group of keys, not a list", k.called(name))
+		return
+	} else if k.d.mode != listing && (f == nil || f.value.kind != mappingNode) {
+		take(k, key, to, r)
+		return
+	}
+	if sub := k.sub(key); sub.walked() {
+		of(sub)
+	}
+}
+
 // scalar is the text of a key's value, if it is a single value.
 func (p *part) scalar(key Key) *node {
 	v := p.value(key)

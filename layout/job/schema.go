@@ -110,6 +110,8 @@ func (t keyTable) keySchema(k Key, whole bool) object {
 		return append(append(s, member{"type", "array"}, member{"items", items}), atLeastOne(k)...)
 	case k.Form == FormGroupOrWord:
 		return append(s, member{"anyOf", append(wordSchemas(k.Choices), t.objectSchema(k.Path, whole))})
+	case k.Form == FormGroupOrValue:
+		return append(s, member{"anyOf", []object{{{"type", "string"}}, t.objectSchema(k.Path, whole)}})
 	case k.Many:
 		all := append(object{{"type", "array"}, {"items", k.valueSchema()}}, atLeastOne(k)...)
 		return append(s, member{"anyOf", []object{k.valueSchema(), all}})

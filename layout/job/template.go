@@ -120,9 +120,9 @@ func (t *template) key(k Key, below *node, head string, indent int, off []int) {
 		t.keys(k.Path, below, indent+2, off, false)
 	case FormList:
 		t.keys(k.Path+"[]", below, indent+4, off, true)
-	case FormGroupOrWord:
+	case FormGroupOrWord, FormGroupOrValue:
 		hidden := append(slices.Clone(off), indent)
-		t.line(strings.Repeat(" ", indent)+k.Name()+":", "or, in place of the word:", indent, hidden)
+		t.line(strings.Repeat(" ", indent)+k.Name()+":", "or, in place of that:", indent, hidden)
 		t.keys(k.Path, nil, indent+2, hidden, false)
 	}
 }
