@@ -5,15 +5,15 @@ import (
 	"copingset/layout/length"
 )
 
-// Room is what an obstacle takes of a run: along its cap line, and behind it.
-type Room struct{ From, To, Front, Rear length.Length }
+// Taken is what an obstacle takes of a run: along its cap line, and behind it.
+type Taken struct{ From, To, Front, Rear length.Length }
 
 // RoomOf is the room of an obstacle on the run's wall; the wall's whole width where
 // the job does not say its place across.
-func (r *Run) RoomOf(s *job.System, o *job.Obstacle) Room {
+func (r *Run) RoomOf(s *job.System, o *job.Obstacle) Taken {
 	at := r.ToCap(r.FrontStation(o.Station))
 	f := r.FaceAt(s, at)
-	q := Room{at - o.Extent/2, at + o.Extent/2, f.Street, f.Roof}
+	q := Taken{at - o.Extent/2, at + o.Extent/2, f.Street, f.Roof}
 	if o.Depth > 0 {
 		mid := f.Street + o.FromFace
 		q.Front, q.Rear = mid-o.Depth/2, mid+o.Depth/2
@@ -22,7 +22,7 @@ func (r *Run) RoomOf(s *job.System, o *job.Obstacle) Room {
 }
 
 // Quad is the room in the run's own frame.
-func (q Room) Quad() Quad { return arriving(-q.To, -q.From, q.Front, q.Rear) }
+func (q Taken) Quad() Quad { return arriving(-q.To, -q.From, q.Front, q.Rear) }
 
 // BlocksChair reports whether no chair of the run can stand over an obstacle: it
 // blocks one, and lies within what a chair takes across the wall.
