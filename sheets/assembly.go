@@ -176,11 +176,11 @@ func (b *book) limitTable(title string, c layout.AssemblyCase) table {
 		t.rows = append(t.rows, []string{prose(what), prose(tested), prose(built), word})
 	}
 	res := func(p job.Pressure) string {
-		words := b.pressure(p.Pa) + " " + level(p.Level)
+		phrase := b.pressure(p.Pa) + " " + level(p.Level)
 		if p.Level == job.AsPulled {
-			words += "\nfactor " + factorOf(a)
+			phrase += "\nfactor " + factorOf(a)
 		}
-		return words
+		return phrase
 	}
 	ch := c.Choice
 	pressure := func(what string, p job.Pressure, demand, resists float64, passes bool) {

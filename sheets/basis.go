@@ -76,14 +76,14 @@ func (b *book) standing() (block, bool) {
 // confirmedBy names the engineer, the document and its date.
 func (b *book) confirmedBy() string {
 	c := b.l.Demand.Confirmed
-	words := prose(c.By)
+	phrase := prose(c.By)
 	if c.Document != "" {
-		words += ", " + prose(c.Document)
+		phrase += ", " + prose(c.Document)
 	}
 	if on := date(c.On); on != "" {
-		words += ", " + on
+		phrase += ", " + on
 	}
-	return words + ", by check code " + c.Code.String()
+	return phrase + ", by check code " + c.Code.String()
 }
 
 // checkCode letters the code that a confirmation repeats, and what it is over;
@@ -93,10 +93,10 @@ func (b *book) checkCode() []block {
 	if !d.Computed {
 		return nil
 	}
-	words := "A confirmation of these pressures repeats the check code. The code is over " + plural(len(d.List), "line") +
+	phrase := "A confirmation of these pressures repeats the check code. The code is over " + plural(len(d.List), "line") +
 		": the named lines of the basis below, each with its value as printed, and where the corner zones of each run lie. " +
 		"When any of them changes the code does, the confirmation is void, and the findings say what changed. The same lines are in the file confirm.txt of the packet."
-	said := list{items: []string{words}, plain: true}
+	said := list{items: []string{phrase}, plain: true}
 	if d.Confirmed != nil { // the words above it have the code
 		return []block{said}
 	}
@@ -136,20 +136,20 @@ func (b *book) confirmedZones() table {
 
 // large is a line of large words in a box; what is not settled stands in the
 // frame of a hold.
-func (b *book) large(words string, hold bool) whole {
+func (b *book) large(phrase string, hold bool) whole {
 	const high drawing.Unit = 1300
 	return fixed(high, func(s *drawing.Scene, r drawing.Rect) {
 		if hold {
-			s.Group(drawing.Holds, "", func(g *drawing.Scene) { g.Draw(drawing.HoldBanner{Box: r, Words: words}.Figure()) })
+			s.Group(drawing.Holds, "", func(g *drawing.Scene) { g.Draw(drawing.HoldBanner{Box: r, Words: phrase}.Figure()) })
 			return
 		}
 		s.Group(drawing.Tables, "", func(g *drawing.Scene) {
 			g.Rect(drawing.Medium, r)
 			z := drawing.Title
-			for z > drawing.Note && drawing.Width(drawing.Bold, words, z) > r.Width()-600 {
+			for z > drawing.Note && drawing.Width(drawing.Bold, phrase, z) > r.Width()-600 {
 				z -= 10
 			}
-			lines := drawing.Wrap(words, drawing.Bold, z, r.Width()-600)
+			lines := drawing.Wrap(phrase, drawing.Bold, z, r.Width()-600)
 			if len(lines) > 2 {
 				lines = append(lines[:1:1], shorten(strings.Join(lines[1:], " "), drawing.Bold, z, r.Width()-600))
 			}
@@ -219,16 +219,16 @@ func (b *book) zoneLengths() block {
 		}
 		_, printed := length.Chain(ends, b.crew.Step()) // so that the row sums
 		for i, z := range r.Zones {
-			words := b.long(printed[i])
+			phrase := b.long(printed[i])
 			switch {
 			case z.Zone == wind.Edge:
-				parts[1] = words
+				parts[1] = phrase
 			case i == 0 && len(r.Zones) == 1:
-				parts = [3]string{words + " all", "none", "–"}
+				parts = [3]string{phrase + " all", "none", "–"}
 			case i == 0:
-				parts[0] = words
+				parts[0] = phrase
 			default:
-				parts[2] = words
+				parts[2] = phrase
 			}
 		}
 		t.rows = append(t.rows, []string{b.runHead(r), b.long(r.Front), parts[0], parts[1], parts[2]})
@@ -300,8 +300,8 @@ func (b *book) stepTable(title string, steps []wind.Step) table {
 
 // spelled writes out the Greek letters, which the faces do not have, and the
 // powers of units.
-func spelled(words string) string {
-	return prose(strings.NewReplacer("α", "alpha", "θ", "theta", "μ", "mu", "γ", "gamma", " ft2", " ft²", " m2", " m²", " deg", "°").Replace(words))
+func spelled(phrase string) string {
+	return prose(strings.NewReplacer("α", "alpha", "θ", "theta", "μ", "mu", "γ", "gamma", " ft2", " ft²", " m2", " m²", " deg", "°").Replace(phrase))
 }
 
 // Release is the release of the program, as the basis of design and the command

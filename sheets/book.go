@@ -78,15 +78,15 @@ const longestID = 120
 
 // id makes a file-safe id that no other sheet has, in small letters, so that no
 // two are one file where capitals do not count.
-func (b *book) id(words ...string) string {
-	of := slices.Clone(words)
-	if first, ok := b.subjects[words[0]]; ok && len(words) == 1 {
+func (b *book) id(phrase ...string) string {
+	of := slices.Clone(phrase)
+	if first, ok := b.subjects[phrase[0]]; ok && len(phrase) == 1 {
 		of = first
 	}
-	for i := range words {
-		words[i] = slug(words[i])
+	for i := range phrase {
+		phrase[i] = slug(phrase[i])
 	}
-	base := strings.Join(words, "-")
+	base := strings.Join(phrase, "-")
 	if len(base) > longestID {
 		base = strings.TrimRight(base[:longestID], "-")
 	}

@@ -16,9 +16,9 @@ import (
 func (b *book) checklist() []page {
 	var out []page
 	for i, covered := range []bool{false, true} {
-		title, words := "Inspection before covering", "Before the first cap: what the caps will cover. No cap goes on before this part is signed."
+		title, phrase := "Inspection before covering", "Before the first cap: what the caps will cover. No cap goes on before this part is signed."
 		if covered {
-			title, words = "Inspection after covering", "After the last cap: what can be seen of the finished coping."
+			title, phrase = "Inspection after covering", "After the last cap: what can be seen of the finished coping."
 		}
 		first := page{id: b.id("checklist", itoa(i+1)), title: title, kind: Checklist, paper: b.lists, holds: b.l.Holds(),
 			about: "Items to inspect with their tolerances, boxes for as-built values, initials."}
@@ -26,7 +26,7 @@ func (b *book) checklist() []page {
 		signed := table{title: "Signed", whole: true, fill: true, high: 1000, cols: []column{{head: "For"}, {head: "Name", least: 3600}, {head: "Date, time", least: 2600}, {head: "Signature", least: 3600}},
 			rows: [][]string{{"Inspector", "", "", ""}, {"Foreman", "", "", ""}}}
 		out = append(out, b.pages(first, []block{
-			list{items: []string{words + " As built: write what was measured, and where. A value outside what is required is a hold: mark it on the run sheet and stop there."}, plain: true},
+			list{items: []string{phrase + " As built: write what was measured, and where. A value outside what is required is a hold: mark it on the run sheet and stop there."}, plain: true},
 			b.itemTable(covered), b.byRunTable(covered), fixedLines("Remarks", 3), signed,
 		}, across)...)
 	}
@@ -93,7 +93,7 @@ func (b *book) widthWords(p *layout.Perimeter) string {
 	all := p.Widths()
 	var out []string
 	for i, w := range all {
-		words := b.shopText(w.Inside)
+		phrase := b.shopText(w.Inside)
 		var on []string
 		if len(w.Runs) > 0 {
 			on = append(on, plainRuns(w.Runs))
@@ -104,11 +104,11 @@ func (b *book) widthWords(p *layout.Perimeter) string {
 		switch {
 		case len(all) == 1:
 		case i == len(all)-1:
-			words += " elsewhere"
+			phrase += " elsewhere"
 		default:
-			words += " on " + strings.Join(on, " and ")
+			phrase += " on " + strings.Join(on, " and ")
 		}
-		out = append(out, words)
+		out = append(out, phrase)
 	}
 	return strings.Join(out, ", ")
 }
@@ -133,11 +133,11 @@ func (b *book) chairItems(add asks) {
 		add("Rows of screws", prose(a.Name)+": "+rowsOf([2]int{a.FrontRow, a.RearRow})+" in the punched holes, "+b.exactly(a.FrontRowFrom)+" behind the chair’s front edge and "+b.exactly(a.RearRowFrom)+" before its rear edge", "report "+prose(a.Report))
 	}
 	for _, f := range b.fastenersUsed() {
-		words := b.exactly(f.Diameter) + " diameter, thread in the " + f.Substrate + " not under " + b.exactly(f.Embedment) + ", " + b.exactly(f.EdgeDistance) + " or more from a face of the wall"
+		phrase := b.exactly(f.Diameter) + " diameter, thread in the " + f.Substrate + " not under " + b.exactly(f.Embedment) + ", " + b.exactly(f.EdgeDistance) + " or more from a face of the wall"
 		if f.PilotDia > 0 {
-			words += ", pilot " + b.exactly(f.PilotDia) + ", its depth as the run sheet"
+			phrase += ", pilot " + b.exactly(f.PilotDia) + ", its depth as the run sheet"
 		}
-		add("Screws", prose(f.Name)+", "+words+"; length of each row as its run sheet", "job; report")
+		add("Screws", prose(f.Name)+", "+phrase+"; length of each row as its run sheet", "job; report")
 	}
 	if b.l.Counts().EndChairs {
 		add("End chairs", b.exactly(s.Chair.EndChair)+" from an end without a joint to the chair’s centre", "fabricator")

@@ -78,11 +78,11 @@ func (b *book) withdrawalTable() []block {
 			b.force(w.Allowable), carries, strconv.FormatFloat(w.Ratio(), 'f', 2, 64), together, word})
 	}
 	t.bold = func(row, col int) bool { return bad[row] && col == len(t.cols)-1 }
-	words := []string{"Source: NDS, chapter 12, withdrawal in side grain, with the factors of the basis of design; shear from the fastener’s report or by the yield limits of the NDS. Together: the two shares added up. Prying and uneven pull are in the test and not in it. Whose the demand is: see the basis of design."}
+	phrase := []string{"Source: NDS, chapter 12, withdrawal in side grain, with the factors of the basis of design; shear from the fastener’s report or by the yield limits of the NDS. Together: the two shares added up. Prying and uneven pull are in the test and not in it. Whose the demand is: see the basis of design."}
 	if n := b.l.OnPacking(); n > 0 {
-		words = append(words, fmt.Sprintf("NOT CHECKED: the shear of the screws of %d chairs, which pass through packing before they reach the wood; no formula here knows of it.", n))
+		phrase = append(phrase, fmt.Sprintf("NOT CHECKED: the shear of the screws of %d chairs, which pass through packing before they reach the wood; no formula here knows of it.", n))
 	}
-	return []block{t, list{items: words, plain: true}}
+	return []block{t, list{items: phrase, plain: true}}
 }
 
 // nailerTable is the anchorage of the nailers by run and zone.
@@ -107,8 +107,8 @@ func (b *book) nailerTable() []block {
 		t.rows = append(t.rows, append(row, "case "+n.Governs.Case.String(), b.apart(n)))
 	}
 	items := []string{"In each case: front leg + rear leg."}
-	for _, words := range b.l.NailerAssumptions() {
-		items = append(items, prose(words))
+	for _, phrase := range b.l.NailerAssumptions() {
+		items = append(items, prose(phrase))
 	}
 	if unsheared {
 		items = append(items, "Where no shear is stated, the push on the legs is NOT in the spacing.")

@@ -379,29 +379,29 @@ func (f *forms) title(g *drawing.Scene, r drawing.Rect, q formPage, n, of int) {
 	g.Text(drawing.Pt(r.Max.X, r.Min.Y+1050), run, drawing.Style{Align: drawing.Right})
 	x := r.Min.X + max(drawing.Width(drawing.Bold, name, drawing.Title+100), drawing.Width(drawing.Bold, "Survey form of the wall top", drawing.Note)) + 600
 	w := r.Max.X - wide - 500 - x
-	for i, words := range []string{f.j.Info.Number + "  " + f.j.Info.Name, f.j.Info.Address} {
-		if words = prose(strings.TrimSpace(words)); words == "" {
+	for i, phrase := range []string{f.j.Info.Number + "  " + f.j.Info.Name, f.j.Info.Address} {
+		if phrase = prose(strings.TrimSpace(phrase)); phrase == "" {
 			continue
 		}
-		words = shorten(words, drawing.Regular, drawing.Note, w)
-		g.Text(drawing.Pt(x, r.Min.Y+450+drawing.Unit(i)*600), words, drawing.Style{})
+		phrase = shorten(phrase, drawing.Regular, drawing.Note, w)
+		g.Text(drawing.Pt(x, r.Min.Y+450+drawing.Unit(i)*600), phrase, drawing.Style{})
 	}
 	g.Line(drawing.Medium, drawing.Pt(r.Min.X, r.Max.Y), drawing.Pt(r.Max.X, r.Max.Y))
 }
 
 // ending says along the foot which hand is which and what becomes of the form.
 func (f *forms) ending(g *drawing.Scene, r drawing.Rect, q formPage) {
-	words := "LEFT and RIGHT are those of a person on the roof looking out over the wall. Stations grow from left to right. " +
+	phrase := "LEFT and RIGHT are those of a person on the roof looking out over the wall. Stations grow from left to right. " +
 		"Type a row for each station into the survey CSV, run name " + q.r.Name + " in the column run; small under each heading stands the name of its column, in any order."
 	if q.n > 1 {
-		words = "Stations grow from LEFT to RIGHT, as a person on the roof sees them who looks out over the wall. Offset: + where the face lies towards the street from the string, " +
+		phrase = "Stations grow from LEFT to RIGHT, as a person on the roof sees them who looks out over the wall. Offset: + where the face lies towards the street from the string, " +
 			"– towards the roof. Tops: + above the level datum, – below it."
 	}
 	z := drawing.Note
-	lines := drawing.Wrap(prose(words), drawing.Regular, z, r.Width())
+	lines := drawing.Wrap(prose(phrase), drawing.Regular, z, r.Width())
 	for len(lines) > 2 && z > drawing.Small {
 		z -= 10
-		lines = drawing.Wrap(prose(words), drawing.Regular, z, r.Width())
+		lines = drawing.Wrap(prose(phrase), drawing.Regular, z, r.Width())
 	}
 	y := r.Min.Y + drawing.Unit(z)
 	for _, l := range lines {
@@ -502,12 +502,12 @@ func (f *forms) rule(g *drawing.Scene, q formPage) {
 }
 
 // heads are the lines of a column's heading, and those of its name in the CSV.
-func (c formColumn) heads(w drawing.Unit) (words, name []string) {
-	words = drawing.Wrap(c.head, drawing.Bold, drawing.Note, w-100)
+func (c formColumn) heads(w drawing.Unit) (phrase, name []string) {
+	phrase = drawing.Wrap(c.head, drawing.Bold, drawing.Note, w-100)
 	if drawing.Width(drawing.Regular, c.csv, drawing.Small) <= w-100 {
-		return words, []string{c.csv}
+		return phrase, []string{c.csv}
 	}
-	return words, strings.SplitN(c.csv, " ", 2)
+	return phrase, strings.SplitN(c.csv, " ", 2)
 }
 
 const (
@@ -520,8 +520,8 @@ func (f *forms) head(q formPage) drawing.Unit {
 	cols := f.columns(f.low(q.p, q.r))
 	most := drawing.Unit(0)
 	for i, w := range f.widths(cols) {
-		words, name := cols[i].heads(w)
-		most = max(most, drawing.Unit(len(words))*headLine+drawing.Unit(len(name))*nameLine)
+		phrase, name := cols[i].heads(w)
+		most = max(most, drawing.Unit(len(phrase))*headLine+drawing.Unit(len(name))*nameLine)
 	}
 	return most + 330
 }
@@ -529,9 +529,9 @@ func (f *forms) head(q formPage) drawing.Unit {
 // heading letters a column: its words, and small under them its name in the
 // CSV.
 func (f *forms) heading(g *drawing.Scene, r drawing.Rect, c formColumn) {
-	words, name := c.heads(r.Width())
+	phrase, name := c.heads(r.Width())
 	y := r.Min.Y + 120 + drawing.Unit(drawing.Note)
-	for _, l := range words {
+	for _, l := range phrase {
 		g.Text(drawing.Pt(r.Centre().X, y), l, drawing.Style{Face: drawing.Bold, Align: drawing.Middle})
 		y += headLine
 	}

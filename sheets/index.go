@@ -166,11 +166,11 @@ func (b *book) summary() string {
 	if n == 0 {
 		return ""
 	}
-	words := "HOLD: " + plural(n, "hold") + " open"
+	phrase := "HOLD: " + plural(n, "hold") + " open"
 	if k := len(b.l.Withheld); k > 0 {
-		words += ", " + plural(k, "piece") + " NOT RELEASED"
+		phrase += ", " + plural(k, "piece") + " NOT RELEASED"
 	}
-	return words + "."
+	return phrase + "."
 }
 
 func (b *book) coverBlocks() []block {
@@ -290,6 +290,6 @@ func (b *book) findings() []page {
 	add(finding.Error, "ERROR")
 	add(finding.Note, "note")
 	t.bold = func(row, col int) bool { return hold[row] && col < 2 }
-	words := "A hold keeps every piece it touches from release: such a piece is not to be cut, and no crate holds it, until the hold is cleared. A note asks for attention and stops nothing."
-	return b.pages(first, []block{list{items: []string{words}, plain: true}, t}, across)
+	phrase := "A hold keeps every piece it touches from release: such a piece is not to be cut, and no crate holds it, until the hold is cleared. A note asks for attention and stops nothing."
+	return b.pages(first, []block{list{items: []string{phrase}, plain: true}, t}, across)
 }

@@ -89,14 +89,14 @@ func (b *book) materialTable() table {
 	for i := range b.j.Walls {
 		w := &b.j.Walls[i]
 		for k, y := range w.Layers {
-			words := b.exactly(y.Thickness) + " thick"
+			phrase := b.exactly(y.Thickness) + " thick"
 			if y.Material == job.Wood || y.Material == job.Plywood {
-				words += "; " + woodWords(y)
+				phrase += "; " + woodWords(y)
 			}
 			if k == 0 && w.Nailer != nil {
-				words += "; anchored by " + prose(w.Nailer.Anchor)
+				phrase += "; anchored by " + prose(w.Nailer.Anchor)
 			}
-			add("Wall "+prose(w.Name)+", layer "+itoa(k+1), y.Name+" ("+y.Material+")", words)
+			add("Wall "+prose(w.Name)+", layer "+itoa(k+1), y.Name+" ("+y.Material+")", phrase)
 		}
 	}
 	return t
@@ -104,20 +104,20 @@ func (b *book) materialTable() table {
 
 // woodWords say what the job says of a layer of wood.
 func woodWords(y job.Layer) string {
-	words := "specific gravity not stated"
+	phrase := "specific gravity not stated"
 	if y.Gravity > 0 {
-		words = "specific gravity " + strconv.FormatFloat(y.Gravity, 'g', -1, 64)
+		phrase = "specific gravity " + strconv.FormatFloat(y.Gravity, 'g', -1, 64)
 	}
 	switch {
 	case y.Wet:
-		words += ", wet in service"
+		phrase += ", wet in service"
 	case y.Service:
-		words += ", dry in service"
+		phrase += ", dry in service"
 	}
 	if y.Treated {
-		words += ", pressure-treated"
+		phrase += ", pressure-treated"
 	}
-	return words
+	return phrase
 }
 
 // degrees are whole, and nought has no sign.

@@ -82,11 +82,11 @@ func (b *book) factorTable() table {
 
 // factorOf letters the factor of as-pulled values with its level.
 func factorOf(a *job.Assembly) string {
-	words := factorDigits(a.Factor)
+	phrase := factorDigits(a.Factor)
 	if f := a.FactorBasis; f != nil {
-		words += ", " + level(f.Level)
+		phrase += ", " + level(f.Level)
 	}
-	return words
+	return phrase
 }
 
 // factorDigits letters a factor in as few places as it has, four at the most.

@@ -76,8 +76,8 @@ func (b *book) review() []page {
 		about: "Boxes for the answer of the architect and the engineer, lines for remarks, and room for their stamps."}
 	p.banner = b.holdWords(p.holds)
 	answers := table{title: "Answer of the reviewer", whole: true, cols: []column{{head: ""}, {head: "Answer", flex: true}, {head: "By", least: 5200}, {head: "Date", least: 2600}}, high: 800}
-	for _, words := range []string{"No exception taken", "Exceptions as noted on the sheets; no new submittal asked", "To be changed as noted and submitted again", "Rejected, for the reasons under remarks"} {
-		answers.rows = append(answers.rows, []string{tickBox, words, "", ""})
+	for _, phrase := range []string{"No exception taken", "Exceptions as noted on the sheets; no new submittal asked", "To be changed as noted and submitted again", "Rejected, for the reasons under remarks"} {
+		answers.rows = append(answers.rows, []string{tickBox, phrase, "", ""})
 	}
 	return b.pages(p, []block{answers, b.stampSpace(), fixedLines("Remarks", 3)}, across)
 }
@@ -109,10 +109,10 @@ func (b *book) stampSpace() whole {
 		s.Group(drawing.Tables, "", func(g *drawing.Scene) {
 			n := drawing.Unit(max(2, len(stamps)))
 			w := min((r.Width()-gutter*(n-1))/n, 14000)
-			for i, words := range stamps {
+			for i, phrase := range stamps {
 				x := r.Min.X + drawing.Unit(i)*(w+gutter)
 				g.Rect(drawing.Medium, drawing.Box(x, r.Min.Y, x+w, r.Max.Y))
-				for k, line := range drawing.Wrap(words, drawing.Bold, drawing.Note, w-400) {
+				for k, line := range drawing.Wrap(phrase, drawing.Bold, drawing.Note, w-400) {
 					g.Text(drawing.Pt(x+200, r.Min.Y+500+drawing.Unit(k)*drawing.Note.Line()), line, drawing.Style{Face: drawing.Bold})
 				}
 			}

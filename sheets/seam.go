@@ -16,19 +16,19 @@ func (b *book) seamRows(f *layout.Family) [][]string {
 		return nil
 	}
 	s := b.j.Shop
-	words := "cut to stand " + b.exactly(s.WeldGap) + " apart, metal to metal"
+	phrase := "cut to stand " + b.exactly(s.WeldGap) + " apart, metal to metal"
 	if r := s.Seam; r != nil {
-		words += "; " + r.Process.String()
+		phrase += "; " + r.Process.String()
 		if r.Backer != "" {
-			words += ", on " + prose(r.Backer)
+			phrase += ", on " + prose(r.Backer)
 		}
 		if r.After {
-			words += ", finished after joining: blanks of " + prose(r.Bare) + ", a lot of their own"
+			phrase += ", finished after joining: blanks of " + prose(r.Bare) + ", a lot of their own"
 		} else {
-			words += ", finished before joining"
+			phrase += ", finished before joining"
 		}
 	}
-	rows := [][]string{{"Seam", words}}
+	rows := [][]string{{"Seam", phrase}}
 	for i, j := range f.Joints {
 		number := ""
 		if len(f.Joints) > 1 {

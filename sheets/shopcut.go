@@ -14,14 +14,14 @@ import (
 
 // lotName names what is cut from one lot of finish.
 func lotName(lot plan.CutLot) string {
-	words := "Lot"
+	phrase := "Lot"
 	if lot.Elevation != "" {
-		words += " of elevation " + prose(lot.Elevation)
+		phrase += " of elevation " + prose(lot.Elevation)
 	}
 	if lot.Bare != "" {
-		words += ", finished after joining: blanks " + prose(lot.Bare)
+		phrase += ", finished after joining: blanks " + prose(lot.Bare)
 	}
-	return words
+	return phrase
 }
 
 // proven says how good a plan is known to be.
@@ -39,11 +39,11 @@ func proven(p plan.CutPlan, what string) string {
 func (b *book) stocks(p plan.CutPlan) string {
 	var out []string
 	for _, s := range p.From {
-		words := itoa(s.Count) + " × "
+		phrase := itoa(s.Count) + " × "
 		if s.Width > 0 {
-			words += b.shopShort(s.Width) + " × "
+			phrase += b.shopShort(s.Width) + " × "
 		}
-		out = append(out, words+b.shopLong(s.Length))
+		out = append(out, phrase+b.shopLong(s.Length))
 	}
 	return strings.Join(out, ", ")
 }
@@ -191,11 +191,11 @@ func (b *book) cost(v int64, priced, sheets bool) string {
 	case sheets:
 		return strconv.FormatFloat(float64(v)/10/92903.04, 'f', 1, 64) + " sq ft"
 	}
-	words := b.shopLong(length.Length(v))
+	phrase := b.shopLong(length.Length(v))
 	if b.metric {
-		words += " mm"
+		phrase += " mm"
 	}
-	return words + " of cap"
+	return phrase + " of cap"
 }
 
 // wasteTable sums what of the sheets becomes pieces, lot by lot.

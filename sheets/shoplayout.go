@@ -42,7 +42,7 @@ type atWidth struct {
 
 // compose makes the pages of a group. twin is the id of the sheet of its mirror
 // image, if there is one.
-func (b *book) compose(p page, top func(words string) whole, twin string, bodies []plan.Pattern, tables []block) []page {
+func (b *book) compose(p page, top func(phrase string) whole, twin string, bodies []plan.Pattern, tables []block) []page {
 	c := composer{b: b, bodies: bodies, tables: tables, high: map[atWidth]laid{}}
 	c.top = func(refer func(string) string) whole {
 		if twin == "" {

@@ -83,25 +83,25 @@ func (b *book) partTable() table {
 
 // partName names a part with what tells it from its like.
 func (b *book) partName(q *layout.MadePart) string {
-	words := q.Kind.String()
+	phrase := q.Kind.String()
 	if q.Inside > 0 {
-		words += ", cap " + b.shopShort(q.Inside) + " inside"
+		phrase += ", cap " + b.shopShort(q.Inside) + " inside"
 	}
 	if q.Tested != "" {
-		words += ", assembly " + prose(q.Tested)
+		phrase += ", assembly " + prose(q.Tested)
 	}
 	if q.Twin != nil {
-		words += ", twin of " + q.Twin.Mark
+		phrase += ", twin of " + q.Twin.Mark
 	}
-	return words
+	return phrase
 }
 
 func (b *book) partMetal(q *layout.MadePart) string {
-	words := b.thick(q.Thickness)
+	phrase := b.thick(q.Thickness)
 	if q.Metal == "" {
-		return words + ", metal not stated"
+		return phrase + ", metal not stated"
 	}
-	return words + " " + prose(q.Metal)
+	return phrase + " " + prose(q.Metal)
 }
 
 func (b *book) partWeight(q *layout.MadePart) string {
@@ -154,17 +154,17 @@ func (b *book) partFacts(q *layout.MadePart) []string {
 	if s := q.Sentence(); s != "" {
 		out = append(out, "HAND: "+b.j.Units.OwnUnits(s))
 	}
-	words := "MAKE " + itoa(n)
+	phrase := "MAKE " + itoa(n)
 	if more > 0 {
-		words += " and " + plural(more, "spare")
+		phrase += " and " + plural(more, "spare")
 	}
 	if yes := ranges(q.For(b.l.Held, true)); len(yes) > 0 && n > 0 {
-		words += ": " + strings.Join(yes, ", ")
+		phrase += ": " + strings.Join(yes, ", ")
 	}
 	if no := ranges(q.For(b.l.Held, false)); len(no) > 0 {
-		words += ". NOT RELEASED, DO NOT CUT: " + strings.Join(no, ", ")
+		phrase += ". NOT RELEASED, DO NOT CUT: " + strings.Join(no, ", ")
 	}
-	out = append(out, words+".")
+	out = append(out, phrase+".")
 	stuff := "Metal " + b.partMetal(q)
 	if len(q.Bodies) > 0 && len(q.Bodies[0].Bends) > 0 {
 		stuff += "; bends inside radius " + b.exactly(q.Radius) + ", K " + trimFloat(q.K)
@@ -176,8 +176,8 @@ func (b *book) partFacts(q *layout.MadePart) []string {
 		stuff += "; " + b.partHoles(q)
 	}
 	out = append(out, stuff+".")
-	if words := b.partGauge(q); words != "" {
-		out = append(out, words)
+	if phrase := b.partGauge(q); phrase != "" {
+		out = append(out, phrase)
 	}
 	if len(q.Words) > 0 {
 		out = append(out, drawing.Letter(strings.Join(q.Words, " ")))

@@ -121,11 +121,11 @@ func (b *book) profileOf(all []widthCase) []page {
 func (b *book) legsRead() string {
 	s := &b.j.System
 	leg := func(name string, by func(job.LegMeasure) length.Length, foot job.LegMeasure) string {
-		words := name + " leg " + b.exactly(by(foot)) + " to " + foot.String()
+		phrase := name + " leg " + b.exactly(by(foot)) + " to " + foot.String()
 		if foot == job.ToTangent {
-			words += ", its lowest metal (" + b.exactly(by(job.ToMoldLine)) + " to mold line)"
+			phrase += ", its lowest metal (" + b.exactly(by(job.ToMoldLine)) + " to mold line)"
 		}
-		return words
+		return phrase
 	}
 	return "As a tape reads them from the fold: " + leg("front", s.FrontLeg, s.Profile.Drip.Foot()) + "; " + leg("rear", s.RearLeg, s.Profile.RearHook.Foot()) + "."
 }

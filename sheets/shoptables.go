@@ -18,10 +18,10 @@ func (b *book) hand(f *layout.Family) string { return prose(b.j.Units.OwnUnits(f
 // sheet the twin is, given its number.
 func (b *book) sentence(g []*layout.Family) func(sheet string) whole {
 	f := g[0]
-	words := b.hand(f)
+	phrase := b.hand(f)
 	for _, o := range g {
 		if o.Sentence() != f.Sentence() {
-			words = "Hands differ: the table of this drawing says which."
+			phrase = "Hands differ: the table of this drawing says which."
 		}
 	}
 	quantity := "one drawing for several pieces: see the table"
@@ -29,7 +29,7 @@ func (b *book) sentence(g []*layout.Family) func(sheet string) whole {
 		quantity = b.quantity(f)
 	}
 	return func(sheet string) whole {
-		rows := []said{{"HAND", words, 400, drawing.Bold}, {"MAKE", quantity, drawing.Note, drawing.Regular}}
+		rows := []said{{"HAND", phrase, 400, drawing.Bold}, {"MAKE", quantity, drawing.Note, drawing.Regular}}
 		if len(g) == 1 && f.Twin != nil {
 			twin := f.Twin.Mark + " is its mirror image"
 			if sheet != "" {
@@ -43,14 +43,14 @@ func (b *book) sentence(g []*layout.Family) func(sheet string) whole {
 
 // quantity says how many of a family are made and which.
 func (b *book) quantity(f *layout.Family) string {
-	words := itoa(f.Released(b.l.Held))
+	phrase := itoa(f.Released(b.l.Held))
 	if yes := b.pieceMarks(f, true); len(yes) > 0 {
-		words += ": " + strings.Join(yes, ", ")
+		phrase += ": " + strings.Join(yes, ", ")
 	}
 	if no := b.pieceMarks(f, false); len(no) > 0 {
-		words += ". NOT RELEASED, DO NOT CUT: " + strings.Join(no, ", ")
+		phrase += ". NOT RELEASED, DO NOT CUT: " + strings.Join(no, ", ")
 	}
-	return words
+	return phrase
 }
 
 // said is a row of the box over a shop drawing.
@@ -113,11 +113,11 @@ func (b *book) panels(g []*layout.Family) []panel {
 		if slices.ContainsFunc(g[:i], like) || len(g) > 1 && !handed(o) && len(o.Bodies[0].Holes) == 0 {
 			continue // a plain piece is the formed one
 		}
-		words := o.Mark + " from above"
+		phrase := o.Mark + " from above"
 		if len(g) > 1 && len(o.Bodies[0].Holes) == 0 {
-			words = b.withoutTwin(o)
+			phrase = b.withoutTwin(o)
 		}
-		out = append(out, panel{words, top(o), "top" + itoa(i), drawing.Medium})
+		out = append(out, panel{phrase, top(o), "top" + itoa(i), drawing.Medium})
 	}
 	out = append(out, panel{f.Mark + " formed", func(w, h drawing.Unit) drawing.Scene { return view.FormedSolid(b.formedOf(f), w, h) }, "solid", drawing.Medium})
 	if len(g) == 1 && f.Twin != nil {
@@ -271,11 +271,11 @@ func (b *book) lengthTable(g []*layout.Family) table {
 
 // shortHand is a family's hand in a table.
 func (b *book) shortHand(f *layout.Family) string {
-	words := b.withoutTwin(f)
+	phrase := b.withoutTwin(f)
 	if f.Twin != nil {
-		words += "; TWIN " + f.Twin.Mark
+		phrase += "; TWIN " + f.Twin.Mark
 	}
-	return words
+	return phrase
 }
 
 // withoutTwin is a family's hand without where one stands.
@@ -283,8 +283,8 @@ func (b *book) withoutTwin(f *layout.Family) string {
 	if !handed(f) {
 		return "none"
 	}
-	words := strings.TrimSuffix(strings.TrimPrefix(b.hand(f), "Standing on the roof, "), ".")
-	return strings.NewReplacer("the ", "", "is ", "", "lie ", "", "your ", "").Replace(words)
+	phrase := strings.TrimSuffix(strings.TrimPrefix(b.hand(f), "Standing on the roof, "), ".")
+	return strings.NewReplacer("the ", "", "is ", "", "lie ", "", "your ", "").Replace(phrase)
 }
 
 // familyFacts are what the families of a drawing are made of, and how they are
@@ -293,7 +293,7 @@ func (b *book) familyFacts(g []*layout.Family) table {
 	f := g[0]
 	m, s, p := &b.j.System.Metal, b.j.Shop, &b.j.System.Profile
 	var rows [][]string
-	add := func(what, words string) { rows = append(rows, []string{what, words}) }
+	add := func(what, phrase string) { rows = append(rows, []string{what, phrase}) }
 	kind := f.Pieces[0].KindName()
 	for _, x := range f.Pieces[0].Miters {
 		kind += ", " + b.turned(x.Corner)

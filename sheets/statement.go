@@ -97,8 +97,8 @@ func (b *book) leftOutList() list {
 	if d := &b.l.Demand; d.Known() && !d.RearKnown() {
 		items = append(items, rearUnstated)
 	}
-	for _, words := range b.l.NotChecked() {
-		items = append(items, prose(words))
+	for _, phrase := range b.l.NotChecked() {
+		items = append(items, prose(phrase))
 	}
 	return list{title: "Not checked here", items: items}
 }

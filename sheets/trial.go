@@ -70,15 +70,15 @@ func (b *book) trialTable(trials []plan.Trial) table {
 			}
 			bends = append(bends, w+" "+view.Degrees(q.Turn)+", "+face)
 		}
-		words := strings.Join(q.Of, "; ")
+		phrase := strings.Join(q.Of, "; ")
 		if q.Stated {
-			words += ". Stated: " + b.taken(q.StatedDeduction) + " " + prose(q.StatedStrip)
+			phrase += ". Stated: " + b.taken(q.StatedDeduction) + " " + prose(q.StatedStrip)
 		}
 		to := "mold line"
 		if q.Tangent {
 			to = "tangent"
 		}
-		t.rows = append(t.rows, []string{itoa(i + 1), strings.Join(bends, "\n"), view.Degrees(180 - q.Turn), words, to, b.inBlank(q.Leg), b.taken(q.Deduction), "", "", "", ""})
+		t.rows = append(t.rows, []string{itoa(i + 1), strings.Join(bends, "\n"), view.Degrees(180 - q.Turn), phrase, to, b.inBlank(q.Leg), b.taken(q.Deduction), "", "", "", ""})
 	}
 	t.bold = func(_, col int) bool { return col < 2 }
 	return t

@@ -25,16 +25,16 @@ func (b *book) twoWidthRows(q *layout.Piece, girth bool) [][]string {
 	names := legNames(q)
 	var width, slope []string
 	for i, p := range q.Parts {
-		words := names[i] + " inside " + b.shopShort(p.Inside())
+		phrase := names[i] + " inside " + b.shopShort(p.Inside())
 		if girth {
-			words += ", girth " + b.shopShort(b.l.Girth(p))
+			phrase += ", girth " + b.shopShort(b.l.Girth(p))
 		}
-		width = append(width, words)
-		words = names[i] + " " + drawing.Letter(view.LegSlopeWords(b.metric, p.Slope(&b.j.System)))
+		width = append(width, phrase)
+		phrase = names[i] + " " + drawing.Letter(view.LegSlopeWords(b.metric, p.Slope(&b.j.System)))
 		if off := view.StandsOff(b.metric, b.l.LegTop(p)); off != "" {
-			words += ", " + drawing.Letter(off)
+			phrase += ", " + drawing.Letter(off)
 		}
-		slope = append(slope, words)
+		slope = append(slope, phrase)
 	}
 	return [][]string{{"Widths", strings.Join(width, "; ")}, {"Top falls", strings.Join(slope, "; ")}}
 }

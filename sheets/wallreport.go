@@ -140,11 +140,11 @@ func (b *book) reportFacts(r *layout.Run) table {
 	}
 	var insides []string
 	for _, q := range r.Bands {
-		words := b.small(q.Inside)
+		phrase := b.small(q.Inside)
 		if len(r.Bands) > 1 {
-			words += " from " + b.long(r.ToCrew(q.From)) + " to " + b.long(r.ToCrew(q.To))
+			phrase += " from " + b.long(r.ToCrew(q.From)) + " to " + b.long(r.ToCrew(q.To))
 		}
-		insides = append(insides, words)
+		insides = append(insides, phrase)
 	}
 	set := b.small(w.SetLeft)
 	if w.SetLeft != w.SetRight {
@@ -231,9 +231,9 @@ func (b *book) rfis() []page {
 	if b.runs.w < 30000 {
 		t.cols[8].least = 3000
 	}
-	words := func(s string) string { return prose(b.j.Units.InUnits(s)) }
+	phrase := func(s string) string { return prose(b.j.Units.InUnits(s)) }
 	for i, q := range all {
-		t.rows = append(t.rows, []string{itoa(i + 1), q.Run, span(b.long(q.From), b.long(q.To)), words(q.What), orDash(words(q.Limit)), orDash(words(q.Source)), words(q.Ask), orDash(prose(strings.Join(q.Photos, ", "))), ""})
+		t.rows = append(t.rows, []string{itoa(i + 1), q.Run, span(b.long(q.From), b.long(q.To)), phrase(q.What), orDash(phrase(q.Limit)), orDash(phrase(q.Source)), phrase(q.Ask), orDash(prose(strings.Join(q.Photos, ", "))), ""})
 	}
 	said := "Stations are the crew’s, from the left hand of a person on the roof looking out. A limit that is not kept is the wall builder’s to put right; what stays as it is takes packing, width or both, and is to be accepted in writing."
 	return b.pages(first, []block{list{items: []string{said}, plain: true}, t}, across)

@@ -127,17 +127,17 @@ func (b *book) shortLists(runs []*layout.Run, of []plan.WallReport) []block {
 	for i, l := range kinds {
 		row := []string{prose(b.j.Units.InUnits(l.Name)), b.exact(l.Allowed)}
 		for k := range runs {
-			words := "–"
+			phrase := "–"
 			if at := slices.IndexFunc(of[k].Limits, l.Same); at >= 0 {
 				f := of[k].Limits[at]
-				words = b.exact(f.Found) + ", " + span(b.long(f.From), b.long(f.To))
+				phrase = b.exact(f.Found) + ", " + span(b.long(f.From), b.long(f.To))
 				if f.Kept {
-					words += ", kept"
+					phrase += ", kept"
 				} else {
-					words, over[[2]int{i, 2 + k}] = words+", NOT KEPT", true
+					phrase, over[[2]int{i, 2 + k}] = phrase+", NOT KEPT", true
 				}
 			}
-			row = append(row, words)
+			row = append(row, phrase)
 		}
 		limits.rows = append(limits.rows, append(row, prose(l.Source)))
 	}
