@@ -40,9 +40,20 @@ type book struct {
 func newBook(l *layout.Layout, o Options) *book {
 	metric := l.Job.Units == job.Metric
 	b := &book{
-		l: l, j: l.Job, metric: metric, crew: length.Crew(metric), shop: length.Shop(metric), reader: o.For, say: o.words(l.Job), keyPlan: sync.OnceValue(l.KeyPlan),
-		ids: map[string]bool{}, subjects: map[string][]string{}, plans: map[planKey]cornerView{}, plansOf: map[*layout.Piece]view.CornerPlans{},
-		blanks: map[*layout.Family][]plan.Pattern{}, formed: map[*layout.Family]plan.Formed{},
+		l:        l,
+		j:        l.Job,
+		metric:   metric,
+		crew:     length.Crew(metric),
+		shop:     length.Shop(metric),
+		reader:   o.For,
+		say:      o.words(l.Job),
+		keyPlan:  sync.OnceValue(l.KeyPlan),
+		ids:      map[string]bool{},
+		subjects: map[string][]string{},
+		plans:    map[planKey]cornerView{},
+		plansOf:  map[*layout.Piece]view.CornerPlans{},
+		blanks:   map[*layout.Family][]plan.Pattern{},
+		formed:   map[*layout.Family]plan.Formed{},
 	}
 	runs, lists := l.Job.Paper.Runs, l.Job.Paper.Lists
 	if o.Runs != nil {
@@ -136,7 +147,7 @@ func (b *book) pages(first page, blocks []block, regions func(n int, room drawin
 	room := first.paper.room(first.banner != "")
 	var out []page
 	lay := func(blocks []block) [][]placed {
-		return flow(blocks, func(n int) []drawing.Rect { return regions(n, room) })
+		return b.flow(blocks, func(n int) []drawing.Rect { return regions(n, room) })
 	}
 	leaves := lay(loosened(blocks))
 	if some := lay(blocks); len(some) < len(leaves) {
@@ -198,7 +209,11 @@ func (b *book) carriedOn(s *drawing.Scene, p paper, sheet string) {
 		return
 	}
 	r := p.room(false)
-	s.Text(drawing.Pt(r.Max.X, r.Max.Y+370), b.say.Say(words.FrameNext, words.In("sheet", sheet)), drawing.Style{Size: drawing.Small, Face: drawing.Bold, Align: drawing.Right})
+	s.Text(
+		drawing.Pt(r.Max.X, r.Max.Y+370),
+		b.say.Say(words.FrameNext, words.In("sheet", sheet)),
+		drawing.Style{Size: drawing.Small, Face: drawing.Bold, Align: drawing.Right},
+	)
 }
 
 // across is one region a page, the whole room.
@@ -277,8 +292,8 @@ func date(d job.Date) string {
 }
 
 // level is the word for a level of pressure or resistance.
-func level(l job.Level) string {
-	return [...]string{"strength", "allowable", "as-pulled ultimate"}[l]
+func (b *book) level(l job.Level) string {
+	return b.say.Say([...]words.Key{words.UnitStrength, words.UnitAllowable, words.UnitAsPulled}[l])
 }
 
 // party is the name of the first party with a role.

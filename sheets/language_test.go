@@ -87,6 +87,6 @@ func TestWordsOfRunSheetsAreInTheTables(t *testing.T) {
 
 // stillLiteral are words of run sheets that no table has.
 const stillLiteral = `
-Piece across along behind between centre closer continued diameter down face falls fold from
+Piece along behind between centre closer continued diameter down face falls fold from
 higher hole inside left meets next outside piece street tapers than this wall widths
 `

@@ -140,10 +140,10 @@ func (b *book) arrange(t stretch, tables []table, room drawing.Rect, views []*le
 			if apart {
 				last := len(order) - 1
 				order, work = order[:last], order[last]
-				lists = flowOver(order, regions)
+				lists = b.flowOver(order, regions)
 				break
 			}
-			if got := flowOver(order, regions); lists == nil || len(got) < len(lists) {
+			if got := b.flowOver(order, regions); lists == nil || len(got) < len(lists) {
 				lists = got
 			}
 		}

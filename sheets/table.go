@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 )
 
 // column of a table. A flex column gives way first: its words wrap.
@@ -21,6 +22,7 @@ const tickBox = "\u2610"
 // where it breaks. Rules, not tones, guide the eye: they survive copying.
 type table struct {
 	title string
+	again string // the title where it goes on
 	cols  []column
 	rows  [][]string
 	names [][]string // of the facts that each cell letters; rows and cells may be fewer
@@ -237,7 +239,7 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 	}
 	title := t.title
 	if title != "" && t.from > 0 {
-		title += " (continued)"
+		title = t.again
 	}
 	titleLines, titleSize := titled(title, max(w, full))
 	top := drawing.Unit(0)
@@ -301,7 +303,11 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 		s.Group(drawing.Tables, "", func(g *drawing.Scene) {
 			if title != "" {
 				for i, line := range titleLines {
-					g.Text(drawing.Pt(at.X, at.Y+410+drawing.Unit(i)*titleSize.Line()), line, drawing.Style{Size: titleSize, Face: drawing.Bold})
+					g.Text(
+						drawing.Pt(at.X, at.Y+410+drawing.Unit(i)*titleSize.Line()),
+						line,
+						drawing.Style{Size: titleSize, Face: drawing.Bold},
+					)
 				}
 			}
 			y0 := at.Y + top
@@ -313,7 +319,16 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 				g.Line(drawing.Medium, drawing.Pt(at.X, y0+headH), drawing.Pt(at.X+full, y0+headH))
 			}
 			for _, r := range rows {
-				t.letter(g, drawing.Pt(at.X, at.Y+r.y), ws, r.lines, t.rows[r.n], nth(t.names, r.n), false, func(col int) bool { return t.bold != nil && t.bold(r.n, col) })
+				t.letter(
+					g,
+					drawing.Pt(at.X, at.Y+r.y),
+					ws,
+					r.lines,
+					t.rows[r.n],
+					nth(t.names, r.n),
+					false,
+					func(col int) bool { return t.bold != nil && t.bold(r.n, col) },
+				)
 				foot := at.Y + r.y + r.h
 				pen := drawing.Thin
 				if r.n == k-1 || t.ends != nil && t.ends(r.n) {
@@ -341,7 +356,15 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 }
 
 // letter puts the words of one row in its cells.
-func (t *table) letter(s *drawing.Scene, at drawing.Point, ws []drawing.Unit, lines [][]string, row, names []string, head bool, bold func(col int) bool) {
+func (t *table) letter(
+	s *drawing.Scene,
+	at drawing.Point,
+	ws []drawing.Unit,
+	lines [][]string,
+	row, names []string,
+	head bool,
+	bold func(col int) bool,
+) {
 	var g drawing.Scene
 	var cells []drawing.Unit
 	x := at.X
@@ -416,3 +439,14 @@ func nth[T any](list []T, i int) (out T) {
 func facts(title string, rows [][]string) table {
 	return table{title: title, cols: []column{{}, {flex: true}}, rows: rows, whole: true}
 }
+
+// col is a column under a heading of the tables of sentences.
+func (b *book) col(head words.Key) column { return column{head: b.say.Say(head)} }
+
+// right is a column of numbers, which stand at its right.
+func (b *book) right(head words.Key) column {
+	return column{head: b.say.Say(head), align: drawing.Right}
+}
+
+// flex is a column of sentences, which wrap.
+func (b *book) flex(head words.Key) column { return column{head: b.say.Say(head), flex: true} }
