@@ -283,7 +283,7 @@ func (f *forms) table(q formPage) drawing.Unit {
 // both the words for what is wrong with a wall top.
 func (f *forms) how(q formPage) laid {
 	low := f.low(q.p, q.r)
-	figure := view.SurveySection(low)
+	figure := view.SurveySection(f.b.say, low)
 	w := f.room().Width()
 	side := w - figure.W - gutter
 	n := max(1, int(side/14000)) // columns
@@ -372,7 +372,7 @@ func (f *forms) draw(s *drawing.Scene, q formPage, n, of int) {
 	})
 	if q.n == 1 {
 		y += 2*formBox + formGap
-		strip := view.SurveySketch(layout.Sketch(q.p, q.at, f.b.metric), r.Width()-200, formStrip-200)
+		strip := view.SurveySketch(f.b.say, layout.Sketch(q.p, q.at, f.b.metric), r.Width()-200, formStrip-200)
 		s.Rect(drawing.Medium, drawing.Box(r.Min.X, y, r.Max.X, y+formStrip))
 		place(s, strip, drawing.Pt(r.Min.X+100, y+100), "sketch")
 		y += formStrip + formGap

@@ -24,7 +24,7 @@ func (b *book) index(rest []page) []page {
 		scale:  b.say.Say(words.FrameAsNoted),
 		about:  b.say.Say(words.CoverAbout),
 	}
-	cover.foot = func(s *drawing.Scene, r drawing.Rect) { b.legend(s, r, view.KeyPlanHatches(b.keyPlan())) }
+	cover.foot = func(s *drawing.Scene, r drawing.Rect) { b.legend(s, r, view.KeyPlanHatches(b.say, b.keyPlan())) }
 	room := cover.paper.room(cover.banner != "")
 	left := min(max(room.Width()*33/100, 9000), 14000)
 	beside := drawing.Box(room.Min.X+left+gutter, room.Min.Y, room.Max.X, room.Max.Y)
@@ -37,7 +37,7 @@ func (b *book) index(rest []page) []page {
 	for i := range out[1:] {
 		out[i+1].foot = nil
 	}
-	if v := view.KeyPlan(b.keyPlan(), beside.Width(), beside.Height()); sits(v, beside.Width(), beside.Height()) {
+	if v := view.KeyPlan(b.say, b.keyPlan(), beside.Width(), beside.Height()); sits(v, beside.Width(), beside.Height()) {
 		notes := out[0].draw
 		out[0].draw = func(s *drawing.Scene, refer func(string) string) {
 			notes(s, refer)
@@ -56,7 +56,7 @@ func (b *book) keyPlans(cover page) []page {
 	// Several perimeters part before the paper grows.
 	room := cover.paper.room(cover.banner != "")
 	k := b.keyPlan()
-	if len(k.Perimeters) < 2 || sits(view.KeyPlan(k, room.Width(), room.Height()), room.Width(), room.Height()) {
+	if len(k.Perimeters) < 2 || sits(view.KeyPlan(b.say, k, room.Width(), room.Height()), room.Width(), room.Height()) {
 		return []page{b.keyPlanPage(cover, k, b.say.Say(words.CoverKeyPlan))}
 	}
 	var out []page
@@ -72,12 +72,12 @@ func (b *book) keyPlans(cover page) []page {
 // keyPlanPage shows a key plan on a page that it can be read on.
 func (b *book) keyPlanPage(cover page, k plan.KeyPlan, title string) page {
 	p := fitting(cover, func(room drawing.Rect) bool {
-		return sits(view.KeyPlan(k, room.Width(), room.Height()), room.Width(), room.Height())
+		return sits(view.KeyPlan(b.say, k, room.Width(), room.Height()), room.Width(), room.Height())
 	})
 	p.id, p.title = b.id(title), title
 	room := p.paper.room(p.banner != "")
 	p.draw = func(s *drawing.Scene, _ func(string) string) {
-		place(s, view.KeyPlan(k, room.Width(), room.Height()), room.Min, "key")
+		place(s, view.KeyPlan(b.say, k, room.Width(), room.Height()), room.Min, "key")
 	}
 	return p
 }

@@ -60,7 +60,7 @@ func Views(l *layout.Layout) []drawing.Scene {
 		s.Name = b.id(words...)
 		out = append(out, s)
 	}
-	add(view.KeyPlan(b.keyPlan(), viewWide, viewHigh), "key plan")
+	add(view.KeyPlan(b.say, b.keyPlan(), viewWide, viewHigh), "key plan")
 	for _, p := range l.Perimeters {
 		for _, r := range p.Runs {
 			of := b.planOf(r)

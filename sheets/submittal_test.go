@@ -161,7 +161,7 @@ func TestChecksAreLettered(t *testing.T) {
 		}
 		for _, w := range l.Withdrawals() {
 			pulls++
-			if !strings.Contains(fast, b.force(w.Allowable)) || !strings.Contains(flat(fast), "never replaces the test") {
+			if !strings.Contains(fast, b.force(w.Allowable)) || !strings.Contains(flat(fast), "never replaces it") {
 				t.Errorf("%s: the cross-check of run %s is on no sheet", c.name, w.Run.Name)
 			}
 		}

@@ -70,7 +70,7 @@ func (b *book) wallReport(p *layout.Perimeter, r *layout.Run) []page {
 	}
 	views := make([]drawing.Scene, len(parts))
 	for i, q := range parts {
-		views[i] = view.WallReport(of, q, room.Width(), high)
+		views[i] = view.WallReport(b.say, of, q, room.Width(), high)
 	}
 	lists := b.flowOver(b.reportLists(r, of), func(n int) []drawing.Rect {
 		rest := room

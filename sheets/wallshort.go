@@ -40,7 +40,7 @@ func (b *book) shortReports(p *layout.Perimeter, runs []*layout.Run) (page, int)
 		if cols[0].Width() < shortLeast {
 			continue
 		}
-		keys := view.WallKeys(of[:n], room.Width())
+		keys := view.WallKeys(b.say, of[:n], room.Width())
 		leaves := b.flow(tightened(b.shortLists(some, of)), func(int) []drawing.Rect { return []drawing.Rect{room} })
 		lists, wide := drawing.Unit(0), max(keys.W, keys.Bounds().Max.X)
 		for _, q := range leaves[0] {
@@ -54,7 +54,7 @@ func (b *book) shortReports(p *layout.Perimeter, runs []*layout.Run) (page, int)
 		used := drawing.Unit(0)
 		for i := range some {
 			var good bool
-			views[i], good = view.ShortWallReport(of[i], cols[i].Width(), high)
+			views[i], good = view.ShortWallReport(b.say, of[i], cols[i].Width(), high)
 			ok, used = ok && good, max(used, views[i].H)
 		}
 		if !ok {
