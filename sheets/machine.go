@@ -127,7 +127,7 @@ func (b *book) bodyDXF(body layout.Body, mark, make, metal string) dxf.Drawing {
 	}
 	w.block(lines)
 	for _, q := range body.Bends {
-		w.beside(q, itoa(q.Order)+" "+view.BendWords(q.Hem, q.Line.Turn, q.Line.Radius))
+		w.beside(q, itoa(q.Order)+" "+view.BendWords(b.say, q.Hem, q.Line.Turn, q.Line.Radius))
 	}
 	if etched, ok := w.etch(b.j.Shop.Etch, mark); ok {
 		w.notes = append(w.notes, etched)

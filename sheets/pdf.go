@@ -84,11 +84,11 @@ func Views(l *layout.Layout) []drawing.Scene {
 	}
 	for _, f := range l.Families {
 		for _, q := range b.blanksOf(f) {
-			add(view.FlatPattern(f.Mark, q, viewWide, viewHigh), "flat", f.Mark, q.Name)
+			add(view.FlatPattern(b.say, f.Mark, q, viewWide, viewHigh), "flat", f.Mark, q.Name)
 		}
 		if len(f.Bodies) > 0 {
-			add(view.FormedTop(b.formedOf(f), viewHigh/3, viewHigh/4), "top", f.Mark)
-			add(view.FormedSolid(b.formedOf(f), viewHigh/3, viewHigh/4), "formed", f.Mark)
+			add(view.FormedTop(b.say, b.formedOf(f), viewHigh/3, viewHigh/4), "top", f.Mark)
+			add(view.FormedSolid(b.say, b.formedOf(f), viewHigh/3, viewHigh/4), "formed", f.Mark)
 		}
 	}
 	return out

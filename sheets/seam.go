@@ -125,6 +125,7 @@ func (b *book) seamBlocks(f *layout.Family) []block {
 				title = b.say.Say(words.SeamAboveOf, words.In("n", itoa(i+1)), words.In("name", face.Name))
 			}
 			q := view.Seam{
+				About:  b.say.Say(words.SeamAbout),
 				Title:  title,
 				Rings:  p.Rings,
 				Finish: p.Finish,

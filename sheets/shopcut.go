@@ -105,14 +105,14 @@ func (b *book) cuttingPlan() []page {
 		for _, q := range lot.Bars {
 			for _, bar := range q.Bars {
 				head()
-				blocks = append(blocks, picture{scene: view.CutBar(bar, width), prefix: "bar" + itoa(i) + itoa(n)})
+				blocks = append(blocks, picture{scene: view.CutBar(b.say, bar, width), prefix: "bar" + itoa(i) + itoa(n)})
 			}
 		}
 		for _, r := range lot.Sheets {
 			head()
 			blocks = append(
 				blocks,
-				picture{scene: view.CutSheet(r, width, min(11000, room.Height())), prefix: "sheet" + itoa(i) + itoa(n)},
+				picture{scene: view.CutSheet(b.say, r, width, min(11000, room.Height())), prefix: "sheet" + itoa(i) + itoa(n)},
 			)
 		}
 	}
@@ -318,7 +318,7 @@ func (b *book) blankList() []page {
 			},
 		}
 		for _, x := range lot.Blanks {
-			name := view.BlankName(b.metric, x)
+			name := view.BlankName(b.say, b.metric, x)
 			if x.Mark == "" {
 				name = b.say.Say(words.CutFormed, words.In("blank", name))
 			}

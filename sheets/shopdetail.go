@@ -56,7 +56,7 @@ func (b *book) details(f *layout.Family) []block {
 			n := across(r.Width())
 			for i, q := range all {
 				at := drawing.Pt(r.Min.X+drawing.Unit(i%n)*(wide+gap), r.Min.Y+top.high+drawing.Unit(i/n)*(high+gap))
-				place(s, view.CornerDetail(blanks[q.of].Blank, q.view, wide, high), at, "detail"+itoa(i))
+				place(s, view.CornerDetail(b.say, blanks[q.of].Blank, q.view, wide, high), at, "detail"+itoa(i))
 			}
 		},
 	}}}

@@ -158,7 +158,7 @@ func (b *book) handWords(f *layout.Family, w drawing.Unit) (sentence, rest []str
 func (b *book) handCell(s *drawing.Scene, r drawing.Rect, f *layout.Family) {
 	place(
 		s,
-		view.FormedTop(b.formedOf(f), handPicture-200, min(r.Height()-200, 4200)),
+		view.FormedTop(b.say, b.formedOf(f), handPicture-200, min(r.Height()-200, 4200)),
 		drawing.Pt(r.Min.X+100, r.Min.Y+100),
 		slug("hand-"+f.Mark),
 	)

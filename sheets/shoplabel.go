@@ -148,7 +148,7 @@ func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, st label
 			}
 			g.Text(drawing.Pt(in.Max.X, in.Max.Y-20), shorten(said, drawing.Regular, drawing.Note, w), drawing.Style{Align: drawing.Right})
 			in.Max.Y -= drawing.Unit(drawing.Note) + 40
-			place(g, view.FormedTop(b.formedOf(f), w, in.Height()), drawing.Pt(in.Max.X-w, in.Min.Y), prefix)
+			place(g, view.FormedTop(b.say, b.formedOf(f), w, in.Height()), drawing.Pt(in.Max.X-w, in.Min.Y), prefix)
 		}
 	})
 }

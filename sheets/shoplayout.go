@@ -69,7 +69,7 @@ func (b *book) compose(
 	body := c.below(room)
 	var rows []view.FlatRow
 	for _, x := range bodies {
-		rows = append(rows, view.SmallFlatRow(p.id, c.title(), []plan.Pattern{x}, body.Width(), body.Height()))
+		rows = append(rows, view.SmallFlatRow(c.b.say, p.id, c.title(), []plan.Pattern{x}, body.Width(), body.Height()))
 	}
 	return c.pages(p, c.lay(room, shopCase{rows: rows}))
 }
@@ -161,7 +161,7 @@ func (c *composer) rows(sc view.Scale, w drawing.Unit) ([]view.FlatRow, bool) {
 		var row view.FlatRow
 		n := 0
 		for ; k+n < len(c.bodies); n++ {
-			r, ok := view.NewFlatRow("row "+itoa(len(out)+1), c.title(), c.bodies[k:k+n+1], sc, w)
+			r, ok := view.NewFlatRow(c.b.say, "row "+itoa(len(out)+1), c.title(), c.bodies[k:k+n+1], sc, w)
 			if !ok {
 				break
 			}

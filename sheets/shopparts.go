@@ -148,8 +148,8 @@ func (b *book) partBlock(q *layout.MadePart, most drawing.Unit) block {
 		right := w * 29 / 100
 		head, _ := text.lay(w, 1<<30, true)
 		// Two of them stand in a column of a B sheet.
-		flat = view.PartFlat(q.Mark, b.l.PartBlank(q), w-right-300, min(9400, most-head.h-500))
-		return flat, view.PartSection(b.l.FormedPart(q), right, max(4800, min(flat.H, 7600)))
+		flat = view.PartFlat(b.say, q.Mark, b.l.PartBlank(q), w-right-300, min(9400, most-head.h-500))
+		return flat, view.PartSection(b.say, b.l.FormedPart(q), right, max(4800, min(flat.H, 7600)))
 	}
 	return whole{
 		h: func(w drawing.Unit) drawing.Unit {

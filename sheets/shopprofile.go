@@ -65,9 +65,9 @@ func (b *book) tapers(f *layout.Family) bool { return b.l.Made(f.Pieces[0]).Tape
 // bentAlike reports whether two bodies have the same bends in the same order,
 // whatever their girth.
 func bentAlike(p, q layout.Body) bool {
+	named := func(x layout.Bend) string { return view.BendWords(words.Book{}, x.Hem, x.Line.Turn, x.Line.Radius) }
 	return slices.EqualFunc(p.Bends, q.Bends, func(x, y layout.Bend) bool {
-		return view.BendWords(x.Hem, x.Line.Turn, x.Line.Radius) == view.BendWords(y.Hem, y.Line.Turn, y.Line.Radius) &&
-			x.Line.Between == y.Line.Between
+		return named(x) == named(y) && x.Line.Between == y.Line.Between
 	})
 }
 
@@ -102,7 +102,7 @@ func (b *book) profileOf(all []widthCase) []page {
 	if len(all) > 1 {
 		top = b.say.Say(words.ProfileSeeTable)
 	}
-	section := view.ShopSection(b.l.Profile(all[0].family, all[0].body), top, w, room.Height())
+	section := view.ShopSection(b.say, b.l.Profile(all[0].family, all[0].body), top, w, room.Height())
 	if w < room.Width() {
 		section.H = room.Height() // the tables stand beside it
 	}
@@ -252,7 +252,7 @@ func (b *book) widthBends(all []widthCase) table {
 			included = "–"
 		}
 		row := []string{
-			itoa(q.Order), view.BendWords(q.Hem, q.Line.Turn, q.Line.Radius), included,
+			itoa(q.Order), view.BendWords(b.say, q.Hem, q.Line.Turn, q.Line.Radius), included,
 			b.say.Say(words.ShopBetween, words.In("one", q.Line.Between[0]), words.In("other", q.Line.Between[1])),
 			q.GaugeAt,
 		}

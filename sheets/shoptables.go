@@ -111,7 +111,7 @@ type panel struct {
 // of several families one from above for each hand.
 func (b *book) panels(g []*layout.Family) []panel {
 	top := func(f *layout.Family) func(w, h drawing.Unit) drawing.Scene {
-		return func(w, h drawing.Unit) drawing.Scene { return view.FormedTop(b.formedOf(f), w, h) }
+		return func(w, h drawing.Unit) drawing.Scene { return view.FormedTop(b.say, b.formedOf(f), w, h) }
 	}
 	f := g[0]
 	var out []panel
@@ -132,7 +132,7 @@ func (b *book) panels(g []*layout.Family) []panel {
 		out,
 		panel{
 			b.say.Say(words.ShopFormed, words.In("mark", f.Mark)),
-			func(w, h drawing.Unit) drawing.Scene { return view.FormedSolid(b.formedOf(f), w, h) },
+			func(w, h drawing.Unit) drawing.Scene { return view.FormedSolid(b.say, b.formedOf(f), w, h) },
 			"solid",
 			drawing.Medium,
 		},
@@ -245,7 +245,7 @@ func (b *book) bendTable(f *layout.Family, i int) table {
 			included = "–"
 		}
 		t.rows = append(t.rows, []string{
-			itoa(q.Order), view.BendWords(q.Hem, q.Turn, q.Radius), included,
+			itoa(q.Order), view.BendWords(b.say, q.Hem, q.Turn, q.Radius), included,
 			b.say.Say(words.ShopBetween, words.In("one", q.Between[0]), words.In("other", q.Between[1])),
 			street, roof, b.inBlank(gauge.Gauge) + "\n" + gauge.GaugeAt,
 		})

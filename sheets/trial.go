@@ -45,6 +45,7 @@ func (b *book) trialPages() []page {
 			name = w[0].name
 		}
 		q := view.TrialStrip{
+			About:   b.say.Say(words.TrialPicture),
 			Name:    b.say.Say(name, words.In("n", itoa(i+1)), words.In("turn", view.Degrees(t.Turn))),
 			Blank:   b.inBlank(t.Length),
 			Line:    b.inBlank(t.Line),

@@ -199,8 +199,7 @@ func (k *surveySketch) neighbour(g *drawing.Scene, e plan.SketchEnd, left bool) 
 			k.say.Say(words.SurveyTurn, words.In("turn", length.FormatAngle(turn))),
 		}
 		if turn == 0 { // the job does not say yet
-			lines = append(lines[:1], strings.Split(k.say.Say(words.SurveyCornerBlank), "
-")...)
+			lines = append(lines[:1], strings.Split(k.say.Say(words.SurveyCornerBlank), "\n")...)
 		}
 		if e.Break != "" {
 			lines = []string{

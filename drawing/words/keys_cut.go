@@ -36,4 +36,11 @@ const (
 	CutPieces      Key = "cut.pieces"
 	CutBlanks      Key = "cut.blanks"
 	CutFormed      Key = "cut.formed"
+	CutBarTitle    Key = "cut.bar.title"
+	CutBarWhole    Key = "cut.bar.whole"
+	CutBarKept     Key = "cut.bar.kept"
+	CutBarScrap    Key = "cut.bar.scrap"
+	CutSheetTitle  Key = "cut.sheet.title"
+	CutSheetWords  Key = "cut.sheet.words"
+	CutCapBlank    Key = "cut.cap-blank"
 )

@@ -30,4 +30,5 @@ const (
 	FrameRevisionOf       Key = "frame.revision.of"
 	FrameNone             Key = "frame.none"
 	FrameAsNoted          Key = "frame.as-noted"
+	FrameScaleOf          Key = "frame.scale-of"
 )

@@ -46,4 +46,5 @@ const (
 	KeyplanExpansionName Key = "keyplan.expansion-name"
 	KeyplanRoof          Key = "keyplan.roof"
 	KeyplanHigherWall    Key = "keyplan.higher-wall"
+	KeyplanNotScale      Key = "keyplan.not-scale"
 )

@@ -33,4 +33,10 @@ const (
 	PartMakeSpare     Key = "part.make.spare"
 	PartHeld          Key = "part.held"
 	PartBends         Key = "part.bends"
+	PartFlat          Key = "part.flat"
+	PartFlatAbout     Key = "part.flat.about"
+	PartFormedLeft    Key = "part.formed-left"
+	PartFormedAbove   Key = "part.formed-above"
+	PartSection       Key = "part.section"
+	PartSectionAbout  Key = "part.section.about"
 )

@@ -29,4 +29,8 @@ const (
 	ProfileTape         Key = "profile.tape"
 	ProfileToMold       Key = "profile.to-mold"
 	ProfileToTangent    Key = "profile.to-tangent"
+	ProfileSection      Key = "profile.section"
+	ProfileSectionSides Key = "profile.section.sides"
+	ProfileSectionAbout Key = "profile.section.about"
+	ProfileIncluded     Key = "profile.included"
 )

@@ -27,4 +27,5 @@ const (
 	SeamEdgesOf        Key = "seam.edges.of"
 	SeamCutBackOf      Key = "seam.cut-back.of"
 	SeamBackersOf      Key = "seam.backers.of"
+	SeamAbout          Key = "seam.about"
 )

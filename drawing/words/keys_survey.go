@@ -38,4 +38,5 @@ const (
 	SurveyBreak          Key = "survey.break"
 	SurveySignStreet     Key = "survey.sign-street"
 	SurveySignRoof       Key = "survey.sign-roof"
+	SurveyCornerBlank    Key = "survey.corner-blank"
 )

@@ -22,4 +22,5 @@ const (
 	TrialNameBoth    Key = "trial.name.both"
 	TrialBendUp      Key = "trial.bend.up"
 	TrialBendDown    Key = "trial.bend.down"
+	TrialPicture     Key = "trial.picture"
 )
