@@ -97,7 +97,7 @@ func (b *book) sheetList(before, after []page) []page {
 	room := first.paper.room(first.banner != "")
 	lay := func(t table) [][]placed {
 		n := max(1, int((room.Width()+gutter)/(min(t.width(), room.Width())+gutter)))
-		return b.flow([]block{t, b.marks()}, func(int) []drawing.Rect { return columns(room, n, gutter) })
+		return b.flow(append([]block{t}, b.marksAndWords()...), func(int) []drawing.Rect { return columns(room, n, gutter) })
 	}
 	own := []page{first}
 	for {
@@ -170,16 +170,6 @@ func (b *book) sheetTable(all []page, reader Audience, dropped []page) table {
 		)
 	}
 	return t
-}
-
-// marks explains every kind of mark on the packet, and the words with one meaning.
-func (b *book) marks() list {
-	var items []string
-	for _, k := range []words.Key{words.WordPiece, words.WordCorner, words.WordJoint, words.WordLay, words.WordShop, words.WordSheet, words.WordDoubt,
-		words.WordSides, words.WordLines, words.WordCloser, words.WordRelease} {
-		items = append(items, b.say.Say(k))
-	}
-	return list{title: b.say.Say(words.WordTitle), together: true, items: items}
 }
 
 // summary says large what is open.

@@ -87,5 +87,5 @@ func TestWordsOfRunSheetsAreInTheTables(t *testing.T) {
 
 // stillLiteral are words of run sheets that no table has.
 const stillLiteral = `
-closer down falls fold higher inside meets next street tapers than
+Piece between closer down falls fold higher inside meets next street tapers than
 `

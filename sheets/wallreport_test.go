@@ -148,7 +148,7 @@ func TestDoubtedReadingsAreShown(t *testing.T) {
 			})
 		}
 	}
-	for _, want := range []string{"Q1: width 15″", "neighbours: 12", "1 READING IN DOUBT", "measure again", "15′-0″"} {
+	for _, want := range []string{"Q1: width 15″", "by the readings beside it: 12", "1 READING IN DOUBT", "measure again", "15′-0″"} {
 		if !strings.Contains(report, want) {
 			t.Errorf("the report does not say %q", want)
 		}

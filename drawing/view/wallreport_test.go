@@ -67,7 +67,7 @@ func TestSetSurfaceFalls(t *testing.T) {
 		t.Errorf("the elevation does not say %s and %s", left, right)
 	}
 	report := WallReport(words.Book{}, l.WallReport(r), WallParts(l.WallReport(r), 40000)[0], 40000, 15000)
-	for _, want := range []string{"set " + left, "set " + right} {
+	for _, want := range []string{"set surface " + left, "set surface " + right} {
 		if w := runWords(report); !strings.Contains(w, want) {
 			t.Errorf("the report does not say %q", want)
 		}

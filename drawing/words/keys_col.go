@@ -284,4 +284,8 @@ const (
 	ColGaugeOf                   Key = "col.gauge.of"
 	ColScribeStreetOf            Key = "col.scribe-street.of"
 	ColScribeRoofOf              Key = "col.scribe-roof.of"
+	ColMarkExample               Key = "col.mark-example"
+	ColNames                     Key = "col.names"
+	ColWord                      Key = "col.word"
+	ColMeans                     Key = "col.means"
 )
