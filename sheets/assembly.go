@@ -1,12 +1,11 @@
 package sheets
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 
-	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -16,16 +15,22 @@ import (
 // assemblies is the inspector's page: pressure asked for, assembly tested, and
 // by whose word each stands.
 func (b *book) assemblies() []page {
-	first := page{id: b.id("assemblies"), title: "Schedule of zones: demand, resistance, ratio", kind: Assemblies, paper: b.runs, holds: b.l.Holds(),
-		about: "Where the zones lie, the design pressure of each against the resistance of its tested assembly, and the limits of each test against the job."}
+	first := page{
+		id:    b.id("assemblies"),
+		title: b.say.Say(words.AssembliesTitle),
+		kind:  Assemblies,
+		paper: b.runs,
+		holds: b.l.Holds(),
+		about: b.say.Say(words.AssembliesAbout),
+	}
 	first.banner = b.holdWords(first.holds)
 	var blocks []block
 	if b.l.Demand.ToConfirm() {
-		blocks = append(blocks, b.large(toConfirm, true))
+		blocks = append(blocks, b.large(b.say.Say(words.BasisToConfirm), true))
 	}
 	blocks = append(blocks, b.coverTable())
 	if fails := b.failures(); len(fails) > 0 {
-		blocks = append(blocks, list{title: "HOLD: why no assembly covers, and what would", items: fails})
+		blocks = append(blocks, list{title: b.say.Say(words.AssemblyUncovered), items: fails})
 	}
 	if b.l.Demand.Known() {
 		blocks = append(blocks, b.zoneLengths())
@@ -38,76 +43,82 @@ func (b *book) assemblies() []page {
 	}
 	blocks = append(blocks, b.limitTables()...)
 	read := []string{
-		"Pass: every limit of the test is met and the ratio, demand over resistance, the greatest of up, out and rear leg, is not over 1.00. Both are at the allowable level.",
-		"An as-pulled ultimate is divided by the factor shown; an allowable has it taken already. Strength-level wind is brought to the allowable level by 0.6 (ASCE 7-10 and later, section 2.4).",
-		"A piece that touches a zone takes that zone’s assembly whole. Chair spacing counts on the metal of one piece; round a miter, from hold-down to hold-down along the longer face.",
+		b.say.Say(words.AssemblyReadPass), b.say.Say(words.AssemblyReadPulled), b.say.Say(words.AssemblyReadZone),
 	}
 	read = append(read, b.loadNotes()...)
 	switch d := &b.l.Demand; {
 	case d.RearKnown():
-		read = append(read, "Rear leg: suction towards the roof is compared with what the report states of the rear leg, pulled with the top. Where it states nothing, the outward resistance is taken for it; what passes that is on hold.")
+		read = append(read, b.say.Say(words.AssemblyReadRear))
 	case d.Known():
-		read = append(read, rearUnstated)
+		read = append(read, b.say.Say(words.StatementRearUnstated))
 	}
-	blocks = append(blocks, list{title: "How to read this", items: read})
+	blocks = append(blocks, list{title: b.say.Say(words.AssemblyRead), items: read})
 	return b.pages(first, blocks, across)
 }
 
 // coverTable compares at the allowable level, one row for each zone and
 // assembly.
 func (b *book) coverTable() table {
-	t := table{title: "Demand and resistance by zone, at the allowable level", cols: []column{{head: "Zone"}, {head: "Runs", flex: true}, {head: "Assembly"}, {head: "Report, laboratory", flex: true},
-		{head: "Up, demand", align: drawing.Right}, {head: "Up, resistance", align: drawing.Right}, {head: "Out, demand", align: drawing.Right}, {head: "Out, resistance", align: drawing.Right},
-		{head: "Rear leg, demand", align: drawing.Right}, {head: "Rear leg, resistance", align: drawing.Right},
-		{head: "Ratio", align: drawing.Right}, {head: "Limits of the test"}, {head: "Result"}, {head: "Demand: who answers", flex: true}}}
+	t := table{
+		title: b.say.Say(words.AssemblyCovers),
+		cols: []column{
+			b.col(words.ColZone), b.flex(words.ColRuns), b.col(words.ColAssembly),
+			b.flex(words.ColReportLaboratory), b.right(words.ColUpDemand), b.right(words.ColUpResistance),
+			b.right(words.ColOutDemand), b.right(words.ColOutResistance), b.right(words.ColRearLegDemand),
+			b.right(words.ColRearLegResistance), b.right(words.ColRatio), b.col(words.ColLimitsTest),
+			b.col(words.ColResult), b.flex(words.ColDemandWhoAnswers),
+		},
+	}
 	who, _ := b.answers()
 	if !b.l.Demand.Known() {
-		who = "NOBODY YET: NOT STATED"
+		who = b.say.Say(words.AssemblyNobody)
 	}
 	var held []bool
 	for _, c := range b.l.AssemblyCases() {
 		ch := c.Choice
 		up, out, ratio := b.pressure(ch.UpDemand), b.pressure(ch.OutDemand), strconv.FormatFloat(ch.Ratio(), 'f', 2, 64)
 		if !ch.Stated {
-			up, out, ratio = "not known", "not known", "–"
+			up, out, ratio = b.say.Say(words.AssemblyNotKnown), b.say.Say(words.AssemblyNotKnown), "–"
 		}
-		rear, rearResists := "not stated", "–"
+		rear, rearResists := b.say.Say(words.AssemblyNotStated), "–"
 		if ch.RearKnown {
 			rear, rearResists = b.pressure(ch.RearDemand), b.pressure(ch.RearResists)
 		}
-		name, report, limits := "none", "–", "–"
+		name, report, limits := b.say.Say(words.AssemblyNone), "–", "–"
 		if a := ch.Assembly; a != nil {
-			name, report, limits = prose(a.Name), reportOf(a), "all met"
+			name, report, limits = prose(a.Name), b.reportOf(a), b.say.Say(words.AssemblyAllMet)
 			for _, m := range b.l.Limits(c) {
 				if !m.Passes {
-					limits = notAll
+					limits = b.say.Say(words.AssemblyNotAll)
 				}
 			}
 		}
-		result := "HOLD: no cover"
+		result := b.say.Say(words.AssemblyHoldNoCover)
 		switch {
-		case ch.Covers && ch.Stated && limits == notAll:
-			result = "HOLD: limits"
+		case ch.Covers && ch.Stated && limits == b.say.Say(words.AssemblyNotAll):
+			result = b.say.Say(words.AssemblyHoldLimits)
 		case ch.Covers && ch.Stated && b.l.Demand.ToConfirm():
-			result = "pass, HOLD: demand not confirmed"
+			result = b.say.Say(words.AssemblyPassUnconfirmed)
 		case ch.Covers && ch.Stated:
-			result = "pass"
+			result = b.say.Say(words.AssemblyPass)
 		case ch.Covers:
-			result = "HOLD: demand not known"
+			result = b.say.Say(words.AssemblyHoldUnknown)
 		}
-		held = append(held, result != "pass")
-		t.rows = append(t.rows, []string{ch.Zone.String(), b.runNames(c.Runs), name, report, up, b.pressure(ch.UpResists), out, b.pressure(ch.OutResists), rear, rearResists, ratio, limits, result, who})
+		held = append(held, result != b.say.Say(words.AssemblyPass))
+		t.rows = append(t.rows, []string{
+			b.zoneName(ch.Zone), b.runNames(c.Runs), name, report, up, b.pressure(ch.UpResists), out,
+			b.pressure(ch.OutResists), rear, rearResists, ratio, limits, result, who,
+		})
 	}
-	t.bold = func(row, col int) bool { return held[row] && col == 12 || col == 11 && t.rows[row][11] == notAll }
+	t.bold = func(row, col int) bool {
+		return held[row] && col == 12 || col == 11 && t.rows[row][11] == b.say.Say(words.AssemblyNotAll)
+	}
 	return t
 }
 
-// notAll says that some limit of a test is passed over.
-const notAll = "NOT ALL MET"
-
 // reportOf names the report and the laboratory of an assembly.
-func reportOf(a *job.Assembly) string {
-	lab := "laboratory not named"
+func (b *book) reportOf(a *job.Assembly) string {
+	lab := b.say.Say(words.AssemblyNoLaboratory)
 	if a.Laboratory != "" {
 		lab = prose(a.Laboratory)
 	}
@@ -119,7 +130,17 @@ func (b *book) limitTables() []block {
 	var out []block
 	for _, c := range b.l.AssemblyCases() {
 		if a := c.Choice.Assembly; a != nil {
-			out = append(out, b.limitTable("Limits of the test: "+c.Choice.Zone.String()+" zone, "+b.someRuns(c.Runs)+", assembly "+prose(a.Name)+" (report "+prose(a.Report)+")", c))
+			out = append(
+				out,
+				b.limitTable(
+					b.say.Say(
+						words.AssemblyLimits, words.In("zone", b.zoneName(c.Choice.Zone)),
+						words.In("runs", b.someRuns(c.Runs)), words.In("name", prose(a.Name)),
+						words.In("report", prose(a.Report)),
+					),
+					c,
+				),
+			)
 		}
 	}
 	var pairs []block
@@ -134,99 +155,143 @@ func (b *book) limitTables() []block {
 }
 
 func (b *book) limitTable(title string, c layout.AssemblyCase) table {
-	a := c.Choice.Assembly
-	t := table{title: title, cols: []column{{head: "Property", flex: true}, {head: "Report tests", flex: true}, {head: "This job", flex: true}, {head: "Result"}}, whole: true}
+	t := table{
+		title: title,
+		cols: []column{
+			b.flex(words.ColProperty), b.flex(words.ColReportTests), b.flex(words.ColThisJob),
+			b.col(words.ColResult),
+		},
+		whole: true,
+	}
 	var bad []bool
 	for _, m := range b.l.Limits(c) {
-		var what, tested, built string
-		switch m.Kind {
-		case layout.LimitMetal:
-			what, tested, built = "Metal", m.TestedWords, m.HasWords
-		case layout.LimitThickness:
-			what, tested, built = "Thickness", b.thick(m.Tested)+" and up", b.thick(m.Built)
-		case layout.LimitFrontLeg:
-			what, tested, built = "Front leg to "+m.To.String(), "up to "+b.exactly(m.Tested), b.exactly(m.Built)
-		case layout.LimitRearLeg:
-			what, tested, built = "Rear leg to "+m.To.String(), "up to "+b.exactly(m.Tested), b.exactly(m.Built)
-		case layout.LimitFrontCover:
-			what, tested, built = "Front leg that covers the face, to "+m.To.String(), "up to "+b.exactly(m.Tested), b.exactly(m.Built)+" needed"
-		case layout.LimitRearCover:
-			what, tested, built = "Rear leg that covers the face, to "+m.To.String(), "up to "+b.exactly(m.Tested), b.exactly(m.Built)+" needed"
-		case layout.LimitWidth:
-			what, tested, built = "Inside width", "up to "+b.exactly(m.Tested), b.exactly(m.Built)
-		case layout.LimitSpacing:
-			what, tested, built = "Chair spacing", "up to "+b.exactly(m.Tested), b.shopText(m.Built)+" on the metal"
-			if p := b.shopText(m.Pitch); p != b.shopText(m.Built) {
-				built += ";\n" + p + " with the joint’s share"
-			}
-			if m.Built == 0 {
-				built = "no two chairs on one piece"
-			}
-		case layout.LimitSubstrate:
-			what, tested, built = "Holds in", m.TestedWords, m.HasWords
-		case layout.LimitFasteners:
-			what, tested = "Fasteners a chair", rowsOf(m.TestedCount)+"\n"+m.TestedWords
-			built = rowsOf(m.HasCounts)
-		}
-		word := "pass"
+		what, tested, built := b.limitRow(m)
+		word := b.say.Say(words.AssemblyPass)
 		if !m.Passes {
-			word = "NO: HOLD"
+			word = b.say.Say(words.AssemblyNoHold)
 		}
 		bad = append(bad, !m.Passes)
 		t.rows = append(t.rows, []string{prose(what), prose(tested), prose(built), word})
 	}
-	res := func(p job.Pressure) string {
-		words := b.pressure(p.Pa) + " " + level(p.Level)
-		if p.Level == job.AsPulled {
-			words += "\nfactor " + factorOf(a)
-		}
-		return words
-	}
-	ch := c.Choice
-	pressure := func(what string, p job.Pressure, demand, resists float64, passes bool) {
-		built, word := b.pressure(demand)+" of "+b.pressure(resists)+", allowable", "pass"
-		if !ch.Stated {
-			built, word = "demand not known", "HOLD"
-		} else if !passes {
-			word = "NO: HOLD"
-		} else if b.l.Demand.ToConfirm() {
-			word = "HOLD: not confirmed"
-		}
-		bad = append(bad, word != "pass")
-		t.rows = append(t.rows, []string{what, res(p), built, word})
-	}
-	pressure("Up on the top", a.Up, ch.UpDemand, ch.UpResists, ch.UpPasses())
-	pressure("Out on the front leg", a.Out, ch.OutDemand, ch.OutResists, ch.OutPasses())
-	switch {
-	case ch.RearKnown && a.Rear.Pa > 0:
-		pressure("Rear leg, to the roof", a.Rear, ch.RearDemand, ch.RearResists, ch.RearPasses())
-	case ch.RearKnown:
-		pressure("Rear leg, to the roof; not stated, the outward one is taken", a.Out, ch.RearDemand, ch.RearResists, ch.RearPasses())
-	case ch.Stated:
-		bad = append(bad, false)
-		t.rows = append(t.rows, []string{"Rear leg, to the roof", "–", "no pressure stated", "not compared"})
+	for _, r := range b.pressureRows(c) {
+		bad = append(bad, !r.passes)
+		t.rows = append(t.rows, r.row)
 	}
 	t.bold = func(row, col int) bool { return bad[row] && col == 3 }
 	return t
 }
 
-func rowsOf(n [2]int) string { return itoa(n[0]) + " front, " + itoa(n[1]) + " rear" }
+// limitRow letters a limit of a test: what it is of, what was tested, what is built.
+func (b *book) limitRow(m layout.Limit) (what, tested, built string) {
+	upTo := b.say.Say(words.AssemblyUpTo, words.In("tested", b.exactly(m.Tested)))
+	needed := b.say.Say(words.AssemblyNeeded, words.In("built", b.exactly(m.Built)))
+	to := words.In("to", b.measureName(m.To))
+	switch m.Kind {
+	case layout.LimitMetal:
+		return b.say.Say(words.AssemblyMetal), m.TestedWords, m.HasWords
+	case layout.LimitThickness:
+		up := b.say.Say(words.AssemblyAndUp, words.In("tested", b.thick(m.Tested)))
+		return b.say.Say(words.AssemblyThickness), up, b.thick(m.Built)
+	case layout.LimitFrontLeg:
+		return b.say.Say(words.AssemblyFrontLeg, to), upTo, b.exactly(m.Built)
+	case layout.LimitRearLeg:
+		return b.say.Say(words.AssemblyRearLeg, to), upTo, b.exactly(m.Built)
+	case layout.LimitFrontCover:
+		return b.say.Say(words.AssemblyFrontLegCovers, to), upTo, needed
+	case layout.LimitRearCover:
+		return b.say.Say(words.AssemblyRearLegCovers, to), upTo, needed
+	case layout.LimitWidth:
+		return b.say.Say(words.AssemblyInsideWidth), upTo, b.exactly(m.Built)
+	case layout.LimitSpacing:
+		return b.say.Say(words.AssemblyChairSpacing), upTo, b.spacingBuilt(m)
+	case layout.LimitSubstrate:
+		return b.say.Say(words.AssemblyHoldsIn), m.TestedWords, m.HasWords
+	case layout.LimitFasteners:
+		return b.say.Say(words.AssemblyFastenersChair), b.rowsOf(m.TestedCount) + "\n" + m.TestedWords, b.rowsOf(m.HasCounts)
+	}
+	return "", "", ""
+}
+
+// spacingBuilt letters how far apart chairs stand on the metal, and across a joint
+// where that is farther.
+func (b *book) spacingBuilt(m layout.Limit) string {
+	metal, across := b.shopText(m.Built), b.shopText(m.Pitch)
+	switch {
+	case m.Built == 0:
+		return b.say.Say(words.AssemblyNoTwoChairs)
+	case across != metal:
+		return b.say.Say(words.AssemblySpacingAcross, words.In("metal", metal), words.In("across", across))
+	}
+	return b.say.Say(words.AssemblySpacing, words.In("built", metal))
+}
+
+// judged is a row of a table that says whether it passes.
+type judged struct {
+	row    []string
+	passes bool
+}
+
+// pressureRows set what an assembly resists against what is asked of it.
+func (b *book) pressureRows(c layout.AssemblyCase) []judged {
+	a, ch := c.Choice.Assembly, c.Choice
+	resistance := func(p job.Pressure) string {
+		at := b.pressure(p.Pa) + " " + b.level(p.Level)
+		if p.Level == job.AsPulled {
+			return b.say.Say(words.AssemblyFactor, words.In("resistance", at), words.In("factor", b.factorOf(a)))
+		}
+		return at
+	}
+	var out []judged
+	add := func(what words.Key, p job.Pressure, demand, resists float64, passes bool) {
+		asked := words.In("demand", b.pressure(demand))
+		built := b.say.Say(words.AssemblyOfAllowable, asked, words.In("resists", b.pressure(resists)))
+		word, good := b.say.Say(words.AssemblyPass), false
+		switch {
+		case !ch.Stated:
+			built, word = b.say.Say(words.AssemblyDemandNotKnown), b.say.Say(words.AssemblyHold)
+		case !passes:
+			word = b.say.Say(words.AssemblyNoHold)
+		case b.l.Demand.ToConfirm():
+			word = b.say.Say(words.AssemblyHoldNotConfirmed)
+		default:
+			good = true
+		}
+		out = append(out, judged{[]string{b.say.Say(what), resistance(p), built, word}, good})
+	}
+	add(words.AssemblyUpTop, a.Up, ch.UpDemand, ch.UpResists, ch.UpPasses())
+	add(words.AssemblyOutFrontLeg, a.Out, ch.OutDemand, ch.OutResists, ch.OutPasses())
+	switch {
+	case ch.RearKnown && a.Rear.Pa > 0:
+		add(words.AssemblyRearLegRoof, a.Rear, ch.RearDemand, ch.RearResists, ch.RearPasses())
+	case ch.RearKnown:
+		add(words.AssemblyRearLegRoofOut, a.Out, ch.RearDemand, ch.RearResists, ch.RearPasses())
+	case ch.Stated:
+		none, word := b.say.Say(words.AssemblyNoPressureStated), b.say.Say(words.AssemblyNotCompared)
+		out = append(out, judged{[]string{b.say.Say(words.AssemblyRearLegRoof), "–", none, word}, true})
+	}
+	return out
+}
+
+// rowsOf letters the screws of a chair's two rows.
+func (b *book) rowsOf(n [2]int) string {
+	return b.say.Say(words.AssemblyRows, words.In("street", itoa(n[0])), words.In("roof", itoa(n[1])))
+}
 
 // someRuns names runs in a sentence.
 func (b *book) someRuns(runs []*layout.Run) string {
 	switch names := b.runNames(runs); {
-	case names == "all":
-		return "all runs"
+	case names == b.say.Say(words.AssemblyAll):
+		return b.say.Say(words.AssemblyAllRuns)
 	case len(runs) == 1:
-		return "run " + names
+		return b.say.Say(words.AssemblyRun, words.In("names", names))
 	default:
-		return "runs " + names
+		return b.say.Say(words.AssemblyRuns, words.In("names", names))
 	}
 }
 
 func (b *book) runNames(runs []*layout.Run) string {
 	if len(runs) == len(b.l.Runs()) && len(runs) > 1 {
-		return "all"
+		return b.say.Say(words.AssemblyAll)
 	}
 	var names []string
 	for _, r := range runs {
@@ -238,7 +303,10 @@ func (b *book) runNames(runs []*layout.Run) string {
 // testedLeg is the highest leg of a report beside the job's, both by the report's
 // measure.
 func (b *book) testedLeg(most job.Leg, has func(job.LegMeasure) length.Length) string {
-	return b.exact(most.Length) + " to " + most.To.String() + " (job: " + b.exact(has(most.To)) + ")"
+	return b.say.Say(
+		words.AssemblyLegTested, words.In("length", b.exact(most.Length)), words.In("to", b.measureName(most.To)),
+		words.In("to2", b.exact(has(most.To))),
+	)
 }
 
 // fastenerNamed is a fastener of the job with its diameter, or the name alone
@@ -271,20 +339,38 @@ func (b *book) failures() []string {
 				}
 			}
 		}
-		where := "The " + c.Choice.Zone.String() + " zone of " + b.someRuns(c.Runs)
-		out = append(out, where+" has no cover: "+strings.Join(c.Choice.Fails, "; ")+".")
-		would := fmt.Sprintf("%s would be covered by a report on %s of %s or thinner, front leg %s or more to %s and rear leg %s or more to %s, inside width %s or more, fastened into %s",
-			where, s.Metal.Name, b.thick(s.Metal.Thickness), b.exactly(s.FrontFoot()), s.Profile.Drip.Foot(), b.exactly(s.RearFoot()), s.Profile.RearHook.Foot(), b.exactly(inside), strings.Join(into, " or "))
+		where := b.say.Say(
+			words.AssemblyZoneOf, words.In("zone", b.zoneName(c.Choice.Zone)),
+			words.In("runs", b.someRuns(c.Runs)),
+		)
+		out = append(
+			out,
+			b.say.Say(
+				words.AssemblyHasNoCover, words.In("where", where),
+				words.In("fails", strings.Join(c.Choice.Fails, "; ")),
+			),
+		)
+		would := b.say.Say(
+			words.AssemblyWould, words.In("where", where), words.In("name", s.Metal.Name),
+			words.In("thickness", b.thick(s.Metal.Thickness)), words.In("front-foot", b.exactly(s.FrontFoot())),
+			words.In("foot", b.measureName(s.Profile.Drip.Foot())),
+			words.In("rear-foot", b.exactly(s.RearFoot())),
+			words.In("foot2", b.measureName(s.Profile.RearHook.Foot())), words.In("inside", b.exactly(inside)),
+			words.In("into", strings.Join(into, ", ")),
+		)
 		if d := &b.l.Demand; d.Known() {
 			z := c.Choice.Zone
 			up, o := b.pressure(wind.AllowablePa(d.Up[z])), b.pressure(wind.AllowablePa(d.Out[z]))
-			rear := ""
+			resists := b.say.Say(words.AssemblyWouldResist, words.In("up", up), words.In("out", o))
 			if d.RearKnown() {
-				rear = " and " + b.pressure(wind.AllowablePa(d.Rear[z])) + " on the rear leg pulled with the top"
+				resists = b.say.Say(
+					words.AssemblyWouldResistRear, words.In("up", up), words.In("out", o),
+					words.In("roof", b.pressure(wind.AllowablePa(d.Rear[z]))),
+				)
 			}
-			would += ", that resists " + up + " up and " + o + " out" + rear + " at the allowable level (as pulled: that many times the factor asked)"
+			would += " " + resists
 		}
-		out = append(out, would+".")
+		out = append(out, would)
 	}
 	return out
 }

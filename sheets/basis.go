@@ -6,21 +6,18 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/wind"
 )
 
-// toConfirm stands large wherever computed pressures nobody has confirmed are
-// lettered.
-const toConfirm = "COMPUTED PRESSURES, TO BE CONFIRMED BY A LICENSED ENGINEER"
-
 // basis is the page on which the pressures can be followed from the first
 // input to the last result, by hand.
 func (b *book) basis() []page {
-	first := page{id: b.id("basis"), title: "Basis of design: wind pressures", kind: Basis, paper: b.runs, holds: b.l.Holds(),
-		about: "Every input, formula, intermediate and source of the design pressures, in order, with the level of each."}
+	first := page{id: b.id("basis"), title: b.say.Say(words.BasisTitle), kind: Basis, paper: b.runs, holds: b.l.Holds(),
+		about: b.say.Say(words.BasisAbout)}
 	first.banner = b.holdWords(first.holds)
 	d := &b.l.Demand
 	var blocks []block
@@ -32,25 +29,30 @@ func (b *book) basis() []page {
 	switch {
 	case len(d.Basis) == 0:
 	case d.Stated:
-		blocks = append(blocks, b.stepTable("The stated pressures and their conversion", d.Basis))
+		blocks = append(blocks, b.stepTable(b.say.Say(words.BasisStated), d.Basis))
 	default:
-		t := b.stepTable("How the computed pressures follow, in order; the named lines are what a confirmation is over", d.Basis)
+		t := b.stepTable(b.say.Say(words.BasisComputed), d.Basis)
 		blocks = append(blocks, b.named(t, d.Basis), b.confirmedZones())
 	}
 	if d.Check != nil {
-		blocks = append(blocks, b.besideTable(), b.stepTable("How the pressures computed beside them follow, in order", d.Check.Basis))
+		blocks = append(blocks, b.besideTable(), b.stepTable(b.say.Say(words.BasisBesideHow), d.Check.Basis))
 	}
 	// The others differ by their thread alone, which the schedule letters.
 	rows := b.l.Withdrawals()
 	of := func(w layout.Withdrawal) string {
-		return w.Fastener.Name + " of " + w.Pull.Chair.Name + " in " + w.Layer.Name
+		return b.say.Say(
+			words.BasisScrewIn, words.In("fastener", w.Fastener.Name), words.In("chair", w.Pull.Chair.Name),
+			words.In("layer", w.Layer.Name),
+		)
 	}
 	if len(rows) > 0 {
-		title := "Withdrawal cross-check, " + of(rows[0]) + ": beside the test, never in its place"
+		title := b.say.Say(words.BasisWithdrawal, words.In("screw", of(rows[0])))
 		blocks = append(blocks, b.stepTable(title, rows[0].One.Steps))
 	}
 	if i := slices.IndexFunc(rows, func(w layout.Withdrawal) bool { return len(w.Across) > 0 }); i >= 0 {
-		blocks = append(blocks, b.stepTable("Shear cross-check, "+of(rows[i]), rows[i].Across))
+		blocks = append(
+			blocks, b.stepTable(b.say.Say(words.BasisShear, words.In("screw", of(rows[i]))), rows[i].Across),
+		)
 	}
 	if len(blocks) > 1 {
 		blocks = append(blocks, b.basisNotes())
@@ -64,11 +66,14 @@ func (b *book) standing() (block, bool) {
 	d := &b.l.Demand
 	switch {
 	case d.ToConfirm():
-		return b.large(toConfirm, true), true
+		return b.large(b.say.Say(words.BasisToConfirm), true), true
 	case d.Computed:
-		return b.large("COMPUTED PRESSURES, CONFIRMED BY "+b.confirmedBy(), false), true
+		return b.large(b.say.Say(words.BasisConfirmed, words.In("confirmed-by", b.confirmedBy())), false), true
 	case d.Stated:
-		return b.large("PRESSURES STATED BY "+prose(d.By)+", "+prose(d.Document), false), true
+		return b.large(
+			b.say.Say(words.BasisStatedByLarge, words.In("by", prose(d.By)), words.In("document", prose(d.Document))),
+			false,
+		), true
 	}
 	return nil, false
 }
@@ -76,14 +81,14 @@ func (b *book) standing() (block, bool) {
 // confirmedBy names the engineer, the document and its date.
 func (b *book) confirmedBy() string {
 	c := b.l.Demand.Confirmed
-	words := prose(c.By)
+	phrase := prose(c.By)
 	if c.Document != "" {
-		words += ", " + prose(c.Document)
+		phrase += ", " + prose(c.Document)
 	}
 	if on := date(c.On); on != "" {
-		words += ", " + on
+		phrase += ", " + on
 	}
-	return words + ", by check code " + c.Code.String()
+	return b.say.Say(words.BasisConfirmedBy, words.In("by", phrase), words.In("code", c.Code.String()))
 }
 
 // checkCode letters the code that a confirmation repeats, and what it is over;
@@ -93,14 +98,12 @@ func (b *book) checkCode() []block {
 	if !d.Computed {
 		return nil
 	}
-	words := "A confirmation of these pressures repeats the check code. The code is over " + plural(len(d.List), "line") +
-		": the named lines of the basis below, each with its value as printed, and where the corner zones of each run lie. " +
-		"When any of them changes the code does, the confirmation is void, and the findings say what changed. The same lines are in the file confirm.txt of the packet."
-	said := list{items: []string{words}, plain: true}
+	n := len(d.List)
+	said := list{items: []string{b.say.Count(words.BasisConfirmation, n, words.In("n", itoa(n)))}, plain: true}
 	if d.Confirmed != nil { // the words above it have the code
 		return []block{said}
 	}
-	return []block{b.large("CHECK CODE "+d.List.Code().String(), false), said}
+	return []block{b.large(b.say.Say(words.BasisCheckCode, words.In("code", d.List.Code().String())), false), said}
 }
 
 // named puts before the values of a basis the name that each line has in the list
@@ -108,7 +111,7 @@ func (b *book) checkCode() []block {
 func (b *book) named(t table, steps []wind.Step) table {
 	const at = 4 // before the value
 	bold := t.bold
-	t.cols = slices.Insert(slices.Clone(t.cols), at, column{head: "Name in the list", flex: true})
+	t.cols = slices.Insert(slices.Clone(t.cols), at, b.flex(words.ColNameList))
 	for i, s := range steps {
 		name := s.Fact
 		if s.Said != "" { // a sentence on the sheet, a word in the list
@@ -122,8 +125,14 @@ func (b *book) named(t table, steps []wind.Step) table {
 
 // confirmedZones are the lines of the list that say where the zones lie.
 func (b *book) confirmedZones() table {
-	t := table{title: "Zones that a confirmation is over; names in the list begin with zone, perimeter and run", whole: true, cols: []column{{head: "Perimeter, run", flex: true},
-		{head: "corner-left", align: drawing.Right}, {head: "corner-right", align: drawing.Right}, {head: "wall, rounded", align: drawing.Right}}}
+	t := table{
+		title: b.say.Say(words.BasisZonesList),
+		whole: true,
+		cols: []column{
+			b.flex(words.ColPerimeterRun), b.right(words.ColCornerLeft), b.right(words.ColCornerRight),
+			b.right(words.ColWallRounded),
+		},
+	}
 	for _, r := range b.l.Runs() {
 		row := []string{prose(r.Perimeter.Job.Name + ", " + r.Name)}
 		for _, what := range []string{"corner-left", "corner-right", "wall"} {
@@ -136,26 +145,34 @@ func (b *book) confirmedZones() table {
 
 // large is a line of large words in a box; what is not settled stands in the
 // frame of a hold.
-func (b *book) large(words string, hold bool) whole {
+func (b *book) large(phrase string, hold bool) whole {
 	const high drawing.Unit = 1300
 	return fixed(high, func(s *drawing.Scene, r drawing.Rect) {
 		if hold {
-			s.Group(drawing.Holds, "", func(g *drawing.Scene) { g.Draw(drawing.HoldBanner{Box: r, Words: words}.Figure()) })
+			s.Group(
+				drawing.Holds,
+				"",
+				func(g *drawing.Scene) { g.Draw(drawing.HoldBanner{Box: r, Words: phrase}.Figure()) },
+			)
 			return
 		}
 		s.Group(drawing.Tables, "", func(g *drawing.Scene) {
 			g.Rect(drawing.Medium, r)
 			z := drawing.Title
-			for z > drawing.Note && drawing.Width(drawing.Bold, words, z) > r.Width()-600 {
+			for z > drawing.Note && drawing.Width(drawing.Bold, phrase, z) > r.Width()-600 {
 				z -= 10
 			}
-			lines := drawing.Wrap(words, drawing.Bold, z, r.Width()-600)
+			lines := drawing.Wrap(phrase, drawing.Bold, z, r.Width()-600)
 			if len(lines) > 2 {
 				lines = append(lines[:1:1], shorten(strings.Join(lines[1:], " "), drawing.Bold, z, r.Width()-600))
 			}
 			y := r.Centre().Y + drawing.Unit(z)/2 - drawing.Unit(len(lines)-1)*z.Line()/2
 			for _, line := range lines {
-				g.Text(drawing.Pt(r.Centre().X, y), line, drawing.Style{Size: z, Face: drawing.Bold, Align: drawing.Middle})
+				g.Text(
+					drawing.Pt(r.Centre().X, y),
+					line,
+					drawing.Style{Size: z, Face: drawing.Bold, Align: drawing.Middle},
+				)
 				y += z.Line()
 			}
 		})
@@ -167,11 +184,15 @@ func (b *book) answers() (who, document string) {
 	d := &b.l.Demand
 	switch {
 	case d.ToConfirm():
-		return "computed; to be confirmed by a licensed engineer", "none yet"
+		return b.say.Say(words.BasisUnconfirmed), b.say.Say(words.BasisNoneYet)
 	case d.Computed:
-		return "computed; confirmed by " + prose(d.Confirmed.By) + " " + date(d.Confirmed.On), prose(d.Confirmed.Document)
+		return b.say.Say(
+			words.BasisComputedConfirmed,
+			words.In("by", prose(d.Confirmed.By)),
+			words.In("on", date(d.Confirmed.On)),
+		), prose(d.Confirmed.Document)
 	}
-	return "stated by " + prose(d.By), prose(d.Document)
+	return b.say.Say(words.BasisStatedBy, words.In("by", prose(d.By))), prose(d.Document)
 }
 
 // demandTable letters the pressures as stated or computed, with their level,
@@ -179,26 +200,45 @@ func (b *book) answers() (who, document string) {
 func (b *book) demandTable() block {
 	d := &b.l.Demand
 	if !d.Known() {
-		return list{title: "Design pressures", items: []string{"NOT STATED. They are to be stated by the engineer of record; until then every piece that depends on them is on hold."}, plain: true}
+		return list{
+			title: b.say.Say(words.BasisDesignPressures),
+			items: []string{b.say.Say(words.BasisUnstated)},
+			plain: true,
+		}
 	}
-	t := table{title: "Design pressures on the coping", cols: []column{{head: "Zone"}, {head: "Face"}, {head: "Pressure", align: drawing.Right}, {head: "Level"},
-		{head: "Pressure at allowable level", align: drawing.Right}, {head: "Reaches", flex: true}, {head: "Who answers for it", flex: true}, {head: "Document", flex: true}, {head: "Edition"}}}
-	zones := [...]string{"edge", "corner"}
-	reach := [...]string{"the rest of the wall", b.text(d.CornerLength) + " along the wall from " + d.CornersBegin()}
+	t := table{
+		title: b.say.Say(words.BasisPressures),
+		cols: []column{
+			b.col(words.ColZone), b.col(words.ColFace), b.right(words.ColPressure), b.col(words.ColLevel),
+			b.right(words.ColPressureAllowableLevel), b.flex(words.ColReaches), b.flex(words.ColWhoAnswers),
+			b.flex(words.ColDocument), b.col(words.ColEdition),
+		},
+	}
+	zones := [...]string{b.say.Say(words.BasisEdge), b.say.Say(words.BasisCorner)}
+	reach := [...]string{
+		b.say.Say(words.BasisRestWall),
+		b.say.Say(
+			words.BasisAlongWall, words.In("corner-length", b.text(d.CornerLength)),
+			words.In("corners-begin", d.CornersBegin()),
+		),
+	}
 	who, document := b.answers()
 	for z := range zones {
 		rows := []struct {
 			face string
 			p    job.Pressure
-		}{{"top, up", d.Up[z]}, {"front leg, out", d.Out[z]}}
+		}{{b.say.Say(words.BasisTopUp), d.Up[z]}, {b.say.Say(words.BasisFrontLegOut), d.Out[z]}}
 		if d.RearKnown() {
 			rows = append(rows, struct {
 				face string
 				p    job.Pressure
-			}{"rear leg, to the roof", d.Rear[z]})
+			}{b.say.Say(words.BasisRearLegRoof), d.Rear[z]})
 		}
 		for _, q := range rows {
-			t.rows = append(t.rows, []string{zones[z], q.face, b.pressure(q.p.Pa), level(q.p.Level), b.pressure(wind.AllowablePa(q.p)), reach[z], who, document, prose(d.Edition)})
+			t.rows = append(t.rows, []string{
+				zones[z], q.face, b.pressure(q.p.Pa), b.level(q.p.Level), b.pressure(wind.AllowablePa(q.p)),
+				reach[z], who, document, prose(d.Edition),
+			})
 		}
 	}
 	if d.ToConfirm() {
@@ -209,8 +249,14 @@ func (b *book) demandTable() block {
 
 // zoneLengths letters the zones along each run from its left corner.
 func (b *book) zoneLengths() block {
-	t := table{title: "Zones along each run, from its left end; corner zones begin at " + b.l.Demand.CornersBegin() + " alone", cols: []column{{head: "Run"}, {head: "Wall line", align: drawing.Right},
-		{head: "Corner zone at the left", align: drawing.Right}, {head: "Edge zone", align: drawing.Right}, {head: "Corner zone at the right", align: drawing.Right}}, whole: true}
+	t := table{
+		title: b.say.Say(words.BasisZones, words.In("corners-begin", b.l.Demand.CornersBegin())),
+		cols: []column{
+			b.col(words.ColRun), b.right(words.ColWallLine), b.right(words.ColCornerZoneLeft),
+			b.right(words.ColEdgeZone), b.right(words.ColCornerZoneRight),
+		},
+		whole: true,
+	}
 	for _, r := range b.l.Runs() {
 		parts := [3]string{"–", "–", "–"}
 		ends := []length.Length{0}
@@ -219,16 +265,20 @@ func (b *book) zoneLengths() block {
 		}
 		_, printed := length.Chain(ends, b.crew.Step()) // so that the row sums
 		for i, z := range r.Zones {
-			words := b.long(printed[i])
+			phrase := b.long(printed[i])
 			switch {
 			case z.Zone == wind.Edge:
-				parts[1] = words
+				parts[1] = phrase
 			case i == 0 && len(r.Zones) == 1:
-				parts = [3]string{words + " all", "none", "–"}
+				parts = [3]string{
+					b.say.Say(words.BasisAll, words.In("length", phrase)),
+					b.say.Say(words.BasisNone),
+					"–",
+				}
 			case i == 0:
-				parts[0] = words
+				parts[0] = phrase
 			default:
-				parts[2] = words
+				parts[2] = phrase
 			}
 		}
 		t.rows = append(t.rows, []string{b.runHead(r), b.long(r.Front), parts[0], parts[1], parts[2]})
@@ -239,34 +289,43 @@ func (b *book) zoneLengths() block {
 // besideTable compares stated pressures with computed ones.
 func (b *book) besideTable() table {
 	d, c := &b.l.Demand, b.l.Demand.Check
-	t := table{title: "Stated against computed, at the allowable level: the stated ones stand", cols: []column{{head: "Zone"}, {head: "Face"},
-		{head: "Stated", align: drawing.Right}, {head: "Computed", align: drawing.Right}, {head: "Stated / computed", align: drawing.Right}, {head: "Remark", flex: true}}, whole: true}
+	t := table{
+		title: b.say.Say(words.BasisBeside),
+		cols: []column{
+			b.col(words.ColZone), b.col(words.ColFace), b.right(words.ColStated), b.right(words.ColComputed),
+			b.right(words.ColStatedComputed), b.flex(words.ColRemark),
+		},
+		whole: true,
+	}
 	var less []bool
 	row := func(zone, face string, s, k job.Pressure) {
 		a, q := wind.AllowablePa(s), wind.AllowablePa(k)
-		remark, ratio := "not less", "–"
+		remark, ratio := b.say.Say(words.BasisNotLess), "–"
 		if q > 0 {
 			ratio = strconv.FormatFloat(a/q, 'f', 2, 64)
 		}
 		if wind.Less(s, k) {
-			remark = "LESS THAN COMPUTED: ask the engineer"
+			remark = b.say.Say(words.BasisLessThanComputed)
 		}
-		less = append(less, remark != "not less")
+		less = append(less, wind.Less(s, k))
 		t.rows = append(t.rows, []string{zone, face, b.pressure(a), b.pressure(q), ratio, remark})
 	}
 	for z := wind.Edge; z <= wind.Corner; z++ {
-		row(z.String(), "top, up", d.Up[z], c.Up[z])
-		row(z.String(), "front leg, out", d.Out[z], c.Out[z])
+		row(b.zoneName(z), b.say.Say(words.BasisTopUp), d.Up[z], c.Up[z])
+		row(b.zoneName(z), b.say.Say(words.BasisFrontLegOut), d.Out[z], c.Out[z])
 		if d.RearKnown() {
-			row(z.String(), "rear leg, to the roof", d.Rear[z], c.Rear[z])
+			row(b.zoneName(z), b.say.Say(words.BasisRearLegRoof), d.Rear[z], c.Rear[z])
 		}
 	}
-	remark := "not shorter"
+	remark := b.say.Say(words.BasisNotShorter)
 	if d.CornerShort() {
-		remark = "SHORTER THAN COMPUTED: ask the engineer"
+		remark = b.say.Say(words.BasisShorterThanComputed)
 	}
-	less = append(less, remark != "not shorter")
-	t.rows = append(t.rows, []string{"corner", "length along the wall", b.long(d.CornerLength), b.long(c.CornerLength), "–", remark})
+	less = append(less, d.CornerShort())
+	t.rows = append(t.rows, []string{
+		b.say.Say(words.BasisCorner), b.say.Say(words.BasisLengthAlongWall), b.long(d.CornerLength),
+		b.long(c.CornerLength), "–", remark,
+	})
 	t.bold = func(row, col int) bool { return less[row] && col == 5 }
 	return t
 }
@@ -276,23 +335,31 @@ const longValue = 28
 
 // stepTable is a basis of design, a line for each input and result.
 func (b *book) stepTable(title string, steps []wind.Step) table {
-	t := table{title: prose(title), cols: []column{{head: "No.", align: drawing.Right}, {head: "Sign"}, {head: "What", flex: true}, {head: "Formula", flex: true},
-		{head: "Value", align: drawing.Right}, {head: "From", flex: true}, {head: "How sure"}}}
+	t := table{
+		title: prose(title),
+		cols: []column{
+			b.right(words.ColNo), b.col(words.ColSign), b.flex(words.ColWhat), b.flex(words.ColFormula),
+			b.right(words.ColValue), b.flex(words.ColFrom), b.col(words.ColHowSure),
+		},
+	}
 	var memory []bool
 	for i, s := range steps {
 		sure := string(s.Sure)
 		switch s.Sure {
 		case wind.Memory:
-			sure = "FROM MEMORY"
+			sure = b.say.Say(words.BasisFromMemory)
 		case wind.Disputed:
-			sure = "SECOND SOURCES DIFFER"
+			sure = b.say.Say(words.BasisSecondSourcesDiffer)
 		}
 		memory = append(memory, s.Sure == wind.Memory || s.Sure == wind.Disputed)
 		what, value := spelled(s.What), spelled(s.Letter())
 		if len(value) > longValue { // a sentence reads better beside its subject
 			what, value = what+": "+value, "–"
 		}
-		t.rows = append(t.rows, []string{itoa(i + 1), orDash(spelled(s.Symbol)), what, orDash(spelled(s.Formula)), value, orDash(spelled(b.j.Units.InUnits(s.Source))), sure})
+		t.rows = append(t.rows, []string{
+			itoa(i + 1), orDash(spelled(s.Symbol)), what, orDash(spelled(s.Formula)), value,
+			orDash(spelled(b.j.Units.InUnits(s.Source))), sure,
+		})
 	}
 	t.bold = func(row, col int) bool { return memory[row] && col == 6 }
 	return t
@@ -300,8 +367,11 @@ func (b *book) stepTable(title string, steps []wind.Step) table {
 
 // spelled writes out the Greek letters, which the faces do not have, and the
 // powers of units.
-func spelled(words string) string {
-	return prose(strings.NewReplacer("α", "alpha", "θ", "theta", "μ", "mu", "γ", "gamma", " ft2", " ft²", " m2", " m²", " deg", "°").Replace(words))
+func spelled(phrase string) string {
+	return prose(
+		strings.NewReplacer("α", "alpha", "θ", "theta", "μ", "mu", "γ", "gamma", " ft2", " ft²", " m2", " m²", " deg", "°").
+			Replace(phrase),
+	)
 }
 
 // Release is the release of the program, as the basis of design and the command
@@ -311,33 +381,40 @@ const Release = "2.0"
 // sources are the files the packet was made from, with the digests by which
 // somebody who holds them can tell whether they are the same.
 func (b *book) sources() block {
-	t := table{title: "What this packet was made from", whole: true,
-		cols: []column{{head: "File, from the folder of the job", flex: true}, {head: "What it is"}, {head: "SHA-256, first 12 digits"}}}
+	t := table{
+		title: b.say.Say(words.BasisSources),
+		whole: true,
+		cols:  []column{b.flex(words.ColFileFolderJob), b.col(words.ColWhat2), b.col(words.ColSha256First12)},
+	}
 	for _, s := range b.l.Job.Sources {
 		t.rows = append(t.rows, []string{prose(s.Name), s.Kind, s.Short()})
 	}
 	if len(b.l.Job.Sources) > 0 {
-		t.rows = append(t.rows, []string{"all values of these files, however they are arranged", "input", job.ShortDigest(b.l.Job.Digest())})
+		t.rows = append(
+			t.rows,
+			[]string{b.say.Say(words.BasisAllValues), b.say.Say(words.BasisInput), job.ShortDigest(b.l.Job.Digest())},
+		)
 	}
-	t.rows = append(t.rows, []string{"copingset", "program", "release " + Release})
+	t.rows = append(t.rows, []string{
+		b.say.Say(words.BasisCopingset), b.say.Say(words.BasisProgram),
+		b.say.Say(words.BasisRelease, words.In("release", Release)),
+	})
 	return t
 }
 
 // basisNotes explain the words of the tables.
 func (b *book) basisNotes() list {
-	items := []string{
-		"Strength level is that of the wind maps of ASCE 7-10 and later. An assembly is compared at the allowable level alone: allowable = 0.6 × strength (ASCE 7, section 2.4, 0.6D + 0.6W). What is stated at the allowable level is taken as it is.",
-	}
+	items := []string{b.say.Say(words.BasisReadStrength)}
 	d := &b.l.Demand
 	if d.Computed || d.Check != nil {
-		unit := "0.00256 takes V in mph and gives psf."
+		unit := b.say.Say(words.BasisPsf)
 		if b.metric {
-			unit = "0.613 takes V in m/s and gives Pa, lettered in kPa."
+			unit = b.say.Say(words.BasisPa)
 		}
-		items = append(items,
-			"Method: components and cladding. The top of the coping takes the roof zone beside it, the front leg the wall zone, the rear leg the roof zone again, all with the velocity pressure at the top of the parapet. A minus sign of GCp is suction; pressures are lettered without sign, away from the coping unless the line says inward.",
-			"“Read in a second source”: the standard itself was not at hand when the figure was built in; a number of a clause that nobody read says so beside it. “FROM MEMORY”: something in the line, value or convention, has not been looked up; whoever confirms these pressures checks it first. “SECOND SOURCES DIFFER”: texts that report the standard disagree, and the line says which is taken. What memory was not sure of is not built in.",
-			"Values are carried unrounded from line to line and lettered rounded; |GCp| is GCp without its sign. "+unit+" Pressures that do not say allowable are at strength level, the velocity pressure too.")
+		items = append(items, unit,
+			b.say.Say(words.BasisReadMethod),
+			b.say.Say(words.BasisReadSure),
+			b.say.Say(words.BasisReadRounding))
 	}
-	return list{title: "How to read this", items: items}
+	return list{title: b.say.Say(words.BasisRead), items: items}
 }

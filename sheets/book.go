@@ -40,9 +40,20 @@ type book struct {
 func newBook(l *layout.Layout, o Options) *book {
 	metric := l.Job.Units == job.Metric
 	b := &book{
-		l: l, j: l.Job, metric: metric, crew: length.Crew(metric), shop: length.Shop(metric), reader: o.For, say: o.words(l.Job), keyPlan: sync.OnceValue(l.KeyPlan),
-		ids: map[string]bool{}, subjects: map[string][]string{}, plans: map[planKey]cornerView{}, plansOf: map[*layout.Piece]view.CornerPlans{},
-		blanks: map[*layout.Family][]plan.Pattern{}, formed: map[*layout.Family]plan.Formed{},
+		l:        l,
+		j:        l.Job,
+		metric:   metric,
+		crew:     length.Crew(metric),
+		shop:     length.Shop(metric),
+		reader:   o.For,
+		say:      o.words(l.Job),
+		keyPlan:  sync.OnceValue(l.KeyPlan),
+		ids:      map[string]bool{},
+		subjects: map[string][]string{},
+		plans:    map[planKey]cornerView{},
+		plansOf:  map[*layout.Piece]view.CornerPlans{},
+		blanks:   map[*layout.Family][]plan.Pattern{},
+		formed:   map[*layout.Family]plan.Formed{},
 	}
 	runs, lists := l.Job.Paper.Runs, l.Job.Paper.Lists
 	if o.Runs != nil {
@@ -78,15 +89,15 @@ const longestID = 120
 
 // id makes a file-safe id that no other sheet has, in small letters, so that no
 // two are one file where capitals do not count.
-func (b *book) id(words ...string) string {
-	of := slices.Clone(words)
-	if first, ok := b.subjects[words[0]]; ok && len(words) == 1 {
+func (b *book) id(phrase ...string) string {
+	of := slices.Clone(phrase)
+	if first, ok := b.subjects[phrase[0]]; ok && len(phrase) == 1 {
 		of = first
 	}
-	for i := range words {
-		words[i] = slug(words[i])
+	for i := range phrase {
+		phrase[i] = slug(phrase[i])
 	}
-	base := strings.Join(words, "-")
+	base := strings.Join(phrase, "-")
 	if len(base) > longestID {
 		base = strings.TrimRight(base[:longestID], "-")
 	}
@@ -138,7 +149,7 @@ func (b *book) pages(first page, blocks []block, regions func(n int, room drawin
 	room := first.paper.room(first.banner != "")
 	var out []page
 	lay := func(blocks []block) [][]placed {
-		return flow(blocks, func(n int) []drawing.Rect { return regions(n, room) })
+		return b.flow(blocks, func(n int) []drawing.Rect { return regions(n, room) })
 	}
 	leaves := lay(loosened(blocks))
 	if some := lay(blocks); len(some) < len(leaves) {
@@ -200,7 +211,11 @@ func (b *book) carriedOn(s *drawing.Scene, p paper, sheet string) {
 		return
 	}
 	r := p.room(false)
-	s.Text(drawing.Pt(r.Max.X, r.Max.Y+370), b.say.Say(words.FrameNext, words.In("sheet", sheet)), drawing.Style{Size: drawing.Small, Face: drawing.Bold, Align: drawing.Right})
+	s.Text(
+		drawing.Pt(r.Max.X, r.Max.Y+370),
+		b.say.Say(words.FrameNext, words.In("sheet", sheet)),
+		drawing.Style{Size: drawing.Small, Face: drawing.Bold, Align: drawing.Right},
+	)
 }
 
 // across is one region a page, the whole room.
@@ -279,8 +294,8 @@ func date(d job.Date) string {
 }
 
 // level is the word for a level of pressure or resistance.
-func level(l job.Level) string {
-	return [...]string{"strength", "allowable", "as-pulled ultimate"}[l]
+func (b *book) level(l job.Level) string {
+	return b.say.Say([...]words.Key{words.UnitStrength, words.UnitAllowable, words.UnitAsPulled}[l])
 }
 
 // party is the name of the first party with a role.

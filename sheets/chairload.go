@@ -1,10 +1,9 @@
 package sheets
 
 import (
-	"fmt"
 	"strconv"
 
-	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 )
 
@@ -12,28 +11,35 @@ import (
 // one, by run and assembly: of each load case the chair that is asked the most.
 func (b *book) chairLoads() table {
 	rear := b.l.Demand.RearKnown()
-	t := table{title: "Load per chair, at the allowable level: demand of what is proved for one chair",
-		cols: []column{{head: "Run"}, {head: "Assembly"}, {head: "Chairs", align: drawing.Right}, {head: "Up, by shares", flex: true},
-			{head: "Up, as a stiff cap", flex: true}, {head: "Out, front leg", flex: true}, {head: "Rear leg", flex: true}, {head: "Ratio", align: drawing.Right}, {head: "Result"}}}
+	t := table{
+		title: b.say.Say(words.LoadTitle),
+		cols: []column{
+			b.col(words.ColRun), b.col(words.ColAssembly), b.right(words.ColChairs2), b.flex(words.ColUpShares),
+			b.flex(words.ColUpStiffCap), b.flex(words.ColOutFrontLeg), b.flex(words.ColRearLeg),
+			b.right(words.ColRatio), b.col(words.ColResult),
+		},
+	}
 	var held []bool
 	for _, r := range b.l.ChairLoads() {
-		beam, back := "NOT COMPARED", "not compared"
+		beam, back := b.say.Say(words.LoadBeamNone), b.say.Say(words.LoadRearNone)
 		if r.Beam.Chair != nil {
 			beam = b.chairLoading(r.Beam)
 		}
 		if rear && r.Rear.Chair != nil {
 			back = b.chairLoading(r.Rear)
 		}
-		word := "pass"
+		word := b.say.Say(words.LoadPass)
 		switch {
 		case !r.Passes:
-			word = "NO: HOLD"
+			word = b.say.Say(words.LoadNoHold)
 		case b.l.Demand.ToConfirm():
-			word = "HOLD: not confirmed"
+			word = b.say.Say(words.LoadHoldNotConfirmed)
 		}
-		held = append(held, word != "pass")
-		t.rows = append(t.rows, []string{b.runHead(r.Run), prose(r.Assembly.Name), itoa(r.Chairs), b.chairLoading(r.Up), beam, b.chairLoading(r.Out), back,
-			strconv.FormatFloat(r.Worst, 'f', 2, 64), word})
+		held = append(held, word != b.say.Say(words.LoadPass))
+		t.rows = append(t.rows, []string{
+			b.runHead(r.Run), prose(r.Assembly.Name), itoa(r.Chairs), b.chairLoading(r.Up), beam,
+			b.chairLoading(r.Out), back, strconv.FormatFloat(r.Worst, 'f', 2, 64), word,
+		})
 	}
 	t.bold = func(row, col int) bool { return held[row] && col == 8 }
 	return t
@@ -44,19 +50,27 @@ func (b *book) chairLoading(c layout.ChairLoading) string {
 	if c.Chair == nil {
 		return "–"
 	}
-	return fmt.Sprintf("C%d: %s of %s, %.2f", c.Chair.N, b.force(c.Demand), b.force(c.Holds), c.Ratio())
+	return b.say.Say(
+		words.LoadChair, words.In("n", itoa(c.Chair.N)), words.In("demand", b.force(c.Demand)),
+		words.In("holds", b.force(c.Holds)), words.In("ratio", strconv.FormatFloat(c.Ratio(), 'f', 2, 64)),
+	)
 }
 
 // turnedRows tell how the pieces that turn are held down.
 func (b *book) turnedRows() table {
-	t := table{title: "Pieces that turn: held in force and moment",
-		cols: []column{{head: "Piece"}, {head: "Kind", flex: true}, {head: "Chairs", align: drawing.Right}, {head: "Corner supports", flex: true},
-			{head: "Round the miter, longer face", flex: true}, {head: "Uplift acts", flex: true}, {head: "Result", flex: true}}}
+	t := table{
+		title: b.say.Say(words.LoadTurned),
+		cols: []column{
+			b.col(words.ColPiece), b.flex(words.ColKind), b.right(words.ColChairs2),
+			b.flex(words.ColCornerSupports), b.flex(words.ColRoundMiterLongerFace), b.flex(words.ColUpliftActs),
+			b.flex(words.ColResult),
+		},
+	}
 	var held []bool
 	for _, r := range b.l.TurnedRows() {
-		sup := "none"
+		sup := b.say.Say(words.LoadNone)
 		if n := len(r.Supports); n > 0 {
-			sup = fmt.Sprintf("%d, bearing only", n)
+			sup = b.say.Say(words.LoadBearingOnly, words.In("n", itoa(n)))
 			if r.Hooked {
 				worst := r.Supports[0]
 				for _, s := range r.Supports {
@@ -64,26 +78,32 @@ func (b *book) turnedRows() table {
 						worst = s
 					}
 				}
-				sup = fmt.Sprintf("%d, hooked: %s of %s, %.2f", n, b.force(worst.Load.Demand), b.force(worst.Load.Holds), worst.Load.Ratio())
+				sup = b.say.Say(
+					words.LoadHooked, words.In("n", itoa(n)), words.In("demand", b.force(worst.Load.Demand)),
+					words.In("holds", b.force(worst.Load.Holds)),
+					words.In("ratio", strconv.FormatFloat(worst.Load.Ratio(), 'f', 2, 64)),
+				)
 			}
 		}
-		bay, off := "half the spacing each side", "within its hold-downs"
+		bay, off := b.say.Say(words.LoadHalf), b.say.Say(words.LoadWithin)
 		if r.Spacing > 0 {
-			bay = b.shopText(r.Bay) + " of " + b.shopText(r.Spacing)
+			bay = b.say.Say(
+				words.LoadOf, words.In("bay", b.shopText(r.Bay)), words.In("spacing", b.shopText(r.Spacing)),
+			)
 		}
 		if r.Off > 0 {
-			off = b.shopText(r.Off) + " outside its hold-downs"
+			off = b.say.Say(words.LoadOutside, words.In("off", b.shopText(r.Off)))
 		}
-		word := "balanced"
+		word := b.say.Say(words.LoadBalanced)
 		switch k := b.j.System.Corner.Covered; {
 		case !r.Passes:
-			word = "NO: HOLD"
+			word = b.say.Say(words.LoadNoHold)
 		case !r.Held:
-			word = "covered by " + prose(k.By) + ", " + prose(k.Document)
+			word = b.say.Say(words.LoadCoveredBy, words.In("by", prose(k.By)), words.In("document", prose(k.Document)))
 		case b.l.Demand.ToConfirm():
-			word = "HOLD: not confirmed"
+			word = b.say.Say(words.LoadHoldNotConfirmed)
 		}
-		held = append(held, word == "NO: HOLD")
+		held = append(held, !r.Passes)
 		t.rows = append(t.rows, []string{r.Piece.Mark, prose(r.Kind), itoa(r.Chairs), sup, bay, off, word})
 	}
 	t.bold = func(row, col int) bool { return held[row] && col == 6 }
@@ -92,20 +112,18 @@ func (b *book) turnedRows() table {
 
 // loadNotes say what the two tables count and what they do not.
 func (b *book) loadNotes() []string {
-	out := []string{"Load per chair: what lies nearer to a chair than to another, each part at the pressure of the zone it lies in, against the resistance on the piece’s own width and the tested spacing" +
-		", or the force that the report gives of one chair. A piece that turns, ends or tapers asks the greater of that and of its balance in force and moment."}
+	out := []string{b.say.Say(words.LoadReadShare)}
 	all, none := true, true
 	for i := range b.j.Assemblies {
 		all, none = all && b.j.Assemblies[i].TestedOn != nil, none && b.j.Assemblies[i].TestedOn == nil
 	}
 	switch {
 	case all:
-		out = append(out, "As a stiff cap: reactions of a continuous beam from joint to joint, each joint a hinge, against the hardest pulled chair of the specimen (theorem of three moments).")
+		out = append(out, b.say.Say(words.LoadReadBeam))
 	case none:
-		out = append(out, "CONTINUITY WAS NOT COMPARED: no report says how its specimen stood. A stiff cap does not share by halves: of two bays the middle chair takes 1.25 times its share.")
+		out = append(out, b.say.Say(words.LoadReadBeamNone))
 	default:
-		out = append(out, "As a stiff cap: reactions of a continuous beam from joint to joint, each joint a hinge, against the hardest pulled chair of the specimen (theorem of three moments). "+
-			"CONTINUITY WAS NOT COMPARED where the report does not say how its specimen stood.")
+		out = append(out, b.say.Say(words.LoadReadBeamSome))
 	}
-	return append(out, "A support that only bears pushes and never pulls; a hooked one holds what its report or the engineer allows.")
+	return append(out, b.say.Say(words.LoadReadSupport))
 }

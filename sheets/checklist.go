@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -16,18 +17,36 @@ import (
 func (b *book) checklist() []page {
 	var out []page
 	for i, covered := range []bool{false, true} {
-		title, words := "Inspection before covering", "Before the first cap: what the caps will cover. No cap goes on before this part is signed."
+		title, phrase := b.say.Say(words.CheckBefore), b.say.Say(words.CheckBeforeWhat)
 		if covered {
-			title, words = "Inspection after covering", "After the last cap: what can be seen of the finished coping."
+			title, phrase = b.say.Say(words.CheckAfter), b.say.Say(words.CheckAfterWhat)
 		}
-		first := page{id: b.id("checklist", itoa(i+1)), title: title, kind: Checklist, paper: b.lists, holds: b.l.Holds(),
-			about: "Items to inspect with their tolerances, boxes for as-built values, initials."}
+		first := page{
+			id:    b.id("checklist", itoa(i+1)),
+			title: title,
+			kind:  Checklist,
+			paper: b.lists,
+			holds: b.l.Holds(),
+			about: b.say.Say(words.ChecklistAbout),
+		}
 		first.banner = b.holdWords(first.holds)
-		signed := table{title: "Signed", whole: true, fill: true, high: 1000, cols: []column{{head: "For"}, {head: "Name", least: 3600}, {head: "Date, time", least: 2600}, {head: "Signature", least: 3600}},
-			rows: [][]string{{"Inspector", "", "", ""}, {"Foreman", "", "", ""}}}
+		signed := table{
+			title: b.say.Say(words.CheckSigned),
+			whole: true,
+			fill:  true,
+			high:  1000,
+			cols: []column{
+				b.col(words.ColFor), {head: b.say.Say(words.ColName), least: 3600},
+				{head: b.say.Say(words.ColDateTime), least: 2600},
+				{head: b.say.Say(words.ColSignature), least: 3600},
+			},
+			rows: [][]string{
+				{b.say.Say(words.CheckInspector), "", "", ""}, {b.say.Say(words.CheckForeman), "", "", ""},
+			},
+		}
 		out = append(out, b.pages(first, []block{
-			list{items: []string{words + " As built: write what was measured, and where. A value outside what is required is a hold: mark it on the run sheet and stop there."}, plain: true},
-			b.itemTable(covered), b.byRunTable(covered), fixedLines("Remarks", 3), signed,
+			list{items: []string{phrase, b.say.Say(words.CheckAsBuilt)}, plain: true},
+			b.itemTable(covered), b.byRunTable(covered), fixedLines(b.say.Say(words.CheckRemarks), 3), signed,
 		}, across)...)
 	}
 	return out
@@ -40,7 +59,14 @@ type item struct {
 }
 
 func (b *book) itemTable(covered bool) table {
-	t := table{title: "Items", cols: []column{{head: "No.", align: drawing.Right}, {head: "What"}, {head: "Required", flex: true}, {head: "By"}, {head: "As built", least: 2600}, {head: "Initials", least: 1300}}, high: 800}
+	t := table{
+		title: b.say.Say(words.CheckItems),
+		cols: []column{
+			b.right(words.ColNo), b.col(words.ColWhat), b.flex(words.ColRequired), b.col(words.ColBy),
+			{head: b.say.Say(words.ColAsBuilt), least: 2600}, {head: b.say.Say(words.ColInitials), least: 1300},
+		},
+		high: 800,
+	}
 	for i, x := range b.checkItems() {
 		if x.covered == covered {
 			t.rows = append(t.rows, []string{itoa(i + 1), x.what, x.required, x.by, "", ""})
@@ -70,19 +96,41 @@ func (b *book) checkItems() []item {
 func (b *book) wallItems(add asks) {
 	s := &b.j.System
 	if n := len(b.l.Holds()); n > 0 {
-		add("Holds cleared", plural(n, "hold")+" of this packet, each signed for on the findings sheet", "findings")
+		add(
+			b.say.Say(words.CheckHoldsCleared),
+			b.say.Count(words.CheckHolds, n, words.In("n", itoa(n))),
+			b.say.Say(words.CheckFindings),
+		)
 	}
-	add("Wall top", "sound, dry, no loose block, rotten wood or anchor that turns", "common practice")
+	add(b.say.Say(words.CheckWallTop), b.say.Say(words.CheckWallTopAsked), b.say.Say(words.CheckCommonPractice))
 	for _, n := range b.nailerLines() {
-		add("Nailer anchors", n.words, n.by)
+		add(b.say.Say(words.CheckNailerAnchors), n.words, n.by)
 	}
-	add("Membrane", membraneWords(b), "job")
+	add(b.say.Say(words.CheckMembrane), b.membraneWords(), b.say.Say(words.CheckJob))
 	p := &b.j.Packing
-	add("Packing", "full bearing under each chair; "+b.exactly(p.Least)+" to "+b.exactly(p.Most)+"; each chair as its run sheet", "job")
-	add("Cap metal", prose(s.Metal.Name)+", not under "+b.thick(length.Max(s.Metal.Thickness, s.Metal.Specified)), "job; tests")
+	add(
+		b.say.Say(words.CheckBuildUp),
+		b.say.Say(words.CheckBuildUpAsked, words.In("least", b.exactly(p.Least)), words.In("most", b.exactly(p.Most))),
+		b.say.Say(words.CheckJob),
+	)
+	add(
+		b.say.Say(words.CheckCapMetal),
+		b.say.Say(
+			words.CheckNotUnder, words.In("name", prose(s.Metal.Name)),
+			words.In("specified", b.thick(length.Max(s.Metal.Thickness, s.Metal.Specified))),
+		),
+		b.say.Say(words.CheckJobTests),
+	)
 	for _, p := range b.l.Perimeters {
 		if len(p.Runs) > 0 {
-			add("Inside width", prose(p.Job.Name)+": "+b.widthWords(p)+"; never less than the wall", "job;\nIBC 2021 1503.3")
+			add(
+				b.say.Say(words.CheckInsideWidth),
+				b.say.Say(
+					words.CheckNeverLessThan, words.In("name", prose(p.Job.Name)),
+					words.In("width-words", b.widthWords(p)),
+				),
+				b.say.Say(words.CheckJobIbc2021),
+			)
 		}
 	}
 }
@@ -93,85 +141,172 @@ func (b *book) widthWords(p *layout.Perimeter) string {
 	all := p.Widths()
 	var out []string
 	for i, w := range all {
-		words := b.shopText(w.Inside)
+		inside := words.In("inside", b.shopText(w.Inside))
 		var on []string
 		if len(w.Runs) > 0 {
-			on = append(on, plainRuns(w.Runs))
+			on = append(on, b.plainRuns(w.Runs))
 		}
 		if len(w.Parts) > 0 {
-			on = append(on, "part of "+plainRuns(w.Parts))
+			on = append(on, b.say.Say(words.CheckPartOf, words.In("runs", b.plainRuns(w.Parts))))
 		}
 		switch {
 		case len(all) == 1:
+			out = append(out, b.shopText(w.Inside))
 		case i == len(all)-1:
-			words += " elsewhere"
+			out = append(out, b.say.Say(words.CheckElsewhere, inside))
 		default:
-			words += " on " + strings.Join(on, " and ")
+			out = append(out, b.say.Say(words.CheckOn, inside, words.In("runs", strings.Join(on, ", "))))
 		}
-		out = append(out, words)
 	}
 	return strings.Join(out, ", ")
 }
 
 // plainRuns names runs of one perimeter, whose name is said.
-func plainRuns(runs []*layout.Run) string {
+func (b *book) plainRuns(runs []*layout.Run) string {
 	var names []string
 	for _, r := range runs {
 		names = append(names, prose(r.Name))
 	}
 	if len(names) == 1 {
-		return "run " + names[0]
+		return b.say.Say(words.AssemblyRun, words.In("names", names[0]))
 	}
-	return "runs " + strings.Join(names, ", ")
+	return b.say.Say(words.AssemblyRuns, words.In("names", strings.Join(names, ", ")))
 }
 
 // chairItems are the chairs, their screws and what else the caps will cover.
 func (b *book) chairItems(add asks) {
 	s := &b.j.System
 	for _, a := range b.inUse() {
-		add("Chairs", prose(a.Name)+": one under each joint; not over "+b.exactly(a.ChairSpacing)+" apart on the metal of one piece", "report "+prose(a.Report))
-		add("Rows of screws", prose(a.Name)+": "+rowsOf([2]int{a.FrontRow, a.RearRow})+" in the punched holes, "+b.exactly(a.FrontRowFrom)+" behind the chair’s front edge and "+b.exactly(a.RearRowFrom)+" before its rear edge", "report "+prose(a.Report))
+		add(
+			b.say.Say(words.CheckChairs),
+			b.say.Say(
+				words.CheckChairsAsked, words.In("name", prose(a.Name)),
+				words.In("chair-spacing", b.exactly(a.ChairSpacing)),
+			),
+			b.say.Say(words.CheckReport, words.In("report", prose(a.Report))),
+		)
+		add(
+			b.say.Say(words.CheckRows),
+			b.say.Say(
+				words.CheckRowsAsked, words.In("name", prose(a.Name)),
+				words.In("rows-of", b.rowsOf([2]int{a.FrontRow, a.RearRow})),
+				words.In("front-row-from", b.exactly(a.FrontRowFrom)),
+				words.In("rear-row-from", b.exactly(a.RearRowFrom)),
+			),
+			b.say.Say(words.CheckReport, words.In("report", prose(a.Report))),
+		)
 	}
 	for _, f := range b.fastenersUsed() {
-		words := b.exactly(f.Diameter) + " diameter, thread in the " + f.Substrate + " not under " + b.exactly(f.Embedment) + ", " + b.exactly(f.EdgeDistance) + " or more from a face of the wall"
+		thread := b.say.Say(
+			words.CheckThread, words.In("diameter", b.exactly(f.Diameter)), words.In("substrate", f.Substrate),
+			words.In("embedment", b.exactly(f.Embedment)), words.In("edge-distance", b.exactly(f.EdgeDistance)),
+		)
 		if f.PilotDia > 0 {
-			words += ", pilot " + b.exactly(f.PilotDia) + ", its depth as the run sheet"
+			thread += "; " + b.say.Say(words.CheckPilot, words.In("diameter", b.exactly(f.PilotDia)))
 		}
-		add("Screws", prose(f.Name)+", "+words+"; length of each row as its run sheet", "job; report")
+		add(
+			b.say.Say(words.CheckScrews),
+			b.say.Say(words.CheckScrewsAsked, words.In("name", prose(f.Name)), words.In("thread", thread)),
+			b.say.Say(words.CheckJobReport),
+		)
 	}
 	if b.l.Counts().EndChairs {
-		add("End chairs", b.exactly(s.Chair.EndChair)+" from an end without a joint to the chair’s centre", "fabricator")
+		add(
+			b.say.Say(words.CheckEndChairs),
+			b.say.Say(words.CheckEndChairsAsked, words.In("end-chair", b.exactly(s.Chair.EndChair))),
+			b.say.Say(words.CheckFabricator),
+		)
 	}
 	if slices.ContainsFunc(b.l.Perimeters, func(p *layout.Perimeter) bool { return len(p.Supports) > 0 }) {
-		add("Corner supports", "under each miter, as the corner sheets; fastened as the fabricator’s instruction says", "fabricator")
+		add(b.say.Say(words.CheckCornerSupports), b.say.Say(words.CheckSupportsAsked), b.say.Say(words.CheckFabricator))
 	}
-	add("Splice plates", b.exactly(s.Splice.Length)+" long, the middle under the joint; tape "+b.exactly(s.Splice.Tape)+" from the joint’s centre line, both sides", "fabricator")
+	add(
+		b.say.Say(words.CheckSplicePlates),
+		b.say.Say(
+			words.CheckPlatesAsked, words.In("length", b.exactly(s.Splice.Length)),
+			words.In("tape", b.exactly(s.Splice.Tape)),
+		),
+		b.say.Say(words.CheckFabricator),
+	)
 	for _, e := range b.l.Extenders() {
-		add("Extender", "run "+b.runHead(e.Run)+": "+b.exactly(e.Height)+" high, fastened as stated by others", "HOLD:\nsee findings")
+		add(
+			b.say.Say(words.CheckExtender),
+			b.say.Say(
+				words.CheckExtenderAsked, words.In("run", b.runHead(e.Run)),
+				words.In("height", b.exactly(e.Height)),
+			),
+			b.say.Say(words.CheckHoldSeeFindings),
+		)
 	}
 }
 
 // capItems are what can be seen of the caps along the runs.
 func (b *book) capItems(add asks) {
 	s := &b.j.System
-	add("Air at the legs", "front not under "+b.exactly(s.FrontClearance)+"; rear not under "+b.exactly(s.RearClearance), "fabricator")
-	add("Rear play", b.exactly(s.PlayLeast)+" to "+b.exactly(s.PlayMost)+"; the leg caught on all its chairs", "fabricator")
-	add("Laps", "below the joint each must cover: front leg "+b.exactly(s.Lap.Front)+" or more, rear leg "+b.exactly(s.Lap.Rear)+" or more", "job")
+	add(
+		b.say.Say(words.CheckAirLegs),
+		b.say.Say(
+			words.CheckAirAsked, words.In("front-clearance", b.exactly(s.FrontClearance)),
+			words.In("rear-clearance", b.exactly(s.RearClearance)),
+		),
+		b.say.Say(words.CheckFabricator),
+	)
+	add(
+		b.say.Say(words.CheckPlay),
+		b.say.Say(
+			words.CheckPlayAsked, words.In("play-least", b.exactly(s.PlayLeast)),
+			words.In("play-most", b.exactly(s.PlayMost)),
+		),
+		b.say.Say(words.CheckFabricator),
+	)
+	add(
+		b.say.Say(words.CheckLaps),
+		b.say.Say(
+			words.CheckLapsAsked, words.In("front", b.exactly(s.Lap.Front)),
+			words.In("rear", b.exactly(s.Lap.Rear)),
+		),
+		b.say.Say(words.CheckJob),
+	)
 	if s.Profile.TopSlope > 0 {
-		add("Top", "falls to the roof, "+slope(s.Profile.TopSlope, b.metric), "job;\nIBC 2021 1503.3")
+		add(
+			b.say.Say(words.CheckTop),
+			b.say.Say(words.CheckTopAsked, words.In("metric", slope(s.Profile.TopSlope, b.metric))),
+			b.say.Say(words.CheckJobIbc2021),
+		)
 	}
-	add("Joint gap", "as the table of its run sheet at the temperature of the METAL when set; never under "+b.exactly(s.Joint.LeastGap)+" nor over "+b.shopText(b.l.Movement().Seal), "job")
+	add(
+		b.say.Say(words.CheckJointGap),
+		b.say.Say(
+			words.CheckGapAsked, words.In("least-gap", b.exactly(s.Joint.LeastGap)),
+			words.In("seal", b.shopText(b.l.Movement().Seal)),
+		),
+		b.say.Say(words.CheckJob),
+	)
 	for _, r := range b.l.Runs() {
 		for _, q := range b.l.LooseJoints(r) {
-			add("Expansion joint", q.Mark+": gap "+b.shopText(q.Gap)+", cover plate fixed on the "+q.Fixed+" side only, nothing else across", "job")
+			add(
+				b.say.Say(words.CheckExpansionJoint),
+				b.say.Say(
+					words.CheckExpansion, words.In("mark", q.Mark), words.In("gap", b.shopText(q.Gap)),
+					words.In("side", b.sideName(q.Fixed)),
+				),
+				b.say.Say(words.CheckJob),
+			)
 		}
 		for i := range r.Job.Obstacles {
 			if o := &r.Job.Obstacles[i]; o.Does&job.Pierces != 0 {
 				who := prose(o.Collar)
 				if who == "" {
-					who = "NOBODY NAMED"
+					who = b.say.Say(words.CheckNobodyNamed)
 				}
-				add("Collar", "run "+b.runHead(r)+", "+prose(o.Name)+": sealed; by "+who, "job")
+				add(
+					b.say.Say(words.CheckCollar),
+					b.say.Say(
+						words.CheckCollarAsked, words.In("run", b.runHead(r)), words.In("name", prose(o.Name)),
+						words.In("who", who),
+					),
+					b.say.Say(words.CheckJob),
+				)
 			}
 		}
 	}
@@ -181,21 +316,33 @@ func (b *book) capItems(add asks) {
 func (b *book) endItems(add asks) {
 	n := b.l.Counts()
 	if n.Miters > 0 {
-		add("Corners", plural(n.Miters, "miter")+": hand as marked, seam sound and sealed", "fabricator")
+		add(
+			b.say.Say(words.CheckCorners),
+			b.say.Count(words.CheckMiters, n.Miters, words.In("n", itoa(n.Miters))),
+			b.say.Say(words.CheckFabricator),
+		)
 	}
 	if n.Breaks > 0 {
-		add("Pitch miters", plural(n.Breaks, "pitch miter")+": over the break, each leg straight on its run, seam sound and sealed", "fabricator")
+		add(
+			b.say.Say(words.CheckPitchMiters),
+			b.say.Count(words.CheckBreaks, n.Breaks, words.In("n", itoa(n.Breaks))),
+			b.say.Say(words.CheckFabricator),
+		)
 	}
 	if n.Ends > 0 {
-		add("Ends", plural(n.Ends, "end")+" closed as the corner sheets", "fabricator")
+		add(
+			b.say.Say(words.CheckEnds),
+			b.say.Count(words.CheckEndsClosed, n.Ends, words.In("n", itoa(n.Ends))),
+			b.say.Say(words.CheckFabricator),
+		)
 	}
 }
 
-func membraneWords(b *book) string {
+func (b *book) membraneWords() string {
 	if b.j.Membrane.Name == "" {
-		return "not stated in the job"
+		return b.say.Say(words.CheckMembraneUnstated)
 	}
-	return prose(b.j.Membrane.Name) + " over the wall top and down both faces, before any metal"
+	return b.say.Say(words.CheckMembraneAsked, words.In("name", prose(b.j.Membrane.Name)))
 }
 
 // inUse are the assemblies that some zone takes.
@@ -222,23 +369,53 @@ func (b *book) fastenersUsed() []*layout.Fastener {
 
 // byRunTable has one row for each run, for the values that are taken on each.
 func (b *book) byRunTable(covered bool) table {
-	signed := column{head: "Initials, date", least: 2300}
+	signed := column{head: b.say.Say(words.ColInitialsDate), least: 2300}
 	if covered {
-		t := table{title: "By run: take the worst of each", high: 900, cols: []column{{head: "Run"}, {head: "Joints", align: drawing.Right},
-			{head: "Least gap", least: 1700}, {head: "Greatest gap", least: 1700}, {head: "Metal at", least: 1500}, {head: "All chairs caught", least: 1900}, signed}}
+		t := table{
+			title: b.say.Say(words.CheckByRun),
+			high:  900,
+			cols: []column{
+				b.col(words.ColRun),
+				b.right(words.ColJoints),
+				{
+					head:  b.say.Say(words.ColLeastGap),
+					least: 1700,
+				},
+				{head: b.say.Say(words.ColGreatestGap), least: 1700},
+				{head: b.say.Say(words.ColMetalAt), least: 1500},
+				{head: b.say.Say(words.ColAllChairsCaught), least: 1900},
+				signed,
+			},
+		}
 		for _, r := range b.l.Runs() {
 			t.rows = append(t.rows, []string{b.runHead(r), dash(len(r.Joints)), "", "", "", "", ""})
 		}
 		return t
 	}
-	t := table{title: "By run: take the worst of each", high: 900, cols: []column{{head: "Run"}, {head: "Chairs", align: drawing.Right}, {head: "Chairs apart, at most", flex: true},
-		{head: "Chairs counted", least: 1700}, {head: "Apart, as built", least: 1700}, {head: "Off the string, most", least: 1900}, signed}}
+	t := table{
+		title: b.say.Say(words.CheckByRun),
+		high:  900,
+		cols: []column{
+			b.col(words.ColRun),
+			b.right(words.ColChairs2),
+			b.flex(words.ColChairsApartMost),
+			{
+				head:  b.say.Say(words.ColChairsCounted),
+				least: 1700,
+			},
+			{head: b.say.Say(words.ColApartBuilt), least: 1700},
+			{head: b.say.Say(words.ColOffStringMost), least: 1900},
+			signed,
+		},
+	}
 	for _, r := range b.l.Runs() {
 		var most []string
 		for _, q := range b.l.Pitches(r) {
 			most = append(most, b.small(q.Most)+" ("+prose(q.Assembly.Name)+")")
 		}
-		t.rows = append(t.rows, []string{b.runHead(r), dash(len(r.Chairs)), orDash(strings.Join(most, ", ")), "", "", "", ""})
+		t.rows = append(
+			t.rows, []string{b.runHead(r), dash(len(r.Chairs)), orDash(strings.Join(most, ", ")), "", "", "", ""},
+		)
 	}
 	return t
 }
@@ -254,7 +431,10 @@ func (b *book) nailerLines() []nailerLine {
 	}
 	var all []group
 	for _, n := range b.l.Nailers() {
-		i := slices.IndexFunc(all, func(g group) bool { return g.n.Anchor == n.Anchor && g.n.Zone == n.Zone && g.n.Spacing == n.Spacing })
+		i := slices.IndexFunc(
+			all,
+			func(g group) bool { return g.n.Anchor == n.Anchor && g.n.Zone == n.Zone && g.n.Spacing == n.Spacing },
+		)
 		if i < 0 {
 			all = append(all, group{n: n})
 			i = len(all) - 1
@@ -263,14 +443,16 @@ func (b *book) nailerLines() []nailerLine {
 	}
 	var out []nailerLine
 	for _, g := range all {
-		apart := ", not over " + b.small(g.n.Spacing) + " apart in"
+		anchor, on := words.In("anchor", prose(g.n.Anchor.Anchor)), words.In("runs", b.someRuns(g.runs))
+		zone := words.In("zone", b.zoneName(g.n.Zone))
+		asked := b.say.Say(words.CheckAnchors, anchor, words.In("spacing", b.small(g.n.Spacing)), zone, on)
 		switch {
 		case g.n.Spacing == 0:
-			apart = ", SPACING NOT STATED: HOLD, in"
+			asked = b.say.Say(words.CheckAnchorsUnstated, anchor, zone, on)
 		case !g.n.Stands():
-			apart = ", THE WIND ASKS FOR THEM CLOSER THAN " + b.small(g.n.Anchor.Least) + ": HOLD, in"
+			asked = b.say.Say(words.CheckAnchorsClose, anchor, words.In("least", b.small(g.n.Anchor.Least)), zone, on)
 		}
-		out = append(out, nailerLine{prose(g.n.Anchor.Anchor) + apart + " the " + g.n.Zone.String() + " zone of " + b.someRuns(g.runs), orDash(prose(g.n.Anchor.Report))})
+		out = append(out, nailerLine{asked, orDash(prose(g.n.Anchor.Report))})
 	}
 	return out
 }

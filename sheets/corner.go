@@ -66,7 +66,7 @@ func (b *book) corners() []page {
 		}
 		p.banner = b.releaseWords(all, p.holds)
 		p.foot = func(s *drawing.Scene, r drawing.Rect) {
-			place(s, view.KeyPlanSmall(b.keyPlan(), b.l.SpotOfPiece(all[0]), keyWide, r.Height()), r.Min, "key")
+			place(s, view.KeyPlanSmall(b.say, b.keyPlan(), b.l.SpotOfPiece(all[0]), keyWide, r.Height()), r.Min, "key")
 			if len(all) > 1 {
 				s.Paragraph(drawing.Pt(r.Min.X+keyWide+500, r.Min.Y+300), "Key plan: "+all[0].Mark, r.Width()-keyWide-500, drawing.Style{})
 			}

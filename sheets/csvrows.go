@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/fact"
 	"copingset/layout/job"
@@ -44,7 +45,7 @@ func some(l length.Length) string {
 
 func (c schedules) pieces() Schedule {
 	s := Schedule{Name: "pieces.csv", Header: []string{"perimeter", "mark", "laying", "kind", "hand", "turn",
-		"front", "front mm", "rear", "rear mm",
+		"street side", "street side mm", "roof side", "roof side mm",
 		"inside", "inside mm", "narrow end inside", "narrow end inside mm", "girth", "girth mm", "allowance", "allowance mm", "cut at", "cut length",
 		"cut length mm", "weight with allowance", "grams with allowance", "lift", "zone", "assembly", "holes", "released", "holds", "held by"}}
 	for _, q := range c.facts.Listed(fact.Piece, "mark") {
@@ -178,9 +179,9 @@ func (c schedules) joints() Schedule {
 func (c schedules) chairs() Schedule {
 	s := Schedule{Name: "chairs.csv", Header: []string{"perimeter", "run", "chair", "number", "station",
 		"station mm", "stands at",
-		"packing front face", "packing front face mm", "packing rear face", "packing rear face mm", "built front mm", "built rear mm", "layers",
-		"shims front", "shims rear", "fastener", "count front", "length front", "length front mm", "count rear", "length rear", "length rear mm",
-		"pilot from top of packing front mm", "pilot from top of packing rear mm", "assembly", "inside width", "inside width mm",
+		"build-up street side", "build-up street side mm", "build-up roof side", "build-up roof side mm", "built street side mm", "built roof side mm", "layers",
+		"shims street side", "shims roof side", "fastener", "count street side", "length street side", "length street side mm", "count roof side", "length roof side", "length roof side mm",
+		"pilot from top of build-up street side mm", "pilot from top of build-up roof side mm", "assembly", "inside width", "inside width mm",
 		"inside at left edge mm", "inside at right edge mm"}}
 	for _, q := range c.facts.Listed(fact.Chair, "station") {
 		run, perimeter, name := c.run(q)
@@ -248,8 +249,8 @@ func (c schedules) fasteners() Schedule {
 }
 
 func (c schedules) shims() Schedule {
-	s := Schedule{Name: "shims.csv", Header: []string{"perimeter", "run", "thickness", "thickness mm", "front",
-		"rear"}}
+	s := Schedule{Name: "shims.csv", Header: []string{"perimeter", "run", "thickness", "thickness mm", "street side",
+		"roof side"}}
 	offered, _ := c.facts.Get("packing", "shims")
 	for _, r := range c.runs() {
 		for _, t := range offered.Lengths() {
@@ -265,7 +266,7 @@ func (c schedules) shims() Schedule {
 func (c schedules) zones() Schedule {
 	s := Schedule{Name: "shim-zones.csv", Header: []string{"perimeter", "run", "from", "from mm", "to", "to mm",
 		"layers",
-		"shims front least mm", "shims front most mm", "shims rear least mm", "shims rear most mm"}}
+		"shims street side least mm", "shims street side most mm", "shims roof side least mm", "shims roof side most mm"}}
 	for _, z := range c.facts.Listed(fact.Zone, "plies") {
 		_, perimeter, run := c.run(z)
 		from, to := c.length(z, "from"), c.length(z, "to")
@@ -364,7 +365,7 @@ func (c schedules) bends(q string) string {
 		for k := 1; c.has(q, fmt.Sprintf("body-%d-bend-%d-order", i, k)); k++ {
 			is := func(what string) string { return fmt.Sprintf("body-%d-bend-%d-%s", i, k, what) }
 			hem := c.words(q, is("hem")) == "yes"
-			out = append(out, typed(view.BendWords(hem, c.float(q, is("turn-degrees")), c.float(q, is("radius-mm"))))+" "+c.words(q, is("to-face")))
+			out = append(out, typed(view.BendWords(words.Book{}, hem, c.float(q, is("turn-degrees")), c.float(q, is("radius-mm"))))+" "+c.words(q, is("to-face")))
 		}
 	}
 	return strings.Join(out, "; ")

@@ -1,10 +1,9 @@
 package sheets
 
 import (
-	"fmt"
 	"strconv"
 
-	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/length"
 	"copingset/layout/wind"
@@ -26,26 +25,43 @@ func (b *book) fasteningBlocks() []block {
 // fasteningTable is the schedule by assembly, zone, row and length, with what
 // varies along the wall from its least to its greatest.
 func (b *book) fasteningTable() (table, bool) {
-	t := table{title: "Fasteners by zone, row and packing: built against asked", cols: []column{{head: "Assembly"}, {head: "Zone"}, {head: "Row"}, {head: "Length", align: drawing.Right}, {head: "Chairs", align: drawing.Right}, {head: "Screws", align: drawing.Right},
-		{head: "Packing under the row", flex: true}, {head: "Thread in what holds it (asked)", flex: true}, {head: "To the wall’s face, least (asked)", flex: true}, {head: "Pilot depth", flex: true}}}
+	t := table{
+		title: b.say.Say(words.FasteningByZone),
+		cols: []column{
+			b.col(words.ColAssembly), b.col(words.ColZone), b.col(words.ColRow), b.right(words.ColLength),
+			b.right(words.ColChairs), b.right(words.ColScrews), b.flex(words.ColPackingUnderRow),
+			b.flex(words.ColThreadWhatHoldsAsked), b.flex(words.ColWallsFaceLeastAsked),
+			b.flex(words.ColPilotDepth),
+		},
+	}
 	var bad []bool
 	for _, f := range b.l.Fastenings() {
-		name, thread := "HOLD", "–"
+		name, thread := b.say.Say(words.FasteningHold), "–"
 		if f.Length > 0 {
 			name = b.exact(f.Length)
-			thread = span(b.floor(f.Thread.Has), b.floor(f.ThreadMax))
+			thread = b.span(b.floor(f.Thread.Has), b.floor(f.ThreadMax))
 		}
-		edge := "wall not surveyed"
+		edge := b.say.Say(words.FasteningUnsurveyed)
 		if !f.Edge.Unknown {
 			edge = b.floor(f.Edge.Has)
 		}
 		pilot := "–"
 		if f.PilotMost > 0 {
-			pilot = span(b.short(f.PilotLeast), b.short(f.PilotMost))
+			pilot = b.span(b.short(f.PilotLeast), b.short(f.PilotMost))
 		}
 		bad = append(bad, f.Fails())
-		t.rows = append(t.rows, []string{prose(f.Assembly.Name), f.Zone.String(), [...]string{"front", "rear"}[f.Row], name, itoa(f.Chairs), itoa(f.Count),
-			span(b.short(f.PackLeast), b.short(f.PackMost)), thread + " (" + b.exact(f.Thread.Asked) + ")", edge + " (" + b.exact(f.Edge.Asked) + ")", pilot})
+		t.rows = append(t.rows, []string{
+			prose(f.Assembly.Name),
+			b.zoneName(f.Zone),
+			[...]string{b.say.Say(words.FasteningRowStreet), b.say.Say(words.FasteningRowRoof)}[f.Row],
+			name,
+			itoa(f.Chairs),
+			itoa(f.Count),
+			b.span(b.short(f.PackLeast), b.short(f.PackMost)),
+			thread + " (" + b.exact(f.Thread.Asked) + ")",
+			edge + " (" + b.exact(f.Edge.Asked) + ")",
+			pilot,
+		})
 	}
 	t.bold = func(row, _ int) bool { return bad[row] }
 	return t, len(t.rows) > 0
@@ -61,28 +77,56 @@ func (b *book) withdrawalTable() []block {
 	if len(rows) == 0 {
 		return nil
 	}
-	t := table{title: "Screws in wood, allowable level: a cross-check that never replaces the test", cols: []column{{head: "Run"}, {head: "Worst chair"}, {head: "Assembly"}, {head: "Pull up", align: drawing.Right},
-		{head: "Push on both legs", align: drawing.Right}, {head: "Screws", align: drawing.Right}, {head: "Thread", align: drawing.Right}, {head: "All hold", align: drawing.Right}, {head: "All carry", align: drawing.Right},
-		{head: "Pull alone", align: drawing.Right}, {head: "Together", align: drawing.Right}, {head: "Result"}}}
+	t := table{
+		title: b.say.Say(words.FasteningWood),
+		cols: []column{
+			b.col(words.ColRun), b.col(words.ColWorstChair), b.col(words.ColAssembly), b.right(words.ColPullUp),
+			b.right(words.ColPushBothLegs), b.right(words.ColScrews), b.right(words.ColThread),
+			b.right(words.ColAllHold), b.right(words.ColAllCarry), b.right(words.ColPullAlone),
+			b.right(words.ColTogether), b.col(words.ColResult),
+		},
+	}
 	var bad []bool
 	for _, w := range rows {
-		word, carries, together := "pull passes", b.j.Units.InUnits(w.Unsheared), "pull alone"
+		word, carries, together := b.say.Say(words.FasteningPullPasses), b.j.Units.InUnits(
+			w.Unsheared,
+		), b.say.Say(words.FasteningPullAlone)
 		if w.Carries > 0 {
-			word, carries, together = "pass", b.force(w.Carries), strconv.FormatFloat(w.Combined(), 'f', 2, 64)
+			word, carries, together = b.say.Say(words.FasteningPass), b.force(w.Carries), strconv.FormatFloat(
+				w.Combined(),
+				'f',
+				2,
+				64,
+			)
 		}
 		if w.Short() {
-			word = "NO: HOLD"
+			word = b.say.Say(words.FasteningNo)
 		}
 		bad = append(bad, w.Short())
-		t.rows = append(t.rows, []string{b.runHead(w.Run), w.Pull.Chair.Name, prose(w.Assembly.Name), b.force(w.Pull.Up), "case " + w.Pull.Case.String() + ", " + b.force(w.Pull.Across), itoa(w.Count), b.floor(w.Thread),
-			b.force(w.Allowable), carries, strconv.FormatFloat(w.Ratio(), 'f', 2, 64), together, word})
+		t.rows = append(t.rows, []string{
+			b.runHead(w.Run),
+			w.Pull.Chair.Name,
+			prose(w.Assembly.Name),
+			b.force(w.Pull.Up),
+			b.say.Say(
+				words.FasteningCaseForce, words.In("case", w.Pull.Case.String()),
+				words.In("across", b.force(w.Pull.Across)),
+			),
+			itoa(w.Count),
+			b.floor(w.Thread),
+			b.force(w.Allowable),
+			carries,
+			strconv.FormatFloat(w.Ratio(), 'f', 2, 64),
+			together,
+			word,
+		})
 	}
 	t.bold = func(row, col int) bool { return bad[row] && col == len(t.cols)-1 }
-	words := []string{"Source: NDS, chapter 12, withdrawal in side grain, with the factors of the basis of design; shear from the fastener’s report or by the yield limits of the NDS. Together: the two shares added up. Prying and uneven pull are in the test and not in it. Whose the demand is: see the basis of design."}
+	phrase := []string{b.say.Say(words.FasteningWoodSource)}
 	if n := b.l.OnPacking(); n > 0 {
-		words = append(words, fmt.Sprintf("NOT CHECKED: the shear of the screws of %d chairs, which pass through packing before they reach the wood; no formula here knows of it.", n))
+		phrase = append(phrase, b.say.Count(words.FasteningWoodUnchecked, n, words.In("n", itoa(n))))
 	}
-	return []block{t, list{items: words, plain: true}}
+	return []block{t, list{items: phrase, plain: true}}
 }
 
 // nailerTable is the anchorage of the nailers by run and zone.
@@ -91,27 +135,39 @@ func (b *book) nailerTable() []block {
 	if len(rows) == 0 {
 		return nil
 	}
-	t := table{title: "Anchorage of the nailer, allowable level", cols: []column{{head: "Run"}, {head: "Zone"}, {head: "Anchor, report", flex: true}, {head: "Pull, one", align: drawing.Right}, {head: "Shear, one", align: drawing.Right},
-		{head: "Up along the wall", align: drawing.Right}, {head: "Case A, towards the roof", align: drawing.Right}, {head: "Case B, towards the street", align: drawing.Right}, {head: "Governs"}, {head: "Spacing, at most", align: drawing.Right}}}
+	t := table{
+		title: b.say.Say(words.FasteningNailer),
+		cols: []column{
+			b.col(words.ColRun), b.col(words.ColZone), b.flex(words.ColAnchorReport), b.right(words.ColPullOne),
+			b.right(words.ColShearOne), b.right(words.ColUpAlongWall), b.right(words.ColCaseTowardsRoof),
+			b.right(words.ColCaseBTowardsStreet), b.col(words.ColGoverns), b.right(words.ColSpacingMost),
+		},
+	}
 	unsheared := false
 	for _, n := range rows {
-		shear := "not stated"
+		shear := b.say.Say(words.FasteningNotStated)
 		if n.Sheared {
 			shear = b.force(n.Anchor.Shear)
 		}
 		unsheared = unsheared || !n.Sheared
-		row := []string{b.runHead(n.Run), n.Zone.String(), prose(n.Anchor.Anchor) + ", " + orDash(prose(n.Anchor.Report)), b.force(n.Anchor.Pull), shear, b.along(n.Up)}
+		row := []string{
+			b.runHead(n.Run), b.zoneName(n.Zone), prose(n.Anchor.Anchor) + ", " + orDash(prose(n.Anchor.Report)),
+			b.force(n.Anchor.Pull), shear, b.along(n.Up),
+		}
 		for _, c := range n.Cases {
 			row = append(row, b.along(c.Front)+" + "+b.along(c.Rear))
 		}
-		t.rows = append(t.rows, append(row, "case "+n.Governs.Case.String(), b.apart(n)))
+		t.rows = append(
+			t.rows,
+			append(row, b.say.Say(words.FasteningCase, words.In("case", n.Governs.Case.String())), b.apart(n)),
+		)
 	}
-	items := []string{"In each case: front leg + rear leg."}
-	for _, words := range b.l.NailerAssumptions() {
-		items = append(items, prose(words))
+	items := []string{b.say.Say(words.FasteningNailerCases)}
+	for _, phrase := range b.l.NailerAssumptions() {
+		items = append(items, prose(phrase))
 	}
 	if unsheared {
-		items = append(items, "Where no shear is stated, the push on the legs is NOT in the spacing.")
+		items = append(items, b.say.Say(words.FasteningNailerNoShear))
 	}
 	return []block{t, list{items: items, plain: true}}
 }
@@ -120,9 +176,12 @@ func (b *book) nailerTable() []block {
 func (b *book) apart(n layout.Nailer) string {
 	switch {
 	case n.Spacing == 0:
-		return notStated
+		return b.say.Say(words.ReportNotStated)
 	case !n.Stands():
-		return b.long(n.Spacing) + ", CLOSER THAN " + b.long(n.Anchor.Least) + ": HOLD"
+		return b.say.Say(
+			words.FasteningNailerClose, words.In("spacing", b.long(n.Spacing)),
+			words.In("least", b.long(n.Anchor.Least)),
+		)
 	}
 	return b.long(n.Spacing)
 }
@@ -132,17 +191,17 @@ const newtonsPerPound = 4.4482216152605
 // force letters newtons as pounds or kN.
 func (b *book) force(n float64) string {
 	if b.metric {
-		return strconv.FormatFloat(n/1000, 'f', 2, 64) + " kN"
+		return b.say.Say(words.UnitKn, words.In("n", strconv.FormatFloat(n/1000, 'f', 2, 64)))
 	}
-	return strconv.FormatFloat(n/newtonsPerPound, 'f', 0, 64) + " lb"
+	return b.say.Say(words.UnitLb, words.In("n", strconv.FormatFloat(n/newtonsPerPound, 'f', 0, 64)))
 }
 
 // along letters newtons a metre as pounds a foot or kN a metre.
 func (b *book) along(n float64) string {
 	if b.metric {
-		return fmt.Sprintf("%.2f kN/m", n/1000)
+		return b.say.Say(words.UnitKnM, words.In("n", strconv.FormatFloat(n/1000, 'f', 2, 64)))
 	}
-	return fmt.Sprintf("%.0f lb/ft", n/newtonsPerPound*0.3048)
+	return b.say.Say(words.UnitLbFt, words.In("n", strconv.FormatFloat(n/newtonsPerPound*0.3048, 'f', 0, 64)))
 }
 
 // pullsLine says the greatest pull on one chair of each zone.
@@ -151,13 +210,28 @@ func (b *book) pullsLine() (list, bool) {
 	var out []string
 	for z := wind.Edge; z <= wind.Corner; z++ {
 		if p := most[z]; p.Chair != nil {
-			out = append(out, fmt.Sprintf("%s zone: chair %s, %s up; %s towards %s on both legs (case %s), %s out on the front leg alone; over %s of wall", z, p.Chair.Name, b.force(p.Up),
-				b.force(p.Across), p.Case.Towards(), p.Case, b.force(p.Out), b.small(p.Tributary)))
+			out = append(
+				out,
+				b.say.Say(
+					words.FasteningGreatest, words.In("zone", b.zoneName(z)), words.In("name", p.Chair.Name),
+					words.In("up", b.force(p.Up)), words.In("across", b.force(p.Across)),
+					words.In("towards", p.Case.Towards()), words.In("case", p.Case.String()),
+					words.In("out", b.force(p.Out)), words.In("tributary", b.small(p.Tributary)),
+				),
+			)
 		}
 	}
 	if len(out) == 0 {
 		return list{}, false
 	}
-	out = append(out, "A chair next to an end, a miter or an expansion joint takes all the metal up to it; the spacing of a test counts between chairs.")
-	return list{title: "Greatest wind on one chair, allowable level", items: out}, true
+	out = append(out, b.say.Say(words.FasteningGreatestEnd))
+	return list{title: b.say.Say(words.FasteningGreatestTitle), items: out}, true
+}
+
+// zoneName names a wind zone.
+func (b *book) zoneName(z wind.Zone) string {
+	if z == wind.Corner {
+		return b.say.Say(words.FasteningZoneCorner)
+	}
+	return b.say.Say(words.FasteningZoneEdge)
 }

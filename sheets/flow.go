@@ -1,6 +1,11 @@
 package sheets
 
-import "copingset/drawing"
+import (
+	"slices"
+
+	"copingset/drawing"
+	"copingset/drawing/words"
+)
 
 // block is something that flows into the regions of a page. take lays out as
 // much of it as fits in w and h and returns the rest, nil when nothing is left.
@@ -24,6 +29,36 @@ type placed struct {
 
 // between stands between two blocks of one region.
 const between drawing.Unit = 550
+
+// goingOn are the same blocks with the titles they have where they go on.
+func (b *book) goingOn(blocks []block) []block {
+	out := slices.Clone(blocks)
+	again := func(title string) string { return b.say.Say(words.FrameContinued, words.In("title", title)) }
+	for i, x := range out {
+		switch x := x.(type) {
+		case table:
+			x.again = again(x.title)
+			out[i] = x
+		case list:
+			x.again = again(x.title)
+			out[i] = x
+		case pair:
+			x.left.again, x.right.again = again(x.left.title), again(x.right.title)
+			out[i] = x
+		}
+	}
+	return out
+}
+
+// flow lets blocks run through regions, and those that go on say so.
+func (b *book) flow(blocks []block, regions func(n int) []drawing.Rect) [][]placed {
+	return flow(b.goingOn(blocks), regions)
+}
+
+// flowOver is flow with pages that may have no region at all.
+func (b *book) flowOver(blocks []block, regions func(n int) []drawing.Rect) [][]placed {
+	return flowOver(b.goingOn(blocks), regions)
+}
 
 // flow lets blocks run through the regions of page after page, top down and
 // region by region. regions gives those of page n, counted from 0.
@@ -141,6 +176,7 @@ func fixed(h drawing.Unit, draw func(s *drawing.Scene, box drawing.Rect)) whole 
 // breaks between paragraphs.
 type list struct {
 	title    string
+	again    string // the title where it goes on
 	items    []string
 	names    []string // of the facts that each item letters; may be fewer
 	numbered bool
@@ -183,7 +219,7 @@ func (p list) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 	title := p.title
 	if title != "" {
 		if p.from > 0 {
-			title += " (continued)"
+			title = p.again
 		}
 		lines, z := titled(title, w)
 		top = titleDrop + drawing.Unit(len(lines)-1)*z.Line()

@@ -8,6 +8,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -39,12 +40,15 @@ func Forms(j *job.Job, o FormOptions) []Sheet {
 	}
 	out := make([]Sheet, len(pages))
 	for i, q := range pages {
-		title := "Survey form of run " + q.name
+		title := f.b.say.Say(words.FormTitleRun, words.In("run", q.name))
 		if q.of > 1 {
-			title += ", page " + itoa(q.n) + " of " + itoa(q.of)
+			title = f.b.say.Say(
+				words.FormTitlePage, words.In("run", q.name), words.In("n", itoa(q.n)),
+				words.In("of", itoa(q.of)),
+			)
 		}
 		s := drawing.Scene{Name: f.b.id("survey", q.p.Name, q.r.Name), Title: title, W: f.b.lists.w, H: f.b.lists.h,
-			Desc: "Blank form on which the wall of run " + q.name + " is measured: stations with boxes to write in."}
+			Desc: f.b.say.Say(words.FormAbout, words.In("run", q.name))}
 		f.draw(&s, q, i+1, len(pages))
 		out[i] = Sheet{ID: s.Name, Number: itoa(i + 1), Title: title, Kind: Form, Scene: s}
 	}
@@ -135,7 +139,7 @@ func FormPDF(w io.Writer, j *job.Job, forms []Sheet) error {
 		// printed is not dated: nothing was issued yet.
 		dated.Info.Issued = job.Date{Year: 2000, Month: 1, Day: 1}
 	}
-	return writePDF(w, &layout.Layout{Job: &dated}, forms, "survey forms of the wall top")
+	return writePDF(w, &layout.Layout{Job: &dated}, forms, newForms(j, FormOptions{}).b.say.Say(words.FormPdf))
 }
 
 // forms are what every form is made from.
@@ -183,16 +187,23 @@ func (f *forms) columns(low bool) []formColumn {
 	}
 	const number, wide = 1700, 3200
 	cols := []formColumn{
-		{"Station", "station" + at, 2200, 3200},
-		{"Width", "width" + unit, number, wide},
-		{"Top outside", "top_outside" + unit, number + 200, wide},
-		{"Top inside", "top_inside" + unit, number + 200, wide},
-		{"Offset ±", "offset" + unit, number, wide},
+		{f.b.say.Say(words.FormStation), "station" + at, 2200, 3200},
+		{f.b.say.Say(words.FormWidth), "width" + unit, number, wide},
+		{f.b.say.Say(words.FormTopStreet), "top_outside" + unit, number + 200, wide},
+		{f.b.say.Say(words.FormTopRoof), "top_inside" + unit, number + 200, wide},
+		{f.b.say.Say(words.FormOffset), "offset" + unit, number, wide},
 	}
 	if low {
-		cols = append(cols, formColumn{"Width low", "width_low" + unit, number, wide}, formColumn{"Offset low", "offset_low" + unit, number, wide})
+		cols = append(
+			cols, formColumn{f.b.say.Say(words.FormWidthLow), "width_low" + unit, number, wide},
+			formColumn{f.b.say.Say(words.FormOffsetLow), "offset_low" + unit, number, wide},
+		)
 	}
-	return append(cols, formColumn{"Condition", "condition", number + 300, wide}, formColumn{"Photo", "photo", 1300, 2400}, formColumn{"Note", "note", 2500, 0})
+	return append(
+		cols, formColumn{f.b.say.Say(words.FormCondition), "condition", number + 300, wide},
+		formColumn{f.b.say.Say(words.FormPhoto), "photo", 1300, 2400},
+		formColumn{f.b.say.Say(words.FormNote), "note", 2500, 0},
+	)
 }
 
 // formPage is one page of the form of a run.
@@ -272,7 +283,7 @@ func (f *forms) table(q formPage) drawing.Unit {
 // both the words for what is wrong with a wall top.
 func (f *forms) how(q formPage) laid {
 	low := f.low(q.p, q.r)
-	figure := view.SurveySection(low)
+	figure := view.SurveySection(f.b.say, low)
 	w := f.room().Width()
 	side := w - figure.W - gutter
 	n := max(1, int(side/14000)) // columns
@@ -280,53 +291,60 @@ func (f *forms) how(q formPage) laid {
 	h := figure.H
 	var got [][]placed
 	for {
-		got = flow([]block{rules}, func(int) []drawing.Rect { return columns(drawing.Box(0, 0, side, h), n, gutter) })
+		got = f.b.flow(
+			[]block{rules},
+			func(int) []drawing.Rect { return columns(drawing.Box(0, 0, side, h), n, gutter) },
+		)
 		if len(got) == 1 {
 			break
 		}
 		h += 100
 	}
-	codes := drawing.Wrap(prose(conditionWords), drawing.Regular, drawing.Note, w)
-	return laid{w: w, h: h + 150 + drawing.Unit(len(codes))*drawing.Note.Line(), draw: func(s *drawing.Scene, at drawing.Point) {
-		place(s, figure, at, "what")
-		for _, x := range got[0] {
-			x.draw(s, at.Add(drawing.Pt(figure.W+gutter, 0)).Add(x.at))
-		}
-		y := at.Y + h + 150 + drawing.Unit(drawing.Note)
-		for i, l := range codes {
-			s.Text(drawing.Pt(at.X, y+drawing.Unit(i)*drawing.Note.Line()), l, drawing.Style{})
-		}
-	}}
+	codes := drawing.Wrap(prose(f.b.say.Say(words.FormConditions)), drawing.Regular, drawing.Note, w)
+	return laid{
+		w: w,
+		h: h + 150 + drawing.Unit(len(codes))*drawing.Note.Line(),
+		draw: func(s *drawing.Scene, at drawing.Point) {
+			place(s, figure, at, "what")
+			for _, x := range got[0] {
+				x.draw(s, at.Add(drawing.Pt(figure.W+gutter, 0)).Add(x.at))
+			}
+			y := at.Y + h + 150 + drawing.Unit(drawing.Note)
+			for i, l := range codes {
+				s.Text(drawing.Pt(at.X, y+drawing.Unit(i)*drawing.Note.Line()), l, drawing.Style{})
+			}
+		},
+	}
 }
-
-// conditionWords are the words of the survey's column `condition`.
-const conditionWords = "Condition, write the words, a blank between: loose (block or brick that moves), rotten (a screwdriver enters the wood), wet (soaked or frozen), " +
-	"fixings (bolts, straps, old screws), pipes (pipe, cable, conduit), flashing (earlier flashing or coping). Sound: leave it empty."
 
 // rules say how to measure, the sign of each reading first of all.
 func (f *forms) rules(q formPage, low bool) []string {
-	step := "1/16 in"
+	step := f.b.say.Say(words.FormStepInch)
 	if f.b.metric {
-		step = "1 mm"
+		step = f.b.say.Say(words.FormStepMm)
 	}
-	face := "street face"
+	face := f.b.say.Say(words.FormStreetFace)
 	if q.r.StationFace == job.Rear {
-		face = "roof face"
+		face = f.b.say.Say(words.FormRoofFace)
 	}
-	points := "between the points named above"
+	points := f.b.say.Say(words.FormPointsNamed)
 	if strings.TrimSpace(q.r.SurveyLine) == "" {
-		points = "between two points that can be found again; write them above"
+		points = f.b.say.Say(words.FormPointsFound)
 	}
 	out := []string{
-		"String: tight, " + points + ". It touches nothing between.",
-		"Stations: one tape, hooked at the plumbed left corner of the " + face + ".",
-		"Width: square across the top, finishes included.",
-		"Offset: string to street face. + where the face lies towards the street from the string, – towards the roof.",
-		"Tops: street edge and roof edge, above (+) or below (–) one level datum for the whole roof.",
-		"Read to " + step + ". Read both corners: without them the run stays on hold. Where a station cannot be measured, cross it out and write where you measured.",
+		f.b.say.Say(words.FormRuleLine, words.In("points", points)),
+		f.b.say.Say(words.FormRuleStations, words.In("face", face)), f.b.say.Say(words.FormRuleWidth),
+		f.b.say.Say(words.FormRuleOffset), f.b.say.Say(words.FormRuleTops),
+		f.b.say.Say(words.FormRuleRead, words.In("step", step)),
 	}
 	if low {
-		out = append(out, "Low: width and offset again, as deep as the legs reach ("+f.b.small(f.j.System.FrontFoot())+" to "+f.j.System.Profile.Drip.Foot().String()+" in front), over render, flashing and brick.")
+		out = append(
+			out,
+			f.b.say.Say(
+				words.FormRuleLow, words.In("depth", f.b.small(f.j.System.FrontFoot())),
+				words.In("to", f.b.measureName(f.j.System.Profile.Drip.Foot())),
+			),
+		)
 	}
 	return out
 }
@@ -341,7 +359,11 @@ func (f *forms) draw(s *drawing.Scene, q formPage, n, of int) {
 	})
 	y := r.Min.Y + formTitle
 	s.Group(drawing.Tables, "boxes", func(g *drawing.Scene) {
-		first := []field{{label: "MEASURED BY", part: 34}, {label: "DATE", part: 20}, {label: "INSTRUMENTS: tape, level or laser", part: 46}}
+		first := []field{
+			{label: f.b.say.Say(words.FormMeasuredBy), part: 34},
+			{label: f.b.say.Say(words.FormDate), part: 20},
+			{label: f.b.say.Say(words.FormInstruments), part: 46},
+		}
 		f.boxes(g, drawing.Box(r.Min.X, y, r.Max.X, y+formBox), first)
 		if q.n > 1 {
 			return
@@ -353,7 +375,7 @@ func (f *forms) draw(s *drawing.Scene, q formPage, n, of int) {
 	})
 	if q.n == 1 {
 		y += f.boxRows(q)*formBox + formGap
-		strip := view.SurveySketch(layout.Sketch(q.p, q.at, f.b.metric), r.Width()-200, formStrip-200)
+		strip := view.SurveySketch(f.b.say, layout.Sketch(q.p, q.at, f.b.metric), r.Width()-200, formStrip-200)
 		s.Rect(drawing.Medium, drawing.Box(r.Min.X, y, r.Max.X, y+formStrip))
 		place(s, strip, drawing.Pt(r.Min.X+100, y+100), "sketch")
 		y += formStrip + formGap
@@ -365,46 +387,62 @@ func (f *forms) draw(s *drawing.Scene, q formPage, n, of int) {
 // points are the boxes for what the readings are taken from.
 func (f *forms) points(q formPage) []field {
 	if line := strings.TrimSpace(q.r.SurveyLine); line != "" {
-		return []field{{label: "STRING, BETWEEN (as the job names it)", value: line, part: 54, size: drawing.Note, lines: 2}, {label: "LEVEL DATUM: what it is, where", part: 46}}
+		return []field{
+			{label: f.b.say.Say(words.FormLineNamed), value: line, part: 54, size: drawing.Note, lines: 2},
+			{label: f.b.say.Say(words.FormDatum), part: 46},
+		}
 	}
-	return []field{{label: "STRING, FROM THE POINT", part: 27}, {label: "TO THE POINT", part: 27}, {label: "LEVEL DATUM: what it is, where", part: 46}}
+	return []field{
+		{label: f.b.say.Say(words.FormLineFrom), part: 27},
+		{label: f.b.say.Say(words.FormLineTo), part: 27},
+		{label: f.b.say.Say(words.FormDatum), part: 46},
+	}
 }
 
 // title names the form, the run and the job.
 func (f *forms) title(g *drawing.Scene, r drawing.Rect, q formPage, n, of int) {
-	name := "RUN " + q.name
+	name := f.b.say.Say(words.FormRun, words.In("name", q.name))
 	g.Text(drawing.Pt(r.Min.X, r.Min.Y+600), name, drawing.Style{Size: drawing.Title + 100, Face: drawing.Bold})
-	g.Text(drawing.Pt(r.Min.X, r.Min.Y+1150), "Survey form of the wall top", drawing.Style{Size: drawing.Note, Face: drawing.Bold})
-	page := "form " + itoa(n) + " of " + itoa(of)
-	run := "run " + q.name + ": page " + itoa(q.n) + " of " + itoa(q.of)
+	g.Text(
+		drawing.Pt(r.Min.X, r.Min.Y+1150),
+		f.b.say.Say(words.FormTitle),
+		drawing.Style{Size: drawing.Note, Face: drawing.Bold},
+	)
+	page := f.b.say.Say(words.FormCount, words.In("n", itoa(n)), words.In("of", itoa(of)))
+	run := f.b.say.Say(words.FormPage, words.In("name", q.name), words.In("n", itoa(q.n)), words.In("of", itoa(q.of)))
 	wide := max(drawing.Width(drawing.Bold, page, drawing.Head), drawing.Width(drawing.Regular, run, drawing.Note))
-	g.Text(drawing.Pt(r.Max.X, r.Min.Y+450), page, drawing.Style{Size: drawing.Head, Face: drawing.Bold, Align: drawing.Right})
+	g.Text(
+		drawing.Pt(r.Max.X, r.Min.Y+450),
+		page,
+		drawing.Style{Size: drawing.Head, Face: drawing.Bold, Align: drawing.Right},
+	)
 	g.Text(drawing.Pt(r.Max.X, r.Min.Y+1050), run, drawing.Style{Align: drawing.Right})
-	x := r.Min.X + max(drawing.Width(drawing.Bold, name, drawing.Title+100), drawing.Width(drawing.Bold, "Survey form of the wall top", drawing.Note)) + 600
+	x := r.Min.X + max(
+		drawing.Width(drawing.Bold, name, drawing.Title+100),
+		drawing.Width(drawing.Bold, f.b.say.Say(words.FormTitle), drawing.Note),
+	) + 600
 	w := r.Max.X - wide - 500 - x
-	for i, words := range []string{f.j.Info.Number + "  " + f.j.Info.Name, f.j.Info.Address} {
-		if words = prose(strings.TrimSpace(words)); words == "" {
+	for i, phrase := range []string{f.j.Info.Number + "  " + f.j.Info.Name, f.j.Info.Address} {
+		if phrase = prose(strings.TrimSpace(phrase)); phrase == "" {
 			continue
 		}
-		words = shorten(words, drawing.Regular, drawing.Note, w)
-		g.Text(drawing.Pt(x, r.Min.Y+450+drawing.Unit(i)*600), words, drawing.Style{})
+		phrase = shorten(phrase, drawing.Regular, drawing.Note, w)
+		g.Text(drawing.Pt(x, r.Min.Y+450+drawing.Unit(i)*600), phrase, drawing.Style{})
 	}
 	g.Line(drawing.Medium, drawing.Pt(r.Min.X, r.Max.Y), drawing.Pt(r.Max.X, r.Max.Y))
 }
 
 // ending says along the foot which hand is which and what becomes of the form.
 func (f *forms) ending(g *drawing.Scene, r drawing.Rect, q formPage) {
-	words := "LEFT and RIGHT are those of a person on the roof looking out over the wall. Stations grow from left to right. " +
-		"Type a row for each station into the survey CSV, run name " + q.r.Name + " in the column run; small under each heading stands the name of its column, in any order."
+	phrase := f.b.say.Say(words.FormEndingFirst, words.In("name", q.r.Name))
 	if q.n > 1 {
-		words = "Stations grow from LEFT to RIGHT, as a person on the roof sees them who looks out over the wall. Offset: + where the face lies towards the street from the string, " +
-			"– towards the roof. Tops: + above the level datum, – below it."
+		phrase = f.b.say.Say(words.FormEndingNext)
 	}
 	z := drawing.Note
-	lines := drawing.Wrap(prose(words), drawing.Regular, z, r.Width())
+	lines := drawing.Wrap(prose(phrase), drawing.Regular, z, r.Width())
 	for len(lines) > 2 && z > drawing.Small {
 		z -= 10
-		lines = drawing.Wrap(prose(words), drawing.Regular, z, r.Width())
+		lines = drawing.Wrap(prose(phrase), drawing.Regular, z, r.Width())
 	}
 	y := r.Min.Y + drawing.Unit(z)
 	for _, l := range lines {
@@ -510,11 +548,18 @@ func (f *forms) rule(g *drawing.Scene, q formPage) {
 		}
 		s := q.stations[i]
 		if s.Known {
-			g.Text(drawing.Pt(r.Min.X+150, y+row/2+drawing.Unit(drawing.Head)/2), f.b.long(s.At), drawing.Style{Size: drawing.Head, Face: drawing.Bold})
+			g.Text(
+				drawing.Pt(r.Min.X+150, y+row/2+drawing.Unit(drawing.Head)/2),
+				f.b.long(s.At),
+				drawing.Style{Size: drawing.Head, Face: drawing.Bold},
+			)
 		}
 		lines := drawing.Wrap(prose(s.What), drawing.Regular, drawing.Small, ws[len(ws)-1]-160)
 		if len(lines) > 2 {
-			lines = []string{lines[0], shorten(strings.Join(lines[1:], " "), drawing.Regular, drawing.Small, ws[len(ws)-1]-160)}
+			lines = []string{
+				lines[0],
+				shorten(strings.Join(lines[1:], " "), drawing.Regular, drawing.Small, ws[len(ws)-1]-160),
+			}
 		}
 		for k, l := range lines {
 			if l != "" {
@@ -525,12 +570,12 @@ func (f *forms) rule(g *drawing.Scene, q formPage) {
 }
 
 // heads are the lines of a column's heading, and those of its name in the CSV.
-func (c formColumn) heads(w drawing.Unit) (words, name []string) {
-	words = drawing.Wrap(c.head, drawing.Bold, drawing.Note, w-100)
+func (c formColumn) heads(w drawing.Unit) (phrase, name []string) {
+	phrase = drawing.Wrap(c.head, drawing.Bold, drawing.Note, w-100)
 	if drawing.Width(drawing.Regular, c.csv, drawing.Small) <= w-100 {
-		return words, []string{c.csv}
+		return phrase, []string{c.csv}
 	}
-	return words, strings.SplitN(c.csv, " ", 2)
+	return phrase, strings.SplitN(c.csv, " ", 2)
 }
 
 const (
@@ -543,8 +588,8 @@ func (f *forms) head(q formPage) drawing.Unit {
 	cols := f.columns(f.low(q.p, q.r))
 	most := drawing.Unit(0)
 	for i, w := range f.widths(cols) {
-		words, name := cols[i].heads(w)
-		most = max(most, drawing.Unit(len(words))*headLine+drawing.Unit(len(name))*nameLine)
+		phrase, name := cols[i].heads(w)
+		most = max(most, drawing.Unit(len(phrase))*headLine+drawing.Unit(len(name))*nameLine)
 	}
 	return most + 330
 }
@@ -552,9 +597,9 @@ func (f *forms) head(q formPage) drawing.Unit {
 // heading letters a column: its words, and small under them its name in the
 // CSV.
 func (f *forms) heading(g *drawing.Scene, r drawing.Rect, c formColumn) {
-	words, name := c.heads(r.Width())
+	phrase, name := c.heads(r.Width())
 	y := r.Min.Y + 120 + drawing.Unit(drawing.Note)
-	for _, l := range words {
+	for _, l := range phrase {
 		g.Text(drawing.Pt(r.Centre().X, y), l, drawing.Style{Face: drawing.Bold, Align: drawing.Middle})
 		y += headLine
 	}

@@ -126,7 +126,7 @@ func TestFormSaysWhatItIs(t *testing.T) {
 		for _, f := range Forms(j, FormOptions{Runs: []string{"B"}}) {
 			got += wordsOf(f.Scene) + " "
 		}
-		for _, want := range []string{"RUN B", "LEFT: run A", "RIGHT: run C", "outside corner", "MEASURED BY", "DATE", "INSTRUMENTS", "LEVEL DATUM", "STRING, FROM", "STREET SIDE",
+		for _, want := range []string{"RUN B", "LEFT: run A", "RIGHT: run C", "outside corner", "MEASURED BY", "DATE", "INSTRUMENTS", "LEVEL DATUM", "SURVEY LINE, FROM", "STREET SIDE",
 			"station (ft-in)", "width (in)", "top_outside", "top_inside", "offset (in)", "condition", "photo", "10′-0″", "right corner", "form 1 of", "RIGHT CORNER: MARK ON RUN B, LEFT", "MARK ON RUN C, RIGHT", "DIAGONAL", "FACE: STREET", "26-0317"} {
 			if !strings.Contains(got, want) {
 				t.Errorf("low %v: the form does not say %q", low, want)

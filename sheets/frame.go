@@ -93,13 +93,20 @@ func (b *book) draw(p page, number string, refer func(string) string) drawing.Sc
 	s.Group(drawing.Frame, "title", func(g *drawing.Scene) { b.title(g, p.paper.block(), p, number) })
 	if p.banner != "" {
 		// Capitals have no descenders: the words stay large between the lines of the banner.
-		said := p.banner
+		said := strings.ToUpper(p.banner)
 		if id := "findings"; p.kind != Findings && refer(id) != "" {
-			said += " " + b.say.Say(words.FrameSee, words.In("sheet", refer(id)))
+			// A sheet is called by its number: that keeps its small letters.
+			before, after, _ := strings.Cut(b.say.Say(words.FrameSee, words.In("sheet", "\x00")), "\x00")
+			said += " " + strings.ToUpper(before) + refer(id) + after
 		}
 		r := p.paper.border().Inset(pad)
 		s.Group(drawing.Holds, "banner", func(g *drawing.Scene) {
-			g.Draw(drawing.HoldBanner{Box: drawing.Box(r.Min.X, r.Min.Y, r.Max.X, r.Min.Y+bannerHigh), Words: strings.ToUpper(said)}.Figure())
+			g.Draw(
+				drawing.HoldBanner{
+					Box:   drawing.Box(r.Min.X, r.Min.Y, r.Max.X, r.Min.Y+bannerHigh),
+					Words: said,
+				}.Figure(),
+			)
 		})
 	}
 	p.draw(&s, refer)
@@ -151,7 +158,11 @@ func (b *book) notes(s *drawing.Scene, r drawing.Rect) {
 	// The arrow shows on the sheet which way stations are measured.
 	y := r.Min.Y + 120
 	s.Draw(drawing.DirectionArrow{Tail: drawing.Pt(r.Min.X, y), Head: drawing.Pt(r.Min.X+2200, y)}.Figure())
-	s.Text(drawing.Pt(r.Min.X+2450, y+drawing.Unit(drawing.Small)/2), b.say.Say(words.FrameStations), drawing.Style{Size: drawing.Small, Face: drawing.Bold})
+	s.Text(
+		drawing.Pt(r.Min.X+2450, y+drawing.Unit(drawing.Small)/2),
+		b.say.Say(words.FrameStations),
+		drawing.Style{Size: drawing.Small, Face: drawing.Bold},
+	)
 	y += 280
 	z := drawing.Note
 	type para struct {
@@ -160,7 +171,10 @@ func (b *book) notes(s *drawing.Scene, r drawing.Rect) {
 	}
 	var ps []para
 	for ; ; z = drawing.Small {
-		ps = []para{{drawing.Bold, drawing.Wrap(b.say.Say(words.FrameDirection), drawing.Bold, z, r.Width())}, {drawing.Regular, drawing.Wrap(b.say.Say(words.FrameDeference), drawing.Regular, z, r.Width())}}
+		ps = []para{
+			{drawing.Bold, drawing.Wrap(b.say.Say(words.FrameDirection), drawing.Bold, z, r.Width())},
+			{drawing.Regular, drawing.Wrap(b.say.Say(words.FrameDeference), drawing.Regular, z, r.Width())},
+		}
 		n := drawing.Unit(len(ps[0].lines) + len(ps[1].lines))
 		if z == drawing.Small || y+n*drawing.Unit(z)*16/10+100 <= r.Max.Y-100 {
 			break
@@ -190,7 +204,11 @@ func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, no string) {
 	say := b.say.Say
 	rev := say(words.FrameNone)
 	if k := len(in.Revisions); k > 0 {
-		rev = say(words.FrameRevisionOf, words.In("mark", in.Revisions[k-1].Mark), words.In("date", date(in.Revisions[k-1].Date)))
+		rev = say(
+			words.FrameRevisionOf,
+			words.In("mark", in.Revisions[k-1].Mark),
+			words.In("date", date(in.Revisions[k-1].Date)),
+		)
 	}
 	job := field{say(words.FrameJob), in.Name, 66, drawing.Head, 1}
 	number := field{say(words.FrameNumber), in.Number, 34, drawing.Head, 1}
@@ -216,7 +234,12 @@ func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, no string) {
 		owner.part, by.part = 32, 30
 		revision.part, issued.part = 24, 14
 		scale.part, units.part, prepared.part, checked.part = 30, 20, 25, 25
-		rows = [][]field{{title, sheet}, {job, number, address}, {owner, by, issued, revision}, {scale, units, prepared, checked}}
+		rows = [][]field{
+			{title, sheet},
+			{job, number, address},
+			{owner, by, issued, revision},
+			{scale, units, prepared, checked},
+		}
 		heights = []drawing.Unit{1200, 1000, 950, 950}
 	} else {
 		title.size, title.lines, title.part = drawing.Head, 2, 70
@@ -224,7 +247,17 @@ func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, no string) {
 		job.part, address.part, owner.part, by.part = 100, 100, 100, 100
 		number.part, scale.part, prepared.part, revision.part = 55, 55, 55, 55
 		job.size, number.size = drawing.Note, drawing.Note
-		rows = [][]field{{title, sheet}, {job}, {address}, {owner}, {by}, {number, issued}, {scale, units}, {prepared, checked}, {revision}}
+		rows = [][]field{
+			{title, sheet},
+			{job},
+			{address},
+			{owner},
+			{by},
+			{number, issued},
+			{scale, units},
+			{prepared, checked},
+			{revision},
+		}
 		heights = []drawing.Unit{1400, 560, 560, 560, 560, 560, 560, 560, 560}
 	}
 	y := r.Min.Y
@@ -252,7 +285,11 @@ func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, no string) {
 		if drawing.Width(drawing.Bold, said, drawing.Note) > w {
 			said = b.say.Say(words.LabelPreliminary, words.In("digest", b.shownDigest()))
 		}
-		s.Text(drawing.Pt(r.Min.X+r.Width()*title.part/100-120, r.Min.Y+130+drawing.Unit(drawing.Note)), said, drawing.Style{Size: drawing.Note, Face: drawing.Bold, Align: drawing.Right})
+		s.Text(
+			drawing.Pt(r.Min.X+r.Width()*title.part/100-120, r.Min.Y+130+drawing.Unit(drawing.Note)),
+			said,
+			drawing.Style{Size: drawing.Note, Face: drawing.Bold, Align: drawing.Right},
+		)
 	}
 }
 

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -15,9 +14,17 @@ import (
 // index makes the cover and the list of sheets, which counts itself in. The
 // cover says what the job is and who answers for it, beside a large key plan.
 func (b *book) index(rest []page) []page {
-	cover := page{id: b.id("cover"), title: "Cover, key plan and general notes", kind: Index, paper: b.runs, holds: b.l.Holds(), banner: b.summary(), scale: "as noted",
-		about: "Job data, general notes, and the key plan with runs, corners, north and the direction of stations."}
-	cover.foot = func(s *drawing.Scene, r drawing.Rect) { b.legend(s, r, view.KeyPlanHatches(b.keyPlan())) }
+	cover := page{
+		id:     b.id("cover"),
+		title:  b.say.Say(words.CoverTitle),
+		kind:   Index,
+		paper:  b.runs,
+		holds:  b.l.Holds(),
+		banner: b.summary(),
+		scale:  b.say.Say(words.FrameAsNoted),
+		about:  b.say.Say(words.CoverAbout),
+	}
+	cover.foot = func(s *drawing.Scene, r drawing.Rect) { b.legend(s, r, view.KeyPlanHatches(b.say, b.keyPlan())) }
 	room := cover.paper.room(cover.banner != "")
 	left := min(max(room.Width()*33/100, 9000), 14000)
 	beside := drawing.Box(room.Min.X+left+gutter, room.Min.Y, room.Max.X, room.Max.Y)
@@ -30,14 +37,14 @@ func (b *book) index(rest []page) []page {
 	for i := range out[1:] {
 		out[i+1].foot = nil
 	}
-	if v := view.KeyPlan(b.keyPlan(), beside.Width(), beside.Height()); sits(v, beside.Width(), beside.Height()) {
+	if v := view.KeyPlan(b.say, b.keyPlan(), beside.Width(), beside.Height()); sits(v, beside.Width(), beside.Height()) {
 		notes := out[0].draw
 		out[0].draw = func(s *drawing.Scene, refer func(string) string) {
 			notes(s, refer)
 			place(s, v, beside.Min, "key")
 		}
 	} else { // it needs a page of its own
-		out[0].title, out[0].foot, out[0].scale = "Cover and general notes", nil, ""
+		out[0].title, out[0].foot, out[0].scale = b.say.Say(words.CoverTitleNotes), nil, ""
 		out = append(out, b.keyPlans(cover)...)
 	}
 	return append(out, b.sheetList(out, rest)...)
@@ -49,12 +56,15 @@ func (b *book) keyPlans(cover page) []page {
 	// Several perimeters part before the paper grows.
 	room := cover.paper.room(cover.banner != "")
 	k := b.keyPlan()
-	if len(k.Perimeters) < 2 || sits(view.KeyPlan(k, room.Width(), room.Height()), room.Width(), room.Height()) {
-		return []page{b.keyPlanPage(cover, k, "Key plan")}
+	if len(k.Perimeters) < 2 || sits(view.KeyPlan(b.say, k, room.Width(), room.Height()), room.Width(), room.Height()) {
+		return []page{b.keyPlanPage(cover, k, b.say.Say(words.CoverKeyPlan))}
 	}
 	var out []page
 	for i, p := range k.Perimeters {
-		out = append(out, b.keyPlanPage(cover, k.Only(i), "Key plan of "+prose(p.Name)))
+		out = append(
+			out,
+			b.keyPlanPage(cover, k.Only(i), b.say.Say(words.CoverKeyPlanOf, words.In("name", prose(p.Name)))),
+		)
 	}
 	return out
 }
@@ -62,12 +72,12 @@ func (b *book) keyPlans(cover page) []page {
 // keyPlanPage shows a key plan on a page that it can be read on.
 func (b *book) keyPlanPage(cover page, k plan.KeyPlan, title string) page {
 	p := fitting(cover, func(room drawing.Rect) bool {
-		return sits(view.KeyPlan(k, room.Width(), room.Height()), room.Width(), room.Height())
+		return sits(view.KeyPlan(b.say, k, room.Width(), room.Height()), room.Width(), room.Height())
 	})
 	p.id, p.title = b.id(title), title
 	room := p.paper.room(p.banner != "")
 	p.draw = func(s *drawing.Scene, _ func(string) string) {
-		place(s, view.KeyPlan(k, room.Width(), room.Height()), room.Min, "key")
+		place(s, view.KeyPlan(b.say, k, room.Width(), room.Height()), room.Min, "key")
 	}
 	return p
 }
@@ -75,19 +85,26 @@ func (b *book) keyPlanPage(cover page, k plan.KeyPlan, title string) page {
 // sheetList is the index proper. How many pages it takes depends on its own
 // rows, so it is laid out until the number no longer changes.
 func (b *book) sheetList(before, after []page) []page {
-	first := page{id: b.id("index"), title: "Index of sheets", kind: Index, paper: b.runs, holds: b.l.Holds(), banner: b.summary(),
-		about: "Every sheet of the packet with its number, title and readers."}
+	first := page{
+		id:     b.id("index"),
+		title:  b.say.Say(words.IndexTitle),
+		kind:   Index,
+		paper:  b.runs,
+		holds:  b.l.Holds(),
+		banner: b.summary(),
+		about:  b.say.Say(words.IndexAbout),
+	}
 	room := first.paper.room(first.banner != "")
 	lay := func(t table) [][]placed {
 		n := max(1, int((room.Width()+gutter)/(min(t.width(), room.Width())+gutter)))
-		return flow([]block{t, b.marks()}, func(int) []drawing.Rect { return columns(room, n, gutter) })
+		return b.flow(append([]block{t}, b.marksAndWords()...), func(int) []drawing.Rect { return columns(room, n, gutter) })
 	}
 	own := []page{first}
 	for {
 		all := slices.Concat(before, own, after)
 		if len(lay(b.sheetTable(all, All, nil))) > len(own) {
 			p := first
-			p.id, p.title = b.id(first.id), first.title+", continued"
+			p.id, p.title = b.id(first.id), b.say.Say(words.FrameContinued, words.In("title", first.title))
 			own = append(own, p)
 			continue
 		}
@@ -113,10 +130,12 @@ func (b *book) sheetList(before, after []page) []page {
 // sheetTable lists the sheets of one reader with their numbers in the whole
 // packet; dropped pages are none of them.
 func (b *book) sheetTable(all []page, reader Audience, dropped []page) table {
-	t := table{cols: []column{{head: "Sheet"}, {head: "Title", flex: true}, {head: "For"}, {head: "Page", align: drawing.Right}}}
+	t := table{
+		cols: []column{b.col(words.ColSheet), b.flex(words.ColTitle), b.col(words.ColFor), b.right(words.ColPage)},
+	}
 	held := slices.ContainsFunc(all, func(p page) bool { return p.banner != "" })
 	if held {
-		t.cols = append(t.cols, column{head: "Hold"})
+		t.cols = append(t.cols, b.col(words.ColHold))
 		t.bold = func(_, col int) bool { return col == 4 }
 	}
 	type numbered struct {
@@ -131,33 +150,26 @@ func (b *book) sheetTable(all []page, reader Audience, dropped []page) table {
 		if !p.kind.For(reader) || slices.ContainsFunc(dropped, func(d page) bool { return d.id == p.id }) {
 			continue
 		}
-		row := []string{p.no, p.title, readers(p.kind), itoa(len(t.rows) + 1)}
+		row := []string{p.no, p.title, b.readers(p.kind), itoa(len(t.rows) + 1)}
 		if p.on != "" {
-			row[1] += " (printed on " + p.on + ")"
+			row[1] = b.say.Say(words.IndexPrintedOn, words.In("title", p.title), words.In("paper", p.on))
 		}
 		if held && p.banner != "" {
-			row = append(row, "HOLD")
+			row = append(row, b.say.Say(words.CoverOnHold))
 		} else if held {
 			row = append(row, "")
 		}
 		t.rows = append(t.rows, row)
 		t.links = append(t.links, p.id)
 	}
-	t.title = plural(len(t.rows), "sheet")
+	n, whole := words.In("n", itoa(len(t.rows))), words.In("of", itoa(len(all)))
+	t.title = b.say.Count(words.IndexSheets, len(t.rows), n)
 	if reader != All {
-		t.title += fmt.Sprintf(" for %s, of a packet of %d", reader, len(all))
+		t.title = b.say.Count(
+			words.IndexSheetsOf, len(t.rows), n, words.In("reader", b.say.Say(readerKeys[reader])), whole,
+		)
 	}
 	return t
-}
-
-// marks explains every kind of mark on the packet, and the words with one meaning.
-func (b *book) marks() list {
-	var items []string
-	for _, k := range []words.Key{words.WordPiece, words.WordCorner, words.WordJoint, words.WordLay, words.WordShop, words.WordSheet, words.WordDoubt,
-		words.WordSides, words.WordLines, words.WordCloser, words.WordRelease} {
-		items = append(items, b.say.Say(k))
-	}
-	return list{title: b.say.Say(words.WordTitle), together: true, items: items}
 }
 
 // summary says large what is open.
@@ -166,28 +178,39 @@ func (b *book) summary() string {
 	if n == 0 {
 		return ""
 	}
-	words := "HOLD: " + plural(n, "hold") + " open"
+	open := words.In("n", itoa(n))
 	if k := len(b.l.Withheld); k > 0 {
-		words += ", " + plural(k, "piece") + " NOT RELEASED"
+		pieces := b.say.Count(words.IndexPieces, k, words.In("n", itoa(k)))
+		return b.say.Count(words.IndexHoldsAndPieces, n, open, words.In("pieces", pieces))
 	}
-	return words + "."
+	return b.say.Count(words.IndexHolds, n, open)
 }
 
 func (b *book) coverBlocks() []block {
 	in := b.j.Info
-	job := [][]string{{"Job", prose(in.Name)}, {"Number", prose(in.Number)}, {"Address", prose(in.Address)}, {"Owner", prose(in.Owner)}}
+	job := [][]string{
+		{b.say.Say(words.CoverJob), prose(in.Name)}, {b.say.Say(words.CoverNumber), prose(in.Number)},
+		{b.say.Say(words.CoverAddress), prose(in.Address)}, {b.say.Say(words.CoverOwner), prose(in.Owner)},
+	}
 	for _, p := range in.Parties {
 		job = append(job, []string{prose(p.Role), prose(p.Name)})
 	}
-	job = append(job, []string{"Issued", date(in.Issued)}, []string{"Prepared", prose(in.PreparedBy)}, []string{"Checked", prose(in.CheckedBy)})
+	job = append(
+		job, []string{b.say.Say(words.CoverIssued), date(in.Issued)},
+		[]string{b.say.Say(words.CoverPrepared), prose(in.PreparedBy)},
+		[]string{b.say.Say(words.CoverChecked), prose(in.CheckedBy)},
+	)
 	if b.j.Site.MeasuredBy != "" {
-		job = append(job, []string{"Measured", prose(strings.TrimSpace(b.j.Site.MeasuredBy + " " + date(b.j.Site.MeasuredOn)))})
+		job = append(job, []string{
+			b.say.Say(words.CoverMeasured),
+			prose(strings.TrimSpace(b.j.Site.MeasuredBy + " " + date(b.j.Site.MeasuredOn))),
+		})
 	}
 	job = kept(job)
-	blocks := []block{facts("Job", job), b.revisions()}
+	blocks := []block{facts(b.say.Say(words.CoverJob), job), b.revisions()}
 	notes := append([]string{}, in.Notes...)
 	notes = append(notes, b.generalNotes()...)
-	blocks = append(blocks, list{title: "General notes", items: notes, numbered: true})
+	blocks = append(blocks, list{title: b.say.Say(words.CoverGeneralNotes), items: notes, numbered: true})
 	return blocks
 }
 
@@ -202,27 +225,35 @@ func kept(rows [][]string) [][]string {
 	return out
 }
 
+// readerKeys name the readers of a packet.
+var readerKeys = [...]words.Key{All: words.ReaderAll, Crew: words.ReaderCrew, Shop: words.ReaderShop,
+	Inspector: words.ReaderInspector, Receiving: words.ReaderReceiving, PreBid: words.ReaderPreBid}
+
 // readers names who gets a kind of sheet.
-func readers(k Kind) string {
+func (b *book) readers(k Kind) string {
 	if k == Index {
-		return "all"
+		return b.say.Say(words.ReaderAll)
 	}
 	var who []string
 	for _, a := range Audiences()[1:] {
 		if k.For(a) {
-			who = append(who, a.String())
+			who = append(who, b.say.Say(readerKeys[a]))
 		}
 	}
 	return strings.Join(who, ", ")
 }
 
 func (b *book) revisions() table {
-	t := table{title: "Revisions", fill: true, cols: []column{{head: "Rev."}, {head: "Date"}, {head: "What changed", flex: true}}}
+	t := table{
+		title: b.say.Say(words.CoverRevisions),
+		fill:  true,
+		cols:  []column{b.col(words.ColRev), b.col(words.ColDate), b.flex(words.ColWhatChanged)},
+	}
 	for _, r := range b.j.Info.Revisions {
 		t.rows = append(t.rows, []string{prose(r.Mark), date(r.Date), prose(r.Note)})
 	}
 	if len(t.rows) == 0 {
-		t.rows = [][]string{{"–", date(b.j.Info.Issued), "first issue, not revised"}}
+		t.rows = [][]string{{"–", date(b.j.Info.Issued), b.say.Say(words.CoverFirstIssue)}}
 	}
 	return t
 }
@@ -230,29 +261,34 @@ func (b *book) revisions() table {
 // generalNotes are those of every job.
 func (b *book) generalNotes() []string {
 	s := &b.j.System
-	unit := "Lengths are in feet and inches, to the nearest 1/16 in for the crew and 1/32 in for the shop."
+	unit := b.say.Say(words.CoverNoteInches)
 	if b.metric {
-		unit = "Lengths are in millimetres, whole for the crew and to a tenth for the shop."
+		unit = b.say.Say(words.CoverNoteMillimetres)
 	}
 	notes := []string{
 		unit,
-		"Do not scale from a print. Measure the check bar first; a print that is not true to size misleads.",
-		"System " + s.Name + ": " + s.Metal.Name + ", " + b.thick(s.Metal.Thickness) + " thick, " + s.Metal.Finish + ".",
-		"Crew stations start at the plumbed left-hand corner of each run, or at the mark its sheet names. They are running dimensions: pull one tape from the start.",
-		"Lengths and angles are as measured. Where a perimeter does not close, only the key plan is drawn adjusted; no piece is.",
-		"Weights are calculated from the developed area and the sheet thickness.",
-		"Angles are given twice: the turn, and the included angle on the side the corner closes.",
+		b.say.Say(words.CoverNoteScale),
+		b.say.Say(
+			words.CoverNoteSystem, words.In("name", s.Name), words.In("name2", s.Metal.Name),
+			words.In("thickness", b.thick(s.Metal.Thickness)), words.In("finish", s.Metal.Finish),
+		),
+		b.say.Say(words.CoverNoteStations),
+		b.say.Say(words.CoverNoteMeasured),
+		b.say.Say(words.CoverNoteWeights),
+		b.say.Say(words.CoverNoteAngles),
 	}
 	for _, p := range b.l.Perimeters {
 		if c := p.Closure; p.Closed() && (c.Length != 0 || c.Angle != 0) {
-			var by []string
-			if c.Length != 0 {
-				by = append(by, b.small(c.Length))
+			name := words.In("name", p.Job.Name)
+			gap, turn := words.In("gap", b.small(c.Length)), words.In("angle", angle(c.Angle))
+			switch {
+			case c.Angle == 0:
+				notes = append(notes, b.say.Say(words.CoverMissesLength, name, gap))
+			case c.Length == 0:
+				notes = append(notes, b.say.Say(words.CoverMissesAngle, name, turn))
+			default:
+				notes = append(notes, b.say.Say(words.CoverMissesBoth, name, gap, turn))
 			}
-			if c.Angle != 0 {
-				by = append(by, angle(c.Angle))
-			}
-			notes = append(notes, "Perimeter "+p.Job.Name+" as measured does not close: it misses by "+strings.Join(by, " and ")+".")
 		}
 	}
 	return notes
@@ -264,10 +300,23 @@ func (b *book) findings() []page {
 	if len(b.l.Findings) == 0 {
 		return nil
 	}
-	first := page{id: b.id("findings"), title: "Findings and holds", kind: Findings, paper: b.runs, holds: b.l.Holds(), banner: b.summary(),
-		about: "Every hold and note of the job: where, what, why and what to do."}
-	t := table{fill: true, cols: []column{{head: "No.", align: drawing.Right}, {head: ""}, {head: "Where", flex: true}, {head: "What", flex: true},
-		{head: "Why it matters", flex: true}, {head: "What to do", flex: true}, {head: "File, line"}, {head: "Cleared by, date", least: 2600, flex: false}}}
+	first := page{
+		id:     b.id("findings"),
+		title:  b.say.Say(words.FindingsTitle),
+		kind:   Findings,
+		paper:  b.runs,
+		holds:  b.l.Holds(),
+		banner: b.summary(),
+		about:  b.say.Say(words.FindingsAbout),
+	}
+	t := table{
+		fill: true,
+		cols: []column{
+			b.right(words.ColNo), {head: ""}, b.flex(words.ColWhere), b.flex(words.ColWhat),
+			b.flex(words.ColWhyMatters), b.flex(words.ColWhatDo), b.col(words.ColFileLine),
+			{head: b.say.Say(words.ColClearedDate), least: 2600, flex: false},
+		},
+	}
 	var hold []bool
 	add := func(sev finding.Severity, word string) {
 		for _, f := range b.l.Findings {
@@ -277,19 +326,25 @@ func (b *book) findings() []page {
 			hold = append(hold, sev == finding.Hold)
 			where := f.Where.String()
 			if where == "" {
-				where = "the whole job"
+				where = b.say.Say(words.FindingsWholeJob)
 			}
 			if f.Where.HasStation {
-				where += ", station " + b.text(b.crewStation(f.Where))
+				where = b.say.Say(
+					words.FindingsStation, words.In("where", where),
+					words.In("station", b.text(b.crewStation(f.Where))),
+				)
 			}
 			plain := func(s string) string { return orDash(prose(strings.ReplaceAll(s, "`", ""))) }
-			t.rows = append(t.rows, []string{itoa(len(t.rows) + 1), word, prose(where), plain(f.What), plain(f.Why), plain(f.Mend), plain(f.At.String()), ""})
+			t.rows = append(t.rows, []string{
+				itoa(len(t.rows) + 1), word, prose(where), plain(f.What), plain(f.Why), plain(f.Mend),
+				plain(f.At.String()), "",
+			})
 		}
 	}
-	add(finding.Hold, "HOLD")
-	add(finding.Error, "ERROR")
-	add(finding.Note, "note")
+	add(finding.Hold, b.say.Say(words.CoverOnHold))
+	add(finding.Error, b.say.Say(words.FindingsError))
+	add(finding.Note, b.say.Say(words.FindingsNote))
 	t.bold = func(row, col int) bool { return hold[row] && col < 2 }
-	words := "A hold keeps every piece it touches from release: such a piece is not to be cut, and no crate holds it, until the hold is cleared. A note asks for attention and stops nothing."
-	return b.pages(first, []block{list{items: []string{words}, plain: true}, t}, across)
+	phrase := b.say.Say(words.FindingsHold)
+	return b.pages(first, []block{list{items: []string{phrase}, plain: true}, t}, across)
 }

@@ -24,12 +24,12 @@ func larger(p paper) []job.PaperSize {
 // title block, in the list of sheets and to those who cannot see it.
 func (p page) printedOn(z job.PaperSize) page {
 	p.paper, p.on = landscape(z), z.String()
-	words := "on " + p.on + ": the view needs it"
-	p.about += " It is printed " + words + "."
+	phrase := "on " + p.on + ": the view needs it"
+	p.about += " It is printed " + phrase + "."
 	if p.scale != "" {
-		words = p.scale + "; " + words
+		phrase = p.scale + "; " + phrase
 	}
-	p.scale = words
+	p.scale = phrase
 	return p
 }
 

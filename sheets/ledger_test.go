@@ -102,7 +102,7 @@ func TestMachineListHeadings(t *testing.T) {
 	want := []string{
 		"list.csv: file,unit,mark,body,kind,hand,quantity,metal,thickness,inside radius,K,seam gap," +
 			"street-side leg,street-side leg to,roof-side leg,roof-side leg to,inside width," +
-			"inside width, right end,slope,turn,change of slope,front fold, left end to right end,twin,lap," +
+			"inside width, right end,slope,turn,change of slope,street-side fold, left end to right end,twin,lap," +
 			"lap width,assembly,issue,street-side leg, right end,roof-side leg, right end",
 		"bends.csv: file,unit,order,hem or bend,up or down,turn,included angle,inside radius,bend allowance," +
 			"gauge edge,gauge distance,x1,y1,x2,y2,between,and",

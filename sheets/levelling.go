@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
+	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/plan"
 )
@@ -12,8 +14,8 @@ import (
 // levelling sets both ways to bring the wall top to the set surface beside each other,
 // with the zones of the one that is taken. What it asks for is cut by the plywood sheets.
 func (b *book) levelling() []page {
-	first := page{id: b.id("levelling"), title: "Levelling of the wall top", kind: Levelling, paper: b.runs,
-		about: "Continuous packing beside packing under the chairs alone; zones."}
+	first := page{id: b.id("levelling"), title: b.say.Say(words.LevellingTitle), kind: Levelling, paper: b.runs,
+		about: b.say.Say(words.LevellingAbout)}
 	var blocks []block
 	surveyed := false
 	for _, p := range b.l.Perimeters {
@@ -26,13 +28,10 @@ func (b *book) levelling() []page {
 	}
 	blocks = append(blocks, b.packingWords())
 	if len(b.l.Perimeters) > 1 {
-		blocks = append(blocks, b.effortTable("Both ways to pack, whole job", b.l.Levelling(&b.l.Packing)))
+		blocks = append(blocks, b.effortTable(b.say.Say(words.LevelBothWaysJob), b.l.Levelling(&b.l.Packing)))
 	}
 	for _, p := range b.l.Perimeters {
-		title := "Both ways to pack"
-		if len(b.l.Perimeters) > 1 {
-			title += ", " + prose(p.Job.Name)
-		}
+		title := b.ofPerimeter(p, words.LevelBothWays, words.LevelBothWaysOf)
 		blocks = append(blocks, b.effortTable(title, b.l.Levelling(&p.Packing)))
 	}
 	if b.j.Packing.Method != job.PackChairs {
@@ -51,14 +50,15 @@ func (b *book) levelling() []page {
 	})
 }
 
-func methodWords(m job.PackingMethod) string {
+// methodName names a way to level the wall top.
+func (b *book) methodName(m job.PackingMethod) string {
 	switch m {
 	case job.PackChairs:
-		return "packing under the chairs alone"
+		return b.say.Say(words.LevelChairsAlone)
 	case job.PackContinuous:
-		return "continuous packing"
+		return b.say.Say(words.LevelContinuous)
 	}
-	return "the recommended way"
+	return b.say.Say(words.LevelRecommendedWay)
 }
 
 // packingWords say which way is recommended and why, and which is taken.
@@ -66,54 +66,73 @@ func (b *book) packingWords() list {
 	p := &b.l.Packing
 	var items []string
 	if p.Known {
-		items = append(items, "Recommended: "+methodWords(p.Recommended)+". Reason: "+p.Reason+".")
+		items = append(
+			items,
+			b.say.Say(
+				words.LevelRecommendedWhy, words.In("way", b.methodName(p.Recommended)),
+				words.In("reason", p.Reason),
+			),
+		)
 	} else {
-		items = append(items, "No way is recommended: "+strings.TrimPrefix(p.Reason, "no recommendation: ")+".")
+		items = append(
+			items,
+			b.say.Say(words.LevelNoWay, words.In("reason", strings.TrimPrefix(p.Reason, "no recommendation: "))),
+		)
 	}
-	taken := "Taken on these sheets: " + methodWords(p.Taken) + "."
+	taken := b.say.Say(words.LevelTaken, words.In("way", b.methodName(p.Taken)))
 	if p.Overridden() {
-		taken += " The job has chosen otherwise than recommended."
+		taken = b.say.Say(words.LevelTakenOtherwise, words.In("way", b.methodName(p.Taken)))
 	}
 	items = append(items, taken,
-		"Labour and money are by the job’s own rates, for comparison only. Packing is measured at both edges: street edge first, roof edge second.")
-	return list{title: "How the wall top is levelled", items: items}
+		b.say.Say(words.LevelRates))
+	return list{title: b.say.Say(words.LevelHow), items: items}
 }
 
 // effortTable sets the two ways beside each other.
 func (b *book) effortTable(title string, p plan.Levelling) table {
-	t := table{title: title, whole: true, cols: []column{{head: "", flex: true}, {head: "Continuous", align: drawing.Right}, {head: "Chairs alone", align: drawing.Right}}}
+	t := table{
+		title: title,
+		whole: true,
+		cols:  []column{{head: "", flex: true}, b.right(words.ColContinuous), b.right(words.ColChairsAlone)},
+	}
 	a, z := p.Continuous, p.Chairs
 	count := func(what string, x, y int) { t.rows = append(t.rows, []string{what, dash(x), dash(y)}) }
 	add := func(what string, letter func(plan.Effort) string) {
 		t.rows = append(t.rows, []string{what, letter(a), letter(z)})
 	}
-	count("Pieces set", a.Pieces, z.Pieces)
-	count("Strips of plywood", a.Strips, z.Strips)
-	count("Shims", a.Shims, z.Shims)
-	count("Saw cuts", a.Cuts, z.Cuts)
-	add("Plywood layers, running length", func(e plan.Effort) string {
+	count(b.say.Say(words.LevelPiecesSet), a.Pieces, z.Pieces)
+	count(b.say.Say(words.LevelStripsPlywood), a.Strips, z.Strips)
+	count(b.say.Say(words.LevelShims), a.Shims, z.Shims)
+	count(b.say.Say(words.LevelSawCuts), a.Cuts, z.Cuts)
+	add(b.say.Say(words.LevelPlywoodLength), func(e plan.Effort) string {
 		if e.Layers == 0 {
 			return "–"
 		}
 		return b.text(e.Layers)
 	})
-	sheets := "Sheets of plywood"
+	sheets := b.say.Say(words.LevelSheets)
 	if p.SheetsLeast > 0 {
-		sheets += " (no plan needs fewer than " + itoa(p.SheetsLeast) + ")"
+		sheets = b.say.Say(words.LevelSheetsLeast, words.In("least", itoa(p.SheetsLeast)))
 	}
 	count(sheets, a.Sheets, z.Sheets)
-	nails := "Nails or screws of the layers"
+	nails := b.say.Say(words.LevelNails)
 	if p.Nail != "" {
-		nails += ": " + prose(p.Nail)
+		nails = b.say.Say(words.LevelNailsOf, words.In("nail", prose(p.Nail)))
 	}
 	count(nails, a.Nails, z.Nails)
-	count("Stacks the shims do not make", a.Missing, z.Missing)
+	count(b.say.Say(words.LevelMissing), a.Missing, z.Missing)
 	if p.Priced {
-		add("Labour", func(e plan.Effort) string { return fmt.Sprintf("%d h %02d min", e.Minutes/60, e.Minutes%60) })
-		add("Labour and material, job’s money", func(e plan.Effort) string { return fmt.Sprintf("%d.%02d", e.Hundredths/100, e.Hundredths%100) })
+		add(
+			b.say.Say(words.LevelLabour),
+			func(e plan.Effort) string { return fmt.Sprintf("%d h %02d min", e.Minutes/60, e.Minutes%60) },
+		)
+		add(
+			b.say.Say(words.LevelMoney),
+			func(e plan.Effort) string { return fmt.Sprintf("%d.%02d", e.Hundredths/100, e.Hundredths%100) },
+		)
 	}
 	if p.Known {
-		row := []string{"Recommended", "RECOMMENDED", ""}
+		row := []string{b.say.Say(words.LevelRecommended), b.say.Say(words.LevelRecommendedLarge), ""}
 		if p.ChairsAlone {
 			row[1], row[2] = row[2], row[1]
 		}
@@ -122,4 +141,12 @@ func (b *book) effortTable(title string, p plan.Levelling) table {
 		t.bold = func(row, col int) bool { return row == last && col > 0 }
 	}
 	return t
+}
+
+// ofPerimeter is a title, with the name of its perimeter where there are several.
+func (b *book) ofPerimeter(p *layout.Perimeter, alone, of words.Key) string {
+	if len(b.l.Perimeters) > 1 {
+		return b.say.Say(of, words.In("perimeter", prose(p.Job.Name)))
+	}
+	return b.say.Say(alone)
 }

@@ -5,6 +5,7 @@ import (
 
 	"copingset/drawing/dxf"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/fold"
 	"copingset/layout/job"
@@ -62,13 +63,26 @@ func (b *book) flatDXF(f *layout.Family, i int) dxf.Drawing {
 	if len(f.Bodies) > 1 {
 		mark += " " + f.Bodies[i].Name
 	}
-	return b.bodyDXF(f.Bodies[i], mark, "Make "+itoa(f.Released(b.l.Held))+": "+strings.Join(b.pieceMarks(f, true), ", "), m.Name+" "+b.shop.Thin(m.Thickness))
+	return b.bodyDXF(
+		f.Bodies[i],
+		mark,
+		b.say.Say(
+			words.MachineMake, words.In("held", itoa(f.Released(b.l.Held))),
+			words.In("true", strings.Join(b.pieceMarks(f, true), ", ")),
+		),
+		m.Name+" "+b.shop.Thin(m.Thickness),
+	)
 }
 
 // partDXF is the pattern of a made part.
 func (b *book) partDXF(q *layout.MadePart) dxf.Drawing {
 	n, more := q.Make(b.l.Held)
-	return b.bodyDXF(q.Bodies[0], q.Mark, "Make "+itoa(n+more)+", "+q.Kind.String(), strings.TrimSpace(q.Metal+" "+b.shop.Thin(q.Thickness)))
+	return b.bodyDXF(
+		q.Bodies[0],
+		q.Mark,
+		b.say.Say(words.MachineMake2, words.In("n", itoa(n+more)), words.In("kind", q.Kind.String())),
+		strings.TrimSpace(q.Metal+" "+b.shop.Thin(q.Thickness)),
+	)
 }
 
 func (b *book) bodyDXF(body layout.Body, mark, make, metal string) dxf.Drawing {
@@ -81,7 +95,10 @@ func (b *book) bodyDXF(body layout.Body, mark, make, metal string) dxf.Drawing {
 	}
 	for i, h := range body.Holes {
 		if q, ok := round[i]; ok {
-			d.Circles = append(d.Circles, dxf.Circle{Layer: dxf.Cut, Centre: b.points([]fold.Point{q.At})[0], Radius: q.Diameter / 2 * k})
+			d.Circles = append(
+				d.Circles,
+				dxf.Circle{Layer: dxf.Cut, Centre: b.points([]fold.Point{q.At})[0], Radius: q.Diameter / 2 * k},
+			)
 			continue
 		}
 		d.Lines = append(d.Lines, dxf.Polyline{Layer: dxf.Cut, Points: b.points(h), Closed: true})
@@ -97,12 +114,20 @@ func (b *book) bodyDXF(body layout.Body, mark, make, metal string) dxf.Drawing {
 	w := newBlankWords(body)
 	e := body.Edges()
 	if e.Left != "" {
-		make = e.Left + " at the left. " + make
+		make = b.say.Say(words.MachineLeft, words.In("left", e.Left), words.In("make", make))
 	}
-	lines := []string{mark + "  job " + orDash(prose(b.j.Info.Number)) + " rev " + b.l.Revision() + "  " + b.preliminary(), "Finish face towards you. " + strings.ToUpper(e.Top) + " at the top", make, metal}
+	lines := []string{
+		b.say.Say(
+			words.MachineJobRev, words.In("mark", mark), words.In("number", orDash(prose(b.j.Info.Number))),
+			words.In("revision", b.l.Revision()), words.In("preliminary", b.preliminary()),
+		),
+		b.say.Say(words.MachineFinishFaceTowards, words.In("top", strings.ToUpper(e.Top))),
+		make,
+		metal,
+	}
 	w.block(lines)
 	for _, q := range body.Bends {
-		w.beside(q, itoa(q.Order)+" "+view.BendWords(q.Hem, q.Line.Turn, q.Line.Radius))
+		w.beside(q, itoa(q.Order)+" "+view.BendWords(b.say, q.Hem, q.Line.Turn, q.Line.Radius))
 	}
 	if etched, ok := w.etch(b.j.Shop.Etch, mark); ok {
 		w.notes = append(w.notes, etched)
@@ -120,16 +145,35 @@ func (b *book) planDXF(p plan.KeyPerimeter) dxf.Drawing {
 	d := dxf.Drawing{Inches: !b.metric}
 	k := b.unit()
 	for _, q := range view.KeyLines(p) {
-		d.Lines = append(d.Lines, dxf.Polyline{Layer: dxf.Reference, Points: b.points([]fold.Point{q.WallFrom, q.WallTo})},
-			dxf.Polyline{Layer: dxf.Reference, Points: b.points([]fold.Point{q.CapFrom, q.CapTo})})
+		d.Lines = append(
+			d.Lines, dxf.Polyline{Layer: dxf.Reference, Points: b.points([]fold.Point{q.WallFrom, q.WallTo})},
+			dxf.Polyline{Layer: dxf.Reference, Points: b.points([]fold.Point{q.CapFrom, q.CapTo})},
+		)
 		name := q.Run.Name
 		if q.Run.Held {
-			name += " HOLD"
+			name = b.say.Say(words.MachineHeld, words.In("run", name))
 		}
 		mid := fold.Point{X: (q.CapFrom.X + q.CapTo.X) / 2, Y: (q.CapFrom.Y + q.CapTo.Y) / 2}
-		d.Notes = append(d.Notes, dxf.Note{Layer: dxf.Text, At: dxf.Point{X: mid.X * k, Y: mid.Y * k}, Height: 150 * k, Text: name, Centre: true})
+		d.Notes = append(
+			d.Notes,
+			dxf.Note{
+				Layer:  dxf.Text,
+				At:     dxf.Point{X: mid.X * k, Y: mid.Y * k},
+				Height: 150 * k,
+				Text:   name,
+				Centre: true,
+			},
+		)
 	}
 	lo := b.points([]fold.Point{{X: 0, Y: -600}})[0]
-	d.Notes = append(d.Notes, dxf.Note{Layer: dxf.Text, At: lo, Height: 100 * k, Text: "Key plan of " + p.Name + ", adjusted to close: for reading, not for making. Wall lines inside, cap lines outside."})
+	d.Notes = append(
+		d.Notes,
+		dxf.Note{
+			Layer:  dxf.Text,
+			At:     lo,
+			Height: 100 * k,
+			Text:   b.say.Say(words.MachineKeyPlan, words.In("name", p.Name)),
+		},
+	)
 	return d
 }

@@ -21,7 +21,7 @@ func MachineLists(l *layout.Layout) []Schedule { return machineLists(l.Facts()) 
 func machineLists(facts fact.Ledger) []Schedule {
 	c := newSchedules(facts)
 	list := Schedule{Name: "list.csv", Header: []string{"file", "unit", "mark", "body", "kind", "hand", "quantity", "metal", "thickness", "inside radius", "K", "seam gap",
-		"street-side leg", "street-side leg to", "roof-side leg", "roof-side leg to", "inside width", "inside width, right end", "slope", "turn", "change of slope", "front fold, left end to right end", "twin", "lap", "lap width", "assembly", "issue",
+		"street-side leg", "street-side leg to", "roof-side leg", "roof-side leg to", "inside width", "inside width, right end", "slope", "turn", "change of slope", "street-side fold, left end to right end", "twin", "lap", "lap width", "assembly", "issue",
 		"street-side leg, right end", "roof-side leg, right end"}}
 	bends := Schedule{Name: "bends.csv", Header: []string{"file", "unit", "order", "hem or bend", "up or down", "turn", "included angle", "inside radius", "bend allowance",
 		"gauge edge", "gauge distance", "x1", "y1", "x2", "y2", "between", "and"}}

@@ -147,14 +147,14 @@ func (w *blankWords) anywhere(lines []string) bool {
 
 // beside writes the words of a bend next to its line; where there is no room they
 // stand in the list of bends alone.
-func (w *blankWords) beside(q layout.Bend, words string) {
+func (w *blankWords) beside(q layout.Bend, phrase string) {
 	from, to := q.Ends()
 	for _, high := range wordHeights[2:] {
 		for k := 1; k < 12; k++ {
 			t := float64(k) / 12
 			x, y := from.X+t*(to.X-from.X), from.Y+t*(to.Y-from.Y)
 			for _, up := range []float64{0.3 * high, -1.9 * high} {
-				if w.set(fold.Point{X: x, Y: y + up}, high, []string{words}) {
+				if w.set(fold.Point{X: x, Y: y + up}, high, []string{phrase}) {
 					return
 				}
 			}

@@ -81,7 +81,7 @@ func TestInspectionIsInTwoParts(t *testing.T) {
 	for _, q := range []struct {
 		item  string
 		after bool
-	}{{"Rows of screws", false}, {"Membrane", false}, {"Corner supports", false}, {"Splice plates", false}, {"Joint gap", true}, {"Rear play", true}, {"Laps", true}} {
+	}{{"Rows of screws", false}, {"Membrane", false}, {"Corner supports", false}, {"Splice plates", false}, {"Joint gap", true}, {"Play at the roof side", true}, {"Laps", true}} {
 		if has, other := parts[q.after], parts[!q.after]; !strings.Contains(has, "\n"+q.item+"\n") || strings.Contains(other, "\n"+q.item+"\n") {
 			t.Errorf("%s is not in its part alone", q.item)
 		}
@@ -107,7 +107,7 @@ func TestReportsAreListed(t *testing.T) {
 				}
 			}
 		}
-		if !strings.Contains(text, "ANSI/SPRI/FM 4435/ES-1 of 2011, as a roofing association reports it") || strings.Contains(text, notStated) {
+		if !strings.Contains(text, "ANSI/SPRI/FM 4435/ES-1 of 2011, as a roofing association reports it") || strings.Contains(text, "NOT STATED: HOLD") {
 			t.Errorf("%s: %s", c.name, text)
 		}
 	}
@@ -120,7 +120,7 @@ func TestReportsAreListed(t *testing.T) {
 	for _, s := range drawnPages(l, Options{}, (*book).reports) {
 		text += wordsOf(s.Scene)
 	}
-	if n := strings.Count(text, notStated); n != len(newBook(l, Options{}).inUse())*8 || !strings.Contains(text, "NOBODY: HOLD") {
+	if n := strings.Count(text, "NOT STATED: HOLD"); n != len(newBook(l, Options{}).inUse())*8 || !strings.Contains(text, "NOBODY: HOLD") {
 		t.Errorf("%d of what is not stated is a hold: %s", n, text)
 	}
 }
@@ -151,7 +151,7 @@ func TestConfirmationSaysWhatItCovers(t *testing.T) {
 			t.Errorf("%s: the statement claims more than the list has: %s", name, statement)
 		}
 	}
-	if text := flat(ofKind(packetOf(t, "rectangle"), Statement)); !strings.Contains(text, "none on the rear leg") {
+	if text := flat(ofKind(packetOf(t, "rectangle"), Statement)); !strings.Contains(text, "none on the roof-side leg") {
 		t.Errorf("stated pressures without a rear leg: %s", text)
 	}
 }

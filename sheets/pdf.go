@@ -60,7 +60,7 @@ func Views(l *layout.Layout) []drawing.Scene {
 		s.Name = b.id(words...)
 		out = append(out, s)
 	}
-	add(view.KeyPlan(b.keyPlan(), viewWide, viewHigh), "key plan")
+	add(view.KeyPlan(b.say, b.keyPlan(), viewWide, viewHigh), "key plan")
 	for _, p := range l.Perimeters {
 		for _, r := range p.Runs {
 			of := b.planOf(r)
@@ -84,11 +84,11 @@ func Views(l *layout.Layout) []drawing.Scene {
 	}
 	for _, f := range l.Families {
 		for _, q := range b.blanksOf(f) {
-			add(view.FlatPattern(f.Mark, q, viewWide, viewHigh), "flat", f.Mark, q.Name)
+			add(view.FlatPattern(b.say, f.Mark, q, viewWide, viewHigh), "flat", f.Mark, q.Name)
 		}
 		if len(f.Bodies) > 0 {
-			add(view.FormedTop(b.formedOf(f), viewHigh/3, viewHigh/4), "top", f.Mark)
-			add(view.FormedSolid(b.formedOf(f), viewHigh/3, viewHigh/4), "formed", f.Mark)
+			add(view.FormedTop(b.say, b.formedOf(f), viewHigh/3, viewHigh/4), "top", f.Mark)
+			add(view.FormedSolid(b.say, b.formedOf(f), viewHigh/3, viewHigh/4), "formed", f.Mark)
 		}
 	}
 	return out

@@ -10,8 +10,13 @@ import (
 // bendWords say how the slope of the top changes at a break, and how each leg
 // of the piece lies on it.
 func bendWords(c *layout.Corner) string {
-	return fmt.Sprintf("%s, the slope changes by %s: %s to the left of it, %s to the right", c.Pitch, angle(max(c.Bend, -c.Bend)),
-		inclineWords(-c.Arrive.Incline()), inclineWords(c.Leave.Incline()))
+	return fmt.Sprintf(
+		"%s, the slope changes by %s: %s to the left of it, %s to the right",
+		c.Pitch,
+		angle(max(c.Bend, -c.Bend)),
+		inclineWords(-c.Arrive.Incline()),
+		inclineWords(c.Leave.Incline()),
+	)
 }
 
 // inclineWords say how a top goes on from a break.

@@ -5,26 +5,52 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 )
 
 // transmittal is the letter at the head of the submittal: to whom, from whom, for
 // what, and what is enclosed. pages are those of the packet, without its index.
 func (b *book) transmittal(pages []page) []page {
 	in := b.j.Info
-	p := page{id: b.id("transmittal"), title: "Transmittal of the submittal", kind: Transmittal, paper: b.lists, holds: b.l.Holds(), banner: b.summary(),
-		about: "To whom the submittal goes, from whom, for what, and the sheets enclosed."}
-	rows := [][]string{{"To", strings.Join(b.reviewers(), "\n")}, {"From", prose(b.firm())}, {"Prepared", prose(in.PreparedBy)}, {"Checked", prose(in.CheckedBy)},
-		{"Job", prose(strings.TrimSpace(in.Number + " " + in.Name))}, {"Address", prose(in.Address)}, {"Owner", prose(in.Owner)}, {"Issued", date(in.Issued)}, {"Revision", b.lastRevision()},
-		{"Sent for", b.purpose()}}
-	if d := &b.l.Demand; d.Computed {
-		rows = append(rows, []string{"Check code of the pressures", d.List.Code().String()})
+	p := page{
+		id:     b.id("transmittal"),
+		title:  b.say.Say(words.TransmittalTitle),
+		kind:   Transmittal,
+		paper:  b.lists,
+		holds:  b.l.Holds(),
+		banner: b.summary(),
+		about:  b.say.Say(words.TransmittalAbout),
 	}
-	blank := table{cols: []column{{head: "Sent on, how"}, {head: "Reply asked by"}, {head: "Received by, date"}}, fill: true, high: 1100, whole: true, rows: [][]string{{"", "", ""}}}
+	rows := [][]string{
+		{b.say.Say(words.ReviewTo), strings.Join(b.reviewers(), "\n")},
+		{b.say.Say(words.ReviewFrom), prose(b.firm())},
+		{b.say.Say(words.ReviewPrepared), prose(in.PreparedBy)},
+		{b.say.Say(words.ReviewChecked), prose(in.CheckedBy)},
+		{
+			b.say.Say(words.ReviewJob),
+			prose(strings.TrimSpace(in.Number + " " + in.Name)),
+		},
+		{b.say.Say(words.ReviewAddress), prose(in.Address)},
+		{b.say.Say(words.ReviewOwner), prose(in.Owner)},
+		{b.say.Say(words.ReviewIssued), date(in.Issued)},
+		{b.say.Say(words.ReviewRevision), b.lastRevision()},
+		{b.say.Say(words.ReviewSentFor), b.purpose()},
+	}
+	if d := &b.l.Demand; d.Computed {
+		rows = append(rows, []string{b.say.Say(words.ReviewCheckCodePressures), d.List.Code().String()})
+	}
+	blank := table{
+		cols:  []column{b.col(words.ColSentHow), b.col(words.ColReplyAsked), b.col(words.ColReceivedDate)},
+		fill:  true,
+		high:  1100,
+		whole: true,
+		rows:  [][]string{{"", "", ""}},
+	}
 	for i := range blank.cols {
 		blank.cols[i].least = 3600
 	}
 	return b.pages(p, []block{facts("", kept(rows)), b.enclosed(pages), blank,
-		list{items: []string{"Sheets keep the numbers they have in the whole packet; the index lists those enclosed. The test reports themselves, the specification and letters named go with this submittal by the sender’s hand: the program does not have them."}, plain: true}}, across)
+		list{items: []string{b.say.Say(words.ReviewKeep)}, plain: true}}, across)
 }
 
 // purpose is what a submittal is sent for; with holds open it is not for approval
@@ -32,23 +58,28 @@ func (b *book) transmittal(pages []page) []page {
 func (b *book) purpose() string {
 	n := len(b.l.Holds())
 	if n == 0 {
-		return "approval before fabrication"
+		return b.say.Say(words.ReviewApproval)
 	}
-	return "REVIEW. NOT FOR FABRICATION: " + plural(n, "hold") + " open, see the findings"
+	return b.say.Count(words.ReviewOpen, n, words.In("n", itoa(n)))
 }
 
 // lastRevision is the last of the job, in words.
 func (b *book) lastRevision() string {
 	r := b.j.Info.Revisions
 	if len(r) == 0 {
-		return "first issue"
+		return b.say.Say(words.ReviewFirstIssue)
 	}
 	return prose(r[len(r)-1].Mark + ", " + date(r[len(r)-1].Date) + ", " + r[len(r)-1].Note)
 }
 
 // enclosed counts the sheets of each part, in the order in which they are read.
 func (b *book) enclosed(pages []page) table {
-	t := table{title: "Enclosed, in this order", fill: true, whole: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Part", flex: true}, {head: "Sheets", align: drawing.Right}}}
+	t := table{
+		title: b.say.Say(words.ReviewEnclosed),
+		fill:  true,
+		whole: true,
+		cols:  []column{b.right(words.ColNo), b.flex(words.ColPart), b.right(words.ColSheets)},
+	}
 	for _, part := range submittalParts() {
 		n := 0
 		for _, p := range pages {
@@ -61,7 +92,7 @@ func (b *book) enclosed(pages []page) table {
 		case part.kind == Transmittal:
 			continue
 		case part.kind == Index:
-			count = "as listed"
+			count = b.say.Say(words.ReviewAsListed)
 		case n == 0:
 			continue
 		}
@@ -72,14 +103,22 @@ func (b *book) enclosed(pages []page) table {
 
 // review is the last page: what the reviewers found, and room for their stamps.
 func (b *book) review() []page {
-	p := page{id: b.id("review"), title: "Review: answer and stamps", kind: Review, paper: b.runs, holds: b.l.Holds(),
-		about: "Boxes for the answer of the architect and the engineer, lines for remarks, and room for their stamps."}
+	p := page{id: b.id("review"), title: b.say.Say(words.ReviewTitle), kind: Review, paper: b.runs, holds: b.l.Holds(),
+		about: b.say.Say(words.ReviewAbout)}
 	p.banner = b.holdWords(p.holds)
-	answers := table{title: "Answer of the reviewer", whole: true, cols: []column{{head: ""}, {head: "Answer", flex: true}, {head: "By", least: 5200}, {head: "Date", least: 2600}}, high: 800}
-	for _, words := range []string{"No exception taken", "Exceptions as noted on the sheets; no new submittal asked", "To be changed as noted and submitted again", "Rejected, for the reasons under remarks"} {
-		answers.rows = append(answers.rows, []string{tickBox, words, "", ""})
+	answers := table{
+		title: b.say.Say(words.ReviewAnswer),
+		whole: true,
+		cols: []column{
+			{head: ""}, b.flex(words.ColAnswer), {head: b.say.Say(words.ColBy), least: 5200},
+			{head: b.say.Say(words.ColDate), least: 2600},
+		},
+		high: 800,
 	}
-	return b.pages(p, []block{answers, b.stampSpace(), fixedLines("Remarks", 3)}, across)
+	for _, phrase := range []string{b.say.Say(words.ReviewAnswerNone), b.say.Say(words.ReviewAnswerNoted), b.say.Say(words.ReviewAnswerAgain), b.say.Say(words.ReviewAnswerRejected)} {
+		answers.rows = append(answers.rows, []string{tickBox, phrase, "", ""})
+	}
+	return b.pages(p, []block{answers, b.stampSpace(), fixedLines(b.say.Say(words.ReviewRemarks), 3)}, across)
 }
 
 // reviewers are the architects and engineers that the job names.
@@ -98,22 +137,26 @@ func (b *book) reviewers() []string {
 func (b *book) stampSpace() whole {
 	var stamps []string
 	for _, who := range b.reviewers() {
-		stamps = append(stamps, "REVIEW STAMP: "+who)
+		stamps = append(stamps, b.say.Say(words.ReviewStamp, words.In("who", who)))
 	}
 	for _, role := range []string{"architect", "engineer"} {
 		if !slices.ContainsFunc(stamps, func(s string) bool { return strings.Contains(strings.ToLower(s), role) }) {
-			stamps = append(stamps, "REVIEW STAMP: "+role)
+			stamps = append(stamps, b.say.Say(words.ReviewStampRole, words.In("role", role)))
 		}
 	}
 	return fixed(6000, func(s *drawing.Scene, r drawing.Rect) {
 		s.Group(drawing.Tables, "", func(g *drawing.Scene) {
 			n := drawing.Unit(max(2, len(stamps)))
 			w := min((r.Width()-gutter*(n-1))/n, 14000)
-			for i, words := range stamps {
+			for i, phrase := range stamps {
 				x := r.Min.X + drawing.Unit(i)*(w+gutter)
 				g.Rect(drawing.Medium, drawing.Box(x, r.Min.Y, x+w, r.Max.Y))
-				for k, line := range drawing.Wrap(words, drawing.Bold, drawing.Note, w-400) {
-					g.Text(drawing.Pt(x+200, r.Min.Y+500+drawing.Unit(k)*drawing.Note.Line()), line, drawing.Style{Face: drawing.Bold})
+				for k, line := range drawing.Wrap(phrase, drawing.Bold, drawing.Note, w-400) {
+					g.Text(
+						drawing.Pt(x+200, r.Min.Y+500+drawing.Unit(k)*drawing.Note.Line()),
+						line,
+						drawing.Style{Face: drawing.Bold},
+					)
 				}
 			}
 		})

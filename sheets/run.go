@@ -393,7 +393,7 @@ const near drawing.Unit = 220
 func (b *book) key(runs []*layout.Run, hatches []view.LegendEntry) func(s *drawing.Scene, box drawing.Rect) {
 	return func(s *drawing.Scene, box drawing.Rect) {
 		w := min(keyWide, box.Width()*55/100)
-		place(s, view.KeyPlanSmall(b.keyPlan(), b.l.SpotOfRuns(runs...), w, box.Height()), box.Min, "key")
+		place(s, view.KeyPlanSmall(b.say, b.keyPlan(), b.l.SpotOfRuns(runs...), w, box.Height()), box.Min, "key")
 		b.legend(s, drawing.Box(box.Min.X+w+400, box.Min.Y, box.Max.X, box.Max.Y), hatches)
 	}
 }

@@ -55,7 +55,7 @@ func (b *book) arrange(t stretch, tables []table, room drawing.Rect, views []*le
 		}
 		return columns(room, max(1, int(room.Width()/(smallWide+3000))), gutter)
 	}
-	for i, t := range flowOver(b.runData(t), regions) {
+	for i, t := range b.flowOver(b.runData(t), regions) {
 		for len(leaves) <= i {
 			leaves = append(leaves, &leaf{})
 		}

@@ -23,11 +23,11 @@ func (b *book) lineFacts(r *layout.Run) table {
 	}
 	rows = append(rows, b.taperRows(of)...)
 	if of.Line.Played {
-		rows = append(rows, lineRow{say(words.RunWidthPlay), span(b.short(of.Line.PlayLeast.Real), b.short(of.Line.PlayMost.Real)),
+		rows = append(rows, lineRow{say(words.RunWidthPlay), b.span(b.short(of.Line.PlayLeast.Real), b.short(of.Line.PlayMost.Real)),
 			layout.AllNamed(of.Line.PlayLeast.Fact, of.Line.PlayMost.Fact)})
 	}
 	rows = append(rows,
-		lineRow{say(words.RunBuild), say(words.RunBuildAt, words.In("range", span(b.short(of.Line.PackLeast.Real), b.short(of.Line.PackMost.Real)))),
+		lineRow{say(words.RunBuild), say(words.RunBuildAt, words.In("range", b.span(b.short(of.Line.PackLeast.Real), b.short(of.Line.PackMost.Real)))),
 			layout.AllNamed(of.Line.PackLeast.Fact, of.Line.PackMost.Fact)},
 		lineRow{head: say(words.RunSurface), words: b.surface(of)})
 	for _, f := range of.Fasteners {
@@ -106,7 +106,7 @@ func (b *book) widthRows(of *plan.Run) []lineRow {
 	var rows []lineRow
 	if v.Surveyed {
 		rows = append(rows,
-			lineRow{say(words.RunWidthWall), span(b.short(v.WidthLeast.Real), b.short(v.WidthMost.Real)), layout.AllNamed(v.WidthLeast.Fact, v.WidthMost.Fact)},
+			lineRow{say(words.RunWidthWall), b.span(b.short(v.WidthLeast.Real), b.short(v.WidthMost.Real)), layout.AllNamed(v.WidthLeast.Fact, v.WidthMost.Fact)},
 			lineRow{say(words.RunWidthNeed), say(words.RunWidthNeedAt, words.In("width", b.short(v.Need.Real)), words.In("station", b.long(v.NeedAt.Real))),
 				layout.AllNamed(v.Need.Fact, v.NeedAt.Fact)})
 	}

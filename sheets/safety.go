@@ -20,7 +20,7 @@ func (b *book) safety() []page {
 		for _, c := range b.cautions() {
 			blocks = append(blocks, caution(c, z))
 		}
-		one := flow(blocks, func(int) []drawing.Rect { return columns(first.paper.room(false), n, gutter) })
+		one := b.flow(blocks, func(int) []drawing.Rect { return columns(first.paper.room(false), n, gutter) })
 		if len(one) == 1 || z <= drawing.Note {
 			return b.pages(first, blocks, inColumns(n))
 		}

@@ -10,13 +10,18 @@ import (
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
-	"copingset/layout/plan"
 )
 
 // fasteners is the schedule of screws, shims and plywood.
 func (b *book) fasteners() []page {
-	first := page{id: b.id("fasteners"), title: "Fastener and shim schedule", kind: FastenerSchedule, paper: b.lists, holds: b.l.Holds(),
-		about: "Fasteners by run, type and length; shims and plywood by run; shim zones."}
+	first := page{
+		id:    b.id("fasteners"),
+		title: b.say.Say(words.FastenersTitle),
+		kind:  FastenerSchedule,
+		paper: b.lists,
+		holds: b.l.Holds(),
+		about: b.say.Say(words.FastenersAbout),
+	}
 	first.banner = b.holdWords(first.holds)
 	room := first.paper.room(first.banner != "")
 	var blocks []block
@@ -55,16 +60,19 @@ func (b *book) fastenerTables(w drawing.Unit) []block {
 	var out []block
 	for from := 0; from == 0 || from < len(runs); from += ofRuns {
 		to := min(len(runs), from+ofRuns)
-		t := table{title: "Fasteners in chairs, by run", cols: []column{{head: "Fastener", flex: true}, {head: "Length", align: drawing.Right}}}
+		t := table{
+			title: b.say.Say(words.ScheduleFasteners),
+			cols:  []column{b.flex(words.ColFastener), b.right(words.ColLength)},
+		}
 		if from > 0 {
-			t.title += ", further runs"
+			t.title = b.say.Say(words.ScheduleFastenersFurther)
 		}
 		for _, r := range runs[from:to] {
 			t.cols = append(t.cols, column{head: b.runHead(r), align: drawing.Right})
 		}
 		last := to == len(runs)
 		if last {
-			t.cols = append(t.cols, column{head: "In all", align: drawing.Right}, column{head: "Spare", align: drawing.Right}, column{head: "Boxes", align: drawing.Right})
+			t.cols = append(t.cols, b.right(words.ColInAll), b.right(words.ColSpare), b.right(words.ColBoxes))
 		}
 		for _, f := range lines {
 			row := []string{b.screwName(f.Fastener), b.exact(f.Length)}
@@ -101,33 +109,59 @@ func dash(n int) string {
 
 // fastenerData says what each fastener's report asks for.
 func (b *book) fastenerData() table {
-	t := table{title: "What each fastener asks for", cols: []column{{head: "Fastener", flex: true}, {head: "Diameter", align: drawing.Right}, {head: "Holds in"}, {head: "Thread in it, and tip", align: drawing.Right},
-		{head: "Pilot diameter", align: drawing.Right}, {head: "Edge distance", align: drawing.Right}, {head: "Cover left", align: drawing.Right}}}
+	t := table{
+		title: b.say.Say(words.ScheduleFastenerData),
+		cols: []column{
+			b.flex(words.ColFastener), b.right(words.ColDiameter), b.col(words.ColHoldsIn),
+			b.right(words.ColThreadTip), b.right(words.ColPilotDiameter), b.right(words.ColEdgeDistance),
+			b.right(words.ColCoverLeft),
+		},
+	}
 	used := b.l.FastenerSchedule()
 	for i := range b.j.Fasteners {
 		f := &b.j.Fasteners[i]
 		if !slices.ContainsFunc(used, func(u layout.FastenerLine) bool { return u.Fastener == f }) {
 			continue
 		}
-		pilot := "none"
+		pilot := b.say.Say(words.ScheduleNone)
 		if f.PilotDia > 0 {
 			pilot = b.exact(f.PilotDia)
 		}
-		t.rows = append(t.rows, []string{prose(f.Name), b.exact(f.Diameter), f.Substrate, b.exact(f.Embedment) + " thread + " + b.exact(f.Tip) + " tip", pilot, b.exact(f.EdgeDistance), b.exact(f.Cover)})
+		t.rows = append(t.rows, []string{
+			prose(f.Name),
+			b.exact(f.Diameter),
+			f.Substrate,
+			b.say.Say(
+				words.ScheduleThreadTip, words.In("embedment", b.exact(f.Embedment)),
+				words.In("tip", b.exact(f.Tip)),
+			),
+			pilot,
+			b.exact(f.EdgeDistance),
+			b.exact(f.Cover),
+		})
 	}
 	return t
 }
 
 // shimTable counts shims by run, and the plywood of the zones.
 func (b *book) shimTable() (table, bool) {
-	t := table{title: "Shims by run", cols: []column{{head: "Run"}}}
+	t := table{title: b.say.Say(words.ScheduleShims), cols: []column{b.col(words.ColRun)}}
 	for _, s := range b.j.Packing.Shims {
-		t.cols = append(t.cols, column{head: b.exact(s) + " front", align: drawing.Right}, column{head: b.exact(s) + " rear", align: drawing.Right})
+		t.cols = append(
+			t.cols, column{head: b.say.Say(words.ColFront, words.In("exact", b.exact(s))), align: drawing.Right},
+			column{head: b.say.Say(words.ColRear, words.In("exact", b.exact(s))), align: drawing.Right},
+		)
 	}
 	ply := b.j.Packing.Method == job.PackContinuous && b.j.Packing.Layer > 0
 	if ply {
-		t.title = "Shims and plywood by run"
-		t.cols = append(t.cols, column{head: "Plywood " + b.exactly(b.j.Packing.Layer) + " actual, full width", align: drawing.Right})
+		t.title = b.say.Say(words.ScheduleShimsPlywood)
+		t.cols = append(
+			t.cols,
+			column{
+				head:  b.say.Say(words.ColPlywoodActualFullWidth, words.In("layer", b.exactly(b.j.Packing.Layer))),
+				align: drawing.Right,
+			},
+		)
 	}
 	for _, r := range b.l.Runs() {
 		counts := b.l.Shims(r)
@@ -159,19 +193,33 @@ func (b *book) shimTable() (table, bool) {
 
 // zoneTable lists the shim zones a carpenter cuts to.
 func (b *book) zoneTable() table {
-	plies := "Plies"
+	plies := b.say.Say(words.ColLayers)
 	if b.j.Packing.Method == job.PackContinuous && b.j.Packing.Layer > 0 {
-		plies += ", " + b.exactly(b.j.Packing.Layer) + " actual"
+		plies = b.say.Say(words.ColLayersOf, words.In("thickness", b.exactly(b.j.Packing.Layer)))
 	}
-	t := table{title: "Shim zones, stations from the start of each run; shims over the plies at the wall’s front and rear face", cols: []column{{head: "Run"}, {head: "From", align: drawing.Right}, {head: "To", align: drawing.Right}, {head: plies, align: drawing.Right},
-		{head: "Shims, front face", align: drawing.Right}, {head: "Shims, rear face", align: drawing.Right}}}
-	shims := func(lo, hi length.Length) string { return span(b.short(lo), b.short(hi)) }
+	t := table{
+		title: b.say.Say(words.ScheduleZones),
+		cols: []column{
+			b.col(words.ColRun), b.right(words.ColFrom), b.right(words.ColTo),
+			{head: plies, align: drawing.Right}, b.right(words.ColShimsFrontFace),
+			b.right(words.ColShimsRearFace),
+		},
+	}
+	shims := func(lo, hi length.Length) string { return b.span(b.short(lo), b.short(hi)) }
 	for _, r := range b.l.Runs() {
 		for i, z := range r.BuildUp {
 			of := layout.FactOfZone(r, i)
-			t.add(lettered{words: b.runHead(r)}, lettered{b.long(r.ToCrew(r.ToCap(z.From))), factsOf(of, "from")}, lettered{b.long(r.ToCrew(r.ToCap(z.To))), factsOf(of, "to")},
-				lettered{itoa(z.Layers), factsOf(of, "plies")}, lettered{shims(z.FrontLeast, z.FrontMost), factsOf(of, "shims-front-least", "shims-front-most")},
-				lettered{shims(z.RearLeast, z.RearMost), factsOf(of, "shims-rear-least", "shims-rear-most")})
+			t.add(
+				lettered{words: b.runHead(r)},
+				lettered{b.long(r.ToCrew(r.ToCap(z.From))), factsOf(of, "from")},
+				lettered{b.long(r.ToCrew(r.ToCap(z.To))), factsOf(of, "to")},
+				lettered{
+					itoa(z.Layers),
+					factsOf(of, "plies"),
+				},
+				lettered{shims(z.FrontLeast, z.FrontMost), factsOf(of, "shims-front-least", "shims-front-most")},
+				lettered{shims(z.RearLeast, z.RearMost), factsOf(of, "shims-rear-least", "shims-rear-most")},
+			)
 		}
 	}
 	return t
@@ -183,33 +231,35 @@ func (b *book) pieces() []page {
 	for _, p := range b.l.Perimeters {
 		all = append(all, p.Pieces...)
 	}
-	first := page{id: b.id("pieces"), title: "Piece schedule", kind: PieceSchedule, paper: b.runs, holds: b.l.HoldsOnPieces(all),
-		about: "Every piece with its mark, kind, hand, lengths, width, girth, weight and release."}
+	first := page{
+		id:    b.id("pieces"),
+		title: b.say.Say(words.PiecesTitle),
+		kind:  PieceSchedule,
+		paper: b.runs,
+		holds: b.l.HoldsOnPieces(all),
+		about: b.say.Say(words.PiecesAbout),
+	}
 	first.banner = b.releaseWords(all, first.holds)
-	lengths := "Lengths are of metal as laid, by outside mold lines: front along the street face, rear along the roof face, one number for each leg from the left."
+	lengths := b.say.Say(words.ScheduleLengths)
 	sum := b.weight(b.l.Grams())
 	if trims(all) {
 		var grams int64
 		for _, q := range all {
 			grams += b.l.Weight(q).Shipped
 		}
-		sum = b.weight(grams) + " with allowance"
-		lengths = "Cut lengths are of metal as shipped, trim-to lengths as laid, both by outside mold lines: front along the street face, rear along the roof face, one number for each leg from the left."
+		sum = b.say.Say(words.ScheduleWithExtra, words.In("weight", b.weight(grams)))
+		lengths = b.say.Say(words.ScheduleLengthsCut)
 	}
 	var blocks []block
 	for _, p := range b.l.Perimeters {
-		title := "Pieces"
-		if len(b.l.Perimeters) > 1 {
-			title += " of " + prose(p.Job.Name)
-		}
+		title := b.ofPerimeter(p, words.SchedulePieces, words.SchedulePiecesOf)
 		blocks = append(blocks, b.pieceTable(title, p.Pieces, trims(all)))
 	}
 	blocks = append(blocks, list{items: []string{
-		lengths,
-		"Girth is the width of the flat sheet a piece is bent from, of a transition at its mean width" + b.girthFrom() + ". Weight is calculated. All pieces together: " + sum + ".",
+		lengths, b.girthMeaning(), b.say.Say(words.ScheduleWeights, words.In("sum", sum)),
 	}})
 	if b.j.Shop == nil {
-		blocks = append(blocks, list{items: []string{noShop}})
+		blocks = append(blocks, list{items: []string{b.say.Say(words.ShopUnstated)}})
 	}
 	return b.pages(first, blocks, across)
 }
@@ -220,17 +270,40 @@ func trims(pieces []*layout.Piece) bool {
 }
 
 func (b *book) pieceTable(title string, pieces []*layout.Piece, trim bool) table {
-	t := table{title: title, cols: []column{{head: "Mark"}, {head: "Laid as no.", align: drawing.Right}, {head: "Kind", flex: true}, {head: "Hand"}, {head: "Turn", flex: true}}}
+	t := table{
+		title: title,
+		cols: []column{
+			b.col(words.ColMark), b.right(words.ColLaidNo), b.flex(words.ColKind), b.col(words.ColHand),
+			b.flex(words.ColTurn),
+		},
+	}
 	if trim {
-		t.cols = append(t.cols, column{head: "Cut length, front", flex: true, align: drawing.Right}, column{head: "Cut length, rear", flex: true, align: drawing.Right},
-			column{head: "Trim to, front and rear", flex: true, align: drawing.Right})
+		t.cols = append(
+			t.cols, column{head: b.say.Say(words.ColCutLengthFront), flex: true, align: drawing.Right},
+			column{head: b.say.Say(words.ColCutLengthRear), flex: true, align: drawing.Right},
+			column{head: b.say.Say(words.ColTrimFrontRear), flex: true, align: drawing.Right},
+		)
 	} else {
-		t.cols = append(t.cols, column{head: "Front length", flex: true, align: drawing.Right}, column{head: "Rear length", flex: true, align: drawing.Right})
+		t.cols = append(
+			t.cols, column{head: b.say.Say(words.ColFrontLength), flex: true, align: drawing.Right},
+			column{head: b.say.Say(words.ColRearLength), flex: true, align: drawing.Right},
+		)
 	}
 	// Of a corner of two widths they are as many as its legs.
 	two := slices.ContainsFunc(pieces, func(q *layout.Piece) bool { return b.l.Made(q).LegsDiffer() })
-	t.cols = append(t.cols, column{head: "Inside width", flex: two, align: drawing.Right}, column{head: "Girth", flex: two, align: drawing.Right},
-		column{head: "Weight", flex: trim, align: drawing.Right}, column{head: "Lift", align: drawing.Middle}, column{head: "Assembly"}, column{head: "Released", flex: true})
+	t.cols = append(
+		t.cols,
+		column{head: b.say.Say(words.ColInsideWidth), flex: two, align: drawing.Right},
+		column{head: b.say.Say(words.ColGirth), flex: two, align: drawing.Right},
+		column{
+			head:  b.say.Say(words.ColWeight),
+			flex:  trim,
+			align: drawing.Right,
+		},
+		column{head: b.say.Say(words.ColLift), align: drawing.Middle},
+		b.col(words.ColAssembly),
+		b.flex(words.ColReleased),
+	)
 	var held []bool
 	for _, q := range pieces {
 		held = append(held, !b.l.Held.Released(q))
@@ -243,16 +316,18 @@ func (b *book) pieceTable(title string, pieces []*layout.Piece, trim bool) table
 
 func (b *book) pieceRow(q *layout.Piece, trim bool) []string {
 	made := b.l.Made(q)
-	kind := made.Name
+	kinds := []string{b.kindName(q)}
 	if q.Allowance > 0 {
-		kind += ", trim at the " + made.CutAt
+		kinds[0] = b.say.Say(
+			words.SchedulePieceTrim, words.In("kind", kinds[0]), words.In("end", b.sideName(made.CutAt)),
+		)
 	}
 	for _, o := range q.Cutouts {
-		kind += "; " + b.holeWords(q, o)
+		kinds = append(kinds, b.holeWords(q, o))
 	}
 	var turn []string
 	for _, m := range q.Miters {
-		turn = append(turn, shortTurn(m.Corner))
+		turn = append(turn, b.shortTurn(m.Corner))
 	}
 	var front, rear, laid []string
 	for i, p := range q.Parts {
@@ -266,21 +341,21 @@ func (b *book) pieceRow(q *layout.Piece, trim bool) []string {
 	}
 	weight := b.weight(b.l.Weight(q).Laid)
 	if q.Allowance > 0 {
-		weight = b.weight(b.l.Weight(q).Shipped) + " with allowance"
+		weight = b.say.Say(words.ScheduleWithExtra, words.In("weight", b.weight(b.l.Weight(q).Shipped)))
 	}
-	lift := "one"
-	if made.Lift != plan.ByOne {
-		lift = b.lifting(q, "", "")
-	}
+	lift := b.liftShort(q)
 	as := "–"
 	if q.Assembly != nil {
-		as = prose(q.Assembly.Name) + " " + q.Zone.String()
+		as = prose(q.Assembly.Name) + " " + b.zoneName(q.Zone)
 	}
-	released := "yes"
+	released := b.say.Say(words.ScheduleYes)
 	if !b.l.Held.Released(q) {
-		released = "DO NOT CUT: " + strings.Join(b.holdNames(b.l.Held[q]), "; ")
+		released = b.say.Say(words.ScheduleDoNotCut, words.In("held", strings.Join(b.holdNames(b.l.Held[q]), "; ")))
 	}
-	row := []string{q.Mark, itoa(q.Laying), kind, orDash(made.Hand), orDash(strings.Join(turn, "; ")), strings.Join(front, " + "), strings.Join(rear, " + ")}
+	row := []string{
+		q.Mark, itoa(q.Laying), strings.Join(kinds, "; "), orDash(b.sideName(made.Hand)),
+		orDash(strings.Join(turn, "; ")), strings.Join(front, " + "), strings.Join(rear, " + "),
+	}
 	if trim {
 		to := "–"
 		if q.Allowance > 0 {
@@ -292,14 +367,30 @@ func (b *book) pieceRow(q *layout.Piece, trim bool) []string {
 }
 
 // shortTurn says turn and included angle in a table.
-func shortTurn(c *layout.Corner) string {
+func (b *book) shortTurn(c *layout.Corner) string {
 	if c.Straight() {
-		return c.Pitch.String() + " of " + angle(max(c.Bend, -c.Bend))
+		pitch := words.ScheduleTurnValley
+		if c.Bend > 0 {
+			pitch = words.ScheduleTurnPeak
+		}
+		return b.say.Say(pitch, words.In("angle", angle(max(c.Bend, -c.Bend))))
 	}
+	included := words.In("included", angle(c.CapIncluded()))
 	if c.Outside() {
-		return "right " + angle(c.CapTurn) + " (incl. " + angle(c.CapIncluded()) + ")"
+		return b.say.Say(words.ScheduleTurnRight, words.In("turn", angle(c.CapTurn)), included)
 	}
-	return "left " + angle(-c.CapTurn) + " (incl. " + angle(c.CapIncluded()) + ")"
+	return b.say.Say(words.ScheduleTurnLeft, words.In("turn", angle(-c.CapTurn)), included)
+}
+
+// sideName is the hand or the end of a piece in the words of the sheets.
+func (b *book) sideName(side string) string {
+	switch side {
+	case "left":
+		return b.say.Say(words.ScheduleSideLeft)
+	case "right":
+		return b.say.Say(words.ScheduleSideRight)
+	}
+	return side
 }
 
 func orDash(s string) string {
@@ -311,11 +402,22 @@ func orDash(s string) string {
 
 // joints is the schedule of the joints.
 func (b *book) joints() []page {
-	first := page{id: b.id("joints"), title: "Joint schedule", kind: JointSchedule, paper: b.runs, holds: b.l.Holds(),
-		about: "Every joint with its pieces, station, gap, plate and, at a building expansion joint, movement and held side."}
+	first := page{
+		id:    b.id("joints"),
+		title: b.say.Say(words.JointsTitle),
+		kind:  JointSchedule,
+		paper: b.runs,
+		holds: b.l.Holds(),
+		about: b.say.Say(words.JointsAbout),
+	}
 	first.banner = b.holdWords(first.holds)
-	t := table{cols: []column{{head: "Joint"}, {head: "Kind"}, {head: "Left piece"}, {head: "Right piece"}, {head: "Centre at crew station", align: drawing.Right},
-		{head: "Nominal gap", align: drawing.Right}, {head: "Plate", align: drawing.Right}, {head: "Mean metal length", align: drawing.Right}, {head: "Movement, held side", flex: true}}}
+	t := table{
+		cols: []column{
+			b.col(words.ColJoint), b.col(words.ColKind), b.col(words.ColLeftPiece), b.col(words.ColRightPiece),
+			b.right(words.ColCenterStation), b.right(words.ColNominalGap), b.right(words.ColPlate),
+			b.right(words.ColMeanMetalLength), b.flex(words.ColMovementHeldSide),
+		},
+	}
 	for _, p := range b.l.Perimeters {
 		for _, r := range p.Runs {
 			for _, q := range r.Joints {
@@ -327,8 +429,11 @@ func (b *book) joints() []page {
 		return nil
 	}
 	s := &b.j.System
-	note := list{together: true, items: []string{fmt.Sprintf("Nominal gaps are at a metal temperature of %s. The gap to set by temperature stands on the sheet of each run.", b.temperature(s.Joint.Reference)),
-		"Joint centres never move with temperature. Sealant tape: " + b.small(s.Splice.Tape) + " from the centre line to the middle of each strip."}}
+	note := list{
+		together: true,
+		items: []string{b.say.Say(words.ScheduleGaps, words.In("reference", b.temperature(s.Joint.Reference))),
+			b.say.Say(words.ScheduleJointCenters, words.In("tape", b.small(s.Splice.Tape)))},
+	}
 	return b.pages(first, []block{t, note}, b.wideColumns([]block{t}))
 }
 
@@ -343,21 +448,31 @@ func (b *book) jointRow(p *layout.Perimeter, r *layout.Run, q *layout.Joint) []l
 		mean = b.shopLong(k.Mean)
 	}
 	if k.Loose {
-		what = "NOT STATED"
+		what = b.say.Say(words.ScheduleNotStated)
 		if k.Moves {
 			what = "± " + b.shopShort(k.Movement)
 		}
-		what += ", plate fixed " + k.Fixed
+		what = b.say.Say(words.ScheduleMoves, words.In("movement", what), words.In("side", b.sideName(k.Fixed)))
 	}
 	is := func(what string) string { return layout.Named(q.Name, what) }
-	return []lettered{{words: name}, {k.Kind, is("kind")}, {orDash(k.Left), is("left-piece")}, {orDash(k.Right), is("right-piece")}, {b.chairStation(r, q.Centre()), is("station")},
-		{b.shopShort(k.Gap), is("gap")}, {b.shopShort(k.Plate), is("plate-length")}, {mean, is("mean-length")}, {words: what}}
+	return []lettered{
+		{words: name},
+		{k.Kind, is("kind")},
+		{orDash(k.Left), is("left-piece")},
+		{orDash(k.Right), is("right-piece")},
+		{b.chairStation(r, q.Centre()), is("station")},
+		{b.shopShort(k.Gap), is("gap")},
+		{b.shopShort(k.Plate), is("plate-length")},
+		{mean, is("mean-length")},
+		{words: what},
+	}
 }
 
-// girthFrom says where the girths come from that no bend of the shop's gives.
-func (b *book) girthFrom() string {
+// girthMeaning says what girth is, and where it comes from when nothing is stated of
+// how the shop bends.
+func (b *book) girthMeaning() string {
 	if b.j.Shop != nil {
-		return ""
+		return b.say.Say(words.ScheduleGirth)
 	}
-	return ", by the middle of its metal, since nothing is stated of how the shop bends"
+	return b.say.Say(words.ScheduleGirthUnstated)
 }

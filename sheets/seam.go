@@ -5,6 +5,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/plan"
@@ -16,47 +17,61 @@ func (b *book) seamRows(f *layout.Family) [][]string {
 		return nil
 	}
 	s := b.j.Shop
-	words := "cut to stand " + b.exactly(s.WeldGap) + " apart, metal to metal"
+	how := []string{b.say.Say(words.SeamGap, words.In("gap", b.exactly(s.WeldGap)))}
 	if r := s.Seam; r != nil {
-		words += "; " + r.Process.String()
+		joined := r.Process.String()
 		if r.Backer != "" {
-			words += ", on " + prose(r.Backer)
+			joined = b.say.Say(words.SeamOnBacker, words.In("process", joined), words.In("backer", prose(r.Backer)))
 		}
+		finish := b.say.Say(words.SeamFinishedBefore)
 		if r.After {
-			words += ", finished after joining: blanks of " + prose(r.Bare) + ", a lot of their own"
-		} else {
-			words += ", finished before joining"
+			finish = b.say.Say(words.SeamFinishedAfter, words.In("bare", prose(r.Bare)))
 		}
+		how = append(how, joined, finish)
 	}
-	rows := [][]string{{"Seam", words}}
+	rows := [][]string{{b.say.Say(words.SeamSeam), strings.Join(how, "; ")}}
 	for i, j := range f.Joints {
-		number := ""
-		if len(f.Joints) > 1 {
-			number = ", seam " + itoa(i+1)
+		head := func(alone, of words.Key) string {
+			if len(f.Joints) < 2 {
+				return b.say.Say(alone)
+			}
+			return b.say.Say(of, words.In("n", itoa(i+1)))
 		}
 		var said []string
 		for _, q := range layout.SeamFaces(f, i) {
 			said = append(said, q.Name+": "+b.faceWords(q))
 		}
-		rows = append(rows, []string{"Edges that meet" + number, strings.Join(said, "; ")})
+		rows = append(rows, []string{head(words.SeamEdges, words.SeamEdgesOf), strings.Join(said, "; ")})
 		if len(j.CutBack) > 0 {
-			rows = append(rows, []string{"Cut back" + number, strings.Join(j.CutBack, ", ") + " end " + b.exactly(s.Seam.CutBack) + " before the seam, at both legs"})
+			rows = append(rows, []string{
+				head(words.SeamCutBack, words.SeamCutBackOf),
+				b.say.Say(
+					words.SeamCutBackBy, words.In("edges", strings.Join(j.CutBack, ", ")),
+					words.In("length", b.exactly(s.Seam.CutBack)),
+				),
+			})
 		}
 		if len(j.Strips) > 0 {
 			var strips []string
 			for _, q := range j.Strips {
-				flat := "flat"
+				flat := b.say.Say(words.SeamFlat)
 				if q.Turn != 0 {
-					flat = "bent " + view.Degrees(abs(q.Turn)) + " along its middle"
+					flat = b.say.Say(words.SeamBent, words.In("turn", view.Degrees(abs(q.Turn))))
 				}
 				strips = append(strips, q.Face+" "+b.inBlank(q.Width)+" × "+b.inBlank(q.Length)+", "+flat)
 			}
-			rows = append(rows, []string{"Backers" + number, strings.Join(strips, "; ")})
+			rows = append(rows, []string{head(words.SeamBackers, words.SeamBackersOf), strings.Join(strips, "; ")})
 		}
 	}
 	if n := rivetCount(f); n > 0 {
 		q := s.Seam.Rivets
-		rows = append(rows, []string{"Rivets", itoa(n) + " holes Ø\u00a0" + b.exactly(q.Diameter) + " in the blanks, " + b.exactly(q.Edge) + " from the edge over them, no two more than " + b.exactly(q.Pitch) + " apart; all places in the drawing for machines"})
+		rows = append(rows, []string{
+			b.say.Say(words.SeamRivets),
+			b.say.Say(
+				words.SeamRivetsHoles, words.In("n", itoa(n)), words.In("diameter", b.exactly(q.Diameter)),
+				words.In("edge", b.exactly(q.Edge)), words.In("pitch", b.exactly(q.Pitch)),
+			),
+		})
 	}
 	return rows
 }
@@ -66,13 +81,13 @@ func (b *book) seamRows(f *layout.Family) [][]string {
 func (b *book) faceWords(q plan.SeamFace) string {
 	switch {
 	case q.Lap > 0:
-		return "the " + q.Over + " leg lies " + b.exactly(q.Lap) + " over a tab of the other"
+		return b.say.Say(words.SeamLap, words.In("over", q.Over), words.In("lap", b.exactly(q.Lap)))
 	case q.Plain:
-		return "plain butt"
+		return b.say.Say(words.SeamPlainButt)
 	case q.Back:
-		return "back edges at the gap, finish edges " + b.exactly(q.Opening) + " apart"
+		return b.say.Say(words.SeamBackEdges, words.In("opening", b.exactly(q.Opening)))
 	}
-	return "finish edges at the gap, back edges " + b.exactly(q.Opening) + " apart"
+	return b.say.Say(words.SeamFinishEdges, words.In("opening", b.exactly(q.Opening)))
 }
 
 func rivetCount(f *layout.Family) int {
@@ -105,11 +120,20 @@ func (b *book) seamBlocks(f *layout.Family) []block {
 				continue
 			}
 			face := faces[2*k]
-			title := "Seam of the " + face.Name + "s from above"
+			title := b.say.Say(words.SeamAbove, words.In("name", face.Name))
 			if len(f.Joints) > 1 {
-				title = "Seam " + itoa(i+1) + ", " + face.Name + "s from above"
+				title = b.say.Say(words.SeamAboveOf, words.In("n", itoa(i+1)), words.In("name", face.Name))
 			}
-			q := view.Seam{Title: title, Rings: p.Rings, Finish: p.Finish, At: p.At, Other: p.FromBack, System: view.OneLine, Tail: prose(r.Tail)}
+			q := view.Seam{
+				About:  b.say.Say(words.SeamAbout),
+				Title:  title,
+				Rings:  p.Rings,
+				Finish: p.Finish,
+				At:     p.At,
+				Other:  p.FromBack,
+				System: view.OneLine,
+				Tail:   prose(r.Tail),
+			}
 			q.Mark = seamMark(r.Process, b.j.SeamSymbols(), face)
 			if b.j.SeamSymbols() == job.ISO2553A {
 				q.System = view.TwoLines
@@ -119,9 +143,13 @@ func (b *book) seamBlocks(f *layout.Family) []block {
 			}
 			q.Words = []string{capital(b.faceWords(face)) + "."}
 			if q.Mark != view.NoSeamMark {
-				q.Words = append(q.Words, "Symbol by "+b.j.SeamSymbols().String()+".")
+				q.Words = append(
+					q.Words, b.say.Say(words.SeamSymbolBy, words.In("seam-symbols", b.j.SeamSymbols().String())),
+				)
 			}
-			out = append(out, picture{scene: view.SeamPlan(q), prefix: slug(f.Mark + "-seam-" + itoa(i) + "-" + itoa(k))})
+			out = append(
+				out, picture{scene: view.SeamPlan(q), prefix: slug(f.Mark + "-seam-" + itoa(i) + "-" + itoa(k))},
+			)
 		}
 	}
 	return out

@@ -1,17 +1,14 @@
 package sheets
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/plan"
 )
-
-// noShop is said where the job leaves the shop's data out.
-const noShop = "The job has no shop: section, which says how the fabricator bends and cuts, so that this packet has no flat patterns, no cutting plan and no labels."
 
 // shopPages are the sheets of the fabricator.
 func (b *book) shopPages() []page {
@@ -51,7 +48,8 @@ func (b *book) familyGroups() [][]*layout.Family {
 		switch {
 		case alike(f):
 			for _, o := range b.l.Families {
-				if !seen[o] && alike(o) && o.Pieces[0].Inside == f.Pieces[0].Inside && view.SameBends(b.blanksOf(o)[0].Blank, b.blanksOf(f)[0].Blank) {
+				if !seen[o] && alike(o) && o.Pieces[0].Inside == f.Pieces[0].Inside &&
+					view.SameBends(b.blanksOf(o)[0].Blank, b.blanksOf(f)[0].Blank) {
 					seen[o] = true
 					g = append(g, o)
 				}
@@ -96,14 +94,33 @@ func (b *book) familyPages(g []*layout.Family) []page {
 	for _, o := range g {
 		all = append(all, o.Pieces...)
 	}
-	p := page{id: b.id("type", g[0].Mark), title: "Shop drawing " + groupName(g), kind: ShopSheet, paper: b.runs, holds: b.l.HoldsOnPieces(all), scale: "as noted",
-		about: "Flat patterns with their bends in order, the formed piece with its hand, quantities and bend table."}
+	p := page{
+		id:    b.id("type", g[0].Mark),
+		title: b.say.Say(words.TypeTitle, words.In("marks", b.groupName(g))),
+		kind:  ShopSheet,
+		paper: b.runs,
+		holds: b.l.HoldsOnPieces(all),
+		scale: b.say.Say(words.FrameAsNoted),
+		about: b.say.Say(words.TypeAbout),
+	}
 	p.banner = b.releaseWords(all, p.holds)
 	if layout.Straight(f) && len(f.Bodies) > 0 {
-		p.title += ", inside width " + b.shopShort(f.Pieces[0].Inside)
+		p.title = b.say.Say(
+			words.TypeTitleWidth, words.In("marks", b.groupName(g)),
+			words.In("inside", b.shopShort(f.Pieces[0].Inside)),
+		)
 	}
 	if len(f.Bodies) == 0 {
-		note := list{title: "Shop type " + f.Mark + ": NO FLAT PATTERN, detail by hand", items: []string{"Pieces " + strings.Join(append(b.pieceMarks(f, true), b.pieceMarks(f, false)...), ", ") + " have no flat pattern: the findings say why."}, plain: true}
+		note := list{
+			title: b.say.Say(words.ShopByHand, words.In("mark", f.Mark)),
+			items: []string{
+				b.say.Say(
+					words.ShopByHandPieces,
+					words.In("marks", strings.Join(append(b.pieceMarks(f, true), b.pieceMarks(f, false)...), ", ")),
+				),
+			},
+			plain: true,
+		}
 		return b.pages(p, []block{note, b.familyFacts(g)}, across)
 	}
 	twin := ""
@@ -114,9 +131,9 @@ func (b *book) familyPages(g []*layout.Family) []page {
 }
 
 // groupName names the families of a drawing.
-func groupName(g []*layout.Family) string {
+func (b *book) groupName(g []*layout.Family) string {
 	if len(g) > 6 {
-		return fmt.Sprintf("%s and %d more, straight", g[0].Mark, len(g)-1)
+		return b.say.Say(words.TypeMany, words.In("mark", g[0].Mark), words.In("n", itoa(len(g)-1)))
 	}
 	var marks []string
 	for _, o := range g {
@@ -124,7 +141,7 @@ func groupName(g []*layout.Family) string {
 	}
 	name := strings.Join(marks, ", ")
 	if len(g) > 1 {
-		name += ", straight"
+		return b.say.Say(words.TypeStraight, words.In("marks", name))
 	}
 	return name
 }
@@ -182,7 +199,7 @@ func (b *book) patterns(g []*layout.Family) []plan.Pattern {
 	}
 	x := b.blanksOf(long)[0]
 	x.Varies, x.Held = len(plain) > 1, held
-	x.Title = "ALL WITHOUT HOLES"
+	x.Title = b.say.Say(words.ShopAllWithoutHoles)
 	if len(holed) == 0 {
 		x.Title = ""
 	}

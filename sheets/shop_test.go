@@ -150,7 +150,7 @@ func TestTwinsNameEachOthersSheet(t *testing.T) {
 			if len(g) == 1 && f.Twin != nil && f.Kind != cap.Straight && len(f.Bodies) > 0 {
 				seen++
 				twin := familyID([]*layout.Family{f.Twin})
-				if want := f.Twin.Mark + " is its mirror image, on sheet " + number[twin] + ":"; !strings.Contains(text[familyID(g)], want) {
+				if want := f.Twin.Mark + " on sheet " + number[twin] + " is its mirror image:"; !strings.Contains(text[familyID(g)], want) {
 					t.Errorf("seed %d: the sheet of %s does not say %q", seed, f.Mark, want)
 				}
 				if before != f.Twin && number[twin] < number[familyID(g)] && len(number[twin]) == len(number[familyID(g)]) {

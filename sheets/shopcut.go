@@ -1,49 +1,52 @@
 package sheets
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
 
 // lotName names what is cut from one lot of finish.
-func lotName(lot plan.CutLot) string {
-	words := "Lot"
+func (b *book) lotName(lot plan.CutLot) string {
+	name := b.say.Say(words.CutLot)
 	if lot.Elevation != "" {
-		words += " of elevation " + prose(lot.Elevation)
+		name = b.say.Say(words.CutLotOf, words.In("elevation", prose(lot.Elevation)))
 	}
 	if lot.Bare != "" {
-		words += ", finished after joining: blanks " + prose(lot.Bare)
+		return b.say.Say(words.CutLotAfter, words.In("lot", name), words.In("bare", prose(lot.Bare)))
 	}
-	return words
+	return name
 }
 
 // proven says how good a plan is known to be.
-func proven(p plan.CutPlan, what string) string {
+func (b *book) proven(p plan.CutPlan, least words.Key) string {
 	switch {
 	case p.Best:
-		return "proven best"
+		return b.say.Say(words.CutBest)
 	case !p.Bounded:
-		return "not proven: no bound found"
+		return b.say.Say(words.CutUnbounded)
 	}
-	return "not proven: at least " + plural(p.AtLeast, what) + "; within " + strconv.FormatFloat(p.Within, 'f', 1, 64) + " % of the bound"
+	return b.say.Count(
+		least, p.AtLeast, words.In("n", itoa(p.AtLeast)),
+		words.In("percent", strconv.FormatFloat(p.Within, 'f', 1, 64)),
+	)
 }
 
 // stocks letters what a plan takes.
 func (b *book) stocks(p plan.CutPlan) string {
 	var out []string
 	for _, s := range p.From {
-		words := itoa(s.Count) + " × "
+		phrase := itoa(s.Count) + " × "
 		if s.Width > 0 {
-			words += b.shopShort(s.Width) + " × "
+			phrase += b.shopShort(s.Width) + " × "
 		}
-		out = append(out, words+b.shopLong(s.Length))
+		out = append(out, phrase+b.shopLong(s.Length))
 	}
 	return strings.Join(out, ", ")
 }
@@ -54,19 +57,25 @@ func (b *book) cuttingPlan() []page {
 	if o == nil {
 		return nil
 	}
-	p := page{id: b.id("cutting"), title: "Cutting plan", kind: CuttingPlan, paper: b.runs, scale: "as noted", about: "How formed caps and sheets are cut, with the yield and what is left out."}
+	p := page{
+		id:    b.id("cutting"),
+		title: b.say.Say(words.CuttingTitle),
+		kind:  CuttingPlan,
+		paper: b.runs,
+		scale: b.say.Say(words.FrameAsNoted),
+		about: b.say.Say(words.CuttingAbout),
+	}
 	if n := len(o.LeftOut); n > 0 {
 		p.holds = b.l.Holds()
-		p.banner = fmt.Sprintf("NOT RELEASED: %s left out of this plan.", plural(n, "piece"))
+		p.banner = b.say.Count(words.CutLeftOutPlan, n, words.In("n", itoa(n)))
 	}
 	room := p.paper.room(p.banner != "")
 	lots := b.l.CutLots()
 	plans, waste := b.planTable(lots), b.wasteTable(o, lots)
 	how := list{items: []string{
-		"Straight pieces shorter than a stock cap are cut from formed caps; all others, and the formed caps, are bent from blanks cut from sheets.",
-		"A sheet is ripped into strips first, and a strip carries one width only. The grain runs along the sheet and no blank is turned. One elevation keeps one lot of finish.",
-		"The lower bound is what no plan of this kind can go below. Kept drops are " + b.text(b.j.Shop.LeastDrop) + " and longer.",
-	}, title: "How this plan is made"}
+		b.say.Say(words.CutHowClosers), b.say.Say(words.CutHowSheets),
+		b.say.Say(words.CutHowBound, words.In("least-drop", b.text(b.j.Shop.LeastDrop))),
+	}, title: b.say.Say(words.CutHow)}
 	plans.tight, waste.tight = true, true
 	blocks := []block{plans, waste, how}
 	if t, ok := b.leftOut(o); ok {
@@ -85,23 +94,26 @@ func (b *book) cuttingPlan() []page {
 		n := 0
 		head := func() {
 			if n == 0 {
-				said := "All from one lot of finish."
+				said := b.say.Say(words.CutOneLot)
 				if lot.Bare != "" {
-					said = "All from sheets that are " + prose(lot.Bare) + ", apart from the finished ones; they are finished together once they are joined."
+					said = b.say.Say(words.CutBare, words.In("bare", prose(lot.Bare)))
 				}
-				blocks = append(blocks, list{title: lotName(lot), items: []string{said}, plain: true, together: true})
+				blocks = append(blocks, list{title: b.lotName(lot), items: []string{said}, plain: true, together: true})
 			}
 			n++
 		}
 		for _, q := range lot.Bars {
 			for _, bar := range q.Bars {
 				head()
-				blocks = append(blocks, picture{scene: view.CutBar(bar, width), prefix: "bar" + itoa(i) + itoa(n)})
+				blocks = append(blocks, picture{scene: view.CutBar(b.say, bar, width), prefix: "bar" + itoa(i) + itoa(n)})
 			}
 		}
 		for _, r := range lot.Sheets {
 			head()
-			blocks = append(blocks, picture{scene: view.CutSheet(r, width, min(11000, room.Height())), prefix: "sheet" + itoa(i) + itoa(n)})
+			blocks = append(
+				blocks,
+				picture{scene: view.CutSheet(b.say, r, width, min(11000, room.Height())), prefix: "sheet" + itoa(i) + itoa(n)},
+			)
 		}
 	}
 	return b.pages(p, blocks, regions)
@@ -163,19 +175,39 @@ func (b *book) planRegions(room drawing.Rect, cols int, tables []block) []drawin
 
 // planTable is one row for each plan: what it takes, its bound, its proof.
 func (b *book) planTable(lots []plan.CutLot) table {
-	t := table{title: "Plans", fill: true, cols: []column{{head: "Lot", flex: true}, {head: "What is cut", flex: true}, {head: "From", flex: true}, {head: "Cost", align: drawing.Right}, {head: "Lower bound", align: drawing.Right}, {head: "How good", flex: true}}}
+	t := table{
+		title: b.say.Say(words.CutPlans),
+		fill:  true,
+		cols: []column{
+			b.flex(words.ColLot), b.flex(words.ColWhatCut), b.flex(words.ColFrom), b.right(words.ColCost),
+			b.right(words.ColLowerBound), b.flex(words.ColHowGood),
+		},
+	}
 	for _, lot := range lots {
 		for _, q := range lot.Bars {
 			p := q.Plan
-			t.rows = append(t.rows, []string{lotName(lot), plural(p.Cuts, "piece") + ", inside " + b.shopShort(q.Inside), "caps " + b.stocks(p),
-				b.cost(p.Cost, p.Priced, false), b.cost(p.Bound, p.Priced, false), proven(p, "cap")})
+			t.rows = append(t.rows, []string{
+				b.lotName(lot),
+				b.say.Count(
+					words.CutPieces, p.Cuts, words.In("n", itoa(p.Cuts)),
+					words.In("inside", b.shopShort(q.Inside)),
+				),
+				b.say.Say(words.CutCaps, words.In("stocks", b.stocks(p))),
+				b.cost(p.Cost, p.Priced, false),
+				b.cost(p.Bound, p.Priced, false),
+				b.proven(p, words.CutLeastCaps),
+			})
 		}
 		if p := lot.Plan; len(lot.Sheets) > 0 {
-			t.rows = append(t.rows, []string{lotName(lot), plural(p.Cuts, "blank"), "sheets " + b.stocks(p), b.cost(p.Cost, p.Priced, true), b.cost(p.Bound, p.Priced, true), proven(p, "sheet")})
+			t.rows = append(t.rows, []string{
+				b.lotName(lot), b.say.Count(words.CutBlanks, p.Cuts, words.In("n", itoa(p.Cuts))),
+				b.say.Say(words.CutSheets, words.In("stocks", b.stocks(p))), b.cost(p.Cost, p.Priced, true),
+				b.cost(p.Bound, p.Priced, true), b.proven(p, words.CutLeastSheets),
+			})
 		}
 	}
 	if len(t.rows) == 0 {
-		t.rows = [][]string{{"–", "nothing is released", "–", "–", "–", "–"}}
+		t.rows = [][]string{{"–", b.say.Say(words.CutNothing), "–", "–", "–", "–"}}
 	}
 	return t
 }
@@ -189,18 +221,25 @@ func (b *book) cost(v int64, priced, sheets bool) string {
 	case sheets && b.metric:
 		return strconv.FormatFloat(float64(v)/1e7, 'f', 2, 64) + " m²" // of tenths of a square millimetre
 	case sheets:
-		return strconv.FormatFloat(float64(v)/10/92903.04, 'f', 1, 64) + " sq ft"
+		return b.say.Say(words.CutSqFt, words.In("n", strconv.FormatFloat(float64(v)/10/92903.04, 'f', 1, 64)))
 	}
-	words := b.shopLong(length.Length(v))
+	long := b.shopLong(length.Length(v))
 	if b.metric {
-		words += " mm"
+		long = b.say.Say(words.UnitMm, words.In("n", long))
 	}
-	return words + " of cap"
+	return b.say.Say(words.CutOfCap, words.In("length", long))
 }
 
 // wasteTable sums what of the sheets becomes pieces, lot by lot.
 func (b *book) wasteTable(o *layout.Order, lots []plan.CutLot) table {
-	t := table{title: "Sheet used and wasted", fill: true, cols: []column{{head: "Lot", flex: true}, {head: "Sheets", align: drawing.Right}, {head: "Bought", align: drawing.Right}, {head: "In blanks", align: drawing.Right}, {head: "Waste", align: drawing.Right}, {head: "Yield", align: drawing.Right}}}
+	t := table{
+		title: b.say.Say(words.CutWaste),
+		fill:  true,
+		cols: []column{
+			b.flex(words.ColLot), b.right(words.ColSheets), b.right(words.ColBought), b.right(words.ColInBlanks),
+			b.right(words.ColWaste), b.right(words.ColYield),
+		},
+	}
 	row := func(name string, n int, bought, used float64) {
 		y := "–"
 		if bought > 0 {
@@ -214,10 +253,10 @@ func (b *book) wasteTable(o *layout.Order, lots []plan.CutLot) table {
 		for _, r := range lot.Sheets {
 			n += r.Count
 		}
-		row(lotName(lot), n, lot.Bought, lot.Used)
+		row(b.lotName(lot), n, lot.Bought, lot.Used)
 		total += n
 	}
-	row("All lots", total, o.Bought, o.Used)
+	row(b.say.Say(words.CutAllLots), total, o.Bought, o.Used)
 	last := len(t.rows) - 1
 	t.bold = func(r, _ int) bool { return r == last }
 	return t
@@ -227,18 +266,26 @@ func (b *book) area(mm2 float64) string {
 	if b.metric {
 		return strconv.FormatFloat(mm2/1e6, 'f', 2, 64) + " m²"
 	}
-	return strconv.FormatFloat(mm2/92903.04, 'f', 1, 64) + " sq ft"
+	return b.say.Say(words.CutSqFt, words.In("n", strconv.FormatFloat(mm2/92903.04, 'f', 1, 64)))
 }
 
 // leftOut lists what is not cut and why.
 func (b *book) leftOut(o *layout.Order) (table, bool) {
-	t := table{title: "LEFT OUT: not released, do not cut", fill: true, cols: []column{{head: "Piece"}, {head: "Shop mark"}, {head: "Kind"}, {head: "Held by", flex: true}}}
+	t := table{
+		title: b.say.Say(words.CutLeftOut),
+		fill:  true,
+		cols: []column{
+			b.col(words.ColPiece), b.col(words.ColShopMark), b.col(words.ColKind), b.flex(words.ColHeldBy),
+		},
+	}
 	for _, q := range o.LeftOut {
 		f := "–"
 		if x := b.l.FamilyOf(q); x != nil {
 			f = x.Mark
 		}
-		t.rows = append(t.rows, []string{b.pieceMark(q), f, b.l.Made(q).Name, strings.Join(b.holdNames(b.l.Held[q]), "; ")})
+		t.rows = append(
+			t.rows, []string{b.pieceMark(q), f, b.l.Made(q).Name, strings.Join(b.holdNames(b.l.Held[q]), "; ")},
+		)
 	}
 	return t, len(t.rows) > 0
 }
@@ -249,18 +296,31 @@ func (b *book) blankList() []page {
 	if o == nil {
 		return nil
 	}
-	p := page{id: b.id("blanks"), title: "Blank list", kind: BlankList, paper: b.lists, about: "Every blank to be sheared, with its girth, length and count."}
+	p := page{
+		id:    b.id("blanks"),
+		title: b.say.Say(words.BlanksTitle),
+		kind:  BlankList,
+		paper: b.lists,
+		about: b.say.Say(words.BlanksAbout),
+	}
 	if len(o.LeftOut) > 0 {
 		p.holds = b.l.Holds()
-		p.banner = fmt.Sprintf("NOT RELEASED: %s left out of this list.", plural(len(o.LeftOut), "piece"))
+		p.banner = b.say.Count(words.CutLeftOutList, len(o.LeftOut), words.In("n", itoa(len(o.LeftOut))))
 	}
 	var blocks []block
 	for _, lot := range b.l.CutLots() {
-		t := table{title: lotName(lot), fill: true, cols: []column{{head: "Blank", flex: true}, {head: "Count", align: drawing.Right}, {head: "Girth, across", align: drawing.Right}, {head: "Length, along the grain", align: drawing.Right}, {head: "Sheared", align: drawing.Middle}}}
+		t := table{
+			title: b.lotName(lot),
+			fill:  true,
+			cols: []column{
+				b.flex(words.ColBlank), b.right(words.ColCount), b.right(words.ColGirthAcross),
+				b.right(words.ColLengthAlongGrain), {head: b.say.Say(words.ColSheared), align: drawing.Middle},
+			},
+		}
 		for _, x := range lot.Blanks {
-			name := view.BlankName(b.metric, x)
+			name := view.BlankName(b.say, b.metric, x)
 			if x.Mark == "" {
-				name += ", formed, for closers"
+				name = b.say.Say(words.CutFormed, words.In("blank", name))
 			}
 			t.rows = append(t.rows, []string{name, itoa(x.Count), b.inBlank(x.Girth), b.inBlankLong(x.Length), tickBox})
 		}
@@ -271,6 +331,6 @@ func (b *book) blankList() []page {
 	if len(blocks) == 0 {
 		return nil
 	}
-	blocks = append(blocks, list{items: []string{"Sizes are the blank’s bounding rectangle, rounded up. Outlines, holes and corners stand on the shop drawings and in the DXF files."}, plain: true})
+	blocks = append(blocks, list{items: []string{b.say.Say(words.CutSizes)}, plain: true})
 	return b.pages(p, blocks, across)
 }

@@ -3,6 +3,7 @@ package sheets
 import (
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 )
 
@@ -34,7 +35,7 @@ func (b *book) details(f *layout.Family) []block {
 		high  drawing.Unit
 	}
 	head := func(w drawing.Unit) heading {
-		lines := drawing.Wrap("Corners that stand together, clockwise", drawing.Bold, drawing.Head, w)
+		lines := drawing.Wrap(b.say.Say(words.ShopCornersDetail), drawing.Bold, drawing.Head, w)
 		return heading{lines, 200 + drawing.Unit(len(lines))*drawing.Head.Line()}
 	}
 	across := func(w drawing.Unit) int { return min(len(all), max(1, int((w+gap)/(wide+gap)))) }
@@ -46,12 +47,16 @@ func (b *book) details(f *layout.Family) []block {
 		draw: func(s *drawing.Scene, r drawing.Rect) {
 			top := head(r.Width())
 			for i, line := range top.lines {
-				s.Text(drawing.Pt(r.Min.X, r.Min.Y+drawing.Unit(drawing.Head)+drawing.Unit(i)*drawing.Head.Line()), line, drawing.Style{Size: drawing.Head, Face: drawing.Bold})
+				s.Text(
+					drawing.Pt(r.Min.X, r.Min.Y+drawing.Unit(drawing.Head)+drawing.Unit(i)*drawing.Head.Line()),
+					line,
+					drawing.Style{Size: drawing.Head, Face: drawing.Bold},
+				)
 			}
 			n := across(r.Width())
 			for i, q := range all {
 				at := drawing.Pt(r.Min.X+drawing.Unit(i%n)*(wide+gap), r.Min.Y+top.high+drawing.Unit(i/n)*(high+gap))
-				place(s, view.CornerDetail(blanks[q.of].Blank, q.view, wide, high), at, "detail"+itoa(i))
+				place(s, view.CornerDetail(b.say, blanks[q.of].Blank, q.view, wide, high), at, "detail"+itoa(i))
 			}
 		},
 	}}}

@@ -6,16 +6,21 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 )
 
 // handCheck is all handed families, to be gone through with the drawings
 // before the first bend: twins next to each other, straight pieces in a table.
 func (b *book) handCheck() []page {
-	p := page{id: b.id("hand-check"), title: "Hand check", kind: HandCheck, paper: b.lists, about: "Every shop type that has a hand, with its view from above, its sentence and a box for who checked it."}
-	blocks := []block{list{title: "Before the first bend: check every hand against the drawing", items: []string{
-		"Each picture is seen from above, street at the top. Stand on the roof, look out over the wall: L is at your left hand, R at your right. Twins stand next to each other in one frame. The street face is the thick line; a closed end is a black bar, a flange against a wall two lines, the end to cut is striped.",
-	}, plain: true}}
+	p := page{
+		id:    b.id("hand-check"),
+		title: b.say.Say(words.HandCheckTitle),
+		kind:  HandCheck,
+		paper: b.lists,
+		about: b.say.Say(words.HandCheckAbout),
+	}
+	blocks := []block{list{title: b.say.Say(words.HandTitle), items: []string{b.say.Say(words.HandHow)}, plain: true}}
 	var single, cut, none []*layout.Family
 	done := map[*layout.Family]bool{} // look-up only
 	for _, f := range b.l.Families {
@@ -47,7 +52,10 @@ func (b *book) handCheck() []page {
 		for _, f := range none {
 			marks = append(marks, f.Mark)
 		}
-		blocks = append(blocks, list{items: []string{"No hand, left and right alike: " + strings.Join(marks, ", ") + "."}, plain: true})
+		blocks = append(
+			blocks,
+			list{items: []string{b.say.Say(words.HandNone, words.In("marks", strings.Join(marks, ", ")))}, plain: true},
+		)
 	}
 	return b.pages(p, blocks, across)
 }
@@ -64,15 +72,24 @@ func trimmed(f *layout.Family) bool {
 
 // cutEnds are the straight pieces of which one end is cut on the roof.
 func (b *book) cutEnds(all []*layout.Family) table {
-	t := table{title: "Straight pieces with an end to cut on the roof", fill: true, snug: true, cols: []column{{head: "Shop mark"}, {head: "End to cut"}, {head: "Pieces", flex: true}, {head: "Twin"}, {head: "Checked", align: drawing.Middle}}}
+	t := table{
+		title: b.say.Say(words.HandTrimmed),
+		fill:  true,
+		snug:  true,
+		cols: []column{
+			b.col(words.ColShopMark), b.col(words.ColEndCut), b.flex(words.ColPieces), b.col(words.ColTwin),
+			{head: b.say.Say(words.ColChecked), align: drawing.Middle},
+		},
+	}
 	for _, f := range all {
-		end := "L, left hand"
+		end := b.say.Say(words.HandLeft)
 		if b.l.Made(f.Pieces[0]).CutAt == "right" {
-			end = "R, right hand"
+			end = b.say.Say(words.HandRight)
 		}
 		pieces := strings.Join(b.pieceMarks(f, true), ", ")
 		if no := b.pieceMarks(f, false); len(no) > 0 {
-			pieces = strings.TrimPrefix(pieces+"; DO NOT CUT "+strings.Join(no, ", "), "; ")
+			held := b.say.Say(words.ShopDoNotCut, words.In("marks", strings.Join(no, ", ")))
+			pieces = strings.TrimPrefix(pieces+"; "+held, "; ")
 		}
 		twin := "–"
 		if f.Twin != nil {
@@ -124,21 +141,33 @@ const handPicture drawing.Unit = 3000
 // they make it.
 func (b *book) handWords(f *layout.Family, w drawing.Unit) (sentence, rest []string, high drawing.Unit) {
 	w -= handPicture + 400
-	what := "make " + b.quantity(f)
-	twin := "no twin"
+	what := b.say.Say(words.HandMake, words.In("quantity", b.quantity(f)))
+	twin := b.say.Say(words.HandNoTwin)
 	if f.Twin != nil {
-		twin = "TWIN: " + f.Twin.Mark
+		twin = b.say.Say(words.HandTwin, words.In("mark", f.Twin.Mark))
 	}
 	sentence = drawing.Wrap(b.hand(f), drawing.Bold, drawing.Note, w)
-	rest = append(drawing.Wrap(what, drawing.Regular, drawing.Note, w), twin+"; checked")
+	rest = append(
+		drawing.Wrap(what, drawing.Regular, drawing.Note, w),
+		b.say.Say(words.HandChecked, words.In("twin", twin)),
+	)
 	return sentence, rest, 720 + drawing.Unit(len(sentence)+len(rest))*drawing.Note.Line() + 150
 }
 
 // handCell draws a family of the hand check.
 func (b *book) handCell(s *drawing.Scene, r drawing.Rect, f *layout.Family) {
-	place(s, view.FormedTop(b.formedOf(f), handPicture-200, min(r.Height()-200, 4200)), drawing.Pt(r.Min.X+100, r.Min.Y+100), slug("hand-"+f.Mark))
+	place(
+		s,
+		view.FormedTop(b.say, b.formedOf(f), handPicture-200, min(r.Height()-200, 4200)),
+		drawing.Pt(r.Min.X+100, r.Min.Y+100),
+		slug("hand-"+f.Mark),
+	)
 	x, y := r.Min.X+handPicture+150, r.Min.Y+620
-	s.Text(drawing.Pt(x, y), shorten(f.Mark+"  "+f.Pieces[0].KindName(), drawing.Bold, drawing.Head, r.Max.X-x-100), drawing.Style{Size: drawing.Head, Face: drawing.Bold})
+	s.Text(
+		drawing.Pt(x, y),
+		shorten(f.Mark+"  "+b.kindName(f.Pieces[0]), drawing.Bold, drawing.Head, r.Max.X-x-100),
+		drawing.Style{Size: drawing.Head, Face: drawing.Bold},
+	)
 	sentence, rest, _ := b.handWords(f, r.Width())
 	y += 130
 	for _, l := range sentence {

@@ -148,7 +148,7 @@ func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, st label
 			}
 			g.Text(drawing.Pt(in.Max.X, in.Max.Y-20), shorten(said, drawing.Regular, drawing.Note, w), drawing.Style{Align: drawing.Right})
 			in.Max.Y -= drawing.Unit(drawing.Note) + 40
-			place(g, view.FormedTop(b.formedOf(f), w, in.Height()), drawing.Pt(in.Max.X-w, in.Min.Y), prefix)
+			place(g, view.FormedTop(b.say, b.formedOf(f), w, in.Height()), drawing.Pt(in.Max.X-w, in.Min.Y), prefix)
 		}
 	})
 }
@@ -268,9 +268,9 @@ type labelStyle struct {
 func (z labelStyle) step() drawing.Unit { return drawing.Unit(z.size) * 14 / 10 }
 
 // lines are the words of a label as they stand on it, and whether they fit.
-func (z labelStyle) lines(words []string, in drawing.Rect) (lines []string, ok bool) {
+func (z labelStyle) lines(phrase []string, in drawing.Rect) (lines []string, ok bool) {
 	ok = true
-	for _, l := range words {
+	for _, l := range phrase {
 		if z.wrap {
 			lines = append(lines, drawing.Wrap(l, drawing.Regular, z.size, z.left)...)
 		} else {
@@ -297,7 +297,7 @@ func fitLabels(all [][]string, in drawing.Rect) labelStyle {
 		for z := drawing.Head + 100; z >= drawing.Note; z -= 10 {
 			for _, share := range try.shares {
 				st := labelStyle{z, in.Width() * share / 100, try.wrap}
-				if !slices.ContainsFunc(all, func(words []string) bool { _, ok := st.lines(words, in); return !ok }) {
+				if !slices.ContainsFunc(all, func(phrase []string) bool { _, ok := st.lines(phrase, in); return !ok }) {
 					return st
 				}
 			}

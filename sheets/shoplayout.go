@@ -2,10 +2,10 @@ package sheets
 
 import (
 	"slices"
-	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout/plan"
 )
 
@@ -42,7 +42,13 @@ type atWidth struct {
 
 // compose makes the pages of a group. twin is the id of the sheet of its mirror
 // image, if there is one.
-func (b *book) compose(p page, top func(words string) whole, twin string, bodies []plan.Pattern, tables []block) []page {
+func (b *book) compose(
+	p page,
+	top func(phrase string) whole,
+	twin string,
+	bodies []plan.Pattern,
+	tables []block,
+) []page {
 	c := composer{b: b, bodies: bodies, tables: tables, high: map[atWidth]laid{}}
 	c.top = func(refer func(string) string) whole {
 		if twin == "" {
@@ -63,16 +69,16 @@ func (b *book) compose(p page, top func(words string) whole, twin string, bodies
 	body := c.below(room)
 	var rows []view.FlatRow
 	for _, x := range bodies {
-		rows = append(rows, view.SmallFlatRow(p.id, c.title(), []plan.Pattern{x}, body.Width(), body.Height()))
+		rows = append(rows, view.SmallFlatRow(c.b.say, p.id, c.title(), []plan.Pattern{x}, body.Width(), body.Height()))
 	}
 	return c.pages(p, c.lay(room, shopCase{rows: rows}))
 }
 
 func (c *composer) title() string {
 	if len(c.bodies) > 1 {
-		return "FLAT PATTERNS"
+		return c.b.say.Say(words.ShopPatterns)
 	}
-	return "FLAT PATTERN"
+	return c.b.say.Say(words.ShopPattern)
 }
 
 // below is the room under the sentence of the hand.
@@ -155,7 +161,7 @@ func (c *composer) rows(sc view.Scale, w drawing.Unit) ([]view.FlatRow, bool) {
 		var row view.FlatRow
 		n := 0
 		for ; k+n < len(c.bodies); n++ {
-			r, ok := view.NewFlatRow("row "+itoa(len(out)+1), c.title(), c.bodies[k:k+n+1], sc, w)
+			r, ok := view.NewFlatRow(c.b.say, "row "+itoa(len(out)+1), c.title(), c.bodies[k:k+n+1], sc, w)
 			if !ok {
 				break
 			}
@@ -229,17 +235,20 @@ func (c *composer) lay(room drawing.Rect, k shopCase) [][]placed {
 	// What is left stands on sheets of its own, patterns first.
 	var more []block
 	for i, r := range k.rows[n:] {
-		more = append(more, whole{h: func(drawing.Unit) drawing.Unit { return r.H }, draw: func(s *drawing.Scene, box drawing.Rect) {
-			x := c.pattern(r, box.Min, n+i)
-			x.draw(s, x.at)
-		}})
+		more = append(
+			more,
+			whole{h: func(drawing.Unit) drawing.Unit { return r.H }, draw: func(s *drawing.Scene, box drawing.Rect) {
+				x := c.pattern(r, box.Min, n+i)
+				x.draw(s, x.at)
+			}},
+		)
 	}
 	more = append(more, rest...)
 	cols := 1
 	if room.Width() >= 35000 && n == len(k.rows) {
 		cols = 2
 	}
-	return append(out, flow(more, func(int) []drawing.Rect { return columns(room, cols, gutter) })...)
+	return append(out, c.b.flow(more, func(int) []drawing.Rect { return columns(room, cols, gutter) })...)
 }
 
 // pattern is a row of patterns in its place.
@@ -326,7 +335,7 @@ func (c *composer) pages(p page, leaves [][]placed) []page {
 		q := p
 		if i > 0 {
 			q.id = c.b.id(p.id)
-			q.title += ", continued"
+			q.title = c.b.say.Say(words.FrameContinued, words.In("title", p.title))
 		}
 		q.draw = func(s *drawing.Scene, refer func(string) string) {
 			if i == 0 {
@@ -406,7 +415,7 @@ func (q shelf) parts(most int) []table {
 			part := t
 			part.rows = t.rows[from:to]
 			if k > 0 {
-				part.title = strings.TrimPrefix(t.title, "Corners, ") + ", continued"
+				part.title = t.again
 			}
 			out = append(out, part)
 			from = to

@@ -1,12 +1,12 @@
 package sheets
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/length"
@@ -18,17 +18,23 @@ func (b *book) parts() []page {
 	if len(b.l.Parts) == 0 {
 		return nil
 	}
-	p := page{id: b.id("parts"), title: "Parts", kind: PartSheet, paper: b.runs, scale: "as noted",
-		about: "The small made parts with flat pattern, section, number, metal and what each serves, and how they are cut."}
+	p := page{
+		id:    b.id("parts"),
+		title: b.say.Say(words.PartsTitle),
+		kind:  PartSheet,
+		paper: b.runs,
+		scale: b.say.Say(words.FrameAsNoted),
+		about: b.say.Say(words.PartsAbout),
+	}
 	none, some := b.heldParts()
 	if len(none)+len(some) > 0 {
 		p.holds = b.l.Holds()
 	}
 	switch {
 	case len(none) > 0:
-		p.banner = "NOT RELEASED, DO NOT CUT: " + strings.Join(none, ", ") + "."
+		p.banner = b.say.Say(words.PartNoneReleased, words.In("none", strings.Join(none, ", ")))
 	case len(some) > 0:
-		p.banner = "NOT ALL RELEASED: " + strings.Join(some, ", ") + "."
+		p.banner = b.say.Say(words.PartSomeReleased, words.In("some", strings.Join(some, ", ")))
 	}
 	regions := across
 	if p.paper.room(p.banner != "").Width() >= 35000 {
@@ -68,14 +74,25 @@ func (b *book) partHolds(q *layout.MadePart) finding.List {
 
 // partTable is one row for each part.
 func (b *book) partTable() table {
-	t := table{title: "Parts", fill: true, cols: []column{{head: "Part"}, {head: "What", flex: true}, {head: "Count", align: drawing.Right}, {head: "Spare", align: drawing.Right}, {head: "Make now", align: drawing.Right}, {head: "Blank, girth × length", flex: true}, {head: "Metal", flex: true}, {head: "Each", align: drawing.Right}}}
+	t := table{
+		title: b.say.Say(words.PartsTitle),
+		fill:  true,
+		cols: []column{
+			b.col(words.ColPart), b.flex(words.ColWhat), b.right(words.ColCount), b.right(words.ColSpare),
+			b.right(words.ColMakeNow), b.flex(words.ColBlankGirthLength), b.flex(words.ColMetal),
+			b.right(words.ColEach),
+		},
+	}
 	for _, q := range b.l.Parts {
 		n, more := q.Make(b.l.Held)
-		blank := "by hand"
+		blank := b.say.Say(words.PartByHand)
 		if len(q.Bodies) > 0 {
 			blank = b.inBlank(q.Bodies[0].Girth) + " × " + b.inBlankLong(q.Bodies[0].Length)
 		}
-		t.rows = append(t.rows, []string{q.Mark, b.partName(q), itoa(q.Count()), itoa(q.Spare()), itoa(n + more), blank, b.partMetal(q), b.partWeight(q)})
+		t.rows = append(t.rows, []string{
+			q.Mark, b.partName(q), itoa(q.Count()), itoa(q.Spare()), itoa(n + more), blank, b.partMetal(q),
+			b.partWeight(q),
+		})
 	}
 	t.bold = func(_, col int) bool { return col == 0 }
 	return t
@@ -83,25 +100,25 @@ func (b *book) partTable() table {
 
 // partName names a part with what tells it from its like.
 func (b *book) partName(q *layout.MadePart) string {
-	words := q.Kind.String()
+	name := []string{q.Kind.String()}
 	if q.Inside > 0 {
-		words += ", cap " + b.shopShort(q.Inside) + " inside"
+		name = append(name, b.say.Say(words.PartCapInside, words.In("inside", b.shopShort(q.Inside))))
 	}
 	if q.Tested != "" {
-		words += ", assembly " + prose(q.Tested)
+		name = append(name, b.say.Say(words.PartAssembly, words.In("assembly", prose(q.Tested))))
 	}
 	if q.Twin != nil {
-		words += ", twin of " + q.Twin.Mark
+		name = append(name, b.say.Say(words.PartTwinOf, words.In("mark", q.Twin.Mark)))
 	}
-	return words
+	return strings.Join(name, ", ")
 }
 
 func (b *book) partMetal(q *layout.MadePart) string {
-	words := b.thick(q.Thickness)
+	thick := words.In("thickness", b.thick(q.Thickness))
 	if q.Metal == "" {
-		return words + ", metal not stated"
+		return b.say.Say(words.PartMetalUnstated, thick)
 	}
-	return words + " " + prose(q.Metal)
+	return b.say.Say(words.PartMetalOf, thick, words.In("metal", prose(q.Metal)))
 }
 
 func (b *book) partWeight(q *layout.MadePart) string {
@@ -109,25 +126,30 @@ func (b *book) partWeight(q *layout.MadePart) string {
 		return "–"
 	}
 	if b.metric {
-		return strconv.FormatFloat(float64(q.Grams)/1000, 'f', 2, 64) + " kg"
+		return b.say.Say(words.UnitKg, words.In("n", strconv.FormatFloat(float64(q.Grams)/1000, 'f', 2, 64)))
 	}
-	return strconv.FormatFloat(float64(q.Grams)/453.59237, 'f', 2, 64) + " lb"
+	return b.say.Say(words.UnitLb, words.In("n", strconv.FormatFloat(float64(q.Grams)/453.59237, 'f', 2, 64)))
 }
 
 // partBlock draws one part: what it is and how many, its flat pattern, its
 // section.
 func (b *book) partBlock(q *layout.MadePart, most drawing.Unit) block {
-	title := "Part " + q.Mark + ": " + b.partName(q)
+	title := b.say.Say(words.PartTitle, words.In("mark", q.Mark), words.In("name", b.partName(q)))
 	items := b.partFacts(q)
 	if len(q.Bodies) == 0 {
-		return list{title: title, items: append([]string{"NO FLAT PATTERN: " + q.Fails + "."}, items...), plain: true}
+		return list{
+			title: title,
+			items: append([]string{b.say.Say(words.PartByHandWhy, words.In("fails", q.Fails))}, items...),
+			plain: true,
+		}
 	}
 	text := list{title: title, items: items, plain: true, tight: true}
 	views := func(w drawing.Unit) (flat, section drawing.Scene) {
 		right := w * 29 / 100
 		head, _ := text.lay(w, 1<<30, true)
-		flat = view.PartFlat(q.Mark, b.l.PartBlank(q), w-right-300, min(9400, most-head.h-500)) // two of them stand in a column of a B sheet
-		return flat, view.PartSection(b.l.FormedPart(q), right, max(4800, min(flat.H, 7600)))
+		// Two of them stand in a column of a B sheet.
+		flat = view.PartFlat(b.say, q.Mark, b.l.PartBlank(q), w-right-300, min(9400, most-head.h-500))
+		return flat, view.PartSection(b.say, b.l.FormedPart(q), right, max(4800, min(flat.H, 7600)))
 	}
 	return whole{
 		h: func(w drawing.Unit) drawing.Unit {
@@ -152,41 +174,44 @@ func (b *book) partFacts(q *layout.MadePart) []string {
 	n, more := q.Make(b.l.Held)
 	var out []string
 	if s := q.Sentence(); s != "" {
-		out = append(out, "HAND: "+b.j.Units.OwnUnits(s))
+		out = append(out, b.say.Say(words.PartHand, words.In("hand", b.j.Units.OwnUnits(s))))
 	}
-	words := "MAKE " + itoa(n)
+	made := b.say.Say(words.PartMake, words.In("n", itoa(n)))
 	if more > 0 {
-		words += " and " + plural(more, "spare")
+		made = b.say.Count(words.PartMakeSpare, more, words.In("n", itoa(n)), words.In("spare", itoa(more)))
 	}
-	if yes := ranges(q.For(b.l.Held, true)); len(yes) > 0 && n > 0 {
-		words += ": " + strings.Join(yes, ", ")
+	if yes := b.ranges(q.For(b.l.Held, true)); len(yes) > 0 && n > 0 {
+		made += ": " + strings.Join(yes, ", ")
 	}
-	if no := ranges(q.For(b.l.Held, false)); len(no) > 0 {
-		words += ". NOT RELEASED, DO NOT CUT: " + strings.Join(no, ", ")
+	out = append(out, made+".")
+	if no := b.ranges(q.For(b.l.Held, false)); len(no) > 0 {
+		out = append(out, b.say.Say(words.PartHeld, words.In("marks", strings.Join(no, ", "))))
 	}
-	out = append(out, words+".")
-	stuff := "Metal " + b.partMetal(q)
+	stuff := []string{b.say.Say(words.PartMetal, words.In("metal", b.partMetal(q)))}
 	if len(q.Bodies) > 0 && len(q.Bodies[0].Bends) > 0 {
-		stuff += "; bends inside radius " + b.exactly(q.Radius) + ", K " + trimFloat(q.K)
+		stuff = append(
+			stuff,
+			b.say.Say(words.PartBends, words.In("radius", b.exactly(q.Radius)), words.In("k", trimFloat(q.K))),
+		)
 	}
 	if q.Grams > 0 {
-		stuff += "; " + b.partWeight(q) + " each"
+		stuff = append(stuff, b.say.Say(words.PartEach, words.In("weight", b.partWeight(q))))
 	}
 	if len(q.Bodies) > 0 && len(q.Bodies[0].Holes) > 0 {
-		stuff += "; " + b.partHoles(q)
+		stuff = append(stuff, b.partHoles(q))
 	}
-	out = append(out, stuff+".")
-	if words := b.partGauge(q); words != "" {
-		out = append(out, words)
+	out = append(out, strings.Join(stuff, "; ")+".")
+	if phrase := b.partGauge(q); phrase != "" {
+		out = append(out, phrase)
 	}
 	if len(q.Words) > 0 {
 		out = append(out, drawing.Letter(strings.Join(q.Words, " ")))
 	}
 	if q.Twin != nil {
-		out = append(out, q.Twin.Mark+" is its mirror image: do not take one for the other.")
+		out = append(out, b.say.Say(words.PartTwin, words.In("mark", q.Twin.Mark)))
 	}
 	for _, f := range b.partHolds(q) {
-		out = append(out, "HOLD: "+drawing.Letter(f.What)+".")
+		out = append(out, b.say.Say(words.PartHold, words.In("what", drawing.Letter(f.What))))
 	}
 	return out
 }
@@ -201,9 +226,15 @@ func (b *book) partGauge(q *layout.MadePart) string {
 	named := strings.NewReplacer("street edge", e.Top, "roof edge", e.Bottom)
 	var out []string
 	for _, x := range q.Bodies[0].Bends {
-		out = append(out, "bend "+itoa(x.Order)+": "+b.inBlank(x.Gauge)+" from "+named.Replace(x.GaugeAt))
+		out = append(
+			out,
+			b.say.Say(
+				words.PartGaugeBend, words.In("order", itoa(x.Order)), words.In("gauge", b.inBlank(x.Gauge)),
+				words.In("edge", named.Replace(x.GaugeAt)),
+			),
+		)
 	}
-	return "Back gauge: " + strings.Join(out, "; ") + ". Distances on the drawing are lines to scribe."
+	return b.say.Say(words.PartGauge, words.In("bends", strings.Join(out, "; ")))
 }
 
 // partHoles count the holes by diameter.
@@ -221,11 +252,11 @@ func (b *book) partHoles(q *layout.MadePart) string {
 	for _, d := range sizes {
 		out = append(out, itoa(count[d])+" × Ø\u00a0"+b.exactly(d))
 	}
-	return "holes " + strings.Join(out, ", ")
+	return b.say.Say(words.PartHoles, words.In("holes", strings.Join(out, ", ")))
 }
 
 // ranges shorten a list of names that count up: N-J2 to N-J5.
-func ranges(names []string) []string {
+func (b *book) ranges(names []string) []string {
 	split := func(s string) (string, int) {
 		i := len(s)
 		for i > 0 && s[i-1] >= '0' && s[i-1] <= '9' {
@@ -252,7 +283,7 @@ func ranges(names []string) []string {
 		case 1, 2:
 			out = append(out, names[i:k]...)
 		default:
-			out = append(out, names[i]+" to "+names[k-1])
+			out = append(out, b.say.Say(words.UnitRange, words.In("from", names[i]), words.In("to", names[k-1])))
 		}
 		i = k
 	}
@@ -261,23 +292,43 @@ func ranges(names []string) []string {
 
 // partCutting is how the released parts are cut, each sheet by itself.
 func (b *book) partCutting() []block {
-	t := table{title: "How the parts are cut", fill: true, cols: []column{{head: "Sheet", flex: true}, {head: "Parts", flex: true}, {head: "Sheets", flex: true}, {head: "Cost", align: drawing.Right}, {head: "How good", flex: true}, {head: "Yield", align: drawing.Right}}}
-	strips := table{title: "Strips, sheet by sheet", fill: true, cols: []column{{head: "Sheet", flex: true}, {head: "Times", align: drawing.Right}, {head: "Strip", align: drawing.Right}, {head: "Blanks, left to right", flex: true}}}
+	t := table{
+		title: b.say.Say(words.PartCut),
+		fill:  true,
+		cols: []column{
+			b.flex(words.ColSheet), b.flex(words.ColParts), b.flex(words.ColSheets), b.right(words.ColCost),
+			b.flex(words.ColHowGood), b.right(words.ColYield),
+		},
+	}
+	strips := table{
+		title: b.say.Say(words.PartStrips),
+		fill:  true,
+		cols: []column{
+			b.flex(words.ColSheet), b.right(words.ColTimes), b.right(words.ColStrip),
+			b.flex(words.ColBlanksLeftRight),
+		},
+	}
 	for _, lot := range b.l.PartLots {
 		name := b.partMetal(lot.Parts[0])
 		if len(lot.Plan.Sheets) == 0 {
-			t.rows = append(t.rows, []string{name, partMarks(lot), "NOT PLANNED: the job names no sheet that takes them", "–", "–", "–"})
+			t.rows = append(t.rows, []string{name, partMarks(lot), b.say.Say(words.PartUnplanned), "–", "–", "–"})
 			continue
 		}
 		bought, used := lot.Areas()
 		p := layout.PartPlan(lot)
-		t.rows = append(t.rows, []string{name, partMarks(lot), b.stocks(p), b.cost(p.Cost, p.Priced, true), proven(p, "sheet"), strconv.Itoa(int(100*used/bought)) + " %"})
+		t.rows = append(t.rows, []string{
+			name, partMarks(lot), b.stocks(p), b.cost(p.Cost, p.Priced, true),
+			b.proven(p, words.CutLeastSheets), strconv.Itoa(int(100*used/bought)) + " %",
+		})
 		for i, r := range lot.Plan.Sheets {
 			size := lot.Stocks[r.Stock]
 			for k, strip := range r.Strips {
 				row := []string{"", "", b.inBlank(strip.Width), cutsOf(lot, strip.Cuts)}
 				if k == 0 {
-					row[0] = fmt.Sprintf("%s, sheet %d, %s × %s", name, i+1, b.shopShort(size.Width), b.shopLong(size.Length))
+					row[0] = b.say.Say(
+						words.PartSheetOf, words.In("name", name), words.In("n", itoa(i+1)),
+						words.In("width", b.shopShort(size.Width)), words.In("length", b.shopLong(size.Length)),
+					)
 					row[1] = itoa(r.Count)
 				}
 				strips.rows = append(strips.rows, row)
@@ -290,7 +341,7 @@ func (b *book) partCutting() []block {
 	if len(strips.rows) == 0 {
 		return []block{t}
 	}
-	return []block{t, list{items: []string{"A sheet is ripped into strips of one width, the strips cut to lengths; the grain runs along the sheet and no blank is turned. What is not released is left out."}, plain: true}, strips}
+	return []block{t, list{items: []string{b.say.Say(words.PartCutHow)}, plain: true}, strips}
 }
 
 // cutsOf are the blanks of a strip with their counts.

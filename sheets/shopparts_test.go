@@ -123,7 +123,7 @@ func TestRangesOfNames(t *testing.T) {
 		{"N/E-S1 E/S-S1", "N/E-S1, E/S-S1"},
 		{"A A", "A, A"},
 	} {
-		if got := strings.Join(ranges(strings.Fields(c.names)), ", "); got != c.want {
+		if got := strings.Join(new(book).ranges(strings.Fields(c.names)), ", "); got != c.want {
 			t.Errorf("%s: %s, want %s", c.names, got, c.want)
 		}
 	}

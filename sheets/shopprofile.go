@@ -7,6 +7,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -31,7 +32,8 @@ func (b *book) profilePage() []page {
 			}
 			for _, x := range b.legSections(f) {
 				shown := f.Bodies[x.body]
-				if len(shown.Bends) == 0 || slices.ContainsFunc(shown.Bends, layout.Bend.Across) || slices.ContainsFunc(all, func(c widthCase) bool { return c.alike(x) }) {
+				if len(shown.Bends) == 0 || slices.ContainsFunc(shown.Bends, layout.Bend.Across) ||
+					slices.ContainsFunc(all, func(c widthCase) bool { return c.alike(x) }) {
 					continue
 				}
 				all = append(all, widthCase{x, shown})
@@ -63,8 +65,9 @@ func (b *book) tapers(f *layout.Family) bool { return b.l.Made(f.Pieces[0]).Tape
 // bentAlike reports whether two bodies have the same bends in the same order,
 // whatever their girth.
 func bentAlike(p, q layout.Body) bool {
+	named := func(x layout.Bend) string { return view.BendWords(words.Book{}, x.Hem, x.Line.Turn, x.Line.Radius) }
 	return slices.EqualFunc(p.Bends, q.Bends, func(x, y layout.Bend) bool {
-		return view.BendWords(x.Hem, x.Line.Turn, x.Line.Radius) == view.BendWords(y.Hem, y.Line.Turn, y.Line.Radius) && x.Line.Between == y.Line.Between
+		return named(x) == named(y) && x.Line.Between == y.Line.Between
 	})
 }
 
@@ -72,10 +75,17 @@ func bentAlike(p, q layout.Body) bool {
 func (b *book) profileOf(all []widthCase) []page {
 	var names []string
 	for _, c := range all {
-		names = append(names, b.shopShort(c.inside)+c.slopeWords(b))
+		names = append(names, c.widthWords(b))
 	}
-	title := "Profile, inside width " + strings.Join(names, ", ")
-	p := page{id: b.id("profiles"), title: title, kind: ShopSheet, paper: b.runs, scale: "as noted", about: "Cross-section of the cap with its outside dimensions, bends with their distances, and the girth of each width."}
+	title := b.say.Say(words.ProfileTitle, words.In("names", strings.Join(names, ", ")))
+	p := page{
+		id:    b.id("profiles"),
+		title: title,
+		kind:  ShopSheet,
+		paper: b.runs,
+		scale: b.say.Say(words.FrameAsNoted),
+		about: b.say.Say(words.ProfilesAbout),
+	}
 	room := p.paper.room(false)
 	regions := across
 	w := room.Width()
@@ -90,9 +100,9 @@ func (b *book) profileOf(all []widthCase) []page {
 	}
 	top := ""
 	if len(all) > 1 {
-		top = "see the table"
+		top = b.say.Say(words.ProfileSeeTable)
 	}
-	section := view.ShopSection(b.l.Profile(all[0].family, all[0].body), top, w, room.Height())
+	section := view.ShopSection(b.say, b.l.Profile(all[0].family, all[0].body), top, w, room.Height())
 	if w < room.Width() {
 		section.H = room.Height() // the tables stand beside it
 	}
@@ -104,13 +114,21 @@ func (b *book) profileOf(all []widthCase) []page {
 	for i := 0; i < len(all); i += most {
 		blocks = append(blocks, b.widthBends(all[i:min(i+most, len(all))]))
 	}
-	how := list{title: "How the girth is reckoned", items: []string{"Outside dimensions as the job states them, to the mold line or to the tangent, the outermost metal of a bend. Flat = sum of outside dimensions less a deduction at each bend: " +
-		"2 tan(turn/2)(R + T) to the mold line, 2 (R + T) to the tangent, less (pi/180) turn (R + K T); to the tangent it turns into an addition past about 156°. Inside radius R " +
-		b.exactly(b.j.System.Profile.InsideR) + ", thickness T " + b.thick(b.j.System.Metal.Thickness) + " and K " + trimFloat(b.j.Shop.K) + " (" + prose(b.j.Shop.KSource) + ")."}, plain: true}
-	if b.j.System.Profile.HemReturn > 0 {
-		how.items = append(how.items, "A hem is folded flat with no radius: it adds its return less 2T − pi K T to the flange it lies on, and is measured from its raw edge to the outside of its fold.")
+	how := list{
+		title: b.say.Say(words.ProfileGirth),
+		items: []string{
+			b.say.Say(
+				words.ProfileGirthHow, words.In("inside-r", b.exactly(b.j.System.Profile.InsideR)),
+				words.In("thickness", b.thick(b.j.System.Metal.Thickness)),
+				words.In("trim-float", trimFloat(b.j.Shop.K)), words.In("ksource", prose(b.j.Shop.KSource)),
+			),
+		},
+		plain: true,
 	}
-	how.items = append(how.items, "Schedule, cutting plan, weights and tape take this girth.")
+	if b.j.System.Profile.HemReturn > 0 {
+		how.items = append(how.items, b.say.Say(words.ProfileGirthHem))
+	}
+	how.items = append(how.items, b.say.Say(words.ProfileGirthUsed))
 	how.items = append(how.items, b.girthWords(all)...)
 	how.items = append(how.items, b.legsRead(), b.toolsChecked())
 	return b.pages(p, append(blocks, how), regions)
@@ -120,19 +138,30 @@ func (b *book) profileOf(all []widthCase) []page {
 // reckoned from where a leg ends in a hook.
 func (b *book) legsRead() string {
 	s := &b.j.System
-	leg := func(name string, by func(job.LegMeasure) length.Length, foot job.LegMeasure) string {
-		words := name + " leg " + b.exactly(by(foot)) + " to " + foot.String()
+	leg := func(name words.Key, by func(job.LegMeasure) length.Length, foot job.LegMeasure) string {
+		of, long := words.In("leg", b.say.Say(name)), words.In("length", b.exactly(by(foot)))
 		if foot == job.ToTangent {
-			words += ", its lowest metal (" + b.exactly(by(job.ToMoldLine)) + " to mold line)"
+			return b.say.Say(words.ProfileLegTangent, of, long, words.In("mold", b.exactly(by(job.ToMoldLine))))
 		}
-		return words
+		return b.say.Say(words.ProfileLegMold, of, long)
 	}
-	return "As a tape reads them from the fold: " + leg("front", s.FrontLeg, s.Profile.Drip.Foot()) + "; " + leg("rear", s.RearLeg, s.Profile.RearHook.Foot()) + "."
+	return b.say.Say(
+		words.ProfileTape, words.In("street", leg(words.ProfileFrontLeg, s.FrontLeg, s.Profile.Drip.Foot())),
+		words.In("roof", leg(words.ProfileRearLeg, s.RearLeg, s.Profile.RearHook.Foot())),
+	)
 }
 
 // widthTable is what differs between the widths of a profile.
 func (b *book) widthTable(all []widthCase) table {
-	t := table{title: "Widths of this profile", fill: true, whole: true, cols: []column{{head: "Inside width", align: drawing.Right}, {head: "Top, outside", align: drawing.Right}, {head: "Girth of the flat", align: drawing.Right}, {head: "Shop types", flex: true}}}
+	t := table{
+		title: b.say.Say(words.ProfileWidths),
+		fill:  true,
+		whole: true,
+		cols: []column{
+			b.right(words.ColInsideWidth), b.right(words.ColTopOutside), b.right(words.ColGirthFlat),
+			b.flex(words.ColShopTypes),
+		},
+	}
 	for _, c := range all {
 		var marks []string
 		for _, f := range b.l.Families {
@@ -140,7 +169,10 @@ func (b *book) widthTable(all []widthCase) table {
 				marks = append(marks, f.Mark)
 			}
 		}
-		t.rows = append(t.rows, []string{b.shopShort(c.inside), b.inBlank(c.shown.Outside(0)), b.inBlank(c.shown.Girth), strings.Join(marks, ", ")})
+		t.rows = append(t.rows, []string{
+			b.shopShort(c.inside), b.inBlank(c.shown.Outside(0)), b.inBlank(c.shown.Girth),
+			strings.Join(marks, ", "),
+		})
 	}
 	return t
 }
@@ -150,13 +182,24 @@ func (b *book) widthTable(all []widthCase) table {
 func (b *book) legTable(body layout.Body) (table, bool) {
 	front, rear, ok := body.Overall()
 	s := &b.j.System
-	t := table{title: "Legs", fill: true, whole: true, cols: []column{{head: "Leg", flex: true}, {head: "As stated", align: drawing.Right}, {head: "To"}, {head: "Overall drop, fold to lowest metal", align: drawing.Right}}}
+	t := table{
+		title: b.say.Say(words.ProfileLegs),
+		fill:  true,
+		whole: true,
+		cols: []column{
+			b.flex(words.ColLeg), b.right(words.ColAsStated), b.col(words.ColTo),
+			b.right(words.ColOverallDropFoldLowest),
+		},
+	}
 	for _, q := range []struct {
 		name string
 		leg  job.Leg
 		drop length.Length
-	}{{"front leg", s.Profile.FrontLeg, front}, {"rear leg", s.Profile.RearLeg, rear}} {
-		t.rows = append(t.rows, []string{q.name, b.inBlank(q.leg.Length), "to: " + q.leg.To.String(), b.inBlank(length.RoundTo(q.drop, view.BlankStyle(b.metric).Step()))})
+	}{{b.say.Say(words.ProfileFrontLeg), s.Profile.FrontLeg, front}, {b.say.Say(words.ProfileRearLeg), s.Profile.RearLeg, rear}} {
+		t.rows = append(t.rows, []string{
+			q.name, b.inBlank(q.leg.Length), b.measureName(q.leg.To),
+			b.inBlank(length.RoundTo(q.drop, view.BlankStyle(b.metric).Step())),
+		})
 	}
 	return t, ok
 }
@@ -166,36 +209,58 @@ func (b *book) toolsChecked() string {
 	m := b.j.Shop.Machine
 	switch b.l.Tooling() {
 	case plan.NoMachine:
-		return "MACHINE: the job states none. The order of bends is the usual one; that the tools reach every bend and stay clear of folded metal is for the shop to see."
+		return b.say.Say(words.ProfileMachineNone)
 	case plan.FlatsAlone:
-		return "MACHINE: " + m.Kind.String() + ". The flats beside every bend and the reach of its gauge are checked. The outlines of its tools are not stated, so whether folded metal strikes one is NOT checked."
+		return b.say.Say(words.ProfileMachineFlats, words.In("kind", m.Kind.String()))
 	}
-	how := "the first order found that does"
+	how := b.say.Say(words.ProfileMachineFound)
 	if len(b.j.Shop.BendOrder) > 0 {
-		how = "checked in the shop’s own order"
+		how = b.say.Say(words.ProfileMachineShops)
 	}
-	return "MACHINE: " + m.Kind.String() + ". After every bend the folded section was laid against the stated outlines of its tools and stands in neither, unless a hold says so: " + how + "."
+	return b.say.Say(words.ProfileMachineTools, words.In("kind", m.Kind.String()), words.In("how", how))
 }
 
 // widthBends is the bends in order: what the back gauge is set to and what touches
 // it, and the distances at which lines are scribed, for each width.
 func (b *book) widthBends(all []widthCase) table {
-	t := table{title: "Bends in order: the back gauge, and lines to scribe on the flat", fill: true, whole: true, tight: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "Between", flex: true}, {head: "Gauge touches"}}}
+	t := table{
+		title: b.say.Say(words.ProfileBends),
+		fill:  true,
+		whole: true,
+		tight: true,
+		cols: []column{
+			b.right(words.ColNo), b.col(words.ColBend), b.right(words.ColIncl), b.flex(words.ColBetween),
+			b.col(words.ColGaugeTouches),
+		},
+	}
 	for _, c := range all {
-		name := ""
+		heads := []string{b.say.Say(words.ColGauge), b.say.Say(words.ColScribeStreet), b.say.Say(words.ColScribeRoof)}
 		if len(all) > 1 {
-			name = b.shopShort(c.inside) + ": "
+			width := words.In("width", b.shopShort(c.inside))
+			heads = []string{
+				b.say.Say(words.ColGaugeOf, width), b.say.Say(words.ColScribeStreetOf, width),
+				b.say.Say(words.ColScribeRoofOf, width),
+			}
 		}
-		t.cols = append(t.cols, column{head: name + "gauge", align: drawing.Right}, column{head: name + "scribe from street", align: drawing.Right}, column{head: name + "scribe from roof", align: drawing.Right})
+		for _, h := range heads {
+			t.cols = append(t.cols, column{head: h, align: drawing.Right})
+		}
 	}
 	for i, q := range all[0].shown.Bends {
 		included := view.Degrees(q.Included())
 		if q.Hem {
 			included = "–"
 		}
-		row := []string{itoa(q.Order), view.BendWords(q.Hem, q.Line.Turn, q.Line.Radius), included, q.Line.Between[0] + " and " + q.Line.Between[1], q.GaugeAt}
+		row := []string{
+			itoa(q.Order), view.BendWords(b.say, q.Hem, q.Line.Turn, q.Line.Radius), included,
+			b.say.Say(words.ShopBetween, words.In("one", q.Line.Between[0]), words.In("other", q.Line.Between[1])),
+			q.GaugeAt,
+		}
 		for _, c := range all {
-			row = append(row, b.inBlank(c.shown.Bends[i].Gauge), b.inBlank(c.shown.Bends[i].FromStreet), b.inBlank(c.shown.Bends[i].FromRoof))
+			row = append(
+				row, b.inBlank(c.shown.Bends[i].Gauge), b.inBlank(c.shown.Bends[i].FromStreet),
+				b.inBlank(c.shown.Bends[i].FromRoof),
+			)
 		}
 		t.rows = append(t.rows, row)
 	}
@@ -224,12 +289,30 @@ func (b *book) girthWords(of []widthCase) []string {
 		}
 		for _, d := range layout.Deductions(body) {
 			if d.Hem {
-				sum = append(sum, "+ hem "+num(-d.Less))
+				sum = append(sum, b.say.Say(words.ProfileLessHem, words.In("less", num(-d.Less))))
 				continue
 			}
-			sum = append(sum, "− "+num(d.Less)+" at "+view.Degrees(d.Turn))
+			sum = append(
+				sum,
+				b.say.Say(words.ProfileLess, words.In("less", num(d.Less)), words.In("turn", view.Degrees(d.Turn))),
+			)
 		}
-		out = append(out, "Inside width "+b.shopShort(c.inside)+c.slopeWords(b)+", girth of the flat: "+strings.ReplaceAll(strings.Join(sum, ", "), ", +", " +")+" = "+b.inBlank(body.Girth)+".")
+		out = append(
+			out,
+			b.say.Say(
+				words.ProfileGirthSum, words.In("inside", c.widthWords(b)),
+				words.In("sum", strings.ReplaceAll(strings.Join(sum, ", "), ", +", " +")),
+				words.In("girth", b.inBlank(body.Girth)),
+			),
+		)
 	}
 	return out
+}
+
+// measureName says what a leg is measured to.
+func (b *book) measureName(m job.LegMeasure) string {
+	if m == job.ToTangent {
+		return b.say.Say(words.ProfileToTangent)
+	}
+	return b.say.Say(words.ProfileToMold)
 }

@@ -7,8 +7,10 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // hand is what tells a family's hand, in the job's units.
@@ -18,24 +20,27 @@ func (b *book) hand(f *layout.Family) string { return prose(b.j.Units.OwnUnits(f
 // sheet the twin is, given its number.
 func (b *book) sentence(g []*layout.Family) func(sheet string) whole {
 	f := g[0]
-	words := b.hand(f)
+	phrase := b.hand(f)
 	for _, o := range g {
 		if o.Sentence() != f.Sentence() {
-			words = "Hands differ: the table of this drawing says which."
+			phrase = b.say.Say(words.ShopHandsDiffer)
 		}
 	}
-	quantity := "one drawing for several pieces: see the table"
+	quantity := b.say.Say(words.ShopSeveral)
 	if len(g) == 1 {
 		quantity = b.quantity(f)
 	}
 	return func(sheet string) whole {
-		rows := []said{{"HAND", words, 400, drawing.Bold}, {"MAKE", quantity, drawing.Note, drawing.Regular}}
+		rows := []said{
+			{b.say.Say(words.ShopHand), phrase, 400, drawing.Bold},
+			{b.say.Say(words.ShopMake), quantity, drawing.Note, drawing.Regular},
+		}
 		if len(g) == 1 && f.Twin != nil {
-			twin := f.Twin.Mark + " is its mirror image"
+			twin := b.say.Say(words.PartTwin, words.In("mark", f.Twin.Mark))
 			if sheet != "" {
-				twin += ", on sheet " + sheet
+				twin = b.say.Say(words.ShopTwinOn, words.In("mark", f.Twin.Mark), words.In("sheet", sheet))
 			}
-			rows = append(rows, said{"TWIN", twin + ": do not take one for the other.", drawing.Note, drawing.Bold})
+			rows = append(rows, said{b.say.Say(words.ShopTwin), twin, drawing.Note, drawing.Bold})
 		}
 		return saidIn(rows)
 	}
@@ -43,14 +48,14 @@ func (b *book) sentence(g []*layout.Family) func(sheet string) whole {
 
 // quantity says how many of a family are made and which.
 func (b *book) quantity(f *layout.Family) string {
-	words := itoa(f.Released(b.l.Held))
+	phrase := itoa(f.Released(b.l.Held))
 	if yes := b.pieceMarks(f, true); len(yes) > 0 {
-		words += ": " + strings.Join(yes, ", ")
+		phrase += ": " + strings.Join(yes, ", ")
 	}
 	if no := b.pieceMarks(f, false); len(no) > 0 {
-		words += ". NOT RELEASED, DO NOT CUT: " + strings.Join(no, ", ")
+		return b.say.Say(words.ShopQuantityHeld, words.In("made", phrase), words.In("held", strings.Join(no, ", ")))
 	}
-	return words
+	return phrase
 }
 
 // said is a row of the box over a shop drawing.
@@ -80,7 +85,11 @@ func saidIn(rows []said) whole {
 					for i, line := range wrapped(q, r.Width()) {
 						y += q.size.Line()
 						if i == 0 {
-							g.Text(drawing.Pt(r.Min.X+200, y), q.what, drawing.Style{Size: drawing.Note, Face: drawing.Bold})
+							g.Text(
+								drawing.Pt(r.Min.X+200, y),
+								q.what,
+								drawing.Style{Size: drawing.Note, Face: drawing.Bold},
+							)
 						}
 						g.Text(drawing.Pt(r.Min.X+side, y), line, drawing.Style{Size: q.size, Face: q.face})
 					}
@@ -102,7 +111,7 @@ type panel struct {
 // of several families one from above for each hand.
 func (b *book) panels(g []*layout.Family) []panel {
 	top := func(f *layout.Family) func(w, h drawing.Unit) drawing.Scene {
-		return func(w, h drawing.Unit) drawing.Scene { return view.FormedTop(b.formedOf(f), w, h) }
+		return func(w, h drawing.Unit) drawing.Scene { return view.FormedTop(b.say, b.formedOf(f), w, h) }
 	}
 	f := g[0]
 	var out []panel
@@ -113,15 +122,26 @@ func (b *book) panels(g []*layout.Family) []panel {
 		if slices.ContainsFunc(g[:i], like) || len(g) > 1 && !handed(o) && len(o.Bodies[0].Holes) == 0 {
 			continue // a plain piece is the formed one
 		}
-		words := o.Mark + " from above"
+		phrase := b.say.Say(words.ShopFromAbove, words.In("mark", o.Mark))
 		if len(g) > 1 && len(o.Bodies[0].Holes) == 0 {
-			words = b.withoutTwin(o)
+			phrase = b.withoutTwin(o)
 		}
-		out = append(out, panel{words, top(o), "top" + itoa(i), drawing.Medium})
+		out = append(out, panel{phrase, top(o), "top" + itoa(i), drawing.Medium})
 	}
-	out = append(out, panel{f.Mark + " formed", func(w, h drawing.Unit) drawing.Scene { return view.FormedSolid(b.formedOf(f), w, h) }, "solid", drawing.Medium})
+	out = append(
+		out,
+		panel{
+			b.say.Say(words.ShopFormed, words.In("mark", f.Mark)),
+			func(w, h drawing.Unit) drawing.Scene { return view.FormedSolid(b.say, b.formedOf(f), w, h) },
+			"solid",
+			drawing.Medium,
+		},
+	)
 	if len(g) == 1 && f.Twin != nil {
-		out = append(out, panel{"TWIN " + f.Twin.Mark + ", not this", top(f.Twin), "twin", drawing.Thin})
+		out = append(
+			out,
+			panel{b.say.Say(words.ShopTwinNotThis, words.In("mark", f.Twin.Mark)), top(f.Twin), "twin", drawing.Thin},
+		)
 	}
 	return out
 }
@@ -145,7 +165,11 @@ func (b *book) formedBlock(g []*layout.Family) block {
 			for i, q := range panels {
 				y := r.Min.Y + drawing.Unit(i/n)*(high+200)
 				box := columns(drawing.Box(r.Min.X, y+500, r.Max.X, y+high), n, 300)[i%n]
-				s.Text(drawing.Pt(box.Min.X, y+350), shorten(q.words, drawing.Bold, drawing.Note, box.Width()), drawing.Style{Size: drawing.Note, Face: drawing.Bold})
+				s.Text(
+					drawing.Pt(box.Min.X, y+350),
+					shorten(q.words, drawing.Bold, drawing.Note, box.Width()),
+					drawing.Style{Size: drawing.Note, Face: drawing.Bold},
+				)
 				s.Rect(q.pen, box)
 				place(s, q.scene(box.Width()-200, box.Height()-200), drawing.Pt(box.Min.X+100, box.Min.Y+100), q.prefix)
 			}
@@ -180,35 +204,51 @@ func (b *book) inBlankLong(l length.Length) string {
 // bendTable is the bends of a body in their order, and of all bent like it.
 func (b *book) bendTable(f *layout.Family, i int) table {
 	body := b.blanksOf(f)[i]
-	title := "Bends"
 	var of []string
 	for k := range f.Bodies {
 		if b.firstBent(f, k) == i {
 			of = append(of, f.Bodies[k].Name)
 		}
 	}
+	title := b.say.Say(words.ShopBends)
 	if len(f.Bodies) > 1 {
-		title += " of the " + strings.Join(of, ", ")
+		title = b.say.Say(words.ShopBendsOf, words.In("bodies", strings.Join(of, ", ")))
 	}
-	t := table{title: title + ", in order, on the flat blank", fill: true, whole: true, snug: true, cols: []column{{head: "No.", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "Between", flex: true},
-		{head: "From street edge", align: drawing.Right}, {head: "From roof edge", align: drawing.Right}, {head: "Back gauge", align: drawing.Right}}}
+	t := table{
+		title: title,
+		fill:  true,
+		whole: true,
+		snug:  true,
+		cols: []column{
+			b.right(words.ColNo), b.col(words.ColBend), b.right(words.ColIncl), b.flex(words.ColBetween),
+			b.right(words.ColStreetEdge), b.right(words.ColRoofEdge), b.right(words.ColBackGauge),
+		},
+	}
 	for n, q := range body.Bends {
 		street, roof := b.inBlank(q.FromStreet), b.inBlank(q.FromRoof)
 		switch {
 		case q.Across:
 			x := q.FromLeft
-			street, roof = "across: "+b.inBlankLong(x)+" from left end", b.inBlankLong(body.Length-x)+" from right end"
+			street = b.say.Say(words.ShopFromLeft, words.In("length", b.inBlankLong(x)))
+			roof = b.say.Say(words.ShopFromRight, words.In("length", b.inBlankLong(body.Length-x)))
 		case !q.Level:
 			x, z := q.EndsFromStreet[0], q.EndsFromStreet[1]
-			street = "left end " + b.inBlank(x) + "\nright end " + b.inBlank(z)
-			roof = "left end " + b.inBlank(body.Girth-x) + "\nright end " + b.inBlank(body.Girth-z)
+			street = b.say.Say(words.ShopEnds, words.In("left", b.inBlank(x)), words.In("right", b.inBlank(z)))
+			roof = b.say.Say(
+				words.ShopEnds, words.In("left", b.inBlank(body.Girth-x)),
+				words.In("right", b.inBlank(body.Girth-z)),
+			)
 		}
 		gauge := f.Bodies[i].Bends[n]
 		included := view.Degrees(gauge.Included())
 		if q.Hem {
 			included = "–"
 		}
-		t.rows = append(t.rows, []string{itoa(q.Order), view.BendWords(q.Hem, q.Turn, q.Radius), included, q.Between[0] + " and " + q.Between[1], street, roof, b.inBlank(gauge.Gauge) + "\n" + gauge.GaugeAt})
+		t.rows = append(t.rows, []string{
+			itoa(q.Order), view.BendWords(b.say, q.Hem, q.Turn, q.Radius), included,
+			b.say.Say(words.ShopBetween, words.In("one", q.Between[0]), words.In("other", q.Between[1])),
+			street, roof, b.inBlank(gauge.Gauge) + "\n" + gauge.GaugeAt,
+		})
 	}
 	t.bold = func(_, col int) bool { return col < 2 }
 	return t
@@ -217,13 +257,21 @@ func (b *book) bendTable(f *layout.Family, i int) table {
 // pointTable lists the corners of a blank's outline.
 func (b *book) pointTable(f *layout.Family, i int) table {
 	body := b.blanksOf(f)[i]
-	t := table{title: "Corners", whole: true, snug: true, cols: []column{{head: "", align: drawing.Middle}, {head: "From left", align: drawing.Right}, {head: "From street", align: drawing.Right}}}
+	t := table{
+		title: b.say.Say(words.ShopCorners),
+		whole: true,
+		snug:  true,
+		cols:  []column{{head: "", align: drawing.Middle}, b.right(words.ColFromLeft), b.right(words.ColFromStreet)},
+	}
 	if body.Sides.Top != "street edge" {
-		t.cols[2].head = "From top"
+		t.cols[2].head = b.say.Say(words.ShopFromTop)
 	}
+	name := t.title
 	if len(f.Bodies) > 1 {
-		t.title += ", " + body.Name
+		name = body.Name
+		t.title = b.say.Say(words.ShopCornersOf, words.In("body", name))
 	}
+	t.again = b.say.Say(words.FrameContinued, words.In("title", name))
 	for k := range t.cols[1:] { // headings in one line
 		c := &t.cols[k+1]
 		c.least = drawing.Width(drawing.Bold, c.head, drawing.Note)
@@ -236,34 +284,53 @@ func (b *book) pointTable(f *layout.Family, i int) table {
 
 // holeTable lists the holes of a body.
 func (b *book) holeTable(f *layout.Family, i int) table {
-	t := table{title: "Holes of " + f.Mark + ", on the flat blank", fill: true, snug: true, cols: []column{{head: "Hole"}, {head: "Left and right side, from the left end", flex: true}, {head: "Street and roof side, from the street edge", flex: true}}}
+	t := table{
+		title: b.say.Say(words.ShopHoles, words.In("mark", f.Mark)),
+		fill:  true,
+		snug:  true,
+		cols: []column{
+			b.col(words.ColHole), b.flex(words.ColLeftRightSideLeft), b.flex(words.ColStreetRoofSideStreet),
+		},
+	}
 	for k, x := range b.blanksOf(f)[i].Holes {
 		if x.Rivet {
 			continue
 		}
-		t.rows = append(t.rows, []string{itoa(k + 1), b.inBlankLong(x.Left) + ", " + b.inBlankLong(x.Right), b.inBlank(x.Street) + ", " + b.inBlank(x.Roof)})
+		t.rows = append(t.rows, []string{
+			itoa(k + 1), b.inBlankLong(x.Left) + ", " + b.inBlankLong(x.Right),
+			b.inBlank(x.Street) + ", " + b.inBlank(x.Roof),
+		})
 	}
 	return t
 }
 
 // lengthTable is one row for each family of a drawing of straight pieces.
 func (b *book) lengthTable(g []*layout.Family) table {
-	t := table{title: "Lengths of this drawing", fill: true, snug: true, cols: []column{{head: "Shop mark"}, {head: "Length", align: drawing.Right}, {head: "Make", align: drawing.Right}, {head: "Pieces", flex: true}, {head: "Hand", flex: true}, {head: "Weight, to lift", align: drawing.Right}}}
+	t := table{
+		title: b.say.Say(words.ShopLengths),
+		fill:  true,
+		snug:  true,
+		cols: []column{
+			b.col(words.ColShopMark), b.right(words.ColLength), b.right(words.ColMake), b.flex(words.ColPieces),
+			b.flex(words.ColHand), b.right(words.ColWeightLift),
+		},
+	}
 	var held []bool
 	for _, f := range g {
 		pieces := strings.Join(b.pieceMarks(f, true), ", ")
 		if no := b.pieceMarks(f, false); len(no) > 0 {
-			if pieces != "" {
-				pieces += "; "
-			}
-			pieces += "DO NOT CUT " + strings.Join(no, ", ")
+			held := b.say.Say(words.ShopDoNotCut, words.In("marks", strings.Join(no, ", ")))
+			pieces = strings.TrimPrefix(pieces+"; "+held, "; ")
 		}
 		weight := b.weight(f.Grams)
-		if lift := b.lifting(f.Pieces[0], ", ", ""); lift != "" {
-			weight += lift
+		if b.l.Made(f.Pieces[0]).Lift != plan.ByOne {
+			weight += ", " + b.liftShort(f.Pieces[0])
 		}
 		held = append(held, f.Released(b.l.Held) == 0)
-		t.rows = append(t.rows, []string{f.Mark, b.inBlankLong(f.Bodies[0].Length), itoa(f.Released(b.l.Held)), pieces, b.shortHand(f), weight})
+		t.rows = append(t.rows, []string{
+			f.Mark, b.inBlankLong(f.Bodies[0].Length), itoa(f.Released(b.l.Held)), pieces, b.shortHand(f),
+			weight,
+		})
 	}
 	t.bold = func(row, col int) bool { return held[row] || col == 0 }
 	return t
@@ -271,20 +338,19 @@ func (b *book) lengthTable(g []*layout.Family) table {
 
 // shortHand is a family's hand in a table.
 func (b *book) shortHand(f *layout.Family) string {
-	words := b.withoutTwin(f)
 	if f.Twin != nil {
-		words += "; TWIN " + f.Twin.Mark
+		return b.say.Say(words.ShopHandTwin, words.In("hand", b.withoutTwin(f)), words.In("mark", f.Twin.Mark))
 	}
-	return words
+	return b.withoutTwin(f)
 }
 
 // withoutTwin is a family's hand without where one stands.
 func (b *book) withoutTwin(f *layout.Family) string {
 	if !handed(f) {
-		return "none"
+		return b.say.Say(words.ShopNone)
 	}
-	words := strings.TrimSuffix(strings.TrimPrefix(b.hand(f), "Standing on the roof, "), ".")
-	return strings.NewReplacer("the ", "", "is ", "", "lie ", "", "your ", "").Replace(words)
+	phrase := strings.TrimSuffix(strings.TrimPrefix(b.hand(f), "Standing on the roof, "), ".")
+	return strings.NewReplacer("the ", "", "is ", "", "lie ", "", "your ", "").Replace(phrase)
 }
 
 // familyFacts are what the families of a drawing are made of, and how they are
@@ -293,48 +359,65 @@ func (b *book) familyFacts(g []*layout.Family) table {
 	f := g[0]
 	m, s, p := &b.j.System.Metal, b.j.Shop, &b.j.System.Profile
 	var rows [][]string
-	add := func(what, words string) { rows = append(rows, []string{what, words}) }
-	kind := f.Pieces[0].KindName()
+	add := func(what, phrase string) { rows = append(rows, []string{what, phrase}) }
+	kind := b.kindName(f.Pieces[0])
 	for _, x := range f.Pieces[0].Miters {
 		kind += ", " + b.turned(x.Corner)
 	}
 	if q := f.Pieces[0]; q.Wide != q.Narrow && len(q.Miters) > 0 {
-		add("Kind", kind)
+		add(b.say.Say(words.ShopKind), kind)
 		rows = append(rows, b.twoWidthRows(q, false)...)
 	} else {
-		add("Kind", kind+"; inside width "+b.widthOf(q))
+		add(
+			b.say.Say(words.ShopKind),
+			b.say.Say(words.ShopKindWidth, words.In("kind", kind), words.In("width", b.widthOf(q))),
+		)
 	}
 	if layout.Straight(f) && len(f.Bodies) > 0 {
-		add("Blank, girth", b.inBlank(f.Bodies[0].Girth))
+		add(b.say.Say(words.ShopBlankGirth), b.inBlank(f.Bodies[0].Girth))
 	} else if len(f.Bodies) > 0 {
 		var blanks []string
 		for _, x := range f.Bodies {
 			blanks = append(blanks, x.Name+" "+b.inBlank(x.Girth)+" × "+b.inBlankLong(x.Length))
 		}
-		add("Blank, girth × length", strings.Join(blanks, "; "))
-		lift := b.lifting(f.Pieces[0], "", " to lift")
-		if lift == "" {
-			lift = "one person lifts it"
-		}
-		add("Weight", b.weight(f.Grams)+" each, from its developed area; "+lift)
+		add(b.say.Say(words.ShopBlankGirthLength), strings.Join(blanks, "; "))
+		add(
+			b.say.Say(words.ShopWeight),
+			b.say.Say(
+				words.ShopEach, words.In("weight", b.weight(f.Grams)), words.In("lift", b.liftShort(f.Pieces[0])),
+			),
+		)
 	}
 	if most := b.j.Site.OnePerson; most > 0 {
-		add("Lifting", "one person to "+b.weight(int64(most))+" (the job’s one_person), two to twice that; lifting equation of NIOSH 94-110: "+b.j.Units.InUnits("load constant 51 lb (23 kg)"))
+		add(
+			b.say.Say(words.ShopLifting),
+			b.say.Say(
+				words.ShopOnePerson, words.In("most", b.weight(int64(most))),
+				words.In("constant", b.j.Units.InUnits("51 lb (23 kg)")),
+			),
+		)
 	}
-	add("Metal", prose(m.Name)+", "+b.thick(m.Thickness)+" thick; bent to inside radius "+b.exactly(p.InsideR)+", K "+trimFloat(s.K)+" ("+prose(s.KSource)+")")
-	finish := "up on this drawing, towards you; the grain runs from left to right"
+	add(
+		b.say.Say(words.ShopMetal),
+		b.say.Say(
+			words.ShopMetalOf, words.In("name", prose(m.Name)), words.In("thickness", b.thick(m.Thickness)),
+			words.In("inside-r", b.exactly(p.InsideR)), words.In("trim-float", trimFloat(s.K)),
+			words.In("ksource", prose(s.KSource)),
+		),
+	)
+	finish := b.say.Say(words.ShopUp)
 	if m.Finish != "" {
-		finish = prose(m.Finish) + ": " + finish
+		finish = b.say.Say(words.ShopUpOf, words.In("finish", prose(m.Finish)))
 	}
+	add(b.say.Say(words.ShopFinishSide), finish)
 	if s.Film != "" {
-		finish += "; film: " + prose(s.Film)
+		add(b.say.Say(words.ShopFilm), prose(s.Film))
 	}
-	add("Finish side", finish)
 	rows = append(rows, b.seamRows(f)...)
-	t := facts("Shop type "+f.Mark, rows)
+	t := facts(b.say.Say(words.ShopShopType, words.In("mark", f.Mark)), rows)
 	t.snug, t.fill = true, true
 	if len(g) > 1 {
-		t.title = "All of this drawing"
+		t.title = b.say.Say(words.ShopAll)
 	}
 	return t
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 )
 
 // column of a table. A flex column gives way first: its words wrap.
@@ -21,6 +22,7 @@ const tickBox = "\u2610"
 // where it breaks. Rules, not tones, guide the eye: they survive copying.
 type table struct {
 	title string
+	again string // the title where it goes on
 	cols  []column
 	rows  [][]string
 	names [][]string // of the facts that each cell letters; rows and cells may be fewer
@@ -237,7 +239,7 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 	}
 	title := t.title
 	if title != "" && t.from > 0 {
-		title += " (continued)"
+		title = t.again
 	}
 	titleLines, titleSize := titled(title, max(w, full))
 	top := drawing.Unit(0)
@@ -362,7 +364,15 @@ func (t *table) paint(g *drawing.Scene, at drawing.Point, p laidTable) {
 }
 
 // letter puts the words of one row in its cells.
-func (t *table) letter(s *drawing.Scene, at drawing.Point, ws []drawing.Unit, lines [][]string, row, names []string, head bool, bold func(col int) bool) {
+func (t *table) letter(
+	s *drawing.Scene,
+	at drawing.Point,
+	ws []drawing.Unit,
+	lines [][]string,
+	row, names []string,
+	head bool,
+	bold func(col int) bool,
+) {
 	var g drawing.Scene
 	var cells []drawing.Unit
 	x := at.X
@@ -437,3 +447,14 @@ func nth[T any](list []T, i int) (out T) {
 func facts(title string, rows [][]string) table {
 	return table{title: title, cols: []column{{}, {flex: true}}, rows: rows, whole: true}
 }
+
+// col is a column under a heading of the tables of sentences.
+func (b *book) col(head words.Key) column { return column{head: b.say.Say(head)} }
+
+// right is a column of numbers, which stand at its right.
+func (b *book) right(head words.Key) column {
+	return column{head: b.say.Say(head), align: drawing.Right}
+}
+
+// flex is a column of sentences, which wrap.
+func (b *book) flex(head words.Key) column { return column{head: b.say.Say(head), flex: true} }

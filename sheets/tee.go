@@ -3,6 +3,7 @@ package sheets
 import (
 	"strings"
 
+	"copingset/drawing/words"
 	"copingset/layout"
 )
 
@@ -11,10 +12,28 @@ import (
 func (b *book) teeRows(q *layout.Piece, front []string) [][]string {
 	t := q.Tee
 	return [][]string{
-		{"Main, run " + t.Main.Name, front[0] + " long, a leg of " + b.shopLeg(t.Edge[0]-t.From) + " at each side of the branch"},
-		{"Branch, run " + t.Run.Name, front[1] + " long, " + b.shopShort(t.Edge[1]-t.Edge[0]) + " wide outside"},
-		{"Width", "inside " + b.shopShort(q.Inside) + ", of the branch " + b.shopShort(t.Inside)},
-		{"Drop", "the branch's front fold " + b.shopShort(t.Drop) + " below the main's rear fold"},
-		{"Hold it", "from the roof, facing the street: high edge of the branch at the " + strings.ToUpper(q.Hand.String()) + " hand"},
+		{
+			b.say.Say(words.TeeMainRun, words.In("name", t.Main.Name)),
+			b.say.Say(words.TeeMainLength, words.In("length", front[0]), words.In("leg", b.shopLeg(t.Edge[0]-t.From))),
+		},
+		{
+			b.say.Say(words.TeeBranchRun, words.In("name", t.Run.Name)),
+			b.say.Say(
+				words.TeeBranchLength, words.In("length", front[1]),
+				words.In("width", b.shopShort(t.Edge[1]-t.Edge[0])),
+			),
+		},
+		{
+			b.say.Say(words.TeeWidth),
+			b.say.Say(
+				words.TeeInside, words.In("inside", b.shopShort(q.Inside)),
+				words.In("branch", b.shopShort(t.Inside)),
+			),
+		},
+		{b.say.Say(words.TeeDrop), b.say.Say(words.TeeDropBy, words.In("drop", b.shopShort(t.Drop)))},
+		{
+			b.say.Say(words.TeeHandHead),
+			b.say.Say(words.TeeHand, words.In("hand", strings.ToUpper(b.sideName(q.Hand.String())))),
+		},
 	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/plan"
 )
@@ -22,15 +23,28 @@ func (b *book) testedSections() []page {
 		for _, r := range c.Runs {
 			names = append(names, r.Name)
 		}
-		p := page{id: b.id("tested", names[0], a.Name), title: "Tested dimensions, runs " + strings.Join(names, ", ") + ", assembly " + prose(a.Name), kind: TestedSection, paper: b.runs, scale: "as noted",
-			holds: b.l.Holds(), about: "Section through a chair with the limits of its tested assembly beside what is built."}
+		p := page{
+			id: b.id("tested", names[0], a.Name),
+			title: b.say.Say(
+				words.TestedTitle, words.In("names", strings.Join(names, ", ")), words.In("name", prose(a.Name)),
+			),
+			kind:  TestedSection,
+			paper: b.runs,
+			scale: b.say.Say(words.FrameAsNoted),
+			holds: b.l.Holds(),
+			about: b.say.Say(words.TestedAbout),
+		}
 		p.banner = b.holdWords(p.holds)
 		cut := b.l.Section(c.Run, c.Chair.At, c.Chair, nil)
 		p.hatches = view.SectionHatches(cut)
-		blocks := []block{b.limitTable("Tested against built, assembly "+prose(a.Name), b.l.CaseOf(c)), b.placesTable(c), list{items: []string{
-			"Report " + reportOf(a) + ". The holes of the chair and their places are part of the test.",
-			"Demand is of the more onerous zone in which this assembly stands on these runs; whose it is: see the basis of design.",
-		}, plain: true}}
+		blocks := []block{
+			b.limitTable(b.say.Say(words.TestedAgainstBuilt, words.In("name", prose(a.Name))), b.l.CaseOf(c)),
+			b.placesTable(c),
+			list{items: []string{
+				b.say.Say(words.TestedReport, words.In("report-of", b.reportOf(a))),
+				b.say.Say(words.TestedDemand),
+			}, plain: true},
+		}
 		out = append(out, b.sectionBeside(p, cut, blocks)...)
 	}
 	return out
@@ -40,13 +54,31 @@ func (b *book) testedSections() []page {
 func (b *book) placesTable(c layout.SectionCase) table {
 	a, s := c.Chair.Assembly, &b.j.System
 	chair := s.ChairOf(a)
-	t := facts("Places that are part of the test", [][]string{
-		{"Front row", b.exactly(a.FrontRowFrom) + " behind the chair’s front edge"},
-		{"Rear row", b.exactly(a.RearRowFrom) + " before the chair’s rear edge"},
-		{"Chair", b.exactly(s.Chair.Length) + " along the run, " + b.thick(chair.Thickness)},
-		{"Chair’s front edge", b.exactly(s.Chair.FrontEdge) + " behind the inside of the front leg"},
-		{"Chair’s rear edge", b.exactly(s.Chair.RearEdge) + " before the inside of the rear leg"},
-		{"Inside width", b.shopText(c.Chair.Inside)},
+	t := facts(b.say.Say(words.TestedPlaces), [][]string{
+		{
+			b.say.Say(words.TestedStreetRow),
+			b.say.Say(words.TestedStreetRowAt, words.In("front-row-from", b.exactly(a.FrontRowFrom))),
+		},
+		{
+			b.say.Say(words.TestedRoofRow),
+			b.say.Say(words.TestedRoofRowAt, words.In("rear-row-from", b.exactly(a.RearRowFrom))),
+		},
+		{
+			b.say.Say(words.TestedChair),
+			b.say.Say(
+				words.TestedAlongRun, words.In("length", b.exactly(s.Chair.Length)),
+				words.In("thickness", b.thick(chair.Thickness)),
+			),
+		},
+		{
+			b.say.Say(words.TestedStreetEdge),
+			b.say.Say(words.TestedStreetEdgeAt, words.In("front-edge", b.exactly(s.Chair.FrontEdge))),
+		},
+		{
+			b.say.Say(words.TestedRoofEdge),
+			b.say.Say(words.TestedRoofEdgeAt, words.In("rear-edge", b.exactly(s.Chair.RearEdge))),
+		},
+		{b.say.Say(words.TestedInsideWidth), b.shopText(c.Chair.Inside)},
 	})
 	return t
 }
@@ -60,7 +92,7 @@ func (b *book) sectionBeside(p page, of plan.Section, blocks []block) []page {
 	left := drawing.Box(room.Min.X, room.Min.Y, room.Min.X+room.Width()*58/100, room.Max.Y)
 	right := drawing.Box(left.Max.X+gutter, room.Min.Y, room.Max.X, room.Max.Y)
 	if v := cut(left.Width(), left.Height()); sits(v, left.Width(), left.Height()) {
-		leaves := flow(blocks, func(int) []drawing.Rect { return []drawing.Rect{right} })
+		leaves := b.flow(blocks, func(int) []drawing.Rect { return []drawing.Rect{right} })
 		fits := len(leaves) == 1
 		for _, q := range leaves[0] {
 			fits = fits && q.at.X+q.w <= right.Max.X && q.at.Y+q.h <= right.Max.Y
@@ -76,8 +108,13 @@ func (b *book) sectionBeside(p page, of plan.Section, blocks []block) []page {
 			return []page{p}
 		}
 	}
-	out := b.sideBySide(p, list{}, []func(w, h drawing.Unit) drawing.Scene{cut}, []string{"section"})
+	out := b.sideBySide(
+		p,
+		list{},
+		[]func(w, h drawing.Unit) drawing.Scene{cut},
+		[]string{b.say.Say(words.TestedSection)},
+	)
 	more := p
-	more.id, more.title, more.scale = b.id(p.id), p.title+": table", ""
+	more.id, more.title, more.scale = b.id(p.id), b.say.Say(words.TestedTable, words.In("title", p.title)), ""
 	return append(out, b.pages(more, blocks, across)...)
 }

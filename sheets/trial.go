@@ -5,6 +5,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -17,20 +18,40 @@ func (b *book) trialPages() []page {
 		return nil
 	}
 	s := b.j.Shop
-	p := page{id: b.id("trial-strips"), title: "Trial strips", kind: ShopSheet, paper: b.lists, scale: "none",
-		about: "Strips to bend and measure before the first blank is cut, with boxes for what they take."}
-	how := list{title: "Bend these before the first blank is cut", items: []string{
-		"Every blank follows from what a bend takes of the metal. The packet reckons it from K " + trimFloat(s.K) + " (" + prose(s.KSource) + "); a strip of the job’s own metal, bent on the job’s own tools, stands before it.",
-		"Cut each strip from the sheet that the caps are cut from, " + b.thick(b.j.System.Metal.Thickness) + " " + prose(b.j.System.Metal.Name) + ", about half as wide as it is long, its bend line along the grain as the caps’ bends run. Measure A after it is cut.",
-		"Bend it with the caps’ tools and inside radius, " + b.exactly(b.j.System.Profile.InsideR) + ", to the turn of its row, finish face up or down as the row says. Check the turn first: a wrong turn gives a wrong deduction.",
-		"Measure both legs outside, B and C. TO THE MOLD LINE, a turn of 90° or less: to where the outer faces of both legs would meet, for 90° a square held on the other leg. TO THE TANGENT, a turn over 90°: from the edge to a straight-edge held square to the leg against its outermost metal.",
-		"Deduction = B + C − A. It is less than nothing where A is the longer, and is written so. Bend three strips where two differ by more than the legs may.",
-		"Write it in the job file under shop: bends: as turn, deduction, to, method and strip; then print the shop’s packet again. Blanks cut before that are of the old deduction.",
+	p := page{
+		id:    b.id("trial-strips"),
+		title: b.say.Say(words.TrialStripsTitle),
+		kind:  ShopSheet,
+		paper: b.lists,
+		scale: b.say.Say(words.FrameNone),
+		about: b.say.Say(words.TrialStripsAbout),
+	}
+	how := list{title: b.say.Say(words.TrialTitle), items: []string{
+		b.say.Say(words.TrialWhy, words.In("trim-float", trimFloat(s.K)), words.In("ksource", prose(s.KSource))),
+		b.say.Say(
+			words.TrialCut, words.In("thickness", b.thick(b.j.System.Metal.Thickness)),
+			words.In("name", prose(b.j.System.Metal.Name)),
+		),
+		b.say.Say(words.TrialBend, words.In("inside-r", b.exactly(b.j.System.Profile.InsideR))),
+		b.say.Say(words.TrialMeasure),
+		b.say.Say(words.TrialDeduction),
+		b.say.Say(words.TrialWrite),
 	}, plain: true}
 	blocks := []block{how, b.trialTable(trials)}
 	var pictures []drawing.Scene
 	for i, t := range trials {
-		q := view.TrialStrip{Name: "Strip " + itoa(i+1) + ", " + strings.Join(ways(t), " or ") + " " + view.Degrees(t.Turn), Blank: b.inBlank(t.Length), Line: b.inBlank(t.Line), Up: t.Up && !t.Down, Section: t.Section}
+		name := words.TrialNameBoth
+		if w := ways(t); len(w) == 1 {
+			name = w[0].name
+		}
+		q := view.TrialStrip{
+			About:   b.say.Say(words.TrialPicture),
+			Name:    b.say.Say(name, words.In("n", itoa(i+1)), words.In("turn", view.Degrees(t.Turn))),
+			Blank:   b.inBlank(t.Length),
+			Line:    b.inBlank(t.Line),
+			Up:      t.Up && !t.Down,
+			Section: t.Section,
+		}
 		pictures = append(pictures, view.TrialPicture(q))
 	}
 	for i := 0; i < len(pictures); i += 2 { // two stand next to each other
@@ -45,40 +66,53 @@ func (b *book) trialPages() []page {
 }
 
 // ways are how a strip's bend is made, as the finish face is seen.
-func ways(t plan.Trial) []string {
-	var out []string
+func ways(t plan.Trial) []bendWay {
+	var out []bendWay
 	if t.Up {
-		out = append(out, "UP")
+		out = append(out, bendWay{words.TrialNameUp, words.TrialBendUp})
 	}
 	if t.Down {
-		out = append(out, "DOWN")
+		out = append(out, bendWay{words.TrialNameDown, words.TrialBendDown})
 	}
 	return out
 }
 
+// bendWay is what names a strip bent one way, and says how its bend is made.
+type bendWay struct{ name, bend words.Key }
+
 // trialTable is a row for each strip, with room to write in.
 func (b *book) trialTable(trials []plan.Trial) table {
-	t := table{title: "Strips", fill: true, whole: true, cols: []column{{head: "Strip", align: drawing.Right}, {head: "Bend"}, {head: "Incl.", align: drawing.Right}, {head: "For", flex: true}, {head: "Measured to"},
-		{head: "By K: leg", align: drawing.Right}, {head: "Deduction", align: drawing.Right},
-		{head: "A", least: 1300}, {head: "B", least: 1300}, {head: "C", least: 1300}, {head: "B + C − A", least: 1500}}}
+	t := table{
+		title: b.say.Say(words.TrialStrips),
+		fill:  true,
+		whole: true,
+		cols: []column{
+			b.right(words.ColStrip), b.col(words.ColBend), b.right(words.ColIncl), b.flex(words.ColFor),
+			b.col(words.ColMeasuredTo), b.right(words.ColKLeg), b.right(words.ColDeduction),
+			{head: "A", least: 1300}, {head: "B", least: 1300}, {head: "C", least: 1300},
+			{head: "B + C − A", least: 1500},
+		},
+	}
 	for i, q := range trials {
 		var bends []string
 		for _, w := range ways(q) {
-			face := "finish face up"
-			if w == "DOWN" {
-				face = "finish face down"
-			}
-			bends = append(bends, w+" "+view.Degrees(q.Turn)+", "+face)
+			bends = append(bends, b.say.Say(w.bend, words.In("turn", view.Degrees(q.Turn))))
 		}
-		words := strings.Join(q.Of, "; ")
+		phrase := strings.Join(q.Of, "; ")
 		if q.Stated {
-			words += ". Stated: " + b.taken(q.StatedDeduction) + " " + prose(q.StatedStrip)
+			phrase = b.say.Say(
+				words.TrialStated, words.In("of", phrase), words.In("deduction", b.taken(q.StatedDeduction)),
+				words.In("strip", prose(q.StatedStrip)),
+			)
 		}
-		to := "mold line"
+		to := b.say.Say(words.TrialMoldLine)
 		if q.Tangent {
-			to = "tangent"
+			to = b.say.Say(words.TrialTangent)
 		}
-		t.rows = append(t.rows, []string{itoa(i + 1), strings.Join(bends, "\n"), view.Degrees(180 - q.Turn), words, to, b.inBlank(q.Leg), b.taken(q.Deduction), "", "", "", ""})
+		t.rows = append(t.rows, []string{
+			itoa(i + 1), strings.Join(bends, "\n"), view.Degrees(180 - q.Turn), phrase, to, b.inBlank(q.Leg),
+			b.taken(q.Deduction), "", "", "", "",
+		})
 	}
 	t.bold = func(_, col int) bool { return col < 2 }
 	return t

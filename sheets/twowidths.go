@@ -5,38 +5,43 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/length"
 )
 
 // legNames are what the parts of a mitered piece are called, from the left.
-func legNames(q *layout.Piece) []string {
+func (b *book) legNames(q *layout.Piece) []string {
 	out := make([]string, len(q.Parts))
 	for i := range out {
-		out[i] = "middle"
+		out[i] = b.say.Say(words.WidthMiddle)
 	}
-	out[0], out[len(out)-1] = "left leg", "right leg"
+	out[0], out[len(out)-1] = b.say.Say(words.WidthLeftLeg), b.say.Say(words.WidthRightLeg)
 	return out
 }
 
 // twoWidthRows are the facts of a corner of two widths, leg by leg, with the
 // girths where no blank is listed.
 func (b *book) twoWidthRows(q *layout.Piece, girth bool) [][]string {
-	names := legNames(q)
+	names := b.legNames(q)
 	var width, slope []string
 	for i, p := range q.Parts {
-		words := names[i] + " inside " + b.shopShort(p.Inside())
+		leg, inside := words.In("leg", names[i]), words.In("inside", b.shopShort(p.Inside()))
+		phrase := b.say.Say(words.WidthInside, leg, inside)
 		if girth {
-			words += ", girth " + b.shopShort(b.l.Girth(p))
+			phrase = b.say.Say(words.WidthInsideGirth, leg, inside, words.In("girth", b.shopShort(b.l.Girth(p))))
 		}
-		width = append(width, words)
-		words = names[i] + " " + drawing.Letter(view.LegSlopeWords(b.metric, p.Slope(&b.j.System)))
+		width = append(width, phrase)
+		phrase = names[i] + " " + drawing.Letter(view.LegSlopeWords(b.metric, p.Slope(&b.j.System)))
 		if off := view.StandsOff(b.metric, b.l.LegTop(p)); off != "" {
-			words += ", " + drawing.Letter(off)
+			phrase += ", " + drawing.Letter(off)
 		}
-		slope = append(slope, words)
+		slope = append(slope, phrase)
 	}
-	return [][]string{{"Widths", strings.Join(width, "; ")}, {"Top falls", strings.Join(slope, "; ")}}
+	return [][]string{
+		{b.say.Say(words.WidthWidths), strings.Join(width, "; ")},
+		{b.say.Say(words.WidthTopFalls), strings.Join(slope, "; ")},
+	}
 }
 
 // twoWidthEnds say at which corners of a run the width changes, and how its own
@@ -50,8 +55,13 @@ func (b *book) twoWidthEnds(r *layout.Run) [][]string {
 					continue
 				}
 				other := p.Piece.Parts[i+1-side]
-				rows = append(rows, []string{"Two widths at " + prose(m.Corner.Name), "leg on this run " + view.LegWords(b.metric, b.l.LegTop(q)) +
-					"; on run " + other.Run.Name + " " + b.shopText(other.Inside()) + " inside"})
+				rows = append(rows, []string{
+					b.say.Say(words.WidthTwo, words.In("corner", prose(m.Corner.Name))),
+					b.say.Say(
+						words.WidthLegHere, words.In("leg", view.LegWords(b.metric, b.l.LegTop(q))),
+						words.In("name", other.Run.Name), words.In("inside", b.shopText(other.Inside())),
+					),
+				})
 			}
 		}
 	}
@@ -68,12 +78,15 @@ type legSection struct {
 
 func (s legSection) alike(o legSection) bool { return s.inside == o.inside && s.slope == o.slope }
 
-// slopeWords say the slope of a leg that has not the profile's.
-func (s legSection) slopeWords(b *book) string {
+// widthWords letter the inside width of a leg, with its slope where it has not the
+// profile's.
+func (s legSection) widthWords(b *book) string {
+	inside := b.shopShort(s.inside)
 	if s.slope == b.j.System.Profile.TopSlope {
-		return ""
+		return inside
 	}
-	return ", top falls " + drawing.Letter(view.LegSlopeWords(b.metric, s.slope))
+	slope := drawing.Letter(view.LegSlopeWords(b.metric, s.slope))
+	return b.say.Say(words.WidthSlope, words.In("inside", inside), words.In("slope", slope))
 }
 
 // legSections are the sections of a family: one, or of a corner of two widths
@@ -85,7 +98,10 @@ func (b *book) legSections(f *layout.Family) []legSection {
 			continue
 		}
 		p := f.Pieces[0].Parts[len(out)]
-		if out = append(out, legSection{f, i, p.Inside(), p.Slope(&b.j.System)}); len(out) == len(f.Pieces[0].Parts) || f.Pieces[0].Wide == f.Pieces[0].Narrow {
+		if out = append(
+			out, legSection{f, i, p.Inside(), p.Slope(&b.j.System)},
+		); len(out) == len(f.Pieces[0].Parts) ||
+			f.Pieces[0].Wide == f.Pieces[0].Narrow {
 			break
 		}
 	}

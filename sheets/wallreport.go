@@ -6,6 +6,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -41,31 +42,37 @@ func (b *book) wallReports() []page {
 // come to beside what is published and asked.
 func (b *book) wallReport(p *layout.Perimeter, r *layout.Run) []page {
 	name := b.of(p, r.Name)
-	first := page{kind: WallReport, title: "Wall report of run " + name, paper: b.runs, holds: b.l.HoldsOn(r),
-		about: "The wall of run " + name + " as measured: widths, face offsets and tops against the stations, with the lines the coping follows, doubted readings and published limits."}
+	first := page{
+		kind:  WallReport,
+		title: b.say.Say(words.WallTitle, words.In("name", name)),
+		paper: b.runs,
+		holds: b.l.HoldsOn(r),
+		about: b.say.Say(words.WallAbout, words.In("name", name)),
+	}
 	of := b.l.WallReport(r)
 	var doubts []string
 	if of.Again > 0 {
-		doubts = append(doubts, plural(of.Again, "reading")+" in doubt. Measure again.")
+		doubts = append(doubts, b.say.Count(words.WallDoubts, of.Again, words.In("n", itoa(of.Again))))
 	}
 	if len(of.Unsound) > 0 {
-		doubts = append(doubts, "Wall top not sound. Do not fasten to it.")
+		doubts = append(doubts, b.say.Say(words.WallUnsound))
 	}
 	if len(doubts) > 0 {
-		first.banner = "HOLD: " + strings.Join(doubts, " ")
+		first.banner = b.say.Say(words.WallHold, words.In("doubts", strings.Join(doubts, " ")))
 	}
 	room := first.paper.room(first.banner != "")
 	parts := view.WallParts(of, room.Width())
-	first.scale = "lengthwise " + drawing.Letter(parts[0].Along.Name)
+	first.scale = b.say.Say(words.WallLengthwise, words.In("name", drawing.Letter(parts[0].Along.Name)))
 	high := room.Height() * reportShare / 100
-	if len(parts) > 1 || len(of.Doubts) > 0 || slices.ContainsFunc(of.Readings, func(q plan.WallReading) bool { return len(q.Conditions) > 0 }) {
+	if len(parts) > 1 || len(of.Doubts) > 0 ||
+		slices.ContainsFunc(of.Readings, func(q plan.WallReading) bool { return len(q.Conditions) > 0 }) {
 		high = room.Height() - view.ReportNotes // there is more to say on the plots, and the lists take a sheet of their own
 	}
 	views := make([]drawing.Scene, len(parts))
 	for i, q := range parts {
-		views[i] = view.WallReport(of, q, room.Width(), high)
+		views[i] = view.WallReport(b.say, of, q, room.Width(), high)
 	}
-	lists := flowOver(b.reportLists(r, of), func(n int) []drawing.Rect {
+	lists := b.flowOver(b.reportLists(r, of), func(n int) []drawing.Rect {
 		rest := room
 		if n < len(views) {
 			rest.Min.Y += views[n].H + between
@@ -81,9 +88,13 @@ func (b *book) wallReport(p *layout.Perimeter, r *layout.Run) []page {
 		q.id = b.id("wall", p.Job.Name, r.Name)
 		switch {
 		case i >= len(views):
-			q.title, q.scale = first.title+", continued", "none"
+			q.title = b.say.Say(words.FrameContinued, words.In("title", first.title))
+			q.scale = b.say.Say(words.FrameNone)
 		case len(views) > 1:
-			q.title += ", part " + itoa(i+1) + " of " + itoa(len(views))
+			q.title = b.say.Say(
+				words.WallPart, words.In("title", first.title), words.In("n", itoa(i+1)),
+				words.In("of", itoa(len(views))),
+			)
 		}
 		q.draw = func(s *drawing.Scene, _ func(string) string) {
 			if i < len(views) {
@@ -133,50 +144,75 @@ func (b *book) reportLists(r *layout.Run, of plan.WallReport) []block {
 // reportFacts sum the wall up.
 func (b *book) reportFacts(r *layout.Run) table {
 	w := r.OnWall()
-	at := func(l, s length.Length) string { return b.small(l) + " at " + b.station(r, s) }
-	line := b.small(w.Line.Left) + " out at the left corner, " + b.small(w.Line.Right) + " at the right"
+	at := func(l, s length.Length) string {
+		return b.say.Say(words.WallAt, words.In("length", b.small(l)), words.In("station", b.station(r, s)))
+	}
+	ends := []words.Slot{words.In("left", b.small(w.Line.Left)), words.In("right", b.small(w.Line.Right))}
+	line := b.say.Say(words.WallLine, ends...)
 	if w.Line.Held {
-		line += ", held by the job"
+		line = b.say.Say(words.WallLineFixed, ends...)
 	}
 	var insides []string
 	for _, q := range r.Bands {
-		words := b.small(q.Inside)
+		inside := b.small(q.Inside)
 		if len(r.Bands) > 1 {
-			words += " from " + b.long(r.ToCrew(q.From)) + " to " + b.long(r.ToCrew(q.To))
+			inside = b.say.Say(
+				words.WallFromTo, words.In("inside", inside), words.In("from", b.long(r.ToCrew(q.From))),
+				words.In("to", b.long(r.ToCrew(q.To))),
+			)
 		}
-		insides = append(insides, words)
+		insides = append(insides, inside)
 	}
 	set := b.small(w.SetLeft)
 	if w.SetLeft != w.SetRight {
-		set = b.small(w.SetLeft) + " at the left corner, " + b.small(w.SetRight) + " at the right"
+		set = b.say.Say(words.WallSetEnds, words.In("left", b.small(w.SetLeft)), words.In("right", b.small(w.SetRight)))
 	}
 	measured := strings.TrimSpace(b.j.Site.MeasuredBy + " " + date(b.j.Site.MeasuredOn))
-	return facts("What the readings come to", kept([][]string{
-		{"Readings", itoa(len(w.Readings)) + " over " + b.text(w.Front)},
-		{"Measured", prose(measured)},
-		{"String between", prose(w.Job.SurveyLine)},
-		{"Bow of the face", at(w.Line.Bow, w.Line.BowAt)},
-		{"Front-face line", line},
-		{"Greatest gap to it", at(w.Line.GapMost, w.Line.GapMostAt) + "; a line parallel to the wall line would leave " + b.small(w.Line.Parallel)},
-		{"Width of the wall", span(b.small(w.WidthLeast), b.small(w.WidthMost))},
-		{"Greatest need", at(w.Need, w.NeedAt)},
-		{"Inside width of cap", strings.Join(insides, "; ")},
-		{"Rear play", span(b.small(r.PlayLeast), b.small(r.PlayMost))},
-		{"Set surface", set + ", above the level datum, at the front-face line"},
-		{"Packing", span(b.small(w.PackLeast), b.small(w.PackMost))},
+	return facts(b.say.Say(words.WallFacts), kept([][]string{
+		{
+			b.say.Say(words.WallReadings),
+			b.say.Say(words.WallOver, words.In("n", itoa(len(w.Readings))), words.In("length", b.text(w.Front))),
+		},
+		{b.say.Say(words.WallMeasured), prose(measured)},
+		{b.say.Say(words.WallSurveyLine), prose(w.Job.SurveyLine)},
+		{b.say.Say(words.WallBow), at(w.Line.Bow, w.Line.BowAt)},
+		{b.say.Say(words.WallLineWhat), line},
+		{
+			b.say.Say(words.WallGreatestGap),
+			b.say.Say(
+				words.WallGapParallel, words.In("gap", at(w.Line.GapMost, w.Line.GapMostAt)),
+				words.In("parallel", b.small(w.Line.Parallel)),
+			),
+		},
+		{b.say.Say(words.WallWidthWall), b.span(b.small(w.WidthLeast), b.small(w.WidthMost))},
+		{b.say.Say(words.WallNeed), at(w.Need, w.NeedAt)},
+		{b.say.Say(words.WallInsideWidthCap), strings.Join(insides, "; ")},
+		{b.say.Say(words.WallPlay), b.span(b.small(r.PlayLeast), b.small(r.PlayMost))},
+		{b.say.Say(words.WallSetSurface), b.say.Say(words.WallSetAbove, words.In("set", set))},
+		{b.say.Say(words.WallBuildUp), b.span(b.small(w.PackLeast), b.small(w.PackMost))},
 	}))
 }
 
 // wallLimits sets published limits beside what was found.
 func (b *book) wallLimits(of plan.WallReport) table {
-	t := table{title: "Published limits of wall tops", whole: true, cols: []column{{head: "Limit", flex: true}, {head: "Allowed", align: drawing.Right}, {head: "Found", align: drawing.Right}, {head: "Where"}, {head: "Kept"}, {head: "Source", flex: true}}}
+	t := table{
+		title: b.say.Say(words.WallLimits),
+		whole: true,
+		cols: []column{
+			b.flex(words.ColLimit), b.right(words.ColAllowed), b.right(words.ColFound), b.col(words.ColWhere),
+			b.col(words.ColKept), b.flex(words.ColSource),
+		},
+	}
 	over := map[int]bool{} // look-up only
 	for _, l := range of.Limits {
-		kept := "yes"
+		kept := b.say.Say(words.WallYes)
 		if !l.Kept {
-			kept, over[len(t.rows)] = "NO", true
+			kept, over[len(t.rows)] = b.say.Say(words.WallNo), true
 		}
-		t.rows = append(t.rows, []string{prose(b.j.Units.InUnits(l.Name)), b.exact(l.Allowed), b.exact(l.Found), span(b.long(l.From), b.long(l.To)), kept, prose(l.Source)})
+		t.rows = append(t.rows, []string{
+			prose(b.j.Units.InUnits(l.Name)), b.exact(l.Allowed), b.exact(l.Found),
+			b.span(b.long(l.From), b.long(l.To)), kept, prose(l.Source),
+		})
 	}
 	t.bold = func(row, col int) bool { return col == 4 && over[row] }
 	return t
@@ -184,22 +220,35 @@ func (b *book) wallLimits(of plan.WallReport) table {
 
 // suspectTable lists the readings in doubt by the numbers of the plots.
 func (b *book) suspectTable(r *layout.Run) table {
-	t := table{title: "Readings that their neighbours speak against", cols: []column{{head: "No."}, {head: "Station", align: drawing.Right}, {head: "Measure", flex: true}, {head: "Read", align: drawing.Right}, {head: "Neighbours say", align: drawing.Right},
-		{head: "Doubted over", align: drawing.Right}, {head: "What to do", flex: true}}}
+	t := table{
+		title: b.say.Say(words.WallDoubted),
+		cols: []column{
+			b.col(words.ColNo), b.right(words.ColStation), b.flex(words.ColMeasure), b.right(words.ColRead),
+			b.right(words.ColNeighboursSay), b.right(words.ColDoubtedOver), b.flex(words.ColWhatDo),
+		},
+	}
 	for i := range r.Suspects {
 		s := &r.Suspects[i]
 		letter := b.short
 		if job.Measure(s.Measure) == job.MeasureStation {
 			letter = b.long
 		}
-		ask := "measure again"
+		ask := b.say.Say(words.WallMeasureAgain)
 		if s.Hint != "" {
-			ask += ": " + s.Hint
+			ask = b.say.Say(words.WallMeasureHint, words.In("hint", s.Hint))
 		}
 		if c := s.Cleared; c != nil {
-			ask = strings.TrimSpace("cleared as " + letter(c.Value) + " by " + c.By + " " + date(c.On))
+			ask = strings.TrimSpace(
+				b.say.Say(
+					words.WallCleared, words.In("value", letter(c.Value)), words.In("by", c.By),
+					words.In("on", date(c.On)),
+				),
+			)
 		}
-		t.rows = append(t.rows, []string{view.SuspectName(i), b.station(r, s.Reading.Station), s.Measure, letter(s.Value), letter(s.Expected), letter(s.Limit), prose(ask)})
+		t.rows = append(t.rows, []string{
+			view.SuspectName(i), b.station(r, s.Reading.Station), s.Measure, letter(s.Value),
+			letter(s.Expected), letter(s.Limit), prose(ask),
+		})
 	}
 	t.bold = func(_, col int) bool { return col == 0 }
 	return t
@@ -207,12 +256,20 @@ func (b *book) suspectTable(r *layout.Run) table {
 
 // stateTable lists what is wrong with the wall top.
 func (b *book) stateTable(r *layout.Run, of plan.WallReport) table {
-	t := table{title: "Condition of the wall top", cols: []column{{head: "Station", align: drawing.Right}, {head: "Condition", flex: true}, {head: "Photo"}, {head: "Note", flex: true}}}
+	t := table{
+		title: b.say.Say(words.WallConditions),
+		cols: []column{
+			b.right(words.ColStation), b.flex(words.ColCondition), b.col(words.ColPhoto), b.flex(words.ColNote),
+		},
+	}
 	for _, q := range of.Readings {
 		if !q.Told() {
 			continue
 		}
-		t.rows = append(t.rows, []string{b.station(r, q.At), orDash(strings.Join(q.Conditions, ", ")), orDash(prose(strings.Join(q.Photos, ", "))), prose(q.Note)})
+		t.rows = append(t.rows, []string{
+			b.station(r, q.At), orDash(strings.Join(q.Conditions, ", ")),
+			orDash(prose(strings.Join(q.Photos, ", "))), prose(q.Note),
+		})
 	}
 	return t
 }
@@ -224,17 +281,27 @@ func (b *book) rfis() []page {
 	if len(all) == 0 {
 		return nil
 	}
-	first := page{id: b.id("rfi"), title: "Questions to the general contractor", kind: RFIList, paper: b.runs,
-		about: "What was found on the wall top, the limit and its source, what is asked, photos, and a box for the answer."}
-	t := table{fill: true, high: 1100, cols: []column{{head: "No.", align: drawing.Right}, {head: "Run"}, {head: "Stations"}, {head: "What was found", flex: true}, {head: "Limit"},
-		{head: "Source of the limit", flex: true}, {head: "What is asked", flex: true}, {head: "Photo"}, {head: "Answer, name, date", least: 4200}}}
+	first := page{id: b.id("rfi"), title: b.say.Say(words.RfiTitle), kind: RFIList, paper: b.runs,
+		about: b.say.Say(words.RfiAbout)}
+	t := table{
+		fill: true,
+		high: 1100,
+		cols: []column{
+			b.right(words.ColNo), b.col(words.ColRun), b.col(words.ColStations), b.flex(words.ColWhatWasFound),
+			b.col(words.ColLimit), b.flex(words.ColSourceLimit), b.flex(words.ColWhatAsked),
+			b.col(words.ColPhoto), {head: b.say.Say(words.ColAnswerNameDate), least: 4200},
+		},
+	}
 	if b.runs.w < 30000 {
 		t.cols[8].least = 3000
 	}
-	words := func(s string) string { return prose(b.j.Units.InUnits(s)) }
+	phrase := func(s string) string { return prose(b.j.Units.InUnits(s)) }
 	for i, q := range all {
-		t.rows = append(t.rows, []string{itoa(i + 1), q.Run, span(b.long(q.From), b.long(q.To)), words(q.What), orDash(words(q.Limit)), orDash(words(q.Source)), words(q.Ask), orDash(prose(strings.Join(q.Photos, ", "))), ""})
+		t.rows = append(t.rows, []string{
+			itoa(i + 1), q.Run, b.span(b.long(q.From), b.long(q.To)), phrase(q.What), orDash(phrase(q.Limit)),
+			orDash(phrase(q.Source)), phrase(q.Ask), orDash(prose(strings.Join(q.Photos, ", "))), "",
+		})
 	}
-	said := "Stations are the crew’s, from the left hand of a person on the roof looking out. A limit that is not kept is the wall builder’s to put right; what stays as it is takes packing, width or both, and is to be accepted in writing."
+	said := b.say.Say(words.WallRfiHow)
 	return b.pages(first, []block{list{items: []string{said}, plain: true}, t}, across)
 }

@@ -9,6 +9,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
@@ -105,7 +106,7 @@ func TestRandomWallReportsAreClean(t *testing.T) {
 				of := l.WallReport(r)
 				parts := view.WallParts(of, room.Width())
 				for i, q := range parts {
-					if v := view.WallReport(of, q, room.Width(), room.Height()-view.ReportNotes); v.H > room.Height() || v.Bounds().Max.X > room.Width() {
+					if v := view.WallReport(words.Book{}, of, q, room.Width(), room.Height()-view.ReportNotes); v.H > room.Height() || v.Bounds().Max.X > room.Width() {
 						t.Errorf("run %s: a report of %v by %v in a room of %v by %v", r.Name, v.Bounds().Max.X, v.H, room.Width(), room.Height())
 					}
 					if i > 0 && q.From != parts[i-1].To || i == 0 && q.From != 0 || i == len(parts)-1 && q.To != r.Front {
@@ -147,7 +148,7 @@ func TestDoubtedReadingsAreShown(t *testing.T) {
 			})
 		}
 	}
-	for _, want := range []string{"Q1: width 15″", "neighbours: 12", "1 READING IN DOUBT", "measure again", "15′-0″"} {
+	for _, want := range []string{"Q1: width 15″", "by the readings beside it: 12", "1 READING IN DOUBT", "measure again", "15′-0″"} {
 		if !strings.Contains(report, want) {
 			t.Errorf("the report does not say %q", want)
 		}

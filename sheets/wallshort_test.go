@@ -31,8 +31,8 @@ func TestShortRunsShareAReport(t *testing.T) {
 			for _, n := range strings.Split(names, ",") {
 				said[strings.TrimSpace(n)]++
 			}
-			if slips && !strings.Contains(wordsOf(s.Scene), "NOT SOUND") {
-				t.Errorf("%s does not say in its banner that the wall top is not sound", s.Title)
+			if slips && !strings.Contains(wordsOf(s.Scene), "NOT FIRM") {
+				t.Errorf("%s does not say in its banner that the wall top is not firm", s.Title)
 			}
 		}
 		runs := 0

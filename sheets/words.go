@@ -43,7 +43,7 @@ func (b *book) exact(l length.Length) string {
 // exactly is exact in a sentence, with its unit.
 func (b *book) exactly(l length.Length) string {
 	if b.metric {
-		return b.exact(l) + " mm"
+		return b.say.Say(words.UnitMm, words.In("n", b.exact(l)))
 	}
 	return b.exact(l)
 }
@@ -51,39 +51,41 @@ func (b *book) exactly(l length.Length) string {
 // thick letters the thickness of a sheet with its unit.
 func (b *book) thick(l length.Length) string {
 	if b.metric {
-		return b.shop.Thin(l) + " mm"
+		return b.say.Say(words.UnitMm, words.In("n", b.shop.Thin(l)))
 	}
 	return drawing.Letter(b.shop.Thin(l))
 }
 
 // span letters a least and a greatest, once where they letter alike.
-func span(lo, hi string) string {
+func (b *book) span(lo, hi string) string {
 	if lo == hi {
 		return lo
 	}
-	return lo + " to " + hi
+	return b.say.Say(words.UnitRange, words.In("from", lo), words.In("to", hi))
 }
 
 // widthOf letters the inside width of a piece: of a transition both, the
 // narrow end's first; of a corner of two widths each leg's, as its lengths.
 func (b *book) widthOf(q *layout.Piece) string {
 	m := b.l.Made(q)
-	by := " + "
-	if m.Tapers() {
-		by = " to "
+	if m.Tapers() && len(m.Widths) == 2 {
+		return b.say.Say(
+			words.UnitRange, words.In("from", b.shopShort(m.Widths[0])), words.In("to", b.shopShort(m.Widths[1])),
+		)
 	}
-	return b.shopShorts(m.Widths, by)
+	return b.shopShorts(m.Widths)
 }
 
 // girthOf letters the girth of a piece, of a corner of two widths leg by leg.
-func (b *book) girthOf(q *layout.Piece) string { return b.shopShorts(b.l.Made(q).Girths, " + ") }
+func (b *book) girthOf(q *layout.Piece) string { return b.shopShorts(b.l.Made(q).Girths) }
 
-func (b *book) shopShorts(all []length.Length, by string) string {
+// shopShorts letters lengths leg by leg.
+func (b *book) shopShorts(all []length.Length) string {
 	var out []string
 	for _, l := range all {
 		out = append(out, b.shopShort(l))
 	}
-	return strings.Join(out, by)
+	return strings.Join(out, " + ")
 }
 
 // screwName is a fastener with its diameter.
@@ -92,7 +94,7 @@ func (b *book) screwName(f *layout.Fastener) string {
 }
 
 func (b *book) diameterOf(fastener string, d length.Length) string {
-	return prose(fastener) + ", " + b.exactly(d) + " diameter"
+	return b.say.Say(words.UnitDiameterOf, words.In("fastener", prose(fastener)), words.In("diameter", b.exactly(d)))
 }
 
 // holeWords say where a hole in a piece is cut: for the shop from the piece's
@@ -104,15 +106,17 @@ func (b *book) holeWords(q *layout.Piece, o *job.Obstacle) string {
 
 // holeOf letters a hole: its size along and across, and its centre.
 func (b *book) holeOf(name string, size []length.Length, fromLeft, fromFront, fromFace length.Length) string {
-	return "hole for " + prose(name) + ": " + b.exactly(size[0]) + " along × " + b.exactly(size[1]) + " across, centre " +
-		drawing.Letter(b.shop.InText(fromLeft)) + " from the piece’s left end, " + b.shopText(fromFront) + " behind the cap’s outside front face, " +
-		b.exactly(fromFace) + " behind the wall’s face"
+	return b.say.Say(
+		words.PieceHole, words.In("name", prose(name)), words.In("along", b.exactly(size[0])),
+		words.In("across", b.exactly(size[1])), words.In("from-left", drawing.Letter(b.shop.InText(fromLeft))),
+		words.In("from-front", b.shopText(fromFront)), words.In("from-face", b.exactly(fromFace)),
+	)
 }
 
 // shopText is a short length of the shop's in a sentence.
 func (b *book) shopText(l length.Length) string {
 	if b.metric {
-		return b.shopShort(l) + " mm"
+		return b.say.Say(words.UnitMm, words.In("n", b.shopShort(l)))
 	}
 	return b.shopShort(l)
 }

@@ -205,7 +205,7 @@ func TestFieldClosersHaveTwoLengths(t *testing.T) {
 					continue
 				}
 				n++
-				for _, want := range []string{b.shopLong(q.Length() + q.Allowance), b.shopLong(q.Length()), b.weight(c.layout.Weight(q).Shipped) + " with allowance"} {
+				for _, want := range []string{b.shopLong(q.Length() + q.Allowance), b.shopLong(q.Length()), b.weight(c.layout.Weight(q).Shipped) + " with the extra length"} {
 					if !strings.Contains(text, "\n"+want+"\n") {
 						t.Errorf("%s, piece %s: the schedule lacks %q", c.name, q.Mark, want)
 					}

@@ -7,6 +7,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -19,11 +20,11 @@ const cutSide drawing.Unit = 50
 
 // CutBar draws how one formed cap is cut: pieces from the left with their marks
 // and lengths, and the drop.
-func CutBar(bar plan.CutBar, w drawing.Unit) drawing.Scene {
+func CutBar(say words.Book, bar plan.CutBar, w drawing.Unit) drawing.Scene {
 	st := length.Shop(bar.Metric)
-	words := drawing.Letter("Cap " + strconv.Itoa(bar.N) + ": " + strconv.Itoa(bar.Count) + " × " + st.InText(bar.Length) + dropWords(st, bar.Drop, bar.Kept))
-	s := drawing.Scene{Name: "bar-" + strconv.Itoa(bar.N), Title: "How a formed cap is cut", Desc: words, W: w, H: cutHead + 1150}
-	s.Text(drawing.Pt(0, 350), words, drawing.Style{Face: drawing.Bold, Fact: drawing.FactNames(bar.Key.Fact(""), bar.Key.Fact("-count"))})
+	phrase := drawing.Letter(barWords(say, st, bar))
+	s := drawing.Scene{Name: "bar-" + strconv.Itoa(bar.N), Title: say.Say(words.CutBarTitle), Desc: phrase, W: w, H: cutHead + 1150}
+	s.Text(drawing.Pt(0, 350), phrase, drawing.Style{Face: drawing.Bold, Fact: drawing.FactNames(bar.Key.Fact(""), bar.Key.Fact("-count"))})
 	x := func(at length.Length) drawing.Unit {
 		return cutSide + drawing.Unit(length.MulDiv(at, int64(w-2*cutSide), int64(bar.Length)))
 	}
@@ -45,15 +46,19 @@ func CutBar(bar plan.CutBar, w drawing.Unit) drawing.Scene {
 	return s
 }
 
-// dropWords say what becomes of what is left.
-func dropWords(st length.Style, drop length.Length, kept bool) string {
-	switch {
-	case drop <= 0:
-		return ", nothing left"
-	case kept:
-		return ", drop " + st.InText(drop) + " KEPT"
+// barWords say how often a cap is cut so, and what becomes of what is left.
+func barWords(say words.Book, st length.Style, bar plan.CutBar) string {
+	slots := []words.Slot{
+		words.In("n", strconv.Itoa(bar.N)), words.In("count", strconv.Itoa(bar.Count)), words.In("length", st.InText(bar.Length)),
 	}
-	return ", drop " + st.InText(drop) + " scrap"
+	if bar.Drop <= 0 {
+		return say.Say(words.CutBarWhole, slots...)
+	}
+	slots = append(slots, words.In("left", st.InText(bar.Drop)))
+	if bar.Kept {
+		return say.Say(words.CutBarKept, slots...)
+	}
+	return say.Say(words.CutBarScrap, slots...)
 }
 
 // cellNames draws cells white and letters them: inside where they fit, else on
@@ -121,9 +126,9 @@ func parted(names []string) []string {
 }
 
 // paired keeps a sign and a fraction with what they belong to.
-func paired(words []string) []string {
+func paired(phrase []string) []string {
 	var out []string
-	for _, w := range words {
+	for _, w := range phrase {
 		if n := len(out); n > 0 && (w == "×" || strings.Contains(w, "/") && !strings.ContainsAny(w, "ABCDEFGHIJKLMNOPQRSTUVWXYZ")) {
 			out[n-1] += " " + w
 			continue
@@ -134,21 +139,22 @@ func paired(words []string) []string {
 }
 
 // BlankName is what is lettered on a blank.
-func BlankName(metric bool, b plan.CutBlank) string {
+func BlankName(say words.Book, metric bool, b plan.CutBlank) string {
 	if b.Mark == "" {
-		return "cap " + drawing.Letter(length.Shop(metric).Long(b.Length))
+		return say.Say(words.CutCapBlank, words.In("length", drawing.Letter(length.Shop(metric).Long(b.Length))))
 	}
 	return b.Mark
 }
 
 // CutSheet draws how one sheet is ripped into strips and the strips cut to
 // blanks. The grain runs from left to right; no blank is turned.
-func CutSheet(r plan.CutSheet, w, h drawing.Unit) drawing.Scene {
+func CutSheet(say words.Book, r plan.CutSheet, w, h drawing.Unit) drawing.Scene {
 	st := length.Shop(r.Metric)
-	words := drawing.Letter("Sheet " + strconv.Itoa(r.N) + ": " + strconv.Itoa(r.Count) + " × " + st.InText(r.Width) + " × " + st.InText(r.Length) +
-		" along the grain; " + strconv.Itoa(r.Yield) + " % used, " + st.InText(r.Rest) + " of the width left")
-	s := drawing.Scene{Name: "sheet-" + strconv.Itoa(r.N), Title: "How a sheet is cut", Desc: words, W: w}
-	head := s.Paragraph(drawing.Pt(0, 350), words, w, drawing.Style{Face: drawing.Bold, Fact: drawing.FactNames(r.Key.Fact("count"), r.Key.Fact("size"), r.Key.Fact("yield-percent"), r.Key.Fact("rest"))})
+	phrase := drawing.Letter(say.Say(words.CutSheetWords, words.In("n", strconv.Itoa(r.N)), words.In("count", strconv.Itoa(r.Count)),
+		words.In("width", st.InText(r.Width)), words.In("length", st.InText(r.Length)), words.In("yield", strconv.Itoa(r.Yield)),
+		words.In("rest", st.InText(r.Rest))))
+	s := drawing.Scene{Name: "sheet-" + strconv.Itoa(r.N), Title: say.Say(words.CutSheetTitle), Desc: phrase, W: w}
+	head := s.Paragraph(drawing.Pt(0, 350), phrase, w, drawing.Style{Face: drawing.Bold, Fact: drawing.FactNames(r.Key.Fact("count"), r.Key.Fact("size"), r.Key.Fact("yield-percent"), r.Key.Fact("rest"))})
 	top := head.Max.Y + 200
 	sc := Fit(st.Metric, length.Max(r.Length, length.MulDiv(r.Width, int64(w-2*cutSide), int64(max(h-top-500, 2000)))), w-2*cutSide)
 	box := drawing.Box(cutSide, top, cutSide+sc.Units(r.Length), top+sc.Units(r.Width))
@@ -166,7 +172,7 @@ func CutSheet(r plan.CutSheet, w, h drawing.Unit) drawing.Scene {
 		for _, b := range strip.Cuts {
 			wide := sc.Units(b.Length)
 			cells = append(cells, drawing.Box(x, y, x+wide, y+high))
-			names = append(names, []string{BlankName(r.Metric, b), drawing.Letter(BlankStyle(r.Metric).Short(b.Girth) + " × " + BlankStyle(r.Metric).Long(b.Length))})
+			names = append(names, []string{BlankName(say, r.Metric, b), drawing.Letter(BlankStyle(r.Metric).Short(b.Girth) + " × " + BlankStyle(r.Metric).Long(b.Length))})
 			facts = append(facts, drawing.FactNames(b.Key.Fact("girth"), b.Key.Fact("length")))
 			x += wide
 		}

@@ -9,6 +9,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/fold"
 	"copingset/layout/length"
 	"copingset/layout/plan"
@@ -35,20 +36,20 @@ func BlankLength(metric bool, d length.Length) string {
 // BendWords say which way a bend goes and how far: turn is in degrees, positive
 // towards the viewer of the finish side, and radius inside. A hem lies flat, stands
 // open, or turns past 180 degrees till its leaf closes on the flange again.
-func BendWords(hem bool, turn, radius float64) string {
+func BendWords(say words.Book, hem bool, turn, radius float64) string {
 	switch {
 	case hem && math.Abs(turn) > 180+1e-6:
-		return "DOWN, hem teardrop"
+		return say.Say(words.FlatHemTeardrop)
 	case hem && radius > 0:
-		return "DOWN, hem open"
+		return say.Say(words.FlatHemOpen)
 	case hem:
-		return "DOWN, hem flat"
+		return say.Say(words.FlatHemFlat)
 	}
-	way := "DOWN"
+	way := words.FlatDown
 	if turn > 0 {
-		way = "UP"
+		way = words.FlatUp
 	}
-	return way + " " + Degrees(math.Abs(turn))
+	return say.Say(way, words.In("turn", Degrees(math.Abs(turn))))
 }
 
 // Degrees letters an angle to a tenth.
@@ -105,6 +106,7 @@ const (
 
 // flat draws one body's pattern as part of a row.
 type flat struct {
+	say words.Book
 	plan.Pattern
 	st     length.Style
 	lo, hi fold.Point
@@ -287,9 +289,9 @@ func (d *flat) lengths() {
 	}
 	up, top := row(true, box.Min.Y-550, box.Min.Y)
 	low, foot := row(false, box.Max.Y+600, box.Max.Y)
-	words, fact := BlankLength(d.Metric, d.Length), d.Key.Fact("blank-length")
+	phrase, fact := BlankLength(d.Metric, d.Length), d.Key.Fact("blank-length")
 	if d.Varies {
-		words, fact = "length: see the table", ""
+		phrase, fact = d.say.Say(words.FlatLengthTable), ""
 	}
 	y0, y1 := box.Min.Y, box.Max.Y
 	if top {
@@ -302,7 +304,7 @@ func (d *flat) lengths() {
 	if !top {
 		at, object = box.Min.Y-550, box.Min.Y
 	}
-	fig := drawing.Chain{At: at, Stops: []drawing.Unit{d.m.x(0), d.m.x(d.hi.X)}, Labels: []string{words}, Facts: []string{fact}, From: []drawing.Unit{object}, Ends: ends}.Figure()
+	fig := drawing.Chain{At: at, Stops: []drawing.Unit{d.m.x(0), d.m.x(d.hi.X)}, Labels: []string{phrase}, Facts: []string{fact}, From: []drawing.Unit{object}, Ends: ends}.Figure()
 	d.s.Add(drawing.Group{Layer: drawing.Dimensions, Marks: fig.Marks})
 	d.letter(fig.Marks)
 	y0, y1 = min(y0, fig.Box.Min.Y), max(y1, fig.Box.Max.Y)

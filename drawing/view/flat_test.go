@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/fold"
 	"copingset/layout/job"
@@ -31,20 +32,20 @@ func shopViews(l *layout.Layout, w, h drawing.Unit) []drawing.Scene {
 			continue
 		}
 		for _, b := range l.Patterns(f) {
-			out = append(out, FlatPattern(f.Mark, b, w, h))
+			out = append(out, FlatPattern(words.Book{}, f.Mark, b, w, h))
 		}
-		out = append(out, FormedTop(l.Formed(f), 6000, 4000), FormedSolid(l.Formed(f), 6000, 4000), FormedTop(l.Formed(f), 3000, 2700), FormedSolid(l.Formed(f), 3000, 2700), ShopSection(l.Profile(f, 0), "", w, h))
+		out = append(out, FormedTop(words.Book{}, l.Formed(f), 6000, 4000), FormedSolid(words.Book{}, l.Formed(f), 6000, 4000), FormedTop(words.Book{}, l.Formed(f), 3000, 2700), FormedSolid(words.Book{}, l.Formed(f), 3000, 2700), ShopSection(words.Book{}, l.Profile(f, 0), "", w, h))
 	}
 	if l.Cutting != nil {
 		for i := range l.Cutting.Lots {
 			lot := &l.Cutting.Lots[i]
 			for _, q := range lot.Bars {
 				for _, bar := range l.CutBars(q, "") {
-					out = append(out, CutBar(bar, w))
+					out = append(out, CutBar(words.Book{}, bar, w))
 				}
 			}
 			for _, r := range l.CutSheets(lot, "") {
-				out = append(out, CutSheet(r, w, h))
+				out = append(out, CutSheet(words.Book{}, r, w, h))
 			}
 		}
 	}
@@ -86,19 +87,19 @@ func TestFlatPatternSaysEveryBend(t *testing.T) {
 		l := solved(t, s)
 		for _, f := range l.Families {
 			for i, b := range f.Bodies {
-				words := lettering(FlatPattern(f.Mark, l.Patterns(f)[i], 24000, 17000))
+				said := lettering(FlatPattern(words.Book{}, f.Mark, l.Patterns(f)[i], 24000, 17000))
 				want := []string{"FINISH FACE TOWARDS YOU", strings.ToUpper(b.Edges().Top), strings.ToUpper(b.Edges().Bottom), b.Edges().Left, b.Edges().Right}
 				for _, q := range b.Bends {
-					want = append(want, BendWords(q.Hem, q.Line.Turn, q.Line.Radius)+"  "+q.Line.Between[1], strconv.Itoa(q.Order))
+					want = append(want, BendWords(words.Book{}, q.Hem, q.Line.Turn, q.Line.Radius)+"  "+q.Line.Between[1], strconv.Itoa(q.Order))
 					if q.Hem {
-						want[len(want)-2] = BendWords(q.Hem, q.Line.Turn, q.Line.Radius)
+						want[len(want)-2] = BendWords(words.Book{}, q.Hem, q.Line.Turn, q.Line.Radius)
 					}
 				}
 				if f.Released(l.Held) == 0 {
 					want = append(want, "NOT RELEASED, DO NOT CUT")
 				}
 				for _, w := range want {
-					if !strings.Contains(words, w) {
+					if !strings.Contains(said, w) {
 						t.Errorf("%s, family %s, %s: %q is not lettered", s.name, f.Mark, b.Name, w)
 					}
 				}

@@ -6,6 +6,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/fold"
 	"copingset/layout/plan"
 )
@@ -90,9 +91,9 @@ func (d *flat) together(g CornerGroup) bool {
 
 // detailSizes are the sizes of a detail: paper over metal, and in words.
 var detailSizes = []struct {
-	by    float64
-	words string
-}{{4, "4 × full size"}, {2, "2 × full size"}, {1, "full size"}, {0.5, "half size"}, {0.25, "quarter size"}}
+	by  float64
+	key words.Key
+}{{4, words.FlatSizeFour}, {2, words.FlatSizeTwo}, {1, words.FlatSizeFull}, {0.5, words.FlatSizeHalf}, {0.25, words.FlatSizeQuarter}}
 
 // Room in a detail.
 const (
@@ -102,9 +103,9 @@ const (
 
 // CornerDetail shows a group of corners of a blank large: the edge, the lines of its
 // bends, and each corner with its letter.
-func CornerDetail(b plan.Blank, g CornerGroup, w, h drawing.Unit) drawing.Scene {
-	s := drawing.Scene{Name: "detail-" + fileName(b.Name+" "+g.Name), Title: "Corners " + g.Name + " of the " + b.Name, W: w, H: h}
-	s.Desc = "Corners " + g.Name + " of the blank, large, with the finish side towards the viewer."
+func CornerDetail(say words.Book, b plan.Blank, g CornerGroup, w, h drawing.Unit) drawing.Scene {
+	s := drawing.Scene{Name: "detail-" + fileName(b.Name+" "+g.Name), Title: say.Say(words.FlatDetail, words.In("corners", g.Name), words.In("body", b.Name)), W: w, H: h}
+	s.Desc = say.Say(words.FlatDetailAbout, words.In("corners", g.Name))
 	var ring []fold.Point
 	for _, i := range g.Of {
 		ring = append(ring, b.Corners[i].At)
@@ -146,13 +147,13 @@ func CornerDetail(b plan.Blank, g CornerGroup, w, h drawing.Unit) drawing.Scene 
 	var wishes []place.Wish
 	for _, i := range g.Of {
 		p := at(b.Corners[i].At)
-		lab := place.Label{Lines: []string{PointName(i)}, Face: drawing.Bold, About: p, Bare: true, Where: "corner " + PointName(i), Note: "corner " + PointName(i)}
+		lab := place.Label{Lines: []string{PointName(i)}, Face: drawing.Bold, About: p, Bare: true, Where: say.Say(words.FlatCorner, words.In("name", PointName(i))), Note: say.Say(words.FlatCorner, words.In("name", PointName(i)))}
 		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: tenths(outward(b, i)), From: 60, To: 2600, Step: 60, Spread: 170, Reach: 250})})
 	}
 	s.Group(drawing.Lettering, "", func(gr *drawing.Scene) {
 		name := strings.ToUpper(b.Name)
 		gr.Text(drawing.Pt(0, 350), drawing.Letter(name), drawing.Style{Face: drawing.Bold})
-		gr.Text(drawing.Pt(0, 750), drawing.Letter(g.Name+", "+size.words), drawing.Style{})
+		gr.Text(drawing.Pt(0, 750), drawing.Letter(g.Name+", "+say.Say(size.key)), drawing.Style{})
 		for _, q := range pl.PlaceAll(wishes) {
 			gr.Add(q.Marks...)
 		}

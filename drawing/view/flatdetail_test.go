@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/fold"
 	"copingset/layout/plan"
 )
@@ -83,7 +84,7 @@ func TestDetailsLetterEveryCorner(t *testing.T) {
 					if !g.Shown() {
 						continue
 					}
-					v := CornerDetail(b.Blank, g, 3300, 5700)
+					v := CornerDetail(words.Book{}, b.Blank, g, 3300, 5700)
 					for _, q := range drawing.Check(v) {
 						t.Errorf("%s, %s of %s, %s: %v", s.name, g.Name, f.Mark, b.Name, q)
 					}

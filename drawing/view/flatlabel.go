@@ -9,6 +9,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/fold"
 	"copingset/layout/plan"
 )
@@ -84,17 +85,17 @@ func bendTurn(q plan.BlankBend) string {
 
 // bendRow is what the label of a bend says.
 func (d *flat) bendRow(q plan.BlankBend) string {
-	words := BendWords(q.Hem, q.Turn, q.Radius)
+	phrase := BendWords(d.say, q.Hem, q.Turn, q.Radius)
 	if !q.Hem {
-		words += "  " + q.Between[1]
+		phrase += "  " + q.Between[1]
 	}
 	switch {
 	case q.Across:
-		words += ", " + BlankLength(d.Metric, q.FromLeft) + " from the left"
+		phrase += ", " + d.say.Say(words.FlatFromLeft, words.In("length", BlankLength(d.Metric, q.FromLeft)))
 	case !q.Level:
-		words += " (slants)" // the table of bends gives both its ends
+		phrase += " " + d.say.Say(words.FlatSlants) // the table of bends gives both its ends
 	}
-	return drawing.Letter(words)
+	return drawing.Letter(phrase)
 }
 
 // labelled is the room the labels of the bends take beside the blank.
@@ -123,9 +124,9 @@ func (d *flat) dimensioned() drawing.Unit {
 
 // side letters which hand a side of the blank is, as large as it must be
 // seen.
-func (d *flat) side(words string, room drawing.Rect, near drawing.Point) {
-	lab := place.Label{Lines: []string{words}, Size: drawing.Display, Face: drawing.Bold, About: near, Where: words + " side"}
-	if len(words) > 1 {
+func (d *flat) side(phrase string, room drawing.Rect, near drawing.Point) {
+	lab := place.Label{Lines: []string{phrase}, Size: drawing.Display, Face: drawing.Bold, About: near, Where: d.say.Say(words.FlatSide, words.In("hand", phrase))}
+	if len(phrase) > 1 {
 		lab.Size = drawing.Head
 	}
 	d.mark(d.p.Place(lab, append([]place.Spot{place.At(near.X, near.Y)}, lab.Grid(room, near, 100)...)...))
@@ -169,20 +170,20 @@ func (d *flat) faces() {
 			continue
 		}
 		name := strings.ToUpper(f.Name)
-		deep := drawing.Letter(d.st.Short(f.Outside) + " outside")
+		deep := drawing.Letter(d.say.Say(words.FlatOutside, words.In("length", d.st.Short(f.Outside))))
 		tries := [][]string{{name + "  " + deep}, {name, deep}, {name}}
 		if f.Name == "end plate" {
 			tries = tries[2:]
 		}
 		if i == 0 {
-			finish := []string{"FINISH FACE", "TOWARDS YOU"}
-			film := "film: " + d.Film
+			finish := strings.Split(d.say.Say(words.FlatFinish), "\n")
+			film := d.say.Say(words.FlatFilm, words.In("film", d.Film))
 			tries = append([][]string{
 				{name + "  " + deep, finish[0] + " " + finish[1], film}, {name, deep, finish[0], finish[1], film},
 				{name + "  " + deep, finish[0] + " " + finish[1]}, {name, deep, finish[0], finish[1]}, finish,
 			}, tries...)
 			if d.Falls && f.Name == "top" {
-				fall := drawing.Letter("falls " + LegSlopeWords(d.Metric, f.Slope))
+				fall := drawing.Letter(d.say.Say(words.FlatFalls, words.In("slope", LegSlopeWords(d.Metric, f.Slope))))
 				tries = append([][]string{{name + "  " + deep, fall, finish[0] + " " + finish[1], film}, {name + "  " + deep, fall}, {name, deep, fall}, {fall}}, tries...)
 			}
 		}
@@ -237,7 +238,7 @@ func (d *flat) points() {
 			continue // a row of them is told in words
 		}
 		box := boundsOf(d.m.all(x.Ring))
-		lab := place.Label{Lines: []string{"HOLE " + strconv.Itoa(i+1), drawing.Letter(d.st.Short(x.Right-x.Left) + " × " + d.st.Short(x.Roof-x.Street))}, Facts: []string{"", x.Key.Fact("size")}, Face: drawing.Bold, About: box.Centre()}
+		lab := place.Label{Lines: []string{d.say.Say(words.FlatHole, words.In("n", strconv.Itoa(i+1))), drawing.Letter(d.st.Short(x.Right-x.Left) + " × " + d.st.Short(x.Roof-x.Street))}, Facts: []string{"", x.Key.Fact("size")}, Face: drawing.Bold, About: box.Centre()}
 		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: 0, From: box.Width()/2 + 150, To: box.Width()/2 + 4000, Step: 150, Spread: 180, Reach: box.Width()/2 + 900})})
 	}
 	for _, q := range d.p.PlaceAll(wishes) {
@@ -247,7 +248,7 @@ func (d *flat) points() {
 
 // point is the label of a corner, or of several that stand together.
 func (d *flat) point(name string, p fold.Point) place.Wish {
-	lab := place.Label{Lines: []string{name}, Face: drawing.Regular, Size: drawing.Small, About: d.m.at(p), Note: "corner " + name + " of the outline"}
+	lab := place.Label{Lines: []string{name}, Face: drawing.Regular, Size: drawing.Small, About: d.m.at(p), Note: d.say.Say(words.FlatCorner, words.In("name", name))}
 	out := 1800
 	if p.X > (d.lo.X+d.hi.X)/2 {
 		out = 0

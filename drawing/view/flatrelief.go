@@ -2,6 +2,7 @@ package view
 
 import (
 	"copingset/drawing"
+	"copingset/drawing/words"
 )
 
 // reliefs mark the places of the outline where it is relieved.
@@ -19,7 +20,7 @@ func (d *flat) reliefWords() string {
 	}
 	r := d.Relief
 	if r.Diameter > 0 {
-		return " Relief drilled Ø\u00a0" + drawing.Letter(d.st.Exact(r.Diameter)) + " at every bend end marked with a ring."
+		return d.say.Say(words.FlatReliefDrilled, words.In("diameter", drawing.Letter(d.st.Exact(r.Diameter))))
 	}
-	return " Relief " + drawing.Letter(d.st.Exact(r.Width)+" wide × "+d.st.Exact(r.Depth)) + " deep along the bend at every bend end marked with a ring, and as deep both ways where two bends cross."
+	return d.say.Say(words.FlatRelief, words.In("width", drawing.Letter(d.st.Exact(r.Width))), words.In("depth", drawing.Letter(d.st.Exact(r.Depth))))
 }

@@ -9,6 +9,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/plan"
 )
 
@@ -20,7 +21,7 @@ func SameBends(a, b plan.Blank) bool {
 	}
 	for i, p := range a.Bends {
 		q := b.Bends[i]
-		if !p.Level || !q.Level || p.Across || q.Across || BendWords(p.Hem, p.Turn, p.Radius) != BendWords(q.Hem, q.Turn, q.Radius) || p.FromStreet != q.FromStreet || p.Between != q.Between {
+		if !p.Level || !q.Level || p.Across || q.Across || BendWords(words.Book{}, p.Hem, p.Turn, p.Radius) != BendWords(words.Book{}, q.Hem, q.Turn, q.Radius) || p.FromStreet != q.FromStreet || p.Between != q.Between {
 			return false
 		}
 	}
@@ -42,6 +43,7 @@ const (
 // the left of the first and the labels at the right of the last; where others
 // stand in a row, all but the last bent one have the numbers of their bends alone.
 type FlatRow struct {
+	say    words.Book
 	W, H   drawing.Unit
 	metric bool
 	title  string
@@ -51,13 +53,10 @@ type FlatRow struct {
 	head   drawing.Unit
 }
 
-// flatUnder says what a flat pattern's lines mean.
-const flatUnder = "FINISH FACE TOWARDS YOU. Dashed: bend UP, towards you. Dash and dot: bend DOWN, away from you. Distances are on the flat blank."
-
 // NewFlatRow plans a row at a scale, long blanks broken where nothing happens
 // so that it is no wider than w. It fails where they cannot be.
-func NewFlatRow(name, title string, bodies []plan.Pattern, sc Scale, w drawing.Unit) (FlatRow, bool) {
-	r := flatRow(name, title, bodies, float64(sc.Ratio))
+func NewFlatRow(say words.Book, name, title string, bodies []plan.Pattern, sc Scale, w drawing.Unit) (FlatRow, bool) {
+	r := flatRow(say, name, title, bodies, float64(sc.Ratio))
 	r.scale = sc
 	ok := r.breakTo(w, keepWell)
 	if !ok {
@@ -70,10 +69,10 @@ func NewFlatRow(name, title string, bodies []plan.Pattern, sc Scale, w drawing.U
 	return r, ok
 }
 
-func flatRow(name, title string, bodies []plan.Pattern, ratio float64) FlatRow {
-	r := FlatRow{name: name, title: title, metric: len(bodies) > 0 && bodies[0].Metric}
+func flatRow(say words.Book, name, title string, bodies []plan.Pattern, ratio float64) FlatRow {
+	r := FlatRow{say: say, name: name, title: title, metric: len(bodies) > 0 && bodies[0].Metric}
 	for i, x := range bodies {
-		d := flat{Pattern: x, st: BlankStyle(x.Metric)}
+		d := flat{say: say, Pattern: x, st: BlankStyle(x.Metric)}
 		d.lo, d.hi = x.Bounds()
 		d.m = flatMap{ratio: ratio, hi: d.hi.Y}
 		d.as = i > 0 && SameBends(bodies[i-1].Blank, x.Blank)
@@ -122,8 +121,8 @@ func (d *flat) wide() drawing.Unit { return d.m.x(d.hi.X) - d.m.x(0) }
 
 // slot is the room of a body with what stands beside it and over it.
 func (d *flat) slot() (left, right drawing.Unit) {
-	words := max(drawing.Width(drawing.Bold, d.Title, drawing.Head), drawing.Width(drawing.Bold, strings.ToUpper(d.Sides.Top), drawing.Head))
-	least := (words-d.wide())/2 + 200
+	phrase := max(drawing.Width(drawing.Bold, d.Title, drawing.Head), drawing.Width(drawing.Bold, strings.ToUpper(d.Sides.Top), drawing.Head))
+	least := (phrase-d.wide())/2 + 200
 	return max(d.left, least), max(d.right, least)
 }
 
@@ -216,16 +215,17 @@ func (r *FlatRow) breakTo(w, keep drawing.Unit) bool {
 
 // under says what the lines mean, and once what is cut at a ring.
 func (r *FlatRow) under() string {
-	words := flatUnder
+	said := []string{r.say.Say(words.FlatLines)}
 	if slices.ContainsFunc(r.bodies, func(d flat) bool { return !d.Square }) {
-		words += " Corners are lettered clockwise."
+		said = append(said, r.say.Say(words.FlatCorners))
 	}
 	for i := range r.bodies {
 		if relief := r.bodies[i].reliefWords(); relief != "" {
-			return words + relief
+			said = append(said, relief)
+			break
 		}
 	}
-	return words
+	return strings.Join(said, " ")
 }
 
 // caption letters the title with the scale beside it where there is room, and
@@ -234,14 +234,14 @@ func (r *FlatRow) caption(s *drawing.Scene) drawing.Rect {
 	w := r.W - 100
 	title := drawing.Letter(r.title)
 	wide := drawing.Width(drawing.Bold, title, drawing.Head)
-	words := drawing.Letter("Scale " + r.scale.Name)
-	if r.scale.Ratio <= 0 || wide+drawing.Width(drawing.Bold, words, drawing.Note)+7000 > w {
+	phrase := drawing.Letter(r.say.Say(words.FrameScaleOf, words.In("scale", r.scale.Name)))
+	if r.scale.Ratio <= 0 || wide+drawing.Width(drawing.Bold, phrase, drawing.Note)+7000 > w {
 		return captioned(s, r.metric, drawing.Pt(50, 50), w, r.title, r.under(), r.scale)
 	}
 	t := s.Text(drawing.Pt(50, 50+drawing.Unit(drawing.Head)+100), title, drawing.Style{Size: drawing.Head, Face: drawing.Bold})
 	box := drawing.BoundsOf([]drawing.Mark{t})
 	s.Line(drawing.Medium, drawing.Pt(50, box.Max.Y+90), drawing.Pt(box.Max.X, box.Max.Y+90))
-	t = s.Text(drawing.Pt(box.Max.X+700, box.Max.Y), words, drawing.Style{Face: drawing.Bold})
+	t = s.Text(drawing.Pt(box.Max.X+700, box.Max.Y), phrase, drawing.Style{Face: drawing.Bold})
 	stops, labels := scaleStops(r.metric, r.scale, min(w-wide-drawing.Unit(t.Width)-1800, 45*drawing.MM))
 	bar := drawing.ScaleBar{At: drawing.Pt(t.At.X+t.Width+700, box.Max.Y-60), Stops: stops, Labels: labels, Size: drawing.Small}
 	s.Draw(bar.Figure())
@@ -253,7 +253,7 @@ func (r *FlatRow) caption(s *drawing.Scene) drawing.Rect {
 // so that the scene may be higher than planned.
 func (r FlatRow) Draw() drawing.Scene {
 	s := drawing.Scene{Name: "flat-" + fileName(r.name), Title: r.title, W: r.W}
-	s.Desc = r.title + ": the finish face with bend lines in order."
+	s.Desc = r.say.Say(words.FlatAbout, words.In("title", r.title))
 	r.caption(&s)
 	p := place.New(drawing.Box(0, r.head-nameHigh, r.W, r.H))
 	all := !slices.ContainsFunc(r.bodies, func(d flat) bool { return !d.Held })
@@ -265,9 +265,9 @@ func (r FlatRow) Draw() drawing.Scene {
 		d.m.o = drawing.Pt(x+a, r.head+flatTop)
 		d.outline()
 		if d.Held && (i == 0 || !all) {
-			flag := drawing.HoldFlag{At: drawing.Pt(d.box.Min.X, d.box.Min.Y-flatTop-heldHigh-r.names()), Words: "NOT RELEASED, DO NOT CUT"}
+			flag := drawing.HoldFlag{At: drawing.Pt(d.box.Min.X, d.box.Min.Y-flatTop-heldHigh-r.names()), Words: r.say.Say(words.FlatHeld)}
 			if !all {
-				flag.Words = "DO NOT CUT"
+				flag.Words = r.say.Say(words.FlatHeldOne)
 			}
 			s.Draw(flag.Figure())
 		}
@@ -329,25 +329,25 @@ func (r *FlatRow) alike(i int) {
 }
 
 // FlatPattern draws one blank of a family by itself, as large as a room allows.
-func FlatPattern(mark string, b plan.Pattern, w, h drawing.Unit) drawing.Scene {
-	title := "FLAT PATTERN " + mark
+func FlatPattern(say words.Book, mark string, b plan.Pattern, w, h drawing.Unit) drawing.Scene {
+	title := say.Say(words.FlatTitle, words.In("mark", mark))
 	if b.Title != "" || b.Name != "cap" {
-		title += ", " + strings.ToUpper(b.Name)
+		title = say.Say(words.FlatTitleBody, words.In("mark", mark), words.In("body", strings.ToUpper(b.Name)))
 	}
 	b.Title, b.Joined = "", false
 	one := []plan.Pattern{b}
 	name := mark + " " + b.Name
 	for _, sc := range Scales(b.Metric) {
-		if r, ok := NewFlatRow(name, title, one, sc, w); sc.Ratio > 1 && ok && r.H <= h {
+		if r, ok := NewFlatRow(say, name, title, one, sc, w); sc.Ratio > 1 && ok && r.H <= h {
 			return r.Draw()
 		}
 	}
-	return SmallFlatRow(name, title, one, w, h).Draw()
+	return SmallFlatRow(say, name, title, one, w, h).Draw()
 }
 
 // SmallFlatRow is a row at no usual scale, for a room too small for any.
-func SmallFlatRow(name, title string, bodies []plan.Pattern, w, h drawing.Unit) FlatRow {
-	r := flatRow(name, title, bodies, 1)
+func SmallFlatRow(say words.Book, name, title string, bodies []plan.Pattern, w, h drawing.Unit) FlatRow {
+	r := flatRow(say, name, title, bodies, 1)
 	var long, high float64
 	var beside drawing.Unit
 	for i := range r.bodies {
@@ -357,8 +357,8 @@ func SmallFlatRow(name, title string, bodies []plan.Pattern, w, h drawing.Unit) 
 		beside += d.left + d.right
 	}
 	ratio := math.Max(long/max(w-beside, 2000).Millimetres(), high/max(h-flatTop-flatFoot-27*drawing.MM, 2000).Millimetres())
-	r = flatRow(name, title, bodies, ratio)
-	r.scale.Name = "not to scale"
+	r = flatRow(say, name, title, bodies, ratio)
+	r.scale.Name = say.Say(words.KeyplanNotScale)
 	r.measure(w)
 	return r
 }

@@ -3,9 +3,11 @@ package view
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/fold"
 	"copingset/layout/plan"
 )
@@ -159,9 +161,9 @@ func (q formed) tapered(g cornerLeg, p []xy) []xy {
 
 // FormedTop draws a piece as a person on the roof sees it from above: street at
 // the top, L and R at its ends, legs told apart. Long legs are shortened.
-func FormedTop(of plan.Formed, w, h drawing.Unit) drawing.Scene {
-	s := drawing.Scene{Name: "top-" + fileName(of.Family), Title: "Piece " + of.Family + " from above", W: w, H: h}
-	s.Desc = "The piece as seen from the roof, street at the top, L at the left hand and R at the right."
+func FormedTop(say words.Book, of plan.Formed, w, h drawing.Unit) drawing.Scene {
+	s := drawing.Scene{Name: "top-" + fileName(of.Family), Title: say.Say(words.FormedTop, words.In("mark", of.Family)), W: w, H: h}
+	s.Desc = say.Say(words.FormedTopAbout)
 	q := formedOf(of)
 	var e extent
 	for _, g := range q.legs {
@@ -209,18 +211,18 @@ func FormedTop(of plan.Formed, w, h drawing.Unit) drawing.Scene {
 		}
 	}
 	if of.Kind == plan.Branching {
-		q.highEdge(&s, m)
+		q.highEdge(say, &s, m)
 	}
 	mid := drawing.Style{Size: drawing.Note, Face: drawing.Bold, Align: drawing.Middle}
-	s.Text(drawing.Pt(w/2, 330), "STREET", mid)
-	s.Text(drawing.Pt(w/2, h-60), "ROOF", mid)
+	s.Text(drawing.Pt(w/2, 330), say.Say(words.FormedStreet), mid)
+	s.Text(drawing.Pt(w/2, h-60), say.Say(words.FormedRoof), mid)
 	var strokes [][]drawing.Point
 	for _, g := range q.legs {
 		p := g.polygon()
 		strokes = append(strokes, m.all(append(p[:], p[0])...))
 	}
 	first, last := q.legs[0], q.last()
-	hands(&s, strokes, m.at(first.at(0, first.wide/2)), first.dir.times(-1), m.at(last.at(last.long, last.wide/2)), last.dir)
+	hands(say, &s, strokes, m.at(first.at(0, first.wide/2)), first.dir.times(-1), m.at(last.at(last.long, last.wide/2)), last.dir)
 	if of.CutAt != plan.NoHand {
 		q.trimmed(&s, m)
 	}
@@ -229,7 +231,7 @@ func FormedTop(of plan.Formed, w, h drawing.Unit) drawing.Scene {
 
 // highEdge names the branch's front, which is its high edge, beside the stub. On
 // a small label the stub has no room for it: there the label's words say it.
-func (q formed) highEdge(s *drawing.Scene, m paperMap) {
+func (q formed) highEdge(say words.Book, s *drawing.Scene, m paperMap) {
 	b := q.legs[1]
 	st := drawing.Style{Size: drawing.Small, Face: drawing.Bold}
 	if from, to := m.at(b.at(0, 0)), m.at(b.at(b.long, 0)); to.Y-from.Y < 2*st.Size.Line() {
@@ -241,8 +243,9 @@ func (q formed) highEdge(s *drawing.Scene, m paperMap) {
 		at.X -= 300
 		st.Align = drawing.Right
 	}
-	s.Text(at, "HIGH", st)
-	s.Text(drawing.Pt(at.X, at.Y+st.Size.Line()), "EDGE", st)
+	for i, w := range strings.Fields(say.Say(words.FormedHigh)) {
+		s.Text(drawing.Pt(at.X, at.Y+drawing.Unit(i)*st.Size.Line()), w, st)
+	}
 }
 
 // closed marks a closed end by a black bar, an upstand by two lines.
@@ -304,9 +307,9 @@ func (q formed) facets() []facet {
 // FormedSolid draws the folded piece from above the roof, looking to the
 // street: near faces cover far ones. It is not to scale, and long legs are
 // shortened.
-func FormedSolid(of plan.Formed, w, h drawing.Unit) drawing.Scene {
-	s := drawing.Scene{Name: "formed-" + fileName(of.Family), Title: "Piece " + of.Family + " formed", W: w, H: h}
-	s.Desc = "The folded piece seen from above the roof towards the street, L at the left hand and R at the right."
+func FormedSolid(say words.Book, of plan.Formed, w, h drawing.Unit) drawing.Scene {
+	s := drawing.Scene{Name: "formed-" + fileName(of.Family), Title: say.Say(words.FormedSolid, words.In("mark", of.Family)), W: w, H: h}
+	s.Desc = say.Say(words.FormedSolidAbout)
 	q := formedOf(of)
 	all := painted(q.facets())
 	if len(all) == 0 {
@@ -335,12 +338,12 @@ func FormedSolid(of plan.Formed, w, h drawing.Unit) drawing.Scene {
 	}
 	la, ld := end(first.at(0, first.wide/2), first.dir.times(-1), true)
 	ra, rd := end(last.at(last.long, last.wide/2), last.dir, false)
-	hands(&s, strokes, la, ld, ra, rd)
+	hands(say, &s, strokes, la, ld, ra, rd)
 	return s
 }
 
 // hands letters L and R beyond the two ends of a piece, clear of its edges.
-func hands(s *drawing.Scene, edges [][]drawing.Point, left drawing.Point, leftOut xy, right drawing.Point, rightOut xy) {
+func hands(say words.Book, s *drawing.Scene, edges [][]drawing.Point, left drawing.Point, leftOut xy, right drawing.Point, rightOut xy) {
 	p := place.New(drawing.Box(0, 0, s.W, s.H))
 	for _, t := range s.Texts() {
 		p.Letter(boundsOf(t.HaloQuad()).Inset(-60))
@@ -357,7 +360,7 @@ func hands(s *drawing.Scene, edges [][]drawing.Point, left drawing.Point, leftOu
 		at    drawing.Point
 		out   xy
 	}{{"L", left, leftOut}, {"R", right, rightOut}} {
-		lab := place.Label{Lines: []string{t.words}, Size: drawing.Title, Face: drawing.Bold, About: t.at, Where: t.words + " end"}
+		lab := place.Label{Lines: []string{t.words}, Size: drawing.Title, Face: drawing.Bold, About: t.at, Where: say.Say(words.FormedEnd, words.In("hand", t.words))}
 		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: tenths(t.out), From: 120, To: 2500, Step: 80, Spread: 90, Reach: place.Never})})
 	}
 	for _, q := range p.PlaceAll(wishes) {

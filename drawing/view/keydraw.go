@@ -160,7 +160,13 @@ func (d *keyDrawing) direction(g *drawing.Scene, i int) {
 	right := r.dir
 	if free < 9 {
 		tip := off(d.m.at(r.at(r.long/2, d.wide(r)/2)), right, 100)
-		g.Fill(drawing.Black, drawing.NoPen, tip, off(off(tip, right, -200), right.roofward(), 50), off(off(tip, right, -200), right.roofward(), -50))
+		g.Fill(
+			drawing.Black,
+			drawing.NoPen,
+			tip,
+			off(off(tip, right, -200), right.roofward(), 50),
+			off(off(tip, right, -200), right.roofward(), -50),
+		)
 		return
 	}
 	start := off(off(d.m.at(a), right, 250), right.roofward(), 220)
@@ -168,7 +174,13 @@ func (d *keyDrawing) direction(g *drawing.Scene, i int) {
 	tip := off(start, right, long)
 	g.Circle(drawing.Thin, start, 70)
 	g.Line(drawing.Thin, off(start, right, 70), tip)
-	g.Fill(drawing.Black, drawing.NoPen, tip, off(off(tip, right, -300), right.roofward(), 60), off(off(tip, right, -300), right.roofward(), -60))
+	g.Fill(
+		drawing.Black,
+		drawing.NoPen,
+		tip,
+		off(off(tip, right, -300), right.roofward(), 60),
+		off(off(tip, right, -300), right.roofward(), -60),
+	)
 	d.c.Stroke(100, off(start, right, -100), tip)
 }
 

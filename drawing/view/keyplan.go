@@ -1,11 +1,12 @@
 package view
 
 import (
-	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -24,6 +25,7 @@ const (
 // keyPlan draws the perimeters of a job to one scale.
 type keyPlan struct {
 	of    plan.KeyPlan
+	say   words.Book
 	crew  length.Style
 	s     *drawing.Scene
 	notes []string // what found no room on the plan
@@ -32,8 +34,8 @@ type keyPlan struct {
 // KeyPlan draws every perimeter to the largest usual scale that fits: walls,
 // runs with names and lengths, corners, zones, holds, north. Perimeters whose
 // place to each other nobody measured stand in panels of their own.
-func KeyPlan(of plan.KeyPlan, w, h drawing.Unit) drawing.Scene {
-	k := &keyPlan{of: of, crew: length.Crew(of.Metric)}
+func KeyPlan(say words.Book, of plan.KeyPlan, w, h drawing.Unit) drawing.Scene {
+	k := &keyPlan{of: of, say: say, crew: length.Crew(of.Metric)}
 	var shapes []keyShape
 	for _, p := range of.Perimeters {
 		shapes = append(shapes, keyShapeOf(p))
@@ -44,8 +46,8 @@ func KeyPlan(of plan.KeyPlan, w, h drawing.Unit) drawing.Scene {
 	var s drawing.Scene
 	const tries = 5
 	for i := range tries {
-		s = drawing.Scene{Name: "key-plan", Title: "Key plan", W: w, H: h}
-		s.Desc = "Every perimeter seen from above, with the names of its runs and corners, the zones of pressure and what is on hold."
+		s = drawing.Scene{Name: "key-plan", Title: say.Say(words.KeyplanTitle), W: w, H: h}
+		s.Desc = say.Say(words.KeyplanAbout)
 		k.s, k.notes = &s, nil
 		area := drawing.Box(0, 0, w, max(h-foot, h/3))
 		scale, boxes := k.fit(shapes, area)
@@ -132,47 +134,57 @@ func shelves(shapes []keyShape, sc Scale, area drawing.Rect) ([]drawing.Rect, bo
 
 // footWords is what the strip under the plans says of all of them.
 func (k *keyPlan) footWords(shapes []keyShape) []string {
-	words := []string{
-		"Seen from above. Left (L) and right (R) are those of a person on the roof looking out over the wall; stations grow from the left hand to the right, from the small circle along the arrow.",
-		"Lengths are of the wall's front face between plumbed corners, as measured.",
-	}
+	phrase := []string{k.say.Say(words.KeyplanHow), k.say.Say(words.KeyplanLengths)}
 	adjusted, slopes := false, false
 	for _, sh := range shapes {
 		slopes = slopes || slices.ContainsFunc(sh.per.Runs, func(r plan.KeyRun) bool { return r.Slopes })
 		adjusted = adjusted || sh.per.Misses > 0
 	}
 	if slopes {
-		words[1] += " Where the wall top slopes they are taped along it, and drawn as they lie in plan."
+		phrase = append(phrase, k.say.Say(words.KeyplanSlopes))
 	}
 	if adjusted {
-		words = append(words, "Drawn adjusted so that it closes. Pieces are not adjusted: they are made to the lengths and angles as measured.")
+		phrase = append(phrase, k.say.Say(words.KeyplanAdjusted))
 	}
 	for _, sh := range shapes {
 		if slices.ContainsFunc(sh.per.Runs, func(r plan.KeyRun) bool { return r.Held }) {
-			words = append(words, "A triangle with H: something on that run is ON HOLD; what it touches is not released.")
+			phrase = append(phrase, k.say.Say(words.KeyplanHold))
 			break
 		}
 	}
 	if k.unplaced(shapes) {
-		words = append(words, "The perimeters are NOT PLACED TO EACH OTHER: where one lies from another was not measured.")
+		phrase = append(phrase, k.say.Say(words.KeyplanUnplaced))
 	}
 	for _, sh := range shapes {
 		for _, t := range sh.per.Tees {
-			words = append(words, "Run "+t.Run+" of perimeter "+sh.per.Name+" meets the roof side of run "+t.Main+" of perimeter "+t.Perimeter+
-				" at station "+k.crew.InText(t.Taped)+", taped to its "+t.Face+"; each is shown on the panel of the other.")
+			phrase = append(
+				phrase,
+				k.say.Say(
+					words.KeyplanMeets,
+					words.In("run", t.Run),
+					words.In("name", sh.per.Name),
+					words.In("main", t.Main),
+					words.In("perimeter", t.Perimeter),
+					words.In("taped", k.crew.InText(t.Taped)),
+					words.In("face", t.Face),
+				),
+			)
 		}
 	}
 	for _, sh := range shapes {
 		if !sh.per.Closed() {
-			words = append(words, "Perimeter "+sh.per.Name+" is open: CONFIRM that the roof lies on the side marked ROOF before anything is cut.")
+			phrase = append(phrase, k.say.Say(words.KeyplanConfirm, words.In("name", sh.per.Name)))
 		}
 		for _, r := range sh.runs {
 			if r.Unmeasured != "" {
-				words = append(words, "Run "+r.Name+" is dashed: "+r.Unmeasured+". Its pieces are not released.")
+				phrase = append(
+					phrase,
+					k.say.Say(words.KeyplanDashed, words.In("name", r.Name), words.In("unmeasured", r.Unmeasured)),
+				)
 			}
 		}
 	}
-	return append(words, k.notes...)
+	return append(phrase, k.notes...)
 }
 
 // columns of the strip under the plans.
@@ -202,7 +214,7 @@ func (k *keyPlan) foot(box drawing.Rect, scale Scale, shapes []keyShape) {
 	k.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		top := drawing.Point{X: box.Min.X + 150, Y: box.Min.Y + 200}
 		k.s.Squeezed = scale.Ratio <= 0
-		captioned(g, k.of.Metric, top, tw-600, "KEY PLAN", "", scale)
+		captioned(g, k.of.Metric, top, tw-600, k.say.Say(words.KeyplanTitleLarge), "", scale)
 		directionKey(g, drawing.Point{X: box.Max.X - 5300, Y: box.Min.Y + 200})
 		at := drawing.Point{X: box.Min.X + tw, Y: box.Min.Y + 200}
 		if !beside {
@@ -228,7 +240,10 @@ func (k *keyPlan) panel(sh keyShape, box drawing.Rect, scale Scale, framed bool)
 	}
 	mid := e.lo.between(e.hi)
 	c := room.Centre()
-	m := paperMap{ratio: ratio, origin: drawing.Point{X: c.X - drawing.Round(mid.x/ratio), Y: c.Y - drawing.Round(mid.y/ratio)}}
+	m := paperMap{
+		ratio:  ratio,
+		origin: drawing.Point{X: c.X - drawing.Round(mid.x/ratio), Y: c.Y - drawing.Round(mid.y/ratio)},
+	}
 	k.head(sh, drawing.Box(box.Min.X, box.Min.Y, box.Max.X, box.Min.Y+keyHead))
 	d := newKeyDrawing(k, sh, m, room)
 	d.draw()
@@ -241,31 +256,34 @@ func (k *keyPlan) head(sh keyShape, box drawing.Rect) {
 		right := box.Max.X - 21*drawing.MM
 		at := drawing.Point{X: box.Min.X + 250, Y: box.Min.Y + 200 + drawing.Unit(drawing.Title)}
 		g.Text(at, p.Name, drawing.Style{Size: drawing.Title, Face: drawing.Bold})
-		words := []string{kindWords(p)}
+		phrase := []string{k.kindWords(p)}
 		if p.Misses > 0 {
-			words = append(words, "As measured misses closing by "+inSentence(k.crew, p.Misses)+".")
+			phrase = append(phrase, k.say.Say(words.KeyplanMisses, words.In("misses", inSentence(k.crew, p.Misses))))
 		}
-		list(g, drawing.Point{X: at.X, Y: at.Y + 150}, right-at.X-200, words, drawing.Style{})
-		g.Draw(drawing.NorthArrow{At: drawing.Point{X: box.Max.X - 1150, Y: box.Min.Y + 1100}, R: 480, North: k.of.North}.Figure())
+		list(g, drawing.Point{X: at.X, Y: at.Y + 150}, right-at.X-200, phrase, drawing.Style{})
+		g.Draw(
+			drawing.NorthArrow{
+				At:    drawing.Point{X: box.Max.X - 1150, Y: box.Min.Y + 1100},
+				R:     480,
+				North: k.of.North,
+			}.Figure(),
+		)
 	})
 }
 
-func kindWords(p plan.KeyPerimeter) string {
-	n := fmt.Sprintf("%d runs", len(p.Runs))
-	if len(p.Runs) == 1 {
-		n = "1 run"
-	}
+func (k *keyPlan) kindWords(p plan.KeyPerimeter) string {
+	key := words.KeyplanOpen
 	switch p.Lying {
 	case plan.AroundRoof:
-		return "Roof perimeter, " + n + ": the roof lies inside."
+		key = words.KeyplanRoof
 	case plan.AroundWell:
-		return "Light well, " + n + ": roof outside the loop, OPEN BELOW inside."
+		key = words.KeyplanWell
 	}
-	return "Open perimeter, " + n + "."
+	return k.say.Count(key, len(p.Runs), words.In("n", strconv.Itoa(len(p.Runs))))
 }
 
 // KeyPlanHatches lists what the hatches of the key plan mean.
-func KeyPlanHatches(k plan.KeyPlan) []LegendEntry {
+func KeyPlanHatches(say words.Book, k plan.KeyPlan) []LegendEntry {
 	var edge, corner, wall bool
 	for _, p := range k.Perimeters {
 		for _, r := range p.Runs {
@@ -277,13 +295,23 @@ func KeyPlanHatches(k plan.KeyPlan) []LegendEntry {
 	}
 	var out []LegendEntry
 	if edge {
-		out = append(out, LegendEntry{drawing.ZoneEdge, "edge zone of wind pressure"})
+		out = append(out, LegendEntry{drawing.ZoneEdge, say.Say(words.KeyplanZoneEdge)})
 	}
 	if corner {
-		out = append(out, LegendEntry{drawing.ZoneCorner, "corner zone of wind pressure, " + length.Crew(k.Metric).InText(k.CornerZone) + " from " + k.CornersBegin})
+		out = append(
+			out,
+			LegendEntry{
+				drawing.ZoneCorner,
+				say.Say(
+					words.KeyplanZoneCorner,
+					words.In("corner-zone", length.Crew(k.Metric).InText(k.CornerZone)),
+					words.In("corners-begin", k.CornersBegin),
+				),
+			},
+		)
 	}
 	if wall {
-		out = append(out, LegendEntry{drawing.Masonry, "higher wall"})
+		out = append(out, LegendEntry{drawing.Masonry, say.Say(words.KeyplanLegendWall)})
 	}
 	return out
 }

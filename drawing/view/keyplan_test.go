@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
@@ -19,10 +20,10 @@ func TestKeyPlanIsFaultless(t *testing.T) {
 		t.Run(s.name, func(t *testing.T) {
 			l := solved(t, s)
 			for _, size := range []drawing.Point{{X: 39000, Y: 22000}, {X: 27000, Y: 24000}, {X: 19000, Y: 24000}} {
-				k := KeyPlan(l.KeyPlan(), size.X, size.Y)
+				k := KeyPlan(words.Book{}, l.KeyPlan(), size.X, size.Y)
 				faultless(t, k)
 				everythingNamed(t, l, k)
-				if a, b := k.Dump(), KeyPlan(l.KeyPlan(), size.X, size.Y).Dump(); a != b {
+				if a, b := k.Dump(), KeyPlan(words.Book{}, l.KeyPlan(), size.X, size.Y).Dump(); a != b {
 					t.Error("the same layout gave two different key plans")
 				}
 			}
@@ -66,17 +67,17 @@ func TestKeyPlanSmallIsFaultless(t *testing.T) {
 		t.Run(s.name, func(t *testing.T) {
 			l := solved(t, s)
 			for _, r := range l.Runs() {
-				k := KeyPlanSmall(l.KeyPlan(), l.SpotOfRuns(r), 5500, 4000)
+				k := KeyPlanSmall(words.Book{}, l.KeyPlan(), l.SpotOfRuns(r), 5500, 4000)
 				faultless(t, k)
 				if _, ok := find(k, r.Name); !ok {
 					t.Errorf("run %s: its name is missing", r.Name)
 				}
 				if c := r.Right.Corner; c != nil {
-					faultless(t, KeyPlanSmall(l.KeyPlan(), l.SpotOfCorner(c), 5500, 4000))
+					faultless(t, KeyPlanSmall(words.Book{}, l.KeyPlan(), l.SpotOfCorner(c), 5500, 4000))
 				}
 			}
 			for _, p := range special(l) {
-				faultless(t, KeyPlanSmall(l.KeyPlan(), l.SpotOfPiece(p), 5500, 4000))
+				faultless(t, KeyPlanSmall(words.Book{}, l.KeyPlan(), l.SpotOfPiece(p), 5500, 4000))
 			}
 		})
 	}
@@ -105,7 +106,7 @@ func TestRoofIsNamedOnItsOwnSide(t *testing.T) {
 		if len(l.Perimeters) > 1 {
 			continue // one word for each panel; the cases with one perimeter tell
 		}
-		k := KeyPlan(l.KeyPlan(), 39000, 22000)
+		k := KeyPlan(words.Book{}, l.KeyPlan(), 39000, 22000)
 		var roof drawing.Text
 		for _, x := range k.Texts() {
 			if x.Words == "ROOF" && x.Size == drawing.Title && x.At.Y > keyHead {
@@ -161,19 +162,19 @@ func planMap(t *testing.T, k drawing.Scene, sh keyShape) paperMap {
 // adjusted; perimeters side by side say that they are not placed.
 func TestKeyPlanSaysWhatItIsNot(t *testing.T) {
 	all := scenarios()
-	words := lettering(KeyPlan(solved(t, all[0]).KeyPlan(), 39000, 22000))
-	for _, want := range []string{"As measured misses closing by 5/16″", "Pieces are not adjusted"} {
-		if !strings.Contains(words, want) {
+	said := lettering(KeyPlan(words.Book{}, solved(t, all[0]).KeyPlan(), 39000, 22000))
+	for _, want := range []string{"The measurements do not meet: the ends are 5/16″ apart", "Pieces are not adjusted"} {
+		if !strings.Contains(said, want) {
 			t.Errorf("missing %q", want)
 		}
 	}
-	words = lettering(KeyPlan(solved(t, all[3]).KeyPlan(), 39000, 22000))
-	if !strings.Contains(words, "NOT PLACED TO EACH OTHER") {
+	said = lettering(KeyPlan(words.Book{}, solved(t, all[3]).KeyPlan(), 39000, 22000))
+	if !strings.Contains(said, "NOT PLACED TO EACH OTHER") {
 		t.Error("two perimeters stand side by side without a warning")
 	}
 	square := withPerimeters("closes", jobtest.Rectangle(30*foot, 20*foot))
-	words = lettering(KeyPlan(solved(t, square).KeyPlan(), 39000, 22000))
-	if strings.Contains(words, "misses") || strings.Contains(words, "adjusted") {
+	said = lettering(KeyPlan(words.Book{}, solved(t, square).KeyPlan(), 39000, 22000))
+	if strings.Contains(said, "do not meet") || strings.Contains(said, "adjusted") {
 		t.Error("a perimeter that closes is said to be adjusted")
 	}
 }
@@ -184,11 +185,11 @@ func TestKeyPlanOfAnyJob(t *testing.T) {
 		if found.HasErrors() {
 			t.Skip("not a layout to draw")
 		}
-		k := KeyPlan(l.KeyPlan(), 39000, 23000)
+		k := KeyPlan(words.Book{}, l.KeyPlan(), 39000, 23000)
 		faultless(t, k)
 		everythingNamed(t, l, k)
 		r := l.Runs()[0]
-		faultless(t, KeyPlanSmall(l.KeyPlan(), l.SpotOfRuns(r), 5500, 4000))
+		faultless(t, KeyPlanSmall(words.Book{}, l.KeyPlan(), l.SpotOfRuns(r), 5500, 4000))
 	})
 }
 

@@ -3,6 +3,7 @@ package view
 import (
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/plan"
 )
 
@@ -72,7 +73,7 @@ func (d *keyDrawing) cutShort(r keyRun, end xy) metRun {
 	u := float64(to.x*r.dir.x) + float64(to.y*r.dir.y)
 	from, upto := max(0, u-d.real(half)), min(r.long, u+d.real(half))
 	r.o, r.long = r.at(from, 0), upto-from
-	return metRun{r, "RUN " + r.Name}
+	return metRun{r, d.say.Say(words.KeyplanRunLarge, words.In("name", r.Name))}
 }
 
 func runIn(k keyShape, name string) *keyRun {
@@ -98,14 +99,35 @@ func (d *keyDrawing) meetingWalls(g *drawing.Scene) {
 // meetingWords names them.
 func (d *keyDrawing) meetingWords(g *drawing.Scene) {
 	for _, r := range d.met() {
-		l := place.Label{Lines: []string{r.name}, Face: drawing.Bold, Pad: besideLine, Bare: true, About: d.m.at(r.at(r.long/2, d.wide(r.keyRun)))}
-		spots := l.Fan(place.Fan{Toward: tenths(r.dir.roofward()), From: 200, To: 3000, Step: 200, Spread: 75, Reach: 600})
-		spots = append(spots, l.Fan(place.Fan{Toward: tenths(r.dir.roofward().times(-1)), From: 200, To: 3000, Step: 200, Spread: 75, Reach: 600,
-			Tips: []drawing.Point{d.m.at(r.at(r.long/2, 0))}})...)
+		l := place.Label{
+			Lines: []string{r.name},
+			Face:  drawing.Bold,
+			Pad:   besideLine,
+			Bare:  true,
+			About: d.m.at(r.at(r.long/2, d.wide(r.keyRun))),
+		}
+		spots := l.Fan(
+			place.Fan{Toward: tenths(r.dir.roofward()), From: 200, To: 3000, Step: 200, Spread: 75, Reach: 600},
+		)
+		spots = append(
+			spots,
+			l.Fan(
+				place.Fan{
+					Toward: tenths(r.dir.roofward().times(-1)),
+					From:   200,
+					To:     3000,
+					Step:   200,
+					Spread: 75,
+					Reach:  600,
+					Tips:   []drawing.Point{d.m.at(r.at(r.long/2, 0))},
+				},
+			)...)
 		got, ok := d.c.Try(l, spots...)
 		g.Add(got.Marks...)
 		if !ok {
-			d.notes = append(d.notes, "On the panel of perimeter "+d.sh.per.Name+" the wall of run "+r.Name+" stands without its name.")
+			d.notes = append(
+				d.notes, d.say.Say(words.KeyplanPanel, words.In("name", d.sh.per.Name), words.In("run", r.Name)),
+			)
 		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/plan"
 )
 
@@ -19,32 +20,72 @@ func (d *keyDrawing) names(g *drawing.Scene) {
 	}
 	var along, short []long
 	for i, r := range d.sh.runs {
-		words := drawing.Letter(d.crew.Long(r.Front))
+		phrase := drawing.Letter(d.crew.Long(r.Front))
 		if d.crew.Metric {
-			words += " mm"
+			phrase = d.say.Say(words.UnitMm, words.In("n", phrase))
 		}
-		w := drawing.Width(drawing.Regular, words, drawing.Note).Millimetres()
-		if r.long/d.m.ratio > w+6 && d.alongStreet(g, r, words) {
-			along = append(along, long{i, words})
+		w := drawing.Width(drawing.Regular, phrase, drawing.Note).Millimetres()
+		if r.long/d.m.ratio > w+6 && d.alongStreet(g, r, phrase) {
+			along = append(along, long{i, phrase})
 		} else {
-			short = append(short, long{i, words})
+			short = append(short, long{i, phrase})
 		}
 	}
 	var all []saying
 	for _, k := range along {
 		r := d.sh.runs[k.i]
 		l := d.runName(k.i, r.Name)
-		spots := l.Fan(place.Fan{Toward: tenths(r.dir.roofward()), From: 350, To: 4000, Step: 250, Spread: 75, Reach: 600})
-		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{"Run " + r.Name + " is the one of " + inSentence(d.crew, r.Front) + "."}})
+		spots := l.Fan(
+			place.Fan{Toward: tenths(r.dir.roofward()), From: 350, To: 4000, Step: 250, Spread: 75, Reach: 600},
+		)
+		all = append(
+			all,
+			saying{
+				place.Wish{Label: l, Spots: spots},
+				[]string{
+					d.say.Say(
+						words.KeyplanRunWhich,
+						words.In("name", r.Name),
+						words.In("front", inSentence(d.crew, r.Front)),
+					),
+				},
+			},
+		)
 	}
 	for _, k := range short {
 		r := d.sh.runs[k.i]
 		l := d.runName(k.i, r.Name, k.words)
 		middle := d.m.all(r.at(r.long/2, d.wide(r)/2))
 		street := d.m.all(r.at(r.long/2, -d.real(keyBandO+keyBand)))
-		spots := l.Fan(place.Fan{Toward: tenths(r.dir.roofward()), From: 350, To: 900, Step: 250, Spread: 45, Reach: 600})
-		spots = append(spots, l.Fan(place.Fan{Toward: tenths(d.inwards(k.i)), From: 350, To: 5000, Step: 250, Spread: 75, Reach: 600, Tips: middle})...)
-		spots = append(spots, l.Fan(place.Fan{Toward: tenths(r.dir.roofward().times(-1)), From: 200, To: 5000, Step: 300, Spread: 75, Reach: 600, Tips: street})...)
+		spots := l.Fan(
+			place.Fan{Toward: tenths(r.dir.roofward()), From: 350, To: 900, Step: 250, Spread: 45, Reach: 600},
+		)
+		spots = append(
+			spots,
+			l.Fan(
+				place.Fan{
+					Toward: tenths(d.inwards(k.i)),
+					From:   350,
+					To:     5000,
+					Step:   250,
+					Spread: 75,
+					Reach:  600,
+					Tips:   middle,
+				},
+			)...)
+		spots = append(
+			spots,
+			l.Fan(
+				place.Fan{
+					Toward: tenths(r.dir.roofward().times(-1)),
+					From:   200,
+					To:     5000,
+					Step:   300,
+					Spread: 75,
+					Reach:  600,
+					Tips:   street,
+				},
+			)...)
 		all = append(all, saying{Wish: place.Wish{Label: l, Spots: spots}})
 	}
 	for n, got := range d.c.TryAll(wishesOf(all)) {
@@ -75,12 +116,17 @@ func (d *keyDrawing) runName(i int, lines ...string) place.Label {
 func (d *keyDrawing) nameAlone(g *drawing.Scene, i int) {
 	r := d.sh.runs[i]
 	l := d.runName(i, r.Name)
-	got, ok := d.c.Try(l, l.Fan(place.Fan{Toward: tenths(r.dir.roofward()), From: 350, To: 6000, Step: 250, Spread: 165, Reach: 600})...)
+	got, ok := d.c.Try(
+		l,
+		l.Fan(place.Fan{Toward: tenths(r.dir.roofward()), From: 350, To: 6000, Step: 250, Spread: 165, Reach: 600})...)
 	g.Add(got.Marks...)
 	if !ok {
-		d.notes = append(d.notes, "Run "+r.Name+" finds no room for its name.")
+		d.notes = append(d.notes, d.say.Say(words.KeyplanRunNoRoom, words.In("name", r.Name)))
 	}
-	d.notes = append(d.notes, "Run "+r.Name+": "+inSentence(d.crew, r.Front)+".")
+	d.notes = append(
+		d.notes,
+		d.say.Say(words.KeyplanRunLength, words.In("name", r.Name), words.In("front", inSentence(d.crew, r.Front))),
+	)
 }
 
 // inwards is where the roof lies from a short run, whose neighbours say it
@@ -96,8 +142,8 @@ func (d *keyDrawing) inwards(i int) xy {
 }
 
 // alongStreet letters a run's length along its street side.
-func (d *keyDrawing) alongStreet(g *drawing.Scene, r keyRun, words string) bool {
-	l := place.Label{Lines: []string{words}, Turn: readable(r.dir), Pad: besideLine}
+func (d *keyDrawing) alongStreet(g *drawing.Scene, r keyRun, phrase string) bool {
+	l := place.Label{Lines: []string{phrase}, Turn: readable(r.dir), Pad: besideLine}
 	h := drawing.Unit(drawing.Note) * 7 / 5
 	var spots []place.Spot
 	for _, y := range []drawing.Unit{180, 350, 550, 800} {
@@ -123,7 +169,7 @@ func (d *keyDrawing) holds(g *drawing.Scene) {
 		}
 	}
 	if len(rest) > 0 {
-		d.notes = append(d.notes, "ON HOLD too, without room for the mark: run "+join(rest)+".")
+		d.notes = append(d.notes, d.say.Say(words.KeyplanHoldToo, words.In("rest", join(rest))))
 	}
 }
 
@@ -138,8 +184,18 @@ func (d *keyDrawing) triangle(g *drawing.Scene, r keyRun, i int) bool {
 				continue
 			}
 			top := drawing.Point{X: p.X, Y: box.Min.Y + 60}
-			g.Fill(drawing.White, drawing.Hold, top, drawing.Point{X: box.Max.X - 40, Y: box.Max.Y - 40}, drawing.Point{X: box.Min.X + 40, Y: box.Max.Y - 40})
-			g.Text(drawing.Point{X: p.X, Y: box.Max.Y - 140}, "H", drawing.Style{Face: drawing.Bold, Align: drawing.Middle})
+			g.Fill(
+				drawing.White,
+				drawing.Hold,
+				top,
+				drawing.Point{X: box.Max.X - 40, Y: box.Max.Y - 40},
+				drawing.Point{X: box.Min.X + 40, Y: box.Max.Y - 40},
+			)
+			g.Text(
+				drawing.Point{X: p.X, Y: box.Max.Y - 140},
+				"H",
+				drawing.Style{Face: drawing.Bold, Align: drawing.Middle},
+			)
 			d.c.Letter(box)
 			if y > 1100 {
 				foot := d.m.at(a.between(b))
@@ -157,11 +213,11 @@ func (d *keyDrawing) endWords() []saying {
 	var all []saying
 	for _, r := range d.sh.runs {
 		for i, end := range r.Ends {
-			u, out, side := 0.0, r.dir.times(-1), "left"
+			u, out, side := 0.0, r.dir.times(-1), words.KeyplanEndLeft
 			if i == 1 {
-				u, out, side = r.long, r.dir, "right"
+				u, out, side = r.long, r.dir, words.KeyplanEndRight
 			}
-			words := []string{"FREE", "END"}
+			name := words.KeyplanFreeEnd
 			reach := drawing.Unit(150)
 			switch end.Kind {
 			case plan.KeyCorners:
@@ -170,19 +226,33 @@ func (d *keyDrawing) endWords() []saying {
 				if i == 0 {
 					continue // a step is named once, by the run before it
 				}
-				words = []string{"STEP", "DOWN"}
+				name = words.KeyplanStepDown
 				if end.Kind == plan.KeyStepUp {
-					words = []string{"STEP", "UP"}
+					name = words.KeyplanStepUp
 				}
 				out = out.times(-1) // beyond lies the next run
 			case plan.KeyMeets:
 				continue // the main it meets is drawn there, or named in the notes
 			case plan.KeyDies:
-				words, reach = []string{"HIGHER", "WALL"}, 450
+				name, reach = words.KeyplanHigherWall, 450
 			}
-			l := place.Label{Lines: words, Face: drawing.Bold, Pad: besideLine, Bare: true, About: off(d.m.at(r.at(u, d.wide(r)/2)), out, reach)}
+			l := place.Label{
+				Lines: strings.Fields(d.say.Say(name)),
+				Face:  drawing.Bold,
+				Pad:   besideLine,
+				Bare:  true,
+				About: off(d.m.at(r.at(u, d.wide(r)/2)), out, reach),
+			}
 			spots := l.Fan(place.Fan{Toward: tenths(out), From: 120, To: 3000, Step: 300, Spread: 105, Reach: 900})
-			all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{"Run " + r.Name + ", " + side + " end: " + strings.ToLower(strings.Join(words, " ")) + "."}})
+			all = append(
+				all,
+				saying{
+					place.Wish{Label: l, Spots: spots},
+					[]string{
+						d.say.Say(side, words.In("run", r.Name), words.In("what", strings.ToLower(d.say.Say(name)))),
+					},
+				},
+			)
 		}
 	}
 	return all
@@ -202,18 +272,40 @@ func (d *keyDrawing) cornerWords(g *drawing.Scene) {
 		}
 		kind, turn, included := c.Kind, c.Turn, c.Included
 		if c.Absorbed {
-			kind = "KINK, taken up by a joint"
+			kind = d.say.Say(words.KeyplanKink)
 		}
-		fan := place.Fan{Toward: tenths(awayFrom(r, d.sh.runs[(i+1)%n])), From: 350, To: 2600, Step: 250, Spread: 180, Reach: 500}
-		l := place.Label{Lines: []string{c.Name + " " + kind, turn + ", " + included}, Size: drawing.Small, LeadFace: drawing.Bold, Pad: 80, Bare: true,
-			About: d.m.at(r.at(r.long, 0))}
+		fan := place.Fan{
+			Toward: tenths(awayFrom(r, d.sh.runs[(i+1)%n])),
+			From:   350,
+			To:     2600,
+			Step:   250,
+			Spread: 180,
+			Reach:  500,
+		}
+		l := place.Label{
+			Lines:    []string{c.Name + " " + kind, turn + ", " + included},
+			Size:     drawing.Small,
+			LeadFace: drawing.Bold,
+			Pad:      80,
+			Bare:     true,
+			About:    d.m.at(r.at(r.long, 0)),
+		}
 		all = append(all, saying{Wish: place.Wish{Label: l, Spots: l.Fan(fan)}})
 		l.Lines, l.Size = []string{c.Name}, drawing.Note
 		says := kind + ", " + turn + ", " + included + "."
-		brief = append(brief, saying{place.Wish{Label: l, Spots: l.Fan(fan)}, []string{
-			"Corner " + c.Name + ": " + says,
-			"Corner " + c.Name + ", between runs " + r.Name + " and " + c.Leaves + ": " + says,
-		}})
+		brief = append(brief, saying{
+			place.Wish{Label: l, Spots: l.Fan(fan)},
+			[]string{
+				d.say.Say(words.KeyplanCornerNote, words.In("name", c.Name), words.In("says", says)),
+				d.say.Say(
+					words.KeyplanCornerBetween,
+					words.In("name", c.Name),
+					words.In("arrives", r.Name),
+					words.In("leaves", c.Leaves),
+					words.In("says", says),
+				),
+			},
+		})
 	}
 	all = append(all, d.expansionWords()...)
 	for k, got := range d.c.TryAll(wishesOf(all)) {
@@ -245,12 +337,24 @@ func (d *keyDrawing) expansionWords() []saying {
 				continue
 			}
 			u := r.along(j.At)
-			l := place.Label{Lines: []string{"EXPANSION", "JOINT"}, Size: drawing.Small, Pad: besideLine, Bare: true, About: d.m.at(r.at(u, d.wide(r)+d.real(150)))}
+			l := place.Label{
+				Lines: strings.Fields(d.say.Say(words.KeyplanExpansionName)),
+				Size:  drawing.Small,
+				Pad:   besideLine,
+				Bare:  true,
+				About: d.m.at(r.at(u, d.wide(r)+d.real(150))),
+			}
 			fan := place.Fan{Toward: tenths(r.dir.roofward()), From: 150, To: 2000, Step: 250, Spread: 75, Reach: 500}
 			spots := l.Fan(fan)
 			fan.Toward, fan.Tips = tenths(r.dir.roofward().times(-1)), d.m.all(r.at(u, -d.real(keyBandO+keyBand)))
 			spots = append(spots, l.Fan(fan)...)
-			all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{"Run " + r.Name + " crosses a building expansion joint, the two bars across its wall."}})
+			all = append(
+				all,
+				saying{
+					place.Wish{Label: l, Spots: spots},
+					[]string{d.say.Say(words.KeyplanExpansionNote, words.In("name", r.Name))},
+				},
+			)
 		}
 	}
 	return all
@@ -259,7 +363,14 @@ func (d *keyDrawing) expansionWords() []saying {
 // sides writes where the roof is, and sets the observer on it.
 func (d *keyDrawing) sides(g *drawing.Scene) {
 	r := d.sh.longest()
-	roof := place.Label{Lines: []string{"ROOF"}, Size: drawing.Title, Face: drawing.Bold, Pad: 200, Only: d.onRoof, About: d.m.at(r.at(r.long/2, d.wide(r)))}
+	roof := place.Label{
+		Lines: []string{d.say.Say(words.KeyplanRoofLarge)},
+		Size:  drawing.Title,
+		Face:  drawing.Bold,
+		Pad:   200,
+		Only:  d.onRoof,
+		About: d.m.at(r.at(r.long/2, d.wide(r))),
+	}
 	d.observer(g, r)
 	fan := place.Fan{Toward: tenths(r.dir.roofward()), From: 900, To: 6000, Step: 200, Spread: 60, Reach: place.Never}
 	spots := roof.Fan(fan)
@@ -276,7 +387,7 @@ func (d *keyDrawing) sides(g *drawing.Scene) {
 	}
 	g.Add(got.Marks...)
 	if !ok {
-		d.notes = append(d.notes, "The roof lies on the side of the wall where the station arrows are.")
+		d.notes = append(d.notes, d.say.Say(words.KeyplanRoofSide))
 	}
 }
 
@@ -284,8 +395,20 @@ func (d *keyDrawing) sides(g *drawing.Scene) {
 // well encloses: inside its loop or not at all, for outside it the words would
 // say it of the roof. The head of the panel says it too.
 func (d *keyDrawing) street(g *drawing.Scene, r keyRun) {
-	l := place.Label{Lines: []string{"STREET"}, Face: drawing.Bold, Pad: besideLine, About: d.m.at(r.at(r.long/2, -d.real(keyBandO+keyBand)))}
-	fan := place.Fan{Toward: tenths(r.dir.roofward().times(-1)), From: 500, To: 4000, Step: 300, Spread: 60, Reach: place.Never}
+	l := place.Label{
+		Lines: []string{d.say.Say(words.KeyplanStreet)},
+		Face:  drawing.Bold,
+		Pad:   besideLine,
+		About: d.m.at(r.at(r.long/2, -d.real(keyBandO+keyBand))),
+	}
+	fan := place.Fan{
+		Toward: tenths(r.dir.roofward().times(-1)),
+		From:   500,
+		To:     4000,
+		Step:   300,
+		Spread: 60,
+		Reach:  place.Never,
+	}
 	if d.sh.per.Lying != plan.AroundWell {
 		got, _ := d.c.Try(l, l.Fan(fan)...)
 		g.Add(got.Marks...)
@@ -293,9 +416,12 @@ func (d *keyDrawing) street(g *drawing.Scene, r keyRun) {
 	}
 	ring := d.ring()
 	inside := func(box drawing.Rect) bool {
-		return !slices.ContainsFunc(append(box.Corners(), box.Centre()), func(p drawing.Point) bool { return !holdsPoint(ring, p) })
+		return !slices.ContainsFunc(
+			append(box.Corners(), box.Centre()),
+			func(p drawing.Point) bool { return !holdsPoint(ring, p) },
+		)
 	}
-	l.Lines, l.Only = []string{"OPEN BELOW"}, inside
+	l.Lines, l.Only = []string{d.say.Say(words.KeyplanOpenBelow)}, inside
 	got, _ := d.c.Try(l, l.Fan(fan)...)
 	g.Add(got.Marks...)
 }

@@ -9,6 +9,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/fold"
 	"copingset/layout/length"
 	"copingset/layout/plan"
@@ -16,13 +17,14 @@ import (
 
 // partDrawing is the flat pattern of a made part beside its section.
 type partDrawing struct {
-	b  plan.Blank
-	st length.Style
-	s  *drawing.Scene
-	pl *place.Placer
-	lo fold.Point
-	hi fold.Point
-	k  float64 // millimetres of the part in one of paper
+	say words.Book
+	b   plan.Blank
+	st  length.Style
+	s   *drawing.Scene
+	pl  *place.Placer
+	lo  fold.Point
+	hi  fold.Point
+	k   float64 // millimetres of the part in one of paper
 	// gone is what a long strip is shortened by on paper, in its middle.
 	gone float64
 	o    drawing.Point
@@ -47,14 +49,14 @@ func (d *partDrawing) right() drawing.Unit {
 	}
 	var wide drawing.Unit
 	for _, q := range d.b.Bends {
-		wide = max(wide, drawing.Width(drawing.Bold, partBend(q), drawing.Note))
+		wide = max(wide, drawing.Width(drawing.Bold, d.bend(q), drawing.Note))
 	}
 	return x + 500 + 780 + wide + 100
 }
 
-// partBend is what the label of a bend says.
-func partBend(q plan.BlankBend) string {
-	return drawing.Letter(BendWords(q.Hem, q.Turn, q.Radius) + " " + q.Between[1])
+// bend is what the label of a bend says.
+func (d *partDrawing) bend(q plan.BlankBend) string {
+	return drawing.Letter(BendWords(d.say, q.Hem, q.Turn, q.Radius) + " " + q.Between[1])
 }
 
 // x brings a place along the blank to paper.
@@ -75,12 +77,12 @@ const (
 // PartFlat draws the blank of a part with its finish side up, all it is cut and
 // bent by dimensioned from its front edge and its left end. The room's height
 // is not passed.
-func PartFlat(mark string, b plan.Blank, w, h drawing.Unit) drawing.Scene {
-	s := drawing.Scene{Name: "part-" + fileName(mark), Title: "Part " + mark + ", flat pattern", W: w}
-	s.Desc = "The blank of the part with its finish face towards the viewer, its bends and holes dimensioned."
-	d := partDrawing{b: b, st: BlankStyle(b.Metric), s: &s}
+func PartFlat(say words.Book, mark string, b plan.Blank, w, h drawing.Unit) drawing.Scene {
+	s := drawing.Scene{Name: "part-" + fileName(mark), Title: say.Say(words.FlatTitle, words.In("mark", mark)), W: w}
+	s.Desc = say.Say(words.PartFlatAbout)
+	d := partDrawing{say: say, b: b, st: BlankStyle(b.Metric), s: &s}
 	d.lo, d.hi = d.b.Bounds()
-	name := "Not to scale"
+	name := say.Say(words.KeyplanNotScale)
 	room := max(w-d.left()-d.right(), 10*drawing.MM)
 	foot := partFoot
 	if d.plain() {
@@ -94,7 +96,7 @@ func PartFlat(mark string, b plan.Blank, w, h drawing.Unit) drawing.Scene {
 	}
 	for _, sc := range Scales(d.st.Metric) {
 		if float64(sc.Ratio) >= d.k && sc.Ratio >= 1 {
-			d.k, name = float64(sc.Ratio), "Scale "+sc.Name
+			d.k, name = float64(sc.Ratio), say.Say(words.FrameScaleOf, words.In("scale", sc.Name))
 			break
 		}
 	}
@@ -102,7 +104,7 @@ func PartFlat(mark string, b plan.Blank, w, h drawing.Unit) drawing.Scene {
 	if !d.plain() {
 		d.gone = 0
 	}
-	s.Text(drawing.Pt(0, 350), "FLAT, finish face towards you. "+drawing.Letter(name), drawing.Style{Face: drawing.Bold})
+	s.Text(drawing.Pt(0, 350), say.Say(words.PartFlat, words.In("scale", drawing.Letter(name))), drawing.Style{Face: drawing.Bold})
 	d.o = drawing.Pt(d.left(), partHead)
 	if wide := d.x(d.hi.X) - d.o.X; drawing.Width(drawing.Regular, drawing.Letter(BlankLength(b.Metric, d.b.Length)), drawing.Note)+300 > wide {
 		d.o.Y += 750 // its length stands raised over the chain
@@ -365,7 +367,7 @@ func (d *partDrawing) bends(box drawing.Rect) {
 				r.Y = q.Left.Y + (q.Right.Y-q.Left.Y)/4
 			}
 		}
-		rows = append(rows, row{d.at(r), strconv.Itoa(q.Order), partBend(q), q.Across, q})
+		rows = append(rows, row{d.at(r), strconv.Itoa(q.Order), d.bend(q), q.Across, q})
 	}
 	slices.SortStableFunc(rows, func(a, b row) int { return int(a.tip.Y - b.tip.Y) })
 	want := make([]drawing.Unit, len(rows))
@@ -395,20 +397,20 @@ func (d *partDrawing) bends(box drawing.Rect) {
 // names letter the edges of the blank, within it where there is room.
 func (d *partDrawing) names(box drawing.Rect) {
 	e := d.b.Sides
-	put := func(words string, about drawing.Point, room drawing.Rect) {
-		if words == "" {
+	put := func(phrase string, about drawing.Point, room drawing.Rect) {
+		if phrase == "" {
 			return
 		}
 		for _, size := range []drawing.Size{drawing.Note, drawing.Small} {
-			for _, lines := range [][]string{{words}, strings.Split(strings.ReplaceAll(words, ", ", ",\n"), "\n")} {
-				lab := place.Label{Lines: lines, Size: size, Face: drawing.Bold, About: about, Where: words}
+			for _, lines := range [][]string{{phrase}, strings.Split(strings.ReplaceAll(phrase, ", ", ",\n"), "\n")} {
+				lab := place.Label{Lines: lines, Size: size, Face: drawing.Bold, About: about, Where: phrase}
 				if q, ok := d.pl.Try(lab, lab.Grid(room, about, 120)...); ok {
 					d.s.Add(q.Marks...)
 					return
 				}
 			}
 		}
-		lab := place.Label{Lines: []string{words}, Size: drawing.Small, Face: drawing.Bold, About: about, Where: words}
+		lab := place.Label{Lines: []string{phrase}, Size: drawing.Small, Face: drawing.Bold, About: about, Where: phrase}
 		q := d.pl.Place(lab, lab.Grid(drawing.Box(0, 450, d.s.W, box.Max.Y+partFoot), about, 150)...)
 		d.s.Add(q.Marks...)
 	}
@@ -422,14 +424,14 @@ func (d *partDrawing) names(box drawing.Rect) {
 
 // PartSection draws a part from its left end, or a riser from above, with the
 // outside length of each face.
-func PartSection(p plan.FormedPart, w, h drawing.Unit) drawing.Scene {
-	words := "FORMED, from its left end; outside"
+func PartSection(say words.Book, p plan.FormedPart, w, h drawing.Unit) drawing.Scene {
+	phrase := say.Say(words.PartFormedLeft)
 	if p.FromAbove {
-		words = "FORMED, from above; outside"
+		phrase = say.Say(words.PartFormedAbove)
 	}
-	s := drawing.Scene{Name: "part-section-" + fileName(p.Mark), Title: "Part " + p.Mark + ", section", W: w, H: h}
-	s.Desc = "The formed part with the outside length of each of its faces."
-	head := s.Paragraph(drawing.Pt(0, 350), words, w, drawing.Style{Face: drawing.Bold}).Max.Y + 150
+	s := drawing.Scene{Name: "part-section-" + fileName(p.Mark), Title: say.Say(words.PartSection, words.In("mark", p.Mark)), W: w, H: h}
+	s.Desc = say.Say(words.PartSectionAbout)
+	head := s.Paragraph(drawing.Pt(0, 350), phrase, w, drawing.Style{Face: drawing.Bold}).Max.Y + 150
 	lo, hi := fold.Flat{Outline: p.Path}.Bounds()
 	room := drawing.Box(900, head+1100, w-900, h-1100)
 	k := math.Max((hi.X-lo.X)/room.Width().Millimetres(), math.Max((hi.Y-lo.Y)/max(room.Height(), 800).Millimetres(), 0.5))

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
@@ -46,22 +47,22 @@ func TestAnyPartIsFaultless(t *testing.T) {
 			if len(p.Bodies) == 0 {
 				continue
 			}
-			flat, section := PartFlat(p.Mark, l.PartBlank(p), w, 9400), PartSection(l.FormedPart(p), 5600, 5200)
+			flat, section := PartFlat(words.Book{}, p.Mark, l.PartBlank(p), w, 9400), PartSection(words.Book{}, l.FormedPart(p), 5600, 5200)
 			for _, v := range []drawing.Scene{flat, section} {
 				if got := drawing.Check(v); len(got) > 0 {
 					t.Fatalf("%s %s: %v", p.Mark, p.Kind, got)
 				}
 			}
-			words := lettering(flat)
+			said := lettering(flat)
 			for _, q := range p.Bodies[0].Bends {
-				if !strings.Contains(words, drawing.Letter(BendWords(q.Hem, q.Line.Turn, q.Line.Radius)+" "+q.Line.Between[1])) || !strings.Contains(words, strconv.Itoa(q.Order)) {
-					t.Fatalf("%s: bend %d is not lettered in %q", p.Mark, q.Order, words)
+				if !strings.Contains(said, drawing.Letter(BendWords(words.Book{}, q.Hem, q.Line.Turn, q.Line.Radius)+" "+q.Line.Between[1])) || !strings.Contains(said, strconv.Itoa(q.Order)) {
+					t.Fatalf("%s: bend %d is not lettered in %q", p.Mark, q.Order, said)
 				}
 			}
-			words = lettering(section)
+			said = lettering(section)
 			for _, n := range p.Names {
-				if !strings.Contains(words, n) {
-					t.Fatalf("%s: face %s is not lettered in %q", p.Mark, n, words)
+				if !strings.Contains(said, n) {
+					t.Fatalf("%s: face %s is not lettered in %q", p.Mark, n, said)
 				}
 			}
 		}
@@ -76,10 +77,10 @@ func TestRiserHeightsAreLettered(t *testing.T) {
 	if len(found) > 0 {
 		t.Fatal(found)
 	}
-	words := lettering(PartFlat(parts[0].Mark, (&layout.Layout{Job: j}).PartBlank(parts[0]), 14000, 9400))
+	said := lettering(PartFlat(words.Book{}, parts[0].Mark, (&layout.Layout{Job: j}).PartBlank(parts[0]), 14000, 9400))
 	for _, w := range []string{"9″", "9\u00a0\u00a01/2″", "STREET", "ROOF", "DOWN 90° street return", "DOWN 90° roof return"} {
-		if !strings.Contains(words, w) {
-			t.Errorf("%q is not lettered in %q", w, words)
+		if !strings.Contains(said, w) {
+			t.Errorf("%q is not lettered in %q", w, said)
 		}
 	}
 }
@@ -90,10 +91,10 @@ func TestReliefsAreTold(t *testing.T) {
 		l := solved(t, s)
 		for _, f := range l.Families {
 			for i, b := range f.Bodies {
-				v := FlatPattern(f.Mark, l.Patterns(f)[i], 24000, 17000)
+				v := FlatPattern(words.Book{}, f.Mark, l.Patterns(f)[i], 24000, 17000)
 				faultless(t, v)
-				words := strings.ReplaceAll(lettering(v), "\n", " ")
-				if got := strings.Contains(words, "Relief"); got != (len(b.Reliefs) > 0) {
+				said := strings.ReplaceAll(lettering(v), "\n", " ")
+				if got := strings.Contains(said, "Relief"); got != (len(b.Reliefs) > 0) {
 					t.Errorf("%s, %s: %d reliefs, told %v", f.Mark, b.Name, len(b.Reliefs), got)
 				}
 			}

@@ -5,6 +5,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -13,15 +14,15 @@ import (
 // the left, roof at the right, as one who looks along growing stations sees it. Of
 // the top it letters what top says, unless that is nothing: a drawing for several
 // widths.
-func ShopSection(of plan.Profile, top string, w, h drawing.Unit) drawing.Scene {
+func ShopSection(say words.Book, of plan.Profile, top string, w, h drawing.Unit) drawing.Scene {
 	s := drawing.Scene{Name: "section-" + fileName(of.Name), Title: of.Title, W: w, H: h}
-	s.Desc = "Cross-section of the cap with outside dimensions, street at the left, roof at the right."
+	s.Desc = say.Say(words.ProfileSectionAbout)
 	if len(of.Faces) == 0 {
 		return s
 	}
 	st := BlankStyle(of.Metric)
 	lo, hi := of.Metal.Bounds()
-	const title, under = "Section, outside dimensions", "street at the left, roof at the right"
+	title, under := say.Say(words.ProfileSection), say.Say(words.ProfileSectionSides)
 	const side, over = 2600, 700
 	var probe drawing.Scene
 	head := captioned(&probe, st.Metric, drawing.Pt(50, 50), w-100, title, under, Scales(st.Metric)[0]).Max.Y + 300
@@ -51,7 +52,7 @@ func ShopSection(of plan.Profile, top string, w, h drawing.Unit) drawing.Scene {
 		case f.Root && top != "":
 			lines[0] = drawing.Letter(f.Name + ": " + top)
 		case f.Tangent:
-			lines = append(lines, "to tangent")
+			lines = append(lines, say.Say(words.ProfileToTangent))
 		}
 		c := m.up(plan.Pt{X: (f.From.X + f.To.X) / 2, Y: (f.From.Y + f.To.Y) / 2})
 		lab := place.Label{Lines: lines, About: c, Face: drawing.Bold}
@@ -59,7 +60,7 @@ func ShopSection(of plan.Profile, top string, w, h drawing.Unit) drawing.Scene {
 		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: outward, From: 150, To: 3500, Step: 100, Spread: 150, Reach: 260})})
 	}
 	for i, q := range of.Bends {
-		lab := place.Label{Lines: []string{drawing.Letter("incl. " + Degrees(q.Included))}, Size: drawing.Small, About: m.up(q.At)}
+		lab := place.Label{Lines: []string{drawing.Letter(say.Say(words.ProfileIncluded, words.In("angle", Degrees(q.Included))))}, Size: drawing.Small, About: m.up(q.At)}
 		in := way(of.Faces[i+1]).sub(way(of.Faces[i]))
 		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: tenths(in), From: 200, To: 3500, Step: 100, Spread: 170, Reach: 300})})
 	}

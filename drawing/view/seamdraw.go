@@ -34,6 +34,7 @@ const (
 // the roof.
 type Seam struct {
 	Title  string
+	About  string // for those who cannot see it
 	Rings  [2][]fold.Point
 	Finish float64    // -1: the finish lies towards the street
 	At     fold.Point // where the symbol points
@@ -52,7 +53,7 @@ const (
 
 // SeamPlan draws one face of a seam with its symbol.
 func SeamPlan(q Seam) drawing.Scene {
-	s := drawing.Scene{Name: "seam", Title: q.Title, Desc: "Both legs of a seam from above, with its symbol.", W: seamWide}
+	s := drawing.Scene{Name: "seam", Title: q.Title, Desc: q.About, W: seamWide}
 	y := drawing.Unit(drawing.Note)
 	s.Text(drawing.Pt(0, y), q.Title, drawing.Style{Face: drawing.Bold})
 	var e extent
@@ -158,8 +159,8 @@ func (q Seam) symbol(s *drawing.Scene, at, elbow drawing.Point) {
 }
 
 // tail letters what stands in a tail in the room that is left, about its line.
-func tail(s *drawing.Scene, at drawing.Point, words string) {
-	lines := drawing.Wrap(words, drawing.Regular, drawing.Note, max(seamWide-at.X, 1500))
+func tail(s *drawing.Scene, at drawing.Point, phrase string) {
+	lines := drawing.Wrap(phrase, drawing.Regular, drawing.Note, max(seamWide-at.X, 1500))
 	y := at.Y - drawing.Note.Line()*drawing.Unit(len(lines)-1)/2
 	for _, l := range lines {
 		s.Text(drawing.Pt(at.X, y), l, drawing.Style{})

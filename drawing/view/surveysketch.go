@@ -1,8 +1,11 @@
 package view
 
 import (
+	"strings"
+
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -18,13 +21,18 @@ const (
 // street at the top, the roof at the bottom, stations from the left hand to the
 // right, the neighbours with their names and turns, and what stands on the
 // wall. It is not to scale.
-func SurveySketch(of plan.Sketch, w, h drawing.Unit) drawing.Scene {
-	k := &surveySketch{of: of, tape: length.Crew(of.Metric), w: w, h: h}
+func SurveySketch(say words.Book, of plan.Sketch, w, h drawing.Unit) drawing.Scene {
+	k := &surveySketch{of: of, say: say, tape: length.Crew(of.Metric), w: w, h: h}
 	k.left, k.right = sketchSide, w-sketchSide
 	k.y = h/2 - sketchThick*3/4
 	k.placer = place.New(drawing.Box(0, 0, w, h))
-	k.s = drawing.Scene{Name: "survey-sketch-" + k.of.Run, Title: "Run " + k.of.Run, W: w, H: h,
-		Desc: "Sketch of run " + k.of.Run + " in plan, not to scale: street at the top, roof at the bottom, stations from left to right."}
+	k.s = drawing.Scene{
+		Name:  "survey-sketch-" + k.of.Run,
+		Title: say.Say(words.SurveyTitle, words.In("run", k.of.Run)),
+		W:     w,
+		H:     h,
+		Desc:  say.Say(words.SurveyAbout, words.In("run", k.of.Run)),
+	}
 	k.s.Group(drawing.Wall, "", k.wall)
 	k.s.Group(drawing.Lettering, "", k.words)
 	return k.s
@@ -32,6 +40,7 @@ func SurveySketch(of plan.Sketch, w, h drawing.Unit) drawing.Scene {
 
 type surveySketch struct {
 	of          plan.Sketch
+	say         words.Book
 	tape        length.Style
 	w, h        drawing.Unit
 	left, right drawing.Unit // of the run's front face
@@ -104,7 +113,10 @@ func (k *surveySketch) wall(g *drawing.Scene) {
 		dir drawing.Unit
 	}{{e, a, -1}, {f, b, 1}} {
 		if c.e.Kind == plan.KeyDies {
-			g.Hatch(drawing.Masonry, drawing.Medium, drawing.Box(c.at.front.X, k.y-500, c.at.front.X+c.dir*500, k.y+sketchThick+500).Corners()...)
+			g.Hatch(
+				drawing.Masonry,
+				drawing.Medium,
+				drawing.Box(c.at.front.X, k.y-500, c.at.front.X+c.dir*500, k.y+sketchThick+500).Corners()...)
 			k.placer.Block(drawing.Box(c.at.front.X, k.y-500, c.at.front.X+c.dir*500, k.y+sketchThick+500))
 		}
 		if c.at.turned {
@@ -131,14 +143,14 @@ func (k *surveySketch) wall(g *drawing.Scene) {
 func (k *surveySketch) words(g *drawing.Scene) {
 	mid := (k.left + k.right) / 2
 	put := func(l place.Label, spots ...place.Spot) { g.Add(k.placer.Place(l, spots...).Marks...) }
-	fixed := func(words string, base drawing.Unit, z drawing.Size) {
-		t := g.Text(drawing.Pt(mid, base), words, drawing.Style{Size: z, Face: drawing.Bold, Align: drawing.Middle})
+	fixed := func(phrase string, base drawing.Unit, z drawing.Size) {
+		t := g.Text(drawing.Pt(mid, base), phrase, drawing.Style{Size: z, Face: drawing.Bold, Align: drawing.Middle})
 		k.placer.Letter(drawing.BoundsOf([]drawing.Mark{t}))
 	}
-	fixed("STREET SIDE", 430, drawing.Note)
-	fixed("RUN "+k.of.Run, k.y-250, drawing.Title)
-	fixed("ROOF SIDE: stand here, look out over the wall", k.h-130, drawing.Note)
-	grow := place.Label{Lines: []string{"stations grow"}}
+	fixed(k.say.Say(words.SurveyStreetSide), 430, drawing.Note)
+	fixed(k.say.Say(words.SurveyRun, words.In("run", k.of.Run)), k.y-250, drawing.Title)
+	fixed(k.say.Say(words.SurveyStand), k.h-130, drawing.Note)
+	grow := place.Label{Lines: []string{k.say.Say(words.SurveyStationsGrow)}}
 	y := k.y + sketchThick + 400
 	long := k.half()
 	g.Draw(drawing.DirectionArrow{Tail: drawing.Pt(mid-long, y), Head: drawing.Pt(mid+200, y)}.Figure())
@@ -157,34 +169,43 @@ func (k *surveySketch) half() drawing.Unit { return min(3000, (k.right-k.left)/3
 // neighbour says what lies beyond an end of the run.
 func (k *surveySketch) neighbour(g *drawing.Scene, e plan.SketchEnd, left bool) {
 	c := k.end(e, left)
-	hand, dir := "RIGHT", drawing.Unit(1)
+	hand, dir := k.say.Say(words.SurveyRight), drawing.Unit(1)
 	if left {
-		hand, dir = "LEFT", -1
+		hand, dir = k.say.Say(words.SurveyLeft), -1
 	}
-	lines := []string{hand, "free end"}
+	lines := []string{hand, k.say.Say(words.SurveyFreeEnd)}
 	at := c.front
 	switch e.Kind {
 	case plan.KeyDies:
-		lines[1] = "higher wall"
+		lines[1] = k.say.Say(words.SurveyHigherWall)
 	case plan.KeyMeets:
-		lines[1] = "meets run " + e.Run
+		lines[1] = k.say.Say(words.SurveyMeetsRun, words.In("run", e.Run))
 	case plan.KeyStepUp, plan.KeyStepDown:
-		lines = []string{hand + ": run " + e.Run, "straight on,", "its top is lower"}
+		lines = []string{
+			k.say.Say(words.SurveyNeighbour, words.In("hand", hand), words.In("run", e.Run)),
+			k.say.Say(words.SurveyStraightOn), k.say.Say(words.SurveyLower),
+		}
 		if e.Kind == plan.KeyStepUp {
-			lines[2] = "its top is higher"
+			lines[2] = k.say.Say(words.SurveyHigher)
 		}
 		at = c.stubFront
 	case plan.KeyCorners:
-		side, turn := "outside", e.Turn
+		side, turn := words.SurveyOutside, e.Turn
 		if turn < 0 {
-			side, turn = "inside", -turn
+			side, turn = words.SurveyInside, -turn
 		}
-		lines = []string{hand + ": run " + e.Run, side + " corner", "turn " + length.FormatAngle(turn)}
+		lines = []string{
+			k.say.Say(words.SurveyNeighbour, words.In("hand", hand), words.In("run", e.Run)), k.say.Say(side),
+			k.say.Say(words.SurveyTurn, words.In("turn", length.FormatAngle(turn))),
+		}
 		if turn == 0 { // the job does not say yet
-			lines = []string{hand + ": run " + e.Run, "corner turns to the", "right / left _____°"}
+			lines = append(lines[:1], strings.Split(k.say.Say(words.SurveyCornerBlank), "\n")...)
 		}
 		if e.Break != "" {
-			lines = []string{hand + ": run " + e.Run, "straight on, break in", "the slope of the top: " + e.Break}
+			lines = []string{
+				k.say.Say(words.SurveyNeighbour, words.In("hand", hand), words.In("run", e.Run)),
+				k.say.Say(words.SurveyBreak), e.Break,
+			}
 		}
 		at = c.stubFront
 	}
@@ -204,13 +225,19 @@ func (k *surveySketch) neighbour(g *drawing.Scene, e plan.SketchEnd, left bool) 
 // things letters the stations of both ends and names what stands on the wall.
 func (k *surveySketch) things(g *drawing.Scene) {
 	var all []place.Wish
-	add := func(x drawing.Unit, words string) {
-		l := place.Label{Lines: []string{words}, About: drawing.Pt(x, k.y)}
+	add := func(x drawing.Unit, phrase string) {
+		l := place.Label{Lines: []string{phrase}, About: drawing.Pt(x, k.y)}
 		w, _ := l.Extent()
 		var spots []place.Spot
 		for _, y := range []drawing.Unit{k.y - 350, k.y - 800, k.y - 1250, k.y + sketchThick + 350, k.y + sketchThick + 800, k.y + sketchThick + 1250} {
 			for _, d := range []drawing.Unit{0, 300, -300, 700, -700, 1200, -1200, 2000, -2000} {
-				spots = append(spots, place.Spot{Centre: drawing.Pt(min(max(x+d, w/2+20), k.w-w/2-20), y), Leader: y < k.y-500 || y > k.y+sketchThick+500 || d < -w/2 || d > w/2})
+				spots = append(
+					spots,
+					place.Spot{
+						Centre: drawing.Pt(min(max(x+d, w/2+20), k.w-w/2-20), y),
+						Leader: y < k.y-500 || y > k.y+sketchThick+500 || d < -w/2 || d > w/2,
+					},
+				)
 			}
 		}
 		all = append(all, place.Wish{Label: l, Spots: spots})
@@ -223,7 +250,7 @@ func (k *surveySketch) things(g *drawing.Scene) {
 		add(k.x(t.At), drawing.Letter(t.Name))
 	}
 	for _, at := range k.of.Expansion {
-		add(k.x(at), "expansion joint")
+		add(k.x(at), k.say.Say(words.SurveyExpansionJoint))
 	}
 	// What finds no room here stands by name beside its station in the table.
 	for _, q := range k.placer.TryAll(all) {

@@ -8,6 +8,7 @@ import (
 // TrialStrip is what the picture of a trial strip shows.
 type TrialStrip struct {
 	Name    string       // "STRIP 1"
+	About   string       // for those who cannot see it
 	Blank   string       // its length, lettered
 	Line    string       // its bend line from either end, lettered
 	Up      bool         // the bend is dashed as one UP
@@ -18,7 +19,7 @@ type TrialStrip struct {
 // is bent with both legs named.
 func TrialPicture(q TrialStrip) drawing.Scene {
 	const wide, blank, high = 8400, 3200, 1200
-	s := drawing.Scene{Name: "strip", Title: q.Name, Desc: "A trial strip, flat with its bend line and bent with its legs.", W: wide}
+	s := drawing.Scene{Name: "strip", Title: q.Name, Desc: q.About, W: wide}
 	s.Text(drawing.Pt(0, 350), q.Name, drawing.Style{Face: drawing.Bold})
 	box := drawing.Box(700, 900, 700+blank, 900+high)
 	s.Rect(drawing.Thick, box)
@@ -28,7 +29,7 @@ func TrialPicture(q TrialStrip) drawing.Scene {
 	}
 	mid := (box.Min.X + box.Max.X) / 2
 	s.Line(pen, drawing.Pt(mid, box.Min.Y), drawing.Pt(mid, box.Max.Y))
-	for i, words := range []string{"A: " + q.Blank, q.Line} {
+	for i, phrase := range []string{"A: " + q.Blank, q.Line} {
 		y := box.Max.Y + 650 + drawing.Unit(1-i)*600
 		to := box.Max.X
 		if i == 1 {
@@ -41,7 +42,7 @@ func TrialPicture(q TrialStrip) drawing.Scene {
 		for _, x := range []drawing.Unit{box.Min.X, to} {
 			s.Line(drawing.Medium, drawing.Pt(x-60, y+60), drawing.Pt(x+60, y-60))
 		}
-		s.Text(drawing.Pt((box.Min.X+to)/2, y-90), words, drawing.Style{Align: drawing.Middle})
+		s.Text(drawing.Pt((box.Min.X+to)/2, y-90), phrase, drawing.Style{Align: drawing.Middle})
 	}
 	s.H = box.Max.Y + 1500
 	if len(q.Section) == 0 {

@@ -6,6 +6,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -22,11 +23,13 @@ func (v *wallReport) straight(g *drawing.Scene, pen drawing.Pen, q *wallPlot, of
 
 // say places a label of a plot near a point of it. What finds no room is said
 // below the plots.
-func (v *wallReport) say(g *drawing.Scene, q *wallPlot, words string, at drawing.Point, toward int) {
-	l := place.Label{Lines: []string{words}, Face: drawing.Bold, About: at, Halo: true}
-	got, ok := v.placer.Try(l, l.Fan(place.Fan{Toward: toward, From: 160, To: 3200, Step: 160, Spread: 180, Reach: 320})...)
+func (v *wallReport) say(g *drawing.Scene, q *wallPlot, phrase string, at drawing.Point, toward int) {
+	l := place.Label{Lines: []string{phrase}, Face: drawing.Bold, About: at, Halo: true}
+	got, ok := v.placer.Try(
+		l,
+		l.Fan(place.Fan{Toward: toward, From: 160, To: 3200, Step: 160, Spread: 180, Reach: 320})...)
 	if !ok {
-		v.unsaid = append(v.unsaid, q.title+": "+words)
+		v.unsaid = append(v.unsaid, q.title+": "+phrase)
 	}
 	g.Add(got.Marks...)
 }
@@ -43,10 +46,10 @@ func valuesOf(line []plan.Pt) []length.Length {
 // widths is the plot of wall widths and needs, with the inside width of the
 // cap and the band of needs that it takes.
 func (v *wallReport) widths() *wallPlot {
-	q := &wallPlot{title: "WIDTH", of: plan.WallWidths}
+	q := &wallPlot{title: v.said.Say(words.PlotWidth), of: plan.WallWidths}
 	q.series = []wallSeries{
-		{"need of the cap, bow counted", v.of.Need, squareMark, drawing.Hidden},
-		{"wall as read", v.of.Width, dotMark, drawing.Thin},
+		{v.said.Say(words.PlotNeed), v.of.Need, squareMark, drawing.Hidden},
+		{v.said.Say(words.PlotWall), v.of.Width, dotMark, drawing.Thin},
 	}
 	q.extra = append(valuesOf(v.of.Inside), valuesOf(v.of.NeedMost)...)
 	for _, least := range valuesOf(v.of.NeedLeast) { // the band's lower edge where it does not make all else small
@@ -63,24 +66,34 @@ func (v *wallReport) widths() *wallPlot {
 			edge := func(line []plan.Pt, x length.Length) drawing.Point {
 				return drawing.Pt(v.at(x), q.y(length.Max(plan.On(line, x), q.lo)))
 			}
-			g.Fill(drawing.Light, drawing.NoPen, edge(v.of.NeedMost, a), edge(v.of.NeedMost, b), edge(v.of.NeedLeast, b), edge(v.of.NeedLeast, a))
+			g.Fill(
+				drawing.Light,
+				drawing.NoPen,
+				edge(v.of.NeedMost, a),
+				edge(v.of.NeedMost, b),
+				edge(v.of.NeedLeast, b),
+				edge(v.of.NeedLeast, a),
+			)
 		}
 	}
 	q.over = func(g *drawing.Scene, q *wallPlot) { v.straight(g, drawing.Medium, q, v.of.Inside) }
 	q.legend = []wallKey{
-		lineKey("inside width of the cap", drawing.Medium),
-		{"needs it takes: clearances and rear play kept", func(g *drawing.Scene, b drawing.Rect) { g.Fill(drawing.Light, drawing.Thin, b.Corners()...) }},
+		lineKey(v.said.Say(words.PlotInsideWidth), drawing.Medium),
+		{
+			v.said.Say(words.PlotNeeds),
+			func(g *drawing.Scene, b drawing.Rect) { g.Fill(drawing.Light, drawing.Thin, b.Corners()...) },
+		},
 	}
 	return q
 }
 
 // offsets is the plot of the face with the front-face line that clears it.
 func (v *wallReport) offsets() *wallPlot {
-	q := &wallPlot{title: "FACE OFFSET, + to the street", of: plan.WallOffsets}
-	face := "face as read"
+	q := &wallPlot{title: v.said.Say(words.PlotOffset), of: plan.WallOffsets}
+	face := v.said.Say(words.PlotFace)
 	if v.of.Low {
-		face = "face, the farther out of top and leg depth"
-		q.series = append(q.series, wallSeries{"face at the top", v.of.Top, squareMark, drawing.Hidden})
+		face = v.said.Say(words.PlotFaceLow)
+		q.series = append(q.series, wallSeries{v.said.Say(words.PlotFaceTop), v.of.Top, squareMark, drawing.Hidden})
 	}
 	q.series = append(q.series, wallSeries{face, v.of.Face, dotMark, drawing.Thin})
 	q.extra = append([]length.Length{0}, valuesOf(v.of.Line)...)
@@ -97,7 +110,10 @@ func (v *wallReport) offsets() *wallPlot {
 			g.Line(drawing.Medium, drawing.Pt(x-100, y+100), drawing.Pt(x+100, y-100))
 		}
 	}
-	q.legend = []wallKey{lineKey("front-face line", drawing.String), lineKey("wall line, corner to corner", drawing.Centre)}
+	q.legend = []wallKey{
+		lineKey(v.said.Say(words.PlotLine), drawing.String),
+		lineKey(v.said.Say(words.PlotWallLine), drawing.Centre),
+	}
 	return q
 }
 
@@ -106,16 +122,16 @@ func (v *wallReport) gap() bool { return v.of.GapMost > 0 && v.shows(v.of.GapAt)
 
 // tops is the plot of both edges of the wall top with the set surface.
 func (v *wallReport) tops() *wallPlot {
-	q := &wallPlot{title: "WALL TOP over the level datum", of: plan.WallTops}
+	q := &wallPlot{title: v.said.Say(words.PlotTop), of: plan.WallTops}
 	q.series = []wallSeries{
-		{"roof edge as read", v.of.TopRoof, squareMark, drawing.Hidden},
-		{"street edge as read", v.of.TopStreet, dotMark, drawing.Thin},
+		{v.said.Say(words.PlotTopRoof), v.of.TopRoof, squareMark, drawing.Hidden},
+		{v.said.Say(words.PlotTopStreet), v.of.TopStreet, dotMark, drawing.Thin},
 	}
 	slopes := len(v.of.SetRoof) > 0
 	q.extra = append(valuesOf(v.of.Set), valuesOf(v.of.SetRoof)...)
-	words := "set surface"
+	phrase := v.said.Say(words.PlotSetSurface)
 	if slopes {
-		words = "set surface at the street"
+		phrase = v.said.Say(words.PlotSetSurfaceStreet)
 	}
 	q.over = func(g *drawing.Scene, q *wallPlot) {
 		v.straight(g, drawing.Medium, q, v.of.Set)
@@ -124,9 +140,9 @@ func (v *wallReport) tops() *wallPlot {
 			v.placer.Stroke(60, pts...)
 		}
 	}
-	q.legend = []wallKey{lineKey(words, drawing.Medium)}
+	q.legend = []wallKey{lineKey(phrase, drawing.Medium)}
 	if slopes {
-		q.legend = append(q.legend, lineKey("set surface at the roof", drawing.Centre))
+		q.legend = append(q.legend, lineKey(v.said.Say(words.PlotSetSurfaceRoof), drawing.Centre))
 	}
 	return q
 }
@@ -139,7 +155,11 @@ func (v *wallReport) states() {
 	}
 	top := v.foot + reportAxis
 	v.s.Group(drawing.Holds, "", func(g *drawing.Scene) {
-		g.Text(drawing.Pt(0, top+drawing.Unit(drawing.Note)), "CONDITION", drawing.Style{Face: drawing.Bold})
+		g.Text(
+			drawing.Pt(0, top+drawing.Unit(drawing.Note)),
+			v.said.Say(words.PlotCondition),
+			drawing.Style{Face: drawing.Bold},
+		)
 		bar := drawing.Box(reportLeft, top, v.right(), top+250)
 		for _, u := range v.of.Unsound {
 			a, b := v.at(length.Max(u.From, v.part.From)), v.at(length.Min(u.To, v.part.To))
@@ -157,7 +177,11 @@ func (v *wallReport) states() {
 			x := v.at(r.At)
 			mark := drawing.Pt(x, bar.Centre().Y)
 			g.Dot(mark, reportMark, drawing.Black)
-			l := place.Label{Lines: []string{strings.Join(r.Conditions, ", ")}, About: drawing.Pt(x, bar.Max.Y), Bare: true}
+			l := place.Label{
+				Lines: []string{strings.Join(r.Conditions, ", ")},
+				About: drawing.Pt(x, bar.Max.Y),
+				Bare:  true,
+			}
 			w, h := l.Extent()
 			y := bar.Max.Y + 120 + h/2
 			var spots []place.Spot
@@ -198,7 +222,8 @@ func (v *wallReport) rings(g *drawing.Scene) {
 			pen = drawing.Medium
 		}
 		g.Circle(pen, at, reportRing)
-		v.placer.Area(drawing.Box(at.X-reportRing-60, at.Y-reportRing-60, at.X+reportRing+60, at.Y+reportRing+60).Corners()...)
+		v.placer.Area(
+			drawing.Box(at.X-reportRing-60, at.Y-reportRing-60, at.X+reportRing+60, at.Y+reportRing+60).Corners()...)
 		if !s.OfStation {
 			y := q.y(s.Shown + s.Expected - s.Value)
 			g.Line(drawing.Thin, drawing.Pt(at.X-200, y), drawing.Pt(at.X+200, y))
@@ -217,13 +242,36 @@ func (v *wallReport) suspects(g *drawing.Scene) {
 		if s.OfStation {
 			letter = v.inWords
 		}
-		lines := []string{SuspectName(i) + ": " + s.Measure + " " + letter(s.Value), "neighbours: " + letter(s.Expected)}
+		lines := []string{
+			SuspectName(i) + ": " + s.Measure + " " + letter(s.Value),
+			v.said.Say(words.PlotBeside, words.In("expected", letter(s.Expected))),
+		}
 		if s.Cleared {
-			lines[1] = "cleared"
+			lines[1] = v.said.Say(words.PlotCleared)
 		}
 		wish := func(lines []string) place.Wish {
-			l := place.Label{Lines: lines, Face: drawing.Bold, LeadFace: drawing.Bold, LeadSize: drawing.Note, About: at, Halo: true, Bare: true}
-			return place.Wish{Label: l, Spots: l.Fan(place.Fan{Toward: 0, From: reportRing + 120, To: 3600, Step: 240, Spread: 180, Reach: reportRing + 400})}
+			l := place.Label{
+				Lines:    lines,
+				Face:     drawing.Bold,
+				LeadFace: drawing.Bold,
+				LeadSize: drawing.Note,
+				About:    at,
+				Halo:     true,
+				Bare:     true,
+			}
+			return place.Wish{
+				Label: l,
+				Spots: l.Fan(
+					place.Fan{
+						Toward: 0,
+						From:   reportRing + 120,
+						To:     3600,
+						Step:   240,
+						Spread: 180,
+						Reach:  reportRing + 400,
+					},
+				),
+			}
 		}
 		full, short = append(full, wish(lines)), append(short, wish([]string{SuspectName(i)}))
 	})
@@ -247,18 +295,36 @@ func (v *wallReport) heights(g *drawing.Scene) {
 		from, to := length.Max(b.From, v.part.From), length.Min(b.To, v.part.To)
 		if from < to {
 			mid := from + (to-from)/2
-			v.say(g, widths, "inside "+v.inch(b.Inside), drawing.Pt(v.at(mid), widths.y(b.Inside)), 900)
+			v.say(
+				g,
+				widths,
+				v.said.Say(words.PlotInside, words.In("inside", v.inch(b.Inside))),
+				drawing.Pt(v.at(mid), widths.y(b.Inside)),
+				900,
+			)
 		}
 	}
 	if v.gap() {
 		y := (offsets.y(v.of.GapFrom) + offsets.y(v.of.GapTo)) / 2
 		x := min(max(v.at(v.of.GapAt), v.at(v.part.From)+320), v.right()-320)
-		v.say(g, offsets, "greatest gap "+v.inch(v.of.GapMost), drawing.Pt(x, y), 0)
+		v.say(g, offsets, v.said.Say(words.PlotGap, words.In("gap-most", v.inch(v.of.GapMost))), drawing.Pt(x, y), 0)
 	}
 	const in = 320 // from the ends, where the values of the axis stand
 	from, to := plan.On(v.of.Set, v.part.From), plan.On(v.of.Set, v.part.To)
-	v.say(g, tops, "set "+v.inch(from), drawing.Pt(v.at(v.part.From)+in, tops.y(from)), 600)
+	v.say(
+		g,
+		tops,
+		v.said.Say(words.PlotSet, words.In("height", v.inch(from))),
+		drawing.Pt(v.at(v.part.From)+in, tops.y(from)),
+		600,
+	)
 	if from != to {
-		v.say(g, tops, "set "+v.inch(to), drawing.Pt(v.right()-in, tops.y(to)), 1200)
+		v.say(
+			g,
+			tops,
+			v.said.Say(words.PlotSet, words.In("height", v.inch(to))),
+			drawing.Pt(v.right()-in, tops.y(to)),
+			1200,
+		)
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -72,6 +73,7 @@ func reportScale(metric bool, span length.Length, room drawing.Unit) Scale {
 
 // wallReport is a report being drawn.
 type wallReport struct {
+	said   words.Book
 	of     plan.WallReport
 	part   WallPart
 	width  drawing.Unit
@@ -135,8 +137,8 @@ type wallKey struct {
 	draw  func(g *drawing.Scene, box drawing.Rect)
 }
 
-func lineKey(words string, pen drawing.Pen) wallKey {
-	return wallKey{words, func(g *drawing.Scene, b drawing.Rect) {
+func lineKey(phrase string, pen drawing.Pen) wallKey {
+	return wallKey{phrase, func(g *drawing.Scene, b drawing.Rect) {
 		y := b.Centre().Y
 		g.Line(pen, drawing.Pt(b.Min.X, y), drawing.Pt(b.Max.X, y))
 	}}
@@ -148,8 +150,8 @@ func lineKey(words string, pen drawing.Pen) wallKey {
 // has a scale of its own, named beside its title; doubted readings are ringed
 // and say what their neighbours lead to. What finds no room on the plots is said
 // below them, beyond the height by ReportNotes at most.
-func WallReport(of plan.WallReport, part WallPart, width, height drawing.Unit) drawing.Scene {
-	s := newWallReport(of, part, width).drawn(height)
+func WallReport(say words.Book, of plan.WallReport, part WallPart, width, height drawing.Unit) drawing.Scene {
+	s := newWallReport(say, of, part, width).drawn(height)
 	most := height + ReportNotes
 	for range 4 { // plots less high may leave more to be said below them
 		over := s.H - most
@@ -157,19 +159,25 @@ func WallReport(of plan.WallReport, part WallPart, width, height drawing.Unit) d
 			break
 		}
 		height -= over
-		s = newWallReport(of, part, width).drawn(height)
+		s = newWallReport(say, of, part, width).drawn(height)
 	}
 	return s
 }
 
-func newWallReport(of plan.WallReport, part WallPart, width drawing.Unit) *wallReport {
-	v := &wallReport{of: of, part: part, width: width, tape: length.Crew(of.Metric)}
-	title := "RUN " + of.Run
+func newWallReport(say words.Book, of plan.WallReport, part WallPart, width drawing.Unit) *wallReport {
+	v := &wallReport{of: of, said: say, part: part, width: width, tape: length.Crew(of.Metric)}
+	run := words.In("run", of.Run)
+	title := say.Say(words.PlotTitle, run)
 	if part.Of > 1 {
-		title += ", part " + strconv.Itoa(part.N) + " of " + strconv.Itoa(part.Of)
+		title = say.Say(
+			words.PlotTitlePart,
+			run,
+			words.In("n", strconv.Itoa(part.N)),
+			words.In("of", strconv.Itoa(part.Of)),
+		)
 	}
-	v.s = drawing.Scene{Name: "wall-report-" + of.Run + "-" + strconv.Itoa(part.N), Title: title + " wall report", W: width,
-		Desc: "Readings of run " + of.Run + " against its stations: widths with the band of the chosen width, face offsets with the front-face line, tops with the set surface."}
+	v.s = drawing.Scene{Name: "wall-report-" + of.Run + "-" + strconv.Itoa(part.N), Title: title, W: width,
+		Desc: say.Say(words.PlotAbout, words.In("run", of.Run))}
 	v.plots = []*wallPlot{v.widths(), v.offsets(), v.tops()}
 	return v
 }
@@ -197,8 +205,8 @@ func (v *wallReport) notes() {
 	if len(v.unsaid) == 0 {
 		return
 	}
-	for _, words := range drawing.Wrap(strings.Join(v.unsaid, "; "), drawing.Regular, drawing.Note, v.s.W) {
-		v.s.Text(drawing.Pt(0, v.s.H+drawing.Unit(drawing.Note)), words, drawing.Style{})
+	for _, phrase := range drawing.Wrap(strings.Join(v.unsaid, "; "), drawing.Regular, drawing.Note, v.s.W) {
+		v.s.Text(drawing.Pt(0, v.s.H+drawing.Unit(drawing.Note)), phrase, drawing.Style{})
 		v.s.H += reportRow
 	}
 }
@@ -210,7 +218,7 @@ func (v *wallReport) short(l length.Length) string { return drawing.Letter(v.tap
 // inch letters a width or a height in a sentence, with its unit.
 func (v *wallReport) inch(l length.Length) string {
 	if v.of.Metric {
-		return v.short(l) + " mm"
+		return v.said.Say(words.UnitMm, words.In("n", v.short(l)))
 	}
 	return v.short(l)
 }
@@ -273,7 +281,22 @@ func wallSteps(metric bool) []length.Length {
 		}
 		return out
 	}
-	return []length.Length{length.Inch16, length.Inch / 8, length.Inch / 4, length.Inch / 2, length.Inch, 2 * length.Inch, 3 * length.Inch, 6 * length.Inch, length.Foot, 2 * length.Foot, 4 * length.Foot, 8 * length.Foot, 20 * length.Foot, 40 * length.Foot}
+	return []length.Length{
+		length.Inch16,
+		length.Inch / 8,
+		length.Inch / 4,
+		length.Inch / 2,
+		length.Inch,
+		2 * length.Inch,
+		3 * length.Inch,
+		6 * length.Inch,
+		length.Foot,
+		2 * length.Foot,
+		4 * length.Foot,
+		8 * length.Foot,
+		20 * length.Foot,
+		40 * length.Foot,
+	}
 }
 
 // stationSteps are those of the axis of stations.
@@ -379,11 +402,15 @@ func (v *wallReport) stateHigh() drawing.Unit {
 // heading is the title of a plot and what its scale is beside the lengthwise
 // one.
 func (v *wallReport) heading(q *wallPlot) string {
-	words := q.title
+	phrase := q.title
 	if q.up.Ratio != v.part.Along.Ratio {
-		words += ", drawn ×" + runFactor(v.part.Along, q.up)
+		phrase = v.said.Say(
+			words.PlotDrawn,
+			words.In("title", phrase),
+			words.In("times", runFactor(v.part.Along, q.up)),
+		)
 	}
-	return words
+	return phrase
 }
 
 const (
@@ -458,18 +485,22 @@ func (v *wallReport) stations() {
 				g.Line(drawing.HatchPen, drawing.Pt(x, q.top), drawing.Pt(x, q.top+q.high))
 			}
 			g.Line(drawing.Thin, drawing.Pt(x, v.foot), drawing.Pt(x, v.foot+180))
-			g.Text(drawing.Pt(x, v.foot+280+drawing.Unit(drawing.Note)), v.long(c), drawing.Style{Align: drawing.Middle})
+			g.Text(
+				drawing.Pt(x, v.foot+280+drawing.Unit(drawing.Note)),
+				v.long(c),
+				drawing.Style{Align: drawing.Middle},
+			)
 		}
-		words := "crew stations, left hand at the left"
+		phrase := v.said.Say(words.PlotStations)
 		if v.of.Mark != "" {
-			words += ", from " + drawing.Letter(v.of.Mark)
+			phrase = v.said.Say(words.PlotStationsFrom, words.In("mark", drawing.Letter(v.of.Mark)))
 		}
-		t := g.Text(drawing.Pt(reportLeft, v.foot+1080), words, drawing.Style{Face: drawing.Bold})
+		t := g.Text(drawing.Pt(reportLeft, v.foot+1080), phrase, drawing.Style{Face: drawing.Bold})
 		if len(v.of.Doubts) > 0 {
-			key := "ringed: its neighbours speak against it; the short line is where they lead"
+			key := v.said.Say(words.PlotRinged)
 			x := t.At.X + t.Width + 600
 			if x+drawing.Width(drawing.Regular, key, drawing.Note) > v.width {
-				key = "ringed: in doubt; short line: as its neighbours have it"
+				key = v.said.Say(words.PlotRingedShort)
 			}
 			g.Text(drawing.Pt(x, t.At.Y), key, drawing.Style{})
 		}

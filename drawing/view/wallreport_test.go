@@ -66,8 +66,8 @@ func TestSetSurfaceFalls(t *testing.T) {
 	if w := runWords(elevation); !strings.Contains(w, left+" above the level datum at the left corner and "+right+" at the right") {
 		t.Errorf("the elevation does not say %s and %s", left, right)
 	}
-	report := WallReport(l.WallReport(r), WallParts(l.WallReport(r), 40000)[0], 40000, 15000)
-	for _, want := range []string{"set " + left, "set " + right} {
+	report := WallReport(words.Book{}, l.WallReport(r), WallParts(l.WallReport(r), 40000)[0], 40000, 15000)
+	for _, want := range []string{"set surface " + left, "set surface " + right} {
 		if w := runWords(report); !strings.Contains(w, want) {
 			t.Errorf("the report does not say %q", want)
 		}

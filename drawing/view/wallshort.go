@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/plan"
 )
 
@@ -15,7 +16,7 @@ const shortPitch = 4 * reportPitch
 // ShortWallReport draws the three plots of a short run for a sheet that several
 // share: their marks are named by WallKeys once for all. It
 // reports false where the readings would stand close together.
-func ShortWallReport(of plan.WallReport, width, height drawing.Unit) (drawing.Scene, bool) {
+func ShortWallReport(say words.Book, of plan.WallReport, width, height drawing.Unit) (drawing.Scene, bool) {
 	parts := WallParts(of, width)
 	if len(parts) > 1 {
 		return drawing.Scene{}, false
@@ -24,7 +25,7 @@ func ShortWallReport(of plan.WallReport, width, height drawing.Unit) (drawing.Sc
 		return drawing.Scene{}, false
 	}
 	draw := func(high drawing.Unit) (drawing.Scene, int) {
-		v := newWallReport(of, parts[0], width)
+		v := newWallReport(say, of, parts[0], width)
 		v.bare = true
 		return v.drawn(high), len(v.unsaid)
 	}
@@ -37,12 +38,17 @@ func ShortWallReport(of plan.WallReport, width, height drawing.Unit) (drawing.Sc
 
 // WallKeys names the marks of the reports of some runs, one line a plot and
 // more where they do not fit.
-func WallKeys(runs []plan.WallReport, width drawing.Unit) drawing.Scene {
-	out := drawing.Scene{Name: "wall-keys", Title: "Marks of wall reports", W: width, Desc: "What the lines and marks of the plots stand for."}
-	names := [...]string{"WIDTH", "FACE OFFSET", "WALL TOP"}
+func WallKeys(say words.Book, runs []plan.WallReport, width drawing.Unit) drawing.Scene {
+	out := drawing.Scene{
+		Name:  "wall-keys",
+		Title: say.Say(words.PlotKeys),
+		W:     width,
+		Desc:  say.Say(words.PlotKeysAbout),
+	}
+	names := [...]string{say.Say(words.PlotWidth), say.Say(words.PlotNameOffset), say.Say(words.PlotNameTop)}
 	keys := make([][]wallKey, len(names))
 	for _, r := range runs {
-		for i, q := range newWallReport(r, WallParts(r, width)[0], width).plots {
+		for i, q := range newWallReport(say, r, WallParts(r, width)[0], width).plots {
 			for _, k := range q.keys() {
 				if !slices.ContainsFunc(keys[i], func(o wallKey) bool { return o.words == k.words }) {
 					keys[i] = append(keys[i], k)

@@ -29,4 +29,6 @@ const (
 	FrameRevision         Key = "frame.revision"
 	FrameRevisionOf       Key = "frame.revision.of"
 	FrameNone             Key = "frame.none"
+	FrameAsNoted          Key = "frame.as-noted"
+	FrameScaleOf          Key = "frame.scale-of"
 )

@@ -130,7 +130,7 @@ def seam(left, right):
     """How far apart the legs of a corner stand, turned about the point where their front
     folds meet; positive turns are to the right, towards the roof."""
     unit = 25.4 if left[0]["unit"] == "in" else 1.0
-    a, b = (end_face(ring, folded, float(r["front fold, left end to right end"]) * unit, r is left[0]) for r, ring, folded in (left, right))
+    a, b = (end_face(ring, folded, float(r["street-side fold, left end to right end"]) * unit, r is left[0]) for r, ring, folded in (left, right))
     turn = np.radians(float(left[0]["turn"]))
     sin, cos = np.sin(turn), np.cos(turn)
     b = np.column_stack([b[:, 0] * cos + b[:, 1] * sin, -b[:, 0] * sin + b[:, 1] * cos, b[:, 2]])

@@ -1,0 +1,42 @@
+// Code generated from table/plot.csv by go test ./drawing/words -update; DO NOT EDIT.
+
+package words
+
+// Sentences of plot.csv.
+const (
+	PlotWidth            Key = "plot.width"
+	PlotNeed             Key = "plot.need"
+	PlotWall             Key = "plot.wall"
+	PlotInsideWidth      Key = "plot.inside-width"
+	PlotNeeds            Key = "plot.needs"
+	PlotOffset           Key = "plot.offset"
+	PlotFace             Key = "plot.face"
+	PlotFaceLow          Key = "plot.face.low"
+	PlotFaceTop          Key = "plot.face.top"
+	PlotLine             Key = "plot.line"
+	PlotWallLine         Key = "plot.wall-line"
+	PlotTop              Key = "plot.top"
+	PlotTopRoof          Key = "plot.top.roof"
+	PlotTopStreet        Key = "plot.top.street"
+	PlotSetSurface       Key = "plot.set-surface"
+	PlotSetSurfaceStreet Key = "plot.set-surface.street"
+	PlotSetSurfaceRoof   Key = "plot.set-surface.roof"
+	PlotCondition        Key = "plot.condition"
+	PlotBeside           Key = "plot.beside"
+	PlotCleared          Key = "plot.cleared"
+	PlotInside           Key = "plot.inside"
+	PlotGap              Key = "plot.gap"
+	PlotSet              Key = "plot.set"
+	PlotAbout            Key = "plot.about"
+	PlotDrawn            Key = "plot.drawn"
+	PlotStations         Key = "plot.stations"
+	PlotRinged           Key = "plot.ringed"
+	PlotRingedShort      Key = "plot.ringed.short"
+	PlotKeys             Key = "plot.keys"
+	PlotKeysAbout        Key = "plot.keys.about"
+	PlotNameOffset       Key = "plot.name.offset"
+	PlotNameTop          Key = "plot.name.top"
+	PlotStationsFrom     Key = "plot.stations.from"
+	PlotTitle            Key = "plot.title"
+	PlotTitlePart        Key = "plot.title.part"
+)

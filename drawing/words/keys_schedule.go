@@ -1,0 +1,42 @@
+// Code generated from table/schedule.csv by go test ./drawing/words -update; DO NOT EDIT.
+
+package words
+
+// Sentences of schedule.csv.
+const (
+	FastenersTitle           Key = "fasteners.title"
+	FastenersAbout           Key = "fasteners.about"
+	ScheduleFasteners        Key = "schedule.fasteners"
+	ScheduleFastenerData     Key = "schedule.fastener.data"
+	ScheduleNone             Key = "schedule.none"
+	ScheduleThreadTip        Key = "schedule.thread-tip"
+	ScheduleShims            Key = "schedule.shims"
+	ScheduleShimsPlywood     Key = "schedule.shims.plywood"
+	ScheduleZones            Key = "schedule.zones"
+	PiecesTitle              Key = "pieces.title"
+	PiecesAbout              Key = "pieces.about"
+	ScheduleLengths          Key = "schedule.lengths"
+	ScheduleWithExtra        Key = "schedule.with-extra"
+	ScheduleLengthsCut       Key = "schedule.lengths.cut"
+	SchedulePieces           Key = "schedule.pieces"
+	ScheduleYes              Key = "schedule.yes"
+	ScheduleDoNotCut         Key = "schedule.do-not-cut"
+	JointsTitle              Key = "joints.title"
+	JointsAbout              Key = "joints.about"
+	ScheduleGaps             Key = "schedule.gaps"
+	ScheduleJointCenters     Key = "schedule.joint-centers"
+	ScheduleNotStated        Key = "schedule.not-stated"
+	ScheduleFastenersFurther Key = "schedule.fasteners.further"
+	SchedulePiecesOf         Key = "schedule.pieces.of"
+	ScheduleGirth            Key = "schedule.girth"
+	ScheduleGirthUnstated    Key = "schedule.girth.unstated"
+	ScheduleWeights          Key = "schedule.weights"
+	SchedulePieceTrim        Key = "schedule.piece.trim"
+	ScheduleSideLeft         Key = "schedule.side.left"
+	ScheduleSideRight        Key = "schedule.side.right"
+	ScheduleTurnPeak         Key = "schedule.turn.peak"
+	ScheduleTurnValley       Key = "schedule.turn.valley"
+	ScheduleTurnRight        Key = "schedule.turn.right"
+	ScheduleTurnLeft         Key = "schedule.turn.left"
+	ScheduleMoves            Key = "schedule.moves"
+)

@@ -1,0 +1,43 @@
+// Code generated from table/statement.csv by go test ./drawing/words -update; DO NOT EDIT.
+
+package words
+
+// Sentences of statement.csv.
+const (
+	StatementTitle             Key = "statement.title"
+	StatementAbout             Key = "statement.about"
+	StatementDoesLayout        Key = "statement.does.layout"
+	StatementDoesAssembly      Key = "statement.does.assembly"
+	StatementDoesWood          Key = "statement.does.wood"
+	StatementDoesCode          Key = "statement.does.code"
+	StatementDoesPressuresOpen Key = "statement.does.pressures.open"
+	StatementDoesPressures     Key = "statement.does.pressures"
+	StatementDoesBeside        Key = "statement.does.beside"
+	StatementDoes              Key = "statement.does"
+	StatementOthersUnstated    Key = "statement.others.unstated"
+	StatementOthersStated      Key = "statement.others.stated"
+	StatementOthersUnconfirmed Key = "statement.others.unconfirmed"
+	StatementOthersConfirmed   Key = "statement.others.confirmed"
+	StatementOthersTests       Key = "statement.others.tests"
+	StatementOthersFactor      Key = "statement.others.factor"
+	StatementOthersDimensions  Key = "statement.others.dimensions"
+	StatementNotNamed          Key = "statement.not-named"
+	StatementOthersSurvey      Key = "statement.others.survey"
+	StatementOthersRest        Key = "statement.others.rest"
+	StatementOthers            Key = "statement.others"
+	StatementFacesThree        Key = "statement.faces.three"
+	StatementFacesTwo          Key = "statement.faces.two"
+	StatementNotWall           Key = "statement.not.wall"
+	StatementNotSupports       Key = "statement.not.supports"
+	StatementNotPrying         Key = "statement.not.prying"
+	StatementNot               Key = "statement.not"
+	StatementSigns             Key = "statement.signs"
+	StatementPrepared          Key = "statement.prepared"
+	StatementChecked           Key = "statement.checked"
+	StatementSignsEngineer     Key = "statement.signs.engineer"
+	StatementSignsOpen         Key = "statement.signs.open"
+	StatementSignsPressures    Key = "statement.signs.pressures"
+	StatementSignsInspected    Key = "statement.signs.inspected"
+	StatementCovered           Key = "statement.covered"
+	StatementRearUnstated      Key = "statement.rear-unstated"
+)

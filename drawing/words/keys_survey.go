@@ -1,0 +1,42 @@
+// Code generated from table/survey.csv by go test ./drawing/words -update; DO NOT EDIT.
+
+package words
+
+// Sentences of survey.csv.
+const (
+	SurveyTitle          Key = "survey.title"
+	SurveyAbout          Key = "survey.about"
+	SurveyStreetSide     Key = "survey.street-side"
+	SurveyRun            Key = "survey.run"
+	SurveyStand          Key = "survey.stand"
+	SurveyStationsGrow   Key = "survey.stations-grow"
+	SurveyRight          Key = "survey.right"
+	SurveyLeft           Key = "survey.left"
+	SurveyFreeEnd        Key = "survey.free-end"
+	SurveyHigherWall     Key = "survey.higher-wall"
+	SurveyMeetsRun       Key = "survey.meets-run"
+	SurveyNeighbour      Key = "survey.neighbour"
+	SurveyStraightOn     Key = "survey.straight-on"
+	SurveyLower          Key = "survey.lower"
+	SurveyHigher         Key = "survey.higher"
+	SurveyOutside        Key = "survey.outside"
+	SurveyInside         Key = "survey.inside"
+	SurveyTurn           Key = "survey.turn"
+	SurveyExpansionJoint Key = "survey.expansion-joint"
+	SurveySection        Key = "survey.section"
+	SurveySectionAbout   Key = "survey.section.about"
+	SurveyStreet         Key = "survey.street"
+	SurveyRoof           Key = "survey.roof"
+	SurveyLine           Key = "survey.line"
+	SurveyWidth          Key = "survey.width"
+	SurveyOffset         Key = "survey.offset"
+	SurveyLevelDatum     Key = "survey.level-datum"
+	SurveyTopRoof        Key = "survey.top.roof"
+	SurveyTopStreet      Key = "survey.top.street"
+	SurveyWidthLow       Key = "survey.width-low"
+	SurveyLow            Key = "survey.low"
+	SurveyBreak          Key = "survey.break"
+	SurveySignStreet     Key = "survey.sign-street"
+	SurveySignRoof       Key = "survey.sign-roof"
+	SurveyCornerBlank    Key = "survey.corner-blank"
+)
