@@ -49,8 +49,11 @@ func TestShortRunsMirror(t *testing.T) {
 	moved := 0
 	draws.Check(t, 60, func(t *rapid.T) {
 		j := jogging(t)
+		l, found := solved(j)
+		if found.HasErrors() {
+			t.Skip("its runs cross")
+		}
 		checkMirror(t, j)
-		l, _ := solved(j)
 		if len(l.Perimeters[0].Ways) > 0 {
 			moved++
 		}

@@ -13,7 +13,7 @@ import (
 var none = stand.Jointed{Run: -2}
 
 // Spent is of stand.Rules.
-func (t *stretch) Spent() bool { return t.spent >= Most }
+func (t *stretch) Spent() bool { return t.spent >= t.most }
 
 // Piece is of stand.Rules.
 func (t *stretch) Piece(a, b stand.Jointed) bool { return t.ask(a, none, b) }

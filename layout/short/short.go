@@ -31,7 +31,14 @@ type Laid struct {
 	Standing     anchor.Standing
 	Caps, Stands finding.List // by package cap, by package anchor
 	By           cap.Ways
-	CutOff       []string // runs of stretches whose search ended before all their ways were tried
+}
+
+// lay lays out runs that have their widths.
+func lay(j *job.Job, d wind.Demand, runs []*cap.Run, grid length.Length, ways cap.Ways) Laid {
+	p := Laid{Runs: runs, By: ways}
+	p.Pieces, p.Caps = cap.BuildBy(j, runs, grid, ways)
+	p.Standing, p.Stands = anchor.Build(j, d, runs, p.Pieces, grid)
+	return p
 }
 
 // holds counts what keeps pieces from release.
@@ -47,55 +54,68 @@ func (p Laid) holds() int {
 	return n
 }
 
-// Most is how many pieces and joints are tried in one stretch.
-const Most = 6000
+// How many pieces and joints are tried in one stretch, and where a change of the system is
+// tried that might free it.
+const (
+	most       = 6000
+	mostChange = 1500
+)
 
 // Settle lays the stretches of a perimeter that are in trouble out in other ways, if any
-// stand. The perimeter given stays as it is.
+// stand, and says of the others what was tried and which one change would free them. The
+// perimeter given stays as it is.
 func Settle(j *job.Job, d wind.Demand, p Laid, grid length.Length) Laid {
+	q, left := settle(j, d, p, grid, most)
+	return explained(j, d, q, grid, left)
+}
+
+// settle also returns the stretches that are left in trouble.
+func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int) (Laid, []*stretch) {
 	bad := troubled(p)
 	if len(bad) == 0 {
-		return p
+		return p, nil
 	}
 	s := newSearch(j, d, p.Runs, grid)
 	if s == nil {
-		return p
+		return p, nil
 	}
-	var all []*stretch
+	s.most = most
+	var all, left []*stretch
 	for _, t := range s.stretches() {
-		if !t.touched(p.Runs, bad) {
-			continue
-		}
-		if t.solve() {
+		switch {
+		case !t.touched(p.Runs, bad):
+		case t.solve():
 			all = append(all, t)
-		}
-		if t.Spent() {
-			for _, r := range t.rooms {
-				p.CutOff = append(p.CutOff, p.Runs[r.Run].Name)
-			}
+		default:
+			left = append(left, t)
 		}
 	}
 	for len(all) > 0 {
-		q := Laid{Runs: s.caps.Fresh(), By: cap.Ways{}, CutOff: p.CutOff}
+		ways := cap.Ways{}
 		for _, t := range all {
-			merge(q.By, t.chosen)
+			merge(ways, t.chosen)
 		}
-		q.Pieces, q.Caps = cap.BuildBy(j, q.Runs, grid, q.By)
-		q.Standing, q.Stands = anchor.Build(j, d, q.Runs, q.Pieces, grid)
+		q := lay(j, d, s.caps.Fresh(), grid, ways)
 		// Two stretches share the run between them, and what stood in a part of the
 		// perimeter has to stand in the whole.
 		bad := troubled(q)
-		n := len(all)
-		all = slices.DeleteFunc(all, func(t *stretch) bool { return t.touched(q.Runs, bad) })
-		if len(all) < n {
-			continue
+		var stand []*stretch
+		for _, t := range all {
+			if t.touched(q.Runs, bad) {
+				left = append(left, t)
+			} else {
+				stand = append(stand, t)
+			}
 		}
-		if q.holds() < p.holds() {
-			return q
+		if len(stand) == len(all) {
+			if q.holds() < p.holds() {
+				return q, left
+			}
+			return p, append(left, all...)
 		}
-		break
+		all = stand
 	}
-	return p
+	return p, left
 }
 
 // merge adds ways; of a long run each end's leg may come from another stretch.
@@ -118,6 +138,7 @@ type search struct {
 	rooms  []cap.Room
 	left   bool // odd steps go to the left: chains are searched from the right
 	closed bool
+	most   int // pieces and joints tried in a stretch
 }
 
 func newSearch(j *job.Job, d wind.Demand, runs []*cap.Run, grid length.Length) *search {
@@ -165,7 +186,8 @@ type stretch struct {
 	asked map[[3]stand.Jointed]bool // look-up only
 	spent int
 
-	chosen cap.Ways
+	unasked string // why there is nothing to search; else empty
+	chosen  cap.Ways
 }
 
 // stretches cuts the perimeter into them.
@@ -204,33 +226,50 @@ func (s *search) stretches() []*stretch {
 	return out
 }
 
-// touched tells whether a piece of the stretch is in trouble: one that stands on a short
-// run, or turns onto one.
-func (t *stretch) touched(runs []*cap.Run, bad map[string]bool) bool {
+// marks are those of the pieces that stand on a short run of the stretch, or turn onto one.
+func (t *stretch) marks(runs []*cap.Run) map[string]bool {
+	out := map[string]bool{}
 	for i, r := range t.rooms {
 		run := runs[r.Run]
 		for _, p := range run.Parts {
-			switch q := p.Piece; {
-			case !bad[q.Mark]:
-			case r.Short:
-				return true
-			case i == 0 && p.To == run.Cap && r.Corner != nil, i > 0 && p.From == 0:
-				return true
+			if r.Short || i == 0 && p.To == run.Cap && r.Corner != nil || i > 0 && p.From == 0 {
+				out[p.Piece.Mark] = true
 			}
+		}
+	}
+	return out
+}
+
+// touched tells whether a piece of the stretch is in trouble.
+func (t *stretch) touched(runs []*cap.Run, bad map[string]bool) bool {
+	for m := range t.marks(runs) {
+		if bad[m] {
+			return true
 		}
 	}
 	return false
 }
 
+// hopeless tells why no search can free a stretch; it is empty where one may.
+func (t *stretch) hopeless() string {
+	for i, r := range t.rooms {
+		name := t.runs[r.Run].Name
+		switch {
+		case (i+1 < len(t.rooms) || t.ring) && !r.Held:
+			return "at corner " + r.Corner.Name + " no legs alike stand, up to the longest"
+		case r.Short && r.Fixed:
+			return "what run " + name + " ends at leaves it one way alone"
+		case r.Short && len(r.Ways) == 0 && !r.Whole:
+			return "run " + name + " has no room for a joint"
+		}
+	}
+	return ""
+}
+
 // solve searches the ways of a stretch.
 func (t *stretch) solve() bool {
-	for i, r := range t.rooms {
-		if r.Short && (r.Fixed || len(r.Ways) == 0 && !r.Whole) {
-			return false
-		}
-		if (i+1 < len(t.rooms) || t.ring) && !r.Held {
-			return false
-		}
+	if t.unasked = t.hopeless(); t.unasked != "" {
+		return false
 	}
 	n := len(t.rooms)
 	chain := make([]stand.Short, n)
