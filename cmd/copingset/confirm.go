@@ -22,9 +22,13 @@ Keep the list beside the job file as it was confirmed, and name it as list: unde
 confirmed:. When something changes the job is on hold again, and the finding then
 says what changed. The code alone cannot tell.`,
 		Example: `  copingset confirm samples/metric/job.yaml > confirm.txt`,
-		Args:    cobra.ExactArgs(1),
+		Args:    oneJob,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			l, found, err := open(args[0], "")
+			in, err := inputOf(cmd, args[0])
+			if err != nil {
+				return err
+			}
+			l, found, err := open(in, "")
 			if err != nil {
 				return err
 			}

@@ -22,14 +22,15 @@ type folder struct {
 	// linked says that he came to it by a link.
 	typed, real string
 	linked      bool
+	piped       []byte // text of a job file that is on no disk
 }
 
 // openFolder finds the folder for a job file. The way to the job's own folder is
 // as the user typed it, links and all; below the folder found there are none,
 // since the job's is looked up by its real path.
-func openFolder(path string) folder {
-	path = filepath.Clean(path)
-	f := folder{typed: filepath.Dir(path), name: filepath.Base(path)}
+func openFolder(in input) folder {
+	path := filepath.Clean(in.path)
+	f := folder{piped: in.text, typed: filepath.Dir(path), name: filepath.Base(path)}
 	dir, err := filepath.Abs(f.typed)
 	if err == nil {
 		f.real, err = filepath.EvalSymlinks(dir)
@@ -75,10 +76,13 @@ func (f folder) shown(name string) string {
 }
 
 // inputs are the files a job was read from, as the user would type them.
-func inputs(path string, j *job.Job) []string {
-	from := openFolder(path)
+func inputs(in input, j *job.Job) []string {
+	from := openFolder(in)
 	from.Close()
-	out := []string{path}
+	var out []string
+	if in.path != pipe {
+		out = append(out, in.path)
+	}
 	for _, s := range j.Sources {
 		out = append(out, from.shown(s.Name))
 	}
@@ -109,6 +113,9 @@ func (f folder) relocate(found finding.List) finding.List {
 func (f folder) FS() fs.FS {
 	if f.root == nil {
 		return closed{f.err}
+	}
+	if f.piped != nil {
+		return piped{f.root.FS(), f.name, f.piped}
 	}
 	return f.root.FS()
 }

@@ -47,7 +47,7 @@ it.`,
 		Example: `  copingset form samples/rectangle/job.yaml
   copingset form samples/rectangle/job.yaml -o form --every "1'-6\"" --run N --run E
   copingset form samples/metric/job.yaml -o form --every "500 mm" --csv`,
-		Args: cobra.ExactArgs(1),
+		Args: oneJob,
 		RunE: func(cmd *cobra.Command, args []string) error { return form(cmd, args[0], f) },
 	}
 	c.Flags().StringVarP(&f.out, "out", "o", "form", "folder to write into (made if absent)")
@@ -88,9 +88,16 @@ func form(cmd *cobra.Command, path string, f formFlags) error {
 	if err := ready(cmd, f.out); err != nil {
 		return err
 	}
-	j, found, _ := read(path, job.ReadUnsurveyed)
+	in, err := inputOf(cmd, path)
+	if err != nil {
+		return err
+	}
+	j, found, from, err := read(in, job.ReadUnsurveyed)
+	if err != nil {
+		return err
+	}
 	if found.HasErrors() {
-		report(cmd.ErrOrStderr(), found)
+		report(cmd.ErrOrStderr(), from.relocate(found))
 		fmt.Fprintln(cmd.ErrOrStderr(), "no form written: mend the errors first")
 		return errFindings
 	}
@@ -109,7 +116,7 @@ func form(cmd *cobra.Command, path string, f formFlags) error {
 	if err != nil {
 		return err
 	}
-	kept, err := write(cmd, f.out, store.Set{List: formList, Files: files, Force: f.force, Inputs: inputs(path, j)})
+	kept, err := write(cmd, f.out, store.Set{List: formList, Files: files, Force: f.force, Inputs: inputs(in, j)})
 	if err != nil {
 		return err
 	}

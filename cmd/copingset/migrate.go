@@ -24,7 +24,7 @@ or not at all. A file of today's form is left as it is.
 Surveys have not changed. Files that a job includes are migrated one by one.`,
 		Example: `  copingset migrate old/job.yaml --dry-run
   copingset migrate old/job.yaml`,
-		Args: cobra.ExactArgs(1),
+		Args: oneJob,
 		RunE: func(cmd *cobra.Command, args []string) error { return migrate(cmd, args[0], dry) },
 	}
 	c.Flags().BoolVar(&dry, "dry-run", false, "print what would be edited and write nothing")
@@ -33,12 +33,15 @@ Surveys have not changed. Files that a job includes are migrated one by one.`,
 
 func migrate(cmd *cobra.Command, path string, dry bool) error {
 	out := cmd.OutOrStdout()
+	if path == pipe {
+		return fmt.Errorf("migrate edits a file where it lies: name it, and not what is piped in")
+	}
 	if !dry { // what an earlier run left goes, whatever becomes of this one
 		if err := ready(cmd, filepath.Dir(path)); err != nil {
 			return err
 		}
 	}
-	from := openFolder(path)
+	from := openFolder(input{path: path})
 	defer from.Close()
 	m, found := job.Migrate(from.FS(), from.name)
 	if found.HasErrors() {

@@ -26,7 +26,7 @@ type packetFlags struct {
 func packetCommand() *cobra.Command {
 	var f packetFlags
 	c := &cobra.Command{
-		Use:   "packet JOB -o DIR",
+		Use:   "packet JOB",
 		Short: "Print the packet: packet.pdf, SVG drawings, CSV schedules",
 		Long: `packet solves the job and writes into DIR: packet.pdf, one SVG for each sheet
 (sheets/) and each view (views/), the schedules as CSV (schedules/) and, for the
@@ -47,16 +47,15 @@ both ways to level the wall top.`,
   copingset packet samples/rectangle/job.yaml -o out --for shop
   copingset packet samples/l-shape/job.yaml -o out --for pre-bid
   copingset packet samples/metric/job.yaml -o out --paper A2,A4 --units metric`,
-		Args: cobra.ExactArgs(1),
+		Args: oneJob,
 		RunE: func(cmd *cobra.Command, args []string) error { return packet(cmd, args[0], f) },
 	}
-	c.Flags().StringVarP(&f.out, "out", "o", "", "folder to write into (made if absent)")
+	c.Flags().StringVarP(&f.out, "out", "o", "packet", "folder to write into (made if absent)")
 	c.Flags().StringVar(&f.audience, "for", "all", "whose sheets: all, crew, shop, inspector, receiving, pre-bid")
 	c.Flags().StringVar(&f.paper, "paper", "", "paper of the run sheets, and after a comma of the lists: A, B, C, D, A4, A3, A2")
 	c.Flags().StringVar(&f.units, "units", "", "imperial or metric, instead of the job's")
 	c.Flags().BoolVar(&f.liveText, "live-text", false, "letter the SVG with live text instead of outlines")
 	c.Flags().BoolVar(&f.force, "force", false, "write over files that were changed or that are not of this program")
-	_ = c.MarkFlagRequired("out")
 	offer(c, "for", audienceWords()...)
 	offer(c, "units", "imperial", "metric")
 	offer(c, "paper", "A", "B", "C", "D", "A4", "A3", "A2")
@@ -71,7 +70,11 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	if err := ready(cmd, f.out); err != nil {
 		return err
 	}
-	l, found, err := open(path, f.units)
+	in, err := inputOf(cmd, path)
+	if err != nil {
+		return err
+	}
+	l, found, err := open(in, f.units)
 	if err != nil {
 		return err
 	}
@@ -100,7 +103,7 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 			files = append(files, lists...)
 		}
 	}
-	set := store.Set{List: packetList, Files: files, Force: f.force, Inputs: inputs(path, l.Job)}
+	set := store.Set{List: packetList, Files: files, Force: f.force, Inputs: inputs(in, l.Job)}
 	if _, err := write(cmd, f.out, set); err != nil {
 		return err
 	}

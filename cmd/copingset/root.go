@@ -64,8 +64,8 @@ crate lists.`,
 
 // commands are all but those that every program of this kind has.
 func commands() []*cobra.Command {
-	return []*cobra.Command{checkCommand(), confirmCommand(), formCommand(), packetCommand(), migrateCommand(), schemaCommand(),
-		templateCommand(), startCommand()}
+	return []*cobra.Command{checkCommand(), explainCommand(), confirmCommand(), formCommand(), packetCommand(), migrateCommand(),
+		schemaCommand(), templateCommand(), startCommand()}
 }
 
 // offer lists the words of a flag for shells that complete.

@@ -20,7 +20,7 @@ Keep it beside the jobs and name it in the first line of a job file:
 
 check finds more than the schema can say: what one value asks of another.`,
 		Example: `  copingset schema > copingset.schema.json`,
-		Args:    cobra.NoArgs,
+		Args:    nothingElse,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			_, err := cmd.OutOrStdout().Write(job.Schema())
 			return err

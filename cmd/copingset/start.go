@@ -57,7 +57,7 @@ check asks for the coping system. A job that is already there is kept.`,
   copingset start --sides "40 ft right 90 30 ft right 90 40 ft right 90 30 ft" -o shed
   copingset start --points corners.csv --units metric -o bath
   copingset start --dxf roof.dxf --layer WALL --chord "1/4 in" -o hall`,
-		Args: cobra.NoArgs,
+		Args: nothingElse,
 		RunE: func(cmd *cobra.Command, _ []string) error { return start(cmd, f) },
 	}
 	c.Flags().StringVar(&f.rect, "rect", "", "two sides of a rectangle, 120ft,80ft")

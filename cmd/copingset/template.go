@@ -20,7 +20,7 @@ is invented: put the job's own in its place. form takes the file as it is, to
 print forms for the survey that it still asks for.`,
 		Example: `  copingset template > job.yaml
   copingset template --units metric > job.yaml`,
-		Args: cobra.NoArgs,
+		Args: nothingElse,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			u, err := unitsNamed(units)
 			if err != nil {
