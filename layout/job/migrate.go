@@ -188,6 +188,7 @@ func (m *mover) move(here string, n *node) *node {
 	out := *n
 	out.fields, out.items = slices.Clone(n.fields), slices.Clone(n.items)
 	m.elsewhere(here, n)
+	out.fields = slices.DeleteFunc(out.fields, func(f field) bool { return m.unconfirmed(here, &f) })
 	for i := range out.fields {
 		f := &out.fields[i]
 		p := strings.TrimPrefix(here+"."+f.key, ".")
