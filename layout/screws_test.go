@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
@@ -218,5 +219,54 @@ func TestKinksBeginCornerZones(t *testing.T) {
 	j.Pressures.CornerTurn = 15 * job.Degree
 	if n := corners(); n != 0 {
 		t.Errorf("%d corner zones under the engineer's least turn", n)
+	}
+}
+
+// One length of screw goes into a chair where it fits both rows; a job may allow two,
+// and asks for a reserve. By hand: the wall tops lie so that the chair of A's middle
+// needs, over chair 0.08 and membrane 0.055, thread 1 and tip 1/4, no packing in front
+// and as much as the rear row's place makes of 1/2 in behind: 1.385 in and more.
+func TestOneScrewLengthAChair(t *testing.T) {
+	tilted := func(change func(f *job.Fastener)) *layout.Layout {
+		j := levelJob()
+		for i := range j.Perimeters[0].Runs {
+			for k := range j.Perimeters[0].Runs[i].Readings {
+				j.Perimeters[0].Runs[i].Readings[k].TopInside = -in / 2
+			}
+		}
+		change(&j.Fasteners[0])
+		return build(t, j)
+	}
+	two := func(l *layout.Layout) (differ int, first *layout.Chair) {
+		for _, r := range l.Runs() {
+			for _, c := range r.Chairs {
+				if c.Rows[0].Length != c.Rows[1].Length {
+					differ++
+				}
+				for i, w := range c.Rows {
+					if w.Length < w.Above+w.Fastener.Embedment+w.Fastener.Tip+w.Fastener.Reserve || w.Thread.Fails() {
+						t.Errorf("chair %s, row %d: %v through %v", c.Name, i, w.Length, w.Above)
+					}
+				}
+			}
+		}
+		return differ, l.Runs()[0].Chairs[2]
+	}
+	n, c := two(tilted(func(*job.Fastener) {}))
+	if n > 0 || c.Rows[0].Length != 2*in || c.Rows[0].Into != 2*in-c.Rows[0].Above {
+		t.Errorf("%d chairs take two lengths; one takes %v and %v", n, c.Rows[0].Length, c.Rows[1].Length)
+	}
+	n, c = two(tilted(func(f *job.Fastener) { f.TwoLengths = true }))
+	if n == 0 || c.Rows[0].Length != 3*in/2 || c.Rows[1].Length != 2*in {
+		t.Errorf("%d chairs take two lengths; one takes %v and %v", n, c.Rows[0].Length, c.Rows[1].Length)
+	}
+	// A reserve of 1/8 in: 1.51 in is needed in front, over the stock of 1 1/2.
+	if _, c = two(tilted(func(f *job.Fastener) { f.TwoLengths, f.Reserve = true, in/8 })); c.Rows[0].Length != 2*in {
+		t.Errorf("with a reserve the front row takes %v", c.Rows[0].Length)
+	}
+	// The wood is too shallow in front for the longer: each row keeps its own.
+	n, c = two(tilted(func(f *job.Fastener) { f.Cover = 13 * in / 10 }))
+	if n == 0 || c.Rows[0].Length != 3*in/2 || c.Rows[1].Length != 2*in {
+		t.Errorf("over shallow wood one takes %v and %v", c.Rows[0].Length, c.Rows[1].Length)
 	}
 }

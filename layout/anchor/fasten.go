@@ -93,8 +93,8 @@ func Shims(t length.Length, sizes []length.Length) []length.Length {
 }
 
 // fasten chooses the length of each row: at least chair, membrane, packing at
-// that row, every layer above what holds the thread, the required thread and
-// the tip, rounded up to a stock length; and no deeper than what is there less
+// that row, every layer above what holds the thread, the required thread, the tip
+// and the reserve, rounded up to a stock length; and no deeper than what is there less
 // the stated cover, or less what the pilot hole is drilled beyond the tip.
 func (b *builder) fasten(c *Chair) {
 	f := b.fastener(c.Assembly.Fastener)
@@ -117,6 +117,35 @@ func (b *builder) fasten(c *Chair) {
 		r.Thread = plan.That(plan.Thread, false)
 		r.Thread.Asked = f.Embedment
 		b.reach(c, r)
+	}
+	b.oneLength(c)
+}
+
+// oneLength gives both rows of a chair the longer of their screws, where it is no
+// longer than what holds the other allows: a crew with two lengths at one chair takes
+// the shorter where the longer belongs.
+func (b *builder) oneLength(c *Chair) {
+	f := c.Rows[0].Fastener
+	longer := length.Max(c.Rows[0].Length, c.Rows[1].Length)
+	_, depth, ok := b.holding(c)
+	if !ok || f.TwoLengths {
+		return
+	}
+	for i := range c.Rows {
+		if r := &c.Rows[i]; r.Length > 0 && longer <= deepest(f, r.Above, depth) {
+			b.screw(c, r, longer)
+		}
+	}
+}
+
+// screw takes a stock length for a row.
+func (b *builder) screw(c *Chair, r *Row, l length.Length) {
+	f := r.Fastener
+	r.Length = l
+	r.Into = l - r.Above
+	r.Thread = plan.AtLeast(plan.Thread, r.Into-f.Tip, f.Embedment)
+	if f.PilotDia > 0 {
+		r.Pilot = l - b.sys.ChairOf(c.Assembly).Thickness + f.PilotBeyond
 	}
 }
 
@@ -175,16 +204,11 @@ func (b *builder) reach(c *Chair, r *Row) {
 		what = "the pilot hole, " + job.Both(f.PilotBeyond) + " deeper than the tip, must not pass"
 	}
 	if l := fits(f, r.Above, depth); l > 0 {
-		r.Length = l
-		r.Into = l - r.Above
-		r.Thread = plan.AtLeast(plan.Thread, r.Into-f.Tip, f.Embedment)
-		if f.PilotDia > 0 {
-			r.Pilot = l - chair + f.PilotBeyond
-		}
+		b.screw(c, r, l)
 	}
 	if r.Length == 0 {
 		b.holdChair("no-fastener-length", f.At, c, finding.One{Worse: r.Above, Words: "no stock length of " + f.Name + " fits: " +
-			job.Both(r.Above+f.Embedment+f.Tip) + " is needed, and " + what + " the underside of the " + c.Assembly.Substrate},
+			job.Both(needed(f, r.Above)) + " is needed, and " + what + " the underside of the " + c.Assembly.Substrate},
 			"packing of "+job.Both(packing)+" takes up the length", "reduce the packing there, or add a stock length the report covers")
 	}
 }

@@ -14,23 +14,32 @@ type Screws struct {
 }
 
 // fits is the shortest stock length that goes through what lies above the holding
-// material and has its thread and tip in it, if it is no deeper than that allows;
-// zero: none.
+// material and has its thread, tip and reserve in it, if it is no deeper than that
+// allows; zero: none.
 func fits(f *job.Fastener, above, depth length.Length) length.Length {
-	below := length.Max(f.Cover, f.PilotBeyond)
-	if f.PilotDia == 0 {
-		below = f.Cover
-	}
 	for _, l := range f.Lengths {
-		if l < above+f.Embedment+f.Tip {
+		if l < needed(f, above) {
 			continue
 		}
-		if l-above+below <= depth {
+		if l <= deepest(f, above, depth) {
 			return l
 		}
 		return 0
 	}
 	return 0
+}
+
+// needed is how long a screw has to be, and deepest how long it may be.
+func needed(f *job.Fastener, above length.Length) length.Length {
+	return above + f.Embedment + f.Tip + f.Reserve
+}
+
+func deepest(f *job.Fastener, above, depth length.Length) length.Length {
+	below := f.Cover
+	if f.PilotDia > 0 {
+		below = length.Max(f.Cover, f.PilotBeyond)
+	}
+	return above + depth - below
 }
 
 // fix chooses the screws of the corner supports: through the support, membrane,
@@ -68,7 +77,7 @@ func (b *builder) fix(runs []*Run, sup []*Support) {
 		if s.Corner.Leave != s.Corner.Arrive {
 			ref.Runs = []string{s.Corner.Leave.Name}
 		}
-		words := "no stock length of " + f.Name + " fits: " + job.Both(above+f.Embedment+f.Tip) + " is needed"
+		words := "no stock length of " + f.Name + " fits: " + job.Both(needed(f, above)) + " is needed"
 		b.found.Append(finding.Finding{Code: "support-unfixed", Severity: finding.Hold, At: x.At, Where: ref,
 			One:  finding.One{Noun: "corner support", Name: s.Name, Cause: f.Name, Worse: above, Words: words},
 			What: "corner " + s.Corner.Name + ", support " + s.Name + ": " + words,

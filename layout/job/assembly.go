@@ -17,6 +17,8 @@ type Fastener struct {
 	Lengths      []length.Length // stock lengths, ascending
 	Embedment    length.Length   // required thread in the holding substrate
 	Tip          length.Length
+	Reserve      length.Length // beyond thread and tip, for packing that comes out thicker; zero: none
+	TwoLengths   bool          // the rows of one chair may take two lengths; else they take one where it fits both
 	PilotDia     length.Length // zero: none
 	PilotBeyond  length.Length // pilot deeper than the tip by
 	Cover        length.Length // substrate left below the tip
@@ -120,6 +122,8 @@ func (f *Fastener) keys(k keys) {
 	k.lengths("lengths", &f.Lengths, "the stock lengths", `[2", 2 1/2", 3"]`)
 	k.length("embedment", &f.Embedment, "the thread required in the holding material", `1 1/4"`)
 	k.lengthOrZero("tip", &f.Tip, "the length of the tip, which does not hold", `1/4"`)
+	k.may().lengthOrZero("reserve", &f.Reserve, "how much longer than thread and tip ask it is taken, for packing that comes out thicker", `1/8"`)
+	k.may().yes("two_lengths", &f.TwoLengths, "yes if the rows of one chair may take two lengths; otherwise the longer goes in both where it fits", "no")
 	drilled := f.Substrate == Masonry || f.Substrate == Concrete
 	pilot := k.when(drilled, "the substrate is masonry or concrete, which is drilled first").
 		group("pilot", "the pilot hole, with its diameter (0 for none) and how far beyond the tip", func(k keys) {
