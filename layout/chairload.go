@@ -16,6 +16,7 @@ type LoadRow struct {
 	Chairs     int
 	Up, Out    ChairLoading
 	Rear       ChairLoading // nothing where no pressure on it is known
+	Hook, Snap ChairLoading // the top at the chair's two edges; nothing where the report does not part them
 	Beam       ChairLoading // the top as one stiff cap; nothing where the report does not say how the specimen stood
 	Worst      float64      // the greatest ratio
 	Passes     bool
@@ -48,7 +49,7 @@ func (l *Layout) ChairLoads() []LoadRow {
 			for _, q := range []struct {
 				to   *ChairLoading
 				load anchor.Loading
-			}{{&o.Up, c.Load.Up}, {&o.Out, c.Load.Out}, {&o.Rear, c.Load.Rear}, {&o.Beam, c.Load.Beam}} {
+			}{{&o.Up, c.Load.Up}, {&o.Out, c.Load.Out}, {&o.Rear, c.Load.Rear}, {&o.Beam, c.Load.Beam}, {&o.Hook, c.Load.Hook}, {&o.Snap, c.Load.Snap}} {
 				if q.load.Holds > 0 && (q.to.Chair == nil || q.load.Ratio() > q.to.Ratio()) {
 					*q.to = ChairLoading{c, q.load}
 				}

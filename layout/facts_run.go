@@ -235,6 +235,8 @@ func (b *facts) ofLoads(r *Run) {
 		b.loading("beam", c.Load.Beam)
 		b.loading("out", c.Load.Out)
 		b.loading("rear-leg", c.Load.Rear)
+		b.loading("hook", c.Load.Hook)
+		b.loading("snap", c.Load.Snap)
 	}
 }
 

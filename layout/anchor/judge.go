@@ -66,6 +66,10 @@ func (l Load) Governs() string {
 		return "up, as a stiff cap"
 	case l.Out.Ratio():
 		return "out"
+	case l.Hook.Ratio():
+		return "up, at its hook"
+	case l.Snap.Ratio():
+		return "up, at its snap"
 	}
 	return "rear leg"
 }

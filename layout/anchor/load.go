@@ -35,12 +35,13 @@ func (l Loading) Ratio() float64 {
 type Load struct {
 	Known         bool // there are pressures to compare
 	Up, Out, Rear Loading
+	Hook, Snap    Loading // the top at the chair's street and roof edge, where the report parts what each held; else not compared
 	Beam          Loading // the top again as one stiff beam from joint to joint, against the specimen's own; not compared where nobody says how that stood
 }
 
 // Ratio is the greatest of the load cases.
 func (l Load) Ratio() float64 {
-	return max(l.Up.Ratio(), l.Out.Ratio(), l.Rear.Ratio(), l.Beam.Ratio())
+	return max(l.Up.Ratio(), l.Out.Ratio(), l.Rear.Ratio(), l.Beam.Ratio(), l.Hook.Ratio(), l.Snap.Ratio())
 }
 
 // full is what a ratio may be: a millionth over one is arithmetic.
@@ -53,6 +54,7 @@ func (l Load) Over() bool { return l.Ratio() > full }
 type asked struct {
 	by                  *cap.Piece
 	up, beam, out, rear float64
+	hook                float64 // of up, at the chair's street edge; the rest is at its roof edge
 }
 
 // pressures of a zone at the allowable level, in pascals.
@@ -179,11 +181,12 @@ func (b *builder) lineLoads(p cap.Part, seats []seat, carry map[*Chair][]asked) 
 	top, front, rear := b.lines(p)
 	up, out, back := stand.Loads(at, top), stand.Loads(at, front), stand.Loads(at, rear)
 	for i, s := range seats {
-		q := asked{p.Piece, up[i].Share, up[i].Beam, out[i].Share, back[i].Share}
+		q := asked{by: p.Piece, up: up[i].Share, beam: up[i].Beam, out: out[i].Share, rear: back[i].Share}
 		if p.Piece.Kind != cap.Straight {
 			q.up = max(q.up, q.beam)
 			q.out, q.rear = max(q.out, out[i].Beam), max(q.rear, back[i].Beam)
 		}
+		q.hook = q.up * b.atHook(s.chair, p.Run.OutsideAt(s.at))
 		carry[s.chair] = append(carry[s.chair], q)
 	}
 }
@@ -231,8 +234,10 @@ func (b *builder) loadOf(c *Chair, asks []asked) Load {
 	if !b.known || c.Assembly == nil {
 		return l
 	}
+	hook := 0.0
 	for _, q := range asks {
 		l.Up.Demand += q.up
+		hook += q.hook
 		l.Beam.Demand += q.beam
 		l.Out.Demand += q.out
 		l.Rear.Demand += q.rear
@@ -256,6 +261,9 @@ func (b *builder) loadOf(c *Chair, asks []asked) Load {
 	if n, ok := oneChair(a); ok {
 		l.Up.Holds, l.Beam.Holds = n, n
 	}
+	if k := a.OneChair; k != nil && k.Hook > 0 {
+		l.Hook, l.Snap = Loading{hook, atAllowable(a, k.Hook)}, Loading{l.Up.Demand - hook, atAllowable(a, k.Snap)}
+	}
 	l.Out.Holds = assembly.AllowablePa(a.Out, assembly.Factor(a)) * 1e-6 * b.sys.FrontLeg(job.ToMoldLine).MM() * spacing
 	if b.rearKnown {
 		rear, _ := assembly.Rear(a)
@@ -269,11 +277,37 @@ func oneChair(a *job.Assembly) (float64, bool) {
 	if a.OneChair == nil {
 		return 0, false
 	}
-	n := a.OneChair.Up
+	return atAllowable(a, a.OneChair.Up), true
+}
+
+// atAllowable is a force of an assembly's report at the allowable level.
+func atAllowable(a *job.Assembly, n float64) float64 {
 	if a.Up.Level == job.AsPulled {
 		n /= assembly.Factor(a)
 	}
-	return n, true
+	return n
+}
+
+// parted tells whether the report of a chair's assembly gives what hook and snap hold
+// each: the chair then holds a piece that turns down at its two edges. Over a break of
+// slope, and under a tee, hold-downs are taken on one line.
+func parted(c *Chair, p *cap.Piece) bool {
+	return !p.Pitched() && p.Kind != cap.Tee && c.Assembly != nil && c.Assembly.OneChair != nil && c.Assembly.OneChair.Hook > 0
+}
+
+// edges are a chair's street and roof edge behind the cap line.
+func (b *builder) edges(c *Chair) (front, rear length.Length) {
+	return cap.ChairLine(b.sys), cap.ChairRear(b.sys, c.Inside)
+}
+
+// atHook is the part of an uplift on a cap of an outside width, which acts at its
+// middle, that a chair holds at its street edge: by levers about its roof edge.
+func (b *builder) atHook(c *Chair, outside length.Length) float64 {
+	front, rear := b.edges(c)
+	if rear <= front {
+		return 0.5
+	}
+	return min(1, max(0, (rear-outside/2).MM()/(rear-front).MM()))
 }
 
 // Turned is how a piece that turns is held down.

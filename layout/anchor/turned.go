@@ -17,6 +17,7 @@ type footing struct {
 	foot    stand.Foot
 	along   float64 // mm along the front of the whole piece
 	part    int
+	hook    bool // the street edge of a chair whose two edges hold each by itself
 }
 
 // turnedLoads is what a piece that turns asks of its chairs and supports: the
@@ -48,8 +49,16 @@ func (b *builder) turnedLoads(p *cap.Piece, seats map[partKey][]seat, carry map[
 			if p.Pitched() { // all on one line: what a chair holds across it the test says
 				y = q.Run.OutsideAt(q.From) / 2
 			}
-			feet = append(feet, footing{chair: s.chair, part: i, along: begin[i] + (s.at - q.From).MM(),
-				foot: stand.Foot{At: frames[i].place(s.at.MM(), y.MM()), Holds: true}})
+			f := footing{chair: s.chair, part: i, along: begin[i] + (s.at - q.From).MM(),
+				foot: stand.Foot{At: frames[i].place(s.at.MM(), y.MM()), Holds: true}}
+			if parted(s.chair, p) { // it holds down at both edges, each by itself
+				hook := f
+				front, rear := b.edges(s.chair)
+				f.foot.At = frames[i].place(s.at.MM(), rear.MM())
+				hook.hook, hook.foot.At = true, frames[i].place(s.at.MM(), front.MM())
+				feet = append(feet, hook)
+			}
+			feet = append(feet, f)
 		}
 		if i < len(p.Miters) {
 			c := p.Miters[i].Corner
@@ -82,7 +91,14 @@ func (b *builder) turnedLoads(p *cap.Piece, seats map[partKey][]seat, carry map[
 			}
 			continue
 		}
-		carry[f.chair] = append(carry[f.chair], asked{p, n, n, front[i], rear[i]})
+		q := asked{by: p, up: n, beam: n, out: front[i], rear: rear[i]}
+		switch {
+		case f.hook:
+			q.hook = n
+		case !parted(f.chair, p): // it holds at its middle
+			q.hook = n * b.atHook(f.chair, p.Parts[f.part].Run.OutsideAt(p.Parts[f.part].From))
+		}
+		carry[f.chair] = append(carry[f.chair], q)
 	}
 	return t
 }
@@ -121,7 +137,8 @@ func (b *builder) stubLoads(p cap.Part, seats []seat, carry map[*Chair][]asked) 
 			}
 			return n
 		}
-		carry[s.chair] = append(carry[s.chair], asked{p.Piece, lever(top), lever(top), lever(front), lever(rear)})
+		carry[s.chair] = append(carry[s.chair], asked{by: p.Piece, up: lever(top), beam: lever(top), out: lever(front), rear: lever(rear),
+			hook: lever(top) * b.atHook(s.chair, p.Run.OutsideAt(s.at))})
 	}
 }
 
