@@ -63,6 +63,7 @@ func (l *Layout) CodeChecks() []CodeCheck {
 	out = append(out, l.contacts()...)
 	out = append(out, l.holeChecks()...)
 	out = append(out, l.factorChecks()...)
+	out = append(out, l.engagements()...)
 	for _, e := range l.Extenders() {
 		add(CodeCheck{What: fmt.Sprintf("run %s: %s leg within the tested range", e.Run.Name, faceWord(e.Face)), Asked: job.Both(e.Leg) + " to " + e.To.String(), Has: job.Both(e.Tested),
 			Source: "test reports of the job"},

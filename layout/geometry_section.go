@@ -45,6 +45,7 @@ func (l *Layout) Section(r *Run, at length.Length, c *Chair, j *Joint) plan.Sect
 		for i, code := range []plan.Code{plan.FrontStock, plan.RearStock} {
 			p.Checks = append(p.Checks, plan.That(code, c.Rows[i].Length > 0))
 		}
+		p.Checks = append(p.Checks, l.Engagement(c.Assembly, c.Inside)...)
 	}
 	if j != nil && j.Kind == cap.Expansion {
 		p.Checks = append(p.Checks, plan.That(plan.Movement, j.Movement != nil))

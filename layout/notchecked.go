@@ -32,6 +32,9 @@ func (l *Layout) NotChecked() []string {
 	if !punched {
 		out = append(out, "The screws against the holes of the chair, whose diameter is not stated.")
 	}
+	if slices.ContainsFunc(l.Job.Assemblies, func(a job.Assembly) bool { return a.Engagement == nil }) {
+		out = append(out, "How far hook and snap take hold of the chair, tolerances taken off, against the test: no report says by how much they did there.")
+	}
 	if n := l.OnPacking(); n > 0 {
 		out = append(out, fmt.Sprintf("The shear of the screws of %d chairs, which pass through packing before they "+
 			"reach what holds them.", n))

@@ -92,6 +92,9 @@ func (s *sectionView) holds() []string {
 			// The list says so with the chair.
 		case plan.ChairInPlace:
 			out = append(out, "what hangs of the chair stands "+s.thin(-c.Has)+" in the wall or its membrane: it does not go down here")
+		case plan.HookEngaged, plan.SnapEngaged:
+			of := map[plan.Code]string{plan.HookEngaged: "hook", plan.SnapEngaged: "snap"}[c.Code]
+			out = append(out, "the "+of+" takes hold by "+s.thin(max(0, c.Has))+" less tolerances, tested with "+s.thin(c.Asked))
 		case plan.MetalClear:
 			out = append(out, "metal stands "+s.thin(-c.Has)+" in other metal")
 		case plan.Released:

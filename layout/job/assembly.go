@@ -68,10 +68,11 @@ type Assembly struct {
 	FactorBasis               *FactorBasis // of that factor; nil: not stated
 	FactorSigned              *Signed      // who stands behind a factor under the published one; nil: nobody
 	ReferenceArea             string
-	TestedOn                  *Specimen  // how the specimen stood; nil: not stated
-	OneChair                  *ChairHeld // what the report gives of one chair; nil: nothing
-	Chair                     *OwnChair  // the chair it was tested with; nil: the system's
-	Cost                      int64      // per chair, in thousandths of the job's money
+	TestedOn                  *Specimen   // how the specimen stood; nil: not stated
+	OneChair                  *ChairHeld  // what the report gives of one chair; nil: nothing
+	Chair                     *OwnChair   // the chair it was tested with; nil: the system's
+	Engagement                *Engagement // the least of hook and snap in the test; nil: not stated
+	Cost                      int64       // per chair, in thousandths of the job's money
 }
 
 // Test is what a report says of the test: by which standard and method it was
@@ -97,6 +98,20 @@ type ChairHeld struct {
 	At         finding.Place
 	Up         float64
 	Hook, Snap float64 // at the street side and at the roof side
+}
+
+// Engagement is how far, at the least, the cap took hold of the chair in the test,
+// across the wall: its drip under the chair's front kick, its rear hook under the
+// chair's rear.
+type Engagement struct {
+	At         finding.Place
+	Hook, Snap length.Length
+}
+
+func (e *Engagement) keys(k keys) {
+	e.At = k.at
+	k.lengthOrZero("hook", &e.Hook, "how far the drip lay under the chair's front kick, across the wall", `3/16"`)
+	k.lengthOrZero("snap", &e.Snap, "how far the rear hook lay under the chair's rear, across the wall", `1/4"`)
 }
 
 // FactorBasis is where the safety factor on as-pulled values comes from: at
@@ -233,6 +248,8 @@ func (a *Assembly) keys(k keys) {
 	})
 	optional(k.may(), "chair", &a.Chair, (*OwnChair).keys,
 		"the chair it was tested with, if it is not system.chair: its sheet and its section")
+	optional(k.may(), "engagement", &a.Engagement, (*Engagement).keys,
+		"the least engagement of hook and snap in the test; left out, that of the job is not compared")
 	k.group("resistance", "the resistances of the report", a.resistanceKeys)
 	k.money("cost", &a.Cost, "the cost of a chair with its fasteners, in the job's money", "14.50")
 }

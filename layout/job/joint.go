@@ -37,6 +37,20 @@ type Chair struct {
 	EndChair  length.Length // centre of the end chair from an end without a joint
 	Metal     string        // what it is made of; empty: not stated
 	Blank     *Blank        // nil: its section is not stated
+	Tolerance *Tolerance    // of what takes hold of it; nil: not stated
+}
+
+// Tolerance is how far the engagement of hook and snap may come out under what the
+// sections as stated have: by the bent parts, and by how the chairs are set.
+type Tolerance struct {
+	At             finding.Place
+	Parts, Setting length.Length
+}
+
+func (t *Tolerance) keys(k keys) {
+	t.At = k.at
+	k.lengthOrZero("parts", &t.Parts, "how far cap and chair as bent may be off together, across the wall", `1/32"`)
+	k.lengthOrZero("setting", &t.Setting, "how far a chair may be set off its line", `1/16"`)
 }
 
 // ExpansionRules apply at a building expansion joint.
@@ -81,6 +95,8 @@ func (c *Chair) keys(k keys) {
 		b.Stuff.Metal, b.Stuff.Thickness = c.Metal, c.Thickness
 		b.chairKeys(k)
 	}, "the section of the chair, for its flat pattern")
+	optional(k.may(), "tolerance", &c.Tolerance, (*Tolerance).keys,
+		"what is taken off the engagement of hook and snap before it is set against the test's")
 }
 
 func (r *ExpansionRules) keys(k keys) {

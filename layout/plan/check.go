@@ -26,6 +26,8 @@ const (
 	CapBends     Code = "cap-bends"      // the cap's section can be bent as stated
 	ChairStated  Code = "chair-stated"   // the job states the chair's section
 	ChairInPlace Code = "chair-in-place" // the chair's legs hang clear of the wall and its membrane
+	HookEngaged  Code = "hook-engaged"   // the cap's drip under the chair's front kick, tolerances taken off
+	SnapEngaged  Code = "snap-engaged"   // the cap's rear hook under the chair's rear, tolerances taken off
 	MetalClear   Code = "metal-clear"    // no metal stands in other metal; has is how deep one does, less than nothing
 )
 
