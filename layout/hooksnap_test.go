@@ -15,7 +15,12 @@ import (
 // by levers: a cap 12.6 in outside on a chair from 0.175 to 12.175 in asks of its hook
 // (12.175 - 6.3) / 12 of it, of its snap the rest.
 func TestHookAndSnapByHand(t *testing.T) {
-	j := woodJob()
+	j := jobtest.Job()
+	wall := jobtest.Run("A", 360*in, 0)
+	wall.Right = job.End{Kind: job.EndFree}
+	p := jobtest.Perimeter("O", job.Open, wall)
+	p.Starts = job.End{Kind: job.EndFree}
+	j.Perimeters = []job.Perimeter{p}
 	const hook, snap = 900.0, 800.0 // newtons, as pulled, over two
 	for i := range j.Assemblies {
 		j.Assemblies[i].OneChair = &job.ChairHeld{Up: 4000, Hook: hook, Snap: snap}
