@@ -122,6 +122,10 @@ func (b *builder) lap(r raw, m cap.Miter, side float64) raw {
 			r.err = fmt.Errorf("the %s is flat for %s, and its tab ends %s from the bends on both sides of it", r.metal.Path.Segs[seg].Name, job.Both(length.FromMM(to-from)), job.Both(lap.Clear))
 			return r
 		}
+		if near, name := b.tabRoom(r.metal.Path, seg, a, z, straight == (seg != root)); near < -chord {
+			r.err = fmt.Errorf("the tab behind the %s would stand %s nearer to the %s than its gap: a greater `clear:` of the lap", r.metal.Path.Segs[seg].Name, job.Both(length.FromMM(-near)), name)
+			return r
+		}
 		if straight == (seg != root) { // over a break the legs go on in one plane, round a corner the top
 			r = b.flatLap(r, end, seg, a, z, over)
 			continue
@@ -156,6 +160,42 @@ func (b *builder) lap(r raw, m cap.Miter, side float64) raw {
 		r.rivets = append(r.rivets, rivetRow{end, seg, a, z, true, f.apex + f.tip - (2*set - arc) - butt - lap.Width.MM()})
 	}
 	return r
+}
+
+// tabRoom is by how much the tab behind a straight keeps farther than its gap from the
+// other straights of the leg over it, a hook that is turned in behind that straight, and
+// which of them is the nearest. A flat tab lies on the metal over it.
+func (b *builder) tabRoom(p fold.Path, seg int, from, to float64, flat bool) (room float64, name string) {
+	l, gap := p.Lay(), b.shop.WeldGap.MM()
+	lies := gap
+	if flat {
+		lies = 0
+	}
+	room = math.Inf(1)
+	middle := func(s float64) fold.Point {
+		f, k := l.Skins(s)
+		return fold.Point{X: (f.X + k.X) / 2, Y: (f.Y + k.Y) / 2}
+	}
+	low, high := l.Span(seg)
+	const places = 600
+	for i := range places + 1 {
+		place := p.Girth() * float64(i) / places
+		if place > low-1 && place < high+1 { // where it bends away from the straight
+			continue
+		}
+		q := middle(place)
+		// The tab is as straight: the nearest of it lies square to the place, or at its end.
+		f, k := l.Skins(from)
+		g, _ := l.Skins(to)
+		u := fold.Point{X: (g.X - f.X) / (to - from), Y: (g.Y - f.Y) / (to - from)}
+		t := math.Max(0, math.Min(to-from, (q.X-f.X)*u.X+(q.Y-f.Y)*u.Y))
+		in := (1.5*p.T + lies) / p.T
+		at := fold.Point{X: f.X + u.X*t + (k.X-f.X)*in, Y: f.Y + u.Y*t + (k.Y-f.Y)*in}
+		if d := math.Hypot(q.X-at.X, q.Y-at.Y) - p.T - lies; d < room {
+			room, name = d, l.Name(place)
+		}
+	}
+	return room, name
 }
 
 // flatLap is the lap of faces that lie in one plane, the tops of a corner but for their

@@ -100,17 +100,26 @@ func (b *builder) whichButt(f *Family) string {
 	return "a turn so small that its tab is wider than the lap"
 }
 
-// cutBack ends hems, hooks and drips before a seam, by the job.
+// cutBack ends hems, hooks and drips before a seam, by the job: a hem together with its
+// fold and the flange that it lies on.
 func (b *builder) cutBack(p fold.Path, c fold.Cut) fold.Cut {
 	if b.shop.Seam == nil || b.shop.Seam.CutBack == 0 {
 		return c
 	}
-	l := p.Lay()
+	l, back := p.Lay(), b.shop.Seam.CutBack.MM()
+	joined := false
 	for i, g := range p.Segs {
-		if g.Name == "hem" || g.Name == "hook" || g.Name == "drip" {
-			from, to := l.Span(i)
-			c.Notches = append(c.Notches, fold.Notch{From: from, To: to, Back: b.shop.Seam.CutBack.MM()})
+		if g.Name != "hem" && g.Name != "hook" && g.Name != "drip" {
+			joined = false
+			continue
 		}
+		from, to := l.Span(i)
+		if joined {
+			c.Notches[len(c.Notches)-1].To = to
+		} else {
+			c.Notches = append(c.Notches, fold.Notch{From: from, To: to, Back: back})
+		}
+		joined = true
 	}
 	return c
 }

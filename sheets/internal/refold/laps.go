@@ -20,18 +20,27 @@ func (c *checker) lap(a, b body, normal Vec, gap float64, x, s, z Vec) {
 	if w := a.Sheet.Row.MM("lap width"); w <= 0 || w != b.Sheet.Row.MM("lap width") {
 		c.say("%s laps %.3f mm, its neighbour %.3f", a.Sheet.Name(), w, b.Sheet.Row.MM("lap width"))
 	}
+	// The ends of a tab go round its bend: chords of 0.3 mm stand off that by less than 0.01.
+	a.edges, b.edges = a.Edges(0.3), b.Edges(0.3)
 	flat, seen := []string{"top"}, "lapped corner"
 	if z.X != 0 {
 		flat, seen = []string{"front leg", "rear leg"}, "lapped break"
 	}
-	p := c.untabbed(a, a.end(rightEnd), normal, flat, words[0] == "over")
-	q := c.untabbed(b, b.end(leftEnd), normal.by(-1), flat, words[1] == "over")
-	least := math.Inf(1)
-	for _, g := range append(Gaps(p, NewMetal(q)), Gaps(q, NewMetal(p))...) {
-		least = math.Min(least, g.Off)
+	own := gap/2 - 0.01 // from the seam's plane, where a tab is past its leg's own cut
+	p := c.untabbed(a, a.end(rightEnd), normal, own, flat, words[0] == "over")
+	q := c.untabbed(b, b.end(leftEnd), normal.by(-1), own, flat, words[1] == "over")
+	least := Gap{Off: math.Inf(1)}
+	name := ""
+	for i, way := range [][]Gap{Gaps(p, NewMetal(q)), Gaps(q, NewMetal(p))} {
+		for _, g := range way {
+			if g.Off < least.Off {
+				least, name = g, [2]body{a, b}[i].Faces[g.Edge.Face].Name
+			}
+		}
 	}
-	if least < gap-within {
-		c.say("%s: its metal stands %.3f mm off that of the leg it laps with, the gap is %.3f", a.Sheet.Name(), least, gap)
+	if least.Off < gap-within {
+		at := least.Edge.At[0]
+		c.say("%s: the %s of its seam stands %.3f mm off the leg it laps with, the gap is %.3f, at %.1f, %.1f on the blank", a.Sheet.Name(), name, least.Off, gap, at.X, at.Y)
 	}
 	c.Seen[seen]++
 	for _, face := range flat {
@@ -97,12 +106,12 @@ func (c *checker) flatTab(b body, over Sheet, face string, end []Edge, normal Ve
 	c.Seen["flat tabs"]++
 }
 
-// untabbed are the edges of a leg's end but for those of some faces beyond the seam's
-// plane. The leg that lies over has none there.
-func (c *checker) untabbed(b body, all []Edge, into Vec, flat []string, over bool) []Edge {
+// untabbed are the edges of a leg's end but for those of some faces that stand less than
+// a distance off the seam's plane on their own side. The leg that lies over has none.
+func (c *checker) untabbed(b body, all []Edge, into Vec, own float64, flat []string, over bool) []Edge {
 	var out []Edge
 	for _, e := range all {
-		beyond := math.Min(e.Finish[0].dot(into), e.Finish[1].dot(into)) < -within
+		beyond := math.Min(e.Finish[0].dot(into), e.Finish[1].dot(into)) < own
 		if beyond && slices.Contains(flat, b.Faces[e.Face].Name) {
 			if over {
 				c.say("%s: the %s of the leg that lies over goes past the seam", b.Sheet.Name(), b.Faces[e.Face].Name)

@@ -264,7 +264,7 @@ func (c *checker) ownSide(b body, side chain, normal Vec, gap float64) {
 // square. A middle has a corner at both ends; it stands so that its front leg is as far
 // from the planes of both.
 func (b body) corner(right bool, normal Vec) float64 {
-	long := b.Sheet.Row.MM("front fold, left end to right end")
+	long := b.Sheet.Row.MM("street-side fold, left end to right end")
 	leg, _ := b.Sheet.Fold().Straight("front leg")
 	mid := (leg.From + leg.To) / 2
 	if b.Sheet.Row["body"] != "middle" {

@@ -41,7 +41,7 @@ func (c *checker) transition(legs []Sheet) {
 		for _, p := range leg.ring {
 			lo, hi = math.Min(lo, p.X), math.Max(hi, p.X)
 		}
-		if long := b.Sheet.Row.MM("front fold, left end to right end"); atRight {
+		if long := b.Sheet.Row.MM("street-side fold, left end to right end"); atRight {
 			return lo + long
 		} else {
 			return hi - long
@@ -232,7 +232,7 @@ func (c *checker) tee(legs []Sheet) {
 	c.Drops[main.Sheet.Row["mark"]] = fold - front.Z
 	// x of a branch that starts at the main runs to the roof where its street is to the
 	// right; else to the street.
-	long := branch.Sheet.Row.MM("front fold, left end to right end")
+	long := branch.Sheet.Row.MM("street-side fold, left end to right end")
 	leg, _ := branch.Sheet.Fold().Straight("front leg")
 	mid := (leg.From + leg.To) / 2
 	end, at := leftEnd, branch.Sheet.EndAt(mid, true)-long // its station of the main's rear face
