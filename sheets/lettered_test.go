@@ -35,7 +35,7 @@ var unnamedMost = map[Kind]int{ // look-up only
 	Materials:        400,
 	Statement:        50,
 	Checklist:        200,
-	WallReport:       112,
+	WallReport:       50,
 	RFIList:          1,
 	PackingList:      450,
 	CrateList:        400,
