@@ -23,6 +23,8 @@ func (l *Layout) Facts() fact.Ledger {
 	b := &facts{l: l, files: l.cutFiles()}
 	b.ofJob()
 	b.ofWind()
+	b.about(fact.Run, "levelling")
+	b.ofLevelling(&l.Packing)
 	for _, p := range l.Perimeters {
 		b.ofPerimeter(p)
 		for _, r := range p.Runs {

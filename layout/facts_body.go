@@ -113,6 +113,10 @@ func (b *facts) ofBodies(of any, bodies []Body) {
 			b.ofBend(fmt.Sprintf("%sbend-%d-", k, n+1), e)
 		}
 		b.ofBlank(k, b.l.blankOf(x, ""))
+		if front, rear, ok := x.Overall(); ok {
+			b.length(k+"overall-front", front)
+			b.length(k+"overall-rear", rear)
+		}
 		for n, c := range x.Notches(b.l.Job.Shop.Relief) {
 			m := fmt.Sprintf("%snotch-%d-", k, n+1)
 			b.words(m+"kind", c.Kind)

@@ -142,18 +142,46 @@ func (b *facts) ofWind() {
 	b.said("by", d.By)
 	b.said("document", d.Document)
 	b.length("corner-zone", d.CornerLength)
+	b.ofDemand(&d)
+	b.ofSteps(d.Basis)
+	if d.Check != nil {
+		b.about(fact.Wind, "wind beside") // the stated ones
+		b.length("corner-zone", d.Check.CornerLength)
+		b.ofDemand(d.Check)
+		b.ofSteps(d.Check.Basis)
+	}
+	for i, w := range b.l.Withdrawals() {
+		b.about(fact.Wind, fmt.Sprintf("withdrawal %d", i+1))
+		b.ofSteps(w.One.Steps)
+		if len(w.Across) > 0 {
+			b.about(fact.Wind, fmt.Sprintf("shear %d", i+1))
+			b.ofSteps(w.Across)
+		}
+	}
+	b.out = append(b.out, d.Signed...)
+}
+
+// ofDemand are the pressures of a demand, as stated or computed and as assemblies are
+// compared with.
+func (b *facts) ofDemand(d *wind.Demand) {
 	for z := wind.Edge; z <= wind.Corner; z++ {
 		for _, q := range []struct {
 			what string
 			of   job.Pressure
 		}{{"up", d.Up[z]}, {"out", d.Out[z]}, {"rear", d.Rear[z]}, {"in", d.In[z]}} {
 			if q.of.Pa != 0 {
-				b.pressure(z.String()+"-"+q.what, q.of)
-				b.words(z.String()+"-"+q.what+"-level", levelName(q.of.Level))
+				k := z.String() + "-" + q.what
+				b.pressure(k, q.of)
+				b.words(k+"-level", levelName(q.of.Level))
+				b.put(k+"-allowable", fact.Pressure, exactly(wind.AllowablePa(q.of)))
 			}
 		}
 	}
-	for i, s := range d.Basis {
+}
+
+// ofSteps are the steps of a reckoning.
+func (b *facts) ofSteps(steps []wind.Step) {
+	for i, s := range steps {
 		k := fmt.Sprintf("step-%d-", i+1)
 		b.words(k+"what", strings.TrimSpace(s.Symbol+" "+s.What))
 		if s.Text != "" {
@@ -162,9 +190,9 @@ func (b *facts) ofWind() {
 			b.number(k+"value", s.Value)
 		}
 		b.said(k+"unit", s.Unit)
+		b.said(k+"formula", s.Formula)
 		b.said(k+"source", s.Source)
 	}
-	b.out = append(b.out, d.Signed...)
 }
 
 func levelName(v job.Level) string {

@@ -9,6 +9,7 @@ import (
 	"copingset/layout/fact"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // ofPiece is a piece as it is laid and as it is made.
@@ -171,13 +172,16 @@ func (b *facts) ofCutting() {
 	if b.l.Cutting == nil {
 		return
 	}
+	all := 0 // sheets
 	for i := range b.l.Cutting.Lots {
 		lot := &b.l.Cutting.Lots[i]
 		b.about(fact.Cut, FactOfLot(i))
 		b.said("elevation", lot.Elevation)
 		b.said("bare", lot.Bare)
+		blanks := 0
 		for k, x := range lot.Blanks {
 			n := fmt.Sprintf("blank-%d-", k+1)
+			blanks += x.Count
 			b.said(n+"mark", x.Mark)
 			b.length(n+"girth", x.Girth)
 			b.length(n+"length", x.Length)
@@ -186,6 +190,8 @@ func (b *facts) ofCutting() {
 		for k, o := range lot.Bars {
 			n := fmt.Sprintf("caps-%d-", k+1)
 			b.length(n+"inside", o.Inside)
+			b.count(n+"pieces", len(o.Closers))
+			b.ofPlan(n, barPlan(o))
 			b.put(n+"price", fact.Count, fmt.Sprint(o.Plan.Price))
 			b.put(n+"bound", fact.Count, fmt.Sprint(o.Plan.Bound))
 			for m, bar := range o.Plan.Bars {
@@ -197,6 +203,15 @@ func (b *facts) ofCutting() {
 				b.count(fmt.Sprintf("%sbar-%d-count", n, m+1), bar.Count)
 			}
 		}
+		bought, used := b.l.CutAreas(lot)
+		sheets := 0
+		for _, r := range lot.Sheets.Sheets {
+			sheets += r.Count
+		}
+		all += sheets
+		b.sheetsUsed(sheets, bought, used)
+		b.count("blanks", blanks)
+		b.ofPlan("sheets-", sheetPlan(lot.Sheets, b.l.Job.Shop.Sheets))
 		b.put("sheets-price", fact.Count, fmt.Sprint(lot.Sheets.Price))
 		b.put("sheets-bound", fact.Count, fmt.Sprint(lot.Sheets.Bound))
 		for k, sheet := range lot.Sheets.Sheets {
@@ -217,6 +232,31 @@ func (b *facts) ofCutting() {
 			}
 		}
 	}
+	b.about(fact.Cut, "cutting")
+	b.sheetsUsed(all, b.l.Cutting.Bought, b.l.Cutting.Used)
+}
+
+// sheetsUsed are how many sheets are cut, and what of them becomes blanks.
+func (b *facts) sheetsUsed(n int, bought, used float64) {
+	b.count("sheets", n)
+	b.number("bought-mm2", bought)
+	b.number("used-mm2", used)
+	b.number("wasted-mm2", bought-used)
+	if bought > 0 {
+		b.count("yield-percent", int(100*used/bought))
+	}
+}
+
+// ofPlan is what a plan of cutting takes, and how good it is known to be.
+func (b *facts) ofPlan(k string, p plan.CutPlan) {
+	var from []string
+	for _, s := range p.From {
+		from = append(from, fmt.Sprintf("%d x %d x %d", s.Count, int64(s.Width), int64(s.Length)))
+	}
+	b.words(k+"from", strings.Join(from, ", "))
+	b.yes(k+"proven", p.Best)
+	b.count(k+"at-least", p.AtLeast)
+	b.number(k+"within-percent", p.Within)
 }
 
 // ofCrates is what travels in what.

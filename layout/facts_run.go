@@ -2,17 +2,19 @@ package layout
 
 import (
 	"fmt"
+	"strings"
 
 	"copingset/layout/anchor"
 	"copingset/layout/cap"
 	"copingset/layout/fact"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 	"copingset/layout/wall"
 )
 
 func (b *facts) ofPerimeter(p *Perimeter) {
-	b.about(fact.Run, "perimeter "+p.Job.Name)
+	b.about(fact.Run, FactOfPerimeter(p))
 	b.place()
 	if p.Closed() {
 		b.length("misclosure", p.Closure.Length)
@@ -21,19 +23,44 @@ func (b *facts) ofPerimeter(p *Perimeter) {
 	b.length("set-surface-highest", p.Set)
 	b.slope("set-surface-cross-slope", p.Cross)
 	b.words("packing", p.Packing.Reason)
+	b.ofLevelling(&p.Packing)
+	for i, x := range p.Packing.Sheets {
+		b.count(fmt.Sprintf("sheet-%d-number", i+1), x.N)
+		for n, rip := range x.Rips {
+			k := fmt.Sprintf("sheet-%d-rip-%d-", i+1, n+1)
+			b.count(k+"number", n+1)
+			b.length(k+"width", rip.Width)
+			b.lengths(k+"cuts", rip.Cuts)
+		}
+	}
+}
+
+// ofLevelling is what both ways to pack take.
+func (b *facts) ofLevelling(p *wall.Packing) {
+	v := b.l.Levelling(p)
 	for _, e := range []struct {
 		way string
-		of  wall.Effort
-	}{{"continuous", p.Packing.Continuous}, {"chairs", p.Packing.Chairs}} {
+		of  plan.Effort
+	}{{"continuous", v.Continuous}, {"chairs", v.Chairs}} {
 		b.length(e.way+"-layers", e.of.Layers)
+		b.count(e.way+"-pieces", e.of.Pieces)
 		b.count(e.way+"-strips", e.of.Strips)
 		b.count(e.way+"-shims", e.of.Shims)
 		b.count(e.way+"-cuts", e.of.Cuts)
 		b.count(e.way+"-sheets", e.of.Sheets)
 		b.count(e.way+"-nails", e.of.Nails)
 		b.count(e.way+"-missing", e.of.Missing)
+		if v.Priced {
+			b.count(e.way+"-minutes", int(e.of.Minutes))
+			b.count(e.way+"-money-hundredths", int(e.of.Hundredths))
+		}
 	}
+	b.count("sheets-least", v.SheetsLeast)
+	b.said("nail", v.Nail)
 }
+
+// FactOfPerimeter is what the facts of a perimeter are of.
+func FactOfPerimeter(p *Perimeter) string { return "perimeter " + p.Job.Name }
 
 // ofRun are the lines and widths of a run.
 func (b *facts) ofRun(r *Run) {
@@ -50,6 +77,9 @@ func (b *facts) ofRun(r *Run) {
 	b.length("wall-line", r.Front)
 	b.length("line-left", r.Line.Left)
 	b.length("line-right", r.Line.Right)
+	b.count("readings", len(r.Readings))
+	b.said("survey-line", r.Job.SurveyLine)
+	b.length("gap-parallel", r.Line.Parallel) // that a line parallel to the wall line would leave
 	b.length("bow", r.Line.Bow)
 	b.length("bow-station", r.ToCrew(r.ToCap(r.Line.BowAt)))
 	b.length("gap-most", r.Line.GapMost)
@@ -95,6 +125,9 @@ func (b *facts) ofRun(r *Run) {
 		b.length(k+"allowed", e.Allowed)
 		b.length(k+"found", e.Found)
 		b.yes(k+"kept", e.Within)
+		b.said(k+"source", e.Source)
+		b.length(k+"from", r.ToCrew(r.ToCap(e.At)))
+		b.length(k+"to", r.ToCrew(r.ToCap(e.To)))
 	}
 	for i, z := range r.Zones {
 		k := fmt.Sprintf("wind-zone-%d-", i+1)
@@ -136,6 +169,7 @@ func (b *facts) ofReadings(r *Run) {
 			b.words(fmt.Sprintf("condition-%d", k+1), string(c))
 		}
 		b.said("note", q.Job.Note)
+		b.said("photos", strings.Join(q.Job.Photos, ", "))
 	}
 	for i := range r.Suspects {
 		s := &r.Suspects[i]
@@ -145,6 +179,9 @@ func (b *facts) ofReadings(r *Run) {
 		b.length("read", s.Value)
 		b.length("neighbours-say", s.Expected)
 		b.length("doubted-over", s.Limit)
+		if c := s.Cleared; c != nil {
+			b.length("cleared", c.Value)
+		}
 	}
 }
 
@@ -197,6 +234,9 @@ func ObstacleFacts(r *Run, o *job.Obstacle) string {
 // FactOfZone is what the facts of the nth zone of a run's build-up are of.
 func FactOfZone(r *Run, i int) string { return fmt.Sprintf("%s-Z%d", r.Name, i+1) }
 
+// FactOfPlywood is what the facts of the nth strip of a run's plywood are of.
+func FactOfPlywood(r *Run, i int) string { return fmt.Sprintf("%s-P%d", r.Name, i+1) }
+
 // ofBuildUp are the zones of one build-up and the plywood in them.
 func (b *facts) ofBuildUp(r *Run) {
 	for i, z := range r.BuildUp {
@@ -217,10 +257,11 @@ func (b *facts) ofBuildUp(r *Run) {
 		}
 	}
 	for i, s := range r.Strips {
-		b.about(fact.Zone, fmt.Sprintf("%s-P%d", r.Name, i+1))
+		b.about(fact.Zone, FactOfPlywood(r, i))
 		b.count("ply", s.Layer)
 		b.length("from", r.ToCrew(r.ToCap(s.From)))
 		b.length("to", r.ToCrew(r.ToCap(s.To)))
+		b.length("length", s.Length())
 		b.length("width", s.Width)
 		b.count("sheet", s.Sheet)
 		b.count("rip", s.Rip)

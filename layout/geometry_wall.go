@@ -11,7 +11,7 @@ import (
 
 // WallReport is what was read on a run, beside what follows from it.
 func (l *Layout) WallReport(r *Run) plan.WallReport {
-	w := plan.WallReport{Metric: l.Job.Units == job.Metric, Run: r.Name, Front: r.Front, Crew: r.ToCrew(r.ToCap(0)), Mark: r.Job.Datum.Mark, Grid: l.Grid,
+	w := plan.WallReport{Key: plan.Key(Named(FactOfRun(r), "")), Metric: l.Job.Units == job.Metric, Run: r.Name, Front: r.Front, Crew: r.ToCrew(r.ToCap(0)), Mark: r.Job.Datum.Mark, Grid: l.Grid,
 		WidthLeast: r.WidthLeast, InsideMost: r.Inside}
 	add := func(line *[]plan.Pt, at, value length.Length) { *line = append(*line, plan.Pt{X: at, Y: value}) }
 	for _, q := range r.Readings {

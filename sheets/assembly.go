@@ -33,7 +33,7 @@ func (b *book) assemblies() []page {
 		blocks = append(blocks, list{title: b.say.Say(words.AssemblyUncovered), items: fails})
 	}
 	if b.l.Demand.Known() {
-		blocks = append(blocks, b.zoneLengths())
+		blocks = append(blocks, namedBlock(b.zoneLengths(), b.zoneLengthNames()))
 	}
 	if b.l.Demand.Known() {
 		blocks = append(blocks, b.chairLoads())

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -25,17 +26,18 @@ func (b *book) basis() []page {
 		blocks = append(blocks, n)
 	}
 	blocks = append(blocks, b.checkCode()...)
-	blocks = append(blocks, b.demandTable())
+	blocks = append(blocks, namedBlock(b.demandTable(), b.demandNames()))
 	switch {
 	case len(d.Basis) == 0:
 	case d.Stated:
-		blocks = append(blocks, b.stepTable(b.say.Say(words.BasisStated), d.Basis))
+		blocks = append(blocks, b.stepTable(b.say.Say(words.BasisStated), d.Basis).naming(stepNames("wind", d.Basis)))
 	default:
 		t := b.stepTable(b.say.Say(words.BasisComputed), d.Basis)
-		blocks = append(blocks, b.named(t, d.Basis), b.confirmedZones())
+		blocks = append(blocks, b.named(t, d.Basis).naming(signedNames(d.Basis)), b.confirmedZones())
 	}
 	if d.Check != nil {
-		blocks = append(blocks, b.besideTable(), b.stepTable(b.say.Say(words.BasisBesideHow), d.Check.Basis))
+		blocks = append(blocks, b.besideTable().naming(b.besideNames()),
+			b.stepTable(b.say.Say(words.BasisBesideHow), d.Check.Basis).naming(stepNames("wind beside", d.Check.Basis)))
 	}
 	// The others differ by their thread alone, which the schedule letters.
 	rows := b.l.Withdrawals()
@@ -47,11 +49,12 @@ func (b *book) basis() []page {
 	}
 	if len(rows) > 0 {
 		title := b.say.Say(words.BasisWithdrawal, words.In("screw", of(rows[0])))
-		blocks = append(blocks, b.stepTable(title, rows[0].One.Steps))
+		blocks = append(blocks, b.stepTable(title, rows[0].One.Steps).naming(stepNames("withdrawal 1", rows[0].One.Steps)))
 	}
 	if i := slices.IndexFunc(rows, func(w layout.Withdrawal) bool { return len(w.Across) > 0 }); i >= 0 {
 		blocks = append(
-			blocks, b.stepTable(b.say.Say(words.BasisShear, words.In("screw", of(rows[i]))), rows[i].Across),
+			blocks, b.stepTable(b.say.Say(words.BasisShear, words.In("screw", of(rows[i]))), rows[i].Across).
+				naming(stepNames(fmt.Sprintf("shear %d", i+1), rows[i].Across)),
 		)
 	}
 	if len(blocks) > 1 {

@@ -159,7 +159,11 @@ func (b *book) letters(f fact.Fact, words string) bool {
 		if f.Value == "" {
 			return words == "–"
 		}
-		return words == b.shims(f.Lengths())
+		var cuts []string // of a rip
+		for _, l := range f.Lengths() {
+			cuts = append(cuts, b.long(l))
+		}
+		return words == b.shims(f.Lengths()) || words == strings.Join(cuts, " + ")
 	case fact.Words:
 		switch f.What {
 		case "blocks-a-chair":

@@ -260,6 +260,23 @@ func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, no string) {
 		}
 		heights = []drawing.Unit{1400, 560, 560, 560, 560, 560, 560, 560, 560}
 	}
+	fieldRows(s, r, rows, heights)
+	if p.kind.shopMarks() {
+		w := r.Width()*title.part/100 - 240 - 300 - drawing.Width(drawing.Regular, title.label, drawing.Small)
+		said := b.preliminary()
+		if drawing.Width(drawing.Bold, said, drawing.Note) > w {
+			said = b.say.Say(words.LabelPreliminary, words.In("digest", b.shownDigest()))
+		}
+		s.Text(
+			drawing.Pt(r.Min.X+r.Width()*title.part/100-120, r.Min.Y+130+drawing.Unit(drawing.Note)),
+			said,
+			drawing.Style{Size: drawing.Note, Face: drawing.Bold, Align: drawing.Right},
+		)
+	}
+}
+
+// fieldRows letters fields in rows, with lines between them.
+func fieldRows(s *drawing.Scene, r drawing.Rect, rows [][]field, heights []drawing.Unit) {
 	y := r.Min.Y
 	for i, row := range rows {
 		x := r.Min.X
@@ -278,18 +295,6 @@ func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, no string) {
 		if i < len(rows)-1 {
 			s.Line(drawing.Thin, drawing.Pt(r.Min.X, y), drawing.Pt(r.Max.X, y))
 		}
-	}
-	if p.kind.shopMarks() {
-		w := r.Width()*title.part/100 - 240 - 300 - drawing.Width(drawing.Regular, title.label, drawing.Small)
-		said := b.preliminary()
-		if drawing.Width(drawing.Bold, said, drawing.Note) > w {
-			said = b.say.Say(words.LabelPreliminary, words.In("digest", b.shownDigest()))
-		}
-		s.Text(
-			drawing.Pt(r.Min.X+r.Width()*title.part/100-120, r.Min.Y+130+drawing.Unit(drawing.Note)),
-			said,
-			drawing.Style{Size: drawing.Note, Face: drawing.Bold, Align: drawing.Right},
-		)
 	}
 }
 

@@ -28,15 +28,17 @@ func (b *book) levelling() []page {
 	}
 	blocks = append(blocks, b.packingWords())
 	if len(b.l.Perimeters) > 1 {
-		blocks = append(blocks, b.effortTable(b.say.Say(words.LevelBothWaysJob), b.l.Levelling(&b.l.Packing)))
+		blocks = append(blocks, b.effortTable(b.say.Say(words.LevelBothWaysJob), b.l.Levelling(&b.l.Packing)).
+			naming(effortNames("levelling", b.l.Levelling(&b.l.Packing))))
 	}
 	for _, p := range b.l.Perimeters {
 		title := b.ofPerimeter(p, words.LevelBothWays, words.LevelBothWaysOf)
-		blocks = append(blocks, b.effortTable(title, b.l.Levelling(&p.Packing)))
+		blocks = append(blocks, b.effortTable(title, b.l.Levelling(&p.Packing)).
+			naming(effortNames(layout.FactOfPerimeter(p), b.l.Levelling(&p.Packing))))
 	}
 	if b.j.Packing.Method != job.PackChairs {
 		for _, p := range b.l.Perimeters {
-			blocks = append(blocks, b.layerZones(p))
+			blocks = append(blocks, b.layerZones(p).naming(zoneNames(p)))
 		}
 	}
 	most := drawing.Unit(0)

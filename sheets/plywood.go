@@ -22,9 +22,9 @@ func (b *book) plywood() []page {
 	var tables []table
 	strips := false
 	for _, p := range b.l.Perimeters {
-		lie := b.stripTable(p)
+		lie := b.stripTable(p).naming(stripNames(p))
 		strips = strips || len(lie.rows) > 0
-		for _, t := range []table{lie, b.ripTable(p)} {
+		for _, t := range []table{lie, b.ripTable(p).naming(ripNames(p))} {
 			if len(t.rows) > 0 {
 				tables = append(tables, t)
 			}

@@ -212,18 +212,18 @@ func (b *book) familyTables(g []*layout.Family) []block {
 	f := g[0]
 	out := []block{b.formedBlock(g)}
 	if layout.Straight(f) {
-		out = append(out, b.lengthTable(g))
+		out = append(out, b.lengthTable(g).naming(b.lengthNames(g)))
 	}
 	for i, x := range f.Bodies {
 		if len(x.Bends) > 0 && b.firstBent(f, i) == i {
-			out = append(out, b.bendTable(f, i))
+			out = append(out, b.bendTable(f, i).naming(b.bendNames(f, i)))
 		}
 	}
 	out = append(out, b.seamBlocks(f)...)
 	var points []table
 	for i, x := range f.Bodies {
 		if !x.Square() {
-			points = append(points, b.pointTable(f, i))
+			points = append(points, b.pointTable(f, i).naming(b.pointNames(f, i)))
 		}
 	}
 	if len(points) > 0 {
@@ -233,7 +233,7 @@ func (b *book) familyTables(g []*layout.Family) []block {
 	for _, o := range g {
 		for i, x := range o.Bodies {
 			if len(x.Holes) > x.Riveted {
-				out = append(out, b.holeTable(o, i))
+				out = append(out, b.holeTable(o, i).naming(b.holeNames(o, i)))
 			}
 		}
 	}

@@ -71,7 +71,7 @@ func (b *book) cuttingPlan() []page {
 	}
 	room := p.paper.room(p.banner != "")
 	lots := b.l.CutLots()
-	plans, waste := b.planTable(lots), b.wasteTable(o, lots)
+	plans, waste := b.planTable(lots).naming(planNames(lots)), b.wasteTable(o, lots).naming(wasteNames(o, lots))
 	how := list{items: []string{
 		b.say.Say(words.CutHowClosers), b.say.Say(words.CutHowSheets),
 		b.say.Say(words.CutHowBound, words.In("least-drop", b.text(b.j.Shop.LeastDrop))),
@@ -325,7 +325,7 @@ func (b *book) blankList() []page {
 			t.rows = append(t.rows, []string{name, itoa(x.Count), b.inBlank(x.Girth), b.inBlankLong(x.Length), tickBox})
 		}
 		if len(t.rows) > 0 {
-			blocks = append(blocks, t)
+			blocks = append(blocks, t.naming(blankNames(lot)))
 		}
 	}
 	if len(blocks) == 0 {

@@ -40,7 +40,7 @@ func (b *book) parts() []page {
 	if p.paper.room(p.banner != "").Width() >= 35000 {
 		regions = inColumns(2)
 	}
-	blocks := []block{b.partTable()}
+	blocks := []block{b.partTable().naming(b.partNames())}
 	for _, q := range b.l.Parts {
 		blocks = append(blocks, b.partBlock(q, p.paper.room(p.banner != "").Height()))
 	}

@@ -106,13 +106,13 @@ func (b *book) profileOf(all []widthCase) []page {
 	if w < room.Width() {
 		section.H = room.Height() // the tables stand beside it
 	}
-	blocks := []block{picture{scene: section, prefix: "section"}, b.widthTable(all)}
+	blocks := []block{picture{scene: section, prefix: "section"}, b.widthTable(all).naming(widthNames(all))}
 	if t, ok := b.legTable(all[0].shown); ok {
-		blocks = append(blocks, t)
+		blocks = append(blocks, t.naming(legFacts(all[0])))
 	}
 	const most = 2 // widths in one table of bends
 	for i := 0; i < len(all); i += most {
-		blocks = append(blocks, b.widthBends(all[i:min(i+most, len(all))]))
+		blocks = append(blocks, b.widthBends(all[i:min(i+most, len(all))]).naming(widthBendNames(all[i:min(i+most, len(all))])))
 	}
 	how := list{
 		title: b.say.Say(words.ProfileGirth),

@@ -129,14 +129,14 @@ func (b *book) station(r onWall, front length.Length) string {
 func (b *book) reportLists(r *layout.Run, of plan.WallReport) []block {
 	var out []block
 	if t := b.suspectTable(r); len(t.rows) > 0 {
-		out = append(out, t)
+		out = append(out, t.naming(suspectNames(r)))
 	}
-	out = append(out, b.reportFacts(r))
+	out = append(out, b.reportFacts(r).naming(b.reportNames(r)))
 	if t := b.wallLimits(of); len(t.rows) > 0 {
-		out = append(out, t)
+		out = append(out, t.naming(limitNames(r, of)))
 	}
 	if t := b.stateTable(r, of); len(t.rows) > 0 {
-		out = append(out, t)
+		out = append(out, t.naming(stateNames(r, of)))
 	}
 	return out
 }

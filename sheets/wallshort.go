@@ -170,9 +170,9 @@ func (b *book) shortLists(runs []*layout.Run, of []plan.WallReport) []block {
 		limits.rows = append(limits.rows, append(row, prose(l.Source)))
 	}
 	limits.bold = func(row, col int) bool { return over[[2]int{row, col}] }
-	out := []block{facts}
+	out := []block{facts.naming(b.shortNames(runs))}
 	if len(limits.rows) > 0 {
-		out = append(out, limits)
+		out = append(out, limits.naming(shortLimitNames(runs, of, kinds)))
 	}
 	return out
 }

@@ -23,8 +23,8 @@ func (v *wallReport) straight(g *drawing.Scene, pen drawing.Pen, q *wallPlot, of
 
 // say places a label of a plot near a point of it. What finds no room is said
 // below the plots.
-func (v *wallReport) say(g *drawing.Scene, q *wallPlot, phrase string, at drawing.Point, toward int) {
-	l := place.Label{Lines: []string{phrase}, Face: drawing.Bold, About: at, Halo: true}
+func (v *wallReport) say(g *drawing.Scene, q *wallPlot, phrase, fact string, at drawing.Point, toward int) {
+	l := place.Label{Lines: []string{phrase}, Facts: []string{fact}, Face: drawing.Bold, About: at, Halo: true}
 	got, ok := v.placer.Try(
 		l,
 		l.Fan(place.Fan{Toward: toward, From: 160, To: 3200, Step: 160, Spread: 180, Reach: 320})...)
@@ -291,7 +291,7 @@ func (v *wallReport) suspects(g *drawing.Scene) {
 // gap, the set surface at both ends.
 func (v *wallReport) heights(g *drawing.Scene) {
 	widths, offsets, tops := v.plots[0], v.plots[1], v.plots[2]
-	for _, b := range v.of.Bands {
+	for i, b := range v.of.Bands {
 		from, to := length.Max(b.From, v.part.From), length.Min(b.To, v.part.To)
 		if from < to {
 			mid := from + (to-from)/2
@@ -299,6 +299,7 @@ func (v *wallReport) heights(g *drawing.Scene) {
 				g,
 				widths,
 				v.said.Say(words.PlotInside, words.In("inside", v.inch(b.Inside))),
+				v.of.Key.Fact("band-"+strconv.Itoa(i+1)+"-inside"),
 				drawing.Pt(v.at(mid), widths.y(b.Inside)),
 				900,
 			)
@@ -307,14 +308,17 @@ func (v *wallReport) heights(g *drawing.Scene) {
 	if v.gap() {
 		y := (offsets.y(v.of.GapFrom) + offsets.y(v.of.GapTo)) / 2
 		x := min(max(v.at(v.of.GapAt), v.at(v.part.From)+320), v.right()-320)
-		v.say(g, offsets, v.said.Say(words.PlotGap, words.In("gap-most", v.inch(v.of.GapMost))), drawing.Pt(x, y), 0)
+		v.say(g, offsets, v.said.Say(words.PlotGap, words.In("gap-most", v.inch(v.of.GapMost))), v.of.Key.Fact("gap-most"),
+			drawing.Pt(x, y), 0)
 	}
 	const in = 320 // from the ends, where the values of the axis stand
 	from, to := plan.On(v.of.Set, v.part.From), plan.On(v.of.Set, v.part.To)
+	set := drawing.FactNames(v.of.Key.Fact("set-surface-left"), v.of.Key.Fact("set-surface-right"))
 	v.say(
 		g,
 		tops,
 		v.said.Say(words.PlotSet, words.In("height", v.inch(from))),
+		set,
 		drawing.Pt(v.at(v.part.From)+in, tops.y(from)),
 		600,
 	)
@@ -323,6 +327,7 @@ func (v *wallReport) heights(g *drawing.Scene) {
 			g,
 			tops,
 			v.said.Say(words.PlotSet, words.In("height", v.inch(to))),
+			set,
 			drawing.Pt(v.right()-in, tops.y(to)),
 			1200,
 		)

@@ -10,6 +10,7 @@ import (
 // the front face between plumbed corners. The points of its lines have a station
 // and a value; lines of readings have a point at each of them.
 type WallReport struct {
+	Key      Key // of the facts of its run
 	Metric   bool
 	Run      string
 	Front    length.Length // the wall line
