@@ -76,3 +76,19 @@ func (r row) spread(labels []label, gap Unit) (shift Unit, fits bool) {
 	}
 	return shift, fits
 }
+
+// Spread places labels of given widths in one row, in order and gap apart, as near as possible to where each belongs, between lo
+// and hi. at grows. It returns their middles, the largest shift, and whether all fit between the limits; they never overlap,
+// whether they fit or not.
+func Spread(at, width []Unit, gap, lo, hi Unit) (placed []Unit, shift Unit, fits bool) {
+	labels := make([]label, len(at))
+	for i := range at {
+		labels[i] = label{at: at[i], width: width[i]}
+	}
+	shift, fits = row{limited: true, lo: lo, hi: hi}.spread(labels, gap)
+	placed = make([]Unit, len(at))
+	for i, l := range labels {
+		placed[i] = l.placed
+	}
+	return placed, shift, fits
+}

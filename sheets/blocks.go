@@ -56,6 +56,39 @@ func (f wholeOf) Draw(z blocks.Size) blocks.Drawn {
 	return flowing{}.head(got).Make()
 }
 
+// either is the first of two forms that stands whole in a region, else the first.
+type either struct{ first, other block }
+
+func (e either) take(w, h drawing.Unit, fresh bool) (laid, block) {
+	got, rest := e.first.take(w, h, fresh)
+	if rest == nil && got.w <= w {
+		return got, nil
+	}
+	if other, left := e.other.take(w, h, false); left == nil && other.draw != nil && other.h <= h && other.w <= w {
+		return other, nil
+	}
+	if got.draw == nil {
+		return got, e
+	}
+	return got, rest
+}
+
+// turned is a table with its rows as columns, the first column as their heads.
+func turned(t table) table {
+	out := table{title: t.title, whole: t.whole, snug: t.snug, cols: []column{{head: t.cols[0].head, flex: true}}}
+	for _, r := range t.rows {
+		out.cols = append(out.cols, column{head: r[0], flex: true, align: drawing.Middle})
+	}
+	for k := 1; k < len(t.cols); k++ {
+		row := []lettered{{words: t.cols[k].head}}
+		for i, r := range t.rows {
+			row = append(row, lettered{r[k], nth(nth(t.names, i), k)})
+		}
+		out.add(row...)
+	}
+	return out
+}
+
 // tallest is more than any paper.
 const tallest drawing.Unit = 1 << 24
 

@@ -29,6 +29,10 @@ type book struct {
 	say         words.Book
 	digest      string                             // of the job's input, once it was asked for
 	keyPlan     func() plan.KeyPlan                // made once, when it is first asked for
+	times       view.Exaggeration                  // of all strips of runs
+	where       map[string]string                  // look-up only: id of the sheet that shows a piece at true shape, by its mark
+	cornerPages []page                             // once they were asked for
+	stripsOf    map[stripKey]stripsMade            // look-up only
 	ids         map[string]bool                    // look-up only: ids already given
 	subjects    map[string][]string                // look-up only: the words of each id, of a continued page its first one's
 	plans       map[planKey]cornerView             // look-up only: corner plans already drawn
@@ -48,6 +52,7 @@ func newBook(l *layout.Layout, o Options) *book {
 		reader:   o.For,
 		say:      o.words(l.Job),
 		keyPlan:  sync.OnceValue(l.KeyPlan),
+		where:    map[string]string{},
 		ids:      map[string]bool{},
 		subjects: map[string][]string{},
 		plans:    map[planKey]cornerView{},
@@ -63,6 +68,7 @@ func newBook(l *layout.Layout, o Options) *book {
 		lists = *o.Lists
 	}
 	b.runs, b.lists = landscape(runs), portrait(lists)
+	b.times = b.runTimes()
 	return b
 }
 

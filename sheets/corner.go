@@ -34,9 +34,18 @@ func turnWords(c *layout.Corner) string {
 	return words
 }
 
-// corners makes the sheets of the pieces that turn or close: plan and data of each,
-// several to a sheet where they fit.
+// corners are the sheets of the pieces that turn or close, planned once: the sheets of
+// runs refer to them.
 func (b *book) corners() []page {
+	if b.cornerPages == nil {
+		b.cornerPages = append([]page{}, b.planCorners()...)
+	}
+	return b.cornerPages
+}
+
+// planCorners makes plan and data of each piece that turns or closes, several to a
+// sheet where they fit.
+func (b *book) planCorners() []page {
 	groups := b.l.CornerGroups()
 	if len(groups) == 0 {
 		return nil
@@ -61,6 +70,9 @@ func (b *book) corners() []page {
 		}
 		p := page{id: b.id("corners", names[0]), title: b.cornerTitle(all) + " " + strings.Join(names, ", "), kind: CornerSheet, paper: c.paper,
 			holds: b.l.HoldsOnPieces(all), scale: "as noted", about: "Welded corners and ends in plan with legs, angles, chairs and supports."}
+		for _, q := range all {
+			b.where[q.Mark] = p.id
+		}
 		if c.on != nil {
 			p = p.printedOn(*c.on)
 		}

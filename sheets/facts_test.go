@@ -139,8 +139,9 @@ func TestLettersFindsOut(t *testing.T) {
 // letters says whether words letter a value, in one of the ways that the sheets
 // letter it.
 func (b *book) letters(f fact.Fact, words string) bool {
+	words = oneBlank(words)
 	has := func(ways ...string) bool {
-		return slices.ContainsFunc(ways, func(w string) bool { return holds(words, w) })
+		return slices.ContainsFunc(ways, func(w string) bool { return holds(words, oneBlank(w)) })
 	}
 	switch f.Unit {
 	case fact.Count:
@@ -163,7 +164,7 @@ func (b *book) letters(f fact.Fact, words string) bool {
 		for _, l := range f.Lengths() {
 			cuts = append(cuts, b.long(l))
 		}
-		return words == b.shims(f.Lengths()) || words == strings.Join(cuts, " + ")
+		return words == oneBlank(b.shims(f.Lengths())) || words == strings.Join(cuts, " + ")
 	case fact.Words:
 		switch f.What {
 		case "blocks-a-chair":
@@ -184,6 +185,10 @@ func (b *book) letters(f fact.Fact, words string) bool {
 	return false
 }
 
+// oneBlank are words with one blank wherever blanks stand: lines broken between a whole
+// number and its fraction are joined with one.
+func oneBlank(words string) string { return strings.Join(strings.Fields(words), " ") }
+
 // waysOf are the ways in which a length is lettered; one below zero may say so in
 // words.
 func (b *book) waysOf(l length.Length) []string {
@@ -192,6 +197,9 @@ func (b *book) waysOf(l length.Length) []string {
 	for _, v := range []length.Length{l, length.Abs(l)} {
 		out = append(out, b.long(v), b.short(v), b.text(v), b.small(v), b.exact(v), b.shopLong(v), b.shopShort(v),
 			drawing.Letter(fine.Short(v)))
+	}
+	if n := b.long(l); b.metric && len(n) > 4 { // thousands over the rest, where columns are narrow
+		out = append(out, n[:len(n)-3]+" "+n[len(n)-3:])
 	}
 	if l == 0 {
 		out = append(out, "0", "even")

@@ -33,6 +33,16 @@ func (p page) printedOn(z job.PaperSize) page {
 	return p
 }
 
+// onPaper is the page on a larger paper by its name.
+func (p page) onPaper(name string) page {
+	for _, z := range larger(p.paper) {
+		if z.String() == name {
+			return p.printedOn(z)
+		}
+	}
+	return p
+}
+
 // fitting is the page on the job's paper where a view can be read on it, else
 // on the first larger paper where it can. Where none serves, the page keeps
 // its own.

@@ -63,11 +63,9 @@ func Views(l *layout.Layout) []drawing.Scene {
 	add(view.KeyPlan(b.say, b.keyPlan(), viewWide, viewHigh), "key plan")
 	for _, p := range l.Perimeters {
 		for _, r := range p.Runs {
-			of := b.planOf(r)
-			wins, along := view.Windows(of, viewWide)
-			for _, w := range wins {
-				add(view.RunPlan(b.say, of, w, along, view.RunAcross(of, viewHigh/2), viewWide), "plan", p.Job.Name, r.Name)
-				add(view.RunElevation(b.say, of, w, along, view.RunUp(of, viewHigh/2), viewWide), "elevation", p.Job.Name, r.Name)
+			_, strips := b.strips(r, viewWide)
+			for _, q := range strips {
+				add(q.Scene(), "run", p.Job.Name, r.Name)
 			}
 		}
 	}

@@ -1,399 +1,502 @@
 package sheets
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
 
 	"copingset/drawing"
+	blocks "copingset/drawing/block"
 	"copingset/drawing/view"
 	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/finding"
+	"copingset/layout/length"
 	"copingset/layout/plan"
 )
 
 const (
-	keyWide   drawing.Unit = 5200 // of the key plan beside the legend
-	listLeast drawing.Unit = 8700 // height below which a region would break the data of a run in two
-	bandLeast drawing.Unit = 5500 // the same for what stands under a table, across its width
-	smallWide drawing.Unit = 9000 // least width of a column of data
+	keyWide drawing.Unit = 5200 // of the key plan beside the legend
+	near    drawing.Unit = 220  // between what belongs together where height is scarce
 )
 
-// only says which view of a run stands on a page without the other.
-type only uint8
-
-const (
-	both only = iota
-	planOnly
-	elevationOnly
-)
-
-// leaf is one page of a run before it becomes a sheet: a window's views above
-// a band, or lists alone.
-type leaf struct {
-	window int  // 0: none
-	only   only // of the views, where not both
-	win    view.Window
-	cells  bool // the views are of several runs
-	views  []placed
-	scenes []drawing.Scene // of the views
-	band   drawing.Rect    // what the views leave
-	table  []placed
-	small  []placed
+// stretch is what one set of installation sheets shows: a run, or a few short
+// ones that follow each other, as round a pilaster, so that the crew sees it
+// whole.
+type stretch struct {
+	perimeter *layout.Perimeter
+	runs      []*layout.Run
+	page      page // what all its sheets have in common
+	leaves    []stripLeaf
+	rest      []blocks.Flow // what found no room on them
 }
 
-// run makes the installation sheets of a run, or of several short ones: views
-// first, at match lines where the run is long, then chairs and what is particular
-// to it.
-func (b *book) run(t stretch) []page {
-	p, r, first := t.perimeter, t.runs[0], t.page
-	var leaves []*leaf
-	var along view.Scale
-	var room drawing.Rect
-	if t.leaf != nil {
-		leaves, along, room = []*leaf{t.leaf}, t.along, t.room
-	} else {
-		var fits bool
-		leaves, along, room, fits = b.windows(r, first)
-		for _, z := range larger(b.runs) {
-			if fits {
-				break
-			}
-			bigger := first
-			bigger.paper, bigger.on = landscape(z), z.String()
-			leaves, along, room, fits = b.windows(r, bigger)
-			if fits {
-				first = first.printedOn(z)
-			}
-		}
-		if !fits {
-			leaves, along, room, _ = b.windows(r, first)
-		}
-	}
-	windows := leaves[len(leaves)-1].window
-	scale := b.say.Say(words.RunScale, words.In("along", drawing.Letter(along.Name)))
-	if first.on != "" {
-		scale += "; " + first.scale
-	}
-	first.scale = scale
-	b.fill(t, room, &leaves)
+// stripLeaf is a page of strips: a window of a run, or several runs whole.
+type stripLeaf struct {
+	blocks.Leaf
+	strips []*view.RunStrip
+}
 
-	ids := make([]string, len(leaves))
-	for i := range leaves {
-		ids[i] = b.id("run", p.Job.Name, strings.Join(t.names(), "-"))
+// runTimes is the exaggeration of all runs of the packet.
+func (b *book) runTimes() view.Exaggeration {
+	var all []*view.RunStrip
+	for _, r := range b.l.Runs() {
+		_, strips := b.strips(r, b.runs.room(false).Width())
+		all = append(all, strips...)
 	}
+	return view.RunTimes(all)
+}
+
+// stretches parts the runs of a perimeter into as few sets of sheets as they take: a
+// few that stand whole on a sheet together, or one. A pilaster's short runs are kept on
+// one sheet even where that takes one more.
+func (b *book) stretches(p *layout.Perimeter) []stretch {
+	n := len(p.Runs)
+	type state struct {
+		cost int
+		last stretch
+		from int
+	}
+	best := make([]state, n+1)
+	for k := 1; k <= n; k++ {
+		best[k].cost = -1
+		for i := k - 1; i >= max(0, k-mostTogether); i-- {
+			cost := best[i].cost + sheetCost
+			if i > 0 && shortRun(p.Runs[i-1]) && shortRun(p.Runs[i]) {
+				cost += apartCost
+			}
+			if best[k].cost >= 0 && cost >= best[k].cost {
+				continue
+			}
+			t, ok := stretch{}, true
+			if i == k-1 {
+				t = b.stretch(p, p.Runs[i:k])
+			} else if t, ok = b.together(p, p.Runs[i:k]); !ok {
+				continue
+			}
+			best[k] = state{cost + sheetCost*(len(t.leaves)-1), t, i}
+		}
+	}
+	var out []stretch
+	for k := n; k > 0; k = best[k].from {
+		out = append(out, best[k].last)
+	}
+	slices.Reverse(out)
+	return out
+}
+
+// What parting runs costs: a sheet, and that of two short runs that follow each other.
+const (
+	sheetCost    = 2
+	apartCost    = 3
+	mostTogether = 7
+)
+
+// shortRun says that a run is one of those of jogs and pilasters.
+func shortRun(r *layout.Run) bool { return r.Cap < 5*length.Foot }
+
+// newStretch is some runs with what all their sheets have in common.
+func (b *book) newStretch(p *layout.Perimeter, runs []*layout.Run) stretch {
+	t := stretch{perimeter: p, runs: runs}
+	var holds finding.List
+	for _, f := range b.l.Holds() {
+		if slices.ContainsFunc(runs, func(r *layout.Run) bool { return f.Where.TouchesRun(p.Job.Name, r.Name) }) {
+			holds = append(holds, f)
+		}
+	}
+	t.page = page{kind: RunSheet, paper: b.runs, holds: holds, banner: b.runBanner(runs, holds)}
+	t.page.about = b.say.Count(words.RunAbout, len(runs), words.In("runs", strings.Join(t.names(), ", ")))
+	return t
+}
+
+func (t *stretch) names() []string {
+	var out []string
+	for _, r := range t.runs {
+		out = append(out, r.Name)
+	}
+	return out
+}
+
+// title names the runs, with their perimeter where the job has several.
+func (t *stretch) title(b *book) string {
+	return b.of(t.perimeter, strings.Join(t.names(), ", "))
+}
+
+// runSpec is how strips and what stands beside them share a page.
+func runSpec(slots []blocks.Slot) blocks.Spec {
+	return blocks.Spec{Slots: slots, Whole: true, Columns: 6000, Below: 12000, Gap: 300, Gutter: 500}
+}
+
+// stretch composes the sheets of one run: its strips, each on a page of the job's
+// paper or, where one does not fit, of the next larger.
+func (b *book) stretch(p *layout.Perimeter, runs []*layout.Run) stretch {
+	t := b.newStretch(p, runs)
+	papers := b.papers(t.page, cautionHigh+200)
+	for i, q := range papers {
+		columns, strips := b.strips(runs[0], q.Room.Width())
+		var leaves []stripLeaf
+		over := false
+		for _, s := range strips {
+			l := blocks.Compose(runSpec([]blocks.Slot{{Block: s, ID: fmt.Sprintf("w%d", s.Win.N)}}), papers[i:i+1])[0]
+			over = over || l.Over
+			leaves = append(leaves, stripLeaf{l, []*view.RunStrip{s}})
+		}
+		if i == 0 || !over {
+			t.leaves, t.rest = leaves, b.sideFlows(&t, map[*layout.Run]chairColumns{runs[0]: columns})
+		}
+		if !over {
+			break
+		}
+	}
+	t.fill()
+	return t
+}
+
+// together composes several runs on one page, each whole, in rows; false if they do
+// not stand on it.
+func (b *book) together(p *layout.Perimeter, runs []*layout.Run) (stretch, bool) {
+	t := b.newStretch(p, runs)
+	papers := b.papers(t.page, cautionHigh+200)[:1]
+	room := papers[0].Room
+	var f stripLeaf
+	var slots []blocks.Slot
+	columns := map[*layout.Run]chairColumns{}
+	used, row := drawing.Unit(0), 0
+	for i, r := range runs {
+		cols, strips := b.strips(r, room.Width())
+		if len(strips) != 1 {
+			return t, false
+		}
+		columns[r] = cols
+		w := strips[0].Width()
+		if used > 0 && used+gutter+w > room.Width() {
+			used, row = 0, row+1
+		}
+		if used > 0 {
+			used += gutter
+		}
+		used += w
+		f.strips = append(f.strips, strips[0])
+		slots = append(slots, blocks.Slot{Block: strips[0], Cell: blocks.Cell{Row: row, Col: i}, ID: fmt.Sprintf("r%d", i+1)})
+	}
+	spec := runSpec(slots)
+	spec.Gutter = gutter
+	f.Leaf = blocks.Compose(spec, papers)[0]
+	if f.Over {
+		return t, false
+	}
+	t.leaves, t.rest = []stripLeaf{f}, b.sideFlows(&t, columns)
+	t.fill()
+	return t, true
+}
+
+// sideFlows are what stands beside the strips, as flows.
+func (b *book) sideFlows(t *stretch, columns map[*layout.Run]chairColumns) []blocks.Flow {
+	var out []blocks.Flow
+	for i, x := range b.runSide(*t, columns) {
+		out = append(out, flowing{fmt.Sprintf("side %s %d", strings.Join(t.names(), " "), i), x})
+	}
+	return out
+}
+
+// fill places what stands beside the strips on their pages, as far as there is room.
+func (t *stretch) fill() {
+	for i := range t.leaves {
+		spec := runSpec(nil)
+		t.leaves[i].Leaf, t.rest = spec.Fill(t.leaves[i].Leaf, t.rest)
+	}
+}
+
+// strips are the strips of a run in a width, and its columns: narrow ones where those
+// save a sheet.
+func (b *book) strips(r *layout.Run, width drawing.Unit) (chairColumns, []*view.RunStrip) {
+	key := stripKey{r, width, b.times}
+	if got, ok := b.stripsOf[key]; ok {
+		return got.columns, got.strips
+	}
+	columns, strips := b.makeStrips(r, width)
+	if b.stripsOf == nil {
+		b.stripsOf = map[stripKey]stripsMade{}
+	}
+	b.stripsOf[key] = stripsMade{columns, strips}
+	return columns, strips
+}
+
+// stripKey is what the strips of a run depend on.
+type stripKey struct {
+	of    *layout.Run
+	width drawing.Unit
+	times view.Exaggeration
+}
+
+type stripsMade struct {
+	columns chairColumns
+	strips  []*view.RunStrip
+}
+
+func (b *book) makeStrips(r *layout.Run, width drawing.Unit) (chairColumns, []*view.RunStrip) {
+	of := b.planOf(r)
+	labels := b.stripLabels(of)
+	var columns chairColumns
+	var best []*view.RunStrip
+	for _, narrow := range []bool{false, true} {
+		c := b.chairColumns(of, narrow)
+		got := view.RunStrips(of, func(w view.Window, along view.Scale) *view.RunStrip {
+			s := &view.RunStrip{Say: b.say, Run: of, Win: w, Along: along, Room: width, Rows: c.rows, Ends: endTags(of, w), Times: b.times}
+			return s.Holding(c.cols, labels)
+		})
+		if best == nil || len(got) < len(best) {
+			columns, best = c, got
+		}
+		if len(best) == 1 {
+			break
+		}
+	}
+	return columns, best
+}
+
+// endTags are what the symbols at both ends of a window lead to: the sheet of the
+// piece there, or the next part of the run.
+func endTags(of *plan.Run, w view.Window) (out [2]view.RunTag) {
+	n := len(of.Pieces)
+	if n == 0 {
+		return out
+	}
+	for i, q := range []plan.Piece{of.Pieces[0], of.Pieces[n-1]} {
+		if !q.Kind.Along() {
+			out[i] = view.RunTag{Name: prose(q.Mark), Wide: fmt.Sprintf("%d.%s.1", CornerSheet.section(), plainMark(q.Mark)), Sheet: q.Mark}
+		}
+	}
+	for i, m := range []*length.Length{w.MatchLeft, w.MatchRight} {
+		if m == nil {
+			continue
+		}
+		out[i] = view.RunTag{Wide: fmt.Sprintf("%d.%s.%d", RunSheet.section(), plainMark(of.Name), w.N+1), Sheet: partOf(w.N - 1 + 2*i)}
+		for _, j := range of.Joints {
+			if j.Centre == *m {
+				out[i].Name = local(j.Mark, of.Name)
+			}
+		}
+	}
+	return out
+}
+
+// partOf names a window of the run for the references of its other windows.
+func partOf(n int) string { return fmt.Sprintf("part %d", n) }
+
+// stripLabels are what is said above the plan at its station: obstacles, joints that
+// are unlike the rest, what the surveyor saw, where the cap is tightest.
+func (b *book) stripLabels(of *plan.Run) []view.RunLabel {
+	say := b.say.Say
+	var out []view.RunLabel
+	for _, o := range of.Obstacles {
+		out = append(out, view.RunLabel{At: o.At, Words: say(words.ViewObstacle, words.In("name", prose(o.Mark)), words.In("station", b.text(o.Station.Real)),
+			words.In("what", b.obstacleDoes(o))), Fact: o.Fact})
+	}
+	for _, j := range of.Joints {
+		if said := b.jointSays(j); said != "" {
+			out = append(out, view.RunLabel{At: j.Centre, Words: said})
+		}
+	}
+	for _, n := range of.Notes {
+		said := strings.Join(n.Conditions, ", ")
+		if n.Words != "" {
+			said = strings.TrimPrefix(said+"; "+n.Words, "; ")
+		}
+		out = append(out, view.RunLabel{At: n.At, Words: say(words.ViewSurveyor, words.In("note", prose(said))),
+			Fact: n.Fact})
+	}
+	for _, t := range of.Branches {
+		out = append(out, view.RunLabel{At: t.Left.X + (t.Right.X-t.Left.X)/2, Words: say(words.ViewBranch, words.In("run", prose(t.Name)))})
+	}
+	for i, e := range []plan.End{of.Left, of.Right} {
+		said := prose(e.Words)
+		switch {
+		case said != "":
+		case e.Kind == plan.EndWall:
+			said = say(words.ViewEndWall)
+		case e.Kind == plan.EndFree:
+			said = say(words.ViewEndFree)
+		default:
+			continue
+		}
+		out = append(out, view.RunLabel{At: of.Cap.Real * length.Length(i), Words: said})
+	}
+	if of.Pinch.Here {
+		out = append(out, view.RunLabel{At: of.Pinch.On.X, Words: say(words.ViewPinch), Face: drawing.Bold})
+	}
+	slices.SortStableFunc(out, func(a, z view.RunLabel) int { return cmp.Compare(a.At, z.At) })
+	return out
+}
+
+// obstacleDoes says what an obstacle keeps away, and whose work it is.
+func (b *book) obstacleDoes(o plan.Obstacle) string {
+	var does []string
+	for _, d := range []struct {
+		does bool
+		word words.Key
+	}{{o.BlocksChair, words.ViewObstacleChair}, {o.BlocksJoint, words.ViewObstacleJoint}, {o.Pierces, words.ViewObstacleThrough}} {
+		if d.does {
+			does = append(does, b.say.Say(d.word))
+		}
+	}
+	switch {
+	case o.Pierces && o.Collar == "":
+		does = append(does, b.say.Say(words.ViewObstacleNobody))
+	case o.Pierces:
+		does = append(does, b.say.Say(words.ViewObstacleCollar, words.In("who", prose(o.Collar))))
+	}
+	return strings.Join(does, ", ")
+}
+
+// jointSays says what is unlike the rest at a joint.
+func (b *book) jointSays(j plan.Joint) string {
+	say := b.say.Say
+	switch j.Kind {
+	case plan.ExpansionJoint:
+		head, plate, unstated := say(words.ViewExpansion), words.ViewExpansionLeft, ""
+		if j.WallGap > 0 {
+			head = say(words.ViewExpansionGap, words.In("gap", b.small(j.WallGap)))
+		}
+		if j.Held == plan.RightHand {
+			plate = words.ViewExpansionRight
+		}
+		if !j.Moves {
+			unstated = "; " + say(words.ViewExpansionUnstated)
+		}
+		return head + "; " + say(plate) + unstated
+	case plan.KinkJoint:
+		return say(words.ViewKink)
+	}
+	return ""
+}
+
+// run makes the installation sheets of a stretch: the first ones, and what found no
+// room on them with what is particular to its runs.
+func (b *book) run(t stretch) []page {
 	var out []page
-	for i, f := range leaves {
-		q := first
-		q.id = ids[i]
-		q.title = b.say.Count(words.RunTitle, len(t.runs), words.In("run", t.title(b)), words.In("what", b.holds(f, windows)))
-		if f.window == 0 {
-			q.scale = b.say.Say(words.RunScaleNone)
-		}
-		if first.paper.broad() {
-			var hatches []view.LegendEntry
-			if f.window > 0 {
-				hatches = view.Drawn(b.hatches(t.runs, f.win), f.scenes...)
-			}
-			q.foot = b.key(t.runs, hatches)
-		}
-		if i+1 < len(leaves) {
-			q.next = ids[i+1]
-		}
-		before, after := neighbours(leaves, ids, i)
-		q.draw = func(s *drawing.Scene, refer func(string) string) {
-			for _, l := range [][]placed{f.views, f.table, f.small} {
-				for _, x := range l {
-					x.draw(s, x.at)
-				}
-			}
-			b.continued(s, f, refer(before), refer(after))
-			b.cautionStrip(s, drawing.Box(room.Min.X, room.Max.Y+200, room.Max.X, room.Max.Y+200+cautionHigh))
+	var ids []string
+	for range t.leaves {
+		ids = append(ids, b.id("run", t.perimeter.Job.Name, strings.Join(t.names(), "-")))
+	}
+	for i, f := range t.leaves {
+		out = append(out, b.stripPage(t, f, ids, i))
+	}
+	p := t.page
+	spec := blocks.Spec{Flow: t.rest, Columns: 12000, Gap: between, Gutter: gutter}
+	for _, l := range blocks.Compose(spec, b.papers(p, cautionHigh+200)[:1]) {
+		q := p
+		q.id = b.id("run", t.perimeter.Job.Name, strings.Join(t.names(), "-"))
+		q.title, q.scale = t.titled(b, b.say.Say(words.RunPageData)), b.say.Say(words.RunScaleNone)
+		q.foot = b.runFoot(t, nil)
+		q.draw = func(s *drawing.Scene, _ func(string) string) {
+			marks, _ := l.Draw(nil)
+			s.Add(marks...)
+			b.underCaution(s, l.Paper.Room)
 		}
 		out = append(out, q)
 	}
-	return out
-}
-
-// hatches are those that the views of runs use: of one run those of a window,
-// of several those of each whole.
-func (b *book) hatches(runs []*layout.Run, win view.Window) []view.LegendEntry {
-	if len(runs) == 1 {
-		return view.RunHatches(b.planOf(runs[0]), win)
-	}
-	var out []view.LegendEntry
-	for _, r := range runs {
-		for _, e := range view.RunHatches(b.planOf(r), view.Window{To: r.Cap}) {
-			if !slices.Contains(out, e) {
-				out = append(out, e)
-			}
-		}
+	for i := range len(out) - 1 {
+		out[i].next = out[i+1].id
 	}
 	return out
 }
 
-// windows makes the pages of a run's views on the paper of a page; fits is
-// false where a view passes the room there is.
-func (b *book) windows(r *layout.Run, p page) (leaves []*leaf, along view.Scale, room drawing.Rect, fits bool) {
-	room = p.paper.room(p.banner != "")
-	room.Max.Y -= cautionHigh + 200
-	of := b.planOf(r)
-	wins, along := view.Windows(of, room.Width())
-	if len(wins) == 1 {
-		along = b.enlarge(of, wins[0], along, room)
-	}
-	height := room.Height()
-	if len(wins) > 1 {
-		height -= matchHigh
-	}
-	k := runScales{along: along}
-	k.across, k.up, k.together = view.RunScales(b.say, of, wins, along, room.Width(), height, apart)
-	if !k.together { // with scales and reader said once for both
-		cells := make([]view.RunCell, len(wins))
-		for i, w := range wins {
-			cells[i] = view.RunCell{Say: b.say, Run: of, Win: w, Width: room.Width()}
-		}
-		if across, up, ok := view.RunCellRows([][]view.RunCell{cells}, along, room.Width(), height-near, near, 0); ok {
-			k = runScales{along: along, across: across, up: up, together: true, once: true}
-		}
-	}
-	for i, w := range wins {
-		leaves = append(leaves, b.views(of, w, k, room, i+1)...)
-	}
-	fits = true
-	for _, f := range leaves {
-		for i, v := range f.views {
-			box := f.scenes[i].Bounds()
-			fits = fits && v.at.Y+max(v.h, box.Max.Y) <= room.Max.Y && box.Min.Y >= 0 && box.Max.X <= room.Width()
-		}
-	}
-	return leaves, along, room, fits
+// titled is the title of a sheet of the stretch.
+func (t *stretch) titled(b *book, what string) string {
+	return b.say.Count(words.RunTitle, len(t.runs), words.In("run", t.title(b)), words.In("what", what))
 }
 
-// enlarge takes a larger scale along a run so short that the words of its plan
-// stand on end and leave no height for the elevation.
-func (b *book) enlarge(r *plan.Run, w view.Window, along view.Scale, room drawing.Rect) view.Scale {
-	drawn := func(s view.Scale) drawing.Scene {
-		return view.RunPlan(b.say, r, w, s, view.RunAcross(r, viewLeast), room.Width())
+// stripPage is a page of strips.
+func (b *book) stripPage(t stretch, f stripLeaf, ids []string, i int) page {
+	q := t.page
+	if f.Paper.Name != "" {
+		q = q.onPaper(f.Paper.Name)
 	}
-	all := view.Scales(b.metric)
-	i := slices.Index(all, along)
-	for v := drawn(along); i > 0 && v.H+9000 > room.Height(); i-- {
-		larger := drawn(all[i-1])
-		if larger.Bounds().Max.X > room.Width() || larger.H >= v.H {
-			break
-		}
-		v = larger
+	q.id = ids[i]
+	what := b.say.Say(words.RunPageViewsChairs)
+	if len(t.runs) > 1 {
+		what = b.say.Say(words.RunPageCellsChairs)
 	}
-	return all[i]
-}
-
-// holds says in the title what a page of a run holds.
-func (b *book) holds(f *leaf, windows int) string {
-	what := b.say.Say(f.what())
-	if f.window > 0 && windows > 1 {
-		return b.say.Say(words.RunPagePart, words.In("what", what), words.In("n", itoa(f.window)), words.In("of", itoa(windows)))
+	if len(ids) > 1 {
+		what = b.say.Say(words.RunPagePart, words.In("what", what), words.In("n", itoa(i+1)), words.In("of", itoa(len(ids))))
 	}
-	return what
-}
-
-// what is the name of what a page of a run holds.
-func (f *leaf) what() words.Key {
-	chairs, views := len(f.table) > 0, f.window > 0
-	which := func(with, without words.Key) words.Key {
-		if chairs {
-			return with
-		}
-		return without
+	q.title = t.titled(b, what)
+	scale := b.say.Say(words.RunScale, words.In("along", drawing.Letter(f.strips[0].Along.Name)))
+	if slices.ContainsFunc(f.strips, func(s *view.RunStrip) bool { return s.Along != f.strips[0].Along }) {
+		scale = b.say.Say(words.RunScaleNoted)
 	}
-	switch {
-	case views && f.only == planOnly:
-		return which(words.RunPagePlanChairs, words.RunPagePlan)
-	case views && f.only == elevationOnly:
-		return which(words.RunPageElevationChairs, words.RunPageElevation)
-	case views && f.cells:
-		return which(words.RunPageCellsChairs, words.RunPageCells)
-	case views:
-		return which(words.RunPageViewsChairs, words.RunPageViews)
+	if q.on != "" {
+		scale += "; " + q.scale
 	}
-	return which(words.RunPageDataChairs, words.RunPageData)
-}
-
-// neighbours are the sheets of the windows to the left and to the right.
-func neighbours(leaves []*leaf, ids []string, i int) (before, after string) {
-	w := leaves[i].window
-	if w == 0 {
-		return "", ""
-	}
-	for k, o := range leaves {
-		if o.window == w-1 && before == "" && w > 1 {
-			before = ids[k]
-		}
-		if o.window == w+1 && after == "" {
-			after = ids[k]
-		}
-	}
-	return before, after
-}
-
-// continued names the sheets beyond the match lines, above the views.
-func (b *book) continued(s *drawing.Scene, f *leaf, before, after string) {
-	if len(f.views) == 0 {
-		return
-	}
-	v := f.views[0]
-	y := v.at.Y - 150
-	st := drawing.Style{Face: drawing.Bold}
-	if before != "" {
-		s.Text(drawing.Pt(f.band.Min.X, y), b.say.Say(words.RunMatchLeft, words.In("sheet", before)), st)
-	}
-	if after != "" {
-		st.Align = drawing.Right
-		s.Text(drawing.Pt(f.band.Max.X, y), b.say.Say(words.RunMatchRight, words.In("sheet", after)), st)
-	}
-}
-
-// holdWords name the holds of a sheet in a line.
-func (b *book) holdWords(holds finding.List) string {
-	if len(holds) == 0 {
-		return ""
-	}
-	var codes []string
-	for _, f := range holds {
-		if !slices.Contains(codes, b.holdName(f.Code)) {
-			codes = append(codes, b.holdName(f.Code))
-		}
-	}
-	if len(codes) > 3 {
-		codes = append(codes[:3:3], b.say.Say(words.RunHoldMore))
-	}
-	return b.say.Say(words.RunHold, words.In("holds", strings.Join(codes, ", ")))
-}
-
-// runBanner is what stands large on the sheets of runs: their own holds and the
-// pieces that must not be cut for them; or, where only a piece that reaches
-// round its corner is held, the joint at which the laying stops.
-func (b *book) runBanner(runs []*layout.Run, holds finding.List) string {
-	var marks, stops, all []string
-	for _, r := range runs {
-		for _, t := range r.Parts {
-			q := t.Piece
-			if !slices.Contains(all, q.Mark) {
-				all = append(all, q.Mark)
-			}
-			if b.l.Held.Released(q) || slices.Contains(marks, q.Mark) {
+	q.scale = scale
+	q.foot = b.runFoot(t, f.strips)
+	q.draw = func(s *drawing.Scene, refer func(string) string) {
+		marks, _ := f.Draw(nil)
+		s.Add(marks...)
+		b.corners() // says which sheet shows which
+		for _, p := range f.Placed {
+			strip, ok := p.Block.(*view.RunStrip)
+			if !ok {
 				continue
 			}
-			marks = append(marks, q.Mark)
-			var at []string
-			left, right := b.l.EndJoints(q)
-			for _, j := range []*layout.Joint{left, right} {
-				if j == nil || !on(runs, j) {
-					continue
+			for _, tag := range strip.Tags() {
+				id := b.where[tag.Sheet]
+				for k := range ids {
+					if tag.Sheet == partOf(k+1) {
+						id = ids[k]
+					}
 				}
-				name := j.Name // of several runs each joint says its run
-				if len(runs) == 1 {
-					name = local(name, r.Name)
-				}
-				if !slices.Contains(at, name) {
-					at = append(at, name)
-				}
+				tag.Box = tag.Box.Translate(p.At)
+				b.leadTo(s, tag, id, refer(id))
 			}
-			if len(at) == 0 {
-				stops = append(stops, b.say.Say(words.RunLayNot, words.In("piece", q.Mark)))
-				continue
-			}
-			stops = append(stops, b.say.Say(words.RunLayNotAt, words.In("piece", q.Mark), words.In("joints", strings.Join(at, ", "))))
 		}
+		b.underCaution(s, f.Paper.Room)
 	}
-	switch {
-	case len(holds) == 0 && len(marks) == 0:
-		return ""
-	case len(holds) == 0:
-		return strings.Join(stops, " ")
-	case len(marks) == 0:
-		return b.holdWords(holds)
-	case len(marks) == len(all):
-		return sentences(b.holdWords(holds), b.say.Count(words.RunCutNotAll, len(runs)))
-	case len(marks) > 4:
-		return sentences(b.holdWords(holds), b.say.Say(words.RunCutNotMany, words.In("n", itoa(len(marks)))))
-	}
-	return sentences(b.holdWords(holds), b.say.Say(words.RunCutNot, words.In("pieces", strings.Join(marks, ", "))))
+	return q
 }
 
-// on says whether a joint lies on one of the runs.
-func on(runs []*layout.Run, j *layout.Joint) bool {
-	return slices.ContainsFunc(runs, func(r *layout.Run) bool { return j.Run == r.Run })
-}
-
-// runScales are the scales of all windows of a run, so that its sheets compare.
-type runScales struct {
-	along, across, up view.Scale
-	together          bool // plan and elevation share a page
-	once              bool // and have one foot for both
-}
-
-// matchHigh is the room of what is said of the match lines.
-const matchHigh drawing.Unit = 500
-
-// views places the plan over the elevation of one window on one page, or else
-// each on a page of its own.
-func (b *book) views(of *plan.Run, w view.Window, k runScales, room drawing.Rect, n int) []*leaf {
-	top := drawing.Unit(0)
-	if w.Of > 1 {
-		top = matchHigh
-	}
-	gap := apart
-	if k.once {
-		gap = near
-	}
-	put := func(f *leaf, v drawing.Scene, prefix string) {
-		y := room.Min.Y + top
-		if len(f.views) > 0 {
-			y = f.band.Min.Y
+// leadTo draws the symbol that names what stands at a place and the sheet that shows
+// it.
+func (b *book) leadTo(s *drawing.Scene, tag view.Tag, id, number string) {
+	s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
+		mid := tag.Box.Centre()
+		if number == "" {
+			g.Fill(drawing.White, drawing.Medium, tag.Box.Corners()...)
+			g.TextIn(tag.Box, tag.Name, drawing.Style{Face: drawing.Bold})
+			return
 		}
-		got, _ := picture{scene: v, prefix: fmt.Sprintf("w%d%s", n, prefix), centre: true}.take(room.Width(), v.H, true)
-		f.views = append(f.views, placed{got, drawing.Pt(room.Min.X, y)})
-		f.scenes = append(f.scenes, v)
-		f.band = drawing.Box(room.Min.X, min(y+v.H+gap, room.Max.Y), room.Max.X, room.Max.Y)
-	}
-	if k.once {
-		c := view.RunCell{Say: b.say, Run: of, Win: w, Width: room.Width()}
-		f := &leaf{window: n, win: w}
-		plans, elevations := view.RunCellViews([]view.RunCell{c}, k.along, k.across, k.up)
-		put(f, plans[0], "p")
-		put(f, elevations[0], "e")
-		put(f, view.RunCellFoot([]view.RunCell{c}, k.along, k.across, k.up, room.Width()), "f")
-		return []*leaf{f}
-	}
-	if k.together {
-		above, elevation := view.RunViews(b.say, of, w, k.along, k.across, k.up, room.Width())
-		f := &leaf{window: n, win: w}
-		put(f, above, "p")
-		put(f, elevation, "e")
-		return []*leaf{f}
-	}
-	p := &leaf{window: n, win: w, only: planOnly}
-	put(p, view.RunPlan(b.say, of, w, k.along, k.across, room.Width()), "p")
-	e := &leaf{window: n, win: w, only: elevationOnly}
-	put(e, view.RunElevation(b.say, of, w, k.along, k.up, room.Width()), "e")
-	return []*leaf{p, e}
+		g.Fill(drawing.White, drawing.Medium, tag.Box.Corners()...)
+		g.Line(drawing.Medium, drawing.Pt(tag.Box.Min.X, mid.Y), drawing.Pt(tag.Box.Max.X, mid.Y))
+		z := drawing.Note
+		for z > drawing.Small && drawing.Width(drawing.Regular, number, z) > tag.Box.Width()-100 {
+			z -= 10
+		}
+		g.TextIn(drawing.Box(tag.Box.Min.X, tag.Box.Min.Y, tag.Box.Max.X, mid.Y), tag.Name, drawing.Style{Face: drawing.Bold})
+		g.TextIn(drawing.Box(tag.Box.Min.X, mid.Y, tag.Box.Max.X, tag.Box.Max.Y), number, drawing.Style{Size: z})
+		g.Link(tag.Box, id)
+	})
 }
 
-const viewLeast drawing.Unit = 3000 // the least room that is asked of a view
+// underCaution draws the cautions under the room of a run's sheet.
+func (b *book) underCaution(s *drawing.Scene, room drawing.Rect) {
+	b.cautionStrip(s, drawing.Box(room.Min.X, room.Max.Y+200, room.Max.X, room.Max.Y+200+cautionHigh))
+}
 
-// apart stands between plan and elevation, which have room of their own around them.
-const apart drawing.Unit = 350
-
-// near stands between them where height is scarce and they have one foot.
-const near drawing.Unit = 220
-
-// key draws the small key plan beside a legend.
-func (b *book) key(runs []*layout.Run, hatches []view.LegendEntry) func(s *drawing.Scene, box drawing.Rect) {
+// runFoot is key plan and legend in the strip of a run's sheet.
+func (b *book) runFoot(t stretch, strips []*view.RunStrip) func(*drawing.Scene, drawing.Rect) {
 	return func(s *drawing.Scene, box drawing.Rect) {
+		var all []view.LegendEntry
+		for _, q := range strips {
+			for _, e := range view.RunHatches(q.Run, q.Win) {
+				if !slices.Contains(all, e) {
+					all = append(all, e)
+				}
+			}
+		}
 		w := min(keyWide, box.Width()*55/100)
-		place(s, view.KeyPlanSmall(b.say, b.keyPlan(), b.l.SpotOfRuns(runs...), w, box.Height()), box.Min, "key")
-		b.legend(s, drawing.Box(box.Min.X+w+400, box.Min.Y, box.Max.X, box.Max.Y), hatches)
+		place(s, view.KeyPlanSmall(b.say, b.keyPlan(), b.l.SpotOfRuns(t.runs...), w, box.Height()), box.Min, "key")
+		b.legend(s, drawing.Box(box.Min.X+w+400, box.Min.Y, box.Max.X, box.Max.Y), all)
 	}
 }

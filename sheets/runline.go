@@ -14,7 +14,7 @@ import (
 type lineRow struct{ head, words, facts string }
 
 // lineFacts are what the crew strings and checks before the first chair.
-func (b *book) lineFacts(r *layout.Run) table {
+func (b *book) lineFacts(r *layout.Run) []lineRow {
 	of, say := b.planOf(r), b.say.Say
 	rows := b.lineRows(of)
 	rows = append(rows, b.widthRows(of)...)
@@ -26,23 +26,10 @@ func (b *book) lineFacts(r *layout.Run) table {
 		rows = append(rows, lineRow{say(words.RunWidthPlay), b.span(b.short(of.Line.PlayLeast.Real), b.short(of.Line.PlayMost.Real)),
 			layout.AllNamed(of.Line.PlayLeast.Fact, of.Line.PlayMost.Fact)})
 	}
-	rows = append(rows,
+	return append(append(rows,
 		lineRow{say(words.RunBuild), say(words.RunBuildAt, words.In("range", b.span(b.short(of.Line.PackLeast.Real), b.short(of.Line.PackMost.Real)))),
 			layout.AllNamed(of.Line.PackLeast.Fact, of.Line.PackMost.Fact)},
-		lineRow{head: say(words.RunSurface), words: b.surface(of)})
-	for _, f := range of.Fasteners {
-		rows = append(rows, lineRow{head: say(words.RunScrews), words: b.diameterOf(f.Name, f.Diameter)})
-	}
-	var said [][]string
-	for _, row := range rows {
-		said = append(said, []string{row.head, row.words})
-	}
-	t := facts(say(words.RunLineTitle), said)
-	t.fill = true
-	for _, row := range rows {
-		t.names = append(t.names, []string{"", row.facts})
-	}
-	return t
+		lineRow{head: say(words.RunSurface), words: b.surface(of)}), b.linesOf(of)...)
 }
 
 // starts says where crew stations start.
@@ -68,33 +55,21 @@ func (b *book) starts(of *plan.Run) string {
 	return say(words.RunStartCorner)
 }
 
-// lineRows are the lines of a run and the string line.
+// lineRows are the lines of a run.
 func (b *book) lineRows(of *plan.Run) []lineRow {
 	say := b.say.Say
-	begins := say(words.RunBeginsLeft, words.In("distance", b.long(length.Abs(of.Datum.Begins.Real))))
-	if of.Datum.Begins.Real > 0 {
-		begins = say(words.RunBeginsRight, words.In("distance", b.long(of.Datum.Begins.Real)))
-	}
 	wall := say(words.RunLineWallMeasured, words.In("length", b.long(of.Front.Real)))
 	if of.Line.Drawn {
 		wall = say(words.RunLineWallDrawn, words.In("length", b.long(of.Front.Real)))
 	}
 	rows := []lineRow{
-		{head: say(words.RunLineStart), words: prose(b.starts(of))},
-		{say(words.RunLineBegins), begins, of.Datum.Begins.Fact},
 		{say(words.RunLineCap), say(words.RunLineCapLong, words.In("length", b.long(of.Cap.Real))), of.Cap.Fact},
 		{say(words.RunLineWall), wall, of.Front.Fact},
 		{head: say(words.RunLineString), words: say(words.RunLineStringRuns)},
 	}
 	if w := of.ToWall; w.Here {
-		at := func(v plan.Value) string {
-			if v.Real < 0 {
-				return say(words.RunTowardStreet, words.In("distance", b.short(-v.Real)))
-			}
-			return say(words.RunTowardRoof, words.In("distance", b.short(v.Real)))
-		}
-		rows = append(rows, lineRow{say(words.RunLineFace), say(words.RunLineFaceAt, words.In("left", at(w.Left)), words.In("right", at(w.Right)),
-			words.In("most", at(w.Most)), words.In("station", b.long(w.MostAt.Real))),
+		rows = append(rows, lineRow{say(words.RunLineFace), say(words.RunLineFaceAt, words.In("left", b.toward(w.Left)), words.In("right", b.toward(w.Right)),
+			words.In("most", b.toward(w.Most)), words.In("station", b.long(w.MostAt.Real))),
 			layout.AllNamed(w.Left.Fact, w.Right.Fact, w.Most.Fact, w.MostAt.Fact)})
 	}
 	return rows

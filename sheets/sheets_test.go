@@ -314,7 +314,7 @@ func TestNothingIsDropped(t *testing.T) {
 			byKind[s.Kind] += "\n" + wordsOf(s.Scene)
 			if s.Kind == RunSheet {
 				for _, name := range runsOf(s) {
-					byRun[name] += "\n" + wordsOf(s.Scene)
+					byRun[name] += "\n" + wordsOf(s.Scene) + "\n " + oneBlank(wordsOf(s.Scene)) + " \n"
 				}
 			}
 		}
@@ -331,7 +331,9 @@ func TestNothingIsDropped(t *testing.T) {
 			for _, r := range p.Runs {
 				for _, x := range r.Chairs {
 					has(byRun["Run "+b.of(p, r.Name)], fmt.Sprintf("C%d", x.N), "chair of run "+r.Name)
-					has(byRun["Run "+b.of(p, r.Name)], b.chairStation(r, x.At), "chair station of run "+r.Name)
+					if at := oneBlank(b.chairStation(r, x.At)); !strings.Contains(byRun["Run "+b.of(p, r.Name)], " "+at+" ") {
+						t.Errorf("%s: station %s of a chair of run %s is on no sheet", c.name, at, r.Name)
+					}
 				}
 			}
 		}

@@ -138,7 +138,7 @@ func TestRunsAndPartsAgreeWithTheIndex(t *testing.T) {
 					continue
 				}
 				want := number[fmt.Sprintf("%s %d of %d", runsOf(s)[0], k, of)]
-				if want == "" || !strings.Contains(text, "Match line at the "+side+": see sheet "+want+"\n") {
+				if want == "" || !strings.Contains(text, "\n"+want+"\n") {
 					t.Errorf("%s: sheet %s %q does not name sheet %q at the %s", c.name, s.Number, s.Title, want, side)
 				}
 			}

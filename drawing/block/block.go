@@ -94,6 +94,7 @@ type Spec struct {
 	Flow    []Flow       // what goes on under and beside the slots, and on further pages
 	Whole   bool         // its slots stand on one page: rather a larger paper than a second page
 	Columns drawing.Unit // least width of a column for what flows; 0: the width of the page
+	Below   drawing.Unit // the same under the slots, where they leave less height; 0: as Columns
 	Gap     drawing.Unit // between rows and between what stands under another
 	Gutter  drawing.Unit // between columns
 }

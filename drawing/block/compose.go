@@ -237,7 +237,7 @@ func (s *Spec) flow(leaves []Leaf, paper Paper) []Leaf {
 		for f != nil {
 			if k == len(regions) {
 				leaves = append(leaves, Leaf{Paper: paper, Low: paper.Room.Min.Y})
-				regions, k, used = s.columns(paper.Room), 0, 0
+				regions, k, used = columns(paper.Room, s.Columns, s.Gutter), 0, 0
 			}
 			l, r := &leaves[len(leaves)-1], regions[k]
 			top := used
@@ -260,6 +260,39 @@ func (s *Spec) flow(leaves []Leaf, paper Paper) []Leaf {
 	return leaves
 }
 
+// Fill places what flows, each of it whole, in what a page leaves, in the first region
+// that holds it, and returns what found no room.
+func (s *Spec) Fill(l Leaf, flows []Flow) (Leaf, []Flow) {
+	regions := s.free(l)
+	used := make([]drawing.Unit, len(regions))
+	var rest []Flow
+	for _, f := range flows {
+		placed := false
+		for k, r := range regions {
+			top := used[k]
+			if top > 0 {
+				top += s.Gap
+			}
+			head, more := f.Split(r.Width(), r.Height()-top, false)
+			if head == nil || more != nil {
+				continue
+			}
+			z := head.Sizes(r.Width())[0]
+			l.Placed = append(l.Placed, Placed{Block: head, Size: z, At: drawing.Pt(r.Min.X, r.Min.Y+top)})
+			used[k] = top + z.H
+			placed = true
+			break
+		}
+		if !placed {
+			rest = append(rest, f)
+		}
+	}
+	for k, r := range regions {
+		l.Low = max(l.Low, r.Min.Y+used[k])
+	}
+	return l, rest
+}
+
 // free are the regions a page leaves: a column beside all that stands on it, and what
 // lies under it.
 func (s *Spec) free(l Leaf) []drawing.Rect {
@@ -272,25 +305,29 @@ func (s *Spec) free(l Leaf) []drawing.Rect {
 	below := drawing.Box(room.Min.X, min(l.Low+s.Gap, room.Max.Y), room.Max.X, room.Max.Y)
 	if s.Columns > 0 && room.Max.X-right-s.Gutter >= s.Columns {
 		beside := drawing.Box(right+s.Gutter, room.Min.Y, room.Max.X, room.Max.Y)
-		out = append(out, s.columns(beside)...)
+		out = append(out, columns(beside, s.Columns, s.Gutter)...)
 		below.Max.X = right
 	}
 	if below.Height() > 0 && below.Width() > 0 {
-		out = append(out, s.columns(below)...)
+		least := s.Columns
+		if s.Below > 0 {
+			least = s.Below
+		}
+		out = append(out, columns(below, least, s.Gutter)...)
 	}
 	return out
 }
 
-// columns cuts a region into columns for what flows.
-func (s *Spec) columns(r drawing.Rect) []drawing.Rect {
+// columns cuts a region into columns no narrower than a width; one, where none is given.
+func columns(r drawing.Rect, least, gutter drawing.Unit) []drawing.Rect {
 	n := drawing.Unit(1)
-	if s.Columns > 0 {
-		n = max(1, (r.Width()+s.Gutter)/(s.Columns+s.Gutter))
+	if least > 0 {
+		n = max(1, (r.Width()+gutter)/(least+gutter))
 	}
-	w := (r.Width() - s.Gutter*(n-1)) / n
+	w := (r.Width() - gutter*(n-1)) / n
 	var out []drawing.Rect
 	for i := range n {
-		x := r.Min.X + i*(w+s.Gutter)
+		x := r.Min.X + i*(w+gutter)
 		out = append(out, drawing.Box(x, r.Min.Y, x+w, r.Max.Y))
 	}
 	return out

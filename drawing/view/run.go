@@ -2,73 +2,42 @@ package view
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"copingset/drawing"
-	"copingset/drawing/place"
 	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
 
-// Measures the run views share, on paper. Plan and elevation of one window
-// have the same margins, so that on a sheet they stand exactly over each other.
 const (
-	runHead  drawing.Unit = 3100 // column at the left for the titles of the rows
-	runTail  drawing.Unit = 1500 // room at the right for labels that spread
-	runStub  drawing.Unit = 700  // how much of a neighbour is shown beyond a corner
-	runGap   drawing.Unit = 150  // between rows
-	runLane  drawing.Unit = 470  // from one line of labels to the next
-	runTrueJ drawing.Unit = 100  // a joint narrower than this on paper is a symbol
+	runTrueJ drawing.Unit = 100 // a joint narrower than this on paper is a symbol
+	runStub  drawing.Unit = 500 // how much of a neighbour its symbol shows beyond a corner
 )
 
 // runFrame brings cap stations and distances across of one window of a run to
 // paper. For the plan cross is the scale across the wall, for the elevation
 // that of heights.
 type runFrame struct {
-	of           *plan.Run
-	say          words.Book
-	win          Window
-	along, cross Scale
-	width        drawing.Unit
-	left, right  drawing.Unit // paper beside the stretch shown
-	tape         length.Style
-	chairTape    length.Style        // of chairs and joints
-	heads        *place.Placer       // titles of the rows
-	rowNotes     []place.Note        // labels of rows that became notes
-	rowBare      []int               // those of them without a balloon
-	placed       func() []place.Note // notes of the labels in the drawing; nil before they stand
-	first        int                 // notes of the views before on the same sheet: each number stands once there
-	listed       int                 // and with those of this view, once it is drawn
-	cell         bool                // one of several on a sheet that says scales and reader once for all
+	of    *plan.Run
+	say   words.Book
+	win   Window
+	along Scale
+	cross stretched
+	left  drawing.Unit // paper beside the stretch shown
+	tape  length.Style
 }
 
-func newRunFrame(say words.Book, of *plan.Run, win Window, along, cross Scale, width drawing.Unit) *runFrame {
-	f := &runFrame{say: say, of: of, win: win, along: along, cross: cross, width: width, tape: length.Crew(of.Metric), chairTape: of.ChairTape}
-	f.left, f.right = runSides(of, win, along)
-	return f
+// stretched is a scale some times that along the run.
+type stretched struct {
+	along Scale
+	times int64
 }
 
-// runSides is the paper a window needs at the left and the right of the
-// stretch it shows.
-func runSides(r *plan.Run, win Window, along Scale) (left, right drawing.Unit) {
-	left, right = runHead+300, runTail
-	if win.From <= 0 {
-		left = runHead + runEndRoom(r.Left, along)
-	}
-	if win.To >= r.Cap.Real {
-		right = runTail + runEndRoom(r.Right, along)
-	}
-	return left, right
-}
-
-// runEndRoom is what shows beyond the end of the cap line: the neighbour's
-// leg, which at an inside corner reaches out by the trim.
-func runEndRoom(e plan.End, along Scale) drawing.Unit {
-	if !e.Corner {
-		return runStub + 200
-	}
-	return runStub + along.Units(length.Max(0, -e.Trim))
+// Units brings a length to paper.
+func (s stretched) Units(l length.Length) drawing.Unit {
+	return s.along.Units(l * length.Length(s.times))
 }
 
 // x is the place of a cap station on paper.
@@ -106,11 +75,11 @@ func (f *runFrame) cut(from, to length.Length) (length.Length, length.Length, bo
 	return from, to, from < to
 }
 
-// whole says whether the window shows the run from end to end.
-func (f *runFrame) whole() bool { return f.win.From <= 0 && f.win.To >= f.of.Cap.Real }
-
-// edges are the places of the window's two ends on paper.
-func (f *runFrame) edges() (a, b drawing.Unit) { return f.x(f.win.From), f.x(f.win.To) }
+// overlaps says whether some of a stretch lies in the window.
+func (f *runFrame) overlaps(from, to length.Length) bool {
+	_, _, ok := f.cut(from, to)
+	return ok
+}
 
 // chairs are those the window shows whole.
 func (f *runFrame) chairs() []plan.Chair {
@@ -127,14 +96,12 @@ func (f *runFrame) chairs() []plan.Chair {
 func (f *runFrame) joints() []plan.Joint {
 	var out []plan.Joint
 	for _, j := range f.of.Joints {
-		if f.showsJoint(j) {
+		if f.shows(j.From) && f.shows(j.To) {
 			out = append(out, j)
 		}
 	}
 	return out
 }
-
-func (f *runFrame) showsJoint(j plan.Joint) bool { return f.shows(j.From) && f.shows(j.To) }
 
 // line is what the window shows of a line along the run, each point brought to
 // paper.
@@ -169,12 +136,21 @@ func (f *runFrame) matches() []drawing.Unit {
 	return out
 }
 
-// ends are the marks at the end of dimension lines.
-func (f *runFrame) ends() drawing.Ends {
-	if f.tape.Metric {
-		return drawing.Arrows
+// edge is the place on paper of the end of a piece: where its joint would print
+// narrower than can be drawn, the two edges stand apart as a symbol.
+func (f *runFrame) edge(at length.Length, right bool) drawing.Unit {
+	for _, j := range f.of.Joints {
+		if f.along.Units(j.Gap.Real) >= runTrueJ {
+			continue
+		}
+		if right && at == j.From {
+			return f.x(j.Centre) - runTrueJ/2
+		}
+		if !right && at == j.To {
+			return f.x(j.Centre) + runTrueJ/2
+		}
 	}
-	return drawing.Ticks
+	return f.x(at)
 }
 
 // long letters a length on the crew's tape.
@@ -194,29 +170,11 @@ func (f *runFrame) inWords(l length.Length) string {
 	return f.short(l)
 }
 
-// unit is the unit of a length in a sentence, where its letters have none.
-func (f *runFrame) unit() string {
-	if f.tape.Metric {
-		return " mm"
-	}
-	return ""
-}
-
-// crew letters a cap station as the crew tapes it.
-func (f *runFrame) crew(station length.Length) string { return f.long(f.of.ToCrew(station)) }
-
-// partWords title a view of the whole run or of the part of it a window is.
-func (f *runFrame) partWords(whole, part words.Key) string {
-	run := words.In("run", f.of.Name)
-	if f.win.Of > 1 {
-		return f.say.Say(part, run, words.In("n", runCount(f.win.N)), words.In("of", runCount(f.win.Of)))
-	}
-	return f.say.Say(whole, run)
-}
-
 // runTag is the last part of a name, C3 of N-C3: on the run's own sheet the
 // run's name is not repeated.
 func runTag(name string) string { return name[strings.LastIndexByte(name, '-')+1:] }
+
+func runCount(n int) string { return strconv.Itoa(n) }
 
 // runFactor letters how much larger one scale is than another, never rounded:
 // in decimals where two are enough, else as a fraction.
@@ -241,15 +199,27 @@ func runFactor(along, cross Scale) string {
 	return drawing.Letter(w)
 }
 
-// runShort says that a run is so short, beside the width of its wall, that it
-// is drawn to one scale in both directions.
-func runShort(r *plan.Run) bool { return r.Cap.Real < 4*r.Outside }
-
-// runCross is the crosswise scale a run is drawn to: never smaller than the
-// lengthwise one, or a wall would look narrower than it is.
-func runCross(r *plan.Run, along, asked Scale) Scale {
-	if asked.Ratio > along.Ratio || runShort(r) {
-		return along
+// breakWords name a break of slope and its change; nothing at a corner.
+func breakWords(b plan.SlopeBreak) []string {
+	if b.Word == "" {
+		return nil
 	}
-	return asked
+	return []string{strings.ToUpper(b.Word), b.Angle}
+}
+
+// runBreak is a break line: straight with a jog in the middle.
+func runBreak(g *drawing.Scene, a, b drawing.Point) {
+	at := func(k, side drawing.Unit) drawing.Point {
+		return drawing.Pt(a.X+(b.X-a.X)*k/100, a.Y+(b.Y-a.Y)*k/100).Add(side90(a, b, side))
+	}
+	g.Line(drawing.Thin, a, at(46, 0), at(48, 100), at(52, -100), at(54, 0), b)
+}
+
+// side90 is a step at right angles to the way from a to b, along an axis.
+func side90(a, b drawing.Point, d drawing.Unit) drawing.Point {
+	dx, dy := b.X-a.X, b.Y-a.Y
+	if max(dx, -dx) > max(dy, -dy) {
+		return drawing.Pt(0, d)
+	}
+	return drawing.Pt(d, 0)
 }

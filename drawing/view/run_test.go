@@ -1,7 +1,8 @@
 package view
 
 import (
-	"strconv"
+	"cmp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -83,26 +84,34 @@ func runJobs() map[string]*job.Job {
 	return jobs
 }
 
-type runSheet struct {
-	win        Window
-	plan, elev drawing.Scene
-}
-
 // planned is what the views of a run read.
 func planned(l *layout.Layout, r *layout.Run) *plan.Run {
 	of := l.Plan(r)
 	return &of
 }
 
-func runSheets(l *layout.Layout, r *layout.Run, width drawing.Unit) ([]runSheet, Scale) {
-	of := planned(l, r)
-	wins, along := Windows(of, width)
-	across, up := RunAcross(of, 95*drawing.MM), RunUp(of, 60*drawing.MM)
-	var out []runSheet
-	for _, w := range wins {
-		out = append(out, runSheet{w, RunPlan(words.Book{}, of, w, along, across, width), RunElevation(words.Book{}, of, w, along, up, width)})
+// runStrips are the strips of a run on paper of a width, their columns a number, a
+// station and two rows of words that may break.
+func runStrips(of *plan.Run, width drawing.Unit, lang words.Lang) []*RunStrip {
+	rows := []RunRow{{Head: "CHAIR"}, {Head: "STATION"}, {Head: "BUILD-UP, STREET SIDE"}, {Head: "SET"}}
+	var cols []RunColumn
+	for _, c := range of.Chairs {
+		cols = append(cols, RunColumn{At: c.At, Cells: []RunCell{{Lines: []string{runTag(c.Mark)}, Face: drawing.Bold, Size: drawing.Head},
+			{Lines: strings.Split(of.ChairTape.Long(c.Station.Real), "-")}, {Words: "1/4″ + 1/8″ + 1/16″"}, {Tick: true}}})
 	}
-	return out, along
+	var labels []RunLabel
+	for _, o := range of.Obstacles {
+		labels = append(labels, RunLabel{At: o.At, Words: o.Mark + " over the wall, kept clear by the crew"})
+	}
+	if of.Pinch.Here {
+		labels = append(labels, RunLabel{At: of.Pinch.On.X, Words: "PINCH"})
+	}
+	slices.SortStableFunc(labels, func(a, b RunLabel) int { return cmp.Compare(a.At, b.At) })
+	return RunStrips(of, func(w Window, along Scale) *RunStrip {
+		s := &RunStrip{Say: words.Book{Lang: lang}, Run: of, Win: w, Along: along, Room: width, Rows: rows, Times: Exaggeration{4, 8},
+			Ends: [2]RunTag{{Name: "N/E", Wide: "4.N/E.1"}, {Name: "E/S", Wide: "4.E/S.1"}}}
+		return s.Holding(cols, labels)
+	})
 }
 
 // runWords are all texts of scenes, with a blank before and after each.
@@ -119,123 +128,84 @@ func runWords(scenes ...drawing.Scene) string {
 // runFails is what a plain test and a property have in common.
 type runFails interface{ Errorf(string, ...any) }
 
-// runReads checks everything that must hold for the sheets of any run.
-func runReads(t runFails, l *layout.Layout, r *layout.Run, width drawing.Unit) {
-	sheets, along := runSheets(l, r, width)
-	plans, elevs := "", ""
-	for i, s := range sheets {
-		for _, v := range []drawing.Scene{s.plan, s.elev} {
-			for _, p := range drawing.Check(v) {
-				t.Errorf("run %s, %s: %v", r.Name, v.Name, p)
+// runReads checks everything that must hold for the strips of any run.
+func runReads(t runFails, l *layout.Layout, r *layout.Run, width drawing.Unit, lang words.Lang) {
+	of := planned(l, r)
+	strips := runStrips(of, width, lang)
+	all := ""
+	for i, s := range strips {
+		if !s.Fits() {
+			if i > 0 || len(strips) > 1 {
+				t.Errorf("run %s: part %d is wider than its room", r.Name, i+1)
 			}
-			runMatch(t, v)
+			return // dense chairs on narrow paper: it is for the sheet to take a larger one
 		}
-		if left, right := runSides(planned(l, r), s.win, along); left+along.Units(s.win.To-s.win.From)+right > width+1 {
-			t.Errorf("run %s: window %d is wider than the paper", r.Name, i+1)
+		v := s.Scene()
+		for _, p := range drawing.Check(v) {
+			t.Errorf("run %s, %s: %v", r.Name, v.Name, p)
 		}
-		plans += runWords(s.plan)
-		elevs += runWords(s.elev)
-		runWants(t, r, s)
+		if b := v.Bounds(); b.Min.X < 200 || b.Min.Y < 200 || b.Max.X > v.W-200 || b.Max.Y > v.H-200 {
+			t.Errorf("run %s, part %d: drawn in %v, its size is %v by %v", r.Name, i+1, b, v.W, v.H)
+		}
+		for _, tag := range s.Tags() {
+			tag.Box = tag.Box.Translate(drawing.Pt(200, 200))
+			if b := tag.Box; b.Min.X < 200 || b.Max.X > v.W-200 {
+				t.Errorf("run %s, part %d: its symbol stands at %v of %v", r.Name, i+1, b, v.W)
+			}
+			for _, q := range v.Texts() {
+				if drawing.BoundsOf([]drawing.Mark{q}).Intersects(tag.Box) {
+					t.Errorf("run %s, part %d: %q stands on the symbol of %s", r.Name, i+1, q.Words, tag.Name)
+				}
+			}
+		}
+		all += runWords(v)
 	}
 	for _, c := range r.Chairs {
-		n := c.Name[strings.LastIndexByte(c.Name, '-')+1:]
-		if !strings.Contains(plans, " "+n+" ") || !strings.Contains(elevs, " "+n+" ") {
-			t.Errorf("run %s: chair %s is not lettered", r.Name, n)
-		}
-		if at := drawing.Letter(l.ChairTape(r).Long(r.ToCrew(c.At))); r.ToCrew(c.At) >= length.Foot && !strings.Contains(plans, strings.Join(strings.Fields(at), " ")) {
-			t.Errorf("run %s: station %s of chair %s is not lettered", r.Name, at, n)
+		if n := runTag(c.Name); strings.Count(all, " "+n+" ") < 2 {
+			t.Errorf("run %s: chair %s is not lettered at its column and on the elevation", r.Name, n)
 		}
 	}
 	for _, q := range r.Parts {
-		if !strings.Contains(plans, q.Piece.Mark) || !strings.Contains(elevs, q.Piece.Mark) {
+		if !strings.Contains(all, q.Piece.Mark) {
 			t.Errorf("run %s: mark %s is not lettered", r.Name, q.Piece.Mark)
 		}
 	}
-	for _, o := range r.Job.Obstacles {
-		if c := r.ToCap(r.FrontStation(o.Station)); c > 0 && c < r.Cap && !strings.Contains(plans, o.Name) {
-			t.Errorf("run %s: obstacle %s is not named", r.Name, o.Name)
+	for _, o := range of.Obstacles {
+		if first, _, _ := strings.Cut(o.Mark, " "); o.At > 0 && o.At < of.Cap.Real && !strings.Contains(all, first) {
+			t.Errorf("run %s: obstacle %s is not named", r.Name, o.Mark)
 		}
 	}
-	runCovers(t, r, sheets)
-}
-
-// runBalloons are the numbers in circles of a view.
-func runBalloons(s drawing.Scene) map[string]int {
-	var circles []drawing.Arc
-	s.Walk(func(_ drawing.Layer, m drawing.Mark) {
-		if c, ok := m.(drawing.Arc); ok && c.R > 250 && c.To == 3600 {
-			circles = append(circles, c)
-		}
-	})
-	out := map[string]int{}
-	for _, t := range s.Texts() {
-		b := drawing.BoundsOf([]drawing.Mark{t}).Centre()
-		for _, c := range circles {
-			if d := b.Sub(c.Centre); d.X > -150 && d.X < 150 && d.Y > -150 && d.Y < 150 {
-				out[t.Words]++
-			}
-		}
-	}
-	return out
-}
-
-// runMatch checks that every number stands twice in a view: where it belongs
-// and before its words.
-func runMatch(t runFails, s drawing.Scene) {
-	for n, times := range runBalloons(s) {
-		if _, err := strconv.Atoi(n); times != 2 || err != nil {
-			t.Errorf("%s: balloon %s stands %d times, want once on the drawing and once in the list", s.Name, n, times)
-		}
-	}
-}
-
-// runWants checks what every sheet must say.
-func runWants(t runFails, r *layout.Run, s runSheet) {
-	all := runWords(s.plan)
-	for _, w := range []string{"STREET SIDE", "ROOF SIDE: you stand here", "Lengthwise", "cap line"} {
-		if !strings.Contains(all, w) {
-			t.Errorf("run %s, part %d: the plan does not say %q", r.Name, s.win.N, w)
-		}
-	}
-	if !strings.Contains(runWords(s.elev), "SEEN FROM ROOF") {
-		t.Errorf("run %s, part %d: the elevation does not say from where it is seen", r.Name, s.win.N)
-	}
-	// Notes wrap: the balloon of each must have its words.
-	for _, m := range []*length.Length{s.win.MatchLeft, s.win.MatchRight} {
-		if m != nil && !strings.Contains(all, "MATCH LINE") {
-			t.Errorf("run %s, part %d: its match line is not named", r.Name, s.win.N)
-		}
-	}
+	runCovers(t, r, strips)
 }
 
 // runCovers checks that the windows between their match lines are the run.
-func runCovers(t runFails, r *layout.Run, sheets []runSheet) {
+func runCovers(t runFails, r *layout.Run, strips []*RunStrip) {
 	at := length.Length(0)
-	for i, s := range sheets {
-		w := s.win
-		if w.N != i+1 || w.Of != len(sheets) {
+	for i, s := range strips {
+		w := s.Win
+		if w.N != i+1 || w.Of != len(strips) {
 			t.Errorf("run %s: window %d is numbered %d of %d", r.Name, i+1, w.N, w.Of)
 		}
-		if (w.MatchLeft == nil) != (i == 0) || (w.MatchRight == nil) != (i == len(sheets)-1) {
+		if (w.MatchLeft == nil) != (i == 0) || (w.MatchRight == nil) != (i == len(strips)-1) {
 			t.Errorf("run %s: window %d has the wrong match lines", r.Name, i+1)
 			return
 		}
-		if i > 0 && (*w.MatchLeft != at || w.From >= at) {
+		if i > 0 && (*w.MatchLeft != at || w.From > at) {
 			t.Errorf("run %s: window %d begins at %v, the one before ends at %v", r.Name, i+1, *w.MatchLeft, at)
 		}
 		if w.MatchRight != nil {
 			at = *w.MatchRight
-			if w.To <= at {
-				t.Errorf("run %s: window %d repeats nothing beyond its match line", r.Name, i+1)
+			if w.To < at {
+				t.Errorf("run %s: window %d ends before its match line", r.Name, i+1)
 			}
 		}
 	}
-	if sheets[0].win.From != 0 || sheets[len(sheets)-1].win.To != r.Cap {
+	if strips[0].Win.From != 0 || strips[len(strips)-1].Win.To != r.Cap {
 		t.Errorf("run %s: its windows do not reach its ends", r.Name)
 	}
 }
 
-func TestRunViewsAreReadable(t *testing.T) {
+func TestRunStripsAreReadable(t *testing.T) {
 	for name, j := range runJobs() {
 		t.Run(name, func(t *testing.T) {
 			l, found := layout.Build(j)
@@ -243,13 +213,15 @@ func TestRunViewsAreReadable(t *testing.T) {
 				t.Fatal(found)
 			}
 			for _, r := range l.Runs() {
-				runReads(t, l, r, runWide)
+				for _, lang := range []words.Lang{words.English, words.Spanish, words.Longer} {
+					runReads(t, l, r, runWide, lang)
+				}
 			}
 		})
 	}
 }
 
-func TestRandomRunViewsAreReadable(t *testing.T) {
+func TestRandomRunStripsAreReadable(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := jobtest.Random(t)
 		l, found := layout.Build(j)
@@ -258,7 +230,7 @@ func TestRandomRunViewsAreReadable(t *testing.T) {
 		}
 		width := drawing.Unit(rapid.IntRange(250, 700).Draw(t, "width")) * drawing.MM
 		runs := l.Runs()
-		runReads(t, l, runs[rapid.IntRange(0, len(runs)-1).Draw(t, "run")], width)
+		runReads(t, l, runs[rapid.IntRange(0, len(runs)-1).Draw(t, "run")], width, words.English)
 	})
 }
 
@@ -266,50 +238,53 @@ func TestSameRunSameMarks(t *testing.T) {
 	l, _ := layout.Build(runJobs()["OPEN"])
 	again, _ := layout.Build(runJobs()["OPEN"])
 	for i, r := range l.Runs() {
-		a, _ := runSheets(l, r, runWide)
-		b, _ := runSheets(again, again.Runs()[i], runWide)
+		a, b := runStrips(planned(l, r), runWide, words.English), runStrips(planned(again, again.Runs()[i]), runWide, words.English)
 		for k := range a {
-			if a[k].plan.Dump() != b[k].plan.Dump() || a[k].elev.Dump() != b[k].elev.Dump() {
+			if a[k].Scene().Dump() != b[k].Scene().Dump() || a[k].Key() != b[k].Key() {
 				t.Errorf("run %s, part %d: drawn twice, it is not the same", r.Name, k+1)
 			}
 		}
 	}
 }
 
-func TestWholeRunOnOneSheetAtAReadableScale(t *testing.T) {
+// A run of 75 ft stands on one sheet, one of 150 on two.
+func TestRunOnAsFewSheetsAsItTakes(t *testing.T) {
 	for _, c := range []struct {
-		inches length.Length
-		sheets int
-		scale  string
-	}{
-		{100, 1, `3/4" = 1'-0"`},
-		{300, 1, `1/2" = 1'-0"`},
-		{400, 2, `1/2" = 1'-0"`},
-		{1000, 4, `1/2" = 1'-0"`},
-	} {
+		feet   length.Length
+		strips int
+	}{{5, 1}, {25, 1}, {58, 1}, {75, 1}, {120, 2}, {150, 2}, {200, 3}} {
 		j := jobtest.Job()
-		j.Perimeters = []job.Perimeter{jobtest.Rectangle(c.inches*runInch, 330*runInch)}
+		j.Perimeters = []job.Perimeter{jobtest.Rectangle(c.feet*length.Foot, 330*runInch)}
 		l, _ := layout.Build(j)
-		wins, s := Windows(planned(l, l.Runs()[0]), runWide)
-		if len(wins) != c.sheets || s.Name != c.scale {
-			t.Errorf("%d in: %d sheets at %s, want %d at %s", c.inches, len(wins), s.Name, c.sheets, c.scale)
+		of := planned(l, l.Runs()[0])
+		strips := runStrips(of, 40180, words.English)
+		if len(strips) != c.strips {
+			t.Errorf("%d ft: %d windows, want %d", c.feet, len(strips), c.strips)
+		}
+		for _, s := range strips {
+			if s.Along != strips[0].Along {
+				t.Errorf("%d ft: windows at %s and %s", c.feet, s.Along.Name, strips[0].Along.Name)
+			}
 		}
 	}
 }
 
 func TestExpansionJointStaysOnOneSheet(t *testing.T) {
 	j := jobtest.Job()
-	p := jobtest.Rectangle(1200*runInch, 330*runInch)
+	p := jobtest.Rectangle(2400*runInch, 330*runInch)
 	half := runInch / 2
-	p.Runs[0].Expansion = []job.ExpansionJoint{{Station: 600 * runInch, Gap: runInch, Movement: &half}}
+	p.Runs[0].Expansion = []job.ExpansionJoint{{Station: 1200 * runInch, Gap: runInch, Movement: &half}}
 	j.Perimeters = []job.Perimeter{p}
 	l, _ := layout.Build(j)
 	r := l.Runs()[0]
-	wins, _ := Windows(planned(l, r), runWide)
-	for _, w := range wins {
+	strips := runStrips(planned(l, r), runWide, words.English)
+	if len(strips) < 2 {
+		t.Fatal("the run is not cut: the case tests nothing")
+	}
+	for _, s := range strips {
 		for _, q := range r.Joints {
-			if q.Kind == cap.Expansion && w.MatchRight != nil && *w.MatchRight == q.Centre() {
-				t.Errorf("part %d ends in the middle of the building expansion joint", w.N)
+			if q.Kind == cap.Expansion && s.Win.MatchRight != nil && *s.Win.MatchRight == q.Centre() {
+				t.Errorf("part %d ends in the middle of the building expansion joint", s.Win.N)
 			}
 		}
 	}
@@ -317,67 +292,60 @@ func TestExpansionJointStaysOnOneSheet(t *testing.T) {
 
 // The pieces and gaps as printed add up to the cap line as printed.
 func TestPrintedPiecesAddUp(t *testing.T) {
+	checked := 0
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		l, found := layout.Build(jobtest.Random(t))
 		if found.HasErrors() {
 			t.Skip("not to be drawn")
 		}
-		read := func(words string) length.Length {
-			words = strings.NewReplacer("′", "'", "″", `"`).Replace(words)
-			if Metric(l) {
-				words += " mm"
-			}
-			v, err := length.Parse(words)
-			if err != nil {
-				t.Fatalf("printed %q: %v", words, err)
-			}
-			return v
-		}
 		for _, r := range l.Runs() {
-			// A window of the whole run cuts no part.
-			f := newRunFrame(words.Book{}, planned(l, r), Window{From: 0, To: r.Cap, N: 1, Of: 1}, Scale{Ratio: 24}, Scale{Ratio: 12}, runWide)
-			p := &runPlan{runFrame: f}
-			ends, labels, gap := p.pieceLabels()
-			if len(ends) < 2 || ends[0] != 0 || ends[len(ends)-1] != r.Cap {
-				continue // a kink's joint lies over the end
-			}
-			var sum length.Length
-			for _, w := range labels {
-				if w == "" {
-					w = gap
+			of := planned(l, r)
+			f := &runFrame{of: of, win: Window{To: of.Cap.Real}, along: Scale{Ratio: 24}, tape: length.Crew(of.Metric)}
+			sums, _ := f.pieceLengths()
+			for _, u := range sums {
+				checked++
+				s := drawing.Scene{W: 100, H: 100}
+				s.Claim(u)
+				for _, p := range drawing.Check(s) {
+					if p.Fault == drawing.SumNotTrue {
+						t.Fatalf("run %s: %v", r.Name, p)
+					}
 				}
-				sum += read(w)
-			}
-			if want := read(f.long(r.Cap)); sum != want {
-				t.Fatalf("run %s: the pieces as printed sum to %v, the cap line prints as %v", r.Name, sum, want)
 			}
 		}
 	})
+	if checked == 0 {
+		t.Error("no run claims what its pieces come to")
+	}
+}
+
+// hatched are the hatches of a scene.
+func hatched(v drawing.Scene) map[drawing.HatchKind]bool {
+	used := map[drawing.HatchKind]bool{}
+	v.Walk(func(_ drawing.Layer, m drawing.Mark) {
+		if g, ok := m.(drawing.Region); ok && g.Hatch != drawing.NoHatch {
+			used[g.Hatch] = true
+		}
+	})
+	return used
 }
 
 func TestLegendHoldsEveryHatch(t *testing.T) {
 	for name, j := range runJobs() {
 		l, _ := layout.Build(j)
 		for _, r := range l.Runs() {
-			sheets, _ := runSheets(l, r, runWide)
-			for _, s := range sheets {
-				listed, used := map[drawing.HatchKind]bool{}, map[drawing.HatchKind]bool{}
-				for _, e := range RunHatches(planned(l, r), s.win) {
+			of := planned(l, r)
+			for _, s := range runStrips(of, runWide, words.English) {
+				listed, used := map[drawing.HatchKind]bool{}, hatched(s.Scene())
+				for _, e := range RunHatches(of, s.Win) {
 					if listed[e.Kind] || e.Words == "" {
 						t.Errorf("%s, run %s: legend entry %v twice or without words", name, r.Name, e.Kind)
 					}
 					listed[e.Kind] = true
 				}
-				for _, v := range []drawing.Scene{s.plan, s.elev} {
-					v.Walk(func(_ drawing.Layer, m drawing.Mark) {
-						if g, ok := m.(drawing.Region); ok && g.Hatch != drawing.NoHatch {
-							used[g.Hatch] = true
-						}
-					})
-				}
 				for _, k := range drawing.HatchKinds() {
 					if listed[k] != used[k] {
-						t.Errorf("%s, run %s, part %d: hatch %v used %v, in the legend %v", name, r.Name, s.win.N, k, used[k], listed[k])
+						t.Errorf("%s, run %s, part %d: hatch %v used %v, in the legend %v", name, r.Name, s.Win.N, k, used[k], listed[k])
 					}
 				}
 			}
@@ -385,7 +353,7 @@ func TestLegendHoldsEveryHatch(t *testing.T) {
 	}
 }
 
-// What is on hold says so inside its cap, and nothing doubtful looks finished.
+// What is on hold says so at its mark, and nothing doubtful looks finished.
 func TestHeldPieceSaysHold(t *testing.T) {
 	j := jobtest.Job()
 	p := jobtest.Rectangle(300*runInch, 200*runInch)
@@ -402,8 +370,7 @@ func TestHeldPieceSaysHold(t *testing.T) {
 	if held == 0 {
 		t.Fatal("a length from a drawing holds nothing")
 	}
-	sheets, _ := runSheets(l, r, runWide)
-	if got := strings.Count(runWords(sheets[0].plan), "HOLD"); got != held {
+	if got := strings.Count(runWords(runStrips(planned(l, r), runWide, words.English)[0].Scene()), "HOLD"); got != held {
 		t.Errorf("%d pieces are held, HOLD stands %d times", held, got)
 	}
 }
@@ -418,41 +385,36 @@ func TestUnsurveyedRunSaysSo(t *testing.T) {
 		t.Skip("a run without readings is an error")
 	}
 	r := l.Runs()[1]
-	runReads(t, l, r, runWide)
-	sheets, _ := runSheets(l, r, runWide)
-	if !strings.Contains(runWords(sheets[0].elev), "NOT SURVEYED") {
+	runReads(t, l, r, runWide, words.English)
+	if !strings.Contains(runWords(runStrips(planned(l, r), runWide, words.English)[0].Scene()), "NOT SURVEYED") {
 		t.Error("the elevation of a run without readings does not say so")
 	}
 }
 
-// A wall is never drawn narrower than it is, nor packing thinner: whatever
-// scale is asked for, what is drawn is not smaller than lengthwise.
-func TestRunsAreNeverSquashed(t *testing.T) {
+// Widths and heights are drawn no smaller than lengths, in their lanes, alike in all
+// runs that are long enough.
+func TestRunsKeepToTheirLanes(t *testing.T) {
 	for name, j := range runJobs() {
 		l, _ := layout.Build(j)
+		var all []*RunStrip
 		for _, r := range l.Runs() {
-			of := planned(l, r)
-			for _, along := range Scales(Metric(l)) {
-				for _, asked := range Scales(Metric(l)) {
-					if got := runCross(of, along, asked); got.Ratio > along.Ratio || runShort(of) && got != along {
-						t.Errorf("%s, run %s: %s lengthwise, %s crosswise", name, r.Name, along.Name, got.Name)
-					}
-					if got := runUpright(along, asked); got.Ratio > along.Ratio {
-						t.Errorf("%s, run %s: %s lengthwise, heights %s", name, r.Name, along.Name, got.Name)
-					}
-				}
+			all = append(all, runStrips(planned(l, r), runWide, words.English)...)
+		}
+		times := RunTimes(all)
+		for _, s := range all {
+			s.Times = times
+			q := s.lay()
+			if q.plan.cross.times < 1 || q.elev.cross.times < 1 || q.plan.cross.times > times.Across || q.elev.cross.times > times.Up {
+				t.Errorf("%s, run %s: ×%d and ×%d, the packet's are %v", name, s.Run.Name, q.plan.cross.times, q.elev.cross.times, times)
 			}
-			wins, along := Windows(of, runWide)
-			small := Scale{Name: "1:500", Ratio: 500}
-			words := runWords(RunPlan(words.Book{}, of, wins[0], along, small, runWide), RunElevation(words.Book{}, of, wins[0], along, small, runWide))
-			if strings.Contains(words, "1:500") || strings.Contains(words, "smaller") {
-				t.Errorf("%s, run %s is squashed: %s", name, r.Name, words)
+			if q.plan.cross.times > 1 && q.plan.deep > planLane || q.elev.cross.times > 1 && q.elev.deep > elevLane {
+				t.Errorf("%s, run %s: drawn larger it leaves its lane: %v, %v", name, s.Run.Name, q.plan.deep, q.elev.deep)
 			}
 		}
 	}
 }
 
-// The exaggeration is printed as it is.
+// The exaggeration of a wall report is printed as it is.
 func TestFactorIsPrintedTrue(t *testing.T) {
 	for _, c := range []struct {
 		along, cross int64
@@ -467,59 +429,53 @@ func TestFactorIsPrintedTrue(t *testing.T) {
 	}
 }
 
-// The string stands apart from the line of the cap at every scale, and its
-// label says how far behind it is stretched.
+// The string stands apart from the line of the cap at every scale.
 func TestLayoutStringShows(t *testing.T) {
 	for name, j := range runJobs() {
 		l, _ := layout.Build(j)
 		for _, r := range l.Runs() {
-			sheets, _ := runSheets(l, r, runWide)
-			for _, s := range sheets {
-				top := drawing.Unit(1 << 30)
-				s.plan.Walk(func(_ drawing.Layer, m drawing.Mark) {
-					if g, ok := m.(drawing.Line); ok && g.Pen == drawing.Thick {
-						for i := 1; i < len(g.Pts); i++ {
-							if g.Pts[i].Y == g.Pts[i-1].Y {
-								top = min(top, g.Pts[i].Y)
-							}
-						}
-					}
-				})
+			for _, s := range runStrips(planned(l, r), runWide, words.English) {
+				q := s.lay()
+				var g drawing.Scene
+				q.plan.draw(&g)
 				strung := false
-				s.plan.Walk(func(_ drawing.Layer, m drawing.Mark) {
+				g.Walk(func(_ drawing.Layer, m drawing.Mark) {
 					if g, ok := m.(drawing.Line); ok && g.Pen == drawing.String {
 						strung = true
-						if g.Pts[0].Y-top < 80 {
-							t.Errorf("%s, run %s, part %d: the string lies %d from the cap line", name, r.Name, s.win.N, g.Pts[0].Y-top)
+						if g.Pts[0].Y < 80 {
+							t.Errorf("%s, run %s: the string lies %v from the cap line", name, r.Name, g.Pts[0].Y)
 						}
 					}
 				})
-				if words := runWords(s.plan); strung && strings.Contains(words, "string line") && !strings.Contains(words, "behind the cap line") {
-					t.Errorf("%s, run %s, part %d: the string's label does not say where it is stretched", name, r.Name, s.win.N)
+				if !strung && len(r.Chairs) > 1 {
+					t.Errorf("%s, run %s: no string is drawn", name, r.Name)
 				}
 			}
 		}
 	}
 }
 
-// All sheets of a run have one pair of scales, and at it they fit.
-func TestRunScalesFitEveryPart(t *testing.T) {
-	j := jobtest.Job()
-	j.Perimeters = []job.Perimeter{jobtest.Rectangle(1000*runInch, 330*runInch)}
-	l, _ := layout.Build(j)
-	r := l.Runs()[0]
-	of := planned(l, r)
-	wins, along := Windows(of, runWide)
-	across, up, together := RunScales(words.Book{}, of, wins, along, runWide, 24000, 350)
-	if !together || len(wins) < 2 {
-		t.Fatalf("%d parts, together %v", len(wins), together)
-	}
-	for _, w := range wins {
-		if h := RunPlan(words.Book{}, of, w, along, across, runWide).H + 350 + RunElevation(words.Book{}, of, w, along, up, runWide).H; h > 24000 {
-			t.Errorf("part %d is %d high", w.N, h)
+// Labels in a row keep their order and their distance, and lead to where they belong.
+func TestLabelsOfARowStandApart(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var all []runLabel
+		for range rapid.IntRange(0, 12).Draw(t, "labels") {
+			q := runLabel{at: drawing.Unit(rapid.IntRange(0, 30000).Draw(t, "at"))}
+			for range rapid.IntRange(0, 3).Draw(t, "lines") {
+				q.lines = append(q.lines, RunLine{Words: rapid.StringMatching("[A-Z0-9 ]{1,12}").Draw(t, "words")})
+			}
+			all = append(all, q)
 		}
-	}
-	if _, _, together := RunScales(words.Book{}, of, wins, along, runWide, 9000, 350); together {
-		t.Error("plan and elevation fit a height of 90 mm")
-	}
+		wide := need(all, runApart)
+		r := spreadLabels(all, runApart, 0, max(wide+50, 30000))
+		if !r.fits {
+			t.Fatalf("%d labels %v wide do not stand in %v", len(all), wide, max(wide+50, 30000))
+		}
+		for i := 1; i < len(r.all); i++ {
+			a, b := r.all[i-1], r.all[i]
+			if a.at > b.at || a.placed+a.wide/2+runApart-2 > b.placed-b.wide/2 {
+				t.Fatalf("%+v stands over %+v", a, b)
+			}
+		}
+	})
 }

@@ -2,144 +2,68 @@ package view
 
 import (
 	"copingset/drawing"
-	"copingset/drawing/place"
-	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
 
-// Paper the plan of a run takes besides the wall itself: rows above and below,
-// the reader and the scales; more where corners show their legs.
-const (
-	runPlanRows  = 5900
-	runPlanLegs  = 1100
-	runPlanStubs = 600
-)
-
-// RunAcross is the largest usual scale across the wall at which the plan of a
-// run fits a height. A run with much to say (obstacles, labels that need
-// leaders) takes somewhat more; the scene says how much.
-func RunAcross(r *plan.Run, room drawing.Unit) Scale {
-	rows := drawing.Unit(runPlanRows)
-	if len(r.Branches) > 0 {
-		rows += runPlanStubs
-	}
-	for _, e := range []plan.End{r.Left, r.Right} {
-		if e.Corner && !e.Absorb {
-			rows = max(rows, runPlanRows+runPlanLegs)
-			if e.Outside {
-				return runLargestFit(r.Metric, r.Outside, room-runPlanRows-runPlanLegs-runPlanStubs, 6, 16)
-			}
-		}
-	}
-	return runLargestFit(r.Metric, r.Outside, room-rows, 6, 16)
-}
-
-// runLargestFit is the largest usual scale between two ratios at which a
-// length fits, the smaller of the two if none does.
-func runLargestFit(metric bool, of length.Length, room drawing.Unit, largest, smallest int64) Scale {
-	var last Scale
-	for _, s := range Scales(metric) {
-		if s.Ratio < largest || s.Ratio > smallest*5/4 { // 1:20 stands beside 1:16
-			continue
-		}
-		last = s
-		if s.Units(of) <= room {
-			return s
-		}
-	}
-	return last
-}
-
-// RunPlan draws a window of a run from above, the street at the top and the
-// roof, where its reader stands, at the bottom: the wall as surveyed, the caps
-// with their marks and joints, splice plates, chairs, fasteners, the layout
-// string, obstacles and zones. Below stand the stations the crew tapes from
-// one datum, above the zones and the legs of the corners.
-func RunPlan(say words.Book, r *plan.Run, win Window, along, across Scale, width drawing.Unit) drawing.Scene {
-	return runPlanOf(newRunFrame(say, r, win, along, runCross(r, along, across), width))
-}
-
-func runPlanOf(f *runFrame) drawing.Scene {
-	r, win, width := f.of, f.win, f.width
-	p := &runPlan{runFrame: f, deep: f.y(r.Outside)}
-	p.pad.W = width
-	p.stubs()
-	p.pad.Group(drawing.Wall, "", p.wallBody)
-	p.pad.Group(drawing.Obstacles, "", p.obstacles)
-	p.pad.Group(drawing.Chairs, "", p.chairRects)
-	p.pad.Group(drawing.Wall, "", p.wallFaces)
-	p.pad.Group(drawing.Splices, "", p.plates)
-	p.pad.Group(drawing.Fasteners, "", p.fasteners)
-	p.pad.Group(drawing.Chairs, "", p.layoutString)
-	p.pad.Group(drawing.Caps, "", p.caps)
-	p.pad.Group(drawing.Dimensions, "", func(g *drawing.Scene) {
-		low := drawing.Unit(-250)
-		for _, q := range []*runStubLeg{p.leftStub, p.rightStub} {
-			if q != nil && q.streetward {
-				low = -runStub - 150
-			}
-		}
-		p.legRows(g, low)
-		p.legMarks = g.Marks
-	})
-	p.pad.Group(drawing.Lettering, "", func(g *drawing.Scene) {
-		p.letter(g, drawing.Box(0, -runPlanLanes, width, p.bottom()-60))
-		p.placed = p.placer.Notes
-	})
-	top := p.above()
-	bottom := p.below()
-	return runScene(p.pad, "run-plan-"+r.Name+"-"+runCount(win.N), f.partWords(words.ViewPlanTitle, words.ViewPlanPart),
-		f.say.Say(words.ViewPlanAbout, words.In("run", r.Name)), top, bottom)
-}
-
-// runPlanLanes is how far above the cap line labels may stand.
-const runPlanLanes = 4000
-
-// runScene moves what was drawn about the cap line on paper of its own.
-func runScene(pad drawing.Scene, name, title, desc string, top, bottom drawing.Unit) drawing.Scene {
-	s := drawing.Scene{Name: name, Title: title, Desc: desc, W: pad.W, H: bottom - top}
-	s.Add(drawing.Translate(pad.Marks, drawing.Pt(0, -top))...)
-	return s
-}
-
-// runPlan is a plan being drawn: paper y is 0 on the cap line.
+// runPlan draws a window of a run from above, the street at the top and the roof,
+// where its reader stands, at the bottom. Paper y is 0 on the cap line. Corners,
+// supports and screws are symbols or left out: their true shape stands on the second
+// sheet of the run.
 type runPlan struct {
 	*runFrame
-	pad                 drawing.Scene
-	deep                drawing.Unit // rear mold line
-	leftStub, rightStub *runStubLeg
-	placer              *place.Placer
-	legMarks            []drawing.Mark // dimensions of the corner legs, above the caps
-	lettered            []drawing.Mark // labels that stand
-	wishes              []place.Wish   // labels that look for room on the street side
-	early               []place.Wish   // labels that look for room before all others
-	lost                []place.Wish   // labels that found no room
-	bare                []int          // numbers of notes without a balloon on the drawing
+	deep drawing.Unit // rear mold line
 }
 
-// bottom is where the rows below may begin: clear of neighbours' legs.
-func (p *runPlan) bottom() drawing.Unit {
-	b := p.deep + 250
-	for _, g := range []*runStubLeg{p.leftStub, p.rightStub} {
-		if g != nil && g.roofward {
-			b = p.deep + runStub + 150
+func newRunPlan(f runFrame, across stretched) *runPlan {
+	f.cross = across
+	return &runPlan{runFrame: &f, deep: across.Units(f.of.Outside)}
+}
+
+// draw draws the plan.
+func (p *runPlan) draw(s *drawing.Scene) {
+	s.Group(drawing.Wall, "", p.wallBody)
+	s.Group(drawing.Obstacles, "", p.obstacles)
+	s.Group(drawing.Chairs, "", p.chairRects)
+	s.Group(drawing.Wall, "", p.wallFaces)
+	s.Group(drawing.Splices, "", p.plates)
+	s.Group(drawing.Chairs, "", p.layoutString)
+	s.Group(drawing.Caps, "", p.caps)
+}
+
+// over and under are how far the plan reaches beyond the cap line and the rear mold
+// line: the symbols of neighbours and branches.
+func (p *runPlan) over() drawing.Unit {
+	for _, e := range p.ends() {
+		if e.Streetward && !e.Absorb {
+			return runStub
 		}
 	}
-	if len(p.teeStubs()) > 0 {
-		b = p.deep + runStub + 150
-	}
-	return b
+	return 200
 }
 
-// stubs works out the neighbours' legs that show.
-func (p *runPlan) stubs() {
-	if p.of.Left.Corner && p.win.From <= 0 {
-		p.leftStub = newRunStubLeg(p.runFrame, p.of.Left, true)
+func (p *runPlan) under() drawing.Unit {
+	if len(p.branches()) > 0 {
+		return runStub
 	}
-	if p.of.Right.Corner && p.win.To >= p.of.Cap.Real {
-		p.rightStub = newRunStubLeg(p.runFrame, p.of.Right, false)
+	for _, e := range p.ends() {
+		if e.Roofward && !e.Absorb {
+			return runStub
+		}
 	}
+	return 200
+}
+
+// ends are those of the run that the window shows.
+func (p *runPlan) ends() []plan.End {
+	var out []plan.End
+	if p.win.From <= 0 {
+		out = append(out, p.of.Left)
+	}
+	if p.win.To >= p.of.Cap.Real {
+		out = append(out, p.of.Right)
+	}
+	return out
 }
 
 // seen is what the window shows of a line along the run.
@@ -164,11 +88,7 @@ func (p *runPlan) wallBody(g *drawing.Scene) {
 	if len(front) < 2 || len(rear) < 2 {
 		return
 	}
-	ring := append([]drawing.Point{}, front...)
-	for i := len(rear) - 1; i >= 0; i-- {
-		ring = append(ring, rear[i])
-	}
-	g.Fill(drawing.Light, drawing.NoPen, ring...)
+	g.Fill(drawing.Light, drawing.NoPen, band(front, rear)...)
 	for _, e := range p.of.Gaps {
 		if q, ok := p.box(e.Ring); ok {
 			if q.Width() < runTrueJ {
@@ -223,56 +143,39 @@ func (p *runPlan) chairShape(c plan.Chair) []drawing.Point {
 	return out
 }
 
-// chairBox is the room of a chair on paper, under a taper the mean one.
-func (p *runPlan) chairBox(c plan.Chair) drawing.Rect {
-	q := p.chairShape(c)
-	return drawing.Box(q[0].X, q[0].Y, q[1].X, (q[2].Y+q[3].Y)/2)
-}
-
-// chairRects draws the chairs with ticks at their centres, and the supports
-// under the miters.
+// chairRects draws the chairs with ticks at their centres, and the supports under
+// the miters as symbols.
 func (p *runPlan) chairRects(g *drawing.Scene) {
-	for _, q := range p.supports() {
-		g.Fill(drawing.White, drawing.Medium, q.pts...)
+	for _, s := range p.of.Supports {
+		lo, hi := s.Ring.Bounds()
+		mid := plan.Pt{X: lo.X + (hi.X-lo.X)/2, Y: lo.Y + (hi.Y-lo.Y)/2}
+		if s.Right && p.win.To < p.of.Cap.Real || !s.Right && p.win.From > 0 {
+			continue
+		}
+		at := p.at(mid)
+		const half = 130
+		g.Fill(drawing.White, drawing.Medium, at.Add(drawing.Pt(0, -half)), at.Add(drawing.Pt(half, 0)), at.Add(drawing.Pt(0, half)), at.Add(drawing.Pt(-half, 0)))
 	}
 	for _, c := range p.chairs() {
-		b, x := p.chairBox(c), p.x(c.At)
-		g.Fill(drawing.White, drawing.Medium, p.chairShape(c)...)
-		for _, web := range c.Webs {
-			g.Line(drawing.Thin, p.at(web[0]), p.at(web[1]))
-		}
-		g.Line(drawing.Medium, drawing.Pt(x, b.Min.Y), drawing.Pt(x, b.Min.Y+250))
-		g.Line(drawing.Medium, drawing.Pt(x, b.Max.Y-250), drawing.Pt(x, b.Max.Y))
+		q, x := p.chairShape(c), p.x(c.At)
+		g.Fill(drawing.White, drawing.Medium, q...)
+		g.Line(drawing.Medium, drawing.Pt(x, q[0].Y), drawing.Pt(x, q[0].Y+250))
+		low := (q[2].Y + q[3].Y) / 2
+		g.Line(drawing.Medium, drawing.Pt(x, low-250), drawing.Pt(x, low))
 	}
-}
-
-// fasteners are a cross in a circle each.
-func (p *runPlan) fasteners(g *drawing.Scene) {
-	for _, c := range p.chairs() {
-		for _, h := range c.Holes {
-			at := p.at(h)
-			g.Circle(drawing.Thin, at, 55)
-			g.Line(drawing.Thin, drawing.Pt(at.X-90, at.Y), drawing.Pt(at.X+90, at.Y))
-			g.Line(drawing.Thin, drawing.Pt(at.X, at.Y-90), drawing.Pt(at.X, at.Y+90))
-		}
-	}
-}
-
-// plateBox is the splice or cover plate of a joint, a little clear of the cap's
-// lines.
-func (p *runPlan) plateBox(j plan.Joint) (drawing.Rect, bool) {
-	b, ok := p.box(j.Plate)
-	b.Min.Y, b.Max.Y = b.Min.Y+20, b.Max.Y-20
-	return b, ok
 }
 
 // plates are hidden under the caps. A cover plate shows the side it is fixed
-// on by two dots.
+// on by two dots. One that would print too narrow is a symbol of that width.
 func (p *runPlan) plates(g *drawing.Scene) {
 	for _, j := range p.joints() {
-		b, ok := p.plateBox(j)
+		b, ok := p.box(j.Plate)
 		if !ok {
 			continue
+		}
+		b.Min.Y, b.Max.Y = b.Min.Y+20, b.Max.Y-20
+		if c := p.x(j.Centre); b.Width() < 3*runTrueJ {
+			b.Min.X, b.Max.X = c-3*runTrueJ/2, c+3*runTrueJ/2
 		}
 		g.Rect(drawing.Hidden, b)
 		if j.Kind != plan.ExpansionJoint {
@@ -294,13 +197,7 @@ func (p *runPlan) layoutString(g *drawing.Scene) {
 	if len(line) == 0 {
 		return
 	}
-	a, b := p.x(line[0].X), p.x(line[len(line)-1].X)
-	if p.win.From > 0 {
-		a = p.x(p.win.From)
-	}
-	if p.win.To < p.of.Cap.Real {
-		b = p.x(p.win.To)
-	}
+	a, b := p.x(length.Max(line[0].X, p.lo())), p.x(length.Min(line[len(line)-1].X, p.hi()))
 	if b > a {
 		y := p.stringY()
 		g.Line(drawing.String, drawing.Pt(a, y), drawing.Pt(b, y))
@@ -313,71 +210,58 @@ const stringApart drawing.Unit = 95
 
 // stringY is the string on paper. Where it would vanish in the line of the cap
 // it is a symbol, drawn apart, and the chairs' front edges with it.
-func (p *runPlan) stringY() drawing.Unit { return max(p.y(p.stringBehind()), stringApart) }
-
-// stringBehind is how far behind the cap line the string is stretched.
-func (p *runPlan) stringBehind() length.Length {
+func (p *runPlan) stringY() drawing.Unit {
 	if len(p.of.String) == 0 {
-		return 0
+		return stringApart
 	}
-	return p.of.String[0].Y
+	return max(p.y(p.of.String[0].Y), stringApart)
 }
 
-// caps draws the mold lines of the caps, their joints, miters and ends.
+// caps draws the mold lines of the caps, their joints and ends.
 func (p *runPlan) caps(g *drawing.Scene) {
-	for _, q := range p.of.Pieces {
+	n := len(p.of.Pieces)
+	for i, q := range p.of.Pieces {
 		from, to, ok := p.cut(q.From, q.To)
 		if !ok {
 			continue
 		}
-		a, b := p.capEdge(q, from, false), p.capEdge(q, to, true)
+		a, b := p.edge(from, false), p.edge(to, true)
 		g.Line(drawing.Thick, drawing.Pt(a, 0), drawing.Pt(b, 0))
-		ra, rb := a, b
-		if q.From == 0 && p.leftStub != nil && !p.leftStub.absorb {
-			ra = p.leftStub.rear.X
-		}
-		if q.To == p.of.Cap.Real && p.rightStub != nil && !p.rightStub.absorb {
-			rb = p.rightStub.rear.X
-		}
-		if rear := p.rearLine(q, ra, rb); rb > ra {
+		rear := p.seen(q.Rear)
+		if k := len(rear); k > 0 {
+			rear[0].X, rear[k-1].X = a, b
+			if i == 0 && from == q.From {
+				rear[0].X += p.miter(p.of.Left)
+			}
+			if i == n-1 && to == q.To {
+				rear[k-1].X -= p.miter(p.of.Right)
+			}
 			g.Line(drawing.Thick, rear...)
 		}
 		// Where the window cuts a part it shows no edge: the break line stands there.
-		if from == q.From && (q.From > 0 || p.leftStub == nil || p.leftStub.absorb) {
-			g.Line(p.edgePen(q.From == 0 && p.leftStub == nil), drawing.Pt(a, 0), drawing.Pt(a, p.y(q.Rear[0].Y)))
+		if from == q.From && (i > 0 || p.miter(p.of.Left) == 0) {
+			g.Line(p.edgePen(i == 0), drawing.Pt(a, 0), drawing.Pt(a, p.y(q.Rear[0].Y)))
 		}
-		if to == q.To && (q.To < p.of.Cap.Real || p.rightStub == nil || p.rightStub.absorb) {
-			g.Line(p.edgePen(q.To == p.of.Cap.Real && p.rightStub == nil), drawing.Pt(b, 0), drawing.Pt(b, p.y(q.Rear[len(q.Rear)-1].Y)))
+		if to == q.To && (i < n-1 || p.miter(p.of.Right) == 0) {
+			g.Line(p.edgePen(i == n-1), drawing.Pt(b, 0), drawing.Pt(b, p.y(q.Rear[len(q.Rear)-1].Y)))
 		}
 	}
-	p.leftStub.draw(g)
-	p.rightStub.draw(g)
-	for _, t := range p.teeStubs() {
-		g.Line(drawing.Thick, t[0], t[1])
-		g.Line(drawing.Thick, t[2], t[3])
-		runBreak(g, t[1], t[3])
+	if p.win.From <= 0 {
+		p.corner(g, p.of.Left, p.x(0), 1)
 	}
-	p.runEnds(g)
+	if p.win.To >= p.of.Cap.Real {
+		p.corner(g, p.of.Right, p.x(p.of.Cap.Real), -1)
+	}
+	p.branchStubs(g)
+	p.higherWalls(g)
 	for _, x := range p.cuts() {
-		runBreak(g, drawing.Pt(x, -250), drawing.Pt(x, p.deep+200))
+		runBreak(g, drawing.Pt(x, -150), drawing.Pt(x, p.deep+150))
 	}
 	for _, x := range p.matches() {
-		g.Line(drawing.Match, drawing.Pt(x, -runMatchTop), drawing.Pt(x, -60))
-		g.Line(drawing.Match, drawing.Pt(x, p.deep+60), drawing.Pt(x, p.bottom()))
+		g.Line(drawing.Match, drawing.Pt(x, -200), drawing.Pt(x, -60))
+		g.Line(drawing.Match, drawing.Pt(x, p.deep+60), drawing.Pt(x, p.deep+200))
 	}
 }
-
-// rearLine is the rear mold line of a piece, from a to b on paper: its ends stand
-// apart at joints that would print too narrow.
-func (p *runPlan) rearLine(q plan.Piece, a, b drawing.Unit) []drawing.Point {
-	out := p.seen(q.Rear)
-	if n := len(out); n > 0 {
-		out[0].X, out[n-1].X = a, b
-	}
-	return out
-}
-
-const runMatchTop = 750
 
 func (p *runPlan) edgePen(end bool) drawing.Pen {
 	if end {
@@ -386,49 +270,64 @@ func (p *runPlan) edgePen(end bool) drawing.Pen {
 	return drawing.Medium
 }
 
-// capEdge is the place of a part's end on paper: where the joint would print
-// narrower than can be drawn, its two edges stand apart as a symbol.
-func (p *runPlan) capEdge(q plan.Piece, at length.Length, right bool) drawing.Unit {
-	x := p.x(at)
-	for _, j := range p.of.Joints {
-		gap := p.along.Units(j.Gap.Real)
-		if gap >= runTrueJ {
-			continue
-		}
-		c := p.x(j.Centre)
-		if right && at == j.From {
-			return c - runTrueJ/2
-		}
-		if !right && at == j.To {
-			return c + runTrueJ/2
-		}
+// miterWide is how wide the symbol of a corner is.
+const miterWide drawing.Unit = 350
+
+// miter is how much shorter than the front mold line the rear one is drawn at an end:
+// a symbol of a corner, the other way at one that turns away from the roof.
+func (p *runPlan) miter(e plan.End) drawing.Unit {
+	switch {
+	case !e.Corner || e.Absorb || e.Break.Word != "":
+		return 0
+	case e.Streetward:
+		return -miterWide
 	}
-	// The joint of a kink at the left belongs to the run before.
-	if !right && at == q.From && p.leftStub != nil && p.leftStub.absorb {
-		return max(x, p.x(0)+runTrueJ/2)
-	}
-	return x
+	return miterWide
 }
 
-// runBreak is a break line: straight with a jog in the middle.
-func runBreak(g *drawing.Scene, a, b drawing.Point) {
-	at := func(k, side drawing.Unit) drawing.Point {
-		return drawing.Pt(a.X+(b.X-a.X)*k/100, a.Y+(b.Y-a.Y)*k/100).Add(side90(a, b, side))
+// corner draws the symbol of a corner: the miter, and the next run's two mold lines
+// with a break, the way the wall goes. dir is 1 at the left end.
+func (p *runPlan) corner(g *drawing.Scene, e plan.End, x, dir drawing.Unit) {
+	m := p.miter(e)
+	if m == 0 {
+		return
 	}
-	g.Line(drawing.Thin, a, at(46, 0), at(48, 100), at(52, -100), at(54, 0), b)
+	front, rear := drawing.Pt(x, 0), drawing.Pt(x+dir*m, p.deep)
+	g.Line(drawing.Medium, front, rear)
+	end := p.deep + runStub
+	if m < 0 {
+		end = -runStub
+	}
+	a, b := drawing.Pt(front.X, end), drawing.Pt(rear.X, end)
+	g.Line(drawing.Thick, front, a)
+	g.Line(drawing.Thick, rear, b)
+	runBreak(g, a, b)
 }
 
-// side90 is a step at right angles to the way from a to b, along an axis.
-func side90(a, b drawing.Point, d drawing.Unit) drawing.Point {
-	dx, dy := b.X-a.X, b.Y-a.Y
-	if max(dx, -dx) > max(dy, -dy) {
-		return drawing.Pt(0, d)
+// branches are the branches that show whole in the window of their main.
+func (p *runPlan) branches() []plan.Branch {
+	var out []plan.Branch
+	for _, t := range p.of.Branches {
+		if t.Left.X > p.win.From && t.Right.X < p.win.To {
+			out = append(out, t)
+		}
 	}
-	return drawing.Pt(d, 0)
+	return out
 }
 
-// runEnds draws the higher wall a run dies into.
-func (p *runPlan) runEnds(g *drawing.Scene) {
+// branchStubs draws the two sides of each branch from the main's rear mold line.
+func (p *runPlan) branchStubs(g *drawing.Scene) {
+	for _, t := range p.branches() {
+		a, b := p.at(t.Left), p.at(t.Right)
+		down := drawing.Pt(0, runStub)
+		g.Line(drawing.Thick, a, a.Add(down))
+		g.Line(drawing.Thick, b, b.Add(down))
+		runBreak(g, a.Add(down), b.Add(down))
+	}
+}
+
+// higherWalls draws the higher wall a run dies into.
+func (p *runPlan) higherWalls(g *drawing.Scene) {
 	wall := func(face, dir drawing.Unit) {
 		b := drawing.Box(face, -200, face+dir*500, p.deep+200)
 		g.Hatch(drawing.Masonry, drawing.NoPen, b.Corners()...)
@@ -439,5 +338,12 @@ func (p *runPlan) runEnds(g *drawing.Scene) {
 	}
 	if p.win.To >= p.of.Cap.Real && p.of.Right.Kind == plan.EndWall {
 		wall(p.x(p.of.FrontTo), 1)
+	}
+}
+
+// datum is the small circle at the mark that stations start at.
+func (p *runPlan) datum(g *drawing.Scene) {
+	if at := p.of.Datum.At; p.shows(at.X) {
+		g.Add(drawing.Arc{Pen: drawing.Medium, Centre: p.at(at), R: 110, To: 3600, Fill: drawing.White})
 	}
 }

@@ -1,171 +1,79 @@
 package view
 
 import (
-	"strconv"
-
-	"copingset/drawing"
-	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
 
-// Reading limits of a run drawn lengthwise.
+// The scales of a run along its wall. Larger than the largest shows nothing more; below
+// the least chairs and joints are hard to tell apart, and one step farther down is taken
+// only where it saves a sheet.
 const (
-	runLargest  = 16             // 3/4" = 1'-0", larger shows nothing more
-	runReadable = 24             // 1/2" = 1'-0": below it a run is cut at match lines
-	runPitch    = 8 * drawing.MM // least distance between chairs for their labels
-	runMetric   = 25             // the metric neighbour of 1/2" = 1'-0"
-	runLargeMM  = 20             // and of 3/4" = 1'-0"
-	runStubby   = 12             // 1" = 1'-0", of a run about as short as its wall is wide
-	runStubbyMM = 10             // its metric neighbour
+	runLargest, runLargestMM   = 16, 20
+	runLeast, runLeastMM       = 64, 100
+	runSmallest, runSmallestMM = 96, 100
 )
 
-func runCount(n int) string { return strconv.Itoa(n) }
-
-// Windows chooses the lengthwise scale of a run on paper of a width, and the
-// stretches of it that stand on one sheet each. The whole run stands on one if
-// it fits at 1/2" = 1'-0" (1:25) or larger; if not, it is cut at the centres
-// of coping joints into windows as equal as the joints allow, each of which
-// repeats a piece, or some four feet of it, beyond its match lines. None takes
-// less than a third of its sheet.
-func Windows(r *plan.Run, width drawing.Unit) ([]Window, Scale) {
-	metric := r.Metric
-	largest, readable := int64(runLargest), int64(runReadable)
+// runScales are the usual scales lengthwise that a run is drawn at, largest first, and
+// those that only a sheet saved is worth.
+func runScales(metric bool) (usual, smaller []Scale) {
+	most, least, smallest := int64(runLargest), int64(runLeast), int64(runSmallest)
 	if metric {
-		largest, readable = runLargeMM, runMetric
+		most, least, smallest = runLargestMM, runLeastMM, runSmallestMM
 	}
-	switch {
-	case runShort(r) && metric:
-		largest = runStubbyMM
-	case runShort(r):
-		largest = runStubby
-	}
-	readable = runReadablePitch(r, largest, readable)
-	whole := runWhole(r)
-	scales := Scales(metric)
-	for _, s := range scales {
-		if s.Ratio >= largest && s.Ratio <= readable && runFits(r, whole, s, width) {
-			return []Window{whole}, s
-		}
-	}
-	// One more piece than fits is no reason for smaller letters; a piece longer than the sheet is.
-	for _, s := range scales {
-		if s.Ratio < readable {
-			continue
-		}
-		// A shorter repeat is worth a sheet less; a longer one, up to the whole piece, keeps a strip from being an orphan.
-		var best []Window
-		for _, repeats := range [][]length.Length{{48, 36, 24, 18}, {72, 96, 144}} {
-			for _, repeat := range repeats {
-				if w := runCut(r, s, width, repeat*length.Inch); w != nil && (best == nil || len(w) < len(best)) {
-					best = w
-				}
-			}
-			if best != nil {
-				break
-			}
-		}
-		if best != nil {
-			return best, s
-		}
-		if runFits(r, whole, s, width) {
-			return []Window{whole}, s
-		}
-	}
-	return []Window{whole}, scales[len(scales)-1]
-}
-
-// RunScales are the scale across the wall and the scale of heights at which plan
-// and elevation of every window of a run stand over each other, apart from one
-// another, in a height: one pair for the whole run, so that its sheets compare.
-// together is false if none is large enough to be read; then each view has the
-// largest scale at which all windows have it alone in that height.
-func RunScales(say words.Book, r *plan.Run, wins []Window, along Scale, width, height, apart drawing.Unit) (across, up Scale, together bool) {
-	plans := runHeights(r.Metric, 6, 20, func(s Scale) (most drawing.Unit) {
-		for _, w := range wins {
-			most = max(most, RunPlan(say, r, w, along, s, width).H)
-		}
-		return most
-	})
-	elevs := runHeights(r.Metric, 2, 24*5/4, func(s Scale) (most drawing.Unit) {
-		for _, w := range wins {
-			most = max(most, RunElevation(say, r, w, along, s, width).H)
-		}
-		return most
-	})
-	for _, p := range plans {
-		for _, e := range elevs {
-			if e.scale.Ratio <= runUpMost && p.high+apart+e.high <= height {
-				return p.scale, e.scale, true
-			}
-		}
-	}
-	alone := func(all []runHeight) Scale {
-		for _, v := range all {
-			if v.high <= height {
-				return v.scale
-			}
-		}
-		return all[len(all)-1].scale
-	}
-	return alone(plans), alone(elevs), false
-}
-
-// runUpMost is the smallest scale of heights at which packing still shows.
-const runUpMost = 10
-
-// runHeight is how high the views of a run come out at a scale.
-type runHeight struct {
-	scale Scale
-	high  drawing.Unit
-}
-
-func runHeights(metric bool, largest, smallest int64, high func(Scale) drawing.Unit) []runHeight {
-	var out []runHeight
 	for _, s := range Scales(metric) {
-		if s.Ratio >= largest && s.Ratio <= smallest {
-			out = append(out, runHeight{s, high(s)})
+		switch {
+		case s.Ratio >= most && s.Ratio <= least:
+			usual = append(usual, s)
+		case s.Ratio > least && s.Ratio <= smallest:
+			smaller = append(smaller, s)
 		}
 	}
-	return out
+	return usual, smaller
 }
 
-// runReadablePitch is the smallest readable scale at which neighbouring chairs
-// stand far enough apart for their labels.
-func runReadablePitch(r *plan.Run, largest, readable int64) int64 {
-	pitch := length.Length(0)
-	for i := 1; i < len(r.Chairs); i++ {
-		if d := r.Chairs[i].At - r.Chairs[i-1].At; d > 0 && (pitch == 0 || d < pitch) {
-			pitch = d
+// RunStrips are the fewest strips that show a run, each no wider than the room: the
+// whole of it at one scale, or windows as alike as its joints allow, each of which
+// repeats a piece, or some two feet of it, beyond its match lines. of gives the strip
+// of a window at a scale. A strip is drawn no larger than its columns ask for. The run
+// is whole where nothing fits.
+func RunStrips(r *plan.Run, of func(w Window, along Scale) *RunStrip) []*RunStrip {
+	whole := Window{From: 0, To: r.Cap.Real, N: 1, Of: 1}
+	usual, smaller := runScales(r.Metric)
+	last := usual[len(usual)-1]
+	for _, s := range append(usual, smaller...) {
+		q := of(whole, s)
+		if q.Fits() && (s.Ratio >= last.Ratio || s.Units(r.Cap.Real) <= max(columnsWidth(q.Columns), 3000)) {
+			return []*RunStrip{q}
 		}
 	}
-	if pitch == 0 {
-		return readable
-	}
-	best := largest
-	for _, s := range Scales(r.Metric) {
-		if s.Ratio > best && s.Ratio <= readable && s.Units(pitch) >= runPitch {
-			best = s.Ratio
+	var best []*RunStrip
+	for _, s := range append([]Scale{last}, smaller...) {
+		for _, repeat := range []length.Length{24, 48, 12, 0} {
+			wins := runCut(r, func(w Window) bool { return of(w, s).Fits() }, repeat*length.Inch)
+			if wins == nil || best != nil && len(wins) >= len(best) {
+				continue
+			}
+			best = nil
+			for _, w := range wins {
+				best = append(best, of(w, s))
+			}
 		}
 	}
-	return best
-}
-
-// runFits says whether a window fits a width.
-func runFits(r *plan.Run, w Window, s Scale, width drawing.Unit) bool {
-	left, right := runSides(r, w, s)
-	return left+s.Units(w.To)-s.Units(w.From)+right <= width
-}
-
-// runOrphan says whether a window would leave two thirds of its sheet empty.
-func runOrphan(r *plan.Run, w Window, s Scale, width drawing.Unit) bool {
-	left, right := runSides(r, w, s)
-	return 3*(s.Units(w.To)-s.Units(w.From)) < width-left-right
+	if best != nil {
+		return best
+	}
+	for _, s := range Scales(r.Metric) { // no joint to cut at: a smaller scale, or its room stays too small
+		if q := of(whole, s); s.Ratio > last.Ratio && q.Fits() {
+			return []*RunStrip{q}
+		}
+	}
+	return []*RunStrip{of(whole, last)}
 }
 
 // runCut cuts a run at joints into the fewest windows that fit, as alike as the
-// joints allow, none of them an orphan. It returns nil if no cut fits.
-func runCut(r *plan.Run, s Scale, width drawing.Unit, repeat length.Length) []Window {
+// joints allow. It returns nil if no cut fits.
+func runCut(r *plan.Run, fits func(Window) bool, repeat length.Length) []Window {
 	joints := runMatches(r)
 	n := len(joints)
 	// Places 0..n+1: the left end, each joint, the right end.
@@ -191,9 +99,12 @@ func runCut(r *plan.Run, s Scale, width drawing.Unit, repeat length.Length) []Wi
 	best := make([]state, n+2)
 	for k := 1; k <= n+1; k++ {
 		best[k].count = -1
-		for i := 0; i < k; i++ {
+		for i := k - 1; i >= 0; i-- {
 			w := window(i, k)
-			if best[i].count < 0 || !runFits(r, w, s, width) || runOrphan(r, w, s, width) {
+			if !fits(w) {
+				break
+			}
+			if best[i].count < 0 {
 				continue
 			}
 			shown := int64((w.To - w.From) / length.Inch)
