@@ -96,7 +96,7 @@ func noSheet(string) string { return "0000" }
 func (c *composer) best(room drawing.Rect) [][]placed {
 	body := c.below(room)
 	var sides []drawing.Unit
-	for part := drawing.Unit(39); part >= 18 && room.Width() >= 35000; part-- {
+	for part := drawing.Unit(39); part >= 18 && room.Width() >= 35000; part -= 3 {
 		sides = append(sides, body.Width()*part/100)
 	}
 	sides = append(sides, 0)
