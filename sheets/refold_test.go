@@ -171,6 +171,65 @@ func otherProgram(t *testing.T) func(l *layout.Layout, files map[string][]byte) 
 	}
 }
 
+// compare sets what the other program measures of a layout's files against its job, and
+// counts what was looked at.
+func compare(t *testing.T, name string, l *layout.Layout, fold func(*layout.Layout, map[string][]byte) measured, seen map[string]int) {
+	t.Helper()
+	files := machineFiles(t, l)
+	all, err := refold.Read(files)
+	if err != nil {
+		t.Fatal(err)
+	}
+	row := map[string]refold.Row{}
+	for _, w := range all {
+		row[w.Name()] = w.Row
+	}
+	m, p := fold(l, files), &l.Job.System.Profile
+	for file, g := range m.Caps {
+		seen["caps"]++
+		r := row[file]
+		if math.Abs(g.Inside-r.MM("inside width")) > 0.05 || math.Abs(g.Slope-r.Number("slope")) > 1e-5 {
+			t.Errorf("%s: inside %.3f, slope %.5f; the list says %s, %s", file, g.Inside, g.Slope, r["inside width"], r["slope"])
+		}
+		if p.RearLeg.To == job.ToTangent && math.Abs(g.Rear-p.RearLeg.Length.MM()) > 0.05 {
+			t.Errorf("%s: its rear leg folds to %.3f mm, the job says %.3f", file, g.Rear, p.RearLeg.Length.MM())
+		}
+	}
+	for _, s := range m.Seams {
+		kind, want := s.Kind, l.Job.Shop.WeldGap.MM()
+		if s.Inside {
+			kind = "inside corner"
+		}
+		seen[kind]++
+		if s.Middle {
+			seen["middle"]++
+		}
+		// Points 0.1 mm apart along, a sixth of the metal through it; files have six
+		// decimals. Legs that lap stand the gap apart at their tabs alone.
+		if math.Abs(s.Gap-want) > 1e-4 || s.Least < want-0.02 || s.Least > want+0.1 && !s.Lapped {
+			t.Errorf("%s: at the %s of %s metal stands %.3f mm apart, the list says %.3f, the job %.3f", name, s.Kind, s.File, s.Least, s.Gap, want)
+		}
+	}
+	for file, deep := range m.Clashes {
+		if deep > 0.05 {
+			t.Errorf("%s: metal stands %.3f mm in metal", file, deep)
+		}
+	}
+	for _, f := range m.Fits {
+		seen[f.Kind]++
+		if f.Deep > 0.2 { // a chair is stated to a sixty-fourth
+			t.Errorf("%s: %s %s stands %.3f mm in its cap", name, f.Kind, f.File, f.Deep)
+		}
+	}
+	for _, f := range m.Plates {
+		seen["end plate"]++
+		want := l.Job.Shop.WeldGap.MM()
+		if math.Abs(f.Off-want) > 0.06 || math.Abs(f.Wide-(row[f.File].MM("inside width")-2*want)) > 0.05 {
+			t.Errorf("%s: %s is %.3f mm wide and stands %.3f mm off its cap, the gap is %.3f", name, f.File, f.Wide, f.Off, want)
+		}
+	}
+}
+
 // Another program folds the files of the samples and the test jobs, with libraries of
 // others. Widths, slopes and legs are those of the job, metal stands nowhere in metal,
 // and turned to one another the bodies of a piece come as near as the gap that the job
@@ -179,61 +238,7 @@ func otherProgram(t *testing.T) func(l *layout.Layout, files map[string][]byte) 
 func TestAnotherProgramFolds(t *testing.T) {
 	fold := otherProgram(t)
 	seen := map[string]int{}
-	look := func(name string, l *layout.Layout) {
-		files := machineFiles(t, l)
-		all, err := refold.Read(files)
-		if err != nil {
-			t.Fatal(err)
-		}
-		row := map[string]refold.Row{}
-		for _, w := range all {
-			row[w.Name()] = w.Row
-		}
-		m, p := fold(l, files), &l.Job.System.Profile
-		for file, g := range m.Caps {
-			seen["caps"]++
-			r := row[file]
-			if math.Abs(g.Inside-r.MM("inside width")) > 0.05 || math.Abs(g.Slope-r.Number("slope")) > 1e-5 {
-				t.Errorf("%s: inside %.3f, slope %.5f; the list says %s, %s", file, g.Inside, g.Slope, r["inside width"], r["slope"])
-			}
-			if p.RearLeg.To == job.ToTangent && math.Abs(g.Rear-p.RearLeg.Length.MM()) > 0.05 {
-				t.Errorf("%s: its rear leg folds to %.3f mm, the job says %.3f", file, g.Rear, p.RearLeg.Length.MM())
-			}
-		}
-		for _, s := range m.Seams {
-			kind, want := s.Kind, l.Job.Shop.WeldGap.MM()
-			if s.Inside {
-				kind = "inside corner"
-			}
-			seen[kind]++
-			if s.Middle {
-				seen["middle"]++
-			}
-			// Points 0.1 mm apart along, a sixth of the metal through it; files have six
-			// decimals. Legs that lap stand the gap apart at their tabs alone.
-			if math.Abs(s.Gap-want) > 1e-4 || s.Least < want-0.02 || s.Least > want+0.1 && !s.Lapped {
-				t.Errorf("%s: at the %s of %s metal stands %.3f mm apart, the list says %.3f, the job %.3f", name, s.Kind, s.File, s.Least, s.Gap, want)
-			}
-		}
-		for file, deep := range m.Clashes {
-			if deep > 0.05 {
-				t.Errorf("%s: metal stands %.3f mm in metal", file, deep)
-			}
-		}
-		for _, f := range m.Fits {
-			seen[f.Kind]++
-			if f.Deep > 0.2 { // a chair is stated to a sixty-fourth
-				t.Errorf("%s: %s %s stands %.3f mm in its cap", name, f.Kind, f.File, f.Deep)
-			}
-		}
-		for _, f := range m.Plates {
-			seen["end plate"]++
-			want := l.Job.Shop.WeldGap.MM()
-			if math.Abs(f.Off-want) > 0.06 || math.Abs(f.Wide-(row[f.File].MM("inside width")-2*want)) > 0.05 {
-				t.Errorf("%s: %s is %.3f mm wide and stands %.3f mm off its cap, the gap is %.3f", name, f.File, f.Wide, f.Off, want)
-			}
-		}
-	}
+	look := func(name string, l *layout.Layout) { compare(t, name, l, fold, seen) }
 	all, err := sampleLayouts()
 	if err != nil {
 		t.Fatal(err)
