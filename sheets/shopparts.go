@@ -62,6 +62,16 @@ func (b *book) heldParts() (none, some []string) {
 	return none, some
 }
 
+// partFault is what a hold on several parts says of them, without their list: it stands
+// under the part itself.
+func partFault(f finding.Finding) string {
+	if len(f.Where.Parts) == 0 {
+		return f.What
+	}
+	said := strings.SplitN(f.What, ": ", 3)
+	return said[len(said)-1]
+}
+
 func (b *book) partHolds(q *layout.MadePart) finding.List {
 	var out finding.List
 	for _, f := range b.l.Findings {
@@ -211,7 +221,7 @@ func (b *book) partFacts(q *layout.MadePart) []string {
 		out = append(out, b.say.Say(words.PartTwin, words.In("mark", q.Twin.Mark)))
 	}
 	for _, f := range b.partHolds(q) {
-		out = append(out, b.say.Say(words.PartHold, words.In("what", drawing.Letter(f.What))))
+		out = append(out, b.say.Say(words.PartHold, words.In("what", drawing.Letter(partFault(f)))))
 	}
 	return out
 }
