@@ -36,7 +36,7 @@ func (l *Layout) NotChecked() []string {
 		out = append(out, "How far hook and snap take hold of the chair, tolerances taken off, against the test: no report says by how much they did there.")
 	}
 	if n := l.OnPacking(); n > 0 {
-		out = append(out, fmt.Sprintf("The shear of the screws of %d chairs, which pass through packing before they "+
+		out = append(out, fmt.Sprintf("The shear of the screws of %d chairs, which pass through build-up before they "+
 			"reach what holds them.", n))
 	}
 	wood := func(a job.Assembly) bool { return a.Substrate == job.Wood || a.Substrate == job.Plywood }

@@ -110,7 +110,7 @@ func (l *Layout) withdrawalOf(r *Run, p Pull) (Withdrawal, bool) {
 }
 
 // onPacking is why the shear of a chair's screws is not reckoned.
-const onPacking = "on packing"
+const onPacking = "on build-up"
 
 // sheared finds what the screws of a chair carry across: what their report
 // allows, or else the yield limits of the wood standard, which know nothing of

@@ -56,7 +56,7 @@ func (b *builder) pack(c *Chair, levelled map[*wall.Run][]wall.ShimZone) {
 		want, made length.Length
 	}{{"front", c.PackFront, c.Made(p, c.ShimFront)}, {"rear", c.PackRear, c.Made(p, c.ShimRear)}} {
 		if length.Abs(e.want-e.made) > b.grid {
-			b.holdChair("shim-missing", p.At, c, finding.One{Worse: length.Abs(e.want - e.made), Words: "needs " + job.Both(e.want) + " of packing at the " + e.face +
+			b.holdChair("shim-missing", p.At, c, finding.One{Worse: length.Abs(e.want - e.made), Words: "needs " + job.Both(e.want) + " of build-up at the " + e.face +
 				"; the layers and shims of the job make " + job.Both(e.made)},
 				"a chair needs full bearing", "add thinner shims to `packing: shims`")
 		}
@@ -209,7 +209,7 @@ func (b *builder) reach(c *Chair, r *Row) {
 	if r.Length == 0 {
 		b.holdChair("no-fastener-length", f.At, c, finding.One{Worse: r.Above, Words: "no stock length of " + f.Name + " fits: " +
 			job.Both(needed(f, r.Above)) + " is needed, and " + what + " the underside of the " + c.Assembly.Substrate},
-			"packing of "+job.Both(packing)+" takes up the length", "reduce the packing there, or add a stock length the report covers")
+			"build-up of "+job.Both(packing)+" takes up the length", "reduce the build-up there, or add a stock length the report covers")
 	}
 }
 

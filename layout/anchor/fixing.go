@@ -81,6 +81,6 @@ func (b *builder) fix(runs []*Run, sup []*Support) {
 		b.found.Append(finding.Finding{Code: "support-unfixed", Severity: finding.Hold, At: x.At, Where: ref,
 			One:  finding.One{Noun: "corner support", Name: s.Name, Cause: f.Name, Worse: above, Words: words},
 			What: "corner " + s.Corner.Name + ", support " + s.Name + ": " + words,
-			Why:  "a support holds no more than its screws do", Mend: "reduce the packing there, or add a stock length the report covers"})
+			Why:  "a support holds no more than its screws do", Mend: "reduce the build-up there, or add a stock length the report covers"})
 	}
 }

@@ -232,7 +232,7 @@ func (b *builder) laps(a *Run, k *Chair) {
 		}
 		b.hold("lap-under", a.Job.At, a.Run, w.at,
 			"run "+a.Name+" at station "+job.Both(a.ToFront(w.at))+": the "+leg+" leg laps the joint it must cover by "+job.Both(w.lap)+", the least is "+job.Both(least),
-			"the packing there lifts the cap", "a longer "+leg+" leg within the tested range, less packing, or an extender piece below")
+			"the build-up there lifts the cap", "a longer "+leg+" leg within the tested range, less build-up, or an extender piece below")
 	}
 	say("front", front, b.sys.Lap.Front)
 	say("rear", rear, b.sys.Lap.Rear)

@@ -227,10 +227,10 @@ func (b *builder) loose(r *Run, at finding.Place, station, inside, play length.L
 		why = "the inside width there is " + job.Both(inside) + ", and no corner of two widths within the job's mismatch would change it"
 	}
 	mend := "measure the width again; if it is right this stretch needs a transition to another width: ask the fabricator whether one is made and write " +
-		"`transition:` with its length, its legs and the most it changes; or pack the rear face"
+		"`transition:` with its length, its legs and the most it changes; or fur out the roof face"
 	if b.sys.Transition.Offered() {
 		why = "the inside width there is " + job.Both(inside) + ", and no transition has room, or none tapers as fast as this wall"
-		mend = "measure the width again; if it is right, a shorter transition or one of a greater change, or packing on the rear face"
+		mend = "measure the width again; if it is right, a shorter transition or one of a greater change, or furring on the roof face"
 	}
 	f := refOf(r)
 	f.Station, f.HasStation = station, true

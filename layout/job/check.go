@@ -249,7 +249,7 @@ func (d *decoder) checkPacking(j *Job) {
 	for i := range j.Perimeters {
 		graded = graded || j.Perimeters[i].Graded()
 	}
-	d.atMost("packing.least", p.Least, "packing.most", p.Most, "the least packing is the lesser")
+	d.atMost("packing.least", p.Least, "packing.most", p.Most, "the least build-up is the lesser")
 	d.once("packing.shims", p.Shims)
 	d.atMost("packing.sheet.width", p.Sheet.Width, "packing.sheet.length", p.Sheet.Length, "strips are ripped along the length")
 	if at := "packing.twist"; d.has(at) && p.Grade == 0 && !d.has("packing.grade") && !graded {

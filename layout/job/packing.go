@@ -71,11 +71,11 @@ func (p *Packing) keys(k keys) {
 		"how it is built up, recommended for the way that costs less by the rates", "continuous")
 	known := k.has("method")
 	chairs, layers := known && p.Method != PackContinuous, known && p.Method != PackChairs
-	k.when(chairs, "the packing may be under each chair alone").
-		yes("above_membrane", &p.AboveMembrane, "yes if the packing lies above the membrane, no if below", "no")
-	k.lengthOrZero("least", &p.Least, "the least packing", `0"`)
-	k.lengthOrZero("most", &p.Most, "the greatest packing", `2 1/2"`)
-	k.when(layers, "the packing may be continuous").group("layer",
+	k.when(chairs, "the build-up may be under each chair alone").
+		yes("above_membrane", &p.AboveMembrane, "yes if the build-up lies above the membrane, no if below", "no")
+	k.lengthOrZero("least", &p.Least, "the least build-up", `0"`)
+	k.lengthOrZero("most", &p.Most, "the greatest build-up", `2 1/2"`)
+	k.when(layers, "the build-up may be continuous").group("layer",
 		"the plywood layer, with its name and actual thickness", func(k keys) {
 			k.name("name", &p.LayerName, "the name of the plywood", "plywood nominal 5/8")
 			k.length("thickness", &p.Layer, "the actual thickness of the plywood", `19/32"`)
@@ -85,11 +85,11 @@ func (p *Packing) keys(k keys) {
 		"the rise or fall that the set surface may have along a run; without it it is level", `1/16" in 12"`)
 	k.when(p.Grade > 0, "the set surface may have a grade").
 		lengthOrZero("twist", &p.Twist, "the mismatch over a level corner leg that its joint takes up", `1/16"`)
-	two := k.when(chairs && layers, "the two ways to pack are to be compared")
+	two := k.when(chairs && layers, "the two ways to build up are to be compared")
 	two.group("sheet", "the plywood sheet and its saw", p.Sheet.keys)
 	k.may().group("nail", "what fastens the plywood layers", p.Nail.keys)
 	optional(two, "rates", &p.Rates, (*Rates).keys,
-		"the job's own rates, to compare continuous packing with packing under the chairs")
+		"the job's own rates, to compare continuous build-up with build-up under the chairs")
 	slices.Sort(p.Shims)
 	slices.Reverse(p.Shims)
 }

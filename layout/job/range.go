@@ -258,7 +258,7 @@ func (d *decoder) checkRanges(j *Job) {
 		{"system.inside_width.step", s.Widths.Step, in / 64, 8 * ft, "a step of widths"},
 		// The thinnest sheet wood is sawn to, and the thinnest shim that is sold.
 		{"packing.layer.thickness", j.Packing.Layer, in / 32, 6 * in, "a layer of plywood"},
-		{"packing.most", j.Packing.Most, 0, 5 * ft, "packing under a coping"},
+		{"packing.most", j.Packing.Most, 0, 5 * ft, "build-up under a coping"},
 		{"packing.sheet.width", j.Packing.Sheet.Width, in, 20 * ft, "a sheet of plywood"},
 		{"packing.sheet.length", j.Packing.Sheet.Length, in, 40 * ft, "a sheet of plywood"},
 		{"packing.nail.spacing", j.Packing.Nail.Spacing, in / 8, 20 * ft, "the spacing of nails"},

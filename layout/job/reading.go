@@ -28,13 +28,13 @@ func (r *Reading) keys(k keys) {
 	k.signedLength("station", &r.Station, "the station of the reading", `2'-6"`)
 	k.signedLength("width", &r.Width, "the width of the wall at the top", `12 1/8"`)
 	k.signedLength("top_outside", &r.TopOutside,
-		"the height of the top at the front face, above the level datum", `-1/8"`)
-	k.signedLength("top_inside", &r.TopInside, "the height of the top at the rear face, above the level datum", `-3/16"`)
+		"the height of the top at the street face, above the level datum", `-1/8"`)
+	k.signedLength("top_inside", &r.TopInside, "the height of the top at the roof face, above the level datum", `-3/16"`)
 	k.signedLength("offset", &r.Offset,
-		"the offset of the front face from the survey line, positive to the street", `1/8"`)
+		"the offset of the street face from the survey line, positive to the street", `1/8"`)
 	low := k.elsewhere("the wall says measure_low")
 	low.statedLength("width_low", &r.WidthLow, anySign, "the width at leg depth", `12 5/8"`)
-	low.statedLength("offset_low", &r.OffsetLow, anySign, "the offset of the front face at leg depth", `3/8"`)
+	low.statedLength("offset_low", &r.OffsetLow, anySign, "the offset of the street face at leg depth", `3/8"`)
 	coded(k.may(), "condition", &r.Conditions, conditions(),
 		"what is wrong with the wall top there, codes divided by blanks or plus signs", "loose wet")
 	coded(k.may(), "photo", &r.Photos, reader[[]string]{form: FormText, code: "value-photo", parse: parsePhotos},

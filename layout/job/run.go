@@ -115,7 +115,7 @@ func (r *Run) keys(k keys, above *Perimeter, known, open bool) {
 	r.Right.keys(k, known, open)
 	var grade Grade
 	value(k.may(), "grade", &grade, withUnit("value-slope", parseGrade).in(metricGrade),
-		"the slope its set surface may not pass along the run, if not the packing's: level, a slope, or rising or falling before it",
+		"the slope its set surface may not pass along the run, if not that of the build-up: level, a slope, or rising or falling before it",
 		`rising 4" in 12"`)
 	if k.given("grade") {
 		r.Grade = &grade
@@ -222,7 +222,7 @@ func (o *Obstacle) keys(k keys) {
 	if !pierces && (k.given("from_face") || k.given("across")) {
 		across = k.when(true, "its place across the wall is stated")
 	}
-	across.length("from_face", &o.FromFace, "its centre behind the front face of the wall", `6"`)
+	across.length("from_face", &o.FromFace, "its centre behind the street face of the wall", `6"`)
 	across.length("across", &o.Depth, "its extent across the wall; left out of what does not pierce, it takes the whole width", `5"`)
 	// Not naming who seals it is a hold of the pieces, found later.
 	k.may().text("collar", &o.Collar, "who seals its collar", "plumber")

@@ -158,7 +158,7 @@ func (s *System) keys(k keys) {
 		"the side that takes an odd sixteenth or millimetre", "right")
 	k.group("joint", "the joint between caps", s.Joint.keys)
 	k.group("splice", "the splice plate", s.Splice.keys)
-	k.group("chair", "the anchor chair", s.Chair.keys)
+	k.group("chair", "the chair", s.Chair.keys)
 	k.group("corner", "the rules for welded corners", s.Corner.keys)
 	k.elsewhere("a run has a free end").group("end_cap", "the rules for free ends", s.EndCap.freeKeys)
 	k.elsewhere("a run dies into a higher wall").group("wall_end", "the rules for ends at a higher wall", s.WallEnd.wallKeys)

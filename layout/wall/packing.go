@@ -138,22 +138,22 @@ func (p *Packing) recommend() {
 		}
 		p.Reason = "no plywood layer fits under the set surface, so that both ways are the same"
 	case a.Missing != b.Missing:
-		less, more := "continuous packing", b.Missing
+		less, more := "continuous build-up", b.Missing
 		if b.Missing < a.Missing {
-			p.Recommended, less, more = job.PackChairs, "packing under the chairs alone", a.Missing
+			p.Recommended, less, more = job.PackChairs, "build-up under the chairs alone", a.Missing
 		}
-		p.Reason = less + ": the shims of the job do not make " + strconv.Itoa(more) + " of the stacks of the other way"
+		p.Reason = less + ": the shims of the job do not make " + strconv.Itoa(more) + " of the build-ups of the other way"
 	case a.Money != b.Money:
-		p.Reason = "continuous packing costs " + money(a.Money) + ", packing under the chairs alone " + money(b.Money)
+		p.Reason = "continuous build-up costs " + money(a.Money) + ", build-up under the chairs alone " + money(b.Money)
 		if b.Money < a.Money {
 			p.Recommended = job.PackChairs
-			p.Reason = "packing under the chairs alone costs " + money(b.Money) + ", continuous packing " + money(a.Money)
+			p.Reason = "build-up under the chairs alone costs " + money(b.Money) + ", continuous build-up " + money(a.Money)
 		}
 	case b.Pieces < a.Pieces:
 		p.Recommended = job.PackChairs
-		p.Reason = "both cost " + money(a.Money) + "; packing under the chairs alone has fewer pieces"
+		p.Reason = "both cost " + money(a.Money) + "; build-up under the chairs alone has fewer pieces"
 	default:
-		p.Reason = "both cost " + money(a.Money) + "; continuous packing has no more pieces and bears the whole length"
+		p.Reason = "both cost " + money(a.Money) + "; continuous build-up has no more pieces and bears the whole length"
 	}
 }
 

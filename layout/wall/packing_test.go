@@ -112,7 +112,7 @@ func TestCompare(t *testing.T) {
 	if p.Continuous.Minutes != 43_000 || p.Continuous.Money != 43_000+80_000+5_000 || p.Chairs.Money != 90_000+45_000 {
 		t.Errorf("%+v", p)
 	}
-	if !p.Known || p.Recommended != job.PackContinuous || p.Reason != "continuous packing costs 128.00, packing under the chairs alone 135.00" {
+	if !p.Known || p.Recommended != job.PackContinuous || p.Reason != "continuous build-up costs 128.00, build-up under the chairs alone 135.00" {
 		t.Errorf("%+v", p)
 	}
 	k.Method = job.PackChairs

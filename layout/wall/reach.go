@@ -156,7 +156,7 @@ func (r *Run) suspectReaches(j *job.Job, s *Suspect) (reached, string) {
 	case m == job.MeasureOffset || m == job.MeasureOffsetLow || m == job.MeasureStation:
 		return r.follow(), "where its corner lies"
 	}
-	return ends, "its length on the front face, or where its corner lies,"
+	return ends, "its length on the street face, or where its corner lies,"
 }
 
 // trimmedBy are the runs whose front faces follow from a doubted width, because

@@ -111,7 +111,7 @@ func beyond(r *Run) []RFI {
 		}
 		out = append(out, RFI{From: l.At, To: l.To, What: l.Name + ": found " + fine(l.Found), Limit: fine(l.Allowed),
 			Source: l.Source + " (" + l.Sure + ")",
-			Ask:    "bring it within the limit, or accept it in writing with the packing and the width it takes"})
+			Ask:    "bring it within the limit, or accept it in writing with the build-up and the width it takes"})
 	}
 	return out
 }

@@ -154,7 +154,7 @@ func lengths(p *Perimeter, grid length.Length, found *finding.Set) {
 		}
 		if r.Front <= 0 {
 			found.Errorf("run-vanishes", r.Job.At, "check the length and the face it is measured on",
-				"run %s: measured on the rear face, its front face would have no length", r.Name)
+				"run %s: measured on the roof face, its street face would have no length", r.Name)
 		}
 		r.Surveyed = len(r.Job.Readings) >= 2 && !r.Job.Supposed
 	}
@@ -188,9 +188,9 @@ func doubtfulRear(r *Run, found *finding.Set) {
 		}
 		found.Append(finding.Finding{
 			Code: "rear-at-kink", Severity: finding.Hold, At: r.Job.At, Where: ref(r),
-			What: "run " + r.Name + ": measured on the rear face beside the kink " + e.c.Name + " of two walls of unlike width",
+			What: "run " + r.Name + ": measured on the roof face beside the kink " + e.c.Name + " of two walls of unlike width",
 			Why:  "so small a turn magnifies the difference of the widths",
-			Mend: "measure this run on the front face",
+			Mend: "measure this run on the street face",
 		})
 	}
 }
