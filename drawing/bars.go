@@ -113,7 +113,7 @@ func (n NorthArrow) Figure() Figure {
 	return figure(s)
 }
 
-// DirectionArrow is a broad outlined arrow from Tail to Head, with words beside it: which way stations grow, where the roof is,
+// DirectionArrow is a broad outlined arrow from Tail to Head, with words beside it: which way stations are measured, where the roof is,
 // which hand a piece has.
 type DirectionArrow struct {
 	Tail, Head Point

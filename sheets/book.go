@@ -262,17 +262,17 @@ func (b *book) shopShort(l length.Length) string { return drawing.Letter(b.shop.
 // weight letters a weight in pounds or kilograms.
 func (b *book) weight(grams int64) string {
 	if b.metric {
-		return strconv.FormatFloat(float64(grams)/1000, 'f', 1, 64) + " kg"
+		return b.say.Say(words.UnitKg, words.In("n", strconv.FormatFloat(float64(grams)/1000, 'f', 1, 64)))
 	}
-	return strconv.FormatFloat(float64(grams)/453.59237, 'f', 1, 64) + " lb"
+	return b.say.Say(words.UnitLb, words.In("n", strconv.FormatFloat(float64(grams)/453.59237, 'f', 1, 64)))
 }
 
 // pressure letters pascals as psf (1 psf is 47.880259 Pa) or kPa.
 func (b *book) pressure(pa float64) string {
 	if b.metric {
-		return strconv.FormatFloat(pa/1000, 'f', 2, 64) + " kPa"
+		return b.say.Say(words.UnitKpa, words.In("n", strconv.FormatFloat(pa/1000, 'f', 2, 64)))
 	}
-	return strconv.FormatFloat(pa/47.880259, 'f', 1, 64) + " psf"
+	return b.say.Say(words.UnitPsf, words.In("n", strconv.FormatFloat(pa/47.880259, 'f', 1, 64)))
 }
 
 // temperature letters both scales: a roof has thermometers of either.

@@ -74,7 +74,7 @@ func (b *book) planCorners() []page {
 			b.where[q.Mark] = p.id
 		}
 		if c.on != nil {
-			p = p.printedOn(*c.on)
+			p = p.printedOn(b.say, *c.on)
 		}
 		p.banner = b.releaseWords(all, p.holds)
 		p.foot = func(s *drawing.Scene, r drawing.Rect) {

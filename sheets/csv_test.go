@@ -18,7 +18,7 @@ func TestCSVHeadings(t *testing.T) {
 			"holds,held by",
 		"joints.csv: perimeter,run,joint,kind,left piece,right piece,station,station mm,gap,gap mm,plate," +
 			"plate mm,movement,movement mm,held",
-		"chairs.csv: perimeter,run,chair,number,station,station mm,stands at,build-up street side," +
+		"chairs.csv: perimeter,run,chair,number,station,station mm,where,build-up street side," +
 			"build-up street side mm,build-up roof side,build-up roof side mm,built street side mm,built roof side mm," +
 			"layers,shims street side,shims roof side,fastener,count street side,length street side,length street side mm,count roof side," +
 			"length roof side,length roof side mm,pilot from top of build-up street side mm,pilot from top of build-up roof side mm," +

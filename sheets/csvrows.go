@@ -178,7 +178,7 @@ func (c schedules) joints() Schedule {
 
 func (c schedules) chairs() Schedule {
 	s := Schedule{Name: "chairs.csv", Header: []string{"perimeter", "run", "chair", "number", "station",
-		"station mm", "stands at",
+		"station mm", "where",
 		"build-up street side", "build-up street side mm", "build-up roof side", "build-up roof side mm", "built street side mm", "built roof side mm", "layers",
 		"shims street side", "shims roof side", "fastener", "count street side", "length street side", "length street side mm", "count roof side", "length roof side", "length roof side mm",
 		"pilot from top of build-up street side mm", "pilot from top of build-up roof side mm", "assembly", "inside width", "inside width mm",

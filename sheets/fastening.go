@@ -83,7 +83,7 @@ func (b *book) withdrawalTable() []block {
 			b.col(words.ColRun), b.col(words.ColWorstChair), b.col(words.ColAssembly), b.right(words.ColPullUp),
 			b.right(words.ColPushBothLegs), b.right(words.ColScrews), b.right(words.ColThread),
 			b.right(words.ColAllHold), b.right(words.ColAllCarry), b.right(words.ColPullAlone),
-			b.right(words.ColTogether), b.col(words.ColResult),
+			b.right(words.ColBoth), b.col(words.ColResult),
 		},
 	}
 	var bad []bool

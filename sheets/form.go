@@ -20,6 +20,7 @@ type FormOptions struct {
 	Every length.Length  // between stations; 0: the usual step
 	Runs  []string       // names; none: every run
 	Paper *job.PaperSize // nil: as the job says
+	Lang  words.Lang
 }
 
 func (o FormOptions) wants(run string) bool { return len(o.Runs) == 0 || slices.Contains(o.Runs, run) }
@@ -151,7 +152,7 @@ type forms struct {
 }
 
 func newForms(j *job.Job, o FormOptions) *forms {
-	f := &forms{b: newBook(&layout.Layout{Job: j}, Options{Lists: o.Paper}), j: j, o: o, every: o.Every}
+	f := &forms{b: newBook(&layout.Layout{Job: j}, Options{Lists: o.Paper, Lang: o.Lang}), j: j, o: o, every: o.Every}
 	if f.every <= 0 {
 		f.every = layout.SurveySteps(f.b.metric)
 	}

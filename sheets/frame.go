@@ -164,7 +164,7 @@ func (b *book) notes(s *drawing.Scene, r drawing.Rect) {
 		drawing.Style{Size: drawing.Small, Face: drawing.Bold},
 	)
 	y += 280
-	z := drawing.Note
+	z, apart := drawing.Note, drawing.Unit(55) // apart: between lines, hundredths of their height
 	type para struct {
 		face  drawing.Face
 		lines []string
@@ -176,7 +176,11 @@ func (b *book) notes(s *drawing.Scene, r drawing.Rect) {
 			{drawing.Regular, drawing.Wrap(b.say.Say(words.FrameDeference), drawing.Regular, z, r.Width())},
 		}
 		n := drawing.Unit(len(ps[0].lines) + len(ps[1].lines))
-		if z == drawing.Small || y+n*drawing.Unit(z)*16/10+100 <= r.Max.Y-100 {
+		if y+n*drawing.Unit(z)*16/10+100 <= r.Max.Y-100 {
+			break
+		}
+		if z == drawing.Small { // the lines stand closer before one is lost
+			apart = 36
 			break
 		}
 	}
@@ -184,9 +188,9 @@ func (b *book) notes(s *drawing.Scene, r drawing.Rect) {
 		for _, line := range q.lines {
 			y += drawing.Unit(z)
 			s.Text(drawing.Pt(r.Min.X, y), line, drawing.Style{Size: z, Face: q.face})
-			y += drawing.Unit(z) * 55 / 100
+			y += drawing.Unit(z) * apart / 100
 		}
-		y += 100
+		y += apart * 3 / 2
 	}
 }
 

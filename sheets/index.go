@@ -71,7 +71,7 @@ func (b *book) keyPlans(cover page) []page {
 
 // keyPlanPage shows a key plan on a page that it can be read on.
 func (b *book) keyPlanPage(cover page, k plan.KeyPlan, title string) page {
-	p := fitting(cover, func(room drawing.Rect) bool {
+	p := fitting(b.say, cover, func(room drawing.Rect) bool {
 		return sits(view.KeyPlan(b.say, k, room.Width(), room.Height()), room.Width(), room.Height())
 	})
 	p.id, p.title = b.id(title), title

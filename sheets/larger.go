@@ -2,8 +2,10 @@ package sheets
 
 import (
 	"slices"
+	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/job"
 )
 
@@ -22,14 +24,11 @@ func larger(p paper) []job.PaperSize {
 
 // printedOn is the page on a larger paper than the job's, and says so in its
 // title block, in the list of sheets and to those who cannot see it.
-func (p page) printedOn(z job.PaperSize) page {
+func (p page) printedOn(say words.Book, z job.PaperSize) page {
 	p.paper, p.on = landscape(z), z.String()
-	phrase := "on " + p.on + ": the view needs it"
-	p.about += " It is printed " + phrase + "."
-	if p.scale != "" {
-		phrase = p.scale + "; " + phrase
-	}
-	p.scale = phrase
+	on := words.In("paper", p.on)
+	p.about += " " + say.Say(words.FrameLargerAbout, on)
+	p.scale = strings.TrimPrefix(p.scale+"; "+say.Say(words.FrameLarger, on), "; ")
 	return p
 }
 
@@ -46,12 +45,12 @@ func (p page) onPaper(name string) page {
 // fitting is the page on the job's paper where a view can be read on it, else
 // on the first larger paper where it can. Where none serves, the page keeps
 // its own.
-func fitting(p page, fits func(room drawing.Rect) bool) page {
+func fitting(say words.Book, p page, fits func(room drawing.Rect) bool) page {
 	if fits(p.paper.room(p.banner != "")) {
 		return p
 	}
 	for _, z := range larger(p.paper) {
-		if q := p.printedOn(z); fits(q.paper.room(q.banner != "")) {
+		if q := p.printedOn(say, z); fits(q.paper.room(q.banner != "")) {
 			return q
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/job"
 	"copingset/layout/length/draws"
 )
@@ -43,7 +44,7 @@ func TestFittingTakesTheFirstPaperThatServes(t *testing.T) {
 		{"the largest", 80000, job.ANSID, "D"},
 		{"none serves", 200000, job.ANSIA, ""},
 	} {
-		p := fitting(page{paper: landscape(job.ANSIA), scale: "as noted"}, func(r drawing.Rect) bool { return r.Width() >= c.least })
+		p := fitting(words.Book{}, page{paper: landscape(job.ANSIA), scale: "as noted"}, func(r drawing.Rect) bool { return r.Width() >= c.least })
 		if p.paper != landscape(c.want) || p.on != c.on {
 			t.Errorf("%s: on %q, %v; want %q, %v", c.name, p.on, p.paper, c.on, landscape(c.want))
 		}

@@ -126,7 +126,9 @@ func (b *book) effortTable(title string, p plan.Levelling) table {
 	if p.Priced {
 		add(
 			b.say.Say(words.LevelLabour),
-			func(e plan.Effort) string { return fmt.Sprintf("%d h %02d min", e.Minutes/60, e.Minutes%60) },
+			func(e plan.Effort) string {
+				return b.say.Say(words.LevelTime, words.In("hours", fmt.Sprint(e.Minutes/60)), words.In("minutes", fmt.Sprintf("%02d", e.Minutes%60)))
+			},
 		)
 		add(
 			b.say.Say(words.LevelMoney),

@@ -96,7 +96,7 @@ func (b *book) enclosed(pages []page) table {
 		case n == 0:
 			continue
 		}
-		t.rows = append(t.rows, []string{itoa(len(t.rows) + 1), part.title, count})
+		t.rows = append(t.rows, []string{itoa(len(t.rows) + 1), b.say.Say(part.title), count})
 	}
 	return t
 }

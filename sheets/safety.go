@@ -8,8 +8,8 @@ import (
 // safety is the sheet of cautions. The words are ours; the rules they lean on
 // are named, and all of them stand over us.
 func (b *book) safety() []page {
-	first := page{id: b.id("safety"), title: "Safety cautions", kind: Safety, paper: b.runs,
-		about: "Cautions for work on the wall top: falls, wind, edges, dust, heat and lifting."}
+	first := page{id: b.id("safety"), title: b.say.Say(words.CautionTitle), kind: Safety, paper: b.runs,
+		about: b.say.Say(words.CautionAbout)}
 	n := 2
 	if b.runs.w > 50000 {
 		n = 3

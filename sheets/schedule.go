@@ -264,7 +264,7 @@ func (b *book) pieces() []page {
 	return b.pages(first, blocks, across)
 }
 
-// trims reports whether some piece ships long, to be trimmed on the roof.
+// trims reports whether some piece includes extra length, to be trimmed on the roof.
 func trims(pieces []*layout.Piece) bool {
 	return slices.ContainsFunc(pieces, func(q *layout.Piece) bool { return q.Allowance > 0 })
 }

@@ -71,7 +71,7 @@ func (b *book) sideBySide(p page, foot list, views []func(w, h drawing.Unit) dra
 		}
 		for _, z := range larger(p.paper) {
 			if q == nil {
-				q = b.shown(p.printedOn(z), foot, landscape(z), 1, one, name)
+				q = b.shown(p.printedOn(b.say, z), foot, landscape(z), 1, one, name)
 			}
 		}
 		if q == nil {

@@ -112,26 +112,26 @@ func (k Kind) For(a Audience) bool {
 // part of a submittal: a kind of sheet as a transmittal names it.
 type part struct {
 	kind  Kind
-	title string
+	title words.Key
 }
 
 // submittalParts are the parts of a submittal in the order in which a reviewer
 // reads them.
 func submittalParts() []part {
 	return []part{
-		{Transmittal, "Transmittal"},
-		{Index, "Cover, key plan and index of sheets"},
-		{Findings, "Findings and holds"},
-		{Assemblies, "Schedule of zones: demand, resistance and ratio"},
-		{TestedSection, "Sections as tested"},
-		{Sections, "Sections of the wall and the coping"},
-		{Reports, "List of test reports"},
-		{Basis, "Calculations: basis of the wind pressures"},
-		{FastenerSchedule, "Calculations: fasteners and anchors"},
-		{Materials, "Calculations: materials, movement and code checks"},
-		{Statement, "Statement"},
-		{Checklist, "Inspection before covering, and after"},
-		{Review, "Review: answer and stamps"},
+		{Transmittal, words.SubmittalTransmittal},
+		{Index, words.SubmittalIndex},
+		{Findings, words.SubmittalFindings},
+		{Assemblies, words.SubmittalAssemblies},
+		{TestedSection, words.SubmittalTested},
+		{Sections, words.SubmittalSections},
+		{Reports, words.SubmittalReports},
+		{Basis, words.SubmittalBasis},
+		{FastenerSchedule, words.SubmittalFasteners},
+		{Materials, words.SubmittalMaterials},
+		{Statement, words.SubmittalStatement},
+		{Checklist, words.SubmittalChecklist},
+		{Review, words.SubmittalReview},
 	}
 }
 

@@ -58,7 +58,7 @@ func (b *book) compose(
 	}
 	papers := []page{p}
 	for _, z := range larger(p.paper) {
-		papers = append(papers, p.printedOn(z))
+		papers = append(papers, p.printedOn(b.say, z))
 	}
 	for _, q := range papers {
 		if leaves := c.best(q.paper.room(q.banner != "")); leaves != nil {

@@ -67,7 +67,11 @@ type said struct {
 
 // saidIn is a frame of rows, each with what it is about at the left.
 func saidIn(rows []said) whole {
-	const side, edge drawing.Unit = 1500, 130
+	const edge drawing.Unit = 130
+	side := drawing.Unit(1500) // as wide as the longest of what they are about
+	for _, q := range rows {
+		side = max(side, 200+drawing.Width(drawing.Bold, q.what, drawing.Note)+200)
+	}
 	wrapped := func(q said, w drawing.Unit) []string { return drawing.Wrap(q.words, q.face, q.size, w-side-200) }
 	return whole{
 		h: func(w drawing.Unit) drawing.Unit {

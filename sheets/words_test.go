@@ -195,7 +195,7 @@ func TestNotesOfARunCarriedByACorner(t *testing.T) {
 	}
 }
 
-// What ships long is listed with both its lengths, and its weight counts both.
+// What includes extra length is listed with both its lengths, and its weight counts both.
 func TestFieldClosersHaveTwoLengths(t *testing.T) {
 	n := 0
 	for _, c := range packets() {
@@ -212,7 +212,7 @@ func TestFieldClosersHaveTwoLengths(t *testing.T) {
 					continue
 				}
 				n++
-				for _, want := range []string{b.shopLong(q.Length() + q.Allowance), b.shopLong(q.Length()), b.weight(c.layout.Weight(q).Shipped) + " with the extra length"} {
+				for _, want := range []string{b.shopLong(q.Length() + q.Allowance), b.shopLong(q.Length()), b.weight(c.layout.Weight(q).Shipped) + " with extra"} {
 					if !strings.Contains(text, "\n"+want+"\n") {
 						t.Errorf("%s, piece %s: the schedule lacks %q", c.name, q.Mark, want)
 					}

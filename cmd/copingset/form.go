@@ -98,7 +98,7 @@ func form(cmd *cobra.Command, path string, f formFlags) error {
 	}
 	if found.HasErrors() {
 		report(cmd.ErrOrStderr(), from.relocate(found))
-		fmt.Fprintln(cmd.ErrOrStderr(), "no form written: mend the errors first")
+		fmt.Fprintln(cmd.ErrOrStderr(), "no form written: correct the errors first")
 		return errFindings
 	}
 	if err := choose(j, f.units); err != nil {

@@ -46,7 +46,7 @@ func migrate(cmd *cobra.Command, path string, dry bool) error {
 	m, found := job.Migrate(from.FS(), from.name)
 	if found.HasErrors() {
 		report(cmd.ErrOrStderr(), from.relocate(found))
-		fmt.Fprintln(cmd.ErrOrStderr(), "nothing changed: mend the errors first")
+		fmt.Fprintln(cmd.ErrOrStderr(), "nothing changed: correct the errors first")
 		return errFindings
 	}
 	if len(m.Changes) == 0 {

@@ -80,7 +80,7 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	}
 	report(cmd.ErrOrStderr(), found)
 	if found.HasErrors() {
-		fmt.Fprintln(cmd.ErrOrStderr(), "no packet written: mend the errors first")
+		fmt.Fprintln(cmd.ErrOrStderr(), "no packet written: correct the errors first")
 		return errFindings
 	}
 	pages := sheets.Packet(l, o)

@@ -208,7 +208,7 @@ func fromFile(cmd *cobra.Command, f startFlags, o outline.Options) (outline.Plan
 	}
 	if found.HasErrors() {
 		report(cmd.ErrOrStderr(), found)
-		fmt.Fprintln(cmd.ErrOrStderr(), "no job written: mend the outline first")
+		fmt.Fprintln(cmd.ErrOrStderr(), "no job written: correct the outline first")
 		return p, "", errFindings
 	}
 	p.Changes = append(changes, p.Changes...)

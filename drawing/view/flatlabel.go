@@ -171,6 +171,7 @@ func (d *flat) faces() {
 		}
 		name := strings.ToUpper(f.Name)
 		deep := drawing.Letter(d.say.Say(words.FlatOutside, words.In("length", d.st.Short(f.Outside))))
+		fall := ""
 		tries := [][]string{{name + "  " + deep}, {name, deep}, {name}}
 		if f.Name == "end plate" {
 			tries = tries[2:]
@@ -183,12 +184,12 @@ func (d *flat) faces() {
 				{name + "  " + deep, finish[0] + " " + finish[1]}, {name, deep, finish[0], finish[1]}, finish,
 			}, tries...)
 			if d.Falls && f.Name == "top" {
-				fall := drawing.Letter(d.say.Say(words.FlatFalls, words.In("slope", LegSlopeWords(d.Metric, f.Slope))))
+				fall = drawing.Letter(d.say.Say(words.FlatFalls, words.In("slope", LegSlopeWords(d.Metric, f.Slope))))
 				tries = append([][]string{{name + "  " + deep, fall, finish[0] + " " + finish[1], film}, {name + "  " + deep, fall}, {name, deep, fall}, {fall}}, tries...)
 			}
 		}
 		for _, lines := range tries {
-			lab := place.Label{Lines: lines, Facts: faceFacts(f, lines, deep), Face: drawing.Bold, About: box.Centre(), Where: f.Name}
+			lab := place.Label{Lines: lines, Facts: faceFacts(f, lines, deep, fall), Face: drawing.Bold, About: box.Centre(), Where: f.Name}
 			if ring := d.m.all(f.Ring); len(ring) > 5 { // a leg with an opening
 				lab.Only = func(box drawing.Rect) bool {
 					return !slices.ContainsFunc(append(box.Corners(), box.Centre()), func(p drawing.Point) bool { return !holdsPoint(ring, p) })
@@ -203,13 +204,13 @@ func (d *flat) faces() {
 }
 
 // faceFacts names the depth of a face and its fall on the lines that letter them.
-func faceFacts(f plan.BlankFace, lines []string, deep string) []string {
+func faceFacts(f plan.BlankFace, lines []string, deep, fall string) []string {
 	out := make([]string, len(lines))
 	for i, w := range lines {
 		switch {
 		case strings.HasSuffix(w, deep):
 			out[i] = f.Key.Fact("outside")
-		case strings.HasPrefix(w, "falls "):
+		case fall != "" && w == fall:
 			out[i] = f.Key.Fact("slope")
 		}
 	}

@@ -85,7 +85,7 @@ func (k *keyPlan) fit(shapes []keyShape, area drawing.Rect) (Scale, []drawing.Re
 		w, h := area.Width()/drawing.Unit(cols), area.Height()/drawing.Unit(rows)
 		boxes = append(boxes, drawing.Box(area.Min.X+c*w, area.Min.Y+r*h, area.Min.X+(c+1)*w, area.Min.Y+(r+1)*h))
 	}
-	return Scale{Name: "not to scale"}, boxes
+	return Scale{Name: k.say.Say(words.KeyplanNotScale)}, boxes
 }
 
 // shelves stands the panels side by side, row under row, and shares out what

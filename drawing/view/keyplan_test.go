@@ -31,7 +31,7 @@ func TestKeyPlanIsFaultless(t *testing.T) {
 	}
 }
 
-// everythingNamed checks that nothing was left out for want of room: each run
+// everythingNamed checks that nothing was left out because there was no room: each run
 // with its length, each corner with both its angles.
 func everythingNamed(t interface {
 	Helper()

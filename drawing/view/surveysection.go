@@ -86,7 +86,9 @@ func SurveySection(say words.Book, low bool) drawing.Scene {
 		for _, at := range []drawing.Unit{top, datum} {
 			g.Line(drawing.Medium, drawing.Pt(x-100, at+100), drawing.Pt(x+100, at-100))
 		}
-		phrase(g, x+150, (top+datum)/2+half+50, drawing.Left, drawing.Bold, say.Say(words.SurveyTopStreet))
+		for i, part := range strings.Split(say.Say(words.SurveyTopStreet), "\n") {
+			phrase(g, x+150, (top+datum)/2+half-140+drawing.Unit(i)*360, drawing.Left, drawing.Bold, part)
+		}
 		if low {
 			g.Fill(drawing.White, drawing.NoPen, drawing.Box(face+250, lowAt-450, back-250, lowAt-60).Corners()...)
 			g.Line(drawing.Thin, drawing.Pt(line, lowAt), drawing.Pt(back, lowAt))

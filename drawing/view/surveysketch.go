@@ -163,7 +163,7 @@ func (k *surveySketch) words(g *drawing.Scene) {
 	k.things(g)
 }
 
-// half is the length of the arrow that shows which way stations grow.
+// half is the length of the arrow that shows which way stations are measured.
 func (k *surveySketch) half() drawing.Unit { return min(3000, (k.right-k.left)/3) }
 
 // neighbour says what lies beyond an end of the run.

@@ -34,4 +34,6 @@ const (
 	CautionStack       Key = "caution.stack"
 	CautionSoundHead   Key = "caution.sound.head"
 	CautionSound       Key = "caution.sound"
+	CautionTitle       Key = "caution.title"
+	CautionAbout       Key = "caution.about"
 )

@@ -37,7 +37,7 @@ const (
 	ColAllHold                   Key = "col.all-hold"
 	ColAllCarry                  Key = "col.all-carry"
 	ColPullAlone                 Key = "col.pull-alone"
-	ColTogether                  Key = "col.together"
+	ColBoth                      Key = "col.both"
 	ColResult                    Key = "col.result"
 	ColAnchorReport              Key = "col.anchor-report"
 	ColPullOne                   Key = "col.pull-one"

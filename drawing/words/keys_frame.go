@@ -31,4 +31,6 @@ const (
 	FrameNone             Key = "frame.none"
 	FrameAsNoted          Key = "frame.as-noted"
 	FrameScaleOf          Key = "frame.scale-of"
+	FrameLarger           Key = "frame.larger"
+	FrameLargerAbout      Key = "frame.larger-about"
 )

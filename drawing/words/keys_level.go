@@ -39,4 +39,5 @@ const (
 	LevelRips             Key = "level.rips"
 	LevelRipsOf           Key = "level.rips.of"
 	LevelRipsSheets       Key = "level.rips.sheets"
+	LevelTime             Key = "level.time"
 )

@@ -15,4 +15,6 @@ const (
 	UnitStrength   Key = "unit.strength"
 	UnitAllowable  Key = "unit.allowable"
 	UnitAsPulled   Key = "unit.as-pulled"
+	UnitKpa        Key = "unit.kpa"
+	UnitPsf        Key = "unit.psf"
 )

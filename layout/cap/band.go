@@ -29,7 +29,7 @@ func (t Taper) Wide() length.Length { return length.Max(t.Left, t.Right) }
 func (t Taper) Narrow() length.Length { return length.Min(t.Left, t.Right) }
 
 // Hand is the hand at which the wide end lies, of a person on the roof looking
-// out over the wall: stations grow from the left hand to the right.
+// out over the wall: stations are measured from the left hand to the right.
 func (t Taper) Hand() Hand {
 	if t.Left > t.Right {
 		return LeftHand

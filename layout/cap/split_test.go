@@ -60,7 +60,7 @@ func TestWideMiddle(t *testing.T) {
 }
 
 // The hand of a transition is that at which its wide end lies, of a person on
-// the roof looking out: stations grow from the left hand to the right.
+// the roof looking out: stations are measured from the left hand to the right.
 func TestHandOfTransition(t *testing.T) {
 	for _, c := range []struct {
 		left, right length.Length

@@ -59,7 +59,7 @@ func (c *runCheck) where() finding.Ref { return finding.Ref{Perimeter: c.p.Name,
 func (c *runCheck) on(what string, station length.Length, at finding.Place) {
 	switch {
 	case station < 0:
-		c.d.errorf("station-range", at, "stations grow from the left end of the run", "run %s: %s at station %s lies before the run", c.r.Name, what, Both(station))
+		c.d.errorf("station-range", at, "stations are measured from the left end of the run", "run %s: %s at station %s lies before the run", c.r.Name, what, Both(station))
 	case c.hasLength && station > c.limit:
 		c.d.conflict("station-range", at, c.d.places[c.path+"length"], "check the station and the length of the run",
 			"run %s: %s at station %s lies beyond the run, which is %s long", c.r.Name, what, Both(station), Both(c.r.Length))

@@ -81,7 +81,7 @@ func (d *decoder) listOmitted() {
 	}
 	slices.Sort(codes)
 	for _, code := range codes {
-		d.list.Errorf("more-alike", finding.Place{File: d.file}, "mend those listed and read the job again",
+		d.list.Errorf("more-alike", finding.Place{File: d.file}, "correct those listed and read the job again",
 			"%d more findings of the kind %s are not listed", d.counts[code]-mostAlike, code)
 	}
 }

@@ -12,7 +12,7 @@ type Joint struct {
 	Coldest     Temperature   // of the metal
 	Hottest     Temperature   // of the metal
 	LeastGap    length.Length // at the hottest
-	FieldCloser bool          // closers ship long and are trimmed on the roof
+	FieldCloser bool          // closers include extra length and are trimmed on the roof
 	Allowance   length.Length // extra length of a field closer
 }
 
@@ -70,7 +70,7 @@ func (j *Joint) keys(k keys) {
 	k.when(j.FieldCloser, "closers are trimmed in the field").
 		lengthOrZero("field_allowance", &j.Allowance, "the extra length of a field closer", `2"`)
 	if j.FieldCloser && j.Allowance == 0 {
-		k.refuse("field_allowance", "length-sign", "is nothing, and a field closer must ship long")
+		k.refuse("field_allowance", "length-sign", "is nothing, and a field closer needs extra length")
 	}
 }
 

@@ -80,7 +80,7 @@ func (d *decoder) migrate(name string) *Migration {
 		lines: splitLines(strings.TrimPrefix(out, "\uFEFF"))}
 	if got := after.tree(); got == nil || !sameValue(got, want) {
 		d.errorf("migrate-failed", finding.Place{File: d.file},
-			"write `format: "+formatWord+"` and mend what `copingset check` then says",
+			"write `format: "+formatWord+"` and correct what `copingset check` then says",
 			"the file cannot be edited in place; nothing was changed")
 		return nil
 	}

@@ -55,7 +55,7 @@ func (p *Perimeter) keys(k keys) {
 	word(k, "kind", &p.Kind, []choice[Kind]{{"roof", Roof}, {"well", Well}, {"open", Open}},
 		"what it runs round, open if it has two ends", "open")
 	k.text("wall", &p.Wall, "the name of one of the walls", "block-12")
-	k.angle("bearing", &p.Bearing, 0, 360*Degree, "the compass bearing in which the first run's stations grow", "90")
+	k.angle("bearing", &p.Bearing, 0, 360*Degree, "the compass bearing in which the first run's stations are measured", "90")
 	k.group("misclosure", "the misclosure that is accepted", func(k keys) {
 		k.lengthOrZero("length", &p.MisclosureLength, "the accepted misclosure in length", `1"`)
 		k.angle("angle", &p.MisclosureAngle, 0, 30*Degree, "the accepted misclosure in degrees", "0.5")

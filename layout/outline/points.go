@@ -47,7 +47,7 @@ func Points(r io.Reader, name string) ([]Ring, finding.List) {
 			break
 		}
 		if err != nil {
-			return nil, bad(errorLine(err), "outline-csv", "mend the line", "%v", plainCSV(err))
+			return nil, bad(errorLine(err), "outline-csv", "correct the line", "%v", plainCSV(err))
 		}
 		line, _ := c.FieldPos(0)
 		at := finding.Place{File: name, Line: line}

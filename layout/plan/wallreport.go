@@ -75,7 +75,7 @@ const (
 	WallNowhere // what is in doubt is shown on none
 )
 
-// WallDoubt is a reading that its neighbours speak against.
+// WallDoubt is a reading that does not fit those beside it.
 type WallDoubt struct {
 	Plot            WallPlot
 	Measure         string

@@ -16,7 +16,7 @@ type Line struct {
 	Parallel           length.Length // greatest gap the best line parallel to the wall line would leave
 }
 
-// Suspect is a reading that its neighbours speak against.
+// Suspect is a reading that does not fit those beside it.
 type Suspect struct {
 	Reading         *Reading
 	Measure         string        // width, top outside, top inside, offset; width low, offset low; station

@@ -107,7 +107,7 @@ type Run struct {
 
 	Need, NeedAt          length.Length // greatest need and its station
 	WidthLeast, WidthMost length.Length
-	Suspects              []Suspect     // readings their neighbours speak against
+	Suspects              []Suspect     // readings that do not fit those beside them
 	Limits                []Limit       // published limits of wall tops beside what was found
 	Unsound               []Unsound     // stretches nothing may be fastened to
 	PackLeast, PackMost   length.Length // least and greatest packing at any reading, either edge
