@@ -153,23 +153,17 @@ func (b *book) frame(s *drawing.Scene, p page) {
 	}
 }
 
-// notes letters the direction and the deference.
+// notes letters the direction and the deference. The arrow shows on the sheet which
+// way stations are measured; where the words fill the room they say it alone.
 func (b *book) notes(s *drawing.Scene, r drawing.Rect) {
-	// The arrow shows on the sheet which way stations are measured.
-	y := r.Min.Y + 120
-	s.Draw(drawing.DirectionArrow{Tail: drawing.Pt(r.Min.X, y), Head: drawing.Pt(r.Min.X+2200, y)}.Figure())
-	s.Text(
-		drawing.Pt(r.Min.X+2450, y+drawing.Unit(drawing.Small)/2),
-		b.say.Say(words.FrameStations),
-		drawing.Style{Size: drawing.Small, Face: drawing.Bold},
-	)
-	y += 280
-	z, apart := drawing.Note, drawing.Unit(55) // apart: between lines, hundredths of their height
+	const arrowHigh drawing.Unit = 400
 	type para struct {
 		face  drawing.Face
 		lines []string
 	}
 	var ps []para
+	z, apart := drawing.Note, drawing.Unit(55) // apart: between lines, hundredths of their height
+	y := r.Min.Y + arrowHigh
 	for ; ; z = drawing.Small {
 		ps = []para{
 			{drawing.Bold, drawing.Wrap(b.say.Say(words.FrameDirection), drawing.Bold, z, r.Width())},
@@ -179,10 +173,16 @@ func (b *book) notes(s *drawing.Scene, r drawing.Rect) {
 		if y+n*drawing.Unit(z)*16/10+100 <= r.Max.Y-100 {
 			break
 		}
-		if z == drawing.Small { // the lines stand closer before one is lost
-			apart = 36
+		if z == drawing.Small { // the arrow gives way, and the lines stand closer, before one is lost
+			y, apart = r.Min.Y-40, 36
 			break
 		}
+	}
+	if y > r.Min.Y {
+		at := drawing.Pt(r.Min.X, r.Min.Y+120)
+		s.Draw(drawing.DirectionArrow{Tail: at, Head: at.Add(drawing.Pt(2200, 0))}.Figure())
+		s.Text(at.Add(drawing.Pt(2450, drawing.Unit(drawing.Small)/2)), b.say.Say(words.FrameStations),
+			drawing.Style{Size: drawing.Small, Face: drawing.Bold})
 	}
 	for _, q := range ps {
 		for _, line := range q.lines {
@@ -190,7 +190,7 @@ func (b *book) notes(s *drawing.Scene, r drawing.Rect) {
 			s.Text(drawing.Pt(r.Min.X, y), line, drawing.Style{Size: z, Face: q.face})
 			y += drawing.Unit(z) * apart / 100
 		}
-		y += apart * 3 / 2
+		y += apart * 2
 	}
 }
 
