@@ -468,8 +468,8 @@ func (f *forms) corner(q formPage) []field {
 		return nil
 	}
 	next := q.p.Runs[(q.at+1)%len(q.p.Runs)].Name
-	return []field{{label: "RIGHT CORNER: MARK ON RUN " + q.r.Name + ", LEFT", part: 28}, {label: "MARK ON RUN " + next + ", RIGHT", part: 24},
-		{label: "DIAGONAL, MARK TO MARK", part: 26}, {label: "FACE: STREET / ROOF", part: 22}}
+	return []field{{label: f.b.say.Say(words.FormCornerFrom, words.In("run", q.r.Name)), part: 28}, {label: f.b.say.Say(words.FormCornerTo, words.In("run", next)), part: 24},
+		{label: f.b.say.Say(words.FormDiagonal), part: 26}, {label: f.b.say.Say(words.FormFace), part: 22}}
 }
 
 // boxes are a row of labelled boxes to write in.

@@ -45,4 +45,8 @@ const (
 	FormAbout        Key = "form.about"
 	FormPdf          Key = "form.pdf"
 	FormConditions   Key = "form.conditions"
+	FormCornerFrom   Key = "form.corner-from"
+	FormCornerTo     Key = "form.corner-to"
+	FormDiagonal     Key = "form.diagonal"
+	FormFace         Key = "form.face"
 )

@@ -36,7 +36,7 @@ var literals = map[string]int{
 	"drawing/view/twowidths.go": 6, "drawing/view/cornerinset.go": 5, "drawing/view/sectiondetail.go": 3, "sheets/pitch.go": 3,
 	// Runs and the order of work.
 	"drawing/view/run.go": 1, "drawing/view/runzone.go": 9, "drawing/view/rundims.go": 6, "sheets/runlist.go": 3, "sheets/runchairs.go": 3,
-	"drawing/view/runrow.go": 2, "drawing/view/stepsplan.go": 1, "drawing/view/steps.go": 1, "sheets/stretch.go": 1,
+	"drawing/view/runrow.go": 2, "drawing/view/steps.go": 1, "sheets/stretch.go": 1,
 }
 
 // Sheets and views letter no sentence of their own: each stands in a table. What is
