@@ -2,8 +2,9 @@ package drawing
 
 import "strconv"
 
-// ScaleBar is a graphic scale: boxes black and white by turns, the value of each stop above, words below. At is the upper left
-// corner of the boxes; Stops are distances on paper from there, the first 0.
+// ScaleBar is a graphic scale: boxes black and white by turns, the value of each stop above,
+// words below. At is the upper left corner of the boxes; Stops are distances on paper from
+// there, the first 0.
 type ScaleBar struct {
 	At     Point
 	Stops  []Unit
@@ -54,8 +55,8 @@ func (b ScaleBar) Figure() Figure {
 	return figure(s)
 }
 
-// CheckBar is a bar of 100 mm and one of 4 in that tell whether the print is true to size. At is its upper left corner; Words under
-// the bars say what they are for.
+// CheckBar is a bar of 100 mm and one of 4 in that tell whether the print is true to size. At
+// is its upper left corner; Words under the bars say what they are for.
 type CheckBar struct {
 	At    Point
 	Words string
@@ -92,8 +93,8 @@ func (b CheckBar) Figure() Figure {
 	return figure(s)
 }
 
-// NorthArrow shows where north is. At is the centre of its circle, R the radius, North the direction in tenths of a degree (900 is
-// up the sheet).
+// NorthArrow shows where north is. At is the centre of its circle, R the radius, North the
+// direction in tenths of a degree (900 is up the sheet).
 type NorthArrow struct {
 	At    Point
 	R     Unit
@@ -113,8 +114,8 @@ func (n NorthArrow) Figure() Figure {
 	return figure(s)
 }
 
-// DirectionArrow is a broad outlined arrow from Tail to Head, with words beside it: which way stations are measured, where the roof is,
-// which hand a piece has.
+// DirectionArrow is a broad outlined arrow from Tail to Head, with words beside it: which way
+// stations are measured, where the roof is, which hand a piece has.
 type DirectionArrow struct {
 	Tail, Head Point
 	Words      string

@@ -34,12 +34,14 @@ type Problem struct {
 // String prints the problem in one line.
 func (p Problem) String() string { return fmt.Sprintf("%s: %s (at %v)", p.Fault, p.What, p.Where) }
 
-// tolerance is how far two inks may run into each other before it counts: a tenth of a millimetre, less than a pen is wide.
+// tolerance is how far two inks may run into each other before it counts: a tenth of a
+// millimetre, less than a pen is wide.
 const tolerance = 10
 
-// Check looks for what a reader of the sheet would stumble over: texts over texts, texts across wide lines, texts covered by a
-// later fill, marks off the sheet, lettering too small or without a glyph. A fill that lies under the whole of a text hides what
-// was drawn before it; a halo is no excuse.
+// Check looks for what a reader of the sheet would stumble over: texts over texts, texts across
+// wide lines, texts covered by a later fill, marks off the sheet, lettering too small or
+// without a glyph. A fill that lies under the whole of a text hides what was drawn before it; a
+// halo is no excuse.
 func Check(s Scene) []Problem {
 	c := checker{scene: s, sheet: Box(0, 0, s.W, s.H)}
 	s.Walk(func(_ Layer, m Mark) {
@@ -198,7 +200,9 @@ func (c *checker) wide(pen Pen, pts []Point, closed bool) {
 	for i := range n {
 		seg := []Point{pts[i], pts[(i+1)%len(pts)]}
 		half := pen.Stroke().Width / 2
-		c.strokes = append(c.strokes, obstacle{pts: seg, half: half, box: boundsOf(seg).Inset(-half), order: c.order, pen: pen})
+		c.strokes = append(
+			c.strokes, obstacle{pts: seg, half: half, box: boundsOf(seg).Inset(-half), order: c.order, pen: pen},
+		)
 	}
 }
 
@@ -344,8 +348,9 @@ func within(p Point, area []Point) bool {
 	return in
 }
 
-// overlap says whether two convex shapes (a rectangle of any turn, or a stroke of two points) run into each other by more than
-// tol. They do not if along the normal of some side they keep apart (separating axis theorem).
+// overlap says whether two convex shapes (a rectangle of any turn, or a stroke of two points)
+// run into each other by more than tol. They do not if along the normal of some side they keep
+// apart (separating axis theorem).
 func overlap(a, b []Point, tol float64) bool {
 	return !apart(a, a, b, tol) && !apart(b, a, b, tol)
 }

@@ -27,9 +27,11 @@ const (
 	upTo          Unit = 2000 // a level label may be shifted this far; beyond, labels are turned
 )
 
-// Chain is a row of dimensions from stop to stop along one line, level with the text above it, or upright with the text on its
-// left, read from the right. Labels[i] stands between Stops[i] and Stops[i+1]; the caller has made sure that what the labels say
-// adds up. A label too wide for its bay goes on a leader to a second level, on the side away from the object; none is left out.
+// Chain is a row of dimensions from stop to stop along one line, level with the text above it,
+// or upright with the text on its left, read from the right. Labels[i] stands between Stops[i]
+// and Stops[i+1]; the caller has made sure that what the labels say adds up. A label too wide
+// for its bay goes on a leader to a second level, on the side away from the object; none is
+// left out.
 type Chain struct {
 	Vertical bool
 	At       Unit     // y of the line; x when vertical
@@ -45,11 +47,19 @@ type Chain struct {
 
 // Linear is one dimension between two stops.
 func Linear(vertical bool, at, from, to Unit, label string, object Unit, ends Ends) Chain {
-	return Chain{Vertical: vertical, At: at, Stops: []Unit{from, to}, Labels: []string{label}, From: []Unit{object}, Ends: ends}
+	return Chain{
+		Vertical: vertical,
+		At:       at,
+		Stops:    []Unit{from, to},
+		Labels:   []string{label},
+		From:     []Unit{object},
+		Ends:     ends,
+	}
 }
 
-// Running is a row of distances from one datum, Stops[0]. The datum carries a small circle; each value stands across the line at
-// the end of its extension line, spread where stops are close.
+// Running is a row of distances from one datum, Stops[0]. The datum carries a small circle;
+// each value stands across the line at the end of its extension line, spread where stops are
+// close.
 type Running struct {
 	Vertical bool
 	At       Unit
@@ -63,8 +73,8 @@ type Running struct {
 	Lo, Hi   Unit
 }
 
-// row is the frame both kinds of dimension are drawn in: u runs along the line in the direction of reading, v across it, upwards
-// as read. away is the side the object is not on.
+// row is the frame both kinds of dimension are drawn in: u runs along the line in the direction
+// of reading, v across it, upwards as read. away is the side the object is not on.
 type row struct {
 	s        *Scene
 	vertical bool
@@ -161,7 +171,9 @@ func (r row) arrow(u, dir Unit) {
 func (c Chain) Figure() Figure {
 	n := len(c.Stops)
 	if n < 2 || len(c.Labels) != n-1 || (len(c.From) > 1 && len(c.From) != n) {
-		panic("drawing: a chain needs two stops or more, a label for each bay, and one place of the object or one for each stop")
+		panic(
+			"drawing: a chain needs two stops or more, a label for each bay, and one place of the object or one for each stop",
+		)
 	}
 	var s Scene
 	r := newRow(&s, c.Vertical, c.At, c.From, c.Size, c.Face, c.Lo, c.Hi)
@@ -283,7 +295,9 @@ func jogFor(shift Unit) Unit {
 func (d Running) Figure() Figure {
 	n := len(d.Stops)
 	if n < 1 || len(d.Labels) != n || (len(d.From) > 1 && len(d.From) != n) {
-		panic("drawing: running dimensions need a datum, a label for each stop, and one place of the object or one for each stop")
+		panic(
+			"drawing: running dimensions need a datum, a label for each stop, and one place of the object or one for each stop",
+		)
 	}
 	var s Scene
 	r := newRow(&s, d.Vertical, d.At, d.From, d.Size, d.Face, d.Lo, d.Hi)
@@ -325,7 +339,8 @@ func (r row) runningEnds(stops []Unit, ends Ends) {
 		crowded := false
 		for k, other := range stops {
 			o := r.along(other)
-			if k != i+1 && (u > datum && o <= u && u-o < arrowLength+120 || u < datum && o >= u && o-u < arrowLength+120) {
+			if k != i+1 &&
+				(u > datum && o <= u && u-o < arrowLength+120 || u < datum && o >= u && o-u < arrowLength+120) {
 				crowded = true
 			}
 		}
@@ -353,7 +368,13 @@ func pointer(s *Scene, from, tip Point) {
 		y := float64(float64(dy*along)+float64(dx*across)) / l
 		return Point{tip.X + Unit(math.Round(x)), tip.Y + Unit(math.Round(y))}
 	}
-	s.Fill(Black, NoPen, tip, at(float64(arrowLength), float64(arrowHalf)), at(float64(arrowLength), -float64(arrowHalf)))
+	s.Fill(
+		Black,
+		NoPen,
+		tip,
+		at(float64(arrowLength), float64(arrowHalf)),
+		at(float64(arrowLength), -float64(arrowHalf)),
+	)
 }
 
 // broadArrow returns the outline of an arrow with a shaft of twice half and a head of four times half.

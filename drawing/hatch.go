@@ -26,8 +26,21 @@ const (
 )
 
 var hatchNames = [hatchCount]string{
-	"none", "masonry", "concrete", "wood", "plywood", "packing-1", "packing-2", "packing-3", "packing-4", "shims", "metal", "membrane",
-	"zone-edge", "zone-corner", "hold-stripe",
+	"none",
+	"masonry",
+	"concrete",
+	"wood",
+	"plywood",
+	"packing-1",
+	"packing-2",
+	"packing-3",
+	"packing-4",
+	"shims",
+	"metal",
+	"membrane",
+	"zone-edge",
+	"zone-corner",
+	"hold-stripe",
 }
 
 // String returns the name of the pattern.

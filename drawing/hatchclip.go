@@ -5,9 +5,10 @@ import (
 	"slices"
 )
 
-// family is a set of parallel lines over the whole paper, full or dashed. All numbers are whole, so that the pattern is the same
-// on every processor: with the direction (dx,dy), a point has the distance c = -dy*x + dx*y across the lines and u = dx*x + dy*y
-// along them, both scaled by the length of the direction.
+// family is a set of parallel lines over the whole paper, full or dashed. All numbers are
+// whole, so that the pattern is the same on every processor: with the direction (dx,dy), a
+// point has the distance c = -dy*x + dx*y across the lines and u = dx*x + dy*y along them, both
+// scaled by the length of the direction.
 type family struct {
 	dx, dy  int64 // direction of the lines
 	step    int64 // distance between lines, as c
@@ -17,8 +18,8 @@ type family struct {
 	pen     Pen
 }
 
-// motif is a small figure repeated on a lattice of cells: strokes given from the corner of the cell. Odd rows are shifted by half
-// a cell.
+// motif is a small figure repeated on a lattice of cells: strokes given from the corner of the
+// cell. Odd rows are shifted by half a cell.
 type motif struct {
 	cellX, cellY int64
 	strokes      [][4]int64
@@ -30,9 +31,11 @@ type pattern struct {
 	motifs   []motif
 }
 
-// patternOf holds every pattern. The common ones follow the usual drafting signs (45 degree lines for masonry, scattered stones for
-// concrete, grain for wood, crossed plies for plywood); the four of packing are lines that grow denser with each layer of plywood.
-// The zones of wind pressure, which may run in any direction, are marks instead of lines: a few for the edge, many for the corner.
+// patternOf holds every pattern. The common ones follow the usual drafting signs (45 degree
+// lines for masonry, scattered stones for concrete, grain for wood, crossed plies for plywood);
+// the four of packing are lines that grow denser with each layer of plywood. The zones of wind
+// pressure, which may run in any direction, are marks instead of lines: a few for the edge,
+// many for the corner.
 func patternOf(k HatchKind) pattern {
 	lines := func(f ...family) pattern { return pattern{families: f} }
 	switch k {
@@ -75,17 +78,28 @@ func patternOf(k HatchKind) pattern {
 	case Membrane:
 		return lines(family{dx: 1, dy: 0, step: 70, on: 260, off: 110, stagger: 185})
 	case ZoneEdge:
-		return pattern{motifs: []motif{{cellX: 340, cellY: 160, strokes: [][4]int64{{30, 80, 140, 80}, {85, 25, 85, 135}}}}}
+		return pattern{
+			motifs: []motif{{cellX: 340, cellY: 160, strokes: [][4]int64{{30, 80, 140, 80}, {85, 25, 85, 135}}}},
+		}
 	case ZoneCorner:
-		return pattern{motifs: []motif{{cellX: 130, cellY: 120, strokes: [][4]int64{{10, 60, 120, 60}, {27, 10, 103, 110}, {27, 110, 103, 10}}}}}
+		return pattern{
+			motifs: []motif{
+				{
+					cellX:   130,
+					cellY:   120,
+					strokes: [][4]int64{{10, 60, 120, 60}, {27, 10, 103, 110}, {27, 110, 103, 10}},
+				},
+			},
+		}
 	case HoldStripe:
 		return lines(family{dx: 1, dy: -1, step: 380, pen: Hold})
 	}
 	panic("drawing: unknown hatch " + k.String())
 }
 
-// HatchLines returns the strokes of a pattern inside the rings (even-odd). The pattern is anchored to the paper, not to the rings,
-// so the hatches of neighbours meet. Clipping is done in whole numbers; the ends are rounded to the nearest unit.
+// HatchLines returns the strokes of a pattern inside the rings (even-odd). The pattern is
+// anchored to the paper, not to the rings, so the hatches of neighbours meet. Clipping is done
+// in whole numbers; the ends are rounded to the nearest unit.
 func HatchLines(k HatchKind, rings [][]Point) []Line {
 	p := patternOf(k)
 	var box Rect
@@ -194,8 +208,9 @@ func (a ratio) compare(b ratio) int {
 	return s
 }
 
-// inside returns the intervals along the line c that lie inside the rings, shrunk to whole numbers. An edge counts where one end
-// lies below or on the line and the other above it, so a corner on the line counts once.
+// inside returns the intervals along the line c that lie inside the rings, shrunk to whole
+// numbers. An edge counts where one end lies below or on the line and the other above it, so a
+// corner on the line counts once.
 func (f family) inside(c int64, rings [][]Point) [][2]int64 {
 	var cross []ratio
 	for _, ring := range rings {

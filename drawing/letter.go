@@ -2,15 +2,18 @@ package drawing
 
 import "strings"
 
-// fractionGap stands between the whole inches and the fraction of a mixed number. The word space of the faces is narrow and the
-// fraction is as tall as the whole number, so one space would let 11 1/8 be read as 111/8; two that do not break keep the number
-// together as well. Copied out of a PDF the gap reads as a space.
+// fractionGap stands between the whole inches and the fraction of a mixed number. The word
+// space of the faces is narrow and the fraction is as tall as the whole number, so one space
+// would let 11 1/8 be read as 111/8; two that do not break keep the number together as well.
+// Copied out of a PDF the gap reads as a space.
 const fractionGap = "\u00a0\u00a0"
 
-// Letter turns a length or a note as typed into what is lettered: the foot and inch marks after a number become primes, and the
-// fraction of a mixed number is set off by a gap. Fractions stay at full size, 13/16: built up from small raised digits (or as the
-// ready-made ½) they would be 1.8 mm tall in 3 mm lettering and 1.45 mm in the smallest, below the smallest lettering allowed on a
-// sheet, and a sixteenth misread is a piece miscut. Letter of lettered words changes nothing.
+// Letter turns a length or a note as typed into what is lettered: the foot and inch marks after
+// a number become primes, and the fraction of a mixed number is set off by a gap. Fractions
+// stay at full size, 13/16: built up from small raised digits (or as the ready-made ½) they
+// would be 1.8 mm tall in 3 mm lettering and 1.45 mm in the smallest, below the smallest
+// lettering allowed on a sheet, and a sixteenth misread is a piece miscut. Letter of lettered
+// words changes nothing.
 func Letter(s string) string {
 	in := []rune(plainFractions(s))
 	var b strings.Builder

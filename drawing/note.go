@@ -2,8 +2,9 @@ package drawing
 
 import "strings"
 
-// Leader points at something and says a word about it. It ends in an arrowhead on an edge, or in a dot on a surface. The words
-// stand behind a short level shoulder at the knee, on the side away from the tip, one line for each line break.
+// Leader points at something and says a word about it. It ends in an arrowhead on an edge, or
+// in a dot on a surface. The words stand behind a short level shoulder at the knee, on the side
+// away from the tip, one line for each line break.
 type Leader struct {
 	Tip, Knee Point
 	Words     string
@@ -43,7 +44,8 @@ func (l Leader) Figure() Figure {
 	return figure(s)
 }
 
-// Balloon is a number in a circle that stands for a note or a part, with a line to what it is about if Tip is another point.
+// Balloon is a number in a circle that stands for a note or a part, with a line to what it is
+// about if Tip is another point.
 type Balloon struct {
 	At    Point
 	Words string
@@ -68,8 +70,8 @@ func (b Balloon) Figure() Figure {
 	return figure(s)
 }
 
-// HoldFlag says at its place that something is on hold: large, boxed in the hold pen, striped at both ends so that it shows in a
-// black and white copy. At is the upper left corner.
+// HoldFlag says at its place that something is on hold: large, boxed in the hold pen, striped
+// at both ends so that it shows in a black and white copy. At is the upper left corner.
 type HoldFlag struct {
 	At    Point
 	Words string

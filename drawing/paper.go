@@ -14,8 +14,9 @@ const (
 	Inch Unit = 2540
 )
 
-// Round turns millimetres on paper into units. It is the one place where a computed coordinate is rounded, half away from zero.
-// A coordinate that is not a number, or off any paper, is a programming error.
+// Round turns millimetres on paper into units. It is the one place where a computed coordinate
+// is rounded, half away from zero. A coordinate that is not a number, or off any paper, is a
+// programming error.
 func Round(mm float64) Unit {
 	v := math.Round(float64(mm * 100))
 	if math.IsNaN(v) || v > math.MaxInt32 || v < math.MinInt32 {
@@ -51,8 +52,8 @@ func (p Point) Sub(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
 // String prints the point as "x,y" in millimetres.
 func (p Point) String() string { return p.X.String() + "," + p.Y.String() }
 
-// Polar returns the point at distance r from centre in the direction tenths (tenths of a degree, counter-clockwise on paper).
-// Quarter turns are exact.
+// Polar returns the point at distance r from centre in the direction tenths (tenths of a
+// degree, counter-clockwise on paper). Quarter turns are exact.
 func Polar(centre Point, r Unit, tenths int) Point {
 	cos, sin := CosSin(tenths)
 	return Point{
@@ -61,8 +62,8 @@ func Polar(centre Point, r Unit, tenths int) Point {
 	}
 }
 
-// CosSin returns the cosine and sine of an angle in tenths of a degree: exact at quarter turns, and cut to nine decimals elsewhere
-// so that every processor gives the same number.
+// CosSin returns the cosine and sine of an angle in tenths of a degree: exact at quarter turns,
+// and cut to nine decimals elsewhere so that every processor gives the same number.
 func CosSin(tenths int) (cos, sin float64) {
 	t := ((tenths % 3600) + 3600) % 3600
 	switch t {

@@ -10,8 +10,8 @@ type Line struct {
 	Closed bool
 }
 
-// Arc is a circular arc from the direction From counter-clockwise to To, in tenths of a degree. From 0 to 3600 is the full
-// circle, and only a full circle may be filled.
+// Arc is a circular arc from the direction From counter-clockwise to To, in tenths of a degree.
+// From 0 to 3600 is the full circle, and only a full circle may be filled.
 type Arc struct {
 	Pen      Pen
 	Centre   Point
@@ -31,10 +31,11 @@ type Region struct {
 	Pen   Pen
 }
 
-// Text is one line of lettering. At is on the baseline, at the left end, middle or right end as Align says. Rotate is in tenths
-// of a degree, counter-clockwise about At. Width is measured when the mark is made (NewText). Halo knocks out what lies behind;
-// Reverse letters in white, for dark ground. Fact names the facts that the words letter, as "N-C7.station", several parted by bars;
-// it is carried for those who look for a value on paper, and not drawn.
+// Text is one line of lettering. At is on the baseline, at the left end, middle or right end as
+// Align says. Rotate is in tenths of a degree, counter-clockwise about At. Width is measured
+// when the mark is made (NewText). Halo knocks out what lies behind; Reverse letters in white,
+// for dark ground. Fact names the facts that the words letter, as "N-C7.station", several
+// parted by bars; it is carried for those who look for a value on paper, and not drawn.
 type Text struct {
 	At      Point
 	Words   string
@@ -54,10 +55,12 @@ type Link struct {
 	Target string
 }
 
-// Group gathers marks under a layer and, if given, an id that is unique on the sheet. Sums are what its dimensions claim; they
-// are checked, not drawn. View says that it is a drawing placed on another: its lettering is read by where it stands, not in the
-// order it was drawn in. Words say what such a drawing shows, for those who cannot see it. Cells are the left edges of its cells where
-// the group is the row of a table, and Head says that they are headings. Fact names a fact that all of the group is about.
+// Group gathers marks under a layer and, if given, an id that is unique on the sheet. Sums are
+// what its dimensions claim; they are checked, not drawn. View says that it is a drawing placed
+// on another: its lettering is read by where it stands, not in the order it was drawn in. Words
+// say what such a drawing shows, for those who cannot see it. Cells are the left edges of its
+// cells where the group is the row of a table, and Head says that they are headings. Fact names
+// a fact that all of the group is about.
 type Group struct {
 	Layer Layer
 	ID    string
@@ -77,8 +80,8 @@ func (Text) mark()   {}
 func (Link) mark()   {}
 func (Group) mark()  {}
 
-// Scene is a drawing: a view, or a whole sheet. W and H are its size on paper. Name is a short file-safe name, Title and Desc say
-// in words what is shown, for those who cannot see it.
+// Scene is a drawing: a view, or a whole sheet. W and H are its size on paper. Name is a short
+// file-safe name, Title and Desc say in words what is shown, for those who cannot see it.
 type Scene struct {
 	Name, Title, Desc string
 	W, H              Unit
@@ -167,8 +170,8 @@ func (s *Scene) Group(layer Layer, id string, draw func(g *Scene)) {
 	s.Add(Group{Layer: layer, ID: id, Marks: g.Marks})
 }
 
-// Place draws another scene on this one with its upper left corner at a point, as a view. A hatch keeps to the paper, so hatches
-// of neighbours stay aligned.
+// Place draws another scene on this one with its upper left corner at a point, as a view. A
+// hatch keeps to the paper, so hatches of neighbours stay aligned.
 func (s *Scene) Place(sub Scene, at Point) {
 	words := sub.Desc
 	if words == "" {

@@ -25,14 +25,16 @@ func inkOf(f Face, words string, size Size) (above, below Unit) {
 	return Unit(a), Unit(b)
 }
 
-// spread places sorted labels in one row, in order, gap apart, as near as possible to where they belong (least squares, by pooling
-// neighbours that would overlap), inside the limits of the row if it has any. It returns the largest shift and whether all fit in
-// the limits. Labels never overlap, whether they fit or not.
+// spread places sorted labels in one row, in order, gap apart, as near as possible to where
+// they belong (least squares, by pooling neighbours that would overlap), inside the limits of
+// the row if it has any. It returns the largest shift and whether all fit in the limits. Labels
+// never overlap, whether they fit or not.
 func (r row) spread(labels []label, gap Unit) (shift Unit, fits bool) {
 	if len(labels) == 0 {
 		return 0, true
 	}
-	// offset[i] is how far label i stands from label 0 when all touch; the row then only has to keep at-offset from falling.
+	// offset[i] is how far label i stands from label 0 when all touch; the row then only has to
+	// keep at-offset from falling.
 	offset := make([]int64, len(labels))
 	for i := 1; i < len(labels); i++ {
 		step := (labels[i-1].width+1)/2 + (labels[i].width+1)/2 + gap

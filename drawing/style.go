@@ -25,7 +25,8 @@ const (
 	penCount
 )
 
-// Colour is an RGB colour. Every colour of the program is dark enough to copy as black, and none is the only bearer of a meaning.
+// Colour is an RGB colour. Every colour of the program is dark enough to copy as black, and
+// none is the only bearer of a meaning.
 type Colour struct{ R, G, B uint8 }
 
 // Hex returns the colour as #rrggbb.
@@ -51,9 +52,10 @@ func (s Stroke) Dash() []Unit {
 	return d
 }
 
-// Widths follow the two line groups of ASME Y14.2 (thick 0.6, thin 0.3) as the drawing practice of this program narrows them to
-// three that survive copying. The hues are a blue, a purple and a red-brown that keep apart under the common colour blindnesses,
-// each with a dash or a width of its own besides: a hold is the heaviest line on a sheet.
+// Widths follow the two line groups of ASME Y14.2 (thick 0.6, thin 0.3) as the drawing practice
+// of this program narrows them to three that survive copying. The hues are a blue, a purple and
+// a red-brown that keep apart under the common colour blindnesses, each with a dash or a width
+// of its own besides: a hold is the heaviest line on a sheet.
 var strokes = [penCount]Stroke{
 	NoPen:    {Name: "none"},
 	Thick:    {Name: "thick", Width: 60},

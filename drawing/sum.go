@@ -39,7 +39,13 @@ func (u Sum) check() string {
 		return fmt.Sprintf("%s: %q is no station", u.What, u.To)
 	}
 	if from+total != to {
-		return fmt.Sprintf("%s: from %s the printed parts %s do not come to %s", u.What, or(u.From, "0"), strings.Join(u.Parts, " + "), u.To)
+		return fmt.Sprintf(
+			"%s: from %s the printed parts %s do not come to %s",
+			u.What,
+			or(u.From, "0"),
+			strings.Join(u.Parts, " + "),
+			u.To,
+		)
 	}
 	return ""
 }

@@ -58,7 +58,8 @@ func (t Text) Start() Point {
 	return t.local(from, 0)
 }
 
-// Quad returns the corners of the box the ink of the text fills: upper left, upper right, lower right, lower left as read.
+// Quad returns the corners of the box the ink of the text fills: upper left, upper right, lower
+// right, lower left as read.
 func (t Text) Quad() []Point { return t.quad(0) }
 
 // HaloQuad returns the corners of the area a halo knocks out.
@@ -82,8 +83,9 @@ func (t Text) local(along, up Unit) Point {
 	}
 }
 
-// Wrap breaks words into lines no wider than width. A line break in the words stays; a word wider than a line is cut, so that
-// nothing is lost and nothing sticks out. Runs of blanks count as one; a no-break space keeps a number together.
+// Wrap breaks words into lines no wider than width. A line break in the words stays; a word
+// wider than a line is cut, so that nothing is lost and nothing sticks out. Runs of blanks
+// count as one; a no-break space keeps a number together.
 func Wrap(words string, f Face, size Size, width Unit) []string {
 	var lines []string
 	blank := fonts.Advance(f, ' ')

@@ -1,11 +1,13 @@
 // Package fonts holds the two embedded lettering faces and the one measure of a string.
 //
-// Everything that places or draws lettering asks here: the placing of labels, the SVG and the PDF writer. Widths are sums of
-// advances rounded to a thousandth of an em, without kerning, because that is what a PDF viewer adds up. Sizes are given as the
-// height of a capital letter, the way lettering is ordered on a drawing, in whatever whole unit the caller uses; results come back
-// in the same unit.
+// Everything that places or draws lettering asks here: the placing of labels, the SVG and the
+// PDF writer. Widths are sums of advances rounded to a thousandth of an em, without kerning,
+// because that is what a PDF viewer adds up. Sizes are given as the height of a capital letter,
+// the way lettering is ordered on a drawing, in whatever whole unit the caller uses; results
+// come back in the same unit.
 //
-// Face names a face; Width, Ink, Missing, Runes, Advances, Scaled, Advance and Em measure; Outline gives the shape of a glyph and TTF the font file.
+// Face names a face; Width, Ink, Missing, Runes, Advances, Scaled, Advance and Em measure;
+// Outline gives the shape of a glyph and TTF the font file.
 package fonts
 
 import (
@@ -150,7 +152,8 @@ func CapHeight(f Face) int { return of(f).cap }
 // Advance returns the advance of r in thousandths of an em, 0 when the face has no glyph for it.
 func Advance(f Face, r rune) int { return int(of(f).lookup(r).advance) }
 
-// Em returns the em (the font size) of lettering with the given cap height, in thousandths of the caller's unit, rounded.
+// Em returns the em (the font size) of lettering with the given cap height, in thousandths of
+// the caller's unit, rounded.
 func Em(f Face, capHeight int) int {
 	c := of(f).cap
 	return floorDiv(2*capHeight*1000*1000+c, 2*c)
@@ -159,8 +162,8 @@ func Em(f Face, capHeight int) int {
 // Width returns the width of s lettered with the given cap height: the sum of the advances, rounded half up.
 func Width(f Face, s string, capHeight int) int { return Scaled(f, Advances(f, s), capHeight) }
 
-// Advances returns the sum of the advances of s in thousandths of an em. Whoever puts words together adds them up and measures the
-// whole by Scaled.
+// Advances returns the sum of the advances of s in thousandths of an em. Whoever puts words
+// together adds them up and measures the whole by Scaled.
 func Advances(f Face, s string) int {
 	m := of(f)
 	sum := 0
@@ -178,8 +181,9 @@ func Scaled(f Face, advances, capHeight int) int {
 	return floorDiv(2*advances*capHeight+m.cap, 2*m.cap)
 }
 
-// Ink returns how far the strokes of s reach above and below the baseline, rounded outwards. Below is 0 or more; above is at
-// least the cap height, so that a line of dashes keeps the place of a line of words.
+// Ink returns how far the strokes of s reach above and below the baseline, rounded outwards.
+// Below is 0 or more; above is at least the cap height, so that a line of dashes keeps the
+// place of a line of words.
 func Ink(f Face, s string, capHeight int) (above, below int) {
 	m := of(f)
 	high, low := m.cap, 0
@@ -209,8 +213,8 @@ func Runes(f Face) []rune {
 	return out
 }
 
-// Missing returns the runes of s for which the face has no glyph, each once, in the order they appear. Invalid UTF-8 counts as
-// U+FFFD, which no face has.
+// Missing returns the runes of s for which the face has no glyph, each once, in the order they
+// appear. Invalid UTF-8 counts as U+FFFD, which no face has.
 func Missing(f Face, s string) []rune {
 	m := of(f)
 	var missing []rune

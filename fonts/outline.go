@@ -18,16 +18,16 @@ const (
 	QuadTo
 )
 
-// Segment is one step of an outline. X, Y is where it ends and CX, CY the control point of a curve, in thousandths of an em from
-// the pen position, y down as on paper.
+// Segment is one step of an outline. X, Y is where it ends and CX, CY the control point of a
+// curve, in thousandths of an em from the pen position, y down as on paper.
 type Segment struct {
 	Op     Op
 	CX, CY int
 	X, Y   int
 }
 
-// Outline returns the shape of the glyph of r, which the caller must not write into: each is read once. A face without that
-// glyph is an error, never an empty shape.
+// Outline returns the shape of the glyph of r, which the caller must not write into: each is
+// read once. A face without that glyph is an error, never an empty shape.
 func Outline(f Face, r rune) ([]Segment, error) {
 	o := outlinesOf(f)
 	if known, ok := o.Load(r); ok {
@@ -71,7 +71,16 @@ func readOutline(f Face, r rune) ([]Segment, error) {
 		case sfnt.SegmentOpLineTo:
 			out = append(out, Segment{Op: LineTo, X: int(m.milli(a.X)), Y: int(m.milli(a.Y))})
 		case sfnt.SegmentOpQuadTo:
-			out = append(out, Segment{Op: QuadTo, CX: int(m.milli(a.X)), CY: int(m.milli(a.Y)), X: int(m.milli(b.X)), Y: int(m.milli(b.Y))})
+			out = append(
+				out,
+				Segment{
+					Op: QuadTo,
+					CX: int(m.milli(a.X)),
+					CY: int(m.milli(a.Y)),
+					X:  int(m.milli(b.X)),
+					Y:  int(m.milli(b.Y)),
+				},
+			)
 		default:
 			return nil, fmt.Errorf("glyph of %q (%U) has a cubic curve, which a TrueType face cannot have", r, r)
 		}

@@ -207,7 +207,9 @@ func (b *book) limitRow(m layout.Limit) (what, tested, built string) {
 	case layout.LimitSubstrate:
 		return b.say.Say(words.AssemblyHoldsIn), m.TestedWords, m.HasWords
 	case layout.LimitFasteners:
-		return b.say.Say(words.AssemblyFastenersChair), b.rowsOf(m.TestedCount) + "\n" + m.TestedWords, b.rowsOf(m.HasCounts)
+		return b.say.Say(words.AssemblyFastenersChair), b.rowsOf(
+			m.TestedCount,
+		) + "\n" + m.TestedWords, b.rowsOf(m.HasCounts)
 	}
 	return "", "", ""
 }

@@ -190,8 +190,7 @@ func (b *book) answers() (who, document string) {
 		return b.say.Say(words.BasisUnconfirmed), b.say.Say(words.BasisNoneYet)
 	case d.Computed:
 		return b.say.Say(
-			words.BasisComputedConfirmed,
-			words.In("by", prose(d.Confirmed.By)),
+			words.BasisComputedConfirmed, words.In("by", prose(d.Confirmed.By)),
 			words.In("on", date(d.Confirmed.On)),
 		), prose(d.Confirmed.Document)
 	}

@@ -19,13 +19,25 @@ func (b *book) crates() []page {
 	var out []page
 	say := b.say.Say
 	for i, c := range b.l.Crates {
-		first := page{id: b.id("crate", itoa(c.N)), kind: CrateList, paper: b.lists, about: say(words.CrateAbout),
-			title: say(words.CrateTitle, words.In("n", itoa(c.N)), words.In("of", itoa(len(b.l.Crates))), words.In("kind", b.crateKind(c)))}
+		first := page{
+			id:    b.id("crate", itoa(c.N)),
+			kind:  CrateList,
+			paper: b.lists,
+			about: say(words.CrateAbout),
+			title: say(
+				words.CrateTitle,
+				words.In("n", itoa(c.N)),
+				words.In("of", itoa(len(b.l.Crates))),
+				words.In("kind", b.crateKind(c)),
+			),
+		}
 		counted := words.CrateSignLines
 		if c.Kind != crate.Hardware {
 			counted = words.CrateSignPieces
 		}
-		items, closing := b.crateTable(c), b.closing(b.say.Count(counted, len(c.Items), words.In("n", itoa(len(c.Items)))))
+		items, closing := b.crateTable(c), b.closing(
+			b.say.Count(counted, len(c.Items), words.In("n", itoa(len(c.Items)))),
+		)
 		items.tail = closing.h // a signature stands on the page of the list it signs for
 		blocks := []block{b.crateFacts(c)}
 		if i == 0 && len(b.l.Withheld) > 0 {
@@ -35,7 +47,14 @@ func (b *book) crates() []page {
 		out = append(out, b.pages(first, blocks, across)...)
 	}
 	if len(b.l.Crates) == 0 && len(b.l.Withheld) > 0 {
-		first := page{id: b.id("crate", "withheld"), title: say(words.CrateHeldTitle), kind: CrateList, paper: b.lists, holds: b.l.Holds(), about: say(words.CrateHeldAbout)}
+		first := page{
+			id:    b.id("crate", "withheld"),
+			title: say(words.CrateHeldTitle),
+			kind:  CrateList,
+			paper: b.lists,
+			holds: b.l.Holds(),
+			about: say(words.CrateHeldAbout),
+		}
 		first.banner = say(words.CrateHeldBanner)
 		out = append(out, b.pages(first, []block{b.withheld()}, across)...)
 	}
@@ -46,8 +65,14 @@ func (b *book) crates() []page {
 // weighs and how it is lifted.
 func (b *book) crateFacts(c *crate.Crate) table {
 	say := b.say.Say
-	order := [...]words.Key{crate.Hardware: words.CrateOpenHardware, crate.Corners: words.CrateOpenCorners, crate.Caps: words.CrateOpenCaps}
-	rows := [][]string{{say(words.CrateOpen), say(order[c.Kind])}, {say(words.CrateHolds), strings.Join(b.holdsWords(c), " ")}}
+	order := [...]words.Key{
+		crate.Hardware: words.CrateOpenHardware,
+		crate.Corners:  words.CrateOpenCorners,
+		crate.Caps:     words.CrateOpenCaps,
+	}
+	rows := [][]string{
+		{say(words.CrateOpen), say(order[c.Kind])}, {say(words.CrateHolds), strings.Join(b.holdsWords(c), " ")},
+	}
 	if lots := b.lotWords(c); lots != "" {
 		rows = append(rows, []string{say(words.CrateLots), say(words.CrateLotsWords, words.In("lots", lots))})
 	}
@@ -57,10 +82,16 @@ func (b *book) crateFacts(c *crate.Crate) table {
 		for _, q := range c.Over {
 			marks = append(marks, q.Mark)
 		}
-		rows = append(rows, []string{say(words.CrateOver), say(words.CrateOverWords, words.In("marks", strings.Join(marks, ", ")))})
+		rows = append(
+			rows,
+			[]string{say(words.CrateOver), say(words.CrateOverWords, words.In("marks", strings.Join(marks, ", ")))},
+		)
 	}
 	if c.Kind == crate.Hardware {
-		rows = append(rows, []string{say(words.CrateWithout), say(words.CrateWithoutOthers) + " " + say(words.CrateWithoutSupports)})
+		rows = append(
+			rows,
+			[]string{say(words.CrateWithout), say(words.CrateWithoutOthers) + " " + say(words.CrateWithoutSupports)},
+		)
 	}
 	rows = append(rows, []string{say(words.CrateDelivery), say(words.CrateDeliveryBlanks)})
 	t := facts("", rows)
@@ -73,9 +104,18 @@ func (b *book) holdsWords(c *crate.Crate) []string {
 	n := words.In("n", itoa(len(c.Items)))
 	if c.Kind == crate.Hardware {
 		k := &b.j.Crating
-		return []string{b.say.Count(words.CrateHoldsLines, len(c.Items), n),
-			b.say.Say(words.CrateSpares, words.In("chairs", itoa(k.SpareChair)), words.In("plates", itoa(k.SpareSplice)), words.In("fasteners", itoa(k.SpareFastener)),
-				words.In("supports", itoa(k.SpareSupport)), words.In("shims", itoa(k.SpareShim)), words.In("tape", itoa(k.SpareTape)))}
+		return []string{
+			b.say.Count(words.CrateHoldsLines, len(c.Items), n),
+			b.say.Say(
+				words.CrateSpares,
+				words.In("chairs", itoa(k.SpareChair)),
+				words.In("plates", itoa(k.SpareSplice)),
+				words.In("fasteners", itoa(k.SpareFastener)),
+				words.In("supports", itoa(k.SpareSupport)),
+				words.In("shims", itoa(k.SpareShim)),
+				words.In("tape", itoa(k.SpareTape)),
+			),
+		}
 	}
 	runs := c.Runs()
 	return []string{b.say.Count(words.CrateHoldsPieces, len(c.Items), n, words.In("perimeter", prose(c.Perimeter))),
@@ -116,7 +156,13 @@ func (b *book) weightWords(c *crate.Crate) []string {
 	case c.Gross() == 0:
 		out = append(out, b.say.Say(words.CrateWeightCrateless, contents))
 	default:
-		out = append(out, b.say.Say(words.CrateWeightGross, words.In("gross", b.weight(c.Gross())), contents, words.In("tare", b.weight(c.Tare))))
+		out = append(
+			out,
+			b.say.Say(
+				words.CrateWeightGross, words.In("gross", b.weight(c.Gross())), contents,
+				words.In("tare", b.weight(c.Tare)),
+			),
+		)
 	}
 	if slices.ContainsFunc(c.Items, func(x crate.Item) bool { return x.Piece != nil && x.Piece.Allowance > 0 }) {
 		out = append(out, b.say.Say(words.CrateWeightExtra))
@@ -134,7 +180,9 @@ func (b *book) liftWords(c *crate.Crate) string {
 	case lift == plan.ByMachine:
 		return b.say.Say(words.CrateLiftMachine, words.In("limit", b.weight(2*one)))
 	case lift == plan.ByTwo:
-		return b.say.Say(words.CrateLiftTwo, words.In("limit", b.weight(one)), words.In("long", b.text(b.j.Site.LongPiece)))
+		return b.say.Say(
+			words.CrateLiftTwo, words.In("limit", b.weight(one)), words.In("long", b.text(b.j.Site.LongPiece)),
+		)
 	}
 	return b.say.Say(words.CrateLiftOne)
 }
@@ -170,7 +218,10 @@ func (b *book) sizes(x crate.Item) sized {
 		z.length, z.long = "", 0
 		z.thick, z.thickness = x.Length, b.exact(x.Length)
 	case crate.Tape:
-		z.length = b.say.Say(words.CrateFeet, words.In("n", strconv.FormatFloat(float64(x.Length)/float64(length.Foot), 'f', -1, 64)))
+		z.length = b.say.Say(
+			words.CrateFeet,
+			words.In("n", strconv.FormatFloat(float64(x.Length)/float64(length.Foot), 'f', -1, 64)),
+		)
 		if b.metric {
 			z.length = b.say.Say(words.CrateMetres, words.In("n", strconv.FormatFloat(x.Length.MM()/1000, 'f', -1, 64)))
 		}
@@ -213,23 +264,47 @@ func (b *book) crateTable(c *crate.Crate) table {
 	t := table{title: say(words.CrateListPieces), fill: true, high: 750}
 	if c.Kind == crate.Hardware {
 		t.title = say(words.CrateListHardware)
-		t.cols = []column{{head: say(words.CrateColNo), align: drawing.Right}, {head: say(words.CrateColCount), align: drawing.Right}, {head: say(words.CrateColSpare), align: drawing.Right},
-			{head: say(words.CrateColWhat), flex: true}, {head: say(words.CrateColSize)}, {head: say(words.CrateColLength), align: drawing.Right}}
+		t.cols = []column{
+			{head: say(words.CrateColNo), align: drawing.Right},
+			{head: say(words.CrateColCount), align: drawing.Right},
+			{head: say(words.CrateColSpare), align: drawing.Right},
+			{
+				head: say(words.CrateColWhat),
+				flex: true,
+			},
+			{head: say(words.CrateColSize)},
+			{head: say(words.CrateColLength), align: drawing.Right},
+		}
 		t.bold = func(_, col int) bool { return col == 1 }
 	} else {
-		t.cols = []column{{head: say(words.CrateColNo), align: drawing.Right}, {head: say(words.CrateColCount), align: drawing.Right}, {head: say(words.CrateColMark)},
-			{head: say(words.CrateColKind), flex: true}, {head: say(words.CrateColLength), align: drawing.Right}, {head: say(words.CrateColLift)}, {head: say(words.CrateColLot), flex: true}}
+		t.cols = []column{
+			{head: say(words.CrateColNo), align: drawing.Right},
+			{head: say(words.CrateColCount), align: drawing.Right},
+			{head: say(words.CrateColMark)},
+			{
+				head: say(words.CrateColKind),
+				flex: true,
+			},
+			{head: say(words.CrateColLength), align: drawing.Right},
+			{head: say(words.CrateColLift)},
+			{head: say(words.CrateColLot), flex: true},
+		}
 		t.bold = func(row, col int) bool {
 			return col == 2 || col == 6 && (row == 0 || c.Items[row-1].Lot != c.Items[row].Lot)
 		}
 		t.ends = func(row int) bool { return row+1 < len(c.Items) && c.Items[row+1].Lot != c.Items[row].Lot }
 	}
-	t.cols = append(t.cols, column{head: say(words.CrateColOk), align: drawing.Middle}, column{head: say(words.CrateColDamage), least: 1500},
-		column{head: say(words.CrateColPhoto), least: 800}, column{head: say(words.CrateColShort), least: 800})
+	t.cols = append(
+		t.cols, column{head: say(words.CrateColOk), align: drawing.Middle},
+		column{head: say(words.CrateColDamage), least: 1500}, column{head: say(words.CrateColPhoto), least: 800},
+		column{head: say(words.CrateColShort), least: 800},
+	)
 	for i, x := range c.Items {
 		row := []string{itoa(i + 1), itoa(x.Count)}
 		if x.Piece != nil {
-			row = append(row, x.Mark, b.pieceWords(x.Piece), b.sizes(x).length, b.liftShort(x.Piece), orDash(prose(x.Lot)))
+			row = append(
+				row, x.Mark, b.pieceWords(x.Piece), b.sizes(x).length, b.liftShort(x.Piece), orDash(prose(x.Lot)),
+			)
 		} else {
 			row = append(row, b.hardwareRow(x)...)
 		}
@@ -280,8 +355,12 @@ func (b *book) liftShort(q *layout.Piece) string {
 
 // withheld lists what is in no crate, so that nobody looks for it.
 func (b *book) withheld() table {
-	t := table{title: b.say.Say(words.CrateHeldHead), fill: true, whole: true,
-		cols: []column{{head: b.say.Say(words.CrateColMark)}, {head: b.say.Say(words.CrateHeldKind)}, {head: b.say.Say(words.CrateHeldWhy), flex: true}}}
+	t := table{
+		title: b.say.Say(words.CrateHeldHead),
+		fill:  true,
+		whole: true,
+		cols:  []column{b.col(words.CrateColMark), b.col(words.CrateHeldKind), b.flex(words.CrateHeldWhy)},
+	}
 	for _, q := range b.l.Withheld {
 		t.rows = append(t.rows, []string{q.Mark, b.kindName(q), strings.Join(b.holdNames(b.l.Held[q]), "; ")})
 	}
@@ -296,8 +375,10 @@ func (b *book) storage() []string {
 		film = b.say.Say(words.CrateStoreFilmOff, words.In("when", w))
 	}
 	if one := b.j.Site.OnePerson; one > 0 {
-		lift = b.say.Say(words.CrateStoreLimits, words.In("one", b.weight(one)), words.In("two", b.weight(2*one)), words.In("long", b.text(b.j.Site.LongPiece)),
-			words.In("niosh", b.j.Units.InUnits("51 lb (23 kg)"))) + " " + lift
+		lift = b.say.Say(
+			words.CrateStoreLimits, words.In("one", b.weight(one)), words.In("two", b.weight(2*one)),
+			words.In("long", b.text(b.j.Site.LongPiece)), words.In("niosh", b.j.Units.InUnits("51 lb (23 kg)")),
+		) + " " + lift
 	}
 	return []string{b.say.Say(words.CrateStoreDry), b.say.Say(words.CrateStoreMove), film, lift}
 }

@@ -37,7 +37,16 @@ func (b *book) index(rest []page) []page {
 	for i := range out[1:] {
 		out[i+1].foot = nil
 	}
-	if v := view.KeyPlan(b.say, b.keyPlan(), beside.Width(), beside.Height()); sits(v, beside.Width(), beside.Height()) {
+	if v := view.KeyPlan(
+		b.say,
+		b.keyPlan(),
+		beside.Width(),
+		beside.Height(),
+	); sits(
+		v,
+		beside.Width(),
+		beside.Height(),
+	) {
 		notes := out[0].draw
 		out[0].draw = func(s *drawing.Scene, refer func(string) string) {
 			notes(s, refer)
@@ -97,7 +106,10 @@ func (b *book) sheetList(before, after []page) []page {
 	room := first.paper.room(first.banner != "")
 	lay := func(t table) [][]placed {
 		n := max(1, int((room.Width()+gutter)/(min(t.width(), room.Width())+gutter)))
-		return b.flow(append([]block{t}, b.marksAndWords()...), func(int) []drawing.Rect { return columns(room, n, gutter) })
+		return b.flow(
+			append([]block{t}, b.marksAndWords()...),
+			func(int) []drawing.Rect { return columns(room, n, gutter) },
+		)
 	}
 	own := []page{first}
 	for {

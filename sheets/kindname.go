@@ -71,15 +71,11 @@ func (b *book) turned(c *layout.Corner) string {
 		return b.say.Say(words.KindSlope, words.In("angle", angle(max(c.Bend, -c.Bend))))
 	case c.Outside():
 		return b.say.Say(
-			words.KindTurnRight,
-			words.In("turn", angle(c.CapTurn)),
-			words.In("included", angle(c.CapIncluded())),
+			words.KindTurnRight, words.In("turn", angle(c.CapTurn)), words.In("included", angle(c.CapIncluded())),
 		)
 	}
 	return b.say.Say(
-		words.KindTurnLeft,
-		words.In("turn", angle(-c.CapTurn)),
-		words.In("included", angle(c.CapIncluded())),
+		words.KindTurnLeft, words.In("turn", angle(-c.CapTurn)), words.In("included", angle(c.CapIncluded())),
 	)
 }
 

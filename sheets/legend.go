@@ -31,7 +31,14 @@ func (b *book) legend(s *drawing.Scene, box drawing.Rect, entries []view.LegendE
 
 // lettered lays the legend out in n columns, and draws it if asked; false says
 // that it does not fit.
-func (b *book) lettered(s *drawing.Scene, box drawing.Rect, entries []view.LegendEntry, n int, z drawing.Size, tight, draw bool) bool {
+func (b *book) lettered(
+	s *drawing.Scene,
+	box drawing.Rect,
+	entries []view.LegendEntry,
+	n int,
+	z drawing.Size,
+	tight, draw bool,
+) bool {
 	cols := columns(box, n, 300)
 	line, swatchHigh, gap := drawing.Unit(z)*15/10, swatchHigh, drawing.Unit(150)
 	if tight {
@@ -50,7 +57,11 @@ func (b *book) lettered(s *drawing.Scene, box drawing.Rect, entries []view.Legen
 			x := cols[k].Min.X
 			s.Hatch(e.Kind, drawing.Medium, drawing.Box(x, y, x+swatchWide, y+swatchHigh).Corners()...)
 			for i, l := range words {
-				s.Text(drawing.Pt(x+swatchWide+200, y+(swatchHigh+drawing.Unit(z))/2+drawing.Unit(i)*line), l, drawing.Style{Size: z})
+				s.Text(
+					drawing.Pt(x+swatchWide+200, y+(swatchHigh+drawing.Unit(z))/2+drawing.Unit(i)*line),
+					l,
+					drawing.Style{Size: z},
+				)
 			}
 		}
 		y += h

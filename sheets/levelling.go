@@ -127,7 +127,10 @@ func (b *book) effortTable(title string, p plan.Levelling) table {
 		add(
 			b.say.Say(words.LevelLabour),
 			func(e plan.Effort) string {
-				return b.say.Say(words.LevelTime, words.In("hours", fmt.Sprint(e.Minutes/60)), words.In("minutes", fmt.Sprintf("%02d", e.Minutes%60)))
+				return b.say.Say(
+					words.LevelTime, words.In("hours", fmt.Sprint(e.Minutes/60)),
+					words.In("minutes", fmt.Sprintf("%02d", e.Minutes%60)),
+				)
 			},
 		)
 		add(

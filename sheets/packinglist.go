@@ -14,8 +14,14 @@ func (b *book) packingList() []page {
 	if len(b.l.Crates) == 0 {
 		return nil
 	}
-	first := page{id: b.id("packing"), title: b.say.Say(words.PackingTitle), kind: PackingList, paper: b.lists, holds: b.l.Holds(),
-		about: b.say.Say(words.PackingAbout)}
+	first := page{
+		id:    b.id("packing"),
+		title: b.say.Say(words.PackingTitle),
+		kind:  PackingList,
+		paper: b.lists,
+		holds: b.l.Holds(),
+		about: b.say.Say(words.PackingAbout),
+	}
 	first.banner = b.holdWords(first.holds)
 	say := b.say.Say
 	only := say(words.PackingOnly)
@@ -26,7 +32,12 @@ func (b *book) packingList() []page {
 		}
 		only = say(words.PackingHeld, words.In("marks", strings.Join(marks, ", ")))
 	}
-	how := list{title: say(words.PackingHow), items: []string{say(words.PackingOrder), say(words.PackingLots), only, b.weighed() + " " + say(words.PackingFilm)}}
+	how := list{
+		title: say(words.PackingHow),
+		items: []string{
+			say(words.PackingOrder), say(words.PackingLots), only, b.weighed() + " " + say(words.PackingFilm),
+		},
+	}
 	if s := b.j.Shop; s != nil && s.Seam != nil && s.Seam.After {
 		how.items = append(how.items, say(words.PackingAfter))
 	}
@@ -44,9 +55,27 @@ func (b *book) packingList() []page {
 // takeoff counts hardware and consumables with the job's spares.
 func (b *book) takeoff(c *crate.Crate) table {
 	say := b.say.Say
-	t := table{title: say(words.PackingTakeoff, words.In("n", itoa(c.N)), words.In("of", itoa(len(b.l.Crates))), words.In("kind", b.crateKind(c))), fill: true,
-		cols: []column{{head: say(words.PackingColNeeded), align: drawing.Right}, {head: say(words.PackingColSpare), align: drawing.Right}, {head: say(words.PackingColTotal), align: drawing.Right},
-			{head: say(words.CrateColWhat), flex: true}, {head: say(words.CrateColSize)}, {head: say(words.CrateColLength), align: drawing.Right}, {head: say(words.PackingColIn), align: drawing.Middle}}}
+	t := table{
+		title: say(
+			words.PackingTakeoff,
+			words.In("n", itoa(c.N)),
+			words.In("of", itoa(len(b.l.Crates))),
+			words.In("kind", b.crateKind(c)),
+		),
+		fill: true,
+		cols: []column{
+			{head: say(words.PackingColNeeded), align: drawing.Right},
+			{head: say(words.PackingColSpare), align: drawing.Right},
+			{head: say(words.PackingColTotal), align: drawing.Right},
+			{
+				head: say(words.CrateColWhat),
+				flex: true,
+			},
+			{head: say(words.CrateColSize)},
+			{head: say(words.CrateColLength), align: drawing.Right},
+			{head: say(words.PackingColIn), align: drawing.Middle},
+		},
+	}
 	t.bold = func(_, col int) bool { return col == 2 }
 	for _, x := range c.Items {
 		row := b.hardwareRow(x)
@@ -54,7 +83,9 @@ func (b *book) takeoff(c *crate.Crate) table {
 		if x.Percent > 0 {
 			spare = say(words.PackingSpare, words.In("n", itoa(x.Spare)), words.In("percent", itoa(x.Percent)))
 		}
-		t.rows = append(t.rows, []string{itoa(x.Count - x.Spare), spare, itoa(x.Count), row[1], row[2], row[3], tickBox})
+		t.rows = append(
+			t.rows, []string{itoa(x.Count - x.Spare), spare, itoa(x.Count), row[1], row[2], row[3], tickBox},
+		)
 	}
 	return t
 }
@@ -67,11 +98,33 @@ func (b *book) packingTable(c *crate.Crate) table {
 	if weight == 0 {
 		key, weight = words.PackingCrateNet, b.crateGrams(c)
 	}
-	title := b.say.Count(key, len(items), words.In("n", itoa(c.N)), words.In("of", itoa(len(b.l.Crates))), words.In("kind", b.crateKind(c)), words.In("perimeter", prose(c.Perimeter)),
-		words.In("count", itoa(len(items))), words.In("weight", b.weight(weight)))
-	t := table{title: title, fill: true, cols: []column{{head: say(words.PackingColGoes), align: drawing.Right}, {head: say(words.CrateColMark)}, {head: say(words.PackingColShop)},
-		{head: say(words.CrateColKind), flex: true}, {head: say(words.CrateColLength), align: drawing.Right}, {head: say(words.PackingColWeight), align: drawing.Right}, {head: say(words.CrateColLift)},
-		{head: say(words.CrateColLot), flex: true}, {head: say(words.PackingColLay), align: drawing.Right}, {head: say(words.PackingColIn), align: drawing.Middle}}}
+	title := b.say.Count(
+		key, len(items), words.In("n", itoa(c.N)), words.In("of", itoa(len(b.l.Crates))),
+		words.In("kind", b.crateKind(c)), words.In("perimeter", prose(c.Perimeter)),
+		words.In("count", itoa(len(items))), words.In("weight", b.weight(weight)),
+	)
+	t := table{
+		title: title,
+		fill:  true,
+		cols: []column{
+			{head: say(words.PackingColGoes), align: drawing.Right},
+			{head: say(words.CrateColMark)},
+			{head: say(words.PackingColShop)},
+			{
+				head: say(words.CrateColKind),
+				flex: true,
+			},
+			{head: say(words.CrateColLength), align: drawing.Right},
+			{head: say(words.PackingColWeight), align: drawing.Right},
+			{head: say(words.CrateColLift)},
+			{
+				head: say(words.CrateColLot),
+				flex: true,
+			},
+			{head: say(words.PackingColLay), align: drawing.Right},
+			{head: say(words.PackingColIn), align: drawing.Middle},
+		},
+	}
 	t.bold = func(_, col int) bool { return col == 1 }
 	t.ends = func(row int) bool { return row+1 < len(items) && items[row+1].Lot != items[row].Lot }
 	for i, x := range items {
@@ -89,7 +142,10 @@ func (b *book) packingTable(c *crate.Crate) table {
 			family = f.Mark
 		}
 		z := b.sizes(x)
-		t.rows = append(t.rows, []string{order, x.Mark, family, b.pieceWords(x.Piece), z.length, b.weight(z.grams), b.liftShort(x.Piece), orDash(prose(x.Lot)), itoa(x.Piece.Laying), tickBox})
+		t.rows = append(t.rows, []string{
+			order, x.Mark, family, b.pieceWords(x.Piece), z.length, b.weight(z.grams), b.liftShort(x.Piece),
+			orDash(prose(x.Lot)), itoa(x.Piece.Laying), tickBox,
+		})
 	}
 	return t
 }

@@ -21,15 +21,20 @@ func writePDF(w io.Writer, l *layout.Layout, sheets []Sheet, what string) error 
 	b := newBook(l, Options{})
 	in := l.Job.Info
 	d := pdf.Document{
-		Title: document(in.Name, in.Number, what), Author: b.firm(),
-		Subject: document("Metal parapet coping", in.Address), Keywords: "coping, parapet, shop drawings, installation, " + in.Number,
-		Lang: "en-US", Compress: true,
+		Title:    document(in.Name, in.Number, what),
+		Author:   b.firm(),
+		Subject:  document("Metal parapet coping", in.Address),
+		Keywords: "coping, parapet, shop drawings, installation, " + in.Number,
+		Lang:     "en-US",
+		Compress: true,
 	}
 	if in.Issued != (job.Date{}) {
 		d.Date = time.Date(in.Issued.Year, time.Month(in.Issued.Month), in.Issued.Day, 0, 0, 0, 0, time.UTC)
 	}
 	for _, s := range sheets {
-		d.Pages = append(d.Pages, pdf.Page{Scene: s.Scene, ID: s.ID, Label: s.Number, Outline: s.Number + "  " + s.Title})
+		d.Pages = append(
+			d.Pages, pdf.Page{Scene: s.Scene, ID: s.ID, Label: s.Number, Outline: s.Number + "  " + s.Title},
+		)
 	}
 	return pdf.Write(w, d)
 }

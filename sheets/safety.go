@@ -63,8 +63,10 @@ func (b *book) liftingCaution() string {
 	if s.OnePerson <= 0 {
 		return b.say.Say(words.CautionLiftMarked)
 	}
-	return b.say.Say(words.CautionLiftLimits, words.In("one", b.weight(s.OnePerson)), words.In("two", b.weight(2*s.OnePerson)),
-		words.In("long", b.text(s.LongPiece)))
+	return b.say.Say(
+		words.CautionLiftLimits, words.In("one", b.weight(s.OnePerson)), words.In("two", b.weight(2*s.OnePerson)),
+		words.In("long", b.text(s.LongPiece)),
+	)
 }
 
 // caution draws one of them: a heading, words, and a line to write on.
@@ -82,7 +84,11 @@ func caution(c warning, z drawing.Size) whole {
 		},
 		draw: func(s *drawing.Scene, r drawing.Rect) {
 			s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
-				g.Text(drawing.Pt(r.Min.X, r.Min.Y+drawing.Unit(head)), prose(c.head), drawing.Style{Size: head, Face: drawing.Bold})
+				g.Text(
+					drawing.Pt(r.Min.X, r.Min.Y+drawing.Unit(head)),
+					prose(c.head),
+					drawing.Style{Size: head, Face: drawing.Bold},
+				)
 				g.Line(drawing.Medium, drawing.Pt(r.Min.X, r.Min.Y+top-100), drawing.Pt(r.Max.X, r.Min.Y+top-100))
 				y := r.Min.Y + top + drawing.Unit(z)
 				for _, line := range lines(r.Width()) {

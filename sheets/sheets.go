@@ -96,9 +96,13 @@ func (k Kind) For(a Audience) bool {
 	}
 	switch a {
 	case Crew:
-		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == RunSheet || k == CornerSheet || k == Sections || k == FastenerSchedule
+		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == RunSheet || k == CornerSheet ||
+			k == Sections ||
+			k == FastenerSchedule
 	case Shop:
-		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule || k == PackingList || k >= ShopSheet && k <= CrateLabels
+		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule ||
+			k == PackingList ||
+			k >= ShopSheet && k <= CrateLabels
 	case Inspector:
 		return k == Findings || k == Sections || k == FastenerSchedule || k >= Transmittal && k <= Review
 	case Receiving:

@@ -105,14 +105,19 @@ func (b *book) cuttingPlan() []page {
 		for _, q := range lot.Bars {
 			for _, bar := range q.Bars {
 				head()
-				blocks = append(blocks, picture{scene: view.CutBar(b.say, bar, width), prefix: "bar" + itoa(i) + itoa(n)})
+				blocks = append(
+					blocks, picture{scene: view.CutBar(b.say, bar, width), prefix: "bar" + itoa(i) + itoa(n)},
+				)
 			}
 		}
 		for _, r := range lot.Sheets {
 			head()
 			blocks = append(
 				blocks,
-				picture{scene: view.CutSheet(b.say, r, width, min(11000, room.Height())), prefix: "sheet" + itoa(i) + itoa(n)},
+				picture{
+					scene:  view.CutSheet(b.say, r, width, min(11000, room.Height())),
+					prefix: "sheet" + itoa(i) + itoa(n),
+				},
 			)
 		}
 	}

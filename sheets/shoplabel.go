@@ -38,14 +38,26 @@ func (b *book) labelGrid() labelGrid {
 	l := b.j.Shop.Labels
 	if c := l.Cut; c != nil && b.lists == portrait(b.j.Paper.Lists) {
 		x, y := toPaper(c.Left), toPaper(c.Top)
-		return labelGrid{cols: max(1, l.Columns), rows: max(1, l.Rows), first: drawing.Box(x, y, x+toPaper(c.Width), y+toPaper(c.Height)),
-			across: toPaper(c.Across), down: toPaper(c.Down), cut: true}
+		return labelGrid{
+			cols:   max(1, l.Columns),
+			rows:   max(1, l.Rows),
+			first:  drawing.Box(x, y, x+toPaper(c.Width), y+toPaper(c.Height)),
+			across: toPaper(c.Across),
+			down:   toPaper(c.Down),
+			cut:    true,
+		}
 	}
 	room := b.lists.room(false)
 	cols := max(1, min(l.Columns, int(room.Width()/toPaper(job.LeastLabelWidth))))
 	rows := max(1, min(l.Rows, int(room.Height()/toPaper(job.LeastLabelHeight))))
 	w, h := room.Width()/drawing.Unit(cols), room.Height()/drawing.Unit(rows)
-	return labelGrid{cols: cols, rows: rows, first: drawing.Box(room.Min.X, room.Min.Y, room.Min.X+w, room.Min.Y+h), across: w, down: h}
+	return labelGrid{
+		cols:   cols,
+		rows:   rows,
+		first:  drawing.Box(room.Min.X, room.Min.Y, room.Min.X+w, room.Min.Y+h),
+		across: w,
+		down:   h,
+	}
 }
 
 // pieceLabels are labels for what is released, in the grid the job asks for.
@@ -67,7 +79,14 @@ func (b *book) pieceLabels() []page {
 		all = append(all, b.labelWords(q))
 	}
 	style := fitLabels(all, labelRoom(grid.first, grid.cut))
-	p := page{id: b.id("labels"), title: b.say.Say(words.LabelPieces), kind: PieceLabels, paper: b.lists, bare: grid.cut, about: b.say.Say(words.LabelPiecesAbout)}
+	p := page{
+		id:    b.id("labels"),
+		title: b.say.Say(words.LabelPieces),
+		kind:  PieceLabels,
+		paper: b.lists,
+		bare:  grid.cut,
+		about: b.say.Say(words.LabelPiecesAbout),
+	}
 	var out []page
 	for from := 0; from < len(pieces); from += grid.cols * grid.rows {
 		here := pieces[from:min(len(pieces), from+grid.cols*grid.rows)]
@@ -93,8 +112,10 @@ func (b *book) pieceLabels() []page {
 // what printers leave blank.
 func (b *book) inMargin(s *drawing.Scene, g labelGrid, title, sheet string) {
 	const least, clear = 1100, 640
-	said := b.say.Say(words.LabelMargin, words.In("job", prose(strings.TrimSpace(b.j.Info.Name+" "+b.j.Info.Number))), words.In("title", title),
-		words.In("sheet", sheet), words.In("date", date(b.j.Info.Issued)))
+	said := b.say.Say(
+		words.LabelMargin, words.In("job", prose(strings.TrimSpace(b.j.Info.Name+" "+b.j.Info.Number))),
+		words.In("title", title), words.In("sheet", sheet), words.In("date", date(b.j.Info.Issued)),
+	)
 	last := g.at(g.cols*g.rows - 1)
 	y := drawing.Unit(0)
 	switch {
@@ -105,7 +126,11 @@ func (b *book) inMargin(s *drawing.Scene, g labelGrid, title, sheet string) {
 	default:
 		return
 	}
-	s.Text(drawing.Pt(s.W/2, y), shorten(said, drawing.Regular, drawing.Note, s.W-2*clear), drawing.Style{Align: drawing.Middle})
+	s.Text(
+		drawing.Pt(s.W/2, y),
+		shorten(said, drawing.Regular, drawing.Note, s.W-2*clear),
+		drawing.Style{Align: drawing.Middle},
+	)
 }
 
 // labelRoom is what of a label is lettered. Sheets cut beforehand slip a little in
@@ -133,7 +158,11 @@ func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, st label
 			z -= 20
 		}
 		y := in.Min.Y + drawing.Unit(z)
-		g.Text(drawing.Pt(in.Min.X, y), shorten(q.Mark, drawing.Bold, z, left), drawing.Style{Size: z, Face: drawing.Bold})
+		g.Text(
+			drawing.Pt(in.Min.X, y),
+			shorten(q.Mark, drawing.Bold, z, left),
+			drawing.Style{Size: z, Face: drawing.Bold},
+		)
 		y += 80
 		for _, l := range lines {
 			y += st.step()
@@ -146,7 +175,11 @@ func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, st label
 			if drawing.Width(drawing.Regular, said, drawing.Note) > w { // the digest tells two contents of a mark apart
 				said = b.shownDigest()
 			}
-			g.Text(drawing.Pt(in.Max.X, in.Max.Y-20), shorten(said, drawing.Regular, drawing.Note, w), drawing.Style{Align: drawing.Right})
+			g.Text(
+				drawing.Pt(in.Max.X, in.Max.Y-20),
+				shorten(said, drawing.Regular, drawing.Note, w),
+				drawing.Style{Align: drawing.Right},
+			)
 			in.Max.Y -= drawing.Unit(drawing.Note) + 40
 			place(g, view.FormedTop(b.say, b.formedOf(f), w, in.Height()), drawing.Pt(in.Max.X-w, in.Min.Y), prefix)
 		}
@@ -210,7 +243,10 @@ func (b *book) labelLift(q *layout.Piece) string {
 // labelEnds are the sentences of what is at the hand of a piece, by the names the
 // layout gives them; it is for looking up alone.
 var labelEnds = map[string]words.Key{
-	"closed end": words.LabelAtClosed, "flange": words.LabelAtFlange, "wide end": words.LabelAtWide, "high edge": words.LabelAtHigh,
+	"closed end": words.LabelAtClosed,
+	"flange":     words.LabelAtFlange,
+	"wide end":   words.LabelAtWide,
+	"high edge":  words.LabelAtHigh,
 }
 
 // labelHand is the hand of a piece in a few words, by the L and R of its drawing.
@@ -220,7 +256,13 @@ func (b *book) labelHand(q *layout.Piece) string {
 	var said []string
 	switch {
 	case m.Making == plan.MadeTee && len(q.Parts) == 2:
-		said = append(said, b.say.Say(words.LabelTee, words.In("through", b.long(q.Parts[0].Length())), words.In("stem", b.long(q.Parts[1].Length()))))
+		said = append(
+			said,
+			b.say.Say(
+				words.LabelTee, words.In("through", b.long(q.Parts[0].Length())),
+				words.In("stem", b.long(q.Parts[1].Length())),
+			),
+		)
 	case len(q.Parts) > 1:
 		var legs []string
 		for _, t := range q.Parts {

@@ -294,7 +294,19 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 	if len(rows) == 0 && (len(t.rows) > 0 || y > h && !fresh) || !fresh && left > 0 && (t.whole || len(rows) < 2) {
 		return laid{}, t
 	}
-	p := laidTable{title: titleLines, size: titleSize, top: top, heads: heads, headLines: headLines, headH: headH, ws: ws, full: full, h: y, rows: rows, last: k - 1}
+	p := laidTable{
+		title:     titleLines,
+		size:      titleSize,
+		top:       top,
+		heads:     heads,
+		headLines: headLines,
+		headH:     headH,
+		ws:        ws,
+		full:      full,
+		h:         y,
+		rows:      rows,
+		last:      k - 1,
+	}
 	if title == "" {
 		p.title = nil
 	}
@@ -332,7 +344,11 @@ type laidTable struct {
 // paint draws what was laid.
 func (t *table) paint(g *drawing.Scene, at drawing.Point, p laidTable) {
 	for i, line := range p.title {
-		g.Text(drawing.Pt(at.X, at.Y+410+drawing.Unit(i)*p.size.Line()), line, drawing.Style{Size: p.size, Face: drawing.Bold})
+		g.Text(
+			drawing.Pt(at.X, at.Y+410+drawing.Unit(i)*p.size.Line()),
+			line,
+			drawing.Style{Size: p.size, Face: drawing.Bold},
+		)
 	}
 	y0 := at.Y + p.top
 	if p.headH > 0 {
@@ -343,7 +359,16 @@ func (t *table) paint(g *drawing.Scene, at drawing.Point, p laidTable) {
 		g.Line(drawing.Medium, drawing.Pt(at.X, y0+p.headH), drawing.Pt(at.X+p.full, y0+p.headH))
 	}
 	for _, r := range p.rows {
-		t.letter(g, drawing.Pt(at.X, at.Y+r.y), p.ws, r.lines, t.rows[r.n], nth(t.names, r.n), false, func(col int) bool { return t.bold != nil && t.bold(r.n, col) })
+		t.letter(
+			g,
+			drawing.Pt(at.X, at.Y+r.y),
+			p.ws,
+			r.lines,
+			t.rows[r.n],
+			nth(t.names, r.n),
+			false,
+			func(col int) bool { return t.bold != nil && t.bold(r.n, col) },
+		)
 		foot := at.Y + r.y + r.h
 		pen := drawing.Thin
 		if r.n == p.last || t.ends != nil && t.ends(r.n) {

@@ -24,8 +24,11 @@ func (b *book) testedSections() []page {
 			names = append(names, r.Name)
 		}
 		p := page{
-			id:    b.id("tested", names[0], a.Name),
-			title: b.say.Count(words.TestedTitle, len(names), words.In("names", strings.Join(names, ", ")), words.In("name", prose(a.Name))),
+			id: b.id("tested", names[0], a.Name),
+			title: b.say.Count(
+				words.TestedTitle, len(names), words.In("names", strings.Join(names, ", ")),
+				words.In("name", prose(a.Name)),
+			),
 			kind:  TestedSection,
 			paper: b.runs,
 			scale: b.say.Say(words.FrameAsNoted),

@@ -66,7 +66,8 @@ func (b *book) wallReport(p *layout.Perimeter, r *layout.Run) []page {
 	high := room.Height() * reportShare / 100
 	if len(parts) > 1 || len(of.Doubts) > 0 ||
 		slices.ContainsFunc(of.Readings, func(q plan.WallReading) bool { return len(q.Conditions) > 0 }) {
-		high = room.Height() - view.ReportNotes // there is more to say on the plots, and the lists take a sheet of their own
+		// there is more to say on the plots, and the lists take a sheet of their own
+		high = room.Height() - view.ReportNotes
 	}
 	views := make([]drawing.Scene, len(parts))
 	for i, q := range parts {

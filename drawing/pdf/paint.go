@@ -14,8 +14,9 @@ import (
 // family is the name the faces are registered by.
 const family = "shop"
 
-// painter draws marks. It keeps what it last set, and sets what a mark needs before it draws; nothing is set inside a saved state,
-// because the library forgets that a restored state undoes its settings.
+// painter draws marks. It keeps what it last set, and sets what a mark needs before it draws;
+// nothing is set inside a saved state, because the library forgets that a restored state undoes
+// its settings.
 type painter struct {
 	f      *fpdf.Fpdf
 	links  map[string]int // page id to link number
@@ -130,8 +131,8 @@ func (p *painter) mark(m drawing.Mark) {
 	}
 }
 
-// group draws a group on its layer. The lettering of a view waits for the end of the view, or for a view in it; that of another
-// group for the end of the group.
+// group draws a group on its layer. The lettering of a view waits for the end of the view, or
+// for a view in it; that of another group for the end of the group.
 func (p *painter) group(g drawing.Group) {
 	if len(g.Cells) > 0 {
 		p.row(g)
@@ -194,8 +195,8 @@ func (p *painter) letter() {
 	p.texts = nil
 }
 
-// read writes texts as the content of an element. A space parts the last word of one from the next, for those who do not see
-// where they stand.
+// read writes texts as the content of an element. A space parts the last word of one from the
+// next, for those who do not see where they stand.
 func (p *painter) read(e *element, texts []lettered) {
 	for i, t := range texts {
 		if i < len(texts)-1 {
@@ -225,8 +226,8 @@ func (p *painter) tag(e *element) {
 	}
 }
 
-// enter changes the layer. Layers of the library do not nest, so the inner one ends the outer one and the outer is begun again.
-// Marked content lies within a layer.
+// enter changes the layer. Layers of the library do not nest, so the inner one ends the outer
+// one and the outer is begun again. Marked content lies within a layer.
 func (p *painter) enter(l drawing.Layer) {
 	if l == p.layer {
 		return
@@ -341,8 +342,8 @@ func (p *painter) arc(a drawing.Arc) {
 	p.f.DrawPath("D")
 }
 
-// arcPath draws an arc as Bézier curves of a quarter turn at most; with handles of 4/3 tan(a/4) radii each leaves the circle by
-// less than 3 parts in 10,000 of the radius.
+// arcPath draws an arc as Bézier curves of a quarter turn at most; with handles of 4/3 tan(a/4)
+// radii each leaves the circle by less than 3 parts in 10,000 of the radius.
 func (p *painter) arcPath(a drawing.Arc) {
 	span := a.To - a.From
 	if span <= 0 {
@@ -383,8 +384,8 @@ func (p *painter) font(face drawing.Face, size drawing.Size) {
 	p.f.SetFont(family, style, float64((em*72+12700)/25400)/100)
 }
 
-// text knocks out what lies behind a text, in its turn among the marks, and keeps the letters for later. No mark covers a text
-// (drawing.Check), so that letters drawn later look the same.
+// text knocks out what lies behind a text, in its turn among the marks, and keeps the letters
+// for later. No mark covers a text (drawing.Check), so that letters drawn later look the same.
 func (p *painter) text(t drawing.Text) {
 	if t.Words == "" {
 		return
@@ -411,10 +412,13 @@ func (p *painter) letters(t drawing.Text) {
 		p.f.Text(pt(start.X), pt(start.Y), t.Words)
 		return
 	}
-	// The page is moved and turned so that the text starts at the lower left corner, which needs no arithmetic of the library.
+	// The page is moved and turned so that the text starts at the lower left corner, which
+	// needs no arithmetic of the library.
 	cos, sin := drawing.CosSin(t.Rotate)
 	p.f.TransformBegin()
-	p.f.Transform(fpdf.TransformMatrix{A: cos, B: sin, C: -sin, D: cos, E: pt(start.X), F: hundredth(p.height - pt(start.Y))})
+	p.f.Transform(
+		fpdf.TransformMatrix{A: cos, B: sin, C: -sin, D: cos, E: pt(start.X), F: hundredth(p.height - pt(start.Y))},
+	)
 	p.f.Text(0, p.height, t.Words)
 	p.f.TransformEnd()
 }

@@ -1,12 +1,14 @@
 // Package pdf writes drawing scenes as one PDF document, a page for each scene.
 //
-// It is the only package that knows the PDF library, and works around what that library is silent about: a missing glyph is an
-// error, the drawing state is set before every mark that needs it, the page count is checked, and what the library cannot write
-// (page labels, the link to the metadata, viewer preferences, a file identifier) is added to the finished file in tail.go.
-// Lettering stays text that can be searched and copied, written in the order a reader takes it in (reading.go), and the file is
-// tagged: a section for each sheet and view, a figure with words for what a view draws, tables, a paragraph for each other row (tags.go). Layers
-// are optional content. The same document gives the same bytes: the date is the document's own and every coordinate is rounded in
-// whole numbers.
+// It is the only package that knows the PDF library, and works around what that library is
+// silent about: a missing glyph is an error, the drawing state is set before every mark that
+// needs it, the page count is checked, and what the library cannot write (page labels, the link
+// to the metadata, viewer preferences, a file identifier) is added to the finished file in
+// tail.go. Lettering stays text that can be searched and copied, written in the order a reader
+// takes it in (reading.go), and the file is tagged: a section for each sheet and view, a figure
+// with words for what a view draws, tables, a paragraph for each other row (tags.go). Layers
+// are optional content. The same document gives the same bytes: the date is the document's own
+// and every coordinate is rounded in whole numbers.
 package pdf
 
 import (
@@ -31,8 +33,8 @@ type Document struct {
 	Compress                         bool
 }
 
-// Page is one sheet. ID is what Link marks lead to, Label the page label a viewer shows instead of a number, Outline the entry in
-// the list of contents; each may be empty.
+// Page is one sheet. ID is what Link marks lead to, Label the page label a viewer shows instead
+// of a number, Outline the entry in the list of contents; each may be empty.
 type Page struct {
 	Scene              drawing.Scene
 	ID, Label, Outline string
@@ -142,11 +144,22 @@ func check(d Document) error {
 			switch m := m.(type) {
 			case drawing.Text:
 				if missing := fonts.Missing(m.Face, m.Words); len(missing) > 0 {
-					err = fmt.Errorf("page %d (%s): text %q: the lettering has no glyph for %q", i+1, page.Scene.Name, m.Words, string(missing))
+					err = fmt.Errorf(
+						"page %d (%s): text %q: the lettering has no glyph for %q",
+						i+1,
+						page.Scene.Name,
+						m.Words,
+						string(missing),
+					)
 				}
 			case drawing.Link:
 				if m.Target == "" || !ids[m.Target] {
-					err = fmt.Errorf("page %d (%s): a link leads to %q, which is no sheet of the document", i+1, page.Scene.Name, m.Target)
+					err = fmt.Errorf(
+						"page %d (%s): a link leads to %q, which is no sheet of the document",
+						i+1,
+						page.Scene.Name,
+						m.Target,
+					)
 				}
 			case drawing.Line, drawing.Arc, drawing.Region:
 			default:

@@ -48,8 +48,8 @@ func follows(a, b drawing.Text) bool {
 // centre is the height of a passage on the sheet.
 func (p passage) centre() drawing.Unit { return (p.box.Min.Y + p.box.Max.Y) / 2 }
 
-// row gathers passages side by side. Top and bottom bound what all of them share, so that a word standing on end does not draw
-// the rows beside it together.
+// row gathers passages side by side. Top and bottom bound what all of them share, so that a
+// word standing on end does not draw the rows beside it together.
 type row struct {
 	passages    []passage
 	top, bottom drawing.Unit

@@ -8,8 +8,9 @@ import (
 	"unicode/utf16"
 )
 
-// element is a node of the structure tree (ISO 32000-1, 14.7): a section for each sheet and each view, in it a figure for what is
-// drawn, a table, or a paragraph for each row of other lettering. It has parts, or marked content of its page by number.
+// element is a node of the structure tree (ISO 32000-1, 14.7): a section for each sheet and
+// each view, in it a figure for what is drawn, a table, or a paragraph for each row of other
+// lettering. It has parts, or marked content of its page by number.
 type element struct {
 	kind       string
 	title, alt string
@@ -94,7 +95,13 @@ func (t *tags) objects(first int) [][]byte {
 		}
 		nums.WriteString("]\n")
 	}
-	out[0] = fmt.Appendf(nil, "<</Type /StructTreeRoot /K %d 0 R /ParentTree %d 0 R /ParentTreeNextKey %d>>", first+2, first+1, len(t.sheets))
+	out[0] = fmt.Appendf(
+		nil,
+		"<</Type /StructTreeRoot /K %d 0 R /ParentTree %d 0 R /ParentTreeNextKey %d>>",
+		first+2,
+		first+1,
+		len(t.sheets),
+	)
 	out[1] = fmt.Appendf(nil, "<</Nums [%s]>>", nums.String())
 	out[2] = fmt.Appendf(nil, "<</S /Document /P %d 0 R /K [%s]>>", first, sheets.String())
 	return out

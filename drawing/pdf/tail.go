@@ -14,13 +14,16 @@ import (
 	"strings"
 )
 
-// binaryMark follows the version line and tells programs that copy files that this one is not plain text (ISO 32000-1, 7.5.2).
+// binaryMark follows the version line and tells programs that copy files that this one is not
+// plain text (ISO 32000-1, 7.5.2).
 const binaryMark = "%\xe2\xe3\xcf\xd3\n"
 
-// errLayout is what a file of another make than the library's is met with, so that a change of the library cannot pass unseen.
+// errLayout is what a file of another make than the library's is met with, so that a change of
+// the library cannot pass unseen.
 var errLayout = errors.New("the PDF library wrote a file that does not end as expected")
 
-// perStream is how many objects are packed in one stream, so that a reader of one page does not unpack a long packet's all.
+// perStream is how many objects are packed in one stream, so that a reader of one page does not
+// unpack a long packet's all.
 const perStream = 4000
 
 // insert is what goes into the library's file at an offset.
@@ -65,7 +68,8 @@ func takeApart(raw []byte) (unfinished, error) {
 	if f.root, err = rootObject(trailer); err != nil {
 		return f, err
 	}
-	if start := bytes.LastIndex(f.body, []byte(" 0 obj\n<<\n/Type /Catalog\n")); start < 0 || !bytes.HasSuffix(f.body[:start], []byte("\n"+strconv.Itoa(f.root))) {
+	if start := bytes.LastIndex(f.body, []byte(" 0 obj\n<<\n/Type /Catalog\n")); start < 0 ||
+		!bytes.HasSuffix(f.body[:start], []byte("\n"+strconv.Itoa(f.root))) {
 		return f, errLayout
 	}
 	if !bytes.Contains(f.body, []byte("\n"+strconv.Itoa(f.metadata())+" 0 obj\n<< /Type /Metadata ")) {
@@ -107,9 +111,10 @@ func (f unfinished) grown(d Document) (*bytes.Buffer, error) {
 	return &out, nil
 }
 
-// finish completes the file of the library. Its last object is the catalog, which grows and is followed by the structure tree,
-// packed because it has thousands of small objects; so the table of offsets becomes a stream as well. What goes in before the
-// catalog, the line after the header and the entries of the pages, moves the objects that follow.
+// finish completes the file of the library. Its last object is the catalog, which grows and is
+// followed by the structure tree, packed because it has thousands of small objects; so the
+// table of offsets becomes a stream as well. What goes in before the catalog, the line after
+// the header and the entries of the pages, moves the objects that follow.
 func finish(raw []byte, d Document, t *tags) ([]byte, error) {
 	f, err := takeApart(raw)
 	if err != nil {
@@ -152,12 +157,17 @@ func (f unfinished) close(out *bytes.Buffer, objects [][]byte) {
 	xref := out.Len()
 	entries = entry(entries, 1, xref, 0)
 	id := sha256.Sum256(out.Bytes())
-	stream(out, table, fmt.Sprintf("/Type /XRef /Size %d /W [1 4 4]\n%s/ID [<%x> <%x>]", table+1, f.trailer, id[:16], id[:16]), string(entries))
+	stream(
+		out,
+		table,
+		fmt.Sprintf("/Type /XRef /Size %d /W [1 4 4]\n%s/ID [<%x> <%x>]", table+1, f.trailer, id[:16], id[:16]),
+		string(entries),
+	)
 	fmt.Fprintf(out, "startxref\n%d\n%%%%EOF\n", xref)
 }
 
-// entry appends an entry to the table of objects (ISO 32000-1, 7.5.8): an object of its own by offset, or one packed in a stream
-// by its place there.
+// entry appends an entry to the table of objects (ISO 32000-1, 7.5.8): an object of its own by
+// offset, or one packed in a stream by its place there.
 func entry(to []byte, kind byte, at, place int) []byte {
 	to = binary.BigEndian.AppendUint32(append(to, kind), uint32(at))
 	return binary.BigEndian.AppendUint32(to, uint32(place))
@@ -180,7 +190,14 @@ func stream(out *bytes.Buffer, number int, entries, data string) {
 	z := zlib.NewWriter(&b)
 	io.WriteString(z, data) // a buffer does not fail
 	z.Close()
-	fmt.Fprintf(out, "%d 0 obj\n<<%s /Filter /FlateDecode /Length %d>>\nstream\n%s\nendstream\nendobj\n", number, entries, b.Len(), b.Bytes())
+	fmt.Fprintf(
+		out,
+		"%d 0 obj\n<<%s /Filter /FlateDecode /Length %d>>\nstream\n%s\nendstream\nendobj\n",
+		number,
+		entries,
+		b.Len(),
+		b.Bytes(),
+	)
 }
 
 // rootObject reads the number of the catalog from the trailer.
@@ -256,14 +273,26 @@ func xmp(d Document) []byte {
 	date := d.Date.UTC().Format("2006-01-02T15:04:05Z")
 	var b strings.Builder
 	b.WriteString("<?xpacket begin=\"\ufeff\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n")
-	b.WriteString(`<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">` + "\n")
-	b.WriteString(`<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmlns:pdf="http://ns.adobe.com/pdf/1.3/">` + "\n")
-	fmt.Fprintf(&b, "<dc:format>application/pdf</dc:format>\n<dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">%s</rdf:li></rdf:Alt></dc:title>\n", esc(d.Title))
+	b.WriteString(
+		`<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">` + "\n",
+	)
+	b.WriteString(
+		`<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmlns:pdf="http://ns.adobe.com/pdf/1.3/">` + "\n",
+	)
+	fmt.Fprintf(
+		&b,
+		"<dc:format>application/pdf</dc:format>\n<dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">%s</rdf:li></rdf:Alt></dc:title>\n",
+		esc(d.Title),
+	)
 	if d.Author != "" {
 		fmt.Fprintf(&b, "<dc:creator><rdf:Seq><rdf:li>%s</rdf:li></rdf:Seq></dc:creator>\n", esc(d.Author))
 	}
 	if d.Subject != "" {
-		fmt.Fprintf(&b, "<dc:description><rdf:Alt><rdf:li xml:lang=\"x-default\">%s</rdf:li></rdf:Alt></dc:description>\n", esc(d.Subject))
+		fmt.Fprintf(
+			&b,
+			"<dc:description><rdf:Alt><rdf:li xml:lang=\"x-default\">%s</rdf:li></rdf:Alt></dc:description>\n",
+			esc(d.Subject),
+		)
 	}
 	if d.Lang != "" {
 		fmt.Fprintf(&b, "<dc:language><rdf:Bag><rdf:li>%s</rdf:li></rdf:Bag></dc:language>\n", esc(d.Lang))

@@ -187,7 +187,8 @@ func (b *batch) rivals() {
 			}
 		}
 	}
-	slices.SortFunc(pairs, func(a, b [2]int) int { return slices.Compare(a[:], b[:]) }) // so that the rivals of each choice come in order
+	// so that the rivals of each choice come in order
+	slices.SortFunc(pairs, func(a, b [2]int) int { return slices.Compare(a[:], b[:]) })
 	for _, q := range pairs {
 		b.compare(q[0], q[1])
 	}

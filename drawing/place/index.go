@@ -97,7 +97,11 @@ type index struct {
 }
 
 func newIndex(bounds drawing.Rect) index {
-	x := index{from: bounds.Min, cols: int(max(bounds.Width(), 0)/cell) + 1, rows: int(max(bounds.Height(), 0)/cell) + 1}
+	x := index{
+		from: bounds.Min,
+		cols: int(max(bounds.Width(), 0)/cell) + 1,
+		rows: int(max(bounds.Height(), 0)/cell) + 1,
+	}
 	x.cells = make([][]int32, x.cols*x.rows)
 	return x
 }

@@ -263,7 +263,9 @@ func (l *form) stand(at Spot) stand {
 		d := tip.Sub(at.Centre)
 		if far := math.Hypot(float64(d.X), float64(d.Y)); far > 0 {
 			k := float64(w/2) / far
-			end = at.Centre.Add(drawing.Pt(drawing.Unit(math.Round(float64(d.X)*k)), drawing.Unit(math.Round(float64(d.Y)*k))))
+			end = at.Centre.Add(
+				drawing.Pt(drawing.Unit(math.Round(float64(d.X)*k)), drawing.Unit(math.Round(float64(d.Y)*k))),
+			)
 		}
 	}
 	s.way = []drawing.Point{tip, end}

@@ -69,7 +69,14 @@ func turnedBox(c drawing.Point, w, h drawing.Unit, tenths int) shape {
 		return level(around(c, h, w))
 	}
 	l, r, up, down := -w/2, w-w/2, h/2, h/2-h
-	return convex([]drawing.Point{turned(c, tenths, l, up), turned(c, tenths, r, up), turned(c, tenths, r, down), turned(c, tenths, l, down)})
+	return convex(
+		[]drawing.Point{
+			turned(c, tenths, l, up),
+			turned(c, tenths, r, up),
+			turned(c, tenths, r, down),
+			turned(c, tenths, l, down),
+		},
+	)
 }
 
 // turned is the point along and up from c in a frame turned by tenths of a
@@ -77,7 +84,10 @@ func turnedBox(c drawing.Point, w, h drawing.Unit, tenths int) shape {
 func turned(c drawing.Point, tenths int, along, up drawing.Unit) drawing.Point {
 	cos, sin := drawing.CosSin(tenths)
 	a, u := float64(along), float64(up)
-	return drawing.Pt(c.X+drawing.Unit(math.Round(float64(a*cos)-float64(u*sin))), c.Y-drawing.Unit(math.Round(float64(a*sin)+float64(u*cos))))
+	return drawing.Pt(
+		c.X+drawing.Unit(math.Round(float64(a*cos)-float64(u*sin))),
+		c.Y-drawing.Unit(math.Round(float64(a*sin)+float64(u*cos))),
+	)
 }
 
 func around(c drawing.Point, w, h drawing.Unit) drawing.Rect {

@@ -1,8 +1,9 @@
 // Package svg writes a drawing.Scene as one SVG file.
 //
-// The file is measured in hundredths of a millimetre and carries its true size, so it prints to scale. Lettering is drawn as glyph
-// outlines unless live text is asked for, because many programs ignore embedded fonts; the words stand in aria-label. Layers are
-// named groups. The same scene gives the same bytes.
+// The file is measured in hundredths of a millimetre and carries its true size, so it prints to
+// scale. Lettering is drawn as glyph outlines unless live text is asked for, because many
+// programs ignore embedded fonts; the words stand in aria-label. Layers are named groups. The
+// same scene gives the same bytes.
 package svg
 
 import (
@@ -88,7 +89,8 @@ func (w *writer) scene(s drawing.Scene) error {
 	return nil
 }
 
-// css resolves each pen and tone the scene uses once. Class names carry a prefix, because several drawings may share a page.
+// css resolves each pen and tone the scene uses once. Class names carry a prefix, because
+// several drawings may share a page.
 func (w *writer) css(s drawing.Scene) string {
 	var pens [256]bool
 	var fills [256]bool
@@ -119,7 +121,13 @@ func (w *writer) css(s drawing.Scene) string {
 			continue
 		}
 		st := p.Stroke()
-		fmt.Fprintf(&b, ".cs-%s{fill:none;stroke:%s;stroke-width:%d;stroke-linejoin:round;", st.Name, st.Colour.Hex(), st.Width)
+		fmt.Fprintf(
+			&b,
+			".cs-%s{fill:none;stroke:%s;stroke-width:%d;stroke-linejoin:round;",
+			st.Name,
+			st.Colour.Hex(),
+			st.Width,
+		)
 		if d := st.Dash(); len(d) > 0 {
 			b.WriteString("stroke-dasharray:")
 			for i, u := range d {
@@ -166,7 +174,8 @@ func glyphID(f drawing.Face, r rune) string {
 	return "cs-r" + strconv.FormatInt(int64(r), 16)
 }
 
-// shapes are the outlines of a face as paths, by rune; it is for looking up alone. Every file of a packet needs nearly all of them.
+// shapes are the outlines of a face as paths, by rune; it is for looking up alone. Every file
+// of a packet needs nearly all of them.
 var shapes = [...]func() (map[rune]string, error){
 	drawing.Regular: sync.OnceValues(func() (map[rune]string, error) { return shapesOf(drawing.Regular) }),
 	drawing.Bold:    sync.OnceValues(func() (map[rune]string, error) { return shapesOf(drawing.Bold) }),
@@ -281,7 +290,8 @@ func (w *writer) mark(m drawing.Mark) {
 		if w.opt.Href != nil {
 			var d strings.Builder
 			polyline(&d, m.Box.Corners(), true)
-			w.svg.Group() // svgo escapes the title of a link but not its address, so the address is an attribute of ours
+			// svgo escapes the title of a link but not its address, so the address is an attribute of ours
+			w.svg.Group()
 			fmt.Fprintf(w.svg.Writer, "<a %s>\n", attr("xlink:href", w.opt.Href(m.Target)))
 			w.svg.Path(d.String(), `fill="#ffffff"`, `fill-opacity="0"`)
 			w.svg.LinkEnd()
@@ -303,7 +313,10 @@ func (w *writer) group(g drawing.Group) {
 		attrs = append(attrs, attr("id", w.unique(g.ID)))
 	}
 	if g.Layer != drawing.NoLayer {
-		attrs = append(attrs, attr("data-layer", g.Layer.String()), `inkscape:groupmode="layer"`, attr("inkscape:label", g.Layer.String()))
+		attrs = append(
+			attrs, attr("data-layer", g.Layer.String()), `inkscape:groupmode="layer"`,
+			attr("inkscape:label", g.Layer.String()),
+		)
 	}
 	w.svg.Group(attrs...)
 	w.marks(g.Marks)
@@ -351,7 +364,10 @@ func (w *writer) arc(a drawing.Arc) {
 	if a.To-a.From > 1800 {
 		large = 1
 	}
-	w.svg.Path(fmt.Sprintf("M%d %dA%d %d 0 %d 0 %d %d", from.X, from.Y, a.R, a.R, large, to.X, to.Y), class(a.Pen.String()))
+	w.svg.Path(
+		fmt.Sprintf("M%d %dA%d %d 0 %d 0 %d %d", from.X, from.Y, a.R, a.R, large, to.X, to.Y),
+		class(a.Pen.String()),
+	)
 }
 
 func (w *writer) region(r drawing.Region) {
@@ -394,11 +410,25 @@ func (w *writer) text(t drawing.Text) {
 	}
 	em := fonts.Em(t.Face, int(t.Size))
 	if w.opt.LiveText {
-		w.svg.Text(0, 0, t.Words, cls, attr("transform", place), attr("font-size", decimal(em, 3)),
-			fmt.Sprintf(`font-weight="%d"`, weight(t.Face)), fmt.Sprintf(`textLength="%d"`, t.Width), `xml:space="preserve"`)
+		w.svg.Text(
+			0,
+			0,
+			t.Words,
+			cls,
+			attr("transform", place),
+			attr("font-size", decimal(em, 3)),
+			fmt.Sprintf(`font-weight="%d"`, weight(t.Face)),
+			fmt.Sprintf(`textLength="%d"`, t.Width),
+			`xml:space="preserve"`,
+		)
 		return
 	}
-	w.svg.Group(cls, `role="img"`, attr("aria-label", strings.Join(strings.Fields(t.Words), " ")), attr("transform", place+"scale("+decimal(em, 6)+")"))
+	w.svg.Group(
+		cls,
+		`role="img"`,
+		attr("aria-label", strings.Join(strings.Fields(t.Words), " ")),
+		attr("transform", place+"scale("+decimal(em, 6)+")"),
+	)
 	x := 0
 	for _, r := range t.Words {
 		if r != ' ' && r != '\u00a0' && r != '\u2009' {

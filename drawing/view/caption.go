@@ -10,7 +10,14 @@ import (
 // captioned letters a view's title, its scale and a graphic scale, in a box no
 // wider than width with its upper left corner at at. Under the title stands
 // what else must be said of the view.
-func captioned(s *drawing.Scene, metric bool, at drawing.Point, width drawing.Unit, title, under string, scale Scale) drawing.Rect {
+func captioned(
+	s *drawing.Scene,
+	metric bool,
+	at drawing.Point,
+	width drawing.Unit,
+	title, under string,
+	scale Scale,
+) drawing.Rect {
 	bold := drawing.Style{Size: drawing.Head, Face: drawing.Bold}
 	box := s.Paragraph(drawing.Point{X: at.X, Y: at.Y + drawing.Unit(drawing.Head)}, drawing.Letter(title), width, bold)
 	s.Line(drawing.Medium, drawing.Point{X: at.X, Y: box.Max.Y + 90}, drawing.Point{X: box.Max.X, Y: box.Max.Y + 90})
@@ -25,9 +32,18 @@ func captioned(s *drawing.Scene, metric bool, at drawing.Point, width drawing.Un
 		return box.Union(drawing.BoundsOf([]drawing.Mark{t}))
 	}
 	stops, labels := scaleStops(metric, scale, min(width*9/10, 60*drawing.MM))
-	bar := drawing.ScaleBar{At: drawing.Point{X: at.X + 100, Y: y + 850}, Stops: stops, Labels: labels, Size: drawing.Small}
+	bar := drawing.ScaleBar{
+		At:     drawing.Point{X: at.X + 100, Y: y + 850},
+		Stops:  stops,
+		Labels: labels,
+		Size:   drawing.Small,
+	}
 	box = box.Union(s.Draw(bar.Figure()))
-	t := s.Text(drawing.Point{X: at.X, Y: box.Max.Y + 450}, drawing.Letter("Scale "+scale.Name), drawing.Style{Face: drawing.Bold})
+	t := s.Text(
+		drawing.Point{X: at.X, Y: box.Max.Y + 450},
+		drawing.Letter("Scale "+scale.Name),
+		drawing.Style{Face: drawing.Bold},
+	)
 	return box.Union(drawing.BoundsOf([]drawing.Mark{t}))
 }
 
@@ -83,7 +99,13 @@ func people(s *drawing.Scene, at drawing.Point, right xy) []drawing.Text {
 	s.Add(drawing.Arc{Pen: drawing.Medium, Centre: at, R: 150, To: 3600, Fill: drawing.Black})
 	tip := off(at, street, 620)
 	s.Line(drawing.Medium, off(at, street, 150), tip)
-	s.Fill(drawing.Black, drawing.NoPen, tip, off(off(tip, street, -220), right, 70), off(off(tip, street, -220), left, 70))
+	s.Fill(
+		drawing.Black,
+		drawing.NoPen,
+		tip,
+		off(off(tip, street, -220), right, 70),
+		off(off(tip, street, -220), left, 70),
+	)
 	st := drawing.Style{Face: drawing.Bold, Align: drawing.Middle, Size: drawing.Head}
 	down := drawing.Point{Y: drawing.Unit(drawing.Head) / 2}
 	return []drawing.Text{
@@ -121,7 +143,11 @@ func list(s *drawing.Scene, at drawing.Point, width drawing.Unit, notes []string
 	}
 	for _, n := range notes {
 		b := s.Paragraph(drawing.Point{X: at.X, Y: y + size}, drawing.Letter(n), width, st)
-		y = y + drawing.Unit(len(drawing.Wrap(drawing.Letter(n), st.Face, drawing.Size(size), width)))*drawing.Size(size).Line() + size/4
+		y = y + drawing.Unit(
+			len(drawing.Wrap(drawing.Letter(n), st.Face, drawing.Size(size), width)),
+		)*drawing.Size(size).
+			Line() +
+			size/4
 		box = box.Union(b)
 	}
 	return box

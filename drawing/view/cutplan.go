@@ -23,8 +23,18 @@ const cutSide drawing.Unit = 50
 func CutBar(say words.Book, bar plan.CutBar, w drawing.Unit) drawing.Scene {
 	st := length.Shop(bar.Metric)
 	phrase := drawing.Letter(barWords(say, st, bar))
-	s := drawing.Scene{Name: "bar-" + strconv.Itoa(bar.N), Title: say.Say(words.CutBarTitle), Desc: phrase, W: w, H: cutHead + 1150}
-	s.Text(drawing.Pt(0, 350), phrase, drawing.Style{Face: drawing.Bold, Fact: drawing.FactNames(bar.Key.Fact(""), bar.Key.Fact("-count"))})
+	s := drawing.Scene{
+		Name:  "bar-" + strconv.Itoa(bar.N),
+		Title: say.Say(words.CutBarTitle),
+		Desc:  phrase,
+		W:     w,
+		H:     cutHead + 1150,
+	}
+	s.Text(
+		drawing.Pt(0, 350),
+		phrase,
+		drawing.Style{Face: drawing.Bold, Fact: drawing.FactNames(bar.Key.Fact(""), bar.Key.Fact("-count"))},
+	)
 	x := func(at length.Length) drawing.Unit {
 		return cutSide + drawing.Unit(length.MulDiv(at, int64(w-2*cutSide), int64(bar.Length)))
 	}
@@ -49,7 +59,9 @@ func CutBar(say words.Book, bar plan.CutBar, w drawing.Unit) drawing.Scene {
 // barWords say how often a cap is cut so, and what becomes of what is left.
 func barWords(say words.Book, st length.Style, bar plan.CutBar) string {
 	slots := []words.Slot{
-		words.In("n", strconv.Itoa(bar.N)), words.In("count", strconv.Itoa(bar.Count)), words.In("length", st.InText(bar.Length)),
+		words.In("n", strconv.Itoa(bar.N)),
+		words.In("count", strconv.Itoa(bar.Count)),
+		words.In("length", st.InText(bar.Length)),
 	}
 	if bar.Drop <= 0 {
 		return say.Say(words.CutBarWhole, slots...)
@@ -63,7 +75,14 @@ func barWords(say words.Book, st length.Style, bar plan.CutBar) string {
 
 // cellNames draws cells white and letters them: inside where they fit, else on
 // leaders under the picture. It returns the height of what was drawn.
-func cellNames(s *drawing.Scene, p *place.Placer, cells []drawing.Rect, names [][]string, facts []string, box drawing.Rect) drawing.Unit {
+func cellNames(
+	s *drawing.Scene,
+	p *place.Placer,
+	cells []drawing.Rect,
+	names [][]string,
+	facts []string,
+	box drawing.Rect,
+) drawing.Unit {
 	for _, c := range cells {
 		s.Fill(drawing.White, drawing.Medium, c.Corners()...)
 	}
@@ -129,7 +148,8 @@ func parted(names []string) []string {
 func paired(phrase []string) []string {
 	var out []string
 	for _, w := range phrase {
-		if n := len(out); n > 0 && (w == "×" || strings.Contains(w, "/") && !strings.ContainsAny(w, "ABCDEFGHIJKLMNOPQRSTUVWXYZ")) {
+		if n := len(out); n > 0 &&
+			(w == "×" || strings.Contains(w, "/") && !strings.ContainsAny(w, "ABCDEFGHIJKLMNOPQRSTUVWXYZ")) {
 			out[n-1] += " " + w
 			continue
 		}
@@ -150,13 +170,38 @@ func BlankName(say words.Book, metric bool, b plan.CutBlank) string {
 // blanks. The grain runs from left to right; no blank is turned.
 func CutSheet(say words.Book, r plan.CutSheet, w, h drawing.Unit) drawing.Scene {
 	st := length.Shop(r.Metric)
-	phrase := drawing.Letter(say.Say(words.CutSheetWords, words.In("n", strconv.Itoa(r.N)), words.In("count", strconv.Itoa(r.Count)),
-		words.In("width", st.InText(r.Width)), words.In("length", st.InText(r.Length)), words.In("yield", strconv.Itoa(r.Yield)),
-		words.In("rest", st.InText(r.Rest))))
+	phrase := drawing.Letter(
+		say.Say(
+			words.CutSheetWords,
+			words.In("n", strconv.Itoa(r.N)),
+			words.In("count", strconv.Itoa(r.Count)),
+			words.In("width", st.InText(r.Width)),
+			words.In("length", st.InText(r.Length)),
+			words.In("yield", strconv.Itoa(r.Yield)),
+			words.In("rest", st.InText(r.Rest)),
+		),
+	)
 	s := drawing.Scene{Name: "sheet-" + strconv.Itoa(r.N), Title: say.Say(words.CutSheetTitle), Desc: phrase, W: w}
-	head := s.Paragraph(drawing.Pt(0, 350), phrase, w, drawing.Style{Face: drawing.Bold, Fact: drawing.FactNames(r.Key.Fact("count"), r.Key.Fact("size"), r.Key.Fact("yield-percent"), r.Key.Fact("rest"))})
+	head := s.Paragraph(
+		drawing.Pt(0, 350),
+		phrase,
+		w,
+		drawing.Style{
+			Face: drawing.Bold,
+			Fact: drawing.FactNames(
+				r.Key.Fact("count"),
+				r.Key.Fact("size"),
+				r.Key.Fact("yield-percent"),
+				r.Key.Fact("rest"),
+			),
+		},
+	)
 	top := head.Max.Y + 200
-	sc := Fit(st.Metric, length.Max(r.Length, length.MulDiv(r.Width, int64(w-2*cutSide), int64(max(h-top-500, 2000)))), w-2*cutSide)
+	sc := Fit(
+		st.Metric,
+		length.Max(r.Length, length.MulDiv(r.Width, int64(w-2*cutSide), int64(max(h-top-500, 2000)))),
+		w-2*cutSide,
+	)
 	box := drawing.Box(cutSide, top, cutSide+sc.Units(r.Length), top+sc.Units(r.Width))
 	s.Fill(drawing.Light, drawing.Medium, box.Corners()...)
 	p := place.New(drawing.Box(0, 0, w, 1<<20))
@@ -172,7 +217,10 @@ func CutSheet(say words.Book, r plan.CutSheet, w, h drawing.Unit) drawing.Scene 
 		for _, b := range strip.Cuts {
 			wide := sc.Units(b.Length)
 			cells = append(cells, drawing.Box(x, y, x+wide, y+high))
-			names = append(names, []string{BlankName(say, r.Metric, b), drawing.Letter(BlankStyle(r.Metric).Short(b.Girth) + " × " + BlankStyle(r.Metric).Long(b.Length))})
+			names = append(names, []string{
+				BlankName(say, r.Metric, b),
+				drawing.Letter(BlankStyle(r.Metric).Short(b.Girth) + " × " + BlankStyle(r.Metric).Long(b.Length)),
+			})
 			facts = append(facts, drawing.FactNames(b.Key.Fact("girth"), b.Key.Fact("length")))
 			x += wide
 		}

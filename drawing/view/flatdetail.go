@@ -104,7 +104,12 @@ const (
 // CornerDetail shows a group of corners of a blank large: the edge, the lines of its
 // bends, and each corner with its letter.
 func CornerDetail(say words.Book, b plan.Blank, g CornerGroup, w, h drawing.Unit) drawing.Scene {
-	s := drawing.Scene{Name: "detail-" + fileName(b.Name+" "+g.Name), Title: say.Say(words.FlatDetail, words.In("corners", g.Name), words.In("body", b.Name)), W: w, H: h}
+	s := drawing.Scene{
+		Name:  "detail-" + fileName(b.Name+" "+g.Name),
+		Title: say.Say(words.FlatDetail, words.In("corners", g.Name), words.In("body", b.Name)),
+		W:     w,
+		H:     h,
+	}
 	s.Desc = say.Say(words.FlatDetailAbout, words.In("corners", g.Name))
 	var ring []fold.Point
 	for _, i := range g.Of {
@@ -122,7 +127,10 @@ func CornerDetail(say words.Book, b plan.Blank, g CornerGroup, w, h drawing.Unit
 	}
 	c := box.Centre()
 	at := func(p fold.Point) drawing.Point {
-		return drawing.Pt(c.X+drawing.Round((p.X-(lo.X+hi.X)/2)*size.by), c.Y-drawing.Round((p.Y-(lo.Y+hi.Y)/2)*size.by))
+		return drawing.Pt(
+			c.X+drawing.Round((p.X-(lo.X+hi.X)/2)*size.by),
+			c.Y-drawing.Round((p.Y-(lo.Y+hi.Y)/2)*size.by),
+		)
 	}
 	pl := place.New(box)
 	s.Group(drawing.Caps, "", func(gr *drawing.Scene) {
@@ -147,8 +155,23 @@ func CornerDetail(say words.Book, b plan.Blank, g CornerGroup, w, h drawing.Unit
 	var wishes []place.Wish
 	for _, i := range g.Of {
 		p := at(b.Corners[i].At)
-		lab := place.Label{Lines: []string{PointName(i)}, Face: drawing.Bold, About: p, Bare: true, Where: say.Say(words.FlatCorner, words.In("name", PointName(i))), Note: say.Say(words.FlatCorner, words.In("name", PointName(i)))}
-		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: tenths(outward(b, i)), From: 60, To: 2600, Step: 60, Spread: 170, Reach: 250})})
+		lab := place.Label{
+			Lines: []string{PointName(i)},
+			Face:  drawing.Bold,
+			About: p,
+			Bare:  true,
+			Where: say.Say(words.FlatCorner, words.In("name", PointName(i))),
+			Note:  say.Say(words.FlatCorner, words.In("name", PointName(i))),
+		}
+		wishes = append(
+			wishes,
+			place.Wish{
+				Label: lab,
+				Spots: lab.Fan(
+					place.Fan{Toward: tenths(outward(b, i)), From: 60, To: 2600, Step: 60, Spread: 170, Reach: 250},
+				),
+			},
+		)
 	}
 	s.Group(drawing.Lettering, "", func(gr *drawing.Scene) {
 		name := strings.ToUpper(b.Name)

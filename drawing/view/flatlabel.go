@@ -33,7 +33,9 @@ func (d *flat) bendLabels(brief bool) (far drawing.Unit) {
 		if q.Across {
 			r.Y = (q.Left.Y + q.Right.Y) / 2
 		}
-		rows = append(rows, row{tip: d.m.at(r), number: strconv.Itoa(q.Order), words: d.bendRow(q), dot: q.Across, of: q})
+		rows = append(
+			rows, row{tip: d.m.at(r), number: strconv.Itoa(q.Order), words: d.bendRow(q), dot: q.Across, of: q},
+		)
 	}
 	slices.SortStableFunc(rows, func(a, b row) int { return cmp.Compare(a.tip.Y, b.tip.Y) })
 	const gap drawing.Unit = 700
@@ -53,13 +55,23 @@ func (d *flat) bendLabels(brief bool) (far drawing.Unit) {
 			d.s.Dot(r.tip, 60, drawing.Black)
 		}
 		d.p.Stroke(50, drawing.Pt(r.tip.X+80, r.tip.Y), drawing.Pt(x, r.tip.Y), drawing.Pt(col, r.y))
-		fig := drawing.Balloon{At: drawing.Pt(col+330, r.y), Words: r.number, Size: drawing.Note, Tip: drawing.Pt(col+330, r.y), Fact: r.of.Key.Fact("order")}.Figure()
+		fig := drawing.Balloon{
+			At:    drawing.Pt(col+330, r.y),
+			Words: r.number,
+			Size:  drawing.Note,
+			Tip:   drawing.Pt(col+330, r.y),
+			Fact:  r.of.Key.Fact("order"),
+		}.Figure()
 		d.s.Draw(fig)
 		d.letter(fig.Marks)
 		d.p.Letter(fig.Box)
 		far = max(far, fig.Box.Max.X)
 		if !brief {
-			t := d.s.Text(drawing.Pt(col+780, r.y+drawing.Unit(drawing.Note)/2), r.words, drawing.Style{Face: drawing.Bold, Fact: bendFacts(r.of)})
+			t := d.s.Text(
+				drawing.Pt(col+780, r.y+drawing.Unit(drawing.Note)/2),
+				r.words,
+				drawing.Style{Face: drawing.Bold, Fact: bendFacts(r.of)},
+			)
 			d.letter([]drawing.Mark{t})
 			far = max(far, t.At.X+t.Width)
 		}
@@ -125,7 +137,13 @@ func (d *flat) dimensioned() drawing.Unit {
 // side letters which hand a side of the blank is, as large as it must be
 // seen.
 func (d *flat) side(phrase string, room drawing.Rect, near drawing.Point) {
-	lab := place.Label{Lines: []string{phrase}, Size: drawing.Display, Face: drawing.Bold, About: near, Where: d.say.Say(words.FlatSide, words.In("hand", phrase))}
+	lab := place.Label{
+		Lines: []string{phrase},
+		Size:  drawing.Display,
+		Face:  drawing.Bold,
+		About: near,
+		Where: d.say.Say(words.FlatSide, words.In("hand", phrase)),
+	}
 	if len(phrase) > 1 {
 		lab.Size = drawing.Head
 	}
@@ -185,14 +203,28 @@ func (d *flat) faces() {
 			}, tries...)
 			if d.Falls && f.Name == "top" {
 				fall = drawing.Letter(d.say.Say(words.FlatFalls, words.In("slope", LegSlopeWords(d.Metric, f.Slope))))
-				tries = append([][]string{{name + "  " + deep, fall, finish[0] + " " + finish[1], film}, {name + "  " + deep, fall}, {name, deep, fall}, {fall}}, tries...)
+				tries = append(
+					[][]string{
+						{name + "  " + deep, fall, finish[0] + " " + finish[1], film}, {name + "  " + deep, fall},
+						{name, deep, fall}, {fall},
+					},
+					tries...)
 			}
 		}
 		for _, lines := range tries {
-			lab := place.Label{Lines: lines, Facts: faceFacts(f, lines, deep, fall), Face: drawing.Bold, About: box.Centre(), Where: f.Name}
+			lab := place.Label{
+				Lines: lines,
+				Facts: faceFacts(f, lines, deep, fall),
+				Face:  drawing.Bold,
+				About: box.Centre(),
+				Where: f.Name,
+			}
 			if ring := d.m.all(f.Ring); len(ring) > 5 { // a leg with an opening
 				lab.Only = func(box drawing.Rect) bool {
-					return !slices.ContainsFunc(append(box.Corners(), box.Centre()), func(p drawing.Point) bool { return !holdsPoint(ring, p) })
+					return !slices.ContainsFunc(
+						append(box.Corners(), box.Centre()),
+						func(p drawing.Point) bool { return !holdsPoint(ring, p) },
+					)
 				}
 			}
 			if q, ok := d.p.Try(lab, lab.Grid(box.Inset(60), box.Centre(), 200)...); ok {
@@ -239,8 +271,31 @@ func (d *flat) points() {
 			continue // a row of them is told in words
 		}
 		box := boundsOf(d.m.all(x.Ring))
-		lab := place.Label{Lines: []string{d.say.Say(words.FlatHole, words.In("n", strconv.Itoa(i+1))), drawing.Letter(d.st.Short(x.Right-x.Left) + " × " + d.st.Short(x.Roof-x.Street))}, Facts: []string{"", x.Key.Fact("size")}, Face: drawing.Bold, About: box.Centre()}
-		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: 0, From: box.Width()/2 + 150, To: box.Width()/2 + 4000, Step: 150, Spread: 180, Reach: box.Width()/2 + 900})})
+		lab := place.Label{
+			Lines: []string{
+				d.say.Say(words.FlatHole, words.In("n", strconv.Itoa(i+1))),
+				drawing.Letter(d.st.Short(x.Right-x.Left) + " × " + d.st.Short(x.Roof-x.Street)),
+			},
+			Facts: []string{"", x.Key.Fact("size")},
+			Face:  drawing.Bold,
+			About: box.Centre(),
+		}
+		wishes = append(
+			wishes,
+			place.Wish{
+				Label: lab,
+				Spots: lab.Fan(
+					place.Fan{
+						Toward: 0,
+						From:   box.Width()/2 + 150,
+						To:     box.Width()/2 + 4000,
+						Step:   150,
+						Spread: 180,
+						Reach:  box.Width()/2 + 900,
+					},
+				),
+			},
+		)
 	}
 	for _, q := range d.p.PlaceAll(wishes) {
 		d.mark(q)
@@ -249,12 +304,21 @@ func (d *flat) points() {
 
 // point is the label of a corner, or of several that stand together.
 func (d *flat) point(name string, p fold.Point) place.Wish {
-	lab := place.Label{Lines: []string{name}, Face: drawing.Regular, Size: drawing.Small, About: d.m.at(p), Note: d.say.Say(words.FlatCorner, words.In("name", name))}
+	lab := place.Label{
+		Lines: []string{name},
+		Face:  drawing.Regular,
+		Size:  drawing.Small,
+		About: d.m.at(p),
+		Note:  d.say.Say(words.FlatCorner, words.In("name", name)),
+	}
 	out := 1800
 	if p.X > (d.lo.X+d.hi.X)/2 {
 		out = 0
 	}
-	return place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: out, From: 40, To: 3200, Step: 60, Spread: 170, Reach: 260})}
+	return place.Wish{
+		Label: lab,
+		Spots: lab.Fan(place.Fan{Toward: out, From: 40, To: 3200, Step: 60, Spread: 170, Reach: 260}),
+	}
 }
 
 // PointName letters a corner of an outline: a to z, then a1 and on.

@@ -22,5 +22,9 @@ func (d *flat) reliefWords() string {
 	if r.Diameter > 0 {
 		return d.say.Say(words.FlatReliefDrilled, words.In("diameter", drawing.Letter(d.st.Exact(r.Diameter))))
 	}
-	return d.say.Say(words.FlatRelief, words.In("width", drawing.Letter(d.st.Exact(r.Width))), words.In("depth", drawing.Letter(d.st.Exact(r.Depth))))
+	return d.say.Say(
+		words.FlatRelief,
+		words.In("width", drawing.Letter(d.st.Exact(r.Width))),
+		words.In("depth", drawing.Letter(d.st.Exact(r.Depth))),
+	)
 }

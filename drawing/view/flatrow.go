@@ -21,7 +21,10 @@ func SameBends(a, b plan.Blank) bool {
 	}
 	for i, p := range a.Bends {
 		q := b.Bends[i]
-		if !p.Level || !q.Level || p.Across || q.Across || BendWords(words.Book{}, p.Hem, p.Turn, p.Radius) != BendWords(words.Book{}, q.Hem, q.Turn, q.Radius) || p.FromStreet != q.FromStreet || p.Between != q.Between {
+		if !p.Level || !q.Level || p.Across || q.Across ||
+			BendWords(words.Book{}, p.Hem, p.Turn, p.Radius) != BendWords(words.Book{}, q.Hem, q.Turn, q.Radius) ||
+			p.FromStreet != q.FromStreet ||
+			p.Between != q.Between {
 			return false
 		}
 	}
@@ -121,7 +124,10 @@ func (d *flat) wide() drawing.Unit { return d.m.x(d.hi.X) - d.m.x(0) }
 
 // slot is the room of a body with what stands beside it and over it.
 func (d *flat) slot() (left, right drawing.Unit) {
-	phrase := max(drawing.Width(drawing.Bold, d.Title, drawing.Head), drawing.Width(drawing.Bold, strings.ToUpper(d.Sides.Top), drawing.Head))
+	phrase := max(
+		drawing.Width(drawing.Bold, d.Title, drawing.Head),
+		drawing.Width(drawing.Bold, strings.ToUpper(d.Sides.Top), drawing.Head),
+	)
 	least := (phrase-d.wide())/2 + 200
 	return max(d.left, least), max(d.right, least)
 }
@@ -238,12 +244,21 @@ func (r *FlatRow) caption(s *drawing.Scene) drawing.Rect {
 	if r.scale.Ratio <= 0 || wide+drawing.Width(drawing.Bold, phrase, drawing.Note)+7000 > w {
 		return captioned(s, r.metric, drawing.Pt(50, 50), w, r.title, r.under(), r.scale)
 	}
-	t := s.Text(drawing.Pt(50, 50+drawing.Unit(drawing.Head)+100), title, drawing.Style{Size: drawing.Head, Face: drawing.Bold})
+	t := s.Text(
+		drawing.Pt(50, 50+drawing.Unit(drawing.Head)+100),
+		title,
+		drawing.Style{Size: drawing.Head, Face: drawing.Bold},
+	)
 	box := drawing.BoundsOf([]drawing.Mark{t})
 	s.Line(drawing.Medium, drawing.Pt(50, box.Max.Y+90), drawing.Pt(box.Max.X, box.Max.Y+90))
 	t = s.Text(drawing.Pt(box.Max.X+700, box.Max.Y), phrase, drawing.Style{Face: drawing.Bold})
 	stops, labels := scaleStops(r.metric, r.scale, min(w-wide-drawing.Unit(t.Width)-1800, 45*drawing.MM))
-	bar := drawing.ScaleBar{At: drawing.Pt(t.At.X+t.Width+700, box.Max.Y-60), Stops: stops, Labels: labels, Size: drawing.Small}
+	bar := drawing.ScaleBar{
+		At:     drawing.Pt(t.At.X+t.Width+700, box.Max.Y-60),
+		Stops:  stops,
+		Labels: labels,
+		Size:   drawing.Small,
+	}
 	s.Draw(bar.Figure())
 	box.Max.Y += 90
 	return box.Union(s.Paragraph(drawing.Pt(50, box.Max.Y+480), r.under(), w, drawing.Style{}))
@@ -265,7 +280,10 @@ func (r FlatRow) Draw() drawing.Scene {
 		d.m.o = drawing.Pt(x+a, r.head+flatTop)
 		d.outline()
 		if d.Held && (i == 0 || !all) {
-			flag := drawing.HoldFlag{At: drawing.Pt(d.box.Min.X, d.box.Min.Y-flatTop-heldHigh-r.names()), Words: r.say.Say(words.FlatHeld)}
+			flag := drawing.HoldFlag{
+				At:    drawing.Pt(d.box.Min.X, d.box.Min.Y-flatTop-heldHigh-r.names()),
+				Words: r.say.Say(words.FlatHeld),
+			}
 			if !all {
 				flag.Words = r.say.Say(words.FlatHeldOne)
 			}
@@ -295,10 +313,18 @@ func (r FlatRow) Draw() drawing.Scene {
 		}
 		last := i == len(r.bodies)-1
 		if !d.Joined {
-			d.side(d.Sides.Left, drawing.Box(max(0, left), d.box.Min.Y-1500, max(at, left+1400), d.box.Max.Y+1500), drawing.Pt((left+at)/2, mid))
+			d.side(
+				d.Sides.Left,
+				drawing.Box(max(0, left), d.box.Min.Y-1500, max(at, left+1400), d.box.Max.Y+1500),
+				drawing.Pt((left+at)/2, mid),
+			)
 		}
 		if last || !r.bodies[i+1].Joined {
-			d.side(d.Sides.Right, drawing.Box(d.box.Max.X+300, d.box.Min.Y-1500, min(r.W, right+400), d.box.Max.Y+1500), drawing.Pt((far+right)/2, mid))
+			d.side(
+				d.Sides.Right,
+				drawing.Box(d.box.Max.X+300, d.box.Min.Y-1500, min(r.W, right+400), d.box.Max.Y+1500),
+				drawing.Pt((far+right)/2, mid),
+			)
 		}
 	}
 	for i := range r.bodies {
@@ -356,7 +382,10 @@ func SmallFlatRow(say words.Book, name, title string, bodies []plan.Pattern, w, 
 		high = max(high, d.hi.Y)
 		beside += d.left + d.right
 	}
-	ratio := math.Max(long/max(w-beside, 2000).Millimetres(), high/max(h-flatTop-flatFoot-27*drawing.MM, 2000).Millimetres())
+	ratio := math.Max(
+		long/max(w-beside, 2000).Millimetres(),
+		high/max(h-flatTop-flatFoot-27*drawing.MM, 2000).Millimetres(),
+	)
 	r = flatRow(say, name, title, bodies, ratio)
 	r.scale.Name = say.Say(words.KeyplanNotScale)
 	r.measure(w)

@@ -132,7 +132,8 @@ func (q formed) tilted(v fold.Vec, left bool) fold.Vec {
 func (q *formed) plate(b plan.FormedBody, leg int) {
 	g := q.legs[leg]
 	x := g.long
-	if leg == 0 && q.of.Ends[0].Kind == plan.ClosedEnd && !slices.ContainsFunc(q.faces, func(f formedFace) bool { return f.name == "end plate" }) {
+	if leg == 0 && q.of.Ends[0].Kind == plan.ClosedEnd &&
+		!slices.ContainsFunc(q.faces, func(f formedFace) bool { return f.name == "end plate" }) {
 		x = 0
 	}
 	for _, f := range b.Faces {
@@ -162,7 +163,12 @@ func (q formed) tapered(g cornerLeg, p []xy) []xy {
 // FormedTop draws a piece as a person on the roof sees it from above: street at
 // the top, L and R at its ends, legs told apart. Long legs are shortened.
 func FormedTop(say words.Book, of plan.Formed, w, h drawing.Unit) drawing.Scene {
-	s := drawing.Scene{Name: "top-" + fileName(of.Family), Title: say.Say(words.FormedTop, words.In("mark", of.Family)), W: w, H: h}
+	s := drawing.Scene{
+		Name:  "top-" + fileName(of.Family),
+		Title: say.Say(words.FormedTop, words.In("mark", of.Family)),
+		W:     w,
+		H:     h,
+	}
 	s.Desc = say.Say(words.FormedTopAbout)
 	q := formedOf(of)
 	var e extent
@@ -222,7 +228,15 @@ func FormedTop(say words.Book, of plan.Formed, w, h drawing.Unit) drawing.Scene 
 		strokes = append(strokes, m.all(append(p[:], p[0])...))
 	}
 	first, last := q.legs[0], q.last()
-	hands(say, &s, strokes, m.at(first.at(0, first.wide/2)), first.dir.times(-1), m.at(last.at(last.long, last.wide/2)), last.dir)
+	hands(
+		say,
+		&s,
+		strokes,
+		m.at(first.at(0, first.wide/2)),
+		first.dir.times(-1),
+		m.at(last.at(last.long, last.wide/2)),
+		last.dir,
+	)
 	if of.CutAt != plan.NoHand {
 		q.trimmed(&s, m)
 	}
@@ -308,7 +322,12 @@ func (q formed) facets() []facet {
 // street: near faces cover far ones. It is not to scale, and long legs are
 // shortened.
 func FormedSolid(say words.Book, of plan.Formed, w, h drawing.Unit) drawing.Scene {
-	s := drawing.Scene{Name: "formed-" + fileName(of.Family), Title: say.Say(words.FormedSolid, words.In("mark", of.Family)), W: w, H: h}
+	s := drawing.Scene{
+		Name:  "formed-" + fileName(of.Family),
+		Title: say.Say(words.FormedSolid, words.In("mark", of.Family)),
+		W:     w,
+		H:     h,
+	}
 	s.Desc = say.Say(words.FormedSolidAbout)
 	q := formedOf(of)
 	all := painted(q.facets())
@@ -321,7 +340,10 @@ func FormedSolid(say words.Book, of plan.Formed, w, h drawing.Unit) drawing.Scen
 	}
 	side, top := drawing.Unit(850), min(800, max(560, h/5))
 	ratio := math.Max((e.hi.x-e.lo.x)/(w-2*side).Millimetres(), (e.hi.y-e.lo.y)/(h-2*top).Millimetres())
-	m := paperMap{ratio: ratio, origin: drawing.Pt(w/2-drawing.Round((e.lo.x+e.hi.x)/2/ratio), h/2-drawing.Round((e.lo.y+e.hi.y)/2/ratio))}
+	m := paperMap{
+		ratio:  ratio,
+		origin: drawing.Pt(w/2-drawing.Round((e.lo.x+e.hi.x)/2/ratio), h/2-drawing.Round((e.lo.y+e.hi.y)/2/ratio)),
+	}
 	for _, f := range all {
 		f.draw(&s, m)
 	}
@@ -343,7 +365,15 @@ func FormedSolid(say words.Book, of plan.Formed, w, h drawing.Unit) drawing.Scen
 }
 
 // hands letters L and R beyond the two ends of a piece, clear of its edges.
-func hands(say words.Book, s *drawing.Scene, edges [][]drawing.Point, left drawing.Point, leftOut xy, right drawing.Point, rightOut xy) {
+func hands(
+	say words.Book,
+	s *drawing.Scene,
+	edges [][]drawing.Point,
+	left drawing.Point,
+	leftOut xy,
+	right drawing.Point,
+	rightOut xy,
+) {
 	p := place.New(drawing.Box(0, 0, s.W, s.H))
 	for _, t := range s.Texts() {
 		p.Letter(boundsOf(t.HaloQuad()).Inset(-60))
@@ -360,8 +390,22 @@ func hands(say words.Book, s *drawing.Scene, edges [][]drawing.Point, left drawi
 		at    drawing.Point
 		out   xy
 	}{{"L", left, leftOut}, {"R", right, rightOut}} {
-		lab := place.Label{Lines: []string{t.words}, Size: drawing.Title, Face: drawing.Bold, About: t.at, Where: say.Say(words.FormedEnd, words.In("hand", t.words))}
-		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: tenths(t.out), From: 120, To: 2500, Step: 80, Spread: 90, Reach: place.Never})})
+		lab := place.Label{
+			Lines: []string{t.words},
+			Size:  drawing.Title,
+			Face:  drawing.Bold,
+			About: t.at,
+			Where: say.Say(words.FormedEnd, words.In("hand", t.words)),
+		}
+		wishes = append(
+			wishes,
+			place.Wish{
+				Label: lab,
+				Spots: lab.Fan(
+					place.Fan{Toward: tenths(t.out), From: 120, To: 2500, Step: 80, Spread: 90, Reach: place.Never},
+				),
+			},
+		)
 	}
 	for _, q := range p.PlaceAll(wishes) {
 		s.Add(q.Marks...)

@@ -104,9 +104,17 @@ func PartFlat(say words.Book, mark string, b plan.Blank, w, h drawing.Unit) draw
 	if !d.plain() {
 		d.gone = 0
 	}
-	s.Text(drawing.Pt(0, 350), say.Say(words.PartFlat, words.In("scale", drawing.Letter(name))), drawing.Style{Face: drawing.Bold})
+	s.Text(
+		drawing.Pt(0, 350),
+		say.Say(words.PartFlat, words.In("scale", drawing.Letter(name))),
+		drawing.Style{Face: drawing.Bold},
+	)
 	d.o = drawing.Pt(d.left(), partHead)
-	if wide := d.x(d.hi.X) - d.o.X; drawing.Width(drawing.Regular, drawing.Letter(BlankLength(b.Metric, d.b.Length)), drawing.Note)+300 > wide {
+	if wide := d.x(d.hi.X) - d.o.X; drawing.Width(
+		drawing.Regular,
+		drawing.Letter(BlankLength(b.Metric, d.b.Length)),
+		drawing.Note,
+	)+300 > wide {
 		d.o.Y += 750 // its length stands raised over the chain
 	}
 	// A low blank of many bends has its figures spread beyond it, up and down alike.
@@ -199,7 +207,14 @@ func (d *partDrawing) draw() {
 func (d *partDrawing) broken(g *drawing.Scene, box drawing.Rect) {
 	c, half := box.Centre(), box.Height()/2+120
 	edge := func(x drawing.Unit) []drawing.Point {
-		return []drawing.Point{{X: x, Y: c.Y - half}, {X: x, Y: c.Y - 220}, {X: x + 130, Y: c.Y - 70}, {X: x - 130, Y: c.Y + 70}, {X: x, Y: c.Y + 220}, {X: x, Y: c.Y + half}}
+		return []drawing.Point{
+			{X: x, Y: c.Y - half},
+			{X: x, Y: c.Y - 220},
+			{X: x + 130, Y: c.Y - 70},
+			{X: x - 130, Y: c.Y + 70},
+			{X: x, Y: c.Y + 220},
+			{X: x, Y: c.Y + half},
+		}
 	}
 	left, right := edge(c.X-150), edge(c.X+150)
 	ring := slices.Clone(left)
@@ -241,7 +256,13 @@ func (d *partDrawing) running(vertical bool, at drawing.Unit, stops []partStop, 
 		r.Ends = drawing.Arrows
 	}
 	for _, q := range stops {
-		r.Stops, r.From, r.Labels, r.Facts = append(r.Stops, q.u), append(r.From, q.from), append(r.Labels, q.label), append(r.Facts, q.fact)
+		r.Stops, r.From, r.Labels, r.Facts = append(r.Stops, q.u), append(
+			r.From,
+			q.from,
+		), append(r.Labels, q.label), append(
+			r.Facts,
+			q.fact,
+		)
 	}
 	fig := r.Figure()
 	d.s.Add(drawing.Group{Layer: drawing.Dimensions, Marks: fig.Marks})
@@ -316,7 +337,14 @@ func (d *partDrawing) along(box drawing.Rect) {
 	if d.st.Metric {
 		ends = drawing.Arrows
 	}
-	fig := drawing.Chain{At: box.Min.Y - 550, Stops: []drawing.Unit{box.Min.X, box.Max.X}, Labels: []string{BlankLength(d.b.Metric, d.b.Length)}, Facts: []string{d.b.Key.Fact("blank-length")}, From: []drawing.Unit{box.Min.Y}, Ends: ends}.Figure()
+	fig := drawing.Chain{
+		At:     box.Min.Y - 550,
+		Stops:  []drawing.Unit{box.Min.X, box.Max.X},
+		Labels: []string{BlankLength(d.b.Metric, d.b.Length)},
+		Facts:  []string{d.b.Key.Fact("blank-length")},
+		From:   []drawing.Unit{box.Min.Y},
+		Ends:   ends,
+	}.Figure()
 	d.s.Add(drawing.Group{Layer: drawing.Dimensions, Marks: fig.Marks})
 	d.pl.Letter(fig.Box)
 	var stops []partStop
@@ -386,10 +414,20 @@ func (d *partDrawing) bends(box drawing.Rect) {
 		if r.dot {
 			d.s.Dot(r.tip, 60, drawing.Black)
 		}
-		fig := drawing.Balloon{At: drawing.Pt(col+330, y), Words: r.number, Size: drawing.Note, Tip: drawing.Pt(col+330, y), Fact: r.of.Key.Fact("order")}.Figure()
+		fig := drawing.Balloon{
+			At:    drawing.Pt(col+330, y),
+			Words: r.number,
+			Size:  drawing.Note,
+			Tip:   drawing.Pt(col+330, y),
+			Fact:  r.of.Key.Fact("order"),
+		}.Figure()
 		d.s.Draw(fig)
 		d.pl.Letter(fig.Box)
-		t := d.s.Text(drawing.Pt(col+780, y+drawing.Unit(drawing.Note)/2), r.words, drawing.Style{Face: drawing.Bold, Fact: bendTurn(r.of)})
+		t := d.s.Text(
+			drawing.Pt(col+780, y+drawing.Unit(drawing.Note)/2),
+			r.words,
+			drawing.Style{Face: drawing.Bold, Fact: bendTurn(r.of)},
+		)
 		d.pl.Letter(boundsOf(t.HaloQuad()))
 	}
 }
@@ -410,7 +448,13 @@ func (d *partDrawing) names(box drawing.Rect) {
 				}
 			}
 		}
-		lab := place.Label{Lines: []string{phrase}, Size: drawing.Small, Face: drawing.Bold, About: about, Where: phrase}
+		lab := place.Label{
+			Lines: []string{phrase},
+			Size:  drawing.Small,
+			Face:  drawing.Bold,
+			About: about,
+			Where: phrase,
+		}
 		q := d.pl.Place(lab, lab.Grid(drawing.Box(0, 450, d.s.W, box.Max.Y+partFoot), about, 150)...)
 		d.s.Add(q.Marks...)
 	}
@@ -429,12 +473,20 @@ func PartSection(say words.Book, p plan.FormedPart, w, h drawing.Unit) drawing.S
 	if p.FromAbove {
 		phrase = say.Say(words.PartFormedAbove)
 	}
-	s := drawing.Scene{Name: "part-section-" + fileName(p.Mark), Title: say.Say(words.PartSection, words.In("mark", p.Mark)), W: w, H: h}
+	s := drawing.Scene{
+		Name:  "part-section-" + fileName(p.Mark),
+		Title: say.Say(words.PartSection, words.In("mark", p.Mark)),
+		W:     w,
+		H:     h,
+	}
 	s.Desc = say.Say(words.PartSectionAbout)
 	head := s.Paragraph(drawing.Pt(0, 350), phrase, w, drawing.Style{Face: drawing.Bold}).Max.Y + 150
 	lo, hi := fold.Flat{Outline: p.Path}.Bounds()
 	room := drawing.Box(900, head+1100, w-900, h-1100)
-	k := math.Max((hi.X-lo.X)/room.Width().Millimetres(), math.Max((hi.Y-lo.Y)/max(room.Height(), 800).Millimetres(), 0.5))
+	k := math.Max(
+		(hi.X-lo.X)/room.Width().Millimetres(),
+		math.Max((hi.Y-lo.Y)/max(room.Height(), 800).Millimetres(), 0.5),
+	)
 	c := room.Centre()
 	mid := fold.Point{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}
 	at := func(q fold.Point) drawing.Point {
@@ -462,7 +514,12 @@ func PartSection(say words.Book, p plan.FormedPart, w, h drawing.Unit) drawing.S
 	for i, f := range p.Faces {
 		a, b := p.Path[i], p.Path[i+1]
 		m := at(fold.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2})
-		lab := place.Label{Lines: []string{f.Name, drawing.Letter(st.Short(f.Long))}, Facts: []string{"", f.Fact}, About: m, Where: f.Name}
+		lab := place.Label{
+			Lines: []string{f.Name, drawing.Letter(st.Short(f.Long))},
+			Facts: []string{"", f.Fact},
+			About: m,
+			Where: f.Name,
+		}
 		// To the side away from the middle of the section.
 		out := xy{float64(m.X - c.X), float64(m.Y - c.Y)}
 		if math.Abs(b.X-a.X) > math.Abs(b.Y-a.Y) {
@@ -470,7 +527,13 @@ func PartSection(say words.Book, p plan.FormedPart, w, h drawing.Unit) drawing.S
 		} else {
 			out.y = 0
 		}
-		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: tenths(out), From: 160, To: 2600, Step: 80, Spread: 160, Reach: 700})})
+		wishes = append(
+			wishes,
+			place.Wish{
+				Label: lab,
+				Spots: lab.Fan(place.Fan{Toward: tenths(out), From: 160, To: 2600, Step: 80, Spread: 160, Reach: 700}),
+			},
+		)
 	}
 	for _, q := range pl.PlaceAll(wishes) {
 		s.Add(q.Marks...)

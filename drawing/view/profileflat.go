@@ -57,12 +57,28 @@ func ShopSection(say words.Book, of plan.Profile, top string, w, h drawing.Unit)
 		c := m.up(plan.Pt{X: (f.From.X + f.To.X) / 2, Y: (f.From.Y + f.To.Y) / 2})
 		lab := place.Label{Lines: lines, About: c, Face: drawing.Bold}
 		outward := tenths(xy{dir.y, -dir.x}) // the outside lies to the left of one who goes from the street to the roof
-		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: outward, From: 150, To: 3500, Step: 100, Spread: 150, Reach: 260})})
+		wishes = append(
+			wishes,
+			place.Wish{
+				Label: lab,
+				Spots: lab.Fan(place.Fan{Toward: outward, From: 150, To: 3500, Step: 100, Spread: 150, Reach: 260}),
+			},
+		)
 	}
 	for i, q := range of.Bends {
-		lab := place.Label{Lines: []string{drawing.Letter(say.Say(words.ProfileIncluded, words.In("angle", Degrees(q.Included))))}, Size: drawing.Small, About: m.up(q.At)}
+		lab := place.Label{
+			Lines: []string{drawing.Letter(say.Say(words.ProfileIncluded, words.In("angle", Degrees(q.Included))))},
+			Size:  drawing.Small,
+			About: m.up(q.At),
+		}
 		in := way(of.Faces[i+1]).sub(way(of.Faces[i]))
-		wishes = append(wishes, place.Wish{Label: lab, Spots: lab.Fan(place.Fan{Toward: tenths(in), From: 200, To: 3500, Step: 100, Spread: 170, Reach: 300})})
+		wishes = append(
+			wishes,
+			place.Wish{
+				Label: lab,
+				Spots: lab.Fan(place.Fan{Toward: tenths(in), From: 200, To: 3500, Step: 100, Spread: 170, Reach: 300}),
+			},
+		)
 	}
 	for _, q := range p.PlaceAll(wishes) {
 		s.Add(q.Marks...)

@@ -115,7 +115,10 @@ func leader(s *drawing.Scene, at, from drawing.Point) {
 	ux, uy := dx/long, dy/long
 	const head, half = 220, 55
 	place := func(along, across float64) drawing.Point {
-		return drawing.Pt(at.X+drawing.Unit(math.Round(ux*along-uy*across)), at.Y+drawing.Unit(math.Round(uy*along+ux*across)))
+		return drawing.Pt(
+			at.X+drawing.Unit(math.Round(ux*along-uy*across)),
+			at.Y+drawing.Unit(math.Round(uy*along+ux*across)),
+		)
 	}
 	s.Fill(drawing.Black, drawing.NoPen, at, place(head, half), place(head, -half))
 }
@@ -146,7 +149,12 @@ func (q Seam) symbol(s *drawing.Scene, at, elbow drawing.Point) {
 			s.Line(drawing.Medium, drawing.Pt(mid.X+dx, mid.Y), drawing.Pt(mid.X+dx, y(size)))
 		}
 	case Fillet: // its upright stands at the left
-		s.Polygon(drawing.Medium, drawing.Pt(mid.X-size/2, mid.Y), drawing.Pt(mid.X-size/2, y(size)), drawing.Pt(mid.X+size/2, mid.Y))
+		s.Polygon(
+			drawing.Medium,
+			drawing.Pt(mid.X-size/2, mid.Y),
+			drawing.Pt(mid.X-size/2, y(size)),
+			drawing.Pt(mid.X+size/2, mid.Y),
+		)
 	case SurfaceJoint:
 		for _, d := range []drawing.Unit{90, 200} {
 			s.Line(drawing.Medium, drawing.Pt(mid.X-size/2, y(d)), drawing.Pt(mid.X+size/2, y(d)))

@@ -140,7 +140,11 @@ func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
 		fail("tested in %s, the job's metal is %s", a.Metal, n.Metal)
 	}
 	if n.Thickness < a.ThicknessLeast {
-		fail("tested in %s metal and up, the job's is %s", length.Decimal(a.ThicknessLeast, 3), length.Decimal(n.Thickness, 3))
+		fail(
+			"tested in %s metal and up, the job's is %s",
+			length.Decimal(a.ThicknessLeast, 3),
+			length.Decimal(n.Thickness, 3),
+		)
 	}
 	leg := func(name string, has func(job.LegMeasure) length.Length, most job.Leg) {
 		if l := has(most.To); l > most.Length {
@@ -169,10 +173,19 @@ func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
 		switch {
 		case !c.RearKnown || c.RearPasses():
 		case says:
-			fail("resists %s on the rear leg (allowable), the %s zone asks %s", both(c.RearResists), z, both(c.RearDemand))
+			fail(
+				"resists %s on the rear leg (allowable), the %s zone asks %s",
+				both(c.RearResists),
+				z,
+				both(c.RearDemand),
+			)
 		default:
-			fail("states no resistance of the rear leg, and the %s zone asks %s of it, more than the %s it resists out (allowable): have the laboratory state the rear leg pulled with the top, and write it as `rear:` under its resistance",
-				z, both(c.RearDemand), both(c.RearResists))
+			fail(
+				"states no resistance of the rear leg, and the %s zone asks %s of it, more than the %s it resists out (allowable): have the laboratory state the rear leg pulled with the top, and write it as `rear:` under its resistance",
+				z,
+				both(c.RearDemand),
+				both(c.RearResists),
+			)
 		}
 	}
 	c.Covers = len(c.Fails) == 0

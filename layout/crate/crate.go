@@ -205,7 +205,10 @@ func fill(j *job.Job, kind Kind, perimeter string, pieces []Freight) []*Crate {
 			out = append(out, c)
 		}
 		long := Shipped(p.Piece)
-		c.Items = append(c.Items, Item{Count: 1, What: p.KindName(), Mark: p.Mark, Piece: p.Piece, Lot: p.Lot, Length: long, Grams: p.Grams})
+		c.Items = append(
+			c.Items,
+			Item{Count: 1, What: p.KindName(), Mark: p.Mark, Piece: p.Piece, Lot: p.Lot, Length: long, Grams: p.Grams},
+		)
 		c.Grams += p.Grams
 		c.Longest = length.Max(c.Longest, long)
 		if heavy(j, p.Grams) || overlong(j, long) {
@@ -245,13 +248,38 @@ func (c *Crate) over(j *job.Job) finding.Finding {
 			if c.Tare > 0 {
 				more = " with the crate's own weight"
 			}
-			words = append(words, fmt.Sprintf("piece %s weighs %s%s, and a crate may weigh %s", p.Mark, job.BothWeights(grams+c.Tare), more, job.BothWeights(j.Crating.WeightMost)))
+			words = append(
+				words,
+				fmt.Sprintf(
+					"piece %s weighs %s%s, and a crate may weigh %s",
+					p.Mark,
+					job.BothWeights(grams+c.Tare),
+					more,
+					job.BothWeights(j.Crating.WeightMost),
+				),
+			)
 		}
 		if long := Shipped(p); overlong(j, long) {
-			words = append(words, fmt.Sprintf("piece %s is %s long, and a crate may be %s", p.Mark, job.Both(long), job.Both(j.Crating.LengthMost)))
+			words = append(
+				words,
+				fmt.Sprintf(
+					"piece %s is %s long, and a crate may be %s",
+					p.Mark,
+					job.Both(long),
+					job.Both(j.Crating.LengthMost),
+				),
+			)
 		}
 	}
-	f := finding.New(finding.Note, "crate-over", j.Crating.At, "order a longer or stronger crate, or shorter pieces", "crate %d: %s", c.N, strings.Join(words, "; "))
+	f := finding.New(
+		finding.Note,
+		"crate-over",
+		j.Crating.At,
+		"order a longer or stronger crate, or shorter pieces",
+		"crate %d: %s",
+		c.N,
+		strings.Join(words, "; "),
+	)
 	f.Where = finding.Ref{Perimeter: c.Perimeter, Pieces: marks}
 	return f
 }

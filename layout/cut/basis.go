@@ -85,7 +85,14 @@ type pivoting struct {
 }
 
 func newPivoting(n int, columns []column) *pivoting {
-	p := &pivoting{columns: columns, inRow: make([][]int32, n), width: make([]int, n), height: make([]int, n), at: make([]int, n), open: make([]bool, n)}
+	p := &pivoting{
+		columns: columns,
+		inRow:   make([][]int32, n),
+		width:   make([]int, n),
+		height:  make([]int, n),
+		at:      make([]int, n),
+		open:    make([]bool, n),
+	}
 	for j, c := range columns {
 		p.width[j] = len(c.rows)
 		for _, r := range c.rows {

@@ -171,7 +171,8 @@ func (b *buyer) least(i int, price int64, wants []int64) int64 {
 		// The stock of the least price for what it gives, and no fractions.
 		best := -1
 		for j := i; j < len(b.bars); j++ {
-			if g := b.cuts[k].gives[j]; g > 0 && (best < 0 || compareRates(b.p.stocks[j].price, g, b.p.stocks[best].price, b.cuts[k].gives[best]) < 0) {
+			if g := b.cuts[k].gives[j]; g > 0 &&
+				(best < 0 || compareRates(b.p.stocks[j].price, g, b.p.stocks[best].price, b.cuts[k].gives[best]) < 0) {
 				best = j
 			}
 		}

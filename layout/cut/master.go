@@ -56,7 +56,15 @@ const (
 )
 
 func newMaster(p *problem, demand []int, counts []int, pool *[]pattern, cover bool) *master {
-	m := &master{p: p, cover: cover, demand: demand, counts: counts, pool: pool, proved: new(big.Rat), rowOf: make([]int, len(p.types))}
+	m := &master{
+		p:      p,
+		cover:  cover,
+		demand: demand,
+		counts: counts,
+		pool:   pool,
+		proved: new(big.Rat),
+		rowOf:  make([]int, len(p.types)),
+	}
 	for k, d := range demand {
 		m.rowOf[k] = -1
 		if d > 0 {
@@ -119,7 +127,8 @@ func (m *master) start() {
 func (m *master) single(row, k int) column {
 	best := -1
 	for i, s := range m.p.stocks {
-		if !limited(m.counts[i]) && s.capacity >= m.p.types[k].weight && (best < 0 || s.price <= m.p.stocks[best].price) {
+		if !limited(m.counts[i]) && s.capacity >= m.p.types[k].weight &&
+			(best < 0 || s.price <= m.p.stocks[best].price) {
 			best = i
 		}
 	}

@@ -319,7 +319,14 @@ func lengthsOf(blanks []Blank, g []int) []Item {
 }
 
 // ripped plans with some of the sizes alone.
-func ripped(stocks []Sheet, price []int64, sizes []int, blanks []Blank, byWidth [][]int, r SheetRules) (SheetPlan, bool) {
+func ripped(
+	stocks []Sheet,
+	price []int64,
+	sizes []int,
+	blanks []Blank,
+	byWidth [][]int,
+	r SheetRules,
+) (SheetPlan, bool) {
 	strips := make([][]Strip, len(stocks)) // by sheet
 	proven := len(sizes) == 1
 	for _, g := range byWidth {

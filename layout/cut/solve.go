@@ -380,7 +380,13 @@ func (f *finder) exhaust(demand, counts []int, have solution, steps int) bool {
 	if items > exhaustItems {
 		return false
 	}
-	e := completion{f: f, demand: slices.Clone(demand), counts: slices.Clone(counts), have: have.clone(), left: min(steps, exhaustNode*p.nodes)}
+	e := completion{
+		f:      f,
+		demand: slices.Clone(demand),
+		counts: slices.Clone(counts),
+		have:   have.clone(),
+		left:   min(steps, exhaustNode*p.nodes),
+	}
 	for i, s := range p.stocks {
 		if r := &p.stocks[e.rate]; compareRates(s.price, s.capacity, r.price, r.capacity) < 0 {
 			e.rate = i
@@ -424,7 +430,8 @@ func (e *completion) visit() {
 		return
 	}
 	p := e.f.p
-	if r := p.stocks[e.rate]; len(e.f.best.bars) > 0 && e.have.price+p.next(mulCeil(e.weight, r.price, r.capacity)) >= e.f.best.price {
+	if r := p.stocks[e.rate]; len(e.f.best.bars) > 0 &&
+		e.have.price+p.next(mulCeil(e.weight, r.price, r.capacity)) >= e.f.best.price {
 		return
 	}
 	if e.spare < 0 {

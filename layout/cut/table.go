@@ -36,7 +36,12 @@ type filling struct {
 // newTable prepares a table up to a capacity and reports how many steps it will
 // take. Goods of no value, or too heavy, are left out.
 func newTable(goods []good, most int64) (*table, int64) {
-	t := &table{goods: slices.DeleteFunc(slices.Clone(goods), func(g good) bool { return g.value <= 0 || g.most <= 0 || g.weight > most })}
+	t := &table{
+		goods: slices.DeleteFunc(
+			slices.Clone(goods),
+			func(g good) bool { return g.value <= 0 || g.most <= 0 || g.weight > most },
+		),
+	}
 	goods = t.goods
 	slices.SortStableFunc(t.goods, func(a, b good) int {
 		return cmp.Or(cmp.Compare(b.weight, a.weight), cmp.Compare(a.kind, b.kind))
@@ -100,7 +105,11 @@ func (t *table) of(f filling, capacity int64) []take {
 	of := []take{{t.goods[f.good].kind, f.n}}
 	c := capacity - int64(f.n)*t.goods[f.good].weight
 	fits := func() int { // parts light enough; they are in order
-		n, _ := slices.BinarySearchFunc(t.parts, c+1, func(q part, c int64) int { return cmp.Compare(t.goods[q.good].weight, c) })
+		n, _ := slices.BinarySearchFunc(
+			t.parts,
+			c+1,
+			func(q part, c int64) int { return cmp.Compare(t.goods[q.good].weight, c) },
+		)
 		return n
 	}
 	for j := min(t.until[f.good], fits()) - 1; j >= 0; j-- {

@@ -67,7 +67,13 @@ func (l List) asOne() Finding {
 	}
 	out := worst
 	out.Where = together(l)
-	out.What = fmt.Sprintf("%d %ss, %s: %s", len(names), worst.One.Noun, strings.Join(Ranges(names), ", "), worst.One.Words)
+	out.What = fmt.Sprintf(
+		"%d %ss, %s: %s",
+		len(names),
+		worst.One.Noun,
+		strings.Join(Ranges(names), ", "),
+		worst.One.Words,
+	)
 	if differ {
 		out.What += "; that is " + worst.One.Name + ", the worst"
 	}

@@ -182,7 +182,10 @@ func parse(s string, bare Length) (Length, error) {
 // inchesAfter reads the inches that follow feet, and that nothing follows.
 func (r *reader) inchesAfter(first term) (term, error) {
 	if first.unit != Foot {
-		return term{}, fmt.Errorf(`unclear after %s: write one number with one unit, or feet and inches like 12'-3 1/2"`, first.text())
+		return term{}, fmt.Errorf(
+			`unclear after %s: write one number with one unit, or feet and inches like 12'-3 1/2"`,
+			first.text(),
+		)
 	}
 	if r.peek(0).kind == '-' {
 		r.skip(1)
@@ -256,7 +259,11 @@ func (r *reader) term(bare Length) (term, error) {
 		}
 		if t.unit == Inch && !onTape(den) {
 			// 1/15 is 1/16 mistyped far more often than it is meant.
-			return term{}, fmt.Errorf("%s: no tape has 1/%d of an inch: write halves to 64ths, or a decimal", t.written, den)
+			return term{}, fmt.Errorf(
+				"%s: no tape has 1/%d of an inch: write halves to 64ths, or a decimal",
+				t.written,
+				den,
+			)
 		}
 	}
 	return t, nil
@@ -312,7 +319,10 @@ func (r *reader) number() (term, int64, error) {
 	}
 	written := fmt.Sprintf("%s %s/%d", head.text, num.text, den)
 	if !isWhole(head.text) || f.Cmp(big.NewRat(1, 1)) >= 0 {
-		return term{}, 0, fmt.Errorf("%s is no mixed number: write a whole number and a fraction less than one", written)
+		return term{}, 0, fmt.Errorf(
+			"%s is no mixed number: write a whole number and a fraction less than one",
+			written,
+		)
 	}
 	return term{number: value.Add(value, f), written: written}, den, nil
 }

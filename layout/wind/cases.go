@@ -47,7 +47,10 @@ func (d Demand) Taken() []string {
 			"coefficient of ASCE 7 exceeds.")
 	}
 	if !d.RearKnown() {
-		out = append(out, "The pull on the rear leg is not stated: that on the top is taken for it, whose roof zone it has.")
+		out = append(
+			out,
+			"The pull on the rear leg is not stated: that on the top is taken for it, whose roof zone it has.",
+		)
 	}
 	return out
 }

@@ -79,8 +79,14 @@ func coefficient(e edition, tall bool, s surface) (line, bool) {
 		return line{10, -1.7, 500, -1.0, roof}, true
 	case roof2:
 		// Its line equation, and the printed values between, lead to -2.3 alone.
-		return line{10, -2.3, 500, -1.4, disputed(roof.text + "; public programs have -2.1, -2.3 and -2.5 at 10 ft2 (0.9 m2), and " +
-			"its line equation gives -2.3")}, true
+		return line{
+			10,
+			-2.3,
+			500,
+			-1.4,
+			disputed(roof.text + "; public programs have -2.1, -2.3 and -2.5 at 10 ft2 (0.9 m2), and " +
+				"its line equation gives -2.3"),
+		}, true
 	}
 	return line{10, -3.2, 500, -1.4, roof}, true
 }

@@ -60,11 +60,22 @@ func (s *site) within(found *finding.List) {
 	w := s.job
 	least, most, from := speedRange(s.e)
 	if v := w.Speed / mpsPerMPH; v < least-0.05 || v > most+0.05 { // as the map letters it
-		f := finding.New(finding.Hold, "wind-speed-range", w.SpeedAt,
+		f := finding.New(
+			finding.Hold,
+			"wind-speed-range",
+			w.SpeedAt,
 			"check the speed against the map of the edition and the risk category, or have the engineer of record state the "+
 				"pressures",
 			"the wind speed of %.0f mph (%.1f m/s) is not on the maps of %s, which go from %g to %g mph (%.0f to %.0f m/s) (%s, from memory)",
-			v, w.Speed, s.e, least, most, least*mpsPerMPH, most*mpsPerMPH, from.text)
+			v,
+			w.Speed,
+			s.e,
+			least,
+			most,
+			least*mpsPerMPH,
+			most*mpsPerMPH,
+			from.text,
+		)
 		f.Why = "maps of other editions are at other levels; a speed of an older map gives too little pressure"
 		found.Append(f)
 	}
@@ -120,7 +131,8 @@ func (s *site) inputs() {
 	b.as("parapet.top").feet("zp", "Top of the parapet above the ground", "", s.top, inJob())
 	b.as("parapet.height").feet("hp", "Parapet above the roof", "zp - h", s.top-s.h, follows())
 	b.as("least.dimension").feet("L", "Least plan dimension", "", s.least, s.leastBy)
-	b.as("roof.slope").add(Step{Symbol: "θ", What: "Slope of the roof", Value: w.RoofSlope.Degrees(), Unit: "deg"}, inJob())
+	b.as("roof.slope").
+		add(Step{Symbol: "θ", What: "Slope of the roof", Value: w.RoofSlope.Degrees(), Unit: "deg"}, inJob())
 	if s.area > 0 {
 		b.as("area").area("A", "Effective wind area", s.area, inJob())
 	} else {
@@ -139,8 +151,13 @@ func (s *site) inputs() {
 		}
 		b.as(fact).words("", what, word, from)
 	}
-	yes("option.parapet_note", s.behind, "Option: parapet of "+b.ft(3)+" and over, roof zone 3 behind it as zone 2 (rear leg; never the "+
-		"coping's own top)", s.noteFrom())
+	yes(
+		"option.parapet_note",
+		s.behind,
+		"Option: parapet of "+b.ft(3)+" and over, roof zone 3 behind it as zone 2 (rear leg; never the "+
+			"coping's own top)",
+		s.noteFrom(),
+	)
 	tenth := read(s.e.table("Figure 30.4-1 note 5", "Figure 30.3-1 note 5", "Figure 30.3-1 note 5"))
 	if s.e == ed22 {
 		tenth.sure = Memory // that 7-22 keeps the note
@@ -207,7 +224,8 @@ func (s *site) velocity(found *finding.List) {
 	s.q = qp
 	if s.e == ed22 {
 		s.q = d * qp
-		b.as("qp.kd").pressure("Kd qp", "The same with Kd, which 7-22 puts into the pressure", "Kd qp", s.q, read("ASCE 7-22 Eq. 30.3-1"))
+		b.as("qp.kd").
+			pressure("Kd qp", "The same with Kd, which 7-22 puts into the pressure", "Kd qp", s.q, read("ASCE 7-22 Eq. 30.3-1"))
 	}
 	s.gcpi, s.gcpiFrom = 0, read(s.e.String()+" parapets: a solid parapet has no inside")
 	if w.Hollow {
@@ -227,13 +245,20 @@ func (s *site) height(found *finding.List) float64 {
 		if w.FloorWhy != "" {
 			asked += ", " + w.FloorWhy
 		}
-		b.as("exposure.floor", asked).words("", "Exposure B, components and cladding: z not below "+b.ft(exposureBFloor), f.words, f.from)
+		b.as("exposure.floor", asked).
+			words("", "Exposure B, components and cladding: z not below "+b.ft(exposureBFloor), f.words, f.from)
 	}
 	if f.off && s.top < exposureBFloor {
-		h := finding.New(finding.Hold, "wind-floor-off", w.At, "leave `exposure_b_30ft` out, or have the engineer of "+
-			"record state the pressures",
+		h := finding.New(
+			finding.Hold,
+			"wind-floor-off",
+			w.At,
+			"leave `exposure_b_30ft` out, or have the engineer of "+
+				"record state the pressures",
 			"the job takes Kz in exposure B at %s, and %s reads it at no less than 30 ft (9.1 m) for components and cladding",
-			job.Both(w.ParapetTop), s.e)
+			job.Both(w.ParapetTop),
+			s.e,
+		)
 		h.Why = f.from.text
 		found.Append(h)
 	}
@@ -269,9 +294,17 @@ func (s *site) topography(found *finding.List) float64 {
 		low = 60
 	}
 	if h < low || h/lh < 0.2 {
-		f := finding.New(finding.Note, "wind-topography", s.job.At, "ask the engineer if the topographic factor may be 1.0",
+		f := finding.New(
+			finding.Note,
+			"wind-topography",
+			s.job.At,
+			"ask the engineer if the topographic factor may be 1.0",
 			"the %s is lower or flatter than those the standard asks a topographic factor for (H %g ft (%.1f m) and over, "+
-				"H/Lh 0.2 and over; section 26.8.1, from memory)", t.Shape, low, low*metresPerFoot)
+				"H/Lh 0.2 and over; section 26.8.1, from memory)",
+			t.Shape,
+			low,
+			low*metresPerFoot,
+		)
 		f.Why = "the computed factor is kept, which is the safe side"
 		found.Append(f)
 	}
@@ -286,7 +319,8 @@ func (s *site) ground() float64 {
 		return 1
 	}
 	if s.job.Ground == nil {
-		b.as("ke").number("Ke", "Ground elevation factor, 1.0 being always allowed", "", 1, read(s.e.String()+" Table 26.9-1"))
+		b.as("ke").
+			number("Ke", "Ground elevation factor, 1.0 being always allowed", "", 1, read(s.e.String()+" Table 26.9-1"))
 		return 1
 	}
 	ze := feetOf(*s.job.Ground)
@@ -339,7 +373,8 @@ func (s *site) pressures() Demand {
 		least := leastNet(s.e)
 		from := source{s.parapets() + "; " + least.text, worse(Read, worse(least.sure, sure))}
 		b.as(c.fact).pressure("p", "Parapet as a wall, "+c.what+" (strength; both faces together)",
-			fmt.Sprintf("%.3f %s, not under %s", g, s.qName(), b.psf(leastPSF)), math.Max(g*s.q, leastPSF*pascalsPerPSF), from)
+			fmt.Sprintf("%.3f %s, not under %s", g, s.qName(), b.psf(leastPSF)),
+			math.Max(g*s.q, leastPSF*pascalsPerPSF), from)
 	}
 	return d
 }
@@ -388,9 +423,13 @@ func (s *site) face(fact, what string, f surface, why source) job.Pressure {
 	b.as(fact+".gcp").number("GCp", "Coefficient "+what+": "+f.String(), formula, g, l.from)
 	pa := s.q * (math.Abs(g) + s.gcpi)
 	least := leastNet(s.e)
-	from := source{least.text + "; " + why.text, worse(least.sure, worse(why.sure, worse(l.from.sure, s.gcpiFrom.sure)))}
+	from := source{
+		least.text + "; " + why.text,
+		worse(least.sure, worse(why.sure, worse(l.from.sure, s.gcpiFrom.sure))),
+	}
 	p := job.Pressure{Pa: math.Max(pa, leastPSF*pascalsPerPSF), Level: job.Strength}
-	b.as(fact+".strength").pressure("p", "Pressure "+what+" (strength)", s.qName()+" (|GCp| + GCpi), not under "+b.psf(leastPSF), p.Pa, from)
+	b.as(fact+".strength").
+		pressure("p", "Pressure "+what+" (strength)", s.qName()+" (|GCp| + GCpi), not under "+b.psf(leastPSF), p.Pa, from)
 	b.as(fact+".allowable").pressure("p", "Pressure "+what+" (allowable)", "0.6 p", AllowablePa(p),
 		source{s.e.String() + " section 2.4: 0.6W", worse(Read, from.sure)})
 	return p

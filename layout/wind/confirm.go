@@ -44,7 +44,10 @@ func Confirm(j *job.Job, d Demand, runs []Zoned) (Demand, finding.List) {
 		f.What = fmt.Sprintf("the design pressures are computed from %s and are confirmed by %s, %s, check code "+
 			"%s", d.Edition, c.By, c.Document, c.Code)
 		if c.List != nil && c.List.Code() != c.Code {
-			f.What += fmt.Sprintf("; the list given beside it has %s and is not the one that was confirmed", c.List.Code())
+			f.What += fmt.Sprintf(
+				"; the list given beside it has %s and is not the one that was confirmed",
+				c.List.Code(),
+			)
 			f.Mend = "name the list that was confirmed: with another one a later change cannot be told"
 		}
 	default:

@@ -23,9 +23,13 @@ func below(j *job.Job, d, c Demand) finding.List {
 			continue // the rear leg, which need not be stated
 		}
 		if Less(q.says, q.has) {
-			less = append(less, fmt.Sprintf("%s %s against %s computed", q.what,
-				letter(job.Pressure{Pa: AllowablePa(q.says), Level: job.Allowable}), letter(job.Pressure{Pa: AllowablePa(q.has),
-					Level: job.Allowable})))
+			less = append(less, fmt.Sprintf(
+				"%s %s against %s computed",
+				q.what,
+				letter(job.Pressure{Pa: AllowablePa(q.says), Level: job.Allowable}),
+				letter(job.Pressure{Pa: AllowablePa(q.has),
+					Level: job.Allowable}),
+			))
 		}
 	}
 	var found finding.List
@@ -37,9 +41,14 @@ func below(j *job.Job, d, c Demand) finding.List {
 		found.Append(f)
 	}
 	if shorter(d, c) {
-		found.Notef("corner-length-below", j.Pressures.At, "ask the engineer of record if the corner zone may be shorter",
-			"the stated corner zone, %s, is shorter than the computed one, %s", job.Both(d.CornerLength),
-			job.Both(c.CornerLength))
+		found.Notef(
+			"corner-length-below",
+			j.Pressures.At,
+			"ask the engineer of record if the corner zone may be shorter",
+			"the stated corner zone, %s, is shorter than the computed one, %s",
+			job.Both(d.CornerLength),
+			job.Both(c.CornerLength),
+		)
 	}
 	return found
 }

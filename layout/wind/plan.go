@@ -38,8 +38,13 @@ func (s *site) leastOf(j *job.Job, fronts Fronts, found *finding.List) {
 		}
 	}
 	if len(roofs) != 1 {
-		found.Holdf("wind-least-dimension", s.job.At, "write `least_dimension`",
-			"the least plan dimension of the building is not stated, and %d perimeters of kind roof do not show it", len(roofs))
+		found.Holdf(
+			"wind-least-dimension",
+			s.job.At,
+			"write `least_dimension`",
+			"the least plan dimension of the building is not stated, and %d perimeters of kind roof do not show it",
+			len(roofs),
+		)
 		return
 	}
 	s.least = narrowest(roofs[0], fronts)

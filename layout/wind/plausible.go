@@ -61,16 +61,31 @@ func plausible(p *job.Pressures) finding.List {
 				found.Append(underLeast(p, q.what, Zone(i), v)...)
 				continue
 			}
-			f := finding.New(finding.Hold, "pressure-unit", p.At, "check the unit: psf, kPa or Pa; if it is meant, have the "+
-				"engineer of record state the pressures in another unit too",
-				"the pressure %s of the %s zone, %s, is not of the size of wind on a coping", q.what, Zone(i), letterFine(v))
+			f := finding.New(
+				finding.Hold,
+				"pressure-unit",
+				p.At,
+				"check the unit: psf, kPa or Pa; if it is meant, have the "+
+					"engineer of record state the pressures in another unit too",
+				"the pressure %s of the %s zone, %s, is not of the size of wind on a coping",
+				q.what,
+				Zone(i),
+				letterFine(v),
+			)
 			f.Why = "the method of the standard gives " + Range()
 			found.Append(f)
 		}
 		if e, c := AllowablePa(q.edge), AllowablePa(q.corner); q.edge.Pa > 0 && q.corner.Pa > 0 && c < e {
-			found.Notef("pressure-corner", p.At, "ask the engineer if the two are exchanged, or their levels",
-				"pressures.corner.%s, %s, is less than pressures.edge.%s, %s, both at the allowable level", q.what,
-				letter(job.Pressure{Pa: c, Level: job.Allowable}), q.what, letter(job.Pressure{Pa: e, Level: job.Allowable}))
+			found.Notef(
+				"pressure-corner",
+				p.At,
+				"ask the engineer if the two are exchanged, or their levels",
+				"pressures.corner.%s, %s, is less than pressures.edge.%s, %s, both at the allowable level",
+				q.what,
+				letter(job.Pressure{Pa: c, Level: job.Allowable}),
+				q.what,
+				letter(job.Pressure{Pa: e, Level: job.Allowable}),
+			)
 		}
 	}
 	if l := p.CornerLength; l > 0 && (l < LeastZone || l > mostZone) {
@@ -95,10 +110,19 @@ func underLeast(p *job.Pressures, what string, z Zone, v job.Pressure) finding.L
 		return nil
 	}
 	from := leastNet(e)
-	f := finding.New(finding.Hold, "pressure-least", p.At, "ask the engineer of record which level is meant, and for no "+
-		"less than the edition's least",
-		"the pressure %s of the %s zone, %s, is under the least net pressure of %s, %s", what, z, letter(v), e,
-		letter(job.Pressure{Pa: least, Level: job.Allowable}))
+	f := finding.New(
+		finding.Hold,
+		"pressure-least",
+		p.At,
+		"ask the engineer of record which level is meant, and for no "+
+			"less than the edition's least",
+		"the pressure %s of the %s zone, %s, is under the least net pressure of %s, %s",
+		what,
+		z,
+		letter(v),
+		e,
+		letter(job.Pressure{Pa: least, Level: job.Allowable}),
+	)
 	f.Why = from.text + " (" + string(from.sure) + ")"
 	return finding.List{f}
 }

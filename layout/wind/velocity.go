@@ -45,7 +45,9 @@ func terrain(e edition, exposure string) (alpha, zg float64, from source) {
 	}[exposure]
 	if e == ed22 {
 		if exposure == "B" {
-			from = disputed(from.text + "; two public programs have 7.5 and a third 7.0, which does not give the printed Kz")
+			from = disputed(
+				from.text + "; two public programs have 7.5 and a third 7.0, which does not give the printed Kz",
+			)
 		}
 		return row[2], row[3], from
 	}
@@ -89,11 +91,15 @@ func floorOf(e edition, exposure string, asked *bool, why string) floor {
 	}
 	rule := e == ed10
 	if rule {
-		f.from = read("ASCE 7-10 Table 30.3-1 note 1, as a public program quotes it; Table 6-3 of 7-05 the same, in a " +
-			"national code that reprints it")
+		f.from = read(
+			"ASCE 7-10 Table 30.3-1 note 1, as a public program quotes it; Table 6-3 of 7-05 the same, in a " +
+				"national code that reprints it",
+		)
 	} else {
-		f.from = disputed(e.String() + " Table 26.10-1, footnote: two second sources have it name chapter 28 alone, a " +
-			"third takes it for cladding too")
+		f.from = disputed(
+			e.String() + " Table 26.10-1, footnote: two second sources have it name chapter 28 alone, a " +
+				"third takes it for cladding too",
+		)
 	}
 	taken := rule
 	if asked != nil {

@@ -84,9 +84,13 @@ func Build(j *job.Job, fronts Fronts) (Demand, finding.List) {
 			c, more := compute(j, fronts)
 			found.Append(asNotes(more)...)
 			if q := j.Wind.Confirmed; q != nil {
-				found.Notef("confirmed-idle", q.At, "keep one of the two: the engineer's pressures, or the confirmation of "+
-					"computed ones",
-					"wind.confirmed is of computed pressures, and the stated ones stand over them: it confirms nothing here")
+				found.Notef(
+					"confirmed-idle",
+					q.At,
+					"keep one of the two: the engineer's pressures, or the confirmation of "+
+						"computed ones",
+					"wind.confirmed is of computed pressures, and the stated ones stand over them: it confirms nothing here",
+				)
 			}
 			if c.Computed {
 				d.Check = &c
@@ -99,9 +103,11 @@ func Build(j *job.Job, fronts Fronts) (Demand, finding.List) {
 	}
 	var found finding.List
 	found.Append(finding.Finding{
-		Code: "pressures-not-stated", Severity: finding.Hold, At: finding.Place{File: j.File},
-		What: "no design pressures are stated",
-		Why:  "chair spacing and fasteners follow from the tested assembly, and the assembly from the pressure",
+		Code:     "pressures-not-stated",
+		Severity: finding.Hold,
+		At:       finding.Place{File: j.File},
+		What:     "no design pressures are stated",
+		Why:      "chair spacing and fasteners follow from the tested assembly, and the assembly from the pressure",
 		Mend: "get them from the engineer of record and write `pressures:` with edge and corner, up and out, each with " +
 			"its level",
 	})
@@ -118,10 +124,12 @@ func stated(j *job.Job) (Demand, finding.List) {
 	}
 	if strength && !slices.Contains(editions(), strings.TrimSpace(p.Edition)) {
 		found.Append(finding.Finding{
-			Code: "strength-of-what", Severity: finding.Hold, At: p.At,
-			What: "the design pressures are at strength level of " + p.Edition + ", which is not one whose factor is known here",
-			Why:  "0.6 from strength to allowable belongs to " + strings.Join(editions(), ", "),
-			Mend: "have the engineer of record state the pressures at allowable level",
+			Code:     "strength-of-what",
+			Severity: finding.Hold,
+			At:       p.At,
+			What:     "the design pressures are at strength level of " + p.Edition + ", which is not one whose factor is known here",
+			Why:      "0.6 from strength to allowable belongs to " + strings.Join(editions(), ", "),
+			Mend:     "have the engineer of record state the pressures at allowable level",
 		})
 	}
 	return Demand{

@@ -33,12 +33,21 @@ func AllSpecies() []Species {
 	lumber := func(name string, g float64) Species { return Species{name, g, nds + " Table 12.3.3A", wind.Read} }
 	panel := func(name string, g float64) Species { return Species{name, g, nds + " Table 12.3.3B", wind.Memory} }
 	return []Species{
-		lumber("spruce-pine-fir", 0.42), lumber("spruce-pine-fir (south)", 0.36),
-		lumber("Douglas fir-larch", 0.50), lumber("Douglas fir-larch (north)", 0.49), lumber("Douglas fir-south", 0.46),
-		lumber("southern pine", 0.55), lumber("mixed southern pine", 0.51),
-		lumber("hem-fir", 0.43), lumber("hem-fir (north)", 0.46), lumber("ponderosa pine", 0.43),
-		lumber("redwood", 0.37), lumber("western cedars", 0.36),
-		panel("plywood, structural I or marine", 0.50), panel("plywood, other", 0.42), panel("oriented strand board", 0.50),
+		lumber("spruce-pine-fir", 0.42),
+		lumber("spruce-pine-fir (south)", 0.36),
+		lumber("Douglas fir-larch", 0.50),
+		lumber("Douglas fir-larch (north)", 0.49),
+		lumber("Douglas fir-south", 0.46),
+		lumber("southern pine", 0.55),
+		lumber("mixed southern pine", 0.51),
+		lumber("hem-fir", 0.43),
+		lumber("hem-fir (north)", 0.46),
+		lumber("ponderosa pine", 0.43),
+		lumber("redwood", 0.37),
+		lumber("western cedars", 0.36),
+		panel("plywood, structural I or marine", 0.50),
+		panel("plywood, other", 0.42),
+		panel("oriented strand board", 0.50),
 	}
 }
 

@@ -89,7 +89,11 @@ func parse(value string) (int, error) {
 	}
 	n, err := strconv.Atoi(value)
 	if err != nil || n < 1 || n > 1_000_000 {
-		return 0, fmt.Errorf("%s=%q: write a whole number from 1 to 1000000, by which draws are multiplied", Variable, value)
+		return 0, fmt.Errorf(
+			"%s=%q: write a whole number from 1 to 1000000, by which draws are multiplied",
+			Variable,
+			value,
+		)
 	}
 	return n, nil
 }
