@@ -33,10 +33,10 @@ func (p page) printedOn(say words.Book, z job.PaperSize) page {
 }
 
 // onPaper is the page on a larger paper by its name.
-func (p page) onPaper(name string) page {
+func (p page) onPaper(say words.Book, name string) page {
 	for _, z := range larger(p.paper) {
 		if z.String() == name {
-			return p.printedOn(z)
+			return p.printedOn(say, z)
 		}
 	}
 	return p

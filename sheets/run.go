@@ -412,7 +412,7 @@ func (t *stretch) titled(b *book, what string) string {
 func (b *book) stripPage(t stretch, f stripLeaf, ids []string, i int) page {
 	q := t.page
 	if f.Paper.Name != "" {
-		q = q.onPaper(f.Paper.Name)
+		q = q.onPaper(b.say, f.Paper.Name)
 	}
 	q.id = ids[i]
 	what := b.say.Say(words.RunPageViewsChairs)
