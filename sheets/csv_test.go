@@ -35,7 +35,7 @@ func TestCSVHeadings(t *testing.T) {
 			"holds",
 		"findings.csv: severity,code,file,line,column,perimeter,run,corner,station,station mm,pieces," +
 			"what,why,what to do",
-		"form roof-survey.csv: run,station (ft-in),width (in),top_outside (in),top_inside (in)," +
+		"form heron.csv: run,station (ft-in),width (in),top_outside (in),top_inside (in)," +
 			"offset (in),condition,photo,note",
 	}
 	l := sampleLayout(t, "rectangle")
