@@ -223,8 +223,7 @@ func without() map[string]string {
 		"outline-area": outline, "outline-branch": outline, "outline-crosses": outline, "outline-csv": outline,
 		"outline-dxf": outline, "outline-entity": outline, "outline-none": outline, "outline-open": outline,
 		"outline-overlap": outline, "outline-points": outline, "outline-units": outline,
-		"chair-over-expansion": rooms, "metal-in-metal": rooms, "no-sheet-plan": rooms, "part-by-hand": rooms, "part-sheet": rooms,
-		"pitch-absorbed": rooms, "pitch-miter": rooms, "relief-crowded": rooms, "riser-lap": rooms, "screws-combined": rooms,
+		"no-sheet-plan": rooms, "relief-crowded": rooms,
 	}
 }
 
