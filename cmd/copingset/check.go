@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/sheets"
 
@@ -11,8 +12,8 @@ import (
 
 // checkFlags are the flags of the check command.
 type checkFlags struct {
-	paper, format    string
-	drawings, strict bool
+	paper, format         string
+	drawings, strict, all bool
 }
 
 func checkCommand() *cobra.Command {
@@ -32,6 +33,11 @@ With --drawings it also draws every sheet and view and looks them over: texts
 that overlap or cross thick lines, marks outside the frame, lettering too small
 or without a glyph, dimension chains whose printed parts do not sum.
 
+Of readings in doubt, up to eight, each is taken as its neighbours have it, and the
+findings that are then not made are counted under it: it is the first to mend. Of
+very many findings alike the first twelve are printed and the others counted. --all
+prints each.
+
 --format json prints one object: version 1, the counts, the digest of the input,
 and each finding with its code, its place and what it touches; files are named as
 seen from the folder of the job. --format github prints what a workflow on GitHub
@@ -49,6 +55,7 @@ that the command runs in.`,
 	c.Flags().StringVar(&f.paper, "paper", "", "paper of the drawings, and after a comma of the lists, instead of the job's")
 	c.Flags().StringVar(&f.format, "format", asText, "how findings are printed: text, json or github")
 	c.Flags().BoolVar(&f.strict, "strict", false, "exit 1 for a hold as for an error")
+	c.Flags().BoolVar(&f.all, "all", false, "print every finding as a line of its own, those that follow from a doubted reading too")
 	offer(c, "format", asText, asJSON, asGitHub)
 	return c
 }
@@ -75,10 +82,14 @@ func check(cmd *cobra.Command, path string, f checkFlags) error {
 			faults = append(faults, s.String())
 		}
 	}
+	var follows []layout.Consequence
+	if l != nil && !found.HasErrors() {
+		follows = l.Consequences(found)
+	}
 	out := cmd.OutOrStdout()
 	switch f.format {
 	case asJSON:
-		if err := printJSON(out, l, found, faults); err != nil {
+		if err := printJSON(out, l, found, follows, faults); err != nil {
 			return err
 		}
 	case asGitHub:
@@ -87,9 +98,7 @@ func check(cmd *cobra.Command, path string, f checkFlags) error {
 			fmt.Fprintln(out, "::error title=drawing::"+s)
 		}
 	default:
-		for _, q := range from.relocate(found) {
-			fmt.Fprintln(out, q)
-		}
+		printText(out, from.relocate(found), follows, f.all)
 		for _, s := range faults {
 			fmt.Fprintln(out, s)
 		}

@@ -49,6 +49,7 @@ type jsonFinding struct {
 	What      string      `json:"what"`
 	Why       string      `json:"why,omitempty"`
 	Mend      string      `json:"mend,omitempty"`
+	Follows   *int        `json:"follows,omitempty"` // which of the findings it follows from, counted from 0
 }
 
 type jsonPlace struct {
@@ -80,7 +81,7 @@ func jsonOf(f finding.Finding) jsonFinding {
 
 // printJSON prints findings, as seen from the job's folder, and what is known of
 // the job: l is nil if it could not be solved, drawings if they were not asked for.
-func printJSON(w io.Writer, l *layout.Layout, found finding.List, drawings []string) error {
+func printJSON(w io.Writer, l *layout.Layout, found finding.List, follows []layout.Consequence, drawings []string) error {
 	out := checked{Version: jsonVersion, Errors: found.Count(finding.Error), Holds: found.Count(finding.Hold),
 		Notes: found.Count(finding.Note), Findings: []jsonFinding{}, Drawings: drawings}
 	if l != nil && l.Job != nil {
@@ -88,6 +89,9 @@ func printJSON(w io.Writer, l *layout.Layout, found finding.List, drawings []str
 	}
 	for _, f := range found {
 		out.Findings = append(out.Findings, jsonOf(f))
+	}
+	for _, c := range follows {
+		out.Findings[c.Of].Follows = &c.Cause
 	}
 	e := json.NewEncoder(w)
 	e.SetEscapeHTML(false)
@@ -117,6 +121,75 @@ func printGitHub(w io.Writer, found finding.List) {
 		_, words, _ := strings.Cut(said.String(), ": ")
 		fmt.Fprintf(w, "::%s %stitle=%s::%s\n", command, at, property.Replace(f.Severity.String()+" "+f.Code), plain.Replace(words))
 	}
+}
+
+// mostAlike is how many findings of one code are printed as lines, unless all are
+// asked for.
+const mostAlike = 12
+
+// printText prints findings a line each, the ones that follow from a doubted reading
+// counted under it, and those of very many alike counted after the first. Every line
+// that is not printed is in a count; all prints them all.
+func printText(w io.Writer, found finding.List, follows []layout.Consequence, all bool) {
+	under := map[int][]string{} // codes by cause; look-up only
+	hidden := map[int]bool{}
+	if !all {
+		for _, c := range follows {
+			under[c.Cause] = append(under[c.Cause], found[c.Of].Code)
+			hidden[c.Of] = true
+		}
+	}
+	alike := map[string]int{} // printed or counted, by code; look-up only
+	for i, f := range found {
+		if hidden[i] {
+			continue
+		}
+		alike[f.Code]++
+		if n := alike[f.Code]; all || n <= mostAlike || len(under[i]) > 0 {
+			fmt.Fprintln(w, f)
+		}
+		if codes := under[i]; len(codes) > 0 {
+			fmt.Fprintf(w, "    %s from it, and what they hold stays held: %s\n", following(len(codes)), counts(codes))
+		}
+	}
+	if all {
+		return
+	}
+	var more []string
+	for _, f := range found {
+		if n := alike[f.Code]; n > mostAlike {
+			more = append(more, fmt.Sprintf("%d more %s", n-mostAlike, f.Code))
+			alike[f.Code] = 0
+		}
+	}
+	if len(more) > 0 {
+		fmt.Fprintf(w, "not listed: %s; --all lists them\n", strings.Join(more, ", "))
+	}
+}
+
+func following(n int) string {
+	if n == 1 {
+		return "1 finding follows"
+	}
+	return fmt.Sprintf("%d findings follow", n)
+}
+
+// counts tells how often each of some codes comes, in the order they first do.
+func counts(codes []string) string {
+	var order []string
+	n := map[string]int{}
+	for _, c := range codes {
+		if n[c] == 0 {
+			order = append(order, c)
+		}
+		n[c]++
+	}
+	for i, c := range order {
+		if n[c] > 1 {
+			order[i] = fmt.Sprintf("%s (%d)", c, n[c])
+		}
+	}
+	return strings.Join(order, ", ")
 }
 
 // tally counts findings in a line.

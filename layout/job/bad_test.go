@@ -316,3 +316,20 @@ func TestEdits(t *testing.T) {
 		})
 	}
 }
+
+// Findings that are too many to list are counted in the file where they stand.
+func TestManySlipsOfASurvey(t *testing.T) {
+	csv := "run,station (in),width (in),top_outside (in),top_inside (in),offset (in)\n"
+	for i := range 200 {
+		csv += fmt.Sprintf("A,%d,12,0,0,oops\n", i)
+	}
+	for _, f := range surveyedBy(t, csv) {
+		if f.Code == "more-alike" {
+			if f.At.File != "a.csv" || f.At.Line != 62 || !strings.HasPrefix(f.What, "140 more findings of the kind value-length") {
+				t.Errorf("%v", f)
+			}
+			return
+		}
+	}
+	t.Error("nothing is left out")
+}

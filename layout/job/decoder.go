@@ -2,6 +2,7 @@ package job
 
 import (
 	"io/fs"
+	"maps"
 	"path"
 	"slices"
 
@@ -28,10 +29,14 @@ type decoder struct {
 	keys   keyTable
 	list   finding.List
 	counts map[string]int // findings of a code
-	places map[string]finding.Place
-	said   []Entry           // the values that were read
-	typed  map[string]string // lengths of runs as they were written, by path
-	system *part             // as it stands in the file
+	// omitted are the first findings of a code that were too many to list, one a file;
+	// more is how many there are, by code and file.
+	omitted map[string]finding.List
+	more    map[[2]string]int
+	places  map[string]finding.Place
+	said    []Entry           // the values that were read
+	typed   map[string]string // lengths of runs as they were written, by path
+	system  *part             // as it stands in the file
 	// sources are the files read so far, the job file first.
 	sources []Source
 	bytes   int64 // of all files
@@ -68,21 +73,32 @@ func (d *decoder) add(f finding.Finding) {
 	d.counts[f.Code]++
 	if d.counts[f.Code] <= mostAlike {
 		d.list.Append(f)
+		return
 	}
+	if d.omitted == nil {
+		d.omitted = map[string]finding.List{}
+	}
+	list := d.omitted[f.Code]
+	if i := slices.IndexFunc(list, func(o finding.Finding) bool { return o.At.File == f.At.File }); i >= 0 {
+		list[i].Severity = max(list[i].Severity, f.Severity)
+		d.more[[2]string{f.Code, f.At.File}]++
+		return
+	}
+	d.omitted[f.Code] = append(list, f)
+	if d.more == nil {
+		d.more = map[[2]string]int{}
+	}
+	d.more[[2]string{f.Code, f.At.File}]++
 }
 
-// listOmitted says how many findings are not listed.
+// listOmitted says how many findings are not listed, in each file where they are,
+// at the first of them.
 func (d *decoder) listOmitted() {
-	var codes []string
-	for code, n := range d.counts {
-		if n > mostAlike {
-			codes = append(codes, code)
+	for _, code := range slices.Sorted(maps.Keys(d.omitted)) {
+		for _, first := range d.omitted[code] {
+			d.list.Append(finding.New(first.Severity, "more-alike", first.At, "correct those listed and read the job again",
+				"%d more findings of the kind %s are not listed", d.more[[2]string{code, first.At.File}], code))
 		}
-	}
-	slices.Sort(codes)
-	for _, code := range codes {
-		d.list.Errorf("more-alike", finding.Place{File: d.file}, "correct those listed and read the job again",
-			"%d more findings of the kind %s are not listed", d.counts[code]-mostAlike, code)
 	}
 }
 

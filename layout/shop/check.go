@@ -3,6 +3,7 @@ package shop
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"copingset/layout/cap"
 	"copingset/layout/finding"
@@ -86,8 +87,12 @@ func (b *builder) check(f *Family) {
 				"", "shorten `stock:` or name a longer brake")
 		}
 		if !b.fits(body) {
+			mend := "add a wider or longer sheet under `shop: sheets:`"
+			if trim := b.trimmedOff(body); trim != "" {
+				mend = trim + ": check it, or " + mend
+			}
 			b.every(f, "no-sheet", fmt.Sprintf("the blank of the %s is %s wide and %s long, and no sheet takes it", body.Name, job.Both(body.Girth), job.Both(body.Length)),
-				"the grain runs along the sheet and a blank is not turned", "add a wider or longer sheet under `shop: sheets:`")
+				"the grain runs along the sheet and a blank is not turned", mend)
 		}
 	}
 }
@@ -100,6 +105,25 @@ func (b *builder) fits(body Body) bool {
 		}
 	}
 	return false
+}
+
+// trimmedOff names the trims without which a sheet would take a blank; empty if none
+// would.
+func (b *builder) trimmedOff(body Body) string {
+	for _, s := range b.shop.Sheets {
+		if body.Girth > s.Width || body.Length > s.Length {
+			continue
+		}
+		var trims []string
+		if body.Girth > s.Width-2*b.shop.EdgeTrim {
+			trims = append(trims, "`edge_trim`, "+job.Both(b.shop.EdgeTrim))
+		}
+		if body.Length > s.Length-2*b.shop.EndTrim {
+			trims = append(trims, "`end_trim`, "+job.Both(b.shop.EndTrim))
+		}
+		return "a sheet of " + job.Both(s.Width) + " by " + job.Both(s.Length) + " would take it but for its " + strings.Join(trims, " and its ")
+	}
+	return ""
 }
 
 func (b *builder) every(f *Family, code, what, why, mend string) {
