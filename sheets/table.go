@@ -275,16 +275,7 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 	if t.tail != nil {
 		tail = between + t.tail(w)
 	}
-	back := 0 // rows that go along to the next page
-	switch left := len(t.rows) - k; {
-	case left == 0 && tail > 0 && y+tail > h:
-		back = min(fewRows, len(rows)-2)
-		if len(rows) < 4 {
-			back = len(rows) - 1
-		}
-	case left > 0 && left < fewRows:
-		back = min(fewRows-left, len(rows)-2)
-	}
+	back := handedOn(len(rows), len(t.rows)-k, tail > 0 && y+tail > h)
 	if back > 0 {
 		k, rows = k-back, rows[:len(rows)-back]
 		y = rows[len(rows)-1].y + rows[len(rows)-1].h
@@ -318,6 +309,20 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 	}
 	t.from = k
 	return got, t
+}
+
+// handedOn is how many of the rows on a page go along to the next one, so that few are
+// not left there alone, or the table's tail without any.
+func handedOn(rows, left int, tailOver bool) int {
+	switch {
+	case left == 0 && tailOver && rows < 4:
+		return rows - 1
+	case left == 0 && tailOver:
+		return min(fewRows, rows-2)
+	case left > 0 && left < fewRows:
+		return min(fewRows-left, rows-2)
+	}
+	return 0
 }
 
 // laidRow is a row of a table where it stands.
