@@ -8,7 +8,6 @@ import (
 	"copingset/drawing/view"
 	"copingset/drawing/words"
 	"copingset/layout"
-	"copingset/layout/finding"
 	"copingset/layout/length"
 )
 
@@ -60,26 +59,6 @@ func (b *book) heldParts() (none, some []string) {
 		}
 	}
 	return none, some
-}
-
-// partFault is what a hold on several parts says of them, without their list: it stands
-// under the part itself.
-func partFault(f finding.Finding) string {
-	if len(f.Where.Parts) == 0 {
-		return f.What
-	}
-	said := strings.SplitN(f.What, ": ", 3)
-	return said[len(said)-1]
-}
-
-func (b *book) partHolds(q *layout.MadePart) finding.List {
-	var out finding.List
-	for _, f := range b.l.Findings {
-		if f.Where.OnPart(q.Mark) {
-			out = append(out, f)
-		}
-	}
-	return out
 }
 
 // partTable is one row for each part.
@@ -153,28 +132,23 @@ func (b *book) partBlock(q *layout.MadePart, most drawing.Unit) block {
 			plain: true,
 		}
 	}
-	text := list{title: title, items: items, plain: true, tight: true}
-	views := func(w drawing.Unit) (flat, section drawing.Scene) {
-		right := w * 29 / 100
-		head, _ := text.lay(w, 1<<30, true)
-		// Two of them stand in a column of a B sheet.
-		flat = view.PartFlat(b.say, q.Mark, b.l.PartBlank(q), w-right-300, min(9400, most-head.h-500))
-		return flat, view.PartSection(b.say, b.l.FormedPart(q), right, max(4800, min(flat.H, 7600)))
-	}
-	return whole{
-		h: func(w drawing.Unit) drawing.Unit {
-			head, _ := text.lay(w, 1<<30, true)
-			flat, section := views(w)
-			return head.h + 350 + max(flat.H, section.H)
+	again := b.say.Say(words.FrameContinued, words.In("title", title))
+	return captioned{
+		text: list{title: title, again: again, items: items, plain: true, tight: true},
+		most: most,
+		views: func(w, h drawing.Unit) (flat, section drawing.Scene) {
+			right := w * 29 / 100
+			draw := func(h drawing.Unit) drawing.Scene {
+				return view.PartFlat(b.say, q.Mark, b.l.PartBlank(q), w-right-300, h)
+			}
+			// Two of them stand in a column of a B sheet.
+			low := min(9400, h-150)
+			if flat = draw(low); flat.H > h {
+				flat = draw(low - (flat.H - h)) // what stands beside it is spread beyond it
+			}
+			return flat, view.PartSection(b.say, b.l.FormedPart(q), right, max(4800, min(flat.H, 7600)))
 		},
-		draw: func(s *drawing.Scene, r drawing.Rect) {
-			head, _ := text.lay(r.Width(), 1<<30, true)
-			head.draw(s, r.Min)
-			flat, section := views(r.Width())
-			y := r.Min.Y + head.h + 350
-			place(s, flat, drawing.Pt(r.Min.X, y), slug("flat-"+q.Mark))
-			place(s, section, drawing.Pt(r.Max.X-section.W, y), slug("section-"+q.Mark))
-		},
+		names: [2]string{slug("flat-" + q.Mark), slug("section-" + q.Mark)},
 	}
 }
 
@@ -220,8 +194,8 @@ func (b *book) partFacts(q *layout.MadePart) []string {
 	if q.Twin != nil {
 		out = append(out, b.say.Say(words.PartTwin, words.In("mark", q.Twin.Mark)))
 	}
-	for _, f := range b.partHolds(q) {
-		out = append(out, b.say.Say(words.PartHold, words.In("what", drawing.Letter(partFault(f)))))
+	for _, fault := range q.Faults {
+		out = append(out, b.say.Say(words.PartHold, words.In("what", drawing.Letter(fault))))
 	}
 	return out
 }

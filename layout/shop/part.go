@@ -65,6 +65,7 @@ type Part struct {
 	Words     []string        // what the drawing must say besides
 	Fails     string          // why it has no pattern
 	Holds     []string        // codes of what is wrong with the part itself
+	Faults    []string        // the same in words, one for each
 
 	density float64
 	at      finding.Place
@@ -436,6 +437,6 @@ func fitsOn(body Body, sheets []job.ShopSheet, s *job.Shop) bool {
 }
 
 func (b *partBuilder) partHold(p *Part, code, what, why, mend string) {
-	p.Holds = append(p.Holds, code)
+	p.Holds, p.Faults = append(p.Holds, code), append(p.Faults, what)
 	b.causes.part(cause{code, p.at, why, mend}, p, what)
 }
