@@ -41,12 +41,15 @@ func lay(j *job.Job, d wind.Demand, runs []*cap.Run, grid length.Length, ways ca
 	return p
 }
 
-// holds counts what keeps pieces from release.
+// legUnder is the hold on legs that the job has to give leave for.
+const legUnder = "leg-under"
+
+// holds counts what keeps pieces from release, but for leave that may be given.
 func (p Laid) holds() int {
 	n := 0
 	for _, all := range []finding.List{p.Caps, p.Stands} {
 		for _, f := range all {
-			if f.Severity == finding.Hold {
+			if f.Severity == finding.Hold && f.Code != legUnder {
 				n++
 			}
 		}
@@ -71,8 +74,8 @@ func Settle(j *job.Job, d wind.Demand, p Laid, grid length.Length) Laid {
 
 // settle also returns the stretches that are left in trouble.
 func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int) (Laid, []*stretch) {
-	bad := troubled(p)
-	if len(bad) == 0 {
+	bad, under := troubled(p), unallowed(p)
+	if len(bad)+len(under) == 0 {
 		return p, nil
 	}
 	s := newSearch(j, d, p.Runs, grid)
@@ -82,11 +85,11 @@ func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int) (La
 	s.most = most
 	var all, left []*stretch
 	for _, t := range s.stretches() {
-		switch {
-		case !t.touched(p.Runs, bad):
-		case t.solve():
+		switch trouble := t.touched(p.Runs, bad); {
+		case !trouble && !t.touched(p.Runs, under):
+		case t.solve(false), trouble && t.solve(true):
 			all = append(all, t)
-		default:
+		case trouble:
 			left = append(left, t)
 		}
 	}
@@ -108,7 +111,7 @@ func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int) (La
 			}
 		}
 		if len(stand) == len(all) {
-			if q.holds() < p.holds() {
+			if q.holds() < p.holds() || q.holds() == p.holds() && len(unallowed(q)) < len(under) {
 				return q, left
 			}
 			return p, append(left, all...)
@@ -138,11 +141,13 @@ type search struct {
 	rooms  []cap.Room
 	left   bool // odd steps go to the left: chains are searched from the right
 	closed bool
-	most   int // pieces and joints tried in a stretch
+	leave  bool // for legs under the job's least
+	most   int  // pieces and joints tried in a stretch
 }
 
 func newSearch(j *job.Job, d wind.Demand, runs []*cap.Run, grid length.Length) *search {
-	s := &search{runs: runs, caps: cap.NewBench(j, runs, grid), left: j.System.Remainder == job.Left, closed: runs[0].Perimeter.Closed()}
+	s := &search{runs: runs, caps: cap.NewBench(j, runs, grid), left: j.System.Remainder == job.Left, closed: runs[0].Perimeter.Closed(),
+		leave: j.System.Corner.ShortLeg > 0}
 	if s.caps == nil {
 		return nil
 	}
@@ -169,6 +174,19 @@ func troubled(p Laid) map[string]bool {
 		}
 	}
 	return bad
+}
+
+// unallowed are the pieces with legs under the job's least that it gives no leave for.
+func unallowed(p Laid) map[string]bool {
+	out := map[string]bool{}
+	for _, f := range p.Caps {
+		if f.Code == legUnder && f.Severity == finding.Hold {
+			for _, m := range f.Where.Pieces {
+				out[m] = true
+			}
+		}
+	}
+	return out
 }
 
 // ofPlace tells whether a hold on a piece's shape can hang on where its joints are.
@@ -266,8 +284,9 @@ func (t *stretch) hopeless() string {
 	return ""
 }
 
-// solve searches the ways of a stretch.
-func (t *stretch) solve() bool {
+// solve searches the ways of a stretch; those with legs under the job's least where it
+// gives leave for them, or where they are asked for.
+func (t *stretch) solve(under bool) bool {
 	if t.unasked = t.hopeless(); t.unasked != "" {
 		return false
 	}
@@ -281,7 +300,9 @@ func (t *stretch) solve() bool {
 		if !r.Short {
 			all = t.caps.Grown(r, at == 0)
 		}
-		all = t.sorted(all)
+		if all = t.sorted(all); !under && !t.leave {
+			all = slices.DeleteFunc(all, func(o cap.Option) bool { return o.Under > 0 })
+		}
 		chain[i].Long = !r.Short
 		if r.Short && r.Whole && !t.pitched(at) {
 			chain[i].Whole = &stand.Cost{Whole: 1}
@@ -294,7 +315,7 @@ func (t *stretch) solve() bool {
 		}
 		t.ways[i] = all
 	}
-	t.asked, t.chosen = map[[3]stand.Jointed]bool{}, cap.Ways{}
+	t.spent, t.asked, t.chosen = 0, map[[3]stand.Jointed]bool{}, cap.Ways{}
 	choice, ok := stand.Legs(chain, t.ring, t)
 	for i, w := range choice {
 		t.put(t.chosen, stand.Jointed{Run: i, Way: w})
