@@ -75,7 +75,7 @@ func Settle(j *job.Job, d wind.Demand, p Laid, grid length.Length) Laid {
 // settle also returns the stretches that are left in trouble.
 func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int) (Laid, []*stretch) {
 	bad, under := troubled(p), unallowed(p)
-	if len(bad)+len(under) == 0 {
+	if len(bad)+len(under) == 0 && !slices.ContainsFunc(p.Caps, noFit) {
 		return p, nil
 	}
 	s := newSearch(j, d, p.Runs, grid)
@@ -85,7 +85,7 @@ func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int) (La
 	s.most = most
 	var all, left []*stretch
 	for _, t := range s.stretches() {
-		switch trouble := t.touched(p.Runs, bad); {
+		switch trouble := t.troubled(p, bad); {
 		case !trouble && !t.touched(p.Runs, under):
 		case t.solve(false), trouble && t.solve(true):
 			all = append(all, t)
@@ -104,7 +104,7 @@ func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int) (La
 		bad := troubled(q)
 		var stand []*stretch
 		for _, t := range all {
-			if t.touched(q.Runs, bad) {
+			if t.troubled(q, bad) {
 				left = append(left, t)
 			} else {
 				stand = append(stand, t)
@@ -267,6 +267,16 @@ func (t *stretch) touched(runs []*cap.Run, bad map[string]bool) bool {
 	}
 	return false
 }
+
+// troubled tells whether a piece of the stretch is in trouble, or one of its short runs
+// cannot be cut into pieces.
+func (t *stretch) troubled(p Laid, bad map[string]bool) bool {
+	return t.touched(p.Runs, bad) || slices.ContainsFunc(p.Caps, func(f finding.Finding) bool {
+		return noFit(f) && slices.ContainsFunc(t.rooms, func(r cap.Room) bool { return r.Short && t.runs[r.Run].Name == f.Where.Run })
+	})
+}
+
+func noFit(f finding.Finding) bool { return f.Code == "no-fit" }
 
 // hopeless tells why no search can free a stretch; it is empty where one may.
 func (t *stretch) hopeless() string {
