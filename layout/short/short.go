@@ -278,11 +278,27 @@ func (t *stretch) troubled(p Laid, bad map[string]bool) bool {
 
 func noFit(f finding.Finding) bool { return f.Code == "no-fit" }
 
+// covered tells whether a tested assembly covers every zone of a run: else its chairs are
+// asked too much wherever they stand.
+func covered(r *cap.Run) bool {
+	for _, c := range r.Choices {
+		for _, z := range r.Zones {
+			if !c.Choice[z.Zone].Covers {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 // hopeless tells why no search can free a stretch; it is empty where one may.
 func (t *stretch) hopeless() string {
 	for i, r := range t.rooms {
-		name := t.runs[r.Run].Name
+		run := t.runs[r.Run]
+		name := run.Name
 		switch {
+		case !covered(run):
+			return "no tested assembly covers run " + name
 		case (i+1 < len(t.rooms) || t.ring) && !r.Held:
 			return "at corner " + r.Corner.Name + " no legs alike stand, up to the longest"
 		case r.Short && r.Fixed:
