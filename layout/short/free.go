@@ -46,16 +46,24 @@ func explained(j *job.Job, d wind.Demand, p Laid, grid length.Length, left []*st
 		return p
 	}
 	say := make([]string, len(left))
+	open := func(i int) bool { return say[i] == "" && left[i].unasked == "" }
+	wanted := 0
+	for i := range left {
+		if open(i) {
+			wanted++
+		}
+	}
 	if len(left) <= freed {
 		for _, c := range changes(j, grid) {
-			if !slices.Contains(say, "") {
+			if wanted == 0 {
 				break
 			}
 			q, _ := settle(&c.job, d, lay(&c.job, d, left[0].caps.Fresh(), grid, nil), grid, mostChange)
 			bad := troubled(q)
 			for i, t := range left {
-				if say[i] == "" && !t.troubled(q, bad) {
+				if open(i) && !t.troubled(q, bad) {
 					say[i] = c.say
+					wanted--
 				}
 			}
 		}

@@ -20,6 +20,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/stand"
+	"copingset/layout/wall"
 	"copingset/layout/wind"
 )
 
@@ -61,7 +62,7 @@ func (p Laid) holds() int {
 // tried that might free it.
 const (
 	most       = 6000
-	mostChange = 1500
+	mostChange = 300
 )
 
 // Settle lays the stretches of a perimeter that are in trouble out in other ways, if any
@@ -82,7 +83,7 @@ func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int) (La
 	if s == nil {
 		return p, nil
 	}
-	s.most = most
+	s.most, s.over = most, overStraight(p)
 	var all, left []*stretch
 	for _, t := range s.stretches() {
 		switch trouble := t.troubled(p, bad); {
@@ -141,8 +142,9 @@ type search struct {
 	rooms  []cap.Room
 	left   bool // odd steps go to the left: chains are searched from the right
 	closed bool
-	leave  bool // for legs under the job's least
-	most   int  // pieces and joints tried in a stretch
+	over   map[*wall.Run]bool // look-up only
+	leave  bool               // for legs under the job's least
+	most   int                // pieces and joints tried in a stretch
 }
 
 func newSearch(j *job.Job, d wind.Demand, runs []*cap.Run, grid length.Length) *search {
@@ -278,6 +280,24 @@ func (t *stretch) troubled(p Laid, bad map[string]bool) bool {
 
 func noFit(f finding.Finding) bool { return f.Code == "no-fit" }
 
+// overStraight are the runs on which a chair is asked too much by straight pieces alone:
+// their assembly does not do, wherever legs and joints are.
+func overStraight(p Laid) map[*wall.Run]bool {
+	out := map[*wall.Run]bool{}
+	for _, t := range p.Standing.Trouble {
+		straight := t.Overloaded()
+		for _, on := range t.On {
+			for _, q := range on {
+				straight = straight && q.Kind == cap.Straight
+			}
+		}
+		if straight {
+			out[t.On[0][0].Parts[0].Run.OnWall()] = true
+		}
+	}
+	return out
+}
+
 // covered tells whether a tested assembly covers every zone of a run: else its chairs are
 // asked too much wherever they stand.
 func covered(r *cap.Run) bool {
@@ -299,6 +319,8 @@ func (t *stretch) hopeless() string {
 		switch {
 		case !covered(run):
 			return "no tested assembly covers run " + name
+		case t.over[run.OnWall()]:
+			return "chairs under straight pieces of run " + name + " are asked for too much too"
 		case (i+1 < len(t.rooms) || t.ring) && !r.Held:
 			return "at corner " + r.Corner.Name + " no legs alike stand, up to the longest"
 		case r.Short && r.Fixed:
