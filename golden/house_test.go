@@ -60,7 +60,7 @@ layout/wind: layout/confirm layout/fact layout/finding layout/job layout/length
 layout/assembly: layout/finding layout/job layout/length layout/wind
 layout/cap: layout/assembly layout/finding layout/job layout/length layout/stand layout/wall layout/wind
 layout/anchor: layout/assembly layout/cap layout/finding layout/job layout/length layout/plan layout/stand layout/wall layout/wind
-layout/short: layout/anchor layout/cap layout/finding layout/job layout/length layout/stand layout/wind
+layout/short: layout/anchor layout/cap layout/finding layout/job layout/length layout/stand layout/wall layout/wind
 layout/crate: layout/anchor layout/cap layout/finding layout/job layout/length
 layout/cut: layout/length
 layout/fold:

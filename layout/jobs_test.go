@@ -96,10 +96,12 @@ func wallsOf(t *testing.T, dir string) *job.Job {
 	return j
 }
 
-// bare is a job without what does not bear on where chairs stand: its shop, and the
-// confirmation of pressures, which are taken as they come out.
+// bare is a job without what does not bear on where chairs stand: its shop, leave for
+// legs, which may be as short as they can be made, and the confirmation of pressures,
+// which are taken as they come out.
 func bare(j *job.Job) *job.Job {
 	j.Shop = nil
+	j.System.Corner.ShortLeg = in
 	if j.Wind != nil {
 		j.Pressures = givenPressures(j)
 		j.Wind = nil

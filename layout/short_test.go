@@ -40,6 +40,14 @@ func jogging(t *rapid.T) *job.Job {
 	}
 	p.Runs = append(p.Runs, jobtest.Run("Z", 150*in, 0))
 	p.Starts, p.Runs[len(p.Runs)-1].Right = job.End{Kind: job.EndFree}, job.End{Kind: job.EndFree}
+	if does := rapid.SampledFrom([]job.Does{0, 0, job.BlocksJoint, job.BlocksChair}).Draw(t, "obstacle"); does != 0 {
+		r := &p.Runs[1]
+		at := length.RoundTo(r.Length*length.Length(rapid.IntRange(2, 8).Draw(t, "at"))/10, length.Inch16)
+		r.Obstacles = []job.Obstacle{{Name: "post", Station: at, Extent: 3 * in, Does: does}}
+	}
+	if rapid.Bool().Draw(t, "no leave for short legs") {
+		s.Corner.ShortLeg = 0
+	}
 	j.Perimeters = []job.Perimeter{p}
 	return j
 }

@@ -190,6 +190,7 @@ func (b *builder) obstructed(r *Run, near []standing) {
 				f.Code, f.Where.Runs = "chair-blocked", []string{s.run.Name}
 				f.What = "runs " + r.Name + " and " + s.run.Name + ": " + o.Name + " stands where chair " + s.name + " does"
 				f.Why, f.Mend = "", "move what blocks it, or change the leg"
+				b.trouble(f.Code, s.pieces)
 			}
 			for _, p := range s.pieces {
 				f.Where.Pieces = append(f.Where.Pieces, p.Mark)

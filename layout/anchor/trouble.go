@@ -59,6 +59,28 @@ func (r *Run) beside(w *wall.Run) []*Chair {
 	return r.Chairs
 }
 
+// leaveOut takes no more chairs under pieces that are not laid out: the chair under the last
+// joint of a part of a perimeter carries one of those too.
+func (b *builder) leaveOut(runs []*cap.Run) {
+	laid := map[*cap.Piece]bool{} // look-up only
+	for _, r := range runs {
+		for _, p := range r.Parts {
+			laid[p.Piece] = true
+		}
+	}
+	for _, r := range runs {
+		for _, j := range r.Joints {
+			for _, p := range []*cap.Piece{j.Left, j.Right} {
+				for k := range p.Parts {
+					if !laid[p] {
+						b.tried[partKey{p, k}] = tried{vain: true}
+					}
+				}
+			}
+		}
+	}
+}
+
 // Bench judges pieces laid out in other ways on a part of a perimeter.
 type Bench struct {
 	j       *job.Job
@@ -84,6 +106,7 @@ func (t *Bench) Judge(runs []*cap.Run, pieces []*cap.Piece, counts func(Trouble)
 	for i, r := range runs {
 		out[i] = &Run{Run: r}
 	}
+	b.leaveOut(runs)
 	sup := b.supports(pieces)
 	b.under = underOf(sup)
 	places := func() {

@@ -39,12 +39,13 @@ func LegsOf(s *job.System, m Seam, spacing, grid length.Length) [2]Legs {
 	var out [2]Legs
 	var short, least [2]length.Length
 	for i, trim := range m.Trims(s) {
-		stated, longest := s.Corner.Leg, s.Corner.LongestLeg
+		stated, longest, leave := s.Corner.Leg, s.Corner.LongestLeg, s.Corner.ShortLeg
 		if s.Corner.LegFace == job.Rear {
-			stated, longest = stated+trim, longest+trim
+			stated, longest, leave = stated+trim, longest+trim, leave+trim
 		}
-		short[i] = up(length.Max(trim, 0) + s.Splice.Length/2 + s.Splice.Bearing)
-		least[i] = length.Max(short[i], up(stated))
+		made := up(length.Max(trim, 0) + s.Splice.Length/2 + s.Splice.Bearing)
+		least[i] = length.Max(made, up(stated))
+		short[i] = length.Max(made, length.Min(least[i], up(leave)))
 		out[i].Longest = length.Max(longest, least[i])
 	}
 	held := false

@@ -49,6 +49,7 @@ func (b *builder) shapes(pieces []*Piece) {
 // finish gives pieces their kinds, marks and order.
 func (b *builder) finish(pieces []*Piece) {
 	b.shapes(pieces)
+	b.shortLegs(pieces)
 	for _, r := range b.runs {
 		sortParts(r.Parts)
 	}

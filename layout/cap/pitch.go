@@ -94,6 +94,7 @@ func pitchLegs(s *job.System, c *wall.Corner, inside, spacing, grid length.Lengt
 	up := func(l length.Length) length.Length { return length.CeilTo(l, s.Corner.LegStep) }
 	short := up(length.Max(deep+s.Splice.Length/2+s.Splice.Bearing, pitchFoot(s, c, inside)+s.Chair.Length/2-s.Joint.Gap/2))
 	least := length.Max(short, up(s.PitchMiter.Leg))
+	short = length.Max(short, length.Min(least, up(s.Corner.ShortLeg)))
 	longest := length.Max(least, s.Corner.LongestLeg)
 	first := func(from length.Length) (length.Length, bool) {
 		for l := from; l <= longest; l += s.Corner.LegStep {

@@ -84,6 +84,7 @@ func (b *builder) legRange(r *Run, right bool, seams ...Seam) legRange {
 		short := b.sys.Chair.EndChair + b.sys.Chair.Length - b.sys.Joint.Gap/2
 		short = length.CeilTo(length.Max(short, b.sys.Splice.Length/2+b.sys.Splice.Bearing), b.grid)
 		least := length.Max(short, length.CeilTo(rule.Leg, b.grid))
+		short = length.Max(short, length.Min(least, length.CeilTo(b.sys.Corner.ShortLeg, b.grid)))
 		return legRange{short: short, least: least, longest: length.Max(least, b.sys.Corner.LongestLeg)}
 	}
 	if e.Corner.Absorb {

@@ -84,7 +84,6 @@ type Room struct {
 	Ways   []Option // with a joint or straight pieces, the usual one first; more come with Grown
 	Whole  bool     // it may be one piece with what stands at both its ends
 	Held   bool     // legs alike stand at that corner
-	Ends   [2]bool  // a piece at its left, at its right, belongs to a closed end
 }
 
 // Option is a way, and what of it is weighed.
@@ -101,7 +100,6 @@ type Option struct {
 type Bench struct {
 	b     *builder
 	rooms []Room
-	first []int // of each run, its first room
 }
 
 // NewBench takes runs as they come from Build. Branches are not moved: it is nil for a
@@ -121,7 +119,6 @@ func (t *Bench) Rooms() []Room {
 		return t.rooms
 	}
 	for _, r := range bareCopies(t.b.runs) {
-		t.first = append(t.first, len(t.rooms))
 		c, _, _ := t.b.cuts(r)
 		all := c.sections(r.Tapers)
 		for i, s := range all {
@@ -131,8 +128,6 @@ func (t *Bench) Rooms() []Room {
 				q.Corner = r.Right.Corner
 				q.Held = t.b.legsOf(t.b.seams[q.Corner])[0].Held
 			}
-			q.Ends[0] = i == 0 && r.Left.Kind != job.EndTurn
-			q.Ends[1] = i == len(all)-1 && r.Right.Kind != job.EndTurn
 			t.rooms = append(t.rooms, q)
 		}
 	}

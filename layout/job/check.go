@@ -141,6 +141,7 @@ func (d *decoder) checkTwoWidths(s *System) {
 func (d *decoder) checkPieces(j *Job) {
 	s := &j.System
 	d.atMost("system.least_piece", s.LeastPiece, "system.stock", s.Stock, "no straight cap could be made")
+	d.atMost("system.corner.short_leg", s.Corner.ShortLeg, "system.corner.leg", s.Corner.Leg, "it is the leg of a run too short for that one")
 	d.atMost("system.corner.leg", s.Corner.Leg, "system.corner.longest_leg", s.Corner.LongestLeg, "no corner could be welded")
 	d.atMost("system.joint.least_gap", s.Joint.LeastGap, "system.joint.gap", s.Joint.Gap, "the gap is already less at the reference temperature")
 	d.atMost("system.profile.drip.length", s.Profile.Drip.Length, "system.profile.front_leg.length", s.FrontFoot(), "a drip is shorter than its leg")

@@ -13,6 +13,7 @@ type CornerRules struct {
 	LegFace    Face          // face that leg is measured on
 	LongestLeg length.Length // longest leg the shop welds, same face
 	LegStep    length.Length // legs grow in this step
+	ShortLeg   length.Length // least leg beside a run too short for two of Leg, same face; zero: no leave for any
 	Absorb     Angle         // a turn up to this is absorbed by a plain joint
 	AnglePlay  Angle         // a corner is made to the wall's turn when the lines' turn differs by no more
 	Support    Support
@@ -100,6 +101,8 @@ func (c *CornerRules) keys(k keys) {
 	word(k, "leg_face", &c.LegFace, faces(), "the face that legs are measured on", "front")
 	k.length("longest_leg", &c.LongestLeg, "the longest leg the shop welds", `5'-0"`)
 	k.length("leg_step", &c.LegStep, "the step in which legs grow", `1/2"`)
+	k.may().length("short_leg", &c.ShortLeg,
+		"the least leg of a corner or an end beside a run that is too short for two of `leg`; left out, a shorter one than `leg` is on hold", `1'-2"`)
 	k.angle("absorb", &c.Absorb, 0, 30*Degree, "the turn in degrees up to which a plain joint takes it up", "1.5")
 	k.may().angle("angle_play", &c.AnglePlay, 0, 5*Degree,
 		"how many degrees the turn of a welded corner may differ from its lines'; within them it is made to the wall's turn", "0.25")

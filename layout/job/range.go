@@ -251,6 +251,7 @@ func (d *decoder) checkRanges(j *Job) {
 		{"system.splice.length", s.Splice.Length, in / 2, 10 * ft, "a splice plate"},
 		{"system.corner.leg", s.Corner.Leg, in, 60 * ft, "the leg of a corner"},
 		{"system.corner.longest_leg", s.Corner.LongestLeg, in, 60 * ft, "the leg of a corner"},
+		{"system.corner.short_leg", s.Corner.ShortLeg, in, 60 * ft, "the leg of a corner"},
 		{"system.corner.leg_step", s.Corner.LegStep, in / 64, 10 * ft, "a step of legs"},
 		{"system.corner.support.length", s.Corner.Support.Length, in / 4, 8 * ft, "a support under a miter"},
 		{"system.corner.support.width", s.Corner.Support.Width, in / 4, 8 * ft, "a support under a miter"},

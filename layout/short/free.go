@@ -46,16 +46,24 @@ func explained(j *job.Job, d wind.Demand, p Laid, grid length.Length, left []*st
 		return p
 	}
 	say := make([]string, len(left))
+	open := func(i int) bool { return say[i] == "" && left[i].unasked == "" }
+	wanted := 0
+	for i := range left {
+		if open(i) {
+			wanted++
+		}
+	}
 	if len(left) <= freed {
 		for _, c := range changes(j, grid) {
-			if !slices.Contains(say, "") {
+			if wanted == 0 {
 				break
 			}
 			q, _ := settle(&c.job, d, lay(&c.job, d, left[0].caps.Fresh(), grid, nil), grid, mostChange)
 			bad := troubled(q)
 			for i, t := range left {
-				if say[i] == "" && !t.touched(q.Runs, bad) {
+				if open(i) && !t.troubled(q, bad) {
 					say[i] = c.say
+					wanted--
 				}
 			}
 		}
@@ -78,7 +86,7 @@ func explained(j *job.Job, d wind.Demand, p Laid, grid length.Length, left []*st
 // names pieces of this stretch, or a run that is short.
 func (t *stretch) about(f *finding.Finding, marks map[string]bool) bool {
 	if f.Severity != finding.Hold || !ofPlace(f.Code) && !slices.Contains([]string{"chairs-overlap", "chairs-crowded", "chair-overloaded",
-		"chair-blocked", "support-overloaded", "corner-unheld"}, f.Code) {
+		"chair-blocked", "support-overloaded", "corner-unheld", "no-fit"}, f.Code) {
 		return false
 	}
 	if len(f.Where.Pieces) > 0 {

@@ -20,6 +20,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/stand"
+	"copingset/layout/wall"
 	"copingset/layout/wind"
 )
 
@@ -41,12 +42,15 @@ func lay(j *job.Job, d wind.Demand, runs []*cap.Run, grid length.Length, ways ca
 	return p
 }
 
-// holds counts what keeps pieces from release.
+// legUnder is the hold on legs that the job has to give leave for.
+const legUnder = "leg-under"
+
+// holds counts what keeps pieces from release, but for leave that may be given.
 func (p Laid) holds() int {
 	n := 0
 	for _, all := range []finding.List{p.Caps, p.Stands} {
 		for _, f := range all {
-			if f.Severity == finding.Hold {
+			if f.Severity == finding.Hold && f.Code != legUnder {
 				n++
 			}
 		}
@@ -58,7 +62,7 @@ func (p Laid) holds() int {
 // tried that might free it.
 const (
 	most       = 6000
-	mostChange = 1500
+	mostChange = 300
 )
 
 // Settle lays the stretches of a perimeter that are in trouble out in other ways, if any
@@ -71,22 +75,22 @@ func Settle(j *job.Job, d wind.Demand, p Laid, grid length.Length) Laid {
 
 // settle also returns the stretches that are left in trouble.
 func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int) (Laid, []*stretch) {
-	bad := troubled(p)
-	if len(bad) == 0 {
+	bad, under := troubled(p), unallowed(p)
+	if len(bad)+len(under) == 0 && !slices.ContainsFunc(p.Caps, noFit) {
 		return p, nil
 	}
 	s := newSearch(j, d, p.Runs, grid)
 	if s == nil {
 		return p, nil
 	}
-	s.most = most
+	s.most, s.over = most, overStraight(p)
 	var all, left []*stretch
 	for _, t := range s.stretches() {
-		switch {
-		case !t.touched(p.Runs, bad):
-		case t.solve():
+		switch trouble := t.troubled(p, bad); {
+		case !trouble && !t.touched(p.Runs, under):
+		case t.solve(false), trouble && t.solve(true):
 			all = append(all, t)
-		default:
+		case trouble:
 			left = append(left, t)
 		}
 	}
@@ -101,14 +105,14 @@ func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int) (La
 		bad := troubled(q)
 		var stand []*stretch
 		for _, t := range all {
-			if t.touched(q.Runs, bad) {
+			if t.troubled(q, bad) {
 				left = append(left, t)
 			} else {
 				stand = append(stand, t)
 			}
 		}
 		if len(stand) == len(all) {
-			if q.holds() < p.holds() {
+			if q.holds() < p.holds() || q.holds() == p.holds() && len(unallowed(q)) < len(under) {
 				return q, left
 			}
 			return p, append(left, all...)
@@ -138,11 +142,14 @@ type search struct {
 	rooms  []cap.Room
 	left   bool // odd steps go to the left: chains are searched from the right
 	closed bool
-	most   int // pieces and joints tried in a stretch
+	over   map[*wall.Run]bool // look-up only
+	leave  bool               // for legs under the job's least
+	most   int                // pieces and joints tried in a stretch
 }
 
 func newSearch(j *job.Job, d wind.Demand, runs []*cap.Run, grid length.Length) *search {
-	s := &search{runs: runs, caps: cap.NewBench(j, runs, grid), left: j.System.Remainder == job.Left, closed: runs[0].Perimeter.Closed()}
+	s := &search{runs: runs, caps: cap.NewBench(j, runs, grid), left: j.System.Remainder == job.Left, closed: runs[0].Perimeter.Closed(),
+		leave: j.System.Corner.ShortLeg > 0}
 	if s.caps == nil {
 		return nil
 	}
@@ -169,6 +176,19 @@ func troubled(p Laid) map[string]bool {
 		}
 	}
 	return bad
+}
+
+// unallowed are the pieces with legs under the job's least that it gives no leave for.
+func unallowed(p Laid) map[string]bool {
+	out := map[string]bool{}
+	for _, f := range p.Caps {
+		if f.Code == legUnder && f.Severity == finding.Hold {
+			for _, m := range f.Where.Pieces {
+				out[m] = true
+			}
+		}
+	}
+	return out
 }
 
 // ofPlace tells whether a hold on a piece's shape can hang on where its joints are.
@@ -250,11 +270,57 @@ func (t *stretch) touched(runs []*cap.Run, bad map[string]bool) bool {
 	return false
 }
 
+// troubled tells whether a piece of the stretch is in trouble, or one of its short runs
+// cannot be cut into pieces.
+func (t *stretch) troubled(p Laid, bad map[string]bool) bool {
+	return t.touched(p.Runs, bad) || slices.ContainsFunc(p.Caps, func(f finding.Finding) bool {
+		return noFit(f) && slices.ContainsFunc(t.rooms, func(r cap.Room) bool { return r.Short && t.runs[r.Run].Name == f.Where.Run })
+	})
+}
+
+func noFit(f finding.Finding) bool { return f.Code == "no-fit" }
+
+// overStraight are the runs on which a chair is asked too much by straight pieces alone:
+// their assembly does not do, wherever legs and joints are.
+func overStraight(p Laid) map[*wall.Run]bool {
+	out := map[*wall.Run]bool{}
+	for _, t := range p.Standing.Trouble {
+		straight := t.Overloaded()
+		for _, on := range t.On {
+			for _, q := range on {
+				straight = straight && q.Kind == cap.Straight
+			}
+		}
+		if straight {
+			out[t.On[0][0].Parts[0].Run.OnWall()] = true
+		}
+	}
+	return out
+}
+
+// covered tells whether a tested assembly covers every zone of a run: else its chairs are
+// asked too much wherever they stand.
+func covered(r *cap.Run) bool {
+	for _, c := range r.Choices {
+		for _, z := range r.Zones {
+			if !c.Choice[z.Zone].Covers {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 // hopeless tells why no search can free a stretch; it is empty where one may.
 func (t *stretch) hopeless() string {
 	for i, r := range t.rooms {
-		name := t.runs[r.Run].Name
+		run := t.runs[r.Run]
+		name := run.Name
 		switch {
+		case !covered(run):
+			return "no tested assembly covers run " + name
+		case t.over[run.OnWall()]:
+			return "chairs under straight pieces of run " + name + " are asked for too much too"
 		case (i+1 < len(t.rooms) || t.ring) && !r.Held:
 			return "at corner " + r.Corner.Name + " no legs alike stand, up to the longest"
 		case r.Short && r.Fixed:
@@ -266,8 +332,9 @@ func (t *stretch) hopeless() string {
 	return ""
 }
 
-// solve searches the ways of a stretch.
-func (t *stretch) solve() bool {
+// solve searches the ways of a stretch; those with legs under the job's least where it
+// gives leave for them, or where they are asked for.
+func (t *stretch) solve(under bool) bool {
 	if t.unasked = t.hopeless(); t.unasked != "" {
 		return false
 	}
@@ -281,7 +348,9 @@ func (t *stretch) solve() bool {
 		if !r.Short {
 			all = t.caps.Grown(r, at == 0)
 		}
-		all = t.sorted(all)
+		if all = t.sorted(all); !under && !t.leave {
+			all = slices.DeleteFunc(all, func(o cap.Option) bool { return o.Under > 0 })
+		}
 		chain[i].Long = !r.Short
 		if r.Short && r.Whole && !t.pitched(at) {
 			chain[i].Whole = &stand.Cost{Whole: 1}
@@ -294,7 +363,7 @@ func (t *stretch) solve() bool {
 		}
 		t.ways[i] = all
 	}
-	t.asked, t.chosen = map[[3]stand.Jointed]bool{}, cap.Ways{}
+	t.spent, t.asked, t.chosen = 0, map[[3]stand.Jointed]bool{}, cap.Ways{}
 	choice, ok := stand.Legs(chain, t.ring, t)
 	for i, w := range choice {
 		t.put(t.chosen, stand.Jointed{Run: i, Way: w})

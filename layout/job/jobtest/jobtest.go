@@ -34,7 +34,7 @@ func Job() *job.Job {
 			Joint:  job.Joint{Gap: 5 * in / 16, Reference: 20000, Coldest: -20000, Hottest: 65000, LeastGap: in / 16},
 			Splice: job.Splice{Length: 7 * in, Bearing: 7 * in / 4, Tape: 9 * in / 4},
 			Chair:  job.Chair{Length: 13 * in, Thickness: 2 * in / 25, Rise: 7 * in / 8, FrontEdge: in / 8, RearEdge: 3 * in / 8, EndChair: 9 * in},
-			Corner: job.CornerRules{Leg: 27 * in, LongestLeg: 66 * in, LegStep: in / 2, Absorb: 3 * job.Degree / 2,
+			Corner: job.CornerRules{Leg: 27 * in, LongestLeg: 66 * in, LegStep: in / 2, ShortLeg: in, Absorb: 3 * job.Degree / 2,
 				Support:  job.Support{Length: 6 * in, Width: 4 * in},
 				Supports: []job.SupportTier{{WidthTo: 14 * in, At: []int{550}}, {WidthTo: 30 * in, At: []int{300, 750}}},
 				Covered: &job.Covered{By: "engineer of record", Document: "L-22", WidthMost: 30 * in, TurnMost: 180 * job.Degree,
