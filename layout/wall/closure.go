@@ -31,9 +31,8 @@ func (p *Perimeter) misses(x, y float64, grid length.Length, found *finding.Set)
 	found.Append(finding.Finding{
 		Code: "does-not-close", Severity: finding.Error, At: p.Job.At, Also: also,
 		Where: finding.Ref{Perimeter: p.Job.Name},
-		What: fmt.Sprintf("perimeter %s: the runs as measured miss their start by %s (%s mm), limit %s (%s mm): the end lies %s of the start%s",
-			p.Job.Name, length.Inches(p.Closure.Length, 16), length.Millimetres(p.Closure.Length, 0),
-			length.Inches(p.Job.MisclosureLength, 16), length.Millimetres(p.Job.MisclosureLength, 0), p.compass(x, y), p.parallelTo(x, y)),
+		What: fmt.Sprintf("perimeter %s: the runs as measured miss their start by %s, limit %s: the end lies %s of the start%s",
+			p.Job.Name, job.Both(length.RoundTo(p.Closure.Length, length.Inch16)), job.Both(p.Job.MisclosureLength), p.compass(x, y), p.parallelTo(x, y)),
 		Mend: mend,
 	})
 }
@@ -197,42 +196,38 @@ func parallel(r *Run, x, y float64) bool {
 	return math.Abs(off) <= alongError
 }
 
+// change is one change of a run's length that would close its perimeter.
+type change struct {
+	run   *Run
+	words string
+	read  bool // the run's own survey reads its corner there
+}
+
 // closes says which single change would close a perimeter, likeliest first: two
-// digits of a length changed over, the other face of the wall, a round figure,
-// two turns in each other's place.
+// digits of a length changed over, the other face of the wall, a round figure, two
+// turns in each other's place. Of several runs those count whose own survey reads its
+// corner where the change puts it.
 func (p *Perimeter) closes(x, y float64, grid length.Length) (string, []finding.Place) {
-	var said []string
-	var also []finding.Place
-	add := func(r *Run, words string) {
-		said = append(said, "run "+r.Name+" "+words)
-		if !slices.Contains(also, r.Job.At) && !r.Job.At.IsZero() {
-			also = append(also, r.Job.At)
-		}
-	}
+	var all []change
 	for _, r := range p.Runs {
-		if !parallel(r, x, y) {
-			continue
-		}
-		fits := func(by length.Length) bool {
-			u := r.Direction * math.Pi / 180
-			return r.Job.Length+by > 0 && math.Hypot(x+by.MM()*math.Cos(u), y+by.MM()*math.Sin(u)) <= p.limitMM()
-		}
-		switch other := r.Trim.Left + r.Trim.Right; {
-		case digitsSwapped(r.Job.Length, fits) > 0:
-			add(r, "with two digits changed over, "+job.Both(digitsSwapped(r.Job.Length, fits)))
-		case r.Job.Face == job.Front && other != 0 && fits(other):
-			add(r, "measured on the rear face")
-		case r.Job.Face == job.Rear && other != 0 && fits(-other):
-			add(r, "measured on the front face")
-		default:
-			if by := roundFigure(fits); by > 0 {
-				add(r, job.Both(by)+" longer")
-			} else if by < 0 {
-				add(r, job.Both(-by)+" shorter")
-			}
+		if c, ok := r.closes(x, y, p.limitMM()); ok {
+			all = append(all, c)
 		}
 	}
-	if len(said) > 0 {
+	if slices.ContainsFunc(all, func(c change) bool { return c.read }) {
+		all = slices.DeleteFunc(all, func(c change) bool { return !c.read })
+	}
+	if len(all) > 0 {
+		var said []string
+		var also []finding.Place
+		for _, c := range all {
+			words := "run " + c.run.Name + " " + c.words
+			if c.read {
+				words += ", where its own survey has its corner"
+			}
+			said = append(said, words)
+			also = append(also, placed(c.run.Job.At)...)
+		}
 		return "measure again; it closes with " + strings.Join(said, ", or "), also
 	}
 	if a, b := p.turnsChanged(grid); a != nil {
@@ -240,6 +235,40 @@ func (p *Perimeter) closes(x, y float64, grid length.Length) (string, []finding.
 			placed(a.Arrive.Job.At, b.Arrive.Job.At)
 	}
 	return "measure again: a length, a face (front or rear) or a turn is wrong; opposite runs are compared first", nil
+}
+
+// closes is the change of a run's length that would take up an error of its
+// perimeter, (x, y) in millimetres, to a limit.
+func (r *Run) closes(x, y, limit float64) (change, bool) {
+	if !parallel(r, x, y) {
+		return change{}, false
+	}
+	fits := func(by length.Length) bool {
+		u := r.Direction * math.Pi / 180
+		return r.Job.Length+by > 0 && math.Hypot(x+by.MM()*math.Cos(u), y+by.MM()*math.Sin(u)) <= limit
+	}
+	made := func(by length.Length, words string) (change, bool) {
+		n := len(r.Job.Readings)
+		return change{r, words, n > 1 && r.Job.StationFace == r.Job.Face &&
+			length.Abs(r.Job.Length+by-r.Job.Readings[n-1].Station) <= agreeOneFace}, true
+	}
+	other := r.Trim.Left + r.Trim.Right
+	if l := digitsSwapped(r.Job.Length, fits); l > 0 {
+		return made(l-r.Job.Length, "with two digits changed over, "+job.Both(l))
+	}
+	switch {
+	case r.Job.Face == job.Front && other != 0 && fits(other):
+		return change{r, "measured on the rear face", false}, true
+	case r.Job.Face == job.Rear && other != 0 && fits(-other):
+		return change{r, "measured on the front face", false}, true
+	}
+	switch by := roundFigure(fits); {
+	case by > 0:
+		return made(by, job.Both(by)+" longer")
+	case by < 0:
+		return made(by, job.Both(-by)+" shorter")
+	}
+	return change{}, false
 }
 
 // roundFigure is the least slip of a round figure that closes: inches, feet, or

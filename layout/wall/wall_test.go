@@ -121,6 +121,13 @@ func TestKinksShareOneLine(t *testing.T) {
 	}
 }
 
+// misread is a roof of 17 by 20 ft whose first length was written 71'-0".
+func misread() []job.Run {
+	a := run("A", 204*in, 90)
+	a.Length = 852 * in
+	return []job.Run{a, run("B", 240*in, 90), run("C", 204*in, 90), run("D", 240*in, 90)}
+}
+
 func TestClosureFindings(t *testing.T) {
 	cases := []struct {
 		name string
@@ -139,6 +146,8 @@ func TestClosureFindings(t *testing.T) {
 			"it closes with run A 1'-0\" (305 mm) longer, or run C 1'-0\" (305 mm) shorter"},
 		{"two digits", []job.Run{run("A", 852*in, 90), run("B", 240*in, 90), run("C", 204*in, 90), run("D", 240*in, 90)}, job.Roof, "does-not-close",
 			"it closes with run A with two digits changed over, 17'-0\" (5182 mm), or run C with two digits changed over, 71'-0\""},
+		{"two digits, and the survey has it", misread(), job.Roof, "does-not-close",
+			"it closes with run A with two digits changed over, 17'-0\" (5182 mm), where its own survey has its corner"},
 		{"a turn swapped", []job.Run{run("A", 240*in, 90), run("B", 240*in, 90), run("C", 120*in, 90), run("D", 120*in, 90), run("E", 120*in, 90), run("F", 360*in, 90)},
 			job.Roof, "turns-do-not-close", "look at corner C/D: the perimeter closes if right and left are swapped there, `turn: left 90`"},
 		{"an included angle", []job.Run{run("A", 240*in, 120), run("B", 300*in, 120), run("C", 240*in, 60), run("D", 300*in, 120)},
