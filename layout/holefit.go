@@ -31,18 +31,23 @@ func (l *Layout) holesFit() finding.List {
 					continue
 				}
 				faces := r.FaceAt(s, at)
-				is := "a hole of " + job.Both(o.Depth) + " across, its middle " + job.Both(o.FromFace) + " behind the wall's front face"
+				is := "a hole of " + job.Both(o.Depth) + " across, its middle " + job.Both(o.FromFace) +
+					" behind the wall's front face"
 				var code, what string
 				switch {
 				case h.FromFront < s.Metal.Thickness || h.FromFront > s.Metal.Thickness+inside:
-					code, what = "hole-off", is+", lies off the cap, which is "+job.Both(inside)+" wide inside over a wall of "+job.Both(faces.Width())
+					code, what = "hole-off",
+						is+", lies off the cap, which is "+job.Both(inside)+" wide inside over a wall of "+
+							job.Both(faces.Width())
 				case o.Depth > roof-street:
 					code, what = "hole-wide", is+", is wider than the flat of the cap's top, "+job.Both(roof-street)
 				default:
-					code, what = "hole-in-fold", is+", would be cut through the fold of a leg: the flat of the top ends "+
-						job.Both(street)+" and "+job.Both(roof)+" behind the cap's front"
+					code, what = "hole-in-fold",
+						is+", would be cut through the fold of a leg: the flat of the top ends "+
+							job.Both(street)+" and "+job.Both(roof)+" behind the cap's front"
 				}
-				f := finding.New(finding.Hold, code, o.At, "measure `from_face` and `across` again; where it does stand there, have the piece detailed by hand",
+				f := finding.New(finding.Hold, code, o.At,
+					"measure `from_face` and `across` again; where it does stand there, have the piece detailed by hand",
 					"piece %s: %s: %s", q.Mark, o.Name, what)
 				f.Where = finding.Ref{Perimeter: p.Job.Name, Run: r.Name, Pieces: []string{q.Mark}}
 				f.Also = beside(r, o)

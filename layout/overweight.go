@@ -37,8 +37,10 @@ func (l *Layout) overweight() finding.List {
 		if tare > 0 {
 			with = " with the crate's own weight"
 		}
-		f := finding.New(finding.Hold, "piece-over-crate", l.Job.Crating.At, "check `weight_most` and its unit, or order a stronger crate",
-			"%s %s up to %s%s, and a crate may weigh %s", what, verb, job.BothWeights(heaviest+tare), with, job.BothWeights(most))
+		f := finding.New(finding.Hold, "piece-over-crate", l.Job.Crating.At,
+			"check `weight_most` and its unit, or order a stronger crate",
+			"%s %s up to %s%s, and a crate may weigh %s", what, verb, job.BothWeights(heaviest+tare), with,
+			job.BothWeights(most))
 		f.Where = finding.Ref{Perimeter: p.Job.Name, Pieces: marks}
 		out.Append(f)
 	}

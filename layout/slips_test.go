@@ -29,8 +29,9 @@ func TestHolesLieInTheTop(t *testing.T) {
 	for _, c := range cases {
 		j := jobtest.Job()
 		j.Perimeters = []job.Perimeter{jobtest.Rectangle(480*in, 240*in)}
-		o := job.Obstacle{Name: "vent pipe", Station: 200 * in, Extent: 5 * in, FromFace: length.FromInches(c.from), Depth: length.FromInches(c.across),
-			Does: job.Pierces, Collar: "plumber"}
+		o := job.Obstacle{Name: "vent pipe", Station: 200 * in, Extent: 5 * in, FromFace: length.FromInches(c.from),
+			Depth: length.FromInches(c.across),
+			Does:  job.Pierces, Collar: "plumber"}
 		j.Perimeters[0].Runs[0].Obstacles = []job.Obstacle{o}
 		l, found := layout.Build(j)
 		var got []finding.Finding
@@ -39,11 +40,13 @@ func TestHolesLieInTheTop(t *testing.T) {
 				got = append(got, f)
 			}
 		}
-		if c.want == "" && len(got) > 0 || c.want != "" && (len(got) != 1 || got[0].Code != c.want || len(got[0].Where.Pieces) != 1) {
+		if c.want == "" && len(got) > 0 || c.want != "" && (len(got) != 1 || got[0].Code != c.want ||
+			len(got[0].Where.Pieces) != 1) {
 			t.Errorf("%s: %v", c.name, got)
 			continue
 		}
-		if c.want != "" && !slices.ContainsFunc(l.Withheld, func(q *layout.Piece) bool { return q.Mark == got[0].Where.Pieces[0] && len(q.Cutouts) == 1 }) {
+		if c.want != "" && !slices.ContainsFunc(l.Withheld,
+			func(q *layout.Piece) bool { return q.Mark == got[0].Where.Pieces[0] && len(q.Cutouts) == 1 }) {
 			t.Errorf("%s: piece %s is released", c.name, got[0].Where.Pieces[0])
 		}
 	}

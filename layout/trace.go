@@ -33,7 +33,10 @@ func (l *Layout) Consequences(found finding.List) []Consequence {
 	var out []Consequence
 	said := map[int]bool{} // look-up only
 	for _, d := range doubted {
-		cause := slices.IndexFunc(found, func(f finding.Finding) bool { return f.Code == "survey-slip" && f.At == d.at })
+		cause := slices.IndexFunc(found, func(f finding.Finding) bool {
+			return f.Code == "survey-slip" &&
+				f.At == d.at
+		})
 		if cause < 0 {
 			continue
 		}

@@ -38,7 +38,8 @@ func TestConsequences(t *testing.T) {
 		name   string
 		out    []length.Length
 		causes int
-	}{{"no reading in doubt", nil, 0}, {"one", []length.Length{4 * in}, 1}, {"two", []length.Length{4 * in, 5 * in}, 2}} {
+	}{{"no reading in doubt", nil, 0}, {"one", []length.Length{4 * in}, 1}, {"two", []length.Length{4 * in, 5 * in},
+		2}} {
 		l, found := layout.Build(doubtful(c.out...))
 		all := l.Consequences(found)
 		var causes []int
@@ -46,7 +47,8 @@ func TestConsequences(t *testing.T) {
 			if !slices.Contains(causes, q.Cause) {
 				causes = append(causes, q.Cause)
 			}
-			if f := found[q.Cause]; f.Code != "survey-slip" || found[q.Of].Code == "survey-slip" || found[q.Of].Severity == finding.Error {
+			if f := found[q.Cause]; f.Code != "survey-slip" || found[q.Of].Code == "survey-slip" ||
+				found[q.Of].Severity == finding.Error {
 				t.Errorf("%s: %v follows from %v", c.name, found[q.Of], f)
 			}
 		}
@@ -56,7 +58,8 @@ func TestConsequences(t *testing.T) {
 		if c.causes == 1 { // all that the job without the slip does not find
 			_, plain := layout.Build(doubtful())
 			if len(plain)+1+len(all) != len(found) {
-				t.Errorf("%s: %d findings, %d of them follow, %d without the slip", c.name, len(found), len(all), len(plain))
+				t.Errorf("%s: %d findings, %d of them follow, %d without the slip", c.name, len(found), len(all),
+					len(plain))
 			}
 		}
 		again, repeated := layout.Build(doubtful(c.out...))

@@ -52,10 +52,12 @@ that the command runs in.`,
 		RunE: func(cmd *cobra.Command, args []string) error { return check(cmd, args[0], f) },
 	}
 	c.Flags().BoolVar(&f.drawings, "drawings", false, "draw every sheet and view and look them over too")
-	c.Flags().StringVar(&f.paper, "paper", "", "paper of the drawings, and after a comma of the lists, instead of the job's")
+	c.Flags().StringVar(&f.paper, "paper", "",
+		"paper of the drawings, and after a comma of the lists, instead of the job's")
 	c.Flags().StringVar(&f.format, "format", asText, "how findings are printed: text, json or github")
 	c.Flags().BoolVar(&f.strict, "strict", false, "exit 1 for a hold as for an error")
-	c.Flags().BoolVar(&f.all, "all", false, "print every finding as a line of its own, those that follow from a doubted reading too")
+	c.Flags().BoolVar(&f.all, "all", false,
+		"print every finding as a line of its own, those that follow from a doubted reading too")
 	offer(c, "format", asText, asJSON, asGitHub)
 	return c
 }

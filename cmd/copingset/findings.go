@@ -59,7 +59,8 @@ type jsonPlace struct {
 }
 
 func jsonOf(f finding.Finding) jsonFinding {
-	out := jsonFinding{Code: f.Code, Severity: f.Severity.String(), Perimeter: f.Where.Perimeter, Corner: f.Where.Corner,
+	out := jsonFinding{Code: f.Code, Severity: f.Severity.String(), Perimeter: f.Where.Perimeter,
+		Corner: f.Where.Corner,
 		Pieces: f.Where.Pieces, Part: f.Where.Part, What: f.What, Why: f.Why, Mend: f.Mend}
 	place := func(p finding.Place) jsonPlace { return jsonPlace{p.File, p.Line, p.Col} }
 	if !f.At.IsZero() {
@@ -81,7 +82,8 @@ func jsonOf(f finding.Finding) jsonFinding {
 
 // printJSON prints findings, as seen from the job's folder, and what is known of
 // the job: l is nil if it could not be solved, drawings if they were not asked for.
-func printJSON(w io.Writer, l *layout.Layout, found finding.List, follows []layout.Consequence, drawings []string) error {
+func printJSON(w io.Writer, l *layout.Layout, found finding.List, follows []layout.Consequence,
+	drawings []string) error {
 	out := checked{Version: jsonVersion, Errors: found.Count(finding.Error), Holds: found.Count(finding.Hold),
 		Notes: found.Count(finding.Note), Findings: []jsonFinding{}, Drawings: drawings}
 	if l != nil && l.Job != nil {
@@ -105,7 +107,8 @@ func printGitHub(w io.Writer, found finding.List) {
 	plain := strings.NewReplacer("%", "%25", "\r", "%0D", "\n", "%0A")
 	property := strings.NewReplacer("%", "%25", "\r", "%0D", "\n", "%0A", ":", "%3A", ",", "%2C")
 	for _, f := range found {
-		command := map[finding.Severity]string{finding.Error: "error", finding.Hold: "warning", finding.Note: "notice"}[f.Severity]
+		command := map[finding.Severity]string{finding.Error: "error", finding.Hold: "warning",
+			finding.Note: "notice"}[f.Severity]
 		at := ""
 		if f.At.File != "" {
 			at = "file=" + property.Replace(f.At.File) + ","
@@ -119,7 +122,8 @@ func printGitHub(w io.Writer, found finding.List) {
 		said := f
 		said.At, said.Code = finding.Place{}, ""
 		_, words, _ := strings.Cut(said.String(), ": ")
-		fmt.Fprintf(w, "::%s %stitle=%s::%s\n", command, at, property.Replace(f.Severity.String()+" "+f.Code), plain.Replace(words))
+		fmt.Fprintf(w, "::%s %stitle=%s::%s\n", command, at, property.Replace(f.Severity.String()+" "+f.Code),
+			plain.Replace(words))
 	}
 }
 

@@ -63,7 +63,8 @@ func nothingElse(cmd *cobra.Command, args []string) error {
 // is no finding of the job, but a command that cannot be carried out.
 func absent(from folder, found finding.List) error {
 	no := []string{"file-missing", "file-permission", "file-unreadable", "file-folder", "file-link", "file-path"}
-	if len(found) != 1 || found[0].At.Line > 0 || found[0].At.File != path.Base(from.name) || !slices.Contains(no, found[0].Code) {
+	if len(found) != 1 || found[0].At.Line > 0 || found[0].At.File != path.Base(from.name) ||
+		!slices.Contains(no, found[0].Code) {
 		return nil
 	}
 	return fmt.Errorf("%s: %s; %s", from.shown(found[0].At.File), found[0].What, found[0].Mend)

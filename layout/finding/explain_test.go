@@ -19,7 +19,8 @@ func raised(t *testing.T) map[string]string {
 	t.Helper()
 	form := regexp.MustCompile(`^[a-z]+(-[a-z0-9]+)+$`)
 	none := []string{ // no codes
-		"as-pulled", "block-12", "ft-in", "ft-and-in", "hem-fir", "spruce-pine-fir", "across-once", "cut-back", "corner-left", "corner-right",
+		"as-pulled", "block-12", "ft-in", "ft-and-in", "hem-fir", "spruce-pine-fir", "across-once", "cut-back",
+		"corner-left", "corner-right",
 	}
 	out := map[string]string{}
 	err := filepath.WalkDir("..", func(path string, d fs.DirEntry, err error) error {

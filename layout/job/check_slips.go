@@ -48,7 +48,8 @@ func (d *decoder) checkDates(j *Job) {
 	const issued = "job.issued"
 	after := func(code, path string, on Date, mend, what string) {
 		if d.has(issued, path) && j.Info.Issued.before(on) {
-			d.conflict(code, d.places[path], d.places[issued], mend, "%s on %s, and the job is issued on %s", what, dayWords(on), dayWords(j.Info.Issued))
+			d.conflict(code, d.places[path], d.places[issued], mend, "%s on %s, and the job is issued on %s", what,
+				dayWords(on), dayWords(j.Info.Issued))
 		}
 	}
 	const stale = "write the date of this issue, or check the other one"
@@ -61,7 +62,8 @@ func (d *decoder) checkDates(j *Job) {
 		for k := range j.Perimeters[i].Runs {
 			r := &j.Perimeters[i].Runs[k]
 			for n := range r.Cleared {
-				after("issued-before-survey", fmt.Sprintf("perimeters[%d].runs[%d].cleared[%d].on", i, k, n), r.Cleared[n].On, stale,
+				after("issued-before-survey", fmt.Sprintf("perimeters[%d].runs[%d].cleared[%d].on", i, k, n),
+					r.Cleared[n].On, stale,
 					"run "+r.Name+": a reading was looked at again")
 			}
 		}
@@ -99,7 +101,8 @@ func (d *decoder) checkCuts(j *Job) {
 			"%s, %s, is wider than any saw cuts", kerf, Both(s.Kerf))
 	}
 	if thick := "system.metal.thickness"; d.has(gap, thick) && s.WeldGap > gapMost {
-		d.conflict("weld-gap-wide", d.places[gap], d.places[thick], "write what is left open between the edges, about the thickness of the metal or less",
+		d.conflict("weld-gap-wide", d.places[gap], d.places[thick],
+			"write what is left open between the edges, about the thickness of the metal or less",
 			"%s, %s, is wider than a weld closes in metal of %s", gap, Both(s.WeldGap), Both(j.System.Metal.Thickness))
 	}
 }
@@ -144,8 +147,10 @@ func (d *decoder) checkLevels(j *Job) {
 	}
 	one, other := first(odd, true), first(odd, false)
 	d.hold("levels-mixed", d.places[one.path], d.places[other.path], finding.Ref{},
-		"write every pressure at the level that the document states, and where it states two, ask the engineer for all at one",
-		"%s is stated %s and %s %s, in one document", one.path, levelWord(one.level), other.path, levelWord(other.level))
+		"write every pressure at the level that the document states, and where it states two, ask the engineer for "+
+			"all at one",
+		"%s is stated %s and %s %s, in one document", one.path, levelWord(one.level), other.path,
+		levelWord(other.level))
 }
 
 func levelWord(l Level) string {
@@ -168,9 +173,11 @@ func (d *decoder) checkMovement(j *Job) {
 				if e.Movement == nil || !d.has(at+"movement", at+"gap") || *e.Movement <= e.Gap {
 					continue
 				}
-				d.hold("movement-over-gap", d.places[at+"movement"], d.places[at+"gap"], finding.Ref{Perimeter: p.Name, Run: p.Runs[k].Name},
+				d.hold("movement-over-gap", d.places[at+"movement"], d.places[at+"gap"], finding.Ref{Perimeter: p.Name,
+					Run: p.Runs[k].Name},
 					"write the most it moves either way, with its unit; a joint is made no narrower than that",
-					"run %s: the building expansion joint at station %s moves %s either way, and its gap is %s: it cannot close by more than it is open",
+					"run %s: the building expansion joint at station %s moves %s either way, and its gap is %s: it "+
+						"cannot close by more than it is open",
 					p.Runs[k].Name, Both(e.Station), Both(*e.Movement), Both(e.Gap))
 			}
 		}
@@ -189,7 +196,8 @@ func (d *decoder) checkDecimals(j *Job) {
 	fraction := ""
 	for i := range j.Perimeters {
 		for k := range j.Perimeters[i].Runs {
-			if path := fmt.Sprintf("perimeters[%d].runs[%d].length", i, k); fraction == "" && strings.Contains(d.typed[path], "/") {
+			if path := fmt.Sprintf("perimeters[%d].runs[%d].length", i, k); fraction == "" &&
+				strings.Contains(d.typed[path], "/") {
 				fraction = path
 			}
 		}
@@ -215,7 +223,8 @@ func (d *decoder) checkDecimals(j *Job) {
 			if fraction != "" {
 				beside = ", and other lengths of the job are read to a fraction of an inch"
 			}
-			d.hold("decimal-feet", d.places[path], d.places[fraction], finding.Ref{Perimeter: p.Name, Run: p.Runs[k].Name},
+			d.hold("decimal-feet", d.places[path], d.places[fraction], finding.Ref{Perimeter: p.Name,
+				Run: p.Runs[k].Name},
 				"write feet, inches and fractions as the tape has them, like "+length.Feet(p.Runs[k].Length, 16),
 				"run %s: its length %s is in decimals of a foot, which leave %s either way open%s",
 				p.Runs[k].Name, show(text), Both(half), beside)
@@ -242,8 +251,10 @@ func (d *decoder) checkAlike(j *Job) {
 			continue
 		}
 		if other := j.Perimeters[first].Name; d.has(path(i), path(first)) && !strings.EqualFold(other, name) {
-			f := finding.New(finding.Note, "names-alike", d.places[path(i)], "name one of them so that it cannot be taken for the other",
-				"the perimeters %s and %s have names alike but for blanks and marks; their files are told apart by a number", show(other), show(name))
+			f := finding.New(finding.Note, "names-alike", d.places[path(i)],
+				"name one of them so that it cannot be taken for the other",
+				"the perimeters %s and %s have names alike but for blanks and marks; their files are told apart by "+
+					"a number", show(other), show(name))
 			f.Also = []finding.Place{d.places[path(first)]}
 			d.add(f)
 		}
@@ -266,7 +277,8 @@ func (d *decoder) checkFormulas() {
 		said, err := strconv.Unquote(e.Value) // texts alone are in quotes
 		if at := d.places[e.Path]; err == nil && Formula(said) && !at.IsZero() {
 			d.notef("text-formula", at, "begin it with a letter or a digit, unless it has to begin so",
-				"%s begins as a formula does, %s; the lists for spreadsheets write it with an apostrophe before it", d.name(e.Path), show(said))
+				"%s begins as a formula does, %s; the lists for spreadsheets write it with an apostrophe before it",
+				d.name(e.Path), show(said))
 		}
 	}
 }

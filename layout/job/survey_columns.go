@@ -90,7 +90,8 @@ func (s *survey) wrongUnit(c *column) bool {
 	of := &c.of
 	if n := len(of.outside); n >= allOutside && n == len(of.values) && c.unit > 0 {
 		if names, words := meantAs(c.unit, of.outside[0].m.span, of.values); len(names) > 0 {
-			s.fail("column-unit", c.at, "write the unit that they were read in after the name of the column, like `"+c.name+" ("+names[0]+")`",
+			s.fail("column-unit", c.at,
+				"write the unit that they were read in after the name of the column, like `"+c.name+" ("+names[0]+")`",
 				"column %s: all of its %d values are in no wall's range, from %s to %s, and every one would be in %s",
 				c.name, n, Both(of.least), Both(of.most), oneOf(words))
 			return true
@@ -101,10 +102,13 @@ func (s *survey) wrongUnit(c *column) bool {
 	if c.name != "offset" && c.name != "offset_low" && c.name != "top_outside" && c.name != "top_inside" {
 		return false
 	}
-	if c.unit == length.Inch && of.broken == 0 && of.whole >= wholeColumn && of.most-of.least > wholeSpread && len(of.outside) == 0 {
+	if c.unit == length.Inch && of.broken == 0 && of.whole >= wholeColumn && of.most-of.least > wholeSpread &&
+		len(of.outside) == 0 {
 		s.d.hold("column-whole", c.at, of.first, finding.Ref{},
-			"write `"+c.name+" (mm)` if that is what the rule reads; if they are inches, write one with its point, like 3.0, so that the next reader knows",
-			"column %s: all %d values that are not 0 are whole numbers, from %s to %s, as a rule in millimetres reads and a tape in inches does not",
+			"write `"+c.name+" (mm)` if that is what the rule reads; "+
+				"if they are inches, write one with its point, like 3.0, so that the next reader knows",
+			"column %s: all %d values that are not 0 are whole numbers, from %s to %s, as a rule in millimetres "+
+				"reads and a tape in inches does not",
 			c.name, of.whole, Both(of.least), Both(of.most))
 	}
 	return false

@@ -27,7 +27,8 @@ func surveyedBy(t *testing.T, csv string) finding.List {
 		}
 		out = append(out, line)
 	}
-	_, list := Read(fstest.MapFS{"job.yaml": {Data: []byte(strings.Join(out, "\n"))}, "a.csv": {Data: []byte(csv)}}, "job.yaml")
+	_, list := Read(fstest.MapFS{"job.yaml": {Data: []byte(strings.Join(out, "\n"))}, "a.csv": {Data: []byte(csv)}},
+		"job.yaml")
 	return list
 }
 
@@ -50,12 +51,18 @@ func TestColumnsInAnotherUnit(t *testing.T) {
 		name, csv, code, want string
 		line                  int
 	}{
-		{"as a tape in inches reads", rows(heading, func(i int) string { return fmt.Sprintf("12 %d/16,-1/8,0,%d/8", i+1, i) }), "", "", 0},
-		{"widths in millimetres", rows(heading, func(i int) string { return fmt.Sprintf("%d,-1/8,0,1/8", 300+i) }), "column-unit",
+		{"as a tape in inches reads", rows(heading, func(i int) string {
+			return fmt.Sprintf("12 %d/16,-1/8,0,%d/8", i+1,
+				i)
+		}), "", "", 0},
+		{"widths in millimetres", rows(heading, func(i int) string { return fmt.Sprintf("%d,-1/8,0,1/8", 300+i) }),
+			"column-unit",
 			"column width: all of its 16 values are in no wall's range", 1},
 		{"widths of a wall in inches under mm", rows(strings.Replace(heading, "width (in)", "width (mm)", 1),
-			func(i int) string { return fmt.Sprintf("12.%d,-1/8,0,1/8", i) }), "column-unit", "every one would be in inches or centimetres", 1},
-		{"offsets in millimetres", rows(heading, func(i int) string { return fmt.Sprintf("12,-1/8,0,%d", i-4) }), "column-whole",
+			func(i int) string { return fmt.Sprintf("12.%d,-1/8,0,1/8", i) }), "column-unit",
+			"every one would be in inches or centimetres", 1},
+		{"offsets in millimetres", rows(heading, func(i int) string { return fmt.Sprintf("12,-1/8,0,%d", i-4) }),
+			"column-whole",
 			"all 14 values that are not 0 are whole numbers", 1},
 		{"one has its point", rows(heading, func(i int) string {
 			if i == 3 {
@@ -63,7 +70,8 @@ func TestColumnsInAnotherUnit(t *testing.T) {
 			}
 			return fmt.Sprintf("12,-1/8,0,%d", i-4)
 		}), "", "", 0},
-		{"out by two inches at most", rows(heading, func(i int) string { return fmt.Sprintf("12,-1/8,0,%d", i%3) }), "", "", 0},
+		{"out by two inches at most", rows(heading, func(i int) string { return fmt.Sprintf("12,-1/8,0,%d", i%3) }), "",
+			"", 0},
 	}
 	for _, c := range cases {
 		var got []string
@@ -75,7 +83,8 @@ func TestColumnsInAnotherUnit(t *testing.T) {
 				}
 			}
 		}
-		if c.code == "" && len(got) > 0 || c.code != "" && (len(got) != 1 || !strings.Contains(got[0], c.want) || !strings.Contains(got[0], c.code)) {
+		if c.code == "" && len(got) > 0 || c.code != "" && (len(got) != 1 || !strings.Contains(got[0], c.want) ||
+			!strings.Contains(got[0], c.code)) {
 			t.Errorf("%s: %q", c.name, got)
 		}
 	}
@@ -84,7 +93,8 @@ func TestColumnsInAnotherUnit(t *testing.T) {
 // A run that the job does not have is one of those without rows, whatever it is
 // called; the nearest spelling may well be a run that has its own.
 func TestStrangersAreRunsWithoutRows(t *testing.T) {
-	csv := rows("station (in),width (in),top_outside (in),top_inside (in),offset (in)", func(int) string { return "12 1/8,0,0,0" })
+	csv := rows("station (in),width (in),top_outside (in),top_inside (in),offset (in)",
+		func(int) string { return "12 1/8,0,0,0" })
 	for _, c := range []struct{ from, to, want string }{
 		{"B,", "AA,", "the job has no run `AA`; did you mean `B`? It is the one run without readings"},
 		{"B,0,", "BB,0,", "the job has no run `BB`; did you mean `B`? It has readings already"},

@@ -31,8 +31,10 @@ func (p *Perimeter) misses(x, y float64, grid length.Length, found *finding.Set)
 	found.Append(finding.Finding{
 		Code: "does-not-close", Severity: finding.Error, At: p.Job.At, Also: also,
 		Where: finding.Ref{Perimeter: p.Job.Name},
-		What: fmt.Sprintf("perimeter %s: the runs as measured miss their start by %s, limit %s: the end lies %s of the start%s",
-			p.Job.Name, job.Both(length.RoundTo(p.Closure.Length, length.Inch16)), job.Both(p.Job.MisclosureLength), p.compass(x, y), p.parallelTo(x, y)),
+		What: fmt.Sprintf("perimeter %s: the runs as measured miss their start by %s, limit %s: the end lies %s of "+
+			"the start%s",
+			p.Job.Name, job.Both(length.RoundTo(p.Closure.Length, length.Inch16)), job.Both(p.Job.MisclosureLength),
+			p.compass(x, y), p.parallelTo(x, y)),
 		Mend: mend,
 	})
 }
@@ -44,10 +46,12 @@ func (p *Perimeter) turnsMiss(grid length.Length, found *finding.Set) {
 		want = -want
 	}
 	sum := p.Closure.Angle + want
-	mend := "check each turn; if the roof lies inside this loop it is `kind: roof` (+360°), if the loop is a hole in the roof it is `kind: well` (-360°)"
+	mend := "check each turn; if the roof lies inside this loop it is `kind: roof` (+360°), " +
+		"if the loop is a hole in the roof it is `kind: well` (-360°)"
 	var also []finding.Place
 	if abs(sum+want) <= jp.MisclosureAngle {
-		mend = "the turns are right for the other kind: write `kind: " + otherKind(jp.Kind) + "`, or every right and left is swapped because the plan was read from the street"
+		mend = "the turns are right for the other kind: write `kind: " + otherKind(jp.Kind) +
+			"`, or every right and left is swapped because the plan was read from the street"
 	} else if m, at := p.turnMend(grid); m != "" {
 		mend, also = m, at
 	}
@@ -83,8 +87,10 @@ func (c *Corner) others() []bend {
 	}
 	out := []bend{{c, -c.Turn, "right and left are swapped there, `turn: " + way(-c.Turn) + "`"}}
 	if supplement != c.Turn {
-		out = append(out, bend{c, supplement, "the included angle was written for the turn, `turn: " + way(supplement) + "`"},
-			bend{c, -supplement, "the included angle was written for the turn and the way is swapped, `turn: " + way(-supplement) + "`"})
+		out = append(out, bend{c, supplement, "the included angle was written for the turn, `turn: " + way(supplement) +
+			"`"},
+			bend{c, -supplement, "the included angle was written for the turn and the way is swapped, `turn: " +
+				way(-supplement) + "`"})
 	}
 	return out
 }
@@ -231,7 +237,8 @@ func (p *Perimeter) closes(x, y float64, grid length.Length) (string, []finding.
 		return "measure again; it closes with " + strings.Join(said, ", or "), also
 	}
 	if a, b := p.turnsChanged(grid); a != nil {
-		return fmt.Sprintf("measure again; it closes with the turns of corners %s and %s in each other's place", a.Name, b.Name),
+		return fmt.Sprintf("measure again; it closes with the turns of corners %s and %s in each other's place", a.Name,
+				b.Name),
 			placed(a.Arrive.Job.At, b.Arrive.Job.At)
 	}
 	return "measure again: a length, a face (front or rear) or a turn is wrong; opposite runs are compared first", nil
@@ -275,8 +282,10 @@ func (r *Run) closes(x, y, limit float64) (change, bool) {
 // centimetres and decimetres; zero if none does.
 func roundFigure(fits func(length.Length) bool) length.Length {
 	for _, by := range []length.Length{
-		length.Inch, 2 * length.Inch, 3 * length.Inch, 6 * length.Inch, length.Foot, 2 * length.Foot, 3 * length.Foot, 5 * length.Foot,
-		10 * length.Foot, 20 * length.Foot, 10 * length.Millimetre, 50 * length.Millimetre, 100 * length.Millimetre, 200 * length.Millimetre,
+		length.Inch, 2 * length.Inch, 3 * length.Inch, 6 * length.Inch, length.Foot, 2 * length.Foot, 3 * length.Foot,
+		5 * length.Foot,
+		10 * length.Foot, 20 * length.Foot, 10 * length.Millimetre, 50 * length.Millimetre, 100 * length.Millimetre,
+		200 * length.Millimetre,
 		500 * length.Millimetre, length.Metre, 2 * length.Metre, 10 * length.Metre,
 	} {
 		if fits(by) {

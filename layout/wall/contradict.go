@@ -70,7 +70,8 @@ func cornerReading(r *Run, found *finding.Set) {
 		way = "past"
 	}
 	f := finding.New(finding.Hold, "corner-reading", at.At,
-		"tape the run again and write its length and the station of its corner alike, or read the survey at both corners",
+		"tape the run again and write its length and the station of its corner alike, or read the survey at both "+
+			"corners",
 		"run %s: its survey has its %s corner at station %s, %s %s where its length of %s on the %s face puts it",
 		r.Name, side, job.Both(at.Station), job.Both(length.Abs(off)), way, job.Both(r.Job.Length), r.Job.Face)
 	f.Where, f.Also = ref(r), placed(r.Job.LengthAt)
@@ -97,7 +98,10 @@ func crossing(p *Perimeter, found *finding.Set) {
 	for i, r := range p.Runs {
 		all[i] = planned{r, r.Plan, r.PlanEnd}
 	}
-	slices.SortStableFunc(all, func(a, b planned) int { return int(sign(min(a.from.X, a.to.X) - min(b.from.X, b.to.X))) })
+	slices.SortStableFunc(all, func(a, b planned) int {
+		return int(sign(min(a.from.X, a.to.X) - min(b.from.X,
+			b.to.X)))
+	})
 	var open []planned
 	var one, two *Run
 	for _, s := range all {
@@ -225,7 +229,10 @@ func wellsInRoofs(all []*Perimeter, found *finding.Set) {
 		}) {
 			continue
 		}
-		most := slices.MaxFunc(roofs, func(a, b sized) int { return int(math.Round(math.Copysign(1, a.s.area-b.s.area))) })
+		most := slices.MaxFunc(roofs, func(a, b sized) int {
+			return int(math.Round(math.Copysign(1,
+				a.s.area-b.s.area)))
+		})
 		f := finding.New(finding.Error, "well-outside", p.Job.At,
 			"check the lengths of both; a wall round a roof of its own is `kind: roof`",
 			"perimeter %s is a well of %s, and no roof of the job is large enough to hold it: the largest, %s, is %s",
@@ -281,17 +288,21 @@ func opening(p *Perimeter, absorb job.Angle, found *finding.Set) {
 	var what, mend string
 	switch between := math.Abs(-(b.x-a.x)*math.Sin(dir) + (b.y-a.y)*math.Cos(dir)); {
 	case math.Abs(away) > limit:
-		what = fmt.Sprintf("is %s long from end to end, and the opening between the roof faces of runs %s and %s, where it stands, is %s",
+		what = fmt.Sprintf("is %s long from end to end, and the opening between the roof faces of runs %s and %s, "+
+			"where it stands, is %s",
 			reads(math.Abs(-bx*math.Sin(dir)+by*math.Cos(dir))), a.t.Main.Name, b.t.Main.Name, reads(between))
-		mend = "tape the cross wall again between the two roof faces, and check the lengths of the runs beside the opening"
+		mend = "tape the cross wall again between the two roof faces, and check the lengths of the runs beside the " +
+			"opening"
 	case math.Abs(aside) > play:
-		what = fmt.Sprintf("meets runs %s and %s at stations that lie %s out of line with each other by the bearings of both perimeters",
+		what = fmt.Sprintf("meets runs %s and %s at stations that lie %s out of line with each other by the "+
+			"bearings of both perimeters",
 			a.t.Main.Name, b.t.Main.Name, reads(math.Abs(aside)))
 		mend = "tape `at:` of both tees again, each on the run that it names, and check `of:`"
 	default:
 		return
 	}
-	f := finding.New(finding.Error, "tee-opening", p.Runs[0].Job.At, mend, "perimeter %s: the cross wall %s", p.Job.Name, what)
+	f := finding.New(finding.Error, "tee-opening", p.Runs[0].Job.At, mend, "perimeter %s: the cross wall %s",
+		p.Job.Name, what)
 	if len(p.Runs) == 1 && !p.Runs[0].Job.LengthAt.IsZero() {
 		f.At = p.Runs[0].Job.LengthAt
 	}

@@ -34,8 +34,10 @@ func TestCornerReading(t *testing.T) {
 		{"alike", func(j *job.Job) {}, ""},
 		{"a sixteenth on the tape", func(j *job.Job) { last(j).Station -= length.Inch16 }, ""},
 		{"an eighth", func(j *job.Job) { last(j).Station -= in / 8 }, ""},
-		{"seven eighths short", func(j *job.Job) { last(j).Station -= 7 * in / 8 }, "right corner at station 19'-11 1/8\" (6074 mm), 0'-0 7/8\" (22 mm) short of"},
-		{"at the other end", func(j *job.Job) { j.Perimeters[0].Runs[1].Readings[0].Station = in / 2 }, "left corner at station 0'-0 1/2\""},
+		{"seven eighths short", func(j *job.Job) { last(j).Station -= 7 * in / 8 },
+			"right corner at station 19'-11 1/8\" (6074 mm), 0'-0 7/8\" (22 mm) short of"},
+		{"at the other end", func(j *job.Job) { j.Perimeters[0].Runs[1].Readings[0].Station = in / 2 },
+			"left corner at station 0'-0 1/2\""},
 		{"read away from both corners", func(j *job.Job) {
 			j.Perimeters[0].Runs[1].Readings[0].Station = in / 2
 			last(j).Station -= in / 2
@@ -79,7 +81,8 @@ func TestWallsCross(t *testing.T) {
 		t.Errorf("%v", all)
 	}
 	// A court with a narrow mouth: walls 2 in apart.
-	j = testJob(run("A", 480*in, 90), run("B", 480*in, 90), run("C", 239*in, 90), run("D", 240*in, -90), run("E", 2*in, -90),
+	j = testJob(run("A", 480*in, 90), run("B", 480*in, 90), run("C", 239*in, 90), run("D", 240*in, -90), run("E", 2*in,
+		-90),
 		run("F", 240*in, 90), run("G", 239*in, 90), run("H", 480*in, 90))
 	_, all = build(t, j)
 	if f, ok := first(all, "walls-cross"); ok {
@@ -93,7 +96,8 @@ func TestHonestWallsAreNotContradicted(t *testing.T) {
 	draws.CheckLayouts(t, func(t *rapid.T) {
 		j := jobtest.Random(t)
 		_, all := Build(j, length.Inch16)
-		for _, code := range []string{"corner-reading", "well-outside", "tee-opening", "turns-do-not-close", "does-not-close"} {
+		for _, code := range []string{"corner-reading", "well-outside", "tee-opening", "turns-do-not-close",
+			"does-not-close"} {
 			if f, ok := first(all, code); ok {
 				t.Fatalf("%v", f)
 			}
@@ -112,7 +116,8 @@ func TestWellInItsRoof(t *testing.T) {
 	for _, c := range []struct {
 		a, b length.Length
 		want bool
-	}{{120 * in, 120 * in, false}, {230 * in, 230 * in, false}, {600 * in, 600 * in, true}, {400 * in, 40 * in, true}, {241 * in, 239 * in, true}} {
+	}{{120 * in, 120 * in, false}, {230 * in, 230 * in, false}, {600 * in, 600 * in, true}, {400 * in, 40 * in, true},
+		{241 * in, 239 * in, true}} {
 		_, all := build(t, well(c.a, c.b))
 		if f, ok := first(all, "well-outside"); ok != c.want {
 			t.Errorf("%v by %v: %v", c.a, c.b, f)
@@ -149,7 +154,9 @@ func TestTeeOpening(t *testing.T) {
 		{"as built", 276 * in, 240 * in, 240 * in, 180 * job.Degree, ""},
 		{"an inch and a half out", 277*in + in/2, 240 * in, 240 * in, 180 * job.Degree, ""},
 		{"aside by what a compass leaves", 276 * in, 240 * in, 244 * in, 180 * job.Degree, ""},
-		{"40 ft in 23 ft", 480 * in, 240 * in, 240 * in, 180 * job.Degree, "is 40'-0\" (12192 mm) long from end to end, and the opening between the roof faces of runs A and C, where it stands, is 23'-0\""},
+		{"40 ft in 23 ft", 480 * in, 240 * in, 240 * in, 180 * job.Degree,
+			"is 40'-0\" (12192 mm) long from end to end, and the opening between the roof faces of runs A and C, " +
+				"where it stands, is 23'-0\""},
 		{"a foot short", 264 * in, 240 * in, 240 * in, 180 * job.Degree, "is 22'-0\""},
 		{"ends out of line", 276 * in, 240 * in, 360 * in, 180 * job.Degree, "lie 10'-0\" (3048 mm) out of line"},
 	} {

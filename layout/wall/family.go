@@ -202,8 +202,10 @@ func (r *Run) doubtWhole(tops, offsets bool) {
 	}
 	if tops {
 		q := &r.Readings[0]
-		r.Suspects = append(r.Suspects, Suspect{Reading: q, Measure: string(job.MeasureTopOutside), Value: q.Job.TopOutside, Expected: q.Job.TopInside,
-			Whole: true, Hint: "its top falls to the other side than that of every other run, by as much: the two tops look written in each other's place all along",
+		r.Suspects = append(r.Suspects, Suspect{Reading: q, Measure: string(job.MeasureTopOutside),
+			Value: q.Job.TopOutside, Expected: q.Job.TopInside,
+			Whole: true, Hint: "its top falls to the other side than that of every other run, by as much: the two " +
+				"tops look written in each other's place all along",
 			Cleared: r.clearedBy(q.Job, job.MeasureTopOutside)})
 	}
 	if !offsets && !negated(r.Job) {
@@ -215,10 +217,13 @@ func (r *Run) doubtWhole(tops, offsets bool) {
 			most = q
 		}
 	}
-	why := "with the other sign throughout, the roof face would be straight, and as it reads it is not: the offsets look written with the wrong sign"
+	why := "with the other sign throughout, the roof face would be straight, and as it reads it is not: the offsets " +
+		"look written with the wrong sign"
 	if offsets {
-		why = "the survey line of every other run stands off its wall on the other side: the offsets look written with the wrong sign"
+		why = "the survey line of every other run stands off its wall on the other side: the offsets look written " +
+			"with the wrong sign"
 	}
-	r.Suspects = append(r.Suspects, Suspect{Reading: most, Measure: string(job.MeasureOffset), Value: most.Job.Offset, Expected: -most.Job.Offset,
-		Whole: true, Hint: why, Cleared: r.clearedBy(most.Job, job.MeasureOffset)})
+	r.Suspects = append(r.Suspects, Suspect{Reading: most, Measure: string(job.MeasureOffset), Value: most.Job.Offset,
+		Expected: -most.Job.Offset,
+		Whole:    true, Hint: why, Cleared: r.clearedBy(most.Job, job.MeasureOffset)})
 }

@@ -55,7 +55,8 @@ func honest(r *rand.Rand) *job.Job {
 func wholes(found finding.List) []string {
 	var out []string
 	for _, f := range found {
-		if f.Code == "survey-slip" && (strings.Contains(f.What, "look written") || strings.Contains(f.Why, "stand together")) {
+		if f.Code == "survey-slip" && (strings.Contains(f.What, "look written") || strings.Contains(f.Why,
+			"stand together")) {
 			out = append(out, f.String())
 		}
 	}

@@ -35,7 +35,8 @@ func Together(v []Value, least length.Length) []Found {
 			}
 			var found []Found
 			for q := i; q <= k; q++ {
-				found = append(found, Found{Index: q, Expected: on(v[i-1], v[k+1], v[q].At), Out: max(v[q].V-restHi, restLo-v[q].V), Limit: limit})
+				found = append(found, Found{Index: q, Expected: on(v[i-1], v[k+1], v[q].At), Out: max(v[q].V-restHi,
+					restLo-v[q].V), Limit: limit})
 			}
 			return found
 		}
