@@ -32,7 +32,7 @@ func (l *Layout) holesFit() finding.List {
 				}
 				faces := r.FaceAt(s, at)
 				is := "a hole of " + job.Both(o.Depth) + " across, its middle " + job.Both(o.FromFace) +
-					" behind the wall's front face"
+					" behind the wall's street face"
 				var code, what string
 				switch {
 				case h.FromFront < s.Metal.Thickness || h.FromFront > s.Metal.Thickness+inside:

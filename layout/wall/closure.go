@@ -265,9 +265,9 @@ func (r *Run) closes(x, y, limit float64) (change, bool) {
 	}
 	switch {
 	case r.Job.Face == job.Front && other != 0 && fits(other):
-		return change{r, "measured on the rear face", false}, true
+		return change{r, "measured on the roof face", false}, true
 	case r.Job.Face == job.Rear && other != 0 && fits(-other):
-		return change{r, "measured on the front face", false}, true
+		return change{r, "measured on the street face", false}, true
 	}
 	switch by := roundFigure(fits); {
 	case by > 0:

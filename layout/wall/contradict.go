@@ -73,9 +73,17 @@ func cornerReading(r *Run, found *finding.Set) {
 		"tape the run again and write its length and the station of its corner alike, or read the survey at both "+
 			"corners",
 		"run %s: its survey has its %s corner at station %s, %s %s where its length of %s on the %s face puts it",
-		r.Name, side, job.Both(at.Station), job.Both(length.Abs(off)), way, job.Both(r.Job.Length), r.Job.Face)
+		r.Name, side, job.Both(at.Station), job.Both(length.Abs(off)), way, job.Both(r.Job.Length), faceOf(r.Job.Face))
 	f.Where, f.Also = ref(r), placed(r.Job.LengthAt)
 	found.Append(f)
+}
+
+// faceOf is a face as sheets call it.
+func faceOf(f job.Face) string {
+	if f == job.Rear {
+		return "roof"
+	}
+	return "street"
 }
 
 // placed lists the places that are known.
