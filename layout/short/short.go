@@ -298,6 +298,9 @@ func overStraight(p Laid) map[*wall.Run]bool {
 	return out
 }
 
+// jointless tells whether a run can only be one piece with what stands at both its ends.
+func jointless(r cap.Room) bool { return r.Short && len(r.Ways) == 0 }
+
 // covered tells whether a tested assembly covers every zone of a run: else its chairs are
 // asked too much wherever they stand.
 func covered(r *cap.Run) bool {
@@ -327,6 +330,8 @@ func (t *stretch) hopeless() string {
 			return "what run " + name + " ends at leaves it one way alone"
 		case r.Short && len(r.Ways) == 0 && !r.Whole:
 			return "run " + name + " has no room for a joint"
+		case jointless(r) && i > 0 && jointless(t.rooms[i-1]):
+			return "neither run " + t.runs[t.rooms[i-1].Run].Name + " nor run " + name + " has room for a joint, and a piece has two miters at most"
 		}
 	}
 	return ""
