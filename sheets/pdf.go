@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"io"
+	"slices"
 	"strings"
 	"time"
 
@@ -31,12 +32,37 @@ func writePDF(w io.Writer, l *layout.Layout, sheets []Sheet, what string) error 
 	if in.Issued != (job.Date{}) {
 		d.Date = time.Date(in.Issued.Year, time.Month(in.Issued.Month), in.Issued.Day, 0, 0, 0, 0, time.UTC)
 	}
+	here := map[string]bool{} // look-up only
 	for _, s := range sheets {
+		here[s.ID] = true
+	}
+	for _, s := range sheets {
+		s.Scene.Marks = leading(s.Scene.Marks, here)
 		d.Pages = append(
 			d.Pages, pdf.Page{Scene: s.Scene, ID: s.ID, Label: s.Number, Outline: s.Number + "  " + s.Title},
 		)
 	}
 	return pdf.Write(w, d)
+}
+
+// leading leaves out what leads to sheets that a part of a packet does not have: the
+// number of the sheet stays lettered.
+func leading(marks []drawing.Mark, here map[string]bool) []drawing.Mark {
+	out := make([]drawing.Mark, 0, len(marks))
+	for _, m := range marks {
+		switch m := m.(type) {
+		case drawing.Link:
+			if !here[m.Target] {
+				continue
+			}
+		case drawing.Group:
+			m.Marks = leading(m.Marks, here)
+			out = append(out, m)
+			continue
+		}
+		out = append(out, m)
+	}
+	return out
 }
 
 // document joins what there is.
@@ -56,23 +82,32 @@ const (
 	viewHigh drawing.Unit = 24000
 )
 
-// Views are the drawings by themselves, one scene each: key plan, the windows
-// of each run in plan and elevation, corners, sections.
-func Views(l *layout.Layout) []drawing.Scene {
+// Views are the drawings by themselves, one scene each: key plan, each run in plan
+// and elevation, corners, sections, patterns and formed pieces. Of some runs alone, by
+// their names, they are those runs.
+func Views(l *layout.Layout, runs ...string) []drawing.Scene {
 	b := newBook(l, Options{})
 	var out []drawing.Scene
 	add := func(s drawing.Scene, words ...string) {
 		s.Name = b.id(words...)
 		out = append(out, s)
 	}
-	add(view.KeyPlan(b.say, b.keyPlan(), viewWide, viewHigh), "key plan")
+	if len(runs) == 0 {
+		add(view.KeyPlan(b.say, b.keyPlan(), viewWide, viewHigh), "key plan")
+	}
 	for _, p := range l.Perimeters {
 		for _, r := range p.Runs {
+			if len(runs) > 0 && !slices.Contains(runs, r.Name) {
+				continue
+			}
 			_, strips := b.strips(r, viewWide)
 			for _, q := range strips {
 				add(q.Scene(), "run", p.Job.Name, r.Name)
 			}
 		}
+	}
+	if len(runs) > 0 {
+		return out
 	}
 	for _, g := range l.CornerGroups() {
 		if !byHand(g[0]) {

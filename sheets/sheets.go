@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"slices"
+	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/words"
@@ -36,6 +37,30 @@ type Options struct {
 	For         Audience
 	Runs, Lists *job.PaperSize // nil: as the job says
 	Lang        words.Lang
+	// Runs whose own sheets alone are made, by their names, and sheets that alone are
+	// made, by their numbers or the beginning of them, 3.N; none: all. Numbers and what
+	// stands on a sheet are those of the whole packet.
+	OfRuns, Only []string
+}
+
+// takes reports whether a page is asked for.
+func (o Options) takes(b *book, p page, number string) bool {
+	if !p.kind.For(o.For) || p.draw == nil { // a shorter list of sheets may take fewer pages
+		return false
+	}
+	if len(o.OfRuns) > 0 && !slices.ContainsFunc(b.runsOfPage(p), func(r string) bool { return slices.Contains(o.OfRuns, r) }) {
+		return false
+	}
+	return len(o.Only) == 0 || slices.ContainsFunc(o.Only, func(n string) bool { return number == n || strings.HasPrefix(number, n+".") })
+}
+
+// runsOfPage are the names of the runs that a sheet of runs is about.
+func (b *book) runsOfPage(p page) []string {
+	words := b.subjects[p.id]
+	if p.kind != RunSheet || len(words) < 3 {
+		return nil
+	}
+	return strings.Split(words[2], "-") // names are capitals and digits
 }
 
 // words are the sentences of a packet, in its language and the spelling of the job.
@@ -176,7 +201,7 @@ func Packet(l *layout.Layout, o Options) []Sheet {
 	refer := func(id string) string { return byID[id] }
 	var out []Sheet
 	for i, p := range pages {
-		if !p.kind.For(o.For) || p.draw == nil { // a shorter list of sheets may take fewer pages
+		if !o.takes(b, p, numbers[i]) {
 			continue
 		}
 		out = append(out, Sheet{

@@ -3,7 +3,10 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"runtime"
 	"strings"
+	"sync"
+	"sync/atomic"
 
 	"copingset/cmd/copingset/internal/store"
 	"copingset/drawing"
@@ -20,7 +23,8 @@ import (
 // packetFlags are the flags of the packet command.
 type packetFlags struct {
 	out, audience, paper, units string
-	liveText, force             bool
+	runs, only                  []string
+	liveText, svg, force        bool
 }
 
 func packetCommand() *cobra.Command {
@@ -28,12 +32,14 @@ func packetCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "packet JOB",
 		Short: "Print the packet: packet.pdf, SVG drawings, CSV schedules",
-		Long: `packet solves the job and writes into DIR: packet.pdf, one SVG for each sheet
-(sheets/) and each view (views/), the schedules as CSV (schedules/) and, for the
-shop, flat patterns of released pieces as DXF at 1:1 (dxf/). Where pressures are
-computed, confirm.txt is the list that a licensed engineer confirms by its check
-code (see copingset confirm). An error finding stops it before anything is written. Files of an earlier packet
-in DIR that this one no longer has are removed, so that no stale sheet is left.
+		Long: `packet solves the job and writes into DIR: packet.pdf, one SVG for each view
+(views/) and with --svg for each sheet (sheets/), the schedules as CSV (schedules/)
+and, for the shop, flat patterns of released pieces as DXF at 1:1 (dxf/). Where
+pressures are computed, confirm.txt is the list that a licensed engineer confirms by its check
+code (see copingset confirm). An error finding stops it before anything is written.
+Files of an earlier packet in DIR that this one no longer has are removed, so that
+no stale sheet is left. --run and --sheets print a part: those sheets with the
+numbers they have in the whole packet, and their views.
 
 What was written is listed in DIR/packet-files.txt with the SHA-256 of each file.
 A file that is not as listed is somebody's: one that the packet would write stops
@@ -46,7 +52,9 @@ both ways to level the wall top.`,
 		Example: `  copingset packet samples/rectangle/job.yaml -o out
   copingset packet samples/rectangle/job.yaml -o out --for shop
   copingset packet samples/l-shape/job.yaml -o out --for pre-bid
-  copingset packet samples/metric/job.yaml -o out --paper A2,A4 --units metric`,
+  copingset packet samples/metric/job.yaml -o out --paper A2,A4 --units metric
+  copingset packet samples/rectangle/job.yaml -o north --run N
+  copingset packet samples/rectangle/job.yaml -o sheet --sheets 3.N.1`,
 		Args: oneJob,
 		RunE: func(cmd *cobra.Command, args []string) error { return packet(cmd, args[0], f) },
 	}
@@ -54,6 +62,9 @@ both ways to level the wall top.`,
 	c.Flags().StringVar(&f.audience, "for", "all", "whose sheets: all, crew, shop, inspector, receiving, pre-bid")
 	c.Flags().StringVar(&f.paper, "paper", "", "paper of the run sheets, and after a comma of the lists: A, B, C, D, A4, A3, A2")
 	c.Flags().StringVar(&f.units, "units", "", "imperial or metric, instead of the job's")
+	c.Flags().StringSliceVar(&f.runs, "run", nil, "only the sheets of a run, by its name; again for each more")
+	c.Flags().StringSliceVar(&f.only, "sheets", nil, "only sheets with these numbers, 3.N.1, or with the beginning of theirs, 3.N")
+	c.Flags().BoolVar(&f.svg, "svg", false, "write each sheet as SVG too, not only the views")
 	c.Flags().BoolVar(&f.liveText, "live-text", false, "letter the SVG with live text instead of outlines")
 	c.Flags().BoolVar(&f.force, "force", false, "write over files that were changed or that are not of this program")
 	offer(c, "for", audienceWords()...)
@@ -83,15 +94,23 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 		fmt.Fprintln(cmd.ErrOrStderr(), "no packet written: correct the errors first")
 		return errFindings
 	}
+	if err := known(l.Job, f.runs); err != nil {
+		return err
+	}
+	o.OfRuns, o.Only = f.runs, f.only
 	pages := sheets.Packet(l, o)
-	files, err := render(l, pages, f.liveText)
+	if len(pages) == 0 {
+		return fmt.Errorf("no sheet of this packet is asked for: the index lists their numbers")
+	}
+	files, err := render(l, pages, f)
 	if err != nil {
 		return err
 	}
-	if text := l.ConfirmText(); text != "" && (o.For == sheets.All || o.For == sheets.Inspector) {
+	part := len(f.runs) > 0 || len(f.only) > 0
+	if text := l.ConfirmText(); text != "" && !part && (o.For == sheets.All || o.For == sheets.Inspector) {
 		files = append(files, store.File{Name: confirmFile, Data: []byte(text)})
 	}
-	if o.For == sheets.All || o.For == sheets.Shop {
+	if !part && (o.For == sheets.All || o.For == sheets.Shop) {
 		for _, m := range sheets.Machines(l) {
 			files = append(files, store.File{Name: "dxf/" + m.Name, Data: dxf.Encode(m.Drawing)})
 		}
@@ -153,35 +172,80 @@ func audienceWords() []string {
 	return out
 }
 
-// render makes every file in memory, so that nothing is written of a packet
-// that cannot be finished.
-func render(l *layout.Layout, pages []sheets.Sheet, liveText bool) ([]store.File, error) {
-	var out []store.File
-	var pdf bytes.Buffer
-	if err := sheets.PDF(&pdf, l, pages); err != nil {
-		return nil, fmt.Errorf("packet.pdf: %w", err)
+// render makes every file in memory, so that nothing is written of a packet that
+// cannot be finished. A part of a packet, of runs or of sheets, has its own views and
+// no schedules.
+func render(l *layout.Layout, pages []sheets.Sheet, f packetFlags) ([]store.File, error) {
+	type scene struct {
+		name string
+		of   drawing.Scene
 	}
-	out = append(out, store.File{Name: "packet.pdf", Data: pdf.Bytes()})
-	draw := func(name string, s drawing.Scene) error {
+	var all []scene
+	if f.svg {
+		for _, p := range pages {
+			all = append(all, scene{"sheets/" + p.ID + ".svg", p.Scene})
+		}
+	}
+	part := len(f.runs) > 0 || len(f.only) > 0
+	if !part || len(f.runs) > 0 {
+		for _, v := range sheets.Views(l, f.runs...) {
+			all = append(all, scene{"views/" + v.Name + ".svg", v})
+		}
+	}
+	out := make([]store.File, 1+len(all))
+	err := onCores(len(out), func(i int) error {
 		var b bytes.Buffer
-		if err := svg.Write(&b, s, svg.Options{LiveText: liveText}); err != nil {
-			return fmt.Errorf("%s: %w", name, err)
+		if i == 0 { // the longest, first
+			if err := sheets.PDF(&b, l, pages); err != nil {
+				return fmt.Errorf("packet.pdf: %w", err)
+			}
+			out[i] = store.File{Name: "packet.pdf", Data: b.Bytes()}
+			return nil
 		}
-		out = append(out, store.File{Name: name, Data: b.Bytes()})
+		s := all[i-1]
+		if err := svg.Write(&b, s.of, svg.Options{LiveText: f.liveText}); err != nil {
+			return fmt.Errorf("%s: %w", s.name, err)
+		}
+		out[i] = store.File{Name: s.name, Data: b.Bytes()}
 		return nil
-	}
-	for _, p := range pages {
-		if err := draw("sheets/"+p.ID+".svg", p.Scene); err != nil {
-			return nil, err
-		}
-	}
-	for _, v := range sheets.Views(l) {
-		if err := draw("views/"+v.Name+".svg", v); err != nil {
-			return nil, err
-		}
+	})
+	if err != nil || part {
+		return out, err
 	}
 	lists, err := tables("schedules/", sheets.Schedules(l))
 	return append(out, lists...), err
+}
+
+// onCores does n things on all cores, each once, and gives the first error in their
+// order.
+func onCores(n int, do func(i int) error) error {
+	errs := make([]error, n)
+	fault := make([]any, n) // of the program; it is told where the command is guarded
+	var next atomic.Int64
+	var wg sync.WaitGroup
+	one := func(i int) {
+		defer func() { fault[i] = recover() }()
+		errs[i] = do(i)
+	}
+	for range min(n, runtime.GOMAXPROCS(0)) {
+		wg.Go(func() {
+			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+				one(i)
+			}
+		})
+	}
+	wg.Wait()
+	for _, f := range fault {
+		if f != nil {
+			panic(f)
+		}
+	}
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // tables writes schedules as files of a folder.
