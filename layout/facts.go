@@ -51,6 +51,8 @@ func (l *Layout) Facts() fact.Ledger {
 	b.ofFamilies()
 	b.ofParts()
 	b.ofCutting()
+	b.ofPartCutting()
+	b.ofTrials()
 	b.ofCrates()
 	b.ofFindings()
 	return fact.Sorted(b.out)

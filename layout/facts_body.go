@@ -19,9 +19,48 @@ func (b *facts) ofShop() {
 	}
 	b.about(fact.Job, "shop")
 	b.number("k-factor", s.K)
+	b.said("k-source", s.KSource)
 	b.length("weld-gap", s.WeldGap)
-	if q := s.Seam; q != nil && q.Lap != nil {
+	b.said("film", s.Film)
+	q := s.Seam
+	if q == nil {
+		return
+	}
+	b.words("seam-process", q.Process.String())
+	b.said("seam-backer", q.Backer)
+	b.yes("seam-finished-after", q.After)
+	b.said("seam-bare", q.Bare)
+	b.some("seam-cut-back", q.CutBack)
+	if q.Lap != nil {
 		b.length("lap-width", q.Lap.Width)
+	}
+	if v := q.Rivets; v != nil {
+		b.length("rivets-diameter", v.Diameter)
+		b.length("rivets-edge", v.Edge)
+		b.length("rivets-pitch", v.Pitch)
+	}
+}
+
+// FactOfTrial is what the facts of a trial strip are of, counted from nought.
+func FactOfTrial(i int) string { return fmt.Sprintf("trial strip %d", i+1) }
+
+// ofTrials are the strips that tell how much metal a bend takes up.
+func (b *facts) ofTrials() {
+	for i, t := range b.l.Trials() {
+		b.about(fact.Make, FactOfTrial(i))
+		b.count("number", i+1)
+		b.number("turns-by-degrees", t.Turn)
+		b.number("included-degrees", 180-t.Turn)
+		b.length("length", t.Length)
+		b.length("line", t.Line)
+		b.length("leg", t.Leg)
+		b.length("deduction", t.Deduction)
+		b.yes("to-tangent", t.Tangent)
+		b.words("of", strings.Join(t.Of, "; "))
+		if t.Stated {
+			b.length("deduction-stated", t.StatedDeduction)
+			b.words("strip-stated", t.StatedStrip)
+		}
 	}
 }
 
@@ -58,6 +97,11 @@ func (b *facts) ofMadeBodies(f *Family) {
 		b.slope(k+"slope", p.Parts[LegOf(f, i)].Slope(s))
 		b.slope(k+"face-1-slope", p.Parts[LegOf(f, i)].Slope(s)) // as its root letters it
 		b.length(k+"front-fold", b.l.MadeFront(f, i)+p.Allowance)
+		if x.Metal != nil {
+			for n, d := range Deductions(x) {
+				b.number(fmt.Sprintf("%sdeduction-%d-mm", k, n+1), d.Less)
+			}
+		}
 		if street, roof, ok := b.l.MadeLegs(f, i); ok {
 			b.length(k+"street-leg-left", street[0])
 			b.length(k+"street-leg-right", street[1])
@@ -77,6 +121,54 @@ func (b *facts) ofMadeBodies(f *Family) {
 			b.angle("change-of-slope", m.Corner.Bend)
 		}
 	}
+}
+
+// ofSeams are the seams of a family: how far the edges of each face stand apart that do
+// not touch, what laps, what is cut back and the strips behind.
+func (b *facts) ofSeams(f *Family) {
+	rivets := 0
+	for _, x := range f.Bodies {
+		rivets += x.Riveted
+	}
+	if rivets > 0 {
+		b.count("rivets", rivets)
+	}
+	for i, j := range f.Joints {
+		for k, q := range SeamFaces(f, i) {
+			n := fmt.Sprintf("seam-%d-face-%d", i+1, k+1)
+			b.words(n, q.Name)
+			switch {
+			case q.Lap > 0:
+				b.length(n+"-lap", q.Lap)
+				b.words(n+"-over", q.Over)
+			case q.Plain:
+				b.words(n+"-edges", "plain butt")
+			default:
+				b.words(n+"-edges", map[bool]string{true: "back edges at the gap", false: "finish edges at the gap"}[q.Back])
+				b.length(n+"-opening", q.Opening)
+			}
+		}
+		b.said(fmt.Sprintf("seam-%d-cut-back", i+1), strings.Join(j.CutBack, ", "))
+		for k, q := range j.Strips {
+			n := fmt.Sprintf("seam-%d-strip-%d", i+1, k+1)
+			b.words(n, q.Face)
+			b.lengths(n+"-size", []length.Length{q.Width, q.Length})
+			b.number(n+"-turn-degrees", q.Turn)
+		}
+	}
+}
+
+// FactsOfSeamFace name what is said of one face of a seam of a family, both counted
+// from nought.
+func FactsOfSeamFace(f *Family, seam, face int, q plan.SeamFace) string {
+	of, n := FactOfFamily(f), fmt.Sprintf("seam-%d-face-%d", seam+1, face+1)
+	switch {
+	case q.Lap > 0:
+		return AllNamed(Named(of, n), Named(of, n+"-lap"), Named(of, n+"-over"))
+	case q.Plain:
+		return AllNamed(Named(of, n), Named(of, n+"-edges"))
+	}
+	return AllNamed(Named(of, n), Named(of, n+"-edges"), Named(of, n+"-opening"))
 }
 
 // lapsOf says of each welded end of a leg, from its left, whether it lies over its

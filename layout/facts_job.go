@@ -41,9 +41,16 @@ func (b *facts) ofJob() {
 	b.said("measured-by", j.Site.MeasuredBy)
 	b.words("measured-on", date(j.Site.MeasuredOn))
 	b.grams("weight-of-pieces", b.l.Grams())
+	b.grams("weight-of-pieces-shipped", b.l.GramsShipped())
 	b.words("units", unitsName(j.Units))
 	b.words("revision", b.l.Revision())
 	b.words("input-digest", j.Digest())
+	for i, s := range j.Sources {
+		n := fmt.Sprintf("source-%d", i+1)
+		b.words(n, s.Name)
+		b.words(n+"-kind", s.Kind)
+		b.words(n+"-digest", s.Digest)
+	}
 	b.ofSystem()
 	b.ofShop()
 	b.ofPacking()
@@ -144,6 +151,7 @@ func (b *facts) ofWind() {
 	b.length("corner-zone", d.CornerLength)
 	b.ofDemand(&d)
 	b.ofSteps(d.Basis)
+	b.ofConfirmation(&d)
 	if d.Check != nil {
 		b.about(fact.Wind, "wind beside") // the stated ones
 		b.length("corner-zone", d.Check.CornerLength)
@@ -159,6 +167,22 @@ func (b *facts) ofWind() {
 		}
 	}
 	b.out = append(b.out, d.Signed...)
+}
+
+// ofConfirmation is what a confirmation of computed pressures repeats, and who gave the
+// job's.
+func (b *facts) ofConfirmation(d *wind.Demand) {
+	if !d.Computed {
+		return
+	}
+	b.count("confirmed-lines", len(d.List))
+	b.words("check-code", d.List.Code().String())
+	if c := d.Confirmed; c != nil {
+		b.words("confirmed-by", c.By)
+		b.said("confirmed-document", c.Document)
+		b.said("confirmed-on", date(c.On))
+		b.words("confirmed-code", c.Code.String())
+	}
 }
 
 // ofDemand are the pressures of a demand, as stated or computed and as assemblies are
@@ -183,6 +207,7 @@ func (b *facts) ofDemand(d *wind.Demand) {
 func (b *facts) ofSteps(steps []wind.Step) {
 	for i, s := range steps {
 		k := fmt.Sprintf("step-%d-", i+1)
+		b.count(k+"line", i+1)
 		b.words(k+"what", strings.TrimSpace(s.Symbol+" "+s.What))
 		if s.Text != "" {
 			b.words(k+"value", s.Text)
@@ -190,6 +215,7 @@ func (b *facts) ofSteps(steps []wind.Step) {
 			b.number(k+"value", s.Value)
 		}
 		b.said(k+"unit", s.Unit)
+		b.said(k+"listed", s.Fact)
 		b.said(k+"formula", s.Formula)
 		b.said(k+"source", s.Source)
 	}

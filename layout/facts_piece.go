@@ -122,6 +122,7 @@ func (b *facts) ofFamilies() {
 		b.count("released", f.Released(b.l.Held))
 		b.ofBodies(f, f.Bodies)
 		b.ofMadeBodies(f)
+		b.ofSeams(f)
 	}
 }
 
@@ -152,6 +153,8 @@ func (b *facts) ofParts() {
 			holes += len(x.Holes)
 		}
 		b.count("holes", holes)
+		b.holesDrilled(p)
+		b.said("notes", strings.Join(p.Words, " "))
 		b.grams("weight", p.Grams)
 		if p.Twin != nil {
 			b.words("twin", p.Twin.Mark)
@@ -164,6 +167,60 @@ func (b *facts) ofParts() {
 		b.words("for-held", strings.Join(p.For(b.l.Held, false), " "))
 		b.words("holds", strings.Join(p.Holds, " "))
 		b.ofBodies(p, p.Bodies)
+	}
+}
+
+// holesDrilled are the diameters of the holes of a part's first body, in their order.
+func (b *facts) holesDrilled(p *MadePart) {
+	if len(p.Bodies) == 0 || len(p.Bodies[0].Holes) == 0 {
+		return
+	}
+	var all []length.Length
+	for i := range p.Bodies[0].Holes {
+		all = append(all, b.l.HoleDiameter(p, i))
+	}
+	b.lengths("holes-drilled", all)
+}
+
+// FactOfPartLot is what the facts of parts cut from one metal are of, counted from
+// nought.
+func FactOfPartLot(i int) string { return fmt.Sprintf("part lot %d", i+1) }
+
+// ofPartCutting is how the parts are cut, metal by metal.
+func (b *facts) ofPartCutting() {
+	for i, lot := range b.l.PartLots {
+		b.about(fact.Cut, FactOfPartLot(i))
+		b.words("metal", lot.Metal)
+		b.length("thickness", lot.Thickness)
+		var marks []string
+		for _, q := range lot.Parts {
+			marks = append(marks, q.Mark)
+		}
+		b.words("parts", strings.Join(marks, " "))
+		if len(lot.Plan.Sheets) == 0 {
+			continue
+		}
+		sheets := 0
+		for _, r := range lot.Plan.Sheets {
+			sheets += r.Count
+		}
+		bought, used := lot.Areas()
+		b.sheetsUsed(sheets, bought, used)
+		b.ofPlan("sheets-", PartPlan(lot))
+		b.put("sheets-price", fact.Count, fmt.Sprint(lot.Plan.Price))
+		for k, sheet := range lot.Plan.Sheets {
+			n := fmt.Sprintf("sheet-%d-", k+1)
+			size := lot.Stocks[sheet.Stock]
+			b.lengths(n+"size", []length.Length{size.Width, size.Length})
+			b.count(n+"count", sheet.Count)
+			for m, strip := range sheet.Strips {
+				cuts := []length.Length{strip.Width}
+				for _, c := range strip.Cuts {
+					cuts = append(cuts, lot.Blanks[c].Length)
+				}
+				b.lengths(fmt.Sprintf("%sstrip-%d", n, m+1), append(cuts, strip.Drop))
+			}
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 
@@ -18,16 +19,17 @@ func (l *Layout) Profile(f *Family, from int) plan.Profile {
 	if from > 0 {
 		out.Name, out.Title = out.Name+"-"+strconv.Itoa(from+1), out.Title+", "+f.Bodies[from].Name
 	}
-	for _, b := range f.Bodies[from:] {
+	for i, b := range f.Bodies[from:] {
 		if b.Metal != nil && len(b.Metal.Path.Segs) > 1 {
-			profileOf(&out, b.Metal.Path)
+			profileOf(&out, b, BodyKey(FactOfFamily(f), from+i))
 			break
 		}
 	}
 	return out
 }
 
-func profileOf(out *plan.Profile, p fold.Path) {
+func profileOf(out *plan.Profile, b Body, k plan.Key) {
+	p := b.Metal.Path
 	out.Metal = ringOf(p.Lay())
 	line, root := p.Profile()
 	at := func(i int) plan.Pt { return place{line.Y[i], line.Z[i]}.pt() }
@@ -37,11 +39,32 @@ func profileOf(out *plan.Profile, p fold.Path) {
 			continue
 		}
 		foot := i > 0 && math.Abs(p.Segs[i-1].Turn) != 180 && p.Segs[i-1].To == fold.ToTangent
-		out.Faces = append(out.Faces, plan.ProfileFace{Name: g.Name, Outside: length.FromMM(p.Stated(i)), Root: n == root,
+		out.Faces = append(out.Faces, plan.ProfileFace{Name: g.Name, Fact: faceFact(b, k, g.Name), Outside: length.FromMM(p.Stated(i)), Root: n == root,
 			Tangent: g.To == fold.ToTangent && math.Abs(g.Turn) != 180 || foot, From: at(n), To: at(n + 1)})
 		if i+1 < len(p.Segs) && !p.Hem(i+1) {
-			out.Bends = append(out.Bends, plan.ProfileBend{At: at(n + 1), Included: 180 - math.Abs(g.Turn)})
+			out.Bends = append(out.Bends, plan.ProfileBend{At: at(n + 1), Fact: bendFact(b, k, i), Included: 180 - math.Abs(g.Turn)})
 		}
 		n++
 	}
+}
+
+// faceFact is the name of the outside dimension of a body's face.
+func faceFact(b Body, k plan.Key, name string) string {
+	for i, f := range b.Solid.Faces {
+		if f.Name == name {
+			return k.Fact(fmt.Sprintf("face-%d-outside", i+1))
+		}
+	}
+	return ""
+}
+
+// bendFact is the name of the included angle of the bend after a straight of a body's
+// section.
+func bendFact(b Body, k plan.Key, seg int) string {
+	for i, q := range b.Bends {
+		if q.Line.Seg == seg && !q.Across() {
+			return k.Fact(fmt.Sprintf("bend-%d-included-degrees", i+1))
+		}
+	}
+	return ""
 }

@@ -332,6 +332,18 @@ func (l *Layout) Grams() int64 {
 	return sum
 }
 
+// GramsShipped is the calculated weight of all pieces with the extra lengths that some
+// are shipped with.
+func (l *Layout) GramsShipped() int64 {
+	var sum int64
+	for _, p := range l.Perimeters {
+		for _, q := range p.Pieces {
+			sum += l.Weight(q).Shipped
+		}
+	}
+	return sum
+}
+
 // HoldsOnPieces lists the holds that touch any of the pieces, each once, in
 // the order of the findings.
 func (l *Layout) HoldsOnPieces(pieces []*Piece) finding.List {

@@ -26,7 +26,7 @@ func (b *book) assemblies() []page {
 	first.banner = b.holdWords(first.holds)
 	var blocks []block
 	if b.l.Demand.ToConfirm() {
-		blocks = append(blocks, b.large(b.say.Say(words.BasisToConfirm), true))
+		blocks = append(blocks, b.large(b.say.Say(words.BasisToConfirm), true, ""))
 	}
 	blocks = append(blocks, b.coverTable())
 	if fails := b.failures(); len(fails) > 0 {

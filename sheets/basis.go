@@ -69,13 +69,13 @@ func (b *book) standing() (block, bool) {
 	d := &b.l.Demand
 	switch {
 	case d.ToConfirm():
-		return b.large(b.say.Say(words.BasisToConfirm), true), true
+		return b.large(b.say.Say(words.BasisToConfirm), true, ""), true
 	case d.Computed:
-		return b.large(b.say.Say(words.BasisConfirmed, words.In("confirmed-by", b.confirmedBy())), false), true
+		return b.large(b.say.Say(words.BasisConfirmed, words.In("confirmed-by", b.confirmedBy())), false, confirmedFacts(d)), true
 	case d.Stated:
 		return b.large(
 			b.say.Say(words.BasisStatedByLarge, words.In("by", prose(d.By)), words.In("document", prose(d.Document))),
-			false,
+			false, statedFacts(d),
 		), true
 	}
 	return nil, false
@@ -102,11 +102,11 @@ func (b *book) checkCode() []block {
 		return nil
 	}
 	n := len(d.List)
-	said := list{items: []string{b.say.Count(words.BasisConfirmation, n, words.In("n", itoa(n)))}, plain: true}
+	said := list{items: []string{b.say.Count(words.BasisConfirmation, n, words.In("n", itoa(n)))}, plain: true, names: []string{layout.Named("wind", "confirmed-lines")}}
 	if d.Confirmed != nil { // the words above it have the code
 		return []block{said}
 	}
-	return []block{b.large(b.say.Say(words.BasisCheckCode, words.In("code", d.List.Code().String())), false), said}
+	return []block{b.large(b.say.Say(words.BasisCheckCode, words.In("code", d.List.Code().String())), false, layout.Named("wind", "check-code")), said}
 }
 
 // named puts before the values of a basis the name that each line has in the list
@@ -142,13 +142,14 @@ func (b *book) confirmedZones() table {
 			row = append(row, prose(b.l.Demand.ZoneLine(r.Perimeter.Job.Name, r.Name, what)))
 		}
 		t.rows = append(t.rows, row)
+		t.names = append(t.names, zoneLineNames(r))
 	}
 	return t
 }
 
-// large is a line of large words in a box; what is not settled stands in the
-// frame of a hold.
-func (b *book) large(phrase string, hold bool) whole {
+// large is a line of large words in a box, with the names of the facts that it
+// letters; what is not settled stands in the frame of a hold.
+func (b *book) large(phrase string, hold bool, names string) whole {
 	const high drawing.Unit = 1300
 	return fixed(high, func(s *drawing.Scene, r drawing.Rect) {
 		if hold {
@@ -174,7 +175,7 @@ func (b *book) large(phrase string, hold bool) whole {
 				g.Text(
 					drawing.Pt(r.Centre().X, y),
 					line,
-					drawing.Style{Size: z, Face: drawing.Bold, Align: drawing.Middle},
+					drawing.Style{Size: z, Face: drawing.Bold, Align: drawing.Middle, Fact: names},
 				)
 				y += z.Line()
 			}
@@ -388,13 +389,16 @@ func (b *book) sources() block {
 		whole: true,
 		cols:  []column{b.flex(words.ColFileFolderJob), b.col(words.ColWhat2), b.col(words.ColSha256First12)},
 	}
-	for _, s := range b.l.Job.Sources {
-		t.rows = append(t.rows, []string{prose(s.Name), s.Kind, s.Short()})
+	for i, s := range b.l.Job.Sources {
+		n := fmt.Sprintf("source-%d", i+1)
+		is := func(what string) string { return layout.Named("job", n+what) }
+		t.add(lettered{prose(s.Name), is("")}, lettered{s.Kind, is("-kind")}, lettered{s.Short(), is("-digest")})
 	}
 	if len(b.l.Job.Sources) > 0 {
-		t.rows = append(
-			t.rows,
-			[]string{b.say.Say(words.BasisAllValues), b.say.Say(words.BasisInput), job.ShortDigest(b.l.Job.Digest())},
+		t.add(
+			lettered{words: b.say.Say(words.BasisAllValues)},
+			lettered{words: b.say.Say(words.BasisInput)},
+			lettered{job.ShortDigest(b.l.Job.Digest()), layout.Named("job", "input-digest")},
 		)
 	}
 	t.rows = append(t.rows, []string{

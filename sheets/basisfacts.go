@@ -34,7 +34,7 @@ func stepNames(of string, steps []wind.Step) [][]string {
 		if s.Source != "" {
 			source = is("source")
 		}
-		out = append(out, []string{"", "", what, formula, value, source})
+		out = append(out, []string{is("line"), "", what, formula, value, source})
 	}
 	return out
 }
@@ -44,7 +44,41 @@ func stepNames(of string, steps []wind.Step) [][]string {
 func signedNames(steps []wind.Step) [][]string {
 	out := stepNames("wind", steps)
 	for i, n := range out {
-		out[i] = []string{n[0], n[1], n[2], n[3], "", n[4], n[5]}
+		name := ""
+		if s := steps[i]; s.Fact != "" {
+			name = layout.Named("wind", fmt.Sprintf("step-%d-listed", i+1))
+		}
+		out[i] = []string{n[0], n[1], n[2], n[3], name, n[4], n[5]}
+	}
+	return out
+}
+
+// confirmedFacts are those of who confirmed computed pressures, and of what.
+func confirmedFacts(d *wind.Demand) string {
+	names := []string{"confirmed-by", "confirmed-code"}
+	if d.Confirmed.Document != "" {
+		names = append(names, "confirmed-document")
+	}
+	if date(d.Confirmed.On) != "" {
+		names = append(names, "confirmed-on")
+	}
+	return factsOf("wind", names...)
+}
+
+// statedFacts are those of who states pressures.
+func statedFacts(d *wind.Demand) string {
+	if d.Document == "" {
+		return layout.Named("wind", "by")
+	}
+	return factsOf("wind", "by", "document")
+}
+
+// zoneLineNames are those of a run's lines on the zones in the list that a
+// confirmation is over.
+func zoneLineNames(r *layout.Run) []string {
+	out := []string{""}
+	for _, what := range []string{"corner-left", "corner-right", "wall"} {
+		out = append(out, wind.ZoneFact(r.Perimeter.Job.Name, r.Name, what))
 	}
 	return out
 }

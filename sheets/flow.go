@@ -179,6 +179,7 @@ type list struct {
 	again    string // the title where it goes on
 	items    []string
 	names    []string // of the facts that each item letters; may be fewer
+	about    string   // names of the facts that the title letters
 	numbered bool
 	plain    bool // neither numbers nor dashes
 	size     drawing.Size
@@ -253,7 +254,7 @@ func (p list) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 	got := laid{w: w, h: y, draw: func(s *drawing.Scene, at drawing.Point) {
 		s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 			if title != "" {
-				heading(g, at, w, title)
+				headingOf(g, at, w, title, p.about)
 			}
 			for _, q := range ps {
 				st := drawing.Style{Size: z, Fact: nth(p.names, q.n)}
@@ -280,11 +281,16 @@ func (p list) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 
 // heading letters the title of a block with a rule under it.
 func heading(s *drawing.Scene, at drawing.Point, w drawing.Unit, title string) {
+	headingOf(s, at, w, title, "")
+}
+
+// headingOf is a heading that letters facts.
+func headingOf(s *drawing.Scene, at drawing.Point, w drawing.Unit, title, names string) {
 	lines, z := titled(title, w)
 	y := at.Y + 410
 	for i, line := range lines {
 		y = at.Y + 410 + drawing.Unit(i)*z.Line()
-		s.Text(drawing.Pt(at.X, y), line, drawing.Style{Size: z, Face: drawing.Bold})
+		s.Text(drawing.Pt(at.X, y), line, drawing.Style{Size: z, Face: drawing.Bold, Fact: names})
 	}
 	s.Line(drawing.Medium, drawing.Pt(at.X, y+160), drawing.Pt(at.X+w, y+160))
 }

@@ -13,7 +13,9 @@ import (
 // unnamedMost is how many numbers the sheets of a kind may letter without the name of a
 // fact, in all samples together. It only ever goes down; a kind that is not in it may
 // letter none. Those in fifties are not named yet, but for a few, and have room to grow
-// with their sheets.
+// with their sheets. What is left on shop sheets are the widths at the heads of columns,
+// sentences that say how something is measured or worked out, and the job's relief in the
+// sentence over a drawing; on wall sheets the widths and levels in titles of plots.
 var unnamedMost = map[Kind]int{ // look-up only
 	Index:            850,
 	Safety:           50,
@@ -25,22 +27,19 @@ var unnamedMost = map[Kind]int{ // look-up only
 	Sections:         1000,
 	FastenerSchedule: 500,
 	Levelling:        4,
-	PieceSchedule:    650,
-	JointSchedule:    7,
 	Transmittal:      50,
 	Assemblies:       400,
 	TestedSection:    850,
 	Reports:          150,
-	Basis:            93,
+	Basis:            2,
 	Materials:        400,
 	Statement:        50,
 	Checklist:        200,
-	WallReport:       50,
+	WallReport:       8,
 	RFIList:          1,
 	PackingList:      450,
 	CrateList:        400,
-	ShopSheet:        503,
-	PartSheet:        189,
+	ShopSheet:        48,
 	HandCheck:        4,
 	CuttingPlan:      13,
 	PieceLabels:      300,
@@ -52,13 +51,19 @@ var (
 	numbers = regexp.MustCompile(`[0-9]`)
 	// scale bars, scales, origins of running dimensions, sheets, feet of tables
 	ownNumbers = []*regexp.Regexp{
-		regexp.MustCompile(`^0$|^0′-0″$`),                                        // where a row of distances begins
-		regexp.MustCompile(`(?i)\b(scale|drawn ×)[^;]*$`),                        // what a drawing is drawn to
-		regexp.MustCompile(`continued (on|from) sheet .*$`),                      // another sheet
-		regexp.MustCompile(`(?i)\b(on )?sheets? [0-9.A-Z]+`),                     // the same
-		regexp.MustCompile(`HOLE [0-9]+`),                                        // its name
-		regexp.MustCompile(`^[a-z][0-9]$`),                                       // a corner's
-		regexp.MustCompile(`ISO [0-9:-]+|NIOSH [0-9-]+|ES-1|FM [0-9]+|RE-[0-9]`), // standards
+		regexp.MustCompile(`^0$|^0′-0″$`),                                                        // where a row of distances begins
+		regexp.MustCompile(`(?i)\b(scale|drawn ×)[^;]*$`),                                        // what a drawing is drawn to
+		regexp.MustCompile(`continued (on|from) sheet .*$`),                                      // another sheet
+		regexp.MustCompile(`(?i)\b(on )?sheets? [0-9.A-Z]+`),                                     // the same
+		regexp.MustCompile(`^[0-9]+[ab]$`),                                                       // a step of which one or the other is done
+		regexp.MustCompile(`HOLE [0-9]+`),                                                        // its name
+		regexp.MustCompile(`^[a-z][0-9]$`),                                                       // a corner's
+		regexp.MustCompile(`ISO [0-9:-]+|NIOSH [0-9-]+|ES-1|FM [0-9]+|RE-[0-9]|AWS A2\.4`),       // standards
+		regexp.MustCompile(`ACI 117-90 4\.3\.3|UFGS 03700 p\. 26|TMS 602`),                       // what they allow of walls
+		regexp.MustCompile(`ASCE 7-[0-9]+|ASCE 7, section 2\.4, 0\.6D \+ 0\.6W|0\.6 × strength`), // and of loads
+		regexp.MustCompile(`51 lb( \(23 kg\)?)?|23 kg( \(51 lb\)?)?`),                            // where the lifting equation begins
+		regexp.MustCompile(`lengthwise (1:[0-9]+|.*= 1′-0″)`),                                    // a scale
+		regexp.MustCompile(`SHA-256|^release [0-9.]+$`),                                          // how sources are told apart; the program's own
 	}
 )
 

@@ -241,13 +241,10 @@ func (b *book) pieces() []page {
 	}
 	first.banner = b.releaseWords(all, first.holds)
 	lengths := b.say.Say(words.ScheduleLengths)
-	sum := b.weight(b.l.Grams())
+	sum, summed := b.weight(b.l.Grams()), "weight-of-pieces"
 	if trims(all) {
-		var grams int64
-		for _, q := range all {
-			grams += b.l.Weight(q).Shipped
-		}
-		sum = b.say.Say(words.ScheduleWithExtra, words.In("weight", b.weight(grams)))
+		sum = b.say.Say(words.ScheduleWithExtra, words.In("weight", b.weight(b.l.GramsShipped())))
+		summed = "weight-of-pieces-shipped"
 		lengths = b.say.Say(words.ScheduleLengthsCut)
 	}
 	var blocks []block
@@ -257,7 +254,7 @@ func (b *book) pieces() []page {
 	}
 	blocks = append(blocks, list{items: []string{
 		lengths, b.girthMeaning(), b.say.Say(words.ScheduleWeights, words.In("sum", sum)),
-	}})
+	}, names: []string{"", "", layout.Named("job", summed)}})
 	if b.j.Shop == nil {
 		blocks = append(blocks, list{items: []string{b.say.Say(words.ShopUnstated)}})
 	}
@@ -307,7 +304,7 @@ func (b *book) pieceTable(title string, pieces []*layout.Piece, trim bool) table
 	var held []bool
 	for _, q := range pieces {
 		held = append(held, !b.l.Held.Released(q))
-		t.rows = append(t.rows, b.pieceRow(q, trim))
+		t.rows, t.names = append(t.rows, b.pieceRow(q, trim)), append(t.names, b.pieceNames(q, trim))
 	}
 	last := len(t.cols) - 1
 	t.bold = func(row, col int) bool { return held[row] && (col == 0 || col == last) }
@@ -433,6 +430,7 @@ func (b *book) joints() []page {
 		together: true,
 		items: []string{b.say.Say(words.ScheduleGaps, words.In("reference", b.temperature(s.Joint.Reference))),
 			b.say.Say(words.ScheduleJointCenters, words.In("tape", b.small(s.Splice.Tape)))},
+		names: []string{layout.Named("system", "joint-reference"), layout.Named("system", "splice-tape")},
 	}
 	return b.pages(first, []block{t, note}, b.wideColumns([]block{t}))
 }
@@ -443,18 +441,20 @@ func (b *book) jointRow(p *layout.Perimeter, r *layout.Run, q *layout.Joint) []l
 	if len(b.l.Perimeters) > 1 {
 		name = p.Job.Name + " " + name
 	}
-	what, mean := "–", "–"
+	is := func(what string) string { return layout.Named(q.Name, what) }
+	what, mean, moves := "–", "–", ""
 	if k.Feeds {
 		mean = b.shopLong(k.Mean)
 	}
 	if k.Loose {
 		what = b.say.Say(words.ScheduleNotStated)
+		moves = is("held")
 		if k.Moves {
+			moves = layout.AllNamed(moves, is("movement"))
 			what = "± " + b.shopShort(k.Movement)
 		}
 		what = b.say.Say(words.ScheduleMoves, words.In("movement", what), words.In("side", b.sideName(k.Fixed)))
 	}
-	is := func(what string) string { return layout.Named(q.Name, what) }
 	return []lettered{
 		{words: name},
 		{k.Kind, is("kind")},
@@ -464,7 +464,7 @@ func (b *book) jointRow(p *layout.Perimeter, r *layout.Run, q *layout.Joint) []l
 		{b.shopShort(k.Gap), is("gap")},
 		{b.shopShort(k.Plate), is("plate-length")},
 		{mean, is("mean-length")},
-		{words: what},
+		{what, moves},
 	}
 }
 

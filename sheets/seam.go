@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"strings"
 
 	"copingset/drawing"
@@ -12,12 +13,13 @@ import (
 )
 
 // seamRows say how the seams of a family are cut and joined, face by face.
-func (b *book) seamRows(f *layout.Family) [][]string {
+func (b *book) seamRows(f *layout.Family) [][]lettered {
 	if len(f.Pieces[0].Miters) == 0 && len(f.Bodies) < 2 {
 		return nil
 	}
 	s := b.j.Shop
-	how := []string{b.say.Say(words.SeamGap, words.In("gap", b.exactly(s.WeldGap)))}
+	of := layout.FactOfFamily(f)
+	how, shop := []string{b.say.Say(words.SeamGap, words.In("gap", b.exactly(s.WeldGap)))}, []string{"weld-gap"}
 	if r := s.Seam; r != nil {
 		joined := r.Process.String()
 		if r.Backer != "" {
@@ -27,9 +29,11 @@ func (b *book) seamRows(f *layout.Family) [][]string {
 		if r.After {
 			finish = b.say.Say(words.SeamFinishedAfter, words.In("bare", prose(r.Bare)))
 		}
-		how = append(how, joined, finish)
+		how, shop = append(how, joined, finish), append(shop, "seam-process", "seam-finished-after")
 	}
-	rows := [][]string{{b.say.Say(words.SeamSeam), strings.Join(how, "; ")}}
+	var rows [][]lettered
+	add := func(what, phrase, names string) { rows = append(rows, []lettered{{words: what}, {phrase, names}}) }
+	add(b.say.Say(words.SeamSeam), strings.Join(how, "; "), factsOf("shop", shop...))
 	for i, j := range f.Joints {
 		head := func(alone, of words.Key) string {
 			if len(f.Joints) < 2 {
@@ -37,41 +41,45 @@ func (b *book) seamRows(f *layout.Family) [][]string {
 			}
 			return b.say.Say(of, words.In("n", itoa(i+1)))
 		}
-		var said []string
-		for _, q := range layout.SeamFaces(f, i) {
-			said = append(said, q.Name+": "+b.faceWords(q))
+		var said, names []string
+		for k, q := range layout.SeamFaces(f, i) {
+			said, names = append(said, q.Name+": "+b.faceWords(q)), append(names, layout.FactsOfSeamFace(f, i, k, q))
 		}
-		rows = append(rows, []string{head(words.SeamEdges, words.SeamEdgesOf), strings.Join(said, "; ")})
+		add(head(words.SeamEdges, words.SeamEdgesOf), strings.Join(said, "; "), layout.AllNamed(names...))
 		if len(j.CutBack) > 0 {
-			rows = append(rows, []string{
-				head(words.SeamCutBack, words.SeamCutBackOf),
-				b.say.Say(
-					words.SeamCutBackBy, words.In("edges", strings.Join(j.CutBack, ", ")),
-					words.In("length", b.exactly(s.Seam.CutBack)),
-				),
-			})
+			phrase := b.say.Say(
+				words.SeamCutBackBy, words.In("edges", strings.Join(j.CutBack, ", ")),
+				words.In("length", b.exactly(s.Seam.CutBack)),
+			)
+			add(
+				head(words.SeamCutBack, words.SeamCutBackOf), phrase,
+				layout.AllNamed(factsOf(of, fmt.Sprintf("seam-%d-cut-back", i+1)), factsOf("shop", "seam-cut-back")),
+			)
 		}
 		if len(j.Strips) > 0 {
-			var strips []string
-			for _, q := range j.Strips {
+			var strips, names []string
+			for k, q := range j.Strips {
+				n := fmt.Sprintf("seam-%d-strip-%d", i+1, k+1)
+				names = append(names, factsOf(of, n, n+"-size", n+"-turn-degrees"))
 				flat := b.say.Say(words.SeamFlat)
 				if q.Turn != 0 {
 					flat = b.say.Say(words.SeamBent, words.In("turn", view.Degrees(abs(q.Turn))))
 				}
 				strips = append(strips, q.Face+" "+b.inBlank(q.Width)+" × "+b.inBlank(q.Length)+", "+flat)
 			}
-			rows = append(rows, []string{head(words.SeamBackers, words.SeamBackersOf), strings.Join(strips, "; ")})
+			add(head(words.SeamBackers, words.SeamBackersOf), strings.Join(strips, "; "), layout.AllNamed(names...))
 		}
 	}
 	if n := rivetCount(f); n > 0 {
 		q := s.Seam.Rivets
-		rows = append(rows, []string{
-			b.say.Say(words.SeamRivets),
-			b.say.Say(
-				words.SeamRivetsHoles, words.In("n", itoa(n)), words.In("diameter", b.exactly(q.Diameter)),
-				words.In("edge", b.exactly(q.Edge)), words.In("pitch", b.exactly(q.Pitch)),
-			),
-		})
+		phrase := b.say.Say(
+			words.SeamRivetsHoles, words.In("n", itoa(n)), words.In("diameter", b.exactly(q.Diameter)),
+			words.In("edge", b.exactly(q.Edge)), words.In("pitch", b.exactly(q.Pitch)),
+		)
+		add(
+			b.say.Say(words.SeamRivets), phrase,
+			layout.AllNamed(factsOf(of, "rivets"), factsOf("shop", "rivets-diameter", "rivets-edge", "rivets-pitch")),
+		)
 	}
 	return rows
 }
@@ -133,6 +141,7 @@ func (b *book) seamBlocks(f *layout.Family) []block {
 				Other:  p.FromBack,
 				System: view.OneLine,
 				Tail:   prose(r.Tail),
+				Fact:   layout.FactsOfSeamFace(f, i, 2*k, face),
 			}
 			q.Mark = seamMark(r.Process, b.j.SeamSymbols(), face)
 			if b.j.SeamSymbols() == job.ISO2553A {

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -124,17 +125,20 @@ func (b *book) partWeight(q *layout.MadePart) string {
 // section.
 func (b *book) partBlock(q *layout.MadePart, most drawing.Unit) block {
 	title := b.say.Say(words.PartTitle, words.In("mark", q.Mark), words.In("name", b.partName(q)))
-	items := b.partFacts(q)
+	items, names := b.partFacts(q)
+	about := factsOf(layout.FactOfPart(q), "kind", "inside")
 	if len(q.Bodies) == 0 {
 		return list{
 			title: title,
 			items: append([]string{b.say.Say(words.PartByHandWhy, words.In("fails", q.Fails))}, items...),
+			names: append([]string{factsOf(layout.FactOfPart(q), "fails")}, names...),
+			about: about,
 			plain: true,
 		}
 	}
 	again := b.say.Say(words.FrameContinued, words.In("title", title))
 	return captioned{
-		text: list{title: title, again: again, items: items, plain: true, tight: true},
+		text: list{title: title, again: again, items: items, names: names, about: about, plain: true, tight: true},
 		most: most,
 		views: func(w, h drawing.Unit) (flat, section drawing.Scene) {
 			right := w * 29 / 100
@@ -154,11 +158,13 @@ func (b *book) partBlock(q *layout.MadePart, most drawing.Unit) block {
 
 // partFacts say how many, for what, of what, and what the drawing must say
 // besides.
-func (b *book) partFacts(q *layout.MadePart) []string {
+func (b *book) partFacts(q *layout.MadePart) (out, names []string) {
 	n, more := q.Make(b.l.Held)
-	var out []string
+	say := func(phrase string, what ...string) {
+		out, names = append(out, phrase), append(names, factsOf(layout.FactOfPart(q), what...))
+	}
 	if s := q.Sentence(); s != "" {
-		out = append(out, b.say.Say(words.PartHand, words.In("hand", b.j.Units.OwnUnits(s))))
+		say(b.say.Say(words.PartHand, words.In("hand", b.j.Units.OwnUnits(s))), "hand")
 	}
 	made := b.say.Say(words.PartMake, words.In("n", itoa(n)))
 	if more > 0 {
@@ -167,49 +173,53 @@ func (b *book) partFacts(q *layout.MadePart) []string {
 	if yes := b.ranges(q.For(b.l.Held, true)); len(yes) > 0 && n > 0 {
 		made += ": " + strings.Join(yes, ", ")
 	}
-	out = append(out, made+".")
+	say(made+".", "to-make", "spares", "for")
 	if no := b.ranges(q.For(b.l.Held, false)); len(no) > 0 {
-		out = append(out, b.say.Say(words.PartHeld, words.In("marks", strings.Join(no, ", "))))
+		say(b.say.Say(words.PartHeld, words.In("marks", strings.Join(no, ", "))), "for-held")
 	}
-	stuff := []string{b.say.Say(words.PartMetal, words.In("metal", b.partMetal(q)))}
+	stuff, of := []string{b.say.Say(words.PartMetal, words.In("metal", b.partMetal(q)))}, []string{"metal", "thickness"}
 	if len(q.Bodies) > 0 && len(q.Bodies[0].Bends) > 0 {
 		stuff = append(
 			stuff,
 			b.say.Say(words.PartBends, words.In("radius", b.exactly(q.Radius)), words.In("k", trimFloat(q.K))),
 		)
+		of = append(of, "radius", "k-factor")
 	}
 	if q.Grams > 0 {
 		stuff = append(stuff, b.say.Say(words.PartEach, words.In("weight", b.partWeight(q))))
+		of = append(of, "weight")
 	}
 	if len(q.Bodies) > 0 && len(q.Bodies[0].Holes) > 0 {
 		stuff = append(stuff, b.partHoles(q))
+		of = append(of, "holes-drilled")
 	}
-	out = append(out, strings.Join(stuff, "; ")+".")
-	if phrase := b.partGauge(q); phrase != "" {
-		out = append(out, phrase)
+	say(strings.Join(stuff, "; ")+".", of...)
+	if phrase, gauges := b.partGauge(q); phrase != "" {
+		say(phrase, gauges...)
 	}
 	if len(q.Words) > 0 {
-		out = append(out, drawing.Letter(strings.Join(q.Words, " ")))
+		say(drawing.Letter(strings.Join(q.Words, " ")), "notes")
 	}
 	if q.Twin != nil {
-		out = append(out, b.say.Say(words.PartTwin, words.In("mark", q.Twin.Mark)))
+		say(b.say.Say(words.PartTwin, words.In("mark", q.Twin.Mark)), "twin")
 	}
 	for _, fault := range q.Faults {
 		out = append(out, b.say.Say(words.PartHold, words.In("what", drawing.Letter(fault))))
 	}
-	return out
+	return out, names
 }
 
 // partGauge is what the back gauge is set to at each bend of a part, and what it
 // touches; the distances on its drawing are those of the lines to scribe.
-func (b *book) partGauge(q *layout.MadePart) string {
+func (b *book) partGauge(q *layout.MadePart) (phrase string, names []string) {
 	if len(q.Bodies) == 0 || len(q.Bodies[0].Bends) == 0 {
-		return ""
+		return "", nil
 	}
 	e := q.Bodies[0].Edges()
 	named := strings.NewReplacer("street edge", e.Top, "roof edge", e.Bottom)
 	var out []string
-	for _, x := range q.Bodies[0].Bends {
+	for i, x := range q.Bodies[0].Bends {
+		names = append(names, fmt.Sprintf("body-1-bend-%d-gauge", i+1))
 		out = append(
 			out,
 			b.say.Say(
@@ -218,7 +228,7 @@ func (b *book) partGauge(q *layout.MadePart) string {
 			),
 		)
 	}
-	return b.say.Say(words.PartGauge, words.In("bends", strings.Join(out, "; ")))
+	return b.say.Say(words.PartGauge, words.In("bends", strings.Join(out, "; "))), names
 }
 
 // partHoles count the holes by diameter.
@@ -292,30 +302,36 @@ func (b *book) partCutting() []block {
 			b.flex(words.ColBlanksLeftRight),
 		},
 	}
-	for _, lot := range b.l.PartLots {
+	for i, lot := range b.l.PartLots {
+		of := layout.FactOfPartLot(i)
 		name := b.partMetal(lot.Parts[0])
 		if len(lot.Plan.Sheets) == 0 {
-			t.rows = append(t.rows, []string{name, partMarks(lot), b.say.Say(words.PartUnplanned), "–", "–", "–"})
+			t.add(append([]lettered{{name, factsOf(of, "metal", "thickness")}, {partMarks(lot), factsOf(of, "parts")}},
+				unnamed(b.say.Say(words.PartUnplanned), "–", "–", "–")...)...)
 			continue
 		}
 		bought, used := lot.Areas()
 		p := layout.PartPlan(lot)
-		t.rows = append(t.rows, []string{
-			name, partMarks(lot), b.stocks(p), b.cost(p.Cost, p.Priced, true),
-			b.proven(p, words.CutLeastSheets), strconv.Itoa(int(100*used/bought)) + " %",
-		})
+		t.add(
+			lettered{name, factsOf(of, "metal", "thickness")}, lettered{partMarks(lot), factsOf(of, "parts")},
+			lettered{b.stocks(p), factsOf(of, "sheets-from")},
+			lettered{b.cost(p.Cost, p.Priced, true), factsOf(of, "sheets-price")},
+			lettered{b.proven(p, words.CutLeastSheets), factsOf(of, "sheets-at-least", "sheets-within-percent")},
+			lettered{strconv.Itoa(int(100*used/bought)) + " %", factsOf(of, "yield-percent")},
+		)
 		for i, r := range lot.Plan.Sheets {
 			size := lot.Stocks[r.Stock]
 			for k, strip := range r.Strips {
-				row := []string{"", "", b.inBlank(strip.Width), cutsOf(lot, strip.Cuts)}
+				cut := factsOf(of, fmt.Sprintf("sheet-%d-strip-%d", i+1, k+1))
+				row := []lettered{{}, {}, {b.inBlank(strip.Width), cut}, {cutsOf(lot, strip.Cuts), cut}}
 				if k == 0 {
-					row[0] = b.say.Say(
+					row[0] = lettered{b.say.Say(
 						words.PartSheetOf, words.In("name", name), words.In("n", itoa(i+1)),
 						words.In("width", b.shopShort(size.Width)), words.In("length", b.shopLong(size.Length)),
-					)
-					row[1] = itoa(r.Count)
+					), factsOf(of, "metal", "thickness", fmt.Sprintf("sheet-%d-size", i+1))}
+					row[1] = lettered{itoa(r.Count), factsOf(of, fmt.Sprintf("sheet-%d-count", i+1))}
 				}
-				strips.rows = append(strips.rows, row)
+				strips.add(row...)
 			}
 		}
 	}

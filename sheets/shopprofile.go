@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -123,14 +124,20 @@ func (b *book) profileOf(all []widthCase) []page {
 				words.In("trim-float", trimFloat(b.j.Shop.K)), words.In("ksource", prose(b.j.Shop.KSource)),
 			),
 		},
+		names: []string{layout.AllNamed(factsOf("system", "inside-radius", "thickness"), factsOf("shop", "k-factor", "k-source"))},
 		plain: true,
 	}
 	if b.j.System.Profile.HemReturn > 0 {
 		how.items = append(how.items, b.say.Say(words.ProfileGirthHem))
 	}
 	how.items = append(how.items, b.say.Say(words.ProfileGirthUsed))
-	how.items = append(how.items, b.girthWords(all)...)
+	sums, sumNames := b.girthWords(all)
+	how.items = append(how.items, sums...)
 	how.items = append(how.items, b.legsRead(), b.toolsChecked())
+	for len(how.names) < len(how.items)-len(sums)-2 {
+		how.names = append(how.names, "")
+	}
+	how.names = append(append(how.names, sumNames...), factsOf("system", "front-leg", "rear-leg"))
 	return b.pages(p, append(blocks, how), regions)
 }
 
@@ -270,7 +277,7 @@ func (b *book) widthBends(all []widthCase) table {
 
 // girthWords reckon the girth of each width, so that it can be done again by
 // hand.
-func (b *book) girthWords(of []widthCase) []string {
+func (b *book) girthWords(of []widthCase) (out, names []string) {
 	num := func(mm float64) string {
 		l := length.FromMM(mm)
 		if b.metric {
@@ -278,16 +285,18 @@ func (b *book) girthWords(of []widthCase) []string {
 		}
 		return drawing.Letter(length.Decimal(l, 3))
 	}
-	var out []string
 	for _, c := range of {
-		body := c.shown
+		body, k := c.shown, bodyOf(c)
 		var sum []string
+		of := []string{ofKey(k, "inside-left", "blank-girth")}
 		for i, face := range body.Solid.Faces {
 			if face.Name != "hem" && face.Name != "upstand" {
 				sum = append(sum, face.Name+" "+num(body.Outside(i).MM()))
+				of = append(of, ofKey(k, fmt.Sprintf("face-%d-outside", i+1)))
 			}
 		}
-		for _, d := range layout.Deductions(body) {
+		for i, d := range layout.Deductions(body) {
+			of = append(of, ofKey(k, fmt.Sprintf("deduction-%d-mm", i+1)))
 			if d.Hem {
 				sum = append(sum, b.say.Say(words.ProfileLessHem, words.In("less", num(-d.Less))))
 				continue
@@ -305,8 +314,9 @@ func (b *book) girthWords(of []widthCase) []string {
 				words.In("girth", b.inBlank(body.Girth)),
 			),
 		)
+		names = append(names, layout.AllNamed(of...))
 	}
-	return out
+	return out, names
 }
 
 // measureName says what a leg is measured to.

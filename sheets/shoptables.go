@@ -362,34 +362,42 @@ func (b *book) withoutTwin(f *layout.Family) string {
 func (b *book) familyFacts(g []*layout.Family) table {
 	f := g[0]
 	m, s, p := &b.j.System.Metal, b.j.Shop, &b.j.System.Profile
-	var rows [][]string
-	add := func(what, phrase string) { rows = append(rows, []string{what, phrase}) }
+	var rows [][]lettered
+	of := layout.FactOfFamily(f)
+	add := func(what, phrase, names string) { rows = append(rows, []lettered{{words: what}, {phrase, names}}) }
+	piece := b.pieceNames(f.Pieces[0], false) // mark, laying, kind, hand, turn, lengths, width
+	kinds := layout.AllNamed(piece[2], piece[4])
 	kind := b.kindName(f.Pieces[0])
 	for _, x := range f.Pieces[0].Miters {
 		kind += ", " + b.turned(x.Corner)
 	}
 	if q := f.Pieces[0]; q.Wide != q.Narrow && len(q.Miters) > 0 {
-		add(b.say.Say(words.ShopKind), kind)
-		rows = append(rows, b.twoWidthRows(q, false)...)
+		add(b.say.Say(words.ShopKind), kind, kinds)
+		for _, row := range b.twoWidthRows(q, false) {
+			add(row[0], row[1], piece[7])
+		}
 	} else {
 		add(
 			b.say.Say(words.ShopKind),
 			b.say.Say(words.ShopKindWidth, words.In("kind", kind), words.In("width", b.widthOf(q))),
+			layout.AllNamed(kinds, piece[7]),
 		)
 	}
 	if layout.Straight(f) && len(f.Bodies) > 0 {
-		add(b.say.Say(words.ShopBlankGirth), b.inBlank(f.Bodies[0].Girth))
+		add(b.say.Say(words.ShopBlankGirth), b.inBlank(f.Bodies[0].Girth), factsOf(of, "body-1-blank-girth"))
 	} else if len(f.Bodies) > 0 {
-		var blanks []string
-		for _, x := range f.Bodies {
+		var blanks, names []string
+		for i, x := range f.Bodies {
+			names = append(names, factsOf(of, fmt.Sprintf("body-%d-blank-girth", i+1), fmt.Sprintf("body-%d-blank-length", i+1)))
 			blanks = append(blanks, x.Name+" "+b.inBlank(x.Girth)+" × "+b.inBlankLong(x.Length))
 		}
-		add(b.say.Say(words.ShopBlankGirthLength), strings.Join(blanks, "; "))
+		add(b.say.Say(words.ShopBlankGirthLength), strings.Join(blanks, "; "), layout.AllNamed(names...))
 		add(
 			b.say.Say(words.ShopWeight),
 			b.say.Say(
 				words.ShopEach, words.In("weight", b.weight(f.Grams)), words.In("lift", b.liftShort(f.Pieces[0])),
 			),
+			layout.AllNamed(factsOf(of, "weight"), factsOf(f.Pieces[0].Mark, "lift")),
 		)
 	}
 	if most := b.j.Site.OnePerson; most > 0 {
@@ -399,6 +407,7 @@ func (b *book) familyFacts(g []*layout.Family) table {
 				words.ShopOnePerson, words.In("most", b.weight(int64(most))),
 				words.In("constant", b.j.Units.InUnits("51 lb (23 kg)")),
 			),
+			factsOf("job", "one-person"),
 		)
 	}
 	add(
@@ -408,17 +417,22 @@ func (b *book) familyFacts(g []*layout.Family) table {
 			words.In("inside-r", b.exactly(p.InsideR)), words.In("trim-float", trimFloat(s.K)),
 			words.In("ksource", prose(s.KSource)),
 		),
+		layout.AllNamed(factsOf("system", "metal", "thickness", "inside-radius"), factsOf("shop", "k-factor", "k-source")),
 	)
-	finish := b.say.Say(words.ShopUp)
+	finish, finished := b.say.Say(words.ShopUp), ""
 	if m.Finish != "" {
+		finished = factsOf("system", "finish")
 		finish = b.say.Say(words.ShopUpOf, words.In("finish", prose(m.Finish)))
 	}
-	add(b.say.Say(words.ShopFinishSide), finish)
+	add(b.say.Say(words.ShopFinishSide), finish, finished)
 	if s.Film != "" {
-		add(b.say.Say(words.ShopFilm), prose(s.Film))
+		add(b.say.Say(words.ShopFilm), prose(s.Film), factsOf("shop", "film"))
 	}
 	rows = append(rows, b.seamRows(f)...)
-	t := facts(b.say.Say(words.ShopShopType, words.In("mark", f.Mark)), rows)
+	t := facts(b.say.Say(words.ShopShopType, words.In("mark", f.Mark)), nil)
+	for _, row := range rows {
+		t.add(row...)
+	}
 	t.snug, t.fill = true, true
 	if len(g) > 1 {
 		t.title = b.say.Say(words.ShopAll)

@@ -6,6 +6,7 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/drawing/words"
+	"copingset/layout"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -36,6 +37,8 @@ func (b *book) trialPages() []page {
 		b.say.Say(words.TrialMeasure),
 		b.say.Say(words.TrialDeduction),
 		b.say.Say(words.TrialWrite),
+	}, names: []string{
+		factsOf("shop", "k-factor", "k-source"), factsOf("system", "thickness", "metal"), factsOf("system", "inside-radius"),
 	}, plain: true}
 	blocks := []block{how, b.trialTable(trials)}
 	var pictures []drawing.Scene
@@ -50,6 +53,7 @@ func (b *book) trialPages() []page {
 			Blank:   b.inBlank(t.Length),
 			Line:    b.inBlank(t.Line),
 			Up:      t.Up && !t.Down,
+			Fact:    plan.Key(layout.Named(layout.FactOfTrial(i), "")),
 			Section: t.Section,
 		}
 		pictures = append(pictures, view.TrialPicture(q))
@@ -109,10 +113,17 @@ func (b *book) trialTable(trials []plan.Trial) table {
 		if q.Tangent {
 			to = b.say.Say(words.TrialTangent)
 		}
-		t.rows = append(t.rows, []string{
-			itoa(i + 1), strings.Join(bends, "\n"), view.Degrees(180 - q.Turn), phrase, to, b.inBlank(q.Leg),
-			b.taken(q.Deduction), "", "", "", "",
-		})
+		of := layout.FactOfTrial(i)
+		wanted := []string{"of"}
+		if q.Stated {
+			wanted = append(wanted, "deduction-stated", "strip-stated")
+		}
+		t.add(append([]lettered{
+			{itoa(i + 1), factsOf(of, "number")}, {strings.Join(bends, "\n"), factsOf(of, "turns-by-degrees")},
+			{view.Degrees(180 - q.Turn), factsOf(of, "included-degrees")}, {phrase, factsOf(of, wanted...)},
+			{to, factsOf(of, "to-tangent")}, {b.inBlank(q.Leg), factsOf(of, "leg")},
+			{b.taken(q.Deduction), factsOf(of, "deduction")},
+		}, unnamed("", "", "", "")...)...)
 	}
 	t.bold = func(_, col int) bool { return col < 2 }
 	return t

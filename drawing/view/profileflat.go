@@ -55,7 +55,7 @@ func ShopSection(say words.Book, of plan.Profile, top string, w, h drawing.Unit)
 			lines = append(lines, say.Say(words.ProfileToTangent))
 		}
 		c := m.up(plan.Pt{X: (f.From.X + f.To.X) / 2, Y: (f.From.Y + f.To.Y) / 2})
-		lab := place.Label{Lines: lines, About: c, Face: drawing.Bold}
+		lab := place.Label{Lines: lines, Facts: []string{f.Fact}, About: c, Face: drawing.Bold}
 		outward := tenths(xy{dir.y, -dir.x}) // the outside lies to the left of one who goes from the street to the roof
 		wishes = append(
 			wishes,
@@ -68,6 +68,7 @@ func ShopSection(say words.Book, of plan.Profile, top string, w, h drawing.Unit)
 	for i, q := range of.Bends {
 		lab := place.Label{
 			Lines: []string{drawing.Letter(say.Say(words.ProfileIncluded, words.In("angle", Degrees(q.Included))))},
+			Facts: []string{q.Fact},
 			Size:  drawing.Small,
 			About: m.up(q.At),
 		}

@@ -43,6 +43,7 @@ type Seam struct {
 	System SeamSystem
 	Tail   string
 	Words  []string // under the picture
+	Fact   string   // names of the facts that the first of them letters
 }
 
 // Room of a seam's picture.
@@ -97,11 +98,13 @@ func SeamPlan(q Seam) drawing.Scene {
 	if q.Finish > 0 {
 		low = elbow.Y + 500
 	}
+	of := q.Fact
 	for _, w := range q.Words {
 		for _, line := range drawing.Wrap(w, drawing.Regular, drawing.Note, seamWide) {
 			low += drawing.Note.Line()
-			s.Text(drawing.Pt(0, low+60), line, drawing.Style{})
+			s.Text(drawing.Pt(0, low+60), line, drawing.Style{Fact: of})
 		}
+		of = ""
 	}
 	s.H = low + 200
 	return s

@@ -3,6 +3,7 @@ package view
 import (
 	"copingset/drawing"
 	"copingset/layout/fold"
+	"copingset/layout/plan"
 )
 
 // TrialStrip is what the picture of a trial strip shows.
@@ -12,6 +13,7 @@ type TrialStrip struct {
 	Blank   string       // its length, lettered
 	Line    string       // its bend line from either end, lettered
 	Up      bool         // the bend is dashed as one UP
+	Fact    plan.Key     // begins the names of its facts
 	Section []fold.Point // of the bent strip, millimetres, y up
 }
 
@@ -20,7 +22,7 @@ type TrialStrip struct {
 func TrialPicture(q TrialStrip) drawing.Scene {
 	const wide, blank, high = 8400, 3200, 1200
 	s := drawing.Scene{Name: "strip", Title: q.Name, Desc: q.About, W: wide}
-	s.Text(drawing.Pt(0, 350), q.Name, drawing.Style{Face: drawing.Bold})
+	s.Text(drawing.Pt(0, 350), q.Name, drawing.Style{Face: drawing.Bold, Fact: drawing.FactNames(q.Fact.Fact("number"), q.Fact.Fact("turns-by-degrees"))})
 	box := drawing.Box(700, 900, 700+blank, 900+high)
 	s.Rect(drawing.Thick, box)
 	pen := drawing.Centre
@@ -42,7 +44,7 @@ func TrialPicture(q TrialStrip) drawing.Scene {
 		for _, x := range []drawing.Unit{box.Min.X, to} {
 			s.Line(drawing.Medium, drawing.Pt(x-60, y+60), drawing.Pt(x+60, y-60))
 		}
-		s.Text(drawing.Pt((box.Min.X+to)/2, y-90), phrase, drawing.Style{Align: drawing.Middle})
+		s.Text(drawing.Pt((box.Min.X+to)/2, y-90), phrase, drawing.Style{Align: drawing.Middle, Fact: q.Fact.Fact([...]string{"length", "line"}[i])})
 	}
 	s.H = box.Max.Y + 1500
 	if len(q.Section) == 0 {

@@ -15,6 +15,7 @@ type Profile struct {
 // ProfileFace is one straight between the mold lines of its bends.
 type ProfileFace struct {
 	Name     string
+	Fact     string        // of its outside dimension
 	Outside  length.Length // as stated
 	Tangent  bool          // measured to the outermost metal of the bend at its foot
 	Root     bool          // the top
@@ -24,5 +25,6 @@ type ProfileFace struct {
 // ProfileBend is a bend where two faces meet.
 type ProfileBend struct {
 	At       Pt
+	Fact     string  // of its included angle
 	Included float64 // degrees
 }

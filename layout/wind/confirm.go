@@ -223,3 +223,8 @@ func (d Demand) ZoneLine(perimeter, run, what string) string {
 	f := signedFact(zoneName(perimeter, run, what), "")
 	return d.Signed.Value(f.Of, f.What)
 }
+
+// ZoneFact is the name of the fact of that line.
+func ZoneFact(perimeter, run, what string) string {
+	return signedFact(zoneName(perimeter, run, what), "").Name()
+}
