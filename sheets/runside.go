@@ -110,6 +110,7 @@ func (b *book) lineTable(title string, rows []lineRow) table {
 	}
 	t := facts(title, said)
 	t.fill, t.snug = true, true
+	t.cols[0].flex = true
 	for _, row := range rows {
 		t.names = append(t.names, []string{"", row.facts})
 	}
