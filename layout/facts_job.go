@@ -40,6 +40,17 @@ func (b *facts) ofJob() {
 	b.said("safety-plan", j.Site.SafetyPlan)
 	b.said("measured-by", j.Site.MeasuredBy)
 	b.words("measured-on", date(j.Site.MeasuredOn))
+	if m := j.Benchmark; m != nil {
+		b.words("benchmark", m.What)
+		b.words("benchmark-where", m.Where)
+		b.length("benchmark-reading", m.Reading)
+		if c := m.Check; c != nil {
+			b.words("benchmark-check", c.What)
+			b.words("benchmark-check-where", c.Where)
+			b.length("benchmark-check-reading", c.Reading)
+			b.length("benchmark-check-over", c.Reading-m.Reading)
+		}
+	}
 	b.grams("weight-of-pieces", b.l.Grams())
 	b.grams("weight-of-pieces-shipped", b.l.GramsShipped())
 	b.words("units", unitsName(j.Units))

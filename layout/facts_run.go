@@ -347,6 +347,10 @@ func (b *facts) ofMadeChair(r *Run, c *Chair, left, right length.Length) {
 	b.length("set-surface", r.SetAt(r.ToFront(c.At)))
 	b.length("underside-front", b.l.setAtStreet(r, r.ToFront(c.At)))
 	b.length("underside-rear", b.l.setAtRoof(r, r.ToFront(c.At)))
+	if m := b.l.Job.Benchmark; m != nil {
+		b.length("over-benchmark-front", b.l.setAtStreet(r, r.ToFront(c.At))-m.Reading)
+		b.length("over-benchmark-rear", b.l.setAtRoof(r, r.ToFront(c.At))-m.Reading)
+	}
 	for i, w := range c.Rows {
 		k := ScrewsOf(i)
 		if w.Fastener != nil {

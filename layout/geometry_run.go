@@ -31,6 +31,7 @@ func (l *Layout) Plan(r *Run) plan.Run {
 	for _, t := range l.Job.Site.InstallMetalT {
 		p.Temps = append(p.Temps, temperature(t))
 	}
+	p.Benchmark = l.benchmark()
 	for _, w := range r.Profile() {
 		p.RearLine = append(p.RearLine, plan.Pt{X: w.At, Y: r.OutsideAt(w.At)})
 	}
@@ -80,6 +81,20 @@ func (l *Layout) Plan(r *Run) plan.Run {
 	return p
 }
 
+// benchmark is the mark that the crew levels from.
+func (l *Layout) benchmark() (out plan.Benchmark) {
+	m := l.Job.Benchmark
+	if m == nil {
+		return out
+	}
+	out.Here, out.What, out.Where = true, m.What, m.Where
+	if c := m.Check; c != nil {
+		out.Check.Here, out.Check.What, out.Check.Where = true, c.What, c.Where
+		out.Check.Over = plan.Value{Real: c.Reading - m.Reading, Fact: Named("job", "benchmark-check-over")}
+	}
+	return out
+}
+
 // stands says of a chair how it is set: its station, what it is packed with and
 // screwed by, and how it lies on the set surface.
 func (l *Layout) stands(r *Run, c *Chair, k *plan.Chair) {
@@ -104,6 +119,10 @@ func (l *Layout) stands(r *Run, c *Chair, k *plan.Chair) {
 	front := r.ToFront(c.At)
 	k.UnderFront = plan.Value{Real: l.setAtStreet(r, front), Fact: is("underside-front")}
 	k.UnderRear = plan.Value{Real: l.setAtRoof(r, front), Fact: is("underside-rear")}
+	if m := l.Job.Benchmark; m != nil {
+		k.RodFront = plan.Value{Real: k.UnderFront.Real - m.Reading, Fact: is("over-benchmark-front")}
+		k.RodRear = plan.Value{Real: k.UnderRear.Real - m.Reading, Fact: is("over-benchmark-rear")}
+	}
 	a, b := c.Left(s), c.Right(s)
 	za, zb := l.setAtRoof(r, r.ToFront(a)), l.setAtRoof(r, r.ToFront(b))
 	k.Set = k.UnderRear.Real

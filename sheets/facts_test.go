@@ -164,7 +164,7 @@ func (b *book) letters(f fact.Fact, words string) bool {
 		for _, l := range f.Lengths() {
 			cuts = append(cuts, b.long(l))
 		}
-		return words == oneBlank(b.shims(f.Lengths())) || words == strings.Join(cuts, " + ")
+		return words == oneBlank(b.shims(f.Lengths())) || words == oneBlank(strings.Join(cuts, " + "))
 	case fact.Words:
 		switch f.What {
 		case "blocks-a-chair":

@@ -125,7 +125,7 @@ func (t *stretch) title(b *book) string {
 
 // runSpec is how strips and what stands beside them share a page.
 func runSpec(slots []blocks.Slot) blocks.Spec {
-	return blocks.Spec{Slots: slots, Whole: true, Columns: 6000, Below: 12000, Gap: 300, Gutter: 500}
+	return blocks.Spec{Slots: slots, Whole: true, Below: 12000, Gap: 300, Gutter: 500}
 }
 
 // stretch composes the sheets of one run: its strips, each on a page of the job's
@@ -200,11 +200,20 @@ func (b *book) sideFlows(t *stretch, columns map[*layout.Run]chairColumns) []blo
 	return out
 }
 
-// fill places what stands beside the strips on their pages, as far as there is room.
+// fill places what stands beside the strips on their pages, as far as there is room: in
+// columns as wide as hold the most of it.
 func (t *stretch) fill() {
 	for i := range t.leaves {
-		spec := runSpec(nil)
-		t.leaves[i].Leaf, t.rest = spec.Fill(t.leaves[i].Leaf, t.rest)
+		var best blocks.Leaf
+		var rest []blocks.Flow
+		for k, wide := range []drawing.Unit{7000, 4700} {
+			spec := runSpec(nil)
+			spec.Columns = wide
+			if l, r := spec.Fill(t.leaves[i].Leaf, t.rest); k == 0 || len(r) < len(rest) {
+				best, rest = l, r
+			}
+		}
+		t.leaves[i].Leaf, t.rest = best, rest
 	}
 }
 
@@ -441,7 +450,7 @@ func (b *book) stripPage(t stretch, f stripLeaf, ids []string, i int) page {
 			if !ok {
 				continue
 			}
-			for _, tag := range strip.Tags() {
+			for _, tag := range strip.Tags(p.Size) {
 				id := b.where[tag.Sheet]
 				for k := range ids {
 					if tag.Sheet == partOf(k+1) {

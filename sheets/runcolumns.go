@@ -72,6 +72,12 @@ func (b *book) chairColumns(of *plan.Run, narrow bool) chairColumns {
 
 // explained says what the heights in the columns are measured from.
 func (t chairColumns) explained(b *book) []lineRow {
+	for _, k := range []words.Key{words.RunRod, words.RunRodStreet, words.RunRodRoof} {
+		head := b.say.Say(k)
+		if slices.ContainsFunc(t.rows, func(r view.RunRow) bool { return r.Head == head }) {
+			return []lineRow{{head: b.say.Say(words.RunRod), words: b.say.Say(words.RunRodUnder)}}
+		}
+	}
 	for _, k := range []words.Key{words.RunChairsUnder, words.RunChairsUnderStreet, words.RunChairsUnderRoof} {
 		head := b.say.Say(k)
 		if slices.ContainsFunc(t.rows, func(r view.RunRow) bool { return r.Head == head }) {
@@ -253,6 +259,9 @@ func (b *book) heightRows(of *plan.Run) []chairRow {
 	if !of.Elevation.Surveyed {
 		return nil
 	}
+	if of.Benchmark.Here {
+		return b.rodRows(of)
+	}
 	if slices.ContainsFunc(of.Chairs, func(c plan.Chair) bool { return b.short(c.UnderFront.Real) != b.short(c.UnderRear.Real) }) {
 		return []chairRow{{head: say(words.RunChairsUnderStreet), is: street, once: words.RunUnderAt}, {head: say(words.RunChairsUnderRoof), is: roof, once: words.RunUnderAt}}
 	}
@@ -261,4 +270,30 @@ func (b *book) heightRows(of *plan.Run) []chairRow {
 		q.Fact = layout.AllNamed(q.Fact, c.UnderRear.Fact)
 		return q
 	}}}
+}
+
+// rodRows are what a rod on a chair's base reads, from its reading on the benchmark:
+// minus where the chair is higher, plus where it is lower, as a word.
+func (b *book) rodRows(of *plan.Run) []chairRow {
+	row := func(head words.Key, at func(c plan.Chair) plan.Value, facts func(c plan.Chair) string) chairRow {
+		return chairRow{head: b.say.Say(head), once: words.RunRodAt, is: func(c plan.Chair) view.RunCell {
+			v := at(c)
+			return view.RunCell{Lines: append([]string{b.rodSign(v.Real)}, stationLines(b.long(length.Abs(v.Real)), of.Metric, false)...), Fact: facts(c)}
+		}}
+	}
+	street := func(c plan.Chair) plan.Value { return c.RodFront }
+	if slices.ContainsFunc(of.Chairs, func(c plan.Chair) bool { return b.long(c.RodFront.Real) != b.long(c.RodRear.Real) }) {
+		return []chairRow{row(words.RunRodStreet, street, func(c plan.Chair) string { return c.RodFront.Fact }),
+			row(words.RunRodRoof, func(c plan.Chair) plan.Value { return c.RodRear }, func(c plan.Chair) string { return c.RodRear.Fact })}
+	}
+	return []chairRow{row(words.RunRod, street, func(c plan.Chair) string { return layout.AllNamed(c.RodFront.Fact, c.RodRear.Fact) })}
+}
+
+// rodSign says whether a height over the benchmark is taken off the rod's reading there
+// or added to it.
+func (b *book) rodSign(over length.Length) string {
+	if over < 0 {
+		return b.say.Say(words.RunRodPlus)
+	}
+	return b.say.Say(words.RunRodMinus)
 }

@@ -16,7 +16,10 @@ type lineRow struct{ head, words, facts string }
 // lineFacts are what the crew strings and checks before the first chair.
 func (b *book) lineFacts(r *layout.Run) []lineRow {
 	of, say := b.planOf(r), b.say.Say
-	rows := b.lineRows(of)
+	rows := append(b.checkRow(of), b.lineRows(of)...)
+	if len(of.Chairs) > 0 {
+		rows = append(rows, b.standRow(of))
+	}
 	rows = append(rows, b.widthRows(of)...)
 	for _, row := range b.twoWidthEnds(r) {
 		rows = append(rows, lineRow{head: row[0], words: row[1]})

@@ -62,9 +62,13 @@ func (b *book) runSide(t stretch, columns map[*layout.Run]chairColumns) []block 
 	var start, alike [][]lineRow
 	for _, r := range t.runs {
 		of := b.planOf(r)
-		start = append(start, b.startRows(of))
 		c := columns[r]
-		alike = append(alike, slices.Concat(c.alike, b.standRows(of), c.explained(b)))
+		rod := b.say.Say(words.RunRod)
+		isRod := func(q lineRow) bool { return strings.HasPrefix(q.head, rod) }
+		others := slices.DeleteFunc(slices.Clone(c.alike), isRod)
+		rods := slices.DeleteFunc(slices.Clone(c.alike), func(q lineRow) bool { return !isRod(q) })
+		start = append(start, slices.Concat(b.startRows(of), rods, b.pinchRow(of)))
+		alike = append(alike, slices.Concat(others, b.standRows(of), c.explained(b)))
 	}
 	out := []block{b.lineTable("", merged(t.runs, start))}
 	out = append(out, b.gapTables(t.runs...)...)
@@ -110,6 +114,7 @@ func (b *book) lineTable(title string, rows []lineRow) table {
 	}
 	t := facts(title, said)
 	t.fill, t.snug = true, true
+	t.cols[0].flex = true
 	for _, row := range rows {
 		t.names = append(t.names, []string{"", row.facts})
 	}
@@ -144,14 +149,40 @@ func (b *book) startRows(of *plan.Run) []lineRow {
 			layout.AllNamed(e.Offset.Beyond.Fact, e.Offset.Out.Fact, begins)})
 		begins = ""
 	}
+	rows = append(rows, b.benchmarkRows(of)...)
 	if of.Elevation.OnSlope {
 		rows = append(rows, lineRow{head: say(words.RunSlope), words: say(words.ViewSetSlope)})
 	}
-	if p := of.Pinch; p.Here {
-		rows = append(rows, lineRow{say(words.RunPinch), say(words.RunPinchAt, words.In("station", b.long(p.Station.Real)),
-			words.In("wall", b.toward(plan.Value{Real: p.StringToWall})), words.In("play", b.short(p.Play))), p.Station.Fact})
-	}
 	return rows
+}
+
+// pinchRow says where the cap is tightest.
+func (b *book) pinchRow(of *plan.Run) []lineRow {
+	p, say := of.Pinch, b.say.Say
+	if !p.Here {
+		return nil
+	}
+	return []lineRow{{say(words.RunPinch), say(words.RunPinchAt, words.In("station", b.long(p.Station.Real)),
+		words.In("wall", b.toward(plan.Value{Real: p.StringToWall})), words.In("play", b.short(p.Play))), p.Station.Fact}}
+}
+
+// benchmarkRows say where the crew levels from.
+func (b *book) benchmarkRows(of *plan.Run) []lineRow {
+	m, say := of.Benchmark, b.say.Say
+	if !m.Here {
+		return nil
+	}
+	return []lineRow{{head: say(words.RunBenchmark), words: say(words.RunBenchmarkAt, words.In("what", prose(m.What)), words.In("where", prose(m.Where)))}}
+}
+
+// checkRow says what the rod reads on the mark that the benchmark is checked by.
+func (b *book) checkRow(of *plan.Run) []lineRow {
+	c, say := of.Benchmark.Check, b.say.Say
+	if !c.Here {
+		return nil
+	}
+	return []lineRow{{say(words.RunBenchmarkCheck), say(words.RunBenchmarkCheckAt, words.In("what", prose(c.What)), words.In("where", prose(c.Where)),
+		words.In("sign", b.rodSign(c.Over.Real)), words.In("over", b.long(length.Abs(c.Over.Real)))), c.Over.Fact}}
 }
 
 // toward says on which side of the string the wall's face lies, and how far.
@@ -162,14 +193,10 @@ func (b *book) toward(v plan.Value) string {
 	return b.say.Say(words.RunTowardRoof, words.In("distance", b.short(v.Real)))
 }
 
-// standRows say where chairs stand, what is true of single ones, and by what fasteners
-// they are held.
+// standRows say what is true of single chairs, and by what fasteners all are held.
 func (b *book) standRows(of *plan.Run) []lineRow {
 	say := b.say.Say
 	var rows []lineRow
-	if len(of.Chairs) > 0 {
-		rows = append(rows, b.standRow(of))
-	}
 	for _, c := range of.Chairs {
 		if left, right := c.Edges[0], c.Edges[1]; left != right {
 			rows = append(rows, lineRow{say(words.RunStandTaper, words.In("chair", fmt.Sprintf("C%d", c.N))),

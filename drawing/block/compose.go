@@ -265,6 +265,7 @@ func (s *Spec) flow(leaves []Leaf, paper Paper) []Leaf {
 func (s *Spec) Fill(l Leaf, flows []Flow) (Leaf, []Flow) {
 	regions := s.free(l)
 	used := make([]drawing.Unit, len(regions))
+	l.Placed = slices.Clone(l.Placed)
 	var rest []Flow
 	for _, f := range flows {
 		placed := false

@@ -103,11 +103,17 @@ func (f *runFrame) joints() []plan.Joint {
 	return out
 }
 
+// ofCap is what a window shows of a stretch between the ends of the cap line: beyond a
+// corner, which is a symbol, nothing of the run is drawn.
+func (f *runFrame) ofCap(from, to length.Length) (length.Length, length.Length, bool) {
+	return f.cut(length.Max(from, 0), length.Min(to, f.of.Cap.Real))
+}
+
 // line is what the window shows of a line along the run, each point brought to
 // paper.
 func (f *runFrame) line(of []plan.Pt, at func(plan.Pt) drawing.Point) []drawing.Point {
 	var out []drawing.Point
-	for _, q := range plan.Within(of, f.lo(), f.hi()) {
+	for _, q := range plan.Within(of, length.Max(f.lo(), 0), length.Min(f.hi(), f.of.Cap.Real)) {
 		out = append(out, at(q))
 	}
 	return out

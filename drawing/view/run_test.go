@@ -141,13 +141,16 @@ func runReads(t runFails, l *layout.Layout, r *layout.Run, width drawing.Unit, l
 			return // dense chairs on narrow paper: it is for the sheet to take a larger one
 		}
 		v := s.Scene()
-		for _, p := range drawing.Check(v) {
-			t.Errorf("run %s, %s: %v", r.Name, v.Name, p)
+		for k, z := range s.Sizes(0) {
+			v := drawing.Scene{Name: v.Name, W: z.W + 400, H: z.H + 400, Marks: drawing.Translate(s.Draw(z).Marks, drawing.Pt(200, 200))}
+			for _, p := range drawing.Check(v) {
+				t.Errorf("run %s, %s, size %d: %v", r.Name, v.Name, k, p)
+			}
+			if b := v.Bounds(); b.Min.X < 200 || b.Min.Y < 200 || b.Max.X > v.W-200 || b.Max.Y > v.H-200 {
+				t.Errorf("run %s, part %d, size %d: drawn in %v, its size is %v by %v", r.Name, i+1, k, b, v.W, v.H)
+			}
 		}
-		if b := v.Bounds(); b.Min.X < 200 || b.Min.Y < 200 || b.Max.X > v.W-200 || b.Max.Y > v.H-200 {
-			t.Errorf("run %s, part %d: drawn in %v, its size is %v by %v", r.Name, i+1, b, v.W, v.H)
-		}
-		for _, tag := range s.Tags() {
+		for _, tag := range s.Tags(s.Sizes(0)[0]) {
 			tag.Box = tag.Box.Translate(drawing.Pt(200, 200))
 			if b := tag.Box; b.Min.X < 200 || b.Max.X > v.W-200 {
 				t.Errorf("run %s, part %d: its symbol stands at %v of %v", r.Name, i+1, b, v.W)
@@ -403,7 +406,7 @@ func TestRunsKeepToTheirLanes(t *testing.T) {
 		times := RunTimes(all)
 		for _, s := range all {
 			s.Times = times
-			q := s.lay()
+			q := s.lay(s.Width())
 			if q.plan.cross.times < 1 || q.elev.cross.times < 1 || q.plan.cross.times > times.Across || q.elev.cross.times > times.Up {
 				t.Errorf("%s, run %s: ×%d and ×%d, the packet's are %v", name, s.Run.Name, q.plan.cross.times, q.elev.cross.times, times)
 			}
@@ -435,7 +438,7 @@ func TestLayoutStringShows(t *testing.T) {
 		l, _ := layout.Build(j)
 		for _, r := range l.Runs() {
 			for _, s := range runStrips(planned(l, r), runWide, words.English) {
-				q := s.lay()
+				q := s.lay(s.Width())
 				var g drawing.Scene
 				q.plan.draw(&g)
 				strung := false

@@ -177,7 +177,7 @@ func (e *runElev) chairBox(c plan.Chair) drawing.Rect {
 func (e *runElev) caps(g *drawing.Scene) {
 	for _, k := range e.up.Legs {
 		a, b := k.Fold[0].X, k.Fold[1].X
-		from, to, ok := e.cut(a, b)
+		from, to, ok := e.ofCap(a, b)
 		if !ok {
 			continue
 		}

@@ -3,7 +3,6 @@ package view
 import (
 	"crypto/sha256"
 	"fmt"
-	"sync"
 
 	"copingset/drawing"
 	"copingset/drawing/block"
@@ -27,8 +26,7 @@ type RunStrip struct {
 	Labels  []RunLabel  // what is said above the plan at its station
 	Ends    [2]RunTag   // what the symbol at each end leads to
 	Times   Exaggeration
-	once    sync.Once
-	strip   *strip
+	laid    map[drawing.Unit]*strip // look-up only: by width
 }
 
 // RunLabel is something said above the plan, at its cap station.
@@ -115,7 +113,6 @@ type strip struct {
 	table   runTable
 	listed  []RunLabel // labels without room above the plan, numbered
 	foot    []string   // lines of the words at the foot
-	fits    bool
 }
 
 const (
@@ -195,9 +192,9 @@ func (r *RunStrip) Holding(columns []RunColumn, labels []RunLabel) *RunStrip {
 // Fits says whether the strip stands in its room.
 func (r *RunStrip) Fits() bool { return r.Width() <= r.Room }
 
-// lay works out where everything stands.
-func (r *RunStrip) lay() *strip {
-	s := &strip{RunStrip: r, wide: r.Width()}
+// lay works out where everything stands in a width.
+func (r *RunStrip) lay(wide drawing.Unit) *strip {
+	s := &strip{RunStrip: r, wide: wide}
 	a, b := r.beyond(false), r.beyond(true)
 	drawn := a + r.Along.Units(r.Win.To) - r.Along.Units(r.Win.From) + b
 	f := runFrame{of: r.Run, say: r.Say, win: r.Win, along: r.Along, left: stripHead + a + max(0, s.wide-stripHead-drawn)/2, tape: length.Crew(r.Run.Metric)}
@@ -231,7 +228,6 @@ func (r *RunStrip) lay() *strip {
 	for i := range s.listed {
 		s.high += drawing.Unit(len(s.listedLines(i)))*drawing.Note.Line() + 100
 	}
-	s.fits = s.wide <= r.Room
 	return s
 }
 
@@ -313,10 +309,17 @@ func (s *strip) listedLines(i int) []string {
 
 const listIndent drawing.Unit = 900
 
-// laid is where everything stands, worked out once.
-func (r *RunStrip) laid() *strip {
-	r.once.Do(func() { r.strip = r.lay() })
-	return r.strip
+// at is where everything stands in a width, worked out once.
+func (r *RunStrip) at(wide drawing.Unit) *strip {
+	s, ok := r.laid[wide]
+	if !ok {
+		if r.laid == nil {
+			r.laid = map[drawing.Unit]*strip{}
+		}
+		s = r.lay(wide)
+		r.laid[wide] = s
+	}
+	return s
 }
 
 // Key is a digest of all that the strip draws from.
@@ -325,15 +328,29 @@ func (r *RunStrip) Key() string {
 	return fmt.Sprintf("run-strip-%x", h[:12])
 }
 
-// Sizes is the one size that its words and scale give it.
+// Sizes are the width that the strip takes at least, and greater ones in which its
+// words break less and it is lower.
 func (r *RunStrip) Sizes(drawing.Unit) []block.Size {
-	s := r.laid()
-	return []block.Size{{W: s.wide, H: s.high, Scale: r.Along.Ratio}}
+	wide := r.Width()
+	out := []block.Size{r.size(wide)}
+	for _, w := range []drawing.Unit{wide * 5 / 4, wide * 3 / 2, wide * 2} {
+		if z := r.size(w / 2 * 2); z.W <= r.Room && z.H < out[len(out)-1].H-lowerBy {
+			out = append(out, z)
+		}
+	}
+	return out
+}
+
+// lowerBy is how much lower a wider strip has to be.
+const lowerBy drawing.Unit = 300
+
+func (r *RunStrip) size(wide drawing.Unit) block.Size {
+	return block.Size{W: wide, H: r.at(wide).high, Scale: r.Along.Ratio}
 }
 
 // Draw draws the strip.
-func (r *RunStrip) Draw(block.Size) block.Drawn {
-	s := r.laid()
+func (r *RunStrip) Draw(z block.Size) block.Drawn {
+	s := r.lay(z.W)
 	var g drawing.Scene
 	g.W, g.H = s.wide, s.high
 	s.draw(&g)
@@ -360,9 +377,9 @@ type Tag struct {
 	Box drawing.Rect
 }
 
-// Tags are the symbols at the ends of the strip.
-func (r *RunStrip) Tags() []Tag {
-	s := r.laid()
+// Tags are the symbols at the ends of the strip in one of its sizes.
+func (r *RunStrip) Tags(z block.Size) []Tag {
+	s := r.lay(z.W)
 	var out []Tag
 	top := s.planAt + max(60, (s.plan.deep-tagHigh)/2)
 	for i, t := range r.Ends {

@@ -42,6 +42,7 @@ type Job struct {
 	Survey     SurveyCheck
 	Wind       *Wind // nil: nothing to compute pressures from
 	Site       Site
+	Benchmark  *Benchmark // nil: none is stated, and heights are over the level datum
 	Crating    Crating
 	Shop       *Shop // nil: not stated
 	Perimeters []Perimeter
@@ -128,6 +129,7 @@ func (j *Job) keys(k keys) {
 		j.Survey.keys)
 	optional(k.may(), "wind", &j.Wind, (*Wind).keys, "what computed pressures follow from; stated pressures stand over them")
 	k.group("site", "what the crew must know of the place", j.Site.keys)
+	optional(k.may(), "benchmark", &j.Benchmark, (*Benchmark).keys, "the mark that the crew levels from")
 	k.group("crating", "how the pieces travel", j.Crating.keys)
 	optional(k.may(), "shop", &j.Shop, (*Shop).keys, "how the fabricator bends and cuts, for flat patterns and cutting plans")
 	list(k, "perimeters", "perimeter", &j.Perimeters, (*Perimeter).keys, "the chains of runs")

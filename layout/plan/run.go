@@ -190,6 +190,7 @@ type Chair struct {
 	Set                   length.Length // height of the set surface at its middle, at the roof face
 	Side                  Ring          // seen from the roof: set surface at the left and right, then its top
 	UnderFront, UnderRear Value         // height of its underside over the level datum at the wall's two faces
+	RodFront, RodRear     Value         // the same over the benchmark, where the job states one
 	StringToWall          Value         // how far behind the string the wall's street face lies; negative: in front
 	Plies                 int
 	Front, Rear           Pack
@@ -317,6 +318,17 @@ type Datum struct {
 	Begins Value  // the cap line from it; negative: the cap line begins to its left
 }
 
+// Benchmark is the mark that the crew levels from, and a second one to check it by.
+type Benchmark struct {
+	Here        bool // the job states one
+	What, Where string
+	Check       struct {
+		Here        bool
+		What, Where string
+		Over        Value // how far it lies over the first; negative: under it
+	}
+}
+
 // Layer is one of the wall.
 type Layer struct {
 	Name, Material string
@@ -362,6 +374,7 @@ type Run struct {
 	Ply         length.Length // thickness of one
 	UnderChairs bool          // packing stands under the chairs alone
 	LayerName   string        // what plies are of
+	Benchmark   Benchmark
 	Toward      Hand          // the hand towards which its straight pieces are laid; none of fewer than two
 	Elevation   Elevation
 }
