@@ -204,7 +204,7 @@ func (b *book) partFacts(q *layout.MadePart) (out, names []string) {
 		say(b.say.Say(words.PartTwin, words.In("mark", q.Twin.Mark)), "twin")
 	}
 	for _, fault := range q.Faults {
-		out = append(out, b.say.Say(words.PartHold, words.In("what", drawing.Letter(fault))))
+		out = append(out, b.say.Say(words.PartHold, words.In("what", drawing.Letter(b.j.Units.OwnUnits(fault)))))
 	}
 	return out, names
 }
