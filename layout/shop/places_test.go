@@ -26,7 +26,7 @@ func TestHoldsStandAtTheirKeys(t *testing.T) {
 		{"hem-over-bend", "rectangle", "brindle-r8", `hem: 7/16"`, `hem: 31/32"`, "hem:"},
 		{"hem-too-deep", "rectangle", "brindle-r8", `hem: 7/16"`, `hem: 1 1/4"`, "hem:"},
 		{"hem-over-bend", "rectangle", "brindle-r8", "    # rear_hem: ", "    rear_hem: {return: 1\"}\n    # ", "rear_hem:"},
-		{"seam-gap", "l-shape", "ravelin-k4", `weld_gap: 1/64"`, `weld_gap: 3/8"`, "weld_gap:"},
+		{"seam-gap", "l-shape", "ravelin-k4", `weld_gap: 1/64"`, `weld_gap: 3/64"`, "weld_gap:"},
 		{"flange-too-short", "rectangle", "brindle-r8", "\n  least_flange:", "\n  least_flange: 31/32\" #", "least_flange:"},
 		{"weld-on-coating", "rectangle", "brindle-r8", "  # seam: ", "  seam: {process: weld, finish: before, cut_back: 1/16\"}\n  # ", "seam:"},
 	} {
