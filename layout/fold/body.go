@@ -212,6 +212,10 @@ func (b Sheet) places(l Laid, chord float64) []float64 {
 	return out
 }
 
+// Places are the developed places, front to rear, that its outline has corners at in
+// chords of a length.
+func (b Sheet) Places(chord float64) []float64 { return b.places(b.Path.Lay(), chord) }
+
 // between adds places inside a stretch while the cut there is not straight.
 func (b Sheet) between(l Laid, from, to, chord float64, depth int) []float64 {
 	mid := (from + to) / 2

@@ -2,6 +2,7 @@ package shop
 
 import (
 	"math"
+	"slices"
 
 	"copingset/layout/fold"
 	"copingset/layout/job"
@@ -32,11 +33,12 @@ func (b Body) Notches(r job.Relief) []Notch {
 		return append(out, b.turned()...)
 	}
 	l, girth := b.Metal.Path.Lay(), b.Metal.Path.Girth()
+	places := b.Metal.Places(chord)    // the seam may bulge between those of the path
 	zero := b.Flat.Place(fold.Vec{}).X // where the run's station nought lies on the blank
 	for end, c := range []fold.Cut{b.Metal.Left, b.Metal.Right} {
 		box := func(kind string, from, to, back float64) {
 			lo, hi := math.Inf(1), math.Inf(-1)
-			for _, s := range append(l.Places(chord), from, to) {
+			for _, s := range append(slices.Clip(places), from, to) {
 				if s >= from && s <= to {
 					x := zero + c.X(l, s, end == 1)
 					lo, hi = math.Min(lo, x), math.Max(hi, x)

@@ -89,6 +89,9 @@ func (c *checker) flatTab(b body, over Sheet, face string, end []Edge, normal Ve
 			along := Pt{-v.S, v.Z}.sub(of.At).dot(of.Dir)
 			tab := of.At.add(of.Dir.by(along)).sub(of.Dir.left().by(1.5 * r.T)) // the middle of its metal
 			for k := 1; k < len(mid); k++ {
+				if apart(tab.X, mid[k-1].X, mid[k].X) > r.T || apart(tab.Y, mid[k-1].Y, mid[k].Y) > r.T {
+					continue // not in the metal
+				}
 				deep = math.Max(deep, r.T-Off(tab, mid[k-1], mid[k]))
 			}
 		}

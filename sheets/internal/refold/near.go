@@ -11,14 +11,16 @@ type key [3]int32
 // Metal is cut edges, to measure distances to.
 type Metal struct {
 	edges []Edge
+	boxes [][2]Vec // of each, least and greatest
 	cells map[key][]int
 }
 
 // NewMetal sorts edges into cells.
 func NewMetal(edges []Edge) Metal {
-	m := Metal{edges: edges, cells: map[key][]int{}}
+	m := Metal{edges: edges, boxes: make([][2]Vec, len(edges)), cells: map[key][]int{}}
 	for i, e := range edges {
 		lo, hi := e.bounds()
+		m.boxes[i] = [2]Vec{lo, hi}
 		a, b := keyOf(lo), keyOf(hi)
 		for x := a[0]; x <= b[0]; x++ {
 			for y := a[1]; y <= b[1]; y++ {
@@ -52,7 +54,10 @@ func (m Metal) Off(p Vec) float64 {
 		for y := k[1] - 1; y <= k[1]+1; y++ {
 			for z := k[2] - 1; z <= k[2]+1; z++ {
 				for _, i := range m.cells[key{x, y, z}] {
-					e := m.edges[i]
+					e, box := m.edges[i], m.boxes[i]
+					if apart(p.X, box[0].X, box[1].X) > best || apart(p.S, box[0].S, box[1].S) > best || apart(p.Z, box[0].Z, box[1].Z) > best {
+						continue // no nearer than another
+					}
 					best = math.Min(best, math.Min(toTriangle(p, e.Finish[0], e.Finish[1], e.Back[1]), toTriangle(p, e.Finish[0], e.Back[1], e.Back[0])))
 				}
 			}
@@ -63,6 +68,9 @@ func (m Metal) Off(p Vec) float64 {
 	}
 	return best
 }
+
+// apart is how far a number lies off the stretch between two others.
+func apart(v, a, b float64) float64 { return max(min(a, b)-v, v-max(a, b), 0) }
 
 // toTriangle is the distance of a point from a triangle.
 func toTriangle(p, a, b, c Vec) float64 {

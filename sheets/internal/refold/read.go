@@ -165,7 +165,7 @@ func (a Pt) add(b Pt) Pt      { return Pt{a.X + b.X, a.Y + b.Y} }
 func (a Pt) by(k float64) Pt  { return Pt{a.X * k, a.Y * k} }
 func (a Pt) dot(b Pt) float64 { return a.X*b.X + a.Y*b.Y }
 func (a Pt) left() Pt         { return Pt{-a.Y, a.X} }
-func (a Pt) len() float64     { return math.Hypot(a.X, a.Y) }
+func (a Pt) len() float64     { return math.Sqrt(a.X*a.X + a.Y*a.Y) }
 func (a Pt) turned(deg float64) Pt {
 	s, c := math.Sincos(deg * math.Pi / 180)
 	return Pt{a.X*c - a.Y*s, a.X*s + a.Y*c}
