@@ -22,7 +22,6 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/stand"
-	"copingset/layout/wall"
 	"copingset/layout/wind"
 )
 
@@ -90,7 +89,7 @@ func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int, bes
 	if s == nil {
 		return p, nil
 	}
-	s.most, s.over = most, overStraight(p)
+	s.most = most
 	var all, left []*stretch
 	for _, t := range s.stretches() {
 		switch trouble := t.troubled(p, bad); {
@@ -167,9 +166,8 @@ type search struct {
 	rooms  []cap.Room
 	left   bool // odd steps go to the left: chains are searched from the right
 	closed bool
-	over   map[*wall.Run]bool // look-up only
-	leave  bool               // for legs under the job's least
-	most   int                // pieces and joints tried in a stretch
+	leave  bool // for legs under the job's least
+	most   int  // pieces and joints tried in a stretch
 }
 
 func newSearch(j *job.Job, d wind.Demand, runs []*cap.Run, grid length.Length) *search {
@@ -309,24 +307,6 @@ func (t *stretch) troubled(p Laid, bad map[string]kinds) bool {
 
 func noFit(f finding.Finding) bool { return f.Code == "no-fit" }
 
-// overStraight are the runs on which a chair is asked too much by straight pieces alone:
-// their assembly does not do, wherever legs and joints are.
-func overStraight(p Laid) map[*wall.Run]bool {
-	out := map[*wall.Run]bool{}
-	for _, t := range p.Standing.Trouble {
-		straight := t.Overloaded() && !t.Fixed
-		for _, on := range t.On {
-			for _, q := range on {
-				straight = straight && q.Kind == cap.Straight
-			}
-		}
-		if straight {
-			out[t.On[0][0].Parts[0].Run.OnWall()] = true
-		}
-	}
-	return out
-}
-
 // jointless tells whether a run can only be one piece with what stands at both its ends.
 func jointless(r cap.Room) bool { return r.Short && len(r.Ways) == 0 }
 
@@ -354,8 +334,6 @@ func (t *stretch) hopeless() string {
 		switch {
 		case t.leaves != loads && !covered(run):
 			return "no tested assembly covers run " + name
-		case t.leaves != loads && t.over[run.OnWall()]:
-			return "chairs under straight pieces of run " + name + " are asked for too much too"
 		case t.leaves == nothing && t.turns(i) && !r.Held:
 			return "at corner " + r.Corner.Name + " no legs alike stand, up to the longest"
 		case r.Short && r.Fixed:
