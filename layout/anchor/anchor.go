@@ -167,6 +167,7 @@ type builder struct {
 	under   map[*wall.Corner][]*Support // look-up only
 	found   finding.Set
 	crowded []Trouble // what has no room or stands on what it must not
+	work    int       // chairs stood, as often as they were
 
 	wind             [2]pressures      // by zone
 	known, rearKnown bool              // there are pressures; one on the rear leg
@@ -174,6 +175,7 @@ type builder struct {
 	tried            map[partKey]tried // look-up only
 	raised           map[partKey]bool  // in this round; look-up only
 	again            bool              // chairs were added or taken back
+	full             bool              // as many chairs stand as have room
 }
 
 func (b *builder) hold(code string, at finding.Place, r *cap.Run, station length.Length, what, why, mend string) {
@@ -226,6 +228,7 @@ func taken(a *Run, z wind.Zone, inside length.Length) *job.Assembly {
 func (b *builder) add(a *Run, c *Chair) {
 	c.Run, c.Inside = a.Run, a.InsideAt(c.At)
 	a.Chairs = append(a.Chairs, c)
+	b.work++
 }
 
 // number names the chairs and checks that none overlap and none

@@ -98,6 +98,10 @@ func ended(e wall.End) bool { return e.Kind != job.EndTurn && e.Kind != job.EndT
 
 // lay places the chairs of one part.
 func (b *builder) lay(g *leg) *leg {
+	if b.full {
+		g.row, g.why = stand.Fullest(g.Part, b.grid)
+		return g
+	}
 	g.row, g.why = stand.Row(g.Part, b.grid)
 	if g.why == stand.Stands || g.More == 0 {
 		return g

@@ -1,15 +1,42 @@
 package anchor
 
 import (
+	"math"
+	"slices"
+
 	"copingset/layout/cap"
 	"copingset/layout/finding"
+	"copingset/layout/job"
+	"copingset/layout/length"
 )
 
 // loaded stands the chairs, and more of them where one is asked for more than the
 // test proved: in the piece that asks the most of it, as long as it has room. Where
-// that does not help, a piece keeps the fewest, and the chair is held.
+// that does not help, a piece keeps the fewest, and the chair is held; where as many as
+// have room do not help by far, at once.
 func (b *builder) loaded(runs []*Run, sup []*Support) []*Turned {
+	turned := b.standLoaded(runs, sup)
+	if !slices.ContainsFunc(runs, b.mendable) {
+		return turned
+	}
+	turned, _ = b.eased(runs, sup, nil)
+	return turned
+}
+
+// eased adds chairs to those that stand. It is not ok where a chair counts that as many
+// as have room do not help by far.
+func (b *builder) eased(runs []*Run, sup []*Support, counts func(*Chair) bool) (turned []*Turned, ok bool) {
+	b.full = true
+	b.standLoaded(runs, sup)
+	b.full = false
+	for _, c := range overFar(runs) {
+		if counts != nil && counts(c) {
+			return nil, false
+		}
+		b.giveUp(c)
+	}
 	for {
+		b.again = false
 		turned := b.standLoaded(runs, sup)
 		b.raised = map[partKey]bool{}
 		over := false
@@ -20,7 +47,7 @@ func (b *builder) loaded(runs []*Run, sup []*Support) []*Turned {
 					continue
 				}
 				over = true
-				if !b.lighten(c) {
+				if b.hopeless(c) || !b.lighten(c) {
 					vain = append(vain, c)
 				}
 			}
@@ -29,10 +56,29 @@ func (b *builder) loaded(runs []*Run, sup []*Support) []*Turned {
 			b.giveUp(c)
 		}
 		if !over || !b.again {
-			return turned
+			return turned, true
 		}
-		b.again = false
 	}
+}
+
+// mendable tells whether more chairs may help one of a run.
+func (b *builder) mendable(a *Run) bool {
+	return slices.ContainsFunc(a.Chairs, func(c *Chair) bool { return c.Load.Over() && !b.hopeless(c) })
+}
+
+// overFar are the chairs that are asked for more than the test proved by more than a tenth,
+// which is more than steps of a row make it uneven: if they are with all that have room
+// beside them, they are with any fewer.
+func overFar(runs []*Run) []*Chair {
+	var out []*Chair
+	for _, a := range runs {
+		for _, c := range a.Chairs {
+			if c.Load.Ratio() > 1.1*full {
+				out = append(out, c)
+			}
+		}
+	}
+	return out
 }
 
 // standLoaded stands all chairs afresh and loads them.
@@ -40,6 +86,47 @@ func (b *builder) standLoaded(runs []*Run, sup []*Support) []*Turned {
 	b.found, b.crowded = finding.Set{}, nil
 	b.stand(runs)
 	return b.loads(runs, sup)
+}
+
+// hopeless tells whether a chair is asked for more than the test proved wherever it
+// stands. On each side that a neighbour can stand on it gathers at least half the length
+// of a chair, since no two stand nearer, on the cap's least width and at the least
+// pressure of its run. Of a piece that turns but one side is counted: a support may
+// stand nearer on the other, and the miter cuts its top.
+func (b *builder) hopeless(c *Chair) bool {
+	if !c.Load.Over() || c.Assembly == nil {
+		return false
+	}
+	long, wide := b.sys.Chair.Length-b.sys.Joint.Gap, c.Run.OutsideAt(c.At)
+	straight := c.Kind == Between || c.Kind == AtJoint
+	for _, p := range carried(c) {
+		straight = straight && p.Kind == cap.Straight
+		wide = length.Min(wide, p.Narrow+2*b.sys.Metal.Thickness)
+	}
+	if !straight {
+		long /= 2
+	}
+	least := pressures{math.Inf(1), math.Inf(1), math.Inf(1)}
+	for _, z := range b.zonesOf(c.Run) {
+		least = pressures{min(least.up, z.up), min(least.out, z.out), min(least.rear, z.rear)}
+	}
+	if c.Joint != nil && c.Joint.Kind == cap.Kink || math.IsInf(least.up, 1) {
+		return false
+	}
+	l := c.Load
+	l.Beam = Loading{}
+	l.Up.Demand = least.up * 1e-6 * long.MM() * wide.MM()
+	hook := l.Up.Demand * b.atHook(c, c.Run.OutsideAt(c.At))
+	if !straight { // at both edges of it alike
+		hook = l.Up.Demand / 2
+	}
+	l.Hook.Demand, l.Snap.Demand = hook, l.Up.Demand-hook
+	l.Out.Demand = least.out * 1e-6 * long.MM() * b.sys.FrontLeg(job.ToMoldLine).MM()
+	l.Rear.Demand = least.rear * 1e-6 * long.MM() * b.sys.RearLeg(job.ToMoldLine).MM()
+	if !straight {
+		l.Rear.Demand = 0
+	}
+	return l.Over()
 }
 
 // tried is how far a part of a piece has come.

@@ -46,7 +46,7 @@ func explained(j *job.Job, d wind.Demand, p Laid, grid length.Length, left []*st
 		return p
 	}
 	say := make([]string, len(left))
-	open := func(i int) bool { return say[i] == "" && left[i].unasked == "" }
+	open := func(i int) bool { return say[i] == "" && !left[i].unasked }
 	wanted := 0
 	for i := range left {
 		if open(i) {
@@ -58,10 +58,10 @@ func explained(j *job.Job, d wind.Demand, p Laid, grid length.Length, left []*st
 			if wanted == 0 {
 				break
 			}
-			q, _ := settle(&c.job, d, lay(&c.job, d, left[0].caps.Fresh(), grid, nil), grid, mostChange)
+			q, _ := settle(&c.job, d, lay(&c.job, d, left[0].caps.Fresh(), grid, nil), grid, mostChange, false)
 			bad := troubled(q)
 			for i, t := range left {
-				if open(i) && !t.troubled(q, bad) {
+				if open(i) && !t.troubled(q, bad) && !t.lasts(q.Runs, bad) {
 					say[i] = c.say
 					wanted--
 				}
@@ -97,17 +97,10 @@ func (t *stretch) about(f *finding.Finding, marks map[string]bool) bool {
 
 // explain says once what was tried.
 func (t *stretch) explain(f *finding.Finding, change string) {
-	tried := "no other place of its joints, no longer leg and no piece over a short run stands either"
-	switch {
-	case t.Spent():
-		tried = "other places of its joints were tried until too many had been; one that stands may have been missed"
-	case t.unasked != "":
-		tried = t.unasked
-	}
 	if f.Why != "" {
 		f.Why += "; "
 	}
-	f.Why += tried
+	f.Why += t.tried
 	if change != "" {
 		f.Mend += "; this alone would free it: " + change
 	}

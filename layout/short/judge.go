@@ -13,7 +13,9 @@ import (
 var none = stand.Jointed{Run: -2}
 
 // Spent is of stand.Rules.
-func (t *stretch) Spent() bool { return t.spent >= t.most }
+func (t *stretch) Spent() bool {
+	return t.spent >= t.most || t.stands.Stood()-t.stood >= t.most*stoodEach
+}
 
 // Piece is of stand.Rules.
 func (t *stretch) Piece(a, b stand.Jointed) bool { return t.ask(a, none, b) }
@@ -71,7 +73,7 @@ func (t *stretch) judge(a, b, c stand.Jointed) bool {
 		count = 0 // all round
 	}
 	runs, pieces, found := t.caps.Lay(t.rooms[first].Run, count, ways)
-	w := &window{runs: runs, pieces: pieces, open: map[*cap.Piece]bool{}, ours: map[*cap.Piece]bool{}}
+	w := &window{of: t, runs: runs, pieces: pieces, open: map[*cap.Piece]bool{}, ours: map[*cap.Piece]bool{}}
 	if count > 0 {
 		w.edges()
 	}
@@ -86,7 +88,7 @@ func (t *stretch) judge(a, b, c stand.Jointed) bool {
 	w.own(begins, ends, inner)
 	// Between two runs that go on by themselves a piece is asked about but once.
 	partial := b == none && !(t.alone(a) && t.alone(c))
-	return w.stands(t.stands, found, partial)
+	return w.stands(found, partial)
 }
 
 // alone tells whether no joint of a cut is asked about: it is one of the chain's ends.
@@ -96,6 +98,7 @@ func (t *stretch) alone(c stand.Jointed) bool {
 
 // window is a part of a perimeter laid out by itself.
 type window struct {
+	of     *stretch
 	runs   []*cap.Run
 	pieces []*cap.Piece
 	open   map[*cap.Piece]bool // they turn on beyond it; look-up only
@@ -124,7 +127,7 @@ func (w *window) own(begins, ends bool, inner int) {
 }
 
 // stands tells whether nothing is wrong with the pieces to be judged.
-func (w *window) stands(by *anchor.Bench, found finding.List, partial bool) bool {
+func (w *window) stands(found finding.List, partial bool) bool {
 	for _, p := range w.pieces {
 		if w.open[p] && len(p.Miters) > 0 {
 			return false // it would turn on beyond a joint that is none
@@ -136,12 +139,15 @@ func (w *window) stands(by *anchor.Bench, found finding.List, partial bool) bool
 			return false
 		}
 	}
-	return by.Judge(w.runs, w.pieces, w.counts, partial)
+	return w.of.stands.Judge(w.runs, w.pieces, anchor.Asked{Counts: w.counts, Partial: partial, Places: w.of.leaves == loads})
 }
 
 // counts tells whether a trouble is one of the pieces to be judged. What a chair carries
 // beyond the window is not known, and neither is what stands there.
 func (w *window) counts(t anchor.Trouble) bool {
+	if w.of.leftOut(t) {
+		return false
+	}
 	ours := false
 	for _, on := range t.On {
 		known := false

@@ -8,7 +8,9 @@
 // by stand.Legs: the place of each joint, runs that become one piece with their
 // neighbours, longer legs at both ends. Every piece and joint is laid out and
 // loaded as in the layout, by packages cap and anchor, so that nothing is
-// chosen which they would hold.
+// chosen which they would hold. What no place mends is left out of the judgment (a chair
+// that could not carry the least bay, a corner where no legs are held), and where no ways
+// free a stretch of all the rest, those are taken where every chair has its place.
 package short
 
 import (
@@ -20,7 +22,6 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/stand"
-	"copingset/layout/wall"
 	"copingset/layout/wind"
 )
 
@@ -59,22 +60,27 @@ func (p Laid) holds() int {
 }
 
 // How many pieces and joints are tried in one stretch, and where a change of the system is
-// tried that might free it.
+// tried that might free it; and how many chairs are stood for each on the average. A search
+// ends at whichever comes first: where chairs hold next to nothing, one piece alone is
+// stood with more and more of them.
 const (
 	most       = 6000
 	mostChange = 300
+	stoodEach  = 10
 )
 
 // Settle lays the stretches of a perimeter that are in trouble out in other ways, if any
-// stand, and says of the others what was tried and which one change would free them. The
-// perimeter given stays as it is.
+// stand, and says of the others what was tried and which one change would free them. Of
+// what nothing frees, the ways are taken that hold for less. The perimeter given stays as
+// it is.
 func Settle(j *job.Job, d wind.Demand, p Laid, grid length.Length) Laid {
-	q, left := settle(j, d, p, grid, most)
+	q, left := settle(j, d, p, grid, most, true)
 	return explained(j, d, q, grid, left)
 }
 
-// settle also returns the stretches that are left in trouble.
-func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int) (Laid, []*stretch) {
+// settle also returns the stretches that are left in trouble. With best, ways that free a
+// stretch of some of it are looked for too.
+func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int, best bool) (Laid, []*stretch) {
 	bad, under := troubled(p), unallowed(p)
 	if len(bad)+len(under) == 0 && !slices.ContainsFunc(p.Caps, noFit) {
 		return p, nil
@@ -83,12 +89,12 @@ func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int) (La
 	if s == nil {
 		return p, nil
 	}
-	s.most, s.over = most, overStraight(p)
+	s.most = most
 	var all, left []*stretch
 	for _, t := range s.stretches() {
 		switch trouble := t.troubled(p, bad); {
 		case !trouble && !t.touched(p.Runs, under):
-		case t.solve(false), trouble && t.solve(true):
+		case t.solve(trouble), trouble && best && t.better(p, bad):
 			all = append(all, t)
 		case trouble:
 			left = append(left, t)
@@ -103,23 +109,41 @@ func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int) (La
 		// Two stretches share the run between them, and what stood in a part of the
 		// perimeter has to stand in the whole.
 		bad := troubled(q)
-		var stand []*stretch
-		for _, t := range all {
-			if t.troubled(q, bad) {
-				left = append(left, t)
-			} else {
-				stand = append(stand, t)
+		stands := func(t *stretch) bool { return !t.troubled(q, bad) }
+		freed := func(t *stretch) bool { return t.leaves == nothing }
+		switch {
+		case !every(all, stands):
+			all, left = parted(all, left, stands)
+		case q.holds() < p.holds() || q.holds() == p.holds() && len(unallowed(q)) < len(under):
+			_, left = parted(all, left, freed)
+			for _, t := range left {
+				t.leaves = nothing
 			}
-		}
-		if len(stand) == len(all) {
-			if q.holds() < p.holds() || q.holds() == p.holds() && len(unallowed(q)) < len(under) {
-				return q, left
-			}
+			return q, left
+		case !every(all, freed):
+			all, left = parted(all, left, freed)
+		default:
 			return p, append(left, all...)
 		}
-		all = stand
 	}
 	return p, left
+}
+
+// every tells whether all stretches are so.
+func every(all []*stretch, is func(*stretch) bool) bool {
+	return !slices.ContainsFunc(all, func(t *stretch) bool { return !is(t) })
+}
+
+// parted leaves those that are so, and puts the others to what is left.
+func parted(all, left []*stretch, is func(*stretch) bool) (kept, more []*stretch) {
+	for _, t := range all {
+		if is(t) {
+			kept = append(kept, t)
+		} else {
+			left = append(left, t)
+		}
+	}
+	return kept, left
 }
 
 // merge adds ways; of a long run each end's leg may come from another stretch.
@@ -142,9 +166,8 @@ type search struct {
 	rooms  []cap.Room
 	left   bool // odd steps go to the left: chains are searched from the right
 	closed bool
-	over   map[*wall.Run]bool // look-up only
-	leave  bool               // for legs under the job's least
-	most   int                // pieces and joints tried in a stretch
+	leave  bool // for legs under the job's least
+	most   int  // pieces and joints tried in a stretch
 }
 
 func newSearch(j *job.Job, d wind.Demand, runs []*cap.Run, grid length.Length) *search {
@@ -158,20 +181,20 @@ func newSearch(j *job.Job, d wind.Demand, runs []*cap.Run, grid length.Length) *
 	return s
 }
 
-// troubled tells which pieces are in trouble, by their marks.
-func troubled(p Laid) map[string]bool {
-	bad := map[string]bool{}
+// troubled tells what trouble pieces are in, by their marks.
+func troubled(p Laid) map[string]kinds {
+	bad := map[string]kinds{}
 	for _, t := range p.Standing.Trouble {
 		for _, on := range t.On {
 			for _, q := range on {
-				bad[q.Mark] = true
+				bad[q.Mark] |= kindOf(t)
 			}
 		}
 	}
 	for _, f := range p.Caps {
 		if f.Severity == finding.Hold && ofPlace(f.Code) {
 			for _, m := range f.Where.Pieces {
-				bad[m] = true
+				bad[m] |= ofPlaces
 			}
 		}
 	}
@@ -179,12 +202,12 @@ func troubled(p Laid) map[string]bool {
 }
 
 // unallowed are the pieces with legs under the job's least that it gives no leave for.
-func unallowed(p Laid) map[string]bool {
-	out := map[string]bool{}
+func unallowed(p Laid) map[string]kinds {
+	out := map[string]kinds{}
 	for _, f := range p.Caps {
 		if f.Code == legUnder && f.Severity == finding.Hold {
 			for _, m := range f.Where.Pieces {
-				out[m] = true
+				out[m] = ofPlaces
 			}
 		}
 	}
@@ -205,9 +228,13 @@ type stretch struct {
 	ways  [][]cap.Option            // of each room, in the order of the chain
 	asked map[[3]stand.Jointed]bool // look-up only
 	spent int
+	stood int // chairs, before it was searched
 
-	unasked string // why there is nothing to search; else empty
-	chosen  cap.Ways
+	leaves leaves // what is left out of the judgment
+	chosen cap.Ways
+
+	tried   string // what was tried to free it of all trouble
+	unasked bool   // there was nothing to try
 }
 
 // stretches cuts the perimeter into them.
@@ -260,10 +287,10 @@ func (t *stretch) marks(runs []*cap.Run) map[string]bool {
 	return out
 }
 
-// touched tells whether a piece of the stretch is in trouble.
-func (t *stretch) touched(runs []*cap.Run, bad map[string]bool) bool {
+// touched tells whether a piece of the stretch is in trouble that is not left out.
+func (t *stretch) touched(runs []*cap.Run, bad map[string]kinds) bool {
 	for m := range t.marks(runs) {
-		if bad[m] {
+		if bad[m]&^t.leaves.kinds() != 0 {
 			return true
 		}
 	}
@@ -272,31 +299,13 @@ func (t *stretch) touched(runs []*cap.Run, bad map[string]bool) bool {
 
 // troubled tells whether a piece of the stretch is in trouble, or one of its short runs
 // cannot be cut into pieces.
-func (t *stretch) troubled(p Laid, bad map[string]bool) bool {
+func (t *stretch) troubled(p Laid, bad map[string]kinds) bool {
 	return t.touched(p.Runs, bad) || slices.ContainsFunc(p.Caps, func(f finding.Finding) bool {
 		return noFit(f) && slices.ContainsFunc(t.rooms, func(r cap.Room) bool { return r.Short && t.runs[r.Run].Name == f.Where.Run })
 	})
 }
 
 func noFit(f finding.Finding) bool { return f.Code == "no-fit" }
-
-// overStraight are the runs on which a chair is asked too much by straight pieces alone:
-// their assembly does not do, wherever legs and joints are.
-func overStraight(p Laid) map[*wall.Run]bool {
-	out := map[*wall.Run]bool{}
-	for _, t := range p.Standing.Trouble {
-		straight := t.Overloaded()
-		for _, on := range t.On {
-			for _, q := range on {
-				straight = straight && q.Kind == cap.Straight
-			}
-		}
-		if straight {
-			out[t.On[0][0].Parts[0].Run.OnWall()] = true
-		}
-	}
-	return out
-}
 
 // jointless tells whether a run can only be one piece with what stands at both its ends.
 func jointless(r cap.Room) bool { return r.Short && len(r.Ways) == 0 }
@@ -314,17 +323,18 @@ func covered(r *cap.Run) bool {
 	return true
 }
 
+// turns tells whether the stretch goes on beyond the corner at the right of a room.
+func (t *stretch) turns(i int) bool { return i+1 < len(t.rooms) || t.ring }
+
 // hopeless tells why no search can free a stretch; it is empty where one may.
 func (t *stretch) hopeless() string {
 	for i, r := range t.rooms {
 		run := t.runs[r.Run]
 		name := run.Name
 		switch {
-		case !covered(run):
+		case t.leaves != loads && !covered(run):
 			return "no tested assembly covers run " + name
-		case t.over[run.OnWall()]:
-			return "chairs under straight pieces of run " + name + " are asked for too much too"
-		case (i+1 < len(t.rooms) || t.ring) && !r.Held:
+		case t.leaves == nothing && t.turns(i) && !r.Held:
 			return "at corner " + r.Corner.Name + " no legs alike stand, up to the longest"
 		case r.Short && r.Fixed:
 			return "what run " + name + " ends at leaves it one way alone"
@@ -338,11 +348,22 @@ func (t *stretch) hopeless() string {
 }
 
 // solve searches the ways of a stretch; those with legs under the job's least where it
-// gives leave for them, or where they are asked for.
+// gives leave for them, or where they are asked for and no others stand.
 func (t *stretch) solve(under bool) bool {
-	if t.unasked = t.hopeless(); t.unasked != "" {
+	if why := t.hopeless(); why != "" {
+		t.unasked = t.unasked || t.leaves == nothing
+		t.say(why)
 		return false
 	}
+	left, ok := t.look(t.leave)
+	if !ok && left && under {
+		_, ok = t.look(true)
+	}
+	return ok
+}
+
+// look also tells whether it left ways out for their legs under the job's least.
+func (t *stretch) look(under bool) (left, ok bool) {
 	n := len(t.rooms)
 	chain := make([]stand.Short, n)
 	t.ways = make([][]cap.Option, n)
@@ -353,8 +374,10 @@ func (t *stretch) solve(under bool) bool {
 		if !r.Short {
 			all = t.caps.Grown(r, at == 0)
 		}
-		if all = t.sorted(all); !under && !t.leave {
+		if all = t.sorted(all); !under {
+			most := len(all)
 			all = slices.DeleteFunc(all, func(o cap.Option) bool { return o.Under > 0 })
+			left = left || len(all) < most
 		}
 		chain[i].Long = !r.Short
 		if r.Short && r.Whole && !t.pitched(at) {
@@ -368,12 +391,20 @@ func (t *stretch) solve(under bool) bool {
 		}
 		t.ways[i] = all
 	}
-	t.spent, t.asked, t.chosen = 0, map[[3]stand.Jointed]bool{}, cap.Ways{}
+	t.spent, t.stood = 0, t.stands.Stood()
+	t.asked, t.chosen = map[[3]stand.Jointed]bool{}, cap.Ways{}
 	choice, ok := stand.Legs(chain, t.ring, t)
+	switch {
+	case ok:
+	case t.Spent():
+		t.say("other places of its joints were tried until too many had been; one that stands may have been missed")
+	default:
+		t.say("no other place of its joints, no longer leg and no piece over a short run stands either")
+	}
 	for i, w := range choice {
 		t.put(t.chosen, stand.Jointed{Run: i, Way: w})
 	}
-	return ok
+	return left, ok
 }
 
 // place is where in station order a run of the chain is.

@@ -32,16 +32,42 @@ type Laid struct {
 // moves to the nearest free place that leaves all bays within their bounds.
 //
 // A mirrored part has the mirrored row.
-func Row(p Part, step length.Length) (Laid, Why) {
-	if p.Left {
-		r, why := row(p.mirrored(), step)
-		for i := range r.At {
-			r.At[i] = -r.At[i]
+func Row(p Part, step length.Length) (Laid, Why) { return sided(p, step, row) }
+
+// Fullest is Row with as many chairs as have room.
+func Fullest(p Part, step length.Length) (Laid, Why) {
+	return sided(p, step, func(p Part, step length.Length) (Laid, Why) {
+		for n := p.most(step); n >= p.least(); n-- {
+			if r, ok := p.chairs(n, step); ok {
+				return r, Stands
+			}
 		}
-		slices.Reverse(r.At)
-		return r, why
+		return row(p, step)
+	})
+}
+
+// sided places the chairs of a part whose odd steps go to the left as those of its mirror
+// image.
+func sided(p Part, step length.Length, row func(Part, length.Length) (Laid, Why)) (Laid, Why) {
+	if !p.Left {
+		return row(p, step)
 	}
-	return row(p, step)
+	r, why := row(p.mirrored(), step)
+	for i := range r.At {
+		r.At[i] = -r.At[i]
+	}
+	slices.Reverse(r.At)
+	return r, why
+}
+
+// most is a number of chairs above which no row stands. Two chairs are a step apart at
+// least, so that there is an end to trying where one is taken to have no length and its
+// end allows it nowhere.
+func (p Part) most(step length.Length) int {
+	if p.Span() < 0 {
+		return -1
+	}
+	return int(p.Span()/length.Max(p.Chair, step)) + 1
 }
 
 // row is Row with odd steps at the right.
@@ -61,14 +87,8 @@ func row(p Part, step length.Length) (Laid, Why) {
 
 // fewest tries more and more chairs until some row of them stands.
 func fewest(p Part, step length.Length) (Laid, bool) {
-	span := p.Span()
-	if span < 0 {
-		return Laid{}, false
-	}
 	first := -1
-	// Two chairs are a step apart at least, so that there is an end to trying where one
-	// is taken to have no length and its end allows it nowhere.
-	for n := p.least(); length.Length(n-1)*length.Max(p.Chair, step) <= span; n++ {
+	for n := p.least(); n <= p.most(step); n++ {
 		r, ok := p.chairs(n, step)
 		if !ok {
 			continue

@@ -287,3 +287,31 @@ func TestNoRowWithinNothing(t *testing.T) {
 		}
 	}
 }
+
+// A row of as many chairs as have room stands within the same bounds: asked for so many,
+// Row lays it too, and for more it lays none.
+func TestFullestIsTheMost(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := draw(t)
+		p.More = 0
+		few, why := stand.Row(p, g16)
+		full, also := stand.Fullest(p, g16)
+		if why != also {
+			t.Fatalf("%v, at its fullest %v", why, also)
+		}
+		if why != stand.Stands {
+			return
+		}
+		if len(full.At) < len(few.At) {
+			t.Fatalf("%d chairs at its fullest, %d at the fewest", len(full.At), len(few.At))
+		}
+		p.More = len(full.At) - len(few.At)
+		if r, _ := stand.Row(p, g16); !slices.Equal(r.At, full.At) {
+			t.Fatalf("at its fullest %v, asked for so many %v", full.At, r.At)
+		}
+		p.More++
+		if r, why := stand.Row(p, g16); why == stand.Stands {
+			t.Fatalf("more stand: %v after %v", r.At, full.At)
+		}
+	})
+}
