@@ -73,6 +73,19 @@ func (e either) take(w, h drawing.Unit, fresh bool) (laid, block) {
 	return got, rest
 }
 
+// byWidth is one form in a width under its least, and another in a greater one.
+type byWidth struct {
+	least        drawing.Unit
+	narrow, wide block
+}
+
+func (q byWidth) take(w, h drawing.Unit, fresh bool) (laid, block) {
+	if w < q.least {
+		return q.narrow.take(w, h, fresh)
+	}
+	return q.wide.take(w, h, fresh)
+}
+
 // turned is a table with its rows as columns, the first column as their heads.
 func turned(t table) table {
 	out := table{title: t.title, whole: t.whole, snug: t.snug, cols: []column{{head: t.cols[0].head, flex: true}}}

@@ -157,6 +157,9 @@ func (b *book) letters(f fact.Fact, words string) bool {
 		}
 		return has(ways...) || l == 0 && words == "–"
 	case fact.Lengths:
+		if i := strings.LastIndex(words, ": "); i >= 0 { // behind what it is
+			words = words[i+len(": "):]
+		}
 		if f.Value == "" {
 			return words == "–"
 		}

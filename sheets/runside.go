@@ -106,19 +106,18 @@ func merged(runs []*layout.Run, of [][]lineRow) []lineRow {
 	return out
 }
 
-// lineTable is a table of heads and what is said under them.
-func (b *book) lineTable(title string, rows []lineRow) table {
-	var said [][]string
+// lineTable is a table of heads and what is said under them; where it is narrow, each
+// head stands before its words.
+func (b *book) lineTable(title string, rows []lineRow) block {
+	wide := facts(title, nil)
+	wide.fill, wide.snug = true, true
+	wide.cols[0].flex = true
+	narrow := table{title: title, cols: []column{{flex: true}}, whole: true, fill: true, snug: true}
 	for _, row := range rows {
-		said = append(said, []string{row.head, row.words})
+		wide.add(lettered{words: row.head}, lettered{row.words, row.facts})
+		narrow.add(lettered{row.head + ": " + row.words, row.facts})
 	}
-	t := facts(title, said)
-	t.fill, t.snug = true, true
-	t.cols[0].flex = true
-	for _, row := range rows {
-		t.names = append(t.names, []string{"", row.facts})
-	}
-	return t
+	return byWidth{6000, narrow, wide}
 }
 
 // startRows are where a run starts, where its cap corners stand, and where its cap is
