@@ -156,6 +156,42 @@ func TestComposeTakesTheBestSizeThatFits(t *testing.T) {
 	}
 }
 
+// wide is a flow that takes a width of its own, whatever it is given.
+type wide struct{ w, h drawing.Unit }
+
+func (q wide) Key() string { return fmt.Sprint("wide ", q.w) }
+func (q wide) Split(_, h drawing.Unit, _ bool) (Block, Flow) {
+	if q.h > h {
+		return nil, q
+	}
+	return Fixed{ID: q.Key(), Size: Size{W: q.w, H: q.h}, Make: func() Drawn { return Drawn{} }}, nil
+}
+
+// What a page leaves is filled with what fits whole; the rest is given back in order.
+func TestFillKeepsToWhatIsLeft(t *testing.T) {
+	var asked, drawn int
+	s := Spec{Columns: 30, Gap: 5, Gutter: 5, Slots: []Slot{{Block: counted{"a", []Size{{W: 60, H: 60}}, &asked, &drawn}}}}
+	l := Compose(s, []Paper{{"B", drawing.Box(0, 0, 100, 100)}})[0]
+	got, rest := s.Fill(l, []Flow{wide{40, 10}, wide{35, 90}, wide{30, 20}, wide{90, 10}, wide{35, 5}})
+	if len(got.Placed) != 5 || len(rest) != 1 || rest[0] != (wide{90, 10}) {
+		t.Fatalf("%d blocks stand, %v are left", len(got.Placed), rest)
+	}
+	for i, p := range got.Placed {
+		box := drawing.Box(p.At.X, p.At.Y, p.At.X+p.Size.W, p.At.Y+p.Size.H)
+		if !l.Paper.Room.Contains(box) {
+			t.Errorf("%s at %v leaves its room", p.Key(), box)
+		}
+		for _, q := range got.Placed[:i] {
+			if box.Intersects(drawing.Box(q.At.X, q.At.Y, q.At.X+q.Size.W, q.At.Y+q.Size.H)) {
+				t.Errorf("%s lies over %s", p.Key(), q.Key())
+			}
+		}
+	}
+	if len(l.Placed) != 1 {
+		t.Errorf("the page that was filled has %d blocks itself", len(l.Placed))
+	}
+}
+
 // memo remembers what it was asked for.
 type memo map[string]Drawn
 

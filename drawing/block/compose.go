@@ -279,6 +279,9 @@ func (s *Spec) Fill(l Leaf, flows []Flow) (Leaf, []Flow) {
 				continue
 			}
 			z := head.Sizes(r.Width())[0]
+			if z.W > r.Width() {
+				continue
+			}
 			l.Placed = append(l.Placed, Placed{Block: head, Size: z, At: drawing.Pt(r.Min.X, r.Min.Y+top)})
 			used[k] = top + z.H
 			placed = true
