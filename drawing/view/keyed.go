@@ -59,7 +59,7 @@ func (k *Keyed) lays() []keyedLay {
 // zero: below it.
 func (k *Keyed) besides() []drawing.Unit {
 	if k.below {
-		return []drawing.Unit{0, k.beside}
+		return []drawing.Unit{0, k.beside, 0} // as many ways as the others have, so that their ranks are of one scale
 	}
 	return []drawing.Unit{k.beside, 2 * k.beside, 0}
 }
