@@ -50,7 +50,7 @@ func TestFittingTakesTheFirstPaperThatServes(t *testing.T) {
 		}
 		want := "as noted"
 		if c.on != "" {
-			want += "; on " + c.on + ": the view needs it"
+			want += "; on " + c.on + ": the drawing needs it"
 		}
 		if p.scale != want {
 			t.Errorf("%s: scale %q, want %q", c.name, p.scale, want)
@@ -93,7 +93,7 @@ func TestViewsAreCleanOnSmallPaper(t *testing.T) {
 				}
 				said := false
 				for _, x := range s.Texts() {
-					said = said || strings.HasSuffix(x.Words, words+": the view needs it")
+					said = said || strings.HasSuffix(x.Words, words+": the drawing needs it")
 					if strings.HasSuffix(x.Words, words+")") {
 						listed++
 					}

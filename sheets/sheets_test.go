@@ -176,7 +176,7 @@ func TestSheetsAreCleanOnEveryPaper(t *testing.T) {
 			narrow, wide := size(z)
 			for _, s := range got {
 				// A view that needs it takes larger paper, and its sheet says so.
-				if s.Scene.W+s.Scene.H != narrow+wide && !strings.Contains(s.Scene.Desc, "the view needs it") {
+				if s.Scene.W+s.Scene.H != narrow+wide && !strings.Contains(s.Scene.Desc, "the drawing needs") {
 					t.Errorf("sheet %s is %v by %v", s.Number, s.Scene.W, s.Scene.H)
 				}
 			}
