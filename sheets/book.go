@@ -27,38 +27,38 @@ type book struct {
 	reader      Audience
 	runPlans    map[*layout.Run]*runValues // look-up only: made when first asked for
 	say         words.Book
-	digest      string                             // of the job's input, once it was asked for
-	keyPlan     func() plan.KeyPlan                // made once, when it is first asked for
-	times       view.Exaggeration                  // of all strips of runs
-	where       map[string]string                  // look-up only: id of the sheet that shows a piece at true shape, by its mark
-	cornerPages []page                             // once they were asked for
-	stripsOf    map[stripKey]stripsMade            // look-up only
-	ids         map[string]bool                    // look-up only: ids already given
-	subjects    map[string][]string                // look-up only: the words of each id, of a continued page its first one's
-	plans       map[planKey]cornerView             // look-up only: corner plans already drawn
-	plansOf     map[*layout.Piece]view.CornerPlans // look-up only: plans of a piece at every size asked for
-	blanks      map[*layout.Family][]plan.Pattern  // look-up only: blanks already worked out
-	formed      map[*layout.Family]plan.Formed     // the same of finished pieces
+	digest      string                            // of the job's input, once it was asked for
+	keyPlan     func() plan.KeyPlan               // made once, when it is first asked for
+	times       view.Exaggeration                 // of all strips of runs
+	where       map[string]string                 // look-up only: id of the sheet that shows a piece at true shape, by its mark
+	stripsOf    map[stripKey]stripsMade           // look-up only
+	firsts      map[*layout.Run]string            // look-up only: id of the first sheet of each run
+	sectionsOf  map[*layout.Run]string            // look-up only: id of the first sheet with a section of each run
+	cuts        []page                            // of the sections, once they are made
+	ids         map[string]bool                   // look-up only: ids already given
+	subjects    map[string][]string               // look-up only: the words of each id, of a continued page its first one's
+	blanks      map[*layout.Family][]plan.Pattern // look-up only: blanks already worked out
+	formed      map[*layout.Family]plan.Formed    // the same of finished pieces
 }
 
 func newBook(l *layout.Layout, o Options) *book {
 	metric := l.Job.Units == job.Metric
 	b := &book{
-		l:        l,
-		j:        l.Job,
-		metric:   metric,
-		crew:     length.Crew(metric),
-		shop:     length.Shop(metric),
-		reader:   o.For,
-		say:      o.words(l.Job),
-		keyPlan:  sync.OnceValue(l.KeyPlan),
-		where:    map[string]string{},
-		ids:      map[string]bool{},
-		subjects: map[string][]string{},
-		plans:    map[planKey]cornerView{},
-		plansOf:  map[*layout.Piece]view.CornerPlans{},
-		blanks:   map[*layout.Family][]plan.Pattern{},
-		formed:   map[*layout.Family]plan.Formed{},
+		l:          l,
+		j:          l.Job,
+		metric:     metric,
+		crew:       length.Crew(metric),
+		shop:       length.Shop(metric),
+		reader:     o.For,
+		say:        o.words(l.Job),
+		keyPlan:    sync.OnceValue(l.KeyPlan),
+		where:      map[string]string{},
+		firsts:     map[*layout.Run]string{},
+		sectionsOf: map[*layout.Run]string{},
+		ids:        map[string]bool{},
+		subjects:   map[string][]string{},
+		blanks:     map[*layout.Family][]plan.Pattern{},
+		formed:     map[*layout.Family]plan.Formed{},
 	}
 	runs, lists := l.Job.Paper.Runs, l.Job.Paper.Lists
 	if o.Runs != nil {
@@ -141,10 +141,16 @@ func (b *book) plan() []page {
 // runPages are the pages of all runs.
 func (b *book) runPages() []page {
 	var out []page
+	b.sections()
 	for _, p := range b.l.Perimeters {
 		for _, t := range b.stretches(p) {
-			out = append(out, b.run(t)...)
+			pages := b.run(t)
+			for _, r := range t.runs {
+				b.firsts[r] = pages[0].id
+			}
+			out = append(out, pages...)
 		}
+		out = append(out, b.secondSheets(p)...)
 	}
 	return out
 }

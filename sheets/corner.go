@@ -2,11 +2,12 @@ package sheets
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"copingset/drawing"
+	blocks "copingset/drawing/block"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/job"
@@ -34,92 +35,62 @@ func turnWords(c *layout.Corner) string {
 	return words
 }
 
-// corners are the sheets of the pieces that turn or close, planned once: the sheets of
-// runs refer to them.
+// corners makes the shop's sheets of the pieces that turn or close: plan and data of
+// each kind, several to a sheet where they fit.
 func (b *book) corners() []page {
-	if b.cornerPages == nil {
-		b.cornerPages = append([]page{}, b.planCorners()...)
-	}
-	return b.cornerPages
-}
-
-// planCorners makes plan and data of each piece that turns or closes, several to a
-// sheet where they fit.
-func (b *book) planCorners() []page {
-	groups := b.l.CornerGroups()
-	if len(groups) == 0 {
-		return nil
-	}
 	var out []page
-	together, ok := b.cornerCells(groups, true)
-	for len(groups) > 0 {
-		c := together
-		if !ok {
-			c, _ = b.cornerCells(groups[:1], false)
-		}
-		n := min(len(groups), len(c.cells))
-		here := groups[:n]
-		groups = groups[n:]
-		var names []string
-		var all []*layout.Piece
-		for _, g := range here {
-			all = append(all, g...)
-			for _, q := range g {
-				names = append(names, q.Mark)
-			}
-		}
-		p := page{id: b.id("corners", names[0]), title: b.cornerTitle(all) + " " + strings.Join(names, ", "), kind: CornerSheet, paper: c.paper,
-			holds: b.l.HoldsOnPieces(all), scale: "as noted", about: "Welded corners and ends in plan with legs, angles, chairs and supports."}
-		for _, q := range all {
-			b.where[q.Mark] = p.id
-		}
-		if c.on != nil {
-			p = p.printedOn(b.say, *c.on)
-		}
-		p.banner = b.releaseWords(all, p.holds)
-		p.foot = func(s *drawing.Scene, r drawing.Rect) {
-			place(s, view.KeyPlanSmall(b.say, b.keyPlan(), b.l.SpotOfPiece(all[0]), keyWide, r.Height()), r.Min, "key")
-			if len(all) > 1 {
-				s.Paragraph(drawing.Pt(r.Min.X+keyWide+500, r.Min.Y+300), "Key plan: "+all[0].Mark, r.Width()-keyWide-500, drawing.Style{})
-			}
-		}
-		p.draw = func(s *drawing.Scene, _ func(string) string) {
-			for i, g := range here {
-				r := c.cells[i]
-				if byHand(g[0]) {
-					s.Draw(drawing.HoldFlag{At: r.plan.Min, Words: "NO PLAN: DETAIL BY HAND"}.Figure())
-				} else {
-					centred(s, b.cornerPlan(g[0], r.plan.Width(), r.plan.Height()), r.plan, fmt.Sprintf("c%d", i+1))
-				}
-				if !r.data.Empty() {
-					got, _ := b.cornerFacts(g).take(r.data.Width(), r.data.Height(), true)
-					got.draw(s, r.data.Min)
-					if t, ok := b.alikeTable(g); ok {
-						y := r.data.Min.Y + got.h + between
-						more, _ := t.take(r.data.Width(), r.data.Max.Y-y, true)
-						more.draw(s, drawing.Pt(r.data.Min.X, y))
-					}
-				}
-			}
-		}
-		out = append(out, p)
-		if c.cells[0].data.Empty() {
-			q := p
-			q.id, q.title = b.id(p.id), p.title+": data"
-			room := q.paper.room(q.banner != "")
-			q.draw = func(s *drawing.Scene, _ func(string) string) {
-				got, _ := b.cornerFacts(here[0]).take(room.Width(), room.Height(), true)
-				got.draw(s, room.Min)
-				if t, ok := b.alikeTable(here[0]); ok {
-					y := room.Min.Y + got.h + between
-					more, _ := t.take(room.Width(), room.Max.Y-y, true)
-					more.draw(s, drawing.Pt(room.Min.X, y))
-				}
-			}
-			out = append(out, q)
-		}
+	for groups := b.l.CornerGroups(); len(groups) > 0; {
+		pages, n := together(b, groups, b.cornersOn)
+		out, groups = append(out, pages...), groups[n:]
 	}
 	return out
+}
+
+// cornersOn is a sheet of groups of pieces made alike.
+func (b *book) cornersOn(groups [][]*layout.Piece) (page, blocks.Spec, composing) {
+	var names []string
+	var all []*layout.Piece
+	spec := blocks.Spec{Gap: between, Gutter: gutter}
+	for i, g := range groups {
+		all = append(all, g...)
+		for _, q := range g {
+			names = append(names, q.Mark)
+		}
+		spec.Slots = append(spec.Slots, blocks.Slot{Block: b.cornerBlock(g[0]), Cell: blocks.Cell{Row: i}, ID: fmt.Sprintf("c%d", i+1), Least: cornerLeast},
+			blocks.Slot{Block: wholeOf{"made-" + g[0].Mark, b.cornerFacts(g), cornerDataWide}, Cell: blocks.Cell{Row: i, Col: 1}})
+		if t, ok := b.alikeTable(g); ok {
+			spec.Flow = append(spec.Flow, flowing{"alike-" + g[0].Mark, t})
+		}
+	}
+	spec.Columns = cornerDataWide
+	p := page{title: b.cornerTitle(all) + " " + strings.Join(names, ", "), kind: CornerSheet, paper: b.runs,
+		holds: b.l.HoldsOnPieces(all), scale: "as noted", about: "Welded corners and ends in plan with legs, angles, chairs and supports."}
+	p.banner = b.releaseWords(all, p.holds)
+	return p, spec, composing{id: []string{"corners", names[0]}, foot: func(s *drawing.Scene, r drawing.Rect, _ []drawing.Mark) {
+		place(s, view.KeyPlanSmall(b.say, b.keyPlan(), b.l.SpotOfPiece(all[0]), keyWide, r.Height()), r.Min, "key")
+		if len(all) > 1 {
+			s.Paragraph(drawing.Pt(r.Min.X+keyWide+500, r.Min.Y+300), "Key plan: "+all[0].Mark, r.Width()-keyWide-500, drawing.Style{})
+		}
+	}}
+}
+
+const (
+	cornerLeast    int64        = 25    // smallest scale at which chairs and supports of a corner can be told apart
+	cornerDataWide drawing.Unit = 12500 // of the data beside a plan
+)
+
+// cornerBlock is the plan of a piece; of one that is to be detailed by hand, that it has
+// none.
+func (b *book) cornerBlock(q *layout.Piece) blocks.Block {
+	if !byHand(q) {
+		return view.CornerPlan(b.say, b.l.Corner(q))
+	}
+	said := b.say.Say(words.CornerByHand, words.In("piece", q.Mark))
+	return blocks.Fixed{ID: "corner-" + q.Mark, Size: blocks.Size{W: drawing.Width(drawing.Bold, said, drawing.Title) + 2500, H: 1800}, Make: func() blocks.Drawn {
+		var s drawing.Scene
+		s.Draw(drawing.HoldFlag{Words: said}.Figure())
+		return blocks.Drawn{Marks: s.Marks, About: said}
+	}}
 }
 
 // cornerTitle names the kinds of piece on a sheet: corners, ends or both.
@@ -148,149 +119,6 @@ func (b *book) cornerTitle(all []*layout.Piece) string {
 // byHand says that a piece turns too often to be drawn as one: it is on hold
 // until somebody details it.
 func byHand(q *layout.Piece) bool { return len(q.Miters) > 2 }
-
-// cell is the room of one corner: its plan, and its data beside or under it;
-// no data where the plan needs the whole page.
-type cell struct{ plan, data drawing.Rect }
-
-type cornerGrid struct {
-	paper paper
-	on    *job.PaperSize // the larger paper that the plan needs; nil: the job's own
-	cells []cell
-}
-
-// cornerCells chooses how corners stand on their sheets: several together, or
-// one alone in the first way in which its plan keeps within its room, on a
-// larger paper where the job's has none. ok is false when none does, and the
-// last way on the job's paper is given.
-func (b *book) cornerCells(groups [][]*layout.Piece, together bool) (g cornerGrid, ok bool) {
-	type way struct {
-		paper paper
-		data  int // 0 beside, 1 under, 2 on the next page
-		on    *job.PaperSize
-	}
-	upright := paper{b.runs.h, b.runs.w}
-	ways := []way{{b.runs, 0, nil}, {b.runs, 1, nil}, {upright, 1, nil}, {b.runs, 2, nil}, {upright, 2, nil}}
-	if together {
-		ways = ways[:1]
-	} else {
-		for _, z := range larger(b.runs) {
-			ways = append(ways, way{landscape(z), 0, &z}, way{landscape(z), 1, &z}, way{landscape(z), 2, &z})
-		}
-	}
-	// A banner on one sheet takes its room from all, so that one way serves them all.
-	held := slices.ContainsFunc(groups, func(q []*layout.Piece) bool { return b.releaseWords(q, b.l.HoldsOnPieces(q)) != "" })
-	for _, try := range ways {
-		last := g
-		room := try.paper.room(held)
-		across, down := 1, 1
-		if together {
-			across = min(len(groups), max(1, int((room.Width()+gutter)/(36000+gutter))))
-			down = min((len(groups)+across-1)/across, max(1, int((room.Height()+gutter)/(20000+gutter))))
-		}
-		g = cornerGrid{paper: try.paper, on: try.on}
-		for _, r := range grid(room, across, down) {
-			c := cell{plan: r, data: r}
-			switch try.data {
-			case 0:
-				c.plan.Max.X = r.Min.X + r.Width()*66/100
-				c.data.Min.X = c.plan.Max.X + gutter
-			case 1:
-				c.plan.Max.Y = r.Max.Y - cornerDataHigh
-				c.data.Min.Y = c.plan.Max.Y + between
-			case 2:
-				c.data = drawing.Rect{}
-			}
-			g.cells = append(g.cells, c)
-		}
-		fits := func(r cell) bool {
-			return !slices.ContainsFunc(groups, func(q []*layout.Piece) bool { return !b.cornerFits(q, r) })
-		}
-		// A plan too large for the whole room spares the look at a part of it.
-		if (try.data != 1 || fits(cell{plan: room})) && fits(g.cells[0]) {
-			return g, true
-		}
-		if try.on != nil {
-			g = last
-		}
-	}
-	return g, false
-}
-
-// cornerFits says that data and plan of a group keep within a cell. The data
-// are the quicker to measure.
-func (b *book) cornerFits(q []*layout.Piece, r cell) bool {
-	if !r.data.Empty() {
-		got, _ := b.cornerFacts(q).take(r.data.Width(), 1<<20, true)
-		high := got.h
-		if t, ok := b.alikeTable(q); ok {
-			more, _ := t.take(r.data.Width(), 1<<20, true)
-			high += between + more.h
-		}
-		if high > r.data.Height() {
-			return false
-		}
-	}
-	w, h := r.plan.Width(), r.plan.Height()
-	return byHand(q[0]) || b.cornerSits(q[0], w, h)
-}
-
-// planKey is what a corner plan is drawn from.
-type planKey struct {
-	piece *layout.Piece
-	w, h  drawing.Unit
-}
-
-// cornerView is a corner plan, and whether it has the room it needs; without
-// that there is none yet.
-type cornerView struct {
-	scene drawing.Scene
-	roomy bool
-}
-
-// cornerSits says that the plan of a piece has the room it needs. It is drawn
-// once: the way a sheet is laid out asks for it before the sheet does.
-func (b *book) cornerSits(q *layout.Piece, w, h drawing.Unit) bool {
-	k := planKey{q, w, h}
-	v, ok := b.plans[k]
-	if !ok {
-		v.scene, v.roomy = b.cornerPlans(q).Roomy(w, h)
-		v.roomy = v.roomy && sits(v.scene, w, h)
-		b.plans[k] = v
-	}
-	return v.roomy
-}
-
-// cornerPlan is the plan of a piece in a room, tight if it has to be.
-func (b *book) cornerPlan(q *layout.Piece, w, h drawing.Unit) drawing.Scene {
-	if b.cornerSits(q, w, h) {
-		return b.plans[planKey{q, w, h}].scene
-	}
-	return b.cornerPlans(q).In(w, h)
-}
-
-// cornerPlans are the plans of a piece, made once for all rooms.
-func (b *book) cornerPlans(q *layout.Piece) view.CornerPlans {
-	p, ok := b.plansOf[q]
-	if !ok {
-		p = view.NewCornerPlans(b.l.Corner(q))
-		b.plansOf[q] = p
-	}
-	return p
-}
-
-const cornerDataHigh drawing.Unit = 6200
-
-// grid cuts a rectangle into cells, row by row.
-func grid(r drawing.Rect, across, down int) []drawing.Rect {
-	h := (r.Height() - gutter*drawing.Unit(down-1)) / drawing.Unit(down)
-	var out []drawing.Rect
-	for i := range down {
-		y := r.Min.Y + drawing.Unit(i)*(h+gutter)
-		out = append(out, columns(drawing.Box(r.Min.X, y, r.Max.X, y+h), across, gutter)...)
-	}
-	return out
-}
 
 // releaseWords say large which pieces must not be cut.
 func (b *book) releaseWords(pieces []*layout.Piece, holds finding.List) string {

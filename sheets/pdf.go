@@ -111,13 +111,13 @@ func Views(l *layout.Layout, runs ...string) []drawing.Scene {
 	}
 	for _, g := range l.CornerGroups() {
 		if !byHand(g[0]) {
-			add(view.CornerPlan(l.Corner(g[0]), viewWide, viewHigh), "corner", g[0].Mark)
+			add(view.CornerPlan(b.say, l.Corner(g[0])).Scene("", viewWide, viewHigh), "corner", g[0].Mark)
 		}
 	}
 	for _, c := range l.SectionCases() {
-		add(view.Section(l.Section(c.Run, c.Chair.At, c.Chair, nil), viewHigh, viewHigh), "section", c.Chair.Name)
+		add(view.Section(b.say, l.Section(c.Run, c.Chair.At, c.Chair, nil), view.SectionDetailed).Scene("", viewWide, viewHigh), "section", c.Chair.Name)
 		for _, q := range c.Joints {
-			add(view.Section(l.SectionAtJoint(q.Run, q.Joint), viewHigh, viewHigh), "section", q.Joint.Name)
+			add(view.Section(b.say, l.SectionAtJoint(q.Run, q.Joint), view.SectionDetailed).Scene("", viewWide, viewHigh), "section", q.Joint.Name)
 		}
 	}
 	for _, f := range l.Families {

@@ -38,7 +38,7 @@ func (b *book) plywood() []page {
 		spec.Columns = max(spec.Columns, min(t.width(), first.paper.room(false).Width()))
 		spec.Flow = append(spec.Flow, flowing{t.title, t})
 	}
-	return b.composed(first, spec)
+	return b.composed(first, spec, composing{caution: true})
 }
 
 // plywoodNotes say what is cut, how it is nailed and how the tables are read.

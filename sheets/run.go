@@ -444,7 +444,6 @@ func (b *book) stripPage(t stretch, f stripLeaf, ids []string, i int) page {
 	q.draw = func(s *drawing.Scene, refer func(string) string) {
 		marks, _ := f.Draw(nil)
 		s.Add(marks...)
-		b.corners() // says which sheet shows which
 		for _, p := range f.Placed {
 			strip, ok := p.Block.(*view.RunStrip)
 			if !ok {

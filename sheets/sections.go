@@ -2,143 +2,103 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"copingset/drawing"
+	blocks "copingset/drawing/block"
 	"copingset/drawing/view"
+	"copingset/drawing/words"
+	"copingset/layout"
 	"copingset/layout/plan"
 )
 
+// sectionLeast is the smallest scale at which the parts of a section can be told apart.
+const sectionLeast int64 = 10
+
 // sections shows each distinct wall, assembly and width through a chair and
-// through a joint.
+// through a joint, as many to a sheet as stand there. They are made once: sheets of runs
+// lead to them.
 func (b *book) sections() []page {
-	cases := b.l.SectionCases()
-	var out []page
-	for _, c := range cases {
-		var names []string
-		for _, r := range c.Runs {
-			names = append(names, r.Name)
-		}
-		p := page{id: b.id("sections", names[0], c.Chair.Assembly.Name), title: "Sections, runs " + strings.Join(names, ", ") + ", assembly " + c.Chair.Assembly.Name, kind: Sections, paper: b.runs, scale: "as noted",
-			about: "Sections through a chair and through a joint, looking along growing stations."}
-		for _, f := range b.l.Holds() {
+	if b.cuts != nil {
+		return b.cuts
+	}
+	out := []page{}
+	for cases := b.l.SectionCases(); len(cases) > 0; {
+		pages, n := together(b, cases, b.sectionsOn)
+		for _, c := range cases[:n] {
 			for _, r := range c.Runs {
-				if f.Where.TouchesRun(r.Perimeter.Job.Name, r.Name) {
-					p.holds = append(p.holds, f)
-					break
+				if b.sectionsOf[r] == "" {
+					b.sectionsOf[r] = pages[0].id
 				}
 			}
 		}
-		p.banner = b.holdWords(p.holds)
-		foot := list{items: []string{"Sections look along growing stations: street at the left, roof at the right. Assembly " + c.Chair.Assembly.Name + " (report " + c.Chair.Assembly.Report +
-			"), inside width " + b.small(c.Chair.Inside) + ". Fasteners stand only in the holes punched for them."}, plain: true}
-		shown := []string{"at a chair"}
-		cuts := []plan.Section{b.l.Section(c.Run, c.Chair.At, c.Chair, nil)}
+		out, cases = append(out, pages...), cases[n:]
+	}
+	b.cuts = out
+	return out
+}
+
+// sectionsOn is a sheet of sections.
+func (b *book) sectionsOn(cases []layout.SectionCase) (page, blocks.Spec, composing) {
+	spec := blocks.Spec{Gap: between, Gutter: gutter}
+	var runs []*layout.Run
+	var cuts []plan.Section
+	put := func(of plan.Section, told view.SectionTold, notes ...string) {
+		cuts = append(cuts, of)
+		spec.Slots = append(spec.Slots, blocks.Slot{Block: view.Section(b.say, of, told, notes...), Cell: blocks.Cell{Row: len(spec.Slots)}, ID: fmt.Sprintf("v%d", len(spec.Slots)+1), Least: sectionLeast})
+	}
+	for _, c := range cases {
+		put(b.l.Section(c.Run, c.Chair.At, c.Chair, nil), view.SectionPlain, b.say.Say(words.SectionCase, words.In("runs", b.runsSaid(c.Runs)),
+			words.In("assembly", c.Chair.Assembly.Name), words.In("inside", b.small(c.Chair.Inside))))
 		for _, q := range c.Joints {
-			cuts = append(cuts, b.l.SectionAtJoint(q.Run, q.Joint))
-			shown = append(shown, [...]string{"at a joint", "at expansion joint " + q.Joint.Name, "at a kink"}[q.Joint.Kind])
+			put(b.l.SectionAtJoint(q.Run, q.Joint), view.SectionBrief)
 		}
-		p.hatches = view.SectionHatches(cuts...)
-		var views []func(w, h drawing.Unit) drawing.Scene
-		for _, q := range cuts {
-			views = append(views, view.Sections(q))
-		}
-		out = append(out, b.sideBySide(p, foot, views, shown)...)
-	}
-	return out
-}
-
-// sideBySide puts two views on a page, or where it is too small to show them
-// large, each on a page of its own, held the way that suits it, or on a larger
-// paper.
-func (b *book) sideBySide(p page, foot list, views []func(w, h drawing.Unit) drawing.Scene, names []string) []page {
-	if p.paper.w >= 50000 {
-		if out := b.shown(p, foot, p.paper, 2, views, names); out != nil {
-			return out
-		}
-	}
-	var out []page
-	for i := range views {
-		one, name := views[i:i+1], names[i:i+1]
-		q := b.shown(p, foot, p.paper, 1, one, name)
-		for _, try := range []struct {
-			foot  list
-			paper paper
-		}{{foot, paper{p.paper.h, p.paper.w}}, {list{}, p.paper}, {list{}, paper{p.paper.h, p.paper.w}}} {
-			if q == nil { // the view goes before the note
-				q = b.shown(p, try.foot, try.paper, 1, one, name)
+		for _, r := range c.Runs {
+			if !slices.Contains(runs, r) {
+				runs = append(runs, r)
 			}
 		}
-		for _, z := range larger(p.paper) {
-			if q == nil {
-				q = b.shown(p.printedOn(b.say, z), foot, landscape(z), 1, one, name)
-			}
-		}
-		if q == nil {
-			q = b.laidOut(p, foot, p.paper, 1, one, name)
-		}
-		out = append(out, q...)
 	}
-	for i := range out {
-		out[i].id = p.id
-		if i > 0 {
-			out[i].id = b.id(p.id)
+	spec.Grids = arranged(spec.Slots)
+	p := page{kind: Sections, paper: b.runs, scale: b.say.Say(words.SectionScale), title: b.say.Say(words.SectionSheet, words.In("runs", b.runsSaid(runs))), about: b.say.Say(words.SectionSheetAbout)}
+	for _, f := range b.l.Holds() {
+		if slices.ContainsFunc(runs, func(r *layout.Run) bool { return f.Where.TouchesRun(r.Perimeter.Job.Name, r.Name) }) {
+			p.holds = append(p.holds, f)
 		}
 	}
-	return out
+	p.banner = b.holdWords(p.holds)
+	hatches := view.SectionHatches(b.say, cuts...)
+	return p, spec, composing{id: []string{"sections", cases[0].Run.Name, cases[0].Chair.Assembly.Name}, foot: func(s *drawing.Scene, r drawing.Rect, marks []drawing.Mark) {
+		w := min(keyWide, r.Width()*55/100)
+		place(s, view.KeyPlanSmall(b.say, b.keyPlan(), b.l.SpotOfRuns(runs...), w, r.Height()), r.Min, "key")
+		b.legend(s, drawing.Box(r.Min.X+w+400, r.Min.Y, r.Max.X, r.Max.Y), view.Drawn(hatches, drawing.Scene{Marks: marks}))
+	}}
 }
 
-// shown is laidOut, nil where a view does not fit.
-func (b *book) shown(p page, foot list, on paper, n int, views []func(w, h drawing.Unit) drawing.Scene, names []string) []page {
-	cols, _ := b.viewRooms(p, foot, on, min(n, len(views)))
-	for _, v := range views {
-		if w, h := cols[0].Width(), cols[0].Height(); !sits(v(w, h), w, h) {
-			return nil
+// runsSaid names runs in a list, with their perimeters where two have one name.
+func (b *book) runsSaid(runs []*layout.Run) string {
+	var names []string
+	for _, r := range runs {
+		name := r.Name
+		if !b.runsAreApart() {
+			name = r.Perimeter.Job.Name + " " + name
 		}
+		names = append(names, prose(name))
 	}
-	return b.laidOut(p, foot, on, n, views, names)
+	return strings.Join(names, ", ")
 }
 
-// viewRooms are the rooms of n views on a paper, and the note under them.
-func (b *book) viewRooms(p page, foot list, on paper, n int) ([]drawing.Rect, laid) {
-	room := on.room(p.banner != "")
-	if len(foot.items) == 0 {
-		return columns(room, n, gutter), laid{}
-	}
-	note, _ := foot.take(room.Width(), room.Height(), true)
-	return columns(drawing.Box(room.Min.X, room.Min.Y, room.Max.X, room.Max.Y-note.h-between), n, gutter), note
-}
-
-// laidOut draws views n to a page, over a note.
-func (b *book) laidOut(p page, foot list, on paper, n int, views []func(w, h drawing.Unit) drawing.Scene, names []string) []page {
-	n = min(n, len(views))
-	cols, note := b.viewRooms(p, foot, on, n)
-	room := on.room(p.banner != "")
-	var out []page
-	for i := 0; i < len(views); i += n {
-		q := p
-		q.paper = on
-		if i > 0 {
-			q.id = b.id(p.id)
+// arranged are other arrangements of slots: all side by side, in rows of two and of
+// three.
+func arranged(slots []blocks.Slot) [][]blocks.Cell {
+	var out [][]blocks.Cell
+	for _, n := range []int{len(slots), 3, 2} {
+		var grid []blocks.Cell
+		for i := range slots {
+			grid = append(grid, blocks.Cell{Row: i / n, Col: i % n})
 		}
-		here := views[i:min(i+n, len(views))]
-		if n == 1 || i > 0 {
-			q.title += ": " + strings.Join(names[i:i+len(here)], ", ")
-		}
-		var scenes []drawing.Scene
-		for k, v := range here {
-			scenes = append(scenes, v(cols[k].Width(), cols[k].Height()))
-		}
-		q.foot = func(s *drawing.Scene, r drawing.Rect) { b.legend(s, r, view.Drawn(p.hatches, scenes...)) }
-		q.draw = func(s *drawing.Scene, _ func(string) string) {
-			for k, v := range scenes {
-				centred(s, v, cols[k], fmt.Sprintf("v%d", k+1))
-			}
-			if note.draw != nil {
-				note.draw(s, drawing.Pt(room.Min.X, room.Max.Y-note.h))
-			}
-		}
-		out = append(out, q)
+		out = append(out, grid)
 	}
 	return out
 }
@@ -147,9 +107,4 @@ func (b *book) laidOut(p page, foot list, on paper, n int, views []func(w, h dra
 // gave up its scale was squeezed.
 func sits(v drawing.Scene, w, h drawing.Unit) bool {
 	return !v.Squeezed && drawing.Box(0, 0, w, h).Contains(v.Bounds()) && len(drawing.Check(v)) == 0
-}
-
-// centred places a view in the middle of a rectangle.
-func centred(s *drawing.Scene, v drawing.Scene, r drawing.Rect, prefix string) {
-	place(s, v, drawing.Pt(r.Min.X+max(0, (r.Width()-v.W)/2), r.Min.Y+max(0, (r.Height()-v.H)/2)), prefix)
 }

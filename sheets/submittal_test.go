@@ -150,7 +150,7 @@ func TestChecksAreLettered(t *testing.T) {
 				t.Errorf("%s: the extender of run %s is on no sheet", c.name, e.Run.Name)
 			}
 		}
-		if len(l.Extenders()) > 0 && !strings.Contains(flat(ofKind(c, TestedSection)), "extender piece below the ") {
+		if len(l.Extenders()) > 0 && !strings.Contains(flat(ofKind(c, TestedSection)), "Extender, a separate piece below the ") {
 			t.Errorf("%s: the extender is in no section", c.name)
 		}
 		for _, n := range l.Nailers() {

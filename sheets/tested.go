@@ -1,9 +1,11 @@
 package sheets
 
 import (
+	"fmt"
 	"strings"
 
 	"copingset/drawing"
+	blocks "copingset/drawing/block"
 	"copingset/drawing/view"
 	"copingset/drawing/words"
 	"copingset/layout"
@@ -37,8 +39,7 @@ func (b *book) testedSections() []page {
 		}
 		p.banner = b.holdWords(p.holds)
 		cut := b.l.Section(c.Run, c.Chair.At, c.Chair, nil)
-		p.hatches = view.SectionHatches(cut)
-		blocks := []block{
+		tables := []block{
 			b.limitTable(b.say.Say(words.TestedAgainstBuilt, words.In("name", prose(a.Name))), b.l.CaseOf(c)),
 			b.placesTable(c),
 			list{items: []string{
@@ -46,7 +47,7 @@ func (b *book) testedSections() []page {
 				b.say.Say(words.TestedDemand),
 			}, plain: true},
 		}
-		out = append(out, b.sectionBeside(p, cut, blocks)...)
+		out = append(out, b.sectionBeside(p, cut, tables)...)
 	}
 	return out
 }
@@ -84,38 +85,15 @@ func (b *book) placesTable(c layout.SectionCase) table {
 	return t
 }
 
-// sectionBeside puts the section at the left of its page and the tables at the
-// right, or where the paper is too small for both, the section on its own page
-// and the tables on the next.
-func (b *book) sectionBeside(p page, of plan.Section, blocks []block) []page {
-	room := p.paper.room(p.banner != "")
-	cut := view.Sections(of)
-	left := drawing.Box(room.Min.X, room.Min.Y, room.Min.X+room.Width()*58/100, room.Max.Y)
-	right := drawing.Box(left.Max.X+gutter, room.Min.Y, room.Max.X, room.Max.Y)
-	if v := cut(left.Width(), left.Height()); sits(v, left.Width(), left.Height()) {
-		leaves := b.flow(blocks, func(int) []drawing.Rect { return []drawing.Rect{right} })
-		fits := len(leaves) == 1
-		for _, q := range leaves[0] {
-			fits = fits && q.at.X+q.w <= right.Max.X && q.at.Y+q.h <= right.Max.Y
-		}
-		if fits {
-			p.foot = func(s *drawing.Scene, r drawing.Rect) { b.legend(s, r, view.Drawn(p.hatches, v)) }
-			p.draw = func(s *drawing.Scene, _ func(string) string) {
-				centred(s, v, left, "v1")
-				for _, q := range leaves[0] {
-					q.draw(s, q.at)
-				}
-			}
-			return []page{p}
-		}
+// sectionBeside puts the section on a page with its tables beside and under it.
+func (b *book) sectionBeside(p page, of plan.Section, tables []block) []page {
+	spec := blocks.Spec{Gap: between, Gutter: gutter, Columns: 12000,
+		Slots: []blocks.Slot{{Block: view.Section(b.say, of, view.SectionDetailed), ID: "v1", Least: sectionLeast}}}
+	for i, t := range tables {
+		spec.Flow = append(spec.Flow, flowing{fmt.Sprintf("tested-%d", i), t})
 	}
-	out := b.sideBySide(
-		p,
-		list{},
-		[]func(w, h drawing.Unit) drawing.Scene{cut},
-		[]string{b.say.Say(words.TestedSection)},
-	)
-	more := p
-	more.id, more.title, more.scale = b.id(p.id), b.say.Say(words.TestedTable, words.In("title", p.title)), ""
-	return append(out, b.pages(more, blocks, across)...)
+	hatches := view.SectionHatches(b.say, of)
+	return b.composed(p, spec, composing{foot: func(s *drawing.Scene, r drawing.Rect, marks []drawing.Mark) {
+		b.legend(s, r, view.Drawn(hatches, drawing.Scene{Marks: marks}))
+	}})
 }

@@ -51,29 +51,7 @@ func (b *book) work() []page {
 	for _, p := range b.l.Perimeters {
 		spec.Flow = append(spec.Flow, flowing{"laying-" + p.Job.Name, abreast{b.layingTable(p)}})
 	}
-	return b.composed(first, spec)
-}
-
-// composed are the pages of a subject.
-func (b *book) composed(first page, spec blocks.Spec) []page {
-	var out []page
-	for i, leaf := range blocks.Compose(spec, b.papers(first, cautionHigh+200)) {
-		p := first
-		if i > 0 {
-			p.id, p.title = b.id(first.id), b.say.Say(words.FrameContinued, words.In("title", first.title))
-		}
-		room := leaf.Paper.Room
-		p.draw = func(s *drawing.Scene, _ func(string) string) {
-			marks, _ := leaf.Draw(nil)
-			s.Add(marks...)
-			b.cautionStrip(s, drawing.Box(room.Min.X, room.Max.Y+200, room.Max.X, room.Max.Y+200+cautionHigh))
-		}
-		out = append(out, p)
-	}
-	for i := range len(out) - 1 {
-		out[i].next = out[i+1].id
-	}
-	return out
+	return b.composed(first, spec, composing{caution: true})
 }
 
 // workHead is the title over the pictures with what they show.

@@ -1,11 +1,11 @@
 package view
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -15,6 +15,7 @@ import (
 // the left end of a piece without a miter).
 type corner struct {
 	plan.Corner
+	say  words.Book
 	crew length.Style
 	shop length.Style
 	wide float64 // outside width of the widest leg, of a tee its main's
@@ -32,7 +33,7 @@ type cornerLeg struct {
 	wide          float64 // outside width
 	leftTrim      float64 // front longer than rear at the left end; negative at an inside corner
 	rightTrim     float64
-	name          string // LEFT LEG, RIGHT LEG, MIDDLE
+	name          string // left leg, right leg, middle
 	atLeft, atEnd bool   // first leg, last leg
 }
 
@@ -61,106 +62,81 @@ func (g cornerLeg) polygon() [4]xy {
 	return [4]xy{g.at(0, 0), g.at(g.long, 0), g.at(g.long-g.rightTrim, g.wide), g.at(g.leftTrim, g.wide)}
 }
 
-// CornerPlan draws a piece that is not straight in plan: welded corner, double
-// miter, transition, tee, end cap or wall end, with what it stands on and the order
-// of work. Where the room is too small for its words, it leaves more of them to its
-// list.
-func CornerPlan(of plan.Corner, w, h drawing.Unit) drawing.Scene {
-	return NewCornerPlans(of).In(w, h)
-}
-
-// CornerPlans are the plans of one piece in rooms of several sizes. What is drawn
-// at a scale is drawn once: a sheet that looks for its best lay-out asks for the
-// same plan again and again.
-type CornerPlans struct {
-	c    *corner
-	view keyedView
-}
-
-// NewCornerPlans lists the words of a piece's plan and draws nothing yet.
-func NewCornerPlans(of plan.Corner) CornerPlans {
-	c := newCorner(of)
-	v := c.view()
-	v.draw = remembered(v.draw)
-	return CornerPlans{c, v}
-}
-
-// In is the plan in a room, tight if it has to be.
-func (p CornerPlans) In(w, h drawing.Unit) drawing.Scene { return p.c.titled(p.view.scene(w, h)) }
-
-// Roomy is the plan if the room is large enough for a usual scale and for the words.
-func (p CornerPlans) Roomy(w, h drawing.Unit) (out drawing.Scene, ok bool) {
-	out, ok = p.view.roomy(w, h)
-	return p.c.titled(out), ok
-}
-
-// view is the plan with its list, before it is given a room.
-func (c *corner) view() keyedView {
-	c.list.column = insetWide
+// CornerPlan is a piece that is not straight in plan: welded corner, double miter,
+// transition, tee, end cap or wall end, with what it stands on, as a block.
+func CornerPlan(say words.Book, of plan.Corner) *Keyed {
+	c := newCorner(say, of)
 	c.words()
-	top := "street at the top of its left leg"
-	if !c.Turns() {
-		top = "street at the top"
+	c.list.column = insetWide
+	top := words.CornerAboutPlan
+	if c.Turns() {
+		top = words.CornerAboutTurned
 	}
-	return keyedView{
-		metric: c.Metric, title: c.title(), draw: c.draw, least: c.least, finest: 8, list: c.list, narrowest: insetWide,
-		under: "seen from above, " + top + "; L and R are the hands of a person on the roof looking out over the wall",
+	title := c.title()
+	return &Keyed{
+		ID: "corner-" + c.Mark, Title: title, About: c.say.Say(words.CornerAbout, words.In("title", title)), under: c.say.Say(top),
+		metric: c.Metric, finest: 5, coarsest: 25, extent: c.extent, list: c.list, kept: cornerKept, beside: insetWide,
+		draw: func(ratio float64) keyedDrawing {
+			marks, lost := c.draw(ratio)
+			return keyedDrawing{marks, lost}
+		},
 	}
 }
 
-func (c *corner) titled(s drawing.Scene) drawing.Scene {
-	s.Name, s.Title = "corner-"+fileName(c.Mark), c.title()
-	s.Desc = c.title() + " in plan, turned so that the arriving run has the street at the top."
-	return s
-}
+// cornerKept is how many lines the list of a plan keeps for words that find no room on
+// it.
+const cornerKept drawing.Unit = 2
 
 // title says what the piece is, with both angles of every miter.
 func (c *corner) title() string {
-	t, hand := "PIECE "+c.Mark, strings.ToUpper(c.Hand.String())
+	say, piece := c.say.Say, words.In("piece", c.Mark)
+	side := func(left, right words.Key) words.Key {
+		if c.Hand == plan.LeftHand {
+			return left
+		}
+		return right
+	}
 	switch c.Kind {
 	case plan.Branching:
-		return t + ": TEE, HIGH EDGE OF THE BRANCH AT THE " + hand + " HAND"
+		return say(side(words.CornerTitleTeeLeft, words.CornerTitleTeeRight), piece)
 	case plan.Tapering:
-		return t + ": TRANSITION, WIDE END AT THE " + hand + " HAND"
+		return say(side(words.CornerTitleTaperLeft, words.CornerTitleTaperRight), piece)
 	case plan.WallEnding:
-		return t + ": WALL END, " + hand + " HAND"
+		return say(side(words.CornerTitleWallLeft, words.CornerTitleWallRight), piece)
 	case plan.BothEnding:
-		return t + ": CLOSED AT BOTH ENDS"
+		return say(words.CornerTitleBoth, piece)
 	case plan.Ending:
-		return t + ": END CAP, " + hand + " HAND"
+		return say(side(words.CornerTitleEndLeft, words.CornerTitleEndRight), piece)
 	}
-	for i, m := range c.Miters {
-		kind, turn, included := m.Turn.Kind, m.Turn.Turn, m.Turn.Included
-		sep := ": "
-		if i > 0 {
-			sep = "; "
-		}
+	var all []string
+	for _, m := range c.Miters {
+		key := words.CornerTitleTurn
 		if m.Break != plan.NoBreak {
-			kind = "PITCH MITER, " + kind
+			key = words.CornerTitlePitch
 		}
-		t += sep + kind + ", " + turn + ", " + included
+		all = append(all, say(key, words.In("kind", m.Turn.Kind), words.In("turn", m.Turn.Turn), words.In("included", m.Turn.Included)))
 	}
-	return t
+	return say(words.CornerTitle, piece, words.In("what", strings.Join(all, "; ")))
 }
 
-func newCorner(of plan.Corner) *corner {
-	c := &corner{Corner: of, crew: length.Crew(of.Metric), shop: length.Shop(of.Metric)}
+func newCorner(say words.Book, of plan.Corner) *corner {
+	c := &corner{Corner: of, say: say, crew: length.Crew(of.Metric), shop: length.Shop(of.Metric)}
 	n := len(of.Legs)
 	for i, q := range of.Legs {
 		g := cornerLeg{
 			legFrame: legFrame{o: xy{q.At.X.MM(), q.At.Y.MM()}, dir: heading(q.Heading.Degrees())}, of: q, i: i,
 			long: (q.To - q.From).MM(), wide: q.Outside.Real.MM(), leftTrim: (q.Ring[3].X - q.From).MM(), rightTrim: (q.To - q.Ring[2].X).MM(),
-			atLeft: i == 0, atEnd: i == n-1, name: "MIDDLE",
+			atLeft: i == 0, atEnd: i == n-1, name: say.Say(words.CornerLegMiddle),
 		}
 		switch {
 		case c.tees():
-			g.atEnd, g.name = i == 0, [...]string{"MAIN", "BRANCH"}[i]
+			g.atEnd, g.name = i == 0, say.Say([...]words.Key{words.CornerLegMain, words.CornerLegBranch}[i])
 		case n == 1:
 			g.name = ""
 		case i == 0:
-			g.name = "LEFT LEG"
+			g.name = say.Say(words.CornerLegLeft)
 		case i == n-1:
-			g.name = "RIGHT LEG"
+			g.name = say.Say(words.CornerLegRight)
 		}
 		if i == 0 || !c.tees() {
 			c.wide = max(c.wide, g.wide)
@@ -245,59 +221,32 @@ func withUnit(st length.Style, words string) string {
 	return words
 }
 
-// words fills the list: the order of assembly, what was measured from where,
-// and what is on hold.
+// words fills the list: what was measured from where, where the supports stand, and
+// what is on hold. How the piece is set stands with the order of work.
 func (c *corner) words() {
 	c.list.facts = map[string]string{}
-	if c.tapers() {
+	say := c.say.Say
+	switch {
+	case c.tapers():
 		c.taperWords()
-	} else {
-		c.legItems()
-		c.list.notes = append(c.list.notes, c.twoWords()...)
-		for i := range c.Miters {
-			c.miterWords(i)
-		}
+	case c.tees():
+		c.teeWords()
 	}
+	c.list.notes = append(c.list.notes, c.twoWords()...)
+	for i := range c.Miters {
+		c.miterWords(i)
+	}
+	if len(c.Supports) == 0 && c.Turns() {
+		c.note(say(words.CornerNoSupport))
+	}
+	c.note(say(words.CornerString, words.In("behind", c.short(c.StringBehind.Real))), c.StringBehind)
 	for _, g := range c.Legs {
 		if g.RearLeft.Fails() {
-			c.list.holds = append(c.list.holds, "the leg on run "+g.Run+" has no rear left between its miters")
+			c.list.holds = append(c.list.holds, say(words.CornerHoldRear, words.In("run", g.Run)))
 		}
 	}
 	if c.Released.Fails() {
-		c.list.holds = append(c.list.holds, "piece "+c.Mark+" NOT RELEASED, DO NOT CUT")
-	}
-}
-
-// legItems are the order of work at a piece with legs, or at an end.
-func (c *corner) legItems() {
-	supports, chairs, joints := c.named()
-	first := "Set the packing and the membrane under the piece, checked level; no support stands under it"
-	if len(supports) > 0 {
-		first = "Set " + several("support", supports) + " where noted here, on packing"
-	}
-	crossing := ""
-	if c.Pitched() {
-		first = "Set the packing and the membrane under the piece, straight along each leg up to the break; no support stands under it"
-		crossing = "; it bends up or down with the top at the break"
-	} else if c.Turns() {
-		crossing = "; the strings cross at the string corner"
-	}
-	behind := "front edges " + c.short(c.StringBehind.Real) + " behind the cap line"
-	c.list.items = []string{
-		first,
-		"Set leg-end " + several("chair", chairs) + ", " + behind,
-		"Splice plate and two strips of sealant tape at " + join(joints) + ", " + c.short(c.SpliceTape.Real) + " each side of its centre",
-		"Piece " + c.Mark + ": hook the front, set the gap for today's metal temperature, snap the rear, check",
-		"Then the layout string, from these chairs' front edges to the next" + crossing,
-	}
-	if c.tees() {
-		c.teeWords()
-	} else if !c.Turns() { // it has no legs, and nothing here gives its chairs' stations
-		c.list.items[1] = "Set " + several("chair", chairs) + " at the stations of the run's own sheets, " + behind
-	}
-	c.list.facts[c.list.items[1]], c.list.facts[c.list.items[2]] = c.StringBehind.Fact, c.SpliceTape.Fact
-	if len(joints) == 0 {
-		c.list.items[2] = "No joint at this piece: no splice plate"
+		c.list.holds = append(c.list.holds, say(words.CornerHoldReleased, words.In("piece", c.Mark)))
 	}
 }
 
@@ -309,75 +258,40 @@ func (c *corner) miterWords(i int) {
 		return
 	}
 	c.list.figures = append(c.list.figures, c.inset(m))
-	c.note("Cap corner from the plumbed wall corner "+m.Corner+": "+c.beyond(m.Arrive)+"; "+c.beyond(m.Leave)+".",
-		m.Arrive.Beyond, m.Arrive.Out, m.Leave.Beyond, m.Leave.Out)
+	for _, o := range []plan.Offset{m.Arrive, m.Leave} {
+		key := words.CornerOffsetBeyond
+		if o.Beyond.Real < 0 {
+			key = words.CornerOffsetShort
+		}
+		c.note(c.say.Say(key, words.In("corner", m.Corner), words.In("run", o.Run), words.In("along", c.short(length.Abs(o.Beyond.Real))), words.In("out", c.short(o.Out.Real))), o.Beyond, o.Out)
+	}
 	c.supportWords(i)
 }
 
 // note adds a note that letters values.
-func (c *corner) note(words string, of ...plan.Value) {
-	c.list.notes = append(c.list.notes, words)
-	c.list.facts[words] = strings.Join(plan.Facts(of...), "|")
-}
-
-// several names things of one kind.
-func several(kind string, names []string) string {
-	if len(names) > 1 {
-		kind += "s"
-	}
-	return kind + " " + join(names)
-}
-
-// beyond says where the cap's corner point lies from the wall's, along and out
-// from one run.
-func (c *corner) beyond(o plan.Offset) string {
-	along := c.short(o.Beyond.Real) + " beyond"
-	if o.Beyond.Real < 0 {
-		along = c.short(-o.Beyond.Real) + " short"
-	}
-	return "run " + o.Run + " " + along + ", " + c.short(o.Out.Real) + " out"
-}
-
-// named lists the names of supports, leg-end chairs and joints.
-func (c *corner) named() (supports, chairs, joints []string) {
-	for _, s := range c.Supports {
-		supports = append(supports, s.Mark)
-	}
-	for _, g := range c.Legs {
-		for _, ch := range g.Chairs {
-			if ch.Carries {
-				chairs = append(chairs, ch.Mark)
-			}
-		}
-	}
-	if len(chairs) == 0 {
-		chairs = []string{"(none)"}
-	}
-	for _, j := range c.Joints {
-		joints = append(joints, j.Name)
-	}
-	return supports, chairs, joints
+func (c *corner) note(said string, of ...plan.Value) {
+	c.list.notes = append(c.list.notes, said)
+	c.list.facts[said] = strings.Join(plan.Facts(of...), "|")
 }
 
 // supportWords note the places of the supports of a miter from its corner
 // point.
 func (c *corner) supportWords(miter int) {
-	run := c.Legs[miter].Run
 	for _, s := range c.Supports {
 		if s.Miter != miter {
 			continue
 		}
-		along, x := "back along", s.Back.Real
+		key, x := words.CornerSupportBack, s.Back.Real
 		if x < 0 {
-			along, x = "past the corner of", -x
+			key, x = words.CornerSupportPast, -x
 		}
-		c.note(fmt.Sprintf("Support %s, %s × %s, centre %s %s run %s, %s in from its cap line, packing %s.", s.Mark,
-			c.short(c.SupportSize[0].Real), c.short(c.SupportSize[1].Real), c.short(x), along, run, c.short(s.In.Real), c.short(s.Packing.Real)),
+		c.note(c.say.Say(key, words.In("support", s.Mark), words.In("long", c.short(c.SupportSize[0].Real)), words.In("wide", c.short(c.SupportSize[1].Real)),
+			words.In("along", c.short(x)), words.In("run", c.Legs[miter].Run), words.In("in", c.short(s.In.Real)), words.In("shims", c.short(s.Packing.Real))),
 			c.SupportSize[0], c.SupportSize[1], s.Back, s.In, s.Packing)
 	}
 }
 
-// twoWords is the note of a corner of two widths: its runs by their width.
+// twoWords are the notes of a corner of two widths: its runs by their width.
 func (c *corner) twoWords() []string {
 	if !c.TwoWidths() {
 		return nil
@@ -385,18 +299,18 @@ func (c *corner) twoWords() []string {
 	var all []string
 	var runs [][]string
 	for _, g := range c.Legs {
-		words := LegWords(c.Metric, g.LegTop)
-		i := slices.Index(all, words)
+		top := LegWords(c.Metric, g.LegTop)
+		i := slices.Index(all, top)
 		if i < 0 {
-			all, runs = append(all, words), append(runs, nil)
+			all, runs = append(all, top), append(runs, nil)
 			i = len(all) - 1
 		}
 		runs[i] = append(runs[i], g.Run)
 	}
-	for i, words := range all {
-		all[i] = several("run", runs[i]) + " " + words
+	for i, top := range all {
+		all[i] = c.say.Count(words.CornerTwo, len(runs[i]), words.In("runs", strings.Join(runs[i], ", ")), words.In("leg", top))
 	}
-	return []string{"Two widths: " + strings.Join(all, "; ") + "."}
+	return all
 }
 
 // miterAt is the corner point and the rear point of a miter.

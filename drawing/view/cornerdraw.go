@@ -4,7 +4,9 @@ import (
 	"math"
 
 	"copingset/drawing"
+	"copingset/drawing/block"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -16,12 +18,12 @@ type cornerDrawing struct {
 	c *place.Placer
 	s drawing.Scene
 
-	lost  []string            // words that found no room on the drawing
+	lost  []block.Note        // words that found no room on the drawing
 	inLeg map[string]standing // the letters of the hands that stand in their legs; look-up only
 }
 
 // cornerMargin is the room round a corner that its words may use.
-const cornerMargin = 34 * drawing.MM
+const cornerMargin = 26 * drawing.MM
 
 // hiddenHalf is what lettering keeps off a hidden line, if it does not cover it.
 const hiddenHalf drawing.Unit = 20
@@ -33,25 +35,16 @@ const (
 )
 
 // stub is how much of the neighbouring cap is shown beyond a joint, on paper.
-const stub = 12
+const stub = 8
 
-// tightEdge is the room along the edges of a tight drawing for what its
-// lettering brings along: the ends of lines, and circles.
+// tightEdge is the room along the edges of a drawing for what its lettering brings
+// along: the ends of lines, and circles.
 const tightEdge = 3 * drawing.MM
 
-// draw draws the piece at a scale. Its words stand in a margin round it, which
-// is narrower where the room given is.
-func (c *corner) draw(ratio float64, room drawing.Point) ([]drawing.Mark, []string) {
+// draw draws the piece at a scale. Its words stand in a margin round it.
+func (c *corner) draw(ratio float64) ([]drawing.Mark, []block.Note) {
 	d := &cornerDrawing{corner: c, m: paperMap{ratio: ratio}}
-	b := d.body()
-	within := func(have, need drawing.Unit) drawing.Unit {
-		if room == (drawing.Point{}) {
-			return cornerMargin
-		}
-		return min(cornerMargin, max(0, (have-need)/2-tightEdge))
-	}
-	x, y := within(room.X, b.Width()), within(room.Y, b.Height())
-	d.c = place.New(drawing.Box(b.Min.X-x, b.Min.Y-y, b.Max.X+x, b.Max.Y+y))
+	d.c = place.New(d.body().Inset(-cornerMargin))
 	d.s.Group(drawing.Wall, "", d.wall)
 	d.s.Group(drawing.Chairs, "", d.chairs)
 	d.s.Group(drawing.Splices, "", d.plates)
@@ -78,11 +71,10 @@ func (d *cornerDrawing) body() drawing.Rect {
 	return drawing.Box(lo.X, lo.Y, hi.X, hi.Y)
 }
 
-// least is the room a drawing takes at a scale, its words left out.
-func (c *corner) least(ratio float64) (w, h drawing.Unit) {
+// extent is what the drawing takes at a scale with its words.
+func (c *corner) extent(ratio float64) drawing.Rect {
 	d := &cornerDrawing{corner: c, m: paperMap{ratio: ratio}}
-	b := d.body()
-	return b.Width(), b.Height()
+	return d.body().Inset(-cornerMargin - tightEdge)
 }
 
 // real brings a distance on paper to the building.
@@ -215,7 +207,7 @@ func (d *cornerDrawing) caps(g *drawing.Scene) {
 	}
 }
 
-// strings draws the layout string with its corner.
+// strings draws the string line with its corner.
 func (d *cornerDrawing) strings(g *drawing.Scene) {
 	of := func(q cornerLeg) []plan.Pt { return q.of.String }
 	if d.tees() {
@@ -235,8 +227,8 @@ func (d *cornerDrawing) dims(g *drawing.Scene) {
 		if !k.Roof {
 			out = out.times(-1)
 		}
-		words, of := d.measured(k)
-		d.dim(g, leg.pt(k.From), leg.pt(k.To), out, float64(1+7*k.Row), shortNumber(d.style(k.Of), k.Real)+words, of, k.Fact)
+		said, lost := d.measured(k, shortNumber(d.style(k.Of), k.Real))
+		d.dim(g, leg.pt(k.From), leg.pt(k.To), out, float64(1+7*k.Row), said, lost, k.Fact)
 	}
 	switch {
 	case d.tapers():
@@ -248,13 +240,13 @@ func (d *cornerDrawing) dims(g *drawing.Scene) {
 		if !d.Tee.Starts {
 			end, out = a, branch.dir.times(-1)
 		}
-		d.dim(g, branch.at(end, 0), branch.at(end, branch.wide), out, 7, d.outside(branch), "the branch's outside width", branch.of.Outside.Fact)
+		d.dim(g, branch.at(end, 0), branch.at(end, branch.wide), out, 7, d.outside(branch), d.lostWidth(branch), branch.of.Outside.Fact)
 		d.leftWidth(g)
 	default:
 		d.leftWidth(g)
 		if last := d.legs[len(d.legs)-1]; last.wide != d.legs[0].wide {
 			_, b := d.reach(last, d.real(stub))
-			d.dim(g, last.at(b, last.wide), last.at(b, 0), last.dir, 7, d.outside(last), "the outside width of run "+last.of.Run, last.of.Outside.Fact)
+			d.dim(g, last.at(b, last.wide), last.at(b, 0), last.dir, 7, d.outside(last), d.lostWidth(last), last.of.Outside.Fact)
 		}
 	}
 }
@@ -272,43 +264,36 @@ func (d *cornerDrawing) style(of plan.DimOf) length.Style {
 func (d *cornerDrawing) leftWidth(g *drawing.Scene) {
 	leg := d.legs[0]
 	a, _ := d.reach(leg, d.real(stub))
-	d.dim(g, leg.at(a, 0), leg.at(a, leg.wide), leg.dir.times(-1), 7, d.outside(leg), "the outside width", leg.of.Outside.Fact)
+	d.dim(g, leg.at(a, 0), leg.at(a, leg.wide), leg.dir.times(-1), 7, d.outside(leg), d.lostWidth(leg), leg.of.Outside.Fact)
 }
 
-// measured says what a length along a leg is of: behind the number, and where that
-// has no room on the drawing.
-func (d *cornerDrawing) measured(k plan.LegDim) (words, of string) {
-	run := d.Legs[k.Leg].Run
-	switch k.Of {
-	case plan.FrontOf:
-		of = "the front of run " + run
-		if d.tapers() {
-			of = "the front"
-		}
-		return " front", of
-	case plan.RearOf:
-		of = "the rear of run " + run
-		if d.tapers() {
-			of = "the rear"
-		}
-		return " rear", of
-	case plan.ChairOf:
-		return " to chair " + k.Mark, "chair " + k.Mark
-	case plan.StraightOf:
-		return " leg", "the rear"
-	case plan.TaperOf:
-		return " taper", "the rear"
-	case plan.BesideOf:
-		return " leg", "the main"
-	case plan.BranchOf:
-		return " branch", "the branch's length"
+// measured letters a length along a leg with what it is of, and says it for the list,
+// where it has no room on the drawing.
+func (d *cornerDrawing) measured(k plan.LegDim, number string) (said, lost string) {
+	of := [...]struct{ said, lost words.Key }{
+		plan.FrontOf: {words.CornerDimStreet, words.CornerLostDimStreet}, plan.RearOf: {words.CornerDimRoof, words.CornerLostDimRoof},
+		plan.ChairOf: {words.CornerDimChair, words.CornerLostDimChair}, plan.StraightOf: {words.CornerDimLeg, words.CornerLostDimLeg},
+		plan.TaperOf: {words.CornerDimTaper, words.CornerLostDimTaper}, plan.BesideOf: {words.CornerDimLeg, words.CornerLostDimLeg},
+		plan.BranchOf: {words.CornerDimBranch, words.CornerLostDimBranch},
+	}[k.Of]
+	slots := []words.Slot{words.In("length", number)}
+	if k.Of == plan.ChairOf {
+		slots = append(slots, words.In("chair", k.Mark))
 	}
-	panic("view: a length that is of nothing known")
+	said = d.say.Say(of.said, slots...)
+	if k.Of != plan.ChairOf {
+		slots = append(slots, words.In("run", d.Legs[k.Leg].Run))
+	}
+	return said, d.say.Say(of.lost, slots...)
 }
 
 // outside letters the outside width of a leg.
 func (d *cornerDrawing) outside(leg cornerLeg) string {
-	return d.shop.Short(leg.of.Outside.Real) + " outside"
+	return d.say.Say(words.CornerDimOutside, words.In("width", d.shop.Short(leg.of.Outside.Real)))
+}
+
+func (d *cornerDrawing) lostWidth(leg cornerLeg) string {
+	return d.say.Say(words.CornerLostOutside, words.In("width", d.shop.Short(leg.of.Outside.Real)), words.In("run", leg.of.Run))
 }
 
 // shortNumber is a length in inches alone under two feet, in feet beyond.
@@ -321,16 +306,16 @@ func shortNumber(st length.Style, l length.Length) string {
 
 // dim draws one dimension from a to b in any direction, on the side out, at
 // least off millimetres of paper away, farther if its words find no room.
-func (d *cornerDrawing) dim(g *drawing.Scene, a, b xy, out xy, away float64, words, of, fact string) {
-	words = drawing.Letter(words)
+func (d *cornerDrawing) dim(g *drawing.Scene, a, b xy, out xy, away float64, said, lost, fact string) {
+	said = drawing.Letter(said)
 	dir := b.sub(a)
-	l := place.Label{Lines: []string{words}, Facts: []string{fact}, Turn: readable(dir), Pad: besideLine}
+	l := place.Label{Lines: []string{said}, Facts: []string{fact}, Turn: readable(dir), Pad: besideLine}
 	pa, pb := d.m.at(a), d.m.at(b)
 	for _, far := range []float64{0, 7, 14, 21, 28} {
 		la, lb := off(pa, out, drawing.Round(away+far)), off(pb, out, drawing.Round(away+far))
 		mid := drawing.Point{X: (la.X + lb.X) / 2, Y: (la.Y + lb.Y) / 2}
 		room := math.Hypot(float64(lb.X-la.X), float64(lb.Y-la.Y)) / 100
-		need := drawing.Width(drawing.Regular, words, drawing.Note).Millimetres()
+		need := drawing.Width(drawing.Regular, said, drawing.Note).Millimetres()
 		places := []drawing.Point{mid}
 		for _, f := range []float64{0.35, 0.65, 0.25, 0.75, 0.15, 0.85} {
 			if (math.Min(f, 1-f)*room)*2 > need+2 {
@@ -367,13 +352,13 @@ func (d *cornerDrawing) dim(g *drawing.Scene, a, b xy, out xy, away float64, wor
 			return
 		}
 	}
-	d.lost = append(d.lost, "Not on the drawing for want of room: "+of+", "+words+".")
+	d.lost = append(d.lost, block.Note{Words: lost, Fact: fact})
 }
 
 // spare is the room a word on a dimension line needs besides its own: over the
 // arrows of a short one it would stand in their way.
 func (d *cornerDrawing) spare() float64 {
-	if d.tapers() && d.crew.Metric {
+	if (d.tapers() || d.tees()) && d.crew.Metric {
 		return 7
 	}
 	return 2
@@ -405,6 +390,6 @@ func (d *cornerDrawing) dimLines(g *drawing.Scene, pa, pb, la, lb drawing.Point,
 }
 
 // jointName is how a joint is called on the drawing.
-func jointName(j plan.CornerJoint) string {
-	return [...]string{"joint ", "expansion joint ", "kink joint "}[j.Kind] + j.Name
+func (d *cornerDrawing) jointName(j plan.CornerJoint) string {
+	return d.say.Say([...]words.Key{words.CornerJoint, words.CornerJointExpansion, words.CornerJointKink}[j.Kind], words.In("joint", j.Name))
 }

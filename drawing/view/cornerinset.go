@@ -4,16 +4,17 @@ import (
 	"math"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
 
 // Size of the detail at a corner point: the drawing and its words.
 const (
-	insetSide drawing.Unit = 2500
+	insetSide drawing.Unit = 2300
 	insetHigh drawing.Unit = 3750
-	insetWide drawing.Unit = 8400
-	insetLeft drawing.Unit = 1900
+	insetWide drawing.Unit = 7000
+	insetLeft drawing.Unit = 1400
 )
 
 // inset is the detail at a corner point, enlarged: cap, string and wall face
@@ -25,28 +26,28 @@ func (c *corner) inset(w plan.CornerMiter) entry {
 		scale := insetScale(c.Metric, length.Max(length.Max(length.Abs(w.WallAt.X), w.WallAt.Y), c.StringBehind.Real))
 		mid := drawing.Point{X: at.X + insetSide/2 + insetLeft, Y: at.Y + 1900}
 		m := paperMap{ratio: float64(scale.Ratio), origin: mid}
-		g.Text(drawing.Point{X: at.X, Y: at.Y + 450}, drawing.Letter("At corner "+w.Corner+", "+scale.Name), drawing.Style{Face: drawing.Bold})
+		g.Text(drawing.Point{X: at.X, Y: at.Y + 450}, drawing.Letter(c.say.Say(words.CornerInset, words.In("corner", w.Corner), words.In("scale", scale.Name))), drawing.Style{Face: drawing.Bold})
 		corners := []struct {
 			p    plan.Pt
 			pen  drawing.Pen
 			name string
 		}{
-			{plan.Pt{}, drawing.Thick, "cap corner point"},
-			{w.StringAt, drawing.String, "string corner"},
-			{w.WallAt, drawing.Medium, "wall corner, plumbed"},
+			{plan.Pt{}, drawing.Thick, c.say.Say(words.CornerInsetCap)},
+			{w.StringAt, drawing.String, c.say.Say(words.CornerInsetString)},
+			{w.WallAt, drawing.Medium, c.say.Say(words.CornerInsetWall)},
 		}
 		reach := insetSide / 2
 		for _, k := range corners {
 			p := m.at(in.at(k.p.X.MM(), k.p.Y.MM()))
 			g.Line(k.pen, within(mid, reach, p, in.dir.times(-1)), p, within(mid, reach, p, out.dir))
 		}
-		words := at.X + insetLeft + insetSide + 450
+		beside := at.X + insetLeft + insetSide + 450
 		for i, k := range corners {
 			p := m.at(in.at(k.p.X.MM(), k.p.Y.MM()))
 			y := mid.Y + drawing.Unit(i-1)*650
-			g.Line(drawing.Thin, p, drawing.Point{X: words - 200, Y: y}, drawing.Point{X: words - 80, Y: y})
+			g.Line(drawing.Thin, p, drawing.Point{X: beside - 200, Y: y}, drawing.Point{X: beside - 80, Y: y})
 			g.Dot(p, 55, drawing.Black)
-			g.Text(drawing.Point{X: words, Y: y + drawing.Unit(drawing.Note)/2}, k.name, drawing.Style{})
+			g.Text(drawing.Point{X: beside, Y: y + drawing.Unit(drawing.Note)/2}, k.name, drawing.Style{})
 		}
 		c.insetDims(g, m, mid, w)
 	}}

@@ -5,6 +5,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -15,7 +16,7 @@ func (d *cornerDrawing) breakLabel(i int, kind, turn string) saying {
 	roof := d.legs[i].dir.roofward()
 	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(rear)}
 	spots := d.outOf(-1, l, l.Fan(place.Fan{Toward: tenths(roof), From: 700, To: 5000, Step: 250, Spread: 120, Reach: 1100}))
-	return saying{place.Wish{Label: l, Spots: spots, Weight: 2}, []string{d.Miters[i].Corner + ": " + kind + ", " + turn + "."}}
+	return saying{place.Wish{Label: l, Spots: spots, Weight: 2}, []string{d.say.Say(words.CornerLostTurn, words.In("corner", d.Miters[i].Corner), words.In("kind", kind), words.In("turn", turn))}}
 }
 
 // pitchWords add to the list the side view of a weld over a break, and the
@@ -23,19 +24,19 @@ func (d *cornerDrawing) breakLabel(i int, kind, turn string) saying {
 func (c *corner) pitchWords(i int) {
 	m := c.Miters[i]
 	c.list.figures = append(c.list.figures, c.sideView(i))
-	ext := c.short(m.Arrive.Beyond.Real) + " beyond"
+	key := words.CornerFoldsBeyond
 	if m.Arrive.Beyond.Real < 0 {
-		ext = c.short(-m.Arrive.Beyond.Real) + " short of"
+		key = words.CornerFoldsShort
 	}
-	c.list.notes = append(c.list.notes, "The front folds meet "+ext+" the break in the wall top "+m.Corner+", along each run.")
+	c.note(c.say.Say(key, words.In("along", c.short(length.Abs(m.Arrive.Beyond.Real))), words.In("corner", m.Corner)), m.Arrive.Beyond)
 	c.levelWords(i)
-	words := [2]string{c.edgeWords(i), c.edgeWords(i + 1)}
-	if words[0] == words[1] {
-		c.note("Each leg: "+words[0]+".", c.edges(i)...)
+	said := [2]string{c.edgeWords(i), c.edgeWords(i + 1)}
+	if said[0] == said[1] {
+		c.note(c.say.Say(words.CornerEdgesBoth, words.In("edges", said[0])), c.edges(i)...)
 		return
 	}
-	c.note("Left leg: "+words[0]+".", c.edges(i)...)
-	c.note("Right leg: "+words[1]+".", c.edges(i+1)...)
+	c.note(c.say.Say(words.CornerEdgesLeft, words.In("edges", said[0])), c.edges(i)...)
+	c.note(c.say.Say(words.CornerEdgesRight, words.In("edges", said[1])), c.edges(i+1)...)
 }
 
 // levelWords say what a plan of a weld over a break cannot show: it lays both legs
@@ -43,22 +44,21 @@ func (c *corner) pitchWords(i int) {
 // which lies lower than the front one, ends before or beyond it in the metal.
 func (c *corner) levelWords(i int) {
 	trim := c.Miters[i].Over.Trim
-	where := "before"
+	key := words.CornerFlatBefore
 	if trim.Real < 0 {
-		where = "beyond"
+		key = words.CornerFlatBeyond
 	}
 	if c.shop.Round(trim.Real) == 0 {
 		return
 	}
-	c.note("Drawn with both legs laid level, each along its own slope: at the weld their rear folds end "+
-		c.inShop(length.Abs(trim.Real))+" "+where+" the front ones.", trim)
+	c.note(c.say.Say(key, words.In("length", c.inShop(length.Abs(trim.Real)))), trim)
 }
 
 // edgeWords are the lengths of one leg along its edges.
 func (c *corner) edgeWords(leg int) string {
 	var at []string
 	for _, e := range c.Legs[leg].Edges {
-		at = append(at, e.Name+" "+c.inShop(e.Long.Real))
+		at = append(at, c.say.Say(c.edgeKey(e.Name), words.In("length", c.inShop(e.Long.Real))))
 	}
 	return strings.Join(at, ", ")
 }
@@ -81,7 +81,7 @@ func (c *corner) inShop(l length.Length) string {
 
 // Size of the side view of a pitch miter.
 const (
-	sideWide drawing.Unit = 8000
+	sideWide drawing.Unit = 6000
 	sideText drawing.Unit = 900 // above and below the metal
 )
 
@@ -106,7 +106,7 @@ func (c *corner) sideView(i int) entry {
 	high := 700 + sideText + metal + sideText + 600
 	return entry{high, func(g *drawing.Scene, at drawing.Point) {
 		m.origin = drawing.Pt(at.X+300-m.at(xy{e.lo.x, 0}).X, at.Y+700+sideText-m.at(xy{0, e.lo.y}).Y)
-		g.Text(drawing.Pt(at.X, at.Y+450), drawing.Letter("Seen from the roof, rear leg, "+scale.Name), drawing.Style{Face: drawing.Bold})
+		g.Text(drawing.Pt(at.X, at.Y+450), drawing.Letter(c.say.Say(words.CornerSide, words.In("scale", scale.Name))), drawing.Style{Face: drawing.Bold})
 		for _, ring := range w.Legs {
 			g.Fill(drawing.White, drawing.Medium, m.all(places(ring)...)...)
 		}
@@ -119,7 +119,7 @@ func (c *corner) sideView(i int) entry {
 			g.Text(low.Add(drawing.Pt(0, drawing.Unit(drawing.Note)+230)), drawing.Letter(c.inShop(w.RearFoot[k].Real)), named(st, w.RearFoot[k]))
 			side := m.at([...]xy{e.lo, e.hi}[k])
 			side.Y = m.at(e.hi).Y + 2*drawing.Unit(drawing.Note) + 400
-			g.Text(side, drawing.Letter(name+": "+slopeOut(w.Incline[k])), drawing.Style{Align: [...]drawing.Align{drawing.Left, drawing.Right}[k], Face: drawing.Bold})
+			g.Text(side, drawing.Letter(c.slopeOut(name, w.Incline[k])), drawing.Style{Align: [...]drawing.Align{drawing.Left, drawing.Right}[k], Face: drawing.Bold})
 		}
 	}}
 }
@@ -130,13 +130,19 @@ func named(st drawing.Style, of plan.Value) drawing.Style {
 	return st
 }
 
+// edgeKey is the words of an edge of a leg.
+func (c *corner) edgeKey(name string) words.Key {
+	return map[string]words.Key{"drip edge": words.CornerEdgeDrip, "front foot": words.CornerEdgeFootStreet, "front fold": words.CornerEdgeFoldStreet,
+		"rear fold": words.CornerEdgeFoldRoof, "rear foot": words.CornerEdgeFootRoof, "hook edge": words.CornerEdgeHook}[name]
+}
+
 // slopeOut says how a leg goes on from the break.
-func slopeOut(out length.Angle) string {
+func (c *corner) slopeOut(leg string, out length.Angle) string {
 	switch {
 	case out > 0:
-		return "up " + length.FormatAngle(out)
+		return c.say.Say(words.CornerUp, words.In("leg", leg), words.In("angle", length.FormatAngle(out)))
 	case out < 0:
-		return "down " + length.FormatAngle(-out)
+		return c.say.Say(words.CornerDown, words.In("leg", leg), words.In("angle", length.FormatAngle(-out)))
 	}
-	return "level"
+	return c.say.Say(words.CornerLevel, words.In("leg", leg))
 }

@@ -1,15 +1,17 @@
 package view
 
 import (
-	"strconv"
+	"slices"
+	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/block"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/plan"
 )
 
-// letters writes the names, hands and angles, and the numbers of the order of
-// work. The letters of the hands come first, then the mark in the piece, then
+// letters writes the names, hands and angles, and the marks of chairs and supports. The letters of the hands come first, then the mark in the piece, then
 // the angles, which stand at their arcs, and the sides; all others share out the
 // room that is left.
 func (d *cornerDrawing) letters(g *drawing.Scene) {
@@ -20,7 +22,7 @@ func (d *cornerDrawing) letters(g *drawing.Scene) {
 		all = append(all, d.angles(i)...)
 	}
 	all = append(all, d.sides()...)
-	d.lost = append(d.lost, say(g, d.c, all)...)
+	d.lost = append(d.lost, stood(g, d.c, all)...)
 	all = d.hands()
 	if d.tapers() {
 		all = append(all, d.taperHands()...)
@@ -28,10 +30,10 @@ func (d *cornerDrawing) letters(g *drawing.Scene) {
 	if !marked {
 		all = append(all, d.markPointed())
 	}
-	all = append(all, d.numbers()...)
+	all = append(all, d.stands()...)
 	all = append(all, d.jointWords()...)
 	all = append(all, d.endWords()...)
-	d.lost = append(d.lost, say(g, d.c, all)...)
+	d.lost = append(d.lost, stood(g, d.c, all)...)
 }
 
 // saying is a label with its spots, and what the list says if it finds no room.
@@ -40,13 +42,18 @@ type saying struct {
 	lost []string
 }
 
-// say stands labels where there is room and returns the words of the others.
-func say(g *drawing.Scene, c *place.Placer, all []saying) []string {
-	var lost []string
+// stood stands labels where there is room and returns the words of the others, with
+// the facts that they letter.
+func stood(g *drawing.Scene, c *place.Placer, all []saying) []block.Note {
+	var lost []block.Note
 	for i, got := range c.TryAll(wishesOf(all)) {
 		g.Add(got.Marks...)
-		if !got.Stands() {
-			lost = append(lost, all[i].lost...)
+		if got.Stands() {
+			continue
+		}
+		facts := slices.DeleteFunc(slices.Clone(all[i].Facts), func(f string) bool { return f == "" })
+		for _, words := range all[i].lost {
+			lost = append(lost, block.Note{Words: words, Fact: strings.Join(facts, "|")})
 		}
 	}
 	return lost
@@ -114,7 +121,7 @@ func (d *cornerDrawing) markPointed() saying {
 	}
 	l.About = d.m.at(tips[0])
 	spots := d.outOf(-1, l, l.Fan(place.Fan{Toward: tenths(d.legs[0].dir.roofward().times(-1)), From: 2000, To: 7000, Step: 300, Spread: 180, Tips: d.m.all(tips...)}))
-	return saying{place.Wish{Label: l, Spots: spots, Weight: 4}, []string{"This piece is " + d.Mark + "."}}
+	return saying{place.Wish{Label: l, Spots: spots, Weight: 4}, []string{d.say.Say(words.CornerLostMark, words.In("piece", d.Mark))}}
 }
 
 // openings are the places beside a miter where its turn and its included angle
@@ -163,11 +170,11 @@ func (d *cornerDrawing) angles(i int) []saying {
 	fan := place.Fan{From: 150, To: 5000, Step: 250, Spread: 180, Reach: 700}
 	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true, About: off(d.m.at(at), in.add(out), turnR)}
 	fan.Toward = tenths(in.add(out).add(away.times(0.3)))
-	all := []saying{{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan)), Weight: 2}, []string{w.Corner + ": " + kind + ", " + turn + "."}}}
+	all := []saying{{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan)), Weight: 2}, []string{d.say.Say(words.CornerLostTurn, words.In("corner", w.Corner), words.In("kind", kind), words.In("turn", turn))}}}
 	bis := out.sub(in).unit()
 	l.Lines, l.About = []string{included}, off(d.m.at(inner), bis, includedR)
 	fan.Toward = tenths(bis)
-	return append(all, saying{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan))}, []string{w.Corner + ": " + included + "."}})
+	return append(all, saying{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan))}, []string{d.say.Say(words.CornerLostIncluded, words.In("corner", w.Corner), words.In("included", included))}})
 }
 
 // awayOf is the direction between two runs' street sides.
@@ -217,18 +224,18 @@ func (d *cornerDrawing) hands() []saying {
 		if _, ok := d.inLeg[letter]; !ok && letter != "" {
 			name = letter + "  " + name
 		}
-		all = append(all, d.legWords(i, letter, []string{name, "run " + leg.of.Run}, weight, lostLeg(leg, letter)))
+		all = append(all, d.legWords(i, letter, []string{name, d.say.Say(words.CornerRun, words.In("run", leg.of.Run))}, weight, d.lostLeg(leg, letter)))
 	}
 	return all
 }
 
 // lostLeg names a leg in the list, by the letter that stands in it.
-func lostLeg(leg cornerLeg, letter string) string {
-	name := leg.name
+func (d *cornerDrawing) lostLeg(leg cornerLeg, letter string) string {
+	name, run := words.In("leg", leg.name), words.In("run", leg.of.Run)
 	if letter != "" {
-		name = letter + " is the " + name
+		return d.say.Say(words.CornerLostHandLeg, words.In("letter", letter), name, run)
 	}
-	return name + ": run " + leg.of.Run + "."
+	return d.say.Say(words.CornerLostLeg, name, run)
 }
 
 // lostHands names on leaders the hands of a straight piece that has no room for
@@ -246,16 +253,17 @@ func (d *cornerDrawing) lostHands(leg cornerLeg) []saying {
 		l := place.Label{Lines: []string{h.letter}, Size: drawing.Title, Face: drawing.Bold, Pad: 80,
 			About: d.m.at(leg.at(leg.long/2+(end-leg.long/2)*0.7, leg.wide/2))}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1000, To: 6000, Step: 250, Spread: 180})
-		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 3}, []string{h.letter + " is the " + leftRight(h.right) + " end as drawn."}})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 3}, []string{d.say.Say(h.lost())}})
 	}
 	return all
 }
 
-func leftRight(right bool) string {
-	if right {
-		return "right"
+// lost says which end a letter that finds no room stands for.
+func (h hand) lost() words.Key {
+	if h.right {
+		return words.CornerLostRight
 	}
-	return "left"
+	return words.CornerLostLeft
 }
 
 // legWords is the label of a leg.
@@ -318,39 +326,25 @@ func (d *cornerDrawing) inOther(own int, box drawing.Rect) bool {
 	return false
 }
 
-// numbers stands the numbers of the order of work at what they are about.
-func (d *cornerDrawing) numbers() []saying {
+// stands marks the chairs and the supports.
+func (d *cornerDrawing) stands() []saying {
 	var all []saying
-	add := func(n int, dir xy, tips ...xy) {
-		l := place.Label{Lines: []string{strconv.Itoa(n)}, Balloon: true, About: d.m.at(tips[0])}
-		spots := l.Fan(place.Fan{Toward: tenths(dir), From: 250, To: 5700, Step: 250, Spread: 180, Tips: d.m.all(tips...)})
-		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 2}, []string{"Number " + l.Lines[0] + " finds no room on the drawing."}})
+	add := func(mark string, lost words.Key, dir xy, tips ...xy) {
+		l := place.Label{Lines: []string{mark}, Face: drawing.Bold, Pad: 60, Halo: true, About: d.m.at(tips[0])}
+		spots := l.Fan(place.Fan{Toward: tenths(dir), From: 200, To: 5700, Step: 250, Spread: 180, Tips: d.m.all(tips...)})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 2}, []string{d.say.Say(lost, words.In("mark", mark))}})
 	}
-	roof := d.legs[0].dir.roofward()
 	for _, s := range d.Supports {
-		add(1, xy{-0.5, 1}, d.legs[s.Miter].pt(s.Centre))
+		add(s.Mark, words.CornerLostSupport, xy{-0.5, 1}, d.legs[s.Miter].pt(s.Centre))
 	}
 	for _, leg := range d.legs {
 		for _, ch := range leg.of.Chairs {
-			if ch.Carries {
-				lo, hi := ch.Ring.Bounds()
-				at, k := leg.u(ch.At), (hi.X-lo.X).MM()*0.4
-				w := leg.wideAt(at)
-				add(2, leg.dir.roofward(), leg.at(at+k, w*0.55), leg.at(at-k, w*0.55), leg.at(at+k, w*0.3), leg.at(at-k, w*0.8))
-			}
+			lo, hi := ch.Ring.Bounds()
+			at, k := leg.u(ch.At), (hi.X-lo.X).MM()*0.4
+			w := leg.wideAt(at)
+			add(ch.Mark, words.CornerLostChair, leg.dir.roofward(), leg.at(at+k, w*0.55), leg.at(at-k, w*0.55), leg.at(at+k, w*0.3), leg.at(at-k, w*0.8))
 		}
 	}
-	leg, last := d.legs[0], d.legs[len(d.legs)-1]
-	y := d.StringBehind.Real.MM()
-	add(5, roof.times(-1), leg.at(leg.long*0.6, y), leg.at(leg.long*0.3, y), last.at(last.long*0.4, y))
-	for _, j := range d.Joints {
-		leg, at := d.legs[j.Leg], d.legs[j.Leg].u(j.At)
-		lo, hi := j.Plate.Ring.Bounds()
-		k, w := (hi.X-lo.X).MM()*0.35, leg.wideAt(at)
-		add(3, leg.dir.roofward(), leg.at(at-k, w*0.85), leg.at(at+k, w*0.85), leg.at(at-k, w*0.15), leg.at(at+k, w*0.15))
-	}
-	add(4, roof, leg.at(leg.long*0.35, leg.wide*0.8), leg.at(leg.long*0.6, leg.wide*0.5), last.at(last.long*0.5, last.wide*0.6),
-		last.at(last.long*0.7, last.wide*0.3), leg.at(leg.long*0.2, leg.wide*0.3))
 	return all
 }
 
@@ -359,12 +353,12 @@ func (d *cornerDrawing) jointWords() []saying {
 	var all []saying
 	for _, j := range d.Joints {
 		leg, at := d.legs[j.Leg], d.legs[j.Leg].u(j.At)
-		gap := "gap " + d.short(j.Gap.Real)
-		l := place.Label{Lines: []string{jointName(j), drawing.Letter(gap)}, Facts: []string{"", j.Gap.Fact}, Pad: 80, Bare: true, About: d.m.at(leg.at(at, leg.wideAt(at)))}
+		name, gap := d.jointName(j), d.say.Say(words.CornerGap, words.In("gap", d.short(j.Gap.Real)))
+		l := place.Label{Lines: []string{name, drawing.Letter(gap)}, Facts: []string{"", j.Gap.Fact}, Pad: 80, Bare: true, About: d.m.at(leg.at(at, leg.wideAt(at)))}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 900, To: 5000, Step: 250, Spread: 120, Reach: 200})
 		spots = append(spots, l.Fan(place.Fan{Toward: tenths(leg.dir.roofward().times(-1)), From: 900, To: 6000, Step: 250, Spread: 120, Reach: 200,
 			Tips: d.m.all(leg.at(at, 0))})...)
-		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{jointName(j) + ": " + gap + "."}})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{d.say.Say(words.CornerLostJoint, words.In("joint", name), words.In("gap", gap))}})
 	}
 	return all
 }
@@ -381,10 +375,11 @@ func (d *cornerDrawing) endWords() []saying {
 		l := place.Label{LeadFace: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(leg.at(u+out*d.real(6), leg.wide/2))}
 		switch e.Kind {
 		case plan.ClosedEnd:
-			l.Lines = []string{"CLOSED END", drawing.Letter(d.short(e.Clear.Real) + " clear"), "of the wall's end"}
+			l.Lines = []string{d.say.Say(words.CornerClosed), drawing.Letter(d.say.Say(words.CornerClosedClear, words.In("clear", d.short(e.Clear.Real)))), d.say.Say(words.CornerClosedOf)}
 			l.Facts = []string{"", e.Clear.Fact}
 		case plan.AgainstEnd:
-			l.Lines = []string{"HIGHER WALL", drawing.Letter("upstand " + d.short(e.Upstand.Real)), drawing.Letter(d.short(e.Clear.Real) + " clear of the wall")}
+			l.Lines = []string{d.say.Say(words.CornerHigher), drawing.Letter(d.say.Say(words.CornerUpstand, words.In("upstand", d.short(e.Upstand.Real)))),
+				drawing.Letter(d.say.Say(words.CornerHigherClear, words.In("clear", d.short(e.Clear.Real))))}
 			l.Facts = []string{"", e.Upstand.Fact, e.Clear.Fact}
 		default:
 			continue
@@ -394,9 +389,7 @@ func (d *cornerDrawing) endWords() []saying {
 		}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.times(out)), From: 200, To: 5000, Step: 250, Spread: 105, Reach: 900})
 		k := saying{Wish: place.Wish{Label: l, Spots: spots}}
-		for _, words := range l.Lines {
-			k.lost = append(k.lost, words+".")
-		}
+		k.lost = []string{strings.Join(l.Lines, ", ")}
 		all = append(all, k)
 	}
 	return all
@@ -407,12 +400,11 @@ func (d *cornerDrawing) endWords() []saying {
 func (d *cornerDrawing) sides() []saying {
 	var all []saying
 	for _, k := range []struct {
-		words string
-		roof  bool
-		where string
-	}{{"STREET SIDE", false, "above"}, {"ROOF SIDE", true, "below"}} {
+		words, lost words.Key
+		roof        bool
+	}{{words.WorkStreet, words.CornerLostStreet, false}, {words.WorkRoof, words.CornerLostRoof, true}} {
 		ring := d.m.all(d.side(k.roof)...)
-		l := place.Label{Lines: []string{k.words}, Size: drawing.Head, Face: drawing.Bold, Pad: 150, About: ring[0]}
+		l := place.Label{Lines: []string{d.say.Say(k.words)}, Size: drawing.Head, Face: drawing.Bold, Pad: 150, About: ring[0]}
 		l.Only = func(box drawing.Rect) bool {
 			for _, p := range append(box.Inset(-100).Corners(), box.Centre()) {
 				if !holdsPoint(ring, p) {
@@ -432,7 +424,7 @@ func (d *cornerDrawing) sides() []saying {
 			nearer = append(nearer, l.Fan(place.Fan{Toward: tenths(dir), From: 300, To: 7000, Step: 300, Spread: 90, Reach: place.Never,
 				Tips: d.m.all(leg.at(leg.long*0.2, y), leg.at(leg.long*0.8, y), leg.at(leg.long*0.5, y))})...)
 		}
-		all = append(all, saying{place.Wish{Label: l, Spots: append(spots, nearer...), Weight: 4}, []string{k.words + ": " + k.where + " the left leg as drawn."}})
+		all = append(all, saying{place.Wish{Label: l, Spots: append(spots, nearer...), Weight: 4}, []string{d.say.Say(k.lost)}})
 	}
 	return all
 }

@@ -40,7 +40,7 @@ func shortened(long, least, wide float64) float64 {
 
 // formedOf lays the legs of a finished piece out about its miters.
 func formedOf(of plan.Formed) formed {
-	c := newCorner(of.Corner)
+	c := newCorner(words.Book{}, of.Corner)
 	out := formed{of: of, wide: c.wide}
 	frame := legFrame{dir: xy{1, 0}}
 	turned := 0.0

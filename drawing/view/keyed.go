@@ -1,220 +1,168 @@
 package view
 
 import (
-	"slices"
 	"strconv"
+	"sync"
 
 	"copingset/drawing"
+	"copingset/drawing/block"
 )
 
-// keyedView is a drawing to scale with a list of numbered items beside it or
-// below, its caption under the drawing.
-type keyedView struct {
-	title, under string
-	metric       bool
-	draw         keyedDraw
-	least        func(ratio float64) (w, h drawing.Unit) // room the drawing takes without its words; nil: not known
-	finest       int64                                   // largest scale worth trying, as building over paper
-	narrowest    drawing.Unit                            // of the list beside the drawing
-	list         keyedList
+// Keyed is a drawing to scale with a list beside it or below, its caption under the
+// drawing, as a block: how large it is at a scale is known before it is drawn.
+type Keyed struct {
+	ID, Title, About string
+	under            string // said below the title
+	metric           bool
+	finest, coarsest int64                            // scales worth trying, building over paper
+	extent           func(ratio float64) drawing.Rect // what the drawing takes with all its words
+	draw             func(ratio float64) keyedDrawing // within that
+	list             keyedList
+	kept             drawing.Unit // lines kept for words that may lose their place
+	beside           drawing.Unit // width of the list beside the drawing
+	below            bool         // the list stands below rather than beside
+
+	once sync.Once // its ways are worked out once, whoever asks
+	ways []keyedLay
 }
 
-// keyedDraw draws at a scale; lost are the words without room, for the list.
-// With a room it keeps them in it, without one it takes what they need.
-type keyedDraw func(ratio float64, room drawing.Point) (marks []drawing.Mark, lost []string)
-
-// keyedPlan is one way to share out the room.
-type keyedPlan struct {
-	cut, text drawing.Rect
-	scale     Scale
-	marks     []drawing.Mark
-	lost      []string
+// keyedDrawing is what is drawn at a scale, and the words that found no room.
+type keyedDrawing struct {
+	marks []drawing.Mark
+	lost  []block.Note
 }
 
-// better prefers a usual scale over none, then the larger, of drawings at one
-// scale the one with more of its words.
-func (p keyedPlan) better(than keyedPlan) bool {
-	switch {
-	case than.marks == nil:
-		return true
-	case (p.scale.Ratio > 0) != (than.scale.Ratio > 0):
-		return p.scale.Ratio > 0
-	case p.scale.Ratio != than.scale.Ratio:
-		return p.scale.Ratio < than.scale.Ratio
+// keyedGap stands between a drawing and its list.
+const keyedGap drawing.Unit = 300
+
+// Key is a digest of all it draws from.
+func (k *Keyed) Key() string { return k.ID }
+
+// lay is how the block stands at one scale.
+type keyedLay struct {
+	scale Scale
+	cut   drawing.Rect // the drawing with its words, from its own origin
+	foot  drawing.Unit // of the caption under it
+	wide  drawing.Unit // of drawing and caption
+	list  drawing.Rect // from the block's upper left corner
+	size  block.Size
+}
+
+// lays are the ways it can stand, those of the largest scale first, the list beside
+// the drawing before that below it.
+func (k *Keyed) lays() []keyedLay {
+	k.once.Do(func() { k.ways = k.layOut() })
+	return k.ways
+}
+
+// besides are the widths its list may have beside the drawing, in one column or two;
+// zero: below it.
+func (k *Keyed) besides() []drawing.Unit {
+	if k.below {
+		return []drawing.Unit{0, k.beside, 0} // as many ways as the others have, so that their ranks are of one scale
 	}
-	return len(p.lost) < len(than.lost)
+	return []drawing.Unit{k.beside, 2 * k.beside, 0}
 }
 
-// scene is the view in a room, tight if it has to be.
-func (k keyedView) scene(w, h drawing.Unit) drawing.Scene {
-	if s, ok := k.roomy(w, h); ok {
-		return s
-	}
-	s, _ := k.arranged(w, h, true)
-	return s
-}
-
-// roomy is the view in a room if its drawing has a usual scale there and the
-// room its words need.
-func (k keyedView) roomy(w, h drawing.Unit) (out drawing.Scene, ok bool) {
-	return k.arranged(w, h, false)
-}
-
-// arranged shares out the room so that the drawing comes out largest. What
-// finds no room on the drawing goes to the list, which then leaves less room
-// for the drawing: it is shared out again until the list says it all.
-func (k keyedView) arranged(w, h drawing.Unit, tight bool) (out drawing.Scene, ok bool) {
-	notes := k.list.notes
-	var best keyedPlan
-	for n := 0; ; n++ {
-		best = k.share(w, h, tight)
-		if best.marks == nil {
-			return out, false
-		}
-		var missing []string
-		for _, words := range best.lost {
-			if !slices.Contains(k.list.notes, words) {
-				missing = append(missing, words)
-			}
-		}
-		if len(missing) == 0 {
-			break
-		}
-		if n < 6 {
-			k.list.notes = append(slices.Clone(notes), best.lost...)
-			continue
-		}
-		// The room and the words chase each other: what was once without room stays in the list.
-		k.list.notes = append(k.list.notes, missing...)
-	}
-	out = drawing.Scene{W: w, H: h, Squeezed: best.scale.Ratio <= 0}
-	b := drawing.BoundsOf(best.marks)
-	out.Add(drawing.Translate(best.marks, best.cut.Centre().Sub(b.Centre()))...)
-	out.Group(drawing.Lettering, "", func(g *drawing.Scene) {
-		captioned(g, k.metric, drawing.Point{X: best.cut.Min.X + 200, Y: best.cut.Max.Y + 150}, best.cut.Width()-400, k.title, k.under, best.scale)
-		k.list.draw(g, best.text)
-	})
-	return out, true
-}
-
-// remembered draws each scale once in a room: the same is asked for by every way
-// to share it out, and by every room that a sheet tries. Whoever makes a view wraps
-// its drawing.
-func remembered(draw keyedDraw) keyedDraw {
-	type asked struct {
-		ratio float64
-		room  drawing.Point
-	}
-	type drawn struct {
-		marks []drawing.Mark
-		lost  []string
-	}
-	seen := map[asked]drawn{}
-	return func(ratio float64, room drawing.Point) ([]drawing.Mark, []string) {
-		k := asked{ratio, room}
-		d, ok := seen[k]
-		if !ok {
-			d.marks, d.lost = draw(ratio, room)
-			seen[k] = d
-		}
-		return d.marks, d.lost
-	}
-}
-
-// share tries the list beside the drawing, at several widths, and below it. It
-// has no marks if none gives the drawing the room it needs, unless it may be
-// tight.
-func (k keyedView) share(w, h drawing.Unit, tight bool) keyedPlan {
-	var best keyedPlan
-	for _, percent := range []drawing.Unit{46, 42, 38, 34, 30, 0} {
-		var p keyedPlan
-		x := w - w*percent/100
-		var pad drawing.Scene
-		foot := captioned(&pad, k.metric, drawing.Point{}, x-400, k.title, k.under, Scales(k.metric)[0]).Height() + 250
-		if percent > 0 {
-			p.text = drawing.Box(x+300, 0, w, h)
-			p.cut = drawing.Box(0, 0, x, h-foot)
-			if p.text.Width() < k.narrowest || k.list.height(p.text.Width()) > h {
-				continue
-			}
-		} else {
-			lh := k.list.height(w - 200)
-			p.text = drawing.Box(100, h-lh, w, h)
-			p.cut = drawing.Box(0, 0, w, max(h-lh-foot-300, 1))
-		}
-		if tight {
-			k.squeeze(&p)
-		} else {
-			k.fit(&p)
-		}
-		if p.marks != nil && p.better(best) {
-			best = p
-		}
-	}
-	return best
-}
-
-// scales are the usual scales at which the drawing, its words left out, could
-// lie in a box.
-func (k keyedView) scales(box drawing.Rect) []Scale {
-	var out []Scale
+func (k *Keyed) layOut() []keyedLay {
+	var out []keyedLay
 	for _, sc := range Scales(k.metric) {
-		if sc.Ratio < k.finest || sc.Ratio > 60 {
+		if sc.Ratio < k.finest || sc.Ratio > k.coarsest {
 			continue
 		}
-		if k.least != nil {
-			if w, h := k.least(float64(sc.Ratio)); w > box.Width() || h > box.Height() {
-				continue
+		for _, beside := range k.besides() {
+			l := keyedLay{scale: sc, cut: k.extent(float64(sc.Ratio))}
+			l.wide = max(l.cut.Width(), keyedLeast)
+			if beside == 0 {
+				l.wide = max(l.wide, k.list.column)
 			}
+			var pad drawing.Scene
+			l.foot = captioned(&pad, k.metric, drawing.Point{}, l.wide-60, k.Title, k.under, sc).Height() + 400
+			high := l.cut.Height() + l.foot
+			lines := k.kept * drawing.Note.Line()
+			switch {
+			case k.list.empty() && beside > 0:
+				continue
+			case k.list.empty():
+				l.size = block.Size{W: l.wide, H: high}
+			case beside > 0:
+				h := k.list.height(beside) + lines
+				l.list = drawing.Box(l.wide+keyedGap, 0, l.wide+keyedGap+beside, h)
+				l.size = block.Size{W: l.list.Max.X, H: max(high, h)}
+			default:
+				h := k.list.height(l.wide-30) + lines
+				l.list = drawing.Box(30, high+150, l.wide, high+150+h)
+				l.size = block.Size{W: l.wide, H: l.list.Max.Y}
+			}
+			l.size.Scale, l.size.Notes = sc.Ratio, int(k.kept)
+			out = append(out, l)
 		}
-		out = append(out, sc)
 	}
 	return out
 }
 
-// holds says that marks lie in the box of a drawing.
-func (p *keyedPlan) holds(marks []drawing.Mark) bool {
-	b := drawing.BoundsOf(marks)
-	return b.Width()+100 <= p.cut.Width() && b.Height()+100 <= p.cut.Height()
+// keyedLeast is the least width of a caption.
+const keyedLeast drawing.Unit = 7000
+
+// Sizes are the ways it can stand.
+func (k *Keyed) Sizes(drawing.Unit) []block.Size {
+	var out []block.Size
+	for _, l := range k.lays() {
+		out = append(out, l.size)
+	}
+	return out
 }
 
-// fit draws at the largest usual scale at which the drawing lies in its box; it
-// leaves the marks empty if there is none.
-func (k keyedView) fit(p *keyedPlan) {
-	for _, sc := range k.scales(p.cut) {
-		if marks, lost := k.draw(float64(sc.Ratio), drawing.Point{}); p.holds(marks) {
-			p.scale, p.marks, p.lost = sc, marks, lost
-			return
+// Draw draws it at one of its sizes.
+func (k *Keyed) Draw(z block.Size) block.Drawn {
+	for _, l := range k.lays() {
+		if l.size == z {
+			return k.drawn(l)
 		}
 	}
+	panic("view: " + k.ID + " has no such size")
 }
 
-// saved is how many words a tight drawing must find room for to go down one
-// scale.
-const saved = 3
-
-// squeeze keeps the words in the box, where they spread too far at any scale:
-// at a scale that leaves room for most of them without making the drawing
-// small.
-func (k keyedView) squeeze(p *keyedPlan) {
-	room := drawing.Point{X: p.cut.Width() - 100, Y: p.cut.Height() - 100}
-	least := -1
-	for n, sc := range k.scales(p.cut) {
-		marks, lost := k.draw(float64(sc.Ratio), room)
-		if cost := len(lost) + n*saved; p.holds(marks) && (least < 0 || cost < least) {
-			p.scale, p.marks, p.lost, least = sc, marks, lost, cost
-		}
-	}
-	if least >= 0 {
-		return
-	}
-	// Nothing usual fits: as large as it goes, and said so.
-	p.scale = Scale{Name: "not to scale"}
-	for ratio := 2.0; ratio < 120; ratio *= 1.2 {
-		if p.marks, p.lost = k.draw(ratio, room); p.holds(p.marks) {
+func (k *Keyed) drawn(l keyedLay) block.Drawn {
+	got := k.draw(float64(l.scale.Ratio))
+	at := drawing.Pt((l.wide-l.cut.Width())/2, 0).Sub(l.cut.Min)
+	s := drawing.Scene{Marks: drawing.Translate(got.marks, at)}
+	out := block.Drawn{About: k.About}
+	s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
+		captioned(g, k.metric, drawing.Pt(30, l.cut.Height()+100), l.wide-60, k.Title, k.under, l.scale)
+		if l.list.Empty() && len(got.lost) == 0 {
 			return
 		}
+		y := k.list.draw(g, l.list)
+		line := drawing.Note.Line()
+		for _, n := range got.lost {
+			lines := drawing.Wrap(drawing.Letter(n.Words), drawing.Regular, drawing.Note, l.list.Width()-100)
+			if y+drawing.Unit(len(lines))*line > l.list.Max.Y+50 {
+				out.Notes = append(out.Notes, n)
+				continue
+			}
+			for _, words := range lines {
+				g.Text(drawing.Pt(l.list.Min.X, y+drawing.Unit(drawing.Note)), words, drawing.Style{Fact: n.Fact})
+				y += line
+			}
+		}
+	})
+	out.Marks = s.Marks
+	return out
+}
+
+// Scene is the drawing by itself, as large as a room allows.
+func (k *Keyed) Scene(name string, w, h drawing.Unit) drawing.Scene {
+	all := k.lays()
+	best := all[len(all)-1]
+	for _, l := range all {
+		if l.size.W <= w && l.size.H <= h {
+			best = l
+			break
+		}
 	}
+	d := k.drawn(best)
+	return drawing.Scene{Name: name, Title: k.Title, Desc: k.About, W: best.size.W, H: best.size.H, Marks: d.Marks}
 }
 
 // keyedList is a list of numbered items, notes and holds.
@@ -223,6 +171,10 @@ type keyedList struct {
 	facts               map[string]string // what an item or a note letters, by its words; look-up only
 	figures             []entry           // drawings under the items, narrower than a column
 	column              drawing.Unit      // least width of a column; zero: what text needs
+}
+
+func (k keyedList) empty() bool {
+	return len(k.items)+len(k.notes)+len(k.holds)+len(k.figures) == 0
 }
 
 // entry is one block of a list, that stays together.
@@ -259,7 +211,7 @@ func (k keyedList) entries(width drawing.Unit) []entry {
 		}})
 	}
 	for _, h := range k.holds {
-		words := drawing.Letter("HOLD: " + h)
+		words := drawing.Letter(h)
 		// The stripes take up to a sixth of the banner at each end.
 		n := len(drawing.Wrap(words, drawing.Bold, drawing.Note, (width-200)*2/3-400))
 		high := 480 + drawing.Unit(n)*line
@@ -272,11 +224,15 @@ func (k keyedList) entries(width drawing.Unit) []entry {
 
 // columns is how many columns the list is set in at a width.
 func (k keyedList) columns(width drawing.Unit) drawing.Unit {
-	return max(1, width/max(k.column, 78*drawing.MM))
+	if k.column > 0 {
+		return max(1, width/k.column)
+	}
+	return max(1, width/(66*drawing.MM))
 }
 
-// draw sets the entries in columns, each as high as the highest has to be.
-func (k keyedList) draw(g *drawing.Scene, box drawing.Rect) {
+// draw sets the entries in columns, each as high as the highest has to be, and says
+// where the last one ends.
+func (k keyedList) draw(g *drawing.Scene, box drawing.Rect) drawing.Unit {
 	w := box.Width() / k.columns(box.Width())
 	high := k.height(box.Width())
 	x, y := box.Min.X, box.Min.Y
@@ -287,6 +243,7 @@ func (k keyedList) draw(g *drawing.Scene, box drawing.Rect) {
 		e.draw(g, drawing.Point{X: x, Y: y})
 		y += e.high
 	}
+	return box.Min.Y + high
 }
 
 // height is the room the list takes at a width.

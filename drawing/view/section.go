@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -13,6 +14,8 @@ import (
 // at the left, the roof at the right.
 type sectionView struct {
 	of    plan.Section
+	say   words.Book
+	told  SectionTold
 	crew  length.Style
 	shop  length.Style
 	chair *plan.Part // nil where none is cut
@@ -40,40 +43,50 @@ const (
 	atRear                  // the same at its rear face
 )
 
-// Section draws a cut at a chair or a joint: wall, packing, membrane, chair,
+// Section is a cut at a chair or a joint as a block: wall, build-up, membrane, chair,
 // fasteners and cap, each to its true thickness, with the laps and clearances at
 // that station. At a joint the next cap is seen behind the splice plate and its
-// tape; a building expansion joint has no chair under it.
-func Section(of plan.Section, w, h drawing.Unit) drawing.Scene {
-	return Sections(of)(w, h)
-}
-
-// Sections draws one cut in rooms of several sizes, at each scale and each size once:
-// a sheet that looks for its best lay-out asks for the same again and again.
-func Sections(of plan.Section) func(w, h drawing.Unit) drawing.Scene {
-	s := newSectionView(of)
+// tape; a building expansion joint has no chair under it. notes go on its list.
+func Section(say words.Book, of plan.Section, told SectionTold, notes ...string) *Keyed {
+	s := newSectionView(say, of)
+	s.told = told
 	s.items()
-	k := s.keyed()
-	// The details stand where they do not cost the section its scale.
-	d := k
-	d.list.figures, d.list.column = []entry{s.details()}, 2*detailWide+detailGap+200
-	d.narrowest = d.list.column
-	d.draw = remembered(func(ratio float64, _ drawing.Point) ([]drawing.Mark, []string) { return s.cut(ratio, true), nil })
-	k.draw = remembered(k.draw)
-	type room struct{ w, h drawing.Unit }
-	seen := map[room]drawing.Scene{} // look-up only
-	return func(w, h drawing.Unit) drawing.Scene {
-		out, ok := seen[room{w, h}]
-		if !ok {
-			out = s.scene(k, d, w, h)
-			seen[room{w, h}] = out
-		}
-		return out
+	k := &Keyed{
+		ID: "section-" + of.Mark, Title: s.title(), About: say.Say(words.SectionAbout, words.In("title", s.title()), words.In("run", of.Run)),
+		under:  say.Say(words.SectionUnder, words.In("run", of.Run), words.In("station", s.crew.InText(of.Crew))),
+		metric: s.crew.Metric, finest: 4, coarsest: 10, extent: s.extent, beside: sectionBeside,
+		draw: func(ratio float64) keyedDrawing { return keyedDrawing{marks: s.cut(ratio, s.told == SectionDetailed)} },
+		list: keyedList{notes: append(s.lines(), notes...), holds: s.holds()},
 	}
+	switch told {
+	case SectionBrief:
+		k.below = true
+	case SectionDetailed:
+		k.beside = 2*detailWide + detailGap + 400
+		k.list.figures, k.list.column = []entry{s.details()}, k.beside-200
+	}
+	for _, it := range s.keys {
+		k.list.items = append(k.list.items, it.words)
+	}
+	return k
 }
 
-func newSectionView(of plan.Section) *sectionView {
-	s := &sectionView{of: of, crew: length.Crew(of.Metric), shop: length.Shop(of.Metric)}
+// sectionBeside is the width of the list beside a section.
+const sectionBeside drawing.Unit = 8400
+
+// SectionTold is how much a section tells besides what it draws.
+type SectionTold int
+
+// The ways. A brief one leaves out what the section at a chair beside it tells, a
+// detailed one has the feet of both legs at full size.
+const (
+	SectionPlain SectionTold = iota
+	SectionBrief
+	SectionDetailed
+)
+
+func newSectionView(say words.Book, of plan.Section) *sectionView {
+	s := &sectionView{of: of, say: say, crew: length.Crew(of.Metric), shop: length.Shop(of.Metric)}
 	for i, p := range of.Parts {
 		switch p.Kind {
 		case plan.ChairMetal:
@@ -93,13 +106,14 @@ func newSectionView(of plan.Section) *sectionView {
 }
 
 func (s *sectionView) title() string {
+	mark := words.In("mark", s.of.Mark)
 	switch {
 	case s.of.Joined == nil:
-		return "SECTION AT CHAIR " + s.of.Mark
+		return s.say.Say(words.SectionTitleChair, mark)
 	case s.expansion():
-		return "SECTION AT EXPANSION JOINT " + s.of.Mark
+		return s.say.Say(words.SectionTitleExpansion, mark)
 	}
-	return "SECTION AT JOINT " + s.of.Mark
+	return s.say.Say(words.SectionTitleJoint, mark)
 }
 
 // fileName makes a name safe for a file.
@@ -126,35 +140,28 @@ func (s *sectionView) dim(k plan.DimKind) plan.Dim {
 	return d
 }
 
-// keyed is the cut with its list, before it is given a room.
-func (s *sectionView) keyed() keyedView {
-	k := keyedView{
-		title: s.title(), metric: s.crew.Metric,
-		under: "run " + s.of.Run + ", crew station " + s.crew.InText(s.of.Crew) + "; looking along growing stations, towards the right hand",
-		draw:  func(ratio float64, _ drawing.Point) ([]drawing.Mark, []string) { return s.cut(ratio, false), nil }, finest: 1, list: keyedList{notes: s.lines(), holds: s.holds()},
+// extent is what the cut takes at a scale with its dimensions and numbers.
+func (s *sectionView) extent(ratio float64) drawing.Rect {
+	m := paperMap{ratio: ratio}
+	left, right := m.up(plan.Pt{X: length.Min(s.lo.X, 0)}).X, m.up(plan.Pt{X: length.Max(s.hi.X, s.of.Outside)}).X
+	side := drawing.Unit(0)
+	for _, d := range s.of.Dims {
+		if k := s.partKey(d.What); k != "" {
+			side = max(side, drawing.Width(drawing.Regular, drawing.Letter(s.say.Say(k, words.In("length", s.crew.Short(d.Real)))), drawing.Note))
+		}
 	}
-	for _, it := range s.keys {
-		k.list.items = append(k.list.items, it.words)
+	side = max(side+legAway+legApart+ladderOut+100, 2300)
+	row := drawing.Unit(len(s.keys)) * pinApart
+	if spare := (row - (right - left + 2*side)) / 2; spare > 0 {
+		side += spare
 	}
-	return k
-}
-
-// scene arranges the view: the cut to the largest usual scale, the keyed list
-// beside or below, with the details (d) or without (k).
-func (s *sectionView) scene(k, d keyedView, w, h drawing.Unit) drawing.Scene {
-	title := k.title
-	if with, without := d.share(w, h, false), k.share(w, h, false); with.marks != nil && with.scale == without.scale && with.scale.Ratio > 1 {
-		k = d
-	}
-	out := k.scene(w, h)
-	out.Name, out.Title = "section-"+fileName(s.of.Mark), title
-	out.Desc = title + ", run " + s.of.Run + ", looking along growing stations: street at the left, roof at the right."
-	return out
+	top := m.up(plan.Pt{Y: s.of.FoldFront}).Y - 3550 - 1000
+	return drawing.Box(left-side, top, right+side, m.up(plan.Pt{Y: s.floorOf(m)}).Y+2250)
 }
 
 // SectionHatches lists what the hatches of sections mean; see Drawn for those
 // of one of them.
-func SectionHatches(of ...plan.Section) []LegendEntry {
+func SectionHatches(say words.Book, of ...plan.Section) []LegendEntry {
 	var out []LegendEntry
 	add := func(k drawing.HatchKind, words string) {
 		if k != drawing.NoHatch && !slices.ContainsFunc(out, func(e LegendEntry) bool { return e.Kind == k }) {
@@ -163,20 +170,26 @@ func SectionHatches(of ...plan.Section) []LegendEntry {
 	}
 	for _, p := range of {
 		for _, y := range p.Layers {
-			add(layerHatch(y.Material), y.Material)
+			add(layerHatch(y.Material), say.Say(materialKey(y.Material)))
 		}
 	}
 	for _, p := range of {
 		if p.Packing.Layers > 0 {
-			add(drawing.Plywood, "plywood packing")
+			add(drawing.Plywood, say.Say(words.SectionHatchPlywood))
 		}
 	}
 	for _, p := range of {
 		if len(p.Packing.Shims[0])+len(p.Packing.Shims[1]) > 0 {
-			add(drawing.Shims, "shims")
+			add(drawing.Shims, say.Say(words.SectionHatchShims))
 		}
 	}
 	return out
+}
+
+// materialKey is the word of a material.
+func materialKey(material string) words.Key {
+	return map[string]words.Key{"wood": words.SectionMaterialWood, "plywood": words.SectionMaterialPlywood, "masonry": words.SectionMaterialMasonry,
+		"concrete": words.SectionMaterialConcrete, "steel": words.SectionMaterialSteel}[material]
 }
 
 // layerHatch is the drafting sign of a material, by its word in the job file.

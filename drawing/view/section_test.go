@@ -5,11 +5,13 @@ import (
 	"testing"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/cap"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
 	"copingset/layout/length/draws"
+	"copingset/layout/plan"
 
 	"pgregory.net/rapid"
 )
@@ -31,16 +33,34 @@ func TestSectionsAreFaultless(t *testing.T) {
 		t.Run(s.name, func(t *testing.T) {
 			l := solved(t, s)
 			for _, r := range someOf(l.Runs(), 3) {
-				for _, c := range someOf(r.Chairs, 3) {
-					for _, size := range []drawing.Point{{X: 25000, Y: 18000}, {X: 20000, Y: 22000}} {
-						faultless(t, Section(l.Section(r, c.At, c, nil), size.X, size.Y))
-					}
+				for _, c := range someOf(r.Chairs, 2) {
+					keyedTrue(t, func(b words.Book) *Keyed { return Section(b, l.Section(r, c.At, c, nil), SectionPlain, "a note") })
+					keyedTrue(t, func(b words.Book) *Keyed { return Section(b, l.Section(r, c.At, c, nil), SectionDetailed) })
 				}
-				for _, j := range someOf(r.Joints, 4) {
-					faultless(t, Section(l.SectionAtJoint(r, j), 25000, 20000))
+				for _, j := range someOf(r.Joints, 3) {
+					keyedTrue(t, func(b words.Book) *Keyed { return Section(b, l.SectionAtJoint(r, j), SectionBrief) })
 				}
 			}
 		})
+	}
+}
+
+// keyedTrue fails on a drawing that a reader would stumble over at any of its sizes, in
+// any language, or that leaves the size it said it would have.
+func keyedTrue(t interface {
+	Helper()
+	Errorf(string, ...any)
+}, of func(words.Book) *Keyed) {
+	t.Helper()
+	for _, lang := range []words.Lang{words.English, words.Longer} {
+		k := of(words.Book{Lang: lang})
+		for _, z := range k.Sizes(0) {
+			s, _ := drawnAt(k, z)
+			faultless(t, s)
+			if got := s.Bounds(); !drawing.Box(-20, -20, z.W+20, z.H+20).Contains(got) {
+				t.Errorf("%s at 1:%d takes %v of %v × %v", k.ID, z.Scale, got, z.W, z.H)
+			}
+		}
 	}
 }
 
@@ -48,9 +68,9 @@ func TestSectionsAreFaultless(t *testing.T) {
 func TestSectionHasTheStreetAtTheLeft(t *testing.T) {
 	l := solved(t, scenarios()[0])
 	r := l.Runs()[0]
-	s := Section(l.Section(r, r.Chairs[1].At, r.Chairs[1], nil), 25000, 18000)
-	street, ok1 := find(s, "STREET")
-	roof, ok2 := find(s, "ROOF")
+	s := cutScene(l.Section(r, r.Chairs[1].At, r.Chairs[1], nil), 25000, 18000)
+	street, ok1 := find(s, "STREET SIDE")
+	roof, ok2 := find(s, "ROOF SIDE")
 	if !ok1 || !ok2 || street.At.X >= roof.At.X {
 		t.Error("street is not at the left of the roof")
 	}
@@ -69,8 +89,8 @@ func TestSectionHoldsAShortLap(t *testing.T) {
 	s.job.Walls[0].CoverRear = 2 * inch
 	l := solved(t, s)
 	r := l.Runs()[0]
-	words := lettering(Section(l.Section(r, r.Chairs[0].At, r.Chairs[0], nil), 25000, 20000))
-	if !strings.Contains(words, "HOLD: rear leg laps the joint by") || strings.Contains(words, "HOLD: front leg") {
+	words := lettering(cutScene(l.Section(r, r.Chairs[0].At, r.Chairs[0], nil), 25000, 20000))
+	if !strings.Contains(words, "HOLD: the roof-side leg laps its joint by") || strings.Contains(words, "HOLD: the street-side leg") {
 		t.Errorf("the short rear lap is not held: %s", words)
 	}
 }
@@ -79,7 +99,7 @@ func TestSectionOfAWallNobodyMeasuredIsHeld(t *testing.T) {
 	all := scenarios()
 	l := solved(t, all[len(all)-1])
 	r := l.Runs()[2]
-	words := lettering(Section(l.Section(r, r.Chairs[1].At, r.Chairs[1], nil), 25000, 22000))
+	words := lettering(cutScene(l.Section(r, r.Chairs[1].At, r.Chairs[1], nil), 25000, 22000))
 	for _, want := range []string{"HOLD: the wall is not surveyed here", "NOT RELEASED"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("missing %q", want)
@@ -91,14 +111,14 @@ func TestSectionOfAnExpansionJointHasNoChair(t *testing.T) {
 	l := solved(t, scenarios()[0])
 	for _, r := range l.Runs() {
 		for _, j := range r.Joints {
-			words := lettering(Section(l.SectionAtJoint(r, j), 25000, 20000))
-			if has := strings.Contains(words, "anchor chair"); has == (j.Kind == cap.Expansion) {
+			words := lettering(cutScene(l.SectionAtJoint(r, j), 25000, 20000))
+			if has := strings.Contains(words, "Chair "); has == (j.Kind == cap.Expansion) {
 				t.Errorf("joint %s: a chair is shown: %v", j.Name, has)
 			}
-			if j.Kind == cap.Expansion && !strings.Contains(words, "HELD ON THE") {
+			if j.Kind == cap.Expansion && !strings.Contains(words, "cap only") {
 				t.Errorf("joint %s: the side its plate is held on is not named", j.Name)
 			}
-			if !strings.Contains(words, "sealant tape, two strips") {
+			if !strings.Contains(words, "Sealant tape, two strips") {
 				t.Errorf("joint %s: its tape is not named", j.Name)
 			}
 		}
@@ -115,11 +135,11 @@ func TestSectionsOfAnyJob(t *testing.T) {
 		r := runs[rapid.IntRange(0, len(runs)-1).Draw(t, "run")]
 		if len(r.Chairs) > 0 {
 			c := r.Chairs[rapid.IntRange(0, len(r.Chairs)-1).Draw(t, "chair")]
-			faultless(t, Section(l.Section(r, c.At, c, nil), 25000, 20000))
+			faultless(t, cutScene(l.Section(r, c.At, c, nil), 25000, 20000))
 		}
 		if len(r.Joints) > 0 {
 			j := r.Joints[rapid.IntRange(0, len(r.Joints)-1).Draw(t, "joint")]
-			faultless(t, Section(l.SectionAtJoint(r, j), 25000, 22000))
+			faultless(t, cutScene(l.SectionAtJoint(r, j), 25000, 22000))
 		}
 	})
 }
@@ -151,14 +171,14 @@ func TestSectionSaysWhereFrom(t *testing.T) {
 		l := solved(t, sc)
 		for _, r := range l.Runs() {
 			for _, c := range r.Chairs {
-				s := newSectionView(l.Section(r, c.At, c, nil))
+				s := newSectionView(words.Book{}, l.Section(r, c.At, c, nil))
 				for i, row := range c.Rows {
 					w := s.rowWords(i)
-					if row.Length > 0 && (!strings.Contains(w, " thread + ") || row.Pilot > 0 && !strings.Contains(w, "measured below the top of the ")) {
+					if row.Length > 0 && (!strings.Contains(w, " thread + ") || row.Pilot > 0 && !strings.Contains(w, "deep below the top of the ")) {
 						t.Fatalf("chair %s: %s", c.Name, w)
 					}
 				}
-				if w := s.packWords(); !strings.Contains(w, "at the wall's front face") || !strings.Contains(w, "at its rear face") {
+				if w := s.packWords(); !strings.Contains(w, "at the street face") || !strings.Contains(w, "at the roof face") {
 					t.Fatalf("chair %s: %s", c.Name, w)
 				}
 			}
@@ -175,4 +195,9 @@ func TestLegendOfWhatIsDrawn(t *testing.T) {
 	if got := Drawn(all, s); len(got) != 1 || got[0].Words != "block" {
 		t.Errorf("the legend is %v", got)
 	}
+}
+
+// cutScene is a section by itself, with its details.
+func cutScene(of plan.Section, w, h drawing.Unit) drawing.Scene {
+	return Section(words.Book{}, of, SectionDetailed).Scene("", w, h)
 }

@@ -2,6 +2,7 @@ package view
 
 import (
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -26,7 +27,7 @@ func (s *sectionView) detailsOf() []sectionWindow {
 	w, h := full.real(detailWide), full.real(detailHigh)
 	const edge = 3 * length.Millimetre
 	var out []sectionWindow
-	for i, words := range []string{"street-side foot", "roof-side foot"} {
+	for i, key := range []words.Key{words.SectionFootStreet, words.SectionFootRoof} {
 		foot := s.of.Feet[i]
 		low, left, right := foot.Y, foot.X, foot.X
 		for _, p := range s.cap.Ring {
@@ -34,7 +35,7 @@ func (s *sectionView) detailsOf() []sectionWindow {
 				low, left, right = length.Min(low, p.Y), length.Min(left, p.X), length.Max(right, p.X)
 			}
 		}
-		at := sectionWindow{mark: string(rune('A' + i)), words: words, lo: plan.Pt{X: left - edge, Y: low - edge}}
+		at := sectionWindow{mark: string(rune('A' + i)), words: s.say.Say(key, words.In("mark", string(rune('A'+i)))), lo: plan.Pt{X: left - edge, Y: low - edge}}
 		if i == 1 {
 			at.lo.X = right + edge - w
 		}
@@ -65,7 +66,7 @@ func (s *sectionView) marks(g *drawing.Scene, m paperMap) {
 
 // details draw the feet at full size, side by side.
 func (s *sectionView) details() entry {
-	return entry{detailHigh + 900, func(g *drawing.Scene, at drawing.Point) {
+	return entry{detailHigh + 1350, func(g *drawing.Scene, at drawing.Point) {
 		for i, d := range s.detailsOf() {
 			box := drawing.Box(at.X, at.Y+120, at.X+detailWide, at.Y+120+detailHigh).Translate(drawing.Pt(drawing.Unit(i)*(detailWide+detailGap), 0))
 			m := paperMap{ratio: 1}
@@ -85,7 +86,9 @@ func (s *sectionView) details() entry {
 			})
 			s.parts(g, m, in)
 			g.Rect(drawing.Hidden, box)
-			g.Text(drawing.Pt(box.Min.X, box.Max.Y+450), d.mark+": "+d.words+", full size", drawing.Style{})
+			for n, line := range drawing.Wrap(d.words, drawing.Regular, drawing.Note, detailWide) {
+				g.Text(drawing.Pt(box.Min.X, box.Max.Y+450+drawing.Unit(n)*drawing.Note.Line()), line, drawing.Style{})
+			}
 		}
 	}}
 }

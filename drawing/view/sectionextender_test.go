@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
@@ -19,11 +20,11 @@ func TestSectionShowsTheExtender(t *testing.T) {
 	for _, face := range []job.Face{job.Front, job.Rear} {
 		j := jobtest.Job()
 		j.Perimeters = []job.Perimeter{jobtest.Rectangle(400*length.Inch, 300*length.Inch)}
-		side := "front"
+		side := "street-side"
 		if face == job.Front {
 			j.Walls[0].CoverFront = 8 * length.Inch
 		} else {
-			j.Walls[0].CoverRear, side = 8*length.Inch, "rear"
+			j.Walls[0].CoverRear, side = 8*length.Inch, "roof-side"
 		}
 		l, found := layout.Build(j)
 		if found.HasErrors() {
@@ -35,7 +36,7 @@ func TestSectionShowsTheExtender(t *testing.T) {
 			t.Fatalf("%s: no extender", side)
 		}
 		of := l.Section(r, r.Chairs[1].At, r.Chairs[1], nil)
-		s := newSectionView(of)
+		s := newSectionView(words.Book{}, of)
 		if len(of.Hung) != 1 || of.Hung[0].Height != e.Height {
 			t.Fatalf("%s: %+v", side, of.Hung)
 		}
@@ -50,7 +51,7 @@ func TestSectionShowsTheExtender(t *testing.T) {
 		if floor := s.floorOf(paperMap{ratio: 5}); floor >= h.Foot.Y {
 			t.Errorf("%s: the wall ends at %v, the extender at %v", side, floor, h.Foot.Y)
 		}
-		v := Section(of, 40000, 24000)
+		v := cutScene(of, 40000, 24000)
 		if p := drawing.Check(v); len(p) > 0 {
 			t.Errorf("%s: %v", side, p)
 		}
@@ -58,7 +59,7 @@ func TestSectionShowsTheExtender(t *testing.T) {
 		for _, x := range v.Texts() {
 			text.WriteString(x.Words + " ")
 		}
-		if w := text.String(); !strings.Contains(w, "extender piece below the "+side+" leg") || !strings.Contains(w, "fastening by others: HOLD") {
+		if w := text.String(); !strings.Contains(w, "below the "+side+" leg") || !strings.Contains(w, "HOLD: its fastening is not stated") {
 			t.Errorf("%s: the extender is not listed", side)
 		}
 	}

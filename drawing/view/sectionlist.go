@@ -6,6 +6,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -27,19 +28,26 @@ func (s *sectionView) dims(g *drawing.Scene, m paperMap, floor length.Length) {
 	inside, outside := s.dim(plan.InsideWidth), s.dim(plan.OutsideWidth)
 	fold := y(s.of.FoldFront)
 	top := fold - 2800
-	across(inside, s.shop.Short(inside.Real)+" inside", top, fold-100)
-	across(outside, s.shop.Short(outside.Real)+" outside", top-750, top)
+	across(inside, s.say.Say(words.SectionInside, words.In("width", s.shop.Short(inside.Real))), top, fold-100)
+	across(outside, s.say.Say(words.SectionOutside, words.In("width", s.shop.Short(outside.Real))), top-750, top)
 	clear := []plan.Dim{s.dim(plan.FrontClear), s.dim(plan.WallAcross), s.dim(plan.RearClear)}
 	marks := []length.Length{0, clear[0].Real, clear[0].Real + clear[1].Real, inside.Real}
 	_, parts := length.Chain(marks, s.crew.Step())
 	g.Draw(drawing.Chain{At: y(floor) + 950, Stops: []drawing.Unit{x(clear[0].From.X), x(clear[1].From.X), x(clear[2].From.X), x(clear[2].To.X)},
-		Labels: []string{s.crew.Short(parts[0]), s.crew.Short(parts[1]) + " wall", s.crew.Short(parts[2])},
+		Labels: []string{s.crew.Short(parts[0]), s.say.Say(words.SectionWall, words.In("width", s.crew.Short(parts[1]))), s.crew.Short(parts[2])},
 		From:   []drawing.Unit{y(s.lo.Y) + 150, y(floor), y(floor), y(s.of.Feet[1].Y) + 300}, Ends: ends}.Figure())
 	left, right := length.Min(s.lo.X, 0), length.Max(s.hi.X, s.of.Outside)
-	s.legDims(g, m, ends, x(left)-800, x(left), -1, [5]plan.DimKind{plan.FrontFoot, plan.FrontLapped, plan.FrontCover, plan.FrontPacked, plan.FrontRise}, s.of.Sheet.Legs[0].To)
-	s.legDims(g, m, ends, x(right)+800, x(right), 1, [5]plan.DimKind{plan.RearFoot, plan.RearLapped, plan.RearCover, plan.RearPacked, plan.RearRise}, s.of.Sheet.Legs[1].To)
+	s.legDims(g, m, ends, x(left)-legAway, x(left), -1, [5]plan.DimKind{plan.FrontFoot, plan.FrontLapped, plan.FrontCover, plan.FrontPacked, plan.FrontRise}, s.of.Sheet.Legs[0].To)
+	s.legDims(g, m, ends, x(right)+legAway, x(right), 1, [5]plan.DimKind{plan.RearFoot, plan.RearLapped, plan.RearCover, plan.RearPacked, plan.RearRise}, s.of.Sheet.Legs[1].To)
 	s.slope(g, m)
 }
+
+// Distances of the rows beside a leg: the whole leg, its parts, their words.
+const (
+	legAway   drawing.Unit = 650
+	legApart  drawing.Unit = 500
+	ladderOut drawing.Unit = 540
+)
 
 // legDims is the chain beside one leg, from its foot up: lap, depth of the
 // joint below the wall top, packing, and what stands above the set surface;
@@ -48,15 +56,15 @@ func (s *sectionView) legDims(g *drawing.Scene, m paperMap, ends drawing.Ends, a
 	leg := s.dim(kinds[0])
 	foot, head := m.up(leg.From).Y, m.up(leg.To).Y
 	// The whole leg stands next to it, so that nothing crosses the words of the parts.
-	label := s.crew.Short(leg.Real) + " to " + to
+	label := s.say.Say(s.measureKey(to), words.In("length", s.crew.Short(leg.Real)))
 	if drawing.Width(drawing.Regular, drawing.Letter(label), drawing.Note)+1000 > foot-head {
 		label = s.crew.Short(leg.Real) // what it is measured to stands with the cap in the list
 	}
-	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: []drawing.Unit{foot, head}, Labels: []string{label}, Facts: []string{leg.Fact}, From: []drawing.Unit{from}, Ends: ends}.Figure())
-	words := []string{"lap ", "cover ", "pack ", "rise "}
-	if s.of.Seat == nil {
-		words[2] = "to set "
+	if drawing.Width(drawing.Regular, drawing.Letter(label), drawing.Note)+300 > foot-head { // level, under its line
+		g.Text(drawing.Pt(at, foot+200+drawing.Unit(drawing.Note)), drawing.Letter(label), drawing.Style{Align: drawing.Middle, Fact: leg.Fact})
+		label, leg.Fact = "", ""
 	}
+	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: []drawing.Unit{foot, head}, Labels: []string{label}, Facts: []string{leg.Fact}, From: []drawing.Unit{from}, Ends: ends}.Figure())
 	marks := []length.Length{0}
 	dims := make([]plan.Dim, 4)
 	for i := range dims {
@@ -73,13 +81,39 @@ func (s *sectionView) legDims(g *drawing.Scene, m paperMap, ends drawing.Ends, a
 			continue
 		}
 		stops = append(stops, m.up(dims[i].To).Y)
-		labels = append(labels, words[i]+s.crew.Short(l))
+		labels = append(labels, s.say.Say(s.partKey(dims[i].What), words.In("length", s.crew.Short(l))))
 		facts = append(facts, dims[i].Fact)
 	}
 	whole := at
-	at += side * 650
-	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: stops, Labels: make([]string, len(labels)), From: []drawing.Unit{whole + side*420}, Ends: ends}.Figure())
+	at += side * legApart
+	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: stops, Labels: make([]string, len(labels)), From: []drawing.Unit{whole + side*300}, Ends: ends}.Figure())
 	ladder(g, at, side, stops, labels, facts)
+}
+
+// partKey is the words of a part of a leg; none for another distance.
+func (s *sectionView) partKey(k plan.DimKind) words.Key {
+	switch k {
+	case plan.FrontLapped, plan.RearLapped:
+		return words.SectionLap
+	case plan.FrontCover, plan.RearCover:
+		return words.SectionCover
+	case plan.FrontPacked, plan.RearPacked:
+		if s.of.Seat == nil {
+			return words.SectionToSet
+		}
+		return words.SectionBuild
+	case plan.FrontRise, plan.RearRise:
+		return words.SectionRise
+	}
+	return ""
+}
+
+// measureKey is the words of a leg measured to a place.
+func (s *sectionView) measureKey(to string) words.Key {
+	if to == "tangent" {
+		return words.SectionToTangent
+	}
+	return words.SectionToMold
 }
 
 // ladder letters the bays of an upright row level, each on a leader to its
@@ -99,14 +133,14 @@ func ladder(g *drawing.Scene, at, side drawing.Unit, stops []drawing.Unit, label
 			}
 		}
 	}
-	for i, words := range labels {
+	for i, said := range labels {
 		mid := (stops[i] + stops[i+1]) / 2
-		g.Line(drawing.Thin, drawing.Point{X: at, Y: mid}, drawing.Point{X: at + side*250, Y: mid}, drawing.Point{X: at + side*600, Y: y[i]}, drawing.Point{X: at + side*720, Y: y[i]})
+		g.Line(drawing.Thin, drawing.Point{X: at, Y: mid}, drawing.Point{X: at + side*150, Y: mid}, drawing.Point{X: at + side*400, Y: y[i]}, drawing.Point{X: at + side*480, Y: y[i]})
 		st := drawing.Style{Fact: facts[i]}
 		if side < 0 {
 			st.Align = drawing.Right
 		}
-		g.Text(drawing.Point{X: at + side*790, Y: y[i] + drawing.Unit(drawing.Note)/2}, drawing.Letter(words), st)
+		g.Text(drawing.Point{X: at + side*ladderOut, Y: y[i] + drawing.Unit(drawing.Note)/2}, drawing.Letter(said), st)
 	}
 }
 
@@ -116,29 +150,28 @@ func (s *sectionView) slope(g *drawing.Scene, m paperMap) {
 	right := m.up(plan.Pt{X: s.of.Outside, Y: s.of.FoldFront})
 	y, mid := left.Y-1950, (left.X+right.X)/2
 	st := drawing.Style{Align: drawing.Middle}
-	words := drawing.Letter(fallText(s.of.Metric, s.of.Fall))
-	if s.of.Fall == 0 {
-		g.Text(drawing.Point{X: mid, Y: y - 100}, words, st)
-	} else {
-		words = "falls " + words
-		g.Text(drawing.Point{X: mid, Y: y - 100}, words, st)
-		half := max(drawing.Width(drawing.Regular, words, drawing.Note)/2, 900)
+	said := drawing.Letter(s.fall())
+	g.Text(drawing.Point{X: mid, Y: y - 100}, said, st)
+	if s.of.Fall != 0 {
+		half := max(drawing.Width(drawing.Regular, said, drawing.Note)/2, 900)
 		drop := half * 2 * drawing.Unit(s.of.Fall/1_000_000) / 1000
 		a, b := drawing.Point{X: mid - half, Y: y + 80}, drawing.Point{X: mid + half, Y: y + 80 + drop}
 		g.Line(drawing.Medium, a, b)
 		d := xy{float64(b.X - a.X), float64(b.Y - a.Y)}
 		g.Fill(drawing.Black, drawing.NoPen, b, off(off(b, d, -330), d.unit().roofward(), 75), off(off(b, d, -330), d.unit().roofward(), -75))
 	}
-	high := left.Y - 3300
-	g.Draw(drawing.DirectionArrow{Tail: drawing.Point{X: left.X - 700, Y: high}, Head: drawing.Point{X: left.X - 1900, Y: high}, Words: "STREET", Size: drawing.Head}.Figure())
-	g.Draw(drawing.DirectionArrow{Tail: drawing.Point{X: right.X + 700, Y: high}, Head: drawing.Point{X: right.X + 1900, Y: high}, Words: "ROOF", Size: drawing.Head}.Figure())
+	high := left.Y - 2600
+	g.Draw(drawing.DirectionArrow{Tail: drawing.Point{X: left.X - 700, Y: high}, Head: drawing.Point{X: left.X - 1900, Y: high}, Words: s.say.Say(words.WorkStreet), Size: drawing.Note}.Figure())
+	g.Draw(drawing.DirectionArrow{Tail: drawing.Point{X: right.X + 700, Y: high}, Head: drawing.Point{X: right.X + 1900, Y: high}, Words: s.say.Say(words.WorkRoof), Size: drawing.Note}.Figure())
 }
+
+// pinApart is the distance of the numbers of the row above the cap.
+const pinApart drawing.Unit = 720
 
 // callouts stands the numbers of the list: on the wall's layers themselves and
 // beside the joints to cover where there is room, else in a row above the cap,
 // each with a line to its place.
 func (s *sectionView) callouts(g *drawing.Scene, m paperMap, floor length.Length) {
-	const apart = 720
 	top, low := m.up(plan.Pt{X: s.of.Street}), m.up(plan.Pt{X: s.of.Roof, Y: floor})
 	c := place.New(drawing.Box(top.X+60, top.Y, low.X-60, low.Y+100))
 	for _, p := range s.of.Of(plan.Screw) {
@@ -158,7 +191,7 @@ func (s *sectionView) callouts(g *drawing.Scene, m paperMap, floor length.Length
 	}
 	slices.SortStableFunc(row, func(a, b pin) int { return int(a.tip.X - b.tip.X) })
 	y := m.up(plan.Pt{Y: s.of.FoldFront}).Y - 1150
-	for _, p := range spreadPins(row, apart) {
+	for _, p := range spreadPins(row, pinApart) {
 		g.Draw(drawing.Balloon{At: drawing.Point{X: p.x, Y: y}, Words: strconv.Itoa(p.n), Size: drawing.Note, Tip: p.tip, Point: true}.Figure())
 	}
 }

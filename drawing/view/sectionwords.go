@@ -1,9 +1,10 @@
 package view
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -67,38 +68,40 @@ func fallText(metric bool, f plan.Fall) string {
 // holds letter what the section itself shows to be wrong.
 func (s *sectionView) holds() []string {
 	var out []string
-	lap := func(side string, c plan.Check) string {
-		return fmt.Sprintf("%s leg laps the joint by %s, least %s", side, s.short(c.Has), s.short(c.Asked))
+	say := func(k words.Key, in ...words.Slot) { out = append(out, s.say.Say(k, in...)) }
+	has := func(c plan.Check) []words.Slot {
+		return []words.Slot{words.In("has", s.short(c.Has)), words.In("least", s.short(c.Asked))}
 	}
 	for _, c := range plan.Failing(s.of.Checks) {
 		switch c.Code {
 		case plan.WallWidth:
-			out = append(out, "the wall is not surveyed here; its width is supposed")
+			say(words.SectionHoldWidth)
 		case plan.FrontLap:
-			out = append(out, lap("front", c))
+			say(words.SectionHoldLapStreet, has(c)...)
 		case plan.RearLap:
-			out = append(out, lap("rear", c))
+			say(words.SectionHoldLapRoof, has(c)...)
 		case plan.RearPlay:
-			out = append(out, "rear play "+s.short(c.Has)+" is outside "+s.short(c.Asked)+" to "+s.short(c.Most))
+			say(words.SectionHoldPlay, append(has(c), words.In("most", s.short(c.Most)))...)
 		case plan.FrontStock:
-			out = append(out, "no stock fastener fits the front row")
+			say(words.SectionHoldStockStreet)
 		case plan.RearStock:
-			out = append(out, "no stock fastener fits the rear row")
+			say(words.SectionHoldStockRoof)
 		case plan.Movement:
-			out = append(out, "the movement of the building joint is not stated")
+			say(words.SectionHoldMovement)
 		case plan.CapBends:
-			out = append(out, "the cap cannot be bent as stated: drawn without what does not fit")
+			say(words.SectionHoldBends)
 		case plan.ChairStated:
 			// The list says so with the chair.
 		case plan.ChairInPlace:
-			out = append(out, "what hangs of the chair stands "+s.thin(-c.Has)+" in the wall or its membrane: it does not go down here")
-		case plan.HookEngaged, plan.SnapEngaged:
-			of := map[plan.Code]string{plan.HookEngaged: "hook", plan.SnapEngaged: "snap"}[c.Code]
-			out = append(out, "the "+of+" takes hold by "+s.thin(max(0, c.Has))+" less tolerances, tested with "+s.thin(c.Asked))
+			say(words.SectionHoldChair, words.In("depth", s.thin(-c.Has)))
+		case plan.HookEngaged:
+			say(words.SectionHoldHook, words.In("has", s.thin(max(0, c.Has))), words.In("tested", s.thin(c.Asked)))
+		case plan.SnapEngaged:
+			say(words.SectionHoldSnap, words.In("has", s.thin(max(0, c.Has))), words.In("tested", s.thin(c.Asked)))
 		case plan.MetalClear:
-			out = append(out, "metal stands "+s.thin(-c.Has)+" in other metal")
+			say(words.SectionHoldMetal, words.In("depth", s.thin(-c.Has)))
 		case plan.Released:
-			out = append(out, "piece "+c.Of+" is NOT RELEASED")
+			say(words.SectionHoldReleased, words.In("piece", c.Of))
 		default:
 			panic("view: no words for the check " + string(c.Code))
 		}
@@ -108,90 +111,98 @@ func (s *sectionView) holds() []string {
 
 // capWords names the cap with its outside dimensions.
 func (s *sectionView) capWords() string {
-	m := &s.of.Sheet
-	w := "cap"
+	m, say := &s.of.Sheet, s.say.Say
+	key := words.SectionCap
 	if s.of.Joined != nil {
-		w = "cap beyond the joint"
+		key = words.SectionCapBeyond
+	}
+	metal := []words.Slot{words.In("metal", m.Metal), words.In("thickness", s.thin(m.Thickness)), words.In("finish", m.Finish)}
+	if s.told == SectionPlain {
+		return say(key, metal...)
 	}
 	front, rear := m.Legs[0], m.Legs[1]
-	w += ", " + m.Metal + " " + s.thin(m.Thickness) + ", " + m.Finish + "; outside: front leg " +
-		s.short(front.Length) + " to " + front.To + ", rear leg " + s.short(rear.Length) + " to " + rear.To
+	all := []string{say(key, metal...),
+		say(words.SectionLegStreet, words.In("length", say(s.measureKey(front.To), words.In("length", s.short(front.Length))))),
+		say(words.SectionLegRoof, words.In("length", say(s.measureKey(rear.To), words.In("length", s.short(rear.Length)))))}
 	if front.Kick > 0 {
-		w += ", drip " + s.short(front.Kick) + " out " + front.Turn
+		all = append(all, say(words.SectionDrip, words.In("length", s.short(front.Kick)), words.In("angle", front.Turn)))
 	}
 	if rear.Kick > 0 {
-		w += ", hook " + s.short(rear.Kick) + " in " + rear.Turn
+		all = append(all, say(words.SectionHook, words.In("length", s.short(rear.Kick)), words.In("angle", rear.Turn)))
 	}
 	switch street, roof := m.Hems[0], m.Hems[1]; {
 	case street == roof && street.Return > 0:
-		w += ", hems " + s.hemWords(street)
+		all = append(all, say(words.SectionHems, words.In("hem", s.hemWords(street))))
 	case street != roof:
-		w += ", hem at the street " + s.hemWords(street) + ", at the roof " + s.hemWords(roof)
+		all = append(all, say(words.SectionHemsTwo, words.In("street", s.hemWords(street)), words.In("roof", s.hemWords(roof))))
 	}
-	return w
+	return strings.Join(all, " ")
 }
 
 // hemWords are a hem's return and how it lies.
 func (s *sectionView) hemWords(h plan.Hem) string {
 	switch {
 	case h.Return == 0:
-		return "none"
+		return s.say.Say(words.SectionHemNone)
 	case h.Lies == "":
 		return s.short(h.Return)
 	}
-	return s.short(h.Return) + " " + h.Lies + ", inside radius " + s.short(h.Inside)
+	return s.say.Say(words.SectionHem, words.In("return", s.short(h.Return)), words.In("lies", h.Lies), words.In("inside", s.short(h.Inside)))
 }
 
 // plateWords name the plate of a joint.
 func (s *sectionView) plateWords() string {
 	j := s.of.Joined
-	w := "splice plate, " + s.short(j.Plate) + " long, centred on the joint"
+	key := words.SectionPlate
 	if s.expansion() {
-		w = "cover plate, " + s.short(j.Plate) + " long; HELD ON THE " + strings.ToUpper(j.Held) +
-			" CAP ONLY, free on the other; no chair, nailer, plywood or fixed plate crosses the joint"
+		if key = words.SectionCoverRight; j.Held == "left" {
+			key = words.SectionCoverLeft
+		}
 	}
+	shape := ""
 	if !j.Stated {
-		w += "; shape in principle"
+		shape = s.say.Say(words.SectionPrinciple)
 	}
-	return w
+	return sentences(s.say.Say(key, words.In("length", s.short(j.Plate))), shape)
 }
 
 // chairWords name the chair and who stands behind it.
 func (s *sectionView) chairWords() string {
 	c := s.of.Seat
-	w := "anchor chair " + c.Name + ", " + s.short(c.Length) + " × " + s.thin(c.Thickness) + ", made and holed as in test report " + c.Report
+	unstated := ""
 	if !c.Stated {
-		w += "; ITS SECTION IS NOT STATED: broken lines are the room it takes"
+		unstated = s.say.Say(words.SectionChairUnstated)
 	}
-	return w
+	return sentences(s.say.Say(words.SectionChair, words.In("chair", c.Name), words.In("length", s.short(c.Length)), words.In("thickness", s.thin(c.Thickness)),
+		words.In("report", c.Report)), unstated)
 }
 
 // rowWords says what goes into one row of the chair's holes.
 func (s *sectionView) rowWords(i int) string {
-	row := s.of.Seat.Rows[i]
-	side := [...]string{"front", "rear"}[i]
+	row, say := s.of.Seat.Rows[i], s.say.Say
 	if !row.Fits {
-		return side + " row: NO FASTENER LENGTH FITS, HOLD"
+		return say([...]words.Key{words.SectionRowStreetNone, words.SectionRowRoofNone}[i])
 	}
-	w := fmt.Sprintf("%s row: %d × %s %s × %s; %s into %s (least %s thread + %s tip)", side, row.Count, row.Fastener,
-		s.size(row.Diameter), s.short(row.Length), s.floor(row.Into), s.of.Seat.Substrate, s.short(row.Asked), s.short(row.Tip))
-	if row.Pilot > 0 {
-		below := "the top of the packing"
-		if row.Packing == 0 {
-			below = "the top of the wall"
-		}
-		w += "; pilot " + s.size(row.PilotDia) + " dia., " + s.short(row.Pilot) + " deep, measured below " + below
+	w := say([...]words.Key{words.SectionRowStreet, words.SectionRowRoof}[i], words.In("count", strconv.Itoa(row.Count)), words.In("fastener", row.Fastener),
+		words.In("diameter", s.size(row.Diameter)), words.In("length", s.short(row.Length)), words.In("into", s.floor(row.Into)), words.In("substrate", say(materialKey(s.of.Seat.Substrate))),
+		words.In("thread", s.short(row.Asked)), words.In("tip", s.short(row.Tip)))
+	if row.Pilot == 0 {
+		return w
 	}
-	return w
+	below := words.SectionPilotBuild
+	if row.Packing == 0 {
+		below = words.SectionPilotWall
+	}
+	return sentences(w, say(below, words.In("diameter", s.size(row.PilotDia)), words.In("depth", s.short(row.Pilot))))
 }
 
-// packWords says how the packing at both faces is made up.
+// packWords says how the build-up at both faces is made up.
 func (s *sectionView) packWords() string {
-	p := &s.of.Packing
+	p, say := &s.of.Packing, s.say.Say
 	made := func(of []length.Length) string {
 		var t []string
 		if p.Layers > 0 {
-			t = append(t, fmt.Sprintf("%d × %s", p.Layers, s.fine(p.Layer)))
+			t = append(t, strconv.Itoa(p.Layers)+" × "+s.fine(p.Layer))
 		}
 		for _, x := range of {
 			t = append(t, s.fine(x))
@@ -201,14 +212,14 @@ func (s *sectionView) packWords() string {
 		}
 		return " = " + strings.Join(t, " + ")
 	}
-	w := "packing at the wall's front face " + s.short(s.of.PackFront) + made(p.Shims[0]) + "; at its rear face " + s.short(s.of.PackRear) + made(p.Shims[1])
+	all := []string{say(words.SectionPack, words.In("street", s.short(s.of.PackFront)+made(p.Shims[0])), words.In("roof", s.short(s.of.PackRear)+made(p.Shims[1])))}
 	if p.Layers > 0 {
-		w += "; layers of " + p.LayerName
+		all = append(all, say(words.SectionPackLayers, words.In("layer", p.LayerName)))
 	}
 	if s.stacked() {
-		w += "; shims in a stack towards each face, full bearing under the chair"
+		all = append(all, say(words.SectionPackStack))
 	}
-	return w
+	return strings.Join(all, " ")
 }
 
 // stacked says that shims lie under the chair.
@@ -217,23 +228,26 @@ func (s *sectionView) stacked() bool {
 }
 
 // lapWords states a lap against the least.
-func (s *sectionView) lapWords(side string, cover length.Length, code plan.Code) string {
+func (s *sectionView) lapWords(k words.Key, cover length.Length, code plan.Code) string {
 	c, _ := plan.Of(s.of.Checks, code)
-	w := fmt.Sprintf("joint under the %s leg, %s below the wall top: lap %s, least %s", side, s.short(cover), s.short(c.Has), s.short(c.Asked))
+	under := ""
 	if c.Fails() {
-		w += ": UNDER THE LEAST, HOLD"
+		under = s.say.Say(words.SectionLapUnder)
 	}
-	return w
+	return sentences(s.say.Say(k, words.In("cover", s.short(cover)), words.In("lap", s.short(c.Has)), words.In("least", s.short(c.Asked))), under)
 }
 
 // hungWords list an extender, with its standing.
 func (s *sectionView) hungWords(h plan.Hung) string {
-	w := "extender piece below the " + map[bool]string{true: "front", false: "rear"}[h.Front] + " leg, separate, " + s.short(h.Height) +
-		" high with its lap; leg tested up to " + s.short(h.Tested) + " to " + h.To + ", " + s.short(h.Leg) + " would be needed; "
-	if !h.Stated {
-		w += "shape in principle, "
+	key, shape := words.SectionExtenderRoof, ""
+	if h.Front {
+		key = words.SectionExtenderStreet
 	}
-	return w + "fastening by others: HOLD"
+	if !h.Stated {
+		shape = s.say.Say(words.SectionPrinciple)
+	}
+	return sentences(s.say.Say(key, words.In("high", s.short(h.Height)), words.In("tested", s.say.Say(s.measureKey(h.To), words.In("length", s.short(h.Tested)))),
+		words.In("needed", s.short(h.Leg))), shape, s.say.Say(words.SectionExtenderHold))
 }
 
 // items lists what the section shows, with the place each number points at.
@@ -241,7 +255,11 @@ func (s *sectionView) items() {
 	of := &s.of
 	add := func(w string, tip plan.Pt, where keyPlace) { s.keys = append(s.keys, sectionKey{w, tip, where}) }
 	across := func(of plan.Ring, f float64) plan.Pt { return overAt(of, lerp(s.lo.X, s.hi.X, f)) }
-	add(s.capWords(), across(s.cap.Ring, 0.86), inRow)
+	if s.told == SectionBrief {
+		add(s.say.Say(words.SectionCapShort), across(s.cap.Ring, 0.86), inRow)
+	} else {
+		add(s.capWords(), across(s.cap.Ring, 0.86), inRow)
+	}
 	if of.Joined != nil {
 		if p := of.Of(plan.PlateMetal); len(p) > 0 {
 			add(s.plateWords(), across(p[0].Ring, 0.62), inRow)
@@ -252,25 +270,25 @@ func (s *sectionView) items() {
 		if p := of.Of(plan.Tape); len(p) > 0 {
 			tip = across(p[0].Ring, 0.4)
 		}
-		add("sealant tape, two strips, "+s.short(of.Joined.Tape)+" each side of the joint's centre line", tip, inRow)
+		add(s.say.Say(words.SectionTape, words.In("tape", s.short(of.Joined.Tape))), tip, inRow)
 	}
 	if c := of.Seat; c != nil {
 		add(s.chairWords(), overAt(s.chair.Ring, lerp(c.Front, c.Rear, 0.5)), inRow)
 		for i, row := range c.Rows {
-			if row.Fastener != "" {
+			if row.Fastener != "" && s.told != SectionBrief {
 				add(s.rowWords(i), row.Head, inRow)
 			}
 		}
 	}
-	if of.Membrane.Name != "" {
+	if of.Membrane.Name != "" && s.told != SectionBrief {
 		x := lerp(of.Street, of.Roof, 0.3)
 		tip := plan.Pt{X: x, Y: of.Joints[0].Y}
 		if p := of.Of(plan.MembraneLayer); len(p) > 0 {
 			tip = overAt(p[0].Ring, x)
 		}
-		add(of.Membrane.Name+", "+s.thin(of.Membrane.Thickness)+", over the top and down both faces", tip, inRow)
+		add(s.say.Say(words.SectionMembrane, words.In("membrane", of.Membrane.Name), words.In("thickness", s.thin(of.Membrane.Thickness))), tip, inRow)
 	}
-	if p := of.Of(plan.Shim, plan.PackingSheet, plan.Shimmed); of.Seat != nil && len(p) > 0 && (of.PackFront > 0 || of.PackRear > 0) {
+	if p := of.Of(plan.Shim, plan.PackingSheet, plan.Shimmed); of.Seat != nil && s.told != SectionBrief && len(p) > 0 && (of.PackFront > 0 || of.PackRear > 0) {
 		last := p[len(p)-1] // the stack at the roof side, where there is one
 		lo, hi := last.Ring.Bounds()
 		x := lerp(lo.X, hi.X, 0.75)
@@ -279,16 +297,16 @@ func (s *sectionView) items() {
 	low := length.Min(length.Min(of.Feet[0].Y, of.Feet[1].Y), s.lo.Y)
 	for i, p := range of.Of(plan.WallLayer) {
 		lo, hi := p.Ring.Bounds()
-		if hi.Y > low-20*length.Millimetre {
-			beyond := ""
+		if hi.Y > low-20*length.Millimetre && (s.told != SectionBrief || s.expansion()) {
+			name := s.say.Say(words.SectionLayer, words.In("layer", of.Layers[i].Name), words.In("thickness", s.short(of.Layers[i].Thickness)))
 			if s.expansion() {
-				beyond = ", beyond the gap of " + s.short(of.Joined.Gap)
+				name = s.say.Say(words.SectionLayerBeyond, words.In("layer", of.Layers[i].Name), words.In("thickness", s.short(of.Layers[i].Thickness)), words.In("gap", s.short(of.Joined.Gap)))
 			}
-			add(of.Layers[i].Name+", "+s.short(of.Layers[i].Thickness)+beyond, plan.Pt{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}, onLayer)
+			add(name, plan.Pt{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}, onLayer)
 		}
 	}
-	add(s.lapWords("front", of.CoverFront, plan.FrontLap), of.Joints[0], atFront)
-	add(s.lapWords("rear", of.CoverRear, plan.RearLap), of.Joints[1], atRear)
+	add(s.lapWords(words.SectionLapStreet, of.CoverFront, plan.FrontLap), of.Joints[0], atFront)
+	add(s.lapWords(words.SectionLapRoof, of.CoverRear, plan.RearLap), of.Joints[1], atRear)
 	for _, h := range of.Hung {
 		add(s.hungWords(h), plan.Pt{X: h.Foot.X, Y: lerp(h.Foot.Y, h.Top.Y, 0.2)}, map[bool]keyPlace{true: atFront, false: atRear}[h.Front])
 	}
@@ -296,21 +314,31 @@ func (s *sectionView) items() {
 
 // lines are the notes under the numbered list.
 func (s *sectionView) lines() []string {
+	if s.told == SectionBrief {
+		return []string{s.say.Say(words.SectionBrief)}
+	}
+	top := words.SectionTopChair
+	switch {
+	case s.of.Fall == 0:
+		top = words.SectionTopLevel
+	case s.of.Sheet.ByPacking:
+		top = words.SectionTopBuild
+	}
+	var fall []words.Slot
+	if s.of.Fall != 0 {
+		fall = []words.Slot{words.In("fall", fallText(s.of.Metric, s.of.Fall))}
+	}
 	return []string{
-		"The top " + s.fallWords() + ". Rear play here " + s.short(s.of.Play) + ", allowed " + s.short(s.of.PlayLeast) + " to " + s.short(s.of.PlayMost) + ".",
-		"Metal is drawn with its thickness, bends and hems; what would print under 0.35 mm a little heavier.",
+		sentences(s.say.Say(top, fall...), s.say.Say(words.SectionPlay, words.In("play", s.short(s.of.Play)), words.In("least", s.short(s.of.PlayLeast)), words.In("most", s.short(s.of.PlayMost)))),
 	}
 }
 
-func (s *sectionView) fallWords() string {
-	where := ", formed in chair and cap"
-	if s.of.Sheet.ByPacking {
-		where = ", made by the packing"
-	}
+// fall letters the fall of the top over the cap.
+func (s *sectionView) fall() string {
 	if s.of.Fall == 0 {
-		return "is level"
+		return s.say.Say(words.SectionLevel)
 	}
-	return "falls to the roof " + fallText(s.of.Metric, s.of.Fall) + where
+	return s.say.Say(words.SectionFalls, words.In("fall", fallText(s.of.Metric, s.of.Fall)))
 }
 
 // lerp is the place a share of the way between two.

@@ -43,7 +43,7 @@ func (d *stepDrawing) street(g *drawing.Scene) {
 
 // turnedCorner is the piece with this run's leg along the top.
 func (d *stepDrawing) turnedCorner() *stepCorner {
-	c := &stepCorner{cornerDrawing: &cornerDrawing{corner: newCorner(d.Work.Corner)}, turn: func(q xy) xy { return q }}
+	c := &stepCorner{cornerDrawing: &cornerDrawing{corner: newCorner(d.Say, d.Work.Corner)}, turn: func(q xy) xy { return q }}
 	c.over = d.Work.ChairLong.MM()*0.5 + 40
 	for _, leg := range c.legs {
 		if leg.of.Of != d.Run.Of {

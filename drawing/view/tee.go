@@ -1,8 +1,7 @@
 package view
 
 import (
-	"strings"
-
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -24,10 +23,14 @@ func (c *corner) through() []cornerLeg {
 // teeWords adds what is said of a tee alone.
 func (c *corner) teeWords() {
 	crew := func(x length.Length) string { return withUnit(c.crew, c.crew.Long(x)) }
-	main, branch := c.Legs[0].Run, c.Legs[1].Run
-	c.list.items[4] = "Then both layout strings, from these chairs' front edges: run " + main + "'s runs straight on, run " + branch + "'s begins here"
-	c.note("Standing on the roof facing the street, the branch comes towards you; its high, front edge is at your " + strings.ToUpper(c.Hand.String()) + " hand.")
-	c.note("The branch cap's two sides stand at stations "+crew(c.Tee.Crew[0].Real)+" and "+crew(c.Tee.Crew[1].Real)+" of run "+main+".", c.Tee.Crew[:]...)
-	c.note("The branch's front fold lies "+c.short(c.Tee.Drop.Real)+" below the main's rear fold: check it with a level before the piece is hooked.", c.Tee.Drop)
-	c.note("No chair stands under the opening of the rear leg. The stub is welded in the shop.")
+	say, main, branch := c.say.Say, words.In("main", c.Legs[0].Run), words.In("branch", c.Legs[1].Run)
+	hand := words.CornerTeeRight
+	if c.Hand == plan.LeftHand {
+		hand = words.CornerTeeLeft
+	}
+	c.note(say(hand))
+	c.note(say(words.CornerTeeStations, words.In("from", crew(c.Tee.Crew[0].Real)), words.In("to", crew(c.Tee.Crew[1].Real)), main), c.Tee.Crew[:]...)
+	c.note(say(words.CornerTeeDrop, words.In("drop", c.short(c.Tee.Drop.Real))), c.Tee.Drop)
+	c.note(say(words.CornerTeeOpening))
+	c.note(say(words.CornerTeeString, main, branch))
 }

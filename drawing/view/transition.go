@@ -1,10 +1,9 @@
 package view
 
 import (
-	"strings"
-
 	"copingset/drawing"
 	"copingset/drawing/place"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -17,34 +16,32 @@ func (c *corner) tapers() bool { return c.Kind == plan.Tapering }
 
 // taperWords fills the list of a transition.
 func (c *corner) taperWords() {
-	var chairs, joints []string
+	say, t := c.say.Say, &c.Taper
+	hand := words.CornerTaperRight
+	if c.Hand == plan.LeftHand {
+		hand = words.CornerTaperLeft
+	}
+	c.note(say(hand))
 	for _, ch := range c.Legs[0].Chairs {
-		words := ch.Mark + " (" + c.short(ch.Inside) + " inside"
+		mark, inside := words.In("chair", ch.Mark), words.In("inside", c.short(ch.Inside))
 		if ch.Cut() {
-			words += " at its centre, its rear edge cut to the taper, " + c.short(ch.Edges[0]) + " at the left and " + c.short(ch.Edges[1]) + " at the right"
+			c.note(say(words.CornerTaperChairCut, mark, inside, words.In("left", c.short(ch.Edges[0])), words.In("right", c.short(ch.Edges[1]))))
+			continue
 		}
-		chairs = append(chairs, words+")")
+		c.note(say(words.CornerTaperChair, mark, inside))
 	}
-	for _, j := range c.Joints {
-		joints = append(joints, j.Name)
+	c.note(say(words.CornerTaperWidths, words.In("wide", c.shopShort(t.Wide[0].Real)), words.In("wide-out", c.shopShort(t.Wide[1].Real)),
+		words.In("narrow", c.shopShort(t.Narrow[0].Real)), words.In("narrow-out", c.shopShort(t.Narrow[1].Real))), t.Wide[0], t.Wide[1], t.Narrow[0], t.Narrow[1])
+	straight := words.CornerTaperStreet
+	if t.Straight != "front" {
+		straight = words.CornerTaperRoof
 	}
-	t := &c.Taper
-	c.list.items = []string{
-		"Set the packing and the membrane under the piece",
-		"Set chair " + join(chairs) + " to the layout string",
-		"Splice plate and two strips of sealant tape at " + join(joints) + ", on the straight legs, each as wide as the cap there",
-		"Piece " + c.Mark + ": hook the front, set the gap for today's metal temperature, snap the rear, check",
-		"The layout string runs straight on: the front does not taper",
-	}
-	c.note("Standing on the roof and looking out over the wall, the WIDE end is at your " + strings.ToUpper(c.Hand.String()) + " hand.")
-	c.note("Wide end inside "+c.shopShort(t.Wide[0].Real)+", outside "+c.shopShort(t.Wide[1].Real)+"; narrow end inside "+c.shopShort(t.Narrow[0].Real)+", outside "+c.shopShort(t.Narrow[1].Real)+".",
-		t.Wide[0], t.Wide[1], t.Narrow[0], t.Narrow[1])
-	c.note("Length "+c.long(t.Long.Real)+" along the straight front, each end a straight leg of "+c.short(t.Leg.Real)+". Straight face: "+t.Straight+".", t.Long, t.Leg)
+	c.note(say(straight, words.In("length", c.long(t.Long.Real)), words.In("leg", c.short(t.Leg.Real))), t.Long, t.Leg)
 	switch {
 	case t.FrontRises.Real > 0:
-		c.note("The top keeps its slope and is one plane: the front fold rises "+c.fine(t.FrontRises.Real)+" from the narrow to the wide end, the rear fold stays level.", t.FrontRises)
+		c.note(say(words.CornerTaperRises, words.In("rise", c.fine(t.FrontRises.Real))), t.FrontRises)
 	case t.RearFalls.Real > 0:
-		c.note("The top keeps its slope and is one plane: the rear fold falls "+c.fine(t.RearFalls.Real)+" from the narrow to the wide end, the front fold stays level.", t.RearFalls)
+		c.note(say(words.CornerTaperFalls, words.In("fall", c.fine(t.RearFalls.Real))), t.RearFalls)
 	}
 }
 
@@ -68,11 +65,13 @@ func (d *cornerDrawing) taperWidths(g *drawing.Scene) {
 	from, to := d.reach(leg, d.real(stub))
 	for i, k := range []struct {
 		u, out float64
-		of     string
-	}{{from, -1, "the left inside width"}, {to, 1, "the right inside width"}} {
+		hand   words.Key
+	}{{from, -1, words.CornerHandLeft}, {to, 1, words.CornerHandRight}} {
 		inside := d.Taper.Inside[i]
 		metal := (d.Taper.Wide[1].Real - d.Taper.Wide[0].Real).MM() / 2
-		d.dim(g, leg.at(k.u, metal), leg.at(k.u, metal+inside.Real.MM()), leg.dir.times(k.out), 7, d.shop.Short(inside.Real)+" inside", k.of, inside.Fact)
+		d.dim(g, leg.at(k.u, metal), leg.at(k.u, metal+inside.Real.MM()), leg.dir.times(k.out), 7,
+			d.say.Say(words.CornerDimInside, words.In("width", d.shop.Short(inside.Real))),
+			d.say.Say(words.CornerLostInside, words.In("width", d.shop.Short(inside.Real)), words.In("hand", d.say.Say(k.hand))), inside.Fact)
 	}
 }
 
@@ -86,11 +85,11 @@ func (d *cornerDrawing) taperHands() []saying {
 		words string
 		u     float64
 	}{{plan.LeftHand, "L", a / 2}, {plan.RightHand, "R", (b + leg.long) / 2}} {
-		end := "NARROW END"
+		end := words.CornerNarrow
 		if k.hand == d.Hand {
-			end = "WIDE END"
+			end = words.CornerWide
 		}
-		l := place.Label{Lines: []string{k.words + "  " + end}, LeadFace: drawing.Bold, Pad: 80}
+		l := place.Label{Lines: []string{k.words + "  " + d.say.Say(end)}, LeadFace: drawing.Bold, Pad: 80}
 		w := leg.wideAt(k.u)
 		tips := []xy{leg.at(k.u, w-d.real(2)), leg.at(k.u, w/2), leg.at(k.u, w)}
 		l.About = d.m.at(tips[0])
@@ -98,7 +97,7 @@ func (d *cornerDrawing) taperHands() []saying {
 		spots := append(l.Fan(fan), d.byLetter(l, k.words, leg)...)
 		fan.Toward, fan.Tips = tenths(leg.dir.roofward().times(-1)), d.m.all(leg.at(k.u, d.real(2)), leg.at(k.u, 0))
 		spots = append(spots, l.Fan(fan)...)
-		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 4}, []string{l.Lines[0] + ", at the " + k.hand.String() + " hand."}})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 4}, []string{l.Lines[0]}})
 	}
 	return all
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/cap"
 	"copingset/layout/job"
@@ -49,7 +50,7 @@ func transitionNamed(t interface {
 	for _, w := range []string{
 		p.Mark, "street side", "roof side", "wide end is at your " + p.Hand.String() + " hand", "wide end at the " + p.Hand.String() + " hand",
 		"l  ", "r  ", "narrow end",
-		drawing.Letter(shortNumber(Crew(l), p.Length()) + " front"), drawing.Letter(shortNumber(Crew(l), l.Job.System.Transition.Leg) + " leg"),
+		drawing.Letter(shortNumber(Crew(l), p.Length()) + " street side"), drawing.Letter(shortNumber(Crew(l), l.Job.System.Transition.Leg) + " leg"),
 		drawing.Letter(Shop(l).Short(p.Wide) + " inside"), drawing.Letter(Shop(l).Short(p.Narrow) + " inside"),
 	} {
 		if !strings.Contains(words, strings.ToLower(w)) {
@@ -65,7 +66,7 @@ func TestTransitionPlansAreFaultless(t *testing.T) {
 		t.Fatalf("%d transitions", len(all))
 	}
 	for _, p := range all {
-		s := CornerPlan(l.Corner(p), 26000, 21000)
+		s := CornerPlan(words.Book{}, l.Corner(p)).Scene("", 26000, 21000)
 		faultless(t, s)
 		transitionNamed(t, l, p, s)
 	}
@@ -82,7 +83,7 @@ func TestRandomTransitionPlans(t *testing.T) {
 			if i == 1 {
 				break
 			}
-			s := CornerPlan(l.Corner(p), 26000, 21000)
+			s := CornerPlan(words.Book{}, l.Corner(p)).Scene("", 26000, 21000)
 			faultless(t, s)
 			transitionNamed(t, l, p, s)
 		}

@@ -21,6 +21,4 @@ const (
 	TestedRoofEdge     Key = "tested.roof-edge"
 	TestedRoofEdgeAt   Key = "tested.roof-edge.at"
 	TestedInsideWidth  Key = "tested.inside-width"
-	TestedSection      Key = "tested.section"
-	TestedTable        Key = "tested.table"
 )
