@@ -159,15 +159,16 @@ func newBuilder(j *job.Job, d wind.Demand, seams map[*wall.Corner]cap.Seam, grid
 }
 
 type builder struct {
-	job     *job.Job
-	sys     *job.System
-	grid    length.Length
-	seams   map[*wall.Corner]cap.Seam   // look-up only
-	nearest map[nearKey]reachOf         // look-up only
-	under   map[*wall.Corner][]*Support // look-up only
-	found   finding.Set
-	crowded []Trouble // what has no room or stands on what it must not
-	work    int       // chairs stood, as often as they were
+	job      *job.Job
+	sys      *job.System
+	grid     length.Length
+	seams    map[*wall.Corner]cap.Seam   // look-up only
+	nearest  map[nearKey]reachOf         // look-up only
+	under    map[*wall.Corner][]*Support // look-up only
+	found    finding.Set
+	crowded  []Trouble           // what has no room or stands on what it must not
+	roomless map[*cap.Piece]bool // chairs of theirs have no room; look-up only
+	work     int                 // chairs stood, as often as they were
 
 	wind             [2]pressures      // by zone
 	known, rearKnown bool              // there are pressures; one on the rear leg
@@ -179,8 +180,11 @@ type builder struct {
 }
 
 func (b *builder) hold(code string, at finding.Place, r *cap.Run, station length.Length, what, why, mend string) {
-	b.found.Append(finding.Finding{Code: code, Severity: finding.Hold, At: at, What: what, Why: why, Mend: mend,
-		Where: finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name, Station: r.ToFront(station), HasStation: true}})
+	b.found.Append(finding.Finding{Code: code, Severity: finding.Hold, At: at, What: what, Why: why, Mend: mend, Where: on(r, station)})
+}
+
+func on(r *cap.Run, station length.Length) finding.Ref {
+	return finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name, Station: r.ToFront(station), HasStation: true}
 }
 
 // joints stands the chairs that belong to joints.

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"copingset/layout/cap"
+	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/stand"
@@ -31,6 +32,7 @@ type partKey struct {
 // never move, and between them.
 func (b *builder) stand(runs []*Run) {
 	on := map[*cap.Run]*Run{} // look-up only
+	b.roomless = map[*cap.Piece]bool{}
 	for _, a := range runs {
 		on[a.Run], a.Step, a.Chairs, a.PitchMost = a, b.grid, nil, 0
 		b.joints(a)
@@ -262,30 +264,20 @@ func (b *builder) halve(l, r *leg, most length.Length) {
 	l.Ends[1].Far, r.Ends[0].Far = length.Min(l.Ends[1].Far, most/2), length.Min(r.Ends[0].Far, most/2)
 }
 
-// keep adds the chairs of the parts of a piece, and holds those that have no room.
+// keep adds the chairs of the parts of a piece, and holds once what has no room.
 func (b *builder) keep(legs []*leg) {
+	legs = slices.DeleteFunc(slices.Clone(legs), func(g *leg) bool { return g.Span() <= 0 })
+	b.noRoom(legs, stand.Crowded)
+	b.noRoom(legs, stand.Blocked)
 	for _, g := range legs {
-		if g.Span() <= 0 {
-			continue
-		}
-		a, at := g.run, g.row.At
+		a := g.run
 		if g.why == stand.Stands {
 			a.Step = length.Min(a.Step, g.row.Step)
 		} else {
-			b.noRoom(g)
-			// Drawn as if there were room, to be held.
-			free := g.Part
-			free.Bars, free.Chair = nil, 0
-			for i := range free.Ends {
-				e := &free.Ends[i]
-				e.Near = 0
-				if e.Far <= 0 { // round the miter no bay is short enough
-					e.Far = free.Spacing
-				}
-			}
-			r, _ := stand.Row(free, b.grid)
-			at = r.At
+			// Those that have room are drawn, and none on another.
+			g.row = stand.Spared(g.Part, wanted(g.Part, b.grid), b.grid)
 		}
+		at := g.row.At
 		last, open := g.Ends[0].At, !g.Ends[0].Chair
 		for i, e := range g.Ends {
 			if e.Chair && b.atEnd(g, i) {
@@ -305,6 +297,20 @@ func (b *builder) keep(legs []*leg) {
 	}
 }
 
+// wanted is how many chairs the spacing asks for in a part that has no room for them.
+func wanted(p stand.Part, grid length.Length) int {
+	p.Bars, p.Chair = nil, 0
+	for i := range p.Ends {
+		e := &p.Ends[i]
+		e.Near = 0
+		if e.Far <= 0 { // round the miter no bay is short enough
+			e.Far = p.Spacing
+		}
+	}
+	r, _ := stand.Row(p, grid)
+	return len(r.At)
+}
+
 // atEnd tells whether the chair at one end of a part is that of a coping's end.
 func (b *builder) atEnd(g *leg, side int) bool {
 	if side == 0 {
@@ -313,29 +319,46 @@ func (b *builder) atEnd(g *leg, side int) bool {
 	return g.part.To == g.run.Cap && ended(g.run.Run.Right)
 }
 
-// noRoom holds a part whose chairs cannot stand.
-func (b *builder) noRoom(g *leg) {
-	a, p, s := g.run, g.part.Piece, job.Both(g.Spacing)
-	b.trouble(g.why.String(), []*cap.Piece{p})
-	switch {
-	case p.Kind == cap.Tee && g.why == stand.Blocked:
-		b.hold("chair-blocked", a.Job.At, a.Run, g.Ends[0].At,
-			"run "+a.Name+": piece "+p.Mark+" cannot have its chairs clear of the opening in its rear leg within the tested spacing",
-			"under the opening a chair has no rear leg to hold", "another `tee: leg:`, a shorter chair, or an assembly tested at a wider spacing")
-	case g.why == stand.Blocked:
-		b.hold("chair-blocked", a.Job.At, a.Run, g.Ends[0].At,
-			"run "+a.Name+": piece "+p.Mark+" cannot have its chairs clear of the obstacles within the tested spacing of "+s,
-			"", "move what blocks the chair, or name an assembly tested with closer chairs")
-	case p.Kind == cap.PitchMiter:
-		b.hold("chairs-crowded", a.Job.At, a.Run, g.Ends[0].At,
-			fmt.Sprintf("run %s: the leg of piece %s at the %s needs its chairs within %s of the break and %s of one another, and there is no room for them",
-				a.Name, p.Mark, p.Miters[0].Corner.Word(), job.Both(g.Spacing/2), s),
-			"no chair lies across a break of slope", "another leg, a shorter chair, or an assembly tested at another spacing")
-	default:
-		b.hold("chairs-crowded", a.Job.At, a.Run, g.Ends[0].At,
-			fmt.Sprintf("run %s: piece %s needs a chair between, within the tested spacing of %s, and there is no room for one beside the others", a.Name, p.Mark, s),
-			"two chairs cannot stand on one place of the wall", "a shorter chair, or an assembly tested at a wider spacing")
+// noRoom holds the parts of a piece whose chairs cannot stand for one reason: once, on
+// all their runs.
+func (b *builder) noRoom(legs []*leg, why stand.Why) {
+	var g *leg
+	var runs []string
+	for _, o := range legs {
+		switch {
+		case o.why != why:
+		case g == nil:
+			g = o
+		case o.run.Name != g.run.Name && !slices.Contains(runs, o.run.Name):
+			runs = append(runs, o.run.Name)
+		}
 	}
+	if g == nil {
+		return
+	}
+	a, p, s := g.run, g.part.Piece, job.Both(g.Spacing)
+	b.trouble(why.String(), []*cap.Piece{p})
+	b.roomless[p] = true
+	f := finding.Finding{Code: "chairs-crowded", Severity: finding.Hold, At: a.Job.At, Where: on(a.Run, g.Ends[0].At)}
+	f.Where.Runs = runs
+	switch {
+	case why == stand.Blocked:
+		f.Code = "chair-blocked"
+		f.What = "run " + a.Name + ": piece " + p.Mark + " cannot have its chairs clear of the obstacles within the tested spacing of " + s
+		f.Mend = "move what blocks the chair, or name an assembly tested with closer chairs"
+		if p.Kind == cap.Tee {
+			f.What = "run " + a.Name + ": piece " + p.Mark + " cannot have its chairs clear of the opening in its rear leg within the tested spacing"
+			f.Why, f.Mend = "under the opening a chair has no rear leg to hold", "another `tee: leg:`, a shorter chair, or an assembly tested at a wider spacing"
+		}
+	case p.Kind == cap.PitchMiter:
+		f.What = fmt.Sprintf("run %s: the leg of piece %s at the %s needs its chairs within %s of the break and %s of one another, and there is no room for them",
+			a.Name, p.Mark, p.Miters[0].Corner.Word(), job.Both(g.Spacing/2), s)
+		f.Why, f.Mend = "no chair lies across a break of slope", "another leg, a shorter chair, or an assembly tested at another spacing"
+	default:
+		f.What = fmt.Sprintf("run %s: piece %s needs a chair between, within the tested spacing of %s, and there is no room for one beside the others", a.Name, p.Mark, s)
+		f.Why, f.Mend = "two chairs cannot stand on one place of the wall", "a shorter chair, or an assembly tested at a wider spacing"
+	}
+	b.found.Append(f)
 }
 
 // Bay is from one chair of a piece to the next on its run.

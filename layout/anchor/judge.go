@@ -120,7 +120,7 @@ func (b *builder) unheld(turned []*Turned) {
 	var off, bay, spacing length.Length
 	var first *Turned
 	for _, t := range turned {
-		if t.Held || t.Covered {
+		if t.Held || t.Covered || t.balanced && b.roomless[t.Piece] { // where only the bay is too long, the chair that has no room is said
 			continue
 		}
 		if first == nil {

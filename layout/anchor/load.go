@@ -324,6 +324,8 @@ type Turned struct {
 	Held bool
 	// Covered by a report or an engineer, as it stands.
 	Covered bool
+
+	balanced bool // in force and moment
 }
 
 // frame is a part's own frame in that of its piece: where its run's station zero

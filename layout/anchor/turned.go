@@ -77,6 +77,7 @@ func (b *builder) turnedLoads(p *cap.Piece, seats map[partKey][]seat, carry map[
 		t.Off = length.FromMM(held.Off)
 	}
 	t.Bay, t.Spacing = b.roundBay(p, feet, begin)
+	t.balanced = held.OK
 	t.Held = held.OK && (t.Spacing == 0 || t.Bay <= t.Spacing)
 	up := b.upShares(p, feet, begin)
 	front, rear := b.legShares(p, feet, begin)

@@ -46,6 +46,24 @@ func Fullest(p Part, step length.Length) (Laid, Why) {
 	})
 }
 
+// Spared is Row where no row stands: of n chairs as many as have room, spread over the
+// part, whatever the spacing asks for.
+func Spared(p Part, n int, step length.Length) Laid {
+	p.Spacing = length.Max(p.Spacing, p.Span())
+	for i := range p.Ends {
+		p.Ends[i].Far = p.Spacing
+	}
+	r, _ := sided(p, step, func(p Part, step length.Length) (Laid, Why) {
+		for n := min(n, p.most(step)); n > 0; n-- {
+			if r, ok := p.chairs(n, step); ok {
+				return r, Stands
+			}
+		}
+		return Laid{Step: step}, Stands
+	})
+	return r
+}
+
 // sided places the chairs of a part whose odd steps go to the left as those of its mirror
 // image.
 func sided(p Part, step length.Length, row func(Part, length.Length) (Laid, Why)) (Laid, Why) {
