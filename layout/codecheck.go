@@ -28,7 +28,7 @@ type Extender struct {
 	Tested length.Length  // highest leg of the assemblies tested
 	To     job.LegMeasure // of both
 	Height length.Length  // of the extender, under the leg by the job's lap
-	Along  length.Length  // cap line of the run
+	Along  length.Length  // the run, along the fold over that leg
 }
 
 // CodeChecks lists the checks of the job and its runs in order.
@@ -143,6 +143,7 @@ func (l *Layout) extendersOf(r *Run) []Extender {
 	for _, q := range r.Readings {
 		look(r.ToCap(q.Station), q.PackFront, q.PackRear)
 	}
+	along := [...]length.Length{job.Front: r.Cap, job.Rear: rearAlong(r)}
 	var out []Extender
 	for _, e := range []struct {
 		face              job.Face
@@ -150,7 +151,21 @@ func (l *Layout) extendersOf(r *Run) []Extender {
 		need, tested, lap length.Length
 	}{{job.Front, s.Profile.Drip.Foot(), needF, front, s.Lap.Front}, {job.Rear, s.Profile.RearHook.Foot(), needR, rear, s.Lap.Rear}} {
 		if need := length.CeilTo(e.need, l.Grid); e.tested > 0 && e.need > e.tested {
-			out = append(out, Extender{Run: r, Face: e.face, Leg: need, Tested: e.tested, To: e.to, Height: need - e.tested + e.lap, Along: r.Cap})
+			out = append(out, Extender{Run: r, Face: e.face, Leg: need, Tested: e.tested, To: e.to, Height: need - e.tested + e.lap, Along: along[e.face]})
+		}
+	}
+	return out
+}
+
+// rearAlong is a run along its rear fold, which miters make shorter than the cap line or
+// longer.
+func rearAlong(r *Run) length.Length {
+	out := r.Cap
+	for _, x := range r.Parts {
+		for i, p := range x.Piece.Parts {
+			if p.Run == x.Run && p.From == x.From {
+				out += x.Piece.RearLength(i) - p.Length()
+			}
 		}
 	}
 	return out

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"slices"
 
 	"copingset/layout/cap"
 	"copingset/layout/fold"
@@ -82,6 +83,16 @@ func ringOf(l fold.Laid) plan.Ring {
 	for _, p := range l.Ring(chordOff) {
 		out = append(out, place{p.X, p.Y}.pt())
 	}
+	return out
+}
+
+// mirrored is a ring seen from the other end of the run.
+func mirrored(r plan.Ring) plan.Ring {
+	out := make(plan.Ring, 0, len(r))
+	for _, p := range r {
+		out = append(out, plan.Pt{X: -p.X, Y: p.Y})
+	}
+	slices.Reverse(out)
 	return out
 }
 
@@ -304,8 +315,8 @@ func (b *sectionBuilder) hang() {
 		foot := fold0 - h.Leg.MM()
 		top := foot + h.Height.MM()
 		h.Top, h.Foot = place{x, top}.pt(), place{x, foot}.pt()
-		made, err := shop.ExtenderSection(b.l.Job, h.Height)
-		if err != nil || !h.Front {
+		made, err := shop.ExtenderSection(b.l.Job, h.Height, !h.Front)
+		if err != nil {
 			t := side * b.of.Sheet.Thickness.MM()
 			p := b.add(plan.ExtenderMetal, "", ring(place{x, foot}, place{x + t, foot}, place{x + t, top}, place{x, top}))
 			p.Supposed = true
@@ -314,7 +325,12 @@ func (b *sectionBuilder) hang() {
 		h.Stated = true
 		p := made.Path
 		p.At = fold.Point{X: x - p.T, Y: foot}
-		b.add(plan.ExtenderMetal, "", ringOf(p.Lay()))
+		metal := ringOf(p.Lay())
+		if !h.Front { // turned round, with its finish to the roof
+			p.At.X = -x - p.T
+			metal = mirrored(ringOf(p.Lay()))
+		}
+		b.add(plan.ExtenderMetal, "", metal)
 	}
 }
 

@@ -63,9 +63,10 @@ func (l *Layout) needs() shop.Needs {
 		}
 	}
 	for _, e := range l.Extenders() {
-		if e.Face == job.Front {
-			n.Extenders = append(n.Extenders, shop.Extender{Served: shop.Served{Name: "run " + l.runName(e.Run), Pieces: piecesOf(e.Run)}, Height: e.Height, Along: e.Along})
-		}
+		n.Extenders = append(n.Extenders, shop.Extender{
+			Served: shop.Served{Name: "run " + l.runName(e.Run), Pieces: piecesOf(e.Run)},
+			Height: e.Height, Along: e.Along, Roof: e.Face == job.Rear,
+		})
 	}
 	for _, t := range l.steps() {
 		if r, ok := t.riser(&l.Job.System, l.Grid); ok {

@@ -121,30 +121,36 @@ func TestRiserThatDoesNotLap(t *testing.T) {
 func TestExtendersRunAlong(t *testing.T) {
 	const in = length.Inch
 	j := riserJob(5 * in)
-	j.Walls[0].CoverFront = 7 * in
+	j.Walls[0].CoverFront, j.Walls[0].CoverRear = 7*in, 7*in
 	j.System.Extender = &job.ExtenderRules{Stock: 100 * in, Gap: in / 4,
 		Section: []job.Flange{{Name: "kick", Length: in / 2}, {Name: "face", Across: true, Turn: 40 * job.Degree}}}
+	j.System.RoofExtender = &job.ExtenderRules{Stock: 90 * in, Gap: in / 4,
+		Section: []job.Flange{{Name: "foot", Length: in}, {Name: "face", Across: true, Turn: 30 * job.Degree}}}
 	l := build(t, j)
-	along := map[string]length.Length{}
+	kinds := map[shop.PartKind]job.Face{shop.ExtenderPiece: job.Front, shop.RoofExtenderPiece: job.Rear}
+	type side struct {
+		run  string
+		face job.Face
+	}
+	along := map[side]length.Length{}
 	for _, p := range l.Parts {
-		if p.Kind != shop.ExtenderPiece {
+		face, ok := kinds[p.Kind]
+		if !ok {
 			continue
 		}
 		if n, _ := p.Make(l.Held); n > 0 {
 			t.Errorf("%d of %s to make under a hold", n, p.Mark)
 		}
 		for _, s := range p.Serves {
-			along[s.Name] += length.Length(s.Count) * (p.Bodies[0].Length + in/4)
+			along[side{s.Name, face}] += length.Length(s.Count) * (p.Bodies[0].Length + in/4)
 		}
 	}
 	for _, e := range l.Extenders() {
-		if e.Face == job.Front {
-			if got := along["run "+e.Run.Name] - in/4; length.Abs(got-e.Along) > in/16 {
-				t.Errorf("run %s: %v of extenders along %v", e.Run.Name, got, e.Along)
-			}
+		if got := along[side{"run " + e.Run.Name, e.Face}] - in/4; length.Abs(got-e.Along) > in/16 {
+			t.Errorf("run %s: %v of extenders along %v", e.Run.Name, got, e.Along)
 		}
 	}
-	if len(along) != 2 {
-		t.Errorf("extenders on %d runs", len(along))
+	if len(along) != 4 {
+		t.Errorf("extenders on %d faces of runs", len(along))
 	}
 }

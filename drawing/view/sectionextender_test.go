@@ -64,3 +64,36 @@ func TestSectionShowsTheExtender(t *testing.T) {
 		}
 	}
 }
+
+// An extender below a rear leg is drawn as it is made, its back against the wall and its
+// finish to the roof.
+func TestRoofExtenderFacesTheRoof(t *testing.T) {
+	j := jobtest.Job()
+	j.Perimeters = []job.Perimeter{jobtest.Rectangle(400*length.Inch, 300*length.Inch)}
+	j.Walls[0].CoverRear = 8 * length.Inch
+	j.System.RoofExtender = &job.ExtenderRules{Stock: 100 * length.Inch, Section: []job.Flange{
+		{Name: "foot", Length: length.Inch}, {Name: "face", Across: true, Turn: 30 * job.Degree}}}
+	l, found := layout.Build(j)
+	if found.HasErrors() {
+		t.Fatal(found)
+	}
+	r := l.Runs()[0]
+	of := l.Section(r, r.Chairs[1].At, r.Chairs[1], nil)
+	if len(of.Hung) != 1 || of.Hung[0].Front || !of.Hung[0].Stated {
+		t.Fatalf("%+v", of.Hung)
+	}
+	h, metal := of.Hung[0], 0
+	for _, p := range of.Parts {
+		if p.Kind != plan.ExtenderMetal {
+			continue
+		}
+		metal++
+		lo, hi := p.Ring.Bounds()
+		if p.Supposed || length.Abs(lo.X-h.Top.X) > length.Inch/100 || hi.X < lo.X+length.Inch/4 || length.Abs(hi.Y-h.Top.Y) > length.Inch/50 {
+			t.Errorf("it stands from %v to %v, the wall at %v", lo, hi, h.Top)
+		}
+	}
+	if metal != 1 {
+		t.Errorf("%d extenders drawn", metal)
+	}
+}

@@ -17,6 +17,7 @@ func (b *builder) judge(runs []*Run, sup []*Support, turned []*Turned) {
 		b.overChairs(a)
 	}
 	b.overSupports(sup)
+	b.outSupports(sup)
 	b.unheld(turned)
 }
 
@@ -111,6 +112,43 @@ func (b *builder) overSupports(sup []*Support) {
 		What:  "the hooks of corner supports " + listed(all) + " are asked for more than " + job.BothForce(h.Allowable) + ", which " + h.Document + " allows",
 		Why:   "the corner piece would come off its support",
 		Mend:  "have another number or place of the supports tested, or the corner pieces covered under `corner: covered_by:`"})
+}
+
+// bears is how far, in mm, what lies under a leg on paper may touch it.
+const bears = 0.5
+
+// outSupports holds the pieces whose supports would stand out under a leg.
+func (b *builder) outSupports(sup []*Support) {
+	var all, marks []string
+	var most length.Length
+	var first *Support
+	for _, s := range sup {
+		for _, m := range s.Piece.Miters {
+			out := s.OutUnder(b.sys, m.Seam)
+			if m.Corner != s.Corner || out < length.FromMM(bears) {
+				continue
+			}
+			if first == nil {
+				first = s
+			}
+			most, all = length.Max(most, out), append(all, s.Name)
+			if !slices.Contains(marks, s.Piece.Mark) {
+				marks = append(marks, s.Piece.Mark)
+			}
+		}
+	}
+	if first == nil {
+		return
+	}
+	what, verb := "corner support ", " would stand up to "
+	if len(all) > 1 {
+		what = "corner supports "
+	}
+	b.found.Append(finding.Finding{Code: "support-out", Severity: finding.Hold, At: b.sys.Corner.Support.At,
+		Where: finding.Ref{Perimeter: first.Piece.Perimeter.Job.Name, Pieces: marks},
+		What:  what + listed(all) + verb + job.Both(most) + " out under a leg of the cap",
+		Why:   "the corner piece would not go down over it",
+		Mend:  "a shorter or narrower support, or another place of it under `supports:`"})
 }
 
 // unheld holds the pieces that turn whose hold-downs do not balance the uplift, or

@@ -32,6 +32,7 @@ type TwoWidths struct {
 
 // Support is the short chair under a miter.
 type Support struct {
+	At            finding.Place
 	Length, Width length.Length // along the miter, across it
 	Blank         *Blank        // nil: its section is not stated
 	Hook          *Hook         // nil: it only bears
@@ -138,6 +139,7 @@ func (f *Fixing) keys(k keys) {
 }
 
 func (s *Support) keys(k keys) {
+	s.At = k.at
 	k.length("length", &s.Length, "the length of the corner support along the miter", `6"`)
 	k.length("width", &s.Width, "the width of the corner support across the miter", `4"`)
 	optional(k.may(), "blank", &s.Blank, (*Blank).supportKeys, "the section of the corner support, for its flat pattern")

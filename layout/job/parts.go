@@ -60,8 +60,8 @@ type Cover struct {
 	Legs Legs
 }
 
-// ExtenderRules are the separate piece below a front leg that is taller than
-// anything tested.
+// ExtenderRules are the separate piece below a leg that is taller than anything
+// tested; its finish faces away from the wall, to the street or to the roof.
 type ExtenderRules struct {
 	At      finding.Place
 	Stuff   Stuff

@@ -170,6 +170,15 @@ func TestEveryKey(t *testing.T) {
 		"System.Extender.Section[1].Rises":              true,
 		"System.Extender.Section[1].Before":             true,
 		"System.Extender.Section[1].Behind":             true,
+		"System.RoofExtender.Section[0].Across":             true,
+		"System.RoofExtender.Section[0].Rises":              true,
+		"System.RoofExtender.Section[0].Before":             true,
+		"System.RoofExtender.Section[0].Behind":             true,
+		"System.RoofExtender.Section[0].Turn":               true,
+		"System.RoofExtender.Section[1].Length":             true,
+		"System.RoofExtender.Section[1].Rises":              true,
+		"System.RoofExtender.Section[1].Before":             true,
+		"System.RoofExtender.Section[1].Behind":             true,
 		"Shop.Relief.Diameter":                          true,
 		"Findings":                                      true, // this file has none
 	}

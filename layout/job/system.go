@@ -32,8 +32,10 @@ type System struct {
 	Expansion ExpansionRules
 	Tee       TeeRules // cross walls
 	Lap       Lap
-	Extender  *ExtenderRules // nil: not stated
-	StepRiser *RiserRules    // nil: not stated
+	Extender  *ExtenderRules // below the front leg; nil: not stated
+	// RoofExtender is the one below the rear leg; nil: not stated.
+	RoofExtender *ExtenderRules
+	StepRiser    *RiserRules // nil: not stated
 }
 
 // Metal is the sheet the caps are bent from.
@@ -170,6 +172,8 @@ func (s *System) keys(k keys) {
 	})
 	optional(k.may(), "extender", &s.Extender, (*ExtenderRules).keys,
 		"the piece below a front leg that is taller than anything tested, for its flat pattern")
+	optional(k.may(), "roof_extender", &s.RoofExtender, (*ExtenderRules).keys,
+		"the piece below a rear leg that is taller than anything tested, for its flat pattern")
 	optional(k.may(), "step_riser", &s.StepRiser, (*RiserRules).keys, "the plate over the riser of a step in the wall top")
 }
 

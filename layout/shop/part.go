@@ -23,11 +23,12 @@ const (
 	ChairBlank
 	SupportBlank
 	ExtenderPiece
+	RoofExtenderPiece
 	StepRiser
 )
 
 func (k PartKind) String() string {
-	return [...]string{"splice plate", "cover plate of an expansion joint", "anchor chair", "corner support", "face extender", "step riser"}[k]
+	return [...]string{"splice plate", "cover plate of an expansion joint", "anchor chair", "corner support", "face extender", "roof-side extender", "step riser"}[k]
 }
 
 // Served is what one of a part is for: a joint, a chair, a support, a run or a
@@ -163,9 +164,10 @@ type Chair struct {
 	Assembly *job.Assembly
 }
 
-// Extender is the piece below the front leg along a run.
+// Extender is the piece below the front leg along a run, or below the rear one.
 type Extender struct {
 	Served
+	Roof          bool
 	Height, Along length.Length
 }
 

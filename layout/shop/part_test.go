@@ -36,6 +36,7 @@ func withParts(j *job.Job) *job.Job {
 	s.Corner.Support.Blank = &job.Blank{Section: []job.Flange{{Name: "base", Across: true}, {Name: "foot", Length: in, Turn: -75 * job.Degree}},
 		Holes: []job.Hole{{FromLeft: in, FromFront: 2 * in, Diameter: in / 4}}}
 	s.Extender = &job.ExtenderRules{Stock: 100 * in, Gap: in / 4, Section: []job.Flange{{Name: "kick", Length: in / 2}, {Name: "face", Across: true, Turn: 40 * job.Degree}}}
+	s.RoofExtender = &job.ExtenderRules{Stock: 90 * in, Gap: in / 8, Section: []job.Flange{{Name: "foot", Length: 3 * in / 4}, {Name: "face", Across: true, Turn: 30 * job.Degree}}}
 	s.StepRiser = &job.RiserRules{ReturnFront: 5 * in / 2, ReturnRear: 2 * in, Lap: 3 * in / 2}
 	return j
 }

@@ -230,16 +230,19 @@ func (b *partBuilder) supports(of []Served) {
 // extenders are cut to stock lengths along each run; the last two share what is
 // left where it is under the least piece.
 func (b *partBuilder) extenders(of []Extender) {
-	k := b.s.Extender
-	if k == nil {
-		return
-	}
 	for _, e := range of {
+		k, kind := b.s.Extender, ExtenderPiece
+		if e.Roof {
+			k, kind = b.s.RoofExtender, RoofExtenderPiece
+		}
+		if k == nil || e.Along <= 0 {
+			continue
+		}
 		for _, l := range Lengths(e.Along, k.Stock, k.Gap, b.s.LeastPiece) {
 			s := e.Served
 			s.Count = l.Count
-			b.part(fmt.Sprint("extender ", int64(e.Height), " ", int64(l.Length)), s, func() *Part {
-				p := b.of(ExtenderPiece, k.Stuff, k.At)
+			b.part(fmt.Sprint(kind, " ", int64(e.Height), " ", int64(l.Length)), s, func() *Part {
+				p := b.of(kind, k.Stuff, k.At)
 				b.sectionPart(p, k.Section, e.Height, l.Length, true, hungSides)
 				p.Words = append(p.Words, "Joints between pieces "+b.say(k.Gap)+"; its fastening and its corners by the fabricator's own detail.")
 				return p

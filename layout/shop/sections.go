@@ -48,12 +48,16 @@ func PlateSection(j *job.Job, inside, long length.Length, cover bool) (Made, err
 	return madeOf(j, func(b *partBuilder) { b.splices(q) })
 }
 
-// ExtenderSection is the extender below a front leg, of a height. Its root stands
-// upright.
-func ExtenderSection(j *job.Job, height length.Length) (Made, error) {
+// ExtenderSection is the extender below a front leg, or below a rear one, of a height.
+// Its root stands upright, its finish to the left.
+func ExtenderSection(j *job.Job, height length.Length, roof bool) (Made, error) {
 	return madeOf(j, func(b *partBuilder) {
-		if k := b.s.Extender; k != nil {
-			b.extenders([]Extender{{Height: height, Along: k.Stock}})
+		k := b.s.Extender
+		if roof {
+			k = b.s.RoofExtender
+		}
+		if k != nil {
+			b.extenders([]Extender{{Height: height, Along: k.Stock, Roof: roof}})
 		}
 	})
 }

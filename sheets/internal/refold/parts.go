@@ -51,6 +51,8 @@ func (c *checker) parts(all []Sheet) {
 			c.section(w, s.Corner.Support.Blank.Section, s.Corner.Support.Width.MM())
 		case "face extender":
 			c.section(w, s.Extender.Section, math.NaN())
+		case "roof-side extender":
+			c.section(w, s.RoofExtender.Section, math.NaN())
 		case "step riser":
 			c.riser(w, s.StepRiser)
 		}
