@@ -24,7 +24,7 @@ func (k Kind) section() int {
 }
 
 // longestSubject is how much of the names of a sheet's subject its number takes.
-const longestSubject = 14
+const longestSubject = 10
 
 // subject is what of a section a page is about; empty where the section has one
 // subject.
@@ -63,7 +63,7 @@ func (b *book) runsAreApart() bool {
 // plainMark is a name as part of a number: without what parts a number.
 func plainMark(name string) string {
 	out := []rune(strings.Join(strings.FieldsFunc(name, func(r rune) bool { return r == ' ' || r == '.' }), "-"))
-	return string(out[:min(len(out), longestSubject)])
+	return strings.TrimRight(string(out[:min(len(out), longestSubject)]), "-")
 }
 
 // numbers gives pages their numbers, in their order.
