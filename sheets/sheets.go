@@ -121,8 +121,7 @@ func (k Kind) For(a Audience) bool {
 	}
 	switch a {
 	case Crew:
-		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == RunSheet || k == Sections ||
-			k == FastenerSchedule
+		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == RunSheet || k == Sections
 	case Shop:
 		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule ||
 			k == PackingList ||

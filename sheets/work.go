@@ -51,6 +51,11 @@ func (b *book) work() []page {
 	for _, p := range b.l.Perimeters {
 		spec.Flow = append(spec.Flow, flowing{"laying-" + p.Job.Name, abreast{b.layingTable(p)}})
 	}
+	// What has to be at hand: shims and plywood of each run, and what each screw asks for.
+	if t, ok := b.shimTable(); ok {
+		spec.Flow = append(spec.Flow, flowing{"shims", t})
+	}
+	spec.Flow = append(spec.Flow, flowing{"fastener-data", b.fastenerData()})
 	return b.composed(first, spec, composing{caution: true})
 }
 
