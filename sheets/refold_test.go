@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"copingset/drawing/dxf"
@@ -236,9 +237,13 @@ func compare(t *testing.T, name string, l *layout.Layout, fold func(*layout.Layo
 // states, and no nearer: outside and inside corners, middles, breaks of slope, tapers,
 // tees and laps.
 func TestAnotherProgramFolds(t *testing.T) {
-	fold := otherProgram(t)
-	seen := map[string]int{}
-	look := func(name string, l *layout.Layout) { compare(t, name, l, fold, seen) }
+	_ = otherProgram(t)
+	type folded struct {
+		name string
+		l    *layout.Layout
+	}
+	var these []folded
+	look := func(name string, l *layout.Layout) { these = append(these, folded{name, l}) }
 	all, err := sampleLayouts()
 	if err != nil {
 		t.Fatal(err)
@@ -273,6 +278,22 @@ func TestAnotherProgramFolds(t *testing.T) {
 		j.Shop.Seam = &job.SeamRules{Process: job.Solder, Backer: "strip", Lap: &job.SeamLap{Width: in, Clear: in / 8, Jogged: true, Jog: in / 4}}
 		look("lapped", build(t, j))
 	}
+	seen := map[string]int{}
+	var counting sync.Mutex
+	t.Run("folded", func(t *testing.T) { // beside each other: each is a process of its own
+		for _, f := range these {
+			t.Run(f.name, func(t *testing.T) {
+				t.Parallel()
+				own := map[string]int{}
+				compare(t, f.name, f.l, otherProgram(t), own)
+				counting.Lock()
+				defer counting.Unlock()
+				for kind, n := range own {
+					seen[kind] += n
+				}
+			})
+		}
+	})
 	t.Log(seen)
 	for _, kind := range []string{"caps", "corner", "inside corner", "middle", "pitch", "transition", "rear legs of a taper", "tee", "lap", "lap over a break", "splice plate", "anchor chair", "end plate"} {
 		if seen[kind] == 0 {

@@ -290,16 +290,27 @@ class Cut:
 def least(a, b, reach=4.0):
     """The least distance between two clouds of points; reach where they are farther."""
     best = reach
+    if not len(a) or not len(b):
+        return float(best)
+    long = np.argsort(np.ptp(b, axis=0))  # sorted along its longest extent, the last
+    a, b = a[:, long], b[:, long]
     a, b = a[np.lexsort(np.floor(a / 8).T)], b[np.argsort(b[:, 2])]
-    for every in (41, 7, 1):  # a few of them tell how far the rest have to be looked for
+    for every, chunk in ((41, 100), (7, 60), (1, 60)):  # a few of them tell how far the rest have to be looked for
         few = b[::every]
-        for i in range(0, len(a), 100 * every):
-            p = a[i:i + 100 * every:every]
+        for i in range(0, len(a), chunk * every):
+            p = a[i:i + chunk * every:every]
             lo, hi = p.min(axis=0) - best, p.max(axis=0) + best
             q = few[np.searchsorted(few[:, 2], lo[2]):np.searchsorted(few[:, 2], hi[2])]
             q = q[((q[:, :2] >= lo[:2]) & (q[:, :2] <= hi[:2])).all(axis=1)]
             if len(q):
-                best = min(best, np.sqrt(((p[:, None, :] - q[None, :, :]) ** 2).sum(axis=2).min()))
+                p = p[((p >= q.min(axis=0) - best) & (p <= q.max(axis=0) + best)).all(axis=1)]
+            if len(q) and len(p):
+                d = p[:, None, 0] - q[:, 0]
+                far = d * d
+                for k in (1, 2):
+                    d = p[:, None, k] - q[:, k]
+                    far += d * d
+                best = min(best, np.sqrt(far.min()))
     return float(best)
 
 
@@ -447,11 +458,23 @@ def section(b, stand=True):
 
 def off(p, line):
     """How far places stand off a chain of lines."""
-    if len(p) > 300:
-        return np.concatenate([off(p[i:i + 300], line) for i in range(0, len(p), 300)])
     a, u = line[:-1], np.diff(line, axis=0)
     k = np.clip(((p[:, None] - a) * u).sum(axis=2) / np.maximum((u * u).sum(axis=1), 1e-12), 0, 1)
     return np.sqrt(((p[:, None] - a - k[:, :, None] * u) ** 2).sum(axis=2)).min(axis=1)
+
+
+def nearest(p, line):
+    """How far the nearest of places in a row stands off a chain of lines: some of them tell
+    how near the others have to look."""
+    best = min(off(p[i:i + 1], line)[0] for i in range(0, len(p), max(1, len(p) // 12)))
+    lo, hi = np.minimum(line[:-1], line[1:]), np.maximum(line[:-1], line[1:])
+    for i in range(0, len(p), 30):
+        q = p[i:i + 30]
+        near = np.flatnonzero(((lo <= q.max(axis=0) + best) & (hi >= q.min(axis=0) - best)).all(axis=1))
+        for part in np.split(near, np.flatnonzero(np.diff(near) > 1) + 1):
+            if len(part):
+                best = min(best, off(q, line[part[0]:part[-1] + 2]).min())
+    return best
 
 
 def clash(b):
@@ -460,8 +483,11 @@ def clash(b):
     apart = max([np.pi * (h.radius + b.thick) + 2 * b.thick for h in b.hinges] + [0])
     n = int(apart / 0.3) + 1
     deep = 0.0
-    for i in range(0, len(mid) - n, 1):
-        deep = max(deep, b.thick - np.sqrt(((mid[i + n:] - mid[i]) ** 2).sum(axis=1).min(initial=1e9)))
+    for i in range(0, len(mid), 30):
+        p, at = mid[i:i + 30], np.arange(i, min(i + 30, len(mid)))
+        other = np.flatnonzero(((mid > p.min(axis=0) - b.thick) & (mid < p.max(axis=0) + b.thick)).all(axis=1))
+        far = np.sqrt(((p[:, None] - mid[other]) ** 2).sum(axis=2))
+        deep = max(deep, b.thick - far[other - at[:, None] >= n].min(initial=1e9))
     return float(deep)
 
 
@@ -521,7 +547,7 @@ def fits(parts, caps, job):
             own = own + [t + job["front edge"] + job["before"][b.row["mark"]] - front, seat + b.thick - o[2]]
         else:
             continue
-        deep = (t + b.thick) / 2 - off(own, hull).min()
+        deep = (t + b.thick) / 2 - nearest(own, hull)
         out.append({"file": b.row["file"], "kind": kind, "deep": float(deep)})
     return out
 
@@ -546,7 +572,7 @@ def plates(all_bodies):
             u = b.ring[:, 0].max() - b.ring[:, 0] if flip else b.ring[:, 0] - b.ring[:, 0].min()
             edge = np.column_stack([t + gap + u, b.ring[:, 1] - b.ring[:, 1].max() + high])
             rim = np.vstack([p + (q - p) * np.linspace(0, 1, max(2, int(np.linalg.norm(q - p) / 0.3)))[:, None] for p, q in zip(edge, np.roll(edge, -1, axis=0))])
-            off_metal.append(off(rim, hull).min() - t / 2)
+            off_metal.append(nearest(rim, hull) - t / 2)
         out.append({"file": b.row["file"], "wide": float(wide), "off": float(min(off_metal, key=lambda d: abs(d - gap))), "gap": gap})
     return out
 
