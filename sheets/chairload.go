@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"slices"
 	"strconv"
 
 	"copingset/drawing/words"
@@ -11,6 +12,9 @@ import (
 // one, by run and assembly: of each load case the chair that is asked the most.
 func (b *book) chairLoads() table {
 	rear := b.l.Demand.RearKnown()
+	loads := b.l.ChairLoads()
+	// Hook and snap have columns where a report gives what each held.
+	parted := slices.ContainsFunc(loads, func(r layout.LoadRow) bool { return r.Hook.Chair != nil })
 	t := table{
 		title: b.say.Say(words.LoadTitle),
 		cols: []column{
@@ -19,8 +23,12 @@ func (b *book) chairLoads() table {
 			b.right(words.ColRatio), b.col(words.ColResult),
 		},
 	}
+	if parted {
+		t.cols = slices.Insert(t.cols, upEdges, b.flex(words.ColUpHook), b.flex(words.ColUpSnap))
+	}
+	last := len(t.cols) - 1
 	var held []bool
-	for _, r := range b.l.ChairLoads() {
+	for _, r := range loads {
 		beam, back := b.say.Say(words.LoadBeamNone), b.say.Say(words.LoadRearNone)
 		if r.Beam.Chair != nil {
 			beam = b.chairLoading(r.Beam)
@@ -36,14 +44,21 @@ func (b *book) chairLoads() table {
 			word = b.say.Say(words.LoadHoldNotConfirmed)
 		}
 		held = append(held, word != b.say.Say(words.LoadPass))
-		t.rows = append(t.rows, []string{
+		row := []string{
 			b.runHead(r.Run), prose(r.Assembly.Name), itoa(r.Chairs), b.chairLoading(r.Up), beam,
 			b.chairLoading(r.Out), back, strconv.FormatFloat(r.Worst, 'f', 2, 64), word,
-		})
+		}
+		if parted {
+			row = slices.Insert(row, upEdges, b.chairLoading(r.Hook), b.chairLoading(r.Snap))
+		}
+		t.rows = append(t.rows, row)
 	}
-	t.bold = func(row, col int) bool { return held[row] && col == 8 }
+	t.bold = func(row, col int) bool { return held[row] && col == last }
 	return t
 }
+
+// upEdges is the column that hook and snap are inserted at: behind the other loads up.
+const upEdges = 5
 
 // chairLoading letters one load case: C7, 108 lb of 137 lb, 0.79.
 func (b *book) chairLoading(c layout.ChairLoading) string {

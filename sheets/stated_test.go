@@ -95,3 +95,29 @@ func TestAnchorsOfUnstatedSpacing(t *testing.T) {
 		t.Error("checklist: anchors closer than they may stand")
 	}
 }
+
+// Where the report gives what hook and snap each held, the load on both has a column.
+func TestHookAndSnapAreLettered(t *testing.T) {
+	t.Parallel()
+	for _, stated := range []bool{false, true} {
+		c := drawnOf(t, func(j *job.Job) {
+			for i := range j.Assemblies {
+				if stated {
+					j.Assemblies[i].OneChair = &job.ChairHeld{Up: 4000, Hook: 2400, Snap: 2000}
+				}
+			}
+		})
+		text := flat(ofKind(c, Assemblies))
+		for _, head := range []string{"at the hook", "at the snap"} {
+			if strings.Contains(text, head) != stated {
+				t.Errorf("stated %v: %q", stated, head)
+			}
+		}
+		for _, r := range c.layout.ChairLoads() {
+			b := newBook(c.layout, Options{})
+			if stated && !strings.Contains(text, flat(b.chairLoading(r.Snap))) {
+				t.Errorf("run %s: the load on a snap is not lettered: %s", r.Run.Name, b.chairLoading(r.Snap))
+			}
+		}
+	}
+}

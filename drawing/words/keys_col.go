@@ -265,6 +265,8 @@ const (
 	ColUpShares                  Key = "col.up-shares"
 	ColUpStiffCap                Key = "col.up-stiff-cap"
 	ColOutFrontLeg               Key = "col.out-front-leg"
+	ColUpHook                    Key = "col.up-hook"
+	ColUpSnap                    Key = "col.up-snap"
 	ColCornerSupports            Key = "col.corner-supports"
 	ColRoundMiterLongerFace      Key = "col.round-miter-longer-face"
 	ColUpliftActs                Key = "col.uplift-acts"
