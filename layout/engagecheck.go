@@ -36,7 +36,7 @@ func (l *Layout) engagements() []CodeCheck {
 			name := map[plan.Code]string{plan.HookEngaged: "hook over the drip", plan.SnapEngaged: "snap under the chair's rear"}[k.Code]
 			has := job.Both(length.Max(0, k.Has))
 			if k.Unknown {
-				has = "the chair's section is not stated"
+				has = "not known: the section of the chair or of the cap is not stated or cannot be bent"
 			}
 			out = append(out, l.judged(CodeCheck{What: where + name + ", less tolerances", Asked: job.Both(k.Asked), Has: has,
 				Source: "the least engagement in report " + e.of.Report, Passes: k.Pass}, finding.Hold, "engagement-short", at, ref,

@@ -299,7 +299,7 @@ func (b *builder) hems(f *Family, p fold.Path) {
 		}
 	}
 	if c, bad := p.Lay().Clash(); bad {
-		b.every(f, "metal-in-metal", fmt.Sprintf("the %s and the %s would stand %s in one another", c.A, c.B, job.Both(length.FromMM(c.Deep))),
+		b.every(f, "metal-in-metal", fmt.Sprintf("the %s and the %s would stand %s in one another", c.A, c.B, thin(length.FromMM(c.Deep))),
 			"", "a shorter hook or hem, a blunter turn, or a greater radius")
 	}
 }

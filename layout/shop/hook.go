@@ -55,14 +55,16 @@ func (b *partBuilder) carries(inside length.Length, chair fold.Path, before leng
 	}
 	switch {
 	case reach <= tip:
-		return "the hook ends " + job.Both(length.FromMM(tip-reach)) + " behind the chair's rear edge and catches nothing"
+		return "the hook ends " + thin(length.FromMM(tip-reach)) + " behind the chair's rear edge and catches nothing"
+	case math.IsInf(low, 0) || math.IsInf(top, 0): // the skins of both edges touch, and no more
+		return "the hook ends at the chair's rear edge and catches nothing"
 	case low-top > m.hook:
 		return "the lowest metal of the chair over the hook stands " + job.Both(length.FromMM(low-top)) + " above it: the rear leg lifts farther than its hook is long before it is held"
 	}
 	for _, c := range middles(hang) {
 		for _, q := range mids {
 			if deep := (t+chair.T)/2 - math.Hypot(c.X-q.X, c.Y-q.Y); deep > bears {
-				return fmt.Sprintf("its metal would stand %s in the cap's, %s behind the cap's front edge", job.Both(length.FromMM(deep)), job.Both(length.FromMM(c.X)))
+				return fmt.Sprintf("its metal would stand %s in the cap's, %s behind the cap's front edge", thin(length.FromMM(deep)), job.Both(length.FromMM(c.X)))
 			}
 		}
 	}

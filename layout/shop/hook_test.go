@@ -44,3 +44,26 @@ func TestChairsCarryTheHook(t *testing.T) {
 		}
 	}
 }
+
+// As a chair's rear edge draws back past the end of the hook, it is caught by all its
+// metal, by the skin of it alone, and not at all; each is told.
+func TestChairsAtTheEndOfTheHook(t *testing.T) {
+	said := map[bool]bool{}
+	for e := in / 16; e < in; e += in / 64 {
+		j := withParts(jobtest.Job())
+		j.Perimeters = []job.Perimeter{jobtest.Rectangle(700*in, 420*in)}
+		j.System.Chair.RearEdge = e
+		l, found := layout.Build(j)
+		if found.HasErrors() {
+			continue // the clearances leave no room for it
+		}
+		for _, f := range l.Findings {
+			if f.Code == "hook-free" {
+				said[strings.Contains(f.What, "hook ends at the chair's rear edge")] = true
+			}
+		}
+	}
+	if !said[true] || !said[false] {
+		t.Errorf("told of an edge at the hook's end, and past it: %v", said)
+	}
+}

@@ -28,7 +28,10 @@ const (
 )
 
 func (k PartKind) String() string {
-	return [...]string{"splice plate", "cover plate of an expansion joint", "anchor chair", "corner support", "face extender", "roof-side extender", "step riser"}[k]
+	return [...]string{
+		"splice plate", "cover plate of an expansion joint", "anchor chair", "corner support",
+		"face extender", "roof-side extender", "step riser",
+	}[k]
 }
 
 // Served is what one of a part is for: a joint, a chair, a support, a run or a
@@ -333,7 +336,7 @@ func (b *partBuilder) checkPart(p *Part) {
 	}
 	for _, path := range paths {
 		if c, bad := path.Lay().Clash(); bad {
-			b.partHold(p, "metal-in-metal", fmt.Sprintf("the %s and the %s would stand %s in one another", c.A, c.B, job.Both(length.FromMM(c.Deep))), "", "other faces, blunter turns, or a greater radius")
+			b.partHold(p, "metal-in-metal", fmt.Sprintf("the %s and the %s would stand %s in one another", c.A, c.B, thin(length.FromMM(c.Deep))), "", "other faces, blunter turns, or a greater radius")
 		}
 	}
 	if p.Kind == ChairBlank {

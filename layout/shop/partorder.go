@@ -109,7 +109,7 @@ func metalWords(m string) string {
 	return m
 }
 
-// thin letters the thickness of a sheet in both systems.
+// thin letters the thickness of a sheet, and what is as small, in both systems.
 func thin(l length.Length) string {
 	return length.Decimal(l, 3) + " (" + length.Millimetres(l, 2) + " mm)"
 }
