@@ -375,7 +375,7 @@ type Run struct {
 	UnderChairs bool          // packing stands under the chairs alone
 	LayerName   string        // what plies are of
 	Benchmark   Benchmark
-	Toward      Hand          // the hand towards which its straight pieces are laid; none of fewer than two
+	Toward      Hand // the hand towards which its straight pieces are laid; none of fewer than two
 	Elevation   Elevation
 }
 
