@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"slices"
 	"strings"
 
 	"copingset/layout/assembly"
@@ -67,12 +66,14 @@ func unsaid(a *job.Assembly) []string {
 // where nothing does.
 func (l *Layout) piecesOn(a *job.Assembly) (where finding.Ref, used bool) {
 	all := true
+	listed := map[string]bool{} // look-up only
 	for _, p := range l.Perimeters {
 		for _, q := range p.Pieces {
 			switch {
 			case q.Assembly != a:
 				all = false
-			case !slices.Contains(where.Pieces, q.Mark):
+			case !listed[q.Mark]:
+				listed[q.Mark] = true
 				where.Pieces = append(where.Pieces, q.Mark)
 			}
 		}

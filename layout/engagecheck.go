@@ -73,6 +73,11 @@ func (l *Layout) engaged() []engagedChair {
 			continue
 		}
 		var here []engagedChair
+		type under struct {
+			k    int
+			mark string
+		}
+		listed := map[under]bool{} // look-up only
 		for _, r := range l.Runs() {
 			for _, c := range r.Chairs {
 				if c.Assembly != of {
@@ -84,7 +89,8 @@ func (l *Layout) engaged() []engagedChair {
 					here = append(here, engagedChair{of: of, inside: c.Inside})
 				}
 				for _, p := range met(c, nil) {
-					if !slices.Contains(here[k].pieces, p.Mark) {
+					if at := (under{k, p.Mark}); !listed[at] {
+						listed[at] = true
 						here[k].pieces = append(here[k].pieces, p.Mark)
 					}
 				}

@@ -539,8 +539,11 @@ func parseFactor(s string) (float64, error) {
 func parseCount(s string) (int, error) {
 	const mend = "write a whole number like 2"
 	v, rest, ok := plainNumber(s)
-	if !ok || rest != "" || !v.IsInt() || v.Sign() <= 0 || v.Cmp(big.NewRat(1_000_000, 1)) > 0 {
+	if !ok || rest != "" || !v.IsInt() || v.Sign() <= 0 {
 		return 0, wrong("value-count", mend, "%s is not a whole number of at least 1", show(s))
+	}
+	if v.Cmp(big.NewRat(1_000_000, 1)) > 0 {
+		return 0, wrong("value-count", mend, "%s is more than one job counts of anything", show(s))
 	}
 	return int(v.Num().Int64()), nil
 }

@@ -264,7 +264,10 @@ func (d *decoder) checkRanges(j *Job) {
 		{"packing.sheet.length", j.Packing.Sheet.Length, in, 40 * ft, "a sheet of plywood"},
 		{"packing.nail.spacing", j.Packing.Nail.Spacing, in / 8, 20 * ft, "the spacing of nails"},
 		{"crating.length_most", j.Crating.LengthMost, in, 100 * ft, "the length of a crate"},
+		// A membrane of an inch is a board.
+		{"membrane.thickness", j.Membrane.Thickness, 0, in, "a membrane's thickness"},
 	}
+	all = append(all, wallLimits(j)...)
 	for _, t := range j.Packing.Shims {
 		all = append(all, limits{"packing.shims", t, in / 128, 4 * in, "a shim"})
 	}
@@ -285,7 +288,49 @@ func (d *decoder) checkRanges(j *Job) {
 				d.name(l.path), Both(l.value), l.what, Both(l.least), Both(l.most))
 		}
 	}
+	d.checkMarks(j)
 	d.checkAmounts(j)
+}
+
+// wallLimits are those of what the coping stands on and is levelled from. No
+// layer is thicker than a basement wall is high, which is the thickest anything
+// is poured on; anchors stand no closer than their own washers.
+func wallLimits(j *Job) []limits {
+	const in, ft = length.Inch, length.Foot
+	var all []limits
+	for i := range j.Walls {
+		w, path := &j.Walls[i], fmt.Sprintf("walls[%d].", i)
+		for k := range w.Layers {
+			all = append(all, limits{fmt.Sprintf("%slayers[%d].thickness", path, k), w.Layers[k].Thickness, in / 128,
+				100 * ft, "a layer of a wall"})
+		}
+		if n := w.Nailer; n != nil {
+			all = append(all, limits{path + "nailer.spacing_most", n.Most, in / 2, 20 * ft, "the spacing of anchors"},
+				limits{path + "nailer.spacing_least", n.Least, in / 2, 20 * ft, "the spacing of anchors"})
+		}
+	}
+	return all
+}
+
+// checkMarks refuses a bench mark that no shot from the roof reaches.
+func (d *decoder) checkMarks(j *Job) {
+	if j.Benchmark == nil {
+		return
+	}
+	marks := []struct {
+		path string
+		*Mark
+	}{{"benchmark", &j.Benchmark.Mark}, {"benchmark.check", j.Benchmark.Check}}
+	for _, m := range marks {
+		if m.Mark == nil {
+			continue
+		}
+		if s, path := topSpan("reading"), m.path+".reading"; d.has(path) && (m.Reading < s.least || s.most < m.Reading) {
+			d.errorf("length-range", d.places[path], s.guess(m.Reading, typedIn(m.Reading)),
+				"%s: %s: no mark that the crew levels from lies so far from the datum of its job (%s to %s)",
+				d.name(path), Both(m.Reading), Both(s.least), Both(s.most))
+		}
+	}
 }
 
 // checkAmounts refuses a job of more runs, readings, pieces or chairs than one

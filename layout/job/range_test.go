@@ -62,6 +62,13 @@ func TestAmounts(t *testing.T) {
 		{"rows: {front: 3", "rows: {front: 400", "count-range", "there are never 400 fasteners of a chair in one row"},
 		{"length: 20'-0\"", "length: 5280'-1\"", "length-range", "is not the length of a straight run"},
 		{"chair_spacing: 46\"", "chair_spacing: 1/2\"", "length-range", "is not the length of the spacing of chairs"},
+		{"thickness: 16\"", "thickness: 46030\"", "length-range", "is not the length of a layer of a wall"},
+		{"thickness: 0.045\"", "thickness: 45\"", "length-range", "is not the length of a membrane's thickness"},
+		{"measure_low: no\n", "measure_low: no\n    nailer: {anchor: a bolt, report: R, allowable: 400 lb, " +
+			"spacing_most: 4', spacing_least: 0.001\"}\n", "length-range", "is not the length of the spacing of anchors"},
+		{"pressures:\n", "benchmark: {what: pin, where: hatch, reading: -46030\"}\npressures:\n", "length-range",
+			"no mark that the crew levels from lies so far"},
+		{"rows: {front: 3", "rows: {front: 99999999", "value-count", "is more than one job counts of anything"},
 	} {
 		text := strings.Replace(base, c.old, c.new, 1)
 		if text == base {

@@ -56,23 +56,41 @@ func Cut(j *job.Job, families []*Family, held cap.Held) (*Order, finding.List) {
 	if j.Shop == nil {
 		return nil, nil
 	}
-	o := orderer{j: j, shop: j.Shop, step: Step(j.Units == job.Metric), families: families, held: held, out: &Order{}}
+	o := orderer{j: j, shop: j.Shop, step: Step(j.Units == job.Metric), held: held, out: &Order{}}
+	type name struct{ elevation, bare string }
+	number := map[name]int{} // of a lot, to look it up only
+	var of [][]share         // by lot
 	for _, f := range families {
 		for _, p := range f.Pieces {
 			if !o.held.Released(p) {
 				o.out.LeftOut = append(o.out.LeftOut, p)
 				continue
 			}
-			if l := o.lotOf(p); !slices.ContainsFunc(o.out.Lots, func(q Lot) bool { return q.Elevation == l.Elevation && q.Bare == l.Bare }) {
-				o.out.Lots = append(o.out.Lots, l)
+			l := o.lotOf(p)
+			i, known := number[name{l.Elevation, l.Bare}]
+			if !known {
+				i = len(of)
+				number[name{l.Elevation, l.Bare}] = i
+				o.out.Lots, of = append(o.out.Lots, l), append(of, nil)
 			}
+			if n := len(of[i]); n == 0 || of[i][n-1].of != f {
+				of[i] = append(of[i], share{of: f})
+			}
+			s := &of[i][len(of[i])-1]
+			s.pieces = append(s.pieces, p)
 		}
 	}
 	o.drops()
 	for i := range o.out.Lots {
-		o.lot(&o.out.Lots[i])
+		o.lot(&o.out.Lots[i], of[i])
 	}
 	return o.out, o.found
+}
+
+// share is what of a family is cut from one lot.
+type share struct {
+	of     *Family
+	pieces []*cap.Piece
 }
 
 // lotOf is the lot that a piece is cut from, without what is in it.
@@ -88,14 +106,13 @@ func (o *orderer) lotOf(p *cap.Piece) Lot {
 func made(p *cap.Piece) length.Length { return p.Length() + p.Allowance }
 
 type orderer struct {
-	j        *job.Job
-	shop     *job.Shop
-	step     length.Length
-	families []*Family
-	held     cap.Held
-	out      *Order
-	found    finding.List
-	inHand   []job.ShopBar // drops not yet used
+	j      *job.Job
+	shop   *job.Shop
+	step   length.Length
+	held   cap.Held
+	out    *Order
+	found  finding.List
+	inHand []job.ShopBar // drops not yet used
 }
 
 func (o *orderer) drops() {
@@ -106,15 +123,13 @@ func (o *orderer) drops() {
 	}
 }
 
-func (o *orderer) lot(l *Lot) {
+// lot plans one lot from its shares, which are in the order of the families.
+func (o *orderer) lot(l *Lot, shares []share) {
 	var widths []length.Length
 	closers := map[length.Length][]*cap.Piece{} // look-up only
-	for _, f := range o.families {
-		n := 0
-		for _, p := range f.Pieces {
-			if q := o.lotOf(p); !o.held.Released(p) || q.Elevation != l.Elevation || q.Bare != l.Bare {
-				continue
-			}
+	for _, s := range shares {
+		f, n := s.of, 0
+		for _, p := range s.pieces {
 			if f.Kind == cap.Straight && made(p) < o.j.System.Stock {
 				if closers[p.Inside] == nil {
 					widths = append(widths, p.Inside)
