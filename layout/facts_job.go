@@ -137,6 +137,9 @@ func (b *facts) ofPacking() {
 	b.about(fact.Job, "packing")
 	b.length("layer", p.Layer)
 	b.lengths("shims", p.Shims)
+	for _, s := range p.Shims {
+		b.length("shim-"+fact.Nanometres(s), s)
+	}
 	b.length("membrane", b.l.Job.Membrane.Thickness)
 	b.words("taken", method(e.Taken))
 	if e.Known {
@@ -274,6 +277,13 @@ func (b *facts) ofFasteners() {
 		b.place()
 		b.words("name", f.Fastener.Name)
 		b.length("diameter", f.Fastener.Diameter)
+		b.length("thread-asked", f.Fastener.Embedment)
+		b.length("tip", f.Fastener.Tip)
+		if f.Fastener.PilotDia > 0 {
+			b.length("pilot-diameter", f.Fastener.PilotDia)
+		}
+		b.length("edge-asked", f.Fastener.EdgeDistance)
+		b.length("cover", f.Fastener.Cover)
 		b.length("length", f.Length)
 		b.count("count", f.Count)
 		b.count("spare", f.Spare)

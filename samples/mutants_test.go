@@ -321,9 +321,6 @@ func (m *mutant) breakSurvey() {
 	case 2:
 		m.did("%s: line %d twice", name, i+1)
 		lines = append(lines, lines[i])
-	default:
-		m.did("%s: digits of line %d", name, i+1)
-		lines[i] = m.digits(lines[i])
 	case 4:
 		cells := strings.Split(lines[i], ",")
 		v := m.strange()
@@ -334,6 +331,9 @@ func (m *mutant) breakSurvey() {
 		m.did("%s: cut off in line %d", name, i+1)
 		lines = lines[:i+1]
 		lines[i] = lines[i][:len(lines[i])/2]
+	default:
+		m.did("%s: digits of line %d", name, i+1)
+		lines[i] = m.digits(lines[i])
 	}
 	m.files[name] = &fstest.MapFile{Data: []byte(strings.Join(lines, "\n") + "\n")}
 }

@@ -83,7 +83,6 @@ type page struct {
 	banner    string                                 // the large words across its top; empty: none
 	about     string                                 // for those who cannot see it
 	next      string                                 // id of the sheet that continues this one; empty: none
-	hatches   []view.LegendEntry                     // what its sections may use; the legend keeps what is drawn
 	bare      bool                                   // no frame and no title block: a sheet of labels cut beforehand
 	foot      func(s *drawing.Scene, r drawing.Rect) // key plan and legend in the strip; nil: none
 	draw      func(s *drawing.Scene, refer func(id string) string)

@@ -8,6 +8,7 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/words"
 	"copingset/layout"
+	"copingset/layout/fact"
 	"copingset/layout/job"
 	"copingset/layout/length"
 )
@@ -120,9 +121,20 @@ func (b *book) fastenerData() table {
 	used := b.l.FastenerSchedule()
 	for i := range b.j.Fasteners {
 		f := &b.j.Fasteners[i]
-		if !slices.ContainsFunc(used, func(u layout.FastenerLine) bool { return u.Fastener == f }) {
+		k := slices.IndexFunc(used, func(u layout.FastenerLine) bool { return u.Fastener == f })
+		if k < 0 {
 			continue
 		}
+		of := "fastener " + f.Name + " " + fact.Nanometres(used[k].Length)
+		drilled := ""
+		if f.PilotDia > 0 {
+			drilled = layout.Named(of, "pilot-diameter")
+		}
+		t.names = append(t.names, []string{
+			layout.Named(of, "name"), layout.Named(of, "diameter"), "",
+			layout.AllNamed(layout.Named(of, "thread-asked"), layout.Named(of, "tip")),
+			drilled, layout.Named(of, "edge-asked"), layout.Named(of, "cover"),
+		})
 		pilot := b.say.Say(words.ScheduleNone)
 		if f.PilotDia > 0 {
 			pilot = b.exact(f.PilotDia)
@@ -148,8 +160,8 @@ func (b *book) shimTable() (table, bool) {
 	t := table{title: b.say.Say(words.ScheduleShims), cols: []column{b.col(words.ColRun)}}
 	for _, s := range b.j.Packing.Shims {
 		t.cols = append(
-			t.cols, column{head: b.say.Say(words.ColFront, words.In("exact", b.exact(s))), align: drawing.Right},
-			column{head: b.say.Say(words.ColRear, words.In("exact", b.exact(s))), align: drawing.Right},
+			t.cols, column{head: b.say.Say(words.ColFront, words.In("exact", b.exact(s))), align: drawing.Right, fact: layout.Named("packing", "shim-"+fact.Nanometres(s))},
+			column{head: b.say.Say(words.ColRear, words.In("exact", b.exact(s))), align: drawing.Right, fact: layout.Named("packing", "shim-"+fact.Nanometres(s))},
 		)
 	}
 	ply := b.j.Packing.Method == job.PackContinuous && b.j.Packing.Layer > 0
@@ -160,6 +172,7 @@ func (b *book) shimTable() (table, bool) {
 			column{
 				head:  b.say.Say(words.ColPlywoodActualFullWidth, words.In("layer", b.exactly(b.j.Packing.Layer))),
 				align: drawing.Right,
+				fact:  layout.Named("packing", "layer"),
 			},
 		)
 	}

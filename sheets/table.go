@@ -13,6 +13,7 @@ type column struct {
 	align drawing.Align
 	flex  bool
 	least drawing.Unit // room for what is written in by hand
+	fact  string       // that its head letters
 }
 
 // tickBox in a cell is drawn as a box to tick; the faces have no glyph for it.
@@ -357,7 +358,7 @@ func (t *table) paint(g *drawing.Scene, at drawing.Point, p laidTable) {
 	}
 	y0 := at.Y + p.top
 	if p.headH > 0 {
-		t.letter(g, drawing.Pt(at.X, y0), p.ws, p.headLines, p.heads, nil, true, func(int) bool { return true })
+		t.letter(g, drawing.Pt(at.X, y0), p.ws, p.headLines, p.heads, t.headNames(), true, func(int) bool { return true })
 	}
 	g.Line(drawing.Medium, drawing.Pt(at.X, y0), drawing.Pt(at.X+p.full, y0))
 	if p.headH > 0 {
@@ -391,6 +392,15 @@ func (t *table) paint(g *drawing.Scene, at drawing.Point, p laidTable) {
 	}
 	g.Line(drawing.Thin, drawing.Pt(at.X, y0), drawing.Pt(at.X, at.Y+p.h))
 	g.Line(drawing.Thin, drawing.Pt(at.X+p.full, y0), drawing.Pt(at.X+p.full, at.Y+p.h))
+}
+
+// headNames are the facts that the heads of columns letter.
+func (t *table) headNames() []string {
+	out := make([]string, len(t.cols))
+	for i, c := range t.cols {
+		out[i] = c.fact
+	}
+	return out
 }
 
 // letter puts the words of one row in its cells.

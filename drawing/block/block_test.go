@@ -31,11 +31,11 @@ func (c counted) Draw(s Size) Drawn {
 
 // rows is a flow of rows of one height.
 type rows struct {
-	id       string
-	n        int
-	high     drawing.Unit
-	splits   *int
-	from, to *[]int // rows taken, in order
+	id     string
+	n      int
+	high   drawing.Unit
+	splits *int
+	from   *[]int // rows taken, in order
 }
 
 func (r rows) Key() string { return r.id }
