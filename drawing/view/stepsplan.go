@@ -129,7 +129,7 @@ func (d *stepDrawing) trim(g *drawing.Scene) {
 		g.Line(drawing.Medium, drawing.Pt(x(0), box.Max.Y), drawing.Pt(x(cut), box.Min.Y))
 		m := box.Centre().Y
 		g.Line(drawing.Thin, drawing.Pt(x(cut), box.Min.Y), drawing.Pt(x(far), box.Min.Y), drawing.Pt(x(far), m-150), drawing.Pt(x(far-70), m-70), drawing.Pt(x(far-20), m+70), drawing.Pt(x(far), m+150), drawing.Pt(x(far), box.Max.Y), drawing.Pt(x(cut), box.Max.Y))
-		g.Line(drawing.Thick, drawing.Pt(x(cut), box.Min.Y-150), drawing.Pt(x(cut), box.Max.Y+150))
+		g.Line(drawing.Thick, drawing.Pt(x(cut), box.Min.Y-150), drawing.Pt(x(cut), box.Max.Y))
 		g.Text(drawing.Pt(x((cut+far)/2), m-150), d.Say.Say(words.WorkCloser), drawing.Style{Align: drawing.Middle, Face: drawing.Bold})
 	})
 	g.Group(drawing.Dimensions, "", func(g *drawing.Scene) {
