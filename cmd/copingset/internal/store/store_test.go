@@ -13,6 +13,8 @@ import (
 	"syscall"
 	"testing"
 
+	"copingset/layout/length/draws"
+
 	"pgregory.net/rapid"
 )
 
@@ -345,6 +347,33 @@ func TestManyRunsAtOnce(t *testing.T) {
 	n := got["a.txt"]
 	if len(got) != 4 || got["b.txt"] != n || got[n+".txt"] != n {
 		t.Errorf("%v", got)
+	}
+}
+
+// Many commands at once come upon what a killed one left: whichever of them mends it,
+// no stage stays when the last has ended, and the folder holds one set whole.
+func TestManyRunsAfterACut(t *testing.T) {
+	first, second := stand(t)
+	calls := callsOf(t, first)
+	for k := range draws.Times(6) {
+		dir := t.TempDir()
+		plant(t, dir, cut(t, first, 1+k*7%(calls-1)))
+		var wg sync.WaitGroup
+		for i := range 6 {
+			wg.Go(func() {
+				_, err := Ready(dir)
+				if err == nil {
+					_, err = Write(dir, []Set{before(), after()}[i%2])
+				}
+				if err != nil && !strings.Contains(err.Error(), "another copingset") {
+					t.Error(err)
+				}
+			})
+		}
+		wg.Wait()
+		if got := tree(t, dir); !maps.Equal(got, first) && !maps.Equal(got, second) {
+			t.Errorf("cut at call %d: %v", 1+k*7%(calls-1), got)
+		}
 	}
 }
 
