@@ -3,6 +3,7 @@ package job
 import (
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"copingset/layout/finding"
 	"copingset/layout/length"
@@ -287,16 +288,28 @@ func (k keys) name(name string, to *string, means, example string) {
 	mayBeEmpty := k.demand.may && k.demand.when == ""
 	value(k, name, to, reader[string]{form: FormText, code: "value-text", parse: func(s string) (string, error) {
 		t, err := cleanText(s)
-		switch n := len([]rune(t)); {
+		switch n, strange := len([]rune(t)), strings.IndexFunc(t, unlettered); {
 		case err != nil:
 		case n == 0 && !mayBeEmpty:
 			return saying(s)
+		case strange >= 0:
+			r, _ := utf8.DecodeRuneInString(t[strange:])
+			err = wrong("value-text", "write the name in Latin letters",
+				"the lettering of the sheets has no sign for `%c` (%U), and two such names would read alike", r, r)
 		case n > mostName:
 			err = wrong("name-long", "shorten it; what else is to be said can stand in the notes", "the name has %d letters, and titles and tables have room for %d", n, mostName)
 		}
 		return t, err
 	}}, means, example)
 }
+
+// nameSigns are the signs beyond the Latin letters that the sheets can letter and
+// that people, or what they write with, put into names.
+const nameSigns = "‐–—‘’“”•…′″"
+
+// unlettered tells a sign that the lettering of the sheets has not: what is beyond
+// the Latin letters with their accents (Latin Extended-A, to U+017F) and nameSigns.
+func unlettered(r rune) bool { return r > 0x17f && !strings.ContainsRune(nameSigns, r) }
 
 // saying is a text that says something.
 func saying(s string) (string, error) {
