@@ -269,11 +269,16 @@ func (b *facts) ofAssemblies() {
 	}
 }
 
+// FastenerFacts is what the facts of a fastener of one length are of.
+func FastenerFacts(name string, l length.Length) string {
+	return "fastener " + name + " " + fact.Nanometres(l)
+}
+
 // ofFasteners is what the job takes of each fastener.
 func (b *facts) ofFasteners() {
 	runs := b.l.Runs()
 	for _, f := range b.l.FastenerSchedule() {
-		b.about(fact.Fastener, "fastener "+f.Fastener.Name+" "+fact.Nanometres(f.Length))
+		b.about(fact.Fastener, FastenerFacts(f.Fastener.Name, f.Length))
 		b.place()
 		b.words("name", f.Fastener.Name)
 		b.length("diameter", f.Fastener.Diameter)

@@ -203,7 +203,7 @@ func byWays(t *rapid.T, j *job.Job, l *layout.Layout, frames [][]*cap.Run) []cap
 }
 
 func TestNoRoomWritesIntoAnothers(t *testing.T) {
-	draws.Check(t, 8, func(t *rapid.T) {
+	draws.Check(t, 4, func(t *rapid.T) {
 		j := jobtest.Random(t)
 		if rapid.Bool().Draw(t, "uneven") {
 			j = jobtest.Uneven(t)

@@ -249,7 +249,7 @@ func TestAnotherProgramFolds(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, l := range all {
-		if name != "l-shape" && draws.Times(1) == 1 { // the slowest of the readers: all samples where much is drawn
+		if name != "rectangle" && draws.Times(1) == 1 { // the slowest of the readers: all samples where much is drawn
 			continue
 		}
 		look(name, l)

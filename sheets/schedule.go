@@ -125,7 +125,7 @@ func (b *book) fastenerData() table {
 		if k < 0 {
 			continue
 		}
-		of := "fastener " + f.Name + " " + fact.Nanometres(used[k].Length)
+		of := layout.FastenerFacts(f.Name, used[k].Length)
 		drilled := ""
 		if f.PilotDia > 0 {
 			drilled = layout.Named(of, "pilot-diameter")

@@ -22,7 +22,7 @@ func TestCornerPlansAreFaultless(t *testing.T) {
 	for _, s := range scenarios() {
 		t.Run(s.name, func(t *testing.T) {
 			l := solved(t, s)
-			for _, p := range someOf(special(l), 4) {
+			for _, p := range someOf(special(l), draws.Times(2)) {
 				for _, lang := range []words.Lang{words.English, words.Longer} {
 					k := CornerPlan(words.Book{Lang: lang}, l.Corner(p))
 					for _, z := range k.Sizes(0) {

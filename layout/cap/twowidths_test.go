@@ -21,6 +21,7 @@ func oneWide(wider length.Length) *job.Job {
 	s := &j.System
 	s.PlayMost = 7 * in / 8
 	s.Corner.TwoWidths = &job.TwoWidths{MismatchMost: in / 8, SlopeLeast: 25_000_000}
+	s.Corner.Support.Length, s.Corner.Support.Width = 4*in, 3*in // within the legs of the seam, which stands askew
 	const ft = length.Foot
 	p := jobtest.Perimeter("ELL", job.Roof, jobtest.Run("A", 40*ft, sq), jobtest.Run("B", 20*ft, sq), jobtest.Run("C", 15*ft, -sq),
 		jobtest.Run("D", 12*ft, sq), jobtest.Run("E", 25*ft, sq), jobtest.Run("F", 32*ft, sq))

@@ -28,7 +28,7 @@ const Variable = "COPINGSET_DRAWS"
 // How often is drawn at a factor of one: by rapid.Check, and by CheckLayouts.
 const (
 	Usual   = 100
-	Layouts = 25
+	Layouts = 15
 )
 
 // seed of all draws; the flag's own default draws from the clock.

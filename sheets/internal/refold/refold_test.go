@@ -159,7 +159,7 @@ func unbendable(found finding.List) bool {
 // Random systems fold to what their jobs say, by kind of piece, angle and hand.
 func TestWrittenFilesFoldForAnySystem(t *testing.T) {
 	seen := map[string]int{}
-	draws.Check(t, 60, func(r *rapid.T) {
+	draws.Check(t, 40, func(r *rapid.T) {
 		var j *job.Job
 		switch rapid.IntRange(0, 7).Draw(r, "what") {
 		case 0:
