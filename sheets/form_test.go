@@ -100,7 +100,7 @@ func TestFormsAreClean(t *testing.T) {
 func TestRandomFormsAreClean(t *testing.T) {
 	t.Parallel()
 	jobs := rapid.Custom(jobtest.Random)
-	for seed := range 10 * randomJobs {
+	for seed := range 6 * randomJobs {
 		j := named(jobs.Example(seed))
 		j.Walls[0].MeasureLow = seed%2 == 0
 		z := papers()[seed%7]

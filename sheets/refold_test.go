@@ -80,6 +80,9 @@ func TestWrittenFilesFold(t *testing.T) {
 		t.Fatal(jobs, err)
 	}
 	for _, path := range jobs {
+		if strings.Contains(path, "two-widths") && draws.Times(1) == 1 { // its kinds of seams are in the others
+			continue
+		}
 		j, found := job.Read(os.DirFS("."), filepath.ToSlash(path))
 		if found.HasErrors() {
 			t.Fatalf("%s: %v", path, found)
@@ -249,7 +252,7 @@ func TestAnotherProgramFolds(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, l := range all {
-		if name != "rectangle" && draws.Times(1) == 1 { // the slowest of the readers: all samples where much is drawn
+		if name != "l-shape" && draws.Times(1) == 1 { // the slowest of the readers: all samples where much is drawn
 			continue
 		}
 		look(name, l)
@@ -259,6 +262,9 @@ func TestAnotherProgramFolds(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, path := range jobs {
+		if strings.Contains(path, "two-widths") && draws.Times(1) == 1 { // its kinds of seams are in the others
+			continue
+		}
 		j, found := job.Read(os.DirFS("."), filepath.ToSlash(path))
 		if found.HasErrors() {
 			t.Fatalf("%s: %v", path, found)

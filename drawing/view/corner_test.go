@@ -22,8 +22,11 @@ func TestCornerPlansAreFaultless(t *testing.T) {
 	for _, s := range scenarios() {
 		t.Run(s.name, func(t *testing.T) {
 			l := solved(t, s)
-			for _, p := range someOf(special(l), draws.Times(2)) {
+			for i, p := range someOf(special(l), 2*draws.Times(1)) {
 				for _, lang := range []words.Lang{words.English, words.Longer} {
+					if lang == words.Longer && i > 0 && draws.Times(1) == 1 {
+						continue
+					}
 					k := CornerPlan(words.Book{Lang: lang}, l.Corner(p))
 					for _, z := range k.Sizes(0) {
 						if z.Scale > 16 {
