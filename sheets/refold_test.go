@@ -75,23 +75,7 @@ func TestWrittenFilesFold(t *testing.T) {
 	for _, c := range workshops() {
 		look(c.name, c.layout)
 	}
-	jobs, err := filepath.Glob("testdata/*/job.yaml")
-	if err != nil || len(jobs) == 0 {
-		t.Fatal(jobs, err)
-	}
-	for _, path := range jobs {
-		if strings.Contains(path, "two-widths") && draws.Times(1) == 1 { // its kinds of seams are in the others
-			continue
-		}
-		j, found := job.Read(os.DirFS("."), filepath.ToSlash(path))
-		if found.HasErrors() {
-			t.Fatalf("%s: %v", path, found)
-		}
-		if j.Shop == nil {
-			withShop(j)
-		}
-		look(path, build(t, j))
-	}
+	shopJobs(t, look)
 	t.Log(seen)
 	for _, kind := range []string{"caps", "corner of one width", "inside corner", "corner of two widths", "peak", "valley", "double miter", "transition", "tee",
 		"end plates", "upstands", "plates in caps", "chairs in caps", "chairs under tapers", "corner support", "step riser", "lapped corner", "flat tabs"} {
@@ -234,6 +218,25 @@ func compare(t *testing.T, name string, l *layout.Layout, fold func(*layout.Layo
 	}
 }
 
+// shopJobs are the jobs beside the tests, each with a shop.
+func shopJobs(t *testing.T, look func(path string, l *layout.Layout)) {
+	t.Helper()
+	jobs, err := filepath.Glob("testdata/*/job.yaml")
+	if err != nil || len(jobs) == 0 {
+		t.Fatal(jobs, err)
+	}
+	for _, path := range jobs {
+		j, found := job.Read(os.DirFS("."), filepath.ToSlash(path))
+		if found.HasErrors() {
+			t.Fatalf("%s: %v", path, found)
+		}
+		if j.Shop == nil {
+			withShop(j)
+		}
+		look(path, build(t, j))
+	}
+}
+
 // Another program folds the files of the samples and the test jobs, with libraries of
 // others. Widths, slopes and legs are those of the job, metal stands nowhere in metal,
 // and turned to one another the bodies of a piece come as near as the gap that the job
@@ -257,23 +260,12 @@ func TestAnotherProgramFolds(t *testing.T) {
 		}
 		look(name, l)
 	}
-	jobs, err := filepath.Glob("testdata/*/job.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, path := range jobs {
+	shopJobs(t, func(path string, l *layout.Layout) {
 		if strings.Contains(path, "two-widths") && draws.Times(1) == 1 { // its kinds of seams are in the others
-			continue
+			return
 		}
-		j, found := job.Read(os.DirFS("."), filepath.ToSlash(path))
-		if found.HasErrors() {
-			t.Fatalf("%s: %v", path, found)
-		}
-		if j.Shop == nil {
-			withShop(j)
-		}
-		look(path, build(t, j))
-	}
+		look(path, l)
+	})
 	// A corner and a break of slope that lap.
 	for _, path := range []string{"testdata/gable/job.yaml", ""} {
 		j := named(perimeters(jobtest.Rectangle(300*in, 200*in)))
