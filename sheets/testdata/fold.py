@@ -510,10 +510,16 @@ def measured(b):
     low = np.inf
     after = {i for i, n in enumerate(b.names) if plain(n) in ("rear leg", "hook", "hem")}
     after = {i for i in after if b.faces[i][:, 1].max() < b.faces[b.root][:, 1].max()}
+    # The middle of a tee's main is its opening, where there is no metal: one of the hooks
+    # beside it is measured.
+    hooks = [i for i in after if plain(b.names[i]) == "hook"]
+    beside = b.faces[min(hooks)][:, 0].mean() if len(hooks) > 1 else None
     for i in after:
         f = b.faces[i]
+        if beside is not None and not f[:, 0].min() < beside < f[:, 0].max():
+            continue
         y = np.linspace(f[:, 1].min() + 1e-6, f[:, 1].max() - 1e-6, 400)
-        pts = np.column_stack([sum(b.ends(y)) / 2, y])
+        pts = np.column_stack([sum(b.ends(y)) / 2 if beside is None else np.full(y.shape, beside), y])
         finish, normal = b.folded(pts, i)
         for skin in (finish, finish - normal * b.thick):
             low = min(low, (skin @ turn.T + by)[:, 2].min())
