@@ -307,7 +307,7 @@ func shortNumber(st length.Style, l length.Length) string {
 // dim draws one dimension from a to b in any direction, on the side out, at
 // least off millimetres of paper away, farther if its words find no room.
 func (d *cornerDrawing) dim(g *drawing.Scene, a, b xy, out xy, away float64, said, lost, fact string) {
-	said = drawing.Letter(said)
+	said, lost = drawing.Letter(said), drawing.Letter(lost)
 	dir := b.sub(a)
 	l := place.Label{Lines: []string{said}, Facts: []string{fact}, Turn: readable(dir), Pad: besideLine}
 	pa, pb := d.m.at(a), d.m.at(b)
