@@ -217,9 +217,9 @@ func (d *cornerDrawing) hands() []saying {
 				all = append(all, d.lostHands(leg)...)
 			}
 		case leg.atLeft:
-			letter, weight = "L", 3
+			letter, weight = "L", 12 // a hand that is missing makes a wrong corner: it goes before all else
 		case leg.atEnd:
-			letter, weight = "R", 3
+			letter, weight = "R", 12
 		}
 		if _, ok := d.inLeg[letter]; !ok && letter != "" {
 			name = letter + "  " + name
@@ -253,7 +253,7 @@ func (d *cornerDrawing) lostHands(leg cornerLeg) []saying {
 		l := place.Label{Lines: []string{h.letter}, Size: drawing.Title, Face: drawing.Bold, Pad: 80,
 			About: d.m.at(leg.at(leg.long/2+(end-leg.long/2)*0.7, leg.wide/2))}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1000, To: 6000, Step: 250, Spread: 180})
-		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 3}, []string{d.say.Say(h.lost())}})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 12}, []string{d.say.Say(h.lost())}})
 	}
 	return all
 }
