@@ -136,6 +136,37 @@ func (t *table) width() drawing.Unit {
 	return w
 }
 
+// byColumns divides a table by its columns into tables no wider than most, each with the
+// first column; one column more than that is the least.
+func (t table) byColumns(most drawing.Unit) []table {
+	lead, _ := t.natural(0)
+	var out []table
+	for from := 1; from < len(t.cols); {
+		to, w := from, lead
+		for ; to < len(t.cols); to++ {
+			n, _ := t.natural(to)
+			if to > from && w+n > most {
+				break
+			}
+			w += n
+		}
+		part := t
+		part.cols = append([]column{t.cols[0]}, t.cols[from:to]...)
+		part.rows, part.names = nil, nil
+		for i, r := range t.rows {
+			part.rows = append(part.rows, append([]string{r[0]}, r[from:to]...))
+			names := make([]string, 1, 1+to-from)
+			for k := from; k < to; k++ {
+				names = append(names, nth(nth(t.names, i), k))
+			}
+			part.names = append(part.names, names)
+		}
+		out = append(out, part)
+		from = to
+	}
+	return out
+}
+
 // widths shares w among the columns.
 func (t *table) widths(w drawing.Unit) []drawing.Unit {
 	n := len(t.cols)

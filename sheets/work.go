@@ -13,6 +13,10 @@ import (
 	"copingset/layout/plan"
 )
 
+// shimsWide is how wide the tables of shims may be: they stand beside each other in any
+// column.
+const shimsWide drawing.Unit = 8000
+
 // workColumn is the least width of a column for the tables of the order of work.
 const workColumn drawing.Unit = 14500
 
@@ -53,7 +57,9 @@ func (b *book) work() []page {
 	}
 	// What has to be at hand: shims and plywood of each run, and what each screw asks for.
 	if t, ok := b.shimTable(); ok {
-		spec.Flow = append(spec.Flow, flowing{"shims", t})
+		for i, part := range t.byColumns(shimsWide) {
+			spec.Flow = append(spec.Flow, flowing{"shims-" + itoa(i+1), part})
+		}
 	}
 	spec.Flow = append(spec.Flow, flowing{"fastener-data", b.fastenerData()})
 	return b.composed(first, spec, composing{caution: true})
