@@ -301,3 +301,20 @@ func (a Arc) bounds() Rect {
 	}
 	return boundsOf(pts)
 }
+
+// Under are marks with the ids of their groups under another, prefix.id, so that a
+// drawing may stand on a sheet beside others of its kind.
+func Under(marks []Mark, prefix string) []Mark {
+	out := make([]Mark, len(marks))
+	for i, m := range marks {
+		if g, ok := m.(Group); ok {
+			if g.ID != "" {
+				g.ID = prefix + "." + g.ID
+			}
+			g.Marks = Under(g.Marks, prefix)
+			m = g
+		}
+		out[i] = m
+	}
+	return out
+}

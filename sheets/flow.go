@@ -132,23 +132,8 @@ func (p picture) take(w, h drawing.Unit, fresh bool) (laid, block) {
 // place draws a view on a sheet, its group ids under a prefix.
 func place(s *drawing.Scene, view drawing.Scene, at drawing.Point, prefix string) {
 	sub := view
-	sub.Marks = prefixed(view.Marks, prefix)
+	sub.Marks = drawing.Under(view.Marks, prefix)
 	s.Place(sub, at)
-}
-
-func prefixed(marks []drawing.Mark, prefix string) []drawing.Mark {
-	out := make([]drawing.Mark, len(marks))
-	for i, m := range marks {
-		if g, ok := m.(drawing.Group); ok {
-			if g.ID != "" {
-				g.ID = prefix + "." + g.ID
-			}
-			g.Marks = prefixed(g.Marks, prefix)
-			m = g
-		}
-		out[i] = m
-	}
-	return out
 }
 
 // whole is anything drawn by a function in a height known beforehand.

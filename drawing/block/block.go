@@ -136,27 +136,11 @@ func (l Leaf) Draw(m Memo) (marks []drawing.Mark, notes []Note) {
 		if id == "" {
 			id = fmt.Sprintf("b%d", i+1)
 		}
-		out := drawing.Translate(named(d.Marks, id), p.At)
+		out := drawing.Translate(drawing.Under(d.Marks, id), p.At)
 		if d.About != "" {
 			out = []drawing.Mark{drawing.Group{View: true, Words: d.About, Marks: out}}
 		}
 		marks, notes = append(marks, out...), append(notes, d.Notes...)
 	}
 	return marks, notes
-}
-
-// named are marks with their groups' ids under another.
-func named(marks []drawing.Mark, id string) []drawing.Mark {
-	out := make([]drawing.Mark, len(marks))
-	for i, m := range marks {
-		if g, ok := m.(drawing.Group); ok {
-			if g.ID != "" {
-				g.ID = id + "." + g.ID
-			}
-			g.Marks = named(g.Marks, id)
-			m = g
-		}
-		out[i] = m
-	}
-	return out
 }
