@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"copingset/drawing/view"
 	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/length"
@@ -22,6 +23,15 @@ func (b *book) runParticulars(runs ...*layout.Run) []block {
 			}
 			notes.items = append(notes.items, n)
 		}
+	}
+	if len(runs) > 1 { // one alone says it at its foot
+		var lines []string
+		for _, r := range runs {
+			if said := view.ElevationLines(b.say, b.planOf(r)); said != "" && !slices.Contains(lines, said) {
+				lines = append(lines, said)
+			}
+		}
+		notes.items = append(notes.items, lines...)
 	}
 	out := []block{b.lineTable(b.say.Say(words.RunLineTitle), merged(runs, rows))}
 	if len(notes.items) > 0 {

@@ -333,7 +333,11 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 	if title == "" {
 		p.title = nil
 	}
-	got := laid{w: full, h: y, draw: func(s *drawing.Scene, at drawing.Point) {
+	wide := full // a title may be longer than the rows under it
+	for _, line := range p.title {
+		wide = max(wide, drawing.Width(drawing.Bold, line, p.size))
+	}
+	got := laid{w: wide, h: y, draw: func(s *drawing.Scene, at drawing.Point) {
 		s.Group(drawing.Tables, "", func(g *drawing.Scene) { t.paint(g, at, p) })
 	}}
 	if left == 0 {
