@@ -148,6 +148,7 @@ func build(j *job.Job) (*Layout, finding.List) {
 	keep(l.holesFit())
 	keep(l.overweight())
 	keep(l.chairFindings())
+	keep(l.seated())
 	keep(l.checks())
 	stop()
 	l.release()
