@@ -143,7 +143,7 @@ func TestAppendKeepsEachOnce(t *testing.T) {
 			Code: "c", Severity: Hold, At: Place{"f", 1, 1}, Also: []Place{{"f", 2, 1}},
 			Where: Ref{"p", "r", "k", length.Inch, true, []string{"P1"}, "P2", []string{"q"}, []string{"P4"},
 				[]string{"C1"}},
-			What:  "w", Why: "y", Mend: "m",
+			What: "w", Why: "y", Mend: "m",
 		}
 	}
 	changes := []func(*Finding){
