@@ -127,39 +127,35 @@ func (l *Layout) seated() finding.List {
 
 // ill is the finding of a chair that stands ill.
 func (l *Layout) ill(c *Chair, k plan.Check) finding.Finding {
-	s := &l.Job.System.Chair
-	f := finding.Finding{Severity: finding.Hold, At: s.At,
+	f := finding.Finding{Severity: finding.Hold, At: l.Job.System.Chair.At,
 		One: finding.One{Noun: "chair", Name: c.Name, Worse: k.Asked - k.Has},
 		Where: finding.Ref{Perimeter: c.Run.Perimeter.Job.Name, Run: c.Run.Name, Station: c.Run.ToFront(c.At),
 			HasStation: true}}
 	for _, p := range met(c, nil) {
 		f.Where.Pieces = append(f.Where.Pieces, p.Mark)
 	}
-	short := func(x length.Length) string { return job.Both(length.Max(0, x)) }
+	has, out := length.Max(0, k.Has), length.Max(0, -k.Has)
+	const edges = "other edges of the chair or a wider wall, or what the test report allows under `chair: bearing:`"
 	switch k.Code {
 	case plan.BaseBears:
-		f.Code = "chair-bearing"
-		f.One.Words = short(k.Has) + " of its base bears on the wall, at least " + short(k.Asked) + " is asked"
+		f.Code, f.Mend = "chair-bearing", edges
+		f.One.Words = job.Both(has) + " of its base bears on the wall, at least " + job.Both(k.Asked) + " is asked"
 		f.Why = "a chair that bears on less than was tested turns under its cap"
-		f.Mend = "another place of the chair's edges or a wider wall, or write under `chair: bearing: least:` what the " +
-			"test report allows"
 	case plan.BaseOver:
-		f.Code = "chair-overhang"
-		f.One.Words = "its base stands " + thou(length.Max(0, -k.Has)) + " out over a face of the wall, " + thou(-k.Asked) +
-			" is allowed"
+		f.Code, f.Mend = "chair-overhang", edges
+		f.One.Words = "its base stands " + thou(out) + " out over a face of the wall, "
 		f.Why = "what stands out over the wall bears on nothing"
-		f.Mend = "another place of the chair's edges or a wider wall, or write under `chair: bearing: overhang:` what " +
-			"the test report allows"
-		if k.Pass {
-			f.Severity, f.One.Words = finding.Note, "its base stands "+thou(-k.Has)+" out over a face of the wall, "+
-				"and the job does not say how far it may"
-			f.Mend = "write `bearing:` under `system.chair` as the chair was tested"
+		if !k.Pass {
+			f.One.Words += thou(-k.Asked) + " is allowed"
+			break
 		}
+		f.One.Words += "and the job does not say how far it may"
+		f.Severity, f.Mend = finding.Note, "write `bearing:` under `system.chair` as the chair was tested"
 	default:
 		f.Code = "chair-not-clear"
-		f.One.Words = "what hangs of it is " + thou(k.Has) + " clear of the wall and its membrane"
+		f.One.Words = "what hangs of it is " + thou(has) + " clear of the wall and its membrane"
 		if k.Has < 0 {
-			f.One.Words = "what hangs of it stands " + thou(-k.Has) + " in the wall or its membrane"
+			f.One.Words = "what hangs of it stands " + thou(out) + " in the wall or its membrane"
 		}
 		if k.Asked > 0 {
 			f.One.Words += ", at least " + thou(k.Asked) + " is asked for a chair set off its line"
