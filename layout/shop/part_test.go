@@ -32,7 +32,7 @@ func withParts(j *job.Job) *job.Job {
 	s.Chair.Metal, s.Chair.RearEdge = s.Metal.Name, in/8
 	s.Chair.Blank = &job.Blank{Stuff: job.Stuff{Metal: s.Metal.Name, Thickness: s.Chair.Thickness, Radius: &r}, HoleDia: 9 * in / 32, Inset: 3 * in / 2,
 		Section: []job.Flange{{Name: "front web", Length: in}, {Name: "base", Across: true, Before: in / 8, Behind: in/2 - s.Chair.Thickness, Turn: 90 * job.Degree},
-			{Name: "rear web", Length: 3 * in / 4, Turn: 90 * job.Degree}, {Name: "rear flange", Length: in / 2, Turn: -90 * job.Degree}, {Name: "rear leg", Length: 11 * in / 5, Turn: -90 * job.Degree}}}
+			{Name: "rear web", Length: 3 * in / 4, Turn: 90 * job.Degree}, {Name: "rear flange", Length: in / 2, Turn: -90 * job.Degree}, {Name: "rear leg", Length: 5 * in / 2, Turn: -90 * job.Degree}}}
 	s.Corner.Support.Blank = &job.Blank{Section: []job.Flange{{Name: "base", Across: true}, {Name: "foot", Length: in, Turn: -75 * job.Degree}},
 		Holes: []job.Hole{{FromLeft: in, FromFront: 2 * in, Diameter: in / 4}}}
 	s.Extender = &job.ExtenderRules{Stock: 100 * in, Gap: in / 4, Section: []job.Flange{{Name: "kick", Length: in / 2}, {Name: "face", Across: true, Turn: 40 * job.Degree}}}
