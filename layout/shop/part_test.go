@@ -79,7 +79,7 @@ func TestPartsOfAnyJob(t *testing.T) {
 				want += math.Abs(fold.Area(f))
 			}
 			for _, q := range b.Flat.Bends {
-				want += q.Arc * math.Hypot(q.To.X-q.From.X, q.To.Y-q.From.Y)
+				want += strip(b.Outline(), q)
 			}
 			for _, h := range b.Holes {
 				want -= math.Abs(fold.Area(h))
@@ -113,6 +113,35 @@ func TestPartsOfAnyJob(t *testing.T) {
 			}
 		}
 	})
+}
+
+// strip is the area of the metal in a bend. Its ends follow the curves in which the ends of
+// a part cut it, so that on a slant it is not its middle line times its width: it is the
+// sum of many lines beside that one, from edge to edge of the outline.
+func strip(outline []fold.Point, q fold.BendLine) float64 {
+	long := math.Hypot(q.To.X-q.From.X, q.To.Y-q.From.Y)
+	u := fold.Point{X: (q.To.X - q.From.X) / long, Y: (q.To.Y - q.From.Y) / long}
+	const lines = 60
+	var out float64
+	for k := range lines {
+		off := q.Arc * ((float64(k)+0.5)/lines - 0.5)
+		ends := [2]float64{math.Inf(-1), math.Inf(1)} // the edges nearest to both ends of the bend's own line
+		for i, a := range outline {
+			c := outline[(i+1)%len(outline)]
+			ax, ay := (a.X-q.From.X)*u.X+(a.Y-q.From.Y)*u.Y, (a.Y-q.From.Y)*u.X-(a.X-q.From.X)*u.Y-off
+			cx, cy := (c.X-q.From.X)*u.X+(c.Y-q.From.Y)*u.Y, (c.Y-q.From.Y)*u.X-(c.X-q.From.X)*u.Y-off
+			if ay > 0 == (cy > 0) {
+				continue
+			}
+			if x := ax + (cx-ax)*ay/(ay-cy); x < long/2 {
+				ends[0] = math.Max(ends[0], x)
+			} else {
+				ends[1] = math.Min(ends[1], x)
+			}
+		}
+		out += (ends[1] - ends[0]) * q.Arc / lines
+	}
+	return out
 }
 
 // A released job makes as many parts, with spares, as its crates hold.
