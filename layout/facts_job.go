@@ -50,6 +50,11 @@ func (b *facts) ofJob() {
 			b.length("benchmark-check-reading", c.Reading)
 			b.length("benchmark-check-over", c.Reading-m.Reading)
 		}
+		if l := m.Loop; l != nil {
+			b.length("level-misclosure", l.Misclosure())
+			b.length("level-misclosure-most", l.Most)
+			b.count("level-moves", len(l.Moves))
+		}
 	}
 	b.grams("weight-of-pieces", b.l.Grams())
 	b.grams("weight-of-pieces-shipped", b.l.GramsShipped())
@@ -65,6 +70,7 @@ func (b *facts) ofJob() {
 	b.ofSystem()
 	b.ofShop()
 	b.ofPacking()
+	b.ofInstructions()
 }
 
 func unitsName(u job.Units) string {
@@ -139,6 +145,11 @@ func (b *facts) ofPacking() {
 	b.lengths("shims", p.Shims)
 	for _, s := range p.Shims {
 		b.length("shim-"+fact.Nanometres(s), s)
+	}
+	if p.Shim.Stated() {
+		b.words("shim-material", p.Shim.Material)
+		b.length("shim-length", p.Shim.Length)
+		b.length("shim-width", p.Shim.Width)
 	}
 	b.length("membrane", b.l.Job.Membrane.Thickness)
 	b.words("taken", method(e.Taken))
