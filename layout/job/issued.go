@@ -111,7 +111,8 @@ func (d *decoder) checkRevisions(j *Job) {
 		return
 	}
 	at, survey := fmt.Sprintf("job.revisions[%d].date", n-1), "site.measured_on"
-	if r := j.Info.Revisions[n-1]; d.has(at, survey) && r.Date.before(j.Site.MeasuredOn) {
+	r, told := j.Info.Revisions[n-1], d.has("job.issued") && j.Info.Issued.before(j.Site.MeasuredOn)
+	if d.has(at, survey) && r.Date.before(j.Site.MeasuredOn) && !told {
 		d.conflict("revision-before-survey", d.places[at], d.places[survey],
 			"write the day on which this revision is issued, or check the day of the survey",
 			"revision %s is of %s, and the wall was measured on %s", r.Mark, dayWords(r.Date),
