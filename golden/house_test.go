@@ -23,7 +23,7 @@ func mayImport() map[string]string {
 
 // plan of the house: each package and what of the project it may import.
 const plan = `
-cmd/copingset: cmd/copingset/internal/store drawing drawing/dxf drawing/svg layout layout/finding layout/job layout/length layout/outline layout/record layout/revise sheets
+cmd/copingset: cmd/copingset/internal/store drawing drawing/dxf drawing/svg drawing/words layout layout/fact layout/finding layout/job layout/length layout/outline layout/record layout/revise sheets
 cmd/copingset/internal/store:
 sheets: drawing drawing/block drawing/dxf drawing/pdf drawing/view drawing/words fonts layout layout/assembly layout/crate layout/fact layout/finding layout/fold layout/job layout/length layout/plan layout/record layout/revise layout/wind
 sheets/internal/refold: layout/job

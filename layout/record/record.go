@@ -75,13 +75,14 @@ type Sheet struct {
 	Deltas map[string]string `json:"deltas,omitempty"` // look-up only
 }
 
-// ShopMark is a part made alike: its shape never changes under its mark. Rev is the
-// issue in which its drawing last changed, by how many are made.
+// ShopMark is a part made alike: its shape never changes under its mark. Made is how
+// many are made, or for what, empty where it was withdrawn or is held; Rev is the issue in
+// which that last changed.
 type ShopMark struct {
 	Mark  string `json:"mark"`
 	Shape string `json:"shape"`
 	Rev   string `json:"rev"`
-	Count int    `json:"count"` // to be made; 0: withdrawn, or held
+	Made  string `json:"made"`
 }
 
 // PieceMark is a place on a run, or at a corner or an end, and what was made for it.
