@@ -17,9 +17,10 @@ const (
 	cloudAlong  Unit = 700
 	cloudAcross Unit = 260
 	cloudClear  Unit = 50
-	cloudBump   Unit = 320
+	cloudBump   Unit = 260
 	deltaWide   Unit = 840
 	deltaHigh   Unit = 720
+	border      Unit = 1100 // that triangles keep clear of, round the sheet
 )
 
 // Clouds are the marks of a revision over a scene: a cloud round what came with the last
@@ -28,7 +29,7 @@ const (
 func Clouds(s Scene, all []Revised) []Mark {
 	var out Scene
 	b := newBusy(s)
-	sheet := Box(0, 0, s.W, s.H).Inset(500)
+	sheet := Box(0, 0, s.W, s.H).Inset(border)
 	for _, c := range clustered(all) {
 		if c.now {
 			out.cloud(c.box)
@@ -74,23 +75,27 @@ func (r Rect) grown(x, y Unit) Rect {
 	return Rect{Point{r.Min.X - x, r.Min.Y - y}, Point{r.Max.X + x, r.Max.Y + y}}
 }
 
-// cloud draws bumps round a box, outwards.
+// cloud draws bumps round a box, outwards. A bump is a quarter as high as it is wide, so
+// that it does not reach the next line: its radius is 5/8 of its width, and it turns by
+// 53.1 degrees to each side.
 func (s *Scene) cloud(r Rect) {
-	bumps := func(from, to Point, first int) {
+	const half = 531
+	bumps := func(from, to Point, out int) {
 		long := max(to.X-from.X, from.X-to.X, to.Y-from.Y, from.Y-to.Y)
 		n := max(1, (long+cloudBump/2)/cloudBump)
 		for i := range n {
 			a := Point{from.X + (to.X-from.X)*i/n, from.Y + (to.Y-from.Y)*i/n}
 			z := Point{from.X + (to.X-from.X)*(i+1)/n, from.Y + (to.Y-from.Y)*(i+1)/n}
-			r := max(z.X-a.X, a.X-z.X, z.Y-a.Y, a.Y-z.Y) / 2
-			s.Arc(Medium, Point{(a.X + z.X) / 2, (a.Y + z.Y) / 2}, r, first, first+1800)
+			wide := max(z.X-a.X, a.X-z.X, z.Y-a.Y, a.Y-z.Y)
+			centre := Polar(Point{(a.X + z.X) / 2, (a.Y + z.Y) / 2}, wide*3/8, out+1800)
+			s.Arc(Medium, centre, wide*5/8, out-half, out+half)
 		}
 	}
 	c := r.Corners()
-	bumps(c[0], c[1], 0)
-	bumps(c[1], c[2], 2700)
-	bumps(c[2], c[3], 1800)
-	bumps(c[3], c[0], 900)
+	bumps(c[0], c[1], 900)
+	bumps(c[1], c[2], 3600)
+	bumps(c[2], c[3], 2700)
+	bumps(c[3], c[0], 1800)
 }
 
 // delta draws a triangle with a letter; at is the middle of its base.
@@ -128,9 +133,9 @@ func (b *busy) hit(all []Rect, r Rect) bool {
 
 // room finds a place for a triangle beside a box: clear of lines too where there is one.
 func (b *busy) room(r, sheet Rect) (Point, bool) {
-	const off = cloudBump/2 + 40
+	const off = cloudBump/4 + 40
 	var all []Point
-	for _, d := range []Unit{0, 500, 1000} {
+	for _, d := range []Unit{0, 250} {
 		w, h := deltaWide/2+off+d, off+d
 		mid := r.Centre()
 		for _, y := range []Unit{r.Min.Y + deltaHigh, mid.Y + deltaHigh/2, r.Max.Y} {

@@ -128,7 +128,7 @@ func (b *book) changeLine(c revise.Change) string {
 		if c.By < 0 {
 			key = words.ChangeRunShorter
 		}
-		return say(key, run, words.In("by", b.text(length.Abs(c.By))), is)
+		return say(key, run, words.In("by", b.small(length.Abs(c.By))), is)
 	case revise.RunWidth:
 		return say(words.ChangeRunWidth, run, was, is)
 	case revise.RunLine:
@@ -193,7 +193,7 @@ func (b *book) moveLine(c revise.Change) string {
 	if c.By > 0 {
 		w = ways[c.Kind == revise.ChairsMove][1]
 	}
-	slots := []words.Slot{words.In("run", runShort(c.Run)), words.In("by", b.text(length.Abs(c.By)))}
+	slots := []words.Slot{words.In("run", runShort(c.Run)), words.In("by", b.small(length.Abs(c.By)))}
 	if c.After == "" {
 		return b.say.Say(w.all, slots...)
 	}

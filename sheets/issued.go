@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"slices"
+	"strings"
 
 	"copingset/drawing"
 	"copingset/layout/record"
@@ -62,7 +63,7 @@ func (b *book) compared(m *matter, p page, number string) {
 	m.sheet = record.Sheet{ID: p.id, Number: number, Title: p.title, Rev: b.pending(),
 		Digest: hex.EncodeToString(sum[:16])}
 	for _, t := range m.scene.Texts() {
-		m.sheet.Said = append(m.sheet.Said, saidDigest(t))
+		m.sheet.Said = append(m.sheet.Said, saidBy(t)...)
 	}
 	slices.Sort(m.sheet.Said)
 	m.sheet.Said = slices.Compact(m.sheet.Said)
@@ -90,11 +91,31 @@ func (b *book) compared(m *matter, p page, number string) {
 	}
 }
 
-// saidDigest tells one lettering from another: by its words and by what they letter.
-func saidDigest(t drawing.Text) string {
-	sum := sha256.Sum256([]byte(t.Fact + "\t" + t.Words))
-	return hex.EncodeToString(sum[:4])
+// saidBy are the digests of a lettering: of all of it, with what it letters, or word by
+// word where it is a sentence, whose lines break elsewhere as soon as a column is wider.
+// Numbers keep their fractions.
+func saidBy(t drawing.Text) []string {
+	parts := []string{t.Words}
+	if fields := strings.Fields(t.Words); len(fields) > 2 {
+		parts = nil
+		for i, w := range fields {
+			if i > 0 && fraction(w) {
+				parts[len(parts)-1] += " " + w
+				continue
+			}
+			parts = append(parts, w)
+		}
+	}
+	out := make([]string, len(parts))
+	for i, p := range parts {
+		sum := sha256.Sum256([]byte(t.Fact + "\t" + p))
+		out[i] = hex.EncodeToString(sum[:4])
+	}
+	return out
 }
+
+// fraction says that a word belongs to the number before it.
+func fraction(w string) bool { return w[0] >= '0' && w[0] <= '9' && strings.ContainsAny(w, "/⁄") }
 
 // revised draws the marks of revisions over a page's own matter.
 func (b *book) revised(s *drawing.Scene, p page, m *matter) {
@@ -103,12 +124,28 @@ func (b *book) revised(s *drawing.Scene, p page, m *matter) {
 	}
 	var all []drawing.Revised
 	for _, t := range m.scene.Texts() {
-		if rev, ok := m.sheet.Deltas[saidDigest(t)]; ok {
+		if rev := b.cameWith(t, m.sheet.Deltas); rev != "" {
 			all = append(all, drawing.Revised{Text: t, Mark: rev, Now: rev == m.sheet.Rev && rev == b.pending()})
 		}
 	}
 	marks := drawing.Clouds(*s, all)
 	s.Group(drawing.Revisions, "revisions", func(g *drawing.Scene) { g.Add(marks...) })
+}
+
+// cameWith is the last revision that a part of a lettering came with; empty: the first.
+func (b *book) cameWith(t drawing.Text, deltas map[string]string) string {
+	order := []string{""}
+	if b.j.Issued != nil {
+		for _, q := range b.j.Issued.History() {
+			order = append(order, q.Mark)
+		}
+	}
+	order = append(order, b.pending())
+	at := 0
+	for _, d := range saidBy(t) {
+		at = max(at, slices.Index(order, deltas[d]))
+	}
+	return order[at]
 }
 
 // revisionOf is the revision that a sheet carries, and its date.
