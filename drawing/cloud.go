@@ -100,7 +100,8 @@ func (s *Scene) cloud(r Rect) {
 
 // delta draws a triangle with a letter; at is the middle of its base.
 func (s *Scene) delta(at Point, mark string) {
-	s.Fill(White, Medium, Point{at.X - deltaWide/2, at.Y}, Point{at.X, at.Y - deltaHigh}, Point{at.X + deltaWide/2, at.Y})
+	const half = deltaWide / 2
+	s.Fill(White, Medium, Point{at.X - half, at.Y}, Point{at.X, at.Y - deltaHigh}, Point{at.X + half, at.Y})
 	s.Text(Point{at.X, at.Y - 70}, mark, Style{Size: Small, Face: Bold, Align: Middle})
 }
 

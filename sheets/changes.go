@@ -185,7 +185,8 @@ func (b *book) varySlots(c revise.Change) []words.Slot {
 func (b *book) moveLine(c revise.Change) string {
 	type way struct{ after, all words.Key }
 	ways := map[bool][2]way{ // by whether it is of chairs; left, right
-		true: {{words.ChangeChairsLeft, words.ChangeChairsAllLeft}, {words.ChangeChairsRight, words.ChangeChairsAllRight}},
+		true: {{words.ChangeChairsLeft, words.ChangeChairsAllLeft},
+			{words.ChangeChairsRight, words.ChangeChairsAllRight}},
 		false: {{words.ChangeJointsLeft, words.ChangeJointsAllLeft},
 			{words.ChangeJointsRight, words.ChangeJointsAllRight}},
 	}

@@ -116,8 +116,8 @@ func (t transmitting) holdsOpen() block {
 
 // sent lists the sheets that have this revision, and counts those that keep theirs.
 func (t transmitting) sent() (table, int) {
-	out := table{fill: true,
-		cols: []column{t.col(words.ColSheet), t.flex(words.ColTitle), t.col(words.IssueColWas), t.col(words.IssueColNow)}}
+	out := table{fill: true, cols: []column{t.col(words.ColSheet), t.flex(words.ColTitle), t.col(words.IssueColWas),
+		t.col(words.IssueColNow)}}
 	kept := 0
 	for _, s := range t.now.Sheets {
 		if s.Rev != t.now.Issue.Mark {

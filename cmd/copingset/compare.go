@@ -21,7 +21,6 @@ const compareList = "compare-files.txt"
 
 func compareCommand() *cobra.Command {
 	var out string
-	var all bool
 	c := &cobra.Command{
 		Use:   "compare OLD NEW",
 		Short: "Tell what changed from one issue or job to another",
@@ -38,14 +37,13 @@ It exits 0 where nothing changes that is made or set, and 1 where something does
 			}
 			return nil
 		},
-		RunE: func(cmd *cobra.Command, args []string) error { return compare(cmd, args[0], args[1], out, all) },
+		RunE: func(cmd *cobra.Command, args []string) error { return compare(cmd, args[0], args[1], out) },
 	}
 	c.Flags().StringVarP(&out, "out", "o", "", "folder to write changes.csv into (made if absent)")
-	c.Flags().BoolVar(&all, "facts", true, "list every fact that changed under the sentences")
 	return c
 }
 
-func compare(cmd *cobra.Command, old, now, dir string, all bool) error {
+func compare(cmd *cobra.Command, old, now, dir string) error {
 	was, err := ledgerOf(cmd, old)
 	if err != nil {
 		return err
@@ -63,15 +61,14 @@ func compare(cmd *cobra.Command, old, now, dir string, all bool) error {
 		fmt.Fprintln(out, words.Book{}.Say(words.ChangeAlike))
 	}
 	table := sheets.ChangeTable(was, is)
-	if all {
-		printChanges(out, table)
-	}
+	printChanges(out, table)
 	if dir != "" {
 		files, err := tables("", []sheets.Schedule{table})
 		if err != nil {
 			return err
 		}
-		if _, err := write(cmd, dir, store.Set{List: compareList, Files: files, Inputs: []string{old, now}}); err != nil {
+		set := store.Set{List: compareList, Files: files, Inputs: []string{old, now}}
+		if _, err := write(cmd, dir, set); err != nil {
 			return err
 		}
 	}

@@ -66,7 +66,7 @@ revision of a day before the survey. Keep the folder issued with the job file.`,
 
 func issue(cmd *cobra.Command, path string, f issueFlags) error {
 	if path == pipe {
-		return fmt.Errorf("a job that is piped in has no folder in which the record of an issue could stand: name its file")
+		return fmt.Errorf("a job that is piped in has no folder for the record of an issue: name its file")
 	}
 	o, err := options(f.packetFlags)
 	if err != nil {
@@ -85,7 +85,8 @@ func issue(cmd *cobra.Command, path string, f issueFlags) error {
 	}
 	l, found := builtOf(j, found)
 	report(cmd.ErrOrStderr(), from.relocate(found))
-	if found.HasErrors() || slices.ContainsFunc(found, func(q finding.Finding) bool { return q.Code == "issued-before" }) {
+	taken := func(q finding.Finding) bool { return q.Code == "issued-before" }
+	if found.HasErrors() || slices.ContainsFunc(found, taken) {
 		fmt.Fprintln(cmd.ErrOrStderr(), "nothing issued: correct that first")
 		return errFindings
 	}
@@ -110,15 +111,15 @@ func issuable(j *job.Job, rev string) error {
 	case rev == "":
 		return fmt.Errorf("issue under which revision? Name the last one of the job with --rev")
 	case n == 0:
-		return fmt.Errorf("--rev %s: the job has no revision; add a row with its mark, date and note under job: revisions:",
+		return fmt.Errorf("--rev %s: the job has no revision; add a row with mark, date and note under job: revisions:",
 			rev)
 	case j.Info.Revisions[n-1].Mark != rev:
 		return fmt.Errorf("--rev %s: the last revision of the job is %s; add a row for %s, or issue %s", rev,
 			j.Info.Revisions[n-1].Mark, rev, j.Info.Revisions[n-1].Mark)
 	}
 	if c, bad := record.Misread(rev); bad {
-		return fmt.Errorf("--rev %s: the letter %s reads as another sign on a print; I, O, Q, S, X and Z are left out: "+
-			"take the next letter", rev, c)
+		return fmt.Errorf("--rev %s: the letter %s reads as another sign on a print; I, O, Q, S, X and Z are left "+
+			"out: take the next letter", rev, c)
 	}
 	return nil
 }

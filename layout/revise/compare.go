@@ -20,37 +20,37 @@ type Kind int
 const (
 	RunNew Kind = iota
 	RunGone
-	RunLength    // By: how much longer
-	RunWidth     // Was, Is: inside
-	RunLine      // it lies otherwise before the wall
-	Corners      // Marks: corners whose offsets changed
-	PieceNew     // Marks
-	PieceGone    // Marks
-	PieceLength  // Marks: another length
-	PieceOther   // Marks: made otherwise
-	ChairCount   // N, M
-	ChairsMove   // all after After by By; After empty: all of the run
-	ChairsVary   // Marks: the first and the last that moves, N of them
-	JointsMove   // as chairs
-	JointsVary   //
-	Gaps         // N joints are set otherwise
-	Shims        // N chairs stand on something else
-	Screws       // N chairs have other screws
-	Plywood      // of the run
-	Supports     // Marks
-	Obstacles    // Marks: things that stand on the run
-	ShopNew      // Marks: shop marks
-	ShopGone     //
-	PartCount    // Marks: parts of which another number is made
-	Crates       // Marks: numbers of crates packed otherwise
-	Pressure     // Of: zone and face; Text, Old: pascals
-	Confirmed    // what an engineer confirmed, or the code of it
-	Assembly     // another tested assembly: Text, Old
-	System       // Marks: values of the coping system or the shop
-	HoldNew      // Of: code, Text: what
-	HoldCleared  //
-	Released     // Marks: pieces that may be cut now
-	Withheld     // Marks: pieces that were released and are not
+	RunLength   // By: how much longer
+	RunWidth    // Was, Is: inside
+	RunLine     // it lies otherwise before the wall
+	Corners     // Marks: corners whose offsets changed
+	PieceNew    // Marks
+	PieceGone   // Marks
+	PieceLength // Marks: another length
+	PieceOther  // Marks: made otherwise
+	ChairCount  // N, M
+	ChairsMove  // all after After by By; After empty: all of the run
+	ChairsVary  // Marks: the first and the last that moves, N of them
+	JointsMove  // as chairs
+	JointsVary  //
+	Gaps        // N joints are set otherwise
+	Shims       // N chairs stand on something else
+	Screws      // N chairs have other screws
+	Plywood     // of the run
+	Supports    // Marks
+	Obstacles   // Marks: things that stand on the run
+	ShopNew     // Marks: shop marks
+	ShopGone    //
+	PartCount   // Marks: parts of which another number is made
+	Crates      // Marks: numbers of crates packed otherwise
+	Pressure    // Of: zone and face; Text, Old: pascals
+	Confirmed   // what an engineer confirmed, or the code of it
+	Assembly    // another tested assembly: Text, Old
+	System      // Marks: values of the coping system or the shop
+	HoldNew     // Of: code, Text: what
+	HoldCleared //
+	Released    // Marks: pieces that may be cut now
+	Withheld    // Marks: pieces that were released and are not
 )
 
 // Change is one thing to be told.
@@ -193,9 +193,8 @@ func (c *comparer) onRun(of string) {
 	prefix := run[strings.LastIndexByte(run, '/')+1:] + "-"
 	for _, d := range c.diff {
 		if d.Was == nil || d.Is == nil {
-			if f := either(d); f.Kind == fact.Zone && (c.is.Value(d.Of, "run") == of || c.was.Value(d.Of, "run") == of) {
-				wood = true
-			}
+			there := c.is.Value(d.Of, "run") == of || c.was.Value(d.Of, "run") == of
+			wood = wood || there && either(d).Kind == fact.Zone
 			continue
 		}
 		here := c.is.Value(d.Of, "run") == of
