@@ -50,12 +50,18 @@ func (b *facts) ofJob() {
 			b.length("benchmark-check-reading", c.Reading)
 			b.length("benchmark-check-over", c.Reading-m.Reading)
 		}
+		if l := m.Loop; l != nil {
+			b.length("level-misclosure", l.Misclosure())
+			b.length("level-misclosure-most", l.Most)
+			b.count("level-moves", len(l.Moves))
+		}
 	}
 	b.grams("weight-of-pieces", b.l.Grams())
 	b.grams("weight-of-pieces-shipped", b.l.GramsShipped())
 	b.words("units", unitsName(j.Units))
 	b.words("revision", b.l.Revision())
 	b.words("input-digest", j.Digest())
+	b.yes("preliminary", j.Preliminary())
 	for i, s := range j.Sources {
 		n := fmt.Sprintf("source-%d", i+1)
 		b.words(n, s.Name)
@@ -65,6 +71,7 @@ func (b *facts) ofJob() {
 	b.ofSystem()
 	b.ofShop()
 	b.ofPacking()
+	b.ofInstructions()
 }
 
 func unitsName(u job.Units) string {
@@ -139,6 +146,11 @@ func (b *facts) ofPacking() {
 	b.lengths("shims", p.Shims)
 	for _, s := range p.Shims {
 		b.length("shim-"+fact.Nanometres(s), s)
+	}
+	if p.Shim.Stated() {
+		b.words("shim-material", p.Shim.Material)
+		b.length("shim-length", p.Shim.Length)
+		b.length("shim-width", p.Shim.Width)
 	}
 	b.length("membrane", b.l.Job.Membrane.Thickness)
 	b.words("taken", method(e.Taken))

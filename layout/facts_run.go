@@ -199,6 +199,7 @@ func (b *facts) ofObstacles(r *Run) {
 		if o.Does&job.Pierces != 0 {
 			b.said("collar", o.Collar)
 		}
+		b.said("work", o.Work)
 		b.kind = fact.Make
 		b.length("extent", o.Extent)
 		b.some("depth", o.Depth)
@@ -227,6 +228,9 @@ func ObstacleFacts(r *Run, o *job.Obstacle) string {
 	}
 	if o.Does&job.Pierces != 0 && o.Collar != "" {
 		names = append(names, Named(of, "collar"))
+	}
+	if o.Work != "" {
+		names = append(names, Named(of, "work"))
 	}
 	return AllNamed(names...)
 }
@@ -268,8 +272,9 @@ func (b *facts) ofBuildUp(r *Run) {
 	}
 }
 
-// ofLoads are what the wind asks of the chairs of a run.
+// ofLoads are what the wind asks of the chairs of a run, and how they stand on the wall.
 func (b *facts) ofLoads(r *Run) {
+	seats := b.l.seater()
 	for _, c := range r.Chairs {
 		b.about(fact.Assembly, c.Name)
 		b.loading("up", c.Load.Up)
@@ -278,6 +283,11 @@ func (b *facts) ofLoads(r *Run) {
 		b.loading("rear-leg", c.Load.Rear)
 		b.loading("hook", c.Load.Hook)
 		b.loading("snap", c.Load.Snap)
+		for _, k := range seatChecks(seats, c) {
+			if !k.Unknown {
+				b.length(string(k.Code), k.Has)
+			}
+		}
 	}
 }
 
@@ -415,6 +425,8 @@ func (b *facts) ofSupport(s *anchor.Support) {
 	}
 	b.words("piece", s.Piece.Mark)
 	b.length("packing", s.Packing)
+	b.count("plies", s.Layers)
+	b.lengths("shims", s.Shims)
 	b.length("from-corner-along", s.X)
 	b.length("from-corner-across", s.Y)
 	b.number("turned-degrees", s.Along)

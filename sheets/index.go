@@ -145,10 +145,14 @@ func (b *book) sheetTable(all []page, reader Audience, dropped []page) table {
 	t := table{
 		cols: []column{b.col(words.ColSheet), b.flex(words.ColTitle), b.col(words.ColFor), b.right(words.ColPage)},
 	}
+	if b.tracked() {
+		t.cols = append(t.cols, b.col(words.ColRev))
+	}
 	held := slices.ContainsFunc(all, func(p page) bool { return p.banner != "" })
 	if held {
+		last := len(t.cols)
 		t.cols = append(t.cols, b.col(words.ColHold))
-		t.bold = func(_, col int) bool { return col == 4 }
+		t.bold = func(_, col int) bool { return col == last }
 	}
 	type numbered struct {
 		page
@@ -165,6 +169,9 @@ func (b *book) sheetTable(all []page, reader Audience, dropped []page) table {
 		row := []string{p.no, p.title, b.readers(p.kind), itoa(len(t.rows) + 1)}
 		if p.on != "" {
 			row[1] = b.say.Say(words.IndexPrintedOn, words.In("title", p.title), words.In("paper", p.on))
+		}
+		if b.tracked() {
+			row = append(row, b.revisionOfPage(p.page))
 		}
 		if held && p.banner != "" {
 			row = append(row, b.say.Say(words.CoverOnHold))
@@ -330,12 +337,15 @@ func (b *book) findings() []page {
 		},
 	}
 	var hold []bool
-	add := func(sev finding.Severity, word string) {
-		for _, f := range b.l.Findings {
-			if f.Severity != sev {
-				continue
-			}
-			hold = append(hold, sev == finding.Hold)
+	numbers := b.findingNumbers()
+	word := map[finding.Severity]string{ // look-up only
+		finding.Hold: b.say.Say(words.CoverOnHold), finding.Error: b.say.Say(words.FindingsError),
+		finding.Note: b.say.Say(words.FindingsNote),
+	}
+	for _, sev := range []finding.Severity{finding.Hold, finding.Error, finding.Note} {
+		for _, i := range b.findingOrder(sev) {
+			f := b.l.Findings[i]
+			hold = append(hold, f.Severity == finding.Hold)
 			where := f.Where.String()
 			if where == "" {
 				where = b.say.Say(words.FindingsWholeJob)
@@ -348,14 +358,11 @@ func (b *book) findings() []page {
 			}
 			plain := func(s string) string { return orDash(prose(strings.ReplaceAll(s, "`", ""))) }
 			t.rows = append(t.rows, []string{
-				itoa(len(t.rows) + 1), word, prose(where), plain(f.What), plain(f.Why), plain(f.Mend),
+				numbers[i], word[f.Severity], prose(where), plain(f.What), plain(f.Why), plain(f.Mend),
 				plain(f.At.String()), "",
 			})
 		}
 	}
-	add(finding.Hold, b.say.Say(words.CoverOnHold))
-	add(finding.Error, b.say.Say(words.FindingsError))
-	add(finding.Note, b.say.Say(words.FindingsNote))
 	t.bold = func(row, col int) bool { return hold[row] && col < 2 }
 	phrase := b.say.Say(words.FindingsHold)
 	return b.pages(first, []block{list{items: []string{phrase}, plain: true}, t}, across)
