@@ -30,6 +30,7 @@ type stretch struct {
 	page      page // what all its sheets have in common
 	leaves    []stripLeaf
 	rest      []blocks.Flow // what found no room on them
+	lined     bool          // its strips say what the lines of their elevations are
 }
 
 // stripLeaf is a page of strips: a window of a run, or several runs whole.
@@ -144,15 +145,18 @@ func (b *book) stretch(p *layout.Perimeter, runs []*layout.Run) stretch {
 	papers := b.papers(t.page, cautionHigh+200)
 	for i, q := range papers {
 		columns, strips := b.strips(runs[0], q.Room.Width())
-		var leaves []stripLeaf
-		over := false
-		for _, s := range strips {
-			l := blocks.Compose(runSpec([]blocks.Slot{{Block: s, ID: fmt.Sprintf("w%d", s.Win.N)}}), papers[i:i+1])[0]
-			over = over || l.Over
-			leaves = append(leaves, stripLeaf{l, []*view.RunStrip{s}})
+		leaves, over := stripsOn(strips, papers[i:i+1])
+		lined := !over
+		if over { // lower, where the notes say what its foot says
+			low := slices.Clone(strips)
+			for k, s := range strips {
+				low[k] = s.Beside()
+			}
+			leaves, over = stripsOn(low, papers[i:i+1])
 		}
 		if i == 0 || !over {
-			t.leaves, t.rest = leaves, b.sideFlows(&t, map[*layout.Run]chairColumns{runs[0]: columns})
+			t.leaves, t.lined = leaves, lined
+			t.rest = b.sideFlows(&t, map[*layout.Run]chairColumns{runs[0]: columns})
 		}
 		if !over {
 			break
@@ -160,6 +164,16 @@ func (b *book) stretch(p *layout.Perimeter, runs []*layout.Run) stretch {
 	}
 	t.fill()
 	return t
+}
+
+// stripsOn are the pages of a run's strips on a paper, and whether one leaves its room.
+func stripsOn(strips []*view.RunStrip, of []blocks.Paper) (leaves []stripLeaf, over bool) {
+	for _, s := range strips {
+		l := blocks.Compose(runSpec([]blocks.Slot{{Block: s, ID: fmt.Sprintf("w%d", s.Win.N)}}), of)[0]
+		over = over || l.Over
+		leaves = append(leaves, stripLeaf{l, []*view.RunStrip{s}})
+	}
+	return leaves, over
 }
 
 // together composes several runs on one page, each whole, in rows; false if they do

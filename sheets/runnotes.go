@@ -12,7 +12,7 @@ import (
 )
 
 // runParticulars are what is particular to runs and not said on their first sheet.
-func (b *book) runParticulars(runs ...*layout.Run) []block {
+func (b *book) runParticulars(lined bool, runs ...*layout.Run) []block {
 	var rows [][]lineRow
 	notes := list{title: b.say.Say(words.RunNotes), tight: true}
 	for _, r := range runs {
@@ -24,7 +24,7 @@ func (b *book) runParticulars(runs ...*layout.Run) []block {
 			notes.items = append(notes.items, n)
 		}
 	}
-	if len(runs) > 1 { // one alone says it at its foot
+	if !lined {
 		var lines []string
 		for _, r := range runs {
 			if said := view.ElevationLines(b.say, b.planOf(r)); said != "" && !slices.Contains(lines, said) {
