@@ -114,8 +114,8 @@ func (b *book) newStretch(p *layout.Perimeter, runs []*layout.Run) stretch {
 			holds = append(holds, f)
 		}
 	}
-	t.page = page{kind: RunSheet, runs: t.names(), paper: b.runs, holds: holds, banner: sentences(b.runBanner(runs, holds),
-		b.setNot(runs, holds))}
+	t.page = page{kind: RunSheet, runs: t.names(), paper: b.runs, holds: holds,
+		banner: sentences(b.runBanner(runs, holds), b.setNot(runs, holds))}
 	t.page.about = b.say.Count(words.RunAbout, len(runs), words.In("runs", strings.Join(t.names(), ", ")))
 	return t
 }

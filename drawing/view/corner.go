@@ -80,7 +80,8 @@ func CornerPlan(say words.Book, of plan.Corner) *Keyed {
 	return &Keyed{
 		ID: "corner-" + c.Mark, Title: title, About: c.say.Say(words.CornerAbout, words.In("title", title)),
 		under:  c.say.Say(top),
-		metric: c.Metric, finest: 5, coarsest: coarsest, extent: c.extent, list: c.list, kept: cornerKept, beside: c.list.column,
+		metric: c.Metric, finest: 5, coarsest: coarsest,
+		extent: c.extent, list: c.list, kept: cornerKept, beside: c.list.column,
 		draw: func(ratio float64) keyedDrawing {
 			marks, lost := c.draw(ratio)
 			return keyedDrawing{marks, lost}

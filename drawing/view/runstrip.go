@@ -336,8 +336,8 @@ func (r *RunStrip) at(wide drawing.Unit) *strip {
 
 // Key is a digest of all that the strip draws from.
 func (r *RunStrip) Key() string {
-	h := sha256.Sum256(fmt.Appendf(nil, "%+v %+v %v %v %v %v %v %v %v %v", *r.Run, r.Win.From, r.Win.To, r.Along, r.Rows,
-		r.Columns, r.Labels, r.Ends, r.Lines, r.Say))
+	h := sha256.Sum256(fmt.Appendf(nil, "%+v %+v %v %v %v %v %v %v %v %v", *r.Run, r.Win.From, r.Win.To, r.Along,
+		r.Rows, r.Columns, r.Labels, r.Ends, r.Lines, r.Say))
 	return fmt.Sprintf("run-strip-%x", h[:12])
 }
 
