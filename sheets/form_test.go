@@ -314,7 +314,7 @@ func TestShortRunsShareForms(t *testing.T) {
 	if !slices.ContainsFunc(all, func(s Sheet) bool { return strings.Contains(s.Title, "ROOF E2, ROOF E3") }) {
 		t.Error("runs E2 and E3 have a sheet each")
 	}
-	if strings.Contains(all[0].Title, ",") {
+	if strings.Contains(all[0].Title, "runs ") {
 		t.Errorf("the first form is of several runs: %s", all[0].Title)
 	}
 }
