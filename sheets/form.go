@@ -48,7 +48,8 @@ func Forms(j *job.Job, o FormOptions) []Sheet {
 				words.In("of", itoa(q.of)),
 			)
 		}
-		s := drawing.Scene{Name: f.b.id(append([]string{"survey", q.p.Name}, q.runs()...)...), Title: title, W: f.b.lists.w, H: f.b.lists.h,
+		s := drawing.Scene{Name: f.b.id(append([]string{"survey", q.p.Name}, q.runs()...)...), Title: title,
+			W: f.b.lists.w, H: f.b.lists.h,
 			Desc: f.b.say.Count(words.FormAbout, 1+len(q.with), words.In("run", q.names()))}
 		f.draw(&s, q, i+1, len(pages))
 		out[i] = Sheet{ID: s.Name, Number: itoa(i + 1), Title: title, Kind: Form, Scene: s}
@@ -343,7 +344,8 @@ func (f *forms) title(g *drawing.Scene, r drawing.Rect, q formPage, n, of int) {
 	page := f.b.say.Say(words.FormCount, words.In("n", itoa(n)), words.In("of", itoa(of)))
 	run := ""
 	if len(q.with) == 0 {
-		run = f.b.say.Say(words.FormPage, words.In("name", q.name), words.In("n", itoa(q.n)), words.In("of", itoa(q.of)))
+		run = f.b.say.Say(words.FormPage, words.In("name", q.name), words.In("n", itoa(q.n)),
+			words.In("of", itoa(q.of)))
 	}
 	wide := max(drawing.Width(drawing.Bold, page, drawing.Head), drawing.Width(drawing.Regular, run, drawing.Note))
 	g.Text(
