@@ -66,7 +66,7 @@ crate lists.`,
 func commands() []*cobra.Command {
 	return []*cobra.Command{checkCommand(), explainCommand(), confirmCommand(), formCommand(), packetCommand(),
 		migrateCommand(),
-		schemaCommand(), templateCommand(), startCommand()}
+		schemaCommand(), templateCommand(), startCommand(), takeoffCommand(), listsCommand()}
 }
 
 // offer lists the words of a flag for shells that complete.

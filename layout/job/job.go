@@ -44,7 +44,8 @@ type Job struct {
 	Site       Site
 	Benchmark  *Benchmark // nil: none is stated, and heights are over the level datum
 	Crating    Crating
-	Shop       *Shop // nil: not stated
+	Shop       *Shop    // nil: not stated
+	Takeoff    *Takeoff // nil: not stated
 	Perimeters []Perimeter
 	Findings   finding.List // what reading found; the layout carries it on
 
@@ -136,6 +137,8 @@ func (j *Job) keys(k keys) {
 	k.group("crating", "how the pieces travel", j.Crating.keys)
 	optional(k.may(), "shop", &j.Shop, (*Shop).keys,
 		"how the fabricator bends and cuts, for flat patterns and cutting plans")
+	optional(k.may(), takeoffKey, &j.Takeoff, (*Takeoff).keys,
+		"what quantities and a price before the survey are reckoned by")
 	list(k, "perimeters", "perimeter", &j.Perimeters, (*Perimeter).keys, "the chains of runs")
 }
 
