@@ -69,8 +69,8 @@ func (b bid) basis() list {
 	items := []string{}
 	for _, w := range b.t.Widths {
 		n += len(w.Runs)
-		items = append(items, say(words.TakeoffWidth, words.In("wall", prose(w.Wall)), words.In("width", b.text(w.Width)),
-			words.In("runs", strings.Join(w.Runs, ", "))))
+		items = append(items, say(words.TakeoffWidth, words.In("wall", prose(w.Wall)),
+			words.In("width", b.text(w.Width)), words.In("runs", strings.Join(w.Runs, ", "))))
 	}
 	from := say(words.TakeoffFrom, words.In("length", b.text(b.t.Options[0].Run)), words.In("runs", itoa(n)))
 	items = append([]string{from}, items...)
@@ -241,7 +241,8 @@ func (b bid) mind() list {
 		o := &b.t.Options[i]
 		name := words.In("option", b.optionName(o))
 		if o.Failed.HasErrors() {
-			m.items = append(m.items, b.say.Say(words.TakeoffMindFailed, name, words.In("why", prose(o.Failed[0].What))))
+			why := words.In("why", prose(o.Failed[0].What))
+			m.items = append(m.items, b.say.Say(words.TakeoffMindFailed, name, why))
 			continue
 		}
 		var none []string
@@ -249,14 +250,16 @@ func (b bid) mind() list {
 			none = append(none, b.lineName(&o.Unpriced[k]))
 		}
 		if len(none) > 0 {
-			m.items = append(m.items, b.say.Say(words.TakeoffMindUnpriced, name, words.In("what", strings.Join(none, "; "))))
+			what := words.In("what", strings.Join(none, "; "))
+			m.items = append(m.items, b.say.Say(words.TakeoffMindUnpriced, name, what))
 		}
 		var held []string
 		for _, h := range o.Holds {
 			held = append(held, b.holdName(h.Code)+" ("+itoa(h.Count)+")")
 		}
 		if len(held) > 0 {
-			m.items = append(m.items, b.say.Say(words.TakeoffMindHeld, name, words.In("holds", strings.Join(held, "; "))))
+			holds := words.In("holds", strings.Join(held, "; "))
+			m.items = append(m.items, b.say.Say(words.TakeoffMindHeld, name, holds))
 		}
 	}
 	return m
@@ -337,7 +340,8 @@ func (b bid) lineName(l *takeoff.Line) string {
 		}
 		return say(words.TakeoffSpecial, words.In("kind", kind))
 	case takeoff.Sheets:
-		return say(words.TakeoffSheets, words.In("width", b.exactly(l.Size[0])), words.In("length", b.exactly(l.Size[1])))
+		return say(words.TakeoffSheets, words.In("width", b.exactly(l.Size[0])),
+			words.In("length", b.exactly(l.Size[1])))
 	case takeoff.Weight:
 		if l.Name != "" {
 			return say(words.TakeoffWeightBought)
@@ -347,7 +351,8 @@ func (b bid) lineName(l *takeoff.Line) string {
 		if l.Name == "" {
 			return say(words.TakeoffChairsNone)
 		}
-		return say(words.TakeoffChairs, words.In("assembly", prose(l.Name)), words.In("spacing", b.shopText(l.Size[0])))
+		return say(words.TakeoffChairs, words.In("assembly", prose(l.Name)),
+			words.In("spacing", b.shopText(l.Size[0])))
 	case takeoff.Plates:
 		if l.Size[1] > 0 {
 			return say(words.TakeoffPlatesOf, words.In("width", b.shopText(l.Size[1])))
@@ -412,6 +417,7 @@ func (b bid) listed(o *takeoff.Option, l *takeoff.Line) []string {
 			per = itoa(int(l.Per))
 		}
 	}
-	return []string{b.optionName(o), o.System, b.groupName(l.Group), typed(b.lineName(l)), b.quantity(l.Unit, l.Quantity),
-		b.quantity(l.Unit, l.Added), itoa(l.Percent), b.quantity(l.Unit, l.Total()), b.unitName(l.Unit), rate, per, cost, state}
+	return []string{b.optionName(o), o.System, b.groupName(l.Group), typed(b.lineName(l)),
+		b.quantity(l.Unit, l.Quantity), b.quantity(l.Unit, l.Added), itoa(l.Percent), b.quantity(l.Unit, l.Total()),
+		b.unitName(l.Unit), rate, per, cost, state}
 }

@@ -108,6 +108,7 @@ func printColumns(cmd *cobra.Command) {
 		if c.Number {
 			kind = "number"
 		}
-		fmt.Fprintf(cmd.OutOrStdout(), "  %s\n", strings.TrimRight(fmt.Sprintf("%-42s %-7s %-16s %s", c.Name, kind, c.Unit, c.Means), " "))
+		line := fmt.Sprintf("  %-42s %-7s %-16s %s", c.Name, kind, c.Unit, c.Means)
+		fmt.Fprintln(cmd.OutOrStdout(), strings.TrimRight(line, " "))
 	}
 }

@@ -59,7 +59,7 @@ const mostOptions = 5
 func (t *Takeoff) keys(k keys) {
 	t.At = k.at
 	k.lengthOrZero("uneven", &t.Uneven,
-		"how much lower the wall tops are taken to lie at the middle of a run than at its ends, for the build-up", `3/4"`)
+		"how much lower the wall tops are taken to lie at the middle of a run than at its ends", `3/4"`)
 	k.group("allowances", "what is added, in per cent", func(k keys) {
 		k.percent("metal", &t.Metal, "the metal over what the cutting plan takes", "5%")
 		k.percent("labour", &t.Labour, "the time over what the rates give", "10%")
@@ -78,8 +78,8 @@ func (r *BidRates) keys(k keys) {
 	k.may().minutes("per_cap", &r.Cap, "the time to lay a straight piece with its joint", "12 min")
 	k.may().minutes("per_special", &r.Special, "the time to lay a corner, an end or another special piece", "30 min")
 	k.may().minutes("per_chair", &r.Chair, "the time to set a chair to line and level", "6 min")
-	value(k.may(), "metal", &r.SheetPrice, reader[MetalPrice]{form: FormMeasure, code: "value-money", parse: parseMetalPrice,
-		metric: func(MetalPrice) string { return "45.00 per m2" }},
+	price := withUnit("value-money", parseMetalPrice).in(func(MetalPrice) string { return "45.00 per m2" })
+	value(k.may(), "metal", &r.SheetPrice, price,
 		"the price of the sheet metal, where the shop's sheets state none", "4.20 per ft2")
 	k.may().money("per_weld", &r.Weld, "what a welded or lapped seam costs, with its finish", "38.00")
 	k.may().money("per_plate", &r.Plate, "the cost of a splice plate", "6.50")
@@ -93,10 +93,11 @@ func (o *BidOption) keys(k keys) {
 	o.At = k.at
 	k.name("name", &o.Name, "a short name for the way to build", "chairs at 24 in")
 	k.may().files("include", &o.Include,
-		"files in place of all that the job includes: another fabricator's system", "[../shop/other.yaml, ../firm.yaml]")
+		"files in place of all that the job includes: another fabricator's system", "[../shop/other.yaml]")
 	k.may().length("chair_spacing", &o.ChairSpacing, "chairs no further apart than this", `24"`)
 	k.may().length("stock", &o.Stock, "the length of the caps", `12'-0"`)
-	word(k.may(), "packing", &o.Packing, []choice[PackingMethod]{{"continuous", PackContinuous}, {"chair", PackChairs}},
+	ways := []choice[PackingMethod]{{"continuous", PackContinuous}, {"chair", PackChairs}}
+	word(k.may(), "packing", &o.Packing, ways,
 		"how the wall top is built up: continuous, or under each chair alone", "chair")
 	o.HasPacking = k.given("packing")
 }

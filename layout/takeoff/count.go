@@ -343,7 +343,7 @@ func (c *counting) buildUp() {
 	}
 	c.add(Line{Group: BuildUp, What: Layers, Unit: Running, Quantity: int64(layers), Price: Told}, 0, 1)
 	c.add(Line{Group: BuildUp, What: Plywood, Quantity: int64(sheets)}, rate, 1)
-	c.add(Line{Group: BuildUp, What: Nails, Name: c.l.Job.Packing.Nail.Name, Quantity: int64(nails)}, c.by.Rates.Nails, 100)
+	c.add(Line{Group: BuildUp, What: Nails, Quantity: int64(nails)}, c.by.Rates.Nails, 100)
 }
 
 // labour is the time by the firm's rates, with its allowance.

@@ -177,7 +177,8 @@ func drawn(j *job.Job) finding.List {
 			if w := slices.IndexFunc(j.Walls, func(w job.Wall) bool { return w.Name == name }); w >= 0 {
 				at = j.Walls[w].At
 			}
-			f := finding.New(finding.Error, "takeoff-width", at, "write `width:` with what the drawing shows under the wall "+name,
+			f := finding.New(finding.Error, "takeoff-width", at,
+				"write `width:` with what the drawing shows under the wall "+name,
 				"wall %s does not say how wide it is drawn, and a takeoff rests on it", name)
 			if !slices.ContainsFunc(out, func(o finding.Finding) bool { return o.At == f.At }) {
 				out.Append(f)

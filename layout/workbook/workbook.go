@@ -112,7 +112,8 @@ func write(f *excelize.File, t Table, head, text int) error {
 			return err
 		}
 	}
-	if err := w.SetPanes(&excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}); err != nil {
+	frozen := excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}
+	if err := w.SetPanes(&frozen); err != nil {
 		return err
 	}
 	row := make([]any, len(t.Head))
