@@ -50,6 +50,11 @@ func (b *facts) ofJob() {
 			b.length("benchmark-check-reading", c.Reading)
 			b.length("benchmark-check-over", c.Reading-m.Reading)
 		}
+		if l := m.Loop; l != nil {
+			b.length("level-misclosure", l.Misclosure())
+			b.length("level-misclosure-most", l.Most)
+			b.count("level-moves", len(l.Moves))
+		}
 	}
 	b.grams("weight-of-pieces", b.l.Grams())
 	b.grams("weight-of-pieces-shipped", b.l.GramsShipped())
