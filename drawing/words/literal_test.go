@@ -27,7 +27,7 @@ var excused = map[string][]string{
 		"drawing/view/flat.go", "drawing/view/flatlabel.go", "drawing/view/keyed.go", "drawing/view/caption.go",
 		"drawing/view/runstripdraw.go",
 	},
-	"what a PDF says of itself, in one language":                             {"sheets/pdf.go"},
+	"what a PDF says of itself, in one language": {"sheets/pdf.go"},
 	"headings and words of lists for other programs: names, in one language": {"sheets/csvcutting.go", "sheets/csvrows.go",
 		"sheets/csvtakeoff.go", "sheets/machinelist.go"},
 	"corners, sections and what turns: not moved yet": {
