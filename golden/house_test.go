@@ -49,7 +49,7 @@ layout/length/draws:
 layout/fact: layout/length
 layout/finding: layout/length
 layout/confirm:
-layout/job: layout/confirm layout/finding layout/length
+layout/job: layout/confirm layout/finding layout/length layout/workbook
 layout/job/jobtest: layout/job layout/length
 layout/outline: layout/finding layout/job layout/length
 layout/metal:
