@@ -51,7 +51,7 @@ layout/finding: layout/length
 layout/record: layout/fact layout/length
 layout/revise: layout/fact layout/length layout/record
 layout/confirm:
-layout/job: layout/confirm layout/finding layout/length layout/record
+layout/job: layout/confirm layout/finding layout/length layout/record layout/workbook
 layout/job/jobtest: layout/job layout/length
 layout/outline: layout/finding layout/job layout/length
 layout/metal:

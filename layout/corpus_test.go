@@ -236,7 +236,7 @@ func without() map[string]string {
 	return map[string]string{
 		"file-link": disk, "file-permission": disk, "file-unreadable": disk, "file-size": many,
 		"job-size": many, "more-alike": many, "csv-columns": many, "survey-many": many, "include-many": many,
-		"csv-unreadable": many, "migrate-failed": "of an edit of a file: tests of migrate",
+		"csv-unreadable": many, "workbook-sheet": "of a workbook, not of a text: tests of package job", "migrate-failed": "of an edit of a file: tests of migrate",
 		"no-assemblies": before, "no-runs": before, "no-fastener": before, "wind-edition": before,
 		"outline-area": outline, "outline-branch": outline, "outline-crosses": outline, "outline-csv": outline,
 		"outline-dxf": outline, "outline-entity": outline, "outline-none": outline, "outline-open": outline,
