@@ -19,6 +19,7 @@ func (s *strip) draw(g *drawing.Scene) {
 	s.plan.draw(&p)
 	p.Group(drawing.Dimensions, "", s.plan.datum)
 	s.elev.draw(&e)
+	p.Group(drawing.Dimensions, "", s.cutMarks)
 	g.Add(drawing.Translate(p.Marks, drawing.Pt(0, s.planAt))...)
 	g.Group(drawing.Dimensions, "", s.leaders)
 	s.table.draw(g, s.tableAt, s.wide)
@@ -105,6 +106,29 @@ func (s *strip) leaders(g *drawing.Scene) {
 			drawing.Pt(q.placed, s.tableAt))
 	}
 }
+
+// cutMarks mark where the run is cut: a short line past each edge of the plan, with an
+// arrow to where the section looks.
+func (s *strip) cutMarks(g *drawing.Scene) {
+	for _, c := range s.Cuts {
+		if !c.Here || !s.plan.shows(c.At) {
+			continue
+		}
+		x := s.plan.x(c.At)
+		for _, y := range []drawing.Unit{-40, s.plan.deep + 40} {
+			out := drawing.Unit(-cutMark)
+			if y > 0 {
+				out = cutMark
+			}
+			g.Line(drawing.Thick, drawing.Pt(x, y), drawing.Pt(x, y+out))
+			g.Fill(drawing.Black, drawing.NoPen, drawing.Pt(x, y+out-120), drawing.Pt(x+260, y+out),
+				drawing.Pt(x, y+out+120))
+		}
+	}
+}
+
+// cutMark is how far the mark of a section stands out.
+const cutMark = 260
 
 // drawBelow letters the elevation: the chairs over it.
 func (s *strip) drawBelow(g *drawing.Scene) {
