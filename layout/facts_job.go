@@ -61,6 +61,7 @@ func (b *facts) ofJob() {
 	b.words("units", unitsName(j.Units))
 	b.words("revision", b.l.Revision())
 	b.words("input-digest", j.Digest())
+	b.yes("preliminary", j.Preliminary())
 	for i, s := range j.Sources {
 		n := fmt.Sprintf("source-%d", i+1)
 		b.words(n, s.Name)

@@ -140,7 +140,7 @@ func (c schedules) partRow(x cutBody) []string {
 		c.plain(q, x.is("street-leg-left")), c.words(q, x.is("street-leg-to")), c.plain(q, x.is("roof-leg-left")),
 		c.words(q, x.is("roof-leg-to")),
 		c.plain(q, "inside-left"), c.plain(q, "inside-right"), c.slope(q, x.is("slope")), "", "",
-		c.plain(q, x.is("blank-length")), c.words(q, "twin"), "", "", c.words(q, "assembly"), c.preliminary(),
+		c.plain(q, x.is("blank-length")), c.words(q, "twin"), "", "", c.words(q, "assembly"), c.status(),
 		c.plain(q, x.is("street-leg-right")), c.plain(q, x.is("roof-leg-right")),
 		c.plain(q, x.is("front-fold")), c.plain(q, x.is("rear-fold")), c.words(q, x.is("left-end")),
 		c.words(q, x.is("right-end")), "", "", "", "", c.plain(q, x.is("blank-length")),
@@ -164,8 +164,9 @@ func (c schedules) familyRow(x cutBody) []string {
 		c.plain(f, x.is("street-leg-left")), c.words(f, x.is("street-leg-to")), c.plain(f, x.is("roof-leg-left")),
 		c.words(f, x.is("roof-leg-to")),
 		c.plain(f, x.is("inside-left")), c.plain(f, x.is("inside-right")), c.slope(f, x.is("slope")),
-		strings.Join(turns, " "), c.degrees(f, "change-of-slope"), c.plain(f, x.is("front-fold")), c.words(f, "twin"), c.words(f, x.is("lap")),
-		c.plain(f, x.is("lap-width")), "", c.preliminary(),
+		strings.Join(turns, " "), c.degrees(f, "change-of-slope"), c.plain(f, x.is("front-fold")), c.words(f, "twin"),
+		c.words(f, x.is("lap")),
+		c.plain(f, x.is("lap-width")), "", c.status(),
 		c.plain(f, x.is("street-leg-right")), c.plain(f, x.is("roof-leg-right")),
 		c.eachLeg(f), c.plain(f, x.is("rear-fold")), c.words(f, x.is("left-end")), c.words(f, x.is("right-end")),
 		c.degrees(f, x.is("left-end-turn")), c.degrees(f, x.is("right-end-turn")),
@@ -221,5 +222,5 @@ func (c schedules) notchRows(x cutBody) [][]string {
 func newSchedules(facts fact.Ledger) schedules {
 	metric := facts.Value("job", "units") == "metric"
 	return schedules{&book{metric: metric, crew: length.Crew(metric), shop: length.Shop(metric),
-		digest: facts.Value("job", "input-digest")}, facts}
+		digest: facts.Value("job", "input-digest"), open: facts.Value("job", "preliminary") == "yes"}, facts}
 }
