@@ -172,7 +172,8 @@ func (c Chain) Figure() Figure {
 	n := len(c.Stops)
 	if n < 2 || len(c.Labels) != n-1 || (len(c.From) > 1 && len(c.From) != n) {
 		panic(
-			"drawing: a chain needs two stops or more, a label for each bay, and one place of the object or one for each stop",
+			"drawing: a chain needs two stops or more, a label for each bay, and one place of the object or one for " +
+				"each stop",
 		)
 	}
 	var s Scene
@@ -296,7 +297,8 @@ func (d Running) Figure() Figure {
 	n := len(d.Stops)
 	if n < 1 || len(d.Labels) != n || (len(d.From) > 1 && len(d.From) != n) {
 		panic(
-			"drawing: running dimensions need a datum, a label for each stop, and one place of the object or one for each stop",
+			"drawing: running dimensions need a datum, a label for each stop, and one place of the object or one for " +
+				"each stop",
 		)
 	}
 	var s Scene

@@ -79,9 +79,9 @@ func (r row) spread(labels []label, gap Unit) (shift Unit, fits bool) {
 	return shift, fits
 }
 
-// Spread places labels of given widths in one row, in order and gap apart, as near as possible to where each belongs, between lo
-// and hi. at grows. It returns their middles, the largest shift, and whether all fit between the limits; they never overlap,
-// whether they fit or not.
+// Spread places labels of given widths in one row, in order and gap apart, as near as possible to where each belongs,
+// between lo and hi. at grows. It returns their middles, the largest shift, and whether all fit between the limits;
+// they never overlap, whether they fit or not.
 func Spread(at, width []Unit, gap, lo, hi Unit) (placed []Unit, shift Unit, fits bool) {
 	labels := make([]label, len(at))
 	for i := range at {

@@ -42,14 +42,16 @@ func (l *Layout) ChairLoads() []LoadRow {
 			k := slices.IndexFunc(out[first:], func(o LoadRow) bool { return o.Assembly == c.Assembly })
 			if k < 0 {
 				k = len(out) - first
-				out = append(out, LoadRow{Run: r, Assembly: c.Assembly, Passes: true, ByTheChair: c.Assembly.OneChair != nil})
+				out = append(out, LoadRow{Run: r, Assembly: c.Assembly, Passes: true,
+					ByTheChair: c.Assembly.OneChair != nil})
 			}
 			o := &out[first+k]
 			o.Chairs++
 			for _, q := range []struct {
 				to   *ChairLoading
 				load anchor.Loading
-			}{{&o.Up, c.Load.Up}, {&o.Out, c.Load.Out}, {&o.Rear, c.Load.Rear}, {&o.Beam, c.Load.Beam}, {&o.Hook, c.Load.Hook}, {&o.Snap, c.Load.Snap}} {
+			}{{&o.Up, c.Load.Up}, {&o.Out, c.Load.Out}, {&o.Rear, c.Load.Rear}, {&o.Beam, c.Load.Beam},
+				{&o.Hook, c.Load.Hook}, {&o.Snap, c.Load.Snap}} {
 				if q.load.Holds > 0 && (q.to.Chair == nil || q.load.Ratio() > q.to.Ratio()) {
 					*q.to = ChairLoading{c, q.load}
 				}
@@ -79,7 +81,8 @@ func (l *Layout) TurnedRows() []TurnedRow {
 			row := TurnedRow{Turned: t, Kind: t.Piece.KindName(), Passes: t.Held || t.Covered}
 			for _, r := range l.Runs() {
 				for _, c := range r.Chairs {
-					on := c.Piece == t.Piece || c.Joint != nil && c.Joint.Kind != cap.Expansion && c.Joint.Right == t.Piece
+					on := c.Piece == t.Piece || c.Joint != nil && c.Joint.Kind != cap.Expansion &&
+						c.Joint.Right == t.Piece
 					if on {
 						row.Chairs++
 					}

@@ -59,7 +59,10 @@ func (l *Layout) chairFindings() finding.List {
 	}
 	f := finding.New(finding.Note, "chair-not-stated", s.Chair.At,
 		"write `blank:` under `system.chair`, or `chair:` under the assembly, with the section as it was tested",
-		"the section of the chair is stated nowhere for %s: sections draw dashed the room it takes, no part is made of it, and nothing has looked whether the hook of the cap catches it and whether it goes down beside the wall", assemblyWords(of))
+		"the section of the chair is stated nowhere for %s: sections draw dashed the room it takes, no part is made "+
+			"of it, and nothing has looked whether the hook of the cap catches it "+
+			"and whether it goes down beside the wall",
+		assemblyWords(of))
 	f.Why = "a cap holds to the chair it was tested on, and to no other"
 	return finding.List{f}
 }

@@ -43,39 +43,47 @@ func (l *Layout) CodeChecks() []CodeCheck {
 			continue
 		}
 		wall, inside := tightest(r)
-		add(CodeCheck{What: "run " + r.Name + ": inside of the cap no narrower than the wall", Asked: job.Both(wall), Has: job.Both(inside),
-			Source: "IBC 2018 and 2021 section 1503.3, read in second sources: width not less than the wall's thickness", Passes: inside >= wall},
+		add(CodeCheck{What: "run " + r.Name + ": inside of the cap no narrower than the wall", Asked: job.Both(wall),
+			Has: job.Both(inside),
+			Source: "IBC 2018 and 2021 section 1503.3, read in second sources: width not less than the wall's " +
+				"thickness", Passes: inside >= wall},
 			finding.Hold, "cap-narrow", r.Job.At, onRun(r), "offer wider caps, or survey the wall again")
 	}
 	add(CodeCheck{What: "the top drains to the roof", Asked: "a slope", Has: slopeWords(s.Profile.TopSlope),
-		Source: "IBC 2021 section 1503.3, as a state's code prints it: the top drains positively", Passes: s.Profile.TopSlope > 0},
+		Source: "IBC 2021 section 1503.3, as a state's code prints it: the top drains positively",
+		Passes: s.Profile.TopSlope > 0},
 		finding.Hold, "top-level", s.At, finding.Ref{}, "give `top_slope` a fall to the roof")
 	if least := s.Metal.Specified; least > 0 {
 		add(CodeCheck{What: "thickness of the metal", Asked: thou(least), Has: thou(s.Metal.Thickness),
 			Source: "the job's specification", Passes: s.Metal.Thickness >= least},
-			finding.Hold, "metal-thin", s.At, finding.Ref{}, "order the thickness specified, or have the specification changed")
+			finding.Hold, "metal-thin", s.At, finding.Ref{},
+			"order the thickness specified, or have the specification changed")
 	}
 	// 0.019 in stands in the code in inches.
 	const flashing = 19 * length.Inch / 1000
 	add(CodeCheck{What: "thickness of metal flashing", Asked: thou(flashing), Has: thou(s.Metal.Thickness),
-		Source: "IBC 2021 section 1503.2.1, as a state's code prints it: 0.019 in (0.48 mm), 26 gage galvanized", Passes: s.Metal.Thickness >= flashing},
+		Source: "IBC 2021 section 1503.2.1, as a state's code prints it: 0.019 in (0.48 mm), 26 gage galvanized",
+		Passes: s.Metal.Thickness >= flashing},
 		finding.Note, "flashing-thin", s.At, finding.Ref{}, "ask the building official if this metal may be thinner")
 	out = append(out, l.contacts()...)
 	out = append(out, l.holeChecks()...)
 	out = append(out, l.factorChecks()...)
 	out = append(out, l.engagements()...)
 	for _, e := range l.Extenders() {
-		add(CodeCheck{What: fmt.Sprintf("run %s: %s leg within the tested range", e.Run.Name, faceWord(e.Face)), Asked: job.Both(e.Leg) + " to " + e.To.String(), Has: job.Both(e.Tested),
+		add(CodeCheck{What: fmt.Sprintf("run %s: %s leg within the tested range", e.Run.Name, faceWord(e.Face)),
+			Asked: job.Both(e.Leg) + " to " + e.To.String(), Has: job.Both(e.Tested),
 			Source: "test reports of the job"},
 			finding.Hold, "extender-needed", e.Run.Job.At, onRun(e.Run),
-			fmt.Sprintf("schedule an extender piece %s high along the run and have its fastening stated, or name an assembly tested with that leg", job.Both(e.Height)))
+			fmt.Sprintf("schedule an extender piece %s high along the run and have its fastening stated, or name an "+
+				"assembly tested with that leg", job.Both(e.Height)))
 	}
 	return out
 }
 
 // judged gives a check its finding where it does not pass, and letters it in the
 // units of the job.
-func (l *Layout) judged(c CodeCheck, sev finding.Severity, code string, at finding.Place, where finding.Ref, mend string) CodeCheck {
+func (l *Layout) judged(c CodeCheck, sev finding.Severity, code string, at finding.Place, where finding.Ref,
+	mend string) CodeCheck {
 	if !c.Passes {
 		c.finding = finding.New(sev, code, at, mend, "%s: asked %s, is %s", c.What, c.Asked, c.Has)
 		c.finding.Why, c.finding.Where = c.Source, where
@@ -149,9 +157,11 @@ func (l *Layout) extendersOf(r *Run) []Extender {
 		face              job.Face
 		to                job.LegMeasure
 		need, tested, lap length.Length
-	}{{job.Front, s.Profile.Drip.Foot(), needF, front, s.Lap.Front}, {job.Rear, s.Profile.RearHook.Foot(), needR, rear, s.Lap.Rear}} {
+	}{{job.Front, s.Profile.Drip.Foot(), needF, front, s.Lap.Front}, {job.Rear, s.Profile.RearHook.Foot(), needR, rear,
+		s.Lap.Rear}} {
 		if need := length.CeilTo(e.need, l.Grid); e.tested > 0 && e.need > e.tested {
-			out = append(out, Extender{Run: r, Face: e.face, Leg: need, Tested: e.tested, To: e.to, Height: need - e.tested + e.lap, Along: along[e.face]})
+			out = append(out, Extender{Run: r, Face: e.face, Leg: need, Tested: e.tested, To: e.to,
+				Height: need - e.tested + e.lap, Along: along[e.face]})
 		}
 	}
 	return out
@@ -180,8 +190,10 @@ func (l *Layout) moves() finding.List {
 	if e, ok := metal.ExpansionOf(s.Metal.Name); ok {
 		if off := e.Off(s.Metal.Expansion); off < -metal.Band || off > metal.Band {
 			f := finding.New(finding.Note, "expansion-differs", s.At, "check the coefficient and its degree, F or C",
-				"the expansion of %s, %.2fe-6 /C (%.2fe-6 /F), lies %.0f per cent outside what is printed for %s, %.2fe-6 to %.2fe-6 /C (%s)",
-				s.Metal.Name, float64(s.Metal.Expansion)/1000, float64(s.Metal.Expansion)/1800, max(off, -off), e.Family,
+				"the expansion of %s, %.2fe-6 /C (%.2fe-6 /F), lies %.0f per cent outside what is printed for %s, "+
+					"%.2fe-6 to %.2fe-6 /C (%s)",
+				s.Metal.Name, float64(s.Metal.Expansion)/1000, float64(s.Metal.Expansion)/1800, max(off, -off),
+				e.Family,
 				float64(e.Least)/1000, float64(e.Most)/1000, e.Source)
 			f.Why = "every gap of the job follows from it"
 			if off < -metal.Far || off > metal.Far {
@@ -196,8 +208,10 @@ func (l *Layout) moves() finding.List {
 		if m.ByHeat {
 			why = "at the hottest metal its joint would close past the least gap"
 		}
-		f := finding.New(finding.Note, "stock-moves", s.At, "a shorter stock length or longest leg, another nominal gap, or a longer splice plate",
-			"the system can make caps of %s between fixed points, and the joint takes %s", job.Both(m.Longer), job.Both(m.Longest))
+		f := finding.New(finding.Note, "stock-moves", s.At,
+			"a shorter stock length or longest leg, another nominal gap, or a longer splice plate",
+			"the system can make caps of %s between fixed points, and the joint takes %s", job.Both(m.Longer),
+			job.Both(m.Longest))
 		f.Why = why + "; joints that do are on hold"
 		found.Append(f)
 	}

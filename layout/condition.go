@@ -34,11 +34,14 @@ func (l *Layout) unsound() finding.List {
 				}
 				found.Append(finding.Finding{
 					Code: "wall-unsound", Severity: finding.Hold, At: u.Reading.Job.At,
-					Where: finding.Ref{Perimeter: p.Job.Name, Run: r.Name, Station: u.Reading.Station, HasStation: true, Pieces: l.over(p, on, r, u)},
-					What: "run " + r.Name + " at station " + job.Both(u.Reading.Job.Station) + ": the wall top is " + strings.Join(codes, " and ") +
+					Where: finding.Ref{Perimeter: p.Job.Name, Run: r.Name, Station: u.Reading.Station, HasStation: true,
+						Pieces: l.over(p, on, r, u)},
+					What: "run " + r.Name + " at station " + job.Both(u.Reading.Job.Station) + ": the wall top is " +
+						strings.Join(codes, " and ") +
 						"; how far is not known, so it is taken to reach the next reading on both sides",
-					Why:  "no chair is fastened to it",
-					Mend: "have it put right and survey it again, or say under the run who looked: `cleared: [{station: ..., measure: condition, by: ..., on: ...}]`",
+					Why: "no chair is fastened to it",
+					Mend: "have it put right and survey it again, or say under the run who looked: `cleared: " +
+						"[{station: ..., measure: condition, by: ..., on: ...}]`",
 				})
 			}
 		}

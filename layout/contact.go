@@ -39,7 +39,8 @@ func (l *Layout) contacts() []CodeCheck {
 			add(what, c, "metals-dissimilar", at, parted)
 			return
 		}
-		k := CodeCheck{What: what, Asked: metal.Compatible.String(), Has: "not in the table of pairs", Source: "none found"}
+		k := CodeCheck{What: what, Asked: metal.Compatible.String(), Has: "not in the table of pairs",
+			Source: "none found"}
 		k.finding = finding.New(finding.Note, "metals-unknown", at, "have the fabricator say that the two may touch",
 			"%s: %s", what, k.Has)
 		k.finding.Why = "nothing is said of this pair here"
@@ -74,7 +75,8 @@ func (l *Layout) contacts() []CodeCheck {
 
 // contactsOnWalls judges what stands on the top of a wall: the chairs of these metals,
 // of the caps' where none is stated.
-func (l *Layout) contactsOnWalls(metals []string, add func(what string, c metal.Contact, code string, at finding.Place, parted bool)) {
+func (l *Layout) contactsOnWalls(metals []string, add func(what string, c metal.Contact, code string, at finding.Place,
+	parted bool)) {
 	var rest []string
 	for _, of := range metals {
 		if of = cmp.Or(of, l.Job.System.Metal.Name); !slices.Contains(rest, of) {
@@ -97,7 +99,8 @@ func (l *Layout) contactsOnWalls(metals []string, add func(what string, c metal.
 				}
 			case top.Material == job.Masonry || top.Material == job.Concrete:
 				if c, ok := metal.OnMasonry(family); ok {
-					add(fmt.Sprintf("wall %s: %s over %s", w.Name, rests, top.Material), c, "metal-on-masonry", w.At, parted)
+					add(fmt.Sprintf("wall %s: %s over %s", w.Name, rests, top.Material), c, "metal-on-masonry", w.At,
+						parted)
 				}
 			}
 		}

@@ -27,19 +27,23 @@ func (l *Layout) engagements() []CodeCheck {
 		where := "assembly " + e.of.Name + ", a cap of " + job.Both(e.inside) + " inside: "
 		at, ref := e.of.Engagement.At, finding.Ref{Pieces: e.pieces}
 		if tol == nil {
-			out = append(out, l.judged(CodeCheck{What: where + "engagement of hook and snap", Asked: "less the tolerances of parts and setting",
-				Has: "no tolerance stated", Source: "the test report"}, finding.Hold, "engagement-short", at, ref,
+			out = append(out, l.judged(CodeCheck{What: where + "engagement of hook and snap",
+				Asked: "less the tolerances of parts and setting",
+				Has:   "no tolerance stated", Source: "the test report"}, finding.Hold, "engagement-short", at, ref,
 				"write `tolerance: {parts: ..., setting: ...}` under `system.chair`"))
 			continue
 		}
 		for _, k := range l.Engagement(e.of, e.inside) {
-			name := map[plan.Code]string{plan.HookEngaged: "hook over the drip", plan.SnapEngaged: "snap under the chair's rear"}[k.Code]
+			name := map[plan.Code]string{plan.HookEngaged: "hook over the drip",
+				plan.SnapEngaged: "snap under the chair's rear"}[k.Code]
 			has := job.Both(length.Max(0, k.Has))
 			if k.Unknown {
 				has = "not known: the section of the chair or of the cap is not stated or cannot be bent"
 			}
-			out = append(out, l.judged(CodeCheck{What: where + name + ", less tolerances", Asked: job.Both(k.Asked), Has: has,
-				Source: "the least engagement in report " + e.of.Report, Passes: k.Pass}, finding.Hold, "engagement-short", at, ref,
+			out = append(out, l.judged(CodeCheck{What: where + name + ", less tolerances", Asked: job.Both(k.Asked),
+				Has:    has,
+				Source: "the least engagement in report " + e.of.Report, Passes: k.Pass}, finding.Hold,
+				"engagement-short", at, ref,
 				"have the fabricator look at kick, hook and edge distances of the chair, or hold closer tolerances"))
 		}
 	}
@@ -57,10 +61,12 @@ func (l *Layout) Engagement(of *job.Assembly, inside length.Length) []plan.Check
 	asked := of.Engagement
 	nominal, err := shop.Engagement(l.Job, of, inside, s.Profile.TopSlope)
 	if err != nil {
-		return []plan.Check{plan.NotMeasured(plan.HookEngaged, asked.Hook), plan.NotMeasured(plan.SnapEngaged, asked.Snap)}
+		return []plan.Check{plan.NotMeasured(plan.HookEngaged, asked.Hook), plan.NotMeasured(plan.SnapEngaged,
+			asked.Snap)}
 	}
 	less := tol.Parts + tol.Setting
-	return []plan.Check{plan.AtLeast(plan.HookEngaged, nominal.Hook-less, asked.Hook), plan.AtLeast(plan.SnapEngaged, nominal.Snap-less, asked.Snap)}
+	return []plan.Check{plan.AtLeast(plan.HookEngaged, nominal.Hook-less, asked.Hook), plan.AtLeast(plan.SnapEngaged,
+		nominal.Snap-less, asked.Snap)}
 }
 
 // engaged lists the chairs whose assembly states an engagement, in the order of the

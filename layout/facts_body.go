@@ -144,7 +144,8 @@ func (b *facts) ofSeams(f *Family) {
 			case q.Plain:
 				b.words(n+"-edges", "plain butt")
 			default:
-				b.words(n+"-edges", map[bool]string{true: "back edges at the gap", false: "finish edges at the gap"}[q.Back])
+				b.words(n+"-edges", map[bool]string{true: "back edges at the gap",
+					false: "finish edges at the gap"}[q.Back])
 				b.length(n+"-opening", q.Opening)
 			}
 		}
@@ -244,7 +245,8 @@ func (b *facts) ofBlank(k string, x plan.Blank) {
 		b.lengths(m+"from-street", []length.Length{h.Street, h.Roof})
 		lo, hi := x.Bounds()
 		step := shop.Step(x.Metric)
-		b.lengths(m+"centre", []length.Length{length.RoundTo(length.FromMM(h.Centre.X-lo.X), step), length.RoundTo(length.FromMM(hi.Y-h.Centre.Y), step)})
+		b.lengths(m+"centre", []length.Length{length.RoundTo(length.FromMM(h.Centre.X-lo.X), step),
+			length.RoundTo(length.FromMM(hi.Y-h.Centre.Y), step)})
 		b.lengths(m+"size", []length.Length{h.Right - h.Left, h.Roof - h.Street})
 	}
 	for n, f := range x.Faces {

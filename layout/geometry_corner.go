@@ -21,8 +21,10 @@ func (l *Layout) cornerPlan(q *Piece) *cornerPlan {
 	b.ends()
 	b.out = plan.Corner{
 		Mark: q.Mark, Kind: cornerKind(q), Hand: plan.Hand(q.Hand), Metric: l.Job.Units == job.Metric,
-		Released: plan.That(plan.Released, l.Held.Released(q)), StringBehind: ofSystem("string-behind-cap-line", cap.ChairLine(b.s)), SpliceTape: ofSystem("splice-tape", b.s.Splice.Tape),
-		SupportSize: [2]plan.Value{ofSystem("support-length", b.s.Corner.Support.Length), ofSystem("support-width", b.s.Corner.Support.Width)},
+		Released: plan.That(plan.Released, l.Held.Released(q)), StringBehind: ofSystem("string-behind-cap-line",
+			cap.ChairLine(b.s)), SpliceTape: ofSystem("splice-tape", b.s.Splice.Tape),
+		SupportSize: [2]plan.Value{ofSystem("support-length", b.s.Corner.Support.Length), ofSystem("support-width",
+			b.s.Corner.Support.Width)},
 	}
 	if q.Kind == cap.Tee {
 		b.layTee()
@@ -151,7 +153,8 @@ func (b *cornerPlan) layLegs() {
 			trim[1] = flatTrim(b.q.Miters[i], 0)
 		}
 		g.At, g.Heading = at, heading
-		g.Ring = plan.Ring{{X: t.From}, {X: t.To}, {X: t.To - trim[1], Y: g.Outside.Real}, {X: t.From + trim[0], Y: g.Outside.Real}}
+		g.Ring = plan.Ring{{X: t.From}, {X: t.To}, {X: t.To - trim[1], Y: g.Outside.Real},
+			{X: t.From + trim[0], Y: g.Outside.Real}}
 		g.Rear = []plan.Pt{g.Ring[3], g.Ring[2]}
 		b.out.Legs = append(b.out.Legs, g)
 		if i < len(b.q.Miters) {
@@ -197,18 +200,21 @@ func (b *cornerPlan) part(t Part, i int) plan.CornerLeg {
 // LegTop is the top of a part of a piece.
 func (l *Layout) LegTop(t Part) plan.LegTop {
 	s := &l.Job.System
-	return plan.LegTop{Inside: t.Inside(), Slope: t.Slope(s), StandsOff: t.Mismatch(s), FrontLower: s.Profile.SlopeBy == job.SlopeByChair}
+	return plan.LegTop{Inside: t.Inside(), Slope: t.Slope(s), StandsOff: t.Mismatch(s),
+		FrontLower: s.Profile.SlopeBy == job.SlopeByChair}
 }
 
 // leg fills what stands on and is lettered of one.
 func (b *cornerPlan) leg(i int) {
 	g, t := &b.out.Legs[i], b.q.Parts[i]
-	g.Long, g.RearLong = b.said(PartLength(i), t.Length()), b.said(fmt.Sprintf("rear-length-%d", i+1), b.q.RearLength(i))
+	g.Long, g.RearLong = b.said(PartLength(i), t.Length()), b.said(fmt.Sprintf("rear-length-%d", i+1),
+		b.q.RearLength(i))
 	g.RearLeft = plan.That(plan.RearLeft, g.RearLong.Real > 0)
 	g.Chairs = b.chairs(i)
 	if b.q.Pitched() {
 		for _, e := range cap.Edges(b.s, b.outside(b.q.Inside)) {
-			g.Edges = append(g.Edges, plan.LegEdge{Name: e.Name, Long: b.fact(fmt.Sprintf("%s-%d", strings.ReplaceAll(e.Name, " ", "-"), i+1), b.q.EdgeLength(i, e))})
+			g.Edges = append(g.Edges, plan.LegEdge{Name: e.Name,
+				Long: b.fact(fmt.Sprintf("%s-%d", strings.ReplaceAll(e.Name, " ", "-"), i+1), b.q.EdgeLength(i, e))})
 		}
 	}
 }
@@ -309,7 +315,8 @@ func (b *cornerPlan) beside(y func(leg int) length.Length) [][]plan.Pt {
 func (b *cornerPlan) faces() {
 	if !b.surveyed() {
 		legs := b.out.Legs
-		street, roof := b.beside(func(i int) length.Length { return legs[i].Middle[0] }), b.beside(func(i int) length.Length { return legs[i].Middle[1] })
+		street, roof := b.beside(func(i int) length.Length { return legs[i].Middle[0] }),
+			b.beside(func(i int) length.Length { return legs[i].Middle[1] })
 		for i := range legs {
 			legs[i].Face = plan.Wall{Street: street[i], Roof: roof[i]}
 		}
@@ -381,7 +388,8 @@ func (b *cornerPlan) end(k job.EndKind, wall length.Length) plan.CornerEnd {
 	case job.EndFree:
 		return plan.CornerEnd{Kind: plan.ClosedEnd, Wall: wall, Clear: ofSystem("end-clearance", b.s.EndCap.Clearance)}
 	case job.EndWall:
-		return plan.CornerEnd{Kind: plan.AgainstEnd, Wall: wall, Clear: ofSystem("wall-end-clearance", b.s.WallEnd.Clearance),
+		return plan.CornerEnd{Kind: plan.AgainstEnd, Wall: wall, Clear: ofSystem("wall-end-clearance",
+			b.s.WallEnd.Clearance),
 			Upstand: ofSystem("upstand", b.s.WallEnd.Upstand)}
 	}
 	return plan.CornerEnd{}
@@ -415,7 +423,8 @@ func (b *cornerPlan) joints() {
 // before.
 func (b *cornerPlan) joint(j *Joint, leg int, at plan.Hand) {
 	g := b.out.Legs[leg]
-	k := plan.CornerJoint{Name: j.Name, Kind: plan.JointKind(j.Kind), Leg: leg, Hand: at, Gap: plan.Value{Real: j.Gap(), Fact: Named(j.Name, "gap")}}
+	k := plan.CornerJoint{Name: j.Name, Kind: plan.JointKind(j.Kind), Leg: leg, Hand: at, Gap: plan.Value{Real: j.Gap(),
+		Fact: Named(j.Name, "gap")}}
 	k.Near, k.Far = g.To, g.To+j.Gap()
 	if at == plan.LeftHand {
 		k.Near, k.Far = g.From, g.From-j.Gap()
@@ -440,7 +449,8 @@ func (b *cornerPlan) supports() {
 				}
 				at := b.out.Legs[i].To
 				k := plan.CornerSupport{Shape: supportPlan(u, at, true), Miter: i, Centre: plan.Pt{X: at + u.X, Y: u.Y},
-					Back: plan.Value{Real: -u.X, Fact: Named(u.Name, "from-corner-along")}, In: plan.Value{Real: u.Y, Fact: Named(u.Name, "from-corner-across")},
+					Back: plan.Value{Real: -u.X, Fact: Named(u.Name, "from-corner-along")}, In: plan.Value{Real: u.Y,
+						Fact: Named(u.Name, "from-corner-across")},
 					Packing: plan.Value{Real: u.Packing, Fact: Named(u.Name, "packing")}}
 				b.out.Supports = append(b.out.Supports, k)
 			}

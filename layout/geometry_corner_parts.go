@@ -18,7 +18,8 @@ func (b *cornerPlan) layTee() {
 	main, stub := b.part(b.q.Parts[0], 0), b.part(b.q.Parts[1], 1)
 	stub.Heading, stub.At = 90*length.Degree, plan.Pt{X: t.Edge[1] - t.From, Y: main.Outside.Real}
 	if !t.Starts {
-		stub.Heading, stub.At = -90*length.Degree, plan.Pt{X: t.Edge[0] - t.From, Y: main.Outside.Real + stub.To - stub.From}
+		stub.Heading, stub.At = -90*length.Degree, plan.Pt{X: t.Edge[0] - t.From, Y: main.Outside.Real +
+			stub.To - stub.From}
 	}
 	for _, g := range []plan.CornerLeg{main, stub} {
 		g.Ring = plan.Box(g.From, 0, g.To, g.Outside.Real)
@@ -86,7 +87,8 @@ func (b *cornerPlan) dims() {
 	for i, g := range b.out.Legs {
 		b.dim(plan.LegDim{Of: plan.FrontOf, Leg: i, From: g.Ring[0], To: g.Ring[1], Row: 1, Value: g.Long})
 		if !g.RearLeft.Fails() {
-			b.dim(plan.LegDim{Of: plan.RearOf, Leg: i, From: g.Ring[3], To: g.Ring[2], Roof: true, Row: 1, Value: g.RearLong})
+			b.dim(plan.LegDim{Of: plan.RearOf, Leg: i, From: g.Ring[3], To: g.Ring[2], Roof: true, Row: 1,
+				Value: g.RearLong})
 		}
 		if len(b.out.Legs) == 1 {
 			continue
@@ -97,7 +99,8 @@ func (b *cornerPlan) dims() {
 		}
 		for _, c := range g.Chairs {
 			if c.Carries {
-				b.dim(plan.LegDim{Of: plan.ChairOf, Leg: i, From: from, To: plan.Pt{X: c.At}, Row: 2, Mark: c.Mark, Value: c.FromCorner})
+				b.dim(plan.LegDim{Of: plan.ChairOf, Leg: i, From: from, To: plan.Pt{X: c.At}, Row: 2, Mark: c.Mark,
+					Value: c.FromCorner})
 			}
 		}
 	}
@@ -128,7 +131,8 @@ func (b *cornerPlan) taperDims() {
 	g, t := b.out.Legs[0], b.out.Taper
 	b.dim(plan.LegDim{Of: plan.FrontOf, From: g.Ring[0], To: g.Ring[1], Row: 1, Value: g.Long})
 	roof := func(of plan.DimOf, from, to length.Length, row int, v plan.Value) {
-		b.dim(plan.LegDim{Of: of, From: plan.Pt{X: from, Y: g.Outside.Real}, To: plan.Pt{X: to, Y: g.Outside.Real}, Roof: true, Row: row, Value: v})
+		b.dim(plan.LegDim{Of: of, From: plan.Pt{X: from, Y: g.Outside.Real}, To: plan.Pt{X: to, Y: g.Outside.Real},
+			Roof: true, Row: row, Value: v})
 	}
 	// The legs are short on paper: their words stand beyond them, on a line of their own.
 	roof(plan.StraightOf, g.From, t.From, 1, t.Leg)
@@ -154,7 +158,8 @@ func (b *cornerPlan) teeDims() {
 func (b *cornerPlan) over(i int) plan.Over {
 	m := b.q.Miters[i]
 	w, deep := m.Corner, b.s.RearLeg(job.ToMoldLine)
-	out := plan.Over{Trim: b.fact(fmt.Sprintf("rear-fold-before-%d", i+1), m.Trim[0]), Incline: [2]length.Angle{-w.Arrive.Incline(), w.Leave.Incline()}}
+	out := plan.Over{Trim: b.fact(fmt.Sprintf("rear-fold-before-%d", i+1), m.Trim[0]),
+		Incline: [2]length.Angle{-w.Arrive.Incline(), w.Leave.Incline()}}
 	trim := wall.PitchTrim(deep, w.Bend).MM()
 	for k, a := range out.Incline {
 		sin, cos := math.Sincos(a.Degrees() * math.Pi / 180)

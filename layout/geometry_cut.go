@@ -23,7 +23,8 @@ func (l *Layout) CutLots() []plan.CutLot {
 	for i := range l.Cutting.Lots {
 		lot := &l.Cutting.Lots[i]
 		k := plan.Key(Named(FactOfLot(i), ""))
-		x := plan.CutLot{Key: k, Elevation: lot.Elevation, Bare: lot.Bare, Sheets: l.CutSheets(lot, k), Blanks: l.CutBlanks(lot, k), Plan: sheetPlan(lot.Sheets, l.Job.Shop.Sheets)}
+		x := plan.CutLot{Key: k, Elevation: lot.Elevation, Bare: lot.Bare, Sheets: l.CutSheets(lot, k),
+			Blanks: l.CutBlanks(lot, k), Plan: sheetPlan(lot.Sheets, l.Job.Shop.Sheets)}
 		x.Bought, x.Used = l.CutAreas(lot)
 		for _, b := range x.Blanks {
 			x.Plan.Cuts += b.Count
@@ -89,7 +90,8 @@ func proven(p plan.CutPlan, price, size int64) plan.CutPlan {
 func (l *Layout) Trials() []plan.Trial {
 	var out []plan.Trial
 	for _, t := range shop.Trials(l.Job, l.Families) {
-		x := plan.Trial{Turn: t.Turn, Up: t.Up, Down: t.Down, Length: t.Length, Line: t.Line, Tangent: t.To == fold.ToTangent, Leg: t.Leg, Deduction: t.Deduction, Of: t.Of, Section: t.Section}
+		x := plan.Trial{Turn: t.Turn, Up: t.Up, Down: t.Down, Length: t.Length, Line: t.Line,
+			Tangent: t.To == fold.ToTangent, Leg: t.Leg, Deduction: t.Deduction, Of: t.Of, Section: t.Section}
 		if t.Stated != nil {
 			x.Stated, x.StatedDeduction, x.StatedStrip = true, t.Stated.Deduction, t.Stated.Strip
 		}
@@ -100,14 +102,16 @@ func (l *Layout) Trials() []plan.Trial {
 
 // Tooling is how far the order of bends was checked against the shop's machine.
 func (l *Layout) Tooling() plan.Tooling {
-	return [...]plan.Tooling{shop.NoMachine: plan.NoMachine, shop.FlatsAlone: plan.FlatsAlone, shop.ToolsToo: plan.ToolsToo}[shop.ToolingOf(l.Job.Shop)]
+	return [...]plan.Tooling{shop.NoMachine: plan.NoMachine, shop.FlatsAlone: plan.FlatsAlone,
+		shop.ToolsToo: plan.ToolsToo}[shop.ToolingOf(l.Job.Shop)]
 }
 
 // SeamFaces are the faces of one of a family's seams: front leg, top, rear leg.
 func SeamFaces(f *Family, seam int) []plan.SeamFace {
 	var out []plan.SeamFace
 	for _, q := range f.Joints[seam].Faces {
-		out = append(out, plan.SeamFace{Name: q.Name, Plain: q.Plain, Back: q.Back, Opening: q.Opening, Lap: q.Lap, Over: q.Over.String()})
+		out = append(out, plan.SeamFace{Name: q.Name, Plain: q.Plain, Back: q.Back, Opening: q.Opening, Lap: q.Lap,
+			Over: q.Over.String()})
 	}
 	return out
 }

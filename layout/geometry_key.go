@@ -51,15 +51,18 @@ func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
 	}
 	p.Tees(func(r *wall.Run, t *wall.Tee, starts bool) {
 		k.Tees = append(k.Tees, plan.KeyTee{Run: r.Name, Starts: starts, Perimeter: t.Job.Perimeter, Main: t.Main.Name,
-			At: t.Place(r, starts).Corner, Taped: t.Job.At, Face: [...]string{"left face", "right face", "centre"}[t.Job.Of]})
+			At: t.Place(r, starts).Corner, Taped: t.Job.At, Face: [...]string{"left face", "right face",
+				"centre"}[t.Job.Of]})
 	})
 	return k
 }
 
 func (l *Layout) keyRun(r *Run) plan.KeyRun {
 	at := func(p wall.Point) plan.Pt { return plan.Pt{X: p.X, Y: p.Y} }
-	k := plan.KeyRun{Name: r.Name, From: at(r.Plan), To: at(r.PlanEnd), Front: r.Front, Slopes: r.InPlan(l.Grid) != r.Front,
-		Wide: r.WidthMost, Beyond: [2]length.Length{r.Left.Ext, r.Right.Ext}, Out: [2]length.Length{r.CapOutAt(0), r.CapOutAt(r.Front)},
+	k := plan.KeyRun{Name: r.Name, From: at(r.Plan), To: at(r.PlanEnd), Front: r.Front,
+		Slopes: r.InPlan(l.Grid) != r.Front,
+		Wide:   r.WidthMost, Beyond: [2]length.Length{r.Left.Ext, r.Right.Ext}, Out: [2]length.Length{r.CapOutAt(0),
+			r.CapOutAt(r.Front)},
 		Held: len(l.HoldsOn(r)) > 0}
 	if k.Wide <= 0 {
 		k.Wide = r.FaceAt(&l.Job.System, 0).Width()
@@ -74,11 +77,13 @@ func (l *Layout) keyRun(r *Run) plan.KeyRun {
 		k.Zones = append(k.Zones, plan.KeyZone{From: z.From, To: z.To, Corner: z.Zone == wind.Corner})
 	}
 	for _, j := range r.Joints {
-		k.Joints = append(k.Joints, plan.KeyJoint{At: r.ToFront(j.Centre()), Expansion: j.Kind == cap.Expansion, Kink: j.Kind == cap.Kink})
+		k.Joints = append(k.Joints, plan.KeyJoint{At: r.ToFront(j.Centre()), Expansion: j.Kind == cap.Expansion,
+			Kink: j.Kind == cap.Kink})
 	}
 	for i, e := range []wall.End{r.Left, r.Right} {
 		k.Ends[i] = keyEnd(e)
-		if e.Corner != nil && e.Corner.Straight() { // over a break the fold stands beyond or short along the slope, not in plan
+		// over a break the fold stands beyond or short along the slope, not in plan
+		if e.Corner != nil && e.Corner.Straight() {
 			k.Beyond[i] = 0
 		}
 	}
@@ -89,7 +94,8 @@ func keyEnd(e wall.End) plan.KeyEnd {
 	switch {
 	case e.Corner != nil:
 		c := e.Corner
-		return plan.KeyEnd{Kind: plan.KeyCorners, Corner: plan.KeyCorner{Name: c.Name, Outside: c.Outside(), Absorbed: c.Absorb, Leaves: c.Leave.Name, KeyTurn: TurnOf(c)}}
+		return plan.KeyEnd{Kind: plan.KeyCorners, Corner: plan.KeyCorner{Name: c.Name, Outside: c.Outside(),
+			Absorbed: c.Absorb, Leaves: c.Leave.Name, KeyTurn: TurnOf(c)}}
 	case e.Step != nil && e.Step.Up():
 		return plan.KeyEnd{Kind: plan.KeyStepUp}
 	case e.Step != nil:
@@ -110,13 +116,15 @@ func MadeTurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.CapTurn, c.CapInc
 
 func turnSaid(c *Corner, a, in job.Angle) plan.KeyTurn {
 	if c.Straight() {
-		return plan.KeyTurn{Kind: strings.ToUpper(c.Pitch.String()), Turn: "slope changes " + job.FormatAngle(max(c.Bend, -c.Bend)), Included: "no turn"}
+		return plan.KeyTurn{Kind: strings.ToUpper(c.Pitch.String()), Turn: "slope changes " +
+			job.FormatAngle(max(c.Bend, -c.Bend)), Included: "no turn"}
 	}
 	side, kind := "right", "OUTSIDE CORNER"
 	if !c.Outside() {
 		side, a, kind = "left", -a, "INSIDE CORNER"
 	}
-	return plan.KeyTurn{Kind: kind, Turn: "turns " + side + " " + job.FormatAngle(a), Included: "included " + job.FormatAngle(in)}
+	return plan.KeyTurn{Kind: kind, Turn: "turns " + side + " " + job.FormatAngle(a), Included: "included " +
+		job.FormatAngle(in)}
 }
 
 // SpotOfRuns points out runs of one perimeter.

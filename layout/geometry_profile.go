@@ -39,10 +39,12 @@ func profileOf(out *plan.Profile, b Body, k plan.Key) {
 			continue
 		}
 		foot := i > 0 && math.Abs(p.Segs[i-1].Turn) != 180 && p.Segs[i-1].To == fold.ToTangent
-		out.Faces = append(out.Faces, plan.ProfileFace{Name: g.Name, Fact: faceFact(b, k, g.Name), Outside: length.FromMM(p.Stated(i)), Root: n == root,
+		out.Faces = append(out.Faces, plan.ProfileFace{Name: g.Name, Fact: faceFact(b, k, g.Name),
+			Outside: length.FromMM(p.Stated(i)), Root: n == root,
 			Tangent: g.To == fold.ToTangent && math.Abs(g.Turn) != 180 || foot, From: at(n), To: at(n + 1)})
 		if i+1 < len(p.Segs) && !p.Hem(i+1) {
-			out.Bends = append(out.Bends, plan.ProfileBend{At: at(n + 1), Fact: bendFact(b, k, i), Included: 180 - math.Abs(g.Turn)})
+			out.Bends = append(out.Bends, plan.ProfileBend{At: at(n + 1), Fact: bendFact(b, k, i),
+				Included: 180 - math.Abs(g.Turn)})
 		}
 		n++
 	}

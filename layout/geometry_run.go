@@ -19,14 +19,18 @@ func (l *Layout) Plan(r *Run) plan.Run {
 	s := &l.Job.System
 	of := func(what string) string { return Named(FactOfRun(r), what) }
 	p := plan.Run{
-		Wall: l.WallPlan(r.Run), Supports: l.supportsOf(r), Name: r.Name, Of: FactOfRun(r), Metric: l.Job.Units == job.Metric, ChairTape: l.ChairTape(r),
+		Wall: l.WallPlan(r.Run), Supports: l.supportsOf(r), Name: r.Name, Of: FactOfRun(r),
+		Metric: l.Job.Units == job.Metric, ChairTape: l.ChairTape(r),
 		Cap: plan.Value{Real: r.Cap, Fact: of("cap-line")}, Front: plan.Value{Real: r.Front, Fact: of("wall-line")},
-		FrontFrom: r.ToCap(0), FrontTo: r.ToCap(r.Front), Inside: r.Inside, Outside: r.Outside, Gap: plan.Value{Real: s.Joint.Gap},
+		FrontFrom: r.ToCap(0), FrontTo: r.ToCap(r.Front), Inside: r.Inside, Outside: r.Outside,
+		Gap: plan.Value{Real: s.Joint.Gap},
 		Datum: plan.Datum{Mark: r.Job.Datum.Mark, At: plan.Pt{X: r.Datum, Y: r.FaceAt(s, r.Datum).Street},
 			Begins: plan.Value{Real: r.ToCrew(0), Fact: of("cap-begins")}},
 		UnderChairs: l.Job.Packing.Method == job.PackChairs, LayerName: l.Job.Packing.LayerName,
-		Plies: l.Job.Packing.Method == job.PackContinuous && l.Job.Packing.Layer > 0, Ply: l.Job.Packing.Layer, Elevation: l.elevation(r),
-		Left: l.endPlan(r, false), Right: l.endPlan(r, true), Pinch: pinchOf(s, r), ToWall: toWall(s, r), Line: l.linePlan(r), Notes: notesOf(r),
+		Plies: l.Job.Packing.Method == job.PackContinuous && l.Job.Packing.Layer > 0, Ply: l.Job.Packing.Layer,
+		Elevation: l.elevation(r),
+		Left:      l.endPlan(r, false), Right: l.endPlan(r, true), Pinch: pinchOf(s, r), ToWall: toWall(s, r),
+		Line: l.linePlan(r), Notes: notesOf(r),
 	}
 	for _, t := range l.Job.Site.InstallMetalT {
 		p.Temps = append(p.Temps, temperature(t))
@@ -64,10 +68,12 @@ func (l *Layout) Plan(r *Run) plan.Run {
 	}
 	for _, t := range r.Tees {
 		y := r.OutsideAt(t.Edge[0])
-		p.Branches = append(p.Branches, plan.Branch{Name: t.Run.Name, Left: plan.Pt{X: t.Edge[0], Y: y}, Right: plan.Pt{X: t.Edge[1], Y: y}})
+		p.Branches = append(p.Branches, plan.Branch{Name: t.Run.Name, Left: plan.Pt{X: t.Edge[0], Y: y},
+			Right: plan.Pt{X: t.Edge[1], Y: y}})
 	}
 	for _, z := range r.Zones {
-		p.WindZones = append(p.WindZones, plan.WindZone{From: r.ToCap(z.From), To: r.ToCap(z.To), Corner: z.Zone == wind.Corner})
+		p.WindZones = append(p.WindZones, plan.WindZone{From: r.ToCap(z.From), To: r.ToCap(z.To),
+			Corner: z.Zone == wind.Corner})
 	}
 	for _, z := range r.BuildUp {
 		p.BuildUps = append(p.BuildUps, plan.BuildUp{From: r.ToCap(z.From), To: r.ToCap(z.To), Plies: z.Layers,
@@ -107,8 +113,10 @@ func (l *Layout) stands(r *Run, c *Chair, k *plan.Chair) {
 	}
 	k.Station = plan.Value{Real: r.ToCrew(c.At), Fact: is("station")}
 	k.StringToWall = plan.Value{Real: r.StringToWall(s, c.At), Fact: is("string-to-wall")}
-	k.Front = plan.Pack{Thick: plan.Value{Real: c.PackFront, Fact: is("packing-front")}, Built: c.Made(p, c.ShimFront), Shims: slices.Clone(c.ShimFront)}
-	k.Rear = plan.Pack{Thick: plan.Value{Real: c.PackRear, Fact: is("packing-rear")}, Built: c.Made(p, c.ShimRear), Shims: slices.Clone(c.ShimRear)}
+	k.Front = plan.Pack{Thick: plan.Value{Real: c.PackFront, Fact: is("packing-front")}, Built: c.Made(p, c.ShimFront),
+		Shims: slices.Clone(c.ShimFront)}
+	k.Rear = plan.Pack{Thick: plan.Value{Real: c.PackRear, Fact: is("packing-rear")}, Built: c.Made(p, c.ShimRear),
+		Shims: slices.Clone(c.ShimRear)}
 	for i, w := range c.Rows {
 		q := plan.Screws{Count: w.Count, Length: w.Length, Pilot: w.Pilot, Behind: w.Y}
 		if w.Fastener != nil {
@@ -216,9 +224,12 @@ func breakOf(c *Corner) plan.SlopeBreak {
 func (l *Layout) jointPlan(j *Joint) plan.Joint {
 	at := j.Centre()
 	p := plan.Joint{
-		Mark: j.Name, From: j.From, To: j.To, Centre: at, Plate: l.PlatePlan(j).Ring, PlateLong: j.Plate, Held: plan.Hand(j.Held), Outside: j.Run.OutsideAt(at),
-		Kind:    [...]plan.JointKind{cap.Plain: plan.PlainJoint, cap.Expansion: plan.ExpansionJoint, cap.Kink: plan.KinkJoint}[j.Kind],
-		Station: plan.Value{Real: j.Run.ToCrew(at), Fact: Named(j.Name, "station")}, Gap: plan.Value{Real: j.Gap(), Fact: Named(j.Name, "gap")},
+		Mark: j.Name, From: j.From, To: j.To, Centre: at, Plate: l.PlatePlan(j).Ring, PlateLong: j.Plate,
+		Held: plan.Hand(j.Held), Outside: j.Run.OutsideAt(at),
+		Kind: [...]plan.JointKind{cap.Plain: plan.PlainJoint, cap.Expansion: plan.ExpansionJoint,
+			cap.Kink: plan.KinkJoint}[j.Kind],
+		Station: plan.Value{Real: j.Run.ToCrew(at), Fact: Named(j.Name, "station")}, Gap: plan.Value{Real: j.Gap(),
+			Fact: Named(j.Name, "gap")},
 	}
 	if j.Source != nil {
 		p.WallGap = j.Source.Gap
@@ -228,7 +239,8 @@ func (l *Layout) jointPlan(j *Joint) plan.Joint {
 	}
 	if j.Kind != cap.Expansion && (j.Left != nil || j.Right != nil) {
 		for _, t := range l.Job.Site.InstallMetalT {
-			p.GapAt = append(p.GapAt, plan.Value{Real: cap.GapAt(&l.Job.System, j.Mean(), t), Fact: Named(j.Name, GapAt(t))})
+			p.GapAt = append(p.GapAt, plan.Value{Real: cap.GapAt(&l.Job.System, j.Mean(), t),
+				Fact: Named(j.Name, GapAt(t))})
 		}
 	}
 	return p
@@ -316,7 +328,8 @@ func (l *Layout) linePlan(r *Run) plan.Line {
 	}
 	for i, t := range r.Tapers {
 		k := fmt.Sprintf("taper-%d-", i+1)
-		p.Tapers = append(p.Tapers, plan.LineTaper{From: of(r.ToCrew(t.From), k+"from"), To: of(r.ToCrew(t.To), k+"to"), Left: t.Left, Right: t.Right})
+		p.Tapers = append(p.Tapers, plan.LineTaper{From: of(r.ToCrew(t.From), k+"from"), To: of(r.ToCrew(t.To), k+"to"),
+			Left: t.Left, Right: t.Right})
 	}
 	for _, q := range l.Perimeters {
 		if q.Perimeter != r.Perimeter {
@@ -362,7 +375,8 @@ func toWall(s *job.System, r *Run) plan.ToWall {
 		return plan.Value{Real: r.StringToWall(s, r.ToCap(front)), Fact: Named(FactOfRun(r), what)}
 	}
 	return plan.ToWall{
-		Here: true, Left: at(r.Readings[0].Station, "string-to-wall-left"), Right: at(r.Readings[n-1].Station, "string-to-wall-right"),
+		Here: true, Left: at(r.Readings[0].Station, "string-to-wall-left"), Right: at(r.Readings[n-1].Station,
+			"string-to-wall-right"),
 		Most:   at(r.Line.GapMostAt, "string-to-wall-most"),
 		MostAt: plan.Value{Real: r.ToCrew(r.ToCap(r.Line.GapMostAt)), Fact: Named(FactOfRun(r), "gap-most-station")},
 	}

@@ -107,7 +107,8 @@ func beyondBreaks(r *Run, leg func(front length.Length) (fold, foot length.Lengt
 		rise := length.FromMM(beyondShown.MM() * math.Tan(incline().Degrees()*math.Pi/180))
 		fold, foot := leg(r.ToFront(at))
 		far := at + dir*beyondShown
-		out = append(out, plan.RearLeg{Fold: []plan.Pt{{X: at, Y: fold}, {X: far, Y: fold + rise}}, Foot: []plan.Pt{{X: at, Y: foot}, {X: far, Y: foot + rise}}})
+		out = append(out, plan.RearLeg{Fold: []plan.Pt{{X: at, Y: fold}, {X: far, Y: fold + rise}},
+			Foot: []plan.Pt{{X: at, Y: foot}, {X: far, Y: foot + rise}}})
 	}
 	put(r.Left.Corner, 0, -1, func() job.Angle { return -r.Left.Corner.Arrive.Incline() })
 	put(r.Right.Corner, r.Cap, 1, func() job.Angle { return r.Right.Corner.Leave.Incline() })
@@ -116,7 +117,8 @@ func beyondBreaks(r *Run, leg func(front length.Length) (fold, foot length.Lengt
 
 // heights are the highest and the lowest of what an elevation shows, the same for
 // every part of a run, with a little below.
-func heights(r *Run, leg func(front length.Length) (fold, foot length.Length), street func(front length.Length) length.Length,
+func heights(r *Run, leg func(front length.Length) (fold, foot length.Length),
+	street func(front length.Length) length.Length,
 	beyond []plan.RearLeg) (top, low length.Length) {
 	slopes := setSlopes(r)
 	top, low = leg(0)

@@ -16,7 +16,8 @@ func (l *Layout) Section(r *Run, at length.Length, c *Chair, j *Joint) plan.Sect
 	s := &l.Job.System
 	f, q := r.FaceAt(s, at), r.At(r.ToFront(at))
 	p := plan.Section{
-		Run: r.Name, At: at, Crew: r.ToCrew(at), Inside: r.InsideAt(at), Outside: r.OutsideAt(at), Street: f.Street, Roof: f.Deepest,
+		Run: r.Name, At: at, Crew: r.ToCrew(at), Inside: r.InsideAt(at), Outside: r.OutsideAt(at), Street: f.Street,
+		Roof: f.Deepest,
 		Play: r.PlayAt(s, at), PlayLeast: s.PlayLeast, PlayMost: s.PlayMost, Surveyed: f.Surveyed,
 		PackFront:  length.Max(0, length.RoundTo(q.PackFront, l.Grid)),
 		PackRear:   length.Max(0, length.RoundTo(q.PackRear, l.Grid)),
@@ -87,10 +88,13 @@ func hemsOf(p *job.Profile) (out [2]plan.Hem) {
 func (l *Layout) sectionOf(p *plan.Section, r *Run, c *Chair, j *Joint) {
 	s, pr := &l.Job.System, &l.Job.System.Profile
 	p.Sheet = plan.Sheet{
-		Metal: s.Metal.Name, Finish: s.Metal.Finish, Thickness: s.Metal.Thickness, Hems: hemsOf(pr), ByPacking: pr.SlopeBy == job.SlopeByPacking,
+		Metal: s.Metal.Name, Finish: s.Metal.Finish, Thickness: s.Metal.Thickness, Hems: hemsOf(pr),
+		ByPacking: pr.SlopeBy == job.SlopeByPacking,
 		Legs: [2]plan.Leg{
-			{Length: s.FrontFoot(), To: pr.Drip.Foot().String(), Kick: pr.Drip.Length, Turn: job.FormatAngle(pr.Drip.Angle)},
-			{Length: s.RearFoot(), To: pr.RearHook.Foot().String(), Kick: pr.RearHook.Length, Turn: job.FormatAngle(pr.RearHook.Angle)},
+			{Length: s.FrontFoot(), To: pr.Drip.Foot().String(), Kick: pr.Drip.Length,
+				Turn: job.FormatAngle(pr.Drip.Angle)},
+			{Length: s.RearFoot(), To: pr.RearHook.Foot().String(), Kick: pr.RearHook.Length,
+				Turn: job.FormatAngle(pr.RearHook.Angle)},
 		},
 	}
 	p.Membrane = plan.Membrane{Name: l.Job.Membrane.Name, Thickness: l.Job.Membrane.Thickness}
@@ -105,25 +109,29 @@ func (l *Layout) sectionOf(p *plan.Section, r *Run, c *Chair, j *Joint) {
 	}
 	if j != nil {
 		p.Mark = j.Name
-		p.Joined = &plan.Joined{Name: j.Name, Kind: plan.JointKind(j.Kind), Plate: j.Plate, Tape: s.Splice.Tape, Held: j.Held.String()}
+		p.Joined = &plan.Joined{Name: j.Name, Kind: plan.JointKind(j.Kind), Plate: j.Plate, Tape: s.Splice.Tape,
+			Held: j.Held.String()}
 		if j.Source != nil {
 			p.Joined.Gap = j.Source.Gap
 		}
 	}
 	for _, e := range l.extendersOf(r) {
-		p.Hung = append(p.Hung, plan.Hung{Front: e.Face == job.Front, Height: e.Height, Leg: e.Leg, Tested: e.Tested, To: e.To.String()})
+		p.Hung = append(p.Hung, plan.Hung{Front: e.Face == job.Front, Height: e.Height, Leg: e.Leg, Tested: e.Tested,
+			To: e.To.String()})
 	}
 }
 
 // seatOf is a chair as a section letters it.
 func (l *Layout) seatOf(c *Chair) *plan.Seat {
 	s := &l.Job.System
-	out := &plan.Seat{Name: c.Name, Length: s.Chair.Length, Thickness: s.ChairOf(c.Assembly).Thickness, Front: cap.ChairLine(s), Rear: cap.ChairRear(s, c.Inside)}
+	out := &plan.Seat{Name: c.Name, Length: s.Chair.Length, Thickness: s.ChairOf(c.Assembly).Thickness,
+		Front: cap.ChairLine(s), Rear: cap.ChairRear(s, c.Inside)}
 	if c.Assembly != nil {
 		out.Report, out.Substrate = c.Assembly.Report, c.Assembly.Substrate
 	}
 	for i, w := range c.Rows {
-		q := plan.Row{Count: w.Count, Length: w.Length, Into: w.Into, Pilot: w.Pilot, Packing: w.Packing, Fits: w.Fastener != nil && w.Length > 0, Head: plan.Pt{X: w.Y}}
+		q := plan.Row{Count: w.Count, Length: w.Length, Into: w.Into, Pilot: w.Pilot, Packing: w.Packing,
+			Fits: w.Fastener != nil && w.Length > 0, Head: plan.Pt{X: w.Y}}
 		if f := w.Fastener; f != nil {
 			q.Fastener, q.Diameter, q.Asked, q.Tip, q.PilotDia = f.Name, f.Diameter, f.Embedment, f.Tip, f.PilotDia
 		}

@@ -37,8 +37,10 @@ func (b *sectionBuilder) dims() {
 		lapped, covered, packed       length.Length
 		facts                         [2]string
 	}{
-		{plan.FrontFoot, plan.FrontLapped, plan.FrontCover, plan.FrontPacked, plan.FrontRise, p.LapFront, p.CoverFront, p.PackFront, [2]string{"lap-front", "packing-front"}},
-		{plan.RearFoot, plan.RearLapped, plan.RearCover, plan.RearPacked, plan.RearRise, p.LapRear, p.CoverRear, p.PackRear, [2]string{"lap-rear", "packing-rear"}},
+		{plan.FrontFoot, plan.FrontLapped, plan.FrontCover, plan.FrontPacked, plan.FrontRise, p.LapFront, p.CoverFront,
+			p.PackFront, [2]string{"lap-front", "packing-front"}},
+		{plan.RearFoot, plan.RearLapped, plan.RearCover, plan.RearPacked, plan.RearRise, p.LapRear, p.CoverRear,
+			p.PackRear, [2]string{"lap-rear", "packing-rear"}},
 	} {
 		foot := p.Feet[i]
 		x := foot.X

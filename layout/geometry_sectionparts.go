@@ -154,7 +154,8 @@ func (b *sectionBuilder) wall() {
 	for i, y := range b.r.Wall.Layers {
 		a, z := b.top(b.street)-depth, b.top(b.roof)-depth
 		depth += y.Thickness.MM()
-		p := b.add(plan.WallLayer, y.Name, ring(place{b.street, a}, place{b.roof, z}, place{b.roof, b.top(b.roof) - depth}, place{b.street, b.top(b.street) - depth}))
+		p := b.add(plan.WallLayer, y.Name, ring(place{b.street, a}, place{b.roof, z},
+			place{b.roof, b.top(b.roof) - depth}, place{b.street, b.top(b.street) - depth}))
 		p.Material, p.N, p.Supposed, p.Beyond = y.Material, i, !b.of.Surveyed, b.expansion()
 	}
 	b.of.Joints = [2]plan.Pt{
@@ -184,7 +185,8 @@ func (b *sectionBuilder) packing() {
 	if b.c != nil && b.l.Job.Packing.Method == job.PackContinuous {
 		t := b.of.Packing.Layer.MM()
 		for i := range b.of.Packing.Layers {
-			q := b.add(plan.PackingSheet, b.of.Packing.LayerName, ring(place{x0, b.top(x0) + lift + t}, place{x1, b.top(x1) + lift + t}, place{x1, b.top(x1) + lift}, place{x0, b.top(x0) + lift}))
+			q := b.add(plan.PackingSheet, b.of.Packing.LayerName, ring(place{x0, b.top(x0) + lift + t},
+				place{x1, b.top(x1) + lift + t}, place{x1, b.top(x1) + lift}, place{x0, b.top(x0) + lift}))
 			q.N = i
 			lift += t
 		}
@@ -194,7 +196,8 @@ func (b *sectionBuilder) packing() {
 		return
 	}
 	part := func(k plan.PartKind, from, to float64) {
-		b.add(k, "", ring(place{from, b.set(from)}, place{to, b.set(to)}, place{to, under(to)}, place{from, under(from)}))
+		b.add(k, "", ring(place{from, b.set(from)}, place{to, b.set(to)}, place{to, under(to)},
+			place{from, under(from)}))
 	}
 	if b.c == nil {
 		part(plan.Shimmed, x0, x1)
@@ -226,11 +229,13 @@ func (b *sectionBuilder) lay() {
 	} else {
 		y = b.top
 	}
-	feet := [2]float64{b.of.FoldFront.MM() - b.of.Sheet.Legs[0].Length.MM(), b.set(b.roof) + b.of.FoldRear.MM() - b.of.Sheet.Legs[1].Length.MM()}
+	feet := [2]float64{b.of.FoldFront.MM() - b.of.Sheet.Legs[0].Length.MM(), b.set(b.roof) +
+		b.of.FoldRear.MM() - b.of.Sheet.Legs[1].Length.MM()}
 	down := func(x float64, i int) float64 { return math.Min((b.of.Joints[i].Y.MM()+feet[i])/2, y(x)) }
 	f, r := down(b.street, 0), down(b.roof, 1)
 	b.add(plan.MembraneLayer, b.of.Membrane.Name, ring(
-		place{b.street - t, f}, place{b.street - t, y(b.street) + t}, place{b.roof + t, y(b.roof) + t}, place{b.roof + t, r},
+		place{b.street - t, f}, place{b.street - t, y(b.street) + t}, place{b.roof + t, y(b.roof) + t},
+		place{b.roof + t, r},
 		place{b.roof, r}, place{b.roof, y(b.roof)}, place{b.street, y(b.street)}, place{b.street, f}))
 }
 
@@ -240,7 +245,8 @@ func (b *sectionBuilder) stand() {
 	made, err := shop.ChairSection(b.l.Job, b.c.Assembly, b.c.Inside)
 	front, rear := b.of.Seat.Front.MM(), b.of.Seat.Rear.MM()
 	if err != nil {
-		p := b.add(plan.ChairMetal, b.c.Name, ring(place{front, b.seat(front)}, place{front, b.under(front)}, place{rear, b.under(rear)}, place{rear, b.seat(rear)}))
+		p := b.add(plan.ChairMetal, b.c.Name, ring(place{front, b.seat(front)}, place{front, b.under(front)},
+			place{rear, b.under(rear)}, place{rear, b.seat(rear)}))
 		p.Supposed = true
 		return
 	}
@@ -261,7 +267,8 @@ func (b *sectionBuilder) screws() {
 		}
 		d, tip := q.Diameter.MM()/2, head-q.Length.MM()
 		point := tip + math.Min(q.Tip.MM(), q.Length.MM()/3)
-		p := b.add(plan.Screw, q.Fastener, ring(place{x - d, head}, place{x + d, head}, place{x + d, point}, place{x, tip}, place{x - d, point}))
+		p := b.add(plan.Screw, q.Fastener, ring(place{x - d, head}, place{x + d, head}, place{x + d, point},
+			place{x, tip}, place{x - d, point}))
 		p.N = i
 	}
 }
@@ -300,7 +307,8 @@ func (b *sectionBuilder) plate() {
 		on, up = [2]fold.Point{b0, b1}, -up
 	}
 	n := fold.Point{X: k / hyp * up, Y: up / hyp}
-	b.add(plan.Tape, b.j.Name, ring(place{on[0].X, on[0].Y}, place{on[0].X + n.X, on[0].Y + n.Y}, place{on[1].X + n.X, on[1].Y + n.Y}, place{on[1].X, on[1].Y}))
+	b.add(plan.Tape, b.j.Name, ring(place{on[0].X, on[0].Y}, place{on[0].X + n.X, on[0].Y + n.Y},
+		place{on[1].X + n.X, on[1].Y + n.Y}, place{on[1].X, on[1].Y}))
 }
 
 // hang is what hangs below the legs: behind the tested leg by the job's lap, and
@@ -318,7 +326,8 @@ func (b *sectionBuilder) hang() {
 		made, err := shop.ExtenderSection(b.l.Job, h.Height, !h.Front)
 		if err != nil {
 			t := side * b.of.Sheet.Thickness.MM()
-			p := b.add(plan.ExtenderMetal, "", ring(place{x, foot}, place{x + t, foot}, place{x + t, top}, place{x, top}))
+			p := b.add(plan.ExtenderMetal, "", ring(place{x, foot}, place{x + t, foot}, place{x + t, top},
+				place{x, top}))
 			p.Supposed = true
 			continue
 		}

@@ -22,7 +22,8 @@ func (l *Layout) Patterns(f *Family) []plan.Pattern {
 	two := p.Wide != p.Narrow && len(p.Miters) > 0
 	var out []plan.Pattern
 	for i, b := range f.Bodies {
-		x := plan.Pattern{Blank: l.blankOf(b, BodyKey(FactOfFamily(f), i)), Held: f.Released(l.Held) == 0, Falls: two && b.Name != endPlate,
+		x := plan.Pattern{Blank: l.blankOf(b, BodyKey(FactOfFamily(f), i)), Held: f.Released(l.Held) == 0, Falls: two &&
+			b.Name != endPlate,
 			Joined: i > 0 && b.Name != endPlate && f.Bodies[i-1].Name != endPlate}
 		if x.Falls {
 			x.Faces[0].Slope = p.Parts[LegOf(f, i)].Slope(&l.Job.System)
@@ -64,14 +65,19 @@ func (l *Layout) blankOf(b Body, k plan.Key) plan.Blank {
 	metric := l.Job.Units == job.Metric
 	step := shop.Step(metric)
 	e := b.Edges()
-	out := plan.Blank{Key: k, Metric: metric, Name: b.Name, Length: b.Length, Girth: b.Girth, Outline: b.Flat.Outline, Cut: b.Outline(), Square: b.Square(),
-		Sides: plan.BlankSides{Top: e.Top, Bottom: e.Bottom, Left: e.Left, Right: e.Right}, Reliefs: b.Reliefs, Film: l.Job.Shop.Film,
-		Relief: plan.BlankRelief{Diameter: l.Job.Shop.Relief.Diameter, Width: l.Job.Shop.Relief.Width, Depth: l.Job.Shop.Relief.Depth}}
+	out := plan.Blank{Key: k, Metric: metric, Name: b.Name, Length: b.Length, Girth: b.Girth, Outline: b.Flat.Outline,
+		Cut: b.Outline(), Square: b.Square(),
+		Sides: plan.BlankSides{Top: e.Top, Bottom: e.Bottom, Left: e.Left, Right: e.Right}, Reliefs: b.Reliefs,
+		Film: l.Job.Shop.Film,
+		Relief: plan.BlankRelief{Diameter: l.Job.Shop.Relief.Diameter, Width: l.Job.Shop.Relief.Width,
+			Depth: l.Job.Shop.Relief.Depth}}
 	for i, street := range []bool{true, false} {
 		out.Edges[i].From, out.Edges[i].To = b.EdgeAt(street)
 	}
 	for i, q := range b.Bends {
-		x := plan.BlankBend{Key: k.Of(fmt.Sprintf("bend-%d-", i+1)), Order: q.Order, Turn: q.Line.Turn, Radius: q.Line.Radius, Up: q.Up(), Hem: q.Hem, Level: q.Level(), Across: q.Across(), Between: q.Line.Between,
+		x := plan.BlankBend{Key: k.Of(fmt.Sprintf("bend-%d-", i+1)), Order: q.Order, Turn: q.Line.Turn,
+			Radius: q.Line.Radius, Up: q.Up(), Hem: q.Hem, Level: q.Level(), Across: q.Across(),
+			Between:    q.Line.Between,
 			FromStreet: q.FromStreet, FromRoof: q.FromRoof, FromLeft: q.FromLeft(step)}
 		x.Left, x.Right = q.Ends()
 		x.EndsFromStreet = [2]length.Length{b.FromStreetAt(x.Left, step), b.FromStreetAt(x.Right, step)}
@@ -79,7 +85,8 @@ func (l *Layout) blankOf(b Body, k plan.Key) plan.Blank {
 	}
 	for i, h := range b.Holes {
 		s := b.HoleBox(i, step)
-		x := plan.BlankHole{Key: k.Of(fmt.Sprintf("hole-%d-", i+1)), Ring: h, Left: s.Left, Right: s.Right, Street: s.Street, Roof: s.Roof, Rivet: i >= len(b.Holes)-b.Riveted}
+		x := plan.BlankHole{Key: k.Of(fmt.Sprintf("hole-%d-", i+1)), Ring: h, Left: s.Left, Right: s.Right,
+			Street: s.Street, Roof: s.Roof, Rivet: i >= len(b.Holes)-b.Riveted}
 		for _, p := range h {
 			x.Centre.X, x.Centre.Y = x.Centre.X+p.X/float64(len(h)), x.Centre.Y+p.Y/float64(len(h))
 		}
@@ -89,10 +96,12 @@ func (l *Layout) blankOf(b Body, k plan.Key) plan.Blank {
 		out.Holes[d.Hole].Centre, out.Holes[d.Hole].Radius = d.At, d.Diameter/2
 	}
 	for i, f := range b.Solid.Faces {
-		out.Faces = append(out.Faces, plan.BlankFace{Key: k.Of(fmt.Sprintf("face-%d-", i+1)), Name: f.Name, Ring: b.Flat.Faces[i], Outside: b.Outside(i)})
+		out.Faces = append(out.Faces, plan.BlankFace{Key: k.Of(fmt.Sprintf("face-%d-", i+1)), Name: f.Name,
+			Ring: b.Flat.Faces[i], Outside: b.Outside(i)})
 	}
 	for i, c := range b.CutPoints(step) {
-		out.Corners = append(out.Corners, plan.BlankCorner{Key: k.Of(fmt.Sprintf("corner-%d-", i+1)), At: c.At, FromLeft: c.FromLeft, FromStreet: c.FromStreet})
+		out.Corners = append(out.Corners, plan.BlankCorner{Key: k.Of(fmt.Sprintf("corner-%d-", i+1)), At: c.At,
+			FromLeft: c.FromLeft, FromStreet: c.FromStreet})
 	}
 	return out
 }
@@ -104,7 +113,8 @@ func (l *Layout) FormedPart(p *MadePart) plan.FormedPart {
 	for i, name := range p.Names {
 		a, b := p.Section[i], p.Section[i+1]
 		long := length.RoundTo(length.FromMM(math.Hypot(b.X-a.X, b.Y-a.Y)), shop.Step(metric))
-		out.Faces = append(out.Faces, plan.FormedFace{Fact: Named(FactOfPart(p), fmt.Sprintf("face-%d", i+1)), Name: name, Long: long})
+		out.Faces = append(out.Faces, plan.FormedFace{Fact: Named(FactOfPart(p), fmt.Sprintf("face-%d", i+1)),
+			Name: name, Long: long})
 	}
 	if path, ok := p.Across(); ok {
 		out.Metal = path.Lay().Ring(chordOff)
@@ -125,9 +135,11 @@ func (l *Layout) FormedPart(p *MadePart) plan.FormedPart {
 func (l *Layout) CutBars(o shop.BarOrder, k plan.Key) []plan.CutBar {
 	var out []plan.CutBar
 	for i, bar := range o.Plan.Bars {
-		x := plan.CutBar{Key: k.Of(fmt.Sprintf("bar-%d", i+1)), Metric: l.Job.Units == job.Metric, N: i + 1, Count: bar.Count, Length: o.Stocks[bar.Stock].Length, Kerf: l.Job.Shop.Kerf, Drop: bar.Drop, Kept: bar.Kept}
+		x := plan.CutBar{Key: k.Of(fmt.Sprintf("bar-%d", i+1)), Metric: l.Job.Units == job.Metric, N: i + 1,
+			Count: bar.Count, Length: o.Stocks[bar.Stock].Length, Kerf: l.Job.Shop.Kerf, Drop: bar.Drop, Kept: bar.Kept}
 		for _, c := range bar.Cuts {
-			x.Cuts = append(x.Cuts, plan.CutPiece{Mark: o.Closers[c].Mark, Long: o.Closers[c].Shipped(), Fact: Named(o.Closers[c].Mark, "shipped")})
+			x.Cuts = append(x.Cuts, plan.CutPiece{Mark: o.Closers[c].Mark, Long: o.Closers[c].Shipped(),
+				Fact: Named(o.Closers[c].Mark, "shipped")})
 		}
 		out = append(out, x)
 	}
@@ -141,7 +153,8 @@ func (l *Layout) CutSheets(lot *shop.Lot, k plan.Key) []plan.CutSheet {
 	for i, r := range lot.Sheets.Sheets {
 		size := l.Job.Shop.Sheets[r.Stock]
 		bought, used := l.sheetAreas(lot, r)
-		x := plan.CutSheet{Key: k.Of(fmt.Sprintf("sheet-%d-", i+1)), Metric: l.Job.Units == job.Metric, N: i + 1, Count: r.Count, Width: size.Width, Length: size.Length,
+		x := plan.CutSheet{Key: k.Of(fmt.Sprintf("sheet-%d-", i+1)), Metric: l.Job.Units == job.Metric, N: i + 1,
+			Count: r.Count, Width: size.Width, Length: size.Length,
 			EdgeTrim: l.Job.Shop.EdgeTrim, EndTrim: l.Job.Shop.EndTrim, Rest: r.Rest, Yield: int(100 * used / bought)}
 		for _, s := range r.Strips {
 			strip := plan.CutStrip{Width: s.Width}
@@ -159,7 +172,8 @@ func (l *Layout) CutSheets(lot *shop.Lot, k plan.Key) []plan.CutSheet {
 func (l *Layout) CutBlanks(lot *shop.Lot, k plan.Key) []plan.CutBlank {
 	var out []plan.CutBlank
 	for i, b := range lot.Blanks {
-		x := plan.CutBlank{Key: k.Of(fmt.Sprintf("blank-%d-", i+1)), Mark: b.Mark, Count: b.Count, Girth: b.Girth, Length: b.Length}
+		x := plan.CutBlank{Key: k.Of(fmt.Sprintf("blank-%d-", i+1)), Mark: b.Mark, Count: b.Count, Girth: b.Girth,
+			Length: b.Length}
 		switch {
 		case b.Family == nil:
 			x.Mark = ""

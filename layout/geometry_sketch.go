@@ -8,7 +8,8 @@ import (
 // Sketch is a run of a perimeter that nobody has measured yet.
 func Sketch(p *job.Perimeter, at int, metric bool) plan.Sketch {
 	r := &p.Runs[at]
-	s := plan.Sketch{Metric: metric, Run: r.Name, Length: r.Length, OnFront: r.StationFace == r.Face, Ends: [2]plan.SketchEnd{sketchLeft(p, at), sketchRight(p, at)}}
+	s := plan.Sketch{Metric: metric, Run: r.Name, Length: r.Length, OnFront: r.StationFace == r.Face,
+		Ends: [2]plan.SketchEnd{sketchLeft(p, at), sketchRight(p, at)}}
 	for i := range r.Expansion {
 		s.Expansion = append(s.Expansion, r.Expansion[i].Station)
 	}

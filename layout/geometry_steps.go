@@ -16,9 +16,12 @@ import (
 func (l *Layout) Work(r *Run, of plan.Run) plan.Work {
 	s, pk := &l.Job.System, &l.Job.Packing
 	w := plan.Work{
-		Nailed: nailed(r), Packed: packedAs(pk, r), UnderChairs: pk.Method == job.PackChairs, AboveMembrane: pk.AboveMembrane, Membrane: l.Job.Membrane.Name,
-		Later: slices.ContainsFunc(of.Chairs, func(c plan.Chair) bool { return !c.First }), Tape: s.Splice.Tape, FilmOff: l.Job.Crating.FilmOff,
-		ChairLong: s.Chair.Length, ChairFront: cap.ChairLine(s), ChairRear: cap.ChairRear(s, r.Inside), Cut: l.cutPlan(r),
+		Nailed: nailed(r), Packed: packedAs(pk, r), UnderChairs: pk.Method == job.PackChairs,
+		AboveMembrane: pk.AboveMembrane, Membrane: l.Job.Membrane.Name,
+		Later: slices.ContainsFunc(of.Chairs, func(c plan.Chair) bool { return !c.First }), Tape: s.Splice.Tape,
+		FilmOff:   l.Job.Crating.FilmOff,
+		ChairLong: s.Chair.Length, ChairFront: cap.ChairLine(s), ChairRear: cap.ChairRear(s, r.Inside),
+		Cut:       l.cutPlan(r),
 		Reference: temperature(s.Joint.Reference), StringBehind: ofSystem("string-behind-cap-line", cap.ChairLine(s)),
 	}
 	for _, q := range of.Pieces {
@@ -116,7 +119,10 @@ func nailed(r *Run) bool {
 // packedAs is how the wall top of a run is built up, if it is anywhere.
 func packedAs(pk *job.Packing, r *Run) plan.Packed {
 	switch {
-	case r.PackMost <= 0 && !slices.ContainsFunc(r.Chairs, func(c *Chair) bool { return c.PackFront > 0 || c.PackRear > 0 }):
+	case r.PackMost <= 0 && !slices.ContainsFunc(r.Chairs, func(c *Chair) bool {
+		return c.PackFront > 0 ||
+			c.PackRear > 0
+	}):
 		return plan.NotPacked
 	case pk.Method == job.PackContinuous:
 		return plan.PackedAlong
@@ -163,7 +169,8 @@ func (l *Layout) cutPlan(r *Run) plan.Cut {
 		more := 1
 		if cut != nil {
 			f, g := r.FaceAt(s, c.At), r.FaceAt(s, cut.At)
-			more = cmp.Or(cmp.Compare(c.PackFront+c.PackRear, cut.PackFront+cut.PackRear), cmp.Compare(f.Street, g.Street), cmp.Compare(f.Deepest, g.Deepest))
+			more = cmp.Or(cmp.Compare(c.PackFront+c.PackRear, cut.PackFront+cut.PackRear),
+				cmp.Compare(f.Street, g.Street), cmp.Compare(f.Deepest, g.Deepest))
 		}
 		if more > 0 {
 			cut, at, n = c, c.At, i
@@ -172,9 +179,12 @@ func (l *Layout) cutPlan(r *Run) plan.Cut {
 	q := l.Section(r, at, cut, nil)
 	p := plan.Cut{
 		Chair: n, Surveyed: q.Surveyed, Street: q.Street, Roof: q.Roof, Inside: q.Inside, Metal: s.Metal.Thickness,
-		PackFront: q.PackFront, PackRear: q.PackRear, FoldFront: q.FoldFront, FoldRear: q.FoldRear, FootFront: s.FrontFoot(), FootRear: s.RearFoot(),
-		CoverFront: r.Wall.CoverFront, CoverRear: r.Wall.CoverRear, Drip: kickPlan(s.Profile.Drip), Hook: kickPlan(s.Profile.RearHook),
-		ChairFront: cap.ChairLine(s), ChairRear: cap.ChairRear(s, q.Inside), ChairThick: s.Chair.Thickness, Ply: l.Job.Packing.Layer,
+		PackFront: q.PackFront, PackRear: q.PackRear, FoldFront: q.FoldFront, FoldRear: q.FoldRear,
+		FootFront: s.FrontFoot(), FootRear: s.RearFoot(),
+		CoverFront: r.Wall.CoverFront, CoverRear: r.Wall.CoverRear, Drip: kickPlan(s.Profile.Drip),
+		Hook:       kickPlan(s.Profile.RearHook),
+		ChairFront: cap.ChairLine(s), ChairRear: cap.ChairRear(s, q.Inside), ChairThick: s.Chair.Thickness,
+		Ply: l.Job.Packing.Layer,
 	}
 	if cut != nil {
 		p.ChairThick = s.ChairOf(cut.Assembly).Thickness

@@ -11,7 +11,8 @@ import (
 
 // WallReport is what was read on a run, beside what follows from it.
 func (l *Layout) WallReport(r *Run) plan.WallReport {
-	w := plan.WallReport{Key: plan.Key(Named(FactOfRun(r), "")), Metric: l.Job.Units == job.Metric, Run: r.Name, Front: r.Front, Crew: r.ToCrew(r.ToCap(0)), Mark: r.Job.Datum.Mark, Grid: l.Grid,
+	w := plan.WallReport{Key: plan.Key(Named(FactOfRun(r), "")), Metric: l.Job.Units == job.Metric, Run: r.Name,
+		Front: r.Front, Crew: r.ToCrew(r.ToCap(0)), Mark: r.Job.Datum.Mark, Grid: l.Grid,
 		WidthLeast: r.WidthLeast, InsideMost: r.Inside}
 	add := func(line *[]plan.Pt, at, value length.Length) { *line = append(*line, plan.Pt{X: at, Y: value}) }
 	for _, q := range r.Readings {
@@ -54,7 +55,8 @@ func (l *Layout) WallReport(r *Run) plan.WallReport {
 	w.Again = len(again)
 	step := length.Shop(w.Metric).Step()
 	for _, q := range r.Limits {
-		k := plan.WallLimit{Name: q.Name, Source: q.Source, Allowed: q.Allowed, Found: length.RoundTo(q.Found, step), From: r.ToCrew(r.ToCap(q.At)), To: r.ToCrew(r.ToCap(q.To)), Kept: q.Within}
+		k := plan.WallLimit{Name: q.Name, Source: q.Source, Allowed: q.Allowed, Found: length.RoundTo(q.Found, step),
+			From: r.ToCrew(r.ToCap(q.At)), To: r.ToCrew(r.ToCap(q.To)), Kept: q.Within}
 		if q.Sure != "" {
 			k.Source += " (" + q.Sure + ")"
 		}
@@ -96,7 +98,8 @@ func (l *Layout) widthsOf(r *Run, w *plan.WallReport) {
 		w.NeedMost = append(w.NeedMost, plan.Pt{X: at, Y: most})
 	}
 	for _, b := range r.Bands {
-		w.Bands = append(w.Bands, plan.WallBand{WallStretch: plan.WallStretch{From: r.ToFront(b.From), To: r.ToFront(b.To)}, Inside: b.Inside})
+		w.Bands = append(w.Bands, plan.WallBand{WallStretch: plan.WallStretch{From: r.ToFront(b.From),
+			To: r.ToFront(b.To)}, Inside: b.Inside})
 	}
 }
 
@@ -104,7 +107,8 @@ func (l *Layout) widthsOf(r *Run, w *plan.WallReport) {
 // stands that was made of it.
 func wallDoubt(s *wall.Suspect) plan.WallDoubt {
 	q := s.Reading
-	d := plan.WallDoubt{Plot: plan.WallNowhere, Measure: s.Measure, At: q.Station, Shown: q.Width, Value: s.Value, Expected: s.Expected, Cleared: s.Cleared != nil}
+	d := plan.WallDoubt{Plot: plan.WallNowhere, Measure: s.Measure, At: q.Station, Shown: q.Width, Value: s.Value,
+		Expected: s.Expected, Cleared: s.Cleared != nil}
 	switch job.Measure(s.Measure) {
 	case job.MeasureWidth, job.MeasureWidthLow:
 		d.Plot = plan.WallWidths

@@ -29,7 +29,8 @@ func (l *Layout) holeChecks() []CodeCheck {
 				out = append(out, l.judged(CodeCheck{What: f.Name + " through the chair's holes",
 					Asked: "no thicker than " + bore(hole), Has: bore(f.Diameter),
 					Source: "the job's chair and screw", Passes: f.Diameter <= hole},
-					finding.Hold, "screw-hole", f.At, finding.Ref{}, "check the diameter of the screw and of the holes in the "+
+					finding.Hold, "screw-hole", f.At, finding.Ref{},
+					"check the diameter of the screw and of the holes in the "+
 						"chair: one of them is not what was tested"))
 			}
 		}
@@ -79,7 +80,8 @@ func (l *Layout) factorChecks() []CodeCheck {
 				out = append(out, l.judged(CodeCheck{What: fmt.Sprintf("assembly %s: resistance %s", a.Name, q.what),
 					Asked: assembly.Range(), Has: assembly.Letter(q.p),
 					Source: "the size of wind on a coping"},
-					finding.Hold, "resistance-unit", a.At, finding.Ref{}, "check the unit against the test report: psf, kPa or Pa"))
+					finding.Hold, "resistance-unit", a.At, finding.Ref{},
+					"check the unit against the test report: psf, kPa or Pa"))
 			}
 		}
 		if !assembly.Divided(a) {
@@ -94,7 +96,8 @@ func (l *Layout) factorChecks() []CodeCheck {
 			c.Passes = assembly.SignedFor(a)
 		}
 		out = append(out, l.judged(c, finding.Hold, "factor-low", a.At, finding.Ref{},
-			"write the factor of the report, or have the engineer of record sign for this one and write `factor_signed:` "+
+			"write the factor of the report, or have the engineer of record sign for this one and write "+
+				"`factor_signed:` "+
 				"with factor, by and document"))
 	}
 	return out

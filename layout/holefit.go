@@ -47,7 +47,8 @@ func (l *Layout) holesFit() finding.List {
 							job.Both(street)+" and "+job.Both(roof)+" behind the cap's front"
 				}
 				f := finding.New(finding.Hold, code, o.At,
-					"measure `from_face` and `across` again; where it does stand there, have the piece detailed by hand",
+					"measure `from_face` and `across` again; where it does stand there, have the piece detailed by "+
+						"hand",
 					"piece %s: %s: %s", q.Mark, o.Name, what)
 				f.Where = finding.Ref{Perimeter: p.Job.Name, Run: r.Name, Pieces: []string{q.Mark}}
 				f.Also = beside(r, o)

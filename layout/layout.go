@@ -101,7 +101,8 @@ func build(j *job.Job) (*Layout, finding.List) {
 	}
 	keep(j.Findings)
 	if len(j.Assemblies) == 0 {
-		keep(finding.List{finding.New(finding.Error, "no-assemblies", j.System.At, "list under `assemblies:` what the fabricator had tested",
+		keep(finding.List{finding.New(finding.Error, "no-assemblies", j.System.At,
+			"list under `assemblies:` what the fabricator had tested",
 			"no tested assembly is named, so nothing can be fastened")})
 	}
 	walls, f := wall.Build(j, l.Grid)
@@ -191,11 +192,15 @@ func unsurveyed(walls []*wall.Perimeter, said finding.List) finding.List {
 			if r.Surveyed {
 				continue
 			}
-			known := slices.ContainsFunc(said, func(f finding.Finding) bool { return f.Code == code && f.At == r.Job.At && !f.At.IsZero() })
+			known := slices.ContainsFunc(said, func(f finding.Finding) bool {
+				return f.Code == code &&
+					f.At == r.Job.At && !f.At.IsZero()
+			})
 			if known {
 				continue
 			}
-			f := finding.New(finding.Hold, code, r.Job.At, "survey the run and add its readings", "run %s has not been surveyed", r.Name)
+			f := finding.New(finding.Hold, code, r.Job.At, "survey the run and add its readings",
+				"run %s has not been surveyed", r.Name)
 			f.Where = finding.Ref{Perimeter: p.Job.Name}
 			out.Append(f)
 		}
@@ -241,7 +246,8 @@ func (l *Layout) loads() []crate.Load {
 	for _, p := range l.Perimeters {
 		load := crate.Load{Name: p.Job.Name, Runs: p.Runs, Supports: p.Supports, Girth: l.GirthOf}
 		for _, q := range p.Pieces {
-			load.Pieces = append(load.Pieces, crate.Freight{Piece: q, Grams: l.Weight(q).Shipped, Held: !l.Held.Released(q)})
+			load.Pieces = append(load.Pieces, crate.Freight{Piece: q, Grams: l.Weight(q).Shipped,
+				Held: !l.Held.Released(q)})
 		}
 		out = append(out, load)
 	}

@@ -55,16 +55,21 @@ func (l *Layout) lifts() finding.List {
 		if len(heavy) == 0 {
 			continue
 		}
-		f := finding.New(finding.Note, "mechanical-lift", finding.Place{File: l.Job.File}, "plan the lift in the safety plan, or order shorter pieces or a thinner sheet",
-			"perimeter %s: %s over twice the %.0f lb (%.0f kg) of one person and %s lifted by machine", p.Job.Name, weigh(heavy),
+		f := finding.New(finding.Note, "mechanical-lift", finding.Place{File: l.Job.File},
+			"plan the lift in the safety plan, or order shorter pieces or a thinner sheet",
+			"perimeter %s: %s over twice the %.0f lb (%.0f kg) of one person and %s lifted by machine", p.Job.Name,
+			weigh(heavy),
 			float64(l.Job.Site.OnePerson)/gramsPerPound, float64(l.Job.Site.OnePerson)/1000, isAre(heavy))
-		f.Why = "the job's own rule for one person, taken twice; by the equation of NIOSH 94-110 no person lifts over 51 lb (23 kg)"
+		f.Why = "the job's own rule for one person, taken twice; by the equation of NIOSH 94-110 no person lifts " +
+			"over 51 lb (23 kg)"
 		f.Where = finding.Ref{Perimeter: p.Job.Name}
 		found.Append(f)
 	}
 	if most := best().Limit() * gramsPerPound; float64(l.Job.Site.OnePerson) > most {
-		f := finding.New(finding.Note, "one-person-heavy", finding.Place{File: l.Job.File}, "lower `site: one_person`, or say in the safety plan how it is lifted",
-			"one person may lift %.0f lb (%.0f kg) by the job's rule; the lifting equation goes to 51 lb (23 kg) in the best of cases",
+		f := finding.New(finding.Note, "one-person-heavy", finding.Place{File: l.Job.File},
+			"lower `site: one_person`, or say in the safety plan how it is lifted",
+			"one person may lift %.0f lb (%.0f kg) by the job's rule; the lifting equation goes to 51 lb (23 kg) in "+
+				"the best of cases",
 			float64(l.Job.Site.OnePerson)/gramsPerPound, float64(l.Job.Site.OnePerson)/1000)
 		f.Why = "NIOSH 94-110, revised lifting equation"
 		found.Append(f)

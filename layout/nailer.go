@@ -86,13 +86,13 @@ func (l *Layout) NailerAssumptions() []string {
 	u := l.Job.Units
 	s := &l.Job.System
 	out := []string{
-		"Case A, windward: the street side is pressed inward and the roof side pulled, both towards the roof. Case B, " +
-			"leeward: the street side is pulled and the roof side pressed, both towards the street. The top is pulled up in " +
-			"both, at the same time. The case that asks for more governs.",
+		"Case A, windward: the street side is pressed inward and the roof side pulled, both towards the roof. Case " +
+			"B, leeward: the street side is pulled and the roof side pressed, both towards the street. The top is " +
+			"pulled up in both, at the same time. The case that asks for more governs.",
 		u.InUnits("Pressures act on the cap’s outside width and on the whole depth of each leg, " +
 			"" + job.Both(s.FrontFoot()) + " to " + s.Profile.Drip.Foot().String() +
-			" in front and " + job.Both(s.RearFoot()) + " to " + s.Profile.RearHook.Foot().String() + " at the rear, kicks " +
-			"and hems left out."),
+			" in front and " + job.Both(s.RearFoot()) + " to " + s.Profile.RearHook.Foot().String() + " at the rear, " +
+			"kicks and hems left out."),
 		"The shares of an anchor in pull and in shear are added up. No lever arm and no weight are reckoned with. " +
 			"Allowables of the anchors: their report, as the job states it. The strength of the wall is by others.",
 	}
@@ -135,9 +135,11 @@ func (l *Layout) anchorage() finding.List {
 		if n.Spacing == 0 {
 			if !said[n.Run] {
 				said[n.Run] = true
-				f := finding.New(finding.Hold, "nailer-spacing", a.At, "write `spacing_most` and `spacing_least` of the "+
-					"nailer, from the anchor's report and the engineer of record",
-					"run %s: the job does not say how far apart, and how close, %s may stand, and no spacing is given", n.Run.Name,
+				f := finding.New(finding.Hold, "nailer-spacing", a.At,
+					"write `spacing_most` and `spacing_least` of the "+
+						"nailer, from the anchor's report and the engineer of record",
+					"run %s: the job does not say how far apart, and how close, %s may stand, and no spacing is given",
+					n.Run.Name,
 					a.Anchor)
 				f.Why = "by their pull alone anchors would stand as far apart as the wind allows, which no nailer does"
 				f.Where = onRun(n.Run)
@@ -148,9 +150,11 @@ func (l *Layout) anchorage() finding.List {
 		if n.Stands() {
 			continue
 		}
-		f := finding.New(finding.Hold, "nailer-anchorage", a.At, "name a stronger anchor, or have the engineer of record "+
-			"settle the anchorage",
-			"run %s: the %s zone asks for %s every %s, and they may stand no closer than %s", n.Run.Name, n.Zone, a.Anchor,
+		f := finding.New(finding.Hold, "nailer-anchorage", a.At,
+			"name a stronger anchor, or have the engineer of record "+
+				"settle the anchorage",
+			"run %s: the %s zone asks for %s every %s, and they may stand no closer than %s", n.Run.Name, n.Zone,
+			a.Anchor,
 			job.Both(n.Spacing), job.Both(a.Least))
 		f.Why = "parapet case " + n.Governs.Case.String() + " governs"
 		f.Where = onRun(n.Run)

@@ -33,7 +33,8 @@ func (l *Layout) NotChecked() []string {
 		out = append(out, "The screws against the holes of the chair, whose diameter is not stated.")
 	}
 	if slices.ContainsFunc(l.Job.Assemblies, func(a job.Assembly) bool { return a.Engagement == nil }) {
-		out = append(out, "How far hook and snap take hold of the chair, tolerances taken off, against the test: no report says by how much they did there.")
+		out = append(out, "How far hook and snap take hold of the chair, tolerances taken off, against the test: no "+
+			"report says by how much they did there.")
 	}
 	if n := l.OnPacking(); n > 0 {
 		out = append(out, fmt.Sprintf("The shear of the screws of %d chairs, which pass through build-up before they "+
@@ -45,7 +46,8 @@ func (l *Layout) NotChecked() []string {
 			"distance of their report.")
 	}
 	if slices.ContainsFunc(l.Job.Assemblies, func(a job.Assembly) bool { return !wood(a) }) {
-		out = append(out, "Pull and shear of screws in masonry, concrete and steel: their reports and the test stand for "+
+		out = append(out, "Pull and shear of screws in masonry, concrete and steel: their reports and the test stand "+
+			"for "+
 			"them.")
 	}
 	return out

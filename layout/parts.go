@@ -195,9 +195,11 @@ func (t stepAt) riserFault(s *job.System) string {
 	k := s.StepRiser
 	switch {
 	case k.Lap > t.highSet-t.plate:
-		return "the riser goes " + job.Both(k.Lap) + " under the end cap of run " + t.high.Name + ", and there is only " + job.Both(t.highSet-t.plate) + " of wall behind it"
+		return "the riser goes " + job.Both(k.Lap) + " under the end cap of run " + t.high.Name +
+			", and there is only " + job.Both(t.highSet-t.plate) + " of wall behind it"
 	case k.Lap > s.WallEnd.Upstand:
-		return "the riser laps the upstand of run " + t.low.Name + " by " + job.Both(k.Lap) + ", and it stands " + job.Both(s.WallEnd.Upstand)
+		return "the riser laps the upstand of run " + t.low.Name + " by " + job.Both(k.Lap) + ", and it stands " +
+			job.Both(s.WallEnd.Upstand)
 	case k.Lap < s.Lap.Front:
 		return "the riser laps by " + job.Both(k.Lap) + "; the job asks for a lap of " + job.Both(s.Lap.Front)
 	}

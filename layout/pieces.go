@@ -13,7 +13,9 @@ import (
 
 // Made is a piece as lists tell of it.
 func (l *Layout) Made(q *Piece) plan.Made {
-	m := plan.Made{Making: makingOf(q.Kind), Name: q.KindName(), Hand: q.Hand.String(), Widths: []length.Length{q.Narrow, q.Wide}, Girths: []length.Length{l.GirthOf(q)}, Lift: liftOf(l.Weight(q).Lift)}
+	m := plan.Made{Making: makingOf(q.Kind), Name: q.KindName(), Hand: q.Hand.String(),
+		Widths: []length.Length{q.Narrow, q.Wide}, Girths: []length.Length{l.GirthOf(q)},
+		Lift: liftOf(l.Weight(q).Lift)}
 	if _, after := cap.Elevation(q.Lot); after {
 		m.After = cap.AfterJoining
 	}
@@ -150,7 +152,8 @@ func (l *Layout) Counts() plan.Counts {
 			n.Miters += len(q.Miters)
 		}
 		for _, r := range p.Runs {
-			n.EndChairs = n.EndChairs || slices.ContainsFunc(r.Chairs, func(c *Chair) bool { return c.Kind == anchor.AtEnd })
+			n.EndChairs = n.EndChairs || slices.ContainsFunc(r.Chairs,
+				func(c *Chair) bool { return c.Kind == anchor.AtEnd })
 		}
 	}
 	return n
@@ -158,7 +161,8 @@ func (l *Layout) Counts() plan.Counts {
 
 // JointRow is a joint as lists tell of it.
 func (l *Layout) JointRow(r *Run, q *Joint) plan.JointRow {
-	row := plan.JointRow{Mark: q.Name, Kind: [...]string{cap.Plain: "plain", cap.Expansion: "expansion", cap.Kink: "kink"}[q.Kind], Crew: r.ToCrew(q.Centre()), Gap: q.Gap(), Plate: q.Plate}
+	row := plan.JointRow{Mark: q.Name, Kind: [...]string{cap.Plain: "plain", cap.Expansion: "expansion",
+		cap.Kink: "kink"}[q.Kind], Crew: r.ToCrew(q.Centre()), Gap: q.Gap(), Plate: q.Plate}
 	if q.Left != nil {
 		row.Left = q.Left.Mark
 	}

@@ -130,11 +130,13 @@ func (l *Layout) unchecked() finding.List {
 		w := r.Wall
 		switch a := w.Nailer; {
 		case a == nil && len(w.Layers) > 0 && (w.Layers[0].Material == job.Wood || w.Layers[0].Material == job.Plywood):
-			note("nailer-not-stated", w.Name, w.At, "write `nailer:` under the wall, with its anchor, report and allowable",
+			note("nailer-not-stated", w.Name, w.At,
+				"write `nailer:` under the wall, with its anchor, report and allowable",
 				"wall %s: what anchors %s is not stated, and the anchorage is not checked", w.Name, w.Layers[0].Name)
 		case a != nil && a.Shear == 0:
 			note("nailer-shear", w.Name, a.At, "write `shear` of the anchor, from its report",
-				"wall %s: the shear of %s is not stated, and the push on the legs is not in its spacing", w.Name, a.Anchor)
+				"wall %s: the shear of %s is not stated, and the push on the legs is not in its spacing", w.Name,
+				a.Anchor)
 		}
 		for _, c := range r.Chairs {
 			if c.Assembly == nil || c.Assembly.Substrate != job.Wood && c.Assembly.Substrate != job.Plywood {
@@ -144,7 +146,8 @@ func (l *Layout) unchecked() finding.List {
 				if y.Material == c.Assembly.Substrate {
 					if y.Gravity == 0 {
 						note("withdrawal-unchecked", "wall "+w.Name, w.At, "write `gravity` of the layer",
-							"wall %s: the specific gravity of %s is not stated, and the screws' withdrawal is not checked", w.Name, y.Name)
+							"wall %s: the specific gravity of %s is not stated, and the screws' withdrawal is not "+
+								"checked", w.Name, y.Name)
 					}
 					break
 				}
@@ -159,9 +162,11 @@ func (l *Layout) unchecked() finding.List {
 						"fastener %s: what it is in wood is not stated, and its withdrawal is not checked", f.Name)
 				}
 				if f.Shear == 0 && f.Yield == nil {
-					note("shear-unchecked", f.Name, f.At, "write `shear` of the fastener from its report, or `yield` for the wood "+
-						"standard",
-						"fastener %s: what it carries across is not stated, and the push of the wind on the legs is not checked", f.Name)
+					note("shear-unchecked", f.Name, f.At,
+						"write `shear` of the fastener from its report, or `yield` for the wood "+
+							"standard",
+						"fastener %s: what it carries across is not stated, and the push of the wind on the legs is "+
+							"not checked", f.Name)
 				}
 			}
 		}
@@ -202,7 +207,8 @@ func (l *Layout) areas() finding.List {
 		"chair that gathers least",
 		"the effective wind area of %.1f ft2 (%.2f m2) is more than the %.1f ft2 (%.2f m2) that chair %s gathers",
 		stated/0.09290304, stated, least/0.09290304, least, at.Name)
-	f.Why = "over a larger area the standard's coefficients are less, and that chair is pulled by more than was computed"
+	f.Why = "over a larger area the standard's coefficients are less, and that chair is pulled by more than was " +
+		"computed"
 	found.Append(f)
 	return found
 }

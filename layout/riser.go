@@ -26,18 +26,22 @@ func (l *Layout) risers() finding.List {
 		}
 		switch {
 		case t.foot < t.lowFront:
-			hold("step-foot", "the foot of the end cap of run "+t.high.Name+" would hang "+job.Both(t.lowFront-t.foot)+" below the top of the coping of run "+t.low.Name,
+			hold("step-foot", "the foot of the end cap of run "+t.high.Name+" would hang "+
+				job.Both(t.lowFront-t.foot)+" below the top of the coping of run "+t.low.Name,
 				"the front leg is higher than the step, and the end cap would stand into the lower coping")
 		case t.open(s) && s.StepRiser != nil && l.Job.Shop != nil:
 			if why := t.riserFault(s); why != "" {
 				hold("riser-lap", why, "water is driven into a riser that no metal covers")
 			}
 		case t.bare(s):
-			what := "the foot of the end cap of run " + t.high.Name + " laps the upstand of run " + t.low.Name + " by " + job.Both(t.upstand-t.foot)
+			what := "the foot of the end cap of run " + t.high.Name + " laps the upstand of run " + t.low.Name +
+				" by " + job.Both(t.upstand-t.foot)
 			if t.upstand < t.foot {
-				what = job.Both(t.foot-t.upstand) + " of the riser are bare between the end cap of run " + t.high.Name + " and the upstand of run " + t.low.Name
+				what = job.Both(t.foot-t.upstand) + " of the riser are bare between the end cap of run " + t.high.Name +
+					" and the upstand of run " + t.low.Name
 			}
-			hold("step-bare", what+"; the job asks for a lap of "+job.Both(s.Lap.Front), "water is driven into a riser that no metal covers")
+			hold("step-bare", what+"; the job asks for a lap of "+job.Both(s.Lap.Front),
+				"water is driven into a riser that no metal covers")
 		}
 	}
 	return found.List()

@@ -50,7 +50,8 @@ func (l *Layout) ChairPlan(c *Chair) plan.Chair {
 	left, right := c.Edges(s)
 	y := cap.ChairLine(s)
 	p := plan.Chair{At: c.At, Shape: plan.Shape{Mark: c.Name,
-		Ring: plan.Ring{{X: a, Y: y}, {X: b, Y: y}, {X: b, Y: cap.ChairRear(s, right)}, {X: a, Y: cap.ChairRear(s, left)}}}}
+		Ring: plan.Ring{{X: a, Y: y}, {X: b, Y: y}, {X: b, Y: cap.ChairRear(s, right)},
+			{X: a, Y: cap.ChairRear(s, left)}}}}
 	k := s.ChairOf(c.Assembly).Blank
 	for row, w := range c.Rows {
 		for i := range w.Count {
@@ -137,9 +138,11 @@ func MiterTrimOf(r *Run, c *Corner) length.Length {
 func (l *Layout) obstaclePlan(r *Run, o *job.Obstacle) plan.Obstacle {
 	at, room := r.ToCap(r.FrontStation(o.Station)), r.RoomOf(&l.Job.System, o)
 	p := plan.Obstacle{
-		Shape: plan.Shape{Mark: o.Name, Ring: plan.Box(room.From, room.Front, room.To, room.Rear)}, At: at, Station: plan.Value{Real: r.ToCrew(at)},
-		BlocksChair: o.Does&job.BlocksChair != 0, BlocksJoint: o.Does&job.BlocksJoint != 0, Pierces: o.Does&job.Pierces != 0,
-		Collar: o.Collar, Fact: ObstacleFacts(r, o), Extent: o.Extent, Depth: o.Depth, FromFace: o.FromFace,
+		Shape: plan.Shape{Mark: o.Name, Ring: plan.Box(room.From, room.Front, room.To, room.Rear)}, At: at,
+		Station:     plan.Value{Real: r.ToCrew(at)},
+		BlocksChair: o.Does&job.BlocksChair != 0, BlocksJoint: o.Does&job.BlocksJoint != 0,
+		Pierces: o.Does&job.Pierces != 0,
+		Collar:  o.Collar, Fact: ObstacleFacts(r, o), Extent: o.Extent, Depth: o.Depth, FromFace: o.FromFace,
 	}
 	for _, q := range r.Parts {
 		if slices.Contains(q.Piece.Cutouts, o) {

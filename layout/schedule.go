@@ -151,8 +151,10 @@ func (l *Layout) CornerGroups() [][]*Piece {
 }
 
 func (l *Layout) alike(a, b *Piece) bool {
-	if a.Kind != b.Kind || a.Hand != b.Hand || a.Wide != b.Wide || a.Narrow != b.Narrow || a.LeftEnd != b.LeftEnd || a.RightEnd != b.RightEnd ||
-		l.Held.Released(a) != l.Held.Released(b) || a.Assembly != b.Assembly || len(a.Parts) != len(b.Parts) || len(a.Miters) != len(b.Miters) ||
+	if a.Kind != b.Kind || a.Hand != b.Hand || a.Wide != b.Wide || a.Narrow != b.Narrow || a.LeftEnd != b.LeftEnd ||
+		a.RightEnd != b.RightEnd ||
+		l.Held.Released(a) != l.Held.Released(b) || a.Assembly != b.Assembly || len(a.Parts) != len(b.Parts) ||
+		len(a.Miters) != len(b.Miters) ||
 		len(a.Cutouts)+len(b.Cutouts) > 0 || a.Allowance != b.Allowance || a.CutAt != b.CutAt {
 		return false
 	}
@@ -214,7 +216,8 @@ func (l *Layout) CaseOf(c SectionCase) AssemblyCase {
 	out := AssemblyCase{Runs: c.Runs, Choice: c.Run.Choice[c.Chair.Piece.Zone]}
 	for _, r := range c.Runs {
 		for z := wind.Edge; z <= wind.Corner; z++ {
-			if k := r.Choice[z]; k.Assembly == c.Chair.Assembly && (out.Choice.Assembly != c.Chair.Assembly || k.Ratio() > out.Choice.Ratio()) {
+			if k := r.Choice[z]; k.Assembly == c.Chair.Assembly && (out.Choice.Assembly != c.Chair.Assembly ||
+				k.Ratio() > out.Choice.Ratio()) {
 				out.Choice = k
 			}
 		}
@@ -241,7 +244,8 @@ func (l *Layout) SectionCases() []SectionCase {
 	for _, r := range l.Runs() {
 		for _, c := range r.Chairs {
 			// A chair under a taper is shown by those of the widths beside it.
-			if left, right := c.Edges(&l.Job.System); left != right && slices.ContainsFunc(keys, func(k key) bool { return k.wall == r.Wall && k.assembly == c.Assembly }) {
+			if left, right := c.Edges(&l.Job.System); left != right &&
+				slices.ContainsFunc(keys, func(k key) bool { return k.wall == r.Wall && k.assembly == c.Assembly }) {
 				continue
 			}
 			k := key{r.Wall, c.Assembly, c.Inside, r.SlopeAt(&l.Job.System, c.At)}
@@ -276,7 +280,8 @@ func (l *Layout) SectionCases() []SectionCase {
 		c := &out[i]
 		c.Joints = slices.DeleteFunc(c.Joints, func(q JointCase) bool {
 			return q.Joint.Kind != cap.Plain && slices.ContainsFunc(out[:i], func(o SectionCase) bool {
-				return o.Run.Wall == c.Run.Wall && slices.ContainsFunc(o.Joints, func(p JointCase) bool { return p.Joint.Kind == q.Joint.Kind })
+				return o.Run.Wall == c.Run.Wall &&
+					slices.ContainsFunc(o.Joints, func(p JointCase) bool { return p.Joint.Kind == q.Joint.Kind })
 			})
 		})
 		slices.SortStableFunc(c.Joints, func(a, b JointCase) int { return int(a.Joint.Kind - b.Joint.Kind) })
@@ -301,7 +306,10 @@ func (l *Layout) AssemblyCases() []AssemblyCase {
 			}
 			for _, w := range r.Choices {
 				c := w.Choice[z]
-				if !slices.ContainsFunc(r.Parts, func(q Part) bool { return q.Piece.Zone == z && q.Inside() == w.Inside }) && len(r.Choices) > 1 {
+				if !slices.ContainsFunc(r.Parts, func(q Part) bool {
+					return q.Piece.Zone == z &&
+						q.Inside() == w.Inside
+				}) && len(r.Choices) > 1 {
 					continue
 				}
 				i := slices.IndexFunc(out, func(o AssemblyCase) bool {

@@ -127,7 +127,8 @@ func (l *Layout) sheared(w *Withdrawal, between length.Length, metric bool) {
 	default:
 		one, why := withdrawal.OfLateral(withdrawal.Lateral{Kind: f.Kind, Root: f.Yield.Root, Bending: f.Yield.Bending,
 			SideBearing: f.Yield.Bearing,
-			Side:        l.Job.System.ChairOf(w.Assembly).Thickness, Depth: w.Thread, Gravity: w.Layer.Gravity, Wet: w.Layer.Wet}, metric)
+			Side:        l.Job.System.ChairOf(w.Assembly).Thickness, Depth: w.Thread, Gravity: w.Layer.Gravity,
+			Wet: w.Layer.Wet}, metric)
 		w.Carries, w.Across, w.Unsheared = one.Newtons*float64(w.Count), one.Steps, why
 	}
 }
@@ -146,7 +147,8 @@ func (l *Layout) screwFindings() finding.List {
 			w.Run.Name, w.Pull.Chair.Name, force(w.Pull.Up), w.Count, force(w.Allowable))
 		if w.Ratio() <= 1 {
 			f = finding.New(finding.Hold, "screws-combined", w.Fastener.At, f.Mend,
-				"run %s: chair %s is pulled up by %s and pushed towards %s by %s; its %d screws hold %s and carry %s, and both "+
+				"run %s: chair %s is pulled up by %s and pushed towards %s by %s; its %d screws hold %s and carry "+
+					"%s, and both "+
 					"together take %.2f of them",
 				w.Run.Name, w.Pull.Chair.Name, force(w.Pull.Up), w.Pull.Case.Towards(), force(w.Pull.Across), w.Count,
 				force(w.Allowable), force(w.Carries), w.Combined())

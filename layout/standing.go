@@ -57,7 +57,8 @@ func (s *standing) gather() {
 		set.Append(p.Stands...)
 		if len(p.Runs) > 0 {
 			on := p.Standing
-			s.perimeters = append(s.perimeters, &Perimeter{Perimeter: p.Runs[0].Perimeter, Runs: on.Runs, Pieces: p.Pieces,
+			s.perimeters = append(s.perimeters, &Perimeter{Perimeter: p.Runs[0].Perimeter, Runs: on.Runs,
+				Pieces:   p.Pieces,
 				Supports: on.Supports, Turned: on.Turned, Packing: on.Packing, Ways: p.By})
 		}
 	}

@@ -132,7 +132,8 @@ func (l *Layout) Limits(c AssemblyCase) []Limit {
 		most(LimitWidth, a.WidthMost, has.inside),
 		spacing,
 		Limit{Kind: LimitSubstrate, TestedWords: a.Substrate, HasWords: has.substrate, Passes: has.holds},
-		Limit{Kind: LimitFasteners, TestedWords: a.Fastener, TestedCount: asked, HasCounts: has.counts, Passes: !has.chairs || has.counts == asked},
+		Limit{Kind: LimitFasteners, TestedWords: a.Fastener, TestedCount: asked, HasCounts: has.counts,
+			Passes: !has.chairs || has.counts == asked},
 	)
 }
 
@@ -168,10 +169,12 @@ func (l *Layout) Fastenings() []Fastening {
 					continue
 				}
 				k := slices.IndexFunc(out, func(f Fastening) bool {
-					return f.Assembly == c.Assembly && f.Zone == z && f.Row == i && f.Fastener == w.Fastener && f.Length == w.Length
+					return f.Assembly == c.Assembly && f.Zone == z && f.Row == i && f.Fastener == w.Fastener &&
+						f.Length == w.Length
 				})
 				if k < 0 {
-					out = append(out, Fastening{Assembly: c.Assembly, Zone: z, Row: i, Fastener: w.Fastener, Length: w.Length,
+					out = append(out, Fastening{Assembly: c.Assembly, Zone: z, Row: i, Fastener: w.Fastener,
+						Length:    w.Length,
 						PackLeast: w.Packing, Thread: w.Thread, Edge: w.Edge, PilotLeast: w.Pilot})
 					k = len(out) - 1
 				}

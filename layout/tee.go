@@ -10,7 +10,8 @@ import (
 // moving are the holds whose true reading may move where two copings meet: by
 // the width or the line of a run.
 func moving() []string {
-	return []string{"run-unsurveyed", "survey-slip", "survey-not-tied", "width-not-offered", "rear-at-kink", "line-kink", "line-not-clear"}
+	return []string{"run-unsurveyed", "survey-slip", "survey-not-tied", "width-not-offered", "rear-at-kink",
+		"line-kink", "line-not-clear"}
 }
 
 // meeting holds the run on the other side of a tee from one whose width or line
@@ -27,7 +28,8 @@ func (l *Layout) meeting(found finding.List) finding.List {
 			for _, side := range [][2]*Run{{main, branch}, {branch, main}} {
 				doubted, other := side[0], side[1]
 				i := slices.IndexFunc(found, func(f finding.Finding) bool {
-					return f.Severity == finding.Hold && len(f.Where.Pieces) == 0 && slices.Contains(moving(), f.Code) &&
+					return f.Severity == finding.Hold && len(f.Where.Pieces) == 0 &&
+						slices.Contains(moving(), f.Code) &&
 						f.Where.TouchesRun(doubted.Perimeter.Job.Name, doubted.Name)
 				})
 				if i < 0 {

@@ -49,7 +49,8 @@ func (b *book) basis() []page {
 	}
 	if len(rows) > 0 {
 		title := b.say.Say(words.BasisWithdrawal, words.In("screw", of(rows[0])))
-		blocks = append(blocks, b.stepTable(title, rows[0].One.Steps).naming(stepNames("withdrawal 1", rows[0].One.Steps)))
+		blocks = append(blocks, b.stepTable(title, rows[0].One.Steps).naming(stepNames("withdrawal 1",
+			rows[0].One.Steps)))
 	}
 	if i := slices.IndexFunc(rows, func(w layout.Withdrawal) bool { return len(w.Across) > 0 }); i >= 0 {
 		blocks = append(
@@ -71,7 +72,8 @@ func (b *book) standing() (block, bool) {
 	case d.ToConfirm():
 		return b.large(b.say.Say(words.BasisToConfirm), true, ""), true
 	case d.Computed:
-		return b.large(b.say.Say(words.BasisConfirmed, words.In("confirmed-by", b.confirmedBy())), false, confirmedFacts(d)), true
+		return b.large(b.say.Say(words.BasisConfirmed, words.In("confirmed-by", b.confirmedBy())), false,
+			confirmedFacts(d)), true
 	case d.Stated:
 		return b.large(
 			b.say.Say(words.BasisStatedByLarge, words.In("by", prose(d.By)), words.In("document", prose(d.Document))),
@@ -102,11 +104,13 @@ func (b *book) checkCode() []block {
 		return nil
 	}
 	n := len(d.List)
-	said := list{items: []string{b.say.Count(words.BasisConfirmation, n, words.In("n", itoa(n)))}, plain: true, names: []string{layout.Named("wind", "confirmed-lines")}}
+	said := list{items: []string{b.say.Count(words.BasisConfirmation, n, words.In("n", itoa(n)))}, plain: true,
+		names: []string{layout.Named("wind", "confirmed-lines")}}
 	if d.Confirmed != nil { // the words above it have the code
 		return []block{said}
 	}
-	return []block{b.large(b.say.Say(words.BasisCheckCode, words.In("code", d.List.Code().String())), false, layout.Named("wind", "check-code")), said}
+	return []block{b.large(b.say.Say(words.BasisCheckCode, words.In("code", d.List.Code().String())), false,
+		layout.Named("wind", "check-code")), said}
 }
 
 // named puts before the values of a basis the name that each line has in the list
@@ -372,7 +376,9 @@ func (b *book) stepTable(title string, steps []wind.Step) table {
 // powers of units.
 func spelled(phrase string) string {
 	return prose(
-		strings.NewReplacer("α", "alpha", "θ", "theta", "μ", "mu", "γ", "gamma", " ft2", " ft²", " m2", " m²", " deg", "°").
+		strings.NewReplacer("α", "alpha", "θ", "theta", "μ", "mu", "γ", "gamma",
+			" ft2", " ft²", " m2", " m²", " deg",
+			"°").
 			Replace(phrase),
 	)
 }

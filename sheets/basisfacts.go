@@ -101,7 +101,8 @@ func (b *book) demandNames() [][]string {
 			if d.ToConfirm() {
 				who, document = factsOf("wind", "to-confirm"), ""
 			}
-			out = append(out, []string{"", "", factsOf("wind", k), factsOf("wind", k+"-level"), factsOf("wind", k+"-allowable"), reach, who, document, factsOf("wind", "edition")})
+			out = append(out, []string{"", "", factsOf("wind", k), factsOf("wind", k+"-level"),
+				factsOf("wind", k+"-allowable"), reach, who, document, factsOf("wind", "edition")})
 		}
 	}
 	return out
@@ -140,7 +141,8 @@ func (b *book) besideNames() [][]string {
 		for _, face := range faces {
 			k := z.String() + "-" + face
 			both := layout.AllNamed(factsOf("wind", k+"-allowable"), factsOf("wind beside", k+"-allowable"))
-			out = append(out, []string{"", "", factsOf("wind", k+"-allowable"), factsOf("wind beside", k+"-allowable"), both})
+			out = append(out, []string{"", "", factsOf("wind", k+"-allowable"), factsOf("wind beside", k+"-allowable"),
+				both})
 		}
 	}
 	return append(out, []string{"", "", factsOf("wind", "corner-zone"), factsOf("wind beside", "corner-zone")})

@@ -27,18 +27,20 @@ type book struct {
 	reader      Audience
 	runPlans    map[*layout.Run]*runValues // look-up only: made when first asked for
 	say         words.Book
-	digest      string                            // of the job's input, once it was asked for
-	keyPlan     func() plan.KeyPlan               // made once, when it is first asked for
-	times       view.Exaggeration                 // of all strips of runs
-	where       map[string]string                 // look-up only: id of the sheet that shows a piece at true shape, by its mark
-	stripsOf    map[stripKey]stripsMade           // look-up only
-	firsts      map[*layout.Run]string            // look-up only: id of the first sheet of each run
-	sectionsOf  map[*layout.Run]string            // look-up only: id of the first sheet with a section of each run
-	cuts        []page                            // of the sections, once they are made
-	ids         map[string]bool                   // look-up only: ids already given
-	subjects    map[string][]string               // look-up only: the words of each id, of a continued page its first one's
-	blanks      map[*layout.Family][]plan.Pattern // look-up only: blanks already worked out
-	formed      map[*layout.Family]plan.Formed    // the same of finished pieces
+	digest      string              // of the job's input, once it was asked for
+	keyPlan     func() plan.KeyPlan // made once, when it is first asked for
+	times       view.Exaggeration   // of all strips of runs
+	// look-up only: id of the sheet that shows a piece at true shape, by its mark
+	where      map[string]string
+	stripsOf   map[stripKey]stripsMade // look-up only
+	firsts     map[*layout.Run]string  // look-up only: id of the first sheet of each run
+	sectionsOf map[*layout.Run]string  // look-up only: id of the first sheet with a section of each run
+	cuts       []page                  // of the sections, once they are made
+	ids        map[string]bool         // look-up only: ids already given
+	// look-up only: the words of each id, of a continued page its first one's
+	subjects map[string][]string
+	blanks   map[*layout.Family][]plan.Pattern // look-up only: blanks already worked out
+	formed   map[*layout.Family]plan.Formed    // the same of finished pieces
 }
 
 func newBook(l *layout.Layout, o Options) *book {

@@ -23,7 +23,8 @@ func (c captioned) head(w drawing.Unit) laid {
 		return got
 	}
 	lines, z := titled(c.text.again, w)
-	return laid{w: w, h: titleDrop + drawing.Unit(len(lines)-1)*z.Line(), draw: func(s *drawing.Scene, at drawing.Point) {
+	return laid{w: w, h: titleDrop + drawing.Unit(len(lines)-1)*z.Line(), draw: func(s *drawing.Scene,
+		at drawing.Point) {
 		s.Group(drawing.Lettering, "", func(g *drawing.Scene) { heading(g, at, w, c.text.again) })
 	}}
 }

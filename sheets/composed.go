@@ -8,11 +8,13 @@ import (
 
 // composing is what pages composed of blocks have besides.
 type composing struct {
-	id      []string                                                          // words of the id, where the page has none yet
+	// words of the id, where the page has none yet
+	id      []string
 	caution bool                                                              // with the strip of cautions
 	over    drawing.Unit                                                      // kept above for head
 	head    func(s *drawing.Scene, r drawing.Rect, refer func(string) string) // what stands there
-	foot    func(s *drawing.Scene, r drawing.Rect, marks []drawing.Mark)      // in the strip, from what was drawn; nil: none
+	// in the strip, from what was drawn; nil: none
+	foot func(s *drawing.Scene, r drawing.Rect, marks []drawing.Mark)
 }
 
 // strip is what the cautions take under a page.
@@ -102,7 +104,8 @@ func (b *book) composed(first page, spec blocks.Spec, k composing) []page {
 		out = append(out, p)
 	}
 	if len(more.items) > 0 {
-		for _, leaf := range b.leavesOf(first, blocks.Spec{Gap: between, Gutter: gutter, Columns: 15000, Flow: []blocks.Flow{flowing{"notes", more}}}, k) {
+		for _, leaf := range b.leavesOf(first, blocks.Spec{Gap: between, Gutter: gutter, Columns: 15000,
+			Flow: []blocks.Flow{flowing{"notes", more}}}, k) {
 			p := next(first)
 			marks, _ := leaf.Draw(nil)
 			p.draw = func(s *drawing.Scene, _ func(string) string) {

@@ -56,20 +56,25 @@ func (b *book) cornersOn(groups [][]*layout.Piece) (page, blocks.Spec, composing
 		for _, q := range g {
 			names = append(names, q.Mark)
 		}
-		spec.Slots = append(spec.Slots, blocks.Slot{Block: b.cornerBlock(g[0]), Cell: blocks.Cell{Row: i}, ID: fmt.Sprintf("c%d", i+1), Least: cornerLeast},
-			blocks.Slot{Block: wholeOf{"made-" + g[0].Mark, b.cornerFacts(g), cornerDataWide}, Cell: blocks.Cell{Row: i, Col: 1}})
+		spec.Slots = append(spec.Slots, blocks.Slot{Block: b.cornerBlock(g[0]), Cell: blocks.Cell{Row: i},
+			ID: fmt.Sprintf("c%d", i+1), Least: cornerLeast},
+			blocks.Slot{Block: wholeOf{"made-" + g[0].Mark, b.cornerFacts(g), cornerDataWide}, Cell: blocks.Cell{Row: i,
+				Col: 1}})
 		if t, ok := b.alikeTable(g); ok {
 			spec.Flow = append(spec.Flow, flowing{"alike-" + g[0].Mark, t})
 		}
 	}
 	spec.Columns = cornerDataWide
 	p := page{title: b.cornerTitle(all) + " " + strings.Join(names, ", "), kind: CornerSheet, paper: b.runs,
-		holds: b.l.HoldsOnPieces(all), scale: "as noted", about: "Welded corners and ends in plan with legs, angles, chairs and supports."}
+		holds: b.l.HoldsOnPieces(all), scale: "as noted",
+		about: "Welded corners and ends in plan with legs, angles, chairs and supports."}
 	p.banner = b.releaseWords(all, p.holds)
-	return p, spec, composing{id: []string{"corners", names[0]}, foot: func(s *drawing.Scene, r drawing.Rect, _ []drawing.Mark) {
+	return p, spec, composing{id: []string{"corners", names[0]}, foot: func(s *drawing.Scene, r drawing.Rect,
+		_ []drawing.Mark) {
 		place(s, view.KeyPlanSmall(b.say, b.keyPlan(), b.l.SpotOfPiece(all[0]), keyWide, r.Height()), r.Min, "key")
 		if len(all) > 1 {
-			s.Paragraph(drawing.Pt(r.Min.X+keyWide+500, r.Min.Y+300), "Key plan: "+all[0].Mark, r.Width()-keyWide-500, drawing.Style{})
+			s.Paragraph(drawing.Pt(r.Min.X+keyWide+500, r.Min.Y+300), "Key plan: "+all[0].Mark, r.Width()-keyWide-500,
+				drawing.Style{})
 		}
 	}}
 }
@@ -86,7 +91,8 @@ func (b *book) cornerBlock(q *layout.Piece) blocks.Block {
 		return view.CornerPlan(b.say, b.l.Corner(q))
 	}
 	said := b.say.Say(words.CornerByHand, words.In("piece", q.Mark))
-	return blocks.Fixed{ID: "corner-" + q.Mark, Size: blocks.Size{W: drawing.Width(drawing.Bold, said, drawing.Title) + 2500, H: 1800}, Make: func() blocks.Drawn {
+	return blocks.Fixed{ID: "corner-" + q.Mark, Size: blocks.Size{W: drawing.Width(drawing.Bold, said, drawing.Title) +
+		2500, H: 1800}, Make: func() blocks.Drawn {
 		var s drawing.Scene
 		s.Draw(drawing.HoldFlag{Words: said}.Figure())
 		return blocks.Drawn{Marks: s.Marks, About: said}
@@ -95,7 +101,8 @@ func (b *book) cornerBlock(q *layout.Piece) blocks.Block {
 
 // cornerTitle names the kinds of piece on a sheet: corners, ends or both.
 func (b *book) cornerTitle(all []*layout.Piece) string {
-	names := [...]string{plan.MadeTurning: "corner", plan.MadeEnding: "end", plan.MadeTapering: "transition", plan.MadeBreaking: "pitch miter", plan.MadeTee: "tee"}
+	names := [...]string{plan.MadeTurning: "corner", plan.MadeEnding: "end", plan.MadeTapering: "transition",
+		plan.MadeBreaking: "pitch miter", plan.MadeTee: "tee"}
 	var count [len(names)]int
 	for _, q := range all {
 		count[b.l.Made(q).Making]++
@@ -193,7 +200,8 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 			[]string{"Length", strings.Join(front, ", ") + " along the straight " + q.Straight.String()},
 			[]string{"Legs", b.shopLong(b.j.System.Transition.Leg) + " straight at each end, the rear tapers between"},
 			[]string{"Width", "inside " + b.widthOf(q) + ", mean girth " + b.shopShort(b.l.GirthOf(q))},
-			[]string{"Hold it", "from the roof, looking out: wide end at the " + strings.ToUpper(q.Hand.String()) + " hand"},
+			[]string{"Hold it", "from the roof, looking out: wide end at the " + strings.ToUpper(q.Hand.String()) +
+				" hand"},
 		)
 	} else {
 		rows = append(rows,
@@ -201,7 +209,8 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 			[]string{fmt.Sprintf(legs, "rear"), strings.Join(rear, ", ")},
 		)
 		if q.Wide == q.Narrow {
-			rows = append(rows, []string{"Width", "inside " + b.shopShort(q.Inside) + ", girth " + b.shopShort(b.l.GirthOf(q))})
+			rows = append(rows, []string{"Width", "inside " + b.shopShort(q.Inside) + ", girth " +
+				b.shopShort(b.l.GirthOf(q))})
 		} else {
 			rows = append(rows, b.twoWidthRows(q, true)...)
 		}
@@ -213,7 +222,8 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 		rows = append(rows, []string{"Hole", b.holeWords(q, o)})
 	}
 	rows = append(rows,
-		[]string{"To make", fmt.Sprintf("%d, %s each (calculated)%s", len(g), b.weight(b.l.Weight(q).Laid), b.lifting(q, "; ", " to lift"))},
+		[]string{"To make", fmt.Sprintf("%d, %s each (calculated)%s", len(g), b.weight(b.l.Weight(q).Laid),
+			b.lifting(q, "; ", " to lift"))},
 		[]string{"Assembly", prose(as)},
 	)
 	t := facts(prose(title), rows)
@@ -235,14 +245,16 @@ func (b *book) supportPacking(q *layout.Piece) string {
 }
 
 // alikeTable is what differs among pieces made alike, of which the plan letters
-// the first: what each leg ends on, the packing under its supports, and how far the cap's corner lies beyond the plumbed corner of the wall, or
-// short of it, along each run and out from it.
+// the first: what each leg ends on, the packing under its supports, and how far the cap's corner lies beyond the
+// plumbed corner of the wall, or short of it, along each run and out from it.
 func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 	if len(g) < 2 {
 		return table{}, false
 	}
-	t := table{title: prose("The plan is lettered for " + g[0].Mark + "; each has its own"), fill: true, cols: []column{{head: "Piece"}, {head: "Left end at", flex: true},
-		{head: "Right end at", flex: true}, {head: "Packing under support", flex: true}, {head: "Cap’s corner from the plumbed corner of the wall", flex: true}}}
+	t := table{title: prose("The plan is lettered for " + g[0].Mark + "; each has its own"), fill: true,
+		cols: []column{{head: "Piece"}, {head: "Left end at", flex: true},
+			{head: "Right end at", flex: true}, {head: "Packing under support", flex: true},
+			{head: "Cap’s corner from the plumbed corner of the wall", flex: true}}}
 	off := func(l length.Length) string {
 		switch {
 		case l < 0:
@@ -267,7 +279,8 @@ func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 		for i, m := range q.Miters {
 			c := m.Corner
 			words := fmt.Sprintf("run %s %s, %s out; run %s %s, %s out",
-				c.Arrive.Name, off(c.Arrive.Right.Ext), b.short(c.Arrive.CapOut(c)), c.Leave.Name, off(c.Leave.Left.Ext), b.short(c.Leave.CapOut(c)))
+				c.Arrive.Name, off(c.Arrive.Right.Ext), b.short(c.Arrive.CapOut(c)), c.Leave.Name,
+				off(c.Leave.Left.Ext), b.short(c.Leave.CapOut(c)))
 			if len(q.Miters) > 1 {
 				words = c.Name + ": " + words
 			}

@@ -414,7 +414,8 @@ func (b *book) signature(counted string) whole {
 			z := within(head, drawing.Bold, drawing.Head, box.Width()-500)
 			g.Text(drawing.Pt(x, box.Min.Y+600), head, drawing.Style{Size: z, Face: drawing.Bold})
 			y := box.Min.Y + 1050
-			for _, line := range drawing.Wrap(say(words.CrateSignFirst), drawing.Regular, drawing.Note, box.Width()-500) {
+			for _, line := range drawing.Wrap(say(words.CrateSignFirst), drawing.Regular, drawing.Note,
+				box.Width()-500) {
 				g.Text(drawing.Pt(x, y), line, drawing.Style{})
 				y += drawing.Note.Line()
 			}

@@ -15,7 +15,8 @@ func (b *book) crateLabels() []page {
 	if len(b.l.Crates) == 0 {
 		return nil
 	}
-	p := page{id: b.id("crate-labels"), title: b.say.Say(words.LabelCrates), kind: CrateLabels, paper: b.lists, about: b.say.Say(words.LabelCratesAbout)}
+	p := page{id: b.id("crate-labels"), title: b.say.Say(words.LabelCrates), kind: CrateLabels, paper: b.lists,
+		about: b.say.Say(words.LabelCratesAbout)}
 	var blocks []block
 	for _, c := range b.l.Crates {
 		blocks = append(blocks, b.crateLabel(c, (p.paper.room(false).Height()-between)/2))
@@ -37,11 +38,13 @@ func (b *book) crateLabel(c *crate.Crate, least drawing.Unit) whole {
 	if c.Kind == crate.Hardware {
 		ps = append(ps, para{b.hardwareShort(c), drawing.Bold, body})
 	} else {
-		ps = append(ps, para{b.say.Count(words.LabelPiecesMarks, len(c.Items), words.In("n", itoa(len(c.Items))), words.In("marks", b.marksShort(c))), drawing.Bold, body},
+		ps = append(ps, para{b.say.Count(words.LabelPiecesMarks, len(c.Items), words.In("n", itoa(len(c.Items))),
+			words.In("marks", b.marksShort(c))), drawing.Bold, body},
 			para{b.labelPlace(c), drawing.Regular, body})
 	}
 	if c.Longest > 0 {
-		ps = append(ps, para{b.say.Say(words.CrateHoldsLongest, words.In("length", b.text(c.Longest))), drawing.Regular, body})
+		ps = append(ps, para{b.say.Say(words.CrateHoldsLongest, words.In("length", b.text(c.Longest))), drawing.Regular,
+			body})
 	}
 	if len(c.Over) > 0 {
 		ps = append(ps, para{b.say.Say(words.LabelOver), drawing.Bold, body})
@@ -81,9 +84,11 @@ func (b *book) crateLabel(c *crate.Crate, least drawing.Unit) whole {
 			s.Rect(drawing.Border, r)
 			x := r.Min.X + 300
 			number := b.say.Say(words.LabelCrate, words.In("n", itoa(c.N)), words.In("of", itoa(len(b.l.Crates))))
-			s.Text(drawing.Pt(x, r.Min.Y+1600), number, drawing.Style{Size: within(number, drawing.Bold, 1200, r.Width()-4200), Face: drawing.Bold})
+			s.Text(drawing.Pt(x, r.Min.Y+1600), number, drawing.Style{Size: within(number, drawing.Bold, 1200,
+				r.Width()-4200), Face: drawing.Bold})
 			opened := b.openedWhen(c)
-			s.Text(drawing.Pt(x, r.Min.Y+2530), opened, drawing.Style{Size: within(opened, drawing.Bold, 540, r.Width()-600), Face: drawing.Bold})
+			s.Text(drawing.Pt(x, r.Min.Y+2530), opened, drawing.Style{Size: within(opened, drawing.Bold, 540,
+				r.Width()-600), Face: drawing.Bold})
 			thisWayUp(s, drawing.Pt(r.Max.X-3300, r.Min.Y+350))
 			keepDry(s, drawing.Pt(r.Max.X-1100, r.Min.Y+350))
 			y := r.Min.Y + head
@@ -138,7 +143,8 @@ func (b *book) labelWeight(c *crate.Crate) (weight, lift string) {
 // labelPlace says where the pieces of a crate go and of what lots they are.
 func (b *book) labelPlace(c *crate.Crate) string {
 	runs := c.Runs()
-	said := []string{b.say.Say(words.LabelPerimeter, words.In("perimeter", prose(c.Perimeter))), b.say.Count(words.CrateHoldsRuns, len(runs), words.In("runs", strings.Join(runs, ", ")))}
+	said := []string{b.say.Say(words.LabelPerimeter, words.In("perimeter", prose(c.Perimeter))),
+		b.say.Count(words.CrateHoldsRuns, len(runs), words.In("runs", strings.Join(runs, ", ")))}
 	if lots := c.Lots(); len(lots) > 0 {
 		said = append(said, b.say.Count(words.LabelLots, len(lots), words.In("lots", prose(strings.Join(lots, ", ")))))
 	}
@@ -168,7 +174,8 @@ func (b *book) labelCautions(c *crate.Crate) []string {
 
 // hardwareShort counts hardware by its sort.
 func (b *book) hardwareShort(c *crate.Crate) string {
-	names := [...]words.Key{crate.Chair: words.LabelCountChair, crate.Support: words.LabelCountSupport, crate.Plate: words.LabelCountPlate, crate.Screw: words.LabelCountScrew,
+	names := [...]words.Key{crate.Chair: words.LabelCountChair, crate.Support: words.LabelCountSupport,
+		crate.Plate: words.LabelCountPlate, crate.Screw: words.LabelCountScrew,
 		crate.Shim: words.LabelCountShim, crate.Tape: words.LabelCountTape}
 	count := make([]int, len(names))
 	for _, x := range c.Items {
@@ -234,7 +241,8 @@ func markStep(a, z string) int {
 func thisWayUp(s *drawing.Scene, at drawing.Point) {
 	for _, dx := range []drawing.Unit{0, 800} {
 		x, y := at.X+dx, at.Y
-		s.Fill(drawing.Black, drawing.NoPen, drawing.Pt(x, y), drawing.Pt(x+320, y+520), drawing.Pt(x+110, y+520), drawing.Pt(x+110, y+1250),
+		s.Fill(drawing.Black, drawing.NoPen, drawing.Pt(x, y), drawing.Pt(x+320, y+520), drawing.Pt(x+110, y+520),
+			drawing.Pt(x+110, y+1250),
 			drawing.Pt(x-110, y+1250), drawing.Pt(x-110, y+520), drawing.Pt(x-320, y+520))
 	}
 	s.Line(drawing.Thick, drawing.Pt(at.X-400, at.Y+1420), drawing.Pt(at.X+1200, at.Y+1420))
@@ -243,8 +251,10 @@ func thisWayUp(s *drawing.Scene, at drawing.Point) {
 // keepDry draws an umbrella under rain.
 func keepDry(s *drawing.Scene, at drawing.Point) {
 	c := drawing.Pt(at.X, at.Y+900)
-	pts := []drawing.Point{{X: c.X - 650, Y: c.Y}, {X: c.X - 600, Y: c.Y - 230}, {X: c.X - 430, Y: c.Y - 450}, {X: c.X - 200, Y: c.Y - 560}, {X: c.X, Y: c.Y - 590},
-		{X: c.X + 200, Y: c.Y - 560}, {X: c.X + 430, Y: c.Y - 450}, {X: c.X + 600, Y: c.Y - 230}, {X: c.X + 650, Y: c.Y}}
+	pts := []drawing.Point{{X: c.X - 650, Y: c.Y}, {X: c.X - 600, Y: c.Y - 230}, {X: c.X - 430, Y: c.Y - 450},
+		{X: c.X - 200, Y: c.Y - 560}, {X: c.X, Y: c.Y - 590},
+		{X: c.X + 200, Y: c.Y - 560}, {X: c.X + 430, Y: c.Y - 450}, {X: c.X + 600, Y: c.Y - 230},
+		{X: c.X + 650, Y: c.Y}}
 	s.Fill(drawing.Black, drawing.NoPen, pts...)
 	s.Line(drawing.Thick, c, drawing.Pt(c.X, c.Y+480), drawing.Pt(c.X+170, c.Y+480), drawing.Pt(c.X+170, c.Y+380))
 	for _, dx := range []drawing.Unit{-450, -150, 150, 450} {

@@ -46,8 +46,10 @@ func some(l length.Length) string {
 func (c schedules) pieces() Schedule {
 	s := Schedule{Name: "pieces.csv", Header: []string{"perimeter", "mark", "laying", "kind", "hand", "turn",
 		"street side", "street side mm", "roof side", "roof side mm",
-		"inside", "inside mm", "narrow end inside", "narrow end inside mm", "girth", "girth mm", "allowance", "allowance mm", "cut at", "cut length",
-		"cut length mm", "weight with allowance", "grams with allowance", "lift", "zone", "assembly", "holes", "released", "holds", "held by"}}
+		"inside", "inside mm", "narrow end inside", "narrow end inside mm", "girth", "girth mm", "allowance",
+		"allowance mm", "cut at", "cut length",
+		"cut length mm", "weight with allowance", "grams with allowance", "lift", "zone", "assembly", "holes",
+		"released", "holds", "held by"}}
 	for _, q := range c.facts.Listed(fact.Piece, "mark") {
 		front, frontMM := c.legs(q, "length-%d", true)
 		rear, rearMM := c.legs(q, "rear-length-%d", true)
@@ -170,7 +172,8 @@ func (c schedules) joints() Schedule {
 		}
 		s.Rows = append(s.Rows, []string{perimeter, run, q, c.words(q, "kind"), c.words(q, "left-piece"),
 			c.words(q, "right-piece"),
-			c.chairTape(c.words(q, "run")).Long(at), mm(at), c.shop.Short(gap), mm(gap), c.shop.Short(plate), mm(plate), move, moveMM,
+			c.chairTape(c.words(q, "run")).Long(at), mm(at), c.shop.Short(gap), mm(gap), c.shop.Short(plate), mm(plate),
+			move, moveMM,
 			c.words(q, "held")})
 	}
 	return s
@@ -179,9 +182,12 @@ func (c schedules) joints() Schedule {
 func (c schedules) chairs() Schedule {
 	s := Schedule{Name: "chairs.csv", Header: []string{"perimeter", "run", "chair", "number", "station",
 		"station mm", "where",
-		"build-up street side", "build-up street side mm", "build-up roof side", "build-up roof side mm", "built street side mm", "built roof side mm", "layers",
-		"shims street side", "shims roof side", "fastener", "count street side", "length street side", "length street side mm", "count roof side", "length roof side", "length roof side mm",
-		"pilot from top of build-up street side mm", "pilot from top of build-up roof side mm", "assembly", "inside width", "inside width mm",
+		"build-up street side", "build-up street side mm", "build-up roof side", "build-up roof side mm",
+		"built street side mm", "built roof side mm", "layers",
+		"shims street side", "shims roof side", "fastener", "count street side", "length street side",
+		"length street side mm", "count roof side", "length roof side", "length roof side mm",
+		"pilot from top of build-up street side mm", "pilot from top of build-up roof side mm", "assembly",
+		"inside width", "inside width mm",
 		"inside at left edge mm", "inside at right edge mm"}}
 	for _, q := range c.facts.Listed(fact.Chair, "station") {
 		run, perimeter, name := c.run(q)
@@ -266,7 +272,8 @@ func (c schedules) shims() Schedule {
 func (c schedules) zones() Schedule {
 	s := Schedule{Name: "shim-zones.csv", Header: []string{"perimeter", "run", "from", "from mm", "to", "to mm",
 		"layers",
-		"shims street side least mm", "shims street side most mm", "shims roof side least mm", "shims roof side most mm"}}
+		"shims street side least mm", "shims street side most mm", "shims roof side least mm",
+		"shims roof side most mm"}}
 	for _, z := range c.facts.Listed(fact.Zone, "plies") {
 		_, perimeter, run := c.run(z)
 		from, to := c.length(z, "from"), c.length(z, "to")
@@ -292,7 +299,8 @@ func (c schedules) crates() Schedule {
 		is := func(what string) string { return c.words("withheld", fmt.Sprintf("line-%d-%s", i, what)) }
 		q := is("mark")
 		long := c.length(q, "longest-side")
-		s.Rows = append(s.Rows, []string{"withheld", "", c.words(q, "perimeter"), "", is("count"), is("spare"), c.pieceKind(q), q,
+		s.Rows = append(s.Rows, []string{"withheld", "", c.words(q, "perimeter"), "", is("count"), is("spare"),
+			c.pieceKind(q), q,
 			c.shop.Long(long), mm(long),
 			"", "", "", "", c.words(q, "weight-shipped"), c.words(q, "lot"), c.words(q, "laying")})
 	}
@@ -328,7 +336,8 @@ func (c schedules) line(x string, i int) []string {
 func (c schedules) parts() Schedule {
 	s := Schedule{Name: "parts.csv", Header: []string{"part", "kind", "hand", "twin", "inside", "inside mm",
 		"count", "spare", "make now", "spare now",
-		"girth", "girth mm", "length", "length mm", "metal", "thickness mm", "inside radius mm", "k", "bends", "holes", "grams", "for",
+		"girth", "girth mm", "length", "length mm", "metal", "thickness mm", "inside radius mm", "k", "bends", "holes",
+		"grams", "for",
 		"not released for", "holds"}}
 	for _, q := range c.facts.Listed(fact.Part, "to-make") {
 		inside, insideMM := "", ""
@@ -365,7 +374,8 @@ func (c schedules) bends(q string) string {
 		for k := 1; c.has(q, fmt.Sprintf("body-%d-bend-%d-order", i, k)); k++ {
 			is := func(what string) string { return fmt.Sprintf("body-%d-bend-%d-%s", i, k, what) }
 			hem := c.words(q, is("hem")) == "yes"
-			out = append(out, typed(view.BendWords(words.Book{}, hem, c.float(q, is("turn-degrees")), c.float(q, is("radius-mm"))))+" "+c.words(q, is("to-face")))
+			out = append(out, typed(view.BendWords(words.Book{}, hem, c.float(q, is("turn-degrees")),
+				c.float(q, is("radius-mm"))))+" "+c.words(q, is("to-face")))
 		}
 	}
 	return strings.Join(out, "; ")

@@ -391,7 +391,8 @@ func (f *forms) corner(q formPage) []field {
 		return nil
 	}
 	next := q.p.Runs[(q.at+1)%len(q.p.Runs)].Name
-	return []field{{label: f.b.say.Say(words.FormCornerFrom, words.In("run", q.r.Name)), part: 28}, {label: f.b.say.Say(words.FormCornerTo, words.In("run", next)), part: 24},
+	return []field{{label: f.b.say.Say(words.FormCornerFrom, words.In("run", q.r.Name)), part: 28},
+		{label: f.b.say.Say(words.FormCornerTo, words.In("run", next)), part: 24},
 		{label: f.b.say.Say(words.FormDiagonal), part: 26}, {label: f.b.say.Say(words.FormFace), part: 22}}
 }
 

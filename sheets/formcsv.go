@@ -26,7 +26,10 @@ func FormCSV(j *job.Job, o FormOptions) []Schedule {
 		for k := range j.Perimeters {
 			if p := &j.Perimeters[k]; names[k] == name {
 				share = append(share, p)
-				low = low || slices.ContainsFunc(p.Runs, func(r job.Run) bool { return o.wants(r.Name) && f.low(p, &r) })
+				low = low || slices.ContainsFunc(p.Runs, func(r job.Run) bool {
+					return o.wants(r.Name) &&
+						f.low(p, &r)
+				})
 			}
 		}
 		s.Header = []string{"run"}

@@ -60,7 +60,8 @@ func (b *book) hardwareName(x crate.Item) string {
 // crateKind is what a crate is for.
 func (b *book) crateKind(c *crate.Crate) string {
 	return b.say.Say(
-		[...]words.Key{crate.Hardware: words.CrateKindHardware, crate.Corners: words.CrateKindCorners, crate.Caps: words.CrateKindCaps}[c.Kind],
+		[...]words.Key{crate.Hardware: words.CrateKindHardware, crate.Corners: words.CrateKindCorners,
+			crate.Caps: words.CrateKindCaps}[c.Kind],
 	)
 }
 

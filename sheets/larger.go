@@ -13,7 +13,8 @@ import (
 // A view that no way of holding the job's paper makes readable goes on the
 // first of them that does.
 func larger(p paper) []job.PaperSize {
-	for _, series := range [][]job.PaperSize{{job.ANSIA, job.ANSIB, job.ANSIC, job.ANSID}, {job.ISOA4, job.ISOA3, job.ISOA2}} {
+	for _, series := range [][]job.PaperSize{{job.ANSIA, job.ANSIB, job.ANSIC, job.ANSID},
+		{job.ISOA4, job.ISOA3, job.ISOA2}} {
 		i := slices.IndexFunc(series, func(z job.PaperSize) bool { return landscape(z) == p || portrait(z) == p })
 		if i >= 0 {
 			return series[i+1:]

@@ -20,10 +20,14 @@ func MachineLists(l *layout.Layout) []Schedule { return machineLists(l.Facts()) 
 
 func machineLists(facts fact.Ledger) []Schedule {
 	c := newSchedules(facts)
-	list := Schedule{Name: "list.csv", Header: []string{"file", "unit", "mark", "body", "kind", "hand", "quantity", "metal", "thickness", "inside radius", "K", "seam gap",
-		"street-side leg", "street-side leg to", "roof-side leg", "roof-side leg to", "inside width", "inside width, right end", "slope", "turn", "change of slope", "street-side fold, left end to right end", "twin", "lap", "lap width", "assembly", "issue",
+	list := Schedule{Name: "list.csv", Header: []string{"file", "unit", "mark", "body", "kind", "hand", "quantity",
+		"metal", "thickness", "inside radius", "K", "seam gap",
+		"street-side leg", "street-side leg to", "roof-side leg", "roof-side leg to", "inside width",
+		"inside width, right end", "slope", "turn", "change of slope", "street-side fold, left end to right end",
+		"twin", "lap", "lap width", "assembly", "issue",
 		"street-side leg, right end", "roof-side leg, right end"}}
-	bends := Schedule{Name: "bends.csv", Header: []string{"file", "unit", "order", "hem or bend", "up or down", "turn", "included angle", "inside radius", "bend allowance",
+	bends := Schedule{Name: "bends.csv", Header: []string{"file", "unit", "order", "hem or bend", "up or down", "turn",
+		"included angle", "inside radius", "bend allowance",
 		"gauge edge", "gauge distance", "x1", "y1", "x2", "y2", "between", "and"}}
 	notches := Schedule{Name: "notches.csv", Header: []string{"file", "unit", "kind", "x1", "y1", "x2", "y2"}}
 	for _, x := range c.cutBodies() {
@@ -119,8 +123,11 @@ func (b *book) plainMM(mm float64) string {
 
 func (c schedules) partRow(x cutBody) []string {
 	q := x.of
-	return []string{c.words(q, x.is("file")), c.unit(), strings.TrimPrefix(q, "part "), c.words(q, x.is("name")), c.words(q, "kind"), c.words(q, "hand"), c.words(q, "to-cut"), c.words(q, "metal"), c.plain(q, "thickness"), c.plain(q, "radius"), decimal(c.float(q, "k-factor")), "",
-		"", "", "", "", c.plain(q, "inside-left"), c.plain(q, "inside-right"), "", "", "", c.plain(q, x.is("blank-length")), c.words(q, "twin"), "", "", c.words(q, "assembly"), c.preliminary(), "", ""}
+	return []string{c.words(q, x.is("file")), c.unit(), strings.TrimPrefix(q, "part "), c.words(q, x.is("name")),
+		c.words(q, "kind"), c.words(q, "hand"), c.words(q, "to-cut"), c.words(q, "metal"), c.plain(q, "thickness"),
+		c.plain(q, "radius"), decimal(c.float(q, "k-factor")), "",
+		"", "", "", "", c.plain(q, "inside-left"), c.plain(q, "inside-right"), "", "", "",
+		c.plain(q, x.is("blank-length")), c.words(q, "twin"), "", "", c.words(q, "assembly"), c.preliminary(), "", ""}
 }
 
 func (c schedules) familyRow(x cutBody) []string {
@@ -134,9 +141,14 @@ func (c schedules) familyRow(x cutBody) []string {
 	for i := 1; c.has(f, fmt.Sprintf("turn-%d", i)); i++ {
 		turns = append(turns, c.degrees(f, fmt.Sprintf("turn-%d", i)))
 	}
-	return []string{c.words(f, x.is("file")), c.unit(), strings.TrimPrefix(f, "family "), c.words(f, x.is("name")), c.words(first, "kind"), c.words(f, "hand"), c.words(f, "released"), c.words("system", "metal"), c.plain("system", "thickness"), c.plain("system", "inside-radius"), decimal(c.float("shop", "k-factor")), gap,
-		c.plain(f, x.is("street-leg-left")), c.words(f, x.is("street-leg-to")), c.plain(f, x.is("roof-leg-left")), c.words(f, x.is("roof-leg-to")),
-		c.plain(f, x.is("inside-left")), c.plain(f, x.is("inside-right")), slope, strings.Join(turns, " "), c.degrees(f, "change-of-slope"), c.plain(f, x.is("front-fold")), c.words(f, "twin"), c.words(f, x.is("lap")), c.plain(f, x.is("lap-width")), "", c.preliminary(),
+	return []string{c.words(f, x.is("file")), c.unit(), strings.TrimPrefix(f, "family "), c.words(f, x.is("name")),
+		c.words(first, "kind"), c.words(f, "hand"), c.words(f, "released"), c.words("system", "metal"),
+		c.plain("system", "thickness"), c.plain("system", "inside-radius"), decimal(c.float("shop", "k-factor")), gap,
+		c.plain(f, x.is("street-leg-left")), c.words(f, x.is("street-leg-to")), c.plain(f, x.is("roof-leg-left")),
+		c.words(f, x.is("roof-leg-to")),
+		c.plain(f, x.is("inside-left")), c.plain(f, x.is("inside-right")), slope, strings.Join(turns, " "),
+		c.degrees(f, "change-of-slope"), c.plain(f, x.is("front-fold")), c.words(f, "twin"), c.words(f, x.is("lap")),
+		c.plain(f, x.is("lap-width")), "", c.preliminary(),
 		c.plain(f, x.is("street-leg-right")), c.plain(f, x.is("roof-leg-right"))}
 }
 
@@ -149,9 +161,12 @@ func (c schedules) bendRows(x cutBody) [][]string {
 		if c.words(x.of, is("hem")) == "yes" {
 			kind = "hem"
 		}
-		out = append(out, []string{c.words(x.of, x.is("file")), c.unit(), c.words(x.of, is("order")), kind, c.words(x.of, is("way")),
-			decimal(c.float(x.of, is("turns-by-degrees"))), decimal(c.float(x.of, is("included-degrees"))), at("radius-mm"), at("arc-mm"),
-			c.words(x.of, is("gauge-edge")), c.plain(x.of, is("gauge")), at("x1-mm"), at("y1-mm"), at("x2-mm"), at("y2-mm"),
+		out = append(out, []string{c.words(x.of, x.is("file")), c.unit(), c.words(x.of, is("order")), kind,
+			c.words(x.of, is("way")),
+			decimal(c.float(x.of, is("turns-by-degrees"))), decimal(c.float(x.of, is("included-degrees"))),
+			at("radius-mm"), at("arc-mm"),
+			c.words(x.of, is("gauge-edge")), c.plain(x.of, is("gauge")), at("x1-mm"), at("y1-mm"), at("x2-mm"),
+			at("y2-mm"),
 			c.words(x.of, is("after-face")), c.words(x.of, is("to-face"))})
 	}
 	return out
@@ -162,7 +177,8 @@ func (c schedules) notchRows(x cutBody) [][]string {
 	for n := 1; c.has(x.of, x.is(fmt.Sprintf("notch-%d-kind", n))); n++ {
 		is := func(what string) string { return x.is(fmt.Sprintf("notch-%d-%s", n, what)) }
 		at := func(what string) string { return c.placed(x.of, is(what)) }
-		out = append(out, []string{c.words(x.of, x.is("file")), c.unit(), c.words(x.of, is("kind")), at("x1-mm"), at("y1-mm"), at("x2-mm"), at("y2-mm")})
+		out = append(out, []string{c.words(x.of, x.is("file")), c.unit(), c.words(x.of, is("kind")), at("x1-mm"),
+			at("y1-mm"), at("x2-mm"), at("y2-mm")})
 	}
 	return out
 }
@@ -171,5 +187,6 @@ func (c schedules) notchRows(x cutBody) [][]string {
 // layout, so that nothing but the ledger can be read.
 func newSchedules(facts fact.Ledger) schedules {
 	metric := facts.Value("job", "units") == "metric"
-	return schedules{&book{metric: metric, crew: length.Crew(metric), shop: length.Shop(metric), digest: facts.Value("job", "input-digest")}, facts}
+	return schedules{&book{metric: metric, crew: length.Crew(metric), shop: length.Shop(metric),
+		digest: facts.Value("job", "input-digest")}, facts}
 }

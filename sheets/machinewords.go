@@ -175,7 +175,8 @@ func (w *blankWords) etch(where job.Etch, mark string) (dxf.Note, bool) {
 		for _, q := range w.hems {
 			from, _ := q.Ends()
 			for _, high := range wordHeights[2:] {
-				for _, up := range []float64{0.5 * high, -2 * high} { // the leaf lies beyond its fold, at the blank's edge
+				// the leaf lies beyond its fold, at the blank's edge
+				for _, up := range []float64{0.5 * high, -2 * high} {
 					beyond := (up > 0) == (from.Y > (w.lo.Y+w.hi.Y)/2)
 					if beyond && len(w.notes) == had {
 						w.set(fold.Point{X: from.X + 20, Y: from.Y + up}, high, []string{mark})

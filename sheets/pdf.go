@@ -115,9 +115,11 @@ func Views(l *layout.Layout, runs ...string) []drawing.Scene {
 		}
 	}
 	for _, c := range l.SectionCases() {
-		add(view.Section(b.say, l.Section(c.Run, c.Chair.At, c.Chair, nil), view.SectionDetailed).Scene("", viewWide, viewHigh), "section", c.Chair.Name)
+		add(view.Section(b.say, l.Section(c.Run, c.Chair.At, c.Chair, nil), view.SectionDetailed).Scene("", viewWide,
+			viewHigh), "section", c.Chair.Name)
 		for _, q := range c.Joints {
-			add(view.Section(b.say, l.SectionAtJoint(q.Run, q.Joint), view.SectionDetailed).Scene("", viewWide, viewHigh), "section", q.Joint.Name)
+			add(view.Section(b.say, l.SectionAtJoint(q.Run, q.Joint), view.SectionDetailed).Scene("", viewWide,
+				viewHigh), "section", q.Joint.Name)
 		}
 	}
 	for _, f := range l.Families {

@@ -18,7 +18,8 @@ func (b *book) plywood() []page {
 	if b.j.Packing.Method == job.PackChairs {
 		return nil
 	}
-	first := page{id: b.id("plywood"), title: b.say.Say(words.PlywoodSheet), kind: Plywood, paper: b.runs, about: b.say.Say(words.PlywoodAbout)}
+	first := page{id: b.id("plywood"), title: b.say.Say(words.PlywoodSheet), kind: Plywood, paper: b.runs,
+		about: b.say.Say(words.PlywoodAbout)}
 	var tables []table
 	strips := false
 	for _, p := range b.l.Perimeters {
@@ -46,9 +47,12 @@ func (b *book) plywoodNotes() list {
 	k := &b.j.Packing
 	nails := b.say.Say(words.PlywoodNailsUnstated)
 	if n := &k.Nail; n.Name != "" {
-		nails = b.say.Count(words.PlywoodNails, n.Rows, words.In("nail", n.Name), words.In("rows", itoa(n.Rows)), words.In("spacing", b.exactly(n.Spacing)))
+		nails = b.say.Count(words.PlywoodNails, n.Rows, words.In("nail", n.Name), words.In("rows", itoa(n.Rows)),
+			words.In("spacing", b.exactly(n.Spacing)))
 	}
-	items := []string{b.say.Say(words.PlywoodLayer, words.In("layer", k.LayerName), words.In("thickness", b.exactly(k.Layer))), nails, b.say.Say(words.PlywoodEnds), b.say.Say(words.PlywoodBearing)}
+	items := []string{b.say.Say(words.PlywoodLayer, words.In("layer", k.LayerName),
+		words.In("thickness", b.exactly(k.Layer))), nails, b.say.Say(words.PlywoodEnds),
+		b.say.Say(words.PlywoodBearing)}
 	return list{title: b.say.Say(words.PlywoodNotes), items: items}
 }
 
@@ -66,7 +70,8 @@ func (b *book) titleOf(p *layout.Perimeter, k words.Key) string {
 func (b *book) layerZones(p *layout.Perimeter) table {
 	say := b.say.Say
 	right := func(k words.Key) column { return column{head: say(k), align: drawing.Right} }
-	t := table{title: b.titleOf(p, words.PlywoodZones), cols: []column{{head: say(words.PlywoodRun)}, right(words.PlywoodFrom), right(words.PlywoodTo), right(words.PlywoodLayers),
+	t := table{title: b.titleOf(p, words.PlywoodZones), cols: []column{{head: say(words.PlywoodRun)},
+		right(words.PlywoodFrom), right(words.PlywoodTo), right(words.PlywoodLayers),
 		right(words.PlywoodStreet), right(words.PlywoodRoof), right(words.PlywoodNailed)}}
 	between := func(from, to length.Length) string {
 		if from == to {
@@ -81,10 +86,12 @@ func (b *book) layerZones(p *layout.Perimeter) table {
 				if i > 0 {
 					nails = "" // those of the zone stand in its first row
 				}
-				t.rows = append(t.rows, []string{r.Name, b.station(r, s.From), b.station(r, s.To), itoa(z.Layers), between(s.FrontFrom, s.FrontTo), between(s.RearFrom, s.RearTo), nails})
+				t.rows = append(t.rows, []string{r.Name, b.station(r, s.From), b.station(r, s.To), itoa(z.Layers),
+					between(s.FrontFrom, s.FrontTo), between(s.RearFrom, s.RearTo), nails})
 			}
 			if len(z.Tapers) == 0 {
-				t.rows = append(t.rows, []string{r.Name, b.station(r, z.From), b.station(r, z.To), itoa(z.Layers), between(z.FrontLeast, z.FrontMost), between(z.RearLeast, z.RearMost), dash(z.Nails)})
+				t.rows = append(t.rows, []string{r.Name, b.station(r, z.From), b.station(r, z.To), itoa(z.Layers),
+					between(z.FrontLeast, z.FrontMost), between(z.RearLeast, z.RearMost), dash(z.Nails)})
 			}
 		}
 	}
@@ -95,15 +102,18 @@ func (b *book) layerZones(p *layout.Perimeter) table {
 func (b *book) stripTable(p *layout.Perimeter) table {
 	say := b.say.Say
 	right := func(k words.Key) column { return column{head: say(k), align: drawing.Right} }
-	t := table{title: b.titleOf(p, words.PlywoodStrips), cols: []column{{head: say(words.PlywoodRun)}, right(words.PlywoodLayerN), right(words.PlywoodFrom), right(words.PlywoodTo),
-		right(words.PlywoodLength), right(words.PlywoodWidth), {head: say(words.PlywoodSheetRip)}, {head: say(words.PlywoodSet), align: drawing.Middle}}}
+	t := table{title: b.titleOf(p, words.PlywoodStrips), cols: []column{{head: say(words.PlywoodRun)},
+		right(words.PlywoodLayerN), right(words.PlywoodFrom), right(words.PlywoodTo),
+		right(words.PlywoodLength), right(words.PlywoodWidth), {head: say(words.PlywoodSheetRip)},
+		{head: say(words.PlywoodSet), align: drawing.Middle}}}
 	for _, r := range p.Runs {
 		for _, s := range r.Strips {
 			from := "–"
 			if s.Sheet > 0 {
 				from = itoa(s.Sheet) + ", " + itoa(s.Rip)
 			}
-			t.rows = append(t.rows, []string{r.Name, itoa(s.Layer), b.station(r, s.From), b.station(r, s.To), b.long(s.Length()), b.short(s.Width), from, tickBox})
+			t.rows = append(t.rows, []string{r.Name, itoa(s.Layer), b.station(r, s.From), b.station(r, s.To),
+				b.long(s.Length()), b.short(s.Width), from, tickBox})
 		}
 	}
 	return t
@@ -112,10 +122,12 @@ func (b *book) stripTable(p *layout.Perimeter) table {
 // ripTable says how each sheet is ripped, and each rip cut to lengths.
 func (b *book) ripTable(p *layout.Perimeter) table {
 	k, say := &b.j.Packing.Sheet, b.say.Say
-	t := table{title: b.titleOf(p, words.PlywoodRips), cols: []column{{head: say(words.PlywoodSheetN), align: drawing.Right}, {head: say(words.PlywoodRip), align: drawing.Right},
+	t := table{title: b.titleOf(p, words.PlywoodRips), cols: []column{{head: say(words.PlywoodSheetN),
+		align: drawing.Right}, {head: say(words.PlywoodRip), align: drawing.Right},
 		{head: say(words.PlywoodWidth), align: drawing.Right}, {head: say(words.PlywoodCuts), flex: true}}}
 	if k.Stated() {
-		t.title = say(words.PlywoodSaw, words.In("title", t.title), words.In("width", b.exactly(k.Width)), words.In("length", b.exactly(k.Length)), words.In("kerf", b.exactly(k.Kerf)))
+		t.title = say(words.PlywoodSaw, words.In("title", t.title), words.In("width", b.exactly(k.Width)),
+			words.In("length", b.exactly(k.Length)), words.In("kerf", b.exactly(k.Kerf)))
 	}
 	for _, s := range p.Packing.Sheets {
 		for i, r := range s.Rips {

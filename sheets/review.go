@@ -115,7 +115,8 @@ func (b *book) review() []page {
 		},
 		high: 800,
 	}
-	for _, phrase := range []string{b.say.Say(words.ReviewAnswerNone), b.say.Say(words.ReviewAnswerNoted), b.say.Say(words.ReviewAnswerAgain), b.say.Say(words.ReviewAnswerRejected)} {
+	for _, phrase := range []string{b.say.Say(words.ReviewAnswerNone), b.say.Say(words.ReviewAnswerNoted),
+		b.say.Say(words.ReviewAnswerAgain), b.say.Say(words.ReviewAnswerRejected)} {
 		answers.rows = append(answers.rows, []string{tickBox, phrase, "", ""})
 	}
 	return b.pages(p, []block{answers, b.stampSpace(), fixedLines(b.say.Say(words.ReviewRemarks), 3)}, across)

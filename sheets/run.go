@@ -178,7 +178,8 @@ func (b *book) together(p *layout.Perimeter, runs []*layout.Run) (stretch, bool)
 		}
 		used += w
 		f.strips = append(f.strips, strips[0])
-		slots = append(slots, blocks.Slot{Block: strips[0], Cell: blocks.Cell{Row: row, Col: i}, ID: fmt.Sprintf("r%d", i+1)})
+		slots = append(slots, blocks.Slot{Block: strips[0], Cell: blocks.Cell{Row: row, Col: i},
+			ID: fmt.Sprintf("r%d", i+1)})
 	}
 	spec := runSpec(slots)
 	spec.Gutter = gutter
@@ -252,7 +253,8 @@ func (b *book) makeStrips(r *layout.Run, width drawing.Unit) (chairColumns, []*v
 	for _, narrow := range []bool{false, true} {
 		c := b.chairColumns(of, narrow)
 		got := view.RunStrips(of, func(w view.Window, along view.Scale) *view.RunStrip {
-			s := &view.RunStrip{Say: b.say, Run: of, Win: w, Along: along, Room: width, Rows: c.rows, Ends: endTags(of, w), Times: b.times}
+			s := &view.RunStrip{Say: b.say, Run: of, Win: w, Along: along, Room: width, Rows: c.rows,
+				Ends: endTags(of, w), Times: b.times}
 			return s.Holding(c.cols, labels)
 		})
 		if best == nil || len(got) < len(best) {
@@ -274,14 +276,16 @@ func endTags(of *plan.Run, w view.Window) (out [2]view.RunTag) {
 	}
 	for i, q := range []plan.Piece{of.Pieces[0], of.Pieces[n-1]} {
 		if !q.Kind.Along() {
-			out[i] = view.RunTag{Name: prose(q.Mark), Wide: fmt.Sprintf("%d.%s.1", CornerSheet.section(), plainMark(q.Mark)), Sheet: q.Mark}
+			out[i] = view.RunTag{Name: prose(q.Mark), Wide: fmt.Sprintf("%d.%s.1", CornerSheet.section(),
+				plainMark(q.Mark)), Sheet: q.Mark}
 		}
 	}
 	for i, m := range []*length.Length{w.MatchLeft, w.MatchRight} {
 		if m == nil {
 			continue
 		}
-		out[i] = view.RunTag{Wide: fmt.Sprintf("%d.%s.%d", RunSheet.section(), plainMark(of.Name), w.N+1), Sheet: partOf(w.N - 1 + 2*i)}
+		out[i] = view.RunTag{Wide: fmt.Sprintf("%d.%s.%d", RunSheet.section(), plainMark(of.Name), w.N+1),
+			Sheet: partOf(w.N - 1 + 2*i)}
 		for _, j := range of.Joints {
 			if j.Centre == *m {
 				out[i].Name = local(j.Mark, of.Name)
@@ -300,7 +304,8 @@ func (b *book) stripLabels(of *plan.Run) []view.RunLabel {
 	say := b.say.Say
 	var out []view.RunLabel
 	for _, o := range of.Obstacles {
-		out = append(out, view.RunLabel{At: o.At, Words: say(words.ViewObstacle, words.In("name", prose(o.Mark)), words.In("station", b.text(o.Station.Real)),
+		out = append(out, view.RunLabel{At: o.At, Words: say(words.ViewObstacle, words.In("name", prose(o.Mark)),
+			words.In("station", b.text(o.Station.Real)),
 			words.In("what", b.obstacleDoes(o))), Fact: o.Fact})
 	}
 	for _, j := range of.Joints {
@@ -317,7 +322,8 @@ func (b *book) stripLabels(of *plan.Run) []view.RunLabel {
 			Fact: n.Fact})
 	}
 	for _, t := range of.Branches {
-		out = append(out, view.RunLabel{At: t.Left.X + (t.Right.X-t.Left.X)/2, Words: say(words.ViewBranch, words.In("run", prose(t.Name)))})
+		out = append(out, view.RunLabel{At: t.Left.X + (t.Right.X-t.Left.X)/2, Words: say(words.ViewBranch,
+			words.In("run", prose(t.Name)))})
 	}
 	for i, e := range []plan.End{of.Left, of.Right} {
 		said := prose(e.Words)
@@ -345,7 +351,8 @@ func (b *book) obstacleDoes(o plan.Obstacle) string {
 	for _, d := range []struct {
 		does bool
 		word words.Key
-	}{{o.BlocksChair, words.ViewObstacleChair}, {o.BlocksJoint, words.ViewObstacleJoint}, {o.Pierces, words.ViewObstacleThrough}} {
+	}{{o.BlocksChair, words.ViewObstacleChair}, {o.BlocksJoint, words.ViewObstacleJoint},
+		{o.Pierces, words.ViewObstacleThrough}} {
 		if d.does {
 			does = append(does, b.say.Say(d.word))
 		}
@@ -429,7 +436,8 @@ func (b *book) stripPage(t stretch, f stripLeaf, ids []string, i int) page {
 		what = b.say.Say(words.RunPageCellsChairs)
 	}
 	if len(ids) > 1 {
-		what = b.say.Say(words.RunPagePart, words.In("what", what), words.In("n", itoa(i+1)), words.In("of", itoa(len(ids))))
+		what = b.say.Say(words.RunPagePart, words.In("what", what), words.In("n", itoa(i+1)),
+			words.In("of", itoa(len(ids))))
 	}
 	q.title = t.titled(b, what)
 	scale := b.say.Say(words.RunScale, words.In("along", drawing.Letter(f.strips[0].Along.Name)))
@@ -481,7 +489,8 @@ func (b *book) leadTo(s *drawing.Scene, tag view.Tag, id, number string) {
 		for z > drawing.Small && drawing.Width(drawing.Regular, number, z) > tag.Box.Width()-100 {
 			z -= 10
 		}
-		g.TextIn(drawing.Box(tag.Box.Min.X, tag.Box.Min.Y, tag.Box.Max.X, mid.Y), tag.Name, drawing.Style{Face: drawing.Bold})
+		g.TextIn(drawing.Box(tag.Box.Min.X, tag.Box.Min.Y, tag.Box.Max.X, mid.Y), tag.Name,
+			drawing.Style{Face: drawing.Bold})
 		g.TextIn(drawing.Box(tag.Box.Min.X, mid.Y, tag.Box.Max.X, tag.Box.Max.Y), number, drawing.Style{Size: z})
 		g.Link(tag.Box, id)
 	})

@@ -121,7 +121,8 @@ func sameAtAll(r chairRow, chairs []plan.Chair) (said, facts string, ok bool) {
 // stationCell letters a station in lines: feet and inches over the fraction, or where
 // columns are narrow thousands over the rest.
 func (b *book) stationCell(of *plan.Run, at plan.Value, narrow bool) view.RunCell {
-	return view.RunCell{Lines: stationLines(drawing.Letter(of.ChairTape.Long(at.Real)), of.Metric, narrow), Fact: at.Fact}
+	return view.RunCell{Lines: stationLines(drawing.Letter(of.ChairTape.Long(at.Real)), of.Metric, narrow),
+		Fact: at.Fact}
 }
 
 func stationLines(said string, metric, narrow bool) []string {
@@ -142,7 +143,8 @@ func (b *book) chairRows(of *plan.Run, narrow bool) []chairRow {
 	line := func(w, fact string) view.RunCell { return view.RunCell{Lines: []string{w}, Fact: fact} }
 	rows := []chairRow{
 		{head: say(words.RunChairsChair), always: true, is: func(c plan.Chair) view.RunCell {
-			return view.RunCell{Lines: []string{fmt.Sprintf("C%d", c.N)}, Face: drawing.Bold, Size: drawing.Head, Fact: layout.Named(c.Mark, "number")}
+			return view.RunCell{Lines: []string{fmt.Sprintf("C%d", c.N)}, Face: drawing.Bold, Size: drawing.Head,
+				Fact: layout.Named(c.Mark, "number")}
 		}},
 		{head: say(words.RunChairsJoint), always: true, is: func(c plan.Chair) view.RunCell {
 			if c.Joint == "" {
@@ -165,7 +167,8 @@ func (b *book) chairRows(of *plan.Run, narrow bool) []chairRow {
 		}},
 	}
 	if len(of.Line.Tapers) > 0 {
-		rows = append(rows, chairRow{head: say(words.RunChairsInside), is: func(c plan.Chair) view.RunCell { return words1(b.short(c.Inside), layout.Named(c.Mark, "inside")) }})
+		rows = append(rows, chairRow{head: say(words.RunChairsInside),
+			is: func(c plan.Chair) view.RunCell { return words1(b.short(c.Inside), layout.Named(c.Mark, "inside")) }})
 	}
 	if of.Plies {
 		rows = append(rows, chairRow{head: say(words.RunChairsPlies), is: func(c plan.Chair) view.RunCell {
@@ -173,11 +176,15 @@ func (b *book) chairRows(of *plan.Run, narrow bool) []chairRow {
 		}})
 	}
 	rows = append(rows,
-		chairRow{head: say(words.RunChairsStreet), is: func(c plan.Chair) view.RunCell { return words1(b.packing(c.Front), c.Front.Thick.Fact) }},
+		chairRow{head: say(words.RunChairsStreet),
+			is: func(c plan.Chair) view.RunCell { return words1(b.packing(c.Front), c.Front.Thick.Fact) }},
 		chairRow{head: say(words.RunChairsStreetShims), is: func(c plan.Chair) view.RunCell {
 			return words1(stacked(b.shims(c.Front.Shims)), layout.Named(c.Mark, "shims-front"))
 		}},
-		chairRow{head: say(words.RunChairsRoof), is: func(c plan.Chair) view.RunCell { return words1(b.packing(c.Rear), c.Rear.Thick.Fact) }},
+		chairRow{head: say(words.RunChairsRoof), is: func(c plan.Chair) view.RunCell {
+			return words1(b.packing(c.Rear),
+				c.Rear.Thick.Fact)
+		}},
 		chairRow{head: say(words.RunChairsRoofShims), is: func(c plan.Chair) view.RunCell {
 			return words1(stacked(b.shims(c.Rear.Shims)), layout.Named(c.Mark, "shims-rear"))
 		}})
@@ -186,7 +193,8 @@ func (b *book) chairRows(of *plan.Run, narrow bool) []chairRow {
 	rows = append(rows, chairRow{head: say(words.RunChairsString), is: func(c plan.Chair) view.RunCell {
 		return words1(b.signed(c.StringToWall.Real), c.StringToWall.Fact)
 	}})
-	return append(rows, chairRow{head: say(words.RunChairsSet), always: true, is: func(plan.Chair) view.RunCell { return view.RunCell{Tick: true} }})
+	return append(rows, chairRow{head: say(words.RunChairsSet), always: true,
+		is: func(plan.Chair) view.RunCell { return view.RunCell{Tick: true} }})
 }
 
 // stacked keeps the plus of a stack of shims with the shim before it.
@@ -213,7 +221,8 @@ func (b *book) packing(p plan.Pack) string {
 // screwRows are count, kind, length and pilot of the screws in both rows of a chair.
 func (b *book) screwRows(of *plan.Run) []chairRow {
 	say := b.say.Say
-	heads := [2][3]words.Key{{words.RunChairsStreetScrews, words.RunChairsStreetLong, words.RunChairsStreetPilot}, {words.RunChairsRoofScrews, words.RunChairsRoofLong, words.RunChairsRoofPilot}}
+	heads := [2][3]words.Key{{words.RunChairsStreetScrews, words.RunChairsStreetLong, words.RunChairsStreetPilot},
+		{words.RunChairsRoofScrews, words.RunChairsRoofLong, words.RunChairsRoofPilot}}
 	_, _, byScrew := pilotsOf(of)
 	var out []chairRow
 	for i := range 2 {
@@ -221,7 +230,8 @@ func (b *book) screwRows(of *plan.Run) []chairRow {
 		out = append(out, chairRow{head: say(heads[i][0]), is: func(c plan.Chair) view.RunCell {
 			w := c.Rows[i]
 			if !w.Fits() {
-				return view.RunCell{Words: say(words.RunChairsHold), Face: drawing.Bold, Fact: layout.Named(c.Mark, name)}
+				return view.RunCell{Words: say(words.RunChairsHold), Face: drawing.Bold, Fact: layout.Named(c.Mark,
+					name)}
 			}
 			said := itoa(w.Count)
 			if len(of.Fasteners) > 1 {
@@ -262,8 +272,10 @@ func (b *book) heightRows(of *plan.Run) []chairRow {
 	if of.Benchmark.Here {
 		return b.rodRows(of)
 	}
-	if slices.ContainsFunc(of.Chairs, func(c plan.Chair) bool { return b.short(c.UnderFront.Real) != b.short(c.UnderRear.Real) }) {
-		return []chairRow{{head: say(words.RunChairsUnderStreet), is: street, once: words.RunUnderAt}, {head: say(words.RunChairsUnderRoof), is: roof, once: words.RunUnderAt}}
+	if slices.ContainsFunc(of.Chairs,
+		func(c plan.Chair) bool { return b.short(c.UnderFront.Real) != b.short(c.UnderRear.Real) }) {
+		return []chairRow{{head: say(words.RunChairsUnderStreet), is: street, once: words.RunUnderAt},
+			{head: say(words.RunChairsUnderRoof), is: roof, once: words.RunUnderAt}}
 	}
 	return []chairRow{{head: say(words.RunChairsUnder), once: words.RunUnderAt, is: func(c plan.Chair) view.RunCell {
 		q := street(c)
@@ -278,15 +290,21 @@ func (b *book) rodRows(of *plan.Run) []chairRow {
 	row := func(head words.Key, at func(c plan.Chair) plan.Value, facts func(c plan.Chair) string) chairRow {
 		return chairRow{head: b.say.Say(head), once: words.RunRodAt, is: func(c plan.Chair) view.RunCell {
 			v := at(c)
-			return view.RunCell{Lines: append([]string{b.rodSign(v.Real)}, stationLines(b.long(length.Abs(v.Real)), of.Metric, false)...), Fact: facts(c)}
+			return view.RunCell{Lines: append([]string{b.rodSign(v.Real)}, stationLines(b.long(length.Abs(v.Real)),
+				of.Metric, false)...), Fact: facts(c)}
 		}}
 	}
 	street := func(c plan.Chair) plan.Value { return c.RodFront }
-	if slices.ContainsFunc(of.Chairs, func(c plan.Chair) bool { return b.long(c.RodFront.Real) != b.long(c.RodRear.Real) }) {
+	if slices.ContainsFunc(of.Chairs,
+		func(c plan.Chair) bool { return b.long(c.RodFront.Real) != b.long(c.RodRear.Real) }) {
 		return []chairRow{row(words.RunRodStreet, street, func(c plan.Chair) string { return c.RodFront.Fact }),
-			row(words.RunRodRoof, func(c plan.Chair) plan.Value { return c.RodRear }, func(c plan.Chair) string { return c.RodRear.Fact })}
+			row(words.RunRodRoof, func(c plan.Chair) plan.Value { return c.RodRear },
+				func(c plan.Chair) string { return c.RodRear.Fact })}
 	}
-	return []chairRow{row(words.RunRod, street, func(c plan.Chair) string { return layout.AllNamed(c.RodFront.Fact, c.RodRear.Fact) })}
+	return []chairRow{row(words.RunRod, street, func(c plan.Chair) string {
+		return layout.AllNamed(c.RodFront.Fact,
+			c.RodRear.Fact)
+	})}
 }
 
 // rodSign says whether a height over the benchmark is taken off the rod's reading there

@@ -59,7 +59,8 @@ func (b *book) runBanner(runs []*layout.Run, holds finding.List) string {
 				stops = append(stops, b.say.Say(words.RunLayNot, words.In("piece", q.Mark)))
 				continue
 			}
-			stops = append(stops, b.say.Say(words.RunLayNotAt, words.In("piece", q.Mark), words.In("joints", strings.Join(at, ", "))))
+			stops = append(stops, b.say.Say(words.RunLayNotAt, words.In("piece", q.Mark),
+				words.In("joints", strings.Join(at, ", "))))
 		}
 	}
 	switch {

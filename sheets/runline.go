@@ -26,11 +26,13 @@ func (b *book) lineFacts(r *layout.Run) []lineRow {
 	}
 	rows = append(rows, b.taperRows(of)...)
 	if of.Line.Played {
-		rows = append(rows, lineRow{say(words.RunWidthPlay), b.span(b.short(of.Line.PlayLeast.Real), b.short(of.Line.PlayMost.Real)),
+		rows = append(rows, lineRow{say(words.RunWidthPlay), b.span(b.short(of.Line.PlayLeast.Real),
+			b.short(of.Line.PlayMost.Real)),
 			layout.AllNamed(of.Line.PlayLeast.Fact, of.Line.PlayMost.Fact)})
 	}
 	return append(append(rows,
-		lineRow{say(words.RunBuild), say(words.RunBuildAt, words.In("range", b.span(b.short(of.Line.PackLeast.Real), b.short(of.Line.PackMost.Real)))),
+		lineRow{say(words.RunBuild), say(words.RunBuildAt, words.In("range", b.span(b.short(of.Line.PackLeast.Real),
+			b.short(of.Line.PackMost.Real)))),
 			layout.AllNamed(of.Line.PackLeast.Fact, of.Line.PackMost.Fact)},
 		lineRow{head: say(words.RunSurface), words: b.surface(of)}), b.linesOf(of)...)
 }
@@ -71,7 +73,8 @@ func (b *book) lineRows(of *plan.Run) []lineRow {
 		{head: say(words.RunLineString), words: say(words.RunLineStringRuns)},
 	}
 	if w := of.ToWall; w.Here {
-		rows = append(rows, lineRow{say(words.RunLineFace), say(words.RunLineFaceAt, words.In("left", b.toward(w.Left)), words.In("right", b.toward(w.Right)),
+		rows = append(rows, lineRow{say(words.RunLineFace), say(words.RunLineFaceAt, words.In("left", b.toward(w.Left)),
+			words.In("right", b.toward(w.Right)),
 			words.In("most", b.toward(w.Most)), words.In("station", b.long(w.MostAt.Real))),
 			layout.AllNamed(w.Left.Fact, w.Right.Fact, w.Most.Fact, w.MostAt.Fact)})
 	}
@@ -84,8 +87,10 @@ func (b *book) widthRows(of *plan.Run) []lineRow {
 	var rows []lineRow
 	if v.Surveyed {
 		rows = append(rows,
-			lineRow{say(words.RunWidthWall), b.span(b.short(v.WidthLeast.Real), b.short(v.WidthMost.Real)), layout.AllNamed(v.WidthLeast.Fact, v.WidthMost.Fact)},
-			lineRow{say(words.RunWidthNeed), say(words.RunWidthNeedAt, words.In("width", b.short(v.Need.Real)), words.In("station", b.long(v.NeedAt.Real))),
+			lineRow{say(words.RunWidthWall), b.span(b.short(v.WidthLeast.Real), b.short(v.WidthMost.Real)),
+				layout.AllNamed(v.WidthLeast.Fact, v.WidthMost.Fact)},
+			lineRow{say(words.RunWidthNeed), say(words.RunWidthNeedAt, words.In("width", b.short(v.Need.Real)),
+				words.In("station", b.long(v.NeedAt.Real))),
 				layout.AllNamed(v.Need.Fact, v.NeedAt.Fact)})
 	}
 	inside, outside := words.In("inside", b.short(v.Inside.Real)), words.In("outside", b.short(v.Outside.Real))
@@ -101,7 +106,8 @@ func (b *book) widthRows(of *plan.Run) []lineRow {
 		width, names = say(words.RunWidthLeft, words.In("inside", b.short(v.InsideLeft))), nil
 	}
 	if v.Governs != "" {
-		width += "; " + say(words.RunWidthGoverned, words.In("run", v.Governs), words.In("need", b.short(v.GovernsNeed)))
+		width += "; " + say(words.RunWidthGoverned, words.In("run", v.Governs),
+			words.In("need", b.short(v.GovernsNeed)))
 	}
 	return append(rows, lineRow{say(words.RunWidthCap), width, layout.AllNamed(names...)})
 }
@@ -110,7 +116,8 @@ func (b *book) widthRows(of *plan.Run) []lineRow {
 func (b *book) taperRows(of *plan.Run) []lineRow {
 	var rows []lineRow
 	for _, t := range of.Line.Tapers {
-		rows = append(rows, lineRow{head: b.say.Say(words.RunWidthTaper), words: b.say.Say(words.RunWidthTaperTo, words.In("from", b.long(t.From.Real)),
+		rows = append(rows, lineRow{head: b.say.Say(words.RunWidthTaper), words: b.say.Say(words.RunWidthTaperTo,
+			words.In("from", b.long(t.From.Real)),
 			words.In("to", b.long(t.To.Real)), words.In("width", b.short(t.Right)))})
 	}
 	return rows

@@ -44,12 +44,14 @@ func (b *book) runNotes(r *layout.Run) (out []string) {
 	}
 	for _, q := range b.l.Pitches(r) {
 		if q.Over() {
-			out = append(out, b.say.Say(words.RunPitch, words.In("name", prose(q.Assembly.Name)), words.In("most", b.small(q.Most)),
+			out = append(out, b.say.Say(words.RunPitch, words.In("name", prose(q.Assembly.Name)),
+				words.In("most", b.small(q.Most)),
 				words.In("tested", b.small(q.Assembly.ChairSpacing))))
 		}
 	}
 	for _, q := range b.l.LooseJoints(r) {
-		joint, gap, plate := words.In("joint", local(q.Mark, r.Name)), words.In("gap", b.small(q.Gap)), words.In("plate", b.small(q.Plate))
+		joint, gap, plate := words.In("joint", local(q.Mark, r.Name)), words.In("gap", b.small(q.Gap)),
+			words.In("plate", b.small(q.Plate))
 		note := b.say.Say(words.RunLooseNoteUnstated, joint, gap, plate)
 		if q.Moves {
 			note = b.say.Say(words.RunLooseNote, joint, gap, plate, words.In("move", b.small(q.Movement)))
@@ -58,7 +60,8 @@ func (b *book) runNotes(r *layout.Run) (out []string) {
 	}
 	for _, o := range b.planOf(r).Obstacles {
 		for _, h := range o.Holes {
-			out = append(out, "Piece "+h.Piece+": "+b.holeOf(o.Mark, []length.Length{o.Extent, o.Depth}, h.FromLeft, h.FromFront, o.FromFace)+".")
+			out = append(out, "Piece "+h.Piece+": "+b.holeOf(o.Mark, []length.Length{o.Extent, o.Depth}, h.FromLeft,
+				h.FromFront, o.FromFace)+".")
 		}
 	}
 	return out

@@ -133,7 +133,8 @@ func (b *book) startRows(of *plan.Run) []lineRow {
 		if of.Datum.Begins.Real > 0 {
 			k = words.RunBeginsRight
 		}
-		rows = append(rows, lineRow{say(words.RunLineBegins), say(k, words.In("distance", b.long(length.Abs(of.Datum.Begins.Real)))), of.Datum.Begins.Fact})
+		rows = append(rows, lineRow{say(words.RunLineBegins),
+			say(k, words.In("distance", b.long(length.Abs(of.Datum.Begins.Real)))), of.Datum.Begins.Fact})
 	}
 	for _, e := range []plan.End{of.Left, of.Right} {
 		if e.Offset == (plan.Offset{}) {
@@ -144,7 +145,8 @@ func (b *book) startRows(of *plan.Run) []lineRow {
 			k = words.RunOffsetShort
 		}
 		rows = append(rows, lineRow{say(words.RunOffset, words.In("corner", prose(e.Name))),
-			say(k, words.In("beyond", b.short(length.Abs(e.Offset.Beyond.Real))), words.In("out", b.short(e.Offset.Out.Real))),
+			say(k, words.In("beyond", b.short(length.Abs(e.Offset.Beyond.Real))),
+				words.In("out", b.short(e.Offset.Out.Real))),
 			layout.AllNamed(e.Offset.Beyond.Fact, e.Offset.Out.Fact, begins)})
 		begins = ""
 	}
@@ -162,7 +164,8 @@ func (b *book) pinchRow(of *plan.Run) []lineRow {
 		return nil
 	}
 	return []lineRow{{say(words.RunPinch), say(words.RunPinchAt, words.In("station", b.long(p.Station.Real)),
-		words.In("wall", b.toward(plan.Value{Real: p.StringToWall})), words.In("play", b.short(p.Play))), p.Station.Fact}}
+		words.In("wall", b.toward(plan.Value{Real: p.StringToWall})), words.In("play", b.short(p.Play))),
+		p.Station.Fact}}
 }
 
 // benchmarkRows say where the crew levels from.
@@ -171,7 +174,8 @@ func (b *book) benchmarkRows(of *plan.Run) []lineRow {
 	if !m.Here {
 		return nil
 	}
-	return []lineRow{{head: say(words.RunBenchmark), words: say(words.RunBenchmarkAt, words.In("what", prose(m.What)), words.In("where", prose(m.Where)))}}
+	return []lineRow{{head: say(words.RunBenchmark), words: say(words.RunBenchmarkAt, words.In("what", prose(m.What)),
+		words.In("where", prose(m.Where)))}}
 }
 
 // checkRow says what the rod reads on the mark that the benchmark is checked by.
@@ -180,7 +184,8 @@ func (b *book) checkRow(of *plan.Run) []lineRow {
 	if !c.Here {
 		return nil
 	}
-	return []lineRow{{say(words.RunBenchmarkCheck), say(words.RunBenchmarkCheckAt, words.In("what", prose(c.What)), words.In("where", prose(c.Where)),
+	return []lineRow{{say(words.RunBenchmarkCheck), say(words.RunBenchmarkCheckAt, words.In("what", prose(c.What)),
+		words.In("where", prose(c.Where)),
 		words.In("sign", b.rodSign(c.Over.Real)), words.In("over", b.long(length.Abs(c.Over.Real)))), c.Over.Fact}}
 }
 
@@ -199,7 +204,8 @@ func (b *book) standRows(of *plan.Run) []lineRow {
 	for _, c := range of.Chairs {
 		if left, right := c.Edges[0], c.Edges[1]; left != right {
 			rows = append(rows, lineRow{say(words.RunStandTaper, words.In("chair", fmt.Sprintf("C%d", c.N))),
-				say(words.RunStandTaperTo, words.In("left", b.short(left)), words.In("right", b.short(right))), factsOf(c.Mark, "inside-left-edge", "inside-right-edge")})
+				say(words.RunStandTaperTo, words.In("left", b.short(left)), words.In("right", b.short(right))),
+				factsOf(c.Mark, "inside-left-edge", "inside-right-edge")})
 		}
 	}
 	if row, ok := b.pilotRow(of); ok {
@@ -225,7 +231,8 @@ func (b *book) standRow(of *plan.Run) lineRow {
 	for _, k := range []struct {
 		kind plan.ChairKind
 		said words.Key
-	}{{plan.ChairAtJoint, words.RunStandJoint}, {plan.ChairAtEnd, words.RunStandEnd}, {plan.ChairAtExpansion, words.RunStandExpansion}} {
+	}{{plan.ChairAtJoint, words.RunStandJoint}, {plan.ChairAtEnd, words.RunStandEnd}, {plan.ChairAtExpansion,
+		words.RunStandExpansion}} {
 		if m := marks[k.kind]; len(m) > 0 {
 			if k.kind == plan.ChairAtJoint {
 				parts = append(parts, b.say.Say(k.said))
@@ -268,7 +275,8 @@ func (b *book) pilotRow(of *plan.Run) (lineRow, bool) {
 	}
 	var parts, names []string
 	for i := range long {
-		parts = append(parts, b.say.Say(words.RunPilotFor, words.In("pilot", b.short(deep[i])), words.In("screw", b.exact(long[i]))))
+		parts = append(parts, b.say.Say(words.RunPilotFor, words.In("pilot", b.short(deep[i])),
+			words.In("screw", b.exact(long[i]))))
 	}
 	for _, c := range of.Chairs {
 		for i, w := range c.Rows {
@@ -311,8 +319,10 @@ func (b *book) gapTables(runs ...*layout.Run) []block {
 		out = append(out, either{t, turned(t)})
 	}
 	say := b.say.Say
-	t := table{title: say(words.RunLooseTitle), cols: []column{{head: say(words.RunLooseJoint)}, {head: say(words.RunLooseGap), align: drawing.Right},
-		{head: say(words.RunLoosePlate), align: drawing.Right}, {head: say(words.RunLooseSide)}, {head: say(words.RunLooseMove), flex: true}}, whole: true, snug: true}
+	t := table{title: say(words.RunLooseTitle), cols: []column{{head: say(words.RunLooseJoint)},
+		{head: say(words.RunLooseGap), align: drawing.Right},
+		{head: say(words.RunLoosePlate), align: drawing.Right}, {head: say(words.RunLooseSide)},
+		{head: say(words.RunLooseMove), flex: true}}, whole: true, snug: true}
 	for _, r := range runs {
 		for _, q := range b.l.LooseJoints(r) {
 			is := func(what string) string { return layout.Named(q.Mark, what) }
@@ -375,14 +385,16 @@ func (b *book) gapTable(runs ...*layout.Run) (table, bool) {
 		st = length.Style{Metric: b.metric, Denominator: 32, Places: 1}
 		classes = b.gapClasses(runs, b.l.Grid/2)
 	}
-	t := table{title: b.say.Say(words.RunGapTitle), cols: []column{{head: b.say.Say(words.RunGapMetal)}}, whole: true, snug: true}
+	t := table{title: b.say.Say(words.RunGapTitle), cols: []column{{head: b.say.Say(words.RunGapMetal)}}, whole: true,
+		snug: true}
 	for _, c := range classes {
 		t.cols = append(t.cols, column{head: strings.Join(c.names, "; "), flex: true, align: drawing.Middle})
 	}
 	for i, temp := range temps {
 		row, at := []lettered{{words: b.temperature(temp)}}, []job.Temperature{temp}
 		if alike() && len(temps) > 1 {
-			row[0].words = b.say.Say(words.RunGapRange, words.In("from", row[0].words), words.In("to", b.temperature(temps[len(temps)-1])))
+			row[0].words = b.say.Say(words.RunGapRange, words.In("from", row[0].words),
+				words.In("to", b.temperature(temps[len(temps)-1])))
 			at = temps
 		}
 		for _, c := range classes {

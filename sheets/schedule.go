@@ -160,8 +160,10 @@ func (b *book) shimTable() (table, bool) {
 	t := table{title: b.say.Say(words.ScheduleShims), cols: []column{b.col(words.ColRun)}}
 	for _, s := range b.j.Packing.Shims {
 		t.cols = append(
-			t.cols, column{head: b.say.Say(words.ColFront, words.In("exact", b.exact(s))), align: drawing.Right, fact: layout.Named("packing", "shim-"+fact.Nanometres(s))},
-			column{head: b.say.Say(words.ColRear, words.In("exact", b.exact(s))), align: drawing.Right, fact: layout.Named("packing", "shim-"+fact.Nanometres(s))},
+			t.cols, column{head: b.say.Say(words.ColFront, words.In("exact", b.exact(s))), align: drawing.Right,
+				fact: layout.Named("packing", "shim-"+fact.Nanometres(s))},
+			column{head: b.say.Say(words.ColRear, words.In("exact", b.exact(s))), align: drawing.Right,
+				fact: layout.Named("packing", "shim-"+fact.Nanometres(s))},
 		)
 	}
 	ply := b.j.Packing.Method == job.PackContinuous && b.j.Packing.Layer > 0

@@ -27,7 +27,10 @@ func (b *book) secondSheets(p *layout.Perimeter) []page {
 	}
 	var out []page
 	for len(pieces) > 0 {
-		pages, n := together(b, pieces, func(some []*layout.Piece) (page, blocks.Spec, composing) { return b.secondOn(p, some) })
+		pages, n := together(b, pieces, func(some []*layout.Piece) (page, blocks.Spec, composing) {
+			return b.secondOn(p,
+				some)
+		})
 		for _, q := range pieces[:n] {
 			b.where[q.Mark] = pages[0].id
 		}
@@ -47,13 +50,15 @@ func (b *book) secondOn(on *layout.Perimeter, all []*layout.Piece) (page, blocks
 				runs, names = append(runs, r), append(names, r.Name)
 			}
 		}
-		spec.Slots = append(spec.Slots, blocks.Slot{Block: b.cornerBlock(q), Cell: blocks.Cell{Row: n}, ID: fmt.Sprintf("c%d", n+1), Least: cornerLeast})
+		spec.Slots = append(spec.Slots, blocks.Slot{Block: b.cornerBlock(q), Cell: blocks.Cell{Row: n},
+			ID: fmt.Sprintf("c%d", n+1), Least: cornerLeast})
 	}
 	spec.Grids = arranged(spec.Slots)
 	t := b.stretch(on, runs)
 	p := t.page
 	p.scale = b.say.Say(words.SectionScale)
-	p.title = b.say.Count(words.RunTitle, len(runs), words.In("run", t.title(b)), words.In("what", b.say.Say(words.SecondCorners)))
+	p.title = b.say.Count(words.RunTitle, len(runs), words.In("run", t.title(b)),
+		words.In("what", b.say.Say(words.SecondCorners)))
 	p.about = b.say.Count(words.SecondAbout, len(runs), words.In("runs", strings.Join(names, ", ")))
 	return p, spec, composing{id: []string{"run", on.Job.Name, strings.Join(names, "-")}, caution: true, over: 900,
 		head: func(s *drawing.Scene, r drawing.Rect, refer func(string) string) { b.references(s, r, runs, refer) },
@@ -105,5 +110,6 @@ func bubble(g *drawing.Scene, box drawing.Rect, no string) {
 	g.Line(drawing.Medium, drawing.Pt(a.X, box.Max.Y), drawing.Pt(z.X, box.Max.Y))
 	g.Arc(drawing.Medium, a, h, 900, 2700)
 	g.Arc(drawing.Medium, z, h, 2700, 4500)
-	g.Text(drawing.Pt(box.Centre().X, box.Centre().Y+drawing.Unit(drawing.Note)/2), no, drawing.Style{Face: drawing.Bold, Align: drawing.Middle})
+	g.Text(drawing.Pt(box.Centre().X, box.Centre().Y+drawing.Unit(drawing.Note)/2), no,
+		drawing.Style{Face: drawing.Bold, Align: drawing.Middle})
 }

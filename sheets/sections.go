@@ -46,10 +46,12 @@ func (b *book) sectionsOn(cases []layout.SectionCase) (page, blocks.Spec, compos
 	var cuts []plan.Section
 	put := func(of plan.Section, told view.SectionTold, notes ...string) {
 		cuts = append(cuts, of)
-		spec.Slots = append(spec.Slots, blocks.Slot{Block: view.Section(b.say, of, told, notes...), Cell: blocks.Cell{Row: len(spec.Slots)}, ID: fmt.Sprintf("v%d", len(spec.Slots)+1), Least: sectionLeast})
+		spec.Slots = append(spec.Slots, blocks.Slot{Block: view.Section(b.say, of, told, notes...),
+			Cell: blocks.Cell{Row: len(spec.Slots)}, ID: fmt.Sprintf("v%d", len(spec.Slots)+1), Least: sectionLeast})
 	}
 	for _, c := range cases {
-		put(b.l.Section(c.Run, c.Chair.At, c.Chair, nil), view.SectionPlain, b.say.Say(words.SectionCase, words.In("runs", b.runsSaid(c.Runs)),
+		put(b.l.Section(c.Run, c.Chair.At, c.Chair, nil), view.SectionPlain, b.say.Say(words.SectionCase,
+			words.In("runs", b.runsSaid(c.Runs)),
 			words.In("assembly", c.Chair.Assembly.Name), words.In("inside", b.small(c.Chair.Inside))))
 		for _, q := range c.Joints {
 			put(b.l.SectionAtJoint(q.Run, q.Joint), view.SectionBrief)
@@ -61,19 +63,25 @@ func (b *book) sectionsOn(cases []layout.SectionCase) (page, blocks.Spec, compos
 		}
 	}
 	spec.Grids = arranged(spec.Slots)
-	p := page{kind: Sections, paper: b.runs, scale: b.say.Say(words.SectionScale), title: b.say.Say(words.SectionSheet, words.In("runs", b.runsSaid(runs))), about: b.say.Say(words.SectionSheetAbout)}
+	p := page{kind: Sections, paper: b.runs, scale: b.say.Say(words.SectionScale), title: b.say.Say(words.SectionSheet,
+		words.In("runs", b.runsSaid(runs))), about: b.say.Say(words.SectionSheetAbout)}
 	for _, f := range b.l.Holds() {
-		if slices.ContainsFunc(runs, func(r *layout.Run) bool { return f.Where.TouchesRun(r.Perimeter.Job.Name, r.Name) }) {
+		if slices.ContainsFunc(runs, func(r *layout.Run) bool {
+			return f.Where.TouchesRun(r.Perimeter.Job.Name,
+				r.Name)
+		}) {
 			p.holds = append(p.holds, f)
 		}
 	}
 	p.banner = b.holdWords(p.holds)
 	hatches := view.SectionHatches(b.say, cuts...)
-	return p, spec, composing{id: []string{"sections", cases[0].Run.Name, cases[0].Chair.Assembly.Name}, foot: func(s *drawing.Scene, r drawing.Rect, marks []drawing.Mark) {
-		w := min(keyWide, r.Width()*55/100)
-		place(s, view.KeyPlanSmall(b.say, b.keyPlan(), b.l.SpotOfRuns(runs...), w, r.Height()), r.Min, "key")
-		b.legend(s, drawing.Box(r.Min.X+w+400, r.Min.Y, r.Max.X, r.Max.Y), view.Drawn(hatches, drawing.Scene{Marks: marks}))
-	}}
+	return p, spec, composing{id: []string{"sections", cases[0].Run.Name, cases[0].Chair.Assembly.Name},
+		foot: func(s *drawing.Scene, r drawing.Rect, marks []drawing.Mark) {
+			w := min(keyWide, r.Width()*55/100)
+			place(s, view.KeyPlanSmall(b.say, b.keyPlan(), b.l.SpotOfRuns(runs...), w, r.Height()), r.Min, "key")
+			b.legend(s, drawing.Box(r.Min.X+w+400, r.Min.Y, r.Max.X, r.Max.Y),
+				view.Drawn(hatches, drawing.Scene{Marks: marks}))
+		}}
 }
 
 // runsSaid names runs in a list, with their perimeters where two have one name.

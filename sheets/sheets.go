@@ -48,10 +48,16 @@ func (o Options) takes(b *book, p page, number string) bool {
 	if !p.kind.For(o.For) || p.draw == nil { // a shorter list of sheets may take fewer pages
 		return false
 	}
-	if len(o.OfRuns) > 0 && !slices.ContainsFunc(b.runsOfPage(p), func(r string) bool { return slices.Contains(o.OfRuns, r) }) {
+	if len(o.OfRuns) > 0 && !slices.ContainsFunc(b.runsOfPage(p), func(r string) bool {
+		return slices.Contains(o.OfRuns,
+			r)
+	}) {
 		return false
 	}
-	return len(o.Only) == 0 || slices.ContainsFunc(o.Only, func(n string) bool { return number == n || strings.HasPrefix(number, n+".") })
+	return len(o.Only) == 0 || slices.ContainsFunc(o.Only, func(n string) bool {
+		return number == n ||
+			strings.HasPrefix(number, n+".")
+	})
 }
 
 // runsOfPage are the names of the runs that a sheet of runs is about.
@@ -109,8 +115,10 @@ const (
 )
 
 func (k Kind) String() string {
-	return [...]string{"index", "safety", "findings", "work", "plywood", "run", "corner", "sections", "fasteners", "levelling", "pieces", "joints", "transmittal",
-		"assemblies", "tested", "reports", "basis", "materials", "statement", "checklist", "review", "wall", "rfi", "packing", "crate",
+	return [...]string{"index", "safety", "findings", "work", "plywood", "run", "corner", "sections", "fasteners",
+		"levelling", "pieces", "joints", "transmittal",
+		"assemblies", "tested", "reports", "basis", "materials", "statement", "checklist", "review", "wall", "rfi",
+		"packing", "crate",
 		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "form"}[k]
 }
 

@@ -36,7 +36,8 @@ func (b *book) bendNames(f *layout.Family, i int) [][]string {
 		if q.Across {
 			street, roof = "from-ends", "from-ends"
 		}
-		out = append(out, []string{ofKey(q.Key, "order"), ofKey(q.Key, turn), ofKey(q.Key, included), ofKey(q.Key, "after-face", "to-face"),
+		out = append(out, []string{ofKey(q.Key, "order"), ofKey(q.Key, turn), ofKey(q.Key, included),
+			ofKey(q.Key, "after-face", "to-face"),
 			ofKey(q.Key, street), ofKey(q.Key, roof), ofKey(q.Key, "gauge", "gauge-edge")})
 	}
 	return out
@@ -67,7 +68,8 @@ func (b *book) lengthNames(g []*layout.Family) [][]string {
 	var out [][]string
 	for _, f := range g {
 		of := layout.FactOfFamily(f)
-		out = append(out, []string{layout.Named(of, "place"), layout.Named(of, "body-1-blank-length"), layout.Named(of, "released"), layout.Named(of, "pieces"), "",
+		out = append(out, []string{layout.Named(of, "place"), layout.Named(of, "body-1-blank-length"),
+			layout.Named(of, "released"), layout.Named(of, "pieces"), "",
 			layout.Named(of, "weight")})
 	}
 	return out
@@ -79,11 +81,13 @@ func planNames(lots []plan.CutLot) [][]string {
 	for _, lot := range lots {
 		for _, q := range lot.Bars {
 			how := ofKey(q.Key, "at-least", "within-percent")
-			out = append(out, []string{elevationOf(lot), ofKey(q.Key, "pieces", "inside"), ofKey(q.Key, "from"), ofKey(q.Key, "price"), ofKey(q.Key, "bound"), how})
+			out = append(out, []string{elevationOf(lot), ofKey(q.Key, "pieces", "inside"), ofKey(q.Key, "from"),
+				ofKey(q.Key, "price"), ofKey(q.Key, "bound"), how})
 		}
 		if k := lot.Key; len(lot.Sheets) > 0 {
 			how := ofKey(k, "sheets-at-least", "sheets-within-percent")
-			out = append(out, []string{elevationOf(lot), ofKey(k, "blanks"), ofKey(k, "sheets-from"), ofKey(k, "sheets-price"), ofKey(k, "sheets-bound"), how})
+			out = append(out, []string{elevationOf(lot), ofKey(k, "blanks"), ofKey(k, "sheets-from"),
+				ofKey(k, "sheets-price"), ofKey(k, "sheets-bound"), how})
 		}
 	}
 	return out
@@ -104,7 +108,8 @@ func wasteNames(o *layout.Order, lots []plan.CutLot) [][]string {
 		if bought > 0 {
 			yield = ofKey(k, "yield-percent")
 		}
-		return []string{of, ofKey(k, "sheets"), ofKey(k, "bought-mm2"), ofKey(k, "used-mm2"), ofKey(k, "wasted-mm2"), yield}
+		return []string{of, ofKey(k, "sheets"), ofKey(k, "bought-mm2"), ofKey(k, "used-mm2"), ofKey(k, "wasted-mm2"),
+			yield}
 	}
 	var out [][]string
 	for _, lot := range lots {
@@ -148,7 +153,8 @@ func widthBendNames(all []widthCase) [][]string {
 		if q.Hem {
 			turn, included = "hem", "hem"
 		}
-		row := []string{ofKey(k, "order"), ofKey(k, turn), ofKey(k, included), ofKey(k, "after-face", "to-face"), ofKey(k, "gauge-edge")}
+		row := []string{ofKey(k, "order"), ofKey(k, turn), ofKey(k, included), ofKey(k, "after-face", "to-face"),
+			ofKey(k, "gauge-edge")}
 		for _, c := range all {
 			k := bodyOf(c).Of(fmt.Sprintf("bend-%d-", i+1))
 			row = append(row, ofKey(k, "gauge"), ofKey(k, "from-street"), ofKey(k, "from-roof"))
@@ -174,7 +180,8 @@ func (b *book) partNames() [][]string {
 		if len(q.Bodies) > 0 {
 			blank = factsOf(of, "body-1-blank-girth", "body-1-blank-length")
 		}
-		out = append(out, []string{factsOf(of, "place"), factsOf(of, "kind", "inside"), factsOf(of, "count"), factsOf(of, "spare"), factsOf(of, "to-cut"), blank,
+		out = append(out, []string{factsOf(of, "place"), factsOf(of, "kind", "inside"), factsOf(of, "count"),
+			factsOf(of, "spare"), factsOf(of, "to-cut"), blank,
 			factsOf(of, "thickness", "metal"), factsOf(of, "weight")})
 	}
 	return out

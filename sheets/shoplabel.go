@@ -335,7 +335,8 @@ func fitLabels(all [][]string, in drawing.Rect) labelStyle {
 	for _, try := range []struct {
 		wrap   bool
 		shares []drawing.Unit // of the width, in hundredths; the drawing is to be seen as well
-	}{{false, []drawing.Unit{48, 52, 56}}, {true, []drawing.Unit{52, 56}}, {false, []drawing.Unit{62, 68}}, {true, []drawing.Unit{62, 68}}, {false, []drawing.Unit{72, 76}}} {
+	}{{false, []drawing.Unit{48, 52, 56}}, {true, []drawing.Unit{52, 56}}, {false, []drawing.Unit{62, 68}},
+		{true, []drawing.Unit{62, 68}}, {false, []drawing.Unit{72, 76}}} {
 		for z := drawing.Head + 100; z >= drawing.Note; z -= 10 {
 			for _, share := range try.shares {
 				st := labelStyle{z, in.Width() * share / 100, try.wrap}

@@ -119,7 +119,9 @@ func (c *composer) best(room drawing.Rect) [][]placed {
 			if !slices.ContainsFunc(rows, func(r view.FlatRow) bool { return r.Readable() }) {
 				continue
 			}
-			for _, try := range []shopCase{{full: true}, {}, {full: true, under: true}, {under: true}, {full: true, back: true}, {back: true}, {full: true, under: true, back: true}, {under: true, back: true}} {
+			for _, try := range []shopCase{{full: true}, {}, {full: true, under: true}, {under: true},
+				{full: true, back: true}, {back: true}, {full: true, under: true, back: true},
+				{under: true, back: true}} {
 				try.rows, try.side = rows, side
 				got := c.lay(room, try)
 				if len(got) == 1 && grown(rows) {

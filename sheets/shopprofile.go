@@ -113,7 +113,8 @@ func (b *book) profileOf(all []widthCase) []page {
 	}
 	const most = 2 // widths in one table of bends
 	for i := 0; i < len(all); i += most {
-		blocks = append(blocks, b.widthBends(all[i:min(i+most, len(all))]).naming(widthBendNames(all[i:min(i+most, len(all))])))
+		blocks = append(blocks, b.widthBends(all[i:min(i+most, len(all))]).naming(widthBendNames(all[i:min(i+most,
+			len(all))])))
 	}
 	how := list{
 		title: b.say.Say(words.ProfileGirth),
@@ -124,7 +125,8 @@ func (b *book) profileOf(all []widthCase) []page {
 				words.In("trim-float", trimFloat(b.j.Shop.K)), words.In("ksource", prose(b.j.Shop.KSource)),
 			),
 		},
-		names: []string{layout.AllNamed(factsOf("system", "inside-radius", "thickness"), factsOf("shop", "k-factor", "k-source"))},
+		names: []string{layout.AllNamed(factsOf("system", "inside-radius", "thickness"), factsOf("shop", "k-factor",
+			"k-source"))},
 		plain: true,
 	}
 	if b.j.System.Profile.HemReturn > 0 {
@@ -202,7 +204,8 @@ func (b *book) legTable(body layout.Body) (table, bool) {
 		name string
 		leg  job.Leg
 		drop length.Length
-	}{{b.say.Say(words.ProfileFrontLeg), s.Profile.FrontLeg, front}, {b.say.Say(words.ProfileRearLeg), s.Profile.RearLeg, rear}} {
+	}{{b.say.Say(words.ProfileFrontLeg), s.Profile.FrontLeg, front}, {b.say.Say(words.ProfileRearLeg),
+		s.Profile.RearLeg, rear}} {
 		t.rows = append(t.rows, []string{
 			q.name, b.inBlank(q.leg.Length), b.measureName(q.leg.To),
 			b.inBlank(length.RoundTo(q.drop, view.BlankStyle(b.metric).Step())),

@@ -388,7 +388,8 @@ func (b *book) familyFacts(g []*layout.Family) table {
 	} else if len(f.Bodies) > 0 {
 		var blanks, names []string
 		for i, x := range f.Bodies {
-			names = append(names, factsOf(of, fmt.Sprintf("body-%d-blank-girth", i+1), fmt.Sprintf("body-%d-blank-length", i+1)))
+			names = append(names, factsOf(of, fmt.Sprintf("body-%d-blank-girth", i+1),
+				fmt.Sprintf("body-%d-blank-length", i+1)))
 			blanks = append(blanks, x.Name+" "+b.inBlank(x.Girth)+" × "+b.inBlankLong(x.Length))
 		}
 		add(b.say.Say(words.ShopBlankGirthLength), strings.Join(blanks, "; "), layout.AllNamed(names...))
@@ -417,13 +418,10 @@ func (b *book) familyFacts(g []*layout.Family) table {
 			words.In("inside-r", b.exactly(p.InsideR)), words.In("trim-float", trimFloat(s.K)),
 			words.In("ksource", prose(s.KSource)),
 		),
-		layout.AllNamed(factsOf("system", "metal", "thickness", "inside-radius"), factsOf("shop", "k-factor", "k-source")),
+		layout.AllNamed(factsOf("system", "metal", "thickness", "inside-radius"), factsOf("shop", "k-factor",
+			"k-source")),
 	)
-	finish, finished := b.say.Say(words.ShopUp), ""
-	if m.Finish != "" {
-		finished = factsOf("system", "finish")
-		finish = b.say.Say(words.ShopUpOf, words.In("finish", prose(m.Finish)))
-	}
+	finish, finished := b.finishUp()
 	add(b.say.Say(words.ShopFinishSide), finish, finished)
 	if s.Film != "" {
 		add(b.say.Say(words.ShopFilm), prose(s.Film), factsOf("shop", "film"))
@@ -438,6 +436,15 @@ func (b *book) familyFacts(g []*layout.Family) table {
 		t.title = b.say.Say(words.ShopAll)
 	}
 	return t
+}
+
+// finishUp says which face is up, with its finish and the name of that fact.
+func (b *book) finishUp() (said, fact string) {
+	finish := b.j.System.Metal.Finish
+	if finish == "" {
+		return b.say.Say(words.ShopUp), ""
+	}
+	return b.say.Say(words.ShopUpOf, words.In("finish", prose(finish))), factsOf("system", "finish")
 }
 
 func trimFloat(v float64) string {

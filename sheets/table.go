@@ -389,7 +389,8 @@ func (t *table) paint(g *drawing.Scene, at drawing.Point, p laidTable) {
 	}
 	y0 := at.Y + p.top
 	if p.headH > 0 {
-		t.letter(g, drawing.Pt(at.X, y0), p.ws, p.headLines, p.heads, t.headNames(), true, func(int) bool { return true })
+		t.letter(g, drawing.Pt(at.X, y0), p.ws, p.headLines, p.heads, t.headNames(), true,
+			func(int) bool { return true })
 	}
 	g.Line(drawing.Medium, drawing.Pt(at.X, y0), drawing.Pt(at.X+p.full, y0))
 	if p.headH > 0 {

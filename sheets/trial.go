@@ -38,7 +38,8 @@ func (b *book) trialPages() []page {
 		b.say.Say(words.TrialDeduction),
 		b.say.Say(words.TrialWrite),
 	}, names: []string{
-		factsOf("shop", "k-factor", "k-source"), factsOf("system", "thickness", "metal"), factsOf("system", "inside-radius"),
+		factsOf("shop", "k-factor", "k-source"), factsOf("system", "thickness", "metal"),
+		factsOf("system", "inside-radius"),
 	}, plain: true}
 	blocks := []block{how, b.trialTable(trials)}
 	var pictures []drawing.Scene

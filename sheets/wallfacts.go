@@ -43,14 +43,16 @@ func (b *book) reportNames(r *layout.Run) [][]string {
 	if prose(r.OnWall().Job.SurveyLine) != "" {
 		rows = append(rows, []string{"", factsOf(of, "survey-line")})
 	}
-	for _, names := range [][]string{{"bow", "bow-station"}, {"line-left", "line-right"}, {"gap-most", "gap-most-station", "gap-parallel"},
+	for _, names := range [][]string{{"bow", "bow-station"}, {"line-left", "line-right"},
+		{"gap-most", "gap-most-station", "gap-parallel"},
 		{"wall-width-least", "wall-width-most"}, {"need", "need-station"}} {
 		rows = append(rows, []string{"", factsOf(of, names...)})
 	}
 	if bands := bandNames(r); bands != "" {
 		rows = append(rows, []string{"", bands})
 	}
-	for _, names := range [][]string{{"play-least", "play-most"}, {"set-surface-left", "set-surface-right"}, {"packing-least", "packing-most"}} {
+	for _, names := range [][]string{{"play-least", "play-most"}, {"set-surface-left", "set-surface-right"},
+		{"packing-least", "packing-most"}} {
 		rows = append(rows, []string{"", factsOf(of, names...)})
 	}
 	return rows
@@ -81,7 +83,8 @@ func suspectNames(r *layout.Run) [][]string {
 		if r.Suspects[i].Cleared != nil {
 			ask = factsOf(of, "cleared")
 		}
-		out = append(out, []string{"", factsOf(of, "station"), factsOf(of, "measure"), factsOf(of, "read"), factsOf(of, "neighbours-say"), factsOf(of, "doubted-over"), ask})
+		out = append(out, []string{"", factsOf(of, "station"), factsOf(of, "measure"), factsOf(of, "read"),
+			factsOf(of, "neighbours-say"), factsOf(of, "doubted-over"), ask})
 	}
 	return out
 }
@@ -114,10 +117,14 @@ func (b *book) shortNames(runs []*layout.Run) [][]string {
 		if prose(r.OnWall().Job.SurveyLine) != "" {
 			line = factsOf(of, "survey-line")
 		}
-		out = append(out, []string{factsOf(of, "run"), factsOf(of, "readings"), factsOf(of, "wall-line"), layout.Named("job", "measured-on"), line,
-			factsOf(of, "bow", "bow-station"), factsOf(of, "line-left"), factsOf(of, "line-right"), factsOf(of, "gap-most", "gap-most-station"), factsOf(of, "gap-parallel"),
-			factsOf(of, "wall-width-least", "wall-width-most"), factsOf(of, "need", "need-station"), bandNames(r), factsOf(of, "play-least", "play-most"),
-			factsOf(of, "set-surface-left"), factsOf(of, "set-surface-right"), factsOf(of, "packing-least", "packing-most")})
+		out = append(out, []string{factsOf(of, "run"), factsOf(of, "readings"), factsOf(of, "wall-line"),
+			layout.Named("job", "measured-on"), line,
+			factsOf(of, "bow", "bow-station"), factsOf(of, "line-left"), factsOf(of, "line-right"),
+			factsOf(of, "gap-most", "gap-most-station"), factsOf(of, "gap-parallel"),
+			factsOf(of, "wall-width-least", "wall-width-most"), factsOf(of, "need", "need-station"), bandNames(r),
+			factsOf(of, "play-least", "play-most"),
+			factsOf(of, "set-surface-left"), factsOf(of, "set-surface-right"), factsOf(of, "packing-least",
+				"packing-most")})
 	}
 	return out
 }
@@ -162,7 +169,8 @@ func zoneNames(p *layout.Perimeter) [][]string {
 				out = append(out, []string{"", taper, taper, factsOf(of, "plies"), taper, taper, nails})
 			}
 			if len(z.Tapers) == 0 {
-				out = append(out, []string{"", factsOf(of, "from"), factsOf(of, "to"), factsOf(of, "plies"), factsOf(of, "shims-front-least", "shims-front-most"),
+				out = append(out, []string{"", factsOf(of, "from"), factsOf(of, "to"), factsOf(of, "plies"),
+					factsOf(of, "shims-front-least", "shims-front-most"),
 					factsOf(of, "shims-rear-least", "shims-rear-most"), factsOf(of, "nails")})
 			}
 		}
@@ -176,7 +184,8 @@ func stripNames(p *layout.Perimeter) [][]string {
 	for _, r := range p.Runs {
 		for i := range r.Strips {
 			of := layout.FactOfPlywood(r, i)
-			out = append(out, []string{"", factsOf(of, "ply"), factsOf(of, "from"), factsOf(of, "to"), factsOf(of, "length"), factsOf(of, "width"), factsOf(of, "sheet", "rip")})
+			out = append(out, []string{"", factsOf(of, "ply"), factsOf(of, "from"), factsOf(of, "to"),
+				factsOf(of, "length"), factsOf(of, "width"), factsOf(of, "sheet", "rip")})
 		}
 	}
 	return out
@@ -189,7 +198,8 @@ func ripNames(p *layout.Perimeter) [][]string {
 	for i, s := range p.Packing.Sheets {
 		for k := range s.Rips {
 			is := func(what string) string { return factsOf(of, fmt.Sprintf("sheet-%d-rip-%d-%s", i+1, k+1, what)) }
-			out = append(out, []string{factsOf(of, fmt.Sprintf("sheet-%d-number", i+1)), is("number"), is("width"), is("cuts")})
+			out = append(out, []string{factsOf(of, fmt.Sprintf("sheet-%d-number", i+1)), is("number"), is("width"),
+				is("cuts")})
 		}
 	}
 	return out

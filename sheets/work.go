@@ -29,7 +29,8 @@ func (b *book) work() []page {
 	if len(runs) == 0 {
 		return nil
 	}
-	first := page{id: b.id("work"), title: say(words.WorkSheet), kind: WorkSheet, paper: b.runs, about: say(words.WorkAbout)}
+	first := page{id: b.id("work"), title: say(words.WorkSheet), kind: WorkSheet, paper: b.runs,
+		about: say(words.WorkAbout)}
 	var of []view.Steps
 	for _, p := range b.l.Perimeters {
 		for _, r := range p.Runs {
@@ -46,7 +47,8 @@ func (b *book) work() []page {
 	spec.Slots = append(spec.Slots, blocks.Slot{Block: b.workHead(steps, wide), Cell: blocks.Cell{}})
 	cols := view.WorkColumns(wide)
 	for row := range slices.Chunk(steps, cols) {
-		spec.Slots = append(spec.Slots, blocks.Slot{Block: workRow{view.WorkRow{Steps: row, Cols: cols}}, Cell: blocks.Cell{Row: len(spec.Slots)}})
+		spec.Slots = append(spec.Slots, blocks.Slot{Block: workRow{view.WorkRow{Steps: row, Cols: cols}},
+			Cell: blocks.Cell{Row: len(spec.Slots)}})
 	}
 	spec.Flow = []blocks.Flow{flowing{"inspection", b.inspectionTable(of)}}
 	if len(b.l.Crates) > 0 {
@@ -68,9 +70,11 @@ func (b *book) work() []page {
 // workHead is the title over the pictures with what they show.
 func (b *book) workHead(steps []view.WorkStep, w drawing.Unit) blocks.Block {
 	title := b.say.Say(words.WorkTitle)
-	note := drawing.Wrap(b.say.Say(words.WorkPictures, words.In("run", steps[0].Pictured())), drawing.Regular, drawing.Note, w)
+	note := drawing.Wrap(b.say.Say(words.WorkPictures, words.In("run", steps[0].Pictured())), drawing.Regular,
+		drawing.Note, w)
 	h := drawing.Unit(560) + drawing.Unit(len(note))*drawing.Note.Line()
-	beside := drawing.Width(drawing.Bold, title, drawing.Head)+gutter+drawing.Width(drawing.Regular, note[0], drawing.Note) <= w && len(note) == 1
+	beside := drawing.Width(drawing.Bold, title, drawing.Head)+gutter+drawing.Width(drawing.Regular, note[0],
+		drawing.Note) <= w && len(note) == 1
 	if beside {
 		h = 560
 	}
@@ -118,9 +122,12 @@ func (r workRow) Draw(z blocks.Size) blocks.Drawn {
 func (b *book) inspectionTable(of []view.Steps) table {
 	say := b.say.Say
 	box := func(k words.Key) column { return column{head: say(k), align: drawing.Middle} }
-	t := table{title: say(words.WorkInspectTitle), fill: true, high: 800, cols: []column{{head: say(words.WorkInspectRun)},
-		box(words.WorkInspectBase), box(words.WorkInspectMembrane), box(words.WorkInspectChairs), box(words.WorkInspectScrews), box(words.WorkInspectDry),
-		{head: say(words.WorkInspectForeman), least: 2600, flex: true}, {head: say(words.WorkInspectSigned), least: 2600, flex: true}}}
+	t := table{title: say(words.WorkInspectTitle), fill: true, high: 800,
+		cols: []column{{head: say(words.WorkInspectRun)},
+			box(words.WorkInspectBase), box(words.WorkInspectMembrane), box(words.WorkInspectChairs),
+			box(words.WorkInspectScrews), box(words.WorkInspectDry),
+			{head: say(words.WorkInspectForeman), least: 2600, flex: true}, {head: say(words.WorkInspectSigned),
+				least: 2600, flex: true}}}
 	t.bold = func(_, col int) bool { return col == 0 }
 	for _, s := range of {
 		takes := func(kinds ...plan.StepKind) string {
@@ -129,7 +136,8 @@ func (b *book) inspectionTable(of []view.Steps) table {
 			}
 			return "–"
 		}
-		t.rows = append(t.rows, []string{prose(s.Name), tickBox, takes(plan.MembraneStep), takes(plan.CornersStep, plan.ChairsStep), takes(plan.CornersStep, plan.ChairsStep), takes(plan.TryStep), "", ""})
+		t.rows = append(t.rows, []string{prose(s.Name), tickBox, takes(plan.MembraneStep), takes(plan.CornersStep,
+			plan.ChairsStep), takes(plan.CornersStep, plan.ChairsStep), takes(plan.TryStep), "", ""})
 	}
 	return t
 }
@@ -142,8 +150,10 @@ func (b *book) layingTable(p *layout.Perimeter) table {
 	if len(b.l.Perimeters) > 1 {
 		title = say(words.WorkLayOf, words.In("perimeter", prose(p.Job.Name)))
 	}
-	t := table{title: title, cols: []column{{head: say(words.WorkLayN), align: drawing.Right}, {head: say(words.WorkLayPiece)}, {head: say(words.WorkLayWhat), flex: true},
-		{head: say(words.WorkLayRun)}, {head: say(words.WorkLayLift)}, {head: say(words.WorkLayCrate), align: drawing.Right}, {head: say(words.WorkLayLaid), align: drawing.Middle}}}
+	t := table{title: title, cols: []column{{head: say(words.WorkLayN), align: drawing.Right},
+		{head: say(words.WorkLayPiece)}, {head: say(words.WorkLayWhat), flex: true},
+		{head: say(words.WorkLayRun)}, {head: say(words.WorkLayLift)}, {head: say(words.WorkLayCrate),
+			align: drawing.Right}, {head: say(words.WorkLayLaid), align: drawing.Middle}}}
 	in := map[*layout.Piece]string{} // look-up only
 	for _, c := range b.l.Crates {
 		for _, x := range c.Items {
@@ -165,7 +175,8 @@ func (b *book) layingTable(p *layout.Perimeter) table {
 		if where == "" {
 			where, laid = say(words.WorkLayHeld), "–"
 		}
-		t.add(lettered{itoa(q.Laying), layout.Named(q.Mark, "laying")}, lettered{words: q.Mark}, lettered{words: b.kindName(q)}, lettered{words: strings.Join(runs, ", ")},
+		t.add(lettered{itoa(q.Laying), layout.Named(q.Mark, "laying")}, lettered{words: q.Mark},
+			lettered{words: b.kindName(q)}, lettered{words: strings.Join(runs, ", ")},
 			lettered{words: b.liftShort(q)}, lettered{words: where}, lettered{words: laid})
 	}
 	t.bold = func(_, col int) bool { return col <= 1 }
@@ -176,8 +187,11 @@ func (b *book) layingTable(p *layout.Perimeter) table {
 // where on the roof it is needed, with room to write where it was set down.
 func (b *book) whereTable() table {
 	say := b.say.Say
-	t := table{title: say(words.WorkCratesTitle), fill: true, high: 750, cols: []column{{head: say(words.WorkCratesN), align: drawing.Right}, {head: say(words.WorkCratesHolds), flex: true},
-		{head: say(words.WorkCratesRuns), flex: true}, {head: say(words.WorkCratesLays)}, {head: say(words.WorkCratesDown), least: 3000, flex: true}}}
+	t := table{title: say(words.WorkCratesTitle), fill: true, high: 750,
+		cols: []column{{head: say(words.WorkCratesN), align: drawing.Right}, {head: say(words.WorkCratesHolds),
+			flex: true},
+			{head: say(words.WorkCratesRuns), flex: true}, {head: say(words.WorkCratesLays)},
+			{head: say(words.WorkCratesDown), least: 3000, flex: true}}}
 	for _, c := range b.l.Crates {
 		holds, runs, lays := b.crateKind(c), say(words.WorkCratesAll), "–"
 		if c.Kind != crate.Hardware {
@@ -191,7 +205,8 @@ func (b *book) whereTable() table {
 			}
 			lays = itoa(slices.Min(n))
 			if len(n) > 1 {
-				lays = say(words.WorkCratesFrom, words.In("from", itoa(slices.Min(n))), words.In("to", itoa(slices.Max(n))))
+				lays = say(words.WorkCratesFrom, words.In("from", itoa(slices.Min(n))),
+					words.In("to", itoa(slices.Max(n))))
 			}
 		}
 		t.rows = append(t.rows, []string{itoa(c.N), holds, runs, lays, ""})
@@ -243,7 +258,8 @@ func (a abreast) filled(n int, wide, h drawing.Unit, fresh bool) (laid, block) {
 
 // standing is columns side by side.
 func standing(cols []laid, wide, high drawing.Unit) laid {
-	return laid{w: drawing.Unit(len(cols))*(wide+gutter) - gutter, h: high, draw: func(s *drawing.Scene, at drawing.Point) {
+	return laid{w: drawing.Unit(len(cols))*(wide+gutter) - gutter, h: high, draw: func(s *drawing.Scene,
+		at drawing.Point) {
 		for i, c := range cols {
 			c.draw(s, drawing.Pt(at.X+drawing.Unit(i)*(wide+gutter), at.Y))
 		}

@@ -54,7 +54,8 @@ it.`,
 	c.Flags().StringVar(&f.every, "every", "", `distance between stations, with its unit (usually 2'-0" or 600 mm)`)
 	c.Flags().StringSliceVar(&f.runs, "run", nil, "name of a run, again for each more; all if none is named")
 	c.Flags().BoolVar(&f.csv, "csv", false, "write an empty survey CSV with the same stations too")
-	c.Flags().BoolVar(&f.force, "force", false, "write over files that were changed or that are not of this program; never over a survey")
+	c.Flags().BoolVar(&f.force, "force", false,
+		"write over files that were changed or that are not of this program; never over a survey")
 	c.Flags().StringVar(&f.paper, "paper", "", "paper of the forms: A, B, C, D, A4, A3, A2 (the job's paper for lists)")
 	c.Flags().StringVar(&f.units, "units", "", "imperial or metric, instead of the job's")
 	offer(c, "units", "imperial", "metric")

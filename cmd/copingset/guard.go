@@ -20,7 +20,8 @@ func guard(stderr io.Writer, command func() int) (code int) {
 	defer func() {
 		if fault := recover(); fault != nil {
 			code = exitFailed
-			fmt.Fprintf(stderr, "copingset: the program met a fault of its own and stopped (%s%s), and nothing was written: "+
+			fmt.Fprintf(stderr, "copingset: the program met a fault of its own and stopped (%s%s), and nothing was "+
+				"written: "+
 				"please send the job file, the files it names and this line to whoever gave you the program.\n",
 				oneLine(fault), faultPlace())
 			if os.Getenv(stackVariable) != "" {

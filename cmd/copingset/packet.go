@@ -60,10 +60,12 @@ both ways to level the wall top.`,
 	}
 	c.Flags().StringVarP(&f.out, "out", "o", "packet", "folder to write into (made if absent)")
 	c.Flags().StringVar(&f.audience, "for", "all", "whose sheets: all, crew, shop, inspector, receiving, pre-bid")
-	c.Flags().StringVar(&f.paper, "paper", "", "paper of the run sheets, and after a comma of the lists: A, B, C, D, A4, A3, A2")
+	c.Flags().StringVar(&f.paper, "paper", "",
+		"paper of the run sheets, and after a comma of the lists: A, B, C, D, A4, A3, A2")
 	c.Flags().StringVar(&f.units, "units", "", "imperial or metric, instead of the job's")
 	c.Flags().StringSliceVar(&f.runs, "run", nil, "only the sheets of a run, by its name; again for each more")
-	c.Flags().StringSliceVar(&f.only, "sheets", nil, "only sheets with these numbers, 3.N.1, or with the beginning of theirs, 3.N")
+	c.Flags().StringSliceVar(&f.only, "sheets", nil,
+		"only sheets with these numbers, 3.N.1, or with the beginning of theirs, 3.N")
 	c.Flags().BoolVar(&f.svg, "svg", false, "write each sheet as SVG too, not only the views")
 	c.Flags().BoolVar(&f.liveText, "live-text", false, "letter the SVG with live text instead of outlines")
 	c.Flags().BoolVar(&f.force, "force", false, "write over files that were changed or that are not of this program")
@@ -128,9 +130,11 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	}
 	held := ""
 	if found.Count(finding.Hold) > 0 {
-		held = ", HOLD: " + counted(found.Count(finding.Hold), "hold") + ", " + counted(len(l.Withheld), "piece") + " not released"
+		held = ", HOLD: " + counted(found.Count(finding.Hold), "hold") + ", " + counted(len(l.Withheld), "piece") +
+			" not released"
 	}
-	fmt.Fprintf(cmd.OutOrStdout(), "%s: %s, %s%s\n", f.out, counted(len(pages), "sheet"), counted(len(files), "file"), held)
+	fmt.Fprintf(cmd.OutOrStdout(), "%s: %s, %s%s\n", f.out, counted(len(pages), "sheet"), counted(len(files), "file"),
+		held)
 	return nil
 }
 

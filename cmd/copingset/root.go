@@ -64,7 +64,8 @@ crate lists.`,
 
 // commands are all but those that every program of this kind has.
 func commands() []*cobra.Command {
-	return []*cobra.Command{checkCommand(), explainCommand(), confirmCommand(), formCommand(), packetCommand(), migrateCommand(),
+	return []*cobra.Command{checkCommand(), explainCommand(), confirmCommand(), formCommand(), packetCommand(),
+		migrateCommand(),
 		schemaCommand(), templateCommand(), startCommand()}
 }
 

@@ -70,10 +70,14 @@ check asks for the coping system. A job that is already there is kept.`,
 	c.Flags().StringVar(&f.issued, "issued", "", "date of issue, 2026-03-16; today if none is given")
 	c.Flags().StringVar(&f.units, "units", "imperial", "imperial or metric")
 	c.Flags().StringVar(&f.chord, "chord", "", `greatest distance of a facet from its arc (usually 1/2" or 12 mm)`)
-	c.Flags().StringVar(&f.nearest, "tolerance", "", `points nearer than this are one or lie on a line (usually 1/4" or 6 mm)`)
-	c.Flags().Float64Var(&f.bearing, "bearing", 90, "with --sides: compass bearing of the first side, from left to right")
-	c.Flags().StringArrayVar(&f.include, "include", nil, "file of the fabricator or the firm, by its path from the new job; again for each more")
-	c.Flags().StringVar(&f.every, "every", "", `distance between the stations of the empty survey (usually 2'-0" or 600 mm)`)
+	c.Flags().StringVar(&f.nearest, "tolerance", "",
+		`points nearer than this are one or lie on a line (usually 1/4" or 6 mm)`)
+	c.Flags().Float64Var(&f.bearing, "bearing", 90,
+		"with --sides: compass bearing of the first side, from left to right")
+	c.Flags().StringArrayVar(&f.include, "include", nil,
+		"file of the fabricator or the firm, by its path from the new job; again for each more")
+	c.Flags().StringVar(&f.every, "every", "",
+		`distance between the stations of the empty survey (usually 2'-0" or 600 mm)`)
 	offer(c, "units", "imperial", "metric")
 	c.MarkFlagsOneRequired("rect", "sides", "points", "dxf")
 	c.MarkFlagsMutuallyExclusive("rect", "sides", "points", "dxf")
@@ -93,7 +97,8 @@ func start(cmd *cobra.Command, f startFlags) error {
 	if err != nil {
 		return err
 	}
-	b := outline.Begin{Name: f.name, Issued: f.issued, Include: f.include, Units: units, From: from, Survey: surveyOf(plan)}
+	b := outline.Begin{Name: f.name, Issued: f.issued, Include: f.include, Units: units, From: from,
+		Survey: surveyOf(plan)}
 	if b.Name == "" {
 		b.Name = filepath.Base(filepath.Clean(f.out))
 	}
@@ -123,7 +128,8 @@ func start(cmd *cobra.Command, f startFlags) error {
 	for _, p := range plan.Perimeters {
 		runs += len(p.Sides)
 	}
-	fmt.Fprintf(out, "%s: %s, %s, %s\n", filepath.Join(f.out, "job.yaml"), counted(len(plan.Perimeters), "perimeter"), counted(runs, "run"),
+	fmt.Fprintf(out, "%s: %s, %s, %s\n", filepath.Join(f.out, "job.yaml"), counted(len(plan.Perimeters), "perimeter"),
+		counted(runs, "run"),
 		counted(len(files)-kept, "file"))
 	if len(f.include) == 0 {
 		fmt.Fprintln(out, "no coping system yet: write `include:` with the fabricator's file, then run check")

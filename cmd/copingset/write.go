@@ -35,12 +35,14 @@ func write(cmd *cobra.Command, out string, s store.Set) (kept int, err error) {
 	}
 	in := func(name string) string { return filepath.Join(out, filepath.FromSlash(name)) }
 	for _, n := range r.Kept {
-		fmt.Fprintf(cmd.ErrOrStderr(), "%s is kept: it is not as an earlier run wrote it, so it may have readings in it; "+
-			"for an empty one choose another folder with -o\n", in(n))
+		fmt.Fprintf(cmd.ErrOrStderr(),
+			"%s is kept: it is not as an earlier run wrote it, so it may have readings in it; "+
+				"for an empty one choose another folder with -o\n", in(n))
 	}
 	for _, n := range r.Left {
-		fmt.Fprintf(cmd.ErrOrStderr(), "%s is kept: it was changed since an earlier run wrote it, and this one no longer has it; "+
-			"remove it if nobody needs it\n", in(n))
+		fmt.Fprintf(cmd.ErrOrStderr(),
+			"%s is kept: it was changed since an earlier run wrote it, and this one no longer has it; "+
+				"remove it if nobody needs it\n", in(n))
 	}
 	return len(r.Kept), nil
 }

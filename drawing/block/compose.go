@@ -71,7 +71,10 @@ func (s *Spec) tried(w drawing.Unit) *trial {
 		if len(all) == 0 {
 			panic("block: a block without a size: " + q.Block.Key())
 		}
-		if some := slices.DeleteFunc(slices.Clone(all), func(z Size) bool { return q.Least > 0 && z.Scale > q.Least }); len(some) > 0 {
+		if some := slices.DeleteFunc(slices.Clone(all), func(z Size) bool {
+			return q.Least > 0 &&
+				z.Scale > q.Least
+		}); len(some) > 0 {
 			all = some
 		}
 		t.sizes, t.most = append(t.sizes, all), max(t.most, len(all))

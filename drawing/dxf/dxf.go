@@ -217,7 +217,8 @@ func (w *writer) tables() {
 		w.record("LTYPE", "14", "5", class, 2, "ByBlock", 70, 0, 3, "", 72, 65, 73, 0, 40, "0.0")
 		w.record("LTYPE", "15", "5", class, 2, "ByLayer", 70, 0, 3, "", 72, 65, 73, 0, 40, "0.0")
 		w.record("LTYPE", "16", "5", class, 2, "Continuous", 70, 0, 3, "Solid line", 72, 65, 73, 0, 40, "0.0")
-		w.record("LTYPE", "17", "5", class, 2, "DASHED", 70, 0, 3, "Dashed __ __", 72, 65, 73, 2, 40, "18.0", 49, "12.0", 74, 0, 49, "-6.0", 74, 0)
+		w.record("LTYPE", "17", "5", class, 2, "DASHED", 70, 0, 3, "Dashed __ __", 72, 65, 73, 2, 40, "18.0", 49,
+			"12.0", 74, 0, 49, "-6.0", 74, 0)
 	})
 	w.table("LAYER", "2", len(Layers())+1, func() {
 		const class = "AcDbLayerTableRecord"
@@ -231,7 +232,8 @@ func (w *writer) tables() {
 		}
 	})
 	w.table("STYLE", "3", 1, func() {
-		w.record("STYLE", "11", "3", "AcDbTextStyleTableRecord", 2, "Standard", 70, 0, 40, "0.0", 41, "1.0", 50, "0.0", 71, 0, 42, "2.5", 3, "txt", 4, "")
+		w.record("STYLE", "11", "3", "AcDbTextStyleTableRecord", 2, "Standard", 70, 0, 40, "0.0", 41, "1.0", 50, "0.0",
+			71, 0, 42, "2.5", 3, "txt", 4, "")
 	})
 	w.table("VIEW", "6", 0, func() {})
 	w.table("UCS", "7", 0, func() {})
@@ -249,7 +251,8 @@ func (w *writer) tables() {
 func (w *writer) blocks() {
 	w.section("BLOCKS")
 	for i, b := range []struct{ record, name string }{{modelRecord, "*Model_Space"}, {paperRecord, "*Paper_Space"}} {
-		w.pairs(0, "BLOCK", 5, fmt.Sprintf("%X", 0x20+2*i), 330, b.record, 100, "AcDbEntity", 8, "0", 100, "AcDbBlockBegin",
+		w.pairs(0, "BLOCK", 5, fmt.Sprintf("%X", 0x20+2*i), 330, b.record, 100, "AcDbEntity", 8, "0", 100,
+			"AcDbBlockBegin",
 			2, b.name, 70, 0, 10, "0.0", 20, "0.0", 30, "0.0", 3, b.name, 1, "",
 			0, "ENDBLK", 5, fmt.Sprintf("%X", 0x21+2*i), 330, b.record, 100, "AcDbEntity", 8, "0", 100, "AcDbBlockEnd")
 	}
@@ -322,7 +325,8 @@ func (w *writer) objects() {
 	w.pairs(0, "DICTIONARY", 5, dictionary, 330, "0", 100, "AcDbDictionary", 281, 1, 3, "ACAD_GROUP", 350, "D",
 		3, "ACAD_PLOTSTYLENAME", 350, "E",
 		0, "DICTIONARY", 5, "D", 330, dictionary, 100, "AcDbDictionary", 281, 1,
-		0, "ACDBDICTIONARYWDFLT", 5, "E", 330, dictionary, 100, "AcDbDictionary", 281, 1, 3, "Normal", 350, "F", 100, "AcDbDictionaryWithDefault", 340, "F",
+		0, "ACDBDICTIONARYWDFLT", 5, "E", 330, dictionary, 100, "AcDbDictionary", 281, 1, 3, "Normal", 350, "F", 100,
+		"AcDbDictionaryWithDefault", 340, "F",
 		0, "ACDBPLACEHOLDER", 5, "F", 330, "E")
 	w.end()
 }

@@ -277,11 +277,13 @@ func xmp(d Document) []byte {
 		`<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">` + "\n",
 	)
 	b.WriteString(
-		`<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmlns:pdf="http://ns.adobe.com/pdf/1.3/">` + "\n",
+		`<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" ` +
+			`xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmlns:pdf="http://ns.adobe.com/pdf/1.3/">` + "\n",
 	)
 	fmt.Fprintf(
 		&b,
-		"<dc:format>application/pdf</dc:format>\n<dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">%s</rdf:li></rdf:Alt></dc:title>\n",
+		"<dc:format>application/pdf</dc:format>\n<dc:title><rdf:Alt><rdf:li "+
+			"xml:lang=\"x-default\">%s</rdf:li></rdf:Alt></dc:title>\n",
 		esc(d.Title),
 	)
 	if d.Author != "" {

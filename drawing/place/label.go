@@ -116,7 +116,8 @@ func (l Label) Grid(room drawing.Rect, near drawing.Point, step drawing.Unit) []
 func ring(about drawing.Point, w, h drawing.Unit) []Spot {
 	var out []Spot
 	for r := drawing.Unit(350); r <= 3600; r += 250 {
-		for _, d := range [...][2]drawing.Unit{{0, -2}, {0, 2}, {2, 0}, {-2, 0}, {1, -2}, {-1, -2}, {1, 2}, {-1, 2}, {2, -2}, {-2, -2}, {2, 2}, {-2, 2}} {
+		for _, d := range [...][2]drawing.Unit{{0, -2}, {0, 2}, {2, 0}, {-2, 0}, {1, -2}, {-1, -2}, {1, 2}, {-1, 2},
+			{2, -2}, {-2, -2}, {2, 2}, {-2, 2}} {
 			c := drawing.Pt(about.X+d[0]*(r+w/2)/2, about.Y+d[1]*(r+h/2)/2)
 			out = append(out, Spot{Centre: c, Leader: true})
 		}

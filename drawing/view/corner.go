@@ -74,7 +74,8 @@ func CornerPlan(say words.Book, of plan.Corner) *Keyed {
 	}
 	title := c.title()
 	return &Keyed{
-		ID: "corner-" + c.Mark, Title: title, About: c.say.Say(words.CornerAbout, words.In("title", title)), under: c.say.Say(top),
+		ID: "corner-" + c.Mark, Title: title, About: c.say.Say(words.CornerAbout, words.In("title", title)),
+		under:  c.say.Say(top),
 		metric: c.Metric, finest: 5, coarsest: 25, extent: c.extent, list: c.list, kept: cornerKept, beside: insetWide,
 		draw: func(ratio float64) keyedDrawing {
 			marks, lost := c.draw(ratio)
@@ -114,7 +115,8 @@ func (c *corner) title() string {
 		if m.Break != plan.NoBreak {
 			key = words.CornerTitlePitch
 		}
-		all = append(all, say(key, words.In("kind", m.Turn.Kind), words.In("turn", m.Turn.Turn), words.In("included", m.Turn.Included)))
+		all = append(all, say(key, words.In("kind", m.Turn.Kind), words.In("turn", m.Turn.Turn),
+			words.In("included", m.Turn.Included)))
 	}
 	return say(words.CornerTitle, piece, words.In("what", strings.Join(all, "; ")))
 }
@@ -125,8 +127,9 @@ func newCorner(say words.Book, of plan.Corner) *corner {
 	for i, q := range of.Legs {
 		g := cornerLeg{
 			legFrame: legFrame{o: xy{q.At.X.MM(), q.At.Y.MM()}, dir: heading(q.Heading.Degrees())}, of: q, i: i,
-			long: (q.To - q.From).MM(), wide: q.Outside.Real.MM(), leftTrim: (q.Ring[3].X - q.From).MM(), rightTrim: (q.To - q.Ring[2].X).MM(),
-			atLeft: i == 0, atEnd: i == n-1, name: say.Say(words.CornerLegMiddle),
+			long: (q.To - q.From).MM(), wide: q.Outside.Real.MM(), leftTrim: (q.Ring[3].X - q.From).MM(),
+			rightTrim: (q.To - q.Ring[2].X).MM(),
+			atLeft:    i == 0, atEnd: i == n-1, name: say.Say(words.CornerLegMiddle),
 		}
 		switch {
 		case c.tees():
@@ -263,7 +266,9 @@ func (c *corner) miterWords(i int) {
 		if o.Beyond.Real < 0 {
 			key = words.CornerOffsetShort
 		}
-		c.note(c.say.Say(key, words.In("corner", m.Corner), words.In("run", o.Run), words.In("along", c.short(length.Abs(o.Beyond.Real))), words.In("out", c.short(o.Out.Real))), o.Beyond, o.Out)
+		c.note(c.say.Say(key, words.In("corner", m.Corner), words.In("run", o.Run),
+			words.In("along", c.short(length.Abs(o.Beyond.Real))), words.In("out", c.short(o.Out.Real))), o.Beyond,
+			o.Out)
 	}
 	c.supportWords(i)
 }
@@ -285,8 +290,10 @@ func (c *corner) supportWords(miter int) {
 		if x < 0 {
 			key, x = words.CornerSupportPast, -x
 		}
-		c.note(c.say.Say(key, words.In("support", s.Mark), words.In("long", c.short(c.SupportSize[0].Real)), words.In("wide", c.short(c.SupportSize[1].Real)),
-			words.In("along", c.short(x)), words.In("run", c.Legs[miter].Run), words.In("in", c.short(s.In.Real)), words.In("shims", c.short(s.Packing.Real))),
+		c.note(c.say.Say(key, words.In("support", s.Mark), words.In("long", c.short(c.SupportSize[0].Real)),
+			words.In("wide", c.short(c.SupportSize[1].Real)),
+			words.In("along", c.short(x)), words.In("run", c.Legs[miter].Run), words.In("in", c.short(s.In.Real)),
+			words.In("shims", c.short(s.Packing.Real))),
 			c.SupportSize[0], c.SupportSize[1], s.Back, s.In, s.Packing)
 	}
 }
@@ -308,7 +315,8 @@ func (c *corner) twoWords() []string {
 		runs[i] = append(runs[i], g.Run)
 	}
 	for i, top := range all {
-		all[i] = c.say.Count(words.CornerTwo, len(runs[i]), words.In("runs", strings.Join(runs[i], ", ")), words.In("leg", top))
+		all[i] = c.say.Count(words.CornerTwo, len(runs[i]), words.In("runs", strings.Join(runs[i], ", ")),
+			words.In("leg", top))
 	}
 	return all
 }

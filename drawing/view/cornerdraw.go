@@ -201,7 +201,8 @@ func (d *cornerDrawing) caps(g *drawing.Scene) {
 		// The neighbour goes on.
 		z := d.real(1.5)
 		mid := wide / 2
-		br := d.m.all(leg.at(b, -d.real(1.5)), leg.at(b, mid-z), leg.at(b+z, mid-z/2), leg.at(b-z, mid+z/2), leg.at(b, mid+z), leg.at(b, wide+d.real(1.5)))
+		br := d.m.all(leg.at(b, -d.real(1.5)), leg.at(b, mid-z), leg.at(b+z, mid-z/2), leg.at(b-z, mid+z/2),
+			leg.at(b, mid+z), leg.at(b, wide+d.real(1.5)))
 		g.Line(drawing.Thin, br...)
 		d.c.Stroke(40, br...)
 	}
@@ -240,13 +241,15 @@ func (d *cornerDrawing) dims(g *drawing.Scene) {
 		if !d.Tee.Starts {
 			end, out = a, branch.dir.times(-1)
 		}
-		d.dim(g, branch.at(end, 0), branch.at(end, branch.wide), out, 7, d.outside(branch), d.lostWidth(branch), branch.of.Outside.Fact)
+		d.dim(g, branch.at(end, 0), branch.at(end, branch.wide), out, 7, d.outside(branch), d.lostWidth(branch),
+			branch.of.Outside.Fact)
 		d.leftWidth(g)
 	default:
 		d.leftWidth(g)
 		if last := d.legs[len(d.legs)-1]; last.wide != d.legs[0].wide {
 			_, b := d.reach(last, d.real(stub))
-			d.dim(g, last.at(b, last.wide), last.at(b, 0), last.dir, 7, d.outside(last), d.lostWidth(last), last.of.Outside.Fact)
+			d.dim(g, last.at(b, last.wide), last.at(b, 0), last.dir, 7, d.outside(last), d.lostWidth(last),
+				last.of.Outside.Fact)
 		}
 	}
 }
@@ -264,16 +267,20 @@ func (d *cornerDrawing) style(of plan.DimOf) length.Style {
 func (d *cornerDrawing) leftWidth(g *drawing.Scene) {
 	leg := d.legs[0]
 	a, _ := d.reach(leg, d.real(stub))
-	d.dim(g, leg.at(a, 0), leg.at(a, leg.wide), leg.dir.times(-1), 7, d.outside(leg), d.lostWidth(leg), leg.of.Outside.Fact)
+	d.dim(g, leg.at(a, 0), leg.at(a, leg.wide), leg.dir.times(-1), 7, d.outside(leg), d.lostWidth(leg),
+		leg.of.Outside.Fact)
 }
 
 // measured letters a length along a leg with what it is of, and says it for the list,
 // where it has no room on the drawing.
 func (d *cornerDrawing) measured(k plan.LegDim, number string) (said, lost string) {
 	of := [...]struct{ said, lost words.Key }{
-		plan.FrontOf: {words.CornerDimStreet, words.CornerLostDimStreet}, plan.RearOf: {words.CornerDimRoof, words.CornerLostDimRoof},
-		plan.ChairOf: {words.CornerDimChair, words.CornerLostDimChair}, plan.StraightOf: {words.CornerDimLeg, words.CornerLostDimLeg},
-		plan.TaperOf: {words.CornerDimTaper, words.CornerLostDimTaper}, plan.BesideOf: {words.CornerDimLeg, words.CornerLostDimLeg},
+		plan.FrontOf: {words.CornerDimStreet, words.CornerLostDimStreet}, plan.RearOf: {words.CornerDimRoof,
+			words.CornerLostDimRoof},
+		plan.ChairOf: {words.CornerDimChair, words.CornerLostDimChair}, plan.StraightOf: {words.CornerDimLeg,
+			words.CornerLostDimLeg},
+		plan.TaperOf: {words.CornerDimTaper, words.CornerLostDimTaper}, plan.BesideOf: {words.CornerDimLeg,
+			words.CornerLostDimLeg},
 		plan.BranchOf: {words.CornerDimBranch, words.CornerLostDimBranch},
 	}[k.Of]
 	slots := []words.Slot{words.In("length", number)}
@@ -293,7 +300,8 @@ func (d *cornerDrawing) outside(leg cornerLeg) string {
 }
 
 func (d *cornerDrawing) lostWidth(leg cornerLeg) string {
-	return d.say.Say(words.CornerLostOutside, words.In("width", d.shop.Short(leg.of.Outside.Real)), words.In("run", leg.of.Run))
+	return d.say.Say(words.CornerLostOutside, words.In("width", d.shop.Short(leg.of.Outside.Real)),
+		words.In("run", leg.of.Run))
 }
 
 // shortNumber is a length in inches alone under two feet, in feet beyond.
@@ -331,7 +339,8 @@ func (d *cornerDrawing) dim(g *drawing.Scene, a, b xy, out xy, away float64, sai
 		if !edge.Holds(off(la, out, 200)) || !edge.Holds(off(lb, out, 200)) {
 			continue
 		}
-		if d.c.Strikes(la, lb) || d.c.Strikes(off(pa, out, 150), off(la, out, 200)) || d.c.Strikes(off(pb, out, 150), off(lb, out, 200)) {
+		if d.c.Strikes(la, lb) || d.c.Strikes(off(pa, out, 150), off(la, out, 200)) ||
+			d.c.Strikes(off(pb, out, 150), off(lb, out, 200)) {
 			continue
 		}
 		for i, p := range places {
@@ -391,5 +400,6 @@ func (d *cornerDrawing) dimLines(g *drawing.Scene, pa, pb, la, lb drawing.Point,
 
 // jointName is how a joint is called on the drawing.
 func (d *cornerDrawing) jointName(j plan.CornerJoint) string {
-	return d.say.Say([...]words.Key{words.CornerJoint, words.CornerJointExpansion, words.CornerJointKink}[j.Kind], words.In("joint", j.Name))
+	return d.say.Say([...]words.Key{words.CornerJoint, words.CornerJointExpansion, words.CornerJointKink}[j.Kind],
+		words.In("joint", j.Name))
 }

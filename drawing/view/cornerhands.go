@@ -77,7 +77,8 @@ func (s standing) box() drawing.Rect {
 func (d *cornerDrawing) handsAt(size drawing.Size) []standing {
 	var out []standing
 	for _, h := range d.bothHands() {
-		l := place.Label{Lines: []string{h.letter}, Size: size, Face: drawing.Bold, Halo: true, Cover: true, Pad: handClear}
+		l := place.Label{Lines: []string{h.letter}, Size: size, Face: drawing.Bold, Halo: true, Cover: true,
+			Pad: handClear}
 		s, ok := d.inside(l, h)
 		if k := (standing{l, s}); ok && apart(k.box(), out, k.box().Width()) {
 			out = append(out, k)

@@ -26,7 +26,9 @@ func (c *corner) inset(w plan.CornerMiter) entry {
 		scale := insetScale(c.Metric, length.Max(length.Max(length.Abs(w.WallAt.X), w.WallAt.Y), c.StringBehind.Real))
 		mid := drawing.Point{X: at.X + insetSide/2 + insetLeft, Y: at.Y + 1900}
 		m := paperMap{ratio: float64(scale.Ratio), origin: mid}
-		g.Text(drawing.Point{X: at.X, Y: at.Y + 450}, drawing.Letter(c.say.Say(words.CornerInset, words.In("corner", w.Corner), words.In("scale", scale.Name))), drawing.Style{Face: drawing.Bold})
+		g.Text(drawing.Point{X: at.X, Y: at.Y + 450},
+			drawing.Letter(c.say.Say(words.CornerInset, words.In("corner", w.Corner), words.In("scale", scale.Name))),
+			drawing.Style{Face: drawing.Bold})
 		corners := []struct {
 			p    plan.Pt
 			pen  drawing.Pen
@@ -62,8 +64,10 @@ func (c *corner) insetDims(g *drawing.Scene, m paperMap, mid drawing.Point, w pl
 	}
 	from, to := m.at(xy{}), m.at(xy{w.WallAt.X.MM(), w.WallAt.Y.MM()})
 	x := mid.X - insetSide/2 - 50
-	g.Draw(drawing.Chain{Vertical: true, At: x, Stops: []drawing.Unit{from.Y, to.Y}, Labels: []string{""}, Ends: ends}.Figure())
-	g.Text(drawing.Point{X: x - 180, Y: (from.Y+to.Y)/2 + drawing.Unit(drawing.Note)/2}, drawing.Letter(c.short(w.Arrive.Out.Real)), drawing.Style{Align: drawing.Right, Fact: w.Arrive.Out.Fact})
+	g.Draw(drawing.Chain{Vertical: true, At: x, Stops: []drawing.Unit{from.Y, to.Y}, Labels: []string{""},
+		Ends: ends}.Figure())
+	g.Text(drawing.Point{X: x - 180, Y: (from.Y+to.Y)/2 + drawing.Unit(drawing.Note)/2},
+		drawing.Letter(c.short(w.Arrive.Out.Real)), drawing.Style{Align: drawing.Right, Fact: w.Arrive.Out.Fact})
 	if w.Arrive.Beyond.Real == 0 {
 		return
 	}
@@ -72,9 +76,11 @@ func (c *corner) insetDims(g *drawing.Scene, m paperMap, mid drawing.Point, w pl
 		y, at = to.Y+700, to.Y
 	}
 	a, b := min(from.X, to.X), max(from.X, to.X)
-	g.Draw(drawing.Chain{At: y, Stops: []drawing.Unit{a, b}, Labels: []string{""}, From: []drawing.Unit{at}, Ends: ends}.Figure())
+	g.Draw(drawing.Chain{At: y, Stops: []drawing.Unit{a, b}, Labels: []string{""}, From: []drawing.Unit{at},
+		Ends: ends}.Figure())
 	left := drawing.Point{X: a - 250, Y: y + drawing.Unit(drawing.Note)/2}
-	g.Text(left, drawing.Letter(c.short(length.Abs(w.Arrive.Beyond.Real))), drawing.Style{Align: drawing.Right, Fact: w.Arrive.Beyond.Fact})
+	g.Text(left, drawing.Letter(c.short(length.Abs(w.Arrive.Beyond.Real))), drawing.Style{Align: drawing.Right,
+		Fact: w.Arrive.Beyond.Fact})
 }
 
 // insetScale is the largest usual scale at which a distance stays small enough

@@ -15,8 +15,11 @@ func (d *cornerDrawing) breakLabel(i int, kind, turn string) saying {
 	_, rear := d.miterAt(i)
 	roof := d.legs[i].dir.roofward()
 	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(rear)}
-	spots := d.outOf(-1, l, l.Fan(place.Fan{Toward: tenths(roof), From: 700, To: 5000, Step: 250, Spread: 120, Reach: 1100}))
-	return saying{place.Wish{Label: l, Spots: spots, Weight: 2}, []string{d.say.Say(words.CornerLostTurn, words.In("corner", d.Miters[i].Corner), words.In("kind", kind), words.In("turn", turn))}}
+	spots := d.outOf(-1, l, l.Fan(place.Fan{Toward: tenths(roof), From: 700, To: 5000, Step: 250, Spread: 120,
+		Reach: 1100}))
+	return saying{place.Wish{Label: l, Spots: spots, Weight: 2},
+		[]string{d.say.Say(words.CornerLostTurn, words.In("corner", d.Miters[i].Corner), words.In("kind", kind),
+			words.In("turn", turn))}}
 }
 
 // pitchWords add to the list the side view of a weld over a break, and the
@@ -28,7 +31,8 @@ func (c *corner) pitchWords(i int) {
 	if m.Arrive.Beyond.Real < 0 {
 		key = words.CornerFoldsShort
 	}
-	c.note(c.say.Say(key, words.In("along", c.short(length.Abs(m.Arrive.Beyond.Real))), words.In("corner", m.Corner)), m.Arrive.Beyond)
+	c.note(c.say.Say(key, words.In("along", c.short(length.Abs(m.Arrive.Beyond.Real))), words.In("corner", m.Corner)),
+		m.Arrive.Beyond)
 	c.levelWords(i)
 	said := [2]string{c.edgeWords(i), c.edgeWords(i + 1)}
 	if said[0] == said[1] {
@@ -106,7 +110,8 @@ func (c *corner) sideView(i int) entry {
 	high := 700 + sideText + metal + sideText + 600
 	return entry{high, func(g *drawing.Scene, at drawing.Point) {
 		m.origin = drawing.Pt(at.X+300-m.at(xy{e.lo.x, 0}).X, at.Y+700+sideText-m.at(xy{0, e.lo.y}).Y)
-		g.Text(drawing.Pt(at.X, at.Y+450), drawing.Letter(c.say.Say(words.CornerSide, words.In("scale", scale.Name))), drawing.Style{Face: drawing.Bold})
+		g.Text(drawing.Pt(at.X, at.Y+450), drawing.Letter(c.say.Say(words.CornerSide, words.In("scale", scale.Name))),
+			drawing.Style{Face: drawing.Bold})
 		for _, ring := range w.Legs {
 			g.Fill(drawing.White, drawing.Medium, m.all(places(ring)...)...)
 		}
@@ -114,12 +119,15 @@ func (c *corner) sideView(i int) entry {
 		st := drawing.Style{Align: drawing.Middle}
 		for k, name := range []string{"L", "R"} {
 			leg := places(w.Legs[k])
-			g.Text(m.at(leg[0].between(leg[1])).Add(drawing.Pt(0, -230)), drawing.Letter(c.inShop(w.Fold[k].Real)), named(st, w.Fold[k]))
+			g.Text(m.at(leg[0].between(leg[1])).Add(drawing.Pt(0, -230)), drawing.Letter(c.inShop(w.Fold[k].Real)),
+				named(st, w.Fold[k]))
 			low := m.at(leg[0].between(leg[1]).add(leg[2].sub(leg[1])))
-			g.Text(low.Add(drawing.Pt(0, drawing.Unit(drawing.Note)+230)), drawing.Letter(c.inShop(w.RearFoot[k].Real)), named(st, w.RearFoot[k]))
+			g.Text(low.Add(drawing.Pt(0, drawing.Unit(drawing.Note)+230)), drawing.Letter(c.inShop(w.RearFoot[k].Real)),
+				named(st, w.RearFoot[k]))
 			side := m.at([...]xy{e.lo, e.hi}[k])
 			side.Y = m.at(e.hi).Y + 2*drawing.Unit(drawing.Note) + 400
-			g.Text(side, drawing.Letter(c.slopeOut(name, w.Incline[k])), drawing.Style{Align: [...]drawing.Align{drawing.Left, drawing.Right}[k], Face: drawing.Bold})
+			g.Text(side, drawing.Letter(c.slopeOut(name, w.Incline[k])),
+				drawing.Style{Align: [...]drawing.Align{drawing.Left, drawing.Right}[k], Face: drawing.Bold})
 		}
 	}}
 }
@@ -132,8 +140,10 @@ func named(st drawing.Style, of plan.Value) drawing.Style {
 
 // edgeKey is the words of an edge of a leg.
 func (c *corner) edgeKey(name string) words.Key {
-	return map[string]words.Key{"drip edge": words.CornerEdgeDrip, "front foot": words.CornerEdgeFootStreet, "front fold": words.CornerEdgeFoldStreet,
-		"rear fold": words.CornerEdgeFoldRoof, "rear foot": words.CornerEdgeFootRoof, "hook edge": words.CornerEdgeHook}[name]
+	return map[string]words.Key{"drip edge": words.CornerEdgeDrip, "front foot": words.CornerEdgeFootStreet,
+		"front fold": words.CornerEdgeFoldStreet,
+		"rear fold":  words.CornerEdgeFoldRoof, "rear foot": words.CornerEdgeFootRoof,
+		"hook edge": words.CornerEdgeHook}[name]
 }
 
 // slopeOut says how a leg goes on from the break.

@@ -11,9 +11,9 @@ import (
 	"copingset/layout/plan"
 )
 
-// letters writes the names, hands and angles, and the marks of chairs and supports. The letters of the hands come first, then the mark in the piece, then
-// the angles, which stand at their arcs, and the sides; all others share out the
-// room that is left.
+// letters writes the names, hands and angles, and the marks of chairs and supports. The letters of the hands come
+// first, then the mark in the piece, then the angles, which stand at their arcs, and the sides; all others share out
+// the room that is left.
 func (d *cornerDrawing) letters(g *drawing.Scene) {
 	d.handLetters(g)
 	marked := d.mark(g)
@@ -72,7 +72,8 @@ func wishesOf(all []saying) []place.Wish {
 const markApart = 8 * drawing.MM
 
 func (d *cornerDrawing) markLabel() place.Label {
-	return place.Label{Lines: []string{d.Mark}, Size: drawing.Title, Face: drawing.Bold, Halo: true, Cover: true, Pad: 100}
+	return place.Label{Lines: []string{d.Mark}, Size: drawing.Title, Face: drawing.Bold, Halo: true, Cover: true,
+		Pad: 100}
 }
 
 // markSpot is a place for the mark in the piece where no hand's letter stands
@@ -116,12 +117,15 @@ func (d *cornerDrawing) markPointed() saying {
 	var tips []xy
 	for _, leg := range d.legs {
 		for _, f := range []float64{0.45, 0.2, 0.7} {
-			tips = append(tips, leg.at(leg.long*f, leg.wide*0.3), leg.at(leg.leftTrim+(leg.long-leg.leftTrim-leg.rightTrim)*f, leg.wide*0.8))
+			tips = append(tips, leg.at(leg.long*f, leg.wide*0.3),
+				leg.at(leg.leftTrim+(leg.long-leg.leftTrim-leg.rightTrim)*f, leg.wide*0.8))
 		}
 	}
 	l.About = d.m.at(tips[0])
-	spots := d.outOf(-1, l, l.Fan(place.Fan{Toward: tenths(d.legs[0].dir.roofward().times(-1)), From: 2000, To: 7000, Step: 300, Spread: 180, Tips: d.m.all(tips...)}))
-	return saying{place.Wish{Label: l, Spots: spots, Weight: 4}, []string{d.say.Say(words.CornerLostMark, words.In("piece", d.Mark))}}
+	spots := d.outOf(-1, l, l.Fan(place.Fan{Toward: tenths(d.legs[0].dir.roofward().times(-1)), From: 2000, To: 7000,
+		Step: 300, Spread: 180, Tips: d.m.all(tips...)}))
+	return saying{place.Wish{Label: l, Spots: spots, Weight: 4},
+		[]string{d.say.Say(words.CornerLostMark, words.In("piece", d.Mark))}}
 }
 
 // openings are the places beside a miter where its turn and its included angle
@@ -168,13 +172,17 @@ func (d *cornerDrawing) angles(i int) []saying {
 	}
 	in, out := d.legs[i].dir, d.legs[i+1].dir
 	fan := place.Fan{From: 150, To: 5000, Step: 250, Spread: 180, Reach: 700}
-	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true, About: off(d.m.at(at), in.add(out), turnR)}
+	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true,
+		About: off(d.m.at(at), in.add(out), turnR)}
 	fan.Toward = tenths(in.add(out).add(away.times(0.3)))
-	all := []saying{{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan)), Weight: 2}, []string{d.say.Say(words.CornerLostTurn, words.In("corner", w.Corner), words.In("kind", kind), words.In("turn", turn))}}}
+	all := []saying{{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan)), Weight: 2},
+		[]string{d.say.Say(words.CornerLostTurn, words.In("corner", w.Corner), words.In("kind", kind),
+			words.In("turn", turn))}}}
 	bis := out.sub(in).unit()
 	l.Lines, l.About = []string{included}, off(d.m.at(inner), bis, includedR)
 	fan.Toward = tenths(bis)
-	return append(all, saying{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan))}, []string{d.say.Say(words.CornerLostIncluded, words.In("corner", w.Corner), words.In("included", included))}})
+	return append(all, saying{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan))},
+		[]string{d.say.Say(words.CornerLostIncluded, words.In("corner", w.Corner), words.In("included", included))}})
 }
 
 // awayOf is the direction between two runs' street sides.
@@ -224,7 +232,8 @@ func (d *cornerDrawing) hands() []saying {
 		if _, ok := d.inLeg[letter]; !ok && letter != "" {
 			name = letter + "  " + name
 		}
-		all = append(all, d.legWords(i, letter, []string{name, d.say.Say(words.CornerRun, words.In("run", leg.of.Run))}, weight, d.lostLeg(leg, letter)))
+		all = append(all, d.legWords(i, letter, []string{name, d.say.Say(words.CornerRun, words.In("run", leg.of.Run))},
+			weight, d.lostLeg(leg, letter)))
 	}
 	return all
 }
@@ -286,7 +295,8 @@ func (d *cornerDrawing) legWords(i int, letter string, lines []string, weight in
 	if l.Halo = len(by) > 0; l.Halo {
 		l.Cover = true
 	}
-	spots := append(by, d.outOf(i, l, l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1500, To: 6000, Step: 250, Spread: 105, Reach: 1100, Tips: d.m.all(tips...)}))...)
+	spots := append(by, d.outOf(i, l, l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1500, To: 6000,
+		Step: 250, Spread: 105, Reach: 1100, Tips: d.m.all(tips...)}))...)
 	return saying{place.Wish{Label: l, Spots: spots, Weight: weight}, []string{lost}}
 }
 
@@ -331,8 +341,10 @@ func (d *cornerDrawing) stands() []saying {
 	var all []saying
 	add := func(mark string, lost words.Key, dir xy, tips ...xy) {
 		l := place.Label{Lines: []string{mark}, Face: drawing.Bold, Pad: 60, Halo: true, About: d.m.at(tips[0])}
-		spots := l.Fan(place.Fan{Toward: tenths(dir), From: 200, To: 5700, Step: 250, Spread: 180, Tips: d.m.all(tips...)})
-		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 2}, []string{d.say.Say(lost, words.In("mark", mark))}})
+		spots := l.Fan(place.Fan{Toward: tenths(dir), From: 200, To: 5700, Step: 250, Spread: 180,
+			Tips: d.m.all(tips...)})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 2},
+			[]string{d.say.Say(lost, words.In("mark", mark))}})
 	}
 	for _, s := range d.Supports {
 		add(s.Mark, words.CornerLostSupport, xy{-0.5, 1}, d.legs[s.Miter].pt(s.Centre))
@@ -342,7 +354,8 @@ func (d *cornerDrawing) stands() []saying {
 			lo, hi := ch.Ring.Bounds()
 			at, k := leg.u(ch.At), (hi.X-lo.X).MM()*0.4
 			w := leg.wideAt(at)
-			add(ch.Mark, words.CornerLostChair, leg.dir.roofward(), leg.at(at+k, w*0.55), leg.at(at-k, w*0.55), leg.at(at+k, w*0.3), leg.at(at-k, w*0.8))
+			add(ch.Mark, words.CornerLostChair, leg.dir.roofward(), leg.at(at+k, w*0.55), leg.at(at-k, w*0.55),
+				leg.at(at+k, w*0.3), leg.at(at-k, w*0.8))
 		}
 	}
 	return all
@@ -354,11 +367,15 @@ func (d *cornerDrawing) jointWords() []saying {
 	for _, j := range d.Joints {
 		leg, at := d.legs[j.Leg], d.legs[j.Leg].u(j.At)
 		name, gap := d.jointName(j), d.say.Say(words.CornerGap, words.In("gap", d.short(j.Gap.Real)))
-		l := place.Label{Lines: []string{name, drawing.Letter(gap)}, Facts: []string{"", j.Gap.Fact}, Pad: 80, Bare: true, About: d.m.at(leg.at(at, leg.wideAt(at)))}
-		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 900, To: 5000, Step: 250, Spread: 120, Reach: 200})
-		spots = append(spots, l.Fan(place.Fan{Toward: tenths(leg.dir.roofward().times(-1)), From: 900, To: 6000, Step: 250, Spread: 120, Reach: 200,
+		l := place.Label{Lines: []string{name, drawing.Letter(gap)}, Facts: []string{"", j.Gap.Fact}, Pad: 80,
+			Bare: true, About: d.m.at(leg.at(at, leg.wideAt(at)))}
+		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 900, To: 5000, Step: 250, Spread: 120,
+			Reach: 200})
+		spots = append(spots, l.Fan(place.Fan{Toward: tenths(leg.dir.roofward().times(-1)), From: 900, To: 6000,
+			Step: 250, Spread: 120, Reach: 200,
 			Tips: d.m.all(leg.at(at, 0))})...)
-		all = append(all, saying{place.Wish{Label: l, Spots: spots}, []string{d.say.Say(words.CornerLostJoint, words.In("joint", name), words.In("gap", gap))}})
+		all = append(all, saying{place.Wish{Label: l, Spots: spots},
+			[]string{d.say.Say(words.CornerLostJoint, words.In("joint", name), words.In("gap", gap))}})
 	}
 	return all
 }
@@ -372,13 +389,16 @@ func (d *cornerDrawing) endWords() []saying {
 			leg = d.legs[len(d.legs)-1]
 			u, out = leg.long, 1
 		}
-		l := place.Label{LeadFace: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(leg.at(u+out*d.real(6), leg.wide/2))}
+		l := place.Label{LeadFace: drawing.Bold, Pad: 80, Bare: true,
+			About: d.m.at(leg.at(u+out*d.real(6), leg.wide/2))}
 		switch e.Kind {
 		case plan.ClosedEnd:
-			l.Lines = []string{d.say.Say(words.CornerClosed), drawing.Letter(d.say.Say(words.CornerClosedClear, words.In("clear", d.short(e.Clear.Real)))), d.say.Say(words.CornerClosedOf)}
+			l.Lines = []string{d.say.Say(words.CornerClosed), drawing.Letter(d.say.Say(words.CornerClosedClear,
+				words.In("clear", d.short(e.Clear.Real)))), d.say.Say(words.CornerClosedOf)}
 			l.Facts = []string{"", e.Clear.Fact}
 		case plan.AgainstEnd:
-			l.Lines = []string{d.say.Say(words.CornerHigher), drawing.Letter(d.say.Say(words.CornerUpstand, words.In("upstand", d.short(e.Upstand.Real)))),
+			l.Lines = []string{d.say.Say(words.CornerHigher),
+				drawing.Letter(d.say.Say(words.CornerUpstand, words.In("upstand", d.short(e.Upstand.Real)))),
 				drawing.Letter(d.say.Say(words.CornerHigherClear, words.In("clear", d.short(e.Clear.Real))))}
 			l.Facts = []string{"", e.Upstand.Fact, e.Clear.Fact}
 		default:
@@ -387,7 +407,8 @@ func (d *cornerDrawing) endWords() []saying {
 		if e.Step != "" {
 			l.Lines = append(l.Lines, drawing.Letter(e.Step))
 		}
-		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.times(out)), From: 200, To: 5000, Step: 250, Spread: 105, Reach: 900})
+		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.times(out)), From: 200, To: 5000, Step: 250, Spread: 105,
+			Reach: 900})
 		k := saying{Wish: place.Wish{Label: l, Spots: spots}}
 		k.lost = []string{strings.Join(l.Lines, ", ")}
 		all = append(all, k)
@@ -404,7 +425,8 @@ func (d *cornerDrawing) sides() []saying {
 		roof        bool
 	}{{words.WorkStreet, words.CornerLostStreet, false}, {words.WorkRoof, words.CornerLostRoof, true}} {
 		ring := d.m.all(d.side(k.roof)...)
-		l := place.Label{Lines: []string{d.say.Say(k.words)}, Size: drawing.Head, Face: drawing.Bold, Pad: 150, About: ring[0]}
+		l := place.Label{Lines: []string{d.say.Say(k.words)}, Size: drawing.Head, Face: drawing.Bold, Pad: 150,
+			About: ring[0]}
 		l.Only = func(box drawing.Rect) bool {
 			for _, p := range append(box.Inset(-100).Corners(), box.Centre()) {
 				if !holdsPoint(ring, p) {
@@ -419,12 +441,15 @@ func (d *cornerDrawing) sides() []saying {
 			if k.roof {
 				y, dir = leg.wide, leg.dir.roofward()
 			}
-			spots = append(spots, l.Fan(place.Fan{Toward: tenths(dir), From: 1500, To: 7000, Step: 250, Spread: 90, Reach: place.Never,
-				Tips: d.m.all(leg.at(leg.long*0.5, y))})...)
-			nearer = append(nearer, l.Fan(place.Fan{Toward: tenths(dir), From: 300, To: 7000, Step: 300, Spread: 90, Reach: place.Never,
-				Tips: d.m.all(leg.at(leg.long*0.2, y), leg.at(leg.long*0.8, y), leg.at(leg.long*0.5, y))})...)
+			spots = append(spots, l.Fan(place.Fan{Toward: tenths(dir), From: 1500, To: 7000, Step: 250, Spread: 90,
+				Reach: place.Never,
+				Tips:  d.m.all(leg.at(leg.long*0.5, y))})...)
+			nearer = append(nearer, l.Fan(place.Fan{Toward: tenths(dir), From: 300, To: 7000, Step: 300, Spread: 90,
+				Reach: place.Never,
+				Tips:  d.m.all(leg.at(leg.long*0.2, y), leg.at(leg.long*0.8, y), leg.at(leg.long*0.5, y))})...)
 		}
-		all = append(all, saying{place.Wish{Label: l, Spots: append(spots, nearer...), Weight: 4}, []string{d.say.Say(k.lost)}})
+		all = append(all, saying{place.Wish{Label: l, Spots: append(spots, nearer...), Weight: 4},
+			[]string{d.say.Say(k.lost)}})
 	}
 	return all
 }

@@ -93,7 +93,8 @@ func cellNames(
 	var wishes []place.Wish
 	for i, c := range cells {
 		lab := place.Label{Lines: names[i], Face: drawing.Bold, About: c.Centre()}
-		for _, lines := range [][]string{names[i], {strings.Join(names[i], "  ")}, parted(names[i]), strings.Fields(strings.Join(names[i], " "))} {
+		for _, lines := range [][]string{names[i], {strings.Join(names[i], "  ")}, parted(names[i]),
+			strings.Fields(strings.Join(names[i], " "))} {
 			try := lab
 			try.Lines = paired(lines)
 			if w, h := try.Extent(); w+160 <= c.Width() && h+160 <= c.Height() {

@@ -209,7 +209,8 @@ func (d *flat) broken(g *drawing.Scene, b [2]float64) {
 	// Two jagged lines, one the shift of the other, and white between them.
 	edge := func(x drawing.Unit) []drawing.Point {
 		mid := (y0 + y1) / 2
-		return []drawing.Point{{X: x, Y: y0}, {X: x, Y: mid - 250}, {X: x + 150, Y: mid - 90}, {X: x - 150, Y: mid + 90}, {X: x, Y: mid + 250}, {X: x, Y: y1}}
+		return []drawing.Point{{X: x, Y: y0}, {X: x, Y: mid - 250}, {X: x + 150, Y: mid - 90},
+			{X: x - 150, Y: mid + 90}, {X: x, Y: mid + 250}, {X: x, Y: y1}}
 	}
 	left, right := edge(x0), edge(x1)
 	ring := slices.Clone(left)
@@ -278,12 +279,17 @@ func (d *flat) lengths() {
 				labels = append(labels, BlankLength(d.Metric, parts[i-1]))
 			}
 		}
-		fig := drawing.Chain{At: at, Stops: stops, Labels: labels, From: []drawing.Unit{from}, Ends: ends, Lo: box.Min.X - 700, Hi: box.Max.X + 1000, Facts: slices.Repeat([]string{d.Key.Fact(map[bool]string{true: "edge-street", false: "edge-roof"}[street])}, len(labels))}.Figure()
+		fig := drawing.Chain{At: at, Stops: stops, Labels: labels, From: []drawing.Unit{from}, Ends: ends,
+			Lo: box.Min.X - 700, Hi: box.Max.X + 1000,
+			Facts: slices.Repeat([]string{d.Key.Fact(map[bool]string{true: "edge-street", false: "edge-roof"}[street])},
+				len(labels))}.Figure()
 		var lettered []string
 		for _, w := range labels {
 			lettered = append(lettered, drawing.Letter(w))
 		}
-		d.s.Add(drawing.Group{Layer: drawing.Dimensions, Marks: fig.Marks, Sums: []drawing.Sum{{What: "edge of the blank", Parts: lettered, To: drawing.Letter(BlankLength(d.Metric, round[3]))}}})
+		d.s.Add(drawing.Group{Layer: drawing.Dimensions, Marks: fig.Marks,
+			Sums: []drawing.Sum{{What: "edge of the blank", Parts: lettered,
+				To: drawing.Letter(BlankLength(d.Metric, round[3]))}}})
 		d.letter(fig.Marks)
 		return fig.Box, true
 	}
@@ -304,7 +310,8 @@ func (d *flat) lengths() {
 	if !top {
 		at, object = box.Min.Y-550, box.Min.Y
 	}
-	fig := drawing.Chain{At: at, Stops: []drawing.Unit{d.m.x(0), d.m.x(d.hi.X)}, Labels: []string{phrase}, Facts: []string{fact}, From: []drawing.Unit{object}, Ends: ends}.Figure()
+	fig := drawing.Chain{At: at, Stops: []drawing.Unit{d.m.x(0), d.m.x(d.hi.X)}, Labels: []string{phrase},
+		Facts: []string{fact}, From: []drawing.Unit{object}, Ends: ends}.Figure()
 	d.s.Add(drawing.Group{Layer: drawing.Dimensions, Marks: fig.Marks})
 	d.letter(fig.Marks)
 	y0, y1 = min(y0, fig.Box.Min.Y), max(y1, fig.Box.Max.Y)
@@ -314,7 +321,8 @@ func (d *flat) lengths() {
 	if d.Title != "" {
 		d.letter([]drawing.Mark{d.s.Text(drawing.Pt(mid, y0-180-nameHigh), d.Title, st)})
 	}
-	d.letter([]drawing.Mark{d.s.Text(drawing.Pt(mid, y1+300+drawing.Unit(drawing.Head)), strings.ToUpper(d.Sides.Bottom), st)})
+	d.letter([]drawing.Mark{d.s.Text(drawing.Pt(mid, y1+300+drawing.Unit(drawing.Head)),
+		strings.ToUpper(d.Sides.Bottom), st)})
 	d.foot = y1 + 1000
 }
 
@@ -364,7 +372,8 @@ func (d *flat) distances() drawing.Rect {
 	if d.st.Metric {
 		ends = drawing.Arrows
 	}
-	r := drawing.Running{Vertical: true, At: box.Min.X - distAt, Ends: ends, Size: drawing.Note, Lo: box.Min.Y - 500, Hi: box.Max.Y + 500}
+	r := drawing.Running{Vertical: true, At: box.Min.X - distAt, Ends: ends, Size: drawing.Note, Lo: box.Min.Y - 500,
+		Hi: box.Max.Y + 500}
 	for _, q := range stops {
 		r.Stops = append(r.Stops, q.y)
 		r.Labels = append(r.Labels, q.label)

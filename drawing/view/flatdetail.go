@@ -93,7 +93,8 @@ func (d *flat) together(g CornerGroup) bool {
 var detailSizes = []struct {
 	by  float64
 	key words.Key
-}{{4, words.FlatSizeFour}, {2, words.FlatSizeTwo}, {1, words.FlatSizeFull}, {0.5, words.FlatSizeHalf}, {0.25, words.FlatSizeQuarter}}
+}{{4, words.FlatSizeFour}, {2, words.FlatSizeTwo}, {1, words.FlatSizeFull}, {0.5, words.FlatSizeHalf},
+	{0.25, words.FlatSizeQuarter}}
 
 // Room in a detail.
 const (
@@ -196,7 +197,8 @@ func outward(b plan.Blank, i int) xy {
 func clipped(box drawing.Rect, a, z drawing.Point) (from, to drawing.Point, ok bool) {
 	t0, t1 := 0.0, 1.0
 	dx, dy := float64(z.X-a.X), float64(z.Y-a.Y)
-	for _, e := range [][2]float64{{-dx, float64(a.X - box.Min.X)}, {dx, float64(box.Max.X - a.X)}, {-dy, float64(a.Y - box.Min.Y)}, {dy, float64(box.Max.Y - a.Y)}} {
+	for _, e := range [][2]float64{{-dx, float64(a.X - box.Min.X)}, {dx, float64(box.Max.X - a.X)},
+		{-dy, float64(a.Y - box.Min.Y)}, {dy, float64(box.Max.Y - a.Y)}} {
 		switch t := e[1] / e[0]; {
 		case e[0] == 0 && e[1] < 0:
 			return a, z, false

@@ -194,9 +194,11 @@ func (k keyedList) entries(width drawing.Unit) []entry {
 		fact := k.facts[words]
 		lines := drawing.Wrap(drawing.Letter(words), drawing.Regular, drawing.Note, width-numberColumn-100)
 		out = append(out, entry{max(720, 200+drawing.Unit(len(lines))*line), func(g *drawing.Scene, at drawing.Point) {
-			g.Draw(drawing.Balloon{At: drawing.Point{X: at.X + 340, Y: at.Y + 350}, Words: strconv.Itoa(i + 1), Size: drawing.Note}.Figure())
+			g.Draw(drawing.Balloon{At: drawing.Point{X: at.X + 340, Y: at.Y + 350}, Words: strconv.Itoa(i + 1),
+				Size: drawing.Note}.Figure())
 			for n, words := range lines {
-				g.Text(drawing.Point{X: at.X + numberColumn, Y: at.Y + 350 + drawing.Unit(drawing.Note)/2 + drawing.Unit(n)*line}, words, drawing.Style{Fact: fact})
+				g.Text(drawing.Point{X: at.X + numberColumn, Y: at.Y + 350 + drawing.Unit(drawing.Note)/2 +
+					drawing.Unit(n)*line}, words, drawing.Style{Fact: fact})
 			}
 		}})
 	}
@@ -206,7 +208,8 @@ func (k keyedList) entries(width drawing.Unit) []entry {
 		lines := drawing.Wrap(drawing.Letter(words), drawing.Regular, drawing.Note, width-100)
 		out = append(out, entry{150 + drawing.Unit(len(lines))*line, func(g *drawing.Scene, at drawing.Point) {
 			for n, words := range lines {
-				g.Text(drawing.Point{X: at.X, Y: at.Y + 120 + drawing.Unit(drawing.Note) + drawing.Unit(n)*line}, words, drawing.Style{Fact: fact})
+				g.Text(drawing.Point{X: at.X, Y: at.Y + 120 + drawing.Unit(drawing.Note) + drawing.Unit(n)*line}, words,
+					drawing.Style{Fact: fact})
 			}
 		}})
 	}
@@ -216,7 +219,8 @@ func (k keyedList) entries(width drawing.Unit) []entry {
 		n := len(drawing.Wrap(words, drawing.Bold, drawing.Note, (width-200)*2/3-400))
 		high := 480 + drawing.Unit(n)*line
 		out = append(out, entry{high + 120, func(g *drawing.Scene, at drawing.Point) {
-			g.Draw(drawing.HoldBanner{Box: drawing.Box(at.X+50, at.Y+60, at.X+width-150, at.Y+60+high), Words: words}.Figure())
+			g.Draw(drawing.HoldBanner{Box: drawing.Box(at.X+50, at.Y+60, at.X+width-150, at.Y+60+high),
+				Words: words}.Figure())
 		}})
 	}
 	return out

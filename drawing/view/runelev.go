@@ -107,7 +107,8 @@ func (e *runElev) wallBody(g *drawing.Scene) {
 
 // runPacking is the hatch of a number of plywood layers.
 func runPacking(layers int) drawing.HatchKind {
-	return [...]drawing.HatchKind{drawing.Packing1, drawing.Packing2, drawing.Packing3, drawing.Packing4}[min(max(layers, 0), 3)]
+	return [...]drawing.HatchKind{drawing.Packing1, drawing.Packing2, drawing.Packing3,
+		drawing.Packing4}[min(max(layers, 0), 3)]
 }
 
 // packing hatches what lies between the wall top and the set surface: along
@@ -149,7 +150,8 @@ func (e *runElev) wallTops(g *drawing.Scene) {
 	for _, line := range []struct {
 		pen drawing.Pen
 		of  []plan.Pt
-	}{{drawing.Centre, e.up.SetRoof}, {drawing.Hidden, e.up.Street}, {drawing.Hidden, e.up.SetStreet}, {drawing.Medium, e.up.Roof}} {
+	}{{drawing.Centre, e.up.SetRoof}, {drawing.Hidden, e.up.Street}, {drawing.Hidden, e.up.SetStreet},
+		{drawing.Medium, e.up.Roof}} {
 		if pts := e.shown(line.of); len(pts) > 1 {
 			g.Line(line.pen, pts...)
 		}

@@ -15,18 +15,26 @@ func RunHatches(r *plan.Run, win Window) []LegendEntry {
 	for _, k := range []struct {
 		corner bool
 		as     LegendEntry
-	}{{true, LegendEntry{drawing.ZoneCorner, "corner zone of wind pressure"}}, {false, LegendEntry{drawing.ZoneEdge, "edge zone of wind pressure"}}} {
-		if slices.ContainsFunc(r.WindZones, func(z plan.WindZone) bool { return z.Corner == k.corner && f.overlaps(z.From, z.To) }) {
+	}{{true, LegendEntry{drawing.ZoneCorner, "corner zone of wind pressure"}},
+		{false, LegendEntry{drawing.ZoneEdge, "edge zone of wind pressure"}}} {
+		if slices.ContainsFunc(r.WindZones, func(z plan.WindZone) bool {
+			return z.Corner == k.corner &&
+				f.overlaps(z.From, z.To)
+		}) {
 			out = append(out, k.as)
 		}
 	}
 	if r.Elevation.Surveyed {
-		layers := [4]string{"shims only", "1 layer of " + r.LayerName + " + shims", "2 layers of " + r.LayerName + " + shims", "3 layers or more of " + r.LayerName + " + shims"}
+		layers := [4]string{"shims only", "1 layer of " + r.LayerName + " + shims", "2 layers of " + r.LayerName +
+			" + shims", "3 layers or more of " + r.LayerName + " + shims"}
 		if r.UnderChairs {
 			layers[0] = "build-up under the chairs"
 		}
 		for k := range layers {
-			if slices.ContainsFunc(r.BuildUps, func(z plan.BuildUp) bool { return min(z.Plies, 3) == k && f.overlaps(z.From, z.To) }) {
+			if slices.ContainsFunc(r.BuildUps, func(z plan.BuildUp) bool {
+				return min(z.Plies, 3) == k &&
+					f.overlaps(z.From, z.To)
+			}) {
 				out = append(out, LegendEntry{runPacking(k), layers[k]})
 			}
 		}

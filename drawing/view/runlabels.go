@@ -126,7 +126,8 @@ func (r *runLabels) letter(s *drawing.Scene, top drawing.Unit, right bool) {
 				x -= (arrowLong + arrowApart) / 2
 				layingArrow(s, drawing.Pt(x+l.width()/2+arrowApart, base-drawing.Unit(l.size())/2), right)
 			}
-			s.Text(drawing.Pt(x, base), l.Words, drawing.Style{Size: l.size(), Face: l.Face, Align: drawing.Middle, Fact: l.Fact})
+			s.Text(drawing.Pt(x, base), l.Words, drawing.Style{Size: l.size(), Face: l.Face, Align: drawing.Middle,
+				Fact: l.Fact})
 		}
 	}
 }
@@ -138,7 +139,8 @@ func layingArrow(s *drawing.Scene, at drawing.Point, right bool) {
 		tail, tip, back = tip, tail, 220
 	}
 	s.Line(drawing.Medium, drawing.Pt(tail, at.Y), drawing.Pt(tip+back/2, at.Y))
-	s.Fill(drawing.Black, drawing.NoPen, drawing.Pt(tip, at.Y), drawing.Pt(tip+back, at.Y-90), drawing.Pt(tip+back, at.Y+90))
+	s.Fill(drawing.Black, drawing.NoPen, drawing.Pt(tip, at.Y), drawing.Pt(tip+back, at.Y-90),
+		drawing.Pt(tip+back, at.Y+90))
 }
 
 // lead draws the leaders of the labels from the row's edge at a height, over its jog,

@@ -154,7 +154,8 @@ func (p *runPlan) chairRects(g *drawing.Scene) {
 		}
 		at := p.at(mid)
 		const half = 130
-		g.Fill(drawing.White, drawing.Medium, at.Add(drawing.Pt(0, -half)), at.Add(drawing.Pt(half, 0)), at.Add(drawing.Pt(0, half)), at.Add(drawing.Pt(-half, 0)))
+		g.Fill(drawing.White, drawing.Medium, at.Add(drawing.Pt(0, -half)), at.Add(drawing.Pt(half, 0)),
+			at.Add(drawing.Pt(0, half)), at.Add(drawing.Pt(-half, 0)))
 	}
 	for _, c := range p.chairs() {
 		q, x := p.chairShape(c), p.x(c.At)

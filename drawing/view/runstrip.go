@@ -130,7 +130,8 @@ func tagWide(t RunTag) drawing.Unit {
 	if t.Name == "" {
 		return 0
 	}
-	return 2*tagSide + max(drawing.Width(drawing.Bold, t.Name, drawing.Note), drawing.Width(drawing.Regular, t.Wide, drawing.Note))
+	return 2*tagSide + max(drawing.Width(drawing.Bold, t.Name, drawing.Note), drawing.Width(drawing.Regular, t.Wide,
+		drawing.Note))
 }
 
 // beyond is the paper beside the stretch shown: a neighbour's symbol, a break, the tag.
@@ -160,7 +161,8 @@ func (r *RunStrip) Width() drawing.Unit {
 	drawn := r.beyond(false) + r.Along.Units(r.Win.To) - r.Along.Units(r.Win.From) + r.beyond(true)
 	f := &runFrame{of: r.Run, say: r.Say, win: r.Win, along: r.Along, tape: length.Crew(r.Run.Metric)}
 	said := need(f.labelsAbove(r.Labels, 3200), 2*runApart)
-	return max(stripLeast, stripHead+max(drawn, columnsWidth(r.Columns), need(f.pieceRow(r.Labels, false), runApart), min(said, labelsMost)))
+	return max(stripLeast, stripHead+max(drawn, columnsWidth(r.Columns), need(f.pieceRow(r.Labels, false), runApart),
+		min(said, labelsMost)))
 }
 
 // labelsMost is how wide a strip is made for the labels above its plan alone.
@@ -197,7 +199,8 @@ func (r *RunStrip) lay(wide drawing.Unit) *strip {
 	s := &strip{RunStrip: r, wide: wide}
 	a, b := r.beyond(false), r.beyond(true)
 	drawn := a + r.Along.Units(r.Win.To) - r.Along.Units(r.Win.From) + b
-	f := runFrame{of: r.Run, say: r.Say, win: r.Win, along: r.Along, left: stripHead + a + max(0, s.wide-stripHead-drawn)/2, tape: length.Crew(r.Run.Metric)}
+	f := runFrame{of: r.Run, say: r.Say, win: r.Win, along: r.Along, left: stripHead + a +
+		max(0, s.wide-stripHead-drawn)/2, tape: length.Crew(r.Run.Metric)}
 	s.plan = newRunPlan(f, r.larger(r.timesIn(r.Run.Outside, planLane, r.Times.Across)))
 	s.elev = newRunElev(f, r.larger(r.timesIn(r.Run.Elevation.Top-r.Run.Elevation.Low, elevLane, r.Times.Up)))
 	s.above(&f)
@@ -211,7 +214,8 @@ func (r *RunStrip) lay(wide drawing.Unit) *strip {
 	s.numbers = y
 	var numbers []runLabel
 	for _, c := range f.chairs() {
-		numbers = append(numbers, runLabel{at: f.x(c.At), lines: []RunLine{{Words: runTag(c.Mark), Face: drawing.Bold}}})
+		numbers = append(numbers, runLabel{at: f.x(c.At),
+			lines: []RunLine{{Words: runTag(c.Mark), Face: drawing.Bold}}})
 	}
 	s.chairs = spreadLabels(numbers, 100, stripHead, s.wide)
 	s.elevAt = y
@@ -324,7 +328,8 @@ func (r *RunStrip) at(wide drawing.Unit) *strip {
 
 // Key is a digest of all that the strip draws from.
 func (r *RunStrip) Key() string {
-	h := sha256.Sum256(fmt.Appendf(nil, "%+v %+v %v %v %v %v %v %v %v", *r.Run, r.Win.From, r.Win.To, r.Along, r.Rows, r.Columns, r.Labels, r.Ends, r.Say))
+	h := sha256.Sum256(fmt.Appendf(nil, "%+v %+v %v %v %v %v %v %v %v", *r.Run, r.Win.From, r.Win.To, r.Along, r.Rows,
+		r.Columns, r.Labels, r.Ends, r.Say))
 	return fmt.Sprintf("run-strip-%x", h[:12])
 }
 
@@ -364,10 +369,12 @@ func (r *RunStrip) Scene() drawing.Scene {
 	k := words.ViewStripTitle
 	slots := []words.Slot{words.In("run", r.Run.Name)}
 	if r.Win.Of > 1 {
-		k, slots = words.ViewStripPart, append(slots, words.In("n", runCount(r.Win.N)), words.In("of", runCount(r.Win.Of)))
+		k, slots = words.ViewStripPart, append(slots, words.In("n", runCount(r.Win.N)),
+			words.In("of", runCount(r.Win.Of)))
 	}
 	const edge = 200 // beside its outermost lines
-	return drawing.Scene{Name: "run-" + r.Run.Name + "-" + runCount(r.Win.N), Title: r.Say.Say(k, slots...), Desc: d.About, W: z.W + 2*edge, H: z.H + 2*edge,
+	return drawing.Scene{Name: "run-" + r.Run.Name + "-" + runCount(r.Win.N), Title: r.Say.Say(k, slots...),
+		Desc: d.About, W: z.W + 2*edge, H: z.H + 2*edge,
 		Marks: drawing.Translate(d.Marks, drawing.Pt(edge, edge))}
 }
 

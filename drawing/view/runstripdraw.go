@@ -41,7 +41,8 @@ func (s *strip) head(g *drawing.Scene, k words.Key, base drawing.Unit, slots ...
 func (s *strip) zoneBand(g *drawing.Scene) {
 	f := s.plan.runFrame
 	for _, z := range s.Run.WindZones {
-		a, b, ok := f.cut(length.Max(z.From, length.Max(s.Win.From, 0)), length.Min(z.To, length.Min(s.Win.To, s.Run.Cap.Real)))
+		a, b, ok := f.cut(length.Max(z.From, length.Max(s.Win.From, 0)),
+			length.Min(z.To, length.Min(s.Win.To, s.Run.Cap.Real)))
 		if !ok {
 			continue
 		}
@@ -55,7 +56,8 @@ func (s *strip) zoneBand(g *drawing.Scene) {
 
 // drawAbove letters what stands over the plan, with the leaders to it.
 func (s *strip) drawAbove(g *drawing.Scene) {
-	g.Text(drawing.Pt(0, drawing.Unit(drawing.Head)+20), s.Say.Say(words.ViewRun, words.In("run", s.Run.Name)), drawing.Style{Face: drawing.Bold, Size: drawing.Head})
+	g.Text(drawing.Pt(0, drawing.Unit(drawing.Head)+20), s.Say.Say(words.ViewRun, words.In("run", s.Run.Name)),
+		drawing.Style{Face: drawing.Bold, Size: drawing.Head})
 	right := s.Run.Toward == plan.RightHand
 	if len(s.Labels) > 0 {
 		s.labels.letter(g, s.labelAt, right)
@@ -99,7 +101,8 @@ func (s *strip) leaders(g *drawing.Scene) {
 	jog := s.table.at.jog()
 	for _, q := range s.table.at.all {
 		from := s.planAt + s.plan.deep + 60
-		g.Line(drawing.Thin, drawing.Pt(q.at, from), drawing.Pt(q.at, s.tableAt-50-jog), drawing.Pt(q.placed, s.tableAt))
+		g.Line(drawing.Thin, drawing.Pt(q.at, from), drawing.Pt(q.at, s.tableAt-50-jog),
+			drawing.Pt(q.placed, s.tableAt))
 	}
 }
 
@@ -129,7 +132,8 @@ func (s *strip) footFrom() drawing.Unit {
 
 // footWords say the scales.
 func (s *strip) footWords() string {
-	slots := []words.Slot{words.In("along", drawing.Letter(s.Along.Name)), words.In("across", runCount(int(s.plan.cross.times))), words.In("up", runCount(int(s.elev.cross.times)))}
+	slots := []words.Slot{words.In("along", drawing.Letter(s.Along.Name)),
+		words.In("across", runCount(int(s.plan.cross.times))), words.In("up", runCount(int(s.elev.cross.times)))}
 	said := s.Say.Say(words.ViewStripScale, slots...)
 	if !s.elev.up.Surveyed {
 		return s.Say.Say(words.ViewUnsurveyed) + ". " + said
@@ -141,11 +145,13 @@ func (s *strip) footWords() string {
 // that had no room.
 func (s *strip) drawFoot(g *drawing.Scene) {
 	stops, labels := scaleStops(s.Run.Metric, s.Along, footBar)
-	g.Draw(drawing.ScaleBar{At: drawing.Pt(200, s.footAt+480), Stops: stops, Labels: labels, Size: drawing.Small}.Figure())
+	g.Draw(drawing.ScaleBar{At: drawing.Pt(200, s.footAt+480), Stops: stops, Labels: labels,
+		Size: drawing.Small}.Figure())
 	x := footBar + 1500
 	people(g, drawing.Pt(x, s.footAt+620), xy{1, 0})
 	if at := s.footFrom(); at > 0 || s.wide > x+1000+s.readerWide() {
-		g.Text(drawing.Pt(x+1000, s.footAt+620+drawing.Unit(drawing.Head)/2), s.Say.Say(words.ViewHere), drawing.Style{Size: drawing.Head, Face: drawing.Bold})
+		g.Text(drawing.Pt(x+1000, s.footAt+620+drawing.Unit(drawing.Head)/2), s.Say.Say(words.ViewHere),
+			drawing.Style{Size: drawing.Head, Face: drawing.Bold})
 	}
 	y := s.footAt
 	if s.footFrom() == 0 {
@@ -162,7 +168,8 @@ func (s *strip) drawFoot(g *drawing.Scene) {
 	for i, q := range s.listed {
 		g.Text(drawing.Pt(0, y+drawing.Unit(drawing.Note)), "("+runCount(i+1)+")", drawing.Style{Face: drawing.Bold})
 		for _, line := range s.listedLines(i) {
-			g.Text(drawing.Pt(listIndent, y+drawing.Unit(drawing.Note)), line, drawing.Style{Face: q.Face, Fact: q.Fact})
+			g.Text(drawing.Pt(listIndent, y+drawing.Unit(drawing.Note)), line, drawing.Style{Face: q.Face,
+				Fact: q.Fact})
 			y += drawing.Note.Line()
 		}
 		y += 100
@@ -185,7 +192,8 @@ func (f *runFrame) pieceLabels(joined bool) []runLabel {
 		if !ok || !whole && to-from < (q.To-q.From)/4 && q.To-q.From > length.Foot {
 			continue // a sliver at the break line: it is named on the next sheet
 		}
-		l := runLabel{at: (f.x(from) + f.x(to)) / 2, lines: []RunLine{{Words: q.Mark, Fact: q.MarkFact, Face: drawing.Bold, Size: drawing.Head}}}
+		l := runLabel{at: (f.x(from) + f.x(to)) / 2, lines: []RunLine{{Words: q.Mark, Fact: q.MarkFact,
+			Face: drawing.Bold, Size: drawing.Head}}}
 		if whole && q.From < q.To {
 			l.lines = append(l.lines, RunLine{Words: lengths[n], Fact: q.Long.Fact})
 			n++
@@ -193,7 +201,8 @@ func (f *runFrame) pieceLabels(joined bool) []runLabel {
 		if q.LaidWith != "" {
 			l.lines = append(l.lines, RunLine{Words: f.say.Say(words.ViewLayWith, words.In("run", q.LaidWith))})
 		} else {
-			l.lines = append(l.lines, RunLine{Words: f.say.Say(words.ViewLay, words.In("n", runCount(q.Laying))), Fact: q.LayingFact})
+			l.lines = append(l.lines, RunLine{Words: f.say.Say(words.ViewLay, words.In("n", runCount(q.Laying))),
+				Fact: q.LayingFact})
 			if f.of.Toward != plan.NoHand && q.Kind == plan.StraightPiece && q.Allowance == 0 {
 				l.arrow = len(l.lines)
 			}
@@ -259,7 +268,8 @@ func (f *runFrame) pieceLengths() (sums []drawing.Sum, labels []string) {
 			}
 		}
 		if n := len(ends); ends[0] == 0 && ends[n-1] == f.of.Cap.Real {
-			sums = append(sums, drawing.Sum{What: "pieces and gaps", Parts: said, From: f.station(0), To: f.station(f.of.Cap.Real)})
+			sums = append(sums, drawing.Sum{What: "pieces and gaps", Parts: said, From: f.station(0),
+				To: f.station(f.of.Cap.Real)})
 		}
 		ends, pieces = nil, nil
 	}

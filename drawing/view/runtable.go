@@ -149,7 +149,8 @@ func (t *runTable) draw(s *drawing.Scene, top, width drawing.Unit) {
 	for i := range t.rows {
 		var g drawing.Scene
 		for k, line := range t.heads[i] {
-			g.Text(drawing.Pt(0, y+cellOver+drawing.Unit(drawing.Note)+drawing.Unit(k)*runPitch), line, drawing.Style{Face: drawing.Bold, Fact: t.rows[i].Fact})
+			g.Text(drawing.Pt(0, y+cellOver+drawing.Unit(drawing.Note)+drawing.Unit(k)*runPitch), line,
+				drawing.Style{Face: drawing.Bold, Fact: t.rows[i].Fact})
 		}
 		for k, c := range t.cols {
 			t.cell(&g, c.Cells[i], t.at.all[k], y, t.high[i])

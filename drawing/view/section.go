@@ -52,7 +52,8 @@ func Section(say words.Book, of plan.Section, told SectionTold, notes ...string)
 	s.told = told
 	s.items()
 	k := &Keyed{
-		ID: "section-" + of.Mark, Title: s.title(), About: say.Say(words.SectionAbout, words.In("title", s.title()), words.In("run", of.Run)),
+		ID: "section-" + of.Mark, Title: s.title(), About: say.Say(words.SectionAbout, words.In("title", s.title()),
+			words.In("run", of.Run)),
 		under:  say.Say(words.SectionUnder, words.In("run", of.Run), words.In("station", s.crew.InText(of.Crew))),
 		metric: s.crew.Metric, finest: 4, coarsest: 10, extent: s.extent, beside: sectionBeside,
 		draw: func(ratio float64) keyedDrawing { return keyedDrawing{marks: s.cut(ratio, s.told == SectionDetailed)} },
@@ -147,7 +148,8 @@ func (s *sectionView) extent(ratio float64) drawing.Rect {
 	side := drawing.Unit(0)
 	for _, d := range s.of.Dims {
 		if k := s.partKey(d.What); k != "" {
-			side = max(side, drawing.Width(drawing.Regular, drawing.Letter(s.say.Say(k, words.In("length", s.crew.Short(d.Real)))), drawing.Note))
+			side = max(side, drawing.Width(drawing.Regular,
+				drawing.Letter(s.say.Say(k, words.In("length", s.crew.Short(d.Real)))), drawing.Note))
 		}
 	}
 	side = max(side+legAway+legApart+ladderOut+100, 2300)
@@ -188,7 +190,8 @@ func SectionHatches(say words.Book, of ...plan.Section) []LegendEntry {
 
 // materialKey is the word of a material.
 func materialKey(material string) words.Key {
-	return map[string]words.Key{"wood": words.SectionMaterialWood, "plywood": words.SectionMaterialPlywood, "masonry": words.SectionMaterialMasonry,
+	return map[string]words.Key{"wood": words.SectionMaterialWood, "plywood": words.SectionMaterialPlywood,
+		"masonry":  words.SectionMaterialMasonry,
 		"concrete": words.SectionMaterialConcrete, "steel": words.SectionMaterialSteel}[material]
 }
 

@@ -35,7 +35,8 @@ func (s *sectionView) detailsOf() []sectionWindow {
 				low, left, right = length.Min(low, p.Y), length.Min(left, p.X), length.Max(right, p.X)
 			}
 		}
-		at := sectionWindow{mark: string(rune('A' + i)), words: s.say.Say(key, words.In("mark", string(rune('A'+i)))), lo: plan.Pt{X: left - edge, Y: low - edge}}
+		at := sectionWindow{mark: string(rune('A' + i)), words: s.say.Say(key, words.In("mark", string(rune('A'+i)))),
+			lo: plan.Pt{X: left - edge, Y: low - edge}}
 		if i == 1 {
 			at.lo.X = right + edge - w
 		}
@@ -68,7 +69,8 @@ func (s *sectionView) marks(g *drawing.Scene, m paperMap) {
 func (s *sectionView) details() entry {
 	return entry{detailHigh + 1350, func(g *drawing.Scene, at drawing.Point) {
 		for i, d := range s.detailsOf() {
-			box := drawing.Box(at.X, at.Y+120, at.X+detailWide, at.Y+120+detailHigh).Translate(drawing.Pt(drawing.Unit(i)*(detailWide+detailGap), 0))
+			box := drawing.Box(at.X, at.Y+120, at.X+detailWide,
+				at.Y+120+detailHigh).Translate(drawing.Pt(drawing.Unit(i)*(detailWide+detailGap), 0))
 			m := paperMap{ratio: 1}
 			o := m.up(plan.Pt{X: d.lo.X, Y: d.hi.Y})
 			m.origin = box.Min.Sub(o)

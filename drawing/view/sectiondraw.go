@@ -69,7 +69,8 @@ func (s *sectionView) wall(sc *drawing.Scene, m paperMap, floor length.Length) {
 		const out, z = 300, 180
 		mid := (x0.X + x1.X) / 2
 		y := x0.Y
-		g.Line(drawing.Thin, drawing.Pt(x0.X-out, y), drawing.Pt(mid-z, y), drawing.Pt(mid-z/2, y-z), drawing.Pt(mid+z/2, y+z), drawing.Pt(mid+z, y), drawing.Pt(x1.X+out, y))
+		g.Line(drawing.Thin, drawing.Pt(x0.X-out, y), drawing.Pt(mid-z, y), drawing.Pt(mid-z/2, y-z),
+			drawing.Pt(mid+z/2, y+z), drawing.Pt(mid+z, y), drawing.Pt(x1.X+out, y))
 		for i, side := range []drawing.Unit{1, -1} {
 			at := m.up(s.of.Joints[i])
 			g.Line(drawing.Medium, at.Sub(drawing.Pt(side*120, 0)), at.Add(drawing.Pt(side*700, 0)))
@@ -100,9 +101,11 @@ func layer(g *drawing.Scene, m paperMap, p plan.Part, r plan.Ring, floor length.
 // parts draws what lies on the wall, each to its true thickness, as much of it as
 // a window shows.
 func (s *sectionView) parts(sc *drawing.Scene, m paperMap, shown func(plan.Ring) plan.Ring) {
-	layers := map[plan.PartKind]drawing.Layer{plan.PackingSheet: drawing.Packing, plan.Shim: drawing.Packing, plan.Shimmed: drawing.Packing,
-		plan.MembraneLayer: drawing.Packing, plan.ChairMetal: drawing.Chairs, plan.Screw: drawing.Fasteners, plan.PlateMetal: drawing.Splices,
-		plan.Tape: drawing.Splices, plan.CapMetal: drawing.Caps, plan.ExtenderMetal: drawing.Caps}
+	layers := map[plan.PartKind]drawing.Layer{plan.PackingSheet: drawing.Packing, plan.Shim: drawing.Packing,
+		plan.Shimmed:       drawing.Packing,
+		plan.MembraneLayer: drawing.Packing, plan.ChairMetal: drawing.Chairs, plan.Screw: drawing.Fasteners,
+		plan.PlateMetal: drawing.Splices,
+		plan.Tape:       drawing.Splices, plan.CapMetal: drawing.Caps, plan.ExtenderMetal: drawing.Caps}
 	for _, p := range s.of.Parts {
 		on, ok := layers[p.Kind]
 		if !ok {
@@ -183,9 +186,11 @@ func (s *sectionView) head(g *drawing.Scene, m paperMap, row plan.Row) {
 	}
 	d := drawing.Round(math.Max(row.Diameter.MM()/2/m.ratio, 0.35))
 	wide, high := d*21/10, max(d*11/10, 80)
-	g.Fill(drawing.Black, drawing.NoPen, at.Add(drawing.Pt(-wide, 0)), at.Add(drawing.Pt(wide, 0)), at.Add(drawing.Pt(wide, -high)), at.Add(drawing.Pt(-wide, -high)))
+	g.Fill(drawing.Black, drawing.NoPen, at.Add(drawing.Pt(-wide, 0)), at.Add(drawing.Pt(wide, 0)),
+		at.Add(drawing.Pt(wide, -high)), at.Add(drawing.Pt(-wide, -high)))
 	tip := m.up(plan.Pt{X: row.Head.X, Y: row.Head.Y - row.Length})
-	for y := tip.Y - drawing.Round(row.Tip.MM()/m.ratio); y > tip.Y-drawing.Round(math.Min(row.Into.MM(), row.Length.MM()*0.8)/m.ratio); y -= 110 {
+	for y := tip.Y - drawing.Round(row.Tip.MM()/m.ratio); y > tip.Y-drawing.Round(math.Min(row.Into.MM(),
+		row.Length.MM()*0.8)/m.ratio); y -= 110 {
 		g.Line(drawing.HatchPen, drawing.Pt(at.X-d, y), drawing.Pt(at.X+d, y-50))
 	}
 	g.Line(drawing.Centre, at.Sub(drawing.Pt(0, high+150)), tip.Add(drawing.Pt(0, 150)))

@@ -22,8 +22,9 @@ func (s *sectionView) dims(g *drawing.Scene, m paperMap, floor length.Length) {
 	x := func(v length.Length) drawing.Unit { return m.up(plan.Pt{X: v}).X }
 	y := func(v length.Length) drawing.Unit { return m.up(plan.Pt{Y: v}).Y }
 	across := func(d plan.Dim, words string, at, from drawing.Unit) {
-		g.Draw(drawing.Chain{At: at, Stops: []drawing.Unit{x(d.From.X), x(d.To.X)}, Labels: []string{words}, Facts: []string{d.Fact},
-			From: []drawing.Unit{from}, Ends: ends}.Figure())
+		g.Draw(drawing.Chain{At: at, Stops: []drawing.Unit{x(d.From.X), x(d.To.X)}, Labels: []string{words},
+			Facts: []string{d.Fact},
+			From:  []drawing.Unit{from}, Ends: ends}.Figure())
 	}
 	inside, outside := s.dim(plan.InsideWidth), s.dim(plan.OutsideWidth)
 	fold := y(s.of.FoldFront)
@@ -33,12 +34,16 @@ func (s *sectionView) dims(g *drawing.Scene, m paperMap, floor length.Length) {
 	clear := []plan.Dim{s.dim(plan.FrontClear), s.dim(plan.WallAcross), s.dim(plan.RearClear)}
 	marks := []length.Length{0, clear[0].Real, clear[0].Real + clear[1].Real, inside.Real}
 	_, parts := length.Chain(marks, s.crew.Step())
-	g.Draw(drawing.Chain{At: y(floor) + 950, Stops: []drawing.Unit{x(clear[0].From.X), x(clear[1].From.X), x(clear[2].From.X), x(clear[2].To.X)},
-		Labels: []string{s.crew.Short(parts[0]), s.say.Say(words.SectionWall, words.In("width", s.crew.Short(parts[1]))), s.crew.Short(parts[2])},
-		From:   []drawing.Unit{y(s.lo.Y) + 150, y(floor), y(floor), y(s.of.Feet[1].Y) + 300}, Ends: ends}.Figure())
+	g.Draw(drawing.Chain{At: y(floor) + 950, Stops: []drawing.Unit{x(clear[0].From.X), x(clear[1].From.X),
+		x(clear[2].From.X), x(clear[2].To.X)},
+		Labels: []string{s.crew.Short(parts[0]), s.say.Say(words.SectionWall,
+			words.In("width", s.crew.Short(parts[1]))), s.crew.Short(parts[2])},
+		From: []drawing.Unit{y(s.lo.Y) + 150, y(floor), y(floor), y(s.of.Feet[1].Y) + 300}, Ends: ends}.Figure())
 	left, right := length.Min(s.lo.X, 0), length.Max(s.hi.X, s.of.Outside)
-	s.legDims(g, m, ends, x(left)-legAway, x(left), -1, [5]plan.DimKind{plan.FrontFoot, plan.FrontLapped, plan.FrontCover, plan.FrontPacked, plan.FrontRise}, s.of.Sheet.Legs[0].To)
-	s.legDims(g, m, ends, x(right)+legAway, x(right), 1, [5]plan.DimKind{plan.RearFoot, plan.RearLapped, plan.RearCover, plan.RearPacked, plan.RearRise}, s.of.Sheet.Legs[1].To)
+	s.legDims(g, m, ends, x(left)-legAway, x(left), -1, [5]plan.DimKind{plan.FrontFoot, plan.FrontLapped,
+		plan.FrontCover, plan.FrontPacked, plan.FrontRise}, s.of.Sheet.Legs[0].To)
+	s.legDims(g, m, ends, x(right)+legAway, x(right), 1, [5]plan.DimKind{plan.RearFoot, plan.RearLapped, plan.RearCover,
+		plan.RearPacked, plan.RearRise}, s.of.Sheet.Legs[1].To)
 	s.slope(g, m)
 }
 
@@ -52,7 +57,8 @@ const (
 // legDims is the chain beside one leg, from its foot up: lap, depth of the
 // joint below the wall top, packing, and what stands above the set surface;
 // the whole leg in a second row.
-func (s *sectionView) legDims(g *drawing.Scene, m paperMap, ends drawing.Ends, at, from, side drawing.Unit, kinds [5]plan.DimKind, to string) {
+func (s *sectionView) legDims(g *drawing.Scene, m paperMap, ends drawing.Ends, at, from, side drawing.Unit,
+	kinds [5]plan.DimKind, to string) {
 	leg := s.dim(kinds[0])
 	foot, head := m.up(leg.From).Y, m.up(leg.To).Y
 	// The whole leg stands next to it, so that nothing crosses the words of the parts.
@@ -61,10 +67,12 @@ func (s *sectionView) legDims(g *drawing.Scene, m paperMap, ends drawing.Ends, a
 		label = s.crew.Short(leg.Real) // what it is measured to stands with the cap in the list
 	}
 	if drawing.Width(drawing.Regular, drawing.Letter(label), drawing.Note)+300 > foot-head { // level, under its line
-		g.Text(drawing.Pt(at, foot+200+drawing.Unit(drawing.Note)), drawing.Letter(label), drawing.Style{Align: drawing.Middle, Fact: leg.Fact})
+		g.Text(drawing.Pt(at, foot+200+drawing.Unit(drawing.Note)), drawing.Letter(label),
+			drawing.Style{Align: drawing.Middle, Fact: leg.Fact})
 		label, leg.Fact = "", ""
 	}
-	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: []drawing.Unit{foot, head}, Labels: []string{label}, Facts: []string{leg.Fact}, From: []drawing.Unit{from}, Ends: ends}.Figure())
+	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: []drawing.Unit{foot, head}, Labels: []string{label},
+		Facts: []string{leg.Fact}, From: []drawing.Unit{from}, Ends: ends}.Figure())
 	marks := []length.Length{0}
 	dims := make([]plan.Dim, 4)
 	for i := range dims {
@@ -86,7 +94,8 @@ func (s *sectionView) legDims(g *drawing.Scene, m paperMap, ends drawing.Ends, a
 	}
 	whole := at
 	at += side * legApart
-	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: stops, Labels: make([]string, len(labels)), From: []drawing.Unit{whole + side*300}, Ends: ends}.Figure())
+	g.Draw(drawing.Chain{Vertical: true, At: at, Stops: stops, Labels: make([]string, len(labels)),
+		From: []drawing.Unit{whole + side*300}, Ends: ends}.Figure())
 	ladder(g, at, side, stops, labels, facts)
 }
 
@@ -135,7 +144,8 @@ func ladder(g *drawing.Scene, at, side drawing.Unit, stops []drawing.Unit, label
 	}
 	for i, said := range labels {
 		mid := (stops[i] + stops[i+1]) / 2
-		g.Line(drawing.Thin, drawing.Point{X: at, Y: mid}, drawing.Point{X: at + side*150, Y: mid}, drawing.Point{X: at + side*400, Y: y[i]}, drawing.Point{X: at + side*480, Y: y[i]})
+		g.Line(drawing.Thin, drawing.Point{X: at, Y: mid}, drawing.Point{X: at + side*150, Y: mid},
+			drawing.Point{X: at + side*400, Y: y[i]}, drawing.Point{X: at + side*480, Y: y[i]})
 		st := drawing.Style{Fact: facts[i]}
 		if side < 0 {
 			st.Align = drawing.Right
@@ -158,11 +168,14 @@ func (s *sectionView) slope(g *drawing.Scene, m paperMap) {
 		a, b := drawing.Point{X: mid - half, Y: y + 80}, drawing.Point{X: mid + half, Y: y + 80 + drop}
 		g.Line(drawing.Medium, a, b)
 		d := xy{float64(b.X - a.X), float64(b.Y - a.Y)}
-		g.Fill(drawing.Black, drawing.NoPen, b, off(off(b, d, -330), d.unit().roofward(), 75), off(off(b, d, -330), d.unit().roofward(), -75))
+		g.Fill(drawing.Black, drawing.NoPen, b, off(off(b, d, -330), d.unit().roofward(), 75),
+			off(off(b, d, -330), d.unit().roofward(), -75))
 	}
 	high := left.Y - 2600
-	g.Draw(drawing.DirectionArrow{Tail: drawing.Point{X: left.X - 700, Y: high}, Head: drawing.Point{X: left.X - 1900, Y: high}, Words: s.say.Say(words.WorkStreet), Size: drawing.Note}.Figure())
-	g.Draw(drawing.DirectionArrow{Tail: drawing.Point{X: right.X + 700, Y: high}, Head: drawing.Point{X: right.X + 1900, Y: high}, Words: s.say.Say(words.WorkRoof), Size: drawing.Note}.Figure())
+	g.Draw(drawing.DirectionArrow{Tail: drawing.Point{X: left.X - 700, Y: high}, Head: drawing.Point{X: left.X - 1900,
+		Y: high}, Words: s.say.Say(words.WorkStreet), Size: drawing.Note}.Figure())
+	g.Draw(drawing.DirectionArrow{Tail: drawing.Point{X: right.X + 700, Y: high}, Head: drawing.Point{X: right.X + 1900,
+		Y: high}, Words: s.say.Say(words.WorkRoof), Size: drawing.Note}.Figure())
 }
 
 // pinApart is the distance of the numbers of the row above the cap.
@@ -192,7 +205,8 @@ func (s *sectionView) callouts(g *drawing.Scene, m paperMap, floor length.Length
 	slices.SortStableFunc(row, func(a, b pin) int { return int(a.tip.X - b.tip.X) })
 	y := m.up(plan.Pt{Y: s.of.FoldFront}).Y - 1150
 	for _, p := range spreadPins(row, pinApart) {
-		g.Draw(drawing.Balloon{At: drawing.Point{X: p.x, Y: y}, Words: strconv.Itoa(p.n), Size: drawing.Note, Tip: p.tip, Point: true}.Figure())
+		g.Draw(drawing.Balloon{At: drawing.Point{X: p.x, Y: y}, Words: strconv.Itoa(p.n), Size: drawing.Note,
+			Tip: p.tip, Point: true}.Figure())
 	}
 }
 
@@ -239,7 +253,8 @@ func (s *sectionView) inWall(m paperMap, floor length.Length, k sectionKey) []pl
 		if k.where == atRear {
 			side = -1
 		}
-		for _, d := range []drawing.Point{{X: 900, Y: 620}, {X: 900, Y: 900}, {X: 600, Y: 900}, {X: 1200, Y: 500}, {X: 1500, Y: 700}, {X: 500, Y: 1300}} {
+		for _, d := range []drawing.Point{{X: 900, Y: 620}, {X: 900, Y: 900}, {X: 600, Y: 900}, {X: 1200, Y: 500},
+			{X: 1500, Y: 700}, {X: 500, Y: 1300}} {
 			out = append(out, place.Pointed(tip.X+side*d.X, tip.Y+d.Y))
 		}
 	}

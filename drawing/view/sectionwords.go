@@ -116,16 +116,20 @@ func (s *sectionView) capWords() string {
 	if s.of.Joined != nil {
 		key = words.SectionCapBeyond
 	}
-	metal := []words.Slot{words.In("metal", m.Metal), words.In("thickness", s.thin(m.Thickness)), words.In("finish", m.Finish)}
+	metal := []words.Slot{words.In("metal", m.Metal), words.In("thickness", s.thin(m.Thickness)),
+		words.In("finish", m.Finish)}
 	if s.told == SectionPlain {
 		return say(key, metal...)
 	}
 	front, rear := m.Legs[0], m.Legs[1]
 	all := []string{say(key, metal...),
-		say(words.SectionLegStreet, words.In("length", say(s.measureKey(front.To), words.In("length", s.short(front.Length))))),
-		say(words.SectionLegRoof, words.In("length", say(s.measureKey(rear.To), words.In("length", s.short(rear.Length)))))}
+		say(words.SectionLegStreet, words.In("length", say(s.measureKey(front.To),
+			words.In("length", s.short(front.Length))))),
+		say(words.SectionLegRoof, words.In("length", say(s.measureKey(rear.To),
+			words.In("length", s.short(rear.Length)))))}
 	if front.Kick > 0 {
-		all = append(all, say(words.SectionDrip, words.In("length", s.short(front.Kick)), words.In("angle", front.Turn)))
+		all = append(all, say(words.SectionDrip, words.In("length", s.short(front.Kick)),
+			words.In("angle", front.Turn)))
 	}
 	if rear.Kick > 0 {
 		all = append(all, say(words.SectionHook, words.In("length", s.short(rear.Kick)), words.In("angle", rear.Turn)))
@@ -134,7 +138,8 @@ func (s *sectionView) capWords() string {
 	case street == roof && street.Return > 0:
 		all = append(all, say(words.SectionHems, words.In("hem", s.hemWords(street))))
 	case street != roof:
-		all = append(all, say(words.SectionHemsTwo, words.In("street", s.hemWords(street)), words.In("roof", s.hemWords(roof))))
+		all = append(all, say(words.SectionHemsTwo, words.In("street", s.hemWords(street)),
+			words.In("roof", s.hemWords(roof))))
 	}
 	return strings.Join(all, " ")
 }
@@ -147,7 +152,8 @@ func (s *sectionView) hemWords(h plan.Hem) string {
 	case h.Lies == "":
 		return s.short(h.Return)
 	}
-	return s.say.Say(words.SectionHem, words.In("return", s.short(h.Return)), words.In("lies", h.Lies), words.In("inside", s.short(h.Inside)))
+	return s.say.Say(words.SectionHem, words.In("return", s.short(h.Return)), words.In("lies", h.Lies),
+		words.In("inside", s.short(h.Inside)))
 }
 
 // plateWords name the plate of a joint.
@@ -173,7 +179,8 @@ func (s *sectionView) chairWords() string {
 	if !c.Stated {
 		unstated = s.say.Say(words.SectionChairUnstated)
 	}
-	return sentences(s.say.Say(words.SectionChair, words.In("chair", c.Name), words.In("length", s.short(c.Length)), words.In("thickness", s.thin(c.Thickness)),
+	return sentences(s.say.Say(words.SectionChair, words.In("chair", c.Name), words.In("length", s.short(c.Length)),
+		words.In("thickness", s.thin(c.Thickness)),
 		words.In("report", c.Report)), unstated)
 }
 
@@ -183,8 +190,10 @@ func (s *sectionView) rowWords(i int) string {
 	if !row.Fits {
 		return say([...]words.Key{words.SectionRowStreetNone, words.SectionRowRoofNone}[i])
 	}
-	w := say([...]words.Key{words.SectionRowStreet, words.SectionRowRoof}[i], words.In("count", strconv.Itoa(row.Count)), words.In("fastener", row.Fastener),
-		words.In("diameter", s.size(row.Diameter)), words.In("length", s.short(row.Length)), words.In("into", s.floor(row.Into)), words.In("substrate", say(materialKey(s.of.Seat.Substrate))),
+	w := say([...]words.Key{words.SectionRowStreet, words.SectionRowRoof}[i],
+		words.In("count", strconv.Itoa(row.Count)), words.In("fastener", row.Fastener),
+		words.In("diameter", s.size(row.Diameter)), words.In("length", s.short(row.Length)),
+		words.In("into", s.floor(row.Into)), words.In("substrate", say(materialKey(s.of.Seat.Substrate))),
 		words.In("thread", s.short(row.Asked)), words.In("tip", s.short(row.Tip)))
 	if row.Pilot == 0 {
 		return w
@@ -212,7 +221,8 @@ func (s *sectionView) packWords() string {
 		}
 		return " = " + strings.Join(t, " + ")
 	}
-	all := []string{say(words.SectionPack, words.In("street", s.short(s.of.PackFront)+made(p.Shims[0])), words.In("roof", s.short(s.of.PackRear)+made(p.Shims[1])))}
+	all := []string{say(words.SectionPack, words.In("street", s.short(s.of.PackFront)+made(p.Shims[0])),
+		words.In("roof", s.short(s.of.PackRear)+made(p.Shims[1])))}
 	if p.Layers > 0 {
 		all = append(all, say(words.SectionPackLayers, words.In("layer", p.LayerName)))
 	}
@@ -234,7 +244,8 @@ func (s *sectionView) lapWords(k words.Key, cover length.Length, code plan.Code)
 	if c.Fails() {
 		under = s.say.Say(words.SectionLapUnder)
 	}
-	return sentences(s.say.Say(k, words.In("cover", s.short(cover)), words.In("lap", s.short(c.Has)), words.In("least", s.short(c.Asked))), under)
+	return sentences(s.say.Say(k, words.In("cover", s.short(cover)), words.In("lap", s.short(c.Has)),
+		words.In("least", s.short(c.Asked))), under)
 }
 
 // hungWords list an extender, with its standing.
@@ -246,7 +257,8 @@ func (s *sectionView) hungWords(h plan.Hung) string {
 	if !h.Stated {
 		shape = s.say.Say(words.SectionPrinciple)
 	}
-	return sentences(s.say.Say(key, words.In("high", s.short(h.Height)), words.In("tested", s.say.Say(s.measureKey(h.To), words.In("length", s.short(h.Tested)))),
+	return sentences(s.say.Say(key, words.In("high", s.short(h.Height)),
+		words.In("tested", s.say.Say(s.measureKey(h.To), words.In("length", s.short(h.Tested)))),
 		words.In("needed", s.short(h.Leg))), shape, s.say.Say(words.SectionExtenderHold))
 }
 
@@ -286,9 +298,11 @@ func (s *sectionView) items() {
 		if p := of.Of(plan.MembraneLayer); len(p) > 0 {
 			tip = overAt(p[0].Ring, x)
 		}
-		add(s.say.Say(words.SectionMembrane, words.In("membrane", of.Membrane.Name), words.In("thickness", s.thin(of.Membrane.Thickness))), tip, inRow)
+		add(s.say.Say(words.SectionMembrane, words.In("membrane", of.Membrane.Name),
+			words.In("thickness", s.thin(of.Membrane.Thickness))), tip, inRow)
 	}
-	if p := of.Of(plan.Shim, plan.PackingSheet, plan.Shimmed); of.Seat != nil && s.told != SectionBrief && len(p) > 0 && (of.PackFront > 0 || of.PackRear > 0) {
+	if p := of.Of(plan.Shim, plan.PackingSheet, plan.Shimmed); of.Seat != nil && s.told != SectionBrief && len(p) > 0 &&
+		(of.PackFront > 0 || of.PackRear > 0) {
 		last := p[len(p)-1] // the stack at the roof side, where there is one
 		lo, hi := last.Ring.Bounds()
 		x := lerp(lo.X, hi.X, 0.75)
@@ -298,9 +312,11 @@ func (s *sectionView) items() {
 	for i, p := range of.Of(plan.WallLayer) {
 		lo, hi := p.Ring.Bounds()
 		if hi.Y > low-20*length.Millimetre && (s.told != SectionBrief || s.expansion()) {
-			name := s.say.Say(words.SectionLayer, words.In("layer", of.Layers[i].Name), words.In("thickness", s.short(of.Layers[i].Thickness)))
+			name := s.say.Say(words.SectionLayer, words.In("layer", of.Layers[i].Name),
+				words.In("thickness", s.short(of.Layers[i].Thickness)))
 			if s.expansion() {
-				name = s.say.Say(words.SectionLayerBeyond, words.In("layer", of.Layers[i].Name), words.In("thickness", s.short(of.Layers[i].Thickness)), words.In("gap", s.short(of.Joined.Gap)))
+				name = s.say.Say(words.SectionLayerBeyond, words.In("layer", of.Layers[i].Name),
+					words.In("thickness", s.short(of.Layers[i].Thickness)), words.In("gap", s.short(of.Joined.Gap)))
 			}
 			add(name, plan.Pt{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}, onLayer)
 		}
@@ -308,7 +324,8 @@ func (s *sectionView) items() {
 	add(s.lapWords(words.SectionLapStreet, of.CoverFront, plan.FrontLap), of.Joints[0], atFront)
 	add(s.lapWords(words.SectionLapRoof, of.CoverRear, plan.RearLap), of.Joints[1], atRear)
 	for _, h := range of.Hung {
-		add(s.hungWords(h), plan.Pt{X: h.Foot.X, Y: lerp(h.Foot.Y, h.Top.Y, 0.2)}, map[bool]keyPlace{true: atFront, false: atRear}[h.Front])
+		add(s.hungWords(h), plan.Pt{X: h.Foot.X, Y: lerp(h.Foot.Y, h.Top.Y, 0.2)}, map[bool]keyPlace{true: atFront,
+			false: atRear}[h.Front])
 	}
 }
 
@@ -329,7 +346,8 @@ func (s *sectionView) lines() []string {
 		fall = []words.Slot{words.In("fall", fallText(s.of.Metric, s.of.Fall))}
 	}
 	return []string{
-		sentences(s.say.Say(top, fall...), s.say.Say(words.SectionPlay, words.In("play", s.short(s.of.Play)), words.In("least", s.short(s.of.PlayLeast)), words.In("most", s.short(s.of.PlayMost)))),
+		sentences(s.say.Say(top, fall...), s.say.Say(words.SectionPlay, words.In("play", s.short(s.of.Play)),
+			words.In("least", s.short(s.of.PlayLeast)), words.In("most", s.short(s.of.PlayMost)))),
 	}
 }
 

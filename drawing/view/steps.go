@@ -195,7 +195,8 @@ func (s Steps) firstChairs(kinds string) (caption, sentence string) {
 	say, of := s.Say.Say, words.In("kinds", kinds)
 	fixing := say(words.WorkSupportsUnstated)
 	if n := s.Work.SupportScrews; n > 0 {
-		fixing = say(words.WorkSupportsFixed, words.In("count", strconv.Itoa(n)), words.In("fastener", s.Work.SupportScrew))
+		fixing = say(words.WorkSupportsFixed, words.In("count", strconv.Itoa(n)),
+			words.In("fastener", s.Work.SupportScrew))
 	}
 	switch {
 	case len(s.Run.Chairs) == 0:
@@ -327,10 +328,12 @@ func (r WorkRow) Draw(out *drawing.Scene, w, high drawing.Unit) {
 			g.Rect(drawing.Thin, drawing.Box(x, y, x+cell, y+high).Inset(10))
 		})
 		out.Group(drawing.Lettering, "step-"+s.Number, func(g *drawing.Scene) {
-			g.Draw(drawing.Balloon{At: drawing.Pt(x+stepMargin+430, y+stepMargin+400), Words: s.Number, Size: drawing.Note}.Figure())
+			g.Draw(drawing.Balloon{At: drawing.Pt(x+stepMargin+430, y+stepMargin+400), Words: s.Number,
+				Size: drawing.Note}.Figure())
 			line := y + 170 + drawing.Unit(drawing.Note)
 			for k, said := range caption {
-				g.Text(drawing.Pt(x+stepMargin+stepNumber, line+drawing.Unit(k)*stepLine), said, drawing.Style{Face: drawing.Bold})
+				g.Text(drawing.Pt(x+stepMargin+stepNumber, line+drawing.Unit(k)*stepLine), said,
+					drawing.Style{Face: drawing.Bold})
 			}
 			line = y + high - foot + 130 + drawing.Unit(drawing.Note)
 			for k, said := range runs {

@@ -38,12 +38,14 @@ func (d *stepDrawing) corner(g *drawing.Scene, chairs, metal drawing.Pen) {
 
 // street names the side at the top of a plan.
 func (d *stepDrawing) street(g *drawing.Scene) {
-	g.Text(drawing.Pt(d.room.Max.X/2, 330), d.Say.Say(words.WorkStreet), drawing.Style{Face: drawing.Bold, Align: drawing.Middle})
+	g.Text(drawing.Pt(d.room.Max.X/2, 330), d.Say.Say(words.WorkStreet), drawing.Style{Face: drawing.Bold,
+		Align: drawing.Middle})
 }
 
 // turnedCorner is the piece with this run's leg along the top.
 func (d *stepDrawing) turnedCorner() *stepCorner {
-	c := &stepCorner{cornerDrawing: &cornerDrawing{corner: newCorner(d.Say, d.Work.Corner)}, turn: func(q xy) xy { return q }}
+	c := &stepCorner{cornerDrawing: &cornerDrawing{corner: newCorner(d.Say, d.Work.Corner)},
+		turn: func(q xy) xy { return q }}
 	c.over = d.Work.ChairLong.MM()*0.5 + 40
 	for _, leg := range c.legs {
 		if leg.of.Of != d.Run.Of {

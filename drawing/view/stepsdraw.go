@@ -55,7 +55,8 @@ func (d *stepDrawing) fit() {
 func (d *stepDrawing) open(ratio float64) {
 	d.p = openedProfile(&d.Work.Cut, 1.3*ratio, 1.7*ratio)
 	p := &d.p
-	low := math.Max(math.Max(p.footF+d.Work.Below.MM(), p.footR+d.Work.BelowRoof.MM()), kicked(xy{0, p.footF}, p.of.Drip).y)
+	low := math.Max(math.Max(p.footF+d.Work.Below.MM(), p.footR+d.Work.BelowRoof.MM()),
+		kicked(xy{0, p.footF}, p.of.Drip).y)
 	d.floor = math.Max(low, math.Max(p.top(p.face), p.top(p.back))) + 2.5*ratio
 	rise := p.footR - p.foldR + 0.12*p.outside
 	d.tilt = math.Min(math.Max(math.Asin(math.Min(rise/p.outside, 0.7))*180/math.Pi, 14), 35)
@@ -193,7 +194,8 @@ func (d *stepDrawing) section(g *drawing.Scene, st stepState) {
 // foot names the two sides under a section.
 func (d *stepDrawing) foot(g *drawing.Scene) {
 	g.Text(drawing.Pt(0, d.room.Max.Y-110), d.Say.Say(words.WorkStreet), drawing.Style{Face: drawing.Bold})
-	g.Text(drawing.Pt(d.room.Max.X, d.room.Max.Y-110), d.Say.Say(words.WorkRoof), drawing.Style{Face: drawing.Bold, Align: drawing.Right})
+	g.Text(drawing.Pt(d.room.Max.X, d.room.Max.Y-110), d.Say.Say(words.WorkRoof), drawing.Style{Face: drawing.Bold,
+		Align: drawing.Right})
 }
 
 // extenders draws the pieces that hang below the legs of the cap, which is not there
@@ -229,7 +231,8 @@ func (d *stepDrawing) stop(g *drawing.Scene) {
 		if drawing.Width(drawing.Bold, said, z) <= r*14/10 {
 			g.Polygon(drawing.Thick, ring...)
 		}
-		g.Text(drawing.Pt(c.X, c.Y+drawing.Unit(z)/2), said, drawing.Style{Size: z, Face: drawing.Bold, Align: drawing.Middle})
+		g.Text(drawing.Pt(c.X, c.Y+drawing.Unit(z)/2), said, drawing.Style{Size: z, Face: drawing.Bold,
+			Align: drawing.Middle})
 	})
 }
 
@@ -260,7 +263,8 @@ func (d *stepDrawing) wall(g *drawing.Scene, st stepState) {
 	}
 	x0, x1 := p.face-2*m.ratio, p.back+2*m.ratio
 	mid, z := (x0+x1)/2, 1.2*m.ratio
-	g.Line(drawing.Thin, m.all(xy{x0, d.floor}, xy{mid - z, d.floor}, xy{mid - z/2, d.floor - z}, xy{mid + z/2, d.floor + z}, xy{mid + z, d.floor}, xy{x1, d.floor})...)
+	g.Line(drawing.Thin, m.all(xy{x0, d.floor}, xy{mid - z, d.floor}, xy{mid - z/2, d.floor - z},
+		xy{mid + z/2, d.floor + z}, xy{mid + z, d.floor}, xy{x1, d.floor})...)
 }
 
 // packing draws plywood layers and shims.
@@ -274,13 +278,15 @@ func (d *stepDrawing) packing(g *drawing.Scene, pen drawing.Pen) {
 	if d.chair != nil && !d.Work.UnderChairs {
 		for range d.chair.Plies {
 			t := p.of.Ply.MM()
-			g.Hatch(drawing.Plywood, pen, m.all(xy{x0, p.top(x0) - lift}, xy{x1, p.top(x1) - lift}, xy{x1, p.top(x1) - lift - t}, xy{x0, p.top(x0) - lift - t})...)
+			g.Hatch(drawing.Plywood, pen, m.all(xy{x0, p.top(x0) - lift}, xy{x1, p.top(x1) - lift},
+				xy{x1, p.top(x1) - lift - t}, xy{x0, p.top(x0) - lift - t})...)
 			lift += t
 		}
 	}
 	a, b := p.top(x0)-lift, p.top(x1)-lift
 	if math.Max(a-p.set(x0), b-p.set(x1)) > 0.3*m.ratio {
-		g.Hatch(drawing.Packing1, pen, m.all(xy{x0, math.Max(a, p.set(x0))}, xy{x1, math.Max(b, p.set(x1))}, xy{x1, p.set(x1)}, xy{x0, p.set(x0)})...)
+		g.Hatch(drawing.Packing1, pen, m.all(xy{x0, math.Max(a, p.set(x0))}, xy{x1, math.Max(b, p.set(x1))},
+			xy{x1, p.set(x1)}, xy{x0, p.set(x0)})...)
 	}
 }
 
@@ -329,7 +335,8 @@ func (d *stepDrawing) screws(g *drawing.Scene, pen drawing.Pen) {
 		top := m.at(xy{x, head})
 		g.Line(pen, top, m.at(xy{x, math.Min(p.set(x)+deep, d.floor-0.5*m.ratio)}))
 		half := pen.Stroke().Width + 50
-		g.Fill(drawing.Black, drawing.NoPen, top.Add(drawing.Pt(-half, -80)), top.Add(drawing.Pt(half, -80)), top.Add(drawing.Pt(half, 0)), top.Add(drawing.Pt(-half, 0)))
+		g.Fill(drawing.Black, drawing.NoPen, top.Add(drawing.Pt(-half, -80)), top.Add(drawing.Pt(half, -80)),
+			top.Add(drawing.Pt(half, 0)), top.Add(drawing.Pt(-half, 0)))
 	}
 }
 

@@ -19,22 +19,26 @@ func (d *stepDrawing) marks(g *drawing.Scene) {
 	g.Group(drawing.Wall, "", func(g *drawing.Scene) {
 		switch {
 		case d.turns(true):
-			g.Hatch(drawing.Masonry, drawing.Thin, drawing.Pt(left, corner.Y), corner, drawing.Pt(corner.X, box.Max.Y), drawing.Pt(corner.X-deep, box.Max.Y),
+			g.Hatch(drawing.Masonry, drawing.Thin, drawing.Pt(left, corner.Y), corner, drawing.Pt(corner.X, box.Max.Y),
+				drawing.Pt(corner.X-deep, box.Max.Y),
 				drawing.Pt(corner.X-deep, corner.Y+deep), drawing.Pt(left, corner.Y+deep))
 		case d.turns(false):
 			top := box.Min.Y + 60
-			g.Hatch(drawing.Masonry, drawing.Thin, drawing.Pt(left, corner.Y), corner, drawing.Pt(corner.X, top), drawing.Pt(corner.X+deep, top),
+			g.Hatch(drawing.Masonry, drawing.Thin, drawing.Pt(left, corner.Y), corner, drawing.Pt(corner.X, top),
+				drawing.Pt(corner.X+deep, top),
 				drawing.Pt(corner.X+deep, corner.Y+deep), drawing.Pt(left, corner.Y+deep))
 			mark = corner.Add(drawing.Pt(-apart, -apart))
 		default:
-			g.Hatch(drawing.Masonry, drawing.Thin, drawing.Pt(left, corner.Y), corner, drawing.Pt(corner.X, corner.Y+deep), drawing.Pt(left, corner.Y+deep))
+			g.Hatch(drawing.Masonry, drawing.Thin, drawing.Pt(left, corner.Y), corner,
+				drawing.Pt(corner.X, corner.Y+deep), drawing.Pt(left, corner.Y+deep))
 		}
 	})
 	g.Group(drawing.Dimensions, "", func(g *drawing.Scene) {
 		g.Line(drawing.Thin, drawing.Pt(corner.X, mark.Y), corner)
 		g.Line(drawing.Thin, corner, drawing.Pt(mark.X+450, corner.Y))
 		for _, k := range []struct{ from, to drawing.Point }{
-			{drawing.Pt(corner.X, mark.Y+350), drawing.Pt(mark.X, mark.Y+350)}, {drawing.Pt(mark.X+350, corner.Y), drawing.Pt(mark.X+350, mark.Y)},
+			{drawing.Pt(corner.X, mark.Y+350), drawing.Pt(mark.X, mark.Y+350)}, {drawing.Pt(mark.X+350, corner.Y),
+				drawing.Pt(mark.X+350, mark.Y)},
 		} {
 			stepArrow(g, drawing.Medium, k.from, k.to)
 		}
@@ -61,5 +65,6 @@ func (d *stepDrawing) marks(g *drawing.Scene) {
 
 // turns reports whether the piece that pictures show turns so at its first miter.
 func (d *stepDrawing) turns(outside bool) bool {
-	return d.Work.Cornered && len(d.Work.Corner.Miters) > 0 && d.Work.Corner.Miters[0].Break == plan.NoBreak && d.Work.Corner.Miters[0].Outside == outside
+	return d.Work.Cornered && len(d.Work.Corner.Miters) > 0 && d.Work.Corner.Miters[0].Break == plan.NoBreak &&
+		d.Work.Corner.Miters[0].Outside == outside
 }

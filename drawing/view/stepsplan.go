@@ -43,14 +43,16 @@ func (d *stepDrawing) splices(g *drawing.Scene) {
 		g.Group(drawing.Chairs, "", func(g *drawing.Scene) {
 			c := d.Work.ChairLong.MM() / 2
 			c = math.Min(c, half)
-			g.Fill(drawing.Light, drawing.Thin, m.all(xy{-c, 1.8 * wall}, xy{c, 1.8 * wall}, xy{c, out - 1.8*wall}, xy{-c, out - 1.8*wall})...)
+			g.Fill(drawing.Light, drawing.Thin, m.all(xy{-c, 1.8 * wall}, xy{c, 1.8 * wall}, xy{c, out - 1.8*wall},
+				xy{-c, out - 1.8*wall})...)
 		})
 	}
 	g.Group(drawing.Splices, "", func(g *drawing.Scene) {
 		g.Fill(drawing.White, drawing.Thick, m.all(xy{-plate, 0}, xy{plate, 0}, xy{plate, out}, xy{-plate, out})...)
 		wide := math.Min(0.6*m.ratio, math.Max(plate-tape, 0.3*m.ratio))
 		for _, x := range []float64{-tape, tape} {
-			g.Fill(drawing.Dark, drawing.NoPen, m.all(xy{x - wide, 0.5 * m.ratio}, xy{x + wide, 0.5 * m.ratio}, xy{x + wide, out - 0.5*m.ratio}, xy{x - wide, out - 0.5*m.ratio})...)
+			g.Fill(drawing.Dark, drawing.NoPen, m.all(xy{x - wide, 0.5 * m.ratio}, xy{x + wide, 0.5 * m.ratio},
+				xy{x + wide, out - 0.5*m.ratio}, xy{x - wide, out - 0.5*m.ratio})...)
 		}
 	})
 	g.Group(drawing.Dimensions, "", func(g *drawing.Scene) {
@@ -77,20 +79,23 @@ func (d *stepDrawing) gap(g *drawing.Scene) {
 	plate := j.PlateLong.MM() / 2
 	g.Group(drawing.Splices, "", func(g *drawing.Scene) {
 		in := 1.2 * m.ratio
-		g.Fill(drawing.Light, drawing.Hidden, m.all(xy{-plate, in}, xy{plate, in}, xy{plate, out - in}, xy{-plate, out - in})...)
+		g.Fill(drawing.Light, drawing.Hidden, m.all(xy{-plate, in}, xy{plate, in}, xy{plate, out - in},
+			xy{-plate, out - in})...)
 	})
 	g.Group(drawing.Caps, "", func(g *drawing.Scene) {
 		for _, k := range []float64{-1, 1} {
 			g.Line(drawing.Thick, m.all(xy{k * half, 0}, xy{k * open, 0}, xy{k * open, out}, xy{k * half, out})...)
 			z := 0.7 * m.ratio
 			x, mid := k*half, out/2
-			g.Line(drawing.Thin, m.all(xy{x, 0}, xy{x, mid - 2*z}, xy{x - k*z, mid - z}, xy{x + k*z/2, mid + z}, xy{x, mid + 2*z}, xy{x, out})...)
+			g.Line(drawing.Thin, m.all(xy{x, 0}, xy{x, mid - 2*z}, xy{x - k*z, mid - z}, xy{x + k*z/2, mid + z},
+				xy{x, mid + 2*z}, xy{x, out})...)
 		}
 	})
 	said := d.short(j.Gap.Real)
 	switch {
 	case j.Kind != plan.ExpansionJoint:
-		said = d.Say.Say(words.WorkGapAt, words.In("gap", d.short(d.Work.GapThen.Real)), words.In("temperature", d.degrees(d.Work.Reference)))
+		said = d.Say.Say(words.WorkGapAt, words.In("gap", d.short(d.Work.GapThen.Real)), words.In("temperature",
+			d.degrees(d.Work.Reference)))
 	case !j.Moves:
 		said = d.Say.Say(words.ViewHold)
 	}
@@ -124,13 +129,17 @@ func (d *stepDrawing) trim(g *drawing.Scene) {
 	}
 	cut, far := drawing.Unit(750), box.Width()
 	g.Group(drawing.Caps, "", func(g *drawing.Scene) {
-		g.Fill(drawing.Light, drawing.Hidden, drawing.Pt(x(0), box.Min.Y), drawing.Pt(x(cut), box.Min.Y), drawing.Pt(x(cut), box.Max.Y), drawing.Pt(x(0), box.Max.Y))
+		g.Fill(drawing.Light, drawing.Hidden, drawing.Pt(x(0), box.Min.Y), drawing.Pt(x(cut), box.Min.Y),
+			drawing.Pt(x(cut), box.Max.Y), drawing.Pt(x(0), box.Max.Y))
 		g.Line(drawing.Medium, drawing.Pt(x(0), box.Min.Y), drawing.Pt(x(cut), box.Max.Y))
 		g.Line(drawing.Medium, drawing.Pt(x(0), box.Max.Y), drawing.Pt(x(cut), box.Min.Y))
 		m := box.Centre().Y
-		g.Line(drawing.Thin, drawing.Pt(x(cut), box.Min.Y), drawing.Pt(x(far), box.Min.Y), drawing.Pt(x(far), m-150), drawing.Pt(x(far-70), m-70), drawing.Pt(x(far-20), m+70), drawing.Pt(x(far), m+150), drawing.Pt(x(far), box.Max.Y), drawing.Pt(x(cut), box.Max.Y))
+		g.Line(drawing.Thin, drawing.Pt(x(cut), box.Min.Y), drawing.Pt(x(far), box.Min.Y), drawing.Pt(x(far), m-150),
+			drawing.Pt(x(far-70), m-70), drawing.Pt(x(far-20), m+70), drawing.Pt(x(far), m+150),
+			drawing.Pt(x(far), box.Max.Y), drawing.Pt(x(cut), box.Max.Y))
 		g.Line(drawing.Thick, drawing.Pt(x(cut), box.Min.Y-150), drawing.Pt(x(cut), box.Max.Y))
-		g.Text(drawing.Pt(x((cut+far)/2), m-150), d.Say.Say(words.WorkCloser), drawing.Style{Align: drawing.Middle, Face: drawing.Bold})
+		g.Text(drawing.Pt(x((cut+far)/2), m-150), d.Say.Say(words.WorkCloser), drawing.Style{Align: drawing.Middle,
+			Face: drawing.Bold})
 	})
 	g.Group(drawing.Dimensions, "", func(g *drawing.Scene) {
 		stepDim(g, x(0), x(cut), box.Min.Y-330, box.Min.Y-80)

@@ -43,7 +43,8 @@ func openedProfile(c *plan.Cut, least, thin float64) stepProfile {
 	}
 	front := math.Max(a-t, least)
 	rear := math.Max(t+c.Inside.MM()-b, least)
-	p := stepProfile{of: c, t: t, face: t + front + apart(face-a), packF: show(c.PackFront), packR: show(c.PackRear), cross: float64(c.Fall) / 1e9}
+	p := stepProfile{of: c, t: t, face: t + front + apart(face-a), packF: show(c.PackFront), packR: show(c.PackRear),
+		cross: float64(c.Fall) / 1e9}
 	p.back = p.face + back - face
 	p.inside = p.back - t + math.Max(apart(b-back)+rear, 0)
 	p.outside = p.inside + 2*t
@@ -100,7 +101,8 @@ func (p stepProfile) chair(lift, gap float64) (paths [][]xy) {
 	base := func(x float64) float64 { return p.set(x) - lift }
 	top := func(x float64) float64 { return math.Min(p.under(x)+gap, base(x)-1) }
 	lip := math.Min(p.inside*0.16, 45)
-	paths = append(paths, []xy{{a + lip, top(a + lip)}, {a, top(a)}, {a, base(a)}, {b, base(b)}, {b, top(b)}, {b - lip, top(b - lip)}})
+	paths = append(paths, []xy{{a + lip, top(a + lip)}, {a, top(a)}, {a, base(a)}, {b, base(b)}, {b, top(b)},
+		{b - lip, top(b - lip)}})
 	hold := p.of.ChairThick.MM() + 0.5
 	if a+hold < p.face && p.of.Drip.Long > 0 {
 		end := kicked(xy{a, p.footF - gap}, p.of.Drip)

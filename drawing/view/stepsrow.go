@@ -112,7 +112,8 @@ func (v *stepLane) edges(g *drawing.Scene, p stepStretch, i int) {
 		e = v.at(p, p.from)
 	}
 	m := v.top + v.high/2
-	g.Line(drawing.Thin, drawing.Pt(e, v.top-60), drawing.Pt(e, m-100), drawing.Pt(e+60, m-50), drawing.Pt(e-60, m+50), drawing.Pt(e, m+100), drawing.Pt(e, v.top+v.high+60))
+	g.Line(drawing.Thin, drawing.Pt(e, v.top-60), drawing.Pt(e, m-100), drawing.Pt(e+60, m-50), drawing.Pt(e-60, m+50),
+		drawing.Pt(e, m+100), drawing.Pt(e, v.top+v.high+60))
 }
 
 // chairs draws the chairs, those set with the corners apart from the others.
@@ -140,7 +141,8 @@ func (v *stepLane) caps(g *drawing.Scene, p stepStretch, all []plan.Piece) {
 		if v.of.caps == drawing.NoPen || q.To <= p.from || q.From >= p.to {
 			continue
 		}
-		g.Fill(drawing.White, drawing.Thin, drawing.Box(v.at(p, q.From), v.top, v.at(p, q.To), v.top+v.high).Corners()...)
+		g.Fill(drawing.White, drawing.Thin, drawing.Box(v.at(p, q.From), v.top, v.at(p, q.To),
+			v.top+v.high).Corners()...)
 	}
 }
 

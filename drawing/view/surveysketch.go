@@ -229,7 +229,8 @@ func (k *surveySketch) things(g *drawing.Scene) {
 		l := place.Label{Lines: []string{phrase}, About: drawing.Pt(x, k.y)}
 		w, _ := l.Extent()
 		var spots []place.Spot
-		for _, y := range []drawing.Unit{k.y - 350, k.y - 800, k.y - 1250, k.y + sketchThick + 350, k.y + sketchThick + 800, k.y + sketchThick + 1250} {
+		for _, y := range []drawing.Unit{k.y - 350, k.y - 800, k.y - 1250, k.y + sketchThick + 350, k.y + sketchThick +
+			800, k.y + sketchThick + 1250} {
 			for _, d := range []drawing.Unit{0, 300, -300, 700, -700, 1200, -1200, 2000, -2000} {
 				spots = append(
 					spots,

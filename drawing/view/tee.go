@@ -29,7 +29,8 @@ func (c *corner) teeWords() {
 		hand = words.CornerTeeLeft
 	}
 	c.note(say(hand))
-	c.note(say(words.CornerTeeStations, words.In("from", crew(c.Tee.Crew[0].Real)), words.In("to", crew(c.Tee.Crew[1].Real)), main), c.Tee.Crew[:]...)
+	c.note(say(words.CornerTeeStations, words.In("from", crew(c.Tee.Crew[0].Real)),
+		words.In("to", crew(c.Tee.Crew[1].Real)), main), c.Tee.Crew[:]...)
 	c.note(say(words.CornerTeeDrop, words.In("drop", c.short(c.Tee.Drop.Real))), c.Tee.Drop)
 	c.note(say(words.CornerTeeOpening))
 	c.note(say(words.CornerTeeString, main, branch))

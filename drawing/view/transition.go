@@ -25,13 +25,16 @@ func (c *corner) taperWords() {
 	for _, ch := range c.Legs[0].Chairs {
 		mark, inside := words.In("chair", ch.Mark), words.In("inside", c.short(ch.Inside))
 		if ch.Cut() {
-			c.note(say(words.CornerTaperChairCut, mark, inside, words.In("left", c.short(ch.Edges[0])), words.In("right", c.short(ch.Edges[1]))))
+			c.note(say(words.CornerTaperChairCut, mark, inside, words.In("left", c.short(ch.Edges[0])),
+				words.In("right", c.short(ch.Edges[1]))))
 			continue
 		}
 		c.note(say(words.CornerTaperChair, mark, inside))
 	}
-	c.note(say(words.CornerTaperWidths, words.In("wide", c.shopShort(t.Wide[0].Real)), words.In("wide-out", c.shopShort(t.Wide[1].Real)),
-		words.In("narrow", c.shopShort(t.Narrow[0].Real)), words.In("narrow-out", c.shopShort(t.Narrow[1].Real))), t.Wide[0], t.Wide[1], t.Narrow[0], t.Narrow[1])
+	c.note(say(words.CornerTaperWidths, words.In("wide", c.shopShort(t.Wide[0].Real)),
+		words.In("wide-out", c.shopShort(t.Wide[1].Real)),
+		words.In("narrow", c.shopShort(t.Narrow[0].Real)), words.In("narrow-out", c.shopShort(t.Narrow[1].Real))),
+		t.Wide[0], t.Wide[1], t.Narrow[0], t.Narrow[1])
 	straight := words.CornerTaperStreet
 	if t.Straight != "front" {
 		straight = words.CornerTaperRoof
@@ -71,7 +74,8 @@ func (d *cornerDrawing) taperWidths(g *drawing.Scene) {
 		metal := (d.Taper.Wide[1].Real - d.Taper.Wide[0].Real).MM() / 2
 		d.dim(g, leg.at(k.u, metal), leg.at(k.u, metal+inside.Real.MM()), leg.dir.times(k.out), 7,
 			d.say.Say(words.CornerDimInside, words.In("width", d.shop.Short(inside.Real))),
-			d.say.Say(words.CornerLostInside, words.In("width", d.shop.Short(inside.Real)), words.In("hand", d.say.Say(k.hand))), inside.Fact)
+			d.say.Say(words.CornerLostInside, words.In("width", d.shop.Short(inside.Real)),
+				words.In("hand", d.say.Say(k.hand))), inside.Fact)
 	}
 }
 
@@ -93,7 +97,8 @@ func (d *cornerDrawing) taperHands() []saying {
 		w := leg.wideAt(k.u)
 		tips := []xy{leg.at(k.u, w-d.real(2)), leg.at(k.u, w/2), leg.at(k.u, w)}
 		l.About = d.m.at(tips[0])
-		fan := place.Fan{Toward: tenths(leg.dir.roofward()), From: 1500, To: 6000, Step: 250, Spread: 105, Reach: 1100, Tips: d.m.all(tips...)}
+		fan := place.Fan{Toward: tenths(leg.dir.roofward()), From: 1500, To: 6000, Step: 250, Spread: 105, Reach: 1100,
+			Tips: d.m.all(tips...)}
 		spots := append(l.Fan(fan), d.byLetter(l, k.words, leg)...)
 		fan.Toward, fan.Tips = tenths(leg.dir.roofward().times(-1)), d.m.all(leg.at(k.u, d.real(2)), leg.at(k.u, 0))
 		spots = append(spots, l.Fan(fan)...)

@@ -22,7 +22,8 @@ type TrialStrip struct {
 func TrialPicture(q TrialStrip) drawing.Scene {
 	const wide, blank, high = 8400, 3200, 1200
 	s := drawing.Scene{Name: "strip", Title: q.Name, Desc: q.About, W: wide}
-	s.Text(drawing.Pt(0, 350), q.Name, drawing.Style{Face: drawing.Bold, Fact: drawing.FactNames(q.Fact.Fact("number"), q.Fact.Fact("turns-by-degrees"))})
+	s.Text(drawing.Pt(0, 350), q.Name, drawing.Style{Face: drawing.Bold, Fact: drawing.FactNames(q.Fact.Fact("number"),
+		q.Fact.Fact("turns-by-degrees"))})
 	box := drawing.Box(700, 900, 700+blank, 900+high)
 	s.Rect(drawing.Thick, box)
 	pen := drawing.Centre
@@ -44,7 +45,8 @@ func TrialPicture(q TrialStrip) drawing.Scene {
 		for _, x := range []drawing.Unit{box.Min.X, to} {
 			s.Line(drawing.Medium, drawing.Pt(x-60, y+60), drawing.Pt(x+60, y-60))
 		}
-		s.Text(drawing.Pt((box.Min.X+to)/2, y-90), phrase, drawing.Style{Align: drawing.Middle, Fact: q.Fact.Fact([...]string{"length", "line"}[i])})
+		s.Text(drawing.Pt((box.Min.X+to)/2, y-90), phrase, drawing.Style{Align: drawing.Middle,
+			Fact: q.Fact.Fact([...]string{"length", "line"}[i])})
 	}
 	s.H = box.Max.Y + 1500
 	if len(q.Section) == 0 {

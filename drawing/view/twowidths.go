@@ -9,7 +9,8 @@ import (
 // LegWords say of one leg of a corner of two widths how wide it is inside, how its
 // top falls, and how it stands beside its neighbour.
 func LegWords(metric bool, g plan.LegTop) string {
-	words := withUnit(length.Shop(metric), length.Shop(metric).Short(g.Inside)) + " inside, top falls " + LegSlopeWords(metric, g.Slope)
+	words := withUnit(length.Shop(metric), length.Shop(metric).Short(g.Inside)) + " inside, top falls " +
+		LegSlopeWords(metric, g.Slope)
 	if off := StandsOff(metric, g); off != "" {
 		words += ", " + off
 	}

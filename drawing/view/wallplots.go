@@ -308,7 +308,8 @@ func (v *wallReport) heights(g *drawing.Scene) {
 	if v.gap() {
 		y := (offsets.y(v.of.GapFrom) + offsets.y(v.of.GapTo)) / 2
 		x := min(max(v.at(v.of.GapAt), v.at(v.part.From)+320), v.right()-320)
-		v.say(g, offsets, v.said.Say(words.PlotGap, words.In("gap-most", v.inch(v.of.GapMost))), v.of.Key.Fact("gap-most"),
+		v.say(g, offsets, v.said.Say(words.PlotGap, words.In("gap-most", v.inch(v.of.GapMost))),
+			v.of.Key.Fact("gap-most"),
 			drawing.Pt(x, y), 0)
 	}
 	const in = 320 // from the ends, where the values of the axis stand

@@ -98,7 +98,8 @@ func Rows() []Row {
 		}
 		lines, err := csv.NewReader(f).ReadAll()
 		if err != nil || len(lines) == 0 || !slices.Equal(lines[0], heading) {
-			panic(fmt.Sprintf("words: %s cannot be read, or does not begin with %s (%v)", name, strings.Join(heading, ","), err))
+			panic(fmt.Sprintf("words: %s cannot be read, or does not begin with %s (%v)", name,
+				strings.Join(heading, ","), err))
 		}
 		for _, l := range lines[1:] {
 			out = append(out, Row{Key(l[0]), Reader(l[1]), l[2], l[3], l[4], l[5], name})

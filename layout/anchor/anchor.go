@@ -114,7 +114,8 @@ type Standing struct {
 }
 
 // Build stands the chairs of one perimeter.
-func Build(j *job.Job, d wind.Demand, runs []*cap.Run, pieces []*cap.Piece, grid length.Length) (Standing, finding.List) {
+func Build(j *job.Job, d wind.Demand, runs []*cap.Run, pieces []*cap.Piece, grid length.Length) (Standing,
+	finding.List) {
 	b := newBuilder(j, d, cap.Seams(runs), grid)
 	var out []*Run
 	for _, r := range runs {
@@ -154,7 +155,8 @@ func Build(j *job.Job, d wind.Demand, runs []*cap.Run, pieces []*cap.Piece, grid
 }
 
 func newBuilder(j *job.Job, d wind.Demand, seams map[*wall.Corner]cap.Seam, grid length.Length) *builder {
-	return &builder{job: j, sys: &j.System, grid: grid, seams: seams, nearest: map[nearKey]reachOf{}, more: map[partKey]int{}, tried: map[partKey]tried{},
+	return &builder{job: j, sys: &j.System, grid: grid, seams: seams, nearest: map[nearKey]reachOf{},
+		more: map[partKey]int{}, tried: map[partKey]tried{},
 		wind: pressuresOf(d), known: d.Known(), rearKnown: d.RearKnown()}
 }
 
@@ -180,7 +182,8 @@ type builder struct {
 }
 
 func (b *builder) hold(code string, at finding.Place, r *cap.Run, station length.Length, what, why, mend string) {
-	b.found.Append(finding.Finding{Code: code, Severity: finding.Hold, At: at, What: what, Why: why, Mend: mend, Where: on(r, station)})
+	b.found.Append(finding.Finding{Code: code, Severity: finding.Hold, At: at, What: what, Why: why, Mend: mend,
+		Where: on(r, station)})
 }
 
 func on(r *cap.Run, station length.Length) finding.Ref {
@@ -191,11 +194,14 @@ func on(r *cap.Run, station length.Length) finding.Ref {
 func (b *builder) joints(a *Run) {
 	for _, j := range a.Joints {
 		if j.Kind == cap.Expansion {
-			b.add(a, &Chair{At: j.From - b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Left, Assembly: taken(a, j.Left.Zone, j.Left.InsideOn(a.Run))})
-			b.add(a, &Chair{At: j.To + b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Right, Assembly: taken(a, j.Right.Zone, j.Right.InsideOn(a.Run))})
+			b.add(a, &Chair{At: j.From - b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Left,
+				Assembly: taken(a, j.Left.Zone, j.Left.InsideOn(a.Run))})
+			b.add(a, &Chair{At: j.To + b.sys.Expansion.ChairFrom, Kind: AtExpansion, Joint: j, Piece: j.Right,
+				Assembly: taken(a, j.Right.Zone, j.Right.InsideOn(a.Run))})
 			continue
 		}
-		// The chair under a joint carries two pieces: the assembly of the more onerous zone and the wider piece holds it.
+		// The chair under a joint carries two pieces: the assembly of the more onerous zone and the wider piece holds
+		// it.
 		z, inside := max(j.Left.Zone, j.Right.Zone), length.Max(j.Left.InsideOn(a.Run), j.Right.InsideOn(a.Run))
 		b.uncovered(a, j, z, inside)
 		b.add(a, &Chair{At: j.Centre(), Kind: AtJoint, Joint: j, Piece: j.Left, Assembly: taken(a, z, inside)})
@@ -216,10 +222,13 @@ func (b *builder) uncovered(a *Run, j *cap.Joint, z wind.Zone, inside length.Len
 		return
 	}
 	b.found.Append(finding.Finding{Code: "no-assembly", Severity: finding.Hold, At: a.Job.At,
-		Where: finding.Ref{Perimeter: a.Perimeter.Job.Name, Run: a.Name, Station: a.ToFront(j.Centre()), HasStation: true, Pieces: []string{j.Left.Mark, j.Right.Mark}},
-		What:  "run " + a.Name + ": no tested assembly of the job covers the chair at joint " + j.Name + ", in the " + z.String() + " zone under a cap of " + job.Both(inside),
-		Why:   strings.Join(c.Fails, "; "),
-		Mend:  "name a tested assembly that covers it, or have the profile, substrate or pressure settled by the engineer of record"})
+		Where: finding.Ref{Perimeter: a.Perimeter.Job.Name, Run: a.Name, Station: a.ToFront(j.Centre()),
+			HasStation: true, Pieces: []string{j.Left.Mark, j.Right.Mark}},
+		What: "run " + a.Name + ": no tested assembly of the job covers the chair at joint " + j.Name + ", in the " +
+			z.String() + " zone under a cap of " + job.Both(inside),
+		Why: strings.Join(c.Fails, "; "),
+		Mend: "name a tested assembly that covers it, or have the profile, substrate or pressure settled by the " +
+			"engineer of record"})
 }
 
 // taken is the assembly of a zone, for a piece's greatest inside width, on the
@@ -280,8 +289,9 @@ func (b *builder) overExpansion(a *Run) {
 			}
 			b.trouble("chair-over-expansion", carried(c))
 			b.found.Append(finding.Finding{Code: "chair-over-expansion", Severity: finding.Hold, At: j.Source.At,
-				Where: finding.Ref{Perimeter: a.Perimeter.Job.Name, Run: a.Name, Station: a.ToFront(c.At), HasStation: true,
-					Pieces: marks},
+				Where: finding.Ref{Perimeter: a.Perimeter.Job.Name, Run: a.Name, Station: a.ToFront(c.At),
+					HasStation: true,
+					Pieces:     marks},
 				What: fmt.Sprintf("run %s: chair %s stands over the gap of the building expansion joint %s at %s",
 					a.Name, c.Name, j.Name, job.Both(j.Source.Station)),
 				Why: "a chair fixed to both sides of the gap is torn when the building moves",

@@ -281,11 +281,13 @@ func (b *builder) keep(legs []*leg) {
 		last, open := g.Ends[0].At, !g.Ends[0].Chair
 		for i, e := range g.Ends {
 			if e.Chair && b.atEnd(g, i) {
-				b.add(a, &Chair{At: e.At, Kind: AtEnd, Piece: g.part.Piece, Assembly: taken(a, g.part.Piece.Zone, g.part.Inside())})
+				b.add(a, &Chair{At: e.At, Kind: AtEnd, Piece: g.part.Piece, Assembly: taken(a, g.part.Piece.Zone,
+					g.part.Inside())})
 			}
 		}
 		for _, x := range at {
-			b.add(a, &Chair{At: x, Kind: Between, Piece: g.part.Piece, Assembly: taken(a, g.part.Piece.Zone, g.part.Piece.InsideOn(a.Run))})
+			b.add(a, &Chair{At: x, Kind: Between, Piece: g.part.Piece, Assembly: taken(a, g.part.Piece.Zone,
+				g.part.Piece.InsideOn(a.Run))})
 			if !open {
 				a.PitchMost = length.Max(a.PitchMost, x-last)
 			}
@@ -344,19 +346,26 @@ func (b *builder) noRoom(legs []*leg, why stand.Why) {
 	switch {
 	case why == stand.Blocked:
 		f.Code = "chair-blocked"
-		f.What = "run " + a.Name + ": piece " + p.Mark + " cannot have its chairs clear of the obstacles within the tested spacing of " + s
+		f.What = "run " + a.Name + ": piece " + p.Mark +
+			" cannot have its chairs clear of the obstacles within the tested spacing of " + s
 		f.Mend = "move what blocks the chair, or name an assembly tested with closer chairs"
 		if p.Kind == cap.Tee {
-			f.What = "run " + a.Name + ": piece " + p.Mark + " cannot have its chairs clear of the opening in its rear leg within the tested spacing"
-			f.Why, f.Mend = "under the opening a chair has no rear leg to hold", "another `tee: leg:`, a shorter chair, or an assembly tested at a wider spacing"
+			f.What = "run " + a.Name + ": piece " + p.Mark +
+				" cannot have its chairs clear of the opening in its rear leg within the tested spacing"
+			f.Why, f.Mend = "under the opening a chair has no rear leg to hold",
+				"another `tee: leg:`, a shorter chair, or an assembly tested at a wider spacing"
 		}
 	case p.Kind == cap.PitchMiter:
-		f.What = fmt.Sprintf("run %s: the leg of piece %s at the %s needs its chairs within %s of the break and %s of one another, and there is no room for them",
+		f.What = fmt.Sprintf("run %s: the leg of piece %s at the %s needs its chairs within %s of the break and %s "+
+			"of one another, and there is no room for them",
 			a.Name, p.Mark, p.Miters[0].Corner.Word(), job.Both(g.Spacing/2), s)
-		f.Why, f.Mend = "no chair lies across a break of slope", "another leg, a shorter chair, or an assembly tested at another spacing"
+		f.Why, f.Mend = "no chair lies across a break of slope",
+			"another leg, a shorter chair, or an assembly tested at another spacing"
 	default:
-		f.What = fmt.Sprintf("run %s: piece %s needs a chair between, within the tested spacing of %s, and there is no room for one beside the others", a.Name, p.Mark, s)
-		f.Why, f.Mend = "two chairs cannot stand on one place of the wall", "a shorter chair, or an assembly tested at a wider spacing"
+		f.What = fmt.Sprintf("run %s: piece %s needs a chair between, within the tested spacing of %s, and there is "+
+			"no room for one beside the others", a.Name, p.Mark, s)
+		f.Why, f.Mend = "two chairs cannot stand on one place of the wall",
+			"a shorter chair, or an assembly tested at a wider spacing"
 	}
 	b.found.Append(f)
 }

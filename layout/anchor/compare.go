@@ -41,7 +41,8 @@ func (b *builder) compare(runs []*Run, sup []*Support) wall.Packing {
 	}
 	for _, s := range sup {
 		a, l := s.Corner.Arrive, s.Corner.Leave
-		layers := min(layersUnder(levelled[a], [2]length.Length{a.Front - 1, a.Front}), layersUnder(levelled[l], [2]length.Length{0, 1}))
+		layers := min(layersUnder(levelled[a], [2]length.Length{a.Front - 1, a.Front}), layersUnder(levelled[l],
+			[2]length.Length{0, 1}))
 		b.stack(q, s.Packing, length.Length(layers)*k.Layer)
 	}
 	q.Sheets, q.Continuous.Cuts, q.SheetsLeast = wall.RipPlan(strips, k.Sheet)
@@ -95,10 +96,13 @@ func (b *builder) twists(pieces []*cap.Piece) {
 			}
 			b.found.Append(finding.Finding{Code: "pitch-miter", Severity: finding.Hold, At: r.Job.At,
 				Where: finding.Ref{Perimeter: p.Perimeter.Job.Name, Run: r.Name, Pieces: []string{p.Mark}},
-				What: "piece " + p.Mark + " needs a pitch miter: over its part on run " + r.Name + ", " + job.Both(q.Length()) +
-					" long, the set surface leaves it by " + job.Both(off) + "; the job allows " + job.Both(b.job.Packing.Twist),
-				Why:  "corner pieces stay level, and the run has a grade",
-				Mend: "make the stretch beside the corner a run of its own with `grade: level`, ended by `pitch:` at the break, shorten the leg, or allow less grade"})
+				What: "piece " + p.Mark + " needs a pitch miter: over its part on run " + r.Name + ", " +
+					job.Both(q.Length()) +
+					" long, the set surface leaves it by " + job.Both(off) + "; the job allows " +
+					job.Both(b.job.Packing.Twist),
+				Why: "corner pieces stay level, and the run has a grade",
+				Mend: "make the stretch beside the corner a run of its own with `grade: level`, ended by `pitch:` at " +
+					"the break, shorten the leg, or allow less grade"})
 		}
 	}
 }

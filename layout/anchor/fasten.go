@@ -31,8 +31,9 @@ func (b *builder) holdChair(code string, at finding.Place, c *Chair, one finding
 		one.Cause = c.Assembly.Fastener
 	}
 	b.found.Append(finding.Finding{Code: code, Severity: finding.Hold, At: at, One: one, Why: why, Mend: mend,
-		What:  "run " + c.Run.Name + ": chair " + c.Name + ": " + one.Words,
-		Where: finding.Ref{Perimeter: c.Run.Perimeter.Job.Name, Run: c.Run.Name, Station: c.Run.ToFront(c.At), HasStation: true}})
+		What: "run " + c.Run.Name + ": chair " + c.Name + ": " + one.Words,
+		Where: finding.Ref{Perimeter: c.Run.Perimeter.Job.Name, Run: c.Run.Name, Station: c.Run.ToFront(c.At),
+			HasStation: true}})
 }
 
 // pack takes the packing of a chair from the surface, and makes it up from
@@ -56,7 +57,8 @@ func (b *builder) pack(c *Chair, levelled map[*wall.Run][]wall.ShimZone) {
 		want, made length.Length
 	}{{"front", c.PackFront, c.Made(p, c.ShimFront)}, {"rear", c.PackRear, c.Made(p, c.ShimRear)}} {
 		if length.Abs(e.want-e.made) > b.grid {
-			b.holdChair("shim-missing", p.At, c, finding.One{Worse: length.Abs(e.want - e.made), Words: "needs " + job.Both(e.want) + " of build-up at the " + e.face +
+			b.holdChair("shim-missing", p.At, c, finding.One{Worse: length.Abs(e.want - e.made), Words: "needs " +
+				job.Both(e.want) + " of build-up at the " + e.face +
 				"; the layers and shims of the job make " + job.Both(e.made)},
 				"a chair needs full bearing", "add thinner shims to `packing: shims`")
 		}
@@ -100,7 +102,8 @@ func (b *builder) fasten(c *Chair) {
 	f := b.fastener(c.Assembly.Fastener)
 	if f == nil {
 		b.holdChair("no-fastener", c.Assembly.At, c, finding.One{Words: "no fastener: assembly " +
-			c.Assembly.Name + " names " + c.Assembly.Fastener + ", which the job does not describe"}, "", "describe it under `fasteners:`")
+			c.Assembly.Name + " names " + c.Assembly.Fastener + ", which the job does not describe"}, "",
+			"describe it under `fasteners:`")
 		return
 	}
 	s := b.sys
@@ -186,8 +189,9 @@ func (b *builder) reach(c *Chair, r *Row) {
 	s, f := b.sys, r.Fastener
 	over, depth, ok := b.holding(c)
 	if !ok {
-		b.holdChair("nothing-holds", c.Assembly.At, c, finding.One{Cause: c.Run.Wall.Name, Words: "would be fastened into " + c.Assembly.Substrate +
-			", which this wall does not have"}, "", "name an assembly tested on this wall")
+		b.holdChair("nothing-holds", c.Assembly.At, c, finding.One{Cause: c.Run.Wall.Name,
+			Words: "would be fastened into " + c.Assembly.Substrate +
+				", which this wall does not have"}, "", "name an assembly tested on this wall")
 		return
 	}
 	packing := b.packingAt(c, r.Y)
@@ -196,8 +200,10 @@ func (b *builder) reach(c *Chair, r *Row) {
 	r.Packing, r.Above = packing, fixed+packing
 	if r.Edge.Fails() {
 		b.holdChair("edge-distance", c.Assembly.At, c, finding.One{Worse: r.Edge.Asked - r.Edge.Has,
-			Words: "a row of fasteners stands " + job.Both(r.Edge.Has) + " from a face of the wall; the fastener asks for " + job.Both(r.Edge.Asked)},
-			"the pre-punched holes are part of the test", "ask the fabricator for an assembly tested on a wall this narrow")
+			Words: "a row of fasteners stands " + job.Both(r.Edge.Has) +
+				" from a face of the wall; the fastener asks for " + job.Both(r.Edge.Asked)},
+			"the pre-punched holes are part of the test",
+			"ask the fabricator for an assembly tested on a wall this narrow")
 	}
 	what := "the tip must stay " + job.Both(f.Cover) + " above"
 	if f.PilotDia > 0 && f.PilotBeyond > f.Cover {
@@ -207,9 +213,11 @@ func (b *builder) reach(c *Chair, r *Row) {
 		b.screw(c, r, l)
 	}
 	if r.Length == 0 {
-		b.holdChair("no-fastener-length", f.At, c, finding.One{Worse: r.Above, Words: "no stock length of " + f.Name + " fits: " +
+		b.holdChair("no-fastener-length", f.At, c, finding.One{Worse: r.Above, Words: "no stock length of " + f.Name +
+			" fits: " +
 			job.Both(needed(f, r.Above)) + " is needed, and " + what + " the underside of the " + c.Assembly.Substrate},
-			"build-up of "+job.Both(packing)+" takes up the length", "reduce the build-up there, or add a stock length the report covers")
+			"build-up of "+job.Both(packing)+" takes up the length",
+			"reduce the build-up there, or add a stock length the report covers")
 	}
 }
 

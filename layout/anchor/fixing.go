@@ -73,7 +73,8 @@ func (b *builder) fix(runs []*Run, sup []*Support) {
 		if s.Screws.Length > 0 {
 			continue
 		}
-		ref := finding.Ref{Perimeter: s.Piece.Perimeter.Job.Name, Run: s.Corner.Arrive.Name, Corner: s.Corner.Name, Pieces: []string{s.Piece.Mark}}
+		ref := finding.Ref{Perimeter: s.Piece.Perimeter.Job.Name, Run: s.Corner.Arrive.Name, Corner: s.Corner.Name,
+			Pieces: []string{s.Piece.Mark}}
 		if s.Corner.Leave != s.Corner.Arrive {
 			ref.Runs = []string{s.Corner.Leave.Name}
 		}
@@ -81,6 +82,7 @@ func (b *builder) fix(runs []*Run, sup []*Support) {
 		b.found.Append(finding.Finding{Code: "support-unfixed", Severity: finding.Hold, At: x.At, Where: ref,
 			One:  finding.One{Noun: "corner support", Name: s.Name, Cause: f.Name, Worse: above, Words: words},
 			What: "corner " + s.Corner.Name + ", support " + s.Name + ": " + words,
-			Why:  "a support holds no more than its screws do", Mend: "reduce the build-up there, or add a stock length the report covers"})
+			Why:  "a support holds no more than its screws do",
+			Mend: "reduce the build-up there, or add a stock length the report covers"})
 	}
 }

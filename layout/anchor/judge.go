@@ -51,10 +51,13 @@ func (b *builder) overChairs(a *Run) {
 			what, verb = "chairs ", " are"
 		}
 		b.found.Append(finding.Finding{Code: "chair-overloaded", Severity: finding.Hold, At: a.Job.At,
-			Where: finding.Ref{Perimeter: a.Perimeter.Job.Name, Run: a.Name, Station: a.ToFront(worst.At), HasStation: true, Pieces: marks},
-			What:  "run " + a.Name + ": " + what + listed(all) + verb + " asked for more than assembly " + first.Assembly.Name + " proves for one chair",
-			Why:   "neither more chairs nor the next assembly that covers the zone bring it down to what was tested",
-			Mend:  "name an assembly tested for more, on closer chairs or with the force of one chair in its report, or a shorter leg or stock length"})
+			Where: finding.Ref{Perimeter: a.Perimeter.Job.Name, Run: a.Name, Station: a.ToFront(worst.At),
+				HasStation: true, Pieces: marks},
+			What: "run " + a.Name + ": " + what + listed(all) + verb + " asked for more than assembly " +
+				first.Assembly.Name + " proves for one chair",
+			Why: "neither more chairs nor the next assembly that covers the zone bring it down to what was tested",
+			Mend: "name an assembly tested for more, on closer chairs or with the force of one chair in its report, " +
+				"or a shorter leg or stock length"})
 	}
 }
 
@@ -109,9 +112,11 @@ func (b *builder) overSupports(sup []*Support) {
 	h := b.sys.Corner.Support.Hook
 	b.found.Append(finding.Finding{Code: "support-overloaded", Severity: finding.Hold, At: h.At,
 		Where: finding.Ref{Perimeter: first.Piece.Perimeter.Job.Name, Pieces: marks},
-		What:  "the hooks of corner supports " + listed(all) + " are asked for more than " + job.BothForce(h.Allowable) + ", which " + h.Document + " allows",
-		Why:   "the corner piece would come off its support",
-		Mend:  "have another number or place of the supports tested, or the corner pieces covered under `corner: covered_by:`"})
+		What: "the hooks of corner supports " + listed(all) + " are asked for more than " +
+			job.BothForce(h.Allowable) + ", which " + h.Document + " allows",
+		Why: "the corner piece would come off its support",
+		Mend: "have another number or place of the supports tested, or the corner pieces covered under `corner: " +
+			"covered_by:`"})
 }
 
 // bears is how far, in mm, what lies under a leg on paper may touch it.
@@ -158,7 +163,8 @@ func (b *builder) unheld(turned []*Turned) {
 	var off, bay, spacing length.Length
 	var first *Turned
 	for _, t := range turned {
-		if t.Held || t.Covered || t.balanced && b.roomless[t.Piece] { // where only the bay is too long, the chair that has no room is said
+		// where only the bay is too long, the chair that has no room is said
+		if t.Held || t.Covered || t.balanced && b.roomless[t.Piece] {
 			continue
 		}
 		if first == nil {
@@ -181,7 +187,8 @@ func (b *builder) unheld(turned []*Turned) {
 	}
 	var lacks []string
 	if bay > 0 {
-		lacks = append(lacks, "up to "+job.Both(bay)+" from hold-down to hold-down round a miter, where "+job.Both(spacing)+" was tested")
+		lacks = append(lacks, "up to "+job.Both(bay)+
+			" from hold-down to hold-down round a miter, where "+job.Both(spacing)+" was tested")
 	}
 	if off > 0 {
 		lacks = append(lacks, "an uplift that acts up to "+job.Both(off)+" outside what holds it down")
@@ -189,9 +196,11 @@ func (b *builder) unheld(turned []*Turned) {
 	if len(lacks) == 0 {
 		lacks = append(lacks, "an uplift that its hold-downs do not balance")
 	}
-	mend := "have the corner support hooked and what it holds tested (`corner: support: hook:`), a longer leg or a shorter chair, or have the pieces covered by a report or the engineer under `corner: covered_by:`"
+	mend := "have the corner support hooked and what it holds tested (`corner: support: hook:`), a longer leg or a " +
+		"shorter chair, or have the pieces covered by a report or the engineer under `corner: covered_by:`"
 	if b.sys.Corner.Support.Hook != nil {
-		mend = "a longer leg, a shorter chair or an assembly tested at a wider spacing, or have the pieces covered by a report or the engineer under `corner: covered_by:`"
+		mend = "a longer leg, a shorter chair or an assembly tested at a wider spacing, or have the pieces covered " +
+			"by a report or the engineer under `corner: covered_by:`"
 	}
 	b.found.Append(finding.Finding{Code: "corner-unheld", Severity: finding.Hold, At: b.sys.At,
 		Where: finding.Ref{Perimeter: first.Piece.Perimeter.Job.Name, Pieces: marks},

@@ -35,8 +35,11 @@ func (l Loading) Ratio() float64 {
 type Load struct {
 	Known         bool // there are pressures to compare
 	Up, Out, Rear Loading
-	Hook, Snap    Loading // the top at the chair's street and roof edge, where the report parts what each held; else not compared
-	Beam          Loading // the top again as one stiff beam from joint to joint, against the specimen's own; not compared where nobody says how that stood
+	// the top at the chair's street and roof edge, where the report parts what each held; else not compared
+	Hook, Snap Loading
+	// the top again as one stiff beam from joint to joint, against the specimen's own; not compared where nobody says
+	// how that stood
+	Beam Loading
 }
 
 // Ratio is the greatest of the load cases.
@@ -292,7 +295,8 @@ func atAllowable(a *job.Assembly, n float64) float64 {
 // each: the chair then holds a piece that turns down at its two edges. Over a break of
 // slope, and under a tee, hold-downs are taken on one line.
 func parted(c *Chair, p *cap.Piece) bool {
-	return !p.Pitched() && p.Kind != cap.Tee && c.Assembly != nil && c.Assembly.OneChair != nil && c.Assembly.OneChair.Hook > 0
+	return !p.Pitched() && p.Kind != cap.Tee && c.Assembly != nil && c.Assembly.OneChair != nil &&
+		c.Assembly.OneChair.Hook > 0
 }
 
 // edges are a chair's street and roof edge behind the cap line.

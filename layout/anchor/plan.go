@@ -21,7 +21,8 @@ func (b *builder) supports(pieces []*cap.Piece) []*Support {
 			packing := length.Max(length.Max(end.PackFront, end.PackRear), length.Max(start.PackFront, start.PackRear))
 			packing = length.RoundTo(length.Max(0, packing), b.grid)
 			for i, s := range cap.Supports(b.sys, m.Seam) {
-				out = append(out, &Support{Name: fmt.Sprintf("%s-S%d", m.Corner.Name, i+1), Piece: p, Packing: packing, SupportPlace: s})
+				out = append(out, &Support{Name: fmt.Sprintf("%s-S%d", m.Corner.Name, i+1), Piece: p, Packing: packing,
+					SupportPlace: s})
 			}
 		}
 	}
@@ -86,7 +87,8 @@ func (b *builder) plan(runs []*Run) {
 				u length.Length
 			}{{r.Run.Right.Corner, r.Cap - c.At}, {r.Run.Left.Corner, c.At}} {
 				if e.c != nil && !e.c.Absorb && cap.PastMiter(b.sys, b.seams[e.c], side, c.Inside, e.u-half) {
-					b.crowd(r, "chair "+c.Name+" reaches past the miter of corner "+e.c.Name+", off its wall", standing{run: r.Run, pieces: carried(c)})
+					b.crowd(r, "chair "+c.Name+" reaches past the miter of corner "+e.c.Name+", off its wall",
+						standing{run: r.Run, pieces: carried(c)})
 				}
 			}
 		}
@@ -185,10 +187,12 @@ func (b *builder) obstructed(r *Run, near []standing) {
 			f := finding.Finding{Code: "support-blocked", Severity: finding.Hold, At: o.At,
 				Where: finding.Ref{Perimeter: r.Perimeter.Job.Name, Run: r.Name},
 				What:  "run " + r.Name + ": " + o.Name + " stands where the corner support " + s.name + " does",
-				Why:   "the miter rests on it", Mend: "move what stands there, or have another place of the support tested"}
+				Why:   "the miter rests on it",
+				Mend:  "move what stands there, or have another place of the support tested"}
 			if s.run != nil {
 				f.Code, f.Where.Runs = "chair-blocked", []string{s.run.Name}
-				f.What = "runs " + r.Name + " and " + s.run.Name + ": " + o.Name + " stands where chair " + s.name + " does"
+				f.What = "runs " + r.Name + " and " + s.run.Name + ": " + o.Name + " stands where chair " + s.name +
+					" does"
 				f.Why, f.Mend = "", "move what blocks it, or change the leg"
 				b.trouble(f.Code, s.pieces)
 			}
@@ -232,8 +236,10 @@ func (b *builder) laps(a *Run, k *Chair) {
 			return
 		}
 		b.hold("lap-under", a.Job.At, a.Run, w.at,
-			"run "+a.Name+" at station "+job.Both(a.ToFront(w.at))+": the "+leg+" leg laps the joint it must cover by "+job.Both(w.lap)+", the least is "+job.Both(least),
-			"the build-up there lifts the cap", "a longer "+leg+" leg within the tested range, less build-up, or an extender piece below")
+			"run "+a.Name+" at station "+job.Both(a.ToFront(w.at))+": the "+leg+" leg laps the joint it must cover "+
+				"by "+job.Both(w.lap)+", the least is "+job.Both(least),
+			"the build-up there lifts the cap",
+			"a longer "+leg+" leg within the tested range, less build-up, or an extender piece below")
 	}
 	say("front", front, b.sys.Lap.Front)
 	say("rear", rear, b.sys.Lap.Rear)

@@ -23,7 +23,8 @@ type footing struct {
 // turnedLoads is what a piece that turns asks of its chairs and supports: the
 // greater of what is nearest to each along its front, and of what its balance asks
 // in force and moment.
-func (b *builder) turnedLoads(p *cap.Piece, seats map[partKey][]seat, carry map[*Chair][]asked, sup []*Support) *Turned {
+func (b *builder) turnedLoads(p *cap.Piece, seats map[partKey][]seat, carry map[*Chair][]asked,
+	sup []*Support) *Turned {
 	t := &Turned{Piece: p, Covered: b.covered(p)}
 	frames := b.frames(p)
 	var feet []footing
@@ -34,12 +35,7 @@ func (b *builder) turnedLoads(p *cap.Piece, seats map[partKey][]seat, carry map[
 			break
 		}
 		zones := b.zonesOf(q.Run)
-		for _, k := range b.patches(b.outline(p, i), zones, math.Inf(-1), math.Inf(1)) {
-			for n, v := range k.Ring {
-				k.Ring[n] = frames[i].place(v.X, v.Y)
-			}
-			patches = append(patches, k)
-		}
+		patches = append(patches, frames[i].placed(b.patches(b.outline(p, i), zones, math.Inf(-1), math.Inf(1)))...)
 		on := seats[partKey{p, i}]
 		if p.Kind == cap.Tee && i > 0 && len(on) == 0 {
 			feet = append(feet, b.beyond(p, frames[i], begin[i])...)
@@ -64,7 +60,8 @@ func (b *builder) turnedLoads(p *cap.Piece, seats map[partKey][]seat, carry map[
 			c := p.Miters[i].Corner
 			for _, s := range onCorner(sup, c) {
 				at := frame{frames[i].corner(q), frames[i].turn}.place(s.X.MM(), s.Y.MM())
-				feet = append(feet, footing{support: s, part: i, along: begin[i] + q.Length().MM(), foot: stand.Foot{At: at, Holds: p.Miters[i].Held(b.sys)}})
+				feet = append(feet, footing{support: s, part: i, along: begin[i] + q.Length().MM(),
+					foot: stand.Foot{At: at, Holds: p.Miters[i].Held(b.sys)}})
 			}
 		}
 	}
@@ -104,6 +101,16 @@ func (b *builder) turnedLoads(p *cap.Piece, seats map[partKey][]seat, carry map[
 	return t
 }
 
+// placed are a part's patches in the frame of its piece.
+func (f frame) placed(patches []stand.Patch) []stand.Patch {
+	for _, k := range patches {
+		for n, v := range k.Ring {
+			k.Ring[n] = f.place(v.X, v.Y)
+		}
+	}
+	return patches
+}
+
 // beyond is the chair under the joint of a tee's stub, which stands on the branch's
 // own perimeter.
 func (b *builder) beyond(p *cap.Piece, f frame, begin float64) []footing {
@@ -115,7 +122,8 @@ func (b *builder) beyond(p *cap.Piece, f frame, begin float64) []footing {
 		}
 		at := j.Centre()
 		y := q.Run.OutsideAt(at) / 2
-		out = append(out, footing{part: 1, along: begin + (at - q.From).MM(), foot: stand.Foot{At: f.place(at.MM(), y.MM()), Holds: true}})
+		out = append(out, footing{part: 1, along: begin + (at - q.From).MM(),
+			foot: stand.Foot{At: f.place(at.MM(), y.MM()), Holds: true}})
 	}
 	return out
 }
@@ -138,7 +146,8 @@ func (b *builder) stubLoads(p cap.Part, seats []seat, carry map[*Chair][]asked) 
 			}
 			return n
 		}
-		carry[s.chair] = append(carry[s.chair], asked{by: p.Piece, up: lever(top), beam: lever(top), out: lever(front), rear: lever(rear),
+		carry[s.chair] = append(carry[s.chair], asked{by: p.Piece, up: lever(top), beam: lever(top), out: lever(front),
+			rear: lever(rear),
 			hook: lever(top) * b.atHook(s.chair, p.Run.OutsideAt(s.at))})
 	}
 }
@@ -240,7 +249,8 @@ func along(f footing) float64 { return f.along }
 
 // bounds are the ends of what lies nearer to a foot than to others of its kind, and
 // how many stand on the same place.
-func bounds(feet []footing, i int, kind func(footing) bool, at float64, of func(footing) float64) (from, to float64, alike int) {
+func bounds(feet []footing, i int, kind func(footing) bool, at float64, of func(footing) float64) (from, to float64,
+	alike int) {
 	from, to = math.Inf(-1), math.Inf(1)
 	for _, g := range feet {
 		if !kind(g) {

@@ -181,7 +181,9 @@ func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
 			)
 		default:
 			fail(
-				"states no resistance of the rear leg, and the %s zone asks %s of it, more than the %s it resists out (allowable): have the laboratory state the rear leg pulled with the top, and write it as `rear:` under its resistance",
+				"states no resistance of the rear leg, and the %s zone asks %s of it, more than the %s it resists "+
+					"out (allowable): have the laboratory state the rear leg pulled with the top, and write it as "+
+					"`rear:` under its resistance",
 				z,
 				both(c.RearDemand),
 				both(c.RearResists),

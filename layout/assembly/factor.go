@@ -12,7 +12,8 @@ import (
 // ANSI/SPRI ES-1 of 2011 that its wind loads, at that level, include it. The
 // edition of 2003 asked for none. The standard itself was not read.
 func LeastFactor() (float64, string) {
-	return 2.0, "ANSI/SPRI/FM 4435/ES-1 of 2011, as a roofing association reports it: at least 2.0 at the allowable level"
+	return 2.0, "ANSI/SPRI/FM 4435/ES-1 of 2011, as a roofing association reports it: at least 2.0 at the allowable " +
+		"level"
 }
 
 // Factor is what an as-pulled value is divided by to be set against a demand at

@@ -29,7 +29,8 @@ func BuildBy(j *job.Job, runs []*Run, grid length.Length, ways Ways) ([]*Piece, 
 }
 
 func newBuilder(j *job.Job, runs []*Run, grid length.Length) *builder {
-	return &builder{job: j, sys: &j.System, runs: runs, grid: grid, features: map[*wall.Corner]int{}, ends: map[[2]int]int{},
+	return &builder{job: j, sys: &j.System, runs: runs, grid: grid, features: map[*wall.Corner]int{},
+		ends:  map[[2]int]int{},
 		seams: Seams(runs), legs: map[Seam][2]Legs{}}
 }
 
@@ -75,7 +76,8 @@ func (b *builder) root(n int) int {
 }
 
 func (b *builder) hold(code string, at finding.Place, ref finding.Ref, what, why, mend string) {
-	b.found.Append(finding.Finding{Code: code, Severity: finding.Hold, At: at, Where: ref, What: what, Why: why, Mend: mend})
+	b.found.Append(finding.Finding{Code: code, Severity: finding.Hold, At: at, Where: ref, What: what, Why: why,
+		Mend: mend})
 }
 
 func refOf(r *Run) finding.Ref {
@@ -110,8 +112,9 @@ func (b *builder) vanishes(p *Piece) {
 		}
 		f := refOf(q.Run)
 		f.Pieces = []string{p.Mark}
-		b.hold("leg-vanishes", q.Run.Job.At, f, "piece "+p.Mark+": its part on run "+q.Run.Name+" would be "+job.Both(short)+
-			" long on its shorter face, at least "+job.Both(least)+" is needed",
+		b.hold("leg-vanishes", q.Run.Job.At, f,
+			"piece "+p.Mark+": its part on run "+q.Run.Name+" would be "+job.Both(short)+
+				" long on its shorter face, at least "+job.Both(least)+" is needed",
 			"the miters at its ends take up the run", "detail this stretch by hand with the fabricator")
 	}
 }
@@ -123,15 +126,18 @@ func (b *builder) crowded(p *Piece) {
 		if b.legsOf(m.Seam)[0].Clear || b.chosen(c) {
 			continue
 		}
-		what, mend := "its chairs overlap in plan even with the longest leg", "ask the fabricator for a longer leg or a shorter chair"
+		what, mend := "its chairs overlap in plan even with the longest leg",
+			"ask the fabricator for a longer leg or a shorter chair"
 		if !supportsClear(Supports(b.sys, m.Seam)) {
-			what, mend = "the supports under its miter overlap one another", "ask the fabricator for fewer or smaller supports at this turn and width"
+			what, mend = "the supports under its miter overlap one another",
+				"ask the fabricator for fewer or smaller supports at this turn and width"
 		}
 		f := finding.Ref{Perimeter: p.Perimeter.Job.Name, Run: c.Arrive.Name, Corner: c.Name, Pieces: []string{p.Mark}}
 		if c.Leave != c.Arrive {
 			f.Runs = []string{c.Leave.Name}
 		}
-		b.hold("corner-crowded", c.Arrive.Job.Right.At, f, "corner "+c.Name+": "+what, "two chairs cannot stand on one place of the wall", mend)
+		b.hold("corner-crowded", c.Arrive.Job.Right.At, f, "corner "+c.Name+": "+what,
+			"two chairs cannot stand on one place of the wall", mend)
 	}
 }
 
@@ -411,7 +417,8 @@ func (b *builder) group() []*Piece {
 		}
 		root := b.root(it.node)
 		if root != prev || prev < 0 {
-			p := &Piece{Perimeter: it.part.Run.Perimeter, Inside: it.part.Run.InsideAt(it.part.From), LeftEnd: job.EndTurn, RightEnd: job.EndTurn, Closer: it.cut}
+			p := &Piece{Perimeter: it.part.Run.Perimeter, Inside: it.part.Run.InsideAt(it.part.From),
+				LeftEnd: job.EndTurn, RightEnd: job.EndTurn, Closer: it.cut}
 			p.Wide, p.Narrow = p.Inside, p.Inside
 			if t := it.taper; t != nil {
 				p.Kind, p.Taper, p.Hand, p.Straight = Transition, *t, t.Hand(), job.Front

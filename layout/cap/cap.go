@@ -35,7 +35,8 @@ const (
 )
 
 func (k Kind) String() string {
-	return [...]string{"straight", "corner", "double miter", "end cap", "wall end", "corner with end", "transition", "pitch miter", "tee"}[k]
+	return [...]string{"straight", "corner", "double miter", "end cap", "wall end", "corner with end", "transition",
+		"pitch miter", "tee"}[k]
 }
 
 // Hand of a piece: that of a person on the roof looking out over the wall.
@@ -96,7 +97,9 @@ func (p Part) Inside() length.Length {
 // Miter is a welded corner within a piece, or a weld over a break of slope.
 type Miter struct {
 	Seam
-	Trim [2]length.Length // front longer than rear at the arriving and at the leaving leg, outside mold lines; negative where it is shorter, as over a valley
+	// front longer than rear at the arriving and at the leaving leg, outside mold lines; negative where it is shorter,
+	// as over a valley
+	Trim [2]length.Length
 }
 
 // Piece is one made piece.

@@ -68,7 +68,10 @@ func (b *builder) uncovered(r *Run) {
 	for z := wind.Edge; z <= wind.Corner; z++ {
 		for _, w := range r.Choices {
 			c := w.Choice[z]
-			used := slices.ContainsFunc(r.Parts, func(q Part) bool { return q.Piece.Zone == z && q.Inside() == w.Inside })
+			used := slices.ContainsFunc(r.Parts, func(q Part) bool {
+				return q.Piece.Zone == z &&
+					q.Inside() == w.Inside
+			})
 			why := strings.Join(c.Fails, "; ")
 			if !used || c.Covers || said[why] {
 				continue
@@ -78,7 +81,8 @@ func (b *builder) uncovered(r *Run) {
 				Code: "no-assembly", Severity: finding.Hold, At: r.Job.At, Where: refOf(r),
 				What: "run " + r.Name + ": no tested assembly of the job covers its " + z.String() + " zone",
 				Why:  why,
-				Mend: "name a tested assembly that covers it, or have the profile, substrate or pressure settled by the engineer of record",
+				Mend: "name a tested assembly that covers it, or have the profile, substrate or pressure settled by " +
+					"the engineer of record",
 			})
 		}
 	}

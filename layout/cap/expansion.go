@@ -39,12 +39,14 @@ func (b *builder) expansion(r *Run) []*Joint {
 		if e.Movement == nil {
 			b.hold("movement-not-stated", e.At, at,
 				"run "+r.Name+": the movement of the building expansion joint at "+job.Both(e.Station)+" is not stated",
-				"gap and cover plate follow from it", "get it from the engineer of record and write `movement:`, the most it opens or closes")
+				"gap and cover plate follow from it",
+				"get it from the engineer of record and write `movement:`, the most it opens or closes")
 		} else {
 			gap += *e.Movement
 			opens += *e.Movement
 		}
-		j := &Joint{Kind: Expansion, From: c - gap/2, To: c - gap/2 + gap, Held: LeftHand, Movement: e.Movement, Source: e}
+		j := &Joint{Kind: Expansion, From: c - gap/2, To: c - gap/2 + gap, Held: LeftHand, Movement: e.Movement,
+			Source: e}
 		if b.sys.Remainder == job.Right {
 			j.Held = RightHand
 		}
@@ -52,12 +54,14 @@ func (b *builder) expansion(r *Run) []*Joint {
 		j.Plate = gap + 2*(b.sys.Expansion.Bearing+opens)
 		if near := c + gap/2 + b.sys.Expansion.ChairFrom - b.sys.Chair.Length/2; near < c+e.Gap/2 {
 			b.hold("expansion-chair", e.At, at,
-				"run "+r.Name+": the chair beside the building expansion joint would stand over its gap of "+job.Both(e.Gap), "",
+				"run "+r.Name+": the chair beside the building expansion joint would stand over its gap of "+
+					job.Both(e.Gap), "",
 				"ask the fabricator for a larger `expansion: chair_from` that is within the tested assembly")
 		}
 		if j.From <= last || j.To >= r.Cap {
 			b.found.Append(finding.Finding{Code: "expansion-place", Severity: finding.Error, At: e.At, Where: at,
-				What: "run " + r.Name + ": the building expansion joint at " + job.Both(e.Station) + " lies on another or beyond the cap line",
+				What: "run " + r.Name + ": the building expansion joint at " + job.Both(e.Station) +
+					" lies on another or beyond the cap line",
 				Mend: "check its station"})
 			continue
 		}
@@ -93,7 +97,9 @@ func (b *builder) plateOn(r *Run, j *Joint, c length.Length) {
 		if !onPlate && !onChair {
 			continue
 		}
-		b.hold("plate-blocked", o.At, refOf(r), "run "+r.Name+": "+o.Name+" stands under the plate or the chair of joint "+j.Name,
-			"this joint stays where the wall puts it", "move what stands there, or detail it by hand with the fabricator")
+		b.hold("plate-blocked", o.At, refOf(r),
+			"run "+r.Name+": "+o.Name+" stands under the plate or the chair of joint "+j.Name,
+			"this joint stays where the wall puts it",
+			"move what stands there, or detail it by hand with the fabricator")
 	}
 }

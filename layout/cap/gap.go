@@ -40,13 +40,15 @@ func (b *builder) moves(r *Run) {
 	}
 	if tight != nil {
 		b.hold("joint-closes", s.At, refOf(r), "run "+r.Name+": joint "+tight.Name+" would have a gap of "+
-			job.Both(GapAt(s, tight.Mean(), s.Joint.Hottest))+" at the hottest metal; the least is "+job.Both(s.Joint.LeastGap),
+			job.Both(GapAt(s, tight.Mean(),
+				s.Joint.Hottest))+" at the hottest metal; the least is "+job.Both(s.Joint.LeastGap),
 			"the caps beside it, "+job.Both(tight.Mean())+" long, grow towards each other",
 			"widen the nominal joint, or ask for a shorter stock length")
 	}
 	if wide != nil {
 		b.hold("joint-opens", s.At, refOf(r), "run "+r.Name+": joint "+wide.Name+" would open to "+
-			job.Both(GapAt(s, wide.Mean(), s.Joint.Coldest))+" at the coldest metal; its splice plate seals up to "+job.Both(seal),
+			job.Both(GapAt(s, wide.Mean(),
+				s.Joint.Coldest))+" at the coldest metal; its splice plate seals up to "+job.Both(seal),
 			"", "a wider splice plate, a narrower nominal joint or a shorter stock length")
 	}
 }
@@ -63,8 +65,10 @@ func (b *builder) movesBuilding(r *Run, j *Joint) {
 	if left := j.Gap() - closes - Growth(s, j.Mean(), s.Joint.Hottest-s.Joint.Reference); left < s.Joint.LeastGap {
 		f := refOf(r)
 		f.Station, f.HasStation = r.ToFront(j.Centre()), true
-		b.hold("joint-closes", j.Source.At, f, "run "+r.Name+": joint "+j.Name+" over the building expansion joint would have a gap of "+job.Both(left)+
-			" when the building closes by "+job.Both(closes)+" at the hottest metal; the least is "+job.Both(s.Joint.LeastGap),
+		b.hold("joint-closes", j.Source.At, f,
+			"run "+r.Name+": joint "+j.Name+" over the building expansion joint would have a gap of "+job.Both(left)+
+				" when the building closes by "+job.Both(closes)+" at the hottest metal; the least is "+
+				job.Both(s.Joint.LeastGap),
 			"the caps beside it, "+job.Both(j.Mean())+" long, grow towards each other while the building closes",
 			"widen the nominal joint, or ask for a shorter stock length")
 	}

@@ -20,7 +20,8 @@ type Legs struct {
 	Least   length.Length // the job's leg too
 	Longest length.Length
 	Clear   bool // false: no two legs up to the longest keep chairs and supports apart
-	Held    bool // legs alike stand by all rules, balanced and within the spacing round the miter, or somebody answers for that
+	// legs alike stand by all rules, balanced and within the spacing round the miter, or somebody answers for that
+	Held bool
 }
 
 // LegsOf finds the arriving and the leaving leg of a corner by the rules: the
@@ -56,7 +57,8 @@ func LegsOf(s *job.System, m Seam, spacing, grid length.Length) [2]Legs {
 			if !loose && m.hopeless(s, from, spacing, grid) {
 				continue
 			}
-			for l := from; l[0] <= out[0].Longest && l[1] <= out[1].Longest; l[0], l[1] = l[0]+s.Corner.LegStep, l[1]+s.Corner.LegStep {
+			for l := from; l[0] <= out[0].Longest && l[1] <= out[1].Longest; l[0], l[1] = l[0]+s.Corner.LegStep,
+				l[1]+s.Corner.LegStep {
 				if legsClear(s, m, l) && m.stands(s, l, spacing, grid, loose) {
 					held = !loose
 					return l, true

@@ -94,7 +94,8 @@ func special(p *Piece) string {
 func (b *builder) shape(p *Piece) {
 	first, last := p.Parts[0], p.Parts[len(p.Parts)-1]
 	p.Lot = first.Run.Job.Elevation
-	if b.sys.Remainder == job.Left && p.Kind != Tee { // a corner between two elevations is of one lot, in the mirror of the other
+	// a corner between two elevations is of one lot, in the mirror of the other
+	if b.sys.Remainder == job.Left && p.Kind != Tee {
 		p.Lot = last.Run.Job.Elevation
 	}
 	if first.From == 0 && first.Run.Left.Kind != job.EndTurn && p.Kind != Tee {
@@ -138,8 +139,10 @@ func (b *builder) crossed(p *Piece) {
 	f := refOf(first)
 	f.Pieces = []string{special(p)}
 	b.hold("two-widths", first.Job.At, f,
-		"piece "+special(p)+" would have legs of "+job.Both(p.Narrow)+" to "+job.Both(p.Wide)+" inside, which differ by more than the job accepts",
-		"runs this short leave no room for a joint between their corners", "detail this stretch by hand with the fabricator")
+		"piece "+special(p)+" would have legs of "+job.Both(p.Narrow)+" to "+job.Both(p.Wide)+" inside, which differ "+
+			"by more than the job accepts",
+		"runs this short leave no room for a joint between their corners",
+		"detail this stretch by hand with the fabricator")
 }
 
 // overturned holds a piece of more than two miters.
@@ -152,7 +155,8 @@ func (b *builder) overturned(p *Piece) {
 	f.Pieces = []string{special(p)} // its other pieces are sound, and in a mirror another run comes first
 	b.hold("many-miters", first.Job.At, f,
 		fmt.Sprintf("piece %s would have %d miters", special(p), len(p.Miters)),
-		"runs this short leave no room for a joint between their corners", "detail this stretch by hand with the fabricator")
+		"runs this short leave no room for a joint between their corners",
+		"detail this stretch by hand with the fabricator")
 }
 
 // kind is what a piece is by its miters and its ends, and its hand.

@@ -47,7 +47,8 @@ func Edges(s *job.System, outside length.Length) []Edge {
 	if p.Drip.Length > 0 {
 		out = append(out, Edge{"drip edge", front + down(p.Drip)})
 	}
-	out = append(out, Edge{"front foot", front}, Edge{"front fold", 0}, Edge{"rear fold", low}, Edge{"rear foot", low + rear})
+	out = append(out, Edge{"front foot", front}, Edge{"front fold", 0}, Edge{"rear fold", low}, Edge{"rear foot", low +
+		rear})
 	if p.RearHook.Length > 0 {
 		out = append(out, Edge{"hook edge", low + rear + down(p.RearHook)})
 	}
@@ -92,7 +93,8 @@ func pitchLegs(s *job.System, c *wall.Corner, inside, spacing, grid length.Lengt
 		deep = length.Max(deep, wall.PitchTrim(e.Depth, c.Bend))
 	}
 	up := func(l length.Length) length.Length { return length.CeilTo(l, s.Corner.LegStep) }
-	short := up(length.Max(deep+s.Splice.Length/2+s.Splice.Bearing, pitchFoot(s, c, inside)+s.Chair.Length/2-s.Joint.Gap/2))
+	short := up(length.Max(deep+s.Splice.Length/2+s.Splice.Bearing,
+		pitchFoot(s, c, inside)+s.Chair.Length/2-s.Joint.Gap/2))
 	least := length.Max(short, up(s.PitchMiter.Leg))
 	short = length.Max(short, length.Min(least, up(s.Corner.ShortLeg)))
 	longest := length.Max(least, s.Corner.LongestLeg)
@@ -132,9 +134,11 @@ func (b *builder) slopesAndTurns(r *Run, needs length.Length) {
 	}
 	f := refOf(r)
 	f.Corner = turns.Name
-	b.hold("pitch-near-corner", r.Job.At, f, "run "+r.Name+": the "+breaks.Word()+" "+breaks.Name+" and the corner "+turns.Name+" are "+job.Both(r.Cap)+
-		" apart along the cap, and their legs with a least piece between take "+job.Both(needs),
-		"pieces that slope and turn so near one another are detailed by hand", "detail this stretch by hand with the fabricator, or move the break with the wall's builder")
+	b.hold("pitch-near-corner", r.Job.At, f,
+		"run "+r.Name+": the "+breaks.Word()+" "+breaks.Name+" and the corner "+turns.Name+" are "+job.Both(r.Cap)+
+			" apart along the cap, and their legs with a least piece between take "+job.Both(needs),
+		"pieces that slope and turn so near one another are detailed by hand",
+		"detail this stretch by hand with the fabricator, or move the break with the wall's builder")
 }
 
 // pitchMerged holds a piece that slopes and does something else besides.
@@ -143,10 +147,11 @@ func (b *builder) pitchMerged(p *Piece) {
 		return
 	}
 	for _, q := range p.Parts {
-		b.found.Append(finding.Finding{Code: "pitch-and-turn", Severity: finding.Hold, At: q.Run.Job.At, Where: refOf(q.Run),
-			What: "piece " + special(p) + " would slope over a break and turn, end or break again",
-			Why:  "its runs leave no room for a joint between; one profile does not give plumb legs on both sides",
-			Mend: "detail this stretch by hand with the fabricator"})
+		b.found.Append(finding.Finding{Code: "pitch-and-turn", Severity: finding.Hold, At: q.Run.Job.At,
+			Where: refOf(q.Run),
+			What:  "piece " + special(p) + " would slope over a break and turn, end or break again",
+			Why:   "its runs leave no room for a joint between; one profile does not give plumb legs on both sides",
+			Mend:  "detail this stretch by hand with the fabricator"})
 	}
 }
 
@@ -166,8 +171,12 @@ func (b *builder) sloped(p *Piece) {
 		}
 		f := refOf(e.r)
 		f.Pieces = []string{p.Mark}
-		b.hold("end-on-slope", e.r.Job.At, f, "piece "+p.Mark+" ends on a slope of "+job.FormatAngle(angle(e.r.Incline()))+": its end would stand out of plumb by "+job.Both(off),
-			"an end is made square to its cap", "make the stretch at the end a run of its own with `grade: level`, ended by `pitch:` at the break, or have the end detailed by hand")
+		b.hold("end-on-slope", e.r.Job.At, f,
+			"piece "+p.Mark+" ends on a slope of "+job.FormatAngle(angle(e.r.Incline()))+": its end would stand out "+
+				"of plumb by "+job.Both(off),
+			"an end is made square to its cap",
+			"make the stretch at the end a run of its own with `grade: level`, ended by `pitch:` at the break, or "+
+				"have the end detailed by hand")
 	}
 }
 

@@ -98,7 +98,8 @@ func (b *builder) legRange(r *Run, right bool, seams ...Seam) legRange {
 			out = legRange{short: l.Short, least: l.Least, longest: l.Longest}
 			continue
 		}
-		out = legRange{short: length.Max(out.short, l.Short), least: length.Max(out.least, l.Least), longest: length.Min(out.longest, l.Longest)}
+		out = legRange{short: length.Max(out.short, l.Short), least: length.Max(out.least, l.Least),
+			longest: length.Min(out.longest, l.Longest)}
 	}
 	return out
 }

@@ -126,5 +126,6 @@ func (b *builder) twoWidths(m Seam) bool {
 	if m.Corner.Absorb || m.Corner.Kink || m.Corner.Straight() {
 		return false
 	}
-	return accepts(b.sys, length.Min(m.Inside[0], m.Inside[1]), length.Max(m.Inside[0], m.Inside[1])) && b.legsOf(m)[0].Clear
+	return accepts(b.sys, length.Min(m.Inside[0], m.Inside[1]), length.Max(m.Inside[0], m.Inside[1])) &&
+		b.legsOf(m)[0].Clear
 }

@@ -87,7 +87,8 @@ func (s section) grow(k stock, ll, lr, step length.Length) ([]length.Length, [2]
 			lr += step
 		}
 		stretch := s.to - s.from - ll - lr - 2*k.gap
-		if (ll <= 0 || s.left.fixed) && (lr <= 0 || s.right.fixed) || ll > s.left.longest || lr > s.right.longest || stretch < k.least {
+		if (ll <= 0 || s.left.fixed) && (lr <= 0 || s.right.fixed) || ll > s.left.longest || lr > s.right.longest ||
+			stretch < k.least {
 			return nil, [2]length.Length{}, false
 		}
 		if ll > 0 && inWindow(s.from+ll+k.gap/2, s.blocked) || lr > 0 && inWindow(s.to-lr-k.gap/2, s.blocked) {

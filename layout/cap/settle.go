@@ -43,7 +43,8 @@ func (c *cuts) sections(tapers []Taper) []cutSection {
 	}
 	joints, tees := c.joints, c.run.Tees
 	first := func(at length.Length) bool { // of what is left
-		return (len(joints) == 0 || at <= joints[0].From) && (len(tapers) == 0 || at <= tapers[0].From) && (len(tees) == 0 || at <= tees[0].From)
+		return (len(joints) == 0 || at <= joints[0].From) && (len(tapers) == 0 || at <= tapers[0].From) &&
+			(len(tees) == 0 || at <= tees[0].From)
 	}
 	for len(tapers)+len(joints)+len(tees) > 0 {
 		switch {

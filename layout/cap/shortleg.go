@@ -33,9 +33,10 @@ func (b *builder) shortLegs(pieces []*Piece) {
 	}
 	f := finding.Finding{Code: "leg-under", Severity: finding.Hold, At: b.sys.At,
 		Where: finding.Ref{Perimeter: pieces[0].Perimeter.Job.Name, Pieces: marks},
-		What:  "legs under the least that the job states: of pieces " + strings.Join(marks, ", ") + ", down to " + job.Both(least),
-		Why:   "their runs are too short for two legs of that length",
-		Mend:  "if the fabricator makes them, write the least leg he makes there as `corner: short_leg:`"}
+		What: "legs under the least that the job states: of pieces " + strings.Join(marks, ", ") + ", down to " +
+			job.Both(least),
+		Why:  "their runs are too short for two legs of that length",
+		Mend: "if the fabricator makes them, write the least leg he makes there as `corner: short_leg:`"}
 	if len(marks) == 1 {
 		f.What = "a leg under the least that the job states: of piece " + marks[0] + ", " + job.Both(least)
 	}

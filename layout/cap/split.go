@@ -336,7 +336,8 @@ func (s *stretch) pass(in []entry, limit cost) ([]entry, []step) {
 	n := len(s.widths)
 	steps := s.f.steps[:0]
 	heads, best := make([]head, n), make([]head, n)
-	first, here := make([]head, n), make([]step, n) // what a transition at this place can follow; the best to each width
+	// what a transition at this place can follow; the best to each width
+	first, here := make([]head, n), make([]step, n)
 	next := 0
 	for i, x := range s.at {
 		for ; next < len(steps) && s.at[steps[next].place]+far <= x; next++ {

@@ -61,7 +61,8 @@ func (m Seam) Near(s *job.System, side int, grid length.Length, twin bool) (leng
 // legs are the two legs of a corner as parts that end at its miter and at the
 // chairs under their joints, in stations from the corner point: the arriving one
 // runs from below zero to it.
-func (m Seam) legs(s *job.System, leg [2]length.Length, spacing, grid length.Length, twin bool) (out [2]stand.Part, ok bool) {
+func (m Seam) legs(s *job.System, leg [2]length.Length, spacing, grid length.Length, twin bool) (out [2]stand.Part,
+	ok bool) {
 	g := s.Joint.Gap
 	for i, l := range leg {
 		miter, ok := m.MiterEnd(s, i, spacing, grid, twin)
@@ -69,7 +70,8 @@ func (m Seam) legs(s *job.System, leg [2]length.Length, spacing, grid length.Len
 			return out, false
 		}
 		joint := stand.End{Edge: l, At: l + g/2, Chair: true}
-		p := stand.Part{Spacing: spacing, Chair: s.Chair.Length, Left: s.Remainder == job.Left, Ends: [2]stand.End{miter, joint}}
+		p := stand.Part{Spacing: spacing, Chair: s.Chair.Length, Left: s.Remainder == job.Left,
+			Ends: [2]stand.End{miter, joint}}
 		if i == 0 {
 			joint.Edge, joint.At = -joint.Edge, -joint.At
 			p.Ends = [2]stand.End{joint, miter}
@@ -129,7 +131,8 @@ func (m Seam) Patches(s *job.System, leg [2]length.Length) []stand.Patch {
 	var out []stand.Patch
 	for i, l := range leg {
 		w, way := m.Inside[i]+2*s.Metal.Thickness, length.Length(2*i-1)
-		out = append(out, stand.Patch{Pa: 1, Ring: []stand.Point{m.Place(i, 0, 0), m.Place(i, way*l, 0), m.Place(i, way*l, w), m.Place(i, way*t[i], w)}})
+		out = append(out, stand.Patch{Pa: 1, Ring: []stand.Point{m.Place(i, 0, 0), m.Place(i, way*l, 0),
+			m.Place(i, way*l, w), m.Place(i, way*t[i], w)}})
 	}
 	return out
 }

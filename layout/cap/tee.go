@@ -137,8 +137,12 @@ func (t *Branch) check(j *job.Job, at wall.TeePlace, grid length.Length, found *
 	absorb := s.Corner.Absorb.Degrees() * math.Pi / 180
 	if off := math.Max(math.Abs(at.Walls), math.Abs(at.Lines)); off > absorb {
 		a := job.Angle(math.Round(off*180/math.Pi*100)) * (job.Degree / 100)
-		hold("tee-not-square", "the branch goes off at "+job.FormatAngle(a)+" from square to the roof side, by the bearings and turns of the two perimeters and the lines of the two runs; the joint behind the stub takes up "+
-			job.FormatAngle(s.Corner.Absorb), "the stub is welded square to the main cap", "check both bearings and which end of the branch meets the main; a branch that is not square is detailed by hand with the fabricator")
+		hold("tee-not-square", "the branch goes off at "+job.FormatAngle(a)+" from square to the roof side, by the "+
+			"bearings and turns of the two perimeters and the lines of the two runs; the joint behind the stub takes "+
+			"up "+
+			job.FormatAngle(s.Corner.Absorb), "the stub is welded square to the main cap",
+			"check both bearings and which end of the branch meets the main; a branch that is not square is detailed "+
+				"by hand with the fabricator")
 	}
 	t.heights(s, grid, hold)
 	for _, r := range []*Run{t.Main, t.Run} {
@@ -154,7 +158,8 @@ func (t *Branch) check(j *job.Job, at wall.TeePlace, grid length.Length, found *
 				}
 			}
 			if o.Does&job.Pierces != 0 && a < to && z > from {
-				hold("tee-pierced", o.Name+" comes through it", "a hole beside its weld is detailed with the tee", "move what comes through, or detail the tee by hand with the fabricator")
+				hold("tee-pierced", o.Name+" comes through it", "a hole beside its weld is detailed with the tee",
+					"move what comes through, or detail the tee by hand with the fabricator")
 			}
 		}
 	}
@@ -169,15 +174,19 @@ func (t *Branch) heights(s *job.System, grid length.Length, hold func(code, what
 	if t.Drop < 0 {
 		lies = "stands " + job.Both(-t.Drop) + " above"
 	}
-	what := "the branch's front fold " + lies + " the main's rear fold; the job asks for a drop of " + job.Both(s.Tee.DropLeast) + " to " + job.Both(s.Tee.DropMost)
+	what := "the branch's front fold " + lies + " the main's rear fold; the job asks for a drop of " +
+		job.Both(s.Tee.DropLeast) + " to " + job.Both(s.Tee.DropMost)
 	why := "the branch's top runs under the main's rear fold, and what is left of the rear leg over it must be bent"
 	switch {
 	case t.Drop < s.Tee.DropLeast:
-		hold("tee-height", what, why, "write `raise: "+length.Inches(main.Raise+length.CeilTo(s.Tee.DropLeast-t.Drop, grid), 16)+"` under perimeter "+main.Name+", or have the branch wall cut down")
+		hold("tee-height", what, why, "write `raise: "+length.Inches(main.Raise+length.CeilTo(s.Tee.DropLeast-t.Drop,
+			grid), 16)+"` under perimeter "+main.Name+", or have the branch wall cut down")
 	case t.Drop > s.Tee.DropMost:
-		hold("tee-height", what, why, "write `raise: "+length.Inches(own.Raise+length.CeilTo(t.Drop-s.Tee.DropMost, grid), 16)+"` under perimeter "+own.Name+", or have the main wall cut down")
+		hold("tee-height", what, why, "write `raise: "+length.Inches(own.Raise+length.CeilTo(t.Drop-s.Tee.DropMost,
+			grid), 16)+"` under perimeter "+own.Name+", or have the main wall cut down")
 	case low >= s.RearFoot():
-		hold("tee-low", "the branch's low edge lies "+job.Both(low)+" below the main's rear fold, and the rear leg is "+job.Both(s.RearFoot()), "the branch's top would come out under the main's rear leg",
+		hold("tee-low", "the branch's low edge lies "+job.Both(low)+" below the main's rear fold, and the rear leg "+
+			"is "+job.Both(s.RearFoot()), "the branch's top would come out under the main's rear leg",
 			"raise perimeter "+own.Name+", or ask the fabricator for a longer rear leg")
 	}
 }
@@ -207,7 +216,8 @@ func room(j *job.Job, r *Run, found *finding.List) {
 		}
 		if bad != "" {
 			found.Append(finding.Finding{Code: "tee-place", Severity: finding.Error, At: t.At, Where: refOf(r),
-				What: "the tee of run " + t.Run.Name + " on run " + r.Name + ", from " + job.Both(t.From) + " to " + job.Both(t.To) + " of the cap line: " + bad,
+				What: "the tee of run " + t.Run.Name + " on run " + r.Name + ", from " + job.Both(t.From) + " to " +
+					job.Both(t.To) + " of the cap line: " + bad,
 				Mend: "check the station of the tee, or ask the fabricator for a shorter `tee: leg:`"})
 		}
 		last = t.To + g

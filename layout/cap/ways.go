@@ -159,7 +159,8 @@ func (t *Bench) room(s section, k stock) Room {
 	w := s.solve(k, step)
 	usual := Option{Way: Way{Whole: w.merged, Legs: [2]length.Length{w.leftLeg, w.rightLeg}}, Usual: true}
 	q := Room{Usual: usual, Short: w.merged || w.oneJoint || len(w.pieces) == 0}
-	if s.left.least <= 0 && s.right.least <= 0 || s.left.least <= 0 && q.Short || s.right.least <= 0 && q.Short || w.problem != "" && !q.Short {
+	if s.left.least <= 0 && s.right.least <= 0 || s.left.least <= 0 && q.Short || s.right.least <= 0 && q.Short ||
+		w.problem != "" && !q.Short {
 		q.Fixed = true
 		q.Ways = []Option{usual}
 		return q
@@ -291,7 +292,8 @@ func (t *Bench) Lay(from, n int, ways Ways) ([]*Run, []*Piece, finding.List) {
 		all = slices.Concat(all, all)[from : from+n]
 	}
 	runs := bareCopies(all)
-	b := &builder{job: t.b.job, sys: t.b.sys, runs: runs, grid: t.b.grid, features: map[*wall.Corner]int{}, ends: map[[2]int]int{},
+	b := &builder{job: t.b.job, sys: t.b.sys, runs: runs, grid: t.b.grid, features: map[*wall.Corner]int{},
+		ends:  map[[2]int]int{},
 		seams: t.b.seams, ways: ways, whole: t.b, open: n > 0}
 	for _, r := range runs {
 		b.run(r)
@@ -321,7 +323,8 @@ func trimmed(r *Run, pieces []*Piece, right bool) []*Piece {
 	}
 	r.Parts = kept
 	r.Joints = slices.DeleteFunc(r.Joints, func(j *Joint) bool {
-		return j.Left != kept[0].Piece && j.Right != kept[1].Piece && j.Left != kept[1].Piece && j.Right != kept[0].Piece
+		return j.Left != kept[0].Piece && j.Right != kept[1].Piece && j.Left != kept[1].Piece &&
+			j.Right != kept[0].Piece
 	})
 	return slices.DeleteFunc(pieces, func(p *Piece) bool {
 		return slices.ContainsFunc(gone, func(q Part) bool { return q.Piece == p }) && len(p.Parts) == 1

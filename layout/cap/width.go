@@ -224,13 +224,17 @@ func (b *builder) play(r *Run) {
 func (b *builder) loose(r *Run, at finding.Place, station, inside, play length.Length) {
 	why := "one inside width of " + job.Both(inside) + " goes through all corners"
 	if b.sys.Corner.TwoWidths != nil {
-		why = "the inside width there is " + job.Both(inside) + ", and no corner of two widths within the job's mismatch would change it"
+		why = "the inside width there is " + job.Both(inside) +
+			", and no corner of two widths within the job's mismatch would change it"
 	}
-	mend := "measure the width again; if it is right this stretch needs a transition to another width: ask the fabricator whether one is made and write " +
-		"`transition:` with its length, its legs and the most it changes; or fur out the roof face"
+	mend := "measure the width again; if it is right this stretch needs a transition to another width: ask the " +
+		"fabricator whether one is made and write `transition:` with its length, its legs and the most it changes; " +
+		"or fur out the roof face"
 	if b.sys.Transition.Offered() {
-		why = "the inside width there is " + job.Both(inside) + ", and no transition has room, or none tapers as fast as this wall"
-		mend = "measure the width again; if it is right, a shorter transition or one of a greater change, or furring on the roof face"
+		why = "the inside width there is " + job.Both(inside) +
+			", and no transition has room, or none tapers as fast as this wall"
+		mend = "measure the width again; if it is right, a shorter transition or one of a greater change, or furring " +
+			"on the roof face"
 	}
 	f := refOf(r)
 	f.Station, f.HasStation = station, true

@@ -70,7 +70,8 @@ func hardware(j *job.Job, loads []Load) *Crate {
 			runs = append(runs, r)
 			for _, ch := range r.Chairs {
 				if left, right := ch.Edges(&j.System); left != right {
-					tapered = append(tapered, Item{Count: 1, Sort: Chair, What: "anchor chair, rear edge cut to a taper", Mark: ch.Name, Length: j.System.Chair.Length})
+					tapered = append(tapered, Item{Count: 1, Sort: Chair,
+						What: "anchor chair, rear edge cut to a taper", Mark: ch.Name, Length: j.System.Chair.Length})
 					continue
 				}
 				chairs = count(chairs, ch.Inside, j.ChairNames(ch.Assembly))
@@ -80,7 +81,8 @@ func hardware(j *job.Job, loads []Load) *Crate {
 					tape += 2 * l.Girth(q.Left) // a strip each side of the joint
 				}
 				if q.Kind == cap.Expansion {
-					covers = append(covers, Item{Count: 1, Sort: Plate, What: "cover plate, expansion joint", Mark: q.Name, Length: q.Plate})
+					covers = append(covers, Item{Count: 1, Sort: Plate, What: "cover plate, expansion joint",
+						Mark: q.Name, Length: q.Plate})
 					continue
 				}
 				splices = count(splices, r.InsideAt(q.Centre()), "")
@@ -95,13 +97,15 @@ func hardware(j *job.Job, loads []Load) *Crate {
 		c.Items = append(c.Items, Item{Count: n + s, Spare: s, Percent: percent, Sort: sort, What: what, Length: l})
 	}
 	for _, w := range chairs {
-		add(Chair, w.n, j.Crating.SpareChair, "anchor chair"+j.Units.OwnUnits(w.words(len(chairs))), j.System.Chair.Length)
+		add(Chair, w.n, j.Crating.SpareChair, "anchor chair"+j.Units.OwnUnits(w.words(len(chairs))),
+			j.System.Chair.Length)
 		c.Items[len(c.Items)-1].Inside = w.told(len(chairs))
 	}
 	c.Items = append(c.Items, tapered...)
 	add(Support, supports, j.Crating.SpareSupport, "corner support", j.System.Corner.Support.Length)
 	for _, w := range splices {
-		add(Plate, w.n, j.Crating.SpareSplice, "splice plate"+j.Units.OwnUnits(w.words(len(splices))), j.System.Splice.Length)
+		add(Plate, w.n, j.Crating.SpareSplice, "splice plate"+j.Units.OwnUnits(w.words(len(splices))),
+			j.System.Splice.Length)
 		c.Items[len(c.Items)-1].Inside = w.told(len(splices))
 	}
 	c.Items = append(c.Items, covers...)
@@ -125,7 +129,8 @@ func hardware(j *job.Job, loads []Load) *Crate {
 	if tape > 0 && j.Crating.TapeRoll > 0 {
 		rolls := func(l length.Length) int { return int((l + j.Crating.TapeRoll - 1) / j.Crating.TapeRoll) }
 		n := rolls(length.MulDiv(tape, int64(100+j.Crating.SpareTape), 100))
-		c.Items = append(c.Items, Item{Count: n, Spare: n - rolls(tape), Percent: j.Crating.SpareTape, Sort: Tape, What: "sealant tape, rolls", Length: j.Crating.TapeRoll})
+		c.Items = append(c.Items, Item{Count: n, Spare: n - rolls(tape), Percent: j.Crating.SpareTape, Sort: Tape,
+			What: "sealant tape, rolls", Length: j.Crating.TapeRoll})
 	}
 	return c
 }

@@ -47,7 +47,9 @@ type Rules struct {
 	Kerf      length.Length // lost with each cut
 	EndTrim   length.Length // cut off each end of a bar before use
 	LeastDrop length.Length // a remainder this long is kept
-	Nodes     int           // of the search that may be spent on a plan; one is a linear programme of some hundred different lengths, a few milliseconds
+	// of the search that may be spent on a plan; one is a linear programme of some hundred different lengths, a few
+	// milliseconds
+	Nodes int
 }
 
 // Bar is one way a bar is cut, and how many bars are cut so.

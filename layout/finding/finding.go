@@ -145,7 +145,8 @@ func (r Ref) String() string {
 
 func (r Ref) equal(o Ref) bool {
 	return r.Perimeter == o.Perimeter && r.Run == o.Run && r.Corner == o.Corner &&
-		r.Station == o.Station && r.HasStation == o.HasStation && r.Part == o.Part && slices.Equal(r.Pieces, o.Pieces) && slices.Equal(r.Runs, o.Runs) && slices.Equal(r.Parts, o.Parts)
+		r.Station == o.Station && r.HasStation == o.HasStation && r.Part == o.Part &&
+		slices.Equal(r.Pieces, o.Pieces) && slices.Equal(r.Runs, o.Runs) && slices.Equal(r.Parts, o.Parts)
 }
 
 // Finding is one thing that is wrong, on hold or worth a note.

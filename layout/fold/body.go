@@ -129,7 +129,8 @@ func (b Sheet) Pattern(chord float64) (Flat, error) {
 		g := b.Path.Segs[bend]
 		_, to := l.Span(bend)
 		s := to + g.Arc/2
-		out.Bends = append(out.Bends, BendLine{at(false, s), at(true, s), g.Turn, [2]string{b.Path.Segs[parent].Name, b.Path.Segs[child].Name}, g.Arc, g.Radius, 0, bend})
+		out.Bends = append(out.Bends, BendLine{at(false, s), at(true, s), g.Turn, [2]string{b.Path.Segs[parent].Name,
+			b.Path.Segs[child].Name}, g.Arc, g.Radius, 0, bend})
 	}
 	for i := b.Path.Root - 1; i >= 0; i-- {
 		line(i+1, i, i)
@@ -168,7 +169,8 @@ func (b Sheet) tabs(l Laid, out *Flat) {
 		}
 		out.Faces = append(out.Faces, face)
 		out.Depths = append(out.Depths, tab.Height)
-		out.Bends = append(out.Bends, BendLine{fold0, fold1, 90, [2]string{b.Path.Segs[b.Path.Root].Name, tab.Name}, tab.bend(b.Path).Allowance(90), tab.Radius, end, -1})
+		out.Bends = append(out.Bends, BendLine{fold0, fold1, 90, [2]string{b.Path.Segs[b.Path.Root].Name, tab.Name},
+			tab.bend(b.Path).Allowance(90), tab.Radius, end, -1})
 	}
 }
 
@@ -240,7 +242,8 @@ func (b Sheet) Skin(chord float64) [][3]Vec {
 	for i, s := range places {
 		f, k := l.Skins(s)
 		x0, x1 := b.Left.X(l, s, false), b.Right.X(l, s, true)
-		ribs[i] = rib{FromLayout(x0, f.X, f.Y), FromLayout(x1, f.X, f.Y), FromLayout(x0, k.X, k.Y), FromLayout(x1, k.X, k.Y)}
+		ribs[i] = rib{FromLayout(x0, f.X, f.Y), FromLayout(x1, f.X, f.Y), FromLayout(x0, k.X, k.Y),
+			FromLayout(x1, k.X, k.Y)}
 	}
 	var out [][3]Vec
 	quad := func(a, c, d, e Vec) { out = append(out, [3]Vec{a, c, d}, [3]Vec{a, d, e}) }

@@ -44,7 +44,8 @@ func (b Sheet) tab(l Laid, end int, lap Lap) []Point {
 	girth := l.Path.Girth()
 	long := q.minus(p)
 	far := long.times(lap.Beyond/long.length() + 1)
-	ring := []Point{p.minus(far), p.minus(far).plus(out.times(lap.Beyond)), q.plus(far).plus(out.times(lap.Beyond)), q.plus(far)}
+	ring := []Point{p.minus(far), p.minus(far).plus(out.times(lap.Beyond)), q.plus(far).plus(out.times(lap.Beyond)),
+		q.plus(far)}
 	// Within its own places, and within them as the mirror shows it.
 	low, high := girth-lap.To+hair, girth-lap.From-hair
 	own := func(r Point) float64 { return r.Y }
@@ -130,7 +131,8 @@ func (b Sheet) laps(l Laid, out *Flat) {
 			}
 			p, q, away := b.base(l, end, lap.Seg, lap.From, lap.To)
 			p, q = p.plus(away.times(lap.Fold)), q.plus(away.times(lap.Fold))
-			out.Bends = append(out.Bends, BendLine{p, q, lap.Turn, [2]string{l.Path.Segs[lap.Seg].Name, lap.Name}, lap.Arc, lap.Radius, end, -1})
+			out.Bends = append(out.Bends, BendLine{p, q, lap.Turn, [2]string{l.Path.Segs[lap.Seg].Name, lap.Name},
+				lap.Arc, lap.Radius, end, -1})
 		}
 	}
 }

@@ -104,9 +104,11 @@ func NewPath(t, k float64, legs []Leg, root int) (Path, error) {
 		case i == len(legs)-1 && turn != 0, turn >= 270:
 			return Path{}, fmt.Errorf("the %s ends in a turn of %.2f degrees", l.Name, l.Turn)
 		case turn > 179 && l.To != ToTangent:
-			return Path{}, fmt.Errorf("a turn of %.2f degrees has no mold line: measure the %s to the tangent", turn, l.Name)
+			return Path{}, fmt.Errorf("a turn of %.2f degrees has no mold line: measure the %s to the tangent", turn,
+				l.Name)
 		case turn != 0 && turn < 90-1e-9 && l.To == ToTangent:
-			return Path{}, fmt.Errorf("a turn of %.2f degrees has no outside tangent square to the %s: measure it to the mold line", turn, l.Name)
+			return Path{}, fmt.Errorf("a turn of %.2f degrees has no outside tangent square to the %s: measure it to "+
+				"the mold line", turn, l.Name)
 		}
 		b := Bend{Thickness: t, Radius: l.Radius, K: k}
 		s := Seg{Name: l.Name, Turn: l.Turn, Radius: l.Radius, Arc: l.Take, To: l.To}

@@ -271,7 +271,8 @@ func (t Tray) Solid() Solid {
 			_, _, whole := w.mouthAt(from)
 			switch {
 			case !open:
-				add(was[0], wasEdge[0], p.Names[k], []Vec{lo(w.Left, outer), lo(w.Right, outer), lo(w.Right, inner), lo(w.Left, inner)}, 0)
+				add(was[0], wasEdge[0], p.Names[k], []Vec{lo(w.Left, outer), lo(w.Right, outer), lo(w.Right, inner),
+					lo(w.Left, inner)}, 0)
 			case !whole:
 				ring := []Vec{lo(w.Left, outer), at(x0, outer)}
 				for _, m := range w.Mouth[1 : len(w.Mouth)-1] {
@@ -282,8 +283,10 @@ func (t Tray) Solid() Solid {
 				add(was[0], wasEdge[0], p.Names[k], ring, 0)
 				parents, edges = append(parents, parents[0]), append(edges, len(ring)-4)
 			default:
-				add(was[0], wasEdge[0], "left "+p.Names[k], []Vec{lo(w.Left, outer), at(x0, outer), at(x0, inner), lo(w.Left, inner)}, 0)
-				add(was[1], wasEdge[1], "right "+p.Names[k], []Vec{at(x1, outer), lo(w.Right, outer), lo(w.Right, inner), at(x1, inner)}, 0)
+				add(was[0], wasEdge[0], "left "+p.Names[k], []Vec{lo(w.Left, outer), at(x0, outer), at(x0, inner),
+					lo(w.Left, inner)}, 0)
+				add(was[1], wasEdge[1], "right "+p.Names[k], []Vec{at(x1, outer), lo(w.Right, outer),
+					lo(w.Right, inner), at(x1, inner)}, 0)
 			}
 		}
 	}

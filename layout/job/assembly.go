@@ -63,16 +63,17 @@ type Assembly struct {
 	FrontRowFrom              length.Length // row's centre line behind the chair's front edge
 	RearRowFrom               length.Length // row's centre line before the chair's rear edge
 	Up, Out                   Pressure
-	Rear                      Pressure     // on the rear leg, towards the roof; zero: the report does not state it
-	Factor                    float64      // safety factor asked of an as-pulled ultimate; already taken in an allowable
-	FactorBasis               *FactorBasis // of that factor; nil: not stated
-	FactorSigned              *Signed      // who stands behind a factor under the published one; nil: nobody
-	ReferenceArea             string
-	TestedOn                  *Specimen   // how the specimen stood; nil: not stated
-	OneChair                  *ChairHeld  // what the report gives of one chair; nil: nothing
-	Chair                     *OwnChair   // the chair it was tested with; nil: the system's
-	Engagement                *Engagement // the least of hook and snap in the test; nil: not stated
-	Cost                      int64       // per chair, in thousandths of the job's money
+	Rear                      Pressure // on the rear leg, towards the roof; zero: the report does not state it
+	// safety factor asked of an as-pulled ultimate; already taken in an allowable
+	Factor        float64
+	FactorBasis   *FactorBasis // of that factor; nil: not stated
+	FactorSigned  *Signed      // who stands behind a factor under the published one; nil: nobody
+	ReferenceArea string
+	TestedOn      *Specimen   // how the specimen stood; nil: not stated
+	OneChair      *ChairHeld  // what the report gives of one chair; nil: nothing
+	Chair         *OwnChair   // the chair it was tested with; nil: the system's
+	Engagement    *Engagement // the least of hook and snap in the test; nil: not stated
+	Cost          int64       // per chair, in thousandths of the job's money
 }
 
 // Test is what a report says of the test: by which standard and method it was
@@ -137,8 +138,10 @@ func (f *Fastener) keys(k keys) {
 	k.lengths("lengths", &f.Lengths, "the stock lengths", `[2", 2 1/2", 3"]`)
 	k.length("embedment", &f.Embedment, "the thread required in the holding material", `1 1/4"`)
 	k.lengthOrZero("tip", &f.Tip, "the length of the tip, which does not hold", `1/4"`)
-	k.may().lengthOrZero("reserve", &f.Reserve, "how much longer than thread and tip ask it is taken, for packing that comes out thicker", `1/8"`)
-	k.may().yes("two_lengths", &f.TwoLengths, "yes if the rows of one chair may take two lengths; otherwise the longer goes in both where it fits", "no")
+	k.may().lengthOrZero("reserve", &f.Reserve,
+		"how much longer than thread and tip ask it is taken, for packing that comes out thicker", `1/8"`)
+	k.may().yes("two_lengths", &f.TwoLengths,
+		"yes if the rows of one chair may take two lengths; otherwise the longer goes in both where it fits", "no")
 	drilled := f.Substrate == Masonry || f.Substrate == Concrete
 	pilot := k.when(drilled, "the substrate is masonry or concrete, which is drilled first").
 		group("pilot", "the pilot hole, with its diameter (0 for none) and how far beyond the tip", func(k keys) {
@@ -151,19 +154,25 @@ func (f *Fastener) keys(k keys) {
 	k.lengthOrZero("cover", &f.Cover, "the material left below the tip", `1/4"`)
 	k.lengthOrZero("edge_distance", &f.EdgeDistance, "the least distance from the face of the wall", `1"`)
 	k.count("box", &f.Box, "how many come in a box", "100")
-	word(k.may(), "kind", &f.Kind, asThey(WoodScrew, Nail, LagScrew), "what it is in wood, for a cross-check of its withdrawal", "wood screw")
+	word(k.may(), "kind", &f.Kind, asThey(WoodScrew, Nail, LagScrew),
+		"what it is in wood, for a cross-check of its withdrawal", "wood screw")
 	k.may().length("thread", &f.Thread,
-		"the length of its thread without the tip, for that cross-check; left out, the embedment asked for is taken", `1 1/2"`)
+		"the length of its thread without the tip, for that cross-check; left out, the embedment asked for is taken",
+		`1 1/2"`)
 	k.may().text("metal", &f.Metal, "the metal of the fastener", "stainless steel")
-	k.may().force("shear", &f.Shear, "the allowable shear of one fastener under the metal of the chair, from its report", "140 lb")
-	optional(k.may(), "yield", &f.Yield, (*Yield).keys, "what its shear follows from by the wood standard, where no report has it")
+	k.may().force("shear", &f.Shear,
+		"the allowable shear of one fastener under the metal of the chair, from its report", "140 lb")
+	optional(k.may(), "yield", &f.Yield, (*Yield).keys,
+		"what its shear follows from by the wood standard, where no report has it")
 	slices.Sort(f.Lengths)
 }
 
 func (y *Yield) keys(k keys) {
 	k.length("root", &y.Root, "the diameter at the root of the thread", `0.152"`)
-	value(k, "bending", &y.Bending, withUnit("value-stress", parseStress).in(unitsOf(1e6, 10, "MPa")), "the bending yield strength of the fastener", "80 ksi")
-	value(k, "side_bearing", &y.Bearing, withUnit("value-stress", parseStress).in(unitsOf(1e6, 10, "MPa")), "the dowel bearing strength of the metal of the chair", "45 ksi")
+	value(k, "bending", &y.Bending, withUnit("value-stress", parseStress).in(unitsOf(1e6, 10, "MPa")),
+		"the bending yield strength of the fastener", "80 ksi")
+	value(k, "side_bearing", &y.Bearing, withUnit("value-stress", parseStress).in(unitsOf(1e6, 10, "MPa")),
+		"the dowel bearing strength of the metal of the chair", "45 ksi")
 }
 
 func (s *Signed) keys(k keys) {
@@ -197,7 +206,8 @@ func (t *Test) keys(k keys) {
 	k.may().show().text("standard", &t.Standard, "the test standard", "ANSI/SPRI/FM 4435/ES-1")
 	k.may().show().text("edition", &t.Edition, "the edition of the test standard", "2017")
 	k.may().show().text("method", &t.Method, "the method of the standard", "RE-3")
-	k.may().show().text("accreditation", &t.Accreditation, "the accreditation of the laboratory", "ISO/IEC 17025, certificate T-118")
+	k.may().show().text("accreditation", &t.Accreditation, "the accreditation of the laboratory",
+		"ISO/IEC 17025, certificate T-118")
 	k.may().show().date("date", &t.On, "the date of the report", "2024-09-12")
 }
 
@@ -211,7 +221,8 @@ func (c *ChairHeld) keys(k keys) {
 	c.At = k.at
 	k.force("up", &c.Up, "the upward force one chair held", "310 lb")
 	k.may().force("hook", &c.Hook, "what its hook at the street side held, if the report parts the two", "170 lb")
-	k.when(k.given("hook"), "the hook is stated").force("snap", &c.Snap, "what its snap at the roof side held", "140 lb")
+	k.when(k.given("hook"), "the hook is stated").force("snap", &c.Snap, "what its snap at the roof side held",
+		"140 lb")
 }
 
 func (f *FactorBasis) keys(k keys) {
@@ -233,7 +244,8 @@ func (a *Assembly) keys(k keys) {
 	k.length("thickness_least", &a.ThicknessLeast, "the least thickness tested", `0.050"`)
 	k.leg("front_leg_most", &a.FrontLegMost, "the highest front leg tested", `7 1/4"`)
 	k.leg("rear_leg_most", &a.RearLegMost, "the highest rear leg tested", `4 3/4"`)
-	word(k.may(), "front_hem", &a.FrontHem, hemKinds, "how the hem lay that held the front in the test; otherwise closed", "open")
+	word(k.may(), "front_hem", &a.FrontHem, hemKinds,
+		"how the hem lay that held the front in the test; otherwise closed", "open")
 	k.length("width_most", &a.WidthMost, "the widest inside width tested", `20"`)
 	k.length("chair_spacing", &a.ChairSpacing, "the chair spacing tested", `46"`)
 	optional(k.may().show(), "tested_on", &a.TestedOn, (*Specimen).keys,
@@ -243,7 +255,8 @@ func (a *Assembly) keys(k keys) {
 	k.group("rows", "the two rows of fasteners in a chair", func(k keys) {
 		k.count("front", &a.FrontRow, "how many fasteners a chair has in the front row", "3")
 		k.count("rear", &a.RearRow, "how many fasteners a chair has in the rear row", "2")
-		k.lengthOrZero("front_from_edge", &a.FrontRowFrom, "the front row's distance from the chair's front edge", `1 1/2"`)
+		k.lengthOrZero("front_from_edge", &a.FrontRowFrom, "the front row's distance from the chair's front edge",
+			`1 1/2"`)
 		k.lengthOrZero("rear_from_edge", &a.RearRowFrom, "the rear row's distance from the chair's rear edge", `1 1/2"`)
 	})
 	optional(k.may(), "chair", &a.Chair, (*OwnChair).keys,
@@ -262,10 +275,12 @@ func (a *Assembly) resistanceKeys(k keys) {
 	k.resistance("up", &a.Up, "the upward resistance and its level: as-pulled or allowable", "88 psf as-pulled")
 	k.resistance("out", &a.Out, "the outward resistance and its level: as-pulled or allowable", "70 psf as-pulled")
 	k.may().resistance("rear", &a.Rear,
-		"the resistance of the rear leg towards the roof, with the top in the same test; left out, the outward one is taken for it", "88 psf as-pulled")
+		"the resistance of the rear leg towards the roof, with the top in the same test; left out, the outward one "+
+			"is taken for it", "88 psf as-pulled")
 	stated := k.has("up", "out")
 	optional(k.may(), "one_chair", &a.OneChair, (*ChairHeld).keys,
-		"the forces that the report gives of one chair, at the level of `up`; left out, the pressure on the tested spacing and the piece's own width is taken")
+		"the forces that the report gives of one chair, at the level of `up`; left out, the pressure on the tested "+
+			"spacing and the piece's own width is taken")
 	mixed := ""
 	switch {
 	case stated && a.Up.Level != a.Out.Level:
@@ -277,13 +292,16 @@ func (a *Assembly) resistanceKeys(k keys) {
 		factor("factor", &a.Factor, "the safety factor asked of an as-pulled resistance", "2.0")
 	optional(k.may().show(), "factor_basis", &a.FactorBasis, (*FactorBasis).keys,
 		"the level of the factor, who chose it and why; left out, the assembly's pieces are on hold")
-	optional(k.may(), "factor_signed", &a.FactorSigned, (*Signed).keys, "the engineer who signs for a factor under the published one")
+	optional(k.may(), "factor_signed", &a.FactorSigned, (*Signed).keys,
+		"the engineer who signs for a factor under the published one")
 	k.text("area", &a.ReferenceArea, "the area the resistance refers to", "per running foot times cap width")
 	switch {
 	case mixed != "":
-		k.d.conflict("level-mixed", k.placeOf(mixed), k.placeOf("up"), "state both as the report does", "%s and %s stand at different levels", k.called("up"), mixed)
+		k.d.conflict("level-mixed", k.placeOf(mixed), k.placeOf("up"), "state both as the report does",
+			"%s and %s stand at different levels", k.called("up"), mixed)
 	case stated && a.Up.Level != AsPulled && k.given("factor"):
-		k.d.conflict("factor-twice", k.keyAt("factor"), k.placeOf("up"), "leave the factor out, or state the resistance as-pulled",
+		k.d.conflict("factor-twice", k.keyAt("factor"), k.placeOf("up"),
+			"leave the factor out, or state the resistance as-pulled",
 			"%s stands beside resistances that have their factor already taken", k.called("factor"))
 	}
 }
@@ -293,7 +311,8 @@ func (a *Assembly) resistanceKeys(k keys) {
 func parseResistance(s string) (Pressure, error) {
 	p, err := ParsePressure(s)
 	if err == nil && p.Level == Strength {
-		err = wrong("level-resistance", "write as-pulled for what the laboratory recorded, or allowable if the factor is taken already",
+		err = wrong("level-resistance",
+			"write as-pulled for what the laboratory recorded, or allowable if the factor is taken already",
 			"%s: a resistance is as-pulled or allowable, strength is a level of demands", show(s))
 	}
 	return p, err

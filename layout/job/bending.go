@@ -65,9 +65,13 @@ type ToolPoint struct{ X, Y length.Length }
 
 func (s *Shop) bendingKeys(k keys) {
 	optional(k.may(), "machine", &s.Machine, (*Machine).keys, "what the shop bends on, with its own limits")
-	list(k.may(), "bends", "bend", &s.Bends, (*TakenBend).keys, "what bends took in trial strips; each stands before the K factor")
-	k.may().yes("trial_strips", &s.Strips, "whether a sheet for trial strips is printed though every bend over 90° has one", "yes")
-	k.may().texts("bend_order", &s.BendOrder, "the bends in the shop's own order, each by the two faces beside it like `front leg/top`; one is found otherwise", "[drip/hem, hook/hem, drip/front leg]")
+	list(k.may(), "bends", "bend", &s.Bends, (*TakenBend).keys,
+		"what bends took in trial strips; each stands before the K factor")
+	k.may().yes("trial_strips", &s.Strips,
+		"whether a sheet for trial strips is printed though every bend over 90° has one", "yes")
+	k.may().texts("bend_order", &s.BendOrder,
+		"the bends in the shop's own order, each by the two faces beside it like `front leg/top`; one is found "+
+			"otherwise", "[drip/hem, hook/hem, drip/front leg]")
 	optional(k.may(), "seam", &s.Seam, (*SeamRules).keys, "how the seams of a piece are joined")
 	word(k.may(), "etch", &s.Etch, []choice[Etch]{{"back", EtchBack}, {"hidden", EtchHidden}},
 		"where the mark of a part is etched: on its back, or only where a hem hides it; otherwise nowhere", "back")
@@ -76,16 +80,20 @@ func (s *Shop) bendingKeys(k keys) {
 func (b *TakenBend) keys(k keys) {
 	b.At = k.at
 	k.angle("turn", &b.Turn, 0, straight, "how far the bend turns", "90")
-	k.signedLength("deduction", &b.Deduction, "what the flat is shorter than the outside lengths of both legs together, negative where it is longer", `0.095"`)
+	k.signedLength("deduction", &b.Deduction,
+		"what the flat is shorter than the outside lengths of both legs together, negative where it is longer",
+		`0.095"`)
 	word(k.when(b.Turn > 90*Degree, "the bend turns more than 90°, where the two measures differ"), "to", &b.To,
-		[]choice[LegMeasure]{{toMoldLine, ToMoldLine}, {toTangent, ToTangent}}, "what the legs of the strip were measured to", toTangent)
+		[]choice[LegMeasure]{{toMoldLine, ToMoldLine}, {toTangent, ToTangent}},
+		"what the legs of the strip were measured to", toTangent)
 	k.may().text("method", &b.Method, "how the strip was bent", "air bent, die 3/8")
 	k.may().text("strip", &b.Strip, "which strip it was", "T-3")
 }
 
 func (m *Machine) keys(k keys) {
 	m.At = k.at
-	word(k, "kind", &m.Kind, []choice[MachineKind]{{"press", PressBrake}, {"folder", Folder}}, "what the shop bends on", "press")
+	word(k, "kind", &m.Kind, []choice[MachineKind]{{"press", PressBrake}, {"folder", Folder}}, "what the shop bends on",
+		"press")
 	k.when(m.Kind == PressBrake, "a press brake spans a die").
 		lengths("dies", &m.Dies, "the openings of its dies, ascending", `[1/4", 3/8", 1/2"]`)
 	k.when(m.Kind == Folder, "a folder clamps the sheet").
@@ -93,10 +101,14 @@ func (m *Machine) keys(k keys) {
 	k.may().length("throat", &m.Throat, "the room behind the bend line", `40"`)
 	k.may().length("least_gauge", &m.LeastGage, "the least distance of the back gauge from the bend line", `3/16"`)
 	k.may().length("most_gauge", &m.MostGage, "its greatest distance", `38"`)
-	k.may().length("longest", &m.Longest, "the longest part it takes along the bend, if that is less than the shop's `brake`", `10'-0"`)
-	k.may().length("least_flange", &m.Flange, "the narrowest flange it holds, if that is more than the shop's `least_flange`", `1/2"`)
-	list(k.may(), "takes", "metal", &m.Takes, (*Taken).keys, "the sheets it takes, by metal; a metal that is not in the list is not bent on it")
-	list(k.may(), "punch", "point", &m.Punch, (*ToolPoint).keys, "the outline of the punch or clamping beam from its tip, in order")
+	k.may().length("longest", &m.Longest,
+		"the longest part it takes along the bend, if that is less than the shop's `brake`", `10'-0"`)
+	k.may().length("least_flange", &m.Flange,
+		"the narrowest flange it holds, if that is more than the shop's `least_flange`", `1/2"`)
+	list(k.may(), "takes", "metal", &m.Takes, (*Taken).keys,
+		"the sheets it takes, by metal; a metal that is not in the list is not bent on it")
+	list(k.may(), "punch", "point", &m.Punch, (*ToolPoint).keys,
+		"the outline of the punch or clamping beam from its tip, in order")
 	list(k.may(), "die", "point", &m.Die, (*ToolPoint).keys, "the outline of the die or lower beam, in order")
 }
 

@@ -27,7 +27,8 @@ func (d *decoder) checkLeg(leg string, l Leg, kick string, k Kick) {
 	case l.To == ToTangent && k.Angle < 90*Degree:
 		d.conflict("leg-tangent", d.places[to], d.places[angle],
 			"write `to: "+toMoldLine+"`, and the length that goes with it",
-			"%s is measured to the tangent, and its foot turns by %s: only a turn of 90° or more has a lowest metal to measure to",
+			"%s is measured to the tangent, and its foot turns by %s: only a turn of 90° or more has a lowest metal "+
+				"to measure to",
 			d.name(leg), FormatAngle(k.Angle))
 	case l.To == ToMoldLine && k.Angle >= straight:
 		d.conflict("leg-mold-line", d.places[to], d.places[angle],

@@ -23,7 +23,8 @@ func (d *decoder) checkRuns(j *Job) {
 	for i := range j.Perimeters {
 		p := &j.Perimeters[i]
 		for k := range p.Runs {
-			c := &runCheck{d: d, p: p, r: &p.Runs[k], path: fmt.Sprintf("perimeters[%d].runs[%d].", i, k), shared: shared}
+			c := &runCheck{d: d, p: p, r: &p.Runs[k], path: fmt.Sprintf("perimeters[%d].runs[%d].", i, k),
+				shared: shared}
 			c.limit, c.exact = c.r.Length, c.r.StationFace == c.r.Face
 			if !c.exact {
 				// The other face is longer or shorter by what the corners
@@ -59,10 +60,12 @@ func (c *runCheck) where() finding.Ref { return finding.Ref{Perimeter: c.p.Name,
 func (c *runCheck) on(what string, station length.Length, at finding.Place) {
 	switch {
 	case station < 0:
-		c.d.errorf("station-range", at, "stations are measured from the left end of the run", "run %s: %s at station %s lies before the run", c.r.Name, what, Both(station))
+		c.d.errorf("station-range", at, "stations are measured from the left end of the run",
+			"run %s: %s at station %s lies before the run", c.r.Name, what, Both(station))
 	case c.hasLength && station > c.limit:
 		c.d.conflict("station-range", at, c.d.places[c.path+"length"], "check the station and the length of the run",
-			"run %s: %s at station %s lies beyond the run, which is %s long", c.r.Name, what, Both(station), Both(c.r.Length))
+			"run %s: %s at station %s lies beyond the run, which is %s long", c.r.Name, what, Both(station),
+			Both(c.r.Length))
 	}
 }
 
@@ -81,7 +84,8 @@ func (c *runCheck) parts() {
 		place := c.d.places[at]
 		c.on("the expansion joint", e.Station, place)
 		if first, twice := seen[e.Station]; twice {
-			c.d.conflict("station-twice", place, first, "keep one of the two", "run %s: two expansion joints stand at station %s", c.r.Name, Both(e.Station))
+			c.d.conflict("station-twice", place, first, "keep one of the two",
+				"run %s: two expansion joints stand at station %s", c.r.Name, Both(e.Station))
 		}
 		seen[e.Station] = place
 	}
@@ -99,10 +103,13 @@ func (c *runCheck) readings(j *Job) {
 			c.order(all[i-1], q)
 		}
 		if q.Width <= 0 {
-			c.d.errorf("width-range", q.At, "measure the width again", "run %s: the width %s at station %s is no width of a wall", c.r.Name, Both(q.Width), Both(q.Station))
+			c.d.errorf("width-range", q.At, "measure the width again",
+				"run %s: the width %s at station %s is no width of a wall", c.r.Name, Both(q.Width), Both(q.Station))
 		}
 		if q.WidthLow != nil && *q.WidthLow <= 0 {
-			c.d.errorf("width-range", q.At, "measure the width again", "run %s: the width at leg depth %s at station %s is no width of a wall", c.r.Name, Both(*q.WidthLow), Both(q.Station))
+			c.d.errorf("width-range", q.At, "measure the width again",
+				"run %s: the width at leg depth %s at station %s is no width of a wall", c.r.Name, Both(*q.WidthLow),
+				Both(q.Station))
 		}
 	}
 	c.inline()
@@ -160,7 +167,8 @@ func (c *runCheck) order(before, q Reading) {
 		c.d.stationTwice(c.r.Name, before, q)
 	case q.Station < before.Station:
 		c.d.conflict("station-order", q.At, before.At, "list the readings from left to right, and check both stations",
-			"run %s: the reading at station %s stands after the one at %s", c.r.Name, Both(q.Station), Both(before.Station))
+			"run %s: the reading at station %s stands after the one at %s", c.r.Name, Both(q.Station),
+			Both(before.Station))
 	}
 }
 
@@ -185,8 +193,10 @@ func (c *runCheck) low(j *Job) {
 		}
 	}
 	if missing > 0 {
-		c.d.conflict("reading-low", first, j.Walls[at].At, "measure `width_low` and `offset_low` at the depth of the legs",
-			"run %s: %s without the width or the offset at leg depth, which wall %s asks for", c.r.Name, plural(missing, "reading"), name)
+		c.d.conflict("reading-low", first, j.Walls[at].At,
+			"measure `width_low` and `offset_low` at the depth of the legs",
+			"run %s: %s without the width or the offset at leg depth, which wall %s asks for", c.r.Name,
+			plural(missing, "reading"), name)
 	}
 }
 

@@ -58,7 +58,8 @@ func (s *sharedStations) report(d *decoder) {
 			runs = "runs " + strings.Join(p.runs, ", ")
 		}
 		d.conflict("survey-twice", first.q.At, first.before.At,
-			"if one is a copy of the other, name one of the two; if stations were measured again, take their first readings out",
+			"if one is a copy of the other, name one of the two; if stations were measured again, take their first "+
+				"readings out",
 			"the surveys %s and %s both have readings at %d stations of %s", show(p.files[0]), show(p.files[1]),
 			len(p.all), runs)
 	}

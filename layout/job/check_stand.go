@@ -23,12 +23,15 @@ func (d *decoder) checkStanding(j *Job) {
 			d.errorf("specimen-chairs", d.places[at+"tested_on.chairs"], "write how many chairs the specimen stood on",
 				"assembly %s: a specimen on one chair has no spacing", a.Name)
 		case a.ChairSpacing*length.Length(s.Chairs-1) > s.Length:
-			d.conflict("specimen-short", d.places[at+"tested_on.length"], d.places[at+"chair_spacing"], "check the three against the report",
-				"assembly %s: %d chairs %s apart do not stand under a specimen of %s", a.Name, s.Chairs, Both(a.ChairSpacing), Both(s.Length))
+			d.conflict("specimen-short", d.places[at+"tested_on.length"], d.places[at+"chair_spacing"],
+				"check the three against the report",
+				"assembly %s: %d chairs %s apart do not stand under a specimen of %s", a.Name, s.Chairs,
+				Both(a.ChairSpacing), Both(s.Length))
 		}
 	}
 	const fixing = "system.corner.support.fixing.fastener"
 	if f := j.System.Corner.Support.Fixing; f != nil && d.has(fixing) {
-		d.refers(fixing, "the corner support", "fastener", f.Fastener, known(j.Fasteners, func(f Fastener) string { return f.Name }))
+		d.refers(fixing, "the corner support", "fastener", f.Fastener,
+			known(j.Fasteners, func(f Fastener) string { return f.Name }))
 	}
 }

@@ -9,7 +9,8 @@ import (
 // checkTees looks at the rules of tees and at where each leads.
 func (d *decoder) checkTees(j *Job) {
 	s := &j.System
-	d.atMost("system.tee.drop.least", s.Tee.DropLeast, "system.tee.drop.most", s.Tee.DropMost, "the least drop is the lesser")
+	d.atMost("system.tee.drop.least", s.Tee.DropLeast, "system.tee.drop.most", s.Tee.DropMost,
+		"the least drop is the lesser")
 	const gap = "system.joint.gap"
 	for _, e := range []struct {
 		path string
@@ -20,8 +21,10 @@ func (d *decoder) checkTees(j *Job) {
 			long       length.Length
 		}{{"system.splice.length", "splice plate", s.Splice.Length}, {"system.chair.length", "chair", s.Chair.Length}} {
 			if least := (under.long - s.Joint.Gap + 1) / 2; d.has(e.path, under.path, gap) && e.long < least {
-				d.conflict("lengths-conflict", d.places[e.path], d.places[under.path], "lengthen it past the "+under.what,
-					"%s, %s, is shorter than the %s at its joint reaches under it, %s", e.path, Both(e.long), under.what, Both(least))
+				d.conflict("lengths-conflict", d.places[e.path], d.places[under.path],
+					"lengthen it past the "+under.what,
+					"%s, %s, is shorter than the %s at its joint reaches under it, %s", e.path, Both(e.long),
+					under.what, Both(least))
 			}
 		}
 	}
@@ -42,16 +45,19 @@ func (d *decoder) checkTee(j *Job, p *Perimeter, e End, path string) {
 		return
 	}
 	if t.Perimeter == p.Name {
-		d.errorf("tee-own", d.places[path+"tee"], "name the run of another perimeter; a wall that comes back to itself is two perimeters",
+		d.errorf("tee-own", d.places[path+"tee"],
+			"name the run of another perimeter; a wall that comes back to itself is two perimeters",
 			"perimeter %s would meet a run of its own", p.Name)
 		return
 	}
 	main := perimeterNamed(j, t.Perimeter)
 	if main == nil {
-		d.refers(path+"tee", "perimeter "+p.Name, "perimeter", t.Perimeter, known(j.Perimeters, func(q Perimeter) string { return q.Name }))
+		d.refers(path+"tee", "perimeter "+p.Name, "perimeter", t.Perimeter,
+			known(j.Perimeters, func(q Perimeter) string { return q.Name }))
 		return
 	}
-	if !d.refers(path+"tee", "perimeter "+p.Name, "run of perimeter "+main.Name, t.Run, known(main.Runs, func(r Run) string { return r.Name })) {
+	if !d.refers(path+"tee", "perimeter "+p.Name, "run of perimeter "+main.Name, t.Run,
+		known(main.Runs, func(r Run) string { return r.Name })) {
 		return
 	}
 	if d.meets(j, main, p, 0) {
@@ -62,7 +68,8 @@ func (d *decoder) checkTee(j *Job, p *Perimeter, e End, path string) {
 		r := &main.Runs[k]
 		if r.Name == t.Run && d.has(path+"at") && r.StationFace == r.Face && r.Length > 0 && t.At > r.Length {
 			d.conflict("station-range", d.places[path+"at"], r.At, "check the station and the length of the run",
-				"perimeter %s: its tee at station %s lies beyond run %s, which is %s long", p.Name, Both(t.At), r.Name, Both(r.Length))
+				"perimeter %s: its tee at station %s lies beyond run %s, which is %s long", p.Name, Both(t.At), r.Name,
+				Both(r.Length))
 		}
 	}
 }

@@ -11,7 +11,8 @@ func (d *decoder) checkWind(j *Job) {
 	}
 	d.atMost("wind.roof_height", w.RoofHeight, "wind.parapet_top", w.ParapetTop, "the parapet ends above the roof")
 	if stated := "site.roof_height"; d.has(stated, "wind.roof_height") && j.Site.RoofHeight != w.RoofHeight {
-		d.notef("roof-heights", d.places["wind.roof_height"], "check that both are meant: one above the grade the crew works over, one the mean above the ground",
+		d.notef("roof-heights", d.places["wind.roof_height"],
+			"check that both are meant: one above the grade the crew works over, one the mean above the ground",
 			"wind.roof_height, %s, is not site.roof_height, %s", Both(w.RoofHeight), Both(j.Site.RoofHeight))
 	}
 	if w.ExposureBFloor != nil && *w.ExposureBFloor && d.has("wind.exposure") && w.Exposure != "B" {

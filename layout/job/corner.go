@@ -71,7 +71,8 @@ func (c *Covered) Covers(kind string, inside length.Length, turn Angle) bool {
 
 // turned are the kinds of piece that balance on their hold-downs.
 func turned() []choice[string] {
-	return asThey("corner", "double miter", "corner with end", "tee", "end cap", "wall end", "transition", "pitch miter")
+	return asThey("corner", "double miter", "corner with end", "tee", "end cap", "wall end", "transition",
+		"pitch miter")
 }
 
 // SupportTier says how many supports stand under a miter up to a width, and
@@ -83,8 +84,9 @@ type SupportTier struct {
 
 // EndRules are the rules for a closed or flanged end.
 type EndRules struct {
-	Leg       length.Length // shop-made piece from the end to its joint
-	Clearance length.Length // end cap: inside of the cap's end to the wall's end; wall end: end of cap to the higher wall
+	Leg length.Length // shop-made piece from the end to its joint
+	// end cap: inside of the cap's end to the wall's end; wall end: end of cap to the higher wall
+	Clearance length.Length
 	Upstand   length.Length // flange against the higher wall
 }
 
@@ -103,17 +105,21 @@ func (c *CornerRules) keys(k keys) {
 	k.length("longest_leg", &c.LongestLeg, "the longest leg the shop welds", `5'-0"`)
 	k.length("leg_step", &c.LegStep, "the step in which legs grow", `1/2"`)
 	k.may().length("short_leg", &c.ShortLeg,
-		"the least leg of a corner or an end beside a run that is too short for two of `leg`; left out, a shorter one than `leg` is on hold", `1'-2"`)
+		"the least leg of a corner or an end beside a run that is too short for two of `leg`; left out, a shorter "+
+			"one than `leg` is on hold", `1'-2"`)
 	k.angle("absorb", &c.Absorb, 0, 30*Degree, "the turn in degrees up to which a plain joint takes it up", "1.5")
 	k.may().angle("angle_play", &c.AnglePlay, 0, 5*Degree,
-		"how many degrees the turn of a welded corner may differ from its lines'; within them it is made to the wall's turn", "0.25")
+		"how many degrees the turn of a welded corner may differ from its lines'; within them it is made to the "+
+			"wall's turn", "0.25")
 	k.group("support", "the corner support under a miter", c.Support.keys)
 	list(k, "supports", "supports", &c.Supports, (*SupportTier).keys,
 		"how many corner supports stand under a miter, by inside width")
 	optional(k.may(), "two_widths", &c.TwoWidths, (*TwoWidths).keys,
-		"what the shop accepts of a corner whose legs have different widths; without it one width goes through every corner")
+		"what the shop accepts of a corner whose legs have different widths; without it one width goes through every "+
+			"corner")
 	optional(k.may(), "covered_by", &c.Covered, (*Covered).keys,
-		"the report or the engineer that answers for pieces whose chairs and supports do not balance the uplift, and what it covers")
+		"the report or the engineer that answers for pieces whose chairs and supports do not balance the uplift, and "+
+			"what it covers")
 }
 
 func (c *Covered) keys(k keys) {
@@ -142,9 +148,12 @@ func (s *Support) keys(k keys) {
 	s.At = k.at
 	k.length("length", &s.Length, "the length of the corner support along the miter", `6"`)
 	k.length("width", &s.Width, "the width of the corner support across the miter", `4"`)
-	optional(k.may(), "blank", &s.Blank, (*Blank).supportKeys, "the section of the corner support, for its flat pattern")
-	optional(k.may(), "hook", &s.Hook, (*Hook).keys, "what the corner support holds down, if it hooks the cap; without it, it only bears")
-	optional(k.when(k.given("hook"), "the support hooks the cap"), "fixing", &s.Fixing, (*Fixing).keys, "what fastens one corner support")
+	optional(k.may(), "blank", &s.Blank, (*Blank).supportKeys,
+		"the section of the corner support, for its flat pattern")
+	optional(k.may(), "hook", &s.Hook, (*Hook).keys,
+		"what the corner support holds down, if it hooks the cap; without it, it only bears")
+	optional(k.when(k.given("hook"), "the support hooks the cap"), "fixing", &s.Fixing, (*Fixing).keys,
+		"what fastens one corner support")
 }
 
 func (t *SupportTier) keys(k keys) {

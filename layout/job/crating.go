@@ -18,12 +18,14 @@ type Site struct {
 
 // Crating is how pieces travel.
 type Crating struct {
-	At                                                finding.Place
-	WeightMost                                        int64 // grams of one crate, with Tare
-	LengthMost                                        length.Length
-	Tare                                              int64  // grams of an empty crate with its dunnage; zero: not stated
-	FilmOff                                           string // when the fabricator wants the film off; empty: not stated
-	SpareChair, SpareSplice, SpareFastener, SpareTape int    // per cent
+	At         finding.Place
+	WeightMost int64 // grams of one crate, with Tare
+	LengthMost length.Length
+	// grams of an empty crate with its dunnage; zero: not stated
+	Tare int64
+	// when the fabricator wants the film off; empty: not stated
+	FilmOff                                           string
+	SpareChair, SpareSplice, SpareFastener, SpareTape int // per cent
 	SpareSupport, SpareShim                           int
 	TapeRoll                                          length.Length
 }
@@ -35,7 +37,8 @@ func (s *Site) keys(k keys) {
 	k.text("safety_plan", &s.SafetyPlan, "the site safety plan that governs", "Site safety plan SSP-3")
 	k.may().text("measured_by", &s.MeasuredBy, "who measured", "D. Quill")
 	k.may().date("measured_on", &s.MeasuredOn, "when it was measured", "2026-02-24")
-	values(k, "metal_temperatures", &s.InstallMetalT, withUnit("value-temperature", ParseTemperature).in(metricTemperature),
+	values(k, "metal_temperatures", &s.InstallMetalT, withUnit("value-temperature",
+		ParseTemperature).in(metricTemperature),
 		"the metal temperatures of the gap table, ascending", "[20 F, 60 F, 100 F]")
 }
 
@@ -44,7 +47,8 @@ func (c *Crating) keys(k keys) {
 	k.weight("weight_most", &c.WeightMost, "the greatest weight of one crate with what is in it", "400 lb")
 	k.length("length_most", &c.LengthMost, "the greatest length of a crate", `12'-6"`)
 	k.may().weight("tare", &c.Tare, "the weight of an empty crate with its dunnage", "60 lb")
-	k.may().text("film_off", &c.FilmOff, "when the fabricator wants the protective film off", "within 30 days of delivery")
+	k.may().text("film_off", &c.FilmOff, "when the fabricator wants the protective film off",
+		"within 30 days of delivery")
 	k.group("spares", "the spares in per cent", func(k keys) {
 		k.percent("chairs", &c.SpareChair, "the spare chairs", "3%")
 		k.percent("splices", &c.SpareSplice, "the spare splice plates", "3%")

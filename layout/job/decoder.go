@@ -96,7 +96,8 @@ func (d *decoder) add(f finding.Finding) {
 func (d *decoder) listOmitted() {
 	for _, code := range slices.Sorted(maps.Keys(d.omitted)) {
 		for _, first := range d.omitted[code] {
-			d.list.Append(finding.New(first.Severity, "more-alike", first.At, "correct those listed and read the job again",
+			d.list.Append(finding.New(first.Severity, "more-alike", first.At,
+				"correct those listed and read the job again",
 				"%d more findings of the kind %s are not listed", d.more[[2]string{code, first.At.File}], code))
 		}
 	}

@@ -35,7 +35,8 @@ func BothForce(newtons float64) string {
 
 // BothWeights letters a weight in pounds and kilograms (1 lb is 453.59237 g).
 func BothWeights(grams int64) string {
-	return strconv.FormatFloat(float64(grams)/453.59237, 'f', 1, 64) + " lb (" + strconv.FormatFloat(float64(grams)/1000, 'f', 1, 64) + " kg)"
+	return strconv.FormatFloat(float64(grams)/453.59237, 'f', 1, 64) + " lb (" +
+		strconv.FormatFloat(float64(grams)/1000, 'f', 1, 64) + " kg)"
 }
 
 // paperNames in the order of the PaperSize constants.

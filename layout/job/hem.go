@@ -35,15 +35,18 @@ var hemKinds = []choice[HemKind]{{"closed", ClosedHem}, {"open", OpenHem}, {"tea
 
 func (p *Profile) hemKeys(k keys) {
 	k.may().group("hem_fold", "how the hems lie; otherwise closed on their flanges", func(k keys) {
-		word(k, "kind", &p.HemKind, hemKinds, "whether they lie closed on their flanges, open, or like a teardrop", "open")
+		word(k, "kind", &p.HemKind, hemKinds, "whether they lie closed on their flanges, open, or like a teardrop",
+			"open")
 		insideKey(k, "inside", p.HemKind, &p.HemInside)
 	})
-	optional(k.may(), "rear_hem", &p.RearHem, (*Hem).keys, "the hem of the roof edge, if it is not like that of the street edge")
+	optional(k.may(), "rear_hem", &p.RearHem, (*Hem).keys,
+		"the hem of the roof edge, if it is not like that of the street edge")
 }
 
 func (h *Hem) keys(k keys) {
 	k.lengthOrZero("return", &h.Return, "the return of the hem, 0 for a raw edge", `3/8"`)
-	word(k.may(), "kind", &h.Kind, hemKinds, "whether it lies closed on its flange, open, or like a teardrop; otherwise closed", "teardrop")
+	word(k.may(), "kind", &h.Kind, hemKinds,
+		"whether it lies closed on its flange, open, or like a teardrop; otherwise closed", "teardrop")
 	insideKey(k, "inside", h.Kind, &h.Inside)
 }
 

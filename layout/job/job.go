@@ -109,7 +109,8 @@ func (j *Job) keys(k keys) {
 	format := words(asThey(formatWord))
 	format.unsaid = true
 	value(k, "format", new(string), format, "the form of this file", formatWord)
-	k.may().files("include", new([]string), "files whose keys this one takes over, by their paths from here; what this file states goes before them",
+	k.may().files("include", new([]string),
+		"files whose keys this one takes over, by their paths from here; what this file states goes before them",
 		"[../shop/system.yaml, ../firm.yaml]")
 	k.group("job", "who and what the job is", j.Info.keys)
 	value(k, "units", &j.Units, words([]choice[Units]{{"imperial", Imperial},
@@ -125,13 +126,16 @@ func (j *Job) keys(k keys) {
 	list(k, "assemblies", "assembly", &j.Assemblies, (*Assembly).keys, "the tested assemblies")
 	list(k, "walls", "wall", &j.Walls, (*Wall).keys, "the wall constructions")
 	optional(k.may(), "pressures", &j.Pressures, (*Pressures).keys, "the engineer's design pressures")
-	k.may().group("slips", "when a reading is doubted against its neighbours, instead of at 1/4\" and at 4 times the run's scatter",
+	k.may().group("slips", "when a reading is doubted against its neighbours, instead of at 1/4\" and at 4 times the "+
+		"run's scatter",
 		j.Survey.keys)
-	optional(k.may(), "wind", &j.Wind, (*Wind).keys, "what computed pressures follow from; stated pressures stand over them")
+	optional(k.may(), "wind", &j.Wind, (*Wind).keys,
+		"what computed pressures follow from; stated pressures stand over them")
 	k.group("site", "what the crew must know of the place", j.Site.keys)
 	optional(k.may(), "benchmark", &j.Benchmark, (*Benchmark).keys, "the mark that the crew levels from")
 	k.group("crating", "how the pieces travel", j.Crating.keys)
-	optional(k.may(), "shop", &j.Shop, (*Shop).keys, "how the fabricator bends and cuts, for flat patterns and cutting plans")
+	optional(k.may(), "shop", &j.Shop, (*Shop).keys,
+		"how the fabricator bends and cuts, for flat patterns and cutting plans")
 	list(k, "perimeters", "perimeter", &j.Perimeters, (*Perimeter).keys, "the chains of runs")
 }
 

@@ -66,7 +66,8 @@ func (j *Joint) keys(k keys) {
 	k.temperature("coldest", &j.Coldest, "the lowest temperature of the metal", "-10 F")
 	k.temperature("hottest", &j.Hottest, "the highest temperature of the metal", "150 F")
 	k.lengthOrZero("least_gap", &j.LeastGap, "the least gap, at the hottest", `1/16"`)
-	word(k, "closers", &j.FieldCloser, []choice[bool]{{"shop", false}, {"field", true}}, "who trims the closers", "shop")
+	word(k, "closers", &j.FieldCloser, []choice[bool]{{"shop", false}, {"field", true}}, "who trims the closers",
+		"shop")
 	k.when(j.FieldCloser, "closers are trimmed in the field").
 		lengthOrZero("field_allowance", &j.Allowance, "the extra length of a field closer", `2"`)
 	if j.FieldCloser && j.Allowance == 0 {

@@ -211,7 +211,8 @@ func (p *part) missing(key Key, because string) {
 // formsAsk are the keys without which no survey form can be printed: names and how
 // long the runs are, about. All else can be written while the wall is measured.
 func formsAsk() []string {
-	return []string{"format", "units", "perimeters", "perimeters[].name", "perimeters[].runs", "perimeters[].runs[].name", "perimeters[].runs[].length"}
+	return []string{"format", "units", "perimeters", "perimeters[].name", "perimeters[].runs",
+		"perimeters[].runs[].name", "perimeters[].runs[].length"}
 }
 
 // need reports a key that is missing for a reason known only after it was
@@ -419,7 +420,8 @@ func groupOrValue[T any](k keys, name string, to *T, r reader[T], of func(keys),
 func (p *part) scalar(key Key) *node {
 	v := p.value(key)
 	if v != nil && v.kind != scalarNode {
-		p.errorf("value-kind", v.at, key.write(), "%s is a single value, not a list or a group of keys", p.called(key.Name()))
+		p.errorf("value-kind", v.at, key.write(), "%s is a single value, not a list or a group of keys",
+			p.called(key.Name()))
 		return nil
 	}
 	return v

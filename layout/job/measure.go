@@ -158,7 +158,8 @@ func (l *Line) keys(k keys, name string) {
 		l.Kind = LineHeld
 		k.signedLength("left", &l.Left, "the line's distance at the left corner", `1/2"`)
 		k.signedLength("right", &l.Right, "the line's distance at the right corner", `3/8"`)
-	}, "how the front-face line is found: fitted, parallel to the wall line, or its distances beyond the wall's plumbed corners, "+
+	}, "how the front-face line is found: fitted, parallel to the wall line, or its distances beyond the wall's "+
+		"plumbed corners, "+
 		"towards the street", "parallel")
 }
 

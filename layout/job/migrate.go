@@ -135,14 +135,16 @@ func movedKeys(file *node) []movedKey {
 		switch turn := kickTurn(file, l.kick); {
 		case turn >= straight:
 			to = ToTangent
-			unsure = "the leg ends in a turn of " + FormatAngle(turn) + ", whose faces meet nowhere, so that it has no " +
-				"mold line; it is taken as given to the tangent, its lowest metal: look up what the fabricator's sheet gives"
+			unsure = "the leg ends in a turn of " + FormatAngle(turn) + ", whose faces meet nowhere, so that it has " +
+				"no mold line; it is taken as given to the tangent, its lowest metal: look up what the fabricator's " +
+				"sheet gives"
 			tested = "the leg has no mold line, so the limit is taken as given to the tangent, the lowest metal; " +
 				"look up what the test report measured to"
 		case turn >= 90*Degree:
 			unsure = "the leg ends in a turn of " + FormatAngle(turn) +
 				" and was read to the mold line, the point where its faces would meet; " +
-				"if the fabricator's sheet gives it to the outside tangent, its lowest metal, write `to: " + toTangent + "`"
+				"if the fabricator's sheet gives it to the outside tangent, its lowest metal, write `to: " + toTangent +
+				"`"
 		case turn == 0 && at(file, "system", "profile", l.kick) == nil:
 			tested += "; if that leg ends in a turn of 180°, write `to: " + toTangent + "`"
 		}
@@ -223,7 +225,8 @@ func (m *mover) elsewhere(here string, n *node) {
 	}
 	k := m.keys[i]
 	if k.path == here {
-		m.unsure = append(m.unsure, Change{n.at, "`*` stands for a value from elsewhere and was left; write it out as `" +
+		m.unsure = append(m.unsure, Change{n.at, "`*` stands for a value from elsewhere and was left; " +
+			"write it out as `" +
 			k.before + "..." + k.after + "`"})
 		return
 	}
@@ -237,7 +240,8 @@ func (m *mover) moveKey(k movedKey, f *field) *node {
 	old, ok := m.replace(f.value, k.before, "", k.after)
 	if !ok {
 		m.unsure = append(m.unsure, Change{f.at, "`" + f.key +
-			"` is written over several lines, or with a mark before it, and was left; write it as `" + k.before + "..." + k.after + "`"})
+			"` is written over several lines, or with a mark before it, and was left; " +
+			"write it as `" + k.before + "..." + k.after + "`"})
 		return f.value
 	}
 	m.changes = append(m.changes, Change{f.value.at, f.key + ": " + k.before + old + k.after + " in place of " + old})

@@ -4,7 +4,8 @@ package job
 // pressure, and today's is over the whole list by its check code, which only who
 // confirmed it can give. The pressures are on hold until then.
 func (m *mover) unconfirmed(here string, f *field) bool {
-	if here != "wind" || f.key != "confirmed" || f.value.kind != mappingNode || f.value.field("corner_up") == nil || f.value.field("code") != nil {
+	if here != "wind" || f.key != "confirmed" || f.value.kind != mappingNode || f.value.field("corner_up") == nil ||
+		f.value.field("code") != nil {
 		return false
 	}
 	if f.at.Line < 1 || f.at.Line > len(m.lines) {
@@ -18,8 +19,9 @@ func (m *mover) unconfirmed(here string, f *field) bool {
 		m.edits = append(m.edits, textEdit{at: m.lineAt[line-1] + column, text: "# "})
 	}
 	m.changes = append(m.changes, Change{f.at, "wind.confirmed: put behind a #"})
-	m.unsure = append(m.unsure, Change{f.at, "the confirmation repeated one pressure; today's is over the whole list by its check code: " +
-		"send what `copingset confirm` prints to who confirmed it, and write `code:` as the answer has it"})
+	m.unsure = append(m.unsure, Change{f.at, "the confirmation repeated one pressure; today's is over the whole list " +
+		"by its check code: send what `copingset confirm` prints to who confirmed it, and write `code:` as the " +
+		"answer has it"})
 	return true
 }
 

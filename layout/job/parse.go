@@ -262,7 +262,8 @@ func sided(s, first, second string) (a Angle, isFirst bool, err error) {
 			continue
 		}
 		if side != "" {
-			return 0, false, wrong("value-angle", "write one of "+first+" and "+second, "%s says the side twice", show(s))
+			return 0, false, wrong("value-angle", "write one of "+first+" and "+second, "%s says the side twice",
+				show(s))
 		}
 		side = w
 	}
@@ -271,11 +272,13 @@ func sided(s, first, second string) (a Angle, isFirst bool, err error) {
 		if side == "" {
 			for _, w := range words {
 				if near := finding.Suggest(w, []string{first, second}); near != "" {
-					return 0, false, wrong("value-angle", "did you mean "+near+"?", "%s is neither %s nor %s", show(w), first, second)
+					return 0, false, wrong("value-angle", "did you mean "+near+"?", "%s is neither %s nor %s", show(w),
+						first, second)
 				}
 			}
 		}
-		return 0, false, wrong("value-angle", "write the side and decimal degrees, like "+first+" 90", "%s is not an angle with its side", show(s))
+		return 0, false, wrong("value-angle", "write the side and decimal degrees, like "+first+" 90",
+			"%s is not an angle with its side", show(s))
 	}
 	if side == "" {
 		return 0, false, bareAngle(s, a)
@@ -307,7 +310,8 @@ func ParseIncluded(s string) (Angle, error) {
 	case err != nil:
 		return 0, err
 	case a > straight:
-		return 0, wrong("angle-range", "write the smaller of the two angles, and whether the corner is outside or inside",
+		return 0, wrong("angle-range",
+			"write the smaller of the two angles, and whether the corner is outside or inside",
 			"%s: an included angle is less than 180", show(s))
 	case a < 0:
 		return 0, cornerRange(s, a)
@@ -325,18 +329,22 @@ func ParseIncluded(s string) (Angle, error) {
 func bareAngle(s string, a Angle) error {
 	n := strings.TrimSuffix(FormatAngle(max(a, -a)), "°")
 	return wrong("angle-bare",
-		fmt.Sprintf("write `turn: right %s` (or left) if the wall turns by it, or `included: %s outside` (or inside) if it is the angle between the faces", n, n),
+		fmt.Sprintf("write `turn: right %s` (or left) if the wall turns by it, or `included: %s outside` (or inside) "+
+			"if it is the angle between the faces", n, n),
 		"%s is a bare angle, and a corner can be made from either reading of it", show(s))
 }
 
 func cornerRange(s string, turn Angle) error {
 	switch {
 	case turn < 0:
-		return wrong("angle-range", "say right or left, outside or inside, and leave the sign away", "%s has a sign", show(s))
+		return wrong("angle-range", "say right or left, outside or inside, and leave the sign away", "%s has a sign",
+			show(s))
 	case turn == 0:
-		return wrong("angle-range", "write the two stretches as one run", "%s does not turn, so there is no corner", show(s))
+		return wrong("angle-range", "write the two stretches as one run", "%s does not turn, so there is no corner",
+			show(s))
 	case turn >= 175*Degree:
-		return wrong("angle-range", "check the angle; a corner turns less than 175 degrees", "%s turns by %s, back along itself", show(s), FormatAngle(turn))
+		return wrong("angle-range", "check the angle; a corner turns less than 175 degrees",
+			"%s turns by %s, back along itself", show(s), FormatAngle(turn))
 	}
 	return nil
 }
@@ -370,7 +378,8 @@ func ParseSlope(s string) (Slope, error) {
 		i := strings.Index(s[at:], " in ")
 		if i < 0 {
 			if rise, err := length.Parse(s); err == nil && rise > 0 { // the roofer's half: so much, and the foot unsaid
-				return 0, wrong("value-slope", "write `"+s+" in 12\"` if it falls so much in a foot, or over what length it does",
+				return 0, wrong("value-slope",
+					"write `"+s+" in 12\"` if it falls so much in a foot, or over what length it does",
 					"%s is a length and no slope: it does not say in how much", show(s))
 			}
 			return fail("is not a slope")
@@ -428,11 +437,13 @@ func ParsePressure(s string) (Pressure, error) {
 		{[]string{"pa", "n/m2"}, rational("1")},
 	}, words[0])
 	if size == nil {
-		return Pressure{}, wrong("value-pressure", mend, "%s is not a unit of pressure known here: psf, lb/ft2, kPa, Pa", show(words[0]))
+		return Pressure{}, wrong("value-pressure", mend,
+			"%s is not a unit of pressure known here: psf, lb/ft2, kPa, Pa", show(words[0]))
 	}
 	tag = append(tag, words[1:]...)
 	if len(tag) == 0 {
-		return Pressure{}, wrong("level-missing", "write its level after it: `"+s+" strength` or `"+s+" allowable`; for a resistance also `as-pulled`",
+		return Pressure{}, wrong("level-missing",
+			"write its level after it: `"+s+" strength` or `"+s+" allowable`; for a resistance also `as-pulled`",
 			"%s does not say its level, and strength and allowable lie far apart", show(s))
 	}
 	level, err := pick(strings.Join(tag, "-"), "value-level", levelWords())

@@ -132,15 +132,18 @@ func sectionKeys(k keys, to *[]Flange, across string, rises bool) {
 
 func (f *Flange) keys(k keys, across string, rises bool) {
 	k.name("name", &f.Name, "the name of the face", "base")
-	k.may().show().group("across", "at the one face that takes up "+across+", what the section leaves before and behind it", func(k keys) {
-		f.Across = true
-		k.lengthOrZero("before", &f.Before, "what lies before the face", `0"`)
-		k.lengthOrZero("behind", &f.Behind, "what lies behind the face", `0"`)
-	})
+	k.may().show().group("across",
+		"at the one face that takes up "+across+", what the section leaves before and behind it", func(k keys) {
+			f.Across = true
+			k.lengthOrZero("before", &f.Before, "what lies before the face", `0"`)
+			k.lengthOrZero("behind", &f.Behind, "what lies behind the face", `0"`)
+		})
 	k.when(!k.given("across"), "the face does not reach across").or("or `across`, if it takes up "+across).
 		length("length", &f.Length, "the outside length of the face", `1 1/4"`)
 	if rises {
-		k.may().yes("rises", &f.Rises, "yes if the face is so much longer as the cap's top rises over the face that reaches across, where chair and cap make the slope", "no")
+		k.may().yes("rises", &f.Rises,
+			"yes if the face is so much longer as the cap's top rises over the face that reaches across, where chair "+
+				"and cap make the slope", "no")
 	}
 	if f.Across {
 		k.both("length", "across", "keep one of them",
@@ -166,7 +169,8 @@ func countWord(n int) string {
 func parseBendTurn(s string) (Angle, error) {
 	a, up, err := sided(s, "up", "down")
 	if err != nil {
-		return 0, wrong("value-turn", "write which way the face is bent and how far, like `up 90`; up is towards the finish side", "%s is no bend", show(s))
+		return 0, wrong("value-turn", "write which way the face is bent and how far, like `up 90`; up is towards the "+
+			"finish side", "%s is no bend", show(s))
 	}
 	if a <= 0 || a >= straight {
 		return 0, wrong("angle-range", "check the angle",
@@ -279,8 +283,10 @@ func (d *decoder) checkReach(j *Job) {
 	const fit, thick = "system.splice.fit", "system.metal.thickness"
 	// The seal lies on the flat of the top, between the radii of both folds.
 	if flat := 2 * (s.Metal.Thickness + s.Profile.InsideR); d.has(fit, thick) && s.Splice.Legs.Fit > flat {
-		d.conflict("splice-narrow", d.places[fit], d.places[thick], "a splice plate so much narrower than the cap that its seal still reaches across the flat of the top",
-			"%s makes the splice plate %s narrower than the cap, and the top is flat to within %s of both legs: the plate would be narrower than its seal", d.name(fit), Both(s.Splice.Legs.Fit), Both(flat/2))
+		d.conflict("splice-narrow", d.places[fit], d.places[thick],
+			"a splice plate so much narrower than the cap that its seal still reaches across the flat of the top",
+			"%s makes the splice plate %s narrower than the cap, and the top is flat to within %s of both legs: the "+
+				"plate would be narrower than its seal", d.name(fit), Both(s.Splice.Legs.Fit), Both(flat/2))
 	}
 	plate := s.Metal.Thickness
 	if s.Splice.Legs.Stuff.Thickness > 0 {
@@ -294,7 +300,8 @@ func (d *decoder) checkReach(j *Job) {
 		}
 		if d.has(at, "membrane.thickness") && clear < need {
 			d.conflict("clearance-tight", d.places[at], d.places["membrane.thickness"], "a greater clearance",
-				"%s leaves %s between leg and wall, and the membrane with what hangs of the splice plate is %s thick", d.name(at), Both(clear), Both(need))
+				"%s leaves %s between leg and wall, and the membrane with what hangs of the splice plate is %s thick",
+				d.name(at), Both(clear), Both(need))
 		}
 	}
 	under("front", s.FrontClearance, s.Splice.Legs.Front)
@@ -306,6 +313,7 @@ func (d *decoder) checkReach(j *Job) {
 	}
 	if d.has(support) && least > 0 && s.Corner.Support.Length > least {
 		d.errorf("support-long", d.places[support], "a shorter support, or wider caps",
-			"%s, %s, is more than the narrowest cap is wide inside, %s: it would stand out under its legs", d.name(support), Both(s.Corner.Support.Length), Both(least))
+			"%s, %s, is more than the narrowest cap is wide inside, %s: it would stand out under its legs",
+			d.name(support), Both(s.Corner.Support.Length), Both(least))
 	}
 }

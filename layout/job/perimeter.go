@@ -55,7 +55,8 @@ func (p *Perimeter) keys(k keys) {
 	word(k, "kind", &p.Kind, []choice[Kind]{{"roof", Roof}, {"well", Well}, {"open", Open}},
 		"what it runs round, open if it has two ends", "open")
 	k.text("wall", &p.Wall, "the name of one of the walls", "block-12")
-	k.angle("bearing", &p.Bearing, 0, 360*Degree, "the compass bearing in which the first run's stations are measured", "90")
+	k.angle("bearing", &p.Bearing, 0, 360*Degree, "the compass bearing in which the first run's stations are measured",
+		"90")
 	k.group("misclosure", "the misclosure that is accepted", func(k keys) {
 		k.lengthOrZero("length", &p.MisclosureLength, "the accepted misclosure in length", `1"`)
 		k.angle("angle", &p.MisclosureAngle, 0, 30*Degree, "the accepted misclosure in degrees", "0.5")
@@ -72,7 +73,8 @@ func (p *Perimeter) keys(k keys) {
 	known := k.has("kind")
 	open := known && p.Kind == Open
 	p.Starts.freeKeys(k.when(open, "the perimeter is open"), "starts",
-		"how the first run begins at the left: free, wall, or the run it meets as {tee: ROOF/N, at: 23'-4\", of: left face}")
+		"how the first run begins at the left: free, wall, or the run it meets as {tee: ROOF/N, at: 23'-4\", of: "+
+			"left face}")
 	if known && !open && k.given("starts") {
 		k.errorf("end-closed", k.keyAt("starts"), "leave it out, or write `kind: open`",
 			"%s: a closed perimeter does not start anywhere", k.label)

@@ -37,7 +37,8 @@ func (p *Pressures) keys(k keys) {
 	}
 	k.length("corner_length", &p.CornerLength, "the length of the corner zone along the wall", `6'-0"`)
 	k.may().angle("corner_turn", &p.CornerTurn, Degree, straight/2,
-		"the least outside turn in degrees that begins a corner zone, if the engineer sets one; left out, every turn left to a shop piece", "15")
+		"the least outside turn in degrees that begins a corner zone, if the engineer sets one; left out, every turn "+
+			"left to a shop piece", "15")
 	p.LengthAt = k.placeOf("corner_length")
 }
 

@@ -53,7 +53,8 @@ type measured struct {
 func (q *Reading) measured() []measured {
 	return []measured{
 		{widthSpan("width"), &q.Width}, {topSpan("top_outside"), &q.TopOutside}, {topSpan("top_inside"), &q.TopInside},
-		{offsetSpan("offset"), &q.Offset}, {widthSpan("width_low"), q.WidthLow}, {offsetSpan("offset_low"), q.OffsetLow},
+		{offsetSpan("offset"), &q.Offset}, {widthSpan("width_low"), q.WidthLow}, {offsetSpan("offset_low"),
+			q.OffsetLow},
 	}
 }
 
@@ -161,7 +162,8 @@ func (d *decoder) jumps(run string, before, q *Reading, place func(name string) 
 			continue
 		}
 		d.conflict("reading-jump", place(t.name), before.At,
-			"one of the two readings is a slip, or its unit is another; where the wall steps, end the run there with `step:`",
+			"one of the two readings is a slip, or its unit is another; where the wall steps, end the run there with "+
+				"`step:`",
 			"run %s: %s goes from %s at station %s to %s at station %s, steeper than any coping",
 			run, t.name, Both(t.a), Both(before.Station), Both(t.b), Both(q.Station))
 		return false
@@ -277,7 +279,8 @@ func (d *decoder) checkRanges(j *Job) {
 	}
 	for i := range j.Perimeters {
 		for k := range j.Perimeters[i].Runs {
-			all = append(all, limits{fmt.Sprintf("perimeters[%d].runs[%d].length", i, k), j.Perimeters[i].Runs[k].Length,
+			all = append(all, limits{fmt.Sprintf("perimeters[%d].runs[%d].length", i, k),
+				j.Perimeters[i].Runs[k].Length,
 				1, runMost, "a straight run of wall"})
 		}
 	}
@@ -325,7 +328,8 @@ func (d *decoder) checkMarks(j *Job) {
 		if m.Mark == nil {
 			continue
 		}
-		if s, path := topSpan("reading"), m.path+".reading"; d.has(path) && (m.Reading < s.least || s.most < m.Reading) {
+		if s, path := topSpan("reading"), m.path+".reading"; d.has(path) && (m.Reading < s.least ||
+			s.most < m.Reading) {
 			d.errorf("length-range", d.places[path], s.guess(m.Reading, typedIn(m.Reading)),
 				"%s: %s: no mark that the crew levels from lies so far from the datum of its job (%s to %s)",
 				d.name(path), Both(m.Reading), Both(s.least), Both(s.most))
@@ -346,8 +350,10 @@ func (d *decoder) checkAmounts(j *Job) {
 			readings += len(r.Readings)
 			if n, most := len(r.Readings), freely+int(r.Length/closest); n > most &&
 				d.has(fmt.Sprintf("perimeters[%d].runs[%d].length", i, k)) {
-				d.errorf("job-size", r.Readings[most].At, "keep a reading every foot or two, and where the wall changes",
-					"run %s has %d readings on %s; more than one every half inch are none of a wall", r.Name, n, Both(r.Length))
+				d.errorf("job-size", r.Readings[most].At,
+					"keep a reading every foot or two, and where the wall changes",
+					"run %s has %d readings on %s; more than one every half inch are none of a wall", r.Name, n,
+					Both(r.Length))
 			}
 			things += len(r.Obstacles) + len(r.Expansion)
 			wall += min(r.Length, runMost)
@@ -374,7 +380,8 @@ func (d *decoder) checkAmounts(j *Job) {
 	for i := range j.Assemblies {
 		path := fmt.Sprintf("assemblies[%d].chair_spacing", i)
 		if s := j.Assemblies[i].ChairSpacing; d.has(path) && s > 0 {
-			refuse(path, "chairs", "check the spacing and the lengths of the runs, or "+split, int64(wall/s), mostChairs)
+			refuse(path, "chairs", "check the spacing and the lengths of the runs, or "+split, int64(wall/s),
+				mostChairs)
 		}
 		a := &j.Assemblies[i]
 		d.checkRow(fmt.Sprintf("assemblies[%d].rows.front", i), "fasteners of a chair in one row", a.FrontRow)
@@ -404,7 +411,8 @@ func (d *decoder) checkGraded(j *Job, p *Perimeter) {
 	if most > mostGraded {
 		d.errorf("job-size", p.At, "make a perimeter of each part of the building, end runs where the wall steps, "+
 			"or leave out the grade",
-			"perimeter %s: %d runs share one set surface with a grade, which is found for %d at most", p.Name, most, mostGraded)
+			"perimeter %s: %d runs share one set surface with a grade, which is found for %d at most", p.Name, most,
+			mostGraded)
 	}
 }
 

@@ -101,7 +101,8 @@ func (d *decoder) isFormat(format *field) bool {
 	}
 	if format.value.text == formatBefore {
 		d.errorf("file-format", at,
-			"run `copingset migrate JOB` with this file: it edits the keys that changed where they stand and keeps the comments",
+			"run `copingset migrate JOB` with this file: it edits the keys that changed where they stand and keeps "+
+				"the comments",
 			"the file is of the form before, "+formatBefore+"; this release reads "+formatWord)
 		return false
 	}

@@ -18,7 +18,8 @@ const (
 // both matches what Both letters: 1'-0 5/16" (313 mm).
 var (
 	both   = regexp.MustCompile(`(-?(?:\d+'-)?[\d][\d /.]*") \((-?[\d.]+ mm)\)`)
-	paired = regexp.MustCompile(`(` + someNumbers + ` ` + imperialUnits + `|\d+/\d+ in) \((` + someNumbers + ` ` + metricUnits + `)\)`)
+	paired = regexp.MustCompile(`(` + someNumbers + ` ` + imperialUnits + `|\d+/\d+ in) \((` + someNumbers + ` ` +
+		metricUnits + `)\)`)
 )
 
 // InUnits puts the metric figures first in a text that letters values in both

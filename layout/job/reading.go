@@ -29,7 +29,8 @@ func (r *Reading) keys(k keys) {
 	k.signedLength("width", &r.Width, "the width of the wall at the top", `12 1/8"`)
 	k.signedLength("top_outside", &r.TopOutside,
 		"the height of the top at the street face, above the level datum", `-1/8"`)
-	k.signedLength("top_inside", &r.TopInside, "the height of the top at the roof face, above the level datum", `-3/16"`)
+	k.signedLength("top_inside", &r.TopInside, "the height of the top at the roof face, above the level datum",
+		`-3/16"`)
 	k.signedLength("offset", &r.Offset,
 		"the offset of the street face from the survey line, positive to the street", `1/8"`)
 	low := k.elsewhere("the wall says measure_low")

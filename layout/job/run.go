@@ -115,7 +115,8 @@ func (r *Run) keys(k keys, above *Perimeter, known, open bool) {
 	r.Right.keys(k, known, open)
 	var grade Grade
 	value(k.may(), "grade", &grade, withUnit("value-slope", parseGrade).in(metricGrade),
-		"the slope its set surface may not pass along the run, if not that of the build-up: level, a slope, or rising or falling before it",
+		"the slope its set surface may not pass along the run, if not that of the build-up: level, a slope, or "+
+			"rising or falling before it",
 		`rising 4" in 12"`)
 	if k.given("grade") {
 		r.Grade = &grade
@@ -131,7 +132,8 @@ func (r *Run) keys(k keys, above *Perimeter, known, open bool) {
 		k.text("mark", &r.Datum.Mark, "the mark as the crew will find it", "scribed line at door")
 		k.lengthOrZero("at", &r.Datum.At, "the station of the mark", `3'-2"`)
 	})
-	list(k.may(), "obstacles", "obstacle", &r.Obstacles, (*Obstacle).keys, "what stands on the wall or comes through it")
+	list(k.may(), "obstacles", "obstacle", &r.Obstacles, (*Obstacle).keys,
+		"what stands on the wall or comes through it")
 	list(k.may(), "expansion_joints", "expansion joint", &r.Expansion, (*ExpansionJoint).keys,
 		"the building expansion joints")
 	list(k.may(), "cleared", "cleared entry", &r.Cleared, (*Cleared).keys,
@@ -193,7 +195,8 @@ func markOf(name string) string {
 	if len(name) < 2 || strings.Trim(name[1:], "0123456789") != "" {
 		return ""
 	}
-	return map[byte]string{'C': "a chair", 'J': "a joint", 'S': "a corner support", 'T': "a transition piece", 'Q': "a doubted reading"}[name[0]]
+	return map[byte]string{'C': "a chair", 'J': "a joint", 'S': "a corner support", 'T': "a transition piece",
+		'Q': "a doubted reading"}[name[0]]
 }
 
 // runName says whether a name fits piece marks: one to four of A-Z and 0-9.
@@ -212,7 +215,8 @@ func (o *Obstacle) keys(k keys) {
 	k.lengthOrZero("at", &o.Station, "the station of its centre", `33'-0"`)
 	k.length("extent", &o.Extent, "its extent along the run", `5"`)
 	var does []Does
-	values(k, "does", &does, words([]choice[Does]{{"block chair", BlocksChair}, {"block joint", BlocksJoint}, {"pierce", Pierces}}),
+	values(k, "does", &does, words([]choice[Does]{{"block chair", BlocksChair}, {"block joint", BlocksJoint},
+		{"pierce", Pierces}}),
 		"what it does", "[pierce, block chair]")
 	for _, one := range does {
 		o.Does |= one
@@ -223,7 +227,8 @@ func (o *Obstacle) keys(k keys) {
 		across = k.when(true, "its place across the wall is stated")
 	}
 	across.length("from_face", &o.FromFace, "its centre behind the street face of the wall", `6"`)
-	across.length("across", &o.Depth, "its extent across the wall; left out of what does not pierce, it takes the whole width", `5"`)
+	across.length("across", &o.Depth,
+		"its extent across the wall; left out of what does not pierce, it takes the whole width", `5"`)
 	// Not naming who seals it is a hold of the pieces, found later.
 	k.may().text("collar", &o.Collar, "who seals its collar", "plumber")
 	if k.has("does") && !pierces && k.given("collar") {

@@ -23,9 +23,11 @@ func Schema() []byte {
 	// without walls is such a file itself.
 	in := func(def string) object { return object{{"$ref", "#/$defs/" + def}} }
 	top = append(top,
-		member{"if", object{{"anyOf", []object{{{"required", []string{"include"}}}, {{"not", object{{"required", []string{"perimeters"}}}}}}}}},
+		member{"if", object{{"anyOf", []object{{{"required", []string{"include"}}},
+			{{"not", object{{"required", []string{"perimeters"}}}}}}}}},
 		member{"then", in("part")}, member{"else", in("whole")},
-		member{"$defs", append(object{{"whole", t.objectSchema("", true)}, {"part", t.objectSchema("", false)}}, t.listSchemas()...)})
+		member{"$defs", append(object{{"whole", t.objectSchema("", true)}, {"part", t.objectSchema("", false)}},
+			t.listSchemas()...)})
 	b, err := json.MarshalIndent(top, "", "\t")
 	if err != nil {
 		panic("job: " + err.Error()) // texts, numbers and lists of them are always written
@@ -86,7 +88,8 @@ func (t keyTable) objectSchema(part string, whole bool) object {
 			required = append(required, k.Name())
 		}
 	}
-	return object{{"type", "object"}, {"properties", properties}, {"required", required}, {"additionalProperties", false}}
+	return object{{"type", "object"}, {"properties", properties}, {"required", required}, {"additionalProperties",
+		false}}
 }
 
 // keySchema is the schema of what stands at a key.

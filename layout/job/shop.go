@@ -121,7 +121,8 @@ func (d *decoder) checkLabels(j *Job) {
 		if end := from + length.Length(n-1)*pitch + size; end > paper {
 			d.errorf("labels-off-sheet", d.places[at+count],
 				"measure the label sheet again, or choose its paper in `paper: lists`",
-				"the labels end %s from the %s edge, and the sheet, %s, is %s %s", Both(end), side, j.Paper.Lists, Both(paper), way)
+				"the labels end %s from the %s edge, and the sheet, %s, is %s %s", Both(end), side, j.Paper.Lists,
+				Both(paper), way)
 		}
 	}
 	fits("columns", g.Columns, c.Left, c.Across, c.Width, wide, "left", "wide")
@@ -130,9 +131,10 @@ func (d *decoder) checkLabels(j *Job) {
 
 func (s *Shop) keys(k keys) {
 	s.At = k.at
-	k.neutralAxis("k_factor", &s.K, "where the neutral axis lies, in thicknesses from the inside of the bend: by a bend test, "+
-		"or to begin with 0.40 for aluminum, 0.43 to 0.46 for cold-rolled steel, 0.46 to 0.48 for stainless "+
-		"(tables after Machinery's Handbook)", "0.40")
+	k.neutralAxis("k_factor", &s.K,
+		"where the neutral axis lies, in thicknesses from the inside of the bend: by a bend test, "+
+			"or to begin with 0.40 for aluminum, 0.43 to 0.46 for cold-rolled steel, 0.46 to 0.48 for stainless "+
+			"(tables after Machinery's Handbook)", "0.40")
 	k.text("k_source", &s.KSource, "whose figure that is", "bend test of the shop")
 	k.lengthOrZero("least_radius", &s.LeastRadius, "the smallest inside radius the metal takes", `1/32"`)
 	k.length("least_flange", &s.LeastFlange, "the narrowest flange the brake holds", `3/8"`)

@@ -102,7 +102,8 @@ func (s *survey) read() {
 		}
 		if err != nil {
 			line, _ := r.FieldPos(0)
-			s.fail("csv-unreadable", finding.Place{File: s.file, Line: line}, "check the quotes and separators", "the survey cannot be read from here on")
+			s.fail("csv-unreadable", finding.Place{File: s.file, Line: line}, "check the quotes and separators",
+				"the survey cannot be read from here on")
 			return
 		}
 		w := row{cells: cells, at: make([]finding.Place, len(cells))}
@@ -123,7 +124,8 @@ func (s *survey) read() {
 	}
 	s.units()
 	if s.columns == nil {
-		s.fail("csv-empty", finding.Place{File: s.file, Line: 1, Col: 1}, "write the heading "+strings.Join(s.wanted(true), ",")+" and a row for each reading",
+		s.fail("csv-empty", finding.Place{File: s.file, Line: 1, Col: 1},
+			"write the heading "+strings.Join(s.wanted(true), ",")+" and a row for each reading",
 			"the survey has no rows")
 	}
 	s.unmeasuredRows()
@@ -156,7 +158,9 @@ func (s *survey) blank(w row) bool {
 func (s *survey) unclosed(w row) bool {
 	for i, c := range w.cells {
 		if strings.Contains(c, "\n") {
-			s.fail("csv-quote", w.at[i], `inside quotes write an inch mark twice, "2'-6""", or leave the quotes away; a remark stands on one line`,
+			s.fail("csv-quote", w.at[i],
+				`inside quotes write an inch mark twice, "2'-6""", `+
+					`or leave the quotes away; a remark stands on one line`,
 				"a quote is opened here and not closed on its line, so the lines below cannot be told apart")
 			return true
 		}
@@ -182,7 +186,8 @@ const mostColumns = 100
 // below can be meant for a survey.
 func (s *survey) heading(w row) bool {
 	if len(w.cells) > mostColumns {
-		s.fail("csv-columns", w.at[mostColumns], "check that it is the right file, and its separators", "the heading has %d columns, and no survey has more than %d", len(w.cells), mostColumns)
+		s.fail("csv-columns", w.at[mostColumns], "check that it is the right file, and its separators",
+			"the heading has %d columns, and no survey has more than %d", len(w.cells), mostColumns)
 		return false
 	}
 	all := s.wanted(false)
@@ -207,7 +212,8 @@ func (s *survey) heading(w row) bool {
 		if twice := s.find(c.name); !c.skipped && twice >= 0 {
 			c.skipped = true
 			s.d.unsure = true
-			s.d.conflict("csv-column-twice", c.at, s.columns[twice].at, "keep one of the two", "the column %s stands here twice", show(c.name))
+			s.d.conflict("csv-column-twice", c.at, s.columns[twice].at, "keep one of the two",
+				"the column %s stands here twice", show(c.name))
 		}
 		if unit != "" && !c.skipped && s.d.keys.byPath[readingTable+"."+c.name].Form == FormLength {
 			c.unit = s.unit(&c, unit)
@@ -216,7 +222,8 @@ func (s *survey) heading(w row) bool {
 	}
 	for _, name := range s.wanted(true) {
 		if s.find(name) < 0 {
-			s.fail("csv-column-missing", w.at[0], "add it to the heading: "+strings.Join(s.wanted(true), ","), "the survey has no column `%s`", name)
+			s.fail("csv-column-missing", w.at[0], "add it to the heading: "+strings.Join(s.wanted(true), ","),
+				"the survey has no column `%s`", name)
 		}
 	}
 	return true
@@ -234,7 +241,8 @@ func (s *survey) known(w row, all []string) bool {
 	mend := "begin it with the heading " + strings.Join(s.wanted(true), ",")
 	what := "is no heading of a survey"
 	switch first := strings.TrimSpace(w.cells[0]); {
-	case strings.HasPrefix(first, "format:"), slices.Contains([]string{".yaml", ".yml"}, strings.ToLower(path.Ext(s.file))):
+	case strings.HasPrefix(first, "format:"), slices.Contains([]string{".yaml", ".yml"},
+		strings.ToLower(path.Ext(s.file))):
 		what, mend = "does not begin a survey but a job file or a part of one", "name the CSV file with the readings"
 	case strings.Contains(first, "\t"):
 		mend = "separate the columns by commas or semicolons, not tabs"
@@ -267,7 +275,8 @@ func (s *survey) unit(c *column, name string) length.Length {
 	}
 	u, err := length.ParseUnit(name)
 	if err != nil {
-		s.fail("csv-unit", c.at, "write (in), (ft), (ft-in), (mm), (cm) or (m) after the name", "column %s: %s is not a unit known here", c.name, show(name))
+		s.fail("csv-unit", c.at, "write (in), (ft), (ft-in), (mm), (cm) or (m) after the name",
+			"column %s: %s is not a unit known here", c.name, show(name))
 		c.noUnit = true // its cells need no finding of their own
 	}
 	return u
@@ -328,7 +337,8 @@ func (s *survey) mapping(w row) *node {
 		switch {
 		case text == "" && key.Required:
 			whole = false
-			s.fail("value-missing", w.at[i], "write the measured value, 0 if it is nothing", "column %s: the cell is empty", c.name)
+			s.fail("value-missing", w.at[i], "write the measured value, 0 if it is nothing",
+				"column %s: the cell is empty", c.name)
 		case text == "":
 		case key.Form == FormLength && s.unitless(c, text, w.at[i]):
 			whole = false
@@ -357,7 +367,8 @@ func (s *survey) unitless(c *column, text string, at finding.Place) bool {
 	s.d.unsure = true
 	if !c.noUnit {
 		c.noUnit = true
-		s.d.conflict("csv-unit", at, c.at, "write the unit in the heading, for example `"+c.name+" (in)`, or after each number",
+		s.d.conflict("csv-unit", at, c.at,
+			"write the unit in the heading, for example `"+c.name+" (in)`, or after each number",
 			"column %s: %s has no unit", c.name, show(text))
 	}
 	return true
@@ -369,12 +380,14 @@ func (s *survey) fits(w row) bool {
 	n := len(s.columns)
 	for i, c := range w.cells {
 		if strings.TrimSpace(c) != "" && (i >= n || s.columns[i].name == "") {
-			s.fail("csv-ragged", w.at[i], "take it out, or name its column in the heading", "the cell %s stands under no column", show(c))
+			s.fail("csv-ragged", w.at[i], "take it out, or name its column in the heading",
+				"the cell %s stands under no column", show(c))
 			return false
 		}
 	}
 	if len(w.cells) < n {
-		s.fail("csv-ragged", w.at[0], "leave a cell empty between separators rather than out", "the row has %d cells and the heading has %d", len(w.cells), n)
+		s.fail("csv-ragged", w.at[0], "leave a cell empty between separators rather than out",
+			"the row has %d cells and the heading has %d", len(w.cells), n)
 		return false
 	}
 	return true
@@ -403,7 +416,8 @@ func (s *survey) target(name string, at finding.Place) *surveyed {
 	case len(r.run.Readings) > 0:
 		if !r.told {
 			r.told = true
-			s.d.conflict("survey-both", at, r.run.Readings[0].At, "keep one of the two", "run %s has readings in the job file and in the survey", name)
+			s.d.conflict("survey-both", at, r.run.Readings[0].At, "keep one of the two",
+				"run %s has readings in the job file and in the survey", name)
 		}
 		return nil
 	}

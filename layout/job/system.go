@@ -148,13 +148,16 @@ func (s *System) keys(k keys) {
 		k.length("most", &s.PlayMost, "the greatest rear play", `7/8"`)
 	})
 	k.group("inside_width", "the inside widths offered: least, most and step, or a list `offered`", s.Widths.keys)
-	k.may().group("transition", "the piece that joins two inside widths; without it one width serves from corner to corner",
+	k.may().group("transition", "the piece that joins two inside widths; without it one width serves from corner to "+
+		"corner",
 		s.Transition.keys)
-	k.elsewhere("the top of a run changes its slope").group("pitch_miter", "the piece over a break in the slope of the wall top",
+	k.elsewhere("the top of a run changes its slope").group("pitch_miter",
+		"the piece over a break in the slope of the wall top",
 		s.PitchMiter.keys)
 	k.length("stock", &s.Stock, "the longest straight cap", `11'-6"`)
 	k.length("least_piece", &s.LeastPiece, "the shortest straight cap", `2'-4"`)
-	word(k, "closer", &s.Closer, []choice[Closer]{{"left", CloserLeft}, {"right", CloserRight}, {"shared", CloserShared}},
+	word(k, "closer", &s.Closer, []choice[Closer]{{"left", CloserLeft}, {"right", CloserRight},
+		{"shared", CloserShared}},
 		"where the closer goes", "right")
 	word(k, "remainder", &s.Remainder, []choice[Side]{{"left", Left}, {"right", Right}},
 		"the side that takes an odd sixteenth or millimetre", "right")
@@ -163,8 +166,10 @@ func (s *System) keys(k keys) {
 	k.group("chair", "the chair", s.Chair.keys)
 	k.group("corner", "the rules for welded corners", s.Corner.keys)
 	k.elsewhere("a run has a free end").group("end_cap", "the rules for free ends", s.EndCap.freeKeys)
-	k.elsewhere("a run dies into a higher wall").group("wall_end", "the rules for ends at a higher wall", s.WallEnd.wallKeys)
-	k.elsewhere("a run has a building expansion joint").group("expansion", "the rules at building expansion joints", s.Expansion.keys)
+	k.elsewhere("a run dies into a higher wall").group("wall_end", "the rules for ends at a higher wall",
+		s.WallEnd.wallKeys)
+	k.elsewhere("a run has a building expansion joint").group("expansion", "the rules at building expansion joints",
+		s.Expansion.keys)
 	k.elsewhere("a cross wall meets a run").group("tee", "the rules for tees", s.Tee.keys)
 	k.group("lap", "the least laps of the legs below the joint they cover", func(k keys) {
 		k.lengthOrZero("front", &s.Lap.Front, "the least lap of the front leg", `1 1/4"`)
@@ -174,7 +179,8 @@ func (s *System) keys(k keys) {
 		"the piece below a front leg that is taller than anything tested, for its flat pattern")
 	optional(k.may(), "roof_extender", &s.RoofExtender, (*ExtenderRules).keys,
 		"the piece below a rear leg that is taller than anything tested, for its flat pattern")
-	optional(k.may(), "step_riser", &s.StepRiser, (*RiserRules).keys, "the plate over the riser of a step in the wall top")
+	optional(k.may(), "step_riser", &s.StepRiser, (*RiserRules).keys,
+		"the plate over the riser of a step in the wall top")
 }
 
 func (m *Metal) keys(k keys) {
@@ -185,7 +191,8 @@ func (m *Metal) keys(k keys) {
 	value(k, "expansion", &m.Expansion, withUnit("value-expansion", parseExpansion).in(metricExpansion),
 		"the thermal expansion per degree, /F, /C or /K", "12.9e-6 /F")
 	k.text("finish", &m.Finish, "the finish and its colour", "two-coat, slate grey")
-	k.yes("directional", &m.Directional, "yes if the finish has a direction and blanks must not be turned, else no", "no")
+	k.yes("directional", &m.Directional, "yes if the finish has a direction and blanks must not be turned, else no",
+		"no")
 }
 
 func (p *Profile) keys(k keys) {
@@ -221,12 +228,14 @@ func (w *Widths) keys(k keys) {
 	steps.length("most", &w.Most, "the greatest inside width", `20"`)
 	steps.length("step", &w.Step, "the step between widths", `1/4"`)
 	for _, key := range []string{"least", "most", "step"} {
-		k.both(key, "offered", "keep the list, or least, most and step", "%s stands beside a list of the widths offered", k.called(key))
+		k.both(key, "offered", "keep the list, or least, most and step",
+			"%s stands beside a list of the widths offered", k.called(key))
 	}
 }
 
 func (t *Transition) keys(k keys) {
-	k.length("length", &t.Length, "the length of the transition piece along the front, its two straight legs included", `4'-0"`)
+	k.length("length", &t.Length, "the length of the transition piece along the front, its two straight legs included",
+		`4'-0"`)
 	k.length("leg", &t.Leg, "the straight leg at each end of the transition piece, for the splice plate", `6"`)
 	k.length("change_most", &t.ChangeMost, "the greatest difference of its two inside widths", `2"`)
 }

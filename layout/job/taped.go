@@ -97,15 +97,18 @@ func (d *decoder) checkTaped(j *Job) {
 			what := fmt.Sprintf("run %s: the corner at its right end", p.Runs[k].Name)
 			if _, ok := t.Turn(); !ok {
 				d.errorf("corner-taped", t.At, "tape all three again, on one face",
-					"%s: %s along the left, %s along the right and a diagonal of %s make no triangle", what, Both(t.Left), Both(t.Right), Both(t.Diagonal))
+					"%s: %s along the left, %s along the right and a diagonal of %s make no triangle", what,
+					Both(t.Left), Both(t.Right), Both(t.Diagonal))
 				continue
 			}
 			play, step := j.System.Corner.AnglePlay, tapeStep(j.Units)
 			if doubt := t.Doubt(step); play > 0 && doubt > play {
 				f := finding.New(finding.Hold, "corner-taped-short", t.At,
 					fmt.Sprintf("tape it again over legs of about %s", Both(t.Longer(step, play))),
-					"%s is taped to within %s, and its piece may be out by %s", what, FormatAngle(hundredth(doubt)), FormatAngle(play))
-				f.Where = finding.Ref{Perimeter: p.Name, Run: p.Runs[k].Name, Runs: []string{p.Runs[(k+1)%len(p.Runs)].Name}}
+					"%s is taped to within %s, and its piece may be out by %s", what, FormatAngle(hundredth(doubt)),
+					FormatAngle(play))
+				f.Where = finding.Ref{Perimeter: p.Name, Run: p.Runs[k].Name,
+					Runs: []string{p.Runs[(k+1)%len(p.Runs)].Name}}
 				d.add(f)
 			}
 		}

@@ -297,7 +297,8 @@ func (k keys) name(name string, to *string, means, example string) {
 			err = wrong("value-text", "write the name in Latin letters",
 				"the lettering of the sheets has no sign for `%c` (%U), and two such names would read alike", r, r)
 		case n > mostName:
-			err = wrong("name-long", "shorten it; what else is to be said can stand in the notes", "the name has %d letters, and titles and tables have room for %d", n, mostName)
+			err = wrong("name-long", "shorten it; what else is to be said can stand in the notes",
+				"the name has %d letters, and titles and tables have room for %d", n, mostName)
 		}
 		return t, err
 	}}, means, example)
@@ -339,12 +340,14 @@ func (k keys) texts(name string, to *[]string, means, example string) {
 func cleanText(s string) (string, error) {
 	for _, r := range s {
 		if hidden(r) {
-			return "", wrong("value-text", "write it in plain letters", "a hidden control character (%U) stands in the text", r)
+			return "", wrong("value-text", "write it in plain letters",
+				"a hidden control character (%U) stands in the text", r)
 		}
 	}
 	s = strings.Join(strings.Fields(s), " ")
 	if len([]rune(s)) > mostText {
-		return "", wrong("value-text", "shorten it", "the text is longer than %d letters, and no sheet has room for it", mostText)
+		return "", wrong("value-text", "shorten it", "the text is longer than %d letters, and no sheet has room for it",
+			mostText)
 	}
 	return s, nil
 }
@@ -352,7 +355,8 @@ func cleanText(s string) (string, error) {
 // cutShort notes a text that a # has cut off without a word: Bldg #4.
 func (d *decoder) cutShort(called string, v *node) {
 	if cuts(v.after) {
-		d.notef("text-cut", v.at, "if the text goes on, put it in quotes", "%s is read as %s, since ` #` begins a comment", called, show(v.text))
+		d.notef("text-cut", v.at, "if the text goes on, put it in quotes",
+			"%s is read as %s, since ` #` begins a comment", called, show(v.text))
 	}
 }
 
@@ -384,7 +388,8 @@ func (k keys) angle(name string, to *Angle, least, most Angle, means, example st
 	value(k, name, to, number("value-angle", func(s string) (Angle, error) {
 		a, err := ParseAngle(s)
 		if err == nil && (a < least || a > most) {
-			err = wrong("angle-range", "check the angle", "%s is not between %s and %s", show(s), FormatAngle(least), FormatAngle(most))
+			err = wrong("angle-range", "check the angle", "%s is not between %s and %s", show(s), FormatAngle(least),
+				FormatAngle(most))
 		}
 		return a, err
 	}), means, example)

@@ -66,7 +66,8 @@ func (w *Wall) keys(k keys) {
 		"how wide it is drawn, to lay out and price runs before they are surveyed; they stay on hold", `12"`)
 	w.Basis = Measured
 	word(k.may(), "basis", &w.Basis, bases(),
-		"where the construction is known from: measured if somebody looked at it on site, drawing until then", "measured")
+		"where the construction is known from: measured if somebody looked at it on site, drawing until then",
+		"measured")
 	optional(k.may(), "nailer", &w.Nailer, (*Nailer).keys, "how the top layer is anchored to the wall")
 }
 

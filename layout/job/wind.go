@@ -113,11 +113,13 @@ func (w *Wind) keys(k keys) {
 	k.may().yes("wall_reduction", &w.WallReduction,
 		"yes to take a tenth off the wall coefficients under a roof of up to 10 degrees", "no")
 	k.may().statedYes("exposure_b_30ft", &w.ExposureBFloor,
-		"yes to take no height in exposure B below 30 ft where the edition does not ask for it; left out, the edition's own rule", "yes")
+		"yes to take no height in exposure B below 30 ft where the edition does not ask for it; left out, the "+
+			"edition's own rule", "yes")
 	k.may().text("exposure_b_why", &w.FloorWhy,
 		"who asks for those 30 ft, and where", "building department, letter of 2026-02-02")
 	k.may().angle("corner_turn", &w.CornerTurn, Degree, straight/2,
-		"the least outside turn in degrees that begins a corner zone, if the engineer sets one; left out, every turn left to a shop piece", "15")
+		"the least outside turn in degrees that begins a corner zone, if the engineer sets one; left out, every turn "+
+			"left to a shop piece", "15")
 	optional(k.may(), "confirmed", &w.Confirmed, (*Confirmed).keys,
 		"the licensed engineer who confirms the computed pressures")
 	w.SpeedAt, w.HeightAt, w.TopAt = k.placeOf("speed"), k.placeOf("roof_height"), k.placeOf("parapet_top")
@@ -148,7 +150,8 @@ func (c *Confirmed) keys(k keys) {
 func parseCode(s string) (confirm.Code, error) {
 	c, err := confirm.ParseCode(s)
 	if err != nil {
-		return "", wrong("value-code", "copy the code of the basis sheet, ten characters like 7K3QM-XW4TD", "%s: %v", show(s), err)
+		return "", wrong("value-code", "copy the code of the basis sheet, ten characters like 7K3QM-XW4TD", "%s: %v",
+			show(s), err)
 	}
 	return c, nil
 }
@@ -170,7 +173,8 @@ func (d *decoder) confirmedList(j *Job) {
 	list, err := confirm.Parse(strings.Join(text.lines, "\n"))
 	var f *confirm.Fault
 	if errors.As(err, &f) {
-		d.errorf("confirmed-list", finding.Place{File: text.file, Line: f.Line}, "name the file that `copingset confirm` wrote for the engineer, as it was",
+		d.errorf("confirmed-list", finding.Place{File: text.file, Line: f.Line},
+			"name the file that `copingset confirm` wrote for the engineer, as it was",
 			"the confirmed list cannot be read: %s", f.What)
 		return
 	}

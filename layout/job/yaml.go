@@ -110,7 +110,8 @@ func (t *script) convert(y *yaml.Node, inFlow bool, depth int) *node {
 		flow: inFlow || y.Style&yaml.FlowStyle != 0, alias: y.Kind == yaml.AliasNode}
 	t.refuse(y, n.at)
 	if depth > mostDepth {
-		t.errorf("yaml-depth", n.at, "check the brackets and the indentation", "parts stand in parts more than %d deep, and those of a job never do", mostDepth)
+		t.errorf("yaml-depth", n.at, "check the brackets and the indentation",
+			"parts stand in parts more than %d deep, and those of a job never do", mostDepth)
 		return n
 	}
 	switch y.Kind {
@@ -146,7 +147,8 @@ func (t *script) convertFields(y *yaml.Node, n *node, depth int) {
 			continue
 		}
 		if k.Tag == "!!merge" {
-			t.errorf("yaml-merge", at, "write the keys out", "`<<` takes over keys from elsewhere, which is not allowed in a job file")
+			t.errorf("yaml-merge", at, "write the keys out",
+				"`<<` takes over keys from elsewhere, which is not allowed in a job file")
 			continue
 		}
 		if first, twice := seen[k.Value]; twice {
@@ -162,13 +164,16 @@ func (t *script) convertFields(y *yaml.Node, n *node, depth int) {
 func (t *script) refuse(y *yaml.Node, at finding.Place) {
 	const mend = "write the value out in each place; if the text itself begins with this sign, put it in quotes"
 	if y.Kind == yaml.AliasNode {
-		t.errorf("yaml-alias", at, mend, "`*%s` stands for a value from elsewhere, which is not allowed in a job file", clip(y.Value))
+		t.errorf("yaml-alias", at, mend, "`*%s` stands for a value from elsewhere, which is not allowed in a job file",
+			clip(y.Value))
 	}
 	if y.Anchor != "" && y.Kind != yaml.AliasNode {
-		t.errorf("yaml-alias", at, mend, "`&%s` marks a value to be used elsewhere, which is not allowed in a job file", clip(y.Anchor))
+		t.errorf("yaml-alias", at, mend, "`&%s` marks a value to be used elsewhere, which is not allowed in a job file",
+			clip(y.Anchor))
 	}
 	if y.Style&yaml.TaggedStyle != 0 || strings.HasPrefix(t.rest(at.Line, at.Col, ""), "!") {
-		t.errorf("yaml-tag", at, "leave it out; if the text itself begins with `!`, put it in quotes", "`!` gives a value a type, which is not allowed in a job file")
+		t.errorf("yaml-tag", at, "leave it out; if the text itself begins with `!`, put it in quotes",
+			"`!` gives a value a type, which is not allowed in a job file")
 	}
 }
 
@@ -262,15 +267,19 @@ func (t *script) narrow(err error) int {
 // do not know YAML.
 func explain(err error) (what, mend string) {
 	for _, e := range []struct{ sign, what, mend string }{
-		{"mapping values are not allowed", "a second colon, or a line that is indented more than the one before", "put a text that contains `: ` in quotes, and line the keys of one part up"},
-		{"did not find expected key", "a key does not line up with the keys before it, or a text goes on after its closing quote", "line the keys of one part up, and leave feet and inches unquoted"},
+		{"mapping values are not allowed", "a second colon, or a line that is indented more than the one before",
+			"put a text that contains `: ` in quotes, and line the keys of one part up"},
+		{"did not find expected key", "a key does not line up with the keys before it, or a text goes on after its " +
+			"closing quote", "line the keys of one part up, and leave feet and inches unquoted"},
 		{"',' or", "a brace or bracket is not closed", "close `{` with `}` and `[` with `]`, and put commas between"},
-		{"expected '-' indicator", "a list item does not line up with the items before it", "line up the dashes of one list"},
+		{"expected '-' indicator", "a list item does not line up with the items before it",
+			"line up the dashes of one list"},
 		{"tab", "a tab stands where spaces are needed", "indent with spaces"},
 		{"cannot start any token", "a text begins with a sign that has another meaning here", "put the text in quotes"},
 		{"unexpected end of stream", "a quote is not closed", "close it, or leave feet and inches unquoted"},
 		{"escape", "a backslash in double quotes has another meaning", "put the text in single quotes"},
-		{"unknown anchor", "`*` stands for a value from elsewhere, which is not allowed in a job file", "put the text in quotes"},
+		{"unknown anchor", "`*` stands for a value from elsewhere, which is not allowed in a job file",
+			"put the text in quotes"},
 		{"depth", "parts stand in parts far too deep", "check the brackets and the indentation"},
 	} {
 		if strings.Contains(err.Error(), e.sign) {
@@ -355,7 +364,8 @@ func slipIn(line string) (slip, bool) {
 			start = false
 			continue
 		case start && strings.IndexByte("@`%", c) >= 0, start && strings.IndexByte("*&!", c) >= 0 && next != ' ':
-			return slip{here, "a text that begins with `" + string(c) + "` has another meaning here", "put the text in quotes"}, true
+			return slip{here, "a text that begins with `" + string(c) + "` has another meaning here",
+				"put the text in quotes"}, true
 		case c == '{' || c == '[':
 			if start || depth > 0 {
 				depth++
@@ -373,7 +383,8 @@ func slipIn(line string) (slip, bool) {
 			continue
 		case c == ':' && next == ' ':
 			if colon {
-				return slip{here, "a text contains a colon and a space, which begins another value", "put the text in quotes"}, true
+				return slip{here, "a text contains a colon and a space, which begins another value",
+					"put the text in quotes"}, true
 			}
 			colon, start = true, true
 			continue

@@ -22,7 +22,8 @@ const (
 )
 
 func (f Family) String() string {
-	return [...]string{"unknown metal", "aluminum", "coated steel", "stainless steel", "copper", "zinc", "bare steel"}[f]
+	return [...]string{"unknown metal", "aluminum", "coated steel", "stainless steel", "copper", "zinc",
+		"bare steel"}[f]
 }
 
 // FamilyOf reads the family from a metal's name as the job writes it.

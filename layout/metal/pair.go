@@ -124,12 +124,14 @@ func OnWood(f Family, treated bool) (Contact, bool) {
 	case f == Unknown:
 		return Contact{}, false
 	case f == Aluminum && treated:
-		return Contact{A: f, Verdict: Apart, Mend: "keep the membrane whole between them, or coat the wood heavily with " +
-			"aluminum-pigmented bituminous paint",
+		return Contact{A: f, Verdict: Apart, Mend: "keep the membrane whole between them, or coat the wood heavily " +
+			"with aluminum-pigmented bituminous paint",
 			Source: "UFGS 07600: treated wood reacts with aluminum"}, true
 	case treated:
 		return Contact{A: f, Verdict: Caution, Mend: "keep the membrane whole between them",
-			Source: "published roofing guidance: copper-treated lumber is separated from metal by a polymer membrane"}, true
+				Source: "published roofing guidance: " +
+					"copper-treated lumber is separated from metal by a polymer membrane"},
+			true
 	case f == Aluminum:
 		return Contact{A: f, Verdict: Caution, Mend: "keep the membrane whole between them, or coat the wood heavily " +
 			"with aluminum-pigmented bituminous paint",

@@ -16,7 +16,8 @@ import (
 
 // drawingUnits are the units of a DXF by its header variable $INSUNITS (DXF
 // reference, HEADER section).
-var drawingUnits = map[int]length.Length{1: length.Inch, 2: length.Foot, 4: length.Millimetre, 5: length.Centimetre, 6: length.Metre, 14: 100 * length.Millimetre}
+var drawingUnits = map[int]length.Length{1: length.Inch, 2: length.Foot, 4: length.Millimetre, 5: length.Centimetre,
+	6: length.Metre, 14: 100 * length.Millimetre}
 
 // mostDXF is the size from which a drawing is not read.
 const mostDXF = 64 << 20
@@ -78,7 +79,8 @@ type piece struct {
 func (d *dxfReader) fail(line int, code, mend, format string, args ...any) {
 	const most = 20
 	if len(d.found) < most {
-		d.found = append(d.found, finding.New(finding.Error, code, finding.Place{File: d.file, Line: line}, mend, format, args...))
+		d.found = append(d.found, finding.New(finding.Error, code, finding.Place{File: d.file, Line: line}, mend,
+			format, args...))
 	}
 }
 
@@ -99,7 +101,8 @@ func (d *dxfReader) changes() []string {
 func (d *dxfReader) read(data []byte) {
 	pairs, err := pairsOf(data)
 	if err != nil {
-		d.found = append(d.found, finding.New(finding.Error, "outline-dxf", finding.Place{File: d.file, Line: err.line}, "save the drawing again as an ASCII DXF", "%s", err.what))
+		d.found = append(d.found, finding.New(finding.Error, "outline-dxf", finding.Place{File: d.file, Line: err.line},
+			"save the drawing again as an ASCII DXF", "%s", err.what))
 		return
 	}
 	section, units := "", 0
@@ -123,7 +126,8 @@ func (d *dxfReader) read(data []byte) {
 	}
 	var known bool
 	if d.unit, known = drawingUnits[units]; !known {
-		d.fail(1, "outline-units", "set the drawing's units (inches, feet, millimetres, centimetres or metres) and save it again",
+		d.fail(1, "outline-units", "set the drawing's units (inches, feet, millimetres, centimetres or metres) and "+
+			"save it again",
 			"the drawing does not state what its units are")
 		return
 	}
@@ -189,14 +193,18 @@ func (d *dxfReader) entities(all []entity) {
 		case "POLYLINE":
 			d.heavy(e, all[i+1:vertices])
 			i = vertices - 1
-		case "TEXT", "MTEXT", "DIMENSION", "POINT", "ATTDEF", "LEADER", "MULTILEADER", "HATCH", "VIEWPORT", "SOLID", "SEQEND", "WIPEOUT", "IMAGE":
+		case "TEXT", "MTEXT", "DIMENSION", "POINT", "ATTDEF", "LEADER", "MULTILEADER", "HATCH", "VIEWPORT", "SOLID",
+			"SEQEND", "WIPEOUT", "IMAGE":
 			if e.kind != "SEQEND" {
 				d.left[e.kind]++
 			}
 		case "INSERT":
-			d.fail(e.line, "outline-entity", "explode the block, or name the outline's layer with --layer", "block %s may hold part of the outline and is not read", e.text(2))
+			d.fail(e.line, "outline-entity", "explode the block, or name the outline's layer with --layer",
+				"block %s may hold part of the outline and is not read", e.text(2))
 		default:
-			d.fail(e.line, "outline-entity", "draw the outline with polylines, lines and arcs, or name its layer with --layer", "%s is not read", e.kind)
+			d.fail(e.line, "outline-entity",
+				"draw the outline with polylines, lines and arcs, or name its layer with --layer", "%s is not read",
+				e.kind)
 		}
 	}
 }
@@ -228,7 +236,8 @@ func (d *dxfReader) vertex(e entity, x, y float64, line int) Vertex {
 	px, errX := scaled(x, d.unit)
 	py, errY := scaled(y, d.unit)
 	if errX != nil || errY != nil || math.IsNaN(x) || math.IsNaN(y) {
-		d.fail(line, "outline-entity", "check the drawing's units and its origin", "a point of %s lies farther away than any roof", e.kind)
+		d.fail(line, "outline-entity", "check the drawing's units and its origin",
+			"a point of %s lies farther away than any roof", e.kind)
 	}
 	return Vertex{Point: Point{px, py}, At: at}
 }
@@ -239,7 +248,8 @@ func (d *dxfReader) tilted(e entity) bool {
 	if math.Abs(e.num(210)) < 1e-9 && math.Abs(e.num(220)) < 1e-9 {
 		return false
 	}
-	d.fail(e.line, "outline-entity", "draw the outline flat in plan", "%s does not lie in the plane of the plan", e.kind)
+	d.fail(e.line, "outline-entity", "draw the outline flat in plan", "%s does not lie in the plane of the plan",
+		e.kind)
 	return true
 }
 
@@ -321,7 +331,8 @@ func (d *dxfReader) light(e entity) {
 // heavy reads a POLYLINE and the vertices that follow it.
 func (d *dxfReader) heavy(e entity, vertices []entity) {
 	if flags := int(e.num(70)); flags&^(1|128) != 0 {
-		d.fail(e.line, "outline-entity", "draw the outline as a plain polyline", "this polyline is fitted, or not in the plane of the plan")
+		d.fail(e.line, "outline-entity", "draw the outline as a plain polyline",
+			"this polyline is fitted, or not in the plane of the plan")
 		return
 	}
 	var v []Vertex
@@ -381,10 +392,12 @@ func (d *dxfReader) join() {
 			switch {
 			case several == 0:
 				d.fail(start.line, "outline-open", "close the outline, or accept larger gaps with --tolerance",
-					"the line that begins here is not closed: nothing meets the end of the one on line %d to within %s", v[len(v)-1].At.Line, d.o.say(d.o.Near))
+					"the line that begins here is not closed: nothing meets the end of the one on line %d to within %s",
+					v[len(v)-1].At.Line, d.o.say(d.o.Near))
 				return
 			case several > 1:
-				d.fail(v[len(v)-1].At.Line, "outline-branch", "leave one way on, or name the outline's layer with --layer",
+				d.fail(v[len(v)-1].At.Line, "outline-branch",
+					"leave one way on, or name the outline's layer with --layer",
 					"%d lines go on from the end of this one", several)
 				return
 			}

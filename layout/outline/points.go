@@ -14,7 +14,8 @@ import (
 )
 
 // unitWords are the units a heading may state.
-var unitWords = map[string]length.Length{"in": length.Inch, "ft": length.Foot, "mm": length.Millimetre, "cm": length.Centimetre, "m": length.Metre}
+var unitWords = map[string]length.Length{"in": length.Inch, "ft": length.Foot, "mm": length.Millimetre,
+	"cm": length.Centimetre, "m": length.Metre}
 
 // mostCSV is the size from which a file is not read as a list of points.
 const mostCSV = 4 << 20
@@ -26,18 +27,21 @@ func Points(r io.Reader, name string) ([]Ring, finding.List) {
 	c := csv.NewReader(io.LimitReader(r, mostCSV))
 	c.FieldsPerRecord, c.TrimLeadingSpace, c.Comment = -1, true, '#'
 	bad := func(line int, code, mend, format string, args ...any) finding.List {
-		return finding.List{finding.New(finding.Error, code, finding.Place{File: name, Line: line}, mend, format, args...)}
+		return finding.List{finding.New(finding.Error, code, finding.Place{File: name, Line: line}, mend, format,
+			args...)}
 	}
 	head, err := c.Read()
 	if err != nil {
-		return nil, bad(1, "outline-csv", "write a heading, x (ft),y (ft), and a point a line below", "there is no heading: %v", plainCSV(err))
+		return nil, bad(1, "outline-csv", "write a heading, x (ft),y (ft), and a point a line below",
+			"there is no heading: %v", plainCSV(err))
 	}
 	line, _ := c.FieldPos(0)
 	x, xu, xOK := column(head, "x", "east")
 	y, yu, yOK := column(head, "y", "north")
 	loop, _, _ := column(head, "loop")
 	if !xOK || !yOK {
-		return nil, bad(line, "outline-csv", "head the columns x (ft) and y (ft), or east (m) and north (m), with the unit that the figures are in",
+		return nil, bad(line, "outline-csv",
+			"head the columns x (ft) and y (ft), or east (m) and north (m), with the unit that the figures are in",
 			"the heading names no %s with its unit", missing(xOK))
 	}
 	var rings []Ring
@@ -57,10 +61,13 @@ func Points(r io.Reader, name string) ([]Ring, finding.List) {
 			unit   length.Length
 		}{{x, xu}, {y, yu}} {
 			if k.column >= len(row) {
-				return nil, bad(line, "outline-csv", "write both figures", "the line has %d cells, and a point two figures", len(row))
+				return nil, bad(line, "outline-csv", "write both figures",
+					"the line has %d cells, and a point two figures", len(row))
 			}
 			if p[i], err = coordinate(row[k.column], k.unit); err != nil {
-				return nil, bad(line, "outline-csv", "write a number in the unit of the heading, or a length with its unit", "%q: %v", row[k.column], err)
+				return nil, bad(line, "outline-csv",
+					"write a number in the unit of the heading, or a length with its unit", "%q: %v", row[k.column],
+					err)
 			}
 		}
 		of := ""

@@ -28,7 +28,8 @@ func Of(rings []Ring, o Options) (Plan, finding.List) {
 		total += len(r.V)
 	}
 	if total > Most {
-		found = append(found, finding.New(finding.Error, "outline-points", rings[0].At, "draw the outline alone, or choose its layer",
+		found = append(found, finding.New(finding.Error, "outline-points", rings[0].At,
+			"draw the outline alone, or choose its layer",
 			"the outline has %d points; at most %d are taken", total, Most))
 		return out, found
 	}
@@ -44,7 +45,8 @@ func Of(rings []Ring, o Options) (Plan, finding.List) {
 	}
 	found = append(found, between(loops)...)
 	if len(found) == 0 && len(loops) == 0 {
-		found = append(found, finding.New(finding.Error, "outline-none", finding.Place{}, "draw the roof's outline as a closed polyline",
+		found = append(found, finding.New(finding.Error, "outline-none", finding.Place{},
+			"draw the roof's outline as a closed polyline",
 			"there is no closed outline"))
 	}
 	if len(found) > 0 {
@@ -63,7 +65,8 @@ func Of(rings []Ring, o Options) (Plan, finding.List) {
 	}
 	out.name()
 	if !out.named() {
-		found = append(found, finding.New(finding.Error, "outline-points", rings[0].At, "draw arcs with fewer facets, or make several jobs of it",
+		found = append(found, finding.New(finding.Error, "outline-points", rings[0].At,
+			"draw arcs with fewer facets, or make several jobs of it",
 			"more than %d runs would share a letter, and a run's name has four characters", mostNamed))
 		return Plan{Changes: out.Changes}, found
 	}
@@ -142,8 +145,10 @@ func (l *loop) clean(o Options) []string {
 			out = append(out, fmt.Sprintf("%s: %d %s, the first %s, are left out", l.of.Name, len(v), many, v[0].At))
 		}
 	}
-	say(twice, "a point within "+o.say(o.Near)+" of the one before it", "points within "+o.say(o.Near)+" of the one before them")
-	say(flat, "a point within "+o.say(o.Near)+" of the line between its neighbours", "points within "+o.say(o.Near)+" of the line between their neighbours")
+	say(twice, "a point within "+o.say(o.Near)+" of the one before it",
+		"points within "+o.say(o.Near)+" of the one before them")
+	say(flat, "a point within "+o.say(o.Near)+" of the line between its neighbours",
+		"points within "+o.say(o.Near)+" of the line between their neighbours")
 	say(spikes, "a spike without width", "spikes without width")
 	return out
 }
@@ -161,8 +166,10 @@ func (l *loop) unfit(o Options) (finding.Finding, bool) {
 				continue
 			}
 			if x, crossed := meet(l.p[i], l.p[i+1], l.p[k], l.p[(k+1)%n]); crossed {
-				f := finding.New(finding.Error, "outline-crosses", l.v[k].At, "take the corners in the order in which the wall runs",
-					"%s crosses itself %s east and %s north of its origin: the side from this corner meets the one from another", l.of.Name,
+				f := finding.New(finding.Error, "outline-crosses", l.v[k].At,
+					"take the corners in the order in which the wall runs",
+					"%s crosses itself %s east and %s north of its origin: the side from this corner meets the one "+
+						"from another", l.of.Name,
 					o.say(length.FromMM(x.x)), o.say(length.FromMM(x.y)))
 				f.Also = []finding.Place{l.v[i].At}
 				return f, true
@@ -174,7 +181,8 @@ func (l *loop) unfit(o Options) (finding.Finding, bool) {
 		round += p.distance(l.p[(i+1)%len(l.p)])
 	}
 	if math.Abs(area(l.p)) <= o.Near.MM()*round {
-		return finding.New(finding.Error, "outline-area", l.of.At, "draw a loop with an area", "%s encloses no area", l.of.Name), true
+		return finding.New(finding.Error, "outline-area", l.of.At, "draw a loop with an area", "%s encloses no area",
+			l.of.Name), true
 	}
 	return finding.Finding{}, false
 }
@@ -185,7 +193,8 @@ func between(loops []*loop) finding.List {
 	for i, a := range loops {
 		for _, b := range loops[:i] {
 			if v, w, crossed := a.crosses(b); crossed {
-				f := finding.New(finding.Error, "outline-overlap", v.At, "draw each roof and each well as a loop of its own that touches no other",
+				f := finding.New(finding.Error, "outline-overlap", v.At,
+					"draw each roof and each well as a loop of its own that touches no other",
 					"%s meets %s here", a.of.Name, b.of.Name)
 				f.Also = []finding.Place{w.At}
 				out = append(out, f)
@@ -232,7 +241,8 @@ func (l *loop) perimeter(placed bool) Perimeter {
 			turn += 360
 		}
 		here, next := l.v[(first+i)%n], l.v[(first+i+1)%n]
-		out.Sides = append(out.Sides, Side{Length: length.FromMM(way(i).long()), Turn: tidy(turn), Facet: here.Arc || next.Arc})
+		out.Sides = append(out.Sides, Side{Length: length.FromMM(way(i).long()), Turn: tidy(turn), Facet: here.Arc ||
+			next.Arc})
 	}
 	return out
 }

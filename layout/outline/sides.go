@@ -27,7 +27,8 @@ func Sides(text string, bearing length.Angle, most length.Length) (Plan, error) 
 		}
 		degrees, err := strconv.ParseFloat(text[m[4]:m[5]], 64)
 		if err != nil || degrees <= 0 || degrees >= 180 {
-			return Plan{}, fmt.Errorf("side %d: a wall turns by more than 0 and less than 180 degrees, not by %s", len(p.Sides)+1, text[m[4]:m[5]])
+			return Plan{}, fmt.Errorf("side %d: a wall turns by more than 0 and less than 180 degrees, not by %s",
+				len(p.Sides)+1, text[m[4]:m[5]])
 		}
 		if strings.EqualFold(text[m[2]:m[3]], "left") {
 			degrees = -degrees
@@ -43,7 +44,8 @@ func Sides(text string, bearing length.Angle, most length.Length) (Plan, error) 
 		p.Sides = append(p.Sides, Side{Length: l})
 	}
 	if len(p.Sides) < 3 {
-		return Plan{}, fmt.Errorf("%d sides do not go round a roof; write each length and the turn after it: 120 ft right 90 80 ft right 90 120 ft right 90 80 ft right 90", len(p.Sides))
+		return Plan{}, fmt.Errorf("%d sides do not go round a roof; write each length and the turn after it: 120 ft "+
+			"right 90 80 ft right 90 120 ft right 90 80 ft right 90", len(p.Sides))
 	}
 	if err := p.close(most); err != nil {
 		return Plan{}, err
@@ -88,7 +90,8 @@ func (p *Perimeter) close(most length.Length) error {
 		last.Turn = want - sum
 		sum = want
 		if last.Turn == 0 || last.Turn >= 180*length.Degree || last.Turn <= -180*length.Degree {
-			return fmt.Errorf("the last turn would have to be %s to go round once; check the turns", length.FormatAngle(last.Turn))
+			return fmt.Errorf("the last turn would have to be %s to go round once; check the turns",
+				length.FormatAngle(last.Turn))
 		}
 	}
 	switch sum {
@@ -96,7 +99,8 @@ func (p *Perimeter) close(most length.Length) error {
 	case -round:
 		p.Kind = Well
 	default:
-		return fmt.Errorf("right turns less left turns make %s, and a loop makes 360°, right round a roof and left round a well; "+
+		return fmt.Errorf("right turns less left turns make %s, and a loop makes 360°, right round a roof and left "+
+			"round a well; "+
 			"right is towards the roof for somebody who stands on it and looks out", length.FormatAngle(sum))
 	}
 	var at vec
@@ -106,7 +110,8 @@ func (p *Perimeter) close(most length.Length) error {
 		way += s.Turn.Degrees()
 	}
 	if gap := length.FromMM(at.long()); gap > most {
-		return fmt.Errorf("the last side ends %s from where the first begins, towards a bearing of %.0f°; at most %s is accepted: "+
+		return fmt.Errorf("the last side ends %s from where the first begins, towards a bearing of %.0f°; at most %s "+
+			"is accepted: "+
 			"check the sides that lie that way", job.Both(gap), at.bearing(), job.Both(most))
 	}
 	return nil

@@ -93,7 +93,8 @@ func (w *writer) top() {
 		}
 		w.key(0, "include", "["+strings.Join(quoted, ", ")+"]", "the fabricator's system and the firm's own rates")
 	} else {
-		w.line("# include: [../systems/system.yaml]  # the fabricator's file: system, assemblies, fasteners, packing, crating;")
+		w.line("# include: [../systems/system.yaml]  # the fabricator's file: system, assemblies, fasteners, " +
+			"packing, crating;")
 		w.line("#                                    # a job needs one before it can be checked to the end")
 	}
 	w.line("")
@@ -122,7 +123,8 @@ func (w *writer) wall() {
 	w.key(0, "walls", "", "how the wall is built: AN EXAMPLE, write what is found on site")
 	w.key(2, "- name", "wall", "short name; the perimeters below refer to it")
 	w.key(4, "layers", "", "from the top down, without packing and membrane")
-	w.line("      - {name: concrete, material: concrete, thickness: %s}  # or wood, plywood, masonry, steel", w.in(`24"`, "600 mm"))
+	w.line("      - {name: concrete, material: concrete, thickness: %s}  # or wood, plywood, masonry, steel",
+		w.in(`24"`, "600 mm"))
 	w.key(4, "width", w.in(`12"`, "300 mm"), "as drawn, to lay out and price runs before they are surveyed")
 	w.key(4, "cover", "", "how far below the wall top lies the joint each leg must cover")
 	w.key(6, "front", w.in(`1"`, "25 mm"), "street side")
@@ -141,7 +143,8 @@ func (w *writer) site() {
 	w.key(2, "one_person", w.in("50 lb", "23 kg"), "most one person may lift on this job")
 	w.key(2, "long_piece", w.in(`8'-0"`, "2400 mm"), "pieces longer than this take two people")
 	w.key(2, "safety_plan", "to be named", "document that governs")
-	w.key(2, "metal_temperatures", w.in("[20 F, 40 F, 60 F, 80 F, 100 F, 120 F]", "[-5 C, 5 C, 15 C, 25 C, 35 C, 45 C]"), "columns of the gap table")
+	w.key(2, "metal_temperatures", w.in("[20 F, 40 F, 60 F, 80 F, 100 F, 120 F]",
+		"[-5 C, 5 C, 15 C, 25 C, 35 C, 45 C]"), "columns of the gap table")
 	w.line("")
 }
 
@@ -157,7 +160,8 @@ func (w *writer) perimeters(p Plan) {
 		}
 		if q.Placed && i > 0 {
 			from := p.Perimeters[0].Start
-			w.line("  # its first run begins %s and %s of where the first perimeter's does", w.side(q.Start.East-from.East, "east", "west"),
+			w.line("  # its first run begins %s and %s of where the first perimeter's does",
+				w.side(q.Start.East-from.East, "east", "west"),
 				w.side(q.Start.North-from.North, "north", "south"))
 		}
 		w.perimeter(q)
@@ -188,7 +192,8 @@ func (w *writer) perimeter(q Perimeter) {
 		w.key(4, "wall", "wall", "PUT THE NAME of one of the included walls here")
 	}
 	w.key(4, "bearing", angle(q.Bearing), "compass bearing of the first run, from left to right")
-	w.key(4, "misclosure", w.in(`{length: 1", angle: 0.5}`, "{length: 25 mm, angle: 0.5}"), "how far the measured runs may fail to close")
+	w.key(4, "misclosure", w.in(`{length: 1", angle: 0.5}`, "{length: 25 mm, angle: 0.5}"),
+		"how far the measured runs may fail to close")
 	if w.b.Survey != nil {
 		w.key(4, "survey", w.b.Survey(q.Name), "readings of the wall top, typed into this file")
 	}
@@ -233,8 +238,10 @@ func elevation(way length.Angle) string {
 // yamlText is a text in quotes where a reader of YAML would take it otherwise.
 func yamlText(s string) string {
 	plain := s != "" && strings.IndexFunc(s, func(r rune) bool {
-		return !(r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || strings.ContainsRune(" ./_-'", r))
-	}) < 0 && !strings.HasPrefix(s, "-") && !strings.HasPrefix(s, "'") && !strings.HasPrefix(s, ".") || strings.HasPrefix(s, "../")
+		return !(r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' ||
+			strings.ContainsRune(" ./_-'", r))
+	}) < 0 && !strings.HasPrefix(s, "-") && !strings.HasPrefix(s, "'") && !strings.HasPrefix(s, ".") ||
+		strings.HasPrefix(s, "../")
 	if plain && strings.TrimSpace(s) == s && !reads(s) {
 		return s
 	}

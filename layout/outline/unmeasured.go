@@ -12,7 +12,8 @@ func (p Plan) Unmeasured(units job.Units) *job.Job {
 			jp.Kind = job.Well
 		}
 		for _, s := range q.Sides {
-			jp.Runs = append(jp.Runs, job.Run{Name: s.Name, Length: s.Length, Basis: job.Drawing, Right: job.End{Kind: job.EndTurn, Turn: s.Turn}})
+			jp.Runs = append(jp.Runs, job.Run{Name: s.Name, Length: s.Length, Basis: job.Drawing,
+				Right: job.End{Kind: job.EndTurn, Turn: s.Turn}})
 		}
 		j.Perimeters = append(j.Perimeters, jp)
 	}

@@ -167,8 +167,9 @@ type CornerMiter struct {
 	Front, Rear   Pt           // its ends, in the plan of the piece
 	Arrive, Leave Offset       // of the cap's corner from the plumbed corner of the wall
 	StringAt      Pt           // where the strings cross, and
-	WallAt        Pt           // the plumbed corner of the wall, along the arriving leg and behind it from the cap's corner point
-	Over          Over         // a break of slope
+	// the plumbed corner of the wall, along the arriving leg and behind it from the cap's corner point
+	WallAt Pt
+	Over   Over // a break of slope
 }
 
 // Offset is how far the cap's corner lies beyond the plumbed corner of the wall

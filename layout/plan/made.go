@@ -28,11 +28,12 @@ const (
 // Made is a piece as lists tell of it.
 type Made struct {
 	Making Making
-	Name   string          // of its kind; the cut piece of a run is its closer
-	Hand   string          // left or right; empty: it has none
-	AtHand string          // what is at that hand: "closed end"
-	CutAt  string          // the end that is cut on the roof; empty: none
-	Widths []length.Length // inside: of a taper the narrow end's and the wide end's, else leg by leg, once where all are alike
+	Name   string // of its kind; the cut piece of a run is its closer
+	Hand   string // left or right; empty: it has none
+	AtHand string // what is at that hand: "closed end"
+	CutAt  string // the end that is cut on the roof; empty: none
+	// inside: of a taper the narrow end's and the wide end's, else leg by leg, once where all are alike
+	Widths []length.Length
 	Girths []length.Length // leg by leg, once where all are alike
 	Lift   Lift
 	After  string // how its lot differs: finished after joining; empty: it does not

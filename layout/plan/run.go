@@ -180,13 +180,15 @@ type Fastener struct {
 // lies on the set surface.
 type Chair struct {
 	Shape
-	N                     int // in its run, from the left
-	Kind                  ChairKind
-	Joint                 string        // that it stands at; empty: none
-	At                    length.Length // its middle
-	Station               Value         // from the start mark
-	Holes                 []Pt          // as the chair is drilled; where the job does not state that, spread evenly along each row as tested
-	Webs                  [][2]Pt       // middles of the faces that stand on its base, each from left to right; none where its section is not stated
+	N       int // in its run, from the left
+	Kind    ChairKind
+	Joint   string        // that it stands at; empty: none
+	At      length.Length // its middle
+	Station Value         // from the start mark
+	// as the chair is drilled; where the job does not state that, spread evenly along each row as tested
+	Holes []Pt
+	// middles of the faces that stand on its base, each from left to right; none where its section is not stated
+	Webs                  [][2]Pt
 	Set                   length.Length // height of the set surface at its middle, at the roof face
 	Side                  Ring          // seen from the roof: set surface at the left and right, then its top
 	UnderFront, UnderRear Value         // height of its underside over the level datum at the wall's two faces
@@ -194,11 +196,12 @@ type Chair struct {
 	StringToWall          Value         // how far behind the string the wall's street face lies; negative: in front
 	Plies                 int
 	Front, Rear           Pack
-	Rows                  [2]Screws        // front, rear
-	Inside                length.Length    // width of the cap that it is made for
-	Edges                 [2]length.Length // that width at its left and right edge; unlike where its rear edge is cut to a taper
-	First                 bool             // set before the string is pulled: under a corner or end piece, or outermost
-	AlongPiece            bool             // under pieces that are laid to the string
+	Rows                  [2]Screws     // front, rear
+	Inside                length.Length // width of the cap that it is made for
+	// that width at its left and right edge; unlike where its rear edge is cut to a taper
+	Edges      [2]length.Length
+	First      bool // set before the string is pulled: under a corner or end piece, or outermost
+	AlongPiece bool // under pieces that are laid to the string
 }
 
 // Wall is the top of a run's wall from above, each face from corner to corner with
@@ -237,10 +240,11 @@ type End struct {
 	Break      SlopeBreak
 	Beyond     string // the run beyond a corner or a step, or the main that a tee meets
 	Name       string // of the corner
-	Offset     Offset // of the cap corner from the plumbed corner of the wall, along this run; nothing at a break of slope
-	Step       StepWay
-	Words      string  // what a step or a tee is called
-	Stub       [2][]Pt // the next run's front and rear mold lines, from the miter outwards and far beyond what is shown
+	// of the cap corner from the plumbed corner of the wall, along this run; nothing at a break of slope
+	Offset Offset
+	Step   StepWay
+	Words  string  // what a step or a tee is called
+	Stub   [2][]Pt // the next run's front and rear mold lines, from the miter outwards and far beyond what is shown
 }
 
 // Branch is where another perimeter's run meets the roof side of one: its two

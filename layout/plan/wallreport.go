@@ -41,7 +41,8 @@ type WallReport struct {
 // Plain reports whether no reading is doubted and none tells of the condition of
 // the wall.
 func (w WallReport) Plain() bool {
-	return len(w.Doubts) == 0 && len(w.Unsound) == 0 && !slices.ContainsFunc(w.Readings, func(q WallReading) bool { return q.Told() })
+	return len(w.Doubts) == 0 && len(w.Unsound) == 0 &&
+		!slices.ContainsFunc(w.Readings, func(q WallReading) bool { return q.Told() })
 }
 
 // WallReading is one place that was read.

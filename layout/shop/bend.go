@@ -71,7 +71,10 @@ func (b *builder) gauge(body Body, all []Bend, k int) {
 	}
 	p := body.paths[q.Line.Wing]
 	made := func(seg int) bool {
-		return slices.ContainsFunc(all[:k], func(o Bend) bool { return o.Line.Wing == q.Line.Wing && o.Line.Seg == seg })
+		return slices.ContainsFunc(all[:k], func(o Bend) bool {
+			return o.Line.Wing == q.Line.Wing &&
+				o.Line.Seg == seg
+		})
 	}
 	last := fromLast(body, *q)
 	street := body.Metal != nil && !last || body.Tray != nil && body.Tray.Wings[q.Line.Wing].Street

@@ -119,7 +119,8 @@ func (t taper) tray(b *builder) (fold.Tray, error) {
 	plane := func(at, normal fold.Vec, gap float64) ends {
 		return func(edge int, _ fold.Path, right bool) fold.Cut { return out.CutBy(edge, at, normal, gap, right) }
 	}
-	seam, end, between := plane(fold.Vec{X: t.x(t.leg)}, along, gap), plane(fold.Vec{X: t.x(c)}, along, 0), plane(at(corner, t.wide), bisector, gap)
+	seam, end, between := plane(fold.Vec{X: t.x(t.leg)}, along, gap), plane(fold.Vec{X: t.x(c)}, along, 0),
+		plane(at(corner, t.wide), bisector, gap)
 	narrow := plane(at(a, t.narrow), bisector, gap)
 	turned := func(edge int, p fold.Path, right bool) fold.Cut {
 		return keepOff(p, seam(edge, p, right), narrow(edge, p, right), right)
@@ -139,7 +140,8 @@ func (t taper) tray(b *builder) (fold.Tray, error) {
 		if err != nil {
 			return out, err
 		}
-		out.Wings = append(out.Wings, fold.Wing{Edge: edge, Path: path, Street: i == 2, Left: first(edge, path, false), Right: last(edge, path, true)})
+		out.Wings = append(out.Wings, fold.Wing{Edge: edge, Path: path, Street: i == 2, Left: first(edge, path, false),
+			Right: last(edge, path, true)})
 	}
 	return out, nil
 }

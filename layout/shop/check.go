@@ -17,7 +17,8 @@ func (b *builder) metal() {
 	if r := b.s.Profile.InsideR; r < b.shop.LeastRadius {
 		b.found.Append(finding.Finding{
 			Code: "radius-under-least", Severity: finding.Hold, At: b.s.At,
-			What: "the inside bend radius is " + job.Both(r) + ", under the least this metal takes, " + job.Both(b.shop.LeastRadius),
+			What: "the inside bend radius is " + job.Both(r) + ", under the least this metal takes, " +
+				job.Both(b.shop.LeastRadius),
 			Why:  "bent tighter, the metal or its finish cracks",
 			Mend: "ask the fabricator for the radius it bends this metal with",
 		})
@@ -28,7 +29,8 @@ func (b *builder) metal() {
 		kick job.Kick
 		leg  length.Length
 		hem  length.Length
-	}{{"drip", b.s.Profile.Drip, b.s.FrontFoot(), street.Return}, {"hook", b.s.Profile.RearHook, b.s.RearFoot(), roof.Return}} {
+	}{{"drip", b.s.Profile.Drip, b.s.FrontFoot(), street.Return}, {"hook", b.s.Profile.RearHook, b.s.RearFoot(),
+		roof.Return}} {
 		on, room := e.name, e.kick.Length
 		if room == 0 {
 			e.name, room = "leg", e.leg
@@ -63,15 +65,19 @@ func (b *builder) check(f *Family) {
 	}
 	// Less than the job's own drop is a hold already.
 	if f.Kind == cap.Tee && f.Pieces[0].Tee.Drop >= b.s.Tee.DropLeast && f.Pieces[0].Tee.Drop < b.shop.LeastFlange {
-		b.everyAt(b.shop.FlangeAt, f, "flange-too-short", fmt.Sprintf("what is left of the rear leg over the branch is %s deep, and the brake holds no less than %s", job.Both(f.Pieces[0].Tee.Drop), job.Both(b.shop.LeastFlange)),
+		b.everyAt(b.shop.FlangeAt, f, "flange-too-short",
+			fmt.Sprintf("what is left of the rear leg over the branch is %s deep, and the brake holds no less than %s",
+				job.Both(f.Pieces[0].Tee.Drop), job.Both(b.shop.LeastFlange)),
 			"a flange the brake cannot hold slips and bends askew", "a greater `tee: drop: least:`")
 	}
 	b.tested(f)
 	for _, body := range f.Bodies {
 		if name, least := narrowest(body); least < b.shop.LeastFlange.MM()-1e-6 {
 			l := length.FromMM(least)
-			b.everyAt(b.shop.FlangeAt, f, "flange-too-short", deepWords(name, body.Name, job.Both(l), job.Both(b.shop.LeastFlange)),
-				"a flange the brake cannot hold slips and bends askew", "have the fabricator say how it makes this flange")
+			b.everyAt(b.shop.FlangeAt, f, "flange-too-short", deepWords(name, body.Name, job.Both(l),
+				job.Both(b.shop.LeastFlange)),
+				"a flange the brake cannot hold slips and bends askew",
+				"have the fabricator say how it makes this flange")
 		}
 		for _, p := range body.paths {
 			b.hems(f, p)
@@ -80,10 +86,12 @@ func (b *builder) check(f *Family) {
 			b.every(f, code, what, "", mend)
 		}
 		if !body.relieved {
-			b.every(f, "relief-crowded", "the reliefs of the "+body.Name+" run into one another or into an edge", "", "make the relief smaller, or have the fabricator place it")
+			b.every(f, "relief-crowded", "the reliefs of the "+body.Name+" run into one another or into an edge", "",
+				"make the relief smaller, or have the fabricator place it")
 		}
 		if l := length.FromMM(math.Floor(longest(body))); l > b.shop.Brake {
-			b.every(f, "longer-than-brake", fmt.Sprintf("the %s bends over %s, and the brake takes %s", body.Name, job.Both(l), job.Both(b.shop.Brake)),
+			b.every(f, "longer-than-brake", fmt.Sprintf("the %s bends over %s, and the brake takes %s", body.Name,
+				job.Both(l), job.Both(b.shop.Brake)),
 				"", "shorten `stock:` or name a longer brake")
 		}
 		if !b.fits(body) {
@@ -91,7 +99,8 @@ func (b *builder) check(f *Family) {
 			if trim := b.trimmedOff(body); trim != "" {
 				mend = trim + ": check it, or " + mend
 			}
-			b.every(f, "no-sheet", fmt.Sprintf("the blank of the %s is %s wide and %s long, and no sheet takes it", body.Name, job.Both(body.Girth), job.Both(body.Length)),
+			b.every(f, "no-sheet", fmt.Sprintf("the blank of the %s is %s wide and %s long, and no sheet takes it",
+				body.Name, job.Both(body.Girth), job.Both(body.Length)),
 				"the grain runs along the sheet and a blank is not turned", mend)
 		}
 	}
@@ -121,7 +130,8 @@ func (b *builder) trimmedOff(body Body) string {
 		if body.Length > s.Length-2*b.shop.EndTrim {
 			trims = append(trims, "`end_trim`, "+job.Both(b.shop.EndTrim))
 		}
-		return "a sheet of " + job.Both(s.Width) + " by " + job.Both(s.Length) + " would take it but for its " + strings.Join(trims, " and its ")
+		return "a sheet of " + job.Both(s.Width) + " by " + job.Both(s.Length) + " would take it but for its " +
+			strings.Join(trims, " and its ")
 	}
 	return ""
 }
@@ -263,7 +273,8 @@ func (b *builder) tested(f *Family) {
 	for _, p := range f.Pieces {
 		if a := p.Assembly; a != nil && a.FrontHem != street.Kind {
 			b.holdAt(b.shop.At, p, "hem-not-tested", testedWords(street.Kind, a),
-				"the hem is what holds the front down", "the hem of the report, or an assembly tested with this one (`front_hem:`)")
+				"the hem is what holds the front down",
+				"the hem of the report, or an assembly tested with this one (`front_hem:`)")
 		}
 	}
 }
@@ -293,13 +304,16 @@ func (b *builder) hems(f *Family, p fold.Path) {
 		}
 		if over := s.Flat - p.Segs[flange].Flat; over > 1e-6 {
 			on := p.Segs[flange]
-			b.everyAt(b.hemAt(on.Name), f, "hem-over-bend", hemWords(job.Both(length.FromMM(s.Flat)), job.Both(length.FromMM(on.Flat)), on.Name),
-				"a hem that reaches across the bend beside it can be neither folded flat nor bent", "a shorter hem, or a longer "+on.Name)
+			b.everyAt(b.hemAt(on.Name), f, "hem-over-bend", hemWords(job.Both(length.FromMM(s.Flat)),
+				job.Both(length.FromMM(on.Flat)), on.Name),
+				"a hem that reaches across the bend beside it can be neither folded flat nor bent",
+				"a shorter hem, or a longer "+on.Name)
 			return
 		}
 	}
 	if c, bad := p.Lay().Clash(); bad {
-		b.every(f, "metal-in-metal", fmt.Sprintf("the %s and the %s would stand %s in one another", c.A, c.B, thin(length.FromMM(c.Deep))),
+		b.every(f, "metal-in-metal", fmt.Sprintf("the %s and the %s would stand %s in one another", c.A, c.B,
+			thin(length.FromMM(c.Deep))),
 			"", "a shorter hook or hem, a blunter turn, or a greater radius")
 	}
 }

@@ -24,8 +24,10 @@ func overDie(name string, body Body, die length.Length) (code, what, mend string
 				least, of = fold.LeastWeb(die.MM(), p.T), "web between two bends"
 			}
 			if got := p.Outside(i, fold.ToMoldLine, edgeMeasure(p, i)); got < least-1e-6 {
-				return "flat-under-tool", fmt.Sprintf("the %s of the %s is %s deep, outside, and over a die of %s a %s takes no less than %s",
-					g.Name, name, job.Both(length.FromMM(got)), job.Both(die), of, job.Both(length.FromMM(least))), "a narrower die, or a deeper " + g.Name
+				return "flat-under-tool", fmt.Sprintf("the %s of the %s is %s deep, outside, and over a die of %s a "+
+						"%s takes no less than %s",
+						g.Name, name, job.Both(length.FromMM(got)), job.Both(die), of, job.Both(length.FromMM(least))),
+					"a narrower die, or a deeper " + g.Name
 			}
 		}
 	}

@@ -53,7 +53,8 @@ func key(p *cap.Piece, mirrored bool) string {
 			if mirrored {
 				x = q.Length() - x
 			}
-			parts = append(parts, fmt.Sprint("o", int64(x), "/", int64(q.Run.At(front).Gap+o.FromFace), "/", int64(o.Extent), "/", int64(o.Depth)))
+			parts = append(parts, fmt.Sprint("o", int64(x), "/", int64(q.Run.At(front).Gap+o.FromFace), "/",
+				int64(o.Extent), "/", int64(o.Depth)))
 		}
 	}
 	for i := range p.Miters {
@@ -83,7 +84,8 @@ func key(p *cap.Piece, mirrored bool) string {
 		}
 		parts = append(parts, fmt.Sprint("t", int64(p.Wide), "/", int64(p.Narrow), "/", int(wide)))
 	}
-	parts = append(parts, fmt.Sprint("e", int(left), "/", int(right)), fmt.Sprint("w", int64(p.Inside)), fmt.Sprint("a", int64(p.Allowance), "/", int(hand)))
+	parts = append(parts, fmt.Sprint("e", int(left), "/", int(right)), fmt.Sprint("w", int64(p.Inside)),
+		fmt.Sprint("a", int64(p.Allowance), "/", int(hand)))
 	return strings.Join(parts, " ")
 }
 

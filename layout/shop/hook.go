@@ -59,12 +59,14 @@ func (b *partBuilder) carries(inside length.Length, chair fold.Path, before leng
 	case math.IsInf(low, 0) || math.IsInf(top, 0): // the skins of both edges touch, and no more
 		return "the hook ends at the chair's rear edge and catches nothing"
 	case low-top > m.hook:
-		return "the lowest metal of the chair over the hook stands " + job.Both(length.FromMM(low-top)) + " above it: the rear leg lifts farther than its hook is long before it is held"
+		return "the lowest metal of the chair over the hook stands " + job.Both(length.FromMM(low-top)) +
+			" above it: the rear leg lifts farther than its hook is long before it is held"
 	}
 	for _, c := range middles(hang) {
 		for _, q := range mids {
 			if deep := (t+chair.T)/2 - math.Hypot(c.X-q.X, c.Y-q.Y); deep > bears {
-				return fmt.Sprintf("its metal would stand %s in the cap's, %s behind the cap's front edge", thin(length.FromMM(deep)), job.Both(length.FromMM(c.X)))
+				return fmt.Sprintf("its metal would stand %s in the cap's, %s behind the cap's front edge",
+					thin(length.FromMM(deep)), job.Both(length.FromMM(c.X)))
 			}
 		}
 	}
@@ -85,7 +87,8 @@ func (b *partBuilder) atEdges(inside length.Length, chair fold.Path, before leng
 	const most = 1.5
 	switch { // a web that nothing lies before, or behind, may stand back from the edge
 	case chair.Root > 1 && math.Abs(lo-front) > most || lo < front-most:
-		return "its front stands " + job.Both(length.FromMM(math.Abs(lo-front))) + " from the chair's front edge as stated"
+		return "its front stands " + job.Both(length.FromMM(math.Abs(lo-front))) +
+			" from the chair's front edge as stated"
 	case chair.Root+2 < len(chair.Segs) && math.Abs(hi-rear) > most || hi > rear+most:
 		return "its rear stands " + job.Both(length.FromMM(math.Abs(hi-rear))) + " from the chair's rear edge as stated"
 	}

@@ -118,7 +118,8 @@ func (b *builder) strips(f *Family, miter int, m cap.Miter) []Strip {
 		from, to := l.Span(seg)
 		// Along the seam: across the top it slants.
 		dx := body.Metal.Right.X(l, to-1e-6, true) - body.Metal.Right.X(l, from+1e-6, true)
-		s := Strip{Face: body.Metal.Path.Segs[seg].Name, Width: q.Strip, Length: length.FloorTo(length.FromMM(math.Hypot(to-from, dx)), b.step)}
+		s := Strip{Face: body.Metal.Path.Segs[seg].Name, Width: q.Strip,
+			Length: length.FloorTo(length.FromMM(math.Hypot(to-from, dx)), b.step)}
 		if seg != root && !m.Corner.Straight() {
 			s.Turn = madeTurn(m).Degrees()
 			if seg < root {
@@ -161,7 +162,8 @@ func (b *builder) jointPlan(turn float64, away bool, lap *job.SeamLap) JointPlan
 		legs := []fold.Leg{{Name: "leg", Outside: long + ends[i]}}
 		root := fold.Point{X: -long}
 		if i == tabbed {
-			legs = []fold.Leg{{Name: "leg", Outside: long + f.apex, Turn: f.turn, Radius: b.bend.Radius}, {Name: "tab", Outside: f.tip}}
+			legs = []fold.Leg{{Name: "leg", Outside: long + f.apex, Turn: f.turn, Radius: b.bend.Radius},
+				{Name: "tab", Outside: f.tip}}
 		}
 		path, err := fold.NewPath(t, b.bend.K, legs, 0)
 		if err != nil {

@@ -119,11 +119,13 @@ func (b *builder) lap(r raw, m cap.Miter, side float64) raw {
 		clear := lap.Clear.MM()
 		a, z := from+clear, to-clear
 		if z-a < clear {
-			r.err = fmt.Errorf("the %s is flat for %s, and its tab ends %s from the bends on both sides of it", r.metal.Path.Segs[seg].Name, job.Both(length.FromMM(to-from)), job.Both(lap.Clear))
+			r.err = fmt.Errorf("the %s is flat for %s, and its tab ends %s from the bends on both sides of it",
+				r.metal.Path.Segs[seg].Name, job.Both(length.FromMM(to-from)), job.Both(lap.Clear))
 			return r
 		}
 		if near, name := b.tabRoom(r.metal.Path, seg, a, z, straight == (seg != root)); near < -chord {
-			r.err = fmt.Errorf("the tab behind the %s would stand %s nearer to the %s than its gap: a greater `clear:` of the lap", r.metal.Path.Segs[seg].Name, job.Both(length.FromMM(-near)), name)
+			r.err = fmt.Errorf("the tab behind the %s would stand %s nearer to the %s than its gap: a greater "+
+				"`clear:` of the lap", r.metal.Path.Segs[seg].Name, job.Both(length.FromMM(-near)), name)
 			return r
 		}
 		if straight == (seg != root) { // over a break the legs go on in one plane, round a corner the top
@@ -151,13 +153,15 @@ func (b *builder) lap(r raw, m cap.Miter, side float64) raw {
 			arc = bend.Allowance(math.Abs(f.turn))
 		}
 		back := math.Max(0, butt-(f.apex-set))
-		cut.Notches = append(cut.Notches, fold.Notch{From: from, To: a, Back: back}, fold.Notch{From: z, To: to, Back: back})
+		cut.Notches = append(cut.Notches, fold.Notch{From: from, To: a, Back: back}, fold.Notch{From: z, To: to,
+			Back: back})
 		r.metal.Laps[end] = append(r.metal.Laps[end], fold.Lap{
 			Name: r.metal.Path.Segs[seg].Name + " tab", Seg: seg, From: a, To: z,
 			Beyond: f.apex + f.tip - (2*set - arc) - butt,
 			Turn:   f.turn, Radius: bend.Radius, Arc: arc, Fold: f.apex - set + arc/2 - butt,
 		})
-		r.rivets = append(r.rivets, rivetRow{end, seg, a, z, true, f.apex + f.tip - (2*set - arc) - butt - lap.Width.MM()})
+		r.rivets = append(r.rivets, rivetRow{end, seg, a, z, true, f.apex +
+			f.tip - (2*set - arc) - butt - lap.Width.MM()})
 	}
 	return r
 }
@@ -211,7 +215,8 @@ func (b *builder) flatLap(r raw, end, seg int, from, to float64, over bool) raw 
 	if lap.Jogged {
 		past += math.Hypot(lap.Jog.MM(), b.bend.Thickness) - lap.Jog.MM()
 	}
-	r.metal.Laps[end] = append(r.metal.Laps[end], fold.Lap{Name: r.metal.Path.Segs[seg].Name + " tab", Seg: seg, From: from, To: to, Beyond: past + lap.Width.MM()})
+	r.metal.Laps[end] = append(r.metal.Laps[end], fold.Lap{Name: r.metal.Path.Segs[seg].Name + " tab", Seg: seg,
+		From: from, To: to, Beyond: past + lap.Width.MM()})
 	r.rivets = append(r.rivets, rivetRow{end, seg, from, to, true, past})
 	return r
 }

@@ -40,10 +40,12 @@ func (b *builder) machine(name string, body Body) (code, what, mend string) {
 		return "", "", ""
 	}
 	if m.Longest > 0 && longest(body) > m.Longest.MM()+1e-6 {
-		return "longer-than-brake", fmt.Sprintf("the %s bends over %s, and the %s takes %s", name, job.Both(length.FromMM(longest(body))), m.Kind, job.Both(m.Longest)), "shorter pieces, or another machine"
+		return "longer-than-brake", fmt.Sprintf("the %s bends over %s, and the %s takes %s", name,
+			job.Both(length.FromMM(longest(body))), m.Kind, job.Both(m.Longest)), "shorter pieces, or another machine"
 	}
 	if face, d := narrowest(body); d < m.Flange.MM()-1e-6 {
-		return "flange-too-short", fmt.Sprintf("%s of the %s is %s deep, and the %s holds no less than %s", face, name, job.Both(length.FromMM(d)), m.Kind, job.Both(m.Flange)), "a deeper flange, or another machine"
+		return "flange-too-short", fmt.Sprintf("%s of the %s is %s deep, and the %s holds no less than %s", face, name,
+			job.Both(length.FromMM(d)), m.Kind, job.Both(m.Flange)), "a deeper flange, or another machine"
 	}
 	both := func(mm float64) string { return job.Both(length.FromMM(mm)) }
 	least, why := m.Nose.MM(), "the folder's nose clamps"
@@ -63,7 +65,8 @@ func (b *builder) machine(name string, body Body) (code, what, mend string) {
 			for _, k := range []int{i, i + 1} {
 				// The die or the nose takes the flat from the middle of the bend on.
 				if room := p.Segs[k].Flat + g.Arc/2; k != p.Root && room < least-1e-6 {
-					return "flat-under-tool", fmt.Sprintf("the %s of the %s is flat for %s from the middle of its bend, and %s %s", p.Segs[k].Name, name, both(room), why, both(least)),
+					return "flat-under-tool", fmt.Sprintf("the %s of the %s is flat for %s from the middle of its "+
+							"bend, and %s %s", p.Segs[k].Name, name, both(room), why, both(least)),
 						"a narrower die or nose, or a deeper " + p.Segs[k].Name
 				}
 			}
@@ -73,18 +76,22 @@ func (b *builder) machine(name string, body Body) (code, what, mend string) {
 		at := fmt.Sprintf("bend %d of the %s is gauged %s from its line", q.Order, name, job.Both(q.Gauge))
 		switch {
 		case m.LeastGage > 0 && q.Gauge < m.LeastGage:
-			return "gauge-reach", at + ", and the back gauge comes no nearer than " + job.Both(m.LeastGage), "a deeper flange, or another order of bends"
+			return "gauge-reach", at + ", and the back gauge comes no nearer than " + job.Both(m.LeastGage),
+				"a deeper flange, or another order of bends"
 		case m.MostGage > 0 && q.Gauge > m.MostGage:
-			return "gauge-reach", at + ", and the back gauge goes no farther than " + job.Both(m.MostGage), "bend it from the other edge, by the shop's own order"
+			return "gauge-reach", at + ", and the back gauge goes no farther than " + job.Both(m.MostGage),
+				"bend it from the other edge, by the shop's own order"
 		case m.Throat > 0 && q.Gauge > m.Throat:
-			return "throat", at + ", and the throat is " + job.Both(m.Throat), "bend it from the other edge, by the shop's own order"
+			return "throat", at + ", and the throat is " + job.Both(m.Throat),
+				"bend it from the other edge, by the shop's own order"
 		}
 		if c, hit := b.struck(body, q); hit {
 			why := ", and no other order of bends is free of it"
 			if len(b.shop.BendOrder) > 0 {
 				why = " in the shop's own order"
 			}
-			return "hits-tool", fmt.Sprintf("at bend %d of the %s the %s stands in the %s%s", q.Order, name, c[0], c[1], why), "another order under `bend_order:`, or a tool with more room"
+			return "hits-tool", fmt.Sprintf("at bend %d of the %s the %s stands in the %s%s", q.Order, name, c[0], c[1],
+				why), "another order under `bend_order:`, or a tool with more room"
 		}
 	}
 	return "", "", ""
@@ -116,12 +123,14 @@ func (b *builder) tools(families []*Family) {
 		known := slices.ContainsFunc(families, func(f *Family) bool {
 			return slices.ContainsFunc(f.Bodies, func(y Body) bool {
 				return slices.ContainsFunc(y.Bends, func(q Bend) bool {
-					return name == q.Line.Between[0]+"/"+q.Line.Between[1] || name == q.Line.Between[1]+"/"+q.Line.Between[0]
+					return name == q.Line.Between[0]+"/"+q.Line.Between[1] ||
+						name == q.Line.Between[1]+"/"+q.Line.Between[0]
 				})
 			})
 		})
 		if !known && len(families) > 0 {
-			note("bend-unknown", "`bend_order:` names "+name+", and no piece has such a bend", "name a bend by the two faces beside it, as its sheet does")
+			note("bend-unknown", "`bend_order:` names "+name+", and no piece has such a bend",
+				"name a bend by the two faces beside it, as its sheet does")
 		}
 	}
 	if m := b.shop.Machine; m != nil && len(m.Takes) > 0 {

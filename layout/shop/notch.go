@@ -27,7 +27,8 @@ func (b Body) Notches(r job.Relief) []Notch {
 		reach = math.Max(r.Depth.MM(), r.Width.MM()/2)
 	}
 	for _, p := range b.Reliefs {
-		out = append(out, Notch{"relief", fold.Point{X: p.X - reach, Y: p.Y - reach}, fold.Point{X: p.X + reach, Y: p.Y + reach}})
+		out = append(out, Notch{"relief", fold.Point{X: p.X - reach, Y: p.Y - reach}, fold.Point{X: p.X + reach,
+			Y: p.Y + reach}})
 	}
 	if b.Metal == nil {
 		return append(out, b.turned()...)
@@ -79,7 +80,8 @@ func (b Body) turned() []Notch {
 		reach := q.Arc/2 + q.Radius
 		for end, p := range []fold.Point{left, right} {
 			if b.planes[end] {
-				out = append(out, Notch{"fold", fold.Point{X: p.X - reach, Y: p.Y - reach}, fold.Point{X: p.X + reach, Y: p.Y + reach}})
+				out = append(out, Notch{"fold", fold.Point{X: p.X - reach, Y: p.Y - reach}, fold.Point{X: p.X + reach,
+					Y: p.Y + reach}})
 			}
 		}
 	}

@@ -141,7 +141,8 @@ func (o *orderer) lot(l *Lot, shares []share) {
 		}
 		for i, b := range f.Bodies {
 			if n > 0 {
-				l.Blanks = append(l.Blanks, Blank{Family: f, Body: i, Mark: f.Mark, Girth: b.Girth, Length: b.Length, Count: n})
+				l.Blanks = append(l.Blanks, Blank{Family: f, Body: i, Mark: f.Mark, Girth: b.Girth, Length: b.Length,
+					Count: n})
 			}
 		}
 	}
@@ -180,7 +181,8 @@ func (o *orderer) bars(l *Lot, inside length.Length, closers []*cap.Piece) {
 		items[i] = cut.Item{Length: made(p), Count: 1}
 	}
 	// A formed cap has no ends to trim: the shop squares it when it is bent.
-	plan, err := cut.Lengths(b.Stocks, items, cut.Rules{Kerf: o.shop.Kerf, LeastDrop: o.shop.LeastDrop, Nodes: o.shop.Effort})
+	plan, err := cut.Lengths(b.Stocks, items, cut.Rules{Kerf: o.shop.Kerf, LeastDrop: o.shop.LeastDrop,
+		Nodes: o.shop.Effort})
 	if err != nil {
 		o.cannot("no-bar", "closers of "+job.Both(inside)+" inside", err, closers)
 		return
@@ -196,7 +198,8 @@ func (o *orderer) bars(l *Lot, inside length.Length, closers []*cap.Piece) {
 				o.inHand[hand[i]].Length = 0
 			}
 		default:
-			l.Blanks = append(l.Blanks, Blank{Girth: Girth(o.j, o.j.System.Profile.TopSlope, inside+2*o.j.System.Metal.Thickness), Length: length.CeilTo(b.Stocks[i].Length, o.step), Count: n})
+			l.Blanks = append(l.Blanks, Blank{Girth: Girth(o.j, o.j.System.Profile.TopSlope,
+				inside+2*o.j.System.Metal.Thickness), Length: length.CeilTo(b.Stocks[i].Length, o.step), Count: n})
 		}
 	}
 }

@@ -229,7 +229,8 @@ func (b *partBuilder) part(key string, s Served, first func() *Part) *Part {
 // of is a part of a kind and a sheet; what the sheet leaves out is the caps'.
 func (b *partBuilder) of(kind PartKind, s job.Stuff, at finding.Place) *Part {
 	m := &b.s.Metal
-	p := &Part{Kind: kind, Metal: m.Name, Thickness: m.Thickness, K: b.shop.K, density: m.Density, at: at, Radius: b.s.Profile.InsideR}
+	p := &Part{Kind: kind, Metal: m.Name, Thickness: m.Thickness, K: b.shop.K, density: m.Density, at: at,
+		Radius: b.s.Profile.InsideR}
 	if s.Thickness > 0 {
 		p.Thickness = s.Thickness
 	}
@@ -260,8 +261,10 @@ func (b *partBuilder) make(p *Part) {
 	if p.Radius < 0 {
 		if len(p.legs) > 1 || p.tray != nil {
 			p.Fails = "its bends have no inside radius"
-			b.partHold(p, "part-radius", "it is bent from a sheet of its own, "+thin(p.Thickness)+" thick, and the job does not state the inside radius of its bends",
-				"another sheet is not bent as the caps are", "write `inside_radius:` with the fabricator's figure for that sheet")
+			b.partHold(p, "part-radius", "it is bent from a sheet of its own, "+thin(p.Thickness)+" thick, and the "+
+				"job does not state the inside radius of its bends",
+				"another sheet is not bent as the caps are",
+				"write `inside_radius:` with the fabricator's figure for that sheet")
 			return
 		}
 		p.Radius = 0
@@ -272,7 +275,8 @@ func (b *partBuilder) make(p *Part) {
 	var tight *fold.TooTight
 	if errors.As(err, &tight) {
 		p.Fails = tightWords(tight, "")
-		b.partHold(p, "bends-meet", p.Fails, "two bends that meet leave no flat between them", "make the flange deeper, the bend blunter or its radius smaller")
+		b.partHold(p, "bends-meet", p.Fails, "two bends that meet leave no flat between them",
+			"make the flange deeper, the bend blunter or its radius smaller")
 		return
 	}
 	if err == nil && fold.Crosses(flat.Outline) {
@@ -280,7 +284,8 @@ func (b *partBuilder) make(p *Part) {
 	}
 	if err != nil {
 		p.Fails = err.Error()
-		b.partHold(p, "cannot-unfold", p.Fails, "a flange shorter than its bends, or turned so far, has no flat pattern",
+		b.partHold(p, "cannot-unfold", p.Fails,
+			"a flange shorter than its bends, or turned so far, has no flat pattern",
 			"have the fabricator detail it by hand, or state other dimensions")
 		return
 	}
@@ -318,7 +323,8 @@ func (b *partBuilder) metalOf(p *Part) raw {
 		r.holes = p.holes
 		return r
 	}
-	r.metal = &fold.Sheet{Path: path, Left: fold.Cut{Seam: fold.Square(0, false)}, Right: fold.Cut{Seam: fold.Square(p.long, true)}}
+	r.metal = &fold.Sheet{Path: path, Left: fold.Cut{Seam: fold.Square(0, false)},
+		Right: fold.Cut{Seam: fold.Square(p.long, true)}}
 	r.solid, r.holes = prism(r.metal), p.holes
 	return r
 }
@@ -327,7 +333,8 @@ func (b *partBuilder) metalOf(p *Part) raw {
 func (b *partBuilder) checkPart(p *Part) {
 	body := p.Bodies[0]
 	if name, least := narrowest(body); least < b.shop.LeastFlange.MM()-1e-6 {
-		b.partHold(p, "flange-too-short", fmt.Sprintf("%s is %s deep, and the brake holds no less than %s", name, job.Both(length.FromMM(least)), job.Both(b.shop.LeastFlange)),
+		b.partHold(p, "flange-too-short", fmt.Sprintf("%s is %s deep, and the brake holds no less than %s", name,
+			job.Both(length.FromMM(least)), job.Both(b.shop.LeastFlange)),
 			"a flange the brake cannot hold slips and bends askew", "have the fabricator say how it makes this flange")
 	}
 	paths := body.paths
@@ -336,7 +343,8 @@ func (b *partBuilder) checkPart(p *Part) {
 	}
 	for _, path := range paths {
 		if c, bad := path.Lay().Clash(); bad {
-			b.partHold(p, "metal-in-metal", fmt.Sprintf("the %s and the %s would stand %s in one another", c.A, c.B, thin(length.FromMM(c.Deep))), "", "other faces, blunter turns, or a greater radius")
+			b.partHold(p, "metal-in-metal", fmt.Sprintf("the %s and the %s would stand %s in one another", c.A, c.B,
+				thin(length.FromMM(c.Deep))), "", "other faces, blunter turns, or a greater radius")
 		}
 	}
 	if p.Kind == ChairBlank {
@@ -347,22 +355,26 @@ func (b *partBuilder) checkPart(p *Part) {
 	}
 	for _, q := range body.Bends {
 		if t := job.Angle(math.Round(math.Abs(q.Line.Turn) * float64(job.Degree))); t > b.shop.MostTurn {
-			b.partHold(p, "bend-over-most", fmt.Sprintf("%s turns %s, and the brake bends through %s", q.Line.Between[1], job.FormatAngle(t), job.FormatAngle(b.shop.MostTurn)),
+			b.partHold(p, "bend-over-most", fmt.Sprintf("%s turns %s, and the brake bends through %s",
+				q.Line.Between[1], job.FormatAngle(t), job.FormatAngle(b.shop.MostTurn)),
 				"", "ask the fabricator for its own section")
 			break
 		}
 	}
 	if l := length.FromMM(math.Floor(longest(body))); l > b.shop.Brake {
-		b.partHold(p, "longer-than-brake", fmt.Sprintf("it bends over %s, and the brake takes %s", job.Both(l), job.Both(b.shop.Brake)), "", "shorten its stock length or name a longer brake")
+		b.partHold(p, "longer-than-brake", fmt.Sprintf("it bends over %s, and the brake takes %s", job.Both(l),
+			job.Both(b.shop.Brake)), "", "shorten its stock length or name a longer brake")
 	}
 	for i := range body.Holes {
 		if why := b.holeFault(p, body, i); why != "" {
-			b.partHold(p, "hole-in-bend", why, "a hole in a bend is drawn out of round, and one at an edge tears out", "ask the fabricator for the place of its holes")
+			b.partHold(p, "hole-in-bend", why, "a hole in a bend is drawn out of round, and one at an edge tears out",
+				"ask the fabricator for the place of its holes")
 			break
 		}
 	}
 	if sheets := b.sheetsOf(p); len(sheets) > 0 && !fitsOn(body, sheets, b.shop) {
-		b.partHold(p, "no-sheet", fmt.Sprintf("its blank is %s wide and %s long, and no sheet takes it", job.Both(body.Girth), job.Both(body.Length)), "", "add a wider or longer sheet under `shop:`")
+		b.partHold(p, "no-sheet", fmt.Sprintf("its blank is %s wide and %s long, and no sheet takes it",
+			job.Both(body.Girth), job.Both(body.Length)), "", "add a wider or longer sheet under `shop:`")
 	}
 }
 
@@ -371,13 +383,16 @@ func (b *partBuilder) checkChair(p *Part) {
 	all := p.ended()
 	for _, q := range all {
 		if why := b.carries(q.inside, q.path, p.before); why != "" {
-			b.partHold(p, "hook-free", why, "a cap whose hook is not held lifts off its chair in the wind", "have the fabricator state the chair as it was tested, or its hook")
+			b.partHold(p, "hook-free", why, "a cap whose hook is not held lifts off its chair in the wind",
+				"have the fabricator state the chair as it was tested, or its hook")
 			break
 		}
 	}
 	for _, q := range all {
 		if why := b.atEdges(q.inside, q.path, p.before); why != "" {
-			b.partHold(p, "chair-edges", why, "its screws, the string and the clearances are laid out from the edges the job states", "state what lies before and behind the face that reaches across, or the edges, as the chair is made")
+			b.partHold(p, "chair-edges", why,
+				"its screws, the string and the clearances are laid out from the edges the job states",
+				"state what lies before and behind the face that reaches across, or the edges, as the chair is made")
 			return
 		}
 	}

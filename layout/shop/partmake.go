@@ -50,7 +50,8 @@ func (b *partBuilder) covers(plates []Plate) {
 				wide, lies = q.Inside+2*b.s.Metal.Thickness+2*p.Thickness+c.Legs.Fit, "over"
 			}
 			b.plate(p, q, c.Legs, wide)
-			p.Words = append(p.Words, "Lies "+lies+" the caps. Fix it on the "+q.Held.String()+" side of the joint only, seen from the roof; it slides on the other.")
+			p.Words = append(p.Words, "Lies "+lies+" the caps. Fix it on the "+q.Held.String()+" side of the joint "+
+				"only, seen from the roof; it slides on the other.")
 			return p
 		})
 	}
@@ -86,7 +87,8 @@ func (b *partBuilder) sheetPart(p *Part, legs []fold.Leg, root int, long length.
 
 // sectionPart makes a part of a stated section; across is its own width, which
 // the face that reaches across takes up; it lies level, or stands upright. It reports that face.
-func (b *partBuilder) sectionPart(p *Part, section []job.Flange, across, long length.Length, upright bool, sides Edges) (job.Flange, bool) {
+func (b *partBuilder) sectionPart(p *Part, section []job.Flange, across, long length.Length, upright bool,
+	sides Edges) (job.Flange, bool) {
 	root := -1
 	legs := make([]fold.Leg, len(section))
 	for i, f := range section {
@@ -195,7 +197,8 @@ func (b *partBuilder) chair(p *Part, k *job.Blank, q Chair) {
 	if a := q.Assembly; a != nil && k.HoleDia > 0 {
 		b.row(p, a.FrontRow, k, func(float64) float64 { return (a.FrontRowFrom - across.Before).MM() })
 		b.row(p, a.RearRow, k, func(x float64) float64 { return p.rowAt(x, a.RearRowFrom.MM(), wide, across) })
-		p.Words = append(p.Words, "Rows as tested: front row "+b.say(a.FrontRowFrom)+" behind the chair's front edge, rear row "+b.say(a.RearRowFrom)+" before its rear edge.")
+		p.Words = append(p.Words, "Rows as tested: front row "+b.say(a.FrontRowFrom)+" behind the chair's front "+
+			"edge, rear row "+b.say(a.RearRowFrom)+" before its rear edge.")
 	}
 }
 
@@ -217,7 +220,8 @@ func (b *partBuilder) supports(of []Served) {
 	for _, s := range of {
 		b.part("support", s, func() *Part {
 			p := b.of(SupportBlank, k.Stuff, k.At)
-			if _, ok := b.sectionPart(p, k.Section, b.s.Corner.Support.Width, b.s.Corner.Support.Length, false, partSides); ok {
+			if _, ok := b.sectionPart(p, k.Section, b.s.Corner.Support.Width, b.s.Corner.Support.Length, false,
+				partSides); ok {
 				for _, h := range k.Holes {
 					p.drill(h.FromLeft.MM(), h.FromFront.MM(), h.Diameter)
 				}
@@ -244,7 +248,8 @@ func (b *partBuilder) extenders(of []Extender) {
 			b.part(fmt.Sprint(kind, " ", int64(e.Height), " ", int64(l.Length)), s, func() *Part {
 				p := b.of(kind, k.Stuff, k.At)
 				b.sectionPart(p, k.Section, e.Height, l.Length, true, hungSides)
-				p.Words = append(p.Words, "Joints between pieces "+b.say(k.Gap)+"; its fastening and its corners by the fabricator's own detail.")
+				p.Words = append(p.Words, "Joints between pieces "+b.say(k.Gap)+"; its fastening and its corners by "+
+					"the fabricator's own detail.")
 				return p
 			})
 		}
@@ -306,7 +311,8 @@ func (b *partBuilder) risers(of []Riser) {
 			if r.Higher == cap.LeftHand {
 				p.faces.Left, p.faces.Right = p.faces.Right, p.faces.Left
 			}
-			p.Words = append(p.Words, "Laps the upstand below and goes under the end cap above by "+b.say(k.Lap)+" each; its foot follows the slope of the lower coping.")
+			p.Words = append(p.Words, "Laps the upstand below and goes under the end cap above by "+b.say(k.Lap)+
+				" each; its foot follows the slope of the lower coping.")
 			return p
 		})
 		twin[p] = key(r, other(r.Higher))
@@ -341,7 +347,8 @@ func (b *builder) riser(r Riser, k *job.RiserRules) (fold.Tray, error) {
 			return nil
 		}
 		path, err := fold.NewPath(b.bend.Thickness, b.bend.K, []fold.Leg{
-			{Name: "riser", Outside: w, Turn: -90, Radius: b.bend.Radius, Take: b.take(90)}, {Name: name, Outside: deep}}, 0)
+			{Name: "riser", Outside: w, Turn: -90, Radius: b.bend.Radius, Take: b.take(90)},
+			{Name: name, Outside: deep}}, 0)
 		if err != nil {
 			return err
 		}

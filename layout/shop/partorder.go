@@ -54,7 +54,8 @@ func CutParts(j *job.Job, parts []*Part, held cap.Held) ([]*PartLot, finding.Lis
 	for _, l := range lots {
 		if len(l.Stocks) == 0 {
 			found.Notef("part-sheet", j.Shop.At, "write the sheet under `shop: part_sheets:`",
-				"parts %s are of %s, %s thick, and the job names no such sheet: their cutting is not planned", marks(l.Parts), metalWords(l.Metal), thin(l.Thickness))
+				"parts %s are of %s, %s thick, and the job names no such sheet: their cutting is not planned",
+				marks(l.Parts), metalWords(l.Metal), thin(l.Thickness))
 			continue
 		}
 		var stocks []cut.Sheet
@@ -68,7 +69,8 @@ func CutParts(j *job.Job, parts []*Part, held cap.Held) ([]*PartLot, finding.Lis
 		plan, err := cut.Sheets(stocks, blanks, cut.SheetRules{EdgeTrim: j.Shop.EdgeTrim,
 			Bar: cut.Rules{EndTrim: j.Shop.EndTrim, LeastDrop: j.Shop.LeastDrop, Nodes: j.Shop.Effort}})
 		if err != nil {
-			found.Notef("no-sheet-plan", j.Shop.At, "add a larger sheet under `shop:`", "parts %s have no cutting plan: %v", marks(l.Parts), err)
+			found.Notef("no-sheet-plan", j.Shop.At, "add a larger sheet under `shop:`",
+				"parts %s have no cutting plan: %v", marks(l.Parts), err)
 			continue
 		}
 		l.Plan = plan

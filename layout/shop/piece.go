@@ -141,9 +141,11 @@ func legName(i, n int) string {
 func (b *builder) measures() measures {
 	p := &b.s.Profile
 	return measures{
-		front: p.FrontLeg.Length.MM(), drip: p.Drip.Length.MM(), dripTurn: p.Drip.Angle.Degrees(), dripTo: measure(p.FrontLeg),
-		rear: p.RearLeg.Length.MM(), hook: p.RearHook.Length.MM(), hookTurn: p.RearHook.Angle.Degrees(), hookTo: measure(p.RearLeg),
-		slope: float64(p.TopSlope) / 1e9,
+		front: p.FrontLeg.Length.MM(), drip: p.Drip.Length.MM(), dripTurn: p.Drip.Angle.Degrees(),
+		dripTo: measure(p.FrontLeg),
+		rear:   p.RearLeg.Length.MM(), hook: p.RearHook.Length.MM(), hookTurn: p.RearHook.Angle.Degrees(),
+		hookTo: measure(p.RearLeg),
+		slope:  float64(p.TopSlope) / 1e9,
 	}
 }
 

@@ -37,24 +37,38 @@ func (b *builder) seamOf(f *Family, r *job.SeamRules) {
 	}
 	switch {
 	case r.Process == job.Weld && coated != "":
-		b.everyAt(r.At, f, "weld-on-coating", "the seams are welded, and the metal "+coated, "the heat of a weld burns a coating off and boils zinc away",
-			"the fabricator confirms its weld on this metal, or `seam:` says solder, or rivet and seal, or finish: after")
+		b.everyAt(r.At, f, "weld-on-coating", "the seams are welded, and the metal "+coated,
+			"the heat of a weld burns a coating off and boils zinc away",
+			"the fabricator confirms its weld on this metal, or `seam:` says solder, or rivet and seal, or finish: "+
+				"after")
 	case r.Process == job.Weld && r.Backer == "" && b.shop.WeldGap > b.s.Metal.Thickness:
-		b.everyAt(b.shop.WeldGapAt, f, "seam-gap", "the seams stand "+job.Both(b.shop.WeldGap)+" open, and the metal is "+thin(b.s.Metal.Thickness)+" thick",
-			"a weld without a backer does not bridge more than the metal is thick", "a smaller `weld_gap:`, or a backer")
+		b.everyAt(b.shop.WeldGapAt, f, "seam-gap",
+			"the seams stand "+job.Both(b.shop.WeldGap)+" open, and the metal is "+thin(b.s.Metal.Thickness)+" thick",
+			"a weld without a backer does not bridge more than the metal is thick",
+			"a smaller `weld_gap:`, or a backer")
 	case r.Process == job.RivetAndSeal && unlapped:
-		b.everyAt(r.At, f, "seam-backer", "the seams are riveted and sealed, and no backer is stated for "+b.whichButt(f), "two edges that only meet hold no rivet", backer)
+		b.everyAt(r.At, f, "seam-backer",
+			"the seams are riveted and sealed, and no backer is stated for "+b.whichButt(f),
+			"two edges that only meet hold no rivet", backer)
 	case r.Process == job.Solder && unlapped:
-		b.everyAt(r.At, f, "seam-backer", "the seams are soldered, and no backer is stated for "+b.whichButt(f), "solder holds between two faces, and two edges that only meet have none", backer)
+		b.everyAt(r.At, f, "seam-backer", "the seams are soldered, and no backer is stated for "+b.whichButt(f),
+			"solder holds between two faces, and two edges that only meet have none", backer)
 	case r.Lap != nil && unlapped:
-		b.everyAt(r.Lap.At, f, "seam-unlapped", "the seams are to lap, and "+b.whichButt(f)+" has none", "the legs would only meet there, with nothing behind the weld",
-			"name the `backer:` under `seam:` that such a butt is made on, or leave `lap:` out where the fabricator welds butts")
+		b.everyAt(r.Lap.At, f, "seam-unlapped", "the seams are to lap, and "+b.whichButt(f)+" has none",
+			"the legs would only meet there, with nothing behind the weld",
+			"name the `backer:` under `seam:` that such a butt is made on, or leave `lap:` out where the fabricator "+
+				"welds butts")
 	}
 	if lap := r.Lap; lap != nil && f.Covering != cap.NoHand && lap.Width < b.shop.LeastFlange {
-		b.everyAt(lap.At, f, "lap-narrow", "the seams lap "+job.Both(lap.Width)+", and the brake holds no flange under "+job.Both(b.shop.LeastFlange), "the tabs are bent like any flange", "a wider lap under `seam:`")
+		b.everyAt(lap.At, f, "lap-narrow",
+			"the seams lap "+job.Both(lap.Width)+", and the brake holds no flange under "+job.Both(b.shop.LeastFlange),
+			"the tabs are bent like any flange", "a wider lap under `seam:`")
 	}
 	if q := r.Rivets; q != nil && r.Lap != nil && f.Covering != cap.NoHand && 2*q.Edge > r.Lap.Width {
-		b.everyAt(r.At, f, "rivet-off-lap", "its rivets stand "+job.Both(q.Edge)+" from an edge, and the seams lap "+job.Both(r.Lap.Width), "a rivet stands as far from the edge of the tab as from that of the metal over it", "a wider lap, or a smaller `edge:`")
+		b.everyAt(r.At, f, "rivet-off-lap",
+			"its rivets stand "+job.Both(q.Edge)+" from an edge, and the seams lap "+job.Both(r.Lap.Width),
+			"a rivet stands as far from the edge of the tab as from that of the metal over it",
+			"a wider lap, or a smaller `edge:`")
 	}
 }
 

@@ -205,7 +205,8 @@ func (b *builder) pattern(f *Family, p *cap.Piece) {
 
 // tightWords says how a straight is too short for its bends.
 func tightWords(e *fold.TooTight, of string) string {
-	return fmt.Sprintf("%s%s is %s deep, and its bends take %s of it", e.Name, of, job.Both(length.FromMM(e.Outside)), job.Both(length.FromMM(e.Outside+e.Short)))
+	return fmt.Sprintf("%s%s is %s deep, and its bends take %s of it", e.Name, of, job.Both(length.FromMM(e.Outside)),
+		job.Both(length.FromMM(e.Outside+e.Short)))
 }
 
 // body lays a flat pattern with its lower left corner at the origin, moves hem
@@ -214,7 +215,8 @@ func (b *builder) body(r raw, flat fold.Flat) Body {
 	lo, _ := flat.Bounds()
 	flat.Move(fold.Point{X: -lo.X, Y: -lo.Y})
 	_, hi := flat.Bounds()
-	out := Body{Name: r.name, Solid: r.solid, Metal: r.metal, Tray: r.winged, paths: r.paths(), planes: r.planes, Flat: flat, Length: b.up(hi.X), Girth: b.up(hi.Y)}
+	out := Body{Name: r.name, Solid: r.solid, Metal: r.metal, Tray: r.winged, paths: r.paths(), planes: r.planes,
+		Flat: flat, Length: b.up(hi.X), Girth: b.up(hi.Y)}
 	for _, h := range r.holes {
 		var pts []fold.Point
 		for _, v := range h.ring {

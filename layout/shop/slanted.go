@@ -37,12 +37,15 @@ func (b *partBuilder) slantedChair(p *Part, k *job.Blank, wide [2]length.Length)
 	if wide[0] > wide[1] {
 		p.Hand = cap.LeftHand
 	}
-	p.Words = append(p.Words, "Its rear edge follows the taper of the cap: the "+p.legs[p.root].Name+" is "+b.say(length.FromMM(p.slant.wide[0]))+
-		" wide at its left end and "+b.say(length.FromMM(p.slant.wide[1]))+" at its right, outside; the section is that at its narrow end.")
+	p.Words = append(p.Words, "Its rear edge follows the taper of the cap: the "+p.legs[p.root].Name+" is "+
+		b.say(length.FromMM(p.slant.wide[0]))+
+		" wide at its left end and "+b.say(length.FromMM(p.slant.wide[1]))+" at its right, outside; the section is "+
+		"that at its narrow end.")
 	more := (p.slant.most() - p.legs[p.root].Outside) * float64(b.s.Profile.TopSlope) / 1e9
 	for _, f := range k.Section {
 		if f.Rises && b.s.Profile.SlopeBy == job.SlopeByChair && more >= 0.05 {
-			p.Words = append(p.Words, "The "+f.Name+" is bent parallel to the base, as high as the narrow end asks: at the wide end it stands "+
+			p.Words = append(p.Words, "The "+f.Name+" is bent parallel to the base, as high as the narrow end asks: "+
+				"at the wide end it stands "+
 				b.say(length.FromMM(more))+" under the cap.")
 		}
 	}

@@ -36,10 +36,13 @@ func (b *builder) taken() {
 		}
 		b.found.Append(finding.Finding{
 			Code: "strip-misread", Severity: finding.Hold, At: t.At,
-			What: fmt.Sprintf("bend %d: a deduction of %s leaves %s for the arc of the bend, whose faces are %s and %s long",
-				i+1, job.Both(t.Deduction), job.Both(length.FromMM(arc)), job.Both(length.FromMM(least)), job.Both(length.FromMM(most))),
-			Why:  "every blank with this bend would be as much too long or too short",
-			Mend: "measure the strip again: its blank, both legs, and whether they were read to the mold line or to the tangent (`to:`)",
+			What: fmt.Sprintf("bend %d: a deduction of %s leaves %s for the arc of the bend, whose faces are %s and "+
+				"%s long",
+				i+1, job.Both(t.Deduction), job.Both(length.FromMM(arc)), job.Both(length.FromMM(least)),
+				job.Both(length.FromMM(most))),
+			Why: "every blank with this bend would be as much too long or too short",
+			Mend: "measure the strip again: its blank, both legs, and whether they were read to the mold line or to " +
+				"the tangent (`to:`)",
 		})
 	}
 }

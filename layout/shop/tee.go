@@ -46,14 +46,16 @@ var errOpeningInFold = errors.New("the opening for the branch reaches into the r
 // at its left end and at its right. The foot is in two, each with its hook.
 func (b *builder) teeMain(m measures, wide, long, from, to float64, deep [2]float64) (fold.Tray, error) {
 	at := func(x, y float64) fold.Vec { return fold.FromLayout(x, y, -m.slope*y) }
-	out := fold.Tray{Face: fold.Face{Name: "top", Corners: []fold.Vec{at(0, wide), at(long, wide), at(long, 0), at(0, 0)}}}
+	out := fold.Tray{Face: fold.Face{Name: "top", Corners: []fold.Vec{at(0, wide), at(long, wide), at(long, 0),
+		at(0, 0)}}}
 	for _, edge := range []int{2, 0} {
 		c := out.Face.Corners
 		path, err := b.wing(m, c[edge], c[edge+1], edge == 2)
 		if err != nil {
 			return out, err
 		}
-		w := fold.Wing{Edge: edge, Path: path, Street: edge == 2, Left: fold.Cut{Seam: fold.Square(0, false)}, Right: fold.Cut{Seam: fold.Square(long, true)}}
+		w := fold.Wing{Edge: edge, Path: path, Street: edge == 2, Left: fold.Cut{Seam: fold.Square(0, false)},
+			Right: fold.Cut{Seam: fold.Square(long, true)}}
 		if edge == 0 {
 			// A depth below the mold line on what the leg is developed to.
 			s := func(d float64) float64 {
@@ -77,7 +79,8 @@ func teeKey(p *cap.Piece, mirrored bool) string {
 		hand = other(hand)
 	}
 	t := p.Tee
-	return fmt.Sprint("y", int64(p.Parts[0].Length()), "/", int64(p.Parts[1].Length()), "/", int64(t.Edge[0]-t.From), "/", int64(p.Inside), "/",
+	return fmt.Sprint("y", int64(p.Parts[0].Length()), "/", int64(p.Parts[1].Length()), "/", int64(t.Edge[0]-t.From),
+		"/", int64(p.Inside), "/",
 		int64(t.Inside), "/", int64(t.Drop), "/", int(hand))
 }
 
@@ -87,6 +90,9 @@ func teeSentence(p *cap.Piece) string {
 	if p.Tee.Starts {
 		end = "L"
 	}
-	return "Standing on the roof facing the street, the branch comes towards you and its high, front edge is at your " + p.Hand.String() +
-		" hand; each leg is " + job.Both(p.Tee.Edge[0]-p.Tee.From) + " and the branch " + job.Both(p.Parts[1].Length()) + " long. The branch's flat pattern is welded to the main at its " + end + " edge."
+	return "Standing on the roof facing the street, the branch comes towards you and its high, front edge is at your " +
+		p.Hand.String() +
+		" hand; each leg is " + job.Both(p.Tee.Edge[0]-p.Tee.From) + " and the branch " +
+		job.Both(p.Parts[1].Length()) + " long. The branch's flat pattern is welded to the main at its " + end +
+		" edge."
 }

@@ -62,7 +62,8 @@ func (b *builder) freeOrder(body Body, all []Bend) []Bend {
 // reaches reports whether the back gauge and the throat allow a bend.
 func (b *builder) reaches(q Bend) bool {
 	m := b.shop.Machine
-	return (m.LeastGage == 0 || q.Gauge >= m.LeastGage) && (m.MostGage == 0 || q.Gauge <= m.MostGage) && (m.Throat == 0 || q.Gauge <= m.Throat)
+	return (m.LeastGage == 0 || q.Gauge >= m.LeastGage) && (m.MostGage == 0 || q.Gauge <= m.MostGage) &&
+		(m.Throat == 0 || q.Gauge <= m.Throat)
 }
 
 // struck reports what metal of a section stands in a tool after a hit of a body's
@@ -206,6 +207,7 @@ func (b *builder) takes(m *job.Machine) {
 	case i < 0:
 		hold("the caps are of " + b.s.Metal.Name + ", which the machine's list of metals does not name")
 	case b.s.Metal.Thickness < m.Takes[i].Least || b.s.Metal.Thickness > m.Takes[i].Most:
-		hold("the caps are " + thin(b.s.Metal.Thickness) + " thick, and the machine takes " + b.s.Metal.Name + " from " + thin(m.Takes[i].Least) + " to " + thin(m.Takes[i].Most))
+		hold("the caps are " + thin(b.s.Metal.Thickness) + " thick, and the machine takes " + b.s.Metal.Name +
+			" from " + thin(m.Takes[i].Least) + " to " + thin(m.Takes[i].Most))
 	}
 }

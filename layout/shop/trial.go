@@ -103,7 +103,8 @@ func newTrial(j *job.Job, turn float64) Trial {
 		}
 	}
 	leg := (t.Length.MM() + less) / 2
-	p, err := fold.NewPath(b.Thickness, b.K, []fold.Leg{{Name: "first", Outside: leg, Turn: turn, Radius: b.Radius, To: t.To}, {Name: "second", Outside: leg}}, 0)
+	p, err := fold.NewPath(b.Thickness, b.K, []fold.Leg{{Name: "first", Outside: leg, Turn: turn, Radius: b.Radius,
+		To: t.To}, {Name: "second", Outside: leg}}, 0)
 	if err == nil {
 		t.Section = p.Lay().Ring(chord)
 	}

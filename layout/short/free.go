@@ -85,7 +85,8 @@ func explained(j *job.Job, d wind.Demand, p Laid, grid length.Length, left []*st
 // about tells whether a hold is about where the legs and joints of a stretch are: it
 // names pieces of this stretch, or a run that is short.
 func (t *stretch) about(f *finding.Finding, marks map[string]bool) bool {
-	if f.Severity != finding.Hold || !ofPlace(f.Code) && !slices.Contains([]string{"chairs-overlap", "chairs-crowded", "chair-overloaded",
+	if f.Severity != finding.Hold || !ofPlace(f.Code) && !slices.Contains([]string{"chairs-overlap", "chairs-crowded",
+		"chair-overloaded",
 		"chair-blocked", "support-overloaded", "corner-unheld", "no-fit"}, f.Code) {
 		return false
 	}

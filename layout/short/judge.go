@@ -135,11 +135,15 @@ func (w *window) stands(found finding.List, partial bool) bool {
 	}
 	for _, f := range found {
 		if f.Severity == finding.Hold && ofPlace(f.Code) && f.Code != "corner-crowded" &&
-			slices.ContainsFunc(w.pieces, func(p *cap.Piece) bool { return w.ours[p] && slices.Contains(f.Where.Pieces, p.Mark) }) {
+			slices.ContainsFunc(w.pieces, func(p *cap.Piece) bool {
+				return w.ours[p] &&
+					slices.Contains(f.Where.Pieces, p.Mark)
+			}) {
 			return false
 		}
 	}
-	return w.of.stands.Judge(w.runs, w.pieces, anchor.Asked{Counts: w.counts, Partial: partial, Places: w.of.leaves == loads})
+	return w.of.stands.Judge(w.runs, w.pieces, anchor.Asked{Counts: w.counts, Partial: partial,
+		Places: w.of.leaves == loads})
 }
 
 // counts tells whether a trouble is one of the pieces to be judged. What a chair carries

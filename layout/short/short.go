@@ -171,8 +171,9 @@ type search struct {
 }
 
 func newSearch(j *job.Job, d wind.Demand, runs []*cap.Run, grid length.Length) *search {
-	s := &search{runs: runs, caps: cap.NewBench(j, runs, grid), left: j.System.Remainder == job.Left, closed: runs[0].Perimeter.Closed(),
-		leave: j.System.Corner.ShortLeg > 0}
+	s := &search{runs: runs, caps: cap.NewBench(j, runs, grid), left: j.System.Remainder == job.Left,
+		closed: runs[0].Perimeter.Closed(),
+		leave:  j.System.Corner.ShortLeg > 0}
 	if s.caps == nil {
 		return nil
 	}
@@ -301,7 +302,10 @@ func (t *stretch) touched(runs []*cap.Run, bad map[string]kinds) bool {
 // cannot be cut into pieces.
 func (t *stretch) troubled(p Laid, bad map[string]kinds) bool {
 	return t.touched(p.Runs, bad) || slices.ContainsFunc(p.Caps, func(f finding.Finding) bool {
-		return noFit(f) && slices.ContainsFunc(t.rooms, func(r cap.Room) bool { return r.Short && t.runs[r.Run].Name == f.Where.Run })
+		return noFit(f) && slices.ContainsFunc(t.rooms, func(r cap.Room) bool {
+			return r.Short &&
+				t.runs[r.Run].Name == f.Where.Run
+		})
 	})
 }
 
@@ -341,7 +345,8 @@ func (t *stretch) hopeless() string {
 		case r.Short && len(r.Ways) == 0 && !r.Whole:
 			return "run " + name + " has no room for a joint"
 		case jointless(r) && i > 0 && jointless(t.rooms[i-1]):
-			return "neither run " + t.runs[t.rooms[i-1].Run].Name + " nor run " + name + " has room for a joint, and a piece has two miters at most"
+			return "neither run " + t.runs[t.rooms[i-1].Run].Name + " nor run " + name +
+				" has room for a joint, and a piece has two miters at most"
 		}
 	}
 	return ""

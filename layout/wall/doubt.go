@@ -128,8 +128,9 @@ func doubt(j *job.Job, walls []*Perimeter) finding.List {
 // doubtOne finds the suspects of a run, in the order of its readings.
 func (r *Run) doubtOne(j *job.Job, all []series, rules []slips.Rule) {
 	add := func(k int, m job.Measure, v, expected, limit length.Length, hint string) {
-		r.Suspects = append(r.Suspects, Suspect{Reading: &r.Readings[k], Measure: string(m), Value: v, Expected: expected,
-			Limit: limit, Hint: hint, Cleared: r.clearedBy(r.Readings[k].Job, m)})
+		r.Suspects = append(r.Suspects, Suspect{Reading: &r.Readings[k], Measure: string(m), Value: v,
+			Expected: expected,
+			Limit:    limit, Hint: hint, Cleared: r.clearedBy(r.Readings[k].Job, m)})
 	}
 	swapped := map[int]bool{}
 	var out, in, apart series
@@ -143,7 +144,8 @@ func (r *Run) doubtOne(j *job.Job, all []series, rules []slips.Rule) {
 			apart = s
 			for _, f := range slips.Find(apart.values, rules[i]) {
 				a, b := out.values[f.Index].V, in.values[f.Index].V
-				if slips.Fits(apart.values, f.Index, a-b, f.Limit) && slips.Fits(out.values, f.Index, b, f.Limit) && slips.Fits(in.values, f.Index, a, f.Limit) {
+				if slips.Fits(apart.values, f.Index, a-b, f.Limit) && slips.Fits(out.values, f.Index, b, f.Limit) &&
+					slips.Fits(in.values, f.Index, a, f.Limit) {
 					swapped[f.Index] = true
 					const hint = "the two tops look written in each other's place"
 					add(f.Index, job.MeasureTopOutside, a, slips.Expected(out.values, f.Index), f.Limit, hint)
@@ -258,7 +260,8 @@ func changed(r *Run, c *job.Cleared, found *finding.Set) bool {
 			was, now = stated(c.Conditions), stated(q.Job.Conditions)
 		}
 		found.Append(finding.Finding{Code: "cleared-differs", Severity: finding.Hold, At: c.At, Where: ref(r),
-			What: "run " + r.Name + ": " + c.By + " cleared the " + string(c.Measure) + " at station " + job.Both(c.Station) + " as " + was + ", and the survey now reads " + now,
+			What: "run " + r.Name + ": " + c.By + " cleared the " + string(c.Measure) + " at station " +
+				job.Both(c.Station) + " as " + was + ", and the survey now reads " + now,
 			Why:  "the survey has changed since, or the figure was copied wrongly",
 			Mend: "look at the reading again and write it as `value`, or take the entry out"})
 		return true
@@ -302,7 +305,8 @@ func idleClearances(r *Run, found *finding.Set) {
 			continue
 		}
 		f := finding.New(finding.Note, "cleared-nothing", c.At, "check its station and measure, or take it out",
-			"run %s: the %s at station %s is not in doubt, so the entry clears nothing", r.Name, c.Measure, job.Both(c.Station))
+			"run %s: the %s at station %s is not in doubt, so the entry clears nothing", r.Name, c.Measure,
+			job.Both(c.Station))
 		f.Where = ref(r)
 		found.Append(f)
 	}

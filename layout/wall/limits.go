@@ -62,22 +62,28 @@ func publishedFor(w *job.Wall, least length.Length) []published {
 			published{"masonry top, level in 10 ft (3.05 m), either way", tms602, secondary, level, 10 * ft, in / 4},
 			published{"masonry top, level along the run, either way", tms602, secondary, level, 0, in / 2})
 	case job.Concrete:
-		out = append(out, published{"concrete parapet, level along the run, either way", aci117, verified, level, 0, in / 2})
+		out = append(out, published{"concrete parapet, level along the run, either way", aci117, verified, level, 0,
+			in / 2})
 	case job.Wood, job.Plywood:
-		out = append(out, published{"wood top, under a straightedge of 10 ft (3.05 m)", framing, memory, edged, 10 * ft, in / 4})
+		out = append(out, published{"wood top, under a straightedge of 10 ft (3.05 m)", framing, memory, edged, 10 * ft,
+			in / 4})
 	}
 	switch body {
 	case job.Masonry:
 		out = append(out,
-			published{"masonry face, true to line in 10 ft (3.05 m), either way", tms602, secondary, straight, 10 * ft, in / 4},
-			published{"masonry face, true to line in 20 ft (6.10 m), either way", tms602, secondary, straight, 20 * ft, 3 * in / 8},
+			published{"masonry face, true to line in 10 ft (3.05 m), either way", tms602, secondary, straight, 10 * ft,
+				in / 4},
+			published{"masonry face, true to line in 20 ft (6.10 m), either way", tms602, secondary, straight, 20 * ft,
+				3 * in / 8},
 			published{"masonry face, true to line along the run, either way", tms602, secondary, straight, 0, in / 2})
 	case job.Concrete:
 		out = append(out, published{"concrete face, place in plan, either way", ufgs3700, verified, straight, 0, in})
 		if least <= 12*in {
-			out = append(out, published{"concrete wall to 12 in (305 mm), thickness +3/8 in (9.5 mm) -1/4 in (6.4 mm), widest less narrowest", ufgs3700, verified, even, 0, 5 * in / 8})
+			out = append(out, published{"concrete wall to 12 in (305 mm), thickness +3/8 in (9.5 mm) -1/4 in (6.4 " +
+				"mm), widest less narrowest", ufgs3700, verified, even, 0, 5 * in / 8})
 		} else {
-			out = append(out, published{"concrete wall over 12 in (305 mm), thickness +1/2 in (12.7 mm) -3/8 in (9.5 mm), widest less narrowest", "common practice for concrete", memory, even, 0, 7 * in / 8})
+			out = append(out, published{"concrete wall over 12 in (305 mm), thickness +1/2 in (12.7 mm) -3/8 in (9.5 " +
+				"mm), widest less narrowest", "common practice for concrete", memory, even, 0, 7 * in / 8})
 		}
 	}
 	return out
@@ -123,8 +129,10 @@ func judge(r *Run, found *finding.Set) {
 		if l.Within {
 			continue
 		}
-		f := finding.New(finding.Note, "wall-limit", r.Job.At, "ask the general contractor to put it right, or to accept it in writing",
-			"run %s, stations %s to %s: %s: %s found, %s allowed", r.Name, job.Both(l.At), job.Both(l.To), l.Name, fine(l.Found), fine(l.Allowed))
+		f := finding.New(finding.Note, "wall-limit", r.Job.At,
+			"ask the general contractor to put it right, or to accept it in writing",
+			"run %s, stations %s to %s: %s: %s found, %s allowed", r.Name, job.Both(l.At), job.Both(l.To), l.Name,
+			fine(l.Found), fine(l.Allowed))
 		f.Why = l.Source + " (" + l.Sure + ")"
 		f.Where = refAt(r, l.At)
 		found.Append(f)

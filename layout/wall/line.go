@@ -137,9 +137,11 @@ func loose(r *Run, found *finding.Set) {
 	r.holdWith(finding.Finding{
 		Code: "survey-not-tied", Severity: finding.Hold, At: r.Job.At, Where: ref(r),
 		What: "run " + r.Name + ": its face offsets begin or end away from its corners",
-		Why:  "the line of the coping is drawn from corner to corner; how far the survey line stands off there is not known",
+		Why: "the line of the coping is drawn from corner to corner; how far the survey line stands off there is " +
+			"not known",
 		Mend: "read the offset at both corners too, at the first and at the last station of the run",
-	}, r.sharing(), "its corners and its width follow from where the face of run "+r.Name+" lies, which is not known", found)
+	}, r.sharing(), "its corners and its width follow from where the face of run "+r.Name+" lies, which is not known",
+		found)
 }
 
 func (r *Run) untied() bool {

@@ -84,9 +84,10 @@ func turns(j *job.Job, p *Perimeter, found *finding.Set) {
 			c.CapTurn = c.Turn
 		}
 		if c.Lines == 0 || c.Turn > 0 != (c.Lines > 0) || abs(c.Lines) >= 180*job.Degree {
-			found.Append(finding.Finding{Code: "lines-do-not-meet", Severity: finding.Error, At: c.Arrive.Job.At, Where: ref(c.Arrive),
-				What: "corner " + c.Name + ": the lines of its two runs do not meet",
-				Mend: "check the offsets and the lengths of both runs, and the turn between them"})
+			found.Append(finding.Finding{Code: "lines-do-not-meet", Severity: finding.Error, At: c.Arrive.Job.At,
+				Where: ref(c.Arrive),
+				What:  "corner " + c.Name + ": the lines of its two runs do not meet",
+				Mend:  "check the offsets and the lengths of both runs, and the turn between them"})
 			c.Arrive.Line.Left, c.Arrive.Line.Right = 0, 0
 			c.Leave.Line.Left, c.Leave.Line.Right = 0, 0
 			c.Lines, c.CapTurn = c.Turn, c.Turn

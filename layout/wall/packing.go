@@ -85,8 +85,10 @@ func (e *Effort) cost(r *job.Rates) {
 	if r == nil {
 		return
 	}
-	e.Minutes = int64(e.Cuts)*r.Cut + int64(e.Pieces)*r.Piece + int64(length.MulDiv(e.Layers, r.Foot, int64(length.Foot)))
-	e.Money = int64(length.MulDiv(length.Length(e.Minutes), r.Hour, 60_000)) + int64(e.Sheets)*r.Sheet + int64(e.Shims)*r.Shim
+	e.Minutes = int64(e.Cuts)*r.Cut + int64(e.Pieces)*r.Piece +
+		int64(length.MulDiv(e.Layers, r.Foot, int64(length.Foot)))
+	e.Money = int64(length.MulDiv(length.Length(e.Minutes), r.Hour, 60_000)) + int64(e.Sheets)*r.Sheet +
+		int64(e.Shims)*r.Shim
 }
 
 func (e *Effort) add(o Effort) {
@@ -142,12 +144,14 @@ func (p *Packing) recommend() {
 		if b.Missing < a.Missing {
 			p.Recommended, less, more = job.PackChairs, "build-up under the chairs alone", a.Missing
 		}
-		p.Reason = less + ": the shims of the job do not make " + strconv.Itoa(more) + " of the build-ups of the other way"
+		p.Reason = less + ": the shims of the job do not make " + strconv.Itoa(more) +
+			" of the build-ups of the other way"
 	case a.Money != b.Money:
 		p.Reason = "continuous build-up costs " + money(a.Money) + ", build-up under the chairs alone " + money(b.Money)
 		if b.Money < a.Money {
 			p.Recommended = job.PackChairs
-			p.Reason = "build-up under the chairs alone costs " + money(b.Money) + ", continuous build-up " + money(a.Money)
+			p.Reason = "build-up under the chairs alone costs " + money(b.Money) + ", continuous build-up " +
+				money(a.Money)
 		}
 	case b.Pieces < a.Pieces:
 		p.Recommended = job.PackChairs

@@ -121,19 +121,27 @@ func judgeBreak(j *job.Job, c *Corner, off length.Length, found *finding.Set) {
 		}
 		for _, r := range on {
 			found.Append(finding.Finding{Code: code, Severity: sev, At: at, Where: ref(r),
-				What: "the " + c.Pitch.String() + " from run " + c.Arrive.Name + " to run " + c.Leave.Name + ": " + what, Why: why, Mend: mend})
+				What: "the " + c.Pitch.String() + " from run " + c.Arrive.Name + " to run " + c.Leave.Name + ": " +
+					what, Why: why, Mend: mend})
 		}
 	}
 	switch other := c.made(); {
 	case len(c.Arrive.Readings) == 0 || len(c.Leave.Readings) == 0: // held elsewhere
 	case c.Absorb:
-		put(finding.Note, "pitch-absorbed", "the slope changes by "+job.FormatAngle(abs(c.Bend))+", and a plain joint over the break takes it up",
-			"over a leg of a pitch miter it comes to "+job.Both(off)+", within the twist the job allows", "leave it so, or end one run where the other does")
+		put(finding.Note, "pitch-absorbed",
+			"the slope changes by "+job.FormatAngle(abs(c.Bend))+
+				", and a plain joint over the break takes it up",
+			"over a leg of a pitch miter it comes to "+job.Both(off)+", within the twist the job allows",
+			"leave it so, or end one run where the other does")
 	case other != c.Pitch:
-		put(finding.Hold, "pitch-differs", "the set surface makes it a "+other.String()+" of "+job.FormatAngle(abs(c.Bend)),
-			"the pieces would be bent the wrong way", "measure the tops beside the break again, correct `pitch:`, or say in `grade:` which way each run slopes")
+		put(finding.Hold, "pitch-differs",
+			"the set surface makes it a "+other.String()+" of "+job.FormatAngle(abs(c.Bend)),
+			"the pieces would be bent the wrong way",
+			"measure the tops beside the break again, correct `pitch:`, or say in `grade:` which way each run slopes")
 	case abs(c.Bend) > j.System.PitchMiter.ChangeMost:
-		put(finding.Hold, "pitch-over", "the slope changes by "+job.FormatAngle(abs(c.Bend))+", and the shop welds up to "+job.FormatAngle(j.System.PitchMiter.ChangeMost),
+		put(finding.Hold, "pitch-over",
+			"the slope changes by "+job.FormatAngle(abs(c.Bend))+
+				", and the shop welds up to "+job.FormatAngle(j.System.PitchMiter.ChangeMost),
 			"", "have the piece detailed by hand with the fabricator")
 	}
 }

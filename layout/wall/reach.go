@@ -119,7 +119,8 @@ func (r *Run) holdSuspect(j *job.Job, s *Suspect, found *finding.Set) {
 	}
 	q := s.Reading
 	others, what := r.suspectReaches(j, s)
-	said := "run " + r.Name + " at station " + job.Both(q.Job.Station) + ": the " + s.Measure + ", " + job.Both(s.Value) +
+	said := "run " + r.Name + " at station " + job.Both(q.Job.Station) + ": the " + s.Measure + ", " +
+		job.Both(s.Value) +
 		", stands out from its neighbours, which lead to " + job.Both(s.Expected)
 	why := s.Hint
 	if s.Whole {
@@ -129,7 +130,8 @@ func (r *Run) holdSuspect(j *job.Job, s *Suspect, found *finding.Set) {
 		Code: "survey-slip", Severity: finding.Hold, At: q.Job.At, Where: refAt(r, q.Station),
 		What: said,
 		Why:  why,
-		Mend: "measure again; if it stands, say so under the run: `cleared: [{station: " + typed(q.Job.Station, j.Units) + ", measure: " +
+		Mend: "measure again; if it stands, say so under the run: `cleared: [{station: " +
+			typed(q.Job.Station, j.Units) + ", measure: " +
 			key(job.Measure(s.Measure)) + ", value: " + typed(s.Value, j.Units) + ", by: who measured, on: the date}]`",
 	}, others, what+" follows from a doubted "+s.Measure+" of run "+r.Name, found)
 }
@@ -228,7 +230,8 @@ func (r *Run) setsWidth(s *Suspect) bool {
 		// leave more need behind it, and one at an end moves the line between the
 		// corners that all others are brought to.
 		need = group.need() + s.Limit
-		if end := s.Reading == &r.Readings[0] || s.Reading == &r.Readings[len(r.Readings)-1]; end || s.Value > s.Expected {
+		if end := s.Reading == &r.Readings[0] || s.Reading == &r.Readings[len(r.Readings)-1]; end ||
+			s.Value > s.Expected {
 			need += length.Abs(s.Value - s.Expected)
 		}
 	}

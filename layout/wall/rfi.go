@@ -68,7 +68,8 @@ func conditions(r *Run) []RFI {
 		open := false
 		for i := range r.Readings {
 			q := &r.Readings[i]
-			has := slices.Contains(q.Job.Conditions, c) && !(c.Unsound() && r.clearedBy(q.Job, job.MeasureCondition) != nil)
+			has := slices.Contains(q.Job.Conditions, c) &&
+				!(c.Unsound() && r.clearedBy(q.Job, job.MeasureCondition) != nil)
 			switch {
 			case has && open:
 				out[len(out)-1].To = q.Station
@@ -88,15 +89,19 @@ func conditionWords(c job.Condition) (what, ask string) {
 	case job.Loose:
 		return "the wall top is loose", "fasten or replace what is loose, and say when it can be looked at again"
 	case job.Rotten:
-		return "the wood of the wall top is rotten", "cut out what is rotten and replace it by sound treated wood, and say when it can be looked at again"
+		return "the wood of the wall top is rotten",
+			"cut out what is rotten and replace it by sound treated wood, and say when it can be looked at again"
 	case job.Wet:
-		return "the wall top is wet", "find where the water comes from, stop it and let the top dry, and say when it can be looked at again"
+		return "the wall top is wet", "find where the water comes from, stop it and let the top dry, and say when it " +
+			"can be looked at again"
 	case job.Fixings:
 		return "old fixings stand up from the wall top", "take them out or cut them off flush"
 	case job.Pipes:
-		return "pipes or cables lie on the wall top or come through it", "move them, or state their sizes and places and who seals them"
+		return "pipes or cables lie on the wall top or come through it",
+			"move them, or state their sizes and places and who seals them"
 	case job.Flashing:
-		return "earlier flashing or coping covers the wall top", "say who takes it off and when, or confirm in writing that it stays"
+		return "earlier flashing or coping covers the wall top",
+			"say who takes it off and when, or confirm in writing that it stays"
 	}
 	return string(c), "say what is to be done"
 }
@@ -123,8 +128,9 @@ func doubted(r *Run) []RFI {
 			continue
 		}
 		out = append(out, RFI{From: s.Reading.Station, To: s.Reading.Station,
-			What: "the " + s.Measure + " reads " + job.Both(s.Value) + " where its neighbours lead to " + job.Both(s.Expected),
-			Ask:  "give access to measure again, or say what stands on or is missing from the wall there"})
+			What: "the " + s.Measure + " reads " + job.Both(s.Value) + " where its neighbours lead to " +
+				job.Both(s.Expected),
+			Ask: "give access to measure again, or say what stands on or is missing from the wall there"})
 	}
 	return out
 }

@@ -51,13 +51,15 @@ func steps(j *job.Job, p *Perimeter, found *finding.Set) {
 		hold := func(code, what, why, mend string) {
 			for _, run := range []*Run{r, s.Beyond} {
 				found.Append(finding.Finding{Code: code, Severity: finding.Hold, At: at, Where: ref(run),
-					What: "the step from run " + r.Name + " to run " + s.Beyond.Name + ": " + what, Why: why, Mend: mend})
+					What: "the step from run " + r.Name + " to run " + s.Beyond.Name + ": " + what, Why: why,
+					Mend: mend})
 			}
 		}
 		here, there := r.Readings[len(r.Readings)-1], s.Beyond.Readings[0]
 		read := length.Max(there.TopOutside, there.TopInside) - length.Max(here.TopOutside, here.TopInside)
 		if length.Abs(read-s.Rise) > j.Packing.Most {
-			hold("step-differs", "its readings beside the step make it "+job.Both(read)+", and the job says "+job.Both(s.Rise),
+			hold("step-differs", "its readings beside the step make it "+job.Both(read)+
+				", and the job says "+job.Both(s.Rise),
 				"the difference is more than may be packed", "measure both tops at the step again, and correct `step:`")
 			continue
 		}
@@ -66,8 +68,10 @@ func steps(j *job.Job, p *Perimeter, found *finding.Set) {
 			riser = -riser
 		}
 		if riser < j.System.WallEnd.Upstand {
-			hold("step-low", "its riser stands "+job.Both(riser)+" above the lower set surface, and the upstand is "+job.Both(j.System.WallEnd.Upstand),
-				"the upstand of the lower coping would stand up into the end of the higher", "have the wall top made good to one height, or detail the step by hand with the fabricator")
+			hold("step-low", "its riser stands "+job.Both(riser)+
+				" above the lower set surface, and the upstand is "+job.Both(j.System.WallEnd.Upstand),
+				"the upstand of the lower coping would stand up into the end of the higher",
+				"have the wall top made good to one height, or detail the step by hand with the fabricator")
 		}
 	}
 }

@@ -140,7 +140,8 @@ func shareAtKinks(p *Perimeter, found *finding.Set) {
 			for _, r := range []*Run{c.Arrive, c.Leave} {
 				r.holdWith(finding.Finding{
 					Code: "line-kink", Severity: finding.Hold, At: r.Job.At, Where: ref(r),
-					What: "run " + r.Name + ": at the kink " + c.Name + " its line and its neighbour's are held " + job.Both(d) + " apart",
+					What: "run " + r.Name + ": at the kink " + c.Name + " its line and its neighbour's are held " +
+						job.Both(d) + " apart",
 					Why:  "at so small a turn they would meet far from the wall's corner",
 					Mend: "write the same distance for both runs at that corner, or hold neither line",
 				}, r.follow(), "its corners follow from the lines at the kink "+c.Name, found)
@@ -163,10 +164,12 @@ func uncleared(j *job.Job, r *Run, found *finding.Set) {
 		}
 		r.holdWith(finding.Finding{
 			Code: "line-not-clear", Severity: finding.Hold, At: r.Job.Line.At, Where: refAt(r, q.Station),
-			What: "run " + r.Name + " at station " + job.Both(q.Station) + ": the wall stands " + job.Both(over) + " in front of the line the job holds",
+			What: "run " + r.Name + " at station " + job.Both(q.Station) + ": the wall stands " + job.Both(over) +
+				" in front of the line the job holds",
 			Why:  "the front leg would bear on the wall",
 			Mend: "move the line out by that much there, or leave the line to be fitted",
-		}, others, "its corners or its width follow from the line of run "+r.Name+", which does not clear its wall", found)
+		}, others, "its corners or its width follow from the line of run "+r.Name+", which does not clear its wall",
+			found)
 	}
 }
 

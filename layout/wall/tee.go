@@ -69,7 +69,8 @@ func along(all []*Perimeter, found *finding.Set) {
 			found.Append(finding.Finding{Code: "tee-along", Severity: finding.Error, At: t.At, Where: ref(r),
 				What: "run " + r.Name + " cannot meet run " + t.Main.Name +
 					" as a cross wall: by the bearings and turns of their perimeters the two lie " + lie,
-				Mend: "name the run that it does meet, or check `bearing:` of perimeters " + r.Perimeter.Job.Name + " and " +
+				Mend: "name the run that it does meet, or check `bearing:` of perimeters " + r.Perimeter.Job.Name +
+					" and " +
 					t.Main.Perimeter.Job.Name + " and the turns before these runs"})
 		})
 	}
@@ -161,9 +162,10 @@ func (p *Perimeter) clone() *Perimeter {
 
 // TeePlace is where a branch stands on its main, in plan.
 type TeePlace struct {
-	Corner  length.Length // front station of the main at which the branch's wall line ends
-	Middle  length.Length // the same of the middle of the branch wall's top
-	Walls   float64       // radians by which the branch wall, going away from the main, is turned from square, clockwise
+	Corner length.Length // front station of the main at which the branch's wall line ends
+	Middle length.Length // the same of the middle of the branch wall's top
+	// radians by which the branch wall, going away from the main, is turned from square, clockwise
+	Walls   float64
 	Lines   float64       // the same of the two cap lines
 	FrontTo length.Length // +1: the branch's front looks towards growing stations of the main; -1: the other way
 }

@@ -142,9 +142,11 @@ func (r *Run) need(j *job.Job, grid length.Length) setplane.Run {
 // the greatest.
 func (r *Run) pack(j *job.Job, found *finding.Set) {
 	p := r.Perimeter
-	why := "one level set surface serves the perimeter; the highest reading is " + job.Both(p.Greatest.Top) + " on run " + p.Greatest.Run
+	why := "one level set surface serves the perimeter; the highest reading is " + job.Both(p.Greatest.Top) +
+		" on run " + p.Greatest.Run
 	if p.graded(j) {
-		why = "the set surface is straight along each run, and its grade is limited; the highest reading is " + job.Both(p.Greatest.Top) + " on run " + p.Greatest.Run
+		why = "the set surface is straight along each run, and its grade is limited; the highest reading is " +
+			job.Both(p.Greatest.Top) + " on run " + p.Greatest.Run
 	}
 	for i := range r.Readings {
 		q := &r.Readings[i]

@@ -188,7 +188,8 @@ func doubtfulRear(r *Run, found *finding.Set) {
 		}
 		found.Append(finding.Finding{
 			Code: "rear-at-kink", Severity: finding.Hold, At: r.Job.At, Where: ref(r),
-			What: "run " + r.Name + ": measured on the roof face beside the kink " + e.c.Name + " of two walls of unlike width",
+			What: "run " + r.Name + ": measured on the roof face beside the kink " + e.c.Name +
+				" of two walls of unlike width",
 			Why:  "so small a turn magnifies the difference of the widths",
 			Mend: "measure this run on the street face",
 		})

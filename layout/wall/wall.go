@@ -209,7 +209,8 @@ func (r *Run) At(station length.Length) Reading {
 		TopOutside: mix(a.TopOutside, b.TopOutside), TopInside: mix(a.TopInside, b.TopInside),
 		PackFront: mix(a.PackFront, b.PackFront), PackRear: mix(a.PackRear, b.PackRear),
 	}
-	if r.SetLeft != r.SetRight && (a.Station < 0 || b.Station > r.Front) { // the surface bends between the two, at the corner
+	// the surface bends between the two, at the corner
+	if r.SetLeft != r.SetRight && (a.Station < 0 || b.Station > r.Front) {
 		bend := r.SetAt(station) - mix(r.SetAt(a.Station), r.SetAt(b.Station))
 		out.PackFront += bend
 		out.PackRear += bend

@@ -96,7 +96,8 @@ func (r *Run) Lower(zones []ShimZone, lo, hi length.Length, most int) []ShimZone
 	var out []ShimZone
 	for _, z := range zones {
 		within, after := z, z
-		z.To, within.From, within.To, after.From = length.Min(z.To, lo), length.Max(z.From, lo), length.Min(z.To, hi), length.Max(z.From, hi)
+		z.To, within.From, within.To, after.From = length.Min(z.To, lo), length.Max(z.From, lo), length.Min(z.To, hi),
+			length.Max(z.From, hi)
 		within.Layers = min(within.Layers, most)
 		out = append(out, z, within, after)
 	}
@@ -172,7 +173,8 @@ func (r *Run) shim(z *ShimZone, at []Reading) {
 		z.RearLeast, z.RearMost = length.Min(z.RearLeast, b), length.Max(z.RearMost, b)
 		a := at[i-1]
 		t := Taper{From: a.Station, To: q.Station,
-			FrontFrom: step(a.PackFront), FrontTo: step(q.PackFront), RearFrom: step(a.PackRear), RearTo: step(q.PackRear)}
+			FrontFrom: step(a.PackFront), FrontTo: step(q.PackFront), RearFrom: step(a.PackRear),
+			RearTo: step(q.PackRear)}
 		if n := len(z.Tapers); n > 0 && t.Level() && z.Tapers[n-1].Level() &&
 			z.Tapers[n-1].FrontTo == t.FrontFrom && z.Tapers[n-1].RearTo == t.RearFrom {
 			z.Tapers[n-1].To = t.To

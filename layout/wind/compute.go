@@ -64,9 +64,11 @@ func (s *site) within(found *finding.List) {
 			finding.Hold,
 			"wind-speed-range",
 			w.SpeedAt,
-			"check the speed against the map of the edition and the risk category, or have the engineer of record state the "+
+			"check the speed against the map of the edition and the risk category, or have the engineer of record "+
+				"state the "+
 				"pressures",
-			"the wind speed of %.0f mph (%.1f m/s) is not on the maps of %s, which go from %g to %g mph (%.0f to %.0f m/s) (%s, from memory)",
+			"the wind speed of %.0f mph (%.1f m/s) is not on the maps of %s, which go from %g to %g mph (%.0f to "+
+				"%.0f m/s) (%s, from memory)",
 			v,
 			w.Speed,
 			s.e,
@@ -225,7 +227,8 @@ func (s *site) velocity(found *finding.List) {
 	if s.e == ed22 {
 		s.q = d * qp
 		b.as("qp.kd").
-			pressure("Kd qp", "The same with Kd, which 7-22 puts into the pressure", "Kd qp", s.q, read("ASCE 7-22 Eq. 30.3-1"))
+			pressure("Kd qp", "The same with Kd, which 7-22 puts into the pressure", "Kd qp", s.q,
+				read("ASCE 7-22 Eq. 30.3-1"))
 	}
 	s.gcpi, s.gcpiFrom = 0, read(s.e.String()+" parapets: a solid parapet has no inside")
 	if w.Hollow {
@@ -255,7 +258,8 @@ func (s *site) height(found *finding.List) float64 {
 			w.At,
 			"leave `exposure_b_30ft` out, or have the engineer of "+
 				"record state the pressures",
-			"the job takes Kz in exposure B at %s, and %s reads it at no less than 30 ft (9.1 m) for components and cladding",
+			"the job takes Kz in exposure B at %s, and %s reads it at no less than 30 ft (9.1 m) for components and "+
+				"cladding",
 			job.Both(w.ParapetTop),
 			s.e,
 		)
@@ -299,7 +303,8 @@ func (s *site) topography(found *finding.List) float64 {
 			"wind-topography",
 			s.job.At,
 			"ask the engineer if the topographic factor may be 1.0",
-			"the %s is lower or flatter than those the standard asks a topographic factor for (H %g ft (%.1f m) and over, "+
+			"the %s is lower or flatter than those the standard asks a topographic factor for (H %g ft (%.1f m) and "+
+				"over, "+
 				"H/Lh 0.2 and over; section 26.8.1, from memory)",
 			t.Shape,
 			low,
@@ -429,7 +434,8 @@ func (s *site) face(fact, what string, f surface, why source) job.Pressure {
 	}
 	p := job.Pressure{Pa: math.Max(pa, leastPSF*pascalsPerPSF), Level: job.Strength}
 	b.as(fact+".strength").
-		pressure("p", "Pressure "+what+" (strength)", s.qName()+" (|GCp| + GCpi), not under "+b.psf(leastPSF), p.Pa, from)
+		pressure("p", "Pressure "+what+" (strength)", s.qName()+" (|GCp| + GCpi), not under "+b.psf(leastPSF), p.Pa,
+			from)
 	b.as(fact+".allowable").pressure("p", "Pressure "+what+" (allowable)", "0.6 p", AllowablePa(p),
 		source{s.e.String() + " section 2.4: 0.6W", worse(Read, from.sure)})
 	return p

@@ -60,9 +60,10 @@ type Demand struct {
 	CornerLength length.Length   // from each outside corner and free end along the wall
 	CornerTurn   job.Angle       // least outside turn that begins a corner zone; zero: every one left to a shop piece
 	Basis        []Step          // every input and result in order
-	Signed       fact.Ledger     // of computed pressures: what a confirmation is over as printed, zones of the runs included
-	List         confirm.List    // those facts as they are signed
-	Check        *Demand         // computed beside stated ones, to compare
+	// of computed pressures: what a confirmation is over as printed, zones of the runs included
+	Signed fact.Ledger
+	List   confirm.List // those facts as they are signed
+	Check  *Demand      // computed beside stated ones, to compare
 }
 
 // Known reports whether there are pressures to compare with.
@@ -89,7 +90,8 @@ func Build(j *job.Job, fronts Fronts) (Demand, finding.List) {
 					q.At,
 					"keep one of the two: the engineer's pressures, or the confirmation of "+
 						"computed ones",
-					"wind.confirmed is of computed pressures, and the stated ones stand over them: it confirms nothing here",
+					"wind.confirmed is of computed pressures, and the stated ones stand over them: it confirms "+
+						"nothing here",
 				)
 			}
 			if c.Computed {
@@ -108,8 +110,8 @@ func Build(j *job.Job, fronts Fronts) (Demand, finding.List) {
 		At:       finding.Place{File: j.File},
 		What:     "no design pressures are stated",
 		Why:      "chair spacing and fasteners follow from the tested assembly, and the assembly from the pressure",
-		Mend: "get them from the engineer of record and write `pressures:` with edge and corner, up and out, each with " +
-			"its level",
+		Mend: "get them from the engineer of record and write `pressures:` with edge and corner, up and out, each " +
+			"with its level",
 	})
 	return Demand{}, found
 }
@@ -127,9 +129,10 @@ func stated(j *job.Job) (Demand, finding.List) {
 			Code:     "strength-of-what",
 			Severity: finding.Hold,
 			At:       p.At,
-			What:     "the design pressures are at strength level of " + p.Edition + ", which is not one whose factor is known here",
-			Why:      "0.6 from strength to allowable belongs to " + strings.Join(editions(), ", "),
-			Mend:     "have the engineer of record state the pressures at allowable level",
+			What: "the design pressures are at strength level of " + p.Edition +
+				", which is not one whose factor is known here",
+			Why:  "0.6 from strength to allowable belongs to " + strings.Join(editions(), ", "),
+			Mend: "have the engineer of record state the pressures at allowable level",
 		})
 	}
 	return Demand{

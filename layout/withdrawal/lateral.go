@@ -95,7 +95,8 @@ func OfLateral(f Lateral, metric bool) (Result, string) {
 	case f.Root <= 0 || f.Bending <= 0 || f.SideBearing <= 0 || f.Side <= 0:
 		return Result{}, "the fastener's root, bending yield or the bearing of the chair's metal is not stated"
 	case d >= thick:
-		return Result{}, "of 1/4 in (6.35 mm) and over at its root: other bearing strengths hold, which are not built in"
+		return Result{}, "of 1/4 in (6.35 mm) and over at its root: other bearing strengths hold, which are not " +
+			"built in"
 	case f.Depth < LeastDepth(f.Kind, f.Root):
 		return Result{}, "it is less than " + job.Both(LeastDepth(f.Kind, f.Root)) + " deep in the wood"
 	}

@@ -94,8 +94,8 @@ func windRules() []rule {
 		{"GCp of roofs, 7-10", ""},
 		{"GCp of roofs, 7-16 and 7-22", ""},
 		{"GCp of walls", ""},
-		{"GCp over 60 ft", "walls read in a program of 7-10 and roofs from memory; no printed value but the constants " +
-			"themselves"},
+		{"GCp over 60 ft", "walls read in a program of 7-10 and roofs from memory; no printed value but the " +
+			"constants themselves"},
 		{"GCpi", "the constants themselves; they are in the pressures of 7-10 zone by zone"},
 		{"the tenth off walls", ""},
 		{"pressures zone by zone", ""},

@@ -26,20 +26,28 @@ func Job() *job.Job {
 			Name: "Test profile",
 			Metal: job.Metal{Name: metal, Thickness: in / 20, Density: 2740, Expansion: 23220,
 				Finish: "grey"},
-			Profile: job.Profile{FrontLeg: job.Leg{Length: 5 * in}, Drip: job.Kick{Length: in / 2, Angle: 30 * job.Degree},
-				TopSlope: 41_666_667, RearLeg: job.Leg{Length: 3 * in, To: job.ToTangent}, RearHook: job.Kick{Length: in / 2, Angle: 150 * job.Degree}, InsideR: in / 16},
+			Profile: job.Profile{FrontLeg: job.Leg{Length: 5 * in}, Drip: job.Kick{Length: in / 2,
+				Angle: 30 * job.Degree},
+				TopSlope: 41_666_667, RearLeg: job.Leg{Length: 3 * in, To: job.ToTangent},
+				RearHook: job.Kick{Length: in / 2, Angle: 150 * job.Degree}, InsideR: in / 16},
 			FrontClearance: in / 4, RearClearance: in / 4, PlayLeast: in / 8, PlayMost: 3 * in,
 			Widths: job.Widths{Least: 8 * in, Most: 30 * in, Step: in / 4},
 			Stock:  11*length.Foot + 6*in, LeastPiece: 28 * in,
 			Joint:  job.Joint{Gap: 5 * in / 16, Reference: 20000, Coldest: -20000, Hottest: 65000, LeastGap: in / 16},
 			Splice: job.Splice{Length: 7 * in, Bearing: 7 * in / 4, Tape: 9 * in / 4},
-			Chair:  job.Chair{Length: 13 * in, Thickness: 2 * in / 25, Rise: 7 * in / 8, FrontEdge: in / 8, RearEdge: 3 * in / 8, EndChair: 9 * in},
-			Corner: job.CornerRules{Leg: 27 * in, LongestLeg: 66 * in, LegStep: in / 2, ShortLeg: in, Absorb: 3 * job.Degree / 2,
-				Support:  job.Support{Length: 6 * in, Width: 4 * in},
-				Supports: []job.SupportTier{{WidthTo: 14 * in, At: []int{550}}, {WidthTo: 30 * in, At: []int{300, 750}}},
-				Covered: &job.Covered{By: "engineer of record", Document: "L-22", WidthMost: 30 * in, TurnMost: 180 * job.Degree,
-					Pieces: []string{"corner", "double miter", "corner with end", "tee", "end cap", "wall end", "transition", "pitch miter"}}},
-			EndCap: job.EndRules{Leg: 24 * in, Clearance: in / 4}, WallEnd: job.EndRules{Leg: 24 * in, Clearance: in / 8, Upstand: 4 * in},
+			Chair: job.Chair{Length: 13 * in, Thickness: 2 * in / 25, Rise: 7 * in / 8, FrontEdge: in / 8,
+				RearEdge: 3 * in / 8, EndChair: 9 * in},
+			Corner: job.CornerRules{Leg: 27 * in, LongestLeg: 66 * in, LegStep: in / 2, ShortLeg: in,
+				Absorb:  3 * job.Degree / 2,
+				Support: job.Support{Length: 6 * in, Width: 4 * in},
+				Supports: []job.SupportTier{{WidthTo: 14 * in, At: []int{550}},
+					{WidthTo: 30 * in, At: []int{300, 750}}},
+				Covered: &job.Covered{By: "engineer of record", Document: "L-22", WidthMost: 30 * in,
+					TurnMost: 180 * job.Degree,
+					Pieces: []string{"corner", "double miter", "corner with end", "tee", "end cap", "wall end",
+						"transition", "pitch miter"}}},
+			EndCap: job.EndRules{Leg: 24 * in, Clearance: in / 4}, WallEnd: job.EndRules{Leg: 24 * in,
+				Clearance: in / 8, Upstand: 4 * in},
 			Expansion: job.ExpansionRules{Bearing: 2 * in, ChairFrom: 8 * in},
 			Lap:       job.Lap{Front: in, Rear: in},
 		},
@@ -48,29 +56,40 @@ func Job() *job.Job {
 		Membrane: job.Layer{Name: "self-adhering membrane", Thickness: 55 * in / 1000},
 		Fasteners: []job.Fastener{{Name: "wood screw", Diameter: in / 4, Substrate: job.Wood,
 			Lengths:   []length.Length{3 * in / 2, 2 * in, 5 * in / 2, 3 * in, 7 * in / 2, 4 * in, 5 * in},
-			Embedment: in, Tip: in / 4, Cover: in / 8, EdgeDistance: in / 2, Box: 100, Kind: job.WoodScrew, Shear: 900}},
+			Embedment: in, Tip: in / 4, Cover: in / 8, EdgeDistance: in / 2, Box: 100, Kind: job.WoodScrew,
+			Shear: 900}},
 		Assemblies: []job.Assembly{
 			assembly("T1", metal, 46*in, 3600, 1700),
 			assembly("T2", metal, 31*in, 7600, 4200),
 		},
 		Walls: []job.Wall{{Name: "block", CoverFront: in, CoverRear: in / 2,
-			Layers: []job.Layer{{Name: "nailers", Material: job.Wood, Thickness: 3 * in, Gravity: 0.42, Service: true}, {Name: "block", Material: job.Masonry, Thickness: 16 * in}},
-			Nailer: &job.Nailer{Anchor: "anchor bolt", Report: "S-501", Pull: 1800, Shear: 1300, Most: 48 * in, Least: 6 * in}}},
-		Pressures: &job.Pressures{By: "engineer of record", Document: "S-1", Edition: "ASCE 7-16", CornerLength: 72 * in,
-			Edge:   job.ZonePressure{Up: job.Pressure{Pa: 1200, Level: job.Allowable}, Out: job.Pressure{Pa: 600, Level: job.Allowable}},
-			Corner: job.ZonePressure{Up: job.Pressure{Pa: 1900, Level: job.Allowable}, Out: job.Pressure{Pa: 900, Level: job.Allowable}}},
-		Site:    job.Site{OnePerson: 22680, LongPiece: 96 * in, InstallMetalT: []job.Temperature{-5000, 5000, 15000, 25000, 35000}},
-		Crating: job.Crating{WeightMost: 180000, LengthMost: 150 * in, SpareChair: 3, SpareSplice: 3, SpareFastener: 5, SpareShim: 3, SpareTape: 10, TapeRoll: 600 * in},
+			Layers: []job.Layer{{Name: "nailers", Material: job.Wood, Thickness: 3 * in, Gravity: 0.42, Service: true},
+				{Name: "block", Material: job.Masonry, Thickness: 16 * in}},
+			Nailer: &job.Nailer{Anchor: "anchor bolt", Report: "S-501", Pull: 1800, Shear: 1300, Most: 48 * in,
+				Least: 6 * in}}},
+		Pressures: &job.Pressures{By: "engineer of record", Document: "S-1", Edition: "ASCE 7-16",
+			CornerLength: 72 * in,
+			Edge: job.ZonePressure{Up: job.Pressure{Pa: 1200, Level: job.Allowable}, Out: job.Pressure{Pa: 600,
+				Level: job.Allowable}},
+			Corner: job.ZonePressure{Up: job.Pressure{Pa: 1900, Level: job.Allowable}, Out: job.Pressure{Pa: 900,
+				Level: job.Allowable}}},
+		Site: job.Site{OnePerson: 22680, LongPiece: 96 * in, InstallMetalT: []job.Temperature{-5000, 5000, 15000,
+			25000, 35000}},
+		Crating: job.Crating{WeightMost: 180000, LengthMost: 150 * in, SpareChair: 3, SpareSplice: 3, SpareFastener: 5,
+			SpareShim: 3, SpareTape: 10, TapeRoll: 600 * in},
 	}
 }
 
 func assembly(name, metal string, spacing length.Length, up, out float64) job.Assembly {
-	return job.Assembly{Name: name, Report: "R-" + name, Laboratory: "Test house", Metal: metal, ThicknessLeast: in / 20,
-		FrontLegMost: job.Leg{Length: 13 * in / 2}, RearLegMost: job.Leg{Length: 33 * in / 8, To: job.ToTangent}, WidthMost: 30 * in, ChairSpacing: spacing, Substrate: job.Wood,
+	return job.Assembly{Name: name, Report: "R-" + name, Laboratory: "Test house", Metal: metal,
+		ThicknessLeast: in / 20,
+		FrontLegMost:   job.Leg{Length: 13 * in / 2}, RearLegMost: job.Leg{Length: 33 * in / 8, To: job.ToTangent},
+		WidthMost: 30 * in, ChairSpacing: spacing, Substrate: job.Wood,
 		Fastener: "wood screw", FrontRow: 3, RearRow: 2, FrontRowFrom: 2 * in, RearRowFrom: 2 * in,
 		Up: job.Pressure{Pa: up, Level: job.AsPulled}, Out: job.Pressure{Pa: out, Level: job.AsPulled},
 		Rear: job.Pressure{Pa: up, Level: job.AsPulled}, Factor: 2, Cost: 1000,
-		Test:        &job.Test{Standard: "test standard", Edition: "2017", Method: "M-3", Accreditation: "A-1", On: job.Date{Year: 2025, Month: 6, Day: 2}},
+		Test: &job.Test{Standard: "test standard", Edition: "2017", Method: "M-3", Accreditation: "A-1",
+			On: job.Date{Year: 2025, Month: 6, Day: 2}},
 		FactorBasis: &job.FactorBasis{Level: job.Allowable, By: "engineer of record", Why: "specification"}}
 }
 
@@ -86,7 +105,8 @@ func Run(name string, l length.Length, turn job.Angle) job.Run {
 
 // Perimeter wraps runs in the test wall.
 func Perimeter(name string, kind job.Kind, runs ...job.Run) job.Perimeter {
-	return job.Perimeter{Name: name, Kind: kind, Wall: "block", MisclosureLength: 2 * in, MisclosureAngle: job.Degree, Runs: runs}
+	return job.Perimeter{Name: name, Kind: kind, Wall: "block", MisclosureLength: 2 * in, MisclosureAngle: job.Degree,
+		Runs: runs}
 }
 
 // Rectangle is a roof of two lengths, its runs named A to D.
@@ -164,7 +184,8 @@ func transitions(t *rapid.T, s *job.System) {
 	s.Widths.Step = in / 2
 	leg := (s.Splice.Length - s.Joint.Gap) / 2
 	leg = length.CeilTo(leg, length.Inch16) + sixteenths(t, 0, 4, "transition leg")
-	s.Transition = job.Transition{Leg: leg, Length: 2*leg + sixteenths(t, 6, 40, "transition taper"), ChangeMost: sixteenths(t, 1, 4, "transition change")}
+	s.Transition = job.Transition{Leg: leg, Length: 2*leg + sixteenths(t, 6, 40, "transition taper"),
+		ChangeMost: sixteenths(t, 1, 4, "transition change")}
 	s.Transition.Length = length.Min(s.Transition.Length, s.Stock)
 }
 
@@ -288,7 +309,8 @@ func breaks(t *rapid.T, j *job.Job) {
 	if r.Length < 150*in || len(r.Obstacles)+len(r.Expansion) > 0 || m < 2 {
 		return
 	}
-	j.System.PitchMiter = job.PitchMiter{Leg: sixteenths(t, 8, 36, "pitch leg"), ChangeMost: job.Angle(rapid.IntRange(10, 60).Draw(t, "change")) * job.Degree}
+	j.System.PitchMiter = job.PitchMiter{Leg: sixteenths(t, 8, 36, "pitch leg"),
+		ChangeMost: job.Angle(rapid.IntRange(10, 60).Draw(t, "change")) * job.Degree}
 	j.Packing.Twist = length.Length(rapid.IntRange(0, 4).Draw(t, "pitch twist")) * length.Inch16
 	slope := job.Slope(rapid.IntRange(5_000_000, 400_000_000).Draw(t, "pitch"))
 	pitch := job.Pitch(rapid.IntRange(1, 2).Draw(t, "peak or valley"))

@@ -126,7 +126,8 @@ func edge(a, b Point) slope { return slope{b.X - a.X, b.Y - a.Y} }
 // compare two slopes: negative when s is the less.
 func (s slope) compare(o slope) int {
 	const run, rise = length.Length(1) << 36, length.Length(1) << 26
-	if max(s.dx, o.dx) < run && max(s.dy, o.dy) < rise && min(s.dy, o.dy) > -rise { // 67 mm in 68 m: the products fit a length
+	// 67 mm in 68 m: the products fit a length
+	if max(s.dx, o.dx) < run && max(s.dy, o.dy) < rise && min(s.dy, o.dy) > -rise {
 		return cmp.Compare(s.dy*o.dx, o.dy*s.dx)
 	}
 	return wide(s.dy, o.dx).compare(wide(o.dy, s.dx))

@@ -20,9 +20,10 @@ type chain struct {
 // link is a run between the height h of its left corner and g of its right
 // one.
 type link struct {
-	up    frac // greatest rise from left to right
-	down  frac // greatest fall
-	cross num  // height h over which the limit of the grade asks for more of g than any point: (1 - at) h + at (h - down) = least
+	up   frac // greatest rise from left to right
+	down frac // greatest fall
+	// height h over which the limit of the grade asks for more of g than any point: (1 - at) h + at (h - down) = least
+	cross num
 	lines []line
 }
 
@@ -81,7 +82,8 @@ func newChain(runs []Run, closed bool, grid length.Length) *chain {
 		}
 		c.reach = c.reach.add(rise)
 		for m, p := range hulls[i] {
-			q := line{at: small(int64(p.At), int64(r.Length)), least: height(p.Least), corner: p.At <= 0, flat: p.At >= r.Length}
+			q := line{at: small(int64(p.At), int64(r.Length)), least: height(p.Least), corner: p.At <= 0,
+				flat: p.At >= r.Length}
 			if !known || c.top.less(q.least) {
 				c.top, known = q.least, true
 			}
@@ -286,7 +288,8 @@ func (c *chain) solve() []*big.Rat {
 	} else {
 		// Some corner stands no higher than the highest point, and one beside it
 		// no lower; none can stand further from either than all runs may rise.
-		last := &cost{x: []num{exact(c.top.sub(c.reach)), exact(c.top.add(c.reach))}, slope: []frac{c.weight[len(c.links)]}}
+		last := &cost{x: []num{exact(c.top.sub(c.reach)), exact(c.top.add(c.reach))},
+			slope: []frac{c.weight[len(c.links)]}}
 		f := c.costs(last)
 		h, _ := f[0].lowest()
 		way = c.path(f, h)

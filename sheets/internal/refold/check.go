@@ -122,7 +122,8 @@ func (r Section) outer(n Span, up bool) Pt {
 
 // leg compares a leg and what turns at its foot with the job. A leg to its tangent is
 // its lowest metal, to the mold line where the outer faces of leg and kick cross.
-func (c *checker) leg(name string, r Section, leg, kick string, stated job.Leg, foot job.Kick, down float64, street bool) {
+func (c *checker) leg(name string, r Section, leg, kick string, stated job.Leg, foot job.Kick, down float64,
+	street bool) {
 	n, _ := r.Straight(leg)
 	q, has := r.Straight(kick)
 	if has != (foot.Length > 0) {
@@ -147,7 +148,8 @@ func (c *checker) leg(name string, r Section, leg, kick string, stated job.Leg, 
 	}
 	turn := math.Acos(math.Max(-1, math.Min(1, -way.Y))) * 180 / math.Pi
 	if math.Abs(turn-foot.Angle.Degrees()) > 1e-3 {
-		c.say("%s: the %s turns %.4f degrees from the %s, the job says %.4f", name, kick, turn, leg, foot.Angle.Degrees())
+		c.say("%s: the %s turns %.4f degrees from the %s, the job says %.4f", name, kick, turn, leg,
+			foot.Angle.Degrees())
 	}
 	// What lies between leg and kick, and from the kick to the edge.
 	bendFrom, bendTo, edgeFrom, edgeTo := n.To, q.From, q.From, r.End()
@@ -236,7 +238,8 @@ func (c *checker) upstand(w Sheet) {
 		// The outer face is the back, at the end of the legs.
 		leg, _ := s.Sheet.Fold().Straight("front leg")
 		right := f.Frame.N.X < 0
-		c.near(w.Name(), "outside of the upstand from the end", f.Frame.O.sub(f.Frame.N.by(s.T)).X, w.EndAt((leg.From+leg.To)/2, right))
+		c.near(w.Name(), "outside of the upstand from the end", f.Frame.O.sub(f.Frame.N.by(s.T)).X,
+			w.EndAt((leg.From+leg.To)/2, right))
 	}
 }
 

@@ -40,12 +40,16 @@ func (c *checker) lap(a, b body, normal Vec, gap float64, x, s, z Vec) {
 	}
 	if least.Off < gap-within {
 		at := least.Edge.At[0]
-		c.say("%s: the %s of its seam stands %.3f mm off the leg it laps with, the gap is %.3f, at %.1f, %.1f on the blank", a.Sheet.Name(), name, least.Off, gap, at.X, at.Y)
+		c.say("%s: the %s of its seam stands %.3f mm off the leg it laps with, the gap is %.3f, at %.1f, %.1f on the "+
+			"blank", a.Sheet.Name(), name, least.Off, gap, at.X, at.Y)
 	}
 	c.Seen[seen]++
 	for _, face := range flat {
 		if words[0] == "under" {
-			c.flatTab(a, b.Sheet, face, a.end(rightEnd), normal, gap, func(v Vec) Vec { return Vec{v.dot(x), v.dot(s), v.dot(z)} })
+			c.flatTab(a, b.Sheet, face, a.end(rightEnd), normal, gap, func(v Vec) Vec {
+				return Vec{v.dot(x), v.dot(s),
+					v.dot(z)}
+			})
 		} else {
 			c.flatTab(b, a.Sheet, face, b.end(leftEnd), normal.by(-1), gap, func(v Vec) Vec { return v })
 		}
@@ -101,7 +105,8 @@ func (c *checker) flatTab(b body, over Sheet, face string, end []Edge, normal Ve
 		want += math.Hypot(lap.Jog.MM(), b.T) - lap.Jog.MM()
 	}
 	if slope := b.Sheet.Row.Number("slope"); math.Abs(reach-want) > within+want*slope*slope {
-		c.say("%s: the tab of its %s reaches %.3f mm under the leg over it, want %.3f", b.Sheet.Name(), face, reach, want)
+		c.say("%s: the tab of its %s reaches %.3f mm under the leg over it, want %.3f", b.Sheet.Name(), face, reach,
+			want)
 	}
 	if deep > within {
 		c.say("%s: the tab of its %s stands %.3f mm in the metal over it", b.Sheet.Name(), face, deep)

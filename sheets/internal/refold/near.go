@@ -55,10 +55,12 @@ func (m Metal) Off(p Vec) float64 {
 			for z := k[2] - 1; z <= k[2]+1; z++ {
 				for _, i := range m.cells[key{x, y, z}] {
 					e, box := m.edges[i], m.boxes[i]
-					if apart(p.X, box[0].X, box[1].X) > best || apart(p.S, box[0].S, box[1].S) > best || apart(p.Z, box[0].Z, box[1].Z) > best {
+					if apart(p.X, box[0].X, box[1].X) > best || apart(p.S, box[0].S, box[1].S) > best ||
+						apart(p.Z, box[0].Z, box[1].Z) > best {
 						continue // no nearer than another
 					}
-					best = math.Min(best, math.Min(toTriangle(p, e.Finish[0], e.Finish[1], e.Back[1]), toTriangle(p, e.Finish[0], e.Back[1], e.Back[0])))
+					best = math.Min(best, math.Min(toTriangle(p, e.Finish[0], e.Finish[1], e.Back[1]),
+						toTriangle(p, e.Finish[0], e.Back[1], e.Back[0])))
 				}
 			}
 		}

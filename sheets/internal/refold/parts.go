@@ -23,7 +23,8 @@ func (c *checker) parts(all []Sheet) {
 	under := func(w Sheet) (Section, bool) {
 		slope := w.slope(c.j)
 		for _, q := range all {
-			if cap, ok := caps[q.Row["inside width"]+"/"+q.Row["slope"]]; ok && q.Row["inside width"] == w.Row["inside width"] && math.Abs(q.Row.Number("slope")-slope) < 1e-6 {
+			if cap, ok := caps[q.Row["inside width"]+"/"+q.Row["slope"]]; ok &&
+				q.Row["inside width"] == w.Row["inside width"] && math.Abs(q.Row.Number("slope")-slope) < 1e-6 {
 				r := cap.Fold()
 				return r, r.Stand()
 			}
@@ -104,7 +105,8 @@ func (c *checker) plateIn(w Sheet, cap Section) {
 	r.move(0, Pt{cap.T + play, -slope*(cap.T+play) - cap.T*math.Hypot(1, slope)})
 	c.Seen["plates in caps"]++
 	if room, at := Room(r, cap); room < -within {
-		c.say("%s stands %.3f mm in the metal of the cap over it, %.1f mm behind its front and %.1f under its front fold", w.Name(), -room, at.X, -at.Y)
+		c.say("%s stands %.3f mm in the metal of the cap over it, %.1f mm behind its front and %.1f under its front "+
+			"fold", w.Name(), -room, at.X, -at.Y)
 	}
 }
 
@@ -199,7 +201,8 @@ func (c *checker) chairIn(w Sheet, cap Section) {
 	r.move(0, Pt{cap.T + s.Chair.FrontEdge.MM() + before - front, set + r.T - base.At.Y})
 	c.Seen["chairs in caps"]++
 	if room, at := Room(r, cap); room < -within {
-		c.say("%s stands %.3f mm in the metal of the cap over it, %.1f mm behind its front and %.1f under its front fold", w.Name(), -room, at.X, -at.Y)
+		c.say("%s stands %.3f mm in the metal of the cap over it, %.1f mm behind its front and %.1f under its front "+
+			"fold", w.Name(), -room, at.X, -at.Y)
 	}
 	hook, ok := cap.Straight("hook")
 	if !ok {

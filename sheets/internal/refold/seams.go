@@ -140,10 +140,12 @@ func (c *checker) meet(name string, a, b body, p, q []Edge, gap float64) {
 			}
 		}
 		if least < gap-within {
-			c.say("%s: its metal stands %.3f mm off its neighbour's at %s, the gap is %.3f", own.Sheet.Name(), least, name, gap)
+			c.say("%s: its metal stands %.3f mm off its neighbour's at %s, the gap is %.3f", own.Sheet.Name(), least,
+				name, gap)
 		}
 		if most > gap+seamGap {
-			c.say("%s: its %s stands %.3f mm off its neighbour at %s, the gap is %.3f, at %.1f, %.1f on the blank", own.Sheet.Name(), own.Faces[worst.Face].Name, most, name, gap, worst.At[0].X, worst.At[0].Y)
+			c.say("%s: its %s stands %.3f mm off its neighbour at %s, the gap is %.3f, at %.1f, %.1f on the blank",
+				own.Sheet.Name(), own.Faces[worst.Face].Name, most, name, gap, worst.At[0].X, worst.At[0].Y)
 		}
 	}
 }
@@ -253,7 +255,8 @@ func (c *checker) ownSide(b body, side chain, normal Vec, gap float64) {
 			d = math.Min(d, p.dot(normal))
 		}
 		if d < gap/2-within || d > gap/2+within && !b.Sheet.notched(e.At[0]) && !b.Sheet.notched(e.At[1]) {
-			c.say("%s: its %s stands %.3f mm off the seam's plane, half the gap is %.3f, at %.1f, %.1f on the blank", b.Sheet.Name(), b.Faces[e.Face].Name, d, gap/2, e.At[0].X, e.At[0].Y)
+			c.say("%s: its %s stands %.3f mm off the seam's plane, half the gap is %.3f, at %.1f, %.1f on the blank",
+				b.Sheet.Name(), b.Faces[e.Face].Name, d, gap/2, e.At[0].X, e.At[0].Y)
 			return
 		}
 	}

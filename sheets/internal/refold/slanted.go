@@ -87,7 +87,8 @@ func (s slant) end(w Sheet, right bool) Sheet {
 		if i == s.root {
 			depth += s.wide[k]
 			for _, q := range s.bends[max(0, i-1) : i+1] {
-				depth -= (q.MM("inside radius")+w.Thickness())*math.Tan(q.Number("turn")/2*math.Pi/180) - q.MM("bend allowance")/2
+				depth -= (q.MM("inside radius")+w.Thickness())*math.Tan(q.Number("turn")/2*math.Pi/180) -
+					q.MM("bend allowance")/2
 			}
 		}
 		flat := Row{}
@@ -123,11 +124,13 @@ func (c *checker) slantedChair(w Sheet, caps []Sheet) {
 	f := blank.Section[root]
 	insides := [2]float64{w.Row.MM("inside width"), w.Row.MM("inside width, right end")}
 	for k, what := range []string{"base at its left end", "base at its right end"} {
-		c.near(w.Name(), what, m.wide[k], insides[k]-s.Chair.FrontEdge.MM()-s.Chair.RearEdge.MM()-f.Before.MM()-f.Behind.MM()/m.cos)
+		c.near(w.Name(), what, m.wide[k],
+			insides[k]-s.Chair.FrontEdge.MM()-s.Chair.RearEdge.MM()-f.Before.MM()-f.Behind.MM()/m.cos)
 	}
 	narrow := insides[1] < insides[0]
 	q := m.end(w, narrow)
-	c.section(q, blank.Section, math.Min(insides[0], insides[1])-s.Chair.FrontEdge.MM()-s.Chair.RearEdge.MM()-f.Behind.MM()*(1/m.cos-1))
+	c.section(q, blank.Section, math.Min(insides[0],
+		insides[1])-s.Chair.FrontEdge.MM()-s.Chair.RearEdge.MM()-f.Behind.MM()*(1/m.cos-1))
 	for _, right := range []bool{false, true} {
 		q := m.end(w, right)
 		for _, cap := range caps {

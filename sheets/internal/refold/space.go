@@ -218,7 +218,8 @@ func (s *Solid) grow(faces []Face, above bool) error {
 				continue
 			}
 			p := place[at] - 1
-			h := hinge{mid: q.mid, u: q.u, v: q.u.left(), half: q.row.MM("bend allowance") / 2, long: q.half, past: 5, turn: q.row.Number("turn"), radius: q.row.MM("inside radius"), parent: p}
+			h := hinge{mid: q.mid, u: q.u, v: q.u.left(), half: q.row.MM("bend allowance") / 2, long: q.half, past: 5,
+				turn: q.row.Number("turn"), radius: q.row.MM("inside radius"), parent: p}
 			if strings.HasSuffix(q.row["and"], " tab") {
 				h.past = 1e-3 // what lies beside it on the blank is not bent with it
 			}

@@ -26,7 +26,8 @@ func (c *checker) transition(legs []Sheet) {
 	for _, w := range legs { // the section at the taper's wide end
 		r := w.Fold()
 		r.Stand()
-		c.profile(w.Name(), r, math.Max(w.Row.MM("inside width"), w.Row.MM("inside width, right end")), w.Row.Number("slope"))
+		c.profile(w.Name(), r, math.Max(w.Row.MM("inside width"), w.Row.MM("inside width, right end")),
+			w.Row.Number("slope"))
 	}
 	k := 0 // the taper
 	if len(at[1].Faces) > len(at[0].Faces) {
@@ -158,7 +159,8 @@ func (c *checker) notch(b body, legs []int) {
 				continue // at the other end of its leg
 			}
 			if g.Off < gap-within {
-				c.say("%s: its rear legs stand %.3f mm from one another, the gap is %.3f, at %.1f, %.1f on the blank", b.Sheet.Name(), g.Off, gap, mid.X, mid.Y)
+				c.say("%s: its rear legs stand %.3f mm from one another, the gap is %.3f, at %.1f, %.1f on the blank",
+					b.Sheet.Name(), g.Off, gap, mid.X, mid.Y)
 				return
 			}
 			if g.Off < gap+seamGap {
@@ -244,7 +246,8 @@ func (c *checker) tee(legs []Sheet) {
 	var mouth []Edge
 	for _, e := range main.edges {
 		lo, hi := math.Min(e.Finish[0].X, e.Finish[1].X), math.Max(e.Finish[0].X, e.Finish[1].X)
-		if !main.along(e) && lo > left.X-1e-3 && hi < right.X+1e-3 && main.Faces[e.Face].Parent >= 0 && e.Finish[0].S < rear.Frame.O.S/2 {
+		if !main.along(e) && lo > left.X-1e-3 && hi < right.X+1e-3 && main.Faces[e.Face].Parent >= 0 &&
+			e.Finish[0].S < rear.Frame.O.S/2 {
 			mouth = append(mouth, e)
 		}
 	}

@@ -45,7 +45,8 @@ func (d *folder) openLocked(name string) (*os.File, error) {
 func cannotSync(error) bool { return false }
 
 func isFull(err error) bool {
-	return errors.Is(err, errnoDiskFull) || errors.Is(err, errnoHandleDiskFull) || errors.Is(err, errnoDiskQuotaPassed) ||
+	return errors.Is(err, errnoDiskFull) || errors.Is(err, errnoHandleDiskFull) ||
+		errors.Is(err, errnoDiskQuotaPassed) ||
 		errors.Is(err, syscall.ENOSPC)
 }
 

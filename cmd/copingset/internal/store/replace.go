@@ -41,7 +41,8 @@ func keeps(file string, err error) error {
 	case errors.Is(err, errNoLocks):
 		why = "its disk has no locks, so two runs could mix their texts; work on a copy on another disk"
 	default:
-		why, _ = reason(func(name string) string { return filepath.Join(filepath.Dir(file), filepath.FromSlash(name)) }, err)
+		why, _ = reason(func(name string) string { return filepath.Join(filepath.Dir(file), filepath.FromSlash(name)) },
+			err)
 	}
 	return fmt.Errorf("%s is as it was: the new text cannot be put in its place: %s", file, why)
 }

@@ -71,10 +71,12 @@ func said(dir string, err error) error {
 		return refuse("cannot write into %s: its disk has no locks, so two runs could mix their files; "+
 			"choose another folder with -o", dir)
 	case errors.Is(err, errJournal):
-		return refuse("%s is damaged, so an earlier run can neither be finished nor taken back; look at the files beside it "+
+		return refuse("%s is damaged, so an earlier run can neither be finished nor taken back; look at the files "+
+			"beside it "+
 			"(.old are those from before), delete %s and run this again", in(journalName), in(stageName))
 	case errors.As(err, &foreign):
-		return refuse("%s; nothing was written: move %s away, choose another folder with -o, or write over with --force",
+		return refuse("%s; nothing was written: move %s away, choose another folder with -o, or write over with "+
+			"--force",
 			foreign.sentence(dir), foreign.them())
 	}
 	why, do := reason(in, err)
@@ -130,7 +132,8 @@ func (n notOurs) sentence(dir string) string {
 	if len(n) == 1 {
 		return fmt.Sprintf("%s in %s is not as an earlier run wrote it, so it may be yours", list, dir)
 	}
-	return fmt.Sprintf("%d files in %s are not as an earlier run wrote them, so they may be yours: %s", len(n), dir, list)
+	return fmt.Sprintf("%d files in %s are not as an earlier run wrote them, so they may be yours: %s", len(n), dir,
+		list)
 }
 
 func (n notOurs) them() string {

@@ -145,7 +145,8 @@ func usable(dir string) error {
 			return refuse("cannot write into %s: %s is a file, not a folder; choose another folder with -o", dir, p)
 		}
 		if _, lerr := os.Lstat(p); lerr == nil && errors.Is(err, fs.ErrNotExist) {
-			return refuse("cannot write into %s: %s is a link that leads nowhere; choose another folder with -o", dir, p)
+			return refuse("cannot write into %s: %s is a link that leads nowhere; choose another folder with -o", dir,
+				p)
 		}
 		if p == filepath.Dir(p) {
 			return nil // opening it will say what is wrong
