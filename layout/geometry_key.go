@@ -37,6 +37,9 @@ func northFrom(j *job.Job) job.Angle {
 
 func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
 	k := plan.KeyPerimeter{Name: p.Job.Name, Turned: p.Job.Bearing.Degrees() - northFrom(l.Job).Degrees()}
+	if o := p.Job.OuterSide; o != job.Street {
+		k.Outer = o.String()
+	}
 	switch p.Job.Kind {
 	case job.Well:
 		k.Lying = plan.AroundWell

@@ -59,6 +59,7 @@ func newBook(l *layout.Layout, o Options) *book {
 		sectionsOf: map[*layout.Run]string{},
 		ids:        map[string]bool{},
 		subjects:   map[string][]string{},
+		runPlans:   map[*layout.Run]*runValues{},
 		blanks:     map[*layout.Family][]plan.Pattern{},
 		formed:     map[*layout.Family]plan.Formed{},
 	}
@@ -70,6 +71,7 @@ func newBook(l *layout.Layout, o Options) *book {
 		lists = *o.Lists
 	}
 	b.runs, b.lists = landscape(runs), portrait(lists)
+	b.say.Outer = outerOf(l.Job.Perimeters)
 	b.times = b.runTimes()
 	return b
 }
@@ -85,6 +87,7 @@ type page struct {
 	banner    string                                 // the large words across its top; empty: none
 	about     string                                 // for those who cannot see it
 	next      string                                 // id of the sheet that continues this one; empty: none
+	by        *book                                  // speaks in title block and frame; nil: the packet's
 	bare      bool                                   // no frame and no title block: a sheet of labels cut beforehand
 	foot      func(s *drawing.Scene, r drawing.Rect) // key plan and legend in the strip; nil: none
 	draw      func(s *drawing.Scene, refer func(id string) string)
@@ -144,14 +147,15 @@ func (b *book) runPages() []page {
 	var out []page
 	b.sections()
 	for _, p := range b.l.Perimeters {
-		for _, t := range b.stretches(p) {
-			pages := b.run(t)
+		on := b.on(p.Job)
+		for _, t := range on.stretches(p) {
+			pages := on.run(t)
 			for _, r := range t.runs {
 				b.firsts[r] = pages[0].id
 			}
-			out = append(out, pages...)
+			out = append(out, on.its(pages)...)
 		}
-		out = append(out, b.secondSheets(p)...)
+		out = append(out, on.its(on.secondSheets(p))...)
 	}
 	return out
 }
@@ -348,9 +352,6 @@ type runValues struct {
 
 // runOf makes the values of a run once.
 func (b *book) runOf(r *layout.Run) *runValues {
-	if b.runPlans == nil {
-		b.runPlans = map[*layout.Run]*runValues{}
-	}
 	v, ok := b.runPlans[r]
 	if !ok {
 		of := b.l.Plan(r)
@@ -367,7 +368,7 @@ func (b *book) planOf(r *layout.Run) *plan.Run { return b.runOf(r).plan }
 func (b *book) workOf(r *layout.Run) view.Steps {
 	v := b.runOf(r)
 	if v.work == nil {
-		v.work = &view.Steps{Run: v.plan, Work: b.l.Work(r, *v.plan), Say: b.say}
+		v.work = &view.Steps{Run: v.plan, Work: b.l.Work(r, *v.plan), Say: b.on(r.Perimeter.Job).say}
 	}
 	return *v.work
 }

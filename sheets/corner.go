@@ -88,7 +88,7 @@ const (
 // none.
 func (b *book) cornerBlock(q *layout.Piece) blocks.Block {
 	if !byHand(q) {
-		return view.CornerPlan(b.say, b.l.Corner(q))
+		return view.CornerPlan(b.on(q.Perimeter.Job).say, b.l.Corner(q))
 	}
 	said := b.say.Say(words.CornerByHand, words.In("piece", q.Mark))
 	return blocks.Fixed{ID: "corner-" + q.Mark, Size: blocks.Size{W: drawing.Width(drawing.Bold, said, drawing.Title) +

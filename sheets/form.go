@@ -34,7 +34,7 @@ func Forms(j *job.Job, o FormOptions) []Sheet {
 		p := &j.Perimeters[i]
 		for k := range p.Runs {
 			if o.wants(p.Runs[k].Name) {
-				pages = append(pages, f.run(p, k)...)
+				pages = append(pages, f.on(p).run(p, k)...)
 			}
 		}
 	}
@@ -49,7 +49,7 @@ func Forms(j *job.Job, o FormOptions) []Sheet {
 		}
 		s := drawing.Scene{Name: f.b.id("survey", q.p.Name, q.r.Name), Title: title, W: f.b.lists.w, H: f.b.lists.h,
 			Desc: f.b.say.Say(words.FormAbout, words.In("run", q.name))}
-		f.draw(&s, q, i+1, len(pages))
+		f.on(q.p).draw(&s, q, i+1, len(pages))
 		out[i] = Sheet{ID: s.Name, Number: itoa(i + 1), Title: title, Kind: Form, Scene: s}
 	}
 	return out
@@ -80,6 +80,13 @@ func newForms(j *job.Job, o FormOptions) *forms {
 		f.every = layout.SurveySteps(f.b.metric)
 	}
 	return f
+}
+
+// on are the forms of one perimeter, which name its outer side.
+func (f *forms) on(p *job.Perimeter) *forms {
+	g := *f
+	g.b = f.b.on(p)
+	return &g
 }
 
 func (f *forms) stations(p *job.Perimeter, r *job.Run) []layout.SurveyStation {

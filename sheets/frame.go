@@ -86,6 +86,9 @@ func (p paper) room(banner bool) drawing.Rect {
 // is, what is on hold, its matter, and last what every sheet says.
 func (b *book) draw(p page, number string, refer func(string) string) drawing.Scene {
 	s := drawing.Scene{Name: p.id, Title: p.title, Desc: p.about, W: p.paper.w, H: p.paper.h}
+	if p.by != nil {
+		b = p.by
+	}
 	if p.bare {
 		p.draw(&s, refer)
 		return s

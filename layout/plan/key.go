@@ -36,6 +36,7 @@ const (
 type KeyPerimeter struct {
 	Name   string
 	Lying  Lying
+	Outer  string        // what lies outside its walls, by its code; empty: the street
 	Turned float64       // degrees clockwise from the right that its frame lies at on paper
 	Misses length.Length // by which it does not close as measured; zero where a tape does not show it
 	Runs   []KeyRun
