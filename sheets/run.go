@@ -506,7 +506,7 @@ func (b *book) runFoot(t stretch, strips []*view.RunStrip) func(*drawing.Scene, 
 	return func(s *drawing.Scene, box drawing.Rect) {
 		var all []view.LegendEntry
 		for _, q := range strips {
-			for _, e := range view.RunHatches(q.Run, q.Win) {
+			for _, e := range view.RunHatches(b.say, q.Run, q.Win) {
 				if !slices.Contains(all, e) {
 					all = append(all, e)
 				}

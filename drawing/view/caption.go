@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 )
 
@@ -11,6 +12,7 @@ import (
 // wider than width with its upper left corner at at. Under the title stands
 // what else must be said of the view.
 func captioned(
+	say words.Book,
 	s *drawing.Scene,
 	metric bool,
 	at drawing.Point,
@@ -41,7 +43,7 @@ func captioned(
 	box = box.Union(s.Draw(bar.Figure()))
 	t := s.Text(
 		drawing.Point{X: at.X, Y: box.Max.Y + 450},
-		drawing.Letter("Scale "+scale.Name),
+		drawing.Letter(say.Say(words.FrameScaleOf, words.In("scale", scale.Name))),
 		drawing.Style{Face: drawing.Bold},
 	)
 	return box.Union(drawing.BoundsOf([]drawing.Mark{t}))
@@ -160,9 +162,10 @@ func listHeight(width drawing.Unit, notes []string, st drawing.Style) drawing.Un
 }
 
 // join strings words with commas and a last "and".
-func join(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
+func join(say words.Book, all []string) string {
+	if len(all) < 2 {
+		return strings.Join(all, "")
 	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+	return say.Say(words.UnitList, words.In("first", strings.Join(all[:len(all)-1], ", ")),
+		words.In("last", all[len(all)-1]))
 }

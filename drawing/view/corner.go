@@ -75,7 +75,7 @@ func CornerPlan(say words.Book, of plan.Corner) *Keyed {
 	title := c.title()
 	return &Keyed{
 		ID: "corner-" + c.Mark, Title: title, About: c.say.Say(words.CornerAbout, words.In("title", title)),
-		under:  c.say.Say(top),
+		say: c.say, under: c.say.Say(top),
 		metric: c.Metric, finest: 5, coarsest: 25, extent: c.extent, list: c.list, kept: cornerKept, beside: insetWide,
 		draw: func(ratio float64) keyedDrawing {
 			marks, lost := c.draw(ratio)
@@ -306,7 +306,7 @@ func (c *corner) twoWords() []string {
 	var all []string
 	var runs [][]string
 	for _, g := range c.Legs {
-		top := LegWords(c.Metric, g.LegTop)
+		top := LegWords(c.say, c.Metric, g.LegTop)
 		i := slices.Index(all, top)
 		if i < 0 {
 			all, runs = append(all, top), append(runs, nil)

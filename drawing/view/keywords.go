@@ -169,7 +169,7 @@ func (d *keyDrawing) holds(g *drawing.Scene) {
 		}
 	}
 	if len(rest) > 0 {
-		d.notes = append(d.notes, d.say.Say(words.KeyplanHoldToo, words.In("rest", join(rest))))
+		d.notes = append(d.notes, d.say.Say(words.KeyplanHoldToo, words.In("rest", join(d.say, rest))))
 	}
 }
 

@@ -113,4 +113,8 @@ const (
 	CornerEdgeFootRoof    Key = "corner.edge.foot-roof"
 	CornerEdgeHook        Key = "corner.edge.hook"
 	CornerByHand          Key = "corner.by-hand"
+	CornerLegTop          Key = "corner.leg.top"
+	CornerLegTopOff       Key = "corner.leg.top-off"
+	CornerLegLower        Key = "corner.leg.lower"
+	CornerLegHigher       Key = "corner.leg.higher"
 )

@@ -43,4 +43,5 @@ const (
 	ViewEndWall           Key = "view.end.wall"
 	ViewEndFree           Key = "view.end.free"
 	ViewSetSlope          Key = "view.set.slope"
+	ViewNotToScale        Key = "view.not-to-scale"
 )
