@@ -37,7 +37,9 @@ func (c schedules) run(of string) (run, perimeter, name string) {
 
 // outer is what lies at the street side of a perimeter, which lists of several keep as
 // its heading: a street, or what the job names in its place.
-func (c schedules) outer(perimeter string) string { return c.words("perimeter "+perimeter, "outer-side") }
+func (c schedules) outer(perimeter string) string {
+	return c.words("perimeter "+perimeter, "outer-side")
+}
 
 // some is mm of what there is.
 func some(l length.Length) string {

@@ -12,6 +12,7 @@ import (
 	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/finding"
+	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -37,6 +38,12 @@ type stripLeaf struct {
 	blocks.Leaf
 	strips []*view.RunStrip
 }
+
+// conditionKeys are the words of what a survey finds wrong, by its codes; it is for
+// looking up alone.
+var conditionKeys = map[string]words.Key{string(job.Loose): words.ConditionLoose, string(job.Rotten): words.ConditionRotten,
+	string(job.Wet): words.ConditionWet, string(job.Fixings): words.ConditionFixings,
+	string(job.Pipes): words.ConditionPipes, string(job.Flashing): words.ConditionFlashing}
 
 // runTimes is the exaggeration of all runs of the packet.
 func (b *book) runTimes() view.Exaggeration {
@@ -314,7 +321,11 @@ func (b *book) stripLabels(of *plan.Run) []view.RunLabel {
 		}
 	}
 	for _, n := range of.Notes {
-		said := strings.Join(n.Conditions, ", ")
+		var found []string
+		for _, c := range n.Conditions {
+			found = append(found, say(conditionKeys[c]))
+		}
+		said := strings.Join(found, ", ")
 		if n.Words != "" {
 			said = strings.TrimPrefix(said+"; "+n.Words, "; ")
 		}
@@ -326,9 +337,12 @@ func (b *book) stripLabels(of *plan.Run) []view.RunLabel {
 			words.In("run", prose(t.Name)))})
 	}
 	for i, e := range []plan.End{of.Left, of.Right} {
-		said := prose(e.Words)
+		var said string
 		switch {
-		case said != "":
+		case e.Step != plan.NoStep:
+			said = view.StepSaid(b.say, prose(e.Beyond), e.Step == plan.StepUp)
+		case e.Kind == plan.EndTee:
+			said = say(words.ViewMeets, words.In("run", prose(e.Beyond)))
 		case e.Kind == plan.EndWall:
 			said = say(words.ViewEndWall)
 		case e.Kind == plan.EndFree:

@@ -115,8 +115,8 @@ func (c *corner) title() string {
 		if m.Break != plan.NoBreak {
 			key = words.CornerTitlePitch
 		}
-		all = append(all, say(key, words.In("kind", m.Turn.Kind), words.In("turn", m.Turn.Turn),
-			words.In("included", m.Turn.Included)))
+		kind, turn, included := turnSaid(c.say, m.Turn)
+		all = append(all, say(key, words.In("kind", kind), words.In("turn", turn), words.In("included", included)))
 	}
 	return say(words.CornerTitle, piece, words.In("what", strings.Join(all, "; ")))
 }

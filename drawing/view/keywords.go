@@ -270,7 +270,7 @@ func (d *keyDrawing) cornerWords(g *drawing.Scene) {
 		if !r.rite {
 			continue
 		}
-		kind, turn, included := c.Kind, c.Turn, c.Included
+		kind, turn, included := turnSaid(d.say, c.KeyTurn)
 		if c.Absorbed {
 			kind = d.say.Say(words.KeyplanKink)
 		}
