@@ -74,8 +74,8 @@ func (b *book) cornersOn(groups [][]*layout.Piece) (page, blocks.Spec, composing
 		_ []drawing.Mark) {
 		place(s, view.KeyPlanSmall(b.say, b.keyPlan(), b.l.SpotOfPiece(all[0]), keyWide, r.Height()), r.Min, "key")
 		if len(all) > 1 {
-			s.Paragraph(drawing.Pt(r.Min.X+keyWide+500, r.Min.Y+300), b.say.Say(words.MadeKeyPlan, words.In("piece", all[0].Mark)),
-				r.Width()-keyWide-500, drawing.Style{})
+			said := b.say.Say(words.MadeKeyPlan, words.In("piece", all[0].Mark))
+			s.Paragraph(drawing.Pt(r.Min.X+keyWide+500, r.Min.Y+300), said, r.Width()-keyWide-500, drawing.Style{})
 		}
 	}}
 }
@@ -185,10 +185,8 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 	for _, o := range q.Cutouts {
 		add(words.MadeHole, b.holeWords(q, o))
 	}
-	makes := map[plan.Lift]words.Key{plan.ByTwo: words.MadeMakeTwo, plan.ByMachine: words.MadeMakeMachine}[b.l.Made(q).Lift]
-	if makes == "" {
-		makes = words.MadeMakeOne
-	}
+	makes := [...]words.Key{plan.ByOne: words.MadeMakeOne, plan.ByTwo: words.MadeMakeTwo,
+		plan.ByMachine: words.MadeMakeMachine}[b.l.Made(q).Lift]
 	add(words.MadeMake, say(makes, in("n", itoa(len(g))), in("weight", b.weight(b.l.Weight(q).Laid))))
 	as := say(words.ScheduleNone)
 	if q.Assembly != nil {

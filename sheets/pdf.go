@@ -115,10 +115,12 @@ func Views(l *layout.Layout, runs ...string) []drawing.Scene {
 		}
 	}
 	for _, c := range l.SectionCases() {
-		add(view.Section(b.on(c.Run.Perimeter.Job).say, l.Section(c.Run, c.Chair.At, c.Chair, nil), view.SectionDetailed).Scene("", viewWide,
+		say := b.on(c.Run.Perimeter.Job).say
+		add(view.Section(say, l.Section(c.Run, c.Chair.At, c.Chair, nil), view.SectionDetailed).Scene("", viewWide,
 			viewHigh), "section", c.Chair.Name)
 		for _, q := range c.Joints {
-			add(view.Section(b.on(q.Run.Perimeter.Job).say, l.SectionAtJoint(q.Run, q.Joint), view.SectionDetailed).Scene("", viewWide,
+			say := b.on(q.Run.Perimeter.Job).say
+			add(view.Section(say, l.SectionAtJoint(q.Run, q.Joint), view.SectionDetailed).Scene("", viewWide,
 				viewHigh), "section", q.Joint.Name)
 		}
 	}

@@ -41,7 +41,8 @@ type stripLeaf struct {
 
 // conditionKeys are the words of what a survey finds wrong, by its codes; it is for
 // looking up alone.
-var conditionKeys = map[string]words.Key{string(job.Loose): words.ConditionLoose, string(job.Rotten): words.ConditionRotten,
+var conditionKeys = map[string]words.Key{
+	string(job.Loose): words.ConditionLoose, string(job.Rotten): words.ConditionRotten,
 	string(job.Wet): words.ConditionWet, string(job.Fixings): words.ConditionFixings,
 	string(job.Pipes): words.ConditionPipes, string(job.Flashing): words.ConditionFlashing}
 
