@@ -27,6 +27,7 @@ type book struct {
 	reader      Audience
 	runPlans    map[*layout.Run]*runValues // look-up only: made when first asked for
 	say         words.Book
+	tongue      string // what its ids end with where two languages stand beside each other
 	digest      string              // of the job's input, once it was asked for
 	keyPlan     func() plan.KeyPlan // made once, when it is first asked for
 	times       view.Exaggeration   // of all strips of runs
@@ -87,6 +88,7 @@ type page struct {
 	banner    string                                 // the large words across its top; empty: none
 	about     string                                 // for those who cannot see it
 	next      string                                 // id of the sheet that continues this one; empty: none
+	tongue    string                                 // of the book it is said by
 	by        *book                                  // speaks in title block and frame; nil: the packet's
 	bare      bool                                   // no frame and no title block: a sheet of labels cut beforehand
 	foot      func(s *drawing.Scene, r drawing.Rect) // key plan and legend in the strip; nil: none
@@ -111,6 +113,7 @@ func (b *book) id(phrase ...string) string {
 	if len(base) > longestID {
 		base = strings.TrimRight(base[:longestID], "-")
 	}
+	base = strings.TrimSuffix(base, b.tongue) + b.tongue
 	id := base
 	for n := 2; b.ids[id]; n++ {
 		id = fmt.Sprintf("%s-%d", base, n)
@@ -121,11 +124,19 @@ func (b *book) id(phrase ...string) string {
 
 // plan lists the pages in the order of the packet.
 func (b *book) plan() []page {
+	rest := b.rest()
+	front := b.front()
+	return slices.Concat(front, b.sheetList(front, rest), rest)
+}
+
+// rest are the pages behind cover and index.
+func (b *book) rest() []page {
 	var rest []page
 	rest = append(rest, b.safety()...)
 	rest = append(rest, b.findings()...)
 	rest = append(rest, b.work()...)
 	rest = append(rest, b.plywood()...)
+	rest = append(rest, b.glossary()...)
 	rest = append(rest, b.runPages()...)
 	rest = append(rest, b.corners()...)
 	rest = append(rest, b.sections()...)
@@ -139,7 +150,7 @@ func (b *book) plan() []page {
 	rest = append(rest, b.packingList()...)
 	rest = append(rest, b.crates()...)
 	rest = append(rest, b.shopPages()...)
-	return append(b.index(rest), rest...)
+	return rest
 }
 
 // runPages are the pages of all runs.

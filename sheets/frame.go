@@ -173,6 +173,10 @@ func (b *book) notes(s *drawing.Scene, r drawing.Rect) {
 			{drawing.Regular, drawing.Wrap(b.say.Say(words.FrameDeference), drawing.Regular, z, r.Width())},
 		}
 		n := drawing.Unit(len(ps[0].lines) + len(ps[1].lines))
+		if said := b.translation(); said != "" {
+			ps = append(ps, para{drawing.Bold, drawing.Wrap(said, drawing.Bold, z, r.Width())})
+			n += drawing.Unit(len(ps[2].lines))
+		}
 		if y+n*drawing.Unit(z)*16/10+100 <= r.Max.Y-100 {
 			break
 		}

@@ -128,7 +128,7 @@ func (b *book) inMargin(s *drawing.Scene, g labelGrid, title, sheet string) {
 	}
 	s.Text(
 		drawing.Pt(s.W/2, y),
-		shorten(said, drawing.Regular, drawing.Note, s.W-2*clear),
+		shorten(sentences(said, b.translation()), drawing.Regular, drawing.Note, s.W-2*clear),
 		drawing.Style{Align: drawing.Middle},
 	)
 }
