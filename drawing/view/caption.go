@@ -118,19 +118,19 @@ func people(s *drawing.Scene, at drawing.Point, right xy) []drawing.Text {
 
 // directionKey shows where the observer stands, which hand is which and which
 // way stations grow. It is 52 mm wide and 27 mm high.
-func directionKey(s *drawing.Scene, at drawing.Point) drawing.Rect {
+func directionKey(say words.Book, s *drawing.Scene, at drawing.Point) drawing.Rect {
 	p := func(x, y drawing.Unit) drawing.Point { return drawing.Point{X: at.X + x, Y: at.Y + y} }
 	mid := drawing.Style{Face: drawing.Bold, Align: drawing.Middle}
-	s.Text(p(2600, 300), "STREET", mid)
+	s.Text(p(2600, 300), say.Say(words.KeyplanStreet), mid)
 	s.Fill(drawing.Light, drawing.NoPen, p(200, 520), p(5000, 520), p(5000, 900), p(200, 900))
 	s.Line(drawing.Medium, p(200, 520), p(5000, 520))
 	s.Line(drawing.Medium, p(200, 900), p(5000, 900))
 	people(s, p(2600, 1820), xy{1, 0})
-	s.Text(p(2600, 2560), "ROOF", mid)
+	s.Text(p(2600, 2560), say.Say(words.KeyplanRoofLarge), mid)
 	s.Circle(drawing.Medium, p(350, 1120), 80)
 	s.Line(drawing.Medium, p(430, 1120), p(1750, 1120))
 	s.Fill(drawing.Black, drawing.NoPen, p(2000, 1120), p(1700, 1190), p(1700, 1050))
-	s.Text(p(200, 1560), "stations", drawing.Style{Size: drawing.Small})
+	s.Text(p(200, 1560), say.Say(words.FrameStations), drawing.Style{Size: drawing.Small})
 	return drawing.Box(at.X, at.Y, at.X+5200, at.Y+2660)
 }
 
