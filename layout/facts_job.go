@@ -65,6 +65,7 @@ func (b *facts) ofJob() {
 	b.ofSystem()
 	b.ofShop()
 	b.ofPacking()
+	b.ofInstructions()
 }
 
 func unitsName(u job.Units) string {
@@ -139,6 +140,11 @@ func (b *facts) ofPacking() {
 	b.lengths("shims", p.Shims)
 	for _, s := range p.Shims {
 		b.length("shim-"+fact.Nanometres(s), s)
+	}
+	if p.Shim.Stated() {
+		b.words("shim-material", p.Shim.Material)
+		b.length("shim-length", p.Shim.Length)
+		b.length("shim-width", p.Shim.Width)
 	}
 	b.length("membrane", b.l.Job.Membrane.Thickness)
 	b.words("taken", method(e.Taken))

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode"
@@ -9,6 +10,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/layout/fact"
+	"copingset/layout/job"
 	"copingset/layout/length"
 )
 
@@ -168,6 +170,9 @@ func (b *book) letters(f fact.Fact, words string) bool {
 			cuts = append(cuts, b.long(l))
 		}
 		return words == oneBlank(b.shims(f.Lengths())) || words == oneBlank(strings.Join(cuts, " + "))
+	case fact.Temperature:
+		t, err := strconv.ParseInt(f.Value, 10, 64)
+		return err == nil && has(b.temperature(job.Temperature(t)))
 	case fact.Words:
 		switch f.What {
 		case "blocks-a-chair":

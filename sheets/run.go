@@ -113,7 +113,8 @@ func (b *book) newStretch(p *layout.Perimeter, runs []*layout.Run) stretch {
 			holds = append(holds, f)
 		}
 	}
-	t.page = page{kind: RunSheet, paper: b.runs, holds: holds, banner: b.runBanner(runs, holds)}
+	t.page = page{kind: RunSheet, paper: b.runs, holds: holds, banner: sentences(b.runBanner(runs, holds),
+		b.setNot(runs, holds))}
 	t.page.about = b.say.Count(words.RunAbout, len(runs), words.In("runs", strings.Join(t.names(), ", ")))
 	return t
 }
@@ -378,7 +379,14 @@ func (b *book) obstacleDoes(o plan.Obstacle) string {
 	case o.Pierces:
 		does = append(does, b.say.Say(words.ViewObstacleCollar, words.In("who", prose(o.Collar))))
 	}
-	return strings.Join(does, ", ")
+	said := strings.Join(does, ", ")
+	switch {
+	case o.Work != "":
+		said += "; " + b.say.Say(words.ViewObstacleWork, words.In("who", prose(o.Work)))
+	case !o.Pierces:
+		said += "; " + b.say.Say(words.ViewObstacleUnworked)
+	}
+	return said
 }
 
 // jointSays says what is unlike the rest at a joint.
