@@ -27,8 +27,10 @@ type book struct {
 	reader      Audience
 	runPlans    map[*layout.Run]*runValues // look-up only: made when first asked for
 	say         words.Book
-	tongue      string // what its ids end with where two languages stand beside each other
+	tongue      string              // what its ids end with where two languages stand beside each other
 	digest      string              // of the job's input, once it was asked for
+	open        bool                // its shop marks are preliminary: of a book of the ledger alone
+	matters     map[string]*matter  // look-up only: what stands on a page, by its id, once it is drawn
 	keyPlan     func() plan.KeyPlan // made once, when it is first asked for
 	times       view.Exaggeration   // of all strips of runs
 	// look-up only: id of the sheet that shows a piece at true shape, by its mark
@@ -61,6 +63,7 @@ func newBook(l *layout.Layout, o Options) *book {
 		ids:        map[string]bool{},
 		subjects:   map[string][]string{},
 		runPlans:   map[*layout.Run]*runValues{},
+		matters:    map[string]*matter{},
 		blanks:     map[*layout.Family][]plan.Pattern{},
 		formed:     map[*layout.Family]plan.Formed{},
 	}
@@ -125,6 +128,7 @@ func (b *book) id(phrase ...string) string {
 // plan lists the pages in the order of the packet.
 func (b *book) plan() []page {
 	rest := b.rest()
+	b.drawAhead(rest)
 	front := b.front()
 	return slices.Concat(front, b.sheetList(front, rest), rest)
 }

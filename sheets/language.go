@@ -38,12 +38,14 @@ func inLanguages(l *layout.Layout, o Options) (*book, []page) {
 	}
 	o.Lang = words.Spanish
 	c := newBook(l, o)
+	c.matters = b.matters
 	both := l.Job.Language == job.InBoth
 	if both {
 		c.tongue = spanishTail
 	}
 	rest, other := b.rest(), c.rest()
 	rest = b.beside(c, rest, other, both)
+	b.drawAhead(rest)
 	if !both {
 		front := c.front()
 		pages := slices.Concat(front, c.sheetList(front, rest), rest)

@@ -8,6 +8,7 @@ import (
 	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
+	"copingset/layout/record"
 )
 
 // Audience is who a packet is for.
@@ -194,6 +195,7 @@ type Sheet struct {
 	Title  string
 	Kind   Kind
 	Scene  drawing.Scene
+	Issue  record.Sheet // as it would be recorded; zero before the first issue
 }
 
 // Packet makes the sheets for an audience, in the order in which it reads them.
@@ -218,6 +220,9 @@ func Packet(l *layout.Layout, o Options) []Sheet {
 		}
 		if p.tongue != "" {
 			s.Scene.Marks = leadingTo(s.Scene.Marks, own)
+		}
+		if b.tracked() {
+			s.Issue = b.matters[p.id].sheet
 		}
 		out = append(out, s)
 	}

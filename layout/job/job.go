@@ -12,7 +12,10 @@
 // pressures are the small types of units.go.
 package job
 
-import "copingset/layout/finding"
+import (
+	"copingset/layout/finding"
+	"copingset/layout/record"
+)
 
 // Units is the system the sheets are lettered in.
 type Units int
@@ -51,7 +54,9 @@ type Job struct {
 	Instructions Instructions
 	Shop         *Shop // nil: not stated
 	Perimeters   []Perimeter
-	Findings     finding.List // what reading found; the layout carries it on
+	Findings     finding.List   // what reading found; the layout carries it on
+	Issued       *record.Record // the last issue, whose marks are kept; nil: none was made
+	Issuing      bool           // the sheets are drawn to be issued
 
 	windIn *Units  // the system that wind is computed in, if not that of the sheets
 	said   []Entry // the values that were read, in the order of reading
