@@ -29,12 +29,12 @@ const (
 // Job is one job file with its surveys, decoded and checked for form. Whether
 // the wall closes or the pieces fit is for later rooms.
 type Job struct {
-	File       string   // as findings name it
-	Sources    []Source // the files it was read from, the job file first
-	Info       Info
-	Units      Units
-	Spelling   Spelling
-	Language   Language
+	File     string   // as findings name it
+	Sources  []Source // the files it was read from, the job file first
+	Info     Info
+	Units    Units
+	Spelling Spelling
+	Language Language
 	// ReviewedBy is the fluent site reader who read the translation over; empty: nobody yet.
 	ReviewedBy string
 	Paper      Paper
