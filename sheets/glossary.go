@@ -45,7 +45,8 @@ func (b *book) glossary() []page {
 
 // glossaryEntry is a word in English and in Spanish, what it means, and its picture.
 func (b *book) glossaryEntry(k, means words.Key) whole {
-	english, spanish := words.Book{UK: b.say.UK, Outer: b.say.Outer}, words.Book{Lang: words.Spanish, Outer: b.say.Outer}
+	english := words.Book{UK: b.say.UK, Outer: b.say.Outer}
+	spanish := words.Book{Lang: words.Spanish, Outer: b.say.Outer}
 	lines := func(w drawing.Unit) (head, body []string) {
 		w -= pictureWide + 300
 		head = drawing.Wrap(prose(english.Say(k)+" = "+spanish.Say(k)), drawing.Bold, drawing.Note, w)

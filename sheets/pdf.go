@@ -111,7 +111,8 @@ func Views(l *layout.Layout, runs ...string) []drawing.Scene {
 	}
 	for _, g := range l.CornerGroups() {
 		if !byHand(g[0]) {
-			add(view.CornerPlan(b.on(g[0].Perimeter.Job).say, l.Corner(g[0])).Scene("", viewWide, viewHigh), "corner", g[0].Mark)
+			say := b.on(g[0].Perimeter.Job).say
+			add(view.CornerPlan(say, l.Corner(g[0])).Scene("", viewWide, viewHigh), "corner", g[0].Mark)
 		}
 	}
 	for _, c := range l.SectionCases() {

@@ -23,7 +23,8 @@ const (
 func (c *corner) inset(w plan.CornerMiter) entry {
 	return entry{insetHigh, func(g *drawing.Scene, at drawing.Point) {
 		in, out := legFrame{dir: xy{1, 0}}, legFrame{dir: heading(w.By.Degrees())}
-		scale := insetScale(c.say, c.Metric, length.Max(length.Max(length.Abs(w.WallAt.X), w.WallAt.Y), c.StringBehind.Real))
+		scale := insetScale(c.say, c.Metric,
+			length.Max(length.Max(length.Abs(w.WallAt.X), w.WallAt.Y), c.StringBehind.Real))
 		mid := drawing.Point{X: at.X + insetSide/2 + insetLeft, Y: at.Y + 1900}
 		m := paperMap{ratio: float64(scale.Ratio), origin: mid}
 		g.Text(drawing.Point{X: at.X, Y: at.Y + 450},

@@ -54,7 +54,8 @@ func Section(say words.Book, of plan.Section, told SectionTold, notes ...string)
 	k := &Keyed{
 		ID: "section-" + of.Mark, Title: s.title(), About: say.Say(words.SectionAbout, words.In("title", s.title()),
 			words.In("run", of.Run)),
-		say: say, under: say.Say(words.SectionUnder, words.In("run", of.Run), words.In("station", s.crew.InText(of.Crew))),
+		say:    say,
+		under:  say.Say(words.SectionUnder, words.In("run", of.Run), words.In("station", s.crew.InText(of.Crew))),
 		metric: s.crew.Metric, finest: 4, coarsest: 10, extent: s.extent, beside: sectionBeside,
 		draw: func(ratio float64) keyedDrawing { return keyedDrawing{marks: s.cut(ratio, s.told == SectionDetailed)} },
 		list: keyedList{notes: append(s.lines(), notes...), holds: s.holds()},
