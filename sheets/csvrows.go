@@ -55,7 +55,7 @@ func (c schedules) pieces() Schedule {
 		"inside", "inside mm", "narrow end inside", "narrow end inside mm", "girth", "girth mm", "allowance",
 		"allowance mm", "cut at", "cut length",
 		"cut length mm", "weight with allowance", "grams with allowance", "lift", "zone", "assembly", "holes",
-		"released", "holds", "held by", "outer side"}}
+		"released", "holds", "held by", "cut from", "outer side"}}
 	for _, q := range c.facts.Listed(fact.Piece, "mark") {
 		front, frontMM := c.legs(q, "length-%d", true)
 		rear, rearMM := c.legs(q, "rear-length-%d", true)
@@ -72,7 +72,7 @@ func (c schedules) pieces() Schedule {
 			c.words(q, "cut-at"), cut, cutMM, c.weight(grams), fmt.Sprint(grams), c.words(q, "lift"),
 			c.words(q, "wind-zone"), c.words(q, "assembly"),
 			c.holes(q), c.words(q, "released"), strings.Join(holds, " "), strings.Join(c.holdNames(holds), "; "),
-			c.outer(c.words(q, "perimeter"))})
+			c.words(q, "cut-from"), c.outer(c.words(q, "perimeter"))})
 	}
 	return s
 }
