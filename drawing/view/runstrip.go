@@ -248,41 +248,46 @@ func (r *RunStrip) lay(wide drawing.Unit) *strip {
 	return s
 }
 
-// layFoot sets the words of the foot and the symbols of sections: at its right, or under
-// it where that leaves the words too little room.
+// layFoot sets the words of the foot and the symbols of sections: at its right beside the
+// words, or beside what stands over them, or under all where there is no room.
 func (s *strip) layFoot() {
 	tags := drawing.Unit(0)
 	for _, c := range s.Cuts {
 		tags += tagWide(c.RunTag) + tagSide
 	}
-	beside := s.footFrom() > 0 && s.wide-s.footFrom()-tags >= footLeast
-	least := s.wide - s.footFrom()
-	if beside {
-		least -= tags
+	from := s.footFrom()
+	least, room := s.wide-from, s.wide-s.readerTo()
+	if from > 0 {
+		room -= footLeast
+		if tags <= room {
+			least -= tags
+		}
 	}
 	s.foot = drawing.Wrap(s.footWords(), drawing.Regular, drawing.Note, least)
 	words := drawing.Unit(len(s.foot))*drawing.Note.Line() + 100
 	s.high = s.footAt + max(footHigh, words)
-	if s.footFrom() == 0 {
+	if from == 0 {
 		s.high = s.footAt + footHigh + words
 	}
-	x, y := s.wide-tags+tagSide, s.footAt+60
-	if !beside {
+	x, y := s.wide-tags+tagSide, s.footAt
+	if tags > room {
 		x, y = 0, s.high
 	}
 	for _, c := range s.Cuts {
 		w := tagWide(c.RunTag)
 		if x > 0 && x+w > s.wide {
-			x, y = 0, y+tagHigh+tagSide
+			x, y = 0, y+cutHigh+tagSide
 		}
-		s.cuts = append(s.cuts, Tag{c.RunTag, drawing.Box(x, y, x+w, y+tagHigh)})
+		s.cuts = append(s.cuts, Tag{c.RunTag, drawing.Box(x, y, x+w, y+cutHigh)})
 		x += w + tagSide
-		s.high = max(s.high, y+tagHigh+60)
+		s.high = max(s.high, y+cutHigh)
 	}
 }
 
-// footLeast is the least width of the words at the foot beside symbols.
-const footLeast drawing.Unit = 7000
+const (
+	footLeast drawing.Unit = 6000 // least width of the words at the foot beside symbols
+	cutHigh   drawing.Unit = 920  // of the symbol of a section
+)
 
 // above sets zones, labels and pieces over the plan.
 func (s *strip) above(f *runFrame) {
@@ -387,7 +392,7 @@ func (r *RunStrip) Key() string {
 func (r *RunStrip) Sizes(drawing.Unit) []block.Size {
 	wide := r.Width()
 	out := []block.Size{r.size(wide)}
-	for _, w := range []drawing.Unit{wide * 5 / 4, wide * 3 / 2, wide * 2} {
+	for _, w := range []drawing.Unit{wide * 9 / 8, wide * 5 / 4, wide * 3 / 2, wide * 2} {
 		if z := r.size(w / 2 * 2); z.W <= r.Room && z.H < out[len(out)-1].H-lowerBy {
 			out = append(out, z)
 		}

@@ -107,23 +107,17 @@ func (s *strip) leaders(g *drawing.Scene) {
 	}
 }
 
-// cutMarks mark where the run is cut: a short line past each edge of the plan, with an
-// arrow to where the section looks.
+// cutMarks mark where the run is cut: a short line past the roof-side edge of the plan,
+// with an arrow to where the section looks.
 func (s *strip) cutMarks(g *drawing.Scene) {
 	for _, c := range s.Cuts {
 		if !c.Here || !s.plan.shows(c.At) {
 			continue
 		}
-		x := s.plan.x(c.At)
-		for _, y := range []drawing.Unit{-40, s.plan.deep + 40} {
-			out := drawing.Unit(-cutMark)
-			if y > 0 {
-				out = cutMark
-			}
-			g.Line(drawing.Thick, drawing.Pt(x, y), drawing.Pt(x, y+out))
-			g.Fill(drawing.Black, drawing.NoPen, drawing.Pt(x, y+out-120), drawing.Pt(x+260, y+out),
-				drawing.Pt(x, y+out+120))
-		}
+		x, y := s.plan.x(c.At), s.plan.deep+40
+		g.Line(drawing.Thick, drawing.Pt(x, y), drawing.Pt(x, y+cutMark))
+		g.Fill(drawing.Black, drawing.NoPen, drawing.Pt(x, y+cutMark-120), drawing.Pt(x+260, y+cutMark),
+			drawing.Pt(x, y+cutMark+120))
 	}
 }
 
@@ -152,6 +146,14 @@ func (s *strip) footFrom() drawing.Unit {
 		return 0
 	}
 	return x
+}
+
+// readerTo is where the reader at the foot and his words end.
+func (s *strip) readerTo() drawing.Unit {
+	if x := footBar + 2500 + s.readerWide() + 300; s.footFrom() > 0 || s.wide > x {
+		return x
+	}
+	return footBar + 2500
 }
 
 // footWords say the scales.
