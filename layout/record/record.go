@@ -105,6 +105,7 @@ type Metal struct {
 	Hand   string          `json:"hand,omitempty"`
 	Inside length.Length   `json:"inside"`
 	Parts  []length.Length `json:"parts"` // along the street face as shipped, leg by leg
+	Holes  int             `json:"holes,omitempty"`
 	Lot    string          `json:"lot,omitempty"`
 }
 
