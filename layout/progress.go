@@ -1,9 +1,12 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"copingset/layout/cap"
+	"copingset/layout/fact"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -31,6 +34,7 @@ type AsBuilt struct {
 	Metal          *job.Temperature
 	On, By         string
 	OffLine, Wide  bool // out of what the job allows
+	Judged         bool // the job says what it allows
 }
 
 // progress holds what is made and set against the layout.
@@ -83,12 +87,10 @@ func (l *Layout) madeFits(found *finding.List) []MadeFit {
 // metalMade is what was made under a mark.
 func (l *Layout) metalMade(m job.Made, places []revise.Piece) (record.Metal, bool) {
 	if l.Job.Issued != nil {
-		if q, ok := l.Job.Issued.Piece(m.Mark); ok {
-			return q.Last(m.Rev)
-		}
+		return l.Job.Issued.MetalOf(m.Mark, m.Rev)
 	}
 	for _, p := range places {
-		if p.Mark == m.Mark && l.Job.Issued == nil && m.Rev == "" {
+		if p.Mark == m.Mark && m.Rev == "" {
 			return p.Metal, true
 		}
 	}
@@ -147,45 +149,37 @@ func (l *Layout) asBuilt(b *job.Built, found *finding.List) (AsBuilt, bool) {
 	return out, true
 }
 
-// find is the chair or the joint of a mark: where the last issue had it, if this layout
-// has one there, else the one of that mark.
+// find is the chair or the joint of a mark: of one that was issued the one that stands
+// nearest to where it was, on the same run, else the one of that mark.
 func (l *Layout) find(out *AsBuilt) bool {
-	at, issued := length.Length(0), false
+	name, issued, joint, at := "", false, false, length.Length(0)
 	if last := l.Job.Issued; last != nil {
-		f, ok := last.Facts.Get(out.Mark, "station")
-		at, issued = f.Length(), ok
+		var f fact.Fact
+		f, issued = last.Facts.Get(out.Mark, "station")
+		at, name, joint = f.Length(), last.Facts.Value(out.Mark, "run"), last.Facts.Value(out.Mark, "gap") != ""
 	}
-	for _, there := range []bool{true, false} {
-		for _, r := range l.Runs() {
-			of := "run " + r.Perimeter.Job.Name + "/" + r.Name
-			if there && (!issued || l.Job.Issued.Facts.Value(out.Mark, "run") != of) {
+	found, least := false, length.Length(0)
+	for _, r := range l.Runs() {
+		for _, q := range InOrder(r) {
+			miss := length.Abs(r.ToCrew(q.At) - at)
+			switch {
+			case !issued && q.Name != out.Mark:
+				continue
+			case issued && (FactOfRun(r) != name || joint != (q.Joint != nil) || found && miss >= least):
 				continue
 			}
-			is := func(name string, station length.Length) bool {
-				return there && r.ToCrew(station) == at || !there && name == out.Mark
-			}
-			joint := issued && l.Job.Issued.Facts.Value(out.Mark, "gap") != ""
-			for _, q := range r.Joints {
-				if is(q.Name, q.Centre()) && (!there || joint) {
-					out.Run, out.Joint, out.Asked = r, q, r.ToCrew(q.Centre())
-					return true
-				}
-			}
-			for _, c := range r.Chairs {
-				if is(c.Name, c.At) && (!there || !joint) {
-					out.Run, out.Chair, out.Asked = r, c, r.ToCrew(c.At)
-					return true
-				}
-			}
+			found, least = true, miss
+			out.Run, out.Chair, out.Joint, out.Asked = r, q.Chair, q.Joint, r.ToCrew(q.At)
 		}
 	}
-	return false
+	return found
 }
 
 // judgeBuilt compares with what the job allows; where it allows nothing in figures,
 // nobody judges.
 func (l *Layout) judgeBuilt(out *AsBuilt, b *job.Built, found *finding.List) {
 	p := l.Job.Progress
+	out.Judged = (b.Station == nil || p.ChairPlay > 0) && (b.Gap == nil || p.GapPlay > 0)
 	if out.Joint != nil && b.Gap != nil {
 		out.GapAsked = out.Joint.Gap()
 		if b.Metal != nil && out.Joint.Kind != cap.Expansion {
@@ -226,6 +220,66 @@ func (a *AsBuilt) over() []string {
 		add(a.Chair.Joint.Right)
 	default:
 		add(a.Chair.Piece)
+	}
+	return out
+}
+
+// Spot is a chair or a joint of a run, in the order in which the crew reads them.
+type Spot struct {
+	Name  string
+	At    length.Length // on the cap line
+	Chair *Chair
+	Joint *Joint
+}
+
+// InOrder are the chairs and joints of a run from left to right, a joint before the chair
+// under it.
+func InOrder(r *Run) []Spot {
+	var out []Spot
+	for _, q := range r.Joints {
+		out = append(out, Spot{Name: q.Name, At: q.Centre(), Joint: q})
+	}
+	for _, c := range r.Chairs {
+		out = append(out, Spot{Name: c.Name, At: c.At, Chair: c})
+	}
+	slices.SortStableFunc(out, func(a, b Spot) int { return cmp.Compare(a.At, b.At) })
+	return out
+}
+
+// Report counts what is reported of what there is.
+type Report struct {
+	Chairs, AllChairs, Joints, AllJoints int
+	Made, Laid, AllPieces                int
+	Greatest                             length.Length // departure from a station
+	GreatestAt                           string
+}
+
+// Reported counts what the lists of what is made and set say.
+func (l *Layout) Reported() Report {
+	var out Report
+	for _, p := range l.Perimeters {
+		out.AllPieces += len(p.Pieces)
+		for _, r := range p.Runs {
+			out.AllChairs += len(r.Chairs)
+			out.AllJoints += len(r.Joints)
+		}
+	}
+	for _, m := range l.Finished {
+		out.Made++
+		if m.Laid {
+			out.Laid++
+		}
+	}
+	for i := range l.Standing {
+		q := &l.Standing[i]
+		if q.Chair != nil {
+			out.Chairs++
+		} else {
+			out.Joints++
+		}
+		if by := length.Abs(q.Off); by > out.Greatest {
+			out.Greatest, out.GreatestAt = by, q.Mark
+		}
 	}
 	return out
 }

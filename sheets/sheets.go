@@ -112,6 +112,8 @@ const (
 	BlankList
 	PieceLabels
 	CrateLabels
+	AsBuilt
+	Closing
 	Form // a survey form, which is no part of a packet
 )
 
@@ -120,7 +122,7 @@ func (k Kind) String() string {
 		"levelling", "pieces", "joints", "transmittal",
 		"assemblies", "tested", "reports", "basis", "materials", "statement", "checklist", "review", "wall", "rfi",
 		"packing", "crate",
-		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "form"}[k]
+		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "as-built", "closing", "form"}[k]
 }
 
 // For reports whether a kind of sheet belongs in an audience's packet.
@@ -130,7 +132,8 @@ func (k Kind) For(a Audience) bool {
 	}
 	switch a {
 	case Crew:
-		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == RunSheet || k == Sections
+		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == RunSheet || k == Sections ||
+			k == AsBuilt || k == Closing
 	case Shop:
 		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule ||
 			k == PackingList ||
