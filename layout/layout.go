@@ -163,6 +163,7 @@ func stood(j *job.Job) (*Layout, bool) {
 	keep(l.holesFit())
 	keep(l.overweight())
 	keep(l.chairFindings())
+	keep(l.seated())
 	keep(l.checks())
 	keep(l.progress())
 	if set.List().HasErrors() {

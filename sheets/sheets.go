@@ -49,7 +49,7 @@ func (o Options) takes(b *book, p page, number string) bool {
 	if !p.kind.For(o.For) || p.draw == nil { // a shorter list of sheets may take fewer pages
 		return false
 	}
-	if len(o.OfRuns) > 0 && !slices.ContainsFunc(b.runsOfPage(p), func(r string) bool {
+	if len(o.OfRuns) > 0 && !slices.ContainsFunc(p.runs, func(r string) bool {
 		return slices.Contains(o.OfRuns,
 			r)
 	}) {
@@ -59,15 +59,6 @@ func (o Options) takes(b *book, p page, number string) bool {
 		return number == n ||
 			strings.HasPrefix(number, n+".")
 	})
-}
-
-// runsOfPage are the names of the runs that a sheet of runs is about.
-func (b *book) runsOfPage(p page) []string {
-	words := b.subjects[p.id]
-	if p.kind != RunSheet || len(words) < 3 {
-		return nil
-	}
-	return strings.Split(words[2], "-") // names are capitals and digits
 }
 
 // words are the sentences of a packet, in its language and the spelling of the job.
@@ -114,7 +105,8 @@ const (
 	CrateLabels
 	AsBuilt
 	Closing
-	Form // a survey form, which is no part of a packet
+	Form         // a survey form, which is no part of a packet
+	TakeoffSheet // quantities before the survey, which are none either
 )
 
 func (k Kind) String() string {
@@ -122,7 +114,8 @@ func (k Kind) String() string {
 		"levelling", "pieces", "joints", "transmittal",
 		"assemblies", "tested", "reports", "basis", "materials", "statement", "checklist", "review", "wall", "rfi",
 		"packing", "crate",
-		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "as-built", "closing", "form"}[k]
+		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "as-built", "closing", "form",
+		"takeoff"}[k]
 }
 
 // For reports whether a kind of sheet belongs in an audience's packet.

@@ -50,6 +50,7 @@ type Job struct {
 	// what the crew asks for, as the fabricator and the contractor have it
 	Instructions Instructions
 	Shop         *Shop     // nil: not stated
+	Takeoff      *Takeoff  // nil: not stated
 	Progress     *Progress // nil: nothing is made or set, or nobody says
 	Perimeters   []Perimeter
 	Findings     finding.List   // what reading found; the layout carries it on
@@ -147,6 +148,8 @@ func (j *Job) keys(k keys) {
 	optional(k.may(), "shop", &j.Shop, (*Shop).keys,
 		"how the fabricator bends and cuts, for flat patterns and cutting plans")
 	optional(k.may(), "progress", &j.Progress, (*Progress).keys, "what is made and set already")
+	optional(k.may(), takeoffKey, &j.Takeoff, (*Takeoff).keys,
+		"what quantities and a price before the survey are reckoned by")
 	list(k, "perimeters", "perimeter", &j.Perimeters, (*Perimeter).keys, "the chains of runs")
 }
 
