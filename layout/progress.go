@@ -131,13 +131,15 @@ func (l *Layout) asBuilt(b *job.Built, found *finding.List) (AsBuilt, bool) {
 	}
 	if !l.find(&out) {
 		found.Append(finding.New(finding.Error, "built-unknown", b.At,
-			"write the mark of a chair, like N-C7, or of a joint, like N-J3", "no chair and no joint is called %s", b.Mark))
+			"write the mark of a chair, like N-C7, or of a joint, like N-J3", "no chair and no joint is called %s",
+			b.Mark))
 		return out, false
 	}
 	r := out.Run
 	if at := b.Station; at != nil {
 		if *at < r.ToCrew(0) || *at > r.ToCrew(r.Cap) {
-			f := finding.New(finding.Error, "built-beyond", b.At, "read it again; stations count from the mark of the run",
+			f := finding.New(finding.Error, "built-beyond", b.At,
+				"read it again; stations count from the mark of the run",
 				"%s is said to stand at %s, which is beyond run %s: it ends at %s", b.Mark, job.Both(*at), r.Name,
 				job.Both(r.ToCrew(r.Cap)))
 			found.Append(f)

@@ -16,7 +16,7 @@ import (
 // joints of each run in the order of the list that it is typed into.
 func (b *book) asBuilt() []page {
 	first := page{
-		id:    b.id("as built"),
+		id:    b.id("as-built"),
 		title: b.say.Say(words.BuiltTitle),
 		kind:  AsBuilt,
 		paper: b.lists,
