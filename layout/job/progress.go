@@ -255,10 +255,12 @@ func (d *decoder) typedRow(c *csv.Reader, cells, names, units []string, file, wh
 	}
 	for i, cell := range cells {
 		line, col := c.FieldPos(i)
-		r.cells[names[i]] = typedCell{strings.TrimSpace(cell), finding.Place{File: file, Line: line, Col: col}, units[i]}
+		at := finding.Place{File: file, Line: line, Col: col}
+		r.cells[names[i]] = typedCell{strings.TrimSpace(cell), at, units[i]}
 	}
 	if r.text("mark") == "" {
-		d.errorf("value-missing", r.at, "write the mark in every row", "the row of the %s does not say of what it is", what)
+		d.errorf("value-missing", r.at, "write the mark in every row",
+			"the row of the %s does not say of what it is", what)
 		return r, false
 	}
 	return r, true
