@@ -1,24 +1,23 @@
 package sheets
 
 import (
-	"cmp"
-	"slices"
 	"strings"
 
 	"copingset/drawing/words"
 	"copingset/layout"
-	"copingset/layout/fact"
 	"copingset/layout/length"
 	"copingset/layout/revise"
 )
 
-// asBuilt are the sheets on which the crew writes what stands on the wall: chairs and
-// joints of each run in the order of the list that it is typed into.
-func (b *book) asBuilt() []page {
+// BuiltForms are the sheets on which the crew writes what stands on the wall: chairs and
+// joints of each run in the order of the list that it is typed into. They stand in a
+// document of their own, for the clipboard of whoever tapes.
+func BuiltForms(l *layout.Layout, lang words.Lang) []Sheet {
+	b := newBook(l, Options{Lang: lang})
 	first := page{
 		id:    b.id("as-built"),
 		title: b.say.Say(words.BuiltTitle),
-		kind:  AsBuilt,
+		kind:  Form,
 		paper: b.lists,
 		about: b.say.Say(words.BuiltAbout),
 	}
@@ -26,7 +25,17 @@ func (b *book) asBuilt() []page {
 	for _, r := range b.l.Runs() {
 		blocks = append(blocks, b.builtForm(r))
 	}
-	return b.pages(first, blocks, across)
+	var out []Sheet
+	pages := b.pages(first, blocks, across)
+	numbers := map[string]string{"": ""} // look-up only
+	for i, p := range pages {
+		numbers[p.id] = "A." + itoa(i+1)
+	}
+	for _, p := range pages {
+		out = append(out, Sheet{ID: p.id, Number: numbers[p.id], Title: p.title, Kind: p.kind,
+			Scene: b.draw(p, numbers[p.id], func(id string) string { return numbers[id] })})
+	}
+	return out
 }
 
 // builtForm has a row for each chair and joint of a run, with boxes.
@@ -186,35 +195,20 @@ func (b *book) verdict(q *layout.AsBuilt) string {
 	return b.say.Say(words.BuiltWithin)
 }
 
-// builtCSV is the list that as-built figures are typed into, in the order of the form.
-func (c schedules) builtCSV() Schedule {
-	s := Schedule{Name: "asbuilt.csv"}
+// BuiltList is the list that as-built figures are typed into: chairs and joints of each
+// run from left to right, as the run sheets have boxes for them.
+func BuiltList(l *layout.Layout) Schedule {
+	b := newBook(l, Options{})
 	at, in, scale := " (ft-in)", " (in)", " (F)"
-	if c.metric {
+	if b.metric {
 		at, in, scale = " (mm)", " (mm)", " (C)"
 	}
-	s.Header = []string{"mark", "asked", "station" + at, "gap" + in, "metal" + scale, "on", "by"}
-	for _, run := range c.facts.Listed(fact.Run, "wall-line") {
-		for _, q := range c.setOn(run) {
-			s.Rows = append(s.Rows, []string{q, typed(c.crew.Long(c.length(q, "station"))), "", "", "", "", ""})
+	s := Schedule{Name: "asbuilt.csv",
+		Header: []string{"mark", "asked", "station" + at, "gap" + in, "metal" + scale, "on", "by"}}
+	for _, r := range l.Runs() {
+		for _, q := range layout.InOrder(r) {
+			s.Rows = append(s.Rows, []string{q.Name, typed(b.crew.Long(r.ToCrew(q.At))), "", "", "", "", ""})
 		}
 	}
 	return s
-}
-
-// setOn are the chairs and joints of a run by their stations, a joint before the chair
-// under it.
-func (c schedules) setOn(run string) []string {
-	var out []string
-	for _, kind := range []fact.Kind{fact.Joint, fact.Chair} {
-		for _, f := range c.facts {
-			if f.Kind == kind && f.What == "station" && c.words(f.Of, "run") == run {
-				out = append(out, f.Of)
-			}
-		}
-	}
-	slices.SortStableFunc(out, func(a, b string) int {
-		return cmp.Compare(c.length(a, "station"), c.length(b, "station"))
-	})
-	return out
 }

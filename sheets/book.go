@@ -138,7 +138,6 @@ func (b *book) plan() []page {
 	rest = append(rest, b.packingList()...)
 	rest = append(rest, b.crates()...)
 	rest = append(rest, b.shopPages()...)
-	rest = append(rest, b.asBuilt()...)
 	rest = append(rest, b.closingRecord()...)
 	b.drawAhead(rest)
 	return append(b.index(rest), rest...)

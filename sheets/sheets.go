@@ -103,7 +103,6 @@ const (
 	BlankList
 	PieceLabels
 	CrateLabels
-	AsBuilt
 	Closing
 	Form         // a survey form, which is no part of a packet
 	TakeoffSheet // quantities before the survey, which are none either
@@ -114,7 +113,7 @@ func (k Kind) String() string {
 		"levelling", "pieces", "joints", "transmittal",
 		"assemblies", "tested", "reports", "basis", "materials", "statement", "checklist", "review", "wall", "rfi",
 		"packing", "crate",
-		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "as-built", "closing", "form",
+		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "closing", "form",
 		"takeoff"}[k]
 }
 
@@ -126,7 +125,7 @@ func (k Kind) For(a Audience) bool {
 	switch a {
 	case Crew:
 		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == RunSheet || k == Sections ||
-			k == AsBuilt || k == Closing
+			k == Closing
 	case Shop:
 		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule ||
 			k == PackingList ||
