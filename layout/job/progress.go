@@ -205,7 +205,8 @@ func (d *decoder) typedList(written string, asked finding.Place, what string, co
 		at := finding.Place{File: text.file, Line: line, Col: 1}
 		switch {
 		case err != nil:
-			d.errorf("csv-unreadable", at, "check the quotes and separators", "the %s cannot be read from here on", what)
+			d.errorf("csv-unreadable", at, "check the quotes and separators",
+				"the %s cannot be read from here on", what)
 			return out
 		case names == nil:
 			if names, units, ok = d.typedHeading(cells, at, what, columns, must); !ok {
