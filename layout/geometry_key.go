@@ -45,6 +45,8 @@ func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
 	}
 	if p.Closed() && length.Crew(l.Job.Units == job.Metric).Round(p.Closure.Length) > 0 {
 		k.Misses = p.Closure.Length
+		k.Within = plan.Check{Has: k.Misses, Most: p.Job.MisclosureLength,
+			Pass: p.Closure.Length <= p.Job.MisclosureLength}
 	}
 	for _, r := range p.Runs {
 		k.Runs = append(k.Runs, l.keyRun(r))
