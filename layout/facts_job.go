@@ -50,12 +50,18 @@ func (b *facts) ofJob() {
 			b.length("benchmark-check-reading", c.Reading)
 			b.length("benchmark-check-over", c.Reading-m.Reading)
 		}
+		if l := m.Loop; l != nil {
+			b.length("level-misclosure", l.Misclosure())
+			b.length("level-misclosure-most", l.Most)
+			b.count("level-moves", len(l.Moves))
+		}
 	}
 	b.grams("weight-of-pieces", b.l.Grams())
 	b.grams("weight-of-pieces-shipped", b.l.GramsShipped())
 	b.words("units", unitsName(j.Units))
 	b.words("revision", b.l.Revision())
 	b.words("input-digest", j.Digest())
+	b.yes("preliminary", j.Preliminary())
 	for i, s := range j.Sources {
 		n := fmt.Sprintf("source-%d", i+1)
 		b.words(n, s.Name)

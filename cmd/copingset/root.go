@@ -65,8 +65,9 @@ crate lists.`,
 // commands are all but those that every program of this kind has.
 func commands() []*cobra.Command {
 	return []*cobra.Command{checkCommand(), explainCommand(), confirmCommand(), formCommand(), packetCommand(),
+		issueCommand(), compareCommand(),
 		migrateCommand(),
-		schemaCommand(), templateCommand(), startCommand()}
+		schemaCommand(), templateCommand(), startCommand(), takeoffCommand(), listsCommand()}
 }
 
 // offer lists the words of a flag for shells that complete.

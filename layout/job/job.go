@@ -12,7 +12,10 @@
 // pressures are the small types of units.go.
 package job
 
-import "copingset/layout/finding"
+import (
+	"copingset/layout/finding"
+	"copingset/layout/record"
+)
 
 // Units is the system the sheets are lettered in.
 type Units int
@@ -46,9 +49,12 @@ type Job struct {
 	Crating    Crating
 	// what the crew asks for, as the fabricator and the contractor have it
 	Instructions Instructions
-	Shop         *Shop // nil: not stated
+	Shop         *Shop    // nil: not stated
+	Takeoff      *Takeoff // nil: not stated
 	Perimeters   []Perimeter
-	Findings     finding.List // what reading found; the layout carries it on
+	Findings     finding.List   // what reading found; the layout carries it on
+	Issued       *record.Record // the last issue, whose marks are kept; nil: none was made
+	Issuing      bool           // the sheets are drawn to be issued
 
 	windIn *Units  // the system that wind is computed in, if not that of the sheets
 	said   []Entry // the values that were read, in the order of reading
@@ -140,6 +146,8 @@ func (j *Job) keys(k keys) {
 		j.Instructions.keys)
 	optional(k.may(), "shop", &j.Shop, (*Shop).keys,
 		"how the fabricator bends and cuts, for flat patterns and cutting plans")
+	optional(k.may(), takeoffKey, &j.Takeoff, (*Takeoff).keys,
+		"what quantities and a price before the survey are reckoned by")
 	list(k, "perimeters", "perimeter", &j.Perimeters, (*Perimeter).keys, "the chains of runs")
 }
 
