@@ -341,6 +341,9 @@ func (s *sectionView) items() {
 
 // lines are the notes under the numbered list.
 func (s *sectionView) lines() []string {
+	if s.like != nil {
+		return []string{s.say.Say(words.SectionRest, words.In("mark", s.like.Mark))}
+	}
 	if s.told == SectionBrief {
 		return []string{s.say.Say(words.SectionBrief)}
 	}
