@@ -39,6 +39,8 @@ type KeyPerimeter struct {
 	Turned float64       // degrees clockwise from the right that its frame lies at on paper
 	Misses length.Length // by which it does not close as measured; zero where a tape does not show it
 	Within Check         // that against the limit of the job
+	Group  int           // perimeters of one group were placed from each other
+	At     Pt            // where its frame begins on paper, from that of the group's first
 	Runs   []KeyRun
 	Tees   []KeyTee // in which its own runs end at others, in station order
 }
