@@ -150,8 +150,8 @@ func (s *strip) footFrom() drawing.Unit {
 
 // readerTo is where the reader at the foot and his words end.
 func (s *strip) readerTo() drawing.Unit {
-	if x := footBar + 2500 + s.readerWide() + 300; s.footFrom() > 0 || s.wide > x {
-		return x
+	if x := footBar + 2500 + s.readerWide(); s.footFrom() > 0 || s.wide > x {
+		return x + 300
 	}
 	return footBar + 2500
 }
