@@ -100,7 +100,8 @@ func WordPicture(g *drawing.Scene, k words.Key, box drawing.Rect) bool {
 			for _, s := range shape {
 				var pts []drawing.Point
 				for i := 0; i+1 < len(s); i += 2 {
-					pts = append(pts, drawing.Pt(box.Min.X+share(box.Width(), s[i]), box.Min.Y+share(box.Height(), s[i+1])))
+					pts = append(pts, drawing.Pt(box.Min.X+share(box.Width(), s[i]),
+						box.Min.Y+share(box.Height(), s[i+1])))
 				}
 				g.Line(pen, pts...)
 			}
