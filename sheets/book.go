@@ -27,18 +27,18 @@ type book struct {
 	reader      Audience
 	runPlans    map[*layout.Run]*runValues // look-up only: made when first asked for
 	say         words.Book
+	tongue      string              // what its ids end with where two languages stand beside each other
 	digest      string              // of the job's input, once it was asked for
 	open        bool                // its shop marks are preliminary: of a book of the ledger alone
 	matters     map[string]*matter  // look-up only: what stands on a page, by its id, once it is drawn
 	keyPlan     func() plan.KeyPlan // made once, when it is first asked for
 	times       view.Exaggeration   // of all strips of runs
 	// look-up only: id of the sheet that shows a piece at true shape, by its mark
-	where      map[string]string
-	stripsOf   map[stripKey]stripsMade // look-up only
-	firsts     map[*layout.Run]string  // look-up only: id of the first sheet of each run
-	sectionsOf map[*layout.Run]string  // look-up only: id of the first sheet with a section of each run
-	cuts       []page                  // of the sections, once they are made
-	ids        map[string]bool         // look-up only: ids already given
+	where    map[string]string
+	stripsOf map[stripKey]stripsMade         // look-up only
+	firsts   map[*layout.Run]string          // look-up only: id of the first sheet of each run
+	runSets  map[*layout.Perimeter][]stretch // look-up only
+	ids      map[string]bool                 // look-up only: ids already given
 	// look-up only: the words of each id, of a continued page its first one's
 	subjects map[string][]string
 	blanks   map[*layout.Family][]plan.Pattern // look-up only: blanks already worked out
@@ -48,21 +48,23 @@ type book struct {
 func newBook(l *layout.Layout, o Options) *book {
 	metric := l.Job.Units == job.Metric
 	b := &book{
-		l:          l,
-		j:          l.Job,
-		metric:     metric,
-		crew:       length.Crew(metric),
-		shop:       length.Shop(metric),
-		reader:     o.For,
-		say:        o.words(l.Job),
-		keyPlan:    sync.OnceValue(l.KeyPlan),
-		where:      map[string]string{},
-		firsts:     map[*layout.Run]string{},
-		sectionsOf: map[*layout.Run]string{},
-		ids:        map[string]bool{},
-		subjects:   map[string][]string{},
-		blanks:     map[*layout.Family][]plan.Pattern{},
-		formed:     map[*layout.Family]plan.Formed{},
+		l:        l,
+		j:        l.Job,
+		metric:   metric,
+		crew:     length.Crew(metric),
+		shop:     length.Shop(metric),
+		reader:   o.For,
+		say:      o.words(l.Job),
+		keyPlan:  sync.OnceValue(l.KeyPlan),
+		where:    map[string]string{},
+		firsts:   map[*layout.Run]string{},
+		runSets:  map[*layout.Perimeter][]stretch{},
+		ids:      map[string]bool{},
+		subjects: map[string][]string{},
+		runPlans: map[*layout.Run]*runValues{},
+		matters:  map[string]*matter{},
+		blanks:   map[*layout.Family][]plan.Pattern{},
+		formed:   map[*layout.Family]plan.Formed{},
 	}
 	runs, lists := l.Job.Paper.Runs, l.Job.Paper.Lists
 	if o.Runs != nil {
@@ -72,6 +74,7 @@ func newBook(l *layout.Layout, o Options) *book {
 		lists = *o.Lists
 	}
 	b.runs, b.lists = landscape(runs), portrait(lists)
+	b.say.Outer = outerOf(l.Job.Perimeters)
 	b.times = b.runTimes()
 	return b
 }
@@ -80,6 +83,7 @@ func newBook(l *layout.Layout, o Options) *book {
 type page struct {
 	id, title string
 	kind      Kind
+	runs      []string // names of the runs that it is about, where it is about runs
 	paper     paper
 	on        string // the larger paper that its view needs, by name; empty: the job's own
 	scale     string
@@ -87,6 +91,8 @@ type page struct {
 	banner    string                                 // the large words across its top; empty: none
 	about     string                                 // for those who cannot see it
 	next      string                                 // id of the sheet that continues this one; empty: none
+	tongue    string                                 // of the book it is said by
+	by        *book                                  // speaks in title block and frame; nil: the packet's
 	bare      bool                                   // no frame and no title block: a sheet of labels cut beforehand
 	foot      func(s *drawing.Scene, r drawing.Rect) // key plan and legend in the strip; nil: none
 	draw      func(s *drawing.Scene, refer func(id string) string)
@@ -110,6 +116,7 @@ func (b *book) id(phrase ...string) string {
 	if len(base) > longestID {
 		base = strings.TrimRight(base[:longestID], "-")
 	}
+	base = strings.TrimSuffix(base, b.tongue) + b.tongue
 	id := base
 	for n := 2; b.ids[id]; n++ {
 		id = fmt.Sprintf("%s-%d", base, n)
@@ -120,14 +127,23 @@ func (b *book) id(phrase ...string) string {
 
 // plan lists the pages in the order of the packet.
 func (b *book) plan() []page {
+	rest := b.rest()
+	b.drawAhead(rest)
+	front := b.front()
+	return slices.Concat(front, b.sheetList(front, rest), rest)
+}
+
+// rest are the pages behind cover and index.
+func (b *book) rest() []page {
 	var rest []page
 	rest = append(rest, b.safety()...)
 	rest = append(rest, b.findings()...)
 	rest = append(rest, b.work()...)
 	rest = append(rest, b.plywood()...)
+	rest = append(rest, b.glossary()...)
 	rest = append(rest, b.runPages()...)
 	rest = append(rest, b.corners()...)
-	rest = append(rest, b.sections()...)
+	rest = append(rest, b.seconds()...)
 	rest = append(rest, b.fasteners()...)
 	rest = append(rest, b.levelling()...)
 	rest = append(rest, b.pieces()...)
@@ -138,23 +154,21 @@ func (b *book) plan() []page {
 	rest = append(rest, b.packingList()...)
 	rest = append(rest, b.crates()...)
 	rest = append(rest, b.shopPages()...)
-	b.drawAhead(rest)
-	return append(b.index(rest), rest...)
+	return rest
 }
 
 // runPages are the pages of all runs.
 func (b *book) runPages() []page {
 	var out []page
-	b.sections()
 	for _, p := range b.l.Perimeters {
-		for _, t := range b.stretches(p) {
-			pages := b.run(t)
+		on := b.on(p.Job)
+		for _, t := range b.stretchesOf(p) {
+			pages := on.run(t)
 			for _, r := range t.runs {
 				b.firsts[r] = pages[0].id
 			}
-			out = append(out, pages...)
+			out = append(out, on.its(pages)...)
 		}
-		out = append(out, b.secondSheets(p)...)
 	}
 	return out
 }
@@ -351,9 +365,6 @@ type runValues struct {
 
 // runOf makes the values of a run once.
 func (b *book) runOf(r *layout.Run) *runValues {
-	if b.runPlans == nil {
-		b.runPlans = map[*layout.Run]*runValues{}
-	}
 	v, ok := b.runPlans[r]
 	if !ok {
 		of := b.l.Plan(r)
@@ -370,7 +381,7 @@ func (b *book) planOf(r *layout.Run) *plan.Run { return b.runOf(r).plan }
 func (b *book) workOf(r *layout.Run) view.Steps {
 	v := b.runOf(r)
 	if v.work == nil {
-		v.work = &view.Steps{Run: v.plan, Work: b.l.Work(r, *v.plan), Say: b.say}
+		v.work = &view.Steps{Run: v.plan, Work: b.l.Work(r, *v.plan), Say: b.on(r.Perimeter.Job).say}
 	}
 	return *v.work
 }

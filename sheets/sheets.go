@@ -49,7 +49,7 @@ func (o Options) takes(b *book, p page, number string) bool {
 	if !p.kind.For(o.For) || p.draw == nil { // a shorter list of sheets may take fewer pages
 		return false
 	}
-	if len(o.OfRuns) > 0 && !slices.ContainsFunc(b.runsOfPage(p), func(r string) bool {
+	if len(o.OfRuns) > 0 && !slices.ContainsFunc(p.runs, func(r string) bool {
 		return slices.Contains(o.OfRuns,
 			r)
 	}) {
@@ -59,15 +59,6 @@ func (o Options) takes(b *book, p page, number string) bool {
 		return number == n ||
 			strings.HasPrefix(number, n+".")
 	})
-}
-
-// runsOfPage are the names of the runs that a sheet of runs is about.
-func (b *book) runsOfPage(p page) []string {
-	words := b.subjects[p.id]
-	if p.kind != RunSheet || len(words) < 3 {
-		return nil
-	}
-	return strings.Split(words[2], "-") // names are capitals and digits
 }
 
 // words are the sentences of a packet, in its language and the spelling of the job.
@@ -85,6 +76,7 @@ const (
 	Findings
 	WorkSheet
 	Plywood
+	Glossary
 	RunSheet
 	CornerSheet
 	Sections
@@ -117,7 +109,8 @@ const (
 )
 
 func (k Kind) String() string {
-	return [...]string{"index", "safety", "findings", "work", "plywood", "run", "corner", "sections", "fasteners",
+	return [...]string{"index", "safety", "findings", "work", "plywood", "glossary", "run", "corner",
+		"sections", "fasteners",
 		"levelling", "pieces", "joints", "transmittal",
 		"assemblies", "tested", "reports", "basis", "materials", "statement", "checklist", "review", "wall", "rfi",
 		"packing", "crate",
@@ -131,7 +124,8 @@ func (k Kind) For(a Audience) bool {
 	}
 	switch a {
 	case Crew:
-		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == RunSheet || k == Sections
+		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == Glossary || k == RunSheet ||
+			k == Sections
 	case Shop:
 		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule ||
 			k == PackingList ||
@@ -200,20 +194,25 @@ type Sheet struct {
 // Numbers name what a sheet is about, so that two people with different parts of the
 // packet mean the same sheet by the same number.
 func Packet(l *layout.Layout, o Options) []Sheet {
-	b := newBook(l, o)
-	pages := b.plan()
+	b, pages := inLanguages(l, o)
 	numbers := b.numbers(pages)
 	byID := make(map[string]string, len(pages)) // look-up only
 	for i, p := range pages {
 		byID[p.id] = numbers[i]
 	}
-	refer := func(id string) string { return byID[id] }
 	var out []Sheet
 	for i, p := range pages {
 		if !o.takes(b, p, numbers[i]) {
 			continue
 		}
-		s := Sheet{ID: p.id, Number: numbers[i], Title: p.title, Kind: p.kind, Scene: b.draw(p, numbers[i], refer)}
+		own := func(id string) string { return p.inOwn(id, byID) }
+		s := Sheet{
+			ID: p.id, Number: numbers[i], Title: p.title, Kind: p.kind,
+			Scene: b.draw(p, numbers[i], func(id string) string { return byID[own(id)] }),
+		}
+		if p.tongue != "" {
+			s.Scene.Marks = leadingTo(s.Scene.Marks, own)
+		}
 		if b.tracked() {
 			s.Issue = b.matters[p.id].sheet
 		}

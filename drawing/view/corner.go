@@ -67,16 +67,22 @@ func (g cornerLeg) polygon() [4]xy {
 func CornerPlan(say words.Book, of plan.Corner) *Keyed {
 	c := newCorner(say, of)
 	c.words()
-	c.list.column = insetWide
+	c.list.column = c.insetWide()
 	top := words.CornerAboutPlan
 	if c.Turns() {
 		top = words.CornerAboutTurned
 	}
 	title := c.title()
+	coarsest := int64(25)
+	if len(c.Miters) > 1 { // its middle leg is short, and both hands have to stand on it
+		coarsest = 20
+	}
 	return &Keyed{
 		ID: "corner-" + c.Mark, Title: title, About: c.say.Say(words.CornerAbout, words.In("title", title)),
+		say:    c.say,
 		under:  c.say.Say(top),
-		metric: c.Metric, finest: 5, coarsest: 25, extent: c.extent, list: c.list, kept: cornerKept, beside: insetWide,
+		metric: c.Metric, finest: 5, coarsest: coarsest,
+		extent: c.extent, list: c.list, kept: cornerKept, beside: c.list.column,
 		draw: func(ratio float64) keyedDrawing {
 			marks, lost := c.draw(ratio)
 			return keyedDrawing{marks, lost}
@@ -115,8 +121,8 @@ func (c *corner) title() string {
 		if m.Break != plan.NoBreak {
 			key = words.CornerTitlePitch
 		}
-		all = append(all, say(key, words.In("kind", m.Turn.Kind), words.In("turn", m.Turn.Turn),
-			words.In("included", m.Turn.Included)))
+		kind, turn, included := turnSaid(c.say, m.Turn)
+		all = append(all, say(key, words.In("kind", kind), words.In("turn", turn), words.In("included", included)))
 	}
 	return say(words.CornerTitle, piece, words.In("what", strings.Join(all, "; ")))
 }
@@ -236,13 +242,13 @@ func (c *corner) words() {
 		c.teeWords()
 	}
 	c.list.notes = append(c.list.notes, c.twoWords()...)
+	c.note(say(words.CornerString, words.In("behind", c.short(c.StringBehind.Real))), c.StringBehind)
 	for i := range c.Miters {
 		c.miterWords(i)
 	}
 	if len(c.Supports) == 0 && c.Turns() {
 		c.note(say(words.CornerNoSupport))
 	}
-	c.note(say(words.CornerString, words.In("behind", c.short(c.StringBehind.Real))), c.StringBehind)
 	for _, g := range c.Legs {
 		if g.RearLeft.Fails() {
 			c.list.holds = append(c.list.holds, say(words.CornerHoldRear, words.In("run", g.Run)))
@@ -261,6 +267,14 @@ func (c *corner) miterWords(i int) {
 		return
 	}
 	c.list.figures = append(c.list.figures, c.inset(m))
+	alike := func(x, y plan.Value) bool { return x.Real >= 0 && c.short(x.Real) == c.short(y.Real) }
+	if a, z := m.Arrive, m.Leave; m.Outside && alike(a.Beyond, z.Out) && alike(a.Out, z.Beyond) {
+		c.note(c.say.Say(words.CornerOffsetSquare, words.In("corner", m.Corner), words.In("run", a.Run),
+			words.In("along", c.short(a.Beyond.Real)), words.In("other", z.Run), words.In("out", c.short(a.Out.Real))),
+			a.Beyond, a.Out, z.Beyond, z.Out)
+		c.supportWords(i)
+		return
+	}
 	for _, o := range []plan.Offset{m.Arrive, m.Leave} {
 		key := words.CornerOffsetBeyond
 		if o.Beyond.Real < 0 {
@@ -306,7 +320,7 @@ func (c *corner) twoWords() []string {
 	var all []string
 	var runs [][]string
 	for _, g := range c.Legs {
-		top := LegWords(c.Metric, g.LegTop)
+		top := LegWords(c.say, c.Metric, g.LegTop)
 		i := slices.Index(all, top)
 		if i < 0 {
 			all, runs = append(all, top), append(runs, nil)

@@ -11,19 +11,34 @@ import (
 
 // Size of the detail at a corner point: the drawing and its words.
 const (
-	insetSide drawing.Unit = 2300
-	insetHigh drawing.Unit = 3750
-	insetWide drawing.Unit = 7000
-	insetLeft drawing.Unit = 1400
+	insetSide  drawing.Unit = 2300
+	insetHigh  drawing.Unit = 3500
+	insetDeep  drawing.Unit = 300  // more of an inside corner, whose distance stands below it
+	insetLeast drawing.Unit = 6220 // its width at least
+	insetLeft  drawing.Unit = 1400
 )
+
+// insetWide is the width that the details of a piece take with their words.
+func (c *corner) insetWide() drawing.Unit {
+	w := insetLeast
+	for _, k := range []words.Key{words.CornerInsetCap, words.CornerInsetString, words.CornerInsetWall} {
+		w = max(w, insetLeft+insetSide+450+200+drawing.Width(drawing.Regular, c.say.Say(k), drawing.Note))
+	}
+	return w
+}
 
 // inset is the detail at a corner point, enlarged: cap, string and wall face
 // lie a few millimetres apart, and the crew has to tell the three corners from
 // one another.
 func (c *corner) inset(w plan.CornerMiter) entry {
-	return entry{insetHigh, func(g *drawing.Scene, at drawing.Point) {
+	high := insetHigh
+	if !w.Outside {
+		high += insetDeep
+	}
+	return entry{high, func(g *drawing.Scene, at drawing.Point) {
 		in, out := legFrame{dir: xy{1, 0}}, legFrame{dir: heading(w.By.Degrees())}
-		scale := insetScale(c.Metric, length.Max(length.Max(length.Abs(w.WallAt.X), w.WallAt.Y), c.StringBehind.Real))
+		scale := insetScale(c.say, c.Metric,
+			length.Max(length.Max(length.Abs(w.WallAt.X), w.WallAt.Y), c.StringBehind.Real))
 		mid := drawing.Point{X: at.X + insetSide/2 + insetLeft, Y: at.Y + 1900}
 		m := paperMap{ratio: float64(scale.Ratio), origin: mid}
 		g.Text(drawing.Point{X: at.X, Y: at.Y + 450},
@@ -85,13 +100,13 @@ func (c *corner) insetDims(g *drawing.Scene, m paperMap, mid drawing.Point, w pl
 
 // insetScale is the largest usual scale at which a distance stays small enough
 // for the detail.
-func insetScale(metric bool, l length.Length) Scale {
+func insetScale(say words.Book, metric bool, l length.Length) Scale {
 	for _, s := range Scales(metric) {
 		if s.Units(l) <= 900 {
 			return s
 		}
 	}
-	return Scale{Name: "not to scale", Ratio: 100}
+	return Scale{Name: say.Say(words.ViewNotToScale), Ratio: 100}
 }
 
 // within is where a ray from p leaves a circle about mid.

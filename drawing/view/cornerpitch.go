@@ -17,9 +17,7 @@ func (d *cornerDrawing) breakLabel(i int, kind, turn string) saying {
 	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(rear)}
 	spots := d.outOf(-1, l, l.Fan(place.Fan{Toward: tenths(roof), From: 700, To: 5000, Step: 250, Spread: 120,
 		Reach: 1100}))
-	return saying{place.Wish{Label: l, Spots: spots, Weight: 2},
-		[]string{d.say.Say(words.CornerLostTurn, words.In("corner", d.Miters[i].Corner), words.In("kind", kind),
-			words.In("turn", turn))}}
+	return saying{Wish: place.Wish{Label: l, Spots: spots, Weight: 2}} // the title says it
 }
 
 // pitchWords add to the list the side view of a weld over a break, and the
@@ -98,7 +96,7 @@ func (c *corner) sideView(i int) entry {
 	for _, ring := range w.Legs {
 		e.hold(places(ring)...)
 	}
-	scale := Scale{Name: "not to scale", Ratio: 1}
+	scale := Scale{Name: c.say.Say(words.ViewNotToScale), Ratio: 1}
 	for _, s := range Scales(c.Metric) {
 		if s.Units(length.FromMM(e.hi.x-e.lo.x)) <= sideWide {
 			scale = s

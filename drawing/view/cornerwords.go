@@ -33,7 +33,7 @@ func (d *cornerDrawing) letters(g *drawing.Scene) {
 	all = append(all, d.stands()...)
 	all = append(all, d.jointWords()...)
 	all = append(all, d.endWords()...)
-	d.lost = append(d.lost, stood(g, d.c, all)...)
+	d.lost = append(stood(g, d.c, all), d.lost...) // the hands before all else
 }
 
 // saying is a label with its spots, and what the list says if it finds no room.
@@ -165,7 +165,7 @@ func (d *cornerDrawing) angleLines(g *drawing.Scene, i int) {
 // angles letters the two angles at their arcs.
 func (d *cornerDrawing) angles(i int) []saying {
 	w := d.Miters[i]
-	kind, turn, included := w.Turn.Kind, w.Turn.Turn, w.Turn.Included
+	kind, turn, included := turnSaid(d.say, w.Turn)
 	at, inner, away := d.openings(i)
 	if w.Break != plan.NoBreak {
 		return []saying{d.breakLabel(i, kind, turn)}
@@ -175,14 +175,11 @@ func (d *cornerDrawing) angles(i int) []saying {
 	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true,
 		About: off(d.m.at(at), in.add(out), turnR)}
 	fan.Toward = tenths(in.add(out).add(away.times(0.3)))
-	all := []saying{{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan)), Weight: 2},
-		[]string{d.say.Say(words.CornerLostTurn, words.In("corner", w.Corner), words.In("kind", kind),
-			words.In("turn", turn))}}}
+	all := []saying{{Wish: place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan)), Weight: 2}}} // the title says it
 	bis := out.sub(in).unit()
 	l.Lines, l.About = []string{included}, off(d.m.at(inner), bis, includedR)
 	fan.Toward = tenths(bis)
-	return append(all, saying{place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan))},
-		[]string{d.say.Say(words.CornerLostIncluded, words.In("corner", w.Corner), words.In("included", included))}})
+	return append(all, saying{Wish: place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan))}})
 }
 
 // awayOf is the direction between two runs' street sides.
@@ -404,8 +401,8 @@ func (d *cornerDrawing) endWords() []saying {
 		default:
 			continue
 		}
-		if e.Step != "" {
-			l.Lines = append(l.Lines, drawing.Letter(e.Step))
+		if e.StepTo != "" {
+			l.Lines = append(l.Lines, drawing.Letter(StepSaid(d.say, e.StepTo, e.StepUp)))
 		}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.times(out)), From: 200, To: 5000, Step: 250, Spread: 105,
 			Reach: 900})

@@ -25,12 +25,13 @@ const (
 	ExtenderPiece
 	RoofExtenderPiece
 	StepRiser
+	FormedCap
 )
 
 func (k PartKind) String() string {
 	return [...]string{
-		"splice plate", "cover plate of an expansion joint", "anchor chair", "corner support",
-		"face extender", "roof-side extender", "step riser",
+		"splice plate", "cover plate of an expansion joint", "chair", "corner support",
+		"face extender", "roof-side extender", "step riser", "formed cap for closers",
 	}[k]
 }
 
@@ -161,7 +162,7 @@ type Plate struct {
 	Held           cap.Hand // side on which a cover plate is fixed
 }
 
-// Chair is an anchor chair.
+// Chair is a chair.
 type Chair struct {
 	Served
 	Inside   length.Length    // at its middle
