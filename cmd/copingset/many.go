@@ -188,7 +188,8 @@ func packets(cmd *cobra.Command, jobs []oneOfMany, f packetFlags) error {
 				failed = errFindings
 			}
 		default:
-			failed = fmt.Errorf("%d of %d jobs were not printed, and one of them could not be carried out", p.wrong, len(jobs))
+			failed = fmt.Errorf("%d of %d jobs were not printed, and one of them could not be carried out", p.wrong,
+				len(jobs))
 		}
 	}
 	return failed

