@@ -17,10 +17,21 @@ import (
 func (l *Layout) KeyPlan() plan.KeyPlan {
 	k := plan.KeyPlan{Metric: l.Job.Units == job.Metric, North: int(math.Round(northFrom(l.Job).Degrees() * 10)),
 		CornerZone: l.Demand.CornerLength, CornersBegin: l.Demand.CornersBegin()}
+	var walls []*wall.Perimeter
 	for _, p := range l.Perimeters {
-		if len(p.Runs) > 0 {
-			k.Perimeters = append(k.Perimeters, l.keyPerimeter(p))
+		walls = append(walls, p.Perimeter)
+	}
+	lie := wall.Lyings(walls)
+	for i, p := range l.Perimeters {
+		if len(p.Runs) == 0 {
+			continue
 		}
+		q := l.keyPerimeter(p)
+		q.Group = lie[i].Group
+		// the group's frame lies on paper as that of its first perimeter
+		s, c := math.Sincos(q.Turned*math.Pi/180 - lie[i].Turn)
+		q.At = plan.Pt{X: length.FromMM(lie[i].X*c - lie[i].Y*s), Y: length.FromMM(lie[i].X*s + lie[i].Y*c)}
+		k.Perimeters = append(k.Perimeters, q)
 	}
 	return k
 }
@@ -37,6 +48,9 @@ func northFrom(j *job.Job) job.Angle {
 
 func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
 	k := plan.KeyPerimeter{Name: p.Job.Name, Turned: p.Job.Bearing.Degrees() - northFrom(l.Job).Degrees()}
+	if o := p.Job.OuterSide; o != job.Street {
+		k.Outer = o.String()
+	}
 	switch p.Job.Kind {
 	case job.Well:
 		k.Lying = plan.AroundWell
@@ -45,6 +59,8 @@ func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
 	}
 	if p.Closed() && length.Crew(l.Job.Units == job.Metric).Round(p.Closure.Length) > 0 {
 		k.Misses = p.Closure.Length
+		k.Within = plan.Check{Has: k.Misses, Most: p.Job.MisclosureLength,
+			Pass: p.Closure.Length <= p.Job.MisclosureLength}
 	}
 	for _, r := range p.Runs {
 		k.Runs = append(k.Runs, l.keyRun(r))
@@ -108,23 +124,22 @@ func keyEnd(e wall.End) plan.KeyEnd {
 	return plan.KeyEnd{Kind: plan.KeyFree}
 }
 
-// TurnOf is what a corner of the wall does, in words.
+// TurnOf is what a corner of the wall does.
 func TurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.Turn, c.Included()) }
 
 // MadeTurnOf is what the piece made for a corner does.
 func MadeTurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.CapTurn, c.CapIncluded()) }
 
 func turnSaid(c *Corner, a, in job.Angle) plan.KeyTurn {
-	if c.Straight() {
-		return plan.KeyTurn{Kind: strings.ToUpper(c.Pitch.String()), Turn: "slope changes " +
-			job.FormatAngle(max(c.Bend, -c.Bend)), Included: "no turn"}
+	switch {
+	case c.Straight() && c.Pitch == job.Valley:
+		return plan.KeyTurn{Kind: plan.ValleyBreak, Turn: max(c.Bend, -c.Bend)}
+	case c.Straight():
+		return plan.KeyTurn{Kind: plan.PeakBreak, Turn: max(c.Bend, -c.Bend)}
+	case c.Outside():
+		return plan.KeyTurn{Kind: plan.OutsideCorner, Turn: a, Included: in}
 	}
-	side, kind := "right", "OUTSIDE CORNER"
-	if !c.Outside() {
-		side, a, kind = "left", -a, "INSIDE CORNER"
-	}
-	return plan.KeyTurn{Kind: kind, Turn: "turns " + side + " " + job.FormatAngle(a), Included: "included " +
-		job.FormatAngle(in)}
+	return plan.KeyTurn{Kind: plan.InsideCorner, Turn: -a, Included: in}
 }
 
 // SpotOfRuns points out runs of one perimeter.

@@ -50,9 +50,6 @@ func (b *book) matterOf(p page, number string, refer func(id string) string) *ma
 		return m
 	}
 	b.compared(m, p, number)
-	if b.matters == nil {
-		b.matters = map[string]*matter{}
-	}
 	b.matters[p.id] = m
 	return m
 }
@@ -128,7 +125,7 @@ func (b *book) revised(s *drawing.Scene, p page, m *matter) {
 			all = append(all, drawing.Revised{Text: t, Mark: rev, Now: rev == m.sheet.Rev && rev == b.pending()})
 		}
 	}
-	marks := drawing.Clouds(*s, all)
+	marks := drawing.Clouds(*s, p.paper.room(p.banner != "").Inset(-pad/2), all)
 	s.Group(drawing.Revisions, "revisions", func(g *drawing.Scene) { g.Add(marks...) })
 }
 
@@ -190,6 +187,6 @@ func (b *book) drawAhead(pages []page) {
 		byID[p.id] = numbers[i]
 	}
 	for i, p := range pages {
-		b.matterOf(p, numbers[i], func(id string) string { return byID[id] })
+		b.matterOf(p, numbers[i], func(id string) string { return byID[p.inOwn(id, byID)] })
 	}
 }

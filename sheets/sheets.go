@@ -76,6 +76,7 @@ const (
 	Findings
 	WorkSheet
 	Plywood
+	Glossary
 	RunSheet
 	CornerSheet
 	Sections
@@ -103,16 +104,19 @@ const (
 	BlankList
 	PieceLabels
 	CrateLabels
+	Closing
 	Form         // a survey form, which is no part of a packet
 	TakeoffSheet // quantities before the survey, which are none either
 )
 
 func (k Kind) String() string {
-	return [...]string{"index", "safety", "findings", "work", "plywood", "run", "corner", "sections", "fasteners",
+	return [...]string{"index", "safety", "findings", "work", "plywood", "glossary", "run", "corner",
+		"sections", "fasteners",
 		"levelling", "pieces", "joints", "transmittal",
 		"assemblies", "tested", "reports", "basis", "materials", "statement", "checklist", "review", "wall", "rfi",
 		"packing", "crate",
-		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "form", "takeoff"}[k]
+		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "closing", "form",
+		"takeoff"}[k]
 }
 
 // For reports whether a kind of sheet belongs in an audience's packet.
@@ -122,7 +126,8 @@ func (k Kind) For(a Audience) bool {
 	}
 	switch a {
 	case Crew:
-		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == RunSheet || k == Sections
+		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == Glossary || k == RunSheet ||
+			k == Sections || k == Closing
 	case Shop:
 		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule ||
 			k == PackingList ||
@@ -187,28 +192,38 @@ type Sheet struct {
 	Issue  record.Sheet // as it would be recorded; zero before the first issue
 }
 
+// sheet draws a page. Others are referred to by the numbers of their ids.
+func (b *book) sheet(p page, number string, byID map[string]string) Sheet {
+	own := func(id string) string { return p.inOwn(id, byID) }
+	s := Sheet{
+		ID: p.id, Number: number, Title: p.title, Kind: p.kind,
+		Scene: b.draw(p, number, func(id string) string { return byID[own(id)] }),
+	}
+	if p.tongue != "" {
+		s.Scene.Marks = leadingTo(s.Scene.Marks, own)
+	}
+	if b.tracked() {
+		s.Issue = b.matters[p.id].sheet
+	}
+	return s
+}
+
 // Packet makes the sheets for an audience, in the order in which it reads them.
 // Numbers name what a sheet is about, so that two people with different parts of the
 // packet mean the same sheet by the same number.
 func Packet(l *layout.Layout, o Options) []Sheet {
-	b := newBook(l, o)
-	pages := b.plan()
+	b, pages := inLanguages(l, o)
 	numbers := b.numbers(pages)
 	byID := make(map[string]string, len(pages)) // look-up only
 	for i, p := range pages {
 		byID[p.id] = numbers[i]
 	}
-	refer := func(id string) string { return byID[id] }
 	var out []Sheet
 	for i, p := range pages {
 		if !o.takes(b, p, numbers[i]) {
 			continue
 		}
-		s := Sheet{ID: p.id, Number: numbers[i], Title: p.title, Kind: p.kind, Scene: b.draw(p, numbers[i], refer)}
-		if b.tracked() {
-			s.Issue = b.matters[p.id].sheet
-		}
-		out = append(out, s)
+		out = append(out, b.sheet(p, numbers[i], byID))
 	}
 	return inOrder(out, o.For, func(s Sheet) Kind { return s.Kind })
 }

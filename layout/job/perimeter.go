@@ -16,11 +16,27 @@ const (
 	Open
 )
 
+// Outer is what lies outside the walls of a perimeter. Sheets and lists name the outer
+// side of the wall by it.
+type Outer int
+
+// What may lie there.
+const (
+	Street Outer = iota
+	Court
+	LightWell
+	Yard
+)
+
+// String is the word of the job file, and of the tables of sentences.
+func (o Outer) String() string { return [...]string{"street", "court", "well", "yard"}[o] }
+
 // Perimeter is one chain of runs.
 type Perimeter struct {
 	At               finding.Place
 	Name             string
 	Kind             Kind
+	OuterSide        Outer
 	Wall             string // name of a Wall; a run may override
 	Bearing          Angle  // compass bearing of the first run's direction of stations
 	MisclosureLength length.Length
@@ -28,6 +44,7 @@ type Perimeter struct {
 	Raise            length.Length // its set surface over what the wall asks for
 	Starts           End           // open: the left end of the first run
 	Runs             []Run
+	Lies             *Lies // from another perimeter; nil: nobody taped it
 
 	face  stated[Face] // of every run that does not state its own
 	basis stated[Basis]
@@ -54,6 +71,9 @@ func (p *Perimeter) keys(k keys) {
 	k.name("name", &p.Name, "a short name for the perimeter", "ROOF")
 	word(k, "kind", &p.Kind, []choice[Kind]{{"roof", Roof}, {"well", Well}, {"open", Open}},
 		"what it runs round, open if it has two ends", "open")
+	word(k.may(), "outer_side", &p.OuterSide,
+		[]choice[Outer]{{"street", Street}, {"court", Court}, {"well", LightWell}, {"yard", Yard}},
+		"what lies outside its walls, by which sheets name their outer side; left out, the street", "court")
 	k.text("wall", &p.Wall, "the name of one of the walls", "block-12")
 	k.angle("bearing", &p.Bearing, 0, 360*Degree, "the compass bearing in which the first run's stations are measured",
 		"90")
@@ -70,6 +90,8 @@ func (p *Perimeter) keys(k keys) {
 		"the face that lengths are measured on, of every run that does not state its own", "front")
 	once(k, "basis", &p.basis, bases(),
 		"where lengths come from, of every run that does not state its own", "measured")
+	optional(k.may(), "at", &p.Lies, (*Lies).keys,
+		"where it lies from another perimeter, so that both stand on one key plan")
 	known := k.has("kind")
 	open := known && p.Kind == Open
 	p.Starts.freeKeys(k.when(open, "the perimeter is open"), "starts",

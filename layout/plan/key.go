@@ -2,6 +2,7 @@ package plan
 
 import (
 	"slices"
+	"strings"
 
 	"copingset/layout/length"
 )
@@ -21,6 +22,21 @@ func (k KeyPlan) Only(perimeter int) KeyPlan {
 	return k
 }
 
+// OfGroup is the plan of the perimeters of a group.
+func (k KeyPlan) OfGroup(group int) KeyPlan {
+	k.Perimeters = slices.DeleteFunc(slices.Clone(k.Perimeters), func(p KeyPerimeter) bool { return p.Group != group })
+	return k
+}
+
+// Names are those of its perimeters.
+func (k KeyPlan) Names() string {
+	var out []string
+	for _, p := range k.Perimeters {
+		out = append(out, p.Name)
+	}
+	return strings.Join(out, ", ")
+}
+
 // Lying says what a perimeter encloses.
 type Lying int
 
@@ -36,8 +52,12 @@ const (
 type KeyPerimeter struct {
 	Name   string
 	Lying  Lying
+	Outer  string        // what lies outside its walls, by its code; empty: the street
 	Turned float64       // degrees clockwise from the right that its frame lies at on paper
 	Misses length.Length // by which it does not close as measured; zero where a tape does not show it
+	Within Check         // that against the limit of the job
+	Group  int           // perimeters of one group were placed from each other
+	At     Pt            // where its frame begins on paper, from that of the group's first
 	Runs   []KeyRun
 	Tees   []KeyTee // in which its own runs end at others, in station order
 }
@@ -93,12 +113,23 @@ type KeyEnd struct {
 	Corner KeyCorner // of KeyCorners
 }
 
-// KeyTurn is what a corner does, both its angles lettered: a bare number is read
+// TurnKind is what a corner does.
+type TurnKind int
+
+// The kinds. At a peak and a valley the wall goes straight on and its slope changes.
+const (
+	OutsideCorner TurnKind = iota // turns right, towards the roof
+	InsideCorner                  // turns left, away from it
+	PeakBreak
+	ValleyBreak
+)
+
+// KeyTurn is what a corner does, with both its angles: a bare number is read
 // either way and makes a wrong corner.
 type KeyTurn struct {
-	Kind     string // OUTSIDE CORNER, INSIDE CORNER, PEAK, VALLEY
-	Turn     string // "turns right 90°"
-	Included string // "included 90°"
+	Kind     TurnKind
+	Turn     length.Angle // from the straight line, without its sign; at a break by how much the slope changes
+	Included length.Angle // nothing at a break
 }
 
 // KeyCorner is a corner of the wall.
