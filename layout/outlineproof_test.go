@@ -12,13 +12,32 @@ import (
 // windowed is a stretch of a perimeter unrolled: where chairs can stand on it, and what the
 // wind asks of the front and of the rear leg along it, both in inches.
 type windowed struct {
+	sys    *job.System
 	places []spot
 	lines  [2][]pressed // front, rear
 }
 
 type spot struct {
 	at  [2]float64 // along the front, along the rear
-	run int
+	n   int        // of its run, from the first of the stretch
+	run *cap.Run
+	on  length.Length // station of the run
+}
+
+// apart tells whether chairs can stand on two places, the one before the other.
+func (w windowed) apart(a, b spot) bool {
+	s := w.sys
+	long, half := s.Chair.Length, s.Chair.Length/2
+	switch c := a.run.Right.Corner; {
+	case a.n == b.n:
+		return b.on-a.on >= long
+	case a.n+1 != b.n || c == nil || c.Absorb:
+		return true
+	default:
+		u := a.run.Cap - a.on
+		return !cap.Overlap(cap.ChairOn(s, c, false, a.run.Inside, u-half, u+half),
+			cap.ChairOn(s, c, true, b.run.Inside, b.on-half, b.on+half))
+	}
 }
 
 type pressed struct{ from, to, pa float64 }
@@ -46,7 +65,7 @@ func unrolled(l *layout.Layout, p *layout.Perimeter, at int) windowed {
 	for last < at+proofRuns && last-first < n-1 && (last == at || !long(last)) && all[(last+2*n)%n].Right.Corner != nil {
 		last++
 	}
-	var w windowed
+	w := windowed{sys: s}
 	front, less := 0.0, 0.0
 	half := s.Chair.Length.Inch() / 2
 	for i := first; i <= last; i++ {
@@ -73,7 +92,7 @@ func unrolled(l *layout.Layout, p *layout.Perimeter, at int) windowed {
 			far = to
 		}
 		for x := near; x <= far+1e-9; x += proofStep {
-			w.places = append(w.places, spot{[2]float64{front + x, front + x - less}, i})
+			w.places = append(w.places, spot{[2]float64{front + x, front + x - less}, i, r, length.FromMM(25.4 * x)})
 		}
 		for _, z := range r.Zones {
 			a, e := r.ToCap(z.From).Inch(), r.ToCap(z.To).Inch()
@@ -133,15 +152,13 @@ func (w windowed) carried(leg int, holds, chair float64) bool {
 			return true
 		}
 		for k := i + 1; k < n; k++ {
-			apart := w.places[k].at[0] - w.places[i].at[0]
-			if w.places[k].run == w.places[i].run && apart < chair {
-				continue
-			}
 			right := mid(i, k)
 			if load(w.lines[leg], left+proofStep/2, right-proofStep/2) > holds {
 				break
 			}
-			before[k] = i // a later one is nearer
+			if w.apart(w.places[i], w.places[k]) {
+				before[k] = i // a later one is nearer
+			}
 		}
 	}
 	return false
