@@ -3,6 +3,7 @@ package cap
 import (
 	"slices"
 
+	"copingset/layout/assembly"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -183,6 +184,41 @@ func bareCopies(runs []*Run) []*Run {
 
 // Fresh are the runs as they were before pieces were laid out on them.
 func (t *Bench) Fresh() []*Run { return bareCopies(t.b.runs) }
+
+// Spaced are Fresh with the tested spacings of all assemblies so many eighths of what they
+// are.
+func (t *Bench) Spaced(eighths int64) []*Run {
+	runs := t.Fresh()
+	if eighths == 8 {
+		return runs
+	}
+	made := map[*job.Assembly]*job.Assembly{} // look-up only
+	wider := func(of *assembly.Choice) {
+		if of.Assembly == nil {
+			return
+		}
+		a, known := made[of.Assembly]
+		if !known {
+			k := *of.Assembly
+			k.ChairSpacing = length.MulDiv(k.ChairSpacing, eighths, 8)
+			a = &k
+			made[of.Assembly] = a
+		}
+		of.Assembly = a
+	}
+	for _, r := range runs {
+		r.Choices = slices.Clone(r.Choices)
+		for z := range r.Choice {
+			wider(&r.Choice[z])
+		}
+		for i := range r.Choices {
+			for z := range r.Choices[i].Choice {
+				wider(&r.Choices[i].Choice[z])
+			}
+		}
+	}
+	return runs
+}
 
 // wayParts is into how many steps, at most, the places of a joint are divided that
 // lie between two extremes.
