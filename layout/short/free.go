@@ -66,7 +66,8 @@ func explained(j *job.Job, d wind.Demand, p Laid, grid length.Length, left []*st
 			if wanted == 0 {
 				break
 			}
-			q, _ := settle(&c.job, d, lay(&c.job, d, left[0].caps.Spaced(c.spacing), grid, nil), grid, mostChange, false)
+			runs := left[0].caps.Spaced(c.spacing)
+			q, _ := settle(&c.job, d, lay(&c.job, d, runs, grid, nil), grid, mostChange, false)
 			bad := troubled(q)
 			for i, t := range left {
 				if open(i) && !t.troubled(q, bad) && !t.lasts(q.Runs, bad) {
