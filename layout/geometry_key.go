@@ -37,6 +37,9 @@ func northFrom(j *job.Job) job.Angle {
 
 func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
 	k := plan.KeyPerimeter{Name: p.Job.Name, Turned: p.Job.Bearing.Degrees() - northFrom(l.Job).Degrees()}
+	if o := p.Job.OuterSide; o != job.Street {
+		k.Outer = o.String()
+	}
 	switch p.Job.Kind {
 	case job.Well:
 		k.Lying = plan.AroundWell
@@ -108,23 +111,22 @@ func keyEnd(e wall.End) plan.KeyEnd {
 	return plan.KeyEnd{Kind: plan.KeyFree}
 }
 
-// TurnOf is what a corner of the wall does, in words.
+// TurnOf is what a corner of the wall does.
 func TurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.Turn, c.Included()) }
 
 // MadeTurnOf is what the piece made for a corner does.
 func MadeTurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.CapTurn, c.CapIncluded()) }
 
 func turnSaid(c *Corner, a, in job.Angle) plan.KeyTurn {
-	if c.Straight() {
-		return plan.KeyTurn{Kind: strings.ToUpper(c.Pitch.String()), Turn: "slope changes " +
-			job.FormatAngle(max(c.Bend, -c.Bend)), Included: "no turn"}
+	switch {
+	case c.Straight() && c.Pitch == job.Valley:
+		return plan.KeyTurn{Kind: plan.ValleyBreak, Turn: max(c.Bend, -c.Bend)}
+	case c.Straight():
+		return plan.KeyTurn{Kind: plan.PeakBreak, Turn: max(c.Bend, -c.Bend)}
+	case c.Outside():
+		return plan.KeyTurn{Kind: plan.OutsideCorner, Turn: a, Included: in}
 	}
-	side, kind := "right", "OUTSIDE CORNER"
-	if !c.Outside() {
-		side, a, kind = "left", -a, "INSIDE CORNER"
-	}
-	return plan.KeyTurn{Kind: kind, Turn: "turns " + side + " " + job.FormatAngle(a), Included: "included " +
-		job.FormatAngle(in)}
+	return plan.KeyTurn{Kind: plan.InsideCorner, Turn: -a, Included: in}
 }
 
 // SpotOfRuns points out runs of one perimeter.

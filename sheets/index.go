@@ -11,9 +11,9 @@ import (
 	"copingset/layout/plan"
 )
 
-// index makes the cover and the list of sheets, which counts itself in. The
-// cover says what the job is and who answers for it, beside a large key plan.
-func (b *book) index(rest []page) []page {
+// front makes the cover: what the job is and who answers for it, beside a large key
+// plan or with the key plans behind it.
+func (b *book) front() []page {
 	cover := page{
 		id:     b.id("cover"),
 		title:  b.say.Say(words.CoverTitle),
@@ -56,7 +56,7 @@ func (b *book) index(rest []page) []page {
 		out[0].title, out[0].foot, out[0].scale = b.say.Say(words.CoverTitleNotes), nil, ""
 		out = append(out, b.keyPlans(cover)...)
 	}
-	return append(out, b.sheetList(out, rest)...)
+	return out
 }
 
 // keyPlans shows the perimeters on a page together where they can be read, or
@@ -66,24 +66,25 @@ func (b *book) keyPlans(cover page) []page {
 	room := cover.paper.room(cover.banner != "")
 	k := b.keyPlan()
 	if len(k.Perimeters) < 2 || sits(view.KeyPlan(b.say, k, room.Width(), room.Height()), room.Width(), room.Height()) {
-		return []page{b.keyPlanPage(cover, k, b.say.Say(words.CoverKeyPlan))}
+		return []page{b.keyPlanPage(cover, k, b.say.Say(words.CoverKeyPlan), "key-plan")}
 	}
 	var out []page
 	for i, p := range k.Perimeters {
 		out = append(
 			out,
-			b.keyPlanPage(cover, k.Only(i), b.say.Say(words.CoverKeyPlanOf, words.In("name", prose(p.Name)))),
+			b.keyPlanPage(cover, k.Only(i), b.say.Say(words.CoverKeyPlanOf, words.In("name", prose(p.Name))),
+				"key-plan", p.Name),
 		)
 	}
 	return out
 }
 
 // keyPlanPage shows a key plan on a page that it can be read on.
-func (b *book) keyPlanPage(cover page, k plan.KeyPlan, title string) page {
+func (b *book) keyPlanPage(cover page, k plan.KeyPlan, title string, name ...string) page {
 	p := fitting(b.say, cover, func(room drawing.Rect) bool {
 		return sits(view.KeyPlan(b.say, k, room.Width(), room.Height()), room.Width(), room.Height())
 	})
-	p.id, p.title = b.id(title), title
+	p.id, p.title = b.id(name...), title
 	room := p.paper.room(p.banner != "")
 	p.draw = func(s *drawing.Scene, _ func(string) string) {
 		place(s, view.KeyPlan(b.say, k, room.Width(), room.Height()), room.Min, "key")

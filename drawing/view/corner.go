@@ -79,6 +79,7 @@ func CornerPlan(say words.Book, of plan.Corner) *Keyed {
 	}
 	return &Keyed{
 		ID: "corner-" + c.Mark, Title: title, About: c.say.Say(words.CornerAbout, words.In("title", title)),
+		say:    c.say,
 		under:  c.say.Say(top),
 		metric: c.Metric, finest: 5, coarsest: coarsest,
 		extent: c.extent, list: c.list, kept: cornerKept, beside: c.list.column,
@@ -120,8 +121,8 @@ func (c *corner) title() string {
 		if m.Break != plan.NoBreak {
 			key = words.CornerTitlePitch
 		}
-		all = append(all, say(key, words.In("kind", m.Turn.Kind), words.In("turn", m.Turn.Turn),
-			words.In("included", m.Turn.Included)))
+		kind, turn, included := turnSaid(c.say, m.Turn)
+		all = append(all, say(key, words.In("kind", kind), words.In("turn", turn), words.In("included", included)))
 	}
 	return say(words.CornerTitle, piece, words.In("what", strings.Join(all, "; ")))
 }
@@ -319,7 +320,7 @@ func (c *corner) twoWords() []string {
 	var all []string
 	var runs [][]string
 	for _, g := range c.Legs {
-		top := LegWords(c.Metric, g.LegTop)
+		top := LegWords(c.say, c.Metric, g.LegTop)
 		i := slices.Index(all, top)
 		if i < 0 {
 			all, runs = append(all, top), append(runs, nil)

@@ -36,6 +36,7 @@ const (
 type KeyPerimeter struct {
 	Name   string
 	Lying  Lying
+	Outer  string        // what lies outside its walls, by its code; empty: the street
 	Turned float64       // degrees clockwise from the right that its frame lies at on paper
 	Misses length.Length // by which it does not close as measured; zero where a tape does not show it
 	Runs   []KeyRun
@@ -93,12 +94,23 @@ type KeyEnd struct {
 	Corner KeyCorner // of KeyCorners
 }
 
-// KeyTurn is what a corner does, both its angles lettered: a bare number is read
+// TurnKind is what a corner does.
+type TurnKind int
+
+// The kinds. At a peak and a valley the wall goes straight on and its slope changes.
+const (
+	OutsideCorner TurnKind = iota // turns right, towards the roof
+	InsideCorner                  // turns left, away from it
+	PeakBreak
+	ValleyBreak
+)
+
+// KeyTurn is what a corner does, with both its angles: a bare number is read
 // either way and makes a wrong corner.
 type KeyTurn struct {
-	Kind     string // OUTSIDE CORNER, INSIDE CORNER, PEAK, VALLEY
-	Turn     string // "turns right 90°"
-	Included string // "included 90°"
+	Kind     TurnKind
+	Turn     length.Angle // from the straight line, without its sign; at a break by how much the slope changes
+	Included length.Angle // nothing at a break
 }
 
 // KeyCorner is a corner of the wall.
