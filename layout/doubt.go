@@ -8,6 +8,7 @@ import (
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // mostTried is how many doubted readings of a job are tried: of more, the survey has
@@ -262,6 +263,8 @@ func (l *Layout) standing() stands {
 		switch {
 		case f.Kind == fact.Piece && f.What == "laying", f.What == "released":
 			continue // the order in which pieces are laid is nobody's metal
+		case slices.Contains([]plan.Code{plan.BaseBears, plan.BaseOver, plan.Edge, plan.ChairInPlace}, plan.Code(f.What)):
+			continue // where a chair does not stand as it must, that is found
 		}
 		out[f.Of] += f.What + "=" + f.Value + "\n"
 	}
