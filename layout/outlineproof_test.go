@@ -1,6 +1,7 @@
 package layout_test
 
 import (
+	"strings"
 	"testing"
 
 	"copingset/layout"
@@ -187,6 +188,77 @@ func openOverloads(l *layout.Layout) (all int, open []string) {
 				if !proven {
 					open = append(open, r.Name)
 				}
+			}
+		}
+	}
+	return all, open
+}
+
+// roomy tells whether some row of chairs stands on a run between two miters that are held, or
+// between one and a joint: within the spacing of each along the longer face, and clear of it.
+func roomy(l *layout.Layout, seams map[*layout.Corner]cap.Seam, r *cap.Run, spacing length.Length) bool {
+	s := &l.Job.System
+	near, more, face := [2]length.Length{}, [2]length.Length{}, length.Length(0)
+	for i, c := range []*layout.Corner{r.Left.Corner, r.Right.Corner} {
+		if c == nil || c.Absorb {
+			return true // its end is not looked at
+		}
+		u, ok := seams[c].Near(s, 1-i, l.Grid, false)
+		if !ok || u > s.Corner.LongestLeg+s.Joint.Gap {
+			return false
+		}
+		t := seams[c].Trims(s)[1-i]
+		near[i], more[i] = u, length.Max(0, -t)
+		face += t
+	}
+	if length.Max(r.Cap, r.Cap-face) <= spacing {
+		return true
+	}
+	first, last := [2]length.Length{near[0], spacing - more[0]}, [2]length.Length{r.Cap - spacing + more[1], r.Cap - near[1]}
+	if first[0] > first[1] || last[0] > last[1] {
+		return false
+	}
+	for n := length.Length(0); n < 400; n++ {
+		if lo, hi := last[0]-first[1], last[1]-first[0]; hi >= n*s.Chair.Length && lo <= n*spacing && (n > 0 || lo <= 0 && hi >= 0) {
+			return true
+		}
+	}
+	return false
+}
+
+// openCrowds counts the holds for want of room, and those of them that some row might have.
+func openCrowds(l *layout.Layout) (all int, open []string) {
+	for _, f := range l.Holds() {
+		if f.Code != "chairs-crowded" && f.Code != "corner-crowded" {
+			continue
+		}
+		all++
+		for _, p := range l.Perimeters {
+			runs := make([]*cap.Run, len(p.Runs))
+			for i, r := range p.Runs {
+				runs[i] = r.Run
+			}
+			seams := cap.Seams(runs)
+			if p.Job.Name != f.Where.Perimeter {
+				continue
+			}
+			proven := false
+			for _, r := range runs {
+				on := r.Name == f.Where.Run
+				for _, name := range f.Where.Runs {
+					on = on || r.Name == name
+				}
+				for _, q := range p.Pieces { // and on the runs beside it that its piece turns onto
+					if len(q.Parts) > 1 && strings.Contains(f.What, "piece "+q.Mark+" ") {
+						for _, t := range q.Parts {
+							on = on || t.Run == r
+						}
+					}
+				}
+				proven = proven || on && !roomy(l, seams, r, r.Choice[1].Assembly.ChairSpacing)
+			}
+			if !proven {
+				open = append(open, f.Where.Run)
 			}
 		}
 	}
