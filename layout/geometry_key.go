@@ -17,10 +17,21 @@ import (
 func (l *Layout) KeyPlan() plan.KeyPlan {
 	k := plan.KeyPlan{Metric: l.Job.Units == job.Metric, North: int(math.Round(northFrom(l.Job).Degrees() * 10)),
 		CornerZone: l.Demand.CornerLength, CornersBegin: l.Demand.CornersBegin()}
+	var walls []*wall.Perimeter
 	for _, p := range l.Perimeters {
-		if len(p.Runs) > 0 {
-			k.Perimeters = append(k.Perimeters, l.keyPerimeter(p))
+		walls = append(walls, p.Perimeter)
+	}
+	lie := wall.Lyings(walls)
+	for i, p := range l.Perimeters {
+		if len(p.Runs) == 0 {
+			continue
 		}
+		q := l.keyPerimeter(p)
+		q.Group = lie[i].Group
+		// the group's frame lies on paper as that of its first perimeter
+		s, c := math.Sincos(q.Turned*math.Pi/180 - lie[i].Turn)
+		q.At = plan.Pt{X: length.FromMM(lie[i].X*c - lie[i].Y*s), Y: length.FromMM(lie[i].X*s + lie[i].Y*c)}
+		k.Perimeters = append(k.Perimeters, q)
 	}
 	return k
 }
@@ -48,6 +59,8 @@ func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
 	}
 	if p.Closed() && length.Crew(l.Job.Units == job.Metric).Round(p.Closure.Length) > 0 {
 		k.Misses = p.Closure.Length
+		k.Within = plan.Check{Has: k.Misses, Most: p.Job.MisclosureLength,
+			Pass: p.Closure.Length <= p.Job.MisclosureLength}
 	}
 	for _, r := range p.Runs {
 		k.Runs = append(k.Runs, l.keyRun(r))

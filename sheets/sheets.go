@@ -104,6 +104,7 @@ const (
 	BlankList
 	PieceLabels
 	CrateLabels
+	Closing
 	Form         // a survey form, which is no part of a packet
 	TakeoffSheet // quantities before the survey, which are none either
 )
@@ -114,7 +115,8 @@ func (k Kind) String() string {
 		"levelling", "pieces", "joints", "transmittal",
 		"assemblies", "tested", "reports", "basis", "materials", "statement", "checklist", "review", "wall", "rfi",
 		"packing", "crate",
-		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "form", "takeoff"}[k]
+		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "closing", "form",
+		"takeoff"}[k]
 }
 
 // For reports whether a kind of sheet belongs in an audience's packet.
@@ -125,7 +127,7 @@ func (k Kind) For(a Audience) bool {
 	switch a {
 	case Crew:
 		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == Glossary || k == RunSheet ||
-			k == Sections
+			k == Sections || k == Closing
 	case Shop:
 		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule ||
 			k == PackingList ||

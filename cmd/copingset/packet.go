@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"runtime"
+	"slices"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -12,6 +13,7 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/dxf"
 	"copingset/drawing/svg"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/job"
@@ -19,6 +21,9 @@ import (
 
 	"github.com/spf13/cobra"
 )
+
+// builtForm is the form on which the crew writes what stands on the wall.
+const builtForm = "as-built.pdf"
 
 // packetFlags are the flags of the packet command.
 type packetFlags struct {
@@ -33,7 +38,8 @@ func packetCommand() *cobra.Command {
 		Use:   "packet JOB",
 		Short: "Print the packet: packet.pdf, SVG drawings, CSV schedules",
 		Long: `packet solves the job and writes into DIR: packet.pdf, one SVG for each view
-(views/) and with --svg for each sheet (sheets/), the schedules as CSV (schedules/)
+(views/) and with --svg for each sheet (sheets/), the schedules as CSV (schedules/),
+as-built.pdf, the form on which what stands on the wall is written for asbuilt.csv,
 and, for the shop, flat patterns of released pieces as DXF at 1:1 (dxf/). Where
 pressures are computed, confirm.txt is the list that a licensed engineer confirms by its check
 code (see copingset confirm). An error finding stops it before anything is written.
@@ -112,6 +118,7 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	if _, err := write(cmd, f.out, set); err != nil {
 		return err
 	}
+	stale(cmd, f.out, files)
 	held := ""
 	if found.Count(finding.Hold) > 0 {
 		held = ", HOLD: " + counted(found.Count(finding.Hold), "hold") + ", " + counted(len(l.Withheld), "piece") +
@@ -227,7 +234,24 @@ func render(l *layout.Layout, pages []sheets.Sheet, f packetFlags) ([]store.File
 		return out, err
 	}
 	lists, err := listFiles(l, "schedules/")
-	return append(out, lists...), err
+	if err != nil || f.audience != sheets.All.String() && f.audience != sheets.Crew.String() {
+		return append(out, lists...), err
+	}
+	built, err := builtFiles(l)
+	return slices.Concat(out, lists, built), err
+}
+
+// builtFiles are the form for what stands on the wall, and the list it is typed into.
+func builtFiles(l *layout.Layout) ([]store.File, error) {
+	var form bytes.Buffer
+	if err := sheets.PDF(&form, l, sheets.BuiltForms(l, words.English)); err != nil {
+		return nil, fmt.Errorf("%s: %w", builtForm, err)
+	}
+	out, err := tables("schedules/", []sheets.Schedule{sheets.BuiltList(l)})
+	for i := range out {
+		out[i].Typed = true
+	}
+	return append(out, store.File{Name: builtForm, Data: form.Bytes()}), err
 }
 
 // onCores does n things on all cores, each once, and gives the first error in their

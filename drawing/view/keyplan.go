@@ -4,8 +4,10 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/place"
 	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
@@ -29,6 +31,10 @@ type keyPlan struct {
 	crew  length.Style
 	s     *drawing.Scene
 	notes []string // what found no room on the plan
+
+	brief    bool // names of runs alone
+	part     bool // of a stretch of a perimeter
+	nameless int  // runs whose names found no room
 }
 
 // KeyPlan draws every perimeter to the largest usual scale that fits: walls,
@@ -36,10 +42,21 @@ type keyPlan struct {
 // place to each other nobody measured stand in panels of their own.
 func KeyPlan(say words.Book, of plan.KeyPlan, w, h drawing.Unit) drawing.Scene {
 	k := &keyPlan{of: of, say: say, crew: length.Crew(of.Metric)}
+	return k.scene(w, h)
+}
+
+// scene draws the plan in a room.
+func (k *keyPlan) scene(w, h drawing.Unit) drawing.Scene {
+	say := k.say
 	var shapes []keyShape
-	for _, p := range of.Perimeters {
-		shapes = append(shapes, keyShapeOf(p))
+	for _, p := range k.of.Perimeters {
+		sh := keyShapeOf(p)
+		if k.part {
+			sh.cutOff()
+		}
+		shapes = append(shapes, sh)
 	}
+	groups := groupsOf(shapes)
 	// What finds no room on the plan goes to the notes under it, and longer
 	// notes leave less room for the plan: try until the strip is high enough.
 	foot := k.footHeight(w, nil, shapes)
@@ -48,11 +65,16 @@ func KeyPlan(say words.Book, of plan.KeyPlan, w, h drawing.Unit) drawing.Scene {
 	for i := range tries {
 		s = drawing.Scene{Name: "key-plan", Title: say.Say(words.KeyplanTitle), W: w, H: h}
 		s.Desc = say.Say(words.KeyplanAbout)
-		k.s, k.notes = &s, nil
+		k.s, k.notes, k.nameless = &s, nil, 0
 		area := drawing.Box(0, 0, w, max(h-foot, h/3))
-		scale, boxes := k.fit(shapes, area)
-		for i, sh := range shapes {
-			k.panel(sh, boxes[i], scale, len(shapes) > 1)
+		scale, boxes := k.fit(groups, area)
+		if k.crowded(shapes, scale) {
+			k.nameless = len(shapes[0].runs)
+			s.Squeezed = true
+			return s
+		}
+		for i, g := range groups {
+			k.panel(g, boxes[i], scale, len(groups) > 1)
 		}
 		need := k.footHeight(w, k.notes, shapes)
 		if need <= foot || i == tries-1 {
@@ -64,11 +86,39 @@ func KeyPlan(say words.Book, of plan.KeyPlan, w, h drawing.Unit) drawing.Scene {
 	return s
 }
 
+// crowded says that the walls are too short on paper for the names of their runs to stand
+// along them: nothing is gained by looking for their places.
+func (k *keyPlan) crowded(shapes []keyShape, scale Scale) bool {
+	each := 12.0
+	if k.brief {
+		each = 9
+	}
+	if scale.Ratio <= 0 {
+		return k.brief
+	}
+	long, names := 0.0, 0.0
+	for _, sh := range shapes {
+		for _, r := range sh.runs {
+			long, names = long+r.long/float64(scale.Ratio), names+each
+		}
+	}
+	return names > long && names > 25*each
+}
+
+// keyScales are those of plans of whole sites too: the next of ISO 5455 and of the
+// engineer's scale.
+func keyScales(metric bool) []Scale {
+	if metric {
+		return append(Scales(metric), Scale{"1:2000", 2000}, Scale{"1:5000", 5000}, Scale{"1:10000", 10000})
+	}
+	return append(Scales(metric), Scale{`1" = 200'-0"`, 2400}, Scale{`1" = 400'-0"`, 4800})
+}
+
 // fit chooses the largest usual scale at which the panels of all shapes find
 // their place. If none does, each panel is drawn as large as it goes, and the
 // plan says that it is not to scale.
-func (k *keyPlan) fit(shapes []keyShape, area drawing.Rect) (Scale, []drawing.Rect) {
-	for _, sc := range Scales(k.of.Metric) {
+func (k *keyPlan) fit(shapes []keyGroup, area drawing.Rect) (Scale, []drawing.Rect) {
+	for _, sc := range keyScales(k.of.Metric) {
 		if sc.Ratio < 12 {
 			continue
 		}
@@ -90,7 +140,7 @@ func (k *keyPlan) fit(shapes []keyShape, area drawing.Rect) (Scale, []drawing.Re
 
 // shelves stands the panels side by side, row under row, and shares out what
 // room is left.
-func shelves(shapes []keyShape, sc Scale, area drawing.Rect) ([]drawing.Rect, bool) {
+func shelves(shapes []keyGroup, sc Scale, area drawing.Rect) ([]drawing.Rect, bool) {
 	type shelf struct {
 		of   []int
 		w, h drawing.Unit
@@ -172,11 +222,11 @@ func (k *keyPlan) footWords(shapes []keyShape) []string {
 		}
 	}
 	for _, sh := range shapes {
-		if !sh.per.Closed() {
+		if !sh.per.Closed() && !k.part {
 			phrase = append(phrase, k.say.Say(words.KeyplanConfirm, words.In("name", sh.per.Name)))
 		}
 		for _, r := range sh.runs {
-			if r.Unmeasured != "" {
+			if r.Unmeasured != "" && !k.brief {
 				phrase = append(
 					phrase,
 					k.say.Say(words.KeyplanDashed, words.In("name", r.Name), words.In("unmeasured", r.Unmeasured)),
@@ -213,7 +263,7 @@ func (k *keyPlan) foot(box drawing.Rect, scale Scale, shapes []keyShape) {
 	tw, nw, beside := footColumns(box.Width())
 	k.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		top := drawing.Point{X: box.Min.X + 150, Y: box.Min.Y + 200}
-		k.s.Squeezed = scale.Ratio <= 0
+		k.s.Squeezed = scale.Ratio <= 0 || k.nameless > 0
 		captioned(k.say, g, k.of.Metric, top, tw-600, k.say.Say(words.KeyplanTitleLarge), "", scale)
 		directionKey(k.say, g, drawing.Point{X: box.Max.X - 5300, Y: box.Min.Y + 200})
 		at := drawing.Point{X: box.Min.X + tw, Y: box.Min.Y + 200}
@@ -224,9 +274,9 @@ func (k *keyPlan) foot(box drawing.Rect, scale Scale, shapes []keyShape) {
 	})
 }
 
-// panel draws one perimeter in its box: a strip with its name and north, the
+// panel draws a group of perimeters in its box: a strip with their names and north, the
 // plan below.
-func (k *keyPlan) panel(sh keyShape, box drawing.Rect, scale Scale, framed bool) {
+func (k *keyPlan) panel(sh keyGroup, box drawing.Rect, scale Scale, framed bool) {
 	if framed {
 		k.s.Rect(drawing.Thin, box.Inset(60))
 	}
@@ -245,20 +295,38 @@ func (k *keyPlan) panel(sh keyShape, box drawing.Rect, scale Scale, framed bool)
 		origin: drawing.Point{X: c.X - drawing.Round(mid.x/ratio), Y: c.Y - drawing.Round(mid.y/ratio)},
 	}
 	k.head(sh, drawing.Box(box.Min.X, box.Min.Y, box.Max.X, box.Min.Y+keyHead))
-	d := newKeyDrawing(k, sh, m, room)
-	d.draw()
+	stands := place.New(room)
+	var all []*keyDrawing
+	for _, one := range sh {
+		all = append(all, newKeyDrawing(k, one, m, stands))
+	}
+	for _, d := range all {
+		d.others = all
+		d.marks()
+	}
+	for _, d := range all {
+		d.letters()
+	}
 }
 
-// head names a perimeter and shows its north.
-func (k *keyPlan) head(sh keyShape, box drawing.Rect) {
-	p := sh.per
+// head names the perimeters of a group and shows north.
+func (k *keyPlan) head(sh keyGroup, box drawing.Rect) {
+	var names []string
+	for _, one := range sh {
+		names = append(names, one.per.Name)
+	}
 	k.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		right := box.Max.X - 21*drawing.MM
 		at := drawing.Point{X: box.Min.X + 250, Y: box.Min.Y + 200 + drawing.Unit(drawing.Title)}
-		g.Text(at, p.Name, drawing.Style{Size: drawing.Title, Face: drawing.Bold})
-		phrase := []string{k.kindWords(p)}
-		if p.Misses > 0 {
-			phrase = append(phrase, k.say.Say(words.KeyplanMisses, words.In("misses", inSentence(k.crew, p.Misses))))
+		g.Text(at, strings.Join(names, ", "), drawing.Style{Size: drawing.Title, Face: drawing.Bold})
+		var phrase []string
+		for _, one := range sh {
+			said := k.headWords(one.per)
+			if len(sh) > 1 {
+				said[0] = one.per.Name + ": " + said[0]
+				said = []string{strings.Join(said, " ")}
+			}
+			phrase = append(phrase, said...)
 		}
 		list(g, drawing.Point{X: at.X, Y: at.Y + 150}, right-at.X-200, phrase, drawing.Style{})
 		g.Draw(
@@ -271,7 +339,26 @@ func (k *keyPlan) head(sh keyShape, box drawing.Rect) {
 	})
 }
 
+// headWords say what a perimeter is and whether it closes.
+func (k *keyPlan) headWords(p plan.KeyPerimeter) []string {
+	phrase := []string{k.kindWords(p)}
+	if p.Misses > 0 && !k.part {
+		misses := words.In("misses", inSentence(k.crew, p.Misses))
+		if p.Within.Pass {
+			phrase = append(phrase, k.say.Say(words.KeyplanCloses, misses,
+				words.In("limit", inSentence(k.crew, p.Within.Most))))
+		} else {
+			phrase = append(phrase, k.say.Say(words.KeyplanMisses, misses))
+		}
+	}
+	return phrase
+}
+
 func (k *keyPlan) kindWords(p plan.KeyPerimeter) string {
+	if k.part {
+		return k.say.Say(words.KeyplanPart, words.In("from", p.Runs[0].Name),
+			words.In("to", p.Runs[len(p.Runs)-1].Name))
+	}
 	key := words.KeyplanOpen
 	switch p.Lying {
 	case plan.AroundRoof:

@@ -29,3 +29,7 @@ func StepSaid(say words.Book, run string, up bool) string {
 	}
 	return say.Say(words.CornerStepDown, words.In("run", run))
 }
+
+// TurnSaid are the words of a corner's turn: what it is, how far it turns, and the angle
+// between its walls.
+func TurnSaid(say words.Book, t plan.KeyTurn) (kind, turn, included string) { return turnSaid(say, t) }
