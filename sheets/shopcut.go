@@ -77,8 +77,12 @@ func (b *book) cuttingPlan() []page {
 	if b.j.Shop.ClosersFrom == job.FromSheet {
 		closers = words.CutHowOwn
 	}
+	ripped := words.CutHowSheets
+	if !b.j.System.Metal.Directional {
+		ripped = words.CutHowSheetsTurned
+	}
 	how := list{items: []string{
-		b.say.Say(closers), b.say.Say(words.CutHowSheets),
+		b.say.Say(closers), b.say.Say(ripped), b.say.Say(words.CutHowOffcuts),
 		b.say.Say(words.CutHowBound, words.In("least-drop", b.text(b.j.Shop.LeastDrop))),
 	}, title: b.say.Say(words.CutHow)}
 	plans.tight, waste.tight = true, true

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"os"
 	"runtime"
 	"slices"
 	"strings"
@@ -35,7 +36,7 @@ type packetFlags struct {
 func packetCommand() *cobra.Command {
 	var f packetFlags
 	c := &cobra.Command{
-		Use:   "packet JOB",
+		Use:   "packet JOB...",
 		Short: "Print the packet: packet.pdf, SVG drawings, CSV schedules",
 		Long: `packet solves the job and writes into DIR: packet.pdf, one SVG for each view
 (views/) and with --svg for each sheet (sheets/), the schedules as CSV (schedules/),
@@ -52,6 +53,10 @@ A file that is not as listed is somebody's: one that the packet would write stop
 it before anything is written, unless --force writes over it; one that it no
 longer has is kept and named.
 
+Several jobs, or folders with job files in them or below, are printed beside each
+other on all cores, each into a folder of its own in DIR. One that has errors does
+not stop the others; the exit code tells of the worst.
+
 --for takes only the sheets of one reader. pre-bid is for the visit to the wall
 before the bid: the wall reports, the questions to the general contractor and
 both ways to level the wall top.`,
@@ -61,8 +66,23 @@ both ways to level the wall top.`,
   copingset packet samples/metric/job.yaml -o out --paper A2,A4 --units metric
   copingset packet samples/rectangle/job.yaml -o north --run N
   copingset packet samples/rectangle/job.yaml -o sheet --sheets 3.N.1`,
-		Args: oneJob,
-		RunE: func(cmd *cobra.Command, args []string) error { return packet(cmd, args[0], f) },
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return oneJob(cmd, args)
+			}
+			return nil
+		},
+		RunE: func(cmd *cobra.Command, args []string) error {
+			info, err := os.Stat(args[0])
+			if len(args) == 1 && (err != nil || !info.IsDir()) {
+				return packet(cmd, args[0], f)
+			}
+			jobs, err := jobsOf(args)
+			if err != nil {
+				return err
+			}
+			return packets(cmd, jobs, f)
+		},
 	}
 	c.Flags().StringVarP(&f.out, "out", "o", "packet", "folder to write into (made if absent)")
 	c.Flags().StringVar(&f.audience, "for", "all", "whose sheets: all, crew, shop, inspector, receiving, pre-bid")

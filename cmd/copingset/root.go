@@ -67,7 +67,7 @@ func commands() []*cobra.Command {
 	return []*cobra.Command{checkCommand(), explainCommand(), confirmCommand(), formCommand(), packetCommand(),
 		issueCommand(), compareCommand(), replaceCommand(),
 		migrateCommand(),
-		schemaCommand(), templateCommand(), startCommand(), takeoffCommand(), listsCommand()}
+		schemaCommand(), templateCommand(), startCommand(), takeoffCommand(), listsCommand(), viewCommand()}
 }
 
 // offer lists the words of a flag for shells that complete.
