@@ -61,8 +61,7 @@ func hardware(j *job.Job, loads []Load) *Crate {
 	var chairs, splices []byWidth
 	supports, kept := 0, 0 // kept: of pieces not released
 	held := heldOf(loads)
-	var tapered []Item
-	var covers []Item
+	var tapered, covers []Item
 	var runs []*anchor.Run
 	var tape length.Length
 	for _, l := range loads {
@@ -103,9 +102,8 @@ func hardware(j *job.Job, loads []Load) *Crate {
 		c.Items = append(c.Items, Item{Count: n + s, Spare: s, Percent: percent, Sort: sort, What: what, Length: l})
 	}
 	later := func(n, kept, percent int) {
-		if len(c.Items) > 0 && kept > 0 {
-			now := n - kept
-			c.Items[len(c.Items)-1].Later = kept + Spare(n, percent) - Spare(now, percent)
+		if kept > 0 {
+			c.Items[len(c.Items)-1].Later = kept + Spare(n, percent) - Spare(n-kept, percent)
 		}
 	}
 	for _, w := range chairs {
@@ -133,12 +131,17 @@ func hardware(j *job.Job, loads []Load) *Crate {
 		add(Shim, shims[t], j.Crating.SpareShim, "shim", t)
 	}
 	if tape > 0 && j.Crating.TapeRoll > 0 {
-		rolls := func(l length.Length) int { return int((l + j.Crating.TapeRoll - 1) / j.Crating.TapeRoll) }
-		n := rolls(length.MulDiv(tape, int64(100+j.Crating.SpareTape), 100))
-		c.Items = append(c.Items, Item{Count: n, Spare: n - rolls(tape), Percent: j.Crating.SpareTape, Sort: Tape,
-			What: "sealant tape, rolls", Length: j.Crating.TapeRoll})
+		c.Items = append(c.Items, rolls(j, tape))
 	}
 	return c
+}
+
+// rolls are those that a length of tape takes.
+func rolls(j *job.Job, tape length.Length) Item {
+	of := func(l length.Length) int { return int((l + j.Crating.TapeRoll - 1) / j.Crating.TapeRoll) }
+	n := of(length.MulDiv(tape, int64(100+j.Crating.SpareTape), 100))
+	return Item{Count: n, Spare: n - of(tape), Percent: j.Crating.SpareTape, Sort: Tape, What: "sealant tape, rolls",
+		Length: j.Crating.TapeRoll}
 }
 
 // shimsOf counts the shims under chairs and corner supports by their thickness.
