@@ -16,7 +16,7 @@ import (
 // KeyPlan is every perimeter that has runs, from above.
 func (l *Layout) KeyPlan() plan.KeyPlan {
 	k := plan.KeyPlan{Metric: l.Job.Units == job.Metric, North: int(math.Round(northFrom(l.Job).Degrees() * 10)),
-		CornerZone: l.Demand.CornerLength, CornersBegin: l.Demand.CornersBegin()}
+		CornerZone: l.Demand.CornerLength, CornerTurn: l.Demand.CornerTurn}
 	var walls []*wall.Perimeter
 	for _, p := range l.Perimeters {
 		walls = append(walls, p.Perimeter)

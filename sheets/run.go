@@ -81,7 +81,7 @@ func (b *book) stretches(p *layout.Perimeter) []stretch {
 			t, ok := stretch{}, true
 			if i == k-1 {
 				t = b.stretch(p, p.Runs[i:k])
-			} else if t, ok = b.together(p, p.Runs[i:k]); !ok {
+			} else if t, ok = b.together(p, p.Runs[i:k]); !ok || !b.facing(p, p.Runs[i:k]) {
 				continue
 			}
 			best[k] = state{cost + sheetCost*(len(t.leaves)-1), t, i}
@@ -97,6 +97,19 @@ func (b *book) stretches(p *layout.Perimeter) []stretch {
 
 // stretchesOf are the stretches of a perimeter, worked out once.
 func (b *book) stretchesOf(p *layout.Perimeter) []stretch {
+	if b.runSets[p] == nil && b.beside != nil && !b.leads {
+		on := b.on(p.Job)
+		for _, t := range b.beside.stretchesOf(p) {
+			own, ok := stretch{}, len(t.runs) > 1
+			if ok {
+				own, ok = on.together(p, t.runs)
+			}
+			if !ok {
+				own = on.stretch(p, t.runs)
+			}
+			b.runSets[p] = append(b.runSets[p], own)
+		}
+	}
 	if b.runSets[p] == nil {
 		b.runSets[p] = b.on(p.Job).stretches(p)
 	}
@@ -286,7 +299,7 @@ func (b *book) makeStrips(r *layout.Run, width drawing.Unit) (chairColumns, []*v
 		c := b.chairColumns(of, narrow)
 		got := view.RunStrips(of, func(w view.Window, along view.Scale) *view.RunStrip {
 			s := &view.RunStrip{Say: b.say, Run: of, Win: w, Along: along, Room: width, Rows: c.rows,
-				Ends: endTags(of, w), Times: b.times, Lines: true}
+				Ends: endTags(of, w, r.Perimeter.Job.Name), Cuts: b.cutTags(r), Times: b.times, Lines: true}
 			return s.Holding(c.cols, labels)
 		})
 		if best == nil || len(got) < len(best) {
@@ -301,15 +314,15 @@ func (b *book) makeStrips(r *layout.Run, width drawing.Unit) (chairColumns, []*v
 
 // endTags are what the symbols at both ends of a window lead to: the sheet of the
 // piece there, or the next part of the run.
-func endTags(of *plan.Run, w view.Window) (out [2]view.RunTag) {
+func endTags(of *plan.Run, w view.Window, on string) (out [2]view.RunTag) {
 	n := len(of.Pieces)
 	if n == 0 {
 		return out
 	}
 	for i, q := range []plan.Piece{of.Pieces[0], of.Pieces[n-1]} {
 		if !q.Kind.Along() {
-			out[i] = view.RunTag{Name: prose(q.Mark), Wide: fmt.Sprintf("%d.%s.1", CornerSheet.section(),
-				plainMark(q.Mark)), Sheet: q.Mark}
+			out[i] = view.RunTag{Name: prose(q.Mark), Wide: fmt.Sprintf("%d.%s.1", Sections.section(),
+				plainMark(on)), Sheet: q.Mark}
 		}
 	}
 	for i, m := range []*length.Length{w.MatchLeft, w.MatchRight} {
@@ -323,6 +336,27 @@ func endTags(of *plan.Run, w view.Window) (out [2]view.RunTag) {
 				out[i].Name = local(j.Mark, of.Name)
 			}
 		}
+	}
+	return out
+}
+
+// cutTags are the sections that are true of a run.
+func (b *book) cutTags(r *layout.Run) []view.RunCut {
+	if b.cuts == nil {
+		b.cuts = b.l.SectionDrawings()
+	}
+	var out []view.RunCut
+	for _, c := range b.cuts {
+		if !slices.Contains(c.Runs, r) {
+			continue
+		}
+		name := c.Chair.Name
+		if c.Run == r {
+			name = local(name, r.Name)
+		}
+		out = append(out, view.RunCut{RunTag: view.RunTag{Name: b.say.Say(words.ViewSectionTag,
+			words.In("chair", prose(name))), Sheet: sectionMark(c.Chair.Name), Wide: fmt.Sprintf("%d.%s.1",
+			Sections.section(), plainMark(c.Run.Perimeter.Job.Name))}, At: c.Chair.At, Here: c.Run == r})
 	}
 	return out
 }

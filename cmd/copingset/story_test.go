@@ -237,7 +237,7 @@ func (s story) issuedAfterC() {
 	if len(d.Earlier) != 2 || d.Earlier[1].Mark != "C" {
 		s.Errorf("history: %v", d.Earlier)
 	}
-	for _, name := range []string{"packet.pdf", "schedules/asbuilt.csv"} {
+	for _, name := range []string{"packet.pdf", "schedules/pieces.csv"} {
 		data := s.read("out/" + name)
 		if fileOf(d, name) != sha([]byte(data)) {
 			s.Errorf("%s is not as the record has it", name)

@@ -385,17 +385,12 @@ func KeyPlanHatches(say words.Book, k plan.KeyPlan) []LegendEntry {
 		out = append(out, LegendEntry{drawing.ZoneEdge, say.Say(words.KeyplanZoneEdge)})
 	}
 	if corner {
-		out = append(
-			out,
-			LegendEntry{
-				drawing.ZoneCorner,
-				say.Say(
-					words.KeyplanZoneCorner,
-					words.In("corner-zone", length.Crew(k.Metric).InText(k.CornerZone)),
-					words.In("corners-begin", k.CornersBegin),
-				),
-			},
-		)
+		long := words.In("corner-zone", length.Crew(k.Metric).InText(k.CornerZone))
+		said := say.Say(words.KeyplanZoneCorner, long)
+		if k.CornerTurn > 0 {
+			said = say.Say(words.KeyplanZoneCornerTurn, long, words.In("angle", length.FormatAngle(k.CornerTurn)))
+		}
+		out = append(out, LegendEntry{drawing.ZoneCorner, said})
 	}
 	if wall {
 		out = append(out, LegendEntry{drawing.Masonry, say.Say(words.KeyplanLegendWall)})

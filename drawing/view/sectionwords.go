@@ -203,7 +203,7 @@ func (s *sectionView) rowWords(i int) string {
 	w := say([...]words.Key{words.SectionRowStreet, words.SectionRowRoof}[i],
 		words.In("count", strconv.Itoa(row.Count)), words.In("fastener", row.Fastener),
 		words.In("diameter", s.size(row.Diameter)), words.In("length", s.short(row.Length)),
-		words.In("into", s.floor(row.Into)), words.In("substrate", say(materialKey(s.of.Seat.Substrate))),
+		words.In("into", s.floor(row.Into)), words.In("substrate", say(MaterialKey(s.of.Seat.Substrate))),
 		words.In("thread", s.short(row.Asked)), words.In("tip", s.short(row.Tip)))
 	if row.Pilot == 0 {
 		return w
