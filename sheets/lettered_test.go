@@ -22,7 +22,7 @@ var unnamedMost = map[Kind]int{ // look-up only
 	Findings:         50,
 	WorkSheet:        30,
 	Plywood:          6,
-	RunSheet:         300,
+	RunSheet:         330,
 	CornerSheet:      300,
 	Sections:         1050,
 	FastenerSchedule: 500,
