@@ -20,7 +20,12 @@ import (
 // stands on a run in station order is counted: its obstacles N-O1, its readings
 // N-R1, the zones of its build-up N-Z1 and their plywood N-P1.
 func (l *Layout) Facts() fact.Ledger {
-	b := &facts{l: l, files: l.cutFiles()}
+	b := &facts{l: l, files: l.cutFiles(), alike: map[*Piece]int{}}
+	for _, g := range l.CornerGroups() {
+		for _, q := range g {
+			b.alike[q] = len(g)
+		}
+	}
 	b.ofJob()
 	b.ofWind()
 	b.about(fact.Run, "levelling")
@@ -46,6 +51,9 @@ func (l *Layout) Facts() fact.Ledger {
 			b.ofTurned(q)
 		}
 	}
+	b.ofQuestions()
+	b.ofSections()
+	b.ofTested()
 	b.ofAssemblies()
 	b.ofFasteners()
 	b.ofFamilies()
@@ -66,6 +74,7 @@ type facts struct {
 	of    string
 	n     int               // things that have been given a place in the lists
 	files map[cutKey]string // look-up only: that bodies are cut by
+	alike map[*Piece]int    // look-up only: how many of a piece that is no straight one are made
 }
 
 func (b *facts) about(kind fact.Kind, of string) { b.kind, b.of = kind, of }

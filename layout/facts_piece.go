@@ -36,12 +36,17 @@ func (b *facts) ofPiece(q *Piece) {
 		b.length("shipped-rear"+n, rear)
 		b.length("inside"+n, t.Inside())
 		b.length("girth"+n, b.l.Girth(t))
+		b.slope("slope"+n, t.Slope(&b.l.Job.System))
+		b.some("stands-off"+n, t.Mismatch(&b.l.Job.System))
 	}
 	for i, m := range q.Miters {
 		n := fmt.Sprintf("-%d", i+1)
 		b.words("miter"+n, m.Corner.Name)
 		b.lengths("miter-trims"+n, m.Trim[:])
 		b.lengths("miter-insides"+n, m.Inside[:])
+	}
+	if n := b.alike[q]; n > 0 {
+		b.count("alike", n)
 	}
 	b.length("inside", q.Inside)
 	b.length("wide", q.Wide)
@@ -108,8 +113,10 @@ func (b *facts) ofFamilies() {
 	for _, f := range b.l.Families {
 		b.about(fact.Family, FactOfFamily(f))
 		b.place()
+		b.words("mark", f.Mark)
 		b.words("kind", f.Kind.String())
 		b.said("hand", f.Hand.String())
+		b.said("hand-sentence", b.l.Job.Units.OwnUnits(f.Sentence()))
 		marks := make([]string, len(f.Pieces))
 		for i, q := range f.Pieces {
 			marks[i] = q.Mark
@@ -131,6 +138,7 @@ func (b *facts) ofParts() {
 	for _, p := range b.l.Parts {
 		b.about(fact.Part, FactOfPart(p))
 		b.place()
+		b.words("mark", p.Mark)
 		count, spares := p.Make(b.l.Held)
 		b.words("kind", p.Kind.String())
 		b.said("hand", p.Hand.String())
@@ -219,9 +227,24 @@ func (b *facts) ofPartCutting() {
 					cuts = append(cuts, lot.Blanks[c].Length)
 				}
 				b.lengths(fmt.Sprintf("%sstrip-%d", n, m+1), append(cuts, strip.Drop))
+				b.words(fmt.Sprintf("%sstrip-%d-of", n, m+1), CutsOf(lot, strip.Cuts))
 			}
 		}
 	}
+}
+
+// CutsOf are the blanks of a strip of a lot of parts with their counts.
+func CutsOf(lot *PartLot, cuts []int) string {
+	var out []string
+	for i := 0; i < len(cuts); {
+		k := i
+		for k < len(cuts) && lot.Blanks[cuts[k]].Part == lot.Blanks[cuts[i]].Part {
+			k++
+		}
+		out = append(out, fmt.Sprintf("%d × %s", k-i, lot.Blanks[cuts[i]].Part.Mark))
+		i = k
+	}
+	return strings.Join(out, ", ")
 }
 
 // ofCutting is the cutting plan, lot by lot.

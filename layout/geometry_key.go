@@ -16,7 +16,8 @@ import (
 // KeyPlan is every perimeter that has runs, from above.
 func (l *Layout) KeyPlan() plan.KeyPlan {
 	k := plan.KeyPlan{Metric: l.Job.Units == job.Metric, North: int(math.Round(northFrom(l.Job).Degrees() * 10)),
-		CornerZone: l.Demand.CornerLength, CornersBegin: l.Demand.CornersBegin()}
+		CornerZone:   plan.Value{Real: l.Demand.CornerLength, Fact: Named("wind", "corner-zone")},
+		CornersBegin: l.Demand.CornersBegin(), Begun: Named("wind", "corners-begin")}
 	for _, p := range l.Perimeters {
 		if len(p.Runs) > 0 {
 			k.Perimeters = append(k.Perimeters, l.keyPerimeter(p))
@@ -36,7 +37,7 @@ func northFrom(j *job.Job) job.Angle {
 }
 
 func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
-	k := plan.KeyPerimeter{Name: p.Job.Name, Turned: p.Job.Bearing.Degrees() - northFrom(l.Job).Degrees()}
+	k := plan.KeyPerimeter{Name: p.Job.Name, Count: Named(FactOfPerimeter(p), "runs"), Turned: p.Job.Bearing.Degrees() - northFrom(l.Job).Degrees()}
 	switch p.Job.Kind {
 	case job.Well:
 		k.Lying = plan.AroundWell
@@ -44,22 +45,32 @@ func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
 		k.Lying = plan.LyingOpen
 	}
 	if p.Closed() && length.Crew(l.Job.Units == job.Metric).Round(p.Closure.Length) > 0 {
-		k.Misses = p.Closure.Length
+		k.Misses = plan.Value{Real: p.Closure.Length, Fact: Named(FactOfPerimeter(p), "misclosure")}
 	}
 	for _, r := range p.Runs {
 		k.Runs = append(k.Runs, l.keyRun(r))
 	}
 	p.Tees(func(r *wall.Run, t *wall.Tee, starts bool) {
 		k.Tees = append(k.Tees, plan.KeyTee{Run: r.Name, Starts: starts, Perimeter: t.Job.Perimeter, Main: t.Main.Name,
-			At: t.Place(r, starts).Corner, Taped: t.Job.At, Face: [...]string{"left face", "right face",
+			At: t.Place(r, starts).Corner, Taped: plan.Value{Real: t.Job.At, Fact: Named(FactOfRun(l.runOf(r)), meetsAt(starts))}, Face: [...]string{"left face", "right face",
 				"centre"}[t.Job.Of]})
 	})
 	return k
 }
 
+// meetsAt is what the station is called at which a run meets another, by its left end or
+// by its right.
+func meetsAt(starts bool) string {
+	if starts {
+		return "left-end-meets-at"
+	}
+	return "right-end-meets-at"
+}
+
 func (l *Layout) keyRun(r *Run) plan.KeyRun {
 	at := func(p wall.Point) plan.Pt { return plan.Pt{X: p.X, Y: p.Y} }
-	k := plan.KeyRun{Name: r.Name, From: at(r.Plan), To: at(r.PlanEnd), Front: r.Front,
+	k := plan.KeyRun{Name: r.Name, From: at(r.Plan), To: at(r.PlanEnd),
+		Front:  plan.Value{Real: r.Front, Fact: Named(FactOfRun(r), "wall-line")},
 		Slopes: r.InPlan(l.Grid) != r.Front,
 		Wide:   r.WidthMost, Beyond: [2]length.Length{r.Left.Ext, r.Right.Ext}, Out: [2]length.Length{r.CapOutAt(0),
 			r.CapOutAt(r.Front)},
@@ -109,22 +120,26 @@ func keyEnd(e wall.End) plan.KeyEnd {
 }
 
 // TurnOf is what a corner of the wall does, in words.
-func TurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.Turn, c.Included()) }
+func TurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.Turn, c.Included(), "turn", "included") }
 
 // MadeTurnOf is what the piece made for a corner does.
-func MadeTurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.CapTurn, c.CapIncluded()) }
+func MadeTurnOf(c *Corner) plan.KeyTurn {
+	return turnSaid(c, c.CapTurn, c.CapIncluded(), "cap-turn", "cap-included")
+}
 
-func turnSaid(c *Corner, a, in job.Angle) plan.KeyTurn {
+// turnSaid letters the two angles, whose facts are called so.
+func turnSaid(c *Corner, a, in job.Angle, turn, included string) plan.KeyTurn {
+	of := FactOfCorner(c)
 	if c.Straight() {
 		return plan.KeyTurn{Kind: strings.ToUpper(c.Pitch.String()), Turn: "slope changes " +
-			job.FormatAngle(max(c.Bend, -c.Bend)), Included: "no turn"}
+			job.FormatAngle(max(c.Bend, -c.Bend)), Included: "no turn", Turned: Named(of, "bend")}
 	}
 	side, kind := "right", "OUTSIDE CORNER"
 	if !c.Outside() {
 		side, a, kind = "left", -a, "INSIDE CORNER"
 	}
 	return plan.KeyTurn{Kind: kind, Turn: "turns " + side + " " + job.FormatAngle(a), Included: "included " +
-		job.FormatAngle(in)}
+		job.FormatAngle(in), Turned: Named(of, turn), Opened: Named(of, included)}
 }
 
 // SpotOfRuns points out runs of one perimeter.

@@ -77,6 +77,7 @@ func newBook(l *layout.Layout, o Options) *book {
 // page is a planned sheet: everything is known of it but its number.
 type page struct {
 	id, title string
+	named     string // the facts that the title letters
 	kind      Kind
 	paper     paper
 	on        string // the larger paper that its view needs, by name; empty: the job's own

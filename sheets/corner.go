@@ -164,24 +164,31 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 	for _, o := range g {
 		marks = append(marks, o.Mark)
 	}
-	var rows [][]string
+	t := facts("", nil)
+	t.fill = true
+	row := func(head, words string, names ...string) {
+		t.add(lettered{words: head}, lettered{words, layout.AllNamed(names...)})
+	}
 	title := "Piece " + strings.Join(marks, ", ")
 	if !b.l.Held.Released(q) {
 		title += ": NOT RELEASED, DO NOT CUT"
-		rows = append(rows, []string{"Held by", strings.Join(b.holdNames(b.l.Held[q]), "; ")})
+		row("Held by", strings.Join(b.holdNames(b.l.Held[q]), "; "))
 	}
+	t.title = prose(title)
 	for _, m := range q.Miters {
 		if m.Corner.Straight() {
-			rows = append(rows, []string{"Break", bendWords(m.Corner)})
+			row("Break", bendWords(m.Corner), bendFacts(m.Corner))
 			continue
 		}
-		rows = append(rows, []string{"Turn", turnWords(m.Corner)})
+		row("Turn", turnWords(m.Corner), turnFacts(m.Corner))
 	}
 	var front, rear []string
 	for i, t := range q.Parts {
 		front = append(front, b.shopLeg(t.Length()))
 		rear = append(rear, b.shopLeg(q.RearLength(i)))
 	}
+	fronts, rears, insides, girths := eachPart(q, "length"), eachPart(q, "rear-length"), eachPart(q, "inside"),
+		eachPart(q, "girth")
 	legs := "Shop legs, %s (left, right)"
 	switch {
 	case len(q.Parts) == 1:
@@ -194,54 +201,72 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 		as = q.Assembly.Name + ", " + q.Zone.String() + " zone"
 	}
 	if made := b.l.Made(q).Making; made == plan.MadeTee {
-		rows = append(rows, b.teeRows(q, front)...)
+		b.teeRows(q, front, row)
 	} else if made == plan.MadeTapering {
-		rows = append(rows,
-			[]string{"Length", strings.Join(front, ", ") + " along the straight " + q.Straight.String()},
-			[]string{"Legs", b.shopLong(b.j.System.Transition.Leg) + " straight at each end, the rear tapers between"},
-			[]string{"Width", "inside " + b.widthOf(q) + ", mean girth " + b.shopShort(b.l.GirthOf(q))},
-			[]string{"Hold it", "from the roof, looking out: wide end at the " + strings.ToUpper(q.Hand.String()) +
-				" hand"},
-		)
+		row("Length", strings.Join(front, ", ")+" along the straight "+q.Straight.String(), fronts)
+		row("Legs", b.shopLong(b.j.System.Transition.Leg)+" straight at each end, the rear tapers between",
+			factsOf("system", "transition-leg"))
+		row("Width", "inside "+b.widthOf(q)+", mean girth "+b.shopShort(b.l.GirthOf(q)),
+			factsOf(q.Mark, "narrow", "wide", "girth"))
+		row("Hold it", "from the roof, looking out: wide end at the "+strings.ToUpper(q.Hand.String())+" hand")
 	} else {
-		rows = append(rows,
-			[]string{fmt.Sprintf(legs, "front"), strings.Join(front, ", ")},
-			[]string{fmt.Sprintf(legs, "rear"), strings.Join(rear, ", ")},
-		)
+		row(fmt.Sprintf(legs, "front"), strings.Join(front, ", "), fronts)
+		row(fmt.Sprintf(legs, "rear"), strings.Join(rear, ", "), rears)
 		if q.Wide == q.Narrow {
-			rows = append(rows, []string{"Width", "inside " + b.shopShort(q.Inside) + ", girth " +
-				b.shopShort(b.l.GirthOf(q))})
+			row("Width", "inside "+b.shopShort(q.Inside)+", girth "+b.shopShort(b.l.GirthOf(q)),
+				factsOf(q.Mark, "inside", "girth"))
 		} else {
-			rows = append(rows, b.twoWidthRows(q, true)...)
+			two := b.twoWidthRows(q, true)
+			row(two[0][0], two[0][1], insides, girths)
+			row(two[1][0], two[1][1], b.legFacts(q))
 		}
 	}
 	if h := q.Hand.String(); h != "" {
-		rows = append(rows, []string{"Hand", h})
+		row("Hand", h, factsOf(q.Mark, "hand"))
 	}
-	for _, o := range q.Cutouts {
-		rows = append(rows, []string{"Hole", b.holeWords(q, o)})
+	for i, o := range q.Cutouts {
+		row("Hole", b.holeWords(q, o), holeFacts(q.Mark, i))
 	}
-	rows = append(rows,
-		[]string{"To make", fmt.Sprintf("%d, %s each (calculated)%s", len(g), b.weight(b.l.Weight(q).Laid),
-			b.lifting(q, "; ", " to lift"))},
-		[]string{"Assembly", prose(as)},
-	)
-	t := facts(prose(title), rows)
-	t.fill = true
+	row("To make", fmt.Sprintf("%d, %s each (calculated)%s", len(g), b.weight(b.l.Weight(q).Laid),
+		b.lifting(q, "; ", " to lift")), factsOf(q.Mark, "alike", "weight"))
+	row("Assembly", prose(as))
 	return t
 }
 
+// eachPart names one fact of every part of a piece, in their order.
+func eachPart(q *layout.Piece, what string) string {
+	var names []string
+	for _, t := range q.Parts {
+		names = append(names, layout.PartFact(t, what))
+	}
+	return layout.AllNamed(names...)
+}
+
+// holeFacts names what is lettered of a hole of a piece, counted from nought.
+func holeFacts(mark string, i int) string {
+	k := fmt.Sprintf("hole-%d-", i+1)
+	return factsOf(mark, k+"for", k+"from-left", k+"from-front", k+"from-face", k+"size")
+}
+
+// turnFacts names the angles that turnWords letter.
+func turnFacts(c *layout.Corner) string {
+	if c.CapTurn == c.Turn {
+		return factsOf(layout.FactOfCorner(c), "cap-turn", "cap-included")
+	}
+	return factsOf(layout.FactOfCorner(c), "cap-turn", "cap-included", "turn", "included")
+}
+
 // supportPacking is what stands under each support of a piece.
-func (b *book) supportPacking(q *layout.Piece) string {
-	var out []string
+func (b *book) supportPacking(q *layout.Piece) lettered {
+	var out, names []string
 	for _, p := range b.l.Perimeters {
 		for _, s := range p.Supports {
 			if s.Piece == q {
-				out = append(out, s.Name+" "+b.short(s.Packing))
+				out, names = append(out, s.Name+": "+b.short(s.Packing)), append(names, layout.Named(s.Name, "packing"))
 			}
 		}
 	}
-	return orDash(strings.Join(out, ", "))
+	return lettered{orDash(strings.Join(out, ", ")), layout.AllNamed(names...)}
 }
 
 // alikeTable is what differs among pieces made alike, of which the plan letters
@@ -286,7 +311,8 @@ func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 			}
 			row := unnamed("", "", "", "", words)
 			if i == 0 {
-				row = unnamed(q.Mark, ends(left), ends(right), b.supportPacking(q), words)
+				row = unnamed(q.Mark, ends(left), ends(right), "", words)
+				row[3] = b.supportPacking(q)
 			}
 			if !c.Straight() {
 				row[4].names = layout.OffsetFacts(c)

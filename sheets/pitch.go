@@ -19,6 +19,11 @@ func bendWords(c *layout.Corner) string {
 	)
 }
 
+// bendFacts names what bendWords letter.
+func bendFacts(c *layout.Corner) string {
+	return factsOf(layout.FactOfCorner(c), "bend", "incline-left", "incline-right")
+}
+
 // inclineWords say how a top goes on from a break.
 func inclineWords(outwards job.Angle) string {
 	switch {

@@ -44,15 +44,16 @@ func (b *book) sectionsOn(cases []layout.SectionCase) (page, blocks.Spec, compos
 	spec := blocks.Spec{Gap: between, Gutter: gutter}
 	var runs []*layout.Run
 	var cuts []plan.Section
-	put := func(of plan.Section, told view.SectionTold, notes ...string) {
+	put := func(of plan.Section, told view.SectionTold, notes ...drawing.Said) {
 		cuts = append(cuts, of)
 		spec.Slots = append(spec.Slots, blocks.Slot{Block: view.Section(b.say, of, told, notes...),
 			Cell: blocks.Cell{Row: len(spec.Slots)}, ID: fmt.Sprintf("v%d", len(spec.Slots)+1), Least: sectionLeast})
 	}
 	for _, c := range cases {
-		put(b.l.Section(c.Run, c.Chair.At, c.Chair, nil), view.SectionPlain, b.say.Say(words.SectionCase,
-			words.In("runs", b.runsSaid(c.Runs)),
-			words.In("assembly", c.Chair.Assembly.Name), words.In("inside", b.small(c.Chair.Inside))))
+		put(b.l.Section(c.Run, c.Chair.At, c.Chair, nil), view.SectionPlain, drawing.Said{
+			Words: b.say.Say(words.SectionCase, words.In("runs", b.runsSaid(c.Runs)),
+				words.In("assembly", c.Chair.Assembly.Name), words.In("inside", b.small(c.Chair.Inside))),
+			Fact: factsOf(c.Chair.Name, "inside")})
 		for _, q := range c.Joints {
 			put(b.l.SectionAtJoint(q.Run, q.Joint), view.SectionBrief)
 		}

@@ -72,10 +72,10 @@ func (b *book) cuttingPlan() []page {
 	room := p.paper.room(p.banner != "")
 	lots := b.l.CutLots()
 	plans, waste := b.planTable(lots).naming(planNames(lots)), b.wasteTable(o, lots).naming(wasteNames(o, lots))
-	how := list{items: []string{
-		b.say.Say(words.CutHowClosers), b.say.Say(words.CutHowSheets),
-		b.say.Say(words.CutHowBound, words.In("least-drop", b.text(b.j.Shop.LeastDrop))),
-	}, title: b.say.Say(words.CutHow)}
+	how := list{title: b.say.Say(words.CutHow)}
+	how.say(b.say.Say(words.CutHowClosers), "")
+	how.say(b.say.Say(words.CutHowSheets), "")
+	how.say(b.say.Say(words.CutHowBound, words.In("least-drop", b.text(b.j.Shop.LeastDrop))), factsOf("shop", "least-drop"))
 	plans.tight, waste.tight = true, true
 	blocks := []block{plans, waste, how}
 	if t, ok := b.leftOut(o); ok {

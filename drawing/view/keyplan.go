@@ -28,7 +28,7 @@ type keyPlan struct {
 	say   words.Book
 	crew  length.Style
 	s     *drawing.Scene
-	notes []string // what found no room on the plan
+	notes []drawing.Said // what found no room on the plan
 }
 
 // KeyPlan draws every perimeter to the largest usual scale that fits: walls,
@@ -133,54 +133,43 @@ func shelves(shapes []keyShape, sc Scale, area drawing.Rect) ([]drawing.Rect, bo
 }
 
 // footWords is what the strip under the plans says of all of them.
-func (k *keyPlan) footWords(shapes []keyShape) []string {
-	phrase := []string{k.say.Say(words.KeyplanHow), k.say.Say(words.KeyplanLengths)}
+func (k *keyPlan) footWords(shapes []keyShape) []drawing.Said {
+	phrase := drawing.Plain(k.say.Say(words.KeyplanHow), k.say.Say(words.KeyplanLengths))
+	plain := func(words string) { phrase = append(phrase, drawing.Said{Words: words}) }
 	adjusted, slopes := false, false
 	for _, sh := range shapes {
 		slopes = slopes || slices.ContainsFunc(sh.per.Runs, func(r plan.KeyRun) bool { return r.Slopes })
-		adjusted = adjusted || sh.per.Misses > 0
+		adjusted = adjusted || sh.per.Misses.Real > 0
 	}
 	if slopes {
-		phrase = append(phrase, k.say.Say(words.KeyplanSlopes))
+		plain(k.say.Say(words.KeyplanSlopes))
 	}
 	if adjusted {
-		phrase = append(phrase, k.say.Say(words.KeyplanAdjusted))
+		plain(k.say.Say(words.KeyplanAdjusted))
 	}
 	for _, sh := range shapes {
 		if slices.ContainsFunc(sh.per.Runs, func(r plan.KeyRun) bool { return r.Held }) {
-			phrase = append(phrase, k.say.Say(words.KeyplanHold))
+			plain(k.say.Say(words.KeyplanHold))
 			break
 		}
 	}
 	if k.unplaced(shapes) {
-		phrase = append(phrase, k.say.Say(words.KeyplanUnplaced))
+		plain(k.say.Say(words.KeyplanUnplaced))
 	}
 	for _, sh := range shapes {
 		for _, t := range sh.per.Tees {
-			phrase = append(
-				phrase,
-				k.say.Say(
-					words.KeyplanMeets,
-					words.In("run", t.Run),
-					words.In("name", sh.per.Name),
-					words.In("main", t.Main),
-					words.In("perimeter", t.Perimeter),
-					words.In("taped", k.crew.InText(t.Taped)),
-					words.In("face", t.Face),
-				),
-			)
+			phrase = append(phrase, drawing.Said{Words: k.say.Say(words.KeyplanMeets, words.In("run", t.Run),
+				words.In("name", sh.per.Name), words.In("main", t.Main), words.In("perimeter", t.Perimeter),
+				words.In("taped", k.crew.InText(t.Taped.Real)), words.In("face", t.Face)), Fact: t.Taped.Fact})
 		}
 	}
 	for _, sh := range shapes {
 		if !sh.per.Closed() {
-			phrase = append(phrase, k.say.Say(words.KeyplanConfirm, words.In("name", sh.per.Name)))
+			plain(k.say.Say(words.KeyplanConfirm, words.In("name", sh.per.Name)))
 		}
 		for _, r := range sh.runs {
 			if r.Unmeasured != "" {
-				phrase = append(
-					phrase,
-					k.say.Say(words.KeyplanDashed, words.In("name", r.Name), words.In("unmeasured", r.Unmeasured)),
-				)
+				plain(k.say.Say(words.KeyplanDashed, words.In("name", r.Name), words.In("unmeasured", r.Unmeasured)))
 			}
 		}
 	}
@@ -197,7 +186,7 @@ func footColumns(w drawing.Unit) (title, notes drawing.Unit, beside bool) {
 	return title, notes, true
 }
 
-func (k *keyPlan) footHeight(w drawing.Unit, notes []string, shapes []keyShape) drawing.Unit {
+func (k *keyPlan) footHeight(w drawing.Unit, notes []drawing.Said, shapes []keyShape) drawing.Unit {
 	old := k.notes
 	k.notes = notes
 	defer func() { k.notes = old }()
@@ -214,7 +203,8 @@ func (k *keyPlan) foot(box drawing.Rect, scale Scale, shapes []keyShape) {
 	k.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		top := drawing.Point{X: box.Min.X + 150, Y: box.Min.Y + 200}
 		k.s.Squeezed = scale.Ratio <= 0
-		captioned(g, k.of.Metric, top, tw-600, k.say.Say(words.KeyplanTitleLarge), "", scale)
+		captioned(g, k.of.Metric, top, tw-600, drawing.Said{Words: k.say.Say(words.KeyplanTitleLarge)},
+			drawing.Said{}, scale)
 		directionKey(g, drawing.Point{X: box.Max.X - 5300, Y: box.Min.Y + 200})
 		at := drawing.Point{X: box.Min.X + tw, Y: box.Min.Y + 200}
 		if !beside {
@@ -256,9 +246,10 @@ func (k *keyPlan) head(sh keyShape, box drawing.Rect) {
 		right := box.Max.X - 21*drawing.MM
 		at := drawing.Point{X: box.Min.X + 250, Y: box.Min.Y + 200 + drawing.Unit(drawing.Title)}
 		g.Text(at, p.Name, drawing.Style{Size: drawing.Title, Face: drawing.Bold})
-		phrase := []string{k.kindWords(p)}
-		if p.Misses > 0 {
-			phrase = append(phrase, k.say.Say(words.KeyplanMisses, words.In("misses", inSentence(k.crew, p.Misses))))
+		phrase := []drawing.Said{{Words: k.kindWords(p), Fact: p.Count}}
+		if p.Misses.Real > 0 {
+			phrase = append(phrase, drawing.Said{Fact: p.Misses.Fact,
+				Words: k.say.Say(words.KeyplanMisses, words.In("misses", inSentence(k.crew, p.Misses.Real)))})
 		}
 		list(g, drawing.Point{X: at.X, Y: at.Y + 150}, right-at.X-200, phrase, drawing.Style{})
 		g.Draw(
@@ -295,23 +286,18 @@ func KeyPlanHatches(say words.Book, k plan.KeyPlan) []LegendEntry {
 	}
 	var out []LegendEntry
 	if edge {
-		out = append(out, LegendEntry{drawing.ZoneEdge, say.Say(words.KeyplanZoneEdge)})
+		out = append(out, LegendEntry{Kind: drawing.ZoneEdge, Words: say.Say(words.KeyplanZoneEdge)})
 	}
 	if corner {
 		out = append(
 			out,
-			LegendEntry{
-				drawing.ZoneCorner,
-				say.Say(
-					words.KeyplanZoneCorner,
-					words.In("corner-zone", length.Crew(k.Metric).InText(k.CornerZone)),
-					words.In("corners-begin", k.CornersBegin),
-				),
-			},
+			LegendEntry{Kind: drawing.ZoneCorner, Words: say.Say(words.KeyplanZoneCorner,
+				words.In("corner-zone", length.Crew(k.Metric).InText(k.CornerZone.Real)),
+				words.In("corners-begin", k.CornersBegin)), Fact: drawing.FactNames(k.CornerZone.Fact, k.Begun)},
 		)
 	}
 	if wall {
-		out = append(out, LegendEntry{drawing.Masonry, say.Say(words.KeyplanLegendWall)})
+		out = append(out, LegendEntry{Kind: drawing.Masonry, Words: say.Say(words.KeyplanLegendWall)})
 	}
 	return out
 }

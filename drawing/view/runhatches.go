@@ -15,8 +15,8 @@ func RunHatches(r *plan.Run, win Window) []LegendEntry {
 	for _, k := range []struct {
 		corner bool
 		as     LegendEntry
-	}{{true, LegendEntry{drawing.ZoneCorner, "corner zone of wind pressure"}},
-		{false, LegendEntry{drawing.ZoneEdge, "edge zone of wind pressure"}}} {
+	}{{true, LegendEntry{Kind: drawing.ZoneCorner, Words: "corner zone of wind pressure"}},
+		{false, LegendEntry{Kind: drawing.ZoneEdge, Words: "edge zone of wind pressure"}}} {
 		if slices.ContainsFunc(r.WindZones, func(z plan.WindZone) bool {
 			return z.Corner == k.corner &&
 				f.overlaps(z.From, z.To)
@@ -35,16 +35,16 @@ func RunHatches(r *plan.Run, win Window) []LegendEntry {
 				return min(z.Plies, 3) == k &&
 					f.overlaps(z.From, z.To)
 			}) {
-				out = append(out, LegendEntry{runPacking(k), layers[k]})
+				out = append(out, LegendEntry{Kind: runPacking(k), Words: layers[k]})
 			}
 		}
 		if kind, name := runWallHatch(r); kind != drawing.NoHatch {
-			out = append(out, LegendEntry{kind, "wall top: " + name})
+			out = append(out, LegendEntry{Kind: kind, Words: "wall top: " + name})
 		}
 	}
 	walled := win.From <= 0 && r.Left.Kind == plan.EndWall || win.To >= r.Cap.Real && r.Right.Kind == plan.EndWall
 	if walled && (len(out) == 0 || out[len(out)-1].Kind != drawing.Masonry) {
-		out = append(out, LegendEntry{drawing.Masonry, "higher wall"})
+		out = append(out, LegendEntry{Kind: drawing.Masonry, Words: "higher wall"})
 	}
 	return out
 }

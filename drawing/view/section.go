@@ -24,11 +24,12 @@ type sectionView struct {
 	hi    plan.Pt
 
 	keys []sectionKey
+	pad
 }
 
 // sectionKey is one numbered item of the list, with the place it is about.
 type sectionKey struct {
-	words string
+	drawing.Said
 	tip   plan.Pt
 	where keyPlace
 }
@@ -47,14 +48,15 @@ const (
 // fasteners and cap, each to its true thickness, with the laps and clearances at
 // that station. At a joint the next cap is seen behind the splice plate and its
 // tape; a building expansion joint has no chair under it. notes go on its list.
-func Section(say words.Book, of plan.Section, told SectionTold, notes ...string) *Keyed {
+func Section(say words.Book, of plan.Section, told SectionTold, notes ...drawing.Said) *Keyed {
 	s := newSectionView(say, of)
 	s.told = told
 	s.items()
 	k := &Keyed{
 		ID: "section-" + of.Mark, Title: s.title(), About: say.Say(words.SectionAbout, words.In("title", s.title()),
 			words.In("run", of.Run)),
-		under:  say.Say(words.SectionUnder, words.In("run", of.Run), words.In("station", s.crew.InText(of.Crew))),
+		under: drawing.Said{Words: say.Say(words.SectionUnder, words.In("run", of.Run),
+			words.In("station", s.crew.InText(of.Crew.Real))), Fact: of.Crew.Fact},
 		metric: s.crew.Metric, finest: 4, coarsest: 10, extent: s.extent, beside: sectionBeside,
 		draw: func(ratio float64) keyedDrawing { return keyedDrawing{marks: s.cut(ratio, s.told == SectionDetailed)} },
 		list: keyedList{notes: append(s.lines(), notes...), holds: s.holds()},
@@ -67,7 +69,7 @@ func Section(say words.Book, of plan.Section, told SectionTold, notes ...string)
 		k.list.figures, k.list.column = []entry{s.details()}, k.beside-200
 	}
 	for _, it := range s.keys {
-		k.list.items = append(k.list.items, it.words)
+		k.list.items = append(k.list.items, it.Said)
 	}
 	return k
 }
@@ -167,7 +169,7 @@ func SectionHatches(say words.Book, of ...plan.Section) []LegendEntry {
 	var out []LegendEntry
 	add := func(k drawing.HatchKind, words string) {
 		if k != drawing.NoHatch && !slices.ContainsFunc(out, func(e LegendEntry) bool { return e.Kind == k }) {
-			out = append(out, LegendEntry{k, words})
+			out = append(out, LegendEntry{Kind: k, Words: words})
 		}
 	}
 	for _, p := range of {
