@@ -209,6 +209,7 @@ func (b *facts) ofFindings() {
 			b.length("station", b.crewStation(f.Where))
 		}
 		b.said("pieces", strings.Join(f.Where.Pieces, " "))
+		b.said("chairs", strings.Join(f.Where.Chairs, " "))
 		b.said("part", strings.Join(append([]string{f.Where.Part}, f.Where.Parts...), " "))
 		b.words("what", f.What)
 		b.said("why", f.Why)

@@ -102,6 +102,7 @@ func (b *facts) ofMadeBodies(f *Family) {
 		b.slope(k+"slope", p.Parts[LegOf(f, i)].Slope(s))
 		b.slope(k+"face-1-slope", p.Parts[LegOf(f, i)].Slope(s)) // as its root letters it
 		b.length(k+"front-fold", b.l.MadeFront(f, i)+p.Allowance)
+		b.ofMadeEnds(f, i, k)
 		if x.Metal != nil {
 			for n, d := range Deductions(x) {
 				b.number(fmt.Sprintf("%sdeduction-%d-mm", k, n+1), d.Less)
@@ -126,6 +127,26 @@ func (b *facts) ofMadeBodies(f *Family) {
 		if m.Corner.Straight() { // positive over a peak
 			b.angle("change-of-slope", m.Corner.Bend)
 		}
+	}
+}
+
+// ofMadeEnds are the ends of a body of a family and its rear fold from one to the other.
+func (b *facts) ofMadeEnds(f *Family, body int, k string) {
+	if rear, ok := MadeRear(f, body); ok {
+		b.length(k+"rear-fold", rear)
+	}
+	ends, ok := MadeEnds(f, body)
+	for i, e := range ends {
+		at := k + [...]string{"left-end", "right-end"}[i]
+		switch {
+		case !ok:
+			continue
+		case e.Is == endCorner:
+			b.angle(at+"-turn", e.Turn)
+		case e.Is == endBreak:
+			b.angle(at+"-change-of-slope", e.Bends)
+		}
+		b.words(at, e.Is)
 	}
 }
 

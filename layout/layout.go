@@ -91,13 +91,26 @@ func solve(j *job.Job) (*Layout, finding.List) {
 }
 
 func build(j *job.Job) (*Layout, finding.List) {
+	l, ok := stood(j)
+	if ok {
+		l.tryDoubts()
+		l.release()
+		l.crate()
+		l.cutting()
+	}
+	return l, l.Findings
+}
+
+// stood solves a job up to what is made and how it stands; what is released, crated and
+// cut follows from its findings. It tells whether it came that far.
+func stood(j *job.Job) (*Layout, bool) {
 	l := &Layout{Job: j, Grid: length.Crew(j.Units == job.Metric).Step()}
 	var set finding.Set
 	keep := func(more finding.List) { set.Append(more...) }
-	stop := func() (*Layout, finding.List) {
+	stop := func() (*Layout, bool) {
 		l.Findings = set.List().Gathered()
 		l.Findings.Sort()
-		return l, l.Findings
+		return l, false
 	}
 	keep(j.Findings)
 	if len(j.Assemblies) == 0 {
@@ -150,10 +163,7 @@ func build(j *job.Job) (*Layout, finding.List) {
 	keep(l.chairFindings())
 	keep(l.checks())
 	stop()
-	l.release()
-	l.crate()
-	l.cutting()
-	return l, l.Findings
+	return l, true
 }
 
 // fronts gives the wind section the front faces as the walls have them.

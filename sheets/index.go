@@ -327,12 +327,15 @@ func (b *book) findings() []page {
 		},
 	}
 	var hold []bool
-	add := func(sev finding.Severity, word string) {
-		for _, f := range b.l.Findings {
-			if f.Severity != sev {
-				continue
-			}
-			hold = append(hold, sev == finding.Hold)
+	numbers := b.findingNumbers()
+	word := map[finding.Severity]string{ // look-up only
+		finding.Hold: b.say.Say(words.CoverOnHold), finding.Error: b.say.Say(words.FindingsError),
+		finding.Note: b.say.Say(words.FindingsNote),
+	}
+	for _, sev := range []finding.Severity{finding.Hold, finding.Error, finding.Note} {
+		for _, i := range b.findingOrder(sev) {
+			f := b.l.Findings[i]
+			hold = append(hold, f.Severity == finding.Hold)
 			where := f.Where.String()
 			if where == "" {
 				where = b.say.Say(words.FindingsWholeJob)
@@ -345,14 +348,11 @@ func (b *book) findings() []page {
 			}
 			plain := func(s string) string { return orDash(prose(strings.ReplaceAll(s, "`", ""))) }
 			t.rows = append(t.rows, []string{
-				itoa(len(t.rows) + 1), word, prose(where), plain(f.What), plain(f.Why), plain(f.Mend),
+				numbers[i], word[f.Severity], prose(where), plain(f.What), plain(f.Why), plain(f.Mend),
 				plain(f.At.String()), "",
 			})
 		}
 	}
-	add(finding.Hold, b.say.Say(words.CoverOnHold))
-	add(finding.Error, b.say.Say(words.FindingsError))
-	add(finding.Note, b.say.Say(words.FindingsNote))
 	t.bold = func(row, col int) bool { return hold[row] && col < 2 }
 	phrase := b.say.Say(words.FindingsHold)
 	return b.pages(first, []block{list{items: []string{phrase}, plain: true}, t}, across)

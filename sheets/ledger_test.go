@@ -103,7 +103,10 @@ func TestMachineListHeadings(t *testing.T) {
 		"list.csv: file,unit,mark,body,kind,hand,quantity,metal,thickness,inside radius,K,seam gap," +
 			"street-side leg,street-side leg to,roof-side leg,roof-side leg to,inside width," +
 			"inside width, right end,slope,turn,change of slope,street-side fold, left end to right end,twin,lap," +
-			"lap width,assembly,issue,street-side leg, right end,roof-side leg, right end",
+			"lap width,assembly,issue,street-side leg, right end,roof-side leg, right end," +
+			"street-side fold of each leg,roof-side fold, left end to right end,left end,right end," +
+			"turn at left end,turn at right end,change of slope at left end,change of slope at right end," +
+			"blank length,blank width",
 		"bends.csv: file,unit,order,hem or bend,up or down,turn,included angle,inside radius,bend allowance," +
 			"gauge edge,gauge distance,x1,y1,x2,y2,between,and",
 		"notches.csv: file,unit,kind,x1,y1,x2,y2",

@@ -25,7 +25,10 @@ func machineLists(facts fact.Ledger) []Schedule {
 		"street-side leg", "street-side leg to", "roof-side leg", "roof-side leg to", "inside width",
 		"inside width, right end", "slope", "turn", "change of slope", "street-side fold, left end to right end",
 		"twin", "lap", "lap width", "assembly", "issue",
-		"street-side leg, right end", "roof-side leg, right end"}}
+		"street-side leg, right end", "roof-side leg, right end",
+		"street-side fold of each leg", "roof-side fold, left end to right end", "left end", "right end",
+		"turn at left end", "turn at right end", "change of slope at left end", "change of slope at right end",
+		"blank length", "blank width"}}
 	bends := Schedule{Name: "bends.csv", Header: []string{"file", "unit", "order", "hem or bend", "up or down", "turn",
 		"included angle", "inside radius", "bend allowance",
 		"gauge edge", "gauge distance", "x1", "y1", "x2", "y2", "between", "and"}}
@@ -127,7 +130,8 @@ func (c schedules) partRow(x cutBody) []string {
 		c.words(q, "kind"), c.words(q, "hand"), c.words(q, "to-cut"), c.words(q, "metal"), c.plain(q, "thickness"),
 		c.plain(q, "radius"), decimal(c.float(q, "k-factor")), "",
 		"", "", "", "", c.plain(q, "inside-left"), c.plain(q, "inside-right"), "", "", "",
-		c.plain(q, x.is("blank-length")), c.words(q, "twin"), "", "", c.words(q, "assembly"), c.preliminary(), "", ""}
+		c.plain(q, x.is("blank-length")), c.words(q, "twin"), "", "", c.words(q, "assembly"), c.preliminary(), "", "",
+		"", "", "", "", "", "", "", "", c.plain(q, x.is("blank-length")), c.plain(q, x.is("blank-girth"))}
 }
 
 func (c schedules) familyRow(x cutBody) []string {
@@ -149,7 +153,23 @@ func (c schedules) familyRow(x cutBody) []string {
 		c.plain(f, x.is("inside-left")), c.plain(f, x.is("inside-right")), slope, strings.Join(turns, " "),
 		c.degrees(f, "change-of-slope"), c.plain(f, x.is("front-fold")), c.words(f, "twin"), c.words(f, x.is("lap")),
 		c.plain(f, x.is("lap-width")), "", c.preliminary(),
-		c.plain(f, x.is("street-leg-right")), c.plain(f, x.is("roof-leg-right"))}
+		c.plain(f, x.is("street-leg-right")), c.plain(f, x.is("roof-leg-right")),
+		c.eachLeg(f), c.plain(f, x.is("rear-fold")), c.words(f, x.is("left-end")), c.words(f, x.is("right-end")),
+		c.degrees(f, x.is("left-end-turn")), c.degrees(f, x.is("right-end-turn")),
+		c.degrees(f, x.is("left-end-change-of-slope")), c.degrees(f, x.is("right-end-change-of-slope")),
+		c.plain(f, x.is("blank-length")), c.plain(f, x.is("blank-girth"))}
+}
+
+// eachLeg are the street-side folds of the legs of a piece, from its left hand: of those
+// at its ends from the square end to the corner, of one between from corner to corner.
+func (c schedules) eachLeg(of string) string {
+	var out []string
+	for n := 1; c.has(of, fmt.Sprintf("body-%d-blank-length", n)); n++ {
+		if x := (cutBody{of: of, n: n}); c.has(of, x.is("left-end")) {
+			out = append(out, c.plain(of, x.is("front-fold")))
+		}
+	}
+	return strings.Join(out, " ")
 }
 
 func (c schedules) bendRows(x cutBody) [][]string {

@@ -78,7 +78,7 @@ func TestWrittenFilesFold(t *testing.T) {
 	shopJobs(t, look)
 	t.Log(seen)
 	for _, kind := range []string{"caps", "corner of one width", "inside corner", "corner of two widths", "peak", "valley", "double miter", "transition", "tee",
-		"end plates", "upstands", "plates in caps", "chairs in caps", "chairs under tapers", "corner support", "step riser", "lapped corner", "flat tabs"} {
+		"rear folds", "end plates", "upstands", "plates in caps", "chairs in caps", "chairs under tapers", "corner support", "step riser", "lapped corner", "flat tabs"} {
 		if seen[kind] == 0 {
 			t.Errorf("nothing folds that is a %s", kind)
 		}

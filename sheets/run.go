@@ -105,7 +105,8 @@ func (b *book) newStretch(p *layout.Perimeter, runs []*layout.Run) stretch {
 			holds = append(holds, f)
 		}
 	}
-	t.page = page{kind: RunSheet, paper: b.runs, holds: holds, banner: b.runBanner(runs, holds)}
+	t.page = page{kind: RunSheet, paper: b.runs, holds: holds, banner: sentences(b.runBanner(runs, holds),
+		b.setNot(runs, holds))}
 	t.page.about = b.say.Count(words.RunAbout, len(runs), words.In("runs", strings.Join(t.names(), ", ")))
 	return t
 }

@@ -82,3 +82,26 @@ func (b *book) runBanner(runs []*layout.Run, holds finding.List) string {
 func on(runs []*layout.Run, j *layout.Joint) bool {
 	return slices.ContainsFunc(runs, func(r *layout.Run) bool { return j.Run == r.Run })
 }
+
+// setNot names the chairs that holds name: what stands under them is not known.
+func (b *book) setNot(runs []*layout.Run, holds finding.List) string {
+	marks := heldChairs(runs, holds)
+	if len(marks) == 0 {
+		return ""
+	}
+	return b.say.Say(words.RunSetNot, words.In("chairs", strings.Join(finding.Ranges(marks), ", ")))
+}
+
+func heldChairs(runs []*layout.Run, holds finding.List) []string {
+	var marks []string
+	for _, r := range runs {
+		for _, c := range r.Chairs {
+			for _, f := range holds {
+				if slices.Contains(f.Where.Chairs, c.Name) && !slices.Contains(marks, c.Name) {
+					marks = append(marks, c.Name)
+				}
+			}
+		}
+	}
+	return marks
+}

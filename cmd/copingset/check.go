@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 
-	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/sheets"
 
@@ -84,14 +83,10 @@ func check(cmd *cobra.Command, path string, f checkFlags) error {
 			faults = append(faults, s.String())
 		}
 	}
-	var follows []layout.Consequence
-	if l != nil && !found.HasErrors() {
-		follows = l.Consequences(found)
-	}
 	out := cmd.OutOrStdout()
 	switch f.format {
 	case asJSON:
-		if err := printJSON(out, l, found, follows, faults); err != nil {
+		if err := printJSON(out, l, found, faults); err != nil {
 			return err
 		}
 	case asGitHub:
@@ -100,7 +95,7 @@ func check(cmd *cobra.Command, path string, f checkFlags) error {
 			fmt.Fprintln(out, "::error title=drawing::"+s)
 		}
 	default:
-		printText(out, from.relocate(found), follows, f.all)
+		printText(out, from.relocate(found), f.all)
 		for _, s := range faults {
 			fmt.Fprintln(out, s)
 		}

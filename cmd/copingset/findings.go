@@ -45,6 +45,7 @@ type jsonFinding struct {
 	Corner    string      `json:"corner,omitempty"`
 	Station   *float64    `json:"station_mm,omitempty"`
 	Pieces    []string    `json:"pieces,omitempty"`
+	Chairs    []string    `json:"chairs,omitempty"`
 	Part      string      `json:"part,omitempty"`
 	What      string      `json:"what"`
 	Why       string      `json:"why,omitempty"`
@@ -61,7 +62,7 @@ type jsonPlace struct {
 func jsonOf(f finding.Finding) jsonFinding {
 	out := jsonFinding{Code: f.Code, Severity: f.Severity.String(), Perimeter: f.Where.Perimeter,
 		Corner: f.Where.Corner,
-		Pieces: f.Where.Pieces, Part: f.Where.Part, What: f.What, Why: f.Why, Mend: f.Mend}
+		Pieces: f.Where.Pieces, Chairs: f.Where.Chairs, Part: f.Where.Part, What: f.What, Why: f.Why, Mend: f.Mend}
 	place := func(p finding.Place) jsonPlace { return jsonPlace{p.File, p.Line, p.Col} }
 	if !f.At.IsZero() {
 		at := place(f.At)
@@ -82,8 +83,7 @@ func jsonOf(f finding.Finding) jsonFinding {
 
 // printJSON prints findings, as seen from the job's folder, and what is known of
 // the job: l is nil if it could not be solved, drawings if they were not asked for.
-func printJSON(w io.Writer, l *layout.Layout, found finding.List, follows []layout.Consequence,
-	drawings []string) error {
+func printJSON(w io.Writer, l *layout.Layout, found finding.List, drawings []string) error {
 	out := checked{Version: jsonVersion, Errors: found.Count(finding.Error), Holds: found.Count(finding.Hold),
 		Notes: found.Count(finding.Note), Findings: []jsonFinding{}, Drawings: drawings}
 	if l != nil && l.Job != nil {
@@ -92,8 +92,10 @@ func printJSON(w io.Writer, l *layout.Layout, found finding.List, follows []layo
 	for _, f := range found {
 		out.Findings = append(out.Findings, jsonOf(f))
 	}
-	for _, c := range follows {
-		out.Findings[c.Of].Follows = &c.Cause
+	for i, f := range found {
+		if k := found.Cause(f); k >= 0 {
+			out.Findings[i].Follows = &k
+		}
 	}
 	e := json.NewEncoder(w)
 	e.SetEscapeHTML(false)
@@ -134,13 +136,15 @@ const mostAlike = 12
 // printText prints findings a line each, the ones that follow from a doubted reading
 // counted under it, and those of very many alike counted after the first. Every line
 // that is not printed is in a count; all prints them all.
-func printText(w io.Writer, found finding.List, follows []layout.Consequence, all bool) {
+func printText(w io.Writer, found finding.List, all bool) {
 	under := map[int][]string{} // codes by cause; look-up only
 	hidden := map[int]bool{}
 	if !all {
-		for _, c := range follows {
-			under[c.Cause] = append(under[c.Cause], found[c.Of].Code)
-			hidden[c.Of] = true
+		for i, f := range found {
+			if k := found.Cause(f); k >= 0 {
+				under[k] = append(under[k], f.Code)
+				hidden[i] = true
+			}
 		}
 	}
 	alike := map[string]int{} // printed or counted, by code; look-up only

@@ -99,7 +99,7 @@ func (f folder) relocate(found finding.List) finding.List {
 	}
 	out := slices.Clone(found)
 	for i := range out {
-		out[i].At = move(out[i].At)
+		out[i].At, out[i].Follows = move(out[i].At), move(out[i].Follows)
 		out[i].Also = slices.Clone(out[i].Also)
 		for k := range out[i].Also {
 			out[i].Also[k] = move(out[i].Also[k])

@@ -17,6 +17,7 @@ const (
 	RunLayNot             Key = "run.lay-not"
 	RunLayNotAt           Key = "run.lay-not.at"
 	RunCutNot             Key = "run.cut-not"
+	RunSetNot             Key = "run.set-not"
 	RunCutNotAll          Key = "run.cut-not.all"
 	RunCutNotMany         Key = "run.cut-not.many"
 	RunGapTitle           Key = "run.gap.title"

@@ -33,7 +33,7 @@ func NewCodes(l List) *Codes {
 			for _, mark := range w.Pieces {
 				x.pieces[mark] = add(x.pieces[mark], first{i, f.Code})
 			}
-		case w.Part == "":
+		case w.Part == "" && len(w.Chairs) == 0:
 			for _, run := range append([]string{w.Run}, w.Runs...) {
 				k := [2]string{w.Perimeter, run}
 				x.runs[k] = add(x.runs[k], first{i, f.Code})

@@ -77,11 +77,13 @@ type Ref struct {
 	Part           string   // mark of a made part, which touches no run and no piece
 	Runs           []string // further runs of the perimeter, which it touches as it does Run
 	Parts          []string // further made parts, as Part
+	Chairs         []string // it touches these, and of the pieces only those that it lists
 }
 
 // IsWhole says that the finding touches the whole job.
 func (r Ref) IsWhole() bool {
-	return r.Perimeter == "" && r.Run == "" && r.Corner == "" && !r.HasStation && len(r.Pieces) == 0 && r.Part == ""
+	return r.Perimeter == "" && r.Run == "" && r.Corner == "" && !r.HasStation && len(r.Pieces) == 0 &&
+		len(r.Chairs) == 0 && r.Part == ""
 }
 
 // TouchesRun says whether the sheet of a run must show the finding. It errs
@@ -109,7 +111,7 @@ func (r Ref) TouchesPiece(perimeter, run, mark string) bool {
 	if len(r.Pieces) > 0 {
 		return slices.Contains(r.Pieces, mark)
 	}
-	return r.TouchesRun(perimeter, run)
+	return len(r.Chairs) == 0 && r.TouchesRun(perimeter, run)
 }
 
 // String names the part in reading order, for tables; empty for the whole job.
@@ -135,6 +137,13 @@ func (r Ref) String() string {
 	default:
 		add("pieces", strings.Join(r.Pieces, " "))
 	}
+	switch len(r.Chairs) {
+	case 0:
+	case 1:
+		add("chair", r.Chairs[0])
+	default:
+		add("chairs", strings.Join(Ranges(r.Chairs), " "))
+	}
 	if len(r.Parts) > 0 {
 		add("parts", strings.Join(append([]string{r.Part}, r.Parts...), " "))
 	} else {
@@ -146,8 +155,12 @@ func (r Ref) String() string {
 func (r Ref) equal(o Ref) bool {
 	return r.Perimeter == o.Perimeter && r.Run == o.Run && r.Corner == o.Corner &&
 		r.Station == o.Station && r.HasStation == o.HasStation && r.Part == o.Part &&
-		slices.Equal(r.Pieces, o.Pieces) && slices.Equal(r.Runs, o.Runs) && slices.Equal(r.Parts, o.Parts)
+		slices.Equal(r.Pieces, o.Pieces) && slices.Equal(r.Chairs, o.Chairs) && slices.Equal(r.Runs, o.Runs) &&
+		slices.Equal(r.Parts, o.Parts)
 }
+
+// Slip is the code of a reading that stands out from its neighbours.
+const Slip = "survey-slip"
 
 // Finding is one thing that is wrong, on hold or worth a note.
 type Finding struct {
@@ -159,6 +172,7 @@ type Finding struct {
 	What     string // what is wrong
 	Why      string // why it matters, if that is not plain
 	Mend     string // what to do
+	Follows  Place  // of the doubted reading without which it would not be found; zero: it stands by itself
 	One      One    // it is of one of many things of one cause; zero: it stands alone
 }
 
@@ -197,5 +211,5 @@ func (f Finding) String() string {
 func (f Finding) equal(o Finding) bool {
 	return f.Code == o.Code && f.Severity == o.Severity && f.At == o.At &&
 		f.What == o.What && f.Why == o.Why && f.Mend == o.Mend &&
-		f.One == o.One && slices.Equal(f.Also, o.Also) && f.Where.equal(o.Where)
+		f.Follows == o.Follows && f.One == o.One && slices.Equal(f.Also, o.Also) && f.Where.equal(o.Where)
 }

@@ -141,8 +141,9 @@ func TestAppendKeepsEachOnce(t *testing.T) {
 	base := func() Finding {
 		return Finding{
 			Code: "c", Severity: Hold, At: Place{"f", 1, 1}, Also: []Place{{"f", 2, 1}},
-			Where: Ref{"p", "r", "k", length.Inch, true, []string{"P1"}, "P2", []string{"q"}, []string{"P4"}},
-			What:  "w", Why: "y", Mend: "m",
+			Where: Ref{"p", "r", "k", length.Inch, true, []string{"P1"}, "P2", []string{"q"}, []string{"P4"},
+				[]string{"C1"}},
+			What: "w", Why: "y", Mend: "m",
 		}
 	}
 	changes := []func(*Finding){
@@ -156,6 +157,8 @@ func TestAppendKeepsEachOnce(t *testing.T) {
 		func(f *Finding) { f.Where.Run = "s" },
 		func(f *Finding) { f.Where.Runs = []string{"s"} },
 		func(f *Finding) { f.Where.Parts = []string{"P5"} },
+		func(f *Finding) { f.Where.Chairs = []string{"C2"} },
+		func(f *Finding) { f.Follows.Line = 9 },
 		func(f *Finding) { f.Where.Corner = "l" },
 		func(f *Finding) { f.Where.Station++ },
 		func(f *Finding) { f.Where.HasStation = false },

@@ -84,6 +84,15 @@ func (l List) Holds() List {
 	return l.where(func(f Finding) bool { return f.Severity == Hold })
 }
 
+// Cause is where the finding stands that another follows from, or -1 if that stands by
+// itself.
+func (l List) Cause(of Finding) int {
+	if of.Follows.IsZero() {
+		return -1
+	}
+	return slices.IndexFunc(l, func(f Finding) bool { return f.At == of.Follows && f.Code == Slip })
+}
+
 // Count is the number of findings of one severity.
 func (l List) Count(sev Severity) int {
 	n := 0

@@ -154,6 +154,12 @@ func (p Path) Deduction(i int) float64 {
 	return 2*reach(p.T, g.Turn, g.Radius, g.To) - g.Arc
 }
 
+// RootEnd is the outside mold line at the end of the root, whose start is At.
+func (p Path) RootEnd() Point {
+	long := p.Stated(p.Root) / math.Hypot(1, p.Slope)
+	return Point{p.At.X + long, p.At.Y - long*p.Slope}
+}
+
 // Hem reports whether a straight is the leaf of a hem: the first or the last,
 // folded right back.
 func (p Path) Hem(i int) bool {

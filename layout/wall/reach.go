@@ -127,7 +127,7 @@ func (r *Run) holdSuspect(j *job.Job, s *Suspect, found *finding.Set) {
 		said, why = "run "+r.Name+": "+s.Hint, ""
 	}
 	r.holdWith(finding.Finding{
-		Code: "survey-slip", Severity: finding.Hold, At: q.Job.At, Where: refAt(r, q.Station),
+		Code: finding.Slip, Severity: finding.Hold, At: q.Job.At, Where: refAt(r, q.Station),
 		What: said,
 		Why:  why,
 		Mend: "measure again; if it stands, say so under the run: `cleared: [{station: " +

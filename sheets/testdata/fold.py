@@ -314,10 +314,10 @@ def least(a, b, reach=4.0):
     return float(best)
 
 
-def corner_at(b, cut, right, turns, at):
+def corner_at(b, cut, right, at):
     """The station where front folds meet, at one end of a leg: a written length from its
     square end. A middle has none, and stands as far from the planes of both its turns."""
-    long = b.mm("street-side fold, left end to right end")
+    long = b.numbers("street-side fold of each leg")[at] * b.unit
     y = b.middle("front leg")
     if b.row["body"] != "middle":
         return b.end(y, False) + long if right else b.end(y, True) - long
@@ -333,7 +333,7 @@ def corner_at(b, cut, right, turns, at):
         half = np.radians(turn) / 2
         return np.array([way * np.cos(half), np.sin(half), 0])
 
-    left, rightn = plane(turns[at - 1], 1), plane(turns[at], -1)
+    left, rightn = plane(float(b.row["turn at left end"]), 1), plane(float(b.row["turn at right end"]), -1)
     l0, r0 = least_off(2, left), least_off(1, rightn) + long * abs(rightn[0])
     x0 = (l0 - r0) / (abs(left[0]) + abs(rightn[0]))
     return x0 + long if right else x0
@@ -343,11 +343,13 @@ def corner(legs, at):
     """How far two legs stand apart, turned about the point where their front folds meet;
     positive turns are to the right, towards the roof, and positive changes of slope down."""
     a, b = legs[at], legs[at + 1]
-    turns, pitches = a.numbers("turn"), a.numbers("change of slope")
+    turns, pitches = a.numbers("turn at right end"), a.numbers("change of slope at right end")
+    if (a.row["right end"], turns, pitches) != (b.row["left end"], b.numbers("turn at left end"), b.numbers("change of slope at left end")):
+        raise SystemExit(a.row["file"] + ": its right end is not the left end of the next")
     gap = a.mm("seam gap")
     ends_a, ends_b = a.sides(), b.sides()
     one, two = a.cut(ends_a > 0 if a.row["body"] == "middle" else ends_a == 1).stood(), b.cut(ends_b > 0 if b.row["body"] == "middle" else ends_b == 2).stood()
-    half = np.radians(pitches[0] if pitches else turns[at]) / 2
+    half = np.radians((pitches or turns)[0]) / 2
     sin, cos = np.sin(2 * half), np.cos(2 * half)
     if pitches:
         normal = np.array([-np.cos(half), 0, np.sin(half)])
@@ -355,8 +357,8 @@ def corner(legs, at):
     else:
         normal = np.array([-np.cos(half), np.sin(half), 0])
         turn = np.array([[cos, sin, 0], [-sin, cos, 0], [0, 0, 1]])
-    one = one.moved(np.eye(3), np.array([-corner_at(a, one, True, turns, at), 0, 0]))
-    two = two.moved(np.eye(3), np.array([-corner_at(b, two, False, turns, at + 1), 0, 0])).moved(turn, np.zeros(3))
+    one = one.moved(np.eye(3), np.array([-corner_at(a, one, True, at), 0, 0]))
+    two = two.moved(np.eye(3), np.array([-corner_at(b, two, False, at + 1), 0, 0])).moved(turn, np.zeros(3))
     one, two = one.only(ends_a[one.edge] == 1), two.only(ends_b[two.edge] == 2)
     kind = "pitch" if pitches else "corner"
     lapped = a.lap(True) in ("over", "under")
@@ -367,7 +369,7 @@ def corner(legs, at):
         two = two.only(~((two.off(-normal) < own) & two.named(*flat)))
         kind = "lap over a break" if pitches else "lap"
     middle = "middle" in (a.row["body"], b.row["body"])
-    return {"file": a.row["file"], "kind": kind, "middle": middle, "inside corner": bool(not pitches and turns[at] < 0),
+    return {"file": a.row["file"], "kind": kind, "middle": middle, "inside corner": bool(not pitches and turns[0] < 0),
             "lapped": lapped, "least": least(one.cloud(), two.cloud()), "gap": gap}
 
 

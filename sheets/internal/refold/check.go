@@ -27,6 +27,7 @@ type Report struct {
 func Check(all []Sheet, j *job.Job) Report {
 	c := &checker{j: j, Report: Report{Seen: map[string]int{}, Drops: map[string]float64{}}}
 	for _, w := range all {
+		c.blank(w)
 		if !w.sectioned() {
 			continue
 		}
@@ -306,8 +307,8 @@ func plateDrop(r Section, gap float64) float64 {
 	return -high
 }
 
-// turns are the numbers of a cell that has one for each corner.
-func turns(cell string) []float64 {
+// numbers are those of a cell that has several.
+func numbers(cell string) []float64 {
 	var out []float64
 	for _, f := range strings.Fields(cell) {
 		out = append(out, Row{"v": f}.Number("v"))

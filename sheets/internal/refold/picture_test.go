@@ -151,7 +151,7 @@ func TestCornersAsPictures(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, legs := range pieces(all) {
-			if legs[0].Row["kind"] == "corner" && len(legs) == 2 && (turns(legs[0].Row["turn"])[0] > 0) == c.outside {
+			if legs[0].Row["kind"] == "corner" && len(legs) == 2 && (numbers(legs[0].Row["turn"])[0] > 0) == c.outside {
 				drawCorner(t, filepath.Join(dir, c.sample), legs, l.Job)
 				break
 			}
@@ -166,7 +166,7 @@ func drawCorner(t *testing.T, name string, legs []Sheet, j *job.Job) {
 	if !ok || !ok2 {
 		t.Fatal(c.Faults)
 	}
-	turn := turns(legs[0].Row["turn"])[0]
+	turn := numbers(legs[0].Row["turn"])[0]
 	sin, cos := math.Sincos(turn * math.Pi / 180)
 	half := turn / 2 * math.Pi / 180
 	normal := Vec{X: -math.Cos(half), S: math.Sin(half)}

@@ -60,7 +60,6 @@ type body struct {
 	edges []Edge
 	side  []chain
 	back  []Vec // where its edges lie in stated notches
-	at    int   // among the legs of its piece
 }
 
 func (c *checker) stand(w Sheet) (body, bool) {
@@ -180,22 +179,17 @@ func (c *checker) piece(all []Sheet) {
 		c.tee(legs)
 		return
 	}
-	if len(legs) < 2 {
-		return
+	if legs[0].Row["street-side leg"] != "" {
+		c.ends(legs)
 	}
-	pitches, bends := turns(legs[0].Row["change of slope"]), turns(legs[0].Row["turn"])
 	for i := range len(legs) - 1 {
 		a, ok := c.stand(legs[i])
 		b, ok2 := c.stand(legs[i+1])
 		if !ok || !ok2 {
 			return
 		}
-		pitch, turn := 0.0, bends[i]
-		if len(pitches) > 0 {
-			pitch, turn = pitches[0], 0
-		}
-		a.at, b.at = i, i+1
-		c.corner(a, b, turn, pitch)
+		right := legs[i].Row
+		c.corner(a, b, right.Number("turn at right end"), right.Number("change of slope at right end"))
 	}
 }
 
@@ -294,12 +288,12 @@ func (b body) corner(right bool, normal Vec) float64 {
 		}
 		return d
 	}
-	ts := turns(b.Sheet.Row["turn"])
 	plane := func(turn, way float64) Vec {
 		sin, cos := math.Sincos(turn / 2 * math.Pi / 180)
 		return Vec{X: way * cos, S: sin}
 	}
-	left, rightN := plane(ts[b.at-1], 1), plane(ts[b.at], -1)
+	left, rightN := plane(b.Sheet.Row.Number("turn at left end"), 1),
+		plane(b.Sheet.Row.Number("turn at right end"), -1)
 	// Off the left plane through x0 and off the right one through x0 + long, alike.
 	l0, r0 := least(leftEnd, left), least(rightEnd, rightN)+long*math.Abs(rightN.X)
 	x0 := (l0 - r0) / (math.Abs(left.X) + math.Abs(rightN.X))
