@@ -37,7 +37,8 @@ func northFrom(j *job.Job) job.Angle {
 }
 
 func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
-	k := plan.KeyPerimeter{Name: p.Job.Name, Count: Named(FactOfPerimeter(p), "runs"), Turned: p.Job.Bearing.Degrees() - northFrom(l.Job).Degrees()}
+	k := plan.KeyPerimeter{Name: p.Job.Name, Count: Named(FactOfPerimeter(p), "runs"),
+		Turned: p.Job.Bearing.Degrees() - northFrom(l.Job).Degrees()}
 	switch p.Job.Kind {
 	case job.Well:
 		k.Lying = plan.AroundWell
@@ -52,7 +53,9 @@ func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
 	}
 	p.Tees(func(r *wall.Run, t *wall.Tee, starts bool) {
 		k.Tees = append(k.Tees, plan.KeyTee{Run: r.Name, Starts: starts, Perimeter: t.Job.Perimeter, Main: t.Main.Name,
-			At: t.Place(r, starts).Corner, Taped: plan.Value{Real: t.Job.At, Fact: Named(FactOfRun(l.runOf(r)), meetsAt(starts))}, Face: [...]string{"left face", "right face",
+			At:    t.Place(r, starts).Corner,
+			Taped: plan.Value{Real: t.Job.At, Fact: Named(FactOfRun(l.runOf(r)), meetsAt(starts))},
+			Face: [...]string{"left face", "right face",
 				"centre"}[t.Job.Of]})
 	})
 	return k

@@ -140,6 +140,14 @@ func TestLettersFindsOut(t *testing.T) {
 	}
 }
 
+// fine letters a shim in a sentence.
+func (b *book) fine(l length.Length) string {
+	if b.metric {
+		return b.shopShort(l) + " mm"
+	}
+	return b.shopShort(l)
+}
+
 // letters says whether words letter a value, in one of the ways that the sheets
 // letter it.
 func (b *book) letters(f fact.Fact, words string) bool {
@@ -171,7 +179,11 @@ func (b *book) letters(f fact.Fact, words string) bool {
 		for _, l := range f.Lengths() {
 			cuts = append(cuts, b.long(l))
 		}
-		return words == oneBlank(b.shims(f.Lengths())) || words == oneBlank(strings.Join(cuts, " + "))
+		var sum []string // behind the layers
+		for _, l := range f.Lengths() {
+			sum = append(sum, b.fine(l))
+		}
+		return has(strings.Join(sum, " + ")) || words == oneBlank(b.shims(f.Lengths())) || words == oneBlank(strings.Join(cuts, " + "))
 	case fact.Words:
 		switch f.What {
 		case "blocks-a-chair":

@@ -145,7 +145,8 @@ func TestNumbersNameTheirFacts(t *testing.T) {
 			n.unnamed[k], n.untold[k])
 		if n.unnamed[k] > unnamedMost[k] || n.untold[k] > untoldMost[k] {
 			t.Errorf("%s sheets letter %d numbers without a fact and %d beside one; allowed are %d and %d:\n%s", k,
-				n.unnamed[k], n.untold[k], unnamedMost[k], untoldMost[k], strings.Join(n.some[k][:min(12, len(n.some[k]))], "\n"))
+				n.unnamed[k], n.untold[k], unnamedMost[k], untoldMost[k],
+				strings.Join(n.some[k][:min(12, len(n.some[k]))], "\n"))
 		}
 	}
 }

@@ -75,7 +75,8 @@ func (b *book) cuttingPlan() []page {
 	how := list{title: b.say.Say(words.CutHow)}
 	how.say(b.say.Say(words.CutHowClosers), "")
 	how.say(b.say.Say(words.CutHowSheets), "")
-	how.say(b.say.Say(words.CutHowBound, words.In("least-drop", b.text(b.j.Shop.LeastDrop))), factsOf("shop", "least-drop"))
+	how.say(b.say.Say(words.CutHowBound, words.In("least-drop", b.text(b.j.Shop.LeastDrop))),
+		factsOf("shop", "least-drop"))
 	plans.tight, waste.tight = true, true
 	blocks := []block{plans, waste, how}
 	if t, ok := b.leftOut(o); ok {

@@ -122,7 +122,8 @@ func (b *book) profileOf(all []widthCase) []page {
 		title: b.say.Say(words.ProfileGirth),
 		items: []string{
 			b.say.Say(
-				words.ProfileGirthHow, words.In("nil", degree(b.l.NilTurn())), words.In("inside-r", b.exactly(b.j.System.Profile.InsideR)),
+				words.ProfileGirthHow, words.In("nil", degree(b.l.NilTurn())),
+				words.In("inside-r", b.exactly(b.j.System.Profile.InsideR)),
 				words.In("thickness", b.thick(b.j.System.Metal.Thickness)),
 				words.In("trim-float", trimFloat(b.j.Shop.K)), words.In("ksource", prose(b.j.Shop.KSource)),
 			),

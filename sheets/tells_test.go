@@ -30,7 +30,8 @@ func silent(f fact.Fact, said string) bool {
 	if f.Unit == fact.Words || strings.Trim(f.Value, "0 ") != "" {
 		return false
 	}
-	return said == "–" || strings.Contains(said, "level") || strings.Contains(said, "flat") || strings.Contains(said, "even")
+	return said == "–" || strings.Contains(said, "level") || strings.Contains(said, "flat") ||
+		strings.Contains(said, "even")
 }
 
 // ways are the ways in which the sheets letter a value that has a number in it, the most

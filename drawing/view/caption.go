@@ -148,7 +148,8 @@ func list(s *drawing.Scene, at drawing.Point, width drawing.Unit, notes []drawin
 		words := drawing.Letter(n.Words)
 		st.Fact = n.Fact
 		b := s.Paragraph(drawing.Point{X: at.X, Y: y + size}, words, width, st)
-		y += drawing.Unit(len(drawing.Wrap(words, st.Face, drawing.Size(size), width)))*drawing.Size(size).Line() + size/4
+		lines := drawing.Unit(len(drawing.Wrap(words, st.Face, drawing.Size(size), width)))
+		y += lines*drawing.Size(size).Line() + size/4
 		box = box.Union(b)
 	}
 	return box

@@ -78,7 +78,8 @@ func CornerPlan(say words.Book, of plan.Corner) *Keyed {
 		turns = append(turns, m.Turn.Turned, m.Turn.Opened)
 	}
 	return &Keyed{
-		ID: "corner-" + c.Mark, Title: title, titleFact: drawing.FactNames(turns...), About: c.say.Say(words.CornerAbout, words.In("title", title)),
+		ID: "corner-" + c.Mark, Title: title, titleFact: drawing.FactNames(turns...),
+		About:  c.say.Say(words.CornerAbout, words.In("title", title)),
 		under:  drawing.Said{Words: c.say.Say(top)},
 		metric: c.Metric, finest: 5, coarsest: 25, extent: c.extent, list: c.list, kept: cornerKept, beside: insetWide,
 		draw: func(ratio float64) keyedDrawing {

@@ -190,7 +190,8 @@ func (d *cornerDrawing) angles(i int) []saying {
 	l.Lines, l.Facts, l.About = []string{included}, []string{w.Turn.Opened}, off(d.m.at(inner), bis, includedR)
 	fan.Toward = tenths(bis)
 	return append(all, saying{Wish: place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan))},
-		lost: []string{d.say.Say(words.CornerLostIncluded, words.In("corner", w.Corner), words.In("included", included))}})
+		lost: []string{d.say.Say(words.CornerLostIncluded, words.In("corner", w.Corner),
+			words.In("included", included))}})
 }
 
 // awayOf is the direction between two runs' street sides.
@@ -270,7 +271,8 @@ func (d *cornerDrawing) lostHands(leg cornerLeg) []saying {
 		l := place.Label{Lines: []string{h.letter}, Size: drawing.Title, Face: drawing.Bold, Pad: 80,
 			About: d.m.at(leg.at(leg.long/2+(end-leg.long/2)*0.7, leg.wide/2))}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1000, To: 6000, Step: 250, Spread: 180})
-		all = append(all, saying{Wish: place.Wish{Label: l, Spots: spots, Weight: 12}, lost: []string{d.say.Say(h.lost())}})
+		all = append(all, saying{Wish: place.Wish{Label: l, Spots: spots, Weight: 12},
+			lost: []string{d.say.Say(h.lost())}})
 	}
 	return all
 }

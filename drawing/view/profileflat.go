@@ -87,7 +87,8 @@ func ShopSection(say words.Book, of plan.Profile, top string, w, h drawing.Unit)
 	}
 	s.H = min(h, head+2*over+scale.Units(eh))
 	for _, n := range p.Notes() {
-		s.Text(drawing.Pt(0, s.H+drawing.Unit(drawing.Note)), strconv.Itoa(n.N)+": "+n.Words, drawing.Style{Fact: n.Fact})
+		s.Text(drawing.Pt(0, s.H+drawing.Unit(drawing.Note)), strconv.Itoa(n.N)+": "+n.Words,
+			drawing.Style{Fact: n.Fact})
 		s.H += drawing.Note.Line()
 	}
 	if got := s.Bounds(); got.Max.Y+100 > s.H {
