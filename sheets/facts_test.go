@@ -183,7 +183,8 @@ func (b *book) letters(f fact.Fact, words string) bool {
 		for _, l := range f.Lengths() {
 			sum = append(sum, b.fine(l))
 		}
-		return has(strings.Join(sum, " + ")) || words == oneBlank(b.shims(f.Lengths())) || words == oneBlank(strings.Join(cuts, " + "))
+		made := strings.Join(sum, " + ")
+		return len(sum) > 0 && has("= "+made, "+ "+made) || words == oneBlank(b.shims(f.Lengths())) || words == oneBlank(strings.Join(cuts, " + "))
 	case fact.Words:
 		switch f.What {
 		case "blocks-a-chair":

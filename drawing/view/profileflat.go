@@ -86,13 +86,18 @@ func ShopSection(say words.Book, of plan.Profile, top string, w, h drawing.Unit)
 		s.Add(q.Marks...)
 	}
 	s.H = min(h, head+2*over+scale.Units(eh))
-	for _, n := range p.Notes() {
-		s.Text(drawing.Pt(0, s.H+drawing.Unit(drawing.Note)), strconv.Itoa(n.N)+": "+n.Words,
-			drawing.Style{Fact: n.Fact})
-		s.H += drawing.Note.Line()
-	}
+	noted(&s, p.Notes())
 	if got := s.Bounds(); got.Max.Y+100 > s.H {
 		s.H = got.Max.Y + 100
 	}
 	return s
+}
+
+// noted letters under a drawing what found no room on it.
+func noted(s *drawing.Scene, notes []place.Note) {
+	for _, n := range notes {
+		s.Text(drawing.Pt(0, s.H+drawing.Unit(drawing.Note)), strconv.Itoa(n.N)+": "+n.Words,
+			drawing.Style{Fact: n.Fact})
+		s.H += drawing.Note.Line()
+	}
 }
