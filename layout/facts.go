@@ -180,20 +180,30 @@ func GapAt(t job.Temperature) string {
 	return "gap-at-" + strconv.FormatFloat(t.Celsius(), 'f', -1, 64) + "C"
 }
 
-// ofFindings names findings by their code and place in the layout; those alike
-// in both are counted.
-func (b *facts) ofFindings() {
+// FindingNames are what the facts of the findings are of, in their order: their code and
+// place in the layout; those alike in both are counted.
+func (l *Layout) FindingNames() []string {
+	var out []string
 	seen := map[string]int{} // look-up only
-	for _, f := range b.l.Findings {
+	for _, f := range l.Findings {
 		of := "finding " + f.Code
-		if where := b.where(f.Where); where != "" {
+		if where := whereOf(f.Where); where != "" {
 			of += " " + where
 		}
 		seen[of]++
 		if n := seen[of]; n > 1 {
 			of += fmt.Sprintf(" #%d", n)
 		}
-		b.about(fact.Finding, of)
+		out = append(out, of)
+	}
+	return out
+}
+
+// ofFindings are what is wrong or on hold, and where.
+func (b *facts) ofFindings() {
+	names := b.l.FindingNames()
+	for i, f := range b.l.Findings {
+		b.about(fact.Finding, names[i])
 		b.place()
 		b.words("severity", f.Severity.String())
 		b.words("code", f.Code)
@@ -206,7 +216,7 @@ func (b *facts) ofFindings() {
 		b.said("run", strings.Join(append([]string{f.Where.Run}, f.Where.Runs...), " "))
 		b.said("corner", f.Where.Corner)
 		if f.Where.HasStation {
-			b.length("station", b.crewStation(f.Where))
+			b.length("station", b.l.CrewStation(f.Where))
 		}
 		b.said("pieces", strings.Join(f.Where.Pieces, " "))
 		b.said("chairs", strings.Join(f.Where.Chairs, " "))
@@ -217,18 +227,19 @@ func (b *facts) ofFindings() {
 	}
 }
 
-// crewStation is where the crew finds the place of a finding; one on no run stays
+// CrewStation is where the crew finds the place of a finding; one on no run stays
 // on the front face.
-func (b *facts) crewStation(w finding.Ref) length.Length {
-	for _, r := range b.l.Runs() {
+func (l *Layout) CrewStation(w finding.Ref) length.Length {
+	for _, r := range l.Runs() {
 		if r.Name == w.Run && r.Perimeter.Job.Name == w.Perimeter {
-			return r.ToCrew(r.ToCap(w.Station))
+			return r.CrewAt(w.Station)
 		}
 	}
 	return w.Station
 }
 
-func (b *facts) where(w finding.Ref) string {
+// whereOf is the place of a finding, exactly.
+func whereOf(w finding.Ref) string {
 	out := w.String()
 	if w.HasStation {
 		out += " at " + fact.Nanometres(w.Station)

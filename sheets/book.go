@@ -331,16 +331,6 @@ func (b *book) firm() string {
 	return b.j.Info.Parties[0].Name
 }
 
-// crewStation is the station of a finding as the crew tapes it.
-func (b *book) crewStation(w finding.Ref) length.Length {
-	for _, r := range b.l.Runs() {
-		if r.Name == w.Run && r.Perimeter.Job.Name == w.Perimeter {
-			return r.ToCrew(r.ToCap(w.Station))
-		}
-	}
-	return w.Station
-}
-
 // runValues are what the drawings and tables of a run show.
 type runValues struct {
 	plan *plan.Run

@@ -303,6 +303,14 @@ func (b *book) generalNotes(to *list) {
 	}
 }
 
+// saidIf names a fact of words, where there are any.
+func saidIf(words, of, what string) string {
+	if words == "" {
+		return ""
+	}
+	return factsOf(of, what)
+}
+
 // findings lists every hold and every note. A job without any has no such
 // sheet.
 func (b *book) findings() []page {
@@ -327,7 +335,7 @@ func (b *book) findings() []page {
 		},
 	}
 	var hold []bool
-	numbers := b.findingNumbers()
+	numbers, names := b.findingNumbers(), b.l.FindingNames()
 	word := map[finding.Severity]string{ // look-up only
 		finding.Hold: b.say.Say(words.CoverOnHold), finding.Error: b.say.Say(words.FindingsError),
 		finding.Note: b.say.Say(words.FindingsNote),
@@ -340,17 +348,24 @@ func (b *book) findings() []page {
 			if where == "" {
 				where = b.say.Say(words.FindingsWholeJob)
 			}
+			at := ""
 			if f.Where.HasStation {
+				at = factsOf(names[i], "station")
 				where = b.say.Say(
 					words.FindingsStation, words.In("where", where),
-					words.In("station", b.text(b.crewStation(f.Where))),
+					words.In("station", b.text(b.l.CrewStation(f.Where))),
 				)
 			}
 			plain := func(s string) string { return orDash(prose(strings.ReplaceAll(s, "`", ""))) }
-			t.rows = append(t.rows, []string{
-				numbers[i], word[f.Severity], prose(where), plain(f.What), plain(f.Why), plain(f.Mend),
-				plain(f.At.String()), "",
-			})
+			place := ""
+			if f.At.Line > 0 {
+				place = factsOf(names[i], "line", "column")
+			}
+			t.add(lettered{words: numbers[i]}, lettered{word[f.Severity], factsOf(names[i], "severity")},
+				lettered{prose(where), at}, lettered{plain(f.What), factsOf(names[i], "what")},
+				lettered{plain(f.Why), saidIf(f.Why, names[i], "why")},
+				lettered{plain(f.Mend), saidIf(f.Mend, names[i], "mend")}, lettered{plain(f.At.String()), place},
+				lettered{})
 		}
 	}
 	t.bold = func(row, col int) bool { return hold[row] && col < 2 }

@@ -177,7 +177,8 @@ func (b *book) wordWays(f fact.Fact) []string {
 	if !numbers.MatchString(f.Value) {
 		return nil
 	}
-	return append([]string{f.Value, prose(f.Value), drawing.Letter(f.Value)}, strings.Fields(f.Value)...)
+	plain := strings.ReplaceAll(f.Value, "`", "")
+	return append([]string{f.Value, prose(f.Value), prose(plain), drawing.Letter(f.Value)}, strings.Fields(f.Value)...)
 }
 
 // stockWays are those of a list of stocks: count, width of a sheet, length.
