@@ -206,12 +206,13 @@ const (
 	Holds
 	Tables
 	KeyPlan
+	Revisions
 	layerCount
 )
 
 var layerNames = [layerCount]string{
 	"", "Frame", "Wall", "Packing", "Chairs", "Splices", "Caps", "Fasteners", "Obstacles", "Zones",
-	"Dimensions", "Text", "Holds", "Tables", "Key plan",
+	"Dimensions", "Text", "Holds", "Tables", "Key plan", "Revisions",
 }
 
 // String returns the name of the layer, empty for NoLayer.

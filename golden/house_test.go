@@ -23,9 +23,9 @@ func mayImport() map[string]string {
 
 // plan of the house: each package and what of the project it may import.
 const plan = `
-cmd/copingset: cmd/copingset/internal/store drawing drawing/dxf drawing/svg layout layout/finding layout/job layout/length layout/outline sheets
+cmd/copingset: cmd/copingset/internal/store drawing drawing/dxf drawing/svg drawing/words layout layout/fact layout/finding layout/job layout/length layout/outline layout/record layout/revise sheets
 cmd/copingset/internal/store:
-sheets: drawing drawing/block drawing/dxf drawing/pdf drawing/view drawing/words fonts layout layout/assembly layout/crate layout/fact layout/finding layout/fold layout/job layout/length layout/plan layout/wind
+sheets: drawing drawing/block drawing/dxf drawing/pdf drawing/view drawing/words fonts layout layout/assembly layout/crate layout/fact layout/finding layout/fold layout/job layout/length layout/plan layout/record layout/revise layout/wind
 sheets/internal/refold: layout/job
 drawing: fonts layout/length
 drawing/internal/specimen: drawing
@@ -39,15 +39,17 @@ drawing/view: drawing drawing/block drawing/place drawing/words fonts layout/cut
 fonts:
 golden:
 samples:
-layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/metal layout/plan layout/shop layout/short layout/wall layout/wind layout/withdrawal
+layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/metal layout/plan layout/record layout/revise layout/shop layout/short layout/wall layout/wind layout/withdrawal
 layout/length:
 layout/plan: layout/fold layout/length
 layout/stand: layout/length
 layout/length/draws:
 layout/fact: layout/length
 layout/finding: layout/length
+layout/record: layout/fact layout/length
+layout/revise: layout/fact layout/length layout/record
 layout/confirm:
-layout/job: layout/confirm layout/finding layout/length
+layout/job: layout/confirm layout/finding layout/length layout/record
 layout/job/jobtest: layout/job layout/length
 layout/outline: layout/finding layout/job layout/length
 layout/metal:
@@ -58,13 +60,13 @@ layout/wall/minimax: layout/length
 layout/wall/slips: layout/length
 layout/wind: layout/confirm layout/fact layout/finding layout/job layout/length
 layout/assembly: layout/finding layout/job layout/length layout/wind
-layout/cap: layout/assembly layout/finding layout/job layout/length layout/stand layout/wall layout/wind
+layout/cap: layout/assembly layout/finding layout/job layout/length layout/record layout/stand layout/wall layout/wind
 layout/anchor: layout/assembly layout/cap layout/finding layout/job layout/length layout/plan layout/stand layout/wall layout/wind
 layout/short: layout/anchor layout/cap layout/finding layout/job layout/length layout/stand layout/wall layout/wind
 layout/crate: layout/anchor layout/cap layout/finding layout/job layout/length
 layout/cut: layout/length
 layout/fold:
-layout/shop: layout/cap layout/cut layout/finding layout/fold layout/job layout/length
+layout/shop: layout/cap layout/cut layout/finding layout/fold layout/job layout/length layout/record
 layout/internal/published:
 layout/internal/outside:
 `

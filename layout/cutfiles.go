@@ -9,6 +9,7 @@ import (
 type CutFile struct {
 	Name   string    // of the file
 	Mark   string    // on the blank: the family's or part's, and the body's where there are several
+	Rev    string    // the revision in which it last changed
 	Family *Family   // nil: of a part
 	Part   *MadePart // nil: of a family
 	Body   int       // among the family's or the part's
@@ -19,27 +20,29 @@ type CutFile struct {
 // the order of families and parts, and one for the plan of each perimeter that has
 // runs.
 func (l *Layout) MachineFiles() (cut []CutFile, plans []string) {
-	n := fileNamer{job: l.Job.Info.Number, revision: l.Revision(), taken: map[string]bool{}}
+	n := fileNamer{job: l.Job.Info.Number, taken: map[string]bool{}}
 	for _, f := range l.Families {
 		if f.Released(l.Held) == 0 {
 			continue
 		}
+		rev := l.RevisionOfFamily(f)
 		for i, b := range f.Bodies {
 			mark := f.Mark
 			if len(f.Bodies) > 1 {
 				mark += " " + b.Name
 			}
-			cut = append(cut, CutFile{Name: n.name(mark), Mark: mark, Family: f, Body: i, Metal: b})
+			cut = append(cut, CutFile{Name: n.name(mark, rev), Mark: mark, Rev: rev, Family: f, Body: i, Metal: b})
 		}
 	}
 	for _, q := range l.Parts {
 		if count, _ := q.Make(l.Held); count > 0 {
-			cut = append(cut, CutFile{Name: n.name(q.Mark), Mark: q.Mark, Part: q, Metal: q.Bodies[0]})
+			rev := l.RevisionOfPart(q)
+			cut = append(cut, CutFile{Name: n.name(q.Mark, rev), Mark: q.Mark, Rev: rev, Part: q, Metal: q.Bodies[0]})
 		}
 	}
 	for _, p := range l.Perimeters {
 		if len(p.Runs) > 0 {
-			plans = append(plans, n.name("key plan "+p.Job.Name))
+			plans = append(plans, n.name("key plan "+p.Job.Name, l.Revision()))
 		}
 	}
 	return cut, plans
@@ -56,12 +59,12 @@ func (l *Layout) Revision() string {
 // fileNamer names files by job, part and revision, no two alike: some disks hold no
 // two names that differ in case alone.
 type fileNamer struct {
-	job, revision string
-	taken         map[string]bool // look-up only
+	job   string
+	taken map[string]bool // look-up only
 }
 
-func (n fileNamer) name(part string) string {
-	base := fileWord(n.job, "job") + "_" + fileWord(part, "part") + "_" + fileWord(n.revision, "0")
+func (n fileNamer) name(part, revision string) string {
+	base := fileWord(n.job, "job") + "_" + fileWord(part, "part") + "_" + fileWord(revision, "0")
 	name := base
 	for k := 2; n.taken[strings.ToLower(name)]; k++ {
 		name = base + "-" + strconv.Itoa(k)

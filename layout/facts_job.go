@@ -50,6 +50,11 @@ func (b *facts) ofJob() {
 			b.length("benchmark-check-reading", c.Reading)
 			b.length("benchmark-check-over", c.Reading-m.Reading)
 		}
+		if l := m.Loop; l != nil {
+			b.length("level-misclosure", l.Misclosure())
+			b.length("level-misclosure-most", l.Most)
+			b.count("level-moves", len(l.Moves))
+		}
 	}
 	b.grams("weight-of-pieces", b.l.Grams())
 	b.grams("weight-of-pieces-shipped", b.l.GramsShipped())
@@ -58,6 +63,7 @@ func (b *facts) ofJob() {
 	b.length("shop-step", length.Shop(j.Units == job.Metric).Step())
 	b.words("revision", b.l.Revision())
 	b.words("input-digest", j.Digest())
+	b.yes("preliminary", j.Preliminary())
 	for i, s := range j.Sources {
 		n := fmt.Sprintf("source-%d", i+1)
 		b.words(n, s.Name)
@@ -68,6 +74,7 @@ func (b *facts) ofJob() {
 	b.ofShop()
 	b.ofPacking()
 	b.ofWalls()
+	b.ofInstructions()
 }
 
 func unitsName(u job.Units) string {
@@ -172,6 +179,11 @@ func (b *facts) ofPacking() {
 	if k := &p.Sheet; k.Stated() {
 		b.lengths("sheet", []length.Length{k.Width, k.Length})
 		b.length("sheet-kerf", k.Kerf)
+	}
+	if p.Shim.Stated() {
+		b.words("shim-material", p.Shim.Material)
+		b.length("shim-length", p.Shim.Length)
+		b.length("shim-width", p.Shim.Width)
 	}
 	b.length("membrane", b.l.Job.Membrane.Thickness)
 	b.said("membrane-name", b.l.Job.Membrane.Name)

@@ -224,6 +224,7 @@ func (b *facts) ofObstacles(r *Run) {
 		if o.Does&job.Pierces != 0 {
 			b.said("collar", o.Collar)
 		}
+		b.said("work", o.Work)
 		b.kind = fact.Make
 		b.length("extent", o.Extent)
 		b.some("depth", o.Depth)
@@ -252,6 +253,9 @@ func ObstacleFacts(r *Run, o *job.Obstacle) string {
 	}
 	if o.Does&job.Pierces != 0 && o.Collar != "" {
 		names = append(names, Named(of, "collar"))
+	}
+	if o.Work != "" {
+		names = append(names, Named(of, "work"))
 	}
 	return AllNamed(names...)
 }
@@ -440,6 +444,8 @@ func (b *facts) ofSupport(s *anchor.Support) {
 	}
 	b.words("piece", s.Piece.Mark)
 	b.length("packing", s.Packing)
+	b.count("plies", s.Layers)
+	b.lengths("shims", s.Shims)
 	b.length("from-corner-along", s.X)
 	b.length("from-corner-across", s.Y)
 	b.number("turned-degrees", s.Along)

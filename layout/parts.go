@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"strconv"
 
 	"copingset/layout/cap"
 	"copingset/layout/finding"
@@ -28,6 +29,11 @@ func (l *Layout) made() finding.List {
 // needs is what the joints, chairs, corners, runs and steps take of parts.
 func (l *Layout) needs() shop.Needs {
 	n := shop.Needs{Families: len(l.Families)}
+	for _, f := range l.Families {
+		if mark, err := strconv.Atoi(f.Mark); err == nil {
+			n.Last = max(n.Last, mark)
+		}
+	}
 	s := &l.Job.System
 	several := len(l.Perimeters) > 1
 	for _, p := range l.Perimeters {

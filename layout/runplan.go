@@ -142,7 +142,8 @@ func (l *Layout) obstaclePlan(r *Run, o *job.Obstacle) plan.Obstacle {
 		Station:     plan.Value{Real: r.ToCrew(at)},
 		BlocksChair: o.Does&job.BlocksChair != 0, BlocksJoint: o.Does&job.BlocksJoint != 0,
 		Pierces: o.Does&job.Pierces != 0,
-		Collar:  o.Collar, Fact: ObstacleFacts(r, o), Extent: o.Extent, Depth: o.Depth, FromFace: o.FromFace,
+		Work:    o.Work, Collar: o.Collar,
+		Fact: ObstacleFacts(r, o), Extent: o.Extent, Depth: o.Depth, FromFace: o.FromFace,
 	}
 	for _, q := range r.Parts {
 		if slices.Contains(q.Piece.Cutouts, o) {

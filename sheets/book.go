@@ -28,6 +28,8 @@ type book struct {
 	runPlans    map[*layout.Run]*runValues // look-up only: made when first asked for
 	say         words.Book
 	digest      string              // of the job's input, once it was asked for
+	open        bool                // its shop marks are preliminary: of a book of the ledger alone
+	matters     map[string]*matter  // look-up only: what stands on a page, by its id, once it is drawn
 	keyPlan     func() plan.KeyPlan // made once, when it is first asked for
 	times       view.Exaggeration   // of all strips of runs
 	// look-up only: id of the sheet that shows a piece at true shape, by its mark
@@ -137,6 +139,7 @@ func (b *book) plan() []page {
 	rest = append(rest, b.packingList()...)
 	rest = append(rest, b.crates()...)
 	rest = append(rest, b.shopPages()...)
+	b.drawAhead(rest)
 	return append(b.index(rest), rest...)
 }
 

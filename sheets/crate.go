@@ -90,7 +90,7 @@ func (b *book) crateFacts(c *crate.Crate) table {
 	if c.Kind == crate.Hardware {
 		rows = append(
 			rows,
-			[]string{say(words.CrateWithout), say(words.CrateWithoutOthers) + " " + say(words.CrateWithoutSupports)},
+			[]string{say(words.CrateWithout), sentences(say(words.CrateWithoutOthers), b.supportsUnfixed())},
 		)
 	}
 	rows = append(rows, []string{say(words.CrateDelivery), say(words.CrateDeliveryBlanks)})

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode"
@@ -9,6 +10,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/layout/fact"
+	"copingset/layout/job"
 	"copingset/layout/length"
 )
 
@@ -184,7 +186,11 @@ func (b *book) letters(f fact.Fact, words string) bool {
 			sum = append(sum, b.fine(l))
 		}
 		made := strings.Join(sum, " + ")
-		return len(sum) > 0 && has("= "+made, "+ "+made) || words == oneBlank(b.shims(f.Lengths())) || words == oneBlank(strings.Join(cuts, " + "))
+		return len(sum) > 0 && has("= "+made, "+ "+made) || words == oneBlank(b.shims(f.Lengths())) ||
+			words == oneBlank(strings.Join(cuts, " + "))
+	case fact.Temperature:
+		t, err := strconv.ParseInt(f.Value, 10, 64)
+		return err == nil && has(b.temperature(job.Temperature(t)))
 	case fact.Words:
 		switch f.What {
 		case "blocks-a-chair":

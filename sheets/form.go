@@ -283,18 +283,9 @@ func (f *forms) draw(s *drawing.Scene, q formPage, n, of int) {
 	})
 	y := r.Min.Y + formTitle
 	s.Group(drawing.Tables, "boxes", func(g *drawing.Scene) {
-		first := []field{
-			{label: f.b.say.Say(words.FormMeasuredBy), part: 34},
-			{label: f.b.say.Say(words.FormDate), part: 20},
-			{label: f.b.say.Say(words.FormInstruments), part: 46},
-		}
-		f.boxes(g, drawing.Box(r.Min.X, y, r.Max.X, y+formBox), first)
-		if q.n > 1 {
-			return
-		}
-		f.boxes(g, drawing.Box(r.Min.X, y+formBox, r.Max.X, y+2*formBox), f.points(q))
-		if corner := f.corner(q); len(corner) > 0 {
-			f.boxes(g, drawing.Box(r.Min.X, y+2*formBox, r.Max.X, y+3*formBox), corner)
+		for i, row := range f.boxLines(q) {
+			top := y + drawing.Unit(i)*formBox
+			f.boxes(g, drawing.Box(r.Min.X, top, r.Max.X, top+formBox), row)
 		}
 	})
 	if q.n == 1 {
@@ -377,10 +368,29 @@ func (f *forms) ending(g *drawing.Scene, r drawing.Rect, q formPage) {
 
 // boxRows is how many rows of boxes head the first page of a run.
 func (f *forms) boxRows(q formPage) drawing.Unit {
-	if len(f.corner(q)) > 0 {
-		return 3
+	return drawing.Unit(len(f.boxLines(q)))
+}
+
+// boxLines are the rows of boxes that head the first page of a run.
+func (f *forms) boxLines(q formPage) [][]field {
+	say := f.b.say.Say
+	all := [][]field{{
+		{label: say(words.FormMeasuredBy), part: 34},
+		{label: say(words.FormDate), part: 20},
+		{label: say(words.FormInstruments), part: 46},
+	}, f.points(q)}
+	if q.n > 1 {
+		return all[:1]
 	}
-	return 2
+	if m := f.j.Benchmark; m != nil { // a survey that never comes back to its mark shows no slip of the rod
+		all = append(all, []field{{label: say(words.FormRodFirst, words.In("what", prose(m.What))), part: 30},
+			{label: say(words.FormMoveBefore), part: 24}, {label: say(words.FormMoveAfter), part: 20},
+			{label: say(words.FormRodLast), part: 26}})
+	}
+	if corner := f.corner(q); len(corner) > 0 {
+		all = append(all, corner)
+	}
+	return all
 }
 
 // corner are the boxes in which the corner at a run's right end is taped; none

@@ -86,11 +86,12 @@ func (p paper) room(banner bool) drawing.Rect {
 // is, what is on hold, its matter, and last what every sheet says.
 func (b *book) draw(p page, number string, refer func(string) string) drawing.Scene {
 	s := drawing.Scene{Name: p.id, Title: p.title, Desc: p.about, W: p.paper.w, H: p.paper.h}
+	m := b.matterOf(p, number, refer)
 	if p.bare {
-		p.draw(&s, refer)
+		s.Add(m.scene.Marks...)
 		return s
 	}
-	s.Group(drawing.Frame, "title", func(g *drawing.Scene) { b.title(g, p.paper.block(), p, number) })
+	s.Group(drawing.Frame, "title", func(g *drawing.Scene) { b.title(g, p.paper.block(), p, number, m) })
 	if p.banner != "" {
 		// Capitals have no descenders: the words stay large between the lines of the banner.
 		said := strings.ToUpper(p.banner)
@@ -109,8 +110,8 @@ func (b *book) draw(p page, number string, refer func(string) string) drawing.Sc
 			)
 		})
 	}
-	p.draw(&s, refer)
-	b.carriedOn(&s, p.paper, refer(p.next))
+	s.Add(m.scene.Marks...)
+	b.revised(&s, p, m)
 	s.Group(drawing.Frame, "frame", func(g *drawing.Scene) { b.frame(g, p) })
 	return s
 }
@@ -203,16 +204,12 @@ type field struct {
 }
 
 // title draws the title block. ISO 7200 names what it has to hold.
-func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, no string) {
+func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, no string, m *matter) {
 	in := b.j.Info
 	say := b.say.Say
 	rev := say(words.FrameNone)
-	if k := len(in.Revisions); k > 0 {
-		rev = say(
-			words.FrameRevisionOf,
-			words.In("mark", in.Revisions[k-1].Mark),
-			words.In("date", date(in.Revisions[k-1].Date)),
-		)
+	if mark, day := b.revisionOf(m); len(in.Revisions) > 0 || b.tracked() {
+		rev = say(words.FrameRevisionOf, words.In("mark", mark), words.In("date", day))
 	}
 	job := field{say(words.FrameJob), in.Name, 66, drawing.Head, 1}
 	number := field{say(words.FrameNumber), in.Number, 34, drawing.Head, 1}
@@ -265,9 +262,9 @@ func (b *book) title(s *drawing.Scene, r drawing.Rect, p page, no string) {
 		heights = []drawing.Unit{1400, 560, 560, 560, 560, 560, 560, 560, 560}
 	}
 	fieldRows(s, r, rows, heights)
-	if p.kind.shopMarks() {
+	if p.kind.shopMarks() && b.isPreliminary() {
 		w := r.Width()*title.part/100 - 240 - 300 - drawing.Width(drawing.Regular, title.label, drawing.Small)
-		said := b.preliminary()
+		said := b.status()
 		if drawing.Width(drawing.Bold, said, drawing.Note) > w {
 			said = b.say.Say(words.LabelPreliminary, words.In("digest", b.shownDigest()))
 		}

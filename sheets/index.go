@@ -147,10 +147,14 @@ func (b *book) sheetTable(all []page, reader Audience, dropped []page) table {
 	t := table{
 		cols: []column{b.col(words.ColSheet), b.flex(words.ColTitle), b.col(words.ColFor), b.right(words.ColPage)},
 	}
+	if b.tracked() {
+		t.cols = append(t.cols, b.col(words.ColRev))
+	}
 	held := slices.ContainsFunc(all, func(p page) bool { return p.banner != "" })
 	if held {
+		last := len(t.cols)
 		t.cols = append(t.cols, b.col(words.ColHold))
-		t.bold = func(_, col int) bool { return col == 4 }
+		t.bold = func(_, col int) bool { return col == last }
 	}
 	type numbered struct {
 		page
@@ -167,6 +171,9 @@ func (b *book) sheetTable(all []page, reader Audience, dropped []page) table {
 		row := []string{p.no, p.title, b.readers(p.kind), itoa(len(t.rows) + 1)}
 		if p.on != "" {
 			row[1] = b.say.Say(words.IndexPrintedOn, words.In("title", p.title), words.In("paper", p.on))
+		}
+		if b.tracked() {
+			row = append(row, b.revisionOfPage(p.page))
 		}
 		if held && p.banner != "" {
 			row = append(row, b.say.Say(words.CoverOnHold))

@@ -45,6 +45,8 @@ func (b *book) hardwareName(x crate.Item) string {
 	switch {
 	case x.Sort == crate.Screw || x.Sort == crate.Cap:
 		return prose(x.What)
+	case x.Sort == crate.Shim && b.j.Packing.Shim.Stated():
+		return b.say.Say(words.KindShimOf, words.In("material", prose(b.j.Packing.Shim.Material)))
 	case x.Sort == crate.Chair && x.Mark != "":
 		return b.say.Say(words.KindChairTaper)
 	case x.Sort == crate.Plate && x.Mark != "":

@@ -27,9 +27,9 @@ func Machines(l *layout.Layout) []Machine {
 	cut, plans := l.MachineFiles()
 	for _, c := range cut {
 		if c.Part != nil {
-			out = append(out, Machine{c.Name, b.partDXF(c.Part)})
+			out = append(out, Machine{c.Name, b.partDXF(c.Part, c.Rev)})
 		} else {
-			out = append(out, Machine{c.Name, b.flatDXF(c.Family, c.Body)})
+			out = append(out, Machine{c.Name, b.flatDXF(c.Family, c.Body, c.Rev)})
 		}
 	}
 	for i, p := range b.keyPlan().Perimeters {
@@ -57,7 +57,7 @@ func (b *book) points(pts []fold.Point) []dxf.Point {
 
 // flatDXF is the pattern of one body with its finish side up, street edge at the
 // top: what is cut, what is bent which way, and what it is.
-func (b *book) flatDXF(f *layout.Family, i int) dxf.Drawing {
+func (b *book) flatDXF(f *layout.Family, i int, rev string) dxf.Drawing {
 	m := b.j.System.Metal
 	mark := f.Mark
 	if len(f.Bodies) > 1 {
@@ -66,6 +66,7 @@ func (b *book) flatDXF(f *layout.Family, i int) dxf.Drawing {
 	return b.bodyDXF(
 		f.Bodies[i],
 		mark,
+		rev,
 		b.say.Say(
 			words.MachineMake, words.In("held", itoa(f.Released(b.l.Held))),
 			words.In("true", strings.Join(b.pieceMarks(f, true), ", ")),
@@ -75,17 +76,18 @@ func (b *book) flatDXF(f *layout.Family, i int) dxf.Drawing {
 }
 
 // partDXF is the pattern of a made part.
-func (b *book) partDXF(q *layout.MadePart) dxf.Drawing {
+func (b *book) partDXF(q *layout.MadePart, rev string) dxf.Drawing {
 	n, more := q.Make(b.l.Held)
 	return b.bodyDXF(
 		q.Bodies[0],
 		q.Mark,
+		rev,
 		b.say.Say(words.MachineMake2, words.In("n", itoa(n+more)), words.In("kind", q.Kind.String())),
 		strings.TrimSpace(q.Metal+" "+b.shop.Thin(q.Thickness)),
 	)
 }
 
-func (b *book) bodyDXF(body layout.Body, mark, make, metal string) dxf.Drawing {
+func (b *book) bodyDXF(body layout.Body, mark, rev, make, metal string) dxf.Drawing {
 	d := dxf.Drawing{Inches: !b.metric}
 	k := b.unit()
 	d.Lines = append(d.Lines, dxf.Polyline{Layer: dxf.Cut, Points: b.points(body.Outline()), Closed: true})
@@ -119,7 +121,7 @@ func (b *book) bodyDXF(body layout.Body, mark, make, metal string) dxf.Drawing {
 	lines := []string{
 		b.say.Say(
 			words.MachineJobRev, words.In("mark", mark), words.In("number", orDash(prose(b.j.Info.Number))),
-			words.In("revision", b.l.Revision()), words.In("preliminary", b.preliminary()),
+			words.In("revision", rev), words.In("preliminary", b.status()),
 		),
 		b.say.Say(words.MachineFinishFaceTowards, words.In("top", strings.ToUpper(e.Top))),
 		make,

@@ -225,7 +225,7 @@ func cutShape(b *book, f *layout.Family, flip bool) []string {
 	var out []string
 	for i := range f.Bodies {
 		lo, hi := math.Inf(1), math.Inf(-1)
-		d := b.flatDXF(f, i)
+		d := b.flatDXF(f, i, "0")
 		for _, p := range d.Lines {
 			for _, q := range p.Points {
 				lo, hi = min(lo, q.X), max(hi, q.X)

@@ -130,7 +130,7 @@ func (c schedules) partRow(x cutBody) []string {
 		c.words(q, "kind"), c.words(q, "hand"), c.words(q, "to-cut"), c.words(q, "metal"), c.plain(q, "thickness"),
 		c.plain(q, "radius"), decimal(c.float(q, "k-factor")), "",
 		"", "", "", "", c.plain(q, "inside-left"), c.plain(q, "inside-right"), "", "", "",
-		c.plain(q, x.is("blank-length")), c.words(q, "twin"), "", "", c.words(q, "assembly"), c.preliminary(), "", "",
+		c.plain(q, x.is("blank-length")), c.words(q, "twin"), "", "", c.words(q, "assembly"), c.status(), "", "",
 		"", "", "", "", "", "", "", "", c.plain(q, x.is("blank-length")), c.plain(q, x.is("blank-girth"))}
 }
 
@@ -152,7 +152,7 @@ func (c schedules) familyRow(x cutBody) []string {
 		c.words(f, x.is("roof-leg-to")),
 		c.plain(f, x.is("inside-left")), c.plain(f, x.is("inside-right")), slope, strings.Join(turns, " "),
 		c.degrees(f, "change-of-slope"), c.plain(f, x.is("front-fold")), c.words(f, "twin"), c.words(f, x.is("lap")),
-		c.plain(f, x.is("lap-width")), "", c.preliminary(),
+		c.plain(f, x.is("lap-width")), "", c.status(),
 		c.plain(f, x.is("street-leg-right")), c.plain(f, x.is("roof-leg-right")),
 		c.eachLeg(f), c.plain(f, x.is("rear-fold")), c.words(f, x.is("left-end")), c.words(f, x.is("right-end")),
 		c.degrees(f, x.is("left-end-turn")), c.degrees(f, x.is("right-end-turn")),
@@ -208,5 +208,5 @@ func (c schedules) notchRows(x cutBody) [][]string {
 func newSchedules(facts fact.Ledger) schedules {
 	metric := facts.Value("job", "units") == "metric"
 	return schedules{&book{metric: metric, crew: length.Crew(metric), shop: length.Shop(metric),
-		digest: facts.Value("job", "input-digest")}, facts}
+		digest: facts.Value("job", "input-digest"), open: facts.Value("job", "preliminary") == "yes"}, facts}
 }

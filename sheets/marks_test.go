@@ -67,14 +67,14 @@ func TestPreliminary(t *testing.T) {
 	}
 	seen := map[string]string{}
 	for name, l := range all {
-		says := newBook(l, Options{}).preliminary()
+		says := newBook(l, Options{}).status()
 		if was, ok := seen[says]; ok {
 			t.Errorf("%s and %s are both %s", was, name, says)
 		}
 		seen[says] = name
 	}
 	for _, c := range workshops() {
-		want := newBook(c.layout, Options{}).preliminary()
+		want := newBook(c.layout, Options{}).status()
 		for _, s := range c.sheets {
 			says := want
 			if s.Kind == PieceLabels {

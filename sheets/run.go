@@ -364,7 +364,14 @@ func (b *book) obstacleDoes(o plan.Obstacle) string {
 	case o.Pierces:
 		does = append(does, b.say.Say(words.ViewObstacleCollar, words.In("who", prose(o.Collar))))
 	}
-	return strings.Join(does, ", ")
+	said := strings.Join(does, ", ")
+	switch {
+	case o.Work != "":
+		said += "; " + b.say.Say(words.ViewObstacleWork, words.In("who", prose(o.Work)))
+	case !o.Pierces:
+		said += "; " + b.say.Say(words.ViewObstacleUnworked)
+	}
+	return said
 }
 
 // jointSays says what is unlike the rest at a joint.

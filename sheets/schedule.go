@@ -28,7 +28,10 @@ func (b *book) fasteners() []page {
 	var blocks []block
 	blocks = append(blocks, b.fastenerTables(room.Width())...)
 	blocks = append(blocks, b.fasteningBlocks()...)
-	blocks = append(blocks, b.fastenerData(), list{items: []string{b.say.Say(words.CrateWithoutSupports)}, plain: true})
+	blocks = append(blocks, b.fastenerData())
+	if s := b.supportsUnfixed(); s != "" {
+		blocks = append(blocks, list{items: []string{s}, plain: true})
+	}
 	if t, ok := b.shimTable(); ok {
 		blocks = append(blocks, t)
 	}

@@ -8,6 +8,7 @@ import (
 	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
+	"copingset/layout/record"
 )
 
 // Audience is who a packet is for.
@@ -191,6 +192,7 @@ type Sheet struct {
 	Title  string
 	Kind   Kind
 	Scene  drawing.Scene
+	Issue  record.Sheet // as it would be recorded; zero before the first issue
 }
 
 // Packet makes the sheets for an audience, in the order in which it reads them.
@@ -210,10 +212,11 @@ func Packet(l *layout.Layout, o Options) []Sheet {
 		if !o.takes(b, p, numbers[i]) {
 			continue
 		}
-		out = append(out, Sheet{
-			ID: p.id, Number: numbers[i], Title: p.title, Kind: p.kind,
-			Scene: b.draw(p, numbers[i], refer),
-		})
+		s := Sheet{ID: p.id, Number: numbers[i], Title: p.title, Kind: p.kind, Scene: b.draw(p, numbers[i], refer)}
+		if b.tracked() {
+			s.Issue = b.matters[p.id].sheet
+		}
+		out = append(out, s)
 	}
 	return inOrder(out, o.For, func(s Sheet) Kind { return s.Kind })
 }

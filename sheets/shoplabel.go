@@ -171,7 +171,7 @@ func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, st label
 		if f := b.l.FamilyOf(q); f != nil && len(f.Bodies) > 0 {
 			w := in.Width() - left - 100
 			// Under the drawing what the mark is worth.
-			said := b.say.Say(words.LabelPreliminary, words.In("digest", b.shownDigest()))
+			said := b.labelStatus()
 			if drawing.Width(drawing.Regular, said, drawing.Note) > w { // the digest tells two contents of a mark apart
 				said = b.shownDigest()
 			}
@@ -184,6 +184,14 @@ func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, st label
 			place(g, view.FormedTop(b.say, b.formedOf(f), w, in.Height()), drawing.Pt(in.Max.X-w, in.Min.Y), prefix)
 		}
 	})
+}
+
+// labelStatus says on a label what its shop mark is worth.
+func (b *book) labelStatus() string {
+	if !b.isPreliminary() {
+		return b.say.Say(words.FrameIssuedStatus)
+	}
+	return b.say.Say(words.LabelPreliminary, words.In("digest", b.shownDigest()))
 }
 
 // labelWords are the lines of a label under its mark: where it goes and how long

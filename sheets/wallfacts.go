@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/plan"
 )
@@ -39,6 +40,9 @@ func (b *book) reportNames(r *layout.Run) [][]string {
 			names = append(names, layout.Named("job", "measured-by"))
 		}
 		rows = append(rows, []string{"", layout.AllNamed(names...)})
+	}
+	if b.j.Benchmark != nil && b.j.Benchmark.Loop != nil {
+		rows = append(rows, []string{"", factsOf("job", "level-misclosure", "level-misclosure-most")})
 	}
 	if prose(r.OnWall().Job.SurveyLine) != "" {
 		rows = append(rows, []string{"", factsOf(of, "survey-line")})
@@ -203,4 +207,15 @@ func ripNames(p *layout.Perimeter) [][]string {
 		}
 	}
 	return out
+}
+
+// levelLoop tells how well the levelling of the tops came back to its benchmark; empty
+// where the job does not say.
+func (b *book) levelLoop() string {
+	if b.j.Benchmark == nil || b.j.Benchmark.Loop == nil {
+		return ""
+	}
+	l := b.j.Benchmark.Loop
+	return b.say.Say(words.WallLevelLoop, words.In("miss", b.small(l.Misclosure())),
+		words.In("most", b.small(l.Most)))
 }

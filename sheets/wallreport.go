@@ -175,6 +175,7 @@ func (b *book) reportFacts(r *layout.Run) table {
 			b.say.Say(words.WallOver, words.In("n", itoa(len(w.Readings))), words.In("length", b.text(w.Front))),
 		},
 		{b.say.Say(words.WallMeasured), prose(measured)},
+		{b.say.Say(words.WallLevelling), b.levelLoop()},
 		{b.say.Say(words.WallSurveyLine), prose(w.Job.SurveyLine)},
 		{b.say.Say(words.WallBow), at(w.Line.Bow, w.Line.BowAt)},
 		{b.say.Say(words.WallLineWhat), line},

@@ -13,10 +13,6 @@ import (
 	"copingset/layout/plan"
 )
 
-// shimsWide is how wide the tables of shims may be: they stand beside each other in any
-// column.
-const shimsWide drawing.Unit = 8000
-
 // workColumn is the least width of a column for the tables of the order of work.
 const workColumn drawing.Unit = 14500
 
@@ -50,21 +46,46 @@ func (b *book) work() []page {
 		spec.Slots = append(spec.Slots, blocks.Slot{Block: workRow{view.WorkRow{Steps: row, Cols: cols}},
 			Cell: blocks.Cell{Row: len(spec.Slots)}})
 	}
-	spec.Flow = []blocks.Flow{flowing{"inspection", b.inspectionTable(of)}}
+	spec.Flow = []blocks.Flow{flowing{"inspection", b.inspectionTable(of)}, flowing{"asked", b.askedTable()}}
 	if len(b.l.Crates) > 0 {
 		spec.Flow = append(spec.Flow, flowing{"crates", b.whereTable()})
 	}
+	fasteners := b.fastenerData()
+	fasteners.snug = true
+	spec.Flow = append(spec.Flow, flowing{"fastener-data", fasteners})
 	for _, p := range b.l.Perimeters {
 		spec.Flow = append(spec.Flow, flowing{"laying-" + p.Job.Name, abreast{b.layingTable(p)}})
 	}
-	// What has to be at hand: shims and plywood of each run, and what each screw asks for.
-	if t, ok := b.shimTable(); ok {
-		for i, part := range t.byColumns(shimsWide) {
-			spec.Flow = append(spec.Flow, flowing{"shims-" + itoa(i+1), part})
-		}
-	}
-	spec.Flow = append(spec.Flow, flowing{"fastener-data", b.fastenerData()})
+	spec.Flow = append(spec.Flow, b.shimFlows()...)
 	return b.composed(first, spec, composing{caution: true})
+}
+
+// shimFlows are what has to be at hand under chairs and corner supports.
+func (b *book) shimFlows() []blocks.Flow {
+	under := b.supportTable()
+	var parts []table
+	if t, ok := b.shimTable(); ok {
+		t.snug = true
+		parts = t.byColumns(workColumn)
+	}
+	if n := len(parts); n > 0 && len(under.rows) > 0 && len(under.rows) <= len(parts[n-1].rows) {
+		last := pair{parts[n-1], under}
+		parts = parts[:n-1]
+		return append(shimParts(parts), flowing{"shims-supports", last})
+	}
+	out := shimParts(parts)
+	if len(under.rows) > 0 {
+		out = append(out, flowing{"supports", abreast{under}})
+	}
+	return out
+}
+
+func shimParts(parts []table) []blocks.Flow {
+	var out []blocks.Flow
+	for i, t := range parts {
+		out = append(out, flowing{"shims-" + itoa(i+1), t})
+	}
+	return out
 }
 
 // workHead is the title over the pictures with what they show.
@@ -150,7 +171,7 @@ func (b *book) layingTable(p *layout.Perimeter) table {
 	if len(b.l.Perimeters) > 1 {
 		title = say(words.WorkLayOf, words.In("perimeter", prose(p.Job.Name)))
 	}
-	t := table{title: title, cols: []column{{head: say(words.WorkLayN), align: drawing.Right},
+	t := table{title: title, tight: true, cols: []column{{head: say(words.WorkLayN), align: drawing.Right},
 		{head: say(words.WorkLayPiece)}, {head: say(words.WorkLayWhat), flex: true},
 		{head: say(words.WorkLayRun)}, {head: say(words.WorkLayLift)}, {head: say(words.WorkLayCrate),
 			align: drawing.Right}, {head: say(words.WorkLayLaid), align: drawing.Middle}}}

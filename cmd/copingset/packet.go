@@ -104,25 +104,9 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	if len(pages) == 0 {
 		return fmt.Errorf("no sheet of this packet is asked for: the index lists their numbers")
 	}
-	files, err := render(l, pages, f)
+	files, err := packetFiles(l, pages, o, f)
 	if err != nil {
 		return err
-	}
-	part := len(f.runs) > 0 || len(f.only) > 0
-	if text := l.ConfirmText(); text != "" && !part && (o.For == sheets.All || o.For == sheets.Inspector) {
-		files = append(files, store.File{Name: confirmFile, Data: []byte(text)})
-	}
-	if !part && (o.For == sheets.All || o.For == sheets.Shop) {
-		for _, m := range sheets.Machines(l) {
-			files = append(files, store.File{Name: "dxf/" + m.Name, Data: dxf.Encode(m.Drawing)})
-		}
-		if len(l.Families) > 0 {
-			lists, err := tables("dxf/", sheets.MachineLists(l))
-			if err != nil {
-				return err
-			}
-			files = append(files, lists...)
-		}
 	}
 	set := store.Set{List: packetList, Files: files, Force: f.force, Inputs: inputs(in, l.Job)}
 	if _, err := write(cmd, f.out, set); err != nil {
@@ -136,6 +120,32 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	fmt.Fprintf(cmd.OutOrStdout(), "%s: %s, %s%s\n", f.out, counted(len(pages), "sheet"), counted(len(files), "file"),
 		held)
 	return nil
+}
+
+// packetFiles are all files of a packet: what is drawn, the lists, and what machines read.
+func packetFiles(l *layout.Layout, pages []sheets.Sheet, o sheets.Options, f packetFlags) ([]store.File, error) {
+	files, err := render(l, pages, f)
+	if err != nil {
+		return nil, err
+	}
+	part := len(f.runs) > 0 || len(f.only) > 0
+	if text := l.ConfirmText(); text != "" && !part && (o.For == sheets.All || o.For == sheets.Inspector) {
+		files = append(files, store.File{Name: confirmFile, Data: []byte(text)})
+	}
+	if part || o.For != sheets.All && o.For != sheets.Shop {
+		return files, nil
+	}
+	for _, m := range sheets.Machines(l) {
+		files = append(files, store.File{Name: "dxf/" + m.Name, Data: dxf.Encode(m.Drawing)})
+	}
+	if len(l.Families) > 0 {
+		lists, err := tables("dxf/", sheets.MachineLists(l))
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, lists...)
+	}
+	return files, nil
 }
 
 func options(f packetFlags) (sheets.Options, error) {

@@ -65,6 +65,7 @@ crate lists.`,
 // commands are all but those that every program of this kind has.
 func commands() []*cobra.Command {
 	return []*cobra.Command{checkCommand(), explainCommand(), confirmCommand(), formCommand(), packetCommand(),
+		issueCommand(), compareCommand(),
 		migrateCommand(),
 		schemaCommand(), templateCommand(), startCommand()}
 }

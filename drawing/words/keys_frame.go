@@ -11,6 +11,7 @@ const (
 	FrameContinued        Key = "frame.continued"
 	FrameNext             Key = "frame.next"
 	FrameSee              Key = "frame.see"
+	FrameIssuedStatus     Key = "frame.issued-status"
 	FramePreliminary      Key = "frame.preliminary"
 	FrameJob              Key = "frame.job"
 	FrameNumber           Key = "frame.number"

@@ -33,5 +33,6 @@ const (
 	KindSpliceOf    Key = "kind.splice.of"
 	KindCover       Key = "kind.cover"
 	KindShim        Key = "kind.shim"
+	KindShimOf      Key = "kind.shim.of"
 	KindTape        Key = "kind.tape"
 )

@@ -16,6 +16,8 @@ const (
 	ViewObstacleJoint     Key = "view.obstacle.joint"
 	ViewObstacleThrough   Key = "view.obstacle.through"
 	ViewObstacleCollar    Key = "view.obstacle.collar"
+	ViewObstacleWork      Key = "view.obstacle.work"
+	ViewObstacleUnworked  Key = "view.obstacle.unworked"
 	ViewObstacleNobody    Key = "view.obstacle.nobody"
 	ViewExpansion         Key = "view.expansion"
 	ViewExpansionGap      Key = "view.expansion.gap"

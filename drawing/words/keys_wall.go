@@ -16,6 +16,8 @@ const (
 	WallReadings        Key = "wall.readings"
 	WallOver            Key = "wall.over"
 	WallMeasured        Key = "wall.measured"
+	WallLevelling       Key = "wall.levelling"
+	WallLevelLoop       Key = "wall.level-loop"
 	WallSurveyLine      Key = "wall.survey-line"
 	WallBow             Key = "wall.bow"
 	WallLineWhat        Key = "wall.line.what"

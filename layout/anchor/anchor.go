@@ -85,8 +85,10 @@ func (c *Chair) Edges(s *job.System) (left, right length.Length) {
 type Support struct {
 	Name    string // "N/E-S1"
 	Piece   *cap.Piece
-	Packing length.Length // set surface over the wall top at the corner, the greatest of the faces that meet there
-	Load    Loading       // what the wind asks of it, and what its hook holds; none of one that only bears
+	Packing length.Length   // set surface over the wall top at the corner, the greatest of the faces that meet there
+	Layers  int             // of plywood in it
+	Shims   []length.Length // over them, thickest first
+	Load    Loading         // what the wind asks of it, and what its hook holds; none of one that only bears
 	Screws  Screws
 	cap.SupportPlace
 }
@@ -134,6 +136,7 @@ func Build(j *job.Job, d wind.Demand, runs []*cap.Run, pieces []*cap.Piece, grid
 			b.fasten(c)
 		}
 	}
+	b.packSupports(sup, levelled)
 	b.judge(out, sup, turned)
 	b.fix(out, sup)
 	b.under = underOf(sup)

@@ -40,10 +40,7 @@ func (b *builder) compare(runs []*Run, sup []*Support) wall.Packing {
 		}
 	}
 	for _, s := range sup {
-		a, l := s.Corner.Arrive, s.Corner.Leave
-		layers := min(layersUnder(levelled[a], [2]length.Length{a.Front - 1, a.Front}), layersUnder(levelled[l],
-			[2]length.Length{0, 1}))
-		b.stack(q, s.Packing, length.Length(layers)*k.Layer)
+		b.stack(q, s.Packing, length.Length(layersAt(s, levelled))*k.Layer)
 	}
 	q.Sheets, q.Continuous.Cuts, q.SheetsLeast = wall.RipPlan(strips, k.Sheet)
 	q.Continuous.Sheets = len(q.Sheets)
@@ -62,6 +59,24 @@ func (b *builder) stack(q *wall.Packing, want, under length.Length) {
 		if length.Abs(e.want-length.Sum(shims...)) > b.grid {
 			e.to.Missing++
 		}
+	}
+}
+
+// layersAt is how many full layers lie under a support: on both its walls.
+func layersAt(s *Support, levelled map[*wall.Run][]wall.ShimZone) int {
+	a, l := s.Corner.Arrive, s.Corner.Leave
+	return min(layersUnder(levelled[a], [2]length.Length{a.Front - 1, a.Front}),
+		layersUnder(levelled[l], [2]length.Length{0, 1}))
+}
+
+// packSupports makes the packing of the supports of layers and shims, as a chair's.
+func (b *builder) packSupports(sup []*Support, levelled map[*wall.Run][]wall.ShimZone) {
+	p := &b.job.Packing
+	for _, s := range sup {
+		if p.Method != job.PackChairs && p.Layer > 0 {
+			s.Layers = layersAt(s, levelled)
+		}
+		s.Shims = Shims(s.Packing-length.Length(s.Layers)*p.Layer, p.Shims)
 	}
 }
 

@@ -7,29 +7,25 @@ import (
 
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/record"
 	"copingset/layout/wind"
 )
 
 // shapes gives pieces their kinds and marks, and the runs their parts.
 func (b *builder) shapes(pieces []*Piece) {
-	count, tapers := map[*Run]int{}, map[*Run]int{}
 	for _, p := range pieces {
 		b.shape(p)
-		first := p.Parts[0].Run
-		if p.Kind == Straight {
-			count[first]++
-			p.Mark = fmt.Sprintf("%s-%02d", first.Name, count[first])
-			continue
-		}
-		if p.Kind == Transition {
-			tapers[first]++
-			p.Mark = fmt.Sprintf("%s-T%d", first.Name, tapers[first])
-			continue
-		}
-		p.Mark = special(p)
-		if p.Kind == Tee {
+		switch p.Kind {
+		case Straight, Transition:
+		case Tee:
 			p.Mark = p.Tee.Mark()
+		default:
+			p.Mark = special(p)
 		}
+	}
+	for _, r := range b.runs {
+		b.counted(r, Straight, r.Name+"-%02d", pieces)
+		b.counted(r, Transition, r.Name+"-T%d", pieces)
 	}
 	for _, p := range pieces {
 		b.pierced(p)
@@ -43,6 +39,27 @@ func (b *builder) shapes(pieces []*Piece) {
 				q.Run.Parts = append(q.Run.Parts, q)
 			}
 		}
+	}
+}
+
+// counted marks the pieces of a kind that are counted along a run. Those of the last
+// issue keep their marks.
+func (b *builder) counted(r *Run, kind Kind, format string, pieces []*Piece) {
+	var all []*Piece
+	var spans []record.Span
+	for _, p := range pieces {
+		if first := p.Parts[0]; p.Kind == kind && first.Run == r {
+			all = append(all, p)
+			spans = append(spans, record.Span{From: r.ToCrew(first.From), To: r.ToCrew(first.To)})
+		}
+	}
+	var was []record.PieceMark
+	var ever []string
+	if last := b.job.Issued; last != nil && !b.open {
+		was, ever = last.Along(r.Perimeter.Job.Name+"/"+r.Name, kind.String())
+	}
+	for i, mark := range record.Keep(format, was, ever, spans, b.closerLeft()) {
+		all[i].Mark = mark
 	}
 }
 

@@ -113,18 +113,9 @@ func hardware(j *job.Job, loads []Load) *Crate {
 		add(Screw, f.Count, j.Crating.SpareFastener, f.Fastener.Name, f.Length)
 		c.Items[len(c.Items)-1].Box = f.Fastener.Box
 	}
+	shims := shimsOf(runs, loads)
 	for _, t := range j.Packing.Shims {
-		n := 0
-		for _, r := range runs {
-			for _, ch := range r.Chairs {
-				for _, s := range slices.Concat(ch.ShimFront, ch.ShimRear) {
-					if s == t {
-						n++
-					}
-				}
-			}
-		}
-		add(Shim, n, j.Crating.SpareShim, "shim", t)
+		add(Shim, shims[t], j.Crating.SpareShim, "shim", t)
 	}
 	if tape > 0 && j.Crating.TapeRoll > 0 {
 		rolls := func(l length.Length) int { return int((l + j.Crating.TapeRoll - 1) / j.Crating.TapeRoll) }
@@ -133,6 +124,26 @@ func hardware(j *job.Job, loads []Load) *Crate {
 			What: "sealant tape, rolls", Length: j.Crating.TapeRoll})
 	}
 	return c
+}
+
+// shimsOf counts the shims under chairs and corner supports by their thickness.
+func shimsOf(runs []*anchor.Run, loads []Load) map[length.Length]int {
+	n := map[length.Length]int{} // look-up only
+	for _, r := range runs {
+		for _, ch := range r.Chairs {
+			for _, s := range slices.Concat(ch.ShimFront, ch.ShimRear) {
+				n[s]++
+			}
+		}
+	}
+	for _, l := range loads {
+		for _, u := range l.Supports {
+			for _, s := range u.Shims {
+				n[s]++
+			}
+		}
+	}
+	return n
 }
 
 // byWidth counts parts that are made to one inside width, and of chairs those that

@@ -28,7 +28,8 @@ func raised(t *testing.T) map[string]string {
 		switch {
 		case err != nil:
 			return err
-		case d.IsDir() && (name == "testdata" || name == "plan" || name == "fact" || name == "internal"):
+		case d.IsDir() && (name == "testdata" || name == "plan" || name == "fact" ||
+			name == "revise" || name == "internal"):
 			return filepath.SkipDir
 		case d.IsDir() || !strings.HasSuffix(name, ".go") || strings.HasSuffix(name, "_test.go"),
 			strings.HasPrefix(name, "facts_"), strings.HasPrefix(name, "geometry"):

@@ -16,6 +16,7 @@ import (
 // cannot all be meant: each is told at its place and names the other.
 func (d *decoder) checkSlips(j *Job) {
 	d.checkDates(j)
+	d.checkRevisions(j)
 	d.checkCuts(j)
 	d.checkLevels(j)
 	d.checkMovement(j)

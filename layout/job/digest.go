@@ -20,17 +20,21 @@ type Entry struct{ Path, Value string }
 // path. Two inputs that say the same have the same entries, whatever their
 // comments, the order of their keys, the units a length is written in, or the
 // files they are divided into. A job that was not read from a file has none.
-func (j *Job) Input() []Entry {
-	sorted := slices.Clone(j.said)
+func (j *Job) Input() []Entry { return sortedInput(j.said) }
+
+func sortedInput(said []Entry) []Entry {
+	sorted := slices.Clone(said)
 	slices.SortFunc(sorted, func(a, b Entry) int { return cmp.Compare(a.Path, b.Path) })
 	return sorted
 }
 
 // Digest is the SHA-256 of the input in hexadecimal: of a line for each entry,
 // path, tab and value.
-func (j *Job) Digest() string {
+func (j *Job) Digest() string { return inputDigest(j.said) }
+
+func inputDigest(said []Entry) string {
 	h := sha256.New()
-	for _, e := range j.Input() {
+	for _, e := range sortedInput(said) {
 		_, _ = io.WriteString(h, e.Path+"\t"+e.Value+"\n") // a hash never fails to write
 	}
 	return hex.EncodeToString(h.Sum(nil))

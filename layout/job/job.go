@@ -12,7 +12,10 @@
 // pressures are the small types of units.go.
 package job
 
-import "copingset/layout/finding"
+import (
+	"copingset/layout/finding"
+	"copingset/layout/record"
+)
 
 // Units is the system the sheets are lettered in.
 type Units int
@@ -44,9 +47,13 @@ type Job struct {
 	Site       Site
 	Benchmark  *Benchmark // nil: none is stated, and heights are over the level datum
 	Crating    Crating
-	Shop       *Shop // nil: not stated
-	Perimeters []Perimeter
-	Findings   finding.List // what reading found; the layout carries it on
+	// what the crew asks for, as the fabricator and the contractor have it
+	Instructions Instructions
+	Shop         *Shop // nil: not stated
+	Perimeters   []Perimeter
+	Findings     finding.List   // what reading found; the layout carries it on
+	Issued       *record.Record // the last issue, whose marks are kept; nil: none was made
+	Issuing      bool           // the sheets are drawn to be issued
 
 	windIn *Units  // the system that wind is computed in, if not that of the sheets
 	said   []Entry // the values that were read, in the order of reading
@@ -134,6 +141,8 @@ func (j *Job) keys(k keys) {
 	k.group("site", "what the crew must know of the place", j.Site.keys)
 	optional(k.may(), "benchmark", &j.Benchmark, (*Benchmark).keys, "the mark that the crew levels from")
 	k.group("crating", "how the pieces travel", j.Crating.keys)
+	k.may().group("instructions", "what the crew asks for, from the fabricator's and the contractor's own papers",
+		j.Instructions.keys)
 	optional(k.may(), "shop", &j.Shop, (*Shop).keys,
 		"how the fabricator bends and cuts, for flat patterns and cutting plans")
 	list(k, "perimeters", "perimeter", &j.Perimeters, (*Perimeter).keys, "the chains of runs")

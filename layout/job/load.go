@@ -116,7 +116,7 @@ func (d *decoder) load(name string, asked finding.Place, what string) (*script, 
 		return nil, false
 	}
 	most := int64(mostJobBytes)
-	if what == surveyFile {
+	if what == surveyFile || what == issueRecord {
 		most = mostSurveyBytes
 	}
 	large := func() (*script, bool) {

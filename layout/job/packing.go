@@ -31,6 +31,7 @@ type Packing struct {
 	LayerName     string
 	Layer         length.Length   // actual thickness of one plywood layer
 	Shims         []length.Length // thickest first
+	Shim          ShimStuff       // zero: not stated
 	Grade         Slope           // the set surface may rise or fall along a run by this; zero: it is level
 	Twist         length.Length   // mismatch over a level corner leg that the pieces take up
 	Sheet         Sheet           // plywood as it is bought; zero: not stated
@@ -81,6 +82,7 @@ func (p *Packing) keys(k keys) {
 			k.length("thickness", &p.Layer, "the actual thickness of the plywood", `19/32"`)
 		})
 	k.lengths("shims", &p.Shims, "the thicknesses of the shims", `[1/2", 1/4", 1/8", 1/16"]`)
+	k.may().group("shim", "what the shims are, for who orders them", p.Shim.keys)
 	k.may().slope("grade", &p.Grade,
 		"the rise or fall that the set surface may have along a run; without it it is level", `1/16" in 12"`)
 	k.when(p.Grade > 0, "the set surface may have a grade").

@@ -55,6 +55,9 @@ func (d *decoder) read(name string) *Job {
 		d.confirmedList(j)
 	}
 	d.check(j)
+	if !d.unsurveyed {
+		d.issued(j)
+	}
 	d.list = ForReaders(d.list, j.Units)
 	return j
 }

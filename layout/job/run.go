@@ -77,6 +77,7 @@ type Obstacle struct {
 	Depth    length.Length // across the wall; zero: it takes the wall's whole width, and does not pierce
 	Does     Does
 	Collar   string // piercing: who seals it; empty is a hold
+	Work     string // who takes it off before the chairs and puts it back; empty: nobody is named
 }
 
 // BlocksAChair reports whether no chair can stand at the obstacle: it says so,
@@ -231,6 +232,7 @@ func (o *Obstacle) keys(k keys) {
 		"its extent across the wall; left out of what does not pierce, it takes the whole width", `5"`)
 	// Not naming who seals it is a hold of the pieces, found later.
 	k.may().text("collar", &o.Collar, "who seals its collar", "plumber")
+	k.may().text("work", &o.Work, "whose work it is to take it off and to put it back", "electrician, sheet E-3")
 	if k.has("does") && !pierces && k.given("collar") {
 		k.d.notef("obstacle-unpierced", k.keyAt("collar"), "add pierce to what it does, if it comes through the cap",
 			"%s is not used, since the obstacle does not pierce the cap", k.called("collar"))

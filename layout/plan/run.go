@@ -261,6 +261,7 @@ type Obstacle struct {
 	Station                           Value         // from the start mark
 	BlocksChair, BlocksJoint, Pierces bool
 	Collar                            string        // who seals what comes through; empty is a hold
+	Work                              string        // who takes it off and puts it back; empty: nobody is named
 	Extent, Depth                     length.Length // along the wall and across it
 	FromFace                          length.Length // of what comes through: its middle behind the wall\'s street face
 	Holes                             []Cutout      // in the pieces over it

@@ -31,10 +31,7 @@ func Engagement(j *job.Job, of *job.Assembly, inside length.Length, slope job.Sl
 		fall = float64(slope) / 1e9
 	}
 	hang, chair := section.Lay(), made.Seated(cap.ChairLine(s).MM(), 0, fall).Lay()
-	front, rear := math.Inf(1), math.Inf(-1) // of the chair's metal
-	for _, q := range chair.Ring(chord) {
-		front, rear = math.Min(front, q.X), math.Max(rear, q.X)
-	}
+	front, rear := edges(chair)
 	var e Engaged
 	// The kick cannot lie on more of the drip than there is.
 	e.Hook = length.FromMM(section.T - math.Max(front, dripTip(section, hang)))

@@ -10,10 +10,18 @@ import (
 	"copingset/layout/length"
 )
 
-// carries reports why a chair does not carry the cap over it: its hook finds
-// nothing to catch, or metal of the chair stands in metal of the cap. Empty: it
-// does. The chair stands on the set surface, or on the membrane over it, where its
-// job has it between the inner faces of both legs.
+// seated is a chair under the cap over it, both laid where they stand, in millimetres:
+// x from the street face of the cap, y up from the mold line of its front fold.
+type seated struct {
+	section, chair fold.Path
+	hang, stands   fold.Laid
+	mids           []fold.Point // along the middle of the chair's metal
+}
+
+// carries reports why a chair does not carry the cap over it: its hook finds nothing to
+// catch or comes off it, its drip comes off the chair's kick, or metal of the chair
+// stands in metal of the cap. Empty: it does. The chair stands on the set surface, or on
+// the membrane over it, where its job has it between the inner faces of both legs.
 func (b *partBuilder) carries(inside length.Length, chair fold.Path, before length.Length) string {
 	m := b.measures()
 	caps := builder{j: b.j, s: b.s, shop: b.shop}
@@ -34,37 +42,110 @@ func (b *partBuilder) carries(inside length.Length, chair fold.Path, before leng
 	if b.j.Packing.MembraneOver() {
 		seat += b.j.Membrane.Thickness.MM()
 	}
-	hang, stands := section.Lay(), Made{chair, before}.Seated(front, seat, fall).Lay()
-	tip, foot, top := hookTip(section, hang), footOf(section, hang), math.Inf(-1)
-	places := hang.Places(chord)
-	// What of the chair stands over the hook, and how low.
-	reach, low := math.Inf(-1), math.Inf(1)
-	mids := middles(stands)
-	for _, q := range mids {
-		reach = math.Max(reach, q.X+chair.T/2)
-		if q.X > tip {
-			low = math.Min(low, q.Y-chair.T/2)
+	q := seated{section: section, chair: chair, hang: section.Lay(),
+		stands: Made{chair, before}.Seated(front, seat, fall).Lay()}
+	q.mids = middles(q.stands)
+	for _, why := range []func(measures) string{b.catches(q), b.keepsDrip(q), q.apart} {
+		if s := why(m); s != "" {
+			return s
 		}
 	}
-	for _, s := range places {
-		for _, q := range both(hang.Skins(s)) {
-			if s >= foot && q.X < reach {
-				top = math.Max(top, q.Y)
+	return ""
+}
+
+// catches reports why the hook does not hold the rear of the chair. What is turned up
+// past the level holds a foot that hangs in it, below its end; a level one holds what
+// stands over it, as far as it is not pushed off to the roof: the cap goes so far as the
+// chair's front edge stands from its front leg.
+func (b *partBuilder) catches(q seated) func(measures) string {
+	return func(m measures) string { // m is of the cap
+		tip, foot, top := hookTip(q.section, q.hang), footOf(q.section, q.hang), math.Inf(-1)
+		// What of the chair stands over the hook, and how low.
+		reach, low := math.Inf(-1), math.Inf(1)
+		for _, c := range q.mids {
+			reach = math.Max(reach, c.X+q.chair.T/2)
+			if c.X > tip {
+				low = math.Min(low, c.Y-q.chair.T/2)
 			}
 		}
+		for _, s := range q.hang.Places(chord) {
+			for _, c := range both(q.hang.Skins(s)) {
+				if s >= foot && c.X < reach {
+					top = math.Max(top, c.Y)
+				}
+			}
+		}
+		over, play := low-top, b.s.Chair.FrontEdge.MM()
+		switch {
+		case reach <= tip:
+			return "the hook ends " + thin(length.FromMM(tip-reach)) +
+				" behind the chair's rear edge and catches nothing"
+		case math.IsInf(low, 0) || math.IsInf(top, 0): // the skins of both edges touch, and no more
+			return "the hook ends at the chair's rear edge and catches nothing"
+		case over > m.hook:
+			return "the lowest metal of the chair over the hook stands " + job.Both(length.FromMM(over)) +
+				" above it: the rear leg lifts farther than its hook is long before it is held"
+		case over > 0 && m.hookTurn > 90:
+			return "the hook is turned up, and the chair's lowest metal stands " + thin(length.FromMM(over)) +
+				" above its end: the foot does not hang in the hook, which lifts before it is held and comes off it"
+		case m.hookTurn <= 90 && reach-tip <= play:
+			return "the hook takes hold of " + thin(length.FromMM(reach-tip)) + " of the chair's rear, and a cap " +
+				"pushed against the chair's front edge stands " + thin(length.FromMM(play)) +
+				" farther to the roof: it comes off"
+		}
+		return ""
 	}
-	switch {
-	case reach <= tip:
-		return "the hook ends " + thin(length.FromMM(tip-reach)) + " behind the chair's rear edge and catches nothing"
-	case math.IsInf(low, 0) || math.IsInf(top, 0): // the skins of both edges touch, and no more
-		return "the hook ends at the chair's rear edge and catches nothing"
-	case low-top > m.hook:
-		return "the lowest metal of the chair over the hook stands " + job.Both(length.FromMM(low-top)) +
-			" above it: the rear leg lifts farther than its hook is long before it is held"
+}
+
+// keepsDrip reports why the drip does not hold under a chair that hangs a leg at its
+// street side: its kick does not reach over the drip, or comes off it where the cap is
+// pushed to the street against the chair's rear edge.
+func (b *partBuilder) keepsDrip(q seated) func(measures) string {
+	return func(m measures) string {
+		if m.drip == 0 || !q.hangs() {
+			return ""
+		}
+		front, _ := edges(q.stands)
+		holds, play := q.section.T-math.Max(front, dripTip(q.section, q.hang)), b.s.Chair.RearEdge.MM()
+		switch {
+		case holds <= 0:
+			return "the chair's front leg has no kick over the cap's drip, and the drip catches nothing"
+		case holds <= play:
+			return "the chair's kick stands over " + thin(length.FromMM(holds)) + " of the cap's drip, and a cap " +
+				"pushed against the chair's rear edge stands " + thin(length.FromMM(play)) +
+				" farther to the street: it comes off"
+		}
+		return ""
 	}
-	for _, c := range middles(hang) {
-		for _, q := range mids {
-			if deep := (t+chair.T)/2 - math.Hypot(c.X-q.X, c.Y-q.Y); deep > bears {
+}
+
+// hangs reports whether the chair has a leg at its street side that hangs below the
+// middle of the cap's front leg, as one does that the drip hooks under.
+func (q seated) hangs() bool {
+	half := -q.section.Stated(q.section.Root-1) / 2
+	for i := range q.chair.Root {
+		from, to := q.stands.Span(i)
+		if f, _ := q.stands.Skins((from + to) / 2); f.Y < half {
+			return true
+		}
+	}
+	return false
+}
+
+// edges are how far a laid section reaches across, at both skins.
+func edges(l fold.Laid) (front, rear float64) {
+	front, rear = math.Inf(1), math.Inf(-1)
+	for _, q := range l.Ring(chord) {
+		front, rear = math.Min(front, q.X), math.Max(rear, q.X)
+	}
+	return front, rear
+}
+
+// apart reports where metal of the chair stands in metal of the cap.
+func (q seated) apart(measures) string {
+	for _, c := range middles(q.hang) {
+		for _, p := range q.mids {
+			if deep := (q.section.T+q.chair.T)/2 - math.Hypot(c.X-p.X, c.Y-p.Y); deep > bears {
 				return fmt.Sprintf("its metal would stand %s in the cap's, %s behind the cap's front edge",
 					thin(length.FromMM(deep)), job.Both(length.FromMM(c.X)))
 			}

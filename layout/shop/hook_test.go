@@ -1,6 +1,7 @@
 package shop_test
 
 import (
+	"os"
 	"strings"
 	"testing"
 
@@ -20,6 +21,13 @@ func TestChairsCarryTheHook(t *testing.T) {
 		{"no foot", "lifts farther than its hook", func(s *job.System) {
 			s.Chair.Blank.Section = s.Chair.Blank.Section[:3]
 			s.Chair.Blank.Section[1].Behind = 0
+		}},
+		{"a foot over the end of the hook", "does not hang in the hook", func(s *job.System) {
+			s.Chair.Blank.Section[4].Length = 11 * in / 5
+		}},
+		{"a level hook that the cap's play takes off", "comes off", func(s *job.System) {
+			s.Profile.RearHook = job.Kick{Length: in / 4, Angle: 90 * job.Degree}
+			s.Chair.Blank.Section[4].Length = 27 * in / 10
 		}},
 		{"a foot in the hook", "would stand", func(s *job.System) { s.Chair.Blank.Section[4].Length = 14 * in / 5 }},
 	} {
@@ -65,5 +73,56 @@ func TestChairsAtTheEndOfTheHook(t *testing.T) {
 	}
 	if !said[true] || !said[false] {
 		t.Errorf("told of an edge at the hook's end, and past it: %v", said)
+	}
+}
+
+// The chair of every sample carries its cap, and whatever no report states of how far
+// hook and snap take hold, one with a shorter rear leg or kick, or under a cap with a
+// shorter hook, does not.
+func TestChairsOfTheSamplesCarryTheirCaps(t *testing.T) {
+	last := func(s *job.System, sections func([]job.Flange)) {
+		sections(s.Chair.Blank.Section)
+	}
+	for _, c := range []struct {
+		name, says string
+		set        func(s *job.System)
+	}{
+		{"as it is", "", func(*job.System) {}},
+		{"a rear leg a third shorter", "hook", func(s *job.System) {
+			last(s, func(f []job.Flange) { f[len(f)-1].Length = f[len(f)-1].Length * 2 / 3 })
+		}},
+		{"a hook half as long and a foot as high as its end was", "hook", func(s *job.System) {
+			s.Profile.RearHook.Length /= 2
+			last(s, func(f []job.Flange) { f[len(f)-1].Length -= s.Profile.RearHook.Length })
+		}},
+		{"no kick", "drip", func(s *job.System) {
+			s.Chair.Blank.Section = s.Chair.Blank.Section[1:]
+			s.Chair.Blank.Section[0].Turn = 0
+		}},
+		{"a kick too short for the play", "drip", func(s *job.System) { s.Chair.RearEdge += 3 * in / 16 }},
+	} {
+		for _, sample := range []string{"rectangle", "l-shape", "metric"} {
+			j, found := job.Read(os.DirFS("../../samples"), sample+"/job.yaml")
+			if found.HasErrors() {
+				t.Fatal(found)
+			}
+			for i := range j.Assemblies {
+				j.Assemblies[i].Engagement = nil
+			}
+			c.set(&j.System)
+			l, _ := layout.Build(j)
+			seen := false
+			for _, f := range l.Findings {
+				if f.Code == "hook-free" {
+					seen = true
+					if c.says == "" || !strings.Contains(f.What, c.says) {
+						t.Errorf("%s, %s: %v", sample, c.name, f)
+					}
+				}
+			}
+			if seen != (c.says != "") {
+				t.Errorf("%s, %s: found %v", sample, c.name, seen)
+			}
+		}
 	}
 }

@@ -50,6 +50,7 @@ func (s Served) released(held cap.Held) bool {
 // the caps.
 type Part struct {
 	Mark      string // "201", a plain number
+	Shape     string // digest of all that makes it what it is
 	Kind      PartKind
 	Hand      cap.Hand // of a riser: where the higher wall is; of a chair under a taper: its wide end
 	Inside    length.Length
@@ -144,6 +145,7 @@ func spare(n, percent int) int { return (n*percent + 99) / 100 }
 // Needs is what the coping takes of made parts; package layout finds it.
 type Needs struct {
 	Families        int // of pieces, whose marks come before those of parts
+	Last            int // the highest mark of a family
 	Splices, Covers []Plate
 	Chairs          []Chair
 	Supports        []Served
@@ -196,9 +198,11 @@ func BuildParts(j *job.Job, n Needs) ([]*Part, finding.List) {
 	b.supports(n.Supports)
 	b.extenders(n.Extenders)
 	b.risers(n.Risers)
-	for i, p := range b.parts {
-		p.Mark = itoa(partsFrom(n.Families) + i)
+	give := newMarks(j, max(partsFrom(n.Families), n.Last+1))
+	for _, p := range b.parts {
 		b.make(p)
+		p.Shape = shapeOfPart(p)
+		p.Mark = give.of(p.Shape)
 	}
 	b.found.Append(b.causes.list()...)
 	return b.parts, b.found

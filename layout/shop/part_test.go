@@ -32,7 +32,7 @@ func withParts(j *job.Job) *job.Job {
 	s.Chair.Metal, s.Chair.RearEdge = s.Metal.Name, in/8
 	s.Chair.Blank = &job.Blank{Stuff: job.Stuff{Metal: s.Metal.Name, Thickness: s.Chair.Thickness, Radius: &r}, HoleDia: 9 * in / 32, Inset: 3 * in / 2,
 		Section: []job.Flange{{Name: "front web", Length: in}, {Name: "base", Across: true, Before: in / 8, Behind: in/2 - s.Chair.Thickness, Turn: 90 * job.Degree},
-			{Name: "rear web", Length: 3 * in / 4, Turn: 90 * job.Degree}, {Name: "rear flange", Length: in / 2, Turn: -90 * job.Degree}, {Name: "rear leg", Length: 11 * in / 5, Turn: -90 * job.Degree}}}
+			{Name: "rear web", Length: 3 * in / 4, Turn: 90 * job.Degree}, {Name: "rear flange", Length: in / 2, Turn: -90 * job.Degree}, {Name: "rear leg", Length: 5 * in / 2, Turn: -90 * job.Degree}}}
 	s.Corner.Support.Blank = &job.Blank{Section: []job.Flange{{Name: "base", Across: true}, {Name: "foot", Length: in, Turn: -75 * job.Degree}},
 		Holes: []job.Hole{{FromLeft: in, FromFront: 2 * in, Diameter: in / 4}}}
 	s.Extender = &job.ExtenderRules{Stock: 100 * in, Gap: in / 4, Section: []job.Flange{{Name: "kick", Length: in / 2}, {Name: "face", Across: true, Turn: 40 * job.Degree}}}
@@ -79,7 +79,7 @@ func TestPartsOfAnyJob(t *testing.T) {
 				want += math.Abs(fold.Area(f))
 			}
 			for _, q := range b.Flat.Bends {
-				want += q.Arc * math.Hypot(q.To.X-q.From.X, q.To.Y-q.From.Y)
+				want += strip(b.Outline(), q)
 			}
 			for _, h := range b.Holes {
 				want -= math.Abs(fold.Area(h))
@@ -113,6 +113,35 @@ func TestPartsOfAnyJob(t *testing.T) {
 			}
 		}
 	})
+}
+
+// strip is the area of the metal in a bend. Its ends follow the curves in which the ends of
+// a part cut it, so that on a slant it is not its middle line times its width: it is the
+// sum of many lines beside that one, from edge to edge of the outline.
+func strip(outline []fold.Point, q fold.BendLine) float64 {
+	long := math.Hypot(q.To.X-q.From.X, q.To.Y-q.From.Y)
+	u := fold.Point{X: (q.To.X - q.From.X) / long, Y: (q.To.Y - q.From.Y) / long}
+	const lines = 60
+	var out float64
+	for k := range lines {
+		off := q.Arc * ((float64(k)+0.5)/lines - 0.5)
+		ends := [2]float64{math.Inf(-1), math.Inf(1)} // the edges nearest to both ends of the bend's own line
+		for i, a := range outline {
+			c := outline[(i+1)%len(outline)]
+			ax, ay := (a.X-q.From.X)*u.X+(a.Y-q.From.Y)*u.Y, (a.Y-q.From.Y)*u.X-(a.X-q.From.X)*u.Y-off
+			cx, cy := (c.X-q.From.X)*u.X+(c.Y-q.From.Y)*u.Y, (c.Y-q.From.Y)*u.X-(c.X-q.From.X)*u.Y-off
+			if ay > 0 == (cy > 0) {
+				continue
+			}
+			if x := ax + (cx-ax)*ay/(ay-cy); x < long/2 {
+				ends[0] = math.Max(ends[0], x)
+			} else {
+				ends[1] = math.Min(ends[1], x)
+			}
+		}
+		out += (ends[1] - ends[0]) * q.Arc / lines
+	}
+	return out
 }
 
 // A released job makes as many parts, with spares, as its crates hold.

@@ -10,16 +10,27 @@ import (
 	"copingset/layout/job"
 )
 
-// seam checks how the seams of pieces are joined.
+// seam checks how the seams of pieces are joined. Where the job does not say how, their
+// gap alone is judged: nothing is known to stand behind it.
 func (b *builder) seam(families []*Family) {
-	if b.shop.Seam == nil {
-		return
-	}
 	for _, f := range families {
-		if len(f.Bodies) > 1 {
-			b.seamOf(f, b.shop.Seam)
+		switch r := b.shop.Seam; {
+		case len(f.Bodies) < 2:
+		case r != nil:
+			b.seamOf(f, r)
+		case b.shop.WeldGap > b.s.Metal.Thickness:
+			b.gapWide(f)
 		}
 	}
+}
+
+// gapWide holds a piece whose edges stand farther apart than its metal is thick, with
+// nothing behind them.
+func (b *builder) gapWide(f *Family) {
+	b.everyAt(b.shop.WeldGapAt, f, "seam-gap",
+		"the seams stand "+job.Both(b.shop.WeldGap)+" open, and the metal is "+thin(b.s.Metal.Thickness)+" thick",
+		"a weld without a backer does not bridge more than the metal is thick",
+		"a smaller `weld_gap:`, or a backer under `seam:`")
 }
 
 func (b *builder) seamOf(f *Family, r *job.SeamRules) {
@@ -42,10 +53,7 @@ func (b *builder) seamOf(f *Family, r *job.SeamRules) {
 			"the fabricator confirms its weld on this metal, or `seam:` says solder, or rivet and seal, or finish: "+
 				"after")
 	case r.Process == job.Weld && r.Backer == "" && b.shop.WeldGap > b.s.Metal.Thickness:
-		b.everyAt(b.shop.WeldGapAt, f, "seam-gap",
-			"the seams stand "+job.Both(b.shop.WeldGap)+" open, and the metal is "+thin(b.s.Metal.Thickness)+" thick",
-			"a weld without a backer does not bridge more than the metal is thick",
-			"a smaller `weld_gap:`, or a backer")
+		b.gapWide(f)
 	case r.Process == job.RivetAndSeal && unlapped:
 		b.everyAt(r.At, f, "seam-backer",
 			"the seams are riveted and sealed, and no backer is stated for "+b.whichButt(f),

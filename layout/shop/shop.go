@@ -76,6 +76,7 @@ func (b Bend) Up() bool { return !b.Hem && b.Line.Turn > 0 }
 // Family is pieces made alike, to one drawing.
 type Family struct {
 	Mark   string // "102", a plain number
+	Shape  string // digest of all that makes it what it is
 	Kind   cap.Kind
 	Hand   cap.Hand
 	Pieces []*cap.Piece
@@ -137,7 +138,7 @@ func Build(j *job.Job, perimeters [][]*cap.Piece) ([]*Family, finding.List) {
 			k := keyOf(p)
 			f := at[k]
 			if f == nil {
-				f = &Family{Mark: itoa(firstMark + len(out)), Kind: p.Kind, Hand: p.Hand}
+				f = &Family{Kind: p.Kind, Hand: p.Hand}
 				b.pattern(f, p)
 				at[k] = f
 				out = append(out, f)
@@ -145,7 +146,10 @@ func Build(j *job.Job, perimeters [][]*cap.Piece) ([]*Family, finding.List) {
 			f.Pieces = append(f.Pieces, p)
 		}
 	}
+	give := newMarks(j, firstMark)
 	for _, f := range out {
+		f.Shape = b.shapeOf(f)
+		f.Mark = give.of(f.Shape)
 		f.Twin = at[mirrorKey(f.Pieces[0])]
 		f.Covering = b.covering(f.Pieces[0])
 		if f.Twin == f || f.Covering != cap.NoHand {
