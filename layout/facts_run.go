@@ -297,8 +297,9 @@ func (b *facts) ofBuildUp(r *Run) {
 	}
 }
 
-// ofLoads are what the wind asks of the chairs of a run.
+// ofLoads are what the wind asks of the chairs of a run, and how they stand on the wall.
 func (b *facts) ofLoads(r *Run) {
+	seats := b.l.seater()
 	for _, c := range r.Chairs {
 		b.about(fact.Assembly, c.Name)
 		b.loading("up", c.Load.Up)
@@ -307,6 +308,11 @@ func (b *facts) ofLoads(r *Run) {
 		b.loading("rear-leg", c.Load.Rear)
 		b.loading("hook", c.Load.Hook)
 		b.loading("snap", c.Load.Snap)
+		for _, k := range seatChecks(seats, c) {
+			if !k.Unknown {
+				b.length(string(k.Code), k.Has)
+			}
+		}
 	}
 }
 

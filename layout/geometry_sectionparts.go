@@ -363,9 +363,8 @@ func (b *sectionBuilder) clears() []plan.Check {
 		out = append(out, plan.That(plan.ChairStated, b.chair != nil))
 	}
 	if b.chair != nil {
-		k := plan.AtLeast(plan.ChairInPlace, b.toWall(), 0)
-		k.Unknown, k.Pass = !b.of.Surveyed, k.Pass && b.of.Surveyed
-		out = append(out, k)
+		out = append(out, edgeOf(b.c))
+		out = append(out, b.l.Seating(b.c)...)
 	}
 	const step, touch = length.Millimetre / 2, length.Millimetre / 5
 	var deep length.Length
@@ -383,23 +382,4 @@ func (b *sectionBuilder) clears() []plan.Check {
 		}
 	}
 	return append(out, plan.AtLeast(plan.MetalClear, -deep, -touch))
-}
-
-// toWall is the least distance across from what hangs of the chair below the wall
-// top to the wall with its membrane; less than nothing: it does not go down.
-func (b *sectionBuilder) toWall() length.Length {
-	least, mid, t := math.Inf(1), (b.street+b.roof)/2, b.membrane()
-	for _, p := range b.chair.Ring(chordOff) {
-		switch {
-		case p.Y >= b.top(p.X)-1e-6 && p.Y >= b.base(p.X)-1e-6:
-		case p.X < mid:
-			least = math.Min(least, b.street-t-p.X)
-		default:
-			least = math.Min(least, p.X-b.roof-t)
-		}
-	}
-	if math.IsInf(least, 1) { // nothing of it hangs
-		return length.Max(0, length.Min(b.of.Seat.Front, b.of.Seat.Rear))
-	}
-	return length.FromMM(least)
 }

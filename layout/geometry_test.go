@@ -59,7 +59,11 @@ func checkFaces(t *rapid.T, l *layout.Layout, r *layout.Run, i int, gap, width, 
 	s, at := &l.Job.System, r.ToCap(r.Readings[i].Station)
 	line := s.Metal.Thickness + s.FrontClearance
 	f := r.FaceAt(s, at)
-	want := cap.Faces{Street: line + gap, Roof: line + gap + width, Deepest: line + need, Surveyed: true}
+	want := cap.Faces{Street: line + gap, Roof: line + gap + width, Deepest: line + need, Foremost: line + gap,
+		Surveyed: true}
+	if q := r.Readings[i].Job; q.OffsetLow != nil { // at leg depth the face may stand farther out
+		want.Foremost -= length.Max(0, *q.OffsetLow-q.Offset)
+	}
 	if f != want {
 		t.Errorf("run %s, reading %d: faces %v, want %v", r.Name, i+1, f, want)
 	}

@@ -161,6 +161,7 @@ func stood(j *job.Job) (*Layout, bool) {
 	keep(l.holesFit())
 	keep(l.overweight())
 	keep(l.chairFindings())
+	keep(l.seated())
 	keep(l.checks())
 	stop()
 	return l, true

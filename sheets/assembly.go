@@ -41,6 +41,9 @@ func (b *book) assemblies() []page {
 	if t := b.turnedRows(); len(t.rows) > 0 {
 		blocks = append(blocks, t)
 	}
+	if t := b.seatRows(); len(t.rows) > 0 {
+		blocks = append(blocks, t)
+	}
 	blocks = append(blocks, b.limitTables()...)
 	read := []string{
 		b.say.Say(words.AssemblyReadPass), b.say.Say(words.AssemblyReadPulled), b.say.Say(words.AssemblyReadZone),

@@ -140,5 +140,5 @@ func (b *book) loadNotes() []string {
 	default:
 		out = append(out, b.say.Say(words.LoadReadBeamSome))
 	}
-	return append(out, b.say.Say(words.LoadReadSupport))
+	return append(out, b.say.Say(words.LoadReadSupport), b.say.Say(words.LoadReadSeat))
 }

@@ -94,8 +94,18 @@ func (s *sectionView) holds() []drawing.Said {
 			say(words.SectionHoldBends)
 		case plan.ChairStated:
 			// The list says so with the chair.
+		case plan.Edge:
+			say(words.SectionHoldEdge, has(c)...)
+		case plan.BaseBears:
+			say(words.SectionHoldBears, has(c)...)
+		case plan.BaseOver:
+			say(words.SectionHoldOver, words.In("has", s.thin(-c.Has)), words.In("most", s.thin(-c.Asked)))
 		case plan.ChairInPlace:
-			say(words.SectionHoldChair, words.In("depth", s.thin(-c.Has)))
+			if c.Has < 0 {
+				say(words.SectionHoldChair, words.In("depth", s.thin(-c.Has)))
+				break
+			}
+			say(words.SectionHoldClear, words.In("has", s.thin(c.Has)), words.In("least", s.thin(c.Asked)))
 		case plan.HookEngaged:
 			say(words.SectionHoldHook, words.In("has", s.thin(max(0, c.Has))), words.In("tested", s.thin(c.Asked)))
 		case plan.SnapEngaged:

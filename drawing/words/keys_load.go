@@ -26,4 +26,13 @@ const (
 	LoadReadSupport      Key = "load.read.support"
 	LoadChair            Key = "load.chair"
 	LoadHooked           Key = "load.hooked"
+	LoadSeats            Key = "load.seats"
+	LoadSeatLeast        Key = "load.seat.least"
+	LoadSeatHas          Key = "load.seat.has"
+	LoadSeatMost         Key = "load.seat.most"
+	LoadSeatUnknown      Key = "load.seat.unknown"
+	LoadSeatHold         Key = "load.seat.hold"
+	LoadSeatPass         Key = "load.seat.pass"
+	LoadSeatOpen         Key = "load.seat.open"
+	LoadReadSeat         Key = "load.read.seat"
 )

@@ -167,18 +167,17 @@ func (c *Chair) RowAt(row int, station length.Length) length.Length {
 func (b *builder) edge(c *Chair, row int) plan.Check {
 	asked := c.Rows[row].Fastener.EdgeDistance
 	least, first := length.Length(0), true
-	for _, s := range b.spots(c) {
-		if !s.run.FaceAt(b.sys, s.at).Surveyed {
+	for _, p := range c.Places(b.sys) {
+		f := p.Run.FaceAt(b.sys, p.At)
+		if !f.Surveyed {
 			return plan.NotMeasured(plan.Edge, asked)
 		}
-		for _, x := range s.places() {
-			y, f := c.Rows[row].Y, s.run.FaceAt(b.sys, x)
-			if row == 1 { // it follows a taper
-				y += s.run.InsideAt(x) - c.Inside
-			}
-			if d := length.Min(y-f.Street, f.Roof-y); first || d < least {
-				least, first = d, false
-			}
+		y := c.Rows[row].Y
+		if row == 1 { // it follows a taper
+			y += p.Run.InsideAt(p.At) - c.Inside
+		}
+		if d := length.Min(y-f.Street, f.Roof-y); first || d < least {
+			least, first = d, false
 		}
 	}
 	return plan.AtLeast(plan.Edge, least, asked)

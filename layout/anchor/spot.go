@@ -26,9 +26,29 @@ func overKinks(runs []*Run) {
 	}
 }
 
+// Place is a station of a run under a chair.
+type Place struct {
+	Run *cap.Run
+	At  length.Length
+}
+
+// Places are where the wall under a chair is looked at: its two ends, its middle, and the
+// readings between them, on every run that it stands on.
+func (c *Chair) Places(s *job.System) []Place {
+	var out []Place
+	for _, q := range c.spots(s) {
+		for _, x := range q.places() {
+			out = append(out, Place{q.run, x})
+		}
+	}
+	return out
+}
+
 // spots are where a chair stands: on its run, and of a kink's one half on the next.
-func (b *builder) spots(c *Chair) []spot {
-	left, right := c.Left(b.sys), c.Right(b.sys)
+func (b *builder) spots(c *Chair) []spot { return c.spots(b.sys) }
+
+func (c *Chair) spots(s *job.System) []spot {
+	left, right := c.Left(s), c.Right(s)
 	if c.next == nil {
 		return []spot{{c.Run, c.At, left, right}}
 	}

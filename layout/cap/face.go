@@ -10,6 +10,7 @@ import (
 type Faces struct {
 	Street, Roof length.Length // at the wall's top, between the readings in straight lines
 	Deepest      length.Length // the roof face at the worst depth, up to the grid: what rear play is counted from
+	Foremost     length.Length // the street face at the worst depth
 	Surveyed     bool          // else no reading says how wide the wall is, and the clearances are taken as kept
 }
 
@@ -23,10 +24,11 @@ func (r *Run) FaceAt(s *job.System, station length.Length) Faces {
 	line := s.Metal.Thickness + s.FrontClearance
 	f := Faces{Street: line + q.Gap, Surveyed: q.Width > 0}
 	f.Roof, f.Deepest = f.Street+q.Width, line+q.Need
+	f.Foremost = length.Min(f.Street, line+r.ShiftAt(r.ToFront(station))-q.Offset)
 	if !f.Surveyed {
 		f.Street = line
 		f.Roof = s.Metal.Thickness + r.InsideAt(station) - s.RearClearance
-		f.Deepest = f.Roof
+		f.Foremost, f.Deepest = f.Street, f.Roof
 	}
 	return f
 }

@@ -38,6 +38,21 @@ type Chair struct {
 	Metal     string        // what it is made of; empty: not stated
 	Blank     *Blank        // nil: its section is not stated
 	Tolerance *Tolerance    // of what takes hold of it; nil: not stated
+	Bearing   *Bearing      // of its base on the wall; nil: not stated
+}
+
+// Bearing is how much of a chair's base must lie on the wall, across it, and how far the
+// base may stand out over a face.
+type Bearing struct {
+	At       finding.Place
+	Least    length.Length
+	Overhang length.Length
+}
+
+func (b *Bearing) keys(k keys) {
+	b.At = k.at
+	k.length("least", &b.Least, "how much of the base must bear on the wall, across it", `5"`)
+	k.lengthOrZero("overhang", &b.Overhang, "how far the base may stand out over a face of the wall", `1/4"`)
 }
 
 // Tolerance is how far the engagement of hook and snap may come out under what the
@@ -98,6 +113,8 @@ func (c *Chair) keys(k keys) {
 	}, "the section of the chair, for its flat pattern")
 	optional(k.may(), "tolerance", &c.Tolerance, (*Tolerance).keys,
 		"what is taken off the engagement of hook and snap before it is set against the test's")
+	optional(k.may(), "bearing", &c.Bearing, (*Bearing).keys,
+		"how the base bears on the wall, as it was tested")
 }
 
 func (r *ExpansionRules) keys(k keys) {

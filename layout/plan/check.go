@@ -26,6 +26,8 @@ const (
 	CapBends     Code = "cap-bends"      // the cap's section can be bent as stated
 	ChairStated  Code = "chair-stated"   // the job states the chair's section
 	ChairInPlace Code = "chair-in-place" // the chair's legs hang clear of the wall and its membrane
+	BaseBears    Code = "base-bears"     // so much of the chair's base lies on the wall, across it
+	BaseOver     Code = "base-over"      // the base is back from the wall's faces; less than nothing: out over one
 	HookEngaged  Code = "hook-engaged"   // the cap's drip under the chair's front kick, tolerances taken off
 	SnapEngaged  Code = "snap-engaged"   // the cap's rear hook under the chair's rear, tolerances taken off
 	MetalClear   Code = "metal-clear"    // no metal stands in other metal; has is how deep one does, less than nothing
