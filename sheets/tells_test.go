@@ -92,6 +92,11 @@ func (b *book) countWays(f fact.Fact) []string {
 func (b *book) lengthWays(f fact.Fact, l length.Length) []string {
 	out := b.waysOf(l)
 	step := b.l.Grid
+	// What has to be no less goes down to the step of the shop, how far a base stands out up.
+	out = append(out, b.shopText(length.FloorTo(l, b.shop.Step())))
+	if f.What == "base-over" {
+		out = append(out, b.shopText(length.Max(0, -length.FloorTo(l, b.shop.Step()))))
+	}
 	for _, v := range []length.Length{l, length.Abs(l)} {
 		out = append(out, b.exactly(v), b.thick(v), b.shopText(v), drawing.Letter(length.Inches(v, 64)),
 			drawing.Letter(length.Feet(v, 64)), length.Decimal(v, 2), length.Decimal(v, 3))
