@@ -23,9 +23,9 @@ func mayImport() map[string]string {
 
 // plan of the house: each package and what of the project it may import.
 const plan = `
-cmd/copingset: cmd/copingset/internal/store drawing drawing/dxf drawing/svg drawing/words layout layout/fact layout/finding layout/job layout/length layout/outline layout/record layout/revise sheets
+cmd/copingset: cmd/copingset/internal/store drawing drawing/dxf drawing/svg drawing/words layout layout/fact layout/finding layout/job layout/length layout/outline layout/record layout/revise layout/takeoff sheets
 cmd/copingset/internal/store:
-sheets: drawing drawing/block drawing/dxf drawing/pdf drawing/view drawing/words fonts layout layout/assembly layout/crate layout/fact layout/finding layout/fold layout/job layout/length layout/plan layout/record layout/revise layout/wind
+sheets: drawing drawing/block drawing/dxf drawing/pdf drawing/view drawing/words fonts layout layout/assembly layout/crate layout/fact layout/finding layout/fold layout/job layout/length layout/plan layout/record layout/revise layout/takeoff layout/wind layout/workbook
 sheets/internal/refold: layout/job
 drawing: fonts layout/length
 drawing/internal/specimen: drawing
@@ -40,6 +40,8 @@ fonts:
 golden:
 samples:
 layout: layout/anchor layout/assembly layout/cap layout/confirm layout/crate layout/cut layout/fact layout/finding layout/fold layout/job layout/length layout/metal layout/plan layout/record layout/revise layout/shop layout/short layout/wall layout/wind layout/withdrawal
+layout/workbook:
+layout/takeoff: layout layout/cap layout/crate layout/finding layout/job layout/length
 layout/length:
 layout/plan: layout/fold layout/length
 layout/stand: layout/length
@@ -49,7 +51,7 @@ layout/finding: layout/length
 layout/record: layout/fact layout/length
 layout/revise: layout/fact layout/length layout/record
 layout/confirm:
-layout/job: layout/confirm layout/finding layout/length layout/record
+layout/job: layout/confirm layout/finding layout/length layout/record layout/workbook
 layout/job/jobtest: layout/job layout/length
 layout/outline: layout/finding layout/job layout/length
 layout/metal:
@@ -78,6 +80,7 @@ func only() map[string]string {
 		"github.com/ajstarks/svgo":         "drawing/svg",
 		"gopkg.in/yaml.v3":                 "layout/job",
 		"golang.org/x/image/font/sfnt":     "fonts",
+		"github.com/xuri/excelize/v2":      "layout/workbook",
 		"github.com/spf13/cobra":           "cmd/copingset",
 		"github.com/pdfcpu/pdfcpu/pkg/api": "",
 	}

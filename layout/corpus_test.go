@@ -14,6 +14,7 @@ import (
 	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/job"
+	"copingset/layout/takeoff"
 )
 
 // A corpus of jobs that each raise one finding stands in testdata/findings: the
@@ -160,11 +161,28 @@ func raisedBy(t *testing.T, base []string, c corpusCase) finding.List {
 		}
 	}
 	files["job.yaml"] = &fstest.MapFile{Data: []byte(strings.Join(lines, "\n"))}
+	if strings.HasPrefix(c.code, "takeoff-") {
+		return raisedByTakeoff(files)
+	}
 	j, found := job.Read(files, "job.yaml")
 	if j == nil {
 		return found
 	}
 	_, found = layout.Build(j)
+	return found
+}
+
+// raisedByTakeoff is what stops a takeoff of a job, or one of its ways to build.
+func raisedByTakeoff(files fstest.MapFS) finding.List {
+	take, found := takeoff.Of(func(include []string) (*job.Job, finding.List) {
+		return job.ReadTakeoff(files, "job.yaml", include)
+	})
+	if take == nil {
+		return found
+	}
+	for _, o := range take.Options {
+		found = append(found, o.Failed...)
+	}
 	return found
 }
 
@@ -218,7 +236,7 @@ func without() map[string]string {
 	return map[string]string{
 		"file-link": disk, "file-permission": disk, "file-unreadable": disk, "file-size": many,
 		"job-size": many, "more-alike": many, "csv-columns": many, "survey-many": many, "include-many": many,
-		"csv-unreadable": many, "migrate-failed": "of an edit of a file: tests of migrate",
+		"csv-unreadable": many, "workbook-sheet": "of a workbook, not of a text: tests of package job", "migrate-failed": "of an edit of a file: tests of migrate",
 		"no-assemblies": before, "no-runs": before, "no-fastener": before, "wind-edition": before,
 		"outline-area": outline, "outline-branch": outline, "outline-crosses": outline, "outline-csv": outline,
 		"outline-dxf": outline, "outline-entity": outline, "outline-none": outline, "outline-open": outline,

@@ -220,6 +220,8 @@ func (b *facts) ofPartCutting() {
 			n := fmt.Sprintf("sheet-%d-", k+1)
 			size := lot.Stocks[sheet.Stock]
 			b.lengths(n+"size", []length.Length{size.Width, size.Length})
+			b.length(n+"size-width", size.Width)
+			b.length(n+"size-length", size.Length)
 			b.count(n+"count", sheet.Count)
 			for m, strip := range sheet.Strips {
 				cuts := []length.Length{strip.Width}
@@ -228,6 +230,11 @@ func (b *facts) ofPartCutting() {
 				}
 				b.lengths(fmt.Sprintf("%sstrip-%d", n, m+1), append(cuts, strip.Drop))
 				b.words(fmt.Sprintf("%sstrip-%d-of", n, m+1), CutsOf(lot, strip.Cuts))
+				b.length(fmt.Sprintf("%sstrip-%d-wide", n, m+1), strip.Width)
+				b.length(fmt.Sprintf("%sstrip-%d-drop", n, m+1), strip.Drop)
+				b.cuts(fmt.Sprintf("%sstrip-%d", n, m+1), strip.Cuts,
+					func(c int) length.Length { return lot.Blanks[c].Length },
+					func(c int) string { return lot.Blanks[c].Part.Mark })
 			}
 		}
 	}
@@ -245,6 +252,16 @@ func CutsOf(lot *PartLot, cuts []int) string {
 		i = k
 	}
 	return strings.Join(out, ", ")
+}
+
+// cuts are what is cut of one bar or strip, in their order, with what each becomes: a
+// formed cap that closers are cut from has no mark.
+func (b *facts) cuts(k string, cuts []int, long func(int) length.Length, mark func(int) string) {
+	for i, c := range cuts {
+		n := fmt.Sprintf("%s-cut-%d", k, i+1)
+		b.length(n, long(c))
+		b.said(n+"-mark", mark(c))
+	}
 }
 
 // ofCutting is the cutting plan, lot by lot.
@@ -281,6 +298,11 @@ func (b *facts) ofCutting() {
 				}
 				b.lengths(fmt.Sprintf("%sbar-%d", n, m+1), append(cuts, bar.Drop))
 				b.count(fmt.Sprintf("%sbar-%d-count", n, m+1), bar.Count)
+				b.length(fmt.Sprintf("%sbar-%d-stock", n, m+1), o.Stocks[bar.Stock].Length)
+				b.length(fmt.Sprintf("%sbar-%d-drop", n, m+1), bar.Drop)
+				b.cuts(fmt.Sprintf("%sbar-%d", n, m+1), bar.Cuts,
+					func(c int) length.Length { return o.Closers[c].Shipped() },
+					func(c int) string { return o.Closers[c].Mark })
 			}
 		}
 		bought, used := b.l.CutAreas(lot)
@@ -300,6 +322,8 @@ func (b *facts) ofCutting() {
 			size := b.l.Job.Shop.Sheets[sheet.Stock]
 			bought, used := b.l.sheetAreas(lot, sheet)
 			b.lengths(n+"size", []length.Length{size.Width, size.Length})
+			b.length(n+"size-width", size.Width)
+			b.length(n+"size-length", size.Length)
 			b.count(n+"yield-percent", int(100*used/bought))
 			b.length(n+"rest", sheet.Rest)
 			b.count(n+"count", sheet.Count)
@@ -309,6 +333,11 @@ func (b *facts) ofCutting() {
 					cuts = append(cuts, lot.Blanks[c].Length)
 				}
 				b.lengths(fmt.Sprintf("%sstrip-%d", n, m+1), append(cuts, strip.Drop))
+				b.length(fmt.Sprintf("%sstrip-%d-wide", n, m+1), strip.Width)
+				b.length(fmt.Sprintf("%sstrip-%d-drop", n, m+1), strip.Drop)
+				b.cuts(fmt.Sprintf("%sstrip-%d", n, m+1), strip.Cuts,
+					func(c int) length.Length { return lot.Blanks[c].Length },
+					func(c int) string { return lot.Blanks[c].Mark })
 			}
 		}
 	}

@@ -311,6 +311,9 @@ func (b *facts) ofLoads(r *Run) {
 		for _, k := range seatChecks(seats, c) {
 			if !k.Unknown {
 				b.length(string(k.Code), k.Has)
+				if k.Asked != 0 && k.Asked != -anyOverhang {
+					b.length(string(k.Code)+"-asked", k.Asked)
+				}
 			}
 		}
 	}

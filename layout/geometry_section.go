@@ -73,11 +73,14 @@ func (b *sectionBuilder) checks() {
 		all = append(all, plan.That(plan.Movement, b.j.Movement != nil))
 	}
 	for _, k := range append(all, b.clears()...) {
-		if k.Has != 0 || k.Asked != 0 {
+		switch {
+		case k.Asked != 0 && k.Asked != -anyOverhang:
 			named(k, b.fact(string(k.Code), k.Has).Fact, b.fact(string(k.Code)+"-asked", k.Asked).Fact)
-			continue
+		case k.Has != 0:
+			named(k, b.fact(string(k.Code), k.Has).Fact)
+		default:
+			named(k)
 		}
-		named(k)
 	}
 	for _, q := range met(b.c, b.j) {
 		k := plan.That(plan.Released, b.l.Held.Released(q))

@@ -109,6 +109,13 @@ func (l *Layout) cutting() {
 	l.Findings.Sort()
 }
 
+// CutAll plans the cutting of all pieces, as if none were on hold: what a bid counts.
+// It is nil where the job states no shop.
+func (l *Layout) CutAll() *shop.Order {
+	order, _ := shop.Cut(l.Job, l.Families, cap.Held{})
+	return order
+}
+
 // FamilyOf is the family a piece is made with; nil where the job does not say
 // how the shop bends.
 func (l *Layout) FamilyOf(p *Piece) *Family {

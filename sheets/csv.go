@@ -63,6 +63,7 @@ func ledgerTables(facts fact.Ledger) []Schedule {
 	c := newSchedules(facts)
 	return []Schedule{
 		c.pieces(), c.joints(), c.chairs(), c.fasteners(), c.shims(), c.zones(), c.crates(), c.parts(), c.findings(),
+		c.cutting(),
 	}
 }
 

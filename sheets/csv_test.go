@@ -35,6 +35,8 @@ func TestCSVHeadings(t *testing.T) {
 			"holds",
 		"findings.csv: severity,code,file,line,column,perimeter,run,corner,station,station mm,pieces," +
 			"what,why,what to do",
+		"cutting.csv: lot,elevation,metal,from,way,times,stock width,stock width mm,stock length,stock length mm," +
+			"strip,strip width,strip width mm,cut,mark,length,length mm,drop,drop mm",
 		"form heron.csv: run,station (ft-in),width (in),top_outside (in),top_inside (in)," +
 			"offset (in),condition,photo,note",
 	}

@@ -44,6 +44,7 @@ func TestListsAreMadeOfTheLedgerAlone(t *testing.T) {
 	counted := []string{ // columns
 		"crates.csv line",                               // of a crate, counted from 1
 		"shims.csv thickness", "shims.csv thickness mm", // what the name of the count says
+		"cutting.csv from", "cutting.csv way", "cutting.csv strip", "cutting.csv cut", // what the names of the cuts say
 	}
 	all, err := sampleLayouts()
 	if err != nil {

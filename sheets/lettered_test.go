@@ -122,8 +122,8 @@ var (
 	pageNumber = regexp.MustCompile(`^[0-9]+$|^[0-9]+\.[A-Z]+\.[0-9]+$`) // of a page, of a sheet as an example
 )
 
-// numbered is what the sheets of a packet letter by number.
-type numbered struct {
+// counted is what the sheets of a packet letter by number.
+type counted struct {
 	texts, unnamed, untold map[Kind]int // look-up only
 	some                   map[Kind][]string
 }
@@ -136,7 +136,7 @@ func TestNumbersNameTheirFacts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	n := numbered{map[Kind]int{}, map[Kind]int{}, map[Kind]int{}, map[Kind][]string{}}
+	n := counted{map[Kind]int{}, map[Kind]int{}, map[Kind]int{}, map[Kind][]string{}}
 	for _, c := range all {
 		n.look(t, c)
 	}
@@ -152,7 +152,7 @@ func TestNumbersNameTheirFacts(t *testing.T) {
 }
 
 // look goes through the sheets of a packet.
-func (n *numbered) look(t *testing.T, c drawn) {
+func (n *counted) look(t *testing.T, c drawn) {
 	ledger, sheets := c.layout.Facts(), map[string]bool{} // look-up only
 	names, by := namesIn(ledger), map[string]fact.Fact{}  // look-up only
 	for _, f := range ledger {

@@ -112,7 +112,8 @@ const (
 	BlankList
 	PieceLabels
 	CrateLabels
-	Form // a survey form, which is no part of a packet
+	Form         // a survey form, which is no part of a packet
+	TakeoffSheet // quantities before the survey, which are none either
 )
 
 func (k Kind) String() string {
@@ -120,7 +121,7 @@ func (k Kind) String() string {
 		"levelling", "pieces", "joints", "transmittal",
 		"assemblies", "tested", "reports", "basis", "materials", "statement", "checklist", "review", "wall", "rfi",
 		"packing", "crate",
-		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "form"}[k]
+		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "form", "takeoff"}[k]
 }
 
 // For reports whether a kind of sheet belongs in an audience's packet.

@@ -226,7 +226,7 @@ func render(l *layout.Layout, pages []sheets.Sheet, f packetFlags) ([]store.File
 	if err != nil || part {
 		return out, err
 	}
-	lists, err := tables("schedules/", sheets.Schedules(l))
+	lists, err := listFiles(l, "schedules/")
 	return append(out, lists...), err
 }
 

@@ -67,7 +67,7 @@ func commands() []*cobra.Command {
 	return []*cobra.Command{checkCommand(), explainCommand(), confirmCommand(), formCommand(), packetCommand(),
 		issueCommand(), compareCommand(),
 		migrateCommand(),
-		schemaCommand(), templateCommand(), startCommand()}
+		schemaCommand(), templateCommand(), startCommand(), takeoffCommand(), listsCommand()}
 }
 
 // offer lists the words of a flag for shells that complete.

@@ -74,7 +74,7 @@ func (s *sectionView) holds() []drawing.Said {
 		return []words.Slot{words.In("has", s.short(c.Has)), words.In("least", s.short(c.Asked))}
 	}
 	for _, c := range plan.Failing(s.of.Checks) {
-		s.also(c.Facts[:lettered(c.Code)]...)
+		s.also(c.Facts[:lettered(c)]...)
 		switch c.Code {
 		case plan.WallWidth:
 			say(words.SectionHoldWidth)
@@ -122,11 +122,11 @@ func (s *sectionView) holds() []drawing.Said {
 }
 
 // lettered is how many of the three lengths of a check a hold letters.
-func lettered(c plan.Code) int {
-	switch c {
-	case plan.RearPlay:
+func lettered(c plan.Check) int {
+	switch {
+	case c.Code == plan.RearPlay:
 		return 3
-	case plan.ChairInPlace, plan.MetalClear:
+	case c.Code == plan.MetalClear, c.Code == plan.ChairInPlace && c.Has < 0:
 		return 1
 	}
 	return 2

@@ -34,6 +34,7 @@ const (
 	HoldEdgeDistance        Key = "hold.edge-distance"
 	HoldChairBlocked        Key = "hold.chair-blocked"
 	HoldChairsOverlap       Key = "hold.chairs-overlap"
+	HoldSupportUnfixed      Key = "hold.support-unfixed"
 	HoldSupportBlocked      Key = "hold.support-blocked"
 	HoldCornerCrowded       Key = "hold.corner-crowded"
 	HoldPiercedUnsealed     Key = "hold.pierced-unsealed"

@@ -34,7 +34,7 @@ func (d *decoder) checkRuns(j *Job) {
 				c.limit += 8 * widest
 			}
 			// Without a width nothing is known of the other face's length.
-			c.hasLength = d.has(c.path+"length", c.path+"face") && (c.exact || widest > 0)
+			c.hasLength = d.has(c.path+"length", c.path+"face") && (c.exact || widest > 0 || d.drawn)
 			c.parts()
 			c.readings(j)
 		}
@@ -96,6 +96,11 @@ func (c *runCheck) parts() {
 
 // readings checks the survey of the run.
 func (c *runCheck) readings(j *Job) {
+	if c.d.drawn {
+		c.r.Readings = nil
+		c.suppose(j)
+		return
+	}
 	all := c.r.Readings
 	for i, q := range all {
 		c.on("the reading", q.Station, q.At)

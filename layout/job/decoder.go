@@ -45,6 +45,10 @@ type decoder struct {
 	unsure bool
 	// unsurveyed says that surveys are not to be read at all.
 	unsurveyed bool
+	// drawn says that every run lies as drawn, whatever was read on it; instead are
+	// the files to include in place of the job's own.
+	drawn   bool
+	instead []string
 
 	listed []Key           // by a listing walk
 	asked  map[string]bool // paths that other parts of a shown file call for

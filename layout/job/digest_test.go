@@ -163,7 +163,8 @@ func TestEveryValueIsSaid(t *testing.T) {
 		"system.inside_width.step", "wind.kzt", "shop.relief.diameter",
 	}
 	for _, k := range Keys() {
-		if k.Form != FormGroup && k.Form != FormList && said[k.Path] == slices.Contains(absent, k.Path) {
+		out := slices.Contains(absent, k.Path) || strings.HasPrefix(k.Path, takeoffKey+".") // reaches no sheet
+		if k.Form != FormGroup && k.Form != FormList && said[k.Path] == out {
 			t.Errorf("%s: said %v", k.Path, said[k.Path])
 		}
 	}

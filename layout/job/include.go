@@ -75,6 +75,13 @@ func (t *script) included(root *node) *node {
 // includes is what the job file includes, with the place of each name.
 func (t *script) includes(root *node) (at []finding.Place, names []string, ok bool) {
 	f := root.field("include")
+	if len(t.instead) > 0 {
+		at = make([]finding.Place, len(t.instead))
+		for i := range at {
+			at[i] = finding.Place{File: t.file, Line: 1}
+		}
+		return at, t.instead, true
+	}
 	if f == nil {
 		return nil, nil, true
 	}

@@ -470,7 +470,11 @@ func (p *part) took(name string, at finding.Place) {
 	}
 }
 
-// say notes what a value says.
+// say notes what a value says. What a bid is reckoned by reaches no sheet and is no
+// part of it.
 func (p *part) say(name string, value any) {
+	if p.path == takeoffKey || strings.HasPrefix(p.path, takeoffKey+".") {
+		return
+	}
 	p.d.said = append(p.d.said, Entry{Path: p.full(name), Value: canonical(value)})
 }

@@ -103,15 +103,35 @@ func (d *decoder) reach(from, written string, at finding.Place, what string) (na
 	return name, true
 }
 
-// load reads a text file after looking at its size, and checks that it is
-// text. Nothing is read through a link, which would lead out of sight. asked is
-// the place that names the file; zero if the command line does.
+// load reads a text file, and checks that it is text. asked is the place that names
+// the file; zero if the command line does.
 func (d *decoder) load(name string, asked finding.Place, what string) (*script, bool) {
+	data, ok := d.fetch(name, asked, what)
+	if !ok {
+		return nil, false
+	}
+	text, ok := d.plainText(string(data), d.seen(name))
+	if !ok {
+		return nil, false
+	}
+	d.source(name, what, data)
+	return &script{decoder: d, path: name, file: d.seen(name), raw: data, lines: splitLines(text)}, true
+}
+
+// source notes a file that the job was read from.
+func (d *decoder) source(name, what string, data []byte) {
+	sum := sha256.Sum256(data)
+	d.sources = append(d.sources, Source{Name: d.seen(name), Kind: what, Digest: hex.EncodeToString(sum[:])})
+}
+
+// fetch reads a file after looking at its size. Nothing is read through a link, which
+// would lead out of sight.
+func (d *decoder) fetch(name string, asked finding.Place, what string) ([]byte, bool) {
 	at := asked
 	if at.IsZero() {
 		at = finding.Place{File: d.seen(name)}
 	}
-	fail := func(code, mend, why string) (*script, bool) {
+	fail := func(code, mend, why string) ([]byte, bool) {
 		d.errorf(code, at, mend, "the %s %s %s", what, show(d.seen(name)), why)
 		return nil, false
 	}
@@ -119,7 +139,7 @@ func (d *decoder) load(name string, asked finding.Place, what string) (*script, 
 	if what == surveyFile || what == issueRecord {
 		most = mostSurveyBytes
 	}
-	large := func() (*script, bool) {
+	large := func() ([]byte, bool) {
 		return fail("file-size", "check that it is the right file",
 			fmt.Sprintf("is larger than %d MB, which no %s is", most>>20, what))
 	}
@@ -170,13 +190,7 @@ func (d *decoder) load(name string, asked finding.Place, what string) (*script, 
 		return fail("file-size", "make a job of each part of the building",
 			fmt.Sprintf("is one too many: the files of the job are larger than %d MB together", mostBytes>>20))
 	}
-	text, ok := d.plainText(string(data), d.seen(name))
-	if !ok {
-		return nil, false
-	}
-	sum := sha256.Sum256(data)
-	d.sources = append(d.sources, Source{Name: d.seen(name), Kind: what, Digest: hex.EncodeToString(sum[:])})
-	return &script{decoder: d, path: name, file: d.seen(name), raw: data, lines: splitLines(text)}, true
+	return data, true
 }
 
 // lookUp is what stands at a path, without following links. through is the link

@@ -26,6 +26,11 @@ func ReadUnsurveyed(fsys fs.FS, name string) (*Job, finding.List) {
 func readJob(fsys fs.FS, name string, unsurveyed bool) (*Job, finding.List) {
 	d := newDecoder(fsys, name)
 	d.unsure, d.unsurveyed = unsurveyed, unsurveyed
+	return d.job(name)
+}
+
+// job reads the job and gathers what was found.
+func (d *decoder) job(name string) (*Job, finding.List) {
 	j := d.read(name)
 	d.listOmitted()
 	d.list.Sort()

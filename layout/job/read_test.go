@@ -95,9 +95,10 @@ func TestEveryKey(t *testing.T) {
 		"Pressures.Edge.Rear.Level": true, "Pressures.Corner.Rear.Level": true,
 		"Perimeters[0].Runs[0].Cleared[0].Conditions": true,
 		"Perimeters[0].Runs[0].Right.Tee":             true, "Perimeters[0].Runs[1].Right.Tee": true, "Perimeters[0].Runs[2].Right.Tee": true,
-		"windIn":                    true, // lettered as the job states
-		"Wind.Kzt":                  true, // from the topography
-		"Perimeters[0].Starts.Turn": true, "Perimeters[0].Starts.Step": true, "Perimeters[0].Runs[0].Right.Step": true,
+		"Takeoff.Rates.SheetPrice.Grams": true, // by area
+		"windIn":                         true, // lettered as the job states
+		"Wind.Kzt":                       true, // from the topography
+		"Perimeters[0].Starts.Turn":      true, "Perimeters[0].Starts.Step": true, "Perimeters[0].Runs[0].Right.Step": true,
 		"Perimeters[0].Runs[2].Right.Turn": true, "Perimeters[0].Runs[2].Right.Step": true,
 		"Perimeters[0].Runs[2].Line.Kind": true, "Perimeters[0].Runs[2].Line.At.File": true,
 		"Perimeters[0].Runs[2].Line.At.Line": true, "Perimeters[0].Runs[2].Line.At.Col": true,

@@ -38,6 +38,7 @@ type column struct {
 	noUnit  bool          // a bare number without a unit was reported
 	skipped bool
 	of      ofColumn
+	days    []day // cells that a spreadsheet made a day of
 }
 
 // survey is one CSV file being read.
@@ -49,6 +50,7 @@ type survey struct {
 	runs      map[string]*surveyed
 	strangers []stranger // runs the job does not have
 	columns   []column
+	titles    []row // rows of words above the heading
 }
 
 // include makes the runs of a perimeter known. Rows for a run whose perimeter
@@ -76,15 +78,23 @@ type row struct {
 }
 
 // separator is a comma, or a semicolon where the heading has only those, as
-// programs write it that use the comma for decimals.
+// programs write it that use the comma for decimals. A title may stand above it.
 func (s *survey) separator() rune {
-	for _, line := range s.lines {
-		if t := strings.TrimSpace(line); t != "" && t[0] != '#' {
-			if strings.Contains(t, ";") && !strings.Contains(t, ",") {
-				return ';'
-			}
+	first := ""
+	for _, line := range s.lines[:min(len(s.lines), 3*mostTitles)] {
+		t := strings.ToLower(strings.TrimSpace(line))
+		if t == "" || t[0] == '#' {
+			continue
+		}
+		if first == "" || strings.Contains(t, "run") && strings.Contains(t, "station") {
+			first = t
+		}
+		if strings.Contains(first, "station") {
 			break
 		}
+	}
+	if strings.Contains(first, ";") && !strings.Contains(first, ",") {
+		return ';'
 	}
 	return ','
 }
@@ -114,16 +124,59 @@ func (s *survey) read() {
 		if s.blank(w) || s.unclosed(w) {
 			continue
 		}
-		if s.columns == nil {
-			if !s.heading(w) {
-				return
-			}
-			continue
+		if !s.take(w) {
+			return
 		}
-		s.reading(w)
 	}
+	s.end()
+}
+
+// mostTitles is how many rows of words may stand above the heading.
+const mostTitles = 10
+
+// take reads a row: the heading first, then readings. It is false if nothing below can
+// be meant for a survey.
+func (s *survey) take(w row) bool {
+	switch {
+	case s.columns != nil:
+		s.reading(w)
+	case len(s.titles) > 0 && s.headed(w):
+		f := finding.New(finding.Note, "csv-title", s.titles[0].at[0], "begin each with #, or take them out",
+			"%s above the heading of the survey: no reading", plural(len(s.titles), "row"))
+		s.d.add(f)
+		return s.heading(w)
+	case len(s.titles) > 0 || len(w.cells) <= mostColumns && !s.known(w):
+		if s.titles = append(s.titles, w); len(s.titles) > mostTitles || s.elsewise(w) != "" {
+			s.noHeading(s.titles[0])
+			return false
+		}
+	default:
+		return s.heading(w)
+	}
+	return true
+}
+
+// headed says that a row is a heading without a doubt: it names the run and the
+// station.
+func (s *survey) headed(w row) bool {
+	var names []string
+	for _, cell := range w.cells {
+		name, _ := columnName(cell)
+		names = append(names, name)
+	}
+	return slices.Contains(names, "run") && slices.Contains(names, "station")
+}
+
+// end tells what the whole survey shows.
+func (s *survey) end() {
 	s.units()
-	if s.columns == nil {
+	s.dates()
+	switch {
+	case s.columns != nil:
+	case len(s.titles) > 0:
+		s.noHeading(s.titles[0])
+		return
+	default:
 		s.fail("csv-empty", finding.Place{File: s.file, Line: 1, Col: 1},
 			"write the heading "+strings.Join(s.wanted(true), ",")+" and a row for each reading",
 			"the survey has no rows")
@@ -191,9 +244,6 @@ func (s *survey) heading(w row) bool {
 		return false
 	}
 	all := s.wanted(false)
-	if !s.known(w, all) {
-		return false
-	}
 	for i, cell := range w.cells {
 		c := column{at: w.at[i]}
 		var unit string
@@ -229,26 +279,43 @@ func (s *survey) heading(w row) bool {
 	return true
 }
 
-// known reports a heading in which no column is one of a survey: its rows are none
-// either.
-func (s *survey) known(w row, all []string) bool {
+// known says that a row has the name of a column of a survey, or nearly.
+func (s *survey) known(w row) bool {
+	all := s.wanted(false)
 	for _, cell := range w.cells {
 		name, _ := columnName(cell)
 		if !strings.Contains(cell, "\t") && (slices.Contains(all, name) || finding.Suggest(name, all) != "") {
 			return true
 		}
 	}
-	mend := "begin it with the heading " + strings.Join(s.wanted(true), ",")
-	what := "is no heading of a survey"
+	return false
+}
+
+// elsewise tells a row that begins something else than a survey: a job file, or columns
+// divided by tabs.
+func (s *survey) elsewise(w row) string {
 	switch first := strings.TrimSpace(w.cells[0]); {
 	case strings.HasPrefix(first, "format:"), slices.Contains([]string{".yaml", ".yml"},
 		strings.ToLower(path.Ext(s.file))):
-		what, mend = "does not begin a survey but a job file or a part of one", "name the CSV file with the readings"
+		return "job"
 	case strings.Contains(first, "\t"):
+		return "tabs"
+	}
+	return ""
+}
+
+// noHeading reports a heading in which no column is one of a survey: its rows are none
+// either.
+func (s *survey) noHeading(w row) {
+	mend := "begin it with the heading " + strings.Join(s.wanted(true), ",")
+	what := "is no heading of a survey"
+	switch s.elsewise(w) {
+	case "job":
+		what, mend = "does not begin a survey but a job file or a part of one", "name the CSV file with the readings"
+	case "tabs":
 		mend = "separate the columns by commas or semicolons, not tabs"
 	}
 	s.fail("csv-heading", w.at[0], mend, "the line %s %s", show(strings.Join(w.cells, ",")), what)
-	return false
 }
 
 // columnName is the name of a column as the keys have it, and the unit behind it.
@@ -340,6 +407,8 @@ func (s *survey) mapping(w row) *node {
 			s.fail("value-missing", w.at[i], "write the measured value, 0 if it is nothing",
 				"column %s: the cell is empty", c.name)
 		case text == "":
+		case key.Form == FormLength && c.isDay(text, w.at[i]):
+			whole = false
 		case key.Form == FormLength && s.unitless(c, text, w.at[i]):
 			whole = false
 		default:

@@ -28,17 +28,18 @@ func (d *decoder) surveys(j *Job) {
 	files := d.surveyFiles(j)
 	joined := map[*Run][]*surveyed{}
 	var strangers []stranger
+	opened := books{}
+	defer opened.close()
 	for i, name := range files.names {
-		text, ok := d.load(name, files.at[i], surveyFile)
+		s, read, ok := d.surveyIn(opened, name, files.at[i])
 		if !ok {
 			d.unsure = true
 			continue
 		}
-		s := &survey{d: d, file: text.file, lines: text.lines, runs: map[string]*surveyed{}}
 		for k := range j.Perimeters {
 			s.include(&j.Perimeters[k], fmt.Sprintf("perimeters[%d]", k), slices.Contains(files.of[k], name))
 		}
-		s.read()
+		read()
 		strangers = append(strangers, s.strangers...)
 		for _, name := range s.names {
 			if r := s.runs[name]; len(r.rows) > 0 {
@@ -55,6 +56,21 @@ func (d *decoder) surveys(j *Job) {
 			}
 		}
 	}
+}
+
+// surveyIn opens one survey: a CSV file, or a sheet of a workbook. read reads it, once
+// its runs are known.
+func (d *decoder) surveyIn(opened books, name string, asked finding.Place) (s *survey, read func(), ok bool) {
+	s = &survey{d: d, file: d.seen(name), runs: map[string]*surveyed{}}
+	if file, sheet, is := sheetOf(name); is {
+		b, ok := opened.open(d, file, asked)
+		return s, func() { s.readBook(b, path.Base(file), sheet, asked) }, ok
+	}
+	text, ok := d.load(name, asked, surveyFile)
+	if ok {
+		s.lines = text.lines
+	}
+	return s, s.read, ok
 }
 
 // surveyFiles finds the files of all perimeters.
