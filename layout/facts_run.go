@@ -18,6 +18,7 @@ func (b *facts) ofPerimeter(p *Perimeter) {
 	b.place()
 	if p.Closed() {
 		b.length("misclosure", p.Closure.Length)
+		b.length("misclosure-most", p.Job.MisclosureLength)
 		b.angle("misclosure-angle", p.Closure.Angle)
 	}
 	b.count("runs", len(p.Runs))

@@ -46,7 +46,11 @@ func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
 		k.Lying = plan.LyingOpen
 	}
 	if p.Closed() && length.Crew(l.Job.Units == job.Metric).Round(p.Closure.Length) > 0 {
-		k.Misses = plan.Value{Real: p.Closure.Length, Fact: Named(FactOfPerimeter(p), "misclosure")}
+		of := FactOfPerimeter(p)
+		k.Misses = plan.Value{Real: p.Closure.Length, Fact: Named(of, "misclosure")}
+		k.Within = plan.Check{Has: p.Closure.Length, Most: p.Job.MisclosureLength,
+			Facts: [3]string{k.Misses.Fact, "", Named(of, "misclosure-most")},
+			Pass:  p.Closure.Length <= p.Job.MisclosureLength}
 	}
 	for _, r := range p.Runs {
 		k.Runs = append(k.Runs, l.keyRun(r))

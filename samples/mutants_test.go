@@ -29,9 +29,25 @@ import (
 //
 // Every mutant has a number, which is all that is kept of one that failed once.
 
-// mutantsUsual is how many are tried where draws are not multiplied; a hundred
-// thousand are COPINGSET_DRAWS=2000.
+// mutantsUsual is how many are tried where draws are not multiplied. Batches of others
+// are tried by COPINGSET_MUTANTS=FIRST,MANY: a hundred thousand are forty of 2,500.
 const mutantsUsual = 50
+
+// batch are the numbers of the mutants to try beside those that failed once.
+func batch(t *testing.T) []uint64 {
+	t.Helper()
+	first, many := uint64(0), uint64(draws.Times(mutantsUsual))
+	if s := os.Getenv("COPINGSET_MUTANTS"); s != "" {
+		if _, err := fmt.Sscanf(s, "%d,%d", &first, &many); err != nil || many == 0 {
+			t.Fatalf("COPINGSET_MUTANTS=%s: write the first and how many, as 2500,2500", s)
+		}
+	}
+	out := make([]uint64, many)
+	for i := range out {
+		out[i] = first + uint64(i)
+	}
+	return out
+}
 
 // mostCPU is how much of a processor's time one mutant may take.
 const mostCPU = 2 * time.Second
@@ -73,10 +89,7 @@ func TestMutants(t *testing.T) {
 			files[filepath.ToSlash(f)] = data
 		}
 	}
-	numbers := onceFailed(t)
-	for n := range draws.Times(mutantsUsual) {
-		numbers = append(numbers, uint64(n))
-	}
+	numbers := append(onceFailed(t), batch(t)...)
 	read, solved, drawn := 0, 0, 0
 	for _, n := range numbers {
 		m := newMutant(files, n)

@@ -38,17 +38,19 @@ func Forms(j *job.Job, o FormOptions) []Sheet {
 			}
 		}
 	}
+	pages = f.shared(pages)
 	out := make([]Sheet, len(pages))
 	for i, q := range pages {
-		title := f.b.say.Say(words.FormTitleRun, words.In("run", q.name))
+		title := f.b.say.Count(words.FormTitleRun, 1+len(q.with), words.In("run", q.names()))
 		if q.of > 1 {
 			title = f.b.say.Say(
 				words.FormTitlePage, words.In("run", q.name), words.In("n", itoa(q.n)),
 				words.In("of", itoa(q.of)),
 			)
 		}
-		s := drawing.Scene{Name: f.b.id("survey", q.p.Name, q.r.Name), Title: title, W: f.b.lists.w, H: f.b.lists.h,
-			Desc: f.b.say.Say(words.FormAbout, words.In("run", q.name))}
+		s := drawing.Scene{Name: f.b.id(append([]string{"survey", q.p.Name}, q.runs()...)...), Title: title,
+			W: f.b.lists.w, H: f.b.lists.h,
+			Desc: f.b.say.Count(words.FormAbout, 1+len(q.with), words.In("run", q.names()))}
 		f.draw(&s, q, i+1, len(pages))
 		out[i] = Sheet{ID: s.Name, Number: itoa(i + 1), Title: title, Kind: Form, Scene: s}
 	}
@@ -138,7 +140,8 @@ type formPage struct {
 	name     string
 	n, of    int
 	stations []layout.SurveyStation
-	blank    int // empty rows after them
+	blank    int        // empty rows after them
+	with     []formPage // of further short runs on the same sheet
 }
 
 // Measures of a form. Rows take a gloved hand with a pencil.
@@ -283,11 +286,16 @@ func (f *forms) draw(s *drawing.Scene, q formPage, n, of int) {
 	})
 	y := r.Min.Y + formTitle
 	s.Group(drawing.Tables, "boxes", func(g *drawing.Scene) {
-		for i, row := range f.boxLines(q) {
-			top := y + drawing.Unit(i)*formBox
-			f.boxes(g, drawing.Box(r.Min.X, top, r.Max.X, top+formBox), row)
+		all := f.boxLines(q)
+		if len(q.with) > 0 {
+			all = all[:1]
 		}
+		f.boxRowsAt(g, all, y, formBox)
 	})
+	if len(q.with) > 0 {
+		f.drawShared(s, q)
+		return
+	}
 	if q.n == 1 {
 		y += f.boxRows(q)*formBox + formGap
 		strip := view.SurveySketch(f.b.say, layout.Sketch(q.p, q.at, f.b.metric), r.Width()-200, formStrip-200)
@@ -296,7 +304,17 @@ func (f *forms) draw(s *drawing.Scene, q formPage, n, of int) {
 		y += formStrip + formGap
 		f.how(q).draw(s, drawing.Pt(r.Min.X, y))
 	}
-	s.Group(drawing.Tables, "stations", func(g *drawing.Scene) { f.rule(g, q) })
+	s.Group(drawing.Tables, "stations", func(g *drawing.Scene) { f.rule(g, q, f.table(q), f.foot()) })
+}
+
+// boxRowsAt draws rows of boxes under each other, and answers with where they end.
+func (f *forms) boxRowsAt(g *drawing.Scene, all [][]field, y, high drawing.Unit) drawing.Unit {
+	r := f.room()
+	for _, row := range all {
+		f.boxes(g, drawing.Box(r.Min.X, y, r.Max.X, y+high), row)
+		y += high
+	}
+	return y
 }
 
 // points are the boxes for what the readings are taken from.
@@ -316,7 +334,7 @@ func (f *forms) points(q formPage) []field {
 
 // title names the form, the run and the job.
 func (f *forms) title(g *drawing.Scene, r drawing.Rect, q formPage, n, of int) {
-	name := f.b.say.Say(words.FormRun, words.In("name", q.name))
+	name := f.b.say.Count(words.FormRun, 1+len(q.with), words.In("name", q.names()))
 	g.Text(drawing.Pt(r.Min.X, r.Min.Y+600), name, drawing.Style{Size: drawing.Title + 100, Face: drawing.Bold})
 	g.Text(
 		drawing.Pt(r.Min.X, r.Min.Y+1150),
@@ -324,7 +342,11 @@ func (f *forms) title(g *drawing.Scene, r drawing.Rect, q formPage, n, of int) {
 		drawing.Style{Size: drawing.Note, Face: drawing.Bold},
 	)
 	page := f.b.say.Say(words.FormCount, words.In("n", itoa(n)), words.In("of", itoa(of)))
-	run := f.b.say.Say(words.FormPage, words.In("name", q.name), words.In("n", itoa(q.n)), words.In("of", itoa(q.of)))
+	run := ""
+	if len(q.with) == 0 {
+		run = f.b.say.Say(words.FormPage, words.In("name", q.name), words.In("n", itoa(q.n)),
+			words.In("of", itoa(q.of)))
+	}
 	wide := max(drawing.Width(drawing.Bold, page, drawing.Head), drawing.Width(drawing.Regular, run, drawing.Note))
 	g.Text(
 		drawing.Pt(r.Max.X, r.Min.Y+450),
@@ -349,7 +371,7 @@ func (f *forms) title(g *drawing.Scene, r drawing.Rect, q formPage, n, of int) {
 
 // ending says along the foot which hand is which and what becomes of the form.
 func (f *forms) ending(g *drawing.Scene, r drawing.Rect, q formPage) {
-	phrase := f.b.say.Say(words.FormEndingFirst, words.In("name", q.r.Name))
+	phrase := f.b.say.Count(words.FormEndingFirst, 1+len(q.with), words.In("name", q.surveyNames()))
 	if q.n > 1 {
 		phrase = f.b.say.Say(words.FormEndingNext)
 	}
@@ -446,13 +468,13 @@ func (f *forms) widths(cols []formColumn) []drawing.Unit {
 }
 
 // rule draws the table of stations.
-func (f *forms) rule(g *drawing.Scene, q formPage) {
+func (f *forms) rule(g *drawing.Scene, q formPage, top, end drawing.Unit) {
 	r := f.room()
 	cols := f.columns(f.low(q.p, q.r))
 	ws := f.widths(cols)
-	top, head := f.table(q), f.head(q)
+	head := f.head(q)
 	rows := len(q.stations) + q.blank
-	row := min((f.foot()-top-head)/drawing.Unit(rows), formRow*5/4)
+	row := min((end-top-head)/drawing.Unit(rows), formRow*5/4)
 	foot := top + head + drawing.Unit(rows)*row
 	x := r.Min.X
 	for i, c := range cols {

@@ -273,3 +273,48 @@ func TestFormNamesAreToldApart(t *testing.T) {
 		}
 	}
 }
+
+// Short runs that follow each other share sheets: each run stands on one, with all its
+// stations, and the first form, which says how to measure, is one run's.
+func TestShortRunsShareForms(t *testing.T) {
+	for _, z := range papers() {
+		j := unsurveyed(t, "l-shape")
+		f := newForms(j, FormOptions{Paper: &z})
+		for i := range j.Perimeters {
+			p := &j.Perimeters[i]
+			var apart []formPage
+			for k := range p.Runs {
+				apart = append(apart, f.run(p, k)...)
+			}
+			var got []formPage
+			for _, q := range f.shared(apart) {
+				got = append(got, q)
+				got = append(got, q.with...)
+				if high := f.sharedHigh(q); len(q.with) > 0 {
+					for _, o := range q.with {
+						high += f.sharedHigh(o)
+					}
+					if f.sharedTop()+high > f.foot() {
+						t.Errorf("%v: %s has no room", z, q.names())
+					}
+				}
+			}
+			if len(got) != len(apart) {
+				t.Fatalf("%v: %d pages of runs, want %d", z, len(got), len(apart))
+			}
+			for n, q := range got {
+				if q.name != apart[n].name || q.n != apart[n].n || len(q.stations) != len(apart[n].stations) {
+					t.Errorf("%v: %s page %d with %d stations, want %s page %d with %d", z, q.name, q.n, len(q.stations),
+						apart[n].name, apart[n].n, len(apart[n].stations))
+				}
+			}
+		}
+	}
+	all := Forms(unsurveyed(t, "l-shape"), FormOptions{})
+	if !slices.ContainsFunc(all, func(s Sheet) bool { return strings.Contains(s.Title, "ROOF E2, ROOF E3") }) {
+		t.Error("runs E2 and E3 have a sheet each")
+	}
+	if strings.Contains(all[0].Title, "runs ") {
+		t.Errorf("the first form is of several runs: %s", all[0].Title)
+	}
+}

@@ -10,7 +10,6 @@ import (
 	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/finding"
-	"copingset/layout/plan"
 )
 
 // index makes the cover and the list of sheets, which counts itself in. The
@@ -39,16 +38,8 @@ func (b *book) index(rest []page) []page {
 	for i := range out[1:] {
 		out[i+1].foot = nil
 	}
-	if v := view.KeyPlan(
-		b.say,
-		b.keyPlan(),
-		beside.Width(),
-		beside.Height(),
-	); sits(
-		v,
-		beside.Width(),
-		beside.Height(),
-	) {
+	if b.keyRead(beside, b.keyPlan()) {
+		v := view.KeyPlan(b.say, b.keyPlan(), beside.Width(), beside.Height())
 		notes := out[0].draw
 		out[0].draw = func(s *drawing.Scene, refer func(string) string) {
 			notes(s, refer)
@@ -59,38 +50,6 @@ func (b *book) index(rest []page) []page {
 		out = append(out, b.keyPlans(cover)...)
 	}
 	return append(out, b.sheetList(out, rest)...)
-}
-
-// keyPlans shows the perimeters on a page together where they can be read, or
-// each on a page of its own.
-func (b *book) keyPlans(cover page) []page {
-	// Several perimeters part before the paper grows.
-	room := cover.paper.room(cover.banner != "")
-	k := b.keyPlan()
-	if len(k.Perimeters) < 2 || sits(view.KeyPlan(b.say, k, room.Width(), room.Height()), room.Width(), room.Height()) {
-		return []page{b.keyPlanPage(cover, k, b.say.Say(words.CoverKeyPlan))}
-	}
-	var out []page
-	for i, p := range k.Perimeters {
-		out = append(
-			out,
-			b.keyPlanPage(cover, k.Only(i), b.say.Say(words.CoverKeyPlanOf, words.In("name", prose(p.Name)))),
-		)
-	}
-	return out
-}
-
-// keyPlanPage shows a key plan on a page that it can be read on.
-func (b *book) keyPlanPage(cover page, k plan.KeyPlan, title string) page {
-	p := fitting(b.say, cover, func(room drawing.Rect) bool {
-		return sits(view.KeyPlan(b.say, k, room.Width(), room.Height()), room.Width(), room.Height())
-	})
-	p.id, p.title = b.id(title), title
-	room := p.paper.room(p.banner != "")
-	p.draw = func(s *drawing.Scene, _ func(string) string) {
-		place(s, view.KeyPlan(b.say, k, room.Width(), room.Height()), room.Min, "key")
-	}
-	return p
 }
 
 // sheetList is the index proper. How many pages it takes depends on its own

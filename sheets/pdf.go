@@ -93,7 +93,9 @@ func Views(l *layout.Layout, runs ...string) []drawing.Scene {
 		out = append(out, s)
 	}
 	if len(runs) == 0 {
-		add(view.KeyPlan(b.say, b.keyPlan(), viewWide, viewHigh), "key plan")
+		for _, s := range b.keyAlone() {
+			add(s, "key plan")
+		}
 	}
 	for _, p := range l.Perimeters {
 		for _, r := range p.Runs {

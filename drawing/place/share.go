@@ -202,15 +202,18 @@ func (s *sharing) free(c *choice) bool {
 	return true
 }
 
-// evicts lists the labels whose picks a choice cannot stand beside.
-func (s *sharing) evicts(c *choice) []int {
-	var out []int
+// evicts lists the labels whose picks a choice cannot stand beside; false if they are
+// more than may be moved.
+func (s *sharing) evicts(c *choice) (out []int, few bool) {
 	for _, r := range c.rival {
 		if s.pick[r.label] == r.choice {
+			if len(out) == moved {
+				return nil, false
+			}
 			out = append(out, r.label)
 		}
 	}
-	return out
+	return out, true
 }
 
 // improve gives each label that pays a cheaper choice where those in its way
@@ -226,25 +229,53 @@ func (s *sharing) improve() bool {
 			if c.cost >= s.costOf(i) {
 				break
 			}
-			out := s.evicts(c)
-			if len(out) > moved {
-				continue
-			}
-			if s.keep(func() {
-				for _, j := range out {
-					s.pick[j] = none
-				}
-				s.pick[i] = k
-				for _, j := range out {
-					s.serve(j)
-				}
-			}) {
+			out, few := s.evicts(c)
+			if few && s.swap(i, k, out) {
 				better = true
 				break
 			}
 		}
 	}
 	return better
+}
+
+// swap gives a label a choice and serves those in its way otherwise, if that costs less
+// in all; else nothing has changed. It ends as soon as it is known not to.
+func (s *sharing) swap(i, k int, out []int) bool {
+	was, left := s.pick[i], s.costOf(i)-s.of[i][k].cost
+	var picks [moved]int
+	for n, j := range out {
+		picks[n], left = s.pick[j], left+s.costOf(j)
+		s.pick[j] = none
+	}
+	s.pick[i] = k
+	for _, j := range out {
+		if left -= s.serveUnder(j, left); left > 0 {
+			continue
+		}
+		s.pick[i] = was
+		for n, j := range out {
+			s.pick[j] = picks[n]
+		}
+		return false
+	}
+	return true
+}
+
+// serveUnder serves a label at less than a cost, and gives what it costs; where that is
+// not to be had it is not served.
+func (s *sharing) serveUnder(i int, most int64) int64 {
+	for k := range s.of[i] {
+		c := &s.of[i][k]
+		if c.cost >= most {
+			return most
+		}
+		if !c.dead && s.free(c) {
+			s.pick[i] = k
+			return c.cost
+		}
+	}
+	return s.missed * s.weight[i]
 }
 
 // search looks through all sharings of a cluster, leaving those that cannot

@@ -51,10 +51,14 @@ func (d *keyDrawing) draw() {
 			d.corner(g, i)
 		}
 	})
-	d.s.Group(drawing.Lettering, "", d.names)
+	names, corners := d.names, d.cornerWords
+	if d.brief {
+		names, corners = d.briefNames, d.endsAlone
+	}
+	d.s.Group(drawing.Lettering, "", names)
 	d.s.Group(drawing.Holds, "", d.holds)
 	d.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
-		d.cornerWords(g)
+		corners(g)
 		d.meetingWords(g)
 		d.sides(g)
 	})

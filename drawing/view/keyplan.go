@@ -29,6 +29,10 @@ type keyPlan struct {
 	crew  length.Style
 	s     *drawing.Scene
 	notes []drawing.Said // what found no room on the plan
+
+	brief    bool // names of runs alone
+	part     bool // of a stretch of a perimeter
+	nameless int  // runs whose names found no room
 }
 
 // KeyPlan draws every perimeter to the largest usual scale that fits: walls,
@@ -36,9 +40,19 @@ type keyPlan struct {
 // place to each other nobody measured stand in panels of their own.
 func KeyPlan(say words.Book, of plan.KeyPlan, w, h drawing.Unit) drawing.Scene {
 	k := &keyPlan{of: of, say: say, crew: length.Crew(of.Metric)}
+	return k.scene(w, h)
+}
+
+// scene draws the plan in a room.
+func (k *keyPlan) scene(w, h drawing.Unit) drawing.Scene {
+	say := k.say
 	var shapes []keyShape
-	for _, p := range of.Perimeters {
-		shapes = append(shapes, keyShapeOf(p))
+	for _, p := range k.of.Perimeters {
+		sh := keyShapeOf(p)
+		if k.part {
+			sh.cutOff()
+		}
+		shapes = append(shapes, sh)
 	}
 	// What finds no room on the plan goes to the notes under it, and longer
 	// notes leave less room for the plan: try until the strip is high enough.
@@ -48,9 +62,14 @@ func KeyPlan(say words.Book, of plan.KeyPlan, w, h drawing.Unit) drawing.Scene {
 	for i := range tries {
 		s = drawing.Scene{Name: "key-plan", Title: say.Say(words.KeyplanTitle), W: w, H: h}
 		s.Desc = say.Say(words.KeyplanAbout)
-		k.s, k.notes = &s, nil
+		k.s, k.notes, k.nameless = &s, nil, 0
 		area := drawing.Box(0, 0, w, max(h-foot, h/3))
 		scale, boxes := k.fit(shapes, area)
+		if k.crowded(shapes, scale) {
+			k.nameless = len(shapes[0].runs)
+			s.Squeezed = true
+			return s
+		}
 		for i, sh := range shapes {
 			k.panel(sh, boxes[i], scale, len(shapes) > 1)
 		}
@@ -64,11 +83,39 @@ func KeyPlan(say words.Book, of plan.KeyPlan, w, h drawing.Unit) drawing.Scene {
 	return s
 }
 
+// crowded says that the walls are too short on paper for the names of their runs to stand
+// along them: nothing is gained by looking for their places.
+func (k *keyPlan) crowded(shapes []keyShape, scale Scale) bool {
+	each := 12.0
+	if k.brief {
+		each = 9
+	}
+	if scale.Ratio <= 0 {
+		return k.brief
+	}
+	long, names := 0.0, 0.0
+	for _, sh := range shapes {
+		for _, r := range sh.runs {
+			long, names = long+r.long/float64(scale.Ratio), names+each
+		}
+	}
+	return names > long && names > 25*each
+}
+
+// keyScales are those of plans of whole sites too: the next of ISO 5455 and of the
+// engineer's scale.
+func keyScales(metric bool) []Scale {
+	if metric {
+		return append(Scales(metric), Scale{"1:2000", 2000}, Scale{"1:5000", 5000}, Scale{"1:10000", 10000})
+	}
+	return append(Scales(metric), Scale{`1" = 200'-0"`, 2400}, Scale{`1" = 400'-0"`, 4800})
+}
+
 // fit chooses the largest usual scale at which the panels of all shapes find
 // their place. If none does, each panel is drawn as large as it goes, and the
 // plan says that it is not to scale.
 func (k *keyPlan) fit(shapes []keyShape, area drawing.Rect) (Scale, []drawing.Rect) {
-	for _, sc := range Scales(k.of.Metric) {
+	for _, sc := range keyScales(k.of.Metric) {
 		if sc.Ratio < 12 {
 			continue
 		}
@@ -164,11 +211,11 @@ func (k *keyPlan) footWords(shapes []keyShape) []drawing.Said {
 		}
 	}
 	for _, sh := range shapes {
-		if !sh.per.Closed() {
+		if !sh.per.Closed() && !k.part {
 			plain(k.say.Say(words.KeyplanConfirm, words.In("name", sh.per.Name)))
 		}
 		for _, r := range sh.runs {
-			if r.Unmeasured != "" {
+			if r.Unmeasured != "" && !k.brief {
 				plain(k.say.Say(words.KeyplanDashed, words.In("name", r.Name), words.In("unmeasured", r.Unmeasured)))
 			}
 		}
@@ -202,7 +249,7 @@ func (k *keyPlan) foot(box drawing.Rect, scale Scale, shapes []keyShape) {
 	tw, nw, beside := footColumns(box.Width())
 	k.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		top := drawing.Point{X: box.Min.X + 150, Y: box.Min.Y + 200}
-		k.s.Squeezed = scale.Ratio <= 0
+		k.s.Squeezed = scale.Ratio <= 0 || k.nameless > 0
 		captioned(g, k.of.Metric, top, tw-600, drawing.Said{Words: k.say.Say(words.KeyplanTitleLarge)},
 			drawing.Said{}, scale)
 		directionKey(g, drawing.Point{X: box.Max.X - 5300, Y: box.Min.Y + 200})
@@ -247,9 +294,15 @@ func (k *keyPlan) head(sh keyShape, box drawing.Rect) {
 		at := drawing.Point{X: box.Min.X + 250, Y: box.Min.Y + 200 + drawing.Unit(drawing.Title)}
 		g.Text(at, p.Name, drawing.Style{Size: drawing.Title, Face: drawing.Bold})
 		phrase := []drawing.Said{{Words: k.kindWords(p), Fact: p.Count}}
-		if p.Misses.Real > 0 {
-			phrase = append(phrase, drawing.Said{Fact: p.Misses.Fact,
-				Words: k.say.Say(words.KeyplanMisses, words.In("misses", inSentence(k.crew, p.Misses.Real)))})
+		if p.Misses.Real > 0 && !k.part {
+			misses := words.In("misses", inSentence(k.crew, p.Misses.Real))
+			if p.Within.Pass {
+				phrase = append(phrase, drawing.Said{Words: k.say.Say(words.KeyplanCloses, misses,
+					words.In("limit", inSentence(k.crew, p.Within.Most))),
+					Fact: drawing.FactNames(p.Misses.Fact, p.Within.Facts[2])})
+			} else {
+				phrase = append(phrase, drawing.Said{Words: k.say.Say(words.KeyplanMisses, misses), Fact: p.Misses.Fact})
+			}
 		}
 		list(g, drawing.Point{X: at.X, Y: at.Y + 150}, right-at.X-200, phrase, drawing.Style{})
 		g.Draw(
@@ -263,6 +316,10 @@ func (k *keyPlan) head(sh keyShape, box drawing.Rect) {
 }
 
 func (k *keyPlan) kindWords(p plan.KeyPerimeter) string {
+	if k.part {
+		return k.say.Say(words.KeyplanPart, words.In("from", p.Runs[0].Name),
+			words.In("to", p.Runs[len(p.Runs)-1].Name))
+	}
 	key := words.KeyplanOpen
 	switch p.Lying {
 	case plan.AroundRoof:

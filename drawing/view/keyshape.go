@@ -41,6 +41,11 @@ func keyShapeOf(p plan.KeyPerimeter) keyShape {
 	return k
 }
 
+// cutOff parts a stretch of a perimeter from its neighbours.
+func (k keyShape) cutOff() {
+	k.runs[0].left, k.runs[len(k.runs)-1].rite = false, false
+}
+
 // along is where a station of the wall line lies in its run as drawn.
 func (r keyRun) along(station length.Length) float64 {
 	return station.MM() * (r.long / math.Max(r.Front.Real.MM(), 1e-6))

@@ -90,6 +90,7 @@ func (d *keyDrawing) names(g *drawing.Scene) {
 		switch {
 		case got.Stands():
 		case n < len(along):
+			d.nameless++
 			d.notes = append(d.notes, all[n].notes()...)
 		default:
 			d.nameAlone(g, short[n-len(along)].i)
@@ -118,6 +119,7 @@ func (d *keyDrawing) nameAlone(g *drawing.Scene, i int) {
 		l.Fan(place.Fan{Toward: tenths(r.dir.roofward()), From: 350, To: 6000, Step: 250, Spread: 165, Reach: 600})...)
 	g.Add(got.Marks...)
 	if !ok {
+		d.nameless++
 		d.notes = append(d.notes, drawing.Said{Words: d.say.Say(words.KeyplanRunNoRoom, words.In("name", r.Name))})
 	}
 	d.notes = append(d.notes, drawing.Said{Words: d.say.Say(words.KeyplanRunLength, words.In("name", r.Name),
@@ -163,7 +165,7 @@ func (d *keyDrawing) holds(g *drawing.Scene) {
 			rest = append(rest, r.Name)
 		}
 	}
-	if len(rest) > 0 {
+	if len(rest) > 0 && !d.brief {
 		d.notes = append(d.notes, drawing.Said{Words: d.say.Say(words.KeyplanHoldToo, words.In("rest", join(rest)))})
 	}
 }
@@ -321,6 +323,18 @@ func (d *keyDrawing) cornerWords(g *drawing.Scene) {
 	}
 }
 
+// endsAlone names the ends and the expansion joints of a brief plan, whose corners stand
+// in its table.
+func (d *keyDrawing) endsAlone(g *drawing.Scene) {
+	all := append(d.endWords(), d.expansionWords()...)
+	for k, got := range d.c.TryAll(wishesOf(all)) {
+		g.Add(got.Marks...)
+		if !got.Stands() {
+			d.notes = append(d.notes, all[k].notes()...)
+		}
+	}
+}
+
 // expansionWords names the building expansion joints.
 func (d *keyDrawing) expansionWords() []saying {
 	var all []saying
@@ -365,7 +379,7 @@ func (d *keyDrawing) sides(g *drawing.Scene) {
 	d.observer(g, r)
 	fan := place.Fan{Toward: tenths(r.dir.roofward()), From: 900, To: 6000, Step: 200, Spread: 60, Reach: place.Never}
 	spots := roof.Fan(fan)
-	if d.sh.per.Lying == plan.AroundRoof {
+	if d.sh.per.Lying == plan.AroundRoof && !d.part {
 		spots = roof.Grid(d.c.Bounds, d.m.at(d.sh.centre()), 300)
 	} else {
 		d.street(g, r)
@@ -400,7 +414,7 @@ func (d *keyDrawing) street(g *drawing.Scene, r keyRun) {
 		Spread: 60,
 		Reach:  place.Never,
 	}
-	if d.sh.per.Lying != plan.AroundWell {
+	if d.sh.per.Lying != plan.AroundWell || d.part {
 		got, _ := d.c.Try(l, l.Fan(fan)...)
 		g.Add(got.Marks...)
 		return
@@ -441,7 +455,7 @@ func (d *keyDrawing) observer(g *drawing.Scene, r keyRun) {
 // onRoof says whether a box on paper lies on the roof of a closed perimeter by
 // its middle (even-odd). The roof of an open one has no far side to be told by.
 func (d *keyDrawing) onRoof(box drawing.Rect) bool {
-	if !d.sh.per.Closed() {
+	if !d.sh.per.Closed() || d.part {
 		return true
 	}
 	return holdsPoint(d.ring(), box.Centre()) == (d.sh.per.Lying == plan.AroundRoof)

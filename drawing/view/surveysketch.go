@@ -15,6 +15,7 @@ const (
 	sketchThick drawing.Unit = 420  // the wall
 	sketchStub  drawing.Unit = 900  // of a neighbour
 	sketchSide  drawing.Unit = 3600 // beside the run, for its neighbours' names
+	sketchFull  drawing.Unit = 3000 // a lower strip has no room for the run's name and for the arrow
 )
 
 // SurveySketch is the strip on a survey form that shows which run is meant: the
@@ -148,8 +149,20 @@ func (k *surveySketch) words(g *drawing.Scene) {
 		k.placer.Letter(drawing.BoundsOf([]drawing.Mark{t}))
 	}
 	fixed(k.say.Say(words.SurveyStreetSide), 430, drawing.Note)
-	fixed(k.say.Say(words.SurveyRun, words.In("run", k.of.Run)), k.y-250, drawing.Title)
+	if k.h >= sketchFull {
+		fixed(k.say.Say(words.SurveyRun, words.In("run", k.of.Run)), k.y-250, drawing.Title)
+	}
 	fixed(k.say.Say(words.SurveyStand), k.h-130, drawing.Note)
+	if k.h >= sketchFull {
+		k.grows(g, mid, put)
+	}
+	k.neighbour(g, k.of.Ends[0], true)
+	k.neighbour(g, k.of.Ends[1], false)
+	k.things(g)
+}
+
+// grows draws the arrow that shows which way stations are measured.
+func (k *surveySketch) grows(g *drawing.Scene, mid drawing.Unit, put func(place.Label, ...place.Spot)) {
 	grow := place.Label{Lines: []string{k.say.Say(words.SurveyStationsGrow)}}
 	y := k.y + sketchThick + 400
 	long := k.half()
@@ -158,9 +171,6 @@ func (k *surveySketch) words(g *drawing.Scene) {
 	w, _ := grow.Extent()
 	grow.About = drawing.Pt(mid+400+w/2, y)
 	put(grow, place.At(mid+400+w/2, y))
-	k.neighbour(g, k.of.Ends[0], true)
-	k.neighbour(g, k.of.Ends[1], false)
-	k.things(g)
 }
 
 // half is the length of the arrow that shows which way stations are measured.

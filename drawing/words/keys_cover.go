@@ -8,6 +8,7 @@ const (
 	CoverAbout           Key = "cover.about"
 	CoverTitleNotes      Key = "cover.title.notes"
 	CoverKeyPlan         Key = "cover.key-plan"
+	CoverKeyPlanPart     Key = "cover.key-plan.part"
 	CoverKeyPlanOf       Key = "cover.key-plan.of"
 	IndexTitle           Key = "index.title"
 	IndexAbout           Key = "index.about"

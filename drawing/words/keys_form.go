@@ -41,6 +41,7 @@ const (
 	FormEndingFirst  Key = "form.ending.first"
 	FormEndingNext   Key = "form.ending.next"
 	FormTitleRun     Key = "form.title.run"
+	FormHowElsewhere Key = "form.how-elsewhere"
 	FormTitlePage    Key = "form.title.page"
 	FormAbout        Key = "form.about"
 	FormPdf          Key = "form.pdf"

@@ -39,6 +39,7 @@ type KeyPerimeter struct {
 	Lying  Lying
 	Turned float64 // degrees clockwise from the right that its frame lies at on paper
 	Misses Value   // by which it does not close as measured; zero where a tape does not show it
+	Within Check   // that against the limit of the job
 	Runs   []KeyRun
 	Count  string   // the name of the fact that the number of its runs is
 	Tees   []KeyTee // in which its own runs end at others, in station order
