@@ -16,13 +16,13 @@ type CutFile struct {
 	Metal  Body
 }
 
-// MachineFiles are the files for machines: one for each body of what is released, in
-// the order of families and parts, and one for the plan of each perimeter that has
-// runs.
+// MachineFiles are the files for machines: one for each body of what is released and has
+// a blank of its own, in the order of families and parts, formed caps that closers are cut
+// from among these, and one for the plan of each perimeter that has runs.
 func (l *Layout) MachineFiles() (cut []CutFile, plans []string) {
 	n := fileNamer{job: l.Job.Info.Number, taken: map[string]bool{}}
 	for _, f := range l.Families {
-		if f.Released(l.Held) == 0 {
+		if len(l.FromSheet(f)) == 0 {
 			continue
 		}
 		rev := l.RevisionOfFamily(f)

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -10,6 +11,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/plan"
+	"copingset/layout/shop"
 )
 
 // ofPiece is a piece as it is laid and as it is made.
@@ -73,6 +75,14 @@ func (b *facts) ofPiece(q *Piece) {
 		b.words("cut-at", q.CutAt.String())
 	}
 	b.yes("closer", q.Closer)
+	switch from := b.l.CutFrom(q); {
+	case from.Sheet:
+		b.words("cut-from", "sheet")
+	case from.Known && from.Cap == "":
+		b.words("cut-from", "drop in hand")
+	case from.Known:
+		b.words("cut-from", "formed cap "+from.Cap)
+	}
 	b.words("wind-zone", q.Zone.String())
 	if q.Assembly != nil {
 		b.words("assembly", q.Assembly.Name)
@@ -127,6 +137,12 @@ func (b *facts) ofFamilies() {
 		}
 		b.grams("weight", f.Grams)
 		b.count("released", f.Released(b.l.Held))
+		var sheet []string
+		for _, q := range b.l.FromSheet(f) {
+			sheet = append(sheet, q.Mark)
+		}
+		b.count("to-cut", len(sheet))
+		b.said("from-sheet", strings.Join(sheet, " "))
 		b.ofBodies(f, f.Bodies)
 		b.ofMadeBodies(f)
 		b.ofSeams(f)
@@ -156,6 +172,7 @@ func (b *facts) ofParts() {
 		b.count("spares", spares)
 		b.count("to-cut", count+spares)
 		b.said("assembly", p.Tested)
+		b.ofFormedCap(p)
 		holes := 0
 		for _, x := range p.Bodies {
 			holes += len(x.Holes)
@@ -176,6 +193,25 @@ func (b *facts) ofParts() {
 		b.words("holds", strings.Join(p.Holds, " "))
 		b.ofBodies(p, p.Bodies)
 	}
+}
+
+// ofFormedCap tells of a formed cap what outside programs need to fold it, as of a cap.
+func (b *facts) ofFormedCap(p *MadePart) {
+	if p.Kind != shop.FormedCap {
+		return
+	}
+	const k = "body-1-"
+	s := &b.l.Job.System.Profile
+	b.length(k+"front-fold", p.Bodies[0].Length)
+	b.slope(k+"slope", s.TopSlope)
+	for _, end := range []string{"left", "right"} {
+		b.length(k+"street-leg-"+end, s.FrontLeg.Length)
+		b.length(k+"roof-leg-"+end, s.RearLeg.Length)
+		b.words(k+end+"-end", endSquare)
+	}
+	b.length(k+"rear-fold", p.Bodies[0].Length)
+	b.words(k+"street-leg-to", s.FrontLeg.To.String())
+	b.words(k+"roof-leg-to", s.RearLeg.To.String())
 }
 
 // holesDrilled are the diameters of the holes of a part's first body, in their order.
@@ -254,8 +290,7 @@ func CutsOf(lot *PartLot, cuts []int) string {
 	return strings.Join(out, ", ")
 }
 
-// cuts are what is cut of one bar or strip, in their order, with what each becomes: a
-// formed cap that closers are cut from has no mark.
+// cuts are what is cut of one bar or strip, in their order, with what each becomes.
 func (b *facts) cuts(k string, cuts []int, long func(int) length.Length, mark func(int) string) {
 	for i, c := range cuts {
 		n := fmt.Sprintf("%s-cut-%d", k, i+1)
@@ -279,7 +314,7 @@ func (b *facts) ofCutting() {
 		for k, x := range lot.Blanks {
 			n := fmt.Sprintf("blank-%d-", k+1)
 			blanks += x.Count
-			b.said(n+"mark", x.Mark)
+			b.said(n+"mark", x.Mark())
 			b.length(n+"girth", x.Girth)
 			b.length(n+"length", x.Length)
 			b.count(n+"count", x.Count)
@@ -297,6 +332,7 @@ func (b *facts) ofCutting() {
 					cuts = append(cuts, o.Closers[c].Shipped())
 				}
 				b.lengths(fmt.Sprintf("%sbar-%d", n, m+1), append(cuts, bar.Drop))
+				b.words(fmt.Sprintf("%sbar-%d-mark", n, m+1), cmp.Or(capMark(o.Caps[bar.Stock]), "drop in hand"))
 				b.count(fmt.Sprintf("%sbar-%d-count", n, m+1), bar.Count)
 				b.length(fmt.Sprintf("%sbar-%d-stock", n, m+1), o.Stocks[bar.Stock].Length)
 				b.length(fmt.Sprintf("%sbar-%d-drop", n, m+1), bar.Drop)
@@ -337,7 +373,7 @@ func (b *facts) ofCutting() {
 				b.length(fmt.Sprintf("%sstrip-%d-drop", n, m+1), strip.Drop)
 				b.cuts(fmt.Sprintf("%sstrip-%d", n, m+1), strip.Cuts,
 					func(c int) length.Length { return lot.Blanks[c].Length },
-					func(c int) string { return lot.Blanks[c].Mark })
+					func(c int) string { return lot.Blanks[c].Mark() })
 			}
 		}
 	}

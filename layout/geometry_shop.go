@@ -143,7 +143,8 @@ func (l *Layout) CutBars(o shop.BarOrder, k plan.Key) []plan.CutBar {
 	var out []plan.CutBar
 	for i, bar := range o.Plan.Bars {
 		x := plan.CutBar{Key: k.Of(fmt.Sprintf("bar-%d", i+1)), Metric: l.Job.Units == job.Metric, N: i + 1,
-			Count: bar.Count, Length: o.Stocks[bar.Stock].Length, Kerf: l.Job.Shop.Kerf, Drop: bar.Drop, Kept: bar.Kept}
+			Mark: capMark(o.Caps[bar.Stock]), Count: bar.Count, Length: o.Stocks[bar.Stock].Length,
+			Kerf: l.Job.Shop.Kerf, Drop: bar.Drop, Kept: bar.Kept}
 		for _, c := range bar.Cuts {
 			x.Cuts = append(x.Cuts, plan.CutPiece{Mark: o.Closers[c].Mark, Long: o.Closers[c].Shipped(),
 				Fact: Named(o.Closers[c].Mark, "shipped")})
@@ -151,6 +152,14 @@ func (l *Layout) CutBars(o shop.BarOrder, k plan.Key) []plan.CutBar {
 		out = append(out, x)
 	}
 	return out
+}
+
+// capMark is that of a formed cap; a drop in hand has none.
+func capMark(p *MadePart) string {
+	if p == nil {
+		return ""
+	}
+	return p.Mark
 }
 
 // CutSheets are how the sheets of a lot are cut.
@@ -179,12 +188,9 @@ func (l *Layout) CutSheets(lot *shop.Lot, k plan.Key) []plan.CutSheet {
 func (l *Layout) CutBlanks(lot *shop.Lot, k plan.Key) []plan.CutBlank {
 	var out []plan.CutBlank
 	for i, b := range lot.Blanks {
-		x := plan.CutBlank{Key: k.Of(fmt.Sprintf("blank-%d-", i+1)), Mark: b.Mark, Count: b.Count, Girth: b.Girth,
-			Length: b.Length}
-		switch {
-		case b.Family == nil:
-			x.Mark = ""
-		case len(b.Family.Bodies) > 1:
+		x := plan.CutBlank{Key: k.Of(fmt.Sprintf("blank-%d-", i+1)), Mark: b.Mark(), Formed: b.Cap != nil,
+			Count: b.Count, Girth: b.Girth, Length: b.Length}
+		if b.Family != nil && len(b.Family.Bodies) > 1 {
 			x.Mark += " " + b.Family.Bodies[b.Body].Name
 		}
 		out = append(out, x)

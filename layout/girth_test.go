@@ -48,7 +48,7 @@ func TestGirthAndWeightAreOne(t *testing.T) {
 				}
 			}
 		}
-		plan, _ := shop.Cut(j, l.Families, nil) // what is on hold too
+		plan, _ := shop.Cut(j, l.Families, 0, nil) // what is on hold too
 		for _, lot := range plan.Lots {
 			for _, b := range lot.Blanks {
 				if b.Family == nil {
@@ -57,7 +57,7 @@ func TestGirthAndWeightAreOne(t *testing.T) {
 						t.Fatalf("a formed cap of a girth of %v, and no cap has that", b.Girth)
 					}
 				} else if b.Girth != b.Family.Bodies[b.Body].Girth {
-					t.Fatalf("%s is cut %v wide, its pattern is %v", b.Mark, b.Girth, b.Family.Bodies[b.Body].Girth)
+					t.Fatalf("%s is cut %v wide, its pattern is %v", b.Mark(), b.Girth, b.Family.Bodies[b.Body].Girth)
 				}
 			}
 		}

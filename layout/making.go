@@ -7,6 +7,7 @@ import (
 	"copingset/layout/cut"
 	"copingset/layout/finding"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 	"copingset/layout/shop"
 )
 
@@ -99,20 +100,42 @@ func (l *Layout) families() finding.List {
 
 // cutting plans the cutting of what has been released.
 func (l *Layout) cutting() {
-	order, found := shop.Cut(l.Job, l.Families, l.Held)
+	order, found := shop.Cut(l.Job, l.Families, len(l.Parts), l.Held)
 	l.Cutting = order
 	l.Findings.Append(found...)
 	if l.Job.Shop != nil {
 		l.PartLots, found = shop.CutParts(l.Job, l.Parts, l.Held)
 		l.Findings.Append(found...)
+		l.Parts = append(l.Parts, order.Formed...)
 	}
 	l.Findings.Sort()
+}
+
+// FromSheet are the released pieces of a family that have blanks of their own, in the
+// family's order; its others are cut from formed caps.
+func (l *Layout) FromSheet(f *Family) []*Piece {
+	var out []*Piece
+	for _, p := range f.Pieces {
+		if l.Held.Released(p) && l.Cutting.Route(p).FromSheet() {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// CutFrom is what a piece is cut from.
+func (l *Layout) CutFrom(p *Piece) plan.CutFrom {
+	if l.Cutting == nil || !l.Held.Released(p) {
+		return plan.CutFrom{}
+	}
+	r := l.Cutting.Route(p)
+	return plan.CutFrom{Known: true, Sheet: r.FromSheet(), Cap: capMark(r.Cap)}
 }
 
 // CutAll plans the cutting of all pieces, as if none were on hold: what a bid counts.
 // It is nil where the job states no shop.
 func (l *Layout) CutAll() *shop.Order {
-	order, _ := shop.Cut(l.Job, l.Families, cap.Held{})
+	order, _ := shop.Cut(l.Job, l.Families, len(l.Parts), cap.Held{})
 	return order
 }
 

@@ -15,7 +15,7 @@ func TestCSVHeadings(t *testing.T) {
 		"pieces.csv: perimeter,mark,laying,kind,hand,turn,street side,street side mm,roof side,roof side mm,inside,inside mm," +
 			"narrow end inside,narrow end inside mm,girth,girth mm,allowance,allowance mm,cut at,cut length," +
 			"cut length mm,weight with allowance,grams with allowance,lift,zone,assembly,holes,released," +
-			"holds,held by",
+			"holds,held by,cut from",
 		"joints.csv: perimeter,run,joint,kind,left piece,right piece,station,station mm,gap,gap mm,plate," +
 			"plate mm,movement,movement mm,held",
 		"chairs.csv: perimeter,run,chair,number,station,station mm,where,build-up street side," +

@@ -49,7 +49,7 @@ func (c schedules) pieces() Schedule {
 		"inside", "inside mm", "narrow end inside", "narrow end inside mm", "girth", "girth mm", "allowance",
 		"allowance mm", "cut at", "cut length",
 		"cut length mm", "weight with allowance", "grams with allowance", "lift", "zone", "assembly", "holes",
-		"released", "holds", "held by"}}
+		"released", "holds", "held by", "cut from"}}
 	for _, q := range c.facts.Listed(fact.Piece, "mark") {
 		front, frontMM := c.legs(q, "length-%d", true)
 		rear, rearMM := c.legs(q, "rear-length-%d", true)
@@ -65,7 +65,8 @@ func (c schedules) pieces() Schedule {
 			c.shop.Short(more), mm(more),
 			c.words(q, "cut-at"), cut, cutMM, c.weight(grams), fmt.Sprint(grams), c.words(q, "lift"),
 			c.words(q, "wind-zone"), c.words(q, "assembly"),
-			c.holes(q), c.words(q, "released"), strings.Join(holds, " "), strings.Join(c.holdNames(holds), "; ")})
+			c.holes(q), c.words(q, "released"), strings.Join(holds, " "), strings.Join(c.holdNames(holds), "; "),
+			c.words(q, "cut-from")})
 	}
 	return s
 }

@@ -6,6 +6,7 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/drawing/words"
+	"copingset/layout"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )

@@ -68,8 +68,8 @@ func (b *book) flatDXF(f *layout.Family, i int, rev string) dxf.Drawing {
 		mark,
 		rev,
 		b.say.Say(
-			words.MachineMake, words.In("held", itoa(f.Released(b.l.Held))),
-			words.In("true", strings.Join(b.pieceMarks(f, true), ", ")),
+			words.MachineMake, words.In("held", itoa(len(b.l.FromSheet(f)))),
+			words.In("true", strings.Join(b.marksOf(b.l.FromSheet(f)), ", ")),
 		),
 		m.Name+" "+b.shop.Thin(m.Thickness),
 	)

@@ -36,9 +36,14 @@ func TestMachinesAreThePatterns(t *testing.T) {
 		if units == job.Metric {
 			k = 1
 		}
-		files := 0
+		files, formed := 0, 0
 		for _, f := range l.Families {
-			if f.Released(l.Held) == 0 {
+			if len(l.FromSheet(f)) == 0 {
+				for name := range all {
+					if fileOf(name, f.Mark) {
+						t.Errorf("%s is written, and no piece of family %s has a blank of its own", name, f.Mark)
+					}
+				}
 				continue
 			}
 			var area float64
@@ -62,8 +67,18 @@ func TestMachinesAreThePatterns(t *testing.T) {
 				t.Errorf("family %s: %.3f mm² in its files, %.3f in its patterns", f.Mark, area, want)
 			}
 		}
-		if files == 0 {
-			t.Error("no pattern is written")
+		for _, q := range l.Parts {
+			for name, d := range all {
+				if fileOf(name, q.Mark) && q.Kind.String() == "formed cap for closers" {
+					formed++
+					if got, want := math.Abs(ringArea(d.Lines[0].Points))*k*k, q.Area(); math.Abs(got-want) > 1e-6*want {
+						t.Errorf("formed cap %s: %.3f mm² in its file, %.3f in its pattern", q.Mark, got, want)
+					}
+				}
+			}
+		}
+		if files == 0 || formed == 0 {
+			t.Errorf("%d patterns are written, %d of formed caps", files, formed)
 		}
 	}
 }

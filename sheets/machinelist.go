@@ -110,6 +110,14 @@ func (c schedules) degrees(of, what string) string {
 	return decimal(float64(c.number(of, what)) / 1e6)
 }
 
+// slope letters a fall as a plain number; empty where there is none.
+func (c schedules) slope(of, what string) string {
+	if !c.has(of, what) {
+		return ""
+	}
+	return decimal(float64(c.number(of, what)) / 1e9)
+}
+
 // decimal letters a number with six decimals at most.
 func decimal(f float64) string {
 	f = math.Round(f*1e6) / 1e6
@@ -129,15 +137,20 @@ func (c schedules) partRow(x cutBody) []string {
 	return []string{c.words(q, x.is("file")), c.unit(), strings.TrimPrefix(q, "part "), c.words(q, x.is("name")),
 		c.words(q, "kind"), c.words(q, "hand"), c.words(q, "to-cut"), c.words(q, "metal"), c.plain(q, "thickness"),
 		c.plain(q, "radius"), decimal(c.float(q, "k-factor")), "",
-		"", "", "", "", c.plain(q, "inside-left"), c.plain(q, "inside-right"), "", "", "",
-		c.plain(q, x.is("blank-length")), c.words(q, "twin"), "", "", c.words(q, "assembly"), c.status(), "", "",
-		"", "", "", "", "", "", "", "", c.plain(q, x.is("blank-length")), c.plain(q, x.is("blank-girth"))}
+		c.plain(q, x.is("street-leg-left")), c.words(q, x.is("street-leg-to")), c.plain(q, x.is("roof-leg-left")),
+		c.words(q, x.is("roof-leg-to")),
+		c.plain(q, "inside-left"), c.plain(q, "inside-right"), c.slope(q, x.is("slope")), "", "",
+		c.plain(q, x.is("blank-length")), c.words(q, "twin"), "", "", c.words(q, "assembly"), c.status(),
+		c.plain(q, x.is("street-leg-right")), c.plain(q, x.is("roof-leg-right")),
+		c.plain(q, x.is("front-fold")), c.plain(q, x.is("rear-fold")), c.words(q, x.is("left-end")),
+		c.words(q, x.is("right-end")), "", "", "", "", c.plain(q, x.is("blank-length")),
+		c.plain(q, x.is("blank-girth"))}
 }
 
 func (c schedules) familyRow(x cutBody) []string {
 	f := x.of
 	first, _, _ := strings.Cut(c.words(f, "pieces"), " ")
-	gap, slope := "", decimal(float64(c.number(f, x.is("slope")))/1e9)
+	gap := ""
 	if c.has(f, "body-2-blank-length") {
 		gap = c.plain("shop", "weld-gap")
 	}
@@ -146,12 +159,13 @@ func (c schedules) familyRow(x cutBody) []string {
 		turns = append(turns, c.degrees(f, fmt.Sprintf("turn-%d", i)))
 	}
 	return []string{c.words(f, x.is("file")), c.unit(), strings.TrimPrefix(f, "family "), c.words(f, x.is("name")),
-		c.words(first, "kind"), c.words(f, "hand"), c.words(f, "released"), c.words("system", "metal"),
+		c.words(first, "kind"), c.words(f, "hand"), c.words(f, "to-cut"), c.words("system", "metal"),
 		c.plain("system", "thickness"), c.plain("system", "inside-radius"), decimal(c.float("shop", "k-factor")), gap,
 		c.plain(f, x.is("street-leg-left")), c.words(f, x.is("street-leg-to")), c.plain(f, x.is("roof-leg-left")),
 		c.words(f, x.is("roof-leg-to")),
-		c.plain(f, x.is("inside-left")), c.plain(f, x.is("inside-right")), slope, strings.Join(turns, " "),
-		c.degrees(f, "change-of-slope"), c.plain(f, x.is("front-fold")), c.words(f, "twin"), c.words(f, x.is("lap")),
+		c.plain(f, x.is("inside-left")), c.plain(f, x.is("inside-right")), c.slope(f, x.is("slope")),
+		strings.Join(turns, " "), c.degrees(f, "change-of-slope"), c.plain(f, x.is("front-fold")), c.words(f, "twin"),
+		c.words(f, x.is("lap")),
 		c.plain(f, x.is("lap-width")), "", c.status(),
 		c.plain(f, x.is("street-leg-right")), c.plain(f, x.is("roof-leg-right")),
 		c.eachLeg(f), c.plain(f, x.is("rear-fold")), c.words(f, x.is("left-end")), c.words(f, x.is("right-end")),

@@ -79,6 +79,14 @@ func (b *book) pieceMarks(f *layout.Family, released bool) []string {
 	return out
 }
 
+func (b *book) marksOf(pieces []*layout.Piece) []string {
+	var out []string
+	for _, q := range pieces {
+		out = append(out, b.pieceMark(q))
+	}
+	return out
+}
+
 func (b *book) pieceMark(q *layout.Piece) string {
 	if len(b.l.Perimeters) > 1 {
 		return prose(q.Perimeter.Job.Name) + " " + q.Mark

@@ -8,6 +8,7 @@ import (
 	"copingset/drawing/view"
 	"copingset/drawing/words"
 	"copingset/layout"
+	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -72,8 +73,12 @@ func (b *book) cuttingPlan() []page {
 	room := p.paper.room(p.banner != "")
 	lots := b.l.CutLots()
 	plans, waste := b.planTable(lots).naming(planNames(lots)), b.wasteTable(o, lots).naming(wasteNames(o, lots))
+	closers := words.CutHowClosers
+	if b.j.Shop.ClosersFrom == job.FromSheet {
+		closers = words.CutHowOwn
+	}
 	how := list{title: b.say.Say(words.CutHow)}
-	how.say(b.say.Say(words.CutHowClosers), "")
+	how.say(b.say.Say(closers), "")
 	how.say(b.say.Say(words.CutHowSheets), "")
 	how.say(b.say.Say(words.CutHowBound, words.In("least-drop", b.text(b.j.Shop.LeastDrop))),
 		factsOf("shop", "least-drop"))
@@ -324,8 +329,8 @@ func (b *book) blankList() []page {
 			},
 		}
 		for _, x := range lot.Blanks {
-			name := view.BlankName(b.say, b.metric, x)
-			if x.Mark == "" {
+			name := x.Mark
+			if x.Formed {
 				name = b.say.Say(words.CutFormed, words.In("blank", name))
 			}
 			t.rows = append(t.rows, []string{name, itoa(x.Count), b.inBlank(x.Girth), b.inBlankLong(x.Length), tickBox})

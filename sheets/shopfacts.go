@@ -69,10 +69,22 @@ func (b *book) lengthNames(g []*layout.Family) [][]string {
 	for _, f := range g {
 		of := layout.FactOfFamily(f)
 		out = append(out, []string{layout.Named(of, "mark"), layout.Named(of, "body-1-blank-length"),
-			layout.Named(of, "released"), layout.Named(of, "pieces"), "",
+			layout.Named(of, "released"), layout.Named(of, "pieces"), b.routeNames(f), "",
 			layout.Named(of, "weight")})
 	}
 	return out
+}
+
+// routeNames are those of what the pieces of a family are cut from.
+func (b *book) routeNames(f *layout.Family) string {
+	var out []string
+	for _, q := range f.Pieces {
+		if !b.l.CutFrom(q).Known {
+			continue
+		}
+		out = append(out, layout.Named(q.Mark, "cut-from"))
+	}
+	return layout.AllNamed(out...)
 }
 
 // planNames are those of the table of cutting plans.
@@ -139,8 +151,8 @@ func blankNames(lot plan.CutLot) [][]string {
 	var out [][]string
 	for _, x := range lot.Blanks {
 		first := ""
-		if x.Mark == "" {
-			first = ofKey(x.Key, "length") // of a formed cap that closers are cut from
+		if x.Formed {
+			first = ofKey(x.Key, "mark")
 		}
 		out = append(out, []string{first, ofKey(x.Key, "count"), ofKey(x.Key, "girth"), ofKey(x.Key, "length")})
 	}

@@ -212,6 +212,9 @@ func (b *book) labelWords(q *layout.Piece) []string {
 	} else if lift != "" {
 		travels = append(travels, lift)
 	}
+	if from := b.l.CutFrom(q); from.Cap != "" {
+		made = append(made, say(words.LabelFromCap, words.In("mark", from.Cap)))
+	}
 	if b.l.Made(q).After != "" {
 		made = append(made, say(words.LabelAfter))
 	}

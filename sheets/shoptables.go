@@ -318,7 +318,7 @@ func (b *book) lengthTable(g []*layout.Family) table {
 		snug:  true,
 		cols: []column{
 			b.col(words.ColShopMark), b.right(words.ColLength), b.right(words.ColMake), b.flex(words.ColPieces),
-			b.flex(words.ColHand), b.right(words.ColWeightLift),
+			b.flex(words.ColCutFrom), b.flex(words.ColHand), b.right(words.ColWeightLift),
 		},
 	}
 	var held []bool
@@ -334,12 +334,33 @@ func (b *book) lengthTable(g []*layout.Family) table {
 		}
 		held = append(held, f.Released(b.l.Held) == 0)
 		t.rows = append(t.rows, []string{
-			f.Mark, b.inBlankLong(f.Bodies[0].Length), itoa(f.Released(b.l.Held)), pieces, b.shortHand(f),
-			weight,
+			f.Mark, b.inBlankLong(f.Bodies[0].Length), itoa(f.Released(b.l.Held)), pieces, b.cutFrom(f),
+			b.shortHand(f), weight,
 		})
 	}
 	t.bold = func(row, col int) bool { return held[row] || col == 0 }
 	return t
+}
+
+// cutFrom is what the pieces of a family are cut from: one thing, but where a drop in hand
+// or another lot serves some of them.
+func (b *book) cutFrom(f *layout.Family) string {
+	var out []string
+	for _, q := range f.Pieces {
+		from, said := b.l.CutFrom(q), ""
+		switch {
+		case !from.Known:
+			continue
+		case from.Sheet:
+			said = b.say.Say(words.CutFromSheet)
+		default:
+			said = view.BarFrom(b.say, from.Cap)
+		}
+		if !slices.Contains(out, said) {
+			out = append(out, said)
+		}
+	}
+	return orDash(strings.Join(out, ", "))
 }
 
 // shortHand is a family's hand in a table.

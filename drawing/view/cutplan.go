@@ -33,7 +33,10 @@ func CutBar(say words.Book, bar plan.CutBar, w drawing.Unit) drawing.Scene {
 	s.Text(
 		drawing.Pt(0, 350),
 		phrase,
-		drawing.Style{Face: drawing.Bold, Fact: drawing.FactNames(bar.Key.Fact(""), bar.Key.Fact("-count"))},
+		drawing.Style{
+			Face: drawing.Bold,
+			Fact: drawing.FactNames(bar.Key.Fact(""), bar.Key.Fact("-count"), bar.Key.Fact("-mark")),
+		},
 	)
 	x := func(at length.Length) drawing.Unit {
 		return cutSide + drawing.Unit(length.MulDiv(at, int64(w-2*cutSide), int64(bar.Length)))
@@ -60,6 +63,7 @@ func CutBar(say words.Book, bar plan.CutBar, w drawing.Unit) drawing.Scene {
 func barWords(say words.Book, st length.Style, bar plan.CutBar) string {
 	slots := []words.Slot{
 		words.In("n", strconv.Itoa(bar.N)),
+		words.In("from", BarFrom(say, bar.Mark)),
 		words.In("count", strconv.Itoa(bar.Count)),
 		words.In("length", st.InText(bar.Length)),
 	}
@@ -71,6 +75,14 @@ func barWords(say words.Book, st length.Style, bar plan.CutBar) string {
 		return say.Say(words.CutBarKept, slots...)
 	}
 	return say.Say(words.CutBarScrap, slots...)
+}
+
+// BarFrom is the formed cap that is cut up, or that it is a drop in hand.
+func BarFrom(say words.Book, mark string) string {
+	if mark == "" {
+		return say.Say(words.CutFromDrop)
+	}
+	return say.Say(words.CutFromCap, words.In("mark", mark))
 }
 
 // cellNames draws cells white and letters them: inside where they fit, else on
@@ -162,14 +174,6 @@ func paired(phrase []string) []string {
 	return out
 }
 
-// BlankName is what is lettered on a blank.
-func BlankName(say words.Book, metric bool, b plan.CutBlank) string {
-	if b.Mark == "" {
-		return say.Say(words.CutCapBlank, words.In("length", drawing.Letter(length.Shop(metric).Long(b.Length))))
-	}
-	return b.Mark
-}
-
 // CutSheet draws how one sheet is ripped into strips and the strips cut to
 // blanks. The grain runs from left to right; no blank is turned.
 func CutSheet(say words.Book, r plan.CutSheet, w, h drawing.Unit) drawing.Scene {
@@ -222,7 +226,7 @@ func CutSheet(say words.Book, r plan.CutSheet, w, h drawing.Unit) drawing.Scene 
 			wide := sc.Units(b.Length)
 			cells = append(cells, drawing.Box(x, y, x+wide, y+high))
 			names = append(names, []string{
-				BlankName(say, r.Metric, b),
+				b.Mark,
 				drawing.Letter(BlankStyle(r.Metric).Short(b.Girth) + " × " + BlankStyle(r.Metric).Long(b.Length)),
 			})
 			facts = append(facts, drawing.FactNames(b.Key.Fact("girth"), b.Key.Fact("length")))

@@ -191,6 +191,7 @@ const (
 	ColLeftRightSideLeft         Key = "col.left-right-side-left"
 	ColStreetRoofSideStreet      Key = "col.street-roof-side-street"
 	ColMake                      Key = "col.make"
+	ColCutFrom                   Key = "col.cut-from"
 	ColWeightLift                Key = "col.weight-lift"
 	ColRuns                      Key = "col.runs"
 	ColReportLaboratory          Key = "col.report-laboratory"

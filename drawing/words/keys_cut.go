@@ -7,6 +7,7 @@ const (
 	CuttingTitle   Key = "cutting.title"
 	CuttingAbout   Key = "cutting.about"
 	CutHowClosers  Key = "cut.how.closers"
+	CutHowOwn      Key = "cut.how.own"
 	CutHowSheets   Key = "cut.how.sheets"
 	CutHowBound    Key = "cut.how.bound"
 	CutHow         Key = "cut.how"
@@ -42,5 +43,7 @@ const (
 	CutBarScrap    Key = "cut.bar.scrap"
 	CutSheetTitle  Key = "cut.sheet.title"
 	CutSheetWords  Key = "cut.sheet.words"
-	CutCapBlank    Key = "cut.cap-blank"
+	CutFromCap     Key = "cut.from.cap"
+	CutFromDrop    Key = "cut.from.drop"
+	CutFromSheet   Key = "cut.from.sheet"
 )

@@ -47,6 +47,7 @@ const (
 	LabelTwo          Key = "label.two"
 	LabelType         Key = "label.type"
 	LabelTwin         Key = "label.twin"
+	LabelFromCap      Key = "label.from-cap"
 	LabelAfter        Key = "label.after"
 	LabelLegs         Key = "label.legs"
 	LabelTee          Key = "label.tee"

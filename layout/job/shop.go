@@ -25,7 +25,7 @@ type Shop struct {
 	Sheets      []ShopSheet   // sheets and coils that can be bought
 	Bars        []ShopBar     // formed caps that closers are cut from
 	Kerf        length.Length // lost with each cut of a formed cap
-	EndTrim     length.Length // off each end of a sheet or formed cap
+	EndTrim     length.Length // off each end of a sheet
 	EdgeTrim    length.Length // off each edge of a sheet
 	LeastDrop   length.Length // a remainder this long is kept
 	Effort      int           // nodes the search for a cutting plan may spend
@@ -38,7 +38,19 @@ type Shop struct {
 	BendOrder   []string    // the shop's own, as "front leg/top"
 	Seam        *SeamRules  // nil: not stated
 	Etch        Etch
+	ClosersFrom ClosersFrom
 }
+
+// ClosersFrom is what straight pieces shorter than a stock length are cut from, whoever
+// trims them on the roof.
+type ClosersFrom int
+
+// A formed cap of stock length that is cut to length after it is bent, or a blank of
+// their own that is cut to length from a sheet and then bent.
+const (
+	FromStock ClosersFrom = iota
+	FromSheet
+)
 
 // ShopSheet is a sheet, or a coil cut to a length.
 type ShopSheet struct {
@@ -144,11 +156,14 @@ func (s *Shop) keys(k keys) {
 	s.WeldGapAt, s.FlangeAt = k.placeOf("weld_gap"), k.placeOf("least_flange")
 	k.may().text("film", &s.Film, "on which side the protective film is", "finish side, out")
 	list(k, "sheets", "sheet", &s.Sheets, (*ShopSheet).keys, "the sheets that blanks are cut from")
+	word(k.may(), "closers_from", &s.ClosersFrom, []choice[ClosersFrom]{{"stock", FromStock}, {"sheet", FromSheet}},
+		"what straight pieces shorter than stock are cut from: formed caps, or blanks of their own and no bars",
+		"sheet")
 	list(k.may(), "bars", "bar", &s.Bars, (*ShopBar).keys,
 		"the formed caps that closers are cut from; otherwise caps of stock length")
 	s.bendingKeys(k)
 	k.lengthOrZero("kerf", &s.Kerf, "what a cut through a formed cap loses", `1/8"`)
-	k.lengthOrZero("end_trim", &s.EndTrim, "what comes off each end of a sheet or formed cap", `0"`)
+	k.lengthOrZero("end_trim", &s.EndTrim, "what comes off each end of a sheet", `0"`)
 	k.lengthOrZero("edge_trim", &s.EdgeTrim, "what comes off each edge of a sheet", `1/4"`)
 	k.may().length("least_drop", &s.LeastDrop, "how long a remainder must be to be kept", `2'-4"`)
 	k.count("effort", &s.Effort, "how many nodes the search for a cutting plan may spend", "400")

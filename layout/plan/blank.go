@@ -138,7 +138,8 @@ type FormedFace struct {
 type CutBar struct {
 	Key    Key
 	Metric bool
-	N      int // of its lot, from 1
+	N      int    // of its lot, from 1
+	Mark   string // of the formed cap; empty: a drop in hand
 	Count  int
 	Length length.Length
 	Kerf   length.Length
@@ -177,7 +178,8 @@ type CutStrip struct {
 // CutBlank is a blank to be sheared.
 type CutBlank struct {
 	Key           Key
-	Mark          string // empty: of a formed cap of stock, that closers are cut from
+	Mark          string
+	Formed        bool // of a formed cap that closers are cut from
 	Count         int
 	Girth, Length length.Length
 }

@@ -45,6 +45,13 @@ type CutStock struct {
 	Width, Length length.Length // a cap has no width
 }
 
+// CutFrom is what a piece is cut from: a sheet, a formed cap that has a shop mark, or else
+// a drop in hand. Nothing is known of what is not released.
+type CutFrom struct {
+	Known, Sheet bool
+	Cap          string
+}
+
 // Trial is a strip that shows what one bend of the caps takes.
 type Trial struct {
 	Turn            float64 // degrees

@@ -27,15 +27,16 @@ type BarOrder struct {
 	Inside  length.Length
 	Closers []*cap.Piece
 	Stocks  []cut.Stock
+	Caps    []*Part // of the stocks: formed caps the shop makes; nil of a drop in hand
 	Plan    cut.Plan
 }
 
 // Blank is a flat sheet to be sheared: of a body, or of a formed cap that
 // closers are then cut from.
 type Blank struct {
-	Family *Family // nil: a formed cap of stock
+	Family *Family // nil: a formed cap
+	Cap    *Part   // that; nil: a body
 	Body   int
-	Mark   string // "C2 left leg", "cap of 11'-6"" is the sheet's to letter
 	Girth  length.Length
 	Length length.Length
 	Count  int
@@ -45,18 +46,33 @@ type Blank struct {
 type Order struct {
 	Lots    []Lot
 	LeftOut []*cap.Piece // not released, so in no plan
+	Formed  []*Part      // formed caps that closers are cut from
 	// Blank and sheet areas in square millimetres, for the yield.
 	Used, Bought float64
+
+	routes map[*cap.Piece]Route // look-up only
 }
 
-// Cut plans the cutting of what is released. Closers come from formed caps;
-// caps of stock length, the formed caps and all special pieces from sheets. What
-// cannot be planned is a finding on the lot.
-func Cut(j *job.Job, families []*Family, held cap.Held) (*Order, finding.List) {
+// Route is what a released piece is cut from.
+func (o *Order) Route(p *cap.Piece) Route { return o.routes[p] }
+
+// Mark is that of what a blank is of.
+func (b Blank) Mark() string {
+	if b.Family == nil {
+		return b.Cap.Mark
+	}
+	return b.Family.Mark
+}
+
+// Cut plans the cutting of what is released. Closers come from formed caps, or where the
+// job says so from sheets like all else; formed caps have the shop marks after those of
+// so many parts. What cannot be planned is a finding on the lot.
+func Cut(j *job.Job, families []*Family, parts int, held cap.Held) (*Order, finding.List) {
 	if j.Shop == nil {
 		return nil, nil
 	}
-	o := orderer{j: j, shop: j.Shop, step: Step(j.Units == job.Metric), held: held, out: &Order{}}
+	o := orderer{j: j, shop: j.Shop, step: Step(j.Units == job.Metric), held: held,
+		out: &Order{routes: map[*cap.Piece]Route{}}}
 	type name struct{ elevation, bare string }
 	number := map[name]int{} // of a lot, to look it up only
 	var of [][]share         // by lot
@@ -83,6 +99,9 @@ func Cut(j *job.Job, families []*Family, held cap.Held) (*Order, finding.List) {
 	o.drops()
 	for i := range o.out.Lots {
 		o.lot(&o.out.Lots[i], of[i])
+	}
+	for i, p := range o.out.Formed {
+		p.Mark = itoa(partsFrom(len(families)) + parts + i)
 	}
 	return o.out, o.found
 }
@@ -128,53 +147,58 @@ func (o *orderer) lot(l *Lot, shares []share) {
 	var widths []length.Length
 	closers := map[length.Length][]*cap.Piece{} // look-up only
 	for _, s := range shares {
-		f, n := s.of, 0
 		for _, p := range s.pieces {
-			if f.Kind == cap.Straight && made(p) < o.j.System.Stock {
-				if closers[p.Inside] == nil {
-					widths = append(widths, p.Inside)
-				}
-				closers[p.Inside] = append(closers[p.Inside], p)
+			if !o.fromStock(s.of, p) {
 				continue
 			}
-			n++
-		}
-		for i, b := range f.Bodies {
-			if n > 0 {
-				l.Blanks = append(l.Blanks, Blank{Family: f, Body: i, Mark: f.Mark, Girth: b.Girth, Length: b.Length,
-					Count: n})
+			if closers[p.Inside] == nil {
+				widths = append(widths, p.Inside)
 			}
+			closers[p.Inside] = append(closers[p.Inside], p)
 		}
 	}
 	slices.Sort(widths)
 	for _, w := range widths {
 		o.bars(l, w, closers[w])
 	}
+	for _, s := range shares {
+		n := 0
+		for _, p := range s.pieces {
+			if o.out.Route(p).FromSheet() {
+				n++
+			}
+		}
+		for i, b := range s.of.Bodies {
+			if n > 0 {
+				l.Blanks = append(l.Blanks, Blank{Family: s.of, Body: i, Girth: b.Girth, Length: b.Length, Count: n})
+			}
+		}
+	}
 	o.sheets(l)
 }
 
-// bars plans the closers of one width, and asks for the formed caps it takes.
+// bars plans the closers of one width. Where no formed cap gives them they have blanks of
+// their own.
 func (o *orderer) bars(l *Lot, inside length.Length, closers []*cap.Piece) {
 	b := BarOrder{Inside: inside, Closers: closers}
-	var hand []int // index into inHand, or -1
-	add := func(s cut.Stock, at int) {
-		b.Stocks = append(b.Stocks, s)
-		hand = append(hand, at)
-	}
+	var from []taken
 	for i, d := range o.inHand {
 		if d.Inside == inside && d.Count > 0 {
-			add(cut.Stock{Length: d.Length, Price: d.Price, Count: d.Count}, i)
+			from = append(from, taken{cut.Stock{Length: d.Length, Price: d.Price, Count: d.Count}, i})
 		}
 	}
 	bought := false
 	for _, d := range o.shop.Bars {
 		if d.Count == 0 {
-			add(cut.Stock{Length: d.Length, Price: d.Price}, -1)
+			from = append(from, taken{cut.Stock{Length: d.Length, Price: d.Price}, -1})
 			bought = true
 		}
 	}
 	if !bought {
-		add(cut.Stock{Length: o.j.System.Stock}, -1)
+		from = append(from, taken{cut.Stock{Length: o.j.System.Stock}, -1})
+	}
+	for _, s := range from {
+		b.Stocks = append(b.Stocks, s.Stock)
 	}
 	items := make([]cut.Item, len(closers))
 	for i, p := range closers {
@@ -184,23 +208,13 @@ func (o *orderer) bars(l *Lot, inside length.Length, closers []*cap.Piece) {
 	plan, err := cut.Lengths(b.Stocks, items, cut.Rules{Kerf: o.shop.Kerf, LeastDrop: o.shop.LeastDrop,
 		Nodes: o.shop.Effort})
 	if err != nil {
-		o.cannot("no-bar", "closers of "+job.Both(inside)+" inside", err, closers)
+		o.cannot("no-bar", "closers of "+job.Both(inside)+" inside have blanks of their own, for no formed cap "+
+			"gives them", err, closers)
 		return
 	}
 	b.Plan = plan
-	l.Bars = append(l.Bars, b)
-	for i, n := range plan.Used(len(b.Stocks)) {
-		switch {
-		case n == 0:
-		case hand[i] >= 0:
-			o.inHand[hand[i]].Count -= n
-			if o.inHand[hand[i]].Count == 0 {
-				o.inHand[hand[i]].Length = 0
-			}
-		default:
-			l.Blanks = append(l.Blanks, Blank{Girth: Girth(o.j, o.j.System.Profile.TopSlope,
-				inside+2*o.j.System.Metal.Thickness), Length: length.CeilTo(b.Stocks[i].Length, o.step), Count: n})
-		}
+	if o.route(l, &b, from) {
+		l.Bars = append(l.Bars, b)
 	}
 }
 
@@ -223,7 +237,7 @@ func (o *orderer) sheets(l *Lot) {
 	plan, err := cut.Sheets(stocks, blanks, cut.SheetRules{EdgeTrim: o.shop.EdgeTrim,
 		Bar: cut.Rules{EndTrim: o.shop.EndTrim, LeastDrop: o.shop.LeastDrop, Nodes: o.shop.Effort}})
 	if err != nil {
-		o.cannot("no-sheet-plan", "blanks of elevation "+l.Elevation, err, nil)
+		o.cannot("no-sheet-plan", "blanks of elevation "+l.Elevation+" have no cutting plan", err, nil)
 		return
 	}
 	l.Sheets = plan
@@ -248,5 +262,5 @@ func (o *orderer) cannot(code, what string, err error, pieces []*cap.Piece) {
 		marks = append(marks, p.Mark)
 	}
 	o.found.Append(finding.Finding{Code: code, Severity: finding.Note, At: o.shop.At,
-		Where: finding.Ref{Pieces: marks}, What: what + " have no cutting plan: " + err.Error(), Mend: mend})
+		Where: finding.Ref{Pieces: marks}, What: what + ": " + err.Error(), Mend: mend})
 }

@@ -25,12 +25,13 @@ const (
 	ExtenderPiece
 	RoofExtenderPiece
 	StepRiser
+	FormedCap
 )
 
 func (k PartKind) String() string {
 	return [...]string{
 		"splice plate", "cover plate of an expansion joint", "anchor chair", "corner support",
-		"face extender", "roof-side extender", "step riser",
+		"face extender", "roof-side extender", "step riser", "formed cap for closers",
 	}[k]
 }
 

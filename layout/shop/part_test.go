@@ -74,6 +74,9 @@ func TestPartsOfAnyJob(t *testing.T) {
 				continue
 			}
 			b := p.Bodies[0]
+			if p.Kind == shop.FormedCap { // a cap, which is measured with the others
+				continue
+			}
 			want := 0.0
 			for _, f := range b.Flat.Faces {
 				want += math.Abs(fold.Area(f))

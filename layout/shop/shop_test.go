@@ -132,7 +132,7 @@ func TestPatternsOfAnyJob(t *testing.T) {
 		if n != pieces {
 			t.Fatalf("%d pieces in families, %d in the layout", n, pieces)
 		}
-		o, _ := shop.Cut(j, fs, l.Held)
+		o, _ := shop.Cut(j, fs, 0, l.Held)
 		planned := len(o.LeftOut)
 		for _, lot := range o.Lots {
 			for _, b := range lot.Bars {
@@ -158,7 +158,7 @@ func TestSamplesHavePatterns(t *testing.T) {
 		}
 		l, _ := layout.Build(j)
 		fs, _ := families(l)
-		o, f2 := shop.Cut(j, fs, l.Held)
+		o, f2 := shop.Cut(j, fs, 0, l.Held)
 		t.Logf("%s: %d families, yield %.0f %%, %v", s, len(fs), 100*o.Used/o.Bought, f2)
 		for _, f := range fs {
 			t.Logf("%s x%d %s: %s", f.Mark, len(f.Pieces), f.Pieces[0].Mark, f.Sentence())
