@@ -41,11 +41,17 @@ func (b *facts) ofTested() {
 // through a chair, and one through each kind of joint.
 func (b *facts) ofSections() {
 	seen := map[string]bool{} // look-up only
-	for _, c := range b.l.SectionCases() {
-		b.ofSection(b.l.sectionPlan(c.Run, c.Chair.At, c.Chair, nil), seen)
-		for _, q := range c.Joints {
+	show := func(r *Run, c *Chair, joints []JointCase) {
+		b.ofSection(b.l.sectionPlan(r, c.At, c, nil), seen)
+		for _, q := range joints {
 			b.ofSection(b.l.sectionAtJoint(q.Run, q.Joint), seen)
 		}
+	}
+	for _, c := range b.l.SectionCases() {
+		show(c.Run, c.Chair, c.Joints)
+	}
+	for _, c := range b.l.SectionDrawings() {
+		show(c.Run, c.Chair, c.Joints)
 	}
 }
 

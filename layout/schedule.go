@@ -11,6 +11,7 @@ import (
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 	"copingset/layout/wind"
 )
 
@@ -229,6 +230,64 @@ func (l *Layout) CaseOf(c SectionCase) AssemblyCase {
 type JointCase struct {
 	Run   *Run
 	Joint *Joint
+}
+
+// SectionDrawing is a section that several cases look alike in: their assemblies differ
+// in what no section shows, the spacing of the chairs and what they withstood.
+type SectionDrawing struct {
+	SectionCase
+	Assemblies []*job.Assembly
+}
+
+// SectionDrawings are the cases of sections, those that look alike as one.
+func (l *Layout) SectionDrawings() []SectionDrawing {
+	var out []SectionDrawing
+	for _, c := range l.SectionCases() {
+		i := slices.IndexFunc(out, func(d SectionDrawing) bool { return l.drawnAlike(d.SectionCase, c) })
+		if i < 0 {
+			out = append(out, SectionDrawing{c, []*job.Assembly{c.Chair.Assembly}})
+			continue
+		}
+		d := &out[i]
+		d.Assemblies = append(d.Assemblies, c.Chair.Assembly)
+		for _, r := range c.Runs {
+			if !slices.Contains(d.Runs, r) {
+				d.Runs = append(d.Runs, r)
+			}
+		}
+		for _, q := range c.Joints {
+			if !slices.ContainsFunc(d.Joints, func(o JointCase) bool { return o.Joint.Kind == q.Joint.Kind }) {
+				d.Joints = append(d.Joints, q)
+			}
+		}
+	}
+	return out
+}
+
+// drawnAlike says that two cases look alike: on one wall, of one width, with one chair
+// fastened alike. What fails at the second is shown there.
+func (l *Layout) drawnAlike(a, z SectionCase) bool {
+	p, q := a.Chair.Assembly, z.Chair.Assembly
+	s := &l.Job.System
+	if p == nil || q == nil || !s.SameChair(p, q) {
+		return p == q && a.Chair.Inside == z.Chair.Inside && a.Run.Wall == z.Run.Wall
+	}
+	type drawn struct {
+		wall                *job.Wall
+		inside              length.Length
+		slope               job.Slope
+		fastener, substrate string
+		front, rear         int
+		from, before        length.Length
+	}
+	of := func(c SectionCase, m *job.Assembly) drawn {
+		return drawn{c.Run.Wall, c.Chair.Inside, c.Run.SlopeAt(s, c.Chair.At), m.Fastener, m.Substrate,
+			m.FrontRow, m.RearRow, m.FrontRowFrom, m.RearRowFrom}
+	}
+	if of(a, p) != of(z, q) {
+		return false
+	}
+	return !slices.ContainsFunc(l.Section(z.Run, z.Chair.At, z.Chair, nil).Checks, plan.Check.Fails)
 }
 
 // SectionCases finds what the sections have to show.

@@ -35,7 +35,7 @@ func TestRodIsReadFromTheBenchmark(t *testing.T) {
 			}
 		}
 		said := ""
-		for _, p := range b.run(b.stretches(l.Perimeters[0])[0]) {
+		for _, p := range append(b.run(b.stretches(l.Perimeters[0])[0]), b.seconds()...) {
 			s := b.draw(p, "3.N.1", func(string) string { return "" })
 			said += oneBlank(wordsOf(s)) + " "
 		}

@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"slices"
+
 	"copingset/drawing"
 	blocks "copingset/drawing/block"
 )
@@ -34,26 +36,64 @@ func (f flowing) head(got laid) blocks.Fixed {
 	}}
 }
 
-// wholeOf is a table or a list as a block that stands whole at its width in a room.
+// wholeOf is a table or a list as a block that stands whole, at one of some widths.
 type wholeOf struct {
-	key string
-	of  block
-	w   drawing.Unit // the width it stands in; 0: that of the room
+	key    string
+	of     block
+	widths []drawing.Unit
+	laid   []laid // at each of the widths, once it was asked for
 }
 
-func (f wholeOf) Key() string { return f.key }
+func (f *wholeOf) Key() string { return f.key }
 
-func (f wholeOf) Sizes(w drawing.Unit) []blocks.Size {
-	if f.w > 0 {
-		w = min(f.w, w)
+// ways are how it stands at its widths.
+func (f *wholeOf) ways() []laid {
+	if f.laid == nil {
+		for _, w := range f.widths {
+			got, _ := f.of.take(w, tallest, true)
+			f.laid = append(f.laid, got)
+		}
 	}
-	got, _ := f.of.take(w, tallest, true)
-	return []blocks.Size{{W: got.w, H: got.h}}
+	return f.laid
 }
 
-func (f wholeOf) Draw(z blocks.Size) blocks.Drawn {
-	got, _ := f.of.take(z.W, tallest, true)
-	return flowing{}.head(got).Make()
+func (f *wholeOf) Sizes(drawing.Unit) []blocks.Size {
+	var out []blocks.Size
+	for _, q := range f.ways() {
+		out = append(out, blocks.Size{W: q.w, H: q.h})
+	}
+	return out
+}
+
+func (f *wholeOf) Draw(z blocks.Size) blocks.Drawn {
+	for _, q := range f.ways() {
+		if q.w == z.W && q.h == z.H {
+			return flowing{}.head(q).Make()
+		}
+	}
+	panic("sheets: " + f.key + " has no such size")
+}
+
+// fits says whether it stands whole in a room.
+func (f *wholeOf) fits(w, h drawing.Unit) bool {
+	return slices.ContainsFunc(f.ways(), func(q laid) bool { return q.w <= w && q.h <= h })
+}
+
+// retitled is a table or a list under another title.
+func retitled(x block, name func(string) string) block {
+	switch q := x.(type) {
+	case table:
+		q.title = name(q.title)
+		return q
+	case list:
+		q.title = name(q.title)
+		return q
+	case either:
+		return either{retitled(q.first, name), retitled(q.other, name)}
+	case byWidth:
+		return byWidth{q.least, retitled(q.narrow, name), retitled(q.wide, name)}
+	}
+	panic("sheets: what stands beside strips has no title")
 }
 
 // either is the first of two forms that stands whole in a region, else the first.

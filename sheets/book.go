@@ -33,12 +33,11 @@ type book struct {
 	keyPlan     func() plan.KeyPlan // made once, when it is first asked for
 	times       view.Exaggeration   // of all strips of runs
 	// look-up only: id of the sheet that shows a piece at true shape, by its mark
-	where      map[string]string
-	stripsOf   map[stripKey]stripsMade // look-up only
-	firsts     map[*layout.Run]string  // look-up only: id of the first sheet of each run
-	sectionsOf map[*layout.Run]string  // look-up only: id of the first sheet with a section of each run
-	cuts       []page                  // of the sections, once they are made
-	ids        map[string]bool         // look-up only: ids already given
+	where    map[string]string
+	stripsOf map[stripKey]stripsMade         // look-up only
+	firsts   map[*layout.Run]string          // look-up only: id of the first sheet of each run
+	runSets  map[*layout.Perimeter][]stretch // look-up only
+	ids      map[string]bool                 // look-up only: ids already given
 	// look-up only: the words of each id, of a continued page its first one's
 	subjects map[string][]string
 	blanks   map[*layout.Family][]plan.Pattern // look-up only: blanks already worked out
@@ -48,21 +47,21 @@ type book struct {
 func newBook(l *layout.Layout, o Options) *book {
 	metric := l.Job.Units == job.Metric
 	b := &book{
-		l:          l,
-		j:          l.Job,
-		metric:     metric,
-		crew:       length.Crew(metric),
-		shop:       length.Shop(metric),
-		reader:     o.For,
-		say:        o.words(l.Job),
-		keyPlan:    sync.OnceValue(l.KeyPlan),
-		where:      map[string]string{},
-		firsts:     map[*layout.Run]string{},
-		sectionsOf: map[*layout.Run]string{},
-		ids:        map[string]bool{},
-		subjects:   map[string][]string{},
-		blanks:     map[*layout.Family][]plan.Pattern{},
-		formed:     map[*layout.Family]plan.Formed{},
+		l:        l,
+		j:        l.Job,
+		metric:   metric,
+		crew:     length.Crew(metric),
+		shop:     length.Shop(metric),
+		reader:   o.For,
+		say:      o.words(l.Job),
+		keyPlan:  sync.OnceValue(l.KeyPlan),
+		where:    map[string]string{},
+		firsts:   map[*layout.Run]string{},
+		runSets:  map[*layout.Perimeter][]stretch{},
+		ids:      map[string]bool{},
+		subjects: map[string][]string{},
+		blanks:   map[*layout.Family][]plan.Pattern{},
+		formed:   map[*layout.Family]plan.Formed{},
 	}
 	runs, lists := l.Job.Paper.Runs, l.Job.Paper.Lists
 	if o.Runs != nil {
@@ -81,6 +80,7 @@ type page struct {
 	id, title string
 	named     string // the facts that the title letters
 	kind      Kind
+	runs      []string // names of the runs that it is about, where it is about runs
 	paper     paper
 	on        string // the larger paper that its view needs, by name; empty: the job's own
 	scale     string
@@ -128,7 +128,7 @@ func (b *book) plan() []page {
 	rest = append(rest, b.plywood()...)
 	rest = append(rest, b.runPages()...)
 	rest = append(rest, b.corners()...)
-	rest = append(rest, b.sections()...)
+	rest = append(rest, b.seconds()...)
 	rest = append(rest, b.fasteners()...)
 	rest = append(rest, b.levelling()...)
 	rest = append(rest, b.pieces()...)
@@ -146,16 +146,14 @@ func (b *book) plan() []page {
 // runPages are the pages of all runs.
 func (b *book) runPages() []page {
 	var out []page
-	b.sections()
 	for _, p := range b.l.Perimeters {
-		for _, t := range b.stretches(p) {
+		for _, t := range b.stretchesOf(p) {
 			pages := b.run(t)
 			for _, r := range t.runs {
 				b.firsts[r] = pages[0].id
 			}
 			out = append(out, pages...)
 		}
-		out = append(out, b.secondSheets(p)...)
 	}
 	return out
 }

@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"slices"
+
 	"copingset/drawing"
 	blocks "copingset/drawing/block"
 	"copingset/drawing/words"
@@ -34,20 +36,28 @@ func (b *book) leavesOf(p page, spec blocks.Spec, k composing) []blocks.Leaf {
 	return blocks.Compose(spec, papers)
 }
 
-// together composes as many of some things, in their order, as stand on one page of the
-// job's own paper, at least one of them, and says how many it took.
-func together[T any](b *book, items []T, on func([]T) (page, blocks.Spec, composing)) ([]page, int) {
-	n := 1
-	for n < len(items) {
-		p, spec, k := on(items[:n+1])
-		if leaves := b.leavesOf(p, spec, k); len(leaves) > 1 || leaves[0].Over || leaves[0].Paper.Name != "" {
-			break
+// together takes as many of some things, in their order, as stand on one page of the
+// job's own paper, at least the first of them, and gives the rest. What has no room lets
+// some of those after it go before it.
+func together[T any](b *book, items []T, on func([]T) (page, blocks.Spec, composing)) (took, rest []T) {
+	took = items[:1:1]
+	missed := 0
+	for _, x := range items[1:] {
+		if missed < mostBefore {
+			p, spec, k := on(append(slices.Clone(took), x))
+			if leaves := b.leavesOf(p, spec, k); len(leaves) == 1 && !leaves[0].Over && leaves[0].Paper.Name == "" {
+				took = append(took, x)
+				continue
+			}
+			missed++
 		}
-		n++
+		rest = append(rest, x)
 	}
-	p, spec, k := on(items[:n])
-	return b.composed(p, spec, k), n
+	return took, rest
 }
+
+// mostBefore is how many things that have no room on a page let others go before them.
+const mostBefore = 12
 
 // composed are the pages of a subject. Words that found no room in their drawings stand
 // under what is drawn, or on a last page of their own.
@@ -73,14 +83,7 @@ func (b *book) composed(first page, spec blocks.Spec, k composing) []page {
 		}
 		room := leaf.Paper.Room
 		marks, notes := leaf.Draw(nil)
-		var under []blocks.Note
-		for y := leaf.Low + 150; len(notes) > 0; notes = notes[1:] {
-			y += drawing.Unit(len(wrapped(notes[0].Words, room))) * drawing.Note.Line()
-			if y > room.Max.Y {
-				break
-			}
-			under = append(under, notes[0])
-		}
+		under, notes := spared(leaf.Spare(150), notes)
 		for _, n := range notes {
 			more.items, more.names = append(more.items, n.Words), append(more.names, n.Fact)
 		}
@@ -89,12 +92,8 @@ func (b *book) composed(first page, spec blocks.Spec, k composing) []page {
 				k.head(s, drawing.Box(room.Min.X, room.Min.Y-k.over, room.Max.X, room.Min.Y), refer)
 			}
 			s.Add(marks...)
-			y := leaf.Low + 150
 			for _, n := range under {
-				for _, line := range wrapped(n.Words, room) {
-					s.Text(drawing.Pt(room.Min.X, y+drawing.Unit(drawing.Note)), line, drawing.Style{Fact: n.Fact})
-					y += drawing.Note.Line()
-				}
+				s.Text(n.at, n.Words, drawing.Style{Fact: n.Fact})
 			}
 			b.composedFoot(s, k, room)
 		}
@@ -124,10 +123,52 @@ func (b *book) composed(first page, spec blocks.Spec, k composing) []page {
 	return out
 }
 
-// wrapped is a note in the width of a page.
-func wrapped(words string, room drawing.Rect) []string {
-	return drawing.Wrap(drawing.Letter(words), drawing.Regular, drawing.Note, room.Width())
+// noteLine is a line of a note in its place.
+type noteLine struct {
+	blocks.Note
+	at drawing.Point
 }
+
+// spared lets notes stand in what a page leaves, one after the other, and gives those
+// that find no room.
+func spared(places []drawing.Rect, notes []blocks.Note) (under []noteLine, rest []blocks.Note) {
+	var columns []drawing.Rect
+	for _, r := range places {
+		n := max(1, (r.Width()+gutter)/(noteWide+gutter))
+		w := (r.Width() - gutter*(n-1)) / n
+		for i := range n {
+			x := r.Min.X + i*(w+gutter)
+			columns = append(columns, drawing.Box(x, r.Min.Y, x+w, r.Max.Y))
+		}
+	}
+	for _, n := range notes {
+		stands := false
+		for i, r := range columns {
+			lines := drawing.Wrap(drawing.Letter(n.Words), drawing.Regular, drawing.Note, r.Width())
+			high := drawing.Unit(len(lines)) * drawing.Note.Line()
+			if high > r.Height() || r.Width() < leastNote {
+				continue
+			}
+			for k, line := range lines {
+				y := r.Min.Y + drawing.Unit(drawing.Note) + drawing.Unit(k)*drawing.Note.Line()
+				under = append(under, noteLine{blocks.Note{Words: line, Fact: n.Fact}, drawing.Pt(r.Min.X, y)})
+			}
+			columns[i].Min.Y += high
+			stands = true
+			break
+		}
+		if !stands {
+			rest = append(rest, n)
+		}
+	}
+	return under, rest
+}
+
+// Widths of notes: of a column of them, and the least that one stands in.
+const (
+	noteWide  drawing.Unit = 6500
+	leastNote drawing.Unit = 5000
+)
 
 // composedFoot draws what stands under a page.
 func (b *book) composedFoot(s *drawing.Scene, k composing, room drawing.Rect) {

@@ -40,8 +40,9 @@ func turnWords(c *layout.Corner) string {
 func (b *book) corners() []page {
 	var out []page
 	for groups := b.l.CornerGroups(); len(groups) > 0; {
-		pages, n := together(b, groups, b.cornersOn)
-		out, groups = append(out, pages...), groups[n:]
+		var some [][]*layout.Piece
+		some, groups = together(b, groups, b.cornersOn)
+		out = append(out, b.composed(b.cornersOn(some))...)
 	}
 	return out
 }
@@ -50,16 +51,16 @@ func (b *book) corners() []page {
 func (b *book) cornersOn(groups [][]*layout.Piece) (page, blocks.Spec, composing) {
 	var names []string
 	var all []*layout.Piece
-	spec := blocks.Spec{Gap: between, Gutter: gutter}
+	spec := blocks.Spec{Gap: between, Gutter: gutter, Pack: true}
 	for i, g := range groups {
 		all = append(all, g...)
 		for _, q := range g {
 			names = append(names, q.Mark)
 		}
-		spec.Slots = append(spec.Slots, blocks.Slot{Block: b.cornerBlock(g[0]), Cell: blocks.Cell{Row: i},
+		spec.Slots = append(spec.Slots, blocks.Slot{Block: b.cornerBlock(g[0]),
 			ID: fmt.Sprintf("c%d", i+1), Least: cornerLeast},
-			blocks.Slot{Block: wholeOf{"made-" + g[0].Mark, b.cornerFacts(g), cornerDataWide}, Cell: blocks.Cell{Row: i,
-				Col: 1}})
+			blocks.Slot{Block: &wholeOf{key: "made-" + g[0].Mark, of: b.cornerFacts(g),
+				widths: []drawing.Unit{9000, cornerDataWide}}})
 		if t, ok := b.alikeTable(g); ok {
 			spec.Flow = append(spec.Flow, flowing{"alike-" + g[0].Mark, t})
 		}

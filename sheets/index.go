@@ -338,3 +338,9 @@ func (b *book) findings() []page {
 	phrase := b.say.Say(words.FindingsHold)
 	return b.pages(first, []block{list{items: []string{phrase}, plain: true}, t}, across)
 }
+
+// sits says that a view keeps to its room and can be read in it. A view that
+// gave up its scale was squeezed.
+func sits(v drawing.Scene, w, h drawing.Unit) bool {
+	return !v.Squeezed && drawing.Box(0, 0, w, h).Contains(v.Bounds()) && len(drawing.Check(v)) == 0
+}

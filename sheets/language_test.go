@@ -24,7 +24,7 @@ func longerRuns(t *testing.T) []drawn {
 		l := all[name]
 		b := newBook(l, Options{Lang: words.Longer})
 		c := drawn{name: name, layout: l}
-		for _, p := range b.runPages() {
+		for _, p := range append(b.runPages(), b.seconds()...) {
 			s := Sheet{ID: p.id, Title: p.title, Kind: p.kind, Scene: drawing.Scene{W: p.paper.w, H: p.paper.h}}
 			p.draw(&s.Scene, func(id string) string {
 				if id == "" {

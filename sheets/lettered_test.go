@@ -17,7 +17,8 @@ var unnamedMost = map[Kind]int{ // look-up only
 	Safety:           50,
 	Findings:         50,
 	WorkSheet:        30,
-	RunSheet:         400,
+	RunSheet:         300,
+	Sections:         50, // what found no room on the first sheet of its run
 	FastenerSchedule: 450,
 	Transmittal:      50,
 	Assemblies:       360,
@@ -35,6 +36,7 @@ var unnamedMost = map[Kind]int{ // look-up only
 // untoldMost is how many texts of the sheets of a kind may have a number that none of the
 // facts named with it is; a kind that is not in it may have none.
 var untoldMost = map[Kind]int{ // look-up only
+	Sections:   25,
 	RunSheet:   170,
 	Basis:      10,
 	WallReport: 9,
@@ -113,7 +115,7 @@ func bareNumbers(words string, names map[string]bool) []string {
 // wall, the number of a sheet and its page in the list of them.
 func onScale(s Sheet, layer drawing.Layer, x drawing.Text, sheets map[string]bool) bool {
 	bar := barLabel.MatchString(x.Words) && (layer == drawing.NoLayer || x.Size == drawing.Small)
-	listed := s.Kind == Index && layer == drawing.Tables && (sheets[x.Words] || pageNumber.MatchString(x.Words))
+	listed := sheets[x.Words] || s.Kind == Index && layer == drawing.Tables && pageNumber.MatchString(x.Words)
 	return bar || listed || s.Kind == WallReport && layer == drawing.Dimensions
 }
 

@@ -53,7 +53,8 @@ func TestPitchMitersAreLettered(t *testing.T) {
 		words []string
 	}{
 		{Index, []string{"B/C PEAK", "A/B VALLEY", "slope changes 28.1°, no turn", "lengths are taped along the slope"}},
-		{RunSheet, []string{"break in the slope of the wall top", "PEAK 28.1°", "VALLEY 14.06°", "rises 4′-11 3/4″", "Stations are taped along the slope"}},
+		{RunSheet, []string{"break in the slope of the wall top", "PEAK 28.1°", "VALLEY 14.06°", "Stations are taped along the slope"}},
+		{Sections, []string{"rises 4′-11 3/4″"}},
 		{WorkSheet, []string{"pitch miter)"}},
 		{CornerSheet, []string{"PITCH MITER, PEAK", "the slope changes by 28.1°", "Roof-side leg, ", "L: down 14.06°", "Each leg: drip edge", "street-side fold 2′-3″"}},
 		{PieceSchedule, []string{"pitch miter, peak", "pitch miter, valley", "peak of 28.1°"}},

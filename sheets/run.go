@@ -30,6 +30,7 @@ type stretch struct {
 	page      page // what all its sheets have in common
 	leaves    []stripLeaf
 	rest      []blocks.Flow // what found no room on them
+	lined     bool          // its strips say what the lines of their elevations are
 }
 
 // stripLeaf is a page of strips: a window of a run, or several runs whole.
@@ -86,6 +87,14 @@ func (b *book) stretches(p *layout.Perimeter) []stretch {
 	return out
 }
 
+// stretchesOf are the stretches of a perimeter, worked out once.
+func (b *book) stretchesOf(p *layout.Perimeter) []stretch {
+	if b.runSets[p] == nil {
+		b.runSets[p] = b.stretches(p)
+	}
+	return b.runSets[p]
+}
+
 // What parting runs costs: a sheet, and that of two short runs that follow each other.
 const (
 	sheetCost    = 2
@@ -105,8 +114,8 @@ func (b *book) newStretch(p *layout.Perimeter, runs []*layout.Run) stretch {
 			holds = append(holds, f)
 		}
 	}
-	t.page = page{kind: RunSheet, paper: b.runs, holds: holds, banner: sentences(b.runBanner(runs, holds),
-		b.setNot(runs, holds))}
+	t.page = page{kind: RunSheet, runs: t.names(), paper: b.runs, holds: holds,
+		banner: sentences(b.runBanner(runs, holds), b.setNot(runs, holds))}
 	t.page.about = b.say.Count(words.RunAbout, len(runs), words.In("runs", strings.Join(t.names(), ", ")))
 	return t
 }
@@ -136,15 +145,18 @@ func (b *book) stretch(p *layout.Perimeter, runs []*layout.Run) stretch {
 	papers := b.papers(t.page, cautionHigh+200)
 	for i, q := range papers {
 		columns, strips := b.strips(runs[0], q.Room.Width())
-		var leaves []stripLeaf
-		over := false
-		for _, s := range strips {
-			l := blocks.Compose(runSpec([]blocks.Slot{{Block: s, ID: fmt.Sprintf("w%d", s.Win.N)}}), papers[i:i+1])[0]
-			over = over || l.Over
-			leaves = append(leaves, stripLeaf{l, []*view.RunStrip{s}})
+		leaves, over := stripsOn(strips, papers[i:i+1])
+		lined := !over
+		if over { // lower, where the notes say what its foot says
+			low := slices.Clone(strips)
+			for k, s := range strips {
+				low[k] = s.Beside()
+			}
+			leaves, over = stripsOn(low, papers[i:i+1])
 		}
 		if i == 0 || !over {
-			t.leaves, t.rest = leaves, b.sideFlows(&t, map[*layout.Run]chairColumns{runs[0]: columns})
+			t.leaves, t.lined = leaves, lined
+			t.rest = b.sideFlows(&t, map[*layout.Run]chairColumns{runs[0]: columns})
 		}
 		if !over {
 			break
@@ -152,6 +164,16 @@ func (b *book) stretch(p *layout.Perimeter, runs []*layout.Run) stretch {
 	}
 	t.fill()
 	return t
+}
+
+// stripsOn are the pages of a run's strips on a paper, and whether one leaves its room.
+func stripsOn(strips []*view.RunStrip, of []blocks.Paper) (leaves []stripLeaf, over bool) {
+	for _, s := range strips {
+		l := blocks.Compose(runSpec([]blocks.Slot{{Block: s, ID: fmt.Sprintf("w%d", s.Win.N)}}), of)[0]
+		over = over || l.Over
+		leaves = append(leaves, stripLeaf{l, []*view.RunStrip{s}})
+	}
+	return leaves, over
 }
 
 // together composes several runs on one page, each whole, in rows; false if they do
@@ -170,7 +192,8 @@ func (b *book) together(p *layout.Perimeter, runs []*layout.Run) (stretch, bool)
 			return t, false
 		}
 		columns[r] = cols
-		w := strips[0].Width()
+		strip := strips[0].Beside()
+		w := strip.Width()
 		if used > 0 && used+gutter+w > room.Width() {
 			used, row = 0, row+1
 		}
@@ -178,8 +201,8 @@ func (b *book) together(p *layout.Perimeter, runs []*layout.Run) (stretch, bool)
 			used += gutter
 		}
 		used += w
-		f.strips = append(f.strips, strips[0])
-		slots = append(slots, blocks.Slot{Block: strips[0], Cell: blocks.Cell{Row: row, Col: i},
+		f.strips = append(f.strips, strip)
+		slots = append(slots, blocks.Slot{Block: strip, Cell: blocks.Cell{Row: row, Col: i},
 			ID: fmt.Sprintf("r%d", i+1)})
 	}
 	spec := runSpec(slots)
@@ -255,7 +278,7 @@ func (b *book) makeStrips(r *layout.Run, width drawing.Unit) (chairColumns, []*v
 		c := b.chairColumns(of, narrow)
 		got := view.RunStrips(of, func(w view.Window, along view.Scale) *view.RunStrip {
 			s := &view.RunStrip{Say: b.say, Run: of, Win: w, Along: along, Room: width, Rows: c.rows,
-				Ends: endTags(of, w), Times: b.times}
+				Ends: endTags(of, w), Times: b.times, Lines: true}
 			return s.Holding(c.cols, labels)
 		})
 		if best == nil || len(got) < len(best) {
@@ -396,8 +419,7 @@ func (b *book) jointSays(j plan.Joint) string {
 	return ""
 }
 
-// run makes the installation sheets of a stretch: the first ones, and what found no
-// room on them with what is particular to its runs.
+// run makes the first installation sheets of a stretch.
 func (b *book) run(t stretch) []page {
 	var out []page
 	var ids []string
@@ -406,20 +428,6 @@ func (b *book) run(t stretch) []page {
 	}
 	for i, f := range t.leaves {
 		out = append(out, b.stripPage(t, f, ids, i))
-	}
-	p := t.page
-	spec := blocks.Spec{Flow: t.rest, Columns: 12000, Gap: between, Gutter: gutter}
-	for _, l := range blocks.Compose(spec, b.papers(p, cautionHigh+200)[:1]) {
-		q := p
-		q.id = b.id("run", t.perimeter.Job.Name, strings.Join(t.names(), "-"))
-		q.title, q.scale = t.titled(b, b.say.Say(words.RunPageData)), b.say.Say(words.RunScaleNone)
-		q.foot = b.runFoot(t, nil)
-		q.draw = func(s *drawing.Scene, _ func(string) string) {
-			marks, _ := l.Draw(nil)
-			s.Add(marks...)
-			b.underCaution(s, l.Paper.Room)
-		}
-		out = append(out, q)
 	}
 	for i := range len(out) - 1 {
 		out[i].next = out[i+1].id

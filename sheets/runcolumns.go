@@ -87,17 +87,6 @@ func (t chairColumns) explained(b *book) []lineRow {
 	return nil
 }
 
-// linesOf say which line of the elevation is which.
-func (b *book) linesOf(of *plan.Run) []lineRow {
-	switch {
-	case !of.Elevation.Surveyed:
-		return nil
-	case of.Elevation.Slopes:
-		return []lineRow{{head: b.say.Say(words.RunElevation), words: b.say.Say(words.ViewLinesSlopes)}}
-	}
-	return []lineRow{{head: b.say.Say(words.RunElevation), words: b.say.Say(words.ViewLines)}}
-}
-
 // sameAtAll is what a row says of all chairs, where it says the same of every one.
 func sameAtAll(r chairRow, chairs []plan.Chair) (said, facts string, ok bool) {
 	if r.always || len(chairs) < alikeFrom {

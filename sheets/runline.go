@@ -30,11 +30,11 @@ func (b *book) lineFacts(r *layout.Run) []lineRow {
 			b.short(of.Line.PlayMost.Real)),
 			layout.AllNamed(of.Line.PlayLeast.Fact, of.Line.PlayMost.Fact)})
 	}
-	return append(append(rows,
+	return append(rows,
 		lineRow{say(words.RunBuild), say(words.RunBuildAt, words.In("range", b.span(b.short(of.Line.PackLeast.Real),
 			b.short(of.Line.PackMost.Real)))),
 			layout.AllNamed(of.Line.PackLeast.Fact, of.Line.PackMost.Fact)},
-		lineRow{head: say(words.RunSurface), words: b.surface(of)}), b.linesOf(of)...)
+		lineRow{head: say(words.RunSurface), words: b.surface(of)})
 }
 
 // starts says where crew stations start.
@@ -70,7 +70,6 @@ func (b *book) lineRows(of *plan.Run) []lineRow {
 	rows := []lineRow{
 		{say(words.RunLineCap), say(words.RunLineCapLong, words.In("length", b.long(of.Cap.Real))), of.Cap.Fact},
 		{say(words.RunLineWall), wall, of.Front.Fact},
-		{head: say(words.RunLineString), words: say(words.RunLineStringRuns)},
 	}
 	if w := of.ToWall; w.Here {
 		rows = append(rows, lineRow{say(words.RunLineFace), say(words.RunLineFaceAt, words.In("left", b.toward(w.Left)),

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"copingset/drawing/view"
 	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/length"
@@ -11,7 +12,7 @@ import (
 )
 
 // runParticulars are what is particular to runs and not said on their first sheet.
-func (b *book) runParticulars(runs ...*layout.Run) []block {
+func (b *book) runParticulars(lined bool, runs ...*layout.Run) []block {
 	var rows [][]lineRow
 	notes := list{title: b.say.Say(words.RunNotes), tight: true}
 	for _, r := range runs {
@@ -22,6 +23,15 @@ func (b *book) runParticulars(runs ...*layout.Run) []block {
 			}
 			notes.items = append(notes.items, n)
 		}
+	}
+	if !lined {
+		var lines []string
+		for _, r := range runs {
+			if said := view.ElevationLines(b.say, b.planOf(r)); said != "" && !slices.Contains(lines, said) {
+				lines = append(lines, said)
+			}
+		}
+		notes.items = append(notes.items, lines...)
 	}
 	out := []block{b.lineTable(b.say.Say(words.RunLineTitle), merged(runs, rows))}
 	if len(notes.items) > 0 {

@@ -75,7 +75,7 @@ func (b *book) runSide(t stretch, columns map[*layout.Run]chairColumns) []block 
 	if rows := merged(t.runs, alike); len(rows) > 0 {
 		out = append(out, b.lineTable(b.say.Say(words.RunAlikeTitle), rows))
 	}
-	return append(out, b.runParticulars(t.runs...)...)
+	return append(out, b.runParticulars(t.lined, t.runs...)...)
 }
 
 // merged are the rows of several runs, each once: with the names of its runs, if it is

@@ -142,7 +142,9 @@ func (b *book) numbered(pages []page, refer func(id string) string) []Sheet {
 func shopSheets(l *layout.Layout, o Options) []Sheet { return drawnPages(l, o, (*book).shopPages) }
 
 // runSheets draws the sheets of the runs alone.
-func runSheets(l *layout.Layout, o Options) []Sheet { return drawnPages(l, o, (*book).runPages) }
+func runSheets(l *layout.Layout, o Options) []Sheet {
+	return drawnPages(l, o, (*book).runPages, (*book).seconds)
+}
 
 // Sheets drawn apart from the packet are the packet's, byte for byte.
 func TestSomePagesAreThoseOfThePacket(t *testing.T) {
@@ -160,7 +162,7 @@ func TestSomePagesAreThoseOfThePacket(t *testing.T) {
 				}
 				b := newBook(c.layout, Options{})
 				var pages []page
-				for _, make := range []func(*book) []page{(*book).runPages, (*book).packingList, (*book).crates, (*book).shopPages} {
+				for _, make := range []func(*book) []page{(*book).runPages, (*book).seconds, (*book).packingList, (*book).crates, (*book).shopPages} {
 					pages = append(pages, make(b)...)
 				}
 				kinds := map[Kind]int{}
@@ -171,7 +173,7 @@ func TestSomePagesAreThoseOfThePacket(t *testing.T) {
 					}
 				}
 				for _, s := range all {
-					if s.Kind == RunSheet || s.Kind == PackingList || s.Kind == CrateList || s.Kind >= ShopSheet {
+					if s.Kind == RunSheet || s.Kind == Sections || s.Kind == PackingList || s.Kind == CrateList || s.Kind >= ShopSheet {
 						kinds[s.Kind]--
 					}
 				}

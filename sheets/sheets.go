@@ -49,7 +49,7 @@ func (o Options) takes(b *book, p page, number string) bool {
 	if !p.kind.For(o.For) || p.draw == nil { // a shorter list of sheets may take fewer pages
 		return false
 	}
-	if len(o.OfRuns) > 0 && !slices.ContainsFunc(b.runsOfPage(p), func(r string) bool {
+	if len(o.OfRuns) > 0 && !slices.ContainsFunc(p.runs, func(r string) bool {
 		return slices.Contains(o.OfRuns,
 			r)
 	}) {
@@ -59,15 +59,6 @@ func (o Options) takes(b *book, p page, number string) bool {
 		return number == n ||
 			strings.HasPrefix(number, n+".")
 	})
-}
-
-// runsOfPage are the names of the runs that a sheet of runs is about.
-func (b *book) runsOfPage(p page) []string {
-	words := b.subjects[p.id]
-	if p.kind != RunSheet || len(words) < 3 {
-		return nil
-	}
-	return strings.Split(words[2], "-") // names are capitals and digits
 }
 
 // words are the sentences of a packet, in its language and the spelling of the job.

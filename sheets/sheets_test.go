@@ -366,8 +366,8 @@ func TestHoldIsSaidOnWhatItTouches(t *testing.T) {
 		for _, s := range c.sheets {
 			said := strings.Contains(wordsOf(s.Scene), "HOLD:")
 			held := slices.ContainsFunc(runsOf(s), func(name string) bool { return holds[name] })
-			// A second sheet has the holds of its pieces as well, which may be a neighbour's.
-			if second := strings.Contains(s.Title, "true shape"); s.Kind == RunSheet && said != held && !(second && said) {
+			// A second sheet has the holds of all that its sections are true of as well.
+			if (s.Kind == RunSheet || s.Kind == Sections) && said != held && !(s.Kind == Sections && said) {
 				t.Errorf("%s: sheet %s of %v says HOLD: %v, is on hold: %v", c.name, s.Number, runsOf(s), said, held)
 			}
 			if s.Kind == PieceSchedule && len(l.Withheld) > 0 && !strings.Contains(wordsOf(s.Scene), "DO NOT CUT") {

@@ -14,7 +14,7 @@ import (
 // runsOf are the runs in the title of a run's sheet, each as "Run A" or, where
 // the job has several perimeters, "Run ROOF A".
 func runsOf(s Sheet) []string {
-	if s.Kind != RunSheet {
+	if s.Kind != RunSheet && s.Kind != Sections {
 		return nil
 	}
 	words, _, _ := strings.Cut(s.Title, ":")

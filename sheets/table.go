@@ -334,7 +334,7 @@ func (t table) lay(w, h drawing.Unit, fresh bool) (laid, block) {
 	if title == "" {
 		p.title = nil
 	}
-	got := laid{w: full, h: y, draw: func(s *drawing.Scene, at drawing.Point) {
+	got := laid{w: p.wide(), h: y, draw: func(s *drawing.Scene, at drawing.Point) {
 		s.Group(drawing.Tables, "", func(g *drawing.Scene) { t.paint(g, at, p) })
 	}}
 	if left == 0 {
@@ -377,6 +377,15 @@ type laidTable struct {
 	full, h   drawing.Unit
 	rows      []laidRow
 	last      int // of its rows on this page
+}
+
+// wide is the width of rows and title, which may be longer than they are.
+func (p *laidTable) wide() drawing.Unit {
+	w := p.full
+	for _, line := range p.title {
+		w = max(w, drawing.Width(drawing.Bold, line, p.size))
+	}
+	return w
 }
 
 // paint draws what was laid.

@@ -10,7 +10,9 @@
 package block
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"copingset/drawing"
 )
@@ -90,7 +92,7 @@ type Slot struct {
 // Spec is what a subject's sheets show.
 type Spec struct {
 	Slots   []Slot
-	Grids   [][]Cell     // other cells for the slots, tried after their own
+	Pack    bool         // its slots stand where there is room, in their order: cells say nothing
 	Flow    []Flow       // what goes on under and beside the slots, and on further pages
 	Whole   bool         // its slots stand on one page: rather a larger paper than a second page
 	Columns drawing.Unit // least width of a column for what flows; 0: the width of the page
@@ -113,6 +115,37 @@ type Leaf struct {
 	Placed []Placed
 	Over   bool         // no paper takes it: something leaves its room
 	Low    drawing.Unit // where what stands on it ends
+}
+
+// Spare are the places that are left on a page, for notes: under all and beside all that
+// stands on it, and under each thing as wide as that. The largest comes first, and none
+// lies over another.
+func (l Leaf) Spare(gap drawing.Unit) []drawing.Rect {
+	room := l.Paper.Room
+	right := room.Min.X
+	for _, p := range l.Placed {
+		right = max(right, p.At.X+p.Size.W)
+	}
+	all := []drawing.Rect{drawing.Box(room.Min.X, min(l.Low+gap, room.Max.Y), room.Max.X, room.Max.Y),
+		drawing.Box(min(right+2*gap, room.Max.X), room.Min.Y, room.Max.X, room.Max.Y)}
+	for _, p := range l.Placed {
+		r := drawing.Box(p.At.X, min(p.At.Y+p.Size.H+gap, room.Max.Y), p.At.X+p.Size.W, room.Max.Y)
+		for _, q := range l.Placed {
+			if q.At.X < r.Max.X+gap && q.At.X+q.Size.W+gap > r.Min.X && q.At.Y+q.Size.H > r.Min.Y {
+				r.Max.Y = max(r.Min.Y, min(r.Max.Y, q.At.Y-gap))
+			}
+		}
+		all = append(all, r)
+	}
+	area := func(r drawing.Rect) int64 { return int64(r.Width()) * int64(r.Height()) }
+	slices.SortStableFunc(all, func(a, b drawing.Rect) int { return cmp.Compare(area(b), area(a)) })
+	var out []drawing.Rect
+	for _, r := range all {
+		if !slices.ContainsFunc(out, func(o drawing.Rect) bool { return o.Intersects(r) }) {
+			out = append(out, r)
+		}
+	}
+	return out
 }
 
 // Memo keeps what was drawn, by key and size. A window's remembers from one edit to the

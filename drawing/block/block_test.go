@@ -65,7 +65,8 @@ func TestComposeKeepsToItsPaper(t *testing.T) {
 			{"C", drawing.Box(1500, 1500, 52000, 34000)},
 		}
 		var asked, drawn, splits int
-		s := Spec{Gap: unit(0, 500, "gap"), Gutter: unit(0, 700, "gutter"), Columns: unit(0, 20000, "columns"), Whole: rapid.Bool().Draw(t, "whole")}
+		s := Spec{Gap: unit(0, 500, "gap"), Gutter: unit(0, 700, "gutter"), Columns: unit(0, 20000, "columns"), Whole: rapid.Bool().Draw(t, "whole"),
+			Pack: rapid.Bool().Draw(t, "pack")}
 		n := rapid.IntRange(0, 7).Draw(t, "slots")
 		for i := range n {
 			var sizes []Size
@@ -134,7 +135,11 @@ func TestComposeTakesTheBestSizeThatFits(t *testing.T) {
 		{"one smaller", Spec{Slots: []Slot{{Block: of("a", Size{W: 90, H: 60, Scale: 1}, Size{W: 45, H: 30, Scale: 2})},
 			{Block: of("b", Size{W: 90, H: 60, Scale: 1}, Size{W: 45, H: 30, Scale: 2}), Cell: Cell{Row: 1}}}}, 1, "B", []int64{1, 2}},
 		{"beside instead of under", Spec{Slots: []Slot{{Block: of("a", Size{W: 45, H: 90, Scale: 1})}, {Block: of("b", Size{W: 45, H: 90, Scale: 1}), Cell: Cell{Row: 1}}},
-			Grids: [][]Cell{{{0, 0}, {0, 1}}}}, 1, "B", []int64{1, 1}},
+			Pack: true}, 1, "B", []int64{1, 1}},
+		{"stacked beside", Spec{Pack: true, Slots: []Slot{{Block: of("a", Size{W: 45, H: 90, Scale: 1})}, {Block: of("b", Size{W: 45, H: 40, Scale: 1})},
+			{Block: of("c", Size{W: 45, H: 40, Scale: 1}, Size{W: 45, H: 30, Scale: 2})}}, Gap: 5, Gutter: 5}, 1, "B", []int64{1, 1, 1}},
+		{"packed over pages", Spec{Pack: true, Slots: []Slot{{Block: of("a", Size{W: 90, H: 90, Scale: 1})}, {Block: of("b", Size{W: 90, H: 90, Scale: 1})}}}, 2, "B",
+			[]int64{1, 1}},
 		{"two pages", Spec{Slots: []Slot{{Block: of("a", Size{W: 90, H: 90, Scale: 1})}, {Block: of("b", Size{W: 90, H: 90, Scale: 1}), Cell: Cell{Row: 1}}}}, 2, "B", []int64{1, 1}},
 		{"kept whole", Spec{Whole: true, Slots: []Slot{{Block: of("a", Size{W: 90, H: 90, Scale: 1})}, {Block: of("b", Size{W: 90, H: 90, Scale: 1}), Cell: Cell{Row: 1}}}}, 1, "C", []int64{1, 1}},
 		{"readable alone", Spec{Slots: []Slot{{Least: 1, Block: of("a", Size{W: 190, H: 90, Scale: 1}, Size{W: 90, H: 45, Scale: 2})}}}, 1, "C", []int64{1}},

@@ -31,10 +31,8 @@ func (s *Spec) slotPages(papers []Paper) []Leaf {
 	}
 	for _, p := range papers {
 		t := s.tried(p.Room.Width())
-		for _, grid := range s.grids() {
-			if l, ok := t.page(p, rowsOf(grid, nil)); ok {
-				return []Leaf{l}
-			}
+		if l, ok := t.on(p, t.order()); ok {
+			return []Leaf{l}
 		}
 		if s.Whole {
 			continue
@@ -44,17 +42,15 @@ func (s *Spec) slotPages(papers []Paper) []Leaf {
 		}
 	}
 	t := s.tried(papers[0].Room.Width())
-	l := t.forced(papers[0], rowsOf(s.grids()[0], nil))
-	return []Leaf{l}
+	return []Leaf{t.forced(papers[0], t.rows(t.order()))}
 }
 
-// grids are the arrangements of a spec, its slots' own first.
-func (s *Spec) grids() [][]Cell {
-	own := make([]Cell, len(s.Slots))
-	for i, q := range s.Slots {
-		own[i] = q.Cell
+// on places some slots on a page, in rows of their cells or packed.
+func (t *trial) on(p Paper, some []int) (Leaf, bool) {
+	if t.Pack {
+		return t.packed(p, some)
 	}
-	return append([][]Cell{own}, s.Grids...)
+	return t.page(p, t.rows(some))
 }
 
 // trial is a spec on one paper: the sizes of its slots, asked once.
@@ -82,24 +78,27 @@ func (s *Spec) tried(w drawing.Unit) *trial {
 	return t
 }
 
-// rowsOf are the slots of a grid, row by row, column by column; some of them, or all
-// where none is named.
-func rowsOf(grid []Cell, some []int) [][][]int {
-	if some == nil {
-		for i := range grid {
-			some = append(some, i)
-		}
+// order is the order of the slots: row by row, column by column.
+func (t *trial) order() []int {
+	out := make([]int, len(t.Slots))
+	for i := range out {
+		out[i] = i
 	}
-	order := slices.Clone(some)
-	slices.SortStableFunc(order, func(a, b int) int {
-		return cmp.Or(grid[a].Row-grid[b].Row, grid[a].Col-grid[b].Col)
+	slices.SortStableFunc(out, func(a, b int) int {
+		return cmp.Or(t.Slots[a].Cell.Row-t.Slots[b].Cell.Row, t.Slots[a].Cell.Col-t.Slots[b].Cell.Col)
 	})
+	return out
+}
+
+// rows are slots, in their order, by the rows and columns of their cells.
+func (t *trial) rows(some []int) [][][]int {
 	var rows [][][]int
-	for i, n := range order {
+	for i, n := range some {
+		at, before := t.Slots[n].Cell, t.Slots[some[max(0, i-1)]].Cell
 		switch {
-		case i == 0 || grid[n].Row != grid[order[i-1]].Row:
+		case i == 0 || at.Row != before.Row:
 			rows = append(rows, [][]int{{n}})
-		case grid[n].Col != grid[order[i-1]].Col:
+		case at.Col != before.Col:
 			rows[len(rows)-1] = append(rows[len(rows)-1], []int{n})
 		default:
 			cols := rows[len(rows)-1]
@@ -207,23 +206,26 @@ func (t *trial) forced(p Paper, rows [][][]int) Leaf {
 }
 
 // pages places slots on several pages of one paper, in order, as many rows on each as
-// fit; false if a row fits on none.
+// fit, or slots where they are packed; false if one fits on none.
 func (t *trial) pages(p Paper) (out []Leaf, ok bool) {
-	rows := rowsOf(t.grids()[0], nil)
-	for len(rows) > 0 {
+	for some := t.order(); len(some) > 0; {
 		n := 0
 		var best Leaf
-		for n < len(rows) {
-			l, ok := t.page(p, rows[:n+1])
+		for n < len(some) {
+			more := n + 1
+			for !t.Pack && more < len(some) && t.Slots[some[more]].Cell.Row == t.Slots[some[n]].Cell.Row {
+				more++
+			}
+			l, ok := t.on(p, some[:more])
 			if !ok {
 				break
 			}
-			n, best = n+1, l
+			n, best = more, l
 		}
 		if n == 0 {
 			return nil, false
 		}
-		out, rows = append(out, best), rows[n:]
+		out, some = append(out, best), some[n:]
 	}
 	return out, true
 }

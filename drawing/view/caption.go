@@ -41,11 +41,12 @@ func captioned(
 		Size:   drawing.Small,
 	}
 	box = box.Union(s.Draw(bar.Figure()))
-	t := s.Text(
-		drawing.Point{X: at.X, Y: box.Max.Y + 450},
-		drawing.Letter("Scale "+scale.Name),
-		drawing.Style{Face: drawing.Bold},
-	)
+	said := drawing.Letter("Scale " + scale.Name)
+	place := drawing.Point{X: at.X, Y: box.Max.Y + 450}
+	if x := bar.At.X + stops[len(stops)-1] + 900; x+drawing.Width(drawing.Bold, said, drawing.Note) <= at.X+width {
+		place = drawing.Point{X: x, Y: bar.At.Y + drawing.Unit(drawing.Note)/2}
+	}
+	t := s.Text(place, said, drawing.Style{Face: drawing.Bold})
 	return box.Union(drawing.BoundsOf([]drawing.Mark{t}))
 }
 

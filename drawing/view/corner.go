@@ -67,7 +67,7 @@ func (g cornerLeg) polygon() [4]xy {
 func CornerPlan(say words.Book, of plan.Corner) *Keyed {
 	c := newCorner(say, of)
 	c.words()
-	c.list.column = insetWide
+	c.list.column = c.insetWide()
 	top := words.CornerAboutPlan
 	if c.Turns() {
 		top = words.CornerAboutTurned
@@ -77,11 +77,16 @@ func CornerPlan(say words.Book, of plan.Corner) *Keyed {
 	for _, m := range c.Miters {
 		turns = append(turns, m.Turn.Turned, m.Turn.Opened)
 	}
+	coarsest := int64(25)
+	if len(c.Miters) > 1 { // its middle leg is short, and both hands have to stand on it
+		coarsest = 20
+	}
 	return &Keyed{
 		ID: "corner-" + c.Mark, Title: title, titleFact: drawing.FactNames(turns...),
 		About:  c.say.Say(words.CornerAbout, words.In("title", title)),
 		under:  drawing.Said{Words: c.say.Say(top)},
-		metric: c.Metric, finest: 5, coarsest: 25, extent: c.extent, list: c.list, kept: cornerKept, beside: insetWide,
+		metric: c.Metric, finest: 5, coarsest: coarsest,
+		extent: c.extent, list: c.list, kept: cornerKept, beside: c.list.column,
 		draw: func(ratio float64) keyedDrawing {
 			marks, lost := c.draw(ratio)
 			return keyedDrawing{marks, lost}
@@ -240,13 +245,13 @@ func (c *corner) words() {
 		c.teeWords()
 	}
 	c.twoWords()
+	c.note(say(words.CornerString, words.In("behind", c.short(c.StringBehind.Real))), c.StringBehind)
 	for i := range c.Miters {
 		c.miterWords(i)
 	}
 	if len(c.Supports) == 0 && c.Turns() {
 		c.note(say(words.CornerNoSupport))
 	}
-	c.note(say(words.CornerString, words.In("behind", c.short(c.StringBehind.Real))), c.StringBehind)
 	for _, g := range c.Legs {
 		if g.RearLeft.Fails() {
 			c.hold(say(words.CornerHoldRear, words.In("run", g.Run)))
@@ -265,6 +270,14 @@ func (c *corner) miterWords(i int) {
 		return
 	}
 	c.list.figures = append(c.list.figures, c.inset(m))
+	alike := func(x, y plan.Value) bool { return x.Real >= 0 && c.short(x.Real) == c.short(y.Real) }
+	if a, z := m.Arrive, m.Leave; m.Outside && alike(a.Beyond, z.Out) && alike(a.Out, z.Beyond) {
+		c.note(c.say.Say(words.CornerOffsetSquare, words.In("corner", m.Corner), words.In("run", a.Run),
+			words.In("along", c.short(a.Beyond.Real)), words.In("other", z.Run), words.In("out", c.short(a.Out.Real))),
+			a.Beyond, a.Out, z.Beyond, z.Out)
+		c.supportWords(i)
+		return
+	}
 	for _, o := range []plan.Offset{m.Arrive, m.Leave} {
 		key := words.CornerOffsetBeyond
 		if o.Beyond.Real < 0 {

@@ -11,17 +11,31 @@ import (
 
 // Size of the detail at a corner point: the drawing and its words.
 const (
-	insetSide drawing.Unit = 2300
-	insetHigh drawing.Unit = 3750
-	insetWide drawing.Unit = 7000
-	insetLeft drawing.Unit = 1400
+	insetSide  drawing.Unit = 2300
+	insetHigh  drawing.Unit = 3500
+	insetDeep  drawing.Unit = 300  // more of an inside corner, whose distance stands below it
+	insetLeast drawing.Unit = 6220 // its width at least
+	insetLeft  drawing.Unit = 1400
 )
+
+// insetWide is the width that the details of a piece take with their words.
+func (c *corner) insetWide() drawing.Unit {
+	w := insetLeast
+	for _, k := range []words.Key{words.CornerInsetCap, words.CornerInsetString, words.CornerInsetWall} {
+		w = max(w, insetLeft+insetSide+450+200+drawing.Width(drawing.Regular, c.say.Say(k), drawing.Note))
+	}
+	return w
+}
 
 // inset is the detail at a corner point, enlarged: cap, string and wall face
 // lie a few millimetres apart, and the crew has to tell the three corners from
 // one another.
 func (c *corner) inset(w plan.CornerMiter) entry {
-	return entry{insetHigh, func(g *drawing.Scene, at drawing.Point) {
+	high := insetHigh
+	if !w.Outside {
+		high += insetDeep
+	}
+	return entry{high, func(g *drawing.Scene, at drawing.Point) {
 		in, out := legFrame{dir: xy{1, 0}}, legFrame{dir: heading(w.By.Degrees())}
 		scale := insetScale(c.Metric, length.Max(length.Max(length.Abs(w.WallAt.X), w.WallAt.Y), c.StringBehind.Real))
 		mid := drawing.Point{X: at.X + insetSide/2 + insetLeft, Y: at.Y + 1900}

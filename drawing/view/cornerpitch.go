@@ -18,9 +18,7 @@ func (d *cornerDrawing) breakLabel(i int, kind, turn, fact string) saying {
 		About: d.m.at(rear)}
 	spots := d.outOf(-1, l, l.Fan(place.Fan{Toward: tenths(roof), From: 700, To: 5000, Step: 250, Spread: 120,
 		Reach: 1100}))
-	return saying{Wish: place.Wish{Label: l, Spots: spots, Weight: 2},
-		lost: []string{d.say.Say(words.CornerLostTurn, words.In("corner", d.Miters[i].Corner), words.In("kind", kind),
-			words.In("turn", turn))}}
+	return saying{Wish: place.Wish{Label: l, Spots: spots, Weight: 2}} // the title says it
 }
 
 // pitchWords add to the list the side view of a weld over a break, and the

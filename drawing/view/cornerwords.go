@@ -33,7 +33,7 @@ func (d *cornerDrawing) letters(g *drawing.Scene) {
 	all = append(all, d.stands()...)
 	all = append(all, d.jointWords()...)
 	all = append(all, d.endWords()...)
-	d.lost = append(d.lost, stood(g, d.c, all)...)
+	d.lost = append(stood(g, d.c, all), d.lost...) // the hands before all else
 }
 
 // saying is a label with its spots, and what the list says if it finds no room.
@@ -183,15 +183,11 @@ func (d *cornerDrawing) angles(i int) []saying {
 	l := place.Label{Lines: []string{kind, turn}, Facts: []string{"", w.Turn.Turned}, Face: drawing.Bold, Pad: 80,
 		Bare: true, About: off(d.m.at(at), in.add(out), turnR)}
 	fan.Toward = tenths(in.add(out).add(away.times(0.3)))
-	all := []saying{{Wish: place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan)), Weight: 2},
-		lost: []string{d.say.Say(words.CornerLostTurn, words.In("corner", w.Corner), words.In("kind", kind),
-			words.In("turn", turn))}}}
+	all := []saying{{Wish: place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan)), Weight: 2}}} // the title says it
 	bis := out.sub(in).unit()
 	l.Lines, l.Facts, l.About = []string{included}, []string{w.Turn.Opened}, off(d.m.at(inner), bis, includedR)
 	fan.Toward = tenths(bis)
-	return append(all, saying{Wish: place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan))},
-		lost: []string{d.say.Say(words.CornerLostIncluded, words.In("corner", w.Corner),
-			words.In("included", included))}})
+	return append(all, saying{Wish: place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan))}})
 }
 
 // awayOf is the direction between two runs' street sides.

@@ -21,7 +21,7 @@ type Keyed struct {
 	list             keyedList
 	kept             drawing.Unit // lines kept for words that may lose their place
 	beside           drawing.Unit // width of the list beside the drawing
-	below            bool         // the list stands below rather than beside
+	below            bool         // the list stands below rather than beside, where it has the choice
 
 	once sync.Once // its ways are worked out once, whoever asks
 	ways []keyedLay
@@ -56,13 +56,21 @@ func (k *Keyed) lays() []keyedLay {
 	return k.ways
 }
 
-// besides are the widths its list may have beside the drawing, in one column or two;
-// zero: below it.
-func (k *Keyed) besides() []drawing.Unit {
+// keyedWay is how its list stands: in a width beside the drawing, or below it in some
+// columns.
+type keyedWay struct {
+	beside  drawing.Unit
+	columns drawing.Unit
+}
+
+// listWays are the ways its list can stand.
+func (k *Keyed) listWays() []keyedWay {
+	beside := []keyedWay{{beside: k.beside}, {beside: 2 * k.beside}}
+	below := []keyedWay{{columns: 1}, {columns: 2}}
 	if k.below {
-		return []drawing.Unit{0, k.beside, 0} // as many ways as the others have, so that their ranks are of one scale
+		return append(below, beside[0])
 	}
-	return []drawing.Unit{k.beside, 2 * k.beside, 0}
+	return append(beside, below...)
 }
 
 func (k *Keyed) layOut() []keyedLay {
@@ -71,18 +79,19 @@ func (k *Keyed) layOut() []keyedLay {
 		if sc.Ratio < k.finest || sc.Ratio > k.coarsest {
 			continue
 		}
-		for _, beside := range k.besides() {
+		for _, way := range k.listWays() {
 			l := keyedLay{scale: sc, cut: k.extent(float64(sc.Ratio))}
 			l.wide = max(l.cut.Width(), keyedLeast)
+			beside := way.beside
 			if beside == 0 {
-				l.wide = max(l.wide, k.list.column)
+				l.wide = max(l.wide, way.columns*k.list.least()+30)
 			}
 			var pad drawing.Scene
-			l.foot = captioned(&pad, k.metric, drawing.Point{}, l.wide-60, k.caption(), k.under, sc).Height() + 400
+			l.foot = captioned(&pad, k.metric, drawing.Point{}, l.wide-60, k.caption(), k.under, sc).Height() + 300
 			high := l.cut.Height() + l.foot
 			lines := k.kept * drawing.Note.Line()
 			switch {
-			case k.list.empty() && beside > 0:
+			case k.list.empty() && way.columns != 1:
 				continue
 			case k.list.empty():
 				l.size = block.Size{W: l.wide, H: high}
@@ -228,11 +237,14 @@ func (k keyedList) entries(width drawing.Unit) []entry {
 }
 
 // columns is how many columns the list is set in at a width.
-func (k keyedList) columns(width drawing.Unit) drawing.Unit {
+func (k keyedList) columns(width drawing.Unit) drawing.Unit { return max(1, width/k.least()) }
+
+// least is the least width of a column.
+func (k keyedList) least() drawing.Unit {
 	if k.column > 0 {
-		return max(1, width/k.column)
+		return k.column
 	}
-	return max(1, width/(66*drawing.MM))
+	return 66 * drawing.MM
 }
 
 // draw sets the entries in columns, each as high as the highest has to be, and says

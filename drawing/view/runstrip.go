@@ -26,6 +26,7 @@ type RunStrip struct {
 	Labels  []RunLabel  // what is said above the plan at its station
 	Ends    [2]RunTag   // what the symbol at each end leads to
 	Times   Exaggeration
+	Lines   bool                    // says at its foot what the lines of its elevation are
 	laid    map[drawing.Unit]*strip // look-up only: by width
 }
 
@@ -191,6 +192,13 @@ func (r *RunStrip) Holding(columns []RunColumn, labels []RunLabel) *RunStrip {
 	return r
 }
 
+// Beside is the strip as it stands on a sheet with others.
+func (r *RunStrip) Beside() *RunStrip {
+	q := *r
+	q.Lines, q.laid = false, nil
+	return &q
+}
+
 // Fits says whether the strip stands in its room.
 func (r *RunStrip) Fits() bool { return r.Width() <= r.Room }
 
@@ -328,8 +336,8 @@ func (r *RunStrip) at(wide drawing.Unit) *strip {
 
 // Key is a digest of all that the strip draws from.
 func (r *RunStrip) Key() string {
-	h := sha256.Sum256(fmt.Appendf(nil, "%+v %+v %v %v %v %v %v %v %v", *r.Run, r.Win.From, r.Win.To, r.Along, r.Rows,
-		r.Columns, r.Labels, r.Ends, r.Say))
+	h := sha256.Sum256(fmt.Appendf(nil, "%+v %+v %v %v %v %v %v %v %v %v", *r.Run, r.Win.From, r.Win.To, r.Along,
+		r.Rows, r.Columns, r.Labels, r.Ends, r.Lines, r.Say))
 	return fmt.Sprintf("run-strip-%x", h[:12])
 }
 

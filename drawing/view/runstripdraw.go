@@ -138,7 +138,22 @@ func (s *strip) footWords() string {
 	if !s.elev.up.Surveyed {
 		return s.Say.Say(words.ViewUnsurveyed) + ". " + said
 	}
+	if s.Lines {
+		said = sentences(said, ElevationLines(s.Say, s.Run))
+	}
 	return said
+}
+
+// ElevationLines says which line of an elevation is which; of one without a survey,
+// nothing.
+func ElevationLines(say words.Book, of *plan.Run) string {
+	switch {
+	case !of.Elevation.Surveyed:
+		return ""
+	case of.Elevation.Slopes:
+		return say.Say(words.ViewLinesSlopes)
+	}
+	return say.Say(words.ViewLines)
 }
 
 // drawFoot draws the graphic scale, the reader, the words of the scales and the labels

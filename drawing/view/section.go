@@ -24,6 +24,7 @@ type sectionView struct {
 	hi    plan.Pt
 
 	keys []sectionKey
+	like *plan.Section // the section whose words are not repeated; nil: none
 	pad
 }
 
@@ -49,9 +50,16 @@ const (
 // that station. At a joint the next cap is seen behind the splice plate and its
 // tape; a building expansion joint has no chair under it. notes go on its list.
 func Section(say words.Book, of plan.Section, told SectionTold, notes ...drawing.Said) *Keyed {
+	return SectionLike(say, of, nil, told, notes...)
+}
+
+// SectionLike is a section whose list tells only what is not told beside another one.
+func SectionLike(say words.Book, of plan.Section, like *plan.Section, told SectionTold,
+	notes ...drawing.Said) *Keyed {
 	s := newSectionView(say, of)
-	s.told = told
+	s.told, s.like = told, like
 	s.items()
+	s.unlike()
 	k := &Keyed{
 		ID: "section-" + of.Mark, Title: s.title(), About: say.Say(words.SectionAbout, words.In("title", s.title()),
 			words.In("run", of.Run)),
@@ -73,6 +81,26 @@ func Section(say words.Book, of plan.Section, told SectionTold, notes ...drawing
 	}
 	return k
 }
+
+// unlike leaves out what the section that this one is like tells alike.
+func (s *sectionView) unlike() {
+	if s.like == nil {
+		return
+	}
+	o := newSectionView(s.say, *s.like)
+	o.told = s.told
+	if o.of.Seat != nil && s.of.Seat != nil { // chairs made alike, whatever their numbers
+		seat := *o.of.Seat
+		seat.Name, o.of.Seat = s.of.Seat.Name, &seat
+	}
+	o.items()
+	s.keys = slices.DeleteFunc(s.keys, func(k sectionKey) bool {
+		return slices.ContainsFunc(o.keys, func(q sectionKey) bool { return q.Words == k.Words })
+	})
+}
+
+// Told is how many items its list tells.
+func (k *Keyed) Told() int { return len(k.list.items) }
 
 // sectionBeside is the width of the list beside a section.
 const sectionBeside drawing.Unit = 8400

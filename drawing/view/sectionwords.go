@@ -375,6 +375,9 @@ func (s *sectionView) items() {
 
 // lines are the notes under the numbered list.
 func (s *sectionView) lines() []drawing.Said {
+	if s.like != nil {
+		return drawing.Plain(s.say.Say(words.SectionRest, words.In("mark", s.like.Mark)))
+	}
 	if s.told == SectionBrief {
 		return drawing.Plain(s.say.Say(words.SectionBrief))
 	}

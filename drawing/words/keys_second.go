@@ -8,6 +8,7 @@ const (
 	SecondAbout    Key = "second.about"
 	SecondFirst    Key = "second.first"
 	SecondSections Key = "second.sections"
+	SecondFigures  Key = "second.figures"
 	SecondWork     Key = "second.work"
 	SecondNotes    Key = "second.notes"
 )
