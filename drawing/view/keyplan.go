@@ -301,7 +301,8 @@ func (k *keyPlan) head(sh keyShape, box drawing.Rect) {
 					words.In("limit", inSentence(k.crew, p.Within.Most))),
 					Fact: drawing.FactNames(p.Misses.Fact, p.Within.Facts[2])})
 			} else {
-				phrase = append(phrase, drawing.Said{Words: k.say.Say(words.KeyplanMisses, misses), Fact: p.Misses.Fact})
+				phrase = append(phrase, drawing.Said{Words: k.say.Say(words.KeyplanMisses, misses),
+					Fact: p.Misses.Fact})
 			}
 		}
 		list(g, drawing.Point{X: at.X, Y: at.Y + 150}, right-at.X-200, phrase, drawing.Style{})
