@@ -77,3 +77,89 @@ func TestMeasuredMetricJogs(t *testing.T) {
 		}
 	}
 }
+
+// imperialRuns are walls of 12 in between two free ends, in the system of the rectangle and
+// under its corner pressures all along.
+func imperialRuns(t *testing.T, lengths []length.Length, turns []job.Angle) *job.Job {
+	j := bareSample(t, "rectangle")
+	j.Pressures.Edge = j.Pressures.Corner
+	p := jobtest.Perimeter("JOG", job.Open)
+	p.Wall = j.Walls[0].Name
+	for i, l := range lengths {
+		r := job.Run{Name: fmt.Sprint("R", i+1), Length: l}
+		for _, at := range []length.Length{0, l / 2, l} {
+			r.Readings = append(r.Readings, job.Reading{Station: at, Width: 12 * in})
+		}
+		if i < len(turns) {
+			r.Right.Turn = turns[i]
+		}
+		p.Runs = append(p.Runs, r)
+	}
+	p.Starts = job.End{Kind: job.EndFree}
+	p.Runs[len(p.Runs)-1].Right = job.End{Kind: job.EndFree}
+	j.Perimeters = []job.Perimeter{p}
+	return j
+}
+
+// A jog between an outside and an inside corner has room for one chair of 14 in. Whatever its
+// place it carries half of the rear leg from the nearest chair before the outside corner, which
+// stands no nearer than 20 3/8 in on the front and 13.6 in less on the rear, to the nearest
+// beyond the inside corner, 6 7/8 in and 13.6 in more: of a jog of 35 in that is 31.1 in where
+// 31.97 in was proved, of one of 39 3/8 in 33.3 in, and that is a hold. Evenly spread, the chair
+// beyond the inside corner would stand twice as far from it and leave 34 in of the 35 in jog.
+func TestMeasuredImperialJogs(t *testing.T) {
+	sq := 90 * job.Degree
+	for _, c := range []struct {
+		jog  length.Length
+		held bool
+	}{{35 * in, false}, {315 * in / 8, true}} {
+		l, _ := solved(imperialRuns(t, []length.Length{470 * in, c.jog, 472 * in}, []job.Angle{sq, -sq}))
+		if _, held := coded(l, "chair-overloaded"); held != c.held {
+			t.Errorf("a jog of %v: held %v: %v", c.jog, held, l.Holds())
+		}
+		if at := l.Runs()[2].Chairs[0].At; !c.held && at > 13*in {
+			t.Errorf("the chair beyond the inside corner stands %v from it", at)
+		}
+	}
+}
+
+// Bumps whose returns are 23 3/8 in on the cap line are held, and no choice could free them: no
+// chair of 14 in stands on a return, between 6 7/8 in from the inside corner and 20 3/8 in from
+// the outside one; and those that have room on the face between two outside corners carry
+// more of the rear leg than was proved: an assembly tested 27 in apart at 90 psf pulled over
+// two holds 27 x 45 / 38 = 31.97 in of it at 38 psf. What each side of a return's rear is
+// shorter at its outside corner it is longer at the inside one, so the front's own lengths
+// count.
+func TestMeasuredImperialBumps(t *testing.T) {
+	const (
+		back, near, beyond = 187 * in / 8, 163 * in / 8, 55 * in / 8
+		proved             = 27.0 * 45 / 38
+	)
+	if room := back - near - beyond; room >= 0 {
+		t.Fatalf("a chair has %v on a return", room)
+	}
+	for _, face := range []length.Length{47 * in, 51 * in, 55 * in, 59 * in, 63 * in} {
+		sq := 90 * job.Degree
+		j := imperialRuns(t, []length.Length{470 * in, 189 * in / 8, face, 189 * in / 8, 472 * in},
+			[]job.Angle{-sq, sq, sq, -sq})
+		l, _ := solved(j)
+		run := l.Runs()[2]
+		room := run.Cap - 2*near
+		n := 1 + int(room/j.System.Chair.Length)
+		// Half of what lies between it and the nearest that can stand beyond the return, and half
+		// of what lies between it and the other.
+		share := (run.Cap/2 + back + beyond).Inch()
+		if n > 1 {
+			share = (near+back+beyond).Inch()/2 + room.Inch()/2
+		}
+		if share <= proved {
+			t.Errorf("face %v: %d chairs could carry %.1f in each", face, n, share)
+		}
+		if _, held := coded(l, "chair-overloaded"); !held {
+			t.Errorf("face %v: not held", face)
+		}
+		if _, crowded := coded(l, "chairs-crowded"); crowded {
+			t.Errorf("face %v: the longer face of a return is no longer than its front", face)
+		}
+	}
+}

@@ -112,6 +112,8 @@ type counted struct {
 	holds              map[string]int // findings of it
 	frees              map[string]int // holds by the change that would free them
 	example            map[string]string
+	over, open         int      // runs with a chair asked for too much; those not proven to be by any row of chairs
+	opened             []string // outlines with such
 	slowest            time.Duration
 	slow               string
 }
@@ -125,6 +127,11 @@ func (c *counted) count(t *testing.T, id string, j *job.Job) {
 	c.runs += len(l.Runs())
 	if took > c.slowest {
 		c.slowest, c.slow = took, fmt.Sprintf("%s, %d runs", id, len(l.Runs()))
+	}
+	over, open := openOverloads(l)
+	if c.over += over; len(open) > 0 {
+		c.open += len(open)
+		c.opened = append(c.opened, id+" "+strings.Join(open, " "))
 	}
 	here := map[string]bool{}
 	for _, f := range found {
@@ -162,6 +169,8 @@ func (c *counted) table(sample string) string {
 	for _, code := range slices.Sorted(maps.Keys(c.codes)) {
 		fmt.Fprintf(&b, "  %-28s on %4d outlines, %5d findings; %s\n", code, c.codes[code], c.holds[code], c.example[code])
 	}
+	fmt.Fprintf(&b, "  of %d runs with a chair asked for too much %d are not proven to be by any row of chairs, on %d outlines: %s\n",
+		c.over, c.open, len(c.opened), strings.Join(c.opened[:min(len(c.opened), 40)], "; "))
 	for _, free := range slices.Sorted(maps.Keys(c.frees)) {
 		fmt.Fprintf(&b, "  freed by %s: %d\n", free, c.frees[free])
 	}

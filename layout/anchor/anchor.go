@@ -182,6 +182,7 @@ type builder struct {
 	raised           map[partKey]bool  // in this round; look-up only
 	again            bool              // chairs were added or taken back
 	full             bool              // as many chairs stand as have room
+	allHug           bool              // and as near to the miters as they can
 }
 
 func (b *builder) hold(code string, at finding.Place, r *cap.Run, station length.Length, what, why, mend string) {

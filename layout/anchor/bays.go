@@ -139,13 +139,16 @@ func (b *builder) turned(p *cap.Piece, on map[*cap.Run]*Run) []*leg {
 					near, far, clear := b.miterEnd(p.Miters[k].Seam, side, g.Spacing, twin)
 					e.Near, e.Far, ok = near, far, ok && clear
 				}
+				g.Alone = b.between(p, i, g.Spacing, loose)
 				legs = append(legs, g)
 			}
 			if !loose {
 				ok = ok && b.round(p, legs)
 			}
-			for _, g := range legs {
-				b.lay(g)
+			for i, g := range legs {
+				if !b.hugging(p, i, g) {
+					b.lay(g)
+				}
 				ok = ok && g.why == stand.Stands
 			}
 			if ok {
@@ -154,6 +157,46 @@ func (b *builder) turned(p *cap.Piece, on map[*cap.Run]*Run) []*leg {
 		}
 	}
 	return legs
+}
+
+// hugging lays a part of a piece whose chairs hug its miters, if they do and have room.
+func (b *builder) hugging(p *cap.Piece, i int, g *leg) bool {
+	if !b.allHug && !b.tried[partKey{p, i}].hugs {
+		return false
+	}
+	close := *g
+	for k := range close.Ends {
+		if e := &close.Ends[k]; !e.Chair {
+			e.Far = length.Min(e.Far, e.Near+b.grid)
+		}
+	}
+	fewest := close.Part
+	fewest.Alone, fewest.More = 0, 0
+	if _, why := stand.Row(fewest, b.grid); why != stand.Stands {
+		return false
+	}
+	close.Alone = 0
+	b.lay(&close)
+	*g = close
+	return true
+}
+
+// between is how long a part between two miters may be without a chair of its own, where
+// the bay over it ends at what holds at both of them: its longer face is within the
+// spacing. What an inside corner adds to the rear an outside one takes off again. Where a
+// part is looked at by itself it is as long as its front or its centre line.
+func (b *builder) between(p *cap.Piece, i int, spacing length.Length, loose bool) length.Length {
+	if i == 0 || i >= len(p.Miters) || p.Miters[i-1].Corner.Straight() || p.Miters[i].Corner.Straight() {
+		return 0
+	}
+	longer := length.Max(0, -p.Miters[i-1].Trims(b.sys)[1]-p.Miters[i].Trims(b.sys)[0])
+	switch {
+	case p.Miters[i-1].Held(b.sys) && p.Miters[i].Held(b.sys):
+		return length.Max(0, spacing-longer)
+	case loose:
+		return length.Max(0, spacing-longer/2)
+	}
+	return 0
 }
 
 // nearKey names a side of a miter.
@@ -228,7 +271,9 @@ func (b *builder) round(p *cap.Piece, legs []*leg) bool {
 			// Both miters of a short part: none on it, if the bay over it is short
 			// enough, else its own chairs in the middle of the spacing.
 			mid := legs[k+1]
-			over := most(k) + most(k+1) - mid.Spacing - mid.Metal()
+			t, u := p.Miters[k].Trims(b.sys), p.Miters[k+1].Trims(b.sys)
+			over := length.Min(legs[k].Spacing, length.Min(mid.Spacing, legs[k+2].Spacing)) - mid.Metal() -
+				length.Max(0, -t[0]-t[1]-u[0]-u[1])
 			if share(k, k+2, over) {
 				mid.Ends[0].Far, mid.Ends[1].Far = mid.Span(), mid.Span()
 				continue

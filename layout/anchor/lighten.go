@@ -12,8 +12,9 @@ import (
 
 // loaded stands the chairs, and more of them where one is asked for more than the
 // test proved: in the piece that asks the most of it, as long as it has room. Where
-// that does not help, a piece keeps the fewest, and the chair is held; where as many as
-// have room do not help by far, at once.
+// that does not help, the chairs of the pieces it carries stand as near to their miters as
+// they can; where that does not either, a piece keeps the fewest, and the chair is held; where
+// as many as have room do not help by far, at once.
 func (b *builder) loaded(runs []*Run, sup []*Support) []*Turned {
 	turned := b.standLoaded(runs, sup)
 	if !slices.ContainsFunc(runs, b.mendable) {
@@ -26,10 +27,7 @@ func (b *builder) loaded(runs []*Run, sup []*Support) []*Turned {
 // eased adds chairs to those that stand. It is not ok where a chair counts that as many
 // as have room do not help by far.
 func (b *builder) eased(runs []*Run, sup []*Support, counts func(*Chair) bool) (turned []*Turned, ok bool) {
-	b.full = true
-	b.standLoaded(runs, sup)
-	b.full = false
-	for _, c := range overFar(runs) {
+	for _, c := range b.overFar(runs, sup) {
 		if counts != nil && counts(c) {
 			return nil, false
 		}
@@ -47,7 +45,7 @@ func (b *builder) eased(runs []*Run, sup []*Support, counts func(*Chair) bool) (
 					continue
 				}
 				over = true
-				if b.hopeless(c) || !b.lighten(c) {
+				if b.hopeless(c) || !b.lighten(c) && !b.hug(c) {
 					vain = append(vain, c)
 				}
 			}
@@ -68,17 +66,52 @@ func (b *builder) mendable(a *Run) bool {
 
 // overFar are the chairs that are asked for more than the test proved by more than a tenth,
 // which is more than steps of a row make it uneven: if they are with all that have room
-// beside them, they are with any fewer.
-func overFar(runs []*Run) []*Chair {
+// beside them, as near to the miters as they can and evenly spread, they are with any fewer.
+func (b *builder) overFar(runs []*Run, sup []*Support) []*Chair {
+	b.full = true
+	defer func() { b.full, b.allHug = false, false }()
+	even := map[partKey]bool{} // look-up only
 	var out []*Chair
-	for _, a := range runs {
-		for _, c := range a.Chairs {
-			if c.Load.Ratio() > 1.1*full {
-				out = append(out, c)
+	for _, hug := range []bool{false, true} {
+		b.allHug = hug
+		b.standLoaded(runs, sup)
+		for _, a := range runs {
+			for _, c := range a.Chairs {
+				if c.Load.Ratio() <= 1.1*full {
+					continue
+				}
+				for _, p := range carried(c) {
+					if k := keyOf(c, p); !hug {
+						even[k] = true
+					} else if even[k] {
+						out = append(out, c)
+						break
+					}
+				}
 			}
+		}
+		if len(even) == 0 {
+			break
 		}
 	}
 	return out
+}
+
+// hug has the chairs of the pieces that turn and that a chair carries stand as near to their
+// miters as they can, which takes load off one on the other leg. It is not ok where they do
+// already, or that was in vain.
+func (b *builder) hug(c *Chair) bool {
+	done := false
+	for _, p := range carried(c) {
+		for i := range p.Parts {
+			k := partKey{p, i}
+			if t := b.tried[k]; len(p.Miters) > 0 && !t.hugs && !t.vain {
+				b.tried[k], b.more[k] = tried{hugs: true}, 0
+				done, b.again = true, true
+			}
+		}
+	}
+	return done
 }
 
 // standLoaded stands all chairs afresh and loads them.
@@ -132,6 +165,7 @@ func (b *builder) hopeless(c *Chair) bool {
 // tried is how far a part of a piece has come.
 type tried struct {
 	full bool // no more chairs have room
+	hugs bool // its chairs stand as near to its miters as they can
 	vain bool // more do not help: it keeps the fewest
 }
 
@@ -181,7 +215,7 @@ func (b *builder) lighten(c *Chair) bool {
 func (b *builder) giveUp(c *Chair) {
 	for _, p := range carried(c) {
 		k := keyOf(c, p)
-		if b.more[k] > 0 && !b.tried[k].vain {
+		if (b.more[k] > 0 || b.tried[k].hugs) && !b.tried[k].vain {
 			b.again = true
 		}
 		b.more[k] = 0

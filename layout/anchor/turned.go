@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"copingset/layout/cap"
+	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/stand"
 )
@@ -169,34 +170,33 @@ func (b *builder) roundBay(p *cap.Piece, feet []footing, begin []float64) (bay, 
 	if len(p.Miters) == 0 || p.Pitched() {
 		return 0, 0
 	}
-	// Along the longer face: each miter adds what its legs are longer there.
-	extra := func(along float64) (sum float64) {
+	// Along the rear each miter takes off what its legs are shorter there, or adds it.
+	less := trimmed(p)
+	rear := func(along float64) float64 {
+		out := along
 		for k, m := range p.Miters {
-			e := m.Extra(b.sys)
-			at := begin[k+1]
-			if along > at+1e-6 {
-				sum += (e[0] + e[1]).MM()
-			} else if along > at-1e-6 {
-				sum += e[0].MM()
+			switch at := begin[k+1]; {
+			case along > at+1e-6:
+				out = along - less[k+1]
+			case along > at-1e-6:
+				out = along - less[k] - m.Trim[0].MM()
 			}
 		}
-		return sum
+		return out
 	}
 	end := begin[len(begin)-1] + p.Parts[len(p.Parts)-1].Length().MM()
 	var at []float64
 	for _, f := range feet {
 		if f.foot.Holds {
-			x := min(end, max(0, f.along))
-			at = append(at, x+extra(x))
+			at = append(at, min(end, max(0, f.along)))
 		}
 	}
 	slices.Sort(at)
 	most := 0.0
 	for i := 1; i < len(at); i++ {
 		for k := range p.Miters {
-			m := begin[k+1] + extra(begin[k+1])
-			if at[i-1] <= m+1e-6 && at[i] >= m-1e-6 {
-				most = max(most, at[i]-at[i-1])
+			if m := begin[k+1]; at[i-1] <= m+1e-6 && at[i] >= m-1e-6 {
+				most = max(most, at[i]-at[i-1], rear(at[i])-rear(at[i-1]))
 			}
 		}
 	}
@@ -276,6 +276,8 @@ func (b *builder) legShares(p *cap.Piece, feet []footing, begin []float64) (fron
 	if p.Kind == cap.Tee {
 		chair = func(f footing) bool { return f.chair != nil && f.part == 0 }
 	}
+	less := trimmed(p)
+	alongRear := func(f footing) float64 { return f.along - less[f.part] }
 	for i, f := range feet {
 		if !chair(f) {
 			if f.chair != nil { // of a stub
@@ -285,28 +287,63 @@ func (b *builder) legShares(p *cap.Piece, feet []footing, begin []float64) (fron
 			continue
 		}
 		from, to, alike := bounds(feet, i, chair, f.along, along)
+		back, fore, same := bounds(feet, i, chair, alongRear(f), alongRear)
 		for k, q := range p.Parts {
 			if p.Kind == cap.Tee && k > 0 {
 				break
 			}
-			a, z := max(0, from-begin[k]), min(q.Length().MM(), to-begin[k])
-			if a >= z {
-				continue
+			// Stations of the run, which the rear's go beyond at an inside corner.
+			at := func(x float64) length.Length { return q.From + length.FromMM(x-begin[k]) }
+			if a, z := max(from, begin[k]), min(to, begin[k]+q.Length().MM()); a < z {
+				_, fr, _ := b.lines(q)
+				front[i] += sum(stand.Cut(fr, at(a), at(z))) / float64(alike)
 			}
-			_, fr, re := b.lines(q)
-			cut := func(loads []stand.Load) []stand.Load {
-				return stand.Cut(loads, q.From+length.FromMM(a), q.From+length.FromMM(z))
+			first, last := rearOf(p, k)
+			a, z := max(back+less[k], begin[k]+first.MM()), min(fore+less[k], begin[k]+last.MM())
+			if a < z {
+				rear[i] += sum(b.rearLine(q.Run, at(a), at(z))) / float64(same)
 			}
-			front[i] += sum(cut(fr)) / float64(alike)
-			// The rear is longer or shorter than the front by its miters' trims.
-			by := 1.0
-			if l := q.Length(); l > 0 {
-				by = max(0, p.RearLength(k).MM()) / l.MM()
-			}
-			rear[i] += sum(cut(re)) * by / float64(alike)
 		}
 	}
 	return front, rear
+}
+
+// trimmed is by how much the rear of a piece is shorter than its front from its beginning to
+// each of its parts, mm.
+func trimmed(p *cap.Piece) []float64 {
+	out := make([]float64, len(p.Parts))
+	for i := 1; i < len(out) && i <= len(p.Miters); i++ {
+		t := p.Miters[i-1].Trim
+		out[i] = out[i-1] + (t[0] + t[1]).MM()
+	}
+	return out
+}
+
+// rearOf is where the rear of a part begins and ends, from the beginning of its front.
+func rearOf(p *cap.Piece, k int) (from, to length.Length) {
+	to = p.Parts[k].Length()
+	if p.Kind == cap.Tee {
+		return 0, to
+	}
+	if k > 0 {
+		from = p.Miters[k-1].Trim[1]
+	}
+	if k < len(p.Miters) {
+		to -= p.Miters[k].Trim[0]
+	}
+	return from, to
+}
+
+// rearLine is the load on a rear leg between two stations of its run.
+func (b *builder) rearLine(r *cap.Run, from, to length.Length) []stand.Load {
+	var out []stand.Load
+	leg := b.sys.RearLeg(job.ToMoldLine).MM()
+	for _, z := range b.zonesOf(r) {
+		if a, e := length.Max(from, z.from), length.Min(to, z.to); a < e {
+			out = append(out, stand.Load{From: a, To: e, Per: z.rear * 1e-6 * leg})
+		}
+	}
+	return out
 }
 
 func sum(loads []stand.Load) (n float64) {

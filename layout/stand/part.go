@@ -49,8 +49,12 @@ type Part struct {
 	Spacing length.Length // tested: no bay of metal is longer
 	Chair   length.Length // length of a chair; two centres stand no nearer
 	Bars    []Bar
-	More    int  // chairs beyond the fewest, where their load asks for them
-	Left    bool // odd steps go to the left; else to the right
+	// Alone is how long the part may be without a chair of its own where neither end has one: a
+	// part between two miters that are held, whose longer face is no longer than its front by
+	// what its two ends take and give together. Zero: the lesser of what its ends allow.
+	Alone length.Length
+	More  int  // chairs beyond the fewest, where their load asks for them
+	Left  bool // odd steps go to the left; else to the right
 }
 
 // Span is the distance between the two ends' stands.

@@ -49,7 +49,7 @@ func Fullest(p Part, step length.Length) (Laid, Why) {
 // Spared is Row where no row stands: of n chairs as many as have room, spread over the
 // part, whatever the spacing asks for.
 func Spared(p Part, n int, step length.Length) Laid {
-	p.Spacing = length.Max(p.Spacing, p.Span())
+	p.Spacing, p.Alone = length.Max(p.Spacing, p.Span()), 0
 	for i := range p.Ends {
 		p.Ends[i].Far = p.Spacing
 	}
@@ -222,6 +222,8 @@ func (p Part) one(loose bool) length.Length {
 		return last
 	case p.Ends[1].Chair && !p.Ends[0].Chair:
 		return first
+	case !p.Ends[0].Chair && p.Alone > 0:
+		return p.Alone
 	}
 	return length.Min(first, last)
 }

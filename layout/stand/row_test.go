@@ -315,3 +315,21 @@ func TestFullestIsTheMost(t *testing.T) {
 		}
 	})
 }
+
+// Between two miters that are held a part may be as long as its longer face allows: of one
+// between an inside and an outside corner that is its front. By its ends alone it would
+// be a width less, and needs a chair for which it may have no room.
+func TestRowBetweenTwoMiters(t *testing.T) {
+	p := stand.Part{Spacing: 27 * in, Chair: 14 * in, Ends: [2]stand.End{{Near: 7 * in, Far: 13 * in},
+		{Edge: 23 * in, At: 23 * in, Near: 20 * in, Far: 27 * in}}}
+	if _, why := stand.Row(p, length.Inch16); why != stand.Crowded {
+		t.Errorf("by its ends alone: %v", why)
+	}
+	p.Alone = 27 * in
+	if r, why := stand.Row(p, length.Inch16); why != stand.Stands || len(r.At) > 0 {
+		t.Errorf("by its longer face: %v, %v", why, r.At)
+	}
+	if p.Alone = 22 * in; func() bool { _, why := stand.Row(p, length.Inch16); return why == stand.Stands }() {
+		t.Error("it is longer than what is allowed")
+	}
+}
