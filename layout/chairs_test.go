@@ -30,7 +30,7 @@ func TestChairsOfTheirAssemblies(t *testing.T) {
 	}
 	made := map[string]int{}
 	for _, p := range l.Parts {
-		if p.Kind.String() != "anchor chair" || len(p.Bodies) == 0 {
+		if p.Kind.String() != "chair" || len(p.Bodies) == 0 {
 			continue
 		}
 		made[p.Tested]++

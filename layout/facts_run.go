@@ -16,6 +16,7 @@ import (
 func (b *facts) ofPerimeter(p *Perimeter) {
 	b.about(fact.Run, FactOfPerimeter(p))
 	b.place()
+	b.words("outer-side", p.Job.OuterSide.String())
 	if p.Closed() {
 		b.length("misclosure", p.Closure.Length)
 		b.length("misclosure-most", p.Job.MisclosureLength)

@@ -370,10 +370,10 @@ func (b *cornerPlan) closed() {
 	b.out.Ends[0] = b.end(b.q.LeftEnd, first.ToCap(0))
 	b.out.Ends[1] = b.end(b.q.RightEnd, last.ToCap(last.Front))
 	if s := first.Left.Step; s != nil {
-		b.out.Ends[0].Step = s.Words()
+		b.out.Ends[0].StepTo, b.out.Ends[0].StepUp = s.Beyond.Name, s.Up()
 	}
 	if s := last.Right.Step; s != nil {
-		b.out.Ends[1].Step = s.Words()
+		b.out.Ends[1].StepTo, b.out.Ends[1].StepUp = s.Beyond.Name, s.Up()
 	}
 	for i, e := range b.out.Ends {
 		if e.Kind == plan.Jointed {

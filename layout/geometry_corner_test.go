@@ -81,7 +81,7 @@ func TestCornerPlanByHand(t *testing.T) {
 			t.Errorf("%s: %.5f in, by hand %.5f", k.what, k.got.Inch(), k.want.Inch())
 		}
 	}
-	if m.Turn.Turn != "turns right 90°" || m.Turn.Included != "included 90°" || !m.Outside {
+	if m.Turn.Kind != plan.OutsideCorner || m.Turn.Turn != 90*length.Degree || m.Turn.Included != 90*length.Degree || !m.Outside {
 		t.Errorf("the corner %v", m.Turn)
 	}
 }

@@ -39,6 +39,9 @@ func northFrom(j *job.Job) job.Angle {
 func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
 	k := plan.KeyPerimeter{Name: p.Job.Name, Count: Named(FactOfPerimeter(p), "runs"),
 		Turned: p.Job.Bearing.Degrees() - northFrom(l.Job).Degrees()}
+	if o := p.Job.OuterSide; o != job.Street {
+		k.Outer = o.String()
+	}
 	switch p.Job.Kind {
 	case job.Well:
 		k.Lying = plan.AroundWell
@@ -126,7 +129,7 @@ func keyEnd(e wall.End) plan.KeyEnd {
 	return plan.KeyEnd{Kind: plan.KeyFree}
 }
 
-// TurnOf is what a corner of the wall does, in words.
+// TurnOf is what a corner of the wall does.
 func TurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.Turn, c.Included(), "turn", "included") }
 
 // MadeTurnOf is what the piece made for a corner does.
@@ -134,19 +137,22 @@ func MadeTurnOf(c *Corner) plan.KeyTurn {
 	return turnSaid(c, c.CapTurn, c.CapIncluded(), "cap-turn", "cap-included")
 }
 
-// turnSaid letters the two angles, whose facts are called so.
+// turnSaid has the two angles, whose facts are called so.
 func turnSaid(c *Corner, a, in job.Angle, turn, included string) plan.KeyTurn {
 	of := FactOfCorner(c)
 	if c.Straight() {
-		return plan.KeyTurn{Kind: strings.ToUpper(c.Pitch.String()), Turn: "slope changes " +
-			job.FormatAngle(max(c.Bend, -c.Bend)), Included: "no turn", Turned: Named(of, "bend")}
+		out := plan.KeyTurn{Kind: plan.PeakBreak, Turn: max(c.Bend, -c.Bend), Turned: Named(of, "bend")}
+		if c.Pitch == job.Valley {
+			out.Kind = plan.ValleyBreak
+		}
+		return out
 	}
-	side, kind := "right", "OUTSIDE CORNER"
+	out := plan.KeyTurn{Kind: plan.OutsideCorner, Turn: a, Included: in, Turned: Named(of, turn),
+		Opened: Named(of, included)}
 	if !c.Outside() {
-		side, a, kind = "left", -a, "INSIDE CORNER"
+		out.Kind, out.Turn = plan.InsideCorner, -a
 	}
-	return plan.KeyTurn{Kind: kind, Turn: "turns " + side + " " + job.FormatAngle(a), Included: "included " +
-		job.FormatAngle(in), Turned: Named(of, turn), Opened: Named(of, included)}
+	return out
 }
 
 // SpotOfRuns points out runs of one perimeter.

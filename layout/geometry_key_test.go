@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"copingset/layout"
@@ -101,13 +100,13 @@ func keyRunAgrees(t *rapid.T, l *layout.Layout, p plan.KeyPerimeter, n int, of *
 	}
 	if of.Right.Kind == job.EndTurn {
 		c, turn := e.Corner, of.Right.Turn
-		way := "right "
+		kind := plan.OutsideCorner
 		if turn < 0 {
-			way, turn = "left ", -turn
+			kind, turn = plan.InsideCorner, -turn
 		}
-		if c.Turn != "turns "+way+length.FormatAngle(turn) || c.Included != "included "+length.FormatAngle(180*length.Degree-turn) ||
-			c.Outside != (way == "right ") || strings.HasPrefix(c.Kind, "OUT") != c.Outside {
-			t.Errorf("run %s: corner %+v, the job turns %s%s", r.Name, c, way, length.FormatAngle(turn))
+		if c.Turn != turn || c.Included != 180*length.Degree-turn || c.KeyTurn.Kind != kind ||
+			c.Outside != (kind == plan.OutsideCorner) {
+			t.Errorf("run %s: corner %+v, the job turns by %s", r.Name, c, length.FormatAngle(turn))
 		}
 	}
 }
@@ -160,7 +159,7 @@ func keyRunSaid(r plan.KeyRun, flip bool) string {
 		ends[0], ends[1] = ends[1], ends[0]
 		beyond[0], beyond[1] = beyond[1], beyond[0]
 	}
-	turn := func(e plan.KeyEnd) string { return e.Corner.KeyTurn.Kind + e.Corner.Turn + e.Corner.Included }
+	turn := func(e plan.KeyEnd) string { return fmt.Sprint(e.Corner.KeyTurn.Kind, e.Corner.Turn, e.Corner.Included) }
 	return fmt.Sprint(r.Name, r.Front.Real, r.Wide, r.Slopes, r.Unmeasured, zones, joints, beyond,
 		ends[0].Kind, turn(ends[0]), ends[1].Kind, turn(ends[1]))
 }

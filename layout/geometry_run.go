@@ -276,12 +276,12 @@ func (l *Layout) endPlan(r *Run, right bool) plan.End {
 	}
 	switch {
 	case of.Step != nil:
-		e.Words, e.Beyond, e.Step = of.Step.Words(), of.Step.Beyond.Name, plan.StepDown
+		e.Beyond, e.Step = of.Step.Beyond.Name, plan.StepDown
 		if of.Step.Up() {
 			e.Step = plan.StepUp
 		}
 	case of.Tee != nil:
-		e.Words, e.Beyond = of.Tee.Words(), of.Tee.Main.Name
+		e.Beyond = of.Tee.Main.Name
 	}
 	return e
 }

@@ -236,7 +236,7 @@ func TestFormedPartsAreAsStated(t *testing.T) {
 	l, _ := solved(j)
 	seen := 0
 	for _, p := range l.Parts {
-		if p.Kind.String() != "anchor chair" || len(p.Bodies) == 0 {
+		if p.Kind.String() != "chair" || len(p.Bodies) == 0 {
 			continue
 		}
 		of := l.FormedPart(p)

@@ -27,6 +27,7 @@ type book struct {
 	reader      Audience
 	runPlans    map[*layout.Run]*runValues // look-up only: made when first asked for
 	say         words.Book
+	tongue      string              // what its ids end with where two languages stand beside each other
 	digest      string              // of the job's input, once it was asked for
 	open        bool                // its shop marks are preliminary: of a book of the ledger alone
 	matters     map[string]*matter  // look-up only: what stands on a page, by its id, once it is drawn
@@ -60,6 +61,8 @@ func newBook(l *layout.Layout, o Options) *book {
 		runSets:  map[*layout.Perimeter][]stretch{},
 		ids:      map[string]bool{},
 		subjects: map[string][]string{},
+		runPlans: map[*layout.Run]*runValues{},
+		matters:  map[string]*matter{},
 		blanks:   map[*layout.Family][]plan.Pattern{},
 		formed:   map[*layout.Family]plan.Formed{},
 	}
@@ -71,6 +74,7 @@ func newBook(l *layout.Layout, o Options) *book {
 		lists = *o.Lists
 	}
 	b.runs, b.lists = landscape(runs), portrait(lists)
+	b.say.Outer = outerOf(l.Job.Perimeters)
 	b.times = b.runTimes()
 	return b
 }
@@ -88,6 +92,8 @@ type page struct {
 	banner    string                                 // the large words across its top; empty: none
 	about     string                                 // for those who cannot see it
 	next      string                                 // id of the sheet that continues this one; empty: none
+	tongue    string                                 // of the book it is said by
+	by        *book                                  // speaks in title block and frame; nil: the packet's
 	bare      bool                                   // no frame and no title block: a sheet of labels cut beforehand
 	foot      func(s *drawing.Scene, r drawing.Rect) // key plan and legend in the strip; nil: none
 	draw      func(s *drawing.Scene, refer func(id string) string)
@@ -111,6 +117,7 @@ func (b *book) id(phrase ...string) string {
 	if len(base) > longestID {
 		base = strings.TrimRight(base[:longestID], "-")
 	}
+	base = strings.TrimSuffix(base, b.tongue) + b.tongue
 	id := base
 	for n := 2; b.ids[id]; n++ {
 		id = fmt.Sprintf("%s-%d", base, n)
@@ -121,11 +128,20 @@ func (b *book) id(phrase ...string) string {
 
 // plan lists the pages in the order of the packet.
 func (b *book) plan() []page {
+	rest := b.rest()
+	b.drawAhead(rest)
+	front := b.front()
+	return slices.Concat(front, b.sheetList(front, rest), rest)
+}
+
+// rest are the pages behind cover and index.
+func (b *book) rest() []page {
 	var rest []page
 	rest = append(rest, b.safety()...)
 	rest = append(rest, b.findings()...)
 	rest = append(rest, b.work()...)
 	rest = append(rest, b.plywood()...)
+	rest = append(rest, b.glossary()...)
 	rest = append(rest, b.runPages()...)
 	rest = append(rest, b.corners()...)
 	rest = append(rest, b.seconds()...)
@@ -139,20 +155,20 @@ func (b *book) plan() []page {
 	rest = append(rest, b.packingList()...)
 	rest = append(rest, b.crates()...)
 	rest = append(rest, b.shopPages()...)
-	b.drawAhead(rest)
-	return append(b.index(rest), rest...)
+	return rest
 }
 
 // runPages are the pages of all runs.
 func (b *book) runPages() []page {
 	var out []page
 	for _, p := range b.l.Perimeters {
+		on := b.on(p.Job)
 		for _, t := range b.stretchesOf(p) {
-			pages := b.run(t)
+			pages := on.run(t)
 			for _, r := range t.runs {
 				b.firsts[r] = pages[0].id
 			}
-			out = append(out, pages...)
+			out = append(out, on.its(pages)...)
 		}
 	}
 	return out
@@ -340,9 +356,6 @@ type runValues struct {
 
 // runOf makes the values of a run once.
 func (b *book) runOf(r *layout.Run) *runValues {
-	if b.runPlans == nil {
-		b.runPlans = map[*layout.Run]*runValues{}
-	}
 	v, ok := b.runPlans[r]
 	if !ok {
 		of := b.l.Plan(r)
@@ -359,7 +372,7 @@ func (b *book) planOf(r *layout.Run) *plan.Run { return b.runOf(r).plan }
 func (b *book) workOf(r *layout.Run) view.Steps {
 	v := b.runOf(r)
 	if v.work == nil {
-		v.work = &view.Steps{Run: v.plan, Work: b.l.Work(r, *v.plan), Say: b.say}
+		v.work = &view.Steps{Run: v.plan, Work: b.l.Work(r, *v.plan), Say: b.on(r.Perimeter.Job).say}
 	}
 	return *v.work
 }

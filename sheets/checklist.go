@@ -270,7 +270,7 @@ func (b *book) capItems(add asks) {
 	if s.Profile.TopSlope > 0 {
 		add(
 			b.say.Say(words.CheckTop),
-			b.say.Say(words.CheckTopAsked, words.In("metric", slope(s.Profile.TopSlope, b.metric))),
+			b.say.Say(words.CheckTopAsked, words.In("metric", b.slope(s.Profile.TopSlope))),
 			b.say.Say(words.CheckJobIbc2021),
 		)
 	}

@@ -13,6 +13,7 @@ import (
 	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/plan"
+	"copingset/layout/wind"
 )
 
 // angle letters an angle in degrees.
@@ -20,19 +21,20 @@ func angle(a job.Angle) string { return job.FormatAngle(a) }
 
 // turnWords say the angle a piece is made to twice, so that it cannot be read
 // the other way, and the wall's where it differs.
-func turnWords(c *layout.Corner) string {
+func (b *book) turnWords(c *layout.Corner) string {
 	if c.Straight() {
-		return "none; " + bendWords(c)
+		return b.bendWords(c)
 	}
-	side, hand, turn, walls := "outside corner", "right", c.CapTurn, c.Turn
+	made, wall, turn, walls := words.MadeTurnRight, words.MadeTurnWallRight, c.CapTurn, c.Turn
 	if !c.Outside() {
-		side, hand, turn, walls = "inside corner", "left", -turn, -walls
+		made, wall, turn, walls = words.MadeTurnLeft, words.MadeTurnWallLeft, -turn, -walls
 	}
-	words := fmt.Sprintf("%s, turns %s %s (included %s)", side, hand, angle(turn), angle(c.CapIncluded()))
-	if turn != walls {
-		words += fmt.Sprintf("; its wall turns %s %s (included %s)", hand, angle(walls), angle(c.Included()))
+	said := b.say.Say(made, words.In("turn", angle(turn)), words.In("included", angle(c.CapIncluded())))
+	if turn == walls {
+		return said
 	}
-	return words
+	return b.say.Say(wall, words.In("said", said), words.In("turn", angle(walls)),
+		words.In("included", angle(c.Included())))
 }
 
 // corners makes the shop's sheets of the pieces that turn or close: plan and data of
@@ -66,16 +68,15 @@ func (b *book) cornersOn(groups [][]*layout.Piece) (page, blocks.Spec, composing
 		}
 	}
 	spec.Columns = cornerDataWide
-	p := page{title: b.cornerTitle(all) + " " + strings.Join(names, ", "), kind: CornerSheet, paper: b.runs,
-		holds: b.l.HoldsOnPieces(all), scale: "as noted",
-		about: "Welded corners and ends in plan with legs, angles, chairs and supports."}
+	p := page{title: b.cornerTitle(all, names), kind: CornerSheet, paper: b.runs,
+		holds: b.l.HoldsOnPieces(all), scale: b.say.Say(words.SectionScale), about: b.say.Say(words.MadeAbout)}
 	p.banner = b.releaseWords(all, p.holds)
 	return p, spec, composing{id: []string{"corners", names[0]}, foot: func(s *drawing.Scene, r drawing.Rect,
 		_ []drawing.Mark) {
 		place(s, view.KeyPlanSmall(b.say, b.keyPlan(), b.l.SpotOfPiece(all[0]), keyWide, r.Height()), r.Min, "key")
 		if len(all) > 1 {
-			s.Paragraph(drawing.Pt(r.Min.X+keyWide+500, r.Min.Y+300), "Key plan: "+all[0].Mark, r.Width()-keyWide-500,
-				drawing.Style{})
+			said := b.say.Say(words.MadeKeyPlan, words.In("piece", all[0].Mark))
+			s.Paragraph(drawing.Pt(r.Min.X+keyWide+500, r.Min.Y+300), said, r.Width()-keyWide-500, drawing.Style{})
 		}
 	}}
 }
@@ -89,7 +90,7 @@ const (
 // none.
 func (b *book) cornerBlock(q *layout.Piece) blocks.Block {
 	if !byHand(q) {
-		return view.CornerPlan(b.say, b.l.Corner(q))
+		return view.CornerPlan(b.on(q.Perimeter.Job).say, b.l.Corner(q))
 	}
 	said := b.say.Say(words.CornerByHand, words.In("piece", q.Mark))
 	return blocks.Fixed{ID: "corner-" + q.Mark, Size: blocks.Size{W: drawing.Width(drawing.Bold, said, drawing.Title) +
@@ -101,27 +102,22 @@ func (b *book) cornerBlock(q *layout.Piece) blocks.Block {
 }
 
 // cornerTitle names the kinds of piece on a sheet: corners, ends or both.
-func (b *book) cornerTitle(all []*layout.Piece) string {
-	names := [...]string{plan.MadeTurning: "corner", plan.MadeEnding: "end", plan.MadeTapering: "transition",
-		plan.MadeBreaking: "pitch miter", plan.MadeTee: "tee"}
+func (b *book) cornerTitle(all []*layout.Piece, marks []string) string {
+	names := [...]words.Key{plan.MadeTurning: words.MadeCorners, plan.MadeEnding: words.MadeEnds,
+		plan.MadeTapering: words.MadeTransitions, plan.MadeBreaking: words.MadePitches, plan.MadeTee: words.MadeTees}
 	var count [len(names)]int
 	for _, q := range all {
 		count[b.l.Made(q).Making]++
 	}
-	var words []string
+	var kinds []string
 	for i, n := range count {
-		switch {
-		case n == 1 && len(all) == 1:
-			words = append(words, names[i])
-		case n > 0:
-			words = append(words, names[i]+"s")
+		if n > 0 {
+			kinds = append(kinds, b.say.Count(names[i], n))
 		}
 	}
-	t := strings.Join(words, ", ")
-	if n := len(words); n > 1 {
-		t = strings.Join(words[:n-1], ", ") + " and " + words[n-1]
-	}
-	return strings.ToUpper(t[:1]) + t[1:]
+	said := strings.ToLower(strings.Join(kinds, ", "))
+	return b.say.Say(words.MadeSheet, words.In("kinds", strings.ToUpper(said[:1])+said[1:]),
+		words.In("marks", strings.Join(marks, ", ")))
 }
 
 // byHand says that a piece turns too often to be drawn as one: it is on hold
@@ -140,13 +136,13 @@ func (b *book) releaseWords(pieces []*layout.Piece, holds finding.List) string {
 	case len(marks) == 0 && len(holds) == 0:
 		return ""
 	case len(marks) == 0:
-		return "HOLD."
+		return b.say.Say(words.MadeHeld)
 	case len(marks) == len(pieces):
-		return "NOT RELEASED, DO NOT CUT: all pieces of this sheet."
+		return b.say.Say(words.MadeHeldAll)
 	case len(marks) > 6:
-		return fmt.Sprintf("NOT RELEASED, DO NOT CUT: %d pieces, marked in the table.", len(marks))
+		return b.say.Say(words.MadeHeldMany, words.In("n", itoa(len(marks))))
 	}
-	return "NOT RELEASED, DO NOT CUT: " + strings.Join(marks, ", ") + "."
+	return b.say.Say(words.MadeHeldThese, words.In("pieces", strings.Join(marks, ", ")))
 }
 
 // shopLeg letters a length as the plan beside it does: in inches alone under two
@@ -165,72 +161,51 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 	for _, o := range g {
 		marks = append(marks, o.Mark)
 	}
+	say, in := b.say.Say, words.In
 	t := facts("", nil)
 	t.fill = true
-	row := func(head, words string, names ...string) {
-		t.add(lettered{words: head}, lettered{words, layout.AllNamed(names...)})
+	add := func(k words.Key, said string, names ...string) {
+		t.add(lettered{words: say(k)}, lettered{said, layout.AllNamed(names...)})
 	}
-	title := "Piece " + strings.Join(marks, ", ")
+	title := say(words.MadeTitle, in("pieces", strings.Join(marks, ", ")))
 	if !b.l.Held.Released(q) {
-		title += ": NOT RELEASED, DO NOT CUT"
-		row("Held by", strings.Join(b.holdNames(b.l.Held[q]), "; "))
+		title = say(words.MadeTitleHeld, in("pieces", strings.Join(marks, ", ")))
+		add(words.MadeHeldBy, strings.Join(b.holdNames(b.l.Held[q]), "; "))
 	}
 	t.title = prose(title)
 	for _, m := range q.Miters {
 		if m.Corner.Straight() {
-			row("Break", bendWords(m.Corner), bendFacts(m.Corner))
+			add(words.MadeBreak, b.bendWords(m.Corner), bendFacts(m.Corner))
 			continue
 		}
-		row("Turn", turnWords(m.Corner), turnFacts(m.Corner))
+		add(words.MadeTurn, b.turnWords(m.Corner), turnFacts(m.Corner))
 	}
-	var front, rear []string
-	for i, t := range q.Parts {
-		front = append(front, b.shopLeg(t.Length()))
-		rear = append(rear, b.shopLeg(q.RearLength(i)))
+	for _, row := range b.madeSizes(q) {
+		t.add(row...)
 	}
-	fronts, rears, insides, girths := eachPart(q, "length"), eachPart(q, "rear-length"), eachPart(q, "inside"),
-		eachPart(q, "girth")
-	legs := "Shop legs, %s (left, right)"
-	switch {
-	case len(q.Parts) == 1:
-		legs = "Shop length, %s"
-	case len(q.Parts) > 2:
-		legs = "Shop legs, %s (from the left)"
-	}
-	as := "none"
-	if q.Assembly != nil {
-		as = q.Assembly.Name + ", " + q.Zone.String() + " zone"
-	}
-	if made := b.l.Made(q).Making; made == plan.MadeTee {
-		b.teeRows(q, front, row)
-	} else if made == plan.MadeTapering {
-		row("Length", strings.Join(front, ", ")+" along the straight "+q.Straight.String(), fronts)
-		row("Legs", b.shopLong(b.j.System.Transition.Leg)+" straight at each end, the rear tapers between",
-			factsOf("system", "transition-leg"))
-		row("Width", "inside "+b.widthOf(q)+", mean girth "+b.shopShort(b.l.GirthOf(q)),
-			factsOf(q.Mark, "narrow", "wide", "girth"))
-		row("Hold it", "from the roof, looking out: wide end at the "+strings.ToUpper(q.Hand.String())+" hand")
-	} else {
-		row(fmt.Sprintf(legs, "front"), strings.Join(front, ", "), fronts)
-		row(fmt.Sprintf(legs, "rear"), strings.Join(rear, ", "), rears)
-		if q.Wide == q.Narrow {
-			row("Width", "inside "+b.shopShort(q.Inside)+", girth "+b.shopShort(b.l.GirthOf(q)),
-				factsOf(q.Mark, "inside", "girth"))
-		} else {
-			two := b.twoWidthRows(q, true)
-			row(two[0][0], two[0][1], insides, girths)
-			row(two[1][0], two[1][1], b.legFacts(q))
-		}
-	}
-	if h := q.Hand.String(); h != "" {
-		row("Hand", h, factsOf(q.Mark, "hand"))
+	switch q.Hand.String() {
+	case "left":
+		add(words.MadeHand, say(words.MadeHandLeft))
+	case "right":
+		add(words.MadeHand, say(words.MadeHandRight))
 	}
 	for i, o := range q.Cutouts {
-		row("Hole", b.holeWords(q, o), holeFacts(q.Mark, i))
+		add(words.MadeHole, b.holeWords(q, o), holeFacts(q.Mark, i))
 	}
-	row("To make", fmt.Sprintf("%d, %s each (calculated)%s", len(g), b.weight(b.l.Weight(q).Laid),
-		b.lifting(q, "; ", " to lift")), factsOf(q.Mark, "alike", "weight"))
-	row("Assembly", prose(as))
+	makes := [...]words.Key{plan.ByOne: words.MadeMakeOne, plan.ByTwo: words.MadeMakeTwo,
+		plan.ByMachine: words.MadeMakeMachine}[b.l.Made(q).Lift]
+	add(words.MadeMake, say(makes, in("n", itoa(len(g))), in("weight", b.weight(b.l.Weight(q).Laid))),
+		factsOf(q.Mark, "alike", "weight"))
+	as := say(words.ScheduleNone)
+	if q.Assembly != nil {
+		k := words.MadeAssemblyEdge
+		if q.Zone == wind.Corner {
+			k = words.MadeAssemblyCorner
+		}
+		as = say(k, in("name", q.Assembly.Name))
+	}
+	add(words.MadeAssembly, prose(as))
+	t.title = prose(title)
 	return t
 }
 
@@ -257,6 +232,55 @@ func turnFacts(c *layout.Corner) string {
 	return factsOf(layout.FactOfCorner(c), "cap-turn", "cap-included", "turn", "included")
 }
 
+// madeSizes are the lengths and widths the shop makes a piece to.
+func (b *book) madeSizes(q *layout.Piece) [][]lettered {
+	say, in := b.say.Say, words.In
+	row := func(k words.Key, said string, names ...string) []lettered {
+		return []lettered{{words: say(k)}, {said, layout.AllNamed(names...)}}
+	}
+	var street, roof []string
+	for i, t := range q.Parts {
+		street = append(street, b.shopLeg(t.Length()))
+		roof = append(roof, b.shopLeg(q.RearLength(i)))
+	}
+	inside, girth := in("inside", b.widthOf(q)), in("girth", b.shopShort(b.l.GirthOf(q)))
+	switch b.l.Made(q).Making {
+	case plan.MadeTee:
+		return b.teeRows(q, street)
+	case plan.MadeTapering:
+		face, hand := words.MadeTaperStreet, words.MadeTaperLeft
+		if q.Straight == job.Rear {
+			face = words.MadeTaperRoof
+		}
+		if q.Hand.String() == "right" {
+			hand = words.MadeTaperRight
+		}
+		return [][]lettered{
+			row(words.MadeLength, say(face, in("length", strings.Join(street, ", "))), eachPart(q, "length")),
+			row(words.MadeLegs, say(words.MadeTaperLegs, in("leg", b.shopLong(b.j.System.Transition.Leg))),
+				factsOf("system", "transition-leg")),
+			row(words.MadeWidth, say(words.MadeTaperWidth, inside, girth), factsOf(q.Mark, "narrow", "wide", "girth")),
+			row(words.MadeHand, say(hand)),
+		}
+	}
+	heads := [2]words.Key{words.MadeLegsStreet, words.MadeLegsRoof}
+	switch {
+	case len(q.Parts) == 1:
+		heads = [2]words.Key{words.MadeLengthStreet, words.MadeLengthRoof}
+	case len(q.Parts) > 2:
+		heads = [2]words.Key{words.MadeLegsOfStreet, words.MadeLegsOfRoof}
+	}
+	rows := [][]lettered{row(heads[0], strings.Join(street, ", "), eachPart(q, "length")),
+		row(heads[1], strings.Join(roof, ", "), eachPart(q, "rear-length"))}
+	if q.Wide != q.Narrow {
+		two := b.twoWidthRows(q, true)
+		return append(rows, []lettered{{words: two[0][0]}, {two[0][1], layout.AllNamed(eachPart(q, "inside"),
+			eachPart(q, "girth"))}}, []lettered{{words: two[1][0]}, {two[1][1], b.legFacts(q)}})
+	}
+	return append(rows, row(words.MadeWidth, say(words.MadeWidthOf, in("inside", b.shopShort(q.Inside)), girth),
+		factsOf(q.Mark, "inside", "girth")))
+}
+
 // supportPacking is what stands under each support of a piece.
 func (b *book) supportPacking(q *layout.Piece) lettered {
 	var out, names []string
@@ -271,28 +295,29 @@ func (b *book) supportPacking(q *layout.Piece) lettered {
 }
 
 // alikeTable is what differs among pieces made alike, of which the plan letters
-// the first: what each leg ends on, the packing under its supports, and how far the cap's corner lies beyond the
+// the first: what each leg ends on, the build-up under its supports, and how far the cap's corner lies beyond the
 // plumbed corner of the wall, or short of it, along each run and out from it.
 func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 	if len(g) < 2 {
 		return table{}, false
 	}
-	t := table{title: prose("The plan is lettered for " + g[0].Mark + "; each has its own"), fill: true,
-		cols: []column{{head: "Piece"}, {head: "Left end at", flex: true},
-			{head: "Right end at", flex: true}, {head: "Packing under support", flex: true},
-			{head: "Cap’s corner from the plumbed corner of the wall", flex: true}}}
+	say, in := b.say.Say, words.In
+	t := table{title: prose(say(words.MadeAlike, in("piece", g[0].Mark))), fill: true,
+		cols: []column{{head: say(words.MadeAlikePiece)}, {head: say(words.MadeAlikeLeft), flex: true},
+			{head: say(words.MadeAlikeRight), flex: true}, {head: say(words.MadeAlikeBuild), flex: true},
+			{head: say(words.MadeAlikeCorner), flex: true}}}
 	off := func(l length.Length) string {
 		switch {
 		case l < 0:
-			return b.short(-l) + " short"
+			return say(words.MadeOffShort, in("length", b.short(-l)))
 		case l == 0:
-			return "even"
+			return say(words.MadeOffEven)
 		}
-		return b.short(l) + " beyond"
+		return say(words.MadeOffBeyond, in("length", b.short(l)))
 	}
 	ends := func(j *layout.Joint) string {
 		if j == nil {
-			return "closed end"
+			return say(words.MadeClosed)
 		}
 		words := j.Name
 		for _, c := range b.l.ChairsAt(j) {
@@ -304,15 +329,15 @@ func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 		left, right := b.l.EndJoints(q)
 		for i, m := range q.Miters {
 			c := m.Corner
-			words := fmt.Sprintf("run %s %s, %s out; run %s %s, %s out",
-				c.Arrive.Name, off(c.Arrive.Right.Ext), b.short(c.Arrive.CapOut(c)), c.Leave.Name,
-				off(c.Leave.Left.Ext), b.short(c.Leave.CapOut(c)))
+			said := say(words.MadeCornerAt, in("arrive", c.Arrive.Name), in("first", off(c.Arrive.Right.Ext)),
+				in("first-out", b.short(c.Arrive.CapOut(c))), in("leave", c.Leave.Name),
+				in("second", off(c.Leave.Left.Ext)), in("second-out", b.short(c.Leave.CapOut(c))))
 			if len(q.Miters) > 1 {
-				words = c.Name + ": " + words
+				said = say(words.MadeCornerOf, in("corner", c.Name), in("at", said))
 			}
-			row := unnamed("", "", "", "", words)
+			row := unnamed("", "", "", "", said)
 			if i == 0 {
-				row = unnamed(q.Mark, ends(left), ends(right), "", words)
+				row = unnamed(q.Mark, ends(left), ends(right), "", said)
 				row[3] = b.supportPacking(q)
 			}
 			if !c.Straight() {
@@ -326,18 +351,3 @@ func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 	}
 	return t, true
 }
-
-// lifting says how a piece is lifted, if not by one person, with words before
-// and behind.
-func (b *book) lifting(q *layout.Piece, before, behind string) string {
-	switch b.l.Made(q).Lift {
-	case plan.ByMachine:
-		return before + mechanical
-	case plan.ByTwo:
-		return before + "TWO" + behind
-	}
-	return ""
-}
-
-// mechanical marks a piece that two persons may not lift.
-const mechanical = "MECHANICAL LIFT"

@@ -15,19 +15,19 @@ func TestCSVHeadings(t *testing.T) {
 		"pieces.csv: perimeter,mark,laying,kind,hand,turn,street side,street side mm,roof side,roof side mm,inside,inside mm," +
 			"narrow end inside,narrow end inside mm,girth,girth mm,allowance,allowance mm,cut at,cut length," +
 			"cut length mm,weight with allowance,grams with allowance,lift,zone,assembly,holes,released," +
-			"holds,held by,cut from",
+			"holds,held by,cut from,outer side",
 		"joints.csv: perimeter,run,joint,kind,left piece,right piece,station,station mm,gap,gap mm,plate," +
 			"plate mm,movement,movement mm,held",
 		"chairs.csv: perimeter,run,chair,number,station,station mm,where,build-up street side," +
 			"build-up street side mm,build-up roof side,build-up roof side mm,built street side mm,built roof side mm," +
 			"layers,shims street side,shims roof side,fastener,count street side,length street side,length street side mm,count roof side," +
 			"length roof side,length roof side mm,pilot from top of build-up street side mm,pilot from top of build-up roof side mm," +
-			"assembly,inside width,inside width mm,inside at left edge mm,inside at right edge mm",
+			"assembly,inside width,inside width mm,inside at left edge mm,inside at right edge mm,outer side",
 		"fasteners.csv: fastener,diameter,diameter mm,length,length mm,perimeter,run,count,in all,spare," +
 			"boxes",
-		"shims.csv: perimeter,run,thickness,thickness mm,street side,roof side",
+		"shims.csv: perimeter,run,thickness,thickness mm,street side,roof side,outer side",
 		"shim-zones.csv: perimeter,run,from,from mm,to,to mm,layers,shims street side least mm," +
-			"shims street side most mm,shims roof side least mm,shims roof side most mm",
+			"shims street side most mm,shims roof side least mm,shims roof side most mm,outer side",
 		"crates.csv: crate,kind,perimeter,line,count,spare,what,mark,length,length mm,thickness," +
 			"thickness mm,diameter,diameter mm,grams,lot,laid",
 		"parts.csv: part,kind,hand,twin,inside,inside mm,count,spare,make now,spare now,girth,girth mm," +

@@ -35,6 +35,12 @@ func (c schedules) run(of string) (run, perimeter, name string) {
 	return run, c.words(run, "perimeter"), c.words(run, "run")
 }
 
+// outer is what lies at the street side of a perimeter, which lists of several keep as
+// its heading: a street, or what the job names in its place.
+func (c schedules) outer(perimeter string) string {
+	return c.words("perimeter "+perimeter, "outer-side")
+}
+
 // some is mm of what there is.
 func some(l length.Length) string {
 	if l == 0 {
@@ -49,7 +55,7 @@ func (c schedules) pieces() Schedule {
 		"inside", "inside mm", "narrow end inside", "narrow end inside mm", "girth", "girth mm", "allowance",
 		"allowance mm", "cut at", "cut length",
 		"cut length mm", "weight with allowance", "grams with allowance", "lift", "zone", "assembly", "holes",
-		"released", "holds", "held by", "cut from"}}
+		"released", "holds", "held by", "cut from", "outer side"}}
 	for _, q := range c.facts.Listed(fact.Piece, "mark") {
 		front, frontMM := c.legs(q, "length-%d", true)
 		rear, rearMM := c.legs(q, "rear-length-%d", true)
@@ -66,7 +72,7 @@ func (c schedules) pieces() Schedule {
 			c.words(q, "cut-at"), cut, cutMM, c.weight(grams), fmt.Sprint(grams), c.words(q, "lift"),
 			c.words(q, "wind-zone"), c.words(q, "assembly"),
 			c.holes(q), c.words(q, "released"), strings.Join(holds, " "), strings.Join(c.holdNames(holds), "; "),
-			c.words(q, "cut-from")})
+			c.words(q, "cut-from"), c.outer(c.words(q, "perimeter"))})
 	}
 	return s
 }
@@ -189,7 +195,7 @@ func (c schedules) chairs() Schedule {
 		"length street side mm", "count roof side", "length roof side", "length roof side mm",
 		"pilot from top of build-up street side mm", "pilot from top of build-up roof side mm", "assembly",
 		"inside width", "inside width mm",
-		"inside at left edge mm", "inside at right edge mm"}}
+		"inside at left edge mm", "inside at right edge mm", "outer side"}}
 	for _, q := range c.facts.Listed(fact.Chair, "station") {
 		run, perimeter, name := c.run(q)
 		at, front, rear, inside := c.length(q, "station"), c.length(q, "packing-front"),
@@ -207,7 +213,8 @@ func (c schedules) chairs() Schedule {
 		}
 		s.Rows = append(s.Rows, append(row, c.mm(q, "screws-front-pilot-depth"), c.mm(q, "screws-rear-pilot-depth"),
 			c.words(q, "assembly"),
-			c.shop.Short(inside), mm(inside), c.mm(q, "left-edge-inside"), c.mm(q, "right-edge-inside")))
+			c.shop.Short(inside), mm(inside), c.mm(q, "left-edge-inside"), c.mm(q, "right-edge-inside"),
+			c.outer(perimeter)))
 	}
 	return s
 }
@@ -257,13 +264,13 @@ func (c schedules) fasteners() Schedule {
 
 func (c schedules) shims() Schedule {
 	s := Schedule{Name: "shims.csv", Header: []string{"perimeter", "run", "thickness", "thickness mm", "street side",
-		"roof side"}}
+		"roof side", "outer side"}}
 	offered, _ := c.facts.Get("packing", "shims")
 	for _, r := range c.runs() {
 		for _, t := range offered.Lengths() {
 			if front := layout.ShimsOf("front", t); c.has(r, front) {
 				s.Rows = append(s.Rows, []string{c.words(r, "perimeter"), c.words(r, "run"), typed(c.exact(t)), mm(t),
-					c.words(r, front), c.words(r, layout.ShimsOf("rear", t))})
+					c.words(r, front), c.words(r, layout.ShimsOf("rear", t)), c.outer(c.words(r, "perimeter"))})
 			}
 		}
 	}
@@ -274,14 +281,14 @@ func (c schedules) zones() Schedule {
 	s := Schedule{Name: "shim-zones.csv", Header: []string{"perimeter", "run", "from", "from mm", "to", "to mm",
 		"layers",
 		"shims street side least mm", "shims street side most mm", "shims roof side least mm",
-		"shims roof side most mm"}}
+		"shims roof side most mm", "outer side"}}
 	for _, z := range c.facts.Listed(fact.Zone, "plies") {
 		_, perimeter, run := c.run(z)
 		from, to := c.length(z, "from"), c.length(z, "to")
 		s.Rows = append(s.Rows, []string{perimeter, run, c.crew.Long(from), mm(from), c.crew.Long(to), mm(to),
 			c.words(z, "plies"),
 			c.mm(z, "shims-front-least"), c.mm(z, "shims-front-most"), c.mm(z, "shims-rear-least"),
-			c.mm(z, "shims-rear-most")})
+			c.mm(z, "shims-rear-most"), c.outer(perimeter)})
 	}
 	return s
 }

@@ -34,7 +34,7 @@ func Forms(j *job.Job, o FormOptions) []Sheet {
 		p := &j.Perimeters[i]
 		for k := range p.Runs {
 			if o.wants(p.Runs[k].Name) {
-				pages = append(pages, f.run(p, k)...)
+				pages = append(pages, f.on(p).run(p, k)...)
 			}
 		}
 	}
@@ -51,7 +51,7 @@ func Forms(j *job.Job, o FormOptions) []Sheet {
 		s := drawing.Scene{Name: f.b.id(append([]string{"survey", q.p.Name}, q.runs()...)...), Title: title,
 			W: f.b.lists.w, H: f.b.lists.h,
 			Desc: f.b.say.Count(words.FormAbout, 1+len(q.with), words.In("run", q.names()))}
-		f.draw(&s, q, i+1, len(pages))
+		f.on(q.p).draw(&s, q, i+1, len(pages))
 		out[i] = Sheet{ID: s.Name, Number: itoa(i + 1), Title: title, Kind: Form, Scene: s}
 	}
 	return out
@@ -82,6 +82,13 @@ func newForms(j *job.Job, o FormOptions) *forms {
 		f.every = layout.SurveySteps(f.b.metric)
 	}
 	return f
+}
+
+// on are the forms of one perimeter, which name its outer side.
+func (f *forms) on(p *job.Perimeter) *forms {
+	g := *f
+	g.b = f.b.on(p)
+	return &g
 }
 
 func (f *forms) stations(p *job.Perimeter, r *job.Run) []layout.SurveyStation {

@@ -86,6 +86,9 @@ func (p paper) room(banner bool) drawing.Rect {
 // is, what is on hold, its matter, and last what every sheet says.
 func (b *book) draw(p page, number string, refer func(string) string) drawing.Scene {
 	s := drawing.Scene{Name: p.id, Title: p.title, Desc: p.about, W: p.paper.w, H: p.paper.h}
+	if p.by != nil {
+		b = p.by
+	}
 	m := b.matterOf(p, number, refer)
 	if p.bare {
 		s.Add(m.scene.Marks...)
@@ -171,6 +174,10 @@ func (b *book) notes(s *drawing.Scene, r drawing.Rect) {
 			{drawing.Regular, drawing.Wrap(b.say.Say(words.FrameDeference), drawing.Regular, z, r.Width())},
 		}
 		n := drawing.Unit(len(ps[0].lines) + len(ps[1].lines))
+		if said := b.translation(); said != "" {
+			ps = append(ps, para{drawing.Bold, drawing.Wrap(said, drawing.Bold, z, r.Width())})
+			n += drawing.Unit(len(ps[2].lines))
+		}
 		if y+n*drawing.Unit(z)*16/10+100 <= r.Max.Y-100 {
 			break
 		}

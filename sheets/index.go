@@ -12,9 +12,9 @@ import (
 	"copingset/layout/finding"
 )
 
-// index makes the cover and the list of sheets, which counts itself in. The
-// cover says what the job is and who answers for it, beside a large key plan.
-func (b *book) index(rest []page) []page {
+// front makes the cover: what the job is and who answers for it, beside a large key
+// plan or with the key plans behind it.
+func (b *book) front() []page {
 	cover := page{
 		id:     b.id("cover"),
 		title:  b.say.Say(words.CoverTitle),
@@ -49,7 +49,7 @@ func (b *book) index(rest []page) []page {
 		out[0].title, out[0].foot, out[0].scale = b.say.Say(words.CoverTitleNotes), nil, ""
 		out = append(out, b.keyPlans(cover)...)
 	}
-	return append(out, b.sheetList(out, rest)...)
+	return out
 }
 
 // sheetList is the index proper. How many pages it takes depends on its own

@@ -50,9 +50,6 @@ func (b *book) matterOf(p page, number string, refer func(id string) string) *ma
 		return m
 	}
 	b.compared(m, p, number)
-	if b.matters == nil {
-		b.matters = map[string]*matter{}
-	}
 	b.matters[p.id] = m
 	return m
 }
@@ -190,6 +187,6 @@ func (b *book) drawAhead(pages []page) {
 		byID[p.id] = numbers[i]
 	}
 	for i, p := range pages {
-		b.matterOf(p, numbers[i], func(id string) string { return byID[id] })
+		b.matterOf(p, numbers[i], func(id string) string { return byID[p.inOwn(id, byID)] })
 	}
 }

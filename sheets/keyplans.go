@@ -262,11 +262,11 @@ func (b *book) keyEnd(e plan.KeyEnd) lettered {
 	switch e.Kind {
 	case plan.KeyCorners:
 		c := e.Corner
-		kind := c.Kind
+		kind, turn, included := view.TurnSaid(b.say, c.KeyTurn)
 		if c.Absorbed {
 			kind = b.say.Say(words.KeyplanKink)
 		}
-		return lettered{c.Name + " " + kind + ", " + c.Turn + ", " + c.Included, layout.AllNamed(c.Turned, c.Opened)}
+		return lettered{c.Name + " " + kind + ", " + turn + ", " + included, layout.AllNamed(c.Turned, c.Opened)}
 	case plan.KeyStepUp:
 		return say(words.KeyplanStepUp)
 	case plan.KeyStepDown:

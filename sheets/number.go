@@ -17,7 +17,7 @@ func (k Kind) section() int {
 	switch k {
 	case Index, Findings:
 		return 1
-	case Safety, WorkSheet, Plywood:
+	case Safety, WorkSheet, Plywood, Glossary:
 		return 2
 	}
 	return int(k-RunSheet) + 3
@@ -33,7 +33,7 @@ func (b *book) subject(p page) string {
 	switch {
 	case p.kind == Findings:
 		return "holds"
-	case p.kind == WorkSheet || p.kind == Plywood:
+	case p.kind == WorkSheet || p.kind == Plywood || p.kind == Glossary:
 		return words[0]
 	case p.kind == Index && len(words) == 1 && words[0] == "cover":
 		return ""
@@ -75,8 +75,8 @@ func (b *book) numbers(pages []page) []string {
 		if s := b.subject(p); s != "" {
 			of += "." + s
 		}
-		n[of]++
-		out[i] = fmt.Sprintf("%s.%d", of, n[of])
+		n[of+p.tongue]++
+		out[i] = fmt.Sprintf("%s.%d", of, n[of+p.tongue])
 	}
 	return out
 }

@@ -102,7 +102,7 @@ func Views(l *layout.Layout, runs ...string) []drawing.Scene {
 			if len(runs) > 0 && !slices.Contains(runs, r.Name) {
 				continue
 			}
-			_, strips := b.strips(r, viewWide)
+			_, strips := b.on(p.Job).strips(r, viewWide)
 			for _, q := range strips {
 				add(q.Scene(), "run", p.Job.Name, r.Name)
 			}
@@ -113,14 +113,17 @@ func Views(l *layout.Layout, runs ...string) []drawing.Scene {
 	}
 	for _, g := range l.CornerGroups() {
 		if !byHand(g[0]) {
-			add(view.CornerPlan(b.say, l.Corner(g[0])).Scene("", viewWide, viewHigh), "corner", g[0].Mark)
+			say := b.on(g[0].Perimeter.Job).say
+			add(view.CornerPlan(say, l.Corner(g[0])).Scene("", viewWide, viewHigh), "corner", g[0].Mark)
 		}
 	}
 	for _, c := range l.SectionCases() {
-		add(view.Section(b.say, l.Section(c.Run, c.Chair.At, c.Chair, nil), view.SectionDetailed).Scene("", viewWide,
+		say := b.on(c.Run.Perimeter.Job).say
+		add(view.Section(say, l.Section(c.Run, c.Chair.At, c.Chair, nil), view.SectionDetailed).Scene("", viewWide,
 			viewHigh), "section", c.Chair.Name)
 		for _, q := range c.Joints {
-			add(view.Section(b.say, l.SectionAtJoint(q.Run, q.Joint), view.SectionDetailed).Scene("", viewWide,
+			say := b.on(q.Run.Perimeter.Job).say
+			add(view.Section(say, l.SectionAtJoint(q.Run, q.Joint), view.SectionDetailed).Scene("", viewWide,
 				viewHigh), "section", q.Joint.Name)
 		}
 	}

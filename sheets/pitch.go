@@ -1,22 +1,20 @@
 package sheets
 
 import (
-	"fmt"
-
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 )
 
 // bendWords say how the slope of the top changes at a break, and how each leg
 // of the piece lies on it.
-func bendWords(c *layout.Corner) string {
-	return fmt.Sprintf(
-		"%s, the slope changes by %s: %s to the left of it, %s to the right",
-		c.Pitch,
-		angle(max(c.Bend, -c.Bend)),
-		inclineWords(-c.Arrive.Incline()),
-		inclineWords(c.Leave.Incline()),
-	)
+func (b *book) bendWords(c *layout.Corner) string {
+	k := words.MadePeak
+	if c.Pitch == job.Valley {
+		k = words.MadeValley
+	}
+	return b.say.Say(k, words.In("angle", angle(max(c.Bend, -c.Bend))),
+		words.In("left", b.inclineWords(-c.Arrive.Incline())), words.In("right", b.inclineWords(c.Leave.Incline())))
 }
 
 // bendFacts names what bendWords letter.
@@ -25,12 +23,12 @@ func bendFacts(c *layout.Corner) string {
 }
 
 // inclineWords say how a top goes on from a break.
-func inclineWords(outwards job.Angle) string {
+func (b *book) inclineWords(outwards job.Angle) string {
 	switch {
 	case outwards > 0:
-		return "up " + angle(outwards)
+		return b.say.Say(words.MadeUp, words.In("angle", angle(outwards)))
 	case outwards < 0:
-		return "down " + angle(-outwards)
+		return b.say.Say(words.MadeDown, words.In("angle", angle(-outwards)))
 	}
-	return "level"
+	return b.say.Say(words.MadeLevel)
 }

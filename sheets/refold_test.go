@@ -127,7 +127,7 @@ func otherProgram(t *testing.T) func(l *layout.Layout, files map[string][]byte) 
 			for i := range l.Job.Assemblies {
 				a := &l.Job.Assemblies[i]
 				blank := s.ChairOf(a).Blank
-				if blank == nil || p.Kind.String() != "anchor chair" || p.Tested != "" && !slices.Contains(strings.Split(p.Tested, " and "), a.Name) {
+				if blank == nil || p.Kind.String() != "chair" || p.Tested != "" && !slices.Contains(strings.Split(p.Tested, " and "), a.Name) {
 					continue
 				}
 				for _, f := range blank.Section {
@@ -293,7 +293,7 @@ func TestAnotherProgramFolds(t *testing.T) {
 		}
 	})
 	t.Log(seen)
-	for _, kind := range []string{"caps", "corner", "inside corner", "middle", "pitch", "transition", "rear legs of a taper", "tee", "lap", "lap over a break", "splice plate", "anchor chair", "end plate"} {
+	for _, kind := range []string{"caps", "corner", "inside corner", "middle", "pitch", "transition", "rear legs of a taper", "tee", "lap", "lap over a break", "splice plate", "chair", "end plate"} {
 		if seen[kind] == 0 {
 			t.Errorf("the other program folds nothing that is a %s", kind)
 		}

@@ -12,6 +12,7 @@ import (
 	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/finding"
+	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -38,6 +39,13 @@ type stripLeaf struct {
 	blocks.Leaf
 	strips []*view.RunStrip
 }
+
+// conditionKeys are the words of what a survey finds wrong, by its codes; it is for
+// looking up alone.
+var conditionKeys = map[string]words.Key{
+	string(job.Loose): words.ConditionLoose, string(job.Rotten): words.ConditionRotten,
+	string(job.Wet): words.ConditionWet, string(job.Fixings): words.ConditionFixings,
+	string(job.Pipes): words.ConditionPipes, string(job.Flashing): words.ConditionFlashing}
 
 // runTimes is the exaggeration of all runs of the packet.
 func (b *book) runTimes() view.Exaggeration {
@@ -90,7 +98,7 @@ func (b *book) stretches(p *layout.Perimeter) []stretch {
 // stretchesOf are the stretches of a perimeter, worked out once.
 func (b *book) stretchesOf(p *layout.Perimeter) []stretch {
 	if b.runSets[p] == nil {
-		b.runSets[p] = b.stretches(p)
+		b.runSets[p] = b.on(p.Job).stretches(p)
 	}
 	return b.runSets[p]
 }
@@ -338,7 +346,11 @@ func (b *book) stripLabels(of *plan.Run) []view.RunLabel {
 		}
 	}
 	for _, n := range of.Notes {
-		said := strings.Join(n.Conditions, ", ")
+		var found []string
+		for _, c := range n.Conditions {
+			found = append(found, say(conditionKeys[c]))
+		}
+		said := strings.Join(found, ", ")
 		if n.Words != "" {
 			said = strings.TrimPrefix(said+"; "+n.Words, "; ")
 		}
@@ -350,9 +362,12 @@ func (b *book) stripLabels(of *plan.Run) []view.RunLabel {
 			words.In("run", prose(t.Name)))})
 	}
 	for i, e := range []plan.End{of.Left, of.Right} {
-		said := prose(e.Words)
+		var said string
 		switch {
-		case said != "":
+		case e.Step != plan.NoStep:
+			said = view.StepSaid(b.say, prose(e.Beyond), e.Step == plan.StepUp)
+		case e.Kind == plan.EndTee:
+			said = say(words.ViewMeets, words.In("run", prose(e.Beyond)))
 		case e.Kind == plan.EndWall:
 			said = say(words.ViewEndWall)
 		case e.Kind == plan.EndFree:
@@ -522,7 +537,7 @@ func (b *book) runFoot(t stretch, strips []*view.RunStrip) func(*drawing.Scene, 
 	return func(s *drawing.Scene, box drawing.Rect) {
 		var all []view.LegendEntry
 		for _, q := range strips {
-			for _, e := range view.RunHatches(q.Run, q.Win) {
+			for _, e := range view.RunHatches(b.say, q.Run, q.Win) {
 				if !slices.Contains(all, e) {
 					all = append(all, e)
 				}

@@ -136,7 +136,7 @@ func (b *book) surface(of *plan.Run) string {
 		lies = append(lies, say(words.RunSurfaceLevel))
 	}
 	if v.Cross != 0 {
-		lies = append(lies, say(words.RunSurfaceRoofward, words.In("slope", slope(v.Cross, b.metric))))
+		lies = append(lies, say(words.RunSurfaceRoofward, words.In("slope", b.slope(v.Cross))))
 	} else {
 		lies = append(lies, say(words.RunSurfaceAcross))
 	}

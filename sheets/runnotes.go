@@ -70,8 +70,8 @@ func (b *book) runNotes(r *layout.Run) (out []string) {
 	}
 	for _, o := range b.planOf(r).Obstacles {
 		for _, h := range o.Holes {
-			out = append(out, "Piece "+h.Piece+": "+b.holeOf(o.Mark, []length.Length{o.Extent, o.Depth}, h.FromLeft,
-				h.FromFront, o.FromFace)+".")
+			hole := b.holeOf(o.Mark, []length.Length{o.Extent, o.Depth}, h.FromLeft, h.FromFront, o.FromFace)
+			out = append(out, b.say.Say(words.RunHole, words.In("piece", h.Piece), words.In("hole", hole)))
 		}
 	}
 	return out

@@ -48,11 +48,11 @@ func (b *book) shims(of []length.Length) string {
 }
 
 // slope letters a fall in the trade's way.
-func slope(s job.Slope, metric bool) string {
-	if metric {
+func (b *book) slope(s job.Slope) string {
+	if b.metric {
 		return fmt.Sprintf("%.1f%%", float64(s)/1e7)
 	}
-	return drawing.Letter(length.Inches(s.Rise(length.Foot), 16)) + " in 12″"
+	return b.say.Say(words.UnitFallFoot, words.In("rise", drawing.Letter(length.Inches(s.Rise(length.Foot), 16))))
 }
 
 // runSide is what stands beside the columns of the runs of a sheet, in the order a
@@ -356,7 +356,7 @@ func (b *book) gapClasses(runs []*layout.Run, grid length.Length) []gapClass {
 	var out []gapClass
 	for _, r := range runs {
 		for _, c := range b.l.GapsTo(r, grid) {
-			names := jointNames(c.Joints)
+			names := b.jointNames(c.Joints)
 			if len(runs) > 1 {
 				names = r.Name + " " + names
 			}
@@ -420,7 +420,7 @@ func gapFacts(c layout.GapClass, at []job.Temperature) string {
 }
 
 // jointNames lists joints of one run, neighbours as a range: J2 to J7, J9.
-func jointNames(joints []*layout.Joint) string {
+func (b *book) jointNames(joints []*layout.Joint) string {
 	var out []string
 	for i := 0; i < len(joints); {
 		k := i
@@ -434,7 +434,7 @@ func jointNames(joints []*layout.Joint) string {
 		case 1:
 			out = append(out, a, z)
 		default:
-			out = append(out, a+" to "+z)
+			out = append(out, b.span(a, z))
 		}
 		i = k + 1
 	}

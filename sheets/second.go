@@ -36,25 +36,26 @@ func (b *book) seconds() []page {
 	cases := b.l.SectionDrawings()
 	var out []page
 	for _, p := range b.l.Perimeters {
+		on := b.on(p.Job)
 		var all []shown
 		var told []plan.Section
 		for _, r := range p.Runs {
-			all = append(all, b.trueShapes(p, r)...)
+			all = append(all, on.trueShapes(p, r)...)
 			for _, c := range cases {
 				if c.Run == r {
-					all = append(all, b.sectionsOf(c, &told)...)
+					all = append(all, on.sectionsOf(c, &told)...)
 				}
 			}
 			for _, t := range b.stretchesOf(p) {
 				if t.runs[len(t.runs)-1] == r {
-					all = append(all, b.leftOver(t)...)
+					all = append(all, on.leftOver(t)...)
 				}
 			}
 		}
-		for _, set := range b.fewest(all, func(some []shown) (page, blocks.Spec, composing) {
-			return b.secondOn(p, some)
+		for _, set := range on.fewest(all, func(some []shown) (page, blocks.Spec, composing) {
+			return on.secondOn(p, some)
 		}) {
-			pages := b.composed(b.secondOn(p, set))
+			pages := on.its(on.composed(on.secondOn(p, set)))
 			for _, q := range set {
 				if q.piece != nil {
 					b.where[q.piece.Mark] = pages[0].id

@@ -76,6 +76,7 @@ const (
 	Findings
 	WorkSheet
 	Plywood
+	Glossary
 	RunSheet
 	CornerSheet
 	Sections
@@ -108,7 +109,8 @@ const (
 )
 
 func (k Kind) String() string {
-	return [...]string{"index", "safety", "findings", "work", "plywood", "run", "corner", "sections", "fasteners",
+	return [...]string{"index", "safety", "findings", "work", "plywood", "glossary", "run", "corner",
+		"sections", "fasteners",
 		"levelling", "pieces", "joints", "transmittal",
 		"assemblies", "tested", "reports", "basis", "materials", "statement", "checklist", "review", "wall", "rfi",
 		"packing", "crate",
@@ -122,7 +124,8 @@ func (k Kind) For(a Audience) bool {
 	}
 	switch a {
 	case Crew:
-		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == RunSheet || k == Sections
+		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == Glossary || k == RunSheet ||
+			k == Sections
 	case Shop:
 		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule ||
 			k == PackingList ||
@@ -191,20 +194,25 @@ type Sheet struct {
 // Numbers name what a sheet is about, so that two people with different parts of the
 // packet mean the same sheet by the same number.
 func Packet(l *layout.Layout, o Options) []Sheet {
-	b := newBook(l, o)
-	pages := b.plan()
+	b, pages := inLanguages(l, o)
 	numbers := b.numbers(pages)
 	byID := make(map[string]string, len(pages)) // look-up only
 	for i, p := range pages {
 		byID[p.id] = numbers[i]
 	}
-	refer := func(id string) string { return byID[id] }
 	var out []Sheet
 	for i, p := range pages {
 		if !o.takes(b, p, numbers[i]) {
 			continue
 		}
-		s := Sheet{ID: p.id, Number: numbers[i], Title: p.title, Kind: p.kind, Scene: b.draw(p, numbers[i], refer)}
+		own := func(id string) string { return p.inOwn(id, byID) }
+		s := Sheet{
+			ID: p.id, Number: numbers[i], Title: p.title, Kind: p.kind,
+			Scene: b.draw(p, numbers[i], func(id string) string { return byID[own(id)] }),
+		}
+		if p.tongue != "" {
+			s.Scene.Marks = leadingTo(s.Scene.Marks, own)
+		}
 		if b.tracked() {
 			s.Issue = b.matters[p.id].sheet
 		}

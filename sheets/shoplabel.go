@@ -128,7 +128,7 @@ func (b *book) inMargin(s *drawing.Scene, g labelGrid, title, sheet string) {
 	}
 	s.Text(
 		drawing.Pt(s.W/2, y),
-		shorten(said, drawing.Regular, drawing.Note, s.W-2*clear),
+		shorten(sentences(said, b.translation()), drawing.Regular, drawing.Note, s.W-2*clear),
 		drawing.Style{Align: drawing.Middle},
 	)
 }
@@ -181,7 +181,8 @@ func (b *book) label(s *drawing.Scene, q *layout.Piece, r drawing.Rect, st label
 				drawing.Style{Align: drawing.Right},
 			)
 			in.Max.Y -= drawing.Unit(drawing.Note) + 40
-			place(g, view.FormedTop(b.say, b.formedOf(f), w, in.Height()), drawing.Pt(in.Max.X-w, in.Min.Y), prefix)
+			top := view.FormedTop(b.on(q.Perimeter.Job).say, b.formedOf(f), w, in.Height())
+			place(g, top, drawing.Pt(in.Max.X-w, in.Min.Y), prefix)
 		}
 	})
 }

@@ -32,8 +32,8 @@ func (b *book) twoWidthRows(q *layout.Piece, girth bool) [][]string {
 			phrase = b.say.Say(words.WidthInsideGirth, leg, inside, words.In("girth", b.shopShort(b.l.Girth(p))))
 		}
 		width = append(width, phrase)
-		phrase = names[i] + " " + drawing.Letter(view.LegSlopeWords(b.metric, p.Slope(&b.j.System)))
-		if off := view.StandsOff(b.metric, b.l.LegTop(p)); off != "" {
+		phrase = names[i] + " " + drawing.Letter(view.LegSlopeWords(b.say, b.metric, p.Slope(&b.j.System)))
+		if off := view.StandsOff(b.say, b.metric, b.l.LegTop(p)); off != "" {
 			phrase += ", " + drawing.Letter(off)
 		}
 		slope = append(slope, phrase)
@@ -67,7 +67,7 @@ func (b *book) twoWidthEnds(r *layout.Run) [][]string {
 				rows = append(rows, []string{
 					b.say.Say(words.WidthTwo, words.In("corner", prose(m.Corner.Name))),
 					b.say.Say(
-						words.WidthLegHere, words.In("leg", view.LegWords(b.metric, b.l.LegTop(q))),
+						words.WidthLegHere, words.In("leg", view.LegWords(b.say, b.metric, b.l.LegTop(q))),
 						words.In("name", other.Run.Name), words.In("inside", b.shopText(other.Inside())),
 					),
 				})
@@ -94,7 +94,7 @@ func (s legSection) widthWords(b *book) string {
 	if s.slope == b.j.System.Profile.TopSlope {
 		return inside
 	}
-	slope := drawing.Letter(view.LegSlopeWords(b.metric, s.slope))
+	slope := drawing.Letter(view.LegSlopeWords(b.say, b.metric, s.slope))
 	return b.say.Say(words.WidthSlope, words.In("inside", inside), words.In("slope", slope))
 }
 

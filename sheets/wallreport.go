@@ -27,12 +27,12 @@ func (b *book) wallReports() []page {
 				runs = append(runs, r)
 			}
 		}
-		for len(runs) > 0 {
-			if q, n := b.shortReports(p, runs); n > 1 {
-				out, runs = append(out, q), runs[n:]
+		for on := b.on(p.Job); len(runs) > 0; {
+			if q, n := on.shortReports(p, runs); n > 1 {
+				out, runs = append(out, on.its([]page{q})...), runs[n:]
 				continue
 			}
-			out, runs = append(out, b.wallReport(p, runs[0])...), runs[1:]
+			out, runs = append(out, on.its(on.wallReport(p, runs[0]))...), runs[1:]
 		}
 	}
 	return out

@@ -23,6 +23,7 @@ var markList = [][2]words.Key{
 	{words.MarkZero, words.MarkZeroNames},
 	{words.MarkCrate, words.MarkCrateNames},
 	{words.MarkSheet, words.MarkSheetNames},
+	{words.MarkSheetShared, words.MarkSheetSharedNames},
 }
 
 // wordList is the words that have one meaning on all sheets. DEVELOPERS.md has the

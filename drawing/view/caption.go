@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 )
 
@@ -11,6 +12,7 @@ import (
 // wider than width with its upper left corner at at. Under the title stands
 // what else must be said of the view.
 func captioned(
+	say words.Book,
 	s *drawing.Scene,
 	metric bool,
 	at drawing.Point,
@@ -41,7 +43,7 @@ func captioned(
 		Size:   drawing.Small,
 	}
 	box = box.Union(s.Draw(bar.Figure()))
-	said := drawing.Letter("Scale " + scale.Name)
+	said := drawing.Letter(say.Say(words.FrameScaleOf, words.In("scale", scale.Name)))
 	place := drawing.Point{X: at.X, Y: box.Max.Y + 450}
 	if x := bar.At.X + stops[len(stops)-1] + 900; x+drawing.Width(drawing.Bold, said, drawing.Note) <= at.X+width {
 		place = drawing.Point{X: x, Y: bar.At.Y + drawing.Unit(drawing.Note)/2}
@@ -119,19 +121,19 @@ func people(s *drawing.Scene, at drawing.Point, right xy) []drawing.Text {
 
 // directionKey shows where the observer stands, which hand is which and which
 // way stations grow. It is 52 mm wide and 27 mm high.
-func directionKey(s *drawing.Scene, at drawing.Point) drawing.Rect {
+func directionKey(say words.Book, s *drawing.Scene, at drawing.Point) drawing.Rect {
 	p := func(x, y drawing.Unit) drawing.Point { return drawing.Point{X: at.X + x, Y: at.Y + y} }
 	mid := drawing.Style{Face: drawing.Bold, Align: drawing.Middle}
-	s.Text(p(2600, 300), "STREET", mid)
+	s.Text(p(2600, 300), say.Say(words.KeyplanStreet), mid)
 	s.Fill(drawing.Light, drawing.NoPen, p(200, 520), p(5000, 520), p(5000, 900), p(200, 900))
 	s.Line(drawing.Medium, p(200, 520), p(5000, 520))
 	s.Line(drawing.Medium, p(200, 900), p(5000, 900))
 	people(s, p(2600, 1820), xy{1, 0})
-	s.Text(p(2600, 2560), "ROOF", mid)
+	s.Text(p(2600, 2560), say.Say(words.KeyplanRoofLarge), mid)
 	s.Circle(drawing.Medium, p(350, 1120), 80)
 	s.Line(drawing.Medium, p(430, 1120), p(1750, 1120))
 	s.Fill(drawing.Black, drawing.NoPen, p(2000, 1120), p(1700, 1190), p(1700, 1050))
-	s.Text(p(200, 1560), "stations", drawing.Style{Size: drawing.Small})
+	s.Text(p(200, 1560), say.Say(words.FrameStations), drawing.Style{Size: drawing.Small})
 	return drawing.Box(at.X, at.Y, at.X+5200, at.Y+2660)
 }
 
@@ -163,9 +165,10 @@ func listHeight(width drawing.Unit, notes []drawing.Said, st drawing.Style) draw
 }
 
 // join strings words with commas and a last "and".
-func join(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
+func join(say words.Book, all []string) string {
+	if len(all) < 2 {
+		return strings.Join(all, "")
 	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+	return say.Say(words.UnitList, words.In("first", strings.Join(all[:len(all)-1], ", ")),
+		words.In("last", all[len(all)-1]))
 }

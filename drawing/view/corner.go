@@ -84,6 +84,7 @@ func CornerPlan(say words.Book, of plan.Corner) *Keyed {
 	return &Keyed{
 		ID: "corner-" + c.Mark, Title: title, titleFact: drawing.FactNames(turns...),
 		About:  c.say.Say(words.CornerAbout, words.In("title", title)),
+		say:    c.say,
 		under:  drawing.Said{Words: c.say.Say(top)},
 		metric: c.Metric, finest: 5, coarsest: coarsest,
 		extent: c.extent, list: c.list, kept: cornerKept, beside: c.list.column,
@@ -125,8 +126,8 @@ func (c *corner) title() string {
 		if m.Break != plan.NoBreak {
 			key = words.CornerTitlePitch
 		}
-		all = append(all, say(key, words.In("kind", m.Turn.Kind), words.In("turn", m.Turn.Turn),
-			words.In("included", m.Turn.Included)))
+		kind, turn, included := TurnSaid(c.say, m.Turn)
+		all = append(all, say(key, words.In("kind", kind), words.In("turn", turn), words.In("included", included)))
 	}
 	return say(words.CornerTitle, piece, words.In("what", strings.Join(all, "; ")))
 }
@@ -325,7 +326,7 @@ func (c *corner) twoWords() {
 	var all []string
 	var runs, facts [][]string
 	for _, g := range c.Legs {
-		top := LegWords(c.Metric, g.LegTop)
+		top := LegWords(c.say, c.Metric, g.LegTop)
 		i := slices.Index(all, top)
 		if i < 0 {
 			all, runs, facts = append(all, top), append(runs, nil), append(facts, nil)

@@ -37,7 +37,8 @@ func (c *corner) inset(w plan.CornerMiter) entry {
 	}
 	return entry{high, func(g *drawing.Scene, at drawing.Point) {
 		in, out := legFrame{dir: xy{1, 0}}, legFrame{dir: heading(w.By.Degrees())}
-		scale := insetScale(c.Metric, length.Max(length.Max(length.Abs(w.WallAt.X), w.WallAt.Y), c.StringBehind.Real))
+		scale := insetScale(c.say, c.Metric,
+			length.Max(length.Max(length.Abs(w.WallAt.X), w.WallAt.Y), c.StringBehind.Real))
 		mid := drawing.Point{X: at.X + insetSide/2 + insetLeft, Y: at.Y + 1900}
 		m := paperMap{ratio: float64(scale.Ratio), origin: mid}
 		g.Text(drawing.Point{X: at.X, Y: at.Y + 450},
@@ -99,13 +100,13 @@ func (c *corner) insetDims(g *drawing.Scene, m paperMap, mid drawing.Point, w pl
 
 // insetScale is the largest usual scale at which a distance stays small enough
 // for the detail.
-func insetScale(metric bool, l length.Length) Scale {
+func insetScale(say words.Book, metric bool, l length.Length) Scale {
 	for _, s := range Scales(metric) {
 		if s.Units(l) <= 900 {
 			return s
 		}
 	}
-	return Scale{Name: "not to scale", Ratio: 100}
+	return Scale{Name: say.Say(words.ViewNotToScale), Ratio: 100}
 }
 
 // within is where a ray from p leaves a circle about mid.

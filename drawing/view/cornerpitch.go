@@ -97,7 +97,7 @@ func (c *corner) sideView(i int) entry {
 	for _, ring := range w.Legs {
 		e.hold(places(ring)...)
 	}
-	scale := Scale{Name: "not to scale", Ratio: 1}
+	scale := Scale{Name: c.say.Say(words.ViewNotToScale), Ratio: 1}
 	for _, s := range Scales(c.Metric) {
 		if s.Units(length.FromMM(e.hi.x-e.lo.x)) <= sideWide {
 			scale = s

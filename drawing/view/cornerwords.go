@@ -173,7 +173,7 @@ func (d *cornerDrawing) angleLines(g *drawing.Scene, i int) {
 // angles letters the two angles at their arcs.
 func (d *cornerDrawing) angles(i int) []saying {
 	w := d.Miters[i]
-	kind, turn, included := w.Turn.Kind, w.Turn.Turn, w.Turn.Included
+	kind, turn, included := TurnSaid(d.say, w.Turn)
 	at, inner, away := d.openings(i)
 	if w.Break != plan.NoBreak {
 		return []saying{d.breakLabel(i, kind, turn, w.Turn.Turned)}
@@ -410,8 +410,8 @@ func (d *cornerDrawing) endWords() []saying {
 		default:
 			continue
 		}
-		if e.Step != "" {
-			l.Lines = append(l.Lines, drawing.Letter(e.Step))
+		if e.StepTo != "" {
+			l.Lines = append(l.Lines, drawing.Letter(StepSaid(d.say, e.StepTo, e.StepUp)))
 		}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.times(out)), From: 200, To: 5000, Step: 250, Spread: 105,
 			Reach: 900})

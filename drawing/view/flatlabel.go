@@ -202,7 +202,8 @@ func (d *flat) faces() {
 				{name + "  " + deep, finish[0] + " " + finish[1]}, {name, deep, finish[0], finish[1]}, finish,
 			}, tries...)
 			if d.Falls && f.Name == "top" {
-				fall = drawing.Letter(d.say.Say(words.FlatFalls, words.In("slope", LegSlopeWords(d.Metric, f.Slope))))
+				fall = drawing.Letter(d.say.Say(words.FlatFalls,
+					words.In("slope", LegSlopeWords(d.say, d.Metric, f.Slope))))
 				tries = append(
 					[][]string{
 						{name + "  " + deep, fall, finish[0] + " " + finish[1], film}, {name + "  " + deep, fall},

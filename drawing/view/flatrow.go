@@ -242,8 +242,7 @@ func (r *FlatRow) caption(s *drawing.Scene) drawing.Rect {
 	wide := drawing.Width(drawing.Bold, title, drawing.Head)
 	phrase := drawing.Letter(r.say.Say(words.FrameScaleOf, words.In("scale", r.scale.Name)))
 	if r.scale.Ratio <= 0 || wide+drawing.Width(drawing.Bold, phrase, drawing.Note)+7000 > w {
-		return captioned(s, r.metric, drawing.Pt(50, 50), w, drawing.Said{Words: r.title},
-			r.under(), r.scale)
+		return captioned(r.say, s, r.metric, drawing.Pt(50, 50), w, drawing.Said{Words: r.title}, r.under(), r.scale)
 	}
 	t := s.Text(
 		drawing.Pt(50, 50+drawing.Unit(drawing.Head)+100),

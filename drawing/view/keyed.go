@@ -6,6 +6,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/block"
+	"copingset/drawing/words"
 )
 
 // Keyed is a drawing to scale with a list beside it or below, its caption under the
@@ -14,6 +15,7 @@ type Keyed struct {
 	ID, Title, About string
 	titleFact        string       // the names of the facts that the title letters
 	under            drawing.Said // said below the title
+	say              words.Book
 	metric           bool
 	finest, coarsest int64                            // scales worth trying, building over paper
 	extent           func(ratio float64) drawing.Rect // what the drawing takes with all its words
@@ -87,7 +89,8 @@ func (k *Keyed) layOut() []keyedLay {
 				l.wide = max(l.wide, way.columns*k.list.least()+30)
 			}
 			var pad drawing.Scene
-			l.foot = captioned(&pad, k.metric, drawing.Point{}, l.wide-60, k.caption(), k.under, sc).Height() + 300
+			l.foot = captioned(k.say, &pad, k.metric, drawing.Point{}, l.wide-60, k.caption(), k.under,
+				sc).Height() + 300
 			high := l.cut.Height() + l.foot
 			lines := k.kept * drawing.Note.Line()
 			switch {
@@ -142,7 +145,7 @@ func (k *Keyed) drawn(l keyedLay) block.Drawn {
 	s := drawing.Scene{Marks: drawing.Translate(got.marks, at)}
 	out := block.Drawn{About: k.About}
 	s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
-		captioned(g, k.metric, drawing.Pt(30, l.cut.Height()+100), l.wide-60, k.caption(), k.under, l.scale)
+		captioned(k.say, g, k.metric, drawing.Pt(30, l.cut.Height()+100), l.wide-60, k.caption(), k.under, l.scale)
 		if l.list.Empty() && len(got.lost) == 0 {
 			return
 		}

@@ -250,9 +250,9 @@ func (k *keyPlan) foot(box drawing.Rect, scale Scale, shapes []keyShape) {
 	k.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		top := drawing.Point{X: box.Min.X + 150, Y: box.Min.Y + 200}
 		k.s.Squeezed = scale.Ratio <= 0 || k.nameless > 0
-		captioned(g, k.of.Metric, top, tw-600, drawing.Said{Words: k.say.Say(words.KeyplanTitleLarge)},
+		captioned(k.say, g, k.of.Metric, top, tw-600, drawing.Said{Words: k.say.Say(words.KeyplanTitleLarge)},
 			drawing.Said{}, scale)
-		directionKey(g, drawing.Point{X: box.Max.X - 5300, Y: box.Min.Y + 200})
+		directionKey(k.say, g, drawing.Point{X: box.Max.X - 5300, Y: box.Min.Y + 200})
 		at := drawing.Point{X: box.Min.X + tw, Y: box.Min.Y + 200}
 		if !beside {
 			at = drawing.Point{X: box.Min.X + 150, Y: box.Min.Y + 32*drawing.MM}

@@ -38,23 +38,23 @@ func everythingNamed(t interface {
 	Errorf(string, ...any)
 }, l *layout.Layout, k drawing.Scene) {
 	t.Helper()
-	words, st := lettering(k), length.Crew(l.Job.Units == job.Metric)
+	lettered, st := lettering(k), length.Crew(l.Job.Units == job.Metric)
 	for _, p := range l.Perimeters {
 		for _, r := range p.Runs {
-			if _, ok := find(k, r.Name); !ok && !strings.Contains(words, "un "+r.Name) {
+			if _, ok := find(k, r.Name); !ok && !strings.Contains(lettered, "un "+r.Name) {
 				t.Errorf("run %s is not named", r.Name)
 			}
-			if want := drawing.Letter(st.Long(r.Front)); !strings.Contains(words, want) && !strings.Contains(words, drawing.Letter(inSentence(st, r.Front))) {
+			if want := drawing.Letter(st.Long(r.Front)); !strings.Contains(lettered, want) && !strings.Contains(lettered, drawing.Letter(inSentence(st, r.Front))) {
 				t.Errorf("run %s: its length %s is not lettered", r.Name, want)
 			}
 		}
 		for _, c := range p.Corners {
-			said := layout.TurnOf(c)
+			kind, turn, included := TurnSaid(words.Book{}, layout.TurnOf(c))
 			if c.Absorb {
-				said.Kind = "KINK"
+				kind = "KINK"
 			}
-			for _, want := range []string{c.Name, said.Kind, said.Turn, said.Included} {
-				if !strings.Contains(strings.ReplaceAll(words, ", ", " "), strings.ReplaceAll(want, ", ", " ")) {
+			for _, want := range []string{c.Name, kind, turn, included} {
+				if !strings.Contains(strings.ReplaceAll(lettered, ", ", " "), strings.ReplaceAll(want, ", ", " ")) {
 					t.Errorf("corner %s: %q is not lettered", c.Name, want)
 				}
 			}

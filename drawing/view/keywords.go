@@ -166,7 +166,8 @@ func (d *keyDrawing) holds(g *drawing.Scene) {
 		}
 	}
 	if len(rest) > 0 && !d.brief {
-		d.notes = append(d.notes, drawing.Said{Words: d.say.Say(words.KeyplanHoldToo, words.In("rest", join(rest)))})
+		d.notes = append(d.notes, drawing.Said{Words: d.say.Say(words.KeyplanHoldToo,
+			words.In("rest", join(d.say, rest)))})
 	}
 }
 
@@ -263,7 +264,7 @@ func (d *keyDrawing) cornerWords(g *drawing.Scene) {
 		if !r.rite {
 			continue
 		}
-		kind, turn, included := c.Kind, c.Turn, c.Included
+		kind, turn, included := TurnSaid(d.say, c.KeyTurn)
 		if c.Absorbed {
 			kind = d.say.Say(words.KeyplanKink)
 		}
@@ -400,8 +401,10 @@ func (d *keyDrawing) sides(g *drawing.Scene) {
 // well encloses: inside its loop or not at all, for outside it the words would
 // say it of the roof. The head of the panel says it too.
 func (d *keyDrawing) street(g *drawing.Scene, r keyRun) {
+	say := d.say
+	say.Outer = d.sh.per.Outer
 	l := place.Label{
-		Lines: []string{d.say.Say(words.KeyplanStreet)},
+		Lines: []string{say.Say(words.KeyplanStreet)},
 		Face:  drawing.Bold,
 		Pad:   besideLine,
 		About: d.m.at(r.at(r.long/2, -d.real(keyBandO+keyBand))),

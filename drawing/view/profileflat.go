@@ -26,10 +26,10 @@ func ShopSection(say words.Book, of plan.Profile, top string, w, h drawing.Unit)
 	under := drawing.Said{Words: say.Say(words.ProfileSectionSides)}
 	const side, over = 2600, 700
 	var probe drawing.Scene
-	head := captioned(&probe, st.Metric, drawing.Pt(50, 50), w-100, title, under, Scales(st.Metric)[0]).Max.Y + 300
+	head := captioned(say, &probe, st.Metric, drawing.Pt(50, 50), w-100, title, under, Scales(st.Metric)[0]).Max.Y + 300
 	ew, eh := hi.X-lo.X, hi.Y-lo.Y
 	scale := Fit(st.Metric, length.Max(ew, length.MulDiv(eh, int64(w-2*side), max(int64(h-head-2*over), 1))), w-2*side)
-	captioned(&s, st.Metric, drawing.Pt(50, 50), w-100, title, under, scale)
+	captioned(say, &s, st.Metric, drawing.Pt(50, 50), w-100, title, under, scale)
 	m := paperMap{ratio: float64(scale.Ratio)}
 	corner := m.up(plan.Pt{X: (lo.X + hi.X) / 2, Y: hi.Y})
 	m.origin = drawing.Pt(w/2, head+over).Sub(corner)

@@ -340,7 +340,7 @@ func TestLegendHoldsEveryHatch(t *testing.T) {
 			of := planned(l, r)
 			for _, s := range runStrips(of, runWide, words.English) {
 				listed, used := map[drawing.HatchKind]bool{}, hatched(s.Scene())
-				for _, e := range RunHatches(of, s.Win) {
+				for _, e := range RunHatches(words.Book{}, of, s.Win) {
 					if listed[e.Kind] || e.Words == "" {
 						t.Errorf("%s, run %s: legend entry %v twice or without words", name, r.Name, e.Kind)
 					}

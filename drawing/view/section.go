@@ -63,6 +63,7 @@ func SectionLike(say words.Book, of plan.Section, like *plan.Section, told Secti
 	k := &Keyed{
 		ID: "section-" + of.Mark, Title: s.title(), About: say.Say(words.SectionAbout, words.In("title", s.title()),
 			words.In("run", of.Run)),
+		say: say,
 		under: drawing.Said{Words: say.Say(words.SectionUnder, words.In("run", of.Run),
 			words.In("station", s.crew.InText(of.Crew.Real))), Fact: of.Crew.Fact},
 		metric: s.crew.Metric, finest: 4, coarsest: 10, extent: s.extent, beside: sectionBeside,

@@ -56,14 +56,14 @@ func trimmed(number string) string {
 }
 
 // fallText letters a slope as a carpenter's level finds it.
-func fallText(metric bool, f plan.Fall) string {
+func fallText(say words.Book, metric bool, f plan.Fall) string {
 	switch {
 	case f == 0:
-		return "level top"
+		return say.Say(words.SectionLevel)
 	case metric:
-		return length.Millimetres(f.Over(length.Metre), 0) + " mm in 1000 mm"
+		return say.Say(words.UnitFallMm, words.In("rise", length.Millimetres(f.Over(length.Metre), 0)))
 	}
-	return length.Inches(f.Over(length.Foot), 32) + ` in 12"`
+	return say.Say(words.UnitFallFoot, words.In("rise", length.Inches(f.Over(length.Foot), 32)))
 }
 
 // holds letter what the section itself shows to be wrong.
@@ -391,7 +391,7 @@ func (s *sectionView) lines() []drawing.Said {
 	var fall []words.Slot
 	if s.of.Fall != 0 {
 		s.also(s.of.Falls)
-		fall = []words.Slot{words.In("fall", fallText(s.of.Metric, s.of.Fall))}
+		fall = []words.Slot{words.In("fall", fallText(s.say, s.of.Metric, s.of.Fall))}
 	}
 	return []drawing.Said{s.said(sentences(s.say.Say(top, fall...), s.say.Say(words.SectionPlay,
 		words.In("play", s.short(s.is(s.dim(plan.RearClear).Value))),
@@ -403,7 +403,7 @@ func (s *sectionView) fall() string {
 	if s.of.Fall == 0 {
 		return s.say.Say(words.SectionLevel)
 	}
-	return s.say.Say(words.SectionFalls, words.In("fall", fallText(s.of.Metric, s.of.Fall)))
+	return s.say.Say(words.SectionFalls, words.In("fall", fallText(s.say, s.of.Metric, s.of.Fall)))
 }
 
 // lerp is the place a share of the way between two.

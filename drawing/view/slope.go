@@ -3,25 +3,26 @@ package view
 import (
 	"strconv"
 
+	"copingset/drawing/words"
 	"copingset/layout/length"
 )
 
 // slopeIn letters a slope the way its readers measure it.
-func slopeIn(metric bool, s length.Slope) string {
+func slopeIn(say words.Book, metric bool, s length.Slope) string {
 	switch {
 	case s == 0:
-		return "level top"
+		return say.Say(words.SectionLevel)
 	case metric:
-		return length.Millimetres(s.Rise(length.Metre), 0) + " mm in 1000 mm"
+		return say.Say(words.UnitFallMm, words.In("rise", length.Millimetres(s.Rise(length.Metre), 0)))
 	}
-	return length.Inches(s.Rise(length.Foot), 32) + ` in 12"`
+	return say.Say(words.UnitFallFoot, words.In("rise", length.Inches(s.Rise(length.Foot), 32)))
 }
 
 // LegSlopeWords letters the slope of one leg of a corner of two widths, finer than a
 // tape shows, for the other leg's differs from it by little.
-func LegSlopeWords(metric bool, s length.Slope) string {
+func LegSlopeWords(say words.Book, metric bool, s length.Slope) string {
 	if s == 0 {
-		return slopeIn(metric, s)
+		return slopeIn(say, metric, s)
 	}
-	return slopeIn(metric, s) + " (" + strconv.FormatFloat(float64(s)/1e7, 'f', 2, 64) + "%)"
+	return slopeIn(say, metric, s) + " (" + strconv.FormatFloat(float64(s)/1e7, 'f', 2, 64) + "%)"
 }

@@ -2,33 +2,34 @@ package view
 
 import (
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
 
 // LegWords say of one leg of a corner of two widths how wide it is inside, how its
 // top falls, and how it stands beside its neighbour.
-func LegWords(metric bool, g plan.LegTop) string {
-	words := withUnit(length.Shop(metric), length.Shop(metric).Short(g.Inside)) + " inside, top falls " +
-		LegSlopeWords(metric, g.Slope)
-	if off := StandsOff(metric, g); off != "" {
-		words += ", " + off
+func LegWords(say words.Book, metric bool, g plan.LegTop) string {
+	inside := words.In("inside", withUnit(length.Shop(metric), length.Shop(metric).Short(g.Inside)))
+	slope := words.In("slope", LegSlopeWords(say, metric, g.Slope))
+	if off := StandsOff(say, metric, g); off != "" {
+		return drawing.Letter(say.Say(words.CornerLegTopOff, inside, slope, words.In("off", off)))
 	}
-	return drawing.Letter(words)
+	return drawing.Letter(say.Say(words.CornerLegTop, inside, slope))
 }
 
 // StandsOff says how a leg of a corner of two widths stands beside the cap at its
 // joint, which has the profile's slope; nothing where they agree.
-func StandsOff(metric bool, g plan.LegTop) string {
+func StandsOff(say words.Book, metric bool, g plan.LegTop) string {
 	if g.StandsOff == 0 {
 		return ""
 	}
-	words := length.Style{Denominator: 64}.Short(g.StandsOff)
+	by := length.Style{Denominator: 64}.Short(g.StandsOff)
 	if metric {
-		words = length.Millimetres(g.StandsOff, 1) + " mm"
+		by = say.Say(words.UnitMm, words.In("n", length.Millimetres(g.StandsOff, 1)))
 	}
 	if g.FrontLower {
-		return "front fold " + words + " lower than the next cap's"
+		return say.Say(words.CornerLegLower, words.In("length", by))
 	}
-	return "rear fold " + words + " higher than the next cap's"
+	return say.Say(words.CornerLegHigher, words.In("length", by))
 }

@@ -34,4 +34,6 @@ const (
 	FrameScaleOf          Key = "frame.scale-of"
 	FrameLarger           Key = "frame.larger"
 	FrameLargerAbout      Key = "frame.larger-about"
+	FrameTranslation      Key = "frame.translation"
+	FrameTranslationBy    Key = "frame.translation.by"
 )

@@ -132,4 +132,11 @@ const (
 	RunBenchmarkAt        Key = "run.benchmark.at"
 	RunBenchmarkCheck     Key = "run.benchmark.check"
 	RunBenchmarkCheckAt   Key = "run.benchmark.check-at"
+	RunHatchCorner        Key = "run.hatch.corner"
+	RunHatchShims         Key = "run.hatch.shims"
+	RunHatchLayers        Key = "run.hatch.layers"
+	RunHatchMore          Key = "run.hatch.more"
+	RunHatchChairs        Key = "run.hatch.chairs"
+	RunHatchWall          Key = "run.hatch.wall"
+	RunHole               Key = "run.hole"
 )

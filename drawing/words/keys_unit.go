@@ -17,4 +17,7 @@ const (
 	UnitAsPulled   Key = "unit.as-pulled"
 	UnitKpa        Key = "unit.kpa"
 	UnitPsf        Key = "unit.psf"
+	UnitFallMm     Key = "unit.fall.mm"
+	UnitFallFoot   Key = "unit.fall.foot"
+	UnitList       Key = "unit.list"
 )

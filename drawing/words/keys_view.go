@@ -45,4 +45,12 @@ const (
 	ViewEndWall           Key = "view.end.wall"
 	ViewEndFree           Key = "view.end.free"
 	ViewSetSlope          Key = "view.set.slope"
+	ViewNotToScale        Key = "view.not-to-scale"
+	ViewMeets             Key = "view.meets"
+	ConditionLoose        Key = "condition.loose"
+	ConditionRotten       Key = "condition.rotten"
+	ConditionWet          Key = "condition.wet"
+	ConditionFixings      Key = "condition.fixings"
+	ConditionPipes        Key = "condition.pipes"
+	ConditionFlashing     Key = "condition.flashing"
 )

@@ -44,6 +44,8 @@ const (
 	MarkCrateNames         Key = "mark.crate.names"
 	MarkSheet              Key = "mark.sheet"
 	MarkSheetNames         Key = "mark.sheet.names"
+	MarkSheetShared        Key = "mark.sheet.shared"
+	MarkSheetSharedNames   Key = "mark.sheet.shared.names"
 	WordStreetSide         Key = "word.street-side"
 	WordStreetSideMeans    Key = "word.street-side.means"
 	WordRoofSide           Key = "word.roof-side"

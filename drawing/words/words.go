@@ -112,6 +112,9 @@ func Rows() []Row {
 type Book struct {
 	Lang Lang
 	UK   bool // British spelling
+	// What lies outside the walls that are spoken of, by the codes of outer.csv with a
+	// blank between them; empty: the street.
+	Outer string
 }
 
 // Has says that there is a sentence of that key, for keys made of a code.
@@ -143,13 +146,13 @@ func (b Book) text(k Key) string {
 	}
 	switch {
 	case b.Lang == Spanish && r.Spanish != "":
-		return r.Spanish
+		return b.outside(r.Spanish)
 	case b.Lang == Longer:
-		return longer(r.English)
+		return longer(b.outside(r.English))
 	case b.UK && r.UK != "":
-		return r.UK
+		return b.outside(r.UK)
 	}
-	return r.English
+	return b.outside(r.English)
 }
 
 // fill puts values into the slots of a sentence: each it has, and no other.

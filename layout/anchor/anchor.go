@@ -33,7 +33,7 @@ func (k Kind) String() string {
 	return [...]string{"joint", "between", "end", "expansion"}[k]
 }
 
-// Chair is one anchor chair in its place.
+// Chair is one chair in its place.
 type Chair struct {
 	Name     string // "N-C3"
 	N        int    // in its run, from the left

@@ -66,7 +66,7 @@ func TestHardwareCountsTheWall(t *testing.T) {
 	if fasteners != (3+2)*chairs { // the rows of the test
 		t.Errorf("%d fasteners in %d chairs", fasteners, chairs)
 	}
-	want := map[string]int{"anchor chair": chairs + crate.Spare(chairs, 3), "splice plate": joints + crate.Spare(joints, 3), "corner support": 4}
+	want := map[string]int{"chair": chairs + crate.Spare(chairs, 3), "splice plate": joints + crate.Spare(joints, 3), "corner support": 4}
 	for _, i := range l.Crates[0].Items {
 		if n, ok := want[i.What]; ok && i.Count != n {
 			t.Errorf("%s: %d, want %d", i.What, i.Count, n)

@@ -71,7 +71,7 @@ func hardware(j *job.Job, loads []Load) *Crate {
 			for _, ch := range r.Chairs {
 				if left, right := ch.Edges(&j.System); left != right {
 					tapered = append(tapered, Item{Count: 1, Sort: Chair,
-						What: "anchor chair, rear edge cut to a taper", Mark: ch.Name, Length: j.System.Chair.Length})
+						What: "chair, roof-side edge cut to a taper", Mark: ch.Name, Length: j.System.Chair.Length})
 					continue
 				}
 				chairs = count(chairs, ch.Inside, j.ChairNames(ch.Assembly))
@@ -97,7 +97,7 @@ func hardware(j *job.Job, loads []Load) *Crate {
 		c.Items = append(c.Items, Item{Count: n + s, Spare: s, Percent: percent, Sort: sort, What: what, Length: l})
 	}
 	for _, w := range chairs {
-		add(Chair, w.n, j.Crating.SpareChair, "anchor chair"+j.Units.OwnUnits(w.words(len(chairs))),
+		add(Chair, w.n, j.Crating.SpareChair, "chair"+j.Units.OwnUnits(w.words(len(chairs))),
 			j.System.Chair.Length)
 		c.Items[len(c.Items)-1].Inside = w.told(len(chairs))
 	}

@@ -29,11 +29,14 @@ const (
 // Job is one job file with its surveys, decoded and checked for form. Whether
 // the wall closes or the pieces fit is for later rooms.
 type Job struct {
-	File       string   // as findings name it
-	Sources    []Source // the files it was read from, the job file first
-	Info       Info
-	Units      Units
-	Spelling   Spelling
+	File     string   // as findings name it
+	Sources  []Source // the files it was read from, the job file first
+	Info     Info
+	Units    Units
+	Spelling Spelling
+	Language Language
+	// ReviewedBy is the fluent site reader who read the translation over; empty: nobody yet.
+	ReviewedBy string
 	Paper      Paper
 	System     System
 	Packing    Packing
@@ -109,6 +112,18 @@ const (
 	UK
 )
 
+// Language is what the sheets of the crew and of receiving are said in. All others are
+// in English.
+type Language int
+
+// The languages: English unless the job says otherwise, Spanish, or both, each sheet
+// twice under its number.
+const (
+	InEnglish Language = iota
+	InSpanish
+	InBoth
+)
+
 // Paper chooses a sheet for the drawings and one for the lists.
 type Paper struct{ Runs, Lists PaperSize }
 
@@ -126,6 +141,12 @@ func (j *Job) keys(k keys) {
 		"the units the sheets are lettered in", "imperial")
 	value(k.may(), "spelling", &j.Spelling, words([]choice[Spelling]{{"us", US}, {"uk", UK}}),
 		"the spelling of the sheets", "us")
+	value(k.may(), "language", &j.Language,
+		words([]choice[Language]{{"en", InEnglish}, {"es", InSpanish}, {"en+es", InBoth}}),
+		"the language of the sheets of the crew and of receiving, or both on facing sheets", "en")
+	k.may().group("translation", "who answers for the translation", func(k keys) {
+		k.text("reviewed_by", &j.ReviewedBy, "the fluent site reader who read the translation over", "T. Ocampo-Ruiz")
+	})
 	k.group("paper", "the paper for the drawings and for the lists", j.Paper.keys)
 	k.d.system = k.group("system", "the fabricator's coping system", j.System.keys).part
 	k.group("packing", "what the wall top may be built up with", j.Packing.keys)

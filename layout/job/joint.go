@@ -26,7 +26,7 @@ type Splice struct {
 	Legs      Legs // of the plate
 }
 
-// Chair is the anchor chair; an assembly may have been tested with its own.
+// Chair is the chair; an assembly may have been tested with its own.
 type Chair struct {
 	At        finding.Place
 	Length    length.Length // along the run

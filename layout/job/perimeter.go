@@ -16,11 +16,27 @@ const (
 	Open
 )
 
+// Outer is what lies outside the walls of a perimeter. Sheets and lists name the outer
+// side of the wall by it.
+type Outer int
+
+// What may lie there.
+const (
+	Street Outer = iota
+	Court
+	LightWell
+	Yard
+)
+
+// String is the word of the job file, and of the tables of sentences.
+func (o Outer) String() string { return [...]string{"street", "court", "well", "yard"}[o] }
+
 // Perimeter is one chain of runs.
 type Perimeter struct {
 	At               finding.Place
 	Name             string
 	Kind             Kind
+	OuterSide        Outer
 	Wall             string // name of a Wall; a run may override
 	Bearing          Angle  // compass bearing of the first run's direction of stations
 	MisclosureLength length.Length
@@ -54,6 +70,9 @@ func (p *Perimeter) keys(k keys) {
 	k.name("name", &p.Name, "a short name for the perimeter", "ROOF")
 	word(k, "kind", &p.Kind, []choice[Kind]{{"roof", Roof}, {"well", Well}, {"open", Open}},
 		"what it runs round, open if it has two ends", "open")
+	word(k.may(), "outer_side", &p.OuterSide,
+		[]choice[Outer]{{"street", Street}, {"court", Court}, {"well", LightWell}, {"yard", Yard}},
+		"what lies outside its walls, by which sheets name their outer side; left out, the street", "court")
 	k.text("wall", &p.Wall, "the name of one of the walls", "block-12")
 	k.angle("bearing", &p.Bearing, 0, 360*Degree, "the compass bearing in which the first run's stations are measured",
 		"90")

@@ -164,10 +164,10 @@ type CornerMiter struct {
 	Break         BreakKind
 	Outside       bool
 	By            length.Angle // what the piece turns, to the right towards the roof
-	Turn          KeyTurn      // both its angles in words
-	Front, Rear   Pt           // its ends, in the plan of the piece
-	Arrive, Leave Offset       // of the cap's corner from the plumbed corner of the wall
-	StringAt      Pt           // where the strings cross, and
+	Turn          KeyTurn
+	Front, Rear   Pt     // its ends, in the plan of the piece
+	Arrive, Leave Offset // of the cap's corner from the plumbed corner of the wall
+	StringAt      Pt     // where the strings cross, and
 	// the plumbed corner of the wall, along the arriving leg and behind it from the cap's corner point
 	WallAt Pt
 	Over   Over // a break of slope
@@ -207,7 +207,8 @@ type CornerEnd struct {
 	Wall    length.Length // station where the wall ends, or the higher one begins
 	Clear   Value         // what the job asks for between the end and the wall
 	Upstand Value
-	Step    string // what the wall's top does there, in words; empty where it ends
+	StepTo  string // the run that the top steps up or down to there; empty where it ends
+	StepUp  bool
 }
 
 // CornerJoint is a joint at an end of a piece, in the frame of a leg.

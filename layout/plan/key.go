@@ -37,6 +37,7 @@ const (
 type KeyPerimeter struct {
 	Name   string
 	Lying  Lying
+	Outer  string  // what lies outside its walls, by its code; empty: the street
 	Turned float64 // degrees clockwise from the right that its frame lies at on paper
 	Misses Value   // by which it does not close as measured; zero where a tape does not show it
 	Within Check   // that against the limit of the job
@@ -96,14 +97,25 @@ type KeyEnd struct {
 	Corner KeyCorner // of KeyCorners
 }
 
-// KeyTurn is what a corner does, both its angles lettered: a bare number is read
+// TurnKind is what a corner does.
+type TurnKind int
+
+// The kinds. At a peak and a valley the wall goes straight on and its slope changes.
+const (
+	OutsideCorner TurnKind = iota // turns right, towards the roof
+	InsideCorner                  // turns left, away from it
+	PeakBreak
+	ValleyBreak
+)
+
+// KeyTurn is what a corner does, with both its angles: a bare number is read
 // either way and makes a wrong corner.
 type KeyTurn struct {
-	Kind     string // OUTSIDE CORNER, INSIDE CORNER, PEAK, VALLEY
-	Turn     string // "turns right 90°"
-	Included string // "included 90°"
-	Turned   string // the name of the fact that the turn is, or the change of slope
-	Opened   string // and of that the included angle is
+	Kind     TurnKind
+	Turn     length.Angle // from the straight line, without its sign; at a break by how much the slope changes
+	Included length.Angle // nothing at a break
+	Turned   string       // the name of the fact that the turn is, or the change of slope
+	Opened   string       // and of that the included angle is
 }
 
 // KeyCorner is a corner of the wall.

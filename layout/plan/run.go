@@ -243,7 +243,6 @@ type End struct {
 	// of the cap corner from the plumbed corner of the wall, along this run; nothing at a break of slope
 	Offset Offset
 	Step   StepWay
-	Words  string  // what a step or a tee is called
 	Stub   [2][]Pt // the next run's front and rear mold lines, from the miter outwards and far beyond what is shown
 }
 

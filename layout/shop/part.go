@@ -30,7 +30,7 @@ const (
 
 func (k PartKind) String() string {
 	return [...]string{
-		"splice plate", "cover plate of an expansion joint", "anchor chair", "corner support",
+		"splice plate", "cover plate of an expansion joint", "chair", "corner support",
 		"face extender", "roof-side extender", "step riser", "formed cap for closers",
 	}[k]
 }
@@ -162,7 +162,7 @@ type Plate struct {
 	Held           cap.Hand // side on which a cover plate is fixed
 }
 
-// Chair is an anchor chair.
+// Chair is a chair.
 type Chair struct {
 	Served
 	Inside   length.Length    // at its middle

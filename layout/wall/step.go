@@ -18,14 +18,6 @@ type Step struct {
 // Up reports whether the wall beyond is the higher one.
 func (s *Step) Up() bool { return s.Rise > 0 }
 
-// Words name a step for a label, as seen from the run that ends at it.
-func (s *Step) Words() string {
-	if s.Up() {
-		return "step up to run " + s.Beyond.Name
-	}
-	return "step down to run " + s.Beyond.Name
-}
-
 // step ends a run and begins the next at a step between them.
 func step(r, next *Run) {
 	rise := r.Job.Right.Step

@@ -17,9 +17,6 @@ type Tee struct {
 	Main *Run // nil only while the perimeters are being read
 }
 
-// Words name a tee for a label, as seen from the branch.
-func (t *Tee) Words() string { return "meets run " + t.Main.Name }
-
 // openEnd is an end of an open perimeter.
 func openEnd(e job.End) End {
 	out := End{Kind: e.Kind}

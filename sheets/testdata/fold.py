@@ -543,7 +543,7 @@ def fits(parts, caps, job):
             own = section(b)
             play = (float(inside_width) * cap.unit - (own[:, 0].max() - own[:, 0].min() + b.thick)) / 2
             own = own + [t + play, -slope * (t + play) - t * np.hypot(1, slope)]
-        elif kind == "anchor chair" and b.row["mark"] in job["before"]:
+        elif kind == "chair" and b.row["mark"] in job["before"]:
             own = section(b, False)
             o, frame = b.frames[b.root]
             base = b.faces[b.root]

@@ -46,7 +46,7 @@ func (c *checker) parts(all []Sheet) {
 				wide = w.Row.MM("inside width") + 2*s.Metal.Thickness.MM() + 2*w.Thickness() + k.Legs.Fit.MM()
 			}
 			c.plate(w, k.Legs, wide)
-		case "anchor chair":
+		case "chair":
 			c.chairFor(w, under, ordered)
 		case "corner support":
 			c.section(w, s.Corner.Support.Blank.Section, s.Corner.Support.Width.MM())
