@@ -121,7 +121,7 @@ func onScale(s Sheet, layer drawing.Layer, x drawing.Text, sheets map[string]boo
 
 var (
 	barLabel   = regexp.MustCompile(`^[0-9]+(′|″|′-0″| m| mm| ft)?$`)
-	pageNumber = regexp.MustCompile(`^[0-9]+$|^[0-9]+\.[A-Z]+\.[0-9]+$`) // of a page, of a sheet as an example
+	pageNumber = regexp.MustCompile(`^[0-9]+$|^[0-9]+\.[A-Z-]+\.[0-9]+$`) // of a page, of a sheet as an example
 )
 
 // counted is what the sheets of a packet letter by number.
