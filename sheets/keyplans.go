@@ -132,7 +132,7 @@ func (b *book) keyParts(cover page, k plan.KeyPlan, title string, rows table) []
 		some := rows.only(from, to)
 		p, _ := b.briefOn(cover, some, part(from, to))
 		q := keyPart{k.Perimeters[0].Runs[from].Name, k.Perimeters[0].Runs[to-1].Name,
-			b.id("key part", k.Perimeters[0].Name, itoa(n+1))}
+			b.id("key-part", k.Perimeters[0].Name, itoa(n+1))}
 		p.id = q.page
 		p.title = b.say.Say(words.CoverKeyPlanPart, words.In("title", title), words.In("n", itoa(n+1)),
 			words.In("from", q.first), words.In("to", q.last))
