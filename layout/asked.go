@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"copingset/layout/crate"
-	"copingset/layout/fact"
 	"copingset/layout/job"
 	"copingset/layout/length"
 )
@@ -38,16 +37,6 @@ type Asked struct {
 
 // Stated reports whether it is answered.
 func (a Asked) Stated() bool { return a.Words != "" || a.Length > 0 || a.Temperature != nil }
-
-// InstructionFacts is what the facts of the crew's instructions are of.
-const InstructionFacts = "instructions"
-
-// askedName is what the fact of something asked for is called.
-func askedName(k AskedKind) string {
-	return [...]string{AskedHoles: "holes", AskedDriving: "driving", AskedMembrane: "membrane-least",
-		AskedSlack: "membrane-slack", AskedTape: "tape-least", AskedSealant: "plate-sealant",
-		AskedWallEnd: "wall-end", AskedLastGap: "last-gap", AskedNight: "night", AskedRain: "rain"}[k]
-}
 
 // Asked are what a crew asks for on this job, answered or not, in the order of the
 // work. What the job has no use for is left out.
@@ -92,22 +81,4 @@ func (l *Layout) drillsMasonry() bool {
 	return slices.ContainsFunc(l.Fasteners(), func(f crate.FastenerCount) bool {
 		return f.Fastener.Substrate == job.Masonry || f.Fastener.Substrate == job.Concrete
 	})
-}
-
-// ofInstructions is what is said to what the crew asks for.
-func (b *facts) ofInstructions() {
-	i := &b.l.Job.Instructions
-	b.about(fact.Job, InstructionFacts)
-	b.said("fabricator", i.Fabricator)
-	b.said("contractor", i.Contractor)
-	for _, a := range b.l.Asked() {
-		switch what := askedName(a.Kind); {
-		case a.Temperature != nil:
-			b.temp(what, *a.Temperature)
-		case a.Length > 0:
-			b.length(what, a.Length)
-		default:
-			b.said(what, a.Words)
-		}
-	}
 }

@@ -18,10 +18,21 @@ func (l *Layout) KeyPlan() plan.KeyPlan {
 	k := plan.KeyPlan{Metric: l.Job.Units == job.Metric, North: int(math.Round(northFrom(l.Job).Degrees() * 10)),
 		CornerZone:   plan.Value{Real: l.Demand.CornerLength, Fact: Named("wind", "corner-zone")},
 		CornersBegin: l.Demand.CornersBegin(), Begun: Named("wind", "corners-begin")}
+	var walls []*wall.Perimeter
 	for _, p := range l.Perimeters {
-		if len(p.Runs) > 0 {
-			k.Perimeters = append(k.Perimeters, l.keyPerimeter(p))
+		walls = append(walls, p.Perimeter)
+	}
+	lie := wall.Lyings(walls)
+	for i, p := range l.Perimeters {
+		if len(p.Runs) == 0 {
+			continue
 		}
+		q := l.keyPerimeter(p)
+		q.Group = lie[i].Group
+		// the group's frame lies on paper as that of its first perimeter
+		s, c := math.Sincos(q.Turned*math.Pi/180 - lie[i].Turn)
+		q.At = plan.Pt{X: length.FromMM(lie[i].X*c - lie[i].Y*s), Y: length.FromMM(lie[i].X*s + lie[i].Y*c)}
+		k.Perimeters = append(k.Perimeters, q)
 	}
 	return k
 }

@@ -16,16 +16,28 @@ import (
 func (b *book) keyPlans(cover page) []page {
 	k := b.keyPlan()
 	if len(k.Perimeters) < 2 {
-		return b.keyPlanOf(cover, k, b.say.Say(words.CoverKeyPlan))
+		return b.keyPlanOf(cover, k, b.say.Say(words.CoverKeyPlan), "key-plan")
 	}
 	// Several perimeters part before the paper grows.
 	if b.keyRead(cover.paper.room(cover.banner != ""), k) {
-		return []page{b.keyPage(cover, b.say.Say(words.CoverKeyPlan), b.fullKey(k))}
+		return []page{b.keyPage(cover, b.say.Say(words.CoverKeyPlan), b.fullKey(k), "key-plan")}
 	}
 	var out []page
 	for i, p := range k.Perimeters {
+		together := k.OfGroup(p.Group)
+		title := b.say.Say(words.CoverKeyPlanOf, words.In("name", prose(together.Names())))
+		if len(together.Perimeters) > 1 {
+			// Those placed from each other stay together, on larger paper if need be.
+			q := fitting(b.say, cover, func(room drawing.Rect) bool { return b.keyRead(room, together) })
+			if b.keyRead(q.paper.room(q.banner != ""), together) {
+				if together.Perimeters[0].Name == p.Name {
+					out = append(out, b.keyPage(q, title, b.fullKey(together), "key-plan", together.Names()))
+				}
+				continue
+			}
+		}
 		out = append(out, b.keyPlanOf(cover, k.Only(i),
-			b.say.Say(words.CoverKeyPlanOf, words.In("name", prose(p.Name))))...)
+			b.say.Say(words.CoverKeyPlanOf, words.In("name", prose(p.Name))), "key-plan", p.Name)...)
 	}
 	return out
 }
@@ -44,8 +56,8 @@ func (b *book) fullKey(k plan.KeyPlan) keyView {
 }
 
 // keyPage is a page of a key plan.
-func (b *book) keyPage(p page, title string, v keyView) page {
-	p.id, p.title = b.id(title), title
+func (b *book) keyPage(p page, title string, v keyView, name ...string) page {
+	p.id, p.title = b.id(name...), title
 	room := p.paper.room(p.banner != "")
 	p.draw = func(s *drawing.Scene, _ func(string) string) {
 		place(s, v(room.Width(), room.Height()), room.Min, "key")
@@ -56,22 +68,22 @@ func (b *book) keyPage(p page, title string, v keyView) page {
 // keyPlanOf are the pages of a key plan: with all its lettering on the job's paper or a
 // larger one; else with the names of its runs alone, beside a table of the rest; else in
 // parts, each on a page, after an outline that names them.
-func (b *book) keyPlanOf(cover page, k plan.KeyPlan, title string) []page {
+func (b *book) keyPlanOf(cover page, k plan.KeyPlan, title string, name ...string) []page {
 	read := func(room drawing.Rect) bool { return b.keyRead(room, k) }
 	if p := fitting(b.say, cover, read); read(p.paper.room(p.banner != "")) {
-		return []page{b.keyPage(p, title, b.fullKey(k))}
+		return []page{b.keyPage(p, title, b.fullKey(k), name...)}
 	}
 	if len(k.Perimeters) > 1 {
-		return []page{b.keyPage(cover, title, b.fullKey(k))}
+		return []page{b.keyPage(cover, title, b.fullKey(k), name...)}
 	}
 	rows := b.keyTable(k.Perimeters[0])
 	whole := func(w, h drawing.Unit) (drawing.Scene, bool) { return view.KeyPlanBrief(b.say, k, w, h) }
 	p, named := b.briefOn(cover, rows, whole)
 	if named {
-		p.id, p.title = b.id(title), title
+		p.id, p.title = b.id(name...), title
 		return b.briefPages(p, rows, whole)
 	}
-	return b.keyParts(cover, k, title, rows)
+	return b.keyParts(cover, k, title, rows, name)
 }
 
 // briefOn is the page on the first paper on which a brief plan names every run.
@@ -115,7 +127,7 @@ const mostPart, leastPart = 40, 4
 
 // keyParts are an outline of a perimeter that is too long for one plan, and its parts:
 // as many runs of it as can be named on a page of the job's paper.
-func (b *book) keyParts(cover page, k plan.KeyPlan, title string, rows table) []page {
+func (b *book) keyParts(cover page, k plan.KeyPlan, title string, rows table, name []string) []page {
 	part := func(from, to int) func(w, h drawing.Unit) (drawing.Scene, bool) {
 		return func(w, h drawing.Unit) (drawing.Scene, bool) {
 			return view.KeyPlanPart(b.say, k, from, to, w, h)
@@ -139,7 +151,7 @@ func (b *book) keyParts(cover page, k plan.KeyPlan, title string, rows table) []
 		parts = append(parts, q)
 		out = append(out, b.briefPages(p, some, part(from, to))...)
 	}
-	return slices.Insert(out, 0, b.keyOutline(cover, k, title, begins, parts))
+	return slices.Insert(out, 0, b.keyOutline(cover, k, title, begins, parts, name))
 }
 
 // partsOf are the indexes of the runs that the parts of a perimeter begin with: as many
@@ -171,8 +183,8 @@ func endOf(k plan.KeyPlan, begins []int, n int) int {
 type keyPart struct{ first, last, page string }
 
 // keyOutline is a perimeter in outline, with a list of its parts.
-func (b *book) keyOutline(p page, k plan.KeyPlan, title string, begins []int, parts []keyPart) page {
-	p.id, p.title, p.foot = b.id(title), title, nil
+func (b *book) keyOutline(p page, k plan.KeyPlan, title string, begins []int, parts []keyPart, name []string) page {
+	p.id, p.title, p.foot = b.id(name...), title, nil
 	room := p.paper.room(p.banner != "")
 	const wide = 9000
 	p.draw = func(s *drawing.Scene, refer func(string) string) {

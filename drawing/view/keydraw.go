@@ -17,12 +17,14 @@ type keyDrawing struct {
 	rear  [][2]xy
 	outer [][2]xy // outer edge of the zone band
 	inner [][2]xy
+
+	others []*keyDrawing // all perimeters of its panel
 }
 
-func newKeyDrawing(k *keyPlan, sh keyShape, m paperMap, room drawing.Rect) *keyDrawing {
+func newKeyDrawing(k *keyPlan, sh keyShape, m paperMap, c *place.Placer) *keyDrawing {
 	real := func(u drawing.Unit) float64 { return u.Millimetres() * m.ratio }
 	return &keyDrawing{
-		keyPlan: k, sh: sh, m: m, c: place.New(room),
+		keyPlan: k, sh: sh, m: m, c: c,
 		rear:  sh.beside(func(r keyRun) float64 { return math.Max(r.wide, real(keyWall)) }),
 		inner: sh.beside(func(keyRun) float64 { return -real(keyBandO) }),
 		outer: sh.beside(func(keyRun) float64 { return -real(keyBandO + keyBand) }),
@@ -34,7 +36,8 @@ func (d *keyDrawing) real(u drawing.Unit) float64 { return u.Millimetres() * d.m
 
 func (d *keyDrawing) wide(r keyRun) float64 { return math.Max(r.wide, d.real(keyWall)) }
 
-func (d *keyDrawing) draw() {
+// marks draws what is no lettering.
+func (d *keyDrawing) marks() {
 	d.s.Group(drawing.Zones, "", d.zones)
 	d.s.Group(drawing.Wall, "", func(g *drawing.Scene) {
 		d.walls(g)
@@ -51,6 +54,10 @@ func (d *keyDrawing) draw() {
 			d.corner(g, i)
 		}
 	})
+}
+
+// letters draws the lettering, and the marks of what is on hold.
+func (d *keyDrawing) letters() {
 	names, corners := d.names, d.cornerWords
 	if d.brief {
 		names, corners = d.briefNames, d.endsAlone

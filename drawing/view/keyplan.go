@@ -4,8 +4,10 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/place"
 	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
@@ -54,6 +56,7 @@ func (k *keyPlan) scene(w, h drawing.Unit) drawing.Scene {
 		}
 		shapes = append(shapes, sh)
 	}
+	groups := groupsOf(shapes)
 	// What finds no room on the plan goes to the notes under it, and longer
 	// notes leave less room for the plan: try until the strip is high enough.
 	foot := k.footHeight(w, nil, shapes)
@@ -64,14 +67,14 @@ func (k *keyPlan) scene(w, h drawing.Unit) drawing.Scene {
 		s.Desc = say.Say(words.KeyplanAbout)
 		k.s, k.notes, k.nameless = &s, nil, 0
 		area := drawing.Box(0, 0, w, max(h-foot, h/3))
-		scale, boxes := k.fit(shapes, area)
+		scale, boxes := k.fit(groups, area)
 		if k.crowded(shapes, scale) {
 			k.nameless = len(shapes[0].runs)
 			s.Squeezed = true
 			return s
 		}
-		for i, sh := range shapes {
-			k.panel(sh, boxes[i], scale, len(shapes) > 1)
+		for i, g := range groups {
+			k.panel(g, boxes[i], scale, len(groups) > 1)
 		}
 		need := k.footHeight(w, k.notes, shapes)
 		if need <= foot || i == tries-1 {
@@ -114,7 +117,7 @@ func keyScales(metric bool) []Scale {
 // fit chooses the largest usual scale at which the panels of all shapes find
 // their place. If none does, each panel is drawn as large as it goes, and the
 // plan says that it is not to scale.
-func (k *keyPlan) fit(shapes []keyShape, area drawing.Rect) (Scale, []drawing.Rect) {
+func (k *keyPlan) fit(shapes []keyGroup, area drawing.Rect) (Scale, []drawing.Rect) {
 	for _, sc := range keyScales(k.of.Metric) {
 		if sc.Ratio < 12 {
 			continue
@@ -137,7 +140,7 @@ func (k *keyPlan) fit(shapes []keyShape, area drawing.Rect) (Scale, []drawing.Re
 
 // shelves stands the panels side by side, row under row, and shares out what
 // room is left.
-func shelves(shapes []keyShape, sc Scale, area drawing.Rect) ([]drawing.Rect, bool) {
+func shelves(shapes []keyGroup, sc Scale, area drawing.Rect) ([]drawing.Rect, bool) {
 	type shelf struct {
 		of   []int
 		w, h drawing.Unit
@@ -261,9 +264,9 @@ func (k *keyPlan) foot(box drawing.Rect, scale Scale, shapes []keyShape) {
 	})
 }
 
-// panel draws one perimeter in its box: a strip with its name and north, the
+// panel draws a group of perimeters in its box: a strip with their names and north, the
 // plan below.
-func (k *keyPlan) panel(sh keyShape, box drawing.Rect, scale Scale, framed bool) {
+func (k *keyPlan) panel(sh keyGroup, box drawing.Rect, scale Scale, framed bool) {
 	if framed {
 		k.s.Rect(drawing.Thin, box.Inset(60))
 	}
@@ -282,28 +285,41 @@ func (k *keyPlan) panel(sh keyShape, box drawing.Rect, scale Scale, framed bool)
 		origin: drawing.Point{X: c.X - drawing.Round(mid.x/ratio), Y: c.Y - drawing.Round(mid.y/ratio)},
 	}
 	k.head(sh, drawing.Box(box.Min.X, box.Min.Y, box.Max.X, box.Min.Y+keyHead))
-	d := newKeyDrawing(k, sh, m, room)
-	d.draw()
+	stands := place.New(room)
+	var all []*keyDrawing
+	for _, one := range sh {
+		all = append(all, newKeyDrawing(k, one, m, stands))
+	}
+	for _, d := range all {
+		d.others = all
+		d.marks()
+	}
+	for _, d := range all {
+		d.letters()
+	}
 }
 
-// head names a perimeter and shows its north.
-func (k *keyPlan) head(sh keyShape, box drawing.Rect) {
-	p := sh.per
+// head names the perimeters of a group and shows north.
+func (k *keyPlan) head(sh keyGroup, box drawing.Rect) {
+	var names []string
+	for _, one := range sh {
+		names = append(names, one.per.Name)
+	}
 	k.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		right := box.Max.X - 21*drawing.MM
 		at := drawing.Point{X: box.Min.X + 250, Y: box.Min.Y + 200 + drawing.Unit(drawing.Title)}
-		g.Text(at, p.Name, drawing.Style{Size: drawing.Title, Face: drawing.Bold})
-		phrase := []drawing.Said{{Words: k.kindWords(p), Fact: p.Count}}
-		if p.Misses.Real > 0 && !k.part {
-			misses := words.In("misses", inSentence(k.crew, p.Misses.Real))
-			if p.Within.Pass {
-				phrase = append(phrase, drawing.Said{Words: k.say.Say(words.KeyplanCloses, misses,
-					words.In("limit", inSentence(k.crew, p.Within.Most))),
-					Fact: drawing.FactNames(p.Misses.Fact, p.Within.Facts[2])})
-			} else {
-				phrase = append(phrase, drawing.Said{Words: k.say.Say(words.KeyplanMisses, misses),
-					Fact: p.Misses.Fact})
+		g.Text(at, strings.Join(names, ", "), drawing.Style{Size: drawing.Title, Face: drawing.Bold})
+		var phrase []drawing.Said
+		for _, one := range sh {
+			said := k.headWords(one.per)
+			if len(sh) > 1 {
+				all := drawing.Said{Words: one.per.Name + ":"}
+				for _, q := range said {
+					all = drawing.Said{Words: all.Words + " " + q.Words, Fact: drawing.FactNames(all.Fact, q.Fact)}
+				}
+				said = []drawing.Said{all}
 			}
+			phrase = append(phrase, said...)
 		}
 		list(g, drawing.Point{X: at.X, Y: at.Y + 150}, right-at.X-200, phrase, drawing.Style{})
 		g.Draw(
@@ -314,6 +330,22 @@ func (k *keyPlan) head(sh keyShape, box drawing.Rect) {
 			}.Figure(),
 		)
 	})
+}
+
+// headWords say what a perimeter is and whether it closes.
+func (k *keyPlan) headWords(p plan.KeyPerimeter) []drawing.Said {
+	phrase := []drawing.Said{{Words: k.kindWords(p), Fact: p.Count}}
+	if p.Misses.Real > 0 && !k.part {
+		misses := words.In("misses", inSentence(k.crew, p.Misses.Real))
+		if p.Within.Pass {
+			phrase = append(phrase, drawing.Said{Words: k.say.Say(words.KeyplanCloses, misses,
+				words.In("limit", inSentence(k.crew, p.Within.Most))),
+				Fact: drawing.FactNames(p.Misses.Fact, p.Within.Facts[2])})
+		} else {
+			phrase = append(phrase, drawing.Said{Words: k.say.Say(words.KeyplanMisses, misses), Fact: p.Misses.Fact})
+		}
+	}
+	return phrase
 }
 
 func (k *keyPlan) kindWords(p plan.KeyPerimeter) string {

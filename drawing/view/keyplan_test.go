@@ -163,10 +163,17 @@ func planMap(t *testing.T, k drawing.Scene, sh keyShape) paperMap {
 func TestKeyPlanSaysWhatItIsNot(t *testing.T) {
 	all := scenarios()
 	said := lettering(KeyPlan(words.Book{}, solved(t, all[0]).KeyPlan(), 39000, 22000))
-	for _, want := range []string{"The measurements do not meet: the ends are 5/16″ apart", "Pieces are not adjusted"} {
+	for _, want := range []string{"The measurements close within the limit of", "the ends are 5/16″ apart",
+		"Pieces are not adjusted"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("missing %q", want)
 		}
+	}
+	open := solved(t, all[0]).KeyPlan()
+	open.Perimeters[0].Within.Pass = false
+	said = lettering(KeyPlan(words.Book{}, open, 39000, 22000))
+	if !strings.Contains(said, "The measurements do not meet: the ends are 5/16″ apart") {
+		t.Error("a perimeter that misses its limit does not say so")
 	}
 	said = lettering(KeyPlan(words.Book{}, solved(t, all[3]).KeyPlan(), 39000, 22000))
 	if !strings.Contains(said, "NOT PLACED TO EACH OTHER") {

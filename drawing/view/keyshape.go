@@ -27,9 +27,10 @@ type keyRun struct {
 func keyShapeOf(p plan.KeyPerimeter) keyShape {
 	k := keyShape{per: p}
 	x := heading(p.Turned)
+	at := xy{p.At.X.MM(), p.At.Y.MM()}
 	turned := func(p plan.Pt) xy {
 		q := xy{p.X.MM(), p.Y.MM()}
-		return xy{float64(q.x*x.x) - float64(q.y*x.y), float64(q.x*x.y) + float64(q.y*x.x)}
+		return xy{float64(q.x*x.x) - float64(q.y*x.y) + at.x, float64(q.x*x.y) + float64(q.y*x.x) + at.y}
 	}
 	for _, r := range p.Runs {
 		a, b := turned(r.From), turned(r.To)
@@ -82,14 +83,47 @@ func (k keyShape) beside(d func(keyRun) float64) [][2]xy {
 	return out
 }
 
+// keyGroup are perimeters that were placed from each other, drawn on one panel.
+type keyGroup []keyShape
+
+// groupsOf are the shapes of a plan by the groups they lie in, in the order of the first
+// of each.
+func groupsOf(shapes []keyShape) []keyGroup {
+	var out []keyGroup
+	at := map[int]int{} // look-up only: of a group, its place and one
+	for _, sh := range shapes {
+		if at[sh.per.Group] == 0 {
+			out = append(out, nil)
+			at[sh.per.Group] = len(out)
+		}
+		i := at[sh.per.Group] - 1
+		out[i] = append(out[i], sh)
+	}
+	return out
+}
+
+// extent is what the walls of a group take in plan.
+func (k keyGroup) extent(least float64) extent {
+	var e extent
+	for _, sh := range k {
+		sh.hold(&e, least)
+	}
+	return e
+}
+
 // extent is what the wall, drawn at least least thick, takes in plan.
 func (k keyShape) extent(least float64) extent {
 	var e extent
+	k.hold(&e, least)
+	return e
+}
+
+// hold makes an extent hold the wall.
+func (k keyShape) hold(e *extent, least float64) {
 	rear := k.beside(func(r keyRun) float64 { return math.Max(r.wide, least) })
 	for i, r := range k.runs {
 		e.hold(r.o, r.at(r.long, 0), rear[i][0], rear[i][1])
 	}
-	return e
 }
 
 // longest is the run with the most room beside it.

@@ -133,17 +133,21 @@ func (d *keyDrawing) meetingWords(g *drawing.Scene) {
 
 // unplaced says that a perimeter neither meets another nor is met.
 func (k *keyPlan) unplaced(shapes []keyShape) bool {
-	if len(shapes) < 2 {
+	if len(groupsOf(shapes)) < 2 {
 		return false
 	}
 	placed := map[string]bool{} // look-up only
+	in := map[int]int{}         // look-up only: perimeters of a group
+	for _, sh := range shapes {
+		in[sh.per.Group]++
+	}
 	for _, sh := range shapes {
 		for _, t := range sh.per.Tees {
 			placed[sh.per.Name], placed[t.Perimeter] = true, true
 		}
 	}
 	for _, sh := range shapes {
-		if !placed[sh.per.Name] {
+		if !placed[sh.per.Name] && in[sh.per.Group] < 2 {
 			return true
 		}
 	}

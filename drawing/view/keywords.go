@@ -461,6 +461,11 @@ func (d *keyDrawing) onRoof(box drawing.Rect) bool {
 	if !d.sh.per.Closed() || d.part {
 		return true
 	}
+	for _, o := range d.others { // a well in it is no roof
+		if o != d && o.sh.per.Lying == plan.AroundWell && holdsPoint(o.ring(), box.Centre()) {
+			return false
+		}
+	}
 	return holdsPoint(d.ring(), box.Centre()) == (d.sh.per.Lying == plan.AroundRoof)
 }
 

@@ -33,6 +33,7 @@ func (d *decoder) check(j *Job) {
 	d.checkReferences(j)
 	d.checkEnds(j)
 	d.checkTees(j)
+	d.checkLies(j)
 	d.checkRuns(j)
 	d.checkWalls(j)
 	d.checkTaped(j)

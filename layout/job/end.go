@@ -93,16 +93,9 @@ func (e *End) freeKeys(k keys, name, means string) {
 }
 
 func (t *Tee) keys(k keys) {
-	type run struct{ perimeter, run string }
-	var of run
-	value(k, "tee", &of, withUnit("value-tee", func(s string) (run, error) {
-		i := strings.LastIndexByte(s, '/')
-		if i < 0 {
-			return run{}, wrong("value-tee", "write the perimeter and the run, like ROOF/N",
-				"%s does not name a run of a perimeter", show(s))
-		}
-		return run{strings.TrimSpace(s[:i]), strings.TrimSpace(s[i+1:])}, nil
-	}), "the perimeter and the run whose roof side the wall meets", "ROOF/N")
+	var of runRef
+	value(k, "tee", &of, withUnit("value-tee", parseRunRef), "the perimeter and the run whose roof side the wall meets",
+		"ROOF/N")
 	t.Perimeter, t.Run = of.perimeter, of.run
 	k.lengthOrZero("at", &t.At, "the station on that run, as its survey is taped", `23'-4"`)
 	word(k, "of", &t.Of, []choice[TeeFace]{{"left face", TeeLeft}, {"right face", TeeRight}, {"centre", TeeCentre}},

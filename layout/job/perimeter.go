@@ -44,6 +44,7 @@ type Perimeter struct {
 	Raise            length.Length // its set surface over what the wall asks for
 	Starts           End           // open: the left end of the first run
 	Runs             []Run
+	Lies             *Lies // from another perimeter; nil: nobody taped it
 
 	face  stated[Face] // of every run that does not state its own
 	basis stated[Basis]
@@ -89,6 +90,8 @@ func (p *Perimeter) keys(k keys) {
 		"the face that lengths are measured on, of every run that does not state its own", "front")
 	once(k, "basis", &p.basis, bases(),
 		"where lengths come from, of every run that does not state its own", "measured")
+	optional(k.may(), "at", &p.Lies, (*Lies).keys,
+		"where it lies from another perimeter, so that both stand on one key plan")
 	known := k.has("kind")
 	open := known && p.Kind == Open
 	p.Starts.freeKeys(k.when(open, "the perimeter is open"), "starts",

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"slices"
+	"strings"
 
 	"copingset/layout/length"
 )
@@ -20,6 +21,21 @@ type KeyPlan struct {
 func (k KeyPlan) Only(perimeter int) KeyPlan {
 	k.Perimeters = k.Perimeters[perimeter : perimeter+1]
 	return k
+}
+
+// OfGroup is the plan of the perimeters of a group.
+func (k KeyPlan) OfGroup(group int) KeyPlan {
+	k.Perimeters = slices.DeleteFunc(slices.Clone(k.Perimeters), func(p KeyPerimeter) bool { return p.Group != group })
+	return k
+}
+
+// Names are those of its perimeters.
+func (k KeyPlan) Names() string {
+	var out []string
+	for _, p := range k.Perimeters {
+		out = append(out, p.Name)
+	}
+	return strings.Join(out, ", ")
 }
 
 // Lying says what a perimeter encloses.
@@ -41,6 +57,8 @@ type KeyPerimeter struct {
 	Turned float64 // degrees clockwise from the right that its frame lies at on paper
 	Misses Value   // by which it does not close as measured; zero where a tape does not show it
 	Within Check   // that against the limit of the job
+	Group  int     // perimeters of one group were placed from each other
+	At     Pt      // where its frame begins on paper, from that of the group's first
 	Runs   []KeyRun
 	Count  string   // the name of the fact that the number of its runs is
 	Tees   []KeyTee // in which its own runs end at others, in station order

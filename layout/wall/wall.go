@@ -160,6 +160,7 @@ func Build(j *job.Job, grid length.Length) ([]*Perimeter, finding.List) {
 	meet(out)
 	along(out, &found)
 	contradictions(j, out, &found)
+	overlaps(out, &found)
 	levelled(j, &found)
 	found.Append(doubt(j, out)...)
 	for _, p := range out {
