@@ -209,7 +209,9 @@ func (b *facts) ofWind() {
 	b.said("by", d.By)
 	b.said("document", d.Document)
 	b.length("corner-zone", d.CornerLength)
-	b.words("corners-begin", d.CornersBegin())
+	if d.CornerTurn > 0 {
+		b.angle("corner-turn", d.CornerTurn)
+	}
 	b.ofDemand(&d)
 	b.ofSteps(d.Basis)
 	b.ofConfirmation(&d)

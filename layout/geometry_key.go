@@ -16,8 +16,8 @@ import (
 // KeyPlan is every perimeter that has runs, from above.
 func (l *Layout) KeyPlan() plan.KeyPlan {
 	k := plan.KeyPlan{Metric: l.Job.Units == job.Metric, North: int(math.Round(northFrom(l.Job).Degrees() * 10)),
-		CornerZone:   plan.Value{Real: l.Demand.CornerLength, Fact: Named("wind", "corner-zone")},
-		CornersBegin: l.Demand.CornersBegin(), Begun: Named("wind", "corners-begin")}
+		CornerZone: plan.Value{Real: l.Demand.CornerLength, Fact: Named("wind", "corner-zone")},
+		CornerTurn: l.Demand.CornerTurn, Begun: Named("wind", "corner-turn")}
 	var walls []*wall.Perimeter
 	for _, p := range l.Perimeters {
 		walls = append(walls, p.Perimeter)

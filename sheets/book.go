@@ -27,6 +27,8 @@ type book struct {
 	reader      Audience
 	runPlans    map[*layout.Run]*runValues // look-up only: made when first asked for
 	say         words.Book
+	beside      *book               // of another language, whose sheets face its own; nil: none
+	leads       bool                // its runs share sheets as they do in both
 	tongue      string              // what its ids end with where two languages stand beside each other
 	digest      string              // of the job's input, once it was asked for
 	open        bool                // its shop marks are preliminary: of a book of the ledger alone
@@ -92,6 +94,8 @@ type page struct {
 	banner    string                                 // the large words across its top; empty: none
 	about     string                                 // for those who cannot see it
 	next      string                                 // id of the sheet that continues this one; empty: none
+	beside    *book                                  // of another language, whose sheets face its own; nil: none
+	leads     bool                                   // its runs share sheets as they do in both
 	tongue    string                                 // of the book it is said by
 	by        *book                                  // speaks in title block and frame; nil: the packet's
 	bare      bool                                   // no frame and no title block: a sheet of labels cut beforehand

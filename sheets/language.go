@@ -39,12 +39,13 @@ func inLanguages(l *layout.Layout, o Options) (*book, []page) {
 	o.Lang = words.Spanish
 	c := newBook(l, o)
 	c.matters = b.matters
+	b.beside, c.beside, b.leads = c, b, true
 	both := l.Job.Language == job.InBoth
 	if both {
 		c.tongue = spanishTail
 	}
 	rest, other := b.rest(), c.rest()
-	rest = b.beside(c, rest, other, both)
+	rest = b.faced(c, rest, other, both)
 	b.drawAhead(rest)
 	if !both {
 		front := c.front()
@@ -56,19 +57,20 @@ func inLanguages(l *layout.Layout, o Options) (*book, []page) {
 		maps.Copy(b.subjects, c.subjects)
 		return b, c.spokenBy(pages, o.For)
 	}
-	front := b.beside(c, b.front(), c.front(), both)
+	front := b.faced(c, b.front(), c.front(), both)
 	return b, slices.Concat(front, b.sheetList(front, rest), rest)
 }
 
-// beside puts the pages of another language in the place of those that are spoken, or
+// faced puts the pages of another language in the place of those that are spoken, or
 // each behind its own; what the other language has more of stands behind what it
 // continues.
-func (b *book) beside(c *book, own, other []page, both bool) []page {
+func (b *book) faced(c *book, own, other []page, both bool) []page {
 	other = slices.DeleteFunc(other, func(p page) bool {
 		return !p.kind.spoken(b.reader) || both && p.kind == Glossary // which has both on one sheet
 	})
 	other = c.spokenBy(other, b.reader)
 	maps.Copy(b.subjects, c.subjects)
+	maps.Copy(c.subjects, b.subjects)
 	numbers, others := b.numbers(own), b.numbers(other)
 	var out []page
 	at := 0
@@ -85,6 +87,16 @@ func (b *book) beside(c *book, own, other []page, both bool) []page {
 		}
 	}
 	return append(out, other[at:]...)
+}
+
+// facing says that runs stand together on a sheet of the other language too, so that
+// sheets of one number show the same.
+func (b *book) facing(p *layout.Perimeter, runs []*layout.Run) bool {
+	if b.beside == nil {
+		return true
+	}
+	_, ok := b.beside.on(p.Job).together(p, runs)
+	return ok
 }
 
 // spokenBy are pages whose spoken ones are drawn by this book.

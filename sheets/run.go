@@ -81,7 +81,7 @@ func (b *book) stretches(p *layout.Perimeter) []stretch {
 			t, ok := stretch{}, true
 			if i == k-1 {
 				t = b.stretch(p, p.Runs[i:k])
-			} else if t, ok = b.together(p, p.Runs[i:k]); !ok {
+			} else if t, ok = b.together(p, p.Runs[i:k]); !ok || !b.facing(p, p.Runs[i:k]) {
 				continue
 			}
 			best[k] = state{cost + sheetCost*(len(t.leaves)-1), t, i}
@@ -97,6 +97,19 @@ func (b *book) stretches(p *layout.Perimeter) []stretch {
 
 // stretchesOf are the stretches of a perimeter, worked out once.
 func (b *book) stretchesOf(p *layout.Perimeter) []stretch {
+	if b.runSets[p] == nil && b.beside != nil && !b.leads {
+		on := b.on(p.Job)
+		for _, t := range b.beside.stretchesOf(p) {
+			own, ok := stretch{}, len(t.runs) > 1
+			if ok {
+				own, ok = on.together(p, t.runs)
+			}
+			if !ok {
+				own = on.stretch(p, t.runs)
+			}
+			b.runSets[p] = append(b.runSets[p], own)
+		}
+	}
 	if b.runSets[p] == nil {
 		b.runSets[p] = b.on(p.Job).stretches(p)
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"copingset/drawing"
+	"copingset/drawing/view"
 	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/fact"
@@ -145,7 +146,7 @@ func (b *book) fastenerData() table {
 		t.rows = append(t.rows, []string{
 			prose(f.Name),
 			b.exact(f.Diameter),
-			f.Substrate,
+			b.say.Say(view.MaterialKey(f.Substrate)),
 			b.say.Say(
 				words.ScheduleThreadTip, words.In("embedment", b.exact(f.Embedment)),
 				words.In("tip", b.exact(f.Tip)),

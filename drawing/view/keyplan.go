@@ -379,12 +379,13 @@ func KeyPlanHatches(say words.Book, k plan.KeyPlan) []LegendEntry {
 		out = append(out, LegendEntry{Kind: drawing.ZoneEdge, Words: say.Say(words.KeyplanZoneEdge)})
 	}
 	if corner {
-		out = append(
-			out,
-			LegendEntry{Kind: drawing.ZoneCorner, Words: say.Say(words.KeyplanZoneCorner,
-				words.In("corner-zone", length.Crew(k.Metric).InText(k.CornerZone.Real)),
-				words.In("corners-begin", k.CornersBegin)), Fact: drawing.FactNames(k.CornerZone.Fact, k.Begun)},
-		)
+		long := words.In("corner-zone", length.Crew(k.Metric).InText(k.CornerZone.Real))
+		said, names := say.Say(words.KeyplanZoneCorner, long), k.CornerZone.Fact
+		if k.CornerTurn > 0 {
+			said = say.Say(words.KeyplanZoneCornerTurn, long, words.In("angle", length.FormatAngle(k.CornerTurn)))
+			names = drawing.FactNames(names, k.Begun)
+		}
+		out = append(out, LegendEntry{Kind: drawing.ZoneCorner, Words: said, Fact: names})
 	}
 	if wall {
 		out = append(out, LegendEntry{Kind: drawing.Masonry, Words: say.Say(words.KeyplanLegendWall)})

@@ -203,7 +203,7 @@ func SectionHatches(say words.Book, of ...plan.Section) []LegendEntry {
 	}
 	for _, p := range of {
 		for _, y := range p.Layers {
-			add(layerHatch(y.Material), say.Say(materialKey(y.Material)))
+			add(layerHatch(y.Material), say.Say(MaterialKey(y.Material)))
 		}
 	}
 	for _, p := range of {
@@ -219,8 +219,8 @@ func SectionHatches(say words.Book, of ...plan.Section) []LegendEntry {
 	return out
 }
 
-// materialKey is the word of a material.
-func materialKey(material string) words.Key {
+// MaterialKey is the word of a material.
+func MaterialKey(material string) words.Key {
 	return map[string]words.Key{"wood": words.SectionMaterialWood, "plywood": words.SectionMaterialPlywood,
 		"masonry":  words.SectionMaterialMasonry,
 		"concrete": words.SectionMaterialConcrete, "steel": words.SectionMaterialSteel}[material]

@@ -223,7 +223,7 @@ func (s *sectionView) rowWords(i int) string {
 	w := say([...]words.Key{words.SectionRowStreet, words.SectionRowRoof}[i],
 		words.In("count", strconv.Itoa(row.Count)), words.In("fastener", row.Fastener),
 		words.In("diameter", s.size(s.is(row.Diameter))), words.In("length", s.short(s.is(row.Length))),
-		words.In("into", s.floor(s.is(row.Into))), words.In("substrate", say(materialKey(s.of.Seat.Substrate))),
+		words.In("into", s.floor(s.is(row.Into))), words.In("substrate", say(MaterialKey(s.of.Seat.Substrate))),
 		words.In("thread", s.short(s.is(row.Asked))), words.In("tip", s.short(s.is(row.Tip))))
 	if row.Pilot.Real == 0 {
 		return w

@@ -1,6 +1,8 @@
 package view
 
 import (
+	"math"
+
 	"copingset/drawing"
 	"copingset/drawing/words"
 )
@@ -98,8 +100,8 @@ func WordPicture(g *drawing.Scene, k words.Key, box drawing.Rect) bool {
 			for _, s := range shape {
 				var pts []drawing.Point
 				for i := 0; i+1 < len(s); i += 2 {
-					pts = append(pts, drawing.Pt(box.Min.X+drawing.Round(s[i]*float64(box.Width())/100),
-						box.Min.Y+drawing.Round(s[i+1]*float64(box.Height())/100)))
+					pts = append(pts, drawing.Pt(box.Min.X+share(box.Width(), s[i]),
+						box.Min.Y+share(box.Height(), s[i+1])))
 				}
 				g.Line(pen, pts...)
 			}
@@ -108,4 +110,9 @@ func WordPicture(g *drawing.Scene, k words.Key, box drawing.Rect) bool {
 	draw(drawing.Thin, p.thin)
 	draw(drawing.Thick, p.thick)
 	return true
+}
+
+// share is so many hundredths of a length on paper.
+func share(of drawing.Unit, hundredths float64) drawing.Unit {
+	return drawing.Unit(math.Round(float64(of) * hundredths / 100))
 }

@@ -60,4 +60,5 @@ const (
 	KeyplanRoof            Key = "keyplan.roof"
 	KeyplanHigherWall      Key = "keyplan.higher-wall"
 	KeyplanNotScale        Key = "keyplan.not-scale"
+	KeyplanZoneCornerTurn  Key = "keyplan.zone.corner-turn"
 )

@@ -9,12 +9,12 @@ import (
 
 // KeyPlan is every perimeter of a job from above, to find the way by.
 type KeyPlan struct {
-	Metric       bool   // lengths are lettered in millimetres
-	North        int    // where north is on paper, in tenths of a degree counter-clockwise from the right
-	CornerZone   Value  // how far the corner zone of wind pressure reaches
-	CornersBegin string // from what
-	Begun        string // the name of the fact that this is
-	Perimeters   []KeyPerimeter
+	Metric     bool         // lengths are lettered in millimetres
+	North      int          // where north is on paper, in tenths of a degree counter-clockwise from the right
+	CornerZone Value        // how far the corner zone of wind pressure reaches
+	CornerTurn length.Angle // least outside turn that begins a corner zone; 0: every one
+	Begun      string       // the name of the fact that this is
+	Perimeters []KeyPerimeter
 }
 
 // Only is the plan of one of its perimeters.
