@@ -20,22 +20,21 @@ const (
 	cloudBump   Unit = 260
 	deltaWide   Unit = 840
 	deltaHigh   Unit = 720
-	border      Unit = 1100 // that triangles keep clear of, round the sheet
 )
 
 // Clouds are the marks of a revision over a scene: a cloud round what came with the last
 // one, and a triangle with its letter beside that and beside what came with earlier ones.
-// A triangle that finds no free place is left out, never put over lettering.
-func Clouds(s Scene, all []Revised) []Mark {
+// A triangle that finds no free place within the room of the sheet's own matter is left
+// out, never put over lettering.
+func Clouds(s Scene, room Rect, all []Revised) []Mark {
 	var out Scene
 	b := newBusy(s)
-	sheet := Box(0, 0, s.W, s.H).Inset(border)
 	for _, c := range clustered(all) {
 		if c.now {
 			out.cloud(c.box)
 			b.boxes = append(b.boxes, c.box)
 		}
-		if at, ok := b.room(c.box, sheet); ok {
+		if at, ok := b.room(c.box, room); ok {
 			out.delta(at, c.mark)
 			b.boxes = append(b.boxes, deltaBox(at))
 		}

@@ -42,8 +42,8 @@ var update = flag.Bool("update", false,
 //	dxf.sum          a digest of every drawing for machines
 //	csv/NAME.csv     the schedules
 //
-// and of one run's sheet of one case svg/ID.svg and pdf/ID.txt, to read what a
-// back end writes. A missing file and one that nothing makes any more both fail.
+// and of three sheets of one case svg/ID.svg, and of a run's pdf/ID.txt, to read what a
+// back end writes and to show in the README. A missing file and one that nothing makes any more both fail.
 func TestGolden(t *testing.T) {
 	names := samples(t)
 	left := leftOver(t, names)
@@ -179,6 +179,8 @@ func outputs(c *sample) (map[string][]byte, error) {
 	out := map[string][]byte{}
 	var svgs, pdfs, machines strings.Builder
 	whole := ""
+	// What the README shows; that of a run is pinned as PDF too.
+	pictured := map[sheets.Kind]bool{sheets.RunSheet: true, sheets.ShopSheet: true, sheets.CrateList: true}
 	for _, p := range c.pages {
 		out["scenes/"+p.ID+".txt"] = []byte(p.Scene.Dump())
 		b, err := svgOf(p.Scene)
@@ -188,6 +190,9 @@ func outputs(c *sample) (map[string][]byte, error) {
 		svgs.WriteString(sum(b, "sheet", p.ID))
 		if c.name == specimenOf && whole == "" && p.Kind == sheets.RunSheet {
 			whole = p.ID
+		}
+		if c.name == specimenOf && pictured[p.Kind] {
+			delete(pictured, p.Kind) // the first of its kind
 			out["svg/"+p.ID+".svg"] = b
 		}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"copingset/layout/cap"
 	"copingset/layout/crate"
+	"copingset/layout/cut"
 	"copingset/layout/fact"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -241,6 +242,11 @@ func (b *facts) ofPartCutting() {
 			marks = append(marks, q.Mark)
 		}
 		b.words("parts", strings.Join(marks, " "))
+		var offcuts []string
+		for _, x := range lot.Offcuts {
+			offcuts = append(offcuts, fmt.Sprintf("%d x %s", x.Count, x.Part.Mark))
+		}
+		b.said("from-offcuts", strings.Join(offcuts, " "))
 		if len(lot.Plan.Sheets) == 0 {
 			continue
 		}
@@ -260,43 +266,56 @@ func (b *facts) ofPartCutting() {
 			b.length(n+"size-length", size.Length)
 			b.count(n+"count", sheet.Count)
 			for m, strip := range sheet.Strips {
-				cuts := []length.Length{strip.Width}
-				for _, c := range strip.Cuts {
-					cuts = append(cuts, lot.Blanks[c].Length)
-				}
-				b.lengths(fmt.Sprintf("%sstrip-%d", n, m+1), append(cuts, strip.Drop))
-				b.words(fmt.Sprintf("%sstrip-%d-of", n, m+1), CutsOf(lot, strip.Cuts))
-				b.length(fmt.Sprintf("%sstrip-%d-wide", n, m+1), strip.Width)
-				b.length(fmt.Sprintf("%sstrip-%d-drop", n, m+1), strip.Drop)
-				b.cuts(fmt.Sprintf("%sstrip-%d", n, m+1), strip.Cuts,
-					func(c int) length.Length { return lot.Blanks[c].Length },
-					func(c int) string { return lot.Blanks[c].Part.Mark })
+				b.words(fmt.Sprintf("%sstrip-%d-of", n, m+1), CutsOf(lot, strip))
+				b.ofStrip(fmt.Sprintf("%sstrip-%d", n, m+1), strip, func(c int) (wide, long length.Length) {
+					return lot.Blanks[c].Girth, lot.Blanks[c].Length
+				}, func(c int) string { return lot.Blanks[c].Part.Mark })
 			}
 		}
 	}
 }
 
 // CutsOf are the blanks of a strip of a lot of parts with their counts.
-func CutsOf(lot *PartLot, cuts []int) string {
+func CutsOf(lot *PartLot, s CutStrip) string {
 	var out []string
-	for i := 0; i < len(cuts); {
-		k := i
-		for k < len(cuts) && lot.Blanks[cuts[k]].Part == lot.Blanks[cuts[i]].Part {
+	for i := 0; i < len(s.Cuts); {
+		k, part := i, lot.Blanks[s.Cuts[i]].Part
+		for k < len(s.Cuts) && lot.Blanks[s.Cuts[k]].Part == part && s.TurnedAt(k) == s.TurnedAt(i) {
 			k++
 		}
-		out = append(out, fmt.Sprintf("%d × %s", k-i, lot.Blanks[cuts[i]].Part.Mark))
+		out = append(out, fmt.Sprintf("%d × %s", k-i, part.Mark))
 		i = k
 	}
 	return strings.Join(out, ", ")
 }
 
 // cuts are what is cut of one bar or strip, in their order, with what each becomes.
-func (b *facts) cuts(k string, cuts []int, long func(int) length.Length, mark func(int) string) {
+func (b *facts) cuts(k string, cuts []int, long func(i, c int) length.Length, mark func(int) string) {
 	for i, c := range cuts {
 		n := fmt.Sprintf("%s-cut-%d", k, i+1)
-		b.length(n, long(c))
+		b.length(n, long(i, c))
 		b.said(n+"-mark", mark(c))
 	}
+}
+
+// ofStrip is how a strip of a sheet is cut.
+func (b *facts) ofStrip(k string, s cut.Strip, size func(int) (wide, long length.Length), mark func(int) string) {
+	along := func(i, c int) length.Length {
+		wide, long := size(c)
+		_, long = s.Lies(i, wide, long)
+		return long
+	}
+	all := []length.Length{s.Width}
+	for i, c := range s.Cuts {
+		all = append(all, along(i, c))
+		if s.TurnedAt(i) {
+			b.yes(fmt.Sprintf("%s-cut-%d-turned", k, i+1), true)
+		}
+	}
+	b.lengths(k, append(all, s.Drop))
+	b.length(k+"-wide", s.Width)
+	b.length(k+"-drop", s.Drop)
+	b.cuts(k, s.Cuts, along, mark)
 }
 
 // ofCutting is the cutting plan, lot by lot.
@@ -337,7 +356,7 @@ func (b *facts) ofCutting() {
 				b.length(fmt.Sprintf("%sbar-%d-stock", n, m+1), o.Stocks[bar.Stock].Length)
 				b.length(fmt.Sprintf("%sbar-%d-drop", n, m+1), bar.Drop)
 				b.cuts(fmt.Sprintf("%sbar-%d", n, m+1), bar.Cuts,
-					func(c int) length.Length { return o.Closers[c].Shipped() },
+					func(_, c int) length.Length { return o.Closers[c].Shipped() },
 					func(c int) string { return o.Closers[c].Mark })
 			}
 		}
@@ -364,16 +383,9 @@ func (b *facts) ofCutting() {
 			b.length(n+"rest", sheet.Rest)
 			b.count(n+"count", sheet.Count)
 			for m, strip := range sheet.Strips {
-				cuts := []length.Length{strip.Width}
-				for _, c := range strip.Cuts {
-					cuts = append(cuts, lot.Blanks[c].Length)
-				}
-				b.lengths(fmt.Sprintf("%sstrip-%d", n, m+1), append(cuts, strip.Drop))
-				b.length(fmt.Sprintf("%sstrip-%d-wide", n, m+1), strip.Width)
-				b.length(fmt.Sprintf("%sstrip-%d-drop", n, m+1), strip.Drop)
-				b.cuts(fmt.Sprintf("%sstrip-%d", n, m+1), strip.Cuts,
-					func(c int) length.Length { return lot.Blanks[c].Length },
-					func(c int) string { return lot.Blanks[c].Mark() })
+				b.ofStrip(fmt.Sprintf("%sstrip-%d", n, m+1), strip, func(c int) (wide, long length.Length) {
+					return lot.Blanks[c].Girth, lot.Blanks[c].Length
+				}, func(c int) string { return lot.Blanks[c].Mark() })
 			}
 		}
 	}

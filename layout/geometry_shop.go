@@ -174,8 +174,10 @@ func (l *Layout) CutSheets(lot *shop.Lot, k plan.Key) []plan.CutSheet {
 			EdgeTrim: l.Job.Shop.EdgeTrim, EndTrim: l.Job.Shop.EndTrim, Rest: r.Rest, Yield: int(100 * used / bought)}
 		for _, s := range r.Strips {
 			strip := plan.CutStrip{Width: s.Width}
-			for _, c := range s.Cuts {
-				strip.Cuts = append(strip.Cuts, blanks[c])
+			for n, c := range s.Cuts {
+				b := blanks[c]
+				b.Turned = s.TurnedAt(n)
+				strip.Cuts = append(strip.Cuts, b)
 			}
 			x.Strips = append(x.Strips, strip)
 		}
@@ -188,8 +190,8 @@ func (l *Layout) CutSheets(lot *shop.Lot, k plan.Key) []plan.CutSheet {
 func (l *Layout) CutBlanks(lot *shop.Lot, k plan.Key) []plan.CutBlank {
 	var out []plan.CutBlank
 	for i, b := range lot.Blanks {
-		x := plan.CutBlank{Key: k.Of(fmt.Sprintf("blank-%d-", i+1)), Mark: b.Mark(), Formed: b.Cap != nil,
-			Count: b.Count, Girth: b.Girth, Length: b.Length}
+		x := plan.CutBlank{Key: k.Of(fmt.Sprintf("blank-%d-", i+1)), Mark: b.Mark(), Count: b.Count, Girth: b.Girth,
+			Length: b.Length, Formed: b.Part != nil && b.Part.Kind == shop.FormedCap}
 		if b.Family != nil && len(b.Family.Bodies) > 1 {
 			x.Mark += " " + b.Family.Bodies[b.Body].Name
 		}

@@ -127,7 +127,8 @@ func (l *Layout) pieceMarks() []record.PieceMark {
 
 // metalOf is what a piece is in metal.
 func (l *Layout) metalOf(q *Piece) record.Metal {
-	m := record.Metal{Rev: l.Revision(), Kind: q.KindName(), Hand: q.Hand.String(), Inside: q.Inside, Lot: q.Lot}
+	m := record.Metal{Rev: l.Revision(), Kind: q.KindName(), Hand: q.Hand.String(), Inside: q.Inside, Lot: q.Lot,
+		Holes: len(q.Cutouts)}
 	for i := range q.Parts {
 		front, _ := Shipped(q, i)
 		m.Parts = append(m.Parts, front)

@@ -61,6 +61,8 @@ type Layout struct {
 	Withheld   []*Piece     // not released: a hold or an unmeasured length touches them
 	Packing    wall.Packing // both ways to pack the whole job, compared
 	Findings   finding.List // all rooms', sorted
+	Finished   []MadeFit    // what is made, with its use
+	Standing   []AsBuilt    // what is set, beside what is asked
 
 	weights map[*Piece]Weight // look-up only
 }
@@ -163,6 +165,10 @@ func stood(j *job.Job) (*Layout, bool) {
 	keep(l.chairFindings())
 	keep(l.seated())
 	keep(l.checks())
+	keep(l.progress())
+	if set.List().HasErrors() {
+		return stop()
+	}
 	stop()
 	return l, true
 }

@@ -18,6 +18,8 @@ type (
 	Bend   = shop.Bend
 	Order  = shop.Order
 	Drill  = shop.Drill
+
+	CutStrip = cut.Strip // of a sheet
 )
 
 // Weight is what a piece weighs, and how it is lifted by that.
@@ -104,7 +106,7 @@ func (l *Layout) cutting() {
 	l.Cutting = order
 	l.Findings.Append(found...)
 	if l.Job.Shop != nil {
-		l.PartLots, found = shop.CutParts(l.Job, l.Parts, l.Held)
+		l.PartLots, found = shop.CutParts(l.Job, l.Parts, l.Held, order)
 		l.Findings.Append(found...)
 		l.Parts = append(l.Parts, order.Formed...)
 	}

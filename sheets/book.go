@@ -159,6 +159,7 @@ func (b *book) rest() []page {
 	rest = append(rest, b.packingList()...)
 	rest = append(rest, b.crates()...)
 	rest = append(rest, b.shopPages()...)
+	rest = append(rest, b.closingRecord()...)
 	return rest
 }
 

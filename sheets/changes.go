@@ -20,11 +20,17 @@ func ChangeLines(was, is fact.Ledger, lang words.Lang) []string {
 	return c.changeLines(revise.Compare(was, is))
 }
 
+// unsaid are the quantities that change with every line put into a file or a list.
+var unsaid = []string{"place", "line", "column", "input-digest", "preliminary"}
+
 // ChangeTable lists every fact that changed, with its value before and now, as lettered.
 func ChangeTable(was, is fact.Ledger) Schedule {
 	c := newSchedules(is)
 	s := Schedule{Name: "changes.csv", Header: []string{"kind", "of", "what", "before", "now"}}
 	for _, d := range fact.Diff(was, is) {
+		if slices.Contains(unsaid, d.What) {
+			continue
+		}
 		row := []string{"", d.Of, d.What, "", ""}
 		if d.Was != nil {
 			row[0], row[3] = string(d.Was.Kind), c.letterOf(*d.Was)

@@ -125,7 +125,7 @@ func (b *book) revised(s *drawing.Scene, p page, m *matter) {
 			all = append(all, drawing.Revised{Text: t, Mark: rev, Now: rev == m.sheet.Rev && rev == b.pending()})
 		}
 	}
-	marks := drawing.Clouds(*s, all)
+	marks := drawing.Clouds(*s, p.paper.room(p.banner != "").Inset(-pad/2), all)
 	s.Group(drawing.Revisions, "revisions", func(g *drawing.Scene) { g.Add(marks...) })
 }
 

@@ -176,6 +176,11 @@ func cutting(t *testing.T, name string, l *layout.Layout, cut map[string]int, ro
 			t.Errorf("%s: %d blanks lie on the sheets of lot %q, its list has %d", name, planned, lot.Elevation, sheared)
 		}
 	}
+	for _, lot := range l.PartLots {
+		for _, b := range lot.Blanks {
+			blanks[b.Part.Mark] += b.Count
+		}
+	}
 	for _, f := range l.Families {
 		for _, p := range f.Pieces {
 			if routes[p.Mark] == "sheet" {

@@ -104,6 +104,7 @@ const (
 	BlankList
 	PieceLabels
 	CrateLabels
+	Closing
 	Form         // a survey form, which is no part of a packet
 	TakeoffSheet // quantities before the survey, which are none either
 )
@@ -114,7 +115,8 @@ func (k Kind) String() string {
 		"levelling", "pieces", "joints", "transmittal",
 		"assemblies", "tested", "reports", "basis", "materials", "statement", "checklist", "review", "wall", "rfi",
 		"packing", "crate",
-		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "form", "takeoff"}[k]
+		"shop", "parts", "hands", "cutting", "blanks", "labels", "crate-labels", "closing", "form",
+		"takeoff"}[k]
 }
 
 // For reports whether a kind of sheet belongs in an audience's packet.
@@ -125,7 +127,7 @@ func (k Kind) For(a Audience) bool {
 	switch a {
 	case Crew:
 		return k == Safety || k == Findings || k == WorkSheet || k == Plywood || k == Glossary || k == RunSheet ||
-			k == Sections
+			k == Sections || k == Closing
 	case Shop:
 		return k == Findings || k == CornerSheet || k == Sections || k == PieceSchedule || k == JointSchedule ||
 			k == PackingList ||
@@ -190,6 +192,22 @@ type Sheet struct {
 	Issue  record.Sheet // as it would be recorded; zero before the first issue
 }
 
+// sheet draws a page. Others are referred to by the numbers of their ids.
+func (b *book) sheet(p page, number string, byID map[string]string) Sheet {
+	own := func(id string) string { return p.inOwn(id, byID) }
+	s := Sheet{
+		ID: p.id, Number: number, Title: p.title, Kind: p.kind,
+		Scene: b.draw(p, number, func(id string) string { return byID[own(id)] }),
+	}
+	if p.tongue != "" {
+		s.Scene.Marks = leadingTo(s.Scene.Marks, own)
+	}
+	if b.tracked() {
+		s.Issue = b.matters[p.id].sheet
+	}
+	return s
+}
+
 // Packet makes the sheets for an audience, in the order in which it reads them.
 // Numbers name what a sheet is about, so that two people with different parts of the
 // packet mean the same sheet by the same number.
@@ -205,18 +223,7 @@ func Packet(l *layout.Layout, o Options) []Sheet {
 		if !o.takes(b, p, numbers[i]) {
 			continue
 		}
-		own := func(id string) string { return p.inOwn(id, byID) }
-		s := Sheet{
-			ID: p.id, Number: numbers[i], Title: p.title, Kind: p.kind,
-			Scene: b.draw(p, numbers[i], func(id string) string { return byID[own(id)] }),
-		}
-		if p.tongue != "" {
-			s.Scene.Marks = leadingTo(s.Scene.Marks, own)
-		}
-		if b.tracked() {
-			s.Issue = b.matters[p.id].sheet
-		}
-		out = append(out, s)
+		out = append(out, b.sheet(p, numbers[i], byID))
 	}
 	return inOrder(out, o.For, func(s Sheet) Kind { return s.Kind })
 }

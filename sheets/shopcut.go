@@ -77,9 +77,14 @@ func (b *book) cuttingPlan() []page {
 	if b.j.Shop.ClosersFrom == job.FromSheet {
 		closers = words.CutHowOwn
 	}
+	ripped := words.CutHowSheets
+	if !b.j.System.Metal.Directional {
+		ripped = words.CutHowSheetsTurned
+	}
 	how := list{title: b.say.Say(words.CutHow)}
 	how.say(b.say.Say(closers), "")
-	how.say(b.say.Say(words.CutHowSheets), "")
+	how.say(b.say.Say(ripped), "")
+	how.say(b.say.Say(words.CutHowOffcuts), "")
 	how.say(b.say.Say(words.CutHowBound, words.In("least-drop", b.text(b.j.Shop.LeastDrop))),
 		factsOf("shop", "least-drop"))
 	plans.tight, waste.tight = true, true

@@ -308,15 +308,19 @@ func (b *book) partCutting() []block {
 		of := layout.FactOfPartLot(i)
 		name := b.partMetal(lot.Parts[0])
 		if len(lot.Plan.Sheets) == 0 {
-			t.add(append([]lettered{{name, factsOf(of, "metal", "thickness")}, {partMarks(lot), factsOf(of, "parts")}},
-				unnamed(b.say.Say(words.PartUnplanned), "–", "–", "–")...)...)
+			from := lettered{b.say.Say(words.PartUnplanned), ""}
+			if len(lot.Offcuts) > 0 {
+				from = lettered{b.fromOffcuts(lot), factsOf(of, "from-offcuts")}
+			}
+			of := []lettered{{name, factsOf(of, "metal", "thickness")}, {partMarks(lot), factsOf(of, "parts")}, from}
+			t.add(append(of, unnamed("–", "–", "–")...)...)
 			continue
 		}
 		bought, used := lot.Areas()
 		p := layout.PartPlan(lot)
 		t.add(
 			lettered{name, factsOf(of, "metal", "thickness")}, lettered{partMarks(lot), factsOf(of, "parts")},
-			lettered{b.stocks(p), factsOf(of, "sheets-from")},
+			b.partStocks(of, lot, p),
 			lettered{b.cost(p.Cost, p.Priced, true), factsOf(of, "sheets-price")},
 			lettered{b.proven(p, words.CutLeastSheets), provenNames(p, plan.Key(layout.Named(of, "")), "sheets-")},
 			lettered{strconv.Itoa(int(100*used/bought)) + " %", factsOf(of, "yield-percent")},
@@ -325,7 +329,7 @@ func (b *book) partCutting() []block {
 			size := lot.Stocks[r.Stock]
 			for k, strip := range r.Strips {
 				cut := factsOf(of, fmt.Sprintf("sheet-%d-strip-%d", i+1, k+1))
-				row := []lettered{{}, {}, {b.inBlank(strip.Width), cut}, {layout.CutsOf(lot, strip.Cuts), cut + "-of"}}
+				row := []lettered{{}, {}, {b.inBlank(strip.Width), cut}, {b.cutsOf(lot, r.Strips[k]), cut + "-of"}}
 				if k == 0 {
 					row[0] = lettered{b.say.Say(
 						words.PartSheetOf, words.In("name", name), words.In("n", itoa(i+1)),
@@ -340,10 +344,48 @@ func (b *book) partCutting() []block {
 	if len(t.rows) == 0 {
 		return nil
 	}
+	ripped := words.PartCutHow
+	if !b.j.System.Metal.Directional {
+		ripped = words.PartCutHowTurned
+	}
 	if len(strips.rows) == 0 {
 		return []block{t}
 	}
-	return []block{t, list{items: []string{b.say.Say(words.PartCutHow)}, plain: true}, strips}
+	return []block{t, list{items: []string{b.say.Say(ripped)}, plain: true}, strips}
+}
+
+// partStocks are the sheets that parts are cut from, and what of them is cut from offcuts.
+func (b *book) partStocks(of string, lot *layout.PartLot, p plan.CutPlan) lettered {
+	if len(lot.Offcuts) == 0 {
+		return lettered{b.stocks(p), factsOf(of, "sheets-from")}
+	}
+	return lettered{b.stocks(p) + "; " + b.fromOffcuts(lot), factsOf(of, "sheets-from", "from-offcuts")}
+}
+
+func (b *book) fromOffcuts(lot *layout.PartLot) string {
+	var out []string
+	for _, x := range lot.Offcuts {
+		out = append(out, b.say.Say(words.CutMany, words.In("n", itoa(x.Count)), words.In("mark", x.Part.Mark)))
+	}
+	return b.say.Say(words.PartOffcuts, words.In("parts", strings.Join(out, ", ")))
+}
+
+// cutsOf are the blanks of a strip with their counts.
+func (b *book) cutsOf(lot *layout.PartLot, s layout.CutStrip) string {
+	var out []string
+	for i := 0; i < len(s.Cuts); {
+		part, turned, k := lot.Blanks[s.Cuts[i]].Part, s.TurnedAt(i), i
+		for k < len(s.Cuts) && lot.Blanks[s.Cuts[k]].Part == part && s.TurnedAt(k) == turned {
+			k++
+		}
+		mark := part.Mark
+		if turned {
+			mark = b.say.Say(words.CutTurned, words.In("mark", mark))
+		}
+		out = append(out, b.say.Say(words.CutMany, words.In("n", itoa(k-i)), words.In("mark", mark)))
+		i = k
+	}
+	return strings.Join(out, ", ")
 }
 
 func partMarks(lot *layout.PartLot) string {

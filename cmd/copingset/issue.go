@@ -14,6 +14,7 @@ import (
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/record"
+	"copingset/layout/revise"
 	"copingset/sheets"
 
 	"github.com/spf13/cobra"
@@ -128,7 +129,7 @@ func issuable(j *job.Job, rev string) error {
 func issued(cmd *cobra.Command, in input, l *layout.Layout, o sheets.Options, f issueFlags) error {
 	now, last := l.Record(), l.Job.Issued
 	again := last != nil && last.Issue.Digest == now.Issue.Digest
-	if again && (last.Issue.Mark != f.rev || last.Facts.Digest() != now.Facts.Digest()) {
+	if again && (last.Issue.Mark != f.rev || revise.Differs(last.Facts, now.Facts)) {
 		return fmt.Errorf("%s was issued by another release of the program, which lays the job out otherwise: "+
 			"add a revision and issue that", last.Issue.Mark)
 	}
@@ -141,6 +142,9 @@ func issued(cmd *cobra.Command, in input, l *layout.Layout, o sheets.Options, f 
 		now.Sheets = append(now.Sheets, p.Issue)
 	}
 	for _, q := range files {
+		if q.Typed { // people write into it
+			continue
+		}
 		now.Files = append(now.Files, record.File{Name: q.Name, Digest: sha(q.Data)})
 	}
 	before := last
@@ -158,12 +162,14 @@ func issued(cmd *cobra.Command, in input, l *layout.Layout, o sheets.Options, f 
 	if _, err := write(cmd, f.out, set); err != nil {
 		return err
 	}
+	stale(cmd, f.out, files)
 	if again {
 		fmt.Fprintf(cmd.OutOrStdout(), "%s: %s as it was issued, %s\n", f.out, f.rev, counted(len(files), "file"))
 		return nil
 	}
 	dir := filepath.Join(filepath.Dir(in.path), record.Folder, folderOf(f.rev))
-	kept := store.Set{List: recordList, Files: []store.File{{Name: record.Name, Data: now.Encode()}}}
+	kept := store.Set{List: recordList, Files: []store.File{{Name: record.Name, Data: now.Encode()},
+		{Name: transmittalFile, Data: letter.Bytes()}}}
 	if _, err := write(cmd, dir, kept); err != nil {
 		return err
 	}

@@ -3,7 +3,9 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"os"
 	"runtime"
+	"slices"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -12,6 +14,7 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/dxf"
 	"copingset/drawing/svg"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/job"
@@ -19,6 +22,9 @@ import (
 
 	"github.com/spf13/cobra"
 )
+
+// builtForm is the form on which the crew writes what stands on the wall.
+const builtForm = "as-built.pdf"
 
 // packetFlags are the flags of the packet command.
 type packetFlags struct {
@@ -30,10 +36,11 @@ type packetFlags struct {
 func packetCommand() *cobra.Command {
 	var f packetFlags
 	c := &cobra.Command{
-		Use:   "packet JOB",
+		Use:   "packet JOB...",
 		Short: "Print the packet: packet.pdf, SVG drawings, CSV schedules",
 		Long: `packet solves the job and writes into DIR: packet.pdf, one SVG for each view
-(views/) and with --svg for each sheet (sheets/), the schedules as CSV (schedules/)
+(views/) and with --svg for each sheet (sheets/), the schedules as CSV (schedules/),
+as-built.pdf, the form on which what stands on the wall is written for asbuilt.csv,
 and, for the shop, flat patterns of released pieces as DXF at 1:1 (dxf/). Where
 pressures are computed, confirm.txt is the list that a licensed engineer confirms by its check
 code (see copingset confirm). An error finding stops it before anything is written.
@@ -46,6 +53,10 @@ A file that is not as listed is somebody's: one that the packet would write stop
 it before anything is written, unless --force writes over it; one that it no
 longer has is kept and named.
 
+Several jobs, or folders with job files in them or below, are printed beside each
+other on all cores, each into a folder of its own in DIR. One that has errors does
+not stop the others; the exit code tells of the worst.
+
 --for takes only the sheets of one reader. pre-bid is for the visit to the wall
 before the bid: the wall reports, the questions to the general contractor and
 both ways to level the wall top.`,
@@ -55,8 +66,23 @@ both ways to level the wall top.`,
   copingset packet samples/metric/job.yaml -o out --paper A2,A4 --units metric
   copingset packet samples/rectangle/job.yaml -o north --run N
   copingset packet samples/rectangle/job.yaml -o sheet --sheets 3.N.1`,
-		Args: oneJob,
-		RunE: func(cmd *cobra.Command, args []string) error { return packet(cmd, args[0], f) },
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return oneJob(cmd, args)
+			}
+			return nil
+		},
+		RunE: func(cmd *cobra.Command, args []string) error {
+			info, err := os.Stat(args[0])
+			if len(args) == 1 && (err != nil || !info.IsDir()) {
+				return packet(cmd, args[0], f)
+			}
+			jobs, err := jobsOf(args)
+			if err != nil {
+				return err
+			}
+			return packets(cmd, jobs, f)
+		},
 	}
 	c.Flags().StringVarP(&f.out, "out", "o", "packet", "folder to write into (made if absent)")
 	c.Flags().StringVar(&f.audience, "for", "all", "whose sheets: all, crew, shop, inspector, receiving, pre-bid")
@@ -112,6 +138,7 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	if _, err := write(cmd, f.out, set); err != nil {
 		return err
 	}
+	stale(cmd, f.out, files)
 	held := ""
 	if found.Count(finding.Hold) > 0 {
 		held = ", HOLD: " + counted(found.Count(finding.Hold), "hold") + ", " + counted(len(l.Withheld), "piece") +
@@ -227,7 +254,24 @@ func render(l *layout.Layout, pages []sheets.Sheet, f packetFlags) ([]store.File
 		return out, err
 	}
 	lists, err := listFiles(l, "schedules/")
-	return append(out, lists...), err
+	if err != nil || f.audience != sheets.All.String() && f.audience != sheets.Crew.String() {
+		return append(out, lists...), err
+	}
+	built, err := builtFiles(l)
+	return slices.Concat(out, lists, built), err
+}
+
+// builtFiles are the form for what stands on the wall, and the list it is typed into.
+func builtFiles(l *layout.Layout) ([]store.File, error) {
+	var form bytes.Buffer
+	if err := sheets.PDF(&form, l, sheets.BuiltForms(l, words.English)); err != nil {
+		return nil, fmt.Errorf("%s: %w", builtForm, err)
+	}
+	out, err := tables("schedules/", []sheets.Schedule{sheets.BuiltList(l)})
+	for i := range out {
+		out[i].Typed = true
+	}
+	return append(out, store.File{Name: builtForm, Data: form.Bytes()}), err
 }
 
 // onCores does n things on all cores, each once, and gives the first error in their

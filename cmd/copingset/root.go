@@ -65,9 +65,9 @@ crate lists.`,
 // commands are all but those that every program of this kind has.
 func commands() []*cobra.Command {
 	return []*cobra.Command{checkCommand(), explainCommand(), confirmCommand(), formCommand(), packetCommand(),
-		issueCommand(), compareCommand(),
+		issueCommand(), compareCommand(), replaceCommand(),
 		migrateCommand(),
-		schemaCommand(), templateCommand(), startCommand(), takeoffCommand(), listsCommand()}
+		schemaCommand(), templateCommand(), startCommand(), takeoffCommand(), listsCommand(), viewCommand()}
 }
 
 // offer lists the words of a flag for shells that complete.

@@ -55,7 +55,7 @@ func CutBar(say words.Book, bar plan.CutBar, w drawing.Unit) drawing.Scene {
 		facts = append(facts, q.Fact)
 		at += q.Long + bar.Kerf
 	}
-	s.H = cellNames(&s, p, cells, names, make([]string, len(cells)), facts, box)
+	s.H = cellNames(&s, p, cells, nil, names, make([]string, len(cells)), facts, box)
 	return s
 }
 
@@ -85,18 +85,28 @@ func BarFrom(say words.Book, mark string) string {
 	return say.Say(words.CutFromCap, words.In("mark", mark))
 }
 
-// cellNames draws cells white and letters them: inside where they fit, else on
-// leaders under the picture. It returns the height of what was drawn.
+// tick is where a cell is cut again, between two levels of the paper.
+type tick struct{ x, top, foot drawing.Unit }
+
+// cellNames draws cells white and letters them: inside where they fit, else on leaders
+// under the picture. Where a cell is cut again, ticks at its foot leave room for its
+// words. It returns the height of what was drawn.
 func cellNames(
 	s *drawing.Scene,
 	p *place.Placer,
 	cells []drawing.Rect,
+	ticks []tick,
 	names [][]string,
 	heads, facts []string, // that the first line of each letters, and the others
 	box drawing.Rect,
 ) drawing.Unit {
 	for _, c := range cells {
 		s.Fill(drawing.White, drawing.Medium, c.Corners()...)
+	}
+	for _, q := range ticks {
+		ends := []drawing.Point{drawing.Pt(q.x, q.foot-min((q.foot-q.top)/6, 100)), drawing.Pt(q.x, q.foot)}
+		s.Line(drawing.Medium, ends...)
+		p.Stroke(40, ends...)
 	}
 	p.Stroke(60, append(box.Corners(), box.Min)...)
 	for _, c := range cells {
@@ -174,8 +184,8 @@ func paired(phrase []string) []string {
 	return out
 }
 
-// CutSheet draws how one sheet is ripped into strips and the strips cut to
-// blanks. The grain runs from left to right; no blank is turned.
+// CutSheet draws how one sheet is ripped into strips and the strips cut to blanks. The
+// grain runs from left to right.
 func CutSheet(say words.Book, r plan.CutSheet, w, h drawing.Unit) drawing.Scene {
 	st := length.Shop(r.Metric)
 	phrase := drawing.Letter(
@@ -216,17 +226,28 @@ func CutSheet(say words.Book, r plan.CutSheet, w, h drawing.Unit) drawing.Scene 
 	p.Letter(drawing.Box(0, 0, w, top-50))
 	trim, edge := sc.Units(r.EndTrim), sc.Units(r.EdgeTrim)
 	var cells []drawing.Rect
+	var ticks []tick
 	var names [][]string
 	var heads, facts []string
 	y := box.Min.Y + edge
 	for _, strip := range r.Strips {
 		x := box.Min.X + trim
-		high := sc.Units(strip.Width)
-		for _, b := range strip.Cuts {
-			wide := sc.Units(b.Length)
-			cells = append(cells, drawing.Box(x, y, x+wide, y+high))
+		for i := 0; i < len(strip.Cuts); {
+			b := strip.Cuts[i]
+			across, along := b.Girth, b.Length
+			if b.Turned {
+				across, along = along, across
+			}
+			from, n := x, 0
+			for ; i < len(strip.Cuts) && strip.Cuts[i] == b; i, n = i+1, n+1 { // alike, and lettered once
+				if n > 0 {
+					ticks = append(ticks, tick{x, y, y + sc.Units(across)})
+				}
+				x += sc.Units(along)
+			}
+			cells = append(cells, drawing.Box(from, y, x, y+sc.Units(across)))
 			names = append(names, []string{
-				b.Mark,
+				blankName(say, b, n),
 				drawing.Letter(BlankStyle(r.Metric).Short(b.Girth) + " × " + BlankStyle(r.Metric).Long(b.Length)),
 			})
 			facts = append(facts, drawing.FactNames(b.Key.Fact("girth"), b.Key.Fact("length")))
@@ -235,10 +256,21 @@ func CutSheet(say words.Book, r plan.CutSheet, w, h drawing.Unit) drawing.Scene 
 				head = b.Key.Fact("length")
 			}
 			heads = append(heads, head)
-			x += wide
 		}
-		y += high
+		y += sc.Units(strip.Width)
 	}
-	s.H = cellNames(&s, p, cells, names, heads, facts, box)
+	s.H = cellNames(&s, p, cells, ticks, names, heads, facts, box)
 	return s
+}
+
+// blankName is what is lettered on so many alike blanks side by side.
+func blankName(say words.Book, b plan.CutBlank, n int) string {
+	name := b.Mark
+	if b.Turned {
+		name = say.Say(words.CutTurned, words.In("mark", name))
+	}
+	if n > 1 {
+		name = say.Say(words.CutMany, words.In("n", strconv.Itoa(n)), words.In("mark", name))
+	}
+	return name
 }

@@ -66,4 +66,7 @@ const (
 	HoldHoleWide            Key = "hold.hole-wide"
 	HoldHoleInFold          Key = "hold.hole-in-fold"
 	HoldPieceOverCrate      Key = "hold.piece-over-crate"
+	HoldBuiltOff            Key = "hold.built-off"
+	HoldLaidOther           Key = "hold.laid-other"
+	HoldIssuedBefore        Key = "hold.issued-before"
 )

@@ -28,6 +28,8 @@ const (
 	PartUnplanned     Key = "part.unplanned"
 	PartSheetOf       Key = "part.sheet.of"
 	PartCutHow        Key = "part.cut.how"
+	PartCutHowTurned  Key = "part.cut.how.turned"
+	PartOffcuts       Key = "part.offcuts"
 	PartMetalUnstated Key = "part.metal-unstated"
 	PartMetalOf       Key = "part.metal-of"
 	PartMakeSpare     Key = "part.make.spare"

@@ -242,7 +242,8 @@ func (b *builder) cuts(r *Run) (c cuts, leftNode, rightNode int) {
 	joints := b.expansion(r)
 	k.least = b.leastPiece(len(joints) > 0)
 	k.unfit = unfit(b.sys.Chair.Length, k.gap, k.most, r.spacings()...)
-	c = cuts{run: r, sys: b.sys, stock: k, left: left, right: right, joints: joints, blocked: b.blocked(r)}
+	c = cuts{run: r, sys: b.sys, stock: k, left: left, right: right, joints: joints, blocked: b.blocked(r),
+		set: b.set(r)}
 	c.settle()
 	return c, leftNode, rightNode
 }

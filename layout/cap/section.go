@@ -13,7 +13,8 @@ import (
 type section struct {
 	from, to    length.Length
 	left, right legRange
-	blocked     []window // joint centres, from the run's cap origin
+	blocked     []window        // joint centres, from the run's cap origin
+	set         []length.Length // joints that stand already, likewise
 }
 
 // row is a solved section.
@@ -52,6 +53,9 @@ func (s section) solve(k stock, legStep length.Length) row {
 	ll, lr, legsClear := s.clearLegs(k, ll, lr, legStep)
 	stretch := total - ll - lr - 2*k.gap
 	if stretch >= k.least {
+		if p, ok := s.kept(k, s.from+ll+k.gap, stretch); ok {
+			return row{leftLeg: ll, rightLeg: lr, pieces: p}
+		}
 		blocked := shifted(s.blocked, s.from+ll+k.gap)
 		p, ok := divide(stretch, k, blocked)
 		if !ok {

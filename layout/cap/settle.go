@@ -14,6 +14,7 @@ type cuts struct {
 	left, right legRange
 	joints      []*Joint // over building expansion joints
 	blocked     []window
+	set         []length.Length // joints that stand already
 }
 
 // cutSection is a section, and what stands at its right: an expansion joint, a
@@ -37,7 +38,7 @@ func (c *cuts) sections(tapers []Taper) []cutSection {
 	var out []cutSection
 	from, left := length.Length(0), c.left
 	add := func(to, next length.Length, right legRange, by cutSection) {
-		by.section = section{from: from, to: to, left: left, right: right, blocked: c.blocked}
+		by.section = section{from: from, to: to, left: left, right: right, blocked: c.blocked, set: c.set}
 		out = append(out, by)
 		from, left = next, bare
 	}

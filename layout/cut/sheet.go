@@ -2,24 +2,24 @@ package cut
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"copingset/layout/length"
 )
 
 // Sheet is a sheet that can be bought: its width across, which is ripped, and
-// its length, along which strips run. The grain runs along the length and a
-// blank is never turned.
+// its length, along which strips run. The grain runs along the length.
 type Sheet struct {
 	Width, Length length.Length
 	Price         int64 // of one sheet; with no prices, the area counts
 }
 
-// Blank is a flat piece to be cut: its girth lies across the sheet.
+// Blank is a flat piece to be cut: its girth lies across the sheet, or where it may be
+// turned perhaps along it.
 type Blank struct {
 	Width, Length length.Length
 	Count         int
+	Turns         bool
 }
 
 // SheetRules are those of the shear: trims of all four edges, and what ripping
@@ -29,12 +29,24 @@ type SheetRules struct {
 	Bar            Rules         // along a strip
 }
 
-// Strip is one strip ripped from a sheet.
+// Strip is one strip ripped from a sheet, as wide as the widest of its blanks.
 type Strip struct {
-	Width length.Length
-	Cuts  []int // indices of the blanks, longest first
-	Drop  length.Length
-	Kept  bool
+	Width  length.Length
+	Cuts   []int  // indices of the blanks, longest first; then what lies in the rest of it
+	Turned []bool // which of them lie turned; nil: none
+	Drop   length.Length
+	Kept   bool
+}
+
+// TurnedAt reports whether a cut of the strip lies turned: its length across.
+func (s Strip) TurnedAt(i int) bool { return i < len(s.Turned) && s.Turned[i] }
+
+// Lies is how far a cut of the strip reaches across the sheet and along it.
+func (s Strip) Lies(i int, wide, long length.Length) (across, along length.Length) {
+	if s.TurnedAt(i) {
+		return long, wide
+	}
+	return wide, long
 }
 
 // RippedSheet is one way a sheet is ripped, and how many are ripped so.
@@ -53,12 +65,11 @@ type SheetPlan struct {
 	Proven bool
 }
 
-// Sheets plans the cutting of blanks from sheets in two steps, strips across
-// the width, then lengths along each strip; a strip carries blanks of one width
-// alone. With one size of sheet the two steps are independent, since fewer
-// strips are never dearer, and a plan whose steps are proven is proven. With
-// several sizes each is tried alone and all together, and the bound says how
-// far the best can be from it.
+// Sheets plans the cutting of blanks from sheets in two steps, strips across the width,
+// then lengths along each strip. Each size of sheet is tried alone and all together, first
+// with strips of one width each; then what lies on a sheet is laid into what others have
+// left, in strips as wide or wider, as long as sheets are saved by it. The bound says how
+// far the best can be from it, whatever its strips carry.
 func Sheets(stocks []Sheet, blanks []Blank, r SheetRules) (SheetPlan, error) {
 	priced := slices.ContainsFunc(stocks, func(s Sheet) bool { return s.Price > 0 })
 	price := make([]int64, len(stocks))
@@ -68,15 +79,23 @@ func Sheets(stocks []Sheet, blanks []Blank, r SheetRules) (SheetPlan, error) {
 			price[i] = mulFloor(int64(s.Width), int64(s.Length), 1e11)
 		}
 	}
-	byWidth := groups(blanks)
-	bound, err := stripBound(stocks, price, blanks, byWidth, r)
-	if err != nil {
+	lie := slices.Clone(blanks) // as they lie in strips of one width
+	var turned []bool
+	for i, b := range blanks {
+		turned = append(turned, b.Turns && !fitsAny(stocks, b.Width, b.Length, r) &&
+			fitsAny(stocks, b.Length, b.Width, r))
+		if turned[i] {
+			lie[i].Width, lie[i].Length = b.Length, b.Width
+		}
+	}
+	byWidth := groups(lie)
+	if err := r.tooLong(stocks, lie, byWidth); err != nil {
 		return SheetPlan{}, err
 	}
 	var best SheetPlan
 	found := false
 	try := func(sizes []int) {
-		p, ok := ripped(stocks, price, sizes, blanks, byWidth, r)
+		p, ok := ripped(stocks, price, sizes, lie, byWidth, r)
 		if ok && (!found || p.Price < best.Price) {
 			best, found = p, true
 		}
@@ -92,13 +111,57 @@ func Sheets(stocks []Sheet, blanks []Blank, r SheetRules) (SheetPlan, error) {
 	if !found {
 		return SheetPlan{}, &Short{}
 	}
+	best.turn(turned)
+	best.fill(stocks, price, blanks, r)
 	best.cheaper(stocks, price, r)
-	best.Bound = max(bound, best.Bound)
-	if len(stocks) > 1 {
-		best.Bound = bound // a size alone proves nothing about the others
-	}
+	best.Bound = sheetBound(stocks, price, blanks, r)
 	best.Proven = best.Bound >= best.Price
 	return best, nil
+}
+
+// fitsAny reports whether some sheet takes a blank so wide across and so long.
+func fitsAny(stocks []Sheet, wide, long length.Length, r SheetRules) bool {
+	return slices.ContainsFunc(stocks, func(s Sheet) bool {
+		return wide <= s.Width-2*r.EdgeTrim && long <= s.Length-2*r.Bar.EndTrim
+	})
+}
+
+// tooLong names the blanks that no sheet takes.
+func (r SheetRules) tooLong(stocks []Sheet, blanks []Blank, byWidth [][]int) error {
+	for _, g := range byWidth {
+		var bars []Stock
+		for _, s := range stocks {
+			if takes, of := across(s, blanks[g[0]].Width, r); takes <= of {
+				bars = append(bars, Stock{Length: s.Length, Price: 1})
+			}
+		}
+		if _, err := Lengths(bars, lengthsOf(blanks, g), Rules{EndTrim: r.Bar.EndTrim, Kerf: r.Bar.Kerf}); err != nil {
+			if long, ok := err.(*TooLong); ok {
+				for i, j := range long.Items {
+					long.Items[i] = g[j]
+				}
+			}
+			return err
+		}
+	}
+	return nil
+}
+
+// turn says of the cuts of blanks that fit no other way that they lie turned.
+func (p *SheetPlan) turn(turned []bool) {
+	for i := range p.Sheets {
+		for k := range p.Sheets[i].Strips {
+			s := &p.Sheets[i].Strips[k]
+			for n, c := range s.Cuts {
+				if turned[c] {
+					if s.Turned == nil {
+						s.Turned = make([]bool, len(s.Cuts))
+					}
+					s.Turned[n] = true
+				}
+			}
+		}
+	}
 }
 
 // cheaper moves the strips of a sheet to a cheaper one that holds them.
@@ -153,82 +216,6 @@ func across(s Sheet, w length.Length, r SheetRules) (takes, of length.Length) {
 	return w + r.Kerf, s.Width - 2*r.EdgeTrim + r.Kerf
 }
 
-// stripBound is what no plan can cost less than: each strip pays a share of its
-// sheet, the shares of strips that lie side by side in one being no more than
-// the whole. Plainly that is its share of the width. Where strips cannot fill a
-// width, a dual feasible function asks for more (u(k) of Fekete and Schepers,
-// Mathematical Programming 91, 2001): floor((k+1) x) / k of a share x, or x
-// where (k+1) x is whole. Each sheet may have a function of its own.
-func stripBound(stocks []Sheet, price []int64, blanks []Blank, byWidth [][]int, r SheetRules) (int64, error) {
-	plain := make([]int64, len(stocks))
-	dual := make([]int64, len(stocks))
-	for i, s := range stocks {
-		dual[i] = mostAsked(s, blanks, byWidth, r)
-	}
-	sum, err := sharesBound(stocks, price, plain, blanks, byWidth, r)
-	if err != nil {
-		return 0, err
-	}
-	if !slices.Equal(plain, dual) {
-		more, err := sharesBound(stocks, price, dual, blanks, byWidth, r)
-		if err != nil {
-			return 0, err
-		}
-		sum = max(sum, more)
-	}
-	sum = leastPurchase(price, sum)
-	for _, g := range byWidth {
-		sum = max(sum, coverBound(stocks, price, blanks, g, r))
-	}
-	return sum, nil
-}
-
-// coverBound is the least that sheets cost that hold the strips of one width
-// alone: as many as its blanks need, had every strip the longest sheet's length.
-func coverBound(stocks []Sheet, price []int64, blanks []Blank, g []int, r SheetRules) int64 {
-	var longest length.Length
-	for _, s := range stocks {
-		longest = max(longest, s.Length)
-	}
-	p, err := Lengths([]Stock{{Length: longest, Price: 1}}, lengthsOf(blanks, g), r.Bar)
-	if err != nil {
-		return 0
-	}
-	least := make([]int64, p.Bound+1) // by strips
-	for n := 1; n < len(least); n++ {
-		least[n] = math.MaxInt64
-		for i, s := range stocks {
-			if takes, of := across(s, blanks[g[0]].Width, r); takes <= of {
-				least[n] = min(least[n], price[i]+least[max(0, n-int(of/takes))])
-			}
-		}
-	}
-	return least[p.Bound]
-}
-
-// mostAsked is the function u(k), or 0 for the plain share, that asks the most of
-// a sheet for all blanks, each by its length.
-func mostAsked(s Sheet, blanks []Blank, byWidth [][]int, r SheetRules) int64 {
-	const unit, most = 1 << 20, 6
-	var best, at int64
-	for k := int64(0); k <= most; k++ {
-		var asked int64
-		for _, g := range byWidth {
-			takes, of := across(s, blanks[g[0]].Width, r)
-			if takes > of {
-				continue
-			}
-			for _, b := range g {
-				asked += share(unit, k, takes, of) * int64(blanks[b].Count) * int64(blanks[b].Length/length.Millimetre)
-			}
-		}
-		if asked > best {
-			best, at = asked, k
-		}
-	}
-	return at
-}
-
 // share is what a strip pays of a sheet's price, by u(k) of its share of the
 // width, rounded down.
 func share(price, k int64, takes, of length.Length) int64 {
@@ -237,35 +224,6 @@ func share(price, k int64, takes, of length.Length) int64 {
 		return mulFloor(price, int64(takes), int64(of))
 	}
 	return price * int64(whole/of) / k
-}
-
-// sharesBound is the least that all strips pay, by a function u(k) for each
-// sheet.
-func sharesBound(stocks []Sheet, price, k []int64, blanks []Blank, byWidth [][]int, r SheetRules) (int64, error) {
-	var sum int64
-	for _, g := range byWidth {
-		var bars []Stock
-		for i, s := range stocks {
-			takes, of := across(s, blanks[g[0]].Width, r)
-			if takes <= of {
-				bars = append(bars, Stock{Length: s.Length, Price: share(price[i], k[i], takes, of)})
-			}
-		}
-		if len(bars) > 0 && slices.ContainsFunc(bars, func(b Stock) bool { return b.Price == 0 }) {
-			continue // a strip that pays nothing somewhere proves nothing
-		}
-		p, err := Lengths(bars, lengthsOf(blanks, g), r.Bar)
-		if err != nil {
-			if long, ok := err.(*TooLong); ok {
-				for i, j := range long.Items {
-					long.Items[i] = g[j]
-				}
-			}
-			return 0, err
-		}
-		sum += p.Bound
-	}
-	return sum, nil
 }
 
 // leastPurchase is the least that whole sheets cost that cost no less than a
@@ -328,7 +286,6 @@ func ripped(
 	r SheetRules,
 ) (SheetPlan, bool) {
 	strips := make([][]Strip, len(stocks)) // by sheet
-	proven := len(sizes) == 1
 	for _, g := range byWidth {
 		w := blanks[g[0]].Width
 		var bars []Stock
@@ -345,7 +302,6 @@ func ripped(
 		if err != nil {
 			return SheetPlan{}, false
 		}
-		proven = proven && p.Proven
 		for _, b := range p.Bars {
 			s := Strip{Width: w, Drop: b.Drop, Kept: b.Kept}
 			for _, c := range b.Cuts {
@@ -368,8 +324,6 @@ func ripped(
 			return SheetPlan{}, false
 		}
 		out.Price += p.Price * price[i]
-		out.Bound += p.Bound * price[i]
-		proven = proven && p.Proven
 		for _, b := range p.Bars {
 			s := RippedSheet{Stock: i, Count: 1, Rest: b.Drop}
 			for _, c := range b.Cuts {
@@ -384,14 +338,11 @@ func ripped(
 			}
 		}
 	}
-	if !proven {
-		out.Bound = 0
-	}
 	return out, true
 }
 
 func alike(a, b RippedSheet) bool {
 	return a.Stock == b.Stock && slices.EqualFunc(a.Strips, b.Strips, func(p, q Strip) bool {
-		return p.Width == q.Width && slices.Equal(p.Cuts, q.Cuts)
+		return p.Width == q.Width && slices.Equal(p.Cuts, q.Cuts) && slices.Equal(p.Turned, q.Turned)
 	})
 }

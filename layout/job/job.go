@@ -52,8 +52,9 @@ type Job struct {
 	Crating    Crating
 	// what the crew asks for, as the fabricator and the contractor have it
 	Instructions Instructions
-	Shop         *Shop    // nil: not stated
-	Takeoff      *Takeoff // nil: not stated
+	Shop         *Shop     // nil: not stated
+	Takeoff      *Takeoff  // nil: not stated
+	Progress     *Progress // nil: nothing is made or set, or nobody says
 	Perimeters   []Perimeter
 	Findings     finding.List   // what reading found; the layout carries it on
 	Issued       *record.Record // the last issue, whose marks are kept; nil: none was made
@@ -167,6 +168,7 @@ func (j *Job) keys(k keys) {
 		j.Instructions.keys)
 	optional(k.may(), "shop", &j.Shop, (*Shop).keys,
 		"how the fabricator bends and cuts, for flat patterns and cutting plans")
+	optional(k.may(), "progress", &j.Progress, (*Progress).keys, "what is made and set already")
 	optional(k.may(), takeoffKey, &j.Takeoff, (*Takeoff).keys,
 		"what quantities and a price before the survey are reckoned by")
 	list(k, "perimeters", "perimeter", &j.Perimeters, (*Perimeter).keys, "the chains of runs")

@@ -58,6 +58,7 @@ func (d *decoder) read(name string) *Job {
 	if !d.unsurveyed {
 		d.surveys(j)
 		d.confirmedList(j)
+		d.progress(j)
 	}
 	d.check(j)
 	if !d.unsurveyed {

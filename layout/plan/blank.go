@@ -180,6 +180,7 @@ type CutBlank struct {
 	Key           Key
 	Mark          string
 	Formed        bool // of a formed cap that closers are cut from
+	Turned        bool // it lies turned in its strip, its length across
 	Count         int
 	Girth, Length length.Length
 }

@@ -105,22 +105,13 @@ type Metal struct {
 	Hand   string          `json:"hand,omitempty"`
 	Inside length.Length   `json:"inside"`
 	Parts  []length.Length `json:"parts"` // along the street face as shipped, leg by leg
+	Holes  int             `json:"holes,omitempty"`
 	Lot    string          `json:"lot,omitempty"`
 }
 
 // Same tells whether two pieces are made alike, so that one may lie where the other
 // was to lie.
 func (m Metal) Same(o Metal) bool { return m.Shape == o.Shape && m.Lot == o.Lot }
-
-// Last is the metal of the last issue, or of the one named; false where it had none.
-func (p PieceMark) Last(rev string) (Metal, bool) {
-	for i := len(p.Made) - 1; i >= 0; i-- {
-		if rev == "" || p.Made[i].Rev == rev {
-			return p.Made[i], true
-		}
-	}
-	return Metal{}, false
-}
 
 // History is every issue up to this one, the oldest first.
 func (r *Record) History() []Issue { return append(slices.Clone(r.Earlier), r.Issue) }
@@ -141,6 +132,26 @@ func (r *Record) Piece(mark string) (PieceMark, bool) {
 		return PieceMark{}, false
 	}
 	return r.Pieces[i], true
+}
+
+// MetalOf is what a piece was as of an issue, of the last one where none is named; false
+// where it had no such mark then.
+func (r *Record) MetalOf(mark, rev string) (Metal, bool) {
+	p, ok := r.Piece(mark)
+	order := r.History()
+	upto := len(order) - 1
+	if rev != "" {
+		upto = slices.IndexFunc(order, func(q Issue) bool { return q.Mark == rev })
+	}
+	if !ok || upto < 0 {
+		return Metal{}, false
+	}
+	for i := len(p.Made) - 1; i >= 0; i-- {
+		if slices.ContainsFunc(order[:upto+1], func(q Issue) bool { return q.Mark == p.Made[i].Rev }) {
+			return p.Made[i], true
+		}
+	}
+	return Metal{}, false
 }
 
 // ShopMark finds what is made alike by its mark.

@@ -103,7 +103,7 @@ func (o *orderer) route(l *Lot, b *BarOrder, from []taken) bool {
 			}
 		default:
 			x := caps[i].Bodies[0]
-			l.Blanks = append(l.Blanks, Blank{Cap: caps[i], Girth: x.Girth, Length: x.Length, Count: n})
+			l.Blanks = append(l.Blanks, Blank{Part: caps[i], Girth: x.Girth, Length: x.Length, Count: n})
 		}
 	}
 	b.Caps = caps

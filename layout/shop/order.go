@@ -34,8 +34,8 @@ type BarOrder struct {
 // Blank is a flat sheet to be sheared: of a body, or of a formed cap that
 // closers are then cut from.
 type Blank struct {
-	Family *Family // nil: a formed cap
-	Cap    *Part   // that; nil: a body
+	Family *Family // nil: of a part
+	Part   *Part   // a formed cap, or a small part that is cut from what the caps leave
 	Body   int
 	Girth  length.Length
 	Length length.Length
@@ -59,7 +59,7 @@ func (o *Order) Route(p *cap.Piece) Route { return o.routes[p] }
 // Mark is that of what a blank is of.
 func (b Blank) Mark() string {
 	if b.Family == nil {
-		return b.Cap.Mark
+		return b.Part.Mark
 	}
 	return b.Family.Mark
 }
@@ -103,6 +103,7 @@ func Cut(j *job.Job, families []*Family, parts int, held cap.Held) (*Order, find
 	for i, p := range o.out.Formed {
 		p.Mark = itoa(partsFrom(len(families)) + parts + i)
 	}
+	o.out.areas(o.shop)
 	return o.out, o.found
 }
 
@@ -223,30 +224,48 @@ func (o *orderer) sheets(l *Lot) {
 	slices.SortStableFunc(l.Blanks, func(a, b Blank) int {
 		return cmp.Or(cmp.Compare(b.Girth, a.Girth), cmp.Compare(b.Length, a.Length))
 	})
-	var stocks []cut.Sheet
-	for _, s := range o.shop.Sheets {
-		stocks = append(stocks, cut.Sheet{Width: s.Width, Length: s.Length, Price: s.Price})
-	}
 	var blanks []cut.Blank
 	for _, b := range l.Blanks {
-		blanks = append(blanks, cut.Blank{Width: b.Girth, Length: b.Length, Count: b.Count})
+		blanks = append(blanks, cut.Blank{Width: b.Girth, Length: b.Length, Count: b.Count, Turns: turns(o.j)})
 	}
 	if len(blanks) == 0 {
 		return
 	}
-	plan, err := cut.Sheets(stocks, blanks, cut.SheetRules{EdgeTrim: o.shop.EdgeTrim,
-		Bar: cut.Rules{EndTrim: o.shop.EndTrim, LeastDrop: o.shop.LeastDrop, Nodes: o.shop.Effort}})
+	plan, err := cut.Sheets(sheetsOf(o.shop.Sheets), blanks, rulesOf(o.shop))
 	if err != nil {
 		o.cannot("no-sheet-plan", "blanks of elevation "+l.Elevation+" have no cutting plan", err, nil)
 		return
 	}
 	l.Sheets = plan
-	for _, s := range plan.Sheets {
-		st := stocks[s.Stock]
-		o.out.Bought += float64(s.Count) * st.Width.MM() * st.Length.MM()
-		for _, q := range s.Strips {
-			for _, c := range q.Cuts {
-				o.out.Used += float64(s.Count) * l.Blanks[c].Girth.MM() * l.Blanks[c].Length.MM()
+}
+
+// turns reports whether blanks may be turned on their sheet.
+func turns(j *job.Job) bool { return !j.System.Metal.Directional }
+
+func sheetsOf(all []job.ShopSheet) []cut.Sheet {
+	var out []cut.Sheet
+	for _, s := range all {
+		out = append(out, cut.Sheet{Width: s.Width, Length: s.Length, Price: s.Price})
+	}
+	return out
+}
+
+// rulesOf are the shop's for sheets.
+func rulesOf(s *job.Shop) cut.SheetRules {
+	return cut.SheetRules{EdgeTrim: s.EdgeTrim, Bar: cut.Rules{EndTrim: s.EndTrim, LeastDrop: s.LeastDrop,
+		Nodes: s.Effort}}
+}
+
+// areas reckons what the sheets of all lots measure and what of them becomes blanks.
+func (o *Order) areas(s *job.Shop) {
+	o.Used, o.Bought = 0, 0
+	for _, l := range o.Lots {
+		for _, r := range l.Sheets.Sheets {
+			o.Bought += float64(r.Count) * s.Sheets[r.Stock].Width.MM() * s.Sheets[r.Stock].Length.MM()
+			for _, q := range r.Strips {
+				for _, c := range q.Cuts {
+					o.Used += float64(r.Count) * l.Blanks[c].Girth.MM() * l.Blanks[c].Length.MM()
+				}
 			}
 		}
 	}

@@ -1,6 +1,8 @@
 package shop
 
 import (
+	"slices"
+
 	"copingset/layout/cap"
 	"copingset/layout/cut"
 	"copingset/layout/finding"
@@ -16,6 +18,7 @@ type PartLot struct {
 	Stocks    []job.ShopSheet
 	Blanks    []PartBlank
 	Plan      cut.SheetPlan
+	Offcuts   []PartBlank // cut from what the sheets of the caps leave
 }
 
 // PartBlank is the blanks of one part, as many as are made.
@@ -26,8 +29,9 @@ type PartBlank struct {
 }
 
 // CutParts plans the cutting of what parts are released, with their spares,
-// each metal and thickness by itself. A sheet the job does not name is a note.
-func CutParts(j *job.Job, parts []*Part, held cap.Held) ([]*PartLot, finding.List) {
+// each metal and thickness by itself: from what the caps leave of their own sheets where
+// that saves one, else from sheets. A sheet the job does not name is a note.
+func CutParts(j *job.Job, parts []*Part, held cap.Held, caps *Order) ([]*PartLot, finding.List) {
 	var lots []*PartLot
 	var found finding.List
 	of := func(p *Part) *PartLot {
@@ -58,24 +62,105 @@ func CutParts(j *job.Job, parts []*Part, held cap.Held) ([]*PartLot, finding.Lis
 				marks(l.Parts), metalWords(l.Metal), thin(l.Thickness))
 			continue
 		}
-		var stocks []cut.Sheet
-		for _, s := range l.Stocks {
-			stocks = append(stocks, cut.Sheet{Width: s.Width, Length: s.Length, Price: s.Price})
-		}
-		var blanks []cut.Blank
-		for _, b := range l.Blanks {
-			blanks = append(blanks, cut.Blank{Width: b.Girth, Length: b.Length, Count: b.Count})
-		}
-		plan, err := cut.Sheets(stocks, blanks, cut.SheetRules{EdgeTrim: j.Shop.EdgeTrim,
-			Bar: cut.Rules{EndTrim: j.Shop.EndTrim, LeastDrop: j.Shop.LeastDrop, Nodes: j.Shop.Effort}})
+		plan, err := l.plan(j)
 		if err != nil {
 			found.Notef("no-sheet-plan", j.Shop.At, "add a larger sheet under `shop:`",
 				"parts %s have no cutting plan: %v", marks(l.Parts), err)
 			continue
 		}
 		l.Plan = plan
+		l.offcuts(j, caps)
 	}
+	caps.areas(j.Shop)
 	return lots, found
+}
+
+func (l *PartLot) plan(j *job.Job) (cut.SheetPlan, error) {
+	blanks := partBlanks(j, l.Blanks)
+	if len(blanks) == 0 {
+		return cut.SheetPlan{Proven: true}, nil
+	}
+	return cut.Sheets(sheetsOf(l.Stocks), blanks, rulesOf(j.Shop))
+}
+
+func partBlanks(j *job.Job, all []PartBlank) []cut.Blank {
+	var out []cut.Blank
+	for _, b := range all {
+		out = append(out, cut.Blank{Width: b.Girth, Length: b.Length, Count: b.Count, Turns: turns(j)})
+	}
+	return out
+}
+
+// offcuts cuts parts of the caps' own metal, thickness and finish from what the caps leave
+// of their sheets, where the sheets that parts take then cost less. Sheets that are
+// finished after joining are not of that finish.
+func (l *PartLot) offcuts(j *job.Job, caps *Order) {
+	m := &j.System.Metal
+	if l.Metal != m.Name || l.Thickness != m.Thickness {
+		return
+	}
+	left := slices.Clone(l.Blanks)
+	lots := slices.Clone(caps.Lots)
+	var taken []PartBlank
+	for i := range lots {
+		lot := &lots[i]
+		if lot.Bare != "" || len(lot.Sheets.Sheets) == 0 {
+			continue
+		}
+		plan, placed := lot.Sheets.More(sheetsOf(j.Shop.Sheets), partBlanks(j, left), len(lot.Blanks), rulesOf(j.Shop))
+		lot.Sheets, lot.Blanks = plan, slices.Clone(lot.Blanks)
+		for k, n := range placed {
+			b := left[k]
+			b.Count = n
+			lot.Blanks = append(lot.Blanks, Blank{Part: b.Part, Girth: b.Girth, Length: b.Length, Count: n})
+			left[k].Count -= n
+			taken = append(taken, b)
+		}
+	}
+	rest := PartLot{Stocks: l.Stocks, Blanks: slices.DeleteFunc(left, func(b PartBlank) bool { return b.Count == 0 })}
+	plan, err := rest.plan(j)
+	if err != nil || plan.Price >= l.Plan.Price {
+		return
+	}
+	l.Blanks, l.Plan = rest.Blanks, plan
+	for _, b := range taken {
+		at := slices.IndexFunc(l.Offcuts, func(q PartBlank) bool { return q.Part == b.Part })
+		switch {
+		case b.Count == 0:
+		case at >= 0:
+			l.Offcuts[at].Count += b.Count
+		default:
+			l.Offcuts = append(l.Offcuts, b)
+		}
+	}
+	for i := range lots {
+		lots[i].tidy()
+	}
+	caps.Lots = lots
+}
+
+// tidy takes out blanks of which there are none.
+func (l *Lot) tidy() {
+	to := make([]int, len(l.Blanks))
+	var kept []Blank
+	for i, b := range l.Blanks {
+		to[i] = len(kept)
+		if b.Count > 0 {
+			kept = append(kept, b)
+		}
+	}
+	if len(kept) == len(l.Blanks) {
+		return
+	}
+	l.Blanks = kept
+	for i := range l.Sheets.Sheets {
+		for k := range l.Sheets.Sheets[i].Strips {
+			cuts := l.Sheets.Sheets[i].Strips[k].Cuts
+			for n := range cuts {
+				cuts[n] = to[cuts[n]]
+			}
+		}
+	}
 }
 
 // Areas are what the sheets of a lot measure and what of them becomes blanks,

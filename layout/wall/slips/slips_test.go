@@ -211,7 +211,7 @@ func BenchmarkFind1000RunsOf50(b *testing.B) {
 func BenchmarkAllPairs1000RunsOf50(b *testing.B) {
 	v := noisy(rand.New(rand.NewPCG(3, 3)), 50, 1.0/16)
 	for b.Loop() {
-		for range 10 { // of the thousand
+		for range 1000 {
 			for skip := range v {
 				slopes := make([]float64, 0, len(v)*len(v)/2)
 				for i := range v {

@@ -1,0 +1,3 @@
+package revise
+
+import _ "copingset/layout/length/draws" // the same draws every day
