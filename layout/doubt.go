@@ -8,6 +8,7 @@ import (
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
+	"copingset/layout/plan"
 )
 
 // mostTried is how many doubted readings of a job are tried: of more, the survey has
@@ -246,6 +247,9 @@ func reaches(pieces, chairs []string) string {
 // stands is how pieces are made and lie, and how chairs stand, by mark.
 type stands map[string]string
 
+// seatCodes are what a chair is judged by where it stands.
+var seatCodes = []plan.Code{plan.BaseBears, plan.BaseOver, plan.Edge, plan.ChairInPlace}
+
 // standing are the facts of each piece and each chair, as one text.
 func (l *Layout) standing() stands {
 	b := &facts{l: l}
@@ -262,6 +266,8 @@ func (l *Layout) standing() stands {
 		switch {
 		case f.Kind == fact.Piece && f.What == "laying", f.What == "released":
 			continue // the order in which pieces are laid is nobody's metal
+		case slices.Contains(seatCodes, plan.Code(f.What)):
+			continue // where a chair does not stand as it must, that is found
 		}
 		out[f.Of] += f.What + "=" + f.Value + "\n"
 	}

@@ -430,6 +430,9 @@ func (b *facts) ofCrates() {
 			k := fmt.Sprintf("line-%d-", i+1)
 			b.count(k+"count", x.Count)
 			b.count(k+"spare", x.Spare)
+			if x.Later > 0 {
+				b.count(k+"later", x.Later)
+			}
 			b.words(k+"what", x.What)
 			b.words(k+"sort", sortName(x.Sort))
 			b.said(k+"mark", x.Mark)

@@ -163,3 +163,16 @@ func TestMeasuredImperialBumps(t *testing.T) {
 		}
 	}
 }
+
+// Beside a corner's leg a straight piece up to the joint of a kink can be over the spacing of
+// 27 in and have no room for a chair of 14 in between: the leg takes up half an inch, and the
+// piece stands, unless that leaves less than the least piece of 27 in.
+func TestMeasuredPieceBesideAKink(t *testing.T) {
+	for eighths := length.Length(0); eighths <= 16; eighths++ {
+		run := 61*in + eighths*in/8
+		l, _ := solved(imperialRuns(t, []length.Length{470 * in, run, 400 * in}, []job.Angle{90 * job.Degree, job.Degree}))
+		if f, held := coded(l, "chairs-crowded"); held != (eighths >= 2 && eighths <= 4) {
+			t.Errorf("a run of %v: held %v: %v", run, held, f)
+		}
+	}
+}

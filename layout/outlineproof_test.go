@@ -1,6 +1,7 @@
 package layout_test
 
 import (
+	"strings"
 	"testing"
 
 	"copingset/layout"
@@ -12,13 +13,32 @@ import (
 // windowed is a stretch of a perimeter unrolled: where chairs can stand on it, and what the
 // wind asks of the front and of the rear leg along it, both in inches.
 type windowed struct {
+	sys    *job.System
 	places []spot
 	lines  [2][]pressed // front, rear
 }
 
 type spot struct {
 	at  [2]float64 // along the front, along the rear
-	run int
+	n   int        // of its run, from the first of the stretch
+	run *cap.Run
+	on  length.Length // station of the run
+}
+
+// apart tells whether chairs can stand on two places, the one before the other.
+func (w windowed) apart(a, b spot) bool {
+	s := w.sys
+	long, half := s.Chair.Length, s.Chair.Length/2
+	switch c := a.run.Right.Corner; {
+	case a.n == b.n:
+		return b.on-a.on >= long
+	case a.n+1 != b.n || c == nil || c.Absorb:
+		return true
+	default:
+		u := a.run.Cap - a.on
+		return !cap.Overlap(cap.ChairOn(s, c, false, a.run.Inside, u-half, u+half),
+			cap.ChairOn(s, c, true, b.run.Inside, b.on-half, b.on+half))
+	}
 }
 
 type pressed struct{ from, to, pa float64 }
@@ -46,7 +66,7 @@ func unrolled(l *layout.Layout, p *layout.Perimeter, at int) windowed {
 	for last < at+proofRuns && last-first < n-1 && (last == at || !long(last)) && all[(last+2*n)%n].Right.Corner != nil {
 		last++
 	}
-	var w windowed
+	w := windowed{sys: s}
 	front, less := 0.0, 0.0
 	half := s.Chair.Length.Inch() / 2
 	for i := first; i <= last; i++ {
@@ -73,7 +93,7 @@ func unrolled(l *layout.Layout, p *layout.Perimeter, at int) windowed {
 			far = to
 		}
 		for x := near; x <= far+1e-9; x += proofStep {
-			w.places = append(w.places, spot{[2]float64{front + x, front + x - less}, i})
+			w.places = append(w.places, spot{[2]float64{front + x, front + x - less}, i, r, length.FromMM(25.4 * x)})
 		}
 		for _, z := range r.Zones {
 			a, e := r.ToCap(z.From).Inch(), r.ToCap(z.To).Inch()
@@ -133,15 +153,13 @@ func (w windowed) carried(leg int, holds, chair float64) bool {
 			return true
 		}
 		for k := i + 1; k < n; k++ {
-			apart := w.places[k].at[0] - w.places[i].at[0]
-			if w.places[k].run == w.places[i].run && apart < chair {
-				continue
-			}
 			right := mid(i, k)
 			if load(w.lines[leg], left+proofStep/2, right-proofStep/2) > holds {
 				break
 			}
-			before[k] = i // a later one is nearer
+			if w.apart(w.places[i], w.places[k]) {
+				before[k] = i // a later one is nearer
+			}
 		}
 	}
 	return false
@@ -170,6 +188,77 @@ func openOverloads(l *layout.Layout) (all int, open []string) {
 				if !proven {
 					open = append(open, r.Name)
 				}
+			}
+		}
+	}
+	return all, open
+}
+
+// roomy tells whether some row of chairs stands on a run between two miters that are held, or
+// between one and a joint: within the spacing of each along the longer face, and clear of it.
+func roomy(l *layout.Layout, seams map[*layout.Corner]cap.Seam, r *cap.Run, spacing length.Length) bool {
+	s := &l.Job.System
+	near, more, face := [2]length.Length{}, [2]length.Length{}, length.Length(0)
+	for i, c := range []*layout.Corner{r.Left.Corner, r.Right.Corner} {
+		if c == nil || c.Absorb {
+			return true // its end is not looked at
+		}
+		u, ok := seams[c].Near(s, 1-i, l.Grid, false)
+		if !ok || u > s.Corner.LongestLeg+s.Joint.Gap {
+			return false
+		}
+		t := seams[c].Trims(s)[1-i]
+		near[i], more[i] = u, length.Max(0, -t)
+		face += t
+	}
+	if length.Max(r.Cap, r.Cap-face) <= spacing {
+		return true
+	}
+	first, last := [2]length.Length{near[0], spacing - more[0]}, [2]length.Length{r.Cap - spacing + more[1], r.Cap - near[1]}
+	if first[0] > first[1] || last[0] > last[1] {
+		return false
+	}
+	for n := length.Length(0); n < 400; n++ {
+		if lo, hi := last[0]-first[1], last[1]-first[0]; hi >= n*s.Chair.Length && lo <= n*spacing && (n > 0 || lo <= 0 && hi >= 0) {
+			return true
+		}
+	}
+	return false
+}
+
+// openCrowds counts the holds for want of room, and those of them that some row might have.
+func openCrowds(l *layout.Layout) (all int, open []string) {
+	for _, f := range l.Holds() {
+		if f.Code != "chairs-crowded" && f.Code != "corner-crowded" {
+			continue
+		}
+		all++
+		for _, p := range l.Perimeters {
+			runs := make([]*cap.Run, len(p.Runs))
+			for i, r := range p.Runs {
+				runs[i] = r.Run
+			}
+			seams := cap.Seams(runs)
+			if p.Job.Name != f.Where.Perimeter {
+				continue
+			}
+			proven := false
+			for _, r := range runs {
+				on := r.Name == f.Where.Run
+				for _, name := range f.Where.Runs {
+					on = on || r.Name == name
+				}
+				for _, q := range p.Pieces { // and on the runs beside it that its piece turns onto
+					if len(q.Parts) > 1 && strings.Contains(f.What, "piece "+q.Mark+" ") {
+						for _, t := range q.Parts {
+							on = on || t.Run == r
+						}
+					}
+				}
+				proven = proven || on && !roomy(l, seams, r, r.Choice[1].Assembly.ChairSpacing)
+			}
+			if !proven {
+				open = append(open, f.Where.Run)
 			}
 		}
 	}

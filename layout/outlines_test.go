@@ -114,6 +114,8 @@ type counted struct {
 	example            map[string]string
 	over, open         int      // runs with a chair asked for too much; those not proven to be by any row of chairs
 	opened             []string // outlines with such
+	crowds, room       int      // holds for want of room; those that a row of chairs might have
+	roomy              []string // outlines with such
 	slowest            time.Duration
 	slow               string
 }
@@ -132,6 +134,11 @@ func (c *counted) count(t *testing.T, id string, j *job.Job) {
 	if c.over += over; len(open) > 0 {
 		c.open += len(open)
 		c.opened = append(c.opened, id+" "+strings.Join(open, " "))
+	}
+	crowds, room := openCrowds(l)
+	if c.crowds += crowds; len(room) > 0 {
+		c.room += len(room)
+		c.roomy = append(c.roomy, id+" "+strings.Join(room, " "))
 	}
 	here := map[string]bool{}
 	for _, f := range found {
@@ -171,6 +178,8 @@ func (c *counted) table(sample string) string {
 	}
 	fmt.Fprintf(&b, "  of %d runs with a chair asked for too much %d are not proven to be by any row of chairs, on %d outlines: %s\n",
 		c.over, c.open, len(c.opened), strings.Join(c.opened[:min(len(c.opened), 40)], "; "))
+	fmt.Fprintf(&b, "  of %d holds for want of room %d are not proven, on %d outlines: %s\n", c.crowds, c.room, len(c.roomy),
+		strings.Join(c.roomy[:min(len(c.roomy), 40)], "; "))
 	for _, free := range slices.Sorted(maps.Keys(c.frees)) {
 		fmt.Fprintf(&b, "  freed by %s: %d\n", free, c.frees[free])
 	}

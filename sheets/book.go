@@ -40,6 +40,7 @@ type book struct {
 	stripsOf map[stripKey]stripsMade         // look-up only
 	firsts   map[*layout.Run]string          // look-up only: id of the first sheet of each run
 	runSets  map[*layout.Perimeter][]stretch // look-up only
+	cuts     []layout.SectionDrawing         // once they are asked for
 	ids      map[string]bool                 // look-up only: ids already given
 	// look-up only: the words of each id, of a continued page its first one's
 	subjects map[string][]string

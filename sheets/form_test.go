@@ -282,6 +282,7 @@ func TestShortRunsShareForms(t *testing.T) {
 		f := newForms(j, FormOptions{Paper: &z})
 		for i := range j.Perimeters {
 			p := &j.Perimeters[i]
+			f := f.on(p)
 			var apart []formPage
 			for k := range p.Runs {
 				apart = append(apart, f.run(p, k)...)

@@ -44,7 +44,7 @@ func (f *forms) shared(pages []formPage) []formPage {
 	var out []formPage
 	for i, q := range pages {
 		q.blank = min(q.blank, sharedSpare)
-		if n := len(out); i > 1 && n > 1 && f.joins(out[n-1], q) {
+		if n := len(out); i > 1 && n > 1 && f.on(q.p).joins(out[n-1], q) {
 			last := &out[n-1]
 			last.blank = min(last.blank, sharedSpare)
 			last.with = append(last.with, q)

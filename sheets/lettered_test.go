@@ -17,9 +17,9 @@ var unnamedMost = map[Kind]int{ // look-up only
 	Safety:           50,
 	Findings:         50,
 	WorkSheet:        30,
-	RunSheet:         300,
-	Sections:         50, // what found no room on the first sheet of its run
-	FastenerSchedule: 450,
+	RunSheet:         330,
+	Sections:         60, // what found no room on the first sheet of its run
+	FastenerSchedule: 500,
 	Transmittal:      50,
 	Assemblies:       360,
 	TestedSection:    320,

@@ -18,7 +18,7 @@ func TestOuterSideIsNamed(t *testing.T) {
 	}
 	for _, lang := range []words.Lang{words.English, words.Spanish} {
 		side := map[words.Lang][2]string{words.English: {"STREET SIDE", "WELL SIDE"},
-			words.Spanish: {"LADO DE LA CALLE", "LADO DEL POZO DE LUZ"}}[lang]
+			words.Spanish: {"LADO DE LA CALLE", "LADO DEL POZO"}}[lang]
 		seen := map[string]bool{}
 		for _, s := range drawnPages(l, Options{Lang: lang}, func(b *book) []page { return b.runPages() }) {
 			well := strings.Contains(s.ID, "-well-")

@@ -52,16 +52,22 @@ func (b *book) seconds() []page {
 				}
 			}
 		}
-		for _, set := range on.fewest(all, func(some []shown) (page, blocks.Spec, composing) {
+		var carried []blocks.Note
+		sets := on.fewest(all, func(some []shown) (page, blocks.Spec, composing) {
 			return on.secondOn(p, some)
-		}) {
-			pages := on.its(on.composed(on.secondOn(p, set)))
+		})
+		for i, set := range sets {
+			first, spec, k := on.secondOn(p, set)
+			if k.carried = carried; i < len(sets)-1 {
+				k.carry = &carried
+			}
+			pages := on.its(on.composed(first, spec, k))
 			for _, q := range set {
 				if q.piece != nil {
 					b.where[q.piece.Mark] = pages[0].id
 				}
 				for _, c := range q.cuts {
-					b.where[sectionOf(c)] = pages[0].id
+					b.where[sectionMark(c.Mark)] = pages[0].id
 				}
 			}
 			out = append(out, pages...)
@@ -93,8 +99,8 @@ func (b *book) fewest(all []shown, on func([]shown) (page, blocks.Spec, composin
 	return best
 }
 
-// sectionOf is the section of a chair or joint in look-ups.
-func sectionOf(c plan.Section) string { return "§" + c.Mark }
+// sectionMark is the section of a chair or joint in look-ups.
+func sectionMark(of string) string { return "§" + of }
 
 // trueShapes are the pieces of a run that are not straight.
 func (b *book) trueShapes(p *layout.Perimeter, r *layout.Run) (out []shown) {

@@ -261,10 +261,26 @@ func render(l *layout.Layout, pages []sheets.Sheet, f packetFlags) ([]store.File
 	return slices.Concat(out, lists, built), err
 }
 
+// spoken are the sheets of those on the roof in each language of the job.
+func spoken(l *layout.Layout, draw func(words.Lang) []sheets.Sheet) []sheets.Sheet {
+	var out []sheets.Sheet
+	if l.Job.Language != job.InSpanish {
+		out = draw(words.English)
+	}
+	if l.Job.Language != job.InEnglish {
+		for _, s := range draw(words.Spanish) {
+			s.ID += "-es"
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
 // builtFiles are the form for what stands on the wall, and the list it is typed into.
 func builtFiles(l *layout.Layout) ([]store.File, error) {
 	var form bytes.Buffer
-	if err := sheets.PDF(&form, l, sheets.BuiltForms(l, words.English)); err != nil {
+	pages := spoken(l, func(lang words.Lang) []sheets.Sheet { return sheets.BuiltForms(l, lang) })
+	if err := sheets.PDF(&form, l, pages); err != nil {
 		return nil, fmt.Errorf("%s: %w", builtForm, err)
 	}
 	out, err := tables("schedules/", []sheets.Schedule{sheets.BuiltList(l)})

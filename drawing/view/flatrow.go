@@ -135,10 +135,15 @@ func (d *flat) slot() (left, right drawing.Unit) {
 func (r *FlatRow) natural() drawing.Unit {
 	var w drawing.Unit
 	for i := range r.bodies {
-		a, z := r.bodies[i].slot()
-		w += a + r.bodies[i].wide() + z
+		w += r.bodies[i].across()
 	}
 	return w
+}
+
+// across is what a body takes of its row, with what is lettered beside it.
+func (d *flat) across() drawing.Unit {
+	a, z := d.slot()
+	return a + d.wide() + z
 }
 
 // measure sets the size of the row.
@@ -186,9 +191,15 @@ func (r *FlatRow) Scale() Scale { return r.scale }
 // breakTo leaves stretches out, the longest first, until the row is no wider
 // than w.
 func (r *FlatRow) breakTo(w, keep drawing.Unit) bool {
-	if r.natural() <= w {
+	all := r.natural()
+	if all <= w {
 		return true
 	}
+	return r.broken(all, w, keep)
+}
+
+// broken breaks the longest bays of a row that takes so much until it is no wider than w.
+func (r *FlatRow) broken(natural, w, keep drawing.Unit) bool {
 	type bay struct {
 		body int
 		x    [2]float64
@@ -201,7 +212,7 @@ func (r *FlatRow) breakTo(w, keep drawing.Unit) bool {
 	}
 	slices.SortStableFunc(all, func(a, b bay) int { return cmp.Compare(b.x[1]-b.x[0], a.x[1]-a.x[0]) })
 	for _, q := range all {
-		over := r.natural() - w
+		over := natural - w
 		if over <= 0 {
 			break
 		}
@@ -211,12 +222,14 @@ func (r *FlatRow) breakTo(w, keep drawing.Unit) bool {
 		if gone < 2*breakGap {
 			continue
 		}
+		natural -= d.across()
 		cut := gone.Millimetres() * d.m.ratio
 		mid := (q.x[0] + q.x[1]) / 2
 		d.m.breaks = append(d.m.breaks, [2]float64{mid - cut/2, mid + cut/2})
 		slices.SortFunc(d.m.breaks, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+		natural += d.across()
 	}
-	return r.natural() <= w
+	return natural <= w
 }
 
 // under says what the lines mean, and once what is cut at a ring.

@@ -18,8 +18,8 @@ func TestOuterSide(t *testing.T) {
 		{Book{Lang: Spanish, Outer: "court"},
 			"LADO DEL PATIO: la pata del patio, X hacia el patio, desde el patio; patio arriba"},
 		{Book{Lang: Spanish, Outer: "street well"},
-			"LADO DE LA CALLE/DEL POZO DE LUZ: la pata de la calle/del pozo de luz, " +
-				"X hacia la calle/el pozo de luz, desde la calle/el pozo de luz; calle/pozo de luz arriba"},
+			"LADO DE LA CALLE/DEL POZO: la pata de la calle/del pozo, " +
+				"X hacia la calle/el pozo, desde la calle/el pozo; calle/pozo arriba"},
 	} {
 		if got := c.b.Say("test.outer", In("street", "X")); got != c.want {
 			t.Errorf("%v says %q, want %q", c.b, got, c.want)

@@ -140,15 +140,16 @@ func (b *builder) turned(p *cap.Piece, on map[*cap.Run]*Run) []*leg {
 					e.Near, e.Far, ok = near, far, ok && clear
 				}
 				g.Alone = b.between(p, i, g.Spacing, loose)
+				if b.allHug || b.tried[partKey{p, i}].hugs {
+					g.Hugs = [2]bool{!g.Ends[0].Chair, !g.Ends[1].Chair}
+				}
 				legs = append(legs, g)
 			}
 			if !loose {
 				ok = ok && b.round(p, legs)
 			}
-			for i, g := range legs {
-				if !b.hugging(p, i, g) {
-					b.lay(g)
-				}
+			for _, g := range legs {
+				b.lay(g)
 				ok = ok && g.why == stand.Stands
 			}
 			if ok {
@@ -157,28 +158,6 @@ func (b *builder) turned(p *cap.Piece, on map[*cap.Run]*Run) []*leg {
 		}
 	}
 	return legs
-}
-
-// hugging lays a part of a piece whose chairs hug its miters, if they do and have room.
-func (b *builder) hugging(p *cap.Piece, i int, g *leg) bool {
-	if !b.allHug && !b.tried[partKey{p, i}].hugs {
-		return false
-	}
-	close := *g
-	for k := range close.Ends {
-		if e := &close.Ends[k]; !e.Chair {
-			e.Far = length.Min(e.Far, e.Near+b.grid)
-		}
-	}
-	fewest := close.Part
-	fewest.Alone, fewest.More = 0, 0
-	if _, why := stand.Row(fewest, b.grid); why != stand.Stands {
-		return false
-	}
-	close.Alone = 0
-	b.lay(&close)
-	*g = close
-	return true
 }
 
 // between is how long a part between two miters may be without a chair of its own, where

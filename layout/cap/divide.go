@@ -23,6 +23,11 @@ type stock struct {
 // fits tells whether chairs can stand under a piece of a length.
 func (k stock) fits(l length.Length) bool { return !inWindow(l, k.unfit) }
 
+// allFit tells whether chairs stand under each piece of a row.
+func (k stock) allFit(row []length.Length) bool {
+	return !slices.ContainsFunc(row, func(l length.Length) bool { return !k.fits(l) })
+}
+
 // unfit are the lengths between two joints under which no chairs stand: so many bays
 // are over the tested spacing, and one more chair has no room beside the others.
 func unfit(chair, gap, most length.Length, spacings ...length.Length) []window {

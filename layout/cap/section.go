@@ -58,8 +58,8 @@ func (s section) solve(k stock, legStep length.Length) row {
 		}
 		blocked := shifted(s.blocked, s.from+ll+k.gap)
 		p, ok := divide(stretch, k, blocked)
-		if !ok {
-			if grown, legs, found := s.grow(k, ll, lr, legStep); found {
+		if !ok || !k.allFit(p) { // a leg takes up what makes no piece, or one under which no chairs stand
+			if grown, legs, found := s.grow(k, ll, lr, legStep, ok); found {
 				return row{leftLeg: legs[0], rightLeg: legs[1], pieces: grown}
 			}
 		}
@@ -81,8 +81,9 @@ func (s section) solve(k stock, legStep length.Length) row {
 }
 
 // grow lengthens the legs, both alike, until the stretch between them divides:
-// an oversize leg takes up what makes no piece.
-func (s section) grow(k stock, ll, lr, step length.Length) ([]length.Length, [2]length.Length, bool) {
+// an oversize leg takes up what makes no piece. With chairs, every piece has to have room
+// for its own.
+func (s section) grow(k stock, ll, lr, step length.Length, chairs bool) ([]length.Length, [2]length.Length, bool) {
 	for {
 		if ll > 0 && !s.left.fixed {
 			ll += step
@@ -98,7 +99,7 @@ func (s section) grow(k stock, ll, lr, step length.Length) ([]length.Length, [2]
 		if ll > 0 && inWindow(s.from+ll+k.gap/2, s.blocked) || lr > 0 && inWindow(s.to-lr-k.gap/2, s.blocked) {
 			continue
 		}
-		if p, ok := divide(stretch, k, shifted(s.blocked, s.from+ll+k.gap)); ok {
+		if p, ok := divide(stretch, k, shifted(s.blocked, s.from+ll+k.gap)); ok && (!chairs || k.allFit(p)) {
 			return p, [2]length.Length{ll, lr}, true
 		}
 	}

@@ -3,6 +3,7 @@ package cap
 import (
 	"slices"
 
+	"copingset/layout/assembly"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -122,7 +123,14 @@ func (t *Bench) Rooms() []Room {
 		c, _, _ := t.b.cuts(r)
 		all := c.sections(r.Tapers)
 		for i, s := range all {
-			q := t.room(s.section, c.stock)
+			near := [2]*wall.Corner{}
+			if i == 0 {
+				near[0] = turning(r.Left.Corner)
+			}
+			if i == len(all)-1 {
+				near[1] = turning(r.Right.Corner)
+			}
+			q := t.room(s.section, c.stock, near)
 			q.Section = Section{r.Index, i}
 			if i == len(all)-1 && r.Right.Corner != nil && !r.Right.Corner.Absorb {
 				q.Corner = r.Right.Corner
@@ -133,6 +141,35 @@ func (t *Bench) Rooms() []Room {
 	}
 	return t.rooms
 }
+
+// turning is a corner that a piece turns round; nil: none.
+func turning(c *wall.Corner) *wall.Corner {
+	if c == nil || c.Absorb || c.Straight() {
+		return nil
+	}
+	return c
+}
+
+// tight are the legs of a side of a corner beside which so many chairs just have room between
+// its miter and its joint.
+func (t *Bench) tight(c *wall.Corner, side int) []length.Length {
+	if c == nil {
+		return nil
+	}
+	s := t.b.sys
+	near, ok := t.b.seams[c].Near(s, side, t.b.grid, true)
+	if !ok {
+		return nil
+	}
+	var out []length.Length
+	for n := range length.Length(chairsTight) {
+		out = append(out, length.CeilTo(near+n*s.Chair.Length-s.Joint.Gap/2, s.Corner.LegStep))
+	}
+	return out
+}
+
+// chairsTight is beside how many chairs legs are tried that just have room for them.
+const chairsTight = 4
 
 // bareCopies are runs without pieces and joints.
 func bareCopies(runs []*Run) []*Run {
@@ -148,12 +185,47 @@ func bareCopies(runs []*Run) []*Run {
 // Fresh are the runs as they were before pieces were laid out on them.
 func (t *Bench) Fresh() []*Run { return bareCopies(t.b.runs) }
 
+// Spaced are Fresh with the tested spacings of all assemblies so many eighths of what they
+// are.
+func (t *Bench) Spaced(eighths int64) []*Run {
+	runs := t.Fresh()
+	if eighths == 8 {
+		return runs
+	}
+	made := map[*job.Assembly]*job.Assembly{} // look-up only
+	wider := func(of *assembly.Choice) {
+		if of.Assembly == nil {
+			return
+		}
+		a, known := made[of.Assembly]
+		if !known {
+			k := *of.Assembly
+			k.ChairSpacing = length.MulDiv(k.ChairSpacing, eighths, 8)
+			a = &k
+			made[of.Assembly] = a
+		}
+		of.Assembly = a
+	}
+	for _, r := range runs {
+		r.Choices = slices.Clone(r.Choices)
+		for z := range r.Choice {
+			wider(&r.Choice[z])
+		}
+		for i := range r.Choices {
+			for z := range r.Choices[i].Choice {
+				wider(&r.Choices[i].Choice[z])
+			}
+		}
+	}
+	return runs
+}
+
 // wayParts is into how many steps, at most, the places of a joint are divided that
 // lie between two extremes.
 const wayParts = 16
 
 // room lists the ways of a section.
-func (t *Bench) room(s section, k stock) Room {
+func (t *Bench) room(s section, k stock, near [2]*wall.Corner) Room {
 	step := t.b.sys.Corner.LegStep
 	total := s.to - s.from
 	w := s.solve(k, step)
@@ -177,15 +249,16 @@ func (t *Bench) room(s section, k stock) Room {
 	if !w.merged && w.problem == "" {
 		q.Ways = append(q.Ways, t.weighed(usual, s))
 	}
-	for _, l := range meetings(s, total-k.gap, step) {
+	tight := [2][]length.Length{t.tight(near[0], 1), t.tight(near[1], 0)}
+	for _, l := range meetings(s, total-k.gap, step, tight) {
 		o := t.weighed(Option{Way: Way{Legs: [2]length.Length{l, total - k.gap - l}}}, s)
 		if !inWindow(s.from+l+k.gap/2, s.blocked) && !(w.oneJoint && l == w.leftLeg) {
 			q.Ways = append(q.Ways, o)
 		}
 	}
 	if !w.merged && !w.oneJoint { // straight pieces between, with longer legs
-		for _, l := range growths(s.left, step) {
-			for _, r := range growths(s.right, step) {
+		for _, l := range growths(s.left, step, tight[0]) {
+			for _, r := range growths(s.right, step, tight[1]) {
 				if o, ok := t.grown(s, k, [2]length.Length{l, r}); ok {
 					q.Ways = append(q.Ways, o)
 				}
@@ -196,9 +269,9 @@ func (t *Bench) room(s section, k stock) Room {
 }
 
 // meetings are the places of the joint of a short section, as its left leg: the
-// extremes, and between them no closer than a part of the way, counted from both ends
-// alike.
-func meetings(s section, legs, step length.Length) []length.Length {
+// extremes, between them no closer than a part of the way, counted from both ends
+// alike, and where chairs just have room beside it.
+func meetings(s section, legs, step length.Length, tight [2][]length.Length) []length.Length {
 	lo := length.Max(s.left.short, legs-s.right.longest)
 	hi := length.Min(s.left.longest, legs-s.right.short)
 	if lo > hi {
@@ -208,6 +281,16 @@ func meetings(s section, legs, step length.Length) []length.Length {
 		step *= 2
 	}
 	out := []length.Length{lo, hi}
+	for i, side := range tight {
+		for _, l := range side {
+			if i == 1 {
+				l = legs - l
+			}
+			if l > lo && l < hi {
+				out = append(out, l)
+			}
+		}
+	}
 	for d := step; d < hi-lo; d += step {
 		out = append(out, lo+d, hi-d)
 	}
@@ -215,14 +298,19 @@ func meetings(s section, legs, step length.Length) []length.Length {
 }
 
 // growths are the legs that are tried where straight pieces lie beside: the least and,
-// by doubling steps, up to the longest.
-func growths(l legRange, step length.Length) []length.Length {
+// by doubling steps, up to the longest, and beside which chairs just have room.
+func growths(l legRange, step length.Length, tight []length.Length) []length.Length {
 	out := []length.Length{l.least}
 	if l.least <= 0 || l.fixed {
 		return out
 	}
 	for d := step; l.least+d < l.longest; d *= 2 {
 		out = append(out, l.least+d)
+	}
+	for _, x := range tight {
+		if x > l.least && x < l.longest {
+			out = append(out, x)
+		}
 	}
 	return sorted(append(out, length.FloorTo(l.longest-l.least, step)+l.least))
 }
@@ -263,11 +351,11 @@ func (t *Bench) Grown(of Room, right bool) []Option {
 	c, _, _ := t.b.cuts(r)
 	s := c.sections(r.Tapers)[of.At].section
 	usual := s.solve(c.stock, t.b.sys.Corner.LegStep)
-	l, side := s.left, 0
+	l, side, near := s.left, 0, t.tight(turning(r.Left.Corner), 1)
 	if right {
-		l, side = s.right, 1
+		l, side, near = s.right, 1, t.tight(turning(r.Right.Corner), 0)
 	}
-	for _, x := range growths(l, t.b.sys.Corner.LegStep) {
+	for _, x := range growths(l, t.b.sys.Corner.LegStep, near) {
 		legs := [2]length.Length{usual.leftLeg, usual.rightLeg}
 		if legs[side] >= x {
 			continue

@@ -1,7 +1,9 @@
 package short
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 
 	"copingset/layout/cap"
 	"copingset/layout/finding"
@@ -16,26 +18,32 @@ const freed = 20
 
 // change is one change of the system that a fabricator may offer.
 type change struct {
-	say string
-	job job.Job
+	say     string
+	job     job.Job
+	spacing int64 // of all assemblies, in eighths of what was tested
 }
 
-// changes are those tried, the least first.
+// changes are those tried, the least first: of the chair, the legs, the support and the tested
+// spacing.
 func changes(j *job.Job, grid length.Length) []change {
 	var out []change
-	for _, eighths := range []length.Length{7, 6, 5, 4} {
-		c := change{job: *j}
-		l := length.CeilTo(j.System.Chair.Length*eighths/8, grid)
-		c.job.System.Chair.Length = l
-		c.say = "a chair " + job.Both(l) + " long"
-		out = append(out, c)
+	add := func(what string, of func(s *job.System) *length.Length, eighths ...length.Length) {
+		for _, n := range eighths {
+			c := change{job: *j, spacing: 8}
+			l := of(&c.job.System)
+			*l = length.CeilTo(*l*n/8, grid)
+			c.say = fmt.Sprintf(what, job.Both(*l))
+			out = append(out, c)
+		}
 	}
-	for _, eighths := range []length.Length{12} {
-		c := change{job: *j}
-		l := length.CeilTo(j.System.Corner.LongestLeg*eighths/8, grid)
-		c.job.System.Corner.LongestLeg = l
-		c.say = "corner legs welded up to " + job.Both(l)
-		out = append(out, c)
+	add("a chair %s long", func(s *job.System) *length.Length { return &s.Chair.Length }, 7, 6, 5, 4)
+	add("corner legs welded up to %s", func(s *job.System) *length.Length { return &s.Corner.LongestLeg }, 12)
+	if len(j.System.Corner.Supports) > 0 {
+		add("a corner support %s long", func(s *job.System) *length.Length { return &s.Corner.Support.Length }, 6)
+	}
+	for _, n := range []int64{9, 10, 12} {
+		out = append(out, change{job: *j, spacing: n, say: fmt.Sprintf(
+			"an assembly tested at the same pressure on chairs %d per cent farther apart", (n-8)*100/8)})
 	}
 	return out
 }
@@ -58,7 +66,8 @@ func explained(j *job.Job, d wind.Demand, p Laid, grid length.Length, left []*st
 			if wanted == 0 {
 				break
 			}
-			q, _ := settle(&c.job, d, lay(&c.job, d, left[0].caps.Fresh(), grid, nil), grid, mostChange, false)
+			runs := left[0].caps.Spaced(c.spacing)
+			q, _ := settle(&c.job, d, lay(&c.job, d, runs, grid, nil), grid, mostChange, false)
 			bad := troubled(q)
 			for i, t := range left {
 				if open(i) && !t.troubled(q, bad) && !t.lasts(q.Runs, bad) {
@@ -96,13 +105,23 @@ func (t *stretch) about(f *finding.Finding, marks map[string]bool) bool {
 	return slices.ContainsFunc(t.rooms, func(r cap.Room) bool { return r.Short && t.runs[r.Run].Name == f.Where.Run })
 }
 
-// explain says once what was tried.
+// alone begins what is said of a change.
+const alone = "; this alone would free it: "
+
+// explain says once what was tried. A hold of several stretches names a change only where one
+// frees them all.
 func (t *stretch) explain(f *finding.Finding, change string) {
-	if f.Why != "" {
-		f.Why += "; "
+	if !strings.Contains(f.Why, t.tried) {
+		if f.Why != "" {
+			f.Why += "; "
+		}
+		f.Why += t.tried
+		if change != "" {
+			f.Mend += alone + change
+		}
+		return
 	}
-	f.Why += t.tried
-	if change != "" {
-		f.Mend += "; this alone would free it: " + change
+	if mend, said, ok := strings.Cut(f.Mend, alone); ok && said != change {
+		f.Mend = mend
 	}
 }

@@ -14,7 +14,7 @@ var none = stand.Jointed{Run: -2}
 
 // Spent is of stand.Rules.
 func (t *stretch) Spent() bool {
-	return t.spent >= t.most || t.stands.Stood()-t.stood >= t.most*stoodEach
+	return t.spent >= t.limit || t.stands.Stood()-t.stood >= t.limit*stoodEach
 }
 
 // Piece is of stand.Rules.

@@ -92,6 +92,7 @@ func settle(j *job.Job, d wind.Demand, p Laid, grid length.Length, most int, bes
 	s.most = most
 	var all, left []*stretch
 	for _, t := range s.stretches() {
+		t.heat(p, bad, under)
 		switch trouble := t.troubled(p, bad); {
 		case !trouble && !t.touched(p.Runs, under):
 		case t.solve(trouble), trouble && best && t.better(p, bad):
@@ -228,7 +229,9 @@ type stretch struct {
 	ring  bool
 	ways  [][]cap.Option            // of each room, in the order of the chain
 	asked map[[3]stand.Jointed]bool // look-up only
+	hot   []bool                    // of each room: a piece in trouble stands on it
 	spent int
+	limit int // of what may be asked
 	stood int // chairs, before it was searched
 
 	leaves leaves // what is left out of the judgment
@@ -367,12 +370,11 @@ func (t *stretch) solve(under bool) bool {
 	return ok
 }
 
-// look also tells whether it left ways out for their legs under the job's least.
+// look also tells whether it left ways out for their legs under the job's least. One run
+// alone is laid out anew, or those near the ones in trouble, if that does.
 func (t *stretch) look(under bool) (left, ok bool) {
-	n := len(t.rooms)
-	chain := make([]stand.Short, n)
-	t.ways = make([][]cap.Option, n)
-	for i := range chain {
+	full := make([][]cap.Option, len(t.rooms))
+	for i := range full {
 		at := t.place(i)
 		r := t.rooms[at]
 		all := r.Ways
@@ -384,8 +386,79 @@ func (t *stretch) look(under bool) (left, ok bool) {
 			all = slices.DeleteFunc(all, func(o cap.Option) bool { return o.Under > 0 })
 			left = left || len(all) < most
 		}
+		full[i] = all
+	}
+	for _, p := range t.picks() {
+		if t.choose(full, t.most/4, p) {
+			return left, true
+		}
+	}
+	return left, t.choose(full, t.most, func(_ int, all []cap.Option) []cap.Option { return all })
+}
+
+// pick are the ways of a room that are tried; none: the usual one alone.
+type pick func(at int, all []cap.Option) []cap.Option
+
+// picks are what is tried before all ways of all rooms: one room in trouble alone, all of them
+// in the same way, those near them.
+func (t *stretch) picks() []pick {
+	n := len(t.rooms)
+	free := func(is func(at int) bool) pick {
+		return func(at int, all []cap.Option) []cap.Option {
+			if is(at) {
+				return all
+			}
+			return nil
+		}
+	}
+	var out []pick
+	for i, hot := range t.hot {
+		if hot && n > 3 {
+			out = append(out, free(func(at int) bool { return at == i }))
+		}
+	}
+	if t.left { // a mirrored chain is tried in the mirrored order
+		slices.Reverse(out)
+	}
+	for k := range alike {
+		if n <= 3 {
+			break
+		}
+		out = append(out, func(at int, all []cap.Option) []cap.Option {
+			if t.hot[at] && k < len(all) {
+				return all[k : k+1]
+			}
+			return nil
+		})
+	}
+	for _, far := range []int{0, 1, 3} {
+		if 2*far+1 < n {
+			out = append(out, free(func(at int) bool { return t.near(at, far) }))
+		}
+	}
+	return out
+}
+
+// alike is how many ways are tried in which all runs in trouble are laid out alike.
+const alike = 24
+
+// choose tries the ways of the rooms that are picked, and of the others the usual one alone.
+func (t *stretch) choose(full [][]cap.Option, most int, p pick) bool {
+	n := len(t.rooms)
+	chain := make([]stand.Short, n)
+	t.ways = make([][]cap.Option, n)
+	for i := range chain {
+		at := t.place(i)
+		r := t.rooms[at]
+		all, whole := p(at, full[i]), r.Short && r.Whole && !t.pitched(at)
+		switch {
+		case all == nil && (r.Usual.Whole && whole || usual(full[i]) != nil):
+			all, whole = usual(full[i]), r.Usual.Whole
+		case all == nil: // it has no usual way that stands
+			all = full[i]
+		}
 		chain[i].Long = !r.Short
-		if r.Short && r.Whole && !t.pitched(at) {
+		if whole {
 			chain[i].Whole = &stand.Cost{Whole: 1}
 			if r.Usual.Whole {
 				chain[i].Whole = &stand.Cost{}
@@ -396,7 +469,7 @@ func (t *stretch) look(under bool) (left, ok bool) {
 		}
 		t.ways[i] = all
 	}
-	t.spent, t.stood = 0, t.stands.Stood()
+	t.spent, t.limit, t.stood = 0, most, t.stands.Stood()
 	t.asked, t.chosen = map[[3]stand.Jointed]bool{}, cap.Ways{}
 	choice, ok := stand.Legs(chain, t.ring, t)
 	switch {
@@ -409,7 +482,45 @@ func (t *stretch) look(under bool) (left, ok bool) {
 	for i, w := range choice {
 		t.put(t.chosen, stand.Jointed{Run: i, Way: w})
 	}
-	return left, ok
+	return ok
+}
+
+// usual is the usual one of some ways; nil: it is not among them.
+func usual(all []cap.Option) []cap.Option {
+	if i := slices.IndexFunc(all, func(o cap.Option) bool { return o.Usual }); i >= 0 {
+		return all[i : i+1]
+	}
+	return nil
+}
+
+// near tells whether a room is no farther from one in trouble than so many rooms.
+func (t *stretch) near(at, far int) bool {
+	n := len(t.rooms)
+	for d := -far; d <= far; d++ {
+		i := at + d
+		if t.ring {
+			i = (i%n + n) % n
+		}
+		if i >= 0 && i < n && t.hot[i] {
+			return true
+		}
+	}
+	return false
+}
+
+// heat marks the rooms that a piece in trouble stands on, or one that the job has to give leave
+// for.
+func (t *stretch) heat(p Laid, bad, under map[string]kinds) {
+	t.hot = make([]bool, len(t.rooms))
+	for i, r := range t.rooms {
+		run := p.Runs[r.Run]
+		for _, q := range run.Parts {
+			t.hot[i] = t.hot[i] || bad[q.Piece.Mark]|under[q.Piece.Mark] != 0
+		}
+		for _, f := range p.Caps {
+			t.hot[i] = t.hot[i] || noFit(f) && f.Where.Run == run.Name
+		}
+	}
 }
 
 // place is where in station order a run of the chain is.

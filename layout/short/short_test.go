@@ -140,15 +140,26 @@ func freedBy(t *rapid.T, j *job.Job, held []string) int {
 			continue
 		}
 		c := *j
-		for l := length.Length(0); l <= 60*in; l += length.Inch16 {
-			switch {
-			case strings.HasPrefix(change, "a chair "+job.Both(l)+" long"):
-				c.System.Chair.Length = l
-			case strings.HasPrefix(change, "corner legs welded up to "+job.Both(l)):
-				c.System.Corner.LongestLeg = l
+		s, changed := &c.System, false
+		set := func(words string, of *length.Length, l length.Length) {
+			if strings.HasPrefix(change, words) && *of != l {
+				*of, changed = l, true
 			}
 		}
-		if c.System.Chair.Length == j.System.Chair.Length && c.System.Corner.LongestLeg == j.System.Corner.LongestLeg {
+		for l := length.Length(0); l <= 60*in; l += length.Inch16 {
+			set("a chair "+job.Both(l)+" long", &s.Chair.Length, l)
+			set("corner legs welded up to "+job.Both(l), &s.Corner.LongestLeg, l)
+			set("a corner support "+job.Both(l)+" long", &s.Corner.Support.Length, l)
+		}
+		c.Assemblies = slices.Clone(j.Assemblies)
+		for _, n := range []length.Length{9, 10, 12} {
+			if strings.HasPrefix(change, fmt.Sprintf("an assembly tested at the same pressure on chairs %d per cent", (n-8)*100/8)) {
+				for i := range c.Assemblies {
+					c.Assemblies[i].ChairSpacing, changed = c.Assemblies[i].ChairSpacing*n/8, true
+				}
+			}
+		}
+		if !changed {
 			t.Fatalf("what is this change? %s", h)
 		}
 		p, demand, grid := laid(t, &c, nil)

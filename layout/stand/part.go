@@ -53,8 +53,9 @@ type Part struct {
 	// part between two miters that are held, whose longer face is no longer than its front by
 	// what its two ends take and give together. Zero: the lesser of what its ends allow.
 	Alone length.Length
-	More  int  // chairs beyond the fewest, where their load asks for them
-	Left  bool // odd steps go to the left; else to the right
+	More  int     // chairs beyond the fewest, where their load asks for them
+	Hugs  [2]bool // its chairs stand as near to that end as they can, one beside another
+	Left  bool    // odd steps go to the left; else to the right
 }
 
 // Span is the distance between the two ends' stands.
@@ -75,5 +76,6 @@ func (p Part) mirrored() Part {
 		bars[len(bars)-1-i] = Bar{-b.To, -b.From}
 	}
 	p.Bars, p.Left = bars, !p.Left
+	p.Hugs[0], p.Hugs[1] = p.Hugs[1], p.Hugs[0]
 	return p
 }

@@ -252,7 +252,8 @@ func (p Part) reach(n int, w way) ([]set, bool) {
 	return reach, len(reach[0]) > 0
 }
 
-// targets are where n chairs would stand with nothing in the way.
+// targets are where n chairs would stand with nothing in the way: evenly, or beside the
+// ends that they hug.
 func (p Part) targets(n int, w way) []length.Length {
 	at, span := p.Ends[0].At, p.Span()
 	if w.loose {
@@ -262,6 +263,22 @@ func (p Part) targets(n int, w way) []length.Length {
 	for _, l := range length.Split(span, n+1, w.step, false)[:n] {
 		at += l
 		out = append(out, at)
+	}
+	// Those that hug both ends are halved; the odd one stays in the middle.
+	first, last := 0, 0
+	switch p.Hugs {
+	case [2]bool{true, false}:
+		first = n
+	case [2]bool{false, true}:
+		last = n
+	case [2]bool{true, true}:
+		first, last = n/2, n/2
+	}
+	for i := range first {
+		out[i] = p.Ends[0].At + p.Ends[0].Near + length.Length(i)*p.Chair
+	}
+	for i := range last {
+		out[n-1-i] = p.Ends[1].At - p.Ends[1].Near - length.Length(i)*p.Chair
 	}
 	return out
 }
