@@ -112,3 +112,20 @@ func TestJoggedRoof(t *testing.T) {
 		t.Error("no corners")
 	}
 }
+
+// BenchmarkBuildFreed is a wall with a short run that stands only once other places of its
+// joints, longer legs or nearer chairs were searched for.
+func BenchmarkBuildFreed(b *testing.B) {
+	for _, mm := range []int{800, 900, 1000, 1200} {
+		b.Run(fmt.Sprint(mm), func(b *testing.B) {
+			j := metricJog(length.Length(mm) * length.Millimetre)
+			j.System.Corner.Support.Hook = &job.Hook{Allowable: 4000, By: "Test house", Document: "R-9"}
+			j.System.Corner.Support.Fixing = &job.Fixing{Fastener: j.Fasteners[0].Name, Count: 2}
+			for b.Loop() {
+				if l, _ := layout.Build(j); len(l.Holds()) > 0 {
+					b.Fatal("held")
+				}
+			}
+		})
+	}
+}

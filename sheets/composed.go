@@ -17,6 +17,10 @@ type composing struct {
 	head    func(s *drawing.Scene, r drawing.Rect, refer func(string) string) // what stands there
 	// in the strip, from what was drawn; nil: none
 	foot func(s *drawing.Scene, r drawing.Rect, marks []drawing.Mark)
+	// notes that found no room on the sheets before, and where to leave those of these for
+	// the sheets after; nil: on a last page of their own
+	carried []blocks.Note
+	carry   *[]blocks.Note
 }
 
 // strip is what the cautions take under a page.
@@ -67,7 +71,7 @@ func (b *book) composed(first page, spec blocks.Spec, k composing) []page {
 		first.id = b.id(k.id...)
 	}
 	var out []page
-	more := list{title: b.say.Say(words.SecondNotes, words.In("title", first.title))}
+	left := k.carried
 	next := func(p page) page {
 		if len(out) > 0 {
 			p.id, p.title = b.id(first.id), b.say.Say(words.FrameContinued, words.In("title", first.title))
@@ -83,9 +87,10 @@ func (b *book) composed(first page, spec blocks.Spec, k composing) []page {
 		}
 		room := leaf.Paper.Room
 		marks, notes := leaf.Draw(nil)
-		under, notes := spared(leaf.Spare(150), notes)
-		for _, n := range notes {
-			more.items, more.names = append(more.items, n.Words), append(more.names, n.Fact)
+		under, own, rest := spared(leaf.Spare(150), notes, left)
+		if left = rest; len(own) > 0 {
+			title := blocks.Note{Words: b.say.Say(words.SecondNotes, words.In("title", p.title))}
+			left = slices.Concat(left, []blocks.Note{title}, own)
 		}
 		p.draw = func(s *drawing.Scene, refer func(string) string) {
 			if k.head != nil {
@@ -102,23 +107,38 @@ func (b *book) composed(first page, spec blocks.Spec, k composing) []page {
 		}
 		out = append(out, p)
 	}
-	if len(more.items) > 0 {
-		for _, leaf := range b.leavesOf(first, blocks.Spec{Gap: between, Gutter: gutter, Columns: 15000,
-			Flow: []blocks.Flow{flowing{"notes", more}}}, k) {
-			p := next(first)
-			marks, _ := leaf.Draw(nil)
-			p.draw = func(s *drawing.Scene, _ func(string) string) {
-				s.Add(marks...)
-				b.composedFoot(s, k, leaf.Paper.Room)
-			}
-			if k.foot != nil && p.paper.broad() {
-				p.foot = func(s *drawing.Scene, r drawing.Rect) { k.foot(s, r, nil) }
-			}
-			out = append(out, p)
-		}
+	switch {
+	case k.carry != nil:
+		*k.carry = left
+	case len(left) > 0:
+		out = append(out, b.notesOn(next(first), left, k)...)
 	}
 	for i := range len(out) - 1 {
 		out[i].next = out[i+1].id
+	}
+	return out
+}
+
+// notesOn are pages of notes that found no room beside any drawing.
+func (b *book) notesOn(p page, notes []blocks.Note, k composing) (out []page) {
+	said := list{plain: true}
+	for _, n := range notes {
+		said.items, said.names = append(said.items, n.Words), append(said.names, n.Fact)
+	}
+	spec := blocks.Spec{Gap: between, Gutter: gutter, Columns: 15000, Flow: []blocks.Flow{flowing{"notes", said}}}
+	for i, leaf := range b.leavesOf(p, spec, k) {
+		if i > 0 {
+			p.id = b.id(p.id)
+		}
+		marks, _ := leaf.Draw(nil)
+		p.draw = func(s *drawing.Scene, _ func(string) string) {
+			s.Add(marks...)
+			b.composedFoot(s, k, leaf.Paper.Room)
+		}
+		if k.foot != nil && p.paper.broad() {
+			p.foot = func(s *drawing.Scene, r drawing.Rect) { k.foot(s, r, nil) }
+		}
+		out = append(out, p)
 	}
 	return out
 }
@@ -130,8 +150,8 @@ type noteLine struct {
 }
 
 // spared lets notes stand in what a page leaves, one after the other, and gives those
-// that find no room.
-func spared(places []drawing.Rect, notes []blocks.Note) (under []noteLine, rest []blocks.Note) {
+// that find no room; then so notes of other sheets.
+func spared(places []drawing.Rect, notes, others []blocks.Note) (under []noteLine, own, rest []blocks.Note) {
 	var columns []drawing.Rect
 	for _, r := range places {
 		n := max(1, (r.Width()+gutter)/(noteWide+gutter))
@@ -141,27 +161,37 @@ func spared(places []drawing.Rect, notes []blocks.Note) (under []noteLine, rest 
 			columns = append(columns, drawing.Box(x, r.Min.Y, x+w, r.Max.Y))
 		}
 	}
-	for _, n := range notes {
-		stands := false
-		for i, r := range columns {
-			lines := drawing.Wrap(drawing.Letter(n.Words), drawing.Regular, drawing.Note, r.Width())
-			high := drawing.Unit(len(lines)) * drawing.Note.Line()
-			if high > r.Height() || r.Width() < leastNote {
-				continue
-			}
-			for k, line := range lines {
-				y := r.Min.Y + drawing.Unit(drawing.Note) + drawing.Unit(k)*drawing.Note.Line()
-				under = append(under, noteLine{blocks.Note{Words: line, Fact: n.Fact}, drawing.Pt(r.Min.X, y)})
-			}
-			columns[i].Min.Y += high
-			stands = true
-			break
-		}
-		if !stands {
-			rest = append(rest, n)
+	try := func(n blocks.Note, left *[]blocks.Note) {
+		lines := stand(columns, n)
+		if under = append(under, lines...); lines == nil {
+			*left = append(*left, n)
 		}
 	}
-	return under, rest
+	for _, n := range notes {
+		try(n, &own)
+	}
+	for _, n := range others {
+		try(n, &rest)
+	}
+	return under, own, rest
+}
+
+// stand lets a note stand in the first column that has room for it.
+func stand(columns []drawing.Rect, n blocks.Note) (out []noteLine) {
+	for i, r := range columns {
+		lines := drawing.Wrap(drawing.Letter(n.Words), drawing.Regular, drawing.Note, r.Width())
+		high := drawing.Unit(len(lines)) * drawing.Note.Line()
+		if high > r.Height() || r.Width() < leastNote {
+			continue
+		}
+		for k, line := range lines {
+			y := r.Min.Y + drawing.Unit(drawing.Note) + drawing.Unit(k)*drawing.Note.Line()
+			out = append(out, noteLine{blocks.Note{Words: line, Fact: n.Fact}, drawing.Pt(r.Min.X, y)})
+		}
+		columns[i].Min.Y += high
+		return out
+	}
+	return nil
 }
 
 // Widths of notes: of a column of them, and the least that one stands in.

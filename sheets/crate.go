@@ -323,6 +323,9 @@ func (b *book) hardwareRow(x crate.Item) []string {
 	if x.Box > 0 {
 		what += "\n" + b.boxes(x)
 	}
+	if x.Later > 0 {
+		what += "\n" + b.say.Say(words.CrateLater, words.In("n", itoa(x.Later)))
+	}
 	switch {
 	case z.diameter != "":
 		across = b.say.Say(words.CrateDiameter, words.In("diameter", z.diameter))

@@ -299,7 +299,7 @@ func (b *book) makeStrips(r *layout.Run, width drawing.Unit) (chairColumns, []*v
 		c := b.chairColumns(of, narrow)
 		got := view.RunStrips(of, func(w view.Window, along view.Scale) *view.RunStrip {
 			s := &view.RunStrip{Say: b.say, Run: of, Win: w, Along: along, Room: width, Rows: c.rows,
-				Ends: endTags(of, w), Times: b.times, Lines: true}
+				Ends: endTags(of, w, r.Perimeter.Job.Name), Cuts: b.cutTags(r), Times: b.times, Lines: true}
 			return s.Holding(c.cols, labels)
 		})
 		if best == nil || len(got) < len(best) {
@@ -314,15 +314,15 @@ func (b *book) makeStrips(r *layout.Run, width drawing.Unit) (chairColumns, []*v
 
 // endTags are what the symbols at both ends of a window lead to: the sheet of the
 // piece there, or the next part of the run.
-func endTags(of *plan.Run, w view.Window) (out [2]view.RunTag) {
+func endTags(of *plan.Run, w view.Window, on string) (out [2]view.RunTag) {
 	n := len(of.Pieces)
 	if n == 0 {
 		return out
 	}
 	for i, q := range []plan.Piece{of.Pieces[0], of.Pieces[n-1]} {
 		if !q.Kind.Along() {
-			out[i] = view.RunTag{Name: prose(q.Mark), Wide: fmt.Sprintf("%d.%s.1", CornerSheet.section(),
-				plainMark(q.Mark)), Sheet: q.Mark}
+			out[i] = view.RunTag{Name: prose(q.Mark), Wide: fmt.Sprintf("%d.%s.1", Sections.section(),
+				plainMark(on)), Sheet: q.Mark}
 		}
 	}
 	for i, m := range []*length.Length{w.MatchLeft, w.MatchRight} {
@@ -336,6 +336,27 @@ func endTags(of *plan.Run, w view.Window) (out [2]view.RunTag) {
 				out[i].Name = local(j.Mark, of.Name)
 			}
 		}
+	}
+	return out
+}
+
+// cutTags are the sections that are true of a run.
+func (b *book) cutTags(r *layout.Run) []view.RunCut {
+	if b.cuts == nil {
+		b.cuts = b.l.SectionDrawings()
+	}
+	var out []view.RunCut
+	for _, c := range b.cuts {
+		if !slices.Contains(c.Runs, r) {
+			continue
+		}
+		name := c.Chair.Name
+		if c.Run == r {
+			name = local(name, r.Name)
+		}
+		out = append(out, view.RunCut{RunTag: view.RunTag{Name: b.say.Say(words.ViewSectionTag,
+			words.In("chair", prose(name))), Sheet: sectionMark(c.Chair.Name), Wide: fmt.Sprintf("%d.%s.1",
+			Sections.section(), plainMark(c.Run.Perimeter.Job.Name))}, At: c.Chair.At, Here: c.Run == r})
 	}
 	return out
 }

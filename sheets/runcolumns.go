@@ -34,7 +34,7 @@ type chairColumns struct {
 // alikeFrom is how many chairs have to say the same that it is said once.
 const alikeFrom = 3
 
-// chairColumns are the columns of a run: narrow ones break stations in thousands.
+// chairColumns are the columns of a run: narrow ones letter metric stations upright.
 func (b *book) chairColumns(of *plan.Run, narrow bool) chairColumns {
 	var t chairColumns
 	rows := b.chairRows(of, narrow)
@@ -107,19 +107,15 @@ func sameAtAll(r chairRow, chairs []plan.Chair) (said, facts string, ok bool) {
 	return said, layout.AllNamed(names...), true
 }
 
-// stationCell letters a station in lines: feet and inches over the fraction, or where
-// columns are narrow thousands over the rest.
+// stationCell letters a station: feet and inches over the fraction, or whole millimetres,
+// upright where columns are narrow.
 func (b *book) stationCell(of *plan.Run, at plan.Value, narrow bool) view.RunCell {
-	return view.RunCell{Lines: stationLines(drawing.Letter(of.ChairTape.Long(at.Real)), of.Metric, narrow),
-		Fact: at.Fact}
+	return view.RunCell{Lines: stationLines(drawing.Letter(of.ChairTape.Long(at.Real)), of.Metric),
+		Upright: narrow && of.Metric, Fact: at.Fact}
 }
 
-func stationLines(said string, metric, narrow bool) []string {
+func stationLines(said string, metric bool) []string {
 	if metric {
-		whole, _, _ := strings.Cut(said, ".")
-		if n := len(whole) - 3; narrow && n > 1 {
-			return []string{said[:n], said[n:]}
-		}
 		return []string{said}
 	}
 	return strings.Fields(strings.ReplaceAll(said, "\u00a0", " "))
@@ -280,7 +276,7 @@ func (b *book) rodRows(of *plan.Run) []chairRow {
 		return chairRow{head: b.say.Say(head), once: words.RunRodAt, is: func(c plan.Chair) view.RunCell {
 			v := at(c)
 			return view.RunCell{Lines: append([]string{b.rodSign(v.Real)}, stationLines(b.long(length.Abs(v.Real)),
-				of.Metric, false)...), Fact: facts(c)}
+				of.Metric)...), Fact: facts(c)}
 		}}
 	}
 	street := func(c plan.Chair) plan.Value { return c.RodFront }

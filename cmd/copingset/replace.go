@@ -62,7 +62,8 @@ func replacement(cmd *cobra.Command, path, mark, dir, reason, photo string, forc
 		return err
 	}
 	var pdf bytes.Buffer
-	if err := sheets.PDF(&pdf, l, sheets.Slip(l, q, reason, photo, words.English)); err != nil {
+	pages := spoken(l, func(lang words.Lang) []sheets.Sheet { return sheets.Slip(l, q, reason, photo, lang) })
+	if err := sheets.PDF(&pdf, l, pages); err != nil {
 		return err
 	}
 	name := "replacement-" + folderOf(q.Mark) + ".pdf"

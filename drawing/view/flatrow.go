@@ -135,10 +135,15 @@ func (d *flat) slot() (left, right drawing.Unit) {
 func (r *FlatRow) natural() drawing.Unit {
 	var w drawing.Unit
 	for i := range r.bodies {
-		a, z := r.bodies[i].slot()
-		w += a + r.bodies[i].wide() + z
+		w += r.bodies[i].across()
 	}
 	return w
+}
+
+// across is what a body takes of its row, with what is lettered beside it.
+func (d *flat) across() drawing.Unit {
+	a, z := d.slot()
+	return a + d.wide() + z
 }
 
 // measure sets the size of the row.
@@ -186,9 +191,15 @@ func (r *FlatRow) Scale() Scale { return r.scale }
 // breakTo leaves stretches out, the longest first, until the row is no wider
 // than w.
 func (r *FlatRow) breakTo(w, keep drawing.Unit) bool {
-	if r.natural() <= w {
+	all := r.natural()
+	if all <= w {
 		return true
 	}
+	return r.broken(all, w, keep)
+}
+
+// broken breaks the longest bays of a row that takes so much until it is no wider than w.
+func (r *FlatRow) broken(natural, w, keep drawing.Unit) bool {
 	type bay struct {
 		body int
 		x    [2]float64
@@ -201,7 +212,7 @@ func (r *FlatRow) breakTo(w, keep drawing.Unit) bool {
 	}
 	slices.SortStableFunc(all, func(a, b bay) int { return cmp.Compare(b.x[1]-b.x[0], a.x[1]-a.x[0]) })
 	for _, q := range all {
-		over := r.natural() - w
+		over := natural - w
 		if over <= 0 {
 			break
 		}
@@ -211,27 +222,29 @@ func (r *FlatRow) breakTo(w, keep drawing.Unit) bool {
 		if gone < 2*breakGap {
 			continue
 		}
+		natural -= d.across()
 		cut := gone.Millimetres() * d.m.ratio
 		mid := (q.x[0] + q.x[1]) / 2
 		d.m.breaks = append(d.m.breaks, [2]float64{mid - cut/2, mid + cut/2})
 		slices.SortFunc(d.m.breaks, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+		natural += d.across()
 	}
-	return r.natural() <= w
+	return natural <= w
 }
 
 // under says what the lines mean, and once what is cut at a ring.
-func (r *FlatRow) under() string {
-	said := []string{r.say.Say(words.FlatLines)}
+func (r *FlatRow) under() drawing.Said {
+	said, facts := []string{r.say.Say(words.FlatLines)}, ""
 	if slices.ContainsFunc(r.bodies, func(d flat) bool { return !d.Square }) {
 		said = append(said, r.say.Say(words.FlatCorners))
 	}
 	for i := range r.bodies {
 		if relief := r.bodies[i].reliefWords(); relief != "" {
-			said = append(said, relief)
+			said, facts = append(said, relief), r.bodies[i].Relief.Facts()
 			break
 		}
 	}
-	return strings.Join(said, " ")
+	return drawing.Said{Words: strings.Join(said, " "), Fact: facts}
 }
 
 // caption letters the title with the scale beside it where there is room, and
@@ -242,7 +255,7 @@ func (r *FlatRow) caption(s *drawing.Scene) drawing.Rect {
 	wide := drawing.Width(drawing.Bold, title, drawing.Head)
 	phrase := drawing.Letter(r.say.Say(words.FrameScaleOf, words.In("scale", r.scale.Name)))
 	if r.scale.Ratio <= 0 || wide+drawing.Width(drawing.Bold, phrase, drawing.Note)+7000 > w {
-		return captioned(r.say, s, r.metric, drawing.Pt(50, 50), w, r.title, r.under(), r.scale)
+		return captioned(r.say, s, r.metric, drawing.Pt(50, 50), w, drawing.Said{Words: r.title}, r.under(), r.scale)
 	}
 	t := s.Text(
 		drawing.Pt(50, 50+drawing.Unit(drawing.Head)+100),
@@ -261,7 +274,8 @@ func (r *FlatRow) caption(s *drawing.Scene) drawing.Rect {
 	}
 	s.Draw(bar.Figure())
 	box.Max.Y += 90
-	return box.Union(s.Paragraph(drawing.Pt(50, box.Max.Y+480), r.under(), w, drawing.Style{}))
+	under := r.under()
+	return box.Union(s.Paragraph(drawing.Pt(50, box.Max.Y+480), under.Words, w, drawing.Style{Fact: under.Fact}))
 }
 
 // Draw draws the row. What found no room beside the blanks stands below them,

@@ -25,6 +25,7 @@ type RunStrip struct {
 	Columns []RunColumn // of the window, from the left hand to the right
 	Labels  []RunLabel  // what is said above the plan at its station
 	Ends    [2]RunTag   // what the symbol at each end leads to
+	Cuts    []RunCut    // sections of the run
 	Times   Exaggeration
 	Lines   bool                    // says at its foot what the lines of its elevation are
 	laid    map[drawing.Unit]*strip // look-up only: by width
@@ -42,6 +43,14 @@ type RunLabel struct {
 type RunTag struct {
 	Name, Wide string
 	Sheet      string // id of the sheet
+}
+
+// RunCut is a section that is true of a run: the symbol that leads to it, and where the
+// run is cut, if it is this run.
+type RunCut struct {
+	RunTag
+	At   length.Length
+	Here bool
 }
 
 // Exaggeration is how much larger than lengthwise widths and heights are drawn, the
@@ -114,6 +123,7 @@ type strip struct {
 	table   runTable
 	listed  []RunLabel // labels without room above the plan, numbered
 	foot    []string   // lines of the words at the foot
+	cuts    []Tag      // symbols of the sections
 }
 
 const (
@@ -231,17 +241,53 @@ func (r *RunStrip) lay(wide drawing.Unit) *strip {
 		s.elevAt += s.chairs.high + 100 + s.chairs.jog() + 50
 	}
 	s.footAt = s.elevAt + s.elev.deep + 250
-	s.foot = drawing.Wrap(s.footWords(), drawing.Regular, drawing.Note, s.wide-s.footFrom())
-	words := drawing.Unit(len(s.foot))*drawing.Note.Line() + 100
-	s.high = s.footAt + max(footHigh, words)
-	if s.footFrom() == 0 {
-		s.high = s.footAt + footHigh + words
-	}
+	s.layFoot()
 	for i := range s.listed {
 		s.high += drawing.Unit(len(s.listedLines(i)))*drawing.Note.Line() + 100
 	}
 	return s
 }
+
+// layFoot sets the words of the foot and the symbols of sections: at its right beside the
+// words, or beside what stands over them, or under all where there is no room.
+func (s *strip) layFoot() {
+	tags := drawing.Unit(0)
+	for _, c := range s.Cuts {
+		tags += tagWide(c.RunTag) + tagSide
+	}
+	from := s.footFrom()
+	least, room := s.wide-from, s.wide-s.readerTo()
+	if from > 0 {
+		room -= footLeast
+		if tags <= room {
+			least -= tags
+		}
+	}
+	s.foot = drawing.Wrap(s.footWords(), drawing.Regular, drawing.Note, least)
+	words := drawing.Unit(len(s.foot))*drawing.Note.Line() + 100
+	s.high = s.footAt + max(footHigh, words)
+	if from == 0 {
+		s.high = s.footAt + footHigh + words
+	}
+	x, y := s.wide-tags+tagSide, s.footAt
+	if tags > room {
+		x, y = 0, s.high
+	}
+	for _, c := range s.Cuts {
+		w := tagWide(c.RunTag)
+		if x > 0 && x+w > s.wide {
+			x, y = 0, y+cutHigh+tagSide
+		}
+		s.cuts = append(s.cuts, Tag{c.RunTag, drawing.Box(x, y, x+w, y+cutHigh)})
+		x += w + tagSide
+		s.high = max(s.high, y+cutHigh)
+	}
+}
+
+const (
+	footLeast drawing.Unit = 6000 // least width of the words at the foot beside symbols
+	cutHigh   drawing.Unit = 920  // of the symbol of a section
+)
 
 // above sets zones, labels and pieces over the plan.
 func (s *strip) above(f *runFrame) {
@@ -336,8 +382,8 @@ func (r *RunStrip) at(wide drawing.Unit) *strip {
 
 // Key is a digest of all that the strip draws from.
 func (r *RunStrip) Key() string {
-	h := sha256.Sum256(fmt.Appendf(nil, "%+v %+v %v %v %v %v %v %v %v %v", *r.Run, r.Win.From, r.Win.To, r.Along,
-		r.Rows, r.Columns, r.Labels, r.Ends, r.Lines, r.Say))
+	h := sha256.Sum256(fmt.Appendf(nil, "%+v %+v %v %v %v %v %v %v %v %v %v", *r.Run, r.Win.From, r.Win.To, r.Along,
+		r.Rows, r.Columns, r.Labels, r.Ends, r.Cuts, r.Lines, r.Say))
 	return fmt.Sprintf("run-strip-%x", h[:12])
 }
 
@@ -346,7 +392,7 @@ func (r *RunStrip) Key() string {
 func (r *RunStrip) Sizes(drawing.Unit) []block.Size {
 	wide := r.Width()
 	out := []block.Size{r.size(wide)}
-	for _, w := range []drawing.Unit{wide * 5 / 4, wide * 3 / 2, wide * 2} {
+	for _, w := range []drawing.Unit{wide * 9 / 8, wide * 5 / 4, wide * 3 / 2, wide * 2} {
 		if z := r.size(w / 2 * 2); z.W <= r.Room && z.H < out[len(out)-1].H-lowerBy {
 			out = append(out, z)
 		}
@@ -407,5 +453,5 @@ func (r *RunStrip) Tags(z block.Size) []Tag {
 		}
 		out = append(out, Tag{t, drawing.Box(x, top, x+tagWide(t), top+tagHigh)})
 	}
-	return out
+	return append(out, s.cuts...)
 }

@@ -19,6 +19,7 @@ func (s *strip) draw(g *drawing.Scene) {
 	s.plan.draw(&p)
 	p.Group(drawing.Dimensions, "", s.plan.datum)
 	s.elev.draw(&e)
+	p.Group(drawing.Dimensions, "", s.cutMarks)
 	g.Add(drawing.Translate(p.Marks, drawing.Pt(0, s.planAt))...)
 	g.Group(drawing.Dimensions, "", s.leaders)
 	s.table.draw(g, s.tableAt, s.wide)
@@ -106,6 +107,23 @@ func (s *strip) leaders(g *drawing.Scene) {
 	}
 }
 
+// cutMarks mark where the run is cut: a short line past the roof-side edge of the plan,
+// with an arrow to where the section looks.
+func (s *strip) cutMarks(g *drawing.Scene) {
+	for _, c := range s.Cuts {
+		if !c.Here || !s.plan.shows(c.At) {
+			continue
+		}
+		x, y := s.plan.x(c.At), s.plan.deep+40
+		g.Line(drawing.Thick, drawing.Pt(x, y), drawing.Pt(x, y+cutMark))
+		g.Fill(drawing.Black, drawing.NoPen, drawing.Pt(x, y+cutMark-120), drawing.Pt(x+260, y+cutMark),
+			drawing.Pt(x, y+cutMark+120))
+	}
+}
+
+// cutMark is how far the mark of a section stands out.
+const cutMark = 260
+
 // drawBelow letters the elevation: the chairs over it.
 func (s *strip) drawBelow(g *drawing.Scene) {
 	s.chairs.letter(g, s.numbers, true)
@@ -128,6 +146,14 @@ func (s *strip) footFrom() drawing.Unit {
 		return 0
 	}
 	return x
+}
+
+// readerTo is where the reader at the foot and his words end.
+func (s *strip) readerTo() drawing.Unit {
+	if x := footBar + 2500 + s.readerWide(); s.footFrom() > 0 || s.wide > x {
+		return x + 300
+	}
+	return footBar + 2500
 }
 
 // footWords say the scales.

@@ -27,6 +27,8 @@ type RunCell struct {
 	Face  drawing.Face
 	Size  drawing.Size
 	Tick  bool
+	// Upright cells are one line that reads from the right, where columns are narrow.
+	Upright bool
 }
 
 const (
@@ -45,8 +47,11 @@ func (c RunCell) size() drawing.Size {
 
 // least is the width that a cell takes at least.
 func (c RunCell) least() drawing.Unit {
-	if c.Tick {
+	switch {
+	case c.Tick:
 		return tickWide
+	case c.Upright:
+		return drawing.Unit(c.size())
 	}
 	w := drawing.Unit(0)
 	for _, l := range c.Lines {
@@ -56,6 +61,14 @@ func (c RunCell) least() drawing.Unit {
 		w = max(w, drawing.Width(c.Face, word, c.size()))
 	}
 	return w
+}
+
+// high is how high the first line of a cell is.
+func (c RunCell) high() drawing.Unit {
+	if c.Upright {
+		return drawing.Width(c.Face, c.Lines[0], c.size())
+	}
+	return drawing.Unit(c.size())
 }
 
 // lines are the words of a cell in a width.
@@ -99,7 +112,7 @@ func newRunTable(rows []RunRow, cols []RunColumn, x func(length.Length) drawing.
 		for k, c := range cols {
 			q := c.Cells[i]
 			n = max(n, len(q.lines(t.at.all[k].wide-2*cellPad)))
-			z = max(z, drawing.Unit(q.size()))
+			z = max(z, q.high())
 		}
 		t.heads, t.high = append(t.heads, head), append(t.high, z+2*cellOver+drawing.Unit(n-1)*runPitch)
 	}
@@ -182,6 +195,11 @@ func (t *runTable) cell(g *drawing.Scene, c RunCell, q runLabel, y, high drawing
 	if c.Tick {
 		mid := drawing.Pt(q.placed, y+high/2)
 		g.Rect(drawing.Medium, drawing.Box(mid.X-150, mid.Y-150, mid.X+150, mid.Y+150))
+		return
+	}
+	if c.Upright {
+		g.TextIn(drawing.Box(q.placed-q.wide/2, y, q.placed+q.wide/2, y+high), c.Lines[0],
+			drawing.Style{Face: c.Face, Size: c.size(), Rotate: 900, Fact: c.Fact})
 		return
 	}
 	for i, line := range c.lines(q.wide - 2*cellPad) {

@@ -18,6 +18,7 @@ const (
 	CrateHoldsPieces     Key = "crate.holds.pieces"
 	CrateHoldsRuns       Key = "crate.holds.runs"
 	CrateHoldsLongest    Key = "crate.holds.longest"
+	CrateLater           Key = "crate.later"
 	CrateSpares          Key = "crate.spares"
 	CrateLots            Key = "crate.lots"
 	CrateLotsWords       Key = "crate.lots.words"

@@ -8,6 +8,7 @@ const (
 	ViewStreet            Key = "view.street"
 	ViewLines             Key = "view.lines"
 	ViewLinesSlopes       Key = "view.lines.slopes"
+	ViewSectionTag        Key = "view.section-tag"
 	ViewRowChair          Key = "view.row.chair"
 	ViewRowSeen           Key = "view.row.seen"
 	ViewUnsurveyed        Key = "view.unsurveyed"

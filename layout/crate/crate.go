@@ -48,6 +48,7 @@ type Item struct {
 	Count   int
 	Spare   int // of the count
 	Percent int // the job's, that the spares are of
+	Later   int // of the count with its spares: for pieces not released, made and sent after
 	Box     int // screws in a box; zero: not stated
 	Sort    Sort
 	What    string

@@ -59,33 +59,38 @@ func Fasteners(runs []*anchor.Run) []FastenerCount {
 func hardware(j *job.Job, loads []Load) *Crate {
 	c := &Crate{Kind: Hardware}
 	var chairs, splices []byWidth
-	supports := 0
-	var tapered []Item
-	var covers []Item
+	supports, kept := 0, 0 // kept: of pieces not released
+	held := heldOf(loads)
+	var tapered, covers []Item
 	var runs []*anchor.Run
 	var tape length.Length
 	for _, l := range loads {
 		supports += len(l.Supports)
+		for _, s := range l.Supports {
+			kept += ones(held(s.Piece))
+		}
 		for _, r := range l.Runs {
 			runs = append(runs, r)
 			for _, ch := range r.Chairs {
+				back := held(ch.Piece) || ch.Joint != nil && held(ch.Joint.Left, ch.Joint.Right)
 				if left, right := ch.Edges(&j.System); left != right {
-					tapered = append(tapered, Item{Count: 1, Sort: Chair,
+					tapered = append(tapered, Item{Count: 1, Later: ones(back), Sort: Chair,
 						What: "chair, roof-side edge cut to a taper", Mark: ch.Name, Length: j.System.Chair.Length})
 					continue
 				}
-				chairs = count(chairs, ch.Inside, j.ChairNames(ch.Assembly))
+				chairs = count(chairs, ch.Inside, j.ChairNames(ch.Assembly), back)
 			}
 			for _, q := range r.Joints {
 				if q.Left != nil {
 					tape += 2 * l.Girth(q.Left) // a strip each side of the joint
 				}
 				if q.Kind == cap.Expansion {
-					covers = append(covers, Item{Count: 1, Sort: Plate, What: "cover plate, expansion joint",
+					covers = append(covers, Item{Count: 1, Later: ones(held(q.Left, q.Right)),
+						Sort: Plate, What: "cover plate, expansion joint",
 						Mark: q.Name, Length: q.Plate})
 					continue
 				}
-				splices = count(splices, r.InsideAt(q.Centre()), "")
+				splices = count(splices, r.InsideAt(q.Centre()), "", held(q.Left, q.Right))
 			}
 		}
 	}
@@ -96,17 +101,25 @@ func hardware(j *job.Job, loads []Load) *Crate {
 		s := Spare(n, percent)
 		c.Items = append(c.Items, Item{Count: n + s, Spare: s, Percent: percent, Sort: sort, What: what, Length: l})
 	}
+	later := func(n, kept, percent int) {
+		if kept > 0 {
+			c.Items[len(c.Items)-1].Later = kept + Spare(n, percent) - Spare(n-kept, percent)
+		}
+	}
 	for _, w := range chairs {
 		add(Chair, w.n, j.Crating.SpareChair, "chair"+j.Units.OwnUnits(w.words(len(chairs))),
 			j.System.Chair.Length)
 		c.Items[len(c.Items)-1].Inside = w.told(len(chairs))
+		later(w.n, w.held, j.Crating.SpareChair)
 	}
 	c.Items = append(c.Items, tapered...)
 	add(Support, supports, j.Crating.SpareSupport, "corner support", j.System.Corner.Support.Length)
+	later(supports, kept, j.Crating.SpareSupport)
 	for _, w := range splices {
 		add(Plate, w.n, j.Crating.SpareSplice, "splice plate"+j.Units.OwnUnits(w.words(len(splices))),
 			j.System.Splice.Length)
 		c.Items[len(c.Items)-1].Inside = w.told(len(splices))
+		later(w.n, w.held, j.Crating.SpareSplice)
 	}
 	c.Items = append(c.Items, covers...)
 	for _, f := range Fasteners(runs) {
@@ -118,12 +131,17 @@ func hardware(j *job.Job, loads []Load) *Crate {
 		add(Shim, shims[t], j.Crating.SpareShim, "shim", t)
 	}
 	if tape > 0 && j.Crating.TapeRoll > 0 {
-		rolls := func(l length.Length) int { return int((l + j.Crating.TapeRoll - 1) / j.Crating.TapeRoll) }
-		n := rolls(length.MulDiv(tape, int64(100+j.Crating.SpareTape), 100))
-		c.Items = append(c.Items, Item{Count: n, Spare: n - rolls(tape), Percent: j.Crating.SpareTape, Sort: Tape,
-			What: "sealant tape, rolls", Length: j.Crating.TapeRoll})
+		c.Items = append(c.Items, rolls(j, tape))
 	}
 	return c
+}
+
+// rolls are those that a length of tape takes.
+func rolls(j *job.Job, tape length.Length) Item {
+	of := func(l length.Length) int { return int((l + j.Crating.TapeRoll - 1) / j.Crating.TapeRoll) }
+	n := of(length.MulDiv(tape, int64(100+j.Crating.SpareTape), 100))
+	return Item{Count: n, Spare: n - of(tape), Percent: j.Crating.SpareTape, Sort: Tape, What: "sealant tape, rolls",
+		Length: j.Crating.TapeRoll}
 }
 
 // shimsOf counts the shims under chairs and corner supports by their thickness.
@@ -152,10 +170,31 @@ type byWidth struct {
 	inside length.Length
 	tested string // empty: the job has one chair
 	n      int
+	held   int // of them, for pieces not released
+}
+
+// heldOf tells whether one of some pieces is not released.
+func heldOf(loads []Load) func(...*cap.Piece) bool {
+	not := map[*cap.Piece]bool{} // look-up only
+	for _, l := range loads {
+		for _, p := range l.Pieces {
+			not[p.Piece] = p.Held
+		}
+	}
+	return func(all ...*cap.Piece) bool {
+		return slices.ContainsFunc(all, func(p *cap.Piece) bool { return not[p] })
+	}
+}
+
+func ones(is bool) int {
+	if is {
+		return 1
+	}
+	return 0
 }
 
 // count adds a part to the count of its like, narrowest first.
-func count(all []byWidth, inside length.Length, tested string) []byWidth {
+func count(all []byWidth, inside length.Length, tested string, held bool) []byWidth {
 	i, ok := slices.BinarySearchFunc(all, inside, func(w byWidth, l length.Length) int {
 		return cmp.Or(cmp.Compare(w.inside, l), cmp.Compare(w.tested, tested))
 	})
@@ -163,6 +202,7 @@ func count(all []byWidth, inside length.Length, tested string) []byWidth {
 		all = slices.Insert(all, i, byWidth{inside: inside, tested: tested})
 	}
 	all[i].n++
+	all[i].held += ones(held)
 	return all
 }
 

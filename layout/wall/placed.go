@@ -16,8 +16,8 @@ type Lying struct {
 	X, Y  float64 // mm: what its own plan is moved by after it is turned
 }
 
-// at brings a point of the perimeter's own plan to its group's.
-func (l Lying) at(p Point) (x, y float64) {
+// At brings a point of the perimeter's own plan to its group's.
+func (l Lying) At(p Point) (x, y float64) {
 	s, c := math.Sincos(l.Turn)
 	return p.X.MM()*c - p.Y.MM()*s + l.X, p.X.MM()*s + p.Y.MM()*c + l.Y
 }
@@ -67,12 +67,12 @@ func Lyings(all []*Perimeter) []Lying {
 func (l Lying) from(of *Perimeter, main *Run, p *Perimeter) Lying {
 	turn := l.Turn + (p.Job.Bearing-of.Job.Bearing).Degrees()*math.Pi/180
 	out := Lying{Group: l.Group, Turn: math.Mod(turn, 2*math.Pi)}
-	ax, ay := l.at(main.Plan)
-	bx, by := l.at(main.PlanEnd)
+	ax, ay := l.At(main.Plan)
+	bx, by := l.At(main.PlanEnd)
 	long := math.Max(math.Hypot(bx-ax, by-ay), 1)
 	ux, uy := (bx-ax)/long, (by-ay)/long
 	u, v := p.Job.Lies.Station.MM(), p.Job.Lies.Behind.MM()
-	x, y := out.at(p.Runs[0].Plan)
+	x, y := out.At(p.Runs[0].Plan)
 	out.X, out.Y = ax+ux*u-uy*v-x, ay+uy*u+ux*v-y
 	return out
 }
@@ -93,8 +93,8 @@ func overlaps(all []*Perimeter, found *finding.Set) {
 	rings := make([][]planned, len(all))
 	for i, p := range all {
 		for _, r := range p.Runs {
-			ax, ay := lie[i].at(r.Plan)
-			bx, by := lie[i].at(r.PlanEnd)
+			ax, ay := lie[i].At(r.Plan)
+			bx, by := lie[i].At(r.PlanEnd)
 			rings[i] = append(rings[i], planned{r, point(ax, ay), point(bx, by)})
 		}
 	}
