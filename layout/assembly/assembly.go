@@ -148,7 +148,8 @@ func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
 	}
 	leg := func(name string, has func(job.LegMeasure) length.Length, most job.Leg) {
 		if l := has(most.To); l > most.Length {
-			fail("%s-side leg tested to %s, the job's is %s, both to %s", name, job.Both(most.Length), job.Both(l), most.To)
+			fail("%s-side leg tested to %s, the job's is %s, both to %s",
+				name, job.Both(most.Length), job.Both(l), most.To)
 		}
 	}
 	leg("street", n.FrontLeg, a.FrontLegMost)
@@ -181,8 +182,10 @@ func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
 			)
 		default:
 			fail(
-				"states no resistance of the roof-side leg, and the %s zone asks %s of it, more than the %s it resists "+
-					"out (allowable): have the laboratory state the roof-side leg pulled with the top, and write it as "+
+				"states no resistance of the "+
+					"roof-side leg, and the %s zone asks %s of it, more than the %s it resists "+
+					"out (allowable): have the laboratory state the "+
+					"roof-side leg pulled with the top, and write it as "+
 					"`rear:` under its resistance",
 				z,
 				both(c.RearDemand),
