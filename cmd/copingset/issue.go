@@ -179,8 +179,8 @@ func issued(cmd *cobra.Command, in input, l *layout.Layout, o sheets.Options, f 
 	if _, err := write(cmd, dir, kept); err != nil {
 		return err
 	}
-	fmt.Fprintf(cmd.OutOrStdout(), "%s: issue %s, %s, %s; record: %s\n", f.out, f.rev, sentOf(now), counted(len(files)+1,
-		"file"), filepath.Join(dir, record.Name))
+	fmt.Fprintf(cmd.OutOrStdout(), "%s: issue %s, %s, %s; record: %s\n", f.out, f.rev, sentOf(now),
+		counted(len(files)+1, "file"), filepath.Join(dir, record.Name))
 	return nil
 }
 
