@@ -130,6 +130,7 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	if len(pages) == 0 {
 		return fmt.Errorf("no sheet of this packet is asked for: the index lists their numbers")
 	}
+	faults := look(l, pages, o)
 	files, err := packetFiles(l, pages, o, f)
 	if err != nil {
 		return err
@@ -146,7 +147,23 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	}
 	fmt.Fprintf(cmd.OutOrStdout(), "%s: %s, %s%s\n", f.out, counted(len(pages), "sheet"), counted(len(files), "file"),
 		held)
+	for _, f := range faults {
+		fmt.Fprintf(cmd.ErrOrStderr(), "drawing check: %v\n", f)
+	}
+	if len(faults) > 0 {
+		return errFaults
+	}
 	return nil
+}
+
+// look looks all sheets over, on all cores; those with faults say so themselves.
+func look(l *layout.Layout, pages []sheets.Sheet, o sheets.Options) []sheets.Fault {
+	found := make([][]sheets.Fault, len(pages))
+	_ = onCores(len(pages), func(i int) error { // looking cannot fail
+		found[i] = sheets.Look(l, o, &pages[i])
+		return nil
+	})
+	return slices.Concat(found...)
 }
 
 // packetFiles are all files of a packet: what is drawn, the lists, and what machines read.
