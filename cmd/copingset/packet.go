@@ -139,7 +139,7 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	if _, err := write(cmd, f.out, set); err != nil {
 		return err
 	}
-	stale(cmd, f.out, files)
+	stale(cmd, f.out, withLetter(files, l))
 	held := ""
 	if found.Count(finding.Hold) > 0 {
 		held = ", HOLD: " + counted(found.Count(finding.Hold), "hold") + ", " + counted(len(l.Withheld), "piece") +
