@@ -15,6 +15,7 @@ import (
 	"pgregory.net/rapid"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
@@ -109,6 +110,20 @@ func TestRandomFormsAreClean(t *testing.T) {
 			o.Every = length.Length(3+seed) * in
 		}
 		checkForms(t, j, o)
+	}
+}
+
+// Nothing of a form is cut off for want of room, in either language.
+func TestFormsOfTheSamplesAreNotCut(t *testing.T) {
+	t.Parallel()
+	for _, name := range samplesOf(t) {
+		for _, lang := range []words.Lang{words.English, words.Spanish} {
+			for _, f := range Forms(unsurveyed(t, name), FormOptions{Lang: lang}) {
+				if text := wordsOf(f.Scene); strings.Contains(text, "…") {
+					t.Errorf("%s, language %d, form %s: %s", name, lang, f.Number, text)
+				}
+			}
+		}
 	}
 }
 
