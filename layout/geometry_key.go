@@ -73,8 +73,7 @@ func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
 		k.Tees = append(k.Tees, plan.KeyTee{Run: r.Name, Starts: starts, Perimeter: t.Job.Perimeter, Main: t.Main.Name,
 			At:    t.Place(r, starts).Corner,
 			Taped: plan.Value{Real: t.Job.At, Fact: Named(FactOfRun(l.runOf(r)), meetsAt(starts))},
-			Face: [...]string{"left face", "right face",
-				"centre"}[t.Job.Of]})
+			Face:  [...]string{"left", "right", "center"}[t.Job.Of]})
 	})
 	return k
 }

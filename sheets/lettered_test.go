@@ -18,7 +18,7 @@ var unnamedMost = map[Kind]int{ // look-up only
 	Findings:         50,
 	WorkSheet:        30,
 	RunSheet:         330,
-	Sections:         60, // what found no room on the first sheet of its run
+	Sections:         70, // what found no room on the first sheet of its run
 	FastenerSchedule: 500,
 	Transmittal:      50,
 	Assemblies:       360,
@@ -36,7 +36,7 @@ var unnamedMost = map[Kind]int{ // look-up only
 // untoldMost is how many texts of the sheets of a kind may have a number that none of the
 // facts named with it is; a kind that is not in it may have none.
 var untoldMost = map[Kind]int{ // look-up only
-	Sections:   25,
+	Sections:   40,
 	RunSheet:   170,
 	Basis:      10,
 	WallReport: 9,

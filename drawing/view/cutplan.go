@@ -1,6 +1,7 @@
 package view
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -112,6 +113,7 @@ func cellNames(
 	for _, c := range cells {
 		p.Stroke(40, append(c.Corners(), c.Min)...)
 	}
+	noted := map[string]string{} // look-up only: what stands under the picture for a label
 	var wishes []place.Wish
 	for i, c := range cells {
 		lab := place.Label{Lines: names[i], Face: drawing.Bold, About: c.Centre()}
@@ -125,6 +127,7 @@ func cellNames(
 			}
 		}
 		lab.Facts = slices.Repeat([]string{facts[i]}, len(lab.Lines))
+		noted[strings.Join(lab.Lines, " ")] = strings.Join(names[i], ":  ")
 		if lab.Lines[0] == names[i][0] { // its mark on a line of its own
 			lab.Facts[0] = heads[i]
 		}
@@ -145,7 +148,7 @@ func cellNames(
 	}
 	for _, n := range p.Notes() {
 		y += drawing.Note.Line()
-		s.Text(drawing.Pt(0, y), strconv.Itoa(n.N)+": "+n.Words, drawing.Style{Fact: n.Fact})
+		s.Text(drawing.Pt(0, y), strconv.Itoa(n.N)+": "+cmp.Or(noted[n.Words], n.Words), drawing.Style{Fact: n.Fact})
 		y += 60
 	}
 	return y + 150

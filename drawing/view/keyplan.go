@@ -182,6 +182,11 @@ func shelves(shapes []keyGroup, sc Scale, area drawing.Rect) ([]drawing.Rect, bo
 	return boxes, true
 }
 
+// branchFaces say what of a branch its station is taped to.
+var branchFaces = map[string]words.Key{
+	"left": words.KeyplanFaceLeft, "right": words.KeyplanFaceRight, "center": words.KeyplanFaceCenter,
+}
+
 // footWords is what the strip under the plans says of all of them.
 func (k *keyPlan) footWords(shapes []keyShape) []drawing.Said {
 	phrase := drawing.Plain(k.say.Say(words.KeyplanHow), k.say.Say(words.KeyplanLengths))
@@ -210,7 +215,8 @@ func (k *keyPlan) footWords(shapes []keyShape) []drawing.Said {
 		for _, t := range sh.per.Tees {
 			phrase = append(phrase, drawing.Said{Words: k.say.Say(words.KeyplanMeets, words.In("run", t.Run),
 				words.In("name", sh.per.Name), words.In("main", t.Main), words.In("perimeter", t.Perimeter),
-				words.In("taped", k.crew.InText(t.Taped.Real)), words.In("face", t.Face)), Fact: t.Taped.Fact})
+				words.In("taped", k.crew.InText(t.Taped.Real)), words.In("face", k.say.Say(branchFaces[t.Face]))),
+				Fact: t.Taped.Fact})
 		}
 	}
 	for _, sh := range shapes {

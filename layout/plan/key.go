@@ -152,7 +152,7 @@ type KeyTee struct {
 	Perimeter, Main string        // what it meets
 	At              length.Length // station of the main's wall line at which the branch's ends
 	Taped           Value         // the station as the job has it
-	Face            string        // what that is taped to
+	Face            string        // what of the branch that is taped to: left, right or center
 }
 
 // KeySpot is what a small key plan points out: runs of one perimeter, or one of
