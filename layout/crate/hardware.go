@@ -72,7 +72,8 @@ func hardware(j *job.Job, loads []Load) *Crate {
 		for _, r := range l.Runs {
 			runs = append(runs, r)
 			for _, ch := range r.Chairs {
-				back := l.kept(Chair, ch.Name) || held(ch.Piece) || ch.Joint != nil && held(ch.Joint.Left, ch.Joint.Right)
+				back := l.kept(Chair, ch.Name) || held(ch.Piece) ||
+					ch.Joint != nil && held(ch.Joint.Left, ch.Joint.Right)
 				if left, right := ch.Edges(&j.System); left != right {
 					tapered = append(tapered, Item{Count: 1, Later: ones(back), Sort: Chair,
 						What: "chair, roof-side edge cut to a taper", Mark: ch.Name, Length: j.System.Chair.Length})
