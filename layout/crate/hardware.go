@@ -72,8 +72,7 @@ func hardware(j *job.Job, loads []Load) *Crate {
 		for _, r := range l.Runs {
 			runs = append(runs, r)
 			for _, ch := range r.Chairs {
-				back := l.kept(Chair, ch.Name) || held(ch.Piece) ||
-					ch.Joint != nil && held(ch.Joint.Left, ch.Joint.Right)
+				back := l.waits(ch, held)
 				if left, right := ch.Edges(&j.System); left != right {
 					tapered = append(tapered, Item{Count: 1, Later: ones(back), Sort: Chair,
 						What: "chair, roof-side edge cut to a taper", Mark: ch.Name, Length: j.System.Chair.Length})
@@ -139,6 +138,11 @@ func hardware(j *job.Job, loads []Load) *Crate {
 }
 
 func (l Load) kept(sort Sort, name string) bool { return l.Kept != nil && l.Kept(sort, name) }
+
+// waits reports whether a chair is on hold, or stands under a piece that is not released.
+func (l Load) waits(ch *anchor.Chair, held func(...*cap.Piece) bool) bool {
+	return l.kept(Chair, ch.Name) || held(ch.Piece) || ch.Joint != nil && held(ch.Joint.Left, ch.Joint.Right)
+}
 
 // rolls are those that a length of tape takes.
 func rolls(j *job.Job, tape length.Length) Item {
