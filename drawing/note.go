@@ -106,6 +106,7 @@ func (h HoldFlag) Figure() Figure {
 type HoldBanner struct {
 	Box   Rect
 	Words string
+	Fact  string // the names of the facts that the words letter
 }
 
 // Figure lowers the banner to marks.
@@ -121,7 +122,7 @@ func (h HoldBanner) Figure() Figure {
 		size = max(size-10, Small)
 		lines = Wrap(h.Words, Bold, size, room)
 	}
-	st := Style{Size: size, Face: Bold, Align: Middle}
+	st := Style{Size: size, Face: Bold, Align: Middle, Fact: h.Fact}
 	c := h.Box.Centre()
 	y := c.Y + Unit(size)/2 - Unit(len(lines)-1)*size.Line()/2
 	for _, line := range lines {

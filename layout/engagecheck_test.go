@@ -42,7 +42,7 @@ func TestEngagementByHand(t *testing.T) {
 			tip = length.Min(tip, q.X)
 		}
 	}
-	hook, snap := p.Sheet.Thickness-lo.X, hi.X-tip
+	hook, snap := p.Sheet.Thickness.Real-lo.X, hi.X-tip
 	if math.Abs(hook.Inch()-0.26) > 0.06 || math.Abs(snap.Inch()-(0.59-0.1875)) > 0.1 {
 		t.Errorf("drawn, the hook takes %.3f in and the snap %.3f", hook.Inch(), snap.Inch())
 	}

@@ -20,7 +20,12 @@ import (
 // stands on a run in station order is counted: its obstacles N-O1, its readings
 // N-R1, the zones of its build-up N-Z1 and their plywood N-P1.
 func (l *Layout) Facts() fact.Ledger {
-	b := &facts{l: l, files: l.cutFiles()}
+	b := &facts{l: l, files: l.cutFiles(), alike: map[*Piece]int{}}
+	for _, g := range l.CornerGroups() {
+		for _, q := range g {
+			b.alike[q] = len(g)
+		}
+	}
 	b.ofJob()
 	b.ofWind()
 	b.about(fact.Run, "levelling")
@@ -46,6 +51,9 @@ func (l *Layout) Facts() fact.Ledger {
 			b.ofTurned(q)
 		}
 	}
+	b.ofQuestions()
+	b.ofSections()
+	b.ofTested()
 	b.ofAssemblies()
 	b.ofFasteners()
 	b.ofFamilies()
@@ -66,6 +74,7 @@ type facts struct {
 	of    string
 	n     int               // things that have been given a place in the lists
 	files map[cutKey]string // look-up only: that bodies are cut by
+	alike map[*Piece]int    // look-up only: how many of a piece that is no straight one are made
 }
 
 func (b *facts) about(kind fact.Kind, of string) { b.kind, b.of = kind, of }
@@ -171,20 +180,30 @@ func GapAt(t job.Temperature) string {
 	return "gap-at-" + strconv.FormatFloat(t.Celsius(), 'f', -1, 64) + "C"
 }
 
-// ofFindings names findings by their code and place in the layout; those alike
-// in both are counted.
-func (b *facts) ofFindings() {
+// FindingNames are what the facts of the findings are of, in their order: their code and
+// place in the layout; those alike in both are counted.
+func (l *Layout) FindingNames() []string {
+	var out []string
 	seen := map[string]int{} // look-up only
-	for _, f := range b.l.Findings {
+	for _, f := range l.Findings {
 		of := "finding " + f.Code
-		if where := b.where(f.Where); where != "" {
+		if where := whereOf(f.Where); where != "" {
 			of += " " + where
 		}
 		seen[of]++
 		if n := seen[of]; n > 1 {
 			of += fmt.Sprintf(" #%d", n)
 		}
-		b.about(fact.Finding, of)
+		out = append(out, of)
+	}
+	return out
+}
+
+// ofFindings are what is wrong or on hold, and where.
+func (b *facts) ofFindings() {
+	names := b.l.FindingNames()
+	for i, f := range b.l.Findings {
+		b.about(fact.Finding, names[i])
 		b.place()
 		b.words("severity", f.Severity.String())
 		b.words("code", f.Code)
@@ -197,7 +216,7 @@ func (b *facts) ofFindings() {
 		b.said("run", strings.Join(append([]string{f.Where.Run}, f.Where.Runs...), " "))
 		b.said("corner", f.Where.Corner)
 		if f.Where.HasStation {
-			b.length("station", b.crewStation(f.Where))
+			b.length("station", b.l.CrewStation(f.Where))
 		}
 		b.said("pieces", strings.Join(f.Where.Pieces, " "))
 		b.said("chairs", strings.Join(f.Where.Chairs, " "))
@@ -208,18 +227,19 @@ func (b *facts) ofFindings() {
 	}
 }
 
-// crewStation is where the crew finds the place of a finding; one on no run stays
+// CrewStation is where the crew finds the place of a finding; one on no run stays
 // on the front face.
-func (b *facts) crewStation(w finding.Ref) length.Length {
-	for _, r := range b.l.Runs() {
+func (l *Layout) CrewStation(w finding.Ref) length.Length {
+	for _, r := range l.Runs() {
 		if r.Name == w.Run && r.Perimeter.Job.Name == w.Perimeter {
-			return r.ToCrew(r.ToCap(w.Station))
+			return r.CrewAt(w.Station)
 		}
 	}
 	return w.Station
 }
 
-func (b *facts) where(w finding.Ref) string {
+// whereOf is the place of a finding, exactly.
+func whereOf(w finding.Ref) string {
 	out := w.String()
 	if w.HasStation {
 		out += " at " + fact.Nanometres(w.Station)

@@ -20,7 +20,12 @@ func (b *facts) ofShop() {
 	b.about(fact.Job, "shop")
 	b.number("k-factor", s.K)
 	b.said("k-source", s.KSource)
+	b.number("nil-deduction-degrees", b.l.NilTurn())
 	b.length("weld-gap", s.WeldGap)
+	b.length("least-drop", s.LeastDrop)
+	b.some("relief-diameter", s.Relief.Diameter)
+	b.some("relief-width", s.Relief.Width)
+	b.some("relief-depth", s.Relief.Depth)
 	b.said("film", s.Film)
 	q := s.Seam
 	if q == nil {
@@ -101,6 +106,7 @@ func (b *facts) ofMadeBodies(f *Family) {
 		if x.Metal != nil {
 			for n, d := range Deductions(x) {
 				b.number(fmt.Sprintf("%sdeduction-%d-mm", k, n+1), d.Less)
+				b.number(fmt.Sprintf("%sdeduction-%d-turn-degrees", k, n+1), d.Turn)
 			}
 		}
 		if street, roof, ok := b.l.MadeLegs(f, i); ok {
@@ -248,7 +254,7 @@ func (b *facts) ofBodies(of any, bodies []Body) {
 // shop's rule.
 func (b *facts) ofBlank(k string, x plan.Blank) {
 	for i, e := range x.Edges {
-		b.lengths(k+[...]string{"edge-street", "edge-roof"}[i], []length.Length{e.From, e.To, x.Length})
+		b.lengths(k+[...]string{"edge-street", "edge-roof"}[i], []length.Length{e.From, e.To - e.From, x.Length - e.To})
 	}
 	for n, q := range x.Bends {
 		m := fmt.Sprintf("%sbend-%d-", k, n+1)

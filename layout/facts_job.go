@@ -59,6 +59,8 @@ func (b *facts) ofJob() {
 	b.grams("weight-of-pieces", b.l.Grams())
 	b.grams("weight-of-pieces-shipped", b.l.GramsShipped())
 	b.words("units", unitsName(j.Units))
+	b.length("crew-step", b.l.Grid)
+	b.length("shop-step", length.Shop(j.Units == job.Metric).Step())
 	b.words("revision", b.l.Revision())
 	b.words("input-digest", j.Digest())
 	b.yes("preliminary", j.Preliminary())
@@ -71,6 +73,7 @@ func (b *facts) ofJob() {
 	b.ofSystem()
 	b.ofShop()
 	b.ofPacking()
+	b.ofWalls()
 	b.ofInstructions()
 }
 
@@ -88,6 +91,7 @@ func date(d job.Date) string {
 func (b *facts) ofSystem() {
 	s := &b.l.Job.System
 	b.about(fact.Job, "system")
+	b.words("name", s.Name)
 	b.words("metal", s.Metal.Name)
 	b.length("thickness", s.Metal.Thickness)
 	b.some("thickness-specified", s.Metal.Specified)
@@ -95,29 +99,35 @@ func (b *facts) ofSystem() {
 	b.number("density-kg-m3", s.Metal.Density)
 	b.length("front-leg", s.Profile.FrontLeg.Length)
 	b.length("rear-leg", s.Profile.RearLeg.Length)
+	b.length("front-leg-to-foot", s.FrontFoot())
+	b.length("front-leg-to-mold-line", s.FrontLeg(job.ToMoldLine))
+	b.length("rear-leg-to-foot", s.RearFoot())
+	b.length("rear-leg-to-mold-line", s.RearLeg(job.ToMoldLine))
 	b.length("drip", s.Profile.Drip.Length)
 	b.angle("drip-angle", s.Profile.Drip.Angle)
 	b.length("rear-hook", s.Profile.RearHook.Length)
 	b.angle("rear-hook-angle", s.Profile.RearHook.Angle)
 	street, roof := s.Profile.Hems()
-	for _, h := range []struct {
-		name string
-		job.Hem
-	}{{"hem", street}, {"rear-hem", roof}} {
-		if h.name == "hem" || roof != street {
-			b.length(h.name, h.Return)
+	for i, h := range []job.Hem{street, roof} {
+		name := hemNames(&s.Profile)[i]
+		if i == 1 && name == hemNames(&s.Profile)[0] {
+			continue
 		}
+		b.length(name, h.Return)
 		if h.Kind != job.ClosedHem {
-			b.said(h.name+"-kind", h.Kind.String())
-			b.length(h.name+"-inside", h.Inside)
+			b.said(name+"-kind", h.Kind.String())
+			b.length(name+"-inside", h.Inside)
 		}
 	}
+	b.length(lapLeast[0], s.Lap.Front)
+	b.length(lapLeast[1], s.Lap.Rear)
 	b.length("inside-radius", s.Profile.InsideR)
 	b.slope("top-slope", s.Profile.TopSlope)
 	b.length("front-clearance", s.FrontClearance)
 	b.length("rear-clearance", s.RearClearance)
 	b.length("rear-play-least", s.PlayLeast)
 	b.length("rear-play-most", s.PlayMost)
+	b.length("transition-leg", s.Transition.Leg)
 	b.length("stock", s.Stock)
 	b.length("least-piece", s.LeastPiece)
 	b.length("joint-gap", s.Joint.Gap)
@@ -139,6 +149,19 @@ func (b *facts) ofSystem() {
 	b.length("upstand", s.WallEnd.Upstand)
 }
 
+// lapLeast are what the least laps of the street-side leg and of the roof-side leg are
+// called.
+var lapLeast = [...]string{"lap-front-least", "lap-rear-least"}
+
+// hemNames are what the hems of both edges of a cap are called; one name where they are
+// alike.
+func hemNames(p *job.Profile) [2]string {
+	if street, roof := p.Hems(); street == roof {
+		return [2]string{"hem", "hem"}
+	}
+	return [2]string{"hem", "rear-hem"}
+}
+
 func (b *facts) ofPacking() {
 	p, e := &b.l.Job.Packing, &b.l.Packing
 	b.about(fact.Job, "packing")
@@ -147,12 +170,23 @@ func (b *facts) ofPacking() {
 	for _, s := range p.Shims {
 		b.length("shim-"+fact.Nanometres(s), s)
 	}
+	b.said("layer-name", p.LayerName)
+	if n := &p.Nail; n.Name != "" {
+		b.words("nail", n.Name)
+		b.count("nail-rows", n.Rows)
+		b.length("nail-spacing", n.Spacing)
+	}
+	if k := &p.Sheet; k.Stated() {
+		b.lengths("sheet", []length.Length{k.Width, k.Length})
+		b.length("sheet-kerf", k.Kerf)
+	}
 	if p.Shim.Stated() {
 		b.words("shim-material", p.Shim.Material)
 		b.length("shim-length", p.Shim.Length)
 		b.length("shim-width", p.Shim.Width)
 	}
 	b.length("membrane", b.l.Job.Membrane.Thickness)
+	b.said("membrane-name", b.l.Job.Membrane.Name)
 	b.words("taken", method(e.Taken))
 	if e.Known {
 		b.words("recommended", method(e.Recommended))
@@ -175,6 +209,9 @@ func (b *facts) ofWind() {
 	b.said("by", d.By)
 	b.said("document", d.Document)
 	b.length("corner-zone", d.CornerLength)
+	if d.CornerTurn > 0 {
+		b.angle("corner-turn", d.CornerTurn)
+	}
 	b.ofDemand(&d)
 	b.ofSteps(d.Basis)
 	b.ofConfirmation(&d)

@@ -39,12 +39,17 @@ func (b *facts) ofPiece(q *Piece) {
 		b.length("shipped-rear"+n, rear)
 		b.length("inside"+n, t.Inside())
 		b.length("girth"+n, b.l.Girth(t))
+		b.slope("slope"+n, t.Slope(&b.l.Job.System))
+		b.some("stands-off"+n, t.Mismatch(&b.l.Job.System))
 	}
 	for i, m := range q.Miters {
 		n := fmt.Sprintf("-%d", i+1)
 		b.words("miter"+n, m.Corner.Name)
 		b.lengths("miter-trims"+n, m.Trim[:])
 		b.lengths("miter-insides"+n, m.Inside[:])
+	}
+	if n := b.alike[q]; n > 0 {
+		b.count("alike", n)
 	}
 	b.length("inside", q.Inside)
 	b.length("wide", q.Wide)
@@ -119,8 +124,10 @@ func (b *facts) ofFamilies() {
 	for _, f := range b.l.Families {
 		b.about(fact.Family, FactOfFamily(f))
 		b.place()
+		b.words("mark", f.Mark)
 		b.words("kind", f.Kind.String())
 		b.said("hand", f.Hand.String())
+		b.said("hand-sentence", b.l.Job.Units.OwnUnits(f.Sentence()))
 		marks := make([]string, len(f.Pieces))
 		for i, q := range f.Pieces {
 			marks[i] = q.Mark
@@ -148,6 +155,7 @@ func (b *facts) ofParts() {
 	for _, p := range b.l.Parts {
 		b.about(fact.Part, FactOfPart(p))
 		b.place()
+		b.words("mark", p.Mark)
 		count, spares := p.Make(b.l.Held)
 		b.words("kind", p.Kind.String())
 		b.said("hand", p.Hand.String())
@@ -258,12 +266,27 @@ func (b *facts) ofPartCutting() {
 			b.length(n+"size-length", size.Length)
 			b.count(n+"count", sheet.Count)
 			for m, strip := range sheet.Strips {
+				b.words(fmt.Sprintf("%sstrip-%d-of", n, m+1), CutsOf(lot, strip))
 				b.ofStrip(fmt.Sprintf("%sstrip-%d", n, m+1), strip, func(c int) (wide, long length.Length) {
 					return lot.Blanks[c].Girth, lot.Blanks[c].Length
 				}, func(c int) string { return lot.Blanks[c].Part.Mark })
 			}
 		}
 	}
+}
+
+// CutsOf are the blanks of a strip of a lot of parts with their counts.
+func CutsOf(lot *PartLot, s CutStrip) string {
+	var out []string
+	for i := 0; i < len(s.Cuts); {
+		k, part := i, lot.Blanks[s.Cuts[i]].Part
+		for k < len(s.Cuts) && lot.Blanks[s.Cuts[k]].Part == part && s.TurnedAt(k) == s.TurnedAt(i) {
+			k++
+		}
+		out = append(out, fmt.Sprintf("%d × %s", k-i, part.Mark))
+		i = k
+	}
+	return strings.Join(out, ", ")
 }
 
 // cuts are what is cut of one bar or strip, in their order, with what each becomes.

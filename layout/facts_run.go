@@ -19,12 +19,19 @@ func (b *facts) ofPerimeter(p *Perimeter) {
 	b.words("outer-side", p.Job.OuterSide.String())
 	if p.Closed() {
 		b.length("misclosure", p.Closure.Length)
+		b.length("misclosure-most", p.Job.MisclosureLength)
 		b.angle("misclosure-angle", p.Closure.Angle)
 	}
+	b.count("runs", len(p.Runs))
 	b.length("set-surface-highest", p.Set)
 	b.slope("set-surface-cross-slope", p.Cross)
 	b.words("packing", p.Packing.Reason)
 	b.ofLevelling(&p.Packing)
+	p.Tees(func(r *wall.Run, t *wall.Tee, starts bool) {
+		b.about(fact.Run, FactOfRun(b.l.runOf(r)))
+		b.length(meetsAt(starts), t.Job.At)
+	})
+	b.about(fact.Run, FactOfPerimeter(p))
 	for i, x := range p.Packing.Sheets {
 		b.count(fmt.Sprintf("sheet-%d-number", i+1), x.N)
 		for n, rip := range x.Rips {
@@ -58,6 +65,24 @@ func (b *facts) ofLevelling(p *wall.Packing) {
 	}
 	b.count("sheets-least", v.SheetsLeast)
 	b.said("nail", v.Nail)
+}
+
+// FactOfQuestion is what the facts of a question to the designer are of, counted from
+// nought.
+func FactOfQuestion(i int) string { return fmt.Sprintf("question %d", i+1) }
+
+// ofQuestions are what is asked of the designer.
+func (b *facts) ofQuestions() {
+	for i, q := range b.l.Questions() {
+		b.about(fact.Run, FactOfQuestion(i))
+		b.words("run", q.Run)
+		b.length("from", q.From)
+		b.length("to", q.To)
+		b.words("what", q.What)
+		b.said("limit", q.Limit)
+		b.said("source", q.Source)
+		b.words("ask", q.Ask)
+	}
 }
 
 // FactOfPerimeter is what the facts of a perimeter are of.
@@ -135,6 +160,7 @@ func (b *facts) ofRun(r *Run) {
 		b.words(k+"zone", z.Zone.String())
 		b.length(k+"from", r.ToCrew(r.ToCap(z.From)))
 		b.length(k+"to", r.ToCrew(r.ToCap(z.To)))
+		b.length(k+"long", z.To-z.From)
 	}
 	b.kind = fact.Shim
 	for _, c := range b.l.Shims(r) {
@@ -287,6 +313,9 @@ func (b *facts) ofLoads(r *Run) {
 		for _, k := range seatChecks(seats, c) {
 			if !k.Unknown {
 				b.length(string(k.Code), k.Has)
+				if k.Asked != 0 && k.Asked != -anyOverhang {
+					b.length(string(k.Code)+"-asked", k.Asked)
+				}
 			}
 		}
 	}
@@ -448,6 +477,8 @@ func (b *facts) ofCorner(p *Perimeter, c *Corner) {
 	if c.Straight() {
 		b.words("pitch", c.Pitch.String())
 		b.angle("bend", c.Bend)
+		b.angle(inclines[0], -c.Arrive.Incline())
+		b.angle(inclines[1], c.Leave.Incline())
 	}
 	if c.Absorb || c.Straight() {
 		return // no corner to mark
@@ -458,6 +489,10 @@ func (b *facts) ofCorner(p *Perimeter, c *Corner) {
 	b.length("beyond-"+c.Leave.Name, c.Leave.Left.Ext)
 	b.length("out-from-"+c.Leave.Name, c.Leave.CapOut(c))
 }
+
+// inclines are what the slopes of the tops to the left and to the right of a break of
+// slope are called, going out from it.
+var inclines = [...]string{"incline-left", "incline-right"}
 
 // OffsetFacts names how far the cap's corner lies from the plumbed corner of the
 // wall: along and out from both runs.

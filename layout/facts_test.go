@@ -198,3 +198,32 @@ func TestFactsTellWhatChanged(t *testing.T) {
 		t.Error("the wall has not changed")
 	}
 }
+
+// What is wrong at a place of a run is told by the station that the crew tapes there, as
+// its fact and the sheets have it, wherever its stations start.
+func TestFindingsTellTheCrewsStations(t *testing.T) {
+	j := jobtest.Job()
+	j.Perimeters = []job.Perimeter{jobtest.Rectangle(480*length.Inch, 240*length.Inch)}
+	for i := range j.Perimeters[0].Runs {
+		j.Perimeters[0].Runs[i].Datum = job.Datum{Mark: "scupper", At: 31 * length.Inch}
+	}
+	j.Packing.Most, j.System.Lap.Rear = length.Inch/8, 3*length.Inch
+	l, _ := solved(j)
+	led, names, seen := l.Facts(), l.FindingNames(), 0
+	for i, f := range l.Findings {
+		if !f.Where.HasStation || !strings.Contains(f.What, "at station ") {
+			continue
+		}
+		seen++
+		at := led.Length(names[i], "station")
+		if at == f.Where.Station {
+			t.Errorf("%s: the crew's station is that of the plumbed corner", f.Code)
+		}
+		if want := "at station " + job.Both(at); !strings.Contains(f.What, want) {
+			t.Errorf("%s says %q, its fact is %s", f.Code, f.What, want)
+		}
+	}
+	if seen < 4 {
+		t.Errorf("%d findings with stations", seen)
+	}
+}

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"copingset/layout/anchor"
@@ -200,8 +201,19 @@ func (b *cornerPlan) part(t Part, i int) plan.CornerLeg {
 // LegTop is the top of a part of a piece.
 func (l *Layout) LegTop(t Part) plan.LegTop {
 	s := &l.Job.System
-	return plan.LegTop{Inside: t.Inside(), Slope: t.Slope(s), StandsOff: t.Mismatch(s),
+	out := plan.LegTop{Inside: t.Inside(), Slope: t.Slope(s), StandsOff: t.Mismatch(s),
 		FrontLower: s.Profile.SlopeBy == job.SlopeByChair}
+	out.Facts = []string{PartFact(t, "inside"), PartFact(t, "slope")}
+	if out.StandsOff != 0 {
+		out.Facts = append(out.Facts, PartFact(t, "stands-off"))
+	}
+	return out
+}
+
+// PartFact names a fact of a part of a piece.
+func PartFact(t Part, what string) string {
+	i := slices.Index(t.Piece.Parts, t)
+	return Named(t.Piece.Mark, fmt.Sprintf("%s-%d", what, i+1))
 }
 
 // leg fills what stands on and is lettered of one.
@@ -236,8 +248,11 @@ func (b *cornerPlan) chairs(i int) []plan.LegChair {
 			if !here && !kink {
 				continue
 			}
-			p := plan.LegChair{Chair: b.l.ChairPlan(c), Carries: c.Kind != anchor.Between, Inside: c.Inside}
-			p.Edges[0], p.Edges[1] = c.Edges(b.s)
+			p := plan.LegChair{Chair: b.l.ChairPlan(c), Carries: c.Kind != anchor.Between,
+				Inside: plan.Value{Real: c.Inside, Fact: Named(c.Name, "inside")}}
+			left, right := c.Edges(b.s)
+			p.Edges = [2]plan.Value{{Real: left, Fact: Named(c.Name, "left-edge-inside")},
+				{Real: right, Fact: Named(c.Name, "right-edge-inside")}}
 			if !here {
 				p.Chair = p.Chair.Along(-c.At)
 			}

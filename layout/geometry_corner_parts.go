@@ -159,7 +159,8 @@ func (b *cornerPlan) over(i int) plan.Over {
 	m := b.q.Miters[i]
 	w, deep := m.Corner, b.s.RearLeg(job.ToMoldLine)
 	out := plan.Over{Trim: b.fact(fmt.Sprintf("rear-fold-before-%d", i+1), m.Trim[0]),
-		Incline: [2]length.Angle{-w.Arrive.Incline(), w.Leave.Incline()}}
+		Incline:  [2]length.Angle{-w.Arrive.Incline(), w.Leave.Incline()},
+		Inclined: [2]string{Named(FactOfCorner(w), inclines[0]), Named(FactOfCorner(w), inclines[1])}}
 	trim := wall.PitchTrim(deep, w.Bend).MM()
 	for k, a := range out.Incline {
 		sin, cos := math.Sincos(a.Degrees() * math.Pi / 180)

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"math"
 
 	"copingset/layout/cap"
 	"copingset/layout/cut"
@@ -98,6 +99,13 @@ func (l *Layout) Trials() []plan.Trial {
 		out = append(out, x)
 	}
 	return out
+}
+
+// NilTurn is the turn, in degrees, at which the deduction to the tangent comes to nothing
+// for the caps' metal as the shop bends it: 2 (R + T) = (pi/180) turn (R + K T).
+func (l *Layout) NilTurn() float64 {
+	r, t := l.Job.System.Profile.InsideR.MM(), l.Job.System.Metal.Thickness.MM()
+	return 2 * (r + t) / (r + l.Job.Shop.K*t) * 180 / math.Pi
 }
 
 // Tooling is how far the order of bends was checked against the shop's machine.

@@ -16,7 +16,8 @@ import (
 // KeyPlan is every perimeter that has runs, from above.
 func (l *Layout) KeyPlan() plan.KeyPlan {
 	k := plan.KeyPlan{Metric: l.Job.Units == job.Metric, North: int(math.Round(northFrom(l.Job).Degrees() * 10)),
-		CornerZone: l.Demand.CornerLength, CornerTurn: l.Demand.CornerTurn}
+		CornerZone: plan.Value{Real: l.Demand.CornerLength, Fact: Named("wind", "corner-zone")},
+		CornerTurn: l.Demand.CornerTurn, Begun: Named("wind", "corner-turn")}
 	var walls []*wall.Perimeter
 	for _, p := range l.Perimeters {
 		walls = append(walls, p.Perimeter)
@@ -47,7 +48,8 @@ func northFrom(j *job.Job) job.Angle {
 }
 
 func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
-	k := plan.KeyPerimeter{Name: p.Job.Name, Turned: p.Job.Bearing.Degrees() - northFrom(l.Job).Degrees()}
+	k := plan.KeyPerimeter{Name: p.Job.Name, Count: Named(FactOfPerimeter(p), "runs"),
+		Turned: p.Job.Bearing.Degrees() - northFrom(l.Job).Degrees()}
 	if o := p.Job.OuterSide; o != job.Street {
 		k.Outer = o.String()
 	}
@@ -58,24 +60,37 @@ func (l *Layout) keyPerimeter(p *Perimeter) plan.KeyPerimeter {
 		k.Lying = plan.LyingOpen
 	}
 	if p.Closed() && length.Crew(l.Job.Units == job.Metric).Round(p.Closure.Length) > 0 {
-		k.Misses = p.Closure.Length
-		k.Within = plan.Check{Has: k.Misses, Most: p.Job.MisclosureLength,
-			Pass: p.Closure.Length <= p.Job.MisclosureLength}
+		of := FactOfPerimeter(p)
+		k.Misses = plan.Value{Real: p.Closure.Length, Fact: Named(of, "misclosure")}
+		k.Within = plan.Check{Has: p.Closure.Length, Most: p.Job.MisclosureLength,
+			Facts: [3]string{k.Misses.Fact, "", Named(of, "misclosure-most")},
+			Pass:  p.Closure.Length <= p.Job.MisclosureLength}
 	}
 	for _, r := range p.Runs {
 		k.Runs = append(k.Runs, l.keyRun(r))
 	}
 	p.Tees(func(r *wall.Run, t *wall.Tee, starts bool) {
 		k.Tees = append(k.Tees, plan.KeyTee{Run: r.Name, Starts: starts, Perimeter: t.Job.Perimeter, Main: t.Main.Name,
-			At: t.Place(r, starts).Corner, Taped: t.Job.At, Face: [...]string{"left face", "right face",
-				"centre"}[t.Job.Of]})
+			At:    t.Place(r, starts).Corner,
+			Taped: plan.Value{Real: t.Job.At, Fact: Named(FactOfRun(l.runOf(r)), meetsAt(starts))},
+			Face:  [...]string{"left", "right", "center"}[t.Job.Of]})
 	})
 	return k
 }
 
+// meetsAt is what the station is called at which a run meets another, by its left end or
+// by its right.
+func meetsAt(starts bool) string {
+	if starts {
+		return "left-end-meets-at"
+	}
+	return "right-end-meets-at"
+}
+
 func (l *Layout) keyRun(r *Run) plan.KeyRun {
 	at := func(p wall.Point) plan.Pt { return plan.Pt{X: p.X, Y: p.Y} }
-	k := plan.KeyRun{Name: r.Name, From: at(r.Plan), To: at(r.PlanEnd), Front: r.Front,
+	k := plan.KeyRun{Name: r.Name, From: at(r.Plan), To: at(r.PlanEnd),
+		Front:  plan.Value{Real: r.Front, Fact: Named(FactOfRun(r), "wall-line")},
 		Slopes: r.InPlan(l.Grid) != r.Front,
 		Wide:   r.WidthMost, Beyond: [2]length.Length{r.Left.Ext, r.Right.Ext}, Out: [2]length.Length{r.CapOutAt(0),
 			r.CapOutAt(r.Front)},
@@ -125,21 +140,29 @@ func keyEnd(e wall.End) plan.KeyEnd {
 }
 
 // TurnOf is what a corner of the wall does.
-func TurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.Turn, c.Included()) }
+func TurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.Turn, c.Included(), "turn", "included") }
 
 // MadeTurnOf is what the piece made for a corner does.
-func MadeTurnOf(c *Corner) plan.KeyTurn { return turnSaid(c, c.CapTurn, c.CapIncluded()) }
+func MadeTurnOf(c *Corner) plan.KeyTurn {
+	return turnSaid(c, c.CapTurn, c.CapIncluded(), "cap-turn", "cap-included")
+}
 
-func turnSaid(c *Corner, a, in job.Angle) plan.KeyTurn {
-	switch {
-	case c.Straight() && c.Pitch == job.Valley:
-		return plan.KeyTurn{Kind: plan.ValleyBreak, Turn: max(c.Bend, -c.Bend)}
-	case c.Straight():
-		return plan.KeyTurn{Kind: plan.PeakBreak, Turn: max(c.Bend, -c.Bend)}
-	case c.Outside():
-		return plan.KeyTurn{Kind: plan.OutsideCorner, Turn: a, Included: in}
+// turnSaid has the two angles, whose facts are called so.
+func turnSaid(c *Corner, a, in job.Angle, turn, included string) plan.KeyTurn {
+	of := FactOfCorner(c)
+	if c.Straight() {
+		out := plan.KeyTurn{Kind: plan.PeakBreak, Turn: max(c.Bend, -c.Bend), Turned: Named(of, "bend")}
+		if c.Pitch == job.Valley {
+			out.Kind = plan.ValleyBreak
+		}
+		return out
 	}
-	return plan.KeyTurn{Kind: plan.InsideCorner, Turn: -a, Included: in}
+	out := plan.KeyTurn{Kind: plan.OutsideCorner, Turn: a, Included: in, Turned: Named(of, turn),
+		Opened: Named(of, included)}
+	if !c.Outside() {
+		out.Kind, out.Turn = plan.InsideCorner, -a
+	}
+	return out
 }
 
 // SpotOfRuns points out runs of one perimeter.

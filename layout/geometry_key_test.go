@@ -36,8 +36,8 @@ func TestKeyPlanAgreesWithJob(t *testing.T) {
 			if p.Name != own.Name || p.Closed() != (own.Kind != job.Open) || len(p.Runs) != len(own.Runs) {
 				t.Fatalf("perimeter %s is %+v", own.Name, p)
 			}
-			if p.Misses > 0 && !p.Closed() {
-				t.Errorf("perimeter %s is open and misses closing by %v", p.Name, p.Misses)
+			if p.Misses.Real > 0 && !p.Closed() {
+				t.Errorf("perimeter %s is open and misses closing by %v", p.Name, p.Misses.Real)
 			}
 			for n, r := range p.Runs {
 				keyRunAgrees(t, l, p, n, &own.Runs[n])
@@ -66,7 +66,7 @@ func bearing(r plan.KeyRun) float64 {
 
 func keyRunAgrees(t *rapid.T, l *layout.Layout, p plan.KeyPerimeter, n int, of *job.Run) {
 	r := p.Runs[n]
-	if r.Name != of.Name || r.Front <= 0 || (r.Unmeasured != "") != (of.Basis == job.Drawing || len(of.Readings) < 2) {
+	if r.Name != of.Name || r.Front.Real <= 0 || (r.Unmeasured != "") != (of.Basis == job.Drawing || len(of.Readings) < 2) {
 		t.Errorf("run %s is %+v", of.Name, r)
 	}
 	held := slices.ContainsFunc(l.Holds(), func(f finding.Finding) bool { return f.Where.TouchesRun(p.Name, r.Name) })
@@ -80,8 +80,8 @@ func keyRunAgrees(t *rapid.T, l *layout.Layout, p plan.KeyPerimeter, n int, of *
 		}
 		at = z.To
 	}
-	if len(r.Zones) > 0 && at != r.Front {
-		t.Errorf("run %s: zones end at %v of %v", r.Name, at, r.Front)
+	if len(r.Zones) > 0 && at != r.Front.Real {
+		t.Errorf("run %s: zones end at %v of %v", r.Name, at, r.Front.Real)
 	}
 	loose := 0
 	for _, q := range r.Joints {
@@ -139,7 +139,7 @@ func TestKeyPlanMirrors(t *testing.T) {
 func keyRunSaid(r plan.KeyRun, flip bool) string {
 	at := func(x length.Length) length.Length {
 		if flip {
-			return r.Front - x
+			return r.Front.Real - x
 		}
 		return x
 	}
@@ -159,7 +159,9 @@ func keyRunSaid(r plan.KeyRun, flip bool) string {
 		ends[0], ends[1] = ends[1], ends[0]
 		beyond[0], beyond[1] = beyond[1], beyond[0]
 	}
-	return fmt.Sprint(r.Name, r.Front, r.Wide, r.Slopes, r.Unmeasured, zones, joints, beyond, ends[0].Kind, ends[0].Corner.KeyTurn, ends[1].Kind, ends[1].Corner.KeyTurn)
+	turn := func(e plan.KeyEnd) string { return fmt.Sprint(e.Corner.KeyTurn.Kind, e.Corner.Turn, e.Corner.Included) }
+	return fmt.Sprint(r.Name, r.Front.Real, r.Wide, r.Slopes, r.Unmeasured, zones, joints, beyond,
+		ends[0].Kind, turn(ends[0]), ends[1].Kind, turn(ends[1]))
 }
 
 // A spot names what it points out, on the perimeter that has it.

@@ -80,8 +80,8 @@ func (l *Layout) Plan(r *Run) plan.Run {
 			FrontLeast: z.FrontLeast, FrontMost: z.FrontMost, RearLeast: z.RearLeast, RearMost: z.RearMost})
 	}
 	if r.Wall != nil {
-		for _, y := range r.Wall.Layers {
-			p.Layers = append(p.Layers, plan.Layer{Material: y.Material, Name: y.Name, Thickness: y.Thickness})
+		for i, y := range r.Wall.Layers {
+			p.Layers = append(p.Layers, plan.Layer{Material: y.Material, Name: y.Name, Thickness: layerOf(r.Wall, i)})
 		}
 	}
 	return p

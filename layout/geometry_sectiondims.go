@@ -10,37 +10,34 @@ import (
 // it must cover, the joint below the wall top, the packing, and what stands over
 // the set surface.
 func (b *sectionBuilder) dims() {
-	p := b.of
-	add := func(k plan.DimKind, from, to plan.Pt, real length.Length, fact string) {
-		p.Dims = append(p.Dims, plan.Dim{What: k, From: from, To: to, Real: real, Fact: fact})
+	p := &b.of
+	add := func(k plan.DimKind, from, to plan.Pt, v plan.Value) {
+		p.Dims = append(p.Dims, plan.Dim{What: k, From: from, To: to, Value: v})
 	}
-	t := p.Sheet.Thickness
+	t := p.Sheet.Thickness.Real
 	fold := [2]length.Length{p.FoldFront, p.Feet[1].Y + p.Sheet.Legs[1].Length}
 	at := func(x, y length.Length) plan.Pt { return plan.Pt{X: x, Y: y} }
-	of := func(what string) string {
-		switch {
-		case b.c == nil:
-			return ""
-		case p.Mark == b.c.Name:
-			return b.c.Name + "." + what
+	of := func(what string, v length.Length) plan.Value { // the chair's own, at its own station
+		if b.j == nil && b.c != nil {
+			return plan.Value{Real: v, Fact: Named(b.c.Name, what)}
 		}
-		return ""
+		return b.fact(what, v)
 	}
-	add(plan.InsideWidth, at(t, fold[0]), at(t+p.Inside, fold[0]), p.Inside, of("inside"))
-	add(plan.OutsideWidth, at(0, fold[0]), at(p.Outside, fold[0]), p.Outside, "")
+	add(plan.InsideWidth, at(t, fold[0]), at(t+p.Inside, fold[0]), of("inside", p.Inside))
+	add(plan.OutsideWidth, at(0, fold[0]), at(p.Outside, fold[0]), b.fact("outside", p.Outside))
 	low := length.Min(p.Joints[0].Y, p.Joints[1].Y)
-	add(plan.FrontClear, at(t, low), at(p.Street, low), p.Street-t, "")
-	add(plan.WallAcross, at(p.Street, low), at(p.Roof, low), p.Roof-p.Street, "")
-	add(plan.RearClear, at(p.Roof, low), at(t+p.Inside, low), p.Play, "")
+	add(plan.FrontClear, at(t, low), at(p.Street, low), b.fact("clear-front", p.Street-t))
+	add(plan.WallAcross, at(p.Street, low), at(p.Roof, low), b.fact("wall", p.Roof-p.Street))
+	add(plan.RearClear, at(p.Roof, low), at(t+p.Inside, low), b.fact("play", p.Play))
 	for i, side := range [2]struct {
 		whole, lap, cover, pack, rise plan.DimKind
 		lapped, covered, packed       length.Length
-		facts                         [2]string
+		face                          string
 	}{
 		{plan.FrontFoot, plan.FrontLapped, plan.FrontCover, plan.FrontPacked, plan.FrontRise, p.LapFront, p.CoverFront,
-			p.PackFront, [2]string{"lap-front", "packing-front"}},
+			p.PackFront, "front"},
 		{plan.RearFoot, plan.RearLapped, plan.RearCover, plan.RearPacked, plan.RearRise, p.LapRear, p.CoverRear,
-			p.PackRear, [2]string{"lap-rear", "packing-rear"}},
+			p.PackRear, "rear"},
 	} {
 		foot := p.Feet[i]
 		x := foot.X
@@ -48,10 +45,10 @@ func (b *sectionBuilder) dims() {
 		joint := foot.Y + side.lapped
 		wall := joint + side.covered
 		set := wall + side.packed
-		add(side.whole, foot, at(x, foot.Y+whole), whole, "")
-		add(side.lap, foot, at(x, joint), side.lapped, of(side.facts[0]))
-		add(side.cover, at(x, joint), at(x, wall), side.covered, "")
-		add(side.pack, at(x, wall), at(x, set), side.packed, of(side.facts[1]))
-		add(side.rise, at(x, set), at(x, fold[i]), fold[i]-set, "")
+		add(side.whole, foot, at(x, foot.Y+whole), b.fact("leg-"+side.face, whole))
+		add(side.lap, foot, at(x, joint), of("lap-"+side.face, side.lapped))
+		add(side.cover, at(x, joint), at(x, wall), b.fact("cover-"+side.face, side.covered))
+		add(side.pack, at(x, wall), at(x, set), of("packing-"+side.face, side.packed))
+		add(side.rise, at(x, set), at(x, fold[i]), b.fact("rise-"+side.face, fold[i]-set))
 	}
 }

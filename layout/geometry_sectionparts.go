@@ -24,7 +24,10 @@ type sectionBuilder struct {
 	r  *Run
 	c  *Chair
 	j  *Joint
-	of *plan.Section
+	of plan.Section
+
+	own     []string // facts that the section alone works out, in the order of
+	lengths []length.Length
 
 	street, roof float64
 	fall         float64   // of the set surface
@@ -45,7 +48,7 @@ func (b *sectionBuilder) top(x float64) float64 {
 // under is the underside of the cap's top.
 func (b *sectionBuilder) under(x float64) float64 {
 	k := float64(b.of.Fall) / 1e9
-	return b.of.FoldFront.MM() - k*x - b.of.Sheet.Thickness.MM()*math.Hypot(1, k)
+	return b.of.FoldFront.MM() - k*x - b.of.Sheet.Thickness.Real.MM()*math.Hypot(1, k)
 }
 
 // membrane is its thickness: zero where the job has none.
@@ -53,11 +56,11 @@ func (b *sectionBuilder) membrane() float64 {
 	if b.of.Membrane.Name == "" {
 		return 0
 	}
-	return b.of.Membrane.Thickness.MM()
+	return b.of.Membrane.Thickness.Real.MM()
 }
 
-// seat is what the chair stands on.
-func (b *sectionBuilder) seat(x float64) float64 {
+// base is what the chair stands on.
+func (b *sectionBuilder) base(x float64) float64 {
 	if b.l.Job.Packing.MembraneOver() {
 		return b.set(x) + b.membrane()
 	}
@@ -183,7 +186,7 @@ func (b *sectionBuilder) packing() {
 		lift = b.membrane()
 	}
 	if b.c != nil && b.l.Job.Packing.Method == job.PackContinuous {
-		t := b.of.Packing.Layer.MM()
+		t := b.of.Packing.Layer.Real.MM()
 		for i := range b.of.Packing.Layers {
 			q := b.add(plan.PackingSheet, b.of.Packing.LayerName, ring(place{x0, b.top(x0) + lift + t},
 				place{x1, b.top(x1) + lift + t}, place{x1, b.top(x1) + lift}, place{x0, b.top(x0) + lift}))
@@ -223,7 +226,7 @@ func (b *sectionBuilder) lay() {
 	if t == 0 {
 		return
 	}
-	y := b.seat
+	y := b.base
 	if b.l.Job.Packing.MembraneOver() && !b.expansion() {
 		y = b.set
 	} else {
@@ -245,12 +248,12 @@ func (b *sectionBuilder) stand() {
 	made, err := shop.ChairSection(b.l.Job, b.c.Assembly, b.c.Inside)
 	front, rear := b.of.Seat.Front.MM(), b.of.Seat.Rear.MM()
 	if err != nil {
-		p := b.add(plan.ChairMetal, b.c.Name, ring(place{front, b.seat(front)}, place{front, b.under(front)},
-			place{rear, b.under(rear)}, place{rear, b.seat(rear)}))
+		p := b.add(plan.ChairMetal, b.c.Name, ring(place{front, b.base(front)}, place{front, b.under(front)},
+			place{rear, b.under(rear)}, place{rear, b.base(rear)}))
 		p.Supposed = true
 		return
 	}
-	laid := made.Seated(front, b.seat(front), b.fall).Lay()
+	laid := made.Seated(front, b.base(front), b.fall).Lay()
 	b.chair, b.of.Seat.Stated = &laid, true
 	b.add(plan.ChairMetal, b.c.Name, ringOf(laid))
 }
@@ -260,13 +263,13 @@ func (b *sectionBuilder) screws() {
 	for i := range b.of.Seat.Rows {
 		q := &b.of.Seat.Rows[i]
 		x := q.Head.X.MM()
-		head := b.seat(x) + b.of.Seat.Thickness.MM()*math.Hypot(1, b.fall)
+		head := b.base(x) + b.of.Seat.Thickness.Real.MM()*math.Hypot(1, b.fall)
 		q.Head.Y = length.FromMM(head)
 		if !q.Fits {
 			continue
 		}
-		d, tip := q.Diameter.MM()/2, head-q.Length.MM()
-		point := tip + math.Min(q.Tip.MM(), q.Length.MM()/3)
+		d, tip := q.Diameter.Real.MM()/2, head-q.Length.Real.MM()
+		point := tip + math.Min(q.Tip.Real.MM(), q.Length.Real.MM()/3)
 		p := b.add(plan.Screw, q.Fastener, ring(place{x - d, head}, place{x + d, head}, place{x + d, point},
 			place{x, tip}, place{x - d, point}))
 		p.N = i
@@ -320,12 +323,12 @@ func (b *sectionBuilder) hang() {
 		if !h.Front {
 			x, fold0, side = b.roof+b.membrane(), b.set(b.roof)+b.of.FoldRear.MM(), 1
 		}
-		foot := fold0 - h.Leg.MM()
-		top := foot + h.Height.MM()
+		foot := fold0 - h.Leg.Real.MM()
+		top := foot + h.Height.Real.MM()
 		h.Top, h.Foot = place{x, top}.pt(), place{x, foot}.pt()
-		made, err := shop.ExtenderSection(b.l.Job, h.Height, !h.Front)
+		made, err := shop.ExtenderSection(b.l.Job, h.Height.Real, !h.Front)
 		if err != nil {
-			t := side * b.of.Sheet.Thickness.MM()
+			t := side * b.of.Sheet.Thickness.Real.MM()
 			p := b.add(plan.ExtenderMetal, "", ring(place{x, foot}, place{x + t, foot}, place{x + t, top},
 				place{x, top}))
 			p.Supposed = true

@@ -59,6 +59,14 @@ func (l *Layout) PartBlank(q *MadePart) plan.Blank {
 	return l.blankOf(q.Bodies[0], BodyKey(FactOfPart(q), 0))
 }
 
+// relief is what the job's shop cuts where bends cross or end.
+func (l *Layout) relief() plan.BlankRelief {
+	r := l.Job.Shop.Relief
+	of := func(what string, v length.Length) plan.Value { return plan.Value{Real: v, Fact: Named("shop", what)} }
+	return plan.BlankRelief{Diameter: of("relief-diameter", r.Diameter), Width: of("relief-width", r.Width),
+		Depth: of("relief-depth", r.Depth)}
+}
+
 // blankOf is a body as it is cut and bent, its distances to the step of the shop's
 // rule.
 func (l *Layout) blankOf(b Body, k plan.Key) plan.Blank {
@@ -68,9 +76,8 @@ func (l *Layout) blankOf(b Body, k plan.Key) plan.Blank {
 	out := plan.Blank{Key: k, Metric: metric, Name: b.Name, Length: b.Length, Girth: b.Girth, Outline: b.Flat.Outline,
 		Cut: b.Outline(), Square: b.Square(),
 		Sides: plan.BlankSides{Top: e.Top, Bottom: e.Bottom, Left: e.Left, Right: e.Right}, Reliefs: b.Reliefs,
-		Film: l.Job.Shop.Film,
-		Relief: plan.BlankRelief{Diameter: l.Job.Shop.Relief.Diameter, Width: l.Job.Shop.Relief.Width,
-			Depth: l.Job.Shop.Relief.Depth}}
+		Film:   l.Job.Shop.Film,
+		Relief: l.relief()}
 	for i, street := range []bool{true, false} {
 		out.Edges[i].From, out.Edges[i].To = b.EdgeAt(street)
 	}

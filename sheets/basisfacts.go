@@ -115,7 +115,7 @@ func (b *book) zoneLengthNames() [][]string {
 		of := layout.FactOfRun(r)
 		row := []string{"", factsOf(of, "wall-line"), "", "", ""}
 		for i, z := range r.Zones {
-			name := factsOf(of, fmt.Sprintf("wind-zone-%d-from", i+1), fmt.Sprintf("wind-zone-%d-to", i+1))
+			name := factsOf(of, fmt.Sprintf("wind-zone-%d-long", i+1))
 			switch {
 			case z.Zone == wind.Edge:
 				row[3] = name

@@ -85,6 +85,7 @@ func newBook(l *layout.Layout, o Options) *book {
 // page is a planned sheet: everything is known of it but its number.
 type page struct {
 	id, title string
+	named     string // the facts that the title letters
 	kind      Kind
 	runs      []string // names of the runs that it is about, where it is about runs
 	paper     paper
@@ -351,16 +352,6 @@ func (b *book) firm() string {
 		return c
 	}
 	return b.j.Info.Parties[0].Name
-}
-
-// crewStation is the station of a finding as the crew tapes it.
-func (b *book) crewStation(w finding.Ref) length.Length {
-	for _, r := range b.l.Runs() {
-		if r.Name == w.Run && r.Perimeter.Job.Name == w.Perimeter {
-			return r.ToCrew(r.ToCap(w.Station))
-		}
-	}
-	return w.Station
 }
 
 // runValues are what the drawings and tables of a run show.

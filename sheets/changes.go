@@ -20,10 +20,20 @@ func ChangeLines(was, is fact.Ledger, lang words.Lang) []string {
 	return c.changeLines(revise.Compare(was, is))
 }
 
+// ChangeWords are those sentences as a terminal prints them.
+func ChangeWords(was, is fact.Ledger) []string {
+	out := ChangeLines(was, is, words.English)
+	for i := range out {
+		out[i] = typed(out[i])
+	}
+	return out
+}
+
 // unsaid are the quantities that change with every line put into a file or a list.
 var unsaid = []string{"place", "line", "column", "input-digest", "preliminary"}
 
-// ChangeTable lists every fact that changed, with its value before and now, as lettered.
+// ChangeTable lists every fact that changed, with its value before and now, as lettered;
+// where both letter alike the exact values stand beside.
 func ChangeTable(was, is fact.Ledger) Schedule {
 	c := newSchedules(is)
 	s := Schedule{Name: "changes.csv", Header: []string{"kind", "of", "what", "before", "now"}}
@@ -37,6 +47,10 @@ func ChangeTable(was, is fact.Ledger) Schedule {
 		}
 		if d.Is != nil {
 			row[0], row[4] = string(d.Is.Kind), c.letterOf(*d.Is)
+		}
+		if row[3] == row[4] && d.Was != nil && d.Is != nil {
+			row[3] += " (" + c.allDigits(*d.Was) + ")"
+			row[4] += " (" + c.allDigits(*d.Is) + ")"
 		}
 		s.Rows = append(s.Rows, row)
 	}
@@ -63,6 +77,19 @@ func (b *book) letterOf(f fact.Fact) string {
 		}
 	}
 	return f.Value
+}
+
+// allDigits is a fact with all its digits.
+func (b *book) allDigits(f fact.Fact) string {
+	if f.Unit != fact.Length && f.Unit != fact.Lengths {
+		return strings.TrimSpace(f.Value + " " + string(f.Unit))
+	}
+	var out []string
+	for _, l := range f.Lengths() {
+		mm := strconv.FormatFloat(float64(l)/float64(length.Millimetre), 'f', -1, 64)
+		out = append(out, b.say.Say(words.UnitMm, words.In("n", mm)))
+	}
+	return strings.Join(out, ", ")
 }
 
 // changeLines are the sentences of changes.
@@ -141,6 +168,8 @@ func (b *book) changeLine(c revise.Change) string {
 		return say(words.ChangeRunLine, run)
 	case revise.ChairCount:
 		return say(words.ChangeChairCount, run, words.In("was", itoa(c.N)), words.In("is", itoa(c.M)))
+	case revise.JointCount:
+		return say(words.ChangeJointCount, run, words.In("was", itoa(c.N)), words.In("is", itoa(c.M)))
 	case revise.ChairsMove, revise.JointsMove:
 		return b.moveLine(c)
 	case revise.ChairsVary:

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 )
 
@@ -20,6 +21,23 @@ func (f Fault) String() string { return fmt.Sprintf("%s: %v", f.Sheet, f.Problem
 // without a glyph, chains whose printed parts do not sum, drawings with nothing
 // in them.
 func Check(l *layout.Layout, o Options) []Fault { return CheckDrawn(l, Packet(l, o)) }
+
+// Look looks one sheet over. A sheet with faults says so in its strip, for whoever holds
+// its print.
+func Look(l *layout.Layout, o Options, p *Sheet) []Fault {
+	var out []Fault
+	for _, q := range drawing.Check(p.Scene) {
+		out = append(out, Fault{"sheet " + p.Number + " (" + p.ID + ")", q})
+	}
+	if len(out) > 0 {
+		r := paper{p.Scene.W, p.Scene.H}.room(false)
+		p.Scene.Group(drawing.Holds, "", func(g *drawing.Scene) {
+			g.Text(drawing.Pt(r.Min.X, r.Max.Y+370), o.words(l.Job).Count(words.FrameFaults, len(out),
+				words.In("n", itoa(len(out)))), drawing.Style{Size: drawing.Small, Face: drawing.Bold})
+		})
+	}
+	return out
+}
 
 // CheckDrawn is Check for a packet that is drawn already.
 func CheckDrawn(l *layout.Layout, packet []Sheet) []Fault {

@@ -162,33 +162,40 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 		marks = append(marks, o.Mark)
 	}
 	say, in := b.say.Say, words.In
-	var rows [][]string
-	add := func(k words.Key, said string) { rows = append(rows, []string{say(k), said}) }
+	t := facts("", nil)
+	t.fill = true
+	add := func(k words.Key, said string, names ...string) {
+		t.add(lettered{words: say(k)}, lettered{said, layout.AllNamed(names...)})
+	}
 	title := say(words.MadeTitle, in("pieces", strings.Join(marks, ", ")))
 	if !b.l.Held.Released(q) {
 		title = say(words.MadeTitleHeld, in("pieces", strings.Join(marks, ", ")))
 		add(words.MadeHeldBy, strings.Join(b.holdNames(b.l.Held[q]), "; "))
 	}
+	t.title = prose(title)
 	for _, m := range q.Miters {
 		if m.Corner.Straight() {
-			add(words.MadeBreak, b.bendWords(m.Corner))
+			add(words.MadeBreak, b.bendWords(m.Corner), bendFacts(m.Corner))
 			continue
 		}
-		add(words.MadeTurn, b.turnWords(m.Corner))
+		add(words.MadeTurn, b.turnWords(m.Corner), turnFacts(m.Corner))
 	}
-	rows = append(rows, b.madeSizes(q)...)
+	for _, row := range b.madeSizes(q) {
+		t.add(row...)
+	}
 	switch q.Hand.String() {
 	case "left":
 		add(words.MadeHand, say(words.MadeHandLeft))
 	case "right":
 		add(words.MadeHand, say(words.MadeHandRight))
 	}
-	for _, o := range q.Cutouts {
-		add(words.MadeHole, b.holeWords(q, o))
+	for i, o := range q.Cutouts {
+		add(words.MadeHole, b.holeWords(q, o), holeFacts(q.Mark, i))
 	}
 	makes := [...]words.Key{plan.ByOne: words.MadeMakeOne, plan.ByTwo: words.MadeMakeTwo,
 		plan.ByMachine: words.MadeMakeMachine}[b.l.Made(q).Lift]
-	add(words.MadeMake, say(makes, in("n", itoa(len(g))), in("weight", b.weight(b.l.Weight(q).Laid))))
+	add(words.MadeMake, say(makes, in("n", itoa(len(g))), in("weight", b.weight(b.l.Weight(q).Laid))),
+		factsOf(q.Mark, "alike", "weight"))
 	as := say(words.ScheduleNone)
 	if q.Assembly != nil {
 		k := words.MadeAssemblyEdge
@@ -198,14 +205,39 @@ func (b *book) cornerFacts(g []*layout.Piece) table {
 		as = say(k, in("name", q.Assembly.Name))
 	}
 	add(words.MadeAssembly, prose(as))
-	t := facts(prose(title), rows)
-	t.fill = true
+	t.title = prose(title)
 	return t
 }
 
+// eachPart names one fact of every part of a piece, in their order.
+func eachPart(q *layout.Piece, what string) string {
+	var names []string
+	for _, t := range q.Parts {
+		names = append(names, layout.PartFact(t, what))
+	}
+	return layout.AllNamed(names...)
+}
+
+// holeFacts names what is lettered of a hole of a piece, counted from nought.
+func holeFacts(mark string, i int) string {
+	k := fmt.Sprintf("hole-%d-", i+1)
+	return factsOf(mark, k+"for", k+"from-left", k+"from-front", k+"from-face", k+"size")
+}
+
+// turnFacts names the angles that turnWords letter.
+func turnFacts(c *layout.Corner) string {
+	if c.CapTurn == c.Turn {
+		return factsOf(layout.FactOfCorner(c), "cap-turn", "cap-included")
+	}
+	return factsOf(layout.FactOfCorner(c), "cap-turn", "cap-included", "turn", "included")
+}
+
 // madeSizes are the lengths and widths the shop makes a piece to.
-func (b *book) madeSizes(q *layout.Piece) [][]string {
+func (b *book) madeSizes(q *layout.Piece) [][]lettered {
 	say, in := b.say.Say, words.In
+	row := func(k words.Key, said string, names ...string) []lettered {
+		return []lettered{{words: say(k)}, {said, layout.AllNamed(names...)}}
+	}
 	var street, roof []string
 	for i, t := range q.Parts {
 		street = append(street, b.shopLeg(t.Length()))
@@ -223,11 +255,12 @@ func (b *book) madeSizes(q *layout.Piece) [][]string {
 		if q.Hand.String() == "right" {
 			hand = words.MadeTaperRight
 		}
-		return [][]string{
-			{say(words.MadeLength), say(face, in("length", strings.Join(street, ", ")))},
-			{say(words.MadeLegs), say(words.MadeTaperLegs, in("leg", b.shopLong(b.j.System.Transition.Leg)))},
-			{say(words.MadeWidth), say(words.MadeTaperWidth, inside, girth)},
-			{say(words.MadeHand), say(hand)},
+		return [][]lettered{
+			row(words.MadeLength, say(face, in("length", strings.Join(street, ", "))), eachPart(q, "length")),
+			row(words.MadeLegs, say(words.MadeTaperLegs, in("leg", b.shopLong(b.j.System.Transition.Leg))),
+				factsOf("system", "transition-leg")),
+			row(words.MadeWidth, say(words.MadeTaperWidth, inside, girth), factsOf(q.Mark, "narrow", "wide", "girth")),
+			row(words.MadeHand, say(hand)),
 		}
 	}
 	heads := [2]words.Key{words.MadeLegsStreet, words.MadeLegsRoof}
@@ -237,25 +270,28 @@ func (b *book) madeSizes(q *layout.Piece) [][]string {
 	case len(q.Parts) > 2:
 		heads = [2]words.Key{words.MadeLegsOfStreet, words.MadeLegsOfRoof}
 	}
-	rows := [][]string{{say(heads[0]), strings.Join(street, ", ")}, {say(heads[1]), strings.Join(roof, ", ")}}
+	rows := [][]lettered{row(heads[0], strings.Join(street, ", "), eachPart(q, "length")),
+		row(heads[1], strings.Join(roof, ", "), eachPart(q, "rear-length"))}
 	if q.Wide != q.Narrow {
-		return append(rows, b.twoWidthRows(q, true)...)
+		two := b.twoWidthRows(q, true)
+		return append(rows, []lettered{{words: two[0][0]}, {two[0][1], layout.AllNamed(eachPart(q, "inside"),
+			eachPart(q, "girth"))}}, []lettered{{words: two[1][0]}, {two[1][1], b.legFacts(q)}})
 	}
-	return append(rows, []string{say(words.MadeWidth), say(words.MadeWidthOf, in("inside", b.shopShort(q.Inside)),
-		girth)})
+	return append(rows, row(words.MadeWidth, say(words.MadeWidthOf, in("inside", b.shopShort(q.Inside)), girth),
+		factsOf(q.Mark, "inside", "girth")))
 }
 
 // supportPacking is what stands under each support of a piece.
-func (b *book) supportPacking(q *layout.Piece) string {
-	var out []string
+func (b *book) supportPacking(q *layout.Piece) lettered {
+	var out, names []string
 	for _, p := range b.l.Perimeters {
 		for _, s := range p.Supports {
 			if s.Piece == q {
-				out = append(out, s.Name+" "+b.short(s.Packing))
+				out, names = append(out, s.Name+": "+b.short(s.Packing)), append(names, layout.Named(s.Name, "packing"))
 			}
 		}
 	}
-	return orDash(strings.Join(out, ", "))
+	return lettered{orDash(strings.Join(out, ", ")), layout.AllNamed(names...)}
 }
 
 // alikeTable is what differs among pieces made alike, of which the plan letters
@@ -301,7 +337,8 @@ func (b *book) alikeTable(g []*layout.Piece) (table, bool) {
 			}
 			row := unnamed("", "", "", "", said)
 			if i == 0 {
-				row = unnamed(q.Mark, ends(left), ends(right), b.supportPacking(q), said)
+				row = unnamed(q.Mark, ends(left), ends(right), "", said)
+				row[3] = b.supportPacking(q)
 			}
 			if !c.Straight() {
 				row[4].names = layout.OffsetFacts(c)

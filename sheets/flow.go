@@ -173,6 +173,14 @@ type list struct {
 	tight    bool // paragraphs closer, where that saves a page of one or two
 }
 
+// say adds a paragraph, and the facts that it letters.
+func (p *list) say(words, names string) {
+	for len(p.names) < len(p.items) {
+		p.names = append(p.names, "")
+	}
+	p.items, p.names = append(p.items, words), append(p.names, names)
+}
+
 const titleDrop drawing.Unit = 740 // from the top of a block to below its title
 
 func (p list) take(w, h drawing.Unit, fresh bool) (laid, block) {

@@ -15,6 +15,7 @@ import (
 	"pgregory.net/rapid"
 
 	"copingset/drawing"
+	"copingset/drawing/words"
 	"copingset/layout"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
@@ -112,6 +113,20 @@ func TestRandomFormsAreClean(t *testing.T) {
 	}
 }
 
+// Nothing of a form is cut off for want of room, in either language.
+func TestFormsOfTheSamplesAreNotCut(t *testing.T) {
+	t.Parallel()
+	for _, name := range samplesOf(t) {
+		for _, lang := range []words.Lang{words.English, words.Spanish} {
+			for _, f := range Forms(unsurveyed(t, name), FormOptions{Lang: lang}) {
+				if text := wordsOf(f.Scene); strings.Contains(text, "…") {
+					t.Errorf("%s, language %d, form %s: %s", name, lang, f.Number, text)
+				}
+			}
+		}
+	}
+}
+
 // The form names the run, its neighbours, the boxes, the columns of the CSV, and
 // the readings at leg depth only where they are asked for.
 func TestFormSaysWhatItIs(t *testing.T) {
@@ -127,7 +142,7 @@ func TestFormSaysWhatItIs(t *testing.T) {
 			got += wordsOf(f.Scene) + " "
 		}
 		for _, want := range []string{"RUN B", "LEFT: run A", "RIGHT: run C", "outside corner", "MEASURED BY", "DATE", "INSTRUMENTS", "LEVEL DATUM", "SURVEY LINE, FROM", "STREET SIDE",
-			"station (ft-in)", "width (in)", "top_outside", "top_inside", "offset (in)", "condition", "photo", "10′-0″", "right corner", "form 1 of", "RIGHT CORNER: MARK ON RUN B, LEFT", "MARK ON RUN C, RIGHT", "DIAGONAL", "FACE: STREET", "26-0317"} {
+			"station (ft-in)", "width (in)", "street_top", "roof_top", "offset (in)", "condition", "photo", "10′-0″", "right corner", "form 1 of", "RIGHT CORNER: MARK ON RUN B, LEFT", "MARK ON RUN C, RIGHT", "DIAGONAL", "FACE: STREET", "26-0317"} {
 			if !strings.Contains(got, want) {
 				t.Errorf("low %v: the form does not say %q", low, want)
 			}
@@ -166,7 +181,7 @@ func filled(s Schedule, comma rune) string {
 				if comma == ',' && metric {
 					r[k] = "301.5"
 				}
-			case "top_outside", "top_inside", "offset", "offset_low":
+			case "street_top", "roof_top", "offset", "offset_low":
 				r[k] = "0"
 			case "condition":
 				if i == 1 {

@@ -1,12 +1,14 @@
 package sheets
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/drawing/words"
+	"copingset/layout"
 	"copingset/layout/finding"
 )
 
@@ -137,7 +139,9 @@ func (b *book) sheetTable(all []page, reader Audience, dropped []page) table {
 		} else if held {
 			row = append(row, "")
 		}
-		t.rows = append(t.rows, row)
+		cells := unnamed(row...)
+		cells[1].names = p.named
+		t.add(cells...)
 		t.links = append(t.links, p.id)
 	}
 	n, whole := words.In("n", itoa(len(t.rows))), words.In("of", itoa(len(all)))
@@ -166,41 +170,34 @@ func (b *book) summary() string {
 
 func (b *book) coverBlocks() []block {
 	in := b.j.Info
-	job := [][]string{
-		{b.say.Say(words.CoverJob), prose(in.Name)}, {b.say.Say(words.CoverNumber), prose(in.Number)},
-		{b.say.Say(words.CoverAddress), prose(in.Address)}, {b.say.Say(words.CoverOwner), prose(in.Owner)},
-	}
-	for _, p := range in.Parties {
-		job = append(job, []string{prose(p.Role), prose(p.Name)})
-	}
-	job = append(
-		job, []string{b.say.Say(words.CoverIssued), date(in.Issued)},
-		[]string{b.say.Say(words.CoverPrepared), prose(in.PreparedBy)},
-		[]string{b.say.Say(words.CoverChecked), prose(in.CheckedBy)},
-	)
-	if b.j.Site.MeasuredBy != "" {
-		job = append(job, []string{
-			b.say.Say(words.CoverMeasured),
-			prose(strings.TrimSpace(b.j.Site.MeasuredBy + " " + date(b.j.Site.MeasuredOn))),
-		})
-	}
-	job = kept(job)
-	blocks := []block{facts(b.say.Say(words.CoverJob), job), b.revisions()}
-	notes := append([]string{}, in.Notes...)
-	notes = append(notes, b.generalNotes()...)
-	blocks = append(blocks, list{title: b.say.Say(words.CoverGeneralNotes), items: notes, numbered: true})
-	return blocks
-}
-
-// kept leaves out rows of which nothing is known.
-func kept(rows [][]string) [][]string {
-	var out [][]string
-	for _, r := range rows {
-		if r[1] != "" {
-			out = append(out, r)
+	job := facts(b.say.Say(words.CoverJob), nil)
+	row := func(head, words string, what ...string) {
+		if words != "" { // else nothing is known of it
+			job.add(lettered{words: head}, lettered{words, factsOf("job", what...)})
 		}
 	}
-	return out
+	row(b.say.Say(words.CoverJob), prose(in.Name), "name")
+	row(b.say.Say(words.CoverNumber), prose(in.Number), "number")
+	row(b.say.Say(words.CoverAddress), prose(in.Address), "address")
+	row(b.say.Say(words.CoverOwner), prose(in.Owner), "owner")
+	for i, p := range in.Parties {
+		row(prose(p.Role), prose(p.Name), fmt.Sprintf("party-%d", i+1))
+	}
+	row(b.say.Say(words.CoverIssued), date(in.Issued), "issued")
+	row(b.say.Say(words.CoverPrepared), prose(in.PreparedBy), "prepared-by")
+	row(b.say.Say(words.CoverChecked), prose(in.CheckedBy), "checked-by")
+	if b.j.Site.MeasuredBy != "" {
+		row(b.say.Say(words.CoverMeasured),
+			prose(strings.TrimSpace(b.j.Site.MeasuredBy+" "+date(b.j.Site.MeasuredOn))), "measured-by", "measured-on")
+	}
+	blocks := []block{job, b.revisions()}
+	notes := list{title: b.say.Say(words.CoverGeneralNotes), numbered: true}
+	for i, n := range in.Notes {
+		notes.say(n, factsOf("job", fmt.Sprintf("note-%d", i+1)))
+	}
+	b.generalNotes(&notes)
+	blocks = append(blocks, notes)
+	return blocks
 }
 
 // readerKeys name the readers of a packet.
@@ -227,49 +224,57 @@ func (b *book) revisions() table {
 		fill:  true,
 		cols:  []column{b.col(words.ColRev), b.col(words.ColDate), b.flex(words.ColWhatChanged)},
 	}
-	for _, r := range b.j.Info.Revisions {
-		t.rows = append(t.rows, []string{prose(r.Mark), date(r.Date), prose(r.Note)})
+	for i, r := range b.j.Info.Revisions {
+		n := fmt.Sprintf("revision-%d", i+1)
+		t.add(lettered{prose(r.Mark), factsOf("job", n)}, lettered{date(r.Date), factsOf("job", n+"-date")},
+			lettered{prose(r.Note), factsOf("job", n+"-note")})
 	}
 	if len(t.rows) == 0 {
-		t.rows = [][]string{{"–", date(b.j.Info.Issued), b.say.Say(words.CoverFirstIssue)}}
+		t.add(lettered{words: "–"}, lettered{date(b.j.Info.Issued), factsOf("job", "issued")},
+			lettered{words: b.say.Say(words.CoverFirstIssue)})
 	}
 	return t
 }
 
-// generalNotes are those of every job.
-func (b *book) generalNotes() []string {
+// generalNotes adds those of every job.
+func (b *book) generalNotes(to *list) {
 	s := &b.j.System
-	unit := b.say.Say(words.CoverNoteInches)
+	unit, steps := b.say.Say(words.CoverNoteInches), factsOf("job", "crew-step", "shop-step")
 	if b.metric {
-		unit = b.say.Say(words.CoverNoteMillimetres)
+		unit, steps = b.say.Say(words.CoverNoteMillimetres), ""
 	}
-	notes := []string{
-		unit,
-		b.say.Say(words.CoverNoteScale),
-		b.say.Say(
-			words.CoverNoteSystem, words.In("name", s.Name), words.In("name2", s.Metal.Name),
-			words.In("thickness", b.thick(s.Metal.Thickness)), words.In("finish", s.Metal.Finish),
-		),
-		b.say.Say(words.CoverNoteStations),
-		b.say.Say(words.CoverNoteMeasured),
-		b.say.Say(words.CoverNoteWeights),
-		b.say.Say(words.CoverNoteAngles),
+	to.say(unit, steps)
+	to.say(b.say.Say(words.CoverNoteScale), "")
+	to.say(b.say.Say(words.CoverNoteSystem, words.In("name", s.Name), words.In("name2", s.Metal.Name),
+		words.In("thickness", b.thick(s.Metal.Thickness)), words.In("finish", s.Metal.Finish)),
+		factsOf("system", "name", "metal", "thickness", "finish"))
+	for _, k := range []words.Key{words.CoverNoteStations, words.CoverNoteMeasured, words.CoverNoteWeights,
+		words.CoverNoteAngles} {
+		to.say(b.say.Say(k), "")
 	}
 	for _, p := range b.l.Perimeters {
 		if c := p.Closure; p.Closed() && (c.Length != 0 || c.Angle != 0) {
 			name := words.In("name", p.Job.Name)
 			gap, turn := words.In("gap", b.small(c.Length)), words.In("angle", angle(c.Angle))
+			of := layout.FactOfPerimeter(p)
 			switch {
 			case c.Angle == 0:
-				notes = append(notes, b.say.Say(words.CoverMissesLength, name, gap))
+				to.say(b.say.Say(words.CoverMissesLength, name, gap), factsOf(of, "misclosure"))
 			case c.Length == 0:
-				notes = append(notes, b.say.Say(words.CoverMissesAngle, name, turn))
+				to.say(b.say.Say(words.CoverMissesAngle, name, turn), factsOf(of, "misclosure-angle"))
 			default:
-				notes = append(notes, b.say.Say(words.CoverMissesBoth, name, gap, turn))
+				to.say(b.say.Say(words.CoverMissesBoth, name, gap, turn), factsOf(of, "misclosure", "misclosure-angle"))
 			}
 		}
 	}
-	return notes
+}
+
+// saidIf names a fact of words, where there are any.
+func saidIf(words, of, what string) string {
+	if words == "" {
+		return ""
+	}
+	return factsOf(of, what)
 }
 
 // findings lists every hold and every note. A job without any has no such
@@ -296,7 +301,7 @@ func (b *book) findings() []page {
 		},
 	}
 	var hold []bool
-	numbers := b.findingNumbers()
+	numbers, names := b.findingNumbers(), b.l.FindingNames()
 	word := map[finding.Severity]string{ // look-up only
 		finding.Hold: b.say.Say(words.CoverOnHold), finding.Error: b.say.Say(words.FindingsError),
 		finding.Note: b.say.Say(words.FindingsNote),
@@ -309,17 +314,24 @@ func (b *book) findings() []page {
 			if where == "" {
 				where = b.say.Say(words.FindingsWholeJob)
 			}
+			at := ""
 			if f.Where.HasStation {
+				at = factsOf(names[i], "station")
 				where = b.say.Say(
 					words.FindingsStation, words.In("where", where),
-					words.In("station", b.text(b.crewStation(f.Where))),
+					words.In("station", b.text(b.l.CrewStation(f.Where))),
 				)
 			}
 			plain := func(s string) string { return orDash(prose(strings.ReplaceAll(s, "`", ""))) }
-			t.rows = append(t.rows, []string{
-				numbers[i], word[f.Severity], prose(where), plain(f.What), plain(f.Why), plain(f.Mend),
-				plain(f.At.String()), "",
-			})
+			place := ""
+			if f.At.Line > 0 {
+				place = factsOf(names[i], "line", "column")
+			}
+			t.add(lettered{words: numbers[i]}, lettered{word[f.Severity], factsOf(names[i], "severity")},
+				lettered{prose(where), at}, lettered{plain(f.What), factsOf(names[i], "what")},
+				lettered{plain(f.Why), saidIf(f.Why, names[i], "why")},
+				lettered{plain(f.Mend), saidIf(f.Mend, names[i], "mend")}, lettered{plain(f.At.String()), place},
+				lettered{})
 		}
 	}
 	t.bold = func(row, col int) bool { return hold[row] && col < 2 }

@@ -88,20 +88,22 @@ func (b *book) compared(m *matter, p page, number string) {
 	}
 }
 
-// saidBy are the digests of a lettering: of all of it, with what it letters, or word by
-// word where it is a sentence, whose lines break elsewhere as soon as a column is wider.
-// Numbers keep their fractions.
+// saidBy are the digests of a lettering word by word, with what it letters: a sentence
+// breaks elsewhere as soon as a column is wider. Numbers keep their fractions, and a short
+// lettering with a number and without a name is one with it, for it may be a cell whose
+// number stands elsewhere too.
 func saidBy(t drawing.Text) []string {
-	parts := []string{t.Words}
-	if fields := strings.Fields(t.Words); len(fields) > 2 {
-		parts = nil
-		for i, w := range fields {
-			if i > 0 && fraction(w) {
-				parts[len(parts)-1] += " " + w
-				continue
-			}
-			parts = append(parts, w)
+	var parts []string
+	fields := strings.Fields(t.Words)
+	if t.Fact == "" && len(fields) <= 2 && strings.ContainsAny(t.Words, digits) && !strings.Contains(t.Words, ", ") {
+		parts, fields = []string{t.Words}, nil
+	}
+	for i, w := range fields {
+		if i > 0 && fraction(w) && number(fields[i-1]) {
+			parts[len(parts)-1] += " " + w
+			continue
 		}
+		parts = append(parts, w)
 	}
 	out := make([]string, len(parts))
 	for i, p := range parts {
@@ -111,8 +113,13 @@ func saidBy(t drawing.Text) []string {
 	return out
 }
 
-// fraction says that a word belongs to the number before it.
+const digits = "0123456789"
+
+// fraction says that a word is one, which belongs to the number before it, if there is one.
 func fraction(w string) bool { return w[0] >= '0' && w[0] <= '9' && strings.ContainsAny(w, "/⁄") }
+
+// number says that a word ends as a whole number does before its fraction: 12 or 9′-8.
+func number(w string) bool { return strings.ContainsRune(digits, rune(w[len(w)-1])) }
 
 // revised draws the marks of revisions over a page's own matter.
 func (b *book) revised(s *drawing.Scene, p page, m *matter) {

@@ -6,6 +6,7 @@ import (
 	"copingset/drawing"
 	"copingset/drawing/view"
 	"copingset/drawing/words"
+	"copingset/layout"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 )
@@ -261,22 +262,23 @@ func (b *book) keyTable(p plan.KeyPerimeter) table {
 		case r.Held:
 			state = say(words.KeyplanTableHold)
 		}
-		t.rows = append(t.rows, []string{r.Name, b.longUnit(r.Front), b.keyEnd(r.Ends[1]), state})
+		t.add(lettered{words: r.Name}, lettered{b.longUnit(r.Front.Real), r.Front.Fact}, b.keyEnd(r.Ends[1]),
+			lettered{words: state})
 	}
 	return t
 }
 
 // keyEnd says how a run ends at its right hand.
-func (b *book) keyEnd(e plan.KeyEnd) string {
-	say := b.say.Say
+func (b *book) keyEnd(e plan.KeyEnd) lettered {
+	say := func(k words.Key) lettered { return lettered{words: b.say.Say(k)} }
 	switch e.Kind {
 	case plan.KeyCorners:
 		c := e.Corner
 		kind, turn, included := view.TurnSaid(b.say, c.KeyTurn)
 		if c.Absorbed {
-			kind = say(words.KeyplanKink)
+			kind = b.say.Say(words.KeyplanKink)
 		}
-		return c.Name + " " + kind + ", " + turn + ", " + included
+		return lettered{c.Name + " " + kind + ", " + turn + ", " + included, layout.AllNamed(c.Turned, c.Opened)}
 	case plan.KeyStepUp:
 		return say(words.KeyplanStepUp)
 	case plan.KeyStepDown:

@@ -60,7 +60,7 @@ func (b *book) lettered(
 				s.Text(
 					drawing.Pt(x+swatchWide+200, y+(swatchHigh+drawing.Unit(z))/2+drawing.Unit(i)*line),
 					l,
-					drawing.Style{Size: z},
+					drawing.Style{Size: z, Fact: e.Fact},
 				)
 			}
 		}

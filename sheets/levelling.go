@@ -66,28 +66,21 @@ func (b *book) methodName(m job.PackingMethod) string {
 // packingWords say which way is recommended and why, and which is taken.
 func (b *book) packingWords() list {
 	p := &b.l.Packing
-	var items []string
+	out := list{title: b.say.Say(words.LevelHow)}
 	if p.Known {
-		items = append(
-			items,
-			b.say.Say(
-				words.LevelRecommendedWhy, words.In("way", b.methodName(p.Recommended)),
-				words.In("reason", p.Reason),
-			),
-		)
+		out.say(b.say.Say(words.LevelRecommendedWhy, words.In("way", b.methodName(p.Recommended)),
+			words.In("reason", p.Reason)), factsOf("packing", "recommended", "reason"))
 	} else {
-		items = append(
-			items,
-			b.say.Say(words.LevelNoWay, words.In("reason", strings.TrimPrefix(p.Reason, "no recommendation: "))),
-		)
+		out.say(b.say.Say(words.LevelNoWay, words.In("reason", strings.TrimPrefix(p.Reason, "no recommendation: "))),
+			factsOf("packing", "reason"))
 	}
 	taken := b.say.Say(words.LevelTaken, words.In("way", b.methodName(p.Taken)))
 	if p.Overridden() {
 		taken = b.say.Say(words.LevelTakenOtherwise, words.In("way", b.methodName(p.Taken)))
 	}
-	items = append(items, taken,
-		b.say.Say(words.LevelRates))
-	return list{title: b.say.Say(words.LevelHow), items: items}
+	out.say(taken, factsOf("packing", "taken"))
+	out.say(b.say.Say(words.LevelRates), "")
+	return out
 }
 
 // effortTable sets the two ways beside each other.

@@ -17,6 +17,11 @@ func (b *book) bendWords(c *layout.Corner) string {
 		words.In("left", b.inclineWords(-c.Arrive.Incline())), words.In("right", b.inclineWords(c.Leave.Incline())))
 }
 
+// bendFacts names what bendWords letter.
+func bendFacts(c *layout.Corner) string {
+	return factsOf(layout.FactOfCorner(c), "bend", "incline-left", "incline-right")
+}
+
 // inclineWords say how a top goes on from a break.
 func (b *book) inclineWords(outwards job.Angle) string {
 	switch {

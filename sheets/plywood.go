@@ -45,15 +45,20 @@ func (b *book) plywood() []page {
 // plywoodNotes say what is cut, how it is nailed and how the tables are read.
 func (b *book) plywoodNotes() list {
 	k := &b.j.Packing
-	nails := b.say.Say(words.PlywoodNailsUnstated)
+	of := func(what ...string) string { return factsOf("packing", what...) }
+	nails, nailed := b.say.Say(words.PlywoodNailsUnstated), ""
 	if n := &k.Nail; n.Name != "" {
+		nailed = of("nail", "nail-rows", "nail-spacing")
 		nails = b.say.Count(words.PlywoodNails, n.Rows, words.In("nail", n.Name), words.In("rows", itoa(n.Rows)),
 			words.In("spacing", b.exactly(n.Spacing)))
 	}
-	items := []string{b.say.Say(words.PlywoodLayer, words.In("layer", k.LayerName),
-		words.In("thickness", b.exactly(k.Layer))), nails, b.say.Say(words.PlywoodEnds),
-		b.say.Say(words.PlywoodBearing)}
-	return list{title: b.say.Say(words.PlywoodNotes), items: items}
+	out := list{title: b.say.Say(words.PlywoodNotes)}
+	out.say(b.say.Say(words.PlywoodLayer, words.In("layer", k.LayerName), words.In("thickness", b.exactly(k.Layer))),
+		of("layer-name", "layer"))
+	out.say(nails, nailed)
+	out.say(b.say.Say(words.PlywoodEnds), "")
+	out.say(b.say.Say(words.PlywoodBearing), "")
+	return out
 }
 
 // titleOf is the title of a table, with its perimeter where the job has several.
@@ -128,6 +133,7 @@ func (b *book) ripTable(p *layout.Perimeter) table {
 	if k.Stated() {
 		t.title = say(words.PlywoodSaw, words.In("title", t.title), words.In("width", b.exactly(k.Width)),
 			words.In("length", b.exactly(k.Length)), words.In("kerf", b.exactly(k.Kerf)))
+		t.about = factsOf("packing", "sheet", "sheet-kerf")
 	}
 	for _, s := range p.Packing.Sheets {
 		for i, r := range s.Rips {

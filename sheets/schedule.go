@@ -461,9 +461,9 @@ func (b *book) jointRow(p *layout.Perimeter, r *layout.Run, q *layout.Joint) []l
 		name = p.Job.Name + " " + name
 	}
 	is := func(what string) string { return layout.Named(q.Name, what) }
-	what, mean, moves := "–", "–", ""
+	what, mean, moves, meant := "–", "–", "", ""
 	if k.Feeds {
-		mean = b.shopLong(k.Mean)
+		mean, meant = b.shopLong(k.Mean), is("mean-length")
 	}
 	if k.Loose {
 		what = b.say.Say(words.ScheduleNotStated)
@@ -482,7 +482,7 @@ func (b *book) jointRow(p *layout.Perimeter, r *layout.Run, q *layout.Joint) []l
 		{b.chairStation(r, q.Centre()), is("station")},
 		{b.shopShort(k.Gap), is("gap")},
 		{b.shopShort(k.Plate), is("plate-length")},
-		{mean, is("mean-length")},
+		{mean, meant},
 		{what, moves},
 	}
 }

@@ -23,7 +23,7 @@ func (b *book) pieceNames(q *layout.Piece, trim bool) []string {
 	kind, hand, turn := is("kind"), "", ""
 	for i := range q.Cutouts {
 		k := fmt.Sprintf("hole-%d-", i+1)
-		kind = layout.AllNamed(kind, is(k+"for", k+"from-left", k+"from-front", k+"size"))
+		kind = layout.AllNamed(kind, is(k+"for", k+"from-left", k+"from-front", k+"from-face", k+"size"))
 	}
 	if q.Allowance > 0 {
 		kind = layout.AllNamed(kind, is("cut-at"))

@@ -23,6 +23,7 @@ func (b *book) seamRows(f *layout.Family) [][]lettered {
 	if r := s.Seam; r != nil {
 		joined := r.Process.String()
 		if r.Backer != "" {
+			shop = append(shop, "seam-backer")
 			joined = b.say.Say(words.SeamOnBacker, words.In("process", joined), words.In("backer", prose(r.Backer)))
 		}
 		finish := b.say.Say(words.SeamFinishedBefore)

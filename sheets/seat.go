@@ -57,8 +57,9 @@ func (b *book) seatCheck(k layout.SeatCheck) lettered {
 		key = words.LoadSeatHas
 	}
 	in := []words.Slot{words.In("n", itoa(k.Chair.N)), words.In("has", b.shopText(has))}
+	names := k.Fact()
 	if key != words.LoadSeatHas {
-		in = append(in, words.In("asked", b.shopText(asked)))
+		in, names = append(in, words.In("asked", b.shopText(asked))), layout.AllNamed(names, k.Fact()+"-asked")
 	}
-	return lettered{b.say.Say(key, in...), k.Fact()}
+	return lettered{b.say.Say(key, in...), names}
 }

@@ -123,7 +123,7 @@ func (b *book) trueShapes(p *layout.Perimeter, r *layout.Run) (out []shown) {
 // sectionsOf is a wall, assembly and width through a chair and a joint, and further kinds
 // of joints each by itself. What one of those told before says alike is not said again.
 func (b *book) sectionsOf(c layout.SectionDrawing, told *[]plan.Section) []shown {
-	one := func(of plan.Section, how view.SectionTold, notes ...string) shown {
+	one := func(of plan.Section, how view.SectionTold, notes ...drawing.Said) shown {
 		block := view.Section(b.say, of, how, notes...)
 		for _, like := range *told {
 			if (like.Joined == nil) != (of.Joined == nil) {
@@ -137,14 +137,16 @@ func (b *book) sectionsOf(c layout.SectionDrawing, told *[]plan.Section) []shown
 		return shown{with: []*layout.Run{c.Run}, of: c.Runs, what: words.SecondSections, cuts: []plan.Section{of},
 			slots: []blocks.Slot{{Block: block, Least: sectionLeast}}}
 	}
-	var names []string
+	names, facts := []string(nil), []string{factsOf(c.Chair.Name, "inside")}
 	for _, a := range c.Assemblies {
+		facts = append(facts, factsOf(layout.FactOfAssembly(a), "name", "report"))
 		names = append(names, b.say.Say(words.SectionCaseAssembly, words.In("name", a.Name),
 			words.In("report", a.Report)))
 	}
 	out := []shown{one(b.l.Section(c.Run, c.Chair.At, c.Chair, nil), view.SectionPlain,
-		b.say.Count(words.SectionCase, len(names), words.In("runs", b.runsSaid(c.Runs)),
-			words.In("assembly", strings.Join(names, ", ")), words.In("inside", b.small(c.Chair.Inside))))}
+		drawing.Said{Words: b.say.Count(words.SectionCase, len(names), words.In("runs", b.runsSaid(c.Runs)),
+			words.In("assembly", strings.Join(names, ", ")), words.In("inside", b.small(c.Chair.Inside))),
+			Fact: layout.AllNamed(facts...)})}
 	for i, q := range c.Joints {
 		j := one(b.l.SectionAtJoint(q.Run, q.Joint), view.SectionBrief)
 		if i > 0 || len(*told) > 2 { // what is told in full stays beside its chair

@@ -117,6 +117,7 @@ func (b *book) familyPages(g []*layout.Family) []page {
 			words.TypeTitleWidth, words.In("marks", b.groupName(g)),
 			words.In("inside", b.shopShort(f.Pieces[0].Inside)),
 		)
+		p.named = layout.AllNamed(b.groupFacts(g), factsOf(f.Pieces[0].Mark, "inside"))
 	}
 	if len(f.Bodies) == 0 {
 		note := list{
@@ -152,6 +153,18 @@ func (b *book) groupName(g []*layout.Family) string {
 		return b.say.Say(words.TypeStraight, words.In("marks", name))
 	}
 	return name
+}
+
+// groupFacts names the marks that groupName letters.
+func (b *book) groupFacts(g []*layout.Family) string {
+	if len(g) > 6 {
+		g = g[:1]
+	}
+	var names []string
+	for _, o := range g {
+		names = append(names, factsOf(layout.FactOfFamily(o), "mark"))
+	}
+	return layout.AllNamed(names...)
 }
 
 // blanksOf are the blanks of a family, worked out once.

@@ -52,6 +52,25 @@ func (b *book) stocks(p plan.CutPlan) string {
 	return strings.Join(out, ", ")
 }
 
+// cutHow says how the plans are cut and how good they are.
+func (b *book) cutHow() list {
+	closers := words.CutHowClosers
+	if b.j.Shop.ClosersFrom == job.FromSheet {
+		closers = words.CutHowOwn
+	}
+	ripped := words.CutHowSheets
+	if !b.j.System.Metal.Directional {
+		ripped = words.CutHowSheetsTurned
+	}
+	how := list{title: b.say.Say(words.CutHow)}
+	how.say(b.say.Say(closers), "")
+	how.say(b.say.Say(ripped), "")
+	how.say(b.say.Say(words.CutHowOffcuts), "")
+	how.say(b.say.Say(words.CutHowBound, words.In("least-drop", b.text(b.j.Shop.LeastDrop))),
+		factsOf("shop", "least-drop"))
+	return how
+}
+
 // cuttingPlan draws every bar and sheet and says how good the plan is.
 func (b *book) cuttingPlan() []page {
 	o := b.l.Cutting
@@ -73,18 +92,7 @@ func (b *book) cuttingPlan() []page {
 	room := p.paper.room(p.banner != "")
 	lots := b.l.CutLots()
 	plans, waste := b.planTable(lots).naming(planNames(lots)), b.wasteTable(o, lots).naming(wasteNames(o, lots))
-	closers := words.CutHowClosers
-	if b.j.Shop.ClosersFrom == job.FromSheet {
-		closers = words.CutHowOwn
-	}
-	ripped := words.CutHowSheets
-	if !b.j.System.Metal.Directional {
-		ripped = words.CutHowSheetsTurned
-	}
-	how := list{items: []string{
-		b.say.Say(closers), b.say.Say(ripped), b.say.Say(words.CutHowOffcuts),
-		b.say.Say(words.CutHowBound, words.In("least-drop", b.text(b.j.Shop.LeastDrop))),
-	}, title: b.say.Say(words.CutHow)}
+	how := b.cutHow()
 	plans.tight, waste.tight = true, true
 	blocks := []block{plans, waste, how}
 	if t, ok := b.leftOut(o); ok {

@@ -68,7 +68,7 @@ func (b *book) lengthNames(g []*layout.Family) [][]string {
 	var out [][]string
 	for _, f := range g {
 		of := layout.FactOfFamily(f)
-		out = append(out, []string{layout.Named(of, "place"), layout.Named(of, "body-1-blank-length"),
+		out = append(out, []string{layout.Named(of, "mark"), layout.Named(of, "body-1-blank-length"),
 			layout.Named(of, "released"), layout.Named(of, "pieces"), b.routeNames(f), "",
 			layout.Named(of, "weight")})
 	}
@@ -92,17 +92,33 @@ func planNames(lots []plan.CutLot) [][]string {
 	var out [][]string
 	for _, lot := range lots {
 		for _, q := range lot.Bars {
-			how := ofKey(q.Key, "at-least", "within-percent")
+			how := provenNames(q.Plan, q.Key, "")
 			out = append(out, []string{elevationOf(lot), ofKey(q.Key, "pieces", "inside"), ofKey(q.Key, "from"),
 				ofKey(q.Key, "price"), ofKey(q.Key, "bound"), how})
 		}
 		if k := lot.Key; len(lot.Sheets) > 0 {
-			how := ofKey(k, "sheets-at-least", "sheets-within-percent")
+			how := provenNames(lot.Plan, k, "sheets-")
 			out = append(out, []string{elevationOf(lot), ofKey(k, "blanks"), ofKey(k, "sheets-from"),
 				ofKey(k, "sheets-price"), ofKey(k, "sheets-bound"), how})
 		}
 	}
 	return out
+}
+
+// provenNames are those of what proven says of a plan.
+func provenNames(p plan.CutPlan, k plan.Key, of string) string {
+	if p.Best || !p.Bounded {
+		return ofKey(k, of+"proven")
+	}
+	return ofKey(k, of+"at-least", of+"within-percent")
+}
+
+// kindNames are those of the name of a part, which some have without a width.
+func kindNames(q *layout.MadePart) string {
+	if q.Inside == 0 {
+		return factsOf(layout.FactOfPart(q), "kind")
+	}
+	return factsOf(layout.FactOfPart(q), "kind", "inside")
 }
 
 // elevationOf names the elevation of a lot that has one.
@@ -192,7 +208,7 @@ func (b *book) partNames() [][]string {
 		if len(q.Bodies) > 0 {
 			blank = factsOf(of, "body-1-blank-girth", "body-1-blank-length")
 		}
-		out = append(out, []string{factsOf(of, "place"), factsOf(of, "kind", "inside"), factsOf(of, "count"),
+		out = append(out, []string{factsOf(of, "mark"), kindNames(q), factsOf(of, "count"),
 			factsOf(of, "spare"), factsOf(of, "to-cut"), blank,
 			factsOf(of, "thickness", "metal"), factsOf(of, "weight")})
 	}

@@ -172,11 +172,12 @@ func (b *book) handCell(s *drawing.Scene, r drawing.Rect, f *layout.Family) {
 	y += 130
 	for _, l := range sentence {
 		y += drawing.Note.Line()
-		s.Text(drawing.Pt(x, y), l, drawing.Style{Face: drawing.Bold})
+		s.Text(drawing.Pt(x, y), l,
+			drawing.Style{Face: drawing.Bold, Fact: factsOf(layout.FactOfFamily(f), "hand-sentence")})
 	}
 	for _, l := range rest {
 		y += drawing.Note.Line()
-		s.Text(drawing.Pt(x, y), l, drawing.Style{})
+		s.Text(drawing.Pt(x, y), l, drawing.Style{Fact: factsOf(layout.FactOfFamily(f), "released", "pieces")})
 	}
 	from := x + drawing.Width(drawing.Regular, rest[len(rest)-1], drawing.Note) + 100
 	s.Line(drawing.Thin, drawing.Pt(from, y+40), drawing.Pt(r.Max.X-150, y+40))

@@ -416,6 +416,7 @@ func (q shelf) parts(most int) []table {
 			to := (len(t.rows)*(k+1) + n - 1) / n
 			part := t
 			part.rows = t.rows[from:to]
+			part.names = t.names[min(from, len(t.names)):min(to, len(t.names))]
 			if k > 0 {
 				part.title = t.again
 			}

@@ -127,7 +127,7 @@ func (b *book) partWeight(q *layout.MadePart) string {
 func (b *book) partBlock(q *layout.MadePart, most drawing.Unit) block {
 	title := b.say.Say(words.PartTitle, words.In("mark", q.Mark), words.In("name", b.partName(q)))
 	items, names := b.partFacts(q)
-	about := factsOf(layout.FactOfPart(q), "kind", "inside")
+	about := layout.AllNamed(factsOf(layout.FactOfPart(q), "mark"), kindNames(q))
 	if len(q.Bodies) == 0 {
 		return list{
 			title: title,
@@ -167,14 +167,15 @@ func (b *book) partFacts(q *layout.MadePart) (out, names []string) {
 	if s := q.Sentence(); s != "" {
 		say(b.say.Say(words.PartHand, words.In("hand", b.j.Units.OwnUnits(s))), "hand")
 	}
-	made := b.say.Say(words.PartMake, words.In("n", itoa(n)))
+	made, counts := b.say.Say(words.PartMake, words.In("n", itoa(n))), []string{"to-make", "for"}
 	if more > 0 {
+		counts = append(counts, "spares")
 		made = b.say.Count(words.PartMakeSpare, more, words.In("n", itoa(n)), words.In("spare", itoa(more)))
 	}
 	if yes := b.ranges(q.For(b.l.Held, true)); len(yes) > 0 && n > 0 {
 		made += ": " + strings.Join(yes, ", ")
 	}
-	say(made+".", "to-make", "spares", "for")
+	say(made+".", counts...)
 	if no := b.ranges(q.For(b.l.Held, false)); len(no) > 0 {
 		say(b.say.Say(words.PartHeld, words.In("marks", strings.Join(no, ", "))), "for-held")
 	}
@@ -321,14 +322,14 @@ func (b *book) partCutting() []block {
 			lettered{name, factsOf(of, "metal", "thickness")}, lettered{partMarks(lot), factsOf(of, "parts")},
 			b.partStocks(of, lot, p),
 			lettered{b.cost(p.Cost, p.Priced, true), factsOf(of, "sheets-price")},
-			lettered{b.proven(p, words.CutLeastSheets), factsOf(of, "sheets-at-least", "sheets-within-percent")},
+			lettered{b.proven(p, words.CutLeastSheets), provenNames(p, plan.Key(layout.Named(of, "")), "sheets-")},
 			lettered{strconv.Itoa(int(100*used/bought)) + " %", factsOf(of, "yield-percent")},
 		)
 		for i, r := range lot.Plan.Sheets {
 			size := lot.Stocks[r.Stock]
 			for k, strip := range r.Strips {
 				cut := factsOf(of, fmt.Sprintf("sheet-%d-strip-%d", i+1, k+1))
-				row := []lettered{{}, {}, {b.inBlank(strip.Width), cut}, {b.cutsOf(lot, r.Strips[k]), cut}}
+				row := []lettered{{}, {}, {b.inBlank(strip.Width), cut}, {b.cutsOf(lot, r.Strips[k]), cut + "-of"}}
 				if k == 0 {
 					row[0] = lettered{b.say.Say(
 						words.PartSheetOf, words.In("name", name), words.In("n", itoa(i+1)),

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"copingset/drawing"
@@ -74,14 +75,15 @@ func bentAlike(p, q layout.Body) bool {
 
 // profileOf is the sheet of widths bent alike.
 func (b *book) profileOf(all []widthCase) []page {
-	var names []string
+	var names, facts []string
 	for _, c := range all {
-		names = append(names, c.widthWords(b))
+		names, facts = append(names, c.widthWords(b)), append(facts, c.widthFacts(b))
 	}
 	title := b.say.Say(words.ProfileTitle, words.In("names", strings.Join(names, ", ")))
 	p := page{
 		id:    b.id("profiles"),
 		title: title,
+		named: layout.AllNamed(facts...),
 		kind:  ShopSheet,
 		paper: b.runs,
 		scale: b.say.Say(words.FrameAsNoted),
@@ -120,13 +122,14 @@ func (b *book) profileOf(all []widthCase) []page {
 		title: b.say.Say(words.ProfileGirth),
 		items: []string{
 			b.say.Say(
-				words.ProfileGirthHow, words.In("inside-r", b.exactly(b.j.System.Profile.InsideR)),
+				words.ProfileGirthHow, words.In("nil", degree(b.l.NilTurn())),
+				words.In("inside-r", b.exactly(b.j.System.Profile.InsideR)),
 				words.In("thickness", b.thick(b.j.System.Metal.Thickness)),
 				words.In("trim-float", trimFloat(b.j.Shop.K)), words.In("ksource", prose(b.j.Shop.KSource)),
 			),
 		},
 		names: []string{layout.AllNamed(factsOf("system", "inside-radius", "thickness"), factsOf("shop", "k-factor",
-			"k-source"))},
+			"k-source", "nil-deduction-degrees"))},
 		plain: true,
 	}
 	if b.j.System.Profile.HemReturn > 0 {
@@ -139,9 +142,12 @@ func (b *book) profileOf(all []widthCase) []page {
 	for len(how.names) < len(how.items)-len(sums)-2 {
 		how.names = append(how.names, "")
 	}
-	how.names = append(append(how.names, sumNames...), factsOf("system", "front-leg", "rear-leg"))
+	how.names = append(append(how.names, sumNames...), factsOf("system", b.legsReadOf()...))
 	return b.pages(p, append(blocks, how), regions)
 }
+
+// degree letters an angle that is reckoned, to the degree.
+func degree(a float64) string { return strconv.FormatFloat(a, 'f', 0, 64) + "°" }
 
 // legsRead says how long a tape finds the legs, which is not what the girth is
 // reckoned from where a leg ends in a hook.
@@ -158,6 +164,18 @@ func (b *book) legsRead() string {
 		words.ProfileTape, words.In("street", leg(words.ProfileFrontLeg, s.FrontLeg, s.Profile.Drip.Foot())),
 		words.In("roof", leg(words.ProfileRearLeg, s.RearLeg, s.Profile.RearHook.Foot())),
 	)
+}
+
+// legsReadOf are the facts of the system that legsRead letters.
+func (b *book) legsReadOf() []string {
+	s, out := &b.j.System, []string{"front-leg-to-foot", "rear-leg-to-foot"}
+	if s.Profile.Drip.Foot() == job.ToTangent {
+		out = append(out, "front-leg-to-mold-line")
+	}
+	if s.Profile.RearHook.Foot() == job.ToTangent {
+		out = append(out, "rear-leg-to-mold-line")
+	}
+	return out
 }
 
 // widthTable is what differs between the widths of a profile.
@@ -253,7 +271,11 @@ func (b *book) widthBends(all []widthCase) table {
 			}
 		}
 		for _, h := range heads {
-			t.cols = append(t.cols, column{head: h, align: drawing.Right})
+			q := column{head: h, align: drawing.Right}
+			if len(all) > 1 {
+				q.fact = ofKey(bodyOf(c), "inside-left")
+			}
+			t.cols = append(t.cols, q)
 		}
 	}
 	for i, q := range all[0].shown.Bends {
@@ -291,7 +313,7 @@ func (b *book) girthWords(of []widthCase) (out, names []string) {
 	for _, c := range of {
 		body, k := c.shown, bodyOf(c)
 		var sum []string
-		of := []string{ofKey(k, "inside-left", "blank-girth")}
+		of := []string{c.widthFacts(b), ofKey(k, "blank-girth")}
 		for i, face := range body.Solid.Faces {
 			if face.Name != "hem" && face.Name != "upstand" {
 				sum = append(sum, face.Name+" "+num(body.Outside(i).MM()))
@@ -308,6 +330,7 @@ func (b *book) girthWords(of []widthCase) (out, names []string) {
 				sum,
 				b.say.Say(words.ProfileLess, words.In("less", num(d.Less)), words.In("turn", view.Degrees(d.Turn))),
 			)
+			of = append(of, ofKey(k, fmt.Sprintf("deduction-%d-turn-degrees", i+1)))
 		}
 		out = append(
 			out,

@@ -20,27 +20,27 @@ func (b *book) hand(f *layout.Family) string { return prose(b.j.Units.OwnUnits(f
 // sheet the twin is, given its number.
 func (b *book) sentence(g []*layout.Family) func(sheet string) whole {
 	f := g[0]
-	phrase := b.hand(f)
+	phrase, handed := b.hand(f), factsOf(layout.FactOfFamily(f), "hand-sentence")
 	for _, o := range g {
 		if o.Sentence() != f.Sentence() {
-			phrase = b.say.Say(words.ShopHandsDiffer)
+			phrase, handed = b.say.Say(words.ShopHandsDiffer), ""
 		}
 	}
-	quantity := b.say.Say(words.ShopSeveral)
+	quantity, counted := b.say.Say(words.ShopSeveral), ""
 	if len(g) == 1 {
-		quantity = b.quantity(f)
+		quantity, counted = b.quantity(f), factsOf(layout.FactOfFamily(f), "released", "pieces")
 	}
 	return func(sheet string) whole {
 		rows := []said{
-			{b.say.Say(words.ShopHand), phrase, 400, drawing.Bold},
-			{b.say.Say(words.ShopMake), quantity, drawing.Note, drawing.Regular},
+			{b.say.Say(words.ShopHand), phrase, handed, 400, drawing.Bold},
+			{b.say.Say(words.ShopMake), quantity, counted, drawing.Note, drawing.Regular},
 		}
 		if len(g) == 1 && f.Twin != nil {
 			twin := b.say.Say(words.PartTwin, words.In("mark", f.Twin.Mark))
 			if sheet != "" {
 				twin = b.say.Say(words.ShopTwinOn, words.In("mark", f.Twin.Mark), words.In("sheet", sheet))
 			}
-			rows = append(rows, said{b.say.Say(words.ShopTwin), twin, drawing.Note, drawing.Bold})
+			rows = append(rows, said{b.say.Say(words.ShopTwin), twin, "", drawing.Note, drawing.Bold})
 		}
 		return saidIn(rows)
 	}
@@ -61,6 +61,7 @@ func (b *book) quantity(f *layout.Family) string {
 // said is a row of the box over a shop drawing.
 type said struct {
 	what, words string
+	names       string // of the facts that the words letter
 	size        drawing.Size
 	face        drawing.Face
 }
@@ -95,7 +96,8 @@ func saidIn(rows []said) whole {
 								drawing.Style{Size: drawing.Note, Face: drawing.Bold},
 							)
 						}
-						g.Text(drawing.Pt(r.Min.X+side, y), line, drawing.Style{Size: q.size, Face: q.face})
+						g.Text(drawing.Pt(r.Min.X+side, y), line,
+							drawing.Style{Size: q.size, Face: q.face, Fact: q.names})
 					}
 				}
 			})
@@ -394,8 +396,8 @@ func (b *book) familyFacts(g []*layout.Family) table {
 	}
 	if q := f.Pieces[0]; q.Wide != q.Narrow && len(q.Miters) > 0 {
 		add(b.say.Say(words.ShopKind), kind, kinds)
-		for _, row := range b.twoWidthRows(q, false) {
-			add(row[0], row[1], piece[7])
+		for i, row := range b.twoWidthRows(q, false) {
+			add(row[0], row[1], [...]string{piece[7], b.legFacts(q)}[i])
 		}
 	} else {
 		add(

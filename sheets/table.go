@@ -24,6 +24,7 @@ const tickBox = "\u2610"
 type table struct {
 	title string
 	again string // the title where it goes on
+	about string // names of the facts that the title letters
 	cols  []column
 	rows  [][]string
 	names [][]string // of the facts that each cell letters; rows and cells may be fewer
@@ -393,7 +394,7 @@ func (t *table) paint(g *drawing.Scene, at drawing.Point, p laidTable) {
 		g.Text(
 			drawing.Pt(at.X, at.Y+410+drawing.Unit(i)*p.size.Line()),
 			line,
-			drawing.Style{Size: p.size, Face: drawing.Bold},
+			drawing.Style{Size: p.size, Face: drawing.Bold, Fact: t.about},
 		)
 	}
 	y0 := at.Y + p.top
@@ -539,3 +540,14 @@ func (b *book) right(head words.Key) column {
 
 // flex is a column of sentences, which wrap.
 func (b *book) flex(head words.Key) column { return column{head: b.say.Say(head), flex: true} }
+
+// kept leaves out rows of which nothing is known.
+func kept(rows [][]string) [][]string {
+	var out [][]string
+	for _, r := range rows {
+		if r[1] != "" {
+			out = append(out, r)
+		}
+	}
+	return out
+}

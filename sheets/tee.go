@@ -9,31 +9,22 @@ import (
 
 // teeRows are what the shop makes a tee by; front are the lengths of its main
 // and of its branch.
-func (b *book) teeRows(q *layout.Piece, front []string) [][]string {
-	t := q.Tee
-	return [][]string{
-		{
-			b.say.Say(words.TeeMainRun, words.In("name", t.Main.Name)),
-			b.say.Say(words.TeeMainLength, words.In("length", front[0]), words.In("leg", b.shopLeg(t.Edge[0]-t.From))),
-		},
-		{
-			b.say.Say(words.TeeBranchRun, words.In("name", t.Run.Name)),
-			b.say.Say(
-				words.TeeBranchLength, words.In("length", front[1]),
-				words.In("width", b.shopShort(t.Edge[1]-t.Edge[0])),
-			),
-		},
-		{
-			b.say.Say(words.TeeWidth),
-			b.say.Say(
-				words.TeeInside, words.In("inside", b.shopShort(q.Inside)),
-				words.In("branch", b.shopShort(t.Inside)),
-			),
-		},
-		{b.say.Say(words.TeeDrop), b.say.Say(words.TeeDropBy, words.In("drop", b.shopShort(t.Drop)))},
-		{
-			b.say.Say(words.TeeHandHead),
-			b.say.Say(words.TeeHand, words.In("hand", strings.ToUpper(b.sideName(q.Hand.String())))),
-		},
+func (b *book) teeRows(q *layout.Piece, front []string) [][]lettered {
+	t, say := q.Tee, b.say.Say
+	row := func(head, said string, what ...string) []lettered {
+		return []lettered{{words: head}, {said, factsOf(q.Mark, what...)}}
+	}
+	return [][]lettered{
+		row(say(words.TeeMainRun, words.In("name", t.Main.Name)), say(words.TeeMainLength,
+			words.In("length", front[0]), words.In("leg", b.shopLeg(t.Edge[0]-t.From))),
+			"length-1", "main-beside-left"),
+		row(say(words.TeeBranchRun, words.In("name", t.Run.Name)), say(words.TeeBranchLength,
+			words.In("length", front[1]), words.In("width", b.shopShort(t.Edge[1]-t.Edge[0]))),
+			"length-2", "outside-2"),
+		row(say(words.TeeWidth), say(words.TeeInside, words.In("inside", b.shopShort(q.Inside)),
+			words.In("branch", b.shopShort(t.Inside))), "inside", "inside-2"),
+		row(say(words.TeeDrop), say(words.TeeDropBy, words.In("drop", b.shopShort(t.Drop))), "branch-drop"),
+		row(say(words.TeeHandHead), say(words.TeeHand,
+			words.In("hand", strings.ToUpper(b.sideName(q.Hand.String()))))),
 	}
 }

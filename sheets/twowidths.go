@@ -44,6 +44,15 @@ func (b *book) twoWidthRows(q *layout.Piece, girth bool) [][]string {
 	}
 }
 
+// legFacts names what is said of the tops of the legs of a corner of two widths.
+func (b *book) legFacts(q *layout.Piece) string {
+	var names []string
+	for _, p := range q.Parts {
+		names = append(names, b.l.LegTop(p).Facts[1:]...)
+	}
+	return layout.AllNamed(names...)
+}
+
 // twoWidthEnds say at which corners of a run the width changes, and how its own
 // leg is made there.
 func (b *book) twoWidthEnds(r *layout.Run) [][]string {
@@ -87,6 +96,15 @@ func (s legSection) widthWords(b *book) string {
 	}
 	slope := drawing.Letter(view.LegSlopeWords(b.say, b.metric, s.slope))
 	return b.say.Say(words.WidthSlope, words.In("inside", inside), words.In("slope", slope))
+}
+
+// widthFacts names what widthWords letter.
+func (s legSection) widthFacts(b *book) string {
+	k := layout.BodyKey(layout.FactOfFamily(s.family), s.body)
+	if s.slope == b.j.System.Profile.TopSlope {
+		return ofKey(k, "inside-left")
+	}
+	return ofKey(k, "inside-left", "slope")
 }
 
 // legSections are the sections of a family: one, or of a corner of two widths

@@ -49,7 +49,7 @@ func TestTwoWidthSheets(t *testing.T) {
 	}
 	seen := map[string]int{}
 	for _, s := range packet {
-		text := wordsOf(s.Scene)
+		text := strings.Join(strings.Fields(wordsOf(s.Scene)), " ")
 		switch {
 		case strings.HasPrefix(s.Title, "Corner"), s.Kind == ShopSheet:
 			if !strings.Contains(text, "(2.7") {

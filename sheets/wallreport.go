@@ -299,10 +299,12 @@ func (b *book) rfis() []page {
 	}
 	phrase := func(s string) string { return prose(b.j.Units.InUnits(s)) }
 	for i, q := range all {
-		t.rows = append(t.rows, []string{
-			itoa(i + 1), q.Run, b.span(b.long(q.From), b.long(q.To)), phrase(q.What), orDash(phrase(q.Limit)),
-			orDash(phrase(q.Source)), phrase(q.Ask), orDash(prose(strings.Join(q.Photos, ", "))), "",
-		})
+		of := layout.FactOfQuestion(i)
+		t.add(lettered{words: itoa(i + 1)}, lettered{q.Run, factsOf(of, "run")},
+			lettered{b.span(b.long(q.From), b.long(q.To)), factsOf(of, "from", "to")},
+			lettered{phrase(q.What), factsOf(of, "what")}, lettered{words: orDash(phrase(q.Limit))},
+			lettered{words: orDash(phrase(q.Source))}, lettered{phrase(q.Ask), factsOf(of, "ask")},
+			lettered{words: orDash(prose(strings.Join(q.Photos, ", ")))}, lettered{})
 	}
 	said := b.say.Say(words.WallRfiHow)
 	return b.pages(first, []block{list{items: []string{said}, plain: true}, t}, across)

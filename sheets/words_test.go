@@ -292,7 +292,7 @@ func TestCornersMadeAlikeKeepTheirOwnPacking(t *testing.T) {
 					packing := b.short(s.Packing)
 					seen[packing] = true
 					if !slices.ContainsFunc(table.rows, func(r []string) bool {
-						return r[0] == s.Piece.Mark && strings.Contains(r[3]+",", s.Name+" "+packing+",")
+						return r[0] == s.Piece.Mark && strings.Contains(r[3]+",", s.Name+": "+packing+",")
 					}) {
 						t.Errorf("%s: no row says that %s stands on %s", c.name, s.Name, packing)
 					}

@@ -5,10 +5,10 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"copingset/cmd/copingset/internal/store"
 	"copingset/drawing/words"
-	"copingset/layout/fact"
 	"copingset/layout/record"
 	"copingset/layout/revise"
 	"copingset/sheets"
@@ -44,16 +44,21 @@ It exits 0 where nothing changes that is made or set, and 1 where something does
 }
 
 func compare(cmd *cobra.Command, old, now, dir string) error {
-	was, err := ledgerOf(cmd, old)
+	before, err := recordOf(cmd, old)
 	if err != nil {
 		return err
 	}
-	is, err := ledgerOf(cmd, now)
+	after, err := recordOf(cmd, now)
 	if err != nil {
 		return err
 	}
+	if !before.SameJob(after.Job.Number, after.Job.Name) {
+		return fmt.Errorf("%s is of job %s and %s of job %s: compare two issues of one job", old, named(before.Job),
+			now, named(after.Job))
+	}
+	was, is := before.Facts, after.Facts
 	out := cmd.OutOrStdout()
-	for _, line := range sheets.ChangeLines(was, is, words.English) {
+	for _, line := range sheets.ChangeWords(was, is) {
 		fmt.Fprintln(out, line)
 	}
 	differs := revise.Differs(was, is)
@@ -97,8 +102,11 @@ func shown(value string) string {
 	return value
 }
 
-// ledgerOf is the facts of a record or of a job.
-func ledgerOf(cmd *cobra.Command, path string) (fact.Ledger, error) {
+// named is a job as people call it.
+func named(j record.Job) string { return strings.TrimSpace(j.Number + " " + j.Name) }
+
+// recordOf reads a record, or makes that of a job.
+func recordOf(cmd *cobra.Command, path string) (*record.Record, error) {
 	if filepath.Ext(path) == ".json" {
 		text, err := os.ReadFile(path)
 		if err != nil {
@@ -108,7 +116,7 @@ func ledgerOf(cmd *cobra.Command, path string) (fact.Ledger, error) {
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", path, err)
 		}
-		return r.Facts, nil
+		return r, nil
 	}
 	in, err := inputOf(cmd, path)
 	if err != nil {
@@ -122,5 +130,5 @@ func ledgerOf(cmd *cobra.Command, path string) (fact.Ledger, error) {
 		report(cmd.ErrOrStderr(), found)
 		return nil, fmt.Errorf("%s has errors, so there is nothing to compare", path)
 	}
-	return l.Facts(), nil
+	return l.Record(), nil
 }

@@ -59,7 +59,7 @@ type jsonPlace struct {
 	Column int    `json:"column,omitempty"`
 }
 
-func jsonOf(f finding.Finding) jsonFinding {
+func jsonOf(l *layout.Layout, f finding.Finding) jsonFinding {
 	out := jsonFinding{Code: f.Code, Severity: f.Severity.String(), Perimeter: f.Where.Perimeter,
 		Corner: f.Where.Corner,
 		Pieces: f.Where.Pieces, Chairs: f.Where.Chairs, Part: f.Where.Part, What: f.What, Why: f.Why, Mend: f.Mend}
@@ -75,7 +75,11 @@ func jsonOf(f finding.Finding) jsonFinding {
 		out.Runs = append([]string{f.Where.Run}, f.Where.Runs...)
 	}
 	if f.Where.HasStation {
-		mm := f.Where.Station.MM()
+		at := f.Where.Station
+		if l != nil { // as the sheets have it
+			at = l.CrewStation(f.Where)
+		}
+		mm := at.MM()
 		out.Station = &mm
 	}
 	return out
@@ -90,7 +94,7 @@ func printJSON(w io.Writer, l *layout.Layout, found finding.List, drawings []str
 		out.Input = l.Job.Digest()
 	}
 	for _, f := range found {
-		out.Findings = append(out.Findings, jsonOf(f))
+		out.Findings = append(out.Findings, jsonOf(l, f))
 	}
 	for i, f := range found {
 		if k := found.Cause(f); k >= 0 {

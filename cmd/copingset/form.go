@@ -9,6 +9,7 @@ import (
 
 	"copingset/cmd/copingset/internal/store"
 	"copingset/drawing/svg"
+	"copingset/drawing/words"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -108,7 +109,10 @@ func form(cmd *cobra.Command, path string, f formFlags) error {
 	if err := known(j, f.runs); err != nil {
 		return err
 	}
-	pages := sheets.Forms(j, o)
+	pages := spoken(j.Language, func(lang words.Lang) []sheets.Sheet {
+		o.Lang = lang
+		return sheets.Forms(j, o)
+	})
 	var surveys []sheets.Schedule
 	if f.csv {
 		surveys = sheets.FormCSV(j, o)

@@ -25,7 +25,11 @@ const recordList = "record-files.txt"
 
 // transmittalFile is the letter that goes with an issue. It states the digest of
 // packet.pdf, so that it cannot be part of it.
-const transmittalFile = "transmittal.pdf"
+// It has a manifest of its own, so that printing the packet again leaves it where it is.
+const (
+	transmittalFile = "transmittal.pdf"
+	transmittalList = "transmittal-files.txt"
+)
 
 // issueFlags are the flags of the issue command.
 type issueFlags struct {
@@ -155,26 +159,28 @@ func issued(cmd *cobra.Command, in input, l *layout.Layout, o sheets.Options, f 
 	if err := sheets.PDF(&letter, l, sheets.Transmit(l, now, before, words.English)); err != nil {
 		return fmt.Errorf("%s: %w", transmittalFile, err)
 	}
-	if !again {
-		files = append(files, store.File{Name: transmittalFile, Data: letter.Bytes()})
-	}
 	set := store.Set{List: packetList, Files: files, Force: f.force, Inputs: inputs(in, l.Job)}
 	if _, err := write(cmd, f.out, set); err != nil {
 		return err
 	}
-	stale(cmd, f.out, files)
+	sent := []store.File{{Name: transmittalFile, Data: letter.Bytes()}}
+	stale(cmd, f.out, append(slices.Clone(files), sent...))
 	if again {
 		fmt.Fprintf(cmd.OutOrStdout(), "%s: %s as it was issued, %s\n", f.out, f.rev, counted(len(files), "file"))
 		return nil
 	}
+	set = store.Set{List: transmittalList, Files: sent, Force: f.force, Inputs: inputs(in, l.Job)}
+	if _, err := write(cmd, f.out, set); err != nil {
+		return err
+	}
 	dir := filepath.Join(filepath.Dir(in.path), record.Folder, folderOf(f.rev))
 	kept := store.Set{List: recordList, Files: []store.File{{Name: record.Name, Data: now.Encode()},
-		{Name: transmittalFile, Data: letter.Bytes()}}}
+		sent[0]}}
 	if _, err := write(cmd, dir, kept); err != nil {
 		return err
 	}
-	fmt.Fprintf(cmd.OutOrStdout(), "%s: issue %s, %s, %s; record: %s\n", f.out, f.rev, sentOf(now), counted(len(files),
-		"file"), filepath.Join(dir, record.Name))
+	fmt.Fprintf(cmd.OutOrStdout(), "%s: issue %s, %s, %s; record: %s\n", f.out, f.rev, sentOf(now),
+		counted(len(files)+1, "file"), filepath.Join(dir, record.Name))
 	return nil
 }
 

@@ -138,7 +138,7 @@ func (p *progress) finished(name string, said []byte, err error) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	p.done++
-	if err != nil {
+	if err != nil && !errors.Is(err, errFaults) { // with faults it is printed all the same
 		p.wrong++
 	}
 	if p.live {
@@ -147,7 +147,7 @@ func (p *progress) finished(name string, said []byte, err error) {
 	for line := range strings.Lines(string(said)) {
 		fmt.Fprintf(p.out, "%s: %s\n", name, strings.TrimRight(line, "\n"))
 	}
-	if err != nil && !errors.Is(err, errFindings) {
+	if err != nil && !errors.Is(err, errFindings) && !errors.Is(err, errFaults) {
 		fmt.Fprintf(p.out, "%s: %v\n", name, err)
 	}
 	if p.live && p.done < p.all {
@@ -183,8 +183,12 @@ func packets(cmd *cobra.Command, jobs []oneOfMany, f packetFlags) error {
 	for _, e := range errs {
 		switch {
 		case e == nil:
-		case errors.Is(e, errFindings):
+		case errors.Is(e, errFaults):
 			if failed == nil {
+				failed = errFaults
+			}
+		case errors.Is(e, errFindings):
+			if failed == nil || errors.Is(failed, errFaults) {
 				failed = errFindings
 			}
 		default:

@@ -130,6 +130,7 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	if len(pages) == 0 {
 		return fmt.Errorf("no sheet of this packet is asked for: the index lists their numbers")
 	}
+	faults := look(l, pages, o)
 	files, err := packetFiles(l, pages, o, f)
 	if err != nil {
 		return err
@@ -138,7 +139,7 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	if _, err := write(cmd, f.out, set); err != nil {
 		return err
 	}
-	stale(cmd, f.out, files)
+	stale(cmd, f.out, withLetter(files, l))
 	held := ""
 	if found.Count(finding.Hold) > 0 {
 		held = ", HOLD: " + counted(found.Count(finding.Hold), "hold") + ", " + counted(len(l.Withheld), "piece") +
@@ -146,7 +147,23 @@ func packet(cmd *cobra.Command, path string, f packetFlags) error {
 	}
 	fmt.Fprintf(cmd.OutOrStdout(), "%s: %s, %s%s\n", f.out, counted(len(pages), "sheet"), counted(len(files), "file"),
 		held)
+	for _, f := range faults {
+		fmt.Fprintf(cmd.ErrOrStderr(), "drawing check: %v\n", f)
+	}
+	if len(faults) > 0 {
+		return errFaults
+	}
 	return nil
+}
+
+// look looks all sheets over, on all cores; those with faults say so themselves.
+func look(l *layout.Layout, pages []sheets.Sheet, o sheets.Options) []sheets.Fault {
+	found := make([][]sheets.Fault, len(pages))
+	_ = onCores(len(pages), func(i int) error { // looking cannot fail
+		found[i] = sheets.Look(l, o, &pages[i])
+		return nil
+	})
+	return slices.Concat(found...)
 }
 
 // packetFiles are all files of a packet: what is drawn, the lists, and what machines read.
@@ -261,17 +278,26 @@ func render(l *layout.Layout, pages []sheets.Sheet, f packetFlags) ([]store.File
 	return slices.Concat(out, lists, built), err
 }
 
-// spoken are the sheets of those on the roof in each language of the job.
-func spoken(l *layout.Layout, draw func(words.Lang) []sheets.Sheet) []sheets.Sheet {
-	var out []sheets.Sheet
-	if l.Job.Language != job.InSpanish {
-		out = draw(words.English)
+// spoken are the sheets of those on the roof in the language of the job. In two, each
+// faces the other of its number; those that are not as many stand behind each other.
+func spoken(in job.Language, draw func(words.Lang) []sheets.Sheet) []sheets.Sheet {
+	if in == job.InEnglish {
+		return draw(words.English)
 	}
-	if l.Job.Language != job.InEnglish {
-		for _, s := range draw(words.Spanish) {
-			s.ID += "-es"
-			out = append(out, s)
-		}
+	own := draw(words.Spanish)
+	for i := range own {
+		own[i].ID += "-es"
+	}
+	if in == job.InSpanish {
+		return own
+	}
+	english := draw(words.English)
+	if len(english) != len(own) {
+		return append(english, own...)
+	}
+	var out []sheets.Sheet
+	for i, s := range english {
+		out = append(out, s, own[i])
 	}
 	return out
 }
@@ -279,7 +305,7 @@ func spoken(l *layout.Layout, draw func(words.Lang) []sheets.Sheet) []sheets.She
 // builtFiles are the form for what stands on the wall, and the list it is typed into.
 func builtFiles(l *layout.Layout) ([]store.File, error) {
 	var form bytes.Buffer
-	pages := spoken(l, func(lang words.Lang) []sheets.Sheet { return sheets.BuiltForms(l, lang) })
+	pages := spoken(l.Job.Language, func(lang words.Lang) []sheets.Sheet { return sheets.BuiltForms(l, lang) })
 	if err := sheets.PDF(&form, l, pages); err != nil {
 		return nil, fmt.Errorf("%s: %w", builtForm, err)
 	}

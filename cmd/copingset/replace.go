@@ -62,7 +62,9 @@ func replacement(cmd *cobra.Command, path, mark, dir, reason, photo string, forc
 		return err
 	}
 	var pdf bytes.Buffer
-	pages := spoken(l, func(lang words.Lang) []sheets.Sheet { return sheets.Slip(l, q, reason, photo, lang) })
+	pages := spoken(l.Job.Language, func(lang words.Lang) []sheets.Sheet {
+		return sheets.Slip(l, q, reason, photo, lang)
+	})
 	if err := sheets.PDF(&pdf, l, pages); err != nil {
 		return err
 	}

@@ -14,10 +14,14 @@ const (
 	exitDone   = 0
 	exitErrors = 1 // the job has error findings
 	exitFailed = 2 // wrong usage, a folder that cannot be written into, a fault of the program
+	exitFaults = 3 // a packet was written, and sheets of it have faults that a reader would stumble over
 )
 
 // errFindings says that findings were printed and nothing else is to be said.
 var errFindings = errors.New("the job has errors")
+
+// errFaults says that a packet was written, and that sheets of it do not read well.
+var errFaults = errors.New("sheets have faults")
 
 // Run is the command line: it returns the exit code and touches nothing but
 // its streams and the files it is told to.
@@ -56,6 +60,8 @@ crate lists.`,
 		return exitDone
 	case errors.Is(err, errFindings):
 		return exitErrors
+	case errors.Is(err, errFaults):
+		return exitFaults
 	default:
 		fmt.Fprintf(stderr, "copingset: %v\n", err)
 		return exitFailed

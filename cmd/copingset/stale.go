@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"copingset/cmd/copingset/internal/store"
+	"copingset/layout"
 
 	"github.com/spf13/cobra"
 )
@@ -29,6 +30,15 @@ func stale(cmd *cobra.Command, out string, files []store.File) {
 				filepath.Join(out, filepath.FromSlash(name)))
 		}
 	}
+}
+
+// withLetter counts the letter of an issue as of the packet while the job is as it was
+// issued: it states the digests of that issue's files and of no others.
+func withLetter(files []store.File, l *layout.Layout) []store.File {
+	if r := l.Job.Issued; r == nil || r.Issue.Digest != l.Job.Digest() {
+		return files
+	}
+	return append(slices.Clone(files), store.File{Name: transmittalFile})
 }
 
 // standing are the files in the folders of a packet, and the PDFs beside it.

@@ -129,13 +129,22 @@ func TestTheJobChangesAfterItWasIssued(t *testing.T) {
 	s.edit("job.yaml", "issued: 2026-03-16", "issued: 2026-03-20", "issued for fabrication\n",
 		"issued for fabrication\n    - {mark: C, date: 2026-03-20, note: Runs E and W taped again}\n")
 	told := s.runs(exitErrors, "compare", "issued/B/record.json", "job.yaml")
-	s.says(told, "Run E is 3″ shorter", "E-03, W-03 have new lengths", "Run E: joints after E-J3 move 3″ to the left",
+	s.says(told, `Run E is 3" shorter: 36'-11 1/2".`, "E-03, W-03 have new lengths",
+		`Run E: joints after E-J3 move 3" to the left`,
 		"New shop marks", "E-C12, station")
 	if strings.Contains(told, "Run N") {
 		t.Errorf("run N is told of: %s", told)
 	}
 	s.says(s.runs(exitDone, "issue", "job.yaml", "--rev", "C", "-o", "out"), "issue C", "unchanged")
 	s.says(s.runs(exitDone, "compare", "issued/C/record.json", "job.yaml"), "Nothing that is made or set changes")
+	for _, again := range [][]string{{"packet", "job.yaml", "-o", "out"},
+		{"issue", "job.yaml", "--rev", "C", "-o", "out"}} {
+		if said := s.runs(exitDone, again...); strings.Contains(said, transmittalFile) ||
+			s.read("out/"+transmittalFile) != s.read("issued/C/"+transmittalFile) {
+			t.Errorf("%v takes the letter of the issue away: %s", again, said)
+		}
+	}
+	s.says(s.runs(exitFailed, "compare", "issued/C/record.json", "../metric/job.yaml"), "two issues of one job")
 	s.says(s.runs(exitDone, "check", "job.yaml", "--drawings"), "drawings: 0 faults") // clouds and all
 	s.issuedAfterB()
 
@@ -146,6 +155,11 @@ func TestTheJobChangesAfterItWasIssued(t *testing.T) {
 		"\nperimeters:", "\nprogress: {made: made.csv, as_built: set.csv, chair_play: 1/4\", gap_play: 1/16\"}\n\nperimeters:")
 	s.edit("heron.csv", `58'-7 1/4`, `58'-10 1/4`, `58'-7 1/8`, `58'-10 1/8`)
 	s.write("out/dxf/0417_999_A.dxf", "copied here by hand")
+	told = s.runs(exitErrors, "compare", "issued/C/record.json", "job.yaml")
+	s.says(told, "Run N: 7 joints, before 6.", "Run S: plywood changed.", "S-03, hole-1-from-front: 0'-6 7/8\" (174.5")
+	if strings.Contains(told, "Run E: plywood") {
+		t.Errorf("the plywood of run E is as it was: %s", told)
+	}
 	told = s.runs(exitDone, "issue", "job.yaml", "--rev", "D", "-o", "out")
 	s.says(told, "built-off", "N-C4 stands at", "built-gap", "W-03 is bent", "off and lay it as W-03",
 		"0417_999_A.dxf is not of this packet")

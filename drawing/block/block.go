@@ -42,8 +42,8 @@ type Drawn struct {
 	Notes []Note // labels beyond those it kept lines for
 }
 
-// Note is a label that found no room, and the fact that it letters.
-type Note struct{ Words, Fact string }
+// Note is a label that found no room, and the facts that it letters.
+type Note = drawing.Said
 
 // Flow is something that goes on from region to region: a table, a list.
 type Flow interface {

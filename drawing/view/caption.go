@@ -17,15 +17,17 @@ func captioned(
 	metric bool,
 	at drawing.Point,
 	width drawing.Unit,
-	title, under string,
+	title, under drawing.Said,
 	scale Scale,
 ) drawing.Rect {
-	bold := drawing.Style{Size: drawing.Head, Face: drawing.Bold}
-	box := s.Paragraph(drawing.Point{X: at.X, Y: at.Y + drawing.Unit(drawing.Head)}, drawing.Letter(title), width, bold)
+	bold := drawing.Style{Size: drawing.Head, Face: drawing.Bold, Fact: title.Fact}
+	box := s.Paragraph(drawing.Point{X: at.X, Y: at.Y + drawing.Unit(drawing.Head)}, drawing.Letter(title.Words), width,
+		bold)
 	s.Line(drawing.Medium, drawing.Point{X: at.X, Y: box.Max.Y + 90}, drawing.Point{X: box.Max.X, Y: box.Max.Y + 90})
 	y := box.Max.Y + 90
-	if under != "" {
-		b := s.Paragraph(drawing.Point{X: at.X, Y: y + 460}, drawing.Letter(under), width, drawing.Style{})
+	if under.Words != "" {
+		b := s.Paragraph(drawing.Point{X: at.X, Y: y + 460}, drawing.Letter(under.Words), width,
+			drawing.Style{Fact: under.Fact})
 		y = b.Max.Y
 		box = box.Union(b)
 	}
@@ -137,7 +139,8 @@ func directionKey(say words.Book, s *drawing.Scene, at drawing.Point) drawing.Re
 
 // list letters numbered or plain notes one below another and returns the room
 // they take.
-func list(s *drawing.Scene, at drawing.Point, width drawing.Unit, notes []string, st drawing.Style) drawing.Rect {
+func list(s *drawing.Scene, at drawing.Point, width drawing.Unit, notes []drawing.Said,
+	st drawing.Style) drawing.Rect {
 	box := drawing.Rect{Min: at, Max: at}
 	y := at.Y
 	size := drawing.Unit(st.Size)
@@ -145,19 +148,18 @@ func list(s *drawing.Scene, at drawing.Point, width drawing.Unit, notes []string
 		size = drawing.Unit(drawing.Note)
 	}
 	for _, n := range notes {
-		b := s.Paragraph(drawing.Point{X: at.X, Y: y + size}, drawing.Letter(n), width, st)
-		y = y + drawing.Unit(
-			len(drawing.Wrap(drawing.Letter(n), st.Face, drawing.Size(size), width)),
-		)*drawing.Size(size).
-			Line() +
-			size/4
+		words := drawing.Letter(n.Words)
+		st.Fact = n.Fact
+		b := s.Paragraph(drawing.Point{X: at.X, Y: y + size}, words, width, st)
+		lines := drawing.Unit(len(drawing.Wrap(words, st.Face, drawing.Size(size), width)))
+		y += lines*drawing.Size(size).Line() + size/4
 		box = box.Union(b)
 	}
 	return box
 }
 
 // listHeight is the room list would take.
-func listHeight(width drawing.Unit, notes []string, st drawing.Style) drawing.Unit {
+func listHeight(width drawing.Unit, notes []drawing.Said, st drawing.Style) drawing.Unit {
 	var s drawing.Scene
 	return list(&s, drawing.Point{}, width, notes, st).Height()
 }

@@ -73,14 +73,19 @@ func CornerPlan(say words.Book, of plan.Corner) *Keyed {
 		top = words.CornerAboutTurned
 	}
 	title := c.title()
+	var turns []string
+	for _, m := range c.Miters {
+		turns = append(turns, m.Turn.Turned, m.Turn.Opened)
+	}
 	coarsest := int64(25)
 	if len(c.Miters) > 1 { // its middle leg is short, and both hands have to stand on it
 		coarsest = 20
 	}
 	return &Keyed{
-		ID: "corner-" + c.Mark, Title: title, About: c.say.Say(words.CornerAbout, words.In("title", title)),
+		ID: "corner-" + c.Mark, Title: title, titleFact: drawing.FactNames(turns...),
+		About:  c.say.Say(words.CornerAbout, words.In("title", title)),
 		say:    c.say,
-		under:  c.say.Say(top),
+		under:  drawing.Said{Words: c.say.Say(top)},
 		metric: c.Metric, finest: 5, coarsest: coarsest,
 		extent: c.extent, list: c.list, kept: cornerKept, beside: c.list.column,
 		draw: func(ratio float64) keyedDrawing {
@@ -121,7 +126,7 @@ func (c *corner) title() string {
 		if m.Break != plan.NoBreak {
 			key = words.CornerTitlePitch
 		}
-		kind, turn, included := turnSaid(c.say, m.Turn)
+		kind, turn, included := TurnSaid(c.say, m.Turn)
 		all = append(all, say(key, words.In("kind", kind), words.In("turn", turn), words.In("included", included)))
 	}
 	return say(words.CornerTitle, piece, words.In("what", strings.Join(all, "; ")))
@@ -233,7 +238,6 @@ func withUnit(st length.Style, words string) string {
 // words fills the list: what was measured from where, where the supports stand, and
 // what is on hold. How the piece is set stands with the order of work.
 func (c *corner) words() {
-	c.list.facts = map[string]string{}
 	say := c.say.Say
 	switch {
 	case c.tapers():
@@ -241,7 +245,7 @@ func (c *corner) words() {
 	case c.tees():
 		c.teeWords()
 	}
-	c.list.notes = append(c.list.notes, c.twoWords()...)
+	c.twoWords()
 	c.note(say(words.CornerString, words.In("behind", c.short(c.StringBehind.Real))), c.StringBehind)
 	for i := range c.Miters {
 		c.miterWords(i)
@@ -251,11 +255,11 @@ func (c *corner) words() {
 	}
 	for _, g := range c.Legs {
 		if g.RearLeft.Fails() {
-			c.list.holds = append(c.list.holds, say(words.CornerHoldRear, words.In("run", g.Run)))
+			c.hold(say(words.CornerHoldRear, words.In("run", g.Run)))
 		}
 	}
 	if c.Released.Fails() {
-		c.list.holds = append(c.list.holds, say(words.CornerHoldReleased, words.In("piece", c.Mark)))
+		c.hold(say(words.CornerHoldReleased, words.In("piece", c.Mark)))
 	}
 }
 
@@ -289,9 +293,11 @@ func (c *corner) miterWords(i int) {
 
 // note adds a note that letters values.
 func (c *corner) note(said string, of ...plan.Value) {
-	c.list.notes = append(c.list.notes, said)
-	c.list.facts[said] = strings.Join(plan.Facts(of...), "|")
+	c.list.notes = append(c.list.notes, drawing.Said{Words: said, Fact: strings.Join(plan.Facts(of...), "|")})
 }
+
+// hold adds one to the list.
+func (c *corner) hold(said string) { c.list.holds = append(c.list.holds, drawing.Said{Words: said}) }
 
 // supportWords note the places of the supports of a miter from its corner
 // point.
@@ -313,26 +319,25 @@ func (c *corner) supportWords(miter int) {
 }
 
 // twoWords are the notes of a corner of two widths: its runs by their width.
-func (c *corner) twoWords() []string {
+func (c *corner) twoWords() {
 	if !c.TwoWidths() {
-		return nil
+		return
 	}
 	var all []string
-	var runs [][]string
+	var runs, facts [][]string
 	for _, g := range c.Legs {
 		top := LegWords(c.say, c.Metric, g.LegTop)
 		i := slices.Index(all, top)
 		if i < 0 {
-			all, runs = append(all, top), append(runs, nil)
+			all, runs, facts = append(all, top), append(runs, nil), append(facts, nil)
 			i = len(all) - 1
 		}
-		runs[i] = append(runs[i], g.Run)
+		runs[i], facts[i] = append(runs[i], g.Run), append(facts[i], g.Facts...)
 	}
 	for i, top := range all {
-		all[i] = c.say.Count(words.CornerTwo, len(runs[i]), words.In("runs", strings.Join(runs[i], ", ")),
-			words.In("leg", top))
+		c.list.notes = append(c.list.notes, drawing.Said{Words: c.say.Count(words.CornerTwo, len(runs[i]),
+			words.In("runs", strings.Join(runs[i], ", ")), words.In("leg", top)), Fact: drawing.FactNames(facts[i]...)})
 	}
-	return all
 }
 
 // miterAt is the corner point and the rear point of a miter.

@@ -68,7 +68,7 @@ func cornerNamed(t interface {
 	t.Helper()
 	want := []string{p.Mark, "STREET", "ROOF"}
 	for _, m := range p.Miters {
-		kind, turn, included := turnSaid(words.Book{}, layout.MadeTurnOf(m.Corner))
+		kind, turn, included := TurnSaid(words.Book{}, layout.MadeTurnOf(m.Corner))
 		want = append(want, kind, turn, included, "LEFT LEG", "RIGHT LEG")
 		if m.Corner.Straight() && Shop(l).Round(m.Trim[0]) != 0 {
 			want = append(want, "laid level")

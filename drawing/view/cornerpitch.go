@@ -11,10 +11,11 @@ import (
 )
 
 // breakLabel names the weld over a break, on the roof side of the plan.
-func (d *cornerDrawing) breakLabel(i int, kind, turn string) saying {
+func (d *cornerDrawing) breakLabel(i int, kind, turn, fact string) saying {
 	_, rear := d.miterAt(i)
 	roof := d.legs[i].dir.roofward()
-	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true, About: d.m.at(rear)}
+	l := place.Label{Lines: []string{kind, turn}, Facts: []string{"", fact}, Face: drawing.Bold, Pad: 80, Bare: true,
+		About: d.m.at(rear)}
 	spots := d.outOf(-1, l, l.Fan(place.Fan{Toward: tenths(roof), From: 700, To: 5000, Step: 250, Spread: 120,
 		Reach: 1100}))
 	return saying{Wish: place.Wish{Label: l, Spots: spots, Weight: 2}} // the title says it
@@ -125,7 +126,8 @@ func (c *corner) sideView(i int) entry {
 			side := m.at([...]xy{e.lo, e.hi}[k])
 			side.Y = m.at(e.hi).Y + 2*drawing.Unit(drawing.Note) + 400
 			g.Text(side, drawing.Letter(c.slopeOut(name, w.Incline[k])),
-				drawing.Style{Align: [...]drawing.Align{drawing.Left, drawing.Right}[k], Face: drawing.Bold})
+				drawing.Style{Align: [...]drawing.Align{drawing.Left, drawing.Right}[k], Face: drawing.Bold,
+					Fact: w.Inclined[k]})
 		}
 	}}
 }

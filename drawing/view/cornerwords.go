@@ -40,6 +40,7 @@ func (d *cornerDrawing) letters(g *drawing.Scene) {
 type saying struct {
 	place.Wish
 	lost []string
+	more string // the facts that the list's words letter beside the label's
 }
 
 // stood stands labels where there is room and returns the words of the others, with
@@ -51,12 +52,19 @@ func stood(g *drawing.Scene, c *place.Placer, all []saying) []block.Note {
 		if got.Stands() {
 			continue
 		}
-		facts := slices.DeleteFunc(slices.Clone(all[i].Facts), func(f string) bool { return f == "" })
-		for _, words := range all[i].lost {
-			lost = append(lost, block.Note{Words: words, Fact: strings.Join(facts, "|")})
-		}
+		lost = append(lost, all[i].notes()...)
 	}
 	return lost
+}
+
+// notes are what the list says where the label finds no room.
+func (s saying) notes() []block.Note {
+	facts := drawing.FactNames(append(slices.Clone(s.Facts), s.more)...)
+	var out []block.Note
+	for _, words := range s.lost {
+		out = append(out, block.Note{Words: words, Fact: facts})
+	}
+	return out
 }
 
 func wishesOf(all []saying) []place.Wish {
@@ -124,8 +132,8 @@ func (d *cornerDrawing) markPointed() saying {
 	l.About = d.m.at(tips[0])
 	spots := d.outOf(-1, l, l.Fan(place.Fan{Toward: tenths(d.legs[0].dir.roofward().times(-1)), From: 2000, To: 7000,
 		Step: 300, Spread: 180, Tips: d.m.all(tips...)}))
-	return saying{place.Wish{Label: l, Spots: spots, Weight: 4},
-		[]string{d.say.Say(words.CornerLostMark, words.In("piece", d.Mark))}}
+	return saying{Wish: place.Wish{Label: l, Spots: spots, Weight: 4},
+		lost: []string{d.say.Say(words.CornerLostMark, words.In("piece", d.Mark))}}
 }
 
 // openings are the places beside a miter where its turn and its included angle
@@ -165,19 +173,19 @@ func (d *cornerDrawing) angleLines(g *drawing.Scene, i int) {
 // angles letters the two angles at their arcs.
 func (d *cornerDrawing) angles(i int) []saying {
 	w := d.Miters[i]
-	kind, turn, included := turnSaid(d.say, w.Turn)
+	kind, turn, included := TurnSaid(d.say, w.Turn)
 	at, inner, away := d.openings(i)
 	if w.Break != plan.NoBreak {
-		return []saying{d.breakLabel(i, kind, turn)}
+		return []saying{d.breakLabel(i, kind, turn, w.Turn.Turned)}
 	}
 	in, out := d.legs[i].dir, d.legs[i+1].dir
 	fan := place.Fan{From: 150, To: 5000, Step: 250, Spread: 180, Reach: 700}
-	l := place.Label{Lines: []string{kind, turn}, Face: drawing.Bold, Pad: 80, Bare: true,
-		About: off(d.m.at(at), in.add(out), turnR)}
+	l := place.Label{Lines: []string{kind, turn}, Facts: []string{"", w.Turn.Turned}, Face: drawing.Bold, Pad: 80,
+		Bare: true, About: off(d.m.at(at), in.add(out), turnR)}
 	fan.Toward = tenths(in.add(out).add(away.times(0.3)))
 	all := []saying{{Wish: place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan)), Weight: 2}}} // the title says it
 	bis := out.sub(in).unit()
-	l.Lines, l.About = []string{included}, off(d.m.at(inner), bis, includedR)
+	l.Lines, l.Facts, l.About = []string{included}, []string{w.Turn.Opened}, off(d.m.at(inner), bis, includedR)
 	fan.Toward = tenths(bis)
 	return append(all, saying{Wish: place.Wish{Label: l, Spots: d.outOf(-1, l, l.Fan(fan))}})
 }
@@ -259,7 +267,8 @@ func (d *cornerDrawing) lostHands(leg cornerLeg) []saying {
 		l := place.Label{Lines: []string{h.letter}, Size: drawing.Title, Face: drawing.Bold, Pad: 80,
 			About: d.m.at(leg.at(leg.long/2+(end-leg.long/2)*0.7, leg.wide/2))}
 		spots := l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1000, To: 6000, Step: 250, Spread: 180})
-		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 12}, []string{d.say.Say(h.lost())}})
+		all = append(all, saying{Wish: place.Wish{Label: l, Spots: spots, Weight: 12},
+			lost: []string{d.say.Say(h.lost())}})
 	}
 	return all
 }
@@ -294,7 +303,7 @@ func (d *cornerDrawing) legWords(i int, letter string, lines []string, weight in
 	}
 	spots := append(by, d.outOf(i, l, l.Fan(place.Fan{Toward: tenths(leg.dir.roofward()), From: 1500, To: 6000,
 		Step: 250, Spread: 105, Reach: 1100, Tips: d.m.all(tips...)}))...)
-	return saying{place.Wish{Label: l, Spots: spots, Weight: weight}, []string{lost}}
+	return saying{Wish: place.Wish{Label: l, Spots: spots, Weight: weight}, lost: []string{lost}}
 }
 
 // outOf puts the spots of a label in other legs than its own last, and there on
@@ -340,8 +349,8 @@ func (d *cornerDrawing) stands() []saying {
 		l := place.Label{Lines: []string{mark}, Face: drawing.Bold, Pad: 60, Halo: true, About: d.m.at(tips[0])}
 		spots := l.Fan(place.Fan{Toward: tenths(dir), From: 200, To: 5700, Step: 250, Spread: 180,
 			Tips: d.m.all(tips...)})
-		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 2},
-			[]string{d.say.Say(lost, words.In("mark", mark))}})
+		all = append(all, saying{Wish: place.Wish{Label: l, Spots: spots, Weight: 2},
+			lost: []string{d.say.Say(lost, words.In("mark", mark))}})
 	}
 	for _, s := range d.Supports {
 		add(s.Mark, words.CornerLostSupport, xy{-0.5, 1}, d.legs[s.Miter].pt(s.Centre))
@@ -371,8 +380,8 @@ func (d *cornerDrawing) jointWords() []saying {
 		spots = append(spots, l.Fan(place.Fan{Toward: tenths(leg.dir.roofward().times(-1)), From: 900, To: 6000,
 			Step: 250, Spread: 120, Reach: 200,
 			Tips: d.m.all(leg.at(at, 0))})...)
-		all = append(all, saying{place.Wish{Label: l, Spots: spots},
-			[]string{d.say.Say(words.CornerLostJoint, words.In("joint", name), words.In("gap", gap))}})
+		all = append(all, saying{Wish: place.Wish{Label: l, Spots: spots},
+			lost: []string{d.say.Say(words.CornerLostJoint, words.In("joint", name), words.In("gap", gap))}})
 	}
 	return all
 }
@@ -445,8 +454,8 @@ func (d *cornerDrawing) sides() []saying {
 				Reach: place.Never,
 				Tips:  d.m.all(leg.at(leg.long*0.2, y), leg.at(leg.long*0.8, y), leg.at(leg.long*0.5, y))})...)
 		}
-		all = append(all, saying{place.Wish{Label: l, Spots: append(spots, nearer...), Weight: 4},
-			[]string{d.say.Say(k.lost)}})
+		all = append(all, saying{Wish: place.Wish{Label: l, Spots: append(spots, nearer...), Weight: 4},
+			lost: []string{d.say.Say(k.lost)}})
 	}
 	return all
 }

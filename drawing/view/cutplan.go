@@ -1,6 +1,7 @@
 package view
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -55,7 +56,7 @@ func CutBar(say words.Book, bar plan.CutBar, w drawing.Unit) drawing.Scene {
 		facts = append(facts, q.Fact)
 		at += q.Long + bar.Kerf
 	}
-	s.H = cellNames(&s, p, cells, nil, names, facts, box)
+	s.H = cellNames(&s, p, cells, nil, names, make([]string, len(cells)), facts, box)
 	return s
 }
 
@@ -97,7 +98,7 @@ func cellNames(
 	cells []drawing.Rect,
 	ticks []tick,
 	names [][]string,
-	facts []string,
+	heads, facts []string, // that the first line of each letters, and the others
 	box drawing.Rect,
 ) drawing.Unit {
 	for _, c := range cells {
@@ -112,11 +113,12 @@ func cellNames(
 	for _, c := range cells {
 		p.Stroke(40, append(c.Corners(), c.Min)...)
 	}
+	noted := map[string]string{} // look-up only: what stands under the picture for a label
 	var wishes []place.Wish
 	for i, c := range cells {
 		lab := place.Label{Lines: names[i], Face: drawing.Bold, About: c.Centre()}
-		for _, lines := range [][]string{names[i], {strings.Join(names[i], "  ")}, parted(names[i]),
-			strings.Fields(strings.Join(names[i], " "))} {
+		for _, lines := range [][]string{names[i], {strings.Join(names[i], ":  ")}, parted(names[i]),
+			strings.Fields(strings.Join(names[i], ": "))} {
 			try := lab
 			try.Lines = paired(lines)
 			if w, h := try.Extent(); w+160 <= c.Width() && h+160 <= c.Height() {
@@ -125,6 +127,10 @@ func cellNames(
 			}
 		}
 		lab.Facts = slices.Repeat([]string{facts[i]}, len(lab.Lines))
+		noted[strings.Join(lab.Lines, " ")] = strings.Join(names[i], ":  ")
+		if lab.Lines[0] == names[i][0] { // its mark on a line of its own
+			lab.Facts[0] = heads[i]
+		}
 		spots := lab.Grid(c.Inset(50), c.Centre(), 150)
 		for k := range drawing.Unit(8) {
 			for _, dx := range []drawing.Unit{0, -600, 600, -1500, 1500} {
@@ -142,7 +148,7 @@ func cellNames(
 	}
 	for _, n := range p.Notes() {
 		y += drawing.Note.Line()
-		s.Text(drawing.Pt(0, y), strconv.Itoa(n.N)+": "+n.Words, drawing.Style{})
+		s.Text(drawing.Pt(0, y), strconv.Itoa(n.N)+": "+cmp.Or(noted[n.Words], n.Words), drawing.Style{Fact: n.Fact})
 		y += 60
 	}
 	return y + 150
@@ -172,7 +178,7 @@ func paired(phrase []string) []string {
 	var out []string
 	for _, w := range phrase {
 		if n := len(out); n > 0 &&
-			(w == "×" || strings.Contains(w, "/") && !strings.ContainsAny(w, "ABCDEFGHIJKLMNOPQRSTUVWXYZ")) {
+			(w == "×" || strings.Contains(w, "/") && !strings.ContainsAny(w, "ABCDEFGHIJKLMNOPQRSTUVWXYZ \u00a0")) {
 			out[n-1] += " " + w
 			continue
 		}
@@ -225,7 +231,7 @@ func CutSheet(say words.Book, r plan.CutSheet, w, h drawing.Unit) drawing.Scene 
 	var cells []drawing.Rect
 	var ticks []tick
 	var names [][]string
-	var facts []string
+	var heads, facts []string
 	y := box.Min.Y + edge
 	for _, strip := range r.Strips {
 		x := box.Min.X + trim
@@ -248,10 +254,15 @@ func CutSheet(say words.Book, r plan.CutSheet, w, h drawing.Unit) drawing.Scene 
 				drawing.Letter(BlankStyle(r.Metric).Short(b.Girth) + " × " + BlankStyle(r.Metric).Long(b.Length)),
 			})
 			facts = append(facts, drawing.FactNames(b.Key.Fact("girth"), b.Key.Fact("length")))
+			head := b.Key.Fact("mark")
+			if b.Mark == "" {
+				head = b.Key.Fact("length")
+			}
+			heads = append(heads, head)
 		}
 		y += sc.Units(strip.Width)
 	}
-	s.H = cellNames(&s, p, cells, ticks, names, facts, box)
+	s.H = cellNames(&s, p, cells, ticks, names, heads, facts, box)
 	return s
 }
 

@@ -19,12 +19,12 @@ func (d *flat) reliefWords() string {
 		return ""
 	}
 	r := d.Relief
-	if r.Diameter > 0 {
-		return d.say.Say(words.FlatReliefDrilled, words.In("diameter", drawing.Letter(d.st.Exact(r.Diameter))))
+	if r.Diameter.Real > 0 {
+		return d.say.Say(words.FlatReliefDrilled, words.In("diameter", drawing.Letter(d.st.Exact(r.Diameter.Real))))
 	}
 	return d.say.Say(
 		words.FlatRelief,
-		words.In("width", drawing.Letter(d.st.Exact(r.Width))),
-		words.In("depth", drawing.Letter(d.st.Exact(r.Depth))),
+		words.In("width", drawing.Letter(d.st.Exact(r.Width.Real))),
+		words.In("depth", drawing.Letter(d.st.Exact(r.Depth.Real))),
 	)
 }

@@ -233,18 +233,18 @@ func (r *FlatRow) broken(natural, w, keep drawing.Unit) bool {
 }
 
 // under says what the lines mean, and once what is cut at a ring.
-func (r *FlatRow) under() string {
-	said := []string{r.say.Say(words.FlatLines)}
+func (r *FlatRow) under() drawing.Said {
+	said, facts := []string{r.say.Say(words.FlatLines)}, ""
 	if slices.ContainsFunc(r.bodies, func(d flat) bool { return !d.Square }) {
 		said = append(said, r.say.Say(words.FlatCorners))
 	}
 	for i := range r.bodies {
 		if relief := r.bodies[i].reliefWords(); relief != "" {
-			said = append(said, relief)
+			said, facts = append(said, relief), r.bodies[i].Relief.Facts()
 			break
 		}
 	}
-	return strings.Join(said, " ")
+	return drawing.Said{Words: strings.Join(said, " "), Fact: facts}
 }
 
 // caption letters the title with the scale beside it where there is room, and
@@ -255,7 +255,7 @@ func (r *FlatRow) caption(s *drawing.Scene) drawing.Rect {
 	wide := drawing.Width(drawing.Bold, title, drawing.Head)
 	phrase := drawing.Letter(r.say.Say(words.FrameScaleOf, words.In("scale", r.scale.Name)))
 	if r.scale.Ratio <= 0 || wide+drawing.Width(drawing.Bold, phrase, drawing.Note)+7000 > w {
-		return captioned(r.say, s, r.metric, drawing.Pt(50, 50), w, r.title, r.under(), r.scale)
+		return captioned(r.say, s, r.metric, drawing.Pt(50, 50), w, drawing.Said{Words: r.title}, r.under(), r.scale)
 	}
 	t := s.Text(
 		drawing.Pt(50, 50+drawing.Unit(drawing.Head)+100),
@@ -274,7 +274,8 @@ func (r *FlatRow) caption(s *drawing.Scene) drawing.Rect {
 	}
 	s.Draw(bar.Figure())
 	box.Max.Y += 90
-	return box.Union(s.Paragraph(drawing.Pt(50, box.Max.Y+480), r.under(), w, drawing.Style{}))
+	under := r.under()
+	return box.Union(s.Paragraph(drawing.Pt(50, box.Max.Y+480), under.Words, w, drawing.Style{Fact: under.Fact}))
 }
 
 // Draw draws the row. What found no room beside the blanks stands below them,

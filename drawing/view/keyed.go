@@ -13,7 +13,8 @@ import (
 // drawing, as a block: how large it is at a scale is known before it is drawn.
 type Keyed struct {
 	ID, Title, About string
-	under            string // said below the title
+	titleFact        string       // the names of the facts that the title letters
+	under            drawing.Said // said below the title
 	say              words.Book
 	metric           bool
 	finest, coarsest int64                            // scales worth trying, building over paper
@@ -88,7 +89,8 @@ func (k *Keyed) layOut() []keyedLay {
 				l.wide = max(l.wide, way.columns*k.list.least()+30)
 			}
 			var pad drawing.Scene
-			l.foot = captioned(k.say, &pad, k.metric, drawing.Point{}, l.wide-60, k.Title, k.under, sc).Height() + 300
+			l.foot = captioned(k.say, &pad, k.metric, drawing.Point{}, l.wide-60, k.caption(), k.under,
+				sc).Height() + 300
 			high := l.cut.Height() + l.foot
 			lines := k.kept * drawing.Note.Line()
 			switch {
@@ -111,6 +113,9 @@ func (k *Keyed) layOut() []keyedLay {
 	}
 	return out
 }
+
+// caption is the title as it is lettered.
+func (k *Keyed) caption() drawing.Said { return drawing.Said{Words: k.Title, Fact: k.titleFact} }
 
 // keyedLeast is the least width of a caption.
 const keyedLeast drawing.Unit = 7000
@@ -140,7 +145,7 @@ func (k *Keyed) drawn(l keyedLay) block.Drawn {
 	s := drawing.Scene{Marks: drawing.Translate(got.marks, at)}
 	out := block.Drawn{About: k.About}
 	s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
-		captioned(k.say, g, k.metric, drawing.Pt(30, l.cut.Height()+100), l.wide-60, k.Title, k.under, l.scale)
+		captioned(k.say, g, k.metric, drawing.Pt(30, l.cut.Height()+100), l.wide-60, k.caption(), k.under, l.scale)
 		if l.list.Empty() && len(got.lost) == 0 {
 			return
 		}
@@ -178,10 +183,9 @@ func (k *Keyed) Scene(name string, w, h drawing.Unit) drawing.Scene {
 
 // keyedList is a list of numbered items, notes and holds.
 type keyedList struct {
-	items, notes, holds []string
-	facts               map[string]string // what an item or a note letters, by its words; look-up only
-	figures             []entry           // drawings under the items, narrower than a column
-	column              drawing.Unit      // least width of a column; zero: what text needs
+	items, notes, holds []drawing.Said
+	figures             []entry      // drawings under the items, narrower than a column
+	column              drawing.Unit // least width of a column; zero: what text needs
 }
 
 func (k keyedList) empty() bool {
@@ -201,37 +205,35 @@ const numberColumn = 850
 func (k keyedList) entries(width drawing.Unit) []entry {
 	var out []entry
 	line := drawing.Size(drawing.Note).Line()
-	for i, words := range k.items {
-		fact := k.facts[words]
-		lines := drawing.Wrap(drawing.Letter(words), drawing.Regular, drawing.Note, width-numberColumn-100)
+	for i, item := range k.items {
+		lines := drawing.Wrap(drawing.Letter(item.Words), drawing.Regular, drawing.Note, width-numberColumn-100)
 		out = append(out, entry{max(720, 200+drawing.Unit(len(lines))*line), func(g *drawing.Scene, at drawing.Point) {
 			g.Draw(drawing.Balloon{At: drawing.Point{X: at.X + 340, Y: at.Y + 350}, Words: strconv.Itoa(i + 1),
 				Size: drawing.Note}.Figure())
 			for n, words := range lines {
 				g.Text(drawing.Point{X: at.X + numberColumn, Y: at.Y + 350 + drawing.Unit(drawing.Note)/2 +
-					drawing.Unit(n)*line}, words, drawing.Style{Fact: fact})
+					drawing.Unit(n)*line}, words, drawing.Style{Fact: item.Fact})
 			}
 		}})
 	}
 	out = append(out, k.figures...)
-	for _, words := range k.notes {
-		fact := k.facts[words]
-		lines := drawing.Wrap(drawing.Letter(words), drawing.Regular, drawing.Note, width-100)
+	for _, note := range k.notes {
+		lines := drawing.Wrap(drawing.Letter(note.Words), drawing.Regular, drawing.Note, width-100)
 		out = append(out, entry{150 + drawing.Unit(len(lines))*line, func(g *drawing.Scene, at drawing.Point) {
 			for n, words := range lines {
 				g.Text(drawing.Point{X: at.X, Y: at.Y + 120 + drawing.Unit(drawing.Note) + drawing.Unit(n)*line}, words,
-					drawing.Style{Fact: fact})
+					drawing.Style{Fact: note.Fact})
 			}
 		}})
 	}
 	for _, h := range k.holds {
-		words := drawing.Letter(h)
+		words := drawing.Letter(h.Words)
 		// The stripes take up to a sixth of the banner at each end.
 		n := len(drawing.Wrap(words, drawing.Bold, drawing.Note, (width-200)*2/3-400))
 		high := 480 + drawing.Unit(n)*line
 		out = append(out, entry{high + 120, func(g *drawing.Scene, at drawing.Point) {
 			g.Draw(drawing.HoldBanner{Box: drawing.Box(at.X+50, at.Y+60, at.X+width-150, at.Y+60+high),
-				Words: words}.Figure())
+				Words: words, Fact: h.Fact}.Figure())
 		}})
 	}
 	return out

@@ -30,7 +30,7 @@ type keyPlan struct {
 	say   words.Book
 	crew  length.Style
 	s     *drawing.Scene
-	notes []string // what found no room on the plan
+	notes []drawing.Said // what found no room on the plan
 
 	brief    bool // names of runs alone
 	part     bool // of a stretch of a perimeter
@@ -182,55 +182,50 @@ func shelves(shapes []keyGroup, sc Scale, area drawing.Rect) ([]drawing.Rect, bo
 	return boxes, true
 }
 
+// branchFaces say what of a branch its station is taped to.
+var branchFaces = map[string]words.Key{
+	"left": words.KeyplanFaceLeft, "right": words.KeyplanFaceRight, "center": words.KeyplanFaceCenter,
+}
+
 // footWords is what the strip under the plans says of all of them.
-func (k *keyPlan) footWords(shapes []keyShape) []string {
-	phrase := []string{k.say.Say(words.KeyplanHow), k.say.Say(words.KeyplanLengths)}
+func (k *keyPlan) footWords(shapes []keyShape) []drawing.Said {
+	phrase := drawing.Plain(k.say.Say(words.KeyplanHow), k.say.Say(words.KeyplanLengths))
+	plain := func(words string) { phrase = append(phrase, drawing.Said{Words: words}) }
 	adjusted, slopes := false, false
 	for _, sh := range shapes {
 		slopes = slopes || slices.ContainsFunc(sh.per.Runs, func(r plan.KeyRun) bool { return r.Slopes })
-		adjusted = adjusted || sh.per.Misses > 0
+		adjusted = adjusted || sh.per.Misses.Real > 0
 	}
 	if slopes {
-		phrase = append(phrase, k.say.Say(words.KeyplanSlopes))
+		plain(k.say.Say(words.KeyplanSlopes))
 	}
 	if adjusted {
-		phrase = append(phrase, k.say.Say(words.KeyplanAdjusted))
+		plain(k.say.Say(words.KeyplanAdjusted))
 	}
 	for _, sh := range shapes {
 		if slices.ContainsFunc(sh.per.Runs, func(r plan.KeyRun) bool { return r.Held }) {
-			phrase = append(phrase, k.say.Say(words.KeyplanHold))
+			plain(k.say.Say(words.KeyplanHold))
 			break
 		}
 	}
 	if k.unplaced(shapes) {
-		phrase = append(phrase, k.say.Say(words.KeyplanUnplaced))
+		plain(k.say.Say(words.KeyplanUnplaced))
 	}
 	for _, sh := range shapes {
 		for _, t := range sh.per.Tees {
-			phrase = append(
-				phrase,
-				k.say.Say(
-					words.KeyplanMeets,
-					words.In("run", t.Run),
-					words.In("name", sh.per.Name),
-					words.In("main", t.Main),
-					words.In("perimeter", t.Perimeter),
-					words.In("taped", k.crew.InText(t.Taped)),
-					words.In("face", t.Face),
-				),
-			)
+			phrase = append(phrase, drawing.Said{Words: k.say.Say(words.KeyplanMeets, words.In("run", t.Run),
+				words.In("name", sh.per.Name), words.In("main", t.Main), words.In("perimeter", t.Perimeter),
+				words.In("taped", k.crew.InText(t.Taped.Real)), words.In("face", k.say.Say(branchFaces[t.Face]))),
+				Fact: t.Taped.Fact})
 		}
 	}
 	for _, sh := range shapes {
 		if !sh.per.Closed() && !k.part {
-			phrase = append(phrase, k.say.Say(words.KeyplanConfirm, words.In("name", sh.per.Name)))
+			plain(k.say.Say(words.KeyplanConfirm, words.In("name", sh.per.Name)))
 		}
 		for _, r := range sh.runs {
 			if r.Unmeasured != "" && !k.brief {
-				phrase = append(
-					phrase,
-					k.say.Say(words.KeyplanDashed, words.In("name", r.Name), words.In("unmeasured", r.Unmeasured)),
-				)
+				plain(k.say.Say(words.KeyplanDashed, words.In("name", r.Name), words.In("unmeasured", r.Unmeasured)))
 			}
 		}
 	}
@@ -247,7 +242,7 @@ func footColumns(w drawing.Unit) (title, notes drawing.Unit, beside bool) {
 	return title, notes, true
 }
 
-func (k *keyPlan) footHeight(w drawing.Unit, notes []string, shapes []keyShape) drawing.Unit {
+func (k *keyPlan) footHeight(w drawing.Unit, notes []drawing.Said, shapes []keyShape) drawing.Unit {
 	old := k.notes
 	k.notes = notes
 	defer func() { k.notes = old }()
@@ -264,7 +259,8 @@ func (k *keyPlan) foot(box drawing.Rect, scale Scale, shapes []keyShape) {
 	k.s.Group(drawing.Lettering, "", func(g *drawing.Scene) {
 		top := drawing.Point{X: box.Min.X + 150, Y: box.Min.Y + 200}
 		k.s.Squeezed = scale.Ratio <= 0 || k.nameless > 0
-		captioned(k.say, g, k.of.Metric, top, tw-600, k.say.Say(words.KeyplanTitleLarge), "", scale)
+		captioned(k.say, g, k.of.Metric, top, tw-600, drawing.Said{Words: k.say.Say(words.KeyplanTitleLarge)},
+			drawing.Said{}, scale)
 		directionKey(k.say, g, drawing.Point{X: box.Max.X - 5300, Y: box.Min.Y + 200})
 		at := drawing.Point{X: box.Min.X + tw, Y: box.Min.Y + 200}
 		if !beside {
@@ -319,12 +315,15 @@ func (k *keyPlan) head(sh keyGroup, box drawing.Rect) {
 		right := box.Max.X - 21*drawing.MM
 		at := drawing.Point{X: box.Min.X + 250, Y: box.Min.Y + 200 + drawing.Unit(drawing.Title)}
 		g.Text(at, strings.Join(names, ", "), drawing.Style{Size: drawing.Title, Face: drawing.Bold})
-		var phrase []string
+		var phrase []drawing.Said
 		for _, one := range sh {
 			said := k.headWords(one.per)
 			if len(sh) > 1 {
-				said[0] = one.per.Name + ": " + said[0]
-				said = []string{strings.Join(said, " ")}
+				all := drawing.Said{Words: one.per.Name + ":"}
+				for _, q := range said {
+					all = drawing.Said{Words: all.Words + " " + q.Words, Fact: drawing.FactNames(all.Fact, q.Fact)}
+				}
+				said = []drawing.Said{all}
 			}
 			phrase = append(phrase, said...)
 		}
@@ -340,15 +339,16 @@ func (k *keyPlan) head(sh keyGroup, box drawing.Rect) {
 }
 
 // headWords say what a perimeter is and whether it closes.
-func (k *keyPlan) headWords(p plan.KeyPerimeter) []string {
-	phrase := []string{k.kindWords(p)}
-	if p.Misses > 0 && !k.part {
-		misses := words.In("misses", inSentence(k.crew, p.Misses))
+func (k *keyPlan) headWords(p plan.KeyPerimeter) []drawing.Said {
+	phrase := []drawing.Said{{Words: k.kindWords(p), Fact: p.Count}}
+	if p.Misses.Real > 0 && !k.part {
+		misses := words.In("misses", inSentence(k.crew, p.Misses.Real))
 		if p.Within.Pass {
-			phrase = append(phrase, k.say.Say(words.KeyplanCloses, misses,
-				words.In("limit", inSentence(k.crew, p.Within.Most))))
+			phrase = append(phrase, drawing.Said{Words: k.say.Say(words.KeyplanCloses, misses,
+				words.In("limit", inSentence(k.crew, p.Within.Most))),
+				Fact: drawing.FactNames(p.Misses.Fact, p.Within.Facts[2])})
 		} else {
-			phrase = append(phrase, k.say.Say(words.KeyplanMisses, misses))
+			phrase = append(phrase, drawing.Said{Words: k.say.Say(words.KeyplanMisses, misses), Fact: p.Misses.Fact})
 		}
 	}
 	return phrase
@@ -382,18 +382,19 @@ func KeyPlanHatches(say words.Book, k plan.KeyPlan) []LegendEntry {
 	}
 	var out []LegendEntry
 	if edge {
-		out = append(out, LegendEntry{drawing.ZoneEdge, say.Say(words.KeyplanZoneEdge)})
+		out = append(out, LegendEntry{Kind: drawing.ZoneEdge, Words: say.Say(words.KeyplanZoneEdge)})
 	}
 	if corner {
-		long := words.In("corner-zone", length.Crew(k.Metric).InText(k.CornerZone))
-		said := say.Say(words.KeyplanZoneCorner, long)
+		long := words.In("corner-zone", length.Crew(k.Metric).InText(k.CornerZone.Real))
+		said, names := say.Say(words.KeyplanZoneCorner, long), k.CornerZone.Fact
 		if k.CornerTurn > 0 {
 			said = say.Say(words.KeyplanZoneCornerTurn, long, words.In("angle", length.FormatAngle(k.CornerTurn)))
+			names = drawing.FactNames(names, k.Begun)
 		}
-		out = append(out, LegendEntry{drawing.ZoneCorner, said})
+		out = append(out, LegendEntry{Kind: drawing.ZoneCorner, Words: said, Fact: names})
 	}
 	if wall {
-		out = append(out, LegendEntry{drawing.Masonry, say.Say(words.KeyplanLegendWall)})
+		out = append(out, LegendEntry{Kind: drawing.Masonry, Words: say.Say(words.KeyplanLegendWall)})
 	}
 	return out
 }

@@ -49,7 +49,7 @@ func everythingNamed(t interface {
 			}
 		}
 		for _, c := range p.Corners {
-			kind, turn, included := turnSaid(words.Book{}, layout.TurnOf(c))
+			kind, turn, included := TurnSaid(words.Book{}, layout.TurnOf(c))
 			if c.Absorb {
 				kind = "KINK"
 			}

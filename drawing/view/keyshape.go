@@ -49,7 +49,7 @@ func (k keyShape) cutOff() {
 
 // along is where a station of the wall line lies in its run as drawn.
 func (r keyRun) along(station length.Length) float64 {
-	return station.MM() * (r.long / math.Max(r.Front.MM(), 1e-6))
+	return station.MM() * (r.long / math.Max(r.Front.Real.MM(), 1e-6))
 }
 
 // beside is the polyline beside the wall line at its own distance for each

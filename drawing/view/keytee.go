@@ -62,7 +62,7 @@ func joined(t plan.KeyTee, main, branch keyShape) (at, end xy, ok bool) {
 	if !t.Starts {
 		end = b.at(b.long, 0)
 	}
-	scale := m.long / max(m.Front.MM(), 1)
+	scale := m.long / max(m.Front.Real.MM(), 1)
 	return m.at(t.At.MM()*scale, m.wide), end, true
 }
 
@@ -125,9 +125,8 @@ func (d *keyDrawing) meetingWords(g *drawing.Scene) {
 		got, ok := d.c.Try(l, spots...)
 		g.Add(got.Marks...)
 		if !ok {
-			d.notes = append(
-				d.notes, d.say.Say(words.KeyplanPanel, words.In("name", d.sh.per.Name), words.In("run", r.Name)),
-			)
+			d.notes = append(d.notes, drawing.Said{Words: d.say.Say(words.KeyplanPanel,
+				words.In("name", d.sh.per.Name), words.In("run", r.Name))})
 		}
 	}
 }

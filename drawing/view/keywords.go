@@ -20,7 +20,7 @@ func (d *keyDrawing) names(g *drawing.Scene) {
 	}
 	var along, short []long
 	for i, r := range d.sh.runs {
-		phrase := drawing.Letter(d.crew.Long(r.Front))
+		phrase := drawing.Letter(d.crew.Long(r.Front.Real))
 		if d.crew.Metric {
 			phrase = d.say.Say(words.UnitMm, words.In("n", phrase))
 		}
@@ -41,20 +41,17 @@ func (d *keyDrawing) names(g *drawing.Scene) {
 		all = append(
 			all,
 			saying{
-				place.Wish{Label: l, Spots: spots},
-				[]string{
-					d.say.Say(
-						words.KeyplanRunWhich,
-						words.In("name", r.Name),
-						words.In("front", inSentence(d.crew, r.Front)),
-					),
-				},
+				Wish: place.Wish{Label: l, Spots: spots},
+				lost: []string{d.say.Say(words.KeyplanRunWhich, words.In("name", r.Name),
+					words.In("front", inSentence(d.crew, r.Front.Real)))},
+				more: r.Front.Fact,
 			},
 		)
 	}
 	for _, k := range short {
 		r := d.sh.runs[k.i]
 		l := d.runName(k.i, r.Name, k.words)
+		l.Facts = []string{"", r.Front.Fact}
 		middle := d.m.all(r.at(r.long/2, d.wide(r)/2))
 		street := d.m.all(r.at(r.long/2, -d.real(keyBandO+keyBand)))
 		spots := l.Fan(
@@ -94,7 +91,7 @@ func (d *keyDrawing) names(g *drawing.Scene) {
 		case got.Stands():
 		case n < len(along):
 			d.nameless++
-			d.notes = append(d.notes, all[n].lost...)
+			d.notes = append(d.notes, all[n].notes()...)
 		default:
 			d.nameAlone(g, short[n-len(along)].i)
 		}
@@ -123,12 +120,10 @@ func (d *keyDrawing) nameAlone(g *drawing.Scene, i int) {
 	g.Add(got.Marks...)
 	if !ok {
 		d.nameless++
-		d.notes = append(d.notes, d.say.Say(words.KeyplanRunNoRoom, words.In("name", r.Name)))
+		d.notes = append(d.notes, drawing.Said{Words: d.say.Say(words.KeyplanRunNoRoom, words.In("name", r.Name))})
 	}
-	d.notes = append(
-		d.notes,
-		d.say.Say(words.KeyplanRunLength, words.In("name", r.Name), words.In("front", inSentence(d.crew, r.Front))),
-	)
+	d.notes = append(d.notes, drawing.Said{Words: d.say.Say(words.KeyplanRunLength, words.In("name", r.Name),
+		words.In("front", inSentence(d.crew, r.Front.Real))), Fact: r.Front.Fact})
 }
 
 // inwards is where the roof lies from a short run, whose neighbours say it
@@ -145,7 +140,7 @@ func (d *keyDrawing) inwards(i int) xy {
 
 // alongStreet letters a run's length along its street side.
 func (d *keyDrawing) alongStreet(g *drawing.Scene, r keyRun, phrase string) bool {
-	l := place.Label{Lines: []string{phrase}, Turn: readable(r.dir), Pad: besideLine}
+	l := place.Label{Lines: []string{phrase}, Facts: []string{r.Front.Fact}, Turn: readable(r.dir), Pad: besideLine}
 	h := drawing.Unit(drawing.Note) * 7 / 5
 	var spots []place.Spot
 	for _, y := range []drawing.Unit{180, 350, 550, 800} {
@@ -171,7 +166,8 @@ func (d *keyDrawing) holds(g *drawing.Scene) {
 		}
 	}
 	if len(rest) > 0 && !d.brief {
-		d.notes = append(d.notes, d.say.Say(words.KeyplanHoldToo, words.In("rest", join(d.say, rest))))
+		d.notes = append(d.notes, drawing.Said{Words: d.say.Say(words.KeyplanHoldToo,
+			words.In("rest", join(d.say, rest)))})
 	}
 }
 
@@ -248,12 +244,8 @@ func (d *keyDrawing) endWords() []saying {
 			spots := l.Fan(place.Fan{Toward: tenths(out), From: 120, To: 3000, Step: 300, Spread: 105, Reach: 900})
 			all = append(
 				all,
-				saying{
-					place.Wish{Label: l, Spots: spots},
-					[]string{
-						d.say.Say(side, words.In("run", r.Name), words.In("what", strings.ToLower(d.say.Say(name)))),
-					},
-				},
+				saying{Wish: place.Wish{Label: l, Spots: spots}, lost: []string{d.say.Say(side,
+					words.In("run", r.Name), words.In("what", strings.ToLower(d.say.Say(name))))}},
 			)
 		}
 	}
@@ -272,7 +264,7 @@ func (d *keyDrawing) cornerWords(g *drawing.Scene) {
 		if !r.rite {
 			continue
 		}
-		kind, turn, included := turnSaid(d.say, c.KeyTurn)
+		kind, turn, included := TurnSaid(d.say, c.KeyTurn)
 		if c.Absorbed {
 			kind = d.say.Say(words.KeyplanKink)
 		}
@@ -286,6 +278,7 @@ func (d *keyDrawing) cornerWords(g *drawing.Scene) {
 		}
 		l := place.Label{
 			Lines:    []string{c.Name + " " + kind, turn + ", " + included},
+			Facts:    []string{"", drawing.FactNames(c.Turned, c.Opened)},
 			Size:     drawing.Small,
 			LeadFace: drawing.Bold,
 			Pad:      80,
@@ -293,11 +286,12 @@ func (d *keyDrawing) cornerWords(g *drawing.Scene) {
 			About:    d.m.at(r.at(r.long, 0)),
 		}
 		all = append(all, saying{Wish: place.Wish{Label: l, Spots: l.Fan(fan)}})
-		l.Lines, l.Size = []string{c.Name}, drawing.Note
+		l.Lines, l.Facts, l.Size = []string{c.Name}, nil, drawing.Note
 		says := kind + ", " + turn + ", " + included + "."
 		brief = append(brief, saying{
-			place.Wish{Label: l, Spots: l.Fan(fan)},
-			[]string{
+			Wish: place.Wish{Label: l, Spots: l.Fan(fan)},
+			more: drawing.FactNames(c.Turned, c.Opened),
+			lost: []string{
 				d.say.Say(words.KeyplanCornerNote, words.In("name", c.Name), words.In("says", says)),
 				d.say.Say(
 					words.KeyplanCornerBetween,
@@ -316,16 +310,16 @@ func (d *keyDrawing) cornerWords(g *drawing.Scene) {
 			continue
 		}
 		if k < first || k >= first+len(brief) {
-			d.notes = append(d.notes, all[k].lost...)
+			d.notes = append(d.notes, all[k].notes()...)
 			continue
 		}
 		b := brief[k-first]
 		got, ok := d.c.Try(b.Label, b.Spots...)
 		g.Add(got.Marks...)
 		if ok {
-			d.notes = append(d.notes, b.lost[0])
+			d.notes = append(d.notes, b.notes()[0])
 		} else {
-			d.notes = append(d.notes, b.lost[1])
+			d.notes = append(d.notes, b.notes()[1])
 		}
 	}
 }
@@ -337,7 +331,7 @@ func (d *keyDrawing) endsAlone(g *drawing.Scene) {
 	for k, got := range d.c.TryAll(wishesOf(all)) {
 		g.Add(got.Marks...)
 		if !got.Stands() {
-			d.notes = append(d.notes, all[k].lost...)
+			d.notes = append(d.notes, all[k].notes()...)
 		}
 	}
 }
@@ -364,10 +358,8 @@ func (d *keyDrawing) expansionWords() []saying {
 			spots = append(spots, l.Fan(fan)...)
 			all = append(
 				all,
-				saying{
-					place.Wish{Label: l, Spots: spots},
-					[]string{d.say.Say(words.KeyplanExpansionNote, words.In("name", r.Name))},
-				},
+				saying{Wish: place.Wish{Label: l, Spots: spots},
+					lost: []string{d.say.Say(words.KeyplanExpansionNote, words.In("name", r.Name))}},
 			)
 		}
 	}
@@ -401,7 +393,7 @@ func (d *keyDrawing) sides(g *drawing.Scene) {
 	}
 	g.Add(got.Marks...)
 	if !ok {
-		d.notes = append(d.notes, d.say.Say(words.KeyplanRoofSide))
+		d.notes = append(d.notes, drawing.Said{Words: d.say.Say(words.KeyplanRoofSide)})
 	}
 }
 

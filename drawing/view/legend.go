@@ -10,6 +10,7 @@ import (
 type LegendEntry struct {
 	Kind  drawing.HatchKind
 	Words string
+	Fact  string // the names of the facts that the words letter
 }
 
 // Drawn are the entries of a legend whose hatches the given scenes show: a

@@ -22,7 +22,8 @@ func ShopSection(say words.Book, of plan.Profile, top string, w, h drawing.Unit)
 	}
 	st := BlankStyle(of.Metric)
 	lo, hi := of.Metal.Bounds()
-	title, under := say.Say(words.ProfileSection), say.Say(words.ProfileSectionSides)
+	title := drawing.Said{Words: say.Say(words.ProfileSection)}
+	under := drawing.Said{Words: say.Say(words.ProfileSectionSides)}
 	const side, over = 2600, 700
 	var probe drawing.Scene
 	head := captioned(say, &probe, st.Metric, drawing.Pt(50, 50), w-100, title, under, Scales(st.Metric)[0]).Max.Y + 300
@@ -47,15 +48,15 @@ func ShopSection(say words.Book, of plan.Profile, top string, w, h drawing.Unit)
 	var wishes []place.Wish
 	for _, f := range of.Faces {
 		dir := way(f)
-		lines := []string{drawing.Letter(f.Name + " " + st.Short(f.Outside))}
+		lines, fact := []string{drawing.Letter(f.Name + " " + st.Short(f.Outside))}, f.Fact
 		switch {
 		case f.Root && top != "":
-			lines[0] = drawing.Letter(f.Name + ": " + top)
+			lines[0], fact = drawing.Letter(f.Name+": "+top), ""
 		case f.Tangent:
 			lines = append(lines, say.Say(words.ProfileToTangent))
 		}
 		c := m.up(plan.Pt{X: (f.From.X + f.To.X) / 2, Y: (f.From.Y + f.To.Y) / 2})
-		lab := place.Label{Lines: lines, Facts: []string{f.Fact}, About: c, Face: drawing.Bold}
+		lab := place.Label{Lines: lines, Facts: []string{fact}, About: c, Face: drawing.Bold}
 		outward := tenths(xy{dir.y, -dir.x}) // the outside lies to the left of one who goes from the street to the roof
 		wishes = append(
 			wishes,
@@ -85,12 +86,18 @@ func ShopSection(say words.Book, of plan.Profile, top string, w, h drawing.Unit)
 		s.Add(q.Marks...)
 	}
 	s.H = min(h, head+2*over+scale.Units(eh))
-	for _, n := range p.Notes() {
-		s.Text(drawing.Pt(0, s.H+drawing.Unit(drawing.Note)), strconv.Itoa(n.N)+": "+n.Words, drawing.Style{})
-		s.H += drawing.Note.Line()
-	}
+	noted(&s, p.Notes())
 	if got := s.Bounds(); got.Max.Y+100 > s.H {
 		s.H = got.Max.Y + 100
 	}
 	return s
+}
+
+// noted letters under a drawing what found no room on it.
+func noted(s *drawing.Scene, notes []place.Note) {
+	for _, n := range notes {
+		s.Text(drawing.Pt(0, s.H+drawing.Unit(drawing.Note)), strconv.Itoa(n.N)+": "+n.Words,
+			drawing.Style{Fact: n.Fact})
+		s.H += drawing.Note.Line()
+	}
 }

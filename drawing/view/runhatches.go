@@ -16,8 +16,8 @@ func RunHatches(say words.Book, r *plan.Run, win Window) []LegendEntry {
 	for _, k := range []struct {
 		corner bool
 		as     LegendEntry
-	}{{true, LegendEntry{drawing.ZoneCorner, say.Say(words.RunHatchCorner)}},
-		{false, LegendEntry{drawing.ZoneEdge, say.Say(words.KeyplanZoneEdge)}}} {
+	}{{true, LegendEntry{Kind: drawing.ZoneCorner, Words: say.Say(words.RunHatchCorner)}},
+		{false, LegendEntry{Kind: drawing.ZoneEdge, Words: say.Say(words.KeyplanZoneEdge)}}} {
 		if slices.ContainsFunc(r.WindZones, func(z plan.WindZone) bool {
 			return z.Corner == k.corner &&
 				f.overlaps(z.From, z.To)
@@ -37,16 +37,16 @@ func RunHatches(say words.Book, r *plan.Run, win Window) []LegendEntry {
 				return min(z.Plies, 3) == k &&
 					f.overlaps(z.From, z.To)
 			}) {
-				out = append(out, LegendEntry{runPacking(k), layers[k]})
+				out = append(out, LegendEntry{Kind: runPacking(k), Words: layers[k]})
 			}
 		}
 		if kind, name := runWallHatch(r); kind != drawing.NoHatch {
-			out = append(out, LegendEntry{kind, say.Say(words.RunHatchWall, words.In("layer", name))})
+			out = append(out, LegendEntry{Kind: kind, Words: say.Say(words.RunHatchWall, words.In("layer", name))})
 		}
 	}
 	walled := win.From <= 0 && r.Left.Kind == plan.EndWall || win.To >= r.Cap.Real && r.Right.Kind == plan.EndWall
 	if walled && (len(out) == 0 || out[len(out)-1].Kind != drawing.Masonry) {
-		out = append(out, LegendEntry{drawing.Masonry, say.Say(words.KeyplanLegendWall)})
+		out = append(out, LegendEntry{Kind: drawing.Masonry, Words: say.Say(words.KeyplanLegendWall)})
 	}
 	return out
 }

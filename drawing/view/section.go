@@ -25,11 +25,12 @@ type sectionView struct {
 
 	keys []sectionKey
 	like *plan.Section // the section whose words are not repeated; nil: none
+	pad
 }
 
 // sectionKey is one numbered item of the list, with the place it is about.
 type sectionKey struct {
-	words string
+	drawing.Said
 	tip   plan.Pt
 	where keyPlace
 }
@@ -48,12 +49,13 @@ const (
 // fasteners and cap, each to its true thickness, with the laps and clearances at
 // that station. At a joint the next cap is seen behind the splice plate and its
 // tape; a building expansion joint has no chair under it. notes go on its list.
-func Section(say words.Book, of plan.Section, told SectionTold, notes ...string) *Keyed {
+func Section(say words.Book, of plan.Section, told SectionTold, notes ...drawing.Said) *Keyed {
 	return SectionLike(say, of, nil, told, notes...)
 }
 
 // SectionLike is a section whose list tells only what is not told beside another one.
-func SectionLike(say words.Book, of plan.Section, like *plan.Section, told SectionTold, notes ...string) *Keyed {
+func SectionLike(say words.Book, of plan.Section, like *plan.Section, told SectionTold,
+	notes ...drawing.Said) *Keyed {
 	s := newSectionView(say, of)
 	s.told, s.like = told, like
 	s.items()
@@ -61,8 +63,9 @@ func SectionLike(say words.Book, of plan.Section, like *plan.Section, told Secti
 	k := &Keyed{
 		ID: "section-" + of.Mark, Title: s.title(), About: say.Say(words.SectionAbout, words.In("title", s.title()),
 			words.In("run", of.Run)),
-		say:    say,
-		under:  say.Say(words.SectionUnder, words.In("run", of.Run), words.In("station", s.crew.InText(of.Crew))),
+		say: say,
+		under: drawing.Said{Words: say.Say(words.SectionUnder, words.In("run", of.Run),
+			words.In("station", s.crew.InText(of.Crew.Real))), Fact: of.Crew.Fact},
 		metric: s.crew.Metric, finest: 4, coarsest: 10, extent: s.extent, beside: sectionBeside,
 		draw: func(ratio float64) keyedDrawing { return keyedDrawing{marks: s.cut(ratio, s.told == SectionDetailed)} },
 		list: keyedList{notes: append(s.lines(), notes...), holds: s.holds()},
@@ -75,7 +78,7 @@ func SectionLike(say words.Book, of plan.Section, like *plan.Section, told Secti
 		k.list.figures, k.list.column = []entry{s.details()}, k.beside-200
 	}
 	for _, it := range s.keys {
-		k.list.items = append(k.list.items, it.words)
+		k.list.items = append(k.list.items, it.Said)
 	}
 	return k
 }
@@ -93,7 +96,7 @@ func (s *sectionView) unlike() {
 	}
 	o.items()
 	s.keys = slices.DeleteFunc(s.keys, func(k sectionKey) bool {
-		return slices.ContainsFunc(o.keys, func(q sectionKey) bool { return q.words == k.words })
+		return slices.ContainsFunc(o.keys, func(q sectionKey) bool { return q.Words == k.Words })
 	})
 }
 
@@ -195,7 +198,7 @@ func SectionHatches(say words.Book, of ...plan.Section) []LegendEntry {
 	var out []LegendEntry
 	add := func(k drawing.HatchKind, words string) {
 		if k != drawing.NoHatch && !slices.ContainsFunc(out, func(e LegendEntry) bool { return e.Kind == k }) {
-			out = append(out, LegendEntry{k, words})
+			out = append(out, LegendEntry{Kind: k, Words: words})
 		}
 	}
 	for _, p := range of {

@@ -34,7 +34,9 @@ func TestSectionsAreFaultless(t *testing.T) {
 			l := solved(t, s)
 			for _, r := range someOf(l.Runs(), 3) {
 				for _, c := range someOf(r.Chairs, 2) {
-					keyedTrue(t, func(b words.Book) *Keyed { return Section(b, l.Section(r, c.At, c, nil), SectionPlain, "a note") })
+					keyedTrue(t, func(b words.Book) *Keyed {
+						return Section(b, l.Section(r, c.At, c, nil), SectionPlain, drawing.Plain("a note")...)
+					})
 					keyedTrue(t, func(b words.Book) *Keyed { return Section(b, l.Section(r, c.At, c, nil), SectionDetailed) })
 				}
 				for _, j := range someOf(r.Joints, 3) {
@@ -191,7 +193,8 @@ func TestLegendOfWhatIsDrawn(t *testing.T) {
 	s.Group(drawing.Wall, "", func(g *drawing.Scene) {
 		g.Hatch(drawing.Masonry, drawing.Thin, drawing.Box(0, 0, 1000, 1000).Corners()...)
 	})
-	all := []LegendEntry{{drawing.Wood, "wood"}, {drawing.Masonry, "block"}, {drawing.Shims, "shims"}}
+	all := []LegendEntry{{Kind: drawing.Wood, Words: "wood"}, {Kind: drawing.Masonry, Words: "block"},
+		{Kind: drawing.Shims, Words: "shims"}}
 	if got := Drawn(all, s); len(got) != 1 || got[0].Words != "block" {
 		t.Errorf("the legend is %v", got)
 	}

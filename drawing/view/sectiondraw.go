@@ -145,9 +145,9 @@ func (s *sectionView) part(g *drawing.Scene, m paperMap, p plan.Part, r plan.Rin
 	case p.Beyond:
 		g.Fill(drawing.White, drawing.Thin, pts...)
 	default:
-		tone, thick := drawing.Black, s.of.Sheet.Thickness
+		tone, thick := drawing.Black, s.of.Sheet.Thickness.Real
 		if p.Kind == plan.ChairMetal {
-			tone, thick = drawing.Dark, s.of.Seat.Thickness
+			tone, thick = drawing.Dark, s.of.Seat.Thickness.Real
 		}
 		pen := drawing.NoPen
 		if drawing.Round(thick.MM()/m.ratio) < hairline {
@@ -164,7 +164,7 @@ const hairline drawing.Unit = 35
 // membrane is a dark band where the paper shows how thick it is, else thick
 // dashes along its middle.
 func (s *sectionView) membrane(g *drawing.Scene, m paperMap, r plan.Ring) {
-	if drawing.Round(s.of.Membrane.Thickness.MM()/m.ratio) >= asLine || len(r) != 8 {
+	if drawing.Round(s.of.Membrane.Thickness.Real.MM()/m.ratio) >= asLine || len(r) != 8 {
 		g.Fill(drawing.Mid, drawing.Thin, m.ring(r)...)
 		return
 	}
@@ -184,13 +184,13 @@ func (s *sectionView) head(g *drawing.Scene, m paperMap, row plan.Row) {
 		g.Line(drawing.Centre, at.Sub(drawing.Pt(0, 400)), at.Add(drawing.Pt(0, 2000)))
 		return
 	}
-	d := drawing.Round(math.Max(row.Diameter.MM()/2/m.ratio, 0.35))
+	d := drawing.Round(math.Max(row.Diameter.Real.MM()/2/m.ratio, 0.35))
 	wide, high := d*21/10, max(d*11/10, 80)
 	g.Fill(drawing.Black, drawing.NoPen, at.Add(drawing.Pt(-wide, 0)), at.Add(drawing.Pt(wide, 0)),
 		at.Add(drawing.Pt(wide, -high)), at.Add(drawing.Pt(-wide, -high)))
-	tip := m.up(plan.Pt{X: row.Head.X, Y: row.Head.Y - row.Length})
-	for y := tip.Y - drawing.Round(row.Tip.MM()/m.ratio); y > tip.Y-drawing.Round(math.Min(row.Into.MM(),
-		row.Length.MM()*0.8)/m.ratio); y -= 110 {
+	tip := m.up(plan.Pt{X: row.Head.X, Y: row.Head.Y - row.Length.Real})
+	for y := tip.Y - drawing.Round(row.Tip.Real.MM()/m.ratio); y > tip.Y-drawing.Round(math.Min(row.Into.Real.MM(),
+		row.Length.Real.MM()*0.8)/m.ratio); y -= 110 {
 		g.Line(drawing.HatchPen, drawing.Pt(at.X-d, y), drawing.Pt(at.X+d, y-50))
 	}
 	g.Line(drawing.Centre, at.Sub(drawing.Pt(0, high+150)), tip.Add(drawing.Pt(0, 150)))

@@ -37,7 +37,7 @@ func TestSectionShowsTheExtender(t *testing.T) {
 		}
 		of := l.Section(r, r.Chairs[1].At, r.Chairs[1], nil)
 		s := newSectionView(words.Book{}, of)
-		if len(of.Hung) != 1 || of.Hung[0].Height != e.Height {
+		if len(of.Hung) != 1 || of.Hung[0].Height.Real != e.Height {
 			t.Fatalf("%s: %+v", side, of.Hung)
 		}
 		h, whole := of.Hung[0], plan.FrontFoot

@@ -38,7 +38,8 @@ func (s *sectionView) dims(g *drawing.Scene, m paperMap, floor length.Length) {
 		x(clear[2].From.X), x(clear[2].To.X)},
 		Labels: []string{s.crew.Short(parts[0]), s.say.Say(words.SectionWall,
 			words.In("width", s.crew.Short(parts[1]))), s.crew.Short(parts[2])},
-		From: []drawing.Unit{y(s.lo.Y) + 150, y(floor), y(floor), y(s.of.Feet[1].Y) + 300}, Ends: ends}.Figure())
+		Facts: []string{clear[0].Fact, clear[1].Fact, clear[2].Fact},
+		From:  []drawing.Unit{y(s.lo.Y) + 150, y(floor), y(floor), y(s.of.Feet[1].Y) + 300}, Ends: ends}.Figure())
 	left, right := length.Min(s.lo.X, 0), length.Max(s.hi.X, s.of.Outside)
 	s.legDims(g, m, ends, x(left)-legAway, x(left), -1, [5]plan.DimKind{plan.FrontFoot, plan.FrontLapped,
 		plan.FrontCover, plan.FrontPacked, plan.FrontRise}, s.of.Sheet.Legs[0].To)
@@ -161,6 +162,7 @@ func (s *sectionView) slope(g *drawing.Scene, m paperMap) {
 	y, mid := left.Y-1950, (left.X+right.X)/2
 	st := drawing.Style{Align: drawing.Middle}
 	said := drawing.Letter(s.fall())
+	st.Fact = s.of.Falls
 	g.Text(drawing.Point{X: mid, Y: y - 100}, said, st)
 	if s.of.Fall != 0 {
 		half := max(drawing.Width(drawing.Regular, said, drawing.Note)/2, 900)

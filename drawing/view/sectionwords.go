@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"copingset/drawing"
 	"copingset/drawing/words"
 	"copingset/layout/length"
 	"copingset/layout/plan"
@@ -66,13 +67,14 @@ func fallText(say words.Book, metric bool, f plan.Fall) string {
 }
 
 // holds letter what the section itself shows to be wrong.
-func (s *sectionView) holds() []string {
-	var out []string
-	say := func(k words.Key, in ...words.Slot) { out = append(out, s.say.Say(k, in...)) }
+func (s *sectionView) holds() []drawing.Said {
+	var out []drawing.Said
+	say := func(k words.Key, in ...words.Slot) { out = append(out, s.said(s.say.Say(k, in...))) }
 	has := func(c plan.Check) []words.Slot {
 		return []words.Slot{words.In("has", s.short(c.Has)), words.In("least", s.short(c.Asked))}
 	}
 	for _, c := range plan.Failing(s.of.Checks) {
+		s.also(c.Facts[:lettered(c)]...)
 		switch c.Code {
 		case plan.WallWidth:
 			say(words.SectionHoldWidth)
@@ -119,6 +121,17 @@ func (s *sectionView) holds() []string {
 	return out
 }
 
+// lettered is how many of the three lengths of a check a hold letters.
+func lettered(c plan.Check) int {
+	switch {
+	case c.Code == plan.RearPlay:
+		return 3
+	case c.Code == plan.MetalClear, c.Code == plan.ChairInPlace && c.Has < 0:
+		return 1
+	}
+	return 2
+}
+
 // capWords names the cap with its outside dimensions.
 func (s *sectionView) capWords() string {
 	m, say := &s.of.Sheet, s.say.Say
@@ -126,26 +139,31 @@ func (s *sectionView) capWords() string {
 	if s.of.Joined != nil {
 		key = words.SectionCapBeyond
 	}
-	metal := []words.Slot{words.In("metal", m.Metal), words.In("thickness", s.thin(m.Thickness)),
+	s.also(m.Named)
+	metal := []words.Slot{words.In("metal", m.Metal), words.In("thickness", s.thin(s.is(m.Thickness))),
 		words.In("finish", m.Finish)}
 	if s.told == SectionPlain {
 		return say(key, metal...)
 	}
 	front, rear := m.Legs[0], m.Legs[1]
+	s.also(s.dim(plan.FrontFoot).Fact, s.dim(plan.RearFoot).Fact)
 	all := []string{say(key, metal...),
 		say(words.SectionLegStreet, words.In("length", say(s.measureKey(front.To),
 			words.In("length", s.short(front.Length))))),
 		say(words.SectionLegRoof, words.In("length", say(s.measureKey(rear.To),
 			words.In("length", s.short(rear.Length)))))}
-	if front.Kick > 0 {
-		all = append(all, say(words.SectionDrip, words.In("length", s.short(front.Kick)),
+	if front.Kick.Real > 0 {
+		s.also(front.Turned)
+		all = append(all, say(words.SectionDrip, words.In("length", s.short(s.is(front.Kick))),
 			words.In("angle", front.Turn)))
 	}
-	if rear.Kick > 0 {
-		all = append(all, say(words.SectionHook, words.In("length", s.short(rear.Kick)), words.In("angle", rear.Turn)))
+	if rear.Kick.Real > 0 {
+		s.also(rear.Turned)
+		all = append(all, say(words.SectionHook, words.In("length", s.short(s.is(rear.Kick))),
+			words.In("angle", rear.Turn)))
 	}
 	switch street, roof := m.Hems[0], m.Hems[1]; {
-	case street == roof && street.Return > 0:
+	case street == roof && street.Return.Real > 0:
 		all = append(all, say(words.SectionHems, words.In("hem", s.hemWords(street))))
 	case street != roof:
 		all = append(all, say(words.SectionHemsTwo, words.In("street", s.hemWords(street)),
@@ -157,13 +175,13 @@ func (s *sectionView) capWords() string {
 // hemWords are a hem's return and how it lies.
 func (s *sectionView) hemWords(h plan.Hem) string {
 	switch {
-	case h.Return == 0:
+	case h.Return.Real == 0:
 		return s.say.Say(words.SectionHemNone)
 	case h.Lies == "":
-		return s.short(h.Return)
+		return s.short(s.is(h.Return))
 	}
-	return s.say.Say(words.SectionHem, words.In("return", s.short(h.Return)), words.In("lies", h.Lies),
-		words.In("inside", s.short(h.Inside)))
+	return s.say.Say(words.SectionHem, words.In("return", s.short(s.is(h.Return))), words.In("lies", h.Lies),
+		words.In("inside", s.short(s.is(h.Inside))))
 }
 
 // plateWords name the plate of a joint.
@@ -179,7 +197,7 @@ func (s *sectionView) plateWords() string {
 	if !j.Stated {
 		shape = s.say.Say(words.SectionPrinciple)
 	}
-	return sentences(s.say.Say(key, words.In("length", s.short(j.Plate))), shape)
+	return sentences(s.say.Say(key, words.In("length", s.short(s.is(j.Plate)))), shape)
 }
 
 // chairWords name the chair and who stands behind it.
@@ -189,8 +207,9 @@ func (s *sectionView) chairWords() string {
 	if !c.Stated {
 		unstated = s.say.Say(words.SectionChairUnstated)
 	}
-	return sentences(s.say.Say(words.SectionChair, words.In("chair", c.Name), words.In("length", s.short(c.Length)),
-		words.In("thickness", s.thin(c.Thickness)),
+	s.also(c.Reported)
+	return sentences(s.say.Say(words.SectionChair, words.In("chair", c.Name),
+		words.In("length", s.short(s.is(c.Length))), words.In("thickness", s.thin(s.is(c.Thickness))),
 		words.In("report", c.Report)), unstated)
 }
 
@@ -200,19 +219,21 @@ func (s *sectionView) rowWords(i int) string {
 	if !row.Fits {
 		return say([...]words.Key{words.SectionRowStreetNone, words.SectionRowRoofNone}[i])
 	}
+	s.also(row.Counted)
 	w := say([...]words.Key{words.SectionRowStreet, words.SectionRowRoof}[i],
 		words.In("count", strconv.Itoa(row.Count)), words.In("fastener", row.Fastener),
-		words.In("diameter", s.size(row.Diameter)), words.In("length", s.short(row.Length)),
-		words.In("into", s.floor(row.Into)), words.In("substrate", say(MaterialKey(s.of.Seat.Substrate))),
-		words.In("thread", s.short(row.Asked)), words.In("tip", s.short(row.Tip)))
-	if row.Pilot == 0 {
+		words.In("diameter", s.size(s.is(row.Diameter))), words.In("length", s.short(s.is(row.Length))),
+		words.In("into", s.floor(s.is(row.Into))), words.In("substrate", say(MaterialKey(s.of.Seat.Substrate))),
+		words.In("thread", s.short(s.is(row.Asked))), words.In("tip", s.short(s.is(row.Tip))))
+	if row.Pilot.Real == 0 {
 		return w
 	}
 	below := words.SectionPilotBuild
 	if row.Packing == 0 {
 		below = words.SectionPilotWall
 	}
-	return sentences(w, say(below, words.In("diameter", s.size(row.PilotDia)), words.In("depth", s.short(row.Pilot))))
+	return sentences(w, say(below, words.In("diameter", s.size(s.is(row.PilotDia))),
+		words.In("depth", s.short(s.is(row.Pilot)))))
 }
 
 // packWords says how the build-up at both faces is made up.
@@ -221,7 +242,7 @@ func (s *sectionView) packWords() string {
 	made := func(of []length.Length) string {
 		var t []string
 		if p.Layers > 0 {
-			t = append(t, strconv.Itoa(p.Layers)+" × "+s.fine(p.Layer))
+			t = append(t, strconv.Itoa(p.Layers)+" × "+s.fine(p.Layer.Real))
 		}
 		for _, x := range of {
 			t = append(t, s.fine(x))
@@ -230,6 +251,15 @@ func (s *sectionView) packWords() string {
 			return ""
 		}
 		return " = " + strings.Join(t, " + ")
+	}
+	s.also(s.dim(plan.FrontPacked).Fact, s.dim(plan.RearPacked).Fact)
+	for i, of := range p.Shims {
+		if p.Layers > 0 || len(of) > 1 {
+			s.also(p.Shimmed[i])
+		}
+	}
+	if p.Layers > 0 {
+		s.also(p.Counted, p.Layer.Fact, p.Named)
 	}
 	all := []string{say(words.SectionPack, words.In("street", s.short(s.of.PackFront)+made(p.Shims[0])),
 		words.In("roof", s.short(s.of.PackRear)+made(p.Shims[1])))}
@@ -248,13 +278,14 @@ func (s *sectionView) stacked() bool {
 }
 
 // lapWords states a lap against the least.
-func (s *sectionView) lapWords(k words.Key, cover length.Length, code plan.Code) string {
+func (s *sectionView) lapWords(k words.Key, joint plan.DimKind, code plan.Code) string {
 	c, _ := plan.Of(s.of.Checks, code)
+	s.also(c.Facts[:2]...)
 	under := ""
 	if c.Fails() {
 		under = s.say.Say(words.SectionLapUnder)
 	}
-	return sentences(s.say.Say(k, words.In("cover", s.short(cover)), words.In("lap", s.short(c.Has)),
+	return sentences(s.say.Say(k, words.In("cover", s.short(s.is(s.dim(joint).Value))), words.In("lap", s.short(c.Has)),
 		words.In("least", s.short(c.Asked))), under)
 }
 
@@ -267,15 +298,17 @@ func (s *sectionView) hungWords(h plan.Hung) string {
 	if !h.Stated {
 		shape = s.say.Say(words.SectionPrinciple)
 	}
-	return sentences(s.say.Say(key, words.In("high", s.short(h.Height)),
-		words.In("tested", s.say.Say(s.measureKey(h.To), words.In("length", s.short(h.Tested)))),
-		words.In("needed", s.short(h.Leg))), shape, s.say.Say(words.SectionExtenderHold))
+	return sentences(s.say.Say(key, words.In("high", s.short(s.is(h.Height))),
+		words.In("tested", s.say.Say(s.measureKey(h.To), words.In("length", s.short(s.is(h.Tested))))),
+		words.In("needed", s.short(s.is(h.Leg)))), shape, s.say.Say(words.SectionExtenderHold))
 }
 
 // items lists what the section shows, with the place each number points at.
 func (s *sectionView) items() {
 	of := &s.of
-	add := func(w string, tip plan.Pt, where keyPlace) { s.keys = append(s.keys, sectionKey{w, tip, where}) }
+	add := func(w string, tip plan.Pt, where keyPlace) {
+		s.keys = append(s.keys, sectionKey{s.said(w), tip, where})
+	}
 	across := func(of plan.Ring, f float64) plan.Pt { return overAt(of, lerp(s.lo.X, s.hi.X, f)) }
 	if s.told == SectionBrief {
 		add(s.say.Say(words.SectionCapShort), across(s.cap.Ring, 0.86), inRow)
@@ -292,7 +325,7 @@ func (s *sectionView) items() {
 		if p := of.Of(plan.Tape); len(p) > 0 {
 			tip = across(p[0].Ring, 0.4)
 		}
-		add(s.say.Say(words.SectionTape, words.In("tape", s.short(of.Joined.Tape))), tip, inRow)
+		add(s.say.Say(words.SectionTape, words.In("tape", s.short(s.is(of.Joined.Tape)))), tip, inRow)
 	}
 	if c := of.Seat; c != nil {
 		add(s.chairWords(), overAt(s.chair.Ring, lerp(c.Front, c.Rear, 0.5)), inRow)
@@ -308,8 +341,9 @@ func (s *sectionView) items() {
 		if p := of.Of(plan.MembraneLayer); len(p) > 0 {
 			tip = overAt(p[0].Ring, x)
 		}
+		s.also(of.Membrane.Named)
 		add(s.say.Say(words.SectionMembrane, words.In("membrane", of.Membrane.Name),
-			words.In("thickness", s.thin(of.Membrane.Thickness))), tip, inRow)
+			words.In("thickness", s.thin(s.is(of.Membrane.Thickness)))), tip, inRow)
 	}
 	if p := of.Of(plan.Shim, plan.PackingSheet, plan.Shimmed); of.Seat != nil && s.told != SectionBrief && len(p) > 0 &&
 		(of.PackFront > 0 || of.PackRear > 0) {
@@ -322,17 +356,17 @@ func (s *sectionView) items() {
 	for i, p := range of.Of(plan.WallLayer) {
 		lo, hi := p.Ring.Bounds()
 		if hi.Y > low-20*length.Millimetre && (s.told != SectionBrief || s.expansion()) {
-			name := s.say.Say(words.SectionLayer, words.In("layer", of.Layers[i].Name),
-				words.In("thickness", s.short(of.Layers[i].Thickness)))
+			thick := words.In("thickness", s.short(s.is(of.Layers[i].Thickness)))
+			name := s.say.Say(words.SectionLayer, words.In("layer", of.Layers[i].Name), thick)
 			if s.expansion() {
-				name = s.say.Say(words.SectionLayerBeyond, words.In("layer", of.Layers[i].Name),
-					words.In("thickness", s.short(of.Layers[i].Thickness)), words.In("gap", s.short(of.Joined.Gap)))
+				name = s.say.Say(words.SectionLayerBeyond, words.In("layer", of.Layers[i].Name), thick,
+					words.In("gap", s.short(s.is(of.Joined.Gap))))
 			}
 			add(name, plan.Pt{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}, onLayer)
 		}
 	}
-	add(s.lapWords(words.SectionLapStreet, of.CoverFront, plan.FrontLap), of.Joints[0], atFront)
-	add(s.lapWords(words.SectionLapRoof, of.CoverRear, plan.RearLap), of.Joints[1], atRear)
+	add(s.lapWords(words.SectionLapStreet, plan.FrontCover, plan.FrontLap), of.Joints[0], atFront)
+	add(s.lapWords(words.SectionLapRoof, plan.RearCover, plan.RearLap), of.Joints[1], atRear)
 	for _, h := range of.Hung {
 		add(s.hungWords(h), plan.Pt{X: h.Foot.X, Y: lerp(h.Foot.Y, h.Top.Y, 0.2)}, map[bool]keyPlace{true: atFront,
 			false: atRear}[h.Front])
@@ -340,12 +374,12 @@ func (s *sectionView) items() {
 }
 
 // lines are the notes under the numbered list.
-func (s *sectionView) lines() []string {
+func (s *sectionView) lines() []drawing.Said {
 	if s.like != nil {
-		return []string{s.say.Say(words.SectionRest, words.In("mark", s.like.Mark))}
+		return drawing.Plain(s.say.Say(words.SectionRest, words.In("mark", s.like.Mark)))
 	}
 	if s.told == SectionBrief {
-		return []string{s.say.Say(words.SectionBrief)}
+		return drawing.Plain(s.say.Say(words.SectionBrief))
 	}
 	top := words.SectionTopChair
 	switch {
@@ -356,12 +390,12 @@ func (s *sectionView) lines() []string {
 	}
 	var fall []words.Slot
 	if s.of.Fall != 0 {
+		s.also(s.of.Falls)
 		fall = []words.Slot{words.In("fall", fallText(s.say, s.of.Metric, s.of.Fall))}
 	}
-	return []string{
-		sentences(s.say.Say(top, fall...), s.say.Say(words.SectionPlay, words.In("play", s.short(s.of.Play)),
-			words.In("least", s.short(s.of.PlayLeast)), words.In("most", s.short(s.of.PlayMost)))),
-	}
+	return []drawing.Said{s.said(sentences(s.say.Say(top, fall...), s.say.Say(words.SectionPlay,
+		words.In("play", s.short(s.is(s.dim(plan.RearClear).Value))),
+		words.In("least", s.short(s.is(s.of.PlayLeast))), words.In("most", s.short(s.is(s.of.PlayMost))))))}
 }
 
 // fall letters the fall of the top over the cap.

@@ -249,7 +249,7 @@ func (d *stepDrawing) wall(g *drawing.Scene, st stepState) {
 		if a >= d.floor && b >= d.floor {
 			break
 		}
-		depth += y.Thickness.MM()
+		depth += y.Thickness.Real.MM()
 		e, c := math.Min(p.top(p.face)+depth, d.floor), math.Min(p.top(p.back)+depth, d.floor)
 		q := m.all(xy{p.face, math.Min(a, d.floor)}, xy{p.back, math.Min(b, d.floor)}, xy{p.back, c}, xy{p.face, e})
 		g.Hatch(layerHatch(y.Material), pen, q...)

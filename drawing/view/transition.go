@@ -23,13 +23,13 @@ func (c *corner) taperWords() {
 	}
 	c.note(say(hand))
 	for _, ch := range c.Legs[0].Chairs {
-		mark, inside := words.In("chair", ch.Mark), words.In("inside", c.short(ch.Inside))
+		mark, inside := words.In("chair", ch.Mark), words.In("inside", c.short(ch.Inside.Real))
 		if ch.Cut() {
-			c.note(say(words.CornerTaperChairCut, mark, inside, words.In("left", c.short(ch.Edges[0])),
-				words.In("right", c.short(ch.Edges[1]))))
+			c.note(say(words.CornerTaperChairCut, mark, inside, words.In("left", c.short(ch.Edges[0].Real)),
+				words.In("right", c.short(ch.Edges[1].Real))), ch.Inside, ch.Edges[0], ch.Edges[1])
 			continue
 		}
-		c.note(say(words.CornerTaperChair, mark, inside))
+		c.note(say(words.CornerTaperChair, mark, inside), ch.Inside)
 	}
 	c.note(say(words.CornerTaperWidths, words.In("wide", c.shopShort(t.Wide[0].Real)),
 		words.In("wide-out", c.shopShort(t.Wide[1].Real)),
@@ -102,7 +102,7 @@ func (d *cornerDrawing) taperHands() []saying {
 		spots := append(l.Fan(fan), d.byLetter(l, k.words, leg)...)
 		fan.Toward, fan.Tips = tenths(leg.dir.roofward().times(-1)), d.m.all(leg.at(k.u, d.real(2)), leg.at(k.u, 0))
 		spots = append(spots, l.Fan(fan)...)
-		all = append(all, saying{place.Wish{Label: l, Spots: spots, Weight: 4}, []string{l.Lines[0]}})
+		all = append(all, saying{Wish: place.Wish{Label: l, Spots: spots, Weight: 4}, lost: []string{l.Lines[0]}})
 	}
 	return all
 }

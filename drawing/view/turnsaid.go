@@ -6,9 +6,9 @@ import (
 	"copingset/layout/plan"
 )
 
-// turnSaid letters what a corner does: its kind, by how much it leaves the straight
+// TurnSaid letters what a corner does: its kind, by how much it leaves the straight
 // line, and the angle between its legs.
-func turnSaid(say words.Book, t plan.KeyTurn) (kind, turn, included string) {
+func TurnSaid(say words.Book, t plan.KeyTurn) (kind, turn, included string) {
 	by := words.In("angle", length.FormatAngle(t.Turn))
 	in := say.Say(words.TurnIncluded, words.In("angle", length.FormatAngle(t.Included)))
 	switch t.Kind {
@@ -29,7 +29,3 @@ func StepSaid(say words.Book, run string, up bool) string {
 	}
 	return say.Say(words.CornerStepDown, words.In("run", run))
 }
-
-// TurnSaid are the words of a corner's turn: what it is, how far it turns, and the angle
-// between its walls.
-func TurnSaid(say words.Book, t plan.KeyTurn) (kind, turn, included string) { return turnSaid(say, t) }

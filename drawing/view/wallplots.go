@@ -29,7 +29,7 @@ func (v *wallReport) say(g *drawing.Scene, q *wallPlot, phrase, fact string, at 
 		l,
 		l.Fan(place.Fan{Toward: toward, From: 160, To: 3200, Step: 160, Spread: 180, Reach: 320})...)
 	if !ok {
-		v.unsaid = append(v.unsaid, q.title+": "+phrase)
+		v.unsaid = append(v.unsaid, drawing.Said{Words: q.title + ": " + phrase, Fact: fact})
 	}
 	g.Add(got.Marks...)
 }

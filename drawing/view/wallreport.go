@@ -81,9 +81,9 @@ type wallReport struct {
 	s      drawing.Scene
 	placer *place.Placer
 	plots  []*wallPlot
-	foot   drawing.Unit // of the last plot
-	unsaid []string     // labels that found no room
-	bare   bool         // its marks are named elsewhere on the sheet
+	foot   drawing.Unit   // of the last plot
+	unsaid []drawing.Said // labels that found no room
+	bare   bool           // its marks are named elsewhere on the sheet
 }
 
 // wallPlot is one of the three plots: values against stations.
@@ -205,8 +205,13 @@ func (v *wallReport) notes() {
 	if len(v.unsaid) == 0 {
 		return
 	}
-	for _, phrase := range drawing.Wrap(strings.Join(v.unsaid, "; "), drawing.Regular, drawing.Note, v.s.W) {
-		v.s.Text(drawing.Pt(0, v.s.H+drawing.Unit(drawing.Note)), phrase, drawing.Style{})
+	var all, facts []string
+	for _, q := range v.unsaid {
+		all, facts = append(all, q.Words), append(facts, q.Fact)
+	}
+	st := drawing.Style{Fact: drawing.FactNames(facts...)}
+	for _, phrase := range drawing.Wrap(strings.Join(all, "; "), drawing.Regular, drawing.Note, v.s.W) {
+		v.s.Text(drawing.Pt(0, v.s.H+drawing.Unit(drawing.Note)), phrase, st)
 		v.s.H += reportRow
 	}
 }

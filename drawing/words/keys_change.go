@@ -21,6 +21,7 @@ const (
 	ChangeChairsAllRight    Key = "change.chairs-all-right"
 	ChangeChairsAllLeft     Key = "change.chairs-all-left"
 	ChangeChairsVary        Key = "change.chairs-vary"
+	ChangeJointCount        Key = "change.joint-count"
 	ChangeJointsRight       Key = "change.joints-right"
 	ChangeJointsLeft        Key = "change.joints-left"
 	ChangeJointsAllRight    Key = "change.joints-all-right"

@@ -10,6 +10,7 @@ const (
 	FrameCheck            Key = "frame.check"
 	FrameContinued        Key = "frame.continued"
 	FrameNext             Key = "frame.next"
+	FrameFaults           Key = "frame.faults"
 	FrameSee              Key = "frame.see"
 	FrameIssuedStatus     Key = "frame.issued-status"
 	FramePreliminary      Key = "frame.preliminary"

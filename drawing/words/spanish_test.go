@@ -52,6 +52,12 @@ func TestSpanishKeepsToItsWords(t *testing.T) {
 		{`(?i)placa de junta`, `^$`, "placa tapajunta"},
 		{`(?i)atención:`, `^$`, "PRECAUCIÓN is the signal word"},
 		{`(?i)\bboleta\b`, `^$`, "nota de entrega"},
+		{`(?i)\babertura`, `^(view\.exp|hold\.mov|section\.layer|corner\.tee)`,
+			"a gap between pieces is a separación; abertura is of the wall or of a leg"},
+		{`(?i)\bretenci`, `^$`, "a hold is an espera"},
+		{`(?i)\binterior \{`, `^section\.hem$`, "interior is an inside corner; the included angle is incluido"},
+		{`(?i)\bdobla a`, `^$`, "a corner turns (gira); what is bent is metal"},
+		{`(?i)\bpata (izquierda|derecha)`, `^$`, "a leg of a corner is a brazo"},
 	} {
 		bad, but := regexp.MustCompile(c.bad), regexp.MustCompile(c.but)
 		for _, r := range Rows() {

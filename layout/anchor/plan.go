@@ -236,7 +236,7 @@ func (b *builder) laps(a *Run, k *Chair) {
 			return
 		}
 		b.hold("lap-under", a.Job.At, a.Run, w.at,
-			"run "+a.Name+" at station "+job.Both(a.ToFront(w.at))+": the "+leg+" leg laps the joint it must cover "+
+			"run "+a.Name+" at station "+job.Both(a.ToCrew(w.at))+": the "+leg+" leg laps the joint it must cover "+
 				"by "+job.Both(w.lap)+", the least is "+job.Both(least),
 			"the build-up there lifts the cap",
 			"a longer "+leg+" leg within the tested range, less build-up, or an extender piece below")

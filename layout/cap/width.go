@@ -238,7 +238,8 @@ func (b *builder) loose(r *Run, at finding.Place, station, inside, play length.L
 	}
 	f := refOf(r)
 	f.Station, f.HasStation = station, true
-	b.hold("rear-play", at, f, "run "+r.Name+" at station "+job.Both(station)+": rear play would be "+job.Both(play)+
+	b.hold("rear-play", at, f, "run "+r.Name+" at station "+job.Both(r.CrewAt(station))+": rear play would be "+
+		job.Both(play)+
 		", the rear leg takes up "+job.Both(b.sys.PlayLeast)+" to "+job.Both(b.sys.PlayMost), why, mend)
 }
 

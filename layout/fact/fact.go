@@ -38,6 +38,7 @@ const (
 	Corner    Kind = "corner"   // turns, trims
 	Support   Kind = "support"  // under a miter
 	Lap       Kind = "lap"      // of the legs, at a chair
+	Section   Kind = "section"  // a cut at a chair or a joint
 	Make      Kind = "make"     // what the shop makes of a piece
 	Family    Kind = "family"   // pieces made alike, their blanks and bends
 	Part      Kind = "part"     // small made parts

@@ -65,7 +65,7 @@ type Built struct {
 
 func (p *Progress) keys(k keys) {
 	p.At = k.at
-	k.may().file("made", &p.MadeFile, "the list of pieces that are made: mark, state, rev, on, note", "made.csv")
+	k.may().show().file("made", &p.MadeFile, "the list of pieces that are made: mark, state, rev, on, note", "made.csv")
 	k.may().file("as_built", &p.BuiltFile,
 		"the list of what is set: mark, station, gap, metal, on, by", "asbuilt.csv")
 	k.may().unsaid().length("chair_play", &p.ChairPlay, "how far a chair may stand from its station", `1/4"`)
@@ -94,16 +94,33 @@ func (d *decoder) progress(j *Job) {
 			continue
 		}
 		m.State = State(i)
+		same := func(o Made) bool { return strings.EqualFold(o.Mark, m.Mark) && o.Rev == m.Rev }
+		if i := slices.IndexFunc(p.Made, same); i >= 0 {
+			d.twice(r, madeList, m.Mark, p.Made[i].At)
+			continue
+		}
 		p.Made = append(p.Made, m)
 	}
 	columns := []string{"mark", "station", "gap", "metal", "on", "by", "asked", "what"}
 	for _, r := range d.typedList(p.BuiltFile, p.BuiltAt, builtList, columns, 1) {
 		q := Built{At: r.at, Mark: r.text("mark"), Station: r.length("station"), Gap: r.length("gap"),
 			Metal: r.temperature("metal"), On: r.date("on"), By: r.text("by")}
-		if q.Station != nil || q.Gap != nil { // else a row of the form that nobody has filled in
-			p.Built = append(p.Built, q)
+		if q.Station == nil && q.Gap == nil { // a row of the form that nobody has filled in
+			continue
 		}
+		same := func(o Built) bool { return strings.EqualFold(o.Mark, q.Mark) }
+		if i := slices.IndexFunc(p.Built, same); i >= 0 {
+			d.twice(r, builtList, q.Mark, p.Built[i].At)
+			continue
+		}
+		p.Built = append(p.Built, q)
 	}
+}
+
+// twice reports a mark that stands in a list already: nobody could tell which row holds.
+func (d *decoder) twice(r typedRow, what, mark string, first finding.Place) {
+	d.errorf("listed-twice", r.at, "keep the row that says how it is now",
+		"%s is in the %s already, in line %d", mark, what, first.Line)
 }
 
 // typedRow is a row of a list by the names of its columns.

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"strings"
+
 	"copingset/layout/fold"
 	"copingset/layout/length"
 )
@@ -95,7 +97,15 @@ type BlankCorner struct {
 
 // BlankRelief is what is cut out at the ends of bends: a hole, or else a slot along
 // the bend.
-type BlankRelief struct{ Diameter, Width, Depth length.Length }
+type BlankRelief struct{ Diameter, Width, Depth Value }
+
+// Facts are the names of what a sentence letters of it, parted by bars.
+func (r BlankRelief) Facts() string {
+	if r.Diameter.Real > 0 {
+		return strings.Join(Facts(r.Diameter), "|")
+	}
+	return strings.Join(Facts(r.Width, r.Depth), "|")
+}
 
 // Pattern is a blank in a drawing of several.
 type Pattern struct {

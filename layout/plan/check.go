@@ -41,6 +41,7 @@ type Check struct {
 	Has     length.Length // zero where Unknown
 	Asked   length.Length // the least
 	Most    length.Length // zero: no greatest
+	Facts   [3]string     // the names of the facts that these three are; none of most verdicts
 	Pass    bool
 	Unknown bool // nothing was measured that would tell; neither passed nor failed
 }

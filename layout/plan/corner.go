@@ -120,7 +120,8 @@ type LegTop struct {
 	Inside     length.Length
 	Slope      length.Slope
 	StandsOff  length.Length
-	FrontLower bool // the front fold stands off, lower; else the rear, higher
+	Facts      []string // the names of the facts that these are
+	FrontLower bool     // the front fold stands off, lower; else the rear, higher
 }
 
 // Opens says that a branch's wall meets the roof face, which is open from one
@@ -136,14 +137,14 @@ type LegEdge struct {
 // LegChair is a chair under a leg.
 type LegChair struct {
 	Chair
-	Carries    bool             // an end of the piece
-	FromCorner Value            // along the front from the near corner point
-	Inside     length.Length    // of the cap at its middle
-	Edges      [2]length.Length // and at its left and right edge; unlike where its rear edge is cut to a taper
+	Carries    bool     // an end of the piece
+	FromCorner Value    // along the front from the near corner point
+	Inside     Value    // of the cap at its middle
+	Edges      [2]Value // and at its left and right edge; unlike where its rear edge is cut to a taper
 }
 
 // Cut says that the chair's rear edge is cut to a taper.
-func (c LegChair) Cut() bool { return c.Edges[0] != c.Edges[1] }
+func (c LegChair) Cut() bool { return c.Edges[0].Real != c.Edges[1].Real }
 
 // BreakKind is what the top of a wall does where it goes straight on.
 type BreakKind int
@@ -185,6 +186,7 @@ type Over struct {
 	Trim     Value           // the rear folds end before the front ones; negative beyond
 	Legs     [2]Ring         // rear leg of each: fold at the weld, fold at the end, foot at the end, foot at the weld
 	Incline  [2]length.Angle // of each leg, going out from the break; positive up
+	Inclined [2]string       // the names of the facts that they are
 	Fold     [2]Value        // lengths of the rear folds
 	RearFoot [2]Value        // and of the rear feet
 }

@@ -9,10 +9,11 @@ import (
 
 // KeyPlan is every perimeter of a job from above, to find the way by.
 type KeyPlan struct {
-	Metric     bool          // lengths are lettered in millimetres
-	North      int           // where north is on paper, in tenths of a degree counter-clockwise from the right
-	CornerZone length.Length // how far the corner zone of wind pressure reaches
-	CornerTurn length.Angle  // least outside turn that begins a corner zone; 0: every one
+	Metric     bool         // lengths are lettered in millimetres
+	North      int          // where north is on paper, in tenths of a degree counter-clockwise from the right
+	CornerZone Value        // how far the corner zone of wind pressure reaches
+	CornerTurn length.Angle // least outside turn that begins a corner zone; 0: every one
+	Begun      string       // the name of the fact that this is
 	Perimeters []KeyPerimeter
 }
 
@@ -52,13 +53,14 @@ const (
 type KeyPerimeter struct {
 	Name   string
 	Lying  Lying
-	Outer  string        // what lies outside its walls, by its code; empty: the street
-	Turned float64       // degrees clockwise from the right that its frame lies at on paper
-	Misses length.Length // by which it does not close as measured; zero where a tape does not show it
-	Within Check         // that against the limit of the job
-	Group  int           // perimeters of one group were placed from each other
-	At     Pt            // where its frame begins on paper, from that of the group's first
+	Outer  string  // what lies outside its walls, by its code; empty: the street
+	Turned float64 // degrees clockwise from the right that its frame lies at on paper
+	Misses Value   // by which it does not close as measured; zero where a tape does not show it
+	Within Check   // that against the limit of the job
+	Group  int     // perimeters of one group were placed from each other
+	At     Pt      // where its frame begins on paper, from that of the group's first
 	Runs   []KeyRun
+	Count  string   // the name of the fact that the number of its runs is
 	Tees   []KeyTee // in which its own runs end at others, in station order
 }
 
@@ -69,7 +71,7 @@ func (p KeyPerimeter) Closed() bool { return p.Lying != LyingOpen }
 type KeyRun struct {
 	Name       string
 	From, To   Pt               // its wall line, adjusted so that the plan closes
-	Front      length.Length    // its wall line as measured
+	Front      Value            // its wall line as measured
 	Slopes     bool             // its top slopes: Front is taped along it, and is longer than in plan
 	Wide       length.Length    // thickness of the wall
 	Beyond     [2]length.Length // cap line beyond the ends of the wall line, in plan; negative: short of it
@@ -130,6 +132,8 @@ type KeyTurn struct {
 	Kind     TurnKind
 	Turn     length.Angle // from the straight line, without its sign; at a break by how much the slope changes
 	Included length.Angle // nothing at a break
+	Turned   string       // the name of the fact that the turn is, or the change of slope
+	Opened   string       // and of that the included angle is
 }
 
 // KeyCorner is a corner of the wall.
@@ -147,8 +151,8 @@ type KeyTee struct {
 	Starts          bool          // by its left end
 	Perimeter, Main string        // what it meets
 	At              length.Length // station of the main's wall line at which the branch's ends
-	Taped           length.Length // the station as the job has it
-	Face            string        // what that is taped to
+	Taped           Value         // the station as the job has it
+	Face            string        // what of the branch that is taped to: left, right or center
 }
 
 // KeySpot is what a small key plan points out: runs of one perimeter, or one of

@@ -336,7 +336,7 @@ type Benchmark struct {
 // Layer is one of the wall.
 type Layer struct {
 	Name, Material string
-	Thickness      length.Length
+	Thickness      Value
 }
 
 // Run is a run from above and from the roof. Pieces, Joints, Obstacles, Gaps and

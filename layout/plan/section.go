@@ -8,11 +8,12 @@ import "copingset/layout/length"
 // roof, and Pt.Y up.
 type Section struct {
 	Mark, Run            string        // of what is cut: a chair, a joint
-	At, Crew             length.Length // cap station; as the crew tapes it
+	At                   length.Length // cap station
+	Crew                 Value         // as the crew tapes it
 	Inside, Outside      length.Length // widths there
 	Street, Roof         length.Length // faces of the wall, the roof face at the worst depth
 	Play                 length.Length // from there to the inside of the rear leg
-	PlayLeast, PlayMost  length.Length
+	PlayLeast, PlayMost  Value
 	PackFront, PackRear  length.Length // set surface over the wall top at the two faces
 	FoldFront, FoldRear  length.Length // outside folds over the set surface at the wall's two faces
 	CoverFront, LapFront length.Length // the joint under the leg, below the wall top; how far the leg laps it
@@ -25,6 +26,7 @@ type Section struct {
 	Feet   [2]Pt // of the front and of the rear leg, as its length is stated; outside
 	Joints [2]Pt // what each leg must cover, at the wall's face
 	Fall   Fall
+	Falls  string // the name of the fact that the fall is
 
 	Sheet    Sheet
 	Membrane Membrane
@@ -73,8 +75,7 @@ type Part struct {
 type Dim struct {
 	What     DimKind
 	From, To Pt
-	Fact     string        // the name of the value, where the ledger has it
-	Real     length.Length // what it comes to, unrounded
+	Value    // what it comes to, unrounded
 }
 
 // DimKind says which distance a dimension is.
@@ -133,7 +134,8 @@ func (f Fall) Over(run length.Length) length.Length {
 // Sheet is the metal of a cap and what it is bent to, by outside lengths.
 type Sheet struct {
 	Metal, Finish string
-	Thickness     length.Length
+	Named         string // the name of the fact that the metal is
+	Thickness     Value
 	Legs          [2]Leg
 	Hems          [2]Hem // of the street edge and of the roof edge
 	ByPacking     bool   // the fall is made by the packing, else formed in chair and cap
@@ -142,8 +144,8 @@ type Sheet struct {
 // Hem is how an edge is hemmed: its return, how it lies, and the inside radius of one
 // that does not lie closed.
 type Hem struct {
-	Return, Inside length.Length // no return: a raw edge
-	Lies           string        // open, teardrop; empty: closed
+	Return, Inside Value  // no return: a raw edge
+	Lies           string // open, teardrop; empty: closed
 }
 
 // Leg is one of a cap as it is stated: its length and what that is measured to,
@@ -151,29 +153,35 @@ type Hem struct {
 type Leg struct {
 	Length length.Length
 	To     string
-	Kick   length.Length // zero: none
-	Turn   string        // of the flange from the line of the leg, with its unit
+	Kick   Value  // zero: none
+	Turn   string // of the flange from the line of the leg, with its unit
+	Turned string // the name of the fact that it is
 }
 
 // Membrane lies over the packing, or under it.
 type Membrane struct {
 	Name      string
-	Thickness length.Length
+	Named     string // the name of the fact that it is
+	Thickness Value
 }
 
 // Packing is what makes the set surface.
 type Packing struct {
 	LayerName string
-	Layer     length.Length
+	Named     string // the name of the fact that it is
+	Layer     Value
 	Layers    int
+	Counted   string             // the name of the fact that their number is
 	Shims     [2][]length.Length // under the two edges of a chair, front and rear
+	Shimmed   [2]string          // the names of the facts that they are
 }
 
 // Seat is the chair of a section.
 type Seat struct {
 	Name              string
-	Length, Thickness length.Length
+	Length, Thickness Value
 	Report, Substrate string // of its test
+	Reported          string // the name of the fact that the report is
 	Stated            bool   // the job states its section
 	Rows              [2]Row
 	Front, Rear       length.Length // its edges behind the cap line
@@ -183,9 +191,10 @@ type Seat struct {
 type Row struct {
 	Fastener         string // empty: none is named
 	Count            int
-	Diameter, Length length.Length
-	Into, Asked, Tip length.Length // thread in what holds it, the least, the tip
-	PilotDia, Pilot  length.Length
+	Counted          string // the names of the facts that fastener and count are
+	Diameter, Length Value
+	Into, Asked, Tip Value // thread in what holds it, the least, the tip
+	PilotDia, Pilot  Value
 	Packing          length.Length
 	Head             Pt
 	Fits             bool // a stock length does
@@ -195,18 +204,18 @@ type Row struct {
 type Joined struct {
 	Name        string
 	Kind        JointKind
-	Plate, Tape length.Length // along the run: the plate; from the centre line to each strip
-	Held        string        // hand of the cap that a cover plate is held on
-	Gap         length.Length // of a building expansion joint
-	Stated      bool          // the job states the plate's section
+	Plate, Tape Value  // along the run: the plate; from the centre line to each strip
+	Held        string // hand of the cap that a cover plate is held on
+	Gap         Value  // of a building expansion joint
+	Stated      bool   // the job states the plate's section
 }
 
 // Hung is a separate piece below a leg.
 type Hung struct {
 	Front       bool
-	Height      length.Length // with its lap
-	Leg, Tested length.Length // asked for, and as tested
-	To          string        // what those are measured to
+	Height      Value  // with its lap
+	Leg, Tested Value  // asked for, and as tested
+	To          string // what those are measured to
 	Top, Foot   Pt
 	Stated      bool
 }

@@ -31,7 +31,8 @@ const (
 	ChairCount  // N, M
 	ChairsMove  // all after After by By; After empty: all of the run
 	ChairsVary  // Marks: the first and the last that moves, N of them
-	JointsMove  // as chairs
+	JointCount  // as chairs
+	JointsMove  //
 	JointsVary  //
 	Gaps        // N joints are set otherwise
 	Shims       // N chairs stand on something else
@@ -156,8 +157,9 @@ func row(l fact.Ledger, run string, kind fact.Kind) []station {
 func (c *comparer) row(of string, kind fact.Kind, move, vary Kind) {
 	was, is := row(c.was, of, kind), row(c.is, of, kind)
 	run := strings.TrimPrefix(of, "run ")
-	if kind == fact.Chair && len(was) != len(is) {
-		c.add(Change{Kind: ChairCount, Run: run, N: len(was), M: len(is)})
+	if len(was) != len(is) {
+		counted := map[fact.Kind]Kind{fact.Chair: ChairCount, fact.Joint: JointCount}[kind]
+		c.add(Change{Kind: counted, Run: run, N: len(was), M: len(is)})
 	}
 	first, last, n := -1, -1, 0
 	by, even := length.Length(0), len(was) == len(is)
@@ -192,6 +194,9 @@ func (c *comparer) onRun(of string) {
 	wood, things := false, []string(nil)
 	prefix := run[strings.LastIndexByte(run, '/')+1:] + "-"
 	for _, d := range c.diff {
+		if slices.Contains(book, d.What) {
+			continue
+		}
 		if d.Was == nil || d.Is == nil {
 			there := c.is.Value(d.Of, "run") == of || c.was.Value(d.Of, "run") == of
 			wood = wood || there && either(d).Kind == fact.Zone

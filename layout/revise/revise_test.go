@@ -108,6 +108,17 @@ func rowOf(long int, at ...int) []string {
 	return out
 }
 
+// joints are those of a run at stations in inches.
+func joints(at ...int) []string {
+	var out []string
+	for i, s := range at {
+		mark := fmt.Sprint("E-J", i+1)
+		at := fact.Nanometres(length.Length(s) * in)
+		out = append(out, "joint|"+mark+"|station|nm|"+at, "joint|"+mark+"|run||run R/E")
+	}
+	return out
+}
+
 func TestCompare(t *testing.T) {
 	piece := func(mark, long, released string) []string {
 		return []string{"piece|" + mark + "|mark||" + mark, "make|" + mark + "|shipped-front-1|nm|" + long,
@@ -127,10 +138,15 @@ func TestCompare(t *testing.T) {
 		{"one chair more", rowOf(100, 10, 20), rowOf(100, 10, 20, 30), "10 R/E 2 3", true},
 		{"a new length", piece("E-01", "5", "yes"), piece("E-01", "6", "yes"), "8 [E-01]", true},
 		{"new and gone", piece("E-01", "5", "yes"), piece("E-02", "5", "yes"), "6 [E-02]; 7 [E-01]", true},
-		{"released alone", piece("E-01", "5", "no"), piece("E-01", "5", "yes"), "31 [E-01]", false},
+		{"released alone", piece("E-01", "5", "no"), piece("E-01", "5", "yes"), "32 [E-01]", false},
 		{"laying alone", piece("E-01", "5", "yes"), append(piece("E-01", "5", "yes")[:3], "piece|E-01|laying|1|4"), "",
 			false},
-		{"pressure", []string{"wind|wind|edge-up|Pa|100"}, []string{"wind|wind|edge-up|Pa|120"}, "25 edge-up 100 120",
+		{"plywood counted on", append(rowOf(100), "zone|E-Z1|place|1|75"), append(rowOf(100), "zone|E-Z1|place|1|76"),
+			"", false},
+		{"plywood", append(rowOf(100), "zone|E-Z1|to|nm|5"), append(rowOf(100), "zone|E-Z1|to|nm|6"), "19 []", true},
+		{"one joint more", append(rowOf(100), joints(30)...), append(rowOf(100), joints(30, 60)...),
+			"13 R/E 1 2", true},
+		{"pressure", []string{"wind|wind|edge-up|Pa|100"}, []string{"wind|wind|edge-up|Pa|120"}, "26 edge-up 100 120",
 			false},
 	} {
 		var got []string
@@ -143,7 +159,7 @@ func TestCompare(t *testing.T) {
 				s += fmt.Sprintf(" %s after %s %din", x.Run, x.After, x.By/in)
 			case ChairsVary:
 				s += fmt.Sprintf(" %s %v %d", x.Run, x.Marks, x.N)
-			case ChairCount:
+			case ChairCount, JointCount:
 				s += fmt.Sprintf(" %s %d %d", x.Run, x.N, x.M)
 			case Pressure:
 				s += fmt.Sprintf(" %s %s %s", x.Of, x.Old, x.Text)

@@ -4,7 +4,8 @@
 // Package cap lays every short run out by itself: legs as near alike as the job
 // allows, one joint, or one piece. That is right nearly everywhere, and what it
 // makes is kept wherever it stands. Where a chair, a support or a load does not, the
-// runs from one straight piece to the next are a stretch, and their ways are searched
+// runs from one straight piece, or from a joint that stands where the wall puts it, to
+// the next are a stretch, and their ways are searched
 // by stand.Legs: the place of each joint, runs that become one piece with their
 // neighbours, longer legs at both ends. Every piece and joint is laid out and
 // loaded as in the layout, by packages cap and anchor, so that nothing is
@@ -222,7 +223,9 @@ func ofPlace(code string) bool {
 }
 
 // stretch is a chain of rooms that turn into one another, from one that keeps a
-// straight piece, or from an end of the wall, to the next.
+// straight piece, from a joint that stands where the wall puts it (over a building
+// expansion joint, on an absorbed kink, beside a transition) or from an end of the wall,
+// to the next.
 type stretch struct {
 	*search
 	rooms []cap.Room // in station order
@@ -277,13 +280,14 @@ func (s *search) stretches() []*stretch {
 	return out
 }
 
-// marks are those of the pieces that stand on a short run of the stretch, or turn onto one.
+// marks are those of the pieces that stand on a short run of the stretch, or turn onto one,
+// and of those whose place hangs on a leg at its end.
 func (t *stretch) marks(runs []*cap.Run) map[string]bool {
 	out := map[string]bool{}
 	for i, r := range t.rooms {
 		run := runs[r.Run]
 		for _, p := range run.Parts {
-			if r.Short || i == 0 && p.To == run.Cap && r.Corner != nil || i > 0 && p.From == 0 {
+			if (r.Short || r.Hangs) && r.On(p) || i == 0 && p.To == run.Cap && r.Corner != nil || i > 0 && p.From == 0 {
 				out[p.Piece.Mark] = true
 			}
 		}
@@ -343,7 +347,7 @@ func (t *stretch) hopeless() string {
 			return "no tested assembly covers run " + name
 		case t.leaves == nothing && t.turns(i) && !r.Held:
 			return "at corner " + r.Corner.Name + " no legs alike stand, up to the longest"
-		case r.Short && r.Fixed:
+		case r.Short && r.Fixed && !r.Bare:
 			return "what run " + name + " ends at leaves it one way alone"
 		case r.Short && len(r.Ways) == 0 && !r.Whole:
 			return "run " + name + " has no room for a joint"
@@ -457,7 +461,7 @@ func (t *stretch) choose(full [][]cap.Option, most int, p pick) bool {
 		case all == nil: // it has no usual way that stands
 			all = full[i]
 		}
-		chain[i].Long = !r.Short
+		chain[i].Long = r.Ends()
 		if whole {
 			chain[i].Whole = &stand.Cost{Whole: 1}
 			if r.Usual.Whole {
@@ -515,7 +519,7 @@ func (t *stretch) heat(p Laid, bad, under map[string]kinds) {
 	for i, r := range t.rooms {
 		run := p.Runs[r.Run]
 		for _, q := range run.Parts {
-			t.hot[i] = t.hot[i] || bad[q.Piece.Mark]|under[q.Piece.Mark] != 0
+			t.hot[i] = t.hot[i] || r.On(q) && bad[q.Piece.Mark]|under[q.Piece.Mark] != 0
 		}
 		for _, f := range p.Caps {
 			t.hot[i] = t.hot[i] || noFit(f) && f.Where.Run == run.Name

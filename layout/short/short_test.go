@@ -227,3 +227,67 @@ func TestSettleAgainstEveryWay(t *testing.T) {
 		t.Error("the draws prove nothing")
 	}
 }
+
+// ended is jogged whose first and last run end, near their corners, at a joint that stands
+// where the wall puts it: over a building expansion joint, or on an absorbed kink.
+func ended(p job.Perimeter, near length.Length, kink bool) job.Perimeter {
+	last := len(p.Runs) - 1
+	if kink {
+		long := p.Runs[last].Length - near
+		z := jobtest.Run("K", long, 0)
+		z.Right = p.Runs[last].Right
+		p.Runs[last] = jobtest.Run("Z", near, job.Degree)
+		p.Runs = append(p.Runs, z)
+		return p
+	}
+	move := in / 4
+	p.Runs[last].Expansion = []job.ExpansionJoint{{Station: near, Gap: in, Movement: &move}}
+	return p
+}
+
+// A chain of short runs that ends at a building expansion joint or an absorbed kink is
+// searched as one that ends at a straight piece, and nothing that stands is held.
+func TestSettleUpToJointsThatStand(t *testing.T) {
+	freed, none := map[bool]int{}, 0 // by kink, look-up only
+	draws.Check(t, 200, func(t *rapid.T) {
+		j := hooked(length.Length(rapid.IntRange(8, 20).Draw(t, "chair")) * in)
+		kink := rapid.Bool().Draw(t, "kink")
+		var shorts []length.Length
+		right := []bool{rapid.Bool().Draw(t, "right")}
+		for range rapid.IntRange(1, 2).Draw(t, "short runs") {
+			shorts = append(shorts, length.Length(rapid.IntRange(24, 72).Draw(t, "short"))*in)
+			right = append(right, rapid.Bool().Draw(t, "right"))
+		}
+		if len(shorts) == 1 {
+			j.System.Corner.LegStep = 5 * in / 2
+		}
+		near := length.Length(rapid.IntRange(24, 60).Draw(t, "near")) * in
+		hard := rapid.Float64Range(0.8, 1.5).Draw(t, "pressure")
+		for _, z := range []*job.ZonePressure{&j.Pressures.Edge, &j.Pressures.Corner} {
+			z.Up.Pa, z.Out.Pa = z.Up.Pa*hard, z.Out.Pa*hard
+		}
+		j.Perimeters = []job.Perimeter{ended(jogged(shorts, right), near, kink)}
+		if _, found := wall.Build(j, length.Inch16); found.HasErrors() {
+			t.Skip("its runs cross")
+		}
+		p, demand, grid := laid(t, j, nil)
+		if len(holds(p)) == 0 {
+			return
+		}
+		ways, any := every(t, j)
+		held := holds(short.Settle(j, demand, p, grid))
+		switch {
+		case any && len(held) > 0:
+			t.Fatalf("short %v, right %v, near %v, kink %v: %v stands, and is held: %v", shorts, right, near, kink,
+				ways, held)
+		case any:
+			freed[kink]++
+		default:
+			none++
+		}
+	})
+	t.Logf("%d freed beside an expansion joint, %d beside a kink, %d cannot be", freed[false], freed[true], none)
+	if freed[false] == 0 || freed[true] == 0 || none == 0 {
+		t.Error("the draws prove nothing")
+	}
+}

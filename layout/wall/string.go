@@ -19,7 +19,7 @@ type Line struct {
 // Suspect is a reading that does not fit those beside it.
 type Suspect struct {
 	Reading         *Reading
-	Measure         string        // width, top outside, top inside, offset; width low, offset low; station
+	Measure         string        // width, street top, roof top, offset; width low, offset low; station
 	Value, Expected length.Length // as read, and as the neighbours have it
 	Limit           length.Length // how far it may stand from them before it is doubted
 	Hint            string        // the slip it looks like, if it looks like one
@@ -164,7 +164,8 @@ func uncleared(j *job.Job, r *Run, found *finding.Set) {
 		}
 		r.holdWith(finding.Finding{
 			Code: "line-not-clear", Severity: finding.Hold, At: r.Job.Line.At, Where: refAt(r, q.Station),
-			What: "run " + r.Name + " at station " + job.Both(q.Station) + ": the wall stands " + job.Both(over) +
+			What: "run " + r.Name + " at station " + job.Both(r.CrewAt(q.Station)) + ": the wall stands " +
+				job.Both(over) +
 				" in front of the line the job holds",
 			Why:  "the front leg would bear on the wall",
 			Mend: "move the line out by that much there, or leave the line to be fitted",

@@ -162,7 +162,7 @@ func (r *Run) pack(j *job.Job, found *finding.Set) {
 		if hi > j.Packing.Most {
 			found.Append(finding.Finding{
 				Code: "packing-over", Severity: finding.Hold, At: q.Job.At, Where: refAt(r, q.Station),
-				What: "run " + r.Name + " at station " + job.Both(q.Station) + ": build-up " + job.Both(hi) +
+				What: "run " + r.Name + " at station " + job.Both(r.CrewAt(q.Station)) + ": build-up " + job.Both(hi) +
 					" is over the greatest the job allows, " + job.Both(j.Packing.Most),
 				Why:  why,
 				Mend: "measure the high and the low reading again, have the wall top built up, or allow more build-up",

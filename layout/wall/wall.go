@@ -237,3 +237,7 @@ func (r *Run) ToFront(cap length.Length) length.Length { return cap - r.Left.Ext
 
 // ToCrew turns a station of the cap line into the station the crew tapes.
 func (r *Run) ToCrew(cap length.Length) length.Length { return cap - r.Datum }
+
+// CrewAt is a station of the front face as the crew tapes it, which is how what is wrong
+// there is told.
+func (r *Run) CrewAt(front length.Length) length.Length { return r.ToCrew(r.ToCap(front)) }
