@@ -102,7 +102,8 @@ func (b *book) widthRows(of *plan.Run) []lineRow {
 		names = append(names, layout.Named(c.Mark, "inside"))
 	}
 	if len(v.Tapers) > 0 {
-		width, names = say(words.RunWidthLeft, words.In("inside", b.short(v.InsideLeft.Real))), []string{v.InsideLeft.Fact}
+		width = say(words.RunWidthLeft, words.In("inside", b.short(v.InsideLeft.Real)))
+		names = []string{v.InsideLeft.Fact}
 	}
 	if v.Governs != "" {
 		width += "; " + say(words.RunWidthGoverned, words.In("run", v.Governs),
