@@ -120,7 +120,6 @@ func (b *facts) ofRun(r *Run) {
 	b.length("need", r.Need)
 	b.length("need-station", r.ToCrew(r.ToCap(r.NeedAt)))
 	b.length("inside", r.Inside)
-	b.length("inside-left", r.InsideAt(0))
 	b.length("outside", r.Outside)
 	b.ofSaid(r)
 	for i, t := range r.Bands {
@@ -177,6 +176,7 @@ func ShimsOf(face string, t length.Length) string { return "shims-" + face + "-"
 // ofSaid are the values that are said of a run in sentences alone: how its set surface
 // lies, where its cap is tightest, how far apart its chairs stand.
 func (b *facts) ofSaid(r *Run) {
+	b.length("inside-left", r.InsideAt(0))
 	b.length("set-surface-rise", r.SetRight-r.SetLeft)
 	b.angle("incline", max(r.Incline(), -r.Incline()))
 	if p := pinchOf(&b.l.Job.System, r); p.Here {
