@@ -122,8 +122,8 @@ func (f *forms) columns(low bool) []formColumn {
 	cols := []formColumn{
 		{f.b.say.Say(words.FormStation), "station" + at, 2200, 3200},
 		{f.b.say.Say(words.FormWidth), "width" + unit, number, wide},
-		{f.b.say.Say(words.FormTopStreet), "top_outside" + unit, number + 200, wide},
-		{f.b.say.Say(words.FormTopRoof), "top_inside" + unit, number + 200, wide},
+		{f.b.say.Say(words.FormTopStreet), "street_top" + unit, number + 200, wide},
+		{f.b.say.Say(words.FormTopRoof), "roof_top" + unit, number + 200, wide},
 		{f.b.say.Say(words.FormOffset), "offset" + unit, number, wide},
 	}
 	if low {

@@ -143,7 +143,7 @@ func TestFormSaysWhatItIs(t *testing.T) {
 			got += wordsOf(f.Scene) + " "
 		}
 		for _, want := range []string{"RUN B", "LEFT: run A", "RIGHT: run C", "outside corner", "MEASURED BY", "DATE", "INSTRUMENTS", "LEVEL DATUM", "SURVEY LINE, FROM", "STREET SIDE",
-			"station (ft-in)", "width (in)", "top_outside", "top_inside", "offset (in)", "condition", "photo", "10′-0″", "right corner", "form 1 of", "RIGHT CORNER: MARK ON RUN B, LEFT", "MARK ON RUN C, RIGHT", "DIAGONAL", "FACE: STREET", "26-0317"} {
+			"station (ft-in)", "width (in)", "street_top", "roof_top", "offset (in)", "condition", "photo", "10′-0″", "right corner", "form 1 of", "RIGHT CORNER: MARK ON RUN B, LEFT", "MARK ON RUN C, RIGHT", "DIAGONAL", "FACE: STREET", "26-0317"} {
 			if !strings.Contains(got, want) {
 				t.Errorf("low %v: the form does not say %q", low, want)
 			}
@@ -182,7 +182,7 @@ func filled(s Schedule, comma rune) string {
 				if comma == ',' && metric {
 					r[k] = "301.5"
 				}
-			case "top_outside", "top_inside", "offset", "offset_low":
+			case "street_top", "roof_top", "offset", "offset_low":
 				r[k] = "0"
 			case "condition":
 				if i == 1 {

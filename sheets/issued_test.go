@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"copingset/drawing"
+	"copingset/layout/record"
 )
 
 // A sentence whose lines break elsewhere says nothing new; a number that changed does.
@@ -41,5 +42,18 @@ func TestSaidByBreaks(t *testing.T) {
 				t.Errorf("%d parts are new, want %d", fresh, q.fresh)
 			}
 		})
+	}
+}
+
+// Of the sheets that changed the letter names those on which no cloud shows it.
+func TestBare(t *testing.T) {
+	for _, q := range []struct {
+		deltas map[string]string
+		want   bool
+	}{{nil, false}, {map[string]string{}, true}, {map[string]string{"a": "B"}, true},
+		{map[string]string{"a": "B", "b": "C"}, false}} {
+		if got := bare(record.Sheet{Rev: "C", Deltas: q.deltas}); got != q.want {
+			t.Errorf("%v: %v, want %v", q.deltas, got, q.want)
+		}
 	}
 }

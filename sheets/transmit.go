@@ -130,10 +130,28 @@ func (t transmitting) sent() (table, int) {
 				was = prose(old.Rev)
 			}
 		}
-		out.rows = append(out.rows, []string{s.Number, prose(s.Title), was, prose(s.Rev)})
+		now := prose(s.Rev)
+		if bare(s) {
+			now = t.say.Say(words.IssueNoCloud, words.In("rev", now))
+		}
+		out.rows = append(out.rows, []string{s.Number, prose(s.Title), was, now})
 	}
 	out.title = t.say.Say(words.IssueSent, words.In("n", itoa(len(out.rows))))
 	return out, kept
+}
+
+// bare says of a sheet that changed that nothing on it has a cloud: its lines moved, or
+// words are left out. Sheets that are new or about the whole set have no list of changes.
+func bare(s record.Sheet) bool {
+	if s.Deltas == nil {
+		return false
+	}
+	for _, rev := range s.Deltas {
+		if rev == s.Rev {
+			return false
+		}
+	}
+	return true
 }
 
 // withdrawn lists the sheets of the issue before that are no longer good.

@@ -19,6 +19,7 @@ const (
 	IssueWithdraw      Key = "issue.withdraw"
 	IssueWithdrawFiles Key = "issue.withdraw-files"
 	IssueReplaced      Key = "issue.replaced"
+	IssueNoCloud       Key = "issue.no-cloud"
 	IssueLeftOut       Key = "issue.left-out"
 	IssueNew           Key = "issue.new"
 	IssueHolds         Key = "issue.holds"

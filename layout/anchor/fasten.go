@@ -215,8 +215,7 @@ func (b *builder) reach(c *Chair, r *Row) {
 		b.holdChair("no-fastener-length", f.At, c, finding.One{Worse: r.Above, Words: "no stock length of " + f.Name +
 			" fits: " +
 			job.Both(needed(f, r.Above)) + " is needed, and " + what + " the underside of the " + c.Assembly.Substrate},
-			"build-up of "+job.Both(packing)+" takes up the length",
-			"reduce the build-up there, or add a stock length the report covers")
+			"build-up of "+job.Both(packing)+" takes up the length", roomFor(f, r.Above, depth))
 	}
 }
 

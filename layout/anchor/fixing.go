@@ -34,6 +34,16 @@ func needed(f *job.Fastener, above length.Length) length.Length {
 	return above + f.Embedment + f.Tip + f.Reserve
 }
 
+// roomFor is what makes a screw fit. Where the material is too thin for thread and tip,
+// neither less build-up nor another length does.
+func roomFor(f *job.Fastener, above, depth length.Length) string {
+	if least, most := needed(f, above), deepest(f, above, depth); depth > 0 && most < least {
+		return "no length holds in " + job.Both(depth) + ": a layer thicker by " + job.Both(least-most) +
+			" or more, or a fastener whose report asks for less"
+	}
+	return "reduce the build-up there, or add a stock length the report covers"
+}
+
 func deepest(f *job.Fastener, above, depth length.Length) length.Length {
 	below := f.Cover
 	if f.PilotDia > 0 {
@@ -83,6 +93,6 @@ func (b *builder) fix(runs []*Run, sup []*Support) {
 			One:  finding.One{Noun: "corner support", Name: s.Name, Cause: f.Name, Worse: above, Words: words},
 			What: "corner " + s.Corner.Name + ", support " + s.Name + ": " + words,
 			Why:  "a support holds no more than its screws do",
-			Mend: "reduce the build-up there, or add a stock length the report covers"})
+			Mend: roomFor(f, above, depth)})
 	}
 }

@@ -75,8 +75,10 @@ func (b *builder) hookIn(p *cap.Piece, r *cap.Run, reach length.Length) {
 				thin(reach) +
 				" in from the rear leg, and the wall stands " +
 				thin(play) + " from it",
-			Why:  "the cap would not go over the wall there, or its leg would stand sprung",
-			Mend: "a shorter hook or a blunter one, or a greater `clearance: rear:`; ask the fabricator",
+			Why: "the cap would not go over the wall there, or its leg would stand sprung",
+			Mend: "a shorter hook or a blunter one, or a `clearance: rear:` of " +
+				job.Both(length.CeilTo(reach, length.Inch16)) + " at least, which is " +
+				job.Both(b.s.RearClearance) + " now; ask the fabricator",
 		})
 		return
 	}

@@ -35,6 +35,9 @@ func TestHookInWall(t *testing.T) {
 			if !f.Where.HasStation || !strings.Contains(f.What, `0.354" (8.98 mm)`) || !strings.Contains(f.What, `0.250" (6.35 mm)`) {
 				t.Errorf("%v", f)
 			}
+			if !strings.Contains(f.Mend, "`clearance: rear:` of 0'-0 3/8\" (10 mm) at least, which is 0'-0 1/4\" (6 mm) now") {
+				t.Errorf("%s", f.Mend)
+			}
 		}
 		if n != c.want {
 			t.Errorf("a clearance %s: %d holds, want %d", c.clear, n, c.want)

@@ -5,6 +5,7 @@ import (
 
 	"copingset/layout/finding"
 	"copingset/layout/job"
+	"copingset/layout/length"
 )
 
 // Lying is how a perimeter lies in the plan of the job: where its own plan has its first
@@ -86,8 +87,9 @@ func (p *Perimeter) runNamed(name string) *Run {
 	return nil
 }
 
-// overlaps reports perimeters that are placed where they cannot lie: two roofs over each
-// other, and a well that no roof has round it.
+// overlaps reports perimeters that are placed where they cannot lie: two roofs or wells
+// over each other, and a well that no roof has round it. A roof that stands within
+// another is a penthouse upon it.
 func overlaps(all []*Perimeter, found *finding.Set) {
 	lie := Lyings(all)
 	rings := make([][]planned, len(all))
@@ -110,7 +112,8 @@ func overlaps(all []*Perimeter, found *finding.Set) {
 			inside := !meet && q.Closed() && holds(rings[k], rings[i][0].from)
 			in = in || q.Job.Kind == job.Roof && inside
 			if k < i && p.Closed() && q.Closed() && (meet || p.Job.Kind == q.Job.Kind &&
-				(inside || holds(rings[i], rings[k][0].from))) {
+				(inside || holds(rings[i], rings[k][0].from)) &&
+				!(p.Job.Kind == job.Roof && (stands(rings[i], rings[k]) || stands(rings[k], rings[i])))) {
 				f := finding.New(finding.Error, "perimeters-overlap", placeOf(p),
 					"check where each was taped from, and the bearings of both",
 					"perimeters %s and %s lie over each other as they are placed", q.Job.Name, p.Job.Name)
@@ -157,6 +160,33 @@ func meets(a, b []planned) bool {
 		}
 	}
 	return false
+}
+
+// stands says whether one ring of walls stands within another and clear of its walls, as
+// a penthouse on a roof does.
+func stands(inner, outer []planned) bool {
+	for _, p := range inner {
+		if !holds(outer, p.from) {
+			return false
+		}
+		for _, q := range outer {
+			if q.off(p.from) < length.Inch.MM() {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// off is how far a point is from a wall, mm.
+func (w planned) off(p Point) float64 {
+	dx, dy := (w.to.X - w.from.X).MM(), (w.to.Y - w.from.Y).MM()
+	x, y := (p.X - w.from.X).MM(), (p.Y - w.from.Y).MM()
+	along := 0.0
+	if long := dx*dx + dy*dy; long > 0 {
+		along = math.Min(math.Max((x*dx+y*dy)/long, 0), 1)
+	}
+	return math.Hypot(x-along*dx, y-along*dy)
 }
 
 // holds says whether a point lies within a ring of walls (even-odd).

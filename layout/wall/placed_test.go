@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/job/jobtest"
 	"copingset/layout/length"
@@ -82,6 +83,39 @@ func TestUnplacedPerimetersLieApart(t *testing.T) {
 	for _, f := range found {
 		if f.Code == "perimeters-overlap" || f.Code == "well-outside" {
 			t.Error(f)
+		}
+	}
+}
+
+// A roof within a roof is a penthouse on it. One across the roof's wall, along it, or in
+// the roof's own place is found.
+func TestAPenthouseStandsOnItsRoof(t *testing.T) {
+	const ft = length.Foot
+	for _, c := range []struct {
+		name            string
+		long, wide      length.Length
+		station, behind length.Length
+		first, want     bool
+	}{
+		{name: "on the roof", long: 12 * ft, wide: 8 * ft, station: 10 * ft, behind: 6 * ft},
+		{name: "written before the roof", long: 12 * ft, wide: 8 * ft, station: 10 * ft, behind: 6 * ft, first: true},
+		{name: "across the south wall", long: 12 * ft, wide: 8 * ft, station: 10 * ft, behind: 15 * ft, want: true},
+		{name: "along the street wall", long: 12 * ft, wide: 8 * ft, station: 10 * ft, want: true},
+		{name: "in the place of the roof", long: 40 * ft, wide: 20 * ft, want: true},
+	} {
+		roof, pent := jobtest.Rectangle(40*ft, 20*ft), jobtest.Rectangle(c.long, c.wide)
+		roof.Name, roof.Bearing = "ROOF", 90*job.Degree
+		pent.Name, pent.Bearing = "PENT", 90*job.Degree
+		pent.Lies = &job.Lies{Perimeter: "ROOF", Run: roof.Runs[0].Name, Station: c.station, Behind: c.behind}
+		j := jobtest.Job()
+		j.Perimeters = []job.Perimeter{roof, pent}
+		if c.first {
+			slices.Reverse(j.Perimeters)
+		}
+		_, found := wall.Build(j, length.Inch16)
+		got := slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Code == "perimeters-overlap" })
+		if got != c.want {
+			t.Errorf("%s: found %v", c.name, found)
 		}
 	}
 }
