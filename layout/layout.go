@@ -261,7 +261,8 @@ func (l *Layout) crate() {
 func (l *Layout) loads() []crate.Load {
 	var out []crate.Load
 	for _, p := range l.Perimeters {
-		load := crate.Load{Name: p.Job.Name, Runs: p.Runs, Supports: p.Supports, Girth: l.GirthOf}
+		load := crate.Load{Name: p.Job.Name, Runs: p.Runs, Supports: p.Supports, Girth: l.GirthOf,
+			Kept: l.kept(p)}
 		for _, q := range p.Pieces {
 			load.Pieces = append(load.Pieces, crate.Freight{Piece: q, Grams: l.Weight(q).Shipped,
 				Held: !l.Held.Released(q)})

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"copingset/layout/cap"
+	"copingset/layout/crate"
 	"copingset/layout/finding"
 	"copingset/layout/job"
 	"copingset/layout/length"
@@ -26,6 +27,34 @@ func (l *Layout) made() finding.List {
 	return found
 }
 
+// servedBy names what of a perimeter takes a part.
+func (l *Layout) servedBy(p *Perimeter) func(string) string {
+	return func(q string) string {
+		if len(l.Perimeters) > 1 {
+			return p.Job.Name + " " + q
+		}
+		return q
+	}
+}
+
+// kept tells of what takes a part in a perimeter whether that part is on hold itself.
+func (l *Layout) kept(p *Perimeter) func(crate.Sort, string) bool {
+	name := l.servedBy(p)
+	held := map[crate.Sort]map[string]bool{crate.Chair: {}, crate.Support: {}, crate.Plate: {}} // look-up only
+	sorts := map[shop.PartKind]crate.Sort{shop.ChairBlank: crate.Chair, shop.SupportBlank: crate.Support,
+		shop.SplicePlate: crate.Plate, shop.CoverPlate: crate.Plate}
+	for _, q := range l.Parts {
+		sort, ok := sorts[q.Kind]
+		if !ok || len(q.Holds) == 0 {
+			continue
+		}
+		for _, s := range q.Serves {
+			held[sort][s.Name] = true
+		}
+	}
+	return func(sort crate.Sort, q string) bool { return held[sort][name(q)] }
+}
+
 // needs is what the joints, chairs, corners, runs and steps take of parts.
 func (l *Layout) needs() shop.Needs {
 	n := shop.Needs{Families: len(l.Families)}
@@ -35,14 +64,8 @@ func (l *Layout) needs() shop.Needs {
 		}
 	}
 	s := &l.Job.System
-	several := len(l.Perimeters) > 1
 	for _, p := range l.Perimeters {
-		name := func(q string) string {
-			if several {
-				return p.Job.Name + " " + q
-			}
-			return q
-		}
+		name := l.servedBy(p)
 		for _, r := range p.Runs {
 			for _, q := range r.Joints {
 				plate := shop.Plate{Served: shop.Served{Name: name(q.Name), Pieces: []*cap.Piece{q.Left, q.Right}},

@@ -114,7 +114,10 @@ func (l *Layout) unfit(f revise.Fit, m job.Made, found *finding.List) {
 		mend = "leave it, and lay the run out round it: list its joints under `progress: as_built:`"
 	case revise.Scrapped:
 		mend = "it has no use here; keep it for another job"
-		if f.At != "" && f.Off < 0 {
+		switch {
+		case f.At == f.Mark && f.Off == 0:
+			mend = "its lengths are still right: hold it against the new drawing of its place before another is made"
+		case f.At != "" && f.Off < 0:
 			mend = "it has no use here: for " + f.At + ", the nearest, it is " + job.Both(-f.Off) + " short"
 		}
 	}

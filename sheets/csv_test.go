@@ -37,7 +37,7 @@ func TestCSVHeadings(t *testing.T) {
 			"what,why,what to do",
 		"cutting.csv: lot,elevation,metal,from,way,times,stock width,stock width mm,stock length,stock length mm," +
 			"strip,strip width,strip width mm,cut,mark,length,length mm,drop,drop mm",
-		"form heron.csv: run,station (ft-in),width (in),top_outside (in),top_inside (in)," +
+		"form heron.csv: run,station (ft-in),width (in),street_top (in),roof_top (in)," +
 			"offset (in),condition,photo,note",
 	}
 	l := sampleLayout(t, "rectangle")

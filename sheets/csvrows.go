@@ -382,8 +382,8 @@ func (c schedules) bends(q string) string {
 		for k := 1; c.has(q, fmt.Sprintf("body-%d-bend-%d-order", i, k)); k++ {
 			is := func(what string) string { return fmt.Sprintf("body-%d-bend-%d-%s", i, k, what) }
 			hem := c.words(q, is("hem")) == "yes"
-			out = append(out, typed(view.BendWords(words.Book{}, hem, c.float(q, is("turn-degrees")),
-				c.float(q, is("radius-mm"))))+" "+c.words(q, is("to-face")))
+			out = append(out, typed(view.BendTo(words.Book{}, hem, c.float(q, is("turn-degrees")),
+				c.float(q, is("radius-mm")), " ", c.words(q, is("to-face")))))
 		}
 	}
 	return strings.Join(out, "; ")

@@ -122,8 +122,8 @@ func (f *forms) columns(low bool) []formColumn {
 	cols := []formColumn{
 		{f.b.say.Say(words.FormStation), "station" + at, 2200, 3200},
 		{f.b.say.Say(words.FormWidth), "width" + unit, number, wide},
-		{f.b.say.Say(words.FormTopStreet), "top_outside" + unit, number + 200, wide},
-		{f.b.say.Say(words.FormTopRoof), "top_inside" + unit, number + 200, wide},
+		{f.b.say.Say(words.FormTopStreet), "street_top" + unit, number + 200, wide},
+		{f.b.say.Say(words.FormTopRoof), "roof_top" + unit, number + 200, wide},
 		{f.b.say.Say(words.FormOffset), "offset" + unit, number, wide},
 	}
 	if low {
@@ -518,7 +518,7 @@ func (f *forms) rule(g *drawing.Scene, q formPage, top, end drawing.Unit) {
 				drawing.Style{Size: drawing.Head, Face: drawing.Bold},
 			)
 		}
-		lines := drawing.Wrap(prose(s.What), drawing.Regular, drawing.Small, ws[len(ws)-1]-160)
+		lines := drawing.Wrap(prose(f.standing(s)), drawing.Regular, drawing.Small, ws[len(ws)-1]-160)
 		if len(lines) > 2 {
 			lines = []string{
 				lines[0],

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"reflect"
 	"regexp"
 	"slices"
 	"strings"
@@ -68,7 +69,7 @@ func checkForms(t interface{ Errorf(string, ...any) }, j *job.Job, o FormOptions
 					t.Errorf("run %s: rows of %v", p.Runs[k].Name, high)
 				}
 				for _, s := range q.stations {
-					if len(want) == 0 || want[0] != s {
+					if len(want) == 0 || !reflect.DeepEqual(want[0], s) {
 						t.Errorf("run %s: station %v out of place", p.Runs[k].Name, s)
 						return
 					}
@@ -142,7 +143,7 @@ func TestFormSaysWhatItIs(t *testing.T) {
 			got += wordsOf(f.Scene) + " "
 		}
 		for _, want := range []string{"RUN B", "LEFT: run A", "RIGHT: run C", "outside corner", "MEASURED BY", "DATE", "INSTRUMENTS", "LEVEL DATUM", "SURVEY LINE, FROM", "STREET SIDE",
-			"station (ft-in)", "width (in)", "top_outside", "top_inside", "offset (in)", "condition", "photo", "10′-0″", "right corner", "form 1 of", "RIGHT CORNER: MARK ON RUN B, LEFT", "MARK ON RUN C, RIGHT", "DIAGONAL", "FACE: STREET", "26-0317"} {
+			"station (ft-in)", "width (in)", "street_top", "roof_top", "offset (in)", "condition", "photo", "10′-0″", "right corner", "form 1 of", "RIGHT CORNER: MARK ON RUN B, LEFT", "MARK ON RUN C, RIGHT", "DIAGONAL", "FACE: STREET", "26-0317"} {
 			if !strings.Contains(got, want) {
 				t.Errorf("low %v: the form does not say %q", low, want)
 			}
@@ -181,7 +182,7 @@ func filled(s Schedule, comma rune) string {
 				if comma == ',' && metric {
 					r[k] = "301.5"
 				}
-			case "top_outside", "top_inside", "offset", "offset_low":
+			case "street_top", "roof_top", "offset", "offset_low":
 				r[k] = "0"
 			case "condition":
 				if i == 1 {

@@ -114,7 +114,7 @@ func metalOf(r *record.Record, mark string) string {
 }
 
 // A job is issued, two of its runs turn out shorter, it is compared and issued again; then
-// eleven pieces are made and most of a run is set, the run turns out longer, and it is
+// twelve pieces are made and most of a run is set, the run turns out longer, and it is
 // issued once more.
 func TestTheJobChangesAfterItWasIssued(t *testing.T) {
 	s := newStory(t)
@@ -148,7 +148,7 @@ func TestTheJobChangesAfterItWasIssued(t *testing.T) {
 	s.says(s.runs(exitDone, "check", "job.yaml", "--drawings"), "drawings: 0 faults") // clouds and all
 	s.issuedAfterB()
 
-	// Eleven pieces are made, and run N is set up to its fifth joint.
+	// Twelve pieces are made, and run N is set up to its fifth joint.
 	s.made()
 	s.edit("job.yaml", `58'-7 1/4"`, `58'-10 1/4"`, `58'-7 1/8"`, `58'-10 1/8"`, "issued: 2026-03-20",
 		"issued: 2026-04-02", "taped again}\n", "taped again}\n    - {mark: D, date: 2026-04-02, note: Run N longer}\n",
@@ -162,6 +162,7 @@ func TestTheJobChangesAfterItWasIssued(t *testing.T) {
 	}
 	told = s.runs(exitDone, "issue", "job.yaml", "--rev", "D", "-o", "out")
 	s.says(told, "built-off", "N-C4 stands at", "built-gap", "W-03 is bent", "off and lay it as W-03",
+		"S-03 is bent", "its lengths are still right: hold it against the new drawing",
 		"0417_999_A.dxf is not of this packet")
 	s.issuedAfterC()
 	s.says(s.runs(exitDone, "replace", "job.yaml", "N-04", "--reason", "dented", "-o", "out"), "replacement-N-04")
@@ -202,7 +203,8 @@ func (s story) made() {
 	s.Helper()
 	made := "mark,state,rev,on\n"
 	for _, m := range []string{"E-01,shipped,C", "E-02,shipped,", "E-03,welded,", "W-01,bent,", "W-02,bent,", "W-03,bent,B",
-		"N-01,bent,", "N-02,laid,", "N-03,laid,", "N-04,laid,", "N/E,welded,"} {
+		"N-01,bent,", "N-02,laid,", "N-03,laid,", "N-04,laid,", "N/E,welded,",
+		"S-03,bent,"} {
 		made += m + ",2026-03-25\n"
 	}
 	s.write("made.csv", made)

@@ -52,6 +52,14 @@ func BendWords(say words.Book, hem bool, turn, radius float64) string {
 	return say.Say(way, words.In("turn", Degrees(math.Abs(turn))))
 }
 
+// BendTo is BendWords with the face that is bent behind a gap; the words of a hem say it.
+func BendTo(say words.Book, hem bool, turn, radius float64, gap, face string) string {
+	if hem {
+		return BendWords(say, hem, turn, radius)
+	}
+	return BendWords(say, hem, turn, radius) + gap + face
+}
+
 // Degrees letters an angle to a tenth.
 func Degrees(a float64) string {
 	return strings.TrimSuffix(strconv.FormatFloat(math.Round(a*10)/10, 'f', 1, 64), ".0") + "°"

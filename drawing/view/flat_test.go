@@ -214,3 +214,15 @@ func TestRaiseUndoesPlace(t *testing.T) {
 		t.Errorf("only %d bodies of one section", metal)
 	}
 }
+
+// The words of a hem say what is bent; those of another bend are followed by its face.
+func TestBendsNameTheirFaceOnce(t *testing.T) {
+	for _, c := range []struct {
+		hem  bool
+		want string
+	}{{true, "DOWN, hem flat"}, {false, "DOWN 180° hem"}} {
+		if got := BendTo(words.Book{}, c.hem, -180, 0, " ", "hem"); got != c.want {
+			t.Errorf("hem %v: %q, want %q", c.hem, got, c.want)
+		}
+	}
+}

@@ -97,10 +97,7 @@ func bendTurn(q plan.BlankBend) string {
 
 // bendRow is what the label of a bend says.
 func (d *flat) bendRow(q plan.BlankBend) string {
-	phrase := BendWords(d.say, q.Hem, q.Turn, q.Radius)
-	if !q.Hem {
-		phrase += "  " + q.Between[1]
-	}
+	phrase := BendTo(d.say, q.Hem, q.Turn, q.Radius, "  ", q.Between[1])
 	switch {
 	case q.Across:
 		phrase += ", " + d.say.Say(words.FlatFromLeft, words.In("length", BlankLength(d.Metric, q.FromLeft)))

@@ -56,7 +56,7 @@ func (d *partDrawing) right() drawing.Unit {
 
 // bend is what the label of a bend says.
 func (d *partDrawing) bend(q plan.BlankBend) string {
-	return drawing.Letter(BendWords(d.say, q.Hem, q.Turn, q.Radius) + " " + q.Between[1])
+	return drawing.Letter(BendTo(d.say, q.Hem, q.Turn, q.Radius, " ", q.Between[1]))
 }
 
 // x brings a place along the blank to paper.

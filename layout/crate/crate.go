@@ -48,7 +48,7 @@ type Item struct {
 	Count   int
 	Spare   int // of the count
 	Percent int // the job's, that the spares are of
-	Later   int // of the count with its spares: for pieces not released, made and sent after
+	Later   int // of the count with its spares: on hold, or for pieces not released; made and sent after
 	Box     int // screws in a box; zero: not stated
 	Sort    Sort
 	What    string
@@ -153,6 +153,8 @@ type Load struct {
 	Pieces   []Freight
 	Supports []*anchor.Support
 	Girth    func(*cap.Piece) length.Length // what a strip of tape across a piece measures
+	// Kept tells whether what is made for a chair, a support or a joint is on hold itself.
+	Kept func(sort Sort, name string) bool
 }
 
 // Freight is a piece to be packed, with its weight as shipped.

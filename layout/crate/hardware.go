@@ -67,12 +67,12 @@ func hardware(j *job.Job, loads []Load) *Crate {
 	for _, l := range loads {
 		supports += len(l.Supports)
 		for _, s := range l.Supports {
-			kept += ones(held(s.Piece))
+			kept += ones(held(s.Piece) || l.kept(Support, s.Name))
 		}
 		for _, r := range l.Runs {
 			runs = append(runs, r)
 			for _, ch := range r.Chairs {
-				back := held(ch.Piece) || ch.Joint != nil && held(ch.Joint.Left, ch.Joint.Right)
+				back := l.waits(ch, held)
 				if left, right := ch.Edges(&j.System); left != right {
 					tapered = append(tapered, Item{Count: 1, Later: ones(back), Sort: Chair,
 						What: "chair, roof-side edge cut to a taper", Mark: ch.Name, Length: j.System.Chair.Length})
@@ -84,13 +84,14 @@ func hardware(j *job.Job, loads []Load) *Crate {
 				if q.Left != nil {
 					tape += 2 * l.Girth(q.Left) // a strip each side of the joint
 				}
+				back := l.kept(Plate, q.Name) || held(q.Left, q.Right)
 				if q.Kind == cap.Expansion {
-					covers = append(covers, Item{Count: 1, Later: ones(held(q.Left, q.Right)),
+					covers = append(covers, Item{Count: 1, Later: ones(back),
 						Sort: Plate, What: "cover plate, expansion joint",
 						Mark: q.Name, Length: q.Plate})
 					continue
 				}
-				splices = count(splices, r.InsideAt(q.Centre()), "", held(q.Left, q.Right))
+				splices = count(splices, r.InsideAt(q.Centre()), "", back)
 			}
 		}
 	}
@@ -136,6 +137,13 @@ func hardware(j *job.Job, loads []Load) *Crate {
 	return c
 }
 
+func (l Load) kept(sort Sort, name string) bool { return l.Kept != nil && l.Kept(sort, name) }
+
+// waits reports whether a chair is on hold, or stands under a piece that is not released.
+func (l Load) waits(ch *anchor.Chair, held func(...*cap.Piece) bool) bool {
+	return l.kept(Chair, ch.Name) || held(ch.Piece) || ch.Joint != nil && held(ch.Joint.Left, ch.Joint.Right)
+}
+
 // rolls are those that a length of tape takes.
 func rolls(j *job.Job, tape length.Length) Item {
 	of := func(l length.Length) int { return int((l + j.Crating.TapeRoll - 1) / j.Crating.TapeRoll) }
@@ -170,7 +178,7 @@ type byWidth struct {
 	inside length.Length
 	tested string // empty: the job has one chair
 	n      int
-	held   int // of them, for pieces not released
+	held   int // of them, for pieces not released, or on hold themselves
 }
 
 // heldOf tells whether one of some pieces is not released.

@@ -269,8 +269,8 @@ func TestEdits(t *testing.T) {
 		return fstest.MapFS{"a.yaml": {Data: []byte(text)},
 			"comments.csv": {Data: []byte("# nothing\n\n")},
 			"tabs.csv":     {Data: []byte("run\tstation\n")},
-			"heading.csv":  {Data: []byte("run,station,width,top_outside,top_inside,offset,\n")},
-			"letters.csv":  {Data: []byte("note,run,station,width,top_outside,top_inside,offset\nfüü,Ä,0,1,0,0,0\n")},
+			"heading.csv":  {Data: []byte("run,station,width,street_top,roof_top,offset,\n")},
+			"letters.csv":  {Data: []byte("note,run,station,width,street_top,roof_top,offset\nfüü,Ä,0,1,0,0,0\n")},
 		}
 	}
 	tests := []struct {
@@ -319,7 +319,7 @@ func TestEdits(t *testing.T) {
 
 // Findings that are too many to list are counted in the file where they stand.
 func TestManySlipsOfASurvey(t *testing.T) {
-	csv := "run,station (in),width (in),top_outside (in),top_inside (in),offset (in)\n"
+	csv := "run,station (in),width (in),street_top (in),roof_top (in),offset (in)\n"
 	for i := range 200 {
 		csv += fmt.Sprintf("A,%d,12,0,0,oops\n", i)
 	}

@@ -19,7 +19,7 @@ func BenchmarkReadSurvey(b *testing.B) {
 	head = strings.Replace(head, "length: 20'-0\"", "length: 5000'-0\"", 1)
 	head = strings.Replace(head, "turn: right 90", "ends: free", 1)
 	var csv strings.Builder
-	csv.WriteString("run,station (in),width (in),top_outside (in),top_inside (in),offset (in)\n")
+	csv.WriteString("run,station (in),width (in),street_top (in),roof_top (in),offset (in)\n")
 	for i := range 20_000 {
 		fmt.Fprintf(&csv, "A,%d,12.125,%.4f,0.25,0.0625\n", i*3, float64(i%7)/16)
 	}

@@ -13,7 +13,7 @@ func TestBoundsOfFiles(t *testing.T) {
 	survey := strings.Replace(base, "    starts:", "    survey: [SURVEYS]\n    starts:", 1)
 	surveys := func(names string) string { return strings.Replace(survey, "SURVEYS", names, 1) }
 	blank := strings.Repeat("# nothing to be read here\n", 300_000) // 7.8 MB
-	one := "run,station (in),width (in),top_outside (in),top_inside (in),offset (in)\n"
+	one := "run,station (in),width (in),street_top (in),roof_top (in),offset (in)\n"
 	deep := func(n int) string {
 		return strings.Replace(base, "Heron Street Archive", strings.Repeat("[", n)+strings.Repeat("]", n), 1)
 	}

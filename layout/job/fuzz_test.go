@@ -26,7 +26,7 @@ func FuzzRead(f *testing.F) {
 			}
 			csv, err := os.ReadFile(strings.TrimSuffix(name, ".yaml") + ".csv")
 			if err != nil {
-				csv = []byte("run,station,width,top_outside,top_inside,offset\n")
+				csv = []byte("run,station,width,street_top,roof_top,offset\n")
 			}
 			f.Add(string(job), string(csv), formatLine+"job: {owner: Lowmere Water Board}\nsystem: {stock: 10'-0\"}\n")
 		}

@@ -175,7 +175,7 @@ func TestSources(t *testing.T) {
 	system := "\uFEFF" + strings.ReplaceAll(formatLine+body["system"], "\n", "\r\n")
 	job := strings.Replace(goodBase(t), body["system"], "include: ../system.yaml\n", 1)
 	job = strings.Replace(job, "    starts:", "    survey: day/one.csv\n    starts:", 1)
-	const csv = "run,station,width,top_outside,top_inside,offset\n"
+	const csv = "run,station,width,street_top,roof_top,offset\n"
 	j, list := Read(fstest.MapFS{"jobs/job.yaml": {Data: []byte(job)}, "system.yaml": {Data: []byte(system)}, "jobs/day/one.csv": {Data: []byte(csv)}}, "jobs/job.yaml")
 	if j == nil {
 		t.Fatal(list)

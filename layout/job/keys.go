@@ -262,6 +262,27 @@ func (k keys) declare(key Key) Key {
 	return key
 }
 
+// onceKey takes a key of the part by the name that it had once.
+func (p *part) onceKey(was, is string) {
+	if p.n == nil || p.given(is) {
+		return
+	}
+	if f := p.n.field(was); f != nil {
+		f.key = is
+	}
+}
+
+// onceWord takes a word of a key by the one that it was called once.
+func (p *part) onceWord(name, was, is string) {
+	if p.n == nil {
+		return
+	}
+	if f := p.n.field(name); f != nil &&
+		strings.ToLower(strings.ReplaceAll(f.value.text, " ", "_")) == was {
+		f.value.text = is
+	}
+}
+
 // value finds a key's value and reports one that is empty.
 func (p *part) value(key Key) *node {
 	f := p.n.field(key.Name())

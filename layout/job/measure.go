@@ -41,8 +41,8 @@ type Measure string
 const (
 	MeasureStation    Measure = "station"
 	MeasureWidth      Measure = "width"
-	MeasureTopOutside Measure = "top outside"
-	MeasureTopInside  Measure = "top inside"
+	MeasureTopOutside Measure = "street top"
+	MeasureTopInside  Measure = "roof top"
 	MeasureOffset     Measure = "offset"
 	MeasureWidthLow   Measure = "width low"
 	MeasureOffsetLow  Measure = "offset low"
@@ -170,6 +170,8 @@ func (c *Cleared) keys(k keys) {
 	for _, m := range Measures() {
 		all = append(all, choice[Measure]{strings.ReplaceAll(string(m), " ", "_"), m})
 	}
+	k.onceWord("measure", "top_outside", "street_top")
+	k.onceWord("measure", "top_inside", "roof_top")
 	word(k, "measure", &c.Measure, all, "what stands", "width")
 	if c.Measure == MeasureCondition {
 		coded(k, "value", &c.Conditions, conditions(), "the codes of the condition as it stands", "loose")

@@ -65,7 +65,7 @@ type Built struct {
 
 func (p *Progress) keys(k keys) {
 	p.At = k.at
-	k.may().file("made", &p.MadeFile, "the list of pieces that are made: mark, state, rev, on, note", "made.csv")
+	k.may().show().file("made", &p.MadeFile, "the list of pieces that are made: mark, state, rev, on, note", "made.csv")
 	k.may().file("as_built", &p.BuiltFile,
 		"the list of what is set: mark, station, gap, metal, on, by", "asbuilt.csv")
 	k.may().unsaid().length("chair_play", &p.ChairPlay, "how far a chair may stand from its station", `1/4"`)

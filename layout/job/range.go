@@ -52,7 +52,7 @@ type measured struct {
 
 func (q *Reading) measured() []measured {
 	return []measured{
-		{widthSpan("width"), &q.Width}, {topSpan("top_outside"), &q.TopOutside}, {topSpan("top_inside"), &q.TopInside},
+		{widthSpan("width"), &q.Width}, {topSpan("street_top"), &q.TopOutside}, {topSpan("roof_top"), &q.TopInside},
 		{offsetSpan("offset"), &q.Offset}, {widthSpan("width_low"), q.WidthLow}, {offsetSpan("offset_low"),
 			q.OffsetLow},
 	}
@@ -157,7 +157,7 @@ func (d *decoder) jumps(run string, before, q *Reading, place func(name string) 
 	for _, t := range []struct {
 		name string
 		a, b length.Length
-	}{{"top_outside", before.TopOutside, q.TopOutside}, {"top_inside", before.TopInside, q.TopInside}} {
+	}{{"street_top", before.TopOutside, q.TopOutside}, {"roof_top", before.TopInside, q.TopInside}} {
 		if length.Abs(t.b-t.a) <= way {
 			continue
 		}

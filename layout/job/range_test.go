@@ -27,11 +27,11 @@ func TestGuess(t *testing.T) {
 		l, unit length.Length
 		want    string
 	}{
-		{topSpan("top_inside"), 46030 * in, in, "the day 2026-01-08"},
-		{topSpan("top_inside"), -46030 * in, in, "the day 2026-01-08"},
-		{topSpan("top_inside"), 46030 * length.Foot, length.Foot, "the day 2026-01-08"},
-		{topSpan("top_inside"), 46030*in + 1, in, "measure it again, and check its unit"},
-		{topSpan("top_inside"), 1000 * in, in, "if the number means millimetres"},
+		{topSpan("roof_top"), 46030 * in, in, "the day 2026-01-08"},
+		{topSpan("roof_top"), -46030 * in, in, "the day 2026-01-08"},
+		{topSpan("roof_top"), 46030 * length.Foot, length.Foot, "the day 2026-01-08"},
+		{topSpan("roof_top"), 46030*in + 1, in, "measure it again, and check its unit"},
+		{topSpan("roof_top"), 1000 * in, in, "if the number means millimetres"},
 		{widthSpan("width"), 305 * in, in, "if the number means millimetres"},
 		{widthSpan("width"), 12 * length.Foot, length.Foot, "if the number means centimetres"},
 		{widthSpan("width"), in / 2, in, "if the number means metres"},

@@ -25,11 +25,13 @@ type Reading struct {
 // keys are those of a reading in the job file, and the columns of a survey.
 func (r *Reading) keys(k keys) {
 	r.At = k.at
+	k.onceKey("top_outside", "street_top")
+	k.onceKey("top_inside", "roof_top")
 	k.signedLength("station", &r.Station, "the station of the reading", `2'-6"`)
 	k.signedLength("width", &r.Width, "the width of the wall at the top", `12 1/8"`)
-	k.signedLength("top_outside", &r.TopOutside,
+	k.signedLength("street_top", &r.TopOutside,
 		"the height of the top at the street face, above the level datum", `-1/8"`)
-	k.signedLength("top_inside", &r.TopInside, "the height of the top at the roof face, above the level datum",
+	k.signedLength("roof_top", &r.TopInside, "the height of the top at the roof face, above the level datum",
 		`-3/16"`)
 	k.signedLength("offset", &r.Offset,
 		"the offset of the street face from the survey line, positive to the street", `1/8"`)

@@ -141,6 +141,16 @@ func (d *decoder) checkLabels(j *Job) {
 	fits("rows", g.Rows, c.Top, c.Down, c.Height, high, "top", "high")
 }
 
+// checkBars tells of formed caps in a job that cuts its closers from none.
+func (d *decoder) checkBars(j *Job) {
+	const at = "shop.bars"
+	if j.Shop != nil && len(j.Shop.Bars) > 0 && j.Shop.ClosersFrom == FromSheet {
+		d.notef("bars-unused", d.places[at], "leave them out, or write `closers_from: stock`",
+			"%s names formed caps, and `closers_from: sheet` cuts every closer from a sheet: none of them is used",
+			d.name(at))
+	}
+}
+
 func (s *Shop) keys(k keys) {
 	s.At = k.at
 	k.neutralAxis("k_factor", &s.K,

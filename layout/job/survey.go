@@ -322,7 +322,14 @@ func (s *survey) noHeading(w row) {
 func columnName(cell string) (name, unit string) {
 	name, unit = splitUnit(cell)
 	name = strings.ToLower(strings.Join(strings.Fields(name), " "))
-	return strings.NewReplacer(" ", "_", "-", "_").Replace(name), unit
+	name = strings.NewReplacer(" ", "_", "-", "_").Replace(name)
+	switch name { // as forms printed before have them
+	case "top_outside":
+		name = "street_top"
+	case "top_inside":
+		name = "roof_top"
+	}
+	return name, unit
 }
 
 // splitUnit takes a heading like width (in) apart.

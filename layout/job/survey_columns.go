@@ -99,7 +99,7 @@ func (s *survey) wrongUnit(c *column) bool {
 	}
 	// Stations are laid off at whole feet, and a width of whole inches is what a
 	// drawing has: of these nothing is said.
-	if c.name != "offset" && c.name != "offset_low" && c.name != "top_outside" && c.name != "top_inside" {
+	if c.name != "offset" && c.name != "offset_low" && c.name != "street_top" && c.name != "roof_top" {
 		return false
 	}
 	if c.unit == length.Inch && of.broken == 0 && of.whole >= wholeColumn && of.most-of.least > wholeSpread &&

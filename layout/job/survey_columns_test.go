@@ -46,7 +46,7 @@ func rows(heading string, cells func(i int) string) string {
 }
 
 func TestColumnsInAnotherUnit(t *testing.T) {
-	const heading = "station (in),width (in),top_outside (in),top_inside (in),offset (in)"
+	const heading = "station (in),width (in),street_top (in),roof_top (in),offset (in)"
 	cases := []struct {
 		name, csv, code, want string
 		line                  int
@@ -93,7 +93,7 @@ func TestColumnsInAnotherUnit(t *testing.T) {
 // A run that the job does not have is one of those without rows, whatever it is
 // called; the nearest spelling may well be a run that has its own.
 func TestStrangersAreRunsWithoutRows(t *testing.T) {
-	csv := rows("station (in),width (in),top_outside (in),top_inside (in),offset (in)",
+	csv := rows("station (in),width (in),street_top (in),roof_top (in),offset (in)",
 		func(int) string { return "12 1/8,0,0,0" })
 	for _, c := range []struct{ from, to, want string }{
 		{"B,", "AA,", "the job has no run `AA`; did you mean `B`? It is the one run without readings"},

@@ -64,7 +64,7 @@ func TestSurveyInSeveralFiles(t *testing.T) {
 }
 
 func TestSurveyFiles(t *testing.T) {
-	const head = "run,station,width (in),top_outside (in),top_inside (in),offset (in)\n"
+	const head = "run,station,width (in),street_top (in),roof_top (in),offset (in)\n"
 	base := goodBase(t)
 	i, k := strings.Index(base, "        readings:"), strings.Index(base, "      - name: B\n")
 	if i < 0 || k < i {

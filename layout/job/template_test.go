@@ -122,7 +122,8 @@ func templateKeysCanBeTaken(t *testing.T, u Units) {
 		taken++
 		_, list := Read(fstest.MapFS{"jobs/job.yaml": {Data: []byte(strings.Join(edited, "\n"))},
 			"shop/system.yaml": {Data: []byte(formatLine)}, "firm.yaml": {Data: []byte(formatLine)},
-			"jobs/heron.csv": {Data: []byte("run,station,width,top_outside,top_inside,offset\nN,0 in,12 in,0,0,0\n")}}, "jobs/job.yaml")
+			"jobs/made.csv": {Data: []byte("mark,state\n")}, "jobs/asbuilt.csv": {Data: []byte("mark,station\n")},
+			"jobs/heron.csv": {Data: []byte("run,station,width,street_top,roof_top,offset\nN,0 in,12 in,0,0,0\n")}}, "jobs/job.yaml")
 		for _, f := range list {
 			if f.Severity == finding.Error && !slices.Contains(elsewhere, f.Code) {
 				t.Errorf("%s: %v", strings.TrimSpace(line), f)

@@ -141,17 +141,21 @@ func edges(l fold.Laid) (front, rear float64) {
 	return front, rear
 }
 
-// apart reports where metal of the chair stands in metal of the cap.
+// apart reports where metal of the chair stands deepest in metal of the cap.
 func (q seated) apart(measures) string {
+	most, at := bears, 0.0
 	for _, c := range middles(q.hang) {
 		for _, p := range q.mids {
-			if deep := (q.section.T+q.chair.T)/2 - math.Hypot(c.X-p.X, c.Y-p.Y); deep > bears {
-				return fmt.Sprintf("its metal would stand %s in the cap's, %s behind the cap's front edge",
-					thin(length.FromMM(deep)), job.Both(length.FromMM(c.X)))
+			if deep := (q.section.T+q.chair.T)/2 - math.Hypot(c.X-p.X, c.Y-p.Y); deep > most {
+				most, at = deep, c.X
 			}
 		}
 	}
-	return ""
+	if most <= bears {
+		return ""
+	}
+	return fmt.Sprintf("its metal would stand %s in the cap's, %s behind the cap's front edge",
+		thin(length.FromMM(most)), job.Both(length.FromMM(at)))
 }
 
 // atEdges reports where a chair, over its seat, does not reach from the front edge

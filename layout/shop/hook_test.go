@@ -53,6 +53,36 @@ func TestChairsCarryTheHook(t *testing.T) {
 	}
 }
 
+// Whether a chair carries its cap hangs on no shop: without one it holds the pieces over it.
+func TestChairsCarryTheHookWithoutAShop(t *testing.T) {
+	for _, well := range []bool{true, false} {
+		j := withParts(jobtest.Job())
+		j.Perimeters = []job.Perimeter{jobtest.Rectangle(700*in, 420*in)}
+		j.Shop = nil
+		if !well {
+			j.System.Chair.RearEdge = in / 2
+		}
+		l, found := layout.Build(j)
+		if found.HasErrors() {
+			t.Fatal(found)
+		}
+		seen := 0
+		for _, f := range l.Findings {
+			if f.Code == "hook-free" {
+				seen += namesItsPieces(t, f)
+			}
+		}
+		if well != (seen == 0) {
+			t.Errorf("a chair that carries, %v: %d pieces are on hold", well, seen)
+		}
+		for _, q := range l.Perimeters[0].Pieces {
+			if l.Held.Released(q) != well {
+				t.Errorf("a chair that carries, %v: piece %s is released or not against it", well, q.Mark)
+			}
+		}
+	}
+}
+
 // As a chair's rear edge draws back past the end of the hook, it is caught by all its
 // metal, by the skin of it alone, and not at all; each is told.
 func TestChairsAtTheEndOfTheHook(t *testing.T) {

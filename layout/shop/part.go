@@ -187,10 +187,11 @@ type Riser struct {
 
 // BuildParts makes the small parts of a job in the order of their kinds. What
 // cannot be made as asked is a hold that names the part and keeps it, and no
-// piece, from release. Nothing without `shop:`.
+// piece, from release. Without `shop:` there are none; then a chair that does not
+// carry its cap holds the pieces over it.
 func BuildParts(j *job.Job, n Needs) ([]*Part, finding.List) {
 	if j.Shop == nil {
-		return nil, nil
+		return nil, chairsCarry(j, n.Chairs)
 	}
 	b := partBuilder{builder: builder{j: j, s: &j.System, shop: j.Shop, step: Step(j.Units == job.Metric)}}
 	b.splices(n.Splices)
@@ -207,6 +208,19 @@ func BuildParts(j *job.Job, n Needs) ([]*Part, finding.List) {
 	}
 	b.found.Append(b.causes.list()...)
 	return b.parts, b.found
+}
+
+// chairsCarry looks at the chairs of a job that states no shop: whether they can be
+// bent at all and carry their caps, which hangs on no machine.
+func chairsCarry(j *job.Job, chairs []Chair) finding.List {
+	b := partBuilder{builder: capsOf(j)}
+	b.chairs(chairs)
+	for _, p := range b.parts {
+		if b.unfold(p) {
+			b.checkChair(p)
+		}
+	}
+	return b.causes.list()
 }
 
 type partBuilder struct {
@@ -257,11 +271,18 @@ func (b *partBuilder) of(kind PartKind, s job.Stuff, at finding.Place) *Part {
 	return p
 }
 
-// make unfolds a part, weighs it and checks it as pieces are checked.
+// make unfolds a part and checks it as pieces are checked.
 func (b *partBuilder) make(p *Part) {
+	if b.unfold(p) {
+		b.checkPart(p)
+	}
+}
+
+// unfold gives a part its body and its weight, and tells whether it has them.
+func (b *partBuilder) unfold(p *Part) bool {
 	if p.Fails != "" {
 		b.partHold(p, "part-by-hand", p.Fails, "", "have the fabricator detail it by hand")
-		return
+		return false
 	}
 	if p.Radius < 0 {
 		if len(p.legs) > 1 || p.tray != nil {
@@ -270,7 +291,7 @@ func (b *partBuilder) make(p *Part) {
 				"job does not state the inside radius of its bends",
 				"another sheet is not bent as the caps are",
 				"write `inside_radius:` with the fabricator's figure for that sheet")
-			return
+			return false
 		}
 		p.Radius = 0
 	}
@@ -282,7 +303,7 @@ func (b *partBuilder) make(p *Part) {
 		p.Fails = tightWords(tight, "")
 		b.partHold(p, "bends-meet", p.Fails, "two bends that meet leave no flat between them",
 			"make the flange deeper, the bend blunter or its radius smaller")
-		return
+		return false
 	}
 	if err == nil && fold.Crosses(flat.Outline) {
 		err = errors.New("its flat pattern would cross itself")
@@ -292,13 +313,13 @@ func (b *partBuilder) make(p *Part) {
 		b.partHold(p, "cannot-unfold", p.Fails,
 			"a flange shorter than its bends, or turned so far, has no flat pattern",
 			"have the fabricator detail it by hand, or state other dimensions")
-		return
+		return false
 	}
 	body := b.body(r, flat)
 	body.Sides = p.faces
 	p.Bodies = []Body{body}
 	p.Grams = int64(math.Round(p.Area() * b.bend.Thickness * p.density / 1e6))
-	b.checkPart(p)
+	return true
 }
 
 // metalOf is the sheet of a part, with its thickness.
@@ -462,6 +483,17 @@ func fitsOn(body Body, sheets []job.ShopSheet, s *job.Shop) bool {
 }
 
 func (b *partBuilder) partHold(p *Part, code, what, why, mend string) {
+	c := cause{code, p.at, why, mend}
+	if b.j.Shop == nil { // no part is made that could be kept back
+		for _, s := range p.Serves {
+			for _, q := range s.Pieces {
+				if q != nil {
+					b.causes.piece(c, q, p.Kind.String()+": "+what)
+				}
+			}
+		}
+		return
+	}
 	p.Holds, p.Faults = append(p.Holds, code), append(p.Faults, what)
-	b.causes.part(cause{code, p.at, why, mend}, p, what)
+	b.causes.part(c, p, what)
 }

@@ -24,8 +24,8 @@ func TestClassicSlips(t *testing.T) {
 			}
 			q[4].Offset = 3 * in / 8
 		}, "sign"},
-		{"a top an inch low", "top outside", func(q []job.Reading) { q[4].TopOutside -= in }, "1 inch too little"},
-		{"two tops changed over", "top outside", func(q []job.Reading) {
+		{"a top an inch low", "street top", func(q []job.Reading) { q[4].TopOutside -= in }, "1 inch too little"},
+		{"two tops changed over", "street top", func(q []job.Reading) {
 			for i := range q {
 				q[i].TopInside -= 3 * in / 8
 			}

@@ -19,7 +19,7 @@ type Line struct {
 // Suspect is a reading that does not fit those beside it.
 type Suspect struct {
 	Reading         *Reading
-	Measure         string        // width, top outside, top inside, offset; width low, offset low; station
+	Measure         string        // width, street top, roof top, offset; width low, offset low; station
 	Value, Expected length.Length // as read, and as the neighbours have it
 	Limit           length.Length // how far it may stand from them before it is doubted
 	Hint            string        // the slip it looks like, if it looks like one

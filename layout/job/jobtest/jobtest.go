@@ -272,7 +272,7 @@ func survey(t *rapid.T, r *job.Run) {
 		}
 		q.Width = 12*in + n(-4, 6, "width")
 		q.Offset = n(-6, 6, "offset")
-		q.TopOutside, q.TopInside = n(-12, 8, "top outside"), n(-12, 8, "top inside")
+		q.TopOutside, q.TopInside = n(-12, 8, "street top"), n(-12, 8, "roof top")
 	}
 }
 
