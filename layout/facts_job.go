@@ -34,6 +34,9 @@ func (b *facts) ofJob() {
 	for i, n := range j.Info.Notes {
 		b.words(fmt.Sprintf("note-%d", i+1), n)
 	}
+	for i, t := range j.Site.InstallMetalT {
+		b.temp(InstallAt(i), t)
+	}
 	b.length("roof-height", j.Site.RoofHeight)
 	b.grams("one-person", j.Site.OnePerson)
 	b.length("long-piece", j.Site.LongPiece)
@@ -76,6 +79,9 @@ func (b *facts) ofJob() {
 	b.ofWalls()
 	b.ofInstructions()
 }
+
+// InstallAt is what a temperature that gaps are given at is called, counted from nought.
+func InstallAt(i int) string { return fmt.Sprintf("gap-temperature-%d", i+1) }
 
 func unitsName(u job.Units) string {
 	return map[job.Units]string{job.Imperial: "imperial", job.Metric: "metric"}[u]
@@ -318,6 +324,9 @@ func (b *facts) ofAssemblies() {
 	}
 }
 
+// ScrewFacts is what the facts of a fastener of whatever length are of.
+func ScrewFacts(name string) string { return "screw " + name }
+
 // FastenerFacts is what the facts of a fastener of one length are of.
 func FastenerFacts(name string, l length.Length) string {
 	return "fastener " + name + " " + fact.Nanometres(l)
@@ -326,6 +335,13 @@ func FastenerFacts(name string, l length.Length) string {
 // ofFasteners is what the job takes of each fastener.
 func (b *facts) ofFasteners() {
 	runs := b.l.Runs()
+	for i := range b.l.Job.Fasteners {
+		f := &b.l.Job.Fasteners[i]
+		b.about(fact.Fastener, ScrewFacts(f.Name))
+		b.words("name", f.Name)
+		b.length("diameter", f.Diameter)
+		b.some("pilot-diameter", f.PilotDia)
+	}
 	for _, f := range b.l.FastenerSchedule() {
 		b.about(fact.Fastener, FastenerFacts(f.Fastener.Name, f.Length))
 		b.place()

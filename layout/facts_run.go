@@ -121,6 +121,7 @@ func (b *facts) ofRun(r *Run) {
 	b.length("need-station", r.ToCrew(r.ToCap(r.NeedAt)))
 	b.length("inside", r.Inside)
 	b.length("outside", r.Outside)
+	b.ofSaid(r)
 	for i, t := range r.Bands {
 		k := fmt.Sprintf("band-%d-", i+1)
 		b.length(k+"from", r.ToCrew(t.From))
@@ -171,6 +172,25 @@ func (b *facts) ofRun(r *Run) {
 
 // ShimsOf is what the count of a run's shims of one thickness is called.
 func ShimsOf(face string, t length.Length) string { return "shims-" + face + "-" + fact.Nanometres(t) }
+
+// ofSaid are the values that are said of a run in sentences alone: how its set surface
+// lies, where its cap is tightest, how far apart its chairs stand.
+func (b *facts) ofSaid(r *Run) {
+	b.length("inside-left", r.InsideAt(0))
+	b.length("set-surface-rise", r.SetRight-r.SetLeft)
+	b.angle("incline", max(r.Incline(), -r.Incline()))
+	if p := pinchOf(&b.l.Job.System, r); p.Here {
+		b.length("pinch-station", p.Station.Real)
+		b.length("pinch-play", p.Play.Real)
+		b.length("pinch-string-to-wall", p.StringToWall.Real)
+	}
+	for _, q := range b.l.Pitches(r) {
+		b.length(PitchOf(q.Assembly), q.Most)
+	}
+}
+
+// PitchOf is what the greatest distance between chairs of an assembly on a run is called.
+func PitchOf(a *job.Assembly) string { return "pitch-" + strings.ReplaceAll(a.Name, ".", "-") }
 
 // FactOfReading is what the facts of the nth reading of a run are of.
 func FactOfReading(r *Run, i int) string { return fmt.Sprintf("%s-R%d", r.Name, i+1) }

@@ -34,6 +34,7 @@ func (b *facts) ofTested() {
 		b.about(fact.Assembly, FactOfAssembly(a))
 		b.words("name", a.Name)
 		b.said("report", a.Report)
+		b.length("chair-spacing", a.ChairSpacing)
 	}
 }
 

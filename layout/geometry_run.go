@@ -321,22 +321,25 @@ func (l *Layout) linePlan(r *Run) plan.Line {
 		Drawn: r.Job.Basis == job.Drawing, Surveyed: len(r.Readings) > 0,
 		WidthLeast: of(r.WidthLeast, "wall-width-least"), WidthMost: of(r.WidthMost, "wall-width-most"),
 		Need: of(r.Need, "need"), NeedAt: of(r.ToCrew(r.ToCap(r.NeedAt)), "need-station"),
-		Inside: of(r.Inside, "inside"), Outside: of(r.Outside, "outside"), InsideLeft: r.InsideAt(0),
+		Inside: of(r.Inside, "inside"), Outside: of(r.Outside, "outside"), InsideLeft: of(r.InsideAt(0), "inside-left"),
 		Played: len(r.Play) > 0, PlayLeast: of(r.PlayLeast, "play-least"), PlayMost: of(r.PlayMost, "play-most"),
 		PackLeast: of(r.PackLeast, "packing-least"), PackMost: of(r.PackMost, "packing-most"),
-		Rise: r.SetRight - r.SetLeft, Incline: max(r.Incline(), -r.Incline()), Cross: r.Perimeter.Cross,
+		Rise:    of(r.SetRight-r.SetLeft, "set-surface-rise"),
+		Incline: max(r.Incline(), -r.Incline()), Inclined: Named(FactOfRun(r), "incline"),
+		Cross: r.Perimeter.Cross, Crossed: Named("perimeter "+r.Perimeter.Job.Name, "set-surface-cross-slope"),
 	}
 	for i, t := range r.Tapers {
 		k := fmt.Sprintf("taper-%d-", i+1)
 		p.Tapers = append(p.Tapers, plan.LineTaper{From: of(r.ToCrew(t.From), k+"from"), To: of(r.ToCrew(t.To), k+"to"),
-			Left: t.Left, Right: t.Right})
+			Left: of(t.Left, k+"left"), Right: of(t.Right, k+"right")})
 	}
 	for _, q := range l.Perimeters {
 		if q.Perimeter != r.Perimeter {
 			continue
 		}
 		if g := q.Governs(); g != nil && g.Name != r.Name && g.Need > r.Need {
-			p.Governs, p.GovernsNeed = g.Name, g.Need
+			p.Governs = g.Name
+			p.GovernsNeed = plan.Value{Real: g.Need, Fact: Named(FactOfRun(g), "need")}
 		}
 	}
 	return p
@@ -348,6 +351,9 @@ func pinchOf(s *job.System, r *Run) plan.Pinch {
 	if len(r.Readings) == 0 {
 		return plan.Pinch{}
 	}
+	of := func(v length.Length, what string) plan.Value {
+		return plan.Value{Real: v, Fact: Named(FactOfRun(r), what)}
+	}
 	front := r.NeedAt
 	for i, q := range r.Readings {
 		if i < len(r.Play) && r.Play[i] < r.PlayAt(s, r.ToCap(front)) {
@@ -356,8 +362,9 @@ func pinchOf(s *job.System, r *Run) plan.Pinch {
 	}
 	at := r.ToCap(front)
 	p := plan.Pinch{
-		Here: true, On: plan.Pt{X: at, Y: r.FaceAt(s, at).Street}, Station: plan.Value{Real: r.ToCrew(at)},
-		Need: r.At(front).Need, Play: r.PlayAt(s, at), StringToWall: r.StringToWall(s, at),
+		Here: true, On: plan.Pt{X: at, Y: r.FaceAt(s, at).Street}, Station: of(r.ToCrew(at), "pinch-station"),
+		Need: r.At(front).Need, Play: of(r.PlayAt(s, at), "pinch-play"),
+		StringToWall: of(r.StringToWall(s, at), "pinch-string-to-wall"),
 	}
 	if front == r.NeedAt {
 		p.Station.Fact = Named(FactOfRun(r), "need-station")

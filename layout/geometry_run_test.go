@@ -121,7 +121,7 @@ func (d *told) run() []said {
 	}
 	d.end("left", left)
 	d.end("right", right)
-	d.put("widths", p.Inside, p.Outside, p.Cap.Real, p.Front.Real, p.Pinch.Play)
+	d.put("widths", p.Inside, p.Outside, p.Cap.Real, p.Front.Real, p.Pinch.Play.Real)
 	d.put("front", d.stretch(p.FrontFrom, p.FrontTo)...)
 	for _, line := range []struct {
 		what string
@@ -273,7 +273,7 @@ func (t agreed) line(r *layout.Run, p plan.Run) {
 		v.PlayLeast, v.PlayMost, v.PackLeast, v.PackMost)
 	for i, k := range v.Tapers {
 		t.agree("taper", k.From, k.To)
-		if k.Left != r.Tapers[i].Left || k.Right != r.Tapers[i].Right {
+		if k.Left.Real != r.Tapers[i].Left || k.Right.Real != r.Tapers[i].Right {
 			t.Errorf("run %s tapers from %v to %v", r.Name, k.Left, k.Right)
 		}
 	}
@@ -290,8 +290,8 @@ func (t agreed) line(r *layout.Run, p plan.Run) {
 		if p.Pinch.Station.Fact != "" {
 			t.agree("the pinch", p.Pinch.Station)
 		}
-		if p.Pinch.Play != t.facts[layout.Named(layout.FactOfRun(r), "play-least")].Length() {
-			t.Errorf("run %s: play at the pinch %v, least %v", r.Name, p.Pinch.Play, r.PlayLeast)
+		if p.Pinch.Play.Real != t.facts[layout.Named(layout.FactOfRun(r), "play-least")].Length() {
+			t.Errorf("run %s: play at the pinch %v, least %v", r.Name, p.Pinch.Play.Real, r.PlayLeast)
 		}
 	}
 	for _, n := range p.Notes {

@@ -12,8 +12,31 @@ import (
 type SurveyStation struct {
 	At    length.Length // from the left end of the run, on its station face
 	Known bool          // false: the tape has to tell, as at the far end of a face whose length is not given
-	What  string        // what stands there; empty: a station between
+	What  []Standing    // what stands there; none: a station between
 }
+
+// Standing is what stands at a station of a wall that is to be measured.
+type Standing struct {
+	Kind StandingKind
+	Name string // of an obstacle
+}
+
+// StandingKind is a kind of what stands at a station.
+type StandingKind int
+
+// What can stand at a station. Drawn says of a right end that its length is from a drawing.
+const (
+	LeftCorner StandingKind = iota
+	LeftEnd
+	LeftBreak
+	RightCorner
+	RightEnd
+	RightBreak
+	Drawn
+	Beside
+	ExpansionLeft
+	ExpansionRight
+)
 
 // SurveySteps is the step between stations that practice takes: 2 ft, or 600
 // mm (common practice: every 2 to 3 ft).
@@ -29,39 +52,41 @@ func SurveySteps(metric bool) length.Length {
 // expansion joint, and every so often between. A station between that would
 // stand within a quarter of the step of another is left out.
 func SurveyStations(p *job.Perimeter, r *job.Run, every, grid length.Length) []SurveyStation {
-	start := SurveyStation{Known: true, What: "left corner"}
+	first := LeftCorner
 	if p.Kind == job.Open && r == &p.Runs[0] {
-		start.What = "left end"
+		first = LeftEnd
 	}
 	if i := slices.IndexFunc(p.Runs, func(q job.Run) bool { return q.Name == r.Name }); i >= 0 {
 		if i == 0 {
 			i = len(p.Runs)
 		}
 		if p.Runs[i-1].Right.Kind == job.EndPitch {
-			start.What = "left break of the slope"
+			first = LeftBreak
 		}
 	}
-	out := []SurveyStation{start}
-	end := SurveyStation{At: r.Length, Known: r.StationFace == r.Face, What: "right corner"}
+	out := []SurveyStation{{Known: true, What: []Standing{{Kind: first}}}}
+	end := SurveyStation{At: r.Length, Known: r.StationFace == r.Face}
+	last := RightCorner
 	switch r.Right.Kind {
 	case job.EndTurn:
 	case job.EndPitch:
-		end.What = "right break of the slope"
+		last = RightBreak
 	default:
-		end.What = "right end"
+		last = RightEnd
 	}
+	end.What = []Standing{{Kind: last}}
 	if end.Known && r.Basis == job.Drawing {
-		end.What += ", length from a drawing: tape it"
+		end.What = append(end.What, Standing{Kind: Drawn})
 	}
 	for i := range r.Obstacles {
 		o := &r.Obstacles[i]
-		out = append(out, SurveyStation{At: o.Station, Known: true, What: "beside " + o.Name})
+		out = append(out, SurveyStation{At: o.Station, Known: true, What: []Standing{{Beside, o.Name}}})
 	}
 	for i := range r.Expansion {
 		e := &r.Expansion[i]
 		out = append(out,
-			SurveyStation{At: e.Station - e.Gap/2, Known: true, What: "expansion joint, left side"},
-			SurveyStation{At: e.Station + (e.Gap - e.Gap/2), Known: true, What: "expansion joint, right side"})
+			SurveyStation{At: e.Station - e.Gap/2, Known: true, What: []Standing{{Kind: ExpansionLeft}}},
+			SurveyStation{At: e.Station + (e.Gap - e.Gap/2), Known: true, What: []Standing{{Kind: ExpansionRight}}})
 	}
 	for i := range out {
 		out[i].At = length.RoundTo(out[i].At, grid)
@@ -82,10 +107,7 @@ func SurveyStations(p *job.Perimeter, r *job.Run, every, grid length.Length) []S
 			merged = append(merged, s)
 			continue
 		}
-		if last.What != "" && s.What != "" {
-			last.What += "; "
-		}
-		last.What += s.What
+		last.What = append(last.What, s.What...)
 	}
 	return merged
 }

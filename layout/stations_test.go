@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"reflect"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -17,16 +19,19 @@ func TestSurveyStations(t *testing.T) {
 	r.Obstacles = []job.Obstacle{{Name: "post", Station: 4*ft + 2*in}, {Name: "rod", Station: 4*ft + 2*in}}
 	r.Expansion = []job.ExpansionJoint{{Station: 9 * ft, Gap: in}}
 	got := SurveyStations(&p, r, 2*ft, length.Inch16)
+	at := func(k ...Standing) []Standing { return k }
 	want := []SurveyStation{
-		{0, true, "left corner"}, {2 * ft, true, ""}, {4*ft + 2*in, true, "beside post; beside rod"}, {6 * ft, true, ""}, {8 * ft, true, ""},
-		{9*ft - in/2, true, "expansion joint, left side"}, {9*ft + in/2, true, "expansion joint, right side"}, {10 * ft, true, ""}, {12 * ft, true, ""},
-		{14 * ft, true, ""}, {15*ft + 3*in, true, "right corner"},
+		{0, true, at(Standing{Kind: LeftCorner})}, {2 * ft, true, nil},
+		{4*ft + 2*in, true, at(Standing{Beside, "post"}, Standing{Beside, "rod"})}, {6 * ft, true, nil}, {8 * ft, true, nil},
+		{9*ft - in/2, true, at(Standing{Kind: ExpansionLeft})}, {9*ft + in/2, true, at(Standing{Kind: ExpansionRight})},
+		{10 * ft, true, nil}, {12 * ft, true, nil}, {14 * ft, true, nil},
+		{15*ft + 3*in, true, at(Standing{Kind: RightCorner})},
 	}
 	if len(got) != len(want) {
 		t.Fatalf("%d stations, want %d: %v", len(got), len(want), got)
 	}
 	for i := range want {
-		if got[i] != want[i] {
+		if !reflect.DeepEqual(got[i], want[i]) {
 			t.Errorf("station %d is %v, want %v", i, got[i], want[i])
 		}
 	}
@@ -40,12 +45,12 @@ func TestSurveyStationsOfWhatIsNotKnown(t *testing.T) {
 	r := &p.Runs[1]
 	r.StationFace = job.Rear
 	got := SurveyStations(&p, r, 48*in, in)
-	if last := got[len(got)-1]; last.Known || last.What != "right corner" {
+	if last := got[len(got)-1]; last.Known || !slices.Equal(last.What, []Standing{{Kind: RightCorner}}) {
 		t.Errorf("the far end is %v", last)
 	}
 	r.Face, r.Basis = job.Rear, job.Drawing
 	got = SurveyStations(&p, r, 48*in, in)
-	if last := got[len(got)-1]; !last.Known || last.What != "right corner, length from a drawing: tape it" {
+	if last := got[len(got)-1]; !last.Known || !slices.Equal(last.What, []Standing{{Kind: RightCorner}, {Kind: Drawn}}) {
 		t.Errorf("the far end is %v", last)
 	}
 }

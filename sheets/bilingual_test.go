@@ -30,11 +30,13 @@ func figuresOf(all []Sheet) map[string][]string {
 	out := map[string][]string{}
 	for _, s := range all {
 		for _, x := range s.Scene.Texts() {
-			if x.Fact != "" {
-				for _, n := range figure.FindAllString(x.Words, -1) {
-					if !strings.Contains(x.Fact, n) { // else it is of the name of the thing
-						out[x.Fact] = append(out[x.Fact], n)
-					}
+			for _, n := range figure.FindAllString(x.Words, -1) {
+				if x.Fact == "" || strings.Contains(x.Fact, n) { // it is of the name of the thing
+					continue
+				}
+				// A title letters what a drawing without room for a label leaves out.
+				for _, of := range strings.Split(x.Fact, "|") {
+					out[of] = append(out[of], n)
 				}
 			}
 		}

@@ -518,7 +518,7 @@ func (f *forms) rule(g *drawing.Scene, q formPage, top, end drawing.Unit) {
 				drawing.Style{Size: drawing.Head, Face: drawing.Bold},
 			)
 		}
-		lines := drawing.Wrap(prose(s.What), drawing.Regular, drawing.Small, ws[len(ws)-1]-160)
+		lines := drawing.Wrap(prose(f.standing(s)), drawing.Regular, drawing.Small, ws[len(ws)-1]-160)
 		if len(lines) > 2 {
 			lines = []string{
 				lines[0],

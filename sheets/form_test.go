@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"reflect"
 	"regexp"
 	"slices"
 	"strings"
@@ -68,7 +69,7 @@ func checkForms(t interface{ Errorf(string, ...any) }, j *job.Job, o FormOptions
 					t.Errorf("run %s: rows of %v", p.Runs[k].Name, high)
 				}
 				for _, s := range q.stations {
-					if len(want) == 0 || want[0] != s {
+					if len(want) == 0 || !reflect.DeepEqual(want[0], s) {
 						t.Errorf("run %s: station %v out of place", p.Runs[k].Name, s)
 						return
 					}

@@ -80,7 +80,7 @@ func (f *forms) surveyRows(p *job.Perimeter, columns int) [][]string {
 			if at.Known {
 				row[1] = f.b.crew.Long(at.At)
 			}
-			row[len(row)-1] = at.What
+			row[len(row)-1] = f.standing(at)
 			out = append(out, row)
 		}
 	}

@@ -121,3 +121,25 @@ func (f *forms) drawShared(s *drawing.Scene, q formPage) {
 		}
 	})
 }
+
+// standings are the words for what stands at a station.
+var standings = map[layout.StandingKind]words.Key{
+	layout.LeftCorner: words.FormAtLeftCorner, layout.LeftEnd: words.FormAtLeftEnd,
+	layout.LeftBreak: words.FormAtLeftBreak, layout.RightCorner: words.FormAtRightCorner,
+	layout.RightEnd: words.FormAtRightEnd, layout.RightBreak: words.FormAtRightBreak,
+	layout.Drawn: words.FormAtDrawn, layout.ExpansionLeft: words.FormAtExpansionLeft,
+	layout.ExpansionRight: words.FormAtExpansionRight,
+}
+
+// standing says what stands at a station.
+func (f *forms) standing(s layout.SurveyStation) string {
+	var out []string
+	for _, w := range s.What {
+		if w.Kind == layout.Beside {
+			out = append(out, f.b.say.Say(words.FormAtBeside, words.In("what", w.Name)))
+			continue
+		}
+		out = append(out, f.b.say.Say(standings[w.Kind]))
+	}
+	return strings.Join(out, "; ")
+}

@@ -22,7 +22,7 @@ func (b *book) lineFacts(r *layout.Run) []lineRow {
 	}
 	rows = append(rows, b.widthRows(of)...)
 	for _, row := range b.twoWidthEnds(r) {
-		rows = append(rows, lineRow{head: row[0], words: row[1]})
+		rows = append(rows, row)
 	}
 	rows = append(rows, b.taperRows(of)...)
 	if of.Line.Played {
@@ -34,7 +34,7 @@ func (b *book) lineFacts(r *layout.Run) []lineRow {
 		lineRow{say(words.RunBuild), say(words.RunBuildAt, words.In("range", b.span(b.short(of.Line.PackLeast.Real),
 			b.short(of.Line.PackMost.Real)))),
 			layout.AllNamed(of.Line.PackLeast.Fact, of.Line.PackMost.Fact)},
-		lineRow{head: say(words.RunSurface), words: b.surface(of)})
+		b.surface(of))
 }
 
 // starts says where crew stations start.
@@ -102,11 +102,13 @@ func (b *book) widthRows(of *plan.Run) []lineRow {
 		names = append(names, layout.Named(c.Mark, "inside"))
 	}
 	if len(v.Tapers) > 0 {
-		width, names = say(words.RunWidthLeft, words.In("inside", b.short(v.InsideLeft))), nil
+		width = say(words.RunWidthLeft, words.In("inside", b.short(v.InsideLeft.Real)))
+		names = []string{v.InsideLeft.Fact}
 	}
 	if v.Governs != "" {
 		width += "; " + say(words.RunWidthGoverned, words.In("run", v.Governs),
-			words.In("need", b.short(v.GovernsNeed)))
+			words.In("need", b.short(v.GovernsNeed.Real)))
+		names = append(names, v.GovernsNeed.Fact)
 	}
 	return append(rows, lineRow{say(words.RunWidthCap), width, layout.AllNamed(names...)})
 }
@@ -115,30 +117,35 @@ func (b *book) widthRows(of *plan.Run) []lineRow {
 func (b *book) taperRows(of *plan.Run) []lineRow {
 	var rows []lineRow
 	for _, t := range of.Line.Tapers {
-		rows = append(rows, lineRow{head: b.say.Say(words.RunWidthTaper), words: b.say.Say(words.RunWidthTaperTo,
+		rows = append(rows, lineRow{b.say.Say(words.RunWidthTaper), b.say.Say(words.RunWidthTaperTo,
 			words.In("from", b.long(t.From.Real)),
-			words.In("to", b.long(t.To.Real)), words.In("width", b.short(t.Right)))})
+			words.In("to", b.long(t.To.Real)), words.In("width", b.short(t.Right.Real))),
+			layout.AllNamed(t.From.Fact, t.To.Fact, t.Right.Fact)})
 	}
 	return rows
 }
 
 // surface says how the set surface lies, along and across.
-func (b *book) surface(of *plan.Run) string {
+func (b *book) surface(of *plan.Run) lineRow {
 	v, say := &of.Line, b.say.Say
-	rise, incline := words.In("rise", b.text(length.Abs(v.Rise))), words.In("angle", angle(v.Incline))
-	var lies []string
+	rise, incline := words.In("rise", b.text(length.Abs(v.Rise.Real))), words.In("angle", angle(v.Incline))
+	var lies, names []string
+	if v.Rise.Real != 0 {
+		names = append(names, v.Rise.Fact, v.Inclined)
+	}
 	switch {
-	case v.Rise > 0:
+	case v.Rise.Real > 0:
 		lies = append(lies, say(words.RunSurfaceRises, rise, incline))
-	case v.Rise < 0:
+	case v.Rise.Real < 0:
 		lies = append(lies, say(words.RunSurfaceFalls, rise, incline))
 	default:
 		lies = append(lies, say(words.RunSurfaceLevel))
 	}
 	if v.Cross != 0 {
-		lies = append(lies, say(words.RunSurfaceRoofward, words.In("slope", b.slope(v.Cross))))
+		lies, names = append(lies, say(words.RunSurfaceRoofward, words.In("slope", b.slope(v.Cross)))),
+			append(names, v.Crossed)
 	} else {
 		lies = append(lies, say(words.RunSurfaceAcross))
 	}
-	return strings.Join(lies, "; ")
+	return lineRow{say(words.RunSurface), strings.Join(lies, "; "), layout.AllNamed(names...)}
 }

@@ -164,8 +164,8 @@ func (b *book) pinchRow(of *plan.Run) []lineRow {
 		return nil
 	}
 	return []lineRow{{say(words.RunPinch), say(words.RunPinchAt, words.In("station", b.long(p.Station.Real)),
-		words.In("wall", b.toward(plan.Value{Real: p.StringToWall})), words.In("play", b.short(p.Play))),
-		p.Station.Fact}}
+		words.In("wall", b.toward(p.StringToWall)), words.In("play", b.short(p.Play.Real))),
+		layout.AllNamed(p.Station.Fact, p.StringToWall.Fact, p.Play.Fact)}}
 }
 
 // benchmarkRows say where the crew levels from.
@@ -212,10 +212,11 @@ func (b *book) standRows(of *plan.Run) []lineRow {
 		rows = append(rows, row)
 	}
 	if of.Plies {
-		rows = append(rows, lineRow{head: say(words.RunPlies), words: b.exactly(of.Ply)})
+		rows = append(rows, lineRow{say(words.RunPlies), b.exactly(of.Ply), factsOf("packing", "layer")})
 	}
 	for _, f := range of.Fasteners {
-		rows = append(rows, lineRow{head: say(words.RunScrews), words: b.diameterOf(f.Name, f.Diameter)})
+		rows = append(rows, lineRow{say(words.RunScrews), b.diameterOf(f.Name, f.Diameter),
+			factsOf(layout.ScrewFacts(f.Name), "name", "diameter")})
 	}
 	return rows
 }
@@ -281,7 +282,8 @@ func (b *book) pilotRow(of *plan.Run) (lineRow, bool) {
 	for _, c := range of.Chairs {
 		for i, w := range c.Rows {
 			if w.Pilot != 0 {
-				names = append(names, layout.Named(c.Mark, layout.ScrewsOf(i)+"-pilot"))
+				k := layout.ScrewsOf(i)
+				names = append(names, factsOf(c.Mark, k+"-pilot", k+"-length"))
 			}
 		}
 	}
@@ -391,10 +393,12 @@ func (b *book) gapTable(runs ...*layout.Run) (table, bool) {
 		t.cols = append(t.cols, column{head: strings.Join(c.names, "; "), flex: true, align: drawing.Middle})
 	}
 	for i, temp := range temps {
-		row, at := []lettered{{words: b.temperature(temp)}}, []job.Temperature{temp}
+		row := []lettered{{b.temperature(temp), factsOf("job", layout.InstallAt(i))}}
+		at := []job.Temperature{temp}
 		if alike() && len(temps) > 1 {
 			row[0].words = b.say.Say(words.RunGapRange, words.In("from", row[0].words),
 				words.In("to", b.temperature(temps[len(temps)-1])))
+			row[0].names = factsOf("job", layout.InstallAt(0), layout.InstallAt(len(temps)-1))
 			at = temps
 		}
 		for _, c := range classes {

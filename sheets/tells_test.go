@@ -141,7 +141,8 @@ func (b *book) slopeWays(s job.Slope) []string {
 	}
 	return []string{length.Millimetres(s.Rise(length.Metre), 0) + " mm in 1000 mm",
 		drawing.Letter(length.Inches(s.Rise(length.Foot), 32)) + " in 12″",
-		strconv.FormatFloat(float64(s)/1e7, 'f', 2, 64) + "%"}
+		strconv.FormatFloat(float64(s)/1e7, 'f', 2, 64) + "%",
+		strconv.FormatFloat(float64(s)/1e7, 'f', 1, 64) + "%"}
 }
 
 func (b *book) temperatureWays(t job.Temperature) []string {

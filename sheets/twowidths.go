@@ -55,8 +55,8 @@ func (b *book) legFacts(q *layout.Piece) string {
 
 // twoWidthEnds say at which corners of a run the width changes, and how its own
 // leg is made there.
-func (b *book) twoWidthEnds(r *layout.Run) [][]string {
-	var rows [][]string
+func (b *book) twoWidthEnds(r *layout.Run) []lineRow {
+	var rows []lineRow
 	for _, p := range r.Parts {
 		for i, m := range p.Piece.Miters {
 			for side, q := range p.Piece.Parts[i : i+2] {
@@ -64,12 +64,14 @@ func (b *book) twoWidthEnds(r *layout.Run) [][]string {
 					continue
 				}
 				other := p.Piece.Parts[i+1-side]
-				rows = append(rows, []string{
+				top := b.l.LegTop(q)
+				rows = append(rows, lineRow{
 					b.say.Say(words.WidthTwo, words.In("corner", prose(m.Corner.Name))),
 					b.say.Say(
-						words.WidthLegHere, words.In("leg", view.LegWords(b.say, b.metric, b.l.LegTop(q))),
+						words.WidthLegHere, words.In("leg", view.LegWords(b.say, b.metric, top)),
 						words.In("name", other.Run.Name), words.In("inside", b.shopText(other.Inside())),
 					),
+					layout.AllNamed(append(top.Facts, layout.PartFact(other, "inside"))...),
 				})
 			}
 		}

@@ -190,7 +190,7 @@ func TestNotesOfARunCarriedByACorner(t *testing.T) {
 	bare := *r.Run
 	bare.Joints, r.Chairs, r.Run = nil, nil, &bare
 	got := b.runNotes(&r)
-	if len(got) == 0 || !strings.Contains(got[0], r.Parts[0].Piece.Mark) {
+	if len(got) == 0 || !strings.Contains(got[0].words, r.Parts[0].Piece.Mark) {
 		t.Errorf("the notes are %q", got)
 	}
 }

@@ -110,8 +110,9 @@ func form(cmd *cobra.Command, path string, f formFlags) error {
 		return err
 	}
 	pages := spoken(j.Language, func(lang words.Lang) []sheets.Sheet {
-		o.Lang = lang
-		return sheets.Forms(j, o)
+		in := o
+		in.Lang = lang
+		return sheets.Forms(j, in)
 	})
 	var surveys []sheets.Schedule
 	if f.csv {

@@ -9,24 +9,26 @@ type Line struct {
 	Surveyed            bool // else nothing is known of wall and play
 	WidthLeast          Value
 	WidthMost           Value
-	Need, NeedAt        Value         // greatest need and its station
-	Inside, Outside     Value         // of the cap, of its widest part
-	InsideLeft          length.Length // at the left end
+	Need, NeedAt        Value // greatest need and its station
+	Inside, Outside     Value // of the cap, of its widest part
+	InsideLeft          Value // at the left end
 	Tapers              []LineTaper
 	Governs             string // the run that decides the width of all, where it needs more; empty: none
-	GovernsNeed         length.Length
+	GovernsNeed         Value
 	Played              bool // rear play is known
 	PlayLeast, PlayMost Value
-	PackLeast, PackMost Value         // at any reading, either face
-	Rise                length.Length // of the set surface from the left end to the right
-	Incline             length.Angle  // of the run's top, either way
-	Cross               length.Slope  // fall of the set surface to the roof
+	PackLeast, PackMost Value        // at any reading, either face
+	Rise                Value        // of the set surface from the left end to the right
+	Incline             length.Angle // of the run's top, either way
+	Inclined            string       // the name of the fact that it is
+	Cross               length.Slope // fall of the set surface to the roof
+	Crossed             string       // the name of the fact that it is
 }
 
 // LineTaper is a stretch over which a cap changes its inside width.
 type LineTaper struct {
 	From, To    Value // stations from the start mark
-	Left, Right length.Length
+	Left, Right Value
 }
 
 // StepWay is which way the wall top goes at a step beyond an end.

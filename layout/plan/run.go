@@ -303,8 +303,9 @@ type Pinch struct {
 	Here         bool
 	On           Pt    // on the wall's street face
 	Station      Value // the fact of where the wall is widest, if that is there
-	Need, Play   length.Length
-	StringToWall length.Length
+	Need         length.Length
+	Play         Value
+	StringToWall Value
 }
 
 // ToWall are the distances from the string to the wall's street face behind it, to
