@@ -1,15 +1,10 @@
 package layout_test
 
 import (
-	"bufio"
-	"encoding/json"
 	"fmt"
-	"hash/fnv"
 	"maps"
-	"math"
 	"os"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -17,70 +12,27 @@ import (
 	"copingset/layout"
 	"copingset/layout/finding"
 	"copingset/layout/job"
-	"copingset/layout/length"
+	"copingset/layout/job/jobtest"
 	"copingset/layout/wind"
 )
-
-// outlinesFile is a file of building outlines, one JSON object a line:
-// {"id", "ring": [[x, y], ...], "holes": [[[x, y], ...], ...]}, in metres. Nothing of
-// it is kept here; without it there is nothing to count. outlinesEvery takes every
-// nth line alone, and outlinesOnly the one with that id, whose holds are then listed.
-const (
-	outlinesFile  = "COPINGSET_OUTLINES"
-	outlinesEvery = "COPINGSET_OUTLINES_EVERY"
-	outlinesOnly  = "COPINGSET_OUTLINES_ONLY"
-)
-
-// outline is the ground plan of one building.
-type outline struct {
-	ID    string
-	Ring  [][2]float64
-	Holes [][][2]float64
-}
 
 // TestOutlines lays real outlines out in the systems of two samples and counts what
 // comes of them: how many are clean, what holds the others, how long the slowest took.
 func TestOutlines(t *testing.T) {
-	path := os.Getenv(outlinesFile)
+	path := os.Getenv(jobtest.OutlinesFile)
 	if path == "" {
-		t.Skip("no outlines: set " + outlinesFile + " to a file of them, one JSON object a line")
+		t.Skip("no outlines: set " + jobtest.OutlinesFile + " to a file of them, one JSON object a line")
 	}
-	all := readOutlines(t, path)
+	all := jobtest.ReadOutlines(t, path)
 	for _, sample := range []string{"rectangle", "metric"} {
 		c := counted{codes: map[string]int{}, holds: map[string]int{}, frees: map[string]int{}, example: map[string]string{}}
 		for _, o := range all {
 			j := bareSample(t, sample)
-			j.Perimeters = o.perimeters(j)
+			j.Perimeters = o.Perimeters(j)
 			c.count(t, o.ID, j)
 		}
 		t.Log("\n" + c.table(sample))
 	}
-}
-
-func readOutlines(t *testing.T, path string) []outline {
-	t.Helper()
-	every, _ := strconv.Atoi(os.Getenv(outlinesEvery))
-	f, err := os.Open(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	var out []outline
-	lines := bufio.NewScanner(f)
-	lines.Buffer(nil, 1<<24)
-	for n := 0; lines.Scan(); n++ {
-		var o outline
-		if err := json.Unmarshal(lines.Bytes(), &o); err != nil {
-			t.Fatal(err)
-		}
-		if only := os.Getenv(outlinesOnly); only == "" && n%max(every, 1) == 0 || only == o.ID {
-			out = append(out, o)
-		}
-	}
-	if err := lines.Err(); err != nil {
-		t.Fatal(err)
-	}
-	return out
 }
 
 // bareSample is a sample's system, without what does not bear on where chairs stand:
@@ -145,7 +97,7 @@ func (c *counted) count(t *testing.T, id string, j *job.Job) {
 		if f.Severity == finding.Note {
 			continue
 		}
-		if os.Getenv(outlinesOnly) != "" {
+		if os.Getenv(jobtest.OutlinesOnly) != "" {
 			t.Log(f)
 		}
 		code := f.Severity.String() + " " + f.Code
@@ -184,76 +136,4 @@ func (c *counted) table(sample string) string {
 		fmt.Fprintf(&b, "  freed by %s: %d\n", free, c.frees[free])
 	}
 	return b.String()
-}
-
-// perimeters are the outline's ring and courts with a wall as a survey finds one: the
-// roof at the right hand, turns to a thousandth of a degree, readings 750 mm apart.
-func (o outline) perimeters(j *job.Job) []job.Perimeter {
-	roof := o.walk(j, "ROOF", "R", job.Roof, o.Ring)
-	out := []job.Perimeter{roof}
-	for i, h := range o.Holes {
-		out = append(out, o.walk(j, fmt.Sprintf("WELL%d", i+1), fmt.Sprintf("W%d-", i+1), job.Well, h))
-	}
-	return out
-}
-
-func (o outline) walk(j *job.Job, name, run string, kind job.Kind, ring [][2]float64) job.Perimeter {
-	ring = slices.Clone(ring)
-	if area := signedArea(ring); (area > 0) == (kind == job.Roof) {
-		slices.Reverse(ring)
-	}
-	grid := length.Crew(j.Units == job.Metric).Step()
-	p := job.Perimeter{Name: name, Kind: kind, Wall: j.Walls[0].Name, MisclosureLength: 2 * length.Inch, MisclosureAngle: job.Degree}
-	n := len(ring)
-	heading := func(i int) float64 {
-		a, b := ring[(i+n)%n], ring[(i+1)%n]
-		return math.Atan2(b[1]-a[1], b[0]-a[0])
-	}
-	noise := fnv.New32a()
-	noise.Write([]byte(o.ID))
-	seed := noise.Sum32()
-	next := func(lo, hi int) length.Length {
-		seed = seed*1664525 + 1013904223
-		return length.Length(lo+int(seed>>16)%(hi-lo+1)) * grid
-	}
-	for i := range n {
-		a, b := ring[i], ring[(i+1)%n]
-		l := length.RoundTo(length.FromMM(1000*math.Hypot(b[0]-a[0], b[1]-a[1])), grid)
-		turn := math.Mod(heading(i)-heading(i+1)+5*math.Pi, 2*math.Pi) - math.Pi // to the right
-		r := job.Run{Name: fmt.Sprint(run, i+1), Length: l,
-			Right: job.End{Turn: job.Angle(math.Round(turn*180/math.Pi*1000)) * (job.Degree / 1000)}}
-		r.Readings = survey(l, j.Units == job.Metric, next)
-		p.Runs = append(p.Runs, r)
-	}
-	return p
-}
-
-// survey is a wall nearly straight and level, of nearly one width.
-func survey(l length.Length, metric bool, next func(lo, hi int) length.Length) []job.Reading {
-	width := 12 * length.Inch
-	few, some := 1, 1
-	if metric {
-		width, few, some = 240*length.Millimetre, 1, 1
-	}
-	var out []job.Reading
-	read := func(x length.Length) {
-		wave := length.RoundTo(length.FromMM(2*math.Sin(x.MM()/3000)), length.Crew(metric).Step())
-		out = append(out, job.Reading{Station: x, Width: width + next(-few, few), Offset: next(0, 1),
-			TopOutside: wave + next(0, some), TopInside: wave + next(0, some)})
-	}
-	for x := length.Length(0); x < l; x += 750 * length.Millimetre {
-		read(x)
-	}
-	read(l)
-	out[0].Offset, out[len(out)-1].Offset = 0, 0
-	return out
-}
-
-func signedArea(ring [][2]float64) float64 {
-	sum := 0.0
-	for i, a := range ring {
-		b := ring[(i+1)%len(ring)]
-		sum += a[0]*b[1] - b[0]*a[1]
-	}
-	return sum / 2
 }

@@ -79,6 +79,9 @@ func (b *book) faced(c *book, own, other []page, both bool) []page {
 			out = append(out, p)
 			continue
 		}
+		if both && p.kind == Glossary { // its reader is the one who needs the other language
+			p.by = c
+		}
 		if both {
 			out = append(out, p)
 		}
