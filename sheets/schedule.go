@@ -80,7 +80,8 @@ func (b *book) fastenerTables(w drawing.Unit) []block {
 			t.cols = append(t.cols, b.right(words.ColInAll), b.right(words.ColSpare), b.right(words.ColBoxes))
 		}
 		for _, f := range lines {
-			is := func(what ...string) string { return factsOf(layout.FastenerFacts(f.Fastener.Name, f.Length), what...) }
+			of := layout.FastenerFacts(f.Fastener.Name, f.Length)
+			is := func(what ...string) string { return factsOf(of, what...) }
 			row := []lettered{{b.screwName(f.Fastener), is("name")}, {b.exact(f.Length), is("length")}}
 			for i, n := range f.ByRun[from:to] {
 				named := ""
