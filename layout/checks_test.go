@@ -35,7 +35,7 @@ func TestRearLeg(t *testing.T) {
 		rear       job.Pressure
 	}{
 		{"nothing stated", "`rear:`", job.Pressure{}},
-		{"too little stated", "on the rear leg", job.Pressure{Pa: 1000, Level: job.AsPulled}},
+		{"too little stated", "on the roof-side leg", job.Pressure{Pa: 1000, Level: job.AsPulled}},
 	} {
 		for i := range j.Assemblies {
 			j.Assemblies[i].Rear = c.rear

@@ -70,7 +70,7 @@ func (l *Layout) CodeChecks() []CodeCheck {
 	out = append(out, l.factorChecks()...)
 	out = append(out, l.engagements()...)
 	for _, e := range l.Extenders() {
-		add(CodeCheck{What: fmt.Sprintf("run %s: %s leg within the tested range", e.Run.Name, faceWord(e.Face)),
+		add(CodeCheck{What: fmt.Sprintf("run %s: %s-side leg within the tested range", e.Run.Name, faceWord(e.Face)),
 			Asked: job.Both(e.Leg) + " to " + e.To.String(), Has: job.Both(e.Tested),
 			Source: "test reports of the job"},
 			finding.Hold, "extender-needed", e.Run.Job.At, onRun(e.Run),
@@ -106,9 +106,9 @@ func slopeWords(s job.Slope) string {
 
 func faceWord(f job.Face) string {
 	if f == job.Rear {
-		return "rear"
+		return "roof"
 	}
-	return "front"
+	return "street"
 }
 
 // tightest is the wall's width and the cap's inside where the cap has least over.

@@ -35,7 +35,7 @@ func (l *Layout) engagements() []CodeCheck {
 		}
 		for _, k := range l.Engagement(e.of, e.inside) {
 			name := map[plan.Code]string{plan.HookEngaged: "hook over the drip",
-				plan.SnapEngaged: "snap under the chair's rear"}[k.Code]
+				plan.SnapEngaged: "snap under the chair's roof side"}[k.Code]
 			has := job.Both(length.Max(0, k.Has))
 			if k.Unknown {
 				has = "not known: the section of the chair or of the cap is not stated or cannot be bent"

@@ -69,7 +69,7 @@ func TestEngagementIsHeld(t *testing.T) {
 	}{
 		{"enough", engaging(t, in/8, in/8, tol), ""},
 		{"a hook tested deeper", engaging(t, in/2, in/8, tol), "hook over the drip, less tolerances: asked"},
-		{"a snap tested deeper", engaging(t, in/8, in, tol), "snap under the chair's rear, less tolerances: asked"},
+		{"a snap tested deeper", engaging(t, in/8, in, tol), "snap under the chair's roof side, less tolerances: asked"},
 		{"no tolerance", engaging(t, in/8, in/8, nil), "no tolerance stated"},
 		{"nothing stated", silent, ""},
 	} {

@@ -39,7 +39,7 @@ func (l *Layout) holeChecks() []CodeCheck {
 				continue
 			}
 			pitch := (chair.Length - 2*inset) / length.Length(n-1)
-			c := CodeCheck{What: fmt.Sprintf("assembly %s: %d holes in the %s row of a chair of %s", a.Name, n,
+			c := CodeCheck{What: fmt.Sprintf("assembly %s: %d holes in the %s-side row of a chair of %s", a.Name, n,
 				faceWord(job.Face(row)), job.Both(chair.Length)),
 				Asked: "more than " + bore(hole) + " apart", Has: thou(length.Max(0, pitch)),
 				Source: "holes closer than they are wide run into each other", Passes: pitch > hole}

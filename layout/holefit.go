@@ -44,7 +44,7 @@ func (l *Layout) holesFit() finding.List {
 				default:
 					code, what = "hole-in-fold",
 						is+", would be cut through the fold of a leg: the flat of the top ends "+
-							job.Both(street)+" and "+job.Both(roof)+" behind the cap's front"
+							job.Both(street)+" and "+job.Both(roof)+" behind the cap's street side"
 				}
 				f := finding.New(finding.Hold, code, o.At,
 					"measure `from_face` and `across` again; where it does stand there, have the piece detailed by "+

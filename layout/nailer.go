@@ -91,8 +91,8 @@ func (l *Layout) NailerAssumptions() []string {
 			"pulled up in both, at the same time. The case that asks for more governs.",
 		u.InUnits("Pressures act on the cap’s outside width and on the whole depth of each leg, " +
 			"" + job.Both(s.FrontFoot()) + " to " + s.Profile.Drip.Foot().String() +
-			" in front and " + job.Both(s.RearFoot()) + " to " + s.Profile.RearHook.Foot().String() + " at the rear, " +
-			"kicks and hems left out."),
+			" at the street side and " + job.Both(s.RearFoot()) + " to " + s.Profile.RearHook.Foot().String() +
+			" at the roof side, kicks and hems left out."),
 		"The shares of an anchor in pull and in shear are added up. No lever arm and no weight are reckoned with. " +
 			"Allowables of the anchors: their report, as the job states it. The strength of the wall is by others.",
 	}

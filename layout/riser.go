@@ -28,7 +28,7 @@ func (l *Layout) risers() finding.List {
 		case t.foot < t.lowFront:
 			hold("step-foot", "the foot of the end cap of run "+t.high.Name+" would hang "+
 				job.Both(t.lowFront-t.foot)+" below the top of the coping of run "+t.low.Name,
-				"the front leg is higher than the step, and the end cap would stand into the lower coping")
+				"the street-side leg is higher than the step, and the end cap would stand into the lower coping")
 		case t.open(s) && s.StepRiser != nil && l.Job.Shop != nil:
 			if why := t.riserFault(s); why != "" {
 				hold("riser-lap", why, "water is driven into a riser that no metal covers")

@@ -92,7 +92,7 @@ func TestSectionHoldsAShortLap(t *testing.T) {
 	l := solved(t, s)
 	r := l.Runs()[0]
 	words := lettering(cutScene(l.Section(r, r.Chairs[0].At, r.Chairs[0], nil), 25000, 20000))
-	if !strings.Contains(words, "HOLD: the roof-side leg laps its joint by") || strings.Contains(words, "HOLD: the street-side leg") {
+	if !strings.Contains(words, "HOLD: the roof-side leg laps the wall joint by") || strings.Contains(words, "HOLD: the street-side leg") {
 		t.Errorf("the short rear lap is not held: %s", words)
 	}
 }

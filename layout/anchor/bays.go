@@ -375,8 +375,8 @@ func (b *builder) noRoom(legs []*leg, why stand.Why) {
 		f.Mend = "move what blocks the chair, or name an assembly tested with closer chairs"
 		if p.Kind == cap.Tee {
 			f.What = "run " + a.Name + ": piece " + p.Mark +
-				" cannot have its chairs clear of the opening in its rear leg within the tested spacing"
-			f.Why, f.Mend = "under the opening a chair has no rear leg to hold",
+				" cannot have its chairs clear of the opening in its roof-side leg within the tested spacing"
+			f.Why, f.Mend = "under the opening a chair has no roof-side leg to hold",
 				"another `tee: leg:`, a shorter chair, or an assembly tested at a wider spacing"
 		}
 	case p.Kind == cap.PitchMiter:

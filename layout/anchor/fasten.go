@@ -55,7 +55,7 @@ func (b *builder) pack(c *Chair, levelled map[*wall.Run][]wall.ShimZone) {
 	for _, e := range []struct {
 		face       string
 		want, made length.Length
-	}{{"front", c.PackFront, c.Made(p, c.ShimFront)}, {"rear", c.PackRear, c.Made(p, c.ShimRear)}} {
+	}{{"street side", c.PackFront, c.Made(p, c.ShimFront)}, {"roof side", c.PackRear, c.Made(p, c.ShimRear)}} {
 		if length.Abs(e.want-e.made) > b.grid {
 			b.holdChair("shim-missing", p.At, c, finding.One{Worse: length.Abs(e.want - e.made), Words: "needs " +
 				job.Both(e.want) + " of build-up at the " + e.face +

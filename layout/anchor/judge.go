@@ -75,7 +75,7 @@ func (l Load) Governs() string {
 	case l.Snap.Ratio():
 		return "up, at its snap"
 	}
-	return "rear leg"
+	return "roof-side leg"
 }
 
 // percent rounds up, so that what is over never reads as 100.

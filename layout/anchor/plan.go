@@ -236,11 +236,12 @@ func (b *builder) laps(a *Run, k *Chair) {
 			return
 		}
 		b.hold("lap-under", a.Job.At, a.Run, w.at,
-			"run "+a.Name+" at station "+job.Both(a.ToCrew(w.at))+": the "+leg+" leg laps the joint it must cover "+
+			"run "+a.Name+" at station "+job.Both(a.ToCrew(w.at))+": the "+leg+
+				"-side leg laps the wall joint it must cover "+
 				"by "+job.Both(w.lap)+", the least is "+job.Both(least),
 			"the build-up there lifts the cap",
-			"a longer "+leg+" leg within the tested range, less build-up, or an extender piece below")
+			"a longer "+leg+"-side leg within the tested range, less build-up, or an extender piece below")
 	}
-	say("front", front, b.sys.Lap.Front)
-	say("rear", rear, b.sys.Lap.Rear)
+	say("street", front, b.sys.Lap.Front)
+	say("roof", rear, b.sys.Lap.Rear)
 }

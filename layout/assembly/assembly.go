@@ -148,11 +148,12 @@ func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
 	}
 	leg := func(name string, has func(job.LegMeasure) length.Length, most job.Leg) {
 		if l := has(most.To); l > most.Length {
-			fail("%s leg tested to %s, the job's is %s, both to %s", name, job.Both(most.Length), job.Both(l), most.To)
+			fail("%s-side leg tested to %s, the job's is %s, both to %s",
+				name, job.Both(most.Length), job.Both(l), most.To)
 		}
 	}
-	leg("front", n.FrontLeg, a.FrontLegMost)
-	leg("rear", n.RearLeg, a.RearLegMost)
+	leg("street", n.FrontLeg, a.FrontLegMost)
+	leg("roof", n.RearLeg, a.RearLegMost)
 	if n.Inside > a.WidthMost {
 		fail("width tested to %s, this run needs %s", job.Both(a.WidthMost), job.Both(n.Inside))
 	}
@@ -174,15 +175,17 @@ func judge(a *job.Assembly, d wind.Demand, z wind.Zone, n Need) Choice {
 		case !c.RearKnown || c.RearPasses():
 		case says:
 			fail(
-				"resists %s on the rear leg (allowable), the %s zone asks %s",
+				"resists %s on the roof-side leg (allowable), the %s zone asks %s",
 				both(c.RearResists),
 				z,
 				both(c.RearDemand),
 			)
 		default:
 			fail(
-				"states no resistance of the rear leg, and the %s zone asks %s of it, more than the %s it resists "+
-					"out (allowable): have the laboratory state the rear leg pulled with the top, and write it as "+
+				"states no resistance of the "+
+					"roof-side leg, and the %s zone asks %s of it, more than the %s it resists "+
+					"out (allowable): have the laboratory state the "+
+					"roof-side leg pulled with the top, and write it as "+
 					"`rear:` under its resistance",
 				z,
 				both(c.RearDemand),

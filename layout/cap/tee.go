@@ -22,7 +22,7 @@ type Branch struct {
 	From, To  length.Length // of the piece, on the main's cap line
 	Edge      [2]length.Length
 	Inside    length.Length // of the branch at the tee
-	Drop      length.Length // the branch's front fold below the main's rear fold
+	Drop      length.Length // the branch's street-side fold below the main's roof-side fold
 	Hand      Hand          // at which the branch's high front edge lies, looking out over the main
 	Piece     *Piece        // once the main is laid out
 }
@@ -103,8 +103,8 @@ func branch(s *job.System, main, r *Run, t *wall.Tee, starts bool, grid length.L
 	return b
 }
 
-// mainFold is the height of the main's rear fold at the branch, branchFold that
-// of the branch's front fold, both above the job's level datum.
+// mainFold is the height of the main's roof-side fold at the branch, branchFold that
+// of the branch's street-side fold, both above the job's level datum.
 func (t *Branch) mainFold(s *job.System) length.Length {
 	r := t.Main
 	_, low := Fold(s, r.InsideAt(t.Edge[0]))
@@ -166,7 +166,7 @@ func (t *Branch) check(j *job.Job, at wall.TeePlace, grid length.Length, found *
 }
 
 // heights holds a branch whose front fold does not lie under the main's rear
-// fold by the job's drop, or whose low edge the main's rear leg does not reach.
+// fold by the job's drop, or whose low edge the main's roof-side leg does not reach.
 func (t *Branch) heights(s *job.System, grid length.Length, hold func(code, what, why, mend string)) {
 	low := t.Drop + s.Profile.TopSlope.Rise(t.Inside+2*s.Metal.Thickness)
 	main, own := t.Main.Perimeter.Job, t.Run.Perimeter.Job
@@ -174,9 +174,10 @@ func (t *Branch) heights(s *job.System, grid length.Length, hold func(code, what
 	if t.Drop < 0 {
 		lies = "stands " + job.Both(-t.Drop) + " above"
 	}
-	what := "the branch's front fold " + lies + " the main's rear fold; the job asks for a drop of " +
+	what := "the branch's street-side fold " + lies + " the main's roof-side fold; the job asks for a drop of " +
 		job.Both(s.Tee.DropLeast) + " to " + job.Both(s.Tee.DropMost)
-	why := "the branch's top runs under the main's rear fold, and what is left of the rear leg over it must be bent"
+	why := "the branch's top runs under the main's roof-side fold, and what is left of the roof-side leg over it " +
+		"must be bent"
 	switch {
 	case t.Drop < s.Tee.DropLeast:
 		hold("tee-height", what, why, "write `raise: "+length.Inches(main.Raise+length.CeilTo(s.Tee.DropLeast-t.Drop,
@@ -185,9 +186,10 @@ func (t *Branch) heights(s *job.System, grid length.Length, hold func(code, what
 		hold("tee-height", what, why, "write `raise: "+length.Inches(own.Raise+length.CeilTo(t.Drop-s.Tee.DropMost,
 			grid), 16)+"` under perimeter "+own.Name+", or have the main wall cut down")
 	case low >= s.RearFoot():
-		hold("tee-low", "the branch's low edge lies "+job.Both(low)+" below the main's rear fold, and the rear leg "+
-			"is "+job.Both(s.RearFoot()), "the branch's top would come out under the main's rear leg",
-			"raise perimeter "+own.Name+", or ask the fabricator for a longer rear leg")
+		hold("tee-low", "the branch's low edge lies "+job.Both(low)+" below the main's "+
+			"roof-side fold, and the roof-side leg "+
+			"is "+job.Both(s.RearFoot()), "the branch's top would come out under the main's roof-side leg",
+			"raise perimeter "+own.Name+", or ask the fabricator for a longer roof-side leg")
 	}
 }
 

@@ -238,9 +238,10 @@ func (b *builder) loose(r *Run, at finding.Place, station, inside, play length.L
 	}
 	f := refOf(r)
 	f.Station, f.HasStation = station, true
-	b.hold("rear-play", at, f, "run "+r.Name+" at station "+job.Both(r.CrewAt(station))+": rear play would be "+
+	b.hold("rear-play", at, f, "run "+r.Name+" at station "+job.Both(r.CrewAt(station))+
+		": play at the roof side would be "+
 		job.Both(play)+
-		", the rear leg takes up "+job.Both(b.sys.PlayLeast)+" to "+job.Both(b.sys.PlayMost), why, mend)
+		", the roof-side leg takes up "+job.Both(b.sys.PlayLeast)+" to "+job.Both(b.sys.PlayMost), why, mend)
 }
 
 // Offer rounds a width up to what the fabricator makes. When none is wide

@@ -66,7 +66,8 @@ func (b *builder) check(f *Family) {
 	// Less than the job's own drop is a hold already.
 	if f.Kind == cap.Tee && f.Pieces[0].Tee.Drop >= b.s.Tee.DropLeast && f.Pieces[0].Tee.Drop < b.shop.LeastFlange {
 		b.everyAt(b.shop.FlangeAt, f, "flange-too-short",
-			fmt.Sprintf("what is left of the rear leg over the branch is %s deep, and the brake holds no less than %s",
+			fmt.Sprintf("what is left of the roof-side leg over the branch is %s deep, "+
+				"and the brake holds no less than %s",
 				job.Both(f.Pieces[0].Tee.Drop), job.Both(b.shop.LeastFlange)),
 			"a flange the brake cannot hold slips and bends askew", "a greater `tee: drop: least:`")
 	}

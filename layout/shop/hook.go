@@ -56,7 +56,7 @@ func (b *partBuilder) carries(inside length.Length, chair fold.Path, before leng
 // catches reports why the hook does not hold the rear of the chair. What is turned up
 // past the level holds a foot that hangs in it, below its end; a level one holds what
 // stands over it, as far as it is not pushed off to the roof: the cap goes so far as the
-// chair's front edge stands from its front leg.
+// chair's street-side edge stands from its front leg.
 func (b *partBuilder) catches(q seated) func(measures) string {
 	return func(m measures) string { // m is of the cap
 		tip, foot, top := hookTip(q.section, q.hang), footOf(q.section, q.hang), math.Inf(-1)
@@ -79,18 +79,18 @@ func (b *partBuilder) catches(q seated) func(measures) string {
 		switch {
 		case reach <= tip:
 			return "the hook ends " + thin(length.FromMM(tip-reach)) +
-				" behind the chair's rear edge and catches nothing"
+				" behind the chair's roof-side edge and catches nothing"
 		case math.IsInf(low, 0) || math.IsInf(top, 0): // the skins of both edges touch, and no more
-			return "the hook ends at the chair's rear edge and catches nothing"
+			return "the hook ends at the chair's roof-side edge and catches nothing"
 		case over > m.hook:
 			return "the lowest metal of the chair over the hook stands " + job.Both(length.FromMM(over)) +
-				" above it: the rear leg lifts farther than its hook is long before it is held"
+				" above it: the roof-side leg lifts farther than its hook is long before it is held"
 		case over > 0 && m.hookTurn > 90:
 			return "the hook is turned up, and the chair's lowest metal stands " + thin(length.FromMM(over)) +
 				" above its end: the foot does not hang in the hook, which lifts before it is held and comes off it"
 		case m.hookTurn <= 90 && reach-tip <= play:
-			return "the hook takes hold of " + thin(length.FromMM(reach-tip)) + " of the chair's rear, and a cap " +
-				"pushed against the chair's front edge stands " + thin(length.FromMM(play)) +
+			return "the hook catches " + thin(length.FromMM(reach-tip)) + " of the chair's roof side, and a cap " +
+				"pushed against the chair's street-side edge stands " + thin(length.FromMM(play)) +
 				" farther to the roof: it comes off"
 		}
 		return ""
@@ -99,7 +99,7 @@ func (b *partBuilder) catches(q seated) func(measures) string {
 
 // keepsDrip reports why the drip does not hold under a chair that hangs a leg at its
 // street side: its kick does not reach over the drip, or comes off it where the cap is
-// pushed to the street against the chair's rear edge.
+// pushed to the street against the chair's roof-side edge.
 func (b *partBuilder) keepsDrip(q seated) func(measures) string {
 	return func(m measures) string {
 		if m.drip == 0 || !q.hangs() {
@@ -109,10 +109,10 @@ func (b *partBuilder) keepsDrip(q seated) func(measures) string {
 		holds, play := q.section.T-math.Max(front, dripTip(q.section, q.hang)), b.s.Chair.RearEdge.MM()
 		switch {
 		case holds <= 0:
-			return "the chair's front leg has no kick over the cap's drip, and the drip catches nothing"
+			return "the chair's street-side leg has no kick over the cap's drip, and the drip catches nothing"
 		case holds <= play:
 			return "the chair's kick stands over " + thin(length.FromMM(holds)) + " of the cap's drip, and a cap " +
-				"pushed against the chair's rear edge stands " + thin(length.FromMM(play)) +
+				"pushed against the chair's roof-side edge stands " + thin(length.FromMM(play)) +
 				" farther to the street: it comes off"
 		}
 		return ""
@@ -154,7 +154,7 @@ func (q seated) apart(measures) string {
 	if most <= bears {
 		return ""
 	}
-	return fmt.Sprintf("its metal would stand %s in the cap's, %s behind the cap's front edge",
+	return fmt.Sprintf("its metal would stand %s in the cap's, %s behind the cap's street-side edge",
 		thin(length.FromMM(most)), job.Both(length.FromMM(at)))
 }
 
@@ -172,10 +172,11 @@ func (b *partBuilder) atEdges(inside length.Length, chair fold.Path, before leng
 	const most = 1.5
 	switch { // a web that nothing lies before, or behind, may stand back from the edge
 	case chair.Root > 1 && math.Abs(lo-front) > most || lo < front-most:
-		return "its front stands " + job.Both(length.FromMM(math.Abs(lo-front))) +
-			" from the chair's front edge as stated"
+		return "its street side stands " + job.Both(length.FromMM(math.Abs(lo-front))) +
+			" from the chair's street-side edge as stated"
 	case chair.Root+2 < len(chair.Segs) && math.Abs(hi-rear) > most || hi > rear+most:
-		return "its rear stands " + job.Both(length.FromMM(math.Abs(hi-rear))) + " from the chair's rear edge as stated"
+		return "its roof side stands " + job.Both(length.FromMM(math.Abs(hi-rear))) +
+			" from the chair's roof-side edge as stated"
 	}
 	return ""
 }

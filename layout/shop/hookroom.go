@@ -73,7 +73,7 @@ func (b *builder) hookIn(p *cap.Piece, r *cap.Run, reach length.Length) {
 			Where: finding.Ref{Perimeter: p.Perimeter.Job.Name, Run: r.Name, Station: q.Station, HasStation: true},
 			What: "run " + r.Name + " at station " + job.Both(r.CrewAt(q.Station)) + ": the hook reaches " +
 				thin(reach) +
-				" in from the rear leg, and the wall stands " +
+				" in from the roof-side leg, and the wall stands " +
 				thin(play) + " from it",
 			Why: "the cap would not go over the wall there, or its leg would stand sprung",
 			Mend: "a shorter hook or a blunter one, or a `clearance: rear:` of " +

@@ -197,8 +197,8 @@ func (b *partBuilder) chair(p *Part, k *job.Blank, q Chair) {
 	if a := q.Assembly; a != nil && k.HoleDia > 0 {
 		b.row(p, a.FrontRow, k, func(float64) float64 { return (a.FrontRowFrom - across.Before).MM() })
 		b.row(p, a.RearRow, k, func(x float64) float64 { return p.rowAt(x, a.RearRowFrom.MM(), wide, across) })
-		p.Words = append(p.Words, "Rows as tested: front row "+b.say(a.FrontRowFrom)+" behind the chair's front "+
-			"edge, rear row "+b.say(a.RearRowFrom)+" before its rear edge.")
+		p.Words = append(p.Words, "Rows as tested: street-side row "+b.say(a.FrontRowFrom)+" behind the chair's "+
+			"street-side edge, roof-side row "+b.say(a.RearRowFrom)+" before its roof-side edge.")
 	}
 }
 

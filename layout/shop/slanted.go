@@ -37,7 +37,7 @@ func (b *partBuilder) slantedChair(p *Part, k *job.Blank, wide [2]length.Length)
 	if wide[0] > wide[1] {
 		p.Hand = cap.LeftHand
 	}
-	p.Words = append(p.Words, "Its rear edge follows the taper of the cap: the "+p.legs[p.root].Name+" is "+
+	p.Words = append(p.Words, "Its roof-side edge follows the taper of the cap: the "+p.legs[p.root].Name+" is "+
 		b.say(length.FromMM(p.slant.wide[0]))+
 		" wide at its left end and "+b.say(length.FromMM(p.slant.wide[1]))+" at its right, outside; the section is "+
 		"that at its narrow end.")

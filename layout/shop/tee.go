@@ -39,7 +39,7 @@ func (b *builder) tee(p *cap.Piece, m measures) []raw {
 
 // errOpeningInFold: a branch that stands so high leaves nothing of the rear leg to
 // bend.
-var errOpeningInFold = errors.New("the opening for the branch reaches into the rear fold")
+var errOpeningInFold = errors.New("the opening for the branch reaches into the roof-side fold")
 
 // teeMain is a cap of a length whose rear leg has an opening between two
 // stations, open at the foot, under a slanting edge: so deep below the rear fold
@@ -90,7 +90,8 @@ func teeSentence(p *cap.Piece) string {
 	if p.Tee.Starts {
 		end = "L"
 	}
-	return "Standing on the roof facing the street, the branch comes towards you and its high, front edge is at your " +
+	return "Standing on the roof facing the street, the branch comes towards you and its high, " +
+		"street-side edge is at your " +
 		p.Hand.String() +
 		" hand; each leg is " + job.Both(p.Tee.Edge[0]-p.Tee.From) + " and the branch " +
 		job.Both(p.Parts[1].Length()) + " long. The branch's flat pattern is welded to the main at its " + end +

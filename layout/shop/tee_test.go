@@ -210,7 +210,7 @@ func TestTeeSeam(t *testing.T) {
 
 func TestTeeSentence(t *testing.T) {
 	_, fs := teesOf(t, func(*job.Job) {})
-	const want = `Standing on the roof facing the street, the branch comes towards you and its high, front edge is at your right hand; each leg is 1'-8" (508 mm) and the branch 1'-8" (508 mm) long. The branch's flat pattern is welded to the main at its L edge.`
+	const want = `Standing on the roof facing the street, the branch comes towards you and its high, street-side edge is at your right hand; each leg is 1'-8" (508 mm) and the branch 1'-8" (508 mm) long. The branch's flat pattern is welded to the main at its L edge.`
 	if got := fs[0].Sentence(); got != want {
 		t.Error(got)
 	}
@@ -234,7 +234,8 @@ func TestTeeBranchAboveTheRearFold(t *testing.T) {
 			}
 		}
 		if !slices.ContainsFunc(found, func(f finding.Finding) bool {
-			return f.Severity == finding.Hold && strings.Contains(f.What, "the opening for the branch reaches into the rear fold")
+			return f.Severity == finding.Hold && strings.Contains(f.What,
+				"the opening for the branch reaches into the roof-side fold")
 		}) {
 			t.Errorf("raised by %s: no hold in %v", job.Both(up), found)
 		}

@@ -166,8 +166,8 @@ func uncleared(j *job.Job, r *Run, found *finding.Set) {
 			Code: "line-not-clear", Severity: finding.Hold, At: r.Job.Line.At, Where: refAt(r, q.Station),
 			What: "run " + r.Name + " at station " + job.Both(r.CrewAt(q.Station)) + ": the wall stands " +
 				job.Both(over) +
-				" in front of the line the job holds",
-			Why:  "the front leg would bear on the wall",
+				" towards the street of the line the job keeps",
+			Why:  "the street-side leg would bear on the wall",
 			Mend: "move the line out by that much there, or leave the line to be fitted",
 		}, others, "its corners or its width follow from the line of run "+r.Name+", which does not clear its wall",
 			found)
