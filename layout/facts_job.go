@@ -39,6 +39,7 @@ func (b *facts) ofJob() {
 	}
 	b.length("roof-height", j.Site.RoofHeight)
 	b.grams("one-person", j.Site.OnePerson)
+	b.grams("two-persons", 2*j.Site.OnePerson)
 	b.length("long-piece", j.Site.LongPiece)
 	b.said("safety-plan", j.Site.SafetyPlan)
 	b.said("measured-by", j.Site.MeasuredBy)
@@ -78,6 +79,7 @@ func (b *facts) ofJob() {
 	b.ofPacking()
 	b.ofWalls()
 	b.ofInstructions()
+	b.ofCrating()
 }
 
 // InstallAt is what a temperature that gaps are given at is called, counted from nought.
@@ -332,6 +334,10 @@ func FastenerFacts(name string, l length.Length) string {
 	return "fastener " + name + " " + fact.Nanometres(l)
 }
 
+// FactOfFastening is what the facts of a row of the schedule by zone are of, counted from
+// nought.
+func FactOfFastening(i int) string { return fmt.Sprintf("fastening %d", i+1) }
+
 // ofFasteners is what the job takes of each fastener.
 func (b *facts) ofFasteners() {
 	runs := b.l.Runs()
@@ -358,6 +364,7 @@ func (b *facts) ofFasteners() {
 		b.count("count", f.Count)
 		b.count("spare", f.Spare)
 		b.count("boxes", f.Boxes)
+		b.count("box", f.Fastener.Box)
 		for i, n := range f.ByRun {
 			if n > 0 {
 				b.count("count-"+FactOfRun(runs[i]), n)
@@ -365,7 +372,7 @@ func (b *facts) ofFasteners() {
 		}
 	}
 	for i, f := range b.l.Fastenings() {
-		b.about(fact.Fastener, fmt.Sprintf("fastening %d", i+1))
+		b.about(fact.Fastener, FactOfFastening(i))
 		b.words("assembly", f.Assembly.Name)
 		b.words("wind-zone", f.Zone.String())
 		b.words("row", ScrewsOf(f.Row))
@@ -375,6 +382,8 @@ func (b *facts) ofFasteners() {
 		b.count("count", f.Count)
 		b.lengths("packing", []length.Length{f.PackLeast, f.PackMost})
 		b.lengths("thread", []length.Length{f.Thread.Has, f.ThreadMax})
+		b.length("thread-asked", f.Thread.Asked)
+		b.length("edge-asked", f.Edge.Asked)
 		b.lengths("pilot", []length.Length{f.PilotLeast, f.PilotMost})
 		if !f.Edge.Unknown {
 			b.length("edge-distance", f.Edge.Has)

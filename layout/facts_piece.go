@@ -419,16 +419,34 @@ func (b *facts) ofPlan(k string, p plan.CutPlan) {
 // ofCrates is what travels in what.
 func (b *facts) ofCrates() {
 	for _, c := range b.l.Crates {
-		b.about(fact.Crate, fmt.Sprintf("crate %d", c.N))
+		b.about(fact.Crate, FactOfCrate(c))
 		b.place()
+		b.count("number", c.N)
+		b.count("of", len(b.l.Crates))
+		b.count("lines", len(c.Items))
+		b.grams("tare", c.Tare)
 		b.words("kind", c.Kind.String())
 		b.said("perimeter", c.Perimeter)
 		b.grams("weight", c.Grams)
 		b.grams("gross", c.Gross())
 		b.length("longest", c.Longest)
+		b.ofLots(c)
 		for i, x := range c.Items {
-			k := fmt.Sprintf("line-%d-", i+1)
+			k := CrateLine(i)
+			b.count(k+"number", i+1)
 			b.count(k+"count", x.Count)
+			b.count(k+"needed", x.Count-x.Spare)
+			b.count(k+"spare-percent", x.Percent)
+			if x.Box > 0 {
+				b.count(k+"box", x.Box)
+				b.count(k+"boxes", (x.Count+x.Box-1)/x.Box)
+			}
+			if x.Piece == nil {
+				b.some(k+"inside", x.Inside)
+			}
+			if x.Piece != nil {
+				b.count(k+"packed", len(c.Items)-i) // the last laid goes in first
+			}
 			b.count(k+"spare", x.Spare)
 			if x.Later > 0 {
 				b.count(k+"later", x.Later)
@@ -453,6 +471,41 @@ func (b *facts) ofCrates() {
 		b.count(k+"count", 1)
 		b.count(k+"spare", 0)
 	}
+}
+
+// FactOfCrate is what the facts of a crate are of.
+func FactOfCrate(c *crate.Crate) string { return fmt.Sprintf("crate %d", c.N) }
+
+// CrateLine begins the facts of a line of a crate's list, counted from nought.
+func CrateLine(i int) string { return fmt.Sprintf("line-%d-", i+1) }
+
+// CrateLot is what a lot of a crate is called, counted from nought.
+func CrateLot(i int) string { return fmt.Sprintf("lot-%d", i+1) }
+
+// ofLots are the lots in a crate, and how many pieces each has.
+func (b *facts) ofLots(c *crate.Crate) {
+	for i, name := range c.Lots() {
+		n := 0
+		for _, x := range c.Items {
+			if x.Lot == name {
+				n++
+			}
+		}
+		b.words(CrateLot(i), name)
+		b.count(CrateLot(i)+"-pieces", n)
+	}
+}
+
+// ofCrating are the spares that the job sends, in percent.
+func (b *facts) ofCrating() {
+	k := &b.l.Job.Crating
+	b.about(fact.Job, "crating")
+	b.count("spare-chair", k.SpareChair)
+	b.count("spare-plate", k.SpareSplice)
+	b.count("spare-fastener", k.SpareFastener)
+	b.count("spare-support", k.SpareSupport)
+	b.count("spare-shim", k.SpareShim)
+	b.count("spare-tape", k.SpareTape)
 }
 
 // sortName is the sort of a line of a packing list.

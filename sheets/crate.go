@@ -37,6 +37,7 @@ func (b *book) crates() []page {
 		}
 		items, closing := b.crateTable(c), b.closing(
 			b.say.Count(counted, len(c.Items), words.In("n", itoa(len(c.Items)))),
+			factsOf(layout.FactOfCrate(c), "lines"),
 		)
 		items.tail = closing.h // a signature stands on the page of the list it signs for
 		blocks := []block{b.crateFacts(c)}
@@ -73,9 +74,12 @@ func (b *book) crateFacts(c *crate.Crate) table {
 	rows := [][]string{
 		{say(words.CrateOpen), say(order[c.Kind])}, {say(words.CrateHolds), strings.Join(b.holdsWords(c), " ")},
 	}
+	names := [][]string{nil, {"", b.holdsNames(c)}}
 	if lots := b.lotWords(c); lots != "" {
+		names = append(names, []string{"", lotsNames(c)})
 		rows = append(rows, []string{say(words.CrateLots), say(words.CrateLotsWords, words.In("lots", lots))})
 	}
+	names = append(names, []string{"", b.weightNames(c)})
 	rows = append(rows, []string{say(words.CrateWeight), strings.Join(append(b.weightWords(c), b.liftWords(c)), " ")})
 	if len(c.Over) > 0 {
 		var marks []string
@@ -94,7 +98,7 @@ func (b *book) crateFacts(c *crate.Crate) table {
 		)
 	}
 	rows = append(rows, []string{say(words.CrateDelivery), say(words.CrateDeliveryBlanks)})
-	t := facts("", rows)
+	t := facts("", rows).naming(names)
 	t.fill = true
 	return t
 }
@@ -302,10 +306,12 @@ func (b *book) crateTable(c *crate.Crate) table {
 	for i, x := range c.Items {
 		row := []string{itoa(i + 1), itoa(x.Count)}
 		if x.Piece != nil {
+			t.names = append(t.names, b.crateNames(c, i))
 			row = append(
 				row, x.Mark, b.pieceWords(x.Piece), b.sizes(x).length, b.liftShort(x.Piece), orDash(prose(x.Lot)),
 			)
 		} else {
+			t.names = append(t.names, hardwareNames(c, i))
 			row = append(row, b.hardwareRow(x)...)
 		}
 		t.rows = append(t.rows, append(row, tickBox, "", "", ""))
@@ -388,8 +394,9 @@ func (b *book) storage() []string {
 
 // closing keeps storage and signature together: a signature is not asked for
 // on a page that says nothing else.
-func (b *book) closing(counted string) whole {
-	store, sign := list{title: b.say.Say(words.CrateStore), items: b.storage()}, b.signature(counted)
+func (b *book) closing(counted, names string) whole {
+	store := list{title: b.say.Say(words.CrateStore), items: b.storage(), names: b.storageNames()}
+	sign := b.signature(counted, names)
 	lay := func(w drawing.Unit) laid {
 		got, _ := store.take(w, 1<<20, true)
 		return got
@@ -406,7 +413,7 @@ func (b *book) closing(counted string) whole {
 const signHigh drawing.Unit = 3400
 
 // signature stands at the end: counted and inspected first.
-func (b *book) signature(counted string) whole {
+func (b *book) signature(counted, names string) whole {
 	say := b.say.Say
 	return fixed(signHigh, func(s *drawing.Scene, r drawing.Rect) {
 		s.Group(drawing.Tables, "", func(g *drawing.Scene) {
@@ -422,7 +429,7 @@ func (b *book) signature(counted string) whole {
 				g.Text(drawing.Pt(x, y), line, drawing.Style{})
 				y += drawing.Note.Line()
 			}
-			g.Text(drawing.Pt(x, y+100), counted, drawing.Style{Face: drawing.Bold})
+			g.Text(drawing.Pt(x, y+100), counted, drawing.Style{Face: drawing.Bold, Fact: names})
 			w := box.Width() / 3
 			for i, what := range []words.Key{words.CrateSignName, words.CrateSignSignature, words.CrateSignDate} {
 				x := x + drawing.Unit(i)*w

@@ -35,7 +35,8 @@ func (b *book) fasteningTable() (table, bool) {
 		},
 	}
 	var bad []bool
-	for _, f := range b.l.Fastenings() {
+	for i, f := range b.l.Fastenings() {
+		t.names = append(t.names, fasteningNames(i, f))
 		name, thread := b.say.Say(words.FasteningHold), "–"
 		if f.Length > 0 {
 			name = b.exact(f.Length)

@@ -14,32 +14,30 @@ import (
 // letter none. Those in it are not named yet, and have some room to grow with their
 // sheets.
 var unnamedMost = map[Kind]int{ // look-up only
-	Safety:           50,
-	Findings:         50,
+	Safety:           24,
 	WorkSheet:        30,
-	RunSheet:         330,
-	Sections:         70, // what found no room on the first sheet of its run
-	FastenerSchedule: 500,
-	Transmittal:      50,
+	RunSheet:         70,
+	FastenerSchedule: 110,
+	Transmittal:      10,
 	Assemblies:       360,
-	TestedSection:    320,
-	Reports:          120,
-	Materials:        400,
-	Statement:        20,
-	Checklist:        200,
-	PackingList:      450,
-	CrateList:        400,
-	PieceLabels:      300,
-	CrateLabels:      50,
+	TestedSection:    310,
+	Reports:          100,
+	Materials:        375,
+	Statement:        10,
+	Checklist:        150,
+	CrateList:        56,
+	PieceLabels:      260,
+	CrateLabels:      30,
 }
 
 // untoldMost is how many texts of the sheets of a kind may have a number that none of the
 // facts named with it is; a kind that is not in it may have none.
 var untoldMost = map[Kind]int{ // look-up only
-	Sections:   40,
-	RunSheet:   170,
-	Basis:      10,
-	WallReport: 9,
+	CrateList:        14,
+	FastenerSchedule: 21,
+	RunSheet:         120,
+	Basis:            10,
+	WallReport:       9,
 }
 
 // A number of a sheet is none that letters a fact where it is part of a name, says how a

@@ -5,6 +5,7 @@ import (
 
 	"copingset/drawing"
 	"copingset/drawing/words"
+	"copingset/layout"
 	"copingset/layout/crate"
 )
 
@@ -62,7 +63,8 @@ func (b *book) takeoff(c *crate.Crate) table {
 			words.In("of", itoa(len(b.l.Crates))),
 			words.In("kind", b.crateKind(c)),
 		),
-		fill: true,
+		about: factsOf(layout.FactOfCrate(c), "number", "of"),
+		fill:  true,
 		cols: []column{
 			{head: say(words.PackingColNeeded), align: drawing.Right},
 			{head: say(words.PackingColSpare), align: drawing.Right},
@@ -77,7 +79,7 @@ func (b *book) takeoff(c *crate.Crate) table {
 		},
 	}
 	t.bold = func(_, col int) bool { return col == 2 }
-	for _, x := range c.Items {
+	for i, x := range c.Items {
 		row := b.hardwareRow(x)
 		spare := "–"
 		if x.Percent > 0 {
@@ -86,6 +88,7 @@ func (b *book) takeoff(c *crate.Crate) table {
 		t.rows = append(
 			t.rows, []string{itoa(x.Count - x.Spare), spare, itoa(x.Count), row[1], row[2], row[3], tickBox},
 		)
+		t.names = append(t.names, takeoffNames(c, i))
 	}
 	return t
 }
@@ -94,9 +97,9 @@ func (b *book) takeoff(c *crate.Crate) table {
 func (b *book) packingTable(c *crate.Crate) table {
 	items := c.Packed()
 	say := b.say.Say
-	key, weight := words.PackingCrateGross, c.Gross()
+	key, weight, weighs := words.PackingCrateGross, c.Gross(), "gross"
 	if weight == 0 {
-		key, weight = words.PackingCrateNet, b.crateGrams(c)
+		key, weight, weighs = words.PackingCrateNet, b.crateGrams(c), "weight"
 	}
 	title := b.say.Count(
 		key, len(items), words.In("n", itoa(c.N)), words.In("of", itoa(len(b.l.Crates))),
@@ -105,6 +108,7 @@ func (b *book) packingTable(c *crate.Crate) table {
 	)
 	t := table{
 		title: title,
+		about: factsOf(layout.FactOfCrate(c), "number", "of", "lines", weighs),
 		fill:  true,
 		cols: []column{
 			{head: say(words.PackingColGoes), align: drawing.Right},
@@ -142,6 +146,7 @@ func (b *book) packingTable(c *crate.Crate) table {
 			family = f.Mark
 		}
 		z := b.sizes(x)
+		t.names = append(t.names, b.packedNames(c, len(items)-1-i))
 		t.rows = append(t.rows, []string{
 			order, x.Mark, family, b.pieceWords(x.Piece), z.length, b.weight(z.grams), b.liftShort(x.Piece),
 			orDash(prose(x.Lot)), itoa(x.Piece.Laying), tickBox,

@@ -80,18 +80,24 @@ func (b *book) fastenerTables(w drawing.Unit) []block {
 			t.cols = append(t.cols, b.right(words.ColInAll), b.right(words.ColSpare), b.right(words.ColBoxes))
 		}
 		for _, f := range lines {
-			row := []string{b.screwName(f.Fastener), b.exact(f.Length)}
-			for _, n := range f.ByRun[from:to] {
-				row = append(row, dash(n))
+			of := layout.FastenerFacts(f.Fastener.Name, f.Length)
+			is := func(what ...string) string { return factsOf(of, what...) }
+			row := []lettered{{b.screwName(f.Fastener), is("name")}, {b.exact(f.Length), is("length")}}
+			for i, n := range f.ByRun[from:to] {
+				named := ""
+				if n > 0 {
+					named = is("count-" + layout.FactOfRun(runs[from+i]))
+				}
+				row = append(row, lettered{dash(n), named})
 			}
 			if last {
-				box := dash(f.Boxes)
+				box := lettered{words: dash(f.Boxes)}
 				if f.Boxes > 0 {
-					box = fmt.Sprintf("%d × %d", f.Boxes, f.Fastener.Box)
+					box = lettered{fmt.Sprintf("%d × %d", f.Boxes, f.Fastener.Box), is("boxes", "box")}
 				}
-				row = append(row, itoa(f.Count), itoa(f.Spare), box)
+				row = append(row, lettered{itoa(f.Count), is("count")}, lettered{itoa(f.Spare), is("spare")}, box)
 			}
-			t.rows = append(t.rows, row)
+			t.add(row...)
 		}
 		out = append(out, t)
 	}

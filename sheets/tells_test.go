@@ -120,6 +120,10 @@ func (b *book) lengthWays(f fact.Fact, l length.Length) []string {
 			out = append(out, b.inBlank(v), b.inBlankLong(v), drawing.Letter(view.BlankLength(b.metric, v)))
 		}
 	}
+	if f.Kind == fact.Crate { // a roll
+		out = append(out, strconv.FormatFloat(float64(l)/float64(length.Foot), 'f', -1, 64)+" ft",
+			strconv.FormatFloat(l.MM()/1000, 'f', -1, 64)+" m")
+	}
 	if f.Kind == fact.Gap { // where the step reads alike at all temperatures, half of it
 		out = append(out, b.waysOf(length.RoundTo(l, step/2))...)
 	}
