@@ -96,8 +96,8 @@ func excused(pkg, imp string) bool {
 	case "cmd/copingset", "cmd/copingset/internal/window":
 		return true
 	case "cmd/copingset/internal/store", // files are written there
-		"layout/length/draws",  // tests are told by a variable how often to draw
-		"layout/job/jobtest": // and which file of outlines to lay out
+		"layout/length/draws", // tests are told by a variable how often to draw
+		"layout/job/jobtest":  // and which file of outlines to lay out
 		return imp == "os"
 	case "drawing/pdf", "sheets": // the job's issue date becomes a PDF's
 		return imp == "time"

@@ -55,6 +55,7 @@ func (l *Layout) Facts() fact.Ledger {
 	b.ofSections()
 	b.ofTested()
 	b.ofAssemblies()
+	b.ofTestedSections()
 	b.ofFasteners()
 	b.ofFamilies()
 	b.ofParts()

@@ -300,7 +300,7 @@ func levelName(v job.Level) string {
 func (b *facts) ofAssemblies() {
 	for i, k := range b.l.AssemblyCases() {
 		c := k.Choice
-		b.about(fact.Assembly, fmt.Sprintf("case %d", i+1))
+		b.about(fact.Assembly, FactOfCase(i))
 		b.place()
 		b.words("zone", c.Zone.String())
 		var runs []string
@@ -323,6 +323,7 @@ func (b *facts) ofAssemblies() {
 		}
 		b.number("ratio", c.Ratio())
 		b.said("fails", strings.Join(c.Fails, "; "))
+		b.ofLimits(k)
 	}
 }
 

@@ -69,3 +69,45 @@ func (b *facts) ofSection(s *sectionBuilder, seen map[string]bool) {
 		b.length(what, s.lengths[i])
 	}
 }
+
+// FactOfCase is what the facts of what covers a zone are of, counted from nought.
+func FactOfCase(i int) string { return fmt.Sprintf("case %d", i+1) }
+
+// FactOfTestedSection is what the facts of a section beside its test are of.
+func FactOfTestedSection(i int) string { return fmt.Sprintf("tested section %d", i+1) }
+
+// Fact is what a quantity of a limit is called.
+func (m Limit) Fact(what string) string { return fmt.Sprintf("limit-%d-%s", m.Kind+1, what) }
+
+// ofLimits are the limits of the test of an assembly beside what is built.
+func (b *facts) ofLimits(c AssemblyCase) {
+	for _, m := range b.l.Limits(c) {
+		switch m.Kind {
+		case LimitMetal, LimitSubstrate:
+			b.said(m.Fact("tested"), m.TestedWords)
+			b.said(m.Fact("built"), m.HasWords)
+		case LimitFasteners:
+			b.said(m.Fact("fastener"), m.TestedWords)
+			b.count(m.Fact("tested-front"), m.TestedCount[0])
+			b.count(m.Fact("tested-rear"), m.TestedCount[1])
+			b.count(m.Fact("built-front"), m.HasCounts[0])
+			b.count(m.Fact("built-rear"), m.HasCounts[1])
+		default:
+			b.length(m.Fact("tested"), m.Tested)
+			b.length(m.Fact("built"), m.Built)
+			if m.Kind == LimitSpacing {
+				b.length(m.Fact("pitch"), m.Pitch)
+			}
+		}
+	}
+}
+
+// ofTestedSections are the limits beside the sections of the assemblies.
+func (b *facts) ofTestedSections() {
+	for i, c := range b.l.SectionCases() {
+		if c.Chair.Assembly != nil {
+			b.about(fact.Assembly, FactOfTestedSection(i))
+			b.ofLimits(b.l.CaseOf(c))
+		}
+	}
+}

@@ -131,7 +131,7 @@ func (b *book) reportOf(a *job.Assembly) string {
 // limitTables set the limits of each test against the job.
 func (b *book) limitTables() []block {
 	var out []block
-	for _, c := range b.l.AssemblyCases() {
+	for i, c := range b.l.AssemblyCases() {
 		if a := c.Choice.Assembly; a != nil {
 			out = append(
 				out,
@@ -141,7 +141,7 @@ func (b *book) limitTables() []block {
 						words.In("runs", b.someRuns(c.Runs)), words.In("name", prose(a.Name)),
 						words.In("report", prose(a.Report)),
 					),
-					c,
+					layout.FactOfCase(i), c,
 				),
 			)
 		}
@@ -157,7 +157,7 @@ func (b *book) limitTables() []block {
 	return pairs
 }
 
-func (b *book) limitTable(title string, c layout.AssemblyCase) table {
+func (b *book) limitTable(title, of string, c layout.AssemblyCase) table {
 	t := table{
 		title: title,
 		cols: []column{
@@ -175,6 +175,7 @@ func (b *book) limitTable(title string, c layout.AssemblyCase) table {
 		}
 		bad = append(bad, !m.Passes)
 		t.rows = append(t.rows, []string{prose(what), prose(tested), prose(built), word})
+		t.names = append(t.names, testLimitNames(of, m))
 	}
 	for _, r := range b.pressureRows(c) {
 		bad = append(bad, !r.passes)

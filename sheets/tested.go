@@ -16,7 +16,7 @@ import (
 // with the limits of its test beside it.
 func (b *book) testedSections() []page {
 	var out []page
-	for _, c := range b.l.SectionCases() {
+	for i, c := range b.l.SectionCases() {
 		a := c.Chair.Assembly
 		if a == nil {
 			continue
@@ -40,7 +40,8 @@ func (b *book) testedSections() []page {
 		p.banner = b.holdWords(p.holds)
 		cut := b.l.Section(c.Run, c.Chair.At, c.Chair, nil)
 		tables := []block{
-			b.limitTable(b.say.Say(words.TestedAgainstBuilt, words.In("name", prose(a.Name))), b.l.CaseOf(c)),
+			b.limitTable(b.say.Say(words.TestedAgainstBuilt, words.In("name", prose(a.Name))),
+				layout.FactOfTestedSection(i), b.l.CaseOf(c)),
 			b.placesTable(c),
 			list{items: []string{
 				b.say.Say(words.TestedReport, words.In("report-of", b.reportOf(a))),
