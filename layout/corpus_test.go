@@ -240,7 +240,7 @@ func without() map[string]string {
 		"no-assemblies": before, "no-runs": before, "no-fastener": before, "wind-edition": before,
 		"outline-area": outline, "outline-branch": outline, "outline-crosses": outline, "outline-csv": outline,
 		"outline-dxf": outline, "outline-entity": outline, "outline-none": outline, "outline-open": outline,
-		"outline-overlap": outline, "outline-points": outline, "outline-units": outline,
+		"outline-overlap": outline, "outline-spike": outline, "outline-points": outline, "outline-units": outline,
 		"no-sheet-plan": rooms, "relief-crowded": rooms,
 	}
 }

@@ -153,6 +153,9 @@ func (l *loop) clean(o Options) []string {
 	return out
 }
 
+// mostTurn is the turn, in degrees, from which no corner can be made: a job refuses it.
+const mostTurn = 175
+
 // unfit says why a ring cannot be a perimeter.
 func (l *loop) unfit(o Options) (finding.Finding, bool) {
 	if len(l.v) < 3 {
@@ -174,6 +177,14 @@ func (l *loop) unfit(o Options) (finding.Finding, bool) {
 				f.Also = []finding.Place{l.v[i].At}
 				return f, true
 			}
+		}
+	}
+	for i, p := range l.p {
+		turn := math.Abs(l.p[(i+1)%n].sub(p).bearing() - p.sub(l.p[(i+n-1)%n]).bearing())
+		if turn = math.Min(turn, 360-turn); turn >= mostTurn {
+			return finding.New(finding.Error, "outline-spike", l.v[i].At,
+				"take the point out, or draw the wall's end as it is, with its width",
+				"%s turns back along itself here, by %.1f°", l.of.Name, turn), true
 		}
 	}
 	var round float64
@@ -233,15 +244,16 @@ func (l *loop) perimeter(placed bool) Perimeter {
 	out.Start = point(0).point()
 	out.Bearing = tidy(way(0).bearing())
 	for i := range n {
-		turn := way((i+1)%n).bearing() - way(i).bearing()
-		for turn > 180 {
-			turn -= 360
+		// Directions are rounded and not turns, whose slips would add up along the ring.
+		turn := tidy(way((i+1)%n).bearing()) - tidy(way(i).bearing())
+		for turn > 180*length.Degree {
+			turn -= 360 * length.Degree
 		}
-		for turn <= -180 {
-			turn += 360
+		for turn <= -180*length.Degree {
+			turn += 360 * length.Degree
 		}
 		here, next := l.v[(first+i)%n], l.v[(first+i+1)%n]
-		out.Sides = append(out.Sides, Side{Length: length.FromMM(way(i).long()), Turn: tidy(turn), Facet: here.Arc ||
+		out.Sides = append(out.Sides, Side{Length: length.FromMM(way(i).long()), Turn: turn, Facet: here.Arc ||
 			next.Arc})
 	}
 	return out
