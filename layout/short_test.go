@@ -40,7 +40,6 @@ func jogging(t *rapid.T) *job.Job {
 	}
 	p.Runs = append(p.Runs, jobtest.Run("Z", 150*in, 0))
 	p.Starts, p.Runs[len(p.Runs)-1].Right = job.End{Kind: job.EndFree}, job.End{Kind: job.EndFree}
-	ended(t, &p)
 	if does := rapid.SampledFrom([]job.Does{0, 0, job.BlocksJoint, job.BlocksChair}).Draw(t, "obstacle"); does != 0 {
 		r := &p.Runs[1]
 		at := length.RoundTo(r.Length*length.Length(rapid.IntRange(2, 8).Draw(t, "at"))/10, length.Inch16)
@@ -51,23 +50,6 @@ func jogging(t *rapid.T) *job.Job {
 	}
 	j.Perimeters = []job.Perimeter{p}
 	return j
-}
-
-// ended draws what the last short runs end at: a straight piece, a building expansion joint or
-// an absorbed kink near the corner.
-func ended(t *rapid.T, p *job.Perimeter) {
-	z := &p.Runs[len(p.Runs)-1]
-	near := length.Length(rapid.IntRange(24, 60).Draw(t, "near")) * in
-	switch rapid.IntRange(0, 2).Draw(t, "ends at") {
-	case 1:
-		move := in / 4
-		z.Expansion = []job.ExpansionJoint{{Station: near, Gap: in, Movement: &move}}
-	case 2:
-		k := jobtest.Run("K", z.Length-near, 0)
-		k.Right = z.Right
-		*z = jobtest.Run("Z", near, job.Degree)
-		p.Runs = append(p.Runs, k)
-	}
 }
 
 // What is chosen for short runs together is mirrored exactly.

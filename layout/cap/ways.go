@@ -82,22 +82,10 @@ type Room struct {
 	Corner *wall.Corner
 	Short  bool     // no straight piece stands in it: its ways hang together with its neighbours'
 	Fixed  bool     // there is but the usual way
-	Bare   bool     // a leg fills it up to a joint that stands where the wall puts it: a chain ends there
-	Hangs  bool     // it is not short, but its one straight piece lies between a leg and such a joint
-	Bent   [2]bool  // at that end stands an absorbed kink, so near that the other end hangs on its chair
 	Ways   []Option // with a joint or straight pieces, the usual one first; more come with Grown
 	Whole  bool     // it may be one piece with what stands at both its ends
 	Held   bool     // legs alike stand at that corner
-
-	From, To length.Length // on the run's cap line
 }
-
-// Ends tells whether a chain of short runs ends at a room: a straight piece is kept in it,
-// or it ends at a joint that no way of it moves.
-func (r Room) Ends() bool { return !r.Short || r.Bare }
-
-// On tells whether a part of its run stands in the room.
-func (r Room) On(p Part) bool { return p.From < r.To && p.To > r.From }
 
 // Option is a way, and what of it is weighed.
 type Option struct {
@@ -143,10 +131,7 @@ func (t *Bench) Rooms() []Room {
 				near[1] = turning(r.Right.Corner)
 			}
 			q := t.room(s.section, c.stock, near)
-			q.Section, q.From, q.To = Section{r.Index, i}, s.from, s.to
-			short := s.to-s.from < 2*t.b.sys.Stock
-			q.Bent = [2]bool{short && i == 0 && absorbed(r.Left.Corner),
-				short && i == len(all)-1 && absorbed(r.Right.Corner)}
+			q.Section = Section{r.Index, i}
 			if i == len(all)-1 && r.Right.Corner != nil && !r.Right.Corner.Absorb {
 				q.Corner = r.Right.Corner
 				q.Held = t.b.legsOf(t.b.seams[q.Corner])[0].Held
@@ -164,9 +149,6 @@ func turning(c *wall.Corner) *wall.Corner {
 	}
 	return c
 }
-
-// absorbed tells whether a joint takes up the turn of a corner.
-func absorbed(c *wall.Corner) bool { return c != nil && c.Absorb }
 
 // tight are the legs of a side of a corner beside which so many chairs just have room between
 // its miter and its joint.
@@ -251,7 +233,7 @@ func (t *Bench) room(s section, k stock, near [2]*wall.Corner) Room {
 	q := Room{Usual: usual, Short: w.merged || w.oneJoint || len(w.pieces) == 0}
 	if s.left.least <= 0 && s.right.least <= 0 || s.left.least <= 0 && q.Short || s.right.least <= 0 && q.Short ||
 		w.problem != "" && !q.Short {
-		q.Fixed, q.Bare = true, q.Short && w.oneJoint && w.problem == ""
+		q.Fixed = true
 		q.Ways = []Option{usual}
 		return q
 	}
@@ -260,7 +242,6 @@ func (t *Bench) room(s section, k stock, near [2]*wall.Corner) Room {
 		q.Whole = w.merged || total <= t.b.sys.Corner.LongestLeg
 	}
 	if !q.Short {
-		q.Hangs = len(w.pieces) == 1 && (s.left.least <= 0 || s.right.least <= 0)
 		q.Usual.Way = Way{}
 		q.Ways = []Option{q.Usual}
 		return q
@@ -386,27 +367,7 @@ func (t *Bench) Grown(of Room, right bool) []Option {
 			out = append(out, o)
 		}
 	}
-	if o, ok := t.filled(s, c.stock, usual, side); ok {
-		out = append(out, o)
-	}
 	return out
-}
-
-// filled is a long section without straight pieces, where a leg reaches a joint that stands
-// at its other end; not ok where it cannot, or no such joint is there.
-func (t *Bench) filled(s section, k stock, usual row, side int) (Option, bool) {
-	l, other, was := s.left, s.right, usual.leftLeg
-	if side == 1 {
-		l, other, was = s.right, s.left, usual.rightLeg
-	}
-	leg := s.to - s.from - k.gap - other.least
-	if other.least > 0 || l.least <= 0 || leg > l.longest {
-		return Option{}, false
-	}
-	o := Option{Grown: leg - was}
-	o.Legs[side] = leg
-	w := s.by(o.Way, k, t.b.sys.Corner.LegStep)
-	return o, w.oneJoint && w.problem == ""
 }
 
 // Lay lays out so many runs from one, as an open part of the perimeter: what

@@ -72,19 +72,7 @@ func (t *stretch) judge(a, b, c stand.Jointed) bool {
 	if count > len(t.runs) {
 		count = 0 // all round
 	}
-	at := t.rooms[first].Run
-	if count > 0 && !t.ring { // what stands beyond a kink shares its chair
-		if t.rooms[first].Bent[0] {
-			at, count = (at+len(t.runs)-1)%len(t.runs), count+1
-		}
-		if t.rooms[first+to-from].Bent[1] {
-			count++
-		}
-		if count > len(t.runs) {
-			count = 0
-		}
-	}
-	runs, pieces, found := t.caps.Lay(at, count, ways)
+	runs, pieces, found := t.caps.Lay(t.rooms[first].Run, count, ways)
 	w := &window{of: t, runs: runs, pieces: pieces, open: map[*cap.Piece]bool{}, ours: map[*cap.Piece]bool{}}
 	if count > 0 {
 		w.edges()
@@ -98,11 +86,6 @@ func (t *stretch) judge(a, b, c stand.Jointed) bool {
 		inner = t.rooms[t.place(b.Run%n)].Run
 	}
 	w.own(begins, ends, inner)
-	if !t.ring {
-		for _, r := range t.rooms[first : first+to-from+1] {
-			w.hangs(r)
-		}
-	}
 	// Between two runs that go on by themselves a piece is asked about but once.
 	partial := b == none && !(t.alone(a) && t.alone(c))
 	return w.stands(found, partial)
@@ -110,7 +93,7 @@ func (t *stretch) judge(a, b, c stand.Jointed) bool {
 
 // alone tells whether no joint of a cut is asked about: it is one of the chain's ends.
 func (t *stretch) alone(c stand.Jointed) bool {
-	return c.Run < 0 || !t.ring && (c.Run >= len(t.rooms) || t.rooms[t.place(c.Run)].Ends())
+	return c.Run < 0 || !t.ring && (c.Run >= len(t.rooms) || !t.rooms[t.place(c.Run)].Short)
 }
 
 // window is a part of a perimeter laid out by itself.
@@ -140,14 +123,6 @@ func (w *window) own(begins, ends bool, inner int) {
 		l, r := p.Parts[0], p.Parts[len(p.Parts)-1]
 		w.ours[p] = !w.open[p] && (len(p.Miters) > 0 || l.Run.Index == inner ||
 			begins && l.Run == first && p.LeftEnd != job.EndTurn || ends && r.Run == last && p.RightEnd != job.EndTurn)
-	}
-}
-
-// hangs has the straight piece judged whose place hangs on the leg of a room.
-func (w *window) hangs(r cap.Room) {
-	for _, p := range w.pieces {
-		q := p.Parts[0]
-		w.ours[p] = w.ours[p] || r.Hangs && q.Run.Index == r.Run && r.On(q) && !w.open[p]
 	}
 }
 

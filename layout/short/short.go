@@ -223,9 +223,7 @@ func ofPlace(code string) bool {
 }
 
 // stretch is a chain of rooms that turn into one another, from one that keeps a
-// straight piece, from a joint that stands where the wall puts it (over a building
-// expansion joint, on an absorbed kink, beside a transition) or from an end of the wall,
-// to the next.
+// straight piece, or from an end of the wall, to the next.
 type stretch struct {
 	*search
 	rooms []cap.Room // in station order
@@ -280,14 +278,13 @@ func (s *search) stretches() []*stretch {
 	return out
 }
 
-// marks are those of the pieces that stand on a short run of the stretch, or turn onto one,
-// and of those whose place hangs on a leg at its end.
+// marks are those of the pieces that stand on a short run of the stretch, or turn onto one.
 func (t *stretch) marks(runs []*cap.Run) map[string]bool {
 	out := map[string]bool{}
 	for i, r := range t.rooms {
 		run := runs[r.Run]
 		for _, p := range run.Parts {
-			if (r.Short || r.Hangs) && r.On(p) || i == 0 && p.To == run.Cap && r.Corner != nil || i > 0 && p.From == 0 {
+			if r.Short || i == 0 && p.To == run.Cap && r.Corner != nil || i > 0 && p.From == 0 {
 				out[p.Piece.Mark] = true
 			}
 		}
@@ -347,7 +344,7 @@ func (t *stretch) hopeless() string {
 			return "no tested assembly covers run " + name
 		case t.leaves == nothing && t.turns(i) && !r.Held:
 			return "at corner " + r.Corner.Name + " no legs alike stand, up to the longest"
-		case r.Short && r.Fixed && !r.Bare:
+		case r.Short && r.Fixed:
 			return "what run " + name + " ends at leaves it one way alone"
 		case r.Short && len(r.Ways) == 0 && !r.Whole:
 			return "run " + name + " has no room for a joint"
@@ -461,7 +458,7 @@ func (t *stretch) choose(full [][]cap.Option, most int, p pick) bool {
 		case all == nil: // it has no usual way that stands
 			all = full[i]
 		}
-		chain[i].Long = r.Ends()
+		chain[i].Long = !r.Short
 		if whole {
 			chain[i].Whole = &stand.Cost{Whole: 1}
 			if r.Usual.Whole {
@@ -519,7 +516,7 @@ func (t *stretch) heat(p Laid, bad, under map[string]kinds) {
 	for i, r := range t.rooms {
 		run := p.Runs[r.Run]
 		for _, q := range run.Parts {
-			t.hot[i] = t.hot[i] || r.On(q) && bad[q.Piece.Mark]|under[q.Piece.Mark] != 0
+			t.hot[i] = t.hot[i] || bad[q.Piece.Mark]|under[q.Piece.Mark] != 0
 		}
 		for _, f := range p.Caps {
 			t.hot[i] = t.hot[i] || noFit(f) && f.Where.Run == run.Name
