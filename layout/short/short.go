@@ -4,8 +4,7 @@
 // Package cap lays every short run out by itself: legs as near alike as the job
 // allows, one joint, or one piece. That is right nearly everywhere, and what it
 // makes is kept wherever it stands. Where a chair, a support or a load does not, the
-// runs from one straight piece, or from a joint that stands where the wall puts it, to
-// the next are a stretch, and their ways are searched
+// runs from one straight piece to the next are a stretch, and their ways are searched
 // by stand.Legs: the place of each joint, runs that become one piece with their
 // neighbours, longer legs at both ends. Every piece and joint is laid out and
 // loaded as in the layout, by packages cap and anchor, so that nothing is
