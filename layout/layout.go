@@ -159,6 +159,7 @@ func stood(j *job.Job) (*Layout, bool) {
 	keep(l.unsound())
 	keep(l.meeting(set.List()))
 	keep(l.families())
+	keep(l.barsUnused())
 	keep(l.made())
 	keep(l.holesFit())
 	keep(l.overweight())

@@ -6,6 +6,7 @@ import (
 	"copingset/layout/cap"
 	"copingset/layout/cut"
 	"copingset/layout/finding"
+	"copingset/layout/job"
 	"copingset/layout/length"
 	"copingset/layout/plan"
 	"copingset/layout/shop"
@@ -73,6 +74,17 @@ func (l *Layout) allowanceGrams(p *Piece) int64 {
 func (l *Layout) weigh(p *Piece, shipped int64) {
 	over := l.allowanceGrams(p)
 	l.weights[p] = Weight{Laid: shipped - over, Shipped: shipped, Lift: cap.LiftOf(&l.Job.Site, shipped, p.Shipped())}
+}
+
+// barsUnused tells of formed caps in a job that cuts its closers from none.
+func (l *Layout) barsUnused() finding.List {
+	s := l.Job.Shop
+	if s == nil || len(s.Bars) == 0 || s.ClosersFrom != job.FromSheet {
+		return nil
+	}
+	return finding.List{finding.New(finding.Note, "bars-unused", s.BarsAt,
+		"leave them out, or write `closers_from: stock`",
+		"shop.bars names formed caps, and `closers_from: sheet` cuts every closer from a sheet: none of them is used")}
 }
 
 // families makes flat patterns before anything is released: a piece that the

@@ -29,7 +29,6 @@ func (d *decoder) check(j *Job) {
 	d.checkWood(j)
 	d.checkCrating(j)
 	d.checkLabels(j)
-	d.checkBars(j)
 	d.checkNames(j)
 	d.checkReferences(j)
 	d.checkEnds(j)

@@ -21,6 +21,7 @@ type Shop struct {
 	MostTurn    Angle         // greatest angle it bends through
 	WeldGap     length.Length // left open between the two edges of a welded seam
 	WeldGapAt   finding.Place
+	BarsAt      finding.Place
 	Film        string        // side of the protective film
 	Sheets      []ShopSheet   // sheets and coils that can be bought
 	Bars        []ShopBar     // formed caps that closers are cut from
@@ -141,16 +142,6 @@ func (d *decoder) checkLabels(j *Job) {
 	fits("rows", g.Rows, c.Top, c.Down, c.Height, high, "top", "high")
 }
 
-// checkBars tells of formed caps in a job that cuts its closers from none.
-func (d *decoder) checkBars(j *Job) {
-	const at = "shop.bars"
-	if j.Shop != nil && len(j.Shop.Bars) > 0 && j.Shop.ClosersFrom == FromSheet {
-		d.notef("bars-unused", d.places[at], "leave them out, or write `closers_from: stock`",
-			"%s names formed caps, and `closers_from: sheet` cuts every closer from a sheet: none of them is used",
-			d.name(at))
-	}
-}
-
 func (s *Shop) keys(k keys) {
 	s.At = k.at
 	k.neutralAxis("k_factor", &s.K,
@@ -171,6 +162,7 @@ func (s *Shop) keys(k keys) {
 		"sheet")
 	list(k.may(), "bars", "bar", &s.Bars, (*ShopBar).keys,
 		"the formed caps that closers are cut from; otherwise caps of stock length")
+	s.BarsAt = k.keyAt("bars")
 	s.bendingKeys(k)
 	k.lengthOrZero("kerf", &s.Kerf, "what a cut through a formed cap loses", `1/8"`)
 	k.lengthOrZero("end_trim", &s.EndTrim, "what comes off each end of a sheet", `0"`)
