@@ -65,6 +65,11 @@ func (r Ring) Along(by length.Length) Ring {
 func (c Chair) Along(by length.Length) Chair {
 	c.At += by
 	c.Ring, c.Holes = c.Ring.Along(by), Ring(c.Holes).Along(by)
+	var webs [][2]Pt
+	for _, w := range c.Webs {
+		webs = append(webs, [2]Pt{{X: w[0].X + by, Y: w[0].Y}, {X: w[1].X + by, Y: w[1].Y}})
+	}
+	c.Webs = webs
 	return c
 }
 
