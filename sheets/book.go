@@ -95,8 +95,6 @@ type page struct {
 	banner    string                                 // the large words across its top; empty: none
 	about     string                                 // for those who cannot see it
 	next      string                                 // id of the sheet that continues this one; empty: none
-	beside    *book                                  // of another language, whose sheets face its own; nil: none
-	leads     bool                                   // its runs share sheets as they do in both
 	tongue    string                                 // of the book it is said by
 	by        *book                                  // speaks in title block and frame; nil: the packet's
 	bare      bool                                   // no frame and no title block: a sheet of labels cut beforehand

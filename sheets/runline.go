@@ -21,9 +21,7 @@ func (b *book) lineFacts(r *layout.Run) []lineRow {
 		rows = append(rows, b.standRow(of))
 	}
 	rows = append(rows, b.widthRows(of)...)
-	for _, row := range b.twoWidthEnds(r) {
-		rows = append(rows, row)
-	}
+	rows = append(rows, b.twoWidthEnds(r)...)
 	rows = append(rows, b.taperRows(of)...)
 	if of.Line.Played {
 		rows = append(rows, lineRow{say(words.RunWidthPlay), b.span(b.short(of.Line.PlayLeast.Real),
