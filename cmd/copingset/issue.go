@@ -116,7 +116,7 @@ func issuable(j *job.Job, rev string) error {
 	case rev == "":
 		return fmt.Errorf("issue under which revision? Name the last one of the job with --rev")
 	case n == 0:
-		return fmt.Errorf("--rev %s: the job has no revision; add a row with mark, date and note to `revisions:` of the job",
+		return fmt.Errorf("--rev %s: the job has no revision; add a row with mark, date and note to its `revisions:`",
 			rev)
 	case j.Info.Revisions[n-1].Mark != rev:
 		return fmt.Errorf("--rev %s: the last revision of the job is %s; add a row for %s, or issue %s", rev,
