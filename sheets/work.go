@@ -51,7 +51,9 @@ func (b *book) work() []page {
 		spec.Flow = append(spec.Flow, flowing{"crates", b.whereTable()})
 	}
 	fasteners := b.fastenerData()
-	fasteners.snug = true
+	// Its words break at the column's width: drawn as wide as they are, it would lie over the
+	// next column on narrow paper.
+	fasteners.snug, fasteners.fill = false, true
 	spec.Flow = append(spec.Flow, flowing{"fastener-data", fasteners})
 	for _, p := range b.l.Perimeters {
 		spec.Flow = append(spec.Flow, flowing{"laying-" + p.Job.Name, abreast{b.layingTable(p)}})
